@@ -1,0 +1,50 @@
+package age
+
+import (
+	"testing"
+
+	"lapwing/pipeline/unit"
+)
+
+// Worked by hand from the definition of DESIGN §10: born 29 Feb 1984 is M40 on
+// 28 Feb 2029 and M45 on 1 March 2029.
+func TestLeapDayBirthday(t *testing.T) {
+	born := unit.NewDay(1984, 2, 29)
+	if a := On(born, unit.NewDay(2029, 2, 28)); a != 44 {
+		t.Errorf("28 Feb 2029: age %d, want 44", a)
+	}
+	if a := On(born, unit.NewDay(2029, 3, 1)); a != 45 {
+		t.Errorf("1 Mar 2029: age %d, want 45", a)
+	}
+}
+
+// The window of an age holds exactly the birth dates that have that age.
+func TestOfAgesAgreesWithOn(t *testing.T) {
+	for _, on := range []unit.Day{unit.NewDay(2029, 2, 28), unit.NewDay(2028, 2, 29), unit.NewDay(2029, 3, 1), unit.NewDay(2026, 1, 1), unit.NewDay(2026, 12, 31)} {
+		for a := 5; a < 100; a += 7 {
+			w := OfAges(a, a, on)
+			for _, d := range []unit.Day{w.Lo - 1, w.Lo, w.Hi, w.Hi + 1} {
+				in := d >= w.Lo && d <= w.Hi
+				if got := On(d, on) == a; got != in {
+					t.Errorf("age %d on %v: born %v in window %v but age is %d", a, on, d, in, On(d, on))
+				}
+			}
+		}
+	}
+}
+
+func TestGroups(t *testing.T) {
+	s := DefaultScheme()
+	for _, c := range []struct {
+		age       int
+		sex, want string
+	}{{9, "M", "U10"}, {10, "", "U12"}, {17, "W", "U18"}, {19, "M", "U20"}, {20, "M", "Senior"}, {34, "W", "Senior"},
+		{35, "M", "M35"}, {44, "W", "W40"}, {40, "X", "X40"}, {80, "", "80-84"}, {100, "W", "W100"}} {
+		if got := s.Name(c.age, c.sex); got != c.want {
+			t.Errorf("Name(%d, %q) = %s, want %s", c.age, c.sex, got, c.want)
+		}
+	}
+	if s.Certain(39, 40, "M") != "" || s.Certain(40, 44, "M") != "M40" {
+		t.Error("Certain: 39-40 spans two groups, 40-44 is one")
+	}
+}

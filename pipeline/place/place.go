@@ -1,0 +1,101 @@
+// Package place says where something was read and what is wrong there.
+//
+// Every fact of the archive can be walked back to a Place; every Problem
+// names one, says what was read, what was expected and what to do next.
+package place
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Place is a spot in a sheet: the file, the tab of a workbook, the 1-based row
+// that a person sees in a text editor or spreadsheet, and the column letter.
+// Empty parts (Row 0, no Tab, no Column) are left out of the printed form.
+type Place struct {
+	Sheet  string // path relative to the folder loaded, or the file's name
+	Tab    string // name of the tab; "" for text sheets
+	Row    int    // 1-based; 0 means the whole tab or sheet
+	Column string // spreadsheet column letters, "C"; "" means the whole row
+}
+
+// String prints club.xlsx:Sheet1!C14, club.csv:C14, club.csv:14 or club.csv.
+func (p Place) String() string {
+	cell := p.Column
+	if p.Row > 0 {
+		cell += fmt.Sprint(p.Row)
+	}
+	switch {
+	case p.Tab != "" && cell != "":
+		return p.Sheet + ":" + p.Tab + "!" + cell
+	case p.Tab != "":
+		return p.Sheet + ":" + p.Tab
+	case cell != "":
+		return p.Sheet + ":" + cell
+	}
+	return p.Sheet
+}
+
+// ColumnLetters turns a 0-based column index into spreadsheet letters:
+// 0 is A, 25 is Z, 26 is AA (ECMA-376 Part 1, 18.18.62, cell references).
+func ColumnLetters(index int) string {
+	s := ""
+	for n := index + 1; n > 0; n = (n - 1) / 26 {
+		s = string(rune('A'+(n-1)%26)) + s
+	}
+	return s
+}
+
+// Severity orders problems, worst first.
+type Severity uint8
+
+const (
+	// Waits means the sheet (or part) can't be used until somebody answers.
+	Waits Severity = iota + 1
+	// Doubtful means a line stands but its time or person is not trusted.
+	Doubtful
+	// Look means somebody should look; the line counts.
+	Look
+	// Note is for information.
+	Note
+)
+
+// String is the word printed in lists.
+func (s Severity) String() string {
+	switch s {
+	case Waits:
+		return "waits"
+	case Doubtful:
+		return "doubtful"
+	case Look:
+		return "look"
+	}
+	return "note"
+}
+
+// Problem is one thing that a person should know about a sheet. A bad row is
+// a Problem, never an error: the load goes on.
+type Problem struct {
+	Place    Place
+	Severity Severity
+	Kind     string // short stable word, e.g. "time-unreadable"; see Kinds of the room that raises it
+	Read     string // what the sheet says, as received
+	Expected string // what would have been right
+	Do       string // what to do next, one sentence
+}
+
+// String prints "club.csv:C14: time unreadable: read "24.75.1", expected mm:ss. Correct the cell …".
+func (p Problem) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %s", p.Place, strings.ReplaceAll(p.Kind, "-", " "))
+	if p.Read != "" {
+		fmt.Fprintf(&b, ": read %q", p.Read)
+	}
+	if p.Expected != "" {
+		fmt.Fprintf(&b, ", expected %s", p.Expected)
+	}
+	if p.Do != "" {
+		b.WriteString(". " + p.Do)
+	}
+	return b.String()
+}

@@ -1,0 +1,32 @@
+package unit
+
+import "testing"
+
+// ISO 8601: Thu 1 and Sat 3 Jan 2026 are 2026-W01, Sat 2 Jan 2021 is 2020-W53.
+func TestISOWeeks(t *testing.T) {
+	for _, c := range []struct {
+		day        Day
+		year, week int
+	}{{NewDay(2026, 1, 1), 2026, 1}, {NewDay(2026, 1, 3), 2026, 1}, {NewDay(2021, 1, 2), 2020, 53}} {
+		if y, w := c.day.ISOWeek(); y != c.year || w != c.week {
+			t.Errorf("%v is %d-W%02d, want %d-W%02d", c.day, y, w, c.year, c.week)
+		}
+	}
+	for d := NewDay(1969, 1, 1); d < NewDay(2031, 1, 1); d++ {
+		y0, w0 := (d - 1).ISOWeek()
+		y, w := d.ISOWeek()
+		if (y0 == y && w0 == w) != ((d - 1).Week() == d.Week()) {
+			t.Fatalf("Week disagrees with ISOWeek at %v", d)
+		}
+	}
+}
+
+// World Athletics Technical Rules, road races: 2:09:44.3 is 2:09:45.
+func TestCeilSeconds(t *testing.T) {
+	if s := CeilSeconds(2*3600000 + 9*60000 + 44300); Clock(s) != "2:09:45" {
+		t.Errorf("2:09:44.3 rounds to %s", Clock(s))
+	}
+	if s := CeilSeconds(1471000); Clock(s) != "24:31" {
+		t.Errorf("24:31.000 rounds to %s", Clock(s))
+	}
+}
