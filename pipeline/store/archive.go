@@ -1,0 +1,386 @@
+package store
+
+import (
+	"crypto/sha256"
+	"encoding/csv"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// Archive is the folder that everything is derived from: byte-exact sheet
+// copies with their ledger, decisions, side tables and runner ids, all in
+// plain text. The database beside them can be made again from it at any time.
+//
+//	sheets/<sha256>.<ext>   copies, never changed
+//	sheets/ledger.csv       what was loaded, in order
+//	decisions.csv           every human decision, append-only
+//	runner_ids.csv          which lines each runner id is anchored to
+//	courses.csv members.csv volunteers.csv history.csv   optional side tables
+//	lapwing.duckdb          derived
+type Archive struct{ Dir string }
+
+// DatabasePath is where the derived database lives.
+func (a Archive) DatabasePath() string { return filepath.Join(a.Dir, "lapwing.duckdb") }
+
+// uncleanPath marks a database that is open for writing; it is still there
+// after a kill.
+func (a Archive) uncleanPath() string { return filepath.Join(a.Dir, "lapwing.duckdb.open") }
+
+func (a Archive) ledgerPath() string { return filepath.Join(a.Dir, "sheets", "ledger.csv") }
+
+// File is the path of a file of the archive folder.
+func (a Archive) File(name string) string { return filepath.Join(a.Dir, name) }
+
+// Make creates the folder.
+func (a Archive) Make() error {
+	if err := os.MkdirAll(filepath.Join(a.Dir, "sheets"), 0o755); err != nil {
+		return fmt.Errorf("can't make the archive folder: %w", err)
+	}
+	return nil
+}
+
+// SheetState is what became of a sheet.
+type SheetState string
+
+const (
+	Loaded    SheetState = "loaded"
+	Waiting   SheetState = "waiting"   // course or date missing, or another question open
+	Withdrawn SheetState = "withdrawn" // taken out by hand; can be restored
+)
+
+// Entry is one line of the ledger. A later line with the same Seq replaces an
+// earlier one, so the file is only ever appended to.
+type Entry struct {
+	Seq      int // order of loading, from 1; never re-used
+	Hash     string
+	Path     string // as given, relative to the folder loaded
+	LoadedAt time.Time
+	Course   string // given by hand, else ""
+	Date     string
+	Session  string
+	Distance string
+	Kind     string
+	State    SheetState
+	Rows     int // lines that stand for a finisher
+}
+
+var ledgerHead = []string{"seq", "hash", "path", "loaded_at", "course", "date", "session", "distance", "kind", "state", "rows"}
+
+// Copy is the path of the byte-exact copy of a sheet.
+func (a Archive) Copy(e Entry) string {
+	return filepath.Join(a.Dir, "sheets", e.Hash+copyExt(e.Path))
+}
+
+func copyExt(path string) string {
+	ext := strings.ToLower(filepath.Ext(path))
+	for _, r := range strings.TrimPrefix(ext, ".") {
+		if (r < 'a' || r > 'z') && (r < '0' || r > '9') {
+			return ""
+		}
+	}
+	if len(ext) > 6 {
+		return ""
+	}
+	return ext
+}
+
+// Hash names a sheet by its bytes (SHA-256).
+func Hash(data []byte) string {
+	h := sha256.Sum256(data)
+	return hex.EncodeToString(h[:])
+}
+
+// Ledger reads the ledger; the latest line of each Seq stands. A last line
+// that a kill cut short is left out (its sheet counts as not loaded).
+func (a Archive) Ledger() ([]Entry, error) {
+	rows, err := readTable(a.ledgerPath(), ledgerHead)
+	if err != nil {
+		return nil, err
+	}
+	at := map[int]int{}
+	var out []Entry
+	for i, r := range rows {
+		seq, err1 := strconv.Atoi(r[0])
+		n, err2 := strconv.Atoi(r[10])
+		when, err3 := time.Parse(time.RFC3339, r[3])
+		if err := errors.Join(err1, err2, err3); err != nil {
+			return nil, fmt.Errorf("%s:%d: %w; restore this file from a backup", a.ledgerPath(), i+2, err)
+		}
+		e := Entry{seq, r[1], r[2], when, r[4], r[5], r[6], r[7], r[8], SheetState(r[9]), n}
+		if k, ok := at[seq]; ok {
+			out[k] = e
+			continue
+		}
+		at[seq] = len(out)
+		out = append(out, e)
+	}
+	return out, nil
+}
+
+// Incoming is a sheet on its way into the archive.
+type Incoming struct {
+	Entry Entry
+	Data  []byte // nil where the copy is already there
+}
+
+// Keep puts copies and ledger lines on disk for good: every copy is written
+// under a temporary name and flushed, then renamed, then the ledger lines are
+// appended and flushed. Only then do the sheets count as loaded.
+func (a Archive) Keep(batch []Incoming) error {
+	var tmp [][2]string
+	fail := func(err error) error {
+		for _, t := range tmp {
+			os.Remove(t[0])
+		}
+		return fmt.Errorf("can't keep the sheets in the archive: %w. Nothing of this batch was loaded; make room or check permissions, then load again", err)
+	}
+	var files []*os.File
+	defer func() {
+		for _, f := range files {
+			f.Close()
+		}
+	}()
+	for _, in := range batch {
+		if in.Data == nil {
+			continue
+		}
+		to := a.Copy(in.Entry)
+		if st, err := os.Stat(to); err == nil && st.Size() == int64(len(in.Data)) {
+			continue
+		}
+		t := to + ".part"
+		f, err := os.OpenFile(t, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
+		if err != nil {
+			return fail(err)
+		}
+		tmp = append(tmp, [2]string{t, to})
+		files = append(files, f)
+		if _, err := f.Write(in.Data); err != nil {
+			return fail(err)
+		}
+	}
+	if err := flushAll(files); err != nil {
+		return fail(err)
+	}
+	for _, t := range tmp {
+		if err := os.Rename(t[0], t[1]); err != nil {
+			return fail(err)
+		}
+	}
+	if len(tmp) > 0 {
+		if err := flushDir(filepath.Join(a.Dir, "sheets")); err != nil {
+			return fail(err)
+		}
+	}
+	var rows [][]string
+	for _, in := range batch {
+		e := in.Entry
+		rows = append(rows, []string{strconv.Itoa(e.Seq), e.Hash, e.Path, e.LoadedAt.UTC().Format(time.RFC3339), e.Course, e.Date, e.Session, e.Distance, e.Kind, string(e.State), strconv.Itoa(e.Rows)})
+	}
+	if err := appendTable(a.ledgerPath(), ledgerHead, rows); err != nil {
+		return fail(err)
+	}
+	return nil
+}
+
+// MarkOpen notes that the database is being written; Closed takes the note
+// away. WasUnclean says whether the last writer never got that far.
+func (a Archive) MarkOpen() error {
+	return os.WriteFile(a.uncleanPath(), []byte(strconv.Itoa(os.Getpid())+"\n"), 0o644)
+}
+
+// MarkClosed notes a clean close.
+func (a Archive) MarkClosed() error {
+	err := os.Remove(a.uncleanPath())
+	if errors.Is(err, os.ErrNotExist) {
+		return nil
+	}
+	return err
+}
+
+// WasUnclean reports whether the last writing process ended before it closed
+// the database.
+func (a Archive) WasUnclean() bool {
+	_, err := os.Stat(a.uncleanPath())
+	return err == nil
+}
+
+// ReadTable reads a side table of the archive: a CSV whose heading names at
+// least the given columns, in any order; the rows come back in that order.
+// A file that is not there is an empty table. Row i stands in line i+2.
+func (a Archive) ReadTable(name string, columns []string) ([][]string, error) {
+	return readTable(a.File(name), columns)
+}
+
+// AppendTable adds rows to a side table and flushes them to disk; the heading
+// is written first where the file is new.
+func (a Archive) AppendTable(name string, columns []string, rows [][]string) error {
+	return appendTable(a.File(name), columns, rows)
+}
+
+func readTable(path string, columns []string) ([][]string, error) {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, os.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	text := strings.TrimPrefix(string(data), "\ufeff")
+	if n := len(text); n > 0 && text[n-1] != '\n' {
+		// an unfinished last line: an append that a kill cut short, or an editor
+		// that leaves out the last line end
+		last := text[strings.LastIndexByte(text, '\n')+1:]
+		if strings.Count(last, ",") < len(columns)-1 {
+			text = text[:n-len(last)]
+		}
+	}
+	r := csv.NewReader(strings.NewReader(text))
+	r.FieldsPerRecord = -1
+	head, err := r.Read()
+	if err == io.EOF {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	at := make([]int, len(columns))
+	for i, c := range columns {
+		at[i] = -1
+		for k, h := range head {
+			if strings.EqualFold(strings.TrimSpace(h), c) {
+				at[i] = k
+			}
+		}
+	}
+	if at[0] < 0 {
+		return nil, fmt.Errorf("%s:1: no column %q; the first line must name the columns: %s", path, columns[0], strings.Join(columns, ","))
+	}
+	var out [][]string
+	for {
+		rec, err := r.Read()
+		if err == io.EOF {
+			return out, nil
+		}
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", path, err)
+		}
+		row := make([]string, len(columns))
+		for i, k := range at {
+			if k >= 0 && k < len(rec) {
+				row[i] = strings.TrimSpace(rec[k])
+			}
+		}
+		out = append(out, row)
+	}
+}
+
+func appendTable(path string, columns []string, rows [][]string) error {
+	if len(rows) == 0 {
+		return nil
+	}
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o644)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	size, err := f.Seek(0, io.SeekEnd)
+	if err != nil {
+		return err
+	}
+	var b strings.Builder
+	if size > 0 {
+		last := make([]byte, 1)
+		if _, err := f.ReadAt(last, size-1); err != nil {
+			return err
+		}
+		if last[0] != '\n' { // a line that a kill cut short, or a hand-edited file
+			cut, err := cutShort(f, size, len(columns))
+			if err != nil {
+				return err
+			}
+			if cut < size {
+				if err := f.Truncate(cut); err != nil {
+					return err
+				}
+				if size, err = f.Seek(0, io.SeekEnd); err != nil {
+					return err
+				}
+			} else {
+				b.WriteByte('\n')
+			}
+		}
+	}
+	w := csv.NewWriter(&b)
+	if size == 0 {
+		if err := w.Write(columns); err != nil {
+			return err
+		}
+	}
+	if err := w.WriteAll(rows); err != nil {
+		return err
+	}
+	if _, err := io.WriteString(f, b.String()); err != nil {
+		return errors.Join(err, f.Truncate(size))
+	}
+	if err := f.Sync(); err != nil {
+		return err
+	}
+	if size == 0 {
+		return flushDir(filepath.Dir(path))
+	}
+	return nil
+}
+
+// cutShort finds where the file's last unfinished line begins, if it has too
+// few fields to be a whole one; otherwise it returns size.
+func cutShort(f *os.File, size int64, columns int) (int64, error) {
+	n := min(size, 1<<16)
+	tail := make([]byte, n)
+	if _, err := f.ReadAt(tail, size-n); err != nil {
+		return 0, err
+	}
+	i := strings.LastIndexByte(string(tail), '\n') + 1
+	if strings.Count(string(tail[i:]), ",") < columns-1 {
+		return size - n + int64(i), nil
+	}
+	return size, nil
+}
+
+func flushDir(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return err
+	}
+	defer d.Close()
+	if err := d.Sync(); err != nil && !errors.Is(err, errors.ErrUnsupported) {
+		return err
+	}
+	return nil
+}
+
+// WriteFile replaces a file in one step: written beside it, flushed, renamed.
+func WriteFile(path string, data []byte) error {
+	t := path + ".part"
+	f, err := os.OpenFile(t, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Sync(), f.Close()); err != nil {
+		os.Remove(t)
+		return err
+	}
+	if err := os.Rename(t, path); err != nil {
+		os.Remove(t)
+		return err
+	}
+	return flushDir(filepath.Dir(path))
+}

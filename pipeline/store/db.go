@@ -1,0 +1,194 @@
+// Package store keeps the archive: the folder of sheet copies, ledger and
+// decisions that everything is derived from, and the DuckDB database derived
+// from it. It is the only room that knows the database driver.
+//
+// The database is opened once a process and once a path (two engines on one
+// file destroy it silently), one process writes at a time, rows travel in and
+// out in Arrow batches, and an SQL file stands for one table.
+package store
+
+import (
+	"context"
+	"database/sql"
+	"database/sql/driver"
+	"errors"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+
+	"github.com/marcboeker/go-duckdb"
+)
+
+// DBOptions are the settings of a database that a user can change.
+type DBOptions struct {
+	MemoryLimit string // "4GB"; empty: 80 % of the machine's memory
+	Threads     int    // 0: one a core
+	ReadOnly    bool
+	TempDir     string // where work that does not fit in memory spills; empty: beside the file
+}
+
+// DB is one open database. Conn is the single connection that writes; readers
+// in parallel take their own from Pool.
+type DB struct {
+	Path string
+	Pool *sql.DB
+	conn *sql.Conn
+}
+
+// ErrHeld means another process has the archive open.
+var ErrHeld = errors.New("another lapwing is using this archive")
+
+var (
+	openMu    sync.Mutex
+	openPaths = map[string]bool{}
+)
+
+// Open opens (or creates) the database file. An empty path is a database in
+// memory, for tests.
+func Open(ctx context.Context, path string, o DBOptions) (*DB, error) {
+	key := path
+	if path != "" {
+		abs, err := filepath.Abs(path)
+		if err != nil {
+			return nil, err
+		}
+		key = abs
+		openMu.Lock()
+		busy := openPaths[key]
+		openPaths[key] = true
+		openMu.Unlock()
+		if busy {
+			return nil, fmt.Errorf("%s: %w (this same process)", path, ErrHeld)
+		}
+	}
+	db, err := open(ctx, path, o)
+	if err != nil && path != "" {
+		openMu.Lock()
+		delete(openPaths, key)
+		openMu.Unlock()
+	}
+	return db, err
+}
+
+func open(ctx context.Context, path string, o DBOptions) (*DB, error) {
+	if strings.ContainsAny(path, "?#%") {
+		return nil, fmt.Errorf("%s: the archive folder's name may not hold ?, # or %%; please rename it", path)
+	}
+	q := url.Values{}
+	q.Set("autoinstall_known_extensions", "false")
+	q.Set("autoload_known_extensions", "false")
+	if o.MemoryLimit != "" {
+		q.Set("memory_limit", o.MemoryLimit)
+	}
+	if o.Threads > 0 {
+		q.Set("threads", fmt.Sprint(o.Threads))
+	}
+	if o.ReadOnly && path != "" {
+		q.Set("access_mode", "read_only")
+	}
+	if o.TempDir != "" {
+		q.Set("temp_directory", o.TempDir)
+	}
+	connector, err := duckdb.NewConnector(path+"?"+q.Encode(), nil)
+	if err != nil {
+		return nil, openError(path, err)
+	}
+	pool := sql.OpenDB(connector)
+	conn, err := pool.Conn(ctx)
+	if err != nil {
+		pool.Close()
+		return nil, openError(path, err)
+	}
+	return &DB{Path: path, Pool: pool, conn: conn}, nil
+}
+
+var pidIn = regexp.MustCompile(`\(PID (\d+)\)`)
+
+func openError(path string, err error) error {
+	if strings.Contains(err.Error(), "Could not set lock") {
+		if m := pidIn.FindStringSubmatch(err.Error()); m != nil {
+			return fmt.Errorf("%s: %w (process %s). Wait until it has finished, then try again", path, ErrHeld, m[1])
+		}
+		return fmt.Errorf("%s: %w. Wait until it has finished, then try again", path, ErrHeld)
+	}
+	return fmt.Errorf("%s: %w", path, err)
+}
+
+// Close releases the file.
+func (d *DB) Close() error {
+	err := errors.Join(d.conn.Close(), d.Pool.Close())
+	if d.Path != "" {
+		if abs, e := filepath.Abs(d.Path); e == nil {
+			openMu.Lock()
+			delete(openPaths, abs)
+			openMu.Unlock()
+		}
+	}
+	return err
+}
+
+// Exec runs one statement on the writing connection.
+func (d *DB) Exec(ctx context.Context, statement string, args ...any) error {
+	_, err := d.conn.ExecContext(ctx, statement, args...)
+	return err
+}
+
+// QueryContext runs one query on the writing connection.
+func (d *DB) QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error) {
+	return d.conn.QueryContext(ctx, query, args...)
+}
+
+// Get reads one row into the given pointers.
+func (d *DB) Get(ctx context.Context, query string, into ...any) error {
+	return d.conn.QueryRowContext(ctx, query).Scan(into...)
+}
+
+// Transaction runs f between BEGIN and COMMIT on the writing connection. Any
+// error rolls back: this engine's COMMIT after a failed statement reports
+// success although nothing was kept.
+func (d *DB) Transaction(ctx context.Context, f func() error) (err error) {
+	if err := d.Exec(ctx, "begin transaction"); err != nil {
+		return err
+	}
+	done := false
+	defer func() {
+		if !done {
+			_ = d.Exec(context.WithoutCancel(ctx), "rollback")
+		}
+	}()
+	if err := f(); err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	if err := d.Exec(ctx, "commit"); err != nil {
+		return err
+	}
+	done = true
+	return nil
+}
+
+// raw hands over the driver's connection.
+func (d *DB) raw(f func(driver.Conn) error) error {
+	return d.conn.Raw(func(c any) error { return f(c.(driver.Conn)) })
+}
+
+// RemoveFiles deletes a database and its write-ahead log together: a log left
+// alone would be replayed into the next database of that name.
+func RemoveFiles(path string) error {
+	for _, p := range []string{path + ".wal", path} {
+		if err := os.Remove(p); err != nil && !errors.Is(err, os.ErrNotExist) {
+			return err
+		}
+	}
+	_ = os.RemoveAll(path + ".tmp")
+	return nil
+}
+
+// Quote makes an SQL string literal.
+func Quote(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }
