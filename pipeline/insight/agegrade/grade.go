@@ -1,0 +1,69 @@
+package agegrade
+
+// Grade is the age grade of one time, and what the time was worth.
+//
+// Where the birth window leaves more than one age on the day, Percent and
+// OpenEquivalent are those of the middle age (the younger of two), Low and
+// High the lowest and highest grade over all ages it allows.
+type Grade struct {
+	Percent        float64 // 100 × open standard / (age factor × time), unrounded; print to 0.01
+	Low, High      float64 // equal to Percent where the age is certain
+	OpenEquivalent float64 // seconds: time × age factor, what an open-age runner would need for the same grade
+	Approximate    bool    // more than one age is possible
+	Check          bool    // High is 100 or more: check age, sex and course before anybody is praised
+}
+
+// Grade of a time in seconds (rounded up to the whole second, as road times
+// are) by somebody of ageLo to ageHi whole years on the day. ok is false where
+// the time is not positive, the ages are reversed, or any of them has no
+// standard.
+func (l *Line) Grade(ageLo, ageHi int, timeS int32) (g Grade, ok bool) {
+	if timeS <= 0 || ageLo < MinAge || ageHi > MaxAge || ageLo > ageHi {
+		return Grade{}, false
+	}
+	mid := l.factor[(ageLo+ageHi)/2-MinAge]
+	g = Grade{OpenEquivalent: float64(timeS) * mid, Approximate: ageLo != ageHi}
+	g.Percent = l.percent(mid, timeS)
+	g.Low, g.High = g.Percent, g.Percent
+	for a := ageLo; a <= ageHi; a++ {
+		// Factors rise in youth and fall later, so the ends need not be the
+		// extremes.
+		p := l.percent(l.factor[a-MinAge], timeS)
+		g.Low, g.High = min(g.Low, p), max(g.High, p)
+	}
+	g.Check = g.High >= 100
+	return g, true
+}
+
+func (l *Line) percent(factor float64, timeS int32) float64 {
+	return 100 * l.open / (factor * float64(timeS))
+}
+
+// Grade of a time in seconds over a distance in metres by somebody of sex "M"
+// or "W" who is ageLo to ageHi whole years old on the day; ok is false where
+// there is no standard. For many results keep the Line of each sex and
+// distance instead.
+func (t *Table) Grade(sex string, distanceM int32, ageLo, ageHi int, timeS int32) (g Grade, ok bool) {
+	l, ok := t.Line(sex, distanceM)
+	if !ok {
+		return Grade{}, false
+	}
+	return l.Grade(ageLo, ageHi, timeS)
+}
+
+// Class is the band of an age grade, as published with the tables.
+func Class(percent float64) string {
+	switch {
+	case percent >= 100:
+		return "about world record level"
+	case percent > 90:
+		return "world class"
+	case percent > 80:
+		return "national class"
+	case percent > 70:
+		return "regional class"
+	case percent > 60:
+		return "local class"
+	}
+	return ""
+}
