@@ -1,0 +1,520 @@
+package name
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Name is what one text of a sheet says about who somebody is.
+type Name struct {
+	// Text is the spelling as received, cleaned (see Clean).
+	Text string
+	// Given and Family are folded keys: small letters without marks and
+	// punctuation, tokens separated by one space ("ella mae", "jones green").
+	// Titles, suffixes and middle initials are left out. A text of one word
+	// has it as Family. A letter that could not be recovered is a "?".
+	Given, Family string
+	// Full is the key of the whole name: Given and Family without any space,
+	// so that Ella-Mae Hill, Ella Mae Hill and split columns agree.
+	Full string
+	// Ordered says that the text itself told which part is the family name
+	// (a comma, capitals or a particle); otherwise the last word was taken.
+	Ordered bool
+	// Unnamed: the text names nobody ("Unknown", "A N Other", "-", "123").
+	Unnamed bool
+	// Several: the text names more than one person ("Sam & Jo Lee").
+	Several bool
+}
+
+// token is a run of letters of the cleaned text; word joins the tokens that
+// hyphens hold together.
+type token struct {
+	lo, hi   int32 // folded key, in the scanner's buffer
+	from, to int32 // spelling, in the cleaned text
+	word     int16 // 0, 1, …
+	part     int8  // number of commas before
+	capitals bool  // all capitals, at least two letters (McDONALD counts)
+	small    bool  // no capital
+	number   bool  // digits only
+	role     role
+}
+
+type role uint8
+
+const (
+	middle role = iota // left out of the keys, printed with the given name
+	given
+	family
+	dropped // title, number, remark: neither compared nor printed
+	suffix  // printed after the family name
+)
+
+// scanner holds one text in pieces. It is small and lives on the stack.
+type scanner struct {
+	text    string
+	keys    []byte
+	tokens  []token
+	several bool
+	ordered bool
+	letters int
+	digits  int
+	commas  int
+}
+
+// Parse reads one text. It never fails: a text that names nobody comes back
+// Unnamed.
+func Parse(text string) Name {
+	var keys [128]byte
+	var tokens [16]token
+	s := scanner{text: Clean(text), keys: keys[:0], tokens: tokens[:0]}
+	s.scan()
+	n := Name{Text: s.text}
+	if s.unnamed() {
+		n.Unnamed = true
+		return n
+	}
+	n.Several = s.several || s.wholeFamily()
+	s.assign()
+	n.Ordered = s.ordered
+	var room [128]byte
+	b := s.appendRole(room[:0], given)
+	g := len(b)
+	b = s.appendRole(b, family)
+	key := string(b)
+	n.Given, n.Family = key[:g], key[g:]
+	if strings.IndexByte(key, ' ') < 0 {
+		n.Full = key
+	} else {
+		n.Full = strings.ReplaceAll(key, " ", "")
+	}
+	n.Unnamed = n.Full == "" || n.Full == "?"
+	return n
+}
+
+func (s *scanner) key(t *token) string { return string(s.keys[t.lo:t.hi]) }
+
+// is looks a token's key up without making a string of it.
+func (s *scanner) is(t *token, words map[string]bool) bool { return words[string(s.keys[t.lo:t.hi])] }
+
+// appendRole adds the keys of the tokens of a role, joining O, Mc, Mac and D
+// to what follows.
+func (s *scanner) appendRole(b []byte, want role) []byte {
+	first, join := true, false
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if t.role != want {
+			continue
+		}
+		if !first && !join {
+			b = append(b, ' ')
+		}
+		k := s.keys[t.lo:t.hi]
+		b = append(b, k...)
+		first, join = false, false
+		if want == family {
+			switch string(k) {
+			case "o", "mc", "mac", "d", "m":
+				join = true
+			}
+		}
+	}
+	return b
+}
+
+// scan cuts the text into tokens.
+func (s *scanner) scan() {
+	var cur token
+	open, hyphen := false, false
+	word, part := int16(-1), int8(0)
+	upper, lower, digits, tail := 0, 0, 0, 0 // of the current token; tail: capitals at its end
+	bracket := rune(0)
+	end := func(at int) {
+		if !open {
+			return
+		}
+		open = false
+		cur.hi, cur.to = int32(len(s.keys)), int32(at)
+		if cur.hi == cur.lo { // nothing but marks
+			return
+		}
+		cur.number = digits > 0 && upper+lower == 0
+		cur.small = upper == 0
+		cur.capitals = upper >= 2 && lower == 0 || upper >= 3 && lower <= 2 && tail >= 2
+		s.tokens = append(s.tokens, cur)
+		hyphen = false
+	}
+	for i, r := range s.text {
+		if bracket != 0 {
+			if r == bracket {
+				bracket = 0
+			}
+			continue
+		}
+		var letter, digit bool
+		if r < utf8.RuneSelf {
+			letter, digit = 'a' <= r|0x20 && r|0x20 <= 'z', '0' <= r && r <= '9'
+		} else if apostrophe(r) {
+			continue
+		} else {
+			letter, digit = unicode.IsLetter(r), unicode.IsDigit(r)
+			if unicode.Is(unicode.Mn, r) {
+				continue
+			}
+		}
+		switch {
+		case letter || digit || r == Lost && (open || i+1 < len(s.text) && s.text[i+1] != ' '):
+			if !open {
+				open = true
+				if !hyphen || len(s.tokens) == 0 {
+					word++
+				}
+				cur = token{lo: int32(len(s.keys)), from: int32(i), word: word, part: part}
+				upper, lower, digits, tail = 0, 0, 0, 0
+			}
+			switch {
+			case digit:
+				digits++
+				s.digits++
+				tail = 0
+				s.keys = utf8.AppendRune(s.keys, r)
+			case r == Lost:
+				s.keys = append(s.keys, Lost)
+			default:
+				s.letters++
+				if r < utf8.RuneSelf {
+					if r < 'a' {
+						upper++
+						tail++
+					} else {
+						lower++
+						tail = 0
+					}
+					s.keys = append(s.keys, byte(r)|0x20)
+				} else {
+					if unicode.IsUpper(r) {
+						upper++
+						tail++
+					} else if unicode.IsLower(r) {
+						lower++
+						tail = 0
+					}
+					s.keys = appendFolded(s.keys, r)
+				}
+			}
+		case r == '\'' || r == '`':
+		case r == ',':
+			end(i)
+			if len(s.tokens) > 0 {
+				part++
+				s.commas++
+			}
+		case dash(r):
+			end(i)
+			hyphen = true
+		case r == '&' || r == '+' || r == '/' || r == ';':
+			end(i)
+			if s.letters > 0 && lettersFollow(s.text[i:]) {
+				s.several = true
+			}
+		case r == '(' || r == '[' || r == '"' || r == '“':
+			end(i)
+			closing := map[rune]rune{'(': ')', '[': ']', '"': '"', '“': '”'}[r]
+			// A remark is left out only where something else is left.
+			if j := strings.IndexRune(s.text[i+1:], closing); j >= 0 && (s.letters > 0 || lettersFollow(s.text[i+1+j:])) {
+				bracket = closing
+			}
+		default:
+			end(i)
+		}
+	}
+	end(len(s.text))
+	if !s.several && s.commas == 0 {
+		s.findJoiner()
+	}
+}
+
+func lettersFollow(s string) bool { return strings.IndexFunc(s, unicode.IsLetter) >= 0 }
+
+// findJoiner looks for "and" between two people.
+func (s *scanner) findJoiner() {
+	for i := 1; i+1 < len(s.tokens); i++ {
+		t := &s.tokens[i]
+		if s.is(t, joiners) || t.small && !s.tokens[i-1].small && !s.tokens[i+1].small && s.is(t, smallJoiners) {
+			s.several = true
+			return
+		}
+	}
+}
+
+func (s *scanner) wholeFamily() bool {
+	if n := len(s.tokens); n >= 2 {
+		return s.is(&s.tokens[0], families) || s.is(&s.tokens[n-1], families)
+	}
+	return false
+}
+
+// unnamed says whether the text names nobody.
+func (s *scanner) unnamed() bool {
+	if s.letters == 0 {
+		return true
+	}
+	var room [128]byte
+	b := room[:0]
+	strong, all, named := false, true, 0
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if t.number {
+			continue
+		}
+		named++
+		if len(b) > 0 {
+			b = append(b, ' ')
+		}
+		b = append(b, s.keys[t.lo:t.hi]...)
+		if s.is(t, nobody) {
+			strong = true
+		} else if !s.is(t, fillers) {
+			all = false
+		}
+	}
+	if nobodyWhole[string(b)] {
+		return true
+	}
+	if s.several {
+		return false
+	}
+	if all && strong {
+		return true
+	}
+	// A lone code: letters with at least two digits in one word.
+	return named == 1 && s.digits >= 2 && s.letters <= 3
+}
+
+// assign gives every token its role.
+func (s *scanner) assign() {
+	ts := s.tokens
+	for i := range ts {
+		ts[i].role = given
+		if ts[i].number {
+			ts[i].role = dropped
+		}
+	}
+	s.dropTitles()
+	s.dropSuffixes()
+	switch {
+	case s.byComma():
+	case s.byCapitals():
+	default:
+		s.byPlace()
+	}
+	s.dropInitials()
+}
+
+// live visits the tokens that still are part of the name, in order.
+func (s *scanner) live() (first, last, words int) {
+	first, last = -1, -1
+	prev := int16(-1)
+	for i := range s.tokens {
+		if r := s.tokens[i].role; r == dropped || r == suffix {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		last = i
+		if s.tokens[i].word != prev {
+			words++
+			prev = s.tokens[i].word
+		}
+	}
+	return
+}
+
+func (s *scanner) dropTitles() {
+	for {
+		first, _, words := s.live()
+		if words < 2 || !s.is(&s.tokens[first], titles) {
+			return
+		}
+		if s.commas > 0 && s.tokens[first].part != s.tokens[len(s.tokens)-1].part && words < 3 {
+			return // "Lord, Anna": a family name
+		}
+		s.tokens[first].role = dropped
+	}
+}
+
+func (s *scanner) dropSuffixes() {
+	for {
+		_, last, words := s.live()
+		if words < 3 && !(words == 2 && s.commas > 1) || !s.is(&s.tokens[last], suffixes) {
+			break
+		}
+		s.tokens[last].role = suffix
+	}
+	// "Smith, Mr John": the title stands after the comma.
+	for i := 1; i+1 < len(s.tokens); i++ {
+		if t := &s.tokens[i]; t.part == 1 && s.tokens[i-1].part == 0 && s.is(t, titles) {
+			t.role = dropped
+		}
+	}
+}
+
+func (s *scanner) particle(t *token) bool {
+	return s.is(t, particles) || t.small && s.is(t, smallParticles)
+}
+
+// byComma: the part before the first comma is the family name. Particles at
+// the end of the given part belong to it (Berg, Anna van der).
+func (s *scanner) byComma() bool {
+	before, after := false, false
+	for i := range s.tokens {
+		if s.tokens[i].role == given {
+			if s.tokens[i].part == 0 {
+				before = true
+			} else {
+				after = true
+			}
+		}
+	}
+	if !before || !after {
+		return false
+	}
+	s.ordered = true
+	for i := range s.tokens {
+		if s.tokens[i].role == given && s.tokens[i].part == 0 {
+			s.tokens[i].role = family
+		}
+	}
+	moved := 0
+	n := len(s.tokens)
+	for i := n - 1; i > 0 && s.tokens[i].role == given && s.particle(&s.tokens[i]) && s.tokens[i-1].role == given; i-- {
+		s.tokens[i].role = family
+		moved++
+	}
+	if moved > 0 { // they are spelt before the rest of the family name
+		ts := append(append([]token(nil), s.tokens[n-moved:]...), s.tokens[:n-moved]...)
+		copy(s.tokens, ts)
+	}
+	return true
+}
+
+// byCapitals: SURNAME First and First SURNAME, where capitals tell the parts
+// apart. A text all in capitals, or all small, says nothing.
+func (s *scanner) byCapitals() bool {
+	caps, plain := 0, 0
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if t.role != given {
+			continue
+		}
+		if s.shout(t) {
+			caps++
+		} else if t.hi-t.lo > 1 && !s.particle(t) && !t.capitals {
+			plain++
+		}
+	}
+	if caps == 0 || plain == 0 {
+		return false
+	}
+	first, last, _ := s.live()
+	// The family name is the run of capitals (and particles) at either end.
+	head := first
+	for head <= last && (s.tokens[head].role != given || s.shout(&s.tokens[head]) || s.particle(&s.tokens[head])) {
+		head++
+	}
+	if head > first && s.anyShout(first, head) {
+		if s.anyShout(head, last+1) {
+			return false
+		}
+		s.setFamily(first, head)
+		return true
+	}
+	tail := last
+	for tail >= first && (s.tokens[tail].role != given || s.shout(&s.tokens[tail]) || s.particle(&s.tokens[tail])) {
+		tail--
+	}
+	if tail < last && s.anyShout(tail+1, last+1) && !s.anyShout(first, tail+1) {
+		s.setFamily(tail+1, last+1)
+		return true
+	}
+	return false
+}
+
+// shout is a family name in capitals: three letters or more, or a known short
+// one (two capitals are initials otherwise).
+func (s *scanner) shout(t *token) bool {
+	return t.capitals && (t.hi-t.lo >= 3 || s.is(t, shortFamilies))
+}
+
+func (s *scanner) anyShout(lo, hi int) bool {
+	for i := lo; i < hi; i++ {
+		if s.tokens[i].role == given && s.shout(&s.tokens[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scanner) setFamily(lo, hi int) {
+	s.ordered = true
+	for i := lo; i < hi; i++ {
+		if s.tokens[i].role == given {
+			s.tokens[i].role = family
+		}
+	}
+}
+
+// byPlace: the last word, with the particles (and O, Mc, D) before it.
+func (s *scanner) byPlace() {
+	first, last, words := s.live()
+	if first < 0 {
+		return
+	}
+	from := last
+	for from > first && (s.tokens[from-1].role != given || s.tokens[from-1].word == s.tokens[last].word) {
+		from--
+	}
+	if words > 2 {
+		for i := first + 1; i < from; i++ {
+			t := &s.tokens[i]
+			if t.role != given || t.word == s.tokens[first].word {
+				continue
+			}
+			if s.particle(t) {
+				s.ordered = true
+				from = i
+				break
+			}
+		}
+		if from-1 > first {
+			switch string(s.keys[s.tokens[from-1].lo:s.tokens[from-1].hi]) {
+			case "o", "mc", "mac", "d":
+				from--
+			}
+		}
+	} else if words == 2 && from-1 == first && s.key(&s.tokens[first]) == "mc" {
+		from = first // "Mc Donald" alone
+	}
+	for i := from; i <= last; i++ {
+		if s.tokens[i].role == given {
+			s.tokens[i].role = family
+		}
+	}
+}
+
+// dropInitials leaves single letters out of the keys, except a given name
+// that is nothing but an initial, and O, D before a family name.
+func (s *scanner) dropInitials() {
+	seen := false
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if t.role != given {
+			continue
+		}
+		if seen && t.hi-t.lo == 1 {
+			t.role = middle
+		}
+		seen = true
+	}
+}

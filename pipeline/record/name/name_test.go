@@ -1,0 +1,178 @@
+package name
+
+import (
+	"testing"
+)
+
+func TestParse(t *testing.T) {
+	for _, c := range []struct{ text, given, family string }{
+		{"Anna Smith", "anna", "smith"},
+		{"  anna   SMITH ", "anna", "smith"},
+		{"SMITH, Anna", "anna", "smith"},
+		{"Smith, Anna", "anna", "smith"},
+		{"SMITH Anna", "anna", "smith"},
+		{"Anna SMITH", "anna", "smith"},
+		{"ANNA SMITH", "anna", "smith"},
+		{"VAN DER BERG Anna", "anna", "van der berg"},
+		{"van der BERG Anna", "anna", "van der berg"},
+		{"Berg, Anna van der", "anna", "van der berg"},
+		{"Anna van der Berg", "anna", "van der berg"},
+		{"LI Wei", "wei", "li"},
+		{"JP Smith", "jp", "smith"},
+		{"J.P. Smith", "j", "smith"},
+		{"J Smith", "j", "smith"},
+		{"John A. Smith", "john", "smith"},
+		{"Smith, John A", "john", "smith"},
+		{"Dr. Anna Smith", "anna", "smith"},
+		{"Smith, Mrs Anna", "anna", "smith"},
+		{"John Smith Jr", "john", "smith"},
+		{"Robert (Bob) Smith", "robert", "smith"},
+		{"Seán O'Brien", "sean", "obrien"},
+		{"Sean O’Brien", "sean", "obrien"},
+		{"Sean O Brien", "sean", "obrien"},
+		{"O Brien, Sean", "sean", "obrien"},
+		{"O Brien", "o", "brien"},
+		{"D Smith", "d", "smith"},
+		{"Ian Mc Donald", "ian", "mcdonald"},
+		{"McDONALD Ian", "ian", "mcdonald"},
+		{"Ella-Mae Hill", "ella mae", "hill"},
+		{"Ella Mae Hill", "ella mae", "hill"},
+		{"Anna Smith-Jones", "anna", "smith jones"},
+		{"José García", "jose", "garcia"},
+		{"JosÃ© GarcÃ\u00ada", "jose", "garcia"},
+		{"JosÃ? Garcia", "jos?", "garcia"},
+		{"Jos\ufffd Garcia", "jos?", "garcia"},
+		{"JOÃO SILVA", "joao", "silva"},
+		{"Łukasz Żółć", "lukasz", "zolc"},
+		{"Jürgen Großmann", "jurgen", "grossmann"},
+		{"Þóra Æsir", "thora", "aesir"},
+		{"Anna\u00a0Smith", "anna", "smith"},
+		{"Cher", "", "cher"},
+		{"Lord, Anna", "anna", "lord"},
+		{"Judith Guest", "judith", "guest"},
+		{"Junior Walker", "junior", "walker"},
+		{"Jan Gast", "jan", "gast"},
+		{"Luis de la Cruz", "luis", "de la cruz"},
+		{"Иван Петров", "иван", "петров"},
+		{"Metin And", "metin", "and"},
+		{"José Ortega y Gasset", "jose ortega", "gasset"},
+	} {
+		n := Parse(c.text)
+		if n.Given != c.given || n.Family != c.family || n.Unnamed || n.Several {
+			t.Errorf("Parse(%q) = %q | %q unnamed %v several %v, want %q | %q",
+				c.text, n.Given, n.Family, n.Unnamed, n.Several, c.given, c.family)
+		}
+	}
+}
+
+func TestFullAgreesAcrossSpellings(t *testing.T) {
+	for _, same := range [][]string{
+		{"Ella-Mae Hill", "Ella Mae Hill", "HILL, Ella Mae", "Hill, Ella-Mae", "HILL Ella-Mae", "ella mae hill"},
+		{"Seán O'Brien", "SEAN O BRIEN", "O'BRIEN, Sean", "O Brien, Seán", "SeÃ¡n Oâ€™Brien"},
+		{"Anna van der Berg", "BERG, Anna van der", "VAN DER BERG Anna", "Van der Berg, Anna"},
+		{"Zoë Jones-Green", "ZOE JONES GREEN", "ZoÃ« Jones-Green", "Zo&euml; Jones-Green"},
+	} {
+		want := Parse(same[0]).Full
+		for _, text := range same[1:] {
+			if got := Parse(text).Full; got != want {
+				t.Errorf("Full of %q is %q, of %q %q", text, got, same[0], want)
+			}
+		}
+	}
+}
+
+func TestUnnamed(t *testing.T) {
+	for _, text := range []string{"", " ", "-", "--", "?", "???", ".", "0", "1234", "Unknown", "UNKNOWN RUNNER",
+		"Unknown, Runner", "unknown 3", "Unknown (no code)", "A N Other", "A.N. Other", "A. N. OTHER", "An Other", "Guest", "guest 12",
+		"Guest runner", "no code", "No name", "No barcode", "N/A", "n.n.", "NN", "Anonymous", "runner 17", "P123", "#45",
+		"Unbekannt", "unbekannter Läufer", "Gast", "ohne Namen", "Inconnu", "coureur inconnu", "Sans nom", "Desconocido",
+		"sin nombre", "Sconosciuto", "Onbekend", "geen naam", "Okänd", "Ukjent", "Tuntematon", "Nieznany", "Neznámý",
+		"Desconhecido", "Неизвестный", "Unknown male", "Male, Unknown", "XXX", "not known", "Name unknown"} {
+		if n := Parse(text); !n.Unnamed {
+			t.Errorf("%q should name nobody, got %+v", text, n)
+		}
+	}
+	for _, text := range []string{"Anna Smith", "Con Guest", "An Gast", "Noname Smith", "Grace Unknown-Smith", "Nil Patel", "X Æ", "Una O'Neill",
+		"Man Wai Guest", "A Other", "Ann Other"} {
+		if Parse(text).Unnamed {
+			t.Errorf("%q is a name", text)
+		}
+	}
+}
+
+func TestSeveral(t *testing.T) {
+	for _, text := range []string{"Sam & Jo Lee", "Sam and Jo Lee", "sam and jo lee", "SAM AND JO LEE", "Sam Lee / Jo Lee", "Sam Lee + Jo Lee", "Sam &amp; Jo Lee",
+		"Lee, Sam; Lee, Jo", "Anna und Bernd Huber", "Luc et Marie Petit", "Lee family", "Familie Huber", "Lee, Sam & Jo"} {
+		if !Parse(text).Several {
+			t.Errorf("%q names several people", text)
+		}
+	}
+	for _, text := range []string{"Sam Lee", "Metin And", "Anders And", "Anna Smith-Jones", "José Ortega y Gasset", "Lee, Sam", "Sam Lee &", "En Lee"} {
+		if Parse(text).Several {
+			t.Errorf("%q names one person", text)
+		}
+	}
+}
+
+func TestPrint(t *testing.T) {
+	for _, c := range [][2]string{
+		{"SMITH, Anna", "Anna Smith"},
+		{"anna smith", "Anna Smith"},
+		{"ANNA SMITH-JONES", "Anna Smith-Jones"},
+		{"VAN DER BERG Anna", "Anna van der Berg"},
+		{"Berg, Anna van der", "Anna van der Berg"},
+		{"Anna Van Der Berg", "Anna Van Der Berg"},
+		{"O'BRIEN, SEÁN", "Seán O'Brien"},
+		{"SEÁN O’BRIEN", "Seán O’Brien"},
+		{"IAN MCDONALD", "Ian McDonald"},
+		{"McDONALD, Ian", "Ian McDonald"},
+		{"ian macdonald", "Ian Macdonald"},
+		{"Ian MacDonald", "Ian MacDonald"},
+		{"JEAN D'ARCY", "Jean D'Arcy"},
+		{"j smith", "J Smith"},
+		{"JP Smith", "JP Smith"},
+		{"AL SMITH", "Al Smith"},
+		{"ELLA-MAE HILL", "Ella-Mae Hill"},
+		{"Mr John A. Smith", "John A Smith"},
+		{"john smith jnr", "John Smith Jr"},
+		{"DeShawn Hill", "DeShawn Hill"},
+		{"JosÃ© GarcÃ\u00ada", "José García"},
+		{"LUIS DE LA CRUZ", "Luis de la Cruz"},
+		{"SHU'AIB ALI", "Shu'aib Ali"},
+		{"MACK MCKAY", "Mack McKay"},
+		{"LI Wei", "Wei Li"},
+		{"Unknown", "Unknown"},
+	} {
+		if got := Print(c[0]); got != c[1] {
+			t.Errorf("Print(%q) = %q, want %q", c[0], got, c[1])
+		}
+		if got := Print(c[1]); got != c[1] {
+			t.Errorf("printing twice changes %q to %q", c[1], got)
+		}
+	}
+}
+
+func TestBest(t *testing.T) {
+	for _, c := range []struct {
+		in   []Spelling
+		want string
+	}{
+		{[]Spelling{{"JOSE GARCIA", 20}, {"José García", 4}, {"Jose Garica", 3}}, "José García"},
+		{[]Spelling{{"J Smith", 30}, {"John Smith", 2}}, "John Smith"},
+		{[]Spelling{{"Zo? Hill", 9}, {"Zoe Hill", 1}}, "Zoe Hill"},
+		{[]Spelling{{"Ian MacDonald", 3}, {"IAN MACDONALD", 8}}, "Ian MacDonald"},
+		{[]Spelling{{"Ann Hill", 2}, {"Anne Hill", 2}}, "Anne Hill"},
+		{[]Spelling{{"Unknown", 2}}, ""},
+		{nil, ""},
+	} {
+		if got := Best(c.in); got != c.want {
+			t.Errorf("Best(%v) = %q, want %q", c.in, got, c.want)
+		}
+		for i, j := 0, len(c.in)-1; i < j; i, j = i+1, j-1 {
+			c.in[i], c.in[j] = c.in[j], c.in[i]
+		}
+		if got := Best(c.in); got != c.want {
+			t.Errorf("Best depends on order: %q, want %q", got, c.want)
+		}
+	}
+}

@@ -1,0 +1,82 @@
+package name
+
+import "strings"
+
+func set(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}
+
+// particles open a family name: Anna van der Berg, Luis de la Cruz.
+var particles = set(`de van von der den ten ter te da das dos du des la le las los di del della delle
+	dello degli dei dal dalla af av st saint bin binti ibn bint al el ul zur zum vander vanden vande
+	op t`)
+
+// smallParticles are particles only when written small: they are given names
+// or family names as well.
+var smallParticles = set(`do ben zu san santa mac abu ap ab uz of`)
+
+// titles go before a name and are no part of it.
+var titles = set(`mr mrs ms miss mx dr prof professor sir dame rev revd lady lord capt sgt herr frau
+	madame monsieur mme mlle dott sig signora senor senora`)
+
+// suffixes go after a name. They are no part of its keys.
+var suffixes = set(`jr jnr junior sr snr senior ii iii iv esq phd md obe mbe`)
+
+// shortFamilies are family names of two letters: a word of two capitals is
+// otherwise taken for initials.
+var shortFamilies = set(`li ng wu xu ho le vu yu ma hu he lu su lo fu du ko oh an do ek ha ho ip ji ke
+	mo mu na ni pu qi ro ru si so ta to wi ye yi yo`)
+
+// nobody are words which alone, or together with fillers, name nobody. Common
+// practice of results sheets in the languages named, no source.
+var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocode nobarcode unregistered
+	notregistered missing nobody noid notknown blank tbc tba null none nil na
+	runner finisher athlete participant visitor
+	unbekannt unbekannter unbekannte anonym gast namenlos teilnehmer laufer lauferin
+	inconnu inconnue anonyme invite invitee coureur coureuse
+	desconocido desconocida anonimo anonima invitado invitada corredor corredora
+	sconosciuto sconosciuta ospite
+	onbekend onbekende anoniem loper
+	okand gast ukjent ukendt gjest gaest loper
+	tuntematon vieras nimeton juoksija
+	nieznany nieznana gosc anonimowy bezimienny
+	neznamy neznama neznam hoste host
+	desconhecido desconhecida convidado convidada
+	ismeretlen vendeg bilinmeyen misafir necunoscut
+	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
+	不明 未知 匿名`)
+
+// fillers may stand beside a word of nobody without naming anybody.
+var fillers = set(`no not the name names number code barcode id tag token given known recorded
+	registered scanned read available male female man woman men women boy girl lady gentleman m f w x
+	junior senior adult child person new first timer local late entry walker
+	namen mann frau nom homme femme nombre hombre mujer nome uomo donna naam vrouw
+	namn kvinne kvinna navn nimea nazwiska jmena homem mulher`)
+
+// nobodyWhole are whole folded texts that name nobody.
+var nobodyWhole = map[string]bool{
+	"no name": true, "no name given": true, "name unknown": true, "not known": true, "no code": true,
+	"no barcode": true, "no number": true, "no id": true, "no tag": true, "no token": true, "no card": true,
+	"a n other": true, "an other": true, "a nother": true, "a n others": true, "an other runner": true,
+	"n n": true, "nn": true, "n a": true, "x": true, "xx": true, "xxx": true, "xxxx": true, "x x": true,
+	"not recorded": true, "not registered": true, "not scanned": true, "no scan": true, "not given": true,
+	"not available": true, "name not given": true, "name missing": true, "missing name": true,
+	"ohne namen": true, "kein name": true, "ohne name": true, "sans nom": true, "sin nombre": true,
+	"senza nome": true, "zonder naam": true, "geen naam": true, "utan namn": true, "uden navn": true,
+	"uten navn": true, "ei nimea": true, "brak nazwiska": true, "bez jmena": true, "sem nome": true,
+	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
+}
+
+// joiners between two given names make several people of a text.
+var joiners = set(`and und plus`)
+
+// smallJoiners do so only in small letters beside words in capitals: Et, En
+// and Ja are names as well.
+var smallJoiners = set(`et en og och ja`)
+
+// families as first or last word stand for a whole family.
+var families = set(`family familie famille familia famiglia familj rodzina`)
