@@ -1,0 +1,62 @@
+package history
+
+// Tri is yes, no, or not known: what can't be told is left blank in print.
+type Tri uint8
+
+const (
+	Unknown Tri = iota
+	No
+	Yes
+)
+
+func triOf(yes bool) Tri {
+	if yes {
+		return Yes
+	}
+	return No
+}
+
+// Mark holds what a result is. Marks are added together.
+type Mark uint8
+
+const (
+	FirstSeen             Mark = 1 << iota // the runner's first counted finish in the sheets
+	PB                                     // personal best: see bests.go
+	CourseBest                             // course best
+	PBSinceSheets                          // with PB: best since sheets began, an earlier one may be missing
+	CourseBestSinceSheets                  // with CourseBest: likewise
+)
+
+// Output has one element a result in each column, in the order of the input.
+type Output struct {
+	Mark                         []Mark
+	Newcomer, FirstHere, Visitor []Tri
+	// RunsTotal is the opening count and the counted finishes up to this one
+	// (in order of start on one day); 0 where this result isn't counted, or
+	// lies before the day that the runner's opening count is of.
+	RunsTotal []int32
+	// Milestone is the number reached with this finish, 0 for none.
+	Milestone []int32
+	// PreviousBestS and PreviousCourseBestS are the seconds to beat before
+	// this result, 0 where it was the first or is not compared. The margin of a
+	// best is this minus its time.
+	PreviousBestS, PreviousCourseBestS []int32
+	// PBStreak is the number of personal bests in a row that this one makes,
+	// 0 where it is none.
+	PBStreak []int32
+	// Attendance is the attendance streak in weeks with this finish, 0 where
+	// it isn't counted.
+	Attendance []int32
+	// DaysSince is the number of days since the last counted finish on any
+	// course, -1 where there is none in the sheets or this isn't counted.
+	DaysSince []int32
+}
+
+func newOutput(n int) *Output {
+	return &Output{
+		Mark: make([]Mark, n), Newcomer: make([]Tri, n), FirstHere: make([]Tri, n), Visitor: make([]Tri, n),
+		RunsTotal: make([]int32, n), Milestone: make([]int32, n),
+		PreviousBestS: make([]int32, n), PreviousCourseBestS: make([]int32, n),
+		PBStreak: make([]int32, n), Attendance: make([]int32, n), DaysSince: make([]int32, n),
+	}
+}
