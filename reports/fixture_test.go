@@ -1,0 +1,265 @@
+package reports
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// fixtureViews are tables with the columns of the views of the same names.
+const fixtureViews = `
+create table main.results (
+	sheet varchar, row_number integer, course varchar, run_date date, position integer, runner_id varchar,
+	time_s integer, sex varchar, age_group varchar, club varchar, status varchar, counts_run boolean,
+	counts_time boolean, taking_part_as varchar, session varchar, name varchar, tab varchar, time_ms integer,
+	age_low integer, age_high integer, age_grade_pct double, open_equivalent_s double, adjusted_s double,
+	effort varchar, shortfall_pct double, is_pb boolean, is_course_best boolean, is_adjusted_best boolean,
+	note varchar, age_grade_low double, age_grade_high double, distance_m integer, run_no integer, tied boolean,
+	first_result boolean, previous_best_s integer, pb_margin_s integer, course_best_margin_s integer,
+	is_newcomer boolean, is_visitor boolean, runs_total integer, milestone integer, pb_streak integer,
+	attendance_streak integer, days_since_last integer, protected boolean, hidden boolean, doubt varchar);
+create table main.runs (
+	course varchar, run_date date, condition_pct double, session varchar, low double, high double, state varchar,
+	finishers integer, unnamed integer, run_no integer, course_name varchar, distance_m integer, condition_s double,
+	condition_s_low double, condition_s_high double, times_counted integer, positions_counted integer,
+	names_counted integer, history_complete boolean, sheet varchar, results integer);
+create table main.courses (
+	course varchar, speed_index double, low double, high double, distance_m integer, seconds_at_25min double,
+	results bigint, runs integer, shared_runners integer, network varchar, basis varchar, name varchar,
+	weekday varchar, seconds_low double, seconds_high double, measured boolean);
+create table main.runners (
+	runner_id varchar, name varchar, form_s double, form_low double, form_high double, sex varchar, club varchar,
+	results integer, first_run date, last_run date, best_s integer, best_distance_m integer, protected boolean,
+	hidden boolean, age_group varchar, change double, change_sd double, p_faster double, p_level double);
+create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date);
+create table main.problems (
+	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
+	read varchar, expected varchar, todo varchar, course varchar, run_date date);
+`
+
+// person is somebody of the invented district.
+type person struct {
+	id, name, sex, club string
+	born                int // year
+	base                float64
+	protected, hidden   bool
+	best                map[int32]int32  // by distance, m → s
+	course              map[string]int32 // by course
+	runs, streak, pbs   int
+}
+
+var (
+	givenW = []string{"Ada", "Brona", "Cerys", "Delia", "Edda", "Freya", "Greta", "Hetty", "Ines", "Juno", "Kezia", "Lotte"}
+	givenM = []string{"Abel", "Bram", "Caspar", "Dorian", "Emrys", "Fabian", "Gideon", "Hal", "Ivo", "Joss", "Kit", "Leopold"}
+	family = []string{"Ashdown", "Birkwell", "Cobbold", "Dunmarrow", "Elverton", "Farthing-Lowe", "Garside", "Holloway",
+		"Ingleby", "Jessop", "Kestrel", "Larkham", "Marrable", "Nettleship", "Overbeck", "Pennyfeather"}
+	clubsIn = []string{"", "", "Marlbeck Striders", "Otterwick Harriers", "Tarn End AC", "Marlbeck Striders"}
+)
+
+// district fills the fixture tables: two courses, weeks runs each, a field of
+// about n. Everything is drawn from one seed, so figures in the tests are
+// stable. It gives the date of the last run.
+func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
+	t.Helper()
+	ctx := context.Background()
+	db, err := store.Open(ctx, "", store.DBOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { db.Close() })
+	for _, s := range strings.Split(fixtureViews, ";\n") {
+		if strings.TrimSpace(s) == "" {
+			continue
+		}
+		if err := db.Exec(ctx, s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	rng := rand.New(rand.NewPCG(7, uint64(n)))
+	var people []*person
+	for i := range n * 5 / 4 {
+		p := &person{id: fmt.Sprintf("R%d", i+1), best: map[int32]int32{}, course: map[string]int32{}}
+		g := givenW
+		if p.sex = "W"; i%2 == 1 {
+			p.sex, g = "M", givenM
+		}
+		if i%41 == 17 {
+			p.sex = "X"
+		}
+		p.name = g[(i/2)%len(g)] + " " + family[(i/3)%len(family)]
+		p.club = clubsIn[rng.IntN(len(clubsIn))]
+		p.born = 2026 - 20 - rng.IntN(55)
+		if i%13 == 5 {
+			p.born, p.protected = 2026-11-rng.IntN(6), true
+		}
+		p.base = 1150 + 900*rng.Float64()
+		if p.sex == "W" {
+			p.base += 120
+		}
+		people = append(people, p)
+	}
+	people[3].name, people[4].name, people[6].name, people[8].name = "=Sum(A1) Cobbold", "+44 Jessop", "-Ivo | Kestrel*", "@home <b>Garside"
+	people[10].hidden = true
+	last := unit.NewDay(2026, 3, 7)
+	ins := &inserter{t: t, db: db, ctx: ctx}
+	for w := range weeks {
+		on := last - unit.Day(7*(weeks-1-w))
+		for _, c := range []struct {
+			course, name string
+			slow         float64
+			dist         int32
+			share        float64
+		}{{"heron-mere", "Heron Mere", 1, 5000, 0.8}, {"tarn-end", "Tarn End", 1.04, 5000, 0.25}} {
+			ins.run(rng, people, c.course, c.name, on, c.slow*(1+0.01*rng.NormFloat64()), c.dist, c.share, complete)
+		}
+	}
+	ins.exec(`insert into main.courses values
+		('heron-mere', 101.2, 100.7, 101.7, 5000, -18, 1500, 12, 90, 'A', 'published', 'Heron Mere', 'Saturday', -25, -10, true),
+		('tarn-end', 97.1, 96.2, 98.0, 5000, 44, 400, 12, 80, 'A', 'published', 'Tarn End', 'Saturday', 30, 58, false)`)
+	ins.exec(fmt.Sprintf(`insert into main.volunteers values
+		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s'), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s'),
+		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s'), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s')`, last))
+	ins.exec(fmt.Sprintf(`insert into main.problems values
+		('heron-mere_%[1]s.csv', '', 9, 'C', 'doubtful', 'time-unreadable', '24.75.1', 'mm:ss', 'Correct the cell and load the sheet again.', 'heron-mere', '%[1]s'),
+		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))
+	for _, p := range people {
+		ins.exec(fmt.Sprintf(`insert into main.runners (runner_id, name, sex, club, results, protected, hidden) values (%s, %s, %s, %s, %d, %t, %t)`,
+			quote(p.id), quote(p.name), quote(p.sex), quote(p.club), p.runs, p.protected, p.hidden))
+	}
+	return db, last
+}
+
+type inserter struct {
+	t   testing.TB
+	db  *store.DB
+	ctx context.Context
+	no  int
+}
+
+func (in *inserter) exec(s string) {
+	in.t.Helper()
+	if err := in.db.Exec(in.ctx, s); err != nil {
+		in.t.Fatalf("%v\n%s", err, s)
+	}
+}
+
+func quote(s string) string {
+	if s == "" {
+		return "null"
+	}
+	return "'" + strings.ReplaceAll(s, "'", "''") + "'"
+}
+
+// run makes one run: figures as the pipeline would have them, in simple form.
+func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, on unit.Day, slow float64, dist int32, share float64, complete bool) {
+	in.no++
+	type line struct {
+		p *person
+		s int32
+	}
+	var field []line
+	for i, p := range people {
+		came := rng.Float64() < share
+		if i < 12 { // the people with something to test always come to the first course
+			came = course == "heron-mere"
+		}
+		if !came {
+			p.streak = 0
+			continue
+		}
+		field = append(field, line{p, int32(p.base*slow*(1+0.03*rng.Float64()) - float64(p.runs))})
+	}
+	for i := range field {
+		for j := i; j > 0 && field[j].s < field[j-1].s; j-- {
+			field[j], field[j-1] = field[j-1], field[j]
+		}
+	}
+	var rows []string
+	year, _, _ := on.Date()
+	unnamed := 0
+	for i, f := range field {
+		p, pos, row := f.p, i+1, i+2
+		status, taking, note, doubt := "ok", "runner", "", ""
+		runner, shown, group := quote(p.id), quote(p.name), quote(groupIn(year-p.born, p.sex))
+		switch {
+		case i == 14:
+			status, runner, shown, group = "unnamed", "null", "null", "null"
+			unnamed++
+		case i == 9:
+			taking = "pacer"
+		case i == 20:
+			status, doubt = "doubtful", "time doesn't fit; please ask"
+		}
+		first := p.runs == 0
+		timed := status == "ok" && taking == "runner"
+		was, had := p.best[dist]
+		wasHere, hadHere := p.course[course]
+		pb, cb := timed && had && f.s < was, timed && hadHere && f.s < wasHere
+		margin, here := "null", "null"
+		if pb {
+			margin = fmt.Sprint(was - f.s)
+			p.pbs++
+		} else if timed {
+			p.pbs = 0
+		}
+		if cb {
+			here = fmt.Sprint(wasHere - f.s)
+		}
+		milestone := "null"
+		if status != "unnamed" {
+			p.runs++
+			p.streak++
+			if p.runs == 10 {
+				milestone = "10"
+			}
+		}
+		if timed {
+			if !had || f.s < was {
+				p.best[dist] = f.s
+			}
+			if !hadHere || f.s < wasHere {
+				p.course[course] = f.s
+			}
+		}
+		grade := "null"
+		if timed && p.sex != "X" {
+			grade = fmt.Sprintf("%.4f", 100*float64(780+8*max(0, year-p.born-30)/2)/float64(f.s))
+		}
+		newcomer, visitor := "null", "null"
+		if complete && status != "unnamed" {
+			newcomer, visitor = fmt.Sprint(first), fmt.Sprint(!hadHere && timed)
+		}
+		rows = append(rows, fmt.Sprintf(`('%s_%s.csv', %d, '%s', '%s', %d, %s, %d, %s, %s, %s, '%s', %t, %t, '%s', '', %s, '', %d,
+			%d, %d, %s, null, %.3f, 'steady', 1.5, %t, %t, false, %s, %s, %s, %d, %d, %t, %t, %s, %s, %s, %s, %s, %d, %s, %d, %d, 7, %t, %t, %s)`,
+			course, on, row, course, on, pos, runner, f.s, quote(p.sex), group, quote(p.club), status, status != "unnamed", timed, taking,
+			shown, f.s*1000, year-p.born, year-p.born, grade, float64(f.s)/slow, pb, cb, quote(note), grade, grade, dist, in.no, false, first,
+			orNull(had, was), margin, here, newcomer, visitor, p.runs, milestone, p.pbs, p.streak, p.protected, p.hidden, quote(doubt)))
+	}
+	in.exec("insert into main.results values " + strings.Join(rows, ",\n"))
+	n := len(field)
+	in.exec(fmt.Sprintf(`insert into main.runs values ('%s', '%s', %f, '', null, null, 'held', %d, %d, %d, '%s', %d, %f, %f, %f, %d, %d, %d, %t, '%s_%s.csv', %d)`,
+		course, on, 100*(slow-1), n, unnamed, in.no, name, dist, 1500*(slow-1), 1500*(slow-1)-6, 1500*(slow-1)+6, n, n, n-unnamed, complete, course, on, n))
+}
+
+func orNull(ok bool, n int32) string {
+	if !ok {
+		return "null"
+	}
+	return fmt.Sprint(n)
+}
+
+// groupIn names the age group in the project's usual way.
+func groupIn(age int, sex string) string {
+	switch {
+	case age < 20:
+		return fmt.Sprintf("U%d", age/2*2+2)
+	case age < 35:
+		return "Senior"
+	}
+	return fmt.Sprintf("%s%d", sex, age/5*5)
+}

@@ -1,0 +1,314 @@
+package reports
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/csv"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// registerName is the file in the archive folder that holds, for every report
+// file ever written, its issue number and SHA-256.
+const registerName = "written.csv"
+
+var registerHead = []string{"report", "issue", "file", "sha256", "content", "changes"}
+
+// Register knows what was written, so that a report that somebody has edited
+// is told apart from one that may be replaced. It may be shared between
+// goroutines.
+type Register struct {
+	path string
+	mu   sync.Mutex
+	by   map[string][]written // by report
+}
+
+// written is one file of one issue of a report.
+type written struct {
+	issue   int
+	file    string // name as written, e.g. "mere_2026-03-07 (issue 2).xlsx"
+	sum     string // SHA-256 of the bytes
+	content string // SHA-256 of the contents of all files of the issue
+	changes string // what changed since the issue before, one line each
+}
+
+// OpenRegister reads the archive's register; a missing one is empty. A last
+// line that a kill cut short is left out.
+func OpenRegister(archiveDir string) (*Register, error) {
+	r := &Register{path: filepath.Join(archiveDir, registerName), by: map[string][]written{}}
+	data, err := os.ReadFile(r.path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return r, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	if i := bytes.LastIndexByte(data, '\n'); i >= 0 {
+		data = data[:i+1]
+	} else {
+		data = nil
+	}
+	c := csv.NewReader(bytes.NewReader(data))
+	c.FieldsPerRecord = len(registerHead)
+	for line := 1; ; line++ {
+		rec, err := c.Read()
+		if err == io.EOF {
+			return r, nil
+		}
+		if err != nil {
+			return nil, fmt.Errorf("%s is damaged: %w. Move it away; reports then start again at issue 1 and nothing is overwritten", r.path, err)
+		}
+		if line == 1 {
+			continue
+		}
+		n, err := strconv.Atoi(rec[1])
+		if err != nil {
+			return nil, fmt.Errorf("%s:%d: issue %q is not a number", r.path, line, rec[1])
+		}
+		r.by[rec[0]] = append(r.by[rec[0]], written{n, rec[2], rec[3], rec[4], strings.ReplaceAll(rec[5], " | ", "\n")})
+	}
+}
+
+// file is one file of a report, rendered by a function of the issue.
+type file struct {
+	ext     string // "-desk.xlsx"
+	content string // what it says, without issue number and changes
+	render  func(issueOf) ([]byte, error)
+}
+
+// issueOf is what a page says about its own issue.
+type issueOf struct {
+	Number  int
+	Changes []string // since the issue before, one line each
+}
+
+// publish writes the files of a report where they differ from the last issue.
+// Everything of one report carries one issue number. A file that somebody
+// edited stays, the new one goes beside it as "(issue n)".
+//
+// The order is register, then temporary file, sync and rename: a kill in
+// between leaves a file that the register knows from before, which the next
+// call replaces.
+func (r *Register) publish(dir, report string, files []file, changes func(earlier map[string]string) []string) ([]string, error) {
+	r.mu.Lock()
+	earlier := append([]written(nil), r.by[report]...)
+	r.mu.Unlock()
+
+	h := sha256.New()
+	for _, f := range files {
+		fmt.Fprintf(h, "%s\x00%d\x00%s", f.ext, len(f.content), f.content)
+	}
+	content := hex.EncodeToString(h.Sum(nil))
+
+	last, of := 0, issueOf{Number: 1}
+	names := map[string]string{} // ext → name in the last issue
+	known := map[string]bool{}   // name + sum
+	sums := map[string]string{}  // name → sum in the last issue
+	for _, w := range earlier {
+		known[w.file+"\x00"+w.sum] = true
+		if w.issue >= last {
+			last = w.issue
+			names[extOf(report, w)], sums[w.file] = w.file, w.sum
+		}
+	}
+	same := false
+	for _, w := range earlier {
+		if w.issue == last && w.content == content {
+			same = true
+			of = issueOf{last, split(w.changes)}
+		}
+	}
+	if last > 0 && !same {
+		at := map[string]string{}
+		for ext, n := range names {
+			at[ext] = filepath.Join(dir, n)
+		}
+		of = issueOf{last + 1, changes(at)}
+	}
+	var out []string
+	type todo struct {
+		name string
+		data []byte
+	}
+	var todos []todo
+	var rows [][]string
+	for _, f := range files {
+		name := report + f.ext
+		if n := names[f.ext]; same && n != "" {
+			name = n
+		}
+		sum, err := sumOf(filepath.Join(dir, name))
+		if err != nil {
+			return nil, err
+		}
+		if same && (sum == sums[name] || sum != "" && !known[name+"\x00"+sum]) {
+			continue // there already, or edited and nothing new to say
+		}
+		for n := of.Number; sum != "" && !known[name+"\x00"+sum]; n++ {
+			stem, ext := strings.TrimSuffix(f.ext, filepath.Ext(f.ext)), filepath.Ext(f.ext)
+			name = fmt.Sprintf("%s%s (issue %d)%s", report, stem, max(n, 2), ext)
+			if sum, err = sumOf(filepath.Join(dir, name)); err != nil {
+				return nil, err
+			}
+		}
+		data, err := f.render(of)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		s := sha256.Sum256(data)
+		rows = append(rows, []string{report, strconv.Itoa(of.Number), name, hex.EncodeToString(s[:]), content, strings.Join(of.Changes, " | ")})
+		todos = append(todos, todo{name, data})
+	}
+	if len(todos) == 0 {
+		return nil, nil
+	}
+	if err := r.append(rows); err != nil {
+		return nil, err
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return nil, err
+	}
+	for _, t := range todos {
+		p := filepath.Join(dir, t.name)
+		if err := writeFile(p, t.data); err != nil {
+			return out, err
+		}
+		out = append(out, p)
+	}
+	return out, nil
+}
+
+// extOf undoes the naming of an issue: the part after the report's name.
+func extOf(report string, w written) string {
+	s := strings.TrimPrefix(w.file, report)
+	if i := strings.Index(s, " (issue "); i >= 0 {
+		if j := strings.IndexByte(s[i:], ')'); j >= 0 {
+			s = s[:i] + s[i+j+1:]
+		}
+	}
+	return s
+}
+
+func split(s string) []string {
+	if s == "" {
+		return nil
+	}
+	return strings.Split(s, "\n")
+}
+
+// sumOf is the SHA-256 of a file, "" where there is none.
+func sumOf(path string) (string, error) {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return "", nil
+	}
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	h := sha256.New()
+	if _, err := io.Copy(h, f); err != nil {
+		return "", err
+	}
+	return hex.EncodeToString(h.Sum(nil)), nil
+}
+
+// append adds lines to the register and waits until they are on disk.
+func (r *Register) append(rows [][]string) error {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	f, err := os.OpenFile(r.path, os.O_RDWR|os.O_CREATE, 0o644)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	end, err := wholeLines(f)
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	w := csv.NewWriter(&b)
+	if end == 0 {
+		if err := w.Write(registerHead); err != nil {
+			return err
+		}
+	}
+	if err := w.WriteAll(rows); err != nil {
+		return err
+	}
+	if err := f.Truncate(end); err != nil {
+		return err
+	}
+	if _, err := f.WriteAt(b.Bytes(), end); err != nil {
+		return err
+	}
+	if err := f.Sync(); err != nil {
+		return err
+	}
+	for _, row := range rows {
+		n, err := strconv.Atoi(row[1])
+		if err != nil {
+			return err
+		}
+		r.by[row[0]] = append(r.by[row[0]], written{n, row[2], row[3], row[4], strings.ReplaceAll(row[5], " | ", "\n")})
+	}
+	return nil
+}
+
+// wholeLines is the length of f up to its last line end: a line that a kill
+// cut short is overwritten.
+func wholeLines(f *os.File) (int64, error) {
+	st, err := f.Stat()
+	if err != nil {
+		return 0, err
+	}
+	one := make([]byte, 1)
+	for at := st.Size(); at > 0; at-- {
+		if _, err := f.ReadAt(one, at-1); err != nil {
+			return 0, err
+		}
+		if one[0] == '\n' {
+			return at, nil
+		}
+	}
+	return 0, nil
+}
+
+// writeFile puts data under path so that a reader sees the old file or the
+// new one, whole, whatever happens.
+func writeFile(path string, data []byte) error {
+	tmp := filepath.Join(filepath.Dir(path), ".unfinished-"+filepath.Base(path))
+	f, err := os.OpenFile(tmp, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
+	if err != nil {
+		return fmt.Errorf("can't write the report: %w", err)
+	}
+	_, err = f.Write(data)
+	if err == nil {
+		err = f.Sync()
+	}
+	if e := f.Close(); err == nil {
+		err = e
+	}
+	if err == nil {
+		err = os.Rename(tmp, path)
+	}
+	if err != nil {
+		os.Remove(tmp)
+		return fmt.Errorf("can't write %s: %w. If the file is open in another program, close it there and run this again", path, err)
+	}
+	if d, err := os.Open(filepath.Dir(path)); err == nil {
+		defer d.Close()
+		if err := d.Sync(); err != nil {
+			return fmt.Errorf("can't sync the folder of %s: %w", path, err)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,91 @@
+package reports
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"time"
+
+	"lapwing/pipeline/unit"
+	queries "lapwing/sql"
+)
+
+// Queryer asks the database; the store's connection is one.
+type Queryer interface {
+	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+}
+
+// Options says where reports go and which rules are in force.
+type Options struct {
+	Dir         string // folder of the reports
+	ArchiveDir  string // archive folder: the register of what was written, edited templates
+	AgeStandard int    // edition of the age standards, e.g. 2025
+	Version     string // of the program, printed on the Notes tab
+	Model       string // version of the course-speed model, printed on the Notes tab
+	// CorrectionDays is how many days after a run its reports stay
+	// provisional, 0 for 7.
+	CorrectionDays int
+	// AsOf is the day that "provisional" is reckoned from; 0 means the newest
+	// run in the archive.
+	AsOf unit.Day
+	// Why says in a line why reports are written again, e.g. "a later sheet
+	// was loaded"; it stands beside the changes of a second issue.
+	Why string
+	// Register is shared between reports written at the same time; nil opens
+	// the archive's own.
+	Register *Register
+}
+
+func (o Options) correctionDays() unit.Day {
+	if o.CorrectionDays > 0 {
+		return unit.Day(o.CorrectionDays)
+	}
+	return 7
+}
+
+func (o Options) register() (*Register, error) {
+	if o.Register != nil {
+		return o.Register, nil
+	}
+	return OpenRegister(o.ArchiveDir)
+}
+
+// ask runs sql/reports/<name>.sql and gives each row to scan.
+func ask(ctx context.Context, q Queryer, name string, scan func(*sql.Rows) error, args ...any) error {
+	text, err := queries.Files.ReadFile("reports/" + name + ".sql")
+	if err != nil {
+		return err
+	}
+	rows, err := q.QueryContext(ctx, string(text), args...)
+	if err != nil {
+		return fmt.Errorf("sql/reports/%s.sql: %w", name, err)
+	}
+	defer rows.Close()
+	for rows.Next() {
+		if err := scan(rows); err != nil {
+			return fmt.Errorf("sql/reports/%s.sql: %w", name, err)
+		}
+	}
+	if err := rows.Err(); err != nil {
+		return fmt.Errorf("sql/reports/%s.sql: %w", name, err)
+	}
+	return nil
+}
+
+// day scans a DATE.
+type day struct {
+	Day unit.Day
+	OK  bool
+}
+
+func (d *day) Scan(v any) error {
+	switch t := v.(type) {
+	case nil:
+		*d = day{}
+	case time.Time:
+		*d = day{unit.DayOf(t.UTC()), true}
+	default:
+		return fmt.Errorf("a date came as %T", v)
+	}
+	return nil
+}

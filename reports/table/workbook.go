@@ -1,0 +1,634 @@
+package table
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"sort"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// board is the grid of a tab without a Full table: two halves of four columns
+// with a gap between them, widths in characters, together the width of an
+// upright A4 page.
+var board = []float64{7, 22, 9, 9, 2, 7, 22, 9, 9}
+
+// pageWidth is the number of characters that an upright A4 page takes at full
+// size between the margins set here; a wider tab is shrunk when printed.
+const pageWidth = 97
+
+// PageHeight is the height in points of what fits on an upright A4 page
+// between the margins set here.
+const PageHeight = 842 - 2*0.7*72
+
+// Height is the height in points of a tab without a Full table, as the
+// workbook will have it.
+func (t *Tab) Height() float64 {
+	p := &tabWriter{tab: t, widths: board}
+	h := 0.0
+	for _, blk := range t.Blocks {
+		switch v := blk.(type) {
+		case Title:
+			h += titleLook(v.Level).height
+		case Para:
+			h += lineHeight * float64(lines(v.Text, p.total()))
+		case Big:
+			h += bigHeight + captionHeight
+		case Pair:
+			h += gapHeight + sectionHeight + lineHeight*float64(p.rowsOf(v)-2)
+		}
+	}
+	return h
+}
+
+// WriteWorkbook writes the book as a workbook (ECMA-376). The same book gives
+// the same bytes.
+func (b *Book) WriteWorkbook(w io.Writer) error {
+	f := excelize.NewFile()
+	defer f.Close()
+	s := &styles{f: f, made: map[look]int{}}
+	// A4, upright unless the tab says otherwise; every tab fits one page wide.
+	for i, t := range b.Tabs {
+		if i == 0 {
+			if err := f.SetSheetName("Sheet1", t.Name); err != nil {
+				return err
+			}
+		} else if _, err := f.NewSheet(t.Name); err != nil {
+			return err
+		}
+	}
+	for _, t := range b.Tabs {
+		p := &tabWriter{book: b, tab: t, f: f, styles: s}
+		if err := p.write(); err != nil {
+			return fmt.Errorf("tab %s: %w", t.Name, err)
+		}
+	}
+	f.SetActiveSheet(0)
+	made := b.Made + "T00:00:00Z"
+	if err := f.SetDocProps(&excelize.DocProperties{Title: b.Title, Subject: b.Subject,
+		Creator: "Lapwing", LastModifiedBy: "Lapwing", Created: made, Modified: made}); err != nil {
+		return err
+	}
+	sort.SliceStable(f.ContentTypes.Overrides, func(i, j int) bool {
+		return f.ContentTypes.Overrides[i].PartName < f.ContentTypes.Overrides[j].PartName
+	})
+	sort.SliceStable(f.ContentTypes.Defaults, func(i, j int) bool {
+		return f.ContentTypes.Defaults[i].Extension < f.ContentTypes.Defaults[j].Extension
+	})
+	f.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return newSortedZip(w) })
+	return f.Write(w)
+}
+
+// tabWriter writes one tab from the top down.
+type tabWriter struct {
+	book   *Book
+	tab    *Tab
+	f      *excelize.File
+	styles *styles
+	sw     *excelize.StreamWriter
+	widths []float64
+	row    int // last row written
+	full   *Table
+}
+
+func (p *tabWriter) write() error {
+	for _, blk := range p.tab.Blocks {
+		if v, ok := blk.(Full); ok {
+			if p.full != nil {
+				return fmt.Errorf("two tables with filters")
+			}
+			p.full = v.Table
+		}
+	}
+	p.widths = board
+	if p.full != nil {
+		p.widths = p.full.widths()
+	}
+	if err := p.page(); err != nil {
+		return err
+	}
+	var err error
+	if p.sw, err = p.f.NewStreamWriter(p.tab.Name); err != nil {
+		return err
+	}
+	for i, w := range p.widths {
+		if err := p.sw.SetColWidth(i+1, i+1, w); err != nil {
+			return err
+		}
+	}
+	if err := p.freeze(); err != nil {
+		return err
+	}
+	for _, blk := range p.tab.Blocks {
+		if err := p.block(blk); err != nil {
+			return err
+		}
+	}
+	return p.sw.Flush()
+}
+
+// page sets paper, margins, header and footer. It runs before the stream is
+// opened, which writes the page's properties first.
+func (p *tabWriter) page() error {
+	a4, wide, tall := 9, 1, 0
+	if p.tab.OnePage {
+		tall = 1
+	}
+	way := "portrait"
+	if p.tab.Landscape {
+		way = "landscape"
+	}
+	fit, grid := true, p.full != nil
+	name := p.tab.Name
+	if err := p.f.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &fit}); err != nil {
+		return err
+	}
+	if err := p.f.SetPageLayout(name, &excelize.PageLayoutOptions{Size: &a4, Orientation: &way,
+		FitToWidth: &wide, FitToHeight: &tall}); err != nil {
+		return err
+	}
+	side, top, edge, yes := 0.5, 0.7, 0.3, true // inches
+	if err := p.f.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side,
+		Top: &top, Bottom: &top, Header: &edge, Footer: &edge, Horizontally: &yes}); err != nil {
+		return err
+	}
+	if err := p.f.SetSheetView(name, 0, &excelize.ViewOptions{ShowGridLines: &grid}); err != nil {
+		return err
+	}
+	return p.f.SetHeaderFooter(name, &excelize.HeaderFooterOptions{
+		OddHeader: clip(`&L&"`+font+`"&9`+field(p.book.Title)+`&R&"`+font+`"&9`+field(name), 250),
+		OddFooter: clip(`&L&"`+font+`"&9`+field(p.book.Footer)+`&R&"`+font+`"&9Page &P of &N`, 250),
+	})
+}
+
+// field makes text safe in a header or footer, where & begins a code, and
+// keeps digits from being read as part of the font size before them.
+func field(s string) string {
+	return " " + strings.ReplaceAll(s, "&", "&&")
+}
+
+func clip(s string, n int) string {
+	if r := []rune(s); len(r) > n {
+		return string(r[:n])
+	}
+	return s
+}
+
+// freeze keeps the heading row in sight and repeats it on every printed page.
+// A tab whose chart stands above its table would lose half the screen to it,
+// so there only print titles are set.
+func (p *tabWriter) freeze() error {
+	if p.full == nil {
+		return nil
+	}
+	head, charted := p.tableStart(), false
+	for _, blk := range p.tab.Blocks {
+		if _, ok := blk.(ChartBlock); ok {
+			charted = true
+		}
+	}
+	if err := p.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: p.tab.Name,
+		RefersTo: fmt.Sprintf("'%s'!$%d:$%d", p.tab.Name, head, head)}); err != nil {
+		return err
+	}
+	if charted || len(p.full.Rows) == 0 {
+		return nil
+	}
+	top, err := excelize.CoordinatesToCellName(1, head+1)
+	if err != nil {
+		return err
+	}
+	return p.sw.SetPanes(&excelize.Panes{Freeze: true, YSplit: head, TopLeftCell: top, ActivePane: "bottomLeft",
+		Selection: []excelize.Selection{{SQRef: top, ActiveCell: top, Pane: "bottomLeft"}}})
+}
+
+// rowsOf is the number of rows that a block takes above a Full table.
+func (p *tabWriter) rowsOf(blk Block) int {
+	switch v := blk.(type) {
+	case Title, Para:
+		return 1
+	case Big:
+		return 2
+	case Pair:
+		n := v.Left.boardRows()
+		if v.Right != nil {
+			n = max(n, v.Right.boardRows())
+		}
+		return n + 1
+	case ChartBlock:
+		return v.Chart.rows() + 1
+	}
+	return 0
+}
+
+func (p *tabWriter) block(blk Block) error {
+	switch v := blk.(type) {
+	case Title:
+		l := titleLook(v.Level)
+		return p.wide(v.Text, l.look, l.height)
+	case Para:
+		return p.wide(v.Text, look{bold: v.Bold, wrap: true}, lineHeight*float64(lines(v.Text, p.total())))
+	case Big:
+		return p.big(v)
+	case Pair:
+		return p.pair(v)
+	case Full:
+		return p.table(v.Table)
+	case ChartBlock:
+		return p.chart(v.Chart)
+	}
+	return fmt.Errorf("unknown block %T", blk)
+}
+
+// Heights of rows in points.
+const (
+	bigHeight     = 27
+	captionHeight = 16
+	gapHeight     = 6
+	sectionHeight = 17
+)
+
+type lineLook struct {
+	look   look
+	height float64
+}
+
+func titleLook(level int) lineLook {
+	if level > 1 {
+		return lineLook{look{size: 12, bold: true}, 20}
+	}
+	return lineLook{look{size: 16, bold: true}, 24}
+}
+
+func (p *tabWriter) total() float64 {
+	t := 0.0
+	for _, w := range p.widths {
+		t += w
+	}
+	return t
+}
+
+// lines estimates how many lines s takes in a cell of w characters; words
+// don't fill lines to the end, and capitals are wider than the average.
+func lines(s string, w float64) int {
+	n := strings.Count(Wrap(s, max(4, int(w*1.02)-1)), "\n") + 1
+	return max(1, n)
+}
+
+func (p *tabWriter) set(cells []any, height float64) error {
+	p.row++
+	at, err := excelize.CoordinatesToCellName(1, p.row)
+	if err != nil {
+		return err
+	}
+	return p.sw.SetRow(at, cells, excelize.RowOpts{Height: height})
+}
+
+func (p *tabWriter) merge(fromCol, toCol, row int) error {
+	if fromCol >= toCol {
+		return nil
+	}
+	a, err := excelize.CoordinatesToCellName(fromCol+1, row)
+	if err != nil {
+		return err
+	}
+	z, err := excelize.CoordinatesToCellName(toCol+1, row)
+	if err != nil {
+		return err
+	}
+	return p.sw.MergeCell(a, z)
+}
+
+// wide writes one line over the whole width.
+func (p *tabWriter) wide(s string, l look, height float64) error {
+	id, err := p.styles.id(l)
+	if err != nil {
+		return err
+	}
+	if err := p.set([]any{excelize.Cell{StyleID: id, Value: s}}, height); err != nil {
+		return err
+	}
+	return p.merge(0, len(p.widths)-1, p.row)
+}
+
+// quarters are the spans of the board's grid that hold a figure each.
+var quarters = [][2]int{{0, 1}, {2, 3}, {5, 6}, {7, 8}}
+
+func (p *tabWriter) big(b Big) error {
+	if len(b.Figures) > len(quarters) || len(p.widths) != len(board) {
+		return fmt.Errorf("%d large figures in %d columns", len(b.Figures), len(p.widths))
+	}
+	for _, l := range []struct {
+		look   look
+		height float64
+		text   func(Figure) string
+	}{
+		{look{size: 18, bold: true, centre: true, fill: "EFEFEF"}, bigHeight, func(f Figure) string { return f.Value }},
+		{look{centre: true, fill: "EFEFEF"}, captionHeight, func(f Figure) string { return f.Caption }},
+	} {
+		id, err := p.styles.id(l.look)
+		if err != nil {
+			return err
+		}
+		cells := make([]any, len(board))
+		for i := range cells {
+			cells[i] = excelize.Cell{StyleID: id}
+		}
+		for i, f := range b.Figures {
+			cells[quarters[i][0]] = excelize.Cell{StyleID: id, Value: l.text(f)}
+		}
+		if err := p.set(cells, l.height); err != nil {
+			return err
+		}
+		for _, q := range quarters {
+			if err := p.merge(q[0], q[1], p.row); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// slots gives for each of n columns the first and last grid column of a half.
+func slots(n int) [][2]int {
+	return [][][2]int{{{0, 3}}, {{0, 2}, {3, 3}}, {{0, 0}, {1, 2}, {3, 3}}, {{0, 0}, {1, 1}, {2, 2}, {3, 3}}}[n-1]
+}
+
+// boardRows is the number of rows of a small table: title, heading, rows.
+func (t *Table) boardRows() int { return 2 + max(1, len(t.Rows)) }
+
+func (p *tabWriter) pair(v Pair) error {
+	if len(p.widths) != len(board) {
+		return fmt.Errorf("tables side by side need a tab of their own")
+	}
+	if err := p.set(nil, gapHeight); err != nil {
+		return err
+	}
+	halves := []*Table{v.Left, v.Right}
+	rows := p.rowsOf(v) - 1
+	for r := range rows {
+		cells := make([]any, len(board))
+		var spans [][2]int
+		for h, t := range halves {
+			if t == nil || r >= t.boardRows() {
+				continue
+			}
+			if len(t.Columns) < 1 || len(t.Columns) > 4 {
+				return fmt.Errorf("table %q has %d columns, a half page takes 1 to 4", t.Title, len(t.Columns))
+			}
+			s, err := p.half(t, r, 5*h, cells)
+			if err != nil {
+				return err
+			}
+			spans = append(spans, s...)
+		}
+		height := lineHeight
+		if r == 0 {
+			height = sectionHeight
+		}
+		if err := p.set(cells, height); err != nil {
+			return err
+		}
+		for _, s := range spans {
+			if err := p.merge(s[0], s[1], p.row); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// half fills row r of a small table into the grid from column at on and gives
+// the spans to merge.
+func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
+	var spans [][2]int
+	put := func(from, to int, v any, l look) error {
+		id, err := p.styles.id(l)
+		if err != nil {
+			return err
+		}
+		for c := from; c <= to; c++ {
+			cells[at+c] = excelize.Cell{StyleID: id}
+		}
+		cells[at+from] = excelize.Cell{StyleID: id, Value: v}
+		spans = append(spans, [2]int{at + from, at + to})
+		return nil
+	}
+	if r == 0 {
+		return spans, put(0, 3, t.Title, look{size: 11, bold: true, line: 'm'})
+	}
+	if len(t.Rows) == 0 {
+		if r == 1 {
+			return spans, put(0, 3, t.none(), look{})
+		}
+		return nil, nil
+	}
+	for c, s := range slots(len(t.Columns)) {
+		col := t.Columns[c]
+		if r == 1 {
+			if err := put(s[0], s[1], col.Head, look{bold: true, right: col.Kind.right(), line: 't'}); err != nil {
+				return nil, err
+			}
+			continue
+		}
+		var v Value
+		if row := t.Rows[r-2]; c < len(row.Cells) {
+			v = row.Cells[c]
+		}
+		l := look{format: col.Kind.format(v.mark), right: col.Kind.right(), line: 'h'}
+		if col.Kind == Text {
+			// Small tables don't wrap: what is too long ends in "…".
+			w := 0.0
+			for i := s[0]; i <= s[1]; i++ {
+				w += board[i]
+			}
+			v.text = cut(v.text, int(w))
+		}
+		if err := put(s[0], s[1], v.cell(col.Kind), l); err != nil {
+			return nil, err
+		}
+	}
+	return spans, nil
+}
+
+// widths gives the width of each column in characters: the widest content up
+// to the column's Max, and room for the filter button beside the heading.
+func (t *Table) widths() []float64 {
+	out := make([]float64, len(t.Columns))
+	for c, col := range t.Columns {
+		most := col.Max
+		if most == 0 {
+			most = 40
+		}
+		w := 0
+		for _, r := range t.Rows {
+			if c < len(r.Cells) {
+				w = max(w, width(r.Cells[c].Show(col.Kind)))
+			}
+		}
+		w = max(min(w, most)+1, headWidth(col.Head)+3, col.Width)
+		out[c] = math.Min(float64(w), 100)
+	}
+	return out
+}
+
+// headWidth is the width of the longest word: headings wrap.
+func headWidth(s string) int {
+	n := 0
+	for _, w := range strings.Fields(s) {
+		n = max(n, width(w))
+	}
+	return n
+}
+
+// legend is one line with the marks that stand in the table.
+func (t *Table) legend() string {
+	var parts []string
+	for _, m := range t.used() {
+		parts = append(parts, m.Sign+": "+m.Text)
+	}
+	return strings.Join(parts, ".  ")
+}
+
+func (p *tabWriter) table(t *Table) error {
+	if l := t.legend(); l != "" {
+		if err := p.wide(l, look{wrap: true}, lineHeight*float64(lines(l, p.total()))); err != nil {
+			return err
+		}
+	}
+	tall := 1
+	heads := make([]any, len(t.Columns))
+	for c, col := range t.Columns {
+		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.right(), wrap: true, line: 't'})
+		if err != nil {
+			return err
+		}
+		heads[c] = excelize.Cell{StyleID: id, Value: col.Head}
+		tall = max(tall, lines(col.Head, p.widths[c]-2))
+	}
+	if err := p.set(heads, lineHeight*float64(tall)+2); err != nil {
+		return err
+	}
+	head := p.row
+	if len(t.Rows) == 0 {
+		return p.wide(t.none(), look{}, lineHeight)
+	}
+	for _, r := range t.Rows {
+		if err := p.tableRow(t, r); err != nil {
+			return err
+		}
+	}
+	return p.realTable(t, head)
+}
+
+func (p *tabWriter) tableRow(t *Table, r Row) error {
+	fill := t.tint(r.Marks)
+	tall := 1
+	cells := make([]any, len(t.Columns))
+	for c, col := range t.Columns {
+		var v Value
+		if c < len(r.Cells) {
+			v = r.Cells[c]
+		}
+		n := 1
+		if v.what == isText {
+			n = lines(v.text, p.widths[c])
+		}
+		tall = max(tall, n)
+		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.right(),
+			fill: fill, wrap: n > 1, line: 'h', box: col.Input})
+		if err != nil {
+			return err
+		}
+		cells[c] = excelize.Cell{StyleID: id, Value: v.cell(col.Kind)}
+	}
+	return p.set(cells, lineHeight*float64(tall))
+}
+
+// realTable makes the rows a table with filters. Drop-down lists and charts
+// must be there before the stream is closed, else the library drops them.
+func (p *tabWriter) realTable(t *Table, head int) error {
+	a, err := excelize.CoordinatesToCellName(1, head)
+	if err != nil {
+		return err
+	}
+	z, err := excelize.CoordinatesToCellName(len(t.Columns), p.row)
+	if err != nil {
+		return err
+	}
+	stripes := false
+	if err := p.sw.AddTable(&excelize.Table{Range: a + ":" + z, Name: t.Name,
+		StyleName: "TableStyleLight1", ShowRowStripes: &stripes}); err != nil {
+		return err
+	}
+	for c, col := range t.Columns {
+		if len(col.Choices) == 0 {
+			continue
+		}
+		letter, err := excelize.ColumnNumberToName(c + 1)
+		if err != nil {
+			return err
+		}
+		dv := excelize.NewDataValidation(true)
+		dv.SetSqref(fmt.Sprintf("%s%d:%s%d", letter, head+1, letter, p.row))
+		if err := dv.SetDropList(col.Choices); err != nil {
+			return err
+		}
+		dv.SetError(excelize.DataValidationErrorStyleStop, "Not one of the choices",
+			"Please choose one of: "+strings.Join(col.Choices, ", "))
+		if err := p.f.AddDataValidation(p.tab.Name, dv); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (p *tabWriter) chart(c *Chart) error {
+	if p.full == nil {
+		return fmt.Errorf("chart %q has no table on its tab", c.Title)
+	}
+	if len(p.full.Rows) == 0 {
+		return nil
+	}
+	// Rows of the table: counted from where it will begin or has begun.
+	first := p.tableStart() + 1
+	at, err := excelize.CoordinatesToCellName(1, p.row+1)
+	if err != nil {
+		return err
+	}
+	base, over, err := c.build(p.tab.Name, p.full, first, first+len(p.full.Rows)-1)
+	if err != nil {
+		return err
+	}
+	if over != nil {
+		err = p.f.AddChart(p.tab.Name, at, base, over)
+	} else {
+		err = p.f.AddChart(p.tab.Name, at, base)
+	}
+	if err != nil {
+		return err
+	}
+	for range c.rows() + 1 {
+		if err := p.set(nil, lineHeight); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tableStart is the row of the Full table's heading.
+func (p *tabWriter) tableStart() int {
+	head := 0
+	for _, blk := range p.tab.Blocks {
+		if _, ok := blk.(Full); ok {
+			break
+		}
+		head += p.rowsOf(blk)
+	}
+	if p.full.legend() != "" {
+		head++
+	}
+	return head + 1
+}

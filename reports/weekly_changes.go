@@ -1,0 +1,133 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"lapwing/reports/table"
+)
+
+// mostChanges is how many changes a workbook lists one by one.
+const mostChanges = 20
+
+// changesSince compares the result with that of the workbook at path, the
+// issue before as it now stands, and says in a line each what changed and why.
+func (d *weekly) changesSince(path, why string) []string {
+	if why == "" {
+		why = "worked out again from the archive"
+	}
+	before, err := readResult(path)
+	if err != nil {
+		return []string{"Why: " + why + ".", "The issue before can't be read any more, so the changes are not listed."}
+	}
+	var res *table.Table
+	for _, b := range d.resultTab().Blocks {
+		if f, ok := b.(table.Full); ok {
+			res = f.Table
+		}
+	}
+	var lines []string
+	n := 0
+	say := func(s string) {
+		if n++; n <= mostChanges {
+			lines = append(lines, s)
+		}
+	}
+	used := map[string]int{}
+	for _, row := range res.Rows {
+		now := make([]string, len(res.Columns))
+		for c, col := range res.Columns {
+			if c < len(row.Cells) {
+				now[c] = row.Cells[c].Show(col.Kind)
+			}
+		}
+		key := now[0]
+		was := before.take(key, used)
+		if was == nil {
+			say(fmt.Sprintf("Place %s, %s: new.", orNone(key), now[2]))
+			continue
+		}
+		var parts []string
+		for c, col := range res.Columns {
+			if now[c] != was[c] {
+				parts = append(parts, fmt.Sprintf("%s %s, was %s", strings.ToLower(col.Head), orNone(now[c]), orNone(was[c])))
+			}
+		}
+		if len(parts) > 0 {
+			say(fmt.Sprintf("Place %s, %s: %s.", orNone(key), now[2], strings.Join(parts, "; ")))
+		}
+	}
+	for _, key := range before.order {
+		for _, was := range before.rows[key][min(used[key], len(before.rows[key])):] {
+			used[key]++
+			say(fmt.Sprintf("Place %s, %s: no longer listed.", orNone(key), was[2]))
+		}
+	}
+	if n > mostChanges {
+		lines = append(lines, fmt.Sprintf("and %d more.", n-mostChanges))
+	}
+	if n == 0 {
+		lines = append(lines, "The list of results is the same; other figures differ.")
+	}
+	return append([]string{"Why: " + why + "."}, lines...)
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "none"
+	}
+	return s
+}
+
+// oldResult is the Result tab of an earlier workbook: rows of printed cells by
+// place.
+type oldResult struct {
+	order []string
+	rows  map[string][][]string
+}
+
+// take gives the next row of a place that has not been compared yet.
+func (o *oldResult) take(key string, used map[string]int) []string {
+	if used[key] >= len(o.rows[key]) {
+		return nil
+	}
+	used[key]++
+	return o.rows[key][used[key]-1]
+}
+
+func readResult(path string) (*oldResult, error) {
+	f, err := excelize.OpenFile(path, excelize.Options{UnzipSizeLimit: 1 << 30})
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	rows, err := f.GetRows("Result")
+	if err != nil {
+		return nil, err
+	}
+	out := &oldResult{rows: map[string][][]string{}}
+	heading := false
+	for _, r := range rows {
+		if len(r) > 2 && r[0] == "Place" && r[1] == "Time" && r[2] == "Name" {
+			heading = true
+			continue
+		}
+		if !heading || len(r) < 3 {
+			continue
+		}
+		for len(r) < 8 {
+			r = append(r, "")
+		}
+		// A workbook prints an hour with its format; so does Show.
+		if out.rows[r[0]] == nil {
+			out.order = append(out.order, r[0])
+		}
+		out.rows[r[0]] = append(out.rows[r[0]], r)
+	}
+	if !heading {
+		return nil, fmt.Errorf("%s: no list of results", path)
+	}
+	return out, nil
+}

@@ -1,0 +1,186 @@
+package reports
+
+import (
+	"fmt"
+	"strconv"
+
+	"lapwing/pipeline/unit"
+	"lapwing/reports/table"
+)
+
+// desk builds the workbook for the results desk: what to check, and every line
+// as a form to correct.
+func (d *weekly) desk(i issueOf) *table.Book {
+	b := d.book(i)
+	b.Title = "FOR THE RESULTS DESK ONLY: " + b.Title
+	b.Subject = "Checks and corrections of a weekly run"
+	b.Tabs = []*table.Tab{d.checksTab(), d.linesTab(), d.deskNotes(i)}
+	return b
+}
+
+var urgency = map[string]string{
+	"waits":    "1 waits for an answer",
+	"doubtful": "2 doubtful",
+	"look":     "3 please look",
+	"note":     "4 for information",
+}
+
+// checksTab lists what somebody should look at, worst first.
+func (d *weekly) checksTab() *table.Tab {
+	t := &table.Table{Name: "Checks", None: "Nothing to check.", Columns: []table.Column{
+		{Head: "Urgency", Max: 22}, {Head: "Where", Max: 28}, {Head: "What", Max: 24}, {Head: "On the sheet", Max: 22},
+		{Head: "Expected", Max: 22}, {Head: "What to do", Max: 40}, {Head: "Answer", Width: 18, Input: true}}}
+	add := func(severity, at, what, read, expected, todo string) {
+		t.Add(nil, table.Words(urgency[severity]), table.Words(at), table.Words(what), table.Words(read),
+			table.Words(expected), table.Words(todo))
+	}
+	said := map[string]bool{}
+	for _, severity := range []string{"waits", "doubtful", "look", "note"} {
+		for _, c := range d.checks {
+			if c.severity != severity {
+				continue
+			}
+			at := where(c.sheet, c.tab, c.row)
+			if c.column != "" {
+				at += ", column " + c.column
+			}
+			said[where(c.sheet, c.tab, c.row)] = true
+			add(severity, at, spaced(c.kind), c.read, c.expected, c.todo)
+		}
+		for i := range d.results {
+			r := &d.results[i]
+			at := where(r.sheet, r.tab, r.row)
+			switch {
+			case severity == "doubtful" && r.status == "doubtful" && !said[at]:
+				add(severity, at, "not trusted: "+r.doubt, r.line(), "", "Ask, then correct the line on the tab Lines.")
+			case severity == "look" && r.grade != nil && *r.grade >= 100:
+				add(severity, at, fmt.Sprintf("age grade %.2f", *r.grade), r.line(), "under 100", "Check age, sex and course before anybody is praised.")
+			case severity == "note" && r.status == "unnamed" && !said[at]:
+				add(severity, at, "finisher without a name", r.line(), "a name", "If somebody claims the place, enter the name on the tab Lines.")
+			}
+		}
+		if severity == "look" {
+			for _, rec := range d.records {
+				add(severity, where(rec.sheet, rec.tab, rec.row), d.recordTitle()+" ("+rec.what()+")",
+					unit.Clock(rec.timeS), "slower than "+unit.Clock(rec.wasS), "Confirm the person, age, time and route, then confirm the record.")
+			}
+		}
+	}
+	tab := &table.Tab{Name: "To check", Landscape: true}
+	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
+		table.Para{Text: d.countsSentence()},
+		table.Para{Text: "Holds full names, ages and doubts: for the results desk, not for publication.", Bold: true},
+		table.Full{Table: t})
+	return tab
+}
+
+// spaced turns a problem's stable word into words: "time-unreadable".
+func spaced(kind string) string {
+	b := []byte(kind)
+	for i := range b {
+		if b[i] == '-' {
+			b[i] = ' '
+		}
+	}
+	return string(b)
+}
+
+// line is the result in a few words, in full.
+func (r *resultRow) line() string {
+	s := ""
+	if r.position != nil {
+		s = strconv.Itoa(int(*r.position)) + ". "
+	}
+	if s += r.name; r.name == "" {
+		s += nobody
+	}
+	if r.timeS != nil {
+		s += ", " + unit.Clock(*r.timeS)
+	}
+	return s
+}
+
+// Headings of the form's boxes, which ReadDesk looks for.
+const (
+	headSheet   = "Sheet"
+	headTab     = "Tab"
+	headRow     = "Row"
+	boxPlace    = "Right place"
+	boxTime     = "Right time"
+	boxName     = "Right name"
+	boxSex      = "Right sex"
+	boxGroup    = "Right group"
+	boxClub     = "Right club"
+	boxTaking   = "Took part as"
+	boxStrike   = "Strike out"
+	boxRemark   = "Remark"
+	linesTab    = "Lines"
+	strikeWrong = "disqualified"
+	strikeTwice = "not a finisher"
+)
+
+var takingPartChoices = []string{"runner", "walker", "guided", "guide", "pacer", "back marker", "adult with a child",
+	"buggy", "dog", "racing wheelchair or handcycle", "day wheelchair or frame"}
+
+// linesTab is every line of the run's sheets, whatever became of it, with boxes
+// to correct it.
+func (d *weekly) linesTab() *table.Tab {
+	box := func(head string, width int, choices ...string) table.Column {
+		return table.Column{Head: head, Width: width, Input: true, Choices: choices}
+	}
+	t := &table.Table{Name: "Lines", None: "No lines.", Columns: []table.Column{
+		{Head: "Place", Kind: table.Place}, {Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "Sex"}, {Head: "Group"},
+		{Head: "Club", Max: 18}, {Head: "State", Max: 12}, {Head: "Counts for", Max: 14}, {Head: "Remarks", Max: 24},
+		box(boxPlace, 8), box(boxTime, 9), box(boxName, 20), box(boxSex, 7, "M", "W", "X", "not given"), box(boxGroup, 8), box(boxClub, 14),
+		box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeWrong, strikeTwice), box(boxRemark, 18),
+		{Head: headSheet, Max: 24}, {Head: headTab, Max: 10}, {Head: headRow, Kind: table.Whole},
+	}}
+	for i := range d.results {
+		r := &d.results[i]
+		counts := "nothing"
+		switch {
+		case r.countsRun && r.countsTime:
+			counts = "run and time"
+		case r.countsRun:
+			counts = "run only"
+		}
+		remark := joinWords(r.doubt, r.note)
+		if r.takingPart != "runner" {
+			remark = joinWords(r.takingPart, remark)
+		}
+		if r.protected {
+			remark = joinWords("may be under 18", remark)
+		}
+		if r.hidden {
+			remark = joinWords("hidden", remark)
+		}
+		t.Add(nil, placeOf(r), table.Maybe(r.timeS), table.Words(r.name), table.Words(r.sex), table.Words(r.group),
+			table.Words(r.club), table.Words(r.status), table.Words(counts), table.Words(remark),
+			table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{},
+			table.Words(r.sheet), table.Words(r.tab), table.Number(r.row))
+	}
+	tab := &table.Tab{Name: linesTab, Landscape: true}
+	tab.Add(table.Title{Level: 1, Text: "Every line, with boxes to correct it"},
+		table.Para{Text: "Fill in only what is wrong, in the boxes to the right of a line, and say why under Remark. Leave the other columns as they are. Times as 24:31."},
+		table.Full{Table: t})
+	return tab
+}
+
+// deskNotes says how to use the desk's workbook and what changed.
+func (d *weekly) deskNotes(i issueOf) *table.Tab {
+	t := &table.Table{Name: "DeskNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
+	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
+	add("Issue", d.standingOf(i)+".")
+	for _, c := range i.Changes {
+		add("Changed", c)
+	}
+	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")
+	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
+	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
+	add("Boxes", "A correction needs only the box that is wrong. To strike out a line choose the reason. An empty box changes nothing.")
+	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
+	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")
+	tab := &table.Tab{Name: "Notes"}
+	tab.Add(table.Title{Level: 1, Text: "Notes for the results desk"}, table.Full{Table: t})
+	return tab
+}

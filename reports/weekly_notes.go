@@ -1,0 +1,54 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"lapwing/reports/table"
+)
+
+// notesTab explains every figure, sign and rule of the workbook.
+func (d *weekly) notesTab(i issueOf) *table.Tab {
+	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
+	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
+	add("Issue", d.standingOf(i)+".")
+	for _, c := range i.Changes {
+		add("Changed", c)
+	}
+	add("Finishers", "Everybody who finished, with or without a name or time, once for each place. Not: did not finish, disqualified, the same line twice.")
+	add("Counts", "Times, places and names are counted apart. Where they differ, something is still being looked for.")
+	add("Place", "As on the sheet. Two people with the same time and different places are not tied; = is shown where the sheet says so.")
+	add("In group", "Among named runners, walkers and guided runners whose age group is certain. Who is not named, or asked not to be shown, is passed over.")
+	add("Group", "Age on the day: two-year groups to U20, Senior to 34, then five-year groups. W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
+	for _, m := range d.legend() {
+		add(m.Sign, m.Text+".")
+	}
+	add("PB", "Strictly faster than every earlier time at the distance, in whole seconds. A first result is no PB.")
+	add("PBs running", "Timed results one after the other, each of them a PB.")
+	add("Weeks in a row", "Calendar weeks (Monday to Sunday) with a finish. A week without a run, or spent volunteering, does not break the row.")
+	add("Age grade", d.gradeMeaning()+" It allows a fair look across ages. ~ : several ages are possible. 100 or more: to be checked before anybody is praised. Source: World Masters Athletics road age standards and factors.")
+	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day here, in seconds for somebody who takes 25:00; allows for who came. It says nothing about why.")
+	add("Records", "By sex and age group on the day, runners and guided runners, adults. Candidates until confirmed by the results desk.")
+	if !d.hasHistory() {
+		add("Since sheets began", "The sheets held here do not go back to the first run, or nobody has said so. Bests and fastest times are the best in these sheets; newcomers can't be told.")
+	}
+	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no margins, no records.")
+	add("Something wrong?", "Please tell the results desk. Corrections appear in the next issue, with a line on what changed.")
+	add("Health", "Times and grades are a guide, not advice on health or training. Stop for pain, dizziness or illness; ask a doctor first if in doubt.")
+	var made []string
+	if d.o.Version != "" {
+		made = append(made, "Lapwing "+d.o.Version)
+	}
+	if d.o.Model != "" {
+		made = append(made, "course-speed model "+d.o.Model)
+	}
+	if d.o.AgeStandard > 0 {
+		made = append(made, fmt.Sprintf("age standards edition %d", d.o.AgeStandard))
+	}
+	if len(made) > 0 {
+		add("Made with", strings.Join(made, ", ")+".")
+	}
+	tab := &table.Tab{Name: "Notes"}
+	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
+	return tab
+}

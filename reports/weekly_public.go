@@ -1,0 +1,606 @@
+package reports
+
+import (
+	"bytes"
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+
+	"lapwing/reports/table"
+)
+
+// workbook renders a book.
+func workbook(b *table.Book) ([]byte, error) {
+	var w bytes.Buffer
+	err := b.WriteWorkbook(&w)
+	return w.Bytes(), err
+}
+
+// public builds the workbook for everybody.
+func (d *weekly) public(i issueOf) *table.Book {
+	b := d.book(i)
+	b.Tabs = append(b.Tabs, d.boardTab(i), d.resultTab())
+	for _, t := range []*table.Tab{d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(),
+		d.clubsTab(), d.helpersTab(), d.timesTab(), d.attendanceTab()} {
+		if t != nil {
+			b.Tabs = append(b.Tabs, t)
+		}
+	}
+	b.Tabs = append(b.Tabs, d.notesTab(i))
+	return b
+}
+
+func (d *weekly) heading() string {
+	s := d.run.courseName + ", " + longDay(d.on)
+	if d.session != "" {
+		s += ", " + d.session
+	}
+	return s
+}
+
+func (d *weekly) book(i issueOf) *table.Book {
+	return &table.Book{
+		Title:   d.heading(),
+		Subject: "Results of a weekly run",
+		Footer:  d.standingOf(i),
+		Made:    d.on.String(),
+	}
+}
+
+// standingOf says which issue this is and whether corrections may still come.
+func (d *weekly) standingOf(i issueOf) string {
+	s := fmt.Sprintf("Issue %d", i.Number)
+	if d.provisional() {
+		return s + ", provisional: corrections until " + (d.on + d.o.correctionDays()).Time().Format("2 January 2006")
+	}
+	return s
+}
+
+func nameCols(c ...table.Column) []table.Column { return c }
+
+// boardTab is the page to pin up: one upright A4 page at 10 pt. Its lists are
+// cut to what fits, evenly.
+func (d *weekly) boardTab(i issueOf) *table.Tab {
+	for n := 10; ; n-- {
+		t := d.board(i, n)
+		if n == 3 || t.Height() <= table.PageHeight {
+			return t
+		}
+	}
+}
+
+func (d *weekly) board(i issueOf, most int) *table.Tab {
+	t := &table.Tab{Name: "Board", OnePage: true}
+	t.Add(table.Title{Level: 1, Text: d.run.courseName}, table.Para{Text: d.underTitle(i), Bold: true})
+	t.Add(table.Big{Figures: d.figures()})
+	if c := d.conditions(); c != "" {
+		t.Add(table.Para{Text: c})
+	}
+	cut := func(tb *table.Table, n int) *table.Table {
+		if len(tb.Rows) > n {
+			tb.Rows = tb.Rows[:n]
+		}
+		return tb
+	}
+	t.Add(table.Pair{Left: cut(d.firstOf("W", "First women"), min(most, 5)), Right: cut(d.firstOf("M", "First men"), min(most, 5))})
+	if w, m := d.leadersOf("W"), d.leadersOf("M"); len(w.Rows)+len(m.Rows) > 0 {
+		t.Add(table.Pair{Left: cut(w, most), Right: cut(m, most)})
+	}
+	grades, bests := d.boardGrades(), d.boardBests()
+	if len(grades.Rows)+len(bests.Rows) > 0 {
+		t.Add(table.Pair{Left: cut(bests, most), Right: cut(grades, most)})
+	}
+	if ms, st := d.boardMilestones(), d.boardStreaks(); len(ms.Rows)+len(st.Rows) > 0 {
+		t.Add(table.Pair{Left: cut(ms, min(most, 6)), Right: cut(st, min(most, 6))})
+	}
+	if r := d.boardRecords(); r != nil {
+		t.Add(table.Pair{Left: cut(r, min(most, 4))})
+	}
+	if len(d.helpers) > 0 {
+		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + "."})
+	}
+	t.Add(table.Para{Text: "Full lists, charts and an explanation of every figure are on the other pages of this workbook."})
+	return t
+}
+
+func (d *weekly) underTitle(i issueOf) string {
+	s := longDay(d.on)
+	if d.session != "" {
+		s += ", " + d.session
+	}
+	if d.run.distanceM != nil {
+		s += "  |  " + distance(*d.run.distanceM)
+	}
+	return s + "  |  " + d.standingOf(i)
+}
+
+func (d *weekly) figures() []table.Figure {
+	num := func(n *int32) string {
+		if n == nil {
+			return "?"
+		}
+		return strconv.Itoa(int(*n))
+	}
+	pbs := len(d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB }))
+	what := "personal bests"
+	if !d.hasHistory() {
+		what = "bests since sheets began"
+	}
+	f := []table.Figure{{Value: strconv.Itoa(int(d.run.finishers)), Caption: "finishers"}, {Value: strconv.Itoa(pbs), Caption: what}}
+	if n, known := d.newcomers(); known {
+		f = append(f, table.Figure{Value: strconv.Itoa(n), Caption: "newcomers"})
+	}
+	// The three counts agree on a good day; where they don't, everybody may
+	// see that something is still being looked for.
+	return append(f, table.Figure{Value: num(d.run.times) + " / " + num(d.run.positions) + " / " + num(d.run.names), Caption: "times / places / names"})
+}
+
+// newcomers counts them; known is false where history doesn't allow it.
+func (d *weekly) newcomers() (n int, known bool) {
+	for i := range d.results {
+		if r := &d.results[i]; r.newcomer != nil && r.finished() {
+			known = true
+			if *r.newcomer {
+				n++
+			}
+		}
+	}
+	return n, known
+}
+
+func placeOf(r *resultRow) table.Value { return table.Maybe(r.position).Tie(r.tied) }
+
+// firstOf lists the first finishers of a sex.
+func (d *weekly) firstOf(sex, title string) *table.Table {
+	t := &table.Table{Title: title, None: "none named", Columns: nameCols(
+		table.Column{Head: "Place", Kind: table.Place}, table.Column{Head: "Name"},
+		table.Column{Head: "Group"}, table.Column{Head: "Time", Kind: table.Clock})}
+	for _, r := range d.pick(func(r *resultRow) bool { return r.eligible() && r.trusted() && r.sex == sex }) {
+		t.Add(nil, placeOf(r), table.Words(r.publicName()), table.Words(r.shown), table.Maybe(r.timeS))
+	}
+	return t
+}
+
+// leadersOf lists the first of each age group of a sex, juniors first.
+func (d *weekly) leadersOf(sex string) *table.Table {
+	title := "First women by age group"
+	if sex == "M" {
+		title = "First men by age group"
+	}
+	t := &table.Table{Title: title, Columns: nameCols(
+		table.Column{Head: "Group"}, table.Column{Head: "Name"},
+		table.Column{Head: "Grade", Kind: table.Percent}, table.Column{Head: "Time", Kind: table.Clock})}
+	rows := d.pick(func(r *resultRow) bool { return r.groupPlace == 1 && r.sex == sex })
+	sort.SliceStable(rows, func(i, j int) bool { return groupOrder(rows[i].group) < groupOrder(rows[j].group) })
+	for _, r := range rows {
+		t.Add(nil, table.Words(r.group), table.Words(r.publicName()), r.publicGrade(), table.Maybe(r.timeS))
+	}
+	return t
+}
+
+// groupOrder sorts age groups from the youngest to the oldest.
+func groupOrder(g string) int {
+	digits := strings.TrimLeft(g, "UMWX")
+	if i := strings.IndexByte(digits, '-'); i > 0 {
+		digits = digits[:i]
+	}
+	n, err := strconv.Atoi(digits)
+	if err != nil {
+		return 30 // Senior: after U20, before 35
+	}
+	return n
+}
+
+// publicGrade is the age grade as published: none for who may be under 18 or
+// is hidden, marked where several ages are possible.
+func (r *resultRow) publicGrade() table.Value {
+	if r.protected || r.hidden || !r.countsTime {
+		return table.Value{}
+	}
+	return table.Maybe(r.grade).About(!r.gradeCertain())
+}
+
+func (d *weekly) boardGrades() *table.Table {
+	t := &table.Table{Title: "Best age grades", None: "no certain ages", Columns: nameCols(
+		table.Column{Head: "Rank", Kind: table.Place}, table.Column{Head: "Name"},
+		table.Column{Head: "Group"}, table.Column{Head: "Grade", Kind: table.Percent})}
+	rows := d.graded()
+	for i, r := range rows {
+		rank, tied := rankBy(i, func(j int) string { return gradeKey(rows, j) })
+		t.Add(nil, table.Number(rank).Tie(tied), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade))
+	}
+	return t
+}
+
+// gradeKey is the age grade as printed, by which ranks are shared.
+func gradeKey(rows []*resultRow, j int) string {
+	if j < 0 || j >= len(rows) {
+		return ""
+	}
+	return strconv.FormatFloat(*rows[j].grade, 'f', 2, 64)
+}
+
+// rankBy gives the rank of row i in a list sorted by key, equal keys sharing
+// the higher and the next being skipped, and whether it is shared.
+func rankBy(i int, key func(int) string) (rank int, tied bool) {
+	first := i
+	for first > 0 && key(first-1) == key(i) {
+		first--
+	}
+	return first + 1, first < i || key(i+1) == key(i)
+}
+
+func (d *weekly) boardBests() *table.Table {
+	title := "Personal bests, largest first"
+	if !d.hasHistory() {
+		title = "Bests since sheets began, largest first"
+	}
+	t := &table.Table{Title: title, None: "none this time", Columns: nameCols(
+		table.Column{Head: "By", Kind: table.Clock}, table.Column{Head: "Name"},
+		table.Column{Head: "Group"}, table.Column{Head: "Time", Kind: table.Clock})}
+	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB })
+	byMargin(rows, func(r *resultRow) *int32 {
+		if r.protected {
+			return nil
+		}
+		return r.pbMargin
+	})
+	for _, r := range rows {
+		margin := table.Maybe(r.pbMargin)
+		if r.protected {
+			margin = table.Value{}
+		}
+		t.Add(nil, margin, table.Words(r.publicName()), table.Words(r.shown), table.Maybe(r.timeS))
+	}
+	return t
+}
+
+func (d *weekly) milestones() []*resultRow {
+	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.milestone != nil })
+	sort.SliceStable(rows, func(i, j int) bool { return *rows[i].milestone > *rows[j].milestone })
+	return rows
+}
+
+func (d *weekly) boardMilestones() *table.Table {
+	t := &table.Table{Title: "Milestones", None: "none this time", Columns: nameCols(
+		table.Column{Head: "Runs", Kind: table.Whole}, table.Column{Head: "Name"}, table.Column{Head: "Group"})}
+	for _, r := range d.milestones() {
+		t.Add(nil, table.Number(*r.milestone), table.Words(r.publicName()), table.Words(r.shown))
+	}
+	return t
+}
+
+// longStreak is the least number of weeks in a row that is listed.
+const longStreak = 5
+
+func (d *weekly) streaks() []*resultRow {
+	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.countsRun && r.streak >= longStreak })
+	sort.SliceStable(rows, func(i, j int) bool { return rows[i].streak > rows[j].streak })
+	return rows
+}
+
+func (d *weekly) boardStreaks() *table.Table {
+	t := &table.Table{Title: "Most weeks in a row", None: fmt.Sprintf("none of %d weeks or more", longStreak), Columns: nameCols(
+		table.Column{Head: "Weeks", Kind: table.Whole}, table.Column{Head: "Name"}, table.Column{Head: "Group"})}
+	for _, r := range d.streaks() {
+		t.Add(nil, table.Number(r.streak), table.Words(r.publicName()), table.Words(r.shown))
+	}
+	return t
+}
+
+// recordTitle calls the fastest times records only where the course has been
+// measured.
+func (d *weekly) recordTitle() string {
+	if d.run.measured != nil && *d.run.measured {
+		return "Course records, to be confirmed"
+	}
+	return "Fastest recorded here, to be confirmed"
+}
+
+// publicRecords are the record candidates that may be published: of adults who
+// are known beyond doubt.
+func (d *weekly) publicRecords() (rows []*resultRow, of []*recordRow) {
+	for i := range d.records {
+		rec := &d.records[i]
+		for j := range d.results {
+			r := &d.results[j]
+			if r.sheet == rec.sheet && r.tab == rec.tab && r.row == rec.row && r.eligible() && r.trusted() && !r.protected {
+				rows, of = append(rows, r), append(of, rec)
+			}
+		}
+	}
+	return rows, of
+}
+
+func (rec *recordRow) what() string {
+	if rec.scope == "group" {
+		return groupLabel(rec.sex, rec.group)
+	}
+	if rec.sex == "W" {
+		return "women, all ages"
+	}
+	return "men, all ages"
+}
+
+func (d *weekly) boardRecords() *table.Table {
+	rows, of := d.publicRecords()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := &table.Table{Title: d.recordTitle(), Columns: nameCols(
+		table.Column{Head: "Of"}, table.Column{Head: "Name"}, table.Column{Head: "Time", Kind: table.Clock})}
+	for i, r := range rows {
+		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS))
+	}
+	return t
+}
+
+func (d *weekly) helperNames() []string {
+	var names []string
+	seen := map[string]bool{}
+	for _, h := range d.helpers {
+		if h.name != anonymous && !seen[h.name] {
+			seen[h.name] = true
+			names = append(names, h.name)
+		}
+	}
+	return names
+}
+
+// resultTab is the full result, everybody who finished, in order of place.
+func (d *weekly) resultTab() *table.Tab {
+	t := &table.Table{Name: "Result", Legend: d.legend(), None: "Nobody finished.", Columns: []table.Column{
+		{Head: "Place", Kind: table.Place, Help: "position on the sheet; = where the sheet says that it is shared"},
+		{Head: "Time", Kind: table.Clock, Help: "finish time in whole seconds, fractions rounded up as in road races"},
+		{Head: "Name", Max: 22, Help: "first name and initial for anybody who may be under 18; Anonymous for who asked"},
+		{Head: "Group", Help: "age group on the day, empty where the age is not certain"},
+		{Head: "In group", Kind: table.Place, Help: "place among the named runners and walkers whose group is certain"},
+		{Head: "Age grade", Kind: table.Percent, Help: "see below; ~ where more than one age is possible"},
+		{Head: "Club", Max: 17, Help: "as on the sheet; not for anybody who may be under 18"},
+		{Head: "Note", Max: 18, Help: "signs are explained above the table"},
+	}}
+	inGroup := map[string]int{}
+	for i := range d.results {
+		if r := &d.results[i]; r.groupPlace > 0 {
+			inGroup[r.shown+"/"+strconv.Itoa(r.groupPlace)]++
+		}
+	}
+	for i := range d.results {
+		r := &d.results[i]
+		if !r.finished() {
+			continue
+		}
+		signs, note := d.marks(r)
+		groupPlace := table.Value{}
+		if r.groupPlace > 0 {
+			groupPlace = table.Number(r.groupPlace).Tie(inGroup[r.shown+"/"+strconv.Itoa(r.groupPlace)] > 1)
+		}
+		club := r.club
+		if r.protected || r.hidden || r.status == "unnamed" {
+			club = ""
+		}
+		t.Add(signs, placeOf(r), table.Maybe(r.timeS), table.Words(r.publicName()), table.Words(r.shown), groupPlace,
+			r.publicGrade(), table.Words(club), table.Words(note))
+	}
+	tab := &table.Tab{Name: "Result"}
+	tab.Add(table.Title{Level: 1, Text: "Result"}, table.Para{Text: d.countsSentence()}, table.Full{Table: t})
+	return tab
+}
+
+// countsSentence gives the three counts and what they leave open.
+func (d *weekly) countsSentence() string {
+	num := func(n *int32, one, many string) string {
+		if n == nil {
+			return "no count of " + many
+		}
+		return count(int(*n), one, many)
+	}
+	s := fmt.Sprintf("%s: %s, %s, %s.", count(int(d.run.finishers), "finisher", "finishers"),
+		num(d.run.times, "time", "times"), num(d.run.positions, "place", "places"), num(d.run.names, "name", "names"))
+	if d.run.unnamed > 0 {
+		s += fmt.Sprintf(" %s without a name; if it was you, please tell the results desk.", count(int(d.run.unnamed), "finisher is", "finishers are"))
+	}
+	return s
+}
+
+// bestsTab lists the bests of each kind with their margins.
+func (d *weekly) bestsTab() *table.Tab {
+	t := &table.Table{Name: "Bests", Legend: d.legend(), Columns: []table.Column{
+		{Head: "Best"}, {Head: "Name", Max: 28}, {Head: "Group"}, {Head: "Time", Kind: table.Clock},
+		{Head: "Faster by", Kind: table.Clock, Help: "than the best before; not shown for anybody who may be under 18"},
+		{Head: "In a row", Kind: table.Whole, Help: "how many PBs in a row, from two on"},
+	}}
+	for _, kind := range []struct {
+		sign   string
+		is     func(*resultRow) bool
+		margin func(*resultRow) *int32
+	}{
+		{"PB", func(r *resultRow) bool { return r.isPB }, func(r *resultRow) *int32 { return r.pbMargin }},
+		{"CB", func(r *resultRow) bool { return r.isCourseBest && !r.isPB }, func(r *resultRow) *int32 { return r.courseMargin }},
+		{"AB", func(r *resultRow) bool { return r.isAdjustedBest && !r.protected }, func(r *resultRow) *int32 { return nil }},
+	} {
+		rows := d.pick(func(r *resultRow) bool { return r.trusted() && kind.is(r) })
+		margin := func(r *resultRow) *int32 {
+			if r.protected {
+				return nil
+			}
+			return kind.margin(r)
+		}
+		byMargin(rows, margin)
+		for _, r := range rows {
+			inRow := table.Value{}
+			if kind.sign == "PB" && r.pbStreak > 1 && !r.protected {
+				inRow = table.Number(r.pbStreak)
+			}
+			t.Add([]string{kind.sign}, table.Words(kind.sign), table.Words(r.publicName()), table.Words(r.shown),
+				table.Maybe(r.timeS), table.Maybe(margin(r)), inRow)
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	tab := &table.Tab{Name: "Bests"}
+	tab.Add(table.Title{Level: 1, Text: "Bests of the day"}, table.Full{Table: t})
+	return tab
+}
+
+// groupsTab lists the first three of each age group.
+func (d *weekly) groupsTab() *table.Tab {
+	t := &table.Table{Name: "Groups", Columns: []table.Column{
+		{Head: "Group"}, {Head: "In group", Kind: table.Place}, {Head: "Name", Max: 28},
+		{Head: "Time", Kind: table.Clock}, {Head: "Age grade", Kind: table.Percent}, {Head: "Place", Kind: table.Place}}}
+	rows := d.pick(func(r *resultRow) bool { return r.groupPlace >= 1 && r.groupPlace <= 3 })
+	sort.SliceStable(rows, func(i, j int) bool {
+		a, b := rows[i], rows[j]
+		if x, y := groupOrder(a.group), groupOrder(b.group); x != y {
+			return x < y
+		}
+		if a.shown != b.shown {
+			return a.shown > b.shown // W, then M
+		}
+		return a.groupPlace < b.groupPlace
+	})
+	for _, r := range rows {
+		t.Add(nil, table.Words(r.shown), table.Number(r.groupPlace), table.Words(r.publicName()), table.Maybe(r.timeS), r.publicGrade(), placeOf(r))
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	tab := &table.Tab{Name: "Groups"}
+	tab.Add(table.Title{Level: 1, Text: "First three of each age group"}, table.Full{Table: t})
+	return tab
+}
+
+// gradesTab ranks by age grade whose age is certain.
+func (d *weekly) gradesTab() *table.Tab {
+	rows := d.graded()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "AgeGrade", Columns: []table.Column{
+		{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 28}, {Head: "Group"},
+		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "Place", Kind: table.Place}}}
+	for i, r := range rows {
+		rank, tied := rankBy(i, func(j int) string { return gradeKey(rows, j) })
+		t.Add(nil, table.Number(rank).Tie(tied), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade), table.Maybe(r.timeS), placeOf(r))
+	}
+	tab := &table.Tab{Name: "Age grade"}
+	tab.Add(table.Title{Level: 1, Text: "By age grade"},
+		table.Para{Text: "Adults whose age on the day is certain. " + d.gradeMeaning()}, table.Full{Table: t})
+	return tab
+}
+
+func (d *weekly) gradeMeaning() string {
+	s := "Age grade: the age standard for the distance, sex and age, divided by the time, in percent"
+	if d.o.AgeStandard > 0 {
+		s += fmt.Sprintf(" (road standards, edition %d)", d.o.AgeStandard)
+	}
+	return s + "."
+}
+
+// peopleTab lists newcomers, visitors, milestones and weeks in a row.
+func (d *weekly) peopleTab() *table.Tab {
+	t := &table.Table{Name: "People", Columns: []table.Column{
+		{Head: "What", Max: 30}, {Head: "Name", Max: 28}, {Head: "Group"}, {Head: "Number", Kind: table.Whole}}}
+	for _, r := range d.milestones() {
+		t.Add(nil, table.Words("milestone (runs)"), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.milestone))
+	}
+	for _, r := range d.streaks() {
+		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak))
+	}
+	for _, r := range d.pick(func(r *resultRow) bool { return r.trusted() && r.newcomer != nil && *r.newcomer }) {
+		t.Add(nil, table.Words("newcomer"), table.Words(r.publicName()), table.Words(r.shown), table.Value{})
+	}
+	for _, r := range d.pick(func(r *resultRow) bool {
+		return r.trusted() && r.visitor != nil && *r.visitor && (r.newcomer == nil || !*r.newcomer)
+	}) {
+		t.Add(nil, table.Words("visitor"), table.Words(r.publicName()), table.Words(r.shown), table.Maybe(r.total))
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	tab := &table.Tab{Name: "People"}
+	tab.Add(table.Title{Level: 1, Text: "Milestones, weeks in a row, newcomers and visitors"})
+	if _, known := d.newcomers(); !known {
+		tab.Add(table.Para{Text: "Newcomers and visitors are not listed: the sheets held here do not go back to the beginning, so nobody can tell."})
+	} else {
+		tab.Add(table.Para{Text: "Newcomer: first run anywhere in these records. Visitor: first run on this course; the number is all their runs so far."})
+	}
+	tab.Add(table.Full{Table: t})
+	return tab
+}
+
+func (d *weekly) recordsTab() *table.Tab {
+	rows, of := d.publicRecords()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "Records", Columns: []table.Column{
+		{Head: "Of"}, {Head: "Name", Max: 26}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
+		{Head: "Held by", Max: 26}, {Head: "Since", Kind: table.Day}}}
+	for i, r := range rows {
+		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS),
+			table.Number(of[i].wasS), table.Words(of[i].heldBy), table.On(of[i].heldOn))
+	}
+	tab := &table.Tab{Name: "Records"}
+	text := "Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first."
+	tab.Add(table.Title{Level: 1, Text: d.recordTitle()}, table.Para{Text: text}, table.Full{Table: t})
+	return tab
+}
+
+// clubsTab counts finishers by club; anybody who may be under 18 is left out.
+func (d *weekly) clubsTab() *table.Tab {
+	type tally struct{ n, pb int }
+	clubs := map[string]*tally{}
+	for i := range d.results {
+		r := &d.results[i]
+		if r.club == "" || r.protected || !r.finished() || !r.trusted() {
+			continue
+		}
+		c := clubs[r.club]
+		if c == nil {
+			c = &tally{}
+			clubs[r.club] = c
+		}
+		c.n++
+		if r.isPB {
+			c.pb++
+		}
+	}
+	if len(clubs) == 0 {
+		return nil
+	}
+	names := make([]string, 0, len(clubs))
+	for n := range clubs {
+		names = append(names, n)
+	}
+	sort.Slice(names, func(i, j int) bool {
+		if a, b := clubs[names[i]].n, clubs[names[j]].n; a != b {
+			return a > b
+		}
+		return names[i] < names[j]
+	})
+	t := &table.Table{Name: "Clubs", Columns: []table.Column{
+		{Head: "Club", Max: 40, Width: 24}, {Head: "Finishers", Kind: table.Whole}, {Head: "PBs", Kind: table.Whole}}}
+	for _, n := range names {
+		t.Add(nil, table.Words(n), table.Number(clubs[n].n), table.Number(clubs[n].pb))
+	}
+	tab := &table.Tab{Name: "Clubs"}
+	tab.Add(table.Title{Level: 1, Text: "Clubs"},
+		table.Para{Text: "Adult members as named on the sheet."}, table.Full{Table: t})
+	return tab
+}
+
+func (d *weekly) helpersTab() *table.Tab {
+	if len(d.helpers) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Role", Width: 24}}}
+	for _, h := range d.helpers {
+		t.Add(nil, table.Words(h.name), table.Words(h.role))
+	}
+	tab := &table.Tab{Name: "Volunteers"}
+	tab.Add(table.Title{Level: 1, Text: "Volunteers of the day"}, table.Full{Table: t})
+	return tab
+}

@@ -1,0 +1,243 @@
+package reports
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"text/template"
+
+	"lapwing/pipeline/unit"
+	"lapwing/reports/table"
+)
+
+//go:embed templates/weekly.md.tmpl
+var weeklyTemplate string
+
+// WeeklyTemplateName is the file in the archive folder that, where present,
+// replaces the built-in text of the weekly write-up.
+const WeeklyTemplateName = "templates/weekly.md.tmpl"
+
+// WeeklyTemplate is the built-in text, to start an edited one from.
+func WeeklyTemplate() string { return weeklyTemplate }
+
+// form is how a write-up is written out.
+type form uint8
+
+const (
+	markdown form = iota
+	plainText
+)
+
+// loadWriteup reads the archive's template, or the built-in one.
+func loadWriteup(archiveDir string) (string, error) {
+	path := filepath.Join(archiveDir, WeeklyTemplateName)
+	b, err := os.ReadFile(path)
+	if archiveDir == "" || errors.Is(err, fs.ErrNotExist) {
+		return weeklyTemplate, nil
+	}
+	if err != nil {
+		return "", err
+	}
+	return string(b), nil
+}
+
+// Facts is what a weekly write-up may say: everything in it may be published,
+// nothing rests on a doubtful identity, an unsure age or an unconfirmed
+// record. Names are ready to print. Lists are empty where there is nothing to
+// say.
+type Facts struct {
+	Course, Date, Session string
+	Distance              string // "5 km", "" where not known
+	Standing              string // "Issue 1, provisional: …"
+	Finishers             int
+	Unnamed               int
+	Conditions            string // a sentence, "" where it can't be told
+	Usual                 int    // median attendance of the runs of the year before, 0 where under 5
+	Women, Men            []Fact // first three finishers, Number is the place
+	Complete              bool   // history is complete: a PB is a PB
+	Bests                 []Fact // largest margins first; Number is the margin in seconds
+	BestCount             int
+	CourseBests           int
+	Newcomers             int // -1 where nobody can tell
+	Visitors              int // -1 where nobody can tell
+	Milestones            []Fact
+	Streaks               []Fact // most weeks in a row first
+	Grades                []Fact // best age grades; Text is "72.35 %"
+	Groups                int    // age groups with a named finisher
+	Clubs                 int
+	TopClub               string
+	TopClubCount          int
+	Volunteers            []string
+}
+
+// Fact is one person and what they did.
+type Fact struct {
+	Name, Group, Time string
+	Number            int
+	Text              string
+}
+
+const manyNames = 5
+
+func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
+	f := Facts{Course: esc(d.run.courseName), Date: longDay(d.on), Session: esc(d.session), Standing: d.standingOf(i),
+		Finishers: int(d.run.finishers), Unnamed: int(d.run.unnamed), Conditions: esc(d.conditions()),
+		Complete: d.hasHistory(), Newcomers: -1, Visitors: -1}
+	if d.run.distanceM != nil {
+		f.Distance = distance(*d.run.distanceM)
+	}
+	f.Usual = d.usualAttendance()
+	fact := func(r *resultRow, n int) Fact {
+		x := Fact{Name: esc(r.publicName()), Group: r.shown, Number: n}
+		if r.timeS != nil {
+			x.Time = unit.Clock(*r.timeS)
+		}
+		return x
+	}
+	take := func(rows []*resultRow, n int, num func(*resultRow) int) []Fact {
+		var out []Fact
+		for _, r := range rows[:min(n, len(rows))] {
+			out = append(out, fact(r, num(r)))
+		}
+		return out
+	}
+	for _, s := range []struct {
+		sex string
+		to  *[]Fact
+	}{{"W", &f.Women}, {"M", &f.Men}} {
+		rows := d.pick(func(r *resultRow) bool {
+			return r.eligible() && r.trusted() && r.sex == s.sex && r.position != nil && r.timeS != nil
+		})
+		*s.to = take(rows, 3, func(r *resultRow) int { return int(*r.position) })
+	}
+	pb := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB })
+	f.BestCount = len(pb)
+	adults := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB && !r.protected && r.pbMargin != nil })
+	byMargin(adults, func(r *resultRow) *int32 { return r.pbMargin })
+	f.Bests = take(adults, 3, func(r *resultRow) int { return int(*r.pbMargin) })
+	for k := range f.Bests {
+		f.Bests[k].Text = span(int32(f.Bests[k].Number))
+	}
+	f.CourseBests = len(d.pick(func(r *resultRow) bool { return r.trusted() && r.isCourseBest && !r.isPB }))
+	if n, known := d.newcomers(); known {
+		f.Newcomers = n
+		f.Visitors = len(d.pick(func(r *resultRow) bool {
+			return r.trusted() && r.visitor != nil && *r.visitor && (r.newcomer == nil || !*r.newcomer)
+		}))
+	}
+	f.Milestones = take(d.milestones(), manyNames, func(r *resultRow) int { return int(*r.milestone) })
+	for k := range f.Milestones {
+		f.Milestones[k].Text = ordinal(int32(f.Milestones[k].Number))
+	}
+	f.Streaks = take(d.streaks(), 2, func(r *resultRow) int { return int(r.streak) })
+	f.Grades = take(d.graded(), 3, func(r *resultRow) int { return 0 })
+	for k, r := range d.graded()[:len(f.Grades)] {
+		f.Grades[k].Text = fmt.Sprintf("%.2f %%", *r.grade)
+	}
+	groups := map[string]bool{}
+	for k := range d.results {
+		if d.results[k].groupPlace > 0 {
+			groups[d.results[k].shown] = true
+		}
+	}
+	f.Groups = len(groups)
+	if c := d.clubsTab(); c != nil {
+		for _, b := range c.Blocks {
+			if t, ok := b.(table.Full); ok && len(t.Rows) > 0 {
+				f.Clubs = len(t.Rows)
+				n, _ := t.Rows[0].Cells[1].Num()
+				second := 0.0
+				if len(t.Rows) > 1 {
+					second, _ = t.Rows[1].Cells[1].Num()
+				}
+				if n > second && n > 1 {
+					f.TopClub, f.TopClubCount = esc(t.Rows[0].Cells[0].Show(table.Text)), int(n)
+				}
+			}
+		}
+	}
+	for _, n := range d.helperNames() {
+		f.Volunteers = append(f.Volunteers, esc(n))
+	}
+	return f
+}
+
+// usualAttendance is the median number of finishers of the held runs of the
+// year before, 0 where there are under five.
+func (d *weekly) usualAttendance() int {
+	var n []int32
+	for _, r := range d.runs[:len(d.runs)-1] {
+		if r.state == "held" && r.day > d.on-365 {
+			n = append(n, r.finishers)
+		}
+	}
+	if len(n) < 5 {
+		return 0
+	}
+	slices.Sort(n)
+	return int(n[len(n)/2])
+}
+
+// writeup fills the template.
+func (d *weekly) writeup(text string, i issueOf, as form) (string, error) {
+	esc := func(s string) string { return s }
+	if as == markdown {
+		esc = table.EscapeMarkdown
+	}
+	t, err := template.New(WeeklyTemplateName).Funcs(template.FuncMap{
+		"count":   count,
+		"spelt":   spelt,
+		"upper":   upperFirst,
+		"list":    list,
+		"ordinal": func(n int) string { return ordinal(int32(n)) },
+		"sub":     func(a, b int) int { return a - b },
+		"more":    func(a, b int) bool { return float64(a) > 1.15*float64(b) },
+		"fewer":   func(a, b int) bool { return float64(a) < 0.85*float64(b) },
+	}).Option("missingkey=error").Parse(text)
+	if err != nil {
+		return "", fmt.Errorf("the template of the write-up can't be read: %w", err)
+	}
+	var b strings.Builder
+	if err := t.Execute(&b, d.facts(i, esc)); err != nil {
+		return "", fmt.Errorf("the template of the write-up fails: %w", err)
+	}
+	return tidy(b.String(), as), nil
+}
+
+// tidy joins the lines of each paragraph, drops empty ones, and for plain text
+// underlines the headings and wraps at 76 characters.
+func tidy(s string, as form) string {
+	var out []string
+	for _, para := range strings.Split(strings.ReplaceAll(s, "\r\n", "\n"), "\n\n") {
+		p := strings.Join(strings.Fields(para), " ")
+		if p == "" {
+			continue
+		}
+		if as == plainText {
+			if h := strings.TrimLeft(p, "#"); h != p {
+				h = strings.TrimSpace(h)
+				rule := "-"
+				if strings.HasPrefix(p, "# ") {
+					rule = "="
+				}
+				p = h + "\n" + strings.Repeat(rule, min(76, len([]rune(h))))
+			} else {
+				p = table.Wrap(p, 76)
+			}
+		}
+		out = append(out, p)
+	}
+	return strings.Join(out, "\n\n") + "\n"
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
