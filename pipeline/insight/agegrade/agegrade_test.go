@@ -286,3 +286,23 @@ func TestColumnsAgreeWithSingles(t *testing.T) {
 		t.Error("columns of unequal length")
 	}
 }
+
+func BenchmarkColumns1M(b *testing.B) {
+	tab, err := Edition(Default)
+	if err != nil {
+		b.Fatal(err)
+	}
+	const n = 1_000_000
+	c := Columns{make([]string, n), make([]int32, n), make([]int16, n), make([]int16, n), make([]int32, n)}
+	for i := range n {
+		c.Sex[i], c.DistanceM[i] = []string{"M", "W"}[i%2], []int32{5000, 3000, 6437}[i/3%3]
+		c.AgeLo[i] = int16(10 + i%70)
+		c.AgeHi[i] = c.AgeLo[i] + int16(i%5)
+		c.TimeS[i] = int32(1000 + i%1500)
+	}
+	for b.Loop() {
+		if _, err := tab.Grades(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -3,8 +3,11 @@ package history
 import (
 	"context"
 	"fmt"
+	"slices"
 	"sort"
 	"sync"
+
+	"lapwing/pipeline/unit"
 )
 
 // Compute works out the figures of every result. It costs one pass over the
@@ -19,9 +22,11 @@ func Compute(ctx context.Context, in *Input, rules Rules, threads int) (*Output,
 	out := newOutput(n)
 	shared := worker{in: in, out: out, rules: rules, cal: newCalendar(len(in.Courses), in.Runs)}
 	shared.here, shared.anywhere = completeness(in.Courses, in.Runs)
+	shared.asOfWeek = in.asOf().Week()
 
 	cuts := in.cut(max(1, threads))
 	errs := make([]error, len(cuts)-1)
+	parts := make([][]Summary, len(errs))
 	var wg sync.WaitGroup
 	for t := range errs {
 		wg.Go(func() {
@@ -29,6 +34,7 @@ func Compute(ctx context.Context, in *Input, rules Rules, threads int) (*Output,
 			w.courses = make([]onCourse, len(in.Courses)*int(classes))
 			w.seen = make([]seen, len(in.Courses))
 			errs[t] = w.work(ctx, cuts[t], cuts[t+1])
+			parts[t] = w.summaries
 		})
 	}
 	wg.Wait()
@@ -37,7 +43,18 @@ func Compute(ctx context.Context, in *Input, rules Rules, threads int) (*Output,
 			return nil, err
 		}
 	}
+	out.Runners = slices.Concat(parts...)
 	return out, nil
+}
+
+func (in *Input) asOf() unit.Day {
+	d := in.AsOf
+	if d == 0 {
+		for _, r := range in.Runs {
+			d = max(d, r.Day)
+		}
+	}
+	return d
 }
 
 // cut divides the results into parts of about equal size, none of which
@@ -82,6 +99,8 @@ type worker struct {
 	courses      []onCourse // by course and class
 	seen         []seen     // by course
 	recent       []finishes
+	asOfWeek     int
+	summaries    []Summary
 }
 
 type seen struct {
@@ -158,6 +177,30 @@ func (w *worker) runner(begin, end int) {
 		w.dayBests(i, j)
 		i = j
 	}
+	w.summarise(end)
+}
+
+// summarise closes a runner whose results end before index end.
+func (w *worker) summarise(end int) {
+	s := Summary{Runner: w.in.Runner[w.begin], RunsTotal: w.total}
+	for i := w.begin; i < end; i++ {
+		s.AttendanceBest = max(s.AttendanceBest, w.out.Attendance[i])
+		s.PBStreakBest = max(s.PBStreakBest, w.out.PBStreak[i])
+		if s.First == 0 && w.in.Flags[i]&CountsRun != 0 {
+			s.First = w.in.Day[i]
+		}
+	}
+	if w.lastFinish >= 0 {
+		s.Last = w.in.Day[w.lastFinish]
+		s.AttendanceNow = w.streak
+		for week := w.lastWeek + 1; week < w.asOfWeek; week++ {
+			if w.missed(week, end) {
+				s.AttendanceNow = 0
+				break
+			}
+		}
+	}
+	w.summaries = append(w.summaries, s)
 }
 
 // count takes a result for everything that a finish counts for.

@@ -226,6 +226,32 @@ func TestUsualCourse(t *testing.T) {
 	same(t, "one held, one not", compute(t, in).Attendance, []int32{1, 1, 2, 2, 1})
 }
 
+// Where everybody stands: the streak goes on while no usual course's week is
+// missed, and the week of the day itself is not over.
+func TestSummary(t *testing.T) {
+	d := on(2026, 1, 3)
+	in := of(line{day: d, timeS: 1500}, line{day: d + 7, timeS: 1490}, line{day: d + 14, timeS: 1480},
+		line{day: d + 28, timeS: 1470}, line{day: d + 35, timeS: 1480})
+	in.Counts = []Count{{Runner: 7, Course: AnyCourse, Count: 4}}
+	in.Runs = append(in.Runs, Run{0, d + 21, SheetLoaded})
+	want := Summary{Runner: 7, RunsTotal: 9, AttendanceNow: 2, AttendanceBest: 3, PBStreakBest: 3, First: d, Last: d + 35}
+	same(t, "at the last run", compute(t, in).Runners, []Summary{want})
+	in.Runs = append(in.Runs, Run{0, d + 42, SheetLoaded})
+	same(t, "absent on the last day", compute(t, in).Runners, []Summary{want})
+	in.AsOf = d + 43
+	same(t, "the Sunday after", compute(t, in).Runners, []Summary{want})
+	in.AsOf = d + 44
+	want.AttendanceNow = 0
+	same(t, "the Monday after", compute(t, in).Runners, []Summary{want})
+	in.Volunteers = []Volunteer{{7, d + 42}}
+	want.AttendanceNow = 2
+	same(t, "volunteered", compute(t, in).Runners, []Summary{want})
+	for i := range in.Flags {
+		in.Flags[i] = 0
+	}
+	same(t, "nothing counted", compute(t, in).Runners, []Summary{{Runner: 7, RunsTotal: 4}})
+}
+
 // A course is usual for 26 weeks: 26 weeks after the first of two finishes it
 // still is, in the 27th it is not, and the last course counts instead.
 func TestUsualCourseFades(t *testing.T) {

@@ -147,6 +147,10 @@ type Input struct {
 	Counts     []Count     // sorted by Runner
 	Bests      []Best      // sorted by Runner, Day
 	Volunteers []Volunteer // sorted by Runner, Day
+
+	// AsOf is the day on which Output.Runners stands; the zero Day is that of
+	// the last listed run.
+	AsOf unit.Day
 }
 
 // Rules are what the settings can change.

@@ -362,6 +362,9 @@ func TestAgreesWithTheDefinitionsTheSlowWay(t *testing.T) {
 		}
 		gv, wv := reflect.ValueOf(*got), reflect.ValueOf(*want)
 		for f := range gv.NumField() {
+			if gv.Type().Field(f).Name == "Runners" {
+				continue // TestSummary
+			}
 			for i := range in.Runner {
 				if g, w := gv.Field(f).Index(i).Interface(), wv.Field(f).Index(i).Interface(); g != w {
 					t.Fatalf("seed %d, result %d (runner %d, %v, course %d), %s: %v, the slow way %v", seed, i, in.Runner[i], in.Day[i], in.Course[i], gv.Type().Field(f).Name, g, w)

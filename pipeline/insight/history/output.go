@@ -1,5 +1,7 @@
 package history
 
+import "lapwing/pipeline/unit"
+
 // Tri is yes, no, or not known: what can't be told is left blank in print.
 type Tri uint8
 
@@ -50,6 +52,20 @@ type Output struct {
 	// DaysSince is the number of days since the last counted finish on any
 	// course, -1 where there is none in the sheets or this isn't counted.
 	DaysSince []int32
+	// Runners has one element a runner of the input, ascending.
+	Runners []Summary
+}
+
+// Summary is where a runner stands at the end of their results.
+type Summary struct {
+	Runner    int32
+	RunsTotal int32 // opening count and counted finishes
+	// AttendanceNow is the attendance streak that still goes on at Input.AsOf:
+	// the week of that day is not missed until it is over. AttendanceBest is
+	// the longest so far, in weeks.
+	AttendanceNow, AttendanceBest int32
+	PBStreakBest                  int32    // longest streak of personal bests, at any one distance
+	First, Last                   unit.Day // counted finishes in the sheets; both 0 for none
 }
 
 func newOutput(n int) *Output {
