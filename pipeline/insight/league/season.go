@@ -41,7 +41,8 @@ const (
 )
 
 // DefaultRules are 100, 99, … at least 1, the best 10, a volunteer week for
-// the person's own average, no minimum, second claim listed only.
+// the person's own average, no minimum, second claim listed only (common
+// practice in club leagues, no source).
 func DefaultRules() Rules { return Rules{Points: DefaultScheme(), Best: 10} }
 
 // Claim is how somebody belongs to the club on the day of a run.
