@@ -42,6 +42,7 @@ var dimensions = []dimension{
 	{"date1904", []string{"no", "yes"}},
 	{"blank", []string{"none", "leading-columns", "thousands", "between", "trailing-columns"}},
 	{"club", []string{"yes", "none"}},
+	{"extension", []string{"usual", "upper", "txt"}},
 }
 
 // plan is the option of each dimension for one sheet.
@@ -85,7 +86,7 @@ func newPlan(i int, rng *rand.Rand) plan {
 			chance = 0.6
 		case "time", "age", "format":
 			chance = 0.7
-		case "sepline", "eol", "date1904", "club":
+		case "sepline", "eol", "date1904", "club", "extension":
 			chance = 0.15
 		}
 		if rng.Float64() < chance {
@@ -177,6 +178,9 @@ func (p plan) settle(keep string) {
 		plainly("sex")
 		p["sex"] = "none"
 		plainly("paging", "position")
+		if p["bottom"] == "column-totals" {
+			plainly("bottom")
+		}
 	case "side-by-side":
 		plainly("paging", "position", "bottom", "headings", "blank", "odd", "extra", "notes", "quoting")
 		p["sex"] = "none"
@@ -212,6 +216,13 @@ func (p plan) settle(keep string) {
 	// comma in the field and comma between the fields is what quotes are for
 	if p["quoting"] == "padded" && (p["delimiter"] == "comma" || in(p["name"], "family-comma", "FAMILY-comma")) {
 		p["delimiter"] = "pipe"
+	}
+	if p["extension"] == "txt" {
+		if !p.text() {
+			plainly("extension")
+		} else if p["delimiter"] == "comma" {
+			p["delimiter"] = "tab"
+		}
 	}
 	if p["encoding"] == "cp1252" && p["language"] == "pl" {
 		plainly("encoding")

@@ -165,7 +165,7 @@ func capitalAfter(s string, after ...string) string {
 // fold drops case, accents and punctuation, and orders the words, so that
 // two spellings of a name can be compared.
 func fold(s string) string {
-	s = strings.NewReplacer("ß", "ss", "ø", "o", "Ø", "o", "æ", "ae", "Æ", "ae", "ł", "l", "Ł", "l", "œ", "oe").Replace(s)
+	s = wholeLetters.Replace(s)
 	var b strings.Builder
 	for _, r := range norm.NFD.String(s) {
 		switch {
@@ -179,6 +179,9 @@ func fold(s string) string {
 	}
 	return strings.Join(strings.Fields(b.String()), " ")
 }
+
+// wholeLetters don't come apart into a letter and an accent.
+var wholeLetters = strings.NewReplacer("ß", "ss", "ø", "o", "Ø", "o", "æ", "ae", "Æ", "ae", "ł", "l", "Ł", "l", "œ", "oe")
 
 func slug(s string) string { return strings.ReplaceAll(fold(s), " ", "-") }
 

@@ -99,6 +99,12 @@ func (g *gen) sheet(p plan, i int) ([]file, error) {
 	if !p.text() {
 		ext = "xlsx"
 	}
+	switch p["extension"] {
+	case "upper":
+		ext = strings.ToUpper(ext)
+	case "txt":
+		ext = "txt"
+	}
 	finish := func(name string, r *run, tabs ...tab) (file, error) {
 		f := file{name: name, tabs: tabs}
 		f.truth = Truth{Sheet: name, Traits: p.traits()}
@@ -305,7 +311,7 @@ func (g *gen) sheet(p plan, i int) ([]file, error) {
 			}
 			other := "xlsx"
 			q["format"] = "book"
-			if ext == "xlsx" {
+			if !p.text() {
 				other, q["format"] = "csv", "csv"
 				if len(q["time"]) > 4 && q["time"][:4] == "cell" {
 					other, q["format"] = "xlsx", "rawbook"
