@@ -1,0 +1,161 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"lapwing/pipeline"
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+func (a *app) loadCommand() *cobra.Command {
+	var hand pipeline.ByHand
+	var dry bool
+	c := &cobra.Command{
+		Use:   "load PATH…",
+		Short: "Load result sheets: files, folders or patterns",
+		Long: `Load result sheets into the archive. A sheet says itself which course and
+date it is of, in a column, a title line, a tab's name or the file's name
+(<course>_<YYYY-MM-DD>.csv). Where it does not, say it with --course and --date.
+
+--dry-run shows how each sheet would be read and changes nothing.`,
+		Example: "  lapwing load sheets/\n  lapwing load results.xlsx --course alder-bank --date 2026-01-03\n  lapwing load odd.csv --dry-run",
+		Args:    cobra.MinimumNArgs(1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if err := checkHand(hand); err != nil {
+				return err
+			}
+			if dry {
+				return a.dryRun(cmd, args, hand)
+			}
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+				rep, err := pl.Load(cmd.Context(), args, hand)
+				if rep != nil {
+					a.printLoad(rep)
+				}
+				if err != nil {
+					return err
+				}
+				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
+					return err
+				}
+				if err := a.asJSON(rep); err != nil {
+					return err
+				}
+				return rep.Err()
+			})
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&hand.Course, "course", "", "course of these sheets")
+	f.StringVar(&hand.Date, "date", "", "date of these sheets, YYYY-MM-DD")
+	f.StringVar(&hand.Session, "session", "", "start time or number where a course has several runs on a day")
+	f.StringVar(&hand.Distance, "distance", "", "distance, as in \"5 km\" or \"4 miles\"")
+	f.StringVar(&hand.Kind, "kind", "", "full (the whole field) or excerpt (some of it)")
+	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
+	return c
+}
+
+func checkHand(h pipeline.ByHand) error {
+	if h.Date != "" {
+		if _, err := unit.ParseDay(h.Date); err != nil {
+			return usagef("--date: %w", err)
+		}
+	}
+	if h.Distance != "" {
+		if _, err := pipeline.ParseDistance(h.Distance); err != nil {
+			return usagef("--distance: %w", err)
+		}
+	}
+	switch h.Kind {
+	case "", "full", "excerpt":
+		return nil
+	}
+	return usagef("--kind %q: write full or excerpt", h.Kind)
+}
+
+func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) error {
+	files, names, err := pipeline.FindSheets(paths)
+	if err != nil {
+		return err
+	}
+	pl, err := pipeline.ForReading(a.settings)
+	if err != nil {
+		return err
+	}
+	var reports []*pipeline.SheetReport
+	waits := false
+	for i, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			return err
+		}
+		w := a.out
+		if a.json {
+			w = nil
+		}
+		rep, err := pl.DryRun(names[i], data, hand, w)
+		if err != nil {
+			return err
+		}
+		reports = append(reports, rep)
+		waits = waits || rep.State != "would load"
+		if !a.json {
+			fmt.Fprintf(a.out, "%s: %s, %d lines\n", rep.Path, rep.State, rep.Rows)
+			if rep.Why != "" {
+				fmt.Fprintf(a.out, "  %s\n", rep.Why)
+			}
+			printProblems(a, rep.Problems, 10)
+		}
+	}
+	if err := a.asJSON(reports); err != nil {
+		return err
+	}
+	if waits {
+		return pipeline.ErrWaits
+	}
+	return nil
+}
+
+// printLoad prints what a load did: one line for what went well, one for each
+// sheet that waits or was refused.
+func (a *app) printLoad(rep *pipeline.LoadReport) {
+	if a.json {
+		return
+	}
+	a.say("%s loaded, %s in all; %d already in the archive.", count(rep.Loaded, "sheet"), count(rep.Rows, "line"), rep.Known)
+	shown := 0
+	for _, s := range rep.Sheets {
+		if s.State == "waiting" || s.State == "refused" || s.State == "withdrawn" {
+			if shown++; shown > 10 {
+				continue
+			}
+			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, s.Why)
+		}
+	}
+	if shown > 10 {
+		fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", shown-10)
+	}
+}
+
+// count prints a number with its noun: 1 sheet, 2 sheets.
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// printProblems prints the worst few and counts the rest.
+func printProblems(a *app, problems []place.Problem, most int) {
+	for i, p := range problems {
+		if i == most {
+			fmt.Fprintf(a.out, "  … and %d more\n", len(problems)-most)
+			return
+		}
+		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, p)
+	}
+}

@@ -1,0 +1,42 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"lapwing/pipeline"
+)
+
+func (a *app) refreshCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "refresh", Short: "Compute all figures again",
+		Example: "  lapwing refresh",
+		Args:    cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+				if _, err := pl.Refresh(cmd.Context(), true); err != nil {
+					return err
+				}
+				a.say("All figures are up to date.")
+				return a.asJSON(map[string]bool{"refreshed": true})
+			})
+		},
+	}
+}
+
+func (a *app) rebuildCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "rebuild", Short: "Make the whole database again from the archive folder",
+		Long:    "Make the database again from the sheet copies, decisions and side tables of\nthe archive folder. Nothing is lost: runner ids and figures come out the same.",
+		Example: "  lapwing rebuild",
+		Args:    cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+				if err := pl.Rebuild(cmd.Context()); err != nil {
+					return err
+				}
+				a.say("The database was made again from %s.", a.settings.Archive)
+				return a.asJSON(map[string]bool{"rebuilt": true})
+			})
+		},
+	}
+}

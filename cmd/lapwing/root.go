@@ -1,0 +1,241 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/viper"
+
+	"lapwing/pipeline"
+	"lapwing/pipeline/store"
+)
+
+// version of the program; the build may set it.
+var version = "0.1"
+
+// Exit codes.
+const (
+	exitOK     = 0
+	exitFailed = 1 // failed, or something waits for an answer
+	exitUsage  = 2
+)
+
+// usageError is a command line that can't be carried out as written.
+type usageError struct{ error }
+
+func usagef(format string, a ...any) error { return usageError{fmt.Errorf(format, a...)} }
+
+// app is one call of the program.
+type app struct {
+	out, err io.Writer
+	settings pipeline.Settings
+	config   string // lapwing.toml in use, "" none
+	quiet    bool
+	json     bool
+}
+
+// run carries out one command line and returns the exit code.
+func run(ctx context.Context, args []string, out, errOut io.Writer) int {
+	a := &app{out: out, err: errOut}
+	root := a.root()
+	root.SetArgs(args)
+	root.SetOut(out)
+	root.SetErr(errOut)
+	err := root.ExecuteContext(ctx)
+	return a.exitCode(err)
+}
+
+func (a *app) exitCode(err error) int {
+	var usage usageError
+	switch {
+	case err == nil:
+		return exitOK
+	case errors.Is(err, pipeline.ErrWaits):
+		return exitFailed // the command has said what waits
+	case errors.As(err, &usage):
+		fmt.Fprintln(a.err, "lapwing:", err)
+		fmt.Fprintln(a.err, "Help: lapwing --help, or --help after any command.")
+		return exitUsage
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(a.err, "lapwing: stopped. What was loaded so far is kept; run the same command again to go on.")
+		return exitFailed
+	}
+	fmt.Fprintln(a.err, "lapwing:", plain(err))
+	return exitFailed
+}
+
+// plain adds what to do to errors of the machine.
+func plain(err error) string {
+	switch {
+	case errors.Is(err, syscall.ENOSPC) || strings.Contains(err.Error(), "No space left on device"):
+		return err.Error() + ". The disk is full: make room, then run the same command again"
+	case errors.Is(err, syscall.EROFS):
+		return err.Error() + ". The folder is read-only: use --archive to name one that can be written"
+	case errors.Is(err, fs.ErrPermission) || strings.Contains(err.Error(), "Permission denied"):
+		return err.Error() + ". Ask for the right to write there, or use --archive to name another folder"
+	}
+	return err.Error()
+}
+
+func (a *app) root() *cobra.Command {
+	var archive string
+	root := &cobra.Command{
+		Use:   "lapwing",
+		Short: "Results and personal bests of weekly timed runs",
+		Long: `Lapwing turns the result sheets of weekly community timed runs into a
+trustworthy record and into spreadsheets that people read.
+
+The weekly job: put the new sheets into the inbox folder and type
+
+  lapwing run`,
+		Example:       "  lapwing run\n  lapwing run ~/Downloads/alder-bank_2026-01-03.csv\n  lapwing standing \"Ines Okafor\"",
+		SilenceErrors: true, SilenceUsage: true,
+		Version: version,
+		PersistentPreRunE: func(cmd *cobra.Command, args []string) error {
+			return a.readSettings(cmd)
+		},
+		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
+		Args: cobra.NoArgs,
+	}
+	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error { return usageError{err} })
+	f := root.PersistentFlags()
+	f.StringVar(&a.config, "config", "", "settings file (default: lapwing.toml in this folder, if there is one)")
+	f.StringVar(&archive, "archive", "", "archive folder (default \"archive\")")
+	f.BoolVar(&a.quiet, "quiet", false, "print only what needs a look")
+	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
+	for _, c := range []*cobra.Command{
+		a.runCommand(), a.loadCommand(), a.sheetsCommand(), a.refreshCommand(), a.rebuildCommand(),
+		a.weeklyCommand(), a.standingCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(),
+	} {
+		wrapArgs(c)
+		root.AddCommand(c)
+	}
+	return root
+}
+
+// wrapArgs turns complaints about arguments into usage errors.
+func wrapArgs(c *cobra.Command) {
+	if check := c.Args; check != nil {
+		c.Args = func(cmd *cobra.Command, args []string) error {
+			if err := check(cmd, args); err != nil {
+				return usageError{fmt.Errorf("%s: %w", cmd.CommandPath(), err)}
+			}
+			return nil
+		}
+	}
+	for _, sub := range c.Commands() {
+		wrapArgs(sub)
+	}
+}
+
+// readSettings puts the settings together: flags over LAPWING_* over
+// lapwing.toml over the defaults. Folders in lapwing.toml are meant from where
+// the file is.
+func (a *app) readSettings(cmd *cobra.Command) error {
+	v := viper.New()
+	d := pipeline.DefaultSettings()
+	v.SetDefault("archive", d.Archive)
+	v.SetDefault("inbox", d.Inbox)
+	v.SetDefault("reports", d.Reports)
+	v.SetDefault("age_standard", d.AgeStandard)
+	v.SetDefault("season_start", d.SeasonStart)
+	v.SetDefault("milestones", d.Milestones)
+	v.SetDefault("date_order", d.DateOrder)
+	v.SetDefault("memory_limit", d.MemoryLimit)
+	v.SetDefault("threads", d.Threads)
+	v.SetEnvPrefix("LAPWING")
+	v.AutomaticEnv()
+	base := ""
+	if a.config == "" {
+		if _, err := os.Stat("lapwing.toml"); err == nil {
+			a.config = "lapwing.toml"
+		}
+	}
+	known := map[string]bool{"headings": true, "courses": true}
+	for _, k := range v.AllKeys() {
+		known[k] = true
+	}
+	if a.config != "" {
+		v.SetConfigFile(a.config)
+		v.SetConfigType("toml")
+		if err := v.ReadInConfig(); err != nil {
+			return fmt.Errorf("%s: %w", a.config, err)
+		}
+		for k := range v.AllSettings() {
+			if !known[k] {
+				return fmt.Errorf("%s: there is no setting %q; see the README for those that are", a.config, k)
+			}
+		}
+		base = filepath.Dir(a.config)
+	}
+	s := pipeline.Settings{
+		AgeStandard: v.GetInt("age_standard"), SeasonStart: v.GetString("season_start"), Milestones: v.GetIntSlice("milestones"),
+		DateOrder: v.GetString("date_order"), MemoryLimit: v.GetString("memory_limit"), Threads: v.GetInt("threads"),
+		Headings: v.GetStringMapString("headings"), Courses: v.GetStringMapString("courses"),
+	}
+	s.Archive = folder(v, base, "archive")
+	s.Inbox = folder(v, base, "inbox")
+	s.Reports = folder(v, base, "reports")
+	if f := cmd.Flags().Lookup("archive"); f != nil && f.Changed {
+		s.Archive = f.Value.String()
+	}
+	if err := s.Check(); err != nil {
+		return fmt.Errorf("settings: %w", err)
+	}
+	a.settings = s
+	return nil
+}
+
+// folder is a folder setting: one from the settings file is meant from where
+// that file is, one from the environment from where the user is.
+func folder(v *viper.Viper, base, key string) string {
+	p := v.GetString(key)
+	if _, env := os.LookupEnv("LAPWING_" + strings.ToUpper(key)); env || filepath.IsAbs(p) || base == "" {
+		return p
+	}
+	return filepath.Join(base, p)
+}
+
+// open opens the archive for a command.
+func (a *app) open(ctx context.Context, mode pipeline.Mode) (*pipeline.Pipeline, error) {
+	return pipeline.Open(ctx, a.settings, mode, a.progress())
+}
+
+// with opens the archive, does the work and closes it again.
+func (a *app) with(ctx context.Context, mode pipeline.Mode, work func(*pipeline.Pipeline) error) (err error) {
+	pl, err := a.open(ctx, mode)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, pl.Close()) }()
+	return work(pl)
+}
+
+// say prints a line unless --quiet or --json.
+func (a *app) say(format string, args ...any) {
+	if !a.quiet && !a.json {
+		fmt.Fprintf(a.out, format+"\n", args...)
+	}
+}
+
+// asJSON prints v as JSON where that was asked for.
+func (a *app) asJSON(v any) error {
+	if !a.json {
+		return nil
+	}
+	e := json.NewEncoder(a.out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+var _ = store.ErrHeld

@@ -1,0 +1,150 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+
+	"github.com/spf13/cobra"
+
+	"lapwing/pipeline"
+	"lapwing/reports"
+)
+
+// runReport is what lapwing run found and did.
+type runReport struct {
+	Load    *pipeline.LoadReport `json:"load"`
+	Changed []pipeline.RunRef    `json:"runs_changed"`
+	Summary pipeline.Summary     `json:"summary"`
+	Written []string             `json:"reports_written"`
+	Waiting []string             `json:"waiting"`
+}
+
+func (a *app) runCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "run [PATH…]",
+		Short: "The weekly job: load what is new, refresh, write the weekly reports",
+		Long: `The weekly job. Loads what is new in the inbox folder (or in the paths given),
+brings all figures up to date, writes the weekly reports of every run that
+changed, and says in a few lines what was found and what needs a look.
+
+A second run finds nothing new and changes nothing.`,
+		Example: "  lapwing run\n  lapwing run ~/Downloads/alder-bank_2026-01-03.csv",
+		RunE: func(cmd *cobra.Command, args []string) error {
+			ctx := cmd.Context()
+			if len(args) == 0 {
+				if _, err := os.Stat(a.settings.Inbox); err != nil {
+					return fmt.Errorf("there is no inbox folder %s. Make it and put the sheets there, or name the sheets: lapwing run PATH", a.settings.Inbox)
+				}
+				args = []string{a.settings.Inbox}
+			}
+			return a.with(ctx, pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.weeklyJob(ctx, pl, args) })
+		},
+	}
+}
+
+func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []string) error {
+	rep := &runReport{}
+	var err error
+	if rep.Load, err = pl.Load(ctx, paths, pipeline.ByHand{}); err != nil {
+		return err
+	}
+	if _, err := pl.Refresh(ctx, false); err != nil {
+		return err
+	}
+	if rep.Changed, err = pl.ChangedRuns(ctx); err != nil {
+		return err
+	}
+	if rep.Summary, err = pl.Summarise(ctx, rep.Changed); err != nil {
+		return err
+	}
+	if rep.Written, err = a.writeWeekly(ctx, pl, rep.Changed); err != nil {
+		return err
+	}
+	if len(rep.Changed) > 0 {
+		if err := pl.Reported(ctx); err != nil {
+			return err
+		}
+	}
+	if rep.Waiting, err = pl.WaitingQuestions(); err != nil {
+		return err
+	}
+	if a.json {
+		return errors.Join(a.asJSON(rep), rep.Load.Err())
+	}
+	a.printRun(rep)
+	if len(rep.Waiting) > 0 {
+		return pipeline.ErrWaits
+	}
+	return rep.Load.Err()
+}
+
+func (a *app) printRun(rep *runReport) {
+	a.printLoad(rep.Load)
+	s := rep.Summary
+	if s.Runs == 0 {
+		a.say("Nothing has changed since the last time; no report was written.")
+	} else {
+		a.say("%s new or changed: %d times, %d positions and %d names counted.", count(s.Runs, "run"), s.Times, s.Positions, s.Names)
+		newcomers := count(s.Newcomers, "newcomer")
+		switch {
+		case s.Unknown == s.Runs:
+			newcomers = "newcomers not known (say in history.csv since when the sheets are complete)"
+		case s.Unknown > 0:
+			newcomers += fmt.Sprintf(" (not known for %s)", count(s.Unknown, "run"))
+		}
+		a.say("%s, %s. %s a look: lapwing sheets problems", count(s.PBs, "personal best"), newcomers, needs(s.Look))
+		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+	}
+	for i, q := range rep.Waiting {
+		if i == 10 {
+			fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", len(rep.Waiting)-10)
+			break
+		}
+		fmt.Fprintln(a.out, "Waiting:", q)
+	}
+}
+
+func needs(n int) string {
+	if n == 1 {
+		return "1 thing needs"
+	}
+	return fmt.Sprintf("%d things need", n)
+}
+
+// reportOptions are the options that all reports share.
+func (a *app) reportOptions() reports.Options {
+	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, Version: version, Model: pipeline.ModelVersion}
+}
+
+// writeWeekly writes the weekly reports of runs, several at a time.
+func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pipeline.RunRef) ([]string, error) {
+	if len(runs) == 0 {
+		return nil, nil
+	}
+	if err := os.MkdirAll(a.settings.Reports, 0o755); err != nil {
+		return nil, fmt.Errorf("can't make the reports folder: %w", err)
+	}
+	o := a.reportOptions()
+	register, err := reports.OpenRegister(o.ArchiveDir)
+	if err != nil {
+		return nil, err
+	}
+	o.Register = register
+	written := make([][]string, len(runs))
+	err = pl.Parallel(ctx, "Writing reports", len(runs), func(ctx context.Context, i int) error {
+		r := runs[i]
+		files, err := reports.Weekly(ctx, pl.DB.Pool, o, r.Course, r.Day, r.Session)
+		if err != nil {
+			return fmt.Errorf("report of %s %s: %w", r.Course, r.Date, err)
+		}
+		written[i] = files
+		return nil
+	})
+	var all []string
+	for _, w := range written {
+		all = append(all, w...)
+	}
+	return all, err
+}

@@ -1,0 +1,241 @@
+package pipeline
+
+import (
+	"fmt"
+	"sort"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
+)
+
+// compareSheets settles what stands where several sheets (or tabs) are of one
+// run. Parts are taken in the order in which they were loaded:
+//
+//   - every line of the later one is on the earlier one: the later lines are
+//     repeats (a copy, or an excerpt of a sheet that is already there);
+//   - one has times and no names, the other names and no times: they are joined
+//     on position, each finisher counted once;
+//   - they share no position and no line: both stand (two excerpts);
+//   - otherwise the later sheet is a new issue: it stands, and the lines of the
+//     earlier one are superseded.
+//
+// It returns the differences worth telling.
+func (f *field) compareSheets() []storedProblem {
+	// lines by run, only for runs that have more than one part
+	first := make([]int32, len(f.runs))
+	several := map[int32]bool{}
+	for i := 0; i < f.n; i++ {
+		r := f.run[i] - 1
+		if first[r] == 0 {
+			first[r] = f.part[i]
+		} else if first[r] != f.part[i] {
+			several[f.run[i]] = true
+		}
+	}
+	if len(several) == 0 {
+		return nil
+	}
+	lines := map[int32][]int{}
+	for i := 0; i < f.n; i++ {
+		if several[f.run[i]] {
+			lines[f.run[i]] = append(lines[f.run[i]], i)
+		}
+	}
+	var runs []int32
+	for r := range lines {
+		runs = append(runs, r)
+	}
+	sort.Slice(runs, func(a, b int) bool { return f.runs[runs[a]-1].rank < f.runs[runs[b]-1].rank })
+	var out []storedProblem
+	for _, r := range runs {
+		out = append(out, f.compareRun(r, lines[r])...)
+	}
+	return out
+}
+
+// issue is the lines of one part in one run.
+type issue struct {
+	part  *partInfo
+	lines []int
+}
+
+func (f *field) compareRun(run int32, lines []int) []storedProblem {
+	var issues []*issue
+	at := map[int32]*issue{}
+	for _, i := range lines {
+		s := at[f.part[i]]
+		if s == nil {
+			s = &issue{part: &f.parts[f.part[i]-1]}
+			at[f.part[i]] = s
+			issues = append(issues, s)
+		}
+		s.lines = append(s.lines, i)
+	}
+	// in order of the ledger; parts of one sheet in their own order
+	sort.Slice(issues, func(a, b int) bool {
+		p, q := issues[a].part, issues[b].part
+		return p.sheetNo < q.sheetNo || p.sheetNo == q.sheetNo && p.no < q.no
+	})
+	var out []storedProblem
+	standing := []*issue{issues[0]}
+	for _, later := range issues[1:] {
+		kept := standing[:0:0]
+		stands := true
+		for _, earlier := range standing {
+			if !stands {
+				kept = append(kept, earlier)
+				continue
+			}
+			keepEarlier, keepLater, p := f.compareIssues(run, earlier, later)
+			if p != nil {
+				out = append(out, *p)
+			}
+			stands = keepLater
+			if keepEarlier {
+				kept = append(kept, earlier)
+			}
+		}
+		if stands {
+			kept = append(kept, later)
+		}
+		standing = kept
+	}
+	return out
+}
+
+// lineKey tells whether two lines are the same result: place, time, person.
+type lineKey struct {
+	position, timeMS int32
+	person           string
+}
+
+func (f *field) lineKey(i int) lineKey {
+	k := lineKey{f.position[i], f.timeMS[i], f.person[f.name[i]].Full}
+	if f.is(i, record.Unnamed) || f.person[f.name[i]].Unnamed {
+		k.person = ""
+	}
+	return k
+}
+
+// compareIssues settles two parts of one run, and says which go on standing.
+func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, keepLater bool, p *storedProblem) {
+	tell := func(kind, read, todo string, severity place.Severity) *storedProblem {
+		return &storedProblem{place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: severity,
+			Kind: kind, Read: read, Do: todo}, later.part.sheetNo, run}
+	}
+	if f.joinParts(earlier, later) || f.joinParts(later, earlier) {
+		return true, true, tell("two-part-sheet", fmt.Sprintf("%d lines joined with %s on position", len(later.lines), earlier.part.path), "", place.Note)
+	}
+	has := map[lineKey][]int{}
+	people, places := map[string]int{}, map[int32]int{}
+	for _, i := range earlier.lines {
+		k := f.lineKey(i)
+		has[k] = append(has[k], i)
+		if k.person != "" {
+			people[k.person] = i
+		}
+		if k.position > 0 {
+			places[k.position] = i
+		}
+	}
+	same := make([]int, len(later.lines)) // line of the earlier part, -1
+	shared, samePeople, samePlaces := 0, 0, 0
+	for n, i := range later.lines {
+		same[n] = -1
+		k := f.lineKey(i)
+		if l := has[k]; len(l) > 0 {
+			same[n] = l[0]
+			has[k] = l[1:]
+			shared++
+		}
+		if _, ok := people[k.person]; ok && k.person != "" {
+			samePeople++
+		}
+		if _, ok := places[k.position]; ok && k.position > 0 {
+			samePlaces++
+		}
+	}
+	switch {
+	case shared == len(later.lines): // a copy, or an excerpt of what is there
+		for n, i := range later.lines {
+			f.setDoubt(i, record.Repeat, "the same result stands on "+earlier.part.path)
+			f.sameAs[i] = same[n]
+		}
+		kind, read := "copy", fmt.Sprintf("all %d lines stand on %s already", len(later.lines), earlier.part.path)
+		if len(later.lines) < len(earlier.lines) {
+			kind = "excerpt"
+		}
+		return true, false, tell(kind, read, "Nothing to do: the lines are counted once.", place.Note)
+	case samePlaces == 0 && samePeople == 0:
+		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
+	}
+	replaced := map[int]int{}
+	for n, i := range later.lines {
+		if same[n] >= 0 {
+			replaced[same[n]] = i
+		}
+	}
+	changed := 0
+	for _, i := range earlier.lines {
+		f.setDoubt(i, record.Superseded, "a later sheet of this run stands: "+later.part.path)
+		if j, ok := replaced[i]; ok {
+			f.sameAs[i] = j
+			continue
+		}
+		changed++
+		// the same person or the same place on the new sheet
+		k := f.lineKey(i)
+		for _, j := range later.lines {
+			q := f.lineKey(j)
+			if k.person != "" && q.person == k.person {
+				f.sameAs[i] = j
+				break
+			}
+		}
+	}
+	fresh := len(later.lines) - shared
+	return false, true, tell("new-issue", fmt.Sprintf("%d lines as on %s, %d changed or gone, %d new or changed", shared, earlier.part.path, changed, fresh),
+		"The later sheet stands. To go back: lapwing sheets withdraw "+later.part.path, place.Look)
+}
+
+// joinParts joins a part that has times and no names with one that has names
+// and no times, on position: the named line takes the time, the other becomes
+// a repeat of it.
+func (f *field) joinParts(times, names *issue) bool {
+	timed, named := map[int32]int{}, 0
+	for _, i := range times.lines {
+		if f.position[i] == 0 || f.name[i] != 0 {
+			return false
+		}
+		if f.timeMS[i] > 0 {
+			timed[f.position[i]] = i
+		}
+	}
+	for _, i := range names.lines {
+		if f.position[i] == 0 || f.timeMS[i] > 0 {
+			return false
+		}
+		if _, ok := timed[f.position[i]]; ok {
+			named++
+		}
+	}
+	if named == 0 {
+		return false
+	}
+	for _, j := range names.lines {
+		i, ok := timed[f.position[j]]
+		if !ok || f.is(i, record.Repeat) {
+			continue
+		}
+		f.timeMS[j] = f.timeMS[i]
+		if f.is(j, record.Untimed) {
+			f.status[j] = uint8(record.OK)
+			if f.name[j] == 0 || f.person[f.name[j]].Unnamed {
+				f.status[j] = uint8(record.Unnamed)
+			}
+		}
+		f.setDoubt(i, record.Repeat, "joined with the name on "+names.part.path)
+		f.sameAs[i] = j
+	}
+	return true
+}

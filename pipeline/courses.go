@@ -1,0 +1,303 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+	"time"
+
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/unit"
+)
+
+// courseColumns are the columns of courses.csv; only the first must be there.
+var courseColumns = []string{"course", "name", "distance_m", "weekday", "valid_from", "valid_to", "measured"}
+
+// defaultDistance of a course of which nothing else is known, in metres.
+const defaultDistance = 5000
+
+// knownCourse is a line of courses.csv.
+type knownCourse struct {
+	course, name  string
+	distanceM     int
+	weekday       int // -1 unknown
+	measured      bool
+	from, to      unit.Day // 0: open
+	namesOfCourse []string
+}
+
+type courseKey struct {
+	course    string
+	distanceM int
+}
+
+type runKey struct {
+	course  courseKey
+	day     unit.Day
+	session string
+}
+
+// courseBook knows the courses of courses.csv, their other names, and the
+// numbers that courses and runs have in this database.
+type courseBook struct {
+	known    []knownCourse
+	alias    map[string]string // slug of any name → course
+	complete map[string]unit.Day
+	numbers  map[courseKey]int32
+	runs     map[runKey]int32
+	newRuns  []runKey
+	newOnes  []courseKey
+}
+
+func (pl *Pipeline) readCourses() error {
+	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}}
+	rows, err := pl.Archive.ReadTable("courses.csv", courseColumns)
+	if err != nil {
+		return err
+	}
+	for i, r := range rows {
+		k, err := readKnownCourse(r)
+		if err != nil {
+			return fmt.Errorf("%s:%d: %w", pl.Archive.File("courses.csv"), i+2, err)
+		}
+		b.known = append(b.known, k)
+		b.alias[sheet.Slug(k.course)] = k.course
+		b.alias[sheet.Slug(k.name)] = k.course
+	}
+	for other, course := range pl.Settings.Courses {
+		b.alias[sheet.Slug(other)] = course
+	}
+	history, err := pl.readHistoryTable()
+	if err != nil {
+		return err
+	}
+	for _, h := range history {
+		if h.kind == completeFrom {
+			b.complete[b.resolve(h.course)] = h.day
+		}
+	}
+	pl.courses = b
+	if pl.DB == nil {
+		return nil
+	}
+	return pl.readNumbers(context.Background())
+}
+
+func readKnownCourse(r []string) (knownCourse, error) {
+	k := knownCourse{course: sheet.Slug(r[0]), name: r[1], distanceM: defaultDistance, weekday: -1, measured: true}
+	if k.course == "" {
+		return k, fmt.Errorf("the course has no name")
+	}
+	if k.name == "" {
+		k.name = r[0]
+	}
+	if r[2] != "" {
+		n, err := strconv.Atoi(r[2])
+		if err != nil || n < 100 || n > 200000 {
+			return k, fmt.Errorf("distance_m %q: write metres, as in 5000", r[2])
+		}
+		k.distanceM = n
+	}
+	if r[3] != "" {
+		k.weekday = weekday(r[3])
+		if k.weekday < 0 {
+			return k, fmt.Errorf("weekday %q: write Monday, Tuesday, … Sunday", r[3])
+		}
+	}
+	var err error
+	if r[4] != "" {
+		if k.from, err = unit.ParseDay(r[4]); err != nil {
+			return k, err
+		}
+	}
+	if r[5] != "" {
+		if k.to, err = unit.ParseDay(r[5]); err != nil {
+			return k, err
+		}
+	}
+	switch strings.ToLower(r[6]) {
+	case "no", "false", "0":
+		k.measured = false
+	}
+	return k, nil
+}
+
+func weekday(s string) int {
+	s = strings.ToLower(strings.TrimSpace(s))
+	for d := time.Sunday; d <= time.Saturday; d++ {
+		name := strings.ToLower(d.String())
+		if s == name || len(s) >= 3 && strings.HasPrefix(name, s) {
+			return int(d)
+		}
+	}
+	return -1
+}
+
+// readNumbers learns the numbers that courses and runs already have.
+func (pl *Pipeline) readNumbers(ctx context.Context) error {
+	var n int
+	if err := pl.DB.Get(ctx, "select count(*) from information_schema.tables where table_schema = 'record' and table_name = 'run'", &n); err != nil || n == 0 {
+		return nil // an empty or foreign database: whoever opened it finds out
+	}
+	b := pl.courses
+	rows, err := pl.DB.QueryContext(ctx, `select r.run_no, c.course_no, c.course, c.distance_m, r.run_date, r.session
+		from record.course c left join record.run r on r.course_no = c.course_no order by c.course_no, r.run_no`)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var runNo, courseNo *int32
+		var course string
+		var distance int
+		var day *time.Time
+		var session *string
+		if err := rows.Scan(&runNo, &courseNo, &course, &distance, &day, &session); err != nil {
+			return err
+		}
+		k := courseKey{course, distance}
+		b.numbers[k] = *courseNo
+		if runNo != nil {
+			b.runs[runKey{k, unit.DayOf(*day), *session}] = *runNo
+		}
+	}
+	return rows.Err()
+}
+
+// names lists the known courses for the reader of sheets.
+func (b *courseBook) names() []sheet.CourseName {
+	by := map[string]*sheet.CourseName{}
+	var order []string
+	for _, k := range b.known {
+		c := by[k.course]
+		if c == nil {
+			c = &sheet.CourseName{Course: k.course, Weekday: k.weekday}
+			by[k.course] = c
+			order = append(order, k.course)
+		}
+		c.Names = append(c.Names, k.name)
+	}
+	var others []string
+	for slug, course := range b.alias {
+		if by[course] != nil {
+			others = append(others, slug+"\x00"+course)
+		}
+	}
+	sort.Strings(others)
+	for _, o := range others {
+		slug, course, _ := strings.Cut(o, "\x00")
+		by[course].Names = append(by[course].Names, slug)
+	}
+	out := make([]sheet.CourseName, len(order))
+	for i, c := range order {
+		out[i] = *by[c]
+	}
+	return out
+}
+
+// resolve turns any name of a course into its short name.
+func (b *courseBook) resolve(name string) string {
+	slug := sheet.Slug(name)
+	if c, ok := b.alias[slug]; ok {
+		return c
+	}
+	return slug
+}
+
+// key settles course and distance of a run: the sheet's distance where it
+// gives one, else that of the known course that was valid on the day, else
+// 5 km.
+func (b *courseBook) key(name string, day unit.Day, distanceM int) courseKey {
+	course := b.resolve(name)
+	if distanceM > 0 {
+		return courseKey{course, distanceM}
+	}
+	found := -1
+	for i, k := range b.known {
+		if k.course != course {
+			continue
+		}
+		valid := (k.from == 0 || day >= k.from) && (k.to == 0 || day <= k.to)
+		if valid || found < 0 {
+			found = i
+		}
+		if valid {
+			break
+		}
+	}
+	if found >= 0 {
+		return courseKey{course, b.known[found].distanceM}
+	}
+	return courseKey{course, defaultDistance}
+}
+
+// number gives a run its number, and its course too.
+func (b *courseBook) number(k runKey) int32 {
+	if n, ok := b.runs[k]; ok {
+		return n
+	}
+	if _, ok := b.numbers[k.course]; !ok {
+		b.numbers[k.course] = int32(len(b.numbers) + 1)
+		b.newOnes = append(b.newOnes, k.course)
+	}
+	n := int32(len(b.runs) + 1)
+	b.runs[k] = n
+	b.newRuns = append(b.newRuns, k)
+	return n
+}
+
+// write stores the courses and runs that are new since the last write.
+func (b *courseBook) write(ctx context.Context, pl *Pipeline) error {
+	for _, k := range b.newOnes {
+		name, wd, measured := titleOf(k.course), -1, false
+		for _, c := range b.known {
+			if c.course == k.course {
+				name, wd = c.name, c.weekday
+				measured = c.measured && c.distanceM == k.distanceM
+				if c.distanceM == k.distanceM {
+					break
+				}
+			}
+		}
+		var complete any
+		if d, ok := b.complete[k.course]; ok {
+			complete = d.Time()
+		}
+		if err := pl.DB.Exec(ctx, "insert into record.course values (?, ?, ?, ?, ?, ?, ?)",
+			b.numbers[k], k.course, name, k.distanceM, wd, measured, complete); err != nil {
+			return err
+		}
+	}
+	for start := 0; start < len(b.newRuns); start += 500 {
+		part := b.newRuns[start:min(start+500, len(b.newRuns))]
+		var q strings.Builder
+		q.WriteString("insert into record.run values ")
+		var args []any
+		for i, k := range part {
+			if i > 0 {
+				q.WriteString(", ")
+			}
+			q.WriteString("(?, ?, ?, ?, ?)")
+			args = append(args, b.runs[k], b.numbers[k.course], k.day.Time(), k.session, k.course.distanceM)
+		}
+		if err := pl.DB.Exec(ctx, q.String(), args...); err != nil {
+			return err
+		}
+	}
+	b.newOnes, b.newRuns = nil, nil
+	return nil
+}
+
+// titleOf makes a printable name from a short one: alder-bank, Alder Bank.
+func titleOf(slug string) string {
+	words := strings.Split(slug, "-")
+	for i, w := range words {
+		if w != "" {
+			r := []rune(w)
+			words[i] = strings.ToUpper(string(r[0])) + string(r[1:])
+		}
+	}
+	return strings.Join(words, " ")
+}

@@ -1,0 +1,142 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"lapwing/pipeline/store"
+)
+
+// exportView is one view as it goes out: its total order, the columns that
+// only go out with --private, and what replaces columns without it.
+type exportView struct {
+	name, order string
+	private     []string
+	replace     []string
+	year        string // column that says the year, for partitions; "" none
+}
+
+const (
+	publicName = `case when hidden then 'Anonymous' when protected then
+		regexp_extract(name, '^\S+') || coalesce(' ' || left(nullif(regexp_extract(name, '\s(\S+)$', 1), ''), 1) || '.', '') else name end as name`
+	publicClub = "case when hidden or protected then null else club end as club"
+)
+
+var exportViews = []exportView{
+	{name: "results", order: "sheet, tab, row_number, course, run_date, session, line_no", private: []string{"name_received", "line_no"},
+		replace: []string{publicName, publicClub, "case when hidden or protected then null else note end as note",
+			"case when hidden then null else age_group end as age_group",
+			"case when hidden or protected then null else effort end as effort",
+			"case when hidden or protected then null else shortfall_pct end as shortfall_pct"}, year: "run_date"},
+	{name: "runs", order: "run_date, course, session, distance_m, run_no", private: []string{"run_no"}, year: "run_date"},
+	{name: "courses", order: "course, distance_m"},
+	{name: "runners", order: "length(runner_id), runner_id", private: []string{"birth_lo", "birth_hi", "name_key"},
+		replace: []string{publicName, publicClub,
+			"case when hidden or protected then null else form_s end as form_s",
+			"case when hidden or protected then null else form_low end as form_low",
+			"case when hidden or protected then null else form_high end as form_high",
+			"case when hidden or protected then null else change end as change",
+			"case when hidden or protected then null else change_sd end as change_sd",
+			"case when hidden or protected then null else p_faster end as p_faster",
+			"case when hidden or protected then null else p_level end as p_level",
+			"case when hidden then null else age_group end as age_group"}},
+	{name: "volunteers", order: "run_date, course, role, name, runner_id", year: "run_date"},
+	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", private: []string{"sheet_no"}, replace: []string{"null as read"}},
+}
+
+// Export writes the views for other programs into a folder, as CSV or as
+// Parquet with a folder a year. Without private, children's and hidden
+// people's names are shortened and what is about them alone left out.
+func (pl *Pipeline) Export(ctx context.Context, dir, format string, private bool) ([]string, error) {
+	if format != "csv" && format != "parquet" {
+		return nil, fmt.Errorf("format %q: write csv or parquet", format)
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return nil, fmt.Errorf("can't make the folder: %w", err)
+	}
+	var out []string
+	for i, v := range exportViews {
+		pl.Progress.Step("Exporting", int64(i), int64(len(exportViews)))
+		if !private && v.name == "problems" {
+			continue
+		}
+		files, err := pl.exportView(ctx, v, dir, format, private)
+		if err != nil {
+			return nil, fmt.Errorf("exporting %s: %w", v.name, err)
+		}
+		out = append(out, files...)
+	}
+	pl.Progress.Done()
+	return out, nil
+}
+
+func (v exportView) query(private bool) string {
+	what := "*"
+	if !private {
+		if len(v.private) > 0 {
+			what += " exclude (" + strings.Join(v.private, ", ") + ")"
+		}
+		if len(v.replace) > 0 {
+			what += " replace (" + strings.Join(v.replace, ", ") + ")"
+		}
+	}
+	return "select " + what + " from main." + v.name
+}
+
+func (pl *Pipeline) exportView(ctx context.Context, v exportView, dir, format string, private bool) ([]string, error) {
+	if format == "csv" {
+		path := filepath.Join(dir, v.name+".csv")
+		return []string{path}, pl.copyTo(ctx, v.query(private)+" order by "+v.order, path, "format csv, header")
+	}
+	// One row group a file: only then is Parquet the same bytes for any number
+	// of threads.
+	const options = "format parquet, compression zstd, row_group_size 100000000"
+	if v.year == "" {
+		path := filepath.Join(dir, v.name+".parquet")
+		return []string{path}, pl.copyTo(ctx, v.query(private)+" order by "+v.order, path, options)
+	}
+	rows, err := pl.DB.QueryContext(ctx, fmt.Sprintf("select distinct year(%s)::integer as y from main.%s order by y", v.year, v.name))
+	if err != nil {
+		return nil, err
+	}
+	var years []int
+	for rows.Next() {
+		var y int
+		if err := rows.Scan(&y); err != nil {
+			rows.Close()
+			return nil, err
+		}
+		years = append(years, y)
+	}
+	if err := rows.Close(); err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, y := range years {
+		sub := filepath.Join(dir, v.name, fmt.Sprintf("year=%d", y))
+		if err := os.MkdirAll(sub, 0o755); err != nil {
+			return nil, err
+		}
+		path := filepath.Join(sub, v.name+".parquet")
+		q := fmt.Sprintf("%s where year(%s) = %d order by %s", v.query(private), v.year, y, v.order)
+		if err := pl.copyTo(ctx, q, path, options); err != nil {
+			return nil, err
+		}
+		out = append(out, path)
+	}
+	return out, nil
+}
+
+// copyTo writes a query to a file under another name first, so that a file
+// under its own name is always whole.
+func (pl *Pipeline) copyTo(ctx context.Context, query, path, options string) error {
+	part := path + ".part"
+	if err := pl.DB.Exec(ctx, "copy ("+query+") to "+store.Quote(part)+" ("+options+")"); err != nil {
+		os.Remove(part)
+		return err
+	}
+	return os.Rename(part, path)
+}

@@ -1,0 +1,272 @@
+package pipeline
+
+import (
+	"context"
+	"sort"
+	"time"
+
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// field holds every line of the archive in columns, with what the steps of a
+// refresh find out about them. Texts are numbered: 0 is blank.
+type field struct {
+	n int
+
+	// as read
+	lineNo, part, row, run, position, timeMS []int32
+	sex, basis, takingPart, status           []uint8
+	birthLo, birthHi                         []unit.Day
+	name, number, club                       []int32
+	key                                      []int64 // order by content: date, course, session, sheet, row
+
+	names, numbers, clubs *texts
+	person                []name.Name // by name number
+
+	runs    []runInfo // by run_no - 1
+	parts   []partInfo
+	courses []courseInfo // by course_no - 1
+
+	// as found out
+	counts []uint8 // 1 run, 2 time
+	sameAs []int32 // index of the line that holds the same result, -1
+	doubt  []int32 // number of the reason, 0 none
+	doubts *texts
+	runner []int32 // runner number, 0 none
+}
+
+type runInfo struct {
+	no, course int32
+	day        unit.Day
+	session    string
+	distanceM  int32
+	rank       int32 // by date, course, distance, session
+}
+
+type partInfo struct {
+	no, sheetNo int32
+	path, tab   string
+	tabIndex    int32
+	kind        string
+	hash        string
+	rank        int32 // by path, hash, tab
+}
+
+type courseInfo struct {
+	no        int32
+	course    string
+	name      string
+	distanceM int32
+	complete  unit.Day
+	known     bool // complete is known
+}
+
+// texts numbers distinct texts in order of first appearance.
+type texts struct {
+	list []string
+	at   map[string]int32
+}
+
+func newTexts() *texts { return &texts{[]string{""}, map[string]int32{"": 0}} }
+
+func (t *texts) number(s string) int32 {
+	if s == "" {
+		return 0
+	}
+	if i, ok := t.at[s]; ok {
+		return i
+	}
+	s = string(append([]byte(nil), s...)) // s may live in a batch that is let go
+	i := int32(len(t.list))
+	t.list = append(t.list, s)
+	t.at[s] = i
+	return i
+}
+
+// readField reads every line out of the database.
+func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
+	f := &field{names: newTexts(), numbers: newTexts(), clubs: newTexts(), doubts: newTexts()}
+	var n int
+	if err := pl.DB.Get(ctx, "select count(*) from record.line", &n); err != nil {
+		return nil, err
+	}
+	for _, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS, &f.name, &f.number, &f.club} {
+		*c = make([]int32, 0, n)
+	}
+	for _, c := range []*[]uint8{&f.sex, &f.basis, &f.takingPart, &f.status} {
+		*c = make([]uint8, 0, n)
+	}
+	f.birthLo, f.birthHi = make([]unit.Day, 0, n), make([]unit.Day, 0, n)
+	err := pl.DB.Scan(ctx, `select line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
+		birth_lo, birth_hi, name, number, club from record.line`, func(r arrow.Record) error {
+		for i, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS} {
+			*c = store.AppendInt32(*c, r.Column(i))
+		}
+		for i, c := range []*[]uint8{&f.sex, &f.basis, &f.takingPart, &f.status} {
+			*c = store.AppendUint8(*c, r.Column(6+i))
+		}
+		f.birthLo, f.birthHi = store.AppendInt32(f.birthLo, r.Column(10)), store.AppendInt32(f.birthHi, r.Column(11))
+		for i, c := range []struct {
+			to   *[]int32
+			text *texts
+		}{{&f.name, f.names}, {&f.number, f.numbers}, {&f.club, f.clubs}} {
+			a := r.Column(12 + i).(*array.String)
+			for k := 0; k < a.Len(); k++ {
+				*c.to = append(*c.to, c.text.number(a.Value(k)))
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	f.n = len(f.lineNo)
+	if err := pl.readFieldTables(ctx, f); err != nil {
+		return nil, err
+	}
+	f.person = make([]name.Name, len(f.names.list))
+	const piece = 4096
+	eachParallel((len(f.person)+piece-1)/piece, pl.workers(), func(k int) {
+		for i := k * piece; i < min(len(f.person), (k+1)*piece); i++ {
+			f.person[i] = name.Parse(f.names.list[i])
+		}
+	})
+	f.key = make([]int64, f.n)
+	f.counts, f.doubt, f.runner = make([]uint8, f.n), make([]int32, f.n), make([]int32, f.n)
+	f.sameAs = make([]int32, f.n)
+	for i := range f.key {
+		f.key[i] = int64(f.runs[f.run[i]-1].rank)<<44 | int64(f.parts[f.part[i]-1].rank)<<25 | int64(f.row[i])
+		f.sameAs[i] = -1
+	}
+	return f, nil
+}
+
+func (pl *Pipeline) readFieldTables(ctx context.Context, f *field) error {
+	rows, err := pl.DB.QueryContext(ctx, "select course_no, course, name, distance_m, complete_from from record.course order by course_no")
+	if err != nil {
+		return err
+	}
+	for rows.Next() {
+		var c courseInfo
+		var from *time.Time
+		if err := rows.Scan(&c.no, &c.course, &c.name, &c.distanceM, &from); err != nil {
+			rows.Close()
+			return err
+		}
+		if from != nil {
+			c.complete, c.known = unit.DayOf(*from), true
+		}
+		f.courses = append(f.courses, c)
+	}
+	if err := rows.Close(); err != nil {
+		return err
+	}
+	if rows, err = pl.DB.QueryContext(ctx, "select run_no, course_no, run_date, session, distance_m from record.run order by run_no"); err != nil {
+		return err
+	}
+	for rows.Next() {
+		var r runInfo
+		var day time.Time
+		if err := rows.Scan(&r.no, &r.course, &day, &r.session, &r.distanceM); err != nil {
+			rows.Close()
+			return err
+		}
+		r.day = unit.DayOf(day)
+		f.runs = append(f.runs, r)
+	}
+	if err := rows.Close(); err != nil {
+		return err
+	}
+	if rows, err = pl.DB.QueryContext(ctx, `select p.part_no, p.sheet_no, s.path, s.hash, p.tab, p.tab_index, p.kind
+		from sheet.part p join sheet.sheet s on s.sheet_no = p.sheet_no order by p.part_no`); err != nil {
+		return err
+	}
+	for rows.Next() {
+		var p partInfo
+		if err := rows.Scan(&p.no, &p.sheetNo, &p.path, &p.hash, &p.tab, &p.tabIndex, &p.kind); err != nil {
+			rows.Close()
+			return err
+		}
+		for int(p.no) > len(f.parts)+1 { // numbers of parts that were withdrawn
+			f.parts = append(f.parts, partInfo{no: int32(len(f.parts) + 1)})
+		}
+		f.parts = append(f.parts, p)
+	}
+	if err := rows.Close(); err != nil {
+		return err
+	}
+	order := make([]int, len(f.runs))
+	for i := range order {
+		order[i] = i
+	}
+	sort.Slice(order, func(a, b int) bool { return f.runLess(&f.runs[order[a]], &f.runs[order[b]]) })
+	for rank, i := range order {
+		f.runs[i].rank = int32(rank)
+	}
+	order = make([]int, len(f.parts))
+	for i := range order {
+		order[i] = i
+	}
+	sort.Slice(order, func(a, b int) bool {
+		p, q := &f.parts[order[a]], &f.parts[order[b]]
+		if p.path != q.path {
+			return p.path < q.path
+		}
+		if p.hash != q.hash {
+			return p.hash < q.hash
+		}
+		return p.tabIndex < q.tabIndex || p.tabIndex == q.tabIndex && p.no < q.no
+	})
+	for rank, i := range order {
+		f.parts[i].rank = int32(rank)
+	}
+	return nil
+}
+
+func (f *field) runLess(a, b *runInfo) bool {
+	if a.day != b.day {
+		return a.day < b.day
+	}
+	x, y := &f.courses[a.course-1], &f.courses[b.course-1]
+	if x.course != y.course {
+		return x.course < y.course
+	}
+	if a.distanceM != b.distanceM {
+		return a.distanceM < b.distanceM
+	}
+	return a.session < b.session
+}
+
+func (f *field) course(i int) int32 { return f.runs[f.run[i]-1].course }
+func (f *field) day(i int) unit.Day { return f.runs[f.run[i]-1].day }
+
+func (f *field) is(i int, s record.Status) bool { return f.status[i] == uint8(s) }
+
+// named says whether a line names one person and stands on its own.
+func (f *field) named(i int) bool {
+	if f.name[i] == 0 || f.person[f.name[i]].Unnamed || f.person[f.name[i]].Several {
+		return false
+	}
+	return !f.is(i, record.Unnamed) && !f.is(i, record.Repeat) && !f.is(i, record.Superseded)
+}
+
+// addName numbers a name that is on no sheet: one given by a decision.
+func (f *field) addName(text string) int32 {
+	i := f.names.number(text)
+	for len(f.person) < len(f.names.list) {
+		f.person = append(f.person, name.Parse(f.names.list[len(f.person)]))
+	}
+	return i
+}
+
+// setDoubt gives a line another status, with the reason in words.
+func (f *field) setDoubt(i int, s record.Status, why string) {
+	f.status[i] = uint8(s)
+	f.doubt[i] = f.doubts.number(why)
+}

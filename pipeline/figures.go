@@ -1,0 +1,293 @@
+package pipeline
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/insight/agegrade"
+	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/unit"
+)
+
+// people holds what is known of each runner, by dense index in order of the
+// runner number.
+type people struct {
+	no     []int32      // runner number, ascending
+	of     []int32      // per line: index into no, -1
+	window []age.Window // birth dates that all lines together allow
+	sex    []record.Sex // what most lines say
+	order  []int32      // lines of runners, by runner, day, start, key
+	begin  []int32      // order[begin[r]:begin[r+1]] are runner r's lines
+}
+
+// gather sorts the lines by runner and brings together what they say.
+func (f *field) gather() *people {
+	p := &people{of: make([]int32, f.n)}
+	top := int32(0)
+	for _, r := range f.runner {
+		top = max(top, r)
+	}
+	seen := make([]int32, top+1)
+	for _, r := range f.runner {
+		seen[r]++
+	}
+	seen[0] = 0
+	at := make([]int32, top+1)
+	p.begin = append(p.begin, 0)
+	sum := int32(0)
+	for r, k := range seen {
+		at[r] = -1
+		if k > 0 {
+			at[r] = int32(len(p.no))
+			p.no = append(p.no, int32(r))
+			sum += k
+			p.begin = append(p.begin, sum)
+		}
+	}
+	p.order = make([]int32, sum)
+	fill := slices.Clone(p.begin)
+	for i, r := range f.runner {
+		p.of[i] = -1
+		if r > 0 {
+			p.of[i] = at[r]
+			p.order[fill[at[r]]] = int32(i)
+			fill[at[r]]++
+		}
+	}
+	p.window = make([]age.Window, len(p.no))
+	p.sex = make([]record.Sex, len(p.no))
+	start := make([]int32, len(f.runs))
+	for i, r := range f.runs {
+		start[i] = startOrder(r.session)
+	}
+	for r := range p.no {
+		lines := p.order[p.begin[r]:p.begin[r+1]]
+		slices.SortFunc(lines, func(a, b int32) int {
+			x, y := f.run[a]-1, f.run[b]-1
+			return cmp.Or(cmp.Compare(f.runs[x].day, f.runs[y].day), cmp.Compare(start[x], start[y]), cmp.Compare(f.key[a], f.key[b]))
+		})
+		p.window[r] = f.meet(lines)
+		p.sex[r] = f.mostSay(lines)
+	}
+	return p
+}
+
+// meet intersects the birth windows of a runner's lines, narrowest first, so
+// that one wrong age does not outweigh the rest; windows that do not meet what
+// the others agree on are passed over.
+func (f *field) meet(lines []int32) age.Window {
+	var w age.Window
+	var known []int32
+	for _, i := range lines {
+		if f.birthLo[i] != 0 || f.birthHi[i] != 0 {
+			known = append(known, i)
+		}
+	}
+	if len(known) == 0 {
+		return w
+	}
+	// the window that agrees with most others is the one to start from
+	window := func(i int32) age.Window { return age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]} }
+	slices.SortStableFunc(known, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(window(a).Days(), window(b).Days()), cmp.Compare(f.key[a], f.key[b]))
+	})
+	best, most := 0, -1
+	for k := 0; k < len(known) && k < 12; k++ {
+		agree := 0
+		for _, j := range known {
+			if _, ok := window(known[k]).Meet(window(j)); ok {
+				agree++
+			}
+		}
+		if agree > most {
+			best, most = k, agree
+		}
+		if agree == len(known) {
+			break
+		}
+	}
+	w = window(known[best])
+	for _, j := range known {
+		if m, ok := w.Meet(window(j)); ok {
+			w = m
+		}
+	}
+	return w
+}
+
+// mostSay is the sex that most of the lines give; on a tie the latest.
+func (f *field) mostSay(lines []int32) record.Sex {
+	var n [4]int
+	latest := record.NotGiven
+	for _, i := range lines {
+		if s := f.sex[i]; s != 0 {
+			n[s]++
+			latest = record.Sex(s)
+		}
+	}
+	best := latest
+	for s := record.M; s <= record.X; s++ {
+		if n[s] > n[best] {
+			best = s
+		}
+	}
+	return best
+}
+
+// startOrder turns a session into an order within the day: minutes for a
+// start time, the number for 1, 2, …; 0 is not known.
+func startOrder(session string) int32 {
+	if h, m, ok := strings.Cut(session, ":"); ok {
+		a, e1 := strconv.Atoi(h)
+		b, e2 := strconv.Atoi(m)
+		if e1 == nil && e2 == nil {
+			return int32(a*60 + b + 1)
+		}
+	}
+	if n, err := strconv.Atoi(session); err == nil && n > 0 {
+		return int32(n)
+	}
+	return 0
+}
+
+// settleCounts says what each line counts for: a named finisher has a run, and
+// a time unless they ran for somebody else.
+func (f *field) settleCounts() {
+	for i := 0; i < f.n; i++ {
+		f.counts[i] = 0
+		if f.runner[i] == 0 {
+			continue
+		}
+		switch record.Status(f.status[i]) {
+		case record.OK:
+			f.counts[i] = 1
+			switch record.TakingPart(f.takingPart[i]) {
+			case record.Guide, record.Pacer, record.BackMarker, record.WithChild:
+			default:
+				if f.timeMS[i] > 0 {
+					f.counts[i] = 3
+				}
+			}
+		case record.Untimed:
+			f.counts[i] = 1
+		}
+	}
+}
+
+// figures are the columns of insight.result, one element a line of a runner in
+// the order of people.order.
+type figures struct {
+	ageLow, ageHigh []int16 // -1 not known; one element a line
+	grade           agegrade.Grades
+	history         *history.Output
+	adjusted        []float64 // NaN where it can't be said
+	adjustedBest    []bool
+	effort          []uint8
+	shortfall       []float64
+}
+
+// ages works out the ages that each line's runner can have on the day.
+func (f *field) ages(p *people, out *figures) {
+	out.ageLow, out.ageHigh = make([]int16, f.n), make([]int16, f.n)
+	for i := 0; i < f.n; i++ {
+		out.ageLow[i], out.ageHigh[i] = -1, -1
+		w := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
+		if r := p.of[i]; r >= 0 {
+			if m, ok := p.window[r].Meet(w); ok {
+				w = m
+			} else {
+				w = p.window[r]
+			}
+		}
+		if lo, hi, ok := w.On(f.day(i)); ok && hi >= 0 {
+			out.ageLow[i], out.ageHigh[i] = int16(max(lo, 0)), int16(min(hi, 120))
+		}
+	}
+}
+
+// sexOf is the runner's sex, or where nobody is known the line's own.
+func (f *field) sexOf(p *people, i int) record.Sex {
+	if r := p.of[i]; r >= 0 && p.sex[r] != record.NotGiven {
+		return p.sex[r]
+	}
+	return record.Sex(f.sex[i])
+}
+
+func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
+	table, err := agegrade.Edition(pl.Settings.AgeStandard)
+	if err != nil {
+		return err
+	}
+	n := len(p.order)
+	c := agegrade.Columns{Sex: make([]string, n), DistanceM: make([]int32, n), AgeLo: make([]int16, n), AgeHi: make([]int16, n), TimeS: make([]int32, n)}
+	for k, l := range p.order {
+		i := int(l)
+		c.Sex[k] = f.sexOf(p, i).String()
+		c.DistanceM[k] = f.runs[f.run[i]-1].distanceM
+		if f.counts[i]&2 != 0 && record.TakingPart(f.takingPart[i]) <= record.Guided && out.ageLow[i] >= 0 {
+			c.AgeLo[k], c.AgeHi[k] = out.ageLow[i], out.ageHigh[i]
+			c.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
+		}
+	}
+	out.grade, err = table.Grades(c)
+	return err
+}
+
+func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *figures, missing []history.Run) error {
+	n := len(p.order)
+	in := &history.Input{
+		Runner: make([]int32, n), Course: make([]int32, n), Day: make([]unit.Day, n), Start: make([]int32, n),
+		TimeS: make([]int32, n), DistanceM: make([]int32, n), Flags: make([]history.Flag, n), Part: make([]history.Part, n),
+		Courses: make([]history.Course, len(f.courses)),
+	}
+	for k, l := range p.order {
+		i := int(l)
+		r := &f.runs[f.run[i]-1]
+		in.Runner[k], in.Course[k], in.Day[k], in.Start[k] = p.of[i], r.course-1, r.day, startOrder(r.session)
+		in.DistanceM[k], in.Part[k] = r.distanceM, history.Part(f.takingPart[i])
+		if f.counts[i]&1 != 0 {
+			in.Flags[k] |= history.CountsRun
+		}
+		if f.counts[i]&2 != 0 {
+			in.Flags[k] |= history.CountsTime
+			in.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
+		}
+	}
+	for c := range in.Courses {
+		in.Courses[c] = history.Course{Complete: f.courses[c].known, CompleteFrom: f.courses[c].complete}
+	}
+	held := make([]bool, len(f.runs))
+	for i := 0; i < f.n; i++ {
+		held[f.run[i]-1] = true
+	}
+	for r := range f.runs {
+		if held[r] {
+			in.Runs = append(in.Runs, history.Run{Course: f.runs[r].course - 1, Day: f.runs[r].day, State: history.SheetLoaded})
+		}
+	}
+	in.Runs = append(in.Runs, missing...)
+	openings, err := pl.openings(f, p)
+	if err != nil {
+		return err
+	}
+	in.Counts, in.Bests, in.Volunteers = openings.counts, openings.bests, openings.volunteers
+	rules := history.DefaultRules()
+	rules.Milestones = nil
+	for _, m := range pl.Settings.Milestones {
+		rules.Milestones = append(rules.Milestones, int32(m))
+	}
+	out.history, err = history.Compute(ctx, in, rules, pl.workers())
+	if err != nil {
+		return fmt.Errorf("histories: %w", err)
+	}
+	return nil
+}
+
+func nan() float64 { return math.NaN() }

@@ -1,0 +1,430 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"sort"
+	"strings"
+	"time"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+)
+
+// ByHand is what a person says about sheets that do not say it themselves.
+type ByHand struct {
+	Course, Date, Session, Distance, Kind string
+}
+
+// SheetReport says what became of one sheet of a load.
+type SheetReport struct {
+	Path     string          `json:"sheet"`
+	State    string          `json:"state"` // loaded, already loaded, waiting, refused
+	Rows     int             `json:"rows"`
+	Runs     []string        `json:"runs,omitempty"` // "alder-bank 2026-01-03"
+	Why      string          `json:"why,omitempty"`
+	Problems []place.Problem `json:"problems,omitempty"`
+	Counts   map[string]int  `json:"counts,omitempty"` // by status
+}
+
+// LoadReport sums up a load.
+type LoadReport struct {
+	Sheets  []SheetReport `json:"sheets"`
+	Loaded  int           `json:"loaded"`
+	Known   int           `json:"already_loaded"`
+	Waiting int           `json:"waiting"`
+	Refused int           `json:"refused"`
+	Rows    int           `json:"rows"`
+}
+
+// Err is ErrWaits where a sheet waits or was refused.
+func (r *LoadReport) Err() error {
+	if r.Waiting+r.Refused > 0 {
+		return ErrWaits
+	}
+	return nil
+}
+
+// found is a file to load.
+type found struct {
+	path string // to open
+	name string // relative path that the archive keeps
+}
+
+// batchSheets and batchBytes bound one transaction: the unit of resuming.
+const (
+	batchSheets = 128
+	batchBytes  = 64 << 20
+)
+
+// FindSheets lists the files that paths stand for: files, folders with all
+// that is in them, or patterns. Names come in natural order. Helper files
+// that spreadsheet programs and file managers leave about are passed over.
+func FindSheets(paths []string) ([]string, []string, error) {
+	var files, names []string
+	add := func(root, p string) {
+		if !helperFile(filepath.Base(p)) {
+			files = append(files, p)
+			names = append(names, relative(root, p))
+		}
+	}
+	for _, p := range paths {
+		st, err := os.Stat(p)
+		if err != nil {
+			matches, globErr := filepath.Glob(p)
+			if globErr != nil || len(matches) == 0 {
+				return nil, nil, fmt.Errorf("%s: there is no such file or folder", p)
+			}
+			for _, m := range matches {
+				add(m, m)
+			}
+			continue
+		}
+		if !st.IsDir() {
+			add(p, p)
+			continue
+		}
+		err = filepath.WalkDir(p, func(q string, d fs.DirEntry, err error) error {
+			if err != nil {
+				return err
+			}
+			if d.IsDir() {
+				if q != p && strings.HasPrefix(d.Name(), ".") {
+					return filepath.SkipDir
+				}
+				return nil
+			}
+			if d.Type().IsRegular() {
+				add(p, q)
+			}
+			return nil
+		})
+		if err != nil {
+			return nil, nil, fmt.Errorf("can't look through %s: %w", p, err)
+		}
+	}
+	order := make([]int, len(files))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(a, b int) bool { return naturalLess(names[order[a]], names[order[b]]) })
+	f2, n2 := make([]string, len(files)), make([]string, len(files))
+	for k, i := range order {
+		f2[k], n2[k] = files[i], names[i]
+	}
+	return f2, n2, nil
+}
+
+// helperFile says whether a name is one of the files that programs leave
+// beside sheets and that never hold results.
+func helperFile(name string) bool {
+	return strings.HasPrefix(name, ".") || strings.HasPrefix(name, "~$") || strings.EqualFold(name, "thumbs.db") || strings.EqualFold(name, "desktop.ini")
+}
+
+// naturalLess compares names as people do: week2 before week10.
+func naturalLess(a, b string) bool {
+	for len(a) > 0 && len(b) > 0 {
+		da, db := digits(a), digits(b)
+		if da > 0 && db > 0 {
+			x, y := strings.TrimLeft(a[:da], "0"), strings.TrimLeft(b[:db], "0")
+			if len(x) != len(y) {
+				return len(x) < len(y)
+			}
+			if x != y {
+				return x < y
+			}
+			if da != db {
+				return da < db
+			}
+			a, b = a[da:], b[db:]
+			continue
+		}
+		if a[0] != b[0] {
+			return a[0] < b[0]
+		}
+		a, b = a[1:], b[1:]
+	}
+	return len(a) < len(b)
+}
+
+func digits(s string) int {
+	n := 0
+	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
+		n++
+	}
+	return n
+}
+
+// Load reads files into the archive: each sheet is parsed whole, then its copy
+// and ledger line are put on disk, then its lines go into the database. A
+// sheet that can't be used yet waits, one that is no sheet is refused; neither
+// stops the others.
+func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*LoadReport, error) {
+	files, names, err := FindSheets(paths)
+	if err != nil {
+		return nil, err
+	}
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return nil, err
+	}
+	known := map[string]store.Entry{}
+	next := 1
+	for _, e := range ledger {
+		known[e.Hash] = e
+		next = max(next, e.Seq+1)
+	}
+	rep := &LoadReport{}
+	now := time.Now()
+	for start := 0; start < len(files); {
+		end, bytes := start, int64(0)
+		for end < len(files) && end-start < batchSheets && (end == start || bytes < batchBytes) {
+			if st, err := os.Stat(files[end]); err == nil {
+				bytes += st.Size()
+			}
+			end++
+		}
+		jobs := make([]found, end-start)
+		for i := range jobs {
+			jobs[i] = found{files[start+i], names[start+i]}
+		}
+		if err := pl.loadBatch(ctx, jobs, hand, known, &next, now, rep); err != nil {
+			return rep, err
+		}
+		pl.Progress.Step("Reading sheets", int64(end), int64(len(files)))
+		start = end
+	}
+	pl.Progress.Done()
+	return rep, nil
+}
+
+// readResult is what a reading goroutine found out about one file.
+type readResult struct {
+	data   []byte
+	hash   string
+	parsed *parsedSheet
+	err    error
+}
+
+func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, known map[string]store.Entry, next *int, now time.Time, rep *LoadReport) error {
+	results := make([]readResult, len(jobs))
+	eachParallel(len(jobs), pl.workers(), func(i int) {
+		r := &results[i]
+		r.data, r.err = os.ReadFile(jobs[i].path)
+		if r.err != nil {
+			return
+		}
+		r.hash = store.Hash(r.data)
+		if e, ok := known[r.hash]; ok && e.State == store.Loaded {
+			return
+		}
+		r.parsed, r.err = pl.parseSheet(jobs[i].name, r.data, hand)
+	})
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	var keep []store.Incoming
+	var parsed []*parsedSheet
+	for i, r := range results {
+		sr := SheetReport{Path: jobs[i].name}
+		e, seen := known[r.hash]
+		switch {
+		case r.err != nil:
+			sr.State, sr.Why = "refused", plainReadError(r.err)
+			rep.Refused++
+		case seen && e.State == store.Loaded:
+			sr.State, sr.Rows = "already loaded", e.Rows
+			if e.Path != jobs[i].name {
+				sr.Why = "the same sheet was loaded as " + e.Path
+			}
+			rep.Known++
+		case seen && e.State == store.Withdrawn && !r.parsed.waits():
+			sr.State, sr.Why = "withdrawn", "this sheet was withdrawn; to use it again: lapwing sheets restore "+e.Path
+			rep.Known++
+		default:
+			p := r.parsed
+			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: jobs[i].name, LoadedAt: now, State: store.Loaded, Rows: p.rows(),
+				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind}
+			if seen { // it waited, or was loaded under another answer: the same sheet, so the same place
+				p.entry.Seq, p.entry.LoadedAt, p.entry.Path = e.Seq, e.LoadedAt, e.Path
+			} else {
+				*next++
+			}
+			sr.Problems, sr.Counts, sr.Runs, sr.Rows = p.problems, p.counts(), p.runNames(), p.rows()
+			if p.waits() {
+				p.entry.State, p.entry.Rows = store.Waiting, 0
+				sr.State, sr.Why = "waiting", p.question()
+				rep.Waiting++
+			} else {
+				sr.State = "loaded"
+				rep.Loaded++
+				rep.Rows += p.rows()
+				parsed = append(parsed, p)
+			}
+			known[r.hash] = p.entry
+			data := r.data
+			if seen && e.State == p.entry.State && p.entry == e {
+				break // still waiting for the same answer: nothing new to note
+			}
+			keep = append(keep, store.Incoming{Entry: p.entry, Data: data})
+		}
+		rep.Sheets = append(rep.Sheets, sr)
+	}
+	if err := pl.Archive.Keep(keep); err != nil {
+		return err
+	}
+	return pl.writeSheets(ctx, parsed)
+}
+
+func plainReadError(err error) string {
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return "no permission to read it. Ask its owner for the right to read, or copy it, then load again"
+	case errors.Is(err, fs.ErrNotExist):
+		return "it is gone"
+	}
+	return err.Error()
+}
+
+func (pl *Pipeline) workers() int {
+	if pl.Settings.Threads > 0 {
+		return pl.Settings.Threads
+	}
+	return runtime.NumCPU()
+}
+
+// eachParallel calls f for 0 … n-1 on a few goroutines.
+func eachParallel(n, workers int, f func(i int)) {
+	if workers < 2 || n < 2 {
+		for i := 0; i < n; i++ {
+			f(i)
+		}
+		return
+	}
+	next := make(chan int)
+	done := make(chan struct{})
+	for w := 0; w < workers; w++ {
+		go func() {
+			for i := range next {
+				f(i)
+			}
+			done <- struct{}{}
+		}()
+	}
+	for i := 0; i < n; i++ {
+		next <- i
+	}
+	close(next)
+	for w := 0; w < workers; w++ {
+		<-done
+	}
+}
+
+// catchUp loads what the ledger has and the database has not, and takes out
+// what the ledger no longer has: after a kill between the two, after a
+// restored backup, and to make a database again.
+func (pl *Pipeline) catchUp(ctx context.Context) error {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	have := map[int]string{}
+	rows, err := pl.DB.QueryContext(ctx, "select sheet_no, hash from sheet.sheet")
+	if err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	for rows.Next() {
+		var n int
+		var h string
+		if err := rows.Scan(&n, &h); err != nil {
+			rows.Close()
+			return errors.Join(err, pl.Close())
+		}
+		have[n] = h
+	}
+	rows.Close()
+	var missing []store.Entry
+	for _, e := range ledger {
+		if e.State == store.Loaded && have[e.Seq] != e.Hash {
+			missing = append(missing, e)
+		}
+		if e.State == store.Loaded && have[e.Seq] == e.Hash {
+			delete(have, e.Seq)
+		}
+	}
+	for n := range have { // in the database, not (or no longer) in the ledger
+		if err := pl.dropSheet(ctx, n); err != nil {
+			return errors.Join(err, pl.Close())
+		}
+	}
+	for start := 0; start < len(missing); {
+		end, bytes := start, int64(0)
+		for end < len(missing) && end-start < batchSheets && (end == start || bytes < batchBytes) {
+			if st, err := os.Stat(pl.Archive.Copy(missing[end])); err == nil {
+				bytes += st.Size()
+			}
+			end++
+		}
+		batch := missing[start:end]
+		parsed := make([]*parsedSheet, len(batch))
+		errs := make([]error, len(batch))
+		eachParallel(len(batch), pl.workers(), func(i int) { parsed[i], errs[i] = pl.parseCopy(batch[i]) })
+		if err := errors.Join(errs...); err != nil {
+			return errors.Join(err, pl.Close())
+		}
+		if err := pl.writeSheets(ctx, parsed); err != nil {
+			return errors.Join(err, pl.Close())
+		}
+		start = end
+		pl.Progress.Step("Reading the archive's sheets", int64(end), int64(len(missing)))
+	}
+	if len(missing) > 0 {
+		pl.Progress.Done()
+	}
+	return nil
+}
+
+// parseCopy reads the archive's copy of a sheet, as it was read when it was
+// loaded.
+func (pl *Pipeline) parseCopy(e store.Entry) (*parsedSheet, error) {
+	data, err := os.ReadFile(pl.Archive.Copy(e))
+	if err != nil {
+		return nil, fmt.Errorf("the archive's copy of %s can't be read: %w; restore the folder from a backup", e.Path, err)
+	}
+	if h := store.Hash(data); h != e.Hash {
+		return nil, fmt.Errorf("the archive's copy of %s (%s) has changed; restore it from a backup", e.Path, pl.Archive.Copy(e))
+	}
+	p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", e.Path, err)
+	}
+	p.entry = e
+	p.entry.Rows = p.rows()
+	return p, nil
+}
+
+// dropSheet takes a sheet out of the database.
+func (pl *Pipeline) dropSheet(ctx context.Context, sheetNo int) error {
+	return pl.DB.Transaction(ctx, func() error {
+		for _, q := range []string{
+			"delete from record.line where part_no in (select part_no from sheet.part where sheet_no = ?)",
+			"delete from sheet.column where part_no in (select part_no from sheet.part where sheet_no = ?)",
+			"delete from sheet.problem where sheet_no = ?",
+			"delete from sheet.part where sheet_no = ?",
+			"delete from sheet.sheet where sheet_no = ?",
+		} {
+			if err := pl.DB.Exec(ctx, q, sheetNo); err != nil {
+				return err
+			}
+		}
+		return pl.setState(ctx, "figures", "")
+	})
+}
+
+var _ = sheet.Slug

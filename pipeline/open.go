@@ -1,0 +1,371 @@
+package pipeline
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sort"
+	"strings"
+	"sync/atomic"
+
+	"lapwing/pipeline/store"
+	sqlfiles "lapwing/sql"
+)
+
+// Pipeline is an archive at work: its folder, its database and the settings.
+type Pipeline struct {
+	Settings Settings
+	Archive  store.Archive
+	DB       *store.DB
+	Progress Progress
+
+	readOnly bool
+	courses  *courseBook
+}
+
+// Progress is told how far a long piece of work has come. Done is called once
+// at the end of each piece.
+type Progress interface {
+	Step(what string, done, of int64)
+	Done()
+}
+
+type silent struct{}
+
+func (silent) Step(string, int64, int64) {}
+func (silent) Done()                     {}
+
+// Mode says what a command wants of the archive.
+type Mode int
+
+const (
+	ReadWrite Mode = iota
+	ReadOnly       // several processes may read at once; figures are as last refreshed
+)
+
+// ErrWaits means that the work was done as far as it could be and something
+// waits for an answer.
+var ErrWaits = errors.New("something waits for an answer")
+
+// Open opens an archive, making it where there is none. A database that is
+// missing, of another version, not cleanly closed and unequal to the ledger,
+// or damaged, is made again from the folder before anything else.
+func Open(ctx context.Context, s Settings, mode Mode, p Progress) (*Pipeline, error) {
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	if p == nil {
+		p = silent{}
+	}
+	pl := &Pipeline{Settings: s, Archive: store.Archive{Dir: s.Archive}, Progress: p, readOnly: mode == ReadOnly}
+	if mode == ReadOnly {
+		if _, err := os.Stat(pl.Archive.DatabasePath()); err != nil {
+			if _, e := os.Stat(pl.Archive.File("sheets")); e != nil {
+				return nil, fmt.Errorf("%s: there is no archive here yet. Load sheets first: lapwing run", s.Archive)
+			}
+			mode = ReadWrite // make the database first
+			pl.readOnly = false
+		} else if pl.Archive.WasUnclean() {
+			mode = ReadWrite
+			pl.readOnly = false
+		}
+	}
+	if mode == ReadWrite {
+		if err := pl.Archive.Make(); err != nil {
+			return nil, err
+		}
+		if err := pl.openForWriting(ctx); err != nil {
+			return nil, err
+		}
+		return pl, nil
+	}
+	db, err := store.Open(ctx, pl.Archive.DatabasePath(), pl.dbOptions(true))
+	if err != nil {
+		return nil, err
+	}
+	pl.DB = db
+	if v, _ := pl.state(ctx, "schema"); v != schemaVersion() {
+		db.Close()
+		return Open(ctx, s, ReadWrite, p)
+	}
+	return pl, pl.readCourses()
+}
+
+func (pl *Pipeline) dbOptions(readOnly bool) store.DBOptions {
+	return store.DBOptions{MemoryLimit: pl.Settings.MemoryLimit, Threads: pl.Settings.Threads, ReadOnly: readOnly}
+}
+
+func (pl *Pipeline) openForWriting(ctx context.Context) error {
+	path := pl.Archive.DatabasePath()
+	unclean := pl.Archive.WasUnclean()
+	db, err := store.Open(ctx, path, pl.dbOptions(false))
+	if errors.Is(err, store.ErrHeld) {
+		return err
+	}
+	if err == nil {
+		pl.DB = db
+		if err := pl.Archive.MarkOpen(); err != nil {
+			db.Close()
+			return fmt.Errorf("can't write in the archive folder: %w", err)
+		}
+	}
+	if err != nil {
+		if _, statErr := os.Stat(path); statErr != nil {
+			return err // not even creatable: say why
+		}
+		fmt.Fprintf(os.Stderr, "The database can't be read (%v); making it again from the archive.\n", firstLine(err))
+		return pl.startOver(ctx)
+	}
+	if err := pl.readCourses(); err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	why, err := pl.whyRebuild(ctx, unclean)
+	if err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	if why != "" {
+		if why != "new" {
+			fmt.Fprintf(os.Stderr, "Making the database again from the archive: %s.\n", why)
+		}
+		return pl.startOver(ctx)
+	}
+	return pl.catchUp(ctx)
+}
+
+func firstLine(err error) string {
+	s, _, _ := strings.Cut(err.Error(), "\n")
+	return s
+}
+
+// whyRebuild looks for reasons not to trust the database, "" where there are
+// none.
+func (pl *Pipeline) whyRebuild(ctx context.Context, unclean bool) (string, error) {
+	var n int
+	if err := pl.DB.Get(ctx, "select count(*) from information_schema.tables where table_schema = 'main' and table_name = 'state'", &n); err != nil {
+		return "its contents can't be read", nil
+	}
+	if n == 0 {
+		ledger, err := pl.Archive.Ledger()
+		if err != nil {
+			return "", err
+		}
+		if len(ledger) == 0 {
+			return "new", nil
+		}
+		return "it is missing or empty", nil
+	}
+	v, err := pl.state(ctx, "schema")
+	if err != nil || v != schemaVersion() {
+		return "it was made by another version of lapwing", nil
+	}
+	if !unclean {
+		return "", nil
+	}
+	// After an unclean close a transaction can have been applied twice or not
+	// at all: compare the rows of every sheet with what was read from it.
+	faults, err := pl.checkFile(ctx, "check/rows_agree_with_sheet.sql")
+	if err != nil {
+		return "it can't be read after the last lapwing was stopped in the middle", nil
+	}
+	var twice int
+	if err := pl.DB.Get(ctx, "select count(*) - count(distinct sheet_no) from sheet.sheet", &twice); err != nil {
+		return "it can't be read after the last lapwing was stopped in the middle", nil
+	}
+	if faults > 0 || twice > 0 {
+		return "the last lapwing was stopped in the middle and its rows don't agree with the sheets", nil
+	}
+	return "", nil
+}
+
+// startOver makes an empty database and loads every sheet of the ledger.
+func (pl *Pipeline) startOver(ctx context.Context) error {
+	if pl.DB != nil {
+		if err := pl.DB.Close(); err != nil {
+			return err
+		}
+		pl.DB = nil
+	}
+	path := pl.Archive.DatabasePath()
+	if err := store.RemoveFiles(path); err != nil {
+		return err
+	}
+	db, err := store.Open(ctx, path, pl.dbOptions(false))
+	if err != nil {
+		return err
+	}
+	pl.DB = db
+	if err := pl.Archive.MarkOpen(); err != nil {
+		return errors.Join(fmt.Errorf("can't write in the archive folder: %w", err), pl.Close())
+	}
+	if err := pl.readCourses(); err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	if err := pl.makeTables(ctx); err != nil {
+		return errors.Join(err, pl.Close())
+	}
+	return pl.catchUp(ctx)
+}
+
+// Close closes the database; a clean close is noted in the archive.
+func (pl *Pipeline) Close() error {
+	if pl.DB == nil {
+		return nil
+	}
+	err := pl.DB.Close()
+	pl.DB = nil
+	if err == nil && !pl.readOnly {
+		err = pl.Archive.MarkClosed()
+	}
+	return err
+}
+
+// tableFolders are the schemas whose files define stored tables; main holds
+// views.
+var tableFolders = []string{"sheet", "record", "insight"}
+
+func sqlFile(name string) (*store.SQLFile, error) { return store.ParseSQLFile(sqlfiles.Files, name) }
+
+func sqlFolder(folder string) ([]*store.SQLFile, error) {
+	names, err := fs.Glob(sqlfiles.Files, folder+"/*.sql")
+	if err != nil {
+		return nil, err
+	}
+	sort.Strings(names)
+	var out []*store.SQLFile
+	for _, n := range names {
+		f, err := sqlFile(n)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, f)
+	}
+	return out, nil
+}
+
+// makeTables makes every table empty and every view.
+func (pl *Pipeline) makeTables(ctx context.Context) error {
+	return pl.DB.Transaction(ctx, func() error {
+		for _, folder := range tableFolders {
+			if err := pl.DB.Exec(ctx, "create schema if not exists "+folder); err != nil {
+				return err
+			}
+			files, err := sqlFolder(folder)
+			if err != nil {
+				return err
+			}
+			for _, f := range files {
+				if err := pl.makeEmpty(ctx, f); err != nil {
+					return err
+				}
+			}
+		}
+		views, err := sqlFolder("main")
+		if err != nil {
+			return err
+		}
+		for _, f := range views {
+			if err := pl.DB.MakeView(ctx, f); err != nil {
+				return err
+			}
+		}
+		if err := pl.DB.Exec(ctx, "create table main.state (name varchar, value varchar)"); err != nil {
+			return err
+		}
+		return pl.setState(ctx, "schema", schemaVersion())
+	})
+}
+
+// makeEmpty makes a table from its definition, without the row of blanks that
+// the definition itself selects.
+func (pl *Pipeline) makeEmpty(ctx context.Context, f *store.SQLFile) error {
+	if err := pl.DB.MakeTable(ctx, &store.SQLFile{Path: f.Path, Table: f.Table, Grain: f.Grain, Columns: f.Columns, Select: f.Select}); err != nil {
+		return err
+	}
+	return pl.DB.Exec(ctx, "delete from "+f.Table)
+}
+
+// schemaVersion changes when any table definition changes.
+func schemaVersion() string {
+	var b strings.Builder
+	for _, folder := range append(tableFolders, "main") {
+		names, _ := fs.Glob(sqlfiles.Files, folder+"/*.sql")
+		sort.Strings(names)
+		for _, n := range names {
+			text, _ := fs.ReadFile(sqlfiles.Files, n)
+			b.WriteString(n)
+			b.Write(text)
+		}
+	}
+	return store.Hash([]byte(b.String()))[:16]
+}
+
+func (pl *Pipeline) state(ctx context.Context, name string) (string, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select value from main.state where name = ?", name)
+	if err != nil {
+		return "", err
+	}
+	defer rows.Close()
+	v := ""
+	for rows.Next() {
+		if err := rows.Scan(&v); err != nil {
+			return "", err
+		}
+	}
+	return v, rows.Err()
+}
+
+func (pl *Pipeline) setState(ctx context.Context, name, value string) error {
+	if err := pl.DB.Exec(ctx, "delete from main.state where name = ?", name); err != nil {
+		return err
+	}
+	return pl.DB.Exec(ctx, "insert into main.state values (?, ?)", name, value)
+}
+
+// checkFile runs an invariant and counts the rows that break it.
+func (pl *Pipeline) checkFile(ctx context.Context, name string) (int, error) {
+	f, err := sqlFile(name)
+	if err != nil {
+		return 0, err
+	}
+	n := 0
+	err = pl.DB.Get(ctx, "select count(*) from (\n"+f.Select+"\n)", &n)
+	return n, err
+}
+
+// relative gives the path of a file inside the folder that was named for
+// loading, with forward slashes; the file's name where the file was named.
+func relative(root, path string) string {
+	if r, err := filepath.Rel(root, path); err == nil && r != "." && !strings.HasPrefix(r, "..") {
+		return filepath.ToSlash(r)
+	}
+	return filepath.Base(path)
+}
+
+// ForReading is a pipeline without a database: enough to read sheets, and to
+// list the ledger while another process works.
+func ForReading(s Settings) (*Pipeline, error) {
+	pl := &Pipeline{Settings: s, Archive: store.Archive{Dir: s.Archive}, Progress: silent{}, readOnly: true}
+	return pl, pl.readCourses()
+}
+
+// Parallel calls f for 0 … n-1, as many at a time as there are cores, and
+// stops at the first error.
+func (pl *Pipeline) Parallel(ctx context.Context, what string, n int, f func(ctx context.Context, i int) error) error {
+	ctx, cancel := context.WithCancelCause(ctx)
+	defer cancel(nil)
+	var done atomic.Int64
+	eachParallel(n, pl.workers(), func(i int) {
+		if ctx.Err() != nil {
+			return
+		}
+		if err := f(ctx, i); err != nil {
+			cancel(err)
+		}
+		pl.Progress.Step(what, done.Add(1), int64(n))
+	})
+	pl.Progress.Done()
+	return context.Cause(ctx)
+}

@@ -1,0 +1,476 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"os"
+	"sort"
+	"strings"
+
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// sideTables are the files of the archive folder that figures depend on.
+var sideTables = []string{"decisions.csv", "courses.csv", "members.csv", "volunteers.csv", "history.csv"}
+
+// figuresStamp sums up everything that figures depend on; while it is the same
+// there is nothing to refresh.
+func (pl *Pipeline) figuresStamp() (string, error) {
+	var b strings.Builder
+	b.WriteString(pl.Settings.figuresKey())
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return "", err
+	}
+	for _, e := range ledger {
+		fmt.Fprintln(&b, e.Seq, e.Hash, e.State)
+	}
+	for _, t := range sideTables {
+		data, err := os.ReadFile(pl.Archive.File(t))
+		if err != nil && !os.IsNotExist(err) {
+			return "", err
+		}
+		b.WriteString(store.Hash(data))
+	}
+	return store.Hash([]byte(b.String())), nil
+}
+
+// Refresh computes all figures again where anything they depend on has
+// changed; force computes them in any case. It says whether it did.
+func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
+	stamp, err := pl.figuresStamp()
+	if err != nil {
+		return false, err
+	}
+	have, err := pl.state(ctx, "figures")
+	if err != nil {
+		return false, err
+	}
+	if have == stamp && !force {
+		return false, nil
+	}
+	w := &work{}
+	for i, s := range steps {
+		pl.Progress.Step(s.name, int64(i), int64(len(steps)))
+		if err := ctx.Err(); err != nil {
+			return false, err
+		}
+		if err := s.run(pl, ctx, w); err != nil {
+			return false, fmt.Errorf("%s: %w", strings.ToLower(s.name), err)
+		}
+	}
+	pl.Progress.Done()
+	return true, pl.setState(ctx, "figures", stamp)
+}
+
+func (pl *Pipeline) stepRead(ctx context.Context, w *work) (err error) {
+	w.field, err = pl.readField(ctx)
+	return err
+}
+
+func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) (err error) {
+	if w.decisions, err = pl.Decisions(); err != nil {
+		return err
+	}
+	return w.field.applyLineDecisions(w.decisions)
+}
+
+func (pl *Pipeline) stepCompare(ctx context.Context, w *work) error {
+	w.problems = append(w.problems, w.field.compareSheets()...)
+	w.problems = append(w.problems, w.field.samePersonTwice()...)
+	return nil
+}
+
+func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
+	f := w.field
+	// lines that repeat another are the same person's
+	for i := 0; i < f.n; i++ {
+		for j, hops := i, 0; f.runner[i] == 0 && f.sameAs[j] >= 0 && hops < 8; hops++ {
+			j = int(f.sameAs[j])
+			f.runner[i] = f.runner[j]
+		}
+	}
+	f.settleCounts()
+	w.people = f.gather()
+	f.ages(w.people, &w.figures)
+	return nil
+}
+
+func (pl *Pipeline) stepGrades(ctx context.Context, w *work) error {
+	return pl.ageGrades(w.field, w.people, &w.figures)
+}
+
+func (pl *Pipeline) stepHistories(ctx context.Context, w *work) error {
+	var missing []history.Run
+	states, err := w.field.runStates(w.decisions, pl.courses)
+	if err != nil {
+		return err
+	}
+	for _, s := range states {
+		switch s.state {
+		case "cancelled", "abandoned":
+			missing = append(missing, history.Run{Course: s.course, Day: s.day, State: history.NotHeld})
+		case "times lost":
+			missing = append(missing, history.Run{Course: s.course, Day: s.day, State: history.SheetMissing})
+		}
+	}
+	return pl.histories(ctx, w.field, w.people, &w.figures, missing)
+}
+
+// runState is what somebody said about a run.
+type runState struct {
+	course int32 // index
+	day    unit.Day
+	runNo  int32 // 0 where no sheet of it is loaded
+	state  string
+}
+
+func (f *field) runStates(ds []Decision, book *courseBook) ([]runState, error) {
+	var out []runState
+	for _, d := range ds {
+		if d.Kind != DecideRunState {
+			continue
+		}
+		for c := range f.courses {
+			if f.courses[c].course != book.resolve(d.Course) {
+				continue
+			}
+			s := runState{course: int32(c), day: d.Date, state: d.Value}
+			for _, r := range f.runs {
+				if r.course == int32(c)+1 && r.day == d.Date && (d.Session == "" || d.Session == r.session) {
+					s.runNo = r.no
+				}
+			}
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+// samePersonTwice finds people who stand twice in one run: the same name and
+// number, or without numbers the same name, club and age. Both places stay in
+// the count of finishers; the second is doubtful.
+func (f *field) samePersonTwice() []storedProblem {
+	type who struct {
+		run, number, club int32
+		lo, hi            unit.Day
+		name              string
+	}
+	// only names that occur twice in a run are worth a look: find them by
+	// sorting small keys first
+	keys := make([]uint64, 0, f.n)
+	id := f.nameClasses()
+	for i := 0; i < f.n; i++ {
+		if f.named(i) {
+			keys = append(keys, uint64(f.run[i])<<32|uint64(id[f.name[i]]))
+		}
+	}
+	sort.Slice(keys, func(a, b int) bool { return keys[a] < keys[b] })
+	twice := map[uint64]bool{}
+	for k := 1; k < len(keys); k++ {
+		if keys[k] == keys[k-1] {
+			twice[keys[k]] = true
+		}
+	}
+	if len(twice) == 0 {
+		return nil
+	}
+	var lines []int
+	for i := 0; i < f.n; i++ {
+		if f.named(i) && twice[uint64(f.run[i])<<32|uint64(id[f.name[i]])] {
+			lines = append(lines, i)
+		}
+	}
+	sort.Slice(lines, func(a, b int) bool { return f.key[lines[a]] < f.key[lines[b]] })
+	first := map[who]int{}
+	var out []storedProblem
+	for _, i := range lines {
+		k := who{run: f.run[i], number: f.number[i], name: f.person[f.name[i]].Full}
+		if f.number[i] == 0 {
+			if f.birthLo[i] == 0 && f.birthHi[i] == 0 || f.club[i] == 0 {
+				continue // nothing that tells namesakes apart
+			}
+			k.club, k.lo, k.hi = f.club[i], f.birthLo[i], f.birthHi[i]
+		}
+		j, seen := first[k]
+		if !seen {
+			first[k] = i
+			continue
+		}
+		f.setDoubt(i, record.Doubtful, "the same person stands twice in this run")
+		f.sameAs[i] = int32(j)
+		p := f.parts[f.part[i]-1]
+		out = append(out, storedProblem{place.Problem{
+			Place: place.Place{Sheet: p.path, Tab: p.tab, Row: int(f.row[i])}, Severity: place.Doubtful, Kind: "person-twice",
+			Read:     f.names.list[f.name[i]],
+			Expected: fmt.Sprintf("one place a person; also at place %d", f.position[j]),
+			Do:       "Ask who crossed the line here. Both places are counted, only the first is theirs.",
+		}, p.sheetNo, f.run[i]})
+	}
+	return out
+}
+
+// nameClasses numbers the texts of names so that spellings of one full name
+// have the same number.
+func (f *field) nameClasses() []int32 {
+	at := map[string]int32{}
+	id := make([]int32, len(f.person))
+	for i := range f.person {
+		k := f.person[i].Full
+		n, ok := at[k]
+		if !ok {
+			n = int32(len(at))
+			at[k] = n
+		}
+		id[i] = n
+	}
+	return id
+}
+
+var resultSchema = store.Columns("line_no", store.Int32, "runner_no", store.Int32, "status", store.Uint8, "counts", store.Uint8,
+	"sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "same_as", store.Int32, "doubt", store.Int32,
+	"time_ms", store.Int32, "taking_part", store.Uint8)
+
+var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Float64, "age_grade_low", store.Float64, "age_grade_high", store.Float64,
+	"open_equivalent_s", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
+	"is_pb", store.Bool, "previous_best_s", store.Int32, "pb_margin_s", store.Int32, "is_course_best", store.Bool, "course_best_margin_s", store.Int32,
+	"pb_streak", store.Int32, "attendance_streak", store.Int32, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
+	"adjusted_s", store.Float64, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float64)
+
+// derived are the tables that a refresh fills from nothing.
+var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
+	"insight.result", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
+
+// refreshProblems are the kinds of problems that a refresh raises; those of
+// reading stay.
+var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "second-sheet", "new-issue", "person-twice"}
+
+func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
+	return pl.DB.Transaction(ctx, func() error {
+		for _, t := range derived {
+			if err := pl.DB.Exec(ctx, "delete from "+t); err != nil {
+				return err
+			}
+		}
+		if err := pl.DB.Exec(ctx, "delete from sheet.problem where kind in ('"+strings.Join(refreshProblems, "', '")+"')"); err != nil {
+			return err
+		}
+		for _, f := range []func(context.Context, *work) error{
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables,
+		} {
+			if err := f(ctx, w); err != nil {
+				return err
+			}
+		}
+		return pl.insertProblems(ctx, w.problems)
+	})
+}
+
+func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
+	f, fig := w.field, &w.figures
+	i := 0
+	return pl.DB.Insert(ctx, "record.result", resultSchema, func(b *store.Builder) (bool, error) {
+		if i == f.n {
+			return false, nil
+		}
+		r := row{b}
+		for end := min(f.n, i+store.BatchRows); i < end; i++ {
+			same := int32(0)
+			if f.sameAs[i] >= 0 {
+				same = f.lineNo[f.sameAs[i]]
+			}
+			r.ints(0, f.lineNo[i], f.runner[i])
+			r.small(2, f.status[i], f.counts[i], uint8(f.sexOf(w.people, i)))
+			lo, hi := b.Field(5).(*array.Uint8Builder), b.Field(6).(*array.Uint8Builder)
+			if fig.ageLow[i] < 0 {
+				lo.AppendNull()
+				hi.AppendNull()
+			} else {
+				lo.Append(uint8(fig.ageLow[i]))
+				hi.Append(uint8(fig.ageHigh[i]))
+			}
+			r.ints(7, same, f.doubt[i], f.timeMS[i])
+			r.small(10, f.takingPart[i])
+		}
+		return true, nil
+	})
+}
+
+var runnerSchema = store.Columns("runner_no", store.Int32, "name", store.Text, "name_key", store.Text, "sex", store.Uint8,
+	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool)
+
+func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
+	f, p := w.field, w.people
+	wish, hidden := map[int32]string{}, map[int32]bool{}
+	for _, d := range w.decisions {
+		if n, ok := runnerNumber(d.Runner); ok {
+			switch d.Kind {
+			case DecidePrintName:
+				wish[w.link.now(n)] = d.Value
+			case DecideHide:
+				hidden[w.link.now(n)] = true
+			}
+		}
+	}
+	printed := make([]string, len(p.no))
+	club := make([]int32, len(p.no))
+	const piece = 2048
+	eachParallel((len(p.no)+piece-1)/piece, pl.workers(), func(k int) {
+		var spellings []name.Spelling
+		for r := k * piece; r < min(len(p.no), (k+1)*piece); r++ {
+			spellings = spellings[:0]
+			for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
+				if f.club[l] != 0 {
+					club[r] = f.club[l]
+				}
+				text, found := f.names.list[f.name[l]], false
+				for s := range spellings {
+					if spellings[s].Text == text {
+						spellings[s].Count++
+						found = true
+						break
+					}
+				}
+				if !found {
+					spellings = append(spellings, name.Spelling{Text: text, Count: 1})
+				}
+			}
+			printed[r] = name.Best(spellings)
+			if n, ok := wish[p.no[r]]; ok {
+				printed[r] = n
+			}
+		}
+	})
+	return pl.insertRows(ctx, "record.runner", runnerSchema, len(p.no), func(r row, i int) {
+		r.ints(0, p.no[i])
+		r.texts(1, printed[i], name.Parse(printed[i]).Full)
+		r.small(3, uint8(p.sex[i]))
+		r.window(4, p.window[i])
+		r.texts(6, f.clubs.list[club[i]])
+		r.b.Field(7).(*array.BooleanBuilder).Append(hidden[p.no[i]])
+	})
+}
+
+func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
+	f, p, fig := w.field, w.people, &w.figures
+	h, g, s := fig.history, &fig.grade, w.speed
+	i := 0
+	return pl.DB.Insert(ctx, "insight.result", insightSchema, func(b *store.Builder) (bool, error) {
+		if i == len(p.order) {
+			return false, nil
+		}
+		r := row{b}
+		for end := min(len(p.order), i+store.BatchRows); i < end; i++ {
+			l := p.order[i]
+			r.ints(0, f.lineNo[l])
+			r.numbers(1, g.Percent[i], g.Low[i], g.High[i], g.OpenEquivalent[i])
+			time := unit.CeilSeconds(f.timeMS[l])
+			pb, cb := h.Mark[i]&history.PB != 0, h.Mark[i]&history.CourseBest != 0
+			r.yesNo(5, h.Mark[i]&history.FirstSeen != 0)
+			r.ints(6, h.RunsTotal[i], h.Milestone[i])
+			r.yesNo(8, pb)
+			r.ints(9, h.PreviousBestS[i], margin(pb, h.PreviousBestS[i], time))
+			r.yesNo(11, cb)
+			r.ints(12, margin(cb, h.PreviousCourseBestS[i], time), h.PBStreak[i], h.Attendance[i])
+			r.small(15, uint8(h.Newcomer[i]), uint8(h.Visitor[i]))
+			r.ints(17, max(0, h.DaysSince[i]))
+			r.numbers(18, s.adjusted[i])
+			r.yesNo(19, s.adjustedBest[i])
+			r.small(20, s.effort[i])
+			r.numbers(21, s.shortfall[i])
+		}
+		return true, nil
+	})
+}
+
+func margin(is bool, before, time int32) int32 {
+	if !is {
+		return 0
+	}
+	return before - time
+}
+
+func (r row) numbers(at int, v ...float64) {
+	for i, x := range v {
+		b := r.b.Field(at + i).(*array.Float64Builder)
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			b.AppendNull()
+		} else {
+			b.Append(x)
+		}
+	}
+}
+
+func (r row) yesNo(at int, v bool) { r.b.Field(at).(*array.BooleanBuilder).Append(v) }
+
+func (r row) day(at int, d unit.Day) { r.b.Field(at).(*array.Date32Builder).Append(arrow.Date32(d)) }
+
+func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
+	f := w.field
+	doubtSchema := store.Columns("doubt", store.Int32, "words", store.Text)
+	if err := pl.insertRows(ctx, "record.doubt", doubtSchema, len(f.doubts.list)-1, func(r row, i int) {
+		r.ints(0, int32(i+1))
+		r.texts(1, f.doubts.list[i+1])
+	}); err != nil {
+		return err
+	}
+	groupSchema := store.Columns("age", store.Uint8, "sex", store.Uint8, "first_age", store.Uint8, "name", store.Text)
+	scheme := age.DefaultScheme()
+	if err := pl.insertRows(ctx, "insight.age_group", groupSchema, 121*4, func(r row, i int) {
+		a, s := i/4, record.Sex(i%4)
+		lo, _ := scheme.Bounds(a)
+		r.small(0, uint8(a), uint8(s), uint8(lo))
+		r.texts(3, scheme.Name(a, s.String()))
+	}); err != nil {
+		return err
+	}
+	vols, err := pl.readVolunteers()
+	if err != nil {
+		return err
+	}
+	find := f.finder(w.people)
+	volunteerSchema := store.Columns("name", store.Text, "runner_no", store.Int32, "role", store.Text, "course", store.Text, "run_date", store.Date)
+	if err := pl.insertRows(ctx, "record.volunteer", volunteerSchema, len(vols), func(r row, i int) {
+		v := vols[i]
+		no := int32(0)
+		if k := find(v.name); k >= 0 {
+			no = w.people.no[k]
+		}
+		r.texts(0, v.name)
+		r.ints(1, no)
+		r.texts(2, v.role, v.course)
+		r.day(4, v.day)
+	}); err != nil {
+		return err
+	}
+	states, err := f.runStates(w.decisions, pl.courses)
+	if err != nil {
+		return err
+	}
+	last := map[int32]string{}
+	var order []int32
+	for _, s := range states {
+		if s.runNo == 0 {
+			continue
+		}
+		if _, ok := last[s.runNo]; !ok {
+			order = append(order, s.runNo)
+		}
+		last[s.runNo] = s.state
+	}
+	stateSchema := store.Columns("run_no", store.Int32, "state", store.Text)
+	return pl.insertRows(ctx, "record.run_state", stateSchema, len(order), func(r row, i int) {
+		r.ints(0, order[i])
+		r.texts(1, last[order[i]])
+	})
+}

@@ -1,0 +1,86 @@
+package pipeline
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// Settings are what a user can set: flags over LAPWING_* over lapwing.toml
+// over the defaults.
+type Settings struct {
+	Archive     string            // folder that everything is derived from
+	Inbox       string            // folder where new sheets are put
+	Reports     string            // folder the reports go to
+	AgeStandard int               // edition of the age-grading tables
+	SeasonStart string            // MM-DD
+	Milestones  []int             // round numbers of runs
+	DateOrder   string            // dmy or mdy: where a sheet leaves it open
+	MemoryLimit string            // of the database
+	Threads     int               // 0: one a core
+	Headings    map[string]string // extra heading spelling → meaning
+	Courses     map[string]string // other name of a course → its short name
+}
+
+// DefaultSettings are the settings of a folder without a lapwing.toml.
+func DefaultSettings() Settings {
+	return Settings{
+		Archive: "archive", Inbox: "sheets", Reports: "reports",
+		AgeStandard: 2025, SeasonStart: "01-01",
+		Milestones: []int{10, 20, 50, 100, 200, 500, 1000},
+		DateOrder:  "dmy",
+	}
+}
+
+// Check says what is wrong with a setting and what may stand there.
+func (s Settings) Check() error {
+	switch s.AgeStandard {
+	case 2010, 2015, 2020, 2025:
+	default:
+		return fmt.Errorf("age_standard = %d: this version has the editions 2010, 2015, 2020 and 2025", s.AgeStandard)
+	}
+	if s.DateOrder != "dmy" && s.DateOrder != "mdy" {
+		return fmt.Errorf("date_order = %q: write \"dmy\" (day first) or \"mdy\" (month first)", s.DateOrder)
+	}
+	if _, _, err := s.seasonStart(); err != nil {
+		return err
+	}
+	if s.Threads < 0 {
+		return fmt.Errorf("threads = %d: write 0 (one a core) or more", s.Threads)
+	}
+	last := 0
+	for _, m := range s.Milestones {
+		if m <= last {
+			return fmt.Errorf("milestones: %d: write rising numbers above 0, as in [10, 20, 50]", m)
+		}
+		last = m
+	}
+	return nil
+}
+
+func (s Settings) seasonStart() (month, day int, err error) {
+	if n, _ := fmt.Sscanf(s.SeasonStart, "%2d-%2d", &month, &day); n != 2 || month < 1 || month > 12 || day < 1 || day > 31 {
+		return 0, 0, fmt.Errorf("season_start = %q: write month and day, as in \"01-01\"", s.SeasonStart)
+	}
+	return month, day, nil
+}
+
+// ModelVersion changes whenever figures of an unchanged archive would change;
+// an archive made by another version is computed again.
+const ModelVersion = "1"
+
+// figuresKey sums up every setting that figures depend on.
+func (s Settings) figuresKey() string {
+	var extra []string
+	for k, v := range s.Headings {
+		extra = append(extra, "heading "+k+"="+v)
+	}
+	for k, v := range s.Courses {
+		extra = append(extra, "course "+k+"="+v)
+	}
+	sort.Strings(extra)
+	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))
+	return hex.EncodeToString(h[:8])
+}

@@ -1,0 +1,319 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"path"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// Sheets lists the ledger: what was loaded, what waits, what was withdrawn.
+func (pl *Pipeline) Sheets() ([]store.Entry, error) { return pl.Archive.Ledger() }
+
+// FindSheet finds the one sheet of the ledger that a text names: its path, its
+// file name, or the beginning of its hash.
+func (pl *Pipeline) FindSheet(what string) (store.Entry, error) {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return store.Entry{}, err
+	}
+	what = strings.ReplaceAll(what, "\\", "/")
+	for _, fits := range []func(store.Entry) bool{
+		func(e store.Entry) bool { return e.Path == what },
+		func(e store.Entry) bool { return path.Base(e.Path) == path.Base(what) },
+		func(e store.Entry) bool { return len(what) >= 6 && strings.HasPrefix(e.Hash, what) },
+	} {
+		var found []store.Entry
+		for _, e := range ledger {
+			if fits(e) {
+				found = append(found, e)
+			}
+		}
+		switch {
+		case len(found) == 1:
+			return found[0], nil
+		case len(found) > 1:
+			var names []string
+			for _, e := range found {
+				names = append(names, fmt.Sprintf("%s (%s, loaded %s)", e.Path, e.Hash[:8], e.LoadedAt.Format("2006-01-02")))
+			}
+			return store.Entry{}, fmt.Errorf("%q is %d sheets: %s. Name one by its path or the letters in brackets", what, len(found), strings.Join(names, "; "))
+		}
+	}
+	return store.Entry{}, fmt.Errorf("no sheet %q in the archive; see lapwing sheets", what)
+}
+
+// SetState withdraws or restores a sheet. The copy stays in the archive.
+func (pl *Pipeline) SetState(ctx context.Context, what string, state store.SheetState) (store.Entry, error) {
+	e, err := pl.FindSheet(what)
+	if err != nil {
+		return e, err
+	}
+	if e.State == state {
+		return e, fmt.Errorf("%s is %s already", e.Path, state)
+	}
+	if e.State == store.Waiting {
+		return e, fmt.Errorf("%s still waits for an answer; load it again with what is missing", e.Path)
+	}
+	var back *parsedSheet
+	if state == store.Loaded {
+		if back, err = pl.parseCopy(e); err != nil {
+			return e, err
+		}
+		e.Rows = back.rows()
+	}
+	e.State = state
+	if err := pl.Archive.Keep([]store.Incoming{{Entry: e}}); err != nil {
+		return e, err
+	}
+	if back != nil {
+		back.entry = e
+		return e, pl.writeSheets(ctx, []*parsedSheet{back})
+	}
+	return e, pl.dropSheet(ctx, e.Seq)
+}
+
+// DryRun reads a file as loading would and describes what was found; nothing
+// is changed.
+func (pl *Pipeline) DryRun(name string, data []byte, hand ByHand, w io.Writer) (*SheetReport, error) {
+	p, err := pl.parseSheet(name, data, hand)
+	if err != nil {
+		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
+	}
+	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames()}
+	if p.waits() {
+		rep.State, rep.Why = "would wait", p.question()
+	}
+	if w == nil {
+		return rep, nil
+	}
+	p.sheet.Describe(w)
+	for _, q := range p.parts {
+		for _, r := range q.readings {
+			fmt.Fprintf(w, "  Column %s %q is read as %s (%s)\n", r.Column, r.Heading, r.Means, r.Why)
+		}
+		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(q.runs), 6))
+		for i := 0; i < min(3, q.lines.n); i++ {
+			l := q.lines.at(i)
+			fmt.Fprintf(w, "  Row %d becomes: place %s, %s, time %s, %s\n", l.Row, orDash(l.Position), orNobody(l.Name), clockOrDash(l.TimeMS), l.Status)
+		}
+	}
+	return rep, nil
+}
+
+func runNames(runs []runKey) []string {
+	out := make([]string, len(runs))
+	for i, r := range runs {
+		out[i] = r.String()
+	}
+	return out
+}
+
+func shortList(list []string, most int) string {
+	if len(list) > most {
+		return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
+	}
+	if len(list) == 0 {
+		return "none"
+	}
+	return strings.Join(list, ", ")
+}
+
+func orDash(n int32) string {
+	if n == 0 {
+		return "–"
+	}
+	return strconv.Itoa(int(n))
+}
+
+func orNobody(s string) string {
+	if s == "" {
+		return "nobody named"
+	}
+	return s
+}
+
+func clockOrDash(ms int32) string {
+	if ms == 0 {
+		return "–"
+	}
+	return unit.ClockMS(ms)
+}
+
+// Explain says how one row of a sheet was read and what became of it. where
+// is SHEET:ROW or SHEET:TAB!ROW.
+func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) error {
+	i := strings.LastIndexAny(where, ":!")
+	if i < 0 {
+		return fmt.Errorf("%q: write SHEET:ROW, as in alder-bank_2026-01-03.csv:14", where)
+	}
+	row, err := strconv.Atoi(strings.TrimLeft(where[i+1:], "ABCDEFGHIJKLMNOPQRSTUVWXYZ"))
+	if err != nil || row < 1 {
+		return fmt.Errorf("%q: after the colon comes the row's number", where)
+	}
+	name, tab := where[:i], ""
+	if where[i] == '!' {
+		name, tab, _ = strings.Cut(name, ":")
+	}
+	e, err := pl.FindSheet(name)
+	if err != nil {
+		return err
+	}
+	data, err := os.ReadFile(pl.Archive.Copy(e))
+	if err != nil {
+		return err
+	}
+	p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+	if err != nil {
+		return err
+	}
+	found := false
+	for _, q := range p.parts {
+		if tab != "" && q.part.Tab != tab {
+			continue
+		}
+		shown := place.Place{Sheet: e.Path, Tab: q.part.Tab, Row: row}
+		err := q.part.EachSkipped(func(r int, cells []string) error {
+			if r != row {
+				return nil
+			}
+			found = true
+			fmt.Fprintf(w, "%s\n\nAs received\n", shown)
+			for _, c := range q.part.Columns {
+				if c.Index < len(cells) && strings.TrimSpace(cells[c.Index]) != "" {
+					fmt.Fprintf(w, "  %-3s %-18s %-24q taken for %s: %s\n", place.ColumnLetters(c.Index), c.Heading, cells[c.Index], c.Meaning, c.Why)
+				}
+			}
+			return nil
+		}, func(s sheet.Skipped) error {
+			if s.Row == row {
+				found = true
+				fmt.Fprintf(w, "%s is left out as %s: %s\n", shown, s.Why, s.Text)
+			}
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+		for _, r := range q.readings {
+			fmt.Fprintf(w, "  Column %s is read as %s (%s)\n", r.Column, r.Means, r.Why)
+		}
+	}
+	if !found {
+		return fmt.Errorf("%s has no row %d that was read", e.Path, row)
+	}
+	return pl.explainResult(ctx, e, tab, row, w)
+}
+
+// explainResult prints what stands in the views for one row.
+func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string, row int, w io.Writer) error {
+	rows, err := pl.DB.QueryContext(ctx, `select r.course, r.run_date::varchar, coalesce(r.position::varchar, '–'), coalesce(r.runner_id, ''), coalesce(r.name, 'nobody named'),
+			coalesce(r.time_ms, 0)::integer, r.status, r.counts_run, r.counts_time, r.taking_part_as, coalesce(r.age_group, ''), coalesce(r.age_low, -1)::integer, coalesce(r.age_high, -1)::integer,
+			coalesce(r.doubt, '')
+		from main.results r join sheet.sheet s on s.path = r.sheet
+		where s.sheet_no = ? and r.row_number = ? and (? = '' or r.tab = ?)`, e.Seq, row, tab, tab)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var course, date, position, runner, name, status, part, group, doubt string
+		var ms, lo, hi int32
+		var run, time bool
+		if err := rows.Scan(&course, &date, &position, &runner, &name, &ms, &status, &run, &time, &part, &group, &lo, &hi, &doubt); err != nil {
+			return err
+		}
+		fmt.Fprintf(w, "\nWhat became of it\n  Run: %s, %s\n  Place: %s\n  Runner: %s %s\n  Time: %s\n  Status: %s", course, date, position, runner, name, clockOrDash(ms), status)
+		if doubt != "" {
+			fmt.Fprintf(w, " (%s)", doubt)
+		}
+		fmt.Fprintf(w, "\n  Taking part as: %s\n", part)
+		switch {
+		case lo < 0:
+			fmt.Fprintln(w, "  Age on the day: not known")
+		case lo == hi:
+			fmt.Fprintf(w, "  Age on the day: %d, group %s\n", lo, group)
+		default:
+			fmt.Fprintf(w, "  Age on the day: %d to %d, from all sheets of this runner %s\n", lo, hi, group)
+		}
+		fmt.Fprintf(w, "  Counts as a run: %s; for times and bests: %s\n", yesNo(run), yesNo(time))
+	}
+	if err := rows.Err(); err != nil {
+		return err
+	}
+	problems, err := pl.Problems(ctx, e.Path)
+	if err != nil {
+		return err
+	}
+	for _, p := range problems {
+		if p.Place.Row == row {
+			fmt.Fprintf(w, "  %s\n", p)
+		}
+	}
+	return nil
+}
+
+func yesNo(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}
+
+// Problems lists the problems of one sheet, or of all for "", worst first.
+func (pl *Pipeline) Problems(ctx context.Context, sheetPath string) ([]place.Problem, error) {
+	rows, err := pl.DB.QueryContext(ctx, `select coalesce(s.path, ''), p.tab, p.row_number, p.column_letter, p.severity, p.kind, p.read, p.expected, p.todo
+		from sheet.problem p left join sheet.sheet s on s.sheet_no = p.sheet_no
+		where ? = '' or s.path = ?
+		order by p.severity, s.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, sheetPath, sheetPath)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var out []place.Problem
+	for rows.Next() {
+		var p place.Problem
+		if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do); err != nil {
+			return nil, err
+		}
+		out = append(out, p)
+	}
+	return out, rows.Err()
+}
+
+// WaitingQuestions reads the waiting sheets again and gives the question of
+// each.
+func (pl *Pipeline) WaitingQuestions() ([]string, error) {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return nil, err
+	}
+	var out []string
+	for _, e := range ledger {
+		if e.State != store.Waiting {
+			continue
+		}
+		data, err := os.ReadFile(pl.Archive.Copy(e))
+		if err != nil {
+			return nil, err
+		}
+		p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+		switch {
+		case err != nil:
+			out = append(out, e.Path+": "+err.Error())
+		case p.waits():
+			out = append(out, p.question())
+		default:
+			out = append(out, e.Path+": has its answer now; load it again")
+		}
+	}
+	return out, nil
+}

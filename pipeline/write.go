@@ -1,0 +1,227 @@
+package pipeline
+
+import (
+	"context"
+	"strings"
+
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/store"
+)
+
+var (
+	sheetSchema = store.Columns("sheet_no", store.Int32, "hash", store.Text, "path", store.Text, "format", store.Text,
+		"encoding", store.Text, "dialect", store.Text, "rows", store.Int32)
+	partSchema = store.Columns("part_no", store.Int32, "sheet_no", store.Int32, "tab", store.Text, "tab_index", store.Int32,
+		"heading_row", store.Int32, "kind", store.Text, "course_from", store.Text, "date_from", store.Text, "readings", store.Text)
+	columnSchema  = store.Columns("part_no", store.Int32, "column_no", store.Int32, "heading", store.Text, "meaning", store.Text, "why", store.Text)
+	problemSchema = store.Columns("sheet_no", store.Int32, "tab", store.Text, "row_number", store.Int32, "column_letter", store.Text,
+		"severity", store.Uint8, "kind", store.Text, "read", store.Text, "expected", store.Text, "todo", store.Text, "run_no", store.Int32)
+)
+
+// writeSheets puts parsed sheets into the database in one transaction.
+func (pl *Pipeline) writeSheets(ctx context.Context, sheets []*parsedSheet) error {
+	if len(sheets) == 0 {
+		return nil
+	}
+	return pl.DB.Transaction(ctx, func() error {
+		var nextPart, nextLine int32
+		if err := pl.DB.Get(ctx, "select (select coalesce(max(part_no), 0) from sheet.part), (select coalesce(max(line_no), 0) from record.line)", &nextPart, &nextLine); err != nil {
+			return err
+		}
+		var parts []numberedPart
+		for _, s := range sheets {
+			for _, p := range s.parts {
+				nextPart++
+				n := numberedPart{sheet: s, part: p, partNo: nextPart, runNo: make([]int32, len(p.runs))}
+				for i, k := range p.runs {
+					n.runNo[i] = pl.courses.number(k)
+				}
+				parts = append(parts, n)
+			}
+		}
+		if err := pl.courses.write(ctx, pl); err != nil {
+			return err
+		}
+		if err := pl.insertRows(ctx, "sheet.sheet", sheetSchema, len(sheets), func(r row, i int) {
+			s := sheets[i]
+			r.ints(0, int32(s.entry.Seq))
+			r.texts(1, s.entry.Hash, s.entry.Path, s.sheet.Format, s.sheet.Encoding, s.sheet.Dialect)
+			r.ints(6, int32(s.rows()))
+		}); err != nil {
+			return err
+		}
+		if err := pl.insertRows(ctx, "sheet.part", partSchema, len(parts), func(r row, i int) {
+			p := parts[i]
+			var words []string
+			for _, w := range p.part.readings {
+				words = append(words, w.Column+" "+w.Heading+": "+w.Means+" ("+w.Why+")")
+			}
+			r.ints(0, p.partNo, int32(p.sheet.entry.Seq))
+			r.texts(2, p.part.part.Tab)
+			r.ints(3, int32(p.part.part.TabIndex), int32(p.part.part.HeadingRow))
+			r.texts(5, p.part.kind, p.part.part.Course.From, p.part.part.Date.From, strings.Join(words, "\n"))
+		}); err != nil {
+			return err
+		}
+		var columns [][2]int
+		for i, p := range parts {
+			for k := range p.part.part.Columns {
+				columns = append(columns, [2]int{i, k})
+			}
+		}
+		if err := pl.insertRows(ctx, "sheet.column", columnSchema, len(columns), func(r row, i int) {
+			p := parts[columns[i][0]]
+			c := p.part.part.Columns[columns[i][1]]
+			r.ints(0, p.partNo, int32(c.Index+1))
+			r.texts(2, c.Heading, c.Meaning.String(), c.Why)
+		}); err != nil {
+			return err
+		}
+		var problems []storedProblem
+		for _, s := range sheets {
+			for _, q := range s.sheet.Problems {
+				problems = append(problems, storedProblem{q, int32(s.entry.Seq), 0})
+			}
+		}
+		for _, p := range parts {
+			for _, q := range p.part.problems {
+				run := int32(0)
+				if q.run >= 0 {
+					run = p.runNo[q.run]
+				}
+				problems = append(problems, storedProblem{q.Problem, int32(p.sheet.entry.Seq), run})
+			}
+		}
+		if err := pl.insertProblems(ctx, problems); err != nil {
+			return err
+		}
+		if err := pl.insertLines(ctx, parts, nextLine); err != nil {
+			return err
+		}
+		return pl.setState(ctx, "figures", "")
+	})
+}
+
+// numberedPart is a part with the numbers that its rows get in the database.
+type numberedPart struct {
+	sheet  *parsedSheet
+	part   *parsedPart
+	partNo int32
+	runNo  []int32
+}
+
+type storedProblem struct {
+	place.Problem
+	sheetNo, runNo int32
+}
+
+func (pl *Pipeline) insertProblems(ctx context.Context, problems []storedProblem) error {
+	return pl.insertRows(ctx, "sheet.problem", problemSchema, len(problems), func(r row, i int) {
+		p := problems[i]
+		r.ints(0, p.sheetNo)
+		r.texts(1, p.Place.Tab)
+		r.ints(2, int32(p.Place.Row))
+		r.texts(3, p.Place.Column)
+		r.small(4, uint8(p.Severity))
+		r.texts(5, p.Kind, p.Read, p.Expected, p.Do)
+		r.ints(9, p.runNo)
+	})
+}
+
+func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineNo int32) error {
+	type piece struct {
+		p *numberedPart
+		b *lineBatch
+	}
+	var pieces []piece
+	for i := range parts {
+		for _, b := range parts[i].part.lines.batches {
+			pieces = append(pieces, piece{&parts[i], b})
+		}
+	}
+	next := 0
+	return pl.DB.Insert(ctx, "record.line", lineSchema, func(b *store.Builder) (bool, error) {
+		n := 0
+		for next < len(pieces) && (n == 0 || n+len(pieces[next].b.lines) <= store.BatchRows) {
+			q := pieces[next]
+			next++
+			n += len(q.b.lines)
+			r := row{b}
+			for i := range q.b.lines {
+				l := &q.b.lines[i]
+				lineNo++
+				r.ints(0, lineNo, q.p.partNo, l.Row, q.p.runNo[q.b.run[i]], l.Position)
+				r.small(5, flag(l.Tied))
+				r.texts(6, l.Name, l.Number)
+				r.ints(8, l.TimeMS)
+				r.small(9, uint8(l.Sex))
+				r.window(10, l.Birth)
+				r.small(12, uint8(l.Basis))
+				r.texts(13, l.AgeText, l.Club)
+				r.small(15, uint8(l.TakingPart), uint8(l.Status))
+				r.texts(17, l.Note)
+			}
+		}
+		return n > 0, nil
+	})
+}
+
+func flag(b bool) uint8 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// row appends the fields of one row to a batch, starting at a column.
+type row struct{ b *store.Builder }
+
+func (r row) ints(at int, v ...int32) {
+	for i, x := range v {
+		r.b.Field(at + i).(*array.Int32Builder).Append(x)
+	}
+}
+
+func (r row) small(at int, v ...uint8) {
+	for i, x := range v {
+		r.b.Field(at + i).(*array.Uint8Builder).Append(x)
+	}
+}
+
+func (r row) texts(at int, v ...string) {
+	for i, x := range v {
+		r.b.Field(at + i).(*array.StringBuilder).Append(strings.ToValidUTF8(x, "\ufffd"))
+	}
+}
+
+func (r row) window(at int, w age.Window) {
+	lo, hi := r.b.Field(at).(*array.Date32Builder), r.b.Field(at+1).(*array.Date32Builder)
+	if !w.Known() {
+		lo.AppendNull()
+		hi.AppendNull()
+		return
+	}
+	lo.Append(arrow.Date32(w.Lo))
+	hi.Append(arrow.Date32(w.Hi))
+}
+
+// insertRows appends n rows that f fills one by one.
+func (pl *Pipeline) insertRows(ctx context.Context, table string, schema *store.Schema, n int, f func(r row, i int)) error {
+	if n == 0 {
+		return nil
+	}
+	i := 0
+	return pl.DB.Insert(ctx, table, schema, func(b *store.Builder) (bool, error) {
+		if i == n {
+			return false, nil
+		}
+		for end := min(n, i+store.BatchRows); i < end; i++ {
+			f(row{b}, i)
+		}
+		return true, nil
+	})
+}

@@ -1,0 +1,19 @@
+-- One row a runner.
+-- key: runner_no
+-- runner_no: stable number, printed as R12
+-- name: name to print
+-- name_key: folded name for looking people up
+-- sex: 0 not known, 1 M, 2 W, 3 X
+-- birth_lo: first birth date that all sheets together allow, NULL where not known
+-- birth_hi: last birth date that all sheets together allow
+-- club: club of the latest result that names one
+-- hidden: the person asked not to be shown
+select
+    null::integer as runner_no,
+    null::varchar as name,
+    null::varchar as name_key,
+    null::utinyint as sex,
+    null::date as birth_lo,
+    null::date as birth_hi,
+    null::varchar as club,
+    null::boolean as hidden
