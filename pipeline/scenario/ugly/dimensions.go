@@ -17,7 +17,7 @@ var dimensions = []dimension{
 	{"sepline", []string{"no", "yes"}},
 	{"quoting", []string{"minimal", "all", "padded", "newline"}},
 	{"eol", []string{"lf", "crlf", "cr", "mixed", "nofinal"}},
-	{"encoding", []string{"utf8", "utf8-bom", "utf16le", "utf16be", "cp1252", "mojibake", "nfd"}},
+	{"encoding", []string{"utf8", "utf8-bom", "utf16le", "utf16be", "cp1252", "mojibake", "nfd", "entities"}},
 	{"top", []string{"none", "title", "block", "blank-title", "prose"}},
 	{"bottom", []string{"none", "totals", "prose", "winners", "volunteers", "records", "column-totals"}},
 	{"paging", []string{"none", "headings", "numbered", "blank"}},
@@ -28,10 +28,10 @@ var dimensions = []dimension{
 	{"age", []string{"none", "age", "age31dec", "yob", "yob2", "dob", "dob2", "dob-words", "five", "five-spaced", "five-range", "range", "ten-range", "ten-open", "vet", "words", "juniors-even", "juniors-odd", "senior-39", "age-and-group"}},
 	{"sex", []string{"letter", "none", "other", "lower", "with-x", "gaps"}},
 	{"time", []string{"m:ss", "mm:ss", "m:ss-over-60", "h:mm:ss", "hh:mm:ss", "tenths", "hundredths", "thousandths", "comma", "letters", "words", "primes", "typographic-primes",
-		"mm.ss", "mm.ss-lost", "mm,ss-lost", "h.mm.ss", "decimal", "decimal-comma", "fraction", "seconds", "seconds-tenths", "stopwatch", "centiseconds", "iso8601", "mixed", "short-hour", "spaced", "suffix",
+		"mm.ss", "mm.ss-lost", "mm,ss-lost", "h.mm.ss", "decimal", "decimal-comma", "fraction", "seconds", "seconds-tenths", "stopwatch", "centiseconds", "iso8601", "mixed", "short-hour", "spaced", "suffix", "min-sec",
 		"cell", "cell-mm:ss", "cell-elapsed", "cell-tenths", "cell-general", "cell-stopwatch", "cell-stopwatch-mixed", "cell-mm.ss", "cell-decimal", "cell-seconds", "cell-date-and-time", "cell-mixed"}},
 	{"position", []string{"number", "ordinal", "dot", "padded", "ties", "ties-before", "none", "blank-ties", "text"}},
-	{"source", []string{"file", "file-spaces", "file-compact", "file-words", "title-words", "title-short", "title-figures", "title-dots", "title-month-first", "title-iso", "labels", "labels-cells", "split", "columns", "tab", "folder", "printed-on", "two-digit-year",
+	{"source", []string{"file", "file-spaces", "file-compact", "file-words", "file-results-first", "file-figures", "title-event", "title-upper", "title-typo", "title-words", "title-short", "title-figures", "title-dots", "title-month-first", "title-iso", "labels", "labels-cells", "split", "columns", "tab", "folder", "printed-on", "two-digit-year",
 		"no-date", "no-course", "two-dates"}},
 	{"extra", []string{"none", "gap", "pace", "split", "gun-chip", "catpos", "points", "grade", "total", "pb", "speed", "clock", "number", "distance", "many"}},
 	{"odd", []string{"none", "unnamed", "dnf", "untimed", "dq", "repeats", "impossible", "walkers", "two-people", "twice", "many"}},
@@ -192,14 +192,14 @@ func (p plan) settle(keep string) {
 		plainly("language", "headings", "order", "extra", "odd", "notes", "paging", "age", "top", "bottom", "name", "position", "club", "blank", "sex")
 		p["sex"] = "none"
 		p["source"] = "file"
-		if in(p["time"], "seconds", "seconds-tenths", "fraction", "decimal", "decimal-comma", "mm.ss-lost", "mm,ss-lost", "cell-seconds", "cell-decimal", "cell-general") {
+		if in(p["time"], "seconds", "seconds-tenths", "fraction", "decimal", "decimal-comma", "mm.ss-lost", "mm,ss-lost", "cell-seconds", "cell-decimal", "cell-general", "min-sec") {
 			plainly("time")
 		}
 	case "not-results":
 		plainly("odd", "paging", "bottom", "time", "source", "top", "tabs", "cells")
 	}
 	if p["source"] == "columns" && in(p["shape"], "single", "excerpt", "big") || in(p["source"], "title-words", "title-short", "title-figures", "title-dots", "title-month-first", "title-iso",
-		"labels", "labels-cells", "split", "printed-on", "two-digit-year", "no-date", "no-course", "two-dates", "tab") {
+		"labels", "labels-cells", "split", "printed-on", "two-digit-year", "no-date", "no-course", "two-dates", "tab", "title-event", "title-upper", "title-typo") {
 		if in(p["top"], "none", "title", "block") {
 			p["top"] = "none" // the source writes the title itself
 		}

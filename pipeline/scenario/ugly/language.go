@@ -55,6 +55,8 @@ var languages = map[string]*language{
 			"clock":    {"Time of day", "Clock time", "Finish clock"},
 			"start":    {"Start", "Start time"},
 			"distance": {"Distance", "Dist", "Km"},
+			"minutes":  {"Min", "Mins", "Minutes"},
+			"seconds":  {"Sec", "Secs", "Seconds"},
 		},
 		months:  [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"},
 		days:    [7]string{"Sunday", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday"},

@@ -38,6 +38,15 @@ func (g *gen) titles(p plan, l *language, r *run) (rows []row, hold Hold, asks s
 	switch p["source"] {
 	case "title-words":
 		return []row{textRow(c + " – " + l.results + " – " + l.words(d, true))}, Load, ""
+	case "title-event":
+		return []row{textRow(fmt.Sprintf("%s 5 km, %s no. %d, %s", c, l.results, 100+int(d)%300, l.words(d, false)))}, Load, ""
+	case "title-upper":
+		return []row{textRow(strings.ToUpper(c + " – " + l.words(d, true)))}, Load, ""
+	case "title-typo": // one letter is missing; the other sheets of the course have it
+		r := []rune(c)
+		return []row{textRow(string(r[:3]) + string(r[4:]) + " – " + l.words(d, true))}, MayHold, ""
+	case "file-figures":
+		return nil, figures, ""
 	case "title-short":
 		s := l.words(d, false)
 		if p["language"] == "en" {
@@ -221,6 +230,10 @@ func (g *gen) fileName(p plan, l *language, r *run, i int, ext string) string {
 		return fmt.Sprintf("%s_%04d%02d%02d.%s", strings.ReplaceAll(r.course.slug, "-", "_"), y, m, dd, ext)
 	case "file-words":
 		return fmt.Sprintf("%s - %d %s %d.%s", r.course.name, dd, en.months[m-1], y, ext)
+	case "file-results-first":
+		return fmt.Sprintf("Results - %s - %s.%s", r.course.name, d, ext)
+	case "file-figures":
+		return fmt.Sprintf("%s %02d-%02d-%d.%s", r.course.name, dd, m, y, ext)
 	case "folder":
 		return fmt.Sprintf("%s/%s.%s", r.course.slug, d, ext)
 	case "split", "no-course":

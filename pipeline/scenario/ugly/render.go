@@ -114,6 +114,9 @@ func (g *gen) csv(p plan, rows []row) ([]byte, []int, error) {
 			if k < len(r.cells) {
 				s = r.cells[k].s
 			}
+			if p["encoding"] == "entities" { // as copied out of a web page
+				s = entities.Replace(s)
+			}
 			line += strings.Count(s, "\n")
 			switch {
 			case p["quoting"] == "all" && s != "",
@@ -155,3 +158,5 @@ func encode(p plan, s string) ([]byte, error) {
 	}
 	return []byte(s), nil
 }
+
+var entities = strings.NewReplacer("&", "&amp;", "'", "&#39;", "é", "&eacute;", "ö", "&ouml;", "ü", "&uuml;", "ç", "&ccedil;")

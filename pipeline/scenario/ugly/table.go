@@ -223,6 +223,8 @@ func (g *gen) prepare(p plan, r *run) {
 		last(DNS, "", pick(rng, []string{"DNS", "did not start"}))
 	}
 	if has("dq") {
+		f := some(1)
+		f.class, f.note = DQ, pick(rng, []string{"DQ", "disqualified - cut the course", "DSQ: missed a turn", "Disqualified"})
 		if f := last(DQ, "DQ", ""); f != nil {
 			f.ms, f.retimed = quantiseTime(style, 1_500_000), false
 		}
@@ -299,7 +301,7 @@ func (g *gen) columns(p plan, w *wordings, runs []*run) []column {
 		name = []column{col("name", func(f *finisher, _ *run) cell { return names(f)[0] })}
 	}
 
-	tm := col("time", func(f *finisher, _ *run) cell {
+	tm := []column{col("time", func(f *finisher, _ *run) cell {
 		if f.retimed {
 			if f.timeText == "0:00" && style.write(60_000, 3).kind == isNumber {
 				return number("0:00:00", 0, style.write(60_000, 3).f)
@@ -307,7 +309,18 @@ func (g *gen) columns(p plan, w *wordings, runs []*run) []column {
 			return text(f.timeText)
 		}
 		return style.write(f.ms, f.who.number)
-	})
+	})}
+	if p["time"] == "min-sec" {
+		part := func(kind string, unit, of int) column {
+			return col(kind, func(f *finisher, _ *run) cell {
+				if f.retimed {
+					return text(f.timeText)
+				}
+				return integer(f.ms / unit % of)
+			})
+		}
+		tm = []column{part("minutes", 60_000, 1000), part("seconds", 1000, 60)}
+	}
 
 	var ages []column
 	ageColumn := func(kind, style string) column {
@@ -373,7 +386,13 @@ func (g *gen) columns(p plan, w *wordings, runs []*run) []column {
 
 	var notes []column
 	odd := p["odd"]
-	if p["notes"] != "none" || in(odd, "dq", "dnf", "many") && rng.IntN(2) == 0 {
+	noted := in(odd, "dnf", "many") && rng.IntN(2) == 0 // an empty column of notes
+	for _, r := range runs {
+		for _, f := range r.lines {
+			noted = noted || f.note != ""
+		}
+	}
+	if noted {
 		notes = []column{col("notes", func(f *finisher, _ *run) cell {
 			if p["quoting"] == "newline" && f.note != "" && f.as == "" {
 				return text(f.note + "\nsee you soon")
@@ -387,7 +406,7 @@ func (g *gen) columns(p plan, w *wordings, runs []*run) []column {
 		out = append(out, pos)
 	}
 	if p["order"] == "time-first" {
-		out = append(out, tm)
+		out = append(out, tm...)
 	}
 	out = append(out, name...)
 	out = append(out, sex...)
@@ -400,7 +419,7 @@ func (g *gen) columns(p plan, w *wordings, runs []*run) []column {
 		}
 	}
 	if p["order"] != "time-first" && !in(p["extra"], "gun-chip") {
-		out = append(out, tm)
+		out = append(out, tm...)
 	}
 	for _, e := range extra {
 		if !e.before {
@@ -527,7 +546,7 @@ func head(p plan, cols []column) []row {
 		switch c.kind {
 		case "name", "given":
 			top = append(top, text("Runner"))
-		case "time", "gun":
+		case "time", "gun", "minutes":
 			top = append(top, text("Finish"))
 		default:
 			top = append(top, cell{kind: isBlank})

@@ -125,7 +125,8 @@ var timeStyles = map[string]timeStyle{
 		}
 		return mss(ms)
 	})},
-	"spaced": {1000, plain(func(ms int) string { m, s := minSec(ms); return fmt.Sprintf(" %d : %02d ", m, s) })},
+	"spaced":  {1000, plain(func(ms int) string { m, s := minSec(ms); return fmt.Sprintf(" %d : %02d ", m, s) })},
+	"min-sec": {1000, plain(mss)}, // in two columns
 	"suffix": {1000, func(ms, k int) cell {
 		return text(mss(ms) + []string{"", "", "", "*", " PB", " SB", " (PB)"}[k%7])
 	}},

@@ -111,7 +111,7 @@ func (g *gen) sheet(p plan, i int) ([]file, error) {
 		if r != nil {
 			_, f.truth.Hold, f.truth.Asks = g.titles(p, l, r)
 		}
-		if p["source"] == "folder" || in(p["shape"], "no-headings", "side-by-side", "excerpt") {
+		if p["source"] == "folder" || p["time"] == "min-sec" || in(p["shape"], "no-headings", "side-by-side", "excerpt") {
 			f.truth.Hold = max(f.truth.Hold, MayHold)
 		}
 		return f, g.render(p, &f)
@@ -420,7 +420,7 @@ func (g *gen) halves(p plan, w *wordings, r *run) (times, people tab) {
 		switch c.kind {
 		case "pos":
 			a, b = append(a, c), append(b, c)
-		case "time":
+		case "time", "minutes", "seconds", "gun", "chip":
 			a = append(a, c)
 		default:
 			b = append(b, c)
