@@ -33,10 +33,10 @@ func distanceTerm(metres float64) float64 { return riegel * math.Log(metres/5000
 func ageTerm(age int) float64 {
 	switch {
 	case age < 18:
-		return .022 * float64(18-age)
+		return .035 * float64(18-age)
 	case age > 35:
-		y := float64(age - 35)
-		return .0065*y + .00010*y*y
+		y, old := float64(age-35), max(0, float64(age-70))
+		return .0065*y + .00010*y*y + .00004*old*old*old
 	}
 	return 0
 }
