@@ -1,0 +1,284 @@
+package record
+
+import (
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// ageCell is one cell of an age or year column in pieces.
+type ageCell struct {
+	n        int  // the number, 0 where none stands
+	decimals bool // digits other than 0 follow a point
+	blank    bool // nothing, or a sign for "not given"
+	text     bool // anything else: perhaps a group or a date
+}
+
+// lexAge reads plain numbers without folding: 41, 41.0, 1985.
+func lexAge(s string) ageCell {
+	c := ageCell{}
+	i := 0
+	if len(s) > 1 && s[0] == '\'' { // '85, or a spreadsheet's mark for text
+		s = s[1:]
+	}
+	for ; i < len(s) && s[i] >= '0' && s[i] <= '9'; i++ {
+		if i == 4 {
+			return ageCell{text: true}
+		}
+		c.n = c.n*10 + int(s[i]-'0')
+	}
+	if i == 0 {
+		switch s {
+		case "", "-", "--", "?", "n/a", "N/A", "na", "NA", "none", "unknown", "Unknown", ".", "/", "x", "X":
+			return ageCell{blank: true}
+		}
+		return ageCell{text: true}
+	}
+	if i < len(s) && (s[i] == '.' || s[i] == ',') {
+		for i++; i < len(s) && s[i] >= '0' && s[i] <= '9'; i++ {
+			c.decimals = c.decimals || s[i] != '0'
+		}
+	}
+	if i < len(s) {
+		return ageCell{text: true}
+	}
+	if c.n == 0 && !c.decimals || c.n == 99 || c.n == 999 || c.n == 9999 || c.n == 1900 {
+		// Signs for "not known" (common practice, no source); somebody of 99
+		// is asked for by hand.
+		return ageCell{blank: true}
+	}
+	return c
+}
+
+// ageUnits may follow an age: 41 yrs, 41 ans.
+var ageUnits = wordSet(`y|yr|yrs|yo|y.o|y/o|year|years|years old|year old|jahre|j|j.|ans|an|anos|anni|jaar|lat|ar|aar|vuotta`)
+
+// ageWithUnit reads "41 yrs" and "age 41" from a folded cell.
+func ageWithUnit(b []byte) (int, bool) {
+	s := strings.TrimPrefix(strings.TrimPrefix(string(b), "aged "), "age ")
+	n, i := 0, 0
+	for ; i < len(s) && i < 3 && s[i] >= '0' && s[i] <= '9'; i++ {
+		n = n*10 + int(s[i]-'0')
+	}
+	rest := strings.Trim(s[i:], " .")
+	return n, i > 0 && (ageUnits[rest] || rest == "" && len(s) < len(b))
+}
+
+// dateCell is a birth date as three numbers in the order printed.
+type dateCell struct {
+	a, b, c int
+	order   dateOrder // settled by the cell itself, or undecided
+}
+
+type dateOrder uint8
+
+const (
+	undecided dateOrder = iota
+	dayFirst
+	monthFirst
+	yearFirst
+)
+
+// monthWords are the months by name or short name in English, German, French,
+// Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages (Unicode
+// CLDR, stand-alone and format forms, folded).
+var monthWords = wordTable(map[string]int{
+	`jan|january|januar|jaenner|janner|janv|janvier|ene|enero|gen|gennaio|janeiro|januari|sty|stycznia|styczen`: 1,
+	`feb|february|februar|fev|fevr|fevrier|febrero|febbraio|fevereiro|februari|lut|lutego|luty`:                 2,
+	`mar|march|marz|maerz|mrz|mars|marzo|marco|maart|mrt|marca|marzec`:                                          3,
+	`apr|april|avr|avril|abr|abril|aprile|kwi|kwietnia|kwiecien`:                                                4,
+	`may|mai|mayo|mag|maggio|maio|mei|maj|maja`:                                                                 5,
+	`jun|june|juni|juin|junio|giu|giugno|junho|cze|czerwca|czerwiec`:                                            6,
+	`jul|july|juli|juil|juillet|julio|lug|luglio|julho|lip|lipca|lipiec`:                                        7,
+	`aug|august|aout|ago|agosto|augustus|augusti|sie|sierpnia|sierpien`:                                         8,
+	`sep|sept|september|septembre|septiembre|set|settembre|setembro|wrz|wrzesnia|wrzesien`:                      9,
+	`oct|october|okt|oktober|octobre|octubre|ott|ottobre|out|outubro|paz|pazdziernika|pazdziernik`:              10,
+	`nov|november|novembre|noviembre|novembro|lis|listopada|listopad`:                                           11,
+	`dec|december|dez|dezember|decembre|dic|diciembre|dicembre|dezembro|des|desember|gru|grudnia|grudzien`:      12,
+})
+
+// lexDate reads a birth date from a folded cell: 1985-01-03, 3.1.1985,
+// 03/01/85, 3 Jan 1985, Jan 3, 1985, 19850103. A time of day behind it is
+// passed over.
+func lexDate(b []byte) (dateCell, bool) {
+	var n [3]int
+	var digits [3]int
+	k, month, monthAt := 0, 0, -1
+	if len(b) == 8 && allDigits(b) {
+		if y := atoi(b[:4]); y >= 1900 && y < 2100 && atoi(b[4:6]) <= 12 {
+			return dateCell{y, atoi(b[4:6]), atoi(b[6:]), yearFirst}, true
+		}
+		return dateCell{atoi(b[:2]), atoi(b[2:4]), atoi(b[4:]), undecided}, true
+	}
+	for i := 0; i < len(b) && k < 3; {
+		switch ch := b[i]; {
+		case ch >= '0' && ch <= '9':
+			j := i
+			for j < len(b) && b[j] >= '0' && b[j] <= '9' {
+				j++
+			}
+			if j-i > 4 {
+				return dateCell{}, false
+			}
+			n[k], digits[k] = atoi(b[i:j]), j-i
+			k++
+			i = j
+		case ch >= 'a' && ch <= 'z':
+			j := i
+			for j < len(b) && b[j] >= 'a' && b[j] <= 'z' {
+				j++
+			}
+			w := string(b[i:j])
+			i = j
+			if m, ok := monthWords[w]; ok && month == 0 {
+				month, monthAt = m, k
+				n[k], digits[k] = m, 2
+				k++
+			} else if !dateFillers[w] {
+				return dateCell{}, false
+			}
+		case ch == '-' || ch == '/' || ch == '.' || ch == ' ' || ch == ',' || ch == '\'':
+			i++
+		default:
+			return dateCell{}, false
+		}
+	}
+	if k < 3 {
+		return dateCell{}, false
+	}
+	d := dateCell{n[0], n[1], n[2], undecided}
+	switch {
+	case digits[0] == 4:
+		d.order = yearFirst
+	case monthAt == 1:
+		d.order = dayFirst
+	case monthAt == 0:
+		d.order = monthFirst
+	case monthAt == 2 || digits[1] == 4:
+		return dateCell{}, false
+	case n[0] > 12:
+		d.order = dayFirst
+	case n[1] > 12:
+		d.order = monthFirst
+	}
+	return d, true
+}
+
+var dateFillers = wordSet(`st|nd|rd|th|de|of|den|le|the|er|t`)
+
+func allDigits(b []byte) bool {
+	for _, ch := range b {
+		if ch < '0' || ch > '9' {
+			return false
+		}
+	}
+	return true
+}
+
+func atoi(b []byte) int {
+	n := 0
+	for _, ch := range b {
+		n = n*10 + int(ch-'0')
+	}
+	return n
+}
+
+// day gives the birth date under the column's order. on completes two-digit
+// years. ok is false for a date that no calendar has.
+func (d dateCell) day(column dateOrder, on unit.Day) (unit.Day, bool) {
+	if d.order != undecided {
+		column = d.order
+	}
+	y, m, dd := d.c, d.b, d.a
+	switch column {
+	case yearFirst:
+		y, m, dd = d.a, d.b, d.c
+	case monthFirst:
+		m, dd = d.a, d.b
+	}
+	y = fullYear(y, on)
+	day := unit.NewDay(y, m, dd)
+	yy, mm, ddd := day.Date()
+	return day, yy == y && mm == m && ddd == dd
+}
+
+// numberMeaning is what bare numbers of an age or year column stand for.
+type numberMeaning uint8
+
+const (
+	agesInYears numberMeaning = iota
+	twoDigitYears
+	firstAges // 35, 40, 45: groups
+	noAges    // 64.31: an age grade or another figure
+)
+
+// ageColumn settles a column of ages or years of birth. Cells that hold
+// groups or dates go to the group column's reader or to lexDate.
+type ageColumn struct {
+	yearHeading bool
+	numbers     int
+	years       int // 1900 and above
+	decimals    int
+	fives       int
+	seen        [128]bool
+	texts       int // groups, dates, anything else
+	meaning     numberMeaning
+	starts      []int
+}
+
+func (k *ageColumn) observe(c ageCell) {
+	switch {
+	case c.blank:
+	case c.text:
+		k.texts++
+	case c.n >= 1900:
+		k.years++
+	default:
+		k.numbers++
+		if c.decimals {
+			k.decimals++
+		}
+		if c.n%5 == 0 {
+			k.fives++
+		}
+		if c.n < len(k.seen) {
+			k.seen[c.n] = true
+		}
+	}
+}
+
+func (k *ageColumn) settle() {
+	distinct := 0
+	for n, seen := range k.seen {
+		if seen {
+			distinct++
+			if n%5 == 0 {
+				k.starts = append(k.starts, n)
+			}
+		}
+	}
+	switch {
+	case 2*k.decimals > k.numbers:
+		k.meaning = noAges
+	case k.yearHeading || k.years > 3*k.numbers && k.numbers > 0:
+		k.meaning = twoDigitYears
+	case k.numbers >= 8 && k.fives == k.numbers && distinct >= 3:
+		k.meaning = firstAges // by chance: one in 390 000
+	}
+}
+
+func (k *ageColumn) describe() (means, why string) {
+	switch {
+	case k.numbers == 0 && k.years > 0:
+		return "year of birth", "four-digit years"
+	case k.numbers == 0 && k.texts > 0:
+		return "age groups or birth dates", "no bare numbers"
+	case k.meaning == noAges:
+		return "not used: these are no ages in whole years", "most numbers have decimals"
+	case k.meaning == twoDigitYears:
+		return "year of birth, two digits", "the heading or the other cells say year"
+	case k.meaning == firstAges:
+		return "first age of a group", "every number is a multiple of five"
+	}
+	return "age in whole years", "whole numbers"
+}

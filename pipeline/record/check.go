@@ -1,0 +1,324 @@
+package record
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// A time may stand against the order of positions by this much and still be
+// only a Look: two watches, or a time rounded the other way.
+const orderSlackMS = 3000
+
+// CheckRun looks at the lines of one run of one sheet together and returns what
+// a person should know, worst first. It changes Status: a line that stands
+// twice becomes Repeat (the later row); a time that does not fit the order of
+// positions, or that is faster than the open standard, becomes Doubtful, as
+// does the second line of one person. Positions and times are not changed.
+//
+// distanceM is in metres (0: not known, taken as 5000). The result does not
+// depend on the order of lines, given that their rows differ.
+func CheckRun(lines []Line, distanceM int) []place.Problem {
+	c := runCheck{lines: lines}
+	for i := range lines {
+		if lines[i].Status != NotStarted && lines[i].Status != Superseded && lines[i].Status != Repeat {
+			c.byPosition = append(c.byPosition, int32(i))
+		}
+	}
+	slices.SortFunc(c.byPosition, func(a, b int32) int {
+		x, y := &lines[a], &lines[b]
+		return cmp.Or(cmp.Compare(x.Position, y.Position), cmp.Compare(x.Row, y.Row))
+	})
+	c.twice()
+	c.positions()
+	c.order()
+	c.impossible(distanceM)
+	slices.SortFunc(c.problems, func(a, b place.Problem) int {
+		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Place.Row, b.Place.Row), cmp.Compare(a.Kind, b.Kind))
+	})
+	return c.problems
+}
+
+type runCheck struct {
+	lines      []Line
+	byPosition []int32 // every line that counts, by position and row
+	problems   []place.Problem
+}
+
+func (c *runCheck) add(l *Line, sev place.Severity, kind, read, expected, do string) {
+	c.problems = append(c.problems, place.Problem{Place: place.Place{Row: int(l.Row)}, Severity: sev, Kind: kind, Read: strings.Clone(read), Expected: expected, Do: do})
+}
+
+// finished says whether the line holds a place in the order of finish.
+func finished(l *Line) bool {
+	switch l.Status {
+	case OK, Unnamed, Untimed, Doubtful:
+		return true
+	}
+	return false
+}
+
+// twice finds lines that stand twice and people who do.
+func (c *runCheck) twice() {
+	byName := make(map[string]int32, len(c.byPosition))
+	byNumber := make(map[string]int32, len(c.byPosition))
+	rows := slices.Clone(c.byPosition)
+	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
+	var room []byte
+	var lastAt map[int32]int32 // position -> first unnamed line, made only if needed
+	for _, i := range rows {
+		l := &c.lines[i]
+		if l.Status == Unnamed || l.Name == "" {
+			if l.Position > 0 && l.TimeMS > 0 {
+				if lastAt == nil {
+					lastAt = map[int32]int32{}
+				}
+				if j, ok := lastAt[l.Position]; !ok {
+					lastAt[l.Position] = i
+				} else if m := &c.lines[j]; m.TimeMS == l.TimeMS && m.Number == l.Number {
+					c.repeat(l, m)
+				}
+			}
+			continue
+		}
+		room = fold(room[:0], l.Name)
+		j, seen := byName[string(room)]
+		if !seen {
+			byName[string(room)] = i
+		} else if m := &c.lines[j]; l.Position == m.Position && l.TimeMS == m.TimeMS && l.Number == m.Number {
+			c.repeat(l, m)
+			continue
+		}
+		if number := strings.TrimLeft(l.Number, "0"); number != "" {
+			k, taken := byNumber[l.Number]
+			switch {
+			case !taken:
+				byNumber[l.Number] = i
+			case seen && k == j && finished(l):
+				c.samePerson(l, &c.lines[j], place.Doubtful)
+				continue
+			default:
+				c.add(l, place.Look, "number-twice", l.Number, fmt.Sprintf("another number than row %d has", c.lines[k].Row), "Ask whose number it is")
+				continue
+			}
+		}
+		if !seen || !finished(l) {
+			continue
+		}
+		switch m := &c.lines[j]; {
+		case l.Number != "" && m.Number != "" && l.Number != m.Number:
+		case l.Sex != NotGiven && m.Sex != NotGiven && l.Sex != m.Sex:
+		case l.Birth.Gap(m.Birth) > 0:
+		case l.Birth.Known() && m.Birth.Known():
+			c.samePerson(l, m, place.Doubtful)
+		default:
+			c.samePerson(l, m, place.Look)
+		}
+	}
+}
+
+func (c *runCheck) repeat(l, first *Line) {
+	l.Status = Repeat
+	c.add(l, place.Note, "line-twice", l.Name, "", fmt.Sprintf("Nothing: row %d says the same and is used", first.Row))
+}
+
+// samePerson: both places stay in the count. The second is doubtful where age
+// or number say it is the same person, and for looking at where only the name
+// does: father and son may both have run.
+func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
+	if sev == place.Doubtful && l.Status == OK {
+		l.Status = Doubtful
+	}
+	c.add(l, sev, "person-twice", l.Name, fmt.Sprintf("somebody else than in row %d", first.Row), "Ask who finished here; one of the two may have been read for somebody else")
+}
+
+// Gap is a run of positions that no line has, both ends included.
+type Gap struct{ From, To int32 }
+
+// Missing lists the positions between 1 and the last that no line of the run
+// has, in order. A tie of k lines at 3= takes 3 and the k-1 positions after it.
+func Missing(lines []Line) []Gap {
+	var at []int32
+	ties := map[int32]int32{}
+	for i := range lines {
+		if l := &lines[i]; l.Position > 0 && l.Status != Repeat && l.Status != Superseded {
+			at = append(at, l.Position)
+			if l.Tied {
+				ties[l.Position]++
+			}
+		}
+	}
+	slices.Sort(at)
+	at = slices.Compact(at)
+	var gaps []Gap
+	next := int32(1)
+	for _, p := range at {
+		if p > next {
+			gaps = append(gaps, Gap{next, p - 1})
+		}
+		next = max(next, p+max(1, ties[p]))
+	}
+	return gaps
+}
+
+// positions reports positions given twice and those that are missing.
+func (c *runCheck) positions() {
+	var prev *Line
+	for _, i := range c.byPosition {
+		l := &c.lines[i]
+		if l.Position == 0 || l.Status == Repeat {
+			continue
+		}
+		if prev != nil && prev.Position == l.Position && !(l.Tied || prev.Tied) {
+			sev := place.Look
+			if l.TimeMS == prev.TimeMS {
+				sev = place.Note
+			}
+			c.add(l, sev, "position-repeated", fmt.Sprint(l.Position), fmt.Sprintf("another position than row %d, or 3= for a tie", prev.Row), "Ask which of the two came first")
+		}
+		prev = l
+	}
+	gaps := Missing(c.lines)
+	if prev == nil || len(gaps) == 0 {
+		return
+	}
+	missing := int32(0)
+	var list []string
+	for _, g := range gaps {
+		missing += g.To - g.From + 1
+		switch {
+		case len(list) == 8:
+			list = append(list, "…")
+		case len(list) > 8:
+		case g.From == g.To:
+			list = append(list, fmt.Sprint(g.From))
+		default:
+			list = append(list, fmt.Sprintf("%d-%d", g.From, g.To))
+		}
+	}
+	p := place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", prev.Position),
+		Do: "Look for the missing lines, or say that the sheet is an excerpt"}
+	if missing*5 > prev.Position {
+		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, say that it is an excerpt"
+	}
+	c.problems = append(c.problems, p)
+}
+
+// order finds the fewest times that have to be doubted for the rest to rise
+// with the positions: those outside a longest non-decreasing subsequence
+// (patience sorting; M. L. Fredman, "On computing the length of longest
+// increasing subsequences", Discrete Mathematics 11, 1975, p. 29).
+func (c *runCheck) order() {
+	var at []int32
+	for _, i := range c.byPosition {
+		if l := &c.lines[i]; l.Position > 0 && l.TimeMS > 0 && finished(l) && !l.TakingPart.OnWheels() {
+			at = append(at, i)
+		}
+	}
+	keep := longestRise(len(at), func(i int) int32 { return c.lines[at[i]].TimeMS })
+	out := 0
+	for _, k := range keep {
+		if !k {
+			out++
+		}
+	}
+	if out == 0 {
+		return
+	}
+	if out > max(2, len(at)/10) {
+		c.problems = append(c.problems, place.Problem{Severity: place.Note, Kind: "order-not-by-time", Read: fmt.Sprintf("%d of %d times", out, len(at)),
+			Expected: "times that rise with the positions", Do: "Nothing if the times are each person's own from the start line; else check which column holds the time"})
+		return
+	}
+	for i, k := range keep {
+		if k {
+			continue
+		}
+		l := &c.lines[at[i]]
+		lo, hi := int32(0), int32(maxMS)
+		for j := i - 1; j >= 0; j-- {
+			if keep[j] {
+				lo = c.lines[at[j]].TimeMS
+				break
+			}
+		}
+		for j := i + 1; j < len(at); j++ {
+			if keep[j] {
+				hi = c.lines[at[j]].TimeMS
+				break
+			}
+		}
+		expected := fmt.Sprintf("from %s to %s, as the places around it", unit.ClockMS(lo), unit.ClockMS(hi))
+		if hi == maxMS {
+			expected = fmt.Sprintf("%s or more, as the place before it", unit.ClockMS(lo))
+		} else if lo == 0 {
+			expected = fmt.Sprintf("%s or less, as the place after it", unit.ClockMS(hi))
+		}
+		sev := place.Look
+		if lo-l.TimeMS > orderSlackMS || l.TimeMS-hi > orderSlackMS {
+			sev = place.Doubtful
+			if l.Status == OK {
+				l.Status = Doubtful
+			}
+		}
+		c.add(l, sev, "time-out-of-order", unit.ClockMS(l.TimeMS), expected, "The time doesn't fit; please ask, then correct the time or the position")
+	}
+}
+
+// longestRise marks the members of a longest non-decreasing subsequence of
+// value(0..n-1). Among equal choices it keeps the one that ends lowest.
+func longestRise(n int, value func(int) int32) []bool {
+	tails := make([]int32, 0, n) // index of the smallest last value of each length
+	before := make([]int32, n)
+	for i := range n {
+		v := value(i)
+		k, _ := slices.BinarySearchFunc(tails, v, func(t int32, v int32) int {
+			if value(int(t)) <= v {
+				return -1
+			}
+			return 1
+		})
+		before[i] = -1
+		if k > 0 {
+			before[i] = tails[k-1]
+		}
+		if k == len(tails) {
+			tails = append(tails, int32(i))
+		} else {
+			tails[k] = int32(i)
+		}
+	}
+	keep := make([]bool, n)
+	if len(tails) > 0 {
+		for i := tails[len(tails)-1]; i >= 0; i = before[i] {
+			keep[i] = true
+		}
+	}
+	return keep
+}
+
+// impossible doubts times faster than the open standard that Read let pass
+// because it was told another distance.
+func (c *runCheck) impossible(distanceM int) {
+	if distanceM <= 0 {
+		distanceM = 5000
+	}
+	best := [2]int32{FastestMS(distanceM, M), FastestMS(distanceM, W)}
+	for _, i := range c.byPosition {
+		l := &c.lines[i]
+		limit := best[0]
+		if l.Sex == W {
+			limit = best[1]
+		}
+		if l.Status != OK || l.TimeMS == 0 || l.TimeMS >= limit || l.TakingPart.OnWheels() {
+			continue
+		}
+		l.Status = Doubtful
+		c.add(l, place.Doubtful, "time-impossible", unit.ClockMS(l.TimeMS), "not faster than "+unit.ClockMS(limit)+", the open standard of the distance",
+			"The time doesn't fit; please ask, then correct the time, the distance or the way of taking part")
+	}
+}

@@ -1,0 +1,526 @@
+package record
+
+import (
+	"bytes"
+	"math"
+	"strconv"
+)
+
+// clockShape is what the text of a time cell looks like, before anybody
+// decides what it means.
+type clockShape uint8
+
+const (
+	notClock   clockShape = iota // not understood as a time
+	blankClock                   // nothing, or a sign for "no time"
+	colon2                       // 24:31, 24:31.5
+	colon3                       // 0:24:31, 24:31:00
+	colon4                       // 0:24:31:57
+	number                       // 24.31, 24.516667, 0.0170254, 1471, 2431
+	dots3                        // 1.02.15, 24.31.5
+	exactClock                   // units stated: 24 min 31 s, PT24M31S; value is in ms
+)
+
+// clockCell is the text of one time cell in pieces.
+type clockCell struct {
+	shape      clockShape
+	a, b, c    int32 // the parts between colons or dots
+	bDigits    int8  // digits of the last whole part; 1 in "24:3"
+	fracMS     int32 // fraction of the last part, ms; for colon4 the last part as hundredths
+	ms         int32 // exactClock: the time
+	whole      int64 // number: digits before the point
+	frac       int64 // number: digits after it
+	fracDigits int8  // and how many
+	value      float64
+	repaired   bool // a letter O, a semicolon or a remark stood in the way
+	hours      bool // "h" was printed after two parts: 1:02 h
+}
+
+// lexClock takes one time cell to pieces. Digits with colons, by far the most
+// frequent, never leave the first loop. scratch is reused room.
+func lexClock(s string, scratch *[]byte) clockCell {
+	if c, ok := lexColons(s); ok {
+		if c.a == 0 && c.b == 0 && c.c == 0 && c.fracMS == 0 || c.b == 99 && (c.a == 99 || c.a == 9) {
+			return clockCell{shape: blankClock} // 00:00 and 99:99 stand for no time
+		}
+		return c
+	}
+	*scratch = fold((*scratch)[:0], s)
+	return lexFolded(*scratch)
+}
+
+// lexColons reads d:dd, d:dd:dd with an optional decimal fraction and nothing
+// else around.
+func lexColons(s string) (clockCell, bool) {
+	var part [4]int32
+	var digits [4]int8
+	n := 0
+	i := 0
+	for ; i < len(s); i++ {
+		ch := s[i]
+		if ch >= '0' && ch <= '9' {
+			if digits[n] >= 5 {
+				return clockCell{}, false
+			}
+			part[n] = part[n]*10 + int32(ch-'0')
+			digits[n]++
+			continue
+		}
+		if ch == ':' && digits[n] > 0 && n < 3 {
+			n++
+			continue
+		}
+		break
+	}
+	if n == 0 || digits[n] == 0 {
+		return clockCell{}, false
+	}
+	c := clockCell{a: part[0], b: part[1], c: part[2], bDigits: digits[n]}
+	if i < len(s) {
+		if s[i] != '.' && s[i] != ',' || i+1 == len(s) || n == 3 {
+			return clockCell{}, false
+		}
+		ms, ok := fractionMS(s[i+1:])
+		if !ok {
+			return clockCell{}, false
+		}
+		c.fracMS = ms
+	}
+	switch n {
+	case 1:
+		c.shape = colon2
+	case 2:
+		c.shape = colon3
+	default:
+		c.shape = colon4
+		switch digits[3] { // 0:24:31:5 is tenths, :57 hundredths, :570 thousandths
+		case 1:
+			c.fracMS = part[3] * 100
+		case 2:
+			c.fracMS = part[3] * 10
+		case 3:
+			c.fracMS = part[3]
+		default:
+			return clockCell{}, false
+		}
+	}
+	return c, true
+}
+
+// fractionMS reads the digits after a decimal point as milliseconds, rounded
+// to the nearest.
+func fractionMS[T string | []byte](s T) (int32, bool) {
+	if len(s) == 0 || len(s) > 18 {
+		return 0, false
+	}
+	ms, scale := int32(0), int32(100)
+	for i := 0; i < len(s); i++ {
+		d := s[i] - '0'
+		if d > 9 {
+			return 0, false
+		}
+		switch {
+		case i < 3:
+			ms += int32(d) * scale
+			scale /= 10
+		case i == 3 && d >= 5:
+			ms++
+		}
+	}
+	return ms, true
+}
+
+// lexFolded reads everything that is not plain digits and colons. b is folded.
+func lexFolded(b []byte) clockCell {
+	b = bytes.TrimLeft(b, "'=~( ")
+	if noTime(b) {
+		return clockCell{shape: blankClock}
+	}
+	if bytes.HasPrefix(b, []byte("pt")) {
+		if c, ok := lexISODuration(b[2:]); ok {
+			return c
+		}
+		return clockCell{}
+	}
+	if c, ok := lexNumber(b); ok {
+		return c
+	}
+	if c, ok := lexDateTime(b); ok {
+		return c
+	}
+	if c, ok := lexUnits(b); ok {
+		return c
+	}
+	return lexRepaired(b)
+}
+
+// noTime knows the signs that stand for a time that nobody has: blanks,
+// dashes, 00:00, 99:99 and words for "no time" in several languages.
+func noTime(b []byte) bool {
+	blank, zeros, nines := true, true, true
+	for _, ch := range b {
+		switch ch {
+		case '0':
+			blank, nines = false, false
+		case '9':
+			blank, zeros = false, false
+		case ':', '.', ',':
+		case '-', '_', '?', '*', '/', ' ', '#', 'x':
+			zeros, nines = false, false
+		default:
+			return untimedWords[string(bytes.Trim(b, ".!()* "))]
+		}
+	}
+	// A lone 9, or 9.99, can be a time; only the full sentinel is none.
+	return blank || zeros || nines && bytes.Count(b, []byte("9")) >= 4 && bytes.ContainsAny(b, ":")
+}
+
+var untimedWords = wordSet(`no time|notime|nt|n/t|n.t|na|n/a|n.a|none|missing|missed|no result|unknown|unk|not recorded|not timed|untimed|time missing|
+nil|null|#n/a|#value!|#ref!|#div/0!|nan|tbc|tba|lost|no chip|
+pas de temps|sans temps|non chronometre|ohne zeit|o.z|oz|k.a|keine zeit|zeit fehlt|sin tiempo|senza tempo|tempo mancante|geen tijd|zonder tijd|sem tempo|
+brak czasu|brak|ingen tid|uden tid|utan tid|uten tid|nieznany|inconnu|unbekannt|onbekend|desconocido|sconosciuto|desconhecido`)
+
+// lexNumber reads digits with an optional decimal point or comma, a sign of an
+// exponent included (spreadsheets store 1.7025E-2).
+func lexNumber(b []byte) (clockCell, bool) {
+	c := clockCell{shape: number}
+	i, intDigits := 0, 0
+	for ; i < len(b) && b[i] >= '0' && b[i] <= '9'; i++ {
+		if intDigits++; intDigits > 9 {
+			return c, false
+		}
+		c.whole = c.whole*10 + int64(b[i]-'0')
+	}
+	if i < len(b) && (b[i] == '.' || b[i] == ',') && (i > 0 || len(b) > 1) {
+		for i++; i < len(b) && b[i] >= '0' && b[i] <= '9'; i++ {
+			if c.fracDigits++; c.fracDigits <= 17 {
+				c.frac = c.frac*10 + int64(b[i]-'0')
+			}
+		}
+		if intDigits == 0 && c.fracDigits == 0 {
+			return c, false
+		}
+		c.fracDigits = min(c.fracDigits, 17)
+	}
+	if intDigits == 0 && c.fracDigits == 0 {
+		return c, false
+	}
+	if i < len(b) {
+		if b[i] != 'e' {
+			return c, false
+		}
+		v, err := strconv.ParseFloat(string(bytes.Replace(b, []byte(","), []byte("."), 1)), 64)
+		if err != nil || v < 0 || v > 1e7 {
+			return c, false
+		}
+		return numberCell(v), true
+	}
+	c.value = float64(c.whole) + float64(c.frac)/math.Pow10(int(c.fracDigits))
+	if c.fracDigits >= 12 {
+		c = numberCell(c.value)
+	}
+	return c, true
+}
+
+// numberCell takes a stored floating-point number to digits, without the noise
+// of its last bits: 24.310000000000002 is 24.31.
+func numberCell(v float64) clockCell {
+	c := clockCell{shape: number, value: v}
+	var room [32]byte
+	d := strconv.AppendFloat(room[:0], v, 'f', 15, 64)
+	if r := strconv.AppendFloat(room[16:16], v, 'f', 10, 64); math.Abs(v-mustFloat(r)) < 1e-13*max(1, v) {
+		d = r
+	}
+	point := bytes.IndexByte(d, '.')
+	d = bytes.TrimRight(d, "0")
+	for _, ch := range d[:point] {
+		c.whole = c.whole*10 + int64(ch-'0')
+	}
+	for _, ch := range d[point+1:] {
+		c.frac = c.frac*10 + int64(ch-'0')
+		c.fracDigits++
+	}
+	return c
+}
+
+func mustFloat(b []byte) float64 {
+	v, _ := strconv.ParseFloat(string(b), 64) // b is our own formatting
+	return v
+}
+
+// lexISODuration reads what follows PT in an ISO 8601 duration: 1H2M15.5S.
+func lexISODuration(b []byte) (clockCell, bool) {
+	c := clockCell{shape: exactClock}
+	last, ms := byte(0), int64(0)
+	for len(b) > 0 {
+		n, frac, rest, ok := leadingNumber(b)
+		if !ok || len(rest) == 0 {
+			return c, false
+		}
+		u, f := rest[0], int64(0)
+		switch u {
+		case 'h':
+			f = 3600000
+		case 'm':
+			f = 60000
+		case 's':
+			f = 1000
+		}
+		if f == 0 || last != 0 && order(u) <= order(last) {
+			return c, false
+		}
+		ms += n*f + int64(math.Round(frac*float64(f)))
+		last, b = u, rest[1:]
+	}
+	c.ms = int32(ms)
+	return c, last != 0 && ms > 0 && ms < maxMS
+}
+
+// maxMS bounds every reading: 100 hours.
+const maxMS = 360_000_000
+
+func order(unit byte) int { return bytes.IndexByte([]byte("hms"), unit) }
+
+// leadingNumber reads digits and an optional decimal fraction.
+func leadingNumber(b []byte) (n int64, frac float64, rest []byte, ok bool) {
+	i := 0
+	for ; i < len(b) && b[i] >= '0' && b[i] <= '9' && i < 7; i++ {
+		n = n*10 + int64(b[i]-'0')
+	}
+	if i == 0 {
+		return 0, 0, b, false
+	}
+	if i+1 < len(b) && (b[i] == '.' || b[i] == ',') && b[i+1] >= '0' && b[i+1] <= '9' {
+		scale := 0.1
+		for i++; i < len(b) && b[i] >= '0' && b[i] <= '9'; i++ {
+			frac += float64(b[i]-'0') * scale
+			scale /= 10
+		}
+	}
+	return n, frac, b[i:], true
+}
+
+// units of time as they are printed, by first letters, in English, French,
+// German, Dutch, Spanish, Italian, Portuguese, Polish and the Nordic languages.
+var unitWords = map[string]byte{
+	"h": 'h', "hr": 'h', "hrs": 'h', "hour": 'h', "hours": 'h', "std": 'h', "stunde": 'h', "stunden": 'h', "uur": 'h', "u": 'h',
+	"heure": 'h', "heures": 'h', "hora": 'h', "horas": 'h', "ora": 'h', "ore": 'h', "godz": 'h', "t": 'h', "tim": 'h', "time": 'h', "timer": 'h', "timmar": 'h',
+	"m": 'm', "mn": 'm', "min": 'm', "mins": 'm', "minute": 'm', "minutes": 'm', "minuten": 'm', "minuto": 'm', "minutos": 'm', "minuti": 'm', "minut": 'm', "minuter": 'm', "minutter": 'm', "minuty": 'm', "'": 'm',
+	"s": 's', "sec": 's', "secs": 's', "second": 's', "seconds": 's', "sek": 's', "sekunde": 's', "sekunden": 's', "seg": 's', "segundo": 's', "segundos": 's', "secondi": 's', "secondes": 's', "seconde": 's', "seconden": 's', "sekunder": 's', "sekund": 's', `"`: 's', "''": 's',
+}
+
+// lexUnits reads times with their units: 24m31s, 24'31", 24 min 31, 1h02, 1 hr
+// 2 mins 15 secs, 1471 s. The last number may go without its unit. A lone
+// number before "min" stays a number, because 24.31 min is printed for both
+// 24:31 and 24.31 minutes.
+func lexUnits(b []byte) (clockCell, bool) {
+	c := clockCell{shape: exactClock}
+	last, ms := byte(0), int64(0)
+	for first := true; len(b) > 0; first = false {
+		n, frac, rest, ok := leadingNumber(b)
+		if !ok {
+			return c, false
+		}
+		digits := len(b) - len(rest)
+		bare := b[:digits]
+		rest = bytes.TrimLeft(rest, " ")
+		w := unitPrefix(rest)
+		u, named := unitWords[string(bytes.TrimRight(w, "."))]
+		rest = bytes.TrimLeft(rest[len(w):], " ,")
+		if bytes.HasPrefix(rest, []byte("and ")) || bytes.HasPrefix(rest, []byte("und ")) {
+			rest = bytes.TrimLeft(rest[4:], " ")
+		}
+		switch {
+		case len(w) > 0 && !named:
+			return c, false
+		case !named && (first || len(rest) > 0):
+			return c, false
+		case !named && last == 's': // 24'31"57
+			f, ok := fractionMS(bare)
+			if !ok || frac != 0 {
+				return c, false
+			}
+			c.ms = int32(ms) + f
+			return c, ms > 0 && ms < maxMS
+		case !named:
+			u = "ms"[order(last)]
+		case named && u == 'm' && first && len(rest) == 0:
+			num, ok := lexNumber(bare)
+			return num, ok
+		}
+		if last != 0 && order(u) != order(last)+1 {
+			return c, false
+		}
+		f := [...]int64{3600000, 60000, 1000}[order(u)]
+		if last != 0 && n >= 60 {
+			return c, false
+		}
+		ms += n*f + int64(math.Round(frac*float64(f)))
+		last, b = u, rest
+	}
+	c.ms = int32(min(ms, maxMS))
+	return c, last != 0 && ms > 0 && ms < maxMS
+}
+
+// unitPrefix is the run of letters or of marks at the start of b.
+func unitPrefix(b []byte) []byte {
+	i := 0
+	if i < len(b) && (b[i] == '\'' || b[i] == '"') {
+		for i < len(b) && b[i] == b[0] {
+			i++
+		}
+		return b[:i]
+	}
+	for i < len(b) && b[i] >= 'a' && b[i] <= 'z' {
+		i++
+	}
+	if i > 0 && i < len(b) && b[i] == '.' {
+		i++
+	}
+	return b[:i]
+}
+
+// lexDateTime reads a running time that a spreadsheet turned into a moment:
+// 1900-01-01T00:31:00 is one day and 31 minutes, 24:31 h (both date systems of
+// ECMA-376 Part 1, 18.17.4), and 12:24:31 am is 0:24:31.
+func lexDateTime(b []byte) (clockCell, bool) {
+	if len(b) >= 16 && b[4] == '-' && b[7] == '-' && (b[10] == 't' || b[10] == ' ') {
+		days := int32(0)
+		switch string(b[:8]) {
+		case "1899-12-":
+		case "1900-01-", "1904-01-":
+			days = int32(b[8]-'0')*10 + int32(b[9]-'0')
+			if b[3] == '4' {
+				days--
+			}
+		default:
+			return clockCell{}, false
+		}
+		c, ok := lexColons(string(bytes.TrimRight(b[11:], "z")))
+		if !ok || c.shape != colon3 || days < 0 || days > 4 {
+			return c, false
+		}
+		c.a += 24 * days
+		return c, true
+	}
+	half := int32(-1)
+	for i, suffix := range []string{"am", "a.m.", "pm", "p.m."} {
+		if bytes.HasSuffix(b, []byte(suffix)) {
+			half = int32(i / 2)
+			b = bytes.TrimRight(b[:len(b)-len(suffix)], " ")
+			break
+		}
+	}
+	if half < 0 {
+		return clockCell{}, false
+	}
+	c, ok := lexColons(string(b))
+	if !ok || c.shape != colon3 || c.a < 1 || c.a > 12 {
+		return c, false
+	}
+	c.a = c.a%12 + 12*half
+	return c, true
+}
+
+// lexRepaired reads times with something in the way that a person would look
+// past: 24;31, 24 : 31, 24:3O, 24:31*, 24:31 (PB), 24 31, 24-31, 24:31 min,
+// 1.02.15.
+func lexRepaired(b []byte) clockCell {
+	if i := bytes.IndexByte(b, '('); i > 0 {
+		b = b[:i]
+	}
+	b = bytes.TrimRight(b, "*#!+)~ ")
+	var room [24]byte
+	out := room[:0]
+	repaired, hours := false, false
+	for i := 0; i < len(b); i++ {
+		ch := b[i]
+		near := i > 0 && (b[i-1] >= '0' && b[i-1] <= '9' || b[i-1] == ':')
+		switch {
+		case len(out) == cap(out):
+			return clockCell{}
+		case ch >= '0' && ch <= '9' || ch == ':' || ch == '.' || ch == ',':
+			if ch == ':' && len(out) > 0 && out[len(out)-1] == ':' {
+				repaired = true
+				continue
+			}
+			out = append(out, ch)
+		case ch == ';':
+			out, repaired = append(out, ':'), true
+		case ch == 'o' && near:
+			out, repaired = append(out, '0'), true
+		case (ch == 'l' || ch == 'i') && near:
+			out, repaired = append(out, '1'), true
+		case ch == '-' || ch == '/' || ch == '_':
+			if !near || i+1 == len(b) {
+				return clockCell{}
+			}
+			out, repaired = append(out, ':'), true
+		case ch == ' ':
+			prev, next := out[max(0, len(out)-1):], b[i+1]
+			switch {
+			case len(prev) == 0 || prev[0] == ':' || prev[0] == '.' || next == ':' || next == '.' || next == ';' || next == ',':
+			case next >= '0' && next <= '9':
+				out, repaired = append(out, ':'), true
+			default: // a word follows
+				w := string(bytes.Trim(b[i+1:], ". "))
+				switch {
+				case unitWords[w] == 'h':
+					hours = true
+				case unitWords[w] != 0 || timeRemarks[w]:
+				default:
+					return clockCell{}
+				}
+				i = len(b)
+			}
+		case ch == 'h' || ch == 'm' || ch == 's':
+			w := string(bytes.Trim(b[i:], ". "))
+			if unitWords[w] == 0 {
+				return clockCell{}
+			}
+			hours = unitWords[w] == 'h'
+			i = len(b)
+		default:
+			return clockCell{}
+		}
+	}
+	if c, ok := lexColons(string(out)); ok {
+		c.repaired, c.hours = repaired, hours && c.shape == colon2
+		return c
+	}
+	if c, ok := lexDots(out); ok {
+		c.repaired = repaired
+		return c
+	}
+	if c, ok := lexNumber(out); ok && !repaired {
+		return c
+	}
+	return clockCell{}
+}
+
+// timeRemarks may follow a time without changing it.
+var timeRemarks = wordSet(`pb|sb|cb|cr|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+
+// lexDots reads three numbers between dots: 1.02.15 or 24.31.5.
+func lexDots(b []byte) (clockCell, bool) {
+	if bytes.Count(b, []byte(".")) != 2 {
+		return clockCell{}, false
+	}
+	c := clockCell{shape: dots3}
+	for i, p := range bytes.Split(b, []byte(".")) {
+		v, err := strconv.Atoi(string(p))
+		if err != nil || len(p) > 3 {
+			return c, false
+		}
+		switch i {
+		case 0:
+			c.a = int32(v)
+		case 1:
+			c.b = int32(v)
+		default:
+			c.c, c.bDigits = int32(v), int8(len(p))
+			c.fracMS, _ = fractionMS(p)
+		}
+	}
+	return c, true
+}

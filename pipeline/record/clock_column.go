@@ -1,0 +1,463 @@
+package record
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// family collects the evidence on the cells of one shape.
+type family struct {
+	shape    clockShape
+	n        int       // cells
+	sampled  int       // cells that went into the scores
+	score    []float64 // per reading of readingsOf(shape): log likelihood
+	misfits  []int     // per reading: cells that can't be read that way
+	example  string
+	reading  clockReading
+	runnerUp clockReading
+	margin   float64 // log odds of reading over runnerUp
+}
+
+// sampleSize bounds the cells that are scored; they are the first of the
+// column, so the result does not depend on anything but the sheet.
+const sampleSize = 4096
+
+// misfitPrice is the log probability that a cell breaks the column's way of
+// writing by a slip of the pen. It is small, so that one 24.75 proves decimal
+// minutes in any sheet of fewer than about thirty lines; in a long sheet where
+// everything else has seconds below 60, the one is a slip and is asked about.
+const misfitPrice = -14.0
+
+// add scores a cell under each reading.
+func (f *family) add(c *clockCell, p plausibility) {
+	f.n++
+	if f.sampled >= sampleSize {
+		return
+	}
+	f.sampled++
+	for i, r := range readingsOf(f.shape) {
+		ms, ok := c.as(r)
+		if !ok {
+			f.misfits[i]++
+			f.score[i] += misfitPrice
+			continue
+		}
+		f.score[i] += p.score(ms) + digitEvidence(c, r)
+	}
+}
+
+// digitEvidence is the log probability of the cell's digits under a reading:
+// where the last two digits may be anything from 00 to 99, 60 of 100 look like
+// seconds by accident.
+func digitEvidence(c *clockCell, r clockReading) float64 {
+	chance := math.Log(0.6)
+	switch r {
+	case decimalMinutes:
+		if c.fracDigits == 0 {
+			return 0
+		}
+		return chance
+	case dottedMinSec:
+		if c.fracDigits > 2 { // mm.ss with tenths is rare
+			return -2
+		}
+		return 0
+	case bareSeconds, minSecHundredths:
+		return chance
+	case decimalHours: // nearly nobody writes these
+		return -1
+	}
+	return 0
+}
+
+// prior is the log odds of a reading before any cell is seen (common practice,
+// no source: seconds as digits and decimal minutes are rare on result sheets).
+func prior(r clockReading) float64 {
+	switch r {
+	case decimalMinutes, bareSeconds:
+		return -3
+	case decimalHours:
+		return -6
+	case minSecHundredths, dottedMSF, hourMin:
+		return -2
+	}
+	return 0
+}
+
+// settle chooses the reading; a reading given by hand wins.
+func (f *family) settle(given string) {
+	rs := readingsOf(f.shape)
+	best, second := math.Inf(-1), math.Inf(-1)
+	for i, r := range rs {
+		if clockReadings[r].name == given {
+			f.reading, f.runnerUp, f.margin = r, unread, math.Inf(1)
+			return
+		}
+		switch s := f.score[i] + prior(r); {
+		case s > best:
+			f.runnerUp, second = f.reading, best
+			f.reading, best = r, s
+		case s > second:
+			f.runnerUp, second = r, s
+		}
+	}
+	f.margin = best - second
+}
+
+// oddCell is a cell that the column's reading may not suit, with its
+// neighbours in the order of finish.
+type oddCell struct {
+	row              int
+	cell, prev, next clockCell
+	pos, prevPos     int32
+	nextPos          int32
+	hasPrev, hasNext bool
+}
+
+// oddLimit bounds the odd cells that are kept. A column with more of them is
+// not odd: its ordinary reading settles them.
+const oddLimit = 4096
+
+// clockColumn settles how a column of times is read.
+type clockColumn struct {
+	p         plausibility
+	families  [4]family // colon2, colon3, dots3, number
+	exact     int
+	blank     int
+	unclear   int
+	zerosKept int // numbers like 25.10, which a spreadsheet would have cut to 25.1
+	padded    int // 24:03; against 24:3
+	unpadded  int
+	odd       []oddCell
+	waiting   int // index of the first odd cell still without its next neighbour
+	prev      clockCell
+	prevPos   int32
+	hasPrev   bool
+	day       unit.Day
+	rising    int // neighbours in sheet order with a rising, falling time
+	falling   int
+	decided   map[int]oddReading
+}
+
+// oddReading is what became of an odd cell.
+type oddReading struct {
+	ms   int32
+	r    clockReading
+	sure bool // the order of finish decided it
+}
+
+func (k *clockColumn) family(s clockShape) *family {
+	switch s {
+	case colon2:
+		return &k.families[0]
+	case colon3:
+		return &k.families[1]
+	case dots3:
+		return &k.families[2]
+	}
+	return &k.families[3]
+}
+
+func newClockColumn(distanceM int) *clockColumn {
+	k := &clockColumn{p: newPlausibility(distanceM)}
+	for i, s := range []clockShape{colon2, colon3, dots3, number} {
+		n := len(readingsOf(s))
+		k.families[i] = family{shape: s, score: make([]float64, n), misfits: make([]int, n)}
+	}
+	return k
+}
+
+// isOdd says whether a cell's own text leaves a doubt that its neighbours may
+// settle: 1:02 may be 62 minutes, 24:3 may be 24:03 or 24:30, 1.02 an hour.
+func (c *clockCell) isOdd() bool {
+	switch c.shape {
+	case colon2:
+		return c.a < 5 || c.bDigits == 1
+	case number:
+		return c.fracDigits == 1 && c.whole >= 5 || c.fracDigits == 2 && c.whole < 5
+	}
+	return false
+}
+
+// observe counts one cell. pos is 0 where there is no position.
+func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day unit.Day) {
+	switch c.shape {
+	case blankClock:
+		k.blank++
+		return
+	case notClock:
+		k.unclear++
+		return
+	case colon4, exactClock:
+		k.exact++
+	default:
+		f := k.family(c.shape)
+		if f.n == 0 {
+			f.example = strings.Clone(text)
+		}
+		f.add(c, k.p)
+	}
+	if day != k.day {
+		k.day, k.hasPrev, k.waiting = day, false, len(k.odd)
+	}
+	if c.isOdd() {
+		if c.shape == colon2 && c.bDigits == 1 {
+			k.unpadded++
+		}
+		if len(k.odd) < oddLimit {
+			k.odd = append(k.odd, oddCell{row: row, cell: *c, pos: pos, prev: k.prev, prevPos: k.prevPos, hasPrev: k.hasPrev})
+		}
+		return
+	}
+	switch {
+	case c.shape == colon2 && c.b < 10:
+		k.padded++
+	case c.shape == number && c.fracDigits == 2 && c.frac%10 == 0:
+		k.zerosKept++
+	}
+	for ; k.waiting < len(k.odd); k.waiting++ {
+		o := &k.odd[k.waiting]
+		o.next, o.nextPos, o.hasNext = *c, pos, true
+	}
+	if k.hasPrev && c.shape == k.prev.shape {
+		switch a, b := k.prev.sortKey(), c.sortKey(); {
+		case a < b:
+			k.rising++
+		case a > b:
+			k.falling++
+		}
+	}
+	k.prev, k.prevPos, k.hasPrev = *c, pos, true
+}
+
+// sortKey orders cells of one shape as their times are ordered, whatever the
+// reading.
+func (c *clockCell) sortKey() float64 {
+	if c.shape == number {
+		return c.value
+	}
+	return float64(c.a)*1e8 + float64(c.b)*1e6 + float64(c.c)*1e4 + float64(c.fracMS)
+}
+
+// settle decides the families, then the odd cells.
+func (k *clockColumn) settle(given string) {
+	for i := range k.families {
+		k.families[i].settle(given)
+	}
+	k.decided = map[int]oddReading{}
+	for i := range k.odd {
+		if d, ok := k.decide(&k.odd[i]); ok {
+			k.decided[k.odd[i].row] = d
+		}
+	}
+	k.odd = nil
+}
+
+// candidates lists the times that an odd cell may stand for; the column's own
+// reading comes first.
+func (k *clockColumn) candidates(c *clockCell) []oddReading {
+	var out []oddReading
+	add := func(c clockCell, r clockReading) {
+		if ms, ok := c.as(r); ok {
+			out = append(out, oddReading{ms: ms, r: r})
+		}
+	}
+	main := k.family(c.shape).reading
+	switch {
+	case c.shape == colon2 && c.bDigits == 1:
+		tens := *c
+		tens.b *= 10
+		add(*c, main)
+		add(tens, main)
+	case c.shape == colon2:
+		if c.hours {
+			add(*c, hourMin)
+			return out
+		}
+		add(*c, main)
+		if main == minSec {
+			add(*c, hourMin)
+		} else {
+			add(*c, minSec)
+		}
+	case main == dottedMinSec && c.fracDigits == 1 && k.zerosKept > 0:
+		ones := *c
+		ones.fracDigits = 2 // 25.1 as 25.01
+		add(*c, main)
+		add(ones, main)
+	case main == dottedMinSec && c.fracDigits == 2 && c.whole < 5:
+		add(*c, main)
+		add(*c, dottedHourMin)
+	}
+	return out
+}
+
+// decide reads an odd cell by the order of finish: the one candidate that lies
+// between its neighbours' times.
+func (k *clockColumn) decide(o *oddCell) (oddReading, bool) {
+	cs := k.candidates(&o.cell)
+	if len(cs) < 2 {
+		return oddReading{}, false
+	}
+	lo, hi, ordered := k.between(o)
+	fits := -1
+	for i, c := range cs {
+		if ordered && c.ms >= lo && c.ms <= hi && k.p.score(c.ms) > implausible {
+			if fits >= 0 {
+				return oddReading{}, false // both fit: the column's reading stands
+			}
+			fits = i
+		}
+	}
+	if fits >= 0 {
+		cs[fits].sure = true
+		return cs[fits], true
+	}
+	// Without order: the column's reading, unless nobody can have run it.
+	if !ordered && k.p.score(cs[0].ms) <= implausible && k.p.score(cs[1].ms) > implausible {
+		return cs[1], true
+	}
+	return oddReading{}, false
+}
+
+// between gives the times of the neighbours in the order of finish. ordered is
+// false where the sheet is in no such order.
+func (k *clockColumn) between(o *oddCell) (lo, hi int32, ordered bool) {
+	lo, hi = 0, maxMS
+	up := true
+	switch {
+	case o.pos > 0:
+		if o.hasPrev && o.prevPos > 0 && o.hasNext && o.nextPos > 0 {
+			up = o.prevPos < o.nextPos
+			if up != (o.prevPos < o.pos) || up != (o.pos < o.nextPos) {
+				return lo, hi, false
+			}
+		} else if o.hasPrev {
+			up = o.prevPos < o.pos
+		} else if o.hasNext {
+			up = o.pos < o.nextPos
+		}
+	default:
+		few := (k.rising + k.falling) / 20
+		up = k.falling <= few
+		if !up && k.rising > few || k.rising+k.falling < 3 {
+			return lo, hi, false
+		}
+	}
+	prev, next := o.prev, o.next
+	hasPrev, hasNext := o.hasPrev, o.hasNext
+	if !up {
+		prev, next, hasPrev, hasNext = next, prev, hasNext, hasPrev
+	}
+	if hasPrev {
+		if ms, ok := k.ordinary(&prev); ok {
+			lo, ordered = ms, true
+		}
+	}
+	if hasNext {
+		if ms, ok := k.ordinary(&next); ok {
+			hi, ordered = ms, true
+		}
+	}
+	return lo, hi, ordered
+}
+
+// ordinary reads a cell as its column is read.
+func (k *clockColumn) ordinary(c *clockCell) (int32, bool) {
+	switch c.shape {
+	case exactClock:
+		return c.ms, true
+	case colon4:
+		return c.a*3600000 + c.b*60000 + c.c*1000 + c.fracMS, c.b < 60 && c.c < 60
+	}
+	return c.as(k.family(c.shape).reading)
+}
+
+// read gives the running time of a cell. otherwise is the reading used if it
+// is not the column's; unsure says that nothing but plausibility chose it.
+func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockReading, unsure, ok bool) {
+	if c.shape <= blankClock {
+		return 0, unread, false, false
+	}
+	if c.shape >= colon4 && c.shape != number && c.shape != dots3 {
+		ms, ok = k.ordinary(c)
+		return ms, unread, false, ok && ms > 0
+	}
+	f := k.family(c.shape)
+	if c.isOdd() {
+		if d, found := k.decided[row]; found {
+			if d.r == f.reading && c.bDigits != 1 {
+				return d.ms, unread, false, true
+			}
+			return d.ms, d.r, !d.sure, true
+		}
+		if c.hours {
+			ms, ok = c.as(hourMin)
+			return ms, unread, false, ok
+		}
+		if c.bDigits == 1 && c.shape == colon2 && k.padded > 0 {
+			ms, ok = c.as(f.reading)
+			return ms, f.reading, true, ok
+		}
+	}
+	ms, ok = c.as(f.reading)
+	if ok && (c.shape == colon2 || k.p.score(ms) > implausible) {
+		return ms, unread, false, true
+	}
+	// The column's reading does not suit this cell: another one does, plainly?
+	for _, r := range readingsOf(c.shape) {
+		if alt, fits := c.as(r); r != f.reading && fits && k.p.score(alt) > implausible/2 {
+			return alt, r, false, true
+		}
+	}
+	return ms, unread, false, ok
+}
+
+// describe says how the column is read, and why.
+func (k *clockColumn) describe() (means, why string) {
+	var ms, ws []string
+	for i := range k.families {
+		f := &k.families[i]
+		if f.n == 0 {
+			continue
+		}
+		ms = append(ms, clockReadings[f.reading].means)
+		ws = append(ws, fmt.Sprintf("%d like %q%s", f.n, f.example, k.because(f)))
+	}
+	if k.exact > 0 {
+		ms = append(ms, "times that name their units")
+		ws = append(ws, fmt.Sprintf("%d with units", k.exact))
+	}
+	if k.blank > 0 {
+		ws = append(ws, fmt.Sprintf("%d without a time", k.blank))
+	}
+	if k.unclear > 0 {
+		ws = append(ws, fmt.Sprintf("%d not understood", k.unclear))
+	}
+	if len(ms) == 0 {
+		return "no running time found", strings.Join(ws, "; ")
+	}
+	return "running time: " + strings.Join(ms, "; "), strings.Join(ws, "; ")
+}
+
+// because names the evidence against the next best reading.
+func (k *clockColumn) because(f *family) string {
+	if f.runnerUp == unread {
+		if math.IsInf(f.margin, 1) {
+			return ", as answered"
+		}
+		return ""
+	}
+	for i, r := range readingsOf(f.shape) {
+		if r != f.runnerUp {
+			continue
+		}
+		if f.misfits[i] > 0 {
+			return fmt.Sprintf(", of which %d can't be %s", f.misfits[i], clockReadings[r].name)
+		}
+	}
+	return fmt.Sprintf("; as %s they would not look like running times of this distance as well", clockReadings[f.runnerUp].name)
+}

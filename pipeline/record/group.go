@@ -1,0 +1,292 @@
+package record
+
+import "bytes"
+
+// groupKind is the form in which an age group was printed.
+type groupKind uint8
+
+const (
+	noGroup     groupKind = iota
+	plainNumber           // 40: an age, a group's first age or a two-digit year
+	between               // 40-44, JM11-14
+	start                 // M40: from 40 to the next group of the column
+	open                  // 80+, over 40
+	under                 // U17
+	upTo                  // 10 and under
+	senior
+	junior  // without an age
+	veteran // without an age
+	bornIn  // 1980-1984, 1985
+	special // not an age group: walkers, wheelchairs, guests
+)
+
+// group is one age-group cell as printed; lo and hi are its numbers.
+type group struct {
+	kind   groupKind
+	lo, hi int16
+	sex    sexMark
+	// vMark says that a lone V stood before the number: veteran, or vrouwen.
+	vMark bool
+	// lone says that a single sex letter stood there (M40), which makes V40
+	// beside it a woman's group.
+	lone  bool
+	young bool // a word or letter for juniors stood there: J10 is 10 and under
+}
+
+// groupWords says what a word inside a group cell does.
+type groupWord uint8
+
+const (
+	filler groupWord = iota + 1
+	seniorWord
+	juniorWord
+	veteranWord
+	underWord
+	overWord
+	andUnder
+	andOver
+	toWord
+	bornWord
+)
+
+var groupWords = wordTable(map[string]groupWord{
+	`age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`:                                                                                 filler,
+	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|voksen|erwachsene`:                                                                                                                                                    seniorWord,
+	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j`: juniorWord,
+	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr`:                                                                                                                                                  veteranWord,
+	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than`: underWord,
+	`o|over|uber|ueber|ab|plus|from|oltre|mas de|>|ue`:                      overWord,
+	`to|bis|a|au|tm|do|al`:                            toWord,
+	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`: bornWord,
+})
+
+// twoLetterSeniors and the like: letter pairs in which one letter is the sex
+// and the other the class, in either order.
+var sexLetters = []byte("mwflhdkx")
+
+// loneLetters may stand for a sex by themselves.
+var loneLetters = []byte("mwfhdklgbnptxz")
+
+// frenchBands are the French classes by two letters, printed with the sex
+// behind them (SEM, CAF); first and last age (from memory of the French
+// athletics classes; they go by year of birth).
+var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 13}, "mi": {14, 15}, "ca": {16, 17}, "ju": {18, 19}, "es": {20, 22}, "se": {23, 34}}
+
+// parseGroup reads one folded cell of a group column: M40, MV40, V40, VM40,
+// M40-44, 40-44, Vet 40, 40+, FV35, SM, Sen W, U17, JM10, JW11-14, M U20, H40,
+// MHK, WJA, 1980-1984. Age ranges are left as printed; the column settles what
+// they mean.
+func parseGroup(b []byte) group {
+	g := group{}
+	var nums [4]int
+	var digits [4]int
+	n := 0
+	var plus, lt, gt, andU, andO, born bool
+	var seniorSeen, juniorSeen, vetSeen bool
+	letterClass := byte(0) // A, B, C, D of German youth classes
+	setSex := func(m sexMark) {
+		if g.sex == noMark || g.sex.open() && !m.open() {
+			g.sex = m
+		}
+	}
+	for i := 0; i < len(b); {
+		ch := b[i]
+		switch {
+		case ch >= '0' && ch <= '9':
+			j, v := i, 0
+			for ; j < len(b) && b[j] >= '0' && b[j] <= '9'; j++ {
+				if j-i < 5 {
+					v = v*10 + int(b[j]-'0')
+				}
+			}
+			if n == len(nums) {
+				return group{}
+			}
+			nums[n], digits[n] = v, j-i
+			n++
+			i = j
+		case ch >= 'a' && ch <= 'z':
+			j := i
+			for j < len(b) && (b[j] >= 'a' && b[j] <= 'z' || b[j] == '\'') {
+				j++
+			}
+			w := bytes.ReplaceAll(b[i:j], []byte("'"), nil)
+			i = j
+			if m, ok := sexWordMarks[string(w)]; ok && m != unsaid {
+				setSex(m)
+				continue
+			}
+			if band, ok := frenchBands[string(w[:min(2, len(w))])]; ok && len(w) == 3 && bytes.IndexByte([]byte("mfh"), w[2]) >= 0 {
+				setSex(sexMark(w[2]))
+				g.kind, g.lo, g.hi = between, band[0], band[1]
+				continue
+			}
+			if len(w) == 1 && w[0] != 'v' && w[0] != 'j' && w[0] != 'u' && w[0] != 'o' && w[0] != 's' && w[0] != 'a' && w[0] != 'y' {
+				if n == 1 && g.sex != noMark && (w[0] >= 'a' && w[0] <= 'd') {
+					letterClass = w[0]
+					continue
+				}
+				if bytes.IndexByte(loneLetters, w[0]) < 0 {
+					return group{}
+				}
+				setSex(sexMark(w[0]))
+				g.lone = true
+				if w[0] == 'x' {
+					g.sex = sureX
+				}
+				continue
+			}
+			gw, ok := groupWords[string(w)]
+			if !ok {
+				var m sexMark
+				m, gw, letterClass, ok = splitGroupWord(w, letterClass)
+				if !ok {
+					return group{}
+				}
+				if m != noMark {
+					setSex(m)
+				}
+			}
+			switch gw {
+			case seniorWord:
+				seniorSeen = true
+			case juniorWord:
+				juniorSeen = true
+			case veteranWord:
+				vetSeen = true
+				g.vMark = g.vMark || len(w) == 1
+			case underWord:
+				if n > 0 {
+					andU = true
+				} else {
+					lt = true
+				}
+			case overWord:
+				if n > 0 {
+					andO = true
+				} else {
+					gt = true
+				}
+			case bornWord:
+				born = true
+			case filler:
+				if len(w) == 1 && w[0] == 's' && n == 0 {
+					seniorSeen = true // "S M"; after a number it is "40s"
+				}
+			}
+		case ch == '-' || ch == '_' || ch == '/' || ch == '~':
+			i++
+		case ch == '+':
+			plus = true
+			i++
+		case ch == '<':
+			lt = true
+			i++
+		case ch == '>':
+			gt = true
+			i++
+		case ch == ' ' || ch == '.' || ch == ',' || ch == '(' || ch == ')' || ch == ':' || ch == '\'' || ch == '=' || ch == ';':
+			i++
+		default:
+			return group{}
+		}
+	}
+	g.young = juniorSeen
+	// 4044 without a dash.
+	if n == 1 && digits[0] == 4 && nums[0]/100 < nums[0]%100 && nums[0] < 1900 {
+		nums[0], nums[1], n = nums[0]/100, nums[0]%100, 2
+	}
+	// "and over", "u. älter" after the number.
+	if n == 1 {
+		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older"))
+		andU = andU || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
+	}
+	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
+	switch {
+	case n == 0 && g.kind == between:
+	case n == 2 && year(nums[0], digits[0]) && year(nums[1], digits[1]):
+		g.kind, g.lo, g.hi = bornIn, int16(min(nums[0], nums[1])), int16(max(nums[0], nums[1]))
+	case n == 1 && year(nums[0], digits[0]):
+		g.kind, g.lo, g.hi = bornIn, int16(nums[0]), int16(nums[0])
+	case n == 2 && nums[0] <= nums[1] && nums[1] < 120:
+		g.kind, g.lo, g.hi = between, int16(nums[0]), int16(nums[1])
+		if nums[1] >= 99 && nums[0] >= 18 {
+			g.kind = open
+		}
+	case n == 1 && nums[0] < 120:
+		v := int16(nums[0])
+		g.lo, g.hi = v, v
+		switch {
+		case born:
+			g.kind = bornIn
+		case plus || gt || andO:
+			g.kind = open
+		case andU:
+			g.kind = upTo
+		case lt:
+			g.kind = under
+		case g.sex != noMark || vetSeen || juniorSeen || seniorSeen:
+			g.kind = start
+		default:
+			g.kind = plainNumber
+		}
+	case n > 0:
+		return group{}
+	case letterClass != 0:
+		// German youth classes by letter: A 18-19, B 16-17, C 14-15, D 12-13
+		// (from memory of the German athletics rules before the U names).
+		lo := 18 - 2*int16(letterClass-'a')
+		g.kind, g.lo, g.hi = between, lo, lo+1
+	case juniorSeen:
+		g.kind = junior
+	case vetSeen:
+		g.kind = veteran
+	case seniorSeen:
+		g.kind = senior
+	}
+	return g
+}
+
+// splitGroupWord takes words like "msen", "vm", "mju", "whk", "mo" apart: sex
+// letter before or after the class. A German youth class ends in its letter
+// (mja).
+func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
+	if len(w) < 2 || len(w) > 10 {
+		return noMark, 0, class, false
+	}
+	for _, front := range []bool{true, false} {
+		var letter byte
+		var rest []byte
+		if front {
+			letter, rest = w[0], w[1:]
+		} else {
+			letter, rest = w[len(w)-1], w[:len(w)-1]
+		}
+		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) {
+			continue
+		}
+		m := sexMark(letter)
+		if letter == 'x' {
+			m = sureX
+		}
+		if len(rest) == 2 && (rest[0] == 'j' || rest[0] == 's') && rest[1] >= 'a' && rest[1] <= 'd' {
+			if rest[0] == 's' { // Schüler A is 14-15
+				return m, juniorWord, rest[1] + 2, true
+			}
+			return m, juniorWord, rest[1], true
+		}
+		if string(rest) == "s" || string(rest) == "se" {
+			return m, seniorWord, class, true
+		}
+		if string(rest) == "ju" {
+			return m, underWord, class, true
+		}
+		if string(rest) == "k" && front { // männliche Kinder: MK U10
+			return m, juniorWord, class, true
+		}
+		if gw, ok := groupWords[string(rest)]; ok && gw != filler && gw != toWord {
+			return m, gw, class, true
+		}
+	}
+	return noMark, 0, class, false
+}

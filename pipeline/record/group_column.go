@@ -1,0 +1,397 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/unit"
+)
+
+// oldest bounds open-ended groups.
+const oldest = 110
+
+// groupEntry is one distinct spelling of a column, with what it was settled to
+// mean.
+type groupEntry struct {
+	text   string
+	g      group
+	n      int
+	part   TakingPart
+	status Status
+	sex    Sex
+	lo, hi int // ages, or years of birth for bornIn
+	known  bool
+	day    unit.Day // of the cached window
+	window age.Window
+}
+
+// vocabularyLimit bounds the distinct spellings that are kept; real columns
+// have a few dozen. Further spellings are read one by one.
+const vocabularyLimit = 4096
+
+// groupColumn settles a column of age groups from its distinct spellings.
+type groupColumn struct {
+	words   map[string]TakingPart
+	states  map[string]Status
+	at      map[string]int32
+	entries []groupEntry
+	letters letters
+	scheme  age.Scheme
+
+	unders, opens []int
+	starts        [3][]int // lone starts of men, of women, of others
+	step          [3]int
+	asAges        bool // bare numbers are ages, not first ages
+	french        bool // M0, M1, … are the French masters classes
+	vrouwen       bool // V40 is a women's group
+}
+
+func newGroupColumn(scheme age.Scheme, words map[string]TakingPart, states map[string]Status) *groupColumn {
+	return &groupColumn{at: map[string]int32{}, scheme: scheme, words: words, states: states}
+}
+
+// observe counts one cell; blank cells are left out by the caller.
+func (k *groupColumn) observe(text string, scratch *[]byte) {
+	if i, ok := k.at[text]; ok {
+		k.entries[i].n++
+		return
+	}
+	if len(k.entries) < vocabularyLimit {
+		e := k.parse(text, scratch)
+		e.text, e.n = strings.Clone(text), 1
+		k.at[e.text] = int32(len(k.entries))
+		k.entries = append(k.entries, e)
+	}
+}
+
+// parse reads a spelling by itself.
+func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
+	*scratch = fold((*scratch)[:0], text)
+	b := *scratch
+	e := groupEntry{}
+	if part, ok := partOf(b, k.words); ok {
+		e.g.kind, e.part = special, part
+		return e
+	}
+	if st, ok := statusOf(b, k.states); ok {
+		e.g.kind, e.status = special, st
+		return e
+	}
+	e.g = parseGroup(b)
+	return e
+}
+
+// class is 0 for men's groups, 1 for women's, 2 for the rest.
+func class(s Sex) int {
+	switch s {
+	case M:
+		return 0
+	case W:
+		return 1
+	}
+	return 2
+}
+
+// settle decides letters, widths and bare numbers, then what each spelling
+// means. others are the letters of the sheet's sex column, which speak the
+// same language.
+func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
+	loneM, loneV, women := 0, 0, 0
+	for _, e := range k.entries {
+		switch {
+		case e.g.sex == noMark && e.g.vMark:
+			loneV += e.n
+		case e.g.sex.open():
+			k.letters.n[e.g.sex] += e.n
+			if e.g.lone && e.g.sex == 'm' {
+				loneM += e.n
+			}
+		}
+		if e.g.sex == sureW || e.g.sex.open() && strings.IndexByte("fwlkd", byte(e.g.sex)) >= 0 {
+			women += e.n
+		}
+	}
+	k.vrouwen = loneV > 0 && loneM > 0 && women == 0
+	if k.vrouwen {
+		k.letters.n['v'] += loneV
+	}
+	joint := k.letters
+	if others != nil {
+		for i, n := range others.n {
+			if i != 'v' { // V is veteran here and vrouw or varón there
+				joint.n[i] += n
+			}
+		}
+	}
+	joint.settle(heading, answers)
+	k.letters.is, k.letters.why, k.letters.ask, k.letters.choices = joint.is, joint.why, joint.ask, joint.choices
+	k.widths()
+	for i := range k.entries {
+		k.resolve(&k.entries[i])
+	}
+}
+
+// widths collects which groups the column uses and how wide they are.
+func (k *groupColumn) widths() {
+	numbers, fives, small := 0, 0, 0
+	distinct := map[int16]bool{}
+	for _, e := range k.entries {
+		switch e.g.kind {
+		case under:
+			k.unders = append(k.unders, int(e.g.lo))
+		case upTo:
+			k.unders = append(k.unders, int(e.g.lo)+1)
+		case open:
+			k.opens = append(k.opens, int(e.g.lo))
+		case start:
+			if e.g.lo < 5 && e.g.sex != noMark {
+				small += e.n
+			}
+			c := class(k.sexOf(e.g))
+			k.starts[c] = append(k.starts[c], int(e.g.lo))
+		case plainNumber:
+			numbers += e.n
+			distinct[e.g.lo] = true
+			if e.g.lo%5 == 0 {
+				fives += e.n
+			}
+		}
+	}
+	k.french = small > 0
+	// Ages are multiples of five one time in five: eight in a row by chance
+	// are one in 390 000.
+	k.asAges = fives < numbers || numbers < 8 || len(distinct) < 2
+	if !k.asAges {
+		for n := range distinct {
+			k.starts[2] = append(k.starts[2], int(n))
+		}
+	}
+	tidy := func(s []int) []int { slices.Sort(s); return slices.Compact(s) }
+	k.unders, k.opens = tidy(k.unders), tidy(k.opens)
+	any5 := false
+	for c := range k.starts {
+		k.starts[c] = tidy(k.starts[c])
+		k.step[c] = 5
+		tens, masters := 0, 0
+		for i, s := range k.starts[c] {
+			if s < 35 {
+				continue
+			}
+			masters++
+			if i > 0 && s-k.starts[c][i-1] < 10 && k.starts[c][i-1] >= 35 {
+				any5 = true
+			}
+			if (s-k.starts[c][len(k.starts[c])-1])%10 == 0 {
+				tens++
+			}
+		}
+		if masters > 1 && tens == masters {
+			k.step[c] = 10
+		}
+	}
+	if any5 {
+		k.step = [3]int{5, 5, 5}
+	}
+	// A class with a single group goes with the other classes.
+	for c := range k.step {
+		if len(k.starts[c]) < 2 && slices.Max(k.step[:]) == 10 {
+			k.step[c] = 10
+		}
+	}
+}
+
+func (k *groupColumn) sexOf(g group) Sex {
+	if g.sex == noMark && g.vMark && k.vrouwen {
+		return W
+	}
+	return k.letters.sex(g.sex)
+}
+
+// after is the smallest number of the sorted list above n, or none.
+func after(list []int, n, none int) int {
+	i, found := slices.BinarySearch(list, n)
+	if found {
+		i++
+	}
+	if i < len(list) {
+		return list[i]
+	}
+	return none
+}
+
+// before is the largest number of the sorted list below n, or none.
+func before(list []int, n, none int) int {
+	i, _ := slices.BinarySearch(list, n)
+	if i > 0 {
+		return list[i-1]
+	}
+	return none
+}
+
+// resolve gives one spelling its ages.
+func (k *groupColumn) resolve(e *groupEntry) {
+	g := e.g
+	e.sex = k.sexOf(g)
+	c := class(e.sex)
+	lo, hi := int(g.lo), int(g.hi)
+	e.known = true
+	switch g.kind {
+	case between, bornIn:
+	case plainNumber:
+		if !k.asAges {
+			hi = lo + k.step[2] - 1
+		}
+	case start:
+		lo, hi = k.startAges(lo, c, g)
+	case open:
+		hi = after(k.opens, lo, oldest+1) - 1
+	case under:
+		lo, hi = before(k.unders, lo, 0), lo-1
+	case upTo:
+		lo, hi = before(k.unders, lo+1, 0), lo
+	case senior:
+		lo, hi = k.seniorAges(c)
+	case junior:
+		lo, hi = 0, 19
+	case veteran:
+		lo, hi = min(k.scheme.Masters, 35), oldest
+	default:
+		e.known = false
+	}
+	e.lo, e.hi = lo, hi
+}
+
+// startAges reads M40, V50, W12, JM10, M2 by the other groups of the column.
+func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
+	next := after(k.starts[c], n, 0)
+	switch {
+	case n <= 10 && k.french: // French masters: M0 35-39, M1 40-44, …; V1 40-49, … (from memory)
+		if g.vMark {
+			return 30 + 10*n, 39 + 10*n
+		}
+		return 35 + 5*n, 39 + 5*n
+	case g.young: // J10: 10 and under, or from the group below
+		return before(k.starts[c], n, -1) + 1, n
+	case n < 18 && next == n+1 || n < 18 && before(k.starts[c], n, 0) == n-1: // single years
+		return n, n
+	case n < 18:
+		return n, n + 1
+	case n < 24:
+		if next == 0 || next > k.scheme.Masters {
+			next = k.scheme.Masters
+		}
+		return n, next - 1
+	case n < 35:
+		return n, n + 4
+	}
+	return n, n + k.step[c] - 1
+}
+
+// seniorAges is from the end of the juniors to the first masters group that
+// the column uses: 18 to 34, or to 39 where the men's masters begin at 40.
+func (k *groupColumn) seniorAges(c int) (lo, hi int) {
+	lo = 18
+	if n := len(k.unders); n > 0 && k.unders[n-1] >= 17 && k.unders[n-1] <= 23 {
+		lo = k.unders[n-1]
+	}
+	hi = k.scheme.Masters - 1
+	first := after(k.starts[c], 34, 0)
+	if first == 0 && c == 2 {
+		first = after(k.starts[0], 34, 0)
+	}
+	if first == 40 && hi < 39 {
+		hi = 39
+	}
+	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {
+		hi = 29 // M30 is the first masters group, as in Germany
+	}
+	return lo, hi
+}
+
+// find gives the settled entry of a cell. Spellings beyond the limit are read
+// into spare.
+func (k *groupColumn) find(text string, spare *groupEntry, scratch *[]byte) *groupEntry {
+	if i, ok := k.at[text]; ok {
+		return &k.entries[i]
+	}
+	*spare = k.parse(text, scratch)
+	k.resolve(spare)
+	return spare
+}
+
+// birth is the birth window of somebody in this group, reckoned on a day.
+func (e *groupEntry) birth(on unit.Day) age.Window {
+	if !e.known {
+		return age.Window{}
+	}
+	if e.day != on || !e.window.Known() {
+		e.day = on
+		if e.g.kind == bornIn {
+			e.window = age.Window{Lo: age.OfYear(fullYear(e.lo, on)).Lo, Hi: age.OfYear(fullYear(e.hi, on)).Hi}
+		} else {
+			e.window = age.OfAges(e.lo, e.hi, on)
+		}
+	}
+	return e.window
+}
+
+// fullYear completes a two-digit year of birth: the latest year that makes
+// somebody at least three on the day.
+func fullYear(y int, on unit.Day) int {
+	if y >= 100 {
+		return y
+	}
+	now, _, _ := on.Date()
+	century := now / 100 * 100
+	if century+y > now-3 {
+		century -= 100
+	}
+	return century + y
+}
+
+// describe lists the groups and their ages.
+func (k *groupColumn) describe() (means, why string) {
+	var parts []string
+	unread := 0
+	for _, e := range k.entries {
+		switch {
+		case e.g.kind == special:
+			continue
+		case !e.known && e.g.sex == noMark:
+			unread += e.n
+			continue
+		case len(parts) == 6:
+			parts = append(parts, "…")
+		case len(parts) > 6:
+		case !e.known:
+			parts = append(parts, fmt.Sprintf("%s = sex only", e.text))
+		case e.g.kind == bornIn:
+			parts = append(parts, fmt.Sprintf("%s = born %d-%d", e.text, e.lo, e.hi))
+		case e.hi >= oldest:
+			parts = append(parts, fmt.Sprintf("%s = %d and over", e.text, e.lo))
+		default:
+			parts = append(parts, fmt.Sprintf("%s = %d-%d", e.text, e.lo, e.hi))
+		}
+	}
+	var ws []string
+	if slices.Max(k.step[:]) == 10 {
+		ws = append(ws, "the groups are ten years apart")
+	} else if slices.MaxFunc(k.starts[:], func(a, b []int) int { return len(a) - len(b) }) != nil {
+		ws = append(ws, "groups without an end are five years wide")
+	}
+	if len(k.unders) > 1 {
+		ws = append(ws, fmt.Sprintf("under-groups in use: U%s", strings.Trim(strings.ReplaceAll(fmt.Sprint(k.unders), " ", ", U"), "[]")))
+	}
+	if k.vrouwen {
+		ws = append(ws, "V stands beside M for women")
+	}
+	if k.letters.why != "" {
+		ws = append(ws, k.letters.why)
+	}
+	if unread > 0 {
+		ws = append(ws, fmt.Sprintf("%d cells not understood", unread))
+	}
+	return "age group: " + strings.Join(parts, ", "), strings.Join(ws, "; ")
+}

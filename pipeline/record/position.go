@@ -1,0 +1,63 @@
+package record
+
+// parsePosition reads a finishing position: 3, 3., 3rd, 3=, =3, T3, #3, 3.0,
+// 1,204. ok is false where no position stands there; blank says that nothing
+// or a dash does.
+func parsePosition(s string) (pos int32, tied, blank, ok bool) {
+	i, digits := 0, 0
+	for i < len(s) && (s[i] == '=' || s[i] == '#' || s[i] == ' ' || s[i] == '\'' || (s[i] == 'T' || s[i] == 't') && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9') {
+		tied = tied || s[i] == '=' || s[i] == 'T' || s[i] == 't'
+		i++
+	}
+	for ; i < len(s) && s[i] >= '0' && s[i] <= '9'; i++ {
+		if digits++; digits > 7 {
+			return 0, false, false, false
+		}
+		pos = pos*10 + int32(s[i]-'0')
+	}
+	if digits == 0 {
+		for _, ch := range []byte(s) {
+			if ch != '-' && ch != ' ' && ch != '.' && ch != '=' && ch != '/' && ch != '?' {
+				return 0, false, false, false
+			}
+		}
+		return 0, false, true, false
+	}
+	rest := s[i:]
+	// A thousands mark: 1,204.
+	if len(rest) == 4 && (rest[0] == ',' || rest[0] == '\'') && digits <= 3 && allDigits([]byte(rest[1:])) {
+		return pos*1000 + int32(atoi([]byte(rest[1:]))), tied, false, true
+	}
+	// Decimal zeros of a spreadsheet: 3.0.
+	if len(rest) > 1 && rest[0] == '.' && allZeros(rest[1:]) {
+		rest = ""
+	}
+	if n := len(rest); n > 0 && rest[n-1] == '=' {
+		tied, rest = true, rest[:n-1]
+	}
+	for len(rest) > 0 {
+		switch ch := rest[0]; {
+		case ch == '.' || ch == ' ' || ch == ')' || ch == '*' || ch >= 0x80: // º, ª
+		case len(rest) <= 4 && ordinalSuffixes[rest]:
+			rest = rest[:1]
+		default:
+			return 0, false, false, false
+		}
+		rest = rest[1:]
+	}
+	if pos == 0 {
+		return 0, false, true, false
+	}
+	return pos, tied, false, true
+}
+
+var ordinalSuffixes = wordSet(`st|nd|rd|th|e|er|eme|o|a|de|:e|:a|ST|ND|RD|TH`)
+
+func allZeros(s string) bool {
+	for i := range len(s) {
+		if s[i] != '0' {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,150 @@
+package record
+
+import "bytes"
+
+// statusPhrases are whole remarks that say how a line ended, in the languages
+// of the reader. Over the time limit is no official finish and goes with did
+// not finish (common practice, no source).
+var statusPhrases = wordTable(map[string]Status{
+	`dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|
+	otl|otc|over time limit|over the time limit|outside time limit|time limit|hors delai|zeitlimit|
+	abandon|abandonne|non termine|aufgegeben|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|dnf.|
+	abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|
+	desistiu|nao terminou|nie ukonczyl|nie ukonczyla|brot|udgaet|fullforte ikke|gennemforte ikke`: DNF,
+	`dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|
+	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|gediskwalificeerd|diskwalificatie|
+	desclassificado|desclassificada|zdyskwalifikowany|dyskwalifikacja|diskvalificerad|diskvalifisert|diskvalificeret|diskad`: DQ,
+	`dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|ej start|ikke startet`:     NotStarted,
+	`no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
+})
+
+// partPhrases are whole remarks that say how somebody took part.
+var partPhrases = wordTable(map[string]TakingPart{
+	`walker|walkers|walk|walked|walking|walked it|walked all|race walker|nordic walker|nordic walking|power walker|
+	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaende|gaer`: Walker,
+	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
+	t11|t12|t13|f11|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
+	`guide|guide runner|vi guide|guiding|guiderunner|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                           Guide,
+	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|farthallare`: Pacer,
+	`back marker|backmarker|back-marker|tail|tail walker|tail-walker|tailwalker|tail runner|tail-runner|tail end|tail end charlie|sweeper|sweep|last walker|rear guard|lantern rouge|
+	serre file|serre-file|fermeture|voiture balai|schlusslaufer|schlusslauferin|besenlaufer|besen|hekkensluiter|bezem|bezemwagen|coche escoba|corredor escoba|escoba|scopa|chiudi fila|vassoura|bagtrop|kotrupp`: BackMarker,
+	`with child|with a child|with children|with kid|with kids|with son|with daughter|with junior|with under 11|parent|parent with child|adult with child|adult with a child|accompanying adult|accompanying child|accompanying|accompanying junior|accompanying parent|running with child|ran with child|ran with son|ran with daughter|
+	avec enfant|mit kind|con hijo|con hija|con nino|con bambino|met kind|com crianca|med barn|z dzieckiem`: WithChild,
+	`buggy|with buggy|with a buggy|buggy runner|pushing buggy|pushing a buggy|pram|with pram|pushchair|with pushchair|stroller|with stroller|double buggy|pushing pram|pushing pushchair|running buggy|
+	poussette|avec poussette|kinderwagen|mit kinderwagen|mit buggy|babyjogger|carrito|con carrito|passeggino|con passeggino|kinderwagen-lauf|met kinderwagen|met buggy|carrinho|wozek|z wozkiem|barnvagn|med barnvagn|barnevogn|med barnevogn`: Buggy,
+	`dog|dogs|with dog|with a dog|with dogs|+dog|and dog|ran with dog|running with dog|dog runner|cani|canicross|cani cross|cani-cross|k9|k-9|chien|avec chien|hund|mit hund|perro|con perro|cane|con cane|hond|met hond|cao|com cao|z psem|med hund`: Dog,
+	`wheelchair|wheelchair racer|wheelchair athlete|racing wheelchair|racing chair|race chair|push rim|pushrim|handcycle|hand cycle|handbike|hand bike|handcyclist|wheelchair racing|wheeler|wheels|
+	t32|t33|t34|t51|t52|t53|t54|h1|h2|h3|h4|h5|fauteuil|handisport fauteuil|rollstuhl|rennrollstuhl|rollstuhlfahrer|rollstuhlfahrerin|silla de ruedas|silla|carrozzina|sedia a rotelle|rolstoel|cadeira de rodas|wozek inwalidzki|rullstol|rullestol|korestol`: RacingWheelchair,
+	`day wheelchair|day chair|everyday wheelchair|everyday chair|wheelchair user|manual wheelchair|power chair|powerchair|electric wheelchair|pushed wheelchair|frame|frame runner|frame running|walking frame|race runner|racerunning|zimmer frame|walker frame|rollator|with frame|with walking frame|crutches|on crutches`: DayWheelchair,
+})
+
+// idle are words that may stand in a remark without changing it.
+var idle = wordSet(`a|an|the|as|was|is|today|official|officially|volunteer|volunteering|ran|run|running|this week|min|mins|minute|minutes|minuten|minutos|sub|group|event|&|her|his|their|own|my|our|der|die|das|le|la|el|il`)
+
+// leading phrases may be followed by a name or a time: "guide for Jo Lee",
+// "pacing 30 min", "guided by Sam".
+var leading = []struct {
+	words string
+	part  TakingPart
+}{
+	{"guide for ", Guide}, {"guide to ", Guide}, {"guide runner for ", Guide}, {"guiding ", Guide}, {"vi guide ", Guide}, {"guide of ", Guide},
+	{"guided by ", Guided}, {"with guide ", Guided}, {"vi with ", Guided}, {"vi runner ", Guided},
+	{"pacer for ", Pacer}, {"pacing for ", Pacer}, {"pacing at ", Pacer}, {"pacer at ", Pacer}, {"pace for ", Pacer},
+	{"tail walking ", BackMarker}, {"tail walker ", BackMarker}, {"back marker ", BackMarker},
+	{"with son ", WithChild}, {"with daughter ", WithChild}, {"accompanying child ", WithChild}, {"with child ", WithChild}, {"parent of ", WithChild}, {"accompanying ", WithChild},
+	{"walked with ", Walker}, {"pushing buggy ", Buggy}, {"with dog ", Dog},
+}
+
+// clauses calls f with each part of a folded remark: split at commas,
+// semicolons, slashes, brackets, bars and spaced dashes. f returns true to
+// stop.
+func clauses(b []byte, f func(clause []byte) bool) {
+	from := 0
+	for i := 0; i <= len(b); i++ {
+		if i < len(b) {
+			switch b[i] {
+			case ',', ';', '/', '|', '(', ')', '[', ']', '!', '\n':
+			case '.':
+				if i+1 < len(b) && b[i+1] != ' ' || i-from < 4 {
+					continue
+				}
+			case '-', ':':
+				if i == 0 || i+1 == len(b) || b[i-1] != ' ' && b[i+1] != ' ' {
+					continue
+				}
+			default:
+				continue
+			}
+		}
+		if c := bytes.Trim(b[from:i], " -.:*"); len(c) > 0 && f(c) {
+			return
+		}
+		from = i + 1
+	}
+}
+
+// partOf reads a folded remark. Only a remark that is about nothing else
+// counts: "thanks to the pacer" and "lost dog" say nothing.
+func partOf(b []byte, words map[string]TakingPart) (part TakingPart, ok bool) {
+	clauses(b, func(c []byte) bool {
+		part, ok = clausePart(c, words)
+		return ok
+	})
+	return part, ok
+}
+
+func clausePart(c []byte, words map[string]TakingPart) (TakingPart, bool) {
+	if len(c) > 60 {
+		return Runner, false
+	}
+	if p, ok := words[string(c)]; ok {
+		return p, true
+	}
+	if p, ok := partPhrases[string(c)]; ok {
+		return p, true
+	}
+	var room [64]byte
+	kept := room[:0]
+	for w := range bytes.FieldsSeq(c) {
+		if idle[string(w)] || w[0] >= '0' && w[0] <= '9' {
+			continue
+		}
+		if len(kept) > 0 {
+			kept = append(kept, ' ')
+		}
+		kept = append(kept, w...)
+	}
+	if p, ok := partPhrases[string(kept)]; ok && len(kept) > 0 {
+		return p, true
+	}
+	for _, l := range leading {
+		if bytes.HasPrefix(c, []byte(l.words)) {
+			return l.part, true
+		}
+	}
+	return Runner, false
+}
+
+// statusOf reads a folded remark that says how a line ended.
+func statusOf(b []byte, states map[string]Status) (st Status, ok bool) {
+	clauses(b, func(c []byte) bool {
+		if st, ok = states[string(c)]; !ok {
+			st, ok = statusPhrases[string(c)]
+		}
+		return ok
+	})
+	return st, ok
+}
+
+// startsWithStatus reads "dnf ankle" and "dq cut the course": a code first and
+// then the reason. The caller asks only where the line has no time.
+func startsWithStatus(b []byte) (Status, bool) {
+	w, _, _ := bytes.Cut(b, []byte(" "))
+	w = bytes.Trim(w, ".:,;-()")
+	switch st := statusPhrases[string(w)]; {
+	case len(w) < 2 || len(w) > 12:
+	case st == DNF || st == DQ || st == NotStarted:
+		return st, true
+	}
+	return OK, false
+}

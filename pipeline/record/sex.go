@@ -1,0 +1,231 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+)
+
+// sexMark is what a cell says about sex by itself: a sure M, W, X, a letter
+// that only the whole column can settle, or nothing.
+type sexMark uint8
+
+const (
+	noMark  sexMark = 0
+	unsaid  sexMark = 1 // "not given", in words
+	strange sexMark = 2 // not understood
+	sureM   sexMark = 'M'
+	sureW   sexMark = 'W'
+	sureX   sexMark = 'X'
+	// 'a'..'z' and '0'..'9': the letter or digit printed
+)
+
+func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '9' }
+
+// sexWordMarks knows the words for men and women in English, French, German,
+// Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages, and
+// the titles. Single letters are left to the column.
+var sexWordMarks = wordTable(map[string]sexMark{
+	`male|males|man|men|mens|boy|boys|gent|gents|gentleman|gentlemen|mr|mister|
+	homme|hommes|masculin|masc|monsieur|garcon|garcons|
+	herr|herren|mann|manner|maenner|mannlich|maennlich|knabe|knaben|junge|jungen|
+	hombre|hombres|masculino|varon|varones|nino|ninos|senor|chico|chicos|
+	uomo|uomini|maschio|maschi|maschile|ragazzo|ragazzi|
+	homem|homens|masculinos|rapaz|rapazes|
+	heer|heren|mannen|mannelijk|jongen|jongens|
+	mezczyzna|mezczyzni|mezczyz|chlopiec|chlopcy|pan|
+	herrar|herrer|herre|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
+	mies|miehet|pojat`: sureM,
+	`female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
+	femme|femmes|feminin|feminine|madame|mademoiselle|fille|filles|dame|dames|
+	frau|frauen|damen|weiblich|madchen|maedchen|
+	mujer|mujeres|femenino|femenina|nina|ninas|chica|chicas|senora|
+	donna|donne|femmina|femmine|femminile|ragazza|ragazze|
+	mulher|mulheres|feminino|feminina|rapariga|raparigas|
+	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
+	kobieta|kobiety|dziewczyna|dziewczeta|pani|
+	dam|damer|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
+	nainen|naiset|tytot`: sureW,
+	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
+	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,
+	`not given|not stated|not specified|unspecified|not known|unknown|undisclosed|prefer not to say|prefer not|pns|withheld|none|n/a|na|n.a|nil|null|blank|no answer|
+	non renseigne|non precise|inconnu|keine angabe|k.a|unbekannt|no indicado|desconocido|non indicato|sconosciuto|desconhecido|onbekend|nieznana|nieznany|ikke oppgitt|okant|-|--|?|??|.|/`: unsaid,
+})
+
+// parseSex reads one cell of a sex column, folded. Longer texts ("Male 40-44",
+// "MSEN") are read as a group.
+func parseSex(b []byte) sexMark {
+	for len(b) > 1 && (b[len(b)-1] == '.' || b[len(b)-1] == ')' || b[0] == '(') {
+		if b[0] == '(' {
+			b = b[1:]
+		} else {
+			b = b[:len(b)-1]
+		}
+	}
+	switch {
+	case len(b) == 0:
+		return noMark
+	case len(b) == 1 && b[0] == 'x':
+		return sureX
+	case len(b) == 1 && sexMark(b[0]).open():
+		return sexMark(b[0])
+	}
+	if m, ok := sexWordMarks[string(b)]; ok {
+		return m
+	}
+	if m, ok := sexWordMarks[strings.ReplaceAll(string(b), "'", "")]; ok {
+		return m
+	}
+	if i := strings.IndexAny(string(b), "/ "); i == 1 && sexMark(b[0]).open() {
+		return strange // "m/f" printed as it stood in the form
+	}
+	if g := parseGroup(b); g.sex != noMark {
+		return g.sex
+	}
+	return strange
+}
+
+// letters settles what each ambiguous letter of a column stands for.
+type letters struct {
+	n   [128]int // how often each lower-case letter or digit is printed
+	is  [128]Sex
+	why string
+	ask byte // the letter that could not be settled, 0 none
+	// choices for it
+	choices string
+}
+
+// settle decides by which letters stand beside each other. heading is folded.
+func (l *letters) settle(heading string, answers map[string]string) {
+	has := func(set string) bool {
+		for i := range len(set) {
+			if l.n[set[i]] > 0 {
+				return true
+			}
+		}
+		return false
+	}
+	set := func(s Sex, of string) {
+		for i := range len(of) {
+			l.is[of[i]] = s
+		}
+	}
+	set(M, "mhb")
+	set(W, "fwklz")
+	set(X, "xo")
+	// ISO/IEC 5218: 0 not known, 1 male, 2 female, 9 not applicable.
+	set(M, "1")
+	set(W, "2")
+	iberian := strings.HasPrefix(heading, "sexo") || strings.HasPrefix(heading, "genero")
+	if has("h") && has("m") && !has("fwdk") {
+		set(W, "m")
+		l.why = "M beside H is mujer or mulher: a woman"
+	}
+	switch {
+	case has("d") && has("h"):
+		set(W, "d")
+		l.why = "H and D are men and women (herrar, damer; Herren, Damen)"
+	case has("d") && has("m") && has("wf"):
+		set(X, "d")
+		l.why = "D beside M and W is divers: X"
+	case has("d"):
+		set(W, "d")
+	}
+	switch {
+	case has("v") && has("m") && iberian:
+		set(M, "v")
+		set(W, "m")
+		l.why = "V beside M under a Spanish heading is varón: a man, and M a woman"
+	case has("v") && has("m") && !has("fw"):
+		set(W, "v")
+		l.why = "V beside M is vrouw: a woman"
+	case has("v") && has("h"):
+		set(W, "v")
+	case has("v"):
+		l.ask, l.choices = 'v', "M or W"
+	}
+	switch {
+	case has("n") && has("fwkv"):
+		set(X, "n")
+		l.why = "N beside two other letters is non-binary: X"
+	case has("n") && has("m") && l.n['n']*10 >= l.n['m']:
+		set(W, "n")
+		l.why = "N beside M is nainen: a woman"
+	case has("n"):
+		set(X, "n")
+	}
+	switch {
+	case has("g") && has("f") && !has("bm"):
+		set(M, "g")
+		l.why = "G beside F is garçon: a boy"
+	case has("j") && has("g"):
+		set(W, "j")
+		set(M, "g")
+		l.why = "J and G are jenter and gutter: girls and boys"
+	case has("g"):
+		set(W, "g")
+	}
+	if has("j") && has("m") && !has("fwkv") {
+		set(M, "j")
+		set(W, "m")
+		l.why = "J and M are Jungen and Mädchen: boys and girls"
+	}
+	if has("p") && has("ft") {
+		set(M, "p")
+		set(W, "t")
+		l.why = "P beside F or T is a boy (pojke, poika)"
+	}
+	for ch := byte('0'); ch <= 'z'; ch++ {
+		if l.n[ch] == 0 {
+			continue
+		}
+		switch answers["sex "+strings.ToUpper(string(ch))] {
+		case "M":
+			l.is[ch] = M
+		case "W":
+			l.is[ch] = W
+		case "X":
+			l.is[ch] = X
+		case "not given":
+			l.is[ch] = NotGiven
+		default:
+			continue
+		}
+		l.why = "as answered"
+		if l.ask == ch {
+			l.ask = 0
+		}
+	}
+}
+
+// sex turns a mark into a sex.
+func (l *letters) sex(m sexMark) Sex {
+	switch {
+	case m == sureM:
+		return M
+	case m == sureW:
+		return W
+	case m == sureX:
+		return X
+	case m.open():
+		return l.is[m]
+	}
+	return NotGiven
+}
+
+// known says whether the mark is one that the column explains.
+func (l *letters) known(m sexMark) bool {
+	return !m.open() || l.is[m] != NotGiven || m == 'u' || m == '0' || m == '9'
+}
+
+// describe lists the letters and what they mean.
+func (l *letters) describe() string {
+	var parts []string
+	for ch := byte('0'); ch <= 'z'; ch++ {
+		if l.n[ch] == 0 {
+			continue
+		}
+		means := map[Sex]string{NotGiven: "not given", M: "man", W: "woman", X: "neither (X)"}[l.is[ch]]
+		parts = append(parts, fmt.Sprintf("%s = %s (%d)", strings.ToUpper(string(ch)), means, l.n[ch]))
+	}
+	return strings.Join(parts, ", ")
+}
