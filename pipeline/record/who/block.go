@@ -1,0 +1,421 @@
+package who
+
+import (
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"lapwing/pipeline/record/name"
+)
+
+// Kinds of blocking keys: two signatures are compared where they share one.
+const (
+	keyFull uint64 = iota + 1
+	keyFullCourse
+	keyTokens
+	keyNumber
+	keyCourseFamily
+	keyCourseGivenFirst
+	keyCourseGivenLast
+	keyCourseEnds
+	keyCourseGivenBirth
+	keyFamilyInitial
+	keyGivenFirst
+	keyGivenLast
+	keyMistyped
+)
+
+// largestBlock is the size from which a block says too little to be worth its
+// pairs.
+const (
+	largestBlock     = 150
+	largestFullBlock = 400 // namesakes anywhere
+)
+
+// blocks collects keys and the signatures that have them.
+type blocks struct {
+	keys []uint64
+	sig  []int32
+}
+
+func (b *blocks) add(key uint64, sig int32) {
+	b.keys, b.sig = append(b.keys, key), append(b.sig, sig)
+}
+
+// block finds the pairs of signatures worth comparing.
+//
+// Established numbered signatures (three rows and more) of a clean archive
+// meet only by full name and by number: slips, nicknames and new surnames are
+// looked for from the others, so that ten million clean rows stay cheap.
+func (m *model) block() error {
+	var b blocks
+	probe := newFilter(len(m.sigs))
+	var hold []int32
+	var ks []uint64
+	for i := range m.sigs {
+		c := &m.sigs[i]
+		if len(c.names) == 0 {
+			continue
+		}
+		m.mainKeys(int32(i), &b)
+		if len(c.numbers) > 0 && c.n >= 3 {
+			hold = append(hold, int32(i))
+			continue
+		}
+		ks = m.wideKeys(c, ks[:0])
+		for _, k := range ks {
+			probe.set(k)
+			b.add(k, int32(i))
+		}
+	}
+	if len(hold) < len(m.sigs) {
+		for _, i := range hold {
+			ks = m.wideKeys(&m.sigs[i], ks[:0])
+			for _, k := range ks {
+				if probe.has(k) {
+					b.add(k, i)
+				}
+			}
+		}
+	}
+	m.mistyped(&b)
+	m.lostLetters(&b)
+	radixSort(b.keys, b.sig)
+	if err := m.ctx.Err(); err != nil {
+		return err
+	}
+	var pairs []uint64
+	eachGroup(b.keys, 0, func(lo, hi int) {
+		if hi-lo < 2 || hi-lo > largestFullBlock {
+			return
+		}
+		in := b.sig[lo:hi]
+		if hi-lo > largestBlock && !m.sameFull(in) {
+			return
+		}
+		for x, i := range in {
+			for _, j := range in[x+1:] {
+				if i != j && m.thinkable(&m.sigs[i], &m.sigs[j]) {
+					pairs = append(pairs, uint64(min(i, j))<<32|uint64(uint32(max(i, j))))
+				}
+			}
+		}
+		if len(pairs) > 1<<26 { // keep the working space bounded
+			pairs = sortUnique(pairs)
+		}
+	})
+	m.pairs = sortUnique(pairs)
+	return nil
+}
+
+func (m *model) sameFull(sigs []int32) bool {
+	f := m.names.keys[m.sigs[sigs[0]].names[0].id].full
+	for _, i := range sigs[1:] {
+		if m.names.keys[m.sigs[i].names[0].id].full != f {
+			return false
+		}
+	}
+	return true
+}
+
+// thinkable rules out pairs that no other evidence can join: several rows on
+// both sides that show births more than a year apart, or different sexes, and
+// no shared number.
+func (m *model) thinkable(a, b *cluster) bool {
+	if share(a.numbers, b.numbers) {
+		return true
+	}
+	if a.births >= 3 && b.births >= 3 && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
+		return false
+	}
+	sa, sb := a.mainSex(), b.mainSex()
+	return a.n < 3 || b.n < 3 || sa+sb != SexM+SexW || sa == sb || sa == 0 || sb == 0
+}
+
+func share(a, b []tally) bool {
+	for _, x := range a {
+		for _, y := range b {
+			if x.id == y.id {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func key(kind uint64, parts ...uint64) uint64 {
+	h := kind * 0x9e3779b97f4a7c15
+	for _, p := range parts {
+		h = mix(h ^ p + 0x9e3779b97f4a7c15)
+	}
+	return h
+}
+
+// mainKeys are the keys that every signature has.
+func (m *model) mainKeys(i int32, b *blocks) {
+	c := &m.sigs[i]
+	k := m.names.keys[c.names[0].id]
+	full := uint64(k.full)
+	b.add(key(keyFull, full), i)
+	for _, co := range c.courses {
+		b.add(key(keyFullCourse, full, uint64(co.id)), i)
+	}
+	for _, n := range c.numbers {
+		b.add(key(keyNumber, uint64(n.id)), i)
+	}
+}
+
+// wideKeys find slips, nicknames, swapped, double and new names. Most are tied
+// to a course, so that their blocks do not grow with the archive.
+func (m *model) wideKeys(c *cluster, ks []uint64) []uint64 {
+	t := &m.names
+	k := t.keys[c.names[0].id]
+	g, s := t.given.text[k.given], t.family.text[k.family]
+	gh, sh := hash(g), hash(s)
+	ks = append(ks, key(keyTokens, gh+sh+tokenSum(g)+tokenSum(s)))
+	initial := first(g, 1)
+	ih := hash(initial)
+	families := t.family.tokens[k.family]
+	for _, co := range c.courses {
+		at := uint64(co.id)
+		if len(families) == 0 {
+			ks = append(ks, key(keyCourseFamily, at, sh))
+		}
+		for _, w := range families {
+			ks = append(ks, key(keyCourseFamily, at, hash(t.family.text[w])))
+		}
+		ks = append(ks,
+			key(keyCourseGivenFirst, at, gh, hash(first(s, 1))),
+			key(keyCourseGivenLast, at, gh, hash(last(s, 3))),
+			key(keyCourseEnds, at, ih, hash(first(s, 1)), hash(last(s, 2))))
+		if c.births > 0 && c.hi-c.lo < tight {
+			mid := int64(c.lo+c.hi)/2 + 1<<20
+			ks = append(ks, key(keyCourseGivenBirth, at, gh, uint64(mid/400)),
+				key(keyCourseGivenBirth, at, gh, uint64((mid+200)/400)+1<<32))
+		}
+	}
+	if len(families) == 0 {
+		ks = append(ks, key(keyFamilyInitial, sh, ih))
+		ks = m.formalInitials(ks, k.given, sh, initial)
+	}
+	for _, w := range families {
+		wh := hash(t.family.text[w])
+		ks = append(ks, key(keyFamilyInitial, wh, ih))
+		ks = m.formalInitials(ks, k.given, wh, initial)
+	}
+	return append(ks, key(keyGivenFirst, gh, hash(first(s, 2))), key(keyGivenLast, gh, hash(last(s, 3))))
+}
+
+// formalInitials adds the initials of the names that a given name may be short
+// for: Bill is looked for under W as well.
+func (m *model) formalInitials(ks []uint64, given int32, family uint64, initial string) []uint64 {
+	seen := initial
+	for _, g := range m.names.given.groups[given] {
+		for _, r := range nickInitials[g] {
+			if !strings.ContainsRune(seen, r) {
+				seen += string(r)
+				ks = append(ks, key(keyFamilyInitial, family, hash(string(r))))
+			}
+		}
+	}
+	return ks
+}
+
+// nickInitials is the first letter of each nickname line's formal name.
+var nickInitials = func() []string {
+	var out []string
+	for l := range strings.SplitSeq(strings.TrimSpace(nicknames), "\n") {
+		out = append(out, first(l, 1))
+	}
+	return out
+}()
+
+// tokenSum is the same for the same tokens in any order.
+func tokenSum(s string) uint64 {
+	sum := uint64(0)
+	for w := range strings.SplitSeq(s, " ") {
+		sum += hash(w)
+	}
+	return sum
+}
+
+func first(s string, n int) string {
+	for i := range s {
+		if n == 0 {
+			return s[:i]
+		}
+		n--
+	}
+	return s
+}
+
+func last(s string, n int) string {
+	i := len(s)
+	for ; n > 0 && i > 0; n-- {
+		_, w := utf8.DecodeLastRuneInString(s[:i])
+		i -= w
+	}
+	return s[i:]
+}
+
+// mistyped looks, for each number seen once or twice, for the numbers one
+// digit or one exchange of neighbours away, and ties both to the given name
+// and to the family name.
+func (m *model) mistyped(b *blocks) {
+	texts := m.rows.Numbers
+	if len(texts) == 0 {
+		return
+	}
+	at := map[string]int32{}
+	for id, s := range texts {
+		if id > 0 {
+			at[s] = int32(id)
+		}
+	}
+	holders := map[int32][]int32{} // number -> signatures, for those looked for
+	type miss struct{ sig, number int32 }
+	var misses []miss
+	var buf []byte
+	for i := range m.sigs {
+		c := &m.sigs[i]
+		if c.n > 2 || len(c.numbers) != 1 || len(c.names) == 0 {
+			continue
+		}
+		s := texts[c.numbers[0].id]
+		if len(s) < 3 || len(s) > 12 {
+			continue
+		}
+		try := func() {
+			if id, ok := at[string(buf)]; ok && id != c.numbers[0].id {
+				misses = append(misses, miss{int32(i), id})
+				holders[id] = nil
+			}
+		}
+		buf = append(buf[:0], s...)
+		for p := range buf {
+			old := buf[p]
+			if old < '0' || old > '9' {
+				continue
+			}
+			for d := byte('0'); d <= '9'; d++ {
+				if buf[p] = d; d != old {
+					try()
+				}
+			}
+			buf[p] = old
+			if p > 0 && buf[p-1] != buf[p] {
+				buf[p-1], buf[p] = buf[p], buf[p-1]
+				try()
+				buf[p-1], buf[p] = buf[p], buf[p-1]
+			}
+		}
+	}
+	if len(misses) == 0 {
+		return
+	}
+	for i := range m.sigs {
+		for _, n := range m.sigs[i].numbers {
+			if h, ok := holders[n.id]; ok {
+				holders[n.id] = append(h, int32(i))
+			}
+		}
+	}
+	for _, x := range misses {
+		kx := m.names.keys[m.sigs[x.sig].names[0].id]
+		for _, y := range holders[x.number] {
+			if len(m.sigs[y].names) == 0 {
+				continue
+			}
+			ky := m.names.keys[m.sigs[y].names[0].id]
+			if kx.given == ky.given || kx.family == ky.family {
+				k := key(keyMistyped, uint64(x.sig), uint64(y))
+				b.add(k, x.sig)
+				b.add(k, y)
+			}
+		}
+	}
+}
+
+// closeNumbers says whether two number texts differ by one digit or by one
+// exchange of neighbours.
+func closeNumbers(a, b string) bool {
+	return len(a) == len(b) && len(a) >= 3 && a != b && name.OneSlip(a, b)
+}
+
+// lostLetters finds the whole names that a name with lost letters may stand
+// for, by what stands before its first and after its last lost letter.
+func (m *model) lostLetters(b *blocks) {
+	t := &m.names
+	type shape struct{ head, tail int }
+	ends := map[uint64][]int32{} // hash of head and tail -> full names with a gap
+	shapes := map[shape]bool{}
+	for f, s := range t.full {
+		if p := strings.IndexByte(s, name.Lost); p >= 0 {
+			q := strings.LastIndexByte(s, name.Lost) + 1
+			if p+len(s)-q < 4 {
+				continue
+			}
+			shapes[shape{p, len(s) - q}] = true
+			h := hash2(s[:p], "\x00"+s[q:])
+			ends[h] = append(ends[h], int32(f))
+		}
+	}
+	if len(ends) == 0 {
+		return
+	}
+	all := make([]shape, 0, len(shapes))
+	for s := range shapes {
+		all = append(all, s)
+	}
+	sort.Slice(all, func(i, j int) bool {
+		if all[i].head != all[j].head {
+			return all[i].head < all[j].head
+		}
+		return all[i].tail < all[j].tail
+	})
+	match := map[int32][]int32{} // full name -> the full names it may stand for
+	for f, s := range t.full {
+		for _, sh := range all {
+			if gap := len(s) - sh.head - sh.tail; gap < 1 || gap > 12 {
+				continue
+			}
+			for _, x := range ends[hash2(s[:sh.head], "\x00"+s[len(s)-sh.tail:])] {
+				if x != int32(f) && name.EqualLost(t.full[x], s) {
+					match[int32(f)] = append(match[int32(f)], x)
+				}
+			}
+		}
+	}
+	for i := range m.sigs {
+		c := &m.sigs[i]
+		if len(c.names) == 0 {
+			continue
+		}
+		full := t.keys[c.names[0].id].full
+		for _, x := range match[full] {
+			b.add(key(keyFull, uint64(x)), int32(i))
+			for _, co := range c.courses {
+				b.add(key(keyFullCourse, uint64(x), uint64(co.id)), int32(i))
+			}
+		}
+	}
+}
+
+// filter is a set of keys that may also say yes by mistake, one time in some
+// hundred: enough to leave most keys of numbered signatures out.
+type filter struct {
+	bits []uint64
+	mask uint64
+}
+
+func newFilter(n int) *filter {
+	size := uint64(1 << 16)
+	for size < uint64(n)*64 && size < 1<<31 {
+		size <<= 1
+	}
+	return &filter{make([]uint64, size/64), size - 1}
+}
+
+func (f *filter) set(k uint64) { k &= f.mask; f.bits[k/64] |= 1 << (k % 64) }
+
+func (f *filter) has(k uint64) bool { k &= f.mask; return f.bits[k/64]>>(k%64)&1 == 1 }

@@ -1,0 +1,323 @@
+package who
+
+import (
+	"container/heap"
+	"slices"
+	"sync"
+)
+
+// join is one step of the clustering: two clusters, each named by its lowest
+// signature, and the evidence at that moment.
+type join struct {
+	a, b    int32
+	why     sum
+	decided bool // by a person
+}
+
+// joined is the outcome of clustering.
+type joined struct {
+	parent []int32
+	pool   []cluster // by lowest signature
+	links  []uint64  // pairs of signatures worth knowing about (above Review)
+	joins  []join
+}
+
+func (j *joined) find(x int32) int32 {
+	for j.parent[x] != x {
+		j.parent[x] = j.parent[j.parent[x]]
+		x = j.parent[x]
+	}
+	return x
+}
+
+// candidate is a pair of clusters in the queue. It is stale when either has
+// grown since.
+type candidate struct {
+	a, b       int32
+	verA, verB int32
+	bits       float64
+}
+
+type queue []candidate
+
+func (q queue) Len() int { return len(q) }
+func (q queue) Less(i, j int) bool {
+	if q[i].bits != q[j].bits {
+		return q[i].bits > q[j].bits
+	}
+	if q[i].a != q[j].a {
+		return q[i].a < q[j].a
+	}
+	return q[i].b < q[j].b
+}
+func (q queue) Swap(i, j int) { q[i], q[j] = q[j], q[i] }
+func (q *queue) Push(x any)   { *q = append(*q, x.(candidate)) }
+func (q *queue) Pop() any {
+	old := *q
+	x := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return x
+}
+
+// spread runs do over the pairs in slices, on all threads; each slice's answer
+// is kept in its place.
+func spread[T any](m *model, n int, do func(lo, hi int) []T) [][]T {
+	const piece = 1 << 14
+	out := make([][]T, (n+piece-1)/piece)
+	var wg sync.WaitGroup
+	next := make(chan int, len(out))
+	for k := range out {
+		next <- k
+	}
+	close(next)
+	for range min(m.o.Threads, len(out)) {
+		wg.Go(func() {
+			for k := range next {
+				if m.ctx.Err() != nil {
+					return
+				}
+				out[k] = do(k*piece, min(n, (k+1)*piece))
+			}
+		})
+	}
+	wg.Wait()
+	return out
+}
+
+// cluster joins signatures, the likeliest pair first, and weighs the pooled
+// evidence against all neighbours again after every join.
+func (m *model) cluster() error {
+	n := len(m.sigs)
+	g := &m.group
+	g.parent = make([]int32, n)
+	for i := range g.parent {
+		g.parent[i] = int32(i)
+	}
+	g.pool = slices.Clone(m.sigs)
+	type scored struct {
+		pair uint64
+		bits float64
+		join bool
+	}
+	found := spread(m, len(m.pairs), func(lo, hi int) []scored {
+		var out []scored
+		for _, p := range m.pairs[lo:hi] {
+			s := m.weigh(&m.sigs[p>>32], &m.sigs[uint32(p)])
+			if s.total > m.o.Review {
+				out = append(out, scored{p, s.total, m.joins(&s)})
+			}
+		}
+		return out
+	})
+	if err := m.ctx.Err(); err != nil {
+		return err
+	}
+	var q queue
+	for _, part := range found {
+		for _, s := range part {
+			g.links = append(g.links, s.pair)
+			if s.join {
+				q = append(q, candidate{a: int32(s.pair >> 32), b: int32(uint32(s.pair)), bits: s.bits})
+			}
+		}
+	}
+	c := clusterer{m: m, version: make([]int32, n), near: neighbours(n, g.links), grown: map[int32][]int32{}, q: q}
+	for _, p := range m.must {
+		a, b := g.find(p[0]), g.find(p[1])
+		if a != b {
+			c.merge(a, b, m.weigh(&g.pool[min(a, b)], &g.pool[max(a, b)]), true)
+		}
+	}
+	heap.Init(&c.q)
+	for steps := 0; c.q.Len() > 0; steps++ {
+		if steps&1023 == 0 && m.ctx.Err() != nil {
+			return m.ctx.Err()
+		}
+		x := heap.Pop(&c.q).(candidate)
+		if g.parent[x.a] != x.a || g.parent[x.b] != x.b || c.version[x.a] != x.verA || c.version[x.b] != x.verB || c.banned(x.a, x.b) {
+			continue
+		}
+		s := m.weigh(&g.pool[x.a], &g.pool[x.b])
+		c.merge(x.a, x.b, s, false)
+	}
+	return nil
+}
+
+// joins says whether the weight is enough to join. Two wholly different
+// surnames need much more: relatives and twins' partners are real.
+func (m *model) joins(s *sum) bool {
+	least := m.o.Join
+	if s.level[FamilyName] == Differs && s.level[Number] != Equal {
+		least = max(least, m.w.NewSurname)
+	}
+	return s.total >= least
+}
+
+// adjacency lists the neighbours of each signature.
+type adjacency struct {
+	start []int32
+	to    []int32
+}
+
+func neighbours(n int, links []uint64) adjacency {
+	a := adjacency{start: make([]int32, n+1)}
+	for _, p := range links {
+		a.start[p>>32+1]++
+		a.start[uint32(p)+1]++
+	}
+	for i := range n {
+		a.start[i+1] += a.start[i]
+	}
+	a.to = make([]int32, 2*len(links))
+	at := slices.Clone(a.start[:n])
+	for _, p := range links {
+		i, j := int32(p>>32), int32(uint32(p))
+		a.to[at[i]] = j
+		at[i]++
+		a.to[at[j]] = i
+		at[j]++
+	}
+	return a
+}
+
+type clusterer struct {
+	m       *model
+	version []int32
+	near    adjacency
+	grown   map[int32][]int32 // neighbours of clusters that were joined
+	q       queue
+}
+
+func (c *clusterer) neighbours(x int32) []int32 {
+	if list, ok := c.grown[x]; ok {
+		return list
+	}
+	return c.near.to[c.near.start[x]:c.near.start[x+1]]
+}
+
+// banned says whether a decision keeps two clusters apart.
+func (c *clusterer) banned(a, b int32) bool {
+	bans := c.m.bans
+	if len(bans) == 0 {
+		return false
+	}
+	for _, x := range bans[a] {
+		if c.m.group.find(x) == b {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *clusterer) merge(a, b int32, why sum, decided bool) {
+	m, g := c.m, &c.m.group
+	if a > b {
+		a, b = b, a
+	}
+	g.joins = append(g.joins, join{a, b, why, decided})
+	g.pool[a] = m.names.pool(&g.pool[a], &g.pool[b])
+	g.pool[b] = cluster{}
+	g.parent[b] = a
+	c.version[a]++
+	if len(m.bans) > 0 && (m.bans[a] != nil || m.bans[b] != nil) {
+		m.bans[a] = append(slices.Clone(m.bans[a]), m.bans[b]...)
+	}
+	var list []int32
+	for _, old := range [2]int32{a, b} {
+		for _, x := range c.neighbours(old) {
+			if r := g.find(x); r != a {
+				list = append(list, r)
+			}
+		}
+	}
+	delete(c.grown, b)
+	slices.Sort(list)
+	list = slices.Compact(list)
+	kept := list[:0]
+	for _, x := range list {
+		lo, hi := min(a, x), max(a, x)
+		s := m.weigh(&g.pool[lo], &g.pool[hi])
+		if s.total <= m.o.Review {
+			continue
+		}
+		kept = append(kept, x)
+		if m.joins(&s) && !c.banned(a, x) {
+			heap.Push(&c.q, candidate{lo, hi, c.version[lo], c.version[hi], s.total})
+		}
+	}
+	c.grown[a] = kept
+}
+
+// pool puts the evidence of two clusters together. Where their births
+// contradict one another the better supported one stands and the other's lines
+// count as strange.
+func (t *nameTable) pool(a, b *cluster) cluster {
+	c := cluster{n: a.n + b.n, timed: a.timed + b.timed, dev: a.dev + b.dev, loose: a.loose && b.loose}
+	for s := range c.sexes {
+		c.sexes[s] = a.sexes[s] + b.sexes[s]
+	}
+	c.strange = a.strange + b.strange
+	switch {
+	case a.births == 0:
+		c.lo, c.hi, c.births = b.lo, b.hi, b.births
+	case b.births == 0:
+		c.lo, c.hi, c.births = a.lo, a.hi, a.births
+	case birthGap(a.lo, a.hi, b.lo, b.hi) == 0:
+		c.lo, c.hi = max(a.lo, b.lo), min(a.hi, b.hi)
+		if c.lo > c.hi { // they meet only when widened: born between them
+			c.lo, c.hi = c.hi, c.lo
+		}
+		c.births = a.births + b.births
+	case b.births > a.births:
+		c.lo, c.hi, c.births = b.lo, b.hi, b.births
+		c.strange += a.births
+	default:
+		c.lo, c.hi, c.births = a.lo, a.hi, a.births
+		c.strange += b.births
+	}
+	c.names = mergeTallies(a.names, b.names)
+	slices.SortFunc(c.names, func(x, y tally) int {
+		if t.before(x, y) {
+			return -1
+		}
+		if t.before(y, x) {
+			return 1
+		}
+		return 0
+	})
+	c.numbers = mergeTallies(a.numbers, b.numbers)
+	c.clubs = mergeTallies(a.clubs, b.clubs)
+	c.courses = mergeTallies(a.courses, b.courses)
+	c.runs = make([]int32, 0, len(a.runs)+len(b.runs))
+	i, j := 0, 0
+	for i < len(a.runs) || j < len(b.runs) {
+		if j == len(b.runs) || i < len(a.runs) && a.runs[i] <= b.runs[j] {
+			c.runs = append(c.runs, a.runs[i])
+			i++
+		} else {
+			c.runs = append(c.runs, b.runs[j])
+			j++
+		}
+	}
+	return c
+}
+
+// mergeTallies adds two lists; the result is ordered by id.
+func mergeTallies(a, b []tally) []tally {
+	if len(b) == 0 {
+		return slices.Clone(a)
+	}
+	out := make([]tally, 0, len(a)+len(b))
+	out = append(append(out, a...), b...)
+	slices.SortFunc(out, func(x, y tally) int { return int(x.id - y.id) })
+	k := 0
+	for _, x := range out[1:] {
+		if x.id == out[k].id {
+			out[k].n += x.n
+		} else {
+			k++
+			out[k] = x
+		}
+	}
+	return out[:k+1]
+}

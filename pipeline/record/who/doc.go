@@ -1,0 +1,26 @@
+// Package who says which result lines are the same runner's.
+//
+// The method is probabilistic record linkage after Fellegi and Sunter (1969),
+// "A theory for record linkage", Journal of the American Statistical
+// Association 64:1183-1210. Rows that agree in name, sex and number (or name,
+// sex and course) form signatures; blocking keys find the pairs of signatures
+// worth comparing; each pair is weighed, in bits, as a sum of named evidence;
+// and clusters grow from the best pair downwards, their pooled evidence
+// weighed again after every join. What stays doubtful is listed for a person
+// to decide, and decisions override every weight.
+//
+//	name.go    keys, frequencies, slips and nicknames of names
+//	sign.go    rows to signatures
+//	birth.go   birth windows as evidence
+//	course.go  which courses share runners
+//	block.go   pairs worth comparing
+//	weigh.go   the evidence and its weights
+//	cluster.go joining, best first
+//	decide.go  decisions of people
+//	learn.go   weights learned from the archive (EM)
+//	review.go  doubtful pairs and namesake questions
+//	ids.go     runner ids that outlive a rebuild
+//
+// It is pure: no database, files or clock. The result depends on the rows and
+// not on their order, nor on the number of threads.
+package who

@@ -1,0 +1,366 @@
+package who
+
+import (
+	"sort"
+	"strings"
+	"unicode/utf8"
+
+	"lapwing/pipeline/record/name"
+)
+
+// nameKey is one way to read a name: a given and a family name.
+type nameKey struct {
+	full, given, family int32 // into the intern tables
+	lost                bool  // holds a letter that could not be recovered
+	sole                bool  // one word only: no given name
+}
+
+// nameTable holds the distinct names of the rows and how common their parts
+// are.
+type nameTable struct {
+	of   []int32 // input name -> key, -1 for nobody and several people
+	keys []nameKey
+	full []string
+
+	given, family part
+}
+
+// part is the table of given or of family names.
+type part struct {
+	text   []string
+	first  []int32   // id of the first token as a name of its own, -1
+	tokens [][]int32 // ids of the tokens, only where there is more than one
+	mass   []float64 // share of signatures
+	slip   []float64 // share of the names one slip away
+	nick   []float64 // share of the names the nickname table ties to it (given only)
+	groups [][]int16 // nickname groups (given only)
+	double []float64 // share of names of several tokens that hold this token
+	ids    map[string]int32
+	slips  map[uint64]struct{} // pairs one slip apart, lower id << 32 | higher
+}
+
+func (p *part) id(s string) int32 {
+	if id, ok := p.ids[s]; ok {
+		return id
+	}
+	id := int32(len(p.text))
+	p.ids[s] = id
+	p.text = append(p.text, s)
+	return id
+}
+
+// tabulate interns the parsed names and turns round those whose order is the
+// wrong way about.
+func (m *model) tabulate() error {
+	t := &m.names
+	t.of = make([]int32, len(m.in))
+	t.given.ids, t.family.ids = map[string]int32{}, map[string]int32{}
+	used := make([]int32, len(m.in)) // rows with it
+	for _, k := range m.rows.Name {
+		used[k]++
+	}
+	turn := m.wrongWayRound(used)
+	keyOf := map[uint64]int32{}
+	fullOf := map[string]int32{}
+	for i := range m.in {
+		n := &m.in[i]
+		if used[i] == 0 || n.Unnamed || n.Several || n.Full == "" {
+			t.of[i] = -1
+			continue
+		}
+		g, s, full := n.Given, n.Family, n.Full
+		if turn != nil && turn[i] {
+			g, s = s, g
+			full = strings.ReplaceAll(g+s, " ", "")
+		}
+		gi, si := t.given.id(g), t.family.id(s)
+		packed := uint64(gi)<<32 | uint64(uint32(si))
+		k, ok := keyOf[packed]
+		if !ok {
+			f, ok := fullOf[full]
+			if !ok {
+				f = int32(len(t.full))
+				fullOf[full] = f
+				t.full = append(t.full, full)
+			}
+			k = int32(len(t.keys))
+			keyOf[packed] = k
+			t.keys = append(t.keys, nameKey{full: f, given: gi, family: si, sole: g == "",
+				lost: strings.IndexByte(full, name.Lost) >= 0})
+		}
+		t.of[i] = k
+	}
+	return nil
+}
+
+// wrongWayRound finds names whose last word is far likelier as a given name,
+// and first word as a family name, than the other way about, judged by how
+// the words stand in all other names.
+func (m *model) wrongWayRound(used []int32) []bool {
+	type count struct{ given, family int32 }
+	counts := map[string]*count{}
+	at := func(s string) *count {
+		c := counts[s]
+		if c == nil {
+			c = &count{}
+			counts[s] = c
+		}
+		return c
+	}
+	for i := range m.in {
+		n := &m.in[i]
+		if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" {
+			continue
+		}
+		at(n.Given).given++
+		at(n.Family).family++
+	}
+	var turn []bool
+	for i := range m.in {
+		n := &m.in[i]
+		if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" || len(n.Given) < 2 || len(n.Family) < 2 {
+			continue
+		}
+		first, last := counts[n.Given], counts[n.Family]
+		factor := 40.
+		if n.Ordered {
+			factor = 400 // the sheet itself said so: only swapped columns can be meant
+		}
+		if (float64(last.given)+.3)*(float64(first.family)+.3) > factor*(float64(first.given)-1+.3)*(float64(last.family)-1+.3) {
+			if turn == nil {
+				turn = make([]bool, len(m.in))
+			}
+			turn[i] = true
+		}
+	}
+	return turn
+}
+
+// frequencies counts how common given and family names are among signatures,
+// with those one slip away and those a nickname table ties to them.
+func (m *model) frequencies() error {
+	t := &m.names
+	total := float64(len(m.sigs))
+	if total == 0 {
+		return nil
+	}
+	floor := .3 / total
+	for which, p := range []*part{&t.given, &t.family} {
+		p.mass = make([]float64, len(p.text))
+		for i := range m.sigs {
+			for _, s := range m.sigs[i].names {
+				k := t.keys[s.id]
+				if which == 0 {
+					p.mass[k.given]++
+				} else {
+					p.mass[k.family]++
+				}
+			}
+		}
+		p.tokenize(floor, total)
+		for i := range p.mass {
+			p.mass[i] = p.mass[i]/total + floor
+		}
+		p.findSlips()
+	}
+	t.given.findNicknames()
+	seen := map[uint64]struct{}{}
+	for i := range m.sigs {
+		if c := &m.sigs[i]; len(c.names) > 0 {
+			seen[uint64(t.keys[c.names[0].id].full)<<2|uint64(c.mainSex())] = struct{}{}
+		}
+	}
+	m.people = max(2, float64(len(seen)))
+	m.clubs = make([]float32, m.lab.clubs)
+	for i := range m.sigs {
+		for _, c := range m.sigs[i].clubs {
+			m.clubs[c.id] += float32(c.n) / float32(m.sigs[i].n) / float32(total)
+		}
+	}
+	return nil
+}
+
+// tokenize splits the names of several tokens and counts, for each token, the
+// share of such names that hold it.
+func (p *part) tokenize(floor, total float64) {
+	n := len(p.text)
+	p.first = make([]int32, n)
+	p.tokens = make([][]int32, n)
+	for i := 0; i < n; i++ {
+		p.first[i] = -1
+		s := p.text[i]
+		if strings.IndexByte(s, ' ') < 0 {
+			continue
+		}
+		for w := range strings.SplitSeq(s, " ") {
+			if utf8.RuneCountInString(w) < 2 {
+				continue
+			}
+			id := p.id(w)
+			p.tokens[i] = append(p.tokens[i], id)
+		}
+		if len(p.tokens[i]) > 0 {
+			p.first[i] = p.tokens[i][0]
+		}
+	}
+	for len(p.mass) < len(p.text) {
+		p.mass = append(p.mass, 0)
+		p.first = append(p.first, -1)
+		p.tokens = append(p.tokens, nil)
+	}
+	p.double = make([]float64, len(p.text))
+	for i, ts := range p.tokens {
+		for _, w := range ts {
+			p.double[w] += p.mass[i] / total
+		}
+	}
+	for i := range p.double {
+		p.double[i] += floor
+	}
+}
+
+// findSlips finds the pairs of names one slip apart (four letters or more),
+// through the words that deleting one letter leaves.
+func (p *part) findSlips() {
+	p.slip = make([]float64, len(p.text))
+	p.slips = map[uint64]struct{}{}
+	var hashes []uint64
+	var of []int32
+	for i, s := range p.text {
+		if utf8.RuneCountInString(s) < 4 || utf8.RuneCountInString(s) > 40 {
+			continue
+		}
+		hashes, of = append(hashes, hash(s)), append(of, int32(i))
+		for at, r := range s {
+			hashes, of = append(hashes, hash2(s[:at], s[at+utf8.RuneLen(r):])), append(of, int32(i))
+		}
+	}
+	radixSort(hashes, of)
+	for lo := 0; lo < len(hashes); {
+		hi := lo + 1
+		for hi < len(hashes) && hashes[hi] == hashes[lo] {
+			hi++
+		}
+		for x := lo; x < hi; x++ {
+			for y := x + 1; y < hi; y++ {
+				a, b := of[x], of[y]
+				if a == b {
+					continue
+				}
+				if a > b {
+					a, b = b, a
+				}
+				k := uint64(a)<<32 | uint64(b)
+				if _, ok := p.slips[k]; !ok && name.OneSlip(p.text[a], p.text[b]) {
+					p.slips[k] = struct{}{}
+				}
+			}
+		}
+		lo = hi
+	}
+	// Summed in a fixed order: the map's own order would change last digits.
+	order := make([]uint64, 0, len(p.slips))
+	for k := range p.slips {
+		order = append(order, k)
+	}
+	sort.Slice(order, func(i, j int) bool { return order[i] < order[j] })
+	for _, k := range order {
+		a, b := int32(k>>32), int32(uint32(k))
+		p.slip[a] += p.mass[b]
+		p.slip[b] += p.mass[a]
+	}
+}
+
+func (p *part) oneSlip(a, b int32) bool {
+	if a > b {
+		a, b = b, a
+	}
+	_, ok := p.slips[uint64(a)<<32|uint64(uint32(b))]
+	return ok
+}
+
+func (p *part) findNicknames() {
+	p.groups = make([][]int16, len(p.text))
+	p.nick = make([]float64, len(p.text))
+	var mass []float64
+	for i, s := range p.text {
+		if f := p.first[i]; f >= 0 {
+			s = p.text[f]
+		}
+		p.groups[i] = nickGroups[s]
+	}
+	mass = make([]float64, nickGroupCount)
+	for i, gs := range p.groups {
+		for _, g := range gs {
+			mass[g] += p.mass[i]
+		}
+	}
+	for i, gs := range p.groups {
+		for _, g := range gs {
+			p.nick[i] += mass[g] - p.mass[i]
+		}
+	}
+}
+
+func (p *part) nicknames(a, b int32) bool {
+	for _, x := range p.groups[a] {
+		for _, y := range p.groups[b] {
+			if x == y {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// shortForm says whether one name looks like a short form of the other: at
+// least three letters of its beginning, with or without -ie, -y, -i, -o, -a
+// and a doubled letter (Robbie, Robert; Sam, Samantha).
+func shortForm(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	if len(a) >= 3 && len(b) > len(a) && strings.HasPrefix(b, a) {
+		return true
+	}
+	for _, p := range [2][2]string{{a, b}, {b, a}} {
+		stem := p[0]
+		for _, end := range [...]string{"ie", "y", "i", "o", "a"} {
+			if s, ok := strings.CutSuffix(p[0], end); ok {
+				stem = s
+				break
+			}
+		}
+		if stem == p[0] || len(stem) < 3 {
+			continue
+		}
+		if strings.HasPrefix(p[1], stem) {
+			return true
+		}
+		if n := len(stem); n > 3 && stem[n-1] == stem[n-2] && strings.HasPrefix(p[1], stem[:n-1]) {
+			return true
+		}
+	}
+	return false
+}
+
+// hash is FNV-1a, 64 bits, finished by a mixer: the same on every machine.
+func hash(s string) uint64 { return mix(hashOn(14695981039346656037, s)) }
+
+func hash2(a, b string) uint64 { return mix(hashOn(hashOn(14695981039346656037, a), b)) }
+
+func hashOn(h uint64, s string) uint64 {
+	for i := 0; i < len(s); i++ {
+		h = (h ^ uint64(s[i])) * 1099511628211
+	}
+	return h
+}
+
+// mix is the 64-bit finaliser of MurmurHash3 (Appleby, public domain).
+func mix(h uint64) uint64 {
+	h ^= h >> 33
+	h *= 0xff51afd7ed558ccd
+	h ^= h >> 33
+	h *= 0xc4ceb9fe1a85ec53
+	return h ^ h>>33
+}

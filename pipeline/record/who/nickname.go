@@ -1,0 +1,355 @@
+package who
+
+import "strings"
+
+// nicknames ties short and pet forms to the names they come from, one line a
+// name. A form may stand on several lines. General knowledge of English and
+// some neighbouring languages, no source.
+const nicknames = `
+abigail abi abby abbie gail
+adam ad
+adrian ade
+agnes aggie nessa
+aidan aiden ade
+alan al allan allen
+albert al bert bertie
+alexander alex al alec alexis sandy xander lex sasha alasdair alistair
+alexandra alex alexa lexi lexie sandra sandy sasha
+alfred alf alfie fred freddie
+alice ali allie
+alison ali allison
+amanda mandy manda
+amelia amy millie milly mia
+andrea andy andi
+andrew andy drew andre
+angela angie ange
+ann anne annie anna nan nancy
+anna annie ann anne ania anja
+annabel annabelle bella bel
+anthony tony ant antony
+antonia toni
+archibald archie
+arthur art artie
+barbara barb babs barbie
+beatrice bea trixie beatrix
+benedict ben benny
+benjamin ben benji benny
+bernard bernie bern
+bernadette bernie
+bethany beth
+bradley brad
+bridget biddy bridie brigid
+callum cal calum
+cameron cam
+carol carole caz
+caroline carol carrie caro lyn caz
+cassandra cass cassie
+catherine cath cathy kate katie katy cat cathryn kathryn katherine katharine kitty kath kathy kay kit catharine catriona kat
+charles charlie chas chuck charley
+charlotte charlie lottie charley lotte char
+christina chris tina christine chrissie chrissy kirsty
+christine chris chrissie chrissy tina
+christopher chris kit topher
+claire clare clair
+clifford cliff
+colin col
+conor connor con
+constance connie
+cornelius con neil
+cynthia cindy
+daniel dan danny
+danielle dani danni
+david dave davy davie dai
+deborah deb debbie debs debra debora
+denise den
+dennis den denis
+desmond des
+diana di diane dianne
+dominic dom nic
+donald don donnie
+dorothy dot dottie dolly
+douglas doug duggie
+duncan dunc
+edith edie
+edward ed eddie ted teddy ned eddy
+edmund ed eddie ned ted
+edwin ed eddie
+eleanor ellie ella nell nellie elle elinor eleanora nora
+elizabeth liz lizzie beth betty eliza lisa libby elsie bess betsy liza lizzy lily elisabeth lise elspeth
+ellen nell ellie nellie
+emily em emmie millie milly
+emma em emmie
+eric rick
+ernest ernie
+esther essie hester
+eugene gene
+evelyn eve evie
+eve evie eva
+felicity fliss flick
+florence flo florrie flossie
+frances fran frankie francesca
+francesca fran frankie chess cesca frances
+francis frank fran
+frank frankie franklin
+frederick fred freddie freddy frederic fredrick
+gabriel gabe
+gabrielle gabby gaby gabi
+gareth gaz gary
+gary gaz garry
+geoffrey geoff jeff jeffrey
+george georgie
+georgina georgie gina georgia
+gerald gerry jerry ger
+gerard gerry ged ger
+gillian gill jill gilly jillian
+gordon gord gordie
+graham graeme grahame
+gregory greg gregor
+gwendolen gwen
+hannah han hanna
+harold harry hal
+harriet hattie harrie
+heather hev
+helen nell nellie lena helena
+henry harry hal hank
+herbert herb bert
+hilary hils
+howard howie
+hugh hughie
+ian iain
+isaac ike zac
+isabel izzy isobel bella isabelle isabella izzie belle
+jacob jake
+jacqueline jackie jacqui jacky jaqueline
+james jim jimmy jamie jem jimbo
+jane janie janey
+janet jan
+janice jan
+jason jay jase
+jasmine jas jazz
+jean jeannie jeanie
+jeffrey jeff geoff
+jemima jem mima
+jennifer jen jenny jenni jennie
+jeremy jez jerry jem
+jerome jerry
+jessica jess jessie
+joan joanie
+joanna jo joanne joey
+joanne jo joann
+john johnny jon jack johnnie ian sean
+jonathan jon jonny johnny jono johnathan jonathon
+joseph joe joey jo
+josephine jo josie jojo
+joshua josh
+joyce joy
+judith judy jude judi
+julia jules julie
+julian jules
+juliet jules julie juliette
+justin jus
+karen kaz
+katherine kate katie katy kath kathy kat kathryn catherine kit kitty kay
+kathleen kath kathy kate katie
+kenneth ken kenny
+kerry kez
+kevin kev
+kimberly kim kimberley
+kirsten kirsty kirstie
+laura laurie
+lauren loz laurie
+laurence larry laurie lawrence lol
+leonard len lenny leo
+leslie les lesley
+lewis lew louis lou
+lilian lily lil lillian
+linda lin lyn lindy lynda
+lindsay linz lindsey
+louis lou louie
+louise lou
+lucinda lucy cindy
+lucy lu
+luke lukas lucas
+lydia liddy
+madeleine maddie maddy madeline mads
+malcolm mal malc
+margaret maggie meg peggy madge marge margie margo greta rita mags peg daisy
+maria mary marie mia ria
+marilyn lyn
+marion marian
+martin marty mart
+martha marty mattie
+mary molly polly marie maria may
+matilda tilly tilda mattie
+matthew matt mat matty mathew
+maureen mo
+maurice mo morris
+maximilian max
+maxine max
+megan meg meggie
+melanie mel
+melissa mel lissa missy
+michael mike mick micky mickey mikey mikael
+michelle shell chelle mich
+miranda mandy randa
+mohammed mo mohamed muhammad mohammad mohamad muhammed
+morgan mo
+nancy nan
+natalie nat natalia
+natasha tash nat tasha
+nathan nat nate nathaniel
+nathaniel nat nate nathan
+nicholas nick nicky nico nic nicolas nik
+nicola nicky nic nikki nicole nicki nickie
+nicole nikki nicky nic
+nigel nige
+norman norm
+oliver ollie olly oli
+olivia liv livvy livia
+oscar oz
+oswald oz ozzie
+pamela pam pammy
+patricia pat trish patsy tricia patty trisha
+patrick pat paddy rick
+paul paulie
+pauline paula
+penelope penny pen
+peter pete
+philip phil phillip pip
+philippa pip pippa phil
+priscilla cilla
+rachel rach rachael
+raymond ray
+rebecca becky bex becca beck becs
+reginald reg reggie
+richard rich rick dick ricky richie ritchie dickie
+robert rob bob bobby robbie bert robby
+roberta bobbie
+robin rob
+rodney rod
+roger rog
+roland roly
+ronald ron ronnie
+rosemary rose rosie romy
+rosalind ros roz
+rose rosie
+rosamund ros
+roxanne rox
+rupert rupe
+russell russ rusty
+ruth ruthie
+samantha sam sammy
+samuel sam sammy
+sandra sandy san
+sarah sara sally sadie
+scott scotty
+sean shaun shawn
+sebastian seb bas
+sharon shaz
+sheila shelagh
+shirley shirl
+sidney sid sydney syd
+simon si
+sophie soph sophia sofia
+stanley stan
+stella stell
+stephanie steph steff stef
+stephen steve steven ste stevie
+stewart stuart stu stew
+susan sue susie suzie suzy sukie susannah
+susannah sue susie suzanna suzanne zanna
+suzanne sue suzie suzy
+sylvia syl silvia
+teresa tess terry tessa theresa tracey
+terence terry tel terrence
+thea dorothea theodora
+theodore theo ted teddy
+theresa tess terry tessa terri
+thomas tom tommy
+timothy tim timmy
+tobias toby
+tracey trace tracy
+trevor trev
+ursula urs
+valerie val
+vanessa ness nessa
+veronica ron ronnie vera
+victor vic
+victoria vicky vicki tori vic vikki vickie
+vincent vince vin vinnie
+virginia ginny ginger
+vivian viv vivienne
+walter walt wally
+wendy wend
+wilfred wilf fred
+william will bill billy willie liam wills bil
+winifred win winnie
+yvonne von
+zachary zac zack zach zak
+zoe zo
+alejandro alex ale
+alessandro alex ale sandro
+andreas andi andy
+antonio toni tono antonino nino
+bernhard bernd
+carlos charly
+concepcion concha conchi
+dimitri dima
+dmitri dima mitya
+eduardo edu lalo
+ekaterina katya
+elena lena
+enrique quique
+fernando nando
+francisco paco pancho curro fran
+friedrich fritz
+georg jorg
+giovanni gianni nanni
+giuseppe beppe peppe pino
+guillermo memo
+hans johannes hannes jan johann
+heinrich heinz heiner
+ignacio nacho
+jesus chus
+johan jan hans
+jose pepe
+joseph josef sepp
+jurgen jurg
+katarzyna kasia
+krzysztof krzys
+ludwig lutz
+luis lucho
+malgorzata gosia
+manuel manolo manu
+margarethe grete gretel
+maria maja mia
+michal misza
+mikhail misha
+nikolai kolya
+pawel pavel
+peter piotr petr
+pilar pili
+rosario charo
+stanislaw staszek
+stefan steff
+thomas tomas tomasz
+tomasz tomek
+vladimir vova volodya
+wilhelm willi willy
+wolfgang wolf
+xavier xavi
+zbigniew zbyszek
+`
+
+// nickGroups gives the lines of nicknames that a name stands on.
+var nickGroups, nickGroupCount = func() (map[string][]int16, int) {
+	m := map[string][]int16{}
+	line := int16(0)
+	for l := range strings.SplitSeq(strings.TrimSpace(nicknames), "\n") {
+		for _, w := range strings.Fields(l) {
+			m[w] = append(m[w], line)
+		}
+		line++
+	}
+	return m, int(line)
+}()

@@ -1,0 +1,488 @@
+package who
+
+import (
+	"math"
+
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/unit"
+)
+
+// Evidence names the parts of a weight.
+type Evidence uint8
+
+const (
+	Prior Evidence = iota // how unlikely it is that any two are one person
+	GivenName
+	FamilyName
+	NewSurname
+	Number
+	Birth
+	Sex
+	Club
+	Course
+	Pace
+	SameRun   // both in one run, or on one day
+	TakeTurns // never on one day
+	Unplaced  // two lines that no age places among namesakes
+	nEvidence
+)
+
+// Level is how far a part of the evidence agrees.
+type Level uint8
+
+const (
+	Missing Level = iota
+	Equal
+	Swapped   // given and family name exchanged
+	WithLost  // equal but for letters that could not be recovered
+	Nickname  // by the nickname table
+	ShortForm // looks like a short form
+	Initial
+	FirstOnly // the first of several given names
+	Slip      // one letter wrong, missing, extra or exchanged
+	OneToken  // one part of a double name
+	Alike     // Jaro-Winkler
+	Differs
+	Near    // number one digit away; births less than a year apart
+	OneSide // club blank on one side
+	Neither // club blank on both
+	nLevel
+)
+
+// Weights are the weights in bits that are not computed from frequencies.
+// Positive speaks for one person, negative against.
+type Weights struct {
+	Initial      float64 // given name is the initial of the other
+	GivenAlike   float64
+	GivenDiffers float64
+	FamilyAlike  float64
+	FamilyDiffer float64
+	// Shares of true pairs in which a name is so changed; divided by how
+	// common the changed forms are.
+	ShareEqual, ShareNick, ShareShort, ShareGivenSlip, ShareFamilySlip, ShareToken, ShareSwap float64
+
+	NumberShared  float64 // added to log2 N
+	NumberNear    float64
+	NumberDiffers float64
+
+	BirthNear, BirthFar, BirthApart float64 // gap under 1 year, under 3, more
+	BirthOdd                        float64 // one row against at least three: a slip in an age
+	SexDiffers, SexOdd              float64 // the same for sexes
+	SexX                            float64 // X on one side, M or W on the other
+	ClubDiffers, ClubOneBlank       float64
+	ClubBothBlank                   float64
+	CourseLow                       float64 // the least that far courses weigh
+	SameRun, SameDay                float64
+	Unplaced                        float64
+	NewSurname                      float64 // bits that joining two wholly different surnames needs
+	Learned                         bool    // from this archive, else starting weights
+	Matches                         float64 // likely matches they were learned from
+}
+
+// StartingWeights are for an archive too small to learn from. They were set on
+// made-up districts with known truth; see the tests.
+func StartingWeights() Weights {
+	return Weights{
+		Initial: -3, GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffer: -8.4,
+		ShareEqual: .9, ShareNick: .04, ShareShort: .008, ShareGivenSlip: .006, ShareFamilySlip: .01,
+		ShareToken: .006, ShareSwap: .01,
+		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
+		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5,
+		SexDiffers: -12, SexOdd: -6, SexX: -3,
+		ClubDiffers: -5, ClubOneBlank: -2.5, ClubBothBlank: .8,
+		CourseLow: -4, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
+	}
+}
+
+// sum is the weight of a pair, part by part.
+type sum struct {
+	bits  [nEvidence]float32
+	level [nEvidence]Level
+	total float64
+	names [2]int32 // the spellings compared
+}
+
+func (s *sum) add(e Evidence, l Level, bits float64) {
+	s.bits[e] += float32(bits)
+	s.level[e] = l
+	s.total += bits
+}
+
+// weigh sums the evidence that two clusters are one person. It is symmetrical.
+func (m *model) weigh(a, b *cluster) sum {
+	var s sum
+	s.add(Prior, Missing, -math.Log2(m.people))
+	m.weighNames(a, b, &s)
+	m.weighNumbers(a, b, &s)
+	m.weighBirth(a, b, &s)
+	m.weighSex(a, b, &s)
+	m.weighClub(a, b, &s)
+	s.add(Course, Missing, m.lift.weight(a, b, m.w.CourseLow))
+	m.weighPace(a, b, &s)
+	m.weighDays(a, b, &s)
+	if a.loose && b.loose {
+		s.add(Unplaced, Missing, m.w.Unplaced)
+	}
+	// Whole bits/256: the last digits of a float must never break a tie.
+	s.total = math.Round(s.total*256) / 256
+	return s
+}
+
+// weighNames takes the best pair of the four most frequent spellings of each.
+func (m *model) weighNames(a, b *cluster, s *sum) {
+	best := sum{total: math.Inf(-1)}
+	for _, x := range a.names[:min(4, len(a.names))] {
+		for _, y := range b.names[:min(4, len(b.names))] {
+			var t sum
+			m.compareNames(x.id, y.id, &t)
+			if t.total > best.total {
+				best = t
+				best.names = [2]int32{x.id, y.id}
+			}
+		}
+	}
+	if math.IsInf(best.total, -1) {
+		best = sum{}
+		best.add(FamilyName, Differs, -60) // nobody is named: never one person
+	}
+	if best.level[FamilyName] == Differs && best.level[GivenName] != Differs {
+		// A new surname: the two names follow one another, or they overlap.
+		if len(a.runs) > 0 && len(b.runs) > 0 &&
+			(a.runs[len(a.runs)-1] < b.runs[0] || b.runs[len(b.runs)-1] < a.runs[0]) {
+			best.add(NewSurname, Missing, min(2.5, .5+.7*float64(min(a.n, b.n))))
+		} else {
+			best.add(NewSurname, Missing, -2)
+		}
+	}
+	for _, e := range [...]Evidence{GivenName, FamilyName, NewSurname} {
+		if best.level[e] != Missing || best.bits[e] != 0 {
+			s.add(e, best.level[e], float64(best.bits[e]))
+		}
+	}
+	s.names = best.names
+}
+
+// compareNames weighs two spellings.
+func (m *model) compareNames(x, y int32, s *sum) {
+	t, w := &m.names, &m.w
+	a, b := t.keys[x], t.keys[y]
+	if a.full == b.full {
+		if a.given != b.given {
+			// One name split in two ways: as common as the rarer way.
+			fa := t.given.mass[a.given] * t.family.mass[a.family]
+			fb := t.given.mass[b.given] * t.family.mass[b.family]
+			s.add(FamilyName, Equal, -math.Log2(max(fa, fb))+math.Log2(.95))
+			return
+		}
+		if !a.sole {
+			s.add(GivenName, Equal, -math.Log2(t.given.mass[a.given])+math.Log2(.95))
+		}
+		s.add(FamilyName, Equal, -math.Log2(t.family.mass[a.family]))
+		return
+	}
+	if (a.lost || b.lost) && name.EqualLost(t.full[a.full], t.full[b.full]) {
+		k := a
+		if a.lost {
+			k = b
+		}
+		s.add(GivenName, WithLost, -math.Log2(t.given.mass[k.given])-1)
+		s.add(FamilyName, WithLost, -math.Log2(t.family.mass[k.family])-1)
+		return
+	}
+	if !a.sole && t.given.text[a.given] == t.family.text[b.family] && t.family.text[a.family] == t.given.text[b.given] {
+		f := max(t.given.mass[a.given]*t.family.mass[a.family], t.given.mass[b.given]*t.family.mass[b.family])
+		s.add(FamilyName, Swapped, math.Log2(w.ShareSwap/f))
+		return
+	}
+	if !a.sole && !b.sole {
+		s.add2(GivenName)(m.compareGiven(a.given, b.given))
+	}
+	s.add2(FamilyName)(m.compareFamily(a.family, b.family))
+}
+
+func (s *sum) add2(e Evidence) func(Level, float64) {
+	return func(l Level, bits float64) { s.add(e, l, bits) }
+}
+
+func (m *model) compareGiven(x, y int32) (Level, float64) {
+	p, w := &m.names.given, &m.w
+	if x == y {
+		return Equal, math.Log2(w.ShareEqual / p.mass[x])
+	}
+	a, b := p.text[x], p.text[y]
+	// No changed form weighs more than the more common name equal would.
+	top := math.Log2(w.ShareEqual / max(p.mass[x], p.mass[y]))
+	if len(a) == 1 || len(b) == 1 {
+		if a[0] == b[0] {
+			return Initial, w.Initial
+		}
+		return Differs, w.GivenDiffers
+	}
+	if p.first[x] >= 0 || p.first[y] >= 0 {
+		fx, fy := x, y
+		if p.first[x] >= 0 {
+			fx = p.first[x]
+		}
+		if p.first[y] >= 0 {
+			fy = p.first[y]
+		}
+		if fx == fy {
+			return FirstOnly, min(top, math.Log2(w.ShareNick/max(p.mass[fx], p.double[fx])))
+		}
+	}
+	if p.nicknames(x, y) {
+		return Nickname, min(top, math.Log2(w.ShareNick/max(p.nick[x], p.nick[y])))
+	}
+	if p.oneSlip(x, y) {
+		return Slip, min(top, math.Log2(w.ShareGivenSlip/max(p.slip[x], p.slip[y])))
+	}
+	if a[0] != b[0] {
+		if alike(a, b, .94) {
+			return Alike, w.GivenAlike
+		}
+		return Differs, w.GivenDiffers
+	}
+	if shortForm(a, b) {
+		return ShortForm, min(top, math.Log2(w.ShareShort/max(p.mass[x]+p.mass[y], .002)))
+	}
+	if alike(a, b, .94) {
+		return Alike, w.GivenAlike
+	}
+	return Differs, w.GivenDiffers
+}
+
+// alike leaves the comparator alone where lengths already rule it out: Jaro's
+// measure is at most (2 + shorter/longer) / 3.
+func alike(a, b string, least float64) bool {
+	la, lb := float64(len(a)), float64(len(b))
+	j := (2 + min(la, lb)/max(la, lb)) / 3
+	if j+.4*(1-j) < least {
+		return false
+	}
+	return name.JaroWinkler(a, b) >= least
+}
+
+func (m *model) compareFamily(x, y int32) (Level, float64) {
+	p, w := &m.names.family, &m.w
+	if x == y {
+		return Equal, math.Log2(w.ShareEqual / p.mass[x])
+	}
+	top := math.Log2(w.ShareEqual / max(p.mass[x], p.mass[y]))
+	if p.oneSlip(x, y) {
+		return Slip, min(top, math.Log2(w.ShareFamilySlip/max(p.slip[x], p.slip[y])))
+	}
+	tx, ty := p.tokens[x], p.tokens[y]
+	if len(tx) > 0 || len(ty) > 0 {
+		common := 0.
+		each := func(ts []int32, id int32, do func(int32)) {
+			if len(ts) == 0 {
+				do(id)
+			}
+			for _, w := range ts {
+				do(w)
+			}
+		}
+		each(tx, x, func(u int32) {
+			each(ty, y, func(v int32) {
+				if u == v && !particle[p.text[u]] {
+					if common == 0 || p.double[u] < common {
+						common = p.double[u]
+					}
+				}
+			})
+		})
+		if common > 0 {
+			return OneToken, min(7, math.Log2(w.ShareToken/common))
+		}
+	}
+	a, b := p.text[x], p.text[y]
+	if len(a) > 0 && len(b) > 0 && alike(a, b, .95) {
+		return Alike, w.FamilyAlike
+	}
+	return Differs, w.FamilyDiffer
+}
+
+// particle words are in too many family names to say that two are one.
+var particle = map[string]bool{"de": true, "van": true, "der": true, "von": true, "den": true, "la": true,
+	"le": true, "da": true, "dos": true, "del": true, "di": true, "st": true, "ten": true, "ter": true, "bin": true, "al": true, "el": true}
+
+func (m *model) weighNumbers(a, b *cluster, s *sum) {
+	if len(a.numbers) == 0 || len(b.numbers) == 0 {
+		return
+	}
+	if share(a.numbers, b.numbers) {
+		s.add(Number, Equal, m.w.NumberShared+math.Log2(m.people))
+		return
+	}
+	if len(m.rows.Numbers) > 0 && (a.n <= 2 || b.n <= 2) {
+		for _, x := range a.numbers {
+			for _, y := range b.numbers {
+				if (x.n == 1 || y.n == 1) && closeNumbers(m.rows.Numbers[x.id], m.rows.Numbers[y.id]) {
+					s.add(Number, Near, m.w.NumberNear)
+					return
+				}
+			}
+		}
+	}
+	s.add(Number, Differs, m.w.NumberDiffers)
+}
+
+// weighBirth: windows that meet weigh what chance would have made of it.
+// Windows apart weigh by how far and by how many lines say so: one line in a
+// hundred has a wrong age, but three never have the same one.
+func (m *model) weighBirth(a, b *cluster, s *sum) {
+	if a.births == 0 || b.births == 0 {
+		return
+	}
+	gap := birthGap(a.lo, a.hi, b.lo, b.hi)
+	if gap == 0 {
+		s.add(Birth, Equal, m.birth.meeting(a.lo, a.hi, b.lo, b.hi))
+		return
+	}
+	w, level := m.w.BirthApart, Differs
+	switch {
+	case gap < 366:
+		w, level = m.w.BirthNear, Near
+	case gap < 3*366:
+		w = m.w.BirthFar
+	}
+	few, many := min(a.births, b.births), max(a.births, b.births)
+	if many >= 3 && few <= 2 {
+		w = max(w, float64(few)*m.w.BirthOdd)
+	}
+	if s.level[Number] == Equal && s.level[FamilyName] == Equal {
+		w *= .4 // number and name prove more than ages disprove
+	}
+	s.add(Birth, level, w)
+}
+
+func (m *model) weighSex(a, b *cluster, s *sum) {
+	x, y := a.mainSex(), b.mainSex()
+	switch {
+	case x == SexNotGiven || y == SexNotGiven:
+	case x == y:
+		s.add(Sex, Equal, 0)
+	case x == SexX || y == SexX:
+		s.add(Sex, Differs, m.w.SexX)
+	default:
+		na, nb := a.sexes[x], b.sexes[y]
+		few, many := min(na, nb), max(na, nb)
+		w := m.w.SexDiffers
+		if many >= 3 && few <= 2 {
+			w = max(w, float64(few)*m.w.SexOdd)
+		}
+		s.add(Sex, Differs, w)
+	}
+}
+
+// weighClub averages over the clubs of both, each by its share of rows.
+func (m *model) weighClub(a, b *cluster, s *sum) {
+	if len(a.clubs) == 0 && len(b.clubs) == 0 {
+		s.add(Club, Neither, m.w.ClubBothBlank)
+		return
+	}
+	if len(a.clubs) == 0 || len(b.clubs) == 0 {
+		s.add(Club, OneSide, m.w.ClubOneBlank)
+		return
+	}
+	ra, rb := float64(a.n), float64(b.n)
+	differs, blank, both := math.Exp2(m.w.ClubDiffers), math.Exp2(m.w.ClubOneBlank), math.Exp2(m.w.ClubBothBlank)
+	sum, level := 0., Differs
+	namedA, namedB := 0., 0.
+	for _, x := range a.clubs {
+		namedA += float64(x.n) / ra
+	}
+	for _, y := range b.clubs {
+		namedB += float64(y.n) / rb
+	}
+	same := 0.
+	for _, x := range a.clubs {
+		for _, y := range b.clubs {
+			if x.id == y.id {
+				p := float64(x.n) / ra * float64(y.n) / rb
+				sum += p * math.Exp2(min(3.5, math.Log2(.97/float64(m.clubs[x.id]))))
+				same += p
+				level = Equal
+			}
+		}
+	}
+	sum += (namedA*namedB - same) * differs
+	sum += (namedA*(1-namedB) + namedB*(1-namedA)) * blank
+	sum += (1 - namedA) * (1 - namedB) * both
+	s.add(Club, level, math.Log2(sum))
+}
+
+// weighPace compares mean log times: the density of their difference for one
+// person, with one in fourteen a much slower day, against that for two people.
+func (m *model) weighPace(a, b *cluster, s *sum) {
+	if a.timed == 0 || b.timed == 0 {
+		return
+	}
+	d := (float64(a.dev)/float64(a.timed) - float64(b.dev)/float64(b.timed)) / 1e6
+	v := .075*.075*(1/float64(a.timed)+1/float64(b.timed)) + .04*.04
+	w := math.Log2((.93*normal(d, v) + .07*normal(d, v+.09)) / normal(d, v+2*.21*.21))
+	s.add(Pace, Missing, min(2.5, max(-6, w)))
+}
+
+func normal(d, v float64) float64 { return math.Exp(-d*d/(2*v)) / math.Sqrt(2*math.Pi*v) }
+
+// weighDays: two lines of one run are hardly one person's. Never to have met
+// on one day in many chances speaks for one person: two people would have met
+// by chance, in bits n_a n_b / (weeks in common) / ln 2.
+func (m *model) weighDays(a, b *cluster, s *sum) {
+	if len(a.runs) == 0 || len(b.runs) == 0 {
+		return
+	}
+	day := m.lab.runDay
+	i, j, same, sameDay := 0, 0, 0, 0
+	for i < len(a.runs) && j < len(b.runs) {
+		x, y := a.runs[i], b.runs[j]
+		switch {
+		case x == y:
+			same++
+			i++
+			j++
+		case day[x] == day[y]:
+			sameDay++
+			if x < y {
+				i++
+			} else {
+				j++
+			}
+		case x < y:
+			i++
+		default:
+			j++
+		}
+	}
+	if same > 0 || sameDay > 0 {
+		w := max(m.w.SameRun, float64(sameDay)*m.w.SameDay)
+		if same > 0 {
+			w = m.w.SameRun
+		}
+		if s.level[Number] == Equal {
+			w *= .4
+		}
+		s.add(SameRun, Differs, w)
+		return
+	}
+	from := max(day[a.runs[0]], day[b.runs[0]])
+	to := min(day[a.runs[len(a.runs)-1]], day[b.runs[len(b.runs)-1]])
+	if to <= from {
+		return
+	}
+	na, nb := within(m, a.runs, from, to), within(m, b.runs, from, to)
+	weeks := float64(to-from)/7 + 1
+	s.add(TakeTurns, Equal, min(5, na*nb/weeks/math.Ln2))
+}
+
+// within counts the runs of a period.
+func within(m *model, runs []int32, from, to unit.Day) float64 {
+	n := 0
+	for _, k := range runs {
+		if d := m.lab.runDay[k]; d >= from && d <= to {
+			n++
+		}
+	}
+	return float64(n)
+}
