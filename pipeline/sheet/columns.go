@@ -1,0 +1,506 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+)
+
+// settler decides what every column means, by headings and values together.
+type settler struct {
+	lex      *lexicon
+	headings []string
+	guesses  []guess
+	profiles []*profile
+	columns  []Column
+	rows     []line // the sample
+}
+
+// settleColumns takes the headings (nil where there are none) and a sample of
+// the rows below them.
+func settleColumns(lex *lexicon, headings []string, rows []line, width int) *settler {
+	width = max(width, len(headings))
+	s := &settler{lex: lex, rows: rows}
+	for i := 0; i < width; i++ {
+		h := ""
+		if i < len(headings) {
+			h = headings[i]
+		}
+		s.headings = append(s.headings, h)
+		s.guesses = append(s.guesses, lex.read(h))
+		p := &profile{}
+		for _, r := range rows {
+			if i < len(r.cells) {
+				p.add(r.cells[i])
+			}
+		}
+		s.profiles = append(s.profiles, p)
+		s.columns = append(s.columns, Column{Index: i, Heading: h})
+	}
+	for i := range s.columns {
+		s.byHeading(i)
+	}
+	s.names()
+	s.times()
+	s.single()
+	s.byValues()
+	s.official()
+	return s
+}
+
+func (s *settler) set(i int, m Meaning, format string, args ...any) {
+	s.columns[i].Meaning, s.columns[i].Why = m, fmt.Sprintf(format, args...)
+}
+
+func (s *settler) find(m Meaning) int {
+	for i, c := range s.columns {
+		if c.Meaning == m {
+			return i
+		}
+	}
+	return -1
+}
+
+func (s *settler) all(m Meaning) (cols []int) {
+	for i, c := range s.columns {
+		if c.Meaning == m {
+			cols = append(cols, i)
+		}
+	}
+	return cols
+}
+
+// byHeading takes the heading's word for it unless the values speak against.
+func (s *settler) byHeading(i int) {
+	g, p, h := s.guesses[i], s.profiles[i], s.headings[i]
+	if !g.known {
+		s.set(i, Other, "heading %q not known", h)
+		if h == "" {
+			s.columns[i].Why = "no heading"
+		}
+		return
+	}
+	if g.forced {
+		s.set(i, g.meaning, "heading %q, from the configuration", h)
+		return
+	}
+	m, because := g.meaning, ""
+	turn := func(to Meaning, why string) { m, because = to, why }
+	clocks := p.shareOf(kClock)
+	ints := p.shareOf(kInt)
+	numbers := p.shareOf(kInt, kDecimal)
+	if p.filled > 0 {
+		switch g.meaning {
+		case Position:
+			switch {
+			case clocks > .5:
+				turn(Time, "its values are times")
+			case p.shareOf(kText, kGroup, kSex) > .6 && fold(h) == "place" && len(p.distinct)*2 <= p.filled:
+				turn(Course, "its values are names that repeat")
+			case p.shareOf(kText) > .6:
+				turn(Other, "its values are no positions")
+			case p.share(kDecimal) > .5:
+				turn(Other, "its values are no positions")
+			}
+		case Time, GunTime, ChipTime:
+			switch {
+			case clocks == 0 && ints > .8 && p.whole && p.lo >= 1 && p.lo <= 3 && p.unit*10 >= p.steps*8:
+				turn(Position, "its values count 1, 2, 3 …")
+			case p.shareOf(kText, kSex, kDate) > .6:
+				turn(Other, "its values are no times")
+			case m == Time && clocks > 0 && s.startsAtZero(i):
+				turn(Gap, "its first value is zero: time behind the first")
+			}
+		case Name:
+			if numbers > .8 {
+				turn(Number, "its values are numbers")
+			} else if clocks > .8 {
+				turn(Other, "its values are times")
+			}
+		case Age, AgeGroup, Sex, BirthYear, BirthDate, AgeGrade:
+			m, because = s.ageLike(i)
+		case Course:
+			switch {
+			case clocks > .8:
+				turn(Time, "its values are times")
+			case p.share(kDate) > .8:
+				turn(Date, "its values are dates")
+			case numbers > .8:
+				turn(Other, "its values are numbers")
+			}
+		case Date:
+			switch {
+			case p.share(kDate) > .5:
+			case ints > .8 && p.whole && p.lo > 20000 && p.hi < 80000:
+				because = "its values are day numbers of a spreadsheet"
+			case ints > .8 && p.lo > 19000000 && p.hi < 21000000:
+			case clocks > .5:
+				turn(Other, "its values are times, not dates")
+			}
+		case TotalRuns, PersonalBest, Points:
+			if g.meaning == TotalRuns && clocks > .6 {
+				turn(Time, "its values are times")
+			}
+		case GroupPlace, SexPlace:
+			if p.shareOf(kGroup) > .5 {
+				turn(AgeGroup, "its values are age groups")
+			} else if p.shareOf(kSex) > .5 {
+				turn(Sex, "its values are sexes")
+			}
+		case Number:
+			if clocks > .8 {
+				turn(Time, "its values are times")
+			}
+		case Session:
+			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
+				turn(Other, "its values differ from row to row: start times")
+			}
+		case Notes:
+			if p.filled > 3 && clocks > .9 {
+				turn(Other, "its values are times")
+			}
+		}
+	}
+	if g.town && p.filled > 0 {
+		// One venue for all rows would be a course; towns of runners differ.
+		m = Other
+	}
+	s.columns[i].Meaning = m
+	if because == "" {
+		s.columns[i].Why = fmt.Sprintf("heading %q", h)
+	} else {
+		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
+	}
+}
+
+func (s *settler) startsAtZero(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			return looseNumber(c) == 0 && strings.ContainsAny(c, "0")
+		}
+	}
+	return false
+}
+
+// ageLike tells the columns apart that speak of age and sex, whatever their
+// headings say: an "Age" of 64.31 is an age grade, of M40 a group.
+func (s *settler) ageLike(i int) (Meaning, string) {
+	g, p := s.guesses[i], s.profiles[i]
+	years := 0.0
+	if n := p.count[kInt]; n > 0 {
+		years = float64(p.years) / float64(n)
+	}
+	all := p.filled - p.count[kStatus]
+	if all == 0 {
+		return g.meaning, ""
+	}
+	switch {
+	case p.shareOf(kDecimal, kPercent) > .6 && g.meaning != BirthDate:
+		if g.meaning == AgeGrade {
+			return AgeGrade, ""
+		}
+		if p.count[kPercent] == 0 && p.hi <= 8 {
+			return Other, "its values are small decimals"
+		}
+		return AgeGrade, "its values are percentages such as an age grade"
+	case p.shareOf(kClock) > .6:
+		return AgeGrade, "its values are times: age-graded"
+	case p.shareOf(kDate) > .6:
+		if g.meaning == BirthDate {
+			return BirthDate, ""
+		}
+		return BirthDate, "its values are dates"
+	case p.shareOf(kInt) > .7 && years > .8:
+		if g.year && len(p.distinct) == 1 && p.filled > 3 {
+			return Other, "it is the same year in every row"
+		}
+		if g.meaning == BirthYear {
+			return BirthYear, ""
+		}
+		return BirthYear, "its values are years"
+	case p.shareOf(kSex) > .7:
+		// "M" and "F" in a group column say only the sex.
+		if g.meaning == Sex {
+			return Sex, ""
+		}
+		return Sex, "its values say only the sex"
+	case p.shareOf(kGroup, kSex) > .5:
+		if g.meaning == AgeGroup {
+			return AgeGroup, ""
+		}
+		return AgeGroup, "its values are age groups"
+	case p.shareOf(kInt) > .7:
+		switch g.meaning {
+		case Age, BirthYear:
+			if g.meaning == Age && p.hi > 120 {
+				return Other, "its values are no ages"
+			}
+			return g.meaning, ""
+		case BirthDate:
+			if p.hi < 100 {
+				return BirthYear, "its values are two-figure years"
+			}
+			return BirthDate, ""
+		case AgeGroup:
+			if p.fives*10 >= p.count[kInt]*9 && p.lo >= 5 {
+				return AgeGroup, "" // 40, 45, 50: the youngest age of the group
+			}
+			if p.hi <= 120 && p.lo >= 4 && !s.restarts(i) {
+				return Age, "its values are ages"
+			}
+			return GroupPlace, "its values are places"
+		case Sex:
+			return SexPlace, "its values are places"
+		}
+		return g.meaning, ""
+	}
+	return g.meaning, ""
+}
+
+// restarts says whether the numbers of a column look like places within
+// groups: small numbers, 1 among them.
+func (s *settler) restarts(i int) bool { return s.profiles[i].lo <= 3 }
+
+// names settles full names against given and family names.
+func (s *settler) names() {
+	full, given, family := s.find(Name), s.find(GivenName), s.find(FamilyName)
+	switch {
+	case full >= 0 && given >= 0 && family < 0:
+		if s.contains(full, given) {
+			s.columns[full].Why += "; it holds the given name too"
+			s.set(given, Other, "heading %q; the full name has it", s.headings[given])
+			return
+		}
+		s.set(full, FamilyName, "heading %q beside a column of given names", s.headings[full])
+	case full >= 0 && family >= 0 && given < 0:
+		if s.contains(full, family) {
+			s.set(family, Other, "heading %q; the full name has it", s.headings[family])
+			return
+		}
+		s.set(full, GivenName, "heading %q beside a column of family names", s.headings[full])
+	case full >= 0 && family >= 0 && given >= 0:
+		if s.profiles[full].share(kText) > .3 && s.profiles[full].filled >= s.profiles[family].filled && s.contains(full, family) {
+			s.set(given, Other, "the full name has it")
+			s.set(family, Other, "the full name has it")
+			return
+		}
+		s.set(full, Other, "heading %q beside given and family names", s.headings[full])
+	case full < 0 && (given >= 0) != (family >= 0):
+		i := max(given, family)
+		if s.profiles[i].spaces*2 > s.profiles[i].filled {
+			s.set(i, Name, "heading %q, but its values are whole names", s.headings[i])
+		} else if given >= 0 {
+			// The family name may stand in a column without a heading.
+			for _, j := range []int{given + 1, given - 1} {
+				if j >= 0 && j < len(s.columns) && s.headings[j] == "" && s.profiles[j].share(kText) > .8 {
+					s.set(j, FamilyName, "no heading, beside the given names")
+					return
+				}
+			}
+			s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
+		} else {
+			s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
+		}
+	case full >= 0 && s.profiles[full].spaces*5 < s.profiles[full].filled && full+1 < len(s.columns) && s.headings[full+1] == "" && s.profiles[full+1].share(kText) > .8:
+		// One heading "Name" over two columns of names.
+		s.set(full, GivenName, "heading %q over two columns of names", s.headings[full])
+		s.set(full+1, FamilyName, "second column under %q", s.headings[full])
+	}
+}
+
+// contains says whether the cells of column a hold those of column b.
+func (s *settler) contains(a, b int) bool {
+	in, n := 0, 0
+	for _, r := range s.rows {
+		x, y := fold(cellAt(r.cells, a)), fold(cellAt(r.cells, b))
+		if x == "" || y == "" {
+			continue
+		}
+		n++
+		if x != y && strings.Contains(x, y) {
+			in++
+		}
+	}
+	return n > 0 && in*10 >= n*8
+}
+
+// times keeps one column of the plain meaning Time.
+func (s *settler) times() {
+	cols := s.all(Time)
+	if len(cols) < 2 {
+		return
+	}
+	best := cols[0]
+	better := func(a, b int) bool {
+		pa, pb := s.profiles[a], s.profiles[b]
+		// Filled first, then rising down the sheet.
+		fa, fb := pa.count[kClock]+pa.count[kDecimal], pb.count[kClock]+pb.count[kDecimal]
+		if fa*10 < fb*8 || fb*10 < fa*8 {
+			return fa > fb
+		}
+		ra, rb := float64(pa.rising)/float64(max(1, pa.steps)), float64(pb.rising)/float64(max(1, pb.steps))
+		if ra-rb > .1 || rb-ra > .1 {
+			return ra > rb
+		}
+		return false
+	}
+	for _, c := range cols[1:] {
+		if better(c, best) {
+			best = c
+		}
+	}
+	for _, c := range cols {
+		if c != best {
+			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
+		}
+	}
+}
+
+// official chooses the time that counts where a sheet has several.
+func (s *settler) official() {
+	plain, gun, chip := s.find(Time), s.find(GunTime), s.find(ChipTime)
+	usable := func(i int) bool {
+		return i >= 0 && s.profiles[i].filled > 0 || i >= 0 && len(s.rows) == 0
+	}
+	switch {
+	case plain >= 0:
+	case usable(gun):
+		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
+		if chip >= 0 {
+			s.columns[chip].Why += "; not the official time of a road race"
+		}
+	case chip >= 0:
+		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
+	}
+}
+
+// single makes sure that meanings which can only stand once do.
+func (s *settler) single() {
+	if cols := s.all(Position); len(cols) > 1 {
+		best := cols[0]
+		score := func(i int) float64 {
+			p := s.profiles[i]
+			return float64(p.unit)/float64(max(1, p.steps)) + float64(p.rising)/float64(max(1, p.steps)) + float64(p.filled)/float64(max(1, len(s.rows)))
+		}
+		for _, c := range cols[1:] {
+			if score(c) > score(best)+.05 {
+				best = c
+			}
+		}
+		for _, c := range cols {
+			if c != best {
+				s.set(c, Other, "heading %q; column %s is the position", s.headings[c], letters(best))
+			}
+		}
+	}
+	for _, m := range []Meaning{Name, GivenName, FamilyName, GunTime, ChipTime, Age, BirthYear, BirthDate, AgeGroup, Sex, Club, Number, Course, Date, Session, Distance, Status} {
+		cols := s.all(m)
+		if len(cols) < 2 {
+			continue
+		}
+		best := cols[0]
+		for _, c := range cols[1:] {
+			if s.profiles[c].filled > 2*s.profiles[best].filled {
+				best = c
+			}
+		}
+		for _, c := range cols {
+			if c != best {
+				s.set(c, Other, "heading %q; column %s is the %s", s.headings[c], letters(best), m)
+			}
+		}
+	}
+}
+
+// byValues gives columns whose heading says nothing to the meanings that are
+// still missing, where the values are unmistakable.
+func (s *settler) byValues() {
+	bare := true
+	for _, g := range s.guesses {
+		bare = bare && !g.known
+	}
+	free := func(i int) bool { return s.columns[i].Meaning == Other && !s.guesses[i].known }
+	if s.find(Position) < 0 {
+		// "No" counting 1, 2, 3 is a position.
+		for i, c := range s.columns {
+			if (free(i) || c.Meaning == Number && s.guesses[i].number) && s.counts(i) {
+				s.set(i, Position, "its values count %s", s.countText(i))
+				if s.headings[i] != "" {
+					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
+				}
+				break
+			}
+		}
+	}
+	if s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
+		best := -1
+		for i, p := range s.profiles {
+			if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && !s.startsAtZero(i) && (best < 0 || p.rising > s.profiles[best].rising) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			s.set(best, Time, "its values are times")
+		}
+	}
+	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
+		for i, p := range s.profiles {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && len(p.distinct)*10 >= p.filled*7 {
+				s.set(i, Name, "its values are names of people")
+				break
+			}
+		}
+	}
+	if !bare {
+		return
+	}
+	// No heading at all: what else is unmistakable.
+	for i, p := range s.profiles {
+		if !free(i) || p.filled == 0 {
+			continue
+		}
+		switch {
+		case s.find(Sex) < 0 && p.shareOf(kSex) > .9:
+			s.set(i, Sex, "its values are sexes")
+		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8:
+			s.set(i, AgeGroup, "its values are age groups")
+		case s.find(Date) < 0 && p.share(kDate) > .8:
+			s.set(i, Date, "its values are dates")
+		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
+			s.set(i, Age, "its values are whole numbers such as ages")
+		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
+			s.set(i, BirthYear, "its values are years")
+		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8:
+			s.set(i, Club, "the only other column of words")
+		}
+	}
+}
+
+// counts says whether a column counts up: 1, 2, 3 or with gaps, as positions
+// of an excerpt do.
+func (s *settler) counts(i int) bool {
+	p := s.profiles[i]
+	if p.shareOf(kInt) < .8 || !p.whole || p.lo < 1 {
+		return false
+	}
+	switch {
+	case p.steps == 0:
+		return p.lo <= 3
+	case p.unit*10 >= p.steps*7:
+		return p.lo <= 3 || p.rising == p.steps
+	}
+	// Positions with gaps rise all the way down and times rise with them.
+	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+}
+
+func (s *settler) countText(i int) string {
+	var vals []string
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			vals = append(vals, c)
+		}
+		if len(vals) == 3 {
+			break
+		}
+	}
+	return strings.Join(vals, ", ") + " …"
+}

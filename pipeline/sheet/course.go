@@ -1,0 +1,382 @@
+package sheet
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+)
+
+// Slug turns the name of a course into the short form that files and tables
+// use: "Alder Bank 5 km" is "alder-bank", "St Mary's Park" is "st-marys-park".
+// Words of distance go to Distance and are left out. Only letters, digits and
+// hyphens remain, so that no name can be a path.
+func Slug(name string) string {
+	if _, from, to, ok := findDistance(name); ok {
+		if rest := slugWords(name[:from] + " " + name[to:]); rest != "" {
+			return rest
+		}
+	}
+	return slugWords(name)
+}
+
+func slugWords(s string) string {
+	s = strings.ReplaceAll(strings.ReplaceAll(s, "&", " and "), "+", " and ")
+	var words []string
+	for _, w := range strings.Fields(fold(s)) {
+		if w == "#" || w == "%" || w == "/" {
+			continue
+		}
+		words = append(words, w)
+	}
+	slug := strings.Join(words, "-")
+	if len(slug) > 80 {
+		slug = strings.Trim(strings.ToValidUTF8(slug[:80], ""), "-")
+	}
+	return slug
+}
+
+// Metres in a unit of distance; the mile is the international mile (1959
+// agreement), 1609.344 m.
+var distanceUnits = map[string]float64{
+	"k": 1000, "km": 1000, "kms": 1000, "kilometre": 1000, "kilometres": 1000, "kilometer": 1000, "kilometers": 1000, "kilometros": 1000, "chilometri": 1000,
+	"kilometrow": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
+}
+
+// findDistance finds a distance such as "5 km", "5k", "3,1 miles" or "5000 m".
+func findDistance(s string) (metres float64, from, to int, ok bool) {
+	toks := tokenize(s)
+	for i := 0; i < len(toks); i++ {
+		if toks[i].kind != 'd' || toks[i].digits() > 6 {
+			continue
+		}
+		j := i + 1
+		if j+1 < len(toks) && (toks[j].kind == '.' || toks[j].kind == ',') && toks[j+1].kind == 'd' && toks[j+1].from == toks[j].to {
+			j += 2
+		}
+		end := j
+		if j < len(toks) && (toks[j].kind == 's' || toks[j].kind == '-') {
+			j++
+		}
+		if j >= len(toks) || toks[j].kind != 'l' {
+			continue
+		}
+		unit, known := distanceUnits[toks[j].word]
+		v, err := strconv.ParseFloat(strings.Replace(s[toks[i].from:toks[end-1].to], ",", ".", 1), 64)
+		if !known || err != nil {
+			continue
+		}
+		m := v * unit
+		if unit == 1 && (m < 400 || j > end) && m < 800 || m < 400 || m > 100000 {
+			continue
+		}
+		return m, toks[i].from, toks[j].to, true
+	}
+	return 0, 0, 0, false
+}
+
+// courseBook knows the courses that are known already.
+type courseBook struct {
+	exact   map[string]string // folded name or slug -> slug
+	phrases []string          // the same names, longest first
+	weekday map[string]int
+}
+
+func newCourseBook(courses []CourseName) *courseBook {
+	b := &courseBook{exact: map[string]string{}, weekday: map[string]int{}}
+	add := func(name, slug string) {
+		f := fold(strings.ReplaceAll(name, "-", " "))
+		if f == "" {
+			return
+		}
+		if _, ok := b.exact[f]; !ok {
+			b.exact[f] = slug
+			b.phrases = append(b.phrases, f)
+		}
+	}
+	for _, c := range courses {
+		add(c.Course, c.Course)
+		for _, n := range c.Names {
+			add(n, c.Course)
+		}
+		if c.Weekday >= 0 && c.Weekday <= 6 {
+			b.weekday[c.Course] = c.Weekday
+		}
+	}
+	sort.SliceStable(b.phrases, func(i, j int) bool {
+		if len(b.phrases[i]) != len(b.phrases[j]) {
+			return len(b.phrases[i]) > len(b.phrases[j])
+		}
+		return b.phrases[i] < b.phrases[j]
+	})
+	return b
+}
+
+// slug is the course of a name that stands alone in a cell.
+func (b *courseBook) slug(name string) string {
+	if s, ok := b.exact[fold(strings.ReplaceAll(name, "-", " "))]; ok {
+		return s
+	}
+	s := Slug(name)
+	if known, ok := b.exact[strings.ReplaceAll(s, "-", " ")]; ok {
+		return known
+	}
+	return s
+}
+
+// within finds a known course named anywhere in a text.
+func (b *courseBook) within(text string) (slug string, ok bool) {
+	f := " " + fold(strings.NewReplacer("-", " ", "_", " ").Replace(text)) + " "
+	for _, p := range b.phrases {
+		if len(p) >= 3 && strings.Contains(f, " "+p+" ") {
+			return b.exact[p], true
+		}
+	}
+	return "", false
+}
+
+// courseWord is a candidate for the name of the course.
+type courseWord struct {
+	text   string
+	slug   string
+	weight int
+	why    string
+}
+
+// titleWords are words of title lines that name no place, folded (common
+// practice on result sheets, no source).
+var titleWords = set(`results result resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen
+	resultaten wyniki wynik resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
+	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
+	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
+	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
+	lauf laufe bieg lob lop course carrera gara corrida wedstrijd data export download season saison temporada
+	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
+	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
+	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
+	results_ excerpt extract members member club results only st nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
+
+func isOrdinalOrNumber(w string) bool {
+	if w == "" || w[0] < '0' || w[0] > '9' {
+		return w == "#" || w == "%" || w == "/" || w == "+"
+	}
+	i := 0
+	for i < len(w) && w[i] >= '0' && w[i] <= '9' {
+		i++
+	}
+	switch w[i:] {
+	case "", "st", "nd", "rd", "th", "e", "er", "eme", "o", "a", "v":
+		return true
+	}
+	return false
+}
+
+// plainWords strips the words of a title that name no place from both ends.
+func plainWords(text string) string {
+	words := strings.Fields(text)
+	dull := func(w string) bool {
+		f := fold(w)
+		if f == "" || isOrdinalOrNumber(f) || titleWords[f] {
+			return true
+		}
+		if strings.ContainsAny(f, " ") {
+			for _, p := range strings.Fields(f) {
+				if !titleWords[p] && !isOrdinalOrNumber(p) {
+					return false
+				}
+			}
+			return true
+		}
+		if _, ok := weekdayNames[f]; ok && len(f) >= 3 {
+			return true
+		}
+		if _, ok := monthNames[f]; ok && len(f) >= 3 && f != "mar" {
+			return true
+		}
+		return false
+	}
+	for len(words) > 0 && dull(words[0]) {
+		words = words[1:]
+	}
+	for len(words) > 0 && dull(words[len(words)-1]) {
+		words = words[:len(words)-1]
+	}
+	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
+}
+
+// cutSpans replaces dates, times of day and distances by a bar.
+func cutSpans(text string, loose bool) string {
+	for {
+		ds := scanDates(text, loose)
+		if len(ds) == 0 {
+			break
+		}
+		text = text[:ds[0].from] + " | " + text[ds[0].to:]
+	}
+	if _, from, to, ok := findDistance(text); ok {
+		text = text[:from] + " | " + text[to:]
+	}
+	sc := dateScan{s: text, toks: tokenize(text)}
+	for i := range sc.toks {
+		if _, next, ok := sc.clockAt(i); ok {
+			text = text[:sc.toks[i].from] + " | " + text[sc.toks[next-1].to:]
+			break
+		}
+	}
+	return text
+}
+
+var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "* ", "|", " @ ", "|", " | ", "|")
+
+// clubWords mark the organiser of a run rather than its course.
+var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")
+
+// remarkWords mark lines that speak of something else than where the run was.
+var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email
+	www http https note notes record records first prize sponsored sponsor temperature wind conditions marshals marshal tel phone copyright page next wetter meteo
+	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
+
+// courseWords lists what a title line may give as the name of the course.
+func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
+	if slug, ok := book.within(title); ok {
+		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
+	}
+	hasDate := len(findDates(title)) > 0
+	_, _, _, hasDistance := findDistance(title)
+	text := title
+	labelled := false
+	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") {
+		g := lex.read(label)
+		switch {
+		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
+			text, labelled = value, true
+		case g.known && g.meaning != Other && plainWords(label) != "":
+			return nil // another label: Date:, Distance:, Start: …
+		case plainWords(cutSpans(label, false)) == "":
+			text = value
+		case plainWords(cutSpans(value, false)) == "" && !isRemark(label):
+			text = label
+		case len(findDates(label)) > 0:
+			text = value
+		default:
+			return nil
+		}
+	}
+	if isRemark(text) && !labelled {
+		return nil
+	}
+	n := 0
+	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
+		seg = plainWords(strings.TrimSpace(seg))
+		slug := Slug(seg)
+		if len(slug) < 3 || !hasLetter(slug) {
+			continue
+		}
+		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}
+		if labelled {
+			w.weight, w.why = 90, "it is labelled"
+		}
+		if hasDistance {
+			w.weight += 15
+		}
+		if hasDate {
+			w.weight += 8
+		}
+		words := strings.Fields(fold(seg))
+		for _, word := range words {
+			if clubWords[word] {
+				w.weight -= 25
+				break
+			}
+		}
+		if len(words) > 5 {
+			w.weight -= 20
+		}
+		w.weight -= 3 * n
+		n++
+		out = append(out, w)
+	}
+	return out
+}
+
+func isVenueLabel(f string) bool {
+	switch f {
+	case "ort", "place", "lieu", "luogo", "lugar", "local", "plaats", "locatie", "miejsce", "plats", "sted", "venue", "where", "at", "course name", "laufort", "strecke", "wo":
+		return true
+	}
+	return false
+}
+
+func isRemark(text string) bool {
+	words := strings.Fields(fold(text))
+	if len(words) == 0 {
+		return false
+	}
+	if remarkWords[words[0]] && !(len(words) == 1 || words[0] == "provisional" || words[0] == "first") {
+		return true
+	}
+	if len(words) > 1 && words[0] == "run" && words[1] == "director" {
+		return true
+	}
+	return len(words) > 9
+}
+
+// fileWords lists what the file's name, then its folders, give as the course.
+func fileWords(name string, book *courseBook) (out []courseWord) {
+	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
+	base := parts[len(parts)-1]
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 && len(base)-dot <= 5 {
+		base = base[:dot]
+	}
+	baseSaid := false
+	for k := len(parts) - 1; k >= 0; k-- {
+		text, from, weight := parts[k], "folder name", 20
+		if k == len(parts)-1 {
+			text, from, weight = base, "file name", 30
+		}
+		if text == "" || text == "." || text == ".." {
+			continue
+		}
+		if slug, ok := book.within(text); ok {
+			return append(out, courseWord{text: text, slug: slug, weight: 95, why: from + ", a known course"})
+		}
+		if baseSaid {
+			continue
+		}
+		spaced := strings.NewReplacer("_", " ", "+", " ", ".", " ").Replace(text)
+		marked := cutSpans(keepDates(text), true)
+		if !strings.Contains(marked, "|") {
+			marked = spaced
+		}
+		for _, seg := range strings.Split(segmentMarks.Replace(strings.ReplaceAll(marked, "_", " ")), "|") {
+			seg = plainWords(strings.Trim(seg, " -_."))
+			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
+			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1]))) {
+				words = words[:len(words)-1]
+			}
+			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
+				words = words[1:]
+			}
+			slug := Slug(strings.Join(words, " "))
+			if len(slug) < 3 || !hasLetter(slug) {
+				continue
+			}
+			out = append(out, courseWord{text: seg, slug: slug, weight: weight, why: from})
+			baseSaid = true
+			break
+		}
+	}
+	return out
+}
+
+// keepDates leaves dates readable when underscores divide a file name.
+func keepDates(text string) string { return strings.ReplaceAll(text, "_", " ") }
+
+// distanceOf finds a distance in a text.
+func distanceOf(text, from string) Found {
+	m, a, b, ok := findDistance(text)
+	if !ok {
+		return Found{}
+	}
+	return Found{Value: strconv.Itoa(int(m + .5)), Text: text[a:b], From: from, Why: fmt.Sprintf("%s is %d m", text[a:b], int(m+.5))}
+}

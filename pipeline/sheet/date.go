@@ -1,0 +1,516 @@
+package sheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"lapwing/pipeline/unit"
+)
+
+// reading is one way to read a date.
+type reading struct {
+	y, m, d int    // y 0: no year given
+	order   string // "dmy", "mdy" or "ymd" for dates all in figures, "" where words or form settle it
+}
+
+func (r reading) day() unit.Day { return unit.NewDay(r.y, r.m, r.d) }
+
+// foundDate is a date somewhere in a text, with every way it can be read.
+type foundDate struct {
+	from, to int // bytes of the text, the weekday beside it included
+	readings []reading
+	weekday  int    // 0 Sunday …; -1 none
+	clock    string // time of day right after it, 09:30; "" none
+	sep      byte   // separator of an all-figure date
+}
+
+func (f foundDate) settled() bool { return len(f.readings) == 1 && f.readings[0].y != 0 }
+
+// Dates of runs are believed between these years; weekly timed runs are
+// younger than the first, and no clock is read here.
+const firstYear, lastYear = 1950, 2099
+
+func validDate(y, m, d int) bool {
+	if m < 1 || m > 12 || d < 1 || d > 31 {
+		return false
+	}
+	if y == 0 {
+		return d <= [...]int{31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}[m-1]
+	}
+	if y < firstYear || y > lastYear {
+		return false
+	}
+	_, mm, dd := unit.NewDay(y, m, d).Date()
+	return mm == m && dd == d
+}
+
+// fullYear widens a two-figure year: 00–49 are 2000–2049, 50–99 are 1950–1999.
+func fullYear(y, figures int) int {
+	switch {
+	case figures == 4:
+		return y
+	case figures == 2 && y < 50:
+		return 2000 + y
+	case figures == 2:
+		return 1900 + y
+	}
+	return -1
+}
+
+// token is a run of digits, of letters, or one other character.
+type token struct {
+	kind     byte // 'd', 'l', 's' (space), or the character
+	from, to int
+	n        int    // value of digits
+	word     string // folded letters
+}
+
+func tokenize(s string) []token {
+	toks := make([]token, 0, 16)
+	for i := 0; i < len(s); {
+		r, size := utf8.DecodeRuneInString(s[i:])
+		j := i + size
+		switch {
+		case r >= '0' && r <= '9':
+			n := int(r - '0')
+			for j < len(s) && s[j] >= '0' && s[j] <= '9' {
+				if j-i < 9 {
+					n = n*10 + int(s[j]-'0')
+				}
+				j++
+			}
+			toks = append(toks, token{kind: 'd', from: i, to: j, n: n})
+		case unicode.IsLetter(r):
+			for j < len(s) {
+				r, size := utf8.DecodeRuneInString(s[j:])
+				if !unicode.IsLetter(r) && !unicode.Is(unicode.Mn, r) {
+					break
+				}
+				j += size
+			}
+			toks = append(toks, token{kind: 'l', from: i, to: j, word: fold(s[i:j])})
+		case unicode.IsSpace(r) || r == '_':
+			toks = append(toks, token{kind: 's', from: i, to: j})
+		default:
+			k := byte('?')
+			if r < utf8.RuneSelf {
+				k = byte(r)
+			}
+			if r == '–' || r == '—' || r == '‑' {
+				k = '-'
+			}
+			if r == '’' {
+				k = '\''
+			}
+			toks = append(toks, token{kind: k, from: i, to: j})
+		}
+		i = j
+	}
+	return toks
+}
+
+func (t token) digits() int { return t.to - t.from }
+
+// dateScan finds dates in the tokens of one text. loose also takes dates that
+// are only plausible where a date is expected: 030126, 3.1. and 03-01.
+type dateScan struct {
+	s     string
+	toks  []token
+	loose bool
+}
+
+// findDates finds every date in a text.
+func findDates(s string) []foundDate { return scanDates(s, false) }
+
+func scanDates(s string, loose bool) []foundDate {
+	digit := false
+	for i := 0; i < len(s); i++ {
+		if s[i] >= '0' && s[i] <= '9' {
+			digit = true
+			break
+		}
+	}
+	if !digit || len(s) > 2000 {
+		return nil
+	}
+	sc := dateScan{s: s, toks: tokenize(s), loose: loose}
+	var out []foundDate
+	for i := 0; i < len(sc.toks); {
+		f, next, ok := sc.at(i)
+		if !ok {
+			i++
+			continue
+		}
+		f.weekday = -1
+		f.from, f.to = sc.toks[i].from, sc.toks[next-1].to
+		sc.weekday(&f, i, next)
+		sc.clock(&f, next)
+		out = append(out, f)
+		i = next
+	}
+	return out
+}
+
+func (sc *dateScan) tok(i int) token {
+	if i < 0 || i >= len(sc.toks) {
+		return token{}
+	}
+	return sc.toks[i]
+}
+
+// gap skips what may stand between the parts of a date.
+func (sc *dateScan) gap(i int) int {
+	for n := 0; n < 4; n++ {
+		switch t := sc.tok(i); {
+		case t.kind == 's' || t.kind == '.' || t.kind == ',' || t.kind == '-' || t.kind == '/' || t.kind == '\'':
+			i++
+		case t.kind == 'l' && joinWords[t.word]:
+			i++
+		default:
+			return i
+		}
+	}
+	return i
+}
+
+var joinWords = set("of de del di den the da")
+var ordinals = set("st nd rd th er eme e o a ste de re ier te")
+
+// day reads a day of the month with its ordinal ending.
+func (sc *dateScan) day(i int) (d, next int, ok bool) {
+	t := sc.tok(i)
+	if t.kind != 'd' || t.digits() > 2 || t.n < 1 || t.n > 31 {
+		return 0, i, false
+	}
+	i++
+	if n := sc.tok(i); n.kind == 'l' && n.from == t.to && ordinals[n.word] {
+		i++
+	} else if n.kind == '?' && (strings.HasPrefix(sc.s[n.from:], "º") || strings.HasPrefix(sc.s[n.from:], "ª") || strings.HasPrefix(sc.s[n.from:], "°")) {
+		i++
+	}
+	return t.n, i, true
+}
+
+// year reads a year after the rest of a date. Two figures count only where
+// they can't be something else: "3 Jan 25 finishers", "3 Jan 9:30".
+func (sc *dateScan) year(i int) (y, next int, ok bool) {
+	j := sc.gap(i)
+	t := sc.tok(j)
+	if t.kind != 'd' {
+		return 0, i, false
+	}
+	y = fullYear(t.n, t.digits())
+	after := sc.tok(j + 1)
+	if y < firstYear || y > lastYear || after.kind == ':' {
+		return 0, i, false
+	}
+	if t.digits() == 2 {
+		if after.kind == 'l' || after.kind == '.' && sc.tok(j+2).kind == 'd' || after.kind == '%' {
+			return 0, i, false
+		}
+		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] {
+			return 0, i, false
+		}
+	}
+	return y, j + 1, true
+}
+
+// at tries to read a date that starts at token i.
+func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
+	t := sc.tok(i)
+	if i > 0 {
+		p := sc.tok(i - 1)
+		if t.kind == 'd' && (p.kind == ':' || p.kind == '#' || (p.kind == '.' || p.kind == '/') && sc.tok(i-2).kind == 'd') {
+			return f, 0, false
+		}
+	}
+	switch t.kind {
+	case 'd':
+		if f, next, ok = sc.figures(i); ok {
+			return f, next, true
+		}
+		if t.digits() == 4 && t.n >= firstYear && t.n <= lastYear { // 2026 January 3
+			j := sc.gap(i + 1)
+			if m, isMonth := monthNames[sc.tok(j).word]; isMonth && sc.tok(j).kind == 'l' {
+				if d, k, isDay := sc.day(sc.gap(j + 1)); isDay && validDate(t.n, m+1, d) {
+					f.readings = []reading{{y: t.n, m: m + 1, d: d}}
+					return f, k, true
+				}
+			}
+		}
+		d, j, isDay := sc.day(i)
+		if !isDay {
+			return f, 0, false
+		}
+		k := sc.gap(j)
+		mt := sc.tok(k)
+		m, isMonth := monthNames[mt.word]
+		if mt.kind != 'l' || !isMonth {
+			return f, 0, false
+		}
+		y, next, _ := sc.year(k + 1)
+		if next <= k {
+			next = k + 1
+		}
+		if !validDate(y, m+1, d) {
+			return f, 0, false
+		}
+		f.readings = []reading{{y: y, m: m + 1, d: d}}
+		return f, next, true
+	case 'l':
+		m, isMonth := monthNames[t.word]
+		if !isMonth {
+			return f, 0, false
+		}
+		j := sc.gap(i + 1)
+		if j == i+1 && sc.tok(j).kind == 'd' && sc.tok(j).digits() > 2 {
+			return f, 0, false
+		}
+		d, k, isDay := sc.day(j)
+		if !isDay || sc.tok(k).kind == ':' || sc.tok(k).kind == 'l' && sc.tok(k).from == sc.tok(k-1).to {
+			return f, 0, false
+		}
+		y, next, _ := sc.year(k)
+		if next <= k {
+			next = k
+		}
+		if !validDate(y, m+1, d) {
+			return f, 0, false
+		}
+		f.readings = []reading{{y: y, m: m + 1, d: d}}
+		return f, next, true
+	}
+	return f, 0, false
+}
+
+// figures reads dates that are all figures: 2026-01-03, 3.1.2026, 03/04/26,
+// 20260103, 2026-W01-6 (ISO 8601), and if loose 030126, 03-01 and 3.1.
+func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
+	a := sc.tok(i)
+	switch a.digits() {
+	case 8:
+		y, m, d := a.n/10000, a.n/100%100, a.n%100
+		if validDate(y, m, d) {
+			f.readings = append(f.readings, reading{y, m, d, ""})
+		} else {
+			f.readings = orders(a.n/1000000, a.n/10000%100, a.n%10000, true)
+		}
+		return f, i + 1, len(f.readings) > 0
+	case 6:
+		if !sc.loose {
+			return f, 0, false
+		}
+		p, q, r := a.n/10000, a.n/100%100, a.n%100
+		f.readings = orders(p, q, fullYear(r, 2), true)
+		if y := fullYear(p, 2); validDate(y, q, r) {
+			f.readings = addReading(f.readings, reading{y, q, r, "ymd"})
+		}
+		return f, i + 1, len(f.readings) > 0
+	case 1, 2, 4:
+	default:
+		return f, 0, false
+	}
+	sep := sc.tok(i + 1)
+	if a.digits() == 4 && sep.kind == '-' && sc.tok(i+2).kind == 'l' && sc.tok(i+2).word == "w" && sc.tok(i+3).digits() == 2 && sc.tok(i+4).kind == '-' && sc.tok(i+5).digits() == 1 {
+		week, dow := sc.tok(i+3).n, sc.tok(i+5).n
+		day := unit.NewDay(a.n, 1, 4)
+		day += unit.Day((week-1)*7 + dow - 1 - (int(day.Weekday())+6)%7)
+		if y, w := day.ISOWeek(); y == a.n && w == week && dow >= 1 && dow <= 7 && a.n >= firstYear && a.n <= lastYear {
+			y, m, d := day.Date()
+			f.readings = []reading{{y, m, d, ""}}
+			return f, i + 6, true
+		}
+	}
+	j := i + 1
+	spaced := false
+	for sc.tok(j).kind == 's' { // "3. 1. 2026" and "3 / 1 / 2026" have spaces about the mark
+		j++
+		spaced = true
+	}
+	sep = sc.tok(j)
+	mark := sep.kind
+	if mark == '-' || mark == '/' || mark == '.' {
+		j++
+		for sc.tok(j).kind == 's' {
+			j++
+			spaced = true
+		}
+	} else if spaced {
+		mark = ' '
+	} else {
+		return f, 0, false
+	}
+	b := sc.tok(j)
+	if b.kind != 'd' || b.digits() > 2 {
+		return f, 0, false
+	}
+	k := j + 1
+	for sc.tok(k).kind == 's' {
+		k++
+	}
+	if mark != ' ' {
+		if sc.tok(k).kind != mark {
+			return sc.dayMonth(i, a, b, mark, j+1, spaced)
+		}
+		k++
+		for sc.tok(k).kind == 's' {
+			k++
+		}
+	} else if k == j+1 {
+		return f, 0, false
+	}
+	c := sc.tok(k)
+	if c.kind != 'd' {
+		return sc.dayMonth(i, a, b, mark, j+1, spaced)
+	}
+	if sc.tok(k+1).kind == ':' || sc.tok(k+1).kind == mark && mark != ' ' && sc.tok(k+2).kind == 'd' {
+		return f, 0, false
+	}
+	f.sep = mark
+	switch {
+	case a.digits() == 4 && c.digits() <= 2:
+		if !validDate(a.n, b.n, c.n) {
+			if mark != '-' && validDate(a.n, c.n, b.n) { // 2026/31/01, seen where a form was filled in wrongly
+				f.readings = []reading{{a.n, c.n, b.n, ""}}
+				return f, k + 1, true
+			}
+			return f, 0, false
+		}
+		f.readings = []reading{{a.n, b.n, c.n, ""}}
+	case a.digits() <= 2 && (c.digits() == 4 || c.digits() == 2):
+		if mark == ' ' && (c.digits() != 4 && !sc.loose || a.digits() == 1 && b.digits() == 1) {
+			return f, 0, false
+		}
+		f.readings = orders(a.n, b.n, fullYear(c.n, c.digits()), mark == '/' || mark == '-' || mark == ' ')
+		if y := fullYear(a.n, 2); len(f.readings) == 0 && a.digits() == 2 && c.digits() == 2 && validDate(y, b.n, c.n) {
+			f.readings = []reading{{y, b.n, c.n, "ymd"}}
+		}
+	}
+	return f, k + 1, len(f.readings) > 0
+}
+
+// dayMonth reads a date of two figures, without a year: only where loose.
+func (sc *dateScan) dayMonth(i int, a, b token, mark byte, next int, spaced bool) (f foundDate, _ int, ok bool) {
+	if !sc.loose || a.digits() > 2 || mark == ' ' || spaced && mark == '-' {
+		return f, 0, false
+	}
+	f.sep = mark
+	f.readings = orders(a.n, b.n, 0, mark != '.' || sc.tok(next).kind != '.')
+	if mark == '.' && sc.tok(next).kind == '.' {
+		next++
+	}
+	return f, next, len(f.readings) > 0
+}
+
+// orders gives day-first and, where american is allowed, month-first readings.
+// Dates with full stops are day-first everywhere (CLDR short date patterns).
+func orders(a, b, y int, american bool) (rs []reading) {
+	if y < 0 {
+		return nil
+	}
+	if validDate(y, b, a) {
+		rs = append(rs, reading{y, b, a, "dmy"})
+	}
+	if (american || len(rs) == 0) && validDate(y, a, b) {
+		rs = addReading(rs, reading{y, a, b, "mdy"})
+	}
+	return rs
+}
+
+// addReading leaves out a second way to the same day.
+func addReading(rs []reading, r reading) []reading {
+	for _, o := range rs {
+		if o.y == r.y && o.m == r.m && o.d == r.d {
+			return rs
+		}
+	}
+	return append(rs, r)
+}
+
+// weekday looks for a weekday right before the date, or after it.
+func (sc *dateScan) weekday(f *foundDate, i, next int) {
+	j := i - 1
+	for n := 0; n < 4 && j >= 0; n++ {
+		switch t := sc.tok(j); {
+		case t.kind == 's' || t.kind == ',' || t.kind == '.' || t.kind == '-' || t.kind == '(' || t.kind == 'l' && (joinWords[t.word] || t.word == "den" || t.word == "feira"):
+			j--
+			continue
+		case t.kind == 'l':
+			d, ok := weekdayNames[t.word]
+			if !ok {
+				d, ok = shortWeekdays[t.word]
+			}
+			if ok {
+				f.weekday, f.from = d, t.from
+			}
+		}
+		break
+	}
+	if f.weekday >= 0 {
+		return
+	}
+	for j = next; j < next+4; j++ {
+		switch t := sc.tok(j); {
+		case t.kind == 's' || t.kind == ',' || t.kind == '(' || t.kind == '-':
+			continue
+		case t.kind == 'l':
+			if d, ok := weekdayNames[t.word]; ok && len(t.word) >= 3 {
+				f.weekday, f.to = d, t.to
+			}
+		}
+		return
+	}
+}
+
+// clock looks for a time of day right after the date: 2026-01-03T09:00:00.
+func (sc *dateScan) clock(f *foundDate, next int) {
+	j := next
+	for j < next+3 && (sc.tok(j).kind == 's' || sc.tok(j).kind == ',' || sc.tok(j).kind == 'l' && (sc.tok(j).word == "t" || sc.tok(j).word == "at" || sc.tok(j).word == "um")) {
+		j++
+	}
+	if text, end, ok := sc.clockAt(j); ok {
+		f.clock, f.to = text, sc.tok(end-1).to
+	}
+}
+
+// clockAt reads a time of day: 9:30, 09:30:00, 9.30am, 9am, 9h30, 10 Uhr.
+func (sc *dateScan) clockAt(j int) (text string, next int, ok bool) {
+	h := sc.tok(j)
+	if h.kind != 'd' || h.digits() > 2 || h.n > 23 {
+		return "", 0, false
+	}
+	min, k := 0, j+1
+	sure := false
+	if m := sc.tok(k + 1); (sc.tok(k).kind == ':' || sc.tok(k).kind == '.' || sc.tok(k).kind == 'l' && sc.tok(k).word == "h") && m.kind == 'd' && m.digits() == 2 && m.n < 60 {
+		sure = sc.tok(k).kind != '.'
+		min, k = m.n, k+2
+		if s := sc.tok(k + 1); sc.tok(k).kind == ':' && s.kind == 'd' && s.digits() == 2 {
+			k += 2
+			if sc.tok(k).kind == '.' && sc.tok(k+1).kind == 'd' {
+				k += 2
+			}
+		}
+	} else if sc.tok(k).kind == 'l' && sc.tok(k).word == "h" {
+		sure, k = true, k+1
+	}
+	e := k
+	if sc.tok(e).kind == 's' {
+		e++
+	}
+	hour := h.n
+	switch w := sc.tok(e); {
+	case w.kind == 'l' && w.word == "am":
+		hour, sure, k = hour%12, true, e+1
+	case w.kind == 'l' && w.word == "pm" && hour <= 12:
+		hour, sure, k = hour%12+12, true, e+1
+	case w.kind == 'l' && (w.word == "uhr" || w.word == "hrs"):
+		sure, k = true, e+1
+	}
+	if !sure {
+		return "", 0, false
+	}
+	return twoDigits(hour) + ":" + twoDigits(min), k, true
+}
+
+func twoDigits(n int) string { return string([]byte{'0' + byte(n/10), '0' + byte(n%10)}) }

@@ -1,0 +1,141 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"unicode/utf8"
+
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+)
+
+// decode turns the bytes of a text sheet into UTF-8 without a byte order mark.
+// Clean UTF-8 is returned as it is, not copied. note tells of anything that a
+// person should know.
+//
+// Bytes that are no UTF-8 are Windows-1252 as the WHATWG Encoding Standard
+// tables it (https://encoding.spec.whatwg.org/index-windows-1252.txt), where
+// every byte has a character.
+func decode(data []byte) (text []byte, encoding, note string, err error) {
+	switch {
+	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
+		text, encoding = data[3:], "UTF-8 with byte order mark"
+	case bytes.HasPrefix(data, []byte("\xFF\xFE")):
+		return decode16(data[2:], unicode.LittleEndian, "UTF-16 little-endian")
+	case bytes.HasPrefix(data, []byte("\xFE\xFF")):
+		return decode16(data[2:], unicode.BigEndian, "UTF-16 big-endian")
+	default:
+		if end, ok := looksUTF16(data); ok {
+			name := "UTF-16 little-endian without byte order mark"
+			if end == unicode.BigEndian {
+				name = "UTF-16 big-endian without byte order mark"
+			}
+			return decode16(data, end, name)
+		}
+		text, encoding = data, "UTF-8"
+	}
+	if !utf8.Valid(text) {
+		text, encoding, note = decodeMixed(text, encoding)
+	}
+	if n := bytes.Count(text, []byte{0}); n > 0 {
+		if n*50 > len(text) {
+			return nil, "", "", fmt.Errorf("it is not text: %d of its %d bytes are zero", n, len(text))
+		}
+		text = bytes.ReplaceAll(text, []byte{0}, nil)
+		note = fmt.Sprintf("%d zero bytes were left out", n)
+	}
+	if n := controls(text); n*50 > min(len(text), 1<<16) {
+		return nil, "", "", fmt.Errorf("it is not text: it is full of control characters")
+	}
+	return text, encoding, note, nil
+}
+
+func controls(text []byte) (n int) {
+	for _, c := range text[:min(len(text), 1<<16)] {
+		if c < ' ' && c != '\t' && c != '\n' && c != '\r' && c != '\f' || c == 0x7F {
+			n++
+		}
+	}
+	return n
+}
+
+func decode16(data []byte, end unicode.Endianness, name string) ([]byte, string, string, error) {
+	note := ""
+	if len(data)%2 == 1 {
+		data, note = data[:len(data)-1], "the last byte of the file is half a character and was left out"
+	}
+	text, err := unicode.UTF16(end, unicode.IgnoreBOM).NewDecoder().Bytes(data)
+	if err != nil {
+		return nil, "", "", fmt.Errorf("its %s text is damaged (%w)", name, err)
+	}
+	if bytes.IndexByte(text, 0) >= 0 {
+		text, note = bytes.ReplaceAll(text, []byte{0}, nil), "zero characters were left out"
+	}
+	return text, name, note, nil
+}
+
+// looksUTF16 finds UTF-16 without a byte order mark: in a table of results most
+// characters are below U+0100, so that nearly every second byte is zero.
+func looksUTF16(data []byte) (unicode.Endianness, bool) {
+	head := data[:min(len(data), 4096)&^1]
+	if len(head) < 8 {
+		return unicode.LittleEndian, false
+	}
+	var zeros [2]int
+	for i, c := range head {
+		if c == 0 {
+			zeros[i&1]++
+		}
+	}
+	half := len(head) / 2
+	switch {
+	case zeros[1]*10 > half*7 && zeros[0]*10 < half:
+		return unicode.LittleEndian, true
+	case zeros[0]*10 > half*7 && zeros[1]*10 < half:
+		return unicode.BigEndian, true
+	}
+	return unicode.LittleEndian, false
+}
+
+// decodeMixed reads bytes that are not all UTF-8. Where nothing but ASCII is
+// valid UTF-8 the whole text is Windows-1252; where both occur (a line pasted
+// from another program) each line is read by itself.
+func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
+	valid, invalid := 0, 0
+	for i := 0; i < len(text); {
+		if text[i] < utf8.RuneSelf {
+			i++
+			continue
+		}
+		r, n := utf8.DecodeRune(text[i:])
+		if r == utf8.RuneError && n == 1 {
+			invalid++
+		} else {
+			valid++
+		}
+		i += n
+	}
+	dec := charmap.Windows1252.NewDecoder()
+	if valid == 0 || invalid > 10*valid {
+		out, _ := dec.Bytes(text)
+		return out, "Windows-1252", ""
+	}
+	out := make([]byte, 0, len(text)+invalid*2)
+	lines := 0
+	for len(text) > 0 {
+		n := bytes.IndexByte(text, '\n') + 1
+		if n == 0 {
+			n = len(text)
+		}
+		line := text[:n]
+		text = text[n:]
+		if utf8.Valid(line) {
+			out = append(out, line...)
+			continue
+		}
+		fixed, _ := dec.Bytes(line)
+		out = append(out, fixed...)
+		lines++
+	}
+	return out, encoding + " with some Windows-1252", fmt.Sprintf("%d lines are not UTF-8 and were read as Windows-1252; check their names", lines)
+}

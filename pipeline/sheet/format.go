@@ -1,0 +1,64 @@
+package sheet
+
+import (
+	"archive/zip"
+	"bytes"
+	"strings"
+)
+
+// formatOf looks at the first bytes only; the ending of the file's name is not
+// trusted. Format is "csv", "xlsx" or "", and then why says what the file is.
+func formatOf(data []byte) (format, why string) {
+	const save = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
+	head := data[:min(len(data), 4096)]
+	trimmed := bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")), " \t\r\n")
+	lower := strings.ToLower(string(trimmed[:min(len(trimmed), 256)]))
+	switch {
+	case len(data) == 0:
+		return "", "it is empty"
+	case bytes.HasPrefix(head, []byte("PK\x03\x04")):
+		return zipFormat(data)
+	case bytes.HasPrefix(head, []byte("PK\x05\x06")):
+		return "", "it is a ZIP archive with nothing in it"
+	case bytes.HasPrefix(head, []byte("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1")):
+		return "", "it is an old XLS workbook or a workbook with a password" + save
+	case bytes.HasPrefix(head, []byte("%PDF")):
+		return "", "it is a PDF, a picture of a page rather than a table; ask for the spreadsheet it was made from"
+	case bytes.HasPrefix(head, []byte("\x1F\x8B")), bytes.HasPrefix(head, []byte("7z\xBC\xAF")), bytes.HasPrefix(head, []byte("Rar!")):
+		return "", "it is a compressed archive; unpack it and load what is inside"
+	case bytes.HasPrefix(head, []byte("\x89PNG")), bytes.HasPrefix(head, []byte("\xFF\xD8\xFF")), bytes.HasPrefix(head, []byte("GIF8")):
+		return "", "it is a picture; ask for the spreadsheet it was made from"
+	case bytes.HasPrefix(trimmed, []byte("{\\rtf")):
+		return "", "it is a word-processor document" + save
+	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<html"), strings.HasPrefix(lower, "<?xml"), strings.HasPrefix(lower, "<table"):
+		return "", "it is a web page or XML, not a table" + save
+	case strings.HasPrefix(lower, "{\""), strings.HasPrefix(lower, "[{"):
+		return "", "it is program data (JSON), not a table; ask for a CSV or a spreadsheet"
+	}
+	return "csv", ""
+}
+
+// zipFormat tells workbooks from other packages that are ZIP archives.
+func zipFormat(data []byte) (format, why string) {
+	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return "", "it is a damaged workbook or ZIP archive (" + err.Error() + "); ask for it again"
+	}
+	sawWorkbook := false
+	for _, f := range zr.File {
+		switch n := strings.ToLower(f.Name); {
+		case strings.HasSuffix(n, "workbook.xml"):
+			sawWorkbook = true
+		case strings.HasSuffix(n, "workbook.bin"):
+			return "", "it is a binary workbook (XLSB); save it as XLSX and load that"
+		case n == "word/document.xml":
+			return "", "it is a word-processor document; copy its table into a spreadsheet, save it as XLSX and load that"
+		case n == "content.xml":
+			return "", "it is an OpenDocument file; save it as XLSX or CSV and load that"
+		}
+	}
+	if sawWorkbook {
+		return "xlsx", ""
+	}
+	return "", "it is a ZIP archive; unpack it and load the sheets inside"
+}

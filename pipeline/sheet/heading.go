@@ -1,0 +1,229 @@
+package sheet
+
+import "strings"
+
+// lexicon reads headings: the built-in words and those of the configuration.
+type lexicon struct {
+	extra map[string]Meaning
+}
+
+func newLexicon(o Options) *lexicon {
+	l := &lexicon{}
+	for text, word := range o.Headings {
+		if m, ok := ParseMeaning(word); ok {
+			if l.extra == nil {
+				l.extra = map[string]Meaning{}
+			}
+			l.extra[fold(text)] = m
+		}
+	}
+	return l
+}
+
+// guess is what a heading says by its words alone.
+type guess struct {
+	meaning Meaning
+	known   bool // the words were recognised; false leaves it to the values
+	number  bool // "No": a position or a number, the values decide
+	town    bool // "Ort": a venue or a home town, the values decide
+	year    bool // "Year": of birth or of the run, the values decide
+	forced  bool // the configuration says so
+}
+
+// read matches one heading by meaning.
+func (l *lexicon) read(heading string) guess {
+	f := fold(heading)
+	if f == "" || len(f) > 60 {
+		return guess{}
+	}
+	if m, ok := l.extra[f]; ok {
+		return guess{meaning: m, known: true, forced: true}
+	}
+	if m, ok := headingPhrases[f]; ok {
+		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}
+	}
+	if plain := withoutBrackets(heading); plain != heading {
+		if g := l.read(plain); g.known {
+			return g
+		}
+	}
+	return guessFrom(f)
+}
+
+// withoutBrackets drops "(hh:mm:ss)" and "[min]".
+func withoutBrackets(s string) string {
+	var b strings.Builder
+	depth := 0
+	for _, r := range s {
+		switch r {
+		case '(', '[', '{':
+			depth++
+		case ')', ']', '}':
+			depth = max(0, depth-1)
+		default:
+			if depth == 0 {
+				b.WriteRune(r)
+			}
+		}
+	}
+	return b.String()
+}
+
+// guessFrom joins the ideas of the words of a folded heading.
+func guessFrom(f string) guess {
+	var c concept
+	unknown, numbers, known, kmUnit := 0, 0, 0, false
+	prevSlash := false
+	for _, w := range strings.Fields(f) {
+		ideas, ok := headingWords[w]
+		switch {
+		case ok:
+			c |= ideas
+			if ideas != cUnit {
+				known++
+			}
+			if w == "km" || w == "mi" || w == "mile" || w == "k" {
+				kmUnit = true
+				if prevSlash || strings.Contains(f, "per km") || strings.Contains(f, "per mile") {
+					c |= cPace
+				}
+			}
+		case w == "%":
+			c |= cGrade
+		case w == "/" || w == "+":
+		case w[0] >= '0' && w[0] <= '9':
+			numbers++
+			if strings.HasSuffix(w, "km") || strings.HasSuffix(w, "k") || strings.HasSuffix(w, "mi") {
+				kmUnit = true
+			}
+		default:
+			unknown++
+		}
+		prevSlash = w == "/"
+	}
+	if known == 0 && c&(cGrade|cPace) == 0 || unknown > known+1 {
+		return guess{}
+	}
+	has := func(all concept) bool { return c&all == all }
+	any := func(some concept) bool { return c&some != 0 }
+	g := guess{known: true}
+	set := func(m Meaning) guess { g.meaning = m; return g }
+	switch {
+	case has(cGap) && !any(cDistance):
+		return set(Gap)
+	case has(cPace):
+		return set(Pace)
+	case has(cPoints):
+		return set(Points)
+	case has(cGrade):
+		return set(AgeGrade)
+	case has(cSplit), kmUnit && numbers > 0 && any(cTime|cSplit):
+		return set(Split)
+	case has(cBest) && !any(cName|cClub):
+		return set(PersonalBest)
+	case any(cTotal|cNo|cNumber) && has(cRun) && !any(cPlace|cTime|cName):
+		if has(cTotal) {
+			return set(TotalRuns)
+		}
+		return set(Number)
+	case has(cPlace) && has(cSex) && !any(cGroup|cTime&^0):
+		return set(SexPlace)
+	case has(cPlace) && has(cGroup):
+		return set(GroupPlace)
+	case has(cPlace) && has(cClub):
+		return set(Other)
+	case has(cPlace | cTime):
+		// "Finish" alone is a position, "Finish time" a time.
+		if strings.Contains(f, "finish") {
+			if g := guessFrom(strings.TrimSpace(strings.ReplaceAll(strings.ReplaceAll(f, "finishing", ""), "finish", ""))); g.known {
+				return g
+			}
+			return set(Position)
+		}
+		return set(Time)
+	case has(cPlace) && has(cAge):
+		return set(GroupPlace)
+	case has(cPlace) && any(cBirth):
+		return set(Other) // place of birth
+	case has(cPlace):
+		return set(Position)
+	case has(cBirth) && has(cYear):
+		return set(BirthYear)
+	case has(cBirth):
+		return set(BirthDate)
+	case has(cGroup) && has(cSex) && !has(cAge):
+		return set(AgeGroup)
+	case has(cGroup):
+		return set(AgeGroup)
+	case has(cAge) && !any(cTime):
+		return set(Age)
+	case has(cAge | cTime):
+		return set(AgeGrade)
+	case has(cSex) && !any(cTime|cName):
+		return set(Sex)
+	case has(cGiven) && has(cFamily):
+		return set(Name)
+	case has(cGiven) && !any(cTime|cClub):
+		return set(GivenName)
+	case has(cFamily) && !any(cTime|cClub):
+		return set(FamilyName)
+	case has(cName) && has(cUnit) && (f == "fname" || f == "f name"):
+		return set(GivenName)
+	case has(cName) && has(cUnit) && (f == "lname" || f == "l name" || f == "s name"):
+		return set(FamilyName)
+	case has(cName) && has(cClub):
+		return set(Club)
+	case has(cName) && any(cCourse|cRun):
+		return set(Course)
+	case has(cNumber) || has(cNo) && any(cRunner|cStart|cClub):
+		return set(Number)
+	case has(cName):
+		return set(Name)
+	case has(cTime) && has(cStart):
+		return set(Session)
+	case has(cTime) && has(cGun):
+		return set(GunTime)
+	case has(cTime) && has(cChip):
+		return set(ChipTime)
+	case has(cTime) && has(cDate):
+		return set(Date)
+	case has(cTime) && any(cTotal|cAmong|cRun):
+		return set(Time)
+	case has(cTime):
+		return set(Time)
+	case has(cClub):
+		return set(Club)
+	case has(cDate):
+		return set(Date)
+	case has(cCourse):
+		return set(Course)
+	case has(cDistance):
+		return set(Distance)
+	case has(cSession):
+		return set(Session)
+	case has(cStatus):
+		return set(Status)
+	case has(cNote):
+		return set(Notes)
+	case has(cRunner):
+		return set(Name)
+	case has(cNo):
+		g.number = true
+		return set(Number)
+	case has(cOfDay):
+		g.town = true
+		return set(Other)
+	case has(cYear):
+		g.year = true
+		return set(BirthYear)
+	case has(cAmong):
+		return set(Position)
+	case has(cStart):
+		return set(Session)
+	case has(cTotal):
+		return set(TotalRuns)
+	case has(cRun):
+		return set(Course)
+	}
+	return set(Other)
+}

@@ -1,0 +1,437 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// line is one row held in memory.
+type line struct {
+	row   int
+	cells []string
+}
+
+// headingLooks is how many filled rows are searched for the heading.
+const headingLooks = 60
+
+// layout is where the heading of a table stands.
+type layout struct {
+	first    int // index of the first heading line; -1 for none
+	lines    int // 1 or 2
+	headings []string
+}
+
+// findHeading looks for the row whose cells are heading words and not values.
+// A heading may take two rows ("Finish" over "time"); both are then joined
+// column by column. The first row that qualifies wins unless one of the two
+// below it is clearly better.
+func findHeading(lex *lexicon, rows []line) layout {
+	looked, best, bestScore := 0, -1, 0
+	for i := range rows {
+		if looked >= headingLooks {
+			break
+		}
+		score, filled := headingScore(lex, rows[i].cells)
+		if filled == 0 {
+			continue
+		}
+		looked++
+		if score > 0 && (best < 0 || score > bestScore && i <= best+2) {
+			best, bestScore = i, score
+		}
+		if best >= 0 && i > best+2 {
+			break
+		}
+	}
+	if best < 0 {
+		return layout{first: -1}
+	}
+	l := layout{first: best, lines: 1, headings: trimmed(rows[best].cells)}
+	// A line below that is no data belongs to the heading: units, or the
+	// second half of the words.
+	if best+1 < len(rows) && isHeadingTail(lex, rows[best].cells, rows[best+1].cells) {
+		l.lines = 2
+		l.headings = joinHeadings(lex, rows[best].cells, rows[best+1].cells)
+	} else if best > 0 && rows[best-1].row == rows[best].row-1 && isHeadingTop(lex, rows[best-1].cells, rows[best].cells) {
+		l.first, l.lines = best-1, 2
+		l.headings = joinHeadings(lex, rows[best-1].cells, rows[best].cells)
+	}
+	return l
+}
+
+func trimmed(cells []string) []string {
+	out := make([]string, len(cells))
+	for i, c := range cells {
+		out[i] = strings.Join(strings.Fields(trim(c)), " ")
+	}
+	for len(out) > 0 && out[len(out)-1] == "" {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
+// headingScore counts the heading words of a row; 0 where it can't be a
+// heading because it holds values or too few words.
+func headingScore(lex *lexicon, cells []string) (score, filled int) {
+	known, core, values := 0, 0, 0
+	var seen [PersonalBest + 1]bool
+	for _, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		filled++
+		g := lex.read(c)
+		if g.known {
+			if !seen[g.meaning] || g.meaning == Other {
+				known++
+			}
+			seen[g.meaning] = true
+			switch g.meaning {
+			case Position, Name, GivenName, FamilyName, Time, GunTime, ChipTime, Number:
+				core++
+			}
+			continue
+		}
+		switch kindOf(c) {
+		case kInt, kDecimal, kClock, kDate, kPercent:
+			values++
+		}
+	}
+	switch {
+	case filled == 0 || core == 0 || values*3 > filled:
+		return 0, filled
+	case filled == 1 && known == 1 && seen[Time]:
+		return 1, filled
+	case known < 2 || known*3 < filled:
+		return 0, filled
+	}
+	return known*2 - values, filled
+}
+
+// isHeadingTail says whether a row carries on the heading above it.
+func isHeadingTail(lex *lexicon, top, cells []string) bool {
+	known, filled := 0, 0
+	for i, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		filled++
+		switch kindOf(c) {
+		case kInt, kDecimal, kClock, kDate, kPercent, kStatus:
+			return false
+		}
+		f := fold(c)
+		under := i < len(top) && !isBlank(top[i])
+		switch g := lex.read(c); {
+		case g.known && g.meaning != Other:
+			known++
+		case isUnit(f) && under:
+			known++
+		}
+	}
+	return filled > 0 && known*2 >= filled && known >= 1 && (filled >= 2 || isUnit(fold(strings.Join(cells, ""))))
+}
+
+// isHeadingTop says whether the row above completes the heading: at least two
+// cells, of which half or more are heading words that make something of the
+// words below them.
+func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
+	filled, known := 0, 0
+	for i, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		filled++
+		if i >= len(bottom) {
+			return false
+		}
+		switch kindOf(c) {
+		case kInt, kDecimal, kClock, kDate, kPercent:
+			return false
+		}
+		if strings.HasSuffix(trim(c), ":") {
+			return false
+		}
+		if g := lex.read(c); g.known {
+			known++
+		}
+	}
+	return filled >= 2 && known*2 >= filled
+}
+
+func isUnit(f string) bool {
+	if f == "" {
+		return false
+	}
+	for _, w := range strings.Fields(f) {
+		if headingWords[w] != cUnit && w != "/" {
+			return false
+		}
+	}
+	return true
+}
+
+// joinHeadings joins two heading rows column by column. Where the two together
+// mean nothing, the half that does is kept.
+func joinHeadings(lex *lexicon, top, bottom []string) []string {
+	n := max(len(top), len(bottom))
+	out := make([]string, n)
+	for i := range out {
+		var t, b string
+		if i < len(top) {
+			t = trim(top[i])
+		}
+		if i < len(bottom) {
+			b = trim(bottom[i])
+		}
+		both := strings.TrimSpace(t + " " + b)
+		switch {
+		case lex.read(both).known:
+			out[i] = both
+		case b != "" && lex.read(b).known:
+			out[i] = b
+		case t != "" && lex.read(t).known:
+			out[i] = t
+		default:
+			out[i] = both
+		}
+	}
+	return trimmed(out)
+}
+
+// why says what a row is.
+type why uint8
+
+const (
+	isData why = iota
+	whyBlank
+	whyFooter
+	whyTotal
+	whyHeading
+	whySection
+	whyNumberOnly
+	whyNoResult
+)
+
+// String is the word printed in lists of skipped rows.
+func (w why) String() string {
+	return [...]string{"data", "blank", "footer", "total", "repeated heading", "section line", "only a position, and no result after it", "no result"}[w]
+}
+
+// rowRules tells rows that stand for a finisher from all others.
+type rowRules struct {
+	first, last   int // rows of the table; last 0 means to the end
+	columns       int
+	pos, time     int
+	name, given   int
+	number        int
+	hasPositions  bool
+	headings      []string       // folded
+	lastFilled    int            // last row with more than a printed position; 0 means not known
+	fill          []int          // columns whose blank cells repeat the cell above
+	joinName      bool           // an unquoted "SURNAME, First" makes one cell too many
+	sections      map[int]string // row of a section line -> the value it sets for the rows below
+	sectionColumn int            // column that carries it; -1 for none
+	date1904      bool           // day numbers count from 1904
+	sample        []line         // rows of a sheet too large to hold
+
+	above   []string
+	section string
+	buf     []string
+}
+
+// restart prepares a copy for one pass over the rows.
+func (r *rowRules) restart() {
+	r.buf = nil
+	r.section = ""
+	r.above = nil
+	if len(r.fill) > 0 {
+		r.above = make([]string, len(r.fill))
+	}
+}
+
+func cellAt(cells []string, i int) string {
+	if i < 0 || i >= len(cells) {
+		return ""
+	}
+	return cells[i]
+}
+
+// digitsOnly is the cheap test for a position.
+func digitsOnly(s string) bool {
+	if s == "" || len(s) > 7 {
+		return false
+	}
+	for i := 0; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *rowRules) classify(row int, cells []string) why {
+	// Nearly every row of a large sheet: a plain position and a time.
+	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || cellAt(cells, r.time) != "" && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
+		return isData
+	}
+	if r.sections != nil {
+		if v, ok := r.sections[row]; ok {
+			r.section = v
+			return whySection
+		}
+	}
+	filled, firstFilled := 0, -1
+	for i, c := range cells {
+		if !isBlank(c) {
+			filled++
+			if firstFilled < 0 {
+				firstFilled = i
+			}
+		}
+	}
+	if filled == 0 {
+		return whyBlank
+	}
+	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
+	posKind := kindOf(pos)
+	if filled == 1 && posKind == kInt {
+		if r.lastFilled > 0 && row > r.lastFilled {
+			return whyNumberOnly
+		}
+		return isData
+	}
+	if r.isHeading(cells, filled) {
+		return whyHeading
+	}
+	label := trim(cells[firstFilled])
+	folded := fold(label)
+	if posKind != kInt && isTotal(folded) && !(firstFilled == r.name && hasTimeOrNumber(tm)) {
+		return whyTotal
+	}
+	named := trim(cellAt(cells, r.name)) != "" || trim(cellAt(cells, r.given)) != ""
+	numbered := r.number >= 0 && trim(cellAt(cells, r.number)) != ""
+	timed := false
+	if tm != "" {
+		switch kindOf(tm) {
+		case kClock, kDecimal, kInt, kStatus, kGroup:
+			timed = true
+		}
+	}
+	switch {
+	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
+		return whyFooter
+	case posKind == kInt && isTotal(fold(cellAt(cells, r.name))) && !timed:
+		return whyTotal
+	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
+		return whyFooter
+	case strings.HasSuffix(label, ":") && posKind != kInt:
+		return whyFooter
+	case named && (filled > 1 || r.pos < 0 && r.time < 0):
+		return isData
+	case timed && (posKind == kInt || numbered || !r.hasPositions):
+		return isData
+	case posKind == kInt, posKind == kStatus && pos != "" && fold(pos) != "":
+		return isData
+	case numbered && filled > 1:
+		return isData
+	}
+	return whyNoResult
+}
+
+func hasTimeOrNumber(s string) bool {
+	k := kindOf(s)
+	return k == kClock || k == kDecimal || k == kInt
+}
+
+// isHeading says whether a row repeats the heading, as at the top of a page.
+func (r *rowRules) isHeading(cells []string, filled int) bool {
+	same := 0
+	for i, c := range cells {
+		if i >= len(r.headings) {
+			break
+		}
+		if h := r.headings[i]; h != "" && c != "" && (c[0]|0x20 == h[0] || c[0] >= 0x80 || c[0] <= ' ') && fold(c) == h {
+			same++
+		}
+	}
+	return same*2 >= filled && (same >= 2 || same == 1 && filled == 1)
+}
+
+// isTotal recognises the words that begin a line of totals, in the languages
+// of headings (common practice, no source).
+func isTotal(f string) bool {
+	if f == "" || len(f) > 60 {
+		return false
+	}
+	head, rest, _ := strings.Cut(f, " ")
+	if totalWords[head] {
+		// "Best, George" is a name; "Best time" is not.
+		return rest == "" || !softTotals[head] || totalTails[strings.Fields(rest)[0]]
+	}
+	return strings.HasPrefix(f, "number of ") || strings.HasPrefix(f, "no of ") || strings.HasPrefix(f, "anzahl ") || strings.HasPrefix(f, "nombre de ") || strings.HasPrefix(f, "numero de ") || strings.HasPrefix(f, "numero di ")
+}
+
+var totalWords = set(`total totals totaal totale totali totalt gesamt gesamtzahl summe sum suma somme razem ogolem average mean median mittelwert durchschnitt
+	schnitt moyenne mediane media mediana gemiddelde gemiddeld srednia mediana snitt genomsnitt gjennomsnitt gennemsnit medel fastest slowest quickest
+	count finishers finisher counted maximum minimum max min teilnehmerzahl anzahl antal antall best subtotal sous participants schnellste langsamste`)
+
+// softTotals may also begin a person's name.
+var softTotals = set("best max min mean sum count suma sous media fastest finisher participants total")
+
+var totalTails = set("time times of finishers finisher runners number age man men woman women male female lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
+
+// shape fits the cells to the columns: short rows are filled up, a name that
+// an unquoted comma has cut in two is joined again, blanks are filled from
+// above where the sheet leaves repeated values out, and the section above the
+// row is added.
+func (r *rowRules) shape(cells []string) []string {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && !r.joinName {
+		return cells
+	}
+	if r.buf == nil {
+		r.buf = make([]string, 0, r.columns+8)
+	}
+	real := r.columns
+	if r.sectionColumn >= 0 {
+		real--
+	}
+	b := append(r.buf[:0], cells...)
+	if r.joinName && len(b) == real+1 && r.name >= 0 && r.name+1 < len(b) && strings.HasPrefix(b[r.name+1], " ") && !strings.HasPrefix(b[r.name], " ") {
+		b[r.name] += "," + b[r.name+1]
+		b = append(b[:r.name+1], b[r.name+2:]...)
+	}
+	for len(b) < real {
+		b = append(b, "")
+	}
+	for k, i := range r.fill {
+		if isBlank(b[i]) {
+			b[i] = r.above[k]
+		} else {
+			r.above[k] = b[i]
+		}
+	}
+	if r.sectionColumn >= 0 {
+		b = append(b[:real], r.section)
+	}
+	r.buf = b
+	return b
+}
+
+// problem makes a Problem of the part.
+func (p *Part) problem(sheet string, row, column int, sev place.Severity, kind, read, expected, do string) {
+	pl := place.Place{Sheet: sheet, Tab: p.Tab, Row: row}
+	if column >= 0 {
+		pl.Column = place.ColumnLetters(column)
+	}
+	p.Problems = append(p.Problems, place.Problem{Place: pl, Severity: sev, Kind: kind, Read: shorten(read, 80), Expected: expected, Do: do})
+}
+
+func plural(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}

@@ -1,0 +1,974 @@
+package sheet
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// runReader gives the run of a row.
+type runReader struct {
+	book                           *courseBook
+	courseCol, dateCol, sessionCol int
+	course, session                string
+	day                            unit.Day
+	dayOK                          bool
+	dates                          dateReader
+	clockIsSession                 bool // the date column shows two starts on one day
+	lastCourse, lastSlug           string
+	lastDate, lastClock            string
+	lastDay                        unit.Day
+	lastOK                         bool
+	slugs                          map[string]string
+}
+
+func (r *runReader) of(cells []string) (course string, day unit.Day, session string, ok bool) {
+	course, day, session, ok = r.course, r.day, r.session, r.dayOK
+	if r.courseCol >= 0 && r.courseCol < len(cells) {
+		if c := cells[r.courseCol]; c != "" {
+			if c != r.lastCourse || r.lastSlug == "" {
+				s, seen := r.slugs[c]
+				if !seen {
+					s = r.book.slug(trim(c))
+					if r.slugs == nil {
+						r.slugs = map[string]string{}
+					}
+					if len(r.slugs) < 100000 {
+						r.slugs[strings.Clone(c)] = s
+					}
+				}
+				r.lastCourse, r.lastSlug = c, s
+			}
+			if r.lastSlug != "" {
+				course = r.lastSlug
+			}
+		}
+	}
+	if r.dateCol >= 0 && r.dateCol < len(cells) {
+		if c := cells[r.dateCol]; c != "" {
+			if c != r.lastDate {
+				r.lastDate = c
+				r.lastDay, r.lastClock, r.lastOK = r.dates.read(c)
+			}
+			if r.lastOK || !isBlank(c) {
+				day, ok = r.lastDay, r.lastOK
+			}
+			if r.clockIsSession && r.sessionCol < 0 {
+				session = r.lastClock
+			}
+		}
+	}
+	if r.sessionCol >= 0 && r.sessionCol < len(cells) {
+		if c := trim(cells[r.sessionCol]); c != "" {
+			session = sessionText(c)
+		}
+	}
+	return course, day, session, ok && course != ""
+}
+
+// sessionText writes a time of day as 09:30 and leaves anything else alone.
+func sessionText(c string) string {
+	sc := dateScan{s: c, toks: tokenize(c)}
+	if text, next, ok := sc.clockAt(0); ok && next >= len(sc.toks) {
+		return text
+	}
+	return c
+}
+
+// dateReader reads the cells of a date column.
+type dateReader struct {
+	order    string // "dmy" or "mdy" where a cell can be read both ways; "" none
+	years    []int  // for cells without a year
+	weekday  int    // the usual weekday, for choosing a year; -1 none
+	date1904 bool   // day numbers count from 1904
+	seen     map[string]seenDate
+}
+
+type seenDate struct {
+	day   unit.Day
+	clock string
+	ok    bool
+}
+
+func (d *dateReader) read(cell string) (unit.Day, string, bool) {
+	if s, ok := d.seen[cell]; ok {
+		return s.day, s.clock, s.ok
+	}
+	var s seenDate
+	if f, ok := cellDate(cell, d.date1904); ok {
+		s.clock = f.clock
+		s.day, s.ok = d.choose(f)
+	}
+	if d.seen == nil {
+		d.seen = map[string]seenDate{}
+	}
+	if len(d.seen) < 100000 {
+		d.seen[strings.Clone(cell)] = s
+	}
+	return s.day, s.clock, s.ok
+}
+
+// cellDate reads one cell of a date column: a date in words or figures, or the
+// day number of a spreadsheet (ECMA-376 Part 1, 18.17.4.1: 1 is 1 January 1900
+// and 60 a 29 February that never was, so that from 61 on day 0 is 30 December
+// 1899; or 0 is 1 January 1904).
+func cellDate(cell string, date1904 bool) (foundDate, bool) {
+	cell = trim(cell)
+	if n, err := strconv.ParseFloat(cell, 64); err == nil && n > 20000 && n < 80000 {
+		d := unit.NewDay(1899, 12, 30) + unit.Day(n)
+		if date1904 {
+			d = unit.NewDay(1904, 1, 1) + unit.Day(n)
+		}
+		y, m, dd := d.Date()
+		return foundDate{readings: []reading{{y, m, dd, ""}}, weekday: -1, to: len(cell)}, true
+	}
+	fs := scanDates(cell, true)
+	if len(fs) == 0 {
+		return foundDate{}, false
+	}
+	return fs[0], true
+}
+
+func (d *dateReader) choose(f foundDate) (unit.Day, bool) {
+	rs := f.readings
+	if len(rs) > 1 {
+		if f.weekday >= 0 {
+			rs = keep(rs, func(r reading) bool { return r.y != 0 && int(r.day().Weekday()) == f.weekday })
+		}
+		if len(rs) > 1 && d.order != "" {
+			rs = keep(rs, func(r reading) bool { return r.order == d.order })
+		}
+	}
+	if len(rs) != 1 {
+		return 0, false
+	}
+	r := rs[0]
+	if r.y == 0 {
+		var fits []reading
+		for _, y := range d.years {
+			if t := (reading{y, r.m, r.d, r.order}); validDate(y, r.m, r.d) && (f.weekday < 0 || int(t.day().Weekday()) == f.weekday) {
+				fits = append(fits, t)
+			}
+		}
+		if len(fits) > 1 && d.weekday >= 0 {
+			fits = keep(fits, func(r reading) bool { return int(r.day().Weekday()) == d.weekday })
+		}
+		if len(fits) != 1 {
+			return 0, false
+		}
+		r = fits[0]
+	}
+	return r.day(), true
+}
+
+// keep filters readings, but never down to none.
+func keep(rs []reading, ok func(reading) bool) []reading {
+	var out []reading
+	for _, r := range rs {
+		if ok(r) {
+			out = append(out, r)
+		}
+	}
+	if len(out) == 0 {
+		return rs
+	}
+	return out
+}
+
+// evidence is a date found outside the rows.
+type evidence struct {
+	foundDate
+	text     string
+	from     string
+	labelled bool
+	strength int // 4 given, 3 title or tab, 2 file name, 1 folder
+}
+
+// issueWords before a date say that it is when the sheet was made, or a run to
+// come, and not the day of the run.
+var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
+	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est`)
+
+// titleDates finds the dates of a title line, leaving out those that say when
+// the sheet was printed.
+func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
+	for _, f := range scanDates(title, loose) {
+		before := strings.Fields(fold(title[:f.from]))
+		skip, labelled := false, false
+		for i := max(0, len(before)-3); i < len(before); i++ {
+			if issueWords[before[i]] {
+				skip = true
+			}
+		}
+		if skip {
+			continue
+		}
+		if n := len(before); n > 0 && strings.HasSuffix(strings.TrimRight(title[:f.from], " |"), ":") {
+			g := lex.read(before[n-1])
+			labelled = g.known && g.meaning == Date
+		}
+		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, labelled: labelled, strength: 3})
+	}
+	return out
+}
+
+// runSettler settles the runs of all parts of one sheet together: a date that
+// can only be read one way says how its neighbours are written.
+type runSettler struct {
+	sheet   *Sheet
+	o       Options
+	lex     *lexicon
+	book    *courseBook
+	file    []evidence
+	years   []int
+	files   []courseWord
+	order   string // day or month first, settled by the sheet itself
+	orderBy string
+}
+
+func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSettler {
+	rs := &runSettler{sheet: s, o: o, lex: lex, book: book}
+	rs.files = fileWords(s.Name, book)
+	parts := strings.Split(strings.ReplaceAll(s.Name, "\\", "/"), "/")
+	for i := len(parts) - 1; i >= 0; i-- {
+		from, strength := "folder name", 1
+		text := parts[i]
+		if i == len(parts)-1 {
+			from, strength = "file name", 2
+			if dot := strings.LastIndexByte(text, '.'); dot > 0 && len(text)-dot <= 5 {
+				text = text[:dot]
+			}
+		}
+		for _, f := range scanDates(strings.ReplaceAll(text, "_", " "), true) {
+			// Figures with no year in a file name may be anything: "5-3.csv".
+			if f.readings[0].y == 0 && f.readings[0].order != "" {
+				continue
+			}
+			rs.file = append(rs.file, evidence{foundDate: f, text: strings.TrimSpace(strings.ReplaceAll(text, "_", " ")[f.from:f.to]), from: from, strength: strength})
+		}
+		rs.years = append(rs.years, yearsIn(text)...)
+	}
+	return rs
+}
+
+// yearsIn finds bare years and seasons: "2026", "2025-26", "2025/2026".
+func yearsIn(text string) (years []int) {
+	toks := tokenize(text)
+	for i, t := range toks {
+		if t.kind != 'd' || t.digits() != 4 || t.n < 1980 || t.n > 2060 {
+			continue
+		}
+		years = append(years, t.n)
+		if i+2 < len(toks) && (toks[i+1].kind == '-' || toks[i+1].kind == '/') && toks[i+2].kind == 'd' && toks[i+2].digits() == 2 && toks[i+2].n == (t.n+1)%100 {
+			years = append(years, t.n+1)
+		}
+	}
+	return years
+}
+
+// settle gives every part its course, date, session and distance, or asks.
+func (rs *runSettler) settle(parts []*Part) {
+	evs := make([][]evidence, len(parts))
+	for i, p := range parts {
+		evs[i] = rs.gather(p)
+	}
+	rs.settleOrder(parts, evs)
+	for i, p := range parts {
+		rs.course(p)
+		rs.distance(p)
+		rs.session(p)
+		rs.date(p, evs[i])
+	}
+	rs.agree(parts, evs)
+	for _, p := range parts {
+		rs.ask(p)
+	}
+}
+
+func (rs *runSettler) gather(p *Part) (out []evidence) {
+	for i, t := range p.Titles {
+		rs.years = append(rs.years, yearsIn(t)...)
+		out = append(out, titleDates(t, fmt.Sprintf("title line %d", i+1), rs.lex, false)...)
+	}
+	if p.Tab != "" {
+		rs.years = append(rs.years, yearsIn(p.Tab)...)
+		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 {
+			out = append(out, ds...)
+		}
+	}
+	return append(out, rs.file...)
+}
+
+// settleOrder looks for dates in figures that can be read only one way.
+func (rs *runSettler) settleOrder(parts []*Part, evs [][]evidence) {
+	votes := map[string]string{}
+	vote := func(f foundDate, text string) {
+		if f.sep == '.' {
+			return // day first by form: says nothing of dates with strokes
+		}
+		if len(f.readings) == 1 && (f.readings[0].order == "dmy" || f.readings[0].order == "mdy") && f.readings[0].m != f.readings[0].d {
+			if _, ok := votes[f.readings[0].order]; !ok {
+				votes[f.readings[0].order] = text
+			}
+			return
+		}
+		if len(f.readings) > 1 && f.weekday >= 0 && f.readings[0].y != 0 {
+			if fit := keep(f.readings, func(r reading) bool { return int(r.day().Weekday()) == f.weekday }); len(fit) == 1 {
+				if _, ok := votes[fit[0].order]; !ok && fit[0].order != "ymd" {
+					votes[fit[0].order] = text
+				}
+			}
+		}
+	}
+	for i, p := range parts {
+		for _, e := range evs[i] {
+			vote(e.foundDate, e.text)
+		}
+		if c := p.Index(Date); c >= 0 {
+			for _, text := range columnTexts(p, c) {
+				if f, ok := cellDate(text, false); ok {
+					vote(f, text)
+				}
+			}
+		}
+	}
+	if len(votes) == 1 {
+		for o, text := range votes {
+			rs.order, rs.orderBy = o, fmt.Sprintf("%q can only be %s first", text, map[string]string{"dmy": "day", "mdy": "month"}[o])
+		}
+	}
+}
+
+// columnTexts are the different texts of a column, in order of appearance; for
+// a sheet that is not held whole those of its sample.
+func columnTexts(p *Part, col int) (texts []string) {
+	seen := map[string]bool{}
+	add := func(_ int, cells []string) error {
+		if c := cellAt(cells, col); c != "" && !seen[c] {
+			seen[c] = true
+			texts = append(texts, c)
+		}
+		if len(texts) > 5000 {
+			return errStop
+		}
+		return nil
+	}
+	if p.Whole {
+		p.Each(add) // its only error is errStop, which the source takes
+		return texts
+	}
+	for _, l := range p.rules.sample {
+		if add(l.row, l.cells) != nil {
+			break
+		}
+	}
+	return texts
+}
+
+func (rs *runSettler) course(p *Part) {
+	p.runs.book = rs.book
+	p.runs.courseCol = p.Index(Course)
+	switch {
+	case rs.o.Course != "":
+		p.Course = Found{Value: rs.book.slug(rs.o.Course), Text: rs.o.Course, From: "given by hand"}
+		p.runs.courseCol = -1
+	case p.runs.courseCol >= 0:
+		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
+		// Rows with an empty cell fall back on the titles.
+		if f := rs.titleCourse(p); f.Value != "" {
+			p.runs.course = f.Value
+		}
+		return
+	default:
+		p.Course = rs.titleCourse(p)
+	}
+	p.runs.course = p.Course.Value
+}
+
+func (rs *runSettler) titleCourse(p *Part) Found {
+	type cand struct {
+		courseWord
+		from string
+	}
+	var cs []cand
+	for i, t := range p.Titles {
+		for _, w := range courseWords(t, rs.lex, rs.book) {
+			w.weight -= min(i, 5) // earlier lines first
+			cs = append(cs, cand{w, fmt.Sprintf("title line %d", i+1)})
+		}
+	}
+	if p.Tab != "" && !rs.oneTab() {
+		if slug, ok := rs.book.within(p.Tab); ok {
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
+		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
+			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: 35, why: "what is left of the tab's name without date and general words"}, "tab name"})
+		}
+	} else if p.Tab != "" {
+		if slug, ok := rs.book.within(p.Tab); ok {
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
+		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
+			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: 25, why: "what is left of the tab's name without date and general words"}, "tab name"})
+		}
+	}
+	for _, w := range rs.files {
+		from := "file name"
+		if strings.HasPrefix(w.why, "folder") {
+			from = "folder name"
+		}
+		cs = append(cs, cand{w, from})
+	}
+	// Two places that name the same course confirm each other.
+	for i := range cs {
+		for j := range cs {
+			if cs[i].from != cs[j].from && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
+				if cs[i].slug == cs[j].slug {
+					cs[i].weight += 30
+				}
+				break
+			}
+		}
+	}
+	best := -1
+	for i := range cs {
+		if best < 0 || cs[i].weight > cs[best].weight {
+			best = i
+		}
+	}
+	if best < 0 {
+		return Found{}
+	}
+	return Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+}
+
+func (rs *runSettler) oneTab() bool { return len(rs.sheet.Parts) <= 1 }
+
+func (rs *runSettler) distance(p *Part) {
+	if c := p.Index(Distance); c >= 0 {
+		if texts := columnTexts(p, c); len(texts) == 1 {
+			text := texts[0]
+			if p.Distance = distanceOf(text, "column "+letters(c)); p.Distance.Value == "" {
+				// A bare number under "Distance (km)" or below 100 is kilometres.
+				if v, err := strconv.ParseFloat(strings.Replace(trim(text), ",", ".", 1), 64); err == nil && v >= 1 {
+					m := v
+					if v < 100 {
+						m = v * 1000
+					}
+					p.Distance = Found{Value: strconv.Itoa(int(m + .5)), Text: text, From: "column " + letters(c)}
+				}
+			}
+			return
+		}
+	}
+	for i, t := range p.Titles {
+		if p.Distance = distanceOf(t, fmt.Sprintf("title line %d", i+1)); p.Distance.Value != "" {
+			return
+		}
+	}
+	if p.Tab != "" {
+		if p.Distance = distanceOf(p.Tab, "tab name"); p.Distance.Value != "" {
+			return
+		}
+	}
+	p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name")
+}
+
+// session takes a start time or number that is said in so many words.
+func (rs *runSettler) session(p *Part) {
+	p.runs.sessionCol = p.Index(Session)
+	if rs.o.Session != "" {
+		p.Session = Found{Value: sessionText(rs.o.Session), Text: rs.o.Session, From: "given by hand"}
+		p.runs.sessionCol, p.runs.session = -1, p.Session.Value
+		return
+	}
+	if p.runs.sessionCol >= 0 {
+		p.Session = Found{From: "column " + letters(p.runs.sessionCol), Why: p.Columns[p.runs.sessionCol].Why}
+		return
+	}
+	look := func(text, from string) bool {
+		sc := dateScan{s: text, toks: tokenize(text)}
+		for i, t := range sc.toks {
+			if t.kind == 'l' && sessionWords[t.word] {
+				j := i + 1
+				for k := 0; k < 4 && (sc.tok(j).kind == 's' || sc.tok(j).kind == ':' || sc.tok(j).kind == '-' || sc.tok(j).kind == '#' || sc.tok(j).kind == 'l' && (sc.tok(j).word == "time" || sc.tok(j).word == "at" || sc.tok(j).word == "no" || sc.tok(j).word == "um")); k++ {
+					j++
+				}
+				if clock, _, ok := sc.clockAt(j); ok {
+					p.Session = Found{Value: clock, Text: text, From: from, Why: "the start time"}
+					return true
+				}
+				if n := sc.tok(j); n.kind == 'd' && n.digits() <= 2 && n.n >= 1 && n.n <= 20 && t.word == "session" {
+					p.Session = Found{Value: strconv.Itoa(n.n), Text: text, From: from, Why: "the number of the session"}
+					return true
+				}
+			}
+			if clock, next, ok := sc.clockAt(i); ok && sc.tok(next).kind == 's' && sc.tok(next+1).kind == 'l' && sessionWords[sc.tok(next+1).word] {
+				p.Session = Found{Value: clock, Text: text, From: from, Why: "the start time"}
+				return true
+			}
+		}
+		return false
+	}
+	for i, t := range p.Titles {
+		if look(t, fmt.Sprintf("title line %d", i+1)) {
+			p.runs.session = p.Session.Value
+			return
+		}
+	}
+	if p.Tab != "" && look(p.Tab, "tab name") || look(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name") {
+		p.runs.session = p.Session.Value
+	}
+}
+
+var sessionWords = set("session start starts started depart salida partenza largada starttime startzeit sessie startad seance")
+
+// option is a possible day with the evidence for it.
+type option struct {
+	day   unit.Day
+	order string
+}
+
+func (rs *runSettler) date(p *Part, evs []evidence) {
+	p.runs.dateCol = p.Index(Date)
+	p.runs.dates.date1904 = p.rules.date1904
+	p.runs.dates.weekday = -1
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		p.runs.dates.weekday = w
+	}
+	if rs.o.Date != "" {
+		if d, err := unit.ParseDay(rs.o.Date); err == nil {
+			p.Date = FoundDate{Day: d, Settled: true, Text: rs.o.Date, From: "given by hand"}
+			p.runs.dateCol = -1
+			p.runs.day, p.runs.dayOK = d, true
+			return
+		}
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unreadable", rs.o.Date, "a date like 2026-01-03", "Give the date as year, month and day: --date 2026-01-03.")
+		return
+	}
+	if p.runs.dateCol >= 0 {
+		rs.columnDates(p, evs)
+		if p.Date.From != "" {
+			return
+		}
+		p.runs.dateCol = -1
+	}
+	rs.oneDate(p, evs)
+	p.runs.day, p.runs.dayOK = p.Date.Day, p.Date.Settled
+}
+
+// oneDate settles a date that holds for the whole part.
+func (rs *runSettler) oneDate(p *Part, evs []evidence) {
+	// The strongest level that says anything decides; a label beats position.
+	var top []evidence
+	for _, level := range []int{3, 2, 1} {
+		for _, e := range evs {
+			if e.strength == level {
+				top = append(top, e)
+			}
+		}
+		if len(top) > 0 {
+			break
+		}
+	}
+	if len(top) == 0 {
+		return
+	}
+	for _, e := range top {
+		if e.labelled {
+			top = []evidence{e}
+			break
+		}
+	}
+	weekday := -1
+	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
+		for _, w := range strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ").Replace(t))) {
+			if d, ok := longWeekday(w); ok && weekday < 0 {
+				weekday = d
+			}
+		}
+	}
+	type answer struct {
+		e   evidence
+		opt []option
+		why string
+	}
+	var answers []answer
+	for _, e := range top {
+		opt, why := rs.options(p, e, evs, weekday)
+		answers = append(answers, answer{e, opt, why})
+	}
+	// Several dates in the titles: those that agree with another place win.
+	best := answers[0]
+	if len(answers) > 1 {
+		days := map[unit.Day]bool{}
+		for _, a := range answers {
+			if len(a.opt) == 1 {
+				days[a.opt[0].day] = true
+			}
+		}
+		if len(days) == 1 {
+			for _, a := range answers {
+				if len(a.opt) == 1 {
+					best = a
+					break
+				}
+			}
+		} else {
+			found := false
+			for _, a := range answers {
+				for _, e := range evs {
+					if e.strength < a.e.strength && len(a.opt) == 1 && has(e.readings, a.opt[0].day) {
+						best, found = a, true
+						best.why = "it is also in the " + e.from
+						break
+					}
+				}
+				if found {
+					break
+				}
+			}
+			if !found {
+				var all []option
+				for _, a := range answers {
+					for _, o := range a.opt {
+						if !hasOption(all, o.day) {
+							all = append(all, o)
+						}
+					}
+				}
+				if fit := fitWeekday(all, rs.wantedWeekday(p, weekday)); len(fit) == 1 {
+					for _, a := range answers {
+						if len(a.opt) > 0 && hasOption(a.opt, fit[0].day) {
+							best = a
+							best.opt, best.why = fit, "it falls on the right weekday"
+							break
+						}
+					}
+				} else {
+					best.opt = all
+				}
+			}
+		}
+	}
+	p.Date = FoundDate{Text: best.e.text, From: best.e.from, Why: best.why}
+	switch len(best.opt) {
+	case 1:
+		p.Date.Day, p.Date.Settled = best.opt[0].day, true
+	default:
+		for _, o := range best.opt {
+			p.Date.Choices = append(p.Date.Choices, o.day)
+		}
+	}
+	if p.Date.Settled {
+		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", longDate(p.Date.Day), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
+		}
+		for _, e := range evs {
+			if e.strength < best.e.strength && e.strength == 2 && e.settled() && e.readings[0].day() != p.Date.Day {
+				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", longDate(p.Date.Day), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", longDate(p.Date.Day), e.from, e.readings[0].day()))
+				break
+			}
+		}
+	}
+}
+
+func has(rs []reading, d unit.Day) bool {
+	for _, r := range rs {
+		if r.y != 0 && r.day() == d {
+			return true
+		}
+	}
+	return false
+}
+
+func hasOption(os []option, d unit.Day) bool {
+	for _, o := range os {
+		if o.day == d {
+			return true
+		}
+	}
+	return false
+}
+
+func fitWeekday(os []option, weekday int) (fit []option) {
+	for _, o := range os {
+		if weekday >= 0 && int(o.day.Weekday()) == weekday {
+			fit = append(fit, o)
+		}
+	}
+	return fit
+}
+
+func (rs *runSettler) wantedWeekday(p *Part, named int) int {
+	if named >= 0 {
+		return named
+	}
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		return w
+	}
+	return -1
+}
+
+// options lists the days that one piece of evidence allows, narrowed step by
+// step: weekday beside it, other places, the way other dates of the sheet are
+// written, the course's weekday, the configured order.
+func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) (opt []option, why string) {
+	years := distinctYears(rs.years)
+	for _, o := range evs {
+		for _, r := range o.readings {
+			if r.y != 0 {
+				years = append(years, r.y)
+			}
+		}
+	}
+	years = distinctYears(years)
+	noYear := false
+	for _, r := range e.readings {
+		if r.y != 0 {
+			opt = append(opt, option{r.day(), r.order})
+			continue
+		}
+		noYear = true
+		for _, y := range years {
+			if validDate(y, r.m, r.d) {
+				opt = append(opt, option{unit.NewDay(y, r.m, r.d), r.order})
+			}
+		}
+	}
+	if noYear {
+		why = "the year is from elsewhere on the sheet or its name"
+	}
+	narrow := func(reason string, ok func(option) bool) {
+		if len(opt) < 2 {
+			return
+		}
+		var fit []option
+		for _, o := range opt {
+			if ok(o) {
+				fit = append(fit, o)
+			}
+		}
+		if len(fit) > 0 && len(fit) < len(opt) {
+			opt, why = fit, reason
+		}
+	}
+	if e.weekday >= 0 {
+		narrow("the weekday beside it", func(o option) bool { return int(o.day.Weekday()) == e.weekday })
+	}
+	for _, other := range evs {
+		if other.from != e.from && other.settled() {
+			narrow(fmt.Sprintf("the %s says %s", other.from, other.text), func(o option) bool { return has(other.readings, o.day) })
+		}
+	}
+	if rs.order != "" {
+		narrow(rs.orderBy, func(o option) bool { return o.order == rs.order })
+	}
+	if weekday >= 0 {
+		narrow("the weekday in the title", func(o option) bool { return int(o.day.Weekday()) == weekday })
+	}
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		narrow("the course's usual weekday", func(o option) bool { return int(o.day.Weekday()) == w })
+	}
+	if rs.o.DateOrder != "" {
+		narrow("the configured order of day and month", func(o option) bool { return o.order == rs.o.DateOrder })
+	}
+	return opt, why
+}
+
+func distinctYears(ys []int) []int {
+	sort.Ints(ys)
+	out := ys[:0:0]
+	for i, y := range ys {
+		if i == 0 || y != ys[i-1] {
+			out = append(out, y)
+		}
+	}
+	return out
+}
+
+// columnDates settles how the cells of a date column are read.
+func (rs *runSettler) columnDates(p *Part, evs []evidence) {
+	col := p.runs.dateCol
+	d := &p.runs.dates
+	d.years = distinctYears(append([]int(nil), rs.years...))
+	from := "column " + letters(col)
+	texts := columnTexts(p, col)
+	var both []foundDate
+	readable, clocks := 0, map[unit.Day]map[string]bool{}
+	for _, text := range texts {
+		f, ok := cellDate(text, d.date1904)
+		if !ok {
+			continue
+		}
+		readable++
+		if len(f.readings) > 1 {
+			both = append(both, f)
+		} else if r := f.readings[0]; r.y != 0 && f.clock != "" {
+			if clocks[r.day()] == nil {
+				clocks[r.day()] = map[string]bool{}
+			}
+			clocks[r.day()][f.clock] = true
+		}
+		if len(f.readings) == 1 && f.readings[0].y != 0 {
+			d.years = append(d.years, f.readings[0].y)
+		}
+	}
+	for _, c := range clocks {
+		p.runs.clockIsSession = p.runs.clockIsSession || len(c) > 1
+	}
+	d.years = distinctYears(d.years)
+	if readable == 0 {
+		return
+	}
+	p.Date = FoundDate{From: from, Why: p.Columns[col].Why}
+	if len(both) == 0 {
+		return
+	}
+	// Which order? Dates that can only be read one way, weekdays, other places.
+	order, why := rs.order, rs.orderBy
+	if order == "" {
+		order, why = weekdayOrder(both, rs.wantedWeekday(p, -1))
+	}
+	if order == "" {
+		for _, e := range evs {
+			if e.settled() {
+				for _, f := range both {
+					for _, r := range f.readings {
+						if r.day() == e.readings[0].day() && len(both) == 1 {
+							order, why = r.order, fmt.Sprintf("the %s says %s", e.from, e.text)
+						}
+					}
+				}
+			}
+		}
+	}
+	if order == "" && rs.o.DateOrder != "" {
+		order, why = rs.o.DateOrder, "the configured order of day and month"
+	}
+	if order == "" {
+		for _, r := range both[0].readings {
+			if r.y != 0 {
+				p.Date.Choices = append(p.Date.Choices, r.day())
+			}
+		}
+		p.Date.Text = texts[0]
+		for _, text := range texts {
+			if f, ok := cellDate(text, d.date1904); ok && len(f.readings) > 1 {
+				p.Date.Text = text
+				break
+			}
+		}
+		return
+	}
+	d.order = order
+	p.Date.Why += "; " + map[string]string{"dmy": "day first", "mdy": "month first"}[order] + ": " + why
+}
+
+// weekdayOrder finds the reading under which all dates fall on one weekday,
+// as those of a weekly run do.
+func weekdayOrder(both []foundDate, wanted int) (order, why string) {
+	same := func(order string) (weekday, n int) {
+		weekday = -1
+		seen := map[unit.Day]bool{}
+		for _, f := range both {
+			for _, r := range f.readings {
+				if r.order != order || r.y == 0 {
+					continue
+				}
+				w := int(r.day().Weekday())
+				if weekday >= 0 && w != weekday {
+					return -1, 0
+				}
+				weekday = w
+				seen[r.day()] = true
+			}
+		}
+		return weekday, len(seen)
+	}
+	wd, nd := same("dmy")
+	wm, nm := same("mdy")
+	switch {
+	case wanted >= 0 && wd == wanted && wm != wanted:
+		return "dmy", "the dates then fall on the course's weekday"
+	case wanted >= 0 && wm == wanted && wd != wanted:
+		return "mdy", "the dates then fall on the course's weekday"
+	case nd >= 2 && nm == 0:
+		return "dmy", "the dates then all fall on one weekday"
+	case nm >= 2 && nd == 0:
+		return "mdy", "the dates then all fall on one weekday"
+	}
+	return "", ""
+}
+
+// agree uses the other tabs of a workbook: weekly runs share a weekday.
+func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
+	if len(parts) < 3 {
+		return
+	}
+	weekdays := map[int]int{}
+	for _, p := range parts {
+		if p.Date.Settled {
+			weekdays[int(p.Date.Day.Weekday())]++
+		}
+	}
+	if len(weekdays) != 1 {
+		return
+	}
+	for _, p := range parts {
+		if p.Date.Settled || len(p.Date.Choices) < 2 {
+			continue
+		}
+		var fit []unit.Day
+		for _, c := range p.Date.Choices {
+			if weekdays[int(c.Weekday())] > 0 {
+				fit = append(fit, c)
+			}
+		}
+		if len(fit) == 1 {
+			p.Date.Day, p.Date.Settled, p.Date.Choices = fit[0], true, nil
+			p.Date.Why = "the runs of the other tabs are on the same weekday"
+			p.runs.day, p.runs.dayOK = fit[0], true
+		}
+	}
+}
+
+// ask raises one question for each thing that is missing.
+func (rs *runSettler) ask(p *Part) {
+	if !p.Course.OK() {
+		var known []string
+		for _, c := range rs.o.Courses {
+			known = append(known, c.Course)
+		}
+		sort.Strings(known)
+		expected := "the name of a course in the title, the tab, a column or the file's name"
+		if len(known) > 0 && len(known) <= 12 {
+			expected = "one of " + strings.Join(known, ", ")
+		}
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-missing", strings.Join(p.Titles, " | "), expected, "Which course was this? Load the sheet again with --course NAME.")
+	}
+	switch {
+	case p.Date.Settled:
+	case len(p.Date.Choices) > 1:
+		var says, flags []string
+		for _, c := range p.Date.Choices[:min(6, len(p.Date.Choices))] {
+			says = append(says, longDate(c))
+			flags = append(flags, "--date "+c.String())
+		}
+		if strings.HasPrefix(p.Date.From, "column") {
+			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Set date_order = \"dmy\" (day first) or \"mdy\" (month first), and load the sheet again.")
+			return
+		}
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Load the sheet again with "+strings.Join(flags, " or ")+".")
+	case strings.HasPrefix(p.Date.From, "column"):
+	case p.Date.From != "":
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "year-missing", p.Date.Text, "a date with its year", "Which year was it? Load the sheet again with --date YEAR-MONTH-DAY.")
+	default:
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", "Which date was the run? Load the sheet again with --date YEAR-MONTH-DAY.")
+	}
+}
+
+// longDate prints 3 April 2026.
+func longDate(d unit.Day) string { return d.Time().Format("2 January 2006") }

@@ -1,0 +1,196 @@
+package sheet
+
+import "lapwing/pipeline/unit"
+
+// maxSkippedKept bounds the list of skipped rows of one part.
+const maxSkippedKept = 10000
+
+// split divides a table in which several runs stand one after the other, each
+// under title lines of its own, and fills the list of skipped rows. Lines such
+// as "Women" or "U17" between the rows become a column of their own.
+func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
+	if t.grid == nil {
+		return []*Part{p}
+	}
+	type block struct {
+		titles []string
+		rows   []int
+		from   int // first row of data under it
+	}
+	rules := p.rules
+	rules.restart()
+	var blocks []block
+	var open *block
+	sections := map[int]string{}
+	data := 0
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		if row < rules.first {
+			continue
+		}
+		switch w := rules.classify(row, cells); w {
+		case isData:
+			data++
+			if open != nil {
+				open.from = row
+				blocks = append(blocks, *open)
+				open = nil
+			}
+		case whyBlank, whyHeading, whyNumberOnly:
+		default:
+			text := titleText(cells)
+			if rowFilled(cells) == 1 && isSection(text) {
+				sections[row] = text
+				continue
+			}
+			if open == nil {
+				open = &block{}
+			}
+			open.titles = append(open.titles, text)
+			open.rows = append(open.rows, row)
+		}
+	}
+	if len(sections) > 0 && data > 0 {
+		s.addSections(p, sections)
+	}
+	book := newCourseBook(o.Courses)
+	parts := []*Part{p}
+	prevDay, _ := onlyDate(p.Titles, p.Tab, lex)
+	prevCourse := knownCourse(p.Titles, book)
+	for _, b := range blocks {
+		day, dated := onlyDate(b.titles, "", lex)
+		course := knownCourse(b.titles, book)
+		newDay := dated && (day != prevDay)
+		newCourse := course != "" && course != prevCourse
+		if !newDay && !newCourse {
+			continue
+		}
+		last := parts[len(parts)-1]
+		if first := firstDataRow(last, t.grid); first == 0 || first >= b.rows[0] {
+			// Nothing above it: these lines are titles of the part itself.
+			last.Titles = append(last.Titles, b.titles...)
+			prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
+			continue
+		}
+		next := *last
+		next.Columns = append([]Column(nil), last.Columns...)
+		next.Problems = nil
+		next.Titles = b.titles
+		last.rules.last = b.rows[0] - 1
+		next.rules.first = b.rows[len(b.rows)-1] + 1
+		next.rules.last = 0
+		// What the new titles leave open, the old ones still say.
+		if course == "" {
+			next.Titles = append(next.Titles, undated(last.Titles)...)
+		}
+		if !dated {
+			next.Titles = append(next.Titles, last.Titles...)
+		}
+		parts = append(parts, &next)
+		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
+	}
+	for _, p := range parts {
+		p.EachSkipped(func(int, []string) error { return nil }, func(sk Skipped) error {
+			if len(p.Skipped) < maxSkippedKept {
+				p.Skipped = append(p.Skipped, sk)
+			}
+			return nil
+		}) // neither function returns an error, and a grid has none of its own
+	}
+	return parts
+}
+
+func orDay(d unit.Day, ok bool, prev unit.Day) unit.Day {
+	if ok {
+		return d
+	}
+	return prev
+}
+
+func orText(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+func undated(titles []string) (out []string) {
+	for _, t := range titles {
+		if len(findDates(t)) == 0 {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+func firstDataRow(p *Part, g *grid) (row int) {
+	p.Each(func(r int, _ []string) error {
+		row = r
+		return errStop
+	}) // errStop is taken by the grid
+	return row
+}
+
+// onlyDate is the first date in a list of titles, whichever way it is read.
+func onlyDate(titles []string, tab string, lex *lexicon) (unit.Day, bool) {
+	for _, t := range titles {
+		for _, e := range titleDates(t, "", lex, false) {
+			r := e.readings[0]
+			if r.y == 0 {
+				r.y = 2000
+			}
+			return r.day(), true
+		}
+	}
+	return 0, false
+}
+
+func knownCourse(titles []string, book *courseBook) string {
+	for _, t := range titles {
+		if slug, ok := book.within(t); ok {
+			return slug
+		}
+	}
+	return ""
+}
+
+// isSection says whether a line between rows names a sex or an age group.
+func isSection(text string) bool {
+	switch kindOf(text) {
+	case kSex, kGroup:
+		return true
+	}
+	return false
+}
+
+// addSections adds a column that carries the section a row stands under.
+func (s *Sheet) addSections(p *Part, sections map[int]string) {
+	sex := 0
+	for _, text := range sections {
+		if kindOf(text) == kSex {
+			sex++
+		}
+	}
+	m := AgeGroup
+	if sex == len(sections) {
+		m = Sex
+	}
+	if p.Index(m) >= 0 {
+		return
+	}
+	p.rules.sections = sections
+	p.rules.sectionColumn = len(p.Columns)
+	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + anySection(sections) + "”"})
+	p.rules.columns = len(p.Columns)
+}
+
+// anySection is the section of the lowest row.
+func anySection(sections map[int]string) string {
+	first := 0
+	for row := range sections {
+		if first == 0 || row < first {
+			first = row
+		}
+	}
+	return sections[first]
+}

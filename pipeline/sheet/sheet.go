@@ -1,0 +1,227 @@
+package sheet
+
+import (
+	"fmt"
+	"path"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// CourseName is a course that is already known, with the other names that
+// sheets have used for it.
+type CourseName struct {
+	Course  string   // slug
+	Names   []string // names and aliases as printed on sheets
+	Weekday int      // 0 Sunday … 6 Saturday as in time.Weekday; -1 unknown
+}
+
+// Options are the things a sheet can't say for itself.
+type Options struct {
+	Headings  map[string]string // further heading spellings -> the word of a Meaning
+	Courses   []CourseName
+	DateOrder string // "dmy" or "mdy": used only where the sheet's own evidence does not settle it; "" means ask
+	Course    string // given by hand; wins over everything
+	Date      string // 2026-01-03; given by hand
+	Session   string // given by hand
+	Limits    Limits
+}
+
+// Limits bound what one sheet may cost. Zero fields take the defaults.
+type Limits struct {
+	Columns  int   // cells in one row; default 1000
+	RowBytes int   // bytes in one row; default 1 MiB
+	Bytes    int64 // bytes in one text sheet; default 4 GiB
+	Unzipped int64 // bytes in an unpacked workbook; default 1 GiB
+	Rows     int   // rows in one tab of a workbook; default 1 048 576 (ECMA-376 files of the usual programs hold no more)
+	CellText int64 // bytes of text in one tab; default 256 MiB
+	TempDir  string
+}
+
+func (l Limits) orDefault() Limits {
+	def := func(v *int, d int) {
+		if *v <= 0 {
+			*v = d
+		}
+	}
+	def64 := func(v *int64, d int64) {
+		if *v <= 0 {
+			*v = d
+		}
+	}
+	def(&l.Columns, 1000)
+	def(&l.RowBytes, 1<<20)
+	def64(&l.Bytes, 4<<30)
+	def64(&l.Unzipped, 1<<30)
+	def(&l.Rows, 1<<20)
+	def64(&l.CellText, 256<<20)
+	return l
+}
+
+// Sheet is one file as received, read as text.
+type Sheet struct {
+	Name     string // relative path
+	Format   string // "csv" or "xlsx"
+	Encoding string // "UTF-8", "UTF-8 with BOM", "UTF-16 little-endian", "Windows-1252", …; "" for workbooks
+	Dialect  string // how the text is divided, in words
+	Parts    []*Part
+	Problems []place.Problem
+}
+
+// Found is a fact about a whole part, with where it came from and why it was
+// believed. The zero Found is nothing found.
+type Found struct {
+	Value string // settled: a slug for a course, metres for a distance, 09:30 or 2 for a session
+	Text  string // as the sheet has it
+	From  string // "given by hand", "column D", "title line 2", "tab name", "file name"
+	Why   string
+}
+
+// OK says whether anything was found.
+func (f Found) OK() bool { return f.Value != "" || f.From != "" }
+
+// FoundDate is a Found for the date of the run.
+type FoundDate struct {
+	Day     unit.Day
+	Settled bool // false: nothing found, a column has it, or the question is open
+	Text    string
+	From    string
+	Why     string
+	Choices []unit.Day // the possible answers where the question is open
+}
+
+// OK says whether a date was found, either one for all rows or a column.
+func (f FoundDate) OK() bool { return f.Settled || strings.HasPrefix(f.From, "column") }
+
+// Skipped is a row that stands for no finisher, and why.
+type Skipped struct {
+	Row  int
+	Why  string // "blank", "footer", "total", "repeated heading", "section line", "no result"
+	Text string // its cells, shortened
+}
+
+// Column is one column of a part and what it was taken for.
+type Column struct {
+	Index   int
+	Heading string
+	Meaning Meaning
+	Why     string
+}
+
+// Part is one table: a text sheet, one tab of a workbook, or one of several
+// runs listed one after the other on the same tab.
+type Part struct {
+	Tab      string
+	Hidden   bool
+	TabIndex int    // 0-based place of the tab in the workbook
+	Kind     string // "full", "times" (nobody named) or "names" (no times)
+
+	Titles     []string
+	HeadingRow int // 1-based; 0 where the sheet has no heading
+	Columns    []Column
+	Course     Found
+	Date       FoundDate
+	Session    Found
+	Distance   Found // Value in metres
+	Problems   []place.Problem
+	// Skipped lists the rows left out. It is complete for sheets that are
+	// held whole (Whole); for larger ones use EachSkipped.
+	Skipped []Skipped
+	Whole   bool
+
+	src   source
+	rules rowRules
+	runs  runReader
+}
+
+// Index is the 0-based column that has the meaning, or -1.
+func (p *Part) Index(m Meaning) int {
+	for _, c := range p.Columns {
+		if c.Meaning == m {
+			return c.Index
+		}
+	}
+	return -1
+}
+
+// Headings are the headings of all columns, in order of the cells that Each
+// hands out.
+func (p *Part) Headings() []string {
+	h := make([]string, len(p.Columns))
+	for i, c := range p.Columns {
+		h[i] = c.Heading
+	}
+	return h
+}
+
+// Each calls f for every row that may stand for a finisher, in order. Row is
+// the 1-based row that a person sees in a text editor (the line on which the
+// record starts) or spreadsheet. Cells has at least one cell for each of
+// Columns; the slice is reused between calls, its strings are not, but they
+// share memory with the bytes of the sheet. Each may be called any number of
+// times, also at the same time from several goroutines. It stops at the first
+// error of f and returns it.
+func (p *Part) Each(f func(row int, cells []string) error) error { return p.EachSkipped(f, nil) }
+
+// EachSkipped is Each with a second function that is told every row left out.
+func (p *Part) EachSkipped(f func(row int, cells []string) error, skipped func(Skipped) error) error {
+	rules := p.rules // a copy: fill-down and section state belong to this pass
+	rules.restart()
+	return p.src.each(func(row int, cells []string) error {
+		if row < rules.first {
+			return nil
+		}
+		if rules.last > 0 && row > rules.last {
+			return errStop
+		}
+		why := rules.classify(row, cells)
+		if why == isData {
+			return f(row, rules.shape(cells))
+		}
+		if skipped == nil {
+			return nil
+		}
+		return skipped(Skipped{Row: row, Why: why.String(), Text: rowText(cells)})
+	})
+}
+
+// RunOf gives the run of one row: from the columns where the sheet has them,
+// else the part's. ok is false where course or date is not known. It is safe
+// for one goroutine at a time.
+func (p *Part) RunOf(cells []string) (course string, day unit.Day, session string, ok bool) {
+	return p.runs.of(cells)
+}
+
+// DistanceM is the distance in metres that the sheet gives, 0 if it gives none.
+func (p *Part) DistanceM() int {
+	n := 0
+	fmt.Sscan(p.Distance.Value, &n)
+	return n
+}
+
+// Read reads one sheet. name is its path relative to the folder given to load:
+// only its words count, nothing is opened. Read never guesses types: every
+// cell stays text. An error means the sheet is refused, and says why.
+func Read(name string, data []byte, o Options) (s *Sheet, err error) {
+	defer func() {
+		// A defect in a format library must not stop the load of other sheets.
+		if r := recover(); r != nil {
+			s, err = nil, fmt.Errorf("%s could not be read (%v); save it again as CSV or XLSX and load that", baseName(name), r)
+		}
+	}()
+	o.Limits = o.Limits.orDefault()
+	switch format, why := formatOf(data); format {
+	case "xlsx":
+		return readWorkbook(name, data, o)
+	case "csv":
+		return readText(name, data, o)
+	default:
+		return nil, fmt.Errorf("%s is refused: %s", baseName(name), why)
+	}
+}
+
+// baseName is the last element of a path in either slash style.
+func baseName(name string) string {
+	return path.Base(strings.ReplaceAll(name, "\\", "/"))
+}

@@ -1,0 +1,295 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// table is one table as cut, before anything is known about it.
+type table struct {
+	tab      string
+	tabIndex int
+	hidden   bool
+	date1904 bool
+	whole    bool
+	src      source
+	grid     *grid        // where whole
+	sample   []line       // where not
+	merged   map[int]bool // rows that are one merged cell across
+}
+
+// profileRows is how many rows the meaning of the columns rests on: the first
+// ones in a run, and as many again spread over the rest.
+const profileRows = 64
+
+// head returns the rows searched for titles and heading.
+func (t *table) head() []line {
+	if t.grid == nil {
+		return t.sample
+	}
+	var out []line
+	filled := 0
+	for i := 0; i < t.grid.len() && filled < headingLooks+10; i++ {
+		row, cells := t.grid.at(i)
+		out = append(out, line{row, cells})
+		if rowFilled(cells) > 0 {
+			filled++
+		}
+	}
+	return out
+}
+
+func rowFilled(cells []string) (n int) {
+	for _, c := range cells {
+		if !isBlank(c) {
+			n++
+		}
+	}
+	return n
+}
+
+// body returns a sample of the rows after a given row that look like data:
+// at least two filled cells (one where the table has one column).
+func (t *table) body(after int, need int) (out []line, width int) {
+	take := func(l line) {
+		if rowFilled(l.cells) >= need {
+			out = append(out, l)
+			n := len(l.cells)
+			for n > 0 && isBlank(l.cells[n-1]) {
+				n--
+			}
+			width = max(width, n)
+		}
+	}
+	if t.grid == nil {
+		for _, l := range t.sample {
+			if l.row > after {
+				take(l)
+			}
+		}
+		return out, width
+	}
+	i := 0
+	for ; i < t.grid.len() && len(out) < profileRows; i++ {
+		if row, cells := t.grid.at(i); row > after {
+			take(line{row, cells})
+		}
+	}
+	left := t.grid.len() - i
+	step := max(1, left/profileRows)
+	for ; i < t.grid.len(); i += step {
+		row, cells := t.grid.at(i)
+		take(line{row, cells})
+	}
+	return out, width
+}
+
+// addTable reads one table into parts, or notes why it is none.
+func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
+	refuse := func(why string) {
+		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: map[bool]string{true: "tab-refused", false: "no-table"}[t.tab != ""], Expected: why})
+	}
+	head := t.head()
+	l := findHeading(lex, head)
+	headingRow, after := 0, 0
+	if l.first >= 0 {
+		headingRow = head[l.first].row
+		after = head[l.first+l.lines-1].row
+	}
+	need := 2
+	if len(l.headings) == 1 {
+		need = 1
+	}
+	titleEnd := l.first
+	if l.first < 0 {
+		// Without a heading the table begins with the first row of values.
+		titleEnd = firstValues(head)
+		if titleEnd < 0 {
+			refuse("no heading row with columns such as position, name and time, and no rows of results")
+			return
+		}
+		after = head[titleEnd].row - 1
+		if rowFilled(head[titleEnd].cells) == 1 {
+			need = 1
+		}
+	}
+	rows, width := t.body(after, need)
+	width = max(width, len(l.headings))
+	if width > o.Limits.Columns {
+		width = o.Limits.Columns
+	}
+	c := settleColumns(lex, l.headings, rows, width)
+	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole}
+	kind, why := partKind(p, t.tab, l.first >= 0)
+	if kind == "" {
+		refuse(why)
+		return
+	}
+	p.Kind = kind
+	for _, h := range head[:titleEnd] {
+		if text := titleText(h.cells); text != "" {
+			p.Titles = append(p.Titles, text)
+		}
+	}
+	p.rules = newRowRules(p, c, l, after, t)
+	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
+}
+
+// titleText joins the cells of a title line; a label and its value in the next
+// cell read "Course: Alder Bank".
+func titleText(cells []string) string {
+	var parts []string
+	for _, c := range cells {
+		if c = trim(c); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
+			parts = append(parts, strings.Join(strings.Fields(c), " "))
+		}
+	}
+	if len(parts) == 2 && len(parts[0]) <= 20 && !strings.ContainsAny(parts[0], "0123456789") {
+		return strings.TrimSuffix(parts[0], ":") + ": " + parts[1]
+	}
+	return strings.Join(parts, " | ")
+}
+
+// firstValues finds the first row that looks like a result: a time and
+// something else, or a time alone in a table of one column.
+func firstValues(rows []line) int {
+	for i, r := range rows {
+		clocks, ints, filled := 0, 0, 0
+		for _, c := range r.cells {
+			switch kindOf(c) {
+			case kBlank:
+				continue
+			case kClock:
+				clocks++
+			case kInt:
+				ints++
+			}
+			filled++
+		}
+		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(trim(cellAt(r.cells, 0))) || filled == 1 && clocks == 1 {
+			// The next filled row must agree.
+			for _, n := range rows[i+1:] {
+				if f := rowFilled(n.cells); f > 0 {
+					if f*2 >= filled {
+						return i
+					}
+					break
+				}
+			}
+			if i == len(rows)-1 {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// partKind says what a table is good for, or why it is no table of results.
+func partKind(p *Part, tab string, headed bool) (kind, why string) {
+	timed := p.Index(Time) >= 0
+	named := p.Index(Name) >= 0 || p.Index(GivenName) >= 0 || p.Index(FamilyName) >= 0
+	numbered := p.Index(Number) >= 0
+	placed := p.Index(Position) >= 0
+	if helperTab(tab) {
+		return "", fmt.Sprintf("the name of the tab says that it is no list of results")
+	}
+	switch {
+	case timed && (named || numbered):
+		return "full", ""
+	case timed:
+		return "times", ""
+	case p.Index(Points) >= 0 || p.Index(PersonalBest) >= 0:
+		return "", "it has points or best times but no times of a run"
+	case placed && (named || numbered):
+		return "names", ""
+	case named && (p.Index(Date) >= 0 || p.Index(Status) >= 0):
+		return "names", ""
+	case named:
+		return "", "it has names but neither positions nor times"
+	case placed:
+		return "", "it has positions but neither names nor times"
+	case !headed:
+		return "", "it has no heading row, and its values don't say which column is which"
+	}
+	return "", "it has neither positions, names nor times"
+}
+
+// helperTab recognises tabs beside the results by their names.
+func helperTab(tab string) bool {
+	words := strings.Fields(fold(tab))
+	for _, w := range words {
+		if helperTabs[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var helperTabs = set(`record records league table standings points summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
+	instructions members readme help about rekorde tabelle_ punkte zusammenfassung freiwillige helfer membres benevoles classement_general leden
+	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
+	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup`)
+
+// newRowRules makes the rules that tell finishers' rows from others.
+func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
+	r := rowRules{first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
+	r.name = p.Index(Name)
+	r.given = p.Index(GivenName)
+	if r.name < 0 {
+		r.name = p.Index(FamilyName)
+	}
+	for _, h := range l.headings {
+		r.headings = append(r.headings, fold(h))
+	}
+	if r.pos >= 0 {
+		pr := c.profiles[r.pos]
+		r.hasPositions = pr.share(kInt, kStatus) >= .8 && pr.filled*10 >= len(c.rows)*7
+	}
+	if t.grid == nil {
+		return r
+	}
+	// The last row with more than a printed position; a name cut in two by an
+	// unquoted comma; repeated values left out.
+	over, rows := 0, 0
+	blanks := map[int]int{}
+	var fillable []int
+	for _, m := range []Meaning{Course, Date, Session, Distance} {
+		if i := p.Index(m); i >= 0 {
+			fillable = append(fillable, i)
+		}
+	}
+	firstFilled := map[int]bool{}
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		if row < r.first {
+			continue
+		}
+		n := rowFilled(cells)
+		if n >= 2 || n == 1 && (r.pos < 0 || trim(cellAt(cells, r.pos)) == "") {
+			if r.classify(row, cells) == isData {
+				r.lastFilled = row
+				rows++
+				if r.name >= 0 && len(cells) == r.columns+1 && strings.HasPrefix(cellAt(cells, r.name+1), " ") {
+					over++
+				}
+				for _, f := range fillable {
+					if isBlank(cellAt(cells, f)) {
+						blanks[f]++
+					} else if rows == 1 {
+						firstFilled[f] = true
+					}
+				}
+			}
+		}
+	}
+	r.joinName = over > 0
+	for _, f := range fillable {
+		if firstFilled[f] && blanks[f]*2 > rows {
+			r.fill = append(r.fill, f)
+			p.Columns[f].Why += "; blank cells repeat the one above"
+		}
+	}
+	return r
+}

@@ -1,0 +1,178 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// wholeBytes is the size up to which a text sheet is held as cells; larger
+// ones are cut anew on every pass.
+const wholeBytes = 4 << 20
+
+// readText reads delimited text.
+func readText(name string, data []byte, o Options) (*Sheet, error) {
+	if int64(len(data)) > o.Limits.Bytes {
+		return nil, fmt.Errorf("%s is refused: it has %d bytes, more than the %d allowed", baseName(name), len(data), o.Limits.Bytes)
+	}
+	text, encoding, note, err := decode(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
+	}
+	if len(bytes.TrimSpace(text)) == 0 {
+		return nil, fmt.Errorf("%s is refused: it has no text", baseName(name))
+	}
+	s := &Sheet{Name: name, Format: "csv", Encoding: encoding}
+	if note != "" {
+		s.note("encoding", note)
+	}
+	lex := newLexicon(o)
+	text, unwrapped := unwrapLines(text, o.Limits)
+	d := sniff(text, lex, o.Limits)
+	s.Dialect = fmt.Sprintf("divided by %s (%s), %s", delimiterName(d.delim), d.why, lineEndings(text))
+	if unwrapped {
+		s.Dialect += "; every line stood in quotes of its own"
+	}
+	src := &textSource{data: text, delim: d.delim, limits: o.Limits, skip: d.skip}
+	t := table{whole: len(text) <= wholeBytes}
+	if t.whole {
+		g := &grid{}
+		sc := newScanner(text, d.delim, o.Limits)
+		sc.pos = d.skip
+		for {
+			row, cells, err := sc.next()
+			if err != nil {
+				return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
+			}
+			if cells == nil {
+				break
+			}
+			g.add(row, cells)
+		}
+		for _, row := range sc.unclosed {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Row: row}, Severity: place.Look, Kind: "quote-not-closed", Read: "", Expected: "a second quotation mark", Do: "The mark was taken as part of the text; check the row."})
+		}
+		t.src, t.grid = g, g
+	} else {
+		t.src = src
+		if t.sample, err = src.sample(); err != nil {
+			return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
+		}
+	}
+	book := newCourseBook(o.Courses)
+	s.addTable(t, lex, o)
+	if len(s.Parts) == 0 {
+		return s, s.refused()
+	}
+	newRunSettler(s, o, lex, book).settle(s.Parts)
+	return s, nil
+}
+
+func delimiterName(d byte) string {
+	if n, ok := delimiterNames[d]; ok {
+		return n
+	}
+	return fmt.Sprintf("%q", string(rune(d)))
+}
+
+func (s *Sheet) note(kind, text string) {
+	s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name}, Severity: place.Note, Kind: kind, Read: text})
+}
+
+// refused turns the problems of a sheet without any table into one error.
+func (s *Sheet) refused() error {
+	var why []string
+	for _, p := range s.Problems {
+		if p.Kind == "tab-refused" || p.Kind == "no-table" {
+			text := p.Expected
+			if p.Place.Tab != "" {
+				text = fmt.Sprintf("tab %q: %s", p.Place.Tab, text)
+			}
+			why = append(why, text)
+		}
+	}
+	if len(why) > 4 {
+		why = append(why[:4], fmt.Sprintf("and %d tabs more", len(why)-4))
+	}
+	return fmt.Errorf("%s is refused: %s", baseName(s.Name), strings.Join(why, "; "))
+}
+
+// unwrapLines undoes a double export: every line is one quoted field that holds
+// the real line, its own quotes doubled.
+func unwrapLines(text []byte, limits Limits) ([]byte, bool) {
+	if text[0] != '"' || len(text) > wholeBytes {
+		return text, false
+	}
+	s := newScanner(text, 0x1F, limits)
+	var out []byte
+	rows, wrapped, marks := 0, 0, 0
+	for {
+		start := s.pos
+		row, cells, err := s.next()
+		if err != nil {
+			return text, false
+		}
+		if cells == nil {
+			break
+		}
+		raw := bytes.TrimRight(text[start:s.pos], "\r\n")
+		if len(raw) == 0 {
+			out = append(out, '\n')
+			continue
+		}
+		rows++
+		if len(cells) == 1 && raw[0] == '"' && raw[len(raw)-1] == '"' && s.line == row && len(cells[0]) < len(raw) && !strings.Contains(strings.ReplaceAll(string(raw[1:len(raw)-1]), `""`, ""), `"`) {
+			wrapped++
+			if strings.ContainsAny(cells[0], ",;\t|") {
+				marks++
+			}
+		}
+		out = append(append(out, cells[0]...), '\n')
+	}
+	if rows == 0 || wrapped < rows || marks*2 < rows {
+		return text, false
+	}
+	return out, true
+}
+
+// sample takes rows from the beginning and from evenly spread places of a text
+// that is too large to hold.
+func (t *textSource) sample() ([]line, error) {
+	const first, places, each = 400, 24, 40
+	var out []line
+	grab := func(s *scanner, n, rowBase int) error {
+		for k := 0; k < n; k++ {
+			row, cells, err := s.next()
+			if err != nil {
+				return err
+			}
+			if cells == nil {
+				return nil
+			}
+			out = append(out, line{rowBase + row, append([]string(nil), cells...)})
+		}
+		return nil
+	}
+	s := newScanner(t.data, t.delim, t.limits)
+	s.pos = t.skip
+	if err := grab(s, first, 0); err != nil {
+		return nil, err
+	}
+	base := s.line
+	for k := 1; k <= places; k++ {
+		at := len(t.data) / (places + 1) * k
+		nl := bytes.IndexAny(t.data[at:min(len(t.data), at+t.limits.RowBytes)], "\r\n")
+		if nl < 0 {
+			return nil, fmt.Errorf("a row is more than %d bytes long; is this a table of results?", t.limits.RowBytes)
+		}
+		s := newScanner(t.data, t.delim, t.limits)
+		s.pos = at + nl + 1
+		// Row numbers of these rows are only an order, not places.
+		if err := grab(s, each, base+k*1000); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}

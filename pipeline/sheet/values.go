@@ -1,0 +1,348 @@
+package sheet
+
+import "strings"
+
+// kind says what a cell looks like. A cell has one kind; what it means is
+// settled for the whole column.
+type kind uint8
+
+const (
+	kBlank   kind = iota
+	kInt          // 12, 3=, =3, 4., 1st
+	kDecimal      // 64.31, 24,5
+	kPercent      // 64.31 %
+	kClock        // 24:31, 1:02:03.4, 24'31", 24m31s, PT24M31S
+	kDate         // a day with month and day
+	kSex          // a word or letter for a sex
+	kGroup        // M40, V40-44, U17, Senior
+	kStatus       // DNF, DQ, no time
+	kText
+	kinds
+)
+
+// kindOf looks at one cell.
+func kindOf(s string) kind {
+	s = trim(s)
+	if s == "" {
+		return kBlank
+	}
+	c := s[0]
+	if c >= '0' && c <= '9' || c == '=' || c == '+' || c == '-' || c == '.' || c == ':' || c == ',' {
+		if k := numberKind(s); k != kText {
+			return k
+		}
+	}
+	if isClock(s) {
+		return kClock
+	}
+	f := fold(s)
+	switch {
+	case f == "":
+		return kStatus // dashes and dots stand for "nothing here"
+	case sexWords[f]:
+		return kSex
+	case statusWords[f]:
+		return kStatus
+	case isGroup(f):
+		return kGroup
+	}
+	if len(s) <= 40 && len(s) >= 6 && len(findDates(s)) > 0 {
+		return kDate
+	}
+	return kText
+}
+
+// numberKind reads plain numbers without allocating.
+func numberKind(s string) kind {
+	i, n := 0, len(s)
+	if s[0] == '=' || s[0] == '+' || s[0] == '-' {
+		i++
+	}
+	digits, marks := 0, 0
+	for ; i < n; i++ {
+		switch c := s[i]; {
+		case c >= '0' && c <= '9':
+			digits++
+		case (c == '.' || c == ',') && marks == 0 && i+1 < n && s[i+1] >= '0' && s[i+1] <= '9':
+			marks++
+		default:
+			goto rest
+		}
+	}
+rest:
+	if digits == 0 {
+		return kText
+	}
+	switch rest := s[i:]; {
+	case rest == "" && marks == 1:
+		return kDecimal
+	case rest == "":
+		return kInt
+	case (rest == "%" || rest == " %" || rest == "\u00A0%"):
+		return kPercent
+	case marks == 0 && s[0] != '-' && s[0] != '+':
+		switch strings.ToLower(rest) {
+		case "=", ".", ")", "st", "nd", "rd", "th", "er", "e", "º", "ª", ".º", "°", "eme", "ème", "ste", "de":
+			return kInt
+		}
+	}
+	return kText
+}
+
+// isClock recognises a running time that shows its units: colons, minute and
+// second marks, letters. Bare decimals are kDecimal, not clocks.
+func isClock(s string) bool {
+	if len(s) > 24 || len(s) < 3 {
+		return false
+	}
+	if s[0] == 'P' && strings.HasPrefix(s, "PT") && strings.ContainsAny(s, "0123456789") {
+		return true
+	}
+	groups, digits, colons, units := 0, 0, 0, 0
+	inDigits, last := false, ' '
+	for _, r := range s {
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+			if !inDigits {
+				groups++
+			}
+			inDigits = true
+			last = r
+			continue
+		case r == ':':
+			colons++
+		case r == '.' || r == ',' || r == ' ':
+		case r == '\'' || r == '"' || r == '’' || r == '”' || r == '′' || r == '″' || r == '´':
+			if last < '0' || last > '9' {
+				if last != r && last != '\'' { // '' stands for seconds
+					return false
+				}
+			}
+			units++
+		case r == 'h' || r == 'm' || r == 's' || r == 'H' || r == 'M' || r == 'S':
+			if inDigits || last == ' ' || last == '.' {
+				units++
+			} else {
+				return false
+			}
+		case (r == 'i' || r == 'n') && (last == 'm' || last == 'i'), (r == 'e' || r == 'c') && (last == 's' || last == 'e'), r == 'r' && last == 'h':
+		default:
+			return false
+		}
+		inDigits = false
+		last = r
+	}
+	return digits > 0 && groups >= 2 && groups <= 4 && (colons >= 1 && colons <= 3 || units >= 1) && digits <= 10
+}
+
+var sexWords = set(`m f w h d k x male female man woman men women boy girl boys girls mr mrs ms
+	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
+	hombre mujer hombres mujeres masculino femenino varon uomo donna uomini donne maschio femmina maschile femminile
+	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
+	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man maend dam herre dame damer herrer
+	nonbinary nb divers diverse unspecified other`,
+	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
+
+var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
+	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
+	"did not finish", "did not start", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps")
+
+func set(words string, phrases ...string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	for _, p := range phrases {
+		m[p] = true
+	}
+	return m
+}
+
+var groupWords = set(`senior seniors sen snr junior juniors jun jnr jr vet vets veteran veterans master masters adult adults
+	sm sw ms ws mh mhk whk fhk mja wja mjb wjb mhe fhe open youth child children kids cadet cadets minime poussin benjamin espoir espoirs
+	hauptklasse jugend schuler mu wu vm vw vf mv fv wv sh sf sem sef esh esf juh juf cah caf mih mif beh bef poh pof
+	m0h m0f h f21 h21 d21`, "senior men", "senior women", "senior man", "senior woman", "junior men", "junior women",
+	"senior m", "senior f", "senior w", "m senior", "f senior", "w senior", "m sen", "w sen", "f sen", "m / w", "male senior", "female senior", "under 18", "open men", "open women")
+
+// isGroup recognises an age group by its shape: a few letters and one or two
+// numbers up to 99 in any order, of which at least one letter, a range or a
+// plus sign. f is folded.
+func isGroup(f string) bool {
+	if groupWords[f] {
+		return true
+	}
+	if len(f) > 24 {
+		return false
+	}
+	letters, numbers, plus := 0, 0, false
+	for i := 0; i < len(f); {
+		switch c := f[i]; {
+		case c == ' ' || c == '/':
+			i++
+		case c == '+':
+			plus = true
+			i++
+		case c >= '0' && c <= '9':
+			j := i
+			for j < len(f) && f[j] >= '0' && f[j] <= '9' {
+				j++
+			}
+			if j-i > 2 && f[i:j] != "100" {
+				return false
+			}
+			numbers++
+			i = j
+		case c >= 'a' && c <= 'z':
+			j := i
+			for j < len(f) && f[j] >= 'a' && f[j] <= 'z' {
+				j++
+			}
+			if j-i > 4 && !groupPart[f[i:j]] {
+				return false
+			}
+			letters++
+			i = j
+		default:
+			return false
+		}
+	}
+	return numbers >= 1 && numbers <= 2 && letters <= 3 && (letters > 0 || numbers == 2 || plus)
+}
+
+var groupPart = set(`under over senior junior veteran vets masters master male female women woman seniors juniors
+	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
+	heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
+
+// profile counts what a column holds.
+type profile struct {
+	count    [kinds]int
+	filled   int
+	spaces   int     // texts of more than one word
+	commas   int     // texts with a comma
+	lo, hi   float64 // of the numbers
+	whole    bool    // every number is whole
+	years    int     // whole numbers 1900 … 2030
+	rising   int     // numbers or clocks not below the one before
+	steps    int     // pairs compared
+	unit     int     // numbers exactly one above the one before
+	fives    int     // whole numbers that are multiples of five
+	last     float64
+	distinct map[string]int
+}
+
+func (p *profile) add(cell string) {
+	k := kindOf(cell)
+	p.count[k]++
+	if k == kBlank {
+		return
+	}
+	p.filled++
+	s := trim(cell)
+	if p.distinct == nil {
+		p.distinct = map[string]int{}
+	}
+	if len(p.distinct) < 1000 {
+		p.distinct[s]++
+	}
+	switch k {
+	case kText:
+		if strings.ContainsAny(s, " \u00A0") {
+			p.spaces++
+		}
+		if strings.Contains(s, ",") {
+			p.commas++
+		}
+	case kInt, kDecimal, kPercent, kClock:
+		v := looseNumber(s)
+		numbers := p.count[kInt] + p.count[kDecimal] + p.count[kPercent]
+		if k != kClock {
+			if numbers == 1 {
+				p.lo, p.hi, p.whole = v, v, true
+			}
+			p.lo, p.hi = min(p.lo, v), max(p.hi, v)
+			if v != float64(int64(v)) || k == kDecimal && strings.ContainsAny(s, ".,") {
+				p.whole = false
+			}
+			if k == kInt && v >= 1900 && v <= 2030 {
+				p.years++
+			}
+			if k == kInt && int64(v)%5 == 0 {
+				p.fives++
+			}
+		}
+		if p.steps > 0 || p.filled > 1 {
+			p.steps++
+			if v >= p.last {
+				p.rising++
+			}
+			if v == p.last+1 {
+				p.unit++
+			}
+		}
+		p.last = v
+	}
+}
+
+// share is the part of the filled cells that has one of the kinds.
+func (p *profile) share(ks ...kind) float64 {
+	if p.filled == 0 {
+		return 0
+	}
+	n := 0
+	for _, k := range ks {
+		n += p.count[k]
+	}
+	return float64(n) / float64(p.filled)
+}
+
+// shareOf is share among the cells that are not status words.
+func (p *profile) shareOf(ks ...kind) float64 {
+	all := p.filled - p.count[kStatus]
+	if all <= 0 {
+		return 0
+	}
+	n := 0
+	for _, k := range ks {
+		n += p.count[k]
+	}
+	return float64(n) / float64(all)
+}
+
+// looseNumber orders numbers and clocks of one column; it is not a reading of
+// the time.
+func looseNumber(s string) float64 {
+	v, group, scale := 0.0, 0.0, 0.0
+	neg := s != "" && s[0] == '-'
+	clock := isClock(s)
+	for i := 0; i < len(s); i++ {
+		switch c := s[i]; {
+		case c >= '0' && c <= '9':
+			if scale > 0 {
+				group += float64(c-'0') * scale
+				scale /= 10
+			} else {
+				group = group*10 + float64(c-'0')
+			}
+		case (c == '.' || c == ',') && (!clock || strings.ContainsAny(s[:i], ":'hm")):
+			scale = 0.1
+		case clock && (c == ':' || c == '\'' || c == 'm' || c == 'h' || c == 'M' || c == 'H'):
+			v, group, scale = (v+group)*60, 0, 0
+		}
+	}
+	v += group
+	if neg {
+		return -v
+	}
+	return v
+}
+
+// letters says whether the text has any letter.
+func hasLetter(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if c := s[i] | 0x20; c >= 'a' && c <= 'z' || s[i] >= 0xC3 {
+			return true
+		}
+	}
+	return false
+}

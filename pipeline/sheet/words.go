@@ -1,0 +1,154 @@
+package sheet
+
+import "strings"
+
+// concept is a set of ideas that a heading word stands for. A heading is read
+// by joining the ideas of its words: "AK-Platz" and "cat pos" are both a place
+// in a group.
+type concept uint64
+
+const (
+	cPlace concept = 1 << iota // rank
+	cTime
+	cName
+	cGiven
+	cFamily
+	cAge
+	cBirth
+	cYear
+	cDate
+	cGroup // age group, category
+	cSex
+	cClub
+	cNumber // a number or code given to the runner
+	cNo     // "no", "nr": number or position, settled by values
+	cCourse
+	cSession
+	cDistance
+	cStatus
+	cNote
+	cGun
+	cChip
+	cGap
+	cPace
+	cSplit
+	cTotal // how many, altogether
+	cRun   // a run or race
+	cPoints
+	cGrade
+	cBest
+	cRunner // participant: a name unless another word says what of him
+	cStart
+	cOther // town, country, email …: known, of no use here
+	cUnit  // hh:mm:ss, years: says nothing by itself
+	cAmong // "overall", "scratch": the whole field
+	cOfDay // "Ort": venue or home town, settled by values
+)
+
+// headingWords gives the ideas of single words, folded. Languages: English,
+// French, German, Spanish, Italian, Dutch, Portuguese, Polish, Swedish, Danish,
+// Norwegian. The lists are common practice on result sheets, no source.
+var headingWords = words(map[concept]string{
+	cPlace: `position pos posn positions place pl plc plcg placing placement placering plassering plasering rank ranking rk order finish finishing
+		rang classement clt class. cl clas place platz platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
+		classifica piazzamento arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
+		lokata plac plats placeringar plassnr plassiffer plassr pp`,
+	cPlace | cAmong: `gesamtplatz gesamtrang gesplatz gespl totalplats totalplac`,
+	cPlace | cGroup: `klassenplatz akplatz akrang altersklassenplatz klassplac klasseplassering katplatz klplatz aklplatz akpl ageplace agplace catpos catplace catrank grouppos kategorieplatz`,
+	cPlace | cSex:   `mwplatz mwpl geschlechterplatz genderpos genderplace genderrank sexpos sexplace platzmw`,
+	cTime: `time times temps tps zeit laufzeit endzeit zielzeit tiempo tempo tijd eindtijd czas tid sluttid loptijd looptijd finishtime finishtid
+		totaltid lopstid lopetid chrono chronometro gesamtzeit totaltime racetime runtime elapsed clock minutes czaskoncowy wynik resultado risultato
+		resultat resultaat result ergebnis resultater realisation performance perf leistung marca prestazione`,
+	cTime | cGun:    `bruttozeit bruttotid brutto gun guntime brut officiel official officieel oficial ufficiale offiziell pistolet czasbrutto bruttotijd tempsofficiel`,
+	cTime | cChip:   `nettozeit nettotid netto chip chiptime net nettime chipzeit reel tempsreel transponder czasnetto nettotijd chiptijd realtime neto liquido netta`,
+	cName:           `name names fullname nom nombre nome naam namn navn nazwisko imienazwisko imieinazwisko runnername athletename nameofrunner nazwa teilnehmername`,
+	cRunner:         `runner runners athlete athletes participant finisher finishers competitor entrant coureur participante coureurs athlet laufer teilnehmer corredor corredores atleta atleti participante participantes concorrente partecipante loper deelnemer atleet zawodnik uczestnik biegacz lopare deltagare deltager deltaker loper lober lopers utover who person teilnehmerin lauferin zawodniczka`,
+	cName | cGiven:  `firstname forename forenames given givenname first prenom prenoms vorname vornamen imie fornamn fornavn voornaam`,
+	cName | cFamily: `lastname surname surnames family familyname familienname nachname zuname apellido apellidos cognome achternaam familienaam sobrenome apelido efternamn etternavn efternavn last sname`,
+	cName | cUnit:   `fname lname`,
+	cAge:            `age ages alter edad eta leeftijd idade wiek alder yrs`,
+	cBirth:          `birth born dob naissance ne nee geboren geburt geb geburtsdatum gebdatum geburtstag nacimiento nacido nascita nato nata geboorte geboortedatum nascimento nascido urodzenia ur urodzony fodelse fodd fodt fodselsdato fodelsedatum fodselsdag foedt datanascita datanascimento`,
+	cBirth | cYear:  `yob jahrgang jg jgg geburtsjahr gebjahr jahrg fodelsear fodselsar fodselsaar geboortejaar rocznik rok anneenaissance argang aargang fodt.ar fodselsar gj`,
+	cYear:           `year yr annee an jahr ano anno jaar ar aar`,
+	cDate:           `date dates datum fecha data dato day jour tag dia giorno dag dzien termin rundate racedate eventdate lopsdato`,
+	cGroup:          `category cat categ catg categorie cate categoria categoria categorias kategorie kat kategoria klasse klass altersklasse ak agegroup agecat agecategory group grp gruppe gruppo grupo groep grupa class division div ag altersgruppe leeftijdsklasse leeftijdsgroep leeftijdscategorie leeftijdcategorie aldersgruppe aldersklasse aldersgrupp wiekowa ageclass akl wk kl kategori agegrp agegr band ageband catage escalao`,
+	cSex:            `sex sexe gender geschlecht gen genero sexo sesso genere geslacht plec kon kjonn kjoenn koen sx m/f geschl mf mw gesl genre`,
+	cClub:           `club clubs clubname clb verein vereinigung team teams teamname equipe mannschaft societa squadra societ soc equipo vereniging clube equipa klub forening klubb forbund lag association affiliation ac societe sdc klubbnavn verband verein/ort verein/team startgemeinschaft druzyna zespol idraetsforening vereinsname vereinname lauftreff`,
+	cNumber:         `bib bibno bibnumber barcode code number dossard startnummer startnr stnr snr startno dorsal pettorale pett rugnummer borstnummer peito startnummer racenumber racenr raceno runnerno runnerid id athleteid numer nummer startnumer nrstartowy numero numerodossard rugnr stnummer startnum brystnummer membership memberno licence license lizenz licencia tessera licens membernumber regno chipnr chipno chipnumber`,
+	cNo:             `no nr num # nro nbr n nº num. lp`,
+	cCourse:         `course venue location parcours strecke lieu lugarprueba percorso recorrido circuit circuito percurso trasa bana rute loype parkurs site circuito kurs laufstrecke sede austragungsort veranstaltungsort veranstaltung`,
+	cRun:            `run runs race races event events course.fr lauf laufe carrera carreras gara gare corrida corridas bieg biegi lop lob lop wedstrijd loopjes prueba parkour epreuve edition prova provas participations participation starts participaciones presenze teilnahmen deelnames startow`,
+	cOfDay:          `ort city town lieu.fr plaats.nl localita ciudad ville woonplaats miasto stad by sted wohnort poblacion cidade hemort hometown miejscowosc residence residenza commune`,
+	cSession:        `session heat wave start.time sitting welle vague manga fala startgrupp pulje ronde`,
+	cDistance:       `distance dist distanz distancia distanza afstand dystans distans distancia km.total longueur lengte lange`,
+	cStatus:         `status state etat estado stato statut zustand`,
+	cNote:           `note notes remark remarks comment comments info remarque remarques observation observations obs commentaire commentaires bemerkung bemerkungen anmerkung hinweis observaciones observacion notas nota commento osservazioni opmerking opmerkingen observacoes uwagi uwaga anmarkning kommentar kommentarer bemaerkning bemerkning merknad merknader noter anm bem misc`,
+	cGap:            `gap behind diff difference ecart ecarts ruckstand rueckstand abstand diferencia dif distacco distacchi achterstand verschil diferenca strata roznica differens forskel differanse avstand afstanden etter efter rst avance retard deficit`,
+	cPace:           `pace speed allure vitesse geschwindigkeit ritmo velocidad vel velocita passo tempo/km minkm kmh velocidade snelheid tempo.pl predkosc fart hastighet minperkm kph mph schnitt moyenne media medio srednia kmt min/km km/h min/mile`,
+	cSplit:          `split splits lap laps passage intermediate halfway zwischenzeit runde runden parcial parciales intermedio intermedi tussentijd doorkomst parcial miedzyczas mellantid mellomtid mellemtid tour varv runde1 zwz`,
+	cTotal:          `total totals totaal totale gesamt ges razem totalt summe sum antal antall anzahl nombre.fr numero.de count nb cantidad aantal qtd quantidade liczba ilosc suma`,
+	cAmong:          `overall scratch general generale generali algemeen ogolnie ogolem samlet sammanlagt open. allgemein o/a oa abs assoluta absoluto absoluta geral totaux`,
+	cPoints:         `points point pts punkte punkt pkt puntos punti punten pontos punkty poang poeng score scores scoring`,
+	cGrade:          `grade graded grading agegrade agegrading wava ag% pct percent percentage prozent`,
+	cBest:           `pb pbs best record sb pr pbt bestzeit bestleistung meilleur mejor migliore beste rekord marcapersonal rp melhor persoonlijk najlepszy pers bestetid rekordzeit perstid`,
+	cStart:          `start depart salida partenza startzeit startzeiten starttijd starttid largada starttime`,
+	cOther:          `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link week woche semaine emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
+	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi miles unit ms of the in at by on de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr`,
+})
+
+// words turns lists into a map, adding the ideas of words that stand in more
+// than one list. A word with a full stop belongs to one language only and is
+// handled by phrase.
+func words(lists map[concept]string) map[string]concept {
+	m := map[string]concept{}
+	for c, list := range lists {
+		for _, w := range strings.Fields(list) {
+			if !strings.Contains(w, ".") {
+				m[w] |= c
+			}
+		}
+	}
+	// Words that stand in two lists mean both, which is only right where the
+	// rules in readHeading say so; these mean one thing.
+	for w, c := range map[string]concept{
+		"place": cPlace, "plaats": cPlace, "lugar": cPlace, "tempo": cTime, "start": cStart, "nombre": cName, "numero": cNo,
+		"class": cGroup, "classe": cGroup, "gun": cTime | cGun, "chip": cTime | cChip, "run": cRun, "course": cCourse,
+		"first": cName | cGiven, "last": cName | cFamily, "m": cUnit, "min": cUnit, "total": cTotal, "afstand": cDistance,
+		"loper": cRunner, "resultat": cTime, "ag": cGroup | cUnit, "nat": cOther, "plz": cPlace, "kurs": cCourse,
+		"kl": cGroup, "media": cPace, "lage": cOther, "runner": cRunner, "parcial": cSplit, "state": cStatus, "best": cBest,
+		"number": cNumber, "finish": cPlace | cTime, "result": cTime, "position": cPlace, "net": cTime | cChip, "dist": cDistance,
+		"snr": cNumber, "an": cUnit, "ar": cYear, "record": cBest, "y": cUnit, "e": cUnit, "i": cUnit, "o": cUnit, "lp": cNo,
+		"participante": cRunner, "ac": cClub, "by": cOfDay, "circuit": cCourse, "ne": cBirth, "ur": cBirth, "genre": cSex, "gen": cSex,
+		"wk": cGroup, "col": cPlace, "order": cPlace, "id": cNumber, "nb": cTotal, "kat": cGroup, "avstand": cGap, "geral": cAmong, "sum": cTotal,
+		"official": cTime | cGun, "n": cNo, "en": cUnit, "da": cUnit, "la": cUnit, "s": cUnit, "w": cUnit, "h": cUnit, "a": cUnit, "epreuve": cRun,
+	} {
+		m[w] = c
+	}
+	return m
+}
+
+// headingPhrases are whole headings, folded, whose meaning is not the sum of
+// their words.
+var headingPhrases = map[string]Meaning{
+	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
+	"x / f / m": Sex, "boy / girl": Sex, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
+	"first": GivenName, "last": FamilyName, "home club": Club, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,
+	"o / a": Position, "p": Position, "#": Position, "rk": Position, "finish": Position, "finish order": Position, "order of finish": Position, "finish token": Position, "token": Position,
+	"age on day": Age, "age on the day": Age, "age on race day": Age, "age at run": Age, "age at race": Age, "age today": Age, "age last birthday": Age,
+	"cat": AgeGroup, "ag": AgeGroup, "age sex": AgeGroup, "sex age": AgeGroup, "sex / age": AgeGroup, "age / sex": AgeGroup, "m / f age": AgeGroup,
+	"ag %": AgeGrade, "wma %": AgeGrade, "age %": AgeGrade, "%": AgeGrade, "wava": AgeGrade, "a / g": AgeGrade, "a / g %": AgeGrade, "age adj": AgeGrade, "age adjusted": AgeGrade, "factor": AgeGrade, "altersbereinigt": AgeGrade, "wma": AgeGrade,
+	"date of birth": BirthDate, "d o b": BirthDate, "birthday": BirthDate, "data di nascita": BirthDate, "data ur": BirthDate,
+	"y o b": BirthYear, "anno": BirthYear, "rok ur": BirthYear,
+	"time of day": Other, "clock time": Time, "start time": Session, "start": Session, "starttime": Session, "startzeit": Session, "starttid": Session, "heure de depart": Session, "hora de salida": Session, "starttijd": Session, "run time": Time,
+	"event no": Other, "event number": Other, "run no": Other, "run number": Other, "race no": Number, "race number": Number, "event #": Other, "run #": Other, "week": Other, "lauf nr": Other,
+	"course record": Other, "time to beat": Other, "predicted time": Other, "estimated time": Other, "target time": Other, "handicap": Other, "handicap time": Other, "actual time": Time, "corrected time": Time, "net time": ChipTime, "gun": GunTime, "chip": ChipTime,
+	"runs": TotalRuns, "total runs": TotalRuns, "total": TotalRuns, "no of runs": TotalRuns, "number of runs": TotalRuns, "run count": TotalRuns, "laufe": TotalRuns, "carreras": TotalRuns, "gare": TotalRuns, "corridas": TotalRuns, "biegi": TotalRuns, "races": TotalRuns, "attendance": TotalRuns, "attendances": TotalRuns, "appearances": TotalRuns, "nb courses": TotalRuns, "nb de courses": TotalRuns, "nombre de courses": TotalRuns, "runs to date": TotalRuns, "volunteered": TotalRuns,
+	"nom": Name, "nom prenom": Name, "nom et prenom": Name, "apellidos y nombre": Name, "nombre y apellidos": Name, "cognome e nome": Name, "nome e cognome": Name, "nazwisko i imie": Name, "imie i nazwisko": Name, "name vorname": Name, "vorname name": Name, "first and last name": Name, "name first last": Name, "first name last name": Name, "surname first name": Name, "name of runner": Name, "who": Name,
+	"sobrenome": FamilyName, "apelido": FamilyName, "nome proprio": GivenName, "primeiro nome": GivenName, "nombre de pila": GivenName, "initial": Other, "initials": GivenName, "roepnaam": GivenName, "middle name": Other,
+	"run": Course, "race": Course, "event": Course, "course": Course, "parcours": Course, "lieu": Course, "event name": Course, "race name": Course, "run name": Course, "course name": Course, "venue name": Course, "name of course": Course, "nom du parcours": Course, "nom de la course": Course, "name of run": Course, "nom course": Course, "location": Course, "carrera": Course, "gara": Course, "lauf": Course, "corrida": Course, "bieg": Course, "lop": Course, "lob": Course, "wedstrijd": Course, "prueba": Course, "epreuve": Course, "site": Course,
+	"run date": Date, "race date": Date, "event date": Date, "date of run": Date, "date de la course": Date, "fecha de la carrera": Date, "data gara": Date, "data della gara": Date, "data biegu": Date, "datum loop": Date, "laufdatum": Date,
+	"pos cat": GroupPlace, "pos m / f": SexPlace, "place m / f": SexPlace, "pl m / w": SexPlace, "platz m / w": SexPlace, "m / f pos": SexPlace, "m / f place": SexPlace, "m / w pl": SexPlace, "m / w platz": SexPlace, "m pos": SexPlace, "f pos": SexPlace, "pos m": SexPlace, "pos f": SexPlace, "pos w": SexPlace, "pos in cat": GroupPlace, "p cat": GroupPlace, "ag pos": GroupPlace, "ag place": GroupPlace, "ag rank": GroupPlace, "clt cat": GroupPlace, "class cat": GroupPlace, "cl cat": GroupPlace, "clas cat": GroupPlace, "clt sexe": SexPlace, "cl sexe": SexPlace,
+	"pl ak": GroupPlace, "ak pl": GroupPlace, "platz ak": GroupPlace, "rang ak": GroupPlace, "ak platz": GroupPlace, "ak rang": GroupPlace, "team pos": Other, "team place": Other, "team position": Other, "club pos": Other, "club position": Other,
+	"new": Notes, "new pb": Notes, "pb": PersonalBest, "sb": PersonalBest, "achievement": Notes, "achievements": Notes, "taking part as": Notes, "type": Notes, "role": Notes, "participation": Notes, "rating": Other, "gender": Sex,
+	"classement": Position, "clt": Position, "cl": Position, "clas": Position, "clasif": Position, "class": AgeGroup, "rang": Position, "pto": Position, "lp": Position,
+}
