@@ -32,7 +32,7 @@ type person struct {
 	partner   int     // who runs beside them: guide, adult with a child; -1 for none
 	changeAt  int     // week from which Later is their surname
 	earlier   int     // finishes before the first sheet
-	fixedTime int32   // a pacer's target, seconds over the distance of the home course
+	fixedTime int32   // a pacer's target, seconds over 5 km
 	// state
 	drift float64
 	last  int
@@ -122,6 +122,17 @@ func (d *district) spread(n int, clubs []string, perCourse int) {
 		}
 		if r.Float64() < .2 && d.weeks > 20 {
 			p.hurt, p.setback = 5+r.IntN(d.weeks-10), .03+.09*r.Float64()
+		}
+		switch u := r.Float64(); {
+		case u < .020:
+			p.as, p.asShare = "buggy", .3
+		case u < .028:
+			p.as, p.asShare = "walker", 1
+		case u < .033:
+			p.as, p.asShare = "dog", .5
+		case u < .037 && years > 18:
+			p.as, p.asShare = "pacer", .25
+			p.fixedTime = int32(math.Ceil(math.Exp(p.skill)*1.1/300)) * 300 // the next five minutes with a tenth to spare
 		}
 		d.people = append(d.people, p)
 	}
@@ -227,7 +238,8 @@ func (d *district) run(to []outcome, who, at, w int, conditions float64) []outco
 	r, p := d.r, &d.people[who]
 	o := d.outing(who, at, w)
 	o.exact = o.form + o.shortfall + conditions + noiseSD*r.NormFloat64()
-	if p.as != "" && r.Float64() < p.asShare {
+	pacing := p.as != "pacer" || d.courses[at].DistanceM == 5000 // pacers' targets are for 5 km
+	if p.as != "" && pacing && r.Float64() < p.asShare {
 		o.as = p.as
 		slow := map[string]float64{"buggy": .12, "dog": .03, "walker": .45, "back marker": .75,
 			"adult with a child": .35, "day wheelchair or frame": .6, "racing wheelchair or handcycle": -.35}[p.as]
@@ -387,13 +399,15 @@ func (d *district) note(p pending, s sheet) {
 		}
 	}
 	t.Runs[run].Sheet = s.path
+	house := d.courses[p.at].house
 	for i, e := range p.entries {
 		name := givenFirst(e.given, e.surname)
 		if e.status == "unnamed" {
-			name = d.courses[p.at].house.nobody
+			name = house.nobody
 		}
 		t.Lines = append(t.Lines, TrueLine{Sheet: s.path, Tab: s.tab, Row: s.rows[i], Run: run, Person: e.person,
-			Position: e.position, Name: name, TimeMS: e.timeMS, Status: e.status, As: e.as, Exchanged: e.exchanged,
+			Position: e.position, Name: name, TimeMS: e.timeMS, Status: e.status, As: e.as,
+			AsPrinted: e.as == "runner" || house.prints(notes) && e.note != "", Exchanged: e.exchanged,
 			Form: e.form, Shortfall: e.short})
 	}
 }

@@ -75,6 +75,26 @@ func (o DistrictOptions) filled() DistrictOptions {
 // truth to dir/truth.csv, beside them and not among them. Memory grows with the
 // truth: about 200 bytes a line.
 func District(dir string, o DistrictOptions) (*Truth, error) {
+	t, err := DistrictTo(o, func(path string, data []byte) error {
+		return sheet{path: path, data: data}.save(filepath.Join(dir, "sheets"))
+	})
+	if err != nil {
+		return nil, err
+	}
+	f, err := os.Create(filepath.Join(dir, "truth.csv"))
+	if err != nil {
+		return nil, err
+	}
+	if err := t.WriteCSV(f); err != nil {
+		f.Close()
+		return nil, err
+	}
+	return t, f.Close()
+}
+
+// DistrictTo makes up a district and hands every sheet to put, week by week
+// and course by course. Paths have forward slashes.
+func DistrictTo(o DistrictOptions, put func(path string, data []byte) error) (*Truth, error) {
 	o = o.filled()
 	if o.People < 1 || o.Courses < 2 || o.Courses > placeCount() || o.Weeks < 1 {
 		return nil, fmt.Errorf("district: %d people, %d courses, %d weeks: want at least 1, 2 and 1", o.People, o.Courses, o.Weeks)
@@ -99,21 +119,12 @@ func District(dir string, o DistrictOptions) (*Truth, error) {
 				return nil, err
 			}
 			d.note(p, s)
-			if err := s.save(filepath.Join(dir, "sheets")); err != nil {
+			if err := put(s.path, s.data); err != nil {
 				return nil, err
 			}
 		}
 	}
-	t := d.finishTruth()
-	f, err := os.Create(filepath.Join(dir, "truth.csv"))
-	if err != nil {
-		return nil, err
-	}
-	if err := t.WriteCSV(f); err != nil {
-		f.Close()
-		return nil, err
-	}
-	return t, f.Close()
+	return d.finishTruth(), nil
 }
 
 func (s sheet) save(dir string) error {
@@ -178,23 +189,25 @@ func (d *district) relatives(share float64) {
 		if d.r.Float64() >= share {
 			continue
 		}
-		elder, j := &d.people[i], d.r.IntN(len(d.people))
-		for try := 0; try < 20 && (i == j || elder.Sex != d.people[j].Sex); try++ {
+		one, j := &d.people[i], d.r.IntN(len(d.people))
+		for try := 0; try < 20 && (i == j || one.Sex != d.people[j].Sex); try++ {
 			j = d.r.IntN(len(d.people))
 		}
-		younger := &d.people[j]
-		if i == j || elder.Sex != younger.Sex {
+		other := &d.people[j]
+		if i == j || one.Sex != other.Sex {
 			continue
 		}
-		years := 22 + d.r.IntN(16)
-		y, m, day := elder.Born.Date()
-		if y+years > 2016 { // under 10 in 2026: leave children as they are
-			continue
+		years, was := 22+d.r.IntN(16), d.ageOn(j, d.from)
+		y, m, day := one.Born.Date()
+		if y+years <= 2016 {
+			other.Born = unit.NewDay(y+years, m, day) + unit.Day(d.r.IntN(300))
+		} else { // too young to have a child of 10 in 2026: the other one is the parent
+			other.Born = unit.NewDay(y-years, m, day) - unit.Day(d.r.IntN(300))
 		}
-		younger.Given, younger.Surname, younger.Home, younger.Club = elder.Given, elder.Surname, elder.Home, elder.Club
-		younger.Born = unit.NewDay(y+years, m, day) + unit.Day(d.r.IntN(300))
-		younger.start = max(younger.start, d.courses[younger.Home].opened)
-		younger.end = max(younger.end, min(d.weeks, younger.start+1))
+		other.skill += ageTerm(d.ageOn(j, d.from)) - ageTerm(was)
+		other.Given, other.Surname, other.Home, other.Club = one.Given, one.Surname, one.Home, one.Club
+		other.start = max(other.start, d.courses[other.Home].opened)
+		other.end = max(other.end, min(d.weeks, other.start+1))
 	}
 }
 

@@ -3,6 +3,7 @@ package scenario
 import (
 	"encoding/binary"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf16"
@@ -191,6 +192,10 @@ func (h *house) cell(c column, e *entry, run heading, first int32) cell {
 		}
 	}
 	return cell{}
+}
+
+func (h *house) prints(f field) bool {
+	return slices.ContainsFunc(h.columns, func(c column) bool { return c.holds == f })
 }
 
 // headingRow is the row of the heading, under the title lines.

@@ -54,18 +54,21 @@ func (a *LargeArchive) WriteSeason(w io.Writer, see ...func(*LargeRun) error) er
 
 // WriteSheets writes every run as a sheet of its own under dir.
 func (a *LargeArchive) WriteSheets(dir string, see ...func(*LargeRun) error) error {
-	made := make([]bool, len(a.Courses))
-	buf := []byte{}
-	return a.each(a.appendRun, func(r *LargeRun, text []byte) error {
-		slug := a.Courses[r.Course].Slug
-		if !made[r.Course] {
-			if err := os.MkdirAll(filepath.Join(dir, slug), 0o755); err != nil {
-				return err
-			}
-			made[r.Course] = true
+	for _, c := range a.Courses {
+		if err := os.MkdirAll(filepath.Join(dir, c.Slug), 0o755); err != nil {
+			return err
 		}
-		buf = append(append(buf[:0], a.heading()...), text...)
-		if err := os.WriteFile(filepath.Join(dir, a.SheetName(r)), buf, 0o644); err != nil {
+	}
+	errs := make([]error, len(a.Courses))
+	write := func(b []byte, r *LargeRun) []byte {
+		if len(r.Person) > 0 {
+			b = a.appendRun(append(b, a.heading()...), r)
+			errs[r.Course] = os.WriteFile(filepath.Join(dir, a.SheetName(r)), b, 0o644)
+		}
+		return b
+	}
+	return a.each(write, func(r *LargeRun, _ []byte) error {
+		if err := errs[r.Course]; err != nil {
 			return fmt.Errorf("large archive: %w", err)
 		}
 		return showAll(r, see)

@@ -65,7 +65,7 @@ func readNames() *nameBook {
 	}
 	givenID := newIndex(&b.given)
 	for _, f := range textLines(givenText) {
-		of(f[0]).given[f[1][0]] = newPool(f[2:], givenID, 9)
+		of(f[0]).given[f[1][0]] = newPool(f[2:], givenID, 15)
 	}
 	surnameID := newIndex(&b.surnames)
 	var first []string
@@ -83,9 +83,9 @@ func readNames() *nameBook {
 		case "first":
 			first = words
 		case "last":
-			of("british").surnames = newPool(append(british, compounds(first, words)...), surnameID, 25)
+			of("british").surnames = newPool(append(british, compounds(first, words)...), surnameID, 60)
 		default:
-			of(f[0]).surnames = newPool(words, surnameID, 9)
+			of(f[0]).surnames = newPool(words, surnameID, 15)
 		}
 	}
 	for _, f := range textLines(shortText) {

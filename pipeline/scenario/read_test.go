@@ -4,12 +4,16 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
 	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
+
+	"lapwing/pipeline/unit"
 )
 
 // grid reads a sheet back as cells, with code of its own: general libraries and
@@ -51,6 +55,38 @@ func (h *house) grid(data []byte, tab string) ([][]string, error) {
 		out = append(out, cells)
 	}
 	return out, nil
+}
+
+// Dates and times in workbooks are numbers as ECMA-376 Part 1, 18.17.4 has them:
+// days since 30 December 1899 and fractions of a day.
+func TestWorkbookValues(t *testing.T) {
+	h := demoHouses()[pikestow]
+	date := unit.NewDay(2026, 1, 4)
+	data, tab, rows, err := h.book(heading{course: "Pikestow Wood", metres: 5000, date: date}, []entry{
+		{person: 1, position: 1, given: "=Ann", surname: "O'Hara", sex: 'W', born: unit.NewDay(1986, 1, 3), timeMS: 1_471_000, status: "ok"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	raw, err := f.GetRows(tab, excelize.Options{RawCellValue: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	row := raw[rows[0]-1]
+	// 4 January 2026 is serial 46026, 3 January 1986 is 31415; 24:31 is 1471 of 86400 seconds.
+	if row[0] != "46026" || row[5] != "31415" || row[3] != "=Ann" {
+		t.Errorf("date %s, birth date %s, name %s", row[0], row[5], row[3])
+	}
+	if v, err := strconv.ParseFloat(row[8], 64); err != nil || math.Abs(v*86400-1471) > 1e-6 {
+		t.Errorf("time is stored as %s, which is %g seconds, want 1471", row[8], v*86400)
+	}
+	if kind, err := f.GetCellType(tab, "D2"); err != nil || kind == excelize.CellTypeFormula {
+		t.Errorf("a name that begins with = became a formula (%v, %v)", kind, err)
+	}
 }
 
 // checkTruth compares every line of the truth with the cells that stand there,

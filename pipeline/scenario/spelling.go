@@ -150,12 +150,22 @@ func mistype(r *rand.Rand, s string) string {
 // plainLetters drops marks and writes the letters that have none as English
 // keyboards do: Łukasz is Lukasz, Søren Soren, Groß Gross.
 func plainLetters(s string) string {
+	if isASCII(s) {
+		return s
+	}
 	out, _, err := transform.String(transform.Chain(norm.NFD, runes.Remove(runes.In(unicode.Mn)), norm.NFC), s)
 	if err != nil {
 		return s
 	}
-	return strings.NewReplacer("ł", "l", "Ł", "L", "ø", "o", "Ø", "O", "đ", "d", "Đ", "D", "ß", "ss", "ı", "i",
-		"æ", "ae", "Æ", "Ae", "å", "a", "Å", "A").Replace(out)
+	return noMarks.Replace(out)
+}
+
+// noMarks writes the letters that Unicode does not take apart.
+var noMarks = strings.NewReplacer("ł", "l", "Ł", "L", "ø", "o", "Ø", "O", "đ", "d", "Đ", "D", "ß", "ss", "ı", "i",
+	"æ", "ae", "Æ", "Ae")
+
+func isASCII(s string) bool {
+	return strings.IndexFunc(s, func(r rune) bool { return r > unicode.MaxASCII }) < 0
 }
 
 // garble is what UTF-8 looks like when a program took it for Windows-1252 and

@@ -60,6 +60,7 @@ type TrueLine struct {
 	TimeMS    int32   // as printed, 0 for none
 	Status    string  // ok, unnamed, untimed, dnf, repeat or superseded
 	As        string  // taking part as
+	AsPrinted bool    // the sheet says so, or they are simply a runner
 	Exchanged bool    // the time is somebody else's: two people took each other's place
 	Form      float64 // log seconds of an all-out run over a plain course of that distance
 	Shortfall float64 // log time behind all-out
