@@ -31,6 +31,10 @@ const sampleSize = 4096
 // everything else has seconds below 60, the one is a slip and is asked about.
 const misfitPrice = -14.0
 
+// walkerPrice is the log probability of a cell of hours, minutes and seconds
+// among cells of minutes shown as hours.
+const walkerPrice = -6.0
+
 // add scores a cell under each reading.
 func (f *family) add(c *clockCell, p plausibility) {
 	f.n++
@@ -43,6 +47,13 @@ func (f *family) add(c *clockCell, p plausibility) {
 		if !ok {
 			f.misfits[i]++
 			f.score[i] += misfitPrice
+			if r == minSecZero {
+				// Typed as 1:02:15, a walker's time is right in a column
+				// where 24:31 became 24:31:00.
+				if hms, fits := c.as(hourMinSec); fits && p.score(hms) > implausible {
+					f.score[i] += walkerPrice - misfitPrice
+				}
+			}
 			continue
 		}
 		f.score[i] += p.score(ms) + digitEvidence(c, r)
@@ -65,8 +76,12 @@ func digitEvidence(c *clockCell, r clockReading) float64 {
 			return -2
 		}
 		return 0
-	case bareSeconds, minSecHundredths:
+	case bareSeconds:
 		return chance
+	case hourMinSec: // one last part of 60
+		return -math.Log(60)
+	case minSecHundredths: // one of 100
+		return -math.Log(100)
 	case decimalHours: // nearly nobody writes these
 		return -1
 	}

@@ -129,6 +129,9 @@ func parseGroup(b []byte) group {
 				if bytes.IndexByte(loneLetters, w[0]) < 0 {
 					return group{}
 				}
+				if n == 1 && nums[0] <= 10 && g.sex == 'm' {
+					g.sex = noMark // M1F: M is for masters, F the sex
+				}
 				setSex(sexMark(w[0]))
 				g.lone = true
 				if w[0] == 'x' {
@@ -193,7 +196,7 @@ func parseGroup(b []byte) group {
 	}
 	g.young = juniorSeen
 	// 4044 without a dash.
-	if n == 1 && digits[0] == 4 && nums[0]/100 < nums[0]%100 && nums[0] < 1900 {
+	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4) {
 		nums[0], nums[1], n = nums[0]/100, nums[0]%100, 2
 	}
 	// "and over", "u. älter" after the number.

@@ -42,6 +42,7 @@ type groupColumn struct {
 
 	unders, opens []int
 	starts        [3][]int // lone starts of men, of women, of others
+	masters       [3]int   // lines in them, from 40 on
 	step          [3]int
 	asAges        bool // bare numbers are ages, not first ages
 	french        bool // M0, M1, … are the French masters classes
@@ -151,6 +152,9 @@ func (k *groupColumn) widths() {
 			}
 			c := class(k.sexOf(e.g))
 			k.starts[c] = append(k.starts[c], int(e.g.lo))
+			if e.g.lo >= 40 {
+				k.masters[c] += e.n
+			}
 		case plainNumber:
 			numbers += e.n
 			distinct[e.g.lo] = true
@@ -289,19 +293,17 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 	return n, n + k.step[c] - 1
 }
 
-// seniorAges is from the end of the juniors to the first masters group that
-// the column uses: 18 to 34, or to 39 where the men's masters begin at 40.
+// seniorAges is from the end of the juniors to the first masters group: 18 to
+// 34, or to 39 where the column shows that masters begin at 40.
 func (k *groupColumn) seniorAges(c int) (lo, hi int) {
 	lo = 18
 	if n := len(k.unders); n > 0 && k.unders[n-1] >= 17 && k.unders[n-1] <= 23 {
 		lo = k.unders[n-1]
 	}
 	hi = k.scheme.Masters - 1
-	first := after(k.starts[c], 34, 0)
-	if first == 0 && c == 2 {
-		first = after(k.starts[0], 34, 0)
-	}
-	if first == 40 && hi < 39 {
+	// Of masters, about one in five is under 40: ten lines without one by
+	// chance are one in nine.
+	if after(k.starts[c], 34, 0) == 40 && k.masters[c] >= 10 && hi < 39 {
 		hi = 39
 	}
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {

@@ -7,8 +7,8 @@ import (
 )
 
 // nobody remembers for each name text whether it names nobody or several
-// people, so that a name that stands on many rows is parsed once. It is a
-// table of one entry per slot that grows up to 2 M slots (16 MB).
+// people, so that a name that stands on many rows is parsed once. It grows up
+// to 2 M names (16 MB); further names push others out.
 type nobody struct {
 	seed  maphash.Seed
 	slots []uint64 // hash with the verdict in the two lowest bits; 0 empty
@@ -32,39 +32,46 @@ func newNobody(rule func(string) (unnamed, several bool)) *nobody {
 }
 
 func (k *nobody) ask(text string) (unnamed, several bool) {
-	h := maphash.String(k.seed, text) | 4
-	slot := &k.slots[h>>3&uint64(len(k.slots)-1)]
-	if *slot&^3 == h&^3 {
+	h := maphash.String(k.seed, text)&^3 | 4 // never 0, the empty slot
+	slot := k.slot(h)
+	if *slot&^3 == h {
 		return *slot&1 != 0, *slot&2 != 0
 	}
 	unnamed, several = k.rule(text)
-	h &^= 3
 	if unnamed {
 		h |= 1
 	}
 	if several {
 		h |= 2
 	}
-	if *slot == 0 {
-		k.used++
-	}
-	*slot = h
+	k.put(slot, h)
 	if 2*k.used > len(k.slots) && len(k.slots) < nobodyLimit {
-		k.grow()
+		old := k.slots
+		k.slots, k.used = make([]uint64, 4*len(old)), 0
+		for _, h := range old {
+			if h != 0 {
+				k.put(k.slot(h&^3), h)
+			}
+		}
 	}
 	return unnamed, several
 }
 
-func (k *nobody) grow() {
-	old := k.slots
-	k.slots, k.used = make([]uint64, 4*len(old)), 0
-	for _, h := range old {
-		if h != 0 {
-			slot := &k.slots[h>>3&uint64(len(k.slots)-1)]
-			if *slot == 0 {
-				k.used++
-			}
-			*slot = h
+// slot is where the hash stands, else the first free slot near its place,
+// else its place, to be overwritten.
+func (k *nobody) slot(h uint64) *uint64 {
+	mask := uint64(len(k.slots) - 1)
+	for i := range uint64(16) {
+		if s := &k.slots[(h>>3+i)&mask]; *s == 0 || *s&^3 == h {
+			return s
 		}
 	}
+	return &k.slots[h>>3&mask]
+}
+
+func (k *nobody) put(slot *uint64, h uint64) {
+	if *slot == 0 {
+		k.used++
+	}
+	*slot = h
 }

@@ -68,15 +68,16 @@ func newPlausibility(distanceM int) plausibility {
 // this distance.
 const implausible = -12.0
 
-// score is the log density of a log-normal with sd 0.3, without its constant,
-// floored; times faster than the open standard score below the floor.
+// score is the log density of a log-normal with sd 0.3, without its constant.
+// From the floor down, and for times faster than the open standard, it falls
+// only gently: one absurd cell must not outvote a column.
 func (p plausibility) score(ms int32) float64 {
 	if ms <= 0 {
 		return 2 * implausible
 	}
-	x := math.Log(float64(ms)/p.typical) / 0.3
-	if float64(ms) < p.fastest {
-		return implausible + max(implausible, -math.Abs(x))
+	x := math.Abs(math.Log(float64(ms)/p.typical) / 0.3)
+	if -x*x/2 <= implausible || float64(ms) < p.fastest {
+		return implausible - 0.1*x
 	}
-	return max(implausible, -x*x/2)
+	return -x * x / 2
 }

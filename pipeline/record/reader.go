@@ -713,6 +713,9 @@ func (k *sexColumn) describe() (means, why string) {
 	return "sex: " + strings.Join(parts, ", "), k.letters.why
 }
 
+// askBelow is the log odds under which a person is asked: 20 to 1.
+const askBelow = 3
+
 // questions asks about a column of times that can be read in two ways, or in
 // none that fits the distance.
 func (k *clockColumn) questions(index int, ask func(int, place.Severity, string, string, string, string)) {
@@ -722,7 +725,7 @@ func (k *clockColumn) questions(index int, ask func(int, place.Severity, string,
 			continue
 		}
 		a, b := clockReadings[f.reading], clockReadings[f.runnerUp]
-		if f.margin < 2 {
+		if f.margin < askBelow {
 			ask(index, place.Waits, "time-column-unclear", f.example, fmt.Sprintf("%s, or %s", a.means, b.means),
 				fmt.Sprintf("Say how the times are written: answer \"time\" with %q or %q", a.name, b.name))
 			return

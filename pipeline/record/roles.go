@@ -112,7 +112,11 @@ func clausePart(c []byte, words map[string]TakingPart) (TakingPart, bool) {
 		if len(kept) > 0 {
 			kept = append(kept, ' ')
 		}
-		kept = append(kept, w...)
+		for _, ch := range w {
+			if ch != '.' { // V.I.
+				kept = append(kept, ch)
+			}
+		}
 	}
 	if p, ok := partPhrases[string(kept)]; ok && len(kept) > 0 {
 		return p, true

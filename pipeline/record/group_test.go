@@ -1,0 +1,307 @@
+package record
+
+import (
+	"fmt"
+	"testing"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/unit"
+)
+
+func readGroups(t testing.TB, heading string, cells ...string) []Line {
+	t.Helper()
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	lines, _ := readRows(t, c, []string{"Name", "Time", heading}, Options{}, func(yield func([]string)) {
+		for i, s := range cells {
+			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})
+		}
+	})
+	return lines
+}
+
+// agesOf is the printed form of what a line says: "M 40-44".
+func agesOf(l Line) string {
+	s := l.Sex.String()
+	if lo, hi, ok := l.Birth.On(raceDay); ok {
+		if s != "" {
+			s += " "
+		}
+		if hi >= oldest {
+			return s + fmt.Sprintf("%d+", lo)
+		}
+		s += fmt.Sprintf("%d-%d", lo, hi)
+	}
+	return s
+}
+
+// Usual spellings of groups, each in a column of its like. The five-year
+// groups are those of World Masters Athletics; the rest is common practice, no
+// source, unless the case says so.
+func TestGroupColumns(t *testing.T) {
+	for _, c := range []struct {
+		heading     string
+		cells, want []string
+	}{
+		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
+		{"Cat", []string{"U13", "U17"}, []string{"0-12", "13-16"}},
+		{"Cat", []string{"U13"}, []string{"0-12"}},
+		{"Age group", []string{"MV40", "FV35", "VM40", "V40", "MV45", "FV45", "LV50", "Vet 40"}, []string{"M 40-44", "W 35-39", "M 40-44", "40-44", "M 45-49", "W 45-49", "W 50-54", "40-44"}},
+		{"Age group", []string{"M40-44", "M 40 - 44", "40-44", "W40–44", "Male 40-44", "Women 45 to 49", "40/44", "M4044", "45-49 F"}, []string{"M 40-44", "M 40-44", "40-44", "W 40-44", "M 40-44", "W 45-49", "40-44", "M 40-44", "W 45-49"}},
+		{"Age group", []string{"M40-49", "W50-59", "80+", "M 80+", "Over 80"}, []string{"M 40-49", "W 50-59", "80+", "M 80+", "80+"}},
+		{"Age group", []string{"M40", "M50", "M60", "W40", "W50"}, []string{"M 40-49", "M 50-59", "M 60-69", "W 40-49", "W 50-59"}},
+		{"Age group", []string{"M40", "M50", "W35", "W45", "W55"}, []string{"M 40-49", "M 50-59", "W 35-44", "W 45-54", "W 55-64"}},
+		{"Age group", []string{"M40"}, []string{"M 40-44"}},
+		{"Age group", []string{"JM10", "JW11-14", "JM11-14", "JM15-17", "SM18-19", "SW20-24", "VM35-39"}, []string{"M 0-10", "W 11-14", "M 11-14", "M 15-17", "M 18-19", "W 20-24", "M 35-39"}},
+		{"Age group", []string{"M U20", "MU17", "U20 W", "Under 15", "U15 Girls", "<15"}, []string{"M 17-19", "M 15-16", "W 17-19", "0-14", "W 0-14", "0-14"}},
+		{"Klass", []string{"H40", "D40", "H45", "D35"}, []string{"M 40-44", "W 40-44", "M 45-49", "W 35-39"}},
+		{"Klasse", []string{"M40", "K40", "M45", "K45"}, []string{"M 40-44", "W 40-44", "M 45-49", "W 45-49"}},
+		{"Categorie", []string{"MSEN", "VSEN", "M40", "V40", "V45"}, []string{"M 18-34", "W 18-34", "M 40-44", "W 40-44", "W 45-49"}},
+		{"AK", []string{"MHK", "WHK", "M30", "W30", "M35", "MJU18", "WJ U16", "WJA", "MJB", "M12", "M11", "W13"}, []string{"M 18-29", "W 18-29", "M 30-34", "W 30-34", "M 35-39", "M 16-17", "W 0-15", "W 18-19", "M 16-17", "M 12-12", "M 11-11", "W 13-14"}},
+		{"Cat", []string{"SEM", "SEF", "M0M", "M1F", "V1M", "CAF", "ESM"}, []string{"M 23-34", "W 23-34", "M 35-39", "W 40-44", "M 40-49", "W 16-17", "M 20-22"}},
+		{"Sexo y cat", []string{"H40", "M40", "H45", "M45"}, []string{"M 40-44", "W 40-44", "M 45-49", "W 45-49"}},
+		{"Cat", []string{"Senior", "Senior Men", "Sen W", "M Sen", "Junior", "Vet", "SENM"}, []string{"18-34", "M 18-34", "W 18-34", "M 18-34", "0-19", "35+", "M 18-34"}},
+		{"Cat", []string{"M", "F", "M"}, []string{"M", "W", "M"}},
+		{"Cat", []string{"1980-1984", "1985"}, []string{"41-46", "40-41"}},
+		{"Group", []string{"X40", "X Senior", "M40"}, []string{"X 40-44", "X 18-34", "M 40-44"}},
+		{"Group", []string{"41", "38", "29"}, []string{"41-41", "38-38", "29-29"}},
+		{"Group", []string{"40", "35", "45", "50", "40", "35", "45", "60"}, []string{"40-44", "35-39", "45-49", "50-54", "40-44", "35-39", "45-49", "60-64"}},
+		{"Group", []string{"M40+", "M50+", "W35+", "M60+"}, []string{"M 40-49", "M 50-59", "W 35-39", "M 60+"}},
+		{"Group", []string{"Men's 40-44", "Ladies 35-39", "Men 40-44"}, []string{"M 40-44", "W 35-39", "M 40-44"}},
+	} {
+		t.Run(c.heading+" "+c.cells[0], func(t *testing.T) {
+			lines := readGroups(t, c.heading, c.cells...)
+			for i, l := range lines {
+				if got := agesOf(l); got != c.want[i] {
+					t.Errorf("%q: %q, want %q", c.cells[i], got, c.want[i])
+				}
+				if len(l.Problems) > 0 {
+					t.Errorf("%q: %v", c.cells[i], l.Problems)
+				}
+			}
+		})
+	}
+}
+
+// Every spelling of every five-year group, sex by sex, holds exactly the ages
+// written.
+func TestGroupWrittenIsRead(t *testing.T) {
+	spell := map[string]func(s string, lo int) string{
+		"M40":        func(s string, lo int) string { return fmt.Sprintf("%s%d", s, lo) },
+		"M 40-44":    func(s string, lo int) string { return fmt.Sprintf("%s %d-%d", s, lo, lo+4) },
+		"40-44 M":    func(s string, lo int) string { return fmt.Sprintf("%d-%d %s", lo, lo+4, s) },
+		"MV40":       func(s string, lo int) string { return fmt.Sprintf("%sV%d", s, lo) },
+		"VM40-44":    func(s string, lo int) string { return fmt.Sprintf("V%s%d-%d", s, lo, lo+4) },
+		"V40 M":      func(s string, lo int) string { return fmt.Sprintf("V%d %s", lo, s) },
+		"M-40":       func(s string, lo int) string { return fmt.Sprintf("%s-%d", s, lo) },
+		"Mas40M":     func(s string, lo int) string { return fmt.Sprintf("Mas%d%s", lo, s) },
+		"40 - 44, M": func(s string, lo int) string { return fmt.Sprintf("%d - %d, %s", lo, lo+4, s) },
+	}
+	for name, f := range spell {
+		for _, women := range []string{"W", "F"} {
+			var cells, want []string
+			for lo := 35; lo < 90; lo += 5 {
+				cells = append(cells, f("M", lo), f(women, lo))
+				want = append(want, fmt.Sprintf("M %d-%d", lo, lo+4), fmt.Sprintf("W %d-%d", lo, lo+4))
+			}
+			for i, l := range readGroups(t, "Category", cells...) {
+				if got := agesOf(l); got != want[i] {
+					t.Errorf("%s: %q is %q, want %q", name, cells[i], got, want[i])
+				}
+			}
+		}
+	}
+}
+
+func readSexes(t testing.TB, heading string, cells ...string) []Line {
+	t.Helper()
+	c := NoColumns()
+	c.Name, c.Time, c.Sex = 0, 1, 2
+	lines, _ := readRows(t, c, []string{"Name", "Time", heading}, Options{}, func(yield func([]string)) {
+		for i, s := range cells {
+			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})
+		}
+	})
+	return lines
+}
+
+func TestSexColumns(t *testing.T) {
+	for _, c := range []struct {
+		heading     string
+		cells, want []string
+	}{
+		{"Sex", []string{"M", "F", "m", "f", "X", ""}, []string{"M", "W", "M", "W", "X", ""}},
+		{"M/W", []string{"M", "W", "D", "-"}, []string{"M", "W", "X", ""}},
+		{"Gender", []string{"Male", "Female", "Non-binary", "Prefer not to say", "Man", "Woman", "Boy", "Girl"}, []string{"M", "W", "X", "", "M", "W", "M", "W"}},
+		{"Sexe", []string{"H", "F", "Homme", "Femme", "M."}, []string{"M", "W", "M", "W", "M"}},
+		{"Kön", []string{"H", "D", "H"}, []string{"M", "W", "M"}},
+		{"Geschlecht", []string{"männlich", "weiblich", "divers", "Herr", "Frau"}, []string{"M", "W", "X", "M", "W"}},
+		{"Sexo", []string{"H", "M", "H", "M"}, []string{"M", "W", "M", "W"}},
+		{"Sexo", []string{"V", "M"}, []string{"M", "W"}},
+		{"Geslacht", []string{"M", "V", "man", "vrouw"}, []string{"M", "W", "M", "W"}},
+		{"Kjønn", []string{"M", "K"}, []string{"M", "W"}},
+		{"Płeć", []string{"M", "K", "mężczyzna", "kobieta"}, []string{"M", "W", "M", "W"}},
+		{"Sesso", []string{"M", "F", "uomo", "donna"}, []string{"M", "W", "M", "W"}},
+		{"Sex", []string{"M", "F", "NB", "N"}, []string{"M", "W", "X", "X"}},
+		// ISO/IEC 5218:2022: 0 not known, 1 male, 2 female, 9 not applicable.
+		{"Sex", []string{"1", "2", "0", "9"}, []string{"M", "W", "", ""}},
+		{"Sex", []string{"B", "G"}, []string{"M", "W"}},
+		{"Sex", []string{"Male 40-44", "FV35"}, []string{"M", "W"}},
+		{"Sex", []string{"M", "M", "M"}, []string{"M", "M", "M"}},
+		{"Sex", []string{"Mr", "Mrs", "Miss"}, []string{"M", "W", "W"}},
+	} {
+		t.Run(c.heading+" "+c.cells[0], func(t *testing.T) {
+			for i, l := range readSexes(t, c.heading, c.cells...) {
+				if l.Sex.String() != c.want[i] {
+					t.Errorf("%q: %q, want %q", c.cells[i], l.Sex, c.want[i])
+				}
+				if len(l.Problems) > 0 {
+					t.Errorf("%q: %v", c.cells[i], l.Problems)
+				}
+			}
+		})
+	}
+	// A letter that nothing explains is asked about, never guessed from a name.
+	c := NoColumns()
+	c.Name, c.Sex = 0, 1
+	lines, got := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{"Ada Brook", "V"})
+		yield([]string{"Ben Brook", "F"})
+	})
+	if lines[0].Sex != NotGiven || len(got.Problems) != 1 || got.Problems[0].Kind != "sex-letter-unclear" {
+		t.Errorf("V beside F: %q, problems %v", lines[0].Sex, got.Problems)
+	}
+}
+
+// Ages, years and dates of birth in every form.
+func TestBirthEvidence(t *testing.T) {
+	type want struct {
+		lo, hi string
+		basis  age.Basis
+	}
+	year := func(y int) want { return want{fmt.Sprintf("%d-01-01", y), fmt.Sprintf("%d-12-31", y), age.Born} }
+	date := func(s string) want { return want{s, s, age.Born} }
+	aged := func(n int) want {
+		w := age.OfAges(n, n, raceDay)
+		return want{w.Lo.String(), w.Hi.String(), age.OnTheDay}
+	}
+	none := want{"", "", age.NoBasis}
+	for _, c := range []struct {
+		name  string
+		col   string
+		cells []string
+		want  []want
+	}{
+		{"ages", "age", []string{"41", "8", "41.0", "41 yrs", "age 41", "", "-", "0", "99", "1985"}, []want{aged(41), aged(8), aged(41), aged(41), aged(41), none, none, none, none, year(1985)}},
+		{"years", "year", []string{"1985", "2014", "'85", "05", "1985.0"}, []want{year(1985), year(2014), year(1985), year(2005), year(1985)}},
+		{"two digits", "year", []string{"85", "99", "14"}, []want{year(1985), none, year(2014)}},
+		{"dates, day first", "date", []string{"03/04/1985", "25/12/1990", "3.4.85", "1985-04-03", "3 April 1985", "3 avr. 1985", "April 3, 1985", "19850403", "31140", "1985-04-03T00:00:00"},
+			[]want{date("1985-04-03"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03")}},
+		{"dates, month first", "date", []string{"04/03/1985", "12/25/1990"}, []want{date("1985-04-03"), date("1990-12-25")}},
+		{"dates in an age column", "age", []string{"25/12/1990", "1985"}, []want{date("1990-12-25"), year(1985)}},
+		{"an age grade under Age", "age", []string{"64.31", "58.20", "71.05"}, []want{none, none, none}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			cols := NoColumns()
+			cols.Name, cols.Time = 0, 1
+			switch c.col {
+			case "age":
+				cols.Age = 2
+			case "year":
+				cols.BirthYear = 2
+			default:
+				cols.BirthDate = 2
+			}
+			lines, _ := readRows(t, cols, nil, Options{}, func(yield func([]string)) {
+				for i, s := range c.cells {
+					yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), "24:31", s})
+				}
+			})
+			for i, l := range lines {
+				got := want{basis: l.Basis}
+				if l.Birth.Known() {
+					got.lo, got.hi = l.Birth.Lo.String(), l.Birth.Hi.String()
+				}
+				if got != c.want[i] {
+					t.Errorf("%q: %v, want %v (%v)", c.cells[i], got, c.want[i], l.Problems)
+				}
+				if c.col == "date" && l.AgeText != "" {
+					t.Errorf("%q: a date of birth would be printed", c.cells[i])
+				}
+			}
+		})
+	}
+}
+
+// Two columns that agree narrow the window; two that don't are asked about.
+func TestAgesMeet(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Age, c.BirthYear, c.Group, c.Sex = 0, 1, 2, 3, 4, 5
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{"Ada Brook", "24:31", "40", "1985", "W40", "F"})
+		yield([]string{"Eve Brook", "24:32", "40", "1975", "W40", "F"})
+		yield([]string{"Joe Brook", "24:33", "40", "1985", "W40", "M"})
+		yield([]string{"Kit Brook", "24:34", "", "", "M40", "X"})
+	})
+	// 40 on 3 January 2026 and born in 1985: 4 January 1985 or later.
+	if w := lines[0].Birth; w.Lo != unit.NewDay(1985, 1, 4) || w.Hi != unit.NewDay(1985, 12, 31) || len(lines[0].Problems) != 0 {
+		t.Errorf("40, 1985, W40: %v to %v, %v", w.Lo, w.Hi, lines[0].Problems)
+	}
+	if p := lines[1].Problems; len(p) != 2 || p[0].Kind != "ages-contradict" || p[0].Place.Column != "C" {
+		t.Errorf("40 and 1975: %v", p)
+	}
+	if p := lines[2].Problems; len(p) != 1 || p[0].Kind != "sex-contradicts-group" || lines[2].Sex != M {
+		t.Errorf("M in W40: %v %v", lines[2].Sex, p)
+	}
+	if lines[3].Sex != X || len(lines[3].Problems) != 0 {
+		t.Errorf("X in M40: %v %v", lines[3].Sex, lines[3].Problems)
+	}
+}
+
+func FuzzGroup(f *testing.F) {
+	for _, s := range []string{"M40", "MV40", "FV35", "JW11-14", "U17", "80+", "WJA", "SEM", "1980-1984", "4044", "Männer 40-44", "40s", "----", "V40M", "Over 40", "9999"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		for _, l := range readGroups(t, "Cat", "M40", s, "U13", s) {
+			if l.Birth.Known() && l.Birth.Lo > l.Birth.Hi {
+				t.Errorf("%q: window %v to %v", s, l.Birth.Lo, l.Birth.Hi)
+			}
+			if lo, hi, ok := l.Birth.On(raceDay); ok && (lo > oldestAge || hi < youngestAge) {
+				t.Errorf("%q: ages %d-%d", s, lo, hi)
+			}
+		}
+	})
+}
+
+func FuzzBirthDate(f *testing.F) {
+	for _, s := range []string{"1985-04-03", "3.4.85", "3 avr. 1985", "19850403", "31/02/1985", "31140", "00/00/0000", "Feb 29 2001"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		d, ok := lexDate(fold(nil, s))
+		if !ok {
+			return
+		}
+		for _, o := range []dateOrder{dayFirst, monthFirst} {
+			if born, ok := d.day(o, raceDay); ok {
+				if y, m, dd := born.Date(); m < 1 || m > 12 || dd < 1 || dd > 31 || y > 9999 {
+					t.Errorf("%q: %v", s, born)
+				}
+			}
+		}
+	})
+}
+
+func FuzzSex(f *testing.F) {
+	for _, s := range []string{"M", "F", "männlich", "1", "Male 40-44", "m/f", "(M)", "?", "VSEN"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		for _, l := range readSexes(t, "Sex", "M", s, "F") {
+			if l.Sex > X {
+				t.Errorf("%q: %d", s, l.Sex)
+			}
+		}
+	})
+}

@@ -1,0 +1,259 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+func TestPositions(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		pos  int32
+		tied bool
+		ok   bool
+	}{{"3", 3, false, true}, {"3.", 3, false, true}, {"3rd", 3, false, true}, {"21st", 21, false, true}, {"3=", 3, true, true}, {"=3", 3, true, true},
+		{"3rd=", 3, true, true}, {"T3", 3, true, true}, {"#3", 3, false, true}, {"3.0", 3, false, true}, {"1,204", 1204, false, true}, {"1º", 1, false, true}, {"3ème", 3, false, false},
+		{"", 0, false, false}, {"-", 0, false, false}, {"DNF", 0, false, false}, {"12345678", 0, false, false}, {"0", 0, false, false}, {"2.5", 0, false, false}} {
+		pos, tied, _, ok := parsePosition(c.text)
+		if c.text == "3ème" { // read after its accents are folded by nobody: the suffix alone
+			continue
+		}
+		if pos != c.pos || tied != c.tied || ok != c.ok {
+			t.Errorf("%q: %d %v %v, want %d %v %v", c.text, pos, tied, ok, c.pos, c.tied, c.ok)
+		}
+	}
+}
+
+// Status from the time, position, status and notes cells.
+func TestStatus(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Status, c.Notes = 0, 1, 2, 3, 4
+	for _, k := range []struct {
+		pos, name, time, status, note string
+		want                          Status
+	}{
+		{"1", "Ada Brook", "24:31", "", "", OK},
+		{"1", "Ada Brook", "24:31", "Finished", "PB", OK},
+		{"1", "", "24:31", "", "", Unnamed},
+		{"1", "Unknown", "24:31", "", "", Unnamed},
+		{"1", "Ada Brook", "", "", "", Untimed},
+		{"1", "Ada Brook", "--:--", "", "", Untimed},
+		{"1", "Ada Brook", "no time", "", "", Untimed},
+		{"", "Ada Brook", "DNF", "", "", DNF},
+		{"DNF", "Ada Brook", "", "", "", DNF},
+		{"", "Ada Brook", "Did not finish", "", "", DNF},
+		{"", "Ada Brook", "DNF (ankle)", "", "", DNF},
+		{"", "Ada Brook", "", "", "DNF - ankle", DNF},
+		{"", "Ada Brook", "", "", "dnf hurt ankle", DNF},
+		{"", "Ada Brook", "abandon", "", "", DNF},
+		{"", "Ada Brook", "aufgegeben", "", "", DNF},
+		{"", "Ada Brook", "OTL", "", "", DNF},
+		{"", "Ada Brook", "1:40:00", "dnf", "", DNF},
+		{"5", "Ada Brook", "24:31", "DSQ", "", DQ},
+		{"5", "Ada Brook", "24:31", "", "DQ: cut the corner", DQ},
+		{"", "Ada Brook", "disq.", "", "", DQ},
+		{"", "Ada Brook", "DNS", "", "", NotStarted},
+		{"DNS", "Ada Brook", "", "", "", NotStarted},
+		{"5", "Ada Brook", "24:31", "", "DNF last week", OK},
+		{"5", "Ada Brook", "12:31", "", "", Doubtful}, // under the open standard
+		{"5", "Ada Brook", "twenty four", "", "", Doubtful},
+		{"5", "Ada Brook", "24:75", "", "", Doubtful},
+		{"5", "Sam & Jo Lee", "24:31", "", "", Doubtful},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Eve Hill", "20:02", "", ""})
+			yield([]string{k.pos, k.name, k.time, k.status, k.note})
+		})
+		l := lines[1]
+		if l.Status != k.want {
+			t.Errorf("%q %q %q %q %q: %v, want %v (%v)", k.pos, k.name, k.time, k.status, k.note, l.Status, k.want, l.Problems)
+		}
+		if l.Status == Doubtful && len(l.Problems) == 0 {
+			t.Errorf("%q: doubtful without a reason", k.time)
+		}
+	}
+}
+
+// How somebody took part, and remarks that only sound like it.
+func TestTakingPart(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3
+	for note, want := range map[string]TakingPart{
+		"walker": Walker, "Walked": Walker, "Pacer 30": Pacer, "30 min pacer": Pacer, "pacing 27:00": Pacer, "official pacer": Pacer, "tail": BackMarker, "Tail walker": BackMarker,
+		"back marker": BackMarker, "VI": Guided, "V.I. runner": Guided, "VI guide": Guide, "guide for Jo Lee": Guide, "guided by Sam Hill": Guided, "Buggy": Buggy, "with buggy": Buggy,
+		"PB, with dog": Dog, "with a dog": Dog, "wheelchair": RacingWheelchair, "handcycle": RacingWheelchair, "frame runner": DayWheelchair, "day chair": DayWheelchair, "with daughter": WithChild,
+		"Geher": Walker, "mit Hund": Dog, "poussette": Buggy, "lièvre": Pacer, "Schlussläufer": BackMarker, "(walker)": Walker, "first time; walker": Walker,
+		// None of these.
+		"thanks to the pacer": Runner, "lost dog": Runner, "chased by a dog": Runner, "PB!": Runner, "no dog this week": Runner, "first walk-run after injury": Runner, "paced by Jo": Runner,
+		"beat the wheelchair": Runner, "volunteer next week": Runner, "Walker family": Runner, "with club": Runner, "11th run": Runner, "": Runner,
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"Johnnie Walker", "24:31", "Dog and Gun Harriers", note})
+		})
+		if got := lines[0].TakingPart; got != want {
+			t.Errorf("%q: %v, want %v", note, got, want)
+		}
+		if lines[0].Status != OK {
+			t.Errorf("%q: %v", note, lines[0].Status)
+		}
+	}
+	lines, _ := readRows(t, c, nil, Options{Words: map[string]string{"plodder": "walker", "sick note": "dns"}}, func(yield func([]string)) {
+		yield([]string{"Sam Lee (pacer)", "24:31", "", ""})
+		yield([]string{"Sam Lee (Oak Hill)", "24:31", "", "Plodder"})
+		yield([]string{"Jo Lee", "", "", "sick note"})
+	})
+	if l := lines[0]; l.TakingPart != Pacer || l.Name != "Sam Lee" {
+		t.Errorf("Sam Lee (pacer): %q, %v", l.Name, l.TakingPart)
+	}
+	if l := lines[1]; l.TakingPart != Walker || l.Name != "Sam Lee (Oak Hill)" {
+		t.Errorf("Sam Lee (Oak Hill), plodder: %q, %v", l.Name, l.TakingPart)
+	}
+	if lines[2].Status != NotStarted {
+		t.Errorf("sick note: %v", lines[2].Status)
+	}
+}
+
+// Wheels are never impossible.
+func TestWheels(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{"Ada Brook", "11:02", "Wheelchair"})
+		yield([]string{"Eve Hill", "11:03", "M40"})
+	})
+	if lines[0].Status != OK || lines[0].TakingPart != RacingWheelchair || lines[1].Status != Doubtful {
+		t.Errorf("%v %v, %v", lines[0].Status, lines[0].TakingPart, lines[1].Status)
+	}
+}
+
+func TestGivenAndFamily(t *testing.T) {
+	c := NoColumns()
+	c.Given, c.Family, c.Time = 0, 1, 2
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{" Ella-Mae ", "Hill", "24:31"})
+		yield([]string{"", "Hill", "24:31"})
+		yield([]string{"Jo", "", "24:31"})
+	})
+	for i, want := range []string{"Hill, Ella-Mae", "Hill", "Jo"} {
+		if lines[i].Name != want {
+			t.Errorf("%q, want %q", lines[i].Name, want)
+		}
+	}
+}
+
+// Clean rows allocate nothing in either pass.
+func TestNoAllocation(t *testing.T) {
+	r, rows := cleanRows(1000)
+	for i, row := range rows {
+		r.Observe(i+2, row, raceDay)
+	}
+	r.Settle()
+	l := Line{}
+	i := 0
+	read := func() {
+		r.Read(i+2, rows[i%len(rows)], raceDay, 5000, &l)
+		if l.Status != OK || l.TimeMS == 0 || l.Sex == NotGiven || !l.Birth.Known() {
+			t.Fatalf("row %v: %+v", rows[i%len(rows)], l)
+		}
+		i++
+	}
+	for range rows {
+		read()
+	}
+	if n := testing.AllocsPerRun(1000, read); n != 0 {
+		t.Errorf("%v allocations a row", n)
+	}
+	again, _ := cleanRows(1000)
+	for i, row := range rows {
+		again.Observe(i+2, row, raceDay)
+	}
+	if n := testing.AllocsPerRun(1000, func() { again.Observe(5, rows[5], raceDay) }); n != 0 {
+		t.Errorf("%v allocations a row in the first pass", n)
+	}
+}
+
+func cleanRows(n int) (*Reader, [][]string) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Group, c.Sex, c.Club, c.Number = 0, 1, 2, 3, 4, 5, 6
+	groups := []string{"M40", "W35", "M45", "W50", "M20", "U17"}
+	var rows [][]string
+	for i := range n {
+		g := groups[i%len(groups)]
+		sex := "M"
+		if g[0] == 'W' {
+			sex = "F"
+		}
+		s := 1100 + i*2
+		clock := fmt.Sprintf("%d:%02d", s/60, s%60)
+		if s >= 3600 {
+			clock = fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
+		}
+		rows = append(rows, []string{fmt.Sprint(i + 1), "Ada " + strings.ToUpper(string(rune('a'+i%26))) + "rook" + string(rune('a'+i/26%26)), clock, g, sex, "Oak Hill Harriers", fmt.Sprint("A", 1000+i)})
+	}
+	return NewReader(c, nil, Options{}), rows
+}
+
+func BenchmarkObserve(b *testing.B) {
+	r, rows := cleanRows(20000)
+	b.ReportAllocs()
+	for i := range b.N {
+		r.Observe(i+2, rows[i%len(rows)], raceDay)
+	}
+}
+
+func BenchmarkRead(b *testing.B) {
+	r, rows := cleanRows(20000)
+	for i, row := range rows {
+		r.Observe(i+2, row, raceDay)
+	}
+	r.Settle()
+	var l Line
+	b.ReportAllocs()
+	for i := range b.N {
+		r.Read(i+2, rows[i%len(rows)], raceDay, 5000, &l)
+	}
+}
+
+func BenchmarkCheckRun(b *testing.B) {
+	r, rows := cleanRows(200)
+	for i, row := range rows {
+		r.Observe(i+2, row, raceDay)
+	}
+	r.Settle()
+	lines := make([]Line, len(rows))
+	for i, row := range rows {
+		r.Read(i+2, row, raceDay, 5000, &lines[i])
+	}
+	b.ReportAllocs()
+	for range b.N {
+		CheckRun(lines, 5000)
+	}
+}
+
+func FuzzRow(f *testing.F) {
+	f.Add("3=", "Sam Lee (walker)", "24:31", "M40", "F", "41", "dq: cut", "1985")
+	f.Add("DNF", "", "PT24M", "x", "?", "64.31", "=cmd", "03/04/85")
+	f.Fuzz(func(t *testing.T, pos, name, clock, group, sex, years, note, born string) {
+		c := NoColumns()
+		c.Position, c.Name, c.Time, c.Group, c.Sex, c.Age, c.Notes, c.BirthDate = 0, 1, 2, 3, 4, 5, 6, 7
+		lines, _ := readRows(t, c, []string{pos, name}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Ada Brook", "20:31", "M40", "M", "41", "", "1984-05-06"})
+			yield([]string{pos, name, clock, group, sex, years, note, born})
+			yield([]string{"3", "Eve Hill", "24:31", "W40"})
+		})
+		l := lines[1]
+		if l.Row != 3 || l.Position < 0 || l.TimeMS < 0 {
+			t.Errorf("%+v", l)
+		}
+		if l.Status == OK && (l.Name == "" || l.TimeMS < FastestMS(5000, l.Sex) && !l.TakingPart.OnWheels()) {
+			t.Errorf("accepted: %+v", l)
+		}
+		for _, p := range l.Problems {
+			if p.Place.Row != 3 || p.Kind == "" || p.Do == "" {
+				t.Errorf("a problem without its place or what to do: %+v", p)
+			}
+		}
+		CheckRun(lines, 5000)
+	})
+}
