@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/csv"
 	"encoding/hex"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -34,10 +35,10 @@ type Register struct {
 // written is one file of one issue of a report.
 type written struct {
 	issue   int
-	file    string // name as written, e.g. "mere_2026-03-07 (issue 2).xlsx"
-	sum     string // SHA-256 of the bytes
-	content string // SHA-256 of the contents of all files of the issue
-	changes string // what changed since the issue before, one line each
+	file    string   // name as written, e.g. "mere_2026-03-07 (issue 2).xlsx"
+	sum     string   // SHA-256 of the bytes
+	content string   // SHA-256 of the contents of all files of the issue
+	changes []string // what changed since the issue before, one line each
 }
 
 // OpenRegister reads the archive's register; a missing one is empty. A last
@@ -73,7 +74,11 @@ func OpenRegister(archiveDir string) (*Register, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s:%d: issue %q is not a number", r.path, line, rec[1])
 		}
-		r.by[rec[0]] = append(r.by[rec[0]], written{n, rec[2], rec[3], rec[4], strings.ReplaceAll(rec[5], " | ", "\n")})
+		var changes []string
+		if err := json.Unmarshal([]byte(rec[5]), &changes); err != nil {
+			return nil, fmt.Errorf("%s:%d: changes: %w", r.path, line, err)
+		}
+		r.by[rec[0]] = append(r.by[rec[0]], written{n, rec[2], rec[3], rec[4], changes})
 	}
 }
 
@@ -123,7 +128,7 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 	for _, w := range earlier {
 		if w.issue == last && w.content == content {
 			same = true
-			of = issueOf{last, split(w.changes)}
+			of = issueOf{last, w.changes}
 		}
 	}
 	if last > 0 && !same {
@@ -139,7 +144,7 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 		data []byte
 	}
 	var todos []todo
-	var rows [][]string
+	var rows []written
 	for _, f := range files {
 		name := report + f.ext
 		if n := names[f.ext]; same && n != "" {
@@ -164,13 +169,13 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 			return nil, fmt.Errorf("%s: %w", name, err)
 		}
 		s := sha256.Sum256(data)
-		rows = append(rows, []string{report, strconv.Itoa(of.Number), name, hex.EncodeToString(s[:]), content, strings.Join(of.Changes, " | ")})
+		rows = append(rows, written{of.Number, name, hex.EncodeToString(s[:]), content, of.Changes})
 		todos = append(todos, todo{name, data})
 	}
 	if len(todos) == 0 {
 		return nil, nil
 	}
-	if err := r.append(rows); err != nil {
+	if err := r.append(report, rows); err != nil {
 		return nil, err
 	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
@@ -197,13 +202,6 @@ func extOf(report string, w written) string {
 	return s
 }
 
-func split(s string) []string {
-	if s == "" {
-		return nil
-	}
-	return strings.Split(s, "\n")
-}
-
 // sumOf is the SHA-256 of a file, "" where there is none.
 func sumOf(path string) (string, error) {
 	f, err := os.Open(path)
@@ -222,7 +220,7 @@ func sumOf(path string) (string, error) {
 }
 
 // append adds lines to the register and waits until they are on disk.
-func (r *Register) append(rows [][]string) error {
+func (r *Register) append(report string, rows []written) error {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	f, err := os.OpenFile(r.path, os.O_RDWR|os.O_CREATE, 0o644)
@@ -241,8 +239,17 @@ func (r *Register) append(rows [][]string) error {
 			return err
 		}
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
+	for _, row := range rows {
+		changes, err := json.Marshal(row.changes)
+		if err != nil {
+			return err
+		}
+		if err := w.Write([]string{report, strconv.Itoa(row.issue), row.file, row.sum, row.content, string(changes)}); err != nil {
+			return err
+		}
+	}
+	if w.Flush(); w.Error() != nil {
+		return w.Error()
 	}
 	if err := f.Truncate(end); err != nil {
 		return err
@@ -253,13 +260,7 @@ func (r *Register) append(rows [][]string) error {
 	if err := f.Sync(); err != nil {
 		return err
 	}
-	for _, row := range rows {
-		n, err := strconv.Atoi(row[1])
-		if err != nil {
-			return err
-		}
-		r.by[row[0]] = append(r.by[row[0]], written{n, row[2], row[3], row[4], strings.ReplaceAll(row[5], " | ", "\n")})
-	}
+	r.by[report] = append(r.by[report], rows...)
 	return nil
 }
 

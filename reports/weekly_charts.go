@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"strings"
 
 	"lapwing/reports/table"
 )
@@ -26,8 +27,8 @@ func (d *weekly) timesTab() *table.Tab {
 	enough := before >= leastTimes && len(d.runs)-1 >= leastRuns
 	buckets := d.buckets(before)
 	t := &table.Table{Name: "Times", Columns: []table.Column{
-		{Head: "From", Kind: table.Clock}, {Head: "To", Kind: table.Clock}, {Head: "This run", Kind: table.Whole}}}
-	c := &table.Chart{Title: "Finish times, minute by minute", X: "finish time from", Y: "finishers", Category: "From",
+		{Head: "From", Kind: table.Clock}, {Head: "To", Kind: table.Clock, Width: 11}, {Head: "This run", Kind: table.Whole}}}
+	c := &table.Chart{Title: "Finish times, minute by minute", X: "finish time in whole minutes", Y: "finishers", Category: chartLabel,
 		Series: []table.Series{{Column: "This run"}}}
 	if enough {
 		t.Columns = append(t.Columns, table.Column{Head: "Usual here", Kind: table.Decimal})
@@ -42,8 +43,9 @@ func (d *weekly) timesTab() *table.Tab {
 		if enough {
 			cells = append(cells, table.Number(float64(b.before)*float64(here)/float64(before)))
 		}
-		t.Add(nil, cells...)
+		t.Add(nil, append(cells, table.Words(fmt.Sprint(b.minute)))...)
 	}
+	t.Columns = append(t.Columns, table.Column{Head: chartLabel})
 	text := fmt.Sprintf("%s in this run.", count(int(here), "time", "times"))
 	if enough {
 		text += fmt.Sprintf(" \"Usual here\" is the spread of %d times in the %d runs before, scaled to today's number.", before, len(d.runs)-1)
@@ -80,6 +82,10 @@ func (d *weekly) buckets(before int64) []spreadRow {
 	return out
 }
 
+// chartLabel heads the column of words that a chart is labelled from: programs
+// disagree on how to lay out an axis of real dates or times.
+const chartLabel = "Chart label"
+
 // attendanceTab shows how many came, run by run.
 func (d *weekly) attendanceTab() *table.Tab {
 	if len(d.runs) < 2 {
@@ -89,7 +95,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 		{Head: "Date", Kind: table.Day}, {Head: "Finishers", Kind: table.Whole},
 		{Head: "Volunteers", Kind: table.Whole, Help: "on the volunteer list of the day; empty where there is none"},
 		{Head: "Day against usual", Kind: table.Gap, Help: "seconds at 25:00, + is slower; empty where it can't be told"},
-		{Head: "Remark", Max: 30}}}
+		{Head: "Remark", Max: 30}, {Head: chartLabel, Help: "the date again, in words, as the chart shows it"}}}
 	for _, r := range d.runs {
 		cond, remark := table.Value{}, ""
 		if r.state == "held" {
@@ -104,16 +110,20 @@ func (d *weekly) attendanceTab() *table.Tab {
 		if r.state == "cancelled" {
 			finishers = table.Value{}
 		}
-		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark))
+		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark), table.Words(r.day.Time().Format("2 Jan 06")))
 	}
 	zero := 0.0
 	const weeks = 53
-	c := &table.Chart{Title: "Finishers, run by run", X: "date", Y: "finishers", Category: "Date", Rows: weeks, YMin: &zero,
+	c := &table.Chart{Title: "Finishers, run by run", X: "date", Y: "finishers", Category: chartLabel, Rows: weeks, YMin: &zero,
 		Series: []table.Series{{Column: "Finishers"}}}
 	tab := &table.Tab{Name: "Attendance"}
 	text := fmt.Sprintf("All %d runs in the sheets held here; the chart shows the last %d.", len(d.runs), min(weeks, len(d.runs)))
 	tab.Add(table.Title{Level: 1, Text: "Attendance"}, table.Para{Text: text}, table.ChartBlock{Chart: c}, table.Full{Table: t})
 	return tab
+}
+
+func joinSentences(a, b string) string {
+	return strings.TrimSpace(a + " " + b)
 }
 
 func joinWords(a, b string) string {

@@ -159,7 +159,7 @@ func (d *weekly) linesTab() *table.Tab {
 			table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{},
 			table.Words(r.sheet), table.Words(r.tab), table.Number(r.row))
 	}
-	tab := &table.Tab{Name: linesTab, Landscape: true}
+	tab := &table.Tab{Name: linesTab, Landscape: true, PrintColumns: 14}
 	tab.Add(table.Title{Level: 1, Text: "Every line, with boxes to correct it"},
 		table.Para{Text: "Fill in only what is wrong, in the boxes to the right of a line, and say why under Remark. Leave the other columns as they are. Times as 24:31."},
 		table.Full{Table: t})

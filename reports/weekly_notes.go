@@ -21,9 +21,12 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	add("In group", "Among named runners, walkers and guided runners whose age group is certain. Who is not named, or asked not to be shown, is passed over.")
 	add("Group", "Age on the day: two-year groups to U20, Senior to 34, then five-year groups. W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
 	for _, m := range d.legend() {
-		add(m.Sign, m.Text+".")
+		text := upperFirst(m.Text) + "."
+		if m.Sign == "PB" {
+			text += " Strictly faster than every earlier time, in whole seconds; a first result is none."
+		}
+		add(m.Sign, text)
 	}
-	add("PB", "Strictly faster than every earlier time at the distance, in whole seconds. A first result is no PB.")
 	add("PBs running", "Timed results one after the other, each of them a PB.")
 	add("Weeks in a row", "Calendar weeks (Monday to Sunday) with a finish. A week without a run, or spent volunteering, does not break the row.")
 	add("Age grade", d.gradeMeaning()+" It allows a fair look across ages. ~ : several ages are possible. 100 or more: to be checked before anybody is praised. Source: World Masters Athletics road age standards and factors.")

@@ -74,9 +74,7 @@ func (d *weekly) board(i issueOf, most int) *table.Tab {
 	t := &table.Tab{Name: "Board", OnePage: true}
 	t.Add(table.Title{Level: 1, Text: d.run.courseName}, table.Para{Text: d.underTitle(i), Bold: true})
 	t.Add(table.Big{Figures: d.figures()})
-	if c := d.conditions(); c != "" {
-		t.Add(table.Para{Text: c})
-	}
+	t.Add(table.Para{Text: joinSentences(d.countsSentence(), d.conditions())})
 	cut := func(tb *table.Table, n int) *table.Table {
 		if len(tb.Rows) > n {
 			tb.Rows = tb.Rows[:n]
@@ -94,8 +92,15 @@ func (d *weekly) board(i issueOf, most int) *table.Tab {
 	if ms, st := d.boardMilestones(), d.boardStreaks(); len(ms.Rows)+len(st.Rows) > 0 {
 		t.Add(table.Pair{Left: cut(ms, min(most, 6)), Right: cut(st, min(most, 6))})
 	}
-	if r := d.boardRecords(); r != nil {
-		t.Add(table.Pair{Left: cut(r, min(most, 4))})
+	records, clubs := d.boardRecords(), d.boardClubs()
+	if records == nil {
+		records, clubs = clubs, nil
+	}
+	if records != nil {
+		if clubs != nil {
+			cut(clubs, min(most, 4))
+		}
+		t.Add(table.Pair{Left: cut(records, min(most, 4)), Right: clubs})
 	}
 	if len(d.helpers) > 0 {
 		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + "."})
@@ -116,12 +121,6 @@ func (d *weekly) underTitle(i issueOf) string {
 }
 
 func (d *weekly) figures() []table.Figure {
-	num := func(n *int32) string {
-		if n == nil {
-			return "?"
-		}
-		return strconv.Itoa(int(*n))
-	}
 	pbs := len(d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB }))
 	what := "personal bests"
 	if !d.hasHistory() {
@@ -131,9 +130,10 @@ func (d *weekly) figures() []table.Figure {
 	if n, known := d.newcomers(); known {
 		f = append(f, table.Figure{Value: strconv.Itoa(n), Caption: "newcomers"})
 	}
-	// The three counts agree on a good day; where they don't, everybody may
-	// see that something is still being looked for.
-	return append(f, table.Figure{Value: num(d.run.times) + " / " + num(d.run.positions) + " / " + num(d.run.names), Caption: "times / places / names"})
+	if n := d.run.volunteers; n != nil && len(f) < 4 {
+		f = append(f, table.Figure{Value: strconv.Itoa(int(*n)), Caption: "volunteers"})
+	}
+	return f
 }
 
 // newcomers counts them; known is false where history doesn't allow it.
@@ -329,9 +329,9 @@ func (d *weekly) boardRecords() *table.Table {
 		return nil
 	}
 	t := &table.Table{Title: d.recordTitle(), Columns: nameCols(
-		table.Column{Head: "Of"}, table.Column{Head: "Name"}, table.Column{Head: "Time", Kind: table.Clock})}
+		table.Column{Head: "Of, by"}, table.Column{Head: "Time", Kind: table.Clock})}
 	for i, r := range rows {
-		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS))
+		t.Add(nil, table.Words(of[i].what()+": "+r.publicName()), table.Number(of[i].timeS))
 	}
 	return t
 }
@@ -353,12 +353,12 @@ func (d *weekly) resultTab() *table.Tab {
 	t := &table.Table{Name: "Result", Legend: d.legend(), None: "Nobody finished.", Columns: []table.Column{
 		{Head: "Place", Kind: table.Place, Help: "position on the sheet; = where the sheet says that it is shared"},
 		{Head: "Time", Kind: table.Clock, Help: "finish time in whole seconds, fractions rounded up as in road races"},
-		{Head: "Name", Max: 22, Help: "first name and initial for anybody who may be under 18; Anonymous for who asked"},
+		{Head: "Name", Max: 20, Help: "first name and initial for anybody who may be under 18; Anonymous for who asked"},
 		{Head: "Group", Help: "age group on the day, empty where the age is not certain"},
 		{Head: "In group", Kind: table.Place, Help: "place among the named runners and walkers whose group is certain"},
 		{Head: "Age grade", Kind: table.Percent, Help: "see below; ~ where more than one age is possible"},
 		{Head: "Club", Max: 17, Help: "as on the sheet; not for anybody who may be under 18"},
-		{Head: "Note", Max: 18, Help: "signs are explained above the table"},
+		{Head: "Note", Max: 15, Help: "signs are explained above the table"},
 	}}
 	inGroup := map[string]int{}
 	for i := range d.results {
@@ -549,42 +549,62 @@ func (d *weekly) recordsTab() *table.Tab {
 	return tab
 }
 
-// clubsTab counts finishers by club; anybody who may be under 18 is left out.
-func (d *weekly) clubsTab() *table.Tab {
-	type tally struct{ n, pb int }
-	clubs := map[string]*tally{}
-	for i := range d.results {
-		r := &d.results[i]
-		if r.club == "" || r.protected || !r.finished() || !r.trusted() {
-			continue
-		}
-		c := clubs[r.club]
+// tally is a club's day.
+type tally struct {
+	club   string
+	n, pbs int
+}
+
+// clubs counts finishers by club, the largest first; anybody who may be under
+// 18 is left out.
+func (d *weekly) clubs() []tally {
+	by := map[string]*tally{}
+	var out []*tally
+	for _, r := range d.pick(func(r *resultRow) bool { return r.trusted() && r.finished() && r.club != "" && !r.protected }) {
+		c := by[r.club]
 		if c == nil {
-			c = &tally{}
-			clubs[r.club] = c
+			c = &tally{club: r.club}
+			by[r.club] = c
+			out = append(out, c)
 		}
 		c.n++
 		if r.isPB {
-			c.pb++
+			c.pbs++
 		}
 	}
-	if len(clubs) == 0 {
+	sort.Slice(out, func(i, j int) bool {
+		if out[i].n != out[j].n {
+			return out[i].n > out[j].n
+		}
+		return out[i].club < out[j].club
+	})
+	sorted := make([]tally, len(out))
+	for i, c := range out {
+		sorted[i] = *c
+	}
+	return sorted
+}
+
+func (d *weekly) boardClubs() *table.Table {
+	t := &table.Table{Title: "Clubs", Columns: nameCols(
+		table.Column{Head: "Club"}, table.Column{Head: "Finishers", Kind: table.Whole})}
+	for _, c := range d.clubs() {
+		t.Add(nil, table.Words(c.club), table.Number(c.n))
+	}
+	if len(t.Rows) == 0 {
 		return nil
 	}
-	names := make([]string, 0, len(clubs))
-	for n := range clubs {
-		names = append(names, n)
-	}
-	sort.Slice(names, func(i, j int) bool {
-		if a, b := clubs[names[i]].n, clubs[names[j]].n; a != b {
-			return a > b
-		}
-		return names[i] < names[j]
-	})
+	return t
+}
+
+func (d *weekly) clubsTab() *table.Tab {
 	t := &table.Table{Name: "Clubs", Columns: []table.Column{
 		{Head: "Club", Max: 40, Width: 24}, {Head: "Finishers", Kind: table.Whole}, {Head: "PBs", Kind: table.Whole}}}
-	for _, n := range names {
-		t.Add(nil, table.Words(n), table.Number(clubs[n].n), table.Number(clubs[n].pb))
+	for _, c := range d.clubs() {
+		t.Add(nil, table.Words(c.club), table.Number(c.n), table.Number(c.pbs))
+	}
+	if len(t.Rows) == 0 {
+		return nil
 	}
 	tab := &table.Tab{Name: "Clubs"}
 	tab.Add(table.Title{Level: 1, Text: "Clubs"},

@@ -63,9 +63,9 @@ type Facts struct {
 	Bests                 []Fact // largest margins first; Number is the margin in seconds
 	BestCount             int
 	CourseBests           int
-	Newcomers             int // -1 where nobody can tell
-	Visitors              int // -1 where nobody can tell
-	Milestones            []Fact
+	Newcomers             int    // -1 where nobody can tell
+	Visitors              int    // -1 where nobody can tell
+	Milestones            []Fact // Name holds all who reached it, Text is "50th"
 	Streaks               []Fact // most weeks in a row first
 	Grades                []Fact // best age grades; Text is "72.35 %"
 	Groups                int    // age groups with a named finisher
@@ -93,7 +93,11 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 	}
 	f.Usual = d.usualAttendance()
 	fact := func(r *resultRow, n int) Fact {
-		x := Fact{Name: esc(r.publicName()), Group: r.shown, Number: n}
+		x := Fact{Name: esc(r.publicName()), Number: n}
+		// In prose only a masters group tells something that is not told anyway.
+		if strings.HasPrefix(r.group, r.sex) {
+			x.Group = r.shown
+		}
 		if r.timeS != nil {
 			x.Time = unit.Clock(*r.timeS)
 		}
@@ -130,9 +134,20 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 			return r.trusted() && r.visitor != nil && *r.visitor && (r.newcomer == nil || !*r.newcomer)
 		}))
 	}
-	f.Milestones = take(d.milestones(), manyNames, func(r *resultRow) int { return int(*r.milestone) })
-	for k := range f.Milestones {
-		f.Milestones[k].Text = ordinal(int32(f.Milestones[k].Number))
+	for k := 0; k < len(d.milestones()); {
+		rows := d.milestones()[k:]
+		var names []string
+		for _, r := range rows {
+			if *r.milestone == *rows[0].milestone {
+				names = append(names, esc(r.publicName()))
+			}
+		}
+		k += len(names)
+		x := Fact{Number: int(*rows[0].milestone), Text: ordinal(*rows[0].milestone)}
+		if x.Name = list(names); len(names) > manyNames {
+			x.Name = fmt.Sprintf("%s and %d others", strings.Join(names[:manyNames-1], ", "), len(names)-manyNames+1)
+		}
+		f.Milestones = append(f.Milestones, x)
 	}
 	f.Streaks = take(d.streaks(), 2, func(r *resultRow) int { return int(r.streak) })
 	f.Grades = take(d.graded(), 3, func(r *resultRow) int { return 0 })
@@ -146,19 +161,10 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		}
 	}
 	f.Groups = len(groups)
-	if c := d.clubsTab(); c != nil {
-		for _, b := range c.Blocks {
-			if t, ok := b.(table.Full); ok && len(t.Rows) > 0 {
-				f.Clubs = len(t.Rows)
-				n, _ := t.Rows[0].Cells[1].Num()
-				second := 0.0
-				if len(t.Rows) > 1 {
-					second, _ = t.Rows[1].Cells[1].Num()
-				}
-				if n > second && n > 1 {
-					f.TopClub, f.TopClubCount = esc(t.Rows[0].Cells[0].Show(table.Text)), int(n)
-				}
-			}
+	if c := d.clubs(); len(c) > 0 {
+		f.Clubs = len(c)
+		if c[0].n > 1 && (len(c) == 1 || c[0].n > c[1].n) {
+			f.TopClub, f.TopClubCount = esc(c[0].club), c[0].n
 		}
 	}
 	for _, n := range d.helperNames() {

@@ -34,41 +34,60 @@ type Series struct {
 // (column, line, dashes, marker).
 var ink = []string{"0072B2", "D55E00", "009E73", "000000", "CC79A7"}
 
-func (c *Chart) build(tab string, t *Table, first, last int) (*excelize.Chart, *excelize.Chart, error) {
+// build gives the chart and, where lines lie over columns, a second one for the
+// lines. head, first and last are rows of the tab: heading, first and last row
+// of figures.
+func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Chart, *excelize.Chart, error) {
 	if c.Rows > 0 {
 		first = max(first, last-c.Rows+1)
 	}
-	ref := func(head string) (string, error) {
+	column := func(head string) (i int, err error) {
 		for i, col := range t.Columns {
 			if col.Head == head {
-				a, err := excelize.CoordinatesToCellName(i+1, first, true)
-				if err != nil {
-					return "", err
-				}
-				z, err := excelize.CoordinatesToCellName(i+1, last, true)
-				return "'" + tab + "'!" + a + ":" + z, err
+				return i, nil
 			}
 		}
-		return "", &noColumn{tab, head}
+		return 0, &noColumn{tab, head}
 	}
-	cat, err := ref(c.Category)
+	cells := func(col, from, to int) (string, error) {
+		a, err := excelize.CoordinatesToCellName(col+1, from, true)
+		if err != nil || from == to {
+			return "'" + tab + "'!" + a, err
+		}
+		z, err := excelize.CoordinatesToCellName(col+1, to, true)
+		return "'" + tab + "'!" + a + ":" + z, err
+	}
+	x, err := column(c.Category)
+	if err != nil {
+		return nil, nil, err
+	}
+	cat, err := cells(x, first, last)
 	if err != nil {
 		return nil, nil, err
 	}
 	var bars, lines []excelize.ChartSeries
 	for i, s := range c.Series {
-		val, err := ref(s.Column)
+		y, err := column(s.Column)
+		if err != nil {
+			return nil, nil, err
+		}
+		val, err := cells(y, first, last)
+		if err != nil {
+			return nil, nil, err
+		}
+		name, err := cells(y, head, head)
 		if err != nil {
 			return nil, nil, err
 		}
 		colour := ink[i%len(ink)]
-		cs := excelize.ChartSeries{Name: s.Column, Categories: cat, Values: val}
+		// The library draws a line in the colour of the fill.
+		cs := excelize.ChartSeries{Name: name, Categories: cat, Values: val,
+			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}
 		if !s.Line {
-			cs.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}
 			bars = append(bars, cs)
 			continue
 		}
-		cs.Line = excelize.LineOptions{Width: 2, Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}
+		cs.Line = excelize.LineOptions{Width: 2}
 		if s.Dashed {
 			cs.Line.Dash = excelize.LineDashSysDash
 		}
@@ -79,20 +98,22 @@ func (c *Chart) build(tab string, t *Table, first, last int) (*excelize.Chart, *
 		}
 		lines = append(lines, cs)
 	}
-	gap := uint(30)
+	gap, plain, small := uint(30), false, excelize.Font{Size: 9, Family: font, Color: "000000"}
 	base := &excelize.Chart{
-		Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font}}}},
-		Legend:    excelize.ChartLegend{Position: "bottom"},
-		XAxis:     excelize.ChartAxis{Title: axis(c.X), Font: excelize.Font{Size: 9, Family: font}},
-		YAxis:     excelize.ChartAxis{Title: axis(c.Y), Font: excelize.Font{Size: 9, Family: font}, MajorGridLines: true, Minimum: c.YMin},
-		GapWidth:  &gap,
-		Dimension: excelize.ChartDimension{Width: 660, Height: uint(c.rows()) * 18},
-		Format:    excelize.GraphicOptions{Positioning: "oneCell"},
+		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
+		Legend: excelize.ChartLegend{Position: "bottom"},
+		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small,
+			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(0)}},
+		YAxis:      excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin},
+		VaryColors: &plain,
+		GapWidth:   &gap,
+		Dimension:  excelize.ChartDimension{Width: 660, Height: uint(c.rows()) * 18},
+		Format:     excelize.GraphicOptions{Positioning: "oneCell"},
 	}
 	switch {
 	case len(bars) > 0 && len(lines) > 0:
 		base.Type, base.Series = excelize.Col, bars
-		return base, &excelize.Chart{Type: excelize.Line, Series: lines, Legend: base.Legend}, nil
+		return base, &excelize.Chart{Type: excelize.Line, Series: lines, Legend: base.Legend, XAxis: base.XAxis, YAxis: base.YAxis, VaryColors: &plain}, nil
 	case len(bars) > 0:
 		base.Type, base.Series = excelize.Col, bars
 	default:
@@ -109,7 +130,7 @@ func (c *Chart) rows() int {
 }
 
 func axis(s string) excelize.ChartTitle {
-	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Size: 9, Family: font}}}}
+	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Size: 9, Family: font, Color: "000000"}}}}
 }
 
 type noColumn struct{ tab, head string }

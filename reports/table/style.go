@@ -20,6 +20,8 @@ type look struct {
 	right  bool
 	centre bool
 	wrap   bool
+	inner  bool // in a table: an indent parts words from the figures before them
+	top    bool // at the top of the row, else in the middle
 	line   byte // bottom border: 0 none, 'h' hair, 't' thin, 'm' medium
 	box    bool // thin box: a cell to write in
 }
@@ -48,8 +50,11 @@ func (s *styles) id(l look) (int, error) {
 		st.Alignment.Horizontal = "center"
 	default:
 		st.Alignment.Horizontal = "left"
+		if l.inner {
+			st.Alignment.Indent = 1
+		}
 	}
-	if l.wrap {
+	if l.top {
 		st.Alignment.Vertical = "top"
 	}
 	if l.fill != "" {

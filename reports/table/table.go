@@ -106,6 +106,8 @@ type Tab struct {
 	Landscape bool
 	// OnePage shrinks the tab to a single page when printed.
 	OnePage bool
+	// PrintColumns is how many columns of the table are printed, 0 for all.
+	PrintColumns int
 }
 
 // Add appends blocks.

@@ -149,9 +149,9 @@ func (p *tabWriter) page() error {
 		FitToWidth: &wide, FitToHeight: &tall}); err != nil {
 		return err
 	}
-	side, top, edge, yes := 0.5, 0.7, 0.3, true // inches
+	side, top, edge := 0.5, 0.7, 0.3 // inches
 	if err := p.f.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side,
-		Top: &top, Bottom: &top, Header: &edge, Footer: &edge, Horizontally: &yes}); err != nil {
+		Top: &top, Bottom: &top, Header: &edge, Footer: &edge}); err != nil {
 		return err
 	}
 	if err := p.f.SetSheetView(name, 0, &excelize.ViewOptions{ShowGridLines: &grid}); err != nil {
@@ -193,6 +193,16 @@ func (p *tabWriter) freeze() error {
 		RefersTo: fmt.Sprintf("'%s'!$%d:$%d", p.tab.Name, head, head)}); err != nil {
 		return err
 	}
+	if n := p.tab.PrintColumns; n > 0 {
+		z, err := excelize.CoordinatesToCellName(n, head+len(p.full.Rows), true)
+		if err != nil {
+			return err
+		}
+		if err := p.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: p.tab.Name,
+			RefersTo: fmt.Sprintf("'%s'!$A$1:%s", p.tab.Name, z)}); err != nil {
+			return err
+		}
+	}
 	if charted || len(p.full.Rows) == 0 {
 		return nil
 	}
@@ -229,7 +239,7 @@ func (p *tabWriter) block(blk Block) error {
 		l := titleLook(v.Level)
 		return p.wide(v.Text, l.look, l.height)
 	case Para:
-		return p.wide(v.Text, look{bold: v.Bold, wrap: true}, lineHeight*float64(lines(v.Text, p.total())))
+		return p.wide(v.Text, look{bold: v.Bold, wrap: true, top: true}, lineHeight*float64(lines(v.Text, p.total())))
 	case Big:
 		return p.big(v)
 	case Pair:
@@ -262,7 +272,20 @@ func titleLook(level int) lineLook {
 	return lineLook{look{size: 16, bold: true}, 24}
 }
 
-func (p *tabWriter) total() float64 {
+// usualWidth is the width in characters of a column that nobody has set.
+const usualWidth = 9.14
+
+// across is the number of columns that titles and paragraphs run over: those
+// of the table, and more where the table is narrower than the page.
+func (p *tabWriter) across() int {
+	n, t := len(p.widths), p.sum()
+	for ; t+usualWidth < pageWidth-3; t += usualWidth {
+		n++
+	}
+	return n
+}
+
+func (p *tabWriter) sum() float64 {
 	t := 0.0
 	for _, w := range p.widths {
 		t += w
@@ -270,10 +293,15 @@ func (p *tabWriter) total() float64 {
 	return t
 }
 
+// total is the width in characters of titles and paragraphs.
+func (p *tabWriter) total() float64 {
+	return p.sum() + float64(p.across()-len(p.widths))*usualWidth
+}
+
 // lines estimates how many lines s takes in a cell of w characters; words
 // don't fill lines to the end, and capitals are wider than the average.
 func lines(s string, w float64) int {
-	n := strings.Count(Wrap(s, max(4, int(w*1.02)-1)), "\n") + 1
+	n := strings.Count(Wrap(s, max(4, int(w*1.08))), "\n") + 1
 	return max(1, n)
 }
 
@@ -310,7 +338,7 @@ func (p *tabWriter) wide(s string, l look, height float64) error {
 	if err := p.set([]any{excelize.Cell{StyleID: id, Value: s}}, height); err != nil {
 		return err
 	}
-	return p.merge(0, len(p.widths)-1, p.row)
+	return p.merge(0, p.across()-1, p.row)
 }
 
 // quarters are the spans of the board's grid that hold a figure each.
@@ -428,7 +456,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 	for c, s := range slots(len(t.Columns)) {
 		col := t.Columns[c]
 		if r == 1 {
-			if err := put(s[0], s[1], col.Head, look{bold: true, right: col.Kind.right(), line: 't'}); err != nil {
+			if err := put(s[0], s[1], col.Head, look{bold: true, right: col.Kind.right(), inner: true, line: 't'}); err != nil {
 				return nil, err
 			}
 			continue
@@ -437,14 +465,14 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		if row := t.Rows[r-2]; c < len(row.Cells) {
 			v = row.Cells[c]
 		}
-		l := look{format: col.Kind.format(v.mark), right: col.Kind.right(), line: 'h'}
+		l := look{format: col.Kind.format(v.mark), right: col.Kind.right(), inner: true, line: 'h'}
 		if col.Kind == Text {
 			// Small tables don't wrap: what is too long ends in "…".
 			w := 0.0
 			for i := s[0]; i <= s[1]; i++ {
 				w += board[i]
 			}
-			v.text = cut(v.text, int(w))
+			v.text = cut(v.text, int(w)-1)
 		}
 		if err := put(s[0], s[1], v.cell(col.Kind), l); err != nil {
 			return nil, err
@@ -468,7 +496,10 @@ func (t *Table) widths() []float64 {
 				w = max(w, width(r.Cells[c].Show(col.Kind)))
 			}
 		}
-		w = max(min(w, most)+1, headWidth(col.Head)+3, col.Width)
+		if w = min(w, most) + 1; !col.Kind.right() {
+			w++ // the indent
+		}
+		w = max(w, headWidth(col.Head)+3, col.Width)
 		out[c] = math.Min(float64(w), 100)
 	}
 	return out
@@ -494,14 +525,14 @@ func (t *Table) legend() string {
 
 func (p *tabWriter) table(t *Table) error {
 	if l := t.legend(); l != "" {
-		if err := p.wide(l, look{wrap: true}, lineHeight*float64(lines(l, p.total()))); err != nil {
+		if err := p.wide(l, look{wrap: true, top: true}, lineHeight*float64(lines(l, p.total()))); err != nil {
 			return err
 		}
 	}
 	tall := 1
 	heads := make([]any, len(t.Columns))
 	for c, col := range t.Columns {
-		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.right(), wrap: true, line: 't'})
+		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.right(), inner: true, wrap: true, line: 't'})
 		if err != nil {
 			return err
 		}
@@ -534,11 +565,11 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 		}
 		n := 1
 		if v.what == isText {
-			n = lines(v.text, p.widths[c])
+			n = lines(v.text, p.widths[c]-2)
 		}
 		tall = max(tall, n)
 		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.right(),
-			fill: fill, wrap: n > 1, line: 'h', box: col.Input})
+			inner: true, fill: fill, wrap: n > 1, line: 'h', box: col.Input})
 		if err != nil {
 			return err
 		}
@@ -598,7 +629,7 @@ func (p *tabWriter) chart(c *Chart) error {
 	if err != nil {
 		return err
 	}
-	base, over, err := c.build(p.tab.Name, p.full, first, first+len(p.full.Rows)-1)
+	base, over, err := c.build(p.tab.Name, p.full, first-1, first, first+len(p.full.Rows)-1)
 	if err != nil {
 		return err
 	}

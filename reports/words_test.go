@@ -1,0 +1,66 @@
+package reports
+
+import "testing"
+
+func TestWords(t *testing.T) {
+	for n, want := range map[int32]string{1: "1st", 2: "2nd", 3: "3rd", 4: "4th", 11: "11th", 12: "12th", 13: "13th", 21: "21st", 50: "50th", 101: "101st", 111: "111th", 112: "112th", 1000: "1000th"} {
+		if got := ordinal(n); got != want {
+			t.Errorf("ordinal(%d) = %s, want %s", n, got, want)
+		}
+	}
+	// 1 mile is 1609.344 m exactly (international yard and pound agreement, 1959).
+	for m, want := range map[int32]string{5000: "5 km", 3000: "3 km", 6437: "4 miles", 6438: "4 miles", 1609: "1 mile", 10000: "10 km", 5100: "5.1 km", 4321: "4321 m"} {
+		if got := distance(m); got != want {
+			t.Errorf("distance(%d) = %s, want %s", m, got, want)
+		}
+	}
+	for _, c := range []struct {
+		n    int
+		want string
+	}{{0, "no people"}, {1, "one person"}, {2, "two people"}, {10, "ten people"}, {11, "11 people"}} {
+		if got := spelt(c.n, "person", "people"); got != c.want {
+			t.Errorf("spelt(%d) = %s, want %s", c.n, got, c.want)
+		}
+	}
+}
+
+func TestConditionsSentence(t *testing.T) {
+	at := func(c, lo, hi float64) *weekly {
+		return &weekly{run: runRow{state: "held", condition: &c, condLow: &lo, condHi: &hi}}
+	}
+	for _, c := range []struct {
+		d    *weekly
+		want string
+	}{
+		{at(41, 33, 49), "The day was about 40 s slower at 25:00 than usual here (likely between 35 and 50 s)."},
+		{at(-22, -30, -14), "The day was about 20 s faster at 25:00 than usual here (likely between 15 and 30 s)."},
+		{at(8, -2, 18), "Times came out much as usual here."},
+		{at(3, 1, 5), "Times came out much as usual here."},
+		{&weekly{run: runRow{state: "held"}}, ""},
+		{&weekly{run: runRow{state: "misdirected"}}, "This run is recorded as: misdirected. Its times are not compared with other weeks."},
+	} {
+		if got := c.d.conditions(); got != c.want {
+			t.Errorf("got  %q\nwant %q", got, c.want)
+		}
+	}
+}
+
+// The definition's own example: 20:01, 20:15, 20:15, 20:30 rank 1, 2=, 2=, 4.
+func TestRanksShare(t *testing.T) {
+	times := []string{"20:01", "20:15", "20:15", "20:30"}
+	key := func(i int) string {
+		if i < 0 || i >= len(times) {
+			return ""
+		}
+		return times[i]
+	}
+	want := []struct {
+		rank int
+		tied bool
+	}{{1, false}, {2, true}, {2, true}, {4, false}}
+	for i, w := range want {
+		if r, tied := rankBy(i, key); r != w.rank || tied != w.tied {
+			t.Errorf("%s: rank %d tied %t, want %d %t", times[i], r, tied, w.rank, w.tied)
+		}
+	}
+}
