@@ -32,7 +32,7 @@ var dimensions = []dimension{
 		"cell", "cell-mm:ss", "cell-elapsed", "cell-tenths", "cell-general", "cell-stopwatch", "cell-stopwatch-mixed", "cell-mm.ss", "cell-decimal", "cell-seconds", "cell-date-and-time", "cell-mixed"}},
 	{"position", []string{"number", "ordinal", "dot", "padded", "ties", "ties-before", "none", "blank-ties", "text"}},
 	{"source", []string{"file", "file-spaces", "file-compact", "file-words", "file-results-first", "file-figures", "title-event", "title-upper", "title-typo", "title-words", "title-short", "title-figures", "title-dots", "title-month-first", "title-iso", "labels", "labels-cells", "split", "columns", "tab", "folder", "printed-on", "two-digit-year",
-		"no-date", "no-course", "two-dates"}},
+		"title-not-file", "no-date", "no-course", "two-dates"}},
 	{"extra", []string{"none", "gap", "pace", "split", "gun-chip", "catpos", "points", "grade", "total", "pb", "speed", "clock", "number", "distance", "many"}},
 	{"odd", []string{"none", "unnamed", "dnf", "untimed", "dq", "repeats", "impossible", "walkers", "two-people", "twice", "many"}},
 	{"notes", []string{"none", "taking-part", "chat"}},
@@ -199,7 +199,7 @@ func (p plan) settle(keep string) {
 		plainly("odd", "paging", "bottom", "time", "source", "top", "tabs", "cells")
 	}
 	if p["source"] == "columns" && in(p["shape"], "single", "excerpt", "big") || in(p["source"], "title-words", "title-short", "title-figures", "title-dots", "title-month-first", "title-iso",
-		"labels", "labels-cells", "split", "printed-on", "two-digit-year", "no-date", "no-course", "two-dates", "tab", "title-event", "title-upper", "title-typo") {
+		"labels", "labels-cells", "split", "printed-on", "two-digit-year", "no-date", "no-course", "two-dates", "title-not-file", "tab", "title-event", "title-upper", "title-typo") {
 		if in(p["top"], "none", "title", "block") {
 			p["top"] = "none" // the source writes the title itself
 		}

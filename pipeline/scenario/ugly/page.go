@@ -86,7 +86,9 @@ func (g *gen) titles(p plan, l *language, r *run) (rows []row, hold Hold, asks s
 	case "no-course":
 		return []row{textRow(l.results + " " + l.words(d, true))}, Must, "course"
 	case "two-dates":
-		return []row{textRow(c + " " + l.results + " " + l.words(d-14, true))}, Must, "two dates"
+		return []row{textRow(c + " " + l.results + " " + l.words(d, true)), textRow(l.words(d-7, true))}, Must, "two dates"
+	case "title-not-file": // the name is three days older: somebody misread a calendar
+		return []row{textRow(c + " " + l.results + " " + l.words(d, true))}, MayHold, "two dates"
 	case "tab":
 		return []row{textRow(c + " " + l.results)}, Load, ""
 	case "sections":
@@ -241,8 +243,8 @@ func (g *gen) fileName(p plan, l *language, r *run, i int, ext string) string {
 			return any + "." + ext
 		}
 		return fmt.Sprintf("%s results (%d).%s", d, i, ext)
-	case "two-dates":
-		return fmt.Sprintf("%s_%s.%s", r.course.slug, d, ext)
+	case "title-not-file":
+		return fmt.Sprintf("%s_%s.%s", r.course.slug, d-3, ext)
 	}
 	return any + "." + ext
 }

@@ -120,11 +120,9 @@ func Score(truth []Truth, results []Result) *Report {
 				spot.Row = ln.EditorRow
 			}
 			i := take(ln, spot)
-			for _, s := range ln.Also {
-				if i < 0 || results[i].TimeMS == 0 {
-					if j := take(ln, s); j >= 0 && (i < 0 || results[j].TimeMS != 0) {
-						i = j
-					}
+			for _, s := range ln.Also { // the row of either half that says more
+				if j := take(ln, s); j >= 0 && (i < 0 || worth(results[j], ln) > worth(results[i], ln)) {
+					i = j
 				}
 			}
 			if i >= 0 {
@@ -336,6 +334,18 @@ func Score(truth []Truth, results []Result) *Report {
 		}
 	}
 	return rep
+}
+
+// worth orders the rows that a two-part line may be reported at.
+func worth(r Result, ln *Line) int {
+	n := 0
+	if r.TimeMS == ln.TimeMS {
+		n += 2
+	}
+	if r.Status == "ok" {
+		n++
+	}
+	return n
 }
 
 // sameElsewhere says whether every line repeats one of another sheet.

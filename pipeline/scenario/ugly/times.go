@@ -39,7 +39,9 @@ func trimZeros(s string) string { return strings.TrimRight(strings.TrimRight(s, 
 
 func dotted(ms int) string { m, s := minSec(ms); return fmt.Sprintf("%d.%02d", m, s) }
 
-func decimalMinutes(ms int) string { return fmt.Sprintf("%d.%02d", ms/60000, ms%60000/600) }
+// decimalMinutes rounds to 0.01 min, 0.6 s: every whole second has a figure of
+// its own, so the second can be told from it.
+func decimalMinutes(ms int) string { return fmt.Sprintf("%.2f", float64(ms)/60_000) }
 
 func hms(ms int) string {
 	return fmt.Sprintf("%d:%02d:%02d", ms/3_600_000, ms/60000%60, ms/1000%60)
@@ -92,8 +94,8 @@ var timeStyles = map[string]timeStyle{
 	"mm.ss-lost":         {1000, plain(func(ms int) string { return trimZeros(dotted(ms)) })},
 	"mm,ss-lost":         {1000, plain(func(ms int) string { return strings.Replace(trimZeros(dotted(ms)), ".", ",", 1) })},
 	"h.mm.ss":            {1000, plain(func(ms int) string { return strings.ReplaceAll(hms(ms), ":", ".") })},
-	"decimal":            {600, plain(decimalMinutes)},
-	"decimal-comma":      {600, plain(func(ms int) string { return strings.Replace(decimalMinutes(ms), ".", ",", 1) })},
+	"decimal":            {1000, plain(decimalMinutes)},
+	"decimal-comma":      {1000, plain(func(ms int) string { return strings.Replace(decimalMinutes(ms), ".", ",", 1) })},
 	"fraction":           {1000, plain(func(ms int) string { return strconv.FormatFloat(float64(ms)/86_400_000, 'g', 15, 64) })},
 	"seconds":            {1000, plain(func(ms int) string { return strconv.Itoa(ms / 1000) })},
 	"seconds-tenths":     {100, plain(func(ms int) string { return fmt.Sprintf("%d.%d", ms/1000, ms%1000/100) })},
@@ -146,7 +148,7 @@ var timeStyles = map[string]timeStyle{
 		return asHours(m, s)
 	}},
 	"cell-mm.ss":   {1000, func(ms, _ int) cell { return number(dotted(ms), num(dotted(ms)), "0.00") }},
-	"cell-decimal": {600, func(ms, _ int) cell { return number(trimZeros(decimalMinutes(ms)), num(decimalMinutes(ms)), "") }},
+	"cell-decimal": {1000, func(ms, _ int) cell { return number(trimZeros(decimalMinutes(ms)), num(decimalMinutes(ms)), "") }},
 	"cell-seconds": {1000, func(ms, _ int) cell { return integer(ms / 1000) }},
 	"cell-date-and-time": {1000, func(ms, _ int) cell { // the day nought of some exporters
 		return number("1899-12-31 "+hms(ms), 1+float64(ms)/86_400_000, "yyyy-mm-dd h:mm:ss")

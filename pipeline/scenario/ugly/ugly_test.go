@@ -347,7 +347,7 @@ func spreadsheetRows(t *testing.T, path string, traits []string) [][]string {
 // Each spelling of a time read back by arithmetic of its own gives the time.
 func TestTimeStyles(t *testing.T) {
 	read := map[string]func(s string) int{
-		"decimal":  func(s string) int { v, _ := strconv.ParseFloat(s, 64); return int(v*60_000 + .5) },
+		"decimal":  func(s string) int { v, _ := strconv.ParseFloat(s, 64); return int(v*60+.5) * 1000 },
 		"fraction": func(s string) int { v, _ := strconv.ParseFloat(s, 64); return int(v*86_400_000 + .5) },
 		"seconds":  func(s string) int { v, _ := strconv.Atoi(s); return v * 1000 },
 		"mm.ss-lost": func(s string) int {

@@ -26,6 +26,7 @@ type file struct {
 func Write(dir string, seed uint64, n int) ([]Truth, error) {
 	g := &gen{world: newWorld(seed)}
 	var out []Truth
+	taken := map[string]bool{}
 	for i := 0; i < n; i++ {
 		g.rng = rand.New(rand.NewPCG(seed, uint64(i)+1))
 		p := newPlan(i, g.rng)
@@ -34,6 +35,10 @@ func Write(dir string, seed uint64, n int) ([]Truth, error) {
 			return nil, fmt.Errorf("sheet %d (%s): %w", i, strings.Join(p.traits(), " "), err)
 		}
 		for _, f := range files {
+			if taken[f.name] {
+				return nil, fmt.Errorf("two sheets called %s", f.name)
+			}
+			taken[f.name] = true
 			path := filepath.Join(dir, filepath.FromSlash(f.name))
 			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
 				return nil, err
