@@ -19,7 +19,7 @@ type RunRef struct {
 // on. Estimates of the model are left out: they move a little with every new
 // run, and that alone is no reason to issue a report again.
 const factsOfRuns = `
-select run_no, course, run_date, session, distance_m,
+select run_no, course, run_date, coalesce(session, '') as session, distance_m,
 	bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
 		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone))::varchar as facts
 from main.results
@@ -45,14 +45,14 @@ func (pl *Pipeline) Reported(ctx context.Context) error {
 
 // LatestRuns lists the latest run of each course.
 func (pl *Pipeline) LatestRuns(ctx context.Context) ([]RunRef, error) {
-	return pl.runRefs(ctx, `select course, run_date, session from main.runs r
+	return pl.runRefs(ctx, `select course, run_date, coalesce(session, '') as session from main.runs r
 		where run_date = (select max(run_date) from main.runs q where q.course = r.course) and finishers > 0
 		order by course, session`)
 }
 
 // Runs lists the runs of a course ("" all) on a day (0 all).
 func (pl *Pipeline) Runs(ctx context.Context, course string, day unit.Day) ([]RunRef, error) {
-	all, err := pl.runRefs(ctx, `select course, run_date, session from main.runs where finishers > 0 order by run_date, course, session`)
+	all, err := pl.runRefs(ctx, `select course, run_date, coalesce(session, '') as session from main.runs where finishers > 0 order by run_date, course, session`)
 	if err != nil {
 		return nil, err
 	}
@@ -105,12 +105,12 @@ func (pl *Pipeline) Summarise(ctx context.Context, runs []RunRef) (Summary, erro
 		want[r] = true
 	}
 	rows, err := pl.DB.QueryContext(ctx, `
-		select r.course, r.run_date, r.session, sum(r.times_counted)::integer, sum(r.positions_counted)::integer, sum(r.names_counted)::integer,
+		select r.course, r.run_date, coalesce(r.session, '') as session, sum(r.times_counted)::integer, sum(r.positions_counted)::integer, sum(r.names_counted)::integer,
 			sum(x.pbs)::integer, sum(x.newcomers)::integer, bool_and(r.history_complete), coalesce(sum(p.look), 0)::integer
 		from main.runs r
 		left join (select run_no, count(*) filter (is_pb) as pbs, count(*) filter (is_newcomer) as newcomers from main.results group by run_no) x on x.run_no = r.run_no
 		left join (select run_no, count(*) as look from sheet.problem where severity <= 3 group by run_no) p on p.run_no = r.run_no
-		group by r.course, r.run_date, r.session`)
+		group by r.course, r.run_date, coalesce(r.session, '')`)
 	if err != nil {
 		return s, err
 	}

@@ -159,7 +159,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	case shared == len(later.lines): // a copy, or an excerpt of what is there
 		for n, i := range later.lines {
 			f.setDoubt(i, record.Repeat, "the same result stands on "+earlier.part.path)
-			f.sameAs[i] = same[n]
+			f.sameAs[i] = int32(same[n])
 		}
 		kind, read := "copy", fmt.Sprintf("all %d lines stand on %s already", len(later.lines), earlier.part.path)
 		if len(later.lines) < len(earlier.lines) {
@@ -179,7 +179,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	for _, i := range earlier.lines {
 		f.setDoubt(i, record.Superseded, "a later sheet of this run stands: "+later.part.path)
 		if j, ok := replaced[i]; ok {
-			f.sameAs[i] = j
+			f.sameAs[i] = int32(j)
 			continue
 		}
 		changed++
@@ -188,7 +188,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		for _, j := range later.lines {
 			q := f.lineKey(j)
 			if k.person != "" && q.person == k.person {
-				f.sameAs[i] = j
+				f.sameAs[i] = int32(j)
 				break
 			}
 		}
@@ -235,7 +235,7 @@ func (f *field) joinParts(times, names *issue) bool {
 			}
 		}
 		f.setDoubt(i, record.Repeat, "joined with the name on "+names.part.path)
-		f.sameAs[i] = j
+		f.sameAs[i] = int32(j)
 	}
 	return true
 }

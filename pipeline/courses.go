@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"sort"
-	"strconv"
 	"strings"
 	"time"
 
@@ -45,6 +44,7 @@ type courseBook struct {
 	known    []knownCourse
 	alias    map[string]string // slug of any name → course
 	complete map[string]unit.Day
+	began    map[string]bool // the course's first run ever was on that day
 	numbers  map[courseKey]int32
 	runs     map[runKey]int32
 	newRuns  []runKey
@@ -52,7 +52,7 @@ type courseBook struct {
 }
 
 func (pl *Pipeline) readCourses() error {
-	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}}
+	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, began: map[string]bool{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}}
 	rows, err := pl.Archive.ReadTable("courses.csv", courseColumns)
 	if err != nil {
 		return err
@@ -74,8 +74,12 @@ func (pl *Pipeline) readCourses() error {
 		return err
 	}
 	for _, h := range history {
-		if h.kind == completeFrom {
+		switch h.fact {
+		case completeFrom:
 			b.complete[b.resolve(h.course)] = h.day
+		case began:
+			b.complete[b.resolve(h.course)] = h.day
+			b.began[b.resolve(h.course)] = true
 		}
 	}
 	pl.courses = b
@@ -94,11 +98,10 @@ func readKnownCourse(r []string) (knownCourse, error) {
 		k.name = r[0]
 	}
 	if r[2] != "" {
-		n, err := strconv.Atoi(r[2])
-		if err != nil || n < 100 || n > 200000 {
-			return k, fmt.Errorf("distance_m %q: write metres, as in 5000", r[2])
+		var err error
+		if k.distanceM, err = readMetres(r[2]); err != nil {
+			return k, err
 		}
-		k.distanceM = n
 	}
 	if r[3] != "" {
 		k.weekday = weekday(r[3])

@@ -14,6 +14,7 @@ import (
 // only go out with --private, and what replaces columns without it.
 type exportView struct {
 	name, order string
+	internal    []string // columns that never go out: numbers of this database
 	private     []string
 	replace     []string
 	year        string // column that says the year, for partitions; "" none
@@ -26,12 +27,12 @@ const (
 )
 
 var exportViews = []exportView{
-	{name: "results", order: "sheet, tab, row_number, course, run_date, session, line_no", private: []string{"name_received", "line_no"},
+	{name: "results", order: "sheet, tab, row_number, course, run_date, session, line_no", internal: []string{"run_no", "line_no"}, private: []string{"name_received"},
 		replace: []string{publicName, publicClub, "case when hidden or protected then null else note end as note",
 			"case when hidden then null else age_group end as age_group",
 			"case when hidden or protected then null else effort end as effort",
 			"case when hidden or protected then null else shortfall_pct end as shortfall_pct"}, year: "run_date"},
-	{name: "runs", order: "run_date, course, session, distance_m, run_no", private: []string{"run_no"}, year: "run_date"},
+	{name: "runs", order: "run_date, course, session, distance_m, run_no", internal: []string{"run_no"}, year: "run_date"},
 	{name: "courses", order: "course, distance_m"},
 	{name: "runners", order: "length(runner_id), runner_id", private: []string{"birth_lo", "birth_hi", "name_key"},
 		replace: []string{publicName, publicClub,
@@ -44,7 +45,7 @@ var exportViews = []exportView{
 			"case when hidden or protected then null else p_level end as p_level",
 			"case when hidden then null else age_group end as age_group"}},
 	{name: "volunteers", order: "run_date, course, role, name, runner_id", year: "run_date"},
-	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", private: []string{"sheet_no"}, replace: []string{"null as read"}},
+	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", internal: []string{"sheet_no"}},
 }
 
 // Export writes the views for other programs into a folder, as CSV or as
@@ -74,14 +75,15 @@ func (pl *Pipeline) Export(ctx context.Context, dir, format string, private bool
 }
 
 func (v exportView) query(private bool) string {
-	what := "*"
+	what, out := "*", v.internal
 	if !private {
-		if len(v.private) > 0 {
-			what += " exclude (" + strings.Join(v.private, ", ") + ")"
-		}
-		if len(v.replace) > 0 {
-			what += " replace (" + strings.Join(v.replace, ", ") + ")"
-		}
+		out = append(out[:len(out):len(out)], v.private...)
+	}
+	if len(out) > 0 {
+		what += " exclude (" + strings.Join(out, ", ") + ")"
+	}
+	if !private && len(v.replace) > 0 {
+		what += " replace (" + strings.Join(v.replace, ", ") + ")"
 	}
 	return "select " + what + " from main." + v.name
 }

@@ -24,6 +24,7 @@ type people struct {
 	window []age.Window // birth dates that all lines together allow
 	sex    []record.Sex // what most lines say
 	order  []int32      // lines of runners, by runner, day, start, key
+	start  []int32      // per line: order of start within the runner's day, 0 not known
 	begin  []int32      // order[begin[r]:begin[r+1]] are runner r's lines
 }
 
@@ -63,16 +64,13 @@ func (f *field) gather() *people {
 	}
 	p.window = make([]age.Window, len(p.no))
 	p.sex = make([]record.Sex, len(p.no))
-	start := make([]int32, len(f.runs))
-	for i, r := range f.runs {
-		start[i] = startOrder(r.session)
-	}
+	p.start = make([]int32, f.n)
 	for r := range p.no {
 		lines := p.order[p.begin[r]:p.begin[r+1]]
 		slices.SortFunc(lines, func(a, b int32) int {
-			x, y := f.run[a]-1, f.run[b]-1
-			return cmp.Or(cmp.Compare(f.runs[x].day, f.runs[y].day), cmp.Compare(start[x], start[y]), cmp.Compare(f.key[a], f.key[b]))
+			return cmp.Or(cmp.Compare(f.day(int(a)), f.day(int(b))), cmp.Compare(f.key[a], f.key[b]))
 		})
+		f.orderDays(lines, p.start)
 		p.window[r] = f.meet(lines)
 		p.sex[r] = f.mostSay(lines)
 	}
@@ -141,20 +139,49 @@ func (f *field) mostSay(lines []int32) record.Sex {
 	return best
 }
 
+// orderDays puts the lines of each day with several into the order of start,
+// where it is known: all have a start time, or all are numbered sessions of one
+// course. Session 1 of one course has no order against session 2 of another.
+func (f *field) orderDays(lines []int32, start []int32) {
+	for from := 0; from < len(lines); {
+		to := from + 1
+		for to < len(lines) && f.day(int(lines[to])) == f.day(int(lines[from])) {
+			to++
+		}
+		day := lines[from:to]
+		from = to
+		if len(day) == 1 {
+			continue
+		}
+		clocks, numbers, oneCourse := true, true, true
+		for _, l := range day {
+			_, clock, ok := startOrder(f.runs[f.run[l]-1].session)
+			clocks = clocks && ok && clock
+			numbers = numbers && ok && !clock
+			oneCourse = oneCourse && f.course(int(l)) == f.course(int(day[0]))
+		}
+		if !clocks && !(numbers && oneCourse) {
+			continue
+		}
+		for _, l := range day {
+			start[l], _, _ = startOrder(f.runs[f.run[l]-1].session)
+		}
+		slices.SortFunc(day, func(a, b int32) int {
+			return cmp.Or(cmp.Compare(start[a], start[b]), cmp.Compare(f.key[a], f.key[b]))
+		})
+	}
+}
+
 // startOrder turns a session into an order within the day: minutes for a
-// start time, the number for 1, 2, …; 0 is not known.
-func startOrder(session string) int32 {
-	if h, m, ok := strings.Cut(session, ":"); ok {
+// start time (clock), the number for 1, 2, ….
+func startOrder(session string) (order int32, clock, ok bool) {
+	if h, m, two := strings.Cut(session, ":"); two {
 		a, e1 := strconv.Atoi(h)
 		b, e2 := strconv.Atoi(m)
-		if e1 == nil && e2 == nil {
-			return int32(a*60 + b + 1)
-		}
+		return int32(a*60 + b + 1), true, e1 == nil && e2 == nil
 	}
-	if n, err := strconv.Atoi(session); err == nil && n > 0 {
-		return int32(n)
-	}
-	return 0
+	n, err := strconv.Atoi(session)
+	return int32(n), false, err == nil && n > 0
 }
 
 // settleCounts says what each line counts for: a named finisher has a run, and
@@ -250,7 +277,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 	for k, l := range p.order {
 		i := int(l)
 		r := &f.runs[f.run[i]-1]
-		in.Runner[k], in.Course[k], in.Day[k], in.Start[k] = p.of[i], r.course-1, r.day, startOrder(r.session)
+		in.Runner[k], in.Course[k], in.Day[k], in.Start[k] = p.of[i], r.course-1, r.day, p.start[i]
 		in.DistanceM[k], in.Part[k] = r.distanceM, history.Part(f.takingPart[i])
 		if f.counts[i]&1 != 0 {
 			in.Flags[k] |= history.CountsRun
@@ -261,7 +288,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		}
 	}
 	for c := range in.Courses {
-		in.Courses[c] = history.Course{Complete: f.courses[c].known, CompleteFrom: f.courses[c].complete}
+		in.Courses[c] = history.Course{Complete: f.courses[c].known, CompleteFrom: f.courses[c].complete, Began: pl.courses.began[f.courses[c].course]}
 	}
 	held := make([]bool, len(f.runs))
 	for i := 0; i < f.n; i++ {

@@ -14,28 +14,33 @@ import (
 
 // historyColumns are the columns of history.csv: what was before the sheets.
 //
-//	kind            what the line says
-//	complete from   course, date: every sheet from that day on is loaded
-//	runs            person: value is the number of runs before date
-//	best            person: value is the best time, date when it was run
-//	record          course: value is the record, with sex and group
+//	fact              what the line says
+//	complete from     course, date: every sheet from that day on is loaded, and
+//	                  whoever had finished there before is in this file
+//	began             course, date: its first run ever
+//	finishes before   name, finishes: runs before date, on course or on all
+//	best before       name, time: best before the sheets, run on date
+//	record            course, time: the record held, with sex and age group
 //
 // A person is named by runner id (R12) or by a name that only one runner has.
-var historyColumns = []string{"kind", "course", "person", "value", "date", "distance_m", "sex", "group", "note"}
+var historyColumns = []string{"fact", "course", "name", "sex", "age_group", "distance_m", "finishes", "time", "date"}
 
 const (
 	completeFrom = "complete from"
-	earlierRuns  = "runs"
-	earlierBest  = "best"
+	began        = "began"
+	earlierRuns  = "finishes before"
+	earlierBest  = "best before"
 	heldRecord   = "record"
 )
 
 type historyLine struct {
-	kind, course, person, value string
-	day                         unit.Day
-	distanceM                   int
-	sex, group, note            string
-	line                        int // of the file
+	fact, course, name string
+	sex, group         string
+	distanceM          int // 0: the course's
+	finishes           int
+	timeMS             int32
+	day                unit.Day
+	line               int // of the file
 }
 
 func (pl *Pipeline) readHistoryTable() ([]historyLine, error) {
@@ -45,43 +50,69 @@ func (pl *Pipeline) readHistoryTable() ([]historyLine, error) {
 	}
 	var out []historyLine
 	for i, r := range rows {
-		h := historyLine{kind: strings.ToLower(r[0]), course: r[1], person: r[2], value: r[3], distanceM: defaultDistance, sex: r[6], group: r[7], note: r[8], line: i + 2}
-		fail := func(err error) error {
-			return fmt.Errorf("%s:%d: %w", pl.Archive.File("history.csv"), h.line, err)
+		h, err := readHistoryLine(r)
+		if err != nil {
+			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File("history.csv"), i+2, err)
 		}
-		if r[4] != "" {
-			if h.day, err = unit.ParseDay(r[4]); err != nil {
-				return nil, fail(err)
-			}
-		}
-		if r[5] != "" {
-			if h.distanceM, err = strconv.Atoi(r[5]); err != nil || h.distanceM < 100 {
-				return nil, fail(fmt.Errorf("distance_m %q: write metres, as in 5000", r[5]))
-			}
-		}
-		switch h.kind {
-		case completeFrom:
-			if h.course == "" || h.day == 0 {
-				return nil, fail(fmt.Errorf("%q needs a course and a date", h.kind))
-			}
-		case earlierRuns:
-			if n, err := strconv.Atoi(h.value); err != nil || n < 0 || h.person == "" {
-				return nil, fail(fmt.Errorf("%q needs a person and the number of runs in value", h.kind))
-			}
-		case earlierBest:
-			if _, err := ParseClock(h.value); err != nil || h.person == "" {
-				return nil, fail(fmt.Errorf("%q needs a person and a time such as 24:31 in value", h.kind))
-			}
-		case heldRecord:
-			if _, err := ParseClock(h.value); err != nil || h.course == "" {
-				return nil, fail(fmt.Errorf("%q needs a course and a time such as 17:05 in value", h.kind))
-			}
-		default:
-			return nil, fail(fmt.Errorf("kind %q is not known; write %s, %s, %s or %s", r[0], completeFrom, earlierRuns, earlierBest, heldRecord))
-		}
+		h.line = i + 2
 		out = append(out, h)
 	}
 	return out, nil
+}
+
+func readHistoryLine(r []string) (h historyLine, err error) {
+	h = historyLine{fact: strings.ToLower(r[0]), course: r[1], name: r[2], sex: r[3], group: r[4]}
+	if r[8] != "" {
+		if h.day, err = unit.ParseDay(r[8]); err != nil {
+			return h, err
+		}
+	}
+	if r[5] != "" {
+		if h.distanceM, err = readMetres(r[5]); err != nil {
+			return h, err
+		}
+	}
+	if r[6] != "" {
+		if h.finishes, err = strconv.Atoi(r[6]); err != nil || h.finishes < 0 {
+			return h, fmt.Errorf("finishes %q: write a whole number", r[6])
+		}
+	}
+	if r[7] != "" {
+		if h.timeMS, err = ParseClock(r[7]); err != nil {
+			return h, err
+		}
+	}
+	switch h.fact {
+	case completeFrom, began:
+		if h.course == "" || h.day == 0 {
+			err = fmt.Errorf("%q needs a course and a date", h.fact)
+		}
+	case earlierRuns:
+		if h.name == "" || r[6] == "" {
+			err = fmt.Errorf("%q needs a name and the number of finishes", h.fact)
+		}
+	case earlierBest:
+		if h.name == "" || h.timeMS == 0 {
+			err = fmt.Errorf("%q needs a name and a time", h.fact)
+		}
+	case heldRecord:
+		if h.course == "" || h.timeMS == 0 {
+			err = fmt.Errorf("%q needs a course and a time", h.fact)
+		}
+	default:
+		err = fmt.Errorf("fact %q is not known; write %s, %s, %s, %s or %s", r[0], completeFrom, began, earlierRuns, earlierBest, heldRecord)
+	}
+	return h, err
+}
+
+// readMetres reads a distance in metres, which may have decimals (4 miles are
+// 6437.376 m), and rounds it to the metre.
+func readMetres(s string) (int, error) {
+	v, err := strconv.ParseFloat(strings.Replace(s, ",", ".", 1), 64)
+	if m := int(v + .5); err == nil && m >= 100 && m <= 200000 {
+		return m, nil
+	}
+	return 0, fmt.Errorf("distance_m %q: write metres, as in 5000", s)
 }
 
 type openings struct {
@@ -113,28 +144,30 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 	}
 	asOf := map[int32]unit.Day{}
 	for _, h := range table {
-		r := int32(-1)
-		if h.person != "" {
-			if r = find(h.person); r < 0 {
-				continue
-			}
+		if h.fact != earlierRuns && h.fact != earlierBest {
+			continue
+		}
+		r := find(h.name)
+		if r < 0 {
+			continue
 		}
 		course := history.AnyCourse
+		distance := defaultDistance
 		if c, ok := courses[pl.courses.resolve(h.course)]; ok && h.course != "" {
-			course = c
+			course, distance = c, int(f.courses[c].distanceM)
 		}
-		switch h.kind {
-		case earlierRuns:
-			n, _ := strconv.Atoi(h.value)
-			if d, ok := asOf[r]; ok && d != h.day {
-				return nil, fmt.Errorf("%s:%d: %s has earlier runs as of two dates; give one date for all of them", pl.Archive.File("history.csv"), h.line, h.person)
-			}
-			asOf[r] = h.day
-			out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(n), AsOf: h.day})
-		case earlierBest:
-			ms, _ := ParseClock(h.value)
-			out.bests = append(out.bests, history.Best{Runner: r, Course: course, DistanceM: int32(h.distanceM), TimeS: unit.CeilSeconds(ms), Day: h.day})
+		if h.distanceM > 0 {
+			distance = h.distanceM
 		}
+		if h.fact == earlierBest {
+			out.bests = append(out.bests, history.Best{Runner: r, Course: course, DistanceM: int32(distance), TimeS: unit.CeilSeconds(h.timeMS), Day: h.day})
+			continue
+		}
+		if d, ok := asOf[r]; ok && d != h.day {
+			return nil, fmt.Errorf("%s:%d: %s has finishes before two dates; give one date for all of them", pl.Archive.File("history.csv"), h.line, h.name)
+		}
+		asOf[r] = h.day
+		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
 	}
 	for _, v := range vols {
 		if r := find(v.name); r >= 0 {

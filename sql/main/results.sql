@@ -32,9 +32,9 @@ select
         when 5 then 'back marker' when 6 then 'adult with a child' when 7 then 'buggy' when 8 then 'dog'
         when 9 then 'racing wheelchair or handcycle' when 10 then 'day wheelchair or frame'
     end as taking_part_as,
-    run.session,
+    nullif(run.session, '') as session,
     case when w.runner_no is not null then w.name when l.status <> 1 then nullif(l.received, '') end as name,
-    p.tab,
+    nullif(p.tab, '') as tab,
     nullif(l.time_ms, 0) as time_ms,
     l.age_low,
     l.age_high,

@@ -20,7 +20,7 @@ select
     c.course,
     run.run_date,
     100 * (exp(i.effect) - 1) as condition_pct,
-    run.session,
+    nullif(run.session, '') as session,
     100 * (exp(i.low) - 1) as low,
     100 * (exp(i.high) - 1) as high,
     coalesce(st.state, 'held') as state,

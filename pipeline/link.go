@@ -1,0 +1,259 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"strconv"
+
+	"lapwing/pipeline/insight/speed"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/who"
+	"lapwing/pipeline/unit"
+)
+
+// idColumns are the columns of runner_ids.csv: which line a runner number was
+// given for. The file is only ever appended to, so that numbers outlive the
+// database.
+//
+// sheet is the place in the ledger, tab the place of the tab in the workbook
+// (0 the first), lines how many lines of the runner the anchor stands for.
+var idColumns = []string{"runner", "sheet", "tab", "row", "lines"}
+
+const idTable = "runner_ids.csv"
+
+// linkage is who is who: the outcome of the linker and the numbers given.
+type linkage struct {
+	result *who.Result
+	rows   []int32         // line of each row that was linked
+	number []int32         // runner number of each of the linker's runners
+	alias  map[int32]int32 // number no longer used → number now
+}
+
+// now follows a joined number to the one in use.
+func (l *linkage) now(n int32) int32 {
+	for range len(l.alias) {
+		m, ok := l.alias[n]
+		if !ok {
+			break
+		}
+		n = m
+	}
+	return n
+}
+
+// stepLink works out who is who and gives every line of somebody its runner
+// number.
+func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
+	f := w.field
+	l := &linkage{alias: map[int32]int32{}}
+	w.link = l
+	rows := f.whoRows(l)
+	if len(l.rows) == 0 {
+		return nil
+	}
+	decisions, err := f.whoDecisions(w.decisions, pl)
+	if err != nil {
+		return err
+	}
+	l.result, err = who.Link(ctx, rows, f.person, who.Options{Threads: pl.workers(), Decisions: decisions})
+	if err != nil {
+		return err
+	}
+	if err := pl.numberRunners(f, rows, l); err != nil {
+		return err
+	}
+	for k, i := range l.rows {
+		f.runner[i] = l.number[l.result.Runner[k]]
+	}
+	return nil
+}
+
+// whoRows picks the lines that name somebody and lays them out for the linker.
+func (f *field) whoRows(l *linkage) *who.Rows {
+	n := 0
+	for i := 0; i < f.n; i++ {
+		if f.linked(i) {
+			n++
+		}
+	}
+	l.rows = make([]int32, 0, n)
+	r := &who.Rows{
+		Key: make([]int64, 0, n), Name: make([]int32, 0, n), Number: make([]int32, 0, n), Sex: make([]uint8, 0, n),
+		Club: make([]int32, 0, n), Course: make([]int32, 0, n), Run: make([]int32, 0, n), Series: make([]int32, 0, n),
+		Day: make([]unit.Day, 0, n), BirthLo: make([]unit.Day, 0, n), BirthHi: make([]unit.Day, 0, n), Basis: make([]uint8, 0, n),
+		LogTime: make([]float32, 0, n), Numbers: f.numbers.list,
+	}
+	for i := 0; i < f.n; i++ {
+		if !f.linked(i) {
+			continue
+		}
+		run := &f.runs[f.run[i]-1]
+		l.rows = append(l.rows, int32(i))
+		r.Key = append(r.Key, f.key[i])
+		r.Name = append(r.Name, f.name[i])
+		r.Number = append(r.Number, f.number[i])
+		r.Sex = append(r.Sex, f.sex[i])
+		r.Club = append(r.Club, f.club[i])
+		r.Course = append(r.Course, run.course-1)
+		r.Run = append(r.Run, f.run[i]-1)
+		r.Series = append(r.Series, run.course-1) // sheets of one course have one maker
+		r.Day = append(r.Day, run.day)
+		r.BirthLo, r.BirthHi = append(r.BirthLo, f.birthLo[i]), append(r.BirthHi, f.birthHi[i])
+		r.Basis = append(r.Basis, f.basis[i])
+		logTime := float32(0)
+		if f.timeMS[i] > 0 && (f.is(i, record.OK)) && record.TakingPart(f.takingPart[i]) <= record.Guided {
+			logTime = speed.LogTime(float64(f.timeMS[i])/1000, float64(run.distanceM)) + speed.Origin
+		}
+		r.LogTime = append(r.LogTime, logTime)
+	}
+	return r
+}
+
+// linked says whether a line is for the linker: it names one person, and is
+// not the second place of somebody who stands twice in a run.
+func (f *field) linked(i int) bool { return f.named(i) && f.sameAs[i] < 0 }
+
+// whoDecisions turns decisions about people into decisions about lines.
+func (f *field) whoDecisions(ds []Decision, pl *Pipeline) ([]who.Decision, error) {
+	var out []who.Decision
+	lines := f.linesOf(ds)
+	anchors, err := pl.anchorLines(f)
+	if err != nil {
+		return nil, err
+	}
+	keyOf := func(runner string) (int64, bool) {
+		n, ok := runnerNumber(runner)
+		if !ok {
+			return 0, false
+		}
+		i, ok := anchors[n]
+		if !ok {
+			return 0, false
+		}
+		return f.key[i], true
+	}
+	for _, d := range ds {
+		if d.Kind != DecideSame && d.Kind != DecideDifferent {
+			continue
+		}
+		b, okB := keyOf(d.Value)
+		var a int64
+		okA := false
+		if d.Sheet != "" {
+			if l := lines[lineRef{d.Sheet, d.Tab, d.Row}]; len(l) > 0 {
+				a, okA = f.key[l[0]], true
+			}
+		} else {
+			a, okA = keyOf(d.Runner)
+		}
+		if okA && okB {
+			out = append(out, who.Decision{A: a, B: b, Same: d.Kind == DecideSame, Ref: fmt.Sprintf("decision %d", d.ID)})
+		}
+	}
+	return out, nil
+}
+
+// anchor is one line of runner_ids.csv.
+type anchor struct {
+	runner, lines int32
+	at            lineAt
+}
+
+// lineAt names a line by its sheet's place in the ledger, tab and row.
+type lineAt struct{ sheet, tab, row int32 }
+
+func (f *field) lineAt(i int) lineAt {
+	p := &f.parts[f.part[i]-1]
+	return lineAt{p.sheetNo, p.tabIndex, f.row[i]}
+}
+
+func (pl *Pipeline) readAnchors() ([]anchor, error) {
+	rows, err := pl.Archive.ReadTable(idTable, idColumns)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]anchor, len(rows))
+	for i, r := range rows {
+		var v [5]int32
+		for k := range v {
+			n, err := strconv.ParseInt(r[k], 10, 32)
+			if err != nil {
+				return nil, fmt.Errorf("%s:%d: %q is not a number; restore this file from a backup", pl.Archive.File(idTable), i+2, r[k])
+			}
+			v[k] = int32(n)
+		}
+		out[i] = anchor{v[0], v[4], lineAt{v[1], v[2], v[3]}}
+	}
+	return out, nil
+}
+
+// numberRunners gives the linker's runners their lasting numbers, and keeps
+// the anchors that are new before the database is written.
+func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
+	have, err := pl.readAnchors()
+	if err != nil {
+		return err
+	}
+	wanted := make(map[lineAt]int64, len(have))
+	for _, a := range have {
+		wanted[a.at] = -1
+	}
+	if len(wanted) > 0 {
+		for _, i := range l.rows {
+			at := f.lineAt(int(i))
+			if _, ok := wanted[at]; ok {
+				wanted[at] = f.key[i]
+			}
+		}
+	}
+	anchors := make([]who.Anchor, len(have))
+	for i, a := range have {
+		anchors[i] = who.Anchor{ID: a.runner, Key: wanted[a.at], Rows: a.lines} // key -1: not in the archive now
+	}
+	ids := who.AssignIDs(anchors, rows.Key, l.result.Runner, l.result.Runners)
+	l.number = ids.Of
+	for _, a := range ids.Aliases {
+		l.alias[a.Old] = a.ID
+	}
+	if len(ids.Added) == 0 || pl.readOnly {
+		return nil
+	}
+	lineOf := make(map[int64]int32, len(ids.Added))
+	for _, a := range ids.Added {
+		lineOf[a.Key] = -1
+	}
+	for _, i := range l.rows {
+		if _, ok := lineOf[f.key[i]]; ok {
+			lineOf[f.key[i]] = i
+		}
+	}
+	out := make([][]string, len(ids.Added))
+	for k, a := range ids.Added {
+		at := f.lineAt(int(lineOf[a.Key]))
+		out[k] = []string{itoa(a.ID), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(a.Rows)}
+	}
+	return pl.Archive.AppendTable(idTable, idColumns, out)
+}
+
+func itoa(n int32) string { return strconv.Itoa(int(n)) }
+
+// anchorLines finds a line of each runner number that was ever given.
+func (pl *Pipeline) anchorLines(f *field) (map[int32]int32, error) {
+	anchors, err := pl.readAnchors()
+	if err != nil || len(anchors) == 0 {
+		return nil, err
+	}
+	at := make(map[lineAt]int32, len(anchors))
+	for _, a := range anchors {
+		at[a.at] = a.runner
+	}
+	out := map[int32]int32{}
+	for i := 0; i < f.n; i++ {
+		if n, ok := at[f.lineAt(i)]; ok {
+			if _, have := out[n]; !have {
+				out[n] = int32(i)
+			}
+		}
+	}
+	return out, nil
+}
