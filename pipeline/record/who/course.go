@@ -7,12 +7,22 @@ import (
 
 // courseLift says how much more often two courses are run by one person than
 // chance would have it.
+//
+// It is told twice. By rows: of two rows of one person, how often are they of
+// these two courses? That is the right measure for long series: few people
+// have two homes. By people: how many have ever been at both? That is the
+// right one for a single line, because a regular of one course sooner or later
+// visits its neighbours.
 type courseLift struct {
-	share []float64 // of all rows of sure groups
+	rows, people liftTable
+	start        []int32 // by course, into other
+	other        []int32
+}
+
+type liftTable struct {
+	share []float64 // by course: of rows, or of people who have been there
 	total float64
-	start []int32 // by course, into other and count
-	other []int32
-	count []float64 // rows of the other course by people of this one
+	count []float64 // beside other
 }
 
 // affinity counts, over groups of rows that surely are one person's (numbered,
@@ -21,9 +31,10 @@ type courseLift struct {
 // has rows.
 func (m *model) affinity() error {
 	a := &m.lift
-	a.share = make([]float64, m.lab.courses)
+	a.rows.share, a.people.share = make([]float64, m.lab.courses), make([]float64, m.lab.courses)
 	// Rows by course of each sure person. A numbered signature is one; the
-	// signatures of a rare name and sex are pooled.
+	// signatures of a rare name are pooled, whatever sex the sheets give or leave
+	// out.
 	type group struct {
 		key  uint64
 		sigs []int32
@@ -45,13 +56,14 @@ func (m *model) affinity() error {
 		if k.sole || m.names.given.mass[k.given]*m.names.family.mass[k.family]*m.people > .3 {
 			continue
 		}
-		key := uint64(k.full)<<2 | uint64(c.mainSex())
+		key := uint64(k.full)
 		if _, ok := pooled[key]; !ok {
 			groups = append(groups, group{key: key})
 		}
 		pooled[key] = append(pooled[key], int32(i))
 	}
-	pairs := map[uint64]float64{}
+	type seen struct{ rows, people float64 }
+	pairs := map[uint64]seen{}
 	for _, g := range groups {
 		sigs := g.sigs
 		if sigs == nil {
@@ -66,18 +78,27 @@ func (m *model) affinity() error {
 				n += c.n
 			}
 		}
+		if n < 2 {
+			continue
+		}
+		a.people.total++
 		for _, x := range t {
-			a.share[x.id] += float64(x.n)
-			a.total += float64(x.n)
+			a.rows.share[x.id] += float64(x.n)
+			a.rows.total += float64(x.n)
+			a.people.share[x.id]++
 			for _, y := range t {
 				// The diagonal leaves the row itself out.
 				ny := float64(y.n)
 				if x.id == y.id {
 					ny--
 				}
+				k := uint64(x.id)<<32 | uint64(y.id)
+				p := pairs[k]
+				p.people++
 				if n > 1 && ny > 0 {
-					pairs[uint64(x.id)<<32|uint64(y.id)] += float64(x.n) * ny / float64(n-1)
+					p.rows += float64(x.n) * ny / float64(n-1)
 				}
+				pairs[k] = p
 			}
 		}
 	}
@@ -90,12 +111,14 @@ func (m *model) affinity() error {
 	for _, k := range keys {
 		a.start[k>>32+1]++
 		a.other = append(a.other, int32(uint32(k)))
-		a.count = append(a.count, pairs[k])
+		a.rows.count = append(a.rows.count, pairs[k].rows)
+		a.people.count = append(a.people.count, pairs[k].people)
 	}
 	for c := 0; c < m.lab.courses; c++ {
 		a.start[c+1] += a.start[c]
-		if a.total > 0 {
-			a.share[c] /= a.total
+		if a.rows.total > 0 {
+			a.rows.share[c] /= a.rows.total
+			a.people.share[c] /= a.people.total
 		}
 	}
 	return nil
@@ -111,25 +134,37 @@ func countN(t []tally, id, n int32) []tally {
 	return append(t, tally{id, n})
 }
 
-// lift is (observed + .3) / (expected + .3).
-func (a *courseLift) lift(c, d int32) float64 {
-	expected := a.total * a.share[c] * a.share[d]
-	observed := 0.
+// lift is (observed + .3) / (expected + .3), by rows and by people.
+func (a *courseLift) lift(c, d int32) (rows, people float64) {
+	at := -1
 	row := a.other[a.start[c]:a.start[c+1]]
-	k := sort.Search(len(row), func(i int) bool { return row[i] >= d })
-	if k < len(row) && row[k] == d {
-		observed = a.count[int(a.start[c])+k]
+	if k := sort.Search(len(row), func(i int) bool { return row[i] >= d }); k < len(row) && row[k] == d {
+		at = int(a.start[c]) + k
 	}
-	return (observed + .3) / (expected + .3)
+	return a.rows.lift(c, d, at), a.people.lift(c, d, at)
+}
+
+func (t *liftTable) lift(c, d int32, at int) float64 {
+	observed := 0.
+	if at >= 0 {
+		observed = t.count[at]
+	}
+	return (observed + .3) / (t.total*t.share[c]*t.share[d] + .3)
 }
 
 // weight is the evidence of where two clusters ran, in bits, within low..8.
+// The shorter the shorter series, the more it counts by people.
 func (a *courseLift) weight(x, y *cluster, low float64) float64 {
-	sum := 0.
+	rows, people := 0., 0.
 	for _, c := range x.courses {
 		for _, d := range y.courses {
-			sum += float64(c.n) * float64(d.n) * a.lift(c.id, d.id)
+			r, p := a.lift(c.id, d.id)
+			n := float64(c.n) * float64(d.n)
+			rows += n * r
+			people += n * p
 		}
 	}
-	return min(8, max(low, math.Log2(sum/(float64(x.n)*float64(y.n)))))
+	n := float64(x.n) * float64(y.n)
+	few := 1 / float64(min(x.n, y.n))
+	return min(8, max(low, math.Log2((people*few+rows*(1-few))/n)))
 }

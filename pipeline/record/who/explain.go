@@ -185,7 +185,7 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 
 var levelWords = map[Level]string{
 	WithLost: "the same but for a letter lost on the way", Nickname: "a usual short form", ShortForm: "looks like a short form",
-	Initial: "an initial", FirstOnly: "the first of several given names", Slip: "one letter apart",
+	Initial: "an initial", FirstOnly: "the first of several given names", Slip: "one letter apart, both being names", Mistyped: "one letter apart, the rarer one will be mistyped",
 	OneToken: "one part of a double name", Alike: "much alike", Differs: "different",
 }
 
@@ -227,11 +227,10 @@ type WeightLine struct {
 // Table lists the weights in plain words.
 func (w Weights) Table() []WeightLine {
 	return []WeightLine{
-		{"given name is an initial", w.Initial},
 		{"given names much alike", w.GivenAlike},
 		{"given names different", w.GivenDiffers},
 		{"family names much alike", w.FamilyAlike},
-		{"family names different", w.FamilyDiffer},
+		{"family names different", w.FamilyDiffers},
 		{"same number (added to log2 of the number of runners)", w.NumberShared},
 		{"numbers one digit apart", w.NumberNear},
 		{"numbers different", w.NumberDiffers},
@@ -239,6 +238,7 @@ func (w Weights) Table() []WeightLine {
 		{"births one to three years apart", w.BirthFar},
 		{"births further apart", w.BirthApart},
 		{"one line's age against three or more", w.BirthOdd},
+		{"one line's age against one or two", w.BirthFew},
 		{"M on one side, W on the other", w.SexDiffers},
 		{"one line's M or W against three or more", w.SexOdd},
 		{"X on one side, M or W on the other", w.SexX},

@@ -4,30 +4,33 @@ import (
 	"math"
 )
 
+// Field is one field of a comparison.
+type Field struct {
+	Levels int       // number of levels, level 0 ("not comparable") included
+	Start  []float64 // by level: starting weight in bits, or, with KnownU, log2 of the share among matches
+	KnownU bool      // u is known pair by pair and stands in the offset: only m is estimated
+}
+
 // EM estimates, for pairs of records compared on independent fields, how often
 // each level of each field is met among matches (m) and among others (u), and
 // how likely each pair is to be a match: the expectation-maximisation of
-// Dempster, Laird and Rubin (1977, Journal of the Royal Statistical Society B
-// 39:1-38) for the model of Fellegi and Sunter (1969), as in Winkler (1988),
+// Dempster, Laird and Rubin (1977), Journal of the Royal Statistical Society B
+// 39:1-38, for the model of Fellegi and Sunter (1969), as in Winkler (1988),
 // Proceedings of the Section on Survey Research Methods, American Statistical
 // Association, 667-671.
 //
-// levels[p][f] is the level of field f of pair p, 0 meaning not comparable;
-// offset[p] holds the bits known beforehand (prior and evidence whose weights
-// are fixed); counts[f] is the number of levels of field f, 0 included. start
-// holds the starting weights in bits, start[f][level]; shrink is the number of
-// pairs that the starting weights count for. The fixed part anchors which side
-// is the match, so that the two cannot change places.
-func EM(levels [][]uint8, offset []float64, counts []int, start [][]float64, shrink float64, rounds int) (m, u [][]float64, match []float64) {
-	fields := len(counts)
+// levels[p][f] is the level of field f of pair p; offset[p] holds the bits
+// known beforehand: prior, evidence whose weights are fixed, and -log2 u of
+// the fields with KnownU. shrink is the number of pairs that the starting
+// weights count for. The known part anchors which side is the match, so that
+// the two cannot change places.
+func EM(levels [][]uint8, offset []float64, fields []Field, shrink float64, rounds int) (m, u [][]float64, match []float64) {
 	match = make([]float64, len(levels))
-	weight := make([][]float64, fields)
-	for f := range weight {
-		weight[f] = append([]float64(nil), start[f]...)
-	}
-	m, u = make([][]float64, fields), make([][]float64, fields)
-	for f := range m {
-		m[f], u[f] = make([]float64, counts[f]), make([]float64, counts[f])
+	weight := make([][]float64, len(fields))
+	m, u = make([][]float64, len(fields)), make([][]float64, len(fields))
+	for f := range fields {
+		weight[f] = append([]float64(nil), fields[f].Start...)
+		m[f], u[f] = make([]float64, fields[f].Levels), make([]float64, fields[f].Levels)
 	}
 	for range rounds {
 		for f := range m {
@@ -49,24 +52,26 @@ func EM(levels [][]uint8, offset []float64, counts []int, start [][]float64, shr
 			}
 		}
 		moved := 0.
-		for f := range m {
-			tm, tu := 0., 0.
-			for l := 1; l < counts[f]; l++ {
-				tm += m[f][l]
-				tu += u[f][l]
-			}
-			for l := 1; l < counts[f]; l++ {
-				// The prior pairs are spread as the others are, moved by the
-				// starting weight.
-				base := (u[f][l] + .5) / (tu + .5*float64(counts[f]-1))
+		for f, field := range fields {
+			tm, tu := total(m[f]), total(u[f])
+			for l := 1; l < field.Levels; l++ {
+				base := (u[f][l] + .5) / (tu + .5*float64(field.Levels-1))
+				start := base * math.Exp2(field.Start[l])
+				if field.KnownU {
+					start = math.Exp2(field.Start[l])
+				}
 				u[f][l] = (u[f][l] + shrink*base) / (tu + shrink)
-				start := base * math.Exp2(start[f][l])
 				m[f][l] = (m[f][l] + shrink*start) / (tm + shrink)
 			}
-			normalise(m[f])
-			normalise(u[f])
-			for l := 1; l < counts[f]; l++ {
-				w := math.Log2(m[f][l] / u[f][l])
+			if !field.KnownU {
+				scale(m[f], 1/total(m[f]))
+			}
+			scale(u[f], 1/total(u[f]))
+			for l := 1; l < field.Levels; l++ {
+				w := math.Log2(m[f][l])
+				if !field.KnownU {
+					w -= math.Log2(u[f][l])
+				}
 				moved = max(moved, math.Abs(w-weight[f][l]))
 				weight[f][l] = w
 			}
@@ -78,16 +83,18 @@ func EM(levels [][]uint8, offset []float64, counts []int, start [][]float64, shr
 	return m, u, match
 }
 
-func normalise(p []float64) {
+// total sums the levels that can be compared.
+func total(p []float64) float64 {
 	t := 0.
 	for _, x := range p[1:] {
 		t += x
 	}
-	if t == 0 {
-		return
-	}
-	for l := 1; l < len(p); l++ {
-		p[l] /= t
+	return t
+}
+
+func scale(p []float64, by float64) {
+	for l := range p {
+		p[l] *= by
 	}
 }
 
@@ -98,50 +105,70 @@ const (
 	learnPairs = 400_000
 )
 
-// Fields that are learned, and their levels.
+// Fields that are learned. The names' levels are numbered as in the lists.
 const (
 	learnClub = iota
 	learnNumber
+	learnGiven
+	learnFamily
+	learnFields
 )
 
-// learn estimates the weights of clubs and of numbers that differ. What
-// depends on how the archive's sheets are filled in differs from place to
-// place (is a blank club no club, or not asked for?); births and sexes that
-// contradict are left as they are, because wrong ones are too rare among
-// likely matches to be counted.
+var (
+	givenLevels  = []Level{Missing, Equal, Nickname, ShortForm, FirstOnly, Slip, Mistyped, Differs}
+	familyLevels = []Level{Missing, Equal, OneToken, Slip, Mistyped, Differs}
+	clubLevels   = []Level{Missing, Equal, Differs, OneSide, Neither}
+	numberLevels = []Level{Missing, Equal, Differs}
+)
+
+// learn estimates the weights of clubs, of numbers that differ and of changed
+// names. What depends on how the archive's sheets are filled in differs from
+// place to place (is a blank club no club, or not asked for?). Births and
+// sexes that contradict are left as they are, because wrong ones are too rare
+// among likely matches to be counted; so are names that differ, because
+// relatives at the same course would teach the wrong thing.
 func (m *model) learn() error {
 	if m.o.Fixed || len(m.pairs) == 0 {
 		return nil
 	}
+	w := &m.w
 	step := max(1, len(m.pairs)/learnPairs)
 	n := (len(m.pairs) + step - 1) / step
 	type seen struct {
-		level  [2]uint8
+		level  [learnFields]uint8
 		offset float64
-		ok     bool
+	}
+	index := func(list []Level, l Level) uint8 {
+		for i, x := range list {
+			if x == l {
+				return uint8(i)
+			}
+		}
+		return 0
 	}
 	parts := spread(m, n, func(lo, hi int) []seen {
 		out := make([]seen, 0, hi-lo)
 		for k := lo; k < hi; k++ {
 			p := m.pairs[k*step]
-			a, b := &m.sigs[p>>32], &m.sigs[uint32(p)]
-			s := m.weigh(a, b)
-			x := seen{offset: s.total - float64(s.bits[Club]) - float64(s.bits[Number]), ok: true}
-			switch {
-			case s.level[Club] == Neither:
-				x.level[learnClub] = 4
-			case s.level[Club] == OneSide:
-				x.level[learnClub] = 3
-			case s.level[Club] == Equal:
-				x.level[learnClub] = 1
-			default:
-				x.level[learnClub] = 2
+			s := m.weigh(&m.sigs[p>>32], &m.sigs[uint32(p)])
+			var x seen
+			x.offset = s.total - float64(s.bits[Club]) - float64(s.bits[Number])
+			x.level[learnClub] = index(clubLevels, s.level[Club])
+			x.level[learnNumber] = index(numberLevels, s.level[Number])
+			if s.level[Number] != Missing && x.level[learnNumber] == 0 {
+				x.offset += float64(s.bits[Number])
 			}
-			switch s.level[Number] {
-			case Equal:
-				x.level[learnNumber] = 1
-			case Differs:
-				x.level[learnNumber] = 2
+			for f, e := range map[int]Evidence{learnGiven: GivenName, learnFamily: FamilyName} {
+				list, share := givenLevels, &w.Given
+				if f == learnFamily {
+					list, share = familyLevels, &w.Family
+				}
+				// Taken as known but for the share of matches.
+				if l := s.level[e]; l != Differs && share[l] > 0 {
+					if x.level[f] = index(list, l); x.level[f] != 0 {
+						x.offset -= math.Log2(share[l])
+					}
+				}
 			}
 			out = append(out, x)
 		}
@@ -158,26 +185,48 @@ func (m *model) learn() error {
 			offset = append(offset, part[i].offset)
 		}
 	}
-	w := &m.w
-	start := [][]float64{{0, 2.5, w.ClubDiffers, w.ClubOneBlank, w.ClubBothBlank},
-		{0, w.NumberShared + math.Log2(m.people), w.NumberDiffers}}
-	pm, pu, match := EM(levels, offset, []int{5, 3}, start, 200, 30)
-	total := 0.
-	for _, r := range match {
-		total += r
+	shares := func(list []Level, share *[nLevel]float64) []float64 {
+		out := make([]float64, len(list))
+		for i, l := range list {
+			if i > 0 {
+				out[i] = math.Log2(max(share[l], .002))
+			}
+		}
+		return out
 	}
-	total *= float64(step)
-	if total < learnFrom {
+	fields := []Field{
+		learnClub:   {Levels: 5, Start: []float64{0, 2.5, w.ClubDiffers, w.ClubOneBlank, w.ClubBothBlank}},
+		learnNumber: {Levels: 3, Start: []float64{0, w.NumberShared + math.Log2(m.people), w.NumberDiffers}},
+		learnGiven:  {Levels: len(givenLevels), Start: shares(givenLevels, &w.Given), KnownU: true},
+		learnFamily: {Levels: len(familyLevels), Start: shares(familyLevels, &w.Family), KnownU: true},
+	}
+	pm, pu, match := EM(levels, offset, fields, 200, 30)
+	likely := 0.
+	for _, r := range match {
+		likely += r
+	}
+	likely *= float64(step)
+	if likely < learnFrom {
 		return nil
 	}
 	bits := func(f, l int) float64 { return math.Log2(pm[f][l] / pu[f][l]) }
 	clamp := func(x, lo, hi float64) float64 { return min(hi, max(lo, x)) }
-	w.ClubDiffers = clamp(bits(learnClub, 2), -8, -1)
+	w.ClubDiffers = clamp(bits(learnClub, 2), -6, -1)
 	w.ClubOneBlank = clamp(bits(learnClub, 3), -5, .5)
 	w.ClubBothBlank = clamp(bits(learnClub, 4), 0, 2)
 	if pu[learnNumber][2] > 0 {
-		w.NumberDiffers = clamp(bits(learnNumber, 2), -8, -2)
+		w.NumberDiffers = clamp(bits(learnNumber, 2), -6, -2)
 	}
-	w.Learned, w.Matches = true, total
+	for i, l := range givenLevels {
+		if l != Missing && l != Differs && l != Equal {
+			w.Given[l] = clamp(pm[learnGiven][i], w.Given[l]/4, w.Given[l]*8)
+		}
+	}
+	for i, l := range familyLevels {
+		if l != Missing && l != Differs && l != Equal {
+			w.Family[l] = clamp(pm[learnFamily][i], w.Family[l]/4, w.Family[l]*8)
+		}
+	}
+	w.Learned, w.Matches = true, likely
 	return nil
 }

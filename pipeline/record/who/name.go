@@ -31,10 +31,12 @@ type part struct {
 	first  []int32   // id of the first token as a name of its own, -1
 	tokens [][]int32 // ids of the tokens, only where there is more than one
 	mass   []float64 // share of signatures
-	slip   []float64 // share of the names one slip away
+	rare   []float64 // share of the far rarer names one slip away: mostly mistypings of it
+	slip   []float64 // share of the other names one slip away: names of their own
 	nick   []float64 // share of the names the nickname table ties to it (given only)
 	groups [][]int16 // nickname groups (given only)
 	double []float64 // share of names of several tokens that hold this token
+	single float64   // share of names that are a single letter (given only)
 	ids    map[string]int32
 	slips  map[uint64]struct{} // pairs one slip apart, lower id << 32 | higher
 }
@@ -164,6 +166,11 @@ func (m *model) frequencies() error {
 		p.findSlips()
 	}
 	t.given.findNicknames()
+	for i, s := range t.given.text {
+		if utf8.RuneCountInString(s) == 1 {
+			t.given.single += t.given.mass[i]
+		}
+	}
 	seen := map[uint64]struct{}{}
 	for i := range m.sigs {
 		if c := &m.sigs[i]; len(c.names) > 0 {
@@ -222,7 +229,7 @@ func (p *part) tokenize(floor, total float64) {
 // findSlips finds the pairs of names one slip apart (four letters or more),
 // through the words that deleting one letter leaves.
 func (p *part) findSlips() {
-	p.slip = make([]float64, len(p.text))
+	p.slip, p.rare = make([]float64, len(p.text)), make([]float64, len(p.text))
 	p.slips = map[uint64]struct{}{}
 	var hashes []uint64
 	var of []int32
@@ -266,10 +273,21 @@ func (p *part) findSlips() {
 	sort.Slice(order, func(i, j int) bool { return order[i] < order[j] })
 	for _, k := range order {
 		a, b := int32(k>>32), int32(uint32(k))
-		p.slip[a] += p.mass[b]
-		p.slip[b] += p.mass[a]
+		switch {
+		case p.mistyped(b, a):
+			p.rare[a] += p.mass[b]
+		case p.mistyped(a, b):
+			p.rare[b] += p.mass[a]
+		default:
+			p.slip[a] += p.mass[b]
+			p.slip[b] += p.mass[a]
+		}
 	}
 }
+
+// mistyped says whether x is so much rarer than y that it will be a mistyped y
+// rather than a name of its own.
+func (p *part) mistyped(x, y int32) bool { return p.mass[x]*10 < p.mass[y] }
 
 func (p *part) oneSlip(a, b int32) bool {
 	if a > b {

@@ -39,7 +39,8 @@ const (
 	ShortForm // looks like a short form
 	Initial
 	FirstOnly // the first of several given names
-	Slip      // one letter wrong, missing, extra or exchanged
+	Slip      // one letter wrong, missing, extra or exchanged, both being names
+	Mistyped  // the same, one being far rarer
 	OneToken  // one part of a double name
 	Alike     // Jaro-Winkler
 	Differs
@@ -52,21 +53,21 @@ const (
 // Weights are the weights in bits that are not computed from frequencies.
 // Positive speaks for one person, negative against.
 type Weights struct {
-	Initial      float64 // given name is the initial of the other
-	GivenAlike   float64
-	GivenDiffers float64
-	FamilyAlike  float64
-	FamilyDiffer float64
-	// Shares of true pairs in which a name is so changed; divided by how
-	// common the changed forms are.
-	ShareEqual, ShareNick, ShareShort, ShareGivenSlip, ShareFamilySlip, ShareToken, ShareSwap float64
+	// Given and Family hold, by level, the share of pairs of one person in
+	// which the names agree that far. The weight is its ratio to the share of
+	// such names among all.
+	Given, Family [nLevel]float64
+	GivenAlike    float64
+	GivenDiffers  float64
+	FamilyAlike   float64
+	FamilyDiffers float64
 
 	NumberShared  float64 // added to log2 N
 	NumberNear    float64
 	NumberDiffers float64
 
 	BirthNear, BirthFar, BirthApart float64 // gap under 1 year, under 3, more
-	BirthOdd                        float64 // one row against at least three: a slip in an age
+	BirthOdd, BirthFew              float64 // one row against at least three, against fewer: a wrong age
 	SexDiffers, SexOdd              float64 // the same for sexes
 	SexX                            float64 // X on one side, M or W on the other
 	ClubDiffers, ClubOneBlank       float64
@@ -83,12 +84,12 @@ type Weights struct {
 // made-up districts with known truth; see the tests.
 func StartingWeights() Weights {
 	return Weights{
-		Initial: -3, GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffer: -8.4,
-		ShareEqual: .9, ShareNick: .04, ShareShort: .008, ShareGivenSlip: .006, ShareFamilySlip: .01,
-		ShareToken: .006, ShareSwap: .01,
+		Given:      [nLevel]float64{Equal: .9, Swapped: .01, Nickname: .04, ShortForm: .015, FirstOnly: .04, Slip: .006, Mistyped: .04},
+		Family:     [nLevel]float64{Equal: .9, OneToken: .015, Slip: .006, Mistyped: .06},
+		GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
-		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5,
-		SexDiffers: -12, SexOdd: -6, SexX: -3,
+		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthFew: -8,
+		SexDiffers: -12, SexOdd: -5, SexX: -3,
 		ClubDiffers: -5, ClubOneBlank: -2.5, ClubBothBlank: .8,
 		CourseLow: -4, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
 	}
@@ -191,7 +192,7 @@ func (m *model) compareNames(x, y int32, s *sum) {
 	}
 	if !a.sole && t.given.text[a.given] == t.family.text[b.family] && t.family.text[a.family] == t.given.text[b.given] {
 		f := max(t.given.mass[a.given]*t.family.mass[a.family], t.given.mass[b.given]*t.family.mass[b.family])
-		s.add(FamilyName, Swapped, math.Log2(w.ShareSwap/f))
+		s.add(FamilyName, Swapped, math.Log2(w.Given[Swapped]/f))
 		return
 	}
 	if !a.sole && !b.sole {
@@ -204,17 +205,24 @@ func (s *sum) add2(e Evidence) func(Level, float64) {
 	return func(l Level, bits float64) { s.add(e, l, bits) }
 }
 
+// compareGiven gives the level and its weight: log2 of the share of one
+// person's pairs that agree so far, over the share of such names among all.
 func (m *model) compareGiven(x, y int32) (Level, float64) {
 	p, w := &m.names.given, &m.w
 	if x == y {
-		return Equal, math.Log2(w.ShareEqual / p.mass[x])
+		return Equal, math.Log2(w.Given[Equal] / p.mass[x])
 	}
 	a, b := p.text[x], p.text[y]
 	// No changed form weighs more than the more common name equal would.
-	top := math.Log2(w.ShareEqual / max(p.mass[x], p.mass[y]))
+	top := math.Log2(w.Given[Equal] / max(p.mass[x], p.mass[y]))
 	if len(a) == 1 || len(b) == 1 {
 		if a[0] == b[0] {
-			return Initial, w.Initial
+			// An initial says as much as its letter is rare.
+			one := x
+			if len(b) == 1 {
+				one = y
+			}
+			return Initial, min(top, math.Log2(p.single/p.mass[one]))
 		}
 		return Differs, w.GivenDiffers
 	}
@@ -227,14 +235,14 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 			fy = p.first[y]
 		}
 		if fx == fy {
-			return FirstOnly, min(top, math.Log2(w.ShareNick/max(p.mass[fx], p.double[fx])))
+			return FirstOnly, min(top, math.Log2(w.Given[FirstOnly]/max(p.mass[fx], p.double[fx])))
 		}
 	}
 	if p.nicknames(x, y) {
-		return Nickname, min(top, math.Log2(w.ShareNick/max(p.nick[x], p.nick[y])))
+		return Nickname, min(top, math.Log2(w.Given[Nickname]/max(p.nick[x], p.nick[y])))
 	}
-	if p.oneSlip(x, y) {
-		return Slip, min(top, math.Log2(w.ShareGivenSlip/max(p.slip[x], p.slip[y])))
+	if l, bits := p.slipWeight(x, y, &w.Given); l != Missing {
+		return l, min(top, bits)
 	}
 	if a[0] != b[0] {
 		if alike(a, b, .94) {
@@ -243,12 +251,29 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 		return Differs, w.GivenDiffers
 	}
 	if shortForm(a, b) {
-		return ShortForm, min(top, math.Log2(w.ShareShort/max(p.mass[x]+p.mass[y], .002)))
+		return ShortForm, min(top, math.Log2(w.Given[ShortForm]/max(p.mass[x]+p.mass[y], .002)))
 	}
 	if alike(a, b, .94) {
 		return Alike, w.GivenAlike
 	}
 	return Differs, w.GivenDiffers
+}
+
+// slipWeight weighs two names one slip apart. A name far rarer than the other
+// is taken as mistyped and weighed against how many such there are of the
+// common name; between two names of their own (Brown, Browne) it is weighed
+// against how common the neighbours of either are.
+func (p *part) slipWeight(x, y int32, share *[nLevel]float64) (Level, float64) {
+	if !p.oneSlip(x, y) {
+		return Missing, 0
+	}
+	switch {
+	case p.mistyped(x, y):
+		return Mistyped, math.Log2(share[Mistyped] / p.rare[y])
+	case p.mistyped(y, x):
+		return Mistyped, math.Log2(share[Mistyped] / p.rare[x])
+	}
+	return Slip, math.Log2(share[Slip] / max(p.slip[x], p.slip[y]))
 }
 
 // alike leaves the comparator alone where lengths already rule it out: Jaro's
@@ -265,11 +290,11 @@ func alike(a, b string, least float64) bool {
 func (m *model) compareFamily(x, y int32) (Level, float64) {
 	p, w := &m.names.family, &m.w
 	if x == y {
-		return Equal, math.Log2(w.ShareEqual / p.mass[x])
+		return Equal, math.Log2(w.Family[Equal] / p.mass[x])
 	}
-	top := math.Log2(w.ShareEqual / max(p.mass[x], p.mass[y]))
-	if p.oneSlip(x, y) {
-		return Slip, min(top, math.Log2(w.ShareFamilySlip/max(p.slip[x], p.slip[y])))
+	top := math.Log2(w.Family[Equal] / max(p.mass[x], p.mass[y]))
+	if l, bits := p.slipWeight(x, y, &w.Family); l != Missing {
+		return l, min(top, bits)
 	}
 	tx, ty := p.tokens[x], p.tokens[y]
 	if len(tx) > 0 || len(ty) > 0 {
@@ -292,14 +317,14 @@ func (m *model) compareFamily(x, y int32) (Level, float64) {
 			})
 		})
 		if common > 0 {
-			return OneToken, min(7, math.Log2(w.ShareToken/common))
+			return OneToken, min(7, math.Log2(w.Family[OneToken]/common))
 		}
 	}
 	a, b := p.text[x], p.text[y]
 	if len(a) > 0 && len(b) > 0 && alike(a, b, .95) {
 		return Alike, w.FamilyAlike
 	}
-	return Differs, w.FamilyDiffer
+	return Differs, w.FamilyDiffers
 }
 
 // particle words are in too many family names to say that two are one.
@@ -347,8 +372,11 @@ func (m *model) weighBirth(a, b *cluster, s *sum) {
 		w = m.w.BirthFar
 	}
 	few, many := min(a.births, b.births), max(a.births, b.births)
-	if many >= 3 && few <= 2 {
+	switch {
+	case few <= 2 && many >= 3:
 		w = max(w, float64(few)*m.w.BirthOdd)
+	case few == 1:
+		w = max(w, m.w.BirthFew)
 	}
 	if s.level[Number] == Equal && s.level[FamilyName] == Equal {
 		w *= .4 // number and name prove more than ages disprove
@@ -368,7 +396,7 @@ func (m *model) weighSex(a, b *cluster, s *sum) {
 		na, nb := a.sexes[x], b.sexes[y]
 		few, many := min(na, nb), max(na, nb)
 		w := m.w.SexDiffers
-		if many >= 3 && few <= 2 {
+		if many >= 2 && few <= 2 {
 			w = max(w, float64(few)*m.w.SexOdd)
 		}
 		s.add(Sex, Differs, w)
