@@ -33,6 +33,7 @@ type Tally struct {
 	Name     int
 	NameOK   int // same letters, accents and case aside; not a target
 	Phantom  int // results rows that stand for nobody
+	GhostsOK int // … that have the status ok: the worst, as nobody will look
 }
 
 // Failure is one line or sheet that was not read as a person would.
@@ -302,6 +303,9 @@ func Score(truth []Truth, results []Result) *Report {
 		}
 		for _, t := range tallies(tr) {
 			t.Phantom++
+			if r.Status == "ok" {
+				t.GhostsOK++
+			}
 		}
 		fail(tr, Spot{r.Sheet, r.Tab, r.Row}, "phantom", "no line for anybody", fmt.Sprintf("%s %s %s", r.Name, unit.ClockMS(r.TimeMS), r.Status))
 	}
@@ -416,7 +420,7 @@ func (rep *Report) Print(w io.Writer) {
 	fmt.Fprintf(w, "lines found with exact time, course, date  %s  %d of %d (lost %d, sheet held %d, time %d, run %d, session %d)\n", share(t.Right, t.Lines), t.Right, t.Lines, t.Lost, t.Held, t.Time, t.Run, t.Session)
 	fmt.Fprintf(w, "  of the sheets that were read             %s\n", share(t.Right, t.Lines-t.Held))
 	fmt.Fprintf(w, "sheets right %d, held %d, wrong %d of %d; rightly held %d of %d\n", rep.SheetsRight, rep.SheetsHeld, rep.SheetsWrong, rep.Sheets, rep.HeldRightly, rep.MustHold)
-	fmt.Fprintf(w, "invalid lines accepted as ok               %s  %d of %d; rows that stand for nobody %d\n", share(t.Accepted, t.Invalid), t.Accepted, t.Invalid, t.Phantom)
+	fmt.Fprintf(w, "invalid lines accepted as ok               %s  %d of %d; rows that stand for nobody %d (%d ok)\n", share(t.Accepted, t.Invalid), t.Accepted, t.Invalid, t.Phantom, t.GhostsOK)
 	fmt.Fprintf(w, "good lines not ok                          %s  %d\n", share(t.Refused, t.Right), t.Refused)
 	fmt.Fprintf(w, "sex right                                  %s  %d of %d\n", share(t.SexRight, t.Sex), t.SexRight, t.Sex)
 	fmt.Fprintf(w, "age right                                  %s  %d of %d\n", share(t.AgeRight, t.Age), t.AgeRight, t.Age)
