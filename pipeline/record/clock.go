@@ -37,21 +37,58 @@ type clockCell struct {
 }
 
 // lexClock takes one time cell to pieces. Digits with colons, by far the most
-// frequent, never leave the first loop. scratch is reused room.
-func lexClock(s string, scratch *[]byte) clockCell {
-	if c, ok := lexColons(s); ok {
-		if c.a == 0 && c.b == 0 && c.c == 0 && c.fracMS == 0 || c.b == 99 && (c.a == 99 || c.a == 9) {
-			return clockCell{shape: blankClock} // 00:00 and 99:99 stand for no time
-		}
-		return c
+// frequent, never leave the first lines. scratch is reused room.
+func lexClock(s string, scratch *[]byte, c *clockCell) {
+	*c = clockCell{}
+	if !lexPlain(s, c) && !lexColons(s, c) {
+		*scratch = fold((*scratch)[:0], s)
+		*c = lexFolded(*scratch)
+		return
 	}
-	*scratch = fold((*scratch)[:0], s)
-	return lexFolded(*scratch)
+	if c.a == 0 && c.b == 0 && c.c == 0 && c.fracMS == 0 || c.b == 99 && (c.a == 99 || c.a == 9) {
+		*c = clockCell{shape: blankClock} // 00:00 and 99:99 stand for no time
+	}
+}
+
+// lexPlain reads dd:dd, d:dd, d:dd:dd and dd:dd:dd; it only saves time.
+func lexPlain(s string, c *clockCell) bool {
+	n := len(s)
+	if n < 4 || n > 8 || s[n-3] != ':' {
+		return false
+	}
+	last, ok := twoDigits(s[n-2:])
+	if !ok {
+		return false
+	}
+	s = s[:n-3]
+	c.bDigits = 2
+	if n = len(s); n > 2 {
+		mid, ok := twoDigits(s[n-2:])
+		if !ok || n < 4 || s[n-3] != ':' {
+			return false
+		}
+		c.shape, c.b, c.c = colon3, mid, last
+		s = s[:n-3]
+	} else {
+		c.shape, c.b = colon2, last
+	}
+	c.a = int32(s[0] - '0')
+	if len(s) == 2 {
+		if c.a, ok = twoDigits(s); !ok {
+			return false
+		}
+	}
+	return s[0] >= '0' && s[0] <= '9'
+}
+
+func twoDigits(s string) (int32, bool) {
+	a, b := s[0]-'0', s[1]-'0'
+	return int32(a)*10 + int32(b), a <= 9 && b <= 9
 }
 
 // lexColons reads d:dd, d:dd:dd with an optional decimal fraction and nothing
 // else around.
-func lexColons(s string) (clockCell, bool) {
+func lexColons[T string | []byte](s T, c *clockCell) bool {
 	var part [4]int32
 	var digits [4]int8
 	n := 0
@@ -60,7 +97,7 @@ func lexColons(s string) (clockCell, bool) {
 		ch := s[i]
 		if ch >= '0' && ch <= '9' {
 			if digits[n] >= 5 {
-				return clockCell{}, false
+				return false
 			}
 			part[n] = part[n]*10 + int32(ch-'0')
 			digits[n]++
@@ -73,16 +110,16 @@ func lexColons(s string) (clockCell, bool) {
 		break
 	}
 	if n == 0 || digits[n] == 0 {
-		return clockCell{}, false
+		return false
 	}
-	c := clockCell{a: part[0], b: part[1], c: part[2], bDigits: digits[n]}
+	*c = clockCell{a: part[0], b: part[1], c: part[2], bDigits: digits[n]}
 	if i < len(s) {
 		if s[i] != '.' && s[i] != ',' || i+1 == len(s) || n == 3 {
-			return clockCell{}, false
+			return false
 		}
 		ms, ok := fractionMS(s[i+1:])
 		if !ok {
-			return clockCell{}, false
+			return false
 		}
 		c.fracMS = ms
 	}
@@ -101,10 +138,10 @@ func lexColons(s string) (clockCell, bool) {
 		case 3:
 			c.fracMS = part[3]
 		default:
-			return clockCell{}, false
+			return false
 		}
 	}
-	return c, true
+	return true
 }
 
 // fractionMS reads the digits after a decimal point as milliseconds, rounded
@@ -396,8 +433,8 @@ func lexDateTime(b []byte) (clockCell, bool) {
 		default:
 			return clockCell{}, false
 		}
-		c, ok := lexColons(string(bytes.TrimRight(b[11:], "z")))
-		if !ok || c.shape != colon3 || days < 0 || days > 4 {
+		var c clockCell
+		if !lexColons(bytes.TrimRight(b[11:], "z"), &c) || c.shape != colon3 || days < 0 || days > 4 {
 			return c, false
 		}
 		c.a += 24 * days
@@ -414,8 +451,8 @@ func lexDateTime(b []byte) (clockCell, bool) {
 	if half < 0 {
 		return clockCell{}, false
 	}
-	c, ok := lexColons(string(b))
-	if !ok || c.shape != colon3 || c.a < 1 || c.a > 12 {
+	var c clockCell
+	if !lexColons(b, &c) || c.shape != colon3 || c.a < 1 || c.a > 12 {
 		return c, false
 	}
 	c.a = c.a%12 + 12*half
@@ -484,7 +521,8 @@ func lexRepaired(b []byte) clockCell {
 			return clockCell{}
 		}
 	}
-	if c, ok := lexColons(string(out)); ok {
+	var c clockCell
+	if lexColons(out, &c) {
 		c.repaired, c.hours = repaired, hours && c.shape == colon2
 		return c
 	}

@@ -31,9 +31,9 @@ const sampleSize = 4096
 // everything else has seconds below 60, the one is a slip and is asked about.
 const misfitPrice = -14.0
 
-// walkerPrice is the log probability of a cell of hours, minutes and seconds
-// among cells of minutes shown as hours.
-const walkerPrice = -6.0
+// walkerPrice is the log probability that a cell among minutes shown as hours
+// has hours, minutes and seconds instead.
+const walkerPrice = -3.0
 
 // add scores a cell under each reading.
 func (f *family) add(c *clockCell, p plausibility) {
@@ -51,7 +51,7 @@ func (f *family) add(c *clockCell, p plausibility) {
 				// Typed as 1:02:15, a walker's time is right in a column
 				// where 24:31 became 24:31:00.
 				if hms, fits := c.as(hourMinSec); fits && p.score(hms) > implausible {
-					f.score[i] += walkerPrice - misfitPrice
+					f.score[i] += max(-6, walkerPrice+p.score(hms)+digitEvidence(c, hourMinSec)-misfitPrice)
 				}
 			}
 			continue

@@ -147,7 +147,8 @@ func TestEveryDayFraction(t *testing.T) {
 		n := 0
 		for s := 600; s < 7200; s++ {
 			text := fmt.Sprintf(format, float64(s)/86400)
-			c := lexClock(text, &scratch)
+			var c clockCell
+			lexClock(text, &scratch, &c)
 			if ms, ok := c.as(dayFraction); !ok || ms != int32(s)*1000 {
 				t.Fatalf("%s is %d s: read %d ms", text, s, ms)
 			}
@@ -248,7 +249,8 @@ func FuzzClock(f *testing.F) {
 	}
 	var scratch []byte
 	f.Fuzz(func(t *testing.T, s string) {
-		c := lexClock(s, &scratch)
+		var c clockCell
+		lexClock(s, &scratch, &c)
 		for _, r := range readingsOf(c.shape) {
 			if ms, ok := c.as(r); ok && (ms <= 0 || ms > maxMS) {
 				t.Errorf("%q as %s: %d ms", s, clockReadings[r].name, ms)

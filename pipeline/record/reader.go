@@ -32,6 +32,7 @@ type Reader struct {
 	remarks   map[string]remark
 	nobody    *nobody
 
+	cell      clockCell // of the row in hand
 	scratch   []byte
 	nameRoom  []byte
 	spare     groupEntry
@@ -139,8 +140,8 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 	}
 	if r.c.Time >= 0 {
 		s := cell(cells, r.c.Time)
-		c := lexClock(s, &r.scratch)
-		r.clock.observe(row, s, &c, pos, day)
+		lexClock(s, &r.scratch, &r.cell)
+		r.clock.observe(row, s, &r.cell, pos, day)
 	}
 	if s := cell(cells, r.c.Sex); s != "" {
 		r.sexes.observe(s, &r.scratch)
@@ -270,9 +271,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	}
 
 	s := cell(cells, r.c.Time)
-	c := lexClock(s, &r.scratch)
+	c := &r.cell
+	lexClock(s, &r.scratch, c)
 	timeDoubt := false
-	if ms, otherwise, unsure, ok := r.clock.read(row, &c); ok {
+	if ms, otherwise, unsure, ok := r.clock.read(row, c); ok {
 		out.TimeMS = ms
 		if otherwise != unread || c.repaired {
 			sev, do := place.Note, "Nothing, if that is right"
@@ -444,7 +446,7 @@ func (r *Reader) windowOf(n int, on unit.Day) age.Window {
 	return k.w
 }
 
-// Ages that are read without asking.
+// Ages that are read without asking, give or take a few weeks.
 const youngestAge, oldestAge = 3, 105
 
 // readPerson reads sex and age from every column that carries them.
@@ -466,7 +468,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		if !w.Known() {
 			return
 		}
-		if lo, hi, _ := w.On(day); hi < youngestAge || lo > oldestAge {
+		if int(day-w.Lo) < 365*youngestAge || int(day-w.Hi) > 366*(oldestAge+1) {
 			out.problem(row, index, place.Look, "age-unlikely", s, "an age from 3 to 105", "Correct the age, or the date of the run")
 			return
 		}

@@ -184,7 +184,7 @@ func cleanRows(n int) (*Reader, [][]string) {
 		if g[0] == 'W' {
 			sex = "F"
 		}
-		s := 1100 + i*2
+		s := 1100 + i%2500
 		clock := fmt.Sprintf("%d:%02d", s/60, s%60)
 		if s >= 3600 {
 			clock = fmt.Sprintf("%d:%02d:%02d", s/3600, s/60%60, s%60)
