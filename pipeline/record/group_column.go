@@ -53,18 +53,22 @@ func newGroupColumn(scheme age.Scheme, words map[string]TakingPart, states map[s
 	return &groupColumn{at: map[string]int32{}, scheme: scheme, words: words, states: states}
 }
 
-// observe counts one cell; blank cells are left out by the caller.
-func (k *groupColumn) observe(text string, scratch *[]byte) {
+// observe counts one cell and gives the index of its entry, -1 where the
+// column has too many; blank cells are left out by the caller.
+func (k *groupColumn) observe(text string, scratch *[]byte) int32 {
 	if i, ok := k.at[text]; ok {
 		k.entries[i].n++
-		return
+		return i
 	}
-	if len(k.entries) < vocabularyLimit {
-		e := k.parse(text, scratch)
-		e.text, e.n = strings.Clone(text), 1
-		k.at[e.text] = int32(len(k.entries))
-		k.entries = append(k.entries, e)
+	if len(k.entries) == vocabularyLimit {
+		return -1
 	}
+	e := k.parse(text, scratch)
+	e.text, e.n = strings.Clone(text), 1
+	i := int32(len(k.entries))
+	k.at[e.text] = i
+	k.entries = append(k.entries, e)
+	return i
 }
 
 // parse reads a spelling by itself.

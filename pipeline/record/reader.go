@@ -29,6 +29,7 @@ type Reader struct {
 	groups    *groupColumn
 	dates     [3]int // dates that show day first, month first, neither
 	order     dateOrder
+	pairs     []agePair
 	remarks   map[string]remark
 	nobody    *nobody
 
@@ -86,6 +87,12 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
 	r.groups = newGroupColumn(o.Scheme, r.words, r.states)
+	for _, text := range o.Groups {
+		r.groups.observe(text, &r.scratch)
+	}
+	for i := range r.groups.entries {
+		r.groups.entries[i].n = 0
+	}
 	return r
 }
 
@@ -157,7 +164,10 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 		r.observeDate(r.scratch)
 	}
 	if s := cell(cells, r.c.Group); s != "" {
-		r.groups.observe(s, &r.scratch)
+		i := r.groups.observe(s, &r.scratch)
+		if i >= 0 && len(r.pairs) < pairLimit && (r.c.Age >= 0 || r.c.BirthYear >= 0 || r.c.BirthDate >= 0) {
+			r.pair(i, cells, day)
+		}
 	}
 }
 
@@ -273,6 +283,14 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	s := cell(cells, r.c.Time)
 	c := &r.cell
 	lexClock(s, &r.scratch, c)
+	if c.shape == notClock {
+		if i := strings.IndexByte(s, ' '); i > 0 { // "24:31 walker"
+			if m := r.remark(s[i+1:]); m.part != Runner || m.status != OK {
+				take(m)
+				lexClock(s[:i], &r.scratch, c)
+			}
+		}
+	}
 	timeDoubt := false
 	if ms, otherwise, unsure, ok := r.clock.read(row, c); ok {
 		out.TimeMS = ms
@@ -648,6 +666,7 @@ func (r *Reader) Settle() Readings {
 	}
 	r.ageGroups.settle(r.heading(r.c.Age), others, r.o.Answers)
 	r.groups.settle(r.heading(r.c.Group), others, r.o.Answers)
+	basisWhy := r.settleBasis()
 	if r.c.BirthYear >= 0 {
 		means, why := r.years.describe()
 		add(r.c.BirthYear, means, why)
@@ -658,7 +677,7 @@ func (r *Reader) Settle() Readings {
 	}
 	if r.c.Group >= 0 {
 		means, why := r.groups.describe()
-		add(r.c.Group, means, why)
+		add(r.c.Group, means, strings.TrimPrefix(why+basisWhy, "; "))
 	}
 	r.settleDates(add, ask)
 	return out

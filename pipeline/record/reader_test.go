@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"lapwing/pipeline/age"
 )
 
 func TestPositions(t *testing.T) {
@@ -256,4 +258,58 @@ func FuzzRow(f *testing.F) {
 		}
 		CheckRun(lines, 5000)
 	})
+}
+
+// A list of times and a list of people of one run, joined on position.
+func TestJoin(t *testing.T) {
+	times, people := NoColumns(), NoColumns()
+	times.Position, times.Time = 0, 1
+	people.Position, people.Name, people.Group, people.Notes = 0, 1, 2, 3
+	ts, _ := readRows(t, times, nil, Options{}, func(yield func([]string)) {
+		for i, s := range []string{"20:31", "24:31", "24:40", "", "11:02", "25:00", "10:59"} {
+			yield([]string{fmt.Sprint(i + 1), s})
+		}
+	})
+	ps, _ := readRows(t, people, nil, Options{}, func(yield func([]string)) {
+		for i, s := range [][2]string{{"Ada Brook", ""}, {"Unknown", ""}, {"Eve Hill", "DQ"}, {"Jo Lee", ""}, {"Sam Lee", ""}, {"Kit Fox", "walker"}, {"Ivy Ash", "wheelchair"}} {
+			yield([]string{fmt.Sprint(i + 1), s[0], "M40", s[1]})
+		}
+	})
+	for i, want := range []Status{OK, Unnamed, DQ, Untimed, Doubtful, OK, OK} {
+		l := ts[i]
+		l.Join(&ps[i], 5000)
+		if l.Status != want || want == OK && (l.TimeMS == 0 || l.Name == "" || l.Sex != M || !l.Birth.Known()) {
+			t.Errorf("position %d: %v %q, want %v", i+1, l.Status, l.Name, want)
+		}
+	}
+}
+
+// A sheet whose groups go by the age on 31 December shows it where ages stand
+// beside them.
+func TestGroupBasis(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Age, c.Group = 0, 1, 2, 3
+	rows := func(group func(a, i int) int) func(yield func([]string)) {
+		return func(yield func([]string)) {
+			for i := range 60 {
+				a := 30 + i%40
+				yield([]string{fmt.Sprintf("Ada Brook%c%c", 'a'+i%26, 'a'+i/26), fmt.Sprintf("24:%02d", i), fmt.Sprint(a), fmt.Sprintf("M%d", group(a, i)/5*5)})
+			}
+		}
+	}
+	problems := func(lines []Line) (n int) {
+		for _, l := range lines {
+			n += len(l.Problems)
+		}
+		return n
+	}
+	onTheDay, _ := readRows(t, c, nil, Options{}, rows(func(a, i int) int { return a }))
+	if onTheDay[0].Basis != age.OnTheDay || problems(onTheDay) != 0 {
+		t.Errorf("on the day: %v, %d problems", onTheDay[0].Basis, problems(onTheDay))
+	}
+	// On 3 January nearly everybody's birthday is still to come.
+	yearEnd, got := readRows(t, c, nil, Options{}, rows(func(a, i int) int { return a + 1 }))
+	if problems(yearEnd) != 0 || !strings.Contains(got.Columns[len(got.Columns)-1].Why, "31 December") {
+		t.Errorf("by 31 December: %d problems, %v", problems(yearEnd), got.Columns)
+	}
 }

@@ -88,6 +88,9 @@ type Options struct {
 	Scheme                 age.Scheme        // the groups in use; the zero Scheme means age.DefaultScheme
 	DateOrder              string            // "dmy" (default) or "mdy": birth dates the column itself does not settle
 	Words                  map[string]string // wording in notes, status or group cells -> "walker", "pacer", "dnf", "untimed", … (the String of a Status or TakingPart)
+	// Groups are the age groups that other sheets of the series use (from
+	// Reader.Groups): U13 begins at 11 only where there is a U11.
+	Groups []string
 	// Answers given by hand to earlier questions, by the key that the question
 	// names: "time" -> "mm.ss", "sex V" -> "W", "birth date" -> "dmy".
 	Answers map[string]string

@@ -1,0 +1,90 @@
+package record
+
+import (
+	"fmt"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/unit"
+)
+
+// agePair is a row that carries an age group and another sign of age, by which
+// the day that groups are reckoned on can be told.
+type agePair struct {
+	entry int32
+	day   unit.Day
+	born  age.Window
+}
+
+const pairLimit = 2048
+
+// pair keeps the row if its age, year or date of birth can be read alone.
+func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
+	var w age.Window
+	if s := cell(cells, r.c.BirthDate); s != "" {
+		r.scratch = fold(r.scratch[:0], s)
+		if d, ok := lexDate(r.scratch); ok && d.order != undecided {
+			if born, ok := d.day(dayFirst, day); ok {
+				w = age.OfDate(born)
+			}
+		}
+	}
+	for _, index := range [...]int{r.c.BirthYear, r.c.Age} {
+		if w.Known() {
+			break
+		}
+		switch c := lexAge(cell(cells, index)); {
+		case c.text || c.blank:
+		case c.n >= 1900 && c.n < 2100:
+			w = age.OfYear(c.n)
+		case index == r.c.Age && c.n >= 5 && c.n < 100 && !c.decimals:
+			w = r.windowOf(c.n, r.reckoning(r.o.AgeBasis, day))
+		}
+	}
+	if w.Known() {
+		r.pairs = append(r.pairs, agePair{entry, day, w})
+	}
+}
+
+// settleBasis compares the groups with the other ages of the same rows. Where
+// several contradict a reckoning on the day of the run, and reckoning on 31
+// December or on the first day of the season explains at least three of four,
+// that is how this sheet reckons.
+func (r *Reader) settleBasis() (why string) {
+	count := func(b age.Basis) (n int) {
+		for _, p := range r.pairs {
+			e := &r.groups.entries[p.entry]
+			if e.known && e.g.kind != bornIn && age.OfAges(e.lo, e.hi, r.reckoning(b, p.day)).Gap(p.born) > 0 {
+				n++
+			}
+		}
+		return n
+	}
+	now := count(r.o.GroupBasis)
+	best, least := r.o.GroupBasis, now
+	for _, b := range []age.Basis{age.OnTheDay, age.YearEnd, age.SeasonStart} {
+		if n := count(b); n < least {
+			best, least = b, n
+		}
+	}
+	if now < 3 || 4*least > now || best == r.o.GroupBasis {
+		r.pairs = nil
+		return ""
+	}
+	r.o.GroupBasis = best
+	words := map[age.Basis]string{age.OnTheDay: "on the day", age.YearEnd: "on 31 December", age.SeasonStart: "on the first day of the season"}
+	why = fmt.Sprintf("; groups are reckoned %s: that leaves %d of %d rows at odds with their age instead of %d", words[best], least, len(r.pairs), now)
+	r.pairs = nil
+	return why
+}
+
+// Groups lists the distinct spellings of the group column, in the order of
+// their first row, for the next sheets of the series.
+func (r *Reader) Groups() []string {
+	var out []string
+	for _, e := range r.groups.entries {
+		if e.known {
+			out = append(out, e.text)
+		}
+	}
+	return out
+}
