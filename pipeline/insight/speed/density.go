@@ -34,7 +34,7 @@ func (m *mixture) score(r, S float64, w Components) (u, beta float64, p Componen
 	prec := isd * isd
 	sd := S * isd
 	x := r * isd
-	phi := invSqrt2Pi * math.Exp(-.5*x*x)
+	phi := invSqrt2Pi * expMinus(.5*x*x)
 	n := phi * isd
 	n1 := -r * prec * n
 	n2 := (r*prec*r*prec - prec) * n
@@ -45,7 +45,7 @@ func (m *mixture) score(r, S float64, w Components) (u, beta float64, p Componen
 	k1 := m.walkRate * (n - k)
 	k2 := m.walkRate * (n1 - k1)
 	gp := 1 / (S + m.grossVar)
-	g := invSqrt2Pi * math.Sqrt(gp) * math.Exp(-.5*r*r*gp)
+	g := invSqrt2Pi * math.Sqrt(gp) * expMinus(.5*r*r*gp)
 
 	p = Components{w.AllOut * n, w.Slow * e, w.Walk * k, w.Gross * g}
 	inv := 1 / (p.AllOut + p.Slow + p.Walk + p.Gross + tiny)
@@ -64,12 +64,12 @@ func (m *mixture) score(r, S float64, w Components) (u, beta float64, p Componen
 func (m *mixture) logDensity(r, S float64, w Components) float64 {
 	isd := 1 / math.Sqrt(S)
 	x := r * isd
-	phi := invSqrt2Pi * math.Exp(-.5*x*x)
+	phi := invSqrt2Pi * expMinus(.5*x*x)
 	gp := 1 / (S + m.grossVar)
 	return math.Log(w.AllOut*phi*isd +
 		w.Slow*emg(m.rate, r, S, x, S*isd, phi) +
 		w.Walk*emg(m.walkRate, r, S, x, S*isd, phi) +
-		w.Gross*invSqrt2Pi*math.Sqrt(gp)*math.Exp(-.5*r*r*gp) + tiny)
+		w.Gross*invSqrt2Pi*math.Sqrt(gp)*expMinus(.5*r*r*gp) + tiny)
 }
 
 // emg is the exponentially modified Gaussian density
@@ -83,7 +83,7 @@ func emg(rate, r, S, x, sd, phi float64) float64 {
 	if z <= 0 {
 		return rate * phi * tailRatio(z)
 	}
-	return rate * (math.Exp(rate*(.5*rate*S-r)) - phi*tailRatio(-z))
+	return rate * (expMinus(rate*(r-.5*rate*S)) - phi*tailRatio(-z))
 }
 
 const (
@@ -119,4 +119,25 @@ func tailRatio(z float64) float64 {
 	r2 := r + z0*r1
 	r3 := 2*r1 + z0*r2
 	return r + h*(r1+h*(.5*r2+h*r3/6))
+}
+
+// powers holds 2^(-i/128).
+var powers = func() (t [128]float64) {
+	for i := range t {
+		t[i] = math.Exp2(-float64(i) / 128)
+	}
+	return t
+}()
+
+// expMinus is exp(-t) for t >= 0, to 1e-11 relative and 0 beyond t = 700: a
+// table and a cubic. The four exponentials of a score are a third of the
+// whole fit with math.Exp, which is exact to the last bit where this needn't.
+func expMinus(t float64) float64 {
+	if !(t < 700) {
+		return 0
+	}
+	k := uint(t*(128/math.Ln2) + .5)
+	h := float64(k)*(math.Ln2/128) - t
+	scale := math.Float64frombits(uint64(1023-k>>7) << 52)
+	return scale * powers[k&127] * (1 + h*(1+h*(.5+h*(1./6))))
 }

@@ -36,6 +36,17 @@ func TestTailRatio(t *testing.T) {
 	}
 }
 
+func TestExpMinus(t *testing.T) {
+	for x := 0.; x < 699; x += .00713 {
+		if got, want := expMinus(x), math.Exp(-x); math.Abs(got/want-1) > 1e-11 {
+			t.Fatalf("exp(-%g) = %g, want %g", x, got, want)
+		}
+	}
+	if expMinus(701) != 0 || expMinus(math.Inf(1)) != 0 {
+		t.Error("does not vanish")
+	}
+}
+
 // logCDF is log Phi(z) for z < 0 by the continued fraction of Laplace
 // (Abramowitz and Stegun 26.2.14).
 func logCDF(z float64) float64 {

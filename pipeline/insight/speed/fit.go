@@ -50,6 +50,10 @@ type fit struct {
 	runSums   [][]float64 // per part
 	sweepSums []sweepSums // per part
 
+	damping   float64         // of the sites' updates, this round
+	pre       *preconditioner // of the last solve
+	lastSteps int             // that it took
+
 	trace Trace
 }
 
@@ -72,6 +76,7 @@ func newFit(in *Input, h Hyper, gaussian bool, threads int) (*fit, error) {
 	n, runs, courses := len(in.Run), len(in.Runs), len(in.Courses)
 	f := &fit{
 		in: in, h: h, mix: h.mixture(), gaussian: gaussian, threads: max(1, threads),
+		damping: dampingOf(0),
 		parts:   partition(in.Offsets, partCount),
 		home:    make([]int32, in.Runners()),
 		results: make([]int32, courses),
@@ -195,6 +200,7 @@ func (f *fit) moreRounds(ctx context.Context, most int) error {
 	change := f.changeMeter()
 	change()
 	for round := 1; round <= most; round++ {
+		f.damping = dampingOf(f.trace.Rounds)
 		if err := f.solveOnce(ctx, roundTol, mostSteps); err != nil {
 			return err
 		}
@@ -224,6 +230,7 @@ func (f *fit) solveOnce(ctx context.Context, tol float64, limit int) error {
 	}
 	steps, left, err := f.solve(ctx, m, tol, limit)
 	f.trace.Steps += steps
+	f.lastSteps = steps
 	f.trace.Left = left
 	return err
 }

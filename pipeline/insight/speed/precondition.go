@@ -37,38 +37,31 @@ type preconditioner struct {
 	rho, rhs, s, v *mat.VecDense
 }
 
-// precondition builds the preconditioner for the present sites.
+// rebuildSteps is the number of steps above which a solve with an ageing
+// factor has it built anew for the next: A changes little once the sites have
+// found their places, and costs more than a few steps.
+const rebuildSteps = 6
+
+// precondition gives the preconditioner for the present sites, with the dense
+// factor of an earlier round where that still serves. Any factor makes it the
+// exact inverse of some symmetric matrix.
 func (f *fit) precondition(ctx context.Context) (*preconditioner, error) {
+	if f.pre != nil && f.lastSteps <= rebuildSteps {
+		f.pre.refresh(f)
+		return f.pre, nil
+	}
 	a, err := f.courseInformation(ctx, 1/(f.h.RunnerSD*f.h.RunnerSD))
 	if err != nil {
 		return nil, err
 	}
 	n := len(f.course)
+	vec := func() *mat.VecDense { return mat.NewVecDense(n, nil) }
 	m := &preconditioner{
 		b: make([]float64, n), dSum: make([]float64, n), kappa: make([]float64, n),
 		noise: make([]float64, n), scale: make([]float64, n),
-		rho: mat.NewVecDense(n, nil), rhs: mat.NewVecDense(n, nil),
-		s: mat.NewVecDense(n, nil), v: mat.NewVecDense(n, nil),
+		rho: vec(), rhs: vec(), s: vec(), v: vec(),
 	}
-	left := make([]float64, n)
-	for e, d := range f.info {
-		c := f.in.Runs[e].Course
-		p := f.dayPrecision(e)
-		m.dSum[c] += d
-		m.kappa[c] += d * d / (d + p)
-		left[c] += d * p / (d + p)
-	}
-	for c := range m.b {
-		m.scale[c] = 1
-		if f.results[c] == 0 {
-			continue
-		}
-		m.kappa[c] /= m.dSum[c]
-		m.noise[c] = m.kappa[c] / left[c]
-		m.scale[c] = m.dSum[c] / left[c]
-		m.b[c] = 1 / (f.courseVar + m.noise[c])
-		m.sumB += m.b[c]
-	}
+	m.refresh(f)
 	for i := range n {
 		if f.results[i] == 0 {
 			a.SetSym(i, i, 1/f.courseVar)
@@ -85,7 +78,34 @@ func (f *fit) precondition(ctx context.Context) (*preconditioner, error) {
 	if !m.chol.Factorize(a) {
 		return nil, errors.New("speed: the courses' equations are singular")
 	}
+	f.pre = m
 	return m, nil
+}
+
+// refresh takes the run-by-run quantities from the present sites.
+func (m *preconditioner) refresh(f *fit) {
+	clear(m.dSum)
+	clear(m.kappa)
+	clear(m.noise) // first the information left after the days
+	for e, d := range f.info {
+		c := f.in.Runs[e].Course
+		p := f.dayPrecision(e)
+		m.dSum[c] += d
+		m.kappa[c] += d * d / (d + p)
+		m.noise[c] += d * p / (d + p)
+	}
+	m.sumB = 0
+	for c, left := range m.noise {
+		m.scale[c], m.b[c] = 1, 0
+		if f.results[c] == 0 {
+			continue
+		}
+		m.kappa[c] /= m.dSum[c]
+		m.noise[c] = m.kappa[c] / left
+		m.scale[c] = m.dSum[c] / left
+		m.b[c] = 1 / (f.courseVar + m.noise[c])
+		m.sumB += m.b[c]
+	}
 }
 
 // apply sets out to the approximate solution for the residual r; both hold

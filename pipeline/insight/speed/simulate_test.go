@@ -11,6 +11,10 @@ import (
 // Abilities, weather, mud, injuries and effort follow laws of their own, not
 // those of the model; some worlds break its assumptions on purpose.
 
+// baseLog is the log time in seconds of the middle runner all-out on a level,
+// firm course on a still day.
+var baseLog = math.Log(1650)
+
 type world int
 
 const (
@@ -27,6 +31,7 @@ type district struct {
 	courses, runners, weeks int
 	results                 int // wanted
 	seed                    uint64
+	buggies                 float64 // share of runners who push one on 3 of 10 days; 0 is .03
 }
 
 // truth is in log time; per result unless said.
@@ -144,7 +149,7 @@ func (d district) simulate() (*Input, *truth) {
 		travels := .3 * uni()
 		hard := betaDraw(rng, 1.8, 3.2) // odds of an all-out day
 		hold := .03 + .07*uni()*uni() + .02*uni()
-		buggy := uni() < .03
+		buggy := uni() < max(.03, d.buggies)
 		injured := -1
 		if uni() < .25 && rate > .1 {
 			injured = from + int(float64(d.weeks-from)*uni())
@@ -212,7 +217,7 @@ func (d district) simulate() (*Input, *truth) {
 				t, v.wrong = c[k]+.22*norm(), true
 			}
 			// whole seconds, as on a results sheet
-			seconds := math.Round(math.Exp(min(max(t+math.Log(1650), math.Log(800)), math.Log(6000))))
+			seconds := math.Round(math.Exp(min(max(t+baseLog, math.Log(800)), math.Log(6000))))
 			v.y = LogTime(seconds, referenceM)
 			visits = append(visits, v)
 			runs++
@@ -371,7 +376,9 @@ func (tr *truth) judge(in *Input, m *Model) accuracy {
 	var fe []float64
 	for r, fm := range m.Form {
 		if fm.Results >= 10 {
-			fe = append(fe, fm.Log-tr.ability[in.Offsets[r+1]-1])
+			i := int(in.Offsets[r+1]) - 1
+			g := m.Courses[in.course(i)].Group
+			fe = append(fe, fm.Log-(tr.ability[i]+baseLog-Origin+mean[g]/weight[g]))
 		}
 	}
 	sort.Float64s(fe)

@@ -2,15 +2,14 @@ package speed
 
 import (
 	"context"
+	"math"
 	"slices"
 )
 
 // Expectation propagation (Minka 2001): every result's density is stood in
 // for by a Gaussian site of precision w and value z, chosen so that the form
-// it implies has the tilted mean and variance. Full steps swing for runners
-// with few results, hence the damping.
+// it implies has the tilted mean and variance.
 const (
-	damping     = .7
 	startBand   = .12 // log time: results this near a runner's reference start as all-out
 	startSD     = .04
 	startFarSD  = .5
@@ -19,6 +18,13 @@ const (
 	// the tilted mean and gets this least share of the full precision.
 	leastPrecision = 2e-3
 )
+
+// dampingOf is the share of a site's step that is taken. Full steps swing for
+// runners with few results; a few go on swinging at .7 for ever, so the share
+// falls from the fifth round on.
+func dampingOf(round int) float64 {
+	return max(.25, .7*math.Pow(.9, float64(max(0, round-4))))
+}
 
 // sweepSums is what one part of a sweep gathers, per group 2*course+visitor.
 type sweepSums struct {
@@ -65,7 +71,7 @@ func (f *fit) sweep(ctx context.Context, times int, start bool) error {
 					}
 					c := ch.cavity(i)
 					u, beta, k := f.mix.score(float64(y[i])-eta[i]-c.mean, s2+c.vari, groupWeights[group])
-					ch.update(i, c, u, beta, s2)
+					ch.update(i, c, u, beta, s2, f.damping)
 					if t == times-1 {
 						sums.allOut[group] += k.AllOut
 						sums.normal[group] += k.AllOut + k.Slow
@@ -101,13 +107,13 @@ func (c *chain) cavity(i int) cavity {
 
 // update moves site i towards the moments of cavity times density, whose log
 // has the derivative u and the curvature -beta at the cavity's mean.
-func (c *chain) update(i int, k cavity, u, beta, s2 float64) {
+func (c *chain) update(i int, k cavity, u, beta, s2, damp float64) {
 	tau := beta / max(1-k.vari*beta, 1e-6)
 	tau = min(max(tau, leastPrecision/s2), 1/s2)
 	// nu = tau * value; from the tilted mean k.mean - k.vari*u.
 	nu := k.mean*tau - u*(1+k.vari*tau)
-	w := (1-damping)*c.w[i] + damping*tau
-	c.zeta[i] = ((1-damping)*c.w[i]*c.zeta[i] + damping*nu) / w
+	w := (1-damp)*c.w[i] + damp*tau
+	c.zeta[i] = ((1-damp)*c.w[i]*c.zeta[i] + damp*nu) / w
 	c.w[i] = w
 }
 

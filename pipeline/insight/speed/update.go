@@ -17,7 +17,7 @@ type Solution struct {
 func (m *Model) Solution() Solution { return Solution{m.Hyper, m.Courses} }
 
 const (
-	updatePasses = 12   // visits to the runners at most
+	updatePasses = 40   // visits to the runners at most
 	updateTol    = 1e-5 // change of the conditions that ends them
 )
 
@@ -63,6 +63,7 @@ func Update(ctx context.Context, in *Input, s Solution, runs []Run, fresh []bool
 		return nil, err
 	}
 	for pass := 0; pass < updatePasses; pass++ {
+		f.damping = dampingOf(pass)
 		worst, err := f.updateFresh(ctx, m, fresh, known)
 		if err != nil {
 			return nil, err
