@@ -2,8 +2,11 @@ package reports
 
 import (
 	"context"
+	"encoding/csv"
 	"fmt"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -96,6 +99,7 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		p.born = 2026 - 20 - rng.IntN(55)
 		if i%13 == 5 {
 			p.born, p.protected = 2026-11-rng.IntN(6), true
+			p.name = g[(i/2)%len(g)] + " Quill" + strings.ToLower(family[(i/3)%len(family)]) // no adult's name
 		}
 		p.base = 1150 + 900*rng.Float64()
 		if p.sex == "W" {
@@ -104,7 +108,7 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		people = append(people, p)
 	}
 	people[3].name, people[4].name, people[6].name, people[8].name = "=Sum(A1) Cobbold", "+44 Jessop", "-Ivo | Kestrel*", "@home <b>Garside"
-	people[10].hidden = true
+	people[10].name, people[10].hidden = "Hester Quietly", true
 	last := unit.NewDay(2026, 3, 7)
 	ins := &inserter{t: t, db: db, ctx: ctx}
 	for w := range weeks {
@@ -131,19 +135,45 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 	ins.exec(fmt.Sprintf(`insert into main.problems values
 		('heron-mere_%[1]s.csv', '', 9, 'C', 'doubtful', 'time-unreadable', '24.75.1', 'mm:ss', 'Correct the cell and load the sheet again.', 'heron-mere', '%[1]s'),
 		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))
+	ins.load()
+	var values []string
 	for _, p := range people {
-		ins.exec(fmt.Sprintf(`insert into main.runners (runner_id, name, sex, club, results, protected, hidden) values (%s, %s, %s, %s, %d, %t, %t)`,
+		values = append(values, fmt.Sprintf(`(%s, %s, %s, %s, %d, %t, %t)`,
 			quote(p.id), quote(p.name), quote(p.sex), quote(p.club), p.runs, p.protected, p.hidden))
 	}
+	ins.exec("insert into main.runners (runner_id, name, sex, club, results, protected, hidden) values " + strings.Join(values, ", "))
 	return db, last
 }
 
 type inserter struct {
-	t   testing.TB
-	db  *store.DB
-	ctx context.Context
-	no  int
+	t     testing.TB
+	db    *store.DB
+	ctx   context.Context
+	no    int
+	lines [][]string // of main.results
 }
+
+// load puts the gathered lines into the table: a CSV is much faster than
+// thousands of VALUES.
+func (in *inserter) load() {
+	in.t.Helper()
+	path := filepath.Join(in.t.TempDir(), "lines.csv")
+	f, err := os.Create(path)
+	if err != nil {
+		in.t.Fatal(err)
+	}
+	w := csv.NewWriter(f)
+	if err := w.WriteAll(in.lines); err != nil {
+		in.t.Fatal(err)
+	}
+	if err := f.Close(); err != nil {
+		in.t.Fatal(err)
+	}
+	in.exec("insert into main.results select * from read_csv(" + quote(path) + ", header = false, nullstr = '" + null + "', all_varchar = true, delim = ',', quote = '\"')")
+	in.lines = nil
+}
+
+const null = "NULL"
 
 func (in *inserter) exec(s string) {
 	in.t.Helper()
@@ -183,16 +213,15 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 			field[j], field[j-1] = field[j-1], field[j]
 		}
 	}
-	var rows []string
 	year, _, _ := on.Date()
 	unnamed := 0
 	for i, f := range field {
 		p, pos, row := f.p, i+1, i+2
 		status, taking, note, doubt := "ok", "runner", "", ""
-		runner, shown, group := quote(p.id), quote(p.name), quote(groupIn(year-p.born, p.sex))
+		runner, shown, group := p.id, p.name, groupIn(year-p.born, p.sex)
 		switch {
 		case i == 14:
-			status, runner, shown, group = "unnamed", "null", "null", "null"
+			status, runner, shown, group = "unnamed", null, null, null
 			unnamed++
 		case i == 9:
 			taking = "pacer"
@@ -204,7 +233,7 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 		was, had := p.best[dist]
 		wasHere, hadHere := p.course[course]
 		pb, cb := timed && had && f.s < was, timed && hadHere && f.s < wasHere
-		margin, here := "null", "null"
+		margin, here := null, null
 		if pb {
 			margin = fmt.Sprint(was - f.s)
 			p.pbs++
@@ -214,7 +243,7 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 		if cb {
 			here = fmt.Sprint(wasHere - f.s)
 		}
-		milestone := "null"
+		milestone := null
 		if status != "unnamed" {
 			p.runs++
 			p.streak++
@@ -230,29 +259,37 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 				p.course[course] = f.s
 			}
 		}
-		grade := "null"
+		grade := null
 		if timed && p.sex != "X" {
 			grade = fmt.Sprintf("%.4f", 100*float64(780+8*max(0, year-p.born-30)/2)/float64(f.s))
 		}
-		newcomer, visitor := "null", "null"
+		newcomer, visitor := null, null
 		if complete && status != "unnamed" {
 			newcomer, visitor = fmt.Sprint(first), fmt.Sprint(!hadHere && timed)
 		}
-		rows = append(rows, fmt.Sprintf(`('%s_%s.csv', %d, '%s', '%s', %d, %s, %d, %s, %s, %s, '%s', %t, %t, '%s', '', %s, '', %d,
-			%d, %d, %s, null, %.3f, 'steady', 1.5, %t, %t, false, %s, %s, %s, %d, %d, %t, %t, %s, %s, %s, %s, %s, %d, %s, %d, %d, 7, %t, %t, %s)`,
-			course, on, row, course, on, pos, runner, f.s, quote(p.sex), group, quote(p.club), status, status != "unnamed", timed, taking,
-			shown, f.s*1000, year-p.born, year-p.born, grade, float64(f.s)/slow, pb, cb, quote(note), grade, grade, dist, in.no, false, first,
-			orNull(had, was), margin, here, newcomer, visitor, p.runs, milestone, p.pbs, p.streak, p.protected, p.hidden, quote(doubt)))
+		cells := fmt.Sprint
+		in.lines = append(in.lines, []string{
+			fmt.Sprintf("%s_%s.csv", course, on), cells(row), course, on.String(), cells(pos), runner, cells(f.s), p.sex, group, or(p.club),
+			status, cells(status != "unnamed"), cells(timed), taking, "", shown, "", cells(f.s * 1000), cells(year - p.born), cells(year - p.born),
+			grade, null, cells(float64(f.s) / slow), "steady", "1.5", cells(pb), cells(cb), "false", or(note), grade, grade, cells(dist), cells(in.no),
+			"false", cells(first), orNull(had, was), margin, here, newcomer, visitor, cells(p.runs), milestone, cells(p.pbs), cells(p.streak), "7",
+			cells(p.protected), cells(p.hidden), or(doubt)})
 	}
-	in.exec("insert into main.results values " + strings.Join(rows, ",\n"))
 	n := len(field)
 	in.exec(fmt.Sprintf(`insert into main.runs values ('%s', '%s', %f, '', null, null, 'held', %d, %d, %d, '%s', %d, %f, %f, %f, %d, %d, %d, %t, '%s_%s.csv', %d)`,
 		course, on, 100*(slow-1), n, unnamed, in.no, name, dist, 1500*(slow-1), 1500*(slow-1)-6, 1500*(slow-1)+6, n, n, n-unnamed, complete, course, on, n))
 }
 
+func or(s string) string {
+	if s == "" {
+		return null
+	}
+	return s
+}
+
 func orNull(ok bool, n int32) string {
 	if !ok {
-		return "null"
+		return null
 	}
 	return fmt.Sprint(n)
 }

@@ -358,7 +358,7 @@ func (d *weekly) resultTab() *table.Tab {
 		{Head: "In group", Kind: table.Place, Help: "place among the named runners and walkers whose group is certain"},
 		{Head: "Age grade", Kind: table.Percent, Help: "see below; ~ where more than one age is possible"},
 		{Head: "Club", Max: 17, Help: "as on the sheet; not for anybody who may be under 18"},
-		{Head: "Note", Max: 15, Help: "signs are explained above the table"},
+		{Head: "Note", Max: 13, Help: "signs are explained above the table"},
 	}}
 	inGroup := map[string]int{}
 	for i := range d.results {

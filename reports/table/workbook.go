@@ -15,9 +15,9 @@ import (
 // upright A4 page.
 var board = []float64{7, 22, 9, 9, 2, 7, 22, 9, 9}
 
-// pageWidth is the number of characters that an upright A4 page takes at full
+// PageWidth is the number of characters that an upright A4 page takes at full
 // size between the margins set here; a wider tab is shrunk when printed.
-const pageWidth = 97
+const PageWidth = 97
 
 // PageHeight is the height in points of what fits on an upright A4 page
 // between the margins set here.
@@ -41,6 +41,24 @@ func (t *Tab) Height() float64 {
 		}
 	}
 	return h
+}
+
+// Width is the width in characters of the tab's table as printed, or of its
+// grid.
+func (t *Tab) Width() float64 {
+	w := board
+	for _, blk := range t.Blocks {
+		if f, ok := blk.(Full); ok {
+			if w = f.widths(); t.PrintColumns > 0 {
+				w = w[:t.PrintColumns]
+			}
+		}
+	}
+	sum := 0.0
+	for _, x := range w {
+		sum += x
+	}
+	return sum
 }
 
 // WriteWorkbook writes the book as a workbook (ECMA-376). The same book gives
@@ -279,7 +297,7 @@ const usualWidth = 9.14
 // of the table, and more where the table is narrower than the page.
 func (p *tabWriter) across() int {
 	n, t := len(p.widths), p.sum()
-	for ; t+usualWidth < pageWidth-3; t += usualWidth {
+	for ; t+usualWidth < PageWidth-3; t += usualWidth {
 		n++
 	}
 	return n
