@@ -81,8 +81,9 @@ func (h *Hyper) steps(day func(i int) int32, step []float32, newness *[newcomerR
 }
 
 const (
-	newcomerRuns = 60   // after this many runs nobody is new
-	changeFloor  = 1e-7 // least variance of a change of form
+	newcomerRuns  = 60    // after this many runs nobody is new
+	changeFloor   = 1e-7  // least variance of a change of form
+	constantFloor = 1e-14 // … in a model with constant form
 )
 
 // newness tabulates the newcomers' extra variance by number of the run.

@@ -111,7 +111,11 @@ func newFit(in *Input, h Hyper, gaussian bool, threads int) (*fit, error) {
 	if err := homes(in, f.parts, f.threads, f.home); err != nil {
 		return nil, err
 	}
-	return f, f.setSteps(changeFloor)
+	floor := changeFloor
+	if gaussian && h.FormWeek == 0 && h.FormNew == 0 {
+		floor = constantFloor
+	}
+	return f, f.setSteps(floor)
 }
 
 // setSteps fills the precisions of the changes of form.
