@@ -27,13 +27,21 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 		return d
 	}
 	head := text[:min(len(text), 256<<10)]
-	best, bestScore, bestWhy := byte(','), -1.0, ""
-	for _, delim := range []byte{',', ';', '\t', '|'} {
-		if bytes.IndexByte(head, delim) < 0 {
-			continue
+	var found []byte
+	for _, delim := range []byte{';', '\t', '|', ','} {
+		if bytes.IndexByte(head, delim) >= 0 {
+			found = append(found, delim)
 		}
+	}
+	if len(found) == 1 {
+		return dialect{delim: found[0], why: "the only mark in the file that divides"}
+	}
+	best, bestScore, bestWhy := byte(','), -1.0, ""
+	// Commas also stand in names and decimals; the others stand in few texts.
+	// So the comma comes last and must be clearly better.
+	for _, delim := range found {
 		score, why := delimScore(head, delim, lex, limits)
-		if score > bestScore+1e-9 {
+		if margin := map[bool]float64{true: .1, false: 1e-9}[delim == ',' && bestScore >= 0]; score > bestScore+margin {
 			best, bestScore, bestWhy = delim, score, why
 		}
 	}
@@ -91,7 +99,7 @@ func delimScore(head []byte, delim byte, lex *lexicon, limits Limits) (float64, 
 					heading = score
 				}
 			}
-			if rows > 3 && rows <= 20 {
+			if rows > 1 && rows <= 20 {
 				for _, c := range cells {
 					if isBlank(c) {
 						continue

@@ -115,10 +115,8 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 		}
 		i += n
 	}
-	dec := charmap.Windows1252.NewDecoder()
 	if valid == 0 || invalid > 10*valid {
-		out, _ := dec.Bytes(text)
-		return out, "Windows-1252", ""
+		return appendWindows1252(make([]byte, 0, len(text)+invalid*2), text), "Windows-1252", ""
 	}
 	out := make([]byte, 0, len(text)+invalid*2)
 	lines := 0
@@ -133,9 +131,31 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 			out = append(out, line...)
 			continue
 		}
-		fixed, _ := dec.Bytes(line)
-		out = append(out, fixed...)
+		out = appendWindows1252(out, line)
 		lines++
 	}
 	return out, encoding + " with some Windows-1252", fmt.Sprintf("%d lines are not UTF-8 and were read as Windows-1252; check their names", lines)
+}
+
+// windows1252 is the index of the WHATWG standard: the library's table, with
+// the five bytes that it leaves open as the control characters of their number.
+var windows1252 = func() (t [256]rune) {
+	for b := range t {
+		t[b] = charmap.Windows1252.DecodeByte(byte(b))
+		if t[b] == utf8.RuneError {
+			t[b] = rune(b)
+		}
+	}
+	return t
+}()
+
+func appendWindows1252(out, b []byte) []byte {
+	for _, c := range b {
+		if c < utf8.RuneSelf {
+			out = append(out, c)
+		} else {
+			out = utf8.AppendRune(out, windows1252[c])
+		}
+	}
+	return out
 }

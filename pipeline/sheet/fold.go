@@ -96,3 +96,37 @@ func shorten(s string, n int) string {
 	}
 	return string([]rune(s)[:n-1]) + "…"
 }
+
+// foldASCII is fold into a buffer, without allocating; ok is false where the
+// text is not all ASCII.
+func foldASCII(b []byte, s string) (folded []byte, ok bool) {
+	space := false
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case c >= utf8.RuneSelf:
+			return nil, false
+		case c == '\'' || c == '`':
+			continue
+		case c >= 'A' && c <= 'Z':
+			c += 32
+		case c >= 'a' && c <= 'z' || c >= '0' && c <= '9':
+		case c == '#' || c == '/' || c == '%' || c == '+':
+			if len(b) > 0 {
+				b = append(b, ' ')
+			}
+			b = append(b, c)
+			space = true
+			continue
+		default:
+			space = true
+			continue
+		}
+		if space && len(b) > 0 {
+			b = append(b, ' ')
+		}
+		space = false
+		b = append(b, c)
+	}
+	return b, true
+}

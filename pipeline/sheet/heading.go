@@ -5,10 +5,11 @@ import "strings"
 // lexicon reads headings: the built-in words and those of the configuration.
 type lexicon struct {
 	extra map[string]Meaning
+	seen  map[string]guess // readings of this sheet so far
 }
 
 func newLexicon(o Options) *lexicon {
-	l := &lexicon{}
+	l := &lexicon{seen: map[string]guess{}}
 	for text, word := range o.Headings {
 		if m, ok := ParseMeaning(word); ok {
 			if l.extra == nil {
@@ -32,6 +33,20 @@ type guess struct {
 
 // read matches one heading by meaning.
 func (l *lexicon) read(heading string) guess {
+	if len(heading) > 200 {
+		return guess{}
+	}
+	g, ok := l.seen[heading]
+	if !ok {
+		g = l.readNew(heading)
+		if len(l.seen) < 5000 {
+			l.seen[heading] = g
+		}
+	}
+	return g
+}
+
+func (l *lexicon) readNew(heading string) guess {
 	f := fold(heading)
 	if f == "" || len(f) > 60 {
 		return guess{}
@@ -42,8 +57,8 @@ func (l *lexicon) read(heading string) guess {
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}
 	}
-	if plain := withoutBrackets(heading); plain != heading {
-		if g := l.read(plain); g.known {
+	if strings.ContainsAny(heading, "([{") {
+		if g := l.read(withoutBrackets(heading)); g.known {
 			return g
 		}
 	}
@@ -72,7 +87,7 @@ func withoutBrackets(s string) string {
 // guessFrom joins the ideas of the words of a folded heading.
 func guessFrom(f string) guess {
 	var c concept
-	unknown, numbers, known, kmUnit := 0, 0, 0, false
+	unknown, numbers, known, kmUnit, strong := 0, 0, 0, false, 0
 	prevSlash := false
 	for _, w := range strings.Fields(f) {
 		ideas, ok := headingWords[w]
@@ -81,6 +96,12 @@ func guessFrom(f string) guess {
 			c |= ideas
 			if ideas != cUnit {
 				known++
+				if !weakWords[w] {
+					strong++
+				}
+			}
+			if kmUnit && prevSlash && (w == "h" || w == "u") {
+				c |= cPace
 			}
 			if w == "km" || w == "mi" || w == "mile" || w == "k" {
 				kmUnit = true
@@ -101,7 +122,7 @@ func guessFrom(f string) guess {
 		}
 		prevSlash = w == "/"
 	}
-	if known == 0 && c&(cGrade|cPace) == 0 || unknown > known+1 {
+	if known == 0 && c&(cGrade|cPace) == 0 || unknown > known+1 || unknown > 0 && strong == 0 && c&(cGrade|cPace) == 0 {
 		return guess{}
 	}
 	has := func(all concept) bool { return c&all == all }
@@ -227,3 +248,8 @@ func guessFrom(f string) guess {
 	}
 	return set(Other)
 }
+
+// weakWords are heading words that are also parts of names of people and
+// places: beside a word that is not known they prove nothing.
+var weakWords = set(`alder day run runs race start order place class last first by stad land open info lag heat wave lop lob bana rute course state
+	plaats ort town city page bus lake best order col pet net chip grade nat id number no an ar son coach region county marca prova general rok dag`)

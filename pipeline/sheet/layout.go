@@ -75,6 +75,20 @@ func trimmed(cells []string) []string {
 // headingScore counts the heading words of a row; 0 where it can't be a
 // heading because it holds values or too few words.
 func headingScore(lex *lexicon, cells []string) (score, filled int) {
+	// Nearly all rows are results: see the figures before reading any word.
+	figures := 0
+	for _, c := range cells {
+		if c = trim(c); c != "" {
+			filled++
+			if c[0] >= '0' && c[0] <= '9' {
+				figures++
+			}
+		}
+	}
+	if filled == 0 || figures*3 > filled+2 {
+		return 0, filled
+	}
+	filled = 0
 	known, core, values := 0, 0, 0
 	var seen [PersonalBest + 1]bool
 	for _, c := range cells {

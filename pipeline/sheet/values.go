@@ -35,19 +35,25 @@ func kindOf(s string) kind {
 	if isClock(s) {
 		return kClock
 	}
-	f := fold(s)
-	switch {
-	case f == "":
-		return kStatus // dashes and dots stand for "nothing here"
-	case sexWords[f]:
-		return kSex
-	case statusWords[f]:
-		return kStatus
-	case isGroup(f):
-		return kGroup
-	}
-	if len(s) <= 40 && len(s) >= 6 && len(findDates(s)) > 0 {
-		return kDate
+	if len(s) <= 40 {
+		var buf [48]byte
+		f, ok := foldASCII(buf[:0], s)
+		if !ok {
+			f = []byte(fold(s))
+		}
+		switch {
+		case len(f) == 0:
+			return kStatus // dashes and dots stand for "nothing here"
+		case sexWords[string(f)]:
+			return kSex
+		case statusWords[string(f)]:
+			return kStatus
+		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
+			return kGroup
+		}
+		if len(s) >= 6 && len(findDates(s)) > 0 {
+			return kDate
+		}
 	}
 	return kText
 }
@@ -168,14 +174,14 @@ var groupWords = set(`senior seniors sen snr junior juniors jun jnr jr vet vets 
 // isGroup recognises an age group by its shape: a few letters and one or two
 // numbers up to 99 in any order, of which at least one letter, a range or a
 // plus sign. f is folded.
-func isGroup(f string) bool {
-	if groupWords[f] {
+func isGroup(f []byte) bool {
+	if groupWords[string(f)] {
 		return true
 	}
 	if len(f) > 24 {
 		return false
 	}
-	letters, numbers, plus := 0, 0, false
+	letters, numbers, plus, hi := 0, 0, false, 0
 	for i := 0; i < len(f); {
 		switch c := f[i]; {
 		case c == ' ' || c == '/':
@@ -184,21 +190,24 @@ func isGroup(f string) bool {
 			plus = true
 			i++
 		case c >= '0' && c <= '9':
-			j := i
+			j, n := i, 0
 			for j < len(f) && f[j] >= '0' && f[j] <= '9' {
+				n = n*10 + int(f[j]-'0')
 				j++
 			}
-			if j-i > 2 && f[i:j] != "100" {
+			if j-i > 3 || n > 120 {
 				return false
 			}
 			numbers++
+			hi = max(hi, n)
 			i = j
 		case c >= 'a' && c <= 'z':
 			j := i
 			for j < len(f) && f[j] >= 'a' && f[j] <= 'z' {
 				j++
 			}
-			if j-i > 4 && !groupPart[f[i:j]] {
+			joined := j < len(f) && f[j] >= '0' && f[j] <= '9' || i > 0 && f[i-1] >= '0' && f[i-1] <= '9'
+			if (j-i > 4 || j-i > 2 && !joined) && !groupPart[string(f[i:j])] {
 				return false
 			}
 			letters++
@@ -207,12 +216,12 @@ func isGroup(f string) bool {
 			return false
 		}
 	}
-	return numbers >= 1 && numbers <= 2 && letters <= 3 && (letters > 0 || numbers == 2 || plus)
+	return numbers >= 1 && numbers <= 2 && hi >= 5 && letters <= 3 && (letters > 0 || numbers == 2 || plus)
 }
 
-var groupPart = set(`under over senior junior veteran vets masters master male female women woman seniors juniors
+var groupPart = set(`under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
 	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
-	heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
+	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
 
 // profile counts what a column holds.
 type profile struct {

@@ -1,0 +1,414 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf16"
+
+	"golang.org/x/text/encoding/charmap"
+
+	"lapwing/pipeline/unit"
+)
+
+// all cuts a text into records.
+func all(t *testing.T, text string, delim byte) (rows []int, out [][]string) {
+	t.Helper()
+	s := newScanner([]byte(text), delim, Limits{}.orDefault())
+	for {
+		row, cells, err := s.next()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if cells == nil {
+			return rows, out
+		}
+		rows = append(rows, row)
+		out = append(out, append([]string(nil), cells...))
+	}
+}
+
+// RFC 4180 section 2, rules 1 to 7, then what real sheets do.
+func TestRecords(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		rows       []int
+		want       [][]string
+	}{
+		{"rule 1", "aaa,bbb,ccc\r\nzzz,yyy,xxx\r\n", []int{1, 2}, [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 2", "aaa,bbb,ccc\r\nzzz,yyy,xxx", []int{1, 2}, [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 4", "aaa, bbb ,ccc", []int{1}, [][]string{{"aaa", " bbb ", "ccc"}}},
+		{"rule 5", "\"aaa\",\"bbb\",\"ccc\"\r\nzzz,yyy,xxx", []int{1, 2}, [][]string{{"aaa", "bbb", "ccc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 6", "\"aaa\",\"b\r\nbb\",\"c,cc\"\r\nzzz,yyy,xxx", []int{1, 3}, [][]string{{"aaa", "b\r\nbb", "c,cc"}, {"zzz", "yyy", "xxx"}}},
+		{"rule 7", "\"aaa\",\"b\"\"bb\",\"ccc\"", []int{1}, [][]string{{"aaa", "b\"bb", "ccc"}}},
+		{"carriage returns alone", "a,b\rc,d\r", []int{1, 2}, [][]string{{"a", "b"}, {"c", "d"}}},
+		{"mixed line endings", "a\nb\r\nc\rd", []int{1, 2, 3, 4}, [][]string{{"a"}, {"b"}, {"c"}, {"d"}}},
+		{"blank lines count", "a\n\n\nb", []int{1, 2, 3, 4}, [][]string{{"a"}, {""}, {""}, {"b"}}},
+		{"a quote inside a field", `1,Bob "Speedy" Smith,20:01`, []int{1}, [][]string{{"1", `Bob "Speedy" Smith`, "20:01"}}},
+		{"quotes inside quotes", `1,"Bob "Speedy" Smith",20:01`, []int{1}, [][]string{{"1", `Bob "Speedy" Smith`, "20:01"}}},
+		{"minutes and seconds", `1,Bo Lee,24'31"`, []int{1}, [][]string{{"1", "Bo Lee", `24'31"`}}},
+		{"spaces about quotes", `1, "Lee, Bo" ,24:31`, []int{1}, [][]string{{"1", "Lee, Bo", "24:31"}}},
+		{"empty quoted field", `1,"",24:31`, []int{1}, [][]string{{"1", "", "24:31"}}},
+		{"quote never closed", "1,\"Lee,24:31\n2,Roe,25:00\n", []int{1, 2}, [][]string{{"1", "\"Lee", "24:31"}, {"2", "Roe", "25:00"}}},
+		{"quote not closed before the next one opens", "1,\"Lee,24:31\n2,\"Roe, Al\",25:00\n", []int{1, 2}, [][]string{{"1", "\"Lee", "24:31"}, {"2", "Roe, Al", "25:00"}}},
+	} {
+		rows, got := all(t, c.text, ',')
+		if !reflect.DeepEqual(got, c.want) || !reflect.DeepEqual(rows, c.rows) {
+			t.Errorf("%s: rows %v %q, want %v %q", c.name, rows, got, c.rows, c.want)
+		}
+	}
+}
+
+// What the standard library writes as RFC 4180 is what is read.
+func TestRecordsAgainstStandardLibrary(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	alphabet := []string{"a", "b", "\"", ",", "\n", " ", "é", "1", ":", ""}
+	for n := 0; n < 3000; n++ {
+		var want [][]string
+		for i := 0; i < 1+r.IntN(4); i++ {
+			var row []string
+			for j := 0; j < 2+r.IntN(4); j++ {
+				cell := "x"
+				for k := 0; k < r.IntN(6); k++ {
+					cell += alphabet[r.IntN(len(alphabet))]
+				}
+				row = append(row, cell+"x")
+			}
+			want = append(want, row)
+		}
+		var b bytes.Buffer
+		w := csv.NewWriter(&b)
+		w.WriteAll(want)
+		text := b.String()
+		// A line break and then what looks like an opening quote is the one
+		// place where leniency wins over the letter of the standard.
+		if _, got := all(t, text, ','); !reflect.DeepEqual(got, want) && !strings.Contains(text, "\"\"") {
+			t.Fatalf("%q\nread  %q\nwrote %q", text, got, want)
+		}
+	}
+}
+
+// The WHATWG Encoding Standard's index windows-1252, bytes 0x80 to 0x9F (from
+// memory); the rest is ISO 8859-1.
+func TestWindows1252(t *testing.T) {
+	index := []rune{0x20AC, 0x81, 0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160, 0x2039, 0x0152, 0x8D, 0x017D, 0x8F,
+		0x90, 0x2018, 0x2019, 0x201C, 0x201D, 0x2022, 0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0x9D, 0x017E, 0x0178}
+	for b := 0x80; b <= 0xFF; b++ {
+		want := rune(b)
+		if b < 0xA0 {
+			want = index[b-0x80]
+		}
+		text, enc, _, err := decode([]byte{'N', 'a', 'm', 'e', ',', byte(b), '\n'})
+		if err != nil || enc != "Windows-1252" || string(text) != "Name,"+string(want)+"\n" {
+			t.Errorf("byte %#x is %q in %s (%v), want %q", b, text, enc, err, want)
+		}
+	}
+}
+
+const plainSheet = "Pos,Name,Time\n1,Zoë Müller,18:20\n2,José Núñez,19:31\n3,Anaïs Œdipe,20:01\n"
+
+func utf16Bytes(s string, big, mark bool) (out []byte) {
+	units := utf16.Encode([]rune(s))
+	if mark {
+		units = append([]uint16{0xFEFF}, units...)
+	}
+	for _, u := range units {
+		if big {
+			out = append(out, byte(u>>8), byte(u))
+		} else {
+			out = append(out, byte(u), byte(u>>8))
+		}
+	}
+	return out
+}
+
+func TestEncodings(t *testing.T) {
+	win, err := charmap.Windows1252.NewEncoder().Bytes([]byte(plainSheet))
+	if err != nil {
+		t.Fatal(err)
+	}
+	mixed := append([]byte(plainSheet), []byte("4,Ren\xE9 Roe,21:00\n")...)
+	for _, c := range []struct {
+		name string
+		data []byte
+		rows int
+	}{
+		{"UTF-8", []byte(plainSheet), 3},
+		{"UTF-8 with byte order mark", []byte("\xEF\xBB\xBF" + plainSheet), 3},
+		{"UTF-16 little-endian", utf16Bytes(plainSheet, false, true), 3},
+		{"UTF-16 big-endian", utf16Bytes(plainSheet, true, true), 3},
+		{"UTF-16 little-endian without byte order mark", utf16Bytes(plainSheet, false, false), 3},
+		{"UTF-16 big-endian without byte order mark", utf16Bytes(plainSheet, true, false), 3},
+		{"Windows-1252", win, 3},
+		{"UTF-8 with some Windows-1252", mixed, 4},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", c.data, Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if s.Encoding != c.name {
+			t.Errorf("%s is taken for %s", c.name, s.Encoding)
+		}
+		var names []string
+		s.Parts[0].Each(func(_ int, cells []string) error { names = append(names, cells[1]); return nil })
+		if want := []string{"Zoë Müller", "José Núñez", "Anaïs Œdipe", "René Roe"}[:c.rows]; !reflect.DeepEqual(names, want) {
+			t.Errorf("%s: %q, want %q", c.name, names, want)
+		}
+	}
+}
+
+func TestDialects(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		delim      byte
+	}{
+		{"comma", "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:30\n", ','},
+		{"semicolon and decimal commas", "Platz;Name;Zeit\n1;Jo Lee;18:20,5\n2;Al Roe;18:30,1\n", ';'},
+		{"semicolon and SURNAME, First", "Pos;Name;Time\n1;LEE, Jo;18,20\n2;ROE, Al;18,30\n3;DEE, Cy;19,10\n", ';'},
+		{"tab and SURNAME, First", "Pos\tName\tTime\n1\tLEE, Jo\t18:20\n2\tROE, Al\t18:30\n", '\t'},
+		{"bar", "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:30\n", '|'},
+		{"sep= line", "sep=;\nPos;Name;Time\n1;Jo Lee;18:20\n", ';'},
+		{"titles with commas above semicolons", "Alder Bank, 5 km, Saturday, 3 January 2026\nWeather: cold, dry, windy, bright\n\nPos;Name;Time\n1;Jo Lee;18:20\n2;Al Roe;18:30\n", ';'},
+		{"names with semicolons are rare, commas divide", "Pos,Name,Time,Notes\n1,Jo Lee,18:20,first; well done\n2,Al Roe,18:30,second; good\n", ','},
+		{"no heading, semicolon, commas in times and names", "1;LEE, Jo;18:20,5\n2;ROE, Al;18:30,1\n3;DEE, Cy;19:30,1\n", ';'},
+		{"every line in quotes", "\"Pos,Name,Time\"\n\"1,\"\"LEE, Jo\"\",18:20\"\n\"2,Al Roe,18:30\"\n", ','},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if !strings.Contains(s.Dialect, "divided by "+delimiterNames[c.delim]) {
+			t.Errorf("%s: %s", c.name, s.Dialect)
+		}
+		p := s.Parts[0]
+		if p.Index(Time) < 0 || p.Index(Name) < 0 || p.Index(Position) != 0 {
+			t.Errorf("%s: columns %v", c.name, p.Columns)
+		}
+		if p.RunOfFirst() != "alder-bank 2026-01-03" {
+			t.Errorf("%s: run %s", c.name, p.RunOfFirst())
+		}
+	}
+}
+
+// RunOfFirst is the run of the first row, for tests.
+func (p *Part) RunOfFirst() (run string) {
+	p.Each(func(_ int, cells []string) error {
+		course, day, session, ok := p.RunOf(cells)
+		run = strings.TrimSpace(fmt.Sprintf("%s %v %s", course, day, session))
+		if !ok {
+			run = "not known"
+		}
+		return errStop
+	})
+	return run
+}
+
+func TestHostileText(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		data []byte
+		say  string
+	}{
+		{"empty", nil, "empty"},
+		{"white space", []byte(" \n\n\t\n"), "no text"},
+		{"zero bytes", make([]byte, 10000), "zero"},
+		{"a million columns", []byte(strings.Repeat("a,", 1_000_000)), "more than 1000 cells"},
+		{"a very long line", bytes.Repeat([]byte("abcdefgh"), 1<<20), "more than"},
+		{"a very long line in the middle of a large file", append(append(bytes.Repeat([]byte("1,Jo Lee,18:20\n"), 1<<18), bytes.Repeat([]byte("x"), 40<<20)...), bytes.Repeat([]byte("\n1,Jo Lee,18:20"), 1<<18)...), "row"},
+		{"control characters", bytes.Repeat([]byte{1, 2, 3, 'a', '\n'}, 1000), "control characters"},
+		{"PDF", []byte("%PDF-1.7 …"), "PDF"},
+		{"old workbook", []byte("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1 …"), "old XLS"},
+		{"web page", []byte("<!DOCTYPE html><table>"), "web page"},
+		{"program data", []byte(`[{"name": "Jo"}]`), "JSON"},
+		{"prose", []byte("Dear all,\nthank you, it was a lovely morning, see you next week.\n"), "no heading"},
+	} {
+		started := time.Now()
+		s, err := Read("../../x/"+c.name+".csv", c.data, Options{Course: "x", Date: "2026-01-03"})
+		if err == nil && len(s.Parts) > 0 {
+			err = s.Parts[0].Each(func(int, []string) error { return nil })
+		}
+		if err == nil || !strings.Contains(err.Error(), c.say) {
+			t.Errorf("%s: %v, want something with %q", c.name, err, c.say)
+		}
+		if d := time.Since(started); d > 5*time.Second {
+			t.Errorf("%s took %v", c.name, d)
+		}
+	}
+}
+
+// Strings that look like formulas, paths or marks of direction pass through as
+// text, and a course can't be a path.
+func TestHarmlessText(t *testing.T) {
+	cells := []string{"=cmd|' /C calc'!A0", "+1+1", "@SUM(A1)", "\u202Eeoj\u202C", "a\u200Bb", "O'Néill-Smith"}
+	text := "Pos,Name,Time,Course,Date\n"
+	for i, c := range cells {
+		text += fmt.Sprintf("%d,%s,18:%02d,../../etc/passwd,2026-01-03\n", i+1, c, i)
+	}
+	s, err := Read("x.csv", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := 0
+	s.Parts[0].Each(func(_ int, got []string) error {
+		if got[1] != cells[i] {
+			t.Errorf("%q came through as %q", cells[i], got[1])
+		}
+		if course, _, _, ok := s.Parts[0].RunOf(got); !ok || strings.ContainsAny(course, "/\\.") {
+			t.Errorf("course %q", course)
+		}
+		i++
+		return nil
+	})
+	if i != len(cells) {
+		t.Errorf("%d rows, want %d", i, len(cells))
+	}
+}
+
+// bigSheet is a season list of n rows.
+func bigSheet(n int) []byte {
+	var b bytes.Buffer
+	b.WriteString("position,name,number,age group,sex,club,time,course,date\n")
+	day := unit.NewDay(2020, 1, 4)
+	for i := 0; i < n; i++ {
+		fmt.Fprintf(&b, "%d,Runner Number%d,A%d,M40-44,M,Fell Harriers,%d:%02d,alder-bank,%s\n", i%200+1, i, i, 17+i%200/10, i%60, day+unit.Day(i/2000*7))
+	}
+	return b.Bytes()
+}
+
+func TestLargeTextIsStreamed(t *testing.T) {
+	const n = 150_000
+	s, err := Read("season.csv", bigSheet(n), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := s.Parts[0]
+	if p.Whole {
+		t.Fatal("the sheet is not large")
+	}
+	rows, last := 0, ""
+	perPass := testing.AllocsPerRun(1, func() {
+		rows = 0
+		p.Each(func(row int, cells []string) error {
+			course, day, _, ok := p.RunOf(cells)
+			if !ok || course != "alder-bank" || row != rows+2 {
+				t.Fatalf("row %d: %q %v %v", row, course, day, ok)
+			}
+			rows++
+			if rows == n {
+				last = day.String()
+			}
+			return nil
+		})
+	})
+	if rows != n || last != (unit.NewDay(2020, 1, 4)+unit.Day((n-1)/2000*7)).String() {
+		t.Errorf("%d rows, last day %s", rows, last)
+	}
+	if perPass > 3000 {
+		t.Errorf("%v allocations in a pass of %d rows", perPass, n)
+	}
+}
+
+func BenchmarkLargeText(b *testing.B) {
+	const n = 1_000_000
+	data := bigSheet(n)
+	s, err := Read("season.csv", data, Options{})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.SetBytes(int64(len(data)))
+	b.ReportAllocs()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		rows := 0
+		s.Parts[0].Each(func(_ int, cells []string) error {
+			if _, _, _, ok := s.Parts[0].RunOf(cells); ok {
+				rows++
+			}
+			return nil
+		})
+		if rows != n {
+			b.Fatal(rows)
+		}
+	}
+	b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds()/1e6, "Mrows/s")
+}
+
+func BenchmarkSmallText(b *testing.B) {
+	var t bytes.Buffer
+	t.WriteString("Pos,Name,Age Cat,Gender,Club,Time\n")
+	for i := 0; i < 200; i++ {
+		fmt.Fprintf(&t, "%d,Robin%c %cellier,M40-44,M,Fell Harriers,%d:%02d\n", i+1, 'a'+i%26, 'A'+i/26, 17+i/10, i%60)
+	}
+	data := t.Bytes()
+	b.ReportAllocs()
+	b.ResetTimer()
+	for i := 0; i < b.N; i++ {
+		s, err := Read("alder-bank/alder-bank_2026-01-03.csv", data, Options{})
+		if err != nil {
+			b.Fatal(err)
+		}
+		n := 0
+		for pass := 0; pass < 2; pass++ {
+			s.Parts[0].Each(func(int, []string) error { n++; return nil })
+		}
+		if n != 400 {
+			b.Fatal(n)
+		}
+	}
+}
+
+func FuzzText(f *testing.F) {
+	for _, s := range []string{plainSheet, "sep=;\na;b\n", "\"a\"\"b\",c\r\n\"d\ne\",f", "1,\"Lee,24:31\n2,\"Roe\",3", "\"\"\"", "Pos;Name;Time\r1;A, B;24,5\r", "\xFF\xFEP\x00o\x00s\x00", "\xE9\xE8"} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		text, _, _, err := decode(data)
+		if err != nil {
+			return
+		}
+		lex := newLexicon(Options{})
+		limits := Limits{}.orDefault()
+		sniff(text, lex, limits)
+		for _, delim := range []byte{',', ';', '\t', '|'} {
+			s := newScanner(text, delim, limits)
+			total, prev := 0, 0
+			for {
+				row, cells, err := s.next()
+				if err != nil || cells == nil {
+					break
+				}
+				if row <= prev {
+					t.Fatalf("row %d after %d", row, prev)
+				}
+				prev = row
+				for _, c := range cells {
+					total += len(c)
+				}
+			}
+			if total > len(text) {
+				t.Fatalf("%d bytes of cells from %d bytes of text", total, len(text))
+			}
+		}
+	})
+}
+
+func TestFoldASCIIAgreesWithFold(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for n := 0; n < 20000; n++ {
+		b := make([]byte, r.IntN(12))
+		for i := range b {
+			b[i] = "aAzZ09 #/%+'`.,-_:;\"()\t"[r.IntN(23)]
+		}
+		got, ok := foldASCII(nil, string(b))
+		if want := fold(string(b)); !ok || string(got) != want {
+			t.Fatalf("%q: %q, want %q", b, got, want)
+		}
+	}
+}
