@@ -41,6 +41,7 @@ type app struct {
 	config   string // lapwing.toml in use, "" none
 	quiet    bool
 	json     bool
+	profile  string // file for a processor profile, for developers
 }
 
 // run carries out one command line and returns the exit code.
@@ -48,6 +49,7 @@ func run(ctx context.Context, args []string, out, errOut io.Writer) int {
 	a := &app{out: out, err: errOut}
 	root := a.root()
 	root.SetArgs(args)
+	defer a.stopProfile()
 	root.SetOut(out)
 	root.SetErr(errOut)
 	err := root.ExecuteContext(ctx)
@@ -101,6 +103,9 @@ The weekly job: put the new sheets into the inbox folder and type
 		SilenceErrors: true, SilenceUsage: true,
 		Version: version,
 		PersistentPreRunE: func(cmd *cobra.Command, args []string) error {
+			if err := a.startProfile(); err != nil {
+				return err
+			}
 			return a.readSettings(cmd)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
@@ -110,6 +115,8 @@ The weekly job: put the new sheets into the inbox folder and type
 	f := root.PersistentFlags()
 	f.StringVar(&a.config, "config", "", "settings file (default: lapwing.toml in this folder, if there is one)")
 	f.StringVar(&archive, "archive", "", "archive folder (default \"archive\")")
+	f.StringVar(&a.profile, "cpuprofile", "", "write a processor profile for pprof to this file")
+	_ = f.MarkHidden("cpuprofile")
 	f.BoolVar(&a.quiet, "quiet", false, "print only what needs a look")
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
