@@ -63,6 +63,9 @@ func (g *gen) titles(p plan, l *language, r *run) (rows []row, hold Hold, asks s
 		return []row{textRow(fmt.Sprintf("%s %d/%d/%02d", c, dd, m, y%100))}, figures, ""
 	case "title-month-first":
 		y, m, dd := d.Date()
+		if figures == MayHold { // nothing would settle it
+			return []row{textRow(c, isoDate(d))}, Load, ""
+		}
 		if dd <= 12 && dd != m { // the weekday in words settles it
 			return []row{textRow(fmt.Sprintf("%s %s, %s %d/%d/%d", c, l.results, l.days[d.Weekday()], m, dd, y))}, figures, ""
 		}

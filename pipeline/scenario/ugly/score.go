@@ -105,14 +105,19 @@ func Score(truth []Truth, results []Result) *Report {
 	for t := range truth {
 		tr := &truth[t]
 		rows, lines := 0, 0
+		agrees := func(ln *Line, row int) int {
+			i := take(ln, Spot{ln.Sheet, ln.Tab, row})
+			switch {
+			case i < 0:
+				return 0
+			case results[i].TimeMS == ln.TimeMS:
+				return 3
+			}
+			return 1
+		}
 		for l := range tr.Lines {
-			ln := &tr.Lines[l]
-			if take(ln, ln.Spot) >= 0 {
-				rows++
-			}
-			if take(ln, Spot{ln.Sheet, ln.Tab, ln.EditorRow}) >= 0 {
-				lines++
-			}
+			rows += agrees(&tr.Lines[l], tr.Lines[l].Row)
+			lines += agrees(&tr.Lines[l], tr.Lines[l].EditorRow)
 		}
 		for l := range tr.Lines {
 			ln := &tr.Lines[l]

@@ -524,10 +524,17 @@ func (g *gen) extras(p plan, w *wordings, runs []*run) []extraColumn {
 		})
 	}
 	if p["extra"] == "clock" {
-		add("start", true, func(*finisher, *run) cell { return number("09:00:00", 0.375, "hh:mm:ss") })
-		add("clock", true, func(f *finisher, _ *run) cell {
-			return number("0"+hms(32_400_000+f.ms/1000*1000), (32_400_000+float64(f.ms/1000*1000))/86_400_000, "hh:mm:ss")
-		})
+		start := func(r *run) int { // the second run of a day begins at half past ten
+			if r.session == "10:30" {
+				return 37_800_000
+			}
+			return 32_400_000
+		}
+		clock := func(ms int) cell {
+			return number(fmt.Sprintf("%02d%s", ms/3_600_000, hms(ms)[len(hms(ms))-6:]), float64(ms)/86_400_000, "hh:mm:ss")
+		}
+		add("start", true, func(_ *finisher, r *run) cell { return clock(start(r)) })
+		add("clock", true, func(f *finisher, r *run) cell { return clock(start(r) + f.ms/1000*1000) })
 	}
 	if has("number") {
 		add("number", true, func(f *finisher, _ *run) cell { return text(fmt.Sprintf("%05d", f.who.number)) })
