@@ -2,7 +2,6 @@ package scenario
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"lapwing/pipeline/unit"
@@ -145,14 +144,12 @@ func (d *district) children() {
 // may use it.
 func (d *district) named(who int) bool {
 	p := &d.people[who]
-	return 1 == countFunc(d.people, func(q person) bool {
-		return strings.EqualFold(q.Given, p.Given) && strings.EqualFold(q.Surname, p.Surname)
-	})
-}
-
-func countFunc[T any](s []T, f func(T) bool) (n int) {
-	for i := slices.IndexFunc(s, f); i >= 0; i = slices.IndexFunc(s, f) {
-		n, s = n+1, s[i+1:]
+	same := 0
+	for i := range d.people {
+		q := &d.people[i]
+		if strings.EqualFold(q.Given, p.Given) && strings.EqualFold(q.Surname, p.Surname) {
+			same++
+		}
 	}
-	return n
+	return same == 1
 }

@@ -48,7 +48,6 @@ type course struct {
 	opened   int // week
 	fast     bool
 	house    *house
-	started  string         // usual start
 	rests    map[int]string // weeks without a run, and why
 	visits   []int
 	visitsTo []float64

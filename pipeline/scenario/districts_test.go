@@ -41,6 +41,14 @@ func TestDistrictAgreesWithTruth(t *testing.T) {
 				}
 			}
 		}
+		for _, name := range []string{"lapwing.toml", "archive/courses.csv"} {
+			if b, err := os.ReadFile(filepath.Join(dir, name)); err != nil || bytes.Contains(b, []byte("truth")) {
+				t.Errorf("%s: %q, %v", name, b, err)
+			}
+		}
+		if n := strings.Count(truth.CourseTable(), "\n"); n != len(truth.Courses)+1 {
+			t.Errorf("the course table has %d lines for %d courses", n, len(truth.Courses))
+		}
 		f, err := os.ReadFile(filepath.Join(dir, "truth.csv"))
 		if err != nil {
 			t.Fatal(err)

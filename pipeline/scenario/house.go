@@ -337,10 +337,6 @@ func slashDate(d unit.Day) string {
 	y, m, dd := d.Date()
 	return fmt.Sprintf("%02d/%02d/%d", dd, m, y)
 }
-func dottedDate(d unit.Day) string {
-	y, m, dd := d.Date()
-	return fmt.Sprintf("%d.%d.%d", dd, m, y)
-}
 
 var (
 	sexMF     = map[byte]string{'M': "M", 'W': "F", 'X': "X"}

@@ -91,8 +91,8 @@ type LargeArchive struct {
 	held    [][]bool // by week and course
 }
 
-// largeRunner is 64 bytes: what one runner costs, whatever the length of the
-// archive.
+// largeRunner is all that is kept of a runner, whatever the length of the
+// archive, beside the 24 bytes of weekly.
 type largeRunner struct {
 	random      rand.PCG
 	name        fullName
@@ -108,7 +108,9 @@ type largeRunner struct {
 
 const noClub = ^uint16(0)
 
-// NewLarge makes up the courses and people. Memory is about 64 bytes a runner.
+// NewLarge makes up the courses and people. With the results of one week on
+// their way, an archive of 10 million results and 1 million runners needed 220
+// MB, one of 30 million and 1.5 million 275 MB.
 func NewLarge(o LargeOptions) (*LargeArchive, error) {
 	o = o.filled()
 	switch {
@@ -161,9 +163,7 @@ func (a *LargeArchive) makeCourses(r *rand.Rand) {
 		a.Courses[i] = c
 	}
 	a.centre()
-	for i := range a.Courses {
-		a.neighbours(i)
-	}
+	parallel(len(a.Courses), a.neighbours)
 	a.held = make([][]bool, o.Weeks)
 	for w := range a.held {
 		a.held[w] = make([]bool, o.Courses)
@@ -225,8 +225,8 @@ func (a *LargeArchive) neighbours(i int) {
 	}
 }
 
-// chunks divides runners into fixed parts, so that work is shared out the same
-// way whatever the number of processors.
+// chunkSize divides runners into fixed parts, so that work is shared out the
+// same way whatever the number of processors.
 const chunkSize = 16384
 
 // parallel calls do(i) for 0 <= i < n from as many goroutines as there are

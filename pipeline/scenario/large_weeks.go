@@ -176,8 +176,11 @@ func (a *LargeArchive) whereTo(r *rand.Rand, home, week int) int {
 // seconds.
 func (l *LargeRun) fill(outings []outing) {
 	slices.SortFunc(outings, func(p, q outing) int {
-		if c := cmp.Compare(p.exact, q.exact); c != 0 {
-			return c
+		switch {
+		case p.exact < q.exact:
+			return -1
+		case p.exact > q.exact:
+			return 1
 		}
 		return cmp.Compare(p.person, q.person)
 	})

@@ -15,11 +15,23 @@ import (
 // the courses are, where history begins, who helped and who is whose member.
 func (d *district) sideTables() map[string]string {
 	return map[string]string{
-		"courses.csv":    table("course,name,distance_m,weekday,valid_from,valid_to,measured", d.courseTable()),
+		"courses.csv":    table(courseHeading, d.courseTable()),
 		"history.csv":    table("fact,course,name,sex,age_group,distance_m,finishes,time,date", d.historyTable()),
 		"volunteers.csv": table("name,role,course,date", d.volunteerTable()),
 		"members.csv":    table("person,club,claim,from,to,birth_date", d.memberTable()),
 	}
+}
+
+const courseHeading = "course,name,distance_m,weekday,valid_from,valid_to,measured"
+
+// CourseTable is a courses.csv of the true courses: their names, distances and
+// weekdays, and nothing of their speed.
+func (t *Truth) CourseTable() string {
+	var rows [][]string
+	for _, c := range t.Courses {
+		rows = append(rows, []string{c.Slug, c.Name, metres(c.DistanceM), c.Weekday.String(), "", "", "yes"})
+	}
+	return table(courseHeading, rows)
 }
 
 func table(heading string, rows [][]string) string {
