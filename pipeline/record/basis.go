@@ -2,10 +2,29 @@ package record
 
 import (
 	"fmt"
+	"regexp"
+	"strings"
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/unit"
 )
+
+// headingBasis knows headings that say on which day ages are reckoned: "Age on
+// 31 Dec", "âge au 31/12", "Alter am 31.12.", "age at sign-up". heading is
+// folded.
+func headingBasis(heading string) (age.Basis, bool) {
+	switch {
+	case yearEndHeading.MatchString(heading):
+		return age.YearEnd, true
+	case strings.Contains(heading, "season") || strings.Contains(heading, "saison") || strings.Contains(heading, "temporada"):
+		return age.SeasonStart, true
+	case strings.Contains(heading, "sign-up") || strings.Contains(heading, "sign up") || strings.Contains(heading, "at registration") || strings.Contains(heading, "at entry"):
+		return age.SignUp, true
+	}
+	return age.NoBasis, false
+}
+
+var yearEndHeading = regexp.MustCompile(`\b31\W*(st|\.)?\W*(of |de |di |er )?(12|dec|dez|des|dic|gru)|\b(12|dec\w*)\W*31\b|year.?end|end of (the )?year|fin d'annee|jahresende`)
 
 // agePair is a row that carries an age group and another sign of age, by which
 // the day that groups are reckoned on can be told.

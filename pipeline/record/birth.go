@@ -8,9 +8,10 @@ import (
 
 // ageCell is one cell of an age or year column in pieces.
 type ageCell struct {
-	n        int  // the number, 0 where none stands
+	n        int  // the number
 	decimals bool // digits other than 0 follow a point
 	blank    bool // nothing, or a sign for "not given"
+	sentinel bool // 0 or 99: as an age a sign for "not given", as a year of birth 2000 or 1999
 	text     bool // anything else: perhaps a group or a date
 }
 
@@ -42,9 +43,10 @@ func lexAge(s string) ageCell {
 	if i < len(s) {
 		return ageCell{text: true}
 	}
-	if c.n == 0 && !c.decimals || c.n == 99 || c.n == 999 || c.n == 9999 || c.n == 1900 {
-		// Signs for "not known" (common practice, no source); somebody of 99
-		// is asked for by hand.
+	// Signs for "not known" (common practice, no source); somebody of 99 is
+	// asked for by hand.
+	c.sentinel = !c.decimals && (c.n == 0 || c.n == 99)
+	if c.n == 999 || c.n == 9999 || c.n == 1900 {
 		return ageCell{blank: true}
 	}
 	return c
@@ -228,7 +230,7 @@ type ageColumn struct {
 
 func (k *ageColumn) observe(c ageCell) {
 	switch {
-	case c.blank:
+	case c.blank || c.sentinel:
 	case c.text:
 		k.texts++
 	case c.n >= 1900:

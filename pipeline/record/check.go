@@ -89,7 +89,7 @@ func (c *runCheck) twice() {
 		j, seen := byName[string(room)]
 		if !seen {
 			byName[string(room)] = i
-		} else if m := &c.lines[j]; l.Position == m.Position && l.TimeMS == m.TimeMS && l.Number == m.Number {
+		} else if m := &c.lines[j]; (l.Position == m.Position || l.Position == 0 || m.Position == 0) && l.TimeMS == m.TimeMS && l.Number == m.Number {
 			c.repeat(l, m)
 			continue
 		}
@@ -113,7 +113,7 @@ func (c *runCheck) twice() {
 		case l.Number != "" && m.Number != "" && l.Number != m.Number:
 		case l.Sex != NotGiven && m.Sex != NotGiven && l.Sex != m.Sex:
 		case l.Birth.Gap(m.Birth) > 0:
-		case l.Birth.Known() && m.Birth.Known():
+		case l.Birth.Known() && m.Birth.Known() || l.Club == m.Club:
 			c.samePerson(l, m, place.Doubtful)
 		default:
 			c.samePerson(l, m, place.Look)
@@ -126,9 +126,9 @@ func (c *runCheck) repeat(l, first *Line) {
 	c.add(l, place.Note, "line-twice", l.Name, "", fmt.Sprintf("Nothing: row %d says the same and is used", first.Row))
 }
 
-// samePerson: both places stay in the count. The second is doubtful where age
-// or number say it is the same person, and for looking at where only the name
-// does: father and son may both have run.
+// samePerson: both places stay in the count. The second is doubtful where age,
+// number or club say, beside the name, that it is the same person, and for
+// looking at where only the name does: father and son may both have run.
 func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 	if sev == place.Doubtful && l.Status == OK {
 		l.Status = Doubtful

@@ -87,6 +87,7 @@ func TestCheckTwice(t *testing.T) {
 	wantKinds(t, CheckRun(lines, 5000))
 	// The name alone is no proof.
 	lines[2].Birth = age.Window{}
+	lines[0].Club, lines[2].Club = "Oak Hill Harriers", "Elm Vale AC"
 	wantKinds(t, CheckRun(lines, 5000), "4 person-twice")
 	if lines[2].Status != OK {
 		t.Errorf("name alone: %v", lines[2].Status)

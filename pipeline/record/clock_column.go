@@ -424,11 +424,26 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 	}
 	// The column's reading does not suit this cell: another one does, plainly?
 	for _, r := range readingsOf(c.shape) {
-		if alt, fits := c.as(r); r != f.reading && fits && k.p.score(alt) > implausible/2 {
-			return alt, r, false, true
+		if alt, fits := c.as(r); r != f.reading && fits && k.p.score(alt) > implausible {
+			return alt, r, !c.apart(r, f.reading), true
 		}
 	}
 	return ms, unread, false, ok
+}
+
+// apart says whether a cell that is read by r can't be a slip of the pen in a
+// column of another reading, because it is not written like that at all.
+func (c *clockCell) apart(r, column clockReading) bool {
+	short := func(r clockReading) bool { return r == dottedMinSec || r == decimalMinutes }
+	switch {
+	case c.shape != number:
+		return true
+	case r == dayFraction:
+		return c.fracDigits >= 4
+	case short(r) != short(column) && r != decimalHours:
+		return r == bareDigits || r == bareSeconds || c.fracDigits > 0
+	}
+	return false
 }
 
 // describe says how the column is read, and why.

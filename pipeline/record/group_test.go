@@ -194,7 +194,7 @@ func TestBirthEvidence(t *testing.T) {
 	}{
 		{"ages", "age", []string{"41", "8", "41.0", "41 yrs", "age 41", "", "-", "0", "99", "1985"}, []want{aged(41), aged(8), aged(41), aged(41), aged(41), none, none, none, none, year(1985)}},
 		{"years", "year", []string{"1985", "2014", "'85", "05", "1985.0"}, []want{year(1985), year(2014), year(1985), year(2005), year(1985)}},
-		{"two digits", "year", []string{"85", "99", "14"}, []want{year(1985), none, year(2014)}},
+		{"two digits", "year", []string{"85", "99", "14"}, []want{year(1985), year(1999), year(2014)}},
 		{"dates, day first", "date", []string{"03/04/1985", "25/12/1990", "3.4.85", "1985-04-03", "3 April 1985", "3 avr. 1985", "April 3, 1985", "19850403", "31140", "1985-04-03T00:00:00"},
 			[]want{date("1985-04-03"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03")}},
 		{"dates, month first", "date", []string{"04/03/1985", "12/25/1990"}, []want{date("1985-04-03"), date("1990-12-25")}},

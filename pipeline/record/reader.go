@@ -83,6 +83,12 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
 		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, nobody: newNobody(o.Name)}
 	r.configure()
+	if b, ok := headingBasis(r.heading(c.Age)); ok {
+		r.o.AgeBasis = b
+	}
+	if b, ok := headingBasis(r.heading(c.Group)); ok {
+		r.o.GroupBasis = b
+	}
 	r.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
@@ -590,10 +596,10 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 		return age.Window{}, age.NoBasis, false, true
 	case c.n >= 1900 && c.n < 2100 && !c.decimals:
 		return age.OfYear(c.n), age.Born, false, true
-	case k.meaning == noAges:
-		return age.Window{}, age.NoBasis, false, true
-	case k.meaning == twoDigitYears && c.n < 100:
+	case k.meaning == twoDigitYears && c.n < 100 && !c.decimals:
 		return age.OfYear(fullYear(c.n, day)), age.Born, false, true
+	case c.sentinel || k.meaning == noAges:
+		return age.Window{}, age.NoBasis, false, true
 	case c.n >= len(r.ageWindow):
 		return age.Window{}, age.NoBasis, false, false
 	case k.meaning == firstAges:
@@ -606,7 +612,7 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 // birthDate reads a date of birth, or a year where only that is given.
 func (r *Reader) birthDate(s string, day unit.Day) (age.Window, bool) {
 	switch c := lexAge(s); {
-	case c.blank:
+	case c.blank || c.sentinel:
 		return age.Window{}, true
 	case c.n >= 1900 && c.n < 2100 && !c.text:
 		return age.OfYear(c.n), true
