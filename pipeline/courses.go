@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
 )
 
@@ -253,44 +254,54 @@ func (b *courseBook) number(k runKey) int32 {
 
 // write stores the courses and runs that are new since the last write.
 func (b *courseBook) write(ctx context.Context, pl *Pipeline) error {
-	for _, k := range b.newOnes {
-		name, wd, measured := titleOf(k.course), -1, false
-		for _, c := range b.known {
-			if c.course == k.course {
-				name, wd = c.name, c.weekday
-				measured = c.measured && c.distanceM == k.distanceM
-				if c.distanceM == k.distanceM {
-					break
-				}
-			}
+	if err := pl.insertRows(ctx, "record.course", courseSchema, len(b.newOnes), func(r row, i int) {
+		k := b.newOnes[i]
+		c := b.describe(k)
+		r.ints(0, b.numbers[k])
+		r.texts(1, k.course, c.name)
+		r.ints(3, int32(k.distanceM), int32(c.weekday))
+		r.yesNo(5, c.measured)
+		if from, ok := b.complete[k.course]; ok {
+			r.day(6, from)
+		} else {
+			r.b.Field(6).AppendNull()
 		}
-		var complete any
-		if d, ok := b.complete[k.course]; ok {
-			complete = d.Time()
-		}
-		if err := pl.DB.Exec(ctx, "insert into record.course values (?, ?, ?, ?, ?, ?, ?)",
-			b.numbers[k], k.course, name, k.distanceM, wd, measured, complete); err != nil {
-			return err
-		}
+	}); err != nil {
+		return err
 	}
-	for start := 0; start < len(b.newRuns); start += 500 {
-		part := b.newRuns[start:min(start+500, len(b.newRuns))]
-		var q strings.Builder
-		q.WriteString("insert into record.run values ")
-		var args []any
-		for i, k := range part {
-			if i > 0 {
-				q.WriteString(", ")
-			}
-			q.WriteString("(?, ?, ?, ?, ?)")
-			args = append(args, b.runs[k], b.numbers[k.course], k.day.Time(), k.session, k.course.distanceM)
-		}
-		if err := pl.DB.Exec(ctx, q.String(), args...); err != nil {
-			return err
-		}
+	if err := pl.insertRows(ctx, "record.run", runSchema, len(b.newRuns), func(r row, i int) {
+		k := b.newRuns[i]
+		r.ints(0, b.runs[k], b.numbers[k.course])
+		r.day(2, k.day)
+		r.texts(3, k.session)
+		r.ints(4, int32(k.course.distanceM))
+	}); err != nil {
+		return err
 	}
 	b.newOnes, b.newRuns = nil, nil
 	return nil
+}
+
+var (
+	courseSchema = store.Columns("course_no", store.Int32, "course", store.Text, "name", store.Text, "distance_m", store.Int32,
+		"weekday", store.Int32, "measured", store.Bool, "complete_from", store.Date)
+	runSchema = store.Columns("run_no", store.Int32, "course_no", store.Int32, "run_date", store.Date, "session", store.Text, "distance_m", store.Int32)
+)
+
+// describe gives what courses.csv says of a course, as far as it does.
+func (b *courseBook) describe(k courseKey) knownCourse {
+	out := knownCourse{course: k.course, name: titleOf(k.course), distanceM: k.distanceM, weekday: -1}
+	for _, c := range b.known {
+		if c.course != k.course {
+			continue
+		}
+		out.name, out.weekday = c.name, c.weekday
+		if c.distanceM == k.distanceM {
+			out.measured = c.measured
+			break
+		}
+	}
+	return out
 }
 
 // titleOf makes a printable name from a short one: alder-bank, Alder Bank.
