@@ -349,7 +349,6 @@ func (d *district) entries(at int, date unit.Day, finishes []outcome) []entry {
 type pending struct {
 	at         int // course
 	date       unit.Day
-	start      string // "" where the course has one run that day
 	conditions float64
 	entries    []entry
 	suffix     string // names a second issue of the sheet
@@ -367,7 +366,7 @@ type sheet struct {
 // called for several runs at once.
 func (d *district) render(p pending) (s sheet, err error) {
 	c := &d.courses[p.at]
-	h := heading{course: c.Name, slug: c.Slug, start: p.start, metres: c.DistanceM, date: p.date}
+	h := heading{course: c.Name, slug: c.Slug, metres: c.DistanceM, date: p.date}
 	for _, e := range p.entries {
 		if e.position > 0 && e.status != "repeat" {
 			h.finishers++
@@ -388,8 +387,8 @@ func (d *district) render(p pending) (s sheet, err error) {
 // stands instead of the first.
 func (d *district) note(p pending, s sheet) {
 	t := &d.truth
-	if n := len(t.Runs); n == 0 || t.Runs[n-1].Course != p.at || t.Runs[n-1].Date != p.date || t.Runs[n-1].Start != p.start {
-		t.Runs = append(t.Runs, TrueRun{Course: p.at, Date: p.date, Start: p.start, Conditions: p.conditions})
+	if n := len(t.Runs); n == 0 || t.Runs[n-1].Course != p.at || t.Runs[n-1].Date != p.date {
+		t.Runs = append(t.Runs, TrueRun{Course: p.at, Date: p.date, Conditions: p.conditions})
 	}
 	run := len(t.Runs) - 1
 	if t.Runs[run].Sheet != "" {

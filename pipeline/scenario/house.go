@@ -65,7 +65,7 @@ type house struct {
 	lineEnd   string
 	charset   charset
 	quoteAll  bool
-	title     []string // lines above the heading; {course}, {date}, {long}, {start}, {n} are filled in
+	title     []string // lines above the heading; {course}, {date}, {long}, {d/m/y}, {n} are filled in
 	footer    []string
 	file      string // path under the folder of sheets; {slug} too
 	name      func(given, surname string) string
@@ -96,17 +96,17 @@ type entry struct {
 
 // heading tells what the run is, for titles, file names and repeated columns.
 type heading struct {
-	course, slug, start string
-	metres              float64
-	date                unit.Day
-	finishers           int
+	course, slug string
+	metres       float64
+	date         unit.Day
+	finishers    int
 }
 
 func (h heading) fill(s string) string {
 	y, m, d := h.date.Date()
 	long := fmt.Sprintf("%s %d %s %d", h.date.Weekday(), d, h.date.Time().Month(), y)
 	return strings.NewReplacer("{course}", h.course, "{slug}", h.slug, "{date}", h.date.String(), "{long}", long,
-		"{d/m/y}", fmt.Sprintf("%02d/%02d/%d", d, m, y), "{start}", h.start, "{n}", strconv.Itoa(h.finishers)).Replace(s)
+		"{d/m/y}", fmt.Sprintf("%02d/%02d/%d", d, m, y), "{n}", strconv.Itoa(h.finishers)).Replace(s)
 }
 
 // cell is what stands in one field, as text and, for workbooks, as a value.

@@ -43,7 +43,6 @@ type TruePerson struct {
 type TrueRun struct {
 	Course     int // index in Courses
 	Date       unit.Day
-	Start      string  // "" where the course has one run that day, else "09:00"
 	Conditions float64 // log time of the day, mud included
 	Sheet      string  // the last sheet for it, relative to the folder of sheets
 }
