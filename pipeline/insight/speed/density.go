@@ -72,6 +72,19 @@ func (m *mixture) logDensity(r, S float64, w Components) float64 {
 		w.Gross*invSqrt2Pi*math.Sqrt(gp)*expMinus(.5*r*r*gp) + tiny)
 }
 
+// below is the probability of a residual under r. For an exponentially
+// modified Gaussian it is Phi(x) - E(r)/rate.
+func (m *mixture) below(r, S float64, w Components) float64 {
+	sd := math.Sqrt(S)
+	x := r / sd
+	phi := invSqrt2Pi * expMinus(.5*x*x)
+	under := normalCDF(x)
+	return w.AllOut*under +
+		w.Slow*(under-emg(m.rate, r, S, x, sd, phi)/m.rate) +
+		w.Walk*(under-emg(m.walkRate, r, S, x, sd, phi)/m.walkRate) +
+		w.Gross*normalCDF(r/math.Sqrt(S+m.grossVar))
+}
+
 // emg is the exponentially modified Gaussian density
 //
 //	rate exp(rate² S/2 - rate r) Phi(z),  z = x - rate sd,  x = r/sd, sd² = S

@@ -48,13 +48,9 @@ func (m *Model) Figures(r int, out []Figure) []Figure {
 	for i := range ch.w {
 		run := f.in.Run[a+i]
 		course := f.in.Runs[run].Course
-		group := 2 * course
-		if course != f.home[r] {
-			group++
-		}
 		y := float64(f.in.LogTime[a+i])
 		k := ch.cavity(i)
-		_, _, odds := f.mix.score(y-f.effect[run]-k.mean, s2+k.vari, f.h.weights(f.share[group]))
+		_, _, odds := f.mix.score(y-f.effect[run]-k.mean, s2+k.vari, f.h.weights(f.share[f.group(r, run)]))
 		g := Figure{
 			Form: centre + ch.mean[i], FormSD: formFactor * math.Sqrt(ch.vari[i]),
 			Shortfall: Percent(y - f.effect[run] - ch.mean[i]),

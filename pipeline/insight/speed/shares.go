@@ -43,7 +43,7 @@ func (f *fit) updateShares() {
 		step := 1 + (overStep-1)*normal[g]/(normal[g]+f.h.SharePrior+tiny)
 		l := logit(old) + step*(logit(em)-logit(old))
 		l = min(max(l, -logitBound), logitBound)
-		f.share[g] = 1 / (1 + math.Exp(-l))
+		f.share[g] = sigmoid(l)
 	}
 }
 

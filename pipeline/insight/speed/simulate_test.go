@@ -377,7 +377,14 @@ func (tr *truth) judge(in *Input, m *Model) accuracy {
 	for r, fm := range m.Form {
 		if fm.Results >= 10 {
 			i := int(in.Offsets[r+1]) - 1
-			g := m.Courses[in.course(i)].Group
+			// form is stated on the mean 5 km course of the network
+			g := int32(-1)
+			for c, k := range m.Courses {
+				if k.Network == m.Courses[in.course(i)].Network && in.Courses[c].DistanceM == referenceM {
+					g = k.Group
+					break
+				}
+			}
 			fe = append(fe, fm.Log-(tr.ability[i]+baseLog-Origin+mean[g]/weight[g]))
 		}
 	}

@@ -65,10 +65,7 @@ func (f *fit) sweep(ctx context.Context, times int, start bool) error {
 			for t := 0; t < times; t++ {
 				ch.smooth(prior, step)
 				for i, e := range run {
-					group := 2 * f.in.Runs[e].Course
-					if f.in.Runs[e].Course != f.home[r] {
-						group++
-					}
+					group := f.group(r, e)
 					c := ch.cavity(i)
 					u, beta, k := f.mix.score(float64(y[i])-eta[i]-c.mean, s2+c.vari, groupWeights[group])
 					ch.update(i, c, u, beta, s2, f.damping)
@@ -94,6 +91,16 @@ func (f *fit) sweep(ctx context.Context, times int, start bool) error {
 	}
 	sumParts(f.info, f.runSums)
 	return nil
+}
+
+// group is the group of a result of runner r in run e: 2*course, and one more
+// for a visitor.
+func (f *fit) group(r int, e int32) int32 {
+	c := f.in.Runs[e].Course
+	if c != f.home[r] {
+		return 2*c + 1
+	}
+	return 2 * c
 }
 
 // cavity is what all the other results say about the level at one result.

@@ -145,12 +145,8 @@ func (f *fit) updateFresh(ctx context.Context, m *Model, fresh, known []bool) (w
 				smoothed = true
 			}
 			course := f.in.Runs[e].Course
-			group := 2 * course
-			if course != f.home[r] {
-				group++
-			}
 			k := ch.cavity(i - a)
-			seen[e] = append(seen[e], observation{float64(f.in.LogTime[i]) - f.course[course] - k.mean, s2 + k.vari, groupWeights[group]})
+			seen[e] = append(seen[e], observation{float64(f.in.LogTime[i]) - f.course[course] - k.mean, s2 + k.vari, groupWeights[f.group(r, e)]})
 		}
 	}
 	for e, k := range f.in.Runs {
