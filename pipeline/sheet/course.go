@@ -318,7 +318,7 @@ func isRemark(text string) bool {
 	if len(words) > 1 && words[0] == "run" && words[1] == "director" {
 		return true
 	}
-	return len(words) > 9
+	return len(words) > 9 && len(findDates(text)) == 0
 }
 
 // fileWords lists what the file's name, then its folders, give as the course.

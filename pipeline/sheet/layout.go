@@ -245,7 +245,6 @@ type rowRules struct {
 	headings      []string       // folded
 	lastFilled    int            // last row with more than a printed position; 0 means not known
 	fill          []int          // columns whose blank cells repeat the cell above
-	joinName      bool           // an unquoted "SURNAME, First" makes one cell too many
 	sections      map[int]string // row of a section line -> the value it sets for the rows below
 	sectionColumn int            // column that carries it; -1 for none
 	date1904      bool           // day numbers count from 1904
@@ -322,7 +321,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	label := trim(cells[firstFilled])
 	folded := fold(label)
-	if posKind != kInt && isTotal(folded) && !(firstFilled == r.name && hasTimeOrNumber(tm)) {
+	if posKind != kInt && isTotal(folded) {
 		return whyTotal
 	}
 	named := trim(cellAt(cells, r.name)) != "" || trim(cellAt(cells, r.given)) != ""
@@ -353,11 +352,6 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return isData
 	}
 	return whyNoResult
-}
-
-func hasTimeOrNumber(s string) bool {
-	k := kindOf(s)
-	return k == kClock || k == kDecimal || k == kInt
 }
 
 // isHeading says whether a row repeats the heading, as at the top of a page.
@@ -397,12 +391,11 @@ var softTotals = set("best max min mean sum count suma sous media fastest finish
 
 var totalTails = set("time times of finishers finisher runners number age man men woman women male female lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
 
-// shape fits the cells to the columns: short rows are filled up, a name that
-// an unquoted comma has cut in two is joined again, blanks are filled from
-// above where the sheet leaves repeated values out, and the section above the
-// row is added.
+// shape fits the cells to the columns: short rows are filled up, blanks are
+// filled from above where the sheet leaves repeated values out, and the section
+// above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && !r.joinName {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 {
 		return cells
 	}
 	if r.buf == nil {
@@ -413,10 +406,6 @@ func (r *rowRules) shape(cells []string) []string {
 		real--
 	}
 	b := append(r.buf[:0], cells...)
-	if r.joinName && len(b) == real+1 && r.name >= 0 && r.name+1 < len(b) && strings.HasPrefix(b[r.name+1], " ") && !strings.HasPrefix(b[r.name], " ") {
-		b[r.name] += "," + b[r.name+1]
-		b = append(b[:r.name+1], b[r.name+2:]...)
-	}
 	for len(b) < real {
 		b = append(b, "")
 	}

@@ -98,6 +98,12 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		headingRow = head[l.first].row
 		after = head[l.first+l.lines-1].row
 	}
+	if l.first >= 0 && t.grid != nil && s.Format == "csv" {
+		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
+			s.note("name-joined", fmt.Sprintf("in %s a comma without quotation marks cut the name in two; it was joined again", plural(n, "row")))
+			head = t.head()
+		}
+	}
 	need := 2
 	if len(l.headings) == 1 {
 		need = 1
@@ -245,14 +251,13 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	}
 	if r.pos >= 0 {
 		pr := c.profiles[r.pos]
-		r.hasPositions = pr.share(kInt, kStatus) >= .8 && pr.filled*10 >= len(c.rows)*7
+		r.hasPositions = pr.count[kInt]*2 >= pr.filled && pr.count[kInt]*2 >= len(c.rows)
 	}
 	if t.grid == nil {
 		return r
 	}
-	// The last row with more than a printed position; a name cut in two by an
-	// unquoted comma; repeated values left out.
-	over, rows := 0, 0
+	// The last row with more than a printed position; repeated values left out.
+	rows := 0
 	blanks := map[int]int{}
 	var fillable []int
 	for _, m := range []Meaning{Course, Date, Session, Distance} {
@@ -271,9 +276,6 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			if r.classify(row, cells) == isData {
 				r.lastFilled = row
 				rows++
-				if r.name >= 0 && len(cells) == r.columns+1 && strings.HasPrefix(cellAt(cells, r.name+1), " ") {
-					over++
-				}
 				for _, f := range fillable {
 					if isBlank(cellAt(cells, f)) {
 						blanks[f]++
@@ -284,7 +286,6 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			}
 		}
 	}
-	r.joinName = over > 0
 	for _, f := range fillable {
 		if firstFilled[f] && blanks[f]*2 > rows {
 			r.fill = append(r.fill, f)
@@ -292,4 +293,41 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 	}
 	return r
+}
+
+// rejoin puts names together that an unquoted comma has cut in two: the row
+// has one cell too many, and only with the name joined does its time stand
+// under the heading of the time. It returns the number of rows mended.
+func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
+	name, clock := -1, -1
+	for i, h := range headings {
+		switch lex.read(h).meaning {
+		case Name:
+			if name < 0 {
+				name = i
+			}
+		case Time, GunTime, ChipTime:
+			if clock < 0 {
+				clock = i
+			}
+		}
+	}
+	if name < 0 || clock <= name {
+		return 0
+	}
+	out := grid{}
+	for i := range g.rows {
+		row, cells := g.at(i)
+		if row > after && len(cells) == len(headings)+1 && kindOf(cells[clock+1]) == kClock && kindOf(cells[clock]) != kClock && kindOf(cells[name+1]) == kText {
+			joined := append([]string(nil), cells[:name]...)
+			joined = append(joined, cells[name]+","+cells[name+1])
+			cells = append(joined, cells[name+2:]...)
+			mended++
+		}
+		out.add(row, cells)
+	}
+	if mended > 0 {
+		*g = out
+	}
+	return mended
 }

@@ -1,0 +1,329 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"sort"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"lapwing/pipeline/place"
+)
+
+// sheetCase is one sheet as a volunteer might send it, and how a person would
+// read it. Each is run as text and as a workbook of the same cells.
+type sheetCase struct {
+	name    string
+	file    string // path without ending
+	text    string // cells divided by bars
+	o       Options
+	columns string // meanings in order of the columns, "other" left out as "-"
+	run     string // course, date and session of the first row
+	rows    string // rows that stand for finishers
+	asks    string // kinds of the questions
+	kind    string
+	only    string // "text": no workbook of these cells
+}
+
+var sheetCases = []sheetCase{
+	{name: "plain", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "titles, blank line, footers", file: "results",
+		text:    "Alder Bank 5 km\nSaturday 3rd January 2026\n\nPos|Name|Time|Club\n1|Jo Lee|18:20|Fell Harriers\n2|Al Roe|18:31|\n\nFinishers: 2\nTimekeeper: Cy Dee\n",
+		columns: "position name time club", run: "alder-bank 2026-01-03", rows: "5-6"},
+	{name: "one title line for all", file: "results",
+		text:    "Results: Alder Bank 5k, Sat 3 Jan 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "labels and values in cells", file: "upload",
+		text:    "Course|Alder Bank\nDate|03/01/2026\nDistance|5 km\nStart|09:30\n\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		o:       Options{DateOrder: "dmy"},
+		columns: "position name time", run: "alder-bank 2026-01-03 09:30", rows: "7-8"},
+	{name: "labels with colons", file: "upload",
+		text:    "Venue: Alder Bank\nDate: 3 January 2026\nRun director: Cy Dee\nWeather: fine, 12 degrees\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "6-7"},
+	{name: "heading repeated on each page", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\nPage 1 of 2\n\nPos|Name|Time\n3|Cy Dee|19:02\n4|Di Fox|19:40\nPage 2 of 2\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3 7-8"},
+	{name: "title and heading repeated on each page", file: "x",
+		text:    "Alder Bank|3 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\nAlder Bank|3 January 2026\nPos|Name|Time\n3|Cy Dee|19:02\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-4 7"},
+	{name: "heading over two rows", file: "alder-bank_2026-01-03",
+		text:    "|Runner|||Finish|Age|Category\nPos|First|Last|Club|time|group|pos\n1|Jo|Lee||18:20|SW|1\n2|Al|Roe|Fell Harriers|18:31|M40|1\n",
+		columns: "position given-name family-name club time age-group group-place", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "units under the heading", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time|Age\n|||years\n1|Jo Lee|18:20|33\n2|Al Roe|18:31|44\n",
+		columns: "position name time age", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "no heading", file: "alder-bank_2026-01-03",
+		text:    "1|Jo Lee|18:20|W|33|Fell Harriers\n2|Al Roe|18:31|M|44|Fell Harriers\n3|Cy Dee|19:00|M|51|Bank Runners\n4|Di Fox|19:20|W|29|Bank Runners\n5|Ed Gow|19:40|M|37|Vale Striders\n",
+		columns: "position name time sex age club", run: "alder-bank 2026-01-03", rows: "1-5"},
+	{name: "no heading, no positions", file: "alder-bank_2026-01-03",
+		text:    "Jo Lee|18:20\nAl Roe|18:31\nCy Dee|19:00\n",
+		columns: "name time", run: "alder-bank 2026-01-03", rows: "1-3"},
+	{name: "German", file: "Ergebnisse",
+		text:    "Erlenufer 5 km\nSamstag, 3. Januar 2026\nPl.|Nachname|Vorname|Jg.|m/w|AK|Pl. AK|Verein|Zeit|Rückstand\n1|Lee|Jo|1990|w|WHK|1|TV Tal|18:20|\n2|Roe|Al|1984|m|M40|1||18:31|0:11\nGesamt: 2\n",
+		columns: "position family-name given-name birth-year sex age-group group-place club time gap", run: "erlenufer 2026-01-03", rows: "4-5"},
+	{name: "German Name and Vorname", file: "erlenufer_2026-01-03",
+		text:    "Platz|Name|Vorname|Verein|Zeit\n1|Lee|Jo|TV Tal|18:20\n2|Roe|Al||18:31\n",
+		columns: "position family-name given-name club time", run: "erlenufer 2026-01-03", rows: "2-3"},
+	{name: "French", file: "resultats",
+		text:    "Parcours : Rive des Aulnes\nDate : samedi 3 janvier 2026\nPlace|Nom|Prénom|Catégorie|Sexe|Club|Temps|Écart\n1|Lee|Jo|SEF|F||18:20|\n2|Roe|Al|M1H|M|AC Val|18:31|0:11\n",
+		columns: "position family-name given-name age-group sex club time gap", run: "rive-des-aulnes 2026-01-03", rows: "4-5"},
+	{name: "Spanish", file: "ribera-del-aliso_2026-01-03",
+		text:    "Puesto|Dorsal|Apellidos|Nombre|Categoría|Sexo|Club|Tiempo|Ritmo\n1|101|Lee|Jo|SF|F||18:20|3:40\n2|102|Roe|Al|VM40|M||18:31|3:42\n",
+		columns: "position number family-name given-name age-group sex club time pace", run: "ribera-del-aliso 2026-01-03", rows: "2-3"},
+	{name: "Italian", file: "riva_2026-01-03",
+		text:    "Pos.|Pettorale|Cognome e nome|Anno|Cat.|Società|Tempo|Distacco\n1|11|LEE JO|1990|SF||18:20|\n2|12|ROE AL|1984|SM40||18:31|0:11\n",
+		columns: "position number name birth-year age-group club time gap", run: "riva 2026-01-03", rows: "2-3"},
+	{name: "Dutch", file: "elzenoever_2026-01-03",
+		text:    "Plaats|Startnummer|Naam|Woonplaats|Geslacht|Leeftijd|Vereniging|Tijd\n1|1|Jo Lee|Dalstad|V|33||18:20\n2|2|Al Roe|Dalstad|M|44||18:31\n",
+		columns: "position number name - sex age club time", run: "elzenoever 2026-01-03", rows: "2-3"},
+	{name: "Portuguese", file: "margem_2026-01-03",
+		text:    "Posição|Nome|Idade|Sexo|Escalão|Equipa|Tempo\n1|Jo Lee|33|F|SEN|Vale|18:20\n2|Al Roe|44|M|V40|Vale|18:31\n",
+		columns: "position name age sex age-group club time", run: "margem 2026-01-03", rows: "2-3"},
+	{name: "Polish", file: "olszyna_2026-01-03",
+		text:    "Miejsce|Nazwisko|Imię|Rok urodzenia|Płeć|Kategoria|Klub|Czas\n1|Lee|Jo|1990|K|K30|Dolina|18:20\n2|Roe|Al|1984|M|M40|Dolina|18:31\n",
+		columns: "position family-name given-name birth-year sex age-group club time", run: "olszyna 2026-01-03", rows: "2-3"},
+	{name: "Swedish", file: "alstrand_2026-01-03",
+		text:    "Placering|Namn|Förening|Klass|Kön|Tid|Efter\n1|Jo Lee|Dalen IF|K35|K|18:20|\n2|Al Roe|Dalen IF|M40|M|18:31|0:11\n",
+		columns: "position name club age-group sex time gap", run: "alstrand 2026-01-03", rows: "2-3"},
+	{name: "Danish", file: "ellebred_2026-01-03",
+		text:    "Placering|Startnr.|Fornavn|Efternavn|Køn|Alder|Klub|Tid\n1|1|Jo|Lee|K|33|Dal|18:20\n2|2|Al|Roe|M|44|Dal|18:31\n",
+		columns: "position number given-name family-name sex age club time", run: "ellebred 2026-01-03", rows: "2-3"},
+	{name: "Age holds an age grade", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time|Age|Cat\n1|Jo Lee|18:20|81.25|SW30-34\n2|Al Roe|18:31|75.20|VM40-44\n",
+		columns: "position name time age-grade age-group", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "Age holds a group, Cat a sex, Pos twice", file: "alder-bank_2026-01-03",
+		text:    "Pos|Cat|Pos|Name|Age|Time\n1|F|1|Jo Lee|SW|18:20\n2|M|1|Al Roe|V40|18:31\n3|M|2|Cy Dee|V50|19:00\n4|F|2|Di Fox|SW|19:20\n",
+		columns: "position sex - name age-group time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "gun and chip", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Gun time|Chip time\n1|Jo Lee|18:20|18:19\n2|Al Roe|18:31|18:27\n",
+		columns: "position name time chip-time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "chip only", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Chip time\n1|Jo Lee|18:19\n2|Al Roe|18:27\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "gap, pace, split, points, personal best, total runs", file: "alder-bank_2026-01-03",
+		text:    "Rank|Runner|Lap 1|Time|Gap|Pace|PB|Runs|Points|Gender Pos\n1|Jo Lee|9:01|18:20|0:00|3:40|18:01|12|100|1\n2|Al Roe|9:05|18:31|0:11|3:42|18:31|7|99|1\n",
+		columns: "position name split time gap pace personal-best total-runs points sex-place", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "No is the position", file: "alder-bank_2026-01-03",
+		text:    "No|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:00\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "No is the number", file: "alder-bank_2026-01-03",
+		text:    "Pos|No|Name|Time\n1|412|Jo Lee|18:20\n2|87|Al Roe|18:31\n3|133|Cy Dee|19:00\n",
+		columns: "position number name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "unnamed, untimed, did not finish, ties", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2=|Al Roe|18:31\n2=|Cy Dee|18:31\n4||19:00\n5|Di Fox|\n|Ed Gow|DNF\nDNF|Fi Hay|\n6|Total|20:00\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-9"},
+	{name: "totals and averages", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n|Average|18:25\nTotal|2|\n|Fastest time|18:20\nBest time|Jo Lee|18:20\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "people called Total, Best and Max", file: "alder-bank_2026-01-03",
+		text:    "Name|Time\nBest George|18:20\nMax Roe|18:31\nMean Lee|19:00\n",
+		columns: "name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "printed positions beyond the finishers", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2||\n3|Cy Dee|19:00\n4||\n5||\n6||\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "times alone", file: "times_alder-bank_2026-01-03",
+		text:    "Pos|Time\n1|18:20\n2|18:31\n",
+		columns: "position time", run: "alder-bank 2026-01-03", rows: "2-3", kind: "times"},
+	{name: "one column of times", file: "alder-bank_2026-01-03",
+		text:    "Time\n18:20\n18:31\n19:00\n",
+		columns: "time", run: "alder-bank 2026-01-03", rows: "2-4", kind: "times"},
+	{name: "names alone", file: "names_alder-bank_2026-01-03",
+		text:    "Position|Number|Name\n1|A12|Jo Lee\n2|A7|Al Roe\n",
+		columns: "position number name", run: "alder-bank 2026-01-03", rows: "2-3", kind: "names"},
+	{name: "season list with course and date", file: "season 2026",
+		text:    "Date|Course|Pos|Name|Time\n03/01/2026|Alder Bank|1|Jo Lee|18:20\n03/01/2026|Alder Bank|2|Al Roe|18:31\n17/01/2026|Mill Lane|1|Jo Lee|18:40\n",
+		columns: "date course position name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "season list, course and date only where they change", file: "season 2026",
+		text:    "Date|Course|Pos|Name|Time\n3 Jan 2026|Alder Bank|1|Jo Lee|18:20\n||2|Al Roe|18:31\n||3|Cy Dee|18:35\n17 Jan 2026|Mill Lane|1|Jo Lee|18:40\n||2|Al Roe|18:51\n",
+		columns: "date course position name time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "runs one after the other", file: "alder bank",
+		text:    "Alder Bank\nSaturday 3 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\nSaturday 10 January 2026\nPos|Name|Time\n1|Cy Dee|19:02\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-5 8"},
+	{name: "men and women under lines of their own", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\nMen\n1|Al Roe|18:31\n2|Cy Dee|18:40\nWomen\n1|Jo Lee|18:50\n",
+		columns: "position name time sex", run: "alder-bank 2026-01-03", rows: "3-4 6"},
+	{name: "name of the file in other order", file: "2026-01-03 Alder Bank results v2",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "name of the folder", file: "alder-bank/2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "printed later", file: "x",
+		text:    "Alder Bank - 3 January 2026\nPrinted 5 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-5"},
+	{name: "weekday settles the order", file: "x",
+		text:    "Alder Bank\nSaturday 07/02/2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-02-07", rows: "4-5"},
+	{name: "course's weekday settles the order", file: "x", o: Options{Courses: []CourseName{{Course: "alder-bank", Names: []string{"Alder Bank 5 km"}, Weekday: 6}}},
+		text:    "Alder Bank 02/07/2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-02-07", rows: "3-4"},
+	{name: "name of the file settles the order", file: "results 2026-02-07",
+		text:    "Alder Bank 02/07/2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-02-07", rows: "3-4"},
+	{name: "order not known", file: "x",
+		text:    "Alder Bank 03/04/2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "3-4", asks: "date-unclear"},
+	{name: "order from the configuration", file: "x", o: Options{DateOrder: "mdy"},
+		text:    "Alder Bank 03/04/2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-03-04", rows: "3-4"},
+	{name: "no year", file: "x",
+		text:    "Alder Bank, Sat 3 Jan\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "3-4", asks: "year-missing"},
+	{name: "year from the folder", file: "2026/alder bank sat 3 jan",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "no course", file: "results_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "2-3", asks: "course-missing"},
+	{name: "no date", file: "alder-bank",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "2-3", asks: "date-missing"},
+	{name: "neither", file: "results",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "2-3", asks: "course-missing date-missing"},
+	{name: "given by hand wins", file: "mill-lane_2026-01-10", o: Options{Course: "Alder Bank", Date: "2026-01-03", Session: "2"},
+		text:    "Mill Lane 10 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03 2", rows: "3-4"},
+	{name: "club as the organiser", file: "x",
+		text:    "Fell Harriers Athletic Club\nAlder Bank 5 km\n3 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "5-6"},
+	{name: "number of the event", file: "x",
+		text:    "Alder Bank – event 123 – 3 January 2026 – 57 finishers\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "results of the 12th run", file: "x",
+		text:    "Results of the 12th Alder Bank run on 3rd January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "dates of birth are no run dates", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|DOB|Time\n1|Jo Lee|12/05/1990|18:20\n2|Al Roe|31/01/1984|18:31\n",
+		columns: "position name birth-date time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "session column", file: "alder-bank_2026-01-01",
+		text:    "Session|Pos|Name|Time\n9:00|1|Jo Lee|18:20\n10:30|1|Jo Lee|18:31\n",
+		columns: "session position name time", run: "alder-bank 2026-01-01 09:00", rows: "2-3"},
+	{name: "name cut in two by a comma", file: "alder-bank_2026-01-03", only: "text",
+		text:    "Pos,Name,Time\n1,LEE, Jo,18:20\n2,ROE, Al,18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
+}
+
+func (c sheetCase) asText() []byte {
+	if c.only == "text" {
+		return []byte(c.text)
+	}
+	var b strings.Builder
+	for _, line := range strings.SplitAfter(c.text, "\n") {
+		cells := strings.Split(line, "|")
+		for i, cell := range cells {
+			if strings.Contains(cell, ",") {
+				nl := strings.HasSuffix(cell, "\n")
+				cell = `"` + strings.TrimSuffix(cell, "\n") + `"`
+				if nl {
+					cell += "\n"
+				}
+			}
+			cells[i] = cell
+		}
+		b.WriteString(strings.Join(cells, ","))
+	}
+	return []byte(b.String())
+}
+
+func (c sheetCase) asWorkbook(t *testing.T) []byte {
+	f := excelize.NewFile()
+	defer f.Close()
+	for r, line := range strings.Split(strings.TrimSuffix(c.text, "\n"), "\n") {
+		for i, cell := range strings.Split(line, "|") {
+			if cell == "" {
+				continue
+			}
+			name, _ := excelize.CoordinatesToCellName(i+1, r+1)
+			if err := f.SetCellStr("Sheet1", name, cell); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	var b bytes.Buffer
+	if err := f.Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// outcome is what was read, in the words of a sheetCase.
+func outcome(s *Sheet) sheetCase {
+	var got sheetCase
+	var rows []int
+	asks := map[string]bool{}
+	for i, p := range s.Parts {
+		if i == 0 {
+			var ms []string
+			for _, c := range p.Columns {
+				m := c.Meaning.String()
+				if c.Meaning == Other {
+					m = "-"
+				}
+				ms = append(ms, m)
+			}
+			got.columns = strings.Join(ms, " ")
+			got.run = p.RunOfFirst()
+			got.kind = p.Kind
+		}
+		p.Each(func(row int, cells []string) error {
+			rows = append(rows, row)
+			return nil
+		})
+		for _, q := range p.Problems {
+			if q.Severity == place.Waits {
+				asks[q.Kind] = true
+			}
+		}
+	}
+	for i := 0; i < len(rows); {
+		j := i
+		for j+1 < len(rows) && rows[j+1] == rows[j]+1 {
+			j++
+		}
+		if got.rows != "" {
+			got.rows += " "
+		}
+		if got.rows += fmt.Sprint(rows[i]); j > i {
+			got.rows += fmt.Sprintf("-%d", rows[j])
+		}
+		i = j + 1
+	}
+	var kinds []string
+	for k := range asks {
+		kinds = append(kinds, k)
+	}
+	sort.Strings(kinds)
+	got.asks = strings.Join(kinds, " ")
+	return got
+}
+
+func TestSheets(t *testing.T) {
+	for _, c := range sheetCases {
+		check := func(form, ending string, data []byte) {
+			t.Run(c.name+" as "+form, func(t *testing.T) {
+				s, err := Read(c.file+ending, data, c.o)
+				if err != nil {
+					t.Fatal(err)
+				}
+				got := outcome(s)
+				if c.kind == "" {
+					got.kind = ""
+				}
+				if got.columns != c.columns || got.run != c.run || got.rows != c.rows || got.asks != c.asks || got.kind != c.kind {
+					var b strings.Builder
+					s.Describe(&b)
+					t.Errorf("columns %q\n   want %q\nrun  %q\nwant %q\nrows %q want %q, asks %q want %q, kind %q want %q\n%s", got.columns, c.columns, got.run, c.run, got.rows, c.rows, got.asks, c.asks, got.kind, c.kind, b.String())
+				}
+			})
+		}
+		check("text", ".csv", c.asText())
+		if c.only != "text" {
+			check("workbook", ".xlsx", c.asWorkbook(t))
+		}
+	}
+}
