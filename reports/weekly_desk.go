@@ -88,8 +88,8 @@ func spaced(kind string) string {
 // line is the result in a few words, in full.
 func (r *resultRow) line() string {
 	s := ""
-	if r.position != nil {
-		s = strconv.Itoa(int(*r.position)) + ". "
+	if r.place.N > 0 {
+		s = r.place.String() + ". "
 	}
 	if s += r.name; r.name == "" {
 		s += nobody
@@ -154,7 +154,7 @@ func (d *weekly) linesTab() *table.Tab {
 		if r.hidden {
 			remark = joinWords("hidden", remark)
 		}
-		t.Add(nil, placeOf(r), table.Maybe(r.timeS), table.Words(r.name), table.Words(r.sex), table.Words(r.group),
+		t.Add(nil, table.Maybe(r.position).Tie(r.tied), table.Maybe(r.timeS), table.Words(r.name), table.Words(r.sex), table.Words(r.group),
 			table.Words(r.club), table.Words(r.status), table.Words(counts), table.Words(remark),
 			table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{},
 			table.Words(r.sheet), table.Words(r.tab), table.Number(r.row))

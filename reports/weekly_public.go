@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/insight/standing"
 	"lapwing/reports/table"
 )
 
@@ -149,7 +150,15 @@ func (d *weekly) newcomers() (n int, known bool) {
 	return n, known
 }
 
-func placeOf(r *resultRow) table.Value { return table.Maybe(r.position).Tie(r.tied) }
+func placeOf(r *resultRow) table.Value { return rankValue(r.place) }
+
+// rankValue is a rank as a cell, none as an empty one.
+func rankValue(r standing.Rank) table.Value {
+	if r.N == 0 {
+		return table.Value{}
+	}
+	return table.Number(r.N).Tie(r.Shared)
+}
 
 // firstOf lists the first finishers of a sex.
 func (d *weekly) firstOf(sex, title string) *table.Table {
@@ -171,7 +180,7 @@ func (d *weekly) leadersOf(sex string) *table.Table {
 	t := &table.Table{Title: title, Columns: nameCols(
 		table.Column{Head: "Group"}, table.Column{Head: "Name"},
 		table.Column{Head: "Grade", Kind: table.Percent}, table.Column{Head: "Time", Kind: table.Clock})}
-	rows := d.pick(func(r *resultRow) bool { return r.groupPlace == 1 && r.sex == sex })
+	rows := d.pick(func(r *resultRow) bool { return r.groupPlace.N == 1 && r.sex == sex })
 	sort.SliceStable(rows, func(i, j int) bool { return groupOrder(rows[i].group) < groupOrder(rows[j].group) })
 	for _, r := range rows {
 		t.Add(nil, table.Words(r.group), table.Words(r.publicName()), r.publicGrade(), table.Maybe(r.timeS))
@@ -206,29 +215,11 @@ func (d *weekly) boardGrades() *table.Table {
 		table.Column{Head: "Rank", Kind: table.Place}, table.Column{Head: "Name"},
 		table.Column{Head: "Group"}, table.Column{Head: "Grade", Kind: table.Percent})}
 	rows := d.graded()
+	ranks := gradeRanks(rows)
 	for i, r := range rows {
-		rank, tied := rankBy(i, func(j int) string { return gradeKey(rows, j) })
-		t.Add(nil, table.Number(rank).Tie(tied), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade))
+		t.Add(nil, rankValue(ranks[i]), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade))
 	}
 	return t
-}
-
-// gradeKey is the age grade as printed, by which ranks are shared.
-func gradeKey(rows []*resultRow, j int) string {
-	if j < 0 || j >= len(rows) {
-		return ""
-	}
-	return strconv.FormatFloat(*rows[j].grade, 'f', 2, 64)
-}
-
-// rankBy gives the rank of row i in a list sorted by key, equal keys sharing
-// the higher and the next being skipped, and whether it is shared.
-func rankBy(i int, key func(int) string) (rank int, tied bool) {
-	first := i
-	for first > 0 && key(first-1) == key(i) {
-		first--
-	}
-	return first + 1, first < i || key(i+1) == key(i)
 }
 
 func (d *weekly) boardBests() *table.Table {
@@ -360,27 +351,17 @@ func (d *weekly) resultTab() *table.Tab {
 		{Head: "Club", Max: 17, Help: "as on the sheet; not for anybody who may be under 18"},
 		{Head: "Note", Max: 13, Help: "signs are explained above the table"},
 	}}
-	inGroup := map[string]int{}
-	for i := range d.results {
-		if r := &d.results[i]; r.groupPlace > 0 {
-			inGroup[r.shown+"/"+strconv.Itoa(r.groupPlace)]++
-		}
-	}
 	for i := range d.results {
 		r := &d.results[i]
 		if !r.finished() {
 			continue
 		}
 		signs, note := d.marks(r)
-		groupPlace := table.Value{}
-		if r.groupPlace > 0 {
-			groupPlace = table.Number(r.groupPlace).Tie(inGroup[r.shown+"/"+strconv.Itoa(r.groupPlace)] > 1)
-		}
 		club := r.club
 		if r.protected || r.hidden || r.status == "unnamed" {
 			club = ""
 		}
-		t.Add(signs, placeOf(r), table.Maybe(r.timeS), table.Words(r.publicName()), table.Words(r.shown), groupPlace,
+		t.Add(signs, placeOf(r), table.Maybe(r.timeS), table.Words(r.publicName()), table.Words(r.shown), rankValue(r.groupPlace),
 			r.publicGrade(), table.Words(club), table.Words(note))
 	}
 	tab := &table.Tab{Name: "Result"}
@@ -450,7 +431,7 @@ func (d *weekly) groupsTab() *table.Tab {
 	t := &table.Table{Name: "Groups", Columns: []table.Column{
 		{Head: "Group"}, {Head: "In group", Kind: table.Place}, {Head: "Name", Max: 28},
 		{Head: "Time", Kind: table.Clock}, {Head: "Age grade", Kind: table.Percent}, {Head: "Place", Kind: table.Place}}}
-	rows := d.pick(func(r *resultRow) bool { return r.groupPlace >= 1 && r.groupPlace <= 3 })
+	rows := d.pick(func(r *resultRow) bool { return r.groupPlace.N >= 1 && r.groupPlace.N <= 3 })
 	sort.SliceStable(rows, func(i, j int) bool {
 		a, b := rows[i], rows[j]
 		if x, y := groupOrder(a.group), groupOrder(b.group); x != y {
@@ -459,10 +440,10 @@ func (d *weekly) groupsTab() *table.Tab {
 		if a.shown != b.shown {
 			return a.shown > b.shown // W, then M
 		}
-		return a.groupPlace < b.groupPlace
+		return a.groupPlace.N < b.groupPlace.N
 	})
 	for _, r := range rows {
-		t.Add(nil, table.Words(r.shown), table.Number(r.groupPlace), table.Words(r.publicName()), table.Maybe(r.timeS), r.publicGrade(), placeOf(r))
+		t.Add(nil, table.Words(r.shown), rankValue(r.groupPlace), table.Words(r.publicName()), table.Maybe(r.timeS), r.publicGrade(), placeOf(r))
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -481,9 +462,9 @@ func (d *weekly) gradesTab() *table.Tab {
 	t := &table.Table{Name: "AgeGrade", Columns: []table.Column{
 		{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 28}, {Head: "Group"},
 		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "Place", Kind: table.Place}}}
+	ranks := gradeRanks(rows)
 	for i, r := range rows {
-		rank, tied := rankBy(i, func(j int) string { return gradeKey(rows, j) })
-		t.Add(nil, table.Number(rank).Tie(tied), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade), table.Maybe(r.timeS), placeOf(r))
+		t.Add(nil, rankValue(ranks[i]), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade), table.Maybe(r.timeS), placeOf(r))
 	}
 	tab := &table.Tab{Name: "Age grade"}
 	tab.Add(table.Title{Level: 1, Text: "By age grade"},

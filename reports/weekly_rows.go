@@ -4,8 +4,10 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"math"
 	"sort"
 
+	"lapwing/pipeline/insight/standing"
 	"lapwing/pipeline/unit"
 )
 
@@ -66,8 +68,9 @@ type resultRow struct {
 	protected, hidden     bool
 	doubt, note           string
 
-	groupPlace int    // 0: none
-	shown      string // group as published, "" where it is not
+	place      standing.Rank // in the run
+	groupPlace standing.Rank // in the age group
+	shown      string        // group as published, "" where it is not
 }
 
 type spreadRow struct {
@@ -190,7 +193,7 @@ func (d *weekly) readResults(ctx context.Context, q Queryer) error {
 		d.results = append(d.results, r)
 		return err
 	}, d.course, d.on.Time(), d.session)
-	d.placeInGroups()
+	d.places()
 	return err
 }
 
@@ -220,21 +223,27 @@ func (r *resultRow) trusted() bool {
 	return (r.status == "ok" || r.status == "untimed") && r.runner != "" && !r.hidden
 }
 
-// placeInGroups ranks the named, eligible runners of certain group by their
-// place: 4 (M40), 6 (unnamed), 9 (M40) are 1st, none and 2nd of M40. A shared
-// place is shared in the group too. A hidden person is passed over like an
-// unnamed one, for a gap would tell their group.
-func (d *weekly) placeInGroups() {
+// places works out the place of everybody who finished and their place in the
+// age group, and which groups may be printed. A hidden person is passed over
+// in the group like an unnamed one, for a gap would tell their group.
+func (d *weekly) places() {
 	people := map[string]int{}
+	var in []*resultRow
 	for i := range d.results {
-		if r := &d.results[i]; r.finished() && r.group != "" && !r.hidden {
+		r := &d.results[i]
+		if !r.finished() {
+			continue
+		}
+		in = append(in, r)
+		if r.group != "" && !r.hidden {
 			people[groupLabel(r.sex, r.group)]++
 		}
 	}
-	seen, last, lastPosition := map[string]int{}, map[string]int{}, map[string]int32{}
-	for i := range d.results {
-		r := &d.results[i]
-		if r.group == "" || r.hidden || r.status == "doubtful" || !r.finished() {
+	run, groups := make([]standing.Finisher, len(in)), make([]int32, len(in))
+	number := map[string]int32{}
+	for i, r := range in {
+		run[i], groups[i] = standing.Finisher{Position: or0(r.position), Tied: r.tied, TimeS: or0(r.timeS)}, standing.NoGroup
+		if r.group == "" || r.hidden || r.status == "doubtful" {
 			continue
 		}
 		g := groupLabel(r.sex, r.group)
@@ -242,15 +251,26 @@ func (d *weekly) placeInGroups() {
 			continue
 		}
 		r.shown = g
-		if !r.eligible() || r.position == nil || r.sex == "" {
+		if !r.eligible() || r.sex == "" {
 			continue
 		}
-		seen[g]++
-		if last[g] == 0 || lastPosition[g] != *r.position {
-			last[g], lastPosition[g] = seen[g], *r.position
+		if number[g] == 0 {
+			number[g] = int32(len(number) + 1)
 		}
-		r.groupPlace = last[g]
+		groups[i] = number[g]
 	}
+	places := standing.Places(run)
+	within, _ := standing.GroupPlaces(places, groups)
+	for i, r := range in {
+		r.place, r.groupPlace = places[i], within[i]
+	}
+}
+
+func or0(n *int32) int32 {
+	if n == nil {
+		return 0
+	}
+	return *n
 }
 
 // public is the name as published.
@@ -280,6 +300,16 @@ func (d *weekly) graded() []*resultRow {
 	})
 	sort.SliceStable(g, func(i, j int) bool { return *g[i].grade > *g[j].grade })
 	return g
+}
+
+// gradeRanks ranks results sorted by graded by the age grade as printed, to
+// 0.01: equal ones share.
+func gradeRanks(rows []*resultRow) []standing.Rank {
+	v := make([]int, len(rows))
+	for i, r := range rows {
+		v[i] = 1_000_000 - int(math.Round(*r.grade*100)) // the lowest is first
+	}
+	return standing.Ranks(v)
 }
 
 // gradeCertain says whether one age gives the grade, not several.

@@ -44,23 +44,3 @@ func TestConditionsSentence(t *testing.T) {
 		}
 	}
 }
-
-// The definition's own example: 20:01, 20:15, 20:15, 20:30 rank 1, 2=, 2=, 4.
-func TestRanksShare(t *testing.T) {
-	times := []string{"20:01", "20:15", "20:15", "20:30"}
-	key := func(i int) string {
-		if i < 0 || i >= len(times) {
-			return ""
-		}
-		return times[i]
-	}
-	want := []struct {
-		rank int
-		tied bool
-	}{{1, false}, {2, true}, {2, true}, {4, false}}
-	for i, w := range want {
-		if r, tied := rankBy(i, key); r != w.rank || tied != w.tied {
-			t.Errorf("%s: rank %d tied %t, want %d %t", times[i], r, tied, w.rank, w.tied)
-		}
-	}
-}

@@ -115,9 +115,9 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		to  *[]Fact
 	}{{"W", &f.Women}, {"M", &f.Men}} {
 		rows := d.pick(func(r *resultRow) bool {
-			return r.eligible() && r.trusted() && r.sex == s.sex && r.position != nil && r.timeS != nil
+			return r.eligible() && r.trusted() && r.sex == s.sex && r.place.N > 0 && r.timeS != nil
 		})
-		*s.to = take(rows, 3, func(r *resultRow) int { return int(*r.position) })
+		*s.to = take(rows, 3, func(r *resultRow) int { return int(r.place.N) })
 	}
 	pb := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB })
 	f.BestCount = len(pb)
@@ -156,7 +156,7 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 	}
 	groups := map[string]bool{}
 	for k := range d.results {
-		if d.results[k].groupPlace > 0 {
+		if d.results[k].groupPlace.N > 0 {
 			groups[d.results[k].shown] = true
 		}
 	}

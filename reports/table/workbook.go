@@ -83,7 +83,6 @@ func (b *Book) WriteWorkbook(w io.Writer) error {
 			return fmt.Errorf("tab %s: %w", t.Name, err)
 		}
 	}
-	f.SetActiveSheet(0)
 	made := b.Made + "T00:00:00Z"
 	if err := f.SetDocProps(&excelize.DocProperties{Title: b.Title, Subject: b.Subject,
 		Creator: "Lapwing", LastModifiedBy: "Lapwing", Created: made, Modified: made}); err != nil {
