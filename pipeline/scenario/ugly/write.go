@@ -229,9 +229,13 @@ func (g *gen) sheet(p plan, i int) ([]file, error) {
 			sex := []string{"M", "W"}[s]
 			h := &run{course: r.course, day: r.day, session: r.session}
 			h.lines = keep(r.lines, func(f *finisher) bool { return f.who.sex == sex })
-			for k, f := range h.lines {
+			place := 0
+			for _, f := range h.lines {
+				if f.repeatOf == nil {
+					place++
+				}
 				if f.pos > 0 {
-					f.pos = k + 1
+					f.pos = place
 				}
 				f.sexShown = sex
 			}
