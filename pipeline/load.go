@@ -13,7 +13,6 @@ import (
 	"time"
 
 	"lapwing/pipeline/place"
-	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 )
 
@@ -182,6 +181,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	}
 	rep := &LoadReport{}
 	now := time.Now()
+	defer pl.took("Loading sheets", now)
 	for start := 0; start < len(files); {
 		end, bytes := start, int64(0)
 		for end < len(files) && end-start < batchSheets && (end == start || bytes < batchBytes) {
@@ -426,5 +426,3 @@ func (pl *Pipeline) dropSheet(ctx context.Context, sheetNo int) error {
 		return pl.setState(ctx, "figures", "")
 	})
 }
-
-var _ = sheet.Slug

@@ -21,6 +21,7 @@ type Pipeline struct {
 	Archive  store.Archive
 	DB       *store.DB
 	Progress Progress
+	Timings  []Timing // of the pieces of work done so far
 
 	readOnly bool
 	courses  *courseBook

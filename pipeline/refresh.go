@@ -7,6 +7,7 @@ import (
 	"os"
 	"sort"
 	"strings"
+	"time"
 
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
@@ -65,12 +66,25 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 		if err := ctx.Err(); err != nil {
 			return false, err
 		}
+		began := time.Now()
 		if err := s.run(pl, ctx, w); err != nil {
 			return false, fmt.Errorf("%s: %w", strings.ToLower(s.name), err)
 		}
+		pl.took(s.name, began)
 	}
 	pl.Progress.Done()
 	return true, pl.setState(ctx, "figures", stamp)
+}
+
+// Timing is how long one piece of work took.
+type Timing struct {
+	What    string
+	Seconds float64
+}
+
+// took notes how long a piece of work took since it began.
+func (pl *Pipeline) took(what string, began time.Time) {
+	pl.Timings = append(pl.Timings, Timing{what, time.Since(began).Seconds()})
 }
 
 func (pl *Pipeline) stepRead(ctx context.Context, w *work) (err error) {

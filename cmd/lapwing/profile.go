@@ -1,8 +1,11 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"runtime/pprof"
+
+	"lapwing/pipeline"
 )
 
 // startProfile begins a processor profile where --cpuprofile asks for one.
@@ -19,3 +22,13 @@ func (a *app) startProfile() error {
 
 // stopProfile ends the profile; it does nothing where there is none.
 func (a *app) stopProfile() { pprof.StopCPUProfile() }
+
+// printTimings says how long each piece of work took, where --timings asks.
+func (a *app) printTimings(pl *pipeline.Pipeline) {
+	if !a.timings {
+		return
+	}
+	for _, t := range pl.Timings {
+		fmt.Fprintf(a.err, "timing\t%s\t%.3f\n", t.What, t.Seconds)
+	}
+}

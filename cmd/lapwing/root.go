@@ -16,7 +16,6 @@ import (
 	"github.com/spf13/viper"
 
 	"lapwing/pipeline"
-	"lapwing/pipeline/store"
 )
 
 // version of the program; the build may set it.
@@ -41,6 +40,7 @@ type app struct {
 	config   string // lapwing.toml in use, "" none
 	quiet    bool
 	json     bool
+	timings  bool
 	profile  string // file for a processor profile, for developers
 }
 
@@ -116,7 +116,9 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.StringVar(&a.config, "config", "", "settings file (default: lapwing.toml in this folder, if there is one)")
 	f.StringVar(&archive, "archive", "", "archive folder (default \"archive\")")
 	f.StringVar(&a.profile, "cpuprofile", "", "write a processor profile for pprof to this file")
+	f.BoolVar(&a.timings, "timings", false, "say how long each piece of work took")
 	_ = f.MarkHidden("cpuprofile")
+	_ = f.MarkHidden("timings")
 	f.BoolVar(&a.quiet, "quiet", false, "print only what needs a look")
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
@@ -223,7 +225,10 @@ func (a *app) with(ctx context.Context, mode pipeline.Mode, work func(*pipeline.
 	if err != nil {
 		return err
 	}
-	defer func() { err = errors.Join(err, pl.Close()) }()
+	defer func() {
+		err = errors.Join(err, pl.Close())
+		a.printTimings(pl)
+	}()
 	return work(pl)
 }
 
@@ -244,5 +249,3 @@ func (a *app) asJSON(v any) error {
 	e.SetEscapeHTML(false)
 	return e.Encode(v)
 }
-
-var _ = store.ErrHeld
