@@ -19,6 +19,7 @@ const (
 	keyCourseGivenLast
 	keyCourseEnds
 	keyCourseGivenBirth
+	keyCourseGivenDecade
 	keyFamilyInitial
 	keyGivenFirst
 	keyGivenLast
@@ -172,7 +173,7 @@ func (m *model) wideKeys(c *cluster, ks []uint64) []uint64 {
 	k := t.keys[c.names[0].id]
 	g, s := t.given.text[k.given], t.family.text[k.family]
 	gh, sh := hash(g), hash(s)
-	ks = append(ks, key(keyTokens, gh+sh+tokenSum(g)+tokenSum(s)))
+	ks = append(ks, key(keyTokens, k.tokens))
 	initial := first(g, 1)
 	ih := hash(initial)
 	families := t.family.tokens[k.family]
@@ -188,10 +189,18 @@ func (m *model) wideKeys(c *cluster, ks []uint64) []uint64 {
 			key(keyCourseGivenFirst, at, gh, hash(first(s, 1))),
 			key(keyCourseGivenLast, at, gh, hash(last(s, 3))),
 			key(keyCourseEnds, at, ih, hash(first(s, 1)), hash(last(s, 2))))
-		if c.births > 0 && c.hi-c.lo < tight {
-			mid := int64(c.lo+c.hi)/2 + 1<<20
-			ks = append(ks, key(keyCourseGivenBirth, at, gh, uint64(mid/400)),
-				key(keyCourseGivenBirth, at, gh, uint64((mid+200)/400)+1<<32))
+		if c.births > 0 && c.hi-c.lo < looseDays {
+			// Two rows of overlapping buckets, so that near births share one.
+			mid, width, kind := int64(c.lo+c.hi)/2+1<<20, int64(400), keyCourseGivenBirth
+			if c.hi-c.lo >= tight {
+				width, kind = 1500, keyCourseGivenDecade
+			}
+			ks = append(ks, key(kind, at, gh, uint64(mid/width)),
+				key(kind, at, gh, uint64((mid+width/2)/width)+1<<32))
+			if kind == keyCourseGivenBirth { // a narrow window is looked for among the wide ones, too
+				ks = append(ks, key(keyCourseGivenDecade, at, gh, uint64(mid/1500)),
+					key(keyCourseGivenDecade, at, gh, uint64((mid+750)/1500)+1<<32))
+			}
 		}
 	}
 	if len(families) == 0 {

@@ -252,7 +252,7 @@ func (c *clusterer) merge(a, b int32, why sum, decided bool) {
 // contradict one another the better supported one stands and the other's lines
 // count as strange.
 func (t *nameTable) pool(a, b *cluster) cluster {
-	c := cluster{n: a.n + b.n, timed: a.timed + b.timed, dev: a.dev + b.dev, loose: a.loose && b.loose}
+	c := cluster{n: a.n + b.n, asked: a.asked + b.asked, timed: a.timed + b.timed, dev: a.dev + b.dev, loose: a.loose && b.loose}
 	for s := range c.sexes {
 		c.sexes[s] = a.sexes[s] + b.sexes[s]
 	}

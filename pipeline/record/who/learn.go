@@ -116,7 +116,7 @@ const (
 
 var (
 	givenLevels  = []Level{Missing, Equal, Nickname, ShortForm, FirstOnly, Slip, Mistyped, Differs}
-	familyLevels = []Level{Missing, Equal, OneToken, Slip, Mistyped, Differs}
+	familyLevels = []Level{Missing, Equal, Swapped, OneToken, Slip, Mistyped, Differs}
 	clubLevels   = []Level{Missing, Equal, Differs, OneSide, Neither}
 	numberLevels = []Level{Missing, Equal, Differs}
 )
@@ -200,15 +200,32 @@ func (m *model) learn() error {
 		learnGiven:  {Levels: len(givenLevels), Start: shares(givenLevels, &w.Given), KnownU: true},
 		learnFamily: {Levels: len(familyLevels), Start: shares(familyLevels, &w.Family), KnownU: true},
 	}
-	pm, pu, match := EM(levels, offset, fields, 200, 30)
-	likely := 0.
-	for _, r := range match {
-		likely += r
+	// How many pairs of signatures are one person's at all is learned with the
+	// rest: messy sheets make many signatures of one runner, clean ones one.
+	all := float64(len(m.sigs)) * float64(len(m.sigs)-1) / 2
+	var pm, pu [][]float64
+	likely, shift := 0., 0.
+	for range 5 {
+		var match []float64
+		pm, pu, match = EM(levels, offset, fields, 200, 30)
+		likely = 0
+		for _, r := range match {
+			likely += r
+		}
+		likely *= float64(step)
+		if likely < learnFrom {
+			return nil
+		}
+		now := min(3, max(-1, math.Log2(likely/all)+math.Log2(m.people)))
+		if math.Abs(now-shift) < .02 {
+			break
+		}
+		for p := range offset {
+			offset[p] += now - shift
+		}
+		shift = now
 	}
-	likely *= float64(step)
-	if likely < learnFrom {
-		return nil
-	}
+	w.Prior = shift
 	bits := func(f, l int) float64 { return math.Log2(pm[f][l] / pu[f][l]) }
 	clamp := func(x, lo, hi float64) float64 { return min(hi, max(lo, x)) }
 	w.ClubDiffers = clamp(bits(learnClub, 2), -6, -1)

@@ -10,9 +10,10 @@ import (
 
 // nameKey is one way to read a name: a given and a family name.
 type nameKey struct {
-	full, given, family int32 // into the intern tables
-	lost                bool  // holds a letter that could not be recovered
-	sole                bool  // one word only: no given name
+	full, given, family int32  // into the intern tables
+	tokens              uint64 // the same for the same words in any order
+	lost                bool   // holds a letter that could not be recovered
+	sole                bool   // one word only: no given name
 }
 
 // nameTable holds the distinct names of the rows and how common their parts
@@ -88,7 +89,7 @@ func (m *model) tabulate() error {
 			k = int32(len(t.keys))
 			keyOf[packed] = k
 			t.keys = append(t.keys, nameKey{full: f, given: gi, family: si, sole: g == "",
-				lost: strings.IndexByte(full, name.Lost) >= 0})
+				tokens: tokenSum(g) + tokenSum(s), lost: strings.IndexByte(full, name.Lost) >= 0})
 		}
 		t.of[i] = k
 	}
@@ -226,15 +227,15 @@ func (p *part) tokenize(floor, total float64) {
 	}
 }
 
-// findSlips finds the pairs of names one slip apart (four letters or more),
-// through the words that deleting one letter leaves.
+// findSlips finds the pairs of names one slip apart (one of them at least of
+// four letters), through the words that deleting one letter leaves.
 func (p *part) findSlips() {
 	p.slip, p.rare = make([]float64, len(p.text)), make([]float64, len(p.text))
 	p.slips = map[uint64]struct{}{}
 	var hashes []uint64
 	var of []int32
 	for i, s := range p.text {
-		if utf8.RuneCountInString(s) < 4 || utf8.RuneCountInString(s) > 40 {
+		if n := utf8.RuneCountInString(s); n < 3 || n > 40 {
 			continue
 		}
 		hashes, of = append(hashes, hash(s)), append(of, int32(i))
@@ -251,7 +252,7 @@ func (p *part) findSlips() {
 		for x := lo; x < hi; x++ {
 			for y := x + 1; y < hi; y++ {
 				a, b := of[x], of[y]
-				if a == b {
+				if a == b || len(p.text[a]) < 4 && len(p.text[b]) < 4 {
 					continue
 				}
 				if a > b {

@@ -58,7 +58,7 @@ func (r *Rows) check(names int) error {
 		if k < 0 || int(k) >= names {
 			return fmt.Errorf("who: row %d has name %d of %d", i, k, names)
 		}
-		if r.Number[i] < 0 || r.Club[i] < 0 || r.Course[i] < 0 || r.Run[i] < 0 || r.Sex[i] > SexX {
+		if r.Number[i] < 0 || r.Club[i] < 0 || r.Course[i] < 0 || r.Run[i] < 0 || r.Series[i] < 0 || r.Sex[i] > SexX {
 			return fmt.Errorf("who: row %d has a negative label or an unknown sex", i)
 		}
 		if len(r.Numbers) > 0 && int(r.Number[i]) >= len(r.Numbers) {
@@ -148,22 +148,23 @@ type model struct {
 	o    Options
 	w    Weights
 
-	lab    labels
-	names  nameTable
-	sigs   []cluster // signatures in the order of their first row's Key
-	sigOf  []int32   // row -> signature
-	unsure []bool    // series whose ages change all in one week; nil: none
-	people float64   // distinct full name and sex: the N of the prior
-	birth  birthDensity
-	lift   courseLift
-	clubs  []float32 // share of rows by club label
-	pairs  []uint64  // candidate pairs, lower signature << 32 | higher
-	bans   map[int32][]int32
-	must   [][2]int32
-	contra []Contradiction
-	byKey  map[int64]int32 // rows that decisions speak of
-	runner []int32         // signature -> runner
-	roots  []int32         // runner -> lowest signature
+	lab     labels
+	names   nameTable
+	sigs    []cluster // signatures in the order of their first row's Key
+	sigOf   []int32   // row -> signature
+	unsure  []bool    // series whose ages change all in one week; nil: none
+	clubbed []bool    // series whose sheets give clubs
+	people  float64   // distinct full name and sex: the N of the prior
+	birth   birthDensity
+	lift    courseLift
+	clubs   []float32 // share of rows by club label
+	pairs   []uint64  // candidate pairs, lower signature << 32 | higher
+	bans    map[int32][]int32
+	must    [][2]int32
+	contra  []Contradiction
+	byKey   map[int64]int32 // rows that decisions speak of
+	runner  []int32         // signature -> runner
+	roots   []int32         // runner -> lowest signature
 
 	group joined // outcome of clustering
 }

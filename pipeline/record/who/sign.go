@@ -19,6 +19,7 @@ type cluster struct {
 	strange int32 // rows whose window does not
 	lo, hi  unit.Day
 	sexes   [4]int32
+	asked   int32 // rows of sheets that give clubs
 	timed   int32
 	dev     int64   // sum over timed rows, millionths of log time
 	loose   bool    // a row of known namesakes that its window cannot place
@@ -72,6 +73,7 @@ func (m *model) sign() error {
 	r, l := m.rows, &m.lab
 	n := r.Len()
 	m.widenUnsure()
+	m.findClubbed()
 	keys := make([]uint64, n)
 	with := make([]int32, n)
 	pinned := map[int32]bool{}
@@ -418,6 +420,9 @@ func (g *signer) pool(rows []int32, loose bool) cluster {
 		}
 		if l.club[i] > 0 {
 			cl = count(cl, l.club[i])
+			c.asked++
+		} else if m.clubbed[r.Series[i]] {
+			c.asked++
 		}
 		co = count(co, l.course[i])
 		if d := l.dev[i]; d != noTime {
@@ -480,6 +485,27 @@ func count(t []tally, id int32) []tally {
 		}
 	}
 	return append(t, tally{id, 1})
+}
+
+// findClubbed finds the series of sheets that give clubs: a blank says
+// something only where at least one row in fifty has a club.
+func (m *model) findClubbed() {
+	r := m.rows
+	top := int32(0)
+	for _, s := range r.Series {
+		top = max(top, s)
+	}
+	all, with := make([]int32, top+1), make([]int32, top+1)
+	for i, s := range r.Series {
+		all[s]++
+		if r.Club[i] > 0 {
+			with[s]++
+		}
+	}
+	m.clubbed = make([]bool, top+1)
+	for s := range all {
+		m.clubbed[s] = with[s]*50 >= all[s]
+	}
 }
 
 // widenUnsure finds the series of sheets whose ages all change in one week of

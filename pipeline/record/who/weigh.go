@@ -57,6 +57,7 @@ type Weights struct {
 	// which the names agree that far. The weight is its ratio to the share of
 	// such names among all.
 	Given, Family [nLevel]float64
+	Prior         float64 // added to -log2 of the number of distinct names
 	GivenAlike    float64
 	GivenDiffers  float64
 	FamilyAlike   float64
@@ -84,7 +85,7 @@ type Weights struct {
 // made-up districts with known truth; see the tests.
 func StartingWeights() Weights {
 	return Weights{
-		Given:      [nLevel]float64{Equal: .9, Swapped: .01, Nickname: .04, ShortForm: .015, FirstOnly: .04, Slip: .006, Mistyped: .04},
+		Given:      [nLevel]float64{Equal: .9, Nickname: .04, ShortForm: .015, FirstOnly: .04, Slip: .006, Mistyped: .04},
 		Family:     [nLevel]float64{Equal: .9, OneToken: .015, Slip: .006, Mistyped: .06},
 		GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
@@ -112,7 +113,7 @@ func (s *sum) add(e Evidence, l Level, bits float64) {
 // weigh sums the evidence that two clusters are one person. It is symmetrical.
 func (m *model) weigh(a, b *cluster) sum {
 	var s sum
-	s.add(Prior, Missing, -math.Log2(m.people))
+	s.add(Prior, Missing, m.w.Prior-math.Log2(m.people))
 	m.weighNames(a, b, &s)
 	m.weighNumbers(a, b, &s)
 	m.weighBirth(a, b, &s)
@@ -130,12 +131,22 @@ func (m *model) weigh(a, b *cluster) sum {
 }
 
 // weighNames takes the best pair of the four most frequent spellings of each.
+// An initial speaks only for those who have never given more, and a spelling
+// that few of a runner's lines have speaks the less.
 func (m *model) weighNames(a, b *cluster, s *sum) {
 	best := sum{total: math.Inf(-1)}
+	fullA, fullB := m.givenInFull(a), m.givenInFull(b)
 	for _, x := range a.names[:min(4, len(a.names))] {
+		if fullA && m.initialOnly(x.id) {
+			continue
+		}
 		for _, y := range b.names[:min(4, len(b.names))] {
+			if fullB && m.initialOnly(y.id) {
+				continue
+			}
 			var t sum
 			m.compareNames(x.id, y.id, &t)
+			t.total += seldom(x.n, a.n) + seldom(y.n, b.n)
 			if t.total > best.total {
 				best = t
 				best.names = [2]int32{x.id, y.id}
@@ -163,6 +174,32 @@ func (m *model) weighNames(a, b *cluster, s *sum) {
 	s.names = best.names
 }
 
+// initialOnly says whether a spelling has no more than the initial of the
+// given name, or one word only.
+func (m *model) initialOnly(id int32) bool {
+	k := m.names.keys[id]
+	return k.sole || len(m.names.given.text[k.given]) == 1
+}
+
+// givenInFull says whether any of the four most frequent spellings has more.
+func (m *model) givenInFull(c *cluster) bool {
+	for _, x := range c.names[:min(4, len(c.names))] {
+		if !m.initialOnly(x.id) {
+			return true
+		}
+	}
+	return false
+}
+
+// seldom is what a spelling on n of all lines loses against the main one, only
+// for choosing between pairs of spellings.
+func seldom(n, all int32) float64 {
+	if n*2 >= all {
+		return 0
+	}
+	return max(-4, math.Log2(2*float64(n)/float64(all)))
+}
+
 // compareNames weighs two spellings.
 func (m *model) compareNames(x, y int32, s *sum) {
 	t, w := &m.names, &m.w
@@ -175,7 +212,11 @@ func (m *model) compareNames(x, y int32, s *sum) {
 			s.add(FamilyName, Equal, -math.Log2(max(fa, fb))+math.Log2(.95))
 			return
 		}
-		if !a.sole {
+		switch {
+		case a.sole:
+		case len(t.given.text[a.given]) == 1:
+			s.add(GivenName, Initial, math.Log2(t.given.single/t.given.mass[a.given]))
+		default:
 			s.add(GivenName, Equal, -math.Log2(t.given.mass[a.given])+math.Log2(.95))
 		}
 		s.add(FamilyName, Equal, -math.Log2(t.family.mass[a.family]))
@@ -190,9 +231,9 @@ func (m *model) compareNames(x, y int32, s *sum) {
 		s.add(FamilyName, WithLost, -math.Log2(t.family.mass[k.family])-1)
 		return
 	}
-	if !a.sole && t.given.text[a.given] == t.family.text[b.family] && t.family.text[a.family] == t.given.text[b.given] {
+	if a.tokens == b.tokens && !a.sole && !b.sole {
 		f := max(t.given.mass[a.given]*t.family.mass[a.family], t.given.mass[b.given]*t.family.mass[b.family])
-		s.add(FamilyName, Swapped, math.Log2(w.Given[Swapped]/f))
+		s.add(FamilyName, Swapped, math.Log2(w.Family[Swapped]/f))
 		return
 	}
 	if !a.sole && !b.sole {
@@ -403,8 +444,12 @@ func (m *model) weighSex(a, b *cluster, s *sum) {
 	}
 }
 
-// weighClub averages over the clubs of both, each by its share of rows.
+// weighClub averages over the clubs of both, each by its share of the rows of
+// sheets that give clubs at all.
 func (m *model) weighClub(a, b *cluster, s *sum) {
+	if a.asked == 0 || b.asked == 0 {
+		return
+	}
 	if len(a.clubs) == 0 && len(b.clubs) == 0 {
 		s.add(Club, Neither, m.w.ClubBothBlank)
 		return
@@ -413,7 +458,7 @@ func (m *model) weighClub(a, b *cluster, s *sum) {
 		s.add(Club, OneSide, m.w.ClubOneBlank)
 		return
 	}
-	ra, rb := float64(a.n), float64(b.n)
+	ra, rb := float64(a.asked), float64(b.asked)
 	differs, blank, both := math.Exp2(m.w.ClubDiffers), math.Exp2(m.w.ClubOneBlank), math.Exp2(m.w.ClubBothBlank)
 	sum, level := 0., Differs
 	namedA, namedB := 0., 0.
@@ -437,7 +482,7 @@ func (m *model) weighClub(a, b *cluster, s *sum) {
 	sum += (namedA*namedB - same) * differs
 	sum += (namedA*(1-namedB) + namedB*(1-namedA)) * blank
 	sum += (1 - namedA) * (1 - namedB) * both
-	s.add(Club, level, math.Log2(sum))
+	s.add(Club, level, math.Log2(max(sum, math.Exp2(-8))))
 }
 
 // weighPace compares mean log times: the density of their difference for one
