@@ -10,9 +10,10 @@ import (
 
 // Calibration of the standard errors, found on simulated districts: free
 // shares, expectation propagation and chosen effort are not in the posterior
-// variance.
+// variance. With these the 90 % intervals of courses cover .95 in districts
+// that are as the model says, .83 to .93 where effort follows other laws.
 const (
-	courseFactor = 1.5
+	courseFactor = 1.35
 	courseExtra  = .0015
 	runFactor    = 1.2
 	formFactor   = 1.3
