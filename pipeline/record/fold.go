@@ -1,10 +1,13 @@
 package record
 
 import (
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"lapwing/pipeline/record/name"
 )
 
 // fold appends s to dst in the form that the word tables use: lower case,
@@ -47,6 +50,9 @@ func trimSpace(dst []byte, start int) []byte {
 // out.
 func foldUnicode(dst []byte, s string) []byte {
 	start := len(dst)
+	if strings.Contains(s, "Ã") || strings.Contains(s, "Å") || strings.Contains(s, "Â") {
+		s = name.Clean(s) // UTF-8 that was once read as Windows-1252: fÃ©vrier
+	}
 	for i := 0; i < len(s); {
 		if c := s[i]; c < utf8.RuneSelf {
 			dst = appendFolded(dst, start, c)

@@ -42,7 +42,7 @@ type groupColumn struct {
 
 	unders, opens []int
 	starts        [3][]int // lone starts of men, of women, of others
-	masters       [3]int   // lines in them, from 40 on
+	masters       int      // lines in them, from 35 on
 	step          [3]int
 	asAges        bool // bare numbers are ages, not first ages
 	french        bool // M0, M1, … are the French masters classes
@@ -156,8 +156,8 @@ func (k *groupColumn) widths() {
 			}
 			c := class(k.sexOf(e.g))
 			k.starts[c] = append(k.starts[c], int(e.g.lo))
-			if e.g.lo >= 40 {
-				k.masters[c] += e.n
+			if e.g.lo >= 35 {
+				k.masters += e.n
 			}
 		case plainNumber:
 			numbers += e.n
@@ -195,7 +195,9 @@ func (k *groupColumn) widths() {
 				tens++
 			}
 		}
-		if masters > 1 && tens == masters {
+		// Of five-year groups every other one lies between the tens: four
+		// lines that miss them all by chance are one in sixteen.
+		if masters > 1 && tens == masters && k.masters >= 4 {
 			k.step[c] = 10
 		}
 	}
@@ -305,9 +307,13 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int) {
 		lo = k.unders[n-1]
 	}
 	hi = k.scheme.Masters - 1
-	// Of masters, about one in five is under 40: ten lines without one by
-	// chance are one in nine.
-	if after(k.starts[c], 34, 0) == 40 && k.masters[c] >= 10 && hi < 39 {
+	// Of masters, about one in five is under 40: seven lines without one by
+	// chance are one in five, and masters from 40 are rarer by no more.
+	none35 := true
+	for _, s := range k.starts {
+		none35 = none35 && !slices.Contains(s, 35)
+	}
+	if first := after(k.starts[c], 34, 0); hi < 39 && (first == 40 || first == 0) && (none35 && k.masters >= 7 || first == 40 && k.step[c] == 10) {
 		hi = 39
 	}
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {

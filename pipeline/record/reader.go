@@ -34,6 +34,8 @@ type Reader struct {
 	nobody    *nobody
 
 	cell      clockCell // of the row in hand
+	seconds   int       // column of seconds where the time column holds minutes alone, else -1
+	timeRoom  []byte
 	scratch   []byte
 	nameRoom  []byte
 	spare     groupEntry
@@ -83,6 +85,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
 		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, nobody: newNobody(o.Name)}
 	r.configure()
+	r.splitTime()
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
 	}
@@ -137,6 +140,47 @@ func cell(cells []string, index int) string {
 	return s
 }
 
+// splitTime finds a time that stands in two columns, minutes and seconds.
+func (r *Reader) splitTime() {
+	r.seconds = -1
+	minutes, seconds := -1, -1
+	for i := range r.headings {
+		switch h := strings.Trim(r.heading(i), " .:()"); {
+		case minuteHeadings[h] && minutes < 0:
+			minutes = i
+		case secondHeadings[h] && seconds < 0:
+			seconds = i
+		}
+	}
+	if minutes >= 0 && seconds >= 0 && (r.c.Time < 0 || r.c.Time == minutes) {
+		r.c.Time, r.seconds = minutes, seconds
+	}
+}
+
+var (
+	minuteHeadings = wordSet(`min|mins|minute|minutes|minuten|minuti|minutos|minuter|minutter|minuty|time min|time (min|mm`)
+	secondHeadings = wordSet(`sec|secs|second|seconds|sek|sekunden|secondes|secondi|segundos|seg|sekunder|sekundy|seconden|time sec|time (sec|ss`)
+)
+
+// timeText is the cell that holds the time, or minutes and seconds put
+// together.
+func (r *Reader) timeText(cells []string) string {
+	m := cell(cells, r.c.Time)
+	if r.seconds < 0 {
+		return m
+	}
+	s := cell(cells, r.seconds)
+	if len(m) == 0 || len(s) == 0 || m[len(m)-1] < '0' || m[len(m)-1] > '9' || s[0] < '0' || s[0] > '9' {
+		return m
+	}
+	r.timeRoom = append(append(r.timeRoom[:0], m...), ':')
+	if len(s) == 1 || s[1] < '0' || s[1] > '9' {
+		r.timeRoom = append(r.timeRoom, '0')
+	}
+	r.timeRoom = append(r.timeRoom, s...)
+	return unsafe.String(&r.timeRoom[0], len(r.timeRoom))
+}
+
 // Observe counts what a row shows about how its columns are written. Every row
 // must come by here before Settle, in the order of the sheet.
 func (r *Reader) Observe(row int, cells []string, day unit.Day) {
@@ -152,7 +196,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 		}
 	}
 	if r.c.Time >= 0 {
-		s := cell(cells, r.c.Time)
+		s := r.timeText(cells)
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
 	}
@@ -286,7 +330,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
-	s := cell(cells, r.c.Time)
+	s := r.timeText(cells)
 	c := &r.cell
 	lexClock(s, &r.scratch, c)
 	if c.shape == notClock {
@@ -375,7 +419,13 @@ func (r *Reader) remark(s string) remark {
 	if m, ok := r.remarks[s]; ok {
 		return m
 	}
-	r.scratch = fold(r.scratch[:0], s)
+	r.scratch = r.scratch[:0]
+	for line := range strings.Lines(s) { // a note of several lines says several things
+		if len(r.scratch) > 0 {
+			r.scratch = append(r.scratch, ';')
+		}
+		r.scratch = fold(r.scratch, line)
+	}
 	m := remark{}
 	m.part, _ = partOf(r.scratch, r.words)
 	m.status, _ = statusOf(r.scratch, r.states)

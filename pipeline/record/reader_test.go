@@ -57,6 +57,7 @@ func TestStatus(t *testing.T) {
 		{"", "Ada Brook", "disq.", "", "", DQ},
 		{"", "Ada Brook", "DNS", "", "", NotStarted},
 		{"DNS", "Ada Brook", "", "", "", NotStarted},
+		{"5", "Ada Brook", "24:31", "", "Disqualified\nsee you soon", DQ},
 		{"5", "Ada Brook", "24:31", "", "DNF last week", OK},
 		{"5", "Ada Brook", "12:31", "", "", Doubtful}, // under the open standard
 		{"5", "Ada Brook", "twenty four", "", "", Doubtful},
@@ -311,5 +312,24 @@ func TestGroupBasis(t *testing.T) {
 	yearEnd, got := readRows(t, c, nil, Options{}, rows(func(a, i int) int { return a + 1 }))
 	if problems(yearEnd) != 0 || !strings.Contains(got.Columns[len(got.Columns)-1].Why, "31 December") {
 		t.Errorf("by 31 December: %d problems, %v", problems(yearEnd), got.Columns)
+	}
+}
+
+// A time in two columns.
+func TestMinutesAndSeconds(t *testing.T) {
+	for _, timeColumn := range []int{1, -1} {
+		c := NoColumns()
+		c.Name, c.Time = 0, timeColumn
+		lines, _ := readRows(t, c, []string{"Name", "Minutes", "Secs."}, Options{}, func(yield func([]string)) {
+			yield([]string{"Ada Brook", "19", "4"})
+			yield([]string{"Eve Hill", "24", "31"})
+			yield([]string{"Jo Lee", "62", "07.5"})
+			yield([]string{"Kit Fox", "DNF", ""})
+			yield([]string{"Ivy Ash", "", ""})
+		})
+		wantTimes(t, lines, "19:04", "24:31", "1:02:07.5", "none", "none")
+		if lines[3].Status != DNF || lines[4].Status != Untimed {
+			t.Errorf("%v, %v", lines[3].Status, lines[4].Status)
+		}
 	}
 }
