@@ -137,11 +137,13 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))
 	ins.load()
 	var values []string
-	for _, p := range people {
-		values = append(values, fmt.Sprintf(`(%s, %s, %s, %s, %d, %t, %t)`,
-			quote(p.id), quote(p.name), quote(p.sex), quote(p.club), p.runs, p.protected, p.hidden))
+	year, _, _ := last.Date()
+	for i, p := range people {
+		values = append(values, fmt.Sprintf(`(%s, %s, %s, %s, %d, %t, %t, %s, %.2f, %.2f, %.2f, %.4f, 0.012, %.4f, %.4f)`,
+			quote(p.id), quote(p.name), quote(p.sex), quote(p.club), p.runs, p.protected, p.hidden, quote(groupIn(year-p.born, p.sex)), p.base*1.01, p.base*0.99, p.base*1.03,
+			-0.02+0.01*float64(i%4), []float64{.95, .8, .5, .2}[i%4], []float64{.4, .7, .85, .7}[i%4]))
 	}
-	ins.exec("insert into main.runners (runner_id, name, sex, club, results, protected, hidden) values " + strings.Join(values, ", "))
+	ins.exec("insert into main.runners (runner_id, name, sex, club, results, protected, hidden, age_group, form_s, form_low, form_high, change, change_sd, p_faster, p_level) values " + strings.Join(values, ", "))
 	return db, last
 }
 
@@ -271,7 +273,7 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 		in.lines = append(in.lines, []string{
 			fmt.Sprintf("%s_%s.csv", course, on), cells(row), course, on.String(), cells(pos), runner, cells(f.s), p.sex, group, or(p.club),
 			status, cells(status != "unnamed"), cells(timed), taking, "", shown, "", cells(f.s * 1000), cells(year - p.born), cells(year - p.born),
-			grade, null, cells(float64(f.s) / slow), "steady", "1.5", cells(pb), cells(cb), "false", or(note), grade, grade, cells(dist), cells(in.no),
+			grade, null, cells(float64(f.s) / slow), []string{"full", "steady", "easy"}[(i+in.no)%3], "1.5", cells(pb), cells(cb), "false", or(note), grade, grade, cells(dist), cells(in.no),
 			"false", cells(first), orNull(had, was), margin, here, newcomer, visitor, cells(p.runs), milestone, cells(p.pbs), cells(p.streak), "7",
 			cells(p.protected), cells(p.hidden), or(doubt)})
 	}

@@ -110,7 +110,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 		if r.state == "cancelled" {
 			finishers = table.Value{}
 		}
-		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark), table.Words(r.day.Time().Format("2 Jan 06")))
+		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark), table.Words(shortDay(r.day)))
 	}
 	zero := 0.0
 	const weeks = 53

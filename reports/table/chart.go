@@ -66,6 +66,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		return nil, nil, err
 	}
 	var bars, lines []excelize.ChartSeries
+	scale := ""
 	for i, s := range c.Series {
 		y, err := column(s.Column)
 		if err != nil {
@@ -79,6 +80,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		if err != nil {
 			return nil, nil, err
 		}
+		scale = t.Columns[y].Kind.format(0)
 		colour := ink[i%len(ink)]
 		// The library draws a line in the colour of the fill.
 		cs := excelize.ChartSeries{Name: name, Categories: cat, Values: val,
@@ -104,7 +106,8 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		Legend: excelize.ChartLegend{Position: "bottom"},
 		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(0)}},
-		YAxis:      excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin},
+		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin,
+			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
 		VaryColors: &plain,
 		GapWidth:   &gap,
 		Dimension:  excelize.ChartDimension{Width: 660, Height: uint(c.rows()) * 18},

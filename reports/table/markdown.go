@@ -30,7 +30,7 @@ func (t *Table) WriteMarkdown(b *strings.Builder) {
 	}
 	b.WriteString("|\n")
 	for _, c := range t.Columns {
-		if c.Kind.right() {
+		if c.Kind.Right() {
 			b.WriteString("| ---: ")
 		} else {
 			b.WriteString("| --- ")

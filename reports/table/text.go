@@ -10,8 +10,8 @@ import (
 // 11, East Asian Width, by extended grapheme cluster).
 func width(s string) int { return uniseg.StringWidth(s) }
 
-// right says whether values of the kind stand flush right.
-func (k Kind) right() bool { return k != Text && k != Day }
+// Right says whether values of the kind stand flush right.
+func (k Kind) Right() bool { return k != Text && k != Day }
 
 // pad fills s with spaces to n terminal columns.
 func pad(s string, n int, right bool) string {
@@ -72,7 +72,7 @@ func (t *Table) WriteText(b *strings.Builder, limit int) {
 			if c > 0 {
 				l.WriteString("  ")
 			}
-			l.WriteString(pad(cut(get(c), w[c]), w[c], col.Kind.right()))
+			l.WriteString(pad(cut(get(c), w[c]), w[c], col.Kind.Right()))
 		}
 		b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
 	}

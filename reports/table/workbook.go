@@ -473,7 +473,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 	for c, s := range slots(len(t.Columns)) {
 		col := t.Columns[c]
 		if r == 1 {
-			if err := put(s[0], s[1], col.Head, look{bold: true, right: col.Kind.right(), inner: true, line: 't'}); err != nil {
+			if err := put(s[0], s[1], col.Head, look{bold: true, right: col.Kind.Right(), inner: true, line: 't'}); err != nil {
 				return nil, err
 			}
 			continue
@@ -482,7 +482,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		if row := t.Rows[r-2]; c < len(row.Cells) {
 			v = row.Cells[c]
 		}
-		l := look{format: col.Kind.format(v.mark), right: col.Kind.right(), inner: true, line: 'h'}
+		l := look{format: col.Kind.format(v.mark), right: col.Kind.Right(), inner: true, line: 'h'}
 		if col.Kind == Text {
 			// Small tables don't wrap: what is too long ends in "…".
 			w := 0.0
@@ -513,7 +513,7 @@ func (t *Table) widths() []float64 {
 				w = max(w, width(r.Cells[c].Show(col.Kind)))
 			}
 		}
-		if w = min(w, most) + 1; !col.Kind.right() {
+		if w = min(w, most) + 1; !col.Kind.Right() {
 			w++ // the indent
 		}
 		w = max(w, headWidth(col.Head)+3, col.Width)
@@ -549,7 +549,7 @@ func (p *tabWriter) table(t *Table) error {
 	tall := 1
 	heads := make([]any, len(t.Columns))
 	for c, col := range t.Columns {
-		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.right(), inner: true, wrap: true, line: 't'})
+		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.Right(), inner: true, wrap: true, line: 't'})
 		if err != nil {
 			return err
 		}
@@ -585,7 +585,7 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 			n = lines(v.text, p.widths[c]-2)
 		}
 		tall = max(tall, n)
-		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.right(),
+		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.Right(),
 			inner: true, fill: fill, wrap: n > 1, line: 'h', box: col.Input})
 		if err != nil {
 			return err

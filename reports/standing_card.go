@@ -1,0 +1,395 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/unit"
+	"lapwing/reports/table"
+)
+
+// unseen is what the data can't see; it stands first on every card.
+const unseen = "These figures know only the sheets held here: not runs elsewhere, training, injuries, illness or how hard anybody tried. How hard is guessed from the times. Most people do not run flat out every week, so a slower time is no sign of anything by itself."
+
+// splitsCaution stands beside every table of splits.
+const splitsCaution = "Arithmetic for an even pace, not a prescription. Stop for pain, dizziness or illness; ask a doctor first if in doubt; local rules and qualified coaches come first."
+
+// sections builds the card from the top down. For publication, what compares
+// or judges is left out for anybody who may be under 18, and so are the
+// guesses at effort for everybody.
+func (c *Card) sections(publish bool) []section {
+	d := c.standingRows
+	out := []section{{title: "What these figures can't see", paras: []string{unseen}}, d.summary()}
+	if len(d.results) == 0 {
+		return out
+	}
+	judged := !d.protected
+	if judged {
+		out = append(out, d.formSection(publish))
+	}
+	if judged || !publish {
+		out = append(out, d.history(publish))
+	}
+	if !judged {
+		text := "For anybody who may be under 18 no form, trend, ranking, target or split is worked out"
+		if publish {
+			text += ", and single runs are not listed"
+		}
+		return append(out, section{title: "Under 18", paras: []string{text + "."}})
+	}
+	if s, ok := d.standingSection(); ok {
+		out = append(out, s)
+	}
+	if s, ok := d.aheadSection(); ok {
+		out = append(out, s)
+	}
+	if s, ok := d.courseSection(); ok {
+		out = append(out, s)
+	}
+	if s, ok := d.splitsSection(); ok {
+		out = append(out, s)
+	}
+	return out
+}
+
+// summary is who, how often, how fast.
+func (d *standingRows) summary() section {
+	runs, pbs := 0, 0
+	var first, last unit.Day
+	var streak, bestStreak int32
+	for i, r := range d.results {
+		if r.countsRun {
+			if runs++; runs == 1 {
+				first = r.day
+			}
+			last, streak = r.day, r.streak
+		}
+		if r.pb {
+			pbs++
+		}
+		bestStreak = max(bestStreak, d.results[i].pbStreak)
+	}
+	s := section{title: "In short", tab: "Bests"}
+	if runs == 0 {
+		s.paras = []string{"No counted finish in the sheets held here."}
+		return s
+	}
+	total := runs
+	if n := d.results[len(d.results)-1].total; n != nil && int(*n) > runs {
+		total = int(*n)
+	}
+	text := fmt.Sprintf("%s, the first in these sheets on %s, the last on %s.", upperFirst(spelt(total, "run", "runs")),
+		first.Time().Format("2 January 2006"), last.Time().Format("2 January 2006"))
+	if pbs > 0 {
+		text += fmt.Sprintf(" %s", upperFirst(spelt(pbs, "personal best", "personal bests")))
+		if bestStreak > 1 {
+			text += fmt.Sprintf(", at most %d in a row", bestStreak)
+		}
+		text += "."
+	}
+	if streak > 1 {
+		text += fmt.Sprintf(" %s in a row with a run, up to the last one.", upperFirst(spelt(int(streak), "week", "weeks")))
+	}
+	s.paras = []string{text}
+	t := &table.Table{Columns: []table.Column{{Head: "Distance"}, {Head: "Best", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course"},
+		{Head: "Best this season", Kind: table.Clock}, {Head: "Timed runs", Kind: table.Whole}}}
+	for _, dist := range d.distances() {
+		best := d.bestAt(dist)
+		var on unit.Day
+		var course string
+		var season *int32
+		n := 0
+		for i := range d.results {
+			r := &d.results[i]
+			if r.distance != dist || !r.countsTime || r.timeS == nil {
+				continue
+			}
+			if n++; course == "" && *r.timeS == best {
+				on, course = r.day, d.courseName(r.course)
+			}
+			if r.day >= d.from && (season == nil || *r.timeS < *season) {
+				season = r.timeS
+			}
+		}
+		t.Add(nil, table.Words(distance(dist)), table.Number(best), table.On(on), table.Words(course), table.Maybe(season), table.Number(n))
+	}
+	if len(t.Rows) > 0 {
+		s.table = t
+	}
+	return s
+}
+
+// distances gives the distances with a timed result, shortest first.
+func (d *standingRows) distances() []int32 {
+	seen := map[int32]bool{}
+	var out []int32
+	for _, r := range d.results {
+		if r.countsTime && r.timeS != nil && r.distance > 0 && !seen[r.distance] {
+			seen[r.distance] = true
+			out = append(out, r.distance)
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	return out
+}
+
+func (d *standingRows) formSection(publish bool) section {
+	s := section{title: "Form", paras: []string{}}
+	if d.form != nil && d.formLow != nil && d.formHigh != nil {
+		s.paras = append(s.paras, fmt.Sprintf("A good effort over 5 km on an average course and day: about %s (likely %s to %s).",
+			clockOf(*d.form), clockOf(*d.formLow), clockOf(*d.formHigh)))
+	} else {
+		s.paras = append(s.paras, "Form is not shown: too few runs, or the last one is too long ago.")
+	}
+	s.paras = append(s.paras, d.trend())
+	if t := d.gradeTrend(); t != "" {
+		s.paras = append(s.paras, t)
+	}
+	if e := d.efforts(); e != "" && !publish {
+		s.paras = append(s.paras, e)
+	}
+	return s
+}
+
+func clockOf(s float64) string { return unit.Clock(int32(math.Round(s))) }
+
+// lastRuns is how many results the card lists.
+const lastRuns = 12
+
+// history lists the last results and draws all of them.
+func (d *standingRows) history(publish bool) section {
+	rows := d.results[max(0, len(d.results)-lastRuns):]
+	judged := !d.protected
+	cols := []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course"}, {Head: "Place", Kind: table.Place}, {Head: "Time", Kind: table.Clock}}
+	if judged {
+		cols = append(cols, table.Column{Head: "Adjusted", Kind: table.Clock}, table.Column{Head: "Grade", Kind: table.Percent})
+	}
+	if judged && !publish {
+		cols = append(cols, table.Column{Head: "Effort"})
+	}
+	cols = append(cols, table.Column{Head: "Note"})
+	t := &table.Table{Columns: cols}
+	for i := len(rows) - 1; i >= 0; i-- {
+		r := rows[i]
+		cells := []table.Value{table.On(r.day), table.Words(d.courseName(r.course)), table.Maybe(r.position), table.Maybe(r.timeS)}
+		if judged {
+			cells = append(cells, ceilOf(r.adjusted), table.Maybe(r.grade))
+		}
+		if judged && !publish {
+			cells = append(cells, table.Words(effortWords[r.effort]))
+		}
+		t.Add(nil, append(cells, table.Words(r.words()))...)
+	}
+	s := section{title: fmt.Sprintf("The last %s", spelt(len(rows), "run", "runs")), table: t}
+	if len(rows) == 1 {
+		s.title = "The last run"
+	}
+	if judged {
+		s.paras = []string{"Adjusted: the time on an average course and day. It allows for hills, ground and weather, not for effort."}
+		s.chart = len(d.chartPoints()) >= 3
+	}
+	return s
+}
+
+func ceilOf(s *float64) table.Value {
+	if s == nil {
+		return table.Value{}
+	}
+	return table.Number(math.Ceil(*s - 1e-9))
+}
+
+// words is the note of a result.
+func (r *ownRow) words() string {
+	var w []string
+	switch {
+	case r.pb:
+		w = append(w, "PB")
+	case r.course1:
+		w = append(w, "course best")
+	case r.adj:
+		w = append(w, "adjusted best")
+	}
+	if r.taking != "runner" {
+		w = append(w, r.taking)
+	}
+	if r.status != "ok" {
+		w = append(w, r.status)
+	}
+	return strings.Join(w, ", ")
+}
+
+// rankIn gives somebody's rank among values (seconds, one a runner), how many
+// there are and the percentile, "" in a group of under ten.
+func rankIn(mine int32, all []int32) (rank standing.Rank, n int, percentile table.Value) {
+	slower, faster, equal := 0, 0, 0
+	for _, v := range all {
+		switch {
+		case v <= 0:
+			continue
+		case v < mine:
+			faster++
+		case v > mine:
+			slower++
+		default:
+			equal++
+		}
+		n++
+	}
+	if mine <= 0 || equal == 0 {
+		return standing.Rank{}, n, table.Value{}
+	}
+	if p, ok := standing.Percentile(slower, n); ok {
+		percentile = table.Number(p)
+	}
+	return standing.Rank{N: int32(faster + 1), Shared: equal > 1}, n, percentile
+}
+
+// standingSection ranks within the age group, on each course and over all,
+// this season and ever.
+func (d *standingRows) standingSection() (section, bool) {
+	if len(d.bests) == 0 {
+		return section{}, false
+	}
+	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
+		{Head: "Faster than %", Kind: table.Whole}}}
+	line := func(name string, keep func(*bestRow) bool) {
+		var ever, season []int32
+		var mine, mineSeason int32
+		at, atSeason := map[string]int{}, map[string]int{}
+		lower := func(v *[]int32, at map[string]int, who string, s int32) {
+			if i, ok := at[who]; ok {
+				(*v)[i] = min((*v)[i], s)
+				return
+			}
+			at[who] = len(*v)
+			*v = append(*v, s)
+		}
+		for i := range d.bests {
+			b := &d.bests[i]
+			if !keep(b) {
+				continue
+			}
+			lower(&ever, at, b.runner, b.best)
+			if b.season != nil {
+				lower(&season, atSeason, b.runner, *b.season)
+			}
+		}
+		if i, ok := at[d.id]; ok {
+			mine = ever[i]
+		}
+		if i, ok := atSeason[d.id]; ok {
+			mineSeason = season[i]
+		}
+		for _, when := range []struct {
+			word string
+			mine int32
+			all  []int32
+		}{{"ever", mine, ever}, {"this season", mineSeason, season}} {
+			if r, n, p := rankIn(when.mine, when.all); r.N > 0 {
+				t.Add(nil, table.Words(name), table.Words(when.word), rankValue(r), table.Number(n), p)
+			}
+		}
+	}
+	for _, c := range d.courses {
+		line(c.name, func(b *bestRow) bool { return b.course == c.course })
+	}
+	for _, dist := range d.distances() {
+		line("All, "+distance(dist), func(b *bestRow) bool { return b.distance == dist })
+	}
+	if len(t.Rows) == 0 {
+		return section{}, false
+	}
+	return section{title: "Standing in " + groupLabel(d.sex, d.group), tab: "Standing", table: t,
+		paras: []string{"By best time in the group, ever in these sheets and this season. \"Faster than\" only from ten people on."}}, true
+}
+
+func (d *standingRows) aheadSection() (section, bool) {
+	targets := d.ahead()
+	if len(targets) == 0 {
+		return section{}, false
+	}
+	t := &table.Table{Columns: []table.Column{{Head: "Place", Kind: table.Place}, {Head: "Takes", Kind: table.Clock}, {Head: "Faster by", Kind: table.Clock}}}
+	for _, x := range targets {
+		t.Add(nil, rankValue(x.Place), table.Number(x.NeedS), table.Number(x.FasterS))
+	}
+	return section{title: "The next places ahead", tab: "Next places", table: t,
+		paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time: what each place takes on an average course and day.", distance(d.usualDistance()), groupLabel(d.sex, d.group))}}, true
+}
+
+// courseSection gives the time to expect on each course, the fastest first.
+func (d *standingRows) courseSection() (section, bool) {
+	type line struct {
+		c            *courseRow
+		s, low, high float64
+	}
+	var lines []line
+	for i := range d.courses {
+		if s, low, high, ok := d.expected(&d.courses[i]); ok {
+			lines = append(lines, line{&d.courses[i], s, low, high})
+		}
+	}
+	if len(lines) == 0 {
+		return section{}, false
+	}
+	sort.SliceStable(lines, func(i, j int) bool {
+		if lines[i].c.distance != lines[j].c.distance {
+			return lines[i].c.distance < lines[j].c.distance
+		}
+		return *lines[i].c.seconds < *lines[j].c.seconds
+	})
+	t := &table.Table{Columns: []table.Column{{Head: "Course"}, {Head: "Distance"}, {Head: "Expect", Kind: table.Clock},
+		{Head: "likely from", Kind: table.Clock}, {Head: "to", Kind: table.Clock}, {Head: "Best there", Kind: table.Clock}}}
+	for _, l := range lines {
+		best := table.Value{}
+		if b := d.bestOn(l.c.course); b > 0 {
+			best = table.Number(b)
+		}
+		t.Add(nil, table.Words(l.c.name), table.Words(distance(l.c.distance)), table.Number(math.Round(l.s)), table.Number(math.Round(l.low)), table.Number(math.Round(l.high)), best)
+	}
+	return section{title: "What to expect on each course", tab: "Courses", table: t,
+		paras: []string{"On an average day, the fastest courses of a distance first: those suit an attempt at a best. A fast course may be flatter, firmer, sheltered or measured differently."}}, true
+}
+
+func (d *standingRows) bestOn(course string) int32 {
+	var best int32
+	for _, r := range d.results {
+		if r.course == course && r.countsTime && r.timeS != nil && (best == 0 || *r.timeS < best) {
+			best = *r.timeS
+		}
+	}
+	return best
+}
+
+// splitsSection gives even-pace splits for one second under the best.
+func (d *standingRows) splitsSection() (section, bool) {
+	dist := d.usualDistance()
+	goal := d.bestAt(dist) - 1
+	km := standing.EvenPace(dist, goal, standing.Kilometre)
+	if len(km) == 0 {
+		return section{}, false
+	}
+	t := &table.Table{Columns: []table.Column{{Head: "At", Kind: table.Text}, {Head: "Clock", Kind: table.Text}}}
+	for _, s := range km {
+		t.Add(nil, table.Words(metres(s.Metres)), table.Words(s.String()))
+	}
+	for _, s := range []struct {
+		length float64
+		name   string
+	}{{standing.Lap400, "every 400 m"}, {standing.Mile, "at the mile"}} {
+		if first := standing.EvenPace(dist, goal, s.length); len(first) > 1 {
+			t.Add(nil, table.Words(s.name), table.Words(first[0].String()))
+		}
+	}
+	return section{title: fmt.Sprintf("Even pace for %s", unit.Clock(goal)), tab: "Splits", table: t,
+		paras: []string{fmt.Sprintf("One second under the best over %s. %s", distance(dist), splitsCaution)}}, true
+}
+
+func metres(m float64) string {
+	if m >= 1000 && math.Mod(m, 1000) == 0 {
+		return fmt.Sprintf("%.0f km", m/1000)
+	}
+	return fmt.Sprintf("%.0f m", m)
+}

@@ -1,0 +1,137 @@
+package reports
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+
+	"lapwing/pipeline/unit"
+)
+
+// standingRows is everything that a card says.
+type standingRows struct {
+	id, name, sex, group, club string
+	form, formLow, formHigh    *float64 // s over 5 km
+	change, changeSD           *float64 // log time
+	pFaster, pLevel            *float64
+	protected, hidden          bool
+	latest, from               unit.Day
+	results                    []ownRow
+	bests                      []bestRow
+	courses                    []courseRow
+}
+
+type ownRow struct {
+	day              unit.Day
+	course           string
+	distance         int32 // m, 0 where not known
+	position, timeS  *int32
+	adjusted, grade  *float64
+	effort           string
+	shortfall        *float64 // percent behind form
+	status, taking   string
+	countsRun        bool
+	countsTime       bool
+	pb, course1, adj bool // a best of its kind
+	pbStreak, streak int32
+	total            *int32
+	protected        bool
+}
+
+type bestRow struct {
+	course   string
+	distance int32
+	runner   string
+	best     int32 // s
+	season   *int32
+	adjusted *float64
+}
+
+type courseRow struct {
+	course, name           string
+	distance               int32
+	index, low, high       *float64
+	seconds, secLow, secHi *float64
+	results, runs, shared  int64
+	network, basis         string
+	measured               *bool
+}
+
+func readCourses(ctx context.Context, q Queryer) ([]courseRow, error) {
+	var out []courseRow
+	err := ask(ctx, q, "course", func(rows *sql.Rows) error {
+		var r courseRow
+		var d *int32
+		err := rows.Scan(&r.course, &r.name, &d, &r.index, &r.low, &r.high, &r.seconds, &r.secLow, &r.secHi,
+			&r.results, &r.runs, &r.shared, &r.network, &r.basis, &r.measured)
+		r.distance = or0(d)
+		out = append(out, r)
+		return err
+	})
+	return out, err
+}
+
+func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions) (*standingRows, error) {
+	d := &standingRows{}
+	err := ask(ctx, q, "standing_runner", func(rows *sql.Rows) error {
+		var when day
+		err := rows.Scan(&d.id, &d.name, &d.sex, &d.group, &d.club, &d.form, &d.formLow, &d.formHigh,
+			&d.change, &d.changeSD, &d.pFaster, &d.pLevel, &d.protected, &d.hidden, &when)
+		d.latest = when.Day
+		return err
+	}, who)
+	if err != nil {
+		return nil, err
+	}
+	if d.id == "" {
+		return nil, fmt.Errorf("the archive knows no runner %s", who)
+	}
+	if d.from = s.From; d.from == 0 {
+		y, _, _ := d.latest.Date()
+		d.from = unit.NewDay(y, 1, 1)
+	}
+	err = ask(ctx, q, "standing_result", func(rows *sql.Rows) error {
+		var r ownRow
+		var sheet, tab string
+		var row int32
+		var when day
+		var dist *int32
+		err := rows.Scan(&sheet, &tab, &row, &when, &r.course, &dist, &r.position, &r.timeS, &r.adjusted, &r.grade,
+			&r.effort, &r.shortfall, &r.status, &r.taking, &r.countsRun, &r.countsTime, &r.pb, &r.course1, &r.adj,
+			&r.pbStreak, &r.streak, &r.total, &r.protected)
+		r.day, r.distance = when.Day, or0(dist)
+		d.protected = d.protected || r.protected && when.Day == d.latest
+		if r.status != "superseded" && r.status != "repeat" {
+			d.results = append(d.results, r)
+		}
+		return err
+	}, who)
+	if err != nil {
+		return nil, err
+	}
+	if d.courses, err = readCourses(ctx, q); err != nil {
+		return nil, err
+	}
+	if d.sex == "" || d.group == "" {
+		return d, nil
+	}
+	err = ask(ctx, q, "standing_best", func(rows *sql.Rows) error {
+		var r bestRow
+		var dist *int32
+		err := rows.Scan(&r.course, &dist, &r.runner, &r.best, &r.season, &r.adjusted)
+		r.distance = or0(dist)
+		d.bests = append(d.bests, r)
+		return err
+	}, d.sex, d.group, d.from.Time(), d.latest.Time())
+	return d, err
+}
+
+// courseName is the name to print of a course.
+func (d *standingRows) courseName(course string) string {
+	for i := range d.courses {
+		if d.courses[i].course == course {
+			return d.courses[i].name
+		}
+	}
+	return course
+}

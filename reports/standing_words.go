@@ -1,0 +1,210 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/unit"
+)
+
+// Thresholds of what may be said of a change of form (methods: probability,
+// not the raw difference).
+const (
+	sure        = .8 // of being faster, slower, or level
+	breakWeeks  = 8
+	windowDays  = 7 * standing.WindowWeeks
+	effortDays  = 28
+	manyEfforts = 2
+)
+
+// days of the timed results that say something about form.
+func (d *standingRows) timedDays() []unit.Day {
+	var out []unit.Day
+	for _, r := range d.results {
+		if r.countsTime {
+			out = append(out, r.day)
+		}
+	}
+	return out
+}
+
+// trend says in a sentence or two what can be said about the last 12 weeks.
+// "Can't tell yet" is the usual answer.
+func (d *standingRows) trend() string {
+	days := d.timedDays()
+	if n := len(days); n >= 2 {
+		if gap := int(days[n-1]-days[n-2]) / 7; gap > breakWeeks && d.latest-days[n-1] <= windowDays {
+			return fmt.Sprintf("Back after %d weeks: what was known from before may not hold; a few runs will tell.", gap)
+		}
+	}
+	if d.change != nil && d.changeSD != nil && d.pFaster != nil && d.pLevel != nil && len(days) > 0 {
+		rec := standing.RecordOf(days, days[len(days)-1], days[len(days)-1])
+		if rec.Before >= standing.MinBefore && rec.Recent >= standing.MinRecent {
+			size := fmt.Sprintf("about %.0f %% (likely %s)", math.Abs(100*math.Expm1(*d.change)), changeSpan(*d.change, *d.changeSD))
+			switch {
+			case *d.pFaster > sure:
+				return "Improving: form is very likely better than 12 weeks ago, by " + size + "."
+			case *d.pFaster < 1-sure:
+				return "Likely slower than 12 weeks ago, by " + size + ": age, heat or a cold can do that; this sheet can't tell which."
+			case *d.pLevel > sure:
+				return "Holding level: form has very likely changed by less than 2 % in 12 weeks."
+			}
+		}
+	}
+	return "Can't tell yet: with times as scattered as weekly runs are, a change under 2 % is mostly invisible, and it takes four timed runs in the last 12 weeks and four before."
+}
+
+// changeSpan is the central 80 % interval of a change as a span in percent:
+// 1.2816 is the standard normal quantile at 0.9.
+func changeSpan(change, sd float64) string {
+	const z80 = 1.2815515655446004
+	a, b := 100*math.Expm1(change-z80*sd), 100*math.Expm1(change+z80*sd)
+	word := func(p float64) string {
+		switch {
+		case p < -0.05:
+			return fmt.Sprintf("%.1f %% faster", -p)
+		case p > 0.05:
+			return fmt.Sprintf("%.1f %% slower", p)
+		}
+		return "no change"
+	}
+	return "between " + word(a) + " and " + word(b)
+}
+
+// gradeTrend sets the age grades of the last 12 weeks beside those of the 12
+// before, for masters: a raw decline is no headline. "" where there are under
+// four on either side.
+func (d *standingRows) gradeTrend() string {
+	var now, before []float64
+	for _, r := range d.results {
+		if r.grade == nil || !r.countsTime {
+			continue
+		}
+		switch {
+		case r.day > d.latest-windowDays:
+			now = append(now, *r.grade)
+		case r.day > d.latest-2*windowDays:
+			before = append(before, *r.grade)
+		}
+	}
+	if groupOrder(d.group) < 35 || len(now) < standing.MinRecent || len(before) < standing.MinBefore {
+		return ""
+	}
+	return fmt.Sprintf("Age for age: the median age grade of the last 12 weeks is %.1f %%, of the 12 weeks before %.1f %% (%s and %s).",
+		median(now), median(before), count(len(now), "result", "results"), count(len(before), "result", "results"))
+}
+
+// efforts says how often somebody ran near their recent best.
+func (d *standingRows) efforts() string {
+	n, seen := 0, 0
+	for _, r := range d.results {
+		if r.day > d.latest-effortDays && r.countsTime && r.effort != "" {
+			seen++
+			if r.effort == "full" {
+				n++
+			}
+		}
+	}
+	if seen == 0 {
+		return ""
+	}
+	s := fmt.Sprintf("%s near your best in 28 days.", upperFirst(spelt(n, "run", "runs")))
+	if n > manyEfforts {
+		s += " Many coaches suggest one or two. A guide, not advice on health."
+	}
+	return s
+}
+
+// effortWords are printed for the effort codes.
+var effortWords = map[string]string{"full": "near recent best", "steady": "behind it", "easy": "well behind it", "unclear": "unclear"}
+
+// target is a place ahead and what it takes.
+func (d *standingRows) ahead() []standing.Target {
+	if d.protected || d.group == "" {
+		return nil
+	}
+	mine, all := d.seasonAdjusted()
+	return standing.Ahead(mine, all, 3)
+}
+
+// seasonAdjusted gives the season's best adjusted time of the person at their
+// usual distance and of everybody in the group, s rounded up; 0 for none.
+func (d *standingRows) seasonAdjusted() (mine int32, all []int32) {
+	best := map[string]float64{}
+	var order []string
+	for _, b := range d.bests {
+		if b.adjusted == nil || b.distance != d.usualDistance() {
+			continue
+		}
+		was, ok := best[b.runner]
+		if !ok {
+			order = append(order, b.runner)
+		}
+		if !ok || *b.adjusted < was {
+			best[b.runner] = *b.adjusted
+		}
+	}
+	for _, r := range order {
+		s := int32(math.Ceil(best[r] - 1e-9))
+		all = append(all, s)
+		if r == d.id {
+			mine = s
+		}
+	}
+	return mine, all
+}
+
+// usualDistance is the distance that somebody has run most often, the shorter
+// of equals.
+func (d *standingRows) usualDistance() int32 {
+	n := map[int32]int{}
+	var best int32
+	for _, r := range d.results {
+		if !r.countsTime || r.distance == 0 {
+			continue
+		}
+		n[r.distance]++
+		if best == 0 || n[r.distance] > n[best] || n[r.distance] == n[best] && r.distance < best {
+			best = r.distance
+		}
+	}
+	return best
+}
+
+// bestAt is the fastest eligible time at a distance, s, 0 for none.
+func (d *standingRows) bestAt(distance int32) int32 {
+	var best int32
+	for _, r := range d.results {
+		if r.countsTime && r.timeS != nil && r.distance == distance && (best == 0 || *r.timeS < best) {
+			best = *r.timeS
+		}
+	}
+	return best
+}
+
+// expected is the time to be expected on a course on an average day, with its
+// 90 % interval, from form over 5 km and the course's speed. For another
+// distance the endurance exponent 1.06 of Riegel (1981, "Athletic Records and
+// Human Endurance", American Scientist 69:285-290) carries form over.
+func (d *standingRows) expected(c *courseRow) (s, low, high float64, ok bool) {
+	if d.form == nil || d.formLow == nil || d.formHigh == nil || c.seconds == nil || c.secLow == nil || c.secHi == nil || c.distance <= 0 {
+		return 0, 0, 0, false
+	}
+	const exponent = 1.06
+	k := math.Pow(float64(c.distance)/5000, exponent)
+	speed := func(sec float64) float64 { return 1 + sec/1500 }
+	s = *d.form * k * speed(*c.seconds)
+	// Two independent errors of the log add up by their squares.
+	half := math.Hypot(math.Log(*d.formHigh / *d.formLow)/2, math.Log(speed(*c.secHi)/speed(*c.secLow))/2)
+	return s, s * math.Exp(-half), s * math.Exp(half), true
+}
+
+func median(v []float64) float64 {
+	s := slices.Sorted(slices.Values(v))
+	if n := len(s); n%2 == 1 {
+		return s[n/2]
+	}
+	return (s[len(s)/2-1] + s[len(s)/2]) / 2
+}
