@@ -229,6 +229,20 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 	if err := ctx.Err(); err != nil {
 		return err
 	}
+	var fresh []*parsedSheet
+	for i := range results {
+		if p := results[i].parsed; p != nil && results[i].err == nil {
+			p.byHand = hand.Course != ""
+			fresh = append(fresh, p)
+		}
+	}
+	pl.askMisspelt(fresh)
+	waiting := map[string]store.Entry{} // by path
+	for _, e := range known {
+		if e.State == store.Waiting {
+			waiting[e.Path] = e
+		}
+	}
 	var keep []store.Incoming
 	var parsed []*parsedSheet
 	for i, r := range results {
@@ -263,6 +277,12 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 				rep.Waiting++
 			} else {
 				sr.State = "loaded"
+				if old, ok := waiting[p.entry.Path]; ok && old.Hash != r.hash {
+					// the corrected sheet answers the question of the one before
+					old.State = store.Withdrawn
+					known[old.Hash] = old
+					keep = append(keep, store.Incoming{Entry: old})
+				}
 				rep.Loaded++
 				rep.Rows += p.rows()
 				parsed = append(parsed, p)

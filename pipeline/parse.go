@@ -19,6 +19,7 @@ type parsedSheet struct {
 	sheet    *sheet.Sheet
 	parts    []*parsedPart
 	problems []place.Problem // of the whole sheet and of every part, in order
+	byHand   bool            // a person has said which course it is
 }
 
 // parsedPart is one table of a sheet.

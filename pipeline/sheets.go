@@ -306,6 +306,10 @@ func (pl *Pipeline) WaitingQuestions() ([]string, error) {
 			return nil, err
 		}
 		p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+		if err == nil {
+			p.byHand = e.Course != ""
+			pl.askMisspelt([]*parsedSheet{p})
+		}
 		switch {
 		case err != nil:
 			out = append(out, e.Path+": "+err.Error())

@@ -17,10 +17,13 @@ func (a *app) sheetsCommand() *cobra.Command {
 		Example: "  lapwing sheets\n  lapwing sheets problems\n  lapwing sheets explain alder-bank_2026-01-03.csv:14\n  lapwing sheets withdraw alder-bank_2026-01-03.csv",
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			pl, err := pipeline.ForReading(a.settings)
-			if err != nil {
-				return err
+			pl, err := a.open(cmd.Context(), pipeline.ReadOnly)
+			if err != nil { // no archive yet, or another process is writing: the ledger can be read all the same
+				if pl, err = pipeline.ForReading(a.settings); err != nil {
+					return err
+				}
 			}
+			defer pl.Close()
 			list, err := pl.Sheets()
 			if err != nil {
 				return err

@@ -1,0 +1,81 @@
+package pipeline
+
+import (
+	"fmt"
+	"sort"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record/name"
+)
+
+// A course with at least knownRuns runs is known well enough to suspect that a
+// new name one or two letters away is a slip of the pen. Shorter names than
+// shortestSlip are left alone: they are near too much.
+const (
+	knownRuns    = 3
+	shortestSlip = 6
+)
+
+// askMisspelt adds a question to each sheet of a load whose course is new and
+// only a slip away from a well-known one. It is asked when a sheet is loaded,
+// never when the archive's copies are read again: by then a person has
+// answered.
+func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
+	runs := map[string]int{}
+	for k := range pl.courses.runs {
+		runs[k.course.course]++
+	}
+	for _, s := range sheets {
+		for _, p := range s.parts {
+			for _, k := range p.runs {
+				if _, have := pl.courses.runs[k]; !have {
+					runs[k.course.course]++
+				}
+			}
+		}
+	}
+	listed := map[string]bool{}
+	for _, c := range pl.courses.known {
+		listed[c.course] = true
+		runs[c.course] = max(runs[c.course], knownRuns)
+	}
+	var known []string
+	for c, n := range runs {
+		if n >= knownRuns {
+			known = append(known, c)
+		}
+	}
+	sort.Strings(known)
+	for _, s := range sheets {
+		if s.byHand {
+			continue
+		}
+		for _, p := range s.parts {
+			for i, k := range p.runs {
+				c := k.course.course
+				if listed[c] || len(c) < shortestSlip {
+					continue
+				}
+				for _, q := range known {
+					if q == c || runs[q] < 3*runs[c] || !slip(c, q) {
+						continue
+					}
+					problem := place.Problem{
+						Place: place.Place{Sheet: s.sheet.Name, Tab: p.part.Tab}, Severity: place.Waits, Kind: "course-unsure", Read: c,
+						Expected: fmt.Sprintf("a course that is known, such as %s", q),
+						Do:       fmt.Sprintf("Load it again with --course %s if that is meant, or with --course %s if it is another course.", q, c),
+					}
+					p.problems = append(p.problems, partProblem{problem, int32(i)})
+					s.problems = append(s.problems, problem)
+					break
+				}
+			}
+		}
+	}
+}
+
+// slip says whether two names differ by one letter, or in long names by two.
+func slip(a, b string) bool {
+	d := name.OSA(a, b)
+	return d == 1 || d == 2 && min(len(a), len(b)) >= 2*shortestSlip
+}
