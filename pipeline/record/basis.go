@@ -97,13 +97,24 @@ func (r *Reader) settleBasis() (why string) {
 }
 
 // Groups lists the distinct spellings of the group column, in the order of
-// their first row, for the next sheets of the series.
+// their first row, for the other tabs and the next sheets of the series. It
+// can be asked as soon as the rows were observed.
 func (r *Reader) Groups() []string {
 	var out []string
 	for _, e := range r.groups.entries {
-		if e.known {
+		if e.g.kind != special && e.g.kind != noGroup {
 			out = append(out, e.text)
 		}
 	}
 	return out
+}
+
+// Know adds groups that other tabs or sheets of the series use, before Settle:
+// a tab of ten lines seldom shows by itself how wide its groups are.
+func (r *Reader) Know(groups []string) {
+	for _, text := range groups {
+		if text = trim(text); text != "" {
+			r.groups.observe(text, &r.scratch)
+		}
+	}
 }

@@ -34,6 +34,7 @@ type clockCell struct {
 	value      float64
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
 	hours      bool // "h" was printed after two parts: 1:02 h
+	days       int8 // days before the time of day, in a moment of a spreadsheet
 }
 
 // lexClock takes one time cell to pieces. Digits with colons, by far the most
@@ -419,7 +420,8 @@ func unitPrefix(b []byte) []byte {
 
 // lexDateTime reads a running time that a spreadsheet turned into a moment:
 // 1900-01-01T00:31:00 is one day and 31 minutes, 24:31 h (both date systems of
-// ECMA-376 Part 1, 18.17.4), and 12:24:31 am is 0:24:31.
+// ECMA-376 Part 1, 18.17.4), unless the column shows that the day is only a
+// stamp; and 12:24:31 am is 0:24:31.
 func lexDateTime(b []byte) (clockCell, bool) {
 	if len(b) >= 16 && b[4] == '-' && b[7] == '-' && (b[10] == 't' || b[10] == ' ') {
 		days := int32(0)
@@ -437,7 +439,7 @@ func lexDateTime(b []byte) (clockCell, bool) {
 		if !lexColons(bytes.TrimRight(b[11:], "z"), &c) || c.shape != colon3 || days < 0 || days > 4 {
 			return c, false
 		}
-		c.a += 24 * days
+		c.days = int8(days)
 		return c, true
 	}
 	half := int32(-1)

@@ -146,6 +146,8 @@ type clockColumn struct {
 	zerosKept int // numbers like 25.10, which a spreadsheet would have cut to 25.1
 	padded    int // 24:03; against 24:3
 	unpadded  int
+	stamps    int // moments whose day is only a stamp: 1900-01-01T00:24:31
+	moments   int // moments whose day may count: 1900-01-01T00:31:00 for 24:31
 	odd       []oddCell
 	waiting   int // index of the first odd cell still without its next neighbour
 	prev      clockCell
@@ -209,6 +211,13 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 	case colon4, exactClock:
 		k.exact++
 	default:
+		if c.days > 0 {
+			if c.c == 0 && c.fracMS == 0 {
+				k.moments++
+				return
+			}
+			k.stamps++
+		}
 		f := k.family(c.shape)
 		if f.n == 0 {
 			f.example = strings.Clone(text)
@@ -261,6 +270,9 @@ func (c *clockCell) sortKey() float64 {
 func (k *clockColumn) settle(given string) {
 	for i := range k.families {
 		k.families[i].settle(given)
+	}
+	if f := &k.families[1]; k.moments > 0 && k.stamps == 0 && f.n == 0 {
+		f.reading, f.runnerUp, f.n, f.example = minSecZero, unread, k.moments, "24:31:00"
 	}
 	k.decided = map[int]oddReading{}
 	for i := range k.odd {
@@ -400,6 +412,9 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 	if c.shape >= colon4 && c.shape != number && c.shape != dots3 {
 		ms, ok = k.ordinary(c)
 		return ms, unread, false, ok && ms > 0
+	}
+	if c.days > 0 && k.stamps == 0 {
+		c.a += 24 * int32(c.days)
 	}
 	f := k.family(c.shape)
 	if c.isOdd() {

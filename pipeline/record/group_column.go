@@ -118,7 +118,8 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 			women += e.n
 		}
 	}
-	k.vrouwen = loneV > 0 && loneM > 0 && women == 0
+	// Beside a sex column it makes no difference, and V stays veteran.
+	k.vrouwen = loneV > 0 && loneM > 0 && women == 0 && others == nil
 	if k.vrouwen {
 		k.letters.n['v'] += loneV
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"lapwing/pipeline/age"
@@ -109,6 +110,32 @@ func TestGroupWrittenIsRead(t *testing.T) {
 					t.Errorf("%s: %q is %q, want %q", name, cells[i], got, want[i])
 				}
 			}
+		}
+	}
+}
+
+// What other tabs of the workbook use settles what a short one can't.
+func TestKnow(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	for _, k := range []struct {
+		others []string
+		want   string
+	}{{nil, "0-12 40-44"}, {[]string{"U11", "U15", "V50", "V60", "V70"}, "11-12 40-49"}} {
+		r := NewReader(c, nil, Options{Groups: k.others})
+		rows := [][]string{{"Ada Brook", "24:31", "U13"}, {"Eve Hill", "24:32", "V40"}}
+		got := []string{}
+		for i, cells := range rows {
+			r.Observe(i, cells, raceDay)
+		}
+		r.Settle()
+		for i, cells := range rows {
+			var l Line
+			r.Read(i, cells, raceDay, 5000, &l)
+			got = append(got, agesOf(l))
+		}
+		if s := strings.Join(got, " "); s != k.want {
+			t.Errorf("others %v: %s, want %s", k.others, s, k.want)
 		}
 	}
 }

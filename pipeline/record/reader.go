@@ -96,12 +96,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
 	r.groups = newGroupColumn(o.Scheme, r.words, r.states)
-	for _, text := range o.Groups {
-		r.groups.observe(text, &r.scratch)
-	}
-	for i := range r.groups.entries {
-		r.groups.entries[i].n = 0
-	}
+	r.Know(o.Groups)
 	return r
 }
 
