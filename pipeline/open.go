@@ -63,36 +63,67 @@ func Open(ctx context.Context, s Settings, mode Mode, p Progress) (*Pipeline, er
 	}
 	pl := &Pipeline{Settings: s, Archive: store.Archive{Dir: s.Archive}, Progress: p, readOnly: mode == ReadOnly}
 	if mode == ReadOnly {
-		if _, err := os.Stat(pl.Archive.DatabasePath()); err != nil {
-			if _, e := os.Stat(pl.Archive.File("sheets")); e != nil {
-				return nil, fmt.Errorf("%s: there is no archive here yet. Load sheets first: lapwing run", s.Archive)
-			}
-			mode = ReadWrite // make the database first
-			pl.readOnly = false
-		} else if pl.Archive.WasUnclean() {
-			mode = ReadWrite
-			pl.readOnly = false
+		switch ok, err := pl.openForReading(ctx); {
+		case err != nil:
+			return nil, err
+		case ok:
+			return pl, nil
+		}
+		pl.readOnly = false // something must be brought up to date first
+	}
+	if err := pl.Archive.Make(); err != nil {
+		return nil, err
+	}
+	if err := pl.openForWriting(ctx); err != nil {
+		return nil, err
+	}
+	if mode == ReadOnly {
+		if _, err := pl.Refresh(ctx, false); err != nil {
+			return nil, errors.Join(err, pl.Close())
 		}
 	}
-	if mode == ReadWrite {
-		if err := pl.Archive.Make(); err != nil {
-			return nil, err
+	return pl, nil
+}
+
+// openForReading opens the database without the right to write, so that
+// several processes can read at once. ok is false where it is missing, was not
+// closed cleanly, is of another version or not up to date: then it has to be
+// opened for writing.
+func (pl *Pipeline) openForReading(ctx context.Context) (ok bool, err error) {
+	if _, err := os.Stat(pl.Archive.DatabasePath()); err != nil {
+		if _, e := os.Stat(pl.Archive.File("sheets")); e != nil {
+			return false, fmt.Errorf("%s: there is no archive here yet. Load sheets first: lapwing run", pl.Settings.Archive)
 		}
-		if err := pl.openForWriting(ctx); err != nil {
-			return nil, err
-		}
-		return pl, nil
+		return false, nil
+	}
+	if pl.Archive.WasUnclean() {
+		return false, nil
 	}
 	db, err := store.Open(ctx, pl.Archive.DatabasePath(), pl.dbOptions(true))
 	if err != nil {
-		return nil, err
+		return false, err
 	}
 	pl.DB = db
-	if v, _ := pl.state(ctx, "schema"); v != schemaVersion() {
-		db.Close()
-		return Open(ctx, s, ReadWrite, p)
+	err = func() error {
+		if v, err := pl.state(ctx, "schema"); err != nil || v != schemaVersion() {
+			return nil
+		}
+		stamp, err := pl.figuresStamp()
+		if err != nil {
+			return err
+		}
+		have, err := pl.state(ctx, "figures")
+		if err != nil || have != stamp {
+			return err
+		}
+		ok = true
+		return pl.readCourses()
+	}()
+	if err != nil || !ok {
+		err = errors.Join(err, db.Close())
+		pl.DB = nil
 	}
-	return pl, pl.readCourses()
+	return ok && err == nil, err
 }
 
 func (pl *Pipeline) dbOptions(readOnly bool) store.DBOptions {

@@ -3,8 +3,10 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"maps"
 	"math"
 	"os"
+	"slices"
 	"sort"
 	"strings"
 	"time"
@@ -435,6 +437,13 @@ func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
 	if err := pl.insertRows(ctx, "record.doubt", doubtSchema, len(f.doubts.list)-1, func(r row, i int) {
 		r.ints(0, int32(i+1))
 		r.texts(1, f.doubts.list[i+1])
+	}); err != nil {
+		return err
+	}
+	aliasSchema := store.Columns("runner_no", store.Int32, "now", store.Int32)
+	old := slices.Sorted(maps.Keys(w.link.alias))
+	if err := pl.insertRows(ctx, "record.alias", aliasSchema, len(old), func(r row, i int) {
+		r.ints(0, old[i], w.link.now(old[i]))
 	}); err != nil {
 		return err
 	}

@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+
+	"lapwing/pipeline/unit"
 )
 
 // Settings are what a user can set: flags over LAPWING_* over lapwing.toml
@@ -83,4 +85,31 @@ func (s Settings) figuresKey() string {
 	sort.Strings(extra)
 	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))
 	return hex.EncodeToString(h[:8])
+}
+
+// SeasonOf is the first day of the season that holds a day.
+func (s Settings) SeasonOf(day unit.Day) unit.Day {
+	month, dom, err := s.seasonStart()
+	if err != nil {
+		month, dom = 1, 1
+	}
+	year, _, _ := day.Date()
+	start := unit.NewDay(year, month, dom)
+	if start > day {
+		start = unit.NewDay(year-1, month, dom)
+	}
+	return start
+}
+
+// SeasonStart is the first day of the season that the newest run is in, 0
+// where there is none.
+func (pl *Pipeline) SeasonStart() unit.Day {
+	newest := unit.Day(0)
+	for k := range pl.courses.runs {
+		newest = max(newest, k.day)
+	}
+	if newest == 0 {
+		return 0
+	}
+	return pl.Settings.SeasonOf(newest)
 }
