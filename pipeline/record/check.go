@@ -3,6 +3,7 @@ package record
 import (
 	"cmp"
 	"fmt"
+	"hash/maphash"
 	"slices"
 	"strings"
 
@@ -64,8 +65,11 @@ func finished(l *Line) bool {
 
 // twice finds lines that stand twice and people who do.
 func (c *runCheck) twice() {
-	byName := make(map[string]int32, len(c.byPosition))
-	byNumber := make(map[string]int32, len(c.byPosition))
+	// Keys are 64-bit hashes, so that ten million lines make no garbage; a
+	// chance collision in a run of a thousand lines is one in 10^13.
+	seed := maphash.MakeSeed()
+	byName := make(map[uint64]int32, len(c.byPosition))
+	byNumber := make(map[uint64]int32)
 	rows := slices.Clone(c.byPosition)
 	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
 	var room []byte
@@ -86,18 +90,20 @@ func (c *runCheck) twice() {
 			continue
 		}
 		room = fold(room[:0], l.Name)
-		j, seen := byName[string(room)]
+		key := maphash.Bytes(seed, room)
+		j, seen := byName[key]
 		if !seen {
-			byName[string(room)] = i
+			byName[key] = i
 		} else if m := &c.lines[j]; (l.Position == m.Position || l.Position == 0 || m.Position == 0) && l.TimeMS == m.TimeMS && l.Number == m.Number {
 			c.repeat(l, m)
 			continue
 		}
 		if number := strings.TrimLeft(l.Number, "0"); number != "" {
-			k, taken := byNumber[l.Number]
+			key := maphash.String(seed, l.Number)
+			k, taken := byNumber[key]
 			switch {
 			case !taken:
-				byNumber[l.Number] = i
+				byNumber[key] = i
 			case seen && k == j && finished(l):
 				c.samePerson(l, &c.lines[j], place.Doubtful)
 				continue

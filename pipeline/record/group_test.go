@@ -168,6 +168,8 @@ func TestSexColumns(t *testing.T) {
 		{"Geslacht", []string{"M", "V", "man", "vrouw"}, []string{"M", "W", "M", "W"}},
 		{"Kjønn", []string{"M", "K"}, []string{"M", "W"}},
 		{"Płeć", []string{"M", "K", "mężczyzna", "kobieta"}, []string{"M", "W", "M", "W"}},
+		{"Sesso", []string{"U", "D", "U"}, []string{"M", "W", "M"}},
+		{"Sex", []string{"M", "L", "Ladies"}, []string{"M", "W", "W"}},
 		{"Sesso", []string{"M", "F", "uomo", "donna"}, []string{"M", "W", "M", "W"}},
 		{"Sex", []string{"M", "F", "NB", "N"}, []string{"M", "W", "X", "X"}},
 		// ISO/IEC 5218:2022: 0 not known, 1 male, 2 female, 9 not applicable.
