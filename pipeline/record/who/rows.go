@@ -71,7 +71,7 @@ func (r *Rows) check(names int) error {
 // Options of Link; the zero value is the usual way.
 type Options struct {
 	Threads   int     // 0: all cores
-	Join      float64 // bits from which two signatures are joined; 0: 3
+	Join      float64 // bits from which two signatures are joined; 0: 2.5
 	Review    float64 // bits below which a pair is not even doubtful; 0: -12
 	Fixed     bool    // use the starting weights, learn nothing
 	Decisions []Decision
@@ -82,7 +82,7 @@ func (o Options) withDefaults() Options {
 		o.Threads = runtime.GOMAXPROCS(0)
 	}
 	if o.Join == 0 {
-		o.Join = 3
+		o.Join = 2.5
 	}
 	if o.Review == 0 {
 		o.Review = -12

@@ -511,6 +511,11 @@ func (m *model) findClubbed() {
 // widenUnsure finds the series of sheets whose ages all change in one week of
 // the year. That week is no birthday: the ages are reckoned by some fixed day,
 // and every window of the series may be a year out.
+//
+// Whenever somebody's age goes up between two lines, the weeks between them
+// are those in which it may have happened. Lines are at most 17 weeks apart,
+// so birthdays that are spread over the year put any one week among them for a
+// third of people at most; a fixed day does so for all.
 func (m *model) widenUnsure() {
 	r, l := m.rows, &m.lab
 	top := int32(0)
@@ -535,7 +540,7 @@ func (m *model) widenUnsure() {
 		with = append(with, i)
 	}
 	radixSort(keys, with)
-	weeks := make([][53]int32, top+1)
+	weeks, changes := make([][53]int32, top+1), make([]int32, top+1)
 	for k := 1; k < len(with); k++ {
 		i, j := with[k-1], with[k]
 		if keys[k]>>32 != keys[k-1]>>32 || r.Series[i] != r.Series[j] || r.Sex[i] != r.Sex[j] ||
@@ -543,23 +548,27 @@ func (m *model) widenUnsure() {
 			continue
 		}
 		gap := r.Day[j] - r.Day[i]
-		if gap < 1 || gap > 16 || r.BirthHi[i]-r.BirthLo[i] > r.BirthHi[j]-r.BirthLo[j]+40 || r.BirthHi[j]-r.BirthLo[j] > r.BirthHi[i]-r.BirthLo[i]+40 {
+		wider := (r.BirthHi[j] - r.BirthLo[j]) - (r.BirthHi[i] - r.BirthLo[i])
+		if gap < 1 || gap > 120 || wider > 40 || wider < -40 {
 			continue
 		}
 		// An unchanged age moves the window on by the gap; a birthday moves it
 		// back by a year or by the years of a group.
-		if moved := r.BirthLo[j] - r.BirthLo[i] - gap; moved < -300 {
-			weeks[r.Series[j]][(r.Day[j].Time().YearDay()-1)/7]++
+		if moved := r.BirthLo[j] - r.BirthLo[i] - gap; moved > -300 {
+			continue
+		}
+		changes[r.Series[j]]++
+		to := (r.Day[j].Time().YearDay() - 1) / 7
+		for back := 0; back <= int(gap-1)/7; back++ {
+			weeks[r.Series[j]][(to-back+53)%53]++
 		}
 	}
 	for s := range weeks {
-		total, most := int32(0), int32(0)
-		for w, x := range weeks[s] {
-			total += x
-			most = max(most, x+weeks[s][(w+1)%53]+weeks[s][(w+2)%53])
+		most := int32(0)
+		for _, x := range weeks[s] {
+			most = max(most, x)
 		}
-		// Three weeks hold 6 % of birthdays.
-		if total >= 20 && most*5 > total*2 {
+		if changes[s] >= 20 && most*4 >= changes[s]*3 {
 			if m.unsure == nil {
 				m.unsure = make([]bool, top+1)
 			}

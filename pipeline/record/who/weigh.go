@@ -86,7 +86,7 @@ type Weights struct {
 func StartingWeights() Weights {
 	return Weights{
 		Given:      [nLevel]float64{Equal: .9, Nickname: .04, ShortForm: .015, FirstOnly: .04, Slip: .006, Mistyped: .04},
-		Family:     [nLevel]float64{Equal: .9, OneToken: .015, Slip: .006, Mistyped: .06},
+		Family:     [nLevel]float64{Equal: .9, Swapped: .01, OneToken: .015, Slip: .006, Mistyped: .06},
 		GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
 		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthFew: -8,

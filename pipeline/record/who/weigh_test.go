@@ -1,0 +1,130 @@
+package who
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"lapwing/pipeline/unit"
+)
+
+// Three records by hand. A and B: Zoe Ford; C: Zoe Hill. Of N = 4 distinct
+// names there are 4 signatures.
+//
+// Given name: every signature is Zoe: f = 4/4 + .3/4 = 1.075.
+// Family name: Ford 2 of 4: f = .5 + .075 = .575.
+// A, B agree in the whole name: log2(.95 / (1.075 × .575)) = .6200.
+func TestNameWeightByHand(t *testing.T) {
+	d := archive([]line{
+		{name: "Zoe Ford", sex: SexW, course: 0, week: 0},
+		{name: "Zoe Ford", sex: SexW, course: 1, week: 1},
+		{name: "Zoe Hill", sex: SexW, course: 0, week: 2},
+		{name: "Zoe Wood", sex: SexW, course: 0, week: 3},
+	})
+	m := link(t, d, Options{Fixed: true}).m
+	if len(m.sigs) != 4 {
+		t.Fatalf("%d signatures, want 4", len(m.sigs))
+	}
+	s := m.weigh(&m.sigs[0], &m.sigs[1])
+	got := float64(s.bits[GivenName] + s.bits[FamilyName])
+	if want := math.Log2(.95 / (1.075 * .575)); math.Abs(got-want) > 1e-5 {
+		t.Errorf("whole name equal: %.5f bits, want %.5f", got, want)
+	}
+	if want := -math.Log2(3); math.Abs(float64(s.bits[Prior])-want) > 1e-5 {
+		t.Errorf("prior %.5f bits, want -log2 of three distinct names, %.5f", s.bits[Prior], want)
+	}
+	s = m.weigh(&m.sigs[0], &m.sigs[2])
+	if s.level[FamilyName] != Differs || s.bits[FamilyName] != float32(m.w.FamilyDiffers) {
+		t.Errorf("Ford and Hill: level %d, %.2f bits", s.level[FamilyName], s.bits[FamilyName])
+	}
+}
+
+// Fellegi and Sunter (1969): the weight of a level is log2(m/u). With m and u
+// known, EM must find them again from simulated pairs, and with them how many
+// pairs match.
+func TestEMRecoversSimulatedShares(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1969, 64))
+	m := [][]float64{{0, .9, .07, .03}, {0, .75, .25}, {0, .6, .4}, {0, .85, .15}}
+	u := [][]float64{{0, .05, .15, .8}, {0, .1, .9}, {0, .2, .8}, {0, .3, .7}}
+	const n, share = 60000, .2
+	draw := func(p []float64) uint8 {
+		x := rng.Float64()
+		for l := 1; l < len(p); l++ {
+			if x -= p[l]; x < 0 {
+				return uint8(l)
+			}
+		}
+		return uint8(len(p) - 1)
+	}
+	levels, offset := make([][]uint8, n), make([]float64, n)
+	for i := range levels {
+		from := u
+		if rng.Float64() < share {
+			from = m
+		}
+		lv := make([]uint8, len(m))
+		for f := range m {
+			lv[f] = draw(from[f])
+		}
+		levels[i], offset[i] = lv, math.Log2(share/(1-share))
+	}
+	fields := make([]Field, len(m))
+	for f := range fields {
+		fields[f] = Field{Levels: len(m[f]), Start: make([]float64, len(m[f]))}
+		fields[f].Start[1] = 1 // agreeing speaks for a match; no more is told
+		for l := 2; l < len(m[f]); l++ {
+			fields[f].Start[l] = -1
+		}
+	}
+	gm, gu, match := EM(levels, offset, fields, 10, 500)
+	for f := range m {
+		for l := 1; l < len(m[f]); l++ {
+			if math.Abs(gm[f][l]-m[f][l]) > .03 || math.Abs(gu[f][l]-u[f][l]) > .02 {
+				t.Errorf("field %d level %d: m %.3f u %.3f, want %.3f %.3f", f, l, gm[f][l], gu[f][l], m[f][l], u[f][l])
+			}
+		}
+	}
+	total := 0.
+	for _, r := range match {
+		total += r
+	}
+	if got := total / n; math.Abs(got-share) > .015 {
+		t.Errorf("share of matches %.4f, want %.2f", got, share)
+	}
+}
+
+// Births spread evenly over 72 years: two windows of one year that are the
+// same weigh log2(1/P) with P about 1/72 for a year and a month, so between
+// 5.5 and 6.5 bits; a window met by one of ten years tells less.
+func TestBirthWeight(t *testing.T) {
+	d := archive([]line{{name: "Zoe Ford"}, {name: "Ann Hill", week: 1}})
+	m := link(t, d, Options{Fixed: true}).m
+	day := func(y, mo, d int) unit.Day { return unit.NewDay(y, mo, d) }
+	year := m.birth.meeting(day(1980, 1, 1), day(1980, 12, 31), day(1980, 1, 1), day(1980, 12, 31))
+	decade := m.birth.meeting(day(1980, 1, 1), day(1980, 12, 31), day(1975, 1, 1), day(1984, 12, 31))
+	if year < 5.5 || year > 6.5 {
+		t.Errorf("same year of birth: %.2f bits", year)
+	}
+	if decade < 2.5 || decade > 3.2 {
+		t.Errorf("a year within ten: %.2f bits, want log2(72/10) or a little less", decade)
+	}
+	if g := birthGap(day(1980, 1, 1), day(1980, 1, 31), day(1980, 3, 1), day(1980, 4, 1)); g != 0 {
+		t.Errorf("30 days apart are %d days after a fortnight's grace on both sides, want 0", g)
+	}
+	if g := birthGap(day(1980, 1, 1), day(1980, 1, 31), day(1980, 3, 5), day(1980, 4, 1)); g != 4 {
+		t.Errorf("34 days apart: %d, want 4", g)
+	}
+}
+
+func TestShortForms(t *testing.T) {
+	for _, p := range [][2]string{{"rob", "robert"}, {"robbie", "robert"}, {"sam", "samantha"}, {"josy", "josephine"}} {
+		if !shortForm(p[0], p[1]) || !shortForm(p[1], p[0]) {
+			t.Errorf("%s should look like a short form of %s", p[0], p[1])
+		}
+	}
+	for _, p := range [][2]string{{"jo", "john"}, {"anna", "hannah"}, {"mark", "martin"}, {"lea", "lee"}} {
+		if shortForm(p[0], p[1]) {
+			t.Errorf("%s should not look like a short form of %s", p[0], p[1])
+		}
+	}
+}
