@@ -168,7 +168,7 @@ func (f *field) lineAt(i int) lineAt {
 }
 
 func (pl *Pipeline) readAnchors() ([]anchor, error) {
-	rows, err := pl.Archive.ReadTable(idTable, idColumns)
+	rows, err := pl.Archive.ReadList(idTable, idColumns)
 	if err != nil {
 		return nil, err
 	}
@@ -232,7 +232,7 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 		at := f.lineAt(int(lineOf[a.Key]))
 		out[k] = []string{itoa(a.ID), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(a.Rows)}
 	}
-	return pl.Archive.AppendTable(idTable, idColumns, out)
+	return pl.Archive.AppendList(idTable, idColumns, out)
 }
 
 func itoa(n int32) string { return strconv.Itoa(int(n)) }

@@ -98,9 +98,9 @@ func Hash(data []byte) string {
 }
 
 // Ledger reads the ledger; the latest line of each Seq stands. A last line
-// that a kill cut short is left out (its sheet counts as not loaded).
+// that was cut short is left out: its sheet was never said to be loaded.
 func (a Archive) Ledger() ([]Entry, error) {
-	rows, err := readTable(a.ledgerPath(), ledgerHead)
+	rows, err := readTable(a.ledgerPath(), ledgerHead, byProgram)
 	if err != nil {
 		return nil, err
 	}
@@ -132,15 +132,19 @@ type Incoming struct {
 
 // Keep puts copies and ledger lines on disk for good: every copy is written
 // under a temporary name and flushed, then renamed, then the ledger lines are
-// appended and flushed. Only then do the sheets count as loaded.
-func (a Archive) Keep(batch []Incoming) error {
-	var tmp [][2]string
-	fail := func(err error) error {
-		for _, t := range tmp {
-			os.Remove(t[0])
+// appended and flushed. Only then do the sheets count as loaded. Where it
+// fails, the folder is as it was.
+func (a Archive) Keep(batch []Incoming) (err error) {
+	var made []string
+	defer func() {
+		if err != nil {
+			for _, p := range made {
+				os.Remove(p)
+			}
+			err = fmt.Errorf("can't keep the sheets in the archive: %w. Nothing of this batch was loaded; make room or check permissions, then load again", err)
 		}
-		return fmt.Errorf("can't keep the sheets in the archive: %w. Nothing of this batch was loaded; make room or check permissions, then load again", err)
-	}
+	}()
+	var tmp [][2]string
 	var files []*os.File
 	defer func() {
 		for _, f := range files {
@@ -155,28 +159,30 @@ func (a Archive) Keep(batch []Incoming) error {
 		if st, err := os.Stat(to); err == nil && st.Size() == int64(len(in.Data)) {
 			continue
 		}
-		t := to + ".part"
+		t := to + partSuffix
 		f, err := os.OpenFile(t, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
 		if err != nil {
-			return fail(err)
+			return err
 		}
 		tmp = append(tmp, [2]string{t, to})
+		made = append(made, t)
 		files = append(files, f)
 		if _, err := f.Write(in.Data); err != nil {
-			return fail(err)
+			return err
 		}
 	}
 	if err := flushAll(files); err != nil {
-		return fail(err)
+		return err
 	}
 	for _, t := range tmp {
 		if err := os.Rename(t[0], t[1]); err != nil {
-			return fail(err)
+			return err
 		}
+		made = append(made, t[1])
 	}
 	if len(tmp) > 0 {
 		if err := flushDir(filepath.Join(a.Dir, "sheets")); err != nil {
-			return fail(err)
+			return err
 		}
 	}
 	var rows [][]string
@@ -184,14 +190,44 @@ func (a Archive) Keep(batch []Incoming) error {
 		e := in.Entry
 		rows = append(rows, []string{strconv.Itoa(e.Seq), e.Hash, e.Path, e.LoadedAt.UTC().Format(time.RFC3339), e.Course, e.Date, e.Session, e.Distance, e.Kind, string(e.State), strconv.Itoa(e.Rows)})
 	}
-	if err := appendTable(a.ledgerPath(), ledgerHead, rows); err != nil {
-		return fail(err)
-	}
-	return nil
+	return appendTable(a.ledgerPath(), ledgerHead, rows, byProgram)
 }
 
-// MarkOpen notes that the database is being written; Closed takes the note
-// away. WasUnclean says whether the last writer never got that far.
+// partSuffix ends the name of a file that is not finished.
+const partSuffix = ".part"
+
+// Tidy takes away copies that a kill left unfinished. Only the process that
+// holds the lock may call it.
+func (a Archive) Tidy() error {
+	unfinished, err := filepath.Glob(filepath.Join(a.Dir, "sheets", "*"+partSuffix))
+	for _, p := range unfinished {
+		err = errors.Join(err, os.Remove(p))
+	}
+	return err
+}
+
+// Lock keeps other processes from writing in the archive until release is
+// called or this process ends. ErrHeld says that another one has it.
+func (a Archive) Lock() (release func() error, err error) {
+	f, err := lockFolder(filepath.Join(a.Dir, "sheets"))
+	if errors.Is(err, ErrHeld) {
+		who := ""
+		if pid, err := os.ReadFile(a.uncleanPath()); err == nil {
+			who = " (process " + strings.TrimSpace(string(pid)) + ")"
+		}
+		return nil, fmt.Errorf("%s: %w%s. Wait until it has finished, then try again", a.Dir, ErrHeld, who)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if f == nil {
+		return func() error { return nil }, nil
+	}
+	return f.Close, nil
+}
+
+// MarkOpen notes that the database is being written; MarkClosed takes the note
+// away.
 func (a Archive) MarkOpen() error {
 	return os.WriteFile(a.uncleanPath(), []byte(strconv.Itoa(os.Getpid())+"\n"), 0o644)
 }
@@ -206,26 +242,63 @@ func (a Archive) MarkClosed() error {
 }
 
 // WasUnclean reports whether the last writing process ended before it closed
-// the database.
+// the database, or a write-ahead log lies beside it: a clean close leaves none,
+// and one that came with a backup may be another database's.
 func (a Archive) WasUnclean() bool {
-	_, err := os.Stat(a.uncleanPath())
-	return err == nil
+	for _, p := range []string{a.uncleanPath(), a.DatabasePath() + ".wal"} {
+		if _, err := os.Stat(p); err == nil {
+			return true
+		}
+	}
+	return false
 }
 
-// ReadTable reads a side table of the archive: a CSV whose heading names at
-// least the given columns, in any order; the rows come back in that order.
-// A file that is not there is an empty table. Row i stands in line i+2.
+// ReadTable reads a side table of the archive, which people edit: a CSV whose
+// heading names at least the given columns, in any order; the rows come back
+// in that order. A file that is not there is an empty table. Row i stands in
+// line i+2.
 func (a Archive) ReadTable(name string, columns []string) ([][]string, error) {
-	return readTable(a.File(name), columns)
+	return readTable(a.File(name), columns, byPeople)
 }
 
 // AppendTable adds rows to a side table and flushes them to disk; the heading
 // is written first where the file is new.
 func (a Archive) AppendTable(name string, columns []string, rows [][]string) error {
-	return appendTable(a.File(name), columns, rows)
+	return appendTable(a.File(name), columns, rows, byPeople)
 }
 
-func readTable(path string, columns []string) ([][]string, error) {
+// ReadList reads a table that only this program writes. A last line without
+// its line end was cut short and is left out.
+func (a Archive) ReadList(name string, columns []string) ([][]string, error) {
+	return readTable(a.File(name), columns, byProgram)
+}
+
+// AppendList adds rows to a table that only this program writes.
+func (a Archive) AppendList(name string, columns []string, rows [][]string) error {
+	return appendTable(a.File(name), columns, rows, byProgram)
+}
+
+// writer is who writes a table: it decides what a last line without a line
+// end means.
+type writer bool
+
+const (
+	byProgram writer = false // an append that was cut short
+	byPeople  writer = true  // that, or an editor that leaves out the last line end
+)
+
+// whole is the length of a table up to the end of its last whole line.
+func (w writer) whole(text string, columns int) int {
+	n := len(text)
+	begin := strings.LastIndexByte(text, '\n') + 1
+	last := text[begin:]
+	if last != "" && (w == byProgram || strings.Count(last, `"`)%2 == 1 || strings.Count(last, ",") < columns-1) {
+		return begin
+	}
+	return n
+}
+
+func readTable(path string, columns []string, by writer) ([][]string, error) {
 	data, err := os.ReadFile(path)
 	if errors.Is(err, os.ErrNotExist) {
 		return nil, nil
@@ -234,14 +307,7 @@ func readTable(path string, columns []string) ([][]string, error) {
 		return nil, err
 	}
 	text := strings.TrimPrefix(string(data), "\ufeff")
-	if n := len(text); n > 0 && text[n-1] != '\n' {
-		// an unfinished last line: an append that a kill cut short, or an editor
-		// that leaves out the last line end
-		last := text[strings.LastIndexByte(text, '\n')+1:]
-		if strings.Count(last, ",") < len(columns)-1 {
-			text = text[:n-len(last)]
-		}
-	}
+	text = text[:by.whole(text, len(columns))]
 	r := csv.NewReader(strings.NewReader(text))
 	r.FieldsPerRecord = -1
 	head, err := r.Read()
@@ -282,7 +348,7 @@ func readTable(path string, columns []string) ([][]string, error) {
 	}
 }
 
-func appendTable(path string, columns []string, rows [][]string) error {
+func appendTable(path string, columns []string, rows [][]string, by writer) (err error) {
 	if len(rows) == 0 {
 		return nil
 	}
@@ -295,26 +361,31 @@ func appendTable(path string, columns []string, rows [][]string) error {
 	if err != nil {
 		return err
 	}
+	fresh := size == 0
+	defer func() {
+		if err != nil && fresh {
+			os.Remove(path)
+		}
+	}()
 	var b strings.Builder
-	if size > 0 {
+	if !fresh {
 		last := make([]byte, 1)
 		if _, err := f.ReadAt(last, size-1); err != nil {
 			return err
 		}
-		if last[0] != '\n' { // a line that a kill cut short, or a hand-edited file
-			cut, err := cutShort(f, size, len(columns))
+		if last[0] != '\n' {
+			data, err := os.ReadFile(path)
 			if err != nil {
 				return err
 			}
-			if cut < size {
-				if err := f.Truncate(cut); err != nil {
-					return err
-				}
-				if size, err = f.Seek(0, io.SeekEnd); err != nil {
-					return err
-				}
-			} else {
-				b.WriteByte('\n')
+			cut := int64(by.whole(string(data), len(columns)))
+			if cut == size {
+				b.WriteByte('\n') // the editor's missing line end
+			} else if err := f.Truncate(cut); err != nil {
+				return err
+			}
+			if size, err = f.Seek(0, io.SeekEnd); err != nil {
+				return err
 			}
 		}
 	}
@@ -331,27 +402,12 @@ func appendTable(path string, columns []string, rows [][]string) error {
 		return errors.Join(err, f.Truncate(size))
 	}
 	if err := f.Sync(); err != nil {
-		return err
+		return errors.Join(err, f.Truncate(size))
 	}
-	if size == 0 {
+	if fresh {
 		return flushDir(filepath.Dir(path))
 	}
 	return nil
-}
-
-// cutShort finds where the file's last unfinished line begins, if it has too
-// few fields to be a whole one; otherwise it returns size.
-func cutShort(f *os.File, size int64, columns int) (int64, error) {
-	n := min(size, 1<<16)
-	tail := make([]byte, n)
-	if _, err := f.ReadAt(tail, size-n); err != nil {
-		return 0, err
-	}
-	i := strings.LastIndexByte(string(tail), '\n') + 1
-	if strings.Count(string(tail[i:]), ",") < columns-1 {
-		return size - n + int64(i), nil
-	}
-	return size, nil
 }
 
 func flushDir(dir string) error {

@@ -192,3 +192,12 @@ func RemoveFiles(path string) error {
 
 // Quote makes an SQL string literal.
 func Quote(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }
+
+// Name is what the database is called inside SQL, quoted.
+func (d *DB) Name() string {
+	name := "memory"
+	if d.Path != "" {
+		name = strings.TrimSuffix(filepath.Base(d.Path), filepath.Ext(d.Path))
+	}
+	return `"` + strings.ReplaceAll(name, `"`, `""`) + `"`
+}
