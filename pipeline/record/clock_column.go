@@ -1,7 +1,6 @@
 package record
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -459,50 +458,4 @@ func (c *clockCell) apart(r, column clockReading) bool {
 		return r == bareDigits || r == bareSeconds || c.fracDigits > 0
 	}
 	return false
-}
-
-// describe says how the column is read, and why.
-func (k *clockColumn) describe() (means, why string) {
-	var ms, ws []string
-	for i := range k.families {
-		f := &k.families[i]
-		if f.n == 0 {
-			continue
-		}
-		ms = append(ms, clockReadings[f.reading].means)
-		ws = append(ws, fmt.Sprintf("%d like %q%s", f.n, f.example, k.because(f)))
-	}
-	if k.exact > 0 {
-		ms = append(ms, "times that name their units")
-		ws = append(ws, fmt.Sprintf("%d with units", k.exact))
-	}
-	if k.blank > 0 {
-		ws = append(ws, fmt.Sprintf("%d without a time", k.blank))
-	}
-	if k.unclear > 0 {
-		ws = append(ws, fmt.Sprintf("%d not understood", k.unclear))
-	}
-	if len(ms) == 0 {
-		return "no running time found", strings.Join(ws, "; ")
-	}
-	return "running time: " + strings.Join(ms, "; "), strings.Join(ws, "; ")
-}
-
-// because names the evidence against the next best reading.
-func (k *clockColumn) because(f *family) string {
-	if f.runnerUp == unread {
-		if math.IsInf(f.margin, 1) {
-			return ", as answered"
-		}
-		return ""
-	}
-	for i, r := range readingsOf(f.shape) {
-		if r != f.runnerUp {
-			continue
-		}
-		if f.misfits[i] > 0 {
-			return fmt.Sprintf(", of which %d can't be %s", f.misfits[i], clockReadings[r].name)
-		}
-	}
-	return fmt.Sprintf("; as %s they would not look like running times of this distance as well", clockReadings[f.runnerUp].name)
 }

@@ -33,7 +33,7 @@ type group struct {
 	young bool // a word or letter for juniors stood there: J10 is 10 and under
 }
 
-// groupWords says what a word inside a group cell does.
+// groupWord says what a word inside a group cell does.
 type groupWord uint8
 
 const (
@@ -60,8 +60,7 @@ var groupWords = wordTable(map[string]groupWord{
 	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`: bornWord,
 })
 
-// twoLetterSeniors and the like: letter pairs in which one letter is the sex
-// and the other the class, in either order.
+// sexLetters may stand for the sex inside a word, beside a class: msen, senw.
 var sexLetters = []byte("mwflhdkx")
 
 // loneLetters may stand for a sex by themselves.

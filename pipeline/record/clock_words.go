@@ -1,0 +1,81 @@
+package record
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// describe says how the column is read, and why.
+func (k *clockColumn) describe() (means, why string) {
+	var ms, ws []string
+	for i := range k.families {
+		f := &k.families[i]
+		if f.n == 0 {
+			continue
+		}
+		ms = append(ms, clockReadings[f.reading].means)
+		ws = append(ws, fmt.Sprintf("%d like %q%s", f.n, f.example, k.because(f)))
+	}
+	if k.exact > 0 {
+		ms = append(ms, "times that name their units")
+		ws = append(ws, fmt.Sprintf("%d with units", k.exact))
+	}
+	if k.blank > 0 {
+		ws = append(ws, fmt.Sprintf("%d without a time", k.blank))
+	}
+	if k.unclear > 0 {
+		ws = append(ws, fmt.Sprintf("%d not understood", k.unclear))
+	}
+	if len(ms) == 0 {
+		return "no running time found", strings.Join(ws, "; ")
+	}
+	return "running time: " + strings.Join(ms, "; "), strings.Join(ws, "; ")
+}
+
+// because names the evidence against the next best reading.
+func (k *clockColumn) because(f *family) string {
+	if f.runnerUp == unread {
+		if math.IsInf(f.margin, 1) {
+			return ", as answered"
+		}
+		return ""
+	}
+	for i, r := range readingsOf(f.shape) {
+		if r != f.runnerUp {
+			continue
+		}
+		if f.misfits[i] > 0 {
+			return fmt.Sprintf(", of which %d can't be %s", f.misfits[i], clockReadings[r].name)
+		}
+	}
+	return fmt.Sprintf("; as %s they would not look like running times of this distance as well", clockReadings[f.runnerUp].name)
+}
+
+// askBelow is the log odds under which a person is asked: 20 to 1.
+const askBelow = 3
+
+// questions asks about a column of times that can be read in two ways, or in
+// none that fits the distance.
+func (k *clockColumn) questions(index int, ask func(int, place.Severity, string, string, string, string)) {
+	for i := range k.families {
+		f := &k.families[i]
+		if f.n == 0 || f.runnerUp == unread {
+			continue
+		}
+		a, b := clockReadings[f.reading], clockReadings[f.runnerUp]
+		if f.margin < askBelow {
+			ask(index, place.Waits, "time-column-unclear", f.example, fmt.Sprintf("%s, or %s", a.means, b.means),
+				fmt.Sprintf("Say how the times are written: answer \"time\" with %q or %q", a.name, b.name))
+			return
+		}
+		for j, r := range readingsOf(f.shape) {
+			if r == f.reading && f.sampled >= 5 && f.score[j] < 0.9*implausible*float64(f.sampled) {
+				ask(index, place.Look, "times-do-not-fit-distance", f.example, "running times of this distance", "Check the distance of the run and which column holds the time")
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,198 @@
+package record
+
+import (
+	"strings"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// reckoning is the day on which ages of a basis are reckoned.
+func (r *Reader) reckoning(b age.Basis, day unit.Day) unit.Day {
+	switch b {
+	case age.YearEnd:
+		y, _, _ := day.Date()
+		return unit.NewDay(y, 12, 31)
+	case age.SeasonStart:
+		y, _, _ := day.Date()
+		start := unit.NewDay(y, r.o.SeasonMonth, r.o.SeasonDay)
+		if start > day {
+			start = unit.NewDay(y-1, r.o.SeasonMonth, r.o.SeasonDay)
+		}
+		return start
+	}
+	return day
+}
+
+// windowOf is age.OfAges of a single age, kept from row to row.
+func (r *Reader) windowOf(n int, on unit.Day) age.Window {
+	k := &r.ageWindow[n]
+	if k.on != on || !k.w.Known() {
+		k.on, k.w = on, age.OfAges(n, n, on)
+	}
+	return k.w
+}
+
+// Ages that are read without asking, give or take a few weeks.
+const youngestAge, oldestAge = 3, 105
+
+// readPerson reads sex and age from every column that carries them.
+func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, take func(remark)) {
+	if s := cell(cells, r.c.Sex); s != "" {
+		m := r.sexes.mark(s, &r.scratch)
+		out.Sex = r.sexes.letters.sex(m)
+		if m == strange || m.open() && !r.sexes.letters.known(m) {
+			if e := r.remark(s); e.part != Runner || e.status != OK {
+				take(e)
+			} else {
+				out.problem(row, r.c.Sex, place.Look, "sex-unreadable", s, "M, W, X or nothing", "Correct the cell, or say in the settings what it means")
+			}
+		}
+	}
+	var found age.Window
+	basis := age.NoBasis
+	meet := func(index int, w age.Window, b age.Basis, s string) {
+		if !w.Known() {
+			return
+		}
+		if int(day-w.Lo) < 365*youngestAge || int(day-w.Hi) > 366*(oldestAge+1) {
+			out.problem(row, index, place.Look, "age-unlikely", s, "an age from 3 to 105", "Correct the age, or the date of the run")
+			return
+		}
+		both, ok := found.Meet(w)
+		switch {
+		case !ok:
+			out.problem(row, index, place.Look, "ages-contradict", s, "what the other age column of the row says", "Ask which is right; the more exact one is used")
+		case basis == age.NoBasis:
+			found, basis = both, b
+		default:
+			found = both
+		}
+	}
+	if s := cell(cells, r.c.BirthDate); s != "" {
+		w, ok := r.birthDate(s, day)
+		if !ok {
+			out.problem(row, r.c.BirthDate, place.Look, "birth-date-unreadable", "", "a date like 1985-01-03", "Correct the date of birth in the sheet")
+		}
+		meet(r.c.BirthDate, w, age.Born, "")
+	}
+	for _, k := range [...]struct {
+		index int
+		col   *ageColumn
+	}{{r.c.BirthYear, &r.years}, {r.c.Age, &r.ages}} {
+		s := cell(cells, k.index)
+		if s == "" {
+			continue
+		}
+		w, b, secret, ok := r.readAge(s, k.col, day, out, take)
+		if !ok {
+			out.problem(row, k.index, place.Look, "age-unreadable", s, "an age, a year of birth or an age group", "Correct the cell")
+		}
+		meet(k.index, w, b, s)
+		if !secret && w.Known() {
+			out.AgeText = s
+		}
+	}
+	if s := cell(cells, r.c.Group); s != "" {
+		e := r.groups.find(s, &r.spare, &r.scratch)
+		take(remark{part: e.part, status: e.status})
+		switch {
+		case e.known:
+			b := r.o.GroupBasis
+			if e.g.kind == bornIn {
+				b = age.Born
+			}
+			meet(r.c.Group, e.birth(r.reckoning(b, day)), b, s)
+			out.AgeText = s
+		case e.g.kind == noGroup && e.g.sex == noMark && !emptyGroups[strings.ToLower(s)]:
+			out.problem(row, r.c.Group, place.Note, "group-unreadable", s, "an age group like M40 or 40-44", "Say in the settings what it means, or leave it")
+		}
+		if e.g.kind != special {
+			r.groupSex(row, s, e.sex, out)
+		}
+	}
+	out.Birth, out.Basis = found, basis
+}
+
+// emptyGroups stand for no group.
+var emptyGroups = wordSet(`-|--|?|n/a|na|none|unknown|not given|open|overall|all|guest|.|x`)
+
+// groupSex adds the sex that an age group carries. X on the sheet stands beside
+// any group.
+func (r *Reader) groupSex(row int, text string, s Sex, out *Line) {
+	switch {
+	case s == NotGiven || out.Sex == X || out.Sex == s:
+	case out.Sex == NotGiven:
+		out.Sex = s
+	default:
+		out.problem(row, r.c.Group, place.Look, "sex-contradicts-group", text, "a group of "+out.Sex.String()+", as the sex column says", "Ask which is right; the sex column is used")
+	}
+}
+
+// readAge reads a cell of an age or year column. secret says that it is a date
+// of birth, which must not be printed; ok is false where it is not understood.
+func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take func(remark)) (w age.Window, b age.Basis, secret, ok bool) {
+	c := lexAge(s)
+	if c.text {
+		r.scratch = fold(r.scratch[:0], s)
+		n, withUnit := ageWithUnit(r.scratch)
+		if !withUnit {
+			if _, isDate := lexDate(r.scratch); isDate {
+				w, ok = r.birthDate(s, day)
+				return w, age.Born, true, ok
+			}
+			e := r.ageGroups.find(s, &r.spare, &r.scratch)
+			take(remark{part: e.part, status: e.status})
+			if out.Sex == NotGiven {
+				out.Sex = e.sex
+			}
+			b = r.o.GroupBasis
+			if e.g.kind == bornIn {
+				b = age.Born
+			}
+			return e.birth(r.reckoning(b, day)), b, false, e.known || e.g.kind == special || e.g.sex != noMark
+		}
+		c = ageCell{n: n}
+	}
+	switch {
+	case c.blank:
+		return age.Window{}, age.NoBasis, false, true
+	case c.n >= 1900 && c.n < 2100 && !c.decimals:
+		return age.OfYear(c.n), age.Born, false, true
+	case k.meaning == twoDigitYears && c.n < 100 && !c.decimals:
+		return age.OfYear(fullYear(c.n, day)), age.Born, false, true
+	case c.sentinel || k.meaning == noAges:
+		return age.Window{}, age.NoBasis, false, true
+	case c.n >= len(r.ageWindow):
+		return age.Window{}, age.NoBasis, false, false
+	case k.meaning == firstAges:
+		on := r.reckoning(r.o.GroupBasis, day)
+		return age.OfAges(c.n, after(k.starts, c.n, c.n+5)-1, on), r.o.GroupBasis, false, true
+	}
+	return r.windowOf(c.n, r.reckoning(r.o.AgeBasis, day)), r.o.AgeBasis, false, true
+}
+
+// birthDate reads a date of birth, or a year where only that is given.
+func (r *Reader) birthDate(s string, day unit.Day) (age.Window, bool) {
+	switch c := lexAge(s); {
+	case c.blank || c.sentinel:
+		return age.Window{}, true
+	case c.n >= 1900 && c.n < 2100 && !c.text:
+		return age.OfYear(c.n), true
+	}
+	r.scratch = fold(r.scratch[:0], s)
+	if n := len(r.scratch); n == 5 && allDigits(r.scratch) {
+		// A stored spreadsheet date: days from 1899-12-30 (ECMA-376 Part 1, 18.17.4.1).
+		return age.OfDate(unit.NewDay(1899, 12, 30) + unit.Day(atoi(r.scratch))), true
+	}
+	d, ok := lexDate(r.scratch)
+	if !ok {
+		return age.Window{}, false
+	}
+	born, ok := d.day(r.order, day)
+	if !ok {
+		return age.Window{}, false
+	}
+	return age.OfDate(born), true
+}

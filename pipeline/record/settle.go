@@ -1,0 +1,96 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// Settle decides how each column is read, after all rows were observed.
+func (r *Reader) Settle() Readings {
+	out := Readings{Problems: r.problems}
+	add := func(index int, means, why string) {
+		h := ""
+		if index < len(r.headings) {
+			h = r.headings[index]
+		}
+		out.Columns = append(out.Columns, Reading{place.ColumnLetters(index), h, means, why})
+	}
+	ask := func(index int, sev place.Severity, kind, read, expected, do string) {
+		out.Problems = append(out.Problems, place.Problem{Place: place.Place{Column: place.ColumnLetters(index)}, Severity: sev, Kind: kind, Read: read, Expected: expected, Do: do})
+	}
+	if r.c.Position >= 0 {
+		add(r.c.Position, "finishing position", fmt.Sprintf("%d whole numbers, %d of them ties", r.positions, r.ties))
+	}
+	r.clock.settle(r.o.Answers["time"])
+	if r.c.Time >= 0 {
+		means, why := r.clock.describe()
+		add(r.c.Time, means, why)
+		r.clock.questions(r.c.Time, ask)
+	}
+	r.sexes.letters.settle(r.heading(r.c.Sex), r.o.Answers)
+	if r.c.Sex >= 0 {
+		means, why := r.sexes.describe()
+		add(r.c.Sex, means, why)
+		if l := r.sexes.letters; l.ask != 0 {
+			letter := strings.ToUpper(string(l.ask))
+			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("Say what %s stands for in this column: answer \"sex %s\" with %s", letter, letter, l.choices))
+		}
+	}
+	r.ages.settle()
+	r.years.settle()
+	others := &r.sexes.letters
+	if r.c.Sex < 0 {
+		others = nil
+	}
+	r.ageGroups.settle(r.heading(r.c.Age), others, r.o.Answers)
+	r.groups.settle(r.heading(r.c.Group), others, r.o.Answers)
+	basisWhy := r.settleBasis()
+	if r.c.BirthYear >= 0 {
+		means, why := r.years.describe()
+		add(r.c.BirthYear, means, why)
+	}
+	if r.c.Age >= 0 {
+		means, why := r.ages.describe()
+		add(r.c.Age, means, why)
+	}
+	if r.c.Group >= 0 {
+		means, why := r.groups.describe()
+		add(r.c.Group, means, strings.TrimPrefix(why+basisWhy, "; "))
+	}
+	r.settleDates(add, ask)
+	return out
+}
+
+// settleDates chooses the order of day and month for the dates of birth that
+// don't show it.
+func (r *Reader) settleDates(add func(int, string, string), ask func(int, place.Severity, string, string, string, string)) {
+	index := r.c.BirthDate
+	if index < 0 {
+		index = max(r.c.BirthYear, r.c.Age)
+	}
+	given := r.o.Answers["birth date"]
+	why := ""
+	switch {
+	case given == "mdy":
+		r.order, why = monthFirst, "as answered"
+	case given == "dmy":
+		r.order, why = dayFirst, "as answered"
+	case r.dates[1] > r.dates[0]:
+		r.order, why = monthFirst, fmt.Sprintf("%d dates can only be month first", r.dates[1])
+	case r.dates[0] > 0:
+		r.order, why = dayFirst, fmt.Sprintf("%d dates can only be day first", r.dates[0])
+	case r.o.DateOrder == "mdy":
+		r.order, why = monthFirst, "as set in the configuration"
+	default:
+		r.order, why = dayFirst, "the usual order"
+	}
+	if r.dates == [3]int{} && r.c.BirthDate < 0 || index < 0 {
+		return
+	}
+	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
+	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" || r.dates[0] > 0 && r.dates[1] > 0) {
+		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Say whether the day or the month comes first: answer "birth date" with dmy or mdy`)
+	}
+}

@@ -1,0 +1,72 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+)
+
+// sexColumn holds the distinct spellings of a sex column.
+type sexColumn struct {
+	marks   map[string]sexMark
+	letters letters
+	sure    [3]int // words for men, women, neither
+	strange int
+	unsaid  int
+}
+
+func (k *sexColumn) mark(s string, scratch *[]byte) sexMark {
+	if len(s) == 1 {
+		c := s[0]
+		if c >= 'A' && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		if m := sexMark(c); m.open() && c != 'x' {
+			return m
+		}
+	}
+	if m, ok := k.marks[s]; ok {
+		return m
+	}
+	*scratch = fold((*scratch)[:0], s)
+	m := parseSex(*scratch)
+	if len(k.marks) < vocabularyLimit {
+		k.marks[strings.Clone(s)] = m
+	}
+	return m
+}
+
+func (k *sexColumn) observe(s string, scratch *[]byte) {
+	switch m := k.mark(s, scratch); {
+	case m.open():
+		k.letters.n[m]++
+	case m == sureM:
+		k.sure[0]++
+	case m == sureW:
+		k.sure[1]++
+	case m == sureX:
+		k.sure[2]++
+	case m == strange:
+		k.strange++
+	default:
+		k.unsaid++
+	}
+}
+
+func (k *sexColumn) describe() (means, why string) {
+	var parts []string
+	if d := k.letters.describe(); d != "" {
+		parts = append(parts, d)
+	}
+	for i, word := range []string{"men", "women", "neither (X)"} {
+		if k.sure[i] > 0 {
+			parts = append(parts, fmt.Sprintf("%d in words for %s", k.sure[i], word))
+		}
+	}
+	if k.unsaid > 0 {
+		parts = append(parts, fmt.Sprintf("%d not given", k.unsaid))
+	}
+	if k.strange > 0 {
+		parts = append(parts, fmt.Sprintf("%d not understood", k.strange))
+	}
+	return "sex: " + strings.Join(parts, ", "), k.letters.why
+}
