@@ -7,7 +7,11 @@ import "fmt"
 type Decision struct {
 	A, B int64
 	Same bool
-	Ref  string // how to name it in messages, e.g. "decisions.csv:12"
+	// WholeA and WholeB say that the row stands for the runner it is of, as far
+	// as name, sex and number or course agree; otherwise the decision is about
+	// that one line, whatever the runner's other lines are.
+	WholeA, WholeB bool
+	Ref            string // how to name it in messages, e.g. "decisions.csv:12"
 }
 
 // Contradiction is a decision that could not be followed because others say
@@ -135,3 +139,7 @@ func refs(ds []Decision) string {
 	}
 	return s
 }
+
+// Thresholds are the weights in bits from which two are joined, and below
+// which a pair is not even doubtful.
+func (r *Result) Thresholds() (join, review float64) { return r.m.o.Join, r.m.o.Review }

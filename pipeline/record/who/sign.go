@@ -76,14 +76,7 @@ func (m *model) sign() error {
 	m.findClubbed()
 	keys := make([]uint64, n)
 	with := make([]int32, n)
-	pinned := map[int32]bool{}
-	for _, d := range m.o.Decisions {
-		for _, k := range []int64{d.A, d.B} {
-			if i, ok := m.rowOf(k); ok {
-				pinned[i] = true
-			}
-		}
-	}
+	pinned := m.pinned()
 	alone := uint64(0)
 	for p, i := range l.order {
 		with[p] = i
@@ -135,6 +128,37 @@ func (m *model) sign() error {
 	}
 	m.applyDecisions()
 	return nil
+}
+
+// pinned are the rows that a decision takes out of their signatures: those it
+// is about alone, and those it parts although nothing in them tells them apart.
+func (m *model) pinned() map[int32]bool {
+	out := map[int32]bool{}
+	for _, d := range m.o.Decisions {
+		a, okA := m.rowOf(d.A)
+		b, okB := m.rowOf(d.B)
+		alike := okA && okB && !d.Same && m.alike(a, b)
+		if okA && (!d.WholeA || alike) {
+			out[a] = true
+		}
+		if okB && (!d.WholeB || alike) {
+			out[b] = true
+		}
+	}
+	return out
+}
+
+// alike says whether two rows might be of one signature.
+func (m *model) alike(a, b int32) bool {
+	r := m.rows
+	ka, kb := m.names.of[r.Name[a]], m.names.of[r.Name[b]]
+	if ka < 0 || kb < 0 || m.names.keys[ka].full != m.names.keys[kb].full || r.Sex[a] != r.Sex[b] || r.Number[a] != r.Number[b] {
+		return false
+	}
+	if r.Number[a] == 0 && m.lab.course[a] != m.lab.course[b] || r.Run[a] == r.Run[b] {
+		return false
+	}
+	return !m.contradict([]int32{a, b})
 }
 
 func eachGroup(keys []uint64, shift uint, do func(lo, hi int)) {
