@@ -133,9 +133,9 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	}
 	o.Register = register
 	written := make([][]string, len(runs))
-	err = pl.Parallel(ctx, "Writing reports", len(runs), func(ctx context.Context, i int) error {
+	err = pl.ForReports(ctx, "Writing reports", len(runs), func(ctx context.Context, q pipeline.Queryer, i int) error {
 		r := runs[i]
-		files, err := reports.Weekly(ctx, pl.DB.Pool, o, r.Course, r.Day, r.Session)
+		files, err := reports.Weekly(ctx, q, o, r.Course, r.Day, r.Session)
 		if err != nil {
 			return fmt.Errorf("report of %s %s: %w", r.Course, r.Date, err)
 		}

@@ -118,6 +118,20 @@ func openError(path string, err error) error {
 	return fmt.Errorf("%s: %w", path, err)
 }
 
+// Damaged says whether an error means that the database file itself can't be
+// trusted: every block of it carries a checksum.
+func Damaged(err error) bool {
+	if err == nil {
+		return false
+	}
+	for _, words := range []string{"Corrupt database file", "not a valid DuckDB database file", "Failure while replaying WAL", "INTERNAL Error", "Serialization Error", "Could not read enough bytes", "Attempted to dereference"} {
+		if strings.Contains(err.Error(), words) {
+			return true
+		}
+	}
+	return false
+}
+
 // Close releases the file.
 func (d *DB) Close() error {
 	err := errors.Join(d.conn.Close(), d.Pool.Close())
