@@ -26,6 +26,7 @@
 //
 // # Reading order
 //
+//	partition.go   fixed parts, worked on in parallel
 //	input.go       the columns that come in, scaling between distances
 //	hyper.go       the model's fixed quantities and their defaults
 //	density.go     the residual density and its derivatives
@@ -44,6 +45,20 @@
 //	reml.go        Gaussian model with estimated variance components
 //	tuning.go      hyperparameters from the archive's own data
 //	audit.go       checks on data without known truth
+//
+// # Limits
+//
+// Measured on simulated districts of 12 courses and 40 000 results: course
+// effects 0.1-0.3 % RMS (a symmetric model 0.4-0.6 %), conditions 0.6 %,
+// form of runners with 10 results or more 1.6-1.8 %. Where effort follows laws
+// other than the model's, courses stay within 0.35 % and form within 2.2 %.
+// Selection of fast courses for all-out days is reduced, not removed. The
+// level of form is known only through the mixture and is 0.7 % too slow where
+// the model holds, 2.8 % where nobody ever runs all-out; differences do not
+// suffer. A returning injured runner looks like one who jogs. Where nobody
+// holds back at all, tune before believing anything. Courses and conditions
+// take a dense matrix in the number of courses: 1 700 are 23 MB and half a
+// second, 5 000 would be 200 MB and some 20 s.
 //
 // Everything is computed over a fixed number of parts and summed in their
 // order, so the figures do not depend on the number of threads.

@@ -3,6 +3,8 @@ package speed
 import (
 	"context"
 	"math"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // The rounds of a fit. Each solves for courses and days, updates their
@@ -47,8 +49,10 @@ type fit struct {
 	share             []float64 // all-out share: 2*course, and + 1 for visitors
 	dayVar, courseVar float64
 
-	runSums   [][]float64 // per part
-	sweepSums []sweepSums // per part
+	// Scratch, let go once the model is made.
+	runSums   [][]float64               // per part
+	sweepSums []sweepSums               // per part
+	infoSums  [infoGroups]*mat.SymDense // of courseInformation
 
 	damping   float64         // of the sites' updates, this round
 	pre       *preconditioner // of the last solve
@@ -86,12 +90,8 @@ func newFit(in *Input, h Hyper, gaussian bool, threads int) (*fit, error) {
 		day: make([]float64, runs), dayWeight: make([]float64, runs), info: make([]float64, runs),
 		effect: make([]float64, runs), runValue: make([]float64, runs),
 		dayVar: h.DaySD * h.DaySD, courseVar: h.CourseSD * h.CourseSD,
-		runSums: make([][]float64, partCount), sweepSums: make([]sweepSums, partCount),
 	}
-	for p := range f.runSums {
-		f.runSums[p] = make([]float64, runs)
-		f.sweepSums[p] = sweepSums{make([]float64, 2*courses), make([]float64, 2*courses)}
-	}
+	f.makeScratch()
 	for i := range f.dayWeight {
 		f.dayWeight[i] = 1
 	}
@@ -116,6 +116,19 @@ func newFit(in *Input, h Hyper, gaussian bool, threads int) (*fit, error) {
 		floor = constantFloor
 	}
 	return f, f.setSteps(floor)
+}
+
+// makeScratch makes room for the sums of the parts; model drops it.
+func (f *fit) makeScratch() {
+	f.runSums, f.sweepSums = make([][]float64, partCount), make([]sweepSums, partCount)
+	for p := range f.runSums {
+		f.runSums[p] = make([]float64, len(f.day))
+		f.sweepSums[p] = sweepSums{make([]float64, len(f.share)), make([]float64, len(f.share))}
+	}
+}
+
+func (f *fit) dropScratch() {
+	f.runSums, f.sweepSums, f.infoSums, f.pre = nil, nil, [infoGroups]*mat.SymDense{}, nil
 }
 
 // setSteps fills the precisions of the changes of form.

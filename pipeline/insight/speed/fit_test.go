@@ -70,6 +70,7 @@ func TestConverged(t *testing.T) {
 		t.Errorf("not settled after %d rounds", m.Trace.Rounds)
 	}
 	f := m.f
+	f.makeScratch()
 	change := f.changeMeter()
 	change()
 	pre, err := f.precondition(background)

@@ -35,6 +35,14 @@ const (
 	LongGap          // back after more than 8 weeks; form from before may not hold
 )
 
+// String is the trend in the words of a runner's card.
+func (t Trend) String() string {
+	return [...]string{
+		"can't tell yet", "faster than 12 weeks ago", "improving", "holding level",
+		"likely slower than 12 weeks ago", "slower than 12 weeks ago", "back after a gap",
+	}[t]
+}
+
 const (
 	changeWeeks    = 12
 	changeDays     = 7 * changeWeeks

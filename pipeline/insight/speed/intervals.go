@@ -15,7 +15,7 @@ import (
 const (
 	courseFactor = 1.35
 	courseExtra  = .0015
-	runFactor    = 1.2
+	runFactor    = 1.3
 	formFactor   = 1.3
 	changeFactor = 1.2
 	weakRunnerSD = 1 // see courseVariance
@@ -33,19 +33,21 @@ const infoGroups = 4
 //	A[c][c'] = sum_i w_i [c=c'=course i] - sum_ij w_i w_j Cov(a_i, a_j)
 //
 // where the sum over pairs is carried along the chain per course, so that a
-// runner with n results on m courses costs n m, not n².
+// runner with n results on m courses costs n m, not n². The matrix is the
+// fit's own scratch: it holds until the next call.
 func (f *fit) courseInformation(ctx context.Context, prior float64) (*mat.SymDense, error) {
 	n := len(f.course)
-	groups := make([]*mat.SymDense, min(infoGroups, partCount))
-	err := inParallel(ctx, f.threads, len(groups), func(g int) {
-		a := mat.NewSymDense(n, nil)
-		raw := a.RawSymmetric() // upper triangle, row-major
-		groups[g] = a
+	err := inParallel(ctx, f.threads, infoGroups, func(g int) {
+		if f.infoSums[g] == nil {
+			f.infoSums[g] = mat.NewSymDense(n, nil)
+		}
+		f.infoSums[g].Zero()
+		raw := f.infoSums[g].RawSymmetric() // upper triangle, row-major
 		var ch chain
 		var courses []int32   // distinct, in order of appearance
 		var carried []float64 // per distinct course: sum w_i gain_i … gain_{j-1}
 		place := make([]int32, n)
-		for p := g * partCount / len(groups); p < (g+1)*partCount/len(groups); p++ {
+		for p := g * partCount / infoGroups; p < (g+1)*partCount/infoGroups; p++ {
 			for r := f.parts[p].lo; r < f.parts[p].hi; r++ {
 				lo, hi := int(f.in.Offsets[r]), int(f.in.Offsets[r+1])
 				ch.resize(hi - lo)
@@ -82,8 +84,8 @@ func (f *fit) courseInformation(ctx context.Context, prior float64) (*mat.SymDen
 	if err != nil {
 		return nil, err
 	}
-	sum := groups[0]
-	for _, g := range groups[1:] {
+	sum := f.infoSums[0]
+	for _, g := range f.infoSums[1:] {
 		sum.AddSym(sum, g)
 	}
 	return sum, nil
@@ -113,11 +115,8 @@ func (f *fit) courseVariance(ctx context.Context, group []int32, weight []float6
 	if !chol.Factorize(a) {
 		return nil, errors.New("speed: the courses' information is singular")
 	}
-	if err := chol.InverseTo(a); err != nil {
-		var badly mat.Condition
-		if !errors.As(err, &badly) {
-			return nil, err
-		}
+	if err := unlessConditioned(chol.InverseTo(a)); err != nil {
+		return nil, err
 	}
 	mean := make([]float64, n) // Cov(c, mean of its group)
 	for c := range n {

@@ -139,6 +139,7 @@ func (f *fit) model(ctx context.Context) (*Model, error) {
 	}
 	m.centre = formCentres(f.in.Courses, m.Courses)
 	m.Form, err = f.forms(ctx, m.centre)
+	f.dropScratch()
 	return m, err
 }
 

@@ -11,6 +11,9 @@ const (
 	Published
 )
 
+// String is the standing in the words of a course table.
+func (s Standing) String() string { return [...]string{"no index", "provisional", "published"}[s] }
+
 // Reason says why a course has no index or only a provisional one.
 type Reason uint8
 

@@ -228,11 +228,8 @@ func (s *remlSystem) solve(y []float64) (b *mat.VecDense, a, e []float64) {
 		}
 	}
 	b = mat.NewVecDense(s.m.unknowns, nil)
-	if err := s.chol.SolveVecTo(b, rhs); err != nil {
-		var badly mat.Condition
-		if !errors.As(err, &badly) {
-			panic(err) // sizes are fixed above
-		}
+	if err := unlessConditioned(s.chol.SolveVecTo(b, rhs)); err != nil {
+		panic(err) // sizes are fixed above
 	}
 	for r := range s.k {
 		lo, hi := in.Offsets[r], in.Offsets[r+1]
@@ -269,12 +266,8 @@ func (m *reml) evaluate(p *remlPoint, s *remlSystem, v Variances) {
 	}
 	b, a, e := s.solve(m.y)
 	var inv mat.SymDense
-	if err := s.chol.InverseTo(&inv); err != nil {
-		var badly mat.Condition
-		if !errors.As(err, &badly) {
-			p.err = err
-			return
-		}
+	if p.err = unlessConditioned(s.chol.InverseTo(&inv)); p.err != nil {
+		return
 	}
 	// traces and sums of squares
 	var trCourse, trRun, trRunner, ssCourse, ssRun, ssRunner, ee, yPy, logK float64

@@ -79,6 +79,7 @@ func Update(ctx context.Context, in *Input, s Solution, runs []Run, fresh []bool
 	}
 	m.centre = formCentres(in.Courses, m.Courses)
 	m.Form, err = f.forms(ctx, m.centre)
+	f.dropScratch()
 	return m, err
 }
 
