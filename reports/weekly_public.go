@@ -104,7 +104,7 @@ func (d *weekly) board(i issueOf, most int) *table.Tab {
 		t.Add(table.Pair{Left: cut(records, min(most, 4)), Right: clubs})
 	}
 	if len(d.helpers) > 0 {
-		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + "."})
+		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + dot(list(d.helperNames()))})
 	}
 	t.Add(table.Para{Text: "Full lists, charts and an explanation of every figure are on the other pages of this workbook."})
 	return t

@@ -114,6 +114,9 @@ func (d *weekly) conditions() string {
 
 // stateSentence says what was not as usual with the run itself.
 func (d *weekly) stateSentence() string {
+	if d.run.finishers == 0 {
+		return fmt.Sprintf("This run is recorded as: %s.", d.run.state)
+	}
 	return fmt.Sprintf("This run is recorded as: %s. Its times are not compared with other weeks.", d.run.state)
 }
 

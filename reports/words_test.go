@@ -37,7 +37,7 @@ func TestConditionsSentence(t *testing.T) {
 		{at(8, -2, 18), "Times came out much as usual here."},
 		{at(3, 1, 5), "Times came out much as usual here."},
 		{&weekly{run: runRow{state: "held"}}, ""},
-		{&weekly{run: runRow{state: "misdirected"}}, "This run is recorded as: misdirected. Its times are not compared with other weeks."},
+		{&weekly{run: runRow{state: "misdirected", finishers: 9}}, "This run is recorded as: misdirected. Its times are not compared with other weeks."},
 	} {
 		if got := c.d.conditions(); got != c.want {
 			t.Errorf("got  %q\nwant %q", got, c.want)

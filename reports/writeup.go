@@ -68,7 +68,6 @@ type Facts struct {
 	Milestones            []Fact // Name holds all who reached it, Text is "50th"
 	Streaks               []Fact // most weeks in a row first
 	Grades                []Fact // best age grades; Text is "72.35 %"
-	Groups                int    // age groups with a named finisher
 	Clubs                 int
 	TopClub               string
 	TopClubCount          int
@@ -150,17 +149,10 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		f.Milestones = append(f.Milestones, x)
 	}
 	f.Streaks = take(d.streaks(), 2, func(r *resultRow) int { return int(r.streak) })
-	f.Grades = take(d.graded(), 3, func(r *resultRow) int { return 0 })
+	f.Grades = take(d.graded(), 2, func(r *resultRow) int { return 0 })
 	for k, r := range d.graded()[:len(f.Grades)] {
 		f.Grades[k].Text = fmt.Sprintf("%.2f %%", *r.grade)
 	}
-	groups := map[string]bool{}
-	for k := range d.results {
-		if d.results[k].groupPlace.N > 0 {
-			groups[d.results[k].shown] = true
-		}
-	}
-	f.Groups = len(groups)
 	if c := d.clubs(); len(c) > 0 {
 		f.Clubs = len(c)
 		if c[0].n > 1 && (len(c) == 1 || c[0].n > c[1].n) {
@@ -200,6 +192,8 @@ func (d *weekly) writeup(text string, i issueOf, as form) (string, error) {
 		"spelt":   spelt,
 		"upper":   upperFirst,
 		"list":    list,
+		"dot":     dot,
+		"last":    func(f []Fact) Fact { return f[len(f)-1] },
 		"ordinal": func(n int) string { return ordinal(int32(n)) },
 		"sub":     func(a, b int) int { return a - b },
 		"more":    func(a, b int) bool { return float64(a) > 1.15*float64(b) },
@@ -239,6 +233,14 @@ func tidy(s string, as form) string {
 		out = append(out, p)
 	}
 	return strings.Join(out, "\n\n") + "\n"
+}
+
+// dot is the full stop after s, "" where s ends in one: "Mia B."
+func dot(s string) string {
+	if strings.HasSuffix(s, ".") {
+		return ""
+	}
+	return "."
 }
 
 func upperFirst(s string) string {

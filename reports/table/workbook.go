@@ -150,7 +150,7 @@ func (p *tabWriter) write() error {
 // opened, which writes the page's properties first.
 func (p *tabWriter) page() error {
 	a4, wide, tall := 9, 1, 0
-	if p.tab.OnePage {
+	if p.tab.OnePage && p.tab.Height() > PageHeight {
 		tall = 1
 	}
 	way := "portrait"
