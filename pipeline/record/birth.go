@@ -130,13 +130,13 @@ func lexDate(b []byte) (dateCell, bool) {
 			for j < len(b) && b[j] >= 'a' && b[j] <= 'z' {
 				j++
 			}
-			w := string(b[i:j])
+			w := b[i:j]
 			i = j
-			if m, ok := monthWords[w]; ok && month == 0 {
+			if m, ok := monthWords[string(w)]; ok && month == 0 {
 				month, monthAt = m, k
 				n[k], digits[k] = m, 2
 				k++
-			} else if !dateFillers[w] {
+			} else if !dateFillers[string(w)] {
 				return dateCell{}, false
 			}
 		case ch == '-' || ch == '/' || ch == '.' || ch == ' ' || ch == ',' || ch == '\'':

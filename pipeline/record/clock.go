@@ -502,22 +502,22 @@ func lexRepaired(b []byte) clockCell {
 			case next >= '0' && next <= '9':
 				out, repaired = append(out, ':'), true
 			default: // a word follows
-				w := string(bytes.Trim(b[i+1:], ". "))
-				switch {
-				case unitWords[w] == 'h':
+				w := bytes.Trim(b[i+1:], ". ")
+				switch u := unitWords[string(w)]; {
+				case u == 'h':
 					hours = true
-				case unitWords[w] != 0 || timeRemarks[w]:
+				case u != 0 || timeRemarks[string(w)]:
 				default:
 					return clockCell{}
 				}
 				i = len(b)
 			}
 		case ch == 'h' || ch == 'm' || ch == 's':
-			w := string(bytes.Trim(b[i:], ". "))
-			if unitWords[w] == 0 {
+			u := unitWords[string(bytes.Trim(b[i:], ". "))]
+			if u == 0 {
 				return clockCell{}
 			}
-			hours = unitWords[w] == 'h'
+			hours = u == 'h'
 			i = len(b)
 		default:
 			return clockCell{}

@@ -288,7 +288,7 @@ func TestAgesMeet(t *testing.T) {
 }
 
 func FuzzGroup(f *testing.F) {
-	for _, s := range []string{"M40", "MV40", "FV35", "JW11-14", "U17", "80+", "WJA", "SEM", "1980-1984", "4044", "Männer 40-44", "40s", "----", "V40M", "Over 40", "9999"} {
+	for _, s := range []string{"M40", "MV40", "FV35", "JW11-14", "U17", "80+", "WJA", "SEM", "1980-1984", "4044", "Männer 40-44", "40s", "----", "V40M", "Over 40", "9999", "02"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {

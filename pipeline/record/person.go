@@ -34,7 +34,7 @@ func (r *Reader) windowOf(n int, on unit.Day) age.Window {
 	return k.w
 }
 
-// Ages that are read without asking, give or take a few weeks.
+// Ages that are read without asking, give or take a day.
 const youngestAge, oldestAge = 3, 105
 
 // readPerson reads sex and age from every column that carries them.
@@ -56,7 +56,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		if !w.Known() {
 			return
 		}
-		if int(day-w.Lo) < 365*youngestAge || int(day-w.Hi) > 366*(oldestAge+1) {
+		if int(day-w.Lo) <= youngestAge*1461/4 || int(day-w.Hi) >= (oldestAge+1)*1461/4 { // 1461 days in four years
 			out.problem(row, index, place.Look, "age-unlikely", s, "an age from 3 to 105", "Correct the age, or the date of the run")
 			return
 		}
