@@ -81,7 +81,7 @@ func TestOtherDistances(t *testing.T) {
 	if a.course > .55 || a.form > 2.3 || a.judged < 16 {
 		t.Errorf("%v", a)
 	}
-	if _, ok := m.Convert(1500, 0, 1); ok {
+	if _, ok := m.Solution().Convert(1500, 0, 1); ok {
 		t.Error("5 km converted to 3 km")
 	}
 	var audit Audit

@@ -77,15 +77,11 @@ type Conversion struct {
 // where the courses cannot be compared: another network or distance, or no
 // index. The interval leaves out the covariance of the two courses and is
 // wide rather than narrow.
-func (m *Model) Convert(seconds float64, a, b int) (Conversion, bool) {
-	x, y := m.Courses[a], m.Courses[b]
+func (s Solution) Convert(seconds float64, a, b int) (Conversion, bool) {
+	x, y, h := s.Courses[a], s.Courses[b], s.Hyper
 	if x.Group != y.Group || x.Standing == NoIndex || y.Standing == NoIndex {
 		return Conversion{}, false
 	}
-	return convert(seconds, x, y, m.Hyper), true
-}
-
-func convert(seconds float64, x, y Course, h Hyper) Conversion {
 	diff := y.Raw - x.Raw
 	v := x.SD*x.SD + y.SD*y.SD
 	// The variance of the t distribution of the days is finite above 2
@@ -96,7 +92,7 @@ func convert(seconds float64, x, y Course, h Hyper) Conversion {
 		Seconds: at(0),
 		Low:     at(-z90 * math.Sqrt(v)), High: at(z90 * math.Sqrt(v)),
 		DayLow: at(-z90 * math.Sqrt(day)), DayHigh: at(z90 * math.Sqrt(day)),
-	}
+	}, true
 }
 
 // model turns the working state into the figures that leave the package.

@@ -200,7 +200,7 @@ func TestBridging(t *testing.T) {
 			t.Errorf("%d shared runners counted as %d", c.shared, k.SharedRunners)
 		}
 		other := (course + 1) % int32(len(m.Courses))
-		_, ok := m.Convert(1471, int(course), int(other))
+		_, ok := m.Solution().Convert(1471, int(course), int(other))
 		switch {
 		case c.shared == 0 && (k.Network == m.Courses[other].Network || k.Standing != NoIndex || k.Reason != NothingAlike):
 			t.Errorf("an unlinked course has network %d, standing %d (%s)", k.Network, k.Standing, k.Reason)
@@ -321,6 +321,18 @@ func TestDefinitions(t *testing.T) {
 	}
 	if s, lo, hi := SecondsAt25(c.Effect, c.SD); math.Abs(s-30.302) > 1e-3 || math.Abs(lo-25.277) > 2e-3 || math.Abs(hi-35.344) > 2e-3 {
 		t.Errorf("%+.3f s (%.3f..%.3f)", s, lo, hi)
+	}
+	// 24:31 to a course 2 % slower: 1471 e^.02 = 1500.72; sd .0025 of the two
+	// courses, and with days of scale .01 (t4: variance twice) .01436.
+	s := Solution{Hyper: Hyper{DaySD: .01, DayDF: 4}, Courses: []Course{
+		{Raw: .1, SD: .002, Standing: Published}, {Raw: .12, SD: .0015, Standing: Provisional}, {Raw: .2, SD: .03},
+	}}
+	v, ok := s.Convert(1471, 0, 1)
+	if !ok || math.Abs(v.Seconds-1500.716) > 1e-3 || math.Abs(v.Low-1494.558) > 2e-3 || math.Abs(v.DayHigh-1536.59) > .02 {
+		t.Errorf("converted: %+v, %v", v, ok)
+	}
+	if _, ok := s.Convert(1471, 0, 2); ok {
+		t.Error("converted to a course without an index")
 	}
 	f := Form{HasChange: true, Change: -.014, ChangeSD: .014, Before: 4, Within: 4}
 	if p := f.Faster(); math.Abs(p-.841345) > 1e-6 || f.Trend() != Improving {
