@@ -31,32 +31,37 @@ func (pl *Pipeline) Check(ctx context.Context) (faults []Fault, checked int, err
 			faults = append(faults, Fault{"Broken rule: " + f.Grain, n})
 		}
 	}
-	ledger, err := pl.Archive.Ledger()
+	bad, copies, err := pl.badCopies(ctx)
 	if err != nil {
 		return nil, checked, err
 	}
-	bad := 0
-	for i, e := range ledger {
-		pl.Progress.Step("Checking the copies", int64(i), int64(len(ledger)))
-		if err := ctx.Err(); err != nil {
-			return nil, checked, err
-		}
-		data, err := os.ReadFile(pl.Archive.Copy(e))
-		if err != nil || store.Hash(data) != e.Hash {
-			bad++
-			faults = append(faults, Fault{fmt.Sprintf("The copy of %s is missing or changed; restore %s from a backup", e.Path, pl.Archive.Copy(e)), 1})
-		}
-		checked++
+	for _, e := range bad {
+		faults = append(faults, Fault{badCopy(pl.Archive.Copy(e), e.Path), 1})
 	}
-	pl.Progress.Done()
-	return faults, checked, nil
+	return faults, checked + copies, nil
 }
 
-// Rebuild makes the whole database again from the archive folder.
-func (pl *Pipeline) Rebuild(ctx context.Context) error {
-	if err := pl.startOver(ctx); err != nil {
-		return err
+// badCopies lists the sheets whose copy in the archive is missing or changed,
+// and says how many were looked at.
+func (pl *Pipeline) badCopies(ctx context.Context) (bad []store.Entry, n int, err error) {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return nil, 0, err
 	}
-	_, err := pl.Refresh(ctx, true)
-	return err
+	wrong := make([]bool, len(ledger))
+	err = pl.Parallel(ctx, "Checking the copies", len(ledger), func(ctx context.Context, i int) error {
+		data, err := os.ReadFile(pl.Archive.Copy(ledger[i]))
+		wrong[i] = err != nil || store.Hash(data) != ledger[i].Hash
+		return nil
+	})
+	for i, w := range wrong {
+		if w {
+			bad = append(bad, ledger[i])
+		}
+	}
+	return bad, len(ledger), err
+}
+
+func badCopy(path, sheet string) string {
+	return fmt.Sprintf("The copy of %s is missing or changed; restore %s from a backup", sheet, path)
 }

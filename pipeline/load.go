@@ -352,23 +352,16 @@ func eachParallel(n, workers int, f func(i int)) {
 func (pl *Pipeline) catchUp(ctx context.Context) error {
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
-		return errors.Join(err, pl.Close())
+		return err
 	}
 	have := map[int]string{}
-	rows, err := pl.DB.QueryContext(ctx, "select sheet_no, hash from sheet.sheet")
+	keys, err := pl.sheetsInDatabase(ctx)
 	if err != nil {
-		return errors.Join(err, pl.Close())
+		return err
 	}
-	for rows.Next() {
-		var n int
-		var h string
-		if err := rows.Scan(&n, &h); err != nil {
-			rows.Close()
-			return errors.Join(err, pl.Close())
-		}
-		have[n] = h
+	for _, k := range keys {
+		have[k.seq] = k.hash
 	}
-	rows.Close()
 	var missing []store.Entry
 	for _, e := range ledger {
 		if e.State == store.Loaded && have[e.Seq] != e.Hash {
@@ -380,7 +373,7 @@ func (pl *Pipeline) catchUp(ctx context.Context) error {
 	}
 	for n := range have { // in the database, not (or no longer) in the ledger
 		if err := pl.dropSheet(ctx, n); err != nil {
-			return errors.Join(err, pl.Close())
+			return err
 		}
 	}
 	for start := 0; start < len(missing); {
@@ -396,10 +389,10 @@ func (pl *Pipeline) catchUp(ctx context.Context) error {
 		errs := make([]error, len(batch))
 		eachParallel(len(batch), pl.workers(), func(i int) { parsed[i], errs[i] = pl.parseCopy(batch[i]) })
 		if err := errors.Join(errs...); err != nil {
-			return errors.Join(err, pl.Close())
+			return err
 		}
 		if err := pl.writeSheets(ctx, parsed); err != nil {
-			return errors.Join(err, pl.Close())
+			return err
 		}
 		start = end
 		pl.Progress.Step("Reading the archive's sheets", int64(end), int64(len(missing)))

@@ -24,6 +24,8 @@ type Pipeline struct {
 	Timings  []Timing // of the pieces of work done so far
 
 	readOnly bool
+	trusted  bool         // whatever was open before was closed cleanly or found to be whole
+	release  func() error // lets other processes in
 	courses  *courseBook
 }
 
@@ -45,6 +47,7 @@ type Mode int
 const (
 	ReadWrite Mode = iota
 	ReadOnly       // several processes may read at once; figures are as last refreshed
+	Afresh         // ReadWrite with a database made again, whatever the present one holds
 )
 
 // ErrWaits means that the work was done as far as it could be and something
@@ -71,10 +74,13 @@ func Open(ctx context.Context, s Settings, mode Mode, p Progress) (*Pipeline, er
 		}
 		pl.readOnly = false // something must be brought up to date first
 	}
+	if err := pl.readCourses(); err != nil { // before anything is made
+		return nil, err
+	}
 	if err := pl.Archive.Make(); err != nil {
 		return nil, err
 	}
-	if err := pl.openForWriting(ctx); err != nil {
+	if err := pl.openForWriting(ctx, mode == Afresh); err != nil {
 		return nil, err
 	}
 	if mode == ReadOnly {
@@ -100,8 +106,11 @@ func (pl *Pipeline) openForReading(ctx context.Context) (ok bool, err error) {
 		return false, nil
 	}
 	db, err := store.Open(ctx, pl.Archive.DatabasePath(), pl.dbOptions(true))
-	if err != nil {
+	if errors.Is(err, store.ErrHeld) {
 		return false, err
+	}
+	if err != nil {
+		return false, nil // opening it for writing finds out why
 	}
 	pl.DB = db
 	err = func() error {
@@ -130,41 +139,76 @@ func (pl *Pipeline) dbOptions(readOnly bool) store.DBOptions {
 	return store.DBOptions{MemoryLimit: pl.Settings.MemoryLimit, Threads: pl.Settings.Threads, ReadOnly: readOnly}
 }
 
-func (pl *Pipeline) openForWriting(ctx context.Context) error {
-	path := pl.Archive.DatabasePath()
-	unclean := pl.Archive.WasUnclean()
-	db, err := store.Open(ctx, path, pl.dbOptions(false))
-	if errors.Is(err, store.ErrHeld) {
+func (pl *Pipeline) openForWriting(ctx context.Context, afresh bool) error {
+	release, err := pl.Archive.Lock()
+	if err != nil {
 		return err
 	}
-	if err == nil {
-		pl.DB = db
-		if err := pl.Archive.MarkOpen(); err != nil {
-			db.Close()
-			return fmt.Errorf("can't write in the archive folder: %w", err)
-		}
-	}
-	if err != nil {
-		if _, statErr := os.Stat(path); statErr != nil {
-			return err // not even creatable: say why
-		}
-		fmt.Fprintf(os.Stderr, "The database can't be read (%v); making it again from the archive.\n", firstLine(err))
-		return pl.startOver(ctx)
-	}
-	if err := pl.readCourses(); err != nil {
-		return errors.Join(err, pl.Close())
-	}
-	why, err := pl.whyRebuild(ctx, unclean)
+	pl.release = release
+	unclean := pl.Archive.WasUnclean()
+	why, err := pl.openOrDoubt(ctx, unclean)
+	pl.trusted = !unclean || err == nil
 	if err != nil {
 		return errors.Join(err, pl.Close())
 	}
-	if why != "" {
-		if why != "new" {
-			fmt.Fprintf(os.Stderr, "Making the database again from the archive: %s.\n", why)
+	if why == "" && !afresh {
+		err := pl.catchUp(ctx)
+		if err == nil {
+			return nil
 		}
-		return pl.startOver(ctx)
+		if ctx.Err() != nil || !store.Damaged(err) {
+			return errors.Join(err, pl.Close())
+		}
+		why = "it is damaged"
 	}
-	return pl.catchUp(ctx)
+	switch {
+	case afresh:
+		// the database may be the last trace of a sheet whose copy is gone
+		if bad, _, err := pl.badCopies(ctx); err != nil || len(bad) > 0 {
+			if err == nil {
+				err = fmt.Errorf("%s. Nothing was changed", badCopy(pl.Archive.Copy(bad[0]), bad[0].Path))
+			}
+			return errors.Join(err, pl.Close())
+		}
+	case why == "new":
+	default:
+		fmt.Fprintf(os.Stderr, "Making the database again from the archive: %s.\n", why)
+	}
+	return pl.startOver(ctx)
+}
+
+// openOrDoubt opens the database for writing. It gives the reason where the
+// database can't be trusted, "" where it can; an error is about the archive
+// folder or the settings.
+func (pl *Pipeline) openOrDoubt(ctx context.Context, unclean bool) (why string, err error) {
+	path := pl.Archive.DatabasePath()
+	db, err := store.Open(ctx, path, pl.dbOptions(false))
+	if err != nil {
+		if errors.Is(err, store.ErrHeld) || ctx.Err() != nil {
+			return "", err
+		}
+		if f, e := os.OpenFile(path, os.O_RDWR, 0); e != nil {
+			return "", e
+		} else if e := f.Close(); e != nil {
+			return "", e
+		}
+		// Settings that this engine refuses are no reason to make anything again.
+		memory, e := store.Open(ctx, "", pl.dbOptions(false))
+		if e != nil {
+			return "", e
+		}
+		return fmt.Sprintf("it can't be read (%s)", firstLine(err)), memory.Close()
+	}
+	pl.DB = db
+	if err := pl.Archive.MarkOpen(); err != nil {
+		return "", fmt.Errorf("can't write in the archive folder: %w", err)
+	}
+	if unclean {
+		if err := pl.Archive.Tidy(); err != nil {
+			return "", err
+		}
+	}
+	return pl.whyRebuild(ctx, unclean)
 }
 
 func firstLine(err error) string {
@@ -175,81 +219,144 @@ func firstLine(err error) string {
 // whyRebuild looks for reasons not to trust the database, "" where there are
 // none.
 func (pl *Pipeline) whyRebuild(ctx context.Context, unclean bool) (string, error) {
-	var n int
-	if err := pl.DB.Get(ctx, "select count(*) from information_schema.tables where table_schema = 'main' and table_name = 'state'", &n); err != nil {
-		return "its contents can't be read", nil
-	}
-	if n == 0 {
-		ledger, err := pl.Archive.Ledger()
-		if err != nil {
+	unreadable := func(err error) (string, error) {
+		if ctx.Err() != nil {
 			return "", err
 		}
+		return "it can't be read (" + firstLine(err) + ")", nil
+	}
+	var n int
+	if err := pl.DB.Get(ctx, "select count(*) from information_schema.tables where table_schema = 'main' and table_name = 'state'", &n); err != nil {
+		return unreadable(err)
+	}
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return "", err
+	}
+	if n == 0 {
 		if len(ledger) == 0 {
 			return "new", nil
 		}
 		return "it is missing or empty", nil
 	}
 	v, err := pl.state(ctx, "schema")
-	if err != nil || v != schemaVersion() {
+	if err != nil {
+		return unreadable(err)
+	}
+	if v != schemaVersion() {
 		return "it was made by another version of lapwing", nil
+	}
+	if err := pl.readCourses(); err != nil {
+		return "", err
+	}
+	known := map[sheetKey]bool{}
+	for _, e := range ledger {
+		known[sheetKey{e.Seq, e.Hash}] = true
+	}
+	have, err := pl.sheetsInDatabase(ctx)
+	if err != nil {
+		return unreadable(err)
+	}
+	for _, k := range have {
+		if !known[k] {
+			return "it holds a sheet that the archive does not have", nil
+		}
 	}
 	if !unclean {
 		return "", nil
 	}
 	// After an unclean close a transaction can have been applied twice or not
-	// at all: compare the rows of every sheet with what was read from it.
+	// at all: compare the rows of every sheet with what was read from it, and
+	// compute the figures again.
 	faults, err := pl.checkFile(ctx, "check/rows_agree_with_sheet.sql")
 	if err != nil {
-		return "it can't be read after the last lapwing was stopped in the middle", nil
+		return unreadable(err)
 	}
-	var twice int
-	if err := pl.DB.Get(ctx, "select count(*) - count(distinct sheet_no) from sheet.sheet", &twice); err != nil {
-		return "it can't be read after the last lapwing was stopped in the middle", nil
+	twice := map[sheetKey]bool{}
+	for _, k := range have {
+		if twice[k] {
+			faults++
+		}
+		twice[k] = true
 	}
-	if faults > 0 || twice > 0 {
+	if faults > 0 {
 		return "the last lapwing was stopped in the middle and its rows don't agree with the sheets", nil
 	}
-	return "", nil
+	return "", pl.DB.Transaction(ctx, func() error { return pl.setState(ctx, "figures", "") })
+}
+
+// sheetKey names a sheet by its place in the ledger and its bytes.
+type sheetKey struct {
+	seq  int
+	hash string
+}
+
+// sheetsInDatabase lists the sheets whose lines are in the database.
+func (pl *Pipeline) sheetsInDatabase(ctx context.Context) ([]sheetKey, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select sheet_no, hash from sheet.sheet order by sheet_no")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var out []sheetKey
+	for rows.Next() {
+		var k sheetKey
+		if err := rows.Scan(&k.seq, &k.hash); err != nil {
+			return nil, err
+		}
+		out = append(out, k)
+	}
+	return out, rows.Err()
 }
 
 // startOver makes an empty database and loads every sheet of the ledger.
 func (pl *Pipeline) startOver(ctx context.Context) error {
+	fail := func(err error) error { return errors.Join(err, pl.Close()) }
 	if pl.DB != nil {
-		if err := pl.DB.Close(); err != nil {
-			return err
-		}
+		db := pl.DB
 		pl.DB = nil
+		if err := db.Close(); err != nil && !store.Damaged(err) {
+			return fail(err)
+		}
 	}
 	path := pl.Archive.DatabasePath()
 	if err := store.RemoveFiles(path); err != nil {
-		return err
+		return fail(err)
 	}
 	db, err := store.Open(ctx, path, pl.dbOptions(false))
 	if err != nil {
-		return err
+		return fail(err)
 	}
 	pl.DB = db
 	if err := pl.Archive.MarkOpen(); err != nil {
-		return errors.Join(fmt.Errorf("can't write in the archive folder: %w", err), pl.Close())
+		return fail(fmt.Errorf("can't write in the archive folder: %w", err))
 	}
 	if err := pl.readCourses(); err != nil {
-		return errors.Join(err, pl.Close())
+		return fail(err)
 	}
 	if err := pl.makeTables(ctx); err != nil {
-		return errors.Join(err, pl.Close())
+		return fail(err)
 	}
-	return pl.catchUp(ctx)
+	if err := pl.catchUp(ctx); err != nil {
+		return fail(err)
+	}
+	return nil
 }
 
-// Close closes the database; a clean close is noted in the archive.
+// Close closes the database and lets other processes in. A clean close of a
+// database that could be trusted is noted in the archive.
 func (pl *Pipeline) Close() error {
-	if pl.DB == nil {
-		return nil
+	var err error
+	if pl.DB != nil {
+		err = pl.DB.Close()
+		pl.DB = nil
+		if err == nil && !pl.readOnly && pl.trusted {
+			err = pl.Archive.MarkClosed()
+		}
 	}
-	err := pl.DB.Close()
-	pl.DB = nil
-	if err == nil && !pl.readOnly {
-		err = pl.Archive.MarkClosed()
+	if pl.release != nil {
+		err = errors.Join(err, pl.release())
+		pl.release = nil
 	}
 	return err
 }

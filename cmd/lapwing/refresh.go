@@ -30,8 +30,8 @@ func (a *app) rebuildCommand() *cobra.Command {
 		Example: "  lapwing rebuild",
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
-				if err := pl.Rebuild(cmd.Context()); err != nil {
+			return a.with(cmd.Context(), pipeline.Afresh, func(pl *pipeline.Pipeline) error {
+				if _, err := pl.Refresh(cmd.Context(), true); err != nil {
 					return err
 				}
 				a.say("The database was made again from %s.", a.settings.Archive)
