@@ -3,7 +3,6 @@ package who
 import (
 	"container/heap"
 	"slices"
-	"sync"
 )
 
 // join is one step of the clustering: two clusters, each named by its lowest
@@ -64,23 +63,7 @@ func (q *queue) Pop() any {
 func spread[T any](m *model, n int, do func(lo, hi int) []T) [][]T {
 	const piece = 1 << 14
 	out := make([][]T, (n+piece-1)/piece)
-	var wg sync.WaitGroup
-	next := make(chan int, len(out))
-	for k := range out {
-		next <- k
-	}
-	close(next)
-	for range min(m.o.Threads, len(out)) {
-		wg.Go(func() {
-			for k := range next {
-				if m.ctx.Err() != nil {
-					return
-				}
-				out[k] = do(k*piece, min(n, (k+1)*piece))
-			}
-		})
-	}
-	wg.Wait()
+	m.each(len(out), func(k int) { out[k] = do(k*piece, min(n, (k+1)*piece)) })
 	return out
 }
 

@@ -11,6 +11,7 @@ import (
 // caller numbered things.
 type labels struct {
 	order                []int32 // row indices by Key
+	sorted               bool    // order is 0, 1, 2, …
 	club, course, run    []int32 // per row; club 0 blank
 	clubs, courses, runs int
 	runDay               []unit.Day // by run label
@@ -25,12 +26,12 @@ func (m *model) label() error {
 	n := r.Len()
 	l := &m.lab
 	l.order = make([]int32, n)
-	sorted := true
+	l.sorted = true
 	for i := range l.order {
 		l.order[i] = int32(i)
-		sorted = sorted && (i == 0 || r.Key[i-1] < r.Key[i])
+		l.sorted = l.sorted && (i == 0 || r.Key[i-1] < r.Key[i])
 	}
-	if !sorted {
+	if !l.sorted {
 		keys := make([]uint64, n)
 		for i, k := range r.Key {
 			keys[i] = uint64(k) ^ 1<<63

@@ -232,7 +232,7 @@ func (m *model) learn() error {
 	w.ClubOneBlank = clamp(bits(learnClub, 3), -5, .5)
 	w.ClubBothBlank = clamp(bits(learnClub, 4), 0, 2)
 	if pu[learnNumber][2] > 0 {
-		w.NumberDiffers = clamp(bits(learnNumber, 2), -6, -2)
+		w.NumberDiffers = clamp(bits(learnNumber, 2), -12, -2)
 	}
 	for i, l := range givenLevels {
 		if l != Missing && l != Differs && l != Equal {

@@ -150,6 +150,7 @@ type model struct {
 
 	lab     labels
 	names   nameTable
+	recs    []rec     // while rows are grouped
 	sigs    []cluster // signatures in the order of their first row's Key
 	sigOf   []int32   // row -> signature
 	unsure  []bool    // series whose ages change all in one week; nil: none

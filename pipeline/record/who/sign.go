@@ -3,6 +3,7 @@ package who
 import (
 	"slices"
 	"sort"
+	"sync"
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/unit"
@@ -53,16 +54,55 @@ func (a *arena[T]) take(n int) []T {
 	return s
 }
 
-// signer groups rows into signatures.
+// rec is what grouping needs of a row, side by side: rows of a group lie far
+// apart, and one look-up each is all that ten million of them can afford.
+type rec struct {
+	name                           int32 // key of the name table, -1 nobody
+	number, run, course, club, dev int32
+	lo, hi                         unit.Day // widened where the basis is unsure
+	sex                            uint8
+	asked                          bool // the sheet gives clubs
+}
+
+func (x *rec) window() age.Window { return age.Window{Lo: x.lo, Hi: x.hi} }
+
+// placed says whether the row's window is narrow enough to tell people apart.
+func (x *rec) placed() bool { return (x.lo != 0 || x.hi != 0) && x.hi-x.lo <= looseDays }
+
+// gather builds the rows' records.
+func (m *model) gather() {
+	r, l := m.rows, &m.lab
+	m.recs = make([]rec, r.Len())
+	for i := range m.recs {
+		x := &m.recs[i]
+		*x = rec{name: m.names.of[r.Name[i]], number: r.Number[i], run: l.run[i], course: l.course[i], club: l.club[i],
+			dev: l.dev[i], lo: r.BirthLo[i], hi: r.BirthHi[i], sex: r.Sex[i], asked: r.Club[i] > 0 || m.clubbed[r.Series[i]]}
+		if x.lo == 0 && x.hi == 0 {
+			continue
+		}
+		switch age.Basis(r.Basis[i]) {
+		case age.NoBasis:
+			x.lo, x.hi = x.lo-183, x.hi+183
+		case age.SignUp: // may have been true years ago: older, never younger
+			x.lo -= 5 * 365
+		}
+		if m.unsure != nil && m.unsure[r.Series[i]] {
+			x.lo, x.hi = x.lo-366, x.hi+366
+		}
+	}
+	l.run, l.course, l.club, l.dev = nil, nil, nil, nil
+}
+
+// signer groups a stretch of the sorted rows into signatures.
 type signer struct {
 	m       *model
+	recs    []rec
 	tallies arena[tally]
 	ints    arena[int32]
 	sigs    []cluster
-	first   []int32 // first row of each signature, as position in Key order
 	rows    []int32 // rows in the order of their signatures
 	starts  []int32
-	several map[uint64]bool // full and sex known to be several people
+	known   bool // the group's name and sex are several people
 }
 
 // sign makes the signatures: rows of one full name, sex and number, or of one
@@ -70,62 +110,115 @@ type signer struct {
 // are parted where birth windows contradict one another, where two are of one
 // run, or where the pace differs too much.
 func (m *model) sign() error {
-	r, l := m.rows, &m.lab
-	n := r.Len()
+	l := &m.lab
+	n := m.rows.Len()
 	m.widenUnsure()
 	m.findClubbed()
+	m.gather()
 	keys := make([]uint64, n)
 	with := make([]int32, n)
 	pinned := m.pinned()
 	alone := uint64(0)
 	for p, i := range l.order {
 		with[p] = i
-		k := m.names.of[r.Name[i]]
+		x := &m.recs[i]
 		switch {
-		case k < 0 || pinned[i]:
-			keys[p] = 1<<63 | alone
+		case x.name < 0 || len(pinned) > 0 && pinned[i]:
+			keys[p] = 1<<63 | alone<<33 // a name of its own
 			alone++
-		case r.Number[i] > 0:
-			keys[p] = uint64(m.names.keys[k].full)<<35 | uint64(r.Sex[i])<<33 | 1<<32 | uint64(r.Number[i])
+		case x.number > 0:
+			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
 		default:
-			keys[p] = uint64(m.names.keys[k].full)<<35 | uint64(r.Sex[i])<<33 | uint64(l.course[i])
+			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
 		}
 	}
 	radixSort(keys, with)
-	g := signer{m: m, rows: with, several: map[uint64]bool{}}
-	g.starts = append(g.starts, 0)
-	// First pass: which names are known to be several people.
-	eachGroup(keys, 33, func(lo, hi int) {
-		if keys[lo]>>63 == 0 && hi-lo > 1 && m.anyLoose(with[lo:hi]) && m.contradict(with[lo:hi]) &&
-			m.severalPeople(with[lo:hi]) {
-			g.several[keys[lo]>>33] = true
+	// Stretches that end with a name, so that each can be done by itself.
+	cuts := []int{0}
+	for at := n/64 + 1; at < n; at += n/64 + 1 {
+		for at < n && keys[at]>>33 == keys[at-1]>>33 {
+			at++
 		}
-	})
-	eachGroup(keys, 0, func(lo, hi int) { g.group(keys[lo], with[lo:hi]) })
-	// Signatures in the order of their first row.
-	order := make([]int32, len(g.sigs))
-	firsts := make([]uint64, len(g.sigs))
-	pos := make([]int32, n)
-	for p, i := range l.order {
-		pos[i] = int32(p)
+		cuts = append(cuts, at)
 	}
-	for s := range g.sigs {
-		order[s] = int32(s)
-		f := int32(n)
-		for _, i := range with[g.starts[s]:g.starts[s+1]] {
-			f = min(f, pos[i])
+	if cuts[len(cuts)-1] != n {
+		cuts = append(cuts, n)
+	}
+	parts := make([]*signer, len(cuts)-1)
+	m.each(len(parts), func(k int) {
+		lo, hi := cuts[k], cuts[k+1]
+		g := &signer{m: m, recs: m.recs, rows: with[lo:hi], starts: []int32{0}}
+		eachGroup(keys[lo:hi], 33, func(a, b int) {
+			rows, ks := g.rows[a:b], keys[lo+a:lo+b]
+			free := ks[0]>>63 == 0
+			g.known = free && b-a > 1 && g.anyLoose(rows) && g.contradict(rows) && g.severalPeople(rows)
+			eachGroup(ks, 0, func(x, y int) { g.group(free, rows[x:y]) })
+		})
+		parts[k] = g
+	})
+	return m.collect(parts, with)
+}
+
+// each does k = 0 … n-1 on all threads.
+func (m *model) each(n int, do func(k int)) {
+	next := make(chan int, n)
+	for k := range n {
+		next <- k
+	}
+	close(next)
+	var wg sync.WaitGroup
+	for range min(m.o.Threads, n) {
+		wg.Go(func() {
+			for k := range next {
+				if m.ctx.Err() == nil {
+					do(k)
+				}
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// collect puts the signatures into the order of their first rows by Key.
+func (m *model) collect(parts []*signer, with []int32) error {
+	if err := m.ctx.Err(); err != nil {
+		return err
+	}
+	pos := m.lab.order // row -> place by Key; the same thing where rows are in order
+	if !m.lab.sorted {
+		pos = make([]int32, len(with))
+		for p, i := range m.lab.order {
+			pos[i] = int32(p)
 		}
-		firsts[s] = uint64(f)
+	}
+	total := 0
+	for _, g := range parts {
+		total += len(g.sigs)
+	}
+	firsts, order := make([]uint64, 0, total), make([]int32, 0, total)
+	from := make([]*cluster, 0, total)
+	rows := make([][]int32, 0, total)
+	for _, g := range parts {
+		for s := range g.sigs {
+			in := g.rows[g.starts[s]:g.starts[s+1]]
+			f := pos[in[0]]
+			for _, i := range in[1:] {
+				f = min(f, pos[i])
+			}
+			firsts, order = append(firsts, uint64(f)), append(order, int32(len(from)))
+			from, rows = append(from, &g.sigs[s]), append(rows, in)
+		}
 	}
 	radixSort(firsts, order)
-	m.sigs = make([]cluster, len(order))
-	m.sigOf = make([]int32, n)
-	for to, from := range order {
-		m.sigs[to] = g.sigs[from]
-		for _, i := range with[g.starts[from]:g.starts[from+1]] {
+	m.sigs = make([]cluster, total)
+	m.sigOf = make([]int32, len(with))
+	for to, k := range order {
+		m.sigs[to] = *from[k]
+		for _, i := range rows[k] {
 			m.sigOf[i] = int32(to)
 		}
 	}
+	m.recs = nil
 	m.applyDecisions()
 	return nil
 }
@@ -137,7 +230,7 @@ func (m *model) pinned() map[int32]bool {
 	for _, d := range m.o.Decisions {
 		a, okA := m.rowOf(d.A)
 		b, okB := m.rowOf(d.B)
-		alike := okA && okB && !d.Same && m.alike(a, b)
+		alike := okA && okB && !d.Same && m.recs[a].alike(&m.recs[b], &m.names)
 		if okA && (!d.WholeA || alike) {
 			out[a] = true
 		}
@@ -149,16 +242,15 @@ func (m *model) pinned() map[int32]bool {
 }
 
 // alike says whether two rows might be of one signature.
-func (m *model) alike(a, b int32) bool {
-	r := m.rows
-	ka, kb := m.names.of[r.Name[a]], m.names.of[r.Name[b]]
-	if ka < 0 || kb < 0 || m.names.keys[ka].full != m.names.keys[kb].full || r.Sex[a] != r.Sex[b] || r.Number[a] != r.Number[b] {
+func (x *rec) alike(y *rec, t *nameTable) bool {
+	if x.name < 0 || y.name < 0 || t.keys[x.name].full != t.keys[y.name].full || x.sex != y.sex || x.number != y.number {
 		return false
 	}
-	if r.Number[a] == 0 && m.lab.course[a] != m.lab.course[b] || r.Run[a] == r.Run[b] {
+	if x.number == 0 && x.course != y.course || x.run == y.run {
 		return false
 	}
-	return !m.contradict([]int32{a, b})
+	_, ok := x.window().Meet(y.window())
+	return ok
 }
 
 func eachGroup(keys []uint64, shift uint, do func(lo, hi int)) {
@@ -172,29 +264,11 @@ func eachGroup(keys []uint64, shift uint, do func(lo, hi int)) {
 	}
 }
 
-// window is a row's birth window, widened where its basis is unsure.
-func (m *model) window(i int32) age.Window {
-	w := age.Window{Lo: m.rows.BirthLo[i], Hi: m.rows.BirthHi[i]}
-	if !w.Known() {
-		return w
-	}
-	switch age.Basis(m.rows.Basis[i]) {
-	case age.NoBasis:
-		w.Lo, w.Hi = w.Lo-183, w.Hi+183
-	case age.SignUp: // may have been true years ago: older, never younger
-		w.Lo -= 5 * 365
-	}
-	if m.unsure != nil && m.unsure[m.rows.Series[i]] {
-		w.Lo, w.Hi = w.Lo-366, w.Hi+366
-	}
-	return w
-}
-
 // contradict says whether the known windows of rows have no common day.
-func (m *model) contradict(rows []int32) bool {
+func (g *signer) contradict(rows []int32) bool {
 	var w age.Window
 	for _, i := range rows {
-		v, ok := w.Meet(m.window(i))
+		v, ok := w.Meet(g.recs[i].window())
 		if !ok {
 			return true
 		}
@@ -205,11 +279,11 @@ func (m *model) contradict(rows []int32) bool {
 
 // severalPeople says whether rows of one name show at least two people: two
 // births at least 300 days apart, each shown by at least two rows.
-func (m *model) severalPeople(rows []int32) bool {
-	rest := m.placed(rows)
+func (g *signer) severalPeople(rows []int32) bool {
+	rest := g.placed(rows)
 	var found []age.Window
 	for len(rest) > 0 {
-		w, in, out := m.stab(rest)
+		w, in, out := g.stab(rest)
 		if len(in) < 2 {
 			return false
 		}
@@ -226,9 +300,9 @@ func (m *model) severalPeople(rows []int32) bool {
 
 // anyLoose says whether any row has neither a number nor a window that would
 // place it.
-func (m *model) anyLoose(rows []int32) bool {
+func (g *signer) anyLoose(rows []int32) bool {
 	for _, i := range rows {
-		if m.rows.Number[i] == 0 && !m.isPlaced(i) {
+		if x := &g.recs[i]; x.number == 0 && !x.placed() {
 			return true
 		}
 	}
@@ -236,10 +310,10 @@ func (m *model) anyLoose(rows []int32) bool {
 }
 
 // placed keeps the rows whose window is narrow enough to tell people apart.
-func (m *model) placed(rows []int32) []int32 {
+func (g *signer) placed(rows []int32) []int32 {
 	var out []int32
 	for _, i := range rows {
-		if w := m.window(i); w.Known() && w.Hi-w.Lo <= looseDays {
+		if g.recs[i].placed() {
 			out = append(out, i)
 		}
 	}
@@ -248,14 +322,14 @@ func (m *model) placed(rows []int32) []int32 {
 
 // stab finds the birth date that most rows' windows hold (the earliest such
 // stretch), their common window, the rows that hold it and the others.
-func (m *model) stab(rows []int32) (w age.Window, in, out []int32) {
+func (g *signer) stab(rows []int32) (w age.Window, in, out []int32) {
 	type edge struct {
 		at  unit.Day
 		end bool
 	}
 	edges := make([]edge, 0, 2*len(rows))
 	for _, i := range rows {
-		v := m.window(i)
+		v := g.recs[i].window()
 		edges = append(edges, edge{v.Lo, false}, edge{v.Hi + 1, true})
 	}
 	sort.Slice(edges, func(a, b int) bool {
@@ -274,7 +348,7 @@ func (m *model) stab(rows []int32) (w age.Window, in, out []int32) {
 		}
 	}
 	for _, i := range rows {
-		v := m.window(i)
+		v := g.recs[i].window()
 		if v.Lo <= at && at <= v.Hi {
 			in = append(in, i)
 			w, _ = w.Meet(v)
@@ -286,15 +360,15 @@ func (m *model) stab(rows []int32) (w age.Window, in, out []int32) {
 }
 
 // group makes the signatures of one group of rows, which are in Key order.
-func (g *signer) group(key uint64, rows []int32) {
-	m := g.m
-	if key>>63 == 1 || len(rows) == 1 {
-		g.add(rows, key>>63 == 0 && g.several[key>>33] && !m.isPlaced(rows[0]) && m.rows.Number[rows[0]] == 0)
+// free is false for rows that stay alone.
+func (g *signer) group(free bool, rows []int32) {
+	numbered := g.recs[rows[0]].number > 0
+	known := free && !numbered && g.known
+	if !free || len(rows) == 1 {
+		g.add(rows, known && !g.recs[rows[0]].placed())
 		return
 	}
-	numbered := key>>32&1 == 1
-	known := !numbered && g.several[key>>33]
-	if !known && !m.contradict(rows) && (numbered || !m.clash(rows)) {
+	if !known && !g.contradict(rows) && (numbered || !g.clash(rows)) {
 		g.add(rows, false)
 		return
 	}
@@ -305,14 +379,14 @@ func (g *signer) group(key uint64, rows []int32) {
 	var windows []age.Window
 	rest := make([]int32, 0, len(rows))
 	for _, i := range rows {
-		if m.isPlaced(i) {
+		if g.recs[i].placed() {
 			rest = append(rest, i)
 		} else {
 			loose = append(loose, i)
 		}
 	}
 	for len(rest) > 0 {
-		w, in, out := m.stab(rest)
+		w, in, out := g.stab(rest)
 		parts, windows = append(parts, in), append(windows, w)
 		rest = out
 	}
@@ -328,33 +402,27 @@ func (g *signer) group(key uint64, rows []int32) {
 next:
 	for _, i := range loose {
 		for k := range parts {
-			if w, ok := windows[k].Meet(m.window(i)); ok {
+			if w, ok := windows[k].Meet(g.recs[i].window()); ok {
 				parts[k], windows[k] = append(parts[k], i), w
 				continue next
 			}
 		}
-		parts, windows = append(parts, []int32{i}), append(windows, m.window(i))
+		parts, windows = append(parts, []int32{i}), append(windows, g.recs[i].window())
 	}
 	for _, p := range parts {
 		g.unclashed(p, numbered)
 	}
 }
 
-func (m *model) isPlaced(i int32) bool {
-	w := m.window(i)
-	return w.Known() && w.Hi-w.Lo <= looseDays
-}
-
 // clash says whether two rows are of one run, or so far apart in pace that
 // they are hardly one person's.
-func (m *model) clash(rows []int32) bool {
-	l := &m.lab
+func (g *signer) clash(rows []int32) bool {
 	var room [64]int32
 	runs := room[:0]
 	lo, hi := int32(1<<30), int32(-1<<30)
 	for _, i := range rows {
-		runs = append(runs, l.run[i])
-		if d := l.dev[i]; d != noTime {
+		runs = append(runs, g.recs[i].run)
+		if d := g.recs[i].dev; d != noTime {
 			lo, hi = min(lo, d), max(hi, d)
 		}
 	}
@@ -372,8 +440,7 @@ const farPace = 450_000 // millionths of log time
 // unclashed parts rows that share a run or differ too much in pace: each row
 // goes to the part nearest in pace of those without its run.
 func (g *signer) unclashed(rows []int32, numbered bool) {
-	m := g.m
-	if numbered || !m.clash(rows) {
+	if numbered || !g.clash(rows) {
 		g.add(rows, false)
 		return
 	}
@@ -387,13 +454,14 @@ func (g *signer) unclashed(rows []int32, numbered bool) {
 	for _, i := range rows {
 		var best *part
 		gap := int64(farPace)
+		x := &g.recs[i]
 		for _, p := range parts {
-			if p.runs[m.lab.run[i]] {
+			if p.runs[x.run] {
 				continue
 			}
 			d := int64(0)
-			if m.lab.dev[i] != noTime && p.timed > 0 {
-				d = p.sum/p.timed - int64(m.lab.dev[i])
+			if x.dev != noTime && p.timed > 0 {
+				d = p.sum/p.timed - int64(x.dev)
 				d = max(d, -d)
 			}
 			if d < gap {
@@ -405,9 +473,9 @@ func (g *signer) unclashed(rows []int32, numbered bool) {
 			parts = append(parts, best)
 		}
 		best.rows = append(best.rows, i)
-		best.runs[m.lab.run[i]] = true
-		if d := m.lab.dev[i]; d != noTime {
-			best.sum += int64(d)
+		best.runs[x.run] = true
+		if x.dev != noTime {
+			best.sum += int64(x.dev)
 			best.timed++
 		}
 	}
@@ -427,33 +495,34 @@ func (g *signer) add(rows []int32, loose bool) {
 
 // pool sums the evidence of rows.
 func (g *signer) pool(rows []int32, loose bool) cluster {
-	m, r, l := g.m, g.m.rows, &g.m.lab
+	m := g.m
 	c := cluster{n: int32(len(rows)), loose: loose}
 	var names, numbers, clubs, courses [16]tally
 	na, nu, cl, co := names[:0], numbers[:0], clubs[:0], courses[:0]
 	c.runs = g.ints.take(len(rows))
 	var w age.Window
-	for x, i := range rows {
-		c.runs[x] = l.run[i]
-		c.sexes[r.Sex[i]]++
-		if k := m.names.of[r.Name[i]]; k >= 0 {
-			na = count(na, k)
+	for k, i := range rows {
+		x := &g.recs[i]
+		c.runs[k] = x.run
+		c.sexes[x.sex]++
+		if x.name >= 0 {
+			na = count(na, x.name)
 		}
-		if r.Number[i] > 0 {
-			nu = count(nu, r.Number[i])
+		if x.number > 0 {
+			nu = count(nu, x.number)
 		}
-		if l.club[i] > 0 {
-			cl = count(cl, l.club[i])
+		if x.club > 0 {
+			cl = count(cl, x.club)
+		}
+		if x.asked {
 			c.asked++
-		} else if m.clubbed[r.Series[i]] {
-			c.asked++
 		}
-		co = count(co, l.course[i])
-		if d := l.dev[i]; d != noTime {
-			c.dev += int64(d)
+		co = count(co, x.course)
+		if x.dev != noTime {
+			c.dev += int64(x.dev)
 			c.timed++
 		}
-		if v := m.window(i); v.Known() {
+		if v := x.window(); v.Known() {
 			if both, ok := w.Meet(v); ok {
 				w = both
 				c.births++
@@ -465,17 +534,19 @@ func (g *signer) pool(rows []int32, loose bool) cluster {
 	if c.strange > 0 { // numbered rows that contradict: the best supported birth
 		known := make([]int32, 0, len(rows))
 		for _, i := range rows {
-			if m.window(i).Known() {
+			if g.recs[i].window().Known() {
 				known = append(known, i)
 			}
 		}
 		var in []int32
-		w, in, _ = m.stab(known)
+		w, in, _ = g.stab(known)
 		c.births, c.strange = int32(len(in)), int32(len(known)-len(in))
 	}
 	c.lo, c.hi = w.Lo, w.Hi
 	slices.Sort(c.runs)
-	sort.Slice(na, func(a, b int) bool { return m.names.before(na[a], na[b]) })
+	if len(na) > 1 {
+		sort.Slice(na, func(a, b int) bool { return m.names.before(na[a], na[b]) })
+	}
 	byID := func(a, b tally) int { return int(a.id - b.id) }
 	slices.SortFunc(cl, byID)
 	slices.SortFunc(co, byID)
@@ -549,18 +620,18 @@ func (m *model) widenUnsure() {
 	n := r.Len()
 	// About a million rows are enough; a name is in or out by its own hash.
 	sample := uint64(max(1, n/1_000_000))
+	in := make([]bool, len(m.names.full))
+	for f, s := range m.names.full {
+		in[f] = sample == 1 || hash(s)%sample == 0
+	}
 	var keys []uint64
 	var with []int32
 	for _, i := range l.order {
 		k := m.names.of[r.Name[i]]
-		if k < 0 || age.Basis(r.Basis[i]) != age.OnTheDay || r.BirthLo[i] == 0 && r.BirthHi[i] == 0 {
+		if k < 0 || !in[m.names.keys[k].full] || age.Basis(r.Basis[i]) != age.OnTheDay || r.BirthLo[i] == 0 && r.BirthHi[i] == 0 {
 			continue
 		}
-		full := m.names.keys[k].full
-		if sample > 1 && hash(m.names.full[full])%sample != 0 {
-			continue
-		}
-		keys = append(keys, uint64(full)<<32|uint64(uint32(int32(r.Day[i])+1<<30)))
+		keys = append(keys, uint64(m.names.keys[k].full)<<32|uint64(uint32(int32(r.Day[i])+1<<30)))
 		with = append(with, i)
 	}
 	radixSort(keys, with)
