@@ -19,10 +19,14 @@ func numberText(stored string, f format, date1904 bool) string {
 		return stored
 	}
 	switch {
-	case f == fTime && v >= 20000:
-		// A time of day with its date: the sheet shows the time alone.
+	case f == fTime && v >= 1 && (v >= 20000 || math.Mod(math.Round(v*dayMS), 60000) != 0):
+		// A day stands before the time, and the sheet shows the time alone.
+		// Whole minutes are more likely 24:31 typed as hours and minutes.
 		return durationText(v - math.Floor(v))
-	case f == fTime, f == fDateTime && v >= 0 && v < 1:
+	case (f == fDateTime || f == fDate) && v > 0 && v < 4 && v != math.Floor(v):
+		// 1900-01-01 00:24:31 is a time on a day that nobody means.
+		return durationText(v - math.Floor(v))
+	case f == fTime, f == fElapsed:
 		return durationText(v)
 	case f == fDate || f == fDateTime:
 		if text, ok := dateText(v, date1904); ok {

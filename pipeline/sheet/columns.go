@@ -13,11 +13,12 @@ type settler struct {
 	profiles []*profile
 	columns  []Column
 	rows     []line // the sample
+	clock    []int  // columns of hours, minutes and seconds that make up the time
 }
 
 // settleColumns takes the headings (nil where there are none) and a sample of
 // the rows below them.
-func settleColumns(lex *lexicon, headings []string, rows []line, width int) *settler {
+func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []line, width int) *settler {
 	width = max(width, len(headings))
 	s := &settler{lex: lex, rows: rows}
 	for i := 0; i < width; i++ {
@@ -26,7 +27,14 @@ func settleColumns(lex *lexicon, headings []string, rows []line, width int) *set
 			h = headings[i]
 		}
 		s.headings = append(s.headings, h)
-		s.guesses = append(s.guesses, lex.read(h))
+		g := lex.read(h)
+		if !g.known && h != "" && len(headings) > 1 {
+			if m := lex.readMisspelt(h); m.known && m.meaning != Other {
+				g = m
+				g.misspelt = true
+			}
+		}
+		s.guesses = append(s.guesses, g)
 		p := &profile{}
 		for _, r := range rows {
 			if i < len(r.cells) {
@@ -39,10 +47,12 @@ func settleColumns(lex *lexicon, headings []string, rows []line, width int) *set
 	for i := range s.columns {
 		s.byHeading(i)
 	}
+	s.minutesAndSeconds()
 	s.names()
 	s.times()
 	s.single()
 	s.byValues()
+	s.courseByValues(book)
 	s.official()
 	return s
 }
@@ -98,8 +108,12 @@ func (s *settler) byHeading(i int) {
 				turn(Course, "its values are names that repeat")
 			case p.shareOf(kText) > .6:
 				turn(Other, "its values are no positions")
+			case p.share(kDecimal) > .5 && strings.Contains(fold(h), "fin"):
+				turn(Time, "its values are no positions but may be times")
 			case p.share(kDecimal) > .5:
 				turn(Other, "its values are no positions")
+			case ints > .8 && p.whole && p.lo >= 400 && strings.Contains(fold(h), "fin"):
+				turn(Time, "its values are no positions but may be seconds")
 			}
 		case Time, GunTime, ChipTime:
 			switch {
@@ -165,9 +179,12 @@ func (s *settler) byHeading(i int) {
 		m = Other
 	}
 	s.columns[i].Meaning = m
-	if because == "" {
+	switch {
+	case because == "" && g.misspelt:
+		s.columns[i].Why = fmt.Sprintf("heading %q, one letter off", h)
+	case because == "":
 		s.columns[i].Why = fmt.Sprintf("heading %q", h)
-	} else {
+	default:
 		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
 	}
 }
@@ -323,6 +340,94 @@ func (s *settler) contains(a, b int) bool {
 	return n > 0 && in*10 >= n*8
 }
 
+// minutesAndSeconds finds times that stand in two columns, minutes and seconds,
+// or three with the hours. They are joined into a column of their own.
+func (s *settler) minutesAndSeconds() {
+	unit := func(i int) byte {
+		p := s.profiles[i]
+		words := strings.Fields(fold(withoutBrackets(s.headings[i])))
+		if len(words) == 0 || p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 {
+			return 0
+		}
+		for _, w := range words[:len(words)-1] {
+			if headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0 {
+				return 0
+			}
+		}
+		return timeUnits[words[len(words)-1]]
+	}
+	for i := range s.columns {
+		if unit(i) != 'm' || i+1 >= len(s.columns) || unit(i+1) != 's' {
+			continue
+		}
+		if s.profiles[i+1].hi >= 60 {
+			continue
+		}
+		s.clock = []int{i, i + 1}
+		if i > 0 && unit(i-1) == 'h' {
+			s.clock = []int{i - 1, i, i + 1}
+		}
+		for _, c := range s.clock {
+			s.set(c, Other, "heading %q: a part of the time", s.headings[c])
+		}
+		// Any other column of times is looked at again: it is a split or a pace.
+		return
+	}
+}
+
+// timeUnits are headings of columns that hold a part of a time.
+var timeUnits = func() map[string]byte {
+	m := map[string]byte{}
+	for unit, words := range map[byte]string{
+		'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
+		'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter",
+		's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
+	} {
+		for _, w := range strings.Fields(words) {
+			m[w] = unit
+		}
+	}
+	return m
+}()
+
+// courseByValues finds the course of a season list under a heading that is not
+// known: beside the date, one text for all rows of a date, and repeated.
+func (s *settler) courseByValues(book *courseBook) {
+	date := s.find(Date)
+	if date < 0 || s.find(Course) >= 0 {
+		return
+	}
+	for i, p := range s.profiles {
+		if s.columns[i].Meaning != Other && s.columns[i].Meaning != Club || s.guesses[i].known && !s.guesses[i].town && s.columns[i].Meaning != Other || p.share(kText) < .8 || p.filled < 3 {
+			continue
+		}
+		known := 0
+		of := map[string]string{}
+		one := true
+		for _, r := range s.rows {
+			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
+			if c == "" || d == "" {
+				continue
+			}
+			if _, ok := book.exact[fold(c)]; ok {
+				known++
+			}
+			if prev, ok := of[d]; ok && prev != c {
+				one = false
+			}
+			of[d] = c
+		}
+		if known*10 >= p.filled*8 {
+			s.set(i, Course, "its values are courses already known")
+			return
+		}
+		if one && len(p.distinct) <= len(of) && p.filled >= 3*len(of) && (i == date+1 || i == date-1) {
+			s.set(i, Course, "beside the date, and the same in all rows of a date")
+			return
+		}
+	}
+}
+
 // times keeps one column of the plain meaning Time.
 func (s *settler) times() {
 	cols := s.all(Time)
@@ -330,8 +435,22 @@ func (s *settler) times() {
 		return
 	}
 	best := cols[0]
+	// A clock at the finish (09:24:31) goes on from the start time: where one
+	// column's times are all beyond five hours and another's are not, the first
+	// is no running time.
+	late := func(i int) bool {
+		for _, r := range s.rows {
+			if c := trim(cellAt(r.cells, i)); kindOf(c) == kClock && strings.Count(c, ":") == 2 && looseNumber(c) < 5*3600 || kindOf(c) == kClock && strings.Count(c, ":") != 2 {
+				return false
+			}
+		}
+		return s.profiles[i].count[kClock] > 0
+	}
 	better := func(a, b int) bool {
 		pa, pb := s.profiles[a], s.profiles[b]
+		if la, lb := late(a), late(b); la != lb {
+			return lb
+		}
 		// Filled first, then rising down the sheet.
 		fa, fb := pa.count[kClock]+pa.count[kDecimal], pb.count[kClock]+pb.count[kDecimal]
 		if fa*10 < fb*8 || fb*10 < fa*8 {
@@ -431,7 +550,7 @@ func (s *settler) byValues() {
 			}
 		}
 	}
-	if s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
+	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
 		best := -1
 		for i, p := range s.profiles {
 			if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && !s.startsAtZero(i) && (best < 0 || p.rising > s.profiles[best].rising) {

@@ -79,6 +79,7 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 type courseBook struct {
 	exact   map[string]string // folded name or slug -> slug
 	phrases []string          // the same names, longest first
+	slugs   []string          // known courses, sorted
 	weekday map[string]int
 }
 
@@ -95,6 +96,7 @@ func newCourseBook(courses []CourseName) *courseBook {
 		}
 	}
 	for _, c := range courses {
+		b.slugs = append(b.slugs, c.Course)
 		add(c.Course, c.Course)
 		for _, n := range c.Names {
 			add(n, c.Course)
@@ -103,6 +105,7 @@ func newCourseBook(courses []CourseName) *courseBook {
 			b.weekday[c.Course] = c.Weekday
 		}
 	}
+	sort.Strings(b.slugs)
 	sort.SliceStable(b.phrases, func(i, j int) bool {
 		if len(b.phrases[i]) != len(b.phrases[j]) {
 			return len(b.phrases[i]) > len(b.phrases[j])
@@ -190,9 +193,6 @@ func plainWords(text string) string {
 		if _, ok := weekdayNames[f]; ok && len(f) >= 3 {
 			return true
 		}
-		if _, ok := monthNames[f]; ok && len(f) >= 3 && f != "mar" {
-			return true
-		}
 		return false
 	}
 	for len(words) > 0 && dull(words[0]) {
@@ -200,6 +200,16 @@ func plainWords(text string) string {
 	}
 	for len(words) > 0 && dull(words[len(words)-1]) {
 		words = words[:len(words)-1]
+	}
+	// Months alone are no place, but a place may begin with one: March Hollow.
+	months := 0
+	for _, w := range words {
+		if _, ok := monthNames[fold(w)]; ok {
+			months++
+		}
+	}
+	if months == len(words) {
+		return ""
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
 }
@@ -216,11 +226,31 @@ func cutSpans(text string, loose bool) string {
 	if _, from, to, ok := findDistance(text); ok {
 		text = text[:from] + " | " + text[to:]
 	}
+	text = cutMonthYear(text)
 	sc := dateScan{s: text, toks: tokenize(text)}
 	for i := range sc.toks {
 		if _, next, ok := sc.clockAt(i); ok {
 			text = text[:sc.toks[i].from] + " | " + text[sc.toks[next-1].to:]
 			break
+		}
+	}
+	return text
+}
+
+// cutMonthYear replaces "January 2026", a month with its year and no day.
+func cutMonthYear(text string) string {
+	toks := tokenize(text)
+	for i, t := range toks {
+		if t.kind != 'l' {
+			continue
+		}
+		if _, ok := monthNames[t.word]; !ok {
+			continue
+		}
+		for j := i + 1; j < len(toks) && j <= i+3; j++ {
+			if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
+				return text[:t.from] + " | " + text[toks[j].to:]
+			}
 		}
 	}
 	return text
@@ -245,7 +275,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	_, _, _, hasDistance := findDistance(title)
 	text := title
 	labelled := false
-	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") {
+	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !(label != "" && label[len(label)-1] >= '0' && label[len(label)-1] <= '9') {
 		g := lex.read(label)
 		switch {
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
@@ -254,7 +284,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil // another label: Date:, Distance:, Start: …
 		case plainWords(cutSpans(label, false)) == "":
 			text = value
-		case plainWords(cutSpans(value, false)) == "" && !isRemark(label):
+		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0):
 			text = label
 		case len(findDates(label)) > 0:
 			text = value
@@ -262,14 +292,14 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil
 		}
 	}
-	if isRemark(text) && !labelled {
+	if isRemark(text) && !labelled || isSection(text) {
 		return nil
 	}
 	n := 0
 	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
 		seg = plainWords(strings.TrimSpace(seg))
 		slug := Slug(seg)
-		if len(slug) < 3 || !hasLetter(slug) {
+		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || isRemark(seg) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}
@@ -312,7 +342,7 @@ func isRemark(text string) bool {
 	if len(words) == 0 {
 		return false
 	}
-	if remarkWords[words[0]] && !(len(words) == 1 || words[0] == "provisional" || words[0] == "first") {
+	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return true
 	}
 	if len(words) > 1 && words[0] == "run" && words[1] == "director" {
@@ -358,7 +388,8 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 				words = words[1:]
 			}
 			slug := Slug(strings.Join(words, " "))
-			if len(slug) < 3 || !hasLetter(slug) {
+			// Names that programs and scanners give: scan00149, Book1, Mappe2.
+			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") || isSection(seg) || fileDull(slug) || helperTab(seg) {
 				continue
 			}
 			out = append(out, courseWord{text: seg, slug: slug, weight: weight, why: from})
@@ -368,6 +399,22 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// fileDull recognises names that say nothing: those that programs give to new
+// files, in the languages of the headings (common practice, no source).
+func fileDull(slug string) bool {
+	for _, w := range strings.Split(slug, "-") {
+		if !dullFiles[w] && !titleWords[w] {
+			return false
+		}
+	}
+	return true
+}
+
+var dullFiles = set(`book workbook spreadsheet scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
+	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
+	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
+	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)
 
 // keepDates leaves dates readable when underscores divide a file name.
 func keepDates(text string) string { return strings.ReplaceAll(text, "_", " ") }
@@ -379,4 +426,60 @@ func distanceOf(text, from string) Found {
 		return Found{}
 	}
 	return Found{Value: strconv.Itoa(int(m + .5)), Text: text[a:b], From: from, Why: fmt.Sprintf("%s is %d m", text[a:b], int(m+.5))}
+}
+
+// near finds the known course whose slug differs from a slug by one letter
+// more, less, other or exchanged: a slip of the pen. sure is false where the
+// two could also be two places (Hill Lane, Mill Lane), or several are as near.
+func (b *courseBook) near(slug string) (known string, sure bool) {
+	if len(slug) < 6 {
+		return "", false
+	}
+	var found []string
+	sure = true
+	for _, k := range b.slugs {
+		if k == slug {
+			return "", false
+		}
+		limit := 1
+		if len(slug) >= 12 {
+			limit = 2
+		}
+		if d := editDistance(slug, k); d <= limit {
+			found = append(found, k)
+			sure = sure && d == 1 && len(slug) >= 8 && slug[0] == k[0]
+		}
+	}
+	if len(found) == 0 {
+		return "", false
+	}
+	return found[0], sure && len(found) == 1
+}
+
+// editDistance is the optimal string alignment distance: insertions,
+// deletions, substitutions and exchanges of neighbours (Damerau 1964, "A
+// technique for computer detection and correction of spelling errors").
+func editDistance(a, b string) int {
+	if d := len(a) - len(b); d > 2 || d < -2 {
+		return 3
+	}
+	prev2, prev, cur := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range prev {
+		prev[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		cur[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				cur[j] = min(cur[j], prev2[j-2]+1)
+			}
+		}
+		prev2, prev, cur = prev, cur, prev2
+	}
+	return prev[len(b)]
 }

@@ -210,6 +210,16 @@ type grid struct {
 	rows  []int32
 	ends  []int32 // cells[ends[i-1]:ends[i]] are the cells of rows[i]
 	cells []string
+	base  int32 // where the cells of rows[0] begin
+}
+
+// slice is the table of rows i to j-1, sharing the cells.
+func (g *grid) slice(i, j int) *grid {
+	s := &grid{rows: g.rows[i:j:j], ends: g.ends[i:j:j], cells: g.cells, base: g.base}
+	if i > 0 {
+		s.base = g.ends[i-1]
+	}
+	return s
 }
 
 func (g *grid) add(row int, cells []string) {
@@ -221,7 +231,7 @@ func (g *grid) add(row int, cells []string) {
 func (g *grid) len() int { return len(g.rows) }
 
 func (g *grid) at(i int) (row int, cells []string) {
-	from := int32(0)
+	from := g.base
 	if i > 0 {
 		from = g.ends[i-1]
 	}

@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"sort"
+	"strings"
+)
 
 // lexicon reads headings: the built-in words and those of the configuration.
 type lexicon struct {
@@ -23,12 +26,13 @@ func newLexicon(o Options) *lexicon {
 
 // guess is what a heading says by its words alone.
 type guess struct {
-	meaning Meaning
-	known   bool // the words were recognised; false leaves it to the values
-	number  bool // "No": a position or a number, the values decide
-	town    bool // "Ort": a venue or a home town, the values decide
-	year    bool // "Year": of birth or of the run, the values decide
-	forced  bool // the configuration says so
+	meaning  Meaning
+	known    bool // the words were recognised; false leaves it to the values
+	number   bool // "No": a position or a number, the values decide
+	town     bool // "Ort": a venue or a home town, the values decide
+	year     bool // "Year": of birth or of the run, the values decide
+	forced   bool // the configuration says so
+	misspelt bool // one letter was put right
 }
 
 // read matches one heading by meaning.
@@ -48,7 +52,7 @@ func (l *lexicon) read(heading string) guess {
 
 func (l *lexicon) readNew(heading string) guess {
 	f := fold(heading)
-	if f == "" || len(f) > 60 {
+	if f == "" || len(f) > 60 || statusWords[f] {
 		return guess{}
 	}
 	if m, ok := l.extra[f]; ok {
@@ -64,6 +68,50 @@ func (l *lexicon) readNew(heading string) guess {
 	}
 	return guessFrom(f)
 }
+
+// readMisspelt matches a heading that read does not know, one letter of one long
+// word put right: "Gendar", "Catagory", "Postion".
+func (l *lexicon) readMisspelt(heading string) guess {
+	words := strings.Fields(fold(withoutBrackets(heading)))
+	if len(words) == 0 || len(words) > 4 {
+		return guess{}
+	}
+	changed := false
+	for i, w := range words {
+		if _, ok := headingWords[w]; ok || len(w) < 4 {
+			continue
+		}
+		best := ""
+		for _, k := range longHeadingWords {
+			if editDistance(w, k) == 1 && (len(w) >= 5 || w[0] == k[0]) {
+				best = k
+				break
+			}
+		}
+		if best == "" {
+			return guess{}
+		}
+		words[i], changed = best, true
+	}
+	if !changed {
+		return guess{}
+	}
+	return l.read(strings.Join(words, " "))
+}
+
+// longHeadingWords are the words a slip of the pen is put right to: those of at
+// least five letters, in a fixed order.
+var longHeadingWords = func() (ws []string) {
+	for w := range headingWords {
+		if len(w) >= 5 {
+			ws = append(ws, w)
+		}
+	}
+	sort.Strings(ws)
+	// The plain English words come first where several are as near.
+	first := strings.Fields("position place name surname forename gender category time club finish number group notes status date course")
+	return append(first, ws...)
+}()
 
 // withoutBrackets drops "(hh:mm:ss)" and "[min]".
 func withoutBrackets(s string) string {
@@ -96,7 +144,7 @@ func guessFrom(f string) guess {
 			c |= ideas
 			if ideas != cUnit {
 				known++
-				if !weakWords[w] {
+				if !weakWords[w] && len(w) > 1 {
 					strong++
 				}
 			}
@@ -122,7 +170,7 @@ func guessFrom(f string) guess {
 		}
 		prevSlash = w == "/"
 	}
-	if known == 0 && c&(cGrade|cPace) == 0 || unknown > known+1 || unknown > 0 && strong == 0 && c&(cGrade|cPace) == 0 {
+	if known == 0 && c&(cGrade|cPace) == 0 || unknown > known || unknown > 0 && strong == 0 && c&(cGrade|cPace) == 0 {
 		return guess{}
 	}
 	has := func(all concept) bool { return c&all == all }

@@ -46,6 +46,17 @@ func findHeading(lex *lexicon, rows []line) layout {
 		}
 	}
 	if best < 0 {
+		// A list of times alone has one heading.
+		for i := range rows {
+			if c := trimmed(rows[i].cells); len(c) > 0 && rowFilled(c) == 1 && i+1 < len(rows) {
+				if g := lex.read(c[len(c)-1]); g.known && (g.meaning == Time || g.meaning == GunTime || g.meaning == ChipTime) && kindOf(cellAt(rows[i+1].cells, len(c)-1)) != kText {
+					best = i
+					break
+				}
+			}
+		}
+	}
+	if best < 0 {
 		return layout{first: -1}
 	}
 	l := layout{first: best, lines: 1, headings: trimmed(rows[best].cells)}
@@ -109,15 +120,13 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			continue
 		}
 		switch kindOf(c) {
-		case kInt, kDecimal, kClock, kDate, kPercent:
+		case kInt, kDecimal, kClock, kDate, kPercent, kGroup, kSex, kStatus:
 			values++
 		}
 	}
 	switch {
 	case filled == 0 || core == 0 || values*3 > filled:
 		return 0, filled
-	case filled == 1 && known == 1 && seen[Time]:
-		return 1, filled
 	case known < 2 || known*3 < filled:
 		return 0, filled
 	}
@@ -243,10 +252,16 @@ type rowRules struct {
 	number        int
 	hasPositions  bool
 	headings      []string       // folded
+	headingLines  [][]string     // the lines of a heading of two, folded, which pages repeat one by one
+	kinds         []kind         // what nearly every cell of a column is; kBlank where that is nothing in particular
+	clock         []int          // columns of hours, minutes and seconds
 	lastFilled    int            // last row with more than a printed position; 0 means not known
 	fill          []int          // columns whose blank cells repeat the cell above
 	sections      map[int]string // row of a section line -> the value it sets for the rows below
 	sectionColumn int            // column that carries it; -1 for none
+	firstSection  string         // section above the first row
+	lastSure      int            // last row that is a result beyond doubt; 0 means not known
+	tail          int            // rows from here on stand apart from the results above; 0 for none
 	date1904      bool           // day numbers count from 1904
 	sample        []line         // rows of a sheet too large to hold
 
@@ -258,7 +273,7 @@ type rowRules struct {
 // restart prepares a copy for one pass over the rows.
 func (r *rowRules) restart() {
 	r.buf = nil
-	r.section = ""
+	r.section = r.firstSection
 	r.above = nil
 	if len(r.fill) > 0 {
 		r.above = make([]string, len(r.fill))
@@ -324,6 +339,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if posKind != kInt && isTotal(folded) {
 		return whyTotal
 	}
+	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {
+		return whyTotal
+	}
 	named := trim(cellAt(cells, r.name)) != "" || trim(cellAt(cells, r.given)) != ""
 	numbered := r.number >= 0 && trim(cellAt(cells, r.number)) != ""
 	timed := false
@@ -331,17 +349,38 @@ func (r *rowRules) classify(row int, cells []string) why {
 		switch kindOf(tm) {
 		case kClock, kDecimal, kInt, kStatus, kGroup:
 			timed = true
+		case kDate:
+			timed = strings.Count(tm, ".") == 2 // 1.02.31 in a column of h.mm.ss
+		}
+	}
+	if posKind == kInt && !timed {
+		for _, c := range cells {
+			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" {
+				return whyTotal
+			}
+		}
+	}
+	if posKind != kInt {
+		// Words under a heading of figures are no result, as in
+		// "Fastest | Jo Lee | 18:20" or "Marshal | Al Roe".
+		for i, k := range r.kinds {
+			if k != kBlank && i != r.pos && i != r.time && kindOf(cellAt(cells, i)) == kText {
+				return whyFooter
+			}
+		}
+		if r.tail > 0 && row >= r.tail && !((named || numbered) && hasStatus(cells)) {
+			return whyFooter
 		}
 	}
 	switch {
 	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
 		return whyFooter
-	case posKind == kInt && isTotal(fold(cellAt(cells, r.name))) && !timed:
-		return whyTotal
 	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
 		return whyFooter
 	case strings.HasSuffix(label, ":") && posKind != kInt:
 		return whyFooter
+	case r.lastSure > 0 && row > r.lastSure && r.hasPositions && posKind == kBlank && !timed && r.time >= 0 && !hasStatus(cells):
+		return whyNoResult
 	case named && (filled > 1 || r.pos < 0 && r.time < 0):
 		return isData
 	case timed && (posKind == kInt || numbered || !r.hasPositions):
@@ -354,14 +393,71 @@ func (r *rowRules) classify(row int, cells []string) why {
 	return whyNoResult
 }
 
+// hasStatus says whether a cell says why there is no time.
+func hasStatus(cells []string) bool {
+	for _, c := range cells {
+		if kindOf(c) == kStatus {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyCounts recognises lines such as "Men | 31 | Women | 28": every text is a
+// sex, a group or a word of totals, and a number follows.
+func onlyCounts(cells []string) (pairs int) {
+	words, expect := 0, false
+	for _, c := range cells {
+		switch kindOf(c) {
+		case kBlank:
+		case kInt:
+			if !expect {
+				return 0
+			}
+			pairs++
+			expect = false
+		case kSex, kGroup:
+			if len(trim(c)) < 2 {
+				return 0
+			}
+			words++
+			expect = true
+		case kText:
+			if !isTotal(fold(c)) {
+				return 0
+			}
+			words++
+			expect = true
+		default:
+			return 0
+		}
+	}
+	if words != pairs {
+		return 0
+	}
+	return pairs
+}
+
 // isHeading says whether a row repeats the heading, as at the top of a page.
 func (r *rowRules) isHeading(cells []string, filled int) bool {
+	if sameHeading(r.headings, cells, filled) {
+		return true
+	}
+	for _, l := range r.headingLines {
+		if sameHeading(l, cells, filled) {
+			return true
+		}
+	}
+	return false
+}
+
+func sameHeading(headings, cells []string, filled int) bool {
 	same := 0
 	for i, c := range cells {
-		if i >= len(r.headings) {
+		if i >= len(headings) {
 			break
 		}
-		if h := r.headings[i]; h != "" && c != "" && (c[0]|0x20 == h[0] || c[0] >= 0x80 || c[0] <= ' ') && fold(c) == h {
+		if h := headings[i]; h != "" && c != "" && (c[0]|0x20 == h[0] || c[0] >= 0x80 || c[0] <= ' ') && fold(c) == h {
 			same++
 		}
 	}
@@ -395,7 +491,7 @@ var totalTails = set("time times of finishers finisher runners number age man me
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 {
 		return cells
 	}
 	if r.buf == nil {
@@ -403,6 +499,9 @@ func (r *rowRules) shape(cells []string) []string {
 	}
 	real := r.columns
 	if r.sectionColumn >= 0 {
+		real--
+	}
+	if len(r.clock) > 0 {
 		real--
 	}
 	b := append(r.buf[:0], cells...)
@@ -416,11 +515,39 @@ func (r *rowRules) shape(cells []string) []string {
 			r.above[k] = b[i]
 		}
 	}
+	if len(r.clock) > 0 {
+		b = append(b[:real], joinClock(b, r.clock))
+	}
 	if r.sectionColumn >= 0 {
-		b = append(b[:real], r.section)
+		b = append(b[:r.sectionColumn], r.section)
 	}
 	r.buf = b
 	return b
+}
+
+// joinClock writes the cells of hours, minutes and seconds as one time.
+func joinClock(cells []string, parts []int) string {
+	var b strings.Builder
+	for k, i := range parts {
+		c := trim(cells[i])
+		if c == "" && k == 0 && len(parts) == 3 {
+			continue
+		}
+		if c == "" {
+			if b.Len() == 0 {
+				return ""
+			}
+			c = "0"
+		}
+		if b.Len() > 0 {
+			b.WriteByte(':')
+			if whole, _, _ := strings.Cut(strings.ReplaceAll(c, ",", "."), "."); len(whole) == 1 {
+				b.WriteByte('0')
+			}
+		}
+		b.WriteString(c)
+	}
+	return b.String()
 }
 
 // problem makes a Problem of the part.

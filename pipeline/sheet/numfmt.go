@@ -8,7 +8,8 @@ type format uint8
 const (
 	fPlain    format = iota
 	fDate            // shows a day
-	fTime            // shows a time of day or a duration
+	fTime            // shows a time of day, or a duration within a day
+	fElapsed         // shows hours, minutes or seconds that go on counting: [h]:mm:ss
 	fDateTime        // shows both
 	fZeros           // shows at least n figures: fZeros+n
 )
@@ -23,6 +24,8 @@ func builtinFormat(id int) (format, bool) {
 	switch {
 	case id >= 14 && id <= 17, id >= 27 && id <= 31, id == 36, id >= 50 && id <= 54, id == 57, id == 58:
 		return fDate, true
+	case id == 46:
+		return fElapsed, true
 	case id >= 18 && id <= 21, id >= 32 && id <= 35, id >= 45 && id <= 47, id == 55, id == 56:
 		return fTime, true
 	case id == 22:
@@ -39,7 +42,7 @@ func codeFormat(code string) format {
 	if code == "" || strings.EqualFold(code, "General") {
 		return fPlain
 	}
-	var date, clock, month bool
+	var date, clock, month, elapsed bool
 	zeros, other := 0, false
 	for i := 0; i < len(code); i++ {
 		switch c := code[i]; c {
@@ -58,6 +61,7 @@ func codeFormat(code string) format {
 			switch in := strings.ToLower(code[i+1 : i+j]); strings.Trim(in, "hms") {
 			case "":
 				clock = clock || in != ""
+				elapsed = elapsed || in != ""
 			}
 			i += j
 		case 'a', 'A':
@@ -87,6 +91,8 @@ func codeFormat(code string) format {
 		return fDateTime
 	case date, month && !clock && zeros == 0:
 		return fDate
+	case elapsed:
+		return fElapsed
 	case clock:
 		return fTime
 	case !other && zeros >= 2 && zeros <= maxZeros:

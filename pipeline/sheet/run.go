@@ -284,6 +284,7 @@ func (rs *runSettler) settle(parts []*Part) {
 		rs.date(p, evs[i])
 	}
 	rs.agree(parts, evs)
+	rs.share(parts)
 	for _, p := range parts {
 		rs.ask(p)
 	}
@@ -441,7 +442,14 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	if best < 0 {
 		return Found{}
 	}
-	return Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	if known, sure := rs.book.near(f.Value); sure {
+		p.problem(rs.sheet.Name, 0, -1, place.Look, "course-spelling", f.Text, known, fmt.Sprintf("It was taken for the course %s. If it is another course, load the sheet with --course.", known))
+		f.Value, f.Why = known, "one letter differs from a known course"
+	} else if known != "" {
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), fmt.Sprintf("Which course was this? Load the sheet again with --course %s or --course %s.", known, f.Value))
+	}
+	return f
 }
 
 func (rs *runSettler) oneTab() bool { return len(rs.sheet.Parts) <= 1 }
@@ -513,6 +521,9 @@ func (rs *runSettler) session(p *Part) {
 		return false
 	}
 	for i, t := range p.Titles {
+		if isRemark(t) || strings.Contains(" "+fold(t)+" ", " next ") {
+			continue
+		}
 		if look(t, fmt.Sprintf("title line %d", i+1)) {
 			p.runs.session = p.Session.Value
 			return
@@ -559,6 +570,8 @@ func (rs *runSettler) date(p *Part, evs []evidence) {
 	p.runs.day, p.runs.dayOK = p.Date.Day, p.Date.Settled
 }
 
+var deadlineWords = set("before by until till next every each vor bis avant jusqu antes prima voor przed fore for innan")
+
 // oneDate settles a date that holds for the whole part.
 func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 	// The strongest level that says anything decides; a label beats position.
@@ -582,10 +595,14 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 			break
 		}
 	}
+	// "Saturday run" in a short title says the weekday; prose below it
+	// ("corrections before Wednesday") does not.
 	weekday := -1
 	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
-		for _, w := range strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ").Replace(t))) {
-			if d, ok := longWeekday(w); ok && weekday < 0 {
+		words := strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ", "/", " ").Replace(t)))
+		prose := len(words) > 7 && len(findDates(t)) == 0
+		for i, w := range words {
+			if d, ok := longWeekday(w); ok && weekday < 0 && !prose && (i == 0 || !deadlineWords[words[i-1]]) {
 				weekday = d
 			}
 		}
@@ -931,6 +948,34 @@ func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
 			p.Date.Day, p.Date.Settled, p.Date.Choices = fit[0], true, nil
 			p.Date.Why = "the runs of the other tabs are on the same weekday"
 			p.runs.day, p.runs.dayOK = fit[0], true
+		}
+	}
+}
+
+// share gives a tab that names no course or date those of the other tabs, where
+// these all say the same: times on one tab and names on the next.
+func (rs *runSettler) share(parts []*Part) {
+	var course Found
+	var date FoundDate
+	courses, dates := map[string]bool{}, map[unit.Day]bool{}
+	for _, p := range parts {
+		if p.Course.Value != "" {
+			courses[p.Course.Value] = true
+			course = p.Course
+		}
+		if p.Date.Settled {
+			dates[p.Date.Day] = true
+			date = p.Date
+		}
+	}
+	for _, p := range parts {
+		if !p.Course.OK() && len(courses) == 1 {
+			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.course = course.Value
+		}
+		if !p.Date.OK() && p.Date.From == "" && len(dates) == 1 {
+			p.Date = FoundDate{Day: date.Day, Settled: true, Text: date.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.day, p.runs.dayOK = date.Day, true
 		}
 	}
 }

@@ -1,6 +1,10 @@
 package sheet
 
-import "lapwing/pipeline/unit"
+import (
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
 
 // maxSkippedKept bounds the list of skipped rows of one part.
 const maxSkippedKept = 10000
@@ -36,8 +40,16 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				blocks = append(blocks, *open)
 				open = nil
 			}
-		case whyBlank, whyHeading, whyNumberOnly:
+		case whyBlank:
+			// What stands before a blank row belongs to the rows above it.
+			if open != nil && !isTitle(open.titles) {
+				open = nil
+			}
+		case whyHeading, whyNumberOnly:
 		default:
+			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) {
+				continue
+			}
 			text := titleText(cells)
 			if rowFilled(cells) == 1 && isSection(text) {
 				sections[row] = text
@@ -50,15 +62,20 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			open.rows = append(open.rows, row)
 		}
 	}
-	if len(sections) > 0 && data > 0 {
-		s.addSections(p, sections)
+	// A section may stand above the heading of the first rows.
+	first := ""
+	if n := len(p.Titles); n > 0 && isSection(p.Titles[n-1]) {
+		first = p.Titles[n-1]
+	}
+	if (len(sections) > 0 || first != "") && data > 0 {
+		s.addSections(p, sections, first)
 	}
 	book := newCourseBook(o.Courses)
 	parts := []*Part{p}
-	prevDay, _ := onlyDate(p.Titles, p.Tab, lex)
+	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
 	for _, b := range blocks {
-		day, dated := onlyDate(b.titles, "", lex)
+		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
@@ -79,13 +96,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		last.rules.last = b.rows[0] - 1
 		next.rules.first = b.rows[len(b.rows)-1] + 1
 		next.rules.last = 0
-		// What the new titles leave open, the old ones still say.
-		if course == "" {
-			next.Titles = append(next.Titles, undated(last.Titles)...)
-		}
-		if !dated {
-			next.Titles = append(next.Titles, last.Titles...)
-		}
+		next.inherit(last)
 		parts = append(parts, &next)
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
 	}
@@ -98,6 +109,12 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 	}
 	return parts
+}
+
+// isTitle says whether lines could be the title of the rows below them.
+func isTitle(lines []string) bool {
+	_, dated := onlyDate(lines)
+	return dated
 }
 
 func orDay(d unit.Day, ok bool, prev unit.Day) unit.Day {
@@ -132,9 +149,9 @@ func firstDataRow(p *Part, g *grid) (row int) {
 }
 
 // onlyDate is the first date in a list of titles, whichever way it is read.
-func onlyDate(titles []string, tab string, lex *lexicon) (unit.Day, bool) {
+func onlyDate(titles []string) (unit.Day, bool) {
 	for _, t := range titles {
-		for _, e := range titleDates(t, "", lex, false) {
+		for _, e := range titleDates(t, "", newLexicon(Options{}), false) {
 			r := e.readings[0]
 			if r.y == 0 {
 				r.y = 2000
@@ -156,31 +173,73 @@ func knownCourse(titles []string, book *courseBook) string {
 
 // isSection says whether a line between rows names a sex or an age group.
 func isSection(text string) bool {
-	switch kindOf(text) {
-	case kSex, kGroup:
-		return true
+	k := sectionKind(text)
+	return k == kSex || k == kGroup
+}
+
+// sectionKind looks through general words: "Results: Women", "Männer 5 km".
+func sectionKind(text string) kind {
+	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
+		return kBlank
 	}
-	return false
+	if k := kindOf(text); k == kSex || k == kGroup {
+		return k
+	}
+	var words []string
+	for _, w := range strings.Fields(fold(text)) {
+		if !titleWords[w] && w != "category" && w != "kategorie" && w != "categorie" {
+			words = append(words, w)
+		}
+	}
+	if len(words) == 0 || len(words) > 3 {
+		return kBlank
+	}
+	return kindOf(strings.Join(words, " "))
+}
+
+// sectionText leaves the words of a section that say the sex or group.
+func sectionText(text string) string {
+	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
+		return text
+	}
+	var words []string
+	for _, w := range strings.Fields(text) {
+		if f := fold(w); !titleWords[f] && f != "category" && f != "kategorie" && f != "categorie" {
+			words = append(words, strings.Trim(w, ":,()"))
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // addSections adds a column that carries the section a row stands under.
-func (s *Sheet) addSections(p *Part, sections map[int]string) {
-	sex := 0
+func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
+	sex, all := 0, len(sections)
 	for _, text := range sections {
-		if kindOf(text) == kSex {
+		if sectionKind(text) == kSex {
+			sex++
+		}
+	}
+	if first != "" {
+		all++
+		if sectionKind(first) == kSex {
 			sex++
 		}
 	}
 	m := AgeGroup
-	if sex == len(sections) {
+	if sex == all {
 		m = Sex
 	}
 	if p.Index(m) >= 0 {
 		return
 	}
-	p.rules.sections = sections
+	for row, text := range sections {
+		sections[row] = sectionText(text)
+	}
+	p.rules.sections, p.rules.firstSection = sections, sectionText(first)
 	p.rules.sectionColumn = len(p.Columns)
-	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + anySection(sections) + "”"})
+	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + orText(first, anySection(sections)) + "”"})
 	p.rules.columns = len(p.Columns)
 }
 

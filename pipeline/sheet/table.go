@@ -86,8 +86,43 @@ func (t *table) body(after int, need int) (out []line, width int) {
 	return out, width
 }
 
-// addTable reads one table into parts, or notes why it is none.
+// addTable reads the tables of one text or tab into parts: usually one, but
+// several may stand one below the other under headings of their own, or side by
+// side.
 func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
+	for i, below := range t.below(lex) {
+		if below.other != "" {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: below.row}, Severity: place.Note, Kind: "table-left-out", Read: below.other, Expected: "the columns of the results above it"})
+			continue
+		}
+		var above *Part
+		if i > 0 && len(s.Parts) > 0 {
+			above = s.Parts[len(s.Parts)-1]
+		}
+		for _, beside := range below.t.beside(lex) {
+			n := len(s.Parts)
+			s.addOne(beside, lex, o)
+			if above != nil {
+				for _, p := range s.Parts[n:] {
+					p.inherit(above)
+				}
+			}
+		}
+	}
+}
+
+// inherit adds the titles of the table above, so that what its own titles leave
+// open is still said.
+func (p *Part) inherit(above *Part) {
+	if _, dated := onlyDate(p.Titles); dated {
+		p.Titles = append(p.Titles, undated(above.Titles)...)
+	} else {
+		p.Titles = append(p.Titles, above.Titles...)
+	}
+}
+
+// addOne reads one table into parts, or notes why it is none.
+func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	refuse := func(why string) {
 		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: map[bool]string{true: "tab-refused", false: "no-table"}[t.tab != ""], Expected: why})
 	}
@@ -126,8 +161,16 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if width > o.Limits.Columns {
 		width = o.Limits.Columns
 	}
-	c := settleColumns(lex, l.headings, rows, width)
+	c := settleColumns(lex, newCourseBook(o.Courses), l.headings, rows, width)
 	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole}
+	if len(c.clock) > 0 {
+		n := len(p.Columns)
+		var names []string
+		for _, i := range c.clock {
+			names = append(names, letters(i))
+		}
+		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: "columns " + strings.Join(names, " and ") + " joined"})
+	}
 	kind, why := partKind(p, t.tab, l.first >= 0)
 	if kind == "" {
 		refuse(why)
@@ -140,6 +183,13 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		}
 	}
 	p.rules = newRowRules(p, c, l, after, t)
+	for k := 0; k < l.lines && l.lines > 1; k++ {
+		var folded []string
+		for _, cell := range head[l.first+k].cells {
+			folded = append(folded, fold(cell))
+		}
+		p.rules.headingLines = append(p.rules.headingLines, folded)
+	}
 	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
 }
 
@@ -210,7 +260,7 @@ func partKind(p *Part, tab string, headed bool) (kind, why string) {
 		return "", "it has points or best times but no times of a run"
 	case placed && (named || numbered):
 		return "names", ""
-	case named && (p.Index(Date) >= 0 || p.Index(Status) >= 0):
+	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
 		return "names", ""
 	case named:
 		return "", "it has names but neither positions nor times"
@@ -221,6 +271,20 @@ func partKind(p *Part, tab string, headed bool) (kind, why string) {
 	}
 	return "", "it has neither positions, names nor times"
 }
+
+// isRota recognises a list of volunteers by its headings.
+func isRota(p *Part) bool {
+	for _, c := range p.Columns {
+		for _, w := range strings.Fields(fold(c.Heading)) {
+			if rotaWords[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var rotaWords = set("role roles duty duties task job telephone phone mobile email shift post volunteer rolle aufgabe telefon fonction poste tache telefono ruolo rol taak telefoon funcao tarefa rola zadanie uppgift opgave oppgave telephone")
 
 // helperTab recognises tabs beside the results by their names.
 func helperTab(tab string) bool {
@@ -241,6 +305,10 @@ var helperTabs = set(`record records league table standings points summary notes
 // newRowRules makes the rules that tell finishers' rows from others.
 func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r := rowRules{first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
+	r.clock = c.clock
+	if len(c.clock) > 0 {
+		r.time = c.clock[len(c.clock)-2] // the minutes stand for the time
+	}
 	r.name = p.Index(Name)
 	r.given = p.Index(GivenName)
 	if r.name < 0 {
@@ -253,11 +321,21 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		pr := c.profiles[r.pos]
 		r.hasPositions = pr.count[kInt]*2 >= pr.filled && pr.count[kInt]*2 >= len(c.rows)
 	}
+	r.kinds = make([]kind, len(c.profiles))
+	for i, pr := range c.profiles {
+		switch p.Columns[i].Meaning {
+		case Position, Time, ChipTime, GunTime, Age, BirthYear, Sex, AgeGrade, Gap, Pace, Split, GroupPlace, SexPlace, Points, TotalRuns:
+			if pr.filled >= 4 && pr.share(kText) <= .1 {
+				r.kinds[i] = kInt
+			}
+		}
+	}
 	if t.grid == nil {
 		return r
 	}
 	// The last row with more than a printed position; repeated values left out.
 	rows := 0
+	r.findTail(t.grid)
 	blanks := map[int]int{}
 	var fillable []int
 	for _, m := range []Meaning{Course, Date, Session, Distance} {
@@ -330,4 +408,92 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 		*g = out
 	}
 	return mended
+}
+
+// findTail finds the last row that is a result beyond doubt, and the rows after
+// it that stand apart (after a blank row or a line of text): footers, winners,
+// records, helpers.
+func (r *rowRules) findTail(g *grid) {
+	sure := func(cells []string) bool {
+		if r.hasPositions {
+			return kindOf(cellAt(cells, r.pos)) == kInt && rowFilled(cells) >= 2
+		}
+		if r.time < 0 {
+			return false
+		}
+		for i, k := range r.kinds {
+			if k != kBlank && i != r.time && kindOf(cellAt(cells, i)) == kText {
+				return false
+			}
+		}
+		k := kindOf(cellAt(cells, r.time))
+		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name)))
+		return (k == kClock || k == kDecimal || k == kInt) && named
+	}
+	last := -1
+	for i := 0; i < g.len(); i++ {
+		if row, cells := g.at(i); row >= r.first && sure(cells) {
+			last = i
+		}
+	}
+	if last < 0 {
+		return
+	}
+	if !r.hasPositions {
+		last = r.beforeWinners(g, last, sure)
+	}
+	r.lastSure = int(g.rows[last])
+	prev := r.lastSure
+	for i := last + 1; i < g.len(); i++ {
+		row, cells := g.at(i)
+		filled := rowFilled(cells)
+		if row > prev+1 || filled == 0 || filled == 1 && kindOf(titleText(cells)) == kText {
+			r.tail = row
+			return
+		}
+		prev = row
+	}
+}
+
+// beforeWinners steps back over a last block of timed rows that stands apart
+// and whose times go back to the front: winners and records repeated under the
+// list of a sheet without positions.
+func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) int {
+	start := last
+	for start > 0 {
+		row, _ := g.at(start)
+		above, cells := g.at(start - 1)
+		if above < r.first || above != row-1 || !sure(cells) {
+			break
+		}
+		start--
+	}
+	if start == 0 || last-start > 25 {
+		return last
+	}
+	// The row before the block that is sure, and whether the times fell.
+	for i := start - 1; i >= 0; i-- {
+		row, cells := g.at(i)
+		if row < r.first {
+			return last
+		}
+		if !sure(cells) {
+			continue
+		}
+		_, first := g.at(start)
+		sorted := true
+		prevTime := -1.0
+		for k := 0; k <= i; k++ {
+			if row, c := g.at(k); row >= r.first && sure(c) {
+				v := looseNumber(trim(cellAt(c, r.time)))
+				sorted = sorted && v >= prevTime
+				prevTime = v
+			}
+		}
+		if sorted && looseNumber(trim(cellAt(first, r.time))) < .8*prevTime {
+			return i
+		}
+		return last
+	}
+	return last
 }

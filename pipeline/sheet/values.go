@@ -101,6 +101,9 @@ func isClock(s string) bool {
 	if len(s) > 24 || len(s) < 3 {
 		return false
 	}
+	if isDottedClock(s) {
+		return true
+	}
 	if s[0] == 'P' && strings.HasPrefix(s, "PT") && strings.ContainsAny(s, "0123456789") {
 		return true
 	}
@@ -142,7 +145,26 @@ func isClock(s string) bool {
 	return digits > 0 && groups >= 2 && groups <= 4 && (colons >= 1 && colons <= 3 || units >= 1) && digits <= 10
 }
 
-var sexWords = set(`m f w h d k x male female man woman men women boy girl boys girls mr mrs ms
+// isDottedClock recognises h.mm.ss, 0.24.31, which is no date: there is no
+// month 24 and no day 0.
+func isDottedClock(s string) bool {
+	n := len(s)
+	if n < 7 || n > 8 || s[n-3] != '.' || s[n-6] != '.' {
+		return false
+	}
+	for i := 0; i < n; i++ {
+		if i != n-3 && i != n-6 && (s[i] < '0' || s[i] > '9') {
+			return false
+		}
+	}
+	hour, minute, second := int(s[n-7]-'0'), int(s[n-5]-'0')*10+int(s[n-4]-'0'), int(s[n-2]-'0')*10+int(s[n-1]-'0')
+	if n == 8 {
+		hour += 10 * int(s[0]-'0')
+	}
+	return hour <= 9 && minute < 60 && second < 60 && (hour == 0 || minute == 0 || minute > 12)
+}
+
+var sexWords = set(`m f w h d k x male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
 	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino femenino varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
@@ -321,6 +343,9 @@ func (p *profile) shareOf(ks ...kind) float64 {
 // looseNumber orders numbers and clocks of one column; it is not a reading of
 // the time.
 func looseNumber(s string) float64 {
+	if isDottedClock(s) {
+		s = strings.ReplaceAll(s, ".", ":")
+	}
 	v, group, scale := 0.0, 0.0, 0.0
 	neg := s != "" && s[0] == '-'
 	clock := isClock(s)

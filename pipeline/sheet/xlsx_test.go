@@ -48,7 +48,7 @@ func TestNumberText(t *testing.T) {
 		{"2958465", fDate, false, "9999-12-31"},
 		{"46025", fDateTime, false, "2026-01-03"}, {"46025.375", fDateTime, false, "2026-01-03T09:00:00"}, {"46025.375", fDate, false, "2026-01-03T09:00:00"},
 		{"46024.9999999999", fDate, false, "2026-01-03"}, // rounded to the millisecond first
-		{"0.5", fTime, false, "12:00:00"}, {"0.0170254629629630", fTime, false, "0:24:31"}, {"1.0215277777777778", fTime, false, "24:31:00"}, {"0.01702662037037037", fTime, false, "0:24:31.100"},
+		{"0.5", fTime, false, "12:00:00"}, {"0.0170254629629630", fTime, false, "0:24:31"}, {"1.0215277777777778", fTime, false, "24:31:00"}, {"1.0215277777777778", fElapsed, false, "24:31:00"}, {"1.0170254629629630", fTime, false, "0:24:31"}, {"1.0170254629629630", fDateTime, false, "0:24:31"}, {"1.0170254629629630", fElapsed, false, "24:24:31"}, {"0.01702662037037037", fTime, false, "0:24:31.100"},
 		{"46025.0170254629630", fTime, false, "0:24:31"}, {"0.0170254629629630", fDateTime, false, "0:24:31"},
 		{"0.7", fPlain, false, "0.7"}, {"0.70000000000000007", fPlain, false, "0.7000000000000001"}, {"24.1", fPlain, false, "24.1"}, {"1E+18", fPlain, false, "1e+18"}, {"123456789012345678", fPlain, false, "123456789012345678"}, {"-3", fPlain, false, "-3"}, {"1.5E-2", fPlain, false, "0.015"},
 		{"42", fZeros + 4, false, "0042"}, {"12345", fZeros + 4, false, "12345"}, {"4.5", fZeros + 4, false, "4.5"},
@@ -64,7 +64,7 @@ func TestNumberFormats(t *testing.T) {
 	for code, want := range map[string]format{
 		"General": fPlain, "0": fPlain, "0.00": fPlain, "#,##0": fPlain, "0.00E+00": fPlain, "0%": fPlain, `0.0" sec"`: fPlain, `[Red]0.00`: fPlain, "@": fPlain, `"day "0`: fPlain,
 		"dd/mm/yyyy": fDate, "d mmm yy": fDate, `[$-809]dd\ mmmm\ yyyy`: fDate, "yyyy-mm-dd": fDate, "mmm": fDate, `[$-F800]dddd, mmmm dd, yyyy`: fDate, `[$-de-DE]TT.MM.JJJJ`: fDate, "dd/mm/yyyy;@": fDate,
-		"h:mm": fTime, "mm:ss": fTime, "[h]:mm:ss": fTime, "[mm]:ss": fTime, "mm:ss.0": fTime, "h:mm AM/PM": fTime, "[ss]": fTime, `h"h"mm"m"`: fTime, "hh:mm:ss;@": fTime, `[$-409]h:mm:ss AM/PM`: fTime,
+		"h:mm": fTime, "mm:ss": fTime, "[h]:mm:ss": fElapsed, "[mm]:ss": fElapsed, "mm:ss.0": fTime, "h:mm AM/PM": fTime, "[ss]": fElapsed, `h"h"mm"m"`: fTime, "hh:mm:ss;@": fTime, `[$-409]h:mm:ss AM/PM`: fTime,
 		"dd/mm/yyyy hh:mm": fDateTime, "m/d/yy h:mm": fDateTime,
 		"0000": fZeros + 4, "00": fZeros + 2, "000000": fZeros + 6,
 	} {
@@ -420,7 +420,7 @@ func FuzzCell(f *testing.F) {
 				t.Fatalf("%q became %q", stored, got)
 			}
 		}
-		if ft == fTime && v >= 0 && v < 1000 {
+		if (ft == fTime || ft == fElapsed) && v >= 0 && v < 1000 {
 			if !isClock(got) {
 				t.Fatalf("%q became %q, which is no time", stored, got)
 			}

@@ -1,0 +1,243 @@
+package sheet
+
+import "strings"
+
+// piece is one of several tables that stand one below the other.
+type piece struct {
+	t     table
+	row   int
+	other string // the heading of a table of another kind, which is left out
+}
+
+// below cuts a table where a heading with other columns begins: results of
+// another run whose columns stand in another order, or a table of records
+// under the results.
+func (t table) below(lex *lexicon) []piece {
+	if t.grid == nil {
+		return []piece{{t: t}}
+	}
+	l := findHeading(lex, t.head())
+	if l.first < 0 {
+		return []piece{{t: t}}
+	}
+	var known [][]string
+	remember := func(from, lines int) {
+		for k := from; k < from+lines && k < t.grid.len(); k++ {
+			_, cells := t.grid.at(k)
+			var f []string
+			for _, c := range cells {
+				f = append(f, fold(c))
+			}
+			known = append(known, f)
+		}
+	}
+	remember(l.first, l.lines)
+	_, cells := t.grid.at(l.first + l.lines - 1)
+	want := coreOf(lex, l.headings)
+	var out []piece
+	start, row := 0, 0
+	other := ""
+	cut := func(end int) {
+		p := piece{t: t, row: row, other: other}
+		p.t.grid = t.grid.slice(start, end)
+		p.t.src = p.t.grid
+		out = append(out, p)
+	}
+	for i := l.first + l.lines; i < t.grid.len(); i++ {
+		_, cells = t.grid.at(i)
+		score, filled := headingScore(lex, cells)
+		if score < 4 || filled < 2 {
+			continue
+		}
+		same := false
+		for _, k := range known {
+			same = same || sameHeading(k, cells, filled)
+		}
+		if same {
+			continue
+		}
+		lines := 1
+		if i+1 < t.grid.len() {
+			if _, next := t.grid.at(i + 1); isHeadingTail(lex, cells, next) {
+				lines = 2
+			}
+		}
+		core := coreOf(lex, cells)
+		if lines == 2 {
+			_, next := t.grid.at(i + 1)
+			core = coreOf(lex, joinHeadings(lex, cells, next))
+		}
+		// Titles above the new heading go with it.
+		j := i
+		for blank, said := false, false; j > start && isTitleLine(t.grid, j-1); j-- {
+			_, line := t.grid.at(j - 1)
+			switch filled := rowFilled(line); {
+			case filled == 0 || j < i && t.grid.rows[j] > t.grid.rows[j-1]+1:
+				blank = true
+			default:
+				said = said || len(findDates(titleText(line))) > 0
+			}
+			if blank && said {
+				break // what is above the blank row belongs to the table above
+			}
+		}
+		cut(j)
+		start, row = j, int(t.grid.rows[i])
+		other = ""
+		if core&want != want {
+			other = rowText(cells)
+		}
+		for k := j; k < i; k++ {
+			if _, title := t.grid.at(k); helperTab(titleText(title)) {
+				other = titleText(title)
+			}
+		}
+		remember(i, lines)
+		i += lines - 1
+	}
+	cut(t.grid.len())
+	return out
+}
+
+// coreOf is the set of the meanings that make a table of results.
+func coreOf(lex *lexicon, cells []string) (core uint8) {
+	for _, c := range cells {
+		switch lex.read(c).meaning {
+		case Position:
+			core |= 1
+		case Time, GunTime, ChipTime:
+			core |= 2
+		case Name, GivenName, FamilyName:
+			core |= 4
+		}
+	}
+	return core
+}
+
+// isTitleLine says whether a row may be a title: blank, one text, or a text
+// with a date.
+func isTitleLine(g *grid, i int) bool {
+	_, cells := g.at(i)
+	filled, dates := 0, 0
+	for _, c := range cells {
+		switch kindOf(c) {
+		case kBlank:
+			continue
+		case kInt, kClock, kStatus, kDecimal:
+			return false
+		case kDate:
+			dates++
+		}
+		filled++
+	}
+	return filled <= 1 || dates > 0 && filled <= 4 || filled == 2 && strings.HasSuffix(trim(cells[0]), ":")
+}
+
+// beside cuts a table whose heading repeats itself from left to right: men on
+// the left and women on the right, or a block of columns for each run. Each
+// piece keeps its columns where they stand and has the others blank.
+func (t table) beside(lex *lexicon) []table {
+	if t.grid == nil {
+		return []table{t}
+	}
+	head := t.head()
+	l := findHeading(lex, head)
+	if l.first < 0 {
+		return []table{t}
+	}
+	starts := blocks(lex, l.headings)
+	if len(starts) < 2 {
+		return []table{t}
+	}
+	var out []table
+	for k, from := range starts {
+		to := 1 << 20
+		if k+1 < len(starts) {
+			to = starts[k+1]
+		}
+		if k == 0 {
+			from = 0
+		}
+		g := &grid{}
+		for i := 0; i < t.grid.len(); i++ {
+			row, cells := t.grid.at(i)
+			if i < l.first && !inSeveral(cells, starts) {
+				g.add(row, cells)
+				continue
+			}
+			w := make([]string, min(len(cells), to))
+			for c := from; c < len(w); c++ {
+				w[c] = cells[c]
+			}
+			g.add(row, w)
+		}
+		p := t
+		p.src, p.grid = g, g
+		out = append(out, p)
+	}
+	return out
+}
+
+// blocks gives the columns at which the headings begin again.
+func blocks(lex *lexicon, headings []string) []int {
+	first := -1
+	for i, h := range headings {
+		if h != "" {
+			first = i
+			break
+		}
+	}
+	if first < 0 {
+		return nil
+	}
+	starts := []int{first}
+	for i := first + 2; i < len(headings); i++ {
+		if fold(headings[i]) != fold(headings[first]) {
+			continue
+		}
+		// At least two more headings must repeat, and each block be a table.
+		same := 0
+		for k := 1; i+k < len(headings) && first+k < i; k++ {
+			if a := fold(headings[first+k]); a != "" && a == fold(headings[i+k]) {
+				same++
+			}
+		}
+		if same >= 1 {
+			starts = append(starts, i)
+		}
+	}
+	if len(starts) < 2 || len(starts) > 60 {
+		return nil
+	}
+	for k, from := range starts {
+		to := len(headings)
+		if k+1 < len(starts) {
+			to = starts[k+1]
+		}
+		if core := coreOf(lex, headings[from:to]); core&2 == 0 || core&5 == 0 {
+			return nil
+		}
+	}
+	return starts
+}
+
+// inSeveral says whether a title row has cells in more than one block.
+func inSeveral(cells []string, starts []int) bool {
+	in := -1
+	for i, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		block := 0
+		for k, from := range starts {
+			if i >= from {
+				block = k
+			}
+		}
+		if in >= 0 && in != block {
+			return true
+		}
+		in = block
+	}
+	return false
+}
