@@ -307,10 +307,14 @@ func (d *weekly) graded() []*resultRow {
 func gradeRanks(rows []*resultRow) []standing.Rank {
 	v := make([]int, len(rows))
 	for i, r := range rows {
-		v[i] = 1_000_000 - int(math.Round(*r.grade*100)) // the lowest is first
+		v[i] = gradeOrder(*r.grade)
 	}
 	return standing.Ranks(v)
 }
+
+// gradeOrder is a number that is lower for a higher age grade, equal where it
+// prints the same.
+func gradeOrder(grade float64) int { return 1_000_000 - int(math.Round(grade*100)) }
 
 // gradeCertain says whether one age gives the grade, not several.
 func (r *resultRow) gradeCertain() bool {

@@ -1,0 +1,647 @@
+package reports
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"lapwing/pipeline/insight/league"
+	"lapwing/pipeline/insight/standing"
+	"lapwing/reports/table"
+)
+
+func (d *season) heading() string {
+	s := "Season " + d.s.Name
+	if d.s.Course != "" {
+		s += ", " + d.courseName(d.s.Course)
+	}
+	if d.s.Club != "" {
+		s += ", " + d.s.Club
+	}
+	return s
+}
+
+func (d *season) courseName(course string) string {
+	for i := range d.courses {
+		if d.courses[i].course == course {
+			return d.courses[i].name
+		}
+	}
+	return course
+}
+
+// name is how somebody stands in the tables.
+func (d *season) name(id int32) string {
+	p := d.people[id]
+	if p == nil {
+		return nobody
+	}
+	return publicName(p.name, p.protected, p.hidden)
+}
+
+// book builds the workbook.
+func (d *season) book(i issueOf) *table.Book {
+	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
+		Footer: fmt.Sprintf("Issue %d, %s to %s", i.Number, d.s.From.Time().Format("2 January 2006"), d.s.To.Time().Format("2 January 2006"))}
+	b.Tabs = append(b.Tabs, d.honours())
+	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.volunteersTab(),
+		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab()} {
+		if t != nil {
+			b.Tabs = append(b.Tabs, t)
+		}
+	}
+	b.Tabs = append(b.Tabs, d.notes(i))
+	return b
+}
+
+// awards is a dump of the tables that somebody is honoured by: what a closed
+// season keeps.
+func (d *season) awards() string {
+	var b strings.Builder
+	b.WriteString(d.heading() + "\n")
+	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.recordTab()} {
+		if t != nil {
+			b.WriteString("\n=== " + t.Name + " ===\n")
+			t.WriteText(&b, 0)
+		}
+	}
+	return b.String()
+}
+
+// listName is "women" or "men".
+func listName(sex string) string {
+	if sex == "W" {
+		return "women"
+	}
+	return "men"
+}
+
+func (d *season) scopeName(scope string) string {
+	if scope == "" {
+		return d.s.Club
+	}
+	return d.courseName(scope)
+}
+
+func lineRank(l league.Line) table.Value {
+	return rankValue(standing.Rank{N: l.Rank, Shared: l.Shared})
+}
+
+// honours is the first page: what the season was, and who led it.
+func (d *season) honours() *table.Tab {
+	t := &table.Tab{Name: "Honours", OnePage: true}
+	held, finishes := 0, 0
+	for _, r := range d.runs {
+		if r.state == "held" {
+			held++
+		}
+		finishes += int(r.finishers)
+	}
+	people, pbs := map[int32]bool{}, 0
+	for i := range d.results {
+		people[d.results[i].runner] = true
+		if d.results[i].pb {
+			pbs++
+		}
+	}
+	fourth := table.Figure{Value: fmt.Sprint(finishes), Caption: "finishes in all"}
+	if d.s.Club != "" {
+		fourth = table.Figure{Value: fmt.Sprint(len(d.results)), Caption: "finishes of members"}
+	}
+	t.Add(table.Title{Level: 1, Text: d.heading()},
+		table.Para{Text: fmt.Sprintf("%s to %s", longDay(d.s.From), longDay(d.s.To)), Bold: true},
+		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: "named people"},
+			{Value: fmt.Sprint(pbs), Caption: "bests on the day"}, fourth}})
+	const most = 5
+	leaders := func(scope, sex string) *table.Table {
+		x := &table.Table{Title: fmt.Sprintf("League, %s, %s", d.scopeName(scope), listName(sex)), None: "nobody ranked", Columns: []table.Column{
+			{Head: "Rank", Kind: table.Place}, {Head: "Name"}, {Head: "Runs", Kind: table.Whole}, {Head: "Points", Kind: table.Whole}}}
+		for _, l := range d.runTable[scope+"/"+sex] {
+			if l.Rank > 0 && len(x.Rows) < most {
+				x.Add(nil, lineRank(l), table.Words(d.name(l.ID)), table.Number(l.Runs), table.Number(l.Total))
+			}
+		}
+		return x
+	}
+	scopes := d.scopes()
+	const mostScopes = 4
+	for _, scope := range scopes[:min(mostScopes, len(scopes))] {
+		t.Add(table.Pair{Left: leaders(scope, "W"), Right: leaders(scope, "M")})
+	}
+	grades := &table.Table{Title: "Best age grades", None: "no certain ages", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name"},
+		{Head: "Group"}, {Head: "Grade", Kind: table.Percent}}}
+	rows := d.bestGrades()
+	for i, r := range gradeRanksOf(rows) {
+		if i < most {
+			grades.Add(nil, rankValue(r), table.Words(d.name(rows[i].runner)), table.Words(groupLabel(d.people[rows[i].runner].sex, rows[i].group)), table.Number(rows[i].grade))
+		}
+	}
+	improved := &table.Table{Title: "Most improved", None: "nobody sure enough", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name"},
+		{Head: "Change %", Kind: table.Decimal}}}
+	for _, m := range d.improved {
+		if m.Verdict == standing.Ranked && len(improved.Rows) < most {
+			improved.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent))
+		}
+	}
+	t.Add(table.Pair{Left: grades, Right: improved})
+	if len(scopes) > mostScopes {
+		t.Add(table.Para{Text: fmt.Sprintf("The leagues of %d more courses are on the tab League.", len(scopes)-mostScopes)})
+	}
+	t.Add(table.Para{Text: "Full tables, records, courses and an explanation of every figure are on the other pages of this workbook."})
+	return t
+}
+
+func (d *season) leagueTab() *table.Tab {
+	t := &table.Table{Name: "League", None: "No league results.", Columns: []table.Column{
+		{Head: "League", Max: 22}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
+		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole}, {Head: "Best score", Kind: table.Whole}}}
+	for _, scope := range d.scopes() {
+		for _, sex := range []string{"W", "M"} {
+			for _, l := range d.runTable[scope+"/"+sex] {
+				best := int32(0)
+				for _, s := range l.Scores {
+					best = max(best, s.Points)
+				}
+				t.Add(nil, table.Words(d.scopeName(scope)), table.Words(listName(sex)), lineRank(l), table.Words(d.name(l.ID)),
+					table.Number(l.Total), table.Number(l.Runs), table.Number(l.Helped), table.Number(best))
+			}
+		}
+	}
+	tab := &table.Tab{Name: "League"}
+	tab.Add(table.Title{Level: 1, Text: "League tables"}, table.Para{Text: d.rulesInWords()}, table.Full{Table: t})
+	return tab
+}
+
+// rulesInWords says how points are given.
+func (d *season) rulesInWords() string {
+	r := d.rules
+	s := fmt.Sprintf("In each run the first of the list scores %d", r.Points.Points(1))
+	if len(r.Points.Table) == 0 {
+		s += fmt.Sprintf(", then %d fewer for each place, at least %d", r.Points.Step, r.Points.Least)
+	}
+	s += "; equal places share the higher score."
+	if r.Best > 0 {
+		s += fmt.Sprintf(" The best %d scores count.", r.Best)
+	} else {
+		s += " All scores count."
+	}
+	switch r.Volunteer {
+	case league.OwnAverage:
+		s += " A week spent volunteering scores the person's own average."
+	case league.FixedCredit:
+		s += fmt.Sprintf(" A week spent volunteering scores %d.", r.VolunteerPoints)
+	}
+	if r.MinRuns > 0 {
+		s += fmt.Sprintf(" Ranked from %s on.", count(r.MinRuns, "run", "runs"))
+	}
+	return s + " Ties: best single score, next best and so on, then head to head, else shared."
+}
+
+func (d *season) clubLeagueTab() *table.Tab {
+	t := &table.Table{Name: "ClubLeague", Columns: []table.Column{{Head: "League", Max: 22}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
+		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}}}
+	for _, scope := range d.scopes() {
+		for _, l := range d.clubTab[scope] {
+			t.Add(nil, table.Words(d.scopeName(scope)), lineRank(l), table.Words(d.clubs[l.ID]), table.Number(l.Total), table.Number(l.Runs))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	n := d.s.ClubScorers
+	if n == 0 {
+		n = 4
+	}
+	tab := &table.Tab{Name: "Club league"}
+	tab.Add(table.Title{Level: 1, Text: "Clubs"},
+		table.Para{Text: fmt.Sprintf("In each run a club scores the points of its best %s, women and men together, adults, by the club printed on the sheet of the day.", spelt(n, "member", "members"))},
+		table.Full{Table: t})
+	return tab
+}
+
+// bestGrades gives each adult's best certain age grade of the season, best
+// first.
+func (d *season) bestGrades() []*seasonResult {
+	best := map[int32]*seasonResult{}
+	for i := range d.results {
+		r := &d.results[i]
+		if !r.scores || !r.timed || !r.certain || r.grade <= 0 || r.grade >= 100 || r.protected || !d.listed(r) || d.people[r.runner].protected {
+			continue
+		}
+		if b := best[r.runner]; b == nil || r.grade > b.grade {
+			best[r.runner] = r // rows come by date: the earliest of equals stays
+		}
+	}
+	out := make([]*seasonResult, 0, len(best))
+	for _, r := range best {
+		out = append(out, r)
+	}
+	sort.Slice(out, func(i, j int) bool {
+		if out[i].grade != out[j].grade {
+			return out[i].grade > out[j].grade
+		}
+		return out[i].runner < out[j].runner
+	})
+	return out
+}
+
+func gradeRanksOf(rows []*seasonResult) []standing.Rank {
+	v := make([]int, len(rows))
+	for i, r := range rows {
+		v[i] = gradeOrder(r.grade)
+	}
+	return standing.Ranks(v)
+}
+
+func (d *season) gradeTab() *table.Tab {
+	rows := d.bestGrades()
+	if len(rows) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "AgeGrade", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 26}, {Head: "Group"},
+		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course", Max: 20}}}
+	for i, rank := range gradeRanksOf(rows) {
+		r := rows[i]
+		t.Add(nil, rankValue(rank), table.Words(d.name(r.runner)), table.Words(groupLabel(d.people[r.runner].sex, r.group)), table.Number(r.grade),
+			table.Number(r.time), table.On(d.runs[r.run].day), table.Words(d.runs[r.run].name))
+	}
+	tab := &table.Tab{Name: "Age grade"}
+	tab.Add(table.Title{Level: 1, Text: "By best age grade"},
+		table.Para{Text: "Adults whose age on the day is certain, each with their best of the season; 100 and more only after checking."}, table.Full{Table: t})
+	return tab
+}
+
+func (d *season) improvedTab() *table.Tab {
+	tab := &table.Tab{Name: "Most improved"}
+	tab.Add(table.Title{Level: 1, Text: "Most improved"})
+	if d.s.To < d.latest {
+		tab.Add(table.Para{Text: "The change of form is known up to each person's last result, so this table is worked out while the season is the newest. Close the season to keep it."})
+		return tab
+	}
+	t := &table.Table{Name: "Improved", None: "Nobody passes: it takes four results in the last 12 weeks and four before, ten before the season, no long break, and nine chances in ten of being faster.",
+		Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 26}, {Head: "Change %", Kind: table.Decimal},
+			{Head: "likely from", Kind: table.Decimal}, {Head: "to", Kind: table.Decimal}, {Head: "Chance of being faster %", Kind: table.Whole}}}
+	for _, m := range d.improved {
+		if m.Verdict == standing.Ranked {
+			t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), table.Number(100*m.Probability))
+		}
+	}
+	tab.Add(table.Para{Text: "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Ranked by the cautious end of the 80 % interval: a small change that is sure goes before a large one that is not. Adults only. Getting slower is nobody's fault and not listed."},
+		table.Full{Table: t})
+	return tab
+}
+
+// attendance counts runs and volunteer days of everybody, apart.
+func (d *season) attendance() *table.Tab {
+	type tally struct {
+		runs, helped, pbs int
+		courses           map[string]int
+	}
+	by := map[int32]*tally{}
+	get := func(id int32) *tally {
+		if by[id] == nil {
+			by[id] = &tally{courses: map[string]int{}}
+		}
+		return by[id]
+	}
+	held := map[string]int{}
+	for _, r := range d.runs {
+		if r.state == "held" {
+			held[r.course]++
+		}
+	}
+	for i := range d.results {
+		r := &d.results[i]
+		if !d.listed(r) {
+			continue
+		}
+		x := get(r.runner)
+		x.runs++
+		x.courses[d.runs[r.run].course]++
+		if r.pb {
+			x.pbs++
+		}
+	}
+	for _, h := range d.helped {
+		if p := d.people[h.runner]; h.runner > 0 && p != nil && !p.hidden && (d.s.Club == "" || by[h.runner] != nil) {
+			get(h.runner).helped++
+		}
+	}
+	var ids []int32
+	for id := range by {
+		ids = append(ids, id)
+	}
+	sort.Slice(ids, func(i, j int) bool {
+		a, b := by[ids[i]], by[ids[j]]
+		if a.runs != b.runs {
+			return a.runs > b.runs
+		}
+		if a.helped != b.helped {
+			return a.helped > b.helped
+		}
+		return ids[i] < ids[j]
+	})
+	t := &table.Table{Name: "Attendance", None: "Nobody.", Columns: []table.Column{{Head: "Name", Max: 26}, {Head: "Ran", Kind: table.Whole},
+		{Head: "Helped", Kind: table.Whole}, {Head: "Mostly at", Max: 22}, {Head: "Ran there", Kind: table.Whole},
+		{Head: "of runs held %", Kind: table.Whole}, {Head: "Bests", Kind: table.Whole}}}
+	for _, id := range ids {
+		x := by[id]
+		home := ""
+		for c, n := range x.courses {
+			if home == "" || n > x.courses[home] || n == x.courses[home] && c < home {
+				home = c
+			}
+		}
+		share, there, at := table.Value{}, table.Value{}, ""
+		if home != "" {
+			there, at = table.Number(x.courses[home]), d.courseName(home)
+			if n := held[home]; n > 0 {
+				share = table.Number(100 * x.courses[home] / n)
+			}
+		}
+		pbs := table.Number(x.pbs)
+		if d.people[id].protected {
+			pbs = table.Value{}
+		}
+		t.Add(nil, table.Words(d.name(id)), table.Number(x.runs), table.Number(x.helped), table.Words(at), there, share, pbs)
+	}
+	tab := &table.Tab{Name: "Attendance"}
+	tab.Add(table.Title{Level: 1, Text: "Attendance"},
+		table.Para{Text: "Runs and volunteer days are counted apart. The share is of the runs held on the course where somebody ran most."}, table.Full{Table: t})
+	return tab
+}
+
+func (d *season) volunteersTab() *table.Tab {
+	if d.s.Club != "" || len(d.helped) == 0 {
+		return nil
+	}
+	n := map[string]int{}
+	for _, h := range d.helped {
+		name := h.name
+		if p := d.people[h.runner]; h.runner > 0 && p != nil {
+			if p.hidden {
+				continue
+			}
+			name = d.name(h.runner)
+		}
+		n[name]++
+	}
+	names := make([]string, 0, len(n))
+	for k := range n {
+		names = append(names, k)
+	}
+	sort.Slice(names, func(i, j int) bool {
+		if n[names[i]] != n[names[j]] {
+			return n[names[i]] > n[names[j]]
+		}
+		return names[i] < names[j]
+	})
+	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Days", Kind: table.Whole}}}
+	for _, k := range names {
+		t.Add(nil, table.Words(k), table.Number(n[k]))
+	}
+	tab := &table.Tab{Name: "Volunteers"}
+	tab.Add(table.Title{Level: 1, Text: "Thank you to the volunteers"}, table.Full{Table: t})
+	return tab
+}
+
+func (d *season) measured(course string) bool {
+	for i := range d.courses {
+		if c := &d.courses[i]; c.course == course {
+			return c.measured != nil && *c.measured
+		}
+	}
+	return false
+}
+
+func (d *season) recordTab() *table.Tab {
+	if d.s.Club != "" || len(d.records) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 20}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
+		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock}, {Head: "Note", Max: 12}}}
+	rows := append([]seasonRecord(nil), d.records...)
+	sort.SliceStable(rows, func(i, j int) bool {
+		a, b := &rows[i], &rows[j]
+		if a.course != b.course {
+			return a.course < b.course
+		}
+		if a.sex != b.sex {
+			return a.sex > b.sex
+		}
+		if x, y := recordOrder(a.group), recordOrder(b.group); x != y {
+			return x < y
+		}
+		return a.day < b.day
+	})
+	for _, r := range rows {
+		of := groupLabel(r.sex, r.group)
+		if r.group == "" {
+			of = listName(r.sex) + ", all ages"
+		}
+		note := ""
+		if r.day >= d.s.From {
+			note = "this season"
+		}
+		if !d.measured(r.course) {
+			note = joinWords("not measured", note)
+		}
+		t.Add(nil, table.Words(d.courseName(r.course)), table.Words(of), table.Number(r.time), table.Words(r.name), table.On(r.day), table.Maybe(r.was), table.Words(note))
+	}
+	tab := &table.Tab{Name: "Records"}
+	tab.Add(table.Title{Level: 1, Text: "Fastest in the sheets held here"},
+		table.Para{Text: "By course, sex and age group on the day; runners and guided runners, adults. A record only once the results desk has confirmed it, and only where the course has been measured. Equal times are held jointly, the earlier first."},
+		table.Full{Table: t})
+	return tab
+}
+
+func recordOrder(group string) int {
+	if group == "" {
+		return -1
+	}
+	return groupOrder(group)
+}
+
+func (d *season) alltimeTab() *table.Tab {
+	if d.s.Club != "" || len(d.alltime) == 0 {
+		return nil
+	}
+	t := &table.Table{Name: "AllTime", Columns: []table.Column{{Head: "Course", Max: 22}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
+		{Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "On", Kind: table.Day}}}
+	for i := 0; i < len(d.alltime); {
+		j := i
+		var v []int32
+		for ; j < len(d.alltime) && d.alltime[j].course == d.alltime[i].course && d.alltime[j].sex == d.alltime[i].sex; j++ {
+			v = append(v, d.alltime[j].time)
+		}
+		for k, rank := range standing.Ranks(v) {
+			r := &d.alltime[i+k]
+			t.Add(nil, table.Words(d.courseName(r.course)), table.Words(listName(r.sex)), rankValue(rank), table.Number(r.time), table.Words(r.name), table.On(r.day))
+		}
+		i = j
+	}
+	tab := &table.Tab{Name: "All time"}
+	tab.Add(table.Title{Level: 1, Text: "Ten fastest of each course"}, table.Para{Text: "Everybody once, with their best; adults."}, table.Full{Table: t})
+	return tab
+}
+
+// newcomerTab tells how many of a course's newcomers came back.
+func (d *season) newcomerTab() *table.Tab {
+	type tally struct{ n, month, ever int }
+	by := map[string]*tally{}
+	known := false
+	first := map[int32]*seasonResult{}
+	for i := range d.results {
+		r := &d.results[i]
+		if r.newcomer >= 0 {
+			known = true
+		}
+		run := &d.runs[r.run]
+		if r.newcomer == 1 && first[r.runner] == nil {
+			first[r.runner] = r
+			if by[run.course] == nil {
+				by[run.course] = &tally{}
+			}
+			by[run.course].n++
+		}
+	}
+	if !known || d.s.Club != "" {
+		return nil
+	}
+	back := map[int32]bool{}
+	for i := range d.results {
+		r := &d.results[i]
+		f := first[r.runner]
+		if f == nil || f == r || back[r.runner] || d.runs[r.run].day <= d.runs[f.run].day {
+			continue
+		}
+		back[r.runner] = true
+		x := by[d.runs[f.run].course]
+		x.ever++
+		if d.runs[r.run].day <= d.runs[f.run].day+28 {
+			x.month++
+		}
+	}
+	t := &table.Table{Name: "Newcomers", None: "No newcomers.", Columns: []table.Column{{Head: "First run at", Max: 26}, {Head: "Newcomers", Kind: table.Whole},
+		{Head: "Back within 4 weeks", Kind: table.Whole}, {Head: "Back this season", Kind: table.Whole}, {Head: "Back this season %", Kind: table.Whole}}}
+	for _, c := range sortedKeys(by) {
+		x := by[c]
+		t.Add(nil, table.Words(d.courseName(c)), table.Number(x.n), table.Number(x.month), table.Number(x.ever), table.Number(100*x.ever/x.n))
+	}
+	tab := &table.Tab{Name: "Newcomers"}
+	tab.Add(table.Title{Level: 1, Text: "Newcomers and whether they came back"},
+		table.Para{Text: "Counted by the course of their first run; a second run anywhere counts. Those who came first in the last weeks had less time to come back."}, table.Full{Table: t})
+	return tab
+}
+
+func sortedKeys[V any](m map[string]V) []string {
+	out := make([]string, 0, len(m))
+	for k := range m {
+		out = append(out, k)
+	}
+	sort.Strings(out)
+	return out
+}
+
+func (d *season) courseTab() *table.Tab {
+	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 20}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
+		{Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Index", Kind: table.Decimal}, {Head: "Shared runners", Kind: table.Whole},
+		{Head: "How sure", Max: 18}}}
+	rows := append([]courseRow(nil), d.courses...)
+	sort.SliceStable(rows, func(i, j int) bool {
+		a, b := &rows[i], &rows[j]
+		switch {
+		case a.distance != b.distance:
+			return a.distance < b.distance
+		case (a.seconds == nil) != (b.seconds == nil):
+			return a.seconds != nil
+		case a.seconds != nil && *a.seconds != *b.seconds:
+			return *a.seconds < *b.seconds
+		}
+		return a.course < b.course
+	})
+	n := 0
+	for _, c := range rows {
+		if d.s.Course != "" && c.course != d.s.Course {
+			continue
+		}
+		dist := ""
+		if c.distance > 0 {
+			dist = distance(c.distance)
+		}
+		if c.seconds != nil {
+			n++
+		}
+		t.Add(nil, table.Words(c.name), table.Words(dist), table.Maybe(c.seconds), table.Maybe(c.secLow), table.Maybe(c.secHi), table.Maybe(c.index),
+			table.Number(c.shared), table.Words(c.basis))
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	tab := &table.Tab{Name: "Courses"}
+	tab.Add(table.Title{Level: 1, Text: "Courses, the fastest first"},
+		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared."})
+	if n >= 2 {
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00, with the likely range", X: "course", Y: "seconds, + is slower", Category: "Course",
+			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dashed: true}, {Column: "to", Line: true, Dashed: true}}}})
+	}
+	tab.Add(table.Full{Table: t})
+	return tab
+}
+
+func (d *season) conditionsTab() *table.Tab {
+	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 22}, {Head: "Finishers", Kind: table.Whole},
+		{Head: "Day against usual", Kind: table.Gap}, {Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Remark", Max: 18}, {Head: chartLabel}}}
+	for _, r := range d.runs {
+		remark := r.session
+		if r.state != "held" {
+			remark = joinWords(remark, r.state)
+		}
+		t.Add(nil, table.On(r.day), table.Words(r.name), table.Number(r.finishers), table.Maybe(r.cond), table.Maybe(r.low), table.Maybe(r.hi),
+			table.Words(remark), table.Words(shortDay(r.day)))
+	}
+	tab := &table.Tab{Name: "Conditions"}
+	tab.Add(table.Title{Level: 1, Text: "Conditions through the season"},
+		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds at 25:00, with the 90 % interval. Ground, heat, wind and crowding are all in it; it can't tell which."})
+	if len(d.scopes()) == 1 {
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual", X: "date", Y: "seconds, + is slower", Category: chartLabel, Rows: 60,
+			Series: []table.Series{{Column: "Day against usual", Line: true}}}})
+	}
+	tab.Add(table.Full{Table: t})
+	return tab
+}
+
+func (d *season) notes(i issueOf) *table.Tab {
+	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
+	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
+	add("Issue", fmt.Sprintf("Issue %d.", i.Number))
+	for _, c := range i.Changes {
+		add("Changed", c)
+	}
+	add("Season", fmt.Sprintf("%s to %s, both included.", longDay(d.s.From), longDay(d.s.To)))
+	if d.s.Club != "" {
+		add("Club", "Members are those whose line on the sheet of the day prints the club. Anybody who may be under 18 is left out, as a name here would tell the club.")
+	}
+	add("League", d.rulesInWords())
+	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent. Source: World Masters Athletics road age standards and factors.")
+	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
+	add("Records", "The fastest in the sheets held here until confirmed by the results desk.")
+	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no records, no bests.")
+	add("Hidden", "People who asked not to be shown are in no list.")
+	add("Health", "Figures are a guide, not advice on health or training.")
+	if d.o.Version != "" {
+		add("Made with", "Lapwing "+d.o.Version)
+	}
+	if d.o.Model != "" {
+		add("Model", "Course-speed model "+d.o.Model)
+	}
+	if d.o.AgeStandard > 0 {
+		add("Age standards", fmt.Sprintf("Edition %d", d.o.AgeStandard))
+	}
+	if d.s.Ledger != "" {
+		add("Sheets", "Ledger "+d.s.Ledger)
+	}
+	tab := &table.Tab{Name: "Notes"}
+	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
+	return tab
+}

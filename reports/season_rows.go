@@ -1,0 +1,325 @@
+package reports
+
+import (
+	"context"
+	"database/sql"
+	"sort"
+
+	"lapwing/pipeline/insight/league"
+	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/unit"
+)
+
+// season is everything that a season workbook says.
+type season struct {
+	o       Options
+	s       SeasonOptions
+	runs    []seasonRun
+	results []seasonResult
+	people  map[int32]*seasonPerson
+	helped  []helpedRow
+	days    map[int32][]unit.Day
+	records []seasonRecord
+	alltime []seasonRecord
+	courses []courseRow
+	latest  unit.Day
+
+	rules    league.Rules
+	runTable map[string][]league.Line // by list: "course/W"
+	clubTab  map[string][]league.Line // by course
+	clubs    []string                 // number → name
+	clubAt   map[string]int32         // name → number
+	improved []standing.Improved
+}
+
+type seasonRun struct {
+	day           unit.Day
+	course        string
+	session       string
+	name, state   string
+	finishers     int32
+	cond, low, hi *float64
+	complete      bool
+	event         int32
+}
+
+type seasonResult struct {
+	runner    int32
+	run       int32 // index of runs
+	position  int32
+	time      int32
+	club      int32 // 0 none
+	age       int16 // youngest, -1 not known
+	timed     bool
+	scores    bool
+	protected bool
+	certain   bool
+	pb        bool
+	newcomer  int8 // 1 yes, 0 no, -1 not known
+	grade     float64
+	group     string
+}
+
+type seasonPerson struct {
+	name, sex         string
+	protected, hidden bool
+	change, sd        *float64
+}
+
+type helpedRow struct {
+	day    unit.Day
+	runner int32
+	name   string
+}
+
+type seasonRecord struct {
+	course, sex, group, runner, name string
+	time                             int32
+	day                              unit.Day
+	was                              *int32
+}
+
+func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*season, error) {
+	d := &season{o: o, s: s, people: map[int32]*seasonPerson{}, days: map[int32][]unit.Day{}, clubs: []string{""}, clubAt: map[string]int32{}}
+	from, to := s.From.Time(), s.To.Time()
+	type runKey struct {
+		course, session string
+		day             unit.Day
+	}
+	index := map[runKey]int32{}
+	steps := []struct {
+		name string
+		scan func(*sql.Rows) error
+		args []any
+	}{
+		{"latest", func(rows *sql.Rows) error {
+			var when day
+			err := rows.Scan(&when)
+			d.latest = when.Day
+			return err
+		}, nil},
+		{"season_run", func(rows *sql.Rows) error {
+			var r seasonRun
+			var when day
+			err := rows.Scan(&when, &r.course, &r.session, &r.name, &r.state, &r.finishers, &r.cond, &r.low, &r.hi, &r.complete)
+			r.day, r.event = when.Day, int32(len(d.runs))
+			index[runKey{r.course, r.session, r.day}] = r.event
+			d.runs = append(d.runs, r)
+			return err
+		}, []any{from, to, s.Course}},
+		{"season_result", func(rows *sql.Rows) error {
+			var r seasonResult
+			var when day
+			var course, session, club string
+			var position, time, age *int32
+			var grade *float64
+			var newcomer *bool
+			if err := rows.Scan(&course, &when, &session, &r.runner, &position, &time, &r.timed, &r.scores, &club,
+				&r.group, &grade, &r.certain, &age, &r.protected, &newcomer, &r.pb); err != nil {
+				return err
+			}
+			run, ok := index[runKey{course, session, when.Day}]
+			if !ok {
+				return nil // a run that the runs view leaves out has no event to score in
+			}
+			r.run, r.position, r.time, r.age, r.newcomer = run, or0(position), or0(time), -1, -1
+			if age != nil {
+				r.age = int16(*age)
+			}
+			if grade != nil {
+				r.grade = *grade
+			}
+			if newcomer != nil {
+				r.newcomer = 0
+				if *newcomer {
+					r.newcomer = 1
+				}
+			}
+			r.club = d.clubNumber(club)
+			d.results = append(d.results, r)
+			return nil
+		}, []any{from, to, s.Course, s.Club}},
+		{"season_person", func(rows *sql.Rows) error {
+			var id int32
+			p := &seasonPerson{}
+			err := rows.Scan(&id, &p.name, &p.sex, &p.protected, &p.hidden, &p.change, &p.sd)
+			d.people[id] = p
+			return err
+		}, []any{from, to}},
+		{"season_volunteer", func(rows *sql.Rows) error {
+			var r helpedRow
+			var when day
+			err := rows.Scan(&when, &r.runner, &r.name)
+			r.day = when.Day
+			d.helped = append(d.helped, r)
+			return err
+		}, []any{from, to, s.Course}},
+		{"season_days", func(rows *sql.Rows) error {
+			var id int32
+			var when day
+			var session string
+			err := rows.Scan(&id, &when, &session)
+			d.days[id] = append(d.days[id], when.Day)
+			return err
+		}, []any{from, to}},
+		{"season_record", func(rows *sql.Rows) error {
+			var r seasonRecord
+			var when day
+			err := rows.Scan(&r.course, &r.sex, &r.group, &r.runner, &r.name, &r.time, &when, &r.was)
+			r.day = when.Day
+			d.records = append(d.records, r)
+			return err
+		}, []any{to, s.Course}},
+		{"season_alltime", func(rows *sql.Rows) error {
+			var r seasonRecord
+			var when day
+			err := rows.Scan(&r.course, &r.sex, &r.runner, &r.name, &r.time, &when)
+			r.day = when.Day
+			d.alltime = append(d.alltime, r)
+			return err
+		}, []any{to, s.Course}},
+	}
+	for _, step := range steps {
+		if err := ask(ctx, q, step.name, step.scan, step.args...); err != nil {
+			return nil, err
+		}
+	}
+	var err error
+	d.courses, err = readCourses(ctx, q)
+	return d, err
+}
+
+func (d *season) clubNumber(name string) int32 {
+	if name == "" {
+		return 0
+	}
+	n, ok := d.clubAt[name]
+	if !ok {
+		n = int32(len(d.clubs))
+		d.clubs = append(d.clubs, name)
+		d.clubAt[name] = n
+	}
+	return n
+}
+
+// listed says whether somebody may stand in the tables of this workbook: not a
+// hidden person, and nobody who may be under 18 in a club's workbook, which
+// would tell their club.
+func (d *season) listed(r *seasonResult) bool {
+	p := d.people[r.runner]
+	return p != nil && !p.hidden && (d.s.Club == "" || !r.protected && !p.protected)
+}
+
+// scopes are the leagues: one a course, or a single one for a club, whose
+// members are compared wherever they run.
+func (d *season) scopes() []string {
+	if d.s.Club != "" {
+		return []string{""}
+	}
+	seen := map[string]bool{}
+	var out []string
+	for _, r := range d.runs {
+		if !seen[r.course] {
+			seen[r.course] = true
+			out = append(out, r.course)
+		}
+	}
+	sort.Strings(out)
+	return out
+}
+
+// compute works out leagues and the most improved.
+func (d *season) compute() error {
+	d.rules = league.DefaultRules()
+	if d.s.League != nil {
+		d.rules = *d.s.League
+	}
+	scorers := d.s.ClubScorers
+	if scorers == 0 {
+		scorers = 4
+	}
+	var helped []league.Helped
+	for _, h := range d.helped {
+		if h.runner > 0 && d.people[h.runner] != nil && !d.people[h.runner].hidden {
+			helped = append(helped, league.Helped{Runner: h.runner, Day: h.day})
+		}
+	}
+	d.runTable, d.clubTab = map[string][]league.Line{}, map[string][]league.Line{}
+	for _, scope := range d.scopes() {
+		byClub := []league.Result{}
+		for _, sex := range []string{"W", "M"} {
+			var rows []league.Result
+			type once struct{ runner, run int32 }
+			seen := map[once]bool{}
+			for i := range d.results {
+				r := &d.results[i]
+				run := &d.runs[r.run]
+				if !r.scores || r.position == 0 || scope != "" && run.course != scope || !d.listed(r) ||
+					d.people[r.runner].sex != sex || seen[once{r.runner, r.run}] {
+					continue
+				}
+				seen[once{r.runner, r.run}] = true
+				x := league.Result{Runner: r.runner, Event: run.event, Day: run.day, Position: r.position, Club: r.club}
+				rows = append(rows, x)
+				if r.club > 0 && !r.protected {
+					byClub = append(byClub, x)
+				}
+			}
+			ran := map[int32]bool{}
+			for _, r := range rows {
+				ran[r.Runner] = true
+			}
+			var weeks []league.Helped
+			for _, h := range helped {
+				if ran[h.Runner] {
+					weeks = append(weeks, h)
+				}
+			}
+			lines, err := league.Runners(rows, weeks, d.rules)
+			if err != nil {
+				return err
+			}
+			d.runTable[scope+"/"+sex] = lines
+		}
+		if d.s.Club == "" && len(byClub) > 0 {
+			lines, err := league.Clubs(byClub, scorers, d.rules)
+			if err != nil {
+				return err
+			}
+			d.clubTab[scope] = lines
+		}
+	}
+	d.judgeImproved()
+	return nil
+}
+
+// judgeImproved ranks the change of form, which the archive knows up to each
+// runner's last result: so only while the season is the newest, and only for
+// those whose last result lies in it.
+func (d *season) judgeImproved() {
+	if d.s.To < d.latest {
+		return
+	}
+	youngest := map[int32]int{}
+	for i := range d.results {
+		r := &d.results[i]
+		if d.listed(r) {
+			youngest[r.runner] = max(0, int(r.age)) // the last one stands
+		}
+	}
+	var ids []int32
+	for id := range youngest {
+		ids = append(ids, id)
+	}
+	sort.Slice(ids, func(i, j int) bool { return ids[i] < ids[j] })
+	var all []standing.Candidate
+	for _, id := range ids {
+		p, days := d.people[id], d.days[id]
+		if p.change == nil || p.sd == nil || len(days) == 0 {
+			continue
+		}
+		all = append(all, standing.Candidate{Runner: id, Record: standing.RecordOf(days, d.s.From, days[len(days)-1]),
+			YoungAge: youngest[id], Change: *p.change, SD: *p.sd})
+	}
+	d.improved = standing.MostImproved(all)
+}
