@@ -51,7 +51,7 @@ func (t table) below(lex *lexicon) []piece {
 		}
 		same := false
 		for _, k := range known {
-			same = same || sameHeading(k, cells, filled)
+			same = same || equalHeading(k, cells)
 		}
 		if same {
 			continue
@@ -97,6 +97,21 @@ func (t table) below(lex *lexicon) []piece {
 	}
 	cut(t.grid.len())
 	return out
+}
+
+// equalHeading says whether a row repeats a heading cell for cell. Columns in
+// another order are another heading.
+func equalHeading(heading, cells []string) bool {
+	for i, c := range cells {
+		h := ""
+		if i < len(heading) {
+			h = heading[i]
+		}
+		if f := fold(c); f != h && f != "" {
+			return false
+		}
+	}
+	return true
 }
 
 // coreOf is the set of the meanings that make a table of results.

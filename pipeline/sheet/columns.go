@@ -104,8 +104,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks > .5:
 				turn(Time, "its values are times")
-			case p.shareOf(kText, kGroup, kSex) > .6 && fold(h) == "place" && len(p.distinct)*2 <= p.filled:
-				turn(Course, "its values are names that repeat")
+			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (len(p.distinct)*2 <= p.filled || s.hasGuess(Date)):
+				turn(Course, "its values are names of places")
 			case p.shareOf(kText) > .6:
 				turn(Other, "its values are no positions")
 			case p.share(kDecimal) > .5 && strings.Contains(fold(h), "fin"):
@@ -187,6 +187,18 @@ func (s *settler) byHeading(i int) {
 	default:
 		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
 	}
+}
+
+// placeWords are headings that mean a rank or a place on the map.
+var placeWords = set("place places lugar plaats plats plass plads miejsce posto")
+
+func (s *settler) hasGuess(m Meaning) bool {
+	for _, g := range s.guesses {
+		if g.known && g.meaning == m {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *settler) startsAtZero(i int) bool {

@@ -117,6 +117,7 @@ func newCourseBook(courses []CourseName) *courseBook {
 
 // slug is the course of a name that stands alone in a cell.
 func (b *courseBook) slug(name string) string {
+	name = unmangle(name)
 	if s, ok := b.exact[fold(strings.ReplaceAll(name, "-", " "))]; ok {
 		return s
 	}

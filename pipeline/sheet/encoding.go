@@ -159,3 +159,47 @@ func appendWindows1252(out, b []byte) []byte {
 	}
 	return out
 }
+
+// windows1252Byte is the reverse of windows1252.
+var windows1252Byte = func() map[rune]byte {
+	m := map[rune]byte{}
+	for b := 0x80; b <= 0xFF; b++ {
+		m[windows1252[b]] = byte(b)
+	}
+	return m
+}()
+
+// unmangle undoes UTF-8 that was read as Windows-1252 ("Ã¶" for "ö") in titles
+// and headings, so that their words are recognised. Cells of rows stay as they
+// are. Text that is not of that kind comes back unchanged.
+func unmangle(s string) string {
+	for range 2 { // it happens twice over
+		mangled := false
+		for i := 0; i+1 < len(s); i++ {
+			// U+00C2 to U+00F4 are the lead bytes of UTF-8 read as characters.
+			if s[i] == 0xC3 && s[i+1] >= 0x82 && s[i+1] <= 0xB4 || s[i] == 0xC3 && s[i+1] == 0x82 {
+				mangled = true
+				break
+			}
+		}
+		if !mangled {
+			return s
+		}
+		b := make([]byte, 0, len(s))
+		for _, r := range s {
+			switch c, ok := windows1252Byte[r]; {
+			case r < utf8.RuneSelf:
+				b = append(b, byte(r))
+			case ok:
+				b = append(b, c)
+			default:
+				return s
+			}
+		}
+		if !utf8.Valid(b) {
+			return s
+		}
+		s = string(b)
+	}
+	return s
+}

@@ -42,7 +42,7 @@ func (l *lexicon) read(heading string) guess {
 	}
 	g, ok := l.seen[heading]
 	if !ok {
-		g = l.readNew(heading)
+		g = l.readNew(unmangle(heading))
 		if len(l.seen) < 5000 {
 			l.seen[heading] = g
 		}

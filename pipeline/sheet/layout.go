@@ -379,7 +379,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyFooter
 	case strings.HasSuffix(label, ":") && posKind != kInt:
 		return whyFooter
-	case r.lastSure > 0 && row > r.lastSure && r.hasPositions && posKind == kBlank && !timed && r.time >= 0 && !hasStatus(cells):
+	case r.lastSure > 0 && row > r.lastSure && r.hasPositions && posKind == kBlank && !timed && r.time >= 0 && !hasStatus(cells) && !r.describesPerson(cells, filled):
 		return whyNoResult
 	case named && (filled > 1 || r.pos < 0 && r.time < 0):
 		return isData
@@ -391,6 +391,20 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return isData
 	}
 	return whyNoResult
+}
+
+// describesPerson says whether a row without position and time has, beside a
+// name, a sex, an age or a club where the sheet has them.
+func (r *rowRules) describesPerson(cells []string, filled int) bool {
+	if isBlank(cellAt(cells, r.name)) && isBlank(cellAt(cells, r.given)) {
+		return false
+	}
+	for i, k := range r.kinds {
+		if k != kBlank && i != r.pos && i != r.time && !isBlank(cellAt(cells, i)) {
+			return true
+		}
+	}
+	return filled >= 3
 }
 
 // hasStatus says whether a cell says why there is no time.

@@ -47,7 +47,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 		case whyHeading, whyNumberOnly:
 		default:
-			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) {
+			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue
 			}
 			text := titleText(cells)

@@ -198,7 +198,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 func titleText(cells []string) string {
 	var parts []string
 	for _, c := range cells {
-		if c = trim(c); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
+		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
 			parts = append(parts, strings.Join(strings.Fields(c), " "))
 		}
 	}

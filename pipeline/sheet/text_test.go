@@ -412,3 +412,24 @@ func TestFoldASCIIAgreesWithFold(t *testing.T) {
 		}
 	}
 }
+
+func TestUnmangle(t *testing.T) {
+	mangle := func(s string) string {
+		var b strings.Builder
+		for i := 0; i < len(s); i++ {
+			b.WriteRune(windows1252[s[i]])
+		}
+		return b.String()
+	}
+	for _, s := range []string{"lördag", "Étang Vallier – 5 km", "Łąka", "naïve café", "Zürich ß"} {
+		if got := unmangle(mangle(s)); got != s {
+			t.Errorf("%q mangled once comes back as %q", s, got)
+		}
+		if got := unmangle(mangle(mangle(s))); got != s {
+			t.Errorf("%q mangled twice comes back as %q", s, got)
+		}
+		if got := unmangle(s); got != s {
+			t.Errorf("%q is changed to %q", s, got)
+		}
+	}
+}

@@ -174,7 +174,7 @@ var sexWords = set(`m f w h d k x male female man woman men women mens womens bo
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
-	"did not finish", "did not start", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps")
+	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps")
 
 func set(words string, phrases ...string) map[string]bool {
 	m := map[string]bool{}
