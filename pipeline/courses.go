@@ -2,7 +2,10 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"sort"
 	"strings"
 	"time"
@@ -254,19 +257,7 @@ func (b *courseBook) number(k runKey) int32 {
 
 // write stores the courses and runs that are new since the last write.
 func (b *courseBook) write(ctx context.Context, pl *Pipeline) error {
-	if err := pl.insertRows(ctx, "record.course", courseSchema, len(b.newOnes), func(r row, i int) {
-		k := b.newOnes[i]
-		c := b.describe(k)
-		r.ints(0, b.numbers[k])
-		r.texts(1, k.course, c.name)
-		r.ints(3, int32(k.distanceM), int32(c.weekday))
-		r.yesNo(5, c.measured)
-		if from, ok := b.complete[k.course]; ok {
-			r.day(6, from)
-		} else {
-			r.b.Field(6).AppendNull()
-		}
-	}); err != nil {
+	if err := b.writeCourses(ctx, pl, b.newOnes); err != nil {
 		return err
 	}
 	if err := pl.insertRows(ctx, "record.run", runSchema, len(b.newRuns), func(r row, i int) {
@@ -280,6 +271,73 @@ func (b *courseBook) write(ctx context.Context, pl *Pipeline) error {
 	}
 	b.newOnes, b.newRuns = nil, nil
 	return nil
+}
+
+// writeCourses stores courses with what is said of them.
+func (b *courseBook) writeCourses(ctx context.Context, pl *Pipeline, keys []courseKey) error {
+	return pl.insertRows(ctx, "record.course", courseSchema, len(keys), func(r row, i int) {
+		k := keys[i]
+		c := b.describe(k)
+		r.ints(0, b.numbers[k])
+		r.texts(1, k.course, c.name)
+		r.ints(3, int32(k.distanceM), int32(c.weekday))
+		r.yesNo(5, c.measured)
+		if from, ok := b.complete[k.course]; ok {
+			r.day(6, from)
+		} else {
+			r.b.Field(6).AppendNull()
+		}
+	})
+}
+
+// update brings what the database says of the courses in line with courses.csv
+// and history.csv as they are now.
+func (b *courseBook) update(ctx context.Context, pl *Pipeline) error {
+	rows, err := pl.DB.QueryContext(ctx, "select course, distance_m, name, weekday, measured, complete_from from record.course order by course_no")
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	var keys []courseKey
+	changed := false
+	for rows.Next() {
+		var k courseKey
+		var name string
+		var weekday int
+		var measured bool
+		var complete *time.Time
+		if err := rows.Scan(&k.course, &k.distanceM, &name, &weekday, &measured, &complete); err != nil {
+			return err
+		}
+		c := b.describe(k)
+		from, known := b.complete[k.course]
+		if c.name != name || c.weekday != weekday || c.measured != measured || known != (complete != nil) || known && unit.DayOf(*complete) != from {
+			changed = true
+		}
+		keys = append(keys, k)
+	}
+	if err := rows.Close(); err != nil || !changed {
+		return err
+	}
+	return pl.DB.Transaction(ctx, func() error {
+		if err := pl.DB.Exec(ctx, "delete from record.course"); err != nil {
+			return err
+		}
+		if err := b.writeCourses(ctx, pl, keys); err != nil {
+			return err
+		}
+		return pl.setState(ctx, "figures", "")
+	})
+}
+
+// readingKey sums up everything outside a sheet that its reading depends on.
+// Where it changes, every sheet is read again.
+func (pl *Pipeline) readingKey() (string, error) {
+	courses, err := os.ReadFile(pl.Archive.File("courses.csv"))
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return "", err
+	}
+	return store.Hash([]byte(fmt.Sprintf("%q %q %q %q", courses, pl.Settings.Headings, pl.Settings.Courses, pl.Settings.DateOrder))), nil
 }
 
 var (

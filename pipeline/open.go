@@ -152,7 +152,10 @@ func (pl *Pipeline) openForWriting(ctx context.Context, afresh bool) error {
 		return errors.Join(err, pl.Close())
 	}
 	if why == "" && !afresh {
-		err := pl.catchUp(ctx)
+		err := pl.courses.update(ctx, pl)
+		if err == nil {
+			err = pl.catchUp(ctx)
+		}
 		if err == nil {
 			return nil
 		}
@@ -161,18 +164,17 @@ func (pl *Pipeline) openForWriting(ctx context.Context, afresh bool) error {
 		}
 		why = "it is damaged"
 	}
-	switch {
-	case afresh:
+	if why != "new" {
 		// the database may be the last trace of a sheet whose copy is gone
 		if bad, _, err := pl.badCopies(ctx); err != nil || len(bad) > 0 {
 			if err == nil {
-				err = fmt.Errorf("%s. Nothing was changed", badCopy(pl.Archive.Copy(bad[0]), bad[0].Path))
+				err = fmt.Errorf("the database must be made again and can't be. %s", badCopy(pl.Archive.Copy(bad[0]), bad[0].Path))
 			}
 			return errors.Join(err, pl.Close())
 		}
-	case why == "new":
-	default:
-		fmt.Fprintf(os.Stderr, "Making the database again from the archive: %s.\n", why)
+		if !afresh {
+			fmt.Fprintf(os.Stderr, "Making the database again from the archive: %s.\n", why)
+		}
 	}
 	return pl.startOver(ctx)
 }
@@ -248,6 +250,13 @@ func (pl *Pipeline) whyRebuild(ctx context.Context, unclean bool) (string, error
 	}
 	if err := pl.readCourses(); err != nil {
 		return "", err
+	}
+	if now, err := pl.readingKey(); err != nil {
+		return "", err
+	} else if read, err := pl.state(ctx, "reading"); err != nil {
+		return unreadable(err)
+	} else if read != now {
+		return "courses.csv or a setting that the sheets are read by has changed", nil
 	}
 	known := map[sheetKey]bool{}
 	for _, e := range ledger {
@@ -413,7 +422,11 @@ func (pl *Pipeline) makeTables(ctx context.Context) error {
 		if err := pl.DB.Exec(ctx, "create table main.state (name varchar, value varchar)"); err != nil {
 			return err
 		}
-		return pl.setState(ctx, "schema", schemaVersion())
+		reading, err := pl.readingKey()
+		if err != nil {
+			return err
+		}
+		return errors.Join(pl.setState(ctx, "reading", reading), pl.setState(ctx, "schema", schemaVersion()))
 	})
 }
 

@@ -274,4 +274,3 @@ func TestIdsCut(t *testing.T) {
 }
 
 func tail(b []byte) string { return string(b[max(0, len(b)-40):]) }
-
