@@ -3,9 +3,11 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/store"
 )
 
 // Found is a runner that a text may mean, with what tells runners of one name
@@ -94,4 +96,35 @@ func (pl *Pipeline) FindRunner(ctx context.Context, who string) (Found, error) {
 		lines[i] = "  " + f.String()
 	}
 	return Found{}, fmt.Errorf("%q fits %d people; name one by id:\n%s", who, len(list), strings.Join(lines, "\n"))
+}
+
+// Course turns any name of a course into its short name; "" stays "". A course
+// without a run in the archive is an error that lists those there are.
+func (pl *Pipeline) Course(what string) (string, error) {
+	if what == "" {
+		return "", nil
+	}
+	c := pl.courses.resolve(what)
+	var all []string
+	for k := range pl.courses.numbers {
+		if k.course == c {
+			return c, nil
+		}
+		all = append(all, k.course)
+	}
+	slices.Sort(all)
+	return "", fmt.Errorf("there is no course %q in the archive; there are: %s", what, shortList(slices.Compact(all), 30))
+}
+
+// LedgerHash sums up the ledger: which sheets stood when something was made.
+func (pl *Pipeline) LedgerHash() (string, error) {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return "", err
+	}
+	var b strings.Builder
+	for _, e := range ledger {
+		fmt.Fprintln(&b, e.Seq, e.Hash, e.State)
+	}
+	return store.Hash([]byte(b.String())), nil
 }

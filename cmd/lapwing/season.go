@@ -1,0 +1,144 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"strconv"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/viper"
+
+	"lapwing/pipeline"
+	"lapwing/pipeline/insight/league"
+	"lapwing/pipeline/unit"
+	"lapwing/reports"
+)
+
+func (a *app) seasonCommand() *cobra.Command {
+	var s reports.SeasonOptions
+	var season, from, to string
+	c := &cobra.Command{
+		Use: "season", Short: "The season workbook: leagues, honours, records, attendance, courses",
+		Long: `The season workbook: attendance, league tables, age-graded honours, most
+improved, records and all-time lists, courses and conditions. The default is the
+season that the newest run is in; season_start in lapwing.toml says when seasons
+begin.
+
+--close freezes a season as awarded: a copy is kept in the archive, and later
+workbooks say how they differ from it.`,
+		Example: "  lapwing season\n  lapwing season --season 2026 --club \"Osierholm Harriers\"\n  lapwing season --from 2025-09-01 --to 2026-04-30 --course alder-bank\n  lapwing season --season 2025 --close",
+		Args:    cobra.NoArgs,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			ctx := cmd.Context()
+			return a.with(ctx, pipeline.ReadOnly, func(pl *pipeline.Pipeline) error {
+				if err := a.seasonDays(pl, &s, season, from, to); err != nil {
+					return err
+				}
+				if err := os.MkdirAll(a.settings.Reports, 0o755); err != nil {
+					return fmt.Errorf("can't make the reports folder: %w", err)
+				}
+				var err error
+				if s.Course, err = pl.Course(s.Course); err != nil {
+					return err
+				}
+				if s.Ledger, err = pl.LedgerHash(); err != nil {
+					return err
+				}
+				s.League = &a.league
+				rep, err := reports.Season(ctx, pl.DB, a.reportOptions(), s)
+				if err != nil {
+					return err
+				}
+				if err := a.asJSON(rep); err != nil {
+					return err
+				}
+				for _, f := range rep.Written {
+					a.say("%s", f)
+				}
+				for _, d := range rep.Differences {
+					a.say("Differs from the season as closed: %s", d)
+				}
+				return nil
+			})
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&season, "season", "", "year in which the season starts")
+	f.StringVar(&from, "from", "", "first day, YYYY-MM-DD")
+	f.StringVar(&to, "to", "", "last day, YYYY-MM-DD")
+	f.StringVar(&s.Course, "course", "", "only this course")
+	f.StringVar(&s.Club, "club", "", "only this club")
+	f.BoolVar(&s.Close, "close", false, "freeze the season as awarded")
+	c.MarkFlagsMutuallyExclusive("season", "from")
+	c.MarkFlagsMutuallyExclusive("season", "to")
+	c.MarkFlagsRequiredTogether("from", "to")
+	return c
+}
+
+// seasonDays settles first and last day and what the season is called.
+func (a *app) seasonDays(pl *pipeline.Pipeline, s *reports.SeasonOptions, season, from, to string) error {
+	if from != "" {
+		var err error
+		if s.From, err = unit.ParseDay(from); err != nil {
+			return usagef("--from: %w", err)
+		}
+		if s.To, err = unit.ParseDay(to); err != nil {
+			return usagef("--to: %w", err)
+		}
+		s.Name = from + " to " + to
+		return nil
+	}
+	start := pl.SeasonStart()
+	if start == 0 {
+		return fmt.Errorf("there is no run in the archive yet")
+	}
+	if season != "" {
+		year, err := strconv.Atoi(season)
+		if err != nil || year < 1900 || year > 2200 {
+			return usagef("--season %q: write the year in which the season starts, as in 2026", season)
+		}
+		start = a.settings.SeasonOf(unit.NewDay(year+1, 1, 1) - 1)
+	}
+	year, month, day := start.Date()
+	s.From, s.To = start, unit.NewDay(year+1, month, day)-1
+	s.Name = strconv.Itoa(year)
+	if month > 1 || day > 1 {
+		s.Name += fmt.Sprintf("-%02d", (year+1)%100)
+	}
+	return nil
+}
+
+// leagueRules reads the table [league] of the settings.
+func leagueRules(v *viper.Viper) (league.Rules, error) {
+	r := league.DefaultRules()
+	keys := v.GetStringMap("league")
+	for k := range keys {
+		switch k {
+		case "first", "step", "least", "best", "minimum_runs", "second_claim_scores", "by_position", "volunteer", "volunteer_most", "volunteer_points":
+		default:
+			return r, fmt.Errorf("[league]: there is no setting %q", k)
+		}
+	}
+	whole := func(key string, usual int) int {
+		if v.IsSet("league." + key) {
+			return v.GetInt("league." + key)
+		}
+		return usual
+	}
+	r.Points.First = int32(whole("first", int(r.Points.First)))
+	r.Points.Step = int32(whole("step", int(r.Points.Step)))
+	r.Points.Least = int32(whole("least", int(r.Points.Least)))
+	r.Best, r.MinRuns = whole("best", r.Best), whole("minimum_runs", r.MinRuns)
+	r.SecondClaimScores, r.ByPosition = v.GetBool("league.second_claim_scores"), v.GetBool("league.by_position")
+	r.VolunteerMost, r.VolunteerPoints = whole("volunteer_most", 0), int32(whole("volunteer_points", 0))
+	switch w := v.GetString("league.volunteer"); w {
+	case "", "own average":
+	case "fixed":
+		r.Volunteer = league.FixedCredit
+	case "none":
+		r.Volunteer = league.NoCredit
+	default:
+		return r, fmt.Errorf("[league]: volunteer = %q: write \"own average\", \"fixed\" or \"none\"", w)
+	}
+	return r, nil
+}
