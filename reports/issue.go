@@ -188,7 +188,7 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 		}
 		out = append(out, p)
 	}
-	return out, nil
+	return out, syncFolder(dir)
 }
 
 // extOf undoes the naming of an issue: the part after the report's name.
@@ -284,7 +284,7 @@ func wholeLines(f *os.File) (int64, error) {
 }
 
 // writeFile puts data under path so that a reader sees the old file or the
-// new one, whole, whatever happens.
+// new one, whole, whatever happens. syncFolder afterwards makes it last.
 func writeFile(path string, data []byte) error {
 	tmp := filepath.Join(filepath.Dir(path), ".unfinished-"+filepath.Base(path))
 	f, err := os.OpenFile(tmp, os.O_WRONLY|os.O_CREATE|os.O_TRUNC, 0o644)
@@ -305,11 +305,19 @@ func writeFile(path string, data []byte) error {
 		os.Remove(tmp)
 		return fmt.Errorf("can't write %s: %w. If the file is open in another program, close it there and run this again", path, err)
 	}
-	if d, err := os.Open(filepath.Dir(path)); err == nil {
-		defer d.Close()
-		if err := d.Sync(); err != nil {
-			return fmt.Errorf("can't sync the folder of %s: %w", path, err)
-		}
+	return nil
+}
+
+// syncFolder waits until the renames in a folder are on disk. A system that
+// can't open a folder (Windows) needs no such thing.
+func syncFolder(dir string) error {
+	d, err := os.Open(dir)
+	if err != nil {
+		return nil
+	}
+	defer d.Close()
+	if err := d.Sync(); err != nil {
+		return fmt.Errorf("can't sync the folder %s: %w", dir, err)
 	}
 	return nil
 }

@@ -97,7 +97,7 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 		return rep, err
 	}
 	rep.Written = append(rep.Written, copyPath, frozen)
-	return rep, nil
+	return rep, syncFolder(filepath.Dir(frozen))
 }
 
 func ofCourse(course string) string {

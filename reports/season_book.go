@@ -111,7 +111,7 @@ func (d *season) honours() *table.Tab {
 	t.Add(table.Title{Level: 1, Text: d.heading()},
 		table.Para{Text: fmt.Sprintf("%s to %s", longDay(d.s.From), longDay(d.s.To)), Bold: true},
 		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: "named people"},
-			{Value: fmt.Sprint(pbs), Caption: "bests on the day"}, fourth}})
+			{Value: fmt.Sprint(pbs), Caption: "personal bests"}, fourth}})
 	const most = 5
 	leaders := func(scope, sex string) *table.Table {
 		x := &table.Table{Title: fmt.Sprintf("League, %s, %s", d.scopeName(scope), listName(sex)), None: "nobody ranked", Columns: []table.Column{
@@ -583,7 +583,7 @@ func (d *season) courseTab() *table.Tab {
 		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared."})
 	if n >= 2 {
 		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00, with the likely range", X: "course", Y: "seconds, + is slower", Category: "Course",
-			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dashed: true}, {Column: "to", Line: true, Dashed: true}}}})
+			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dots: true, Dashed: true}, {Column: "to", Line: true, Dots: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
 	return tab

@@ -505,6 +505,46 @@ func TestWeeklyLook(t *testing.T) {
 	t.Log(writeWeekly(t, db, dir, arch, last))
 }
 
+// Reports of many runs written at the same time through one register are the
+// same as written one after the other.
+func TestWeeklyInParallel(t *testing.T) {
+	db, last := district(t, 12, 40, true)
+	one, many := t.TempDir(), t.TempDir()
+	for w := range 12 {
+		writeWeekly(t, db, one, one, last-unit.Day(7*w))
+	}
+	reg, err := OpenRegister(many)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := Options{Dir: many, ArchiveDir: many, AgeStandard: 2025, Version: "0.1", Why: "a later sheet was loaded", Register: reg}
+	errs := make(chan error)
+	for w := range 12 {
+		go func() {
+			_, err := Weekly(context.Background(), db.Pool, o, "heron-mere", last-unit.Day(7*w), "")
+			errs <- err
+		}()
+	}
+	for range 12 {
+		if err := <-errs; err != nil {
+			t.Error(err)
+		}
+	}
+	files, err := filepath.Glob(filepath.Join(one, "heron*"))
+	if err != nil || len(files) != 48 {
+		t.Fatalf("%d files, %v", len(files), err)
+	}
+	for _, f := range files {
+		if read(t, f) != read(t, many, filepath.Base(f)) {
+			t.Errorf("%s differs", filepath.Base(f))
+		}
+	}
+	again, err := OpenRegister(many)
+	if err != nil || len(again.by) != 12 {
+		t.Errorf("the register knows %d reports, %v", len(again.by), err)
+	}
+}
+
 // The time from rows to four files, for a field of 300.
 func BenchmarkWeekly(b *testing.B) {
 	db, last := district(b, 14, 300, true)

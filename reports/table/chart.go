@@ -26,6 +26,8 @@ type Series struct {
 	Line bool
 	// Dashed and Plain (no markers) set lines apart without colour.
 	Dashed, Plain bool
+	// Dots draws markers only: for values that no line should join.
+	Dots bool
 }
 
 // Ink of the series: dark blue, orange, bluish green, black, from the palette
@@ -95,6 +97,13 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		}
 		cs.Marker = excelize.ChartMarker{Symbol: "circle", Size: 5,
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}
+		if s.Dots {
+			cs.Line.Type = excelize.LineNone
+			cs.Marker.Size = 8
+			if s.Dashed {
+				cs.Marker.Symbol = "diamond"
+			}
+		}
 		if s.Plain {
 			cs.Marker = excelize.ChartMarker{Symbol: "none"}
 		}
@@ -104,7 +113,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 	base := &excelize.Chart{
 		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
 		Legend: excelize.ChartLegend{Position: "bottom"},
-		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small,
+		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(0)}},
 		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},

@@ -315,11 +315,15 @@ func (p *tabWriter) total() float64 {
 	return p.sum() + float64(p.across()-len(p.widths))*usualWidth
 }
 
-// lines estimates how many lines s takes in a cell of w characters; words
-// don't fill lines to the end, and capitals are wider than the average.
+// lines estimates how many lines s takes in a cell of w characters. A column
+// is measured in digits, and running text is narrower than digits: by about an
+// eighth in short cells, less is taken for long paragraphs, to be safe.
 func lines(s string, w float64) int {
-	n := strings.Count(Wrap(s, max(4, int(w*1.08))), "\n") + 1
-	return max(1, n)
+	more := 1.12
+	if w > 60 {
+		more = 1.08
+	}
+	return strings.Count(Wrap(s, max(4, int(w*more))), "\n") + 1
 }
 
 func (p *tabWriter) set(cells []any, height float64) error {
@@ -554,7 +558,7 @@ func (p *tabWriter) table(t *Table) error {
 			return err
 		}
 		heads[c] = excelize.Cell{StyleID: id, Value: col.Head}
-		tall = max(tall, lines(col.Head, p.widths[c]-2))
+		tall = max(tall, lines(col.Head, p.widths[c]-1))
 	}
 	if err := p.set(heads, lineHeight*float64(tall)+2); err != nil {
 		return err
@@ -582,7 +586,7 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 		}
 		n := 1
 		if v.what == isText {
-			n = lines(v.text, p.widths[c]-2)
+			n = lines(v.text, p.widths[c]-1)
 		}
 		tall = max(tall, n)
 		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.Right(),
