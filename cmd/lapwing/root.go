@@ -16,6 +16,7 @@ import (
 	"github.com/spf13/viper"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/insight/league"
 )
 
 // version of the program; the build may set it.
@@ -37,6 +38,7 @@ func usagef(format string, a ...any) error { return usageError{fmt.Errorf(format
 type app struct {
 	out, err io.Writer
 	settings pipeline.Settings
+	league   league.Rules
 	config   string // lapwing.toml in use, "" none
 	quiet    bool
 	json     bool
@@ -123,7 +125,7 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
 		a.runCommand(), a.loadCommand(), a.sheetsCommand(), a.refreshCommand(), a.rebuildCommand(),
-		a.weeklyCommand(), a.standingCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
+		a.weeklyCommand(), a.seasonCommand(), a.standingCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
 	} {
 		wrapArgs(c)
 		root.AddCommand(c)
@@ -169,7 +171,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 			a.config = "lapwing.toml"
 		}
 	}
-	known := map[string]bool{"headings": true, "courses": true}
+	known := map[string]bool{"headings": true, "courses": true, "league": true}
 	for _, k := range v.AllKeys() {
 		known[k] = true
 	}
@@ -198,6 +200,10 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 		s.Archive = f.Value.String()
 	}
 	if err := s.Check(); err != nil {
+		return fmt.Errorf("settings: %w", err)
+	}
+	var err error
+	if a.league, err = leagueRules(v); err != nil {
 		return fmt.Errorf("settings: %w", err)
 	}
 	a.settings = s
