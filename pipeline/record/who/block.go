@@ -275,7 +275,16 @@ func (m *model) mistyped(b *blocks) {
 	if len(texts) == 0 {
 		return
 	}
-	at := map[string]int32{}
+	few := make([]int32, 0, 64)
+	for i := range m.sigs {
+		if c := &m.sigs[i]; c.n <= 2 && len(c.numbers) == 1 && len(c.names) > 0 {
+			few = append(few, int32(i))
+		}
+	}
+	if len(few) == 0 {
+		return
+	}
+	at := make(map[string]int32, len(texts))
 	for id, s := range texts {
 		if id > 0 {
 			at[s] = int32(id)
@@ -285,18 +294,15 @@ func (m *model) mistyped(b *blocks) {
 	type miss struct{ sig, number int32 }
 	var misses []miss
 	var buf []byte
-	for i := range m.sigs {
+	for _, i := range few {
 		c := &m.sigs[i]
-		if c.n > 2 || len(c.numbers) != 1 || len(c.names) == 0 {
-			continue
-		}
 		s := texts[c.numbers[0].id]
 		if len(s) < 3 || len(s) > 12 {
 			continue
 		}
 		try := func() {
 			if id, ok := at[string(buf)]; ok && id != c.numbers[0].id {
-				misses = append(misses, miss{int32(i), id})
+				misses = append(misses, miss{i, id})
 				holders[id] = nil
 			}
 		}

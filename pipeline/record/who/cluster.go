@@ -16,8 +16,8 @@ type join struct {
 // joined is the outcome of clustering.
 type joined struct {
 	parent []int32
-	pool   []cluster // by lowest signature
-	links  []uint64  // pairs of signatures worth knowing about (above Review)
+	pool   []*cluster // by lowest signature; nil for the others of a cluster
+	links  []uint64   // pairs of signatures worth knowing about (above Review)
 	joins  []join
 }
 
@@ -76,7 +76,10 @@ func (m *model) cluster() error {
 	for i := range g.parent {
 		g.parent[i] = int32(i)
 	}
-	g.pool = slices.Clone(m.sigs)
+	g.pool = make([]*cluster, n)
+	for i := range g.pool {
+		g.pool[i] = &m.sigs[i]
+	}
 	type scored struct {
 		pair uint64
 		bits float64
@@ -108,7 +111,7 @@ func (m *model) cluster() error {
 	for _, p := range m.must {
 		a, b := g.find(p[0]), g.find(p[1])
 		if a != b {
-			c.merge(a, b, m.weigh(&g.pool[min(a, b)], &g.pool[max(a, b)]), true)
+			c.merge(a, b, m.weigh(g.pool[min(a, b)], g.pool[max(a, b)]), true)
 		}
 	}
 	heap.Init(&c.q)
@@ -120,7 +123,7 @@ func (m *model) cluster() error {
 		if g.parent[x.a] != x.a || g.parent[x.b] != x.b || c.version[x.a] != x.verA || c.version[x.b] != x.verB || c.banned(x.a, x.b) {
 			continue
 		}
-		s := m.weigh(&g.pool[x.a], &g.pool[x.b])
+		s := m.weigh(g.pool[x.a], g.pool[x.b])
 		c.merge(x.a, x.b, s, false)
 	}
 	return nil
@@ -198,8 +201,8 @@ func (c *clusterer) merge(a, b int32, why sum, decided bool) {
 		a, b = b, a
 	}
 	g.joins = append(g.joins, join{a, b, why, decided})
-	g.pool[a] = m.names.pool(&g.pool[a], &g.pool[b])
-	g.pool[b] = cluster{}
+	joined := m.names.pool(g.pool[a], g.pool[b])
+	g.pool[a], g.pool[b] = &joined, nil
 	g.parent[b] = a
 	c.version[a]++
 	if len(m.bans) > 0 && (m.bans[a] != nil || m.bans[b] != nil) {
@@ -219,7 +222,7 @@ func (c *clusterer) merge(a, b int32, why sum, decided bool) {
 	kept := list[:0]
 	for _, x := range list {
 		lo, hi := min(a, x), max(a, x)
-		s := m.weigh(&g.pool[lo], &g.pool[hi])
+		s := m.weigh(g.pool[lo], g.pool[hi])
 		if s.total <= m.o.Review {
 			continue
 		}

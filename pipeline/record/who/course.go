@@ -36,10 +36,10 @@ func (m *model) affinity() error {
 	// signatures of a rare name are pooled, whatever sex the sheets give or leave
 	// out.
 	type group struct {
-		key  uint64
-		sigs []int32
+		name int32 // pooled by full name, or -1
+		sig  int32
 	}
-	pooled := map[uint64][]int32{}
+	pooled := map[int32][]int32{}
 	var groups []group
 	for i := range m.sigs {
 		c := &m.sigs[i]
@@ -48,7 +48,7 @@ func (m *model) affinity() error {
 		}
 		if len(c.numbers) > 0 {
 			if len(c.courses) > 1 || c.n > 3 {
-				groups = append(groups, group{sigs: []int32{int32(i)}})
+				groups = append(groups, group{-1, int32(i)})
 			}
 			continue
 		}
@@ -56,18 +56,20 @@ func (m *model) affinity() error {
 		if k.sole || m.names.given.mass[k.given]*m.names.family.mass[k.family]*m.people > .3 {
 			continue
 		}
-		key := uint64(k.full)
-		if _, ok := pooled[key]; !ok {
-			groups = append(groups, group{key: key})
+		if _, ok := pooled[k.full]; !ok {
+			groups = append(groups, group{name: k.full})
 		}
-		pooled[key] = append(pooled[key], int32(i))
+		pooled[k.full] = append(pooled[k.full], int32(i))
 	}
 	type seen struct{ rows, people float64 }
 	pairs := map[uint64]seen{}
-	for _, g := range groups {
-		sigs := g.sigs
-		if sigs == nil {
-			sigs = pooled[g.key]
+	// Some hundred thousand people are enough.
+	step := max(1, len(groups)/300_000)
+	for i := 0; i < len(groups); i += step {
+		g := &groups[i]
+		sigs := []int32{g.sig}
+		if g.name >= 0 {
+			sigs = pooled[g.name]
 		}
 		var room [16]tally
 		t := room[:0]

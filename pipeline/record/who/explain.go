@@ -46,7 +46,7 @@ func chanceWords(p float64) string {
 func (r *Result) Explain(a, b int32) Explanation {
 	m := r.m
 	lo, hi := min(m.roots[a], m.roots[b]), max(m.roots[a], m.roots[b])
-	x, y := &m.group.pool[lo], &m.group.pool[hi]
+	x, y := m.group.pool[lo], m.group.pool[hi]
 	s := m.weigh(x, y)
 	return m.explain(&s, x, y)
 }

@@ -99,9 +99,11 @@ func scale(p []float64, by float64) {
 }
 
 // learnFrom is the number of likely matches from which the archive's own
-// weights are trusted, and learnPairs the number of pairs that are looked at.
+// weights are trusted, priorFrom the number of signatures from which their
+// share is, and learnPairs the number of pairs that are looked at.
 const (
 	learnFrom  = 2000
+	priorFrom  = 10_000
 	learnPairs = 400_000
 )
 
@@ -201,11 +203,16 @@ func (m *model) learn() error {
 		learnFamily: {Levels: len(familyLevels), Start: shares(familyLevels, &w.Family), KnownU: true},
 	}
 	// How many pairs of signatures are one person's at all is learned with the
-	// rest: messy sheets make many signatures of one runner, clean ones one.
+	// rest: messy sheets make many signatures of one runner, clean numbered
+	// ones hardly ever two.
 	all := float64(len(m.sigs)) * float64(len(m.sigs)-1) / 2
+	least := -1.
+	if len(m.sigs) >= priorFrom {
+		least = -5
+	}
 	var pm, pu [][]float64
 	likely, shift := 0., 0.
-	for range 5 {
+	for range 8 {
 		var match []float64
 		pm, pu, match = EM(levels, offset, fields, 200, 30)
 		likely = 0
@@ -213,19 +220,22 @@ func (m *model) learn() error {
 			likely += r
 		}
 		likely *= float64(step)
-		if likely < learnFrom {
-			return nil
-		}
-		now := min(3, max(-1, math.Log2(likely/all)+math.Log2(m.people)))
-		if math.Abs(now-shift) < .02 {
-			break
-		}
+		now := min(3, max(least, math.Log2((likely+1)/all)+math.Log2(m.people)))
+		moved := now - shift
 		for p := range offset {
-			offset[p] += now - shift
+			offset[p] += moved
 		}
 		shift = now
+		if math.Abs(moved) < .02 {
+			break
+		}
 	}
-	w.Prior = shift
+	if likely >= learnFrom || len(m.sigs) >= priorFrom {
+		w.Prior = shift
+	}
+	if likely < learnFrom {
+		return nil
+	}
 	bits := func(f, l int) float64 { return math.Log2(pm[f][l] / pu[f][l]) }
 	clamp := func(x, lo, hi float64) float64 { return min(hi, max(lo, x)) }
 	w.ClubDiffers = clamp(bits(learnClub, 2), -6, -1)

@@ -172,13 +172,17 @@ func (m *model) frequencies() error {
 			t.given.single += t.given.mass[i]
 		}
 	}
-	seen := map[uint64]struct{}{}
+	seen, people := make([]uint8, len(t.full)), 0 // sexes met, one bit each
 	for i := range m.sigs {
 		if c := &m.sigs[i]; len(c.names) > 0 {
-			seen[uint64(t.keys[c.names[0].id].full)<<2|uint64(c.mainSex())] = struct{}{}
+			full, bit := t.keys[c.names[0].id].full, uint8(1)<<c.mainSex()
+			if seen[full]&bit == 0 {
+				seen[full] |= bit
+				people++
+			}
 		}
 	}
-	m.people = max(2, float64(len(seen)))
+	m.people = max(2, float64(people))
 	m.clubs = make([]float32, m.lab.clubs)
 	for i := range m.sigs {
 		for _, c := range m.sigs[i].clubs {

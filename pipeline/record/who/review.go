@@ -84,7 +84,7 @@ func (m *model) doubtful(asked []Question) []Pair {
 		var out []Pair
 		for _, k := range keys[lo:hi] {
 			a, b := int32(k>>32), int32(uint32(k))
-			x, y := &g.pool[m.roots[a]], &g.pool[m.roots[b]]
+			x, y := g.pool[m.roots[a]], g.pool[m.roots[b]]
 			s := m.weigh(x, y)
 			if s.total <= m.o.Review || m.apart(m.roots[a], m.roots[b]) {
 				continue
