@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/unit"
@@ -36,77 +37,134 @@ type Decision struct {
 
 // The kinds of decisions.
 const (
+	DecideClaim      = "claim"          // line of an unnamed place; value the name of who says it was theirs
 	DecideTime       = "time"           // line; value 24:31
-	DecideName       = "name"           // line; value the person's name: a claim or a correction
+	DecideName       = "name"           // line; value the person's name: a correction
 	DecideClub       = "club"           // line
+	DecideSex        = "sex"            // line; value M, W, X or not given
+	DecideGroup      = "age group"      // line; value M45, 45-49, U17, an age or a year of birth
 	DecideTakingPart = "taking part as" // line; value a word of TakingPart
 	DecideStatus     = "status"         // line; value dq, dnf or ok
+	DecideExchange   = "exchange"       // line; value the other line, HASH:ROW or HASH:TAB!ROW: the two stand for each other's owner
 	DecideSame       = "same person"    // line and runner, or runner and runner in value
 	DecideDifferent  = "different people"
-	DecidePrintName  = "name to print" // runner
+	DecidePrintName  = "name to print" // runner, over all history
+	DecideCategory   = "category"      // runner, over all history; value M, W or X
 	DecideHide       = "hide"          // runner
-	DecideRunState   = "run state"     // run; value cancelled, abandoned, times lost, other route, misdirected, short, long, held
+	DecideRunState   = "run state"     // run; value held, cancelled, abandoned, times lost, other route, misdirected, short by 120 m, long by 50 m
 	DecideTakeBack   = "take back"     // value the id of another decision
 )
 
 // Decisions reads the decisions in force, in order.
 func (pl *Pipeline) Decisions() ([]Decision, error) {
-	rows, err := pl.Archive.ReadTable("decisions.csv", decisionColumns)
+	all, err := pl.allDecisions()
+	return inForce(all), err
+}
+
+// allDecisions reads every decision, those taken back and the taking back
+// among them.
+func (pl *Pipeline) allDecisions() ([]Decision, error) {
+	rows, err := pl.Archive.ReadTable(decisionTable, decisionColumns)
 	if err != nil {
 		return nil, err
 	}
-	var out []Decision
-	gone := map[int]bool{}
+	out := make([]Decision, len(rows))
 	for i, r := range rows {
-		at := fmt.Sprintf("%s:%d", pl.Archive.File("decisions.csv"), i+2)
-		d := Decision{By: r[2], Kind: r[3], Sheet: r[4], Tab: r[5], Runner: r[7], Course: sheet.Slug(r[8]), Session: r[10], Value: r[11], Why: r[12]}
-		if d.ID, err = strconv.Atoi(r[0]); err != nil {
-			return nil, fmt.Errorf("%s: id %q is not a number", at, r[0])
+		if out[i], err = readDecision(r); err != nil {
+			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File(decisionTable), i+2, err)
 		}
-		d.When, _ = time.Parse(time.RFC3339, r[1])
-		if r[6] != "" {
-			if d.Row, err = strconv.Atoi(r[6]); err != nil {
-				return nil, fmt.Errorf("%s: row %q is not a number", at, r[6])
-			}
+	}
+	return out, nil
+}
+
+const decisionTable = "decisions.csv"
+
+func readDecision(r []string) (d Decision, err error) {
+	d = Decision{By: r[2], Kind: r[3], Sheet: r[4], Tab: r[5], Runner: r[7], Course: sheet.Slug(r[8]), Session: r[10], Value: r[11], Why: r[12]}
+	if d.ID, err = strconv.Atoi(r[0]); err != nil {
+		return d, fmt.Errorf("id %q is not a number", r[0])
+	}
+	d.When, _ = time.Parse(time.RFC3339, r[1])
+	if r[6] != "" {
+		if d.Row, err = strconv.Atoi(r[6]); err != nil {
+			return d, fmt.Errorf("row %q is not a number", r[6])
 		}
-		if r[9] != "" {
-			if d.Date, err = unit.ParseDay(r[9]); err != nil {
-				return nil, fmt.Errorf("%s: %w", at, err)
-			}
+	}
+	if r[9] != "" {
+		if d.Date, err = unit.ParseDay(r[9]); err != nil {
+			return d, err
 		}
+	}
+	if d.Kind == DecideTakeBack {
+		if _, err := strconv.Atoi(d.Value); err != nil {
+			return d, fmt.Errorf("take back %q: write the id of the decision", d.Value)
+		}
+	}
+	return d, nil
+}
+
+// row is the decision as a line of decisions.csv.
+func (d Decision) row() []string {
+	line, date := "", ""
+	if d.Row > 0 {
+		line = strconv.Itoa(d.Row)
+	}
+	if d.Date != 0 {
+		date = d.Date.String()
+	}
+	return []string{strconv.Itoa(d.ID), d.When.UTC().Format(time.RFC3339), d.By, d.Kind, d.Sheet, d.Tab, line, d.Runner, d.Course, date, d.Session, d.Value, d.Why}
+}
+
+// inForce leaves out decisions that were taken back.
+func inForce(all []Decision) []Decision {
+	gone := map[int]bool{}
+	for _, d := range all {
 		if d.Kind == DecideTakeBack {
-			id, err := strconv.Atoi(d.Value)
-			if err != nil {
-				return nil, fmt.Errorf("%s: take back %q: write the id of the decision", at, d.Value)
-			}
+			id, _ := strconv.Atoi(d.Value)
 			gone[id] = true
 		}
-		out = append(out, d)
 	}
-	kept := out[:0]
-	for _, d := range out {
+	var kept []Decision
+	for _, d := range all {
 		if !gone[d.ID] && d.Kind != DecideTakeBack {
 			kept = append(kept, d)
 		}
 	}
-	return kept, nil
+	return kept
 }
 
-// applyLineDecisions changes the lines that decisions are about. Decisions
-// about sheets that are not loaded have no effect until they are.
-func (f *field) applyLineDecisions(ds []Decision) error {
-	if len(ds) == 0 {
-		return nil
+// numberDecisions gives new decisions the ids after those that there are, and
+// the time of now where they have none.
+func numberDecisions(all, fresh []Decision, now time.Time) []Decision {
+	last := 0
+	for _, d := range all {
+		last = max(last, d.ID)
 	}
-	lines := f.linesOf(ds)
-	for _, d := range ds {
-		for _, i := range lines[lineRef{d.Sheet, d.Tab, d.Row}] {
-			if err := f.applyToLine(i, d); err != nil {
-				return fmt.Errorf("decision %d: %w", d.ID, err)
-			}
+	out := make([]Decision, len(fresh))
+	for i, d := range fresh {
+		last++
+		d.ID = last
+		if d.When.IsZero() {
+			d.When = now.UTC().Truncate(time.Second)
 		}
+		out[i] = d
 	}
-	return nil
+	return out
+}
+
+// AppendDecisions keeps decisions for good, numbered after those that there
+// are. Figures follow with the next Refresh.
+func (pl *Pipeline) AppendDecisions(fresh []Decision) ([]Decision, error) {
+	all, err := pl.allDecisions()
+	if err != nil {
+		return nil, err
+	}
+	out := numberDecisions(all, fresh, time.Now())
+	rows := make([][]string, len(out))
+	for i, d := range out {
+		rows[i] = d.row()
+	}
+	return out, pl.Archive.AppendTable(decisionTable, decisionColumns, rows)
 }
 
 // lineRef names a line by what it will always be: the sheet's bytes, tab, row.
@@ -115,14 +173,23 @@ type lineRef struct {
 	row       int
 }
 
-// linesOf finds the lines that decisions name.
+// linesOf finds the lines that decisions name, both lines of an exchange.
 func (f *field) linesOf(ds []Decision) map[lineRef][]int {
 	want := map[lineRef]bool{}
 	hashes := map[string]bool{}
+	add := func(r lineRef) {
+		want[r] = true
+		hashes[r.hash] = true
+	}
 	for _, d := range ds {
-		if d.Sheet != "" {
-			want[lineRef{d.Sheet, d.Tab, d.Row}] = true
-			hashes[d.Sheet] = true
+		if d.Sheet == "" {
+			continue
+		}
+		add(lineRef{d.Sheet, d.Tab, d.Row})
+		if d.Kind == DecideExchange {
+			if r, err := parseLineRef(d.Value); err == nil {
+				add(r)
+			}
 		}
 	}
 	out := map[lineRef][]int{}
@@ -147,6 +214,7 @@ func (f *field) linesOf(ds []Decision) map[lineRef][]int {
 	return out
 }
 
+// applyToLine makes a line say what a person has settled.
 func (f *field) applyToLine(i int, d Decision) error {
 	switch d.Kind {
 	case DecideTime:
@@ -157,28 +225,31 @@ func (f *field) applyToLine(i int, d Decision) error {
 		f.timeMS[i] = ms
 		if f.is(i, record.Untimed) || f.is(i, record.Doubtful) {
 			f.setDoubt(i, record.OK, "")
-			if !f.namesSomebody(i) {
-				f.status[i] = uint8(record.Unnamed)
-			}
 		}
-	case DecideName:
+		f.settleStatus(i)
+	case DecideName, DecideClaim:
 		f.name[i] = f.addName(d.Value)
-		if f.is(i, record.Unnamed) && f.namesSomebody(i) {
-			f.status[i] = uint8(record.OK)
-			if f.timeMS[i] == 0 {
-				f.status[i] = uint8(record.Untimed)
-			}
-		}
+		f.settleStatus(i)
 	case DecideClub:
 		f.club[i] = f.clubs.number(d.Value)
-	case DecideTakingPart:
-		for t := record.Runner; t <= record.DayWheelchair; t++ {
-			if t.String() == d.Value {
-				f.takingPart[i] = uint8(t)
-				return nil
-			}
+	case DecideSex:
+		sex, err := parseSex(d.Value)
+		if err != nil {
+			return err
 		}
-		return fmt.Errorf("taking part as %q is not known", d.Value)
+		f.sex[i] = uint8(sex)
+	case DecideGroup:
+		w, basis, err := parseGroupByHand(d.Value, f.day(i))
+		if err != nil {
+			return err
+		}
+		f.birthLo[i], f.birthHi[i], f.basis[i] = w.Lo, w.Hi, uint8(basis)
+	case DecideTakingPart:
+		part, err := parseTakingPart(d.Value)
+		if err != nil {
+			return err
+		}
+		f.takingPart[i] = uint8(part)
 	case DecideStatus:
 		switch strings.ToLower(d.Value) {
 		case "dq":
@@ -187,17 +258,102 @@ func (f *field) applyToLine(i int, d Decision) error {
 			f.setDoubt(i, record.DNF, "did not finish")
 		case "ok":
 			f.setDoubt(i, record.OK, "")
-			if f.timeMS[i] == 0 {
-				f.status[i] = uint8(record.Untimed)
-			}
-			if !f.namesSomebody(i) {
-				f.status[i] = uint8(record.Unnamed)
-			}
+			f.settleStatus(i)
 		default:
 			return fmt.Errorf("status %q: write ok, dq or dnf", d.Value)
 		}
 	}
 	return nil
+}
+
+// settleStatus tells a finisher's line anew whether it is named and timed.
+// Lines that are doubtful, disqualified or did not finish stay so.
+func (f *field) settleStatus(i int) {
+	switch record.Status(f.status[i]) {
+	case record.OK, record.Unnamed, record.Untimed:
+	default:
+		return
+	}
+	switch {
+	case !f.namesSomebody(i):
+		f.status[i] = uint8(record.Unnamed)
+	case f.timeMS[i] == 0:
+		f.status[i] = uint8(record.Untimed)
+	default:
+		f.status[i] = uint8(record.OK)
+	}
+}
+
+func parseSex(s string) (record.Sex, error) {
+	switch strings.ToUpper(strings.TrimSpace(s)) {
+	case "M":
+		return record.M, nil
+	case "W", "F":
+		return record.W, nil
+	case "X":
+		return record.X, nil
+	case "", "NOT GIVEN":
+		return record.NotGiven, nil
+	}
+	return record.NotGiven, fmt.Errorf("sex %q: write M, W, X or \"not given\"", s)
+}
+
+func parseTakingPart(s string) (record.TakingPart, error) {
+	var words []string
+	for t := record.Runner; t <= record.DayWheelchair; t++ {
+		if strings.EqualFold(t.String(), strings.TrimSpace(s)) {
+			return t, nil
+		}
+		words = append(words, t.String())
+	}
+	return 0, fmt.Errorf("taking part as %q: write one of %s", s, strings.Join(words, ", "))
+}
+
+// parseGroupByHand reads an age group or age as people write it: M45 and 45
+// to 49 of the default scheme, U17, Senior, an age (42), a range (40-44), a
+// year of birth (1984). The window is of birth dates, for an age on the day.
+func parseGroupByHand(s string, day unit.Day) (age.Window, age.Basis, error) {
+	t := strings.ToUpper(strings.TrimSpace(s))
+	bad := fmt.Errorf("age group %q: write it as in M45, 45-49, U18, Senior, or an age or a year of birth", s)
+	scheme := age.DefaultScheme()
+	if t == "SENIOR" {
+		lo, hi := scheme.Bounds(scheme.Masters - 1)
+		return age.OfAges(lo, hi, day), age.OnTheDay, nil
+	}
+	if rest, ok := strings.CutPrefix(t, "U"); ok {
+		n, err := strconv.Atoi(rest)
+		if err != nil || n < 6 || n > 30 {
+			return age.Window{}, 0, bad
+		}
+		lo, _ := scheme.Bounds(n - 1)
+		return age.OfAges(lo, n-1, day), age.OnTheDay, nil
+	}
+	if a, b, ok := strings.Cut(t, "-"); ok {
+		lo, err1 := strconv.Atoi(strings.TrimSpace(a))
+		hi, err2 := strconv.Atoi(strings.TrimSpace(b))
+		if err1 != nil || err2 != nil || lo < 0 || hi < lo || hi > 120 {
+			return age.Window{}, 0, bad
+		}
+		return age.OfAges(lo, hi, day), age.OnTheDay, nil
+	}
+	letter := strings.TrimLeft(t, "MWFX")
+	n, err := strconv.Atoi(letter)
+	year, _, _ := day.Date()
+	switch {
+	case err != nil || len(t)-len(letter) > 1:
+		return age.Window{}, 0, bad
+	case len(letter) == 4 && len(letter) == len(t) && n > year-121 && n <= year:
+		return age.OfYear(n), age.Born, nil
+	case n < 0 || n > 120:
+		return age.Window{}, 0, bad
+	case len(letter) == len(t): // a bare number is an age
+		return age.OfAges(n, n, day), age.OnTheDay, nil
+	}
+	lo, hi := scheme.Bounds(n)
+	if n != lo {
+		return age.Window{}, 0, bad
+	}
+	return age.OfAges(lo, hi, day), age.OnTheDay, nil
 }
 
 func (f *field) namesSomebody(i int) bool {

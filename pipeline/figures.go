@@ -185,8 +185,8 @@ func startOrder(session string) (order int32, clock, ok bool) {
 }
 
 // settleCounts says what each line counts for: a named finisher has a run, and
-// a time unless they ran for somebody else.
-func (f *field) settleCounts() {
+// a time unless they ran for somebody else or the run's times are void.
+func (f *field) settleCounts(void []bool) {
 	for i := 0; i < f.n; i++ {
 		f.counts[i] = 0
 		if f.runner[i] == 0 {
@@ -198,7 +198,7 @@ func (f *field) settleCounts() {
 			switch record.TakingPart(f.takingPart[i]) {
 			case record.Guide, record.Pacer, record.BackMarker, record.WithChild:
 			default:
-				if f.timeMS[i] > 0 {
+				if f.timeMS[i] > 0 && !void[f.run[i]-1] {
 					f.counts[i] = 3
 				}
 			}

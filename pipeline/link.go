@@ -27,6 +27,7 @@ type linkage struct {
 	rows   []int32         // line of each row that was linked
 	number []int32         // runner number of each of the linker's runners
 	alias  map[int32]int32 // number no longer used → number now
+	fresh  [][]string      // lines for runner_ids.csv, not kept yet
 }
 
 // now follows a joined number to the one in use.
@@ -51,7 +52,7 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	if len(l.rows) == 0 {
 		return nil
 	}
-	decisions, err := f.whoDecisions(w.decisions, pl)
+	decisions, err := f.whoDecisions(w.decisions, w.desk.owners, pl)
 	if err != nil {
 		return err
 	}
@@ -114,7 +115,7 @@ func (f *field) whoRows(l *linkage) *who.Rows {
 func (f *field) linked(i int) bool { return f.named(i) && f.sameAs[i] < 0 }
 
 // whoDecisions turns decisions about people into decisions about lines.
-func (f *field) whoDecisions(ds []Decision, pl *Pipeline) ([]who.Decision, error) {
+func (f *field) whoDecisions(ds []Decision, owners []lineOwner, pl *Pipeline) ([]who.Decision, error) {
 	var out []who.Decision
 	lines := f.linesOf(ds)
 	anchors, err := pl.anchorLines(f)
@@ -148,6 +149,11 @@ func (f *field) whoDecisions(ds []Decision, pl *Pipeline) ([]who.Decision, error
 		}
 		if okA && okB {
 			out = append(out, who.Decision{A: a, B: b, Same: d.Kind == DecideSame, Ref: fmt.Sprintf("decision %d", d.ID)})
+		}
+	}
+	for _, o := range owners {
+		if b, ok := keyOf(o.runner); ok && f.linked(o.line) {
+			out = append(out, who.Decision{A: f.key[o.line], B: b, Same: true, Ref: fmt.Sprintf("decision %d", o.decision)})
 		}
 	}
 	return out, nil
@@ -187,8 +193,8 @@ func (pl *Pipeline) readAnchors() ([]anchor, error) {
 	return out, nil
 }
 
-// numberRunners gives the linker's runners their lasting numbers, and keeps
-// the anchors that are new before the database is written.
+// numberRunners gives the linker's runners their lasting numbers, and notes
+// the anchors that are new. They are kept before the database is written.
 func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 	have, err := pl.readAnchors()
 	if err != nil {
@@ -215,7 +221,7 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 	for _, a := range ids.Aliases {
 		l.alias[a.Old] = a.ID
 	}
-	if len(ids.Added) == 0 || pl.readOnly {
+	if len(ids.Added) == 0 {
 		return nil
 	}
 	lineOf := make(map[int64]int32, len(ids.Added))
@@ -232,7 +238,8 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 		at := f.lineAt(int(lineOf[a.Key]))
 		out[k] = []string{itoa(a.ID), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(a.Rows)}
 	}
-	return pl.Archive.AppendList(idTable, idColumns, out)
+	l.fresh = out
+	return nil
 }
 
 func itoa(n int32) string { return strconv.Itoa(int(n)) }

@@ -63,19 +63,28 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 		return false, nil
 	}
 	w := &work{}
-	for i, s := range steps {
-		pl.Progress.Step(s.name, int64(i), int64(len(steps)))
-		if err := ctx.Err(); err != nil {
+	for i := range steps {
+		if err := pl.runStep(ctx, w, i); err != nil {
 			return false, err
 		}
-		began := time.Now()
-		if err := s.run(pl, ctx, w); err != nil {
-			return false, fmt.Errorf("%s: %w", strings.ToLower(s.name), err)
-		}
-		pl.took(s.name, began)
 	}
 	pl.Progress.Done()
 	return true, pl.setState(ctx, "figures", stamp)
+}
+
+// runStep runs one step of a refresh.
+func (pl *Pipeline) runStep(ctx context.Context, w *work, i int) error {
+	s := steps[i]
+	pl.Progress.Step(s.name, int64(i), int64(len(steps)))
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	began := time.Now()
+	if err := s.run(pl, ctx, w); err != nil {
+		return fmt.Errorf("%s: %w", strings.ToLower(s.name), err)
+	}
+	pl.took(s.name, began)
+	return nil
 }
 
 // Timing is how long one piece of work took.
@@ -94,15 +103,25 @@ func (pl *Pipeline) stepRead(ctx context.Context, w *work) (err error) {
 	return err
 }
 
-func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) (err error) {
-	if w.decisions, err = pl.Decisions(); err != nil {
-		return err
-	}
-	return w.field.applyLineDecisions(w.decisions)
-}
-
 func (pl *Pipeline) stepCompare(ctx context.Context, w *work) error {
 	w.problems = append(w.problems, w.field.compareSheets()...)
+	return nil
+}
+
+func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) error {
+	all, err := pl.allDecisions()
+	if err != nil {
+		return err
+	}
+	w.decisions = inForce(append(all, w.proposed...))
+	w.clubs = w.field.knowClubs(pl.Settings.clubNames())
+	if w.desk, err = w.field.applyLineDecisions(w.decisions); err != nil {
+		return err
+	}
+	if w.states, err = w.field.runStates(w.decisions, pl.courses); err != nil {
+		return err
+	}
+	w.problems = append(w.problems, w.desk.problems...)
 	w.problems = append(w.problems, w.field.samePersonTwice()...)
 	return nil
 }
@@ -116,8 +135,23 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 			f.runner[i] = f.runner[j]
 		}
 	}
-	f.settleCounts()
+	f.settleCounts(f.timesVoid(w.states))
 	w.people = f.gather()
+	var err error
+	if w.wishes, err = wishesOf(w.decisions, w.link); err != nil {
+		return err
+	}
+	for n, sex := range w.wishes.sex {
+		if r, ok := slices.BinarySearch(w.people.no, n); ok {
+			w.people.sex[r] = sex
+		}
+	}
+	members, problems, err := pl.joinMembers(f, w.people)
+	if err != nil {
+		return err
+	}
+	w.members = members
+	w.problems = append(w.problems, problems...)
 	f.ages(w.people, &w.figures)
 	return nil
 }
@@ -128,11 +162,7 @@ func (pl *Pipeline) stepGrades(ctx context.Context, w *work) error {
 
 func (pl *Pipeline) stepHistories(ctx context.Context, w *work) error {
 	var missing []history.Run
-	states, err := w.field.runStates(w.decisions, pl.courses)
-	if err != nil {
-		return err
-	}
-	for _, s := range states {
+	for _, s := range w.states {
 		switch s.state {
 		case "cancelled", "abandoned":
 			missing = append(missing, history.Run{Course: s.course, Day: s.day, State: history.NotHeld})
@@ -149,28 +179,62 @@ type runState struct {
 	day    unit.Day
 	runNo  int32 // 0 where no sheet of it is loaded
 	state  string
+	offM   int32 // metres that a short or long run was off, 0 not known
 }
 
+// runStates lists what was said about runs, the last word on each.
 func (f *field) runStates(ds []Decision, book *courseBook) ([]runState, error) {
 	var out []runState
 	for _, d := range ds {
 		if d.Kind != DecideRunState {
 			continue
 		}
+		state, off, err := ParseRunState(d.Value)
+		if err != nil {
+			return nil, fmt.Errorf("decision %d: %w", d.ID, err)
+		}
 		for c := range f.courses {
 			if f.courses[c].course != book.resolve(d.Course) {
 				continue
 			}
-			s := runState{course: int32(c), day: d.Date, state: d.Value}
+			runs := 0
 			for _, r := range f.runs {
 				if r.course == int32(c)+1 && r.day == d.Date && (d.Session == "" || d.Session == r.session) {
-					s.runNo = r.no
+					out = append(out, runState{int32(c), d.Date, r.no, state, off})
+					runs++
 				}
 			}
-			out = append(out, s)
+			if runs == 0 {
+				out = append(out, runState{int32(c), d.Date, 0, state, off})
+			}
 		}
 	}
-	return out, nil
+	last := map[[3]int32]int{}
+	for i, s := range out {
+		last[[3]int32{s.course, int32(s.day), s.runNo}] = i
+	}
+	kept := out[:0]
+	for i, s := range out {
+		if last[[3]int32{s.course, int32(s.day), s.runNo}] == i {
+			kept = append(kept, s)
+		}
+	}
+	return kept, nil
+}
+
+// timesVoid says by run whether its times count for nothing: the run was not
+// on the course as measured, or was not finished as planned.
+func (f *field) timesVoid(states []runState) []bool {
+	out := make([]bool, len(f.runs))
+	for _, s := range states {
+		switch s.state {
+		case "misdirected", "short", "long", "other route", "abandoned", "times lost":
+			if s.runNo > 0 {
+				out[s.runNo-1] = true
+			}
+		}
+	}
+	return out
 }
 
 // samePersonTwice finds people who stand twice in one run: the same name and
@@ -265,13 +329,20 @@ var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Flo
 
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
+	"record.correction", "record.club", "record.decision", "record.member",
 	"insight.result", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
-var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "second-sheet", "new-issue", "person-twice"}
+var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "second-sheet", "new-issue", "person-twice",
+	"two-claims", "decision-contradicted", "member-birth-date", "codes-exchanged"}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
+	if !pl.readOnly {
+		if err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh); err != nil {
+			return err
+		}
+	}
 	return pl.DB.Transaction(ctx, func() error {
 		for _, t := range derived {
 			if err := pl.DB.Exec(ctx, "delete from "+t); err != nil {
@@ -282,7 +353,7 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, f := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk,
 		} {
 			if err := f(ctx, w); err != nil {
 				return err
@@ -323,21 +394,10 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 }
 
 var runnerSchema = store.Columns("runner_no", store.Int32, "name", store.Text, "name_key", store.Text, "sex", store.Uint8,
-	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool)
+	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool, "wished", store.Bool)
 
 func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 	f, p := w.field, w.people
-	wish, hidden := map[int32]string{}, map[int32]bool{}
-	for _, d := range w.decisions {
-		if n, ok := runnerNumber(d.Runner); ok {
-			switch d.Kind {
-			case DecidePrintName:
-				wish[w.link.now(n)] = d.Value
-			case DecideHide:
-				hidden[w.link.now(n)] = true
-			}
-		}
-	}
 	printed := make([]string, len(p.no))
 	club := make([]int32, len(p.no))
 	const piece = 2048
@@ -362,7 +422,7 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 				}
 			}
 			printed[r] = name.Best(spellings)
-			if n, ok := wish[p.no[r]]; ok {
+			if n, ok := w.wishes.name[p.no[r]]; ok {
 				printed[r] = n
 			}
 		}
@@ -373,7 +433,9 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 		r.small(3, uint8(p.sex[i]))
 		r.window(4, p.window[i])
 		r.texts(6, f.clubs.list[club[i]])
-		r.b.Field(7).(*array.BooleanBuilder).Append(hidden[p.no[i]])
+		_, wished := w.wishes.name[p.no[i]]
+		r.yesNo(7, w.wishes.hidden[p.no[i]])
+		r.yesNo(8, wished)
 	})
 }
 
@@ -476,24 +538,16 @@ func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
 	}); err != nil {
 		return err
 	}
-	states, err := f.runStates(w.decisions, pl.courses)
-	if err != nil {
-		return err
-	}
-	last := map[int32]string{}
-	var order []int32
-	for _, s := range states {
-		if s.runNo == 0 {
-			continue
+	var stated []runState
+	for _, s := range w.states {
+		if s.runNo > 0 {
+			stated = append(stated, s)
 		}
-		if _, ok := last[s.runNo]; !ok {
-			order = append(order, s.runNo)
-		}
-		last[s.runNo] = s.state
 	}
-	stateSchema := store.Columns("run_no", store.Int32, "state", store.Text)
-	return pl.insertRows(ctx, "record.run_state", stateSchema, len(order), func(r row, i int) {
-		r.ints(0, order[i])
-		r.texts(1, last[order[i]])
+	stateSchema := store.Columns("run_no", store.Int32, "state", store.Text, "off_m", store.Int32)
+	return pl.insertRows(ctx, "record.run_state", stateSchema, len(stated), func(r row, i int) {
+		r.ints(0, stated[i].runNo)
+		r.texts(1, stated[i].state)
+		r.ints(2, stated[i].offM)
 	})
 }

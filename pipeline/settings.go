@@ -24,6 +24,7 @@ type Settings struct {
 	Threads     int               // 0: one a core
 	Headings    map[string]string // extra heading spelling → meaning
 	Courses     map[string]string // other name of a course → its short name
+	Clubs       map[string]string // other name of a club → its name
 }
 
 // DefaultSettings are the settings of a folder without a lapwing.toml.
@@ -81,6 +82,9 @@ func (s Settings) figuresKey() string {
 	}
 	for k, v := range s.Courses {
 		extra = append(extra, "course "+k+"="+v)
+	}
+	for k, v := range s.Clubs {
+		extra = append(extra, "club "+k+"="+v)
 	}
 	sort.Strings(extra)
 	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))

@@ -30,8 +30,8 @@ type speedFigures struct {
 
 // inModel says whether a line is evidence for the model: a time that counts,
 // of a runner, walker or guided runner.
-func (f *field) inModel(i int, away []bool) bool {
-	return f.counts[i]&2 != 0 && record.TakingPart(f.takingPart[i]) <= record.Guided && !away[f.run[i]-1]
+func (f *field) inModel(i int) bool {
+	return f.counts[i]&2 != 0 && record.TakingPart(f.takingPart[i]) <= record.Guided
 }
 
 // stepSpeed fits the model. Courses, runs and runners are handed over in an
@@ -45,23 +45,11 @@ func (pl *Pipeline) stepSpeed(ctx context.Context, w *work) error {
 	for i := range s.adjusted {
 		s.adjusted[i], s.shortfall[i] = math.NaN(), math.NaN()
 	}
-	away := make([]bool, len(f.runs)) // runs that were not run on the course as measured
-	states, err := f.runStates(w.decisions, pl.courses)
-	if err != nil {
-		return err
-	}
-	for _, st := range states {
-		switch st.state {
-		case "misdirected", "short", "long", "other route":
-			if st.runNo > 0 {
-				away[st.runNo-1] = true
-			}
-		}
-	}
-	in, lines := f.speedInput(p, s, away)
+	in, lines := f.speedInput(p, s)
 	if len(in.Run) == 0 {
 		return nil
 	}
+	var err error
 	if s.model, err = speed.Fit(ctx, in, speed.Defaults(), pl.workers()); err != nil {
 		return err
 	}
@@ -108,7 +96,7 @@ func effortCode(e speed.Effort) uint8 {
 }
 
 // speedInput builds the model's columns and says which line each result is.
-func (f *field) speedInput(p *people, s *speedFigures, away []bool) (*speed.Input, []int32) {
+func (f *field) speedInput(p *people, s *speedFigures) (*speed.Input, []int32) {
 	in := &speed.Input{}
 	order := make([]int32, len(f.courses))
 	for i := range order {
@@ -126,7 +114,7 @@ func (f *field) speedInput(p *people, s *speedFigures, away []bool) (*speed.Inpu
 	}
 	used := make([]bool, len(f.runs))
 	for _, l := range p.order {
-		if f.inModel(int(l), away) {
+		if f.inModel(int(l)) {
 			used[f.run[l]-1] = true
 			s.latest = max(s.latest, f.day(int(l)))
 		}
@@ -160,7 +148,7 @@ func (f *field) speedInput(p *people, s *speedFigures, away []bool) (*speed.Inpu
 	for _, r := range runners {
 		from := len(lines)
 		for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
-			if f.inModel(int(l), away) {
+			if f.inModel(int(l)) {
 				lines = append(lines, l)
 			}
 		}

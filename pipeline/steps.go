@@ -12,6 +12,12 @@ type step struct {
 type work struct {
 	field     *field
 	decisions []Decision
+	proposed  []Decision // not kept yet: a correction on trial
+	desk      *lineDecisions
+	states    []runState
+	clubs     [][2]string // spellings of clubs, and the clubs' names
+	members   []member
+	wishes    wishes
 	problems  []storedProblem
 	people    *people
 	link      *linkage
@@ -19,19 +25,23 @@ type work struct {
 	speed     *speedFigures
 }
 
+// stepNameSpeed is the step that a trial of decisions stops before: it is the
+// longest, and its estimates move a little with any change.
+const stepNameSpeed = "Course speed, conditions and form"
+
 // steps lists every step of a refresh, in order. Loading (load.go, parse.go,
 // write.go) comes before: it fills sheet.* and record.line.
 var steps = []step{
 	// record: what stands, and whose it is
 	{"Reading the lines", (*Pipeline).stepRead},
-	{"Applying decisions", (*Pipeline).stepDecisions},
 	{"Comparing sheets of the same run", (*Pipeline).stepCompare},
+	{"Applying decisions", (*Pipeline).stepDecisions},
 	{"Working out who is who", (*Pipeline).stepLink},
 	{"Bringing together what is known of each runner", (*Pipeline).stepGather},
 	// insight: figures
 	{"Age grades", (*Pipeline).stepGrades},
 	{"Bests, streaks and milestones", (*Pipeline).stepHistories},
-	{"Course speed, conditions and form", (*Pipeline).stepSpeed},
+	{stepNameSpeed, (*Pipeline).stepSpeed},
 	// store: write what was found
 	{"Writing the figures", (*Pipeline).stepWrite},
 }

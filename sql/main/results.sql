@@ -5,10 +5,12 @@ with
     line as (
         select
             l.line_no, l.part_no, l.row_number, l.run_no, l.position, l.tied, l.name as received,
-            l.club, l.note,
+            coalesce(x.club, k.club, l.club) as club, l.note,
             r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part
         from record.line l
         join record.result r on r.line_no = l.line_no
+        left join record.correction x on x.line_no = l.line_no
+        left join record.club k on k.received = l.club
     )
 select
     s.path as sheet,
@@ -66,7 +68,7 @@ select
     coalesce(l.age_low < 18, false) as protected,
     coalesce(w.hidden, false) as hidden,
     d.words as doubt,
-    nullif(l.received, '') as name_received,
+    case when w.wished then w.name else nullif(l.received, '') end as name_received,
     l.line_no
 from line l
 join sheet.part p on p.part_no = l.part_no

@@ -37,7 +37,8 @@ select
     n.names_counted,
     coalesce(c.complete_from <= run.run_date, false) as history_complete,
     s.path as sheet,
-    n.results
+    n.results,
+    nullif(st.off_m, 0) as off_m
 from record.run run
 join record.course c on c.course_no = run.course_no
 join counted n on n.run_no = run.run_no

@@ -8,6 +8,7 @@
 -- birth_hi: last birth date that all sheets together allow
 -- club: club of the latest result that names one
 -- hidden: the person asked not to be shown
+-- wished: the name is the person's own wish, over all history
 select
     null::integer as runner_no,
     null::varchar as name,
@@ -16,4 +17,5 @@ select
     null::date as birth_lo,
     null::date as birth_hi,
     null::varchar as club,
-    null::boolean as hidden
+    null::boolean as hidden,
+    null::boolean as wished

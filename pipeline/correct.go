@@ -1,0 +1,517 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/unit"
+)
+
+// Correction is what somebody at the desk wants to settle. Either a place of a
+// run is named (Course, Date, Place or Line), or a run alone (Course, Date),
+// or a person (Person).
+type Correction struct {
+	Course, Date, Session string
+	Place                 int    // on the sheet; 0 none
+	Line                  string // SHEET:ROW or SHEET:TAB!ROW, where a place is on several lines
+
+	Name                               string // of the person, or runner id
+	SomeoneNew                         bool   // the name is of nobody who is known
+	Time, Club, Sex, Group, TakingPart string
+	Status                             string // ok, dq or dnf
+	ExchangeWith                       int    // place of the other
+	State                              string // of the run
+
+	Person    string // name or runner id
+	PrintName string
+	Category  string
+	Hide      bool
+
+	Undo int // id of a decision to take back
+
+	By, Why string
+}
+
+// runStateWords are the states that a run can be given.
+var runStateWords = []string{"held", "cancelled", "abandoned", "times lost", "other route", "misdirected"}
+
+// ParseRunState reads the state of a run; short and long may say by how many
+// metres: short by 120 m.
+func ParseRunState(s string) (state string, offM int32, err error) {
+	t := strings.ToLower(strings.Join(strings.Fields(s), " "))
+	for _, w := range runStateWords {
+		if t == w {
+			return w, 0, nil
+		}
+	}
+	for _, w := range []string{"short", "long"} {
+		rest, ok := strings.CutPrefix(t, w)
+		if !ok {
+			continue
+		}
+		rest = strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(rest), "by"))
+		if rest == "" {
+			return w, 0, nil
+		}
+		n, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(rest, "m")))
+		if err == nil && n > 0 && n < 100000 {
+			return w, int32(n), nil
+		}
+	}
+	return "", 0, fmt.Errorf("state %q: write %s, \"short by 120 m\" or \"long by 50 m\"", s, strings.Join(runStateWords, ", "))
+}
+
+// Decide turns a correction into decisions, not yet kept. Figures must be up
+// to date.
+func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error) {
+	base := Decision{By: c.By, Why: c.Why, When: time.Now().UTC().Truncate(time.Second)}
+	if c.Undo > 0 {
+		return pl.decideUndo(base, c.Undo)
+	}
+	if c.Person != "" {
+		return pl.decidePerson(ctx, base, c)
+	}
+	day, err := unit.ParseDay(c.Date)
+	if err != nil {
+		return nil, err
+	}
+	base.Course, base.Date, base.Session = pl.courses.resolve(c.Course), day, c.Session
+	if c.State != "" {
+		return pl.decideRun(base, c)
+	}
+	return pl.decideLine(ctx, base, c)
+}
+
+func (pl *Pipeline) decideUndo(d Decision, id int) ([]Decision, error) {
+	all, err := pl.allDecisions()
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range inForce(all) {
+		if e.ID == id {
+			d.Kind, d.Value = DecideTakeBack, strconv.Itoa(id)
+			return []Decision{d}, nil
+		}
+	}
+	for _, e := range all {
+		if e.ID == id {
+			return nil, fmt.Errorf("decision %d is not in force any more", id)
+		}
+	}
+	return nil, fmt.Errorf("there is no decision %d; see lapwing correct --list", id)
+}
+
+func (pl *Pipeline) decidePerson(ctx context.Context, d Decision, c Correction) ([]Decision, error) {
+	r, err := pl.FindRunner(ctx, c.Person)
+	if err != nil {
+		return nil, err
+	}
+	d.Runner = r.ID
+	var out []Decision
+	add := func(kind, value string) {
+		e := d
+		e.Kind, e.Value = kind, value
+		out = append(out, e)
+	}
+	if c.PrintName != "" {
+		if n := name.Parse(c.PrintName); n.Unnamed || n.Several || n.Full == "" {
+			return nil, fmt.Errorf("%q is no name of one person", c.PrintName)
+		}
+		add(DecidePrintName, strings.TrimSpace(c.PrintName))
+	}
+	if c.Category != "" {
+		sex, err := parseSex(c.Category)
+		if err != nil {
+			return nil, fmt.Errorf("category: %w", err)
+		}
+		word := sex.String()
+		if word == "" {
+			word = "not given"
+		}
+		add(DecideCategory, word)
+	}
+	if c.Hide {
+		add(DecideHide, "")
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("say what to settle about %s: a name to print, a category or hiding", r.Name)
+	}
+	return out, nil
+}
+
+func (pl *Pipeline) decideRun(d Decision, c Correction) ([]Decision, error) {
+	if c.Place != 0 || c.Line != "" {
+		return nil, fmt.Errorf("a state is of the whole run; leave out the place")
+	}
+	state, off, err := ParseRunState(c.State)
+	if err != nil {
+		return nil, err
+	}
+	known := false
+	for k := range pl.courses.numbers {
+		known = known || k.course == d.Course
+	}
+	if !known {
+		return nil, fmt.Errorf("no course %q is in the archive; see lapwing courses", c.Course)
+	}
+	d.Kind, d.Value = DecideRunState, state
+	if off > 0 {
+		d.Value = fmt.Sprintf("%s by %d m", state, off)
+	}
+	return []Decision{d}, nil
+}
+
+func (pl *Pipeline) decideLine(ctx context.Context, d Decision, c Correction) ([]Decision, error) {
+	at, err := pl.resultAt(ctx, d.Course, d.Date, c.Session, c.Place, c.Line)
+	if err != nil {
+		return nil, err
+	}
+	d.Sheet, d.Tab, d.Row = at.ref.hash, at.ref.tab, at.ref.row
+	var out []Decision
+	add := func(kind, value string) {
+		e := d
+		e.Kind, e.Value = kind, strings.TrimSpace(value)
+		out = append(out, e)
+	}
+	if c.Name != "" {
+		e, err := pl.decideName(ctx, d, c, at)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, e)
+	}
+	if c.Time != "" {
+		if _, err := ParseClock(c.Time); err != nil {
+			return nil, err
+		}
+		add(DecideTime, c.Time)
+	}
+	if c.Club != "" {
+		add(DecideClub, c.Club)
+	}
+	if c.Sex != "" {
+		sex, err := parseSex(c.Sex)
+		if err != nil {
+			return nil, err
+		}
+		word := sex.String()
+		if word == "" {
+			word = "not given"
+		}
+		add(DecideSex, word)
+	}
+	if c.Group != "" {
+		if _, _, err := parseGroupByHand(c.Group, d.Date); err != nil {
+			return nil, err
+		}
+		add(DecideGroup, c.Group)
+	}
+	if c.TakingPart != "" {
+		part, err := parseTakingPart(c.TakingPart)
+		if err != nil {
+			return nil, err
+		}
+		add(DecideTakingPart, part.String())
+	}
+	switch c.Status {
+	case "":
+	case "ok", "dq", "dnf":
+		add(DecideStatus, c.Status)
+	default:
+		return nil, fmt.Errorf("status %q: write ok, dq or dnf", c.Status)
+	}
+	if c.ExchangeWith != 0 {
+		other, err := pl.resultAt(ctx, d.Course, d.Date, c.Session, c.ExchangeWith, "")
+		if err != nil {
+			return nil, err
+		}
+		if other.ref == at.ref {
+			return nil, fmt.Errorf("place %d can't be exchanged with itself", c.ExchangeWith)
+		}
+		add(DecideExchange, other.ref.String())
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("say what to correct at place %d (%s %s): see lapwing correct --help", at.position, at.name, clockOrDash(at.timeMS))
+	}
+	return out, nil
+}
+
+// decideName says whose a line is. A name that one known runner has means that
+// runner; where several have it the desk must say which.
+func (pl *Pipeline) decideName(ctx context.Context, d Decision, c Correction, at resultLine) (Decision, error) {
+	d.Kind, d.Value = DecideName, strings.TrimSpace(c.Name)
+	if at.status == "unnamed" {
+		d.Kind = DecideClaim
+	} else if claimed, err := pl.claimed(at.ref); err != nil {
+		return d, err
+	} else if claimed {
+		d.Kind = DecideClaim
+	}
+	if _, id := runnerNumber(d.Value); !id {
+		n := name.Parse(d.Value)
+		switch {
+		case n.Several:
+			return d, fmt.Errorf("%q names several people; a place belongs to one", c.Name)
+		case n.Unnamed || n.Full == "":
+			return d, fmt.Errorf("%q names nobody", c.Name)
+		case c.SomeoneNew:
+			return d, nil
+		}
+		list, err := pl.FindRunners(ctx, d.Value)
+		if err != nil {
+			return d, err
+		}
+		if !slices.ContainsFunc(list, func(f Found) bool { return name.Parse(f.Name).Full == n.Full }) {
+			return d, nil // somebody new, or another spelling for the linker to judge
+		}
+	}
+	r, err := pl.FindRunner(ctx, d.Value)
+	if err != nil {
+		return d, err
+	}
+	if _, id := runnerNumber(d.Value); id {
+		d.Value = r.Name
+	}
+	d.Runner = r.ID
+	there, err := pl.placeOf(ctx, r.ID, at)
+	if err != nil {
+		return d, err
+	}
+	if there != "" {
+		return d, fmt.Errorf("%s (%s) stands at %s already; correct that place first, or add --someone-new if this is another %s", r.Name, r.ID, there, r.Name)
+	}
+	return d, nil
+}
+
+// placeOf says where a runner stands in the run of a line, on another line.
+func (pl *Pipeline) placeOf(ctx context.Context, runner string, at resultLine) (string, error) {
+	rows, err := pl.DB.QueryContext(ctx, `select coalesce('place ' || r.position, 'row ' || r.row_number)
+		from main.results r
+		join record.line l on l.line_no = r.line_no
+		join sheet.part p on p.part_no = l.part_no
+		join sheet.sheet s on s.sheet_no = p.sheet_no
+		where r.run_no = ? and r.runner_id = ? and r.counts_run and not (s.hash = ? and p.tab = ? and r.row_number = ?)
+		order by r.position, r.row_number limit 1`, at.runNo, runner, at.ref.hash, at.ref.tab, at.ref.row)
+	if err != nil {
+		return "", err
+	}
+	defer rows.Close()
+	there := ""
+	for rows.Next() {
+		if err := rows.Scan(&there); err != nil {
+			return "", err
+		}
+	}
+	return there, rows.Err()
+}
+
+// claimed says whether a claim on a line is in force: a second one is a claim
+// as well, and not a correction of the first.
+func (pl *Pipeline) claimed(at lineRef) (bool, error) {
+	ds, err := pl.Decisions()
+	if err != nil {
+		return false, err
+	}
+	for _, d := range ds {
+		if d.Kind == DecideClaim && (lineRef{d.Sheet, d.Tab, d.Row}) == at {
+			return true, nil
+		}
+	}
+	return false, nil
+}
+
+// resultLine is a line of a run that stands.
+type resultLine struct {
+	ref          lineRef
+	shown        place.Place
+	position     int32
+	name, status string
+	timeMS       int32
+	session      string
+	runNo        int32
+}
+
+// resultAt finds the one standing line of a place of a run.
+func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, session string, position int, line string) (resultLine, error) {
+	rows, err := pl.DB.QueryContext(ctx, `select s.hash, s.path, coalesce(r.tab, ''), r.row_number, coalesce(r.position, 0)::integer,
+			coalesce(r.name, 'nobody named'), r.status, coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no
+		from main.results r
+		join record.line l on l.line_no = r.line_no
+		join sheet.part p on p.part_no = l.part_no
+		join sheet.sheet s on s.sheet_no = p.sheet_no
+		where r.course = ? and r.run_date = ?::date and r.status not in ('repeat', 'superseded')
+		order by r.session nulls first, r.position nulls last, s.path, r.tab, r.row_number`, course, day.String())
+	if err != nil {
+		return resultLine{}, err
+	}
+	defer rows.Close()
+	var found []resultLine
+	sessions := map[string]bool{}
+	all := 0
+	for rows.Next() {
+		var r resultLine
+		if err := rows.Scan(&r.ref.hash, &r.shown.Sheet, &r.ref.tab, &r.ref.row, &r.position, &r.name, &r.status, &r.timeMS, &r.session, &r.runNo); err != nil {
+			return resultLine{}, err
+		}
+		r.shown.Tab, r.shown.Row = r.ref.tab, r.ref.row
+		all++
+		if session != "" && r.session != session {
+			continue
+		}
+		if line != "" && !r.isLine(line) || line == "" && int(r.position) != position {
+			continue
+		}
+		sessions[r.session] = true
+		found = append(found, r)
+	}
+	if err := rows.Err(); err != nil {
+		return resultLine{}, err
+	}
+	switch {
+	case len(found) == 1:
+		return found[0], nil
+	case all == 0:
+		return resultLine{}, fmt.Errorf("no result of %s on %s is in the archive; see lapwing sheets", course, day)
+	case len(found) == 0 && line != "":
+		return resultLine{}, fmt.Errorf("%s is no line of %s on %s that stands", line, course, day)
+	case len(found) == 0:
+		return resultLine{}, fmt.Errorf("%s on %s has no place %d", course, day, position)
+	}
+	var list []string
+	for _, r := range found {
+		list = append(list, fmt.Sprintf("  %s %s: --line %q", r.name, clockOrDash(r.timeMS), r.shown.String()))
+	}
+	hint := "name the line"
+	if len(sessions) > 1 {
+		hint = "name the session with --session, or the line"
+	}
+	return resultLine{}, fmt.Errorf("place %d stands %d times in %s on %s; %s:\n%s", position, len(found), course, day, hint, strings.Join(list, "\n"))
+}
+
+// isLine says whether a text names this line: SHEET:ROW as problems print it,
+// with or without the folder and the column.
+func (r resultLine) isLine(text string) bool {
+	k := strings.LastIndexAny(text, ":!")
+	if k < 0 {
+		return false
+	}
+	row, err := strconv.Atoi(strings.TrimLeft(text[k+1:], "ABCDEFGHIJKLMNOPQRSTUVWXYZ"))
+	if err != nil || row != r.ref.row {
+		return false
+	}
+	file, tab := text[:k], ""
+	if text[k] == '!' {
+		file, tab, _ = strings.Cut(file, ":")
+	}
+	if tab != "" && tab != r.ref.tab {
+		return false
+	}
+	return file == r.shown.Sheet || file == r.shown.Sheet[strings.LastIndexByte(r.shown.Sheet, '/')+1:]
+}
+
+// DecisionState is a decision with what became of it.
+type DecisionState struct {
+	ID    int    `json:"id"`
+	When  string `json:"when"`
+	By    string `json:"by"`
+	About string `json:"about"` // the line, run or person
+	What  string `json:"what"`
+	State string `json:"state"`
+	Words string `json:"reason,omitempty"`
+	Why   string `json:"why,omitempty"`
+}
+
+// DecisionList lists every decision ever made with its state.
+func (pl *Pipeline) DecisionList(ctx context.Context) ([]DecisionState, error) {
+	all, err := pl.allDecisions()
+	if err != nil {
+		return nil, err
+	}
+	outcome := map[int]decisionOutcome{}
+	rows, err := pl.DB.QueryContext(ctx, "select id, state, words from record.decision order by id")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var o decisionOutcome
+		if err := rows.Scan(&o.id, &o.state, &o.words); err != nil {
+			return nil, err
+		}
+		outcome[o.id] = o
+	}
+	if err := rows.Err(); err != nil {
+		return nil, err
+	}
+	path := map[string]string{}
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range ledger {
+		path[e.Hash] = e.Path
+	}
+	kept := map[int]bool{}
+	for _, d := range inForce(all) {
+		kept[d.ID] = true
+	}
+	out := make([]DecisionState, len(all))
+	for i, d := range all {
+		s := DecisionState{ID: d.ID, By: d.By, Why: d.Why, About: d.about(path), What: d.what(path), State: decisionApplied}
+		if !d.When.IsZero() {
+			s.When = d.When.UTC().Format("2006-01-02 15:04")
+		}
+		switch {
+		case d.Kind == DecideTakeBack:
+			s.State = "done"
+		case !kept[d.ID]:
+			s.State = "taken back"
+		default:
+			if o, ok := outcome[d.ID]; ok {
+				s.State, s.Words = o.state, o.words
+			}
+		}
+		out[i] = s
+	}
+	return out, nil
+}
+
+func (d Decision) about(path map[string]string) string {
+	switch {
+	case d.Sheet != "":
+		return shownLine(lineRef{d.Sheet, d.Tab, d.Row}, path)
+	case d.Runner != "":
+		return d.Runner
+	case d.Course != "":
+		return strings.TrimSpace(d.Course + " " + d.Date.String() + " " + d.Session)
+	}
+	return ""
+}
+
+func (d Decision) what(path map[string]string) string {
+	v := d.Value
+	switch d.Kind {
+	case DecideExchange:
+		if r, err := parseLineRef(v); err == nil {
+			v = "with " + shownLine(r, path)
+		}
+	case DecideHide:
+		return "hide"
+	}
+	return strings.TrimSpace(d.Kind + " " + v)
+}
+
+func shownLine(r lineRef, path map[string]string) string {
+	file, ok := path[r.hash]
+	if !ok {
+		file = "sheet " + sheet.Slug(r.hash[:min(8, len(r.hash))])
+	}
+	return place.Place{Sheet: file, Tab: r.tab, Row: r.row}.String()
+}

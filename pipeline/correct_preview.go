@@ -1,0 +1,521 @@
+package pipeline
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"time"
+
+	"github.com/apache/arrow/go/v17/arrow"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// Change is one fact that decisions change.
+type Change struct {
+	Runner string `json:"runner_id,omitempty"`
+	Name   string `json:"name,omitempty"`
+	Course string `json:"course,omitempty"`
+	Date   string `json:"date,omitempty"`
+	Place  int    `json:"place,omitempty"`
+	What   string `json:"what"`
+	Before string `json:"before"`
+	After  string `json:"after"`
+}
+
+// String is a line for people: "Ann Moss (R12), alder-bank 2026-01-03, place
+// 14: personal best none → 25:10".
+func (c Change) String() string {
+	s := ""
+	add := func(format string, a ...any) {
+		if s != "" {
+			s += ", "
+		}
+		s += fmt.Sprintf(format, a...)
+	}
+	if c.Name != "" {
+		add("%s", c.Name)
+		if c.Runner != "" {
+			s += " (" + c.Runner + ")"
+		}
+	}
+	if c.Course != "" {
+		add("%s %s", c.Course, c.Date)
+	}
+	if c.Place > 0 {
+		add("place %d", c.Place)
+	}
+	return fmt.Sprintf("%s: %s %s → %s", s, c.What, c.Before, c.After)
+}
+
+// Draft is decisions on trial: all figures that do not come from the model of
+// course speed, worked out as if they were kept, and how they differ from what
+// stands. Nothing is written until Keep.
+type Draft struct {
+	Decisions []Decision
+	Changes   []Change
+	Asks      []string // what the desk would be asked
+
+	pl *Pipeline
+	w  *work
+	at int // steps done
+}
+
+// Draft tries decisions. Figures must be up to date.
+func (pl *Pipeline) Draft(ctx context.Context, fresh []Decision) (*Draft, error) {
+	all, err := pl.allDecisions()
+	if err != nil {
+		return nil, err
+	}
+	d := &Draft{pl: pl, Decisions: numberDecisions(all, fresh, time.Now())}
+	d.w = &work{proposed: d.Decisions}
+	for d.at < len(steps) && steps[d.at].name != stepNameSpeed {
+		if err := pl.runStep(ctx, d.w, d.at); err != nil {
+			return nil, err
+		}
+		d.at++
+	}
+	pl.Progress.Done()
+	known, err := pl.questions(ctx)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range d.w.problems {
+		switch p.Kind {
+		case "two-claims", "decision-contradicted", "person-twice":
+			if s := p.String(); !known[s] {
+				d.Asks = append(d.Asks, s)
+			}
+		}
+	}
+	d.Changes, err = pl.changes(ctx, d.w)
+	return d, err
+}
+
+// Keep keeps the decisions for good, then brings the figures up to date.
+func (d *Draft) Keep(ctx context.Context) error {
+	rows := make([][]string, len(d.Decisions))
+	for i, e := range d.Decisions {
+		rows[i] = e.row()
+	}
+	if err := d.pl.Archive.AppendTable(decisionTable, decisionColumns, rows); err != nil {
+		return fmt.Errorf("can't keep the decision: %w. Nothing was changed", err)
+	}
+	d.w.proposed = nil
+	for ; d.at < len(steps); d.at++ {
+		if err := d.pl.runStep(ctx, d.w, d.at); err != nil {
+			return err
+		}
+	}
+	d.pl.Progress.Done()
+	stamp, err := d.pl.figuresStamp()
+	if err != nil {
+		return err
+	}
+	return d.pl.setState(ctx, "figures", stamp)
+}
+
+func (pl *Pipeline) questions(ctx context.Context) (map[string]bool, error) {
+	list, err := pl.Problems(ctx, "")
+	if err != nil {
+		return nil, err
+	}
+	out := make(map[string]bool, len(list))
+	for _, p := range list {
+		out[p.String()] = true
+	}
+	return out, nil
+}
+
+// lineFacts is what a line is, as far as a decision can change it elsewhere
+// than on its own line. Estimates of the model are left out: they all move a
+// little.
+type lineFacts struct {
+	runner, timeMS                           int32
+	status, counts, sex, takingPart          uint8
+	ageLow, ageHigh                          int16
+	pb, courseBest                           bool
+	newcomer, visitor                        uint8
+	milestone, runsTotal, attendance, streak int32
+}
+
+// factsOf gives the facts of every line as worked out.
+func (w *work) factsOf() []lineFacts {
+	f := w.field
+	out := make([]lineFacts, f.n)
+	for i := range out {
+		out[i] = lineFacts{runner: f.runner[i], timeMS: f.timeMS[i], status: f.status[i], counts: f.counts[i], takingPart: f.takingPart[i],
+			sex: uint8(f.sexOf(w.people, i)), ageLow: w.figures.ageLow[i], ageHigh: w.figures.ageHigh[i]}
+	}
+	h := w.figures.history
+	for k, l := range w.people.order {
+		o := &out[l]
+		o.pb, o.courseBest = h.Mark[k]&history.PB != 0, h.Mark[k]&history.CourseBest != 0
+		o.newcomer, o.visitor = uint8(h.Newcomer[k]), uint8(h.Visitor[k])
+		o.milestone, o.runsTotal, o.attendance, o.streak = h.Milestone[k], h.RunsTotal[k], h.Attendance[k], h.PBStreak[k]
+	}
+	return out
+}
+
+// storedFacts reads the facts of every line as they stand, in the order of the
+// field.
+func (pl *Pipeline) storedFacts(ctx context.Context, f *field) ([]lineFacts, error) {
+	top := int32(0)
+	for _, n := range f.lineNo {
+		top = max(top, n)
+	}
+	at := make([]int32, top+1)
+	for i, n := range f.lineNo {
+		at[n] = int32(i)
+	}
+	out := make([]lineFacts, f.n)
+	err := pl.DB.Scan(ctx, `select r.line_no, r.runner_no, r.time_ms, coalesce(i.milestone, 0)::integer, coalesce(i.runs_total, 0)::integer,
+			coalesce(i.attendance_streak, 0)::integer, coalesce(i.pb_streak, 0)::integer,
+			coalesce(r.age_low::integer, -1)::integer, coalesce(r.age_high::integer, -1)::integer,
+			r.status, r.counts, r.sex, r.taking_part, coalesce(i.newcomer, 0)::utinyint, coalesce(i.visitor, 0)::utinyint,
+			coalesce(i.is_pb::utinyint, 0)::utinyint, coalesce(i.is_course_best::utinyint, 0)::utinyint
+		from record.result r left join insight.result i on i.line_no = r.line_no`, func(r arrow.Record) error {
+		var n [9][]int32
+		for c := range n {
+			n[c] = store.AppendInt32([]int32(nil), r.Column(c))
+		}
+		var b [8][]uint8
+		for c := range b {
+			b[c] = store.AppendUint8(nil, r.Column(9+c))
+		}
+		for k, line := range n[0] {
+			if int(line) >= len(at) {
+				continue
+			}
+			out[at[line]] = lineFacts{runner: n[1][k], timeMS: n[2][k], milestone: n[3][k], runsTotal: n[4][k], attendance: n[5][k], streak: n[6][k],
+				ageLow: int16(n[7][k]), ageHigh: int16(n[8][k]),
+				status: b[0][k], counts: b[1][k], sex: b[2][k], takingPart: b[3][k], newcomer: b[4][k], visitor: b[5][k],
+				pb: b[6][k] != 0, courseBest: b[7][k] != 0}
+		}
+		return nil
+	})
+	return out, err
+}
+
+// changes compares the figures of a trial with those that stand.
+func (pl *Pipeline) changes(ctx context.Context, w *work) ([]Change, error) {
+	f := w.field
+	before, err := pl.storedFacts(ctx, f)
+	if err != nil {
+		return nil, err
+	}
+	after := w.factsOf()
+	names, err := pl.printedNames(ctx)
+	if err != nil {
+		return nil, err
+	}
+	var lines []int
+	for i := range after {
+		if before[i] != after[i] || w.desk.touched[i] {
+			lines = append(lines, i)
+		}
+	}
+	slices.SortFunc(lines, func(a, b int) int { return cmp.Compare(f.key[a], f.key[b]) })
+	c := &comparison{pl: pl, w: w, names: names, fresh: map[int32]string{}}
+	last := map[int32]int{} // latest line that differs, by runner
+	for _, i := range lines {
+		c.line(i, before[i], after[i])
+		if r := after[i].runner; r != 0 && after[i].counts&1 != 0 {
+			last[r] = i
+		}
+	}
+	c.totals(before, after, last)
+	c.wishes()
+	c.records(before, after, lines)
+	c.states()
+	return c.out, nil
+}
+
+func (pl *Pipeline) printedNames(ctx context.Context) (map[int32]string, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select runner_no, name from record.runner")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	out := map[int32]string{}
+	for rows.Next() {
+		var n int32
+		var s string
+		if err := rows.Scan(&n, &s); err != nil {
+			return nil, err
+		}
+		out[n] = s
+	}
+	return out, rows.Err()
+}
+
+// comparison gathers changes.
+type comparison struct {
+	pl    *Pipeline
+	w     *work
+	names map[int32]string // as they stand
+	fresh map[int32]string // of runners that are new
+	out   []Change
+}
+
+func (c *comparison) nameOf(runner int32) string {
+	if n, ok := c.w.wishes.name[runner]; ok {
+		return n
+	}
+	if n, ok := c.names[runner]; ok {
+		return n
+	}
+	if n, ok := c.fresh[runner]; ok {
+		return n
+	}
+	f, p := c.w.field, c.w.people
+	if r, ok := slices.BinarySearch(p.no, runner); ok {
+		var spellings []name.Spelling
+		for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
+			spellings = append(spellings, name.Spelling{Text: f.names.list[f.name[l]], Count: 1})
+		}
+		c.fresh[runner] = name.Best(spellings)
+	}
+	return c.fresh[runner]
+}
+
+func (c *comparison) whom(runner int32) string {
+	if runner == 0 {
+		return "nobody"
+	}
+	return fmt.Sprintf("%s (R%d)", c.nameOf(runner), runner)
+}
+
+func (c *comparison) line(i int, b, a lineFacts) {
+	f := c.w.field
+	runner := a.runner
+	if runner == 0 {
+		runner = b.runner
+	}
+	base := Change{Course: f.courses[f.course(i)-1].course, Date: f.day(i).String(), Place: int(f.position[i])}
+	if runner != 0 {
+		base.Runner, base.Name = fmt.Sprintf("R%d", runner), c.nameOf(runner)
+	}
+	say := func(what, before, after string) {
+		if before != after {
+			x := base
+			x.What, x.Before, x.After = what, before, after
+			c.out = append(c.out, x)
+		}
+	}
+	if b.runner != a.runner {
+		who := base
+		who.Runner, who.Name, who.What, who.Before, who.After = "", "", "whose result", c.whom(b.runner), c.whom(a.runner)
+		c.out = append(c.out, who)
+	}
+	say("status", record.Status(b.status).String(), record.Status(a.status).String())
+	say("time", clockOrDash(b.timeMS), clockOrDash(a.timeMS))
+	say("taking part as", record.TakingPart(b.takingPart).String(), record.TakingPart(a.takingPart).String())
+	say("sex", orNotGiven(record.Sex(b.sex)), orNotGiven(record.Sex(a.sex)))
+	say("age on the day", agesInWords(b), agesInWords(a))
+	say("counts", countsInWords(b.counts), countsInWords(a.counts))
+	say("personal best", yesNo(b.pb), yesNo(a.pb))
+	say("course best", yesNo(b.courseBest), yesNo(a.courseBest))
+	say("milestone", orNone(b.milestone), orNone(a.milestone))
+	say("newcomer", triInWords(b.newcomer), triInWords(a.newcomer))
+	say("visitor", triInWords(b.visitor), triInWords(a.visitor))
+	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] && f.club[i] != r.club {
+		say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
+	}
+}
+
+// totals tells what changes with the latest result of each runner: number of
+// runs and streaks, which would otherwise be told once a result.
+func (c *comparison) totals(before, after []lineFacts, last map[int32]int) {
+	f := c.w.field
+	runners := make([]int32, 0, len(last))
+	for r := range last {
+		runners = append(runners, r)
+	}
+	slices.Sort(runners)
+	for _, r := range runners {
+		i := last[r]
+		base := Change{Runner: fmt.Sprintf("R%d", r), Name: c.nameOf(r), Course: f.courses[f.course(i)-1].course, Date: f.day(i).String()}
+		for _, t := range []struct {
+			what          string
+			before, after int32
+		}{
+			{"runs in all", before[i].runsTotal, after[i].runsTotal},
+			{"weeks in a row", before[i].attendance, after[i].attendance},
+			{"personal bests in a row", before[i].streak, after[i].streak},
+		} {
+			if t.before != t.after {
+				x := base
+				x.What, x.Before, x.After = t.what, orNone(t.before), orNone(t.after)
+				c.out = append(c.out, x)
+			}
+		}
+	}
+}
+
+// wishes tells of names to print and of people hidden.
+func (c *comparison) wishes() {
+	for _, d := range c.w.proposed {
+		n, ok := runnerNumber(d.Runner)
+		if !ok {
+			continue
+		}
+		n = c.w.link.now(n)
+		x := Change{Runner: fmt.Sprintf("R%d", n), Name: c.names[n]}
+		switch d.Kind {
+		case DecidePrintName:
+			x.What, x.Before, x.After = "name in everything that is printed from now on", c.names[n], d.Value
+		case DecideHide:
+			x.What, x.Before, x.After = "name in everything for publication", c.names[n], "Anonymous"
+		default:
+			continue
+		}
+		c.out = append(c.out, x)
+	}
+}
+
+// states tells of runs whose state changes.
+func (c *comparison) states() {
+	for _, d := range c.w.proposed {
+		if d.Kind == DecideRunState {
+			c.out = append(c.out, Change{Course: d.Course, Date: d.Date.String(), What: "the run", Before: "as before", After: d.Value})
+		}
+	}
+}
+
+// recordKey is a list that a fastest time stands on: course, sex, group.
+type recordKey struct {
+	course int32
+	sex    uint8
+	group  string // "" all ages
+}
+
+type fastest struct {
+	timeS  int32
+	runner int32
+	line   int
+}
+
+// records tells where the fastest time of a sex, or of a sex and age group, on
+// a course changes. Runners and guided runners hold them, with a time that
+// counts and, for a group, an age that is certain.
+func (c *comparison) records(before, after []lineFacts, lines []int) {
+	f := c.w.field
+	courses := map[int32]bool{}
+	for _, i := range lines {
+		courses[f.course(i)] = true
+	}
+	if len(courses) == 0 {
+		return
+	}
+	scheme := age.DefaultScheme()
+	best := func(facts []lineFacts) map[recordKey]fastest {
+		out := map[recordKey]fastest{}
+		for i := range facts {
+			x := &facts[i]
+			part := record.TakingPart(x.takingPart)
+			if x.counts&2 == 0 || !courses[f.course(i)] || x.sex != uint8(record.M) && x.sex != uint8(record.W) || part != record.Runner && part != record.Guided {
+				continue
+			}
+			t := fastest{unit.CeilSeconds(x.timeMS), x.runner, i}
+			add := func(k recordKey) {
+				if o, ok := out[k]; !ok || t.timeS < o.timeS || t.timeS == o.timeS && f.key[i] < f.key[o.line] {
+					out[k] = t
+				}
+			}
+			add(recordKey{f.course(i), x.sex, ""})
+			if x.ageLow >= 0 {
+				if g := scheme.Certain(int(x.ageLow), int(x.ageHigh), record.Sex(x.sex).String()); g != "" {
+					add(recordKey{f.course(i), x.sex, g})
+				}
+			}
+		}
+		return out
+	}
+	old, now := best(before), best(after)
+	var keys []recordKey
+	for k := range old {
+		if n, ok := now[k]; !ok || n.timeS != old[k].timeS || n.runner != old[k].runner {
+			keys = append(keys, k)
+		}
+	}
+	for k := range now {
+		if _, ok := old[k]; !ok {
+			keys = append(keys, k)
+		}
+	}
+	slices.SortFunc(keys, func(a, b recordKey) int {
+		return cmp.Or(cmp.Compare(f.courses[a.course-1].course, f.courses[b.course-1].course), cmp.Compare(a.course, b.course), cmp.Compare(a.sex, b.sex), cmp.Compare(a.group, b.group))
+	})
+	for _, k := range keys {
+		say := func(m map[recordKey]fastest) (string, string) {
+			t, ok := m[k]
+			if !ok {
+				return "none", ""
+			}
+			return fmt.Sprintf("%s %s", unit.Clock(t.timeS), c.whom(t.runner)), f.day(t.line).String()
+		}
+		list := "fastest here, " + map[uint8]string{uint8(record.M): "men", uint8(record.W): "women"}[k.sex]
+		if k.group != "" {
+			list = "fastest here, " + k.group
+		}
+		x := Change{Course: f.courses[k.course-1].course, What: list}
+		x.Before, _ = say(old)
+		x.After, x.Date = say(now)
+		if x.Date == "" {
+			_, x.Date = say(old)
+		}
+		c.out = append(c.out, x)
+	}
+}
+
+func orNone(n int32) string {
+	if n == 0 {
+		return "none"
+	}
+	return fmt.Sprint(n)
+}
+
+func orBlank(s string) string {
+	if s == "" {
+		return "none"
+	}
+	return s
+}
+
+func orNotGiven(s record.Sex) string {
+	if s == record.NotGiven {
+		return "not given"
+	}
+	return s.String()
+}
+
+func triInWords(t uint8) string {
+	return [...]string{"not known", "no", "yes"}[min(int(t), 2)]
+}
+
+func agesInWords(x lineFacts) string {
+	switch {
+	case x.ageLow < 0:
+		return "not known"
+	case x.ageLow == x.ageHigh:
+		return fmt.Sprint(x.ageLow)
+	}
+	return fmt.Sprintf("%d to %d", x.ageLow, x.ageHigh)
+}
+
+func countsInWords(c uint8) string {
+	switch c & 3 {
+	case 3:
+		return "as a run and a time"
+	case 1:
+		return "as a run"
+	}
+	return "not"
+}

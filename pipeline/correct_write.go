@@ -1,0 +1,105 @@
+package pipeline
+
+import (
+	"context"
+	"maps"
+	"slices"
+
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// writeDesk keeps what decisions and side tables made of lines, clubs and
+// members.
+func (pl *Pipeline) writeDesk(ctx context.Context, w *work) error {
+	f := w.field
+	lines := slices.Sorted(maps.Keys(w.desk.touched))
+	lines = slices.DeleteFunc(lines, func(i int) bool { return f.club[i] == w.desk.received[i].club })
+	schema := store.Columns("line_no", store.Int32, "club", store.Text)
+	if err := pl.insertRows(ctx, "record.correction", schema, len(lines), func(r row, k int) {
+		r.ints(0, f.lineNo[lines[k]])
+		r.texts(1, f.clubs.list[f.club[lines[k]]])
+	}); err != nil {
+		return err
+	}
+	schema = store.Columns("received", store.Text, "club", store.Text)
+	if err := pl.insertRows(ctx, "record.club", schema, len(w.clubs), func(r row, k int) { r.texts(0, w.clubs[k][0], w.clubs[k][1]) }); err != nil {
+		return err
+	}
+	outcomes := w.desk.latest()
+	schema = store.Columns("id", store.Int32, "state", store.Text, "words", store.Text)
+	if err := pl.insertRows(ctx, "record.decision", schema, len(outcomes), func(r row, k int) {
+		r.ints(0, int32(outcomes[k].id))
+		r.texts(1, outcomes[k].state, outcomes[k].words)
+	}); err != nil {
+		return err
+	}
+	schema = store.Columns("line", store.Int32, "name", store.Text, "runner_no", store.Int32, "club", store.Text, "claim", store.Text,
+		"from_day", store.Date, "to_day", store.Date)
+	return pl.insertRows(ctx, "record.member", schema, len(w.members), func(r row, k int) {
+		m := w.members[k]
+		no := int32(0)
+		if m.runner >= 0 {
+			no = w.people.no[m.runner]
+		}
+		r.ints(0, int32(m.line))
+		r.texts(1, m.name)
+		r.ints(2, no)
+		r.texts(3, m.club, m.claim)
+		r.dayOrNull(5, m.from)
+		r.dayOrNull(6, m.to)
+	})
+}
+
+func (r row) dayOrNull(at int, d unit.Day) {
+	if d == 0 {
+		r.b.Field(at).AppendNull()
+		return
+	}
+	r.day(at, d)
+}
+
+// latest is the last outcome noted of each decision, in the order of ids.
+func (a *lineDecisions) latest() []decisionOutcome {
+	last := map[int]decisionOutcome{}
+	for _, o := range a.outcomes {
+		last[o.id] = o
+	}
+	var out []decisionOutcome
+	for _, id := range slices.Sorted(maps.Keys(last)) {
+		out = append(out, last[id])
+	}
+	return out
+}
+
+// wishes are what runners want for all their history, by runner number.
+type wishes struct {
+	name   map[int32]string
+	sex    map[int32]record.Sex
+	hidden map[int32]bool
+}
+
+func wishesOf(ds []Decision, l *linkage) (wishes, error) {
+	w := wishes{map[int32]string{}, map[int32]record.Sex{}, map[int32]bool{}}
+	for _, d := range ds {
+		n, ok := runnerNumber(d.Runner)
+		if !ok {
+			continue
+		}
+		n = l.now(n)
+		switch d.Kind {
+		case DecidePrintName:
+			w.name[n] = d.Value
+		case DecideHide:
+			w.hidden[n] = true
+		case DecideCategory:
+			sex, err := parseSex(d.Value)
+			if err != nil {
+				return w, err
+			}
+			w.sex[n] = sex
+		}
+	}
+	return w, nil
+}
