@@ -177,7 +177,7 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")
 	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
 	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
-	add("Boxes", "A correction needs only the box that is wrong. To strike out a line choose the reason. An empty box changes nothing.")
+	add("Boxes", "A correction needs only the box that is wrong. Right group and right club are as printed, right sex is M, W, X or not given. To strike out a line choose the reason. An empty box changes nothing.")
 	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
 	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")
 	tab := &table.Tab{Name: "Notes"}
