@@ -19,6 +19,8 @@
 //	decide.go  decisions of people
 //	learn.go   weights learned from the archive (EM)
 //	review.go  doubtful pairs and namesake questions
+//	side.go    one runner's lines, to lay beside another's
+//	explain.go the evidence in plain words
 //	ids.go     runner ids that outlive a rebuild
 //
 // It is pure: no database, files or clock. The result depends on the rows and

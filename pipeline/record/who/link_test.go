@@ -435,3 +435,31 @@ func TestExplainAddsUp(t *testing.T) {
 		t.Errorf("%d steps for %d joins", steps, r.Counts.Joins)
 	}
 }
+
+func TestSideHoldsTheRunnersLines(t *testing.T) {
+	ls := []line{
+		{name: "Zoë Hartley", number: "77", sex: SexW, course: 1, week: 3, age: 40},
+		{name: "ZOE HARTLEY", number: "77", sex: SexW, course: 1, week: 1, age: 40},
+		{name: "Zoë Hartley", number: "77", sex: SexW, course: 1, week: 9, age: 40},
+	}
+	d := archive(crowd(ls))
+	r := link(t, d, Options{})
+	s := r.Side(r.Runner[0])
+	if !slices.Equal(s.Rows, []int32{2, 0, 1}) || len(s.Spellings) != 2 || s.Spellings[0].Text != "Zoë Hartley" || s.Spellings[0].Count != 2 ||
+		!slices.Equal(s.Numbers, []string{"77"}) || s.First != d.rows.Day[1] || s.Last != d.rows.Day[2] || s.Strange != 0 {
+		t.Errorf("side: %+v", s)
+	}
+	// 40 in week 1 and in week 9: born between the two bounds.
+	want := age.OfAges(40, 40, d.rows.Day[1])
+	want, _ = want.Meet(age.OfAges(40, 40, d.rows.Day[2]))
+	if s.Birth != want {
+		t.Errorf("born %v, want %v", s.Birth, want)
+	}
+	n := 0
+	for x := range int32(r.Runners) {
+		n += len(r.Side(x).Rows)
+	}
+	if n != d.rows.Len() {
+		t.Errorf("sides hold %d lines of %d", n, d.rows.Len())
+	}
+}

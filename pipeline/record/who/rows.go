@@ -111,6 +111,8 @@ type Result struct {
 
 	m        *model
 	firstRow []int32 // signature -> row; made when first asked for
+	rowsOf   []int32 // rows by runner, from rowsFrom[runner]; the same
+	rowsFrom []int32
 }
 
 // Counts tells how much work a linkage was.
