@@ -114,46 +114,61 @@ func (f *field) whoRows(l *linkage) *who.Rows {
 // not the second place of somebody who stands twice in a run.
 func (f *field) linked(i int) bool { return f.named(i) && f.sameAs[i] < 0 }
 
-// whoDecisions turns decisions about people into decisions about lines.
+// whoDecisions turns decisions about people into decisions about lines. One
+// whose lines and runners are not in the archive waits.
 func (f *field) whoDecisions(ds []Decision, owners []lineOwner, pl *Pipeline) ([]who.Decision, error) {
-	var out []who.Decision
-	lines := f.linesOf(ds)
+	var people, refs []Decision
+	var sides [][2]side
+	for _, d := range ds {
+		if !d.aboutPeople() {
+			continue
+		}
+		a, b, err := d.sides()
+		if err != nil {
+			return nil, fmt.Errorf("decision %d: %w", d.ID, err)
+		}
+		people, sides = append(people, d), append(sides, [2]side{a, b})
+		for _, s := range []side{a, b} {
+			refs = append(refs, Decision{Sheet: s.at.hash, Tab: s.at.tab, Row: s.at.row})
+		}
+	}
+	if len(people)+len(owners) == 0 {
+		return nil, nil
+	}
+	lines := f.linesOf(refs)
 	anchors, err := pl.anchorLines(f)
 	if err != nil {
 		return nil, err
 	}
-	keyOf := func(runner string) (int64, bool) {
-		n, ok := runnerNumber(runner)
-		if !ok {
-			return 0, false
-		}
-		i, ok := anchors[n]
-		if !ok {
-			return 0, false
-		}
-		return f.key[i], true
-	}
-	for _, d := range ds {
-		if d.Kind != DecideSame && d.Kind != DecideDifferent {
-			continue
-		}
-		b, okB := keyOf(d.Value)
-		var a int64
-		okA := false
-		if d.Sheet != "" {
-			if l := lines[lineRef{d.Sheet, d.Tab, d.Row}]; len(l) > 0 {
-				a, okA = f.key[l[0]], true
+	keyOf := func(s side) (int64, bool) {
+		for _, i := range lines[s.at] {
+			for hops := 0; i >= 0 && hops < 8; hops++ { // to the line that stands now
+				if f.linked(i) {
+					return f.key[i], true
+				}
+				i = int(f.sameAs[i])
 			}
-		} else {
-			a, okA = keyOf(d.Runner)
 		}
+		if n, ok := runnerNumber(s.runner); ok {
+			if i, ok := anchors[n]; ok {
+				return f.key[i], true
+			}
+		}
+		return 0, false
+	}
+	var out []who.Decision
+	for i, d := range people {
+		a, b := sides[i][0], sides[i][1]
+		keyA, okA := keyOf(a)
+		keyB, okB := keyOf(b)
 		if okA && okB {
-			out = append(out, who.Decision{A: a, B: b, Same: d.Kind == DecideSame, Ref: fmt.Sprintf("decision %d", d.ID)})
+			out = append(out, who.Decision{A: keyA, B: keyB, Same: d.Kind == DecideSame,
+				WholeA: a.runner != "", WholeB: b.runner != "", Ref: fmt.Sprintf("decision %d", d.ID)})
 		}
 	}
 	for _, o := range owners {
-		if b, ok := keyOf(o.runner); ok && f.linked(o.line) {
-			out = append(out, who.Decision{A: f.key[o.line], B: b, Same: true, Ref: fmt.Sprintf("decision %d", o.decision)})
+		if b, ok := keyOf(side{runner: o.runner}); ok && f.linked(o.line) {
+			out = append(out, who.Decision{A: f.key[o.line], B: b, Same: true, WholeB: true, Ref: fmt.Sprintf("decision %d", o.decision)})
 		}
 	}
 	return out, nil
@@ -244,7 +259,8 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 
 func itoa(n int32) string { return strconv.Itoa(int(n)) }
 
-// anchorLines finds a line of each runner number that was ever given.
+// anchorLines finds a line that stands of each runner number that was ever
+// given.
 func (pl *Pipeline) anchorLines(f *field) (map[int32]int32, error) {
 	anchors, err := pl.readAnchors()
 	if err != nil || len(anchors) == 0 {
@@ -256,7 +272,7 @@ func (pl *Pipeline) anchorLines(f *field) (map[int32]int32, error) {
 	}
 	out := map[int32]int32{}
 	for i := 0; i < f.n; i++ {
-		if n, ok := at[f.lineAt(i)]; ok {
+		if n, ok := at[f.lineAt(i)]; ok && f.linked(i) {
 			if _, have := out[n]; !have {
 				out[n] = int32(i)
 			}

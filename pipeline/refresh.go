@@ -353,7 +353,7 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, f := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeReview,
 		} {
 			if err := f(ctx, w); err != nil {
 				return err

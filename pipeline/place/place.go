@@ -99,3 +99,9 @@ func (p Problem) String() string {
 	}
 	return b.String()
 }
+
+// Cell is what stands at a place.
+type Cell struct {
+	Place
+	Text string
+}

@@ -16,6 +16,8 @@ select
     s.path,
     s.hash,
     p.tab,
+    p.sheet_no,
+    p.tab_index,
     l.row_number
 from (
     select question, 0 as fit, 0 as runner_no, null::double as bits, line_no from record.namesake_line

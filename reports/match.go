@@ -1,0 +1,172 @@
+package reports
+
+import (
+	"bytes"
+	"fmt"
+
+	"lapwing/reports/table"
+)
+
+// MatchBook is the workbook in which people decide who is who. Texts are as
+// they shall be shown; a code names each row so that it can be read back.
+type MatchBook struct {
+	Made    string // day of the newest run, 2026-01-03
+	Version string
+	Found   int // doubtful pairs there were, more than are listed
+	Join    float64
+	Pairs   []MatchPairRow
+	Lines   []MatchLineRow // lines of one of several namesakes
+	Fits    []MatchLineRow // lines that fit their runner badly
+}
+
+// MatchPairRow is two runners who may be one person.
+type MatchPairRow struct {
+	Code          string
+	First, Second MatchSide
+	Evidence      []MatchEvidence
+	Bits          float64
+	Percent       float64 // chance that they are one person
+}
+
+// MatchSide is one of two runners.
+type MatchSide struct {
+	Shown   string // R12 Ines Okafor
+	Facts   string
+	History string
+	Results string // the last ones
+}
+
+// MatchEvidence is a part of the evidence: which column it stands in, what was
+// found, and its weight in bits.
+type MatchEvidence struct {
+	Column int // index into MatchColumns
+	Words  string
+	Bits   float64
+}
+
+// MatchLineRow is a line of a sheet and the runners whose it may be.
+type MatchLineRow struct {
+	Code, Line, Runners string
+	Choices             string // what may be answered, in words
+}
+
+// MatchColumns are the headings under which evidence stands side by side.
+var MatchColumns = []string{"Names", "Number", "Age", "Sex", "Club", "Courses and times", "Days", "To start with"}
+
+// Headings that ReadMatch looks for.
+const (
+	headFirst    = "First"
+	headSecond   = "Second"
+	headDecision = "Decision"
+	headRemark   = "Remark"
+	headCode     = "Code of the row"
+)
+
+// Tabs of the workbook.
+const (
+	tabPairs = "Pairs"
+	tabLines = "Namesakes"
+	tabFits  = "Bad fits"
+)
+
+// Write makes the workbook. The choices are the words of the drop-down lists:
+// for pairs and for lines that fit badly.
+func (b *MatchBook) Write(pairChoices, fitChoices []string) ([]byte, error) {
+	made := b.Made
+	if made == "" {
+		made = "1970-01-01"
+	}
+	book := &table.Book{Title: "FOR THE RESULTS DESK ONLY: who is who", Subject: "Doubtful pairs of runners, for deciding",
+		Footer: "Lapwing " + b.Version, Made: made}
+	book.Tabs = []*table.Tab{b.pairsTab(pairChoices), b.linesTab(tabLines, b.Lines, nil), b.linesTab(tabFits, b.Fits, fitChoices), b.notesTab(pairChoices, fitChoices)}
+	var out bytes.Buffer
+	if err := book.WriteWorkbook(&out); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
+
+// weighted is a part of the evidence with its weight.
+func weighted(words string, bits float64) string { return fmt.Sprintf("%s (%s)", words, signed(bits)) }
+
+// signed prints a weight with its sign, the minus as wide as the plus.
+func signed(x float64) string {
+	s := fmt.Sprintf("%+.1f", x)
+	if s == "-0.0" {
+		s = "+0.0"
+	}
+	if s[0] == '-' {
+		return "\u2212" + s[1:]
+	}
+	return s
+}
+
+func (b *MatchBook) pairsTab(choices []string) *table.Tab {
+	t := &table.Table{Name: tabPairs, None: "No doubtful pairs.", Columns: []table.Column{
+		{Head: "No.", Kind: table.Whole}, {Head: headFirst, Max: 24}, {Head: headSecond, Max: 24},
+		{Head: "In 100", Kind: table.Whole}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true},
+		{Head: "First: who", Max: 26}, {Head: "Second: who", Max: 26}, {Head: "First: last results", Max: 34}, {Head: "Second: last results", Max: 34}}}
+	for _, c := range MatchColumns {
+		t.Columns = append(t.Columns, table.Column{Head: c, Max: 30})
+	}
+	t.Columns = append(t.Columns, table.Column{Head: "Together", Width: 9}, table.Column{Head: headCode, Max: 20})
+	for i, p := range b.Pairs {
+		cells := []table.Value{table.Number(i + 1), table.Words(p.First.Shown), table.Words(p.Second.Shown),
+			table.Number(p.Percent), {}, {},
+			table.Words(p.First.Facts + "; " + p.First.History), table.Words(p.Second.Facts + "; " + p.Second.History),
+			table.Words(p.First.Results), table.Words(p.Second.Results)}
+		columns := make([]string, len(MatchColumns))
+		for _, e := range p.Evidence {
+			columns[e.Column] = joinWords(columns[e.Column], weighted(e.Words, e.Bits))
+		}
+		for _, c := range columns {
+			cells = append(cells, table.Words(c))
+		}
+		t.Add(nil, append(cells, table.Words(signed(p.Bits)), table.Words(p.Code))...)
+	}
+	tab := &table.Tab{Name: tabPairs, Landscape: true, PrintColumns: 10}
+	tab.Add(table.Title{Level: 1, Text: "Are these one person?"},
+		table.Para{Text: "Choose a decision in the column Decision, or leave it. The most useful questions come first. Then: lapwing match apply, with this file's name."},
+		table.Para{Text: "Holds full names and ages, also of children: for the results desk, not for publication.", Bold: true},
+		table.Full{Table: t})
+	return tab
+}
+
+func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string) *table.Tab {
+	title, what, none := "Whose are these lines?", "Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision.", "No such lines."
+	second := table.Column{Head: headSecond, Max: 60}
+	if choices != nil {
+		title, what, none = "Do these lines fit?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly.", "No bad fits."
+	}
+	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headFirst, Max: 60}, second,
+		{Head: "Answers", Max: 28}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}
+	if choices != nil {
+		t.Name = "Fits"
+	}
+	for _, r := range rows {
+		t.Add(nil, table.Words(r.Line), table.Words(r.Runners), table.Words(r.Choices), table.Value{}, table.Value{}, table.Words(r.Code))
+	}
+	tab := &table.Tab{Name: name, Landscape: true, PrintColumns: 5}
+	tab.Add(table.Title{Level: 1, Text: title}, table.Para{Text: what}, table.Full{Table: t})
+	return tab
+}
+
+func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
+	t := &table.Table{Name: "MatchNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
+	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
+	add("Pairs", fmt.Sprintf("Two runners who may be one person. Decision: %s.", list(pairs)))
+	add("Namesakes", "Lines of a name that several people have, without an age to tell them apart.")
+	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", list(fits)))
+	add("Remark", "Is kept with the decision: who told you, how you know.")
+	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
+	add("Together", fmt.Sprintf("From %s on lines are joined without asking.", signed(b.Join)))
+	add("In 100", "Of 100 pairs with such evidence about so many are one person, as measured on made-up districts.")
+	add("Order", fmt.Sprintf("The pairs that an answer helps most come first: likely ones with many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
+	add("What you may change", "Decision and Remark only. Rows may be sorted, filtered or deleted. A row whose other cells were changed, or that is out of date, is refused with its cell, and nothing happens to it.")
+	add("A wrong decision", "Can be taken back at any time: lapwing match decisions, then lapwing match undo.")
+	add("If you don't know", "Leave it. A wrong \"same person\" gives somebody the results of somebody else; please ask the people themselves where you can.")
+	add("Personal data", "This workbook holds full names, ages and results, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete it when it is done.")
+	tab := &table.Tab{Name: "Notes"}
+	tab.Add(table.Title{Level: 1, Text: "Notes on deciding who is who"}, table.Full{Table: t})
+	return tab
+}
