@@ -19,6 +19,12 @@ import (
 // ByHand is what a person says about sheets that do not say it themselves.
 type ByHand struct {
 	Course, Date, Session, Distance, Kind string
+	Answers                               string // to questions about columns: "time=mm.ss; sex V=W"
+}
+
+// handOf is what was said by hand about a sheet of the ledger.
+func handOf(e store.Entry) ByHand {
+	return ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind, e.Answers}
 }
 
 // SheetReport says what became of one sheet of a load.
@@ -90,18 +96,24 @@ func FindSheets(paths []string) ([]string, []string, error) {
 			continue
 		}
 		err = filepath.WalkDir(p, func(q string, d fs.DirEntry, err error) error {
-			if err != nil {
+			switch {
+			case err != nil && d != nil && q != p: // a folder that can't be looked into: refused by name
+				add(p, q)
+				return nil
+			case err != nil:
 				return err
-			}
-			if d.IsDir() {
-				if q != p && strings.HasPrefix(d.Name(), ".") {
-					return filepath.SkipDir
+			case d.IsDir() && q != p && strings.HasPrefix(d.Name(), "."):
+				return filepath.SkipDir
+			case d.IsDir():
+				return nil
+			case d.Type()&fs.ModeSymlink != 0:
+				if st, err := os.Stat(q); err == nil && !st.Mode().IsRegular() {
+					return nil // not into folders elsewhere, which may lead round in circles
 				}
+			case !d.Type().IsRegular():
 				return nil
 			}
-			if d.Type().IsRegular() {
-				add(p, q)
-			}
+			add(p, q)
 			return nil
 		})
 		if err != nil {
@@ -112,7 +124,13 @@ func FindSheets(paths []string) ([]string, []string, error) {
 	for i := range order {
 		order[i] = i
 	}
-	sort.SliceStable(order, func(a, b int) bool { return naturalLess(names[order[a]], names[order[b]]) })
+	sort.SliceStable(order, func(a, b int) bool {
+		x, y := order[a], order[b]
+		if names[x] == names[y] {
+			return files[x] < files[y]
+		}
+		return naturalLess(names[x], names[y])
+	})
 	f2, n2 := make([]string, len(files)), make([]string, len(files))
 	for k, i := range order {
 		f2[k], n2[k] = files[i], names[i]
@@ -165,6 +183,9 @@ func digits(s string) int {
 // sheet that can't be used yet waits, one that is no sheet is refused; neither
 // stops the others.
 func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*LoadReport, error) {
+	if err := pl.checkSideTables(); err != nil { // before anything is kept
+		return nil, err
+	}
 	files, names, err := FindSheets(paths)
 	if err != nil {
 		return nil, err
@@ -264,7 +285,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		default:
 			p := r.parsed
 			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: jobs[i].name, LoadedAt: now, State: store.Loaded, Rows: p.rows(),
-				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind}
+				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers}
 			if seen { // it waited, or was loaded under another answer: the same sheet, so the same place
 				p.entry.Seq, p.entry.LoadedAt, p.entry.Path = e.Seq, e.LoadedAt, e.Path
 			} else {
@@ -346,6 +367,21 @@ func eachParallel(n, workers int, f func(i int)) {
 	}
 }
 
+// checkSideTables reads every table that people edit, for its faults.
+func (pl *Pipeline) checkSideTables() error {
+	for _, read := range []func() error{
+		func() error { _, err := pl.Decisions(); return err },
+		func() error { _, err := pl.readHistoryTable(); return err },
+		func() error { _, err := pl.readVolunteers(); return err },
+		func() error { _, err := pl.readMembers(); return err },
+	} {
+		if err := read(); err != nil {
+			return err
+		}
+	}
+	return nil // courses.csv was read when the archive was opened
+}
+
 // catchUp loads what the ledger has and the database has not, and takes out
 // what the ledger no longer has: after a kill between the two, after a
 // restored backup, and to make a database again.
@@ -413,7 +449,7 @@ func (pl *Pipeline) parseCopy(e store.Entry) (*parsedSheet, error) {
 	if h := store.Hash(data); h != e.Hash {
 		return nil, fmt.Errorf("the archive's copy of %s (%s) has changed; restore it from a backup", e.Path, pl.Archive.Copy(e))
 	}
-	p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+	p, err := pl.parseSheet(e.Path, data, handOf(e))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", e.Path, err)
 	}

@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"errors"
 	"fmt"
 	"sort"
 	"strconv"
@@ -110,14 +111,33 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 	if err != nil {
 		return nil, err
 	}
+	answers, err := ParseAnswers(hand.Answers)
+	if err != nil {
+		return nil, err
+	}
 	out := &parsedSheet{sheet: s, problems: s.Problems}
-	for _, part := range s.Parts {
-		p, err := pl.parsePart(name, part, distance, hand.Kind)
-		if err != nil {
+	parsers := make([]*partParser, len(s.Parts))
+	for i, part := range s.Parts {
+		parsers[i] = pl.newPartParser(name, part, distance, hand.Kind, answers)
+		if err := parsers[i].observe(); err != nil {
 			return nil, err
 		}
-		out.parts = append(out.parts, p)
-		for _, q := range p.problems {
+	}
+	// the tabs of one workbook have one maker: what groups one uses tells how
+	// wide another's are
+	for i, p := range parsers {
+		for k, q := range parsers {
+			if i != k {
+				p.reader.Know(q.groups)
+			}
+		}
+	}
+	for _, p := range parsers {
+		if err := p.read(); err != nil {
+			return nil, err
+		}
+		out.parts = append(out.parts, p.out)
+		for _, q := range p.out.problems {
 			out.problems = append(out.problems, q.Problem)
 		}
 	}
@@ -164,94 +184,154 @@ func columnsOf(p *sheet.Part) record.Columns {
 	}
 }
 
-func (pl *Pipeline) parsePart(name string, part *sheet.Part, handDistance int, kind string) (*parsedPart, error) {
-	out := &parsedPart{part: part, kind: part.Kind}
-	if kind != "" {
-		out.kind = kind
-	}
-	note := func(run int32, p place.Problem) {
-		p.Place.Sheet = name
-		if p.Place.Tab == "" {
-			p.Place.Tab = part.Tab
+// ParseAnswers reads answers to questions about a sheet's columns, as in
+// "time=mm.ss; sex V=W". The keys are those that the questions name.
+func ParseAnswers(text string) (map[string]string, error) {
+	out := map[string]string{}
+	for _, a := range strings.Split(text, ";") {
+		if strings.TrimSpace(a) == "" {
+			continue
 		}
-		out.problems = append(out.problems, partProblem{p, run})
-	}
-	for _, p := range part.Problems {
-		note(-1, p)
-	}
-	distance := part.DistanceM()
-	if handDistance > 0 {
-		distance = handDistance
-	}
-	at := map[runKey]int32{}
-	var lastCourse, lastSession string
-	var lastDay unit.Day
-	last := int32(-1)
-	lost := 0
-	runOf := func(row int, cells []string) (int32, bool) {
-		course, day, session, ok := part.RunOf(cells)
+		k, v, ok := strings.Cut(a, "=")
 		if !ok {
-			return 0, false
+			return nil, fmt.Errorf("answer %q: write it as in \"time=mm.ss\"", a)
 		}
-		if last >= 0 && course == lastCourse && day == lastDay && session == lastSession {
-			return last, true
-		}
-		k := runKey{pl.courses.key(course, day, distance), day, session}
-		i, seen := at[k]
-		if !seen {
-			i = int32(len(out.runs))
-			at[k] = i
-			out.runs = append(out.runs, k)
-		}
-		lastCourse, lastDay, lastSession, last = course, day, session, i
-		return i, true
+		out[strings.TrimSpace(k)] = strings.TrimSpace(v)
 	}
-	reader := record.NewReader(columnsOf(part), part.Headings(), record.Options{})
-	err := part.Each(func(row int, cells []string) error {
-		day := unit.Day(0)
-		if i, ok := runOf(row, cells); ok {
-			day = out.runs[i].day
+	return out, nil
+}
+
+// partParser turns one table of a sheet into facts, in two passes: observe
+// counts what its columns show, read turns its rows into lines.
+type partParser struct {
+	pl       *Pipeline
+	name     string
+	part     *sheet.Part
+	out      *parsedPart
+	reader   *record.Reader
+	groups   []string
+	distance int // given by hand or on the sheet, metres; 0 the course's
+
+	at                      map[runKey]int32
+	last                    int32 // run of the row before
+	lastCourse, lastSession string
+	lastDay                 unit.Day
+}
+
+func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance int, kind string, answers map[string]string) *partParser {
+	p := &partParser{pl: pl, name: name, part: part, out: &parsedPart{part: part, kind: part.Kind}, distance: part.DistanceM(), at: map[runKey]int32{}, last: -1}
+	if kind != "" {
+		p.out.kind = kind
+	}
+	if handDistance > 0 {
+		p.distance = handDistance
+	}
+	for _, q := range part.Problems {
+		p.note(-1, q)
+	}
+	month, day, err := pl.Settings.seasonStart()
+	if err != nil {
+		month, day = 1, 1
+	}
+	p.reader = record.NewReader(columnsOf(part), part.Headings(), record.Options{
+		DistanceM: p.usualDistance(), DateOrder: pl.Settings.DateOrder, SeasonMonth: month, SeasonDay: day, Answers: answers, Words: pl.Settings.Words,
+	})
+	return p
+}
+
+// note keeps a problem of the part; run is the index of the run it is about,
+// -1 for none.
+func (p *partParser) note(run int32, q place.Problem) {
+	q.Place.Sheet = p.name
+	if q.Place.Tab == "" {
+		q.Place.Tab = p.part.Tab
+	}
+	p.out.problems = append(p.out.problems, partProblem{q, run})
+}
+
+// usualDistance is the distance of the first row's run.
+func (p *partParser) usualDistance() int {
+	metres := p.distance
+	_ = p.part.Each(func(row int, cells []string) error {
+		if course, day, _, ok := p.part.RunOf(cells); ok {
+			metres = p.pl.courses.key(course, day, p.distance).distanceM
 		}
-		reader.Observe(row, cells, day)
+		return errStop
+	})
+	return metres
+}
+
+var errStop = errors.New("enough")
+
+// runOf is the index of a row's run; false where course or date is missing.
+func (p *partParser) runOf(cells []string) (int32, bool) {
+	course, day, session, ok := p.part.RunOf(cells)
+	if !ok {
+		return 0, false
+	}
+	if p.last >= 0 && course == p.lastCourse && day == p.lastDay && session == p.lastSession {
+		return p.last, true
+	}
+	k := runKey{p.pl.courses.key(course, day, p.distance), day, session}
+	i, seen := p.at[k]
+	if !seen {
+		i = int32(len(p.out.runs))
+		p.at[k] = i
+		p.out.runs = append(p.out.runs, k)
+	}
+	p.lastCourse, p.lastDay, p.lastSession, p.last = course, day, session, i
+	return i, true
+}
+
+func (p *partParser) observe() error {
+	err := p.part.Each(func(row int, cells []string) error {
+		day := unit.Day(0)
+		if i, ok := p.runOf(cells); ok {
+			day = p.out.runs[i].day
+		}
+		p.reader.Observe(row, cells, day)
 		return nil
 	})
-	if err != nil {
-		return nil, err
+	p.groups = p.reader.Groups()
+	return err
+}
+
+func (p *partParser) read() error {
+	readings := p.reader.Settle()
+	p.out.readings = readings.Columns
+	for _, q := range readings.Problems {
+		p.note(-1, q)
 	}
-	readings := reader.Settle()
-	out.readings = readings.Columns
-	for _, p := range readings.Problems {
-		note(-1, p)
-	}
-	err = part.Each(func(row int, cells []string) error {
-		i, ok := runOf(row, cells)
+	lost := 0
+	err := p.part.Each(func(row int, cells []string) error {
+		i, ok := p.runOf(cells)
 		if !ok {
-			if lost++; lost == 1 && part.Course.OK() && part.Date.OK() {
-				note(-1, place.Problem{Place: place.Place{Row: row}, Severity: place.Waits, Kind: "row-without-run",
+			if lost++; lost == 1 && p.part.Course.OK() && p.part.Date.OK() {
+				p.note(-1, place.Problem{Place: place.Place{Row: row}, Severity: place.Waits, Kind: "row-without-run",
 					Expected: "a course and a date on this row", Do: "Fill them in on the sheet and load it again."})
 			}
 			return nil
 		}
-		line, run := out.lines.add()
+		line, run := p.out.lines.add()
 		*run = i
-		k := out.runs[i]
-		reader.Read(row, cells, k.day, k.course.distanceM, line)
+		k := p.out.runs[i]
+		p.reader.Read(row, cells, k.day, k.course.distanceM, line)
 		if line.Status == record.NotStarted {
-			out.lines.drop()
+			p.out.lines.drop()
 			return nil
 		}
-		for _, p := range line.Problems {
-			note(i, p)
+		for _, q := range line.Problems {
+			p.note(i, q)
 		}
 		line.Problems = nil
-		out.texts.keep(line)
+		p.out.texts.keep(line)
 		return nil
 	})
 	if err != nil {
-		return nil, err
+		return err
 	}
-	pl.checkRuns(out, note)
-	return out, nil
+	p.pl.checkRuns(p.out, p.note)
+	return nil
 }
 
 // checkRuns looks at the lines of each run of a part together.

@@ -238,8 +238,10 @@ func TestDemoAgainstTruth(t *testing.T) {
 	}
 	pl := openForTest(t, dir)
 	rep := loadForTest(t, pl, filepath.Join(dir, "sheets"))
-	if rep.Waiting+rep.Refused > 0 {
-		t.Errorf("%d sheets wait, %d were refused", rep.Waiting, rep.Refused)
+	for _, r := range rep.Sheets {
+		if r.State != "loaded" {
+			t.Errorf("%s is %s: %s", r.Path, r.State, r.Why)
+		}
 	}
 	s := scoreAgainst(t, pl, truth)
 	s.log(t)

@@ -24,6 +24,7 @@ type Settings struct {
 	Threads     int               // 0: one a core
 	Headings    map[string]string // extra heading spelling → meaning
 	Courses     map[string]string // other name of a course → its short name
+	Words       map[string]string // wording in notes or status cells → walker, pacer, dnf, …
 	Clubs       map[string]string // other name of a club → its name
 }
 
@@ -82,6 +83,9 @@ func (s Settings) figuresKey() string {
 	}
 	for k, v := range s.Courses {
 		extra = append(extra, "course "+k+"="+v)
+	}
+	for k, v := range s.Words {
+		extra = append(extra, "word "+k+"="+v)
 	}
 	for k, v := range s.Clubs {
 		extra = append(extra, "club "+k+"="+v)

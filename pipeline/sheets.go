@@ -83,7 +83,11 @@ func (pl *Pipeline) SetState(ctx context.Context, what string, state store.Sheet
 
 // DryRun reads a file as loading would and describes what was found; nothing
 // is changed.
-func (pl *Pipeline) DryRun(name string, data []byte, hand ByHand, w io.Writer) (*SheetReport, error) {
+func (pl *Pipeline) DryRun(file, name string, hand ByHand, w io.Writer) (*SheetReport, error) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
+	}
 	p, err := pl.parseSheet(name, data, hand)
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
@@ -171,7 +175,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if err != nil {
 		return err
 	}
-	p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+	p, err := pl.parseSheet(e.Path, data, handOf(e))
 	if err != nil {
 		return err
 	}
@@ -305,7 +309,7 @@ func (pl *Pipeline) WaitingQuestions() ([]string, error) {
 		if err != nil {
 			return nil, err
 		}
-		p, err := pl.parseSheet(e.Path, data, ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind})
+		p, err := pl.parseSheet(e.Path, data, handOf(e))
 		if err == nil {
 			p.byHand = e.Course != ""
 			pl.askMisspelt([]*parsedSheet{p})

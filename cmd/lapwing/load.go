@@ -2,7 +2,7 @@ package main
 
 import (
 	"fmt"
-	"os"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -14,6 +14,7 @@ import (
 func (a *app) loadCommand() *cobra.Command {
 	var hand pipeline.ByHand
 	var dry bool
+	var answers []string
 	c := &cobra.Command{
 		Use:   "load PATH…",
 		Short: "Load result sheets: files, folders or patterns",
@@ -25,6 +26,7 @@ date it is of, in a column, a title line, a tab's name or the file's name
 		Example: "  lapwing load sheets/\n  lapwing load results.xlsx --course alder-bank --date 2026-01-03\n  lapwing load odd.csv --dry-run",
 		Args:    cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			hand.Answers = strings.Join(answers, "; ")
 			if err := checkHand(hand); err != nil {
 				return err
 			}
@@ -55,6 +57,7 @@ date it is of, in a column, a title line, a tab's name or the file's name
 	f.StringVar(&hand.Session, "session", "", "start time or number where a course has several runs on a day")
 	f.StringVar(&hand.Distance, "distance", "", "distance, as in \"5 km\" or \"4 miles\"")
 	f.StringVar(&hand.Kind, "kind", "", "full (the whole field) or excerpt (some of it)")
+	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, as in \"time=mm.ss\" (can be given several times)")
 	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
 	return c
 }
@@ -69,6 +72,9 @@ func checkHand(h pipeline.ByHand) error {
 		if _, err := pipeline.ParseDistance(h.Distance); err != nil {
 			return usagef("--distance: %w", err)
 		}
+	}
+	if _, err := pipeline.ParseAnswers(h.Answers); err != nil {
+		return usagef("--answer: %w", err)
 	}
 	switch h.Kind {
 	case "", "full", "excerpt":
@@ -89,15 +95,11 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 	var reports []*pipeline.SheetReport
 	waits := false
 	for i, f := range files {
-		data, err := os.ReadFile(f)
-		if err != nil {
-			return err
-		}
 		w := a.out
 		if a.json {
 			w = nil
 		}
-		rep, err := pl.DryRun(names[i], data, hand, w)
+		rep, err := pl.DryRun(f, names[i], hand, w)
 		if err != nil {
 			return err
 		}

@@ -268,3 +268,22 @@ func FuzzClock(f *testing.F) {
 		}
 	})
 }
+
+// One walker of an hour among minutes and seconds asks no question.
+func TestHourAmongMinutes(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Time = 0, 1
+	r := NewReader(c, []string{"Pos", "Time"}, Options{})
+	rows := [][]string{{"1", "19:51"}, {"2", "24:31"}, {"3", "36:02"}, {"4", "58:37"}, {"5", "1:00:05"}}
+	for i, cells := range rows {
+		r.Observe(i+2, cells, 0)
+	}
+	if got := r.Settle(); len(got.Problems) > 0 {
+		t.Fatalf("asks %v", got.Problems)
+	}
+	var l Line
+	r.Read(6, rows[4], 0, 5000, &l)
+	if l.TimeMS != 3605000 {
+		t.Errorf("1:00:05 is read as %d ms", l.TimeMS)
+	}
+}

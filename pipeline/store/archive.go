@@ -68,10 +68,11 @@ type Entry struct {
 	Distance string
 	Kind     string
 	State    SheetState
-	Rows     int // lines that stand for a finisher
+	Rows     int    // lines that stand for a finisher
+	Answers  string // given by hand to questions about columns
 }
 
-var ledgerHead = []string{"seq", "hash", "path", "loaded_at", "course", "date", "session", "distance", "kind", "state", "rows"}
+var ledgerHead = []string{"seq", "hash", "path", "loaded_at", "course", "date", "session", "distance", "kind", "state", "rows", "answers"}
 
 // Copy is the path of the byte-exact copy of a sheet.
 func (a Archive) Copy(e Entry) string {
@@ -113,7 +114,7 @@ func (a Archive) Ledger() ([]Entry, error) {
 		if err := errors.Join(err1, err2, err3); err != nil {
 			return nil, fmt.Errorf("%s:%d: %w; restore this file from a backup", a.ledgerPath(), i+2, err)
 		}
-		e := Entry{seq, r[1], r[2], when, r[4], r[5], r[6], r[7], r[8], SheetState(r[9]), n}
+		e := Entry{seq, r[1], r[2], when, r[4], r[5], r[6], r[7], r[8], SheetState(r[9]), n, r[11]}
 		if k, ok := at[seq]; ok {
 			out[k] = e
 			continue
@@ -188,7 +189,7 @@ func (a Archive) Keep(batch []Incoming) (err error) {
 	var rows [][]string
 	for _, in := range batch {
 		e := in.Entry
-		rows = append(rows, []string{strconv.Itoa(e.Seq), e.Hash, e.Path, e.LoadedAt.UTC().Format(time.RFC3339), e.Course, e.Date, e.Session, e.Distance, e.Kind, string(e.State), strconv.Itoa(e.Rows)})
+		rows = append(rows, []string{strconv.Itoa(e.Seq), e.Hash, e.Path, e.LoadedAt.UTC().Format(time.RFC3339), e.Course, e.Date, e.Session, e.Distance, e.Kind, string(e.State), strconv.Itoa(e.Rows), e.Answers})
 	}
 	return appendTable(a.ledgerPath(), ledgerHead, rows, byProgram)
 }
@@ -255,8 +256,8 @@ func (a Archive) WasUnclean() bool {
 
 // ReadTable reads a side table of the archive, which people edit: a CSV whose
 // heading names at least the given columns, in any order; the rows come back
-// in that order. A file that is not there is an empty table. Row i stands in
-// line i+2.
+// in that order, blank rows left out. A file that is not there is an empty
+// table. At says where row i stands.
 func (a Archive) ReadTable(name string, columns []string) ([][]string, error) {
 	return readTable(a.File(name), columns, byPeople)
 }
@@ -315,17 +316,9 @@ func readTable(path string, columns []string, by writer) ([][]string, error) {
 		return nil, nil
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
+		return nil, tableError(path, err)
 	}
-	at := make([]int, len(columns))
-	for i, c := range columns {
-		at[i] = -1
-		for k, h := range head {
-			if strings.EqualFold(strings.TrimSpace(h), c) {
-				at[i] = k
-			}
-		}
-	}
+	at := columnsAt(head, columns)
 	if at[0] < 0 {
 		return nil, fmt.Errorf("%s:1: no column %q; the first line must name the columns: %s", path, columns[0], strings.Join(columns, ","))
 	}
@@ -336,7 +329,10 @@ func readTable(path string, columns []string, by writer) ([][]string, error) {
 			return out, nil
 		}
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", path, err)
+			return nil, tableError(path, err)
+		}
+		if blank(rec) {
+			continue
 		}
 		row := make([]string, len(columns))
 		for i, k := range at {
@@ -348,9 +344,72 @@ func readTable(path string, columns []string, by writer) ([][]string, error) {
 	}
 }
 
+// columnsAt finds columns in a heading, -1 where one is not there.
+func columnsAt(head, columns []string) []int {
+	at := make([]int, len(columns))
+	for i, c := range columns {
+		at[i] = -1
+		for k, h := range head {
+			if strings.EqualFold(strings.TrimSpace(strings.TrimPrefix(h, "\ufeff")), c) {
+				at[i] = k
+			}
+		}
+	}
+	return at
+}
+
+// blank says whether a record holds nothing: a spreadsheet program leaves such
+// rows below a table.
+func blank(rec []string) bool {
+	for _, f := range rec {
+		if strings.TrimSpace(f) != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// tableError says in plain words what is wrong with a table, and where.
+func tableError(path string, err error) error {
+	var p *csv.ParseError
+	if errors.As(err, &p) && (errors.Is(err, csv.ErrQuote) || errors.Is(err, csv.ErrBareQuote)) {
+		return fmt.Errorf("%s:%d: a quotation mark without its partner; put the whole field in quotation marks and double those inside it", path, p.StartLine)
+	}
+	return fmt.Errorf("%s: %w", path, err)
+}
+
+// At names the place of row i of a side table, file:line, for a message. It
+// reads the file again, so that only messages pay for it.
+func (a Archive) At(name string, i int) string {
+	data, err := os.ReadFile(a.File(name))
+	if err != nil {
+		return a.File(name)
+	}
+	r := csv.NewReader(strings.NewReader(strings.TrimPrefix(string(data), "\ufeff")))
+	r.FieldsPerRecord = -1
+	for n := -1; ; {
+		rec, err := r.Read()
+		if err != nil {
+			return a.File(name)
+		}
+		if n < 0 || !blank(rec) {
+			if n == i {
+				line, _ := r.FieldPos(0)
+				return fmt.Sprintf("%s:%d", a.File(name), line)
+			}
+			n++
+		}
+	}
+}
+
 func appendTable(path string, columns []string, rows [][]string, by writer) (err error) {
 	if len(rows) == 0 {
 		return nil
+	}
+	if by == byProgram {
+		if err := extendHeading(path, columns); err != nil {
+			return err
+		}
 	}
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o644)
 	if err != nil {
@@ -394,6 +453,8 @@ func appendTable(path string, columns []string, rows [][]string, by writer) (err
 		if err := w.Write(columns); err != nil {
 			return err
 		}
+	} else if rows, err = underHeading(f, columns, rows); err != nil {
+		return fmt.Errorf("%s:1: %w", path, err)
 	}
 	if err := w.WriteAll(rows); err != nil {
 		return err
@@ -408,6 +469,52 @@ func appendTable(path string, columns []string, rows [][]string, by writer) (err
 		return flushDir(filepath.Dir(path))
 	}
 	return nil
+}
+
+// extendHeading adds to the heading of a table that an earlier version of the
+// program began the columns that have come since. Lines before end earlier:
+// those columns are blank there.
+func extendHeading(path string, columns []string) error {
+	data, err := os.ReadFile(path)
+	if errors.Is(err, os.ErrNotExist) || err == nil && len(data) == 0 {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	first, rest, _ := strings.Cut(string(data), "\n")
+	first = strings.TrimSuffix(first, "\r")
+	more := ""
+	for i, k := range columnsAt(strings.Split(first, ","), columns) {
+		if k < 0 {
+			more += "," + columns[i]
+		}
+	}
+	if more == "" {
+		return nil
+	}
+	return WriteFile(path, []byte(first+more+"\n"+rest))
+}
+
+// underHeading lays rows out under the heading that a file has already.
+func underHeading(f io.ReaderAt, columns []string, rows [][]string) ([][]string, error) {
+	head, err := csv.NewReader(io.NewSectionReader(f, 0, 1<<16)).Read()
+	if err != nil {
+		return nil, err
+	}
+	at := columnsAt(head, columns)
+	out := make([][]string, len(rows))
+	for i, r := range rows {
+		out[i] = make([]string, len(head))
+		for k, v := range r {
+			if at[k] >= 0 {
+				out[i][at[k]] = v
+			} else if v != "" {
+				return nil, fmt.Errorf("no column %q; add it to the first line", columns[k])
+			}
+		}
+	}
+	return out, nil
 }
 
 func flushDir(dir string) error {
