@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"slices"
 	"time"
 
@@ -223,14 +224,13 @@ func (pl *Pipeline) changes(ctx context.Context, w *work) ([]Change, error) {
 	}
 	slices.SortFunc(lines, func(a, b int) int { return cmp.Compare(f.key[a], f.key[b]) })
 	c := &comparison{pl: pl, w: w, names: names, fresh: map[int32]string{}}
-	last := map[int32]int{} // latest line that differs, by runner
+	runners := map[int32]bool{}
 	for _, i := range lines {
 		c.line(i, before[i], after[i])
-		if r := after[i].runner; r != 0 && after[i].counts&1 != 0 {
-			last[r] = i
-		}
+		runners[before[i].runner], runners[after[i].runner] = true, true
 	}
-	c.totals(before, after, last)
+	delete(runners, 0)
+	c.totals(before, after, runners)
 	c.wishes()
 	c.records(before, after, lines)
 	c.states()
@@ -319,44 +319,64 @@ func (c *comparison) line(i int, b, a lineFacts) {
 	say("taking part as", record.TakingPart(b.takingPart).String(), record.TakingPart(a.takingPart).String())
 	say("sex", orNotGiven(record.Sex(b.sex)), orNotGiven(record.Sex(a.sex)))
 	say("age on the day", agesInWords(b), agesInWords(a))
-	say("counts", countsInWords(b.counts), countsInWords(a.counts))
+	if b.status == a.status {
+		say("counts", countsInWords(b.counts), countsInWords(a.counts))
+	}
 	say("personal best", yesNo(b.pb), yesNo(a.pb))
 	say("course best", yesNo(b.courseBest), yesNo(a.courseBest))
 	say("milestone", orNone(b.milestone), orNone(a.milestone))
-	say("newcomer", triInWords(b.newcomer), triInWords(a.newcomer))
-	say("visitor", triInWords(b.visitor), triInWords(a.visitor))
+	if b.newcomer == uint8(history.Yes) || a.newcomer == uint8(history.Yes) {
+		say("newcomer", triInWords(b.newcomer), triInWords(a.newcomer))
+	}
+	if b.visitor == uint8(history.Yes) || a.visitor == uint8(history.Yes) {
+		say("visitor", triInWords(b.visitor), triInWords(a.visitor))
+	}
 	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] && f.club[i] != r.club {
 		say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
 	}
 }
 
-// totals tells what changes with the latest result of each runner: number of
-// runs and streaks, which would otherwise be told once a result.
-func (c *comparison) totals(before, after []lineFacts, last map[int32]int) {
+// totals tells where runners stand with their latest result: number of runs
+// and streaks, which would otherwise be told once a result.
+func (c *comparison) totals(before, after []lineFacts, runners map[int32]bool) {
 	f := c.w.field
-	runners := make([]int32, 0, len(last))
-	for r := range last {
-		runners = append(runners, r)
-	}
-	slices.Sort(runners)
-	for _, r := range runners {
-		i := last[r]
-		base := Change{Runner: fmt.Sprintf("R%d", r), Name: c.nameOf(r), Course: f.courses[f.course(i)-1].course, Date: f.day(i).String()}
+	old, now := f.latestCounted(before, runners), f.latestCounted(after, runners)
+	for _, r := range slices.Sorted(maps.Keys(runners)) {
+		var b, a lineFacts
+		if i, ok := old[r]; ok {
+			b = before[i]
+		}
+		if i, ok := now[r]; ok {
+			a = after[i]
+		}
 		for _, t := range []struct {
 			what          string
 			before, after int32
 		}{
-			{"runs in all", before[i].runsTotal, after[i].runsTotal},
-			{"weeks in a row", before[i].attendance, after[i].attendance},
-			{"personal bests in a row", before[i].streak, after[i].streak},
+			{"runs in all", b.runsTotal, a.runsTotal},
+			{"weeks in a row", b.attendance, a.attendance},
+			{"personal bests in a row", b.streak, a.streak},
 		} {
 			if t.before != t.after {
-				x := base
-				x.What, x.Before, x.After = t.what, orNone(t.before), orNone(t.after)
-				c.out = append(c.out, x)
+				c.out = append(c.out, Change{Runner: fmt.Sprintf("R%d", r), Name: c.nameOf(r), What: t.what, Before: orNone(t.before), After: orNone(t.after)})
 			}
 		}
 	}
+}
+
+// latestCounted finds the latest line of each runner that counts as a run.
+func (f *field) latestCounted(facts []lineFacts, runners map[int32]bool) map[int32]int {
+	out := map[int32]int{}
+	for i := range facts {
+		x := &facts[i]
+		if x.counts&1 == 0 || !runners[x.runner] {
+			continue
+		}
+		if j, ok := out[x.runner]; !ok || f.key[i] > f.key[j] {
+			out[x.runner] = i
+		}
+	}
+	return out
 }
 
 // wishes tells of names to print and of people hidden.

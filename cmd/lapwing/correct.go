@@ -1,0 +1,268 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"fmt"
+	"os"
+	"os/user"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"github.com/spf13/cobra"
+	"golang.org/x/term"
+
+	"lapwing/pipeline"
+)
+
+// correctFlags are what can be said on the command line of lapwing correct.
+type correctFlags struct {
+	pipeline.Correction
+	hide                                string
+	disqualify, reinstate, didNotFinish bool
+	list, yes                           bool
+}
+
+func (a *app) correctCommand() *cobra.Command {
+	var f correctFlags
+	c := &cobra.Command{
+		Use:   "correct [COURSE DATE [PLACE]]",
+		Short: "Claim, correct, disqualify: settle something by hand",
+		Long: `Settle something by hand: whose an unnamed place is, a corrected time or name,
+a disqualification, the state of a run, how a person wants to be printed.
+
+Before anything is kept you see what it changes elsewhere: personal bests,
+milestones, newcomers, weeks in a row, fastest times. A decision is kept with
+who, when and why, holds for later sheets of the same run as well, and can be
+taken back at any time.`,
+		Example: `  lapwing correct alder-bank 2026-01-03 14 --name "Ines Okafor" --why "phoned on Sunday"
+  lapwing correct alder-bank 2026-01-03 15 --time 24:31
+  lapwing correct alder-bank 2026-01-03 22 --exchange 23
+  lapwing correct alder-bank 2026-01-03 --state "short by 120 m"
+  lapwing correct --person "Ines Okafor" --print-name "Inés Okafor"
+  lapwing correct --hide R12
+  lapwing correct --list
+  lapwing correct --undo 7`,
+		Args: cobra.MaximumNArgs(3),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if f.list {
+				return a.with(cmd.Context(), pipeline.ReadOnly, func(pl *pipeline.Pipeline) error { return a.listDecisions(cmd.Context(), pl) })
+			}
+			c, err := f.correction(args)
+			if err != nil {
+				return err
+			}
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.correct(cmd.Context(), pl, c, f.yes) })
+		},
+	}
+	g := c.Flags()
+	g.StringVar(&f.Name, "name", "", "whose place it is: a name, or a runner's id such as R12")
+	g.BoolVar(&f.SomeoneNew, "someone-new", false, "with --name: nobody who is in the archive already")
+	g.StringVar(&f.Time, "time", "", "the right time, as in 24:31")
+	g.StringVar(&f.Club, "club", "", "the right club")
+	g.StringVar(&f.Sex, "sex", "", "M, W, X or \"not given\"")
+	g.StringVar(&f.Group, "group", "", "age group as in M45, an age, or a year of birth")
+	g.StringVar(&f.TakingPart, "taking-part", "", "runner, walker, guided, guide, pacer, back marker, adult with a child, buggy, dog, …")
+	g.BoolVar(&f.disqualify, "disqualify", false, "disqualified")
+	g.BoolVar(&f.didNotFinish, "did-not-finish", false, "started and did not finish")
+	g.BoolVar(&f.reinstate, "reinstate", false, "the result counts after all")
+	g.IntVar(&f.ExchangeWith, "exchange", 0, "the place whose owner stands here by mistake: the two change places")
+	g.StringVar(&f.State, "state", "", "of the run: held, cancelled, abandoned, times lost, other route, misdirected, \"short by 120 m\", \"long by 50 m\"")
+	g.StringVar(&f.Session, "session", "", "start time or number, where a day had several runs")
+	g.StringVar(&f.Line, "line", "", "SHEET:ROW, where a place stands on several lines or has no number")
+	g.StringVar(&f.Person, "person", "", "the person that --print-name or --category is about: name or id")
+	g.StringVar(&f.PrintName, "print-name", "", "the name this person wants in everything, past weeks included")
+	g.StringVar(&f.Category, "category", "", "M, W or X as this person wants it, past weeks included")
+	g.StringVar(&f.hide, "hide", "", "the person who wants to stay out of everything for publication: name or id")
+	g.IntVar(&f.Undo, "undo", 0, "take back the decision of this number")
+	g.BoolVar(&f.list, "list", false, "list all decisions and what became of them")
+	g.StringVar(&f.By, "by", loginName(), "who settles it")
+	g.StringVar(&f.Why, "why", "", "the reason, for whoever asks next year")
+	g.BoolVar(&f.yes, "yes", false, "keep it without asking")
+	return c
+}
+
+// correction checks that the words of the command line go together.
+func (f *correctFlags) correction(args []string) (pipeline.Correction, error) {
+	c := f.Correction
+	said := 0
+	for _, s := range []struct {
+		given bool
+		word  string
+	}{{f.disqualify, "dq"}, {f.didNotFinish, "dnf"}, {f.reinstate, "ok"}} {
+		if s.given {
+			c.Status = s.word
+			said++
+		}
+	}
+	if said > 1 {
+		return c, usagef("give only one of --disqualify, --did-not-finish and --reinstate")
+	}
+	if f.hide != "" {
+		if c.Person != "" && c.Person != f.hide {
+			return c, usagef("--hide and --person name two people; settle one after the other")
+		}
+		c.Person, c.Hide = f.hide, true
+	}
+	switch {
+	case c.Undo != 0 || c.Person != "":
+		if len(args) > 0 {
+			return c, usagef("--undo, --person and --hide stand without a course, date and place")
+		}
+		if c.Undo < 0 {
+			return c, usagef("--undo %d: decisions are numbered from 1; see lapwing correct --list", c.Undo)
+		}
+		return c, nil
+	case len(args) < 2:
+		return c, usagef("say which run, as in: lapwing correct alder-bank 2026-01-03 14 --name \"Ines Okafor\"")
+	}
+	c.Course, c.Date = args[0], args[1]
+	if len(args) == 3 {
+		n, err := strconv.Atoi(args[2])
+		if err != nil || n < 1 {
+			return c, usagef("place %q: write the number on the sheet", args[2])
+		}
+		c.Place = n
+	}
+	if c.Place == 0 && c.Line == "" && c.State == "" {
+		return c, usagef("say which place, or with --state what became of the run")
+	}
+	return c, nil
+}
+
+func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, c pipeline.Correction, yes bool) error {
+	if _, err := pl.Refresh(ctx, false); err != nil {
+		return err
+	}
+	decisions, err := pl.Decide(ctx, c)
+	if err != nil {
+		return err
+	}
+	draft, err := pl.Draft(ctx, decisions)
+	if err != nil {
+		return err
+	}
+	if !a.json {
+		a.printDraft(draft)
+	}
+	if !yes {
+		if yes, err = a.confirm("Keep this? [y/n] "); err != nil {
+			return err
+		}
+	}
+	if yes {
+		if err := draft.Keep(ctx); err != nil {
+			return err
+		}
+		a.say("%s", keptWords(draft.Decisions))
+	}
+	if err := a.asJSON(struct {
+		*pipeline.Draft
+		Kept bool `json:"kept"`
+	}{draft, yes}); err != nil {
+		return err
+	}
+	if !yes {
+		a.say("Nothing was kept.")
+		return pipeline.ErrWaits
+	}
+	return nil
+}
+
+func keptWords(ds []pipeline.Decision) string {
+	var ids, undo []string
+	for _, d := range ds {
+		ids = append(ids, strconv.Itoa(d.ID))
+		undo = append(undo, fmt.Sprintf("lapwing correct --undo %d", d.ID))
+	}
+	word := "decision"
+	if len(ids) > 1 {
+		word = "decisions"
+	}
+	s := fmt.Sprintf("Kept as %s %s.", word, strings.Join(ids, ", "))
+	if ds[0].Kind != pipeline.DecideTakeBack {
+		s += " To take back: " + strings.Join(undo, "; ") + "."
+	}
+	return s + " To write the reports that this changes: lapwing run"
+}
+
+// mostShown is how many changes are listed one by one.
+const mostShown = 40
+
+func (a *app) printDraft(d *pipeline.Draft) {
+	if len(d.Changes) == 0 {
+		fmt.Fprintln(a.out, "This changes nothing that stands now.")
+	} else {
+		fmt.Fprintln(a.out, "This changes:")
+	}
+	for i, c := range d.Changes {
+		if i == mostShown {
+			fmt.Fprintf(a.out, "  … and %d more; --json lists all\n", len(d.Changes)-mostShown)
+			break
+		}
+		fmt.Fprintln(a.out, "  "+c.String())
+	}
+	if len(d.Changes) > 0 {
+		fmt.Fprintln(a.out, "Course speed, conditions and form are estimated anew and may move a little.")
+	}
+	for _, q := range d.Asks {
+		fmt.Fprintln(a.out, "Look:", q)
+	}
+}
+
+// confirm asks a yes-or-no question on a terminal. Without one the answer is
+// no: a script says --yes.
+func (a *app) confirm(question string) (bool, error) {
+	if a.json || !term.IsTerminal(int(os.Stdin.Fd())) {
+		if !a.json {
+			fmt.Fprintln(a.out, "To keep it, give the same command with --yes.")
+		}
+		return false, nil
+	}
+	in := bufio.NewScanner(os.Stdin)
+	for {
+		fmt.Fprint(a.out, question)
+		if !in.Scan() {
+			return false, in.Err()
+		}
+		switch strings.ToLower(strings.TrimSpace(in.Text())) {
+		case "y", "yes":
+			return true, nil
+		case "n", "no":
+			return false, nil
+		}
+	}
+}
+
+func (a *app) listDecisions(ctx context.Context, pl *pipeline.Pipeline) error {
+	list, err := pl.DecisionList(ctx)
+	if err != nil {
+		return err
+	}
+	if a.json {
+		return a.asJSON(list)
+	}
+	if len(list) == 0 {
+		a.say("Nothing has been settled by hand yet.")
+		return nil
+	}
+	w := tabwriter.NewWriter(a.out, 0, 4, 2, ' ', 0)
+	fmt.Fprintln(w, "No.\tWhen\tBy\tAbout\tDecision\tState\tWhy")
+	for _, d := range list {
+		state := d.State
+		if d.Words != "" {
+			state += ": " + d.Words
+		}
+		fmt.Fprintf(w, "%d\t%s\t%s\t%s\t%s\t%s\t%s\n", d.ID, d.When, d.By, d.About, d.What, state, d.Why)
+	}
+	return w.Flush()
+}
+
+// loginName is who is at the keyboard, "" where the machine does not say.
+func loginName() string {
+	if u, err := user.Current(); err == nil {
+		return u.Username
+	}
+	return os.Getenv("USER")
+}
