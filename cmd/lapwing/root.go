@@ -125,7 +125,7 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
 		a.runCommand(), a.loadCommand(), a.sheetsCommand(), a.refreshCommand(), a.rebuildCommand(),
-		a.weeklyCommand(), a.correctCommand(), a.seasonCommand(), a.standingCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
+		a.weeklyCommand(), a.correctCommand(), a.seasonCommand(), a.standingCommand(), a.matchCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
 	} {
 		wrapArgs(c)
 		root.AddCommand(c)
@@ -171,7 +171,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 			a.config = "lapwing.toml"
 		}
 	}
-	known := map[string]bool{"headings": true, "courses": true, "clubs": true, "league": true}
+	known := map[string]bool{"headings": true, "courses": true, "clubs": true, "league": true, "words": true}
 	for _, k := range v.AllKeys() {
 		known[k] = true
 	}
@@ -191,7 +191,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	s := pipeline.Settings{
 		AgeStandard: v.GetInt("age_standard"), SeasonStart: v.GetString("season_start"), Milestones: v.GetIntSlice("milestones"),
 		DateOrder: v.GetString("date_order"), MemoryLimit: v.GetString("memory_limit"), Threads: v.GetInt("threads"),
-		Headings: v.GetStringMapString("headings"), Courses: v.GetStringMapString("courses"),
+		Headings: v.GetStringMapString("headings"), Courses: v.GetStringMapString("courses"), Words: v.GetStringMapString("words"),
 		Clubs: v.GetStringMapString("clubs"),
 	}
 	s.Archive = folder(v, base, "archive")
