@@ -24,7 +24,7 @@ import (
 )
 
 // sideTables are the files of the archive folder that figures depend on.
-var sideTables = []string{"decisions.csv", "courses.csv", "members.csv", "volunteers.csv", "history.csv"}
+var sideTables = []string{"decisions.csv", "courses.csv", "members.csv", "volunteers.csv", "history.csv", tuningTable}
 
 // figuresStamp sums up everything that figures depend on; while it is the same
 // there is nothing to refresh.
@@ -62,7 +62,7 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 	if have == stamp && !force {
 		return false, nil
 	}
-	w := &work{}
+	w := &work{full: force}
 	for i := range steps {
 		if err := pl.runStep(ctx, w, i); err != nil {
 			return false, err

@@ -64,8 +64,11 @@ func (s Settings) Check() error {
 	return nil
 }
 
+// daysIn are the days of the months that every year has.
+var daysIn = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+
 func (s Settings) seasonStart() (month, day int, err error) {
-	if n, _ := fmt.Sscanf(s.SeasonStart, "%2d-%2d", &month, &day); n != 2 || month < 1 || month > 12 || day < 1 || day > 31 {
+	if n, _ := fmt.Sscanf(s.SeasonStart, "%2d-%2d", &month, &day); n != 2 || month < 1 || month > 12 || day < 1 || day > daysIn[month-1] {
 		return 0, 0, fmt.Errorf("season_start = %q: write month and day, as in \"01-01\"", s.SeasonStart)
 	}
 	return month, day, nil
@@ -73,7 +76,7 @@ func (s Settings) seasonStart() (month, day int, err error) {
 
 // ModelVersion changes whenever figures of an unchanged archive would change;
 // an archive made by another version is computed again.
-const ModelVersion = "1"
+const ModelVersion = "2"
 
 // figuresKey sums up every setting that figures depend on.
 func (s Settings) figuresKey() string {

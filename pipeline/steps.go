@@ -10,6 +10,7 @@ type step struct {
 
 // work is what the steps hand on to each other.
 type work struct {
+	full      bool // nothing is taken over from the last refresh
 	field     *field
 	decisions []Decision
 	proposed  []Decision // not kept yet: a correction on trial

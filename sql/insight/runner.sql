@@ -10,6 +10,12 @@
 -- p_faster: probability that form has improved over 12 weeks
 -- p_level: probability that the change is under 2 %
 -- results: results in the fit
+-- level: form in log seconds at the latest result, as the fit has it
+-- level_sd: its standard deviation there, calibrated
+-- results_before: results at least 12 weeks before the latest
+-- results_within: results in the 12 weeks up to the latest
+-- gap_days: longest gap between the results compared
+-- print: hash of the runner's runs and times, to see what has changed
 select
     null::integer as runner_no,
     null::double as form_s,
@@ -20,4 +26,10 @@ select
     null::double as change_sd,
     null::double as p_faster,
     null::double as p_level,
-    null::integer as results
+    null::integer as results,
+    null::double as level,
+    null::double as level_sd,
+    null::integer as results_before,
+    null::integer as results_within,
+    null::integer as gap_days,
+    null::bigint as print

@@ -34,22 +34,32 @@ func Defaults() Hyper {
 	}
 }
 
+// Field is one of the fixed quantities, by the name it is kept under, with the
+// bounds of what the model can work with.
+type Field struct {
+	Name   string
+	Value  *float64
+	lo, hi float64
+}
+
+// Fields lists the quantities of h in a fixed order. A change through Value
+// changes h.
+func (h *Hyper) Fields() []Field {
+	return []Field{
+		{"sigma", &h.Sigma, 1e-4, 2}, {"mean_slow", &h.MeanSlow, 1e-3, 1}, {"share", &h.Share, .01, .99},
+		{"walk_share", &h.WalkShare, 0, .5}, {"mean_walk", &h.MeanWalk, .01, 2},
+		{"gross_share", &h.GrossShare, 1e-6, .2}, {"gross_sd", &h.GrossSD, .01, 2},
+		{"form_week", &h.FormWeek, 0, 1}, {"form_new", &h.FormNew, 0, 1},
+		{"runner_sd", &h.RunnerSD, 1e-3, 10}, {"day_sd", &h.DaySD, 1e-6, 10}, {"course_sd", &h.CourseSD, 1e-6, 10},
+		{"day_df", &h.DayDF, 1, 1e9}, {"share_prior", &h.SharePrior, 0, 1e9},
+	}
+}
+
 // Check reports a value that the model cannot work with.
 func (h Hyper) Check() error {
-	for _, v := range []struct {
-		name   string
-		value  float64
-		lo, hi float64
-	}{
-		{"Sigma", h.Sigma, 1e-4, 2}, {"MeanSlow", h.MeanSlow, 1e-3, 1}, {"Share", h.Share, .01, .99},
-		{"WalkShare", h.WalkShare, 0, .5}, {"MeanWalk", h.MeanWalk, .01, 2},
-		{"GrossShare", h.GrossShare, 1e-6, .2}, {"GrossSD", h.GrossSD, .01, 2},
-		{"FormWeek", h.FormWeek, 0, 1}, {"FormNew", h.FormNew, 0, 1},
-		{"RunnerSD", h.RunnerSD, 1e-3, 10}, {"DaySD", h.DaySD, 1e-6, 10}, {"CourseSD", h.CourseSD, 1e-6, 10},
-		{"DayDF", h.DayDF, 1, 1e9}, {"SharePrior", h.SharePrior, 0, 1e9},
-	} {
-		if !(v.value >= v.lo && v.value <= v.hi) {
-			return fmt.Errorf("speed: %s is %g, must be between %g and %g", v.name, v.value, v.lo, v.hi)
+	for _, f := range h.Fields() {
+		if !(*f.Value >= f.lo && *f.Value <= f.hi) {
+			return fmt.Errorf("speed: %s is %g, must be between %g and %g", f.Name, *f.Value, f.lo, f.hi)
 		}
 	}
 	return nil

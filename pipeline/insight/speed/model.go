@@ -73,17 +73,26 @@ type Conversion struct {
 	DayLow, DayHigh    float64 // 90 % interval for one given day
 }
 
-// Convert carries a time in seconds from course a to course b. It is false
-// where the courses cannot be compared: another network or distance, or no
-// index. The interval leaves out the covariance of the two courses and is
-// wide rather than narrow.
+// Convert carries a time in seconds, run on an average day, from course a to
+// course b. It is false where the courses cannot be compared: another network
+// or distance, or no index. The interval leaves out the covariance of the two
+// courses and is wide rather than narrow.
 func (s Solution) Convert(seconds float64, a, b int) (Conversion, bool) {
+	return s.ConvertFrom(seconds, a, b, Run{})
+}
+
+// ConvertFrom carries a time that was run on course a under the conditions of
+// the given run to an average day on course b; b may be a.
+func (s Solution) ConvertFrom(seconds float64, a, b int, run Run) (Conversion, bool) {
 	x, y, h := s.Courses[a], s.Courses[b], s.Hyper
-	if x.Group != y.Group || x.Standing == NoIndex || y.Standing == NoIndex {
-		return Conversion{}, false
+	diff, v := -run.Effect, run.SD*run.SD
+	if a != b {
+		if x.Group != y.Group || x.Standing == NoIndex || y.Standing == NoIndex {
+			return Conversion{}, false
+		}
+		diff += y.Raw - x.Raw
+		v += x.SD*x.SD + y.SD*y.SD
 	}
-	diff := y.Raw - x.Raw
-	v := x.SD*x.SD + y.SD*y.SD
 	// The variance of the t distribution of the days is finite above 2
 	// degrees of freedom; at the default 4 it is twice the squared scale.
 	day := v + h.DaySD*h.DaySD*h.DayDF/max(h.DayDF-2, 1)
