@@ -64,7 +64,7 @@ func (pl *Pipeline) readCourses() error {
 	for i, r := range rows {
 		k, err := readKnownCourse(r)
 		if err != nil {
-			return fmt.Errorf("%s:%d: %w", pl.Archive.File("courses.csv"), i+2, err)
+			return fmt.Errorf("%s: %w", pl.Archive.At("courses.csv", i), err)
 		}
 		b.known = append(b.known, k)
 		b.alias[sheet.Slug(k.course)] = k.course
@@ -337,7 +337,7 @@ func (pl *Pipeline) readingKey() (string, error) {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", err
 	}
-	return store.Hash([]byte(fmt.Sprintf("%q %q %q %q", courses, pl.Settings.Headings, pl.Settings.Courses, pl.Settings.DateOrder))), nil
+	return store.Hash([]byte(fmt.Sprintf("%q %q %q %q %q", courses, pl.Settings.Headings, pl.Settings.Courses, pl.Settings.Words, pl.Settings.DateOrder))), nil
 }
 
 var (

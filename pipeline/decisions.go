@@ -71,7 +71,7 @@ func (pl *Pipeline) allDecisions() ([]Decision, error) {
 	out := make([]Decision, len(rows))
 	for i, r := range rows {
 		if out[i], err = readDecision(r); err != nil {
-			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File(decisionTable), i+2, err)
+			return nil, fmt.Errorf("%s: %w", pl.Archive.At(decisionTable, i), err)
 		}
 	}
 	return out, nil

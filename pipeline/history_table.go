@@ -40,7 +40,7 @@ type historyLine struct {
 	finishes           int
 	timeMS             int32
 	day                unit.Day
-	line               int // of the file
+	row                int // of the table
 }
 
 func (pl *Pipeline) readHistoryTable() ([]historyLine, error) {
@@ -52,9 +52,9 @@ func (pl *Pipeline) readHistoryTable() ([]historyLine, error) {
 	for i, r := range rows {
 		h, err := readHistoryLine(r)
 		if err != nil {
-			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File("history.csv"), i+2, err)
+			return nil, fmt.Errorf("%s: %w", pl.Archive.At("history.csv", i), err)
 		}
-		h.line = i + 2
+		h.row = i
 		out = append(out, h)
 	}
 	return out, nil
@@ -164,7 +164,7 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 			continue
 		}
 		if d, ok := asOf[r]; ok && d != h.day {
-			return nil, fmt.Errorf("%s:%d: %s has finishes before two dates; give one date for all of them", pl.Archive.File("history.csv"), h.line, h.name)
+			return nil, fmt.Errorf("%s: %s has finishes before two dates; give one date for all of them", pl.Archive.At("history.csv", h.row), h.name)
 		}
 		asOf[r] = h.day
 		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
@@ -204,7 +204,7 @@ func (pl *Pipeline) readVolunteers() ([]volunteerLine, error) {
 	for i, r := range rows {
 		d, err := unit.ParseDay(r[3])
 		if err != nil {
-			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File("volunteers.csv"), i+2, err)
+			return nil, fmt.Errorf("%s: %w", pl.Archive.At("volunteers.csv", i), err)
 		}
 		out = append(out, volunteerLine{r[0], r[1], pl.courses.resolve(r[2]), d})
 	}

@@ -35,7 +35,7 @@ func (pl *Pipeline) readMembers() ([]member, error) {
 	for i, r := range rows {
 		m, err := readMember(r)
 		if err != nil {
-			return nil, fmt.Errorf("%s:%d: %w", pl.Archive.File(memberTable), i+2, err)
+			return nil, fmt.Errorf("%s: %w", pl.Archive.At(memberTable, i), err)
 		}
 		if c, ok := clubs[name.Fold(m.club)]; ok {
 			m.club = c

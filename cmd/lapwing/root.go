@@ -7,11 +7,15 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"syscall"
 
+	"github.com/spf13/cast"
 	"github.com/spf13/cobra"
 	"github.com/spf13/viper"
 
@@ -113,6 +117,7 @@ The weekly job: put the new sheets into the inbox folder and type
 		RunE: func(cmd *cobra.Command, args []string) error { return cmd.Help() },
 		Args: cobra.NoArgs,
 	}
+	wrapArgs(root)
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error { return usageError{err} })
 	f := root.PersistentFlags()
 	f.StringVar(&a.config, "config", "", "settings file (default: lapwing.toml in this folder, if there is one)")
@@ -181,18 +186,21 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 		if err := v.ReadInConfig(); err != nil {
 			return fmt.Errorf("%s: %w", a.config, err)
 		}
-		for k := range v.AllSettings() {
+		for _, k := range slices.Sorted(maps.Keys(v.AllSettings())) {
 			if !known[k] {
 				return fmt.Errorf("%s: there is no setting %q; see the README for those that are", a.config, k)
 			}
 		}
 		base = filepath.Dir(a.config)
 	}
+	r := &settingReader{v: v}
 	s := pipeline.Settings{
-		AgeStandard: v.GetInt("age_standard"), SeasonStart: v.GetString("season_start"), Milestones: v.GetIntSlice("milestones"),
-		DateOrder: v.GetString("date_order"), MemoryLimit: v.GetString("memory_limit"), Threads: v.GetInt("threads"),
-		Headings: v.GetStringMapString("headings"), Courses: v.GetStringMapString("courses"), Words: v.GetStringMapString("words"),
-		Clubs: v.GetStringMapString("clubs"),
+		AgeStandard: r.number("age_standard"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
+		DateOrder: r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
+		Headings: r.words("headings"), Courses: r.words("courses"), Words: r.words("words"), Clubs: r.words("clubs"),
+	}
+	if r.err != nil {
+		return fmt.Errorf("settings: %w", r.err)
 	}
 	s.Archive = folder(v, base, "archive")
 	s.Inbox = folder(v, base, "inbox")
@@ -209,6 +217,55 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	}
 	a.settings = s
 	return nil
+}
+
+// settingReader reads settings and remembers the first of another kind than it
+// should be: a misspelt number must not pass for 0.
+type settingReader struct {
+	v   *viper.Viper
+	err error
+}
+
+func (r *settingReader) wrong(key, want string) {
+	if r.err == nil {
+		r.err = fmt.Errorf("%s = %v: write %s", key, r.v.Get(key), want)
+	}
+}
+
+func (r *settingReader) text(key string) string {
+	s, err := cast.ToStringE(r.v.Get(key))
+	if err != nil {
+		r.wrong(key, "one word in quotation marks")
+	}
+	return s
+}
+
+func (r *settingReader) number(key string) int {
+	n, err := strconv.Atoi(fmt.Sprint(r.v.Get(key)))
+	if err != nil {
+		r.wrong(key, "a whole number")
+	}
+	return n
+}
+
+func (r *settingReader) numbers(key string) []int {
+	value := r.v.Get(key)
+	if s, ok := value.(string); ok { // from the environment
+		value = strings.FieldsFunc(s, func(c rune) bool { return c == ' ' || c == ',' })
+	}
+	list, err := cast.ToIntSliceE(value)
+	if err != nil {
+		r.wrong(key, "whole numbers, as in [10, 20, 50]")
+	}
+	return list
+}
+
+func (r *settingReader) words(key string) map[string]string {
+	m, err := cast.ToStringMapStringE(r.v.Get(key))
+	if err != nil && r.v.Get(key) != nil {
+		r.wrong(key, "lines of the form \"word\" = \"meaning\" under ["+key+"]")
+	}
+	return m
 }
 
 // folder is a folder setting: one from the settings file is meant from where

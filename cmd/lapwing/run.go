@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"os"
 
@@ -70,10 +69,12 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Waiting, err = pl.WaitingQuestions(); err != nil {
 		return err
 	}
-	if a.json {
-		return errors.Join(a.asJSON(rep), rep.Load.Err())
+	if err := a.asJSON(rep); err != nil {
+		return err
 	}
-	a.printRun(rep)
+	if !a.json {
+		a.printRun(rep)
+	}
 	if len(rep.Waiting) > 0 {
 		return pipeline.ErrWaits
 	}

@@ -145,3 +145,52 @@ func TestTidy(t *testing.T) {
 		t.Errorf("left in sheets: %v, %v", left, err)
 	}
 }
+
+// TestHeadings appends under headings in another order, with columns of one's
+// own, and to a table that an earlier version began.
+func TestHeadings(t *testing.T) {
+	a := newArchive(t)
+	columns := []string{"id", "what", "why"}
+	write := func(text string) {
+		if err := os.WriteFile(a.File("t.csv"), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("\ufeffwhy,mine,ID,what\nold,x,1,a\n")
+	if err := a.AppendTable("t.csv", columns, [][]string{{"2", "b", "new"}}); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := a.ReadTable("t.csv", columns)
+	if want := [][]string{{"1", "a", "old"}, {"2", "b", "new"}}; err != nil || !reflect.DeepEqual(rows, want) {
+		t.Errorf("another order: %q, %v; want %q", rows, err, want)
+	}
+	write("id,what\n1,a\n")
+	if err := a.AppendTable("t.csv", columns, [][]string{{"2", "b", "new"}}); err == nil || !strings.Contains(err.Error(), `"why"`) {
+		t.Errorf("a table of people without a column: %v", err)
+	}
+	if err := a.AppendList("t.csv", columns, [][]string{{"2", "b", "new"}}); err != nil {
+		t.Fatal(err)
+	}
+	rows, err = a.ReadList("t.csv", columns)
+	if want := [][]string{{"1", "a", ""}, {"2", "b", "new"}}; err != nil || !reflect.DeepEqual(rows, want) {
+		t.Errorf("an earlier version's list: %q, %v; want %q", rows, err, want)
+	}
+}
+
+// TestAt names lines as an editor shows them, past blank lines and fields of
+// several lines.
+func TestAt(t *testing.T) {
+	a := newArchive(t)
+	if err := os.WriteFile(a.File("t.csv"), []byte("id,what\n\n1,\"two\nlines\"\n,,\n2,b\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := a.ReadTable("t.csv", []string{"id", "what"})
+	if err != nil || len(rows) != 2 {
+		t.Fatalf("%q, %v", rows, err)
+	}
+	for i, line := range []string{":3", ":6"} {
+		if at := a.At("t.csv", i); !strings.HasSuffix(at, "t.csv"+line) {
+			t.Errorf("row %d stands at %s, want line%s", i, at, line)
+		}
+	}
+}
