@@ -187,9 +187,9 @@ func (d *season) rulesInWords() string {
 	}
 	switch r.Volunteer {
 	case league.OwnAverage:
-		s += " A week spent volunteering scores the person's own average."
+		s += " A week spent volunteering there scores the person's own average."
 	case league.FixedCredit:
-		s += fmt.Sprintf(" A week spent volunteering scores %d.", r.VolunteerPoints)
+		s += fmt.Sprintf(" A week spent volunteering there scores %d.", r.VolunteerPoints)
 	}
 	if r.MinRuns > 0 {
 		s += fmt.Sprintf(" Ranked from %s on.", count(r.MinRuns, "run", "runs"))

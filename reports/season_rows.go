@@ -68,6 +68,7 @@ type seasonPerson struct {
 
 type helpedRow struct {
 	day    unit.Day
+	course string
 	runner int32
 	name   string
 }
@@ -149,7 +150,7 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_volunteer", func(rows *sql.Rows) error {
 			var r helpedRow
 			var when day
-			err := rows.Scan(&when, &r.runner, &r.name)
+			err := rows.Scan(&when, &r.course, &r.runner, &r.name)
 			r.day = when.Day
 			d.helped = append(d.helped, r)
 			return err
@@ -238,12 +239,6 @@ func (d *season) compute() error {
 	if scorers == 0 {
 		scorers = 4
 	}
-	var helped []league.Helped
-	for _, h := range d.helped {
-		if h.runner > 0 && d.people[h.runner] != nil && !d.people[h.runner].hidden {
-			helped = append(helped, league.Helped{Runner: h.runner, Day: h.day})
-		}
-	}
 	d.runTable, d.clubTab = map[string][]league.Line{}, map[string][]league.Line{}
 	for _, scope := range d.scopes() {
 		byClub := []league.Result{}
@@ -270,9 +265,10 @@ func (d *season) compute() error {
 				ran[r.Runner] = true
 			}
 			var weeks []league.Helped
-			for _, h := range helped {
-				if ran[h.Runner] {
-					weeks = append(weeks, h)
+			// A week is credited in the league of the course where it was given.
+			for _, h := range d.helped {
+				if ran[h.runner] && (scope == "" || h.course == scope) {
+					weeks = append(weeks, league.Helped{Runner: h.runner, Day: h.day})
 				}
 			}
 			lines, err := league.Runners(rows, weeks, d.rules)

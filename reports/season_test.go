@@ -303,7 +303,7 @@ func TestSeasonFitsThePage(t *testing.T) {
 
 func TestRulesInWords(t *testing.T) {
 	d := &season{rules: league.DefaultRules()}
-	want := "In each run the first of the list scores 100, then 1 fewer for each place, at least 1; equal places share the higher score. The best 10 scores count. A week spent volunteering scores the person's own average. Ties: best single score, next best and so on, then head to head, else shared."
+	want := "In each run the first of the list scores 100, then 1 fewer for each place, at least 1; equal places share the higher score. The best 10 scores count. A week spent volunteering there scores the person's own average. Ties: best single score, next best and so on, then head to head, else shared."
 	if got := d.rulesInWords(); got != want {
 		t.Errorf("got %q", got)
 	}

@@ -163,7 +163,13 @@ const lastRuns = 12
 func (d *standingRows) history(publish bool) section {
 	rows := d.results[max(0, len(d.results)-lastRuns):]
 	judged := !d.protected
-	cols := []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course"}, {Head: "Place", Kind: table.Place}, {Head: "Time", Kind: table.Clock}}
+	cols := []table.Column{{Head: "Date"}, {Head: "Course"}}
+	// Place makes room for effort: both don't fit a terminal.
+	placed := !judged || publish
+	if placed {
+		cols = append(cols, table.Column{Head: "Place", Kind: table.Place})
+	}
+	cols = append(cols, table.Column{Head: "Time", Kind: table.Clock})
 	if judged {
 		cols = append(cols, table.Column{Head: "Adjusted", Kind: table.Clock}, table.Column{Head: "Grade", Kind: table.Percent})
 	}
@@ -174,7 +180,11 @@ func (d *standingRows) history(publish bool) section {
 	t := &table.Table{Columns: cols}
 	for i := len(rows) - 1; i >= 0; i-- {
 		r := rows[i]
-		cells := []table.Value{table.On(r.day), table.Words(d.courseName(r.course)), table.Maybe(r.position), table.Maybe(r.timeS)}
+		cells := []table.Value{table.Words(shortDay(r.day)), table.Words(d.courseName(r.course))}
+		if placed {
+			cells = append(cells, table.Maybe(r.position))
+		}
+		cells = append(cells, table.Maybe(r.timeS))
 		if judged {
 			cells = append(cells, ceilOf(r.adjusted), table.Maybe(r.grade))
 		}

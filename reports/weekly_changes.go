@@ -120,7 +120,6 @@ func readResult(path string) (*oldResult, error) {
 		for len(r) < 8 {
 			r = append(r, "")
 		}
-		// A workbook prints an hour with its format; so does Show.
 		if out.rows[r[0]] == nil {
 			out.order = append(out.order, r[0])
 		}

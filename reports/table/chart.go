@@ -82,7 +82,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		if err != nil {
 			return nil, nil, err
 		}
-		scale = t.Columns[y].Kind.format(0)
+		scale = t.Columns[y].Kind.format(t.largest(y))
 		colour := ink[i%len(ink)]
 		// The library draws a line in the colour of the fill.
 		cs := excelize.ChartSeries{Name: name, Categories: cat, Values: val,
@@ -114,7 +114,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
 		Legend: excelize.ChartLegend{Position: "bottom"},
 		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow,
-			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(0)}},
+			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
 		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
 		VaryColors: &plain,
@@ -148,3 +148,13 @@ func axis(s string) excelize.ChartTitle {
 type noColumn struct{ tab, head string }
 
 func (e *noColumn) Error() string { return "chart on tab " + e.tab + ": no column " + e.head }
+
+// largest is the largest value of a column, for the format of its axis.
+func (t *Table) largest(column int) (v Value) {
+	for _, r := range t.Rows {
+		if column < len(r.Cells) && r.Cells[column].what == isNumber && r.Cells[column].num > v.num {
+			v.num = r.Cells[column].num
+		}
+	}
+	return v
+}

@@ -79,21 +79,25 @@ func (s *styles) id(l look) (int, error) {
 	return id, nil
 }
 
-// format is the number format of a kind; mark is the sign of a tie or of an
-// approximate figure, shown by the format so that the cell stays a number.
+// format is the number format of a value: ties and approximate figures get
+// their sign from the format, so that the cell stays a number.
 //
-// ECMA-376 Part 1, 18.8.31: a section with a condition applies where it holds;
-// m right before ss is minutes; [h] runs on beyond 24.
-func (k Kind) format(mark rune) string {
+// ECMA-376 Part 1, 18.8.31: m right before ss is minutes; [h] runs on beyond
+// 24. The choice between them is made here, not by a condition in the format,
+// which not every reader understands.
+func (k Kind) format(v Value) string {
 	suffix := ""
-	if mark != 0 {
-		suffix = `"` + string(mark) + `"`
+	if v.mark != 0 {
+		suffix = `"` + string(v.mark) + `"`
 	}
 	switch k {
 	case Text:
 		return "@"
 	case Clock:
-		return "[<0.0416666]m:ss" + suffix + ";[h]:mm:ss" + suffix
+		if v.num >= 3600 {
+			return "[h]:mm:ss" + suffix
+		}
+		return "m:ss" + suffix
 	case Percent:
 		return "0.00" + suffix
 	case Decimal:

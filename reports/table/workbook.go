@@ -486,7 +486,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		if row := t.Rows[r-2]; c < len(row.Cells) {
 			v = row.Cells[c]
 		}
-		l := look{format: col.Kind.format(v.mark), right: col.Kind.Right(), inner: true, line: 'h'}
+		l := look{format: col.Kind.format(v), right: col.Kind.Right(), inner: true, line: 'h'}
 		if col.Kind == Text {
 			// Small tables don't wrap: what is too long ends in "…".
 			w := 0.0
@@ -589,7 +589,7 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 			n = lines(v.text, p.widths[c]-1)
 		}
 		tall = max(tall, n)
-		id, err := p.styles.id(look{format: col.Kind.format(v.mark), right: col.Kind.Right(),
+		id, err := p.styles.id(look{format: col.Kind.format(v), right: col.Kind.Right(),
 			inner: true, fill: fill, wrap: n > 1, line: 'h', box: col.Input})
 		if err != nil {
 			return err
