@@ -200,6 +200,10 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		known[e.Hash] = e
 		next = max(next, e.Seq+1)
 	}
+	answers, err := pl.remember(ctx)
+	if err != nil {
+		return nil, err
+	}
 	rep := &LoadReport{}
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
@@ -215,7 +219,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		for i := range jobs {
 			jobs[i] = found{files[start+i], names[start+i]}
 		}
-		if err := pl.loadBatch(ctx, jobs, hand, known, &next, now, rep); err != nil {
+		if err := pl.loadBatch(ctx, jobs, hand, known, answers, &next, now, rep); err != nil {
 			return rep, err
 		}
 		pl.Progress.Step("Reading sheets", int64(end), int64(len(files)))
@@ -227,13 +231,14 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 
 // readResult is what a reading goroutine found out about one file.
 type readResult struct {
-	data   []byte
-	hash   string
-	parsed *parsedSheet
-	err    error
+	data    []byte
+	hash    string
+	parsed  *parsedSheet
+	answers string // given earlier for a sheet with these headings
+	err     error
 }
 
-func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, known map[string]store.Entry, next *int, now time.Time, rep *LoadReport) error {
+func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, known map[string]store.Entry, answers remembered, next *int, now time.Time, rep *LoadReport) error {
 	results := make([]readResult, len(jobs))
 	eachParallel(len(jobs), pl.workers(), func(i int) {
 		r := &results[i]
@@ -258,6 +263,21 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		}
 	}
 	pl.askMisspelt(fresh)
+	for i := range results {
+		r := &results[i]
+		if r.parsed == nil || r.err != nil || hand.Answers != "" {
+			continue
+		}
+		if a := answers.answerFor(r.parsed); a != "" {
+			said := hand
+			said.Answers = a
+			if p, err := pl.parseSheet(jobs[i].name, r.data, said); err == nil && !p.waits() {
+				p.byHand = r.parsed.byHand
+				p.noteAnswer(a)
+				r.parsed, r.answers = p, a
+			}
+		}
+	}
 	waiting := map[string]store.Entry{} // by path
 	for _, e := range known {
 		if e.State == store.Waiting {
@@ -285,7 +305,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		default:
 			p := r.parsed
 			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: jobs[i].name, LoadedAt: now, State: store.Loaded, Rows: p.rows(),
-				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers}
+				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers + r.answers}
 			if seen { // it waited, or was loaded under another answer: the same sheet, so the same place
 				p.entry.Seq, p.entry.LoadedAt, p.entry.Path = e.Seq, e.LoadedAt, e.Path
 			} else {

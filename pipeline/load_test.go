@@ -70,3 +70,37 @@ func TestWaitingSheetIsReplaced(t *testing.T) {
 		}
 	}
 }
+
+// An answer about a column is given once: next week's sheet with the same
+// headings is read the same way, also after a rebuild.
+func TestAnswerIsRemembered(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	ctx := context.Background()
+	// one line alone can't show whether 1:31:00 is an hour and a half or 1 min 31 s
+	sheet := func(day string) string {
+		return writeSheet(t, dir, "in/alder-bank_"+day+".csv", "Pos,Name,Time\n1,Ana Sol "+day[8:]+",1:31:00\n")
+	}
+	first := sheet("2026-01-03")
+	if rep := loadForTest(t, pl, first); rep.Waiting != 1 {
+		t.Fatalf("one line of 1:31:00 should be asked about: %+v", rep.Sheets)
+	}
+	rep, err := pl.Load(ctx, []string{first}, ByHand{Answers: "time=h:mm:ss"})
+	if err != nil || rep.Loaded != 1 {
+		t.Fatalf("with the answer: %+v, %v", rep, err)
+	}
+	rep, err = pl.Load(ctx, []string{sheet("2026-01-10")}, ByHand{})
+	if err != nil || rep.Loaded != 1 {
+		t.Fatalf("next week's sheet asks again: %+v, %v", rep.Sheets, err)
+	}
+	if err := pl.startOver(ctx); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := pl.Refresh(ctx, true); err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	if err := pl.DB.Get(ctx, "select count(*) from main.results where time_s = 5460", &n); err != nil || n != 2 {
+		t.Errorf("after a rebuild %d of 2 lines have the time 1:31:00 (%v)", n, err)
+	}
+}
