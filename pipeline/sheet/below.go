@@ -69,17 +69,13 @@ func (t table) below(lex *lexicon) []piece {
 		}
 		// Titles above the new heading go with it.
 		j := i
-		for blank, said := false, false; j > start && isTitleLine(t.grid, j-1); j-- {
+		for said := false; j > start && isTitleLine(t.grid, j-1); j-- {
 			_, line := t.grid.at(j - 1)
-			switch filled := rowFilled(line); {
-			case filled == 0 || j < i && t.grid.rows[j] > t.grid.rows[j-1]+1:
-				blank = true
-			default:
-				said = said || len(findDates(titleText(line))) > 0
-			}
-			if blank && said {
+			blank := rowFilled(line) == 0
+			if said && (blank || t.grid.rows[j] > t.grid.rows[j-1]+1) {
 				break // what is above the blank row belongs to the table above
 			}
+			said = said || !blank && len(findDates(titleText(line))) > 0
 		}
 		cut(j)
 		start, row = j, int(t.grid.rows[i])

@@ -410,31 +410,40 @@ func (s *settler) courseByValues(book *courseBook) {
 		return
 	}
 	for i, p := range s.profiles {
-		if s.columns[i].Meaning != Other && s.columns[i].Meaning != Club || s.guesses[i].known && !s.guesses[i].town && s.columns[i].Meaning != Other || p.share(kText) < .8 || p.filled < 3 {
+		if s.columns[i].Meaning != Other || p.share(kText) < .8 {
 			continue
 		}
-		known := 0
+		// Blank cells repeat the one above in both columns.
+		known, rows := 0, 0
 		of := map[string]string{}
 		one := true
+		lastDate, lastText := "", ""
 		for _, r := range s.rows {
-			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
-			if c == "" || d == "" {
+			if d := trim(cellAt(r.cells, date)); d != "" && kindOf(d) != kText {
+				lastDate = d
+			}
+			c := trim(cellAt(r.cells, i))
+			if c != "" {
+				if _, ok := book.exact[fold(c)]; ok {
+					known++
+				}
+				lastText = c
+			}
+			if lastText == "" || lastDate == "" {
 				continue
 			}
-			if _, ok := book.exact[fold(c)]; ok {
-				known++
-			}
-			if prev, ok := of[d]; ok && prev != c {
+			rows++
+			if prev, ok := of[lastDate]; ok && prev != lastText {
 				one = false
 			}
-			of[d] = c
+			of[lastDate] = lastText
 		}
-		if known*10 >= p.filled*8 {
-			s.set(i, Course, "its values are courses already known")
+		switch {
+		case known > 0 && known*10 >= p.filled*8:
+			s.set(i, Course, "heading %q; its values are courses already known", s.headings[i])
 			return
-		}
-		if one && len(p.distinct) <= len(of) && p.filled >= 3*len(of) && (i == date+1 || i == date-1) {
-			s.set(i, Course, "beside the date, and the same in all rows of a date")
+		case one && rows >= 3*len(of) && len(of) > 0 && len(p.distinct) <= len(of) && (i == date+1 || i == date-1):
+			s.set(i, Course, "heading %q, beside the date and the same in all rows of a date", s.headings[i])
 			return
 		}
 	}

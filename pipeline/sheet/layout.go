@@ -354,8 +354,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 		}
 	}
 	if posKind == kInt && !timed {
-		for _, c := range cells {
-			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" {
+		for i, c := range cells {
+			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && i != r.name && isTotal(f) {
 				return whyTotal
 			}
 		}

@@ -32,7 +32,7 @@ func kindOf(s string) kind {
 			return k
 		}
 	}
-	if isClock(s) {
+	if isClock(s) || isMarkedClock(s) {
 		return kClock
 	}
 	if len(s) <= 40 {
@@ -143,6 +143,23 @@ func isClock(s string) bool {
 		last = r
 	}
 	return digits > 0 && groups >= 2 && groups <= 4 && (colons >= 1 && colons <= 3 || units >= 1) && digits <= 10
+}
+
+// isMarkedClock recognises a time with a mark after it: 20:16*, 22:38 SB,
+// 29:19 (PB).
+func isMarkedClock(s string) bool {
+	if len(s) > 24 || s == "" || s[0] < '0' || s[0] > '9' {
+		return false
+	}
+	i := len(s)
+	for i > 0 && (s[i-1] < '0' || s[i-1] > '9') {
+		i--
+	}
+	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.")) {
+	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record":
+		return i < len(s) && strings.Contains(s[:i], ":") && isClock(s[:i])
+	}
+	return false
 }
 
 // isDottedClock recognises h.mm.ss, 0.24.31, which is no date: there is no

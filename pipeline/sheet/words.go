@@ -48,7 +48,7 @@ const (
 // headingWords gives the ideas of single words, folded. Languages: English,
 // French, German, Spanish, Italian, Dutch, Portuguese, Polish, Swedish, Danish,
 // Norwegian. The lists are common practice on result sheets, no source.
-var headingWords = words(map[concept]string{
+var headingWords = ideasOf(map[concept]string{
 	cPlace: `position pos posn positions place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
 		rang classement clt class. cl clas place platz plads platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
 		classifica piazzamento arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
@@ -96,10 +96,10 @@ var headingWords = words(map[concept]string{
 	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr`,
 })
 
-// words turns lists into a map, adding the ideas of words that stand in more
+// ideasOf turns lists into a map, adding the ideas of words that stand in more
 // than one list. A word with a full stop belongs to one language only and is
 // handled by phrase.
-func words(lists map[concept]string) map[string]concept {
+func ideasOf(lists map[concept]string) map[string]concept {
 	m := map[string]concept{}
 	for c, list := range lists {
 		for _, w := range strings.Fields(list) {
