@@ -7,12 +7,20 @@ import (
 )
 
 func (a *app) refreshCommand() *cobra.Command {
-	return &cobra.Command{
+	tune := false
+	c := &cobra.Command{
 		Use: "refresh", Short: "Compute all figures again",
-		Example: "  lapwing refresh",
+		Example: "  lapwing refresh\n  lapwing refresh --tune",
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+				if tune {
+					found, err := pl.Tune(cmd.Context())
+					if err != nil {
+						return err
+					}
+					a.say("%s", found)
+				}
 				if _, err := pl.Refresh(cmd.Context(), true); err != nil {
 					return err
 				}
@@ -21,6 +29,8 @@ func (a *app) refreshCommand() *cobra.Command {
 			})
 		},
 	}
+	c.Flags().BoolVar(&tune, "tune", false, "first choose the fixed quantities of the course-speed model anew,\nby how well they predict this archive's results")
+	return c
 }
 
 func (a *app) rebuildCommand() *cobra.Command {

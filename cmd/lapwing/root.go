@@ -87,9 +87,9 @@ func plain(err error) string {
 	case errors.Is(err, syscall.ENOSPC) || strings.Contains(err.Error(), "No space left on device"):
 		return err.Error() + ". The disk is full: make room, then run the same command again"
 	case errors.Is(err, syscall.EROFS):
-		return err.Error() + ". The folder is read-only: use --archive to name one that can be written"
+		return err.Error() + ". The folder is read-only: name one that can be written, with --archive or in lapwing.toml"
 	case errors.Is(err, fs.ErrPermission) || strings.Contains(err.Error(), "Permission denied"):
-		return err.Error() + ". Ask for the right to write there, or use --archive to name another folder"
+		return err.Error() + ". Ask for the right to write there, or name another folder, with --archive or in lapwing.toml"
 	}
 	return err.Error()
 }
@@ -130,7 +130,7 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
 		a.runCommand(), a.loadCommand(), a.sheetsCommand(), a.refreshCommand(), a.rebuildCommand(),
-		a.weeklyCommand(), a.correctCommand(), a.seasonCommand(), a.standingCommand(), a.matchCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
+		a.weeklyCommand(), a.correctCommand(), a.seasonCommand(), a.standingCommand(), a.coursesCommand(), a.matchCommand(), a.exportCommand(), a.checkCommand(), a.demoCommand(), a.reportedCommand(),
 	} {
 		wrapArgs(c)
 		root.AddCommand(c)
