@@ -240,6 +240,16 @@ func (b *courseBook) key(name string, day unit.Day, distanceM int) courseKey {
 	return courseKey{course, defaultDistance}
 }
 
+// listed says whether courses.csv has the course.
+func (b *courseBook) listed(course string) bool {
+	for _, k := range b.known {
+		if k.course == course {
+			return true
+		}
+	}
+	return false
+}
+
 // number gives a run its number, and its course too.
 func (b *courseBook) number(k runKey) int32 {
 	if n, ok := b.runs[k]; ok {

@@ -104,3 +104,18 @@ func TestAnswerIsRemembered(t *testing.T) {
 		t.Errorf("after a rebuild %d of 2 lines have the time 1:31:00 (%v)", n, err)
 	}
 }
+
+// Where many times are too fast for the 5 km that are assumed, the distance is
+// asked about.
+func TestShortCourseIsNoticed(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	p := writeSheet(t, dir, "alder-bank_2026-01-03.csv", "Pos,Name,Time\n1,Ana Sol,10:01\n2,Ben Orr,11:02\n3,Cy Dale,12:03\n4,Di Elm,15:40\n")
+	rep := loadForTest(t, pl, p)
+	for _, q := range rep.Sheets[0].Problems {
+		if q.Kind == "distance-unsure" {
+			return
+		}
+	}
+	t.Errorf("nothing is said about the distance: %v", rep.Sheets[0].Problems)
+}

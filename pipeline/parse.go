@@ -331,7 +331,40 @@ func (p *partParser) read() error {
 		return err
 	}
 	p.pl.checkRuns(p.out, p.note)
+	p.doubtDistance()
 	return nil
+}
+
+// doubtDistance says of a course whose distance nobody has given, and where
+// many times are impossible over the 5 km that are assumed, that the distance
+// is the likelier fault.
+func (p *partParser) doubtDistance() {
+	if p.distance > 0 {
+		return
+	}
+	impossible := map[int32]int{}
+	for _, q := range p.out.problems {
+		if q.Kind == "time-impossible" && q.run >= 0 {
+			impossible[q.run]++
+		}
+	}
+	timed := map[int32]int{}
+	for _, b := range p.out.lines.batches {
+		for i := range b.lines {
+			if b.lines[i].TimeMS > 0 {
+				timed[b.run[i]]++
+			}
+		}
+	}
+	for run, k := range p.out.runs {
+		n := impossible[int32(run)]
+		if n < 2 || n*20 < timed[int32(run)] || p.pl.courses.listed(k.course.course) {
+			continue
+		}
+		p.note(int32(run), place.Problem{Severity: place.Look, Kind: "distance-unsure", Read: fmt.Sprintf("%d of %d times too fast", n, timed[int32(run)]),
+			Expected: "times of a 5 km run, which is assumed where nobody says the distance",
+			Do:       fmt.Sprintf("If %s is shorter, give its distance in courses.csv, or load the sheet with --distance.", k.course.course)})
+	}
 }
 
 // checkRuns looks at the lines of each run of a part together.
