@@ -44,7 +44,7 @@ var exportViews = []exportView{
 			"case when hidden or protected then null else p_faster end as p_faster",
 			"case when hidden or protected then null else p_level end as p_level",
 			"case when hidden then null else age_group end as age_group"}},
-	{name: "volunteers", order: "run_date, course, role, name, runner_id", year: "run_date"},
+	{name: "volunteers", order: "run_date, course, role, name, runner_id", internal: []string{"protected", "hidden"}, replace: []string{publicName}, year: "run_date"},
 	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", internal: []string{"sheet_no"}},
 }
 

@@ -1,8 +1,11 @@
 -- One row a person, role, course and day of volunteering.
 select
-    v.name,
+    coalesce(w.name, v.name) as name,
     case when v.runner_no > 0 then 'R' || v.runner_no end as runner_id,
     v.role,
     v.course,
-    v.run_date
+    v.run_date,
+    coalesce(w.birth_hi > v.run_date - interval 18 years, false) as protected,
+    coalesce(w.hidden, false) as hidden
 from record.volunteer v
+left join record.runner w on w.runner_no = v.runner_no
