@@ -63,6 +63,7 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	if err := pl.numberRunners(f, rows, l); err != nil {
 		return err
 	}
+	w.problems = append(w.problems, w.contradictionProblems()...)
 	for k, i := range l.rows {
 		f.runner[i] = l.number[l.result.Runner[k]]
 	}

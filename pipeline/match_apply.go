@@ -235,8 +235,12 @@ func (a *applying) refuseEdited(r *MatchAnswer, c rowCode, people []MatchPerson)
 	}
 	for i, cell := range cells {
 		id := "R" + itoa(c.runners[i])
-		if p := people[i]; !strings.HasPrefix(cell.Text, id+" ") || c.line.row == 0 && p.ID != "" && cell.Text != p.Shown() {
-			a.refuse(cell, "read %q, but the code of this row is about %s. The row was changed or mixed with another; export the list again, or put back what stood here", cell.Text, id)
+		expected := id
+		if people[i].ID != "" && c.line.row == 0 {
+			expected = people[i].Shown()
+		}
+		if !strings.HasPrefix(cell.Text, id+" ") || expected != id && cell.Text != expected {
+			a.refuse(cell, "read %q, expected %q by the code of this row. The row was changed or mixed with another; export the list again, or put back what stood here", cell.Text, expected)
 			return
 		}
 	}
@@ -265,17 +269,20 @@ func (a *applying) readPair(r *MatchAnswer, c rowCode, people []MatchPerson, ans
 		a.out.Already++
 		return nil
 	}
-	for i, cell := range []place.Cell{r.First, r.Second} {
-		p := people[i]
+	cells := []place.Cell{r.First, r.Second}
+	for i, p := range people {
 		switch {
 		case p.ID == "" && t[i].no != c.runners[i]:
-			a.refuse(cell, "stale: R%d was joined to R%d since this list was written. Export it again", c.runners[i], t[i].no)
+			a.refuse(cells[i], "stale: R%d was joined to R%d since this list was written. Export it again", c.runners[i], t[i].no)
 			return nil
 		case p.ID == "":
-			a.refuse(cell, "stale: there is no R%d any more. Export the list again", c.runners[i])
+			a.refuse(cells[i], "stale: there is no R%d any more. Export the list again", c.runners[i])
 			return nil
-		case p.state[:min(8, len(p.state))] != c.states[i]:
-			a.refuse(cell, "stale: lines of %s came or went since this list was written (a decision, a correction or a withdrawn sheet). Export it again", p.ID)
+		}
+	}
+	for i, p := range people {
+		if p.state[:min(8, len(p.state))] != c.states[i] {
+			a.refuse(cells[i], "stale: lines of %s came or went since this list was written (a decision, a correction or a withdrawn sheet). Export it again", p.ID)
 			return nil
 		}
 	}

@@ -2,7 +2,9 @@ package pipeline
 
 import (
 	"context"
+	"fmt"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/who"
 	"lapwing/pipeline/store"
 )
@@ -21,6 +23,10 @@ var evidenceNames = map[who.Evidence]string{
 	who.Birth: "age", who.Unplaced: "age", who.Sex: "sex", who.Club: "club", who.Course: "courses", who.Pace: "times",
 	who.SameRun: "days", who.TakeTurns: "days",
 }
+
+// worthAsking says whether a doubtful pair may be more than a coincidence, or
+// would settle so many lines that it should be asked all the same.
+func worthAsking(p who.Pair) bool { return p.Chance >= .01 || p.Gain >= .5 }
 
 func evidenceName(e who.Evidence) string {
 	if n, ok := evidenceNames[e]; ok {
@@ -83,7 +89,12 @@ func (pl *Pipeline) writeLinkage(ctx context.Context, r *who.Result, latest int)
 // each. The older number comes first.
 func (pl *Pipeline) writePairs(ctx context.Context, w *work) error {
 	r, number := w.link.result, w.link.number
-	list := r.Doubtful[:min(len(r.Doubtful), reviewLength(r.Runners))]
+	var list []who.Pair
+	for _, p := range r.Doubtful {
+		if len(list) < reviewLength(r.Runners) && worthAsking(p) {
+			list = append(list, p)
+		}
+	}
 	schema := store.Columns("pair", store.Int32, "first_no", store.Int32, "second_no", store.Int32,
 		"bits", store.Float64, "chance", store.Float64, "gain", store.Float64)
 	err := pl.insertRows(ctx, "record.doubtful_pair", schema, len(list), func(row row, i int) {
@@ -120,11 +131,15 @@ func (pl *Pipeline) writeAskedLines(ctx context.Context, w *work) error {
 	f, r, number := w.field, w.link.result, w.link.number
 	most := reviewLength(r.Runners)
 	decided := map[int32]bool{} // lines that somebody has given to a runner or taken from one
+	var single []Decision
 	for _, d := range w.decisions {
 		if d.aboutPeople() && d.Runner == "" {
-			for _, i := range f.linesOf([]Decision{d})[lineRef{d.Sheet, d.Tab, d.Row}] {
-				decided[int32(i)] = true
-			}
+			single = append(single, d)
+		}
+	}
+	for _, lines := range f.linesOf(single) {
+		for _, i := range lines {
+			decided[int32(i)] = true
 		}
 	}
 	questions := r.Questions[:min(len(r.Questions), most)]
@@ -168,6 +183,32 @@ func (pl *Pipeline) writeAskedLines(ctx context.Context, w *work) error {
 		row.ints(0, fits[i].fit, fits[i].runner, fits[i].line)
 		row.numbers(3, fits[i].bits)
 	})
+}
+
+// contradictionProblems asks the desk about decisions on people that others
+// contradict.
+func (w *work) contradictionProblems() []storedProblem {
+	f := w.field
+	at := map[int64]int32{}
+	for _, c := range w.link.result.Contradictions {
+		at[c.Decision.A] = -1
+	}
+	if len(at) == 0 {
+		return nil
+	}
+	for _, i := range w.link.rows {
+		if _, ok := at[f.key[i]]; ok {
+			at[f.key[i]] = i
+		}
+	}
+	var out []storedProblem
+	for _, c := range w.link.result.Contradictions {
+		i := at[c.Decision.A]
+		p := &f.parts[f.part[i]-1]
+		out = append(out, storedProblem{place.Problem{Place: place.Place{Sheet: p.path, Tab: p.tab, Row: int(f.row[i])}, Severity: place.Look,
+			Kind: "decision-contradicted", Read: c.Message, Do: fmt.Sprintf("Take one of them back: lapwing match undo %d, or the other.", decisionOf(c.Decision.Ref))}, p.sheetNo, f.run[i]})
+	}
+	return out
 }
 
 func (pl *Pipeline) writeContradictions(ctx context.Context, r *who.Result) error {

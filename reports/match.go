@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"lapwing/reports/table"
 )
@@ -57,6 +58,8 @@ var MatchColumns = []string{"Names", "Number", "Age", "Sex", "Club", "Courses an
 const (
 	headFirst    = "First"
 	headSecond   = "Second"
+	headLine     = "Line"
+	headRunner   = "Runner"
 	headDecision = "Decision"
 	headRemark   = "Remark"
 	headCode     = "Code of the row"
@@ -101,6 +104,18 @@ func signed(x float64) string {
 	return s
 }
 
+// percent is a chance as a whole number; what would be shown as none or as
+// certain is said in words.
+func percent(x float64) table.Value {
+	switch {
+	case x < .5:
+		return table.Words("under 1")
+	case x >= 99.5:
+		return table.Words("over 99")
+	}
+	return table.Number(x)
+}
+
 func (b *MatchBook) pairsTab(choices []string) *table.Tab {
 	t := &table.Table{Name: tabPairs, None: "No doubtful pairs.", Columns: []table.Column{
 		{Head: "No.", Kind: table.Whole}, {Head: headFirst, Max: 24}, {Head: headSecond, Max: 24},
@@ -112,7 +127,7 @@ func (b *MatchBook) pairsTab(choices []string) *table.Tab {
 	t.Columns = append(t.Columns, table.Column{Head: "Together", Width: 9}, table.Column{Head: headCode, Max: 20})
 	for i, p := range b.Pairs {
 		cells := []table.Value{table.Number(i + 1), table.Words(p.First.Shown), table.Words(p.Second.Shown),
-			table.Number(p.Percent), {}, {},
+			percent(p.Percent), {}, {},
 			table.Words(p.First.Facts + "; " + p.First.History), table.Words(p.Second.Facts + "; " + p.Second.History),
 			table.Words(p.First.Results), table.Words(p.Second.Results)}
 		columns := make([]string, len(MatchColumns))
@@ -134,11 +149,10 @@ func (b *MatchBook) pairsTab(choices []string) *table.Tab {
 
 func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string) *table.Tab {
 	title, what, none := "Whose are these lines?", "Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision.", "No such lines."
-	second := table.Column{Head: headSecond, Max: 60}
 	if choices != nil {
 		title, what, none = "Do these lines fit?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly.", "No bad fits."
 	}
-	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headFirst, Max: 60}, second,
+	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headLine, Max: 60}, {Head: headRunner, Max: 60},
 		{Head: "Answers", Max: 28}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}
 	if choices != nil {
 		t.Name = "Fits"
@@ -154,9 +168,9 @@ func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string)
 func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
 	t := &table.Table{Name: "MatchNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
 	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
-	add("Pairs", fmt.Sprintf("Two runners who may be one person. Decision: %s.", list(pairs)))
+	add("Pairs", fmt.Sprintf("Two runners who may be one person. Decision: %s.", strings.Join(pairs, ", or ")))
 	add("Namesakes", "Lines of a name that several people have, without an age to tell them apart.")
-	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", list(fits)))
+	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", strings.Join(fits, ", or ")))
 	add("Remark", "Is kept with the decision: who told you, how you know.")
 	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
 	add("Together", fmt.Sprintf("From %s on lines are joined without asking.", signed(b.Join)))

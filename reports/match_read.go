@@ -83,6 +83,13 @@ func findMatchHead(rows [][]string) (int, map[string]int) {
 				at[text] = c
 			}
 		}
+		for _, other := range [][2]string{{headFirst, headLine}, {headSecond, headRunner}} {
+			if c, ok := at[other[1]]; ok {
+				if _, have := at[other[0]]; !have {
+					at[other[0]] = c
+				}
+			}
+		}
 		found := true
 		for _, h := range []string{headFirst, headSecond, headDecision, headRemark, headCode} {
 			_, ok := at[h]
