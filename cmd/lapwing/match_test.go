@@ -519,3 +519,89 @@ func TestMatchDecisionsOutliveSheets(t *testing.T) {
 		}
 	}
 }
+
+// Lines that no age places are asked about as one question for each set of
+// namesakes, in the list and in the workbook; the answer holds.
+func TestMatchNamesakes(t *testing.T) {
+	files := map[string]string{}
+	for week := range 8 {
+		var b strings.Builder
+		ages := week < 6
+		b.WriteString("Pos,Name,Time,Sex")
+		if ages {
+			b.WriteString(",Age")
+		}
+		place := 0
+		add := func(name, sex string, age, s int) {
+			place++
+			s += 3 * week
+			fmt.Fprintf(&b, "\n%d,%s,%d:%02d,%s", place, name, s/60, s%60, sex)
+			if ages {
+				fmt.Fprintf(&b, ",%d", age)
+			}
+		}
+		for i := range 30 {
+			add(fmt.Sprintf("%s %s", []string{"Ada", "Ben", "Cora", "Dan", "Edie", "Finn"}[i%6], []string{"Moss", "Reed", "Thorne", "Vale", "Wick"}[i/6]), "WM"[i%2:i%2+1], 20+i, 1200+20*i)
+			if i == 9 && ages {
+				add("Ivor Penhale", "M", 24, 1395)
+			}
+			if i == 16 && !ages { // between the two
+				add("Ivor Penhale", "M", 0, 1530)
+			}
+			if i == 24 && ages {
+				add("Ivor Penhale", "M", 52, 1690)
+			}
+		}
+		files[fmt.Sprintf("sheets/alder-bank_2026-%02d-%02d.csv", 1+(week*7+2)/28, 1+(week*7+2)%28)] = b.String() + "\n"
+	}
+	dir := folderWith(t, files)
+	must(t, dir, "load", filepath.Join(dir, "sheets"))
+	wants(t, must(t, dir, "match", "list").out, "Whose are these lines?", "alder-bank_2026-02-24.csv:19", "born 1973 to 1974")
+	father := ""
+	for id, r := range runnersOf(t, dir) {
+		if r["name"] == "Ivor Penhale" && strings.HasPrefix(r["birth_lo"], "1973") {
+			father = id
+			if r["results"] != "6" {
+				t.Errorf("%s has %s results before anybody decided, want 6", id, r["results"])
+			}
+		}
+	}
+	if father == "" {
+		t.Fatal("no runner born in 1973")
+	}
+	path := filepath.Join(t.TempDir(), "who.xlsx")
+	must(t, dir, "match", "export", path)
+	fill := func(answers ...string) {
+		f, err := excelize.OpenFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		rows, err := f.GetRows("Namesakes")
+		if err != nil || len(rows) != 5 {
+			t.Fatalf("the tab Namesakes has %d rows, want a title, a sentence, headings and 2 lines (%v)", len(rows), err)
+		}
+		for i, a := range answers {
+			if err := f.SetCellStr("Namesakes", fmt.Sprintf("D%d", 4+i), a); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := f.Save(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	fill(father, "R999")
+	wants(t, lapwing(t, dir, "match", "apply", path).out, `who.xlsx:Namesakes!D5: read "R999", expected R`, father, "none of these or leave")
+	fill(father, "none of these")
+	o := must(t, dir, "match", "apply", path)
+	wants(t, o.out, "lines given to a runner or taken from one")
+	if n := runnersOf(t, dir)[father]["results"]; n != "7" {
+		t.Errorf("%s has %s results, want 7: one line was given to him", father, n)
+	}
+	if l := must(t, dir, "match", "list").out; strings.Contains(l, "Whose are these lines?") {
+		t.Errorf("both lines were decided and are asked about again:\n%s", l)
+	}
+	want := export(t, dir)
+	must(t, dir, "rebuild")
+	sameFiles(t, "after rebuild", want, export(t, dir), 4)
+}
