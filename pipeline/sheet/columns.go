@@ -252,6 +252,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			return Sex, ""
 		}
 		return Sex, "its values say only the sex"
+	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
+		return Sex, ""
 	case p.shareOf(kGroup, kSex) > .5:
 		if g.meaning == AgeGroup {
 			return AgeGroup, ""
@@ -403,47 +405,52 @@ var timeUnits = func() map[string]byte {
 }()
 
 // courseByValues finds the course of a season list under a heading that is not
-// known: beside the date, one text for all rows of a date, and repeated.
+// known: its values are known courses, or it stands beside the date and keeps
+// its value for many rows.
 func (s *settler) courseByValues(book *courseBook) {
 	date := s.find(Date)
 	if date < 0 || s.find(Course) >= 0 {
 		return
 	}
-	for i, p := range s.profiles {
-		if s.columns[i].Meaning != Other || p.share(kText) < .8 {
+	for i := range s.profiles {
+		if s.columns[i].Meaning != Other {
 			continue
 		}
 		// Blank cells repeat the one above in both columns.
-		known, rows := 0, 0
-		of := map[string]string{}
-		one := true
+		known, filled, words, rows, changes := 0, 0, 0, 0, 0
+		texts := map[string]bool{}
 		lastDate, lastText := "", ""
-		for _, r := range s.rows {
-			if d := trim(cellAt(r.cells, date)); d != "" && kindOf(d) != kText {
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
+			if d != "" && kindOf(d) == kText {
+				continue
+			}
+			if d != "" && d != lastDate || c != "" && c != lastText {
+				changes++
+			}
+			if d != "" {
 				lastDate = d
 			}
-			c := trim(cellAt(r.cells, i))
 			if c != "" {
+				lastText = c
+				filled++
+				texts[c] = true
+				if kindOf(c) == kText {
+					words++
+				}
 				if _, ok := book.exact[fold(c)]; ok {
 					known++
 				}
-				lastText = c
-			}
-			if lastText == "" || lastDate == "" {
-				continue
 			}
 			rows++
-			if prev, ok := of[lastDate]; ok && prev != lastText {
-				one = false
-			}
-			of[lastDate] = lastText
 		}
 		switch {
-		case known > 0 && known*10 >= p.filled*8:
+		case filled == 0 || words*10 < filled*8:
+		case known*10 >= filled*8:
 			s.set(i, Course, "heading %q; its values are courses already known", s.headings[i])
 			return
-		case one && rows >= 3*len(of) && len(of) > 0 && len(p.distinct) <= len(of) && (i == date+1 || i == date-1):
-			s.set(i, Course, "heading %q, beside the date and the same in all rows of a date", s.headings[i])
+		case rows >= 3*changes && (i == date+1 || i == date-1):
+			s.set(i, Course, "heading %q, beside the date and the same for many rows", s.headings[i])
 			return
 		}
 	}

@@ -185,16 +185,14 @@ func plainWords(text string) string {
 		}
 		if strings.ContainsAny(f, " ") {
 			for _, p := range strings.Fields(f) {
-				if !titleWords[p] && !isOrdinalOrNumber(p) {
+				if _, weekday := weekdayNames[p]; !weekday && !titleWords[p] && !isOrdinalOrNumber(p) && p != "feira" {
 					return false
 				}
 			}
 			return true
 		}
-		if _, ok := weekdayNames[f]; ok && len(f) >= 3 {
-			return true
-		}
-		return false
+		_, weekday := weekdayNames[f]
+		return weekday && len(f) >= 3
 	}
 	for len(words) > 0 && dull(words[0]) {
 		words = words[1:]

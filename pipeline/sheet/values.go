@@ -185,7 +185,7 @@ var sexWords = set(`m f w h d k x male female man woman men women mens womens bo
 	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino femenino varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
-	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man maend dam herre dame damer herrer
+	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other`,
 	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
 
