@@ -10,6 +10,7 @@
 // to decide, and decisions override every weight.
 //
 //	name.go    keys, frequencies, slips and nicknames of names
+//	community.go  names that go together
 //	sign.go    rows to signatures
 //	birth.go   birth windows as evidence
 //	course.go  which courses share runners

@@ -129,7 +129,7 @@ func Link(ctx context.Context, rows *Rows, names []name.Name, o Options) (*Resul
 	}
 	m := &model{ctx: ctx, rows: rows, in: names, o: o, w: StartingWeights()}
 	for _, step := range []func() error{
-		m.label, m.tabulate, m.readDecisions, m.sign, m.frequencies, m.density, m.affinity,
+		m.label, m.tabulate, m.readDecisions, m.sign, m.frequencies, m.findCommunities, m.density, m.affinity,
 		m.block, m.learn, m.cluster,
 	} {
 		if err := ctx.Err(); err != nil {
@@ -150,24 +150,25 @@ type model struct {
 	o    Options
 	w    Weights
 
-	lab     labels
-	names   nameTable
-	recs    []rec     // while rows are grouped
-	sigs    []cluster // signatures in the order of their first row's Key
-	sigOf   []int32   // row -> signature
-	unsure  []bool    // series whose ages change all in one week; nil: none
-	clubbed []bool    // series whose sheets give clubs
-	people  float64   // distinct full name and sex: the N of the prior
-	birth   birthDensity
-	lift    courseLift
-	clubs   []float32 // share of rows by club label
-	pairs   []uint64  // candidate pairs, lower signature << 32 | higher
-	bans    map[int32][]int32
-	must    [][2]int32
-	contra  []Contradiction
-	byKey   map[int64]int32 // rows that decisions speak of
-	runner  []int32         // signature -> runner
-	roots   []int32         // runner -> lowest signature
+	lab       labels
+	names     nameTable
+	recs      []rec        // while rows are grouped
+	sigs      []cluster    // signatures in the order of their first row's Key
+	sigOf     []int32      // row -> signature
+	unsure    []bool       // series whose ages change all in one week; nil: none
+	clubbed   []bool       // series whose sheets give clubs
+	people    float64      // distinct full name and sex: the N of the prior
+	community *communities // nil: all names are one community
+	birth     birthDensity
+	lift      courseLift
+	clubs     []float32 // share of rows by club label
+	pairs     []uint64  // candidate pairs, lower signature << 32 | higher
+	bans      map[int32][]int32
+	must      [][2]int32
+	contra    []Contradiction
+	byKey     map[int64]int32 // rows that decisions speak of
+	runner    []int32         // signature -> runner
+	roots     []int32         // runner -> lowest signature
 
 	group joined // outcome of clustering
 }

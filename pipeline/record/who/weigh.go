@@ -92,7 +92,7 @@ func StartingWeights() Weights {
 		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthFew: -8,
 		SexDiffers: -12, SexOdd: -5, SexX: -3,
 		ClubDiffers: -5, ClubOneBlank: -2.5, ClubBothBlank: .8,
-		CourseLow: -4, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
+		CourseLow: -6, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
 	}
 }
 
@@ -146,6 +146,7 @@ func (m *model) weighNames(a, b *cluster, s *sum) {
 			}
 			var t sum
 			m.compareNames(x.id, y.id, &t)
+			m.namesGoTogether(x.id, y.id, &t)
 			t.total += seldom(x.n, a.n) + seldom(y.n, b.n)
 			if t.total > best.total {
 				best = t
@@ -172,6 +173,23 @@ func (m *model) weighNames(a, b *cluster, s *sum) {
 		}
 	}
 	s.names = best.names
+}
+
+// namesGoTogether takes away what a family name says no more once the given
+// name is known.
+func (m *model) namesGoTogether(x, y int32, s *sum) {
+	switch s.level[FamilyName] {
+	case Differs, Alike, Missing:
+		return
+	}
+	if l := s.level[GivenName]; l == Differs || l == Initial {
+		return
+	}
+	a, b := m.names.keys[x], m.names.keys[y]
+	if a.sole || b.sole {
+		return
+	}
+	s.add(FamilyName, s.level[FamilyName], -max(m.community.bits(a.given, a.family), m.community.bits(b.given, b.family)))
 }
 
 // initialOnly says whether a spelling has no more than the initial of the
@@ -493,7 +511,9 @@ func (m *model) weighPace(a, b *cluster, s *sum) {
 	}
 	d := (float64(a.dev)/float64(a.timed) - float64(b.dev)/float64(b.timed)) / 1e6
 	v := .075*.075*(1/float64(a.timed)+1/float64(b.timed)) + .04*.04
-	w := math.Log2((.93*normal(d, v) + .07*normal(d, v+.09)) / normal(d, v+2*.21*.21))
+	// A slow day is one in fourteen; that a whole series is slow is rarer.
+	slow := .01 + .06/float64(min(a.timed, b.timed))
+	w := math.Log2(((1-slow)*normal(d, v) + slow*normal(d, v+.09)) / normal(d, v+2*.21*.21))
 	s.add(Pace, Missing, min(2.5, max(-6, w)))
 }
 
@@ -501,7 +521,8 @@ func normal(d, v float64) float64 { return math.Exp(-d*d/(2*v)) / math.Sqrt(2*ma
 
 // weighDays: two lines of one run are hardly one person's. Never to have met
 // on one day in many chances speaks for one person: two people would have met
-// by chance, in bits n_a n_b / (weeks in common) / ln 2.
+// by chance, in bits n_a n_b / (weeks in common) / ln 2, counted weekday by
+// weekday: who runs here on Saturdays and there on Sundays cannot meet.
 func (m *model) weighDays(a, b *cluster, s *sum) {
 	if len(a.runs) == 0 || len(b.runs) == 0 {
 		return
@@ -544,18 +565,21 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 	if to <= from {
 		return
 	}
-	na, nb := within(m, a.runs, from, to), within(m, b.runs, from, to)
+	na, nb := m.weekdays(a.runs, from, to), m.weekdays(b.runs, from, to)
+	chances := 0.
+	for d := range na {
+		chances += na[d] * nb[d]
+	}
 	weeks := float64(to-from)/7 + 1
-	s.add(TakeTurns, Equal, min(5, na*nb/weeks/math.Ln2))
+	s.add(TakeTurns, Equal, min(5, chances/weeks/math.Ln2))
 }
 
-// within counts the runs of a period.
-func within(m *model, runs []int32, from, to unit.Day) float64 {
-	n := 0
+// weekdays counts the runs of a period by day of the week.
+func (m *model) weekdays(runs []int32, from, to unit.Day) (n [7]float64) {
 	for _, k := range runs {
 		if d := m.lab.runDay[k]; d >= from && d <= to {
-			n++
+			n[(int(d)%7+7)%7]++
 		}
 	}
-	return float64(n)
+	return n
 }
