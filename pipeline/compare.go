@@ -166,6 +166,9 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			kind = "excerpt"
 		}
 		return true, false, tell(kind, read, "Nothing to do: the lines are counted once.", place.Note)
+	case earlier.part.sheetNo == later.part.sheetNo:
+		// two tables of one sheet, such as men and women with places of their own
+		return true, true, nil
 	case samePlaces == 0 && samePeople == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}

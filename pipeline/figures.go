@@ -19,13 +19,14 @@ import (
 // people holds what is known of each runner, by dense index in order of the
 // runner number.
 type people struct {
-	no     []int32      // runner number, ascending
-	of     []int32      // per line: index into no, -1
-	window []age.Window // birth dates that all lines together allow
-	sex    []record.Sex // what most lines say
-	order  []int32      // lines of runners, by runner, day, start, key
-	start  []int32      // per line: order of start within the runner's day, 0 not known
-	begin  []int32      // order[begin[r]:begin[r+1]] are runner r's lines
+	no      []int32      // runner number, ascending
+	of      []int32      // per line: index into no, -1
+	window  []age.Window // birth dates that all lines together allow
+	support []int        // how many lines allow that window
+	sex     []record.Sex // what most lines say
+	order   []int32      // lines of runners, by runner, day, start, key
+	start   []int32      // per line: order of start within the runner's day, 0 not known
+	begin   []int32      // order[begin[r]:begin[r+1]] are runner r's lines
 }
 
 // gather sorts the lines by runner and brings together what they say.
@@ -64,6 +65,7 @@ func (f *field) gather() *people {
 	}
 	p.window = make([]age.Window, len(p.no))
 	p.sex = make([]record.Sex, len(p.no))
+	p.support = make([]int, len(p.no))
 	p.start = make([]int32, f.n)
 	for r := range p.no {
 		lines := p.order[p.begin[r]:p.begin[r+1]]
@@ -71,53 +73,58 @@ func (f *field) gather() *people {
 			return cmp.Or(cmp.Compare(f.day(int(a)), f.day(int(b))), cmp.Compare(f.key[a], f.key[b]))
 		})
 		f.orderDays(lines, p.start)
-		p.window[r] = f.meet(lines)
+		p.window[r], p.support[r] = f.meet(lines)
 		p.sex[r] = f.mostSay(lines)
 	}
 	return p
 }
 
-// meet intersects the birth windows of a runner's lines, narrowest first, so
-// that one wrong age does not outweigh the rest; windows that do not meet what
-// the others agree on are passed over.
-func (f *field) meet(lines []int32) age.Window {
-	var w age.Window
-	var known []int32
+// meet brings the birth windows of a runner's lines together: the birth dates
+// that most of the lines allow. Where all of them agree that is their
+// intersection; a wrong age on one sheet is outvoted. support is how many
+// lines allow those dates.
+func (f *field) meet(lines []int32) (w age.Window, support int) {
+	all := true
+	for _, i := range lines {
+		v := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
+		if !v.Known() {
+			continue
+		}
+		support++
+		if all {
+			w, all = w.Meet(v)
+		}
+	}
+	if all {
+		return w, support
+	}
+	// The dates covered by most windows: the deepest stretches between the
+	// starts and ends of windows.
+	type edge struct {
+		day   unit.Day
+		depth int // +1 a window begins here, -1 one ended the day before
+	}
+	edges := make([]edge, 0, 2*support)
 	for _, i := range lines {
 		if f.birthLo[i] != 0 || f.birthHi[i] != 0 {
-			known = append(known, i)
+			edges = append(edges, edge{f.birthLo[i], 1}, edge{f.birthHi[i] + 1, -1})
 		}
 	}
-	if len(known) == 0 {
-		return w
-	}
-	// the window that agrees with most others is the one to start from
-	window := func(i int32) age.Window { return age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]} }
-	slices.SortStableFunc(known, func(a, b int32) int {
-		return cmp.Or(cmp.Compare(window(a).Days(), window(b).Days()), cmp.Compare(f.key[a], f.key[b]))
-	})
-	best, most := 0, -1
-	for k := 0; k < len(known) && k < 12; k++ {
-		agree := 0
-		for _, j := range known {
-			if _, ok := window(known[k]).Meet(window(j)); ok {
-				agree++
-			}
+	slices.SortFunc(edges, func(a, b edge) int { return cmp.Or(cmp.Compare(a.day, b.day), cmp.Compare(a.depth, b.depth)) })
+	depth, most := 0, 0
+	for k, e := range edges {
+		depth += e.depth
+		if k+1 == len(edges) || edges[k+1].day == e.day {
+			continue
 		}
-		if agree > most {
-			best, most = k, agree
-		}
-		if agree == len(known) {
-			break
+		switch until := edges[k+1].day - 1; {
+		case depth > most:
+			w, most = age.Window{Lo: e.day, Hi: until}, depth
+		case depth == most:
+			w.Hi = until // as likely: both stretches and what lies between
 		}
 	}
-	w = window(known[best])
-	for _, j := range known {
-		if m, ok := w.Meet(window(j)); ok {
-			w = m
-		}
-	}
-	return w
+	return w, most
 }
 
 // mostSay is the sex that most of the lines give; on a tie the latest.
@@ -220,6 +227,10 @@ type figures struct {
 	shortfall       []float64
 }
 
+// sureOfBirth is how many lines must agree on a runner's birth dates before
+// they outvote the age that a sheet prints.
+const sureOfBirth = 3
+
 // ages works out the ages that each line's runner can have on the day.
 func (f *field) ages(p *people, out *figures) {
 	out.ageLow, out.ageHigh = make([]int16, f.n), make([]int16, f.n)
@@ -229,8 +240,8 @@ func (f *field) ages(p *people, out *figures) {
 		if r := p.of[i]; r >= 0 {
 			if m, ok := p.window[r].Meet(w); ok {
 				w = m
-			} else {
-				w = p.window[r]
+			} else if p.support[r] >= sureOfBirth {
+				w = p.window[r] // the sheet's age is outvoted
 			}
 		}
 		if lo, hi, ok := w.On(f.day(i)); ok && hi >= 0 {

@@ -6,7 +6,9 @@ import (
 	"path/filepath"
 	"testing"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
 )
 
 func writeSheet(t *testing.T, dir, name, text string) string {
@@ -118,4 +120,31 @@ func TestShortCourseIsNoticed(t *testing.T) {
 		}
 	}
 	t.Errorf("nothing is said about the distance: %v", rep.Sheets[0].Problems)
+}
+
+// Birth windows that agree are intersected; one wrong age is outvoted.
+func TestMeet(t *testing.T) {
+	f := &field{}
+	add := func(lo, hi int) {
+		f.birthLo = append(f.birthLo, unit.NewDay(lo, 1, 1))
+		f.birthHi = append(f.birthHi, unit.NewDay(hi, 12, 31))
+	}
+	lines := func() []int32 {
+		out := make([]int32, len(f.birthLo))
+		for i := range out {
+			out[i] = int32(i)
+		}
+		return out
+	}
+	add(1980, 1984)
+	add(1983, 1983)
+	f.birthLo, f.birthHi = append(f.birthLo, 0), append(f.birthHi, 0) // no age on the sheet
+	if w, n := f.meet(lines()); w != age.OfYear(1983) || n != 2 {
+		t.Errorf("1980-84 and 1983 meet in %v, %d lines", w, n)
+	}
+	add(1973, 1973)
+	add(1982, 1983)
+	if w, n := f.meet(lines()); w != age.OfYear(1983) || n != 3 {
+		t.Errorf("a wrong 1973 gives %v, %d lines", w, n)
+	}
 }
