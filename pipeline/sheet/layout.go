@@ -302,7 +302,7 @@ func digitsOnly(s string) bool {
 
 func (r *rowRules) classify(row int, cells []string) why {
 	// Nearly every row of a large sheet: a plain position and a time.
-	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || cellAt(cells, r.time) != "" && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
+	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
 		return isData
 	}
 	if r.sections != nil {
