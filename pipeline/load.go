@@ -36,6 +36,9 @@ type SheetReport struct {
 	Why      string          `json:"why,omitempty"`
 	Problems []place.Problem `json:"problems,omitempty"`
 	Counts   map[string]int  `json:"counts,omitempty"` // by status
+	// Forgotten is the number of rows that were kept without a name, because
+	// their owner asked to be forgotten.
+	Forgotten int `json:"kept_without_a_name,omitempty"`
 }
 
 // LoadReport sums up a load.
@@ -190,6 +193,9 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	if err != nil {
 		return nil, err
 	}
+	if pl.forgotten, err = pl.readForgotten(); err != nil {
+		return nil, err
+	}
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return nil, err
@@ -236,6 +242,7 @@ type readResult struct {
 	parsed  *parsedSheet
 	answers string // given earlier for a sheet with these headings
 	err     error
+	left    int // rows without a name, because their owner asked to be forgotten
 }
 
 func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, known map[string]store.Entry, answers remembered, next *int, now time.Time, rep *LoadReport) error {
@@ -243,6 +250,9 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 	eachParallel(len(jobs), pl.workers(), func(i int) {
 		r := &results[i]
 		r.data, r.err = os.ReadFile(jobs[i].path)
+		if r.err == nil {
+			r.data, r.left, r.err = pl.withoutForgotten(jobs[i].name, r.data, hand)
+		}
 		if r.err != nil {
 			return
 		}
@@ -311,7 +321,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 			} else {
 				*next++
 			}
-			sr.Problems, sr.Counts, sr.Runs, sr.Rows = p.problems, p.counts(), p.runNames(), p.rows()
+			sr.Problems, sr.Counts, sr.Runs, sr.Rows, sr.Forgotten = p.problems, p.counts(), p.runNames(), p.rows(), r.left
 			if p.waits() {
 				p.entry.State, p.entry.Rows = store.Waiting, 0
 				sr.State, sr.Why = "waiting", p.question()

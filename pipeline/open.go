@@ -27,6 +27,8 @@ type Pipeline struct {
 	trusted  bool         // whatever was open before was closed cleanly or found to be whole
 	release  func() error // lets other processes in
 	courses  *courseBook
+
+	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
 }
 
 // Progress is told how far a long piece of work has come. Done is called once
@@ -145,6 +147,9 @@ func (pl *Pipeline) openForWriting(ctx context.Context, afresh bool) error {
 		return err
 	}
 	pl.release = release
+	if err := pl.finishSwap(); err != nil {
+		return errors.Join(err, pl.Close())
+	}
 	unclean := pl.Archive.WasUnclean()
 	why, err := pl.openOrDoubt(ctx, unclean)
 	pl.trusted = !unclean || err == nil

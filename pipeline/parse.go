@@ -94,6 +94,14 @@ func (r runKey) String() string {
 	return s
 }
 
+// sheetOptions is what is known about a sheet besides its bytes.
+func (pl *Pipeline) sheetOptions(hand ByHand) sheet.Options {
+	return sheet.Options{
+		Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder,
+		Course: hand.Course, Date: hand.Date, Session: hand.Session,
+	}
+}
+
 // parseSheet reads a sheet and turns its rows into facts. It touches neither
 // the archive nor the database.
 func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSheet, error) {
@@ -104,10 +112,7 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 			return nil, err
 		}
 	}
-	s, err := sheet.Read(name, data, sheet.Options{
-		Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder,
-		Course: hand.Course, Date: hand.Date, Session: hand.Session,
-	})
+	s, err := sheet.Read(name, data, pl.sheetOptions(hand))
 	if err != nil {
 		return nil, err
 	}

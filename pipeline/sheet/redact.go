@@ -28,6 +28,9 @@ type Redaction struct {
 	// or not. The names in rows of other people are left alone.
 	Words []string
 	Text  string
+	// Everywhere says that the names in rows of other people are no others':
+	// they are taken out as well.
+	Everywhere bool
 }
 
 // Redact gives a copy of a sheet without what the redaction names, in the
@@ -226,10 +229,13 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 	if len(bytes.TrimSpace(text)) == 0 {
 		return data, nil
 	}
+	if _, n := w.replace(string(text)); n == 0 && len(r.Rows) == 0 {
+		return data, nil
+	}
 	text, _ = unwrapLines(text, o.Limits)
 	var changes map[int]*cellChange
 	names := map[int][]int{}
-	if s == nil && w.any != nil {
+	if s == nil && !r.Everywhere {
 		s, _ = Read(name, data, o) // what is no sheet of results has no rows to spare
 	}
 	if s != nil {
@@ -238,7 +244,9 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 			return nil, err
 		}
 		changes = byTab[""]
-		names = s.nameCells()[""]
+		if !r.Everywhere {
+			names = s.nameCells()[""]
+		}
 	}
 	d := sniff(text, newLexicon(o), o.Limits)
 	sc := newScanner(text, d.delim, o.Limits)
@@ -372,4 +380,34 @@ func encodeAs(text []byte, encoding string) ([]byte, error) {
 		return out, nil
 	}
 	return text, nil
+}
+
+// ReplaceWords puts text in the place of each of a list of names, where they
+// stand as whole words, in capitals or not.
+func ReplaceWords(s string, list []string, text string) string {
+	out, _ := newWords(list, text).replace(s)
+	return out
+}
+
+// Holds says whether one of a list of names stands in a file, as text or
+// inside a workbook. Files of other kinds are an error.
+func Holds(data []byte, list []string) (bool, error) {
+	const mark = "\uE000" // a character of the private use area: no name holds it
+	switch format, why := formatOf(data); format {
+	case "xlsx":
+		out, err := Redact("workbook.xlsx", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
+		if err != nil {
+			return false, err
+		}
+		return !bytes.Equal(out, data), nil
+	case "csv":
+		text, _, _, err := decode(data)
+		if err != nil {
+			return false, err
+		}
+		_, n := newWords(list, mark).replace(string(text))
+		return n > 0, nil
+	default:
+		return false, fmt.Errorf("it can't be searched: %s", why)
+	}
 }

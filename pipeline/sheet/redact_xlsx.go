@@ -28,7 +28,12 @@ func redactWorkbook(data []byte, s *Sheet, r Redaction, w *words) ([]byte, error
 	if err != nil {
 		return nil, err
 	}
-	if s == nil && w.any != nil {
+	if len(r.Rows) == 0 {
+		if holds, err := packageHolds(zr, w); err != nil || !holds {
+			return data, err
+		}
+	}
+	if s == nil && !r.Everywhere {
 		s, _ = Read("workbook.xlsx", data, Options{}) // what is no sheet of results has no rows to spare
 	}
 	k := &bookRedactor{words: w, used: map[int]bool{}, out: map[string][]byte{}}
@@ -38,7 +43,9 @@ func redactWorkbook(data []byte, s *Sheet, r Redaction, w *words) ([]byte, error
 		if changes, err = s.changesOf(r); err != nil {
 			return nil, err
 		}
-		names = s.nameCells()
+		if !r.Everywhere {
+			names = s.nameCells()
+		}
 	}
 	var shared *zip.File
 	for _, f := range zr.File {
@@ -89,6 +96,36 @@ func redactWorkbook(data []byte, s *Sheet, r Redaction, w *words) ([]byte, error
 		return data, nil
 	}
 	return rezip(zr, k.out)
+}
+
+// packageHolds says whether the words stand anywhere in a workbook, also cut
+// into runs of different letters.
+func packageHolds(zr *zip.Reader, w *words) (bool, error) {
+	for _, f := range zr.File {
+		if !strings.HasSuffix(f.Name, ".xml") && !strings.HasSuffix(f.Name, ".rels") && !strings.HasSuffix(f.Name, ".vml") {
+			continue
+		}
+		raw, err := readMember(f)
+		if err != nil {
+			return false, err
+		}
+		if _, n := redactXML(raw, w); n > 0 {
+			return true, nil
+		}
+		if !bytes.Contains(raw, []byte("rPr>")) && !bytes.Contains(raw, []byte("rPr/>")) {
+			continue // no runs
+		}
+		items, err := sharedItems(raw)
+		if err != nil {
+			return false, err
+		}
+		for _, i := range items {
+			if _, n := w.replace(i.text); n > 0 {
+				return true, nil
+			}
+		}
+	}
+	return false, nil
 }
 
 func readMember(f *zip.File) ([]byte, error) {

@@ -1,0 +1,443 @@
+package pipeline
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
+)
+
+// ForgetPlan is what erasing a person would change. Nothing is changed until
+// Do.
+type ForgetPlan struct {
+	Runner     *Found   `json:"runner,omitempty"` // nil: the person is on no sheet, only in side tables
+	Names      []string `json:"names"`            // spellings on sheets
+	Lines      int      `json:"results"`
+	Sheets     int      `json:"sheets"`
+	Decisions  int      `json:"decisions"`
+	Members    int      `json:"members"`
+	Volunteers int      `json:"volunteers"`
+	History    int      `json:"history"`
+	Files      []string `json:"other_files"` // of the archive folder
+	// Namesakes have the same name and stay. Their rows on sheets yet to come
+	// would be anonymous as well: a name alone does not tell them apart.
+	Namesakes []Found  `json:"namesakes"`
+	Runs      []RunRef `json:"runs"` // whose results change
+	keys      []string
+	spellings []string
+	files     map[string][]byte
+	remove    []string
+	hashes    map[string]string
+	pl        *Pipeline
+}
+
+// PlanForget finds everything that the archive holds about a person, and works
+// out the archive without it. Figures must be up to date.
+func (pl *Pipeline) PlanForget(ctx context.Context, who string) (*ForgetPlan, error) {
+	p := &ForgetPlan{pl: pl, files: map[string][]byte{}, hashes: map[string]string{}, Namesakes: []Found{}, Files: []string{}, Runs: []RunRef{}}
+	list, err := pl.FindRunners(ctx, who)
+	if err != nil {
+		return nil, err
+	}
+	if len(list) > 0 {
+		r, err := pl.FindRunner(ctx, who)
+		if err != nil {
+			return nil, err
+		}
+		p.Runner = &r
+	}
+	lines, err := pl.linesOfPerson(ctx, p, who)
+	if err != nil {
+		return nil, err
+	}
+	if err := pl.findNamesakes(ctx, p); err != nil {
+		return nil, err
+	}
+	e := &eraser{keys: map[string]bool{}, byName: len(p.Namesakes) == 0, spellings: p.spellings, hashes: p.hashes, lines: map[lineRef]bool{}}
+	if p.Runner != nil {
+		e.id = p.Runner.ID
+	}
+	for _, k := range p.keys {
+		e.keys[k] = true
+	}
+	if err := pl.planSheets(ctx, p, e, lines); err != nil {
+		return nil, err
+	}
+	if err := p.planTables(e); err != nil {
+		return nil, err
+	}
+	if p.Runner == nil && len(p.files) == 0 {
+		return nil, fmt.Errorf("nobody called %q is in the archive", who)
+	}
+	return p, nil
+}
+
+// personLines are a person's rows by place of the sheet in the ledger.
+type personLines map[int][]sheet.RowRef
+
+// linesOfPerson lists the lines of a runner, with those under one of the
+// runner's spellings that belong to nobody: lines of sheets that no longer
+// stand.
+func (pl *Pipeline) linesOfPerson(ctx context.Context, p *ForgetPlan, who string) (personLines, error) {
+	out := personLines{}
+	received := []string{who}
+	if p.Runner != nil {
+		received = []string{p.Runner.Name}
+		no, _ := runnerNumber(p.Runner.ID)
+		rows, err := pl.DB.QueryContext(ctx, `
+			with mine as (
+				select l.line_no, l.part_no, l.row_number, l.run_no, l.name from record.line l
+				join record.result r on r.line_no = l.line_no where r.runner_no = $1
+			), lost as (
+				select l.line_no, l.part_no, l.row_number, l.run_no, l.name from record.line l
+				join record.result r on r.line_no = l.line_no
+				where r.runner_no = 0 and l.name <> '' and l.name in (select name from mine)
+					and not exists (select 1 from record.line o join record.result q on q.line_no = o.line_no
+						where o.run_no = l.run_no and o.name = l.name and q.runner_no not in (0, $1))
+			), part as (
+				select part_no, sheet_no, (row_number() over (partition by sheet_no order by part_no) - 1)::integer as nth from sheet.part
+			)
+			select part.sheet_no, part.nth, l.row_number, l.name, c.course, run.run_date, coalesce(run.session, '')
+			from (select * from mine union all select * from lost) l
+			join part on part.part_no = l.part_no
+			join record.run run on run.run_no = l.run_no
+			join record.course c on c.course_no = run.course_no
+			order by part.sheet_no, part.nth, l.row_number, l.line_no`, no)
+		if err != nil {
+			return nil, err
+		}
+		defer rows.Close()
+		runs := map[RunRef]bool{}
+		for rows.Next() {
+			var sheetNo int
+			var ref sheet.RowRef
+			var text string
+			var run RunRef
+			var day time.Time
+			if err := rows.Scan(&sheetNo, &ref.Part, &ref.Row, &text, &run.Course, &day, &run.Session); err != nil {
+				return nil, err
+			}
+			run.Day = unit.DayOf(day)
+			run.Date = run.Day.String()
+			runs[run] = true
+			out[sheetNo] = append(out[sheetNo], ref)
+			received = append(received, text)
+			p.Lines++
+		}
+		if err := rows.Err(); err != nil {
+			return nil, err
+		}
+		p.Runs = slices.SortedFunc(maps.Keys(runs), func(a, b RunRef) int {
+			return cmp.Or(cmp.Compare(a.Day, b.Day), cmp.Compare(a.Course, b.Course), cmp.Compare(a.Session, b.Session))
+		})
+	}
+	seen := map[string]bool{}
+	full := false // a spelling with more than an initial
+	var keys []string
+	for _, text := range received {
+		n := name.Parse(text)
+		if n.Unnamed || n.Full == "" || seen[text] {
+			continue
+		}
+		seen[text] = true
+		p.Names = append(p.Names, text)
+		if len(n.Given) > 1 {
+			full = true
+		}
+	}
+	for _, text := range p.Names {
+		n := name.Parse(text)
+		// an initial and a family name are too many people's to be kept back
+		if full && len(n.Given) <= 1 {
+			continue
+		}
+		for _, k := range nameKeys(n) {
+			if !slices.Contains(keys, k) {
+				keys = append(keys, k)
+			}
+		}
+	}
+	p.keys, p.spellings = keys, spellingsOf(p.Names)
+	return out, nil
+}
+
+func (pl *Pipeline) findNamesakes(ctx context.Context, p *ForgetPlan) error {
+	seen := map[string]bool{}
+	for _, text := range p.Names {
+		list, err := pl.FindRunners(ctx, text)
+		if err != nil {
+			return err
+		}
+		for _, f := range list {
+			same := slices.ContainsFunc(nameKeys(name.Parse(f.Name)), func(k string) bool { return slices.Contains(p.keys, k) })
+			if same && (p.Runner == nil || f.ID != p.Runner.ID) && !seen[f.ID] {
+				seen[f.ID] = true
+				p.Namesakes = append(p.Namesakes, f)
+			}
+		}
+	}
+	return nil
+}
+
+// planSheets works out the copies without the person.
+func (pl *Pipeline) planSheets(ctx context.Context, p *ForgetPlan, e *eraser, lines personLines) error {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return err
+	}
+	type outcome struct {
+		data []byte
+		old  store.Entry
+		refs []lineRef
+	}
+	results := make([]outcome, len(ledger))
+	err = pl.Parallel(ctx, "Looking through the sheets", len(ledger), func(ctx context.Context, i int) error {
+		entry := ledger[i]
+		data, err := os.ReadFile(pl.Archive.Copy(entry))
+		if err != nil {
+			return fmt.Errorf("the archive's copy of %s can't be read: %w", entry.Path, err)
+		}
+		now, refs, err := pl.withoutPerson(entry, data, lines[entry.Seq], e)
+		if err != nil {
+			return fmt.Errorf("%s: %w. Nothing was changed", entry.Path, err)
+		}
+		if !bytes.Equal(now, data) {
+			results[i] = outcome{now, entry, refs}
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	inUse := map[string]bool{"ledger.csv": true}
+	for i, r := range results {
+		entry := ledger[i]
+		if r.data == nil {
+			inUse[filepath.Base(pl.Archive.Copy(entry))] = true
+			continue
+		}
+		p.Sheets++
+		old := entry.Hash
+		p.hashes[old] = store.Hash(r.data)
+		for _, ref := range r.refs {
+			e.lines[ref] = true
+		}
+		entry.Hash = p.hashes[old]
+		entry.Path = e.words(entry.Path)
+		base := filepath.Base(pl.Archive.Copy(entry))
+		inUse[base] = true
+		p.files["sheets/"+base] = r.data
+	}
+	// copies that no line of the ledger stands for (any more) go
+	copies, err := os.ReadDir(pl.Archive.File("sheets"))
+	if err != nil {
+		return err
+	}
+	for _, c := range copies {
+		if !c.IsDir() && !inUse[c.Name()] {
+			p.remove = append(p.remove, "sheets/"+c.Name())
+		}
+	}
+	return nil
+}
+
+// withoutPerson gives a copy without a person's rows, and the lines that they
+// were. Sheets that wait or were withdrawn have no lines in the database: there
+// the name decides, if nobody else has it.
+func (pl *Pipeline) withoutPerson(entry store.Entry, data []byte, rows []sheet.RowRef, e *eraser) ([]byte, []lineRef, error) {
+	hand := handOf(entry)
+	o := pl.sheetOptions(hand)
+	r := sheet.Redaction{Rows: rows, Keep: keptMeanings, Words: e.spellings, Text: anonymous}
+	if entry.State != store.Loaded && e.byName {
+		s, err := sheet.Read(entry.Path, data, o)
+		if err != nil {
+			return nil, nil, err
+		}
+		if r.Rows, _, err = namedRows(s, e.is); err != nil {
+			return nil, nil, err
+		}
+	}
+	now, err := sheet.Redact(entry.Path, data, o, r)
+	if err != nil || bytes.Equal(now, data) {
+		return data, nil, err
+	}
+	before, err := pl.parseSheet(entry.Path, data, hand)
+	if err != nil {
+		return nil, nil, err
+	}
+	after, err := pl.parseSheet(entry.Path, now, hand)
+	if err != nil {
+		return nil, nil, fmt.Errorf("without the name it can't be read any more: %w", err)
+	}
+	if why := unlike(before, after, r.Rows); why != "" {
+		return nil, nil, fmt.Errorf("without the name it would be read in another way: %s", why)
+	}
+	var refs []lineRef
+	for _, ref := range r.Rows {
+		refs = append(refs, lineRef{entry.Hash, before.parts[ref.Part].part.Tab, ref.Row})
+	}
+	return now, refs, nil
+}
+
+// unlike says where two readings of a sheet differ in more than the rows that
+// were taken out; those must have kept place and time.
+func unlike(before, after *parsedSheet, rows []sheet.RowRef) string {
+	if len(before.parts) != len(after.parts) {
+		return fmt.Sprintf("%d tables instead of %d", len(after.parts), len(before.parts))
+	}
+	out := map[sheet.RowRef]bool{}
+	for _, r := range rows {
+		out[r] = true
+	}
+	for k := range before.parts {
+		a, b := before.parts[k], after.parts[k]
+		if x, y := runNames(a.runs), runNames(b.runs); !slices.Equal(x, y) {
+			return fmt.Sprintf("as %s instead of %s", shortList(y, 3), shortList(x, 3))
+		}
+		if a.lines.n != b.lines.n {
+			return fmt.Sprintf("%d lines instead of %d", b.lines.n, a.lines.n)
+		}
+		for i := 0; i < a.lines.n; i++ {
+			x, y := a.lines.at(i), b.lines.at(i)
+			if x.Row != y.Row || x.Position != y.Position || x.TimeMS != y.TimeMS || x.Tied != y.Tied {
+				return fmt.Sprintf("row %d", x.Row)
+			}
+			if out[sheet.RowRef{Part: k, Row: int(x.Row)}] {
+				finished := y.Status == record.Unnamed || y.Status == record.Repeat
+				if !finished && y.Status != x.Status {
+					return fmt.Sprintf("row %d is %s", x.Row, y.Status)
+				}
+				continue
+			}
+			if x.Name != y.Name || x.Number != y.Number || x.Sex != y.Sex || x.Birth != y.Birth || x.Status != y.Status || x.TakingPart != y.TakingPart {
+				return fmt.Sprintf("row %d", x.Row)
+			}
+		}
+	}
+	return ""
+}
+
+// planTables works out the tables of the folder without the person.
+func (p *ForgetPlan) planTables(e *eraser) error {
+	skip := map[string]bool{"sheets": true, swapFolder: true, idTable: true, forgottenTable: true, forgottenKey: true}
+	files, err := e.folder(p.pl.Archive.Dir, skip)
+	if err != nil {
+		return err
+	}
+	for name, data := range files {
+		p.files[name] = data
+		if !slices.Contains(sideTables, name) {
+			p.Files = append(p.Files, name)
+		}
+	}
+	slices.Sort(p.Files)
+	const ledgerFile = "sheets/ledger.csv"
+	data, err := os.ReadFile(p.pl.Archive.File(ledgerFile))
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	now, err := e.ledger(data)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(now, data) {
+		p.files[ledgerFile] = now
+	}
+	p.Decisions, p.Members, p.Volunteers, p.History = e.Decisions, e.Members, e.Volunteers, e.History
+	return nil
+}
+
+// Do erases the person: the folder first, in one step that a kill can't leave
+// half done, then the database, which is made again.
+func (p *ForgetPlan) Do(ctx context.Context) error {
+	pl := p.pl
+	key, err := pl.makeForgottenKey()
+	if err != nil {
+		return err
+	}
+	list, err := os.ReadFile(pl.Archive.File(forgottenTable))
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	list, err = appendRows(list, forgottenColumns, forgottenRows(key, p.keys, p.hashes, time.Now()))
+	if err != nil {
+		return err
+	}
+	p.files[forgottenTable] = list
+	if err := pl.stageSwap(p.files, p.remove); err != nil {
+		return fmt.Errorf("can't write the archive without the name: %w. Nothing was changed", err)
+	}
+	if err := pl.DB.Close(); err != nil {
+		return err
+	}
+	pl.DB = nil
+	if err := pl.finishSwap(); err != nil {
+		return fmt.Errorf("erasing was cut short: %w. It goes on with the next lapwing command", err)
+	}
+	if err := pl.startOver(ctx); err != nil {
+		return err
+	}
+	_, err = pl.Refresh(ctx, true)
+	return err
+}
+
+// appendRows adds rows to the content of a table that only this program
+// writes.
+func appendRows(data []byte, columns []string, rows [][]string) ([]byte, error) {
+	var b strings.Builder
+	if k := bytes.LastIndexByte(data, '\n'); k >= 0 {
+		b.Write(data[:k+1])
+	} else {
+		rows = append([][]string{columns}, rows...)
+	}
+	err := csv.NewWriter(&b).WriteAll(rows)
+	return []byte(b.String()), err
+}
+
+// WhereNamed lists the files below folders in which one of the names still
+// stands: reports that were edited or sent, sheets in the inbox. They are the
+// user's, and are not touched.
+func (p *ForgetPlan) WhereNamed(dirs ...string) ([]string, error) {
+	var out []string
+	for _, dir := range dirs {
+		err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+			if errors.Is(err, fs.ErrNotExist) {
+				return nil
+			}
+			if err != nil || !d.Type().IsRegular() {
+				return err
+			}
+			data, err := os.ReadFile(path)
+			if err != nil {
+				return err
+			}
+			holds, err := sheet.Holds(data, p.spellings)
+			if err == nil && holds {
+				out = append(out, path)
+			}
+			return nil // a file that is neither text nor a workbook is not searched
+		})
+		if err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
