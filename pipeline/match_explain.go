@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // MatchVerdict says whether two are one person, and why.
@@ -85,11 +86,11 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	case apart > 0:
 		v.Why = fmt.Sprintf("Two runners: decision %d keeps them apart, whatever the evidence.", apart)
 	case v.Bits >= k.JoinBits:
-		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %+.1f from which lines are joined: family names that differ need more, and what was found out about one of them later may have changed the sum. %s", k.JoinBits, listed)
+		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(k.JoinBits), listed)
 	case v.Bits > k.ReviewBits:
-		v.Why = fmt.Sprintf("Two runners: the sum is below the %+.1f from which lines are joined. %s", k.JoinBits, listed)
+		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which lines are joined. %s", signedBits(k.JoinBits), listed)
 	default:
-		v.Why = fmt.Sprintf("Two runners: the sum is below %+.1f, so that the pair is not even doubtful.", k.ReviewBits)
+		v.Why = fmt.Sprintf("Two runners: the sum is below %s, so that the pair is not even doubtful.", signedBits(k.ReviewBits))
 	}
 	return v, nil
 }
@@ -170,4 +171,9 @@ func (w *work) matchLine(row int32) MatchLine {
 		l.Time = clockOrDash(f.timeMS[i])
 	}
 	return l
+}
+
+// signedBits prints a weight with its sign, the minus as wide as the plus.
+func signedBits(x float64) string {
+	return strings.Replace(fmt.Sprintf("%+.1f", x), "-", "\u2212", 1)
 }

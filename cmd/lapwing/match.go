@@ -38,6 +38,10 @@ func (a *app) matchListCommand() *cobra.Command {
 	var most int
 	c := &cobra.Command{
 		Use: "list", Short: "Doubtful pairs with their evidence, the most useful question first",
+		Long: `Runners who may be one person, with the evidence for and against as a sum; lines
+of namesakes whom nothing tells apart; lines that fit their runner badly; and
+decisions that contradict one another. Holds full names and ages, also of
+children: for the results desk, not for publication.`,
 		Example: "  lapwing match list\n  lapwing match list --most 100",
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -97,7 +101,7 @@ type decideFunc func(pl *pipeline.Pipeline, ctx context.Context, by, why, first 
 
 // byWhy adds the flags that every decision takes.
 func byWhy(c *cobra.Command, by, why *string) {
-	c.Flags().StringVar(by, "by", pipeline.LoginName(), "who decides")
+	c.Flags().StringVar(by, "by", loginName(), "who decides")
 	c.Flags().StringVar(why, "why", "", "how you know; it is kept with the decision")
 }
 
@@ -248,6 +252,9 @@ func (a *app) matchExportCommand() *cobra.Command {
 	var force bool
 	c := &cobra.Command{
 		Use: "export FILE.xlsx", Short: "Write the doubtful pairs as a workbook to decide in",
+		Long: `One doubtful pair a row, with a drop-down list for the decision. The workbook
+holds full names and ages, also of children: keep it at the desk, and delete it
+when it is done.`,
 		Example: "  lapwing match export who-is-who.xlsx",
 		Args:    cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -352,7 +359,7 @@ follow the other rows.`,
 			})
 		},
 	}
-	c.Flags().StringVar(&by, "by", pipeline.LoginName(), "who decides")
+	c.Flags().StringVar(&by, "by", loginName(), "who decides")
 	c.Flags().BoolVar(&partial, "partial", false, "follow the rows that are right although others are refused")
 	return c
 }

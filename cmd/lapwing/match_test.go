@@ -65,12 +65,25 @@ func matchSheets() map[string]string {
 	return files
 }
 
-// matchFolder makes an archive of matchSheets.
-func matchFolder(t *testing.T) string {
-	t.Helper()
-	dir := folderWith(t, matchSheets())
-	must(t, dir, "load", filepath.Join(dir, "sheets"))
-	return dir
+// TestMatch loads matchSheets once; each of the tests has a copy to itself.
+func TestMatch(t *testing.T) {
+	loaded := folderWith(t, matchSheets())
+	must(t, loaded, "load", filepath.Join(loaded, "sheets"))
+	for _, c := range []struct {
+		name string
+		test func(t *testing.T, dir string)
+	}{
+		{"list", testMatchList},
+		{"round trip", testMatchRoundTrip},
+		{"refused rows", testMatchApplyRefuses},
+		{"moved rows", testMatchApplyMovedRows},
+		{"contradictions", testMatchContradictions},
+		{"contradictions in a workbook", testMatchContradictionsInWorkbook},
+		{"contradictions by hand", testMatchContradictionsByHand},
+		{"decisions outlive sheets", testMatchDecisionsOutliveSheets},
+	} {
+		t.Run(c.name, func(t *testing.T) { c.test(t, copied(t, loaded)) })
+	}
 }
 
 type listed struct {
@@ -234,8 +247,7 @@ func (b *book) save() string {
 }
 
 // The doubtful pairs are listed with evidence that adds up.
-func TestMatchList(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchList(t *testing.T, dir string) {
 	l := matchList(t, dir)
 	if len(l.Pairs) < 4 {
 		t.Fatalf("%d doubtful pairs, want at least 4", len(l.Pairs))
@@ -265,8 +277,7 @@ func TestMatchList(t *testing.T) {
 
 // A workbook is exported, decided in, applied; the outcome holds through
 // refresh and rebuild, with the same ids.
-func TestMatchRoundTrip(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchRoundTrip(t *testing.T, dir string) {
 	before := runnersOf(t, dir)
 	b := exportBook(t, dir)
 	one, two := idOf(t, dir, "Wilhelmina Ashgrove"), idOf(t, dir, "Billie Ashgrove")
@@ -320,8 +331,7 @@ func TestMatchRoundTrip(t *testing.T) {
 
 // A row that can't be followed is refused with its cell; then nothing happens,
 // unless --partial.
-func TestMatchApplyRefuses(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchApplyRefuses(t *testing.T, dir string) {
 	b := exportBook(t, dir)
 	good := b.decide("Georgiana Thrupp", "Nana Thrupp", "different people", "mother and daughter")
 	word := b.decide("Wilhelmina Ashgrove", "Billie Ashgrove", "perhaps", "")
@@ -362,8 +372,7 @@ func TestMatchApplyRefuses(t *testing.T) {
 // Codes that were moved to another row, or lost, are refused; rows that were
 // sorted are not. A new sheet does not make a workbook stale, a withdrawn one
 // does.
-func TestMatchApplyMovedRows(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchApplyMovedRows(t *testing.T, dir string) {
 	b := exportBook(t, dir)
 	b.decide("Wilhelmina Ashgrove", "Billie Ashgrove", "same person", "")
 	b.decide("Bartholomew Quince", "Tolly Quince", "same person", "")
@@ -405,8 +414,7 @@ func TestMatchApplyMovedRows(t *testing.T) {
 }
 
 // Decisions that contradict one another are shown, not guessed.
-func TestMatchContradictions(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchContradictions(t *testing.T, dir string) {
 	a, b, c := idOf(t, dir, "Wilhelmina Ashgrove"), idOf(t, dir, "Billie Ashgrove"), idOf(t, dir, "Cornelius Wragby")
 	must(t, dir, "match", "part", a, b, "--why", "sisters in law")
 	wants(t, must(t, dir, "match", "explain", a, b).out, "decision 1 keeps them apart", "sisters in law")
@@ -425,9 +433,10 @@ func TestMatchContradictions(t *testing.T) {
 	if n := strings.Count(decisionsFile(t, dir), "\n"); n != 3 {
 		t.Errorf("decisions.csv has %d lines, want a heading and 2", n)
 	}
+}
 
-	// in the workbook: A is B, B is C, A is not C
-	dir = matchFolder(t)
+// A workbook that says both of one pair.
+func testMatchContradictionsInWorkbook(t *testing.T, dir string) {
 	bk := exportBook(t, dir)
 	one := bk.decide("Wilhelmina Ashgrove", "Billie Ashgrove", "same person", "")
 	// the row of another pair says the opposite about the same two
@@ -442,14 +451,16 @@ func TestMatchContradictions(t *testing.T) {
 	col, _, _ := excelize.SplitCellName(one)
 	other := fmt.Sprintf("%s%d", col, rows+1)
 	bk.set(other, "different people")
-	o = lapwing(t, dir, "match", "apply", bk.save())
+	o := lapwing(t, dir, "match", "apply", bk.save())
 	at := filepath.Base(bk.path) + ":Pairs!"
 	wants(t, o.out, at+one, at+other, "says both", "Nothing was done")
 	if d := decisionsFile(t, dir); d != "" {
 		t.Errorf("a contradiction was kept:\n%s", d)
 	}
+}
 
-	// written into decisions.csv by hand: neither is guessed, the list says so
+// Written into decisions.csv by hand: neither is guessed, and the list says so.
+func testMatchContradictionsByHand(t *testing.T, dir string) {
 	must(t, dir, "match", "join", "Wilhelmina Ashgrove", "Billie Ashgrove")
 	hand := strings.Split(strings.TrimSpace(decisionsFile(t, dir)), "\n")
 	hand = append(hand, strings.Replace(strings.Replace(hand[1], "1,", "2,", 1), "same person", "different people", 1))
@@ -464,8 +475,7 @@ func TestMatchContradictions(t *testing.T) {
 
 // A decision wins over evidence and outlives a new issue of its sheet, also
 // where it is about a single line.
-func TestMatchDecisionsOutliveSheets(t *testing.T) {
-	dir := matchFolder(t)
+func testMatchDecisionsOutliveSheets(t *testing.T, dir string) {
 	wragby, moss := idOf(t, dir, "Cornelius Wragby"), idOf(t, dir, "Ada Moss")
 	results := func(id string) string { return runnersOf(t, dir)[id]["results"] }
 	if results(wragby) != "12" {
@@ -493,6 +503,11 @@ func TestMatchDecisionsOutliveSheets(t *testing.T) {
 	must(t, dir, "load", filepath.Join(dir, "more"))
 	if results(wragby) != "11" {
 		t.Errorf("%s has %s results after a new issue of the sheet, want 11", wragby, results(wragby))
+	}
+	// of three who are different each is different from each
+	wants(t, must(t, dir, "match", "part", "Cora Vale", "Dan Reed", "Edie Sedge").out, "Dan Reed and", "Edie Sedge are different people now", "Kept as decision 2")
+	if n := strings.Count(decisionsFile(t, dir), "different people"); n != 4 {
+		t.Errorf("%d decisions keep people apart, want 1 and 3", n)
 	}
 	// two that nothing speaks for
 	must(t, dir, "match", "join", wragby, moss)
