@@ -45,6 +45,9 @@ func (t table) below(lex *lexicon) []piece {
 	}
 	for i := l.first + l.lines; i < t.grid.len(); i++ {
 		_, cells = t.grid.at(i)
+		if hasFigures(cells) {
+			continue
+		}
 		score, filled := headingScore(lex, cells)
 		if score < 4 || filled < 2 {
 			continue
@@ -93,6 +96,22 @@ func (t table) below(lex *lexicon) []piece {
 	}
 	cut(t.grid.len())
 	return out
+}
+
+// hasFigures is the cheap test that nearly all results pass: two cells, or the
+// only one, begin with a digit.
+func hasFigures(cells []string) bool {
+	figures, filled := 0, 0
+	for _, c := range cells {
+		if c == "" {
+			continue
+		}
+		filled++
+		if c[0] >= '0' && c[0] <= '9' {
+			figures++
+		}
+	}
+	return figures >= 2 || figures == filled
 }
 
 // equalHeading says whether a row repeats a heading cell for cell. Columns in

@@ -60,3 +60,26 @@ func TestHeadingsFromConfiguration(t *testing.T) {
 		}
 	}
 }
+
+func FuzzHeading(f *testing.F) {
+	for _, h := range []string{"Pos.", "Age grade %", "Pl. m/w", "Né(e) le", "Finish\ntime", "Nazwisko i imię", "((", "Kategoria wiekowa", "Ã…lder", "#"} {
+		f.Add(h)
+	}
+	f.Fuzz(func(t *testing.T, h string) {
+		lex := newLexicon(Options{})
+		g := lex.read(h)
+		if int(g.meaning) >= len(meaningWords) {
+			t.Fatalf("%q: meaning %d", h, g.meaning)
+		}
+		if again := lex.read(h); again != g {
+			t.Fatalf("%q is read as %v and then as %v", h, g, again)
+		}
+		lex.readMisspelt(h)
+		kindOf(h)
+		isSection(h)
+		isTotal(fold(h))
+		if f := fold(h); fold(f) != f {
+			t.Fatalf("folding %q twice: %q, %q", h, f, fold(f))
+		}
+	})
+}

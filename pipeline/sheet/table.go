@@ -393,6 +393,16 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if name < 0 || clock <= name {
 		return 0
 	}
+	over := false
+	for i := range g.rows {
+		if row, cells := g.at(i); row > after && len(cells) == len(headings)+1 {
+			over = true
+			break
+		}
+	}
+	if !over {
+		return 0
+	}
 	out := grid{}
 	for i := range g.rows {
 		row, cells := g.at(i)

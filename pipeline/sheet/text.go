@@ -38,7 +38,8 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	src := &textSource{data: text, delim: d.delim, limits: o.Limits, skip: d.skip}
 	t := table{whole: len(text) <= wholeBytes}
 	if t.whole {
-		g := &grid{}
+		lines := bytes.Count(text, []byte{'\n'}) + 1
+		g := &grid{rows: make([]int32, 0, lines), ends: make([]int32, 0, lines), cells: make([]string, 0, lines+bytes.Count(text, []byte{d.delim}))}
 		sc := newScanner(text, d.delim, o.Limits)
 		sc.pos = d.skip
 		for {

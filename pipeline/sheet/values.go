@@ -290,7 +290,7 @@ func (p *profile) add(cell string) {
 	if p.distinct == nil {
 		p.distinct = map[string]int{}
 	}
-	if len(p.distinct) < 1000 {
+	if len(p.distinct) < 100 || p.distinct[s] > 0 {
 		p.distinct[s]++
 	}
 	switch k {
