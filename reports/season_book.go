@@ -153,7 +153,7 @@ func (d *season) honours() *table.Tab {
 
 func (d *season) leagueTab() *table.Tab {
 	t := &table.Table{Name: "League", None: "No league results.", Columns: []table.Column{
-		{Head: "League", Max: 22}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
+		{Head: "League", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole}, {Head: "Best score", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
 		for _, sex := range []string{"W", "M"} {
@@ -198,7 +198,7 @@ func (d *season) rulesInWords() string {
 }
 
 func (d *season) clubLeagueTab() *table.Tab {
-	t := &table.Table{Name: "ClubLeague", Columns: []table.Column{{Head: "League", Max: 22}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
+	t := &table.Table{Name: "ClubLeague", Columns: []table.Column{{Head: "League", Max: 28}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
 		for _, l := range d.clubTab[scope] {
@@ -259,7 +259,7 @@ func (d *season) gradeTab() *table.Tab {
 		return nil
 	}
 	t := &table.Table{Name: "AgeGrade", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 26}, {Head: "Group"},
-		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course", Max: 20}}}
+		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course", Max: 28}}}
 	for i, rank := range gradeRanksOf(rows) {
 		r := rows[i]
 		t.Add(nil, rankValue(rank), table.Words(d.name(r.runner)), table.Words(groupLabel(d.people[r.runner].sex, r.group)), table.Number(r.grade),
@@ -342,7 +342,7 @@ func (d *season) attendance() *table.Tab {
 		return ids[i] < ids[j]
 	})
 	t := &table.Table{Name: "Attendance", None: "Nobody.", Columns: []table.Column{{Head: "Name", Max: 26}, {Head: "Ran", Kind: table.Whole},
-		{Head: "Helped", Kind: table.Whole}, {Head: "Mostly at", Max: 22}, {Head: "Ran there", Kind: table.Whole},
+		{Head: "Helped", Kind: table.Whole}, {Head: "Mostly at", Max: 28}, {Head: "Ran there", Kind: table.Whole},
 		{Head: "of runs held %", Kind: table.Whole}, {Head: "Bests", Kind: table.Whole}}}
 	for _, id := range ids {
 		x := by[id]
@@ -356,7 +356,7 @@ func (d *season) attendance() *table.Tab {
 		if home != "" {
 			there, at = table.Number(x.courses[home]), d.courseName(home)
 			if n := held[home]; n > 0 {
-				share = table.Number(100 * x.courses[home] / n)
+				share = percentOf(x.courses[home], n)
 			}
 		}
 		pbs := table.Number(x.pbs)
@@ -418,7 +418,7 @@ func (d *season) recordTab() *table.Tab {
 	if d.s.Club != "" || len(d.records) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 20}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
+	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
 		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock}, {Head: "Note", Max: 12}}}
 	rows := append([]seasonRecord(nil), d.records...)
 	sort.SliceStable(rows, func(i, j int) bool {
@@ -466,7 +466,7 @@ func (d *season) alltimeTab() *table.Tab {
 	if d.s.Club != "" || len(d.alltime) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "AllTime", Columns: []table.Column{{Head: "Course", Max: 22}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
+	t := &table.Table{Name: "AllTime", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
 		{Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "On", Kind: table.Day}}}
 	for i := 0; i < len(d.alltime); {
 		j := i
@@ -526,12 +526,25 @@ func (d *season) newcomerTab() *table.Tab {
 		{Head: "Back within 4 weeks", Kind: table.Whole}, {Head: "Back this season", Kind: table.Whole}, {Head: "Back this season %", Kind: table.Whole}}}
 	for _, c := range sortedKeys(by) {
 		x := by[c]
-		t.Add(nil, table.Words(d.courseName(c)), table.Number(x.n), table.Number(x.month), table.Number(x.ever), table.Number(100*x.ever/x.n))
+		t.Add(nil, table.Words(d.courseName(c)), table.Number(x.n), table.Number(x.month), table.Number(x.ever), percentOf(x.ever, x.n))
 	}
 	tab := &table.Tab{Name: "Newcomers"}
 	tab.Add(table.Title{Level: 1, Text: "Newcomers and whether they came back"},
 		table.Para{Text: "Counted by the course of their first run; a second run anywhere counts. Those who came first in the last weeks had less time to come back."}, table.Full{Table: t})
 	return tab
+}
+
+// percentOf is a share in whole percent, half a percent up. Only all is 100 and
+// only none is 0.
+func percentOf(part, whole int) table.Value {
+	p := (200*part + whole) / (2 * whole)
+	if part < whole {
+		p = min(p, 99)
+	}
+	if part > 0 {
+		p = max(p, 1)
+	}
+	return table.Number(p)
 }
 
 func sortedKeys[V any](m map[string]V) []string {
@@ -544,7 +557,7 @@ func sortedKeys[V any](m map[string]V) []string {
 }
 
 func (d *season) courseTab() *table.Tab {
-	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 20}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
+	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
 		{Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Index", Kind: table.Decimal}, {Head: "Shared runners", Kind: table.Whole},
 		{Head: "How sure", Max: 18}}}
 	rows := append([]courseRow(nil), d.courses...)
@@ -590,8 +603,8 @@ func (d *season) courseTab() *table.Tab {
 }
 
 func (d *season) conditionsTab() *table.Tab {
-	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 22}, {Head: "Finishers", Kind: table.Whole},
-		{Head: "Day against usual", Kind: table.Gap}, {Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Remark", Max: 18}, {Head: chartLabel}}}
+	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 28}, {Head: "Finishers", Kind: table.Whole},
+		{Head: "Day against usual", Kind: table.Gap}, {Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Remark", Max: 18}, {Head: chartLabel, Hidden: true}}}
 	for _, r := range d.runs {
 		remark := r.session
 		if r.state != "held" {

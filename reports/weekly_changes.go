@@ -12,8 +12,12 @@ import (
 // mostChanges is how many changes a workbook lists one by one.
 const mostChanges = 20
 
+// nameColumn is where the Result tab has the name.
+const nameColumn = 2
+
 // changesSince compares the result with that of the workbook at path, the
 // issue before as it now stands, and says in a line each what changed and why.
+// A name that is gone is not repeated: it may be gone because somebody asked.
 func (d *weekly) changesSince(path, why string) []string {
 	if why == "" {
 		why = "worked out again from the archive"
@@ -35,6 +39,14 @@ func (d *weekly) changesSince(path, why string) []string {
 			lines = append(lines, s)
 		}
 	}
+	// Of who is hidden or may be under 18 now, what stood there before may be
+	// just what must not be read any more.
+	closed := map[string]bool{}
+	for i := range d.results {
+		if r := &d.results[i]; r.hidden || r.protected {
+			closed[r.publicName()] = true
+		}
+	}
 	used := map[string]int{}
 	for _, row := range res.Rows {
 		now := make([]string, len(res.Columns))
@@ -46,23 +58,29 @@ func (d *weekly) changesSince(path, why string) []string {
 		key := now[0]
 		was := before.take(key, used)
 		if was == nil {
-			say(fmt.Sprintf("Place %s, %s: new.", orNone(key), now[2]))
+			say(fmt.Sprintf("Place %s, %s: new.", orNone(key), now[nameColumn]))
 			continue
 		}
 		var parts []string
 		for c, col := range res.Columns {
 			if now[c] != was[c] {
-				parts = append(parts, fmt.Sprintf("%s %s, was %s", strings.ToLower(col.Head), orNone(now[c]), orNone(was[c])))
+				parts = append(parts, fmt.Sprintf("%s %s", strings.ToLower(col.Head), orNone(now[c])))
+				if c != nameColumn || was[c] == nobody {
+					parts[len(parts)-1] += ", was " + orNone(was[c])
+				}
 			}
 		}
-		if len(parts) > 0 {
-			say(fmt.Sprintf("Place %s, %s: %s.", orNone(key), now[2], strings.Join(parts, "; ")))
+		switch {
+		case len(parts) == 0:
+		case closed[now[nameColumn]] && now[nameColumn] != was[nameColumn]:
+			say(fmt.Sprintf("Place %s: shown otherwise.", orNone(key)))
+		default:
+			say(fmt.Sprintf("Place %s, %s: %s.", orNone(key), now[nameColumn], strings.Join(parts, "; ")))
 		}
 	}
 	for _, key := range before.order {
-		for _, was := range before.rows[key][min(used[key], len(before.rows[key])):] {
-			used[key]++
-			say(fmt.Sprintf("Place %s, %s: no longer listed.", orNone(key), was[2]))
+		for range before.rows[key][min(used[key], len(before.rows[key])):] {
+			say(fmt.Sprintf("Place %s: no longer listed.", orNone(key)))
 		}
 	}
 	if n > mostChanges {

@@ -28,7 +28,7 @@ func (d *weekly) timesTab() *table.Tab {
 	buckets := d.buckets(before)
 	t := &table.Table{Name: "Times", Columns: []table.Column{
 		{Head: "From", Kind: table.Clock}, {Head: "To", Kind: table.Clock, Width: 11}, {Head: "This run", Kind: table.Whole}}}
-	c := &table.Chart{Title: "Finish times, minute by minute", X: "finish time in whole minutes", Y: "finishers", Category: chartLabel,
+	c := &table.Chart{Title: "Number of finishers, minute by minute", X: "finish time in whole minutes", Category: chartLabel,
 		Series: []table.Series{{Column: "This run"}}}
 	if enough {
 		t.Columns = append(t.Columns, table.Column{Head: "Usual here", Kind: table.Decimal})
@@ -45,7 +45,7 @@ func (d *weekly) timesTab() *table.Tab {
 		}
 		t.Add(nil, append(cells, table.Words(fmt.Sprint(b.minute)))...)
 	}
-	t.Columns = append(t.Columns, table.Column{Head: chartLabel})
+	t.Columns = append(t.Columns, table.Column{Head: chartLabel, Hidden: true})
 	text := fmt.Sprintf("%s in this run.", count(int(here), "time", "times"))
 	if enough {
 		text += fmt.Sprintf(" \"Usual here\" is the spread of %d times in the %d runs before, scaled to today's number.", before, len(d.runs)-1)
@@ -95,7 +95,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 		{Head: "Date", Kind: table.Day}, {Head: "Finishers", Kind: table.Whole},
 		{Head: "Volunteers", Kind: table.Whole, Help: "on the volunteer list of the day; empty where there is none"},
 		{Head: "Day against usual", Kind: table.Gap, Help: "seconds at 25:00, + is slower; empty where it can't be told"},
-		{Head: "Remark", Max: 30}, {Head: chartLabel, Help: "the date again, in words, as the chart shows it"}}}
+		{Head: "Remark", Max: 30}, {Head: chartLabel, Hidden: true, Help: "the date again, in words, as the chart shows it"}}}
 	for _, r := range d.runs {
 		cond, remark := table.Value{}, ""
 		if r.state == "held" {
@@ -112,12 +112,14 @@ func (d *weekly) attendanceTab() *table.Tab {
 		}
 		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark), table.Words(shortDay(r.day)))
 	}
-	zero := 0.0
 	const weeks = 53
-	c := &table.Chart{Title: "Finishers, run by run", X: "date", Y: "finishers", Category: chartLabel, Rows: weeks, YMin: &zero,
+	c := &table.Chart{Title: "Number of finishers, run by run", X: "date", Category: chartLabel, Rows: weeks, Axis: &table.Axis{},
 		Series: []table.Series{{Column: "Finishers"}}}
 	tab := &table.Tab{Name: "Attendance"}
-	text := fmt.Sprintf("All %d runs in the sheets held here; the chart shows the last %d.", len(d.runs), min(weeks, len(d.runs)))
+	text := fmt.Sprintf("All %d runs in the sheets held here.", len(d.runs))
+	if len(d.runs) > weeks {
+		text = fmt.Sprintf("All %d runs in the sheets held here; the chart shows the last %d.", len(d.runs), weeks)
+	}
 	tab.Add(table.Title{Level: 1, Text: "Attendance"}, table.Para{Text: text}, table.ChartBlock{Chart: c}, table.Full{Table: t})
 	return tab
 }

@@ -34,18 +34,27 @@ func (d *weekly) checksTab() *table.Tab {
 		t.Add(nil, table.Words(urgency[severity]), table.Words(at), table.Words(what), table.Words(read),
 			table.Words(expected), table.Words(todo))
 	}
-	said := map[string]bool{}
+	said, counts := map[string]bool{}, map[string]bool{}
+	for i := range d.results {
+		r := &d.results[i]
+		counts[where(r.sheet, r.tab, r.row)] = r.status == "ok"
+	}
 	for _, severity := range []string{"waits", "doubtful", "look", "note"} {
 		for _, c := range d.checks {
-			if c.severity != severity {
+			at := where(c.sheet, c.tab, c.row)
+			urgent, what, todo := c.severity, spaced(c.kind), c.todo
+			if urgent == "doubtful" && c.row > 0 && counts[at] {
+				// The line is trusted again: a decision has settled the doubt.
+				urgent, what, todo = "note", what+"; the line counts now", "Nothing more, if it was settled by a correction."
+			}
+			if urgent != severity {
 				continue
 			}
-			at := where(c.sheet, c.tab, c.row)
 			if c.column != "" {
 				at += ", column " + c.column
 			}
 			said[where(c.sheet, c.tab, c.row)] = true
-			add(severity, at, spaced(c.kind), c.read, c.expected, c.todo)
+			add(severity, at, what, c.read, c.expected, todo)
 		}
 		for i := range d.results {
 			r := &d.results[i]
@@ -62,7 +71,7 @@ func (d *weekly) checksTab() *table.Tab {
 		if severity == "look" {
 			for _, rec := range d.records {
 				add(severity, where(rec.sheet, rec.tab, rec.row), d.recordTitle()+" ("+rec.what()+")",
-					unit.Clock(rec.timeS), "slower than "+unit.Clock(rec.wasS), "Confirm the person, age, time and route, then confirm the record.")
+					unit.Clock(rec.timeS), "fastest before: "+unit.Clock(rec.wasS), "Confirm the person, age, time and route, then confirm the record.")
 			}
 		}
 	}

@@ -106,9 +106,12 @@ func (d *weekly) board(i issueOf, most int) *table.Tab {
 	if len(d.helpers) > 0 {
 		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + dot(list(d.helperNames()))})
 	}
-	t.Add(table.Para{Text: "Full lists, charts and an explanation of every figure are on the other pages of this workbook."})
+	t.Add(table.Para{Text: boardLegend})
 	return t
 }
+
+// boardLegend explains what a pinned page leaves open without the Notes tab.
+const boardLegend = "Grade: the age standard as a percentage of the time, a fair look across ages; ~ where several ages are possible. Full lists, charts and every explanation are on the other pages of this workbook."
 
 func (d *weekly) underTitle(i issueOf) string {
 	s := longDay(d.on)
@@ -320,7 +323,7 @@ func (d *weekly) boardRecords() *table.Table {
 		return nil
 	}
 	t := &table.Table{Title: d.recordTitle(), Columns: nameCols(
-		table.Column{Head: "Of, by"}, table.Column{Head: "Time", Kind: table.Clock})}
+		table.Column{Head: "Group, name"}, table.Column{Head: "Time", Kind: table.Clock})}
 	for i, r := range rows {
 		t.Add(nil, table.Words(of[i].what()+": "+r.publicName()), table.Number(of[i].timeS))
 	}
@@ -348,8 +351,8 @@ func (d *weekly) resultTab() *table.Tab {
 		{Head: "Group", Help: "age group on the day, empty where the age is not certain"},
 		{Head: "In group", Kind: table.Place, Help: "place among the named runners and walkers whose group is certain"},
 		{Head: "Age grade", Kind: table.Percent, Help: "see below; ~ where more than one age is possible"},
-		{Head: "Club", Max: 17, Help: "as on the sheet; not for anybody who may be under 18"},
-		{Head: "Note", Max: 13, Help: "signs are explained above the table"},
+		{Head: "Club", Max: 16, Help: "as on the sheet; not for anybody who may be under 18"},
+		{Head: "Note", Max: 12, Help: "signs are explained above the table"},
 	}}
 	for i := range d.results {
 		r := &d.results[i]
@@ -518,7 +521,7 @@ func (d *weekly) recordsTab() *table.Tab {
 		return nil
 	}
 	t := &table.Table{Name: "Records", Columns: []table.Column{
-		{Head: "Of"}, {Head: "Name", Max: 26}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
+		{Head: "Group"}, {Head: "Name", Max: 26}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
 		{Head: "Held by", Max: 26}, {Head: "Since", Kind: table.Day}}}
 	for i, r := range rows {
 		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS),

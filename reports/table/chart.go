@@ -6,7 +6,7 @@ import "github.com/xuri/excelize/v2"
 // table of its tab.
 type Chart struct {
 	Title string
-	// X and Y name the axes, units included.
+	// X and Y name the axes, units included; "" where the title says it.
 	X, Y string
 	// Category is the heading of the column along the X axis.
 	Category string
@@ -15,8 +15,9 @@ type Chart struct {
 	Rows int
 	// Height in rows of the tab, 0 for 20.
 	Height int
-	// YMin fixes the lower end of the Y axis; nil lets the program choose.
-	YMin *float64
+	// Axis fixes the ends of the Y axis and the distance of its lines, in the
+	// unit of the series' Kind; nil lets the program choose.
+	Axis *Axis
 }
 
 // Series is one column of figures in a chart.
@@ -28,6 +29,35 @@ type Series struct {
 	Dashed, Plain bool
 	// Dots draws markers only: for values that no line should join.
 	Dots bool
+}
+
+// Axis is the range of an axis. Step 0 lets the program choose the lines; Max
+// not above Min leaves the upper end open.
+type Axis struct{ Min, Max, Step float64 }
+
+// mostLabels is how many labels stand legibly along an axis: across, and
+// turned upright.
+const (
+	mostLabels   = 16
+	mostUpright  = 30
+	shortLabel   = 5 // characters that stand across without being broken
+	uprightTurns = -90
+)
+
+// labels turns the labels of the X axis upright where they are too long to
+// stand across, and leaves out as many as needed.
+func (c *Chart) labels(t *Table, column, rows int) (turn, skip int) {
+	longest := 0
+	for _, r := range t.Rows {
+		if column < len(r.Cells) {
+			longest = max(longest, width(r.Cells[column].Show(t.Columns[column].Kind)))
+		}
+	}
+	most := mostLabels
+	if longest > shortLabel && rows > mostLabels/2 {
+		turn, most = uprightTurns, mostUpright
+	}
+	return turn, (rows + most - 1) / most
 }
 
 // Ink of the series: dark blue, orange, bluish green, black, from the palette
@@ -68,7 +98,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		return nil, nil, err
 	}
 	var bars, lines []excelize.ChartSeries
-	scale := ""
+	scale, perUnit := "", 1.0
 	for i, s := range c.Series {
 		y, err := column(s.Column)
 		if err != nil {
@@ -83,6 +113,9 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 			return nil, nil, err
 		}
 		scale = t.Columns[y].Kind.format(t.largest(y))
+		if t.Columns[y].Kind == Clock {
+			perUnit = 86400 // a workbook stores seconds as parts of a day
+		}
 		colour := ink[i%len(ink)]
 		// The library draws a line in the colour of the fill.
 		cs := excelize.ChartSeries{Name: name, Categories: cat, Values: val,
@@ -109,18 +142,27 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		}
 		lines = append(lines, cs)
 	}
+	turn, skip := c.labels(t, x, last-first+1)
 	gap, plain, small := uint(30), false, excelize.Font{Size: 9, Family: font, Color: "000000"}
 	base := &excelize.Chart{
 		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
 		Legend: excelize.ChartLegend{Position: "bottom"},
-		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow,
-			NumFmt: excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
-		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true, Minimum: c.YMin,
+		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow, TickLabelSkip: skip,
+			Alignment: excelize.Alignment{TextRotation: turn},
+			NumFmt:    excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
+		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
 		VaryColors: &plain,
 		GapWidth:   &gap,
 		Dimension:  excelize.ChartDimension{Width: 660, Height: uint(c.rows()) * 18},
 		Format:     excelize.GraphicOptions{Positioning: "oneCell"},
+	}
+	if a := c.Axis; a != nil {
+		low, high := a.Min/perUnit, a.Max/perUnit
+		base.YAxis.Minimum, base.YAxis.MajorUnit = &low, a.Step/perUnit
+		if high > low {
+			base.YAxis.Maximum = &high
+		}
 	}
 	switch {
 	case len(bars) > 0 && len(lines) > 0:
@@ -142,6 +184,9 @@ func (c *Chart) rows() int {
 }
 
 func axis(s string) excelize.ChartTitle {
+	if s == "" {
+		return excelize.ChartTitle{}
+	}
 	return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Size: 9, Family: font, Color: "000000"}}}}
 }
 

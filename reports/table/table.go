@@ -13,6 +13,9 @@ type Column struct {
 	Help string
 	// Input marks a column that people fill in.
 	Input bool
+	// Hidden keeps a column out of sight and out of print in a workbook: it is
+	// there for a chart.
+	Hidden bool
 	// Choices are the words that an Input column accepts; none for free text.
 	Choices []string
 }

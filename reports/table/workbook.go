@@ -46,17 +46,26 @@ func (t *Tab) Height() float64 {
 // Width is the width in characters of the tab's table as printed, or of its
 // grid.
 func (t *Tab) Width() float64 {
+	var full *Table
 	w := board
 	for _, blk := range t.Blocks {
 		if f, ok := blk.(Full); ok {
+			full = f.Table
 			if w = f.widths(); t.PrintColumns > 0 {
 				w = w[:t.PrintColumns]
 			}
 		}
 	}
+	return full.shown(w)
+}
+
+// shown is the sum of the widths of the columns that are not hidden.
+func (t *Table) shown(w []float64) float64 {
 	sum := 0.0
-	for _, x := range w {
-		sum += x
+	for i, x := range w {
+		if t == nil || !t.Columns[i].Hidden {
+			sum += x
+		}
 	}
 	return sum
 }
@@ -133,6 +142,11 @@ func (p *tabWriter) write() error {
 	for i, w := range p.widths {
 		if err := p.sw.SetColWidth(i+1, i+1, w); err != nil {
 			return err
+		}
+		if p.full != nil && p.full.Columns[i].Hidden {
+			if err := p.sw.SetColVisible(i+1, i+1, false); err != nil {
+				return err
+			}
 		}
 	}
 	if err := p.freeze(); err != nil {
@@ -302,13 +316,7 @@ func (p *tabWriter) across() int {
 	return n
 }
 
-func (p *tabWriter) sum() float64 {
-	t := 0.0
-	for _, w := range p.widths {
-		t += w
-	}
-	return t
-}
+func (p *tabWriter) sum() float64 { return p.full.shown(p.widths) }
 
 // total is the width in characters of titles and paragraphs.
 func (p *tabWriter) total() float64 {
@@ -517,11 +525,12 @@ func (t *Table) widths() []float64 {
 				w = max(w, width(r.Cells[c].Show(col.Kind)))
 			}
 		}
-		if w = min(w, most) + 1; !col.Kind.Right() {
-			w++ // the indent
+		room := 1.0
+		if !col.Kind.Right() {
+			room = 2.5 // the indent, and letters that are wider than digits
 		}
-		w = max(w, headWidth(col.Head)+3, col.Width)
-		out[c] = math.Min(float64(w), 100)
+		least := float64(max(headWidth(col.Head)+3, col.Width))
+		out[c] = math.Min(math.Max(float64(min(w, most))+room, least), 100)
 	}
 	return out
 }
