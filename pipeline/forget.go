@@ -14,6 +14,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
@@ -34,6 +35,7 @@ type ForgetPlan struct {
 	Volunteers int      `json:"volunteers"`
 	History    int      `json:"history"`
 	Files      []string `json:"other_files"` // of the archive folder
+	Reports    []string `json:"reports"`     // written by lapwing and not edited since
 	// Namesakes have the same name and stay. Their rows on sheets yet to come
 	// would be anonymous as well: a name alone does not tell them apart.
 	Namesakes []Found  `json:"namesakes"`
@@ -49,7 +51,7 @@ type ForgetPlan struct {
 // PlanForget finds everything that the archive holds about a person, and works
 // out the archive without it. Figures must be up to date.
 func (pl *Pipeline) PlanForget(ctx context.Context, who string) (*ForgetPlan, error) {
-	p := &ForgetPlan{pl: pl, files: map[string][]byte{}, hashes: map[string]string{}, Namesakes: []Found{}, Files: []string{}, Runs: []RunRef{}}
+	p := &ForgetPlan{pl: pl, files: map[string][]byte{}, hashes: map[string]string{}, Namesakes: []Found{}, Files: []string{}, Reports: []string{}, Runs: []RunRef{}}
 	list, err := pl.FindRunners(ctx, who)
 	if err != nil {
 		return nil, err
@@ -79,6 +81,9 @@ func (pl *Pipeline) PlanForget(ctx context.Context, who string) (*ForgetPlan, er
 		return nil, err
 	}
 	if err := p.planTables(e); err != nil {
+		return nil, err
+	}
+	if err := p.planReports(ctx, e); err != nil {
 		return nil, err
 	}
 	if p.Runner == nil && len(p.files) == 0 {
@@ -365,6 +370,98 @@ func (p *ForgetPlan) planTables(e *eraser) error {
 	return nil
 }
 
+// planReports works out the reports without the person, as far as nobody has
+// edited them. Otherwise the next issue would tell what changed, and name whom
+// it is about.
+func (p *ForgetPlan) planReports(ctx context.Context, e *eraser) error {
+	const register = "written.csv"
+	data, ok := p.files[register]
+	if !ok {
+		var err error
+		if data, err = os.ReadFile(p.pl.Archive.File(register)); err != nil {
+			if errors.Is(err, fs.ErrNotExist) {
+				return nil
+			}
+			return err
+		}
+	}
+	if !e.byName {
+		return nil // the name may be a namesake's
+	}
+	names := e.spellings
+	if p.Runner != nil {
+		short, err := p.shortName(ctx)
+		if err != nil {
+			return err
+		}
+		names = append(slices.Clone(names), short...)
+	}
+	dir, err := filepath.Abs(p.pl.Settings.Reports)
+	if err != nil {
+		return err
+	}
+	sums := map[string]string{}
+	now, err := rewriteTable(data, func(get func(string) string, set func(string, string)) bool {
+		set("changes", sheet.ReplaceWords(get("changes"), names, anonymous))
+		path := filepath.Join(dir, filepath.FromSlash(get("file")))
+		old, err := os.ReadFile(path)
+		if err != nil || store.Hash(old) != get("sha256") {
+			return true // gone, edited, or a later issue's
+		}
+		fresh, err := withoutWords(path, old, names)
+		if err != nil || bytes.Equal(fresh, old) {
+			return true
+		}
+		sums[get("sha256")] = store.Hash(fresh)
+		if _, seen := p.files[path]; !seen {
+			p.Reports = append(p.Reports, get("file"))
+		}
+		p.files[path] = fresh
+		return true
+	})
+	if err != nil {
+		return err
+	}
+	for old, fresh := range sums {
+		now = bytes.ReplaceAll(now, []byte(old), []byte(fresh))
+	}
+	if !bytes.Equal(now, data) {
+		p.files[register] = now
+	}
+	slices.Sort(p.Reports)
+	return nil
+}
+
+// shortName is how reports for publication print a child: given name and
+// initial. It is taken out only where the person was printed so.
+func (p *ForgetPlan) shortName(ctx context.Context) ([]string, error) {
+	rows, err := p.pl.DB.QueryContext(ctx, "select name from main.results where runner_id = ? group by name having bool_or(protected)", p.Runner.ID)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var out []string
+	for rows.Next() {
+		var s string
+		if err := rows.Scan(&s); err != nil {
+			return nil, err
+		}
+		if f := strings.Fields(s); len(f) > 1 {
+			initial, _ := utf8.DecodeRuneInString(f[len(f)-1])
+			out = append(out, f[0]+" "+string(initial)+".")
+		}
+	}
+	return out, rows.Err()
+}
+
+// withoutWords takes names out of a whole file, text or workbook.
+func withoutWords(path string, data []byte, names []string) ([]byte, error) {
+	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+		return sheet.Redact(path, data, sheet.Options{}, sheet.Redaction{Words: names, Text: anonymous, Everywhere: true})
+	}
+	return []byte(sheet.ReplaceWords(string(data), names, anonymous)), nil
+}
+
 // Do erases the person: the folder first, in one step that a kill can't leave
 // half done, then the database, which is made again.
 func (p *ForgetPlan) Do(ctx context.Context) error {
@@ -422,7 +519,7 @@ func (p *ForgetPlan) WhereNamed(dirs ...string) ([]string, error) {
 			if errors.Is(err, fs.ErrNotExist) {
 				return nil
 			}
-			if err != nil || !d.Type().IsRegular() {
+			if err != nil || !d.Type().IsRegular() || strings.HasPrefix(d.Name(), "lapwing.duckdb") {
 				return err
 			}
 			data, err := os.ReadFile(path)

@@ -32,7 +32,7 @@ type swap struct {
 
 type swapPut struct {
 	From string `json:"from"` // in the swap folder
-	To   string `json:"to"`   // in the archive folder
+	To   string `json:"to"`   // in the archive folder, or a report's whole path
 }
 
 // stageSwap writes the new files and the list.
@@ -84,8 +84,11 @@ func (pl *Pipeline) finishSwap() error {
 	}
 	folders := map[string]bool{}
 	for _, p := range s.Put {
-		to := pl.Archive.File(filepath.FromSlash(p.To))
-		err := os.Rename(filepath.Join(dir, p.From), to)
+		to := p.To
+		if !filepath.IsAbs(to) {
+			to = pl.Archive.File(filepath.FromSlash(to))
+		}
+		err := move(filepath.Join(dir, p.From), to)
 		if err != nil && !errors.Is(err, fs.ErrNotExist) {
 			return err
 		}
@@ -114,4 +117,20 @@ func (pl *Pipeline) finishSwap() error {
 		return err
 	}
 	return os.RemoveAll(dir)
+}
+
+// move renames a file, also to another disk.
+func move(from, to string) error {
+	err := os.Rename(from, to)
+	if err == nil || errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	data, e := os.ReadFile(from)
+	if e != nil {
+		return errors.Join(err, e)
+	}
+	if e := store.WriteFile(to, data); e != nil {
+		return errors.Join(err, e)
+	}
+	return os.Remove(from)
 }

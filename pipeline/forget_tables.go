@@ -227,8 +227,5 @@ func (e *eraser) file(rel string, data []byte) ([]byte, error) {
 	if !e.byName && rel != decisionTable {
 		return now, nil // the name may be a namesake's
 	}
-	if bytes.HasPrefix(now, []byte("PK\x03\x04")) {
-		return sheet.Redact(rel, now, sheet.Options{}, sheet.Redaction{Words: e.spellings, Text: anonymous, Everywhere: true})
-	}
-	return []byte(e.words(string(now))), nil
+	return withoutWords(rel, now, e.spellings)
 }
