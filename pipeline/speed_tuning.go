@@ -32,14 +32,14 @@ import (
 const (
 	tuneFirst  = 20000  // results from which an archive is tuned
 	tuneGrowth = 1.5    // and again each time it has grown by so much
-	tuneMost   = 300000 // results looked at: more tell nothing new
+	tuneMost   = 150000 // results looked at, about: more tell nothing new
 )
 
 // Where the fixed quantities come from.
 const (
 	standardQuantities = "standard"
 	tunedQuantities    = "tuned"
-	keptQuantities     = "tuned, no better than the standard ones"
+	keptQuantities     = "standard, tuning gained too little"
 )
 
 // quantities are the model's fixed quantities and where they come from.
@@ -58,13 +58,14 @@ type quantities struct {
 func (q quantities) words() string {
 	on := fmt.Sprintf("tuned on %s results up to %s", thousands(q.Results), q.Upto)
 	if q.Looked < q.Results*9/10 {
-		on = fmt.Sprintf("tuned on %s results up to %s, or rather on a sample of %s", thousands(q.Results), q.Upto, thousands(q.Looked))
+		on = fmt.Sprintf("tuned on %s results up to %s, or rather on %s of them, those on some of the courses", thousands(q.Results), q.Upto, thousands(q.Looked))
 	}
+	likelier := math.Exp(q.After - q.Before)
 	switch q.Source {
 	case tunedQuantities:
-		return fmt.Sprintf("The model's fixed quantities were %s: that made a typical result, of runners kept aside, %.3f times as likely.", on, math.Exp(q.After-q.Before))
+		return fmt.Sprintf("The model's fixed quantities were %s: that made a typical result, of runners kept aside, %.2f times as likely.", on, likelier)
 	case keptQuantities:
-		return fmt.Sprintf("The model's fixed quantities are the standard ones: they were %s, but what was found predicted no better.", on)
+		return fmt.Sprintf("The model's fixed quantities are the standard ones. Others, %s, made a typical result, of runners kept aside, %.3f times as likely, which is too little to change all figures for.", on, likelier)
 	}
 	return fmt.Sprintf("The model's fixed quantities are the standard ones: fewer than %s results are too few to tune them.", thousands(tuneFirst))
 }
@@ -123,6 +124,7 @@ func tuningReach(n int) int {
 }
 
 func (pl *Pipeline) tune(ctx context.Context, sample *tuningSample) (quantities, error) {
+	defer pl.took("Tuning the model", time.Now())
 	h, r, err := speed.Tune(ctx, sample.Input, speed.Defaults(), pl.workers())
 	q := quantities{Hyper: h, Source: keptQuantities, Results: sample.results, Looked: len(sample.Run), Upto: sample.upto.String(), Before: r.Before, After: r.After}
 	switch {
@@ -142,52 +144,45 @@ type tuningSample struct {
 }
 
 // earliest gives the results of the earliest runs that hold at least n results
-// together, or every so many-th runner's where that is more than tuneMost.
-// Courses and runs without any are left out, so that what comes later changes
-// nothing.
+// together. Where that is more than tuneMost it keeps every so many-th course,
+// whole: a few results of every run would not tell the conditions of any.
+// Courses and runs without results are left out, so that what comes later
+// changes nothing.
 func (in *speedColumns) earliest(n int) *tuningSample {
 	s := &tuningSample{Input: &speed.Input{Offsets: []int32{0}}, results: n}
-	early, held := in.earlyRuns(n)
+	want, held := in.earlyRuns(n)
 	every := (held + tuneMost - 1) / tuneMost
-	used := make([]bool, len(in.Runs))
-	var results []int32
-	runner := 0
-	for r := range in.Runners() {
-		before := len(results)
-		for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {
-			if early[in.Run[i]] {
-				results = append(results, i)
-			}
-		}
-		if len(results) == before {
-			continue
-		}
-		if runner++; runner%every != 0 {
-			results = results[:before]
-			continue
-		}
-		for _, i := range results[before:] {
-			used[in.Run[i]] = true
-		}
-		s.Offsets = append(s.Offsets, int32(len(results)))
-	}
 	runAt := make([]int32, len(in.Runs))
-	last := int32(-1)
+	course, last := -1, int32(-1)
 	for e, k := range in.Runs {
-		if !used[e] {
+		if !want[e] {
 			continue
 		}
-		if k.Course != last {
+		fresh := k.Course != last
+		if fresh {
 			last = k.Course
+			course++
+		}
+		if want[e] = course%every == 0; !want[e] {
+			continue
+		}
+		if fresh {
 			s.Courses = append(s.Courses, in.Courses[k.Course])
 		}
 		runAt[e] = int32(len(s.Runs))
 		s.Runs = append(s.Runs, speed.RunInfo{Course: int32(len(s.Courses) - 1), Day: k.Day})
 		s.upto = max(s.upto, unit.Day(k.Day))
 	}
-	for _, i := range results {
-		s.Run = append(s.Run, runAt[in.Run[i]])
-		s.LogTime = append(s.LogTime, in.LogTime[i])
+	for r := range in.Runners() {
+		for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {
+			if e := in.Run[i]; want[e] {
+				s.Run = append(s.Run, runAt[e])
+				s.LogTime = append(s.LogTime, in.LogTime[i])
+			}
+		}
+		if end := int32(len(s.Run)); end > s.Offsets[len(s.Offsets)-1] {
+			s.Offsets = append(s.Offsets, end)
+		}
 	}
 	return s
 }

@@ -13,6 +13,7 @@ const (
 	tuneRunners = 500
 	tuneSample  = 3000 // runners that are looked at
 	tuneEvals   = 220  // evaluations of the score each time
+	tuneGain    = .02  // of the score, that a choice must bring to be taken
 )
 
 // TuneReport says what tuning found. Scores are mean log densities of a
@@ -28,8 +29,13 @@ type TuneReport struct {
 // one-step-ahead log score (prequential, Dawid 1984, JRSS A 147:278): courses
 // and conditions as fitted, every result is scored by its density given the
 // runner's earlier results. Half the sampled runners choose, the other half
-// decide whether the choice is taken. Archives under 20 000 results or 500
-// runners keep h.
+// decide whether the choice is taken: it must make a typical result 2 %
+// likelier. On simulated districts smaller gains left courses as they were or
+// made them a little worse (by -.01 to +.03 % RMS in a dozen, the bias of fast
+// courses growing by up to .15 %), and form got better by .06 % at most; where
+// the standard quantities were really wrong the gain was over .1, and courses
+// and form improved by a fifth to a third. Archives under 20 000 results or
+// 500 runners keep h.
 func Tune(ctx context.Context, in *Input, h Hyper, threads int) (Hyper, TuneReport, error) {
 	f, err := newFit(in, h, false, threads)
 	if err != nil {
@@ -76,7 +82,7 @@ func Tune(ctx context.Context, in *Input, h Hyper, threads int) (Hyper, TuneRepo
 	if report.Before, err = g.oneStepScore(ctx, h, 0, decide); err != nil {
 		return h, report, err
 	}
-	if report.Tuned = report.After > report.Before; !report.Tuned {
+	if report.Tuned = report.After > report.Before+tuneGain; !report.Tuned {
 		return h, report, nil
 	}
 	return tuned, report, nil
