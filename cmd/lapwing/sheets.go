@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 	"text/tabwriter"
 
 	"github.com/spf13/cobra"
@@ -121,7 +122,14 @@ func (a *app) explainCommand() *cobra.Command {
 		Args:    cobra.ExactArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return a.with(cmd.Context(), pipeline.ReadOnly, func(pl *pipeline.Pipeline) error {
-				return pl.Explain(cmd.Context(), args[0], a.out)
+				if !a.json {
+					return pl.Explain(cmd.Context(), args[0], a.out)
+				}
+				var text strings.Builder
+				if err := pl.Explain(cmd.Context(), args[0], &text); err != nil {
+					return err
+				}
+				return a.asJSON(map[string]string{"row": args[0], "explanation": text.String()})
 			})
 		},
 	}
