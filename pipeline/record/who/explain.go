@@ -176,7 +176,7 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 	case SameRun:
 		return "both on the same day"
 	case TakeTurns:
-		return "never on the same day, in weeks when both ran"
+		return "never on the same day, though both run on that weekday"
 	case Unplaced:
 		return "no age on either side to tell namesakes apart"
 	}
