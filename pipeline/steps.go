@@ -43,6 +43,7 @@ var steps = []step{
 	{"Age grades", (*Pipeline).stepGrades},
 	{"Bests, streaks and milestones", (*Pipeline).stepHistories},
 	{stepNameSpeed, (*Pipeline).stepSpeed},
+	{"Looking for exchanged codes", (*Pipeline).stepExchanged},
 	// store: write what was found
 	{"Writing the figures", (*Pipeline).stepWrite},
 }
