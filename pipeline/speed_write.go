@@ -52,17 +52,21 @@ func (pl *Pipeline) speedFit(ctx context.Context) (k speedFit, err error) {
 	return k, json.Unmarshal([]byte(text), &k)
 }
 
+// keepSpeedFit keeps it, or nothing where nothing was fitted.
+func (pl *Pipeline) keepSpeedFit(ctx context.Context, k speedFit) error {
+	if k.Results == 0 {
+		return pl.setState(ctx, speedFitState, "")
+	}
+	b, err := json.Marshal(k)
+	if err != nil {
+		return err
+	}
+	return pl.setState(ctx, speedFitState, string(b))
+}
+
 func (pl *Pipeline) writeSpeed(ctx context.Context, w *work) error {
 	s := w.speed
-	kept := ""
-	if s.fit.Results > 0 {
-		b, err := json.Marshal(s.fit)
-		if err != nil {
-			return err
-		}
-		kept = string(b)
-	}
-	if err := pl.setState(ctx, speedFitState, kept); err != nil {
+	if err := pl.keepSpeedFit(ctx, s.fit); err != nil {
 		return err
 	}
 	if err := pl.insertRows(ctx, "insight.course", speedCourseSchema, len(s.courses), func(r row, i int) {

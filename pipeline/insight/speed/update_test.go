@@ -2,6 +2,7 @@ package speed
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"testing"
 )
@@ -32,11 +33,16 @@ func keep(in *Input, want func(r, i int) bool) part {
 	return p
 }
 
-// A week's runs, added to the last full solution, get nearly the conditions
-// and forms that a full solution gives them.
+// The runs of a week or of four, added to the last full solution, get nearly
+// the conditions and forms that a full solution gives them.
 func TestUpdateIsCloseToAFullFit(t *testing.T) {
 	in, tr := club(base, 2).simulate()
-	const newest = 149 * 7
+	for _, weeks := range []int32{1, 4} {
+		t.Run(fmt.Sprint(weeks), func(t *testing.T) { updateIsClose(t, in, tr, (150-weeks)*7) })
+	}
+}
+
+func updateIsClose(t *testing.T, in *Input, tr *truth, newest int32) {
 	before := keep(in, func(_, i int) bool { return in.Runs[in.Run[i]].Day < newest })
 	old := mustFit(t, before.Input)
 	fresh := make([]bool, len(in.Runs))

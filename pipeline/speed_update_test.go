@@ -1,0 +1,272 @@
+package pipeline
+
+import (
+	"context"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/scenario"
+	"lapwing/pipeline/unit"
+)
+
+// upToSpeed does the steps before the model.
+func upToSpeed(t testing.TB, pl *Pipeline) *work {
+	t.Helper()
+	w := &work{}
+	for i := range steps {
+		if steps[i].name == stepNameSpeed {
+			break
+		}
+		if err := pl.runStep(context.Background(), w, i); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return w
+}
+
+// updated carries on from the last full fit, however small the archive, and
+// fails the test where that is refused.
+func updated(t testing.TB, pl *Pipeline, w *work) *speedFigures {
+	t.Helper()
+	w.speed = newSpeedFigures(len(w.people.order))
+	done, err := pl.updateSpeed(context.Background(), w, 1)
+	if err != nil || !done {
+		t.Fatalf("update: %v, %v", done, err)
+	}
+	return w.speed
+}
+
+func fitted(t testing.TB, pl *Pipeline, w *work) *speedFigures {
+	t.Helper()
+	w.full = true
+	if err := pl.stepSpeed(context.Background(), w); err != nil {
+		t.Fatal(err)
+	}
+	return w.speed
+}
+
+// splitByDay moves a course's sheets from a day on into a folder of their own.
+func splitByDay(t testing.TB, dir, course string, from unit.Day) (later string) {
+	t.Helper()
+	later = filepath.Join(dir, "later")
+	moved := 0
+	err := filepath.Walk(filepath.Join(dir, "sheets"), func(path string, info os.FileInfo, err error) error {
+		if err != nil || info.IsDir() {
+			return err
+		}
+		name, date, _ := strings.Cut(strings.TrimSuffix(info.Name(), filepath.Ext(path)), "_")
+		if name != course || len(date) < 10 {
+			return nil
+		}
+		if day, err := unit.ParseDay(date[:10]); err != nil || day < from {
+			return nil
+		}
+		rel, err := filepath.Rel(filepath.Join(dir, "sheets"), path)
+		if err != nil {
+			return err
+		}
+		to := filepath.Join(later, rel)
+		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
+			return err
+		}
+		moved++
+		return os.Rename(path, to)
+	})
+	if err != nil || moved == 0 {
+		t.Fatalf("%d sheets moved, %v", moved, err)
+	}
+	return later
+}
+
+// A course's runs that are added to the last full fit get nearly what a new full
+// fit gives them, everybody else keeps theirs to the bit, and nothing new means
+// nothing changes.
+func TestUpdateOfAnArchiveIsCloseToAFullFit(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	truth, err := scenario.District(dir, scenario.DistrictOptions{Seed: 900, People: 900, Weeks: 104})
+	if err != nil {
+		t.Fatal(err)
+	}
+	last := unit.Day(0)
+	for _, r := range truth.Runs {
+		last = max(last, r.Date)
+	}
+	lines := make([]int, len(truth.Courses))
+	for _, l := range truth.Lines {
+		lines[truth.Runs[l.Run].Course]++
+	}
+	largest := slices.Index(lines, slices.Max(lines))
+	later := splitByDay(t, dir, truth.Courses[largest].Slug, last-13)
+	pl := openForTest(t, dir)
+	loadForTest(t, pl, filepath.Join(dir, "sheets"))
+
+	w := upToSpeed(t, pl)
+	before := fitted(t, pl, w)
+	same := updated(t, pl, w)
+	if len(same.runs) != len(before.runs) || len(same.forms) != len(before.forms) || same.fit.Updated != 0 {
+		t.Fatalf("an update with nothing new has %d runs and %d forms, the fit %d and %d; %d results new", len(same.runs), len(same.forms), len(before.runs), len(before.forms), same.fit.Updated)
+	}
+	for o := range before.adjusted {
+		if !sameFigures(before, same, o, o) {
+			t.Fatalf("line %d changed although nothing is new", o)
+		}
+	}
+	for k := range before.forms {
+		if before.forms[k] != same.forms[k] {
+			t.Fatalf("form changed although nothing is new: %+v, was %+v", same.forms[k], before.forms[k])
+		}
+	}
+	for k := range before.runs {
+		if before.runs[k] != same.runs[k] {
+			t.Fatalf("a run changed although nothing is new: %+v, was %+v", same.runs[k], before.runs[k])
+		}
+	}
+
+	if rep, err := pl.Load(ctx, []string{later}, ByHand{}); err != nil || rep.Loaded == 0 {
+		t.Fatalf("%+v, %v", rep, err)
+	}
+	w = upToSpeed(t, pl)
+	upd := updated(t, pl, w)
+	full := fitted(t, pl, w)
+	t.Logf("%d results in the fit, %d of them new", full.fit.Results, upd.fit.Updated)
+	if upd.fit.Updated < 80 {
+		t.Fatal("too few new results to judge by")
+	}
+	knownRuns := map[int32]bool{}
+	for _, r := range before.runs {
+		knownRuns[r.no] = true
+	}
+	var sq, n, worst float64
+	fullRun := map[int32]runSpeed{}
+	for _, r := range full.runs {
+		fullRun[r.no] = r
+	}
+	for _, r := range upd.runs {
+		if knownRuns[r.no] || !r.Stated {
+			continue
+		}
+		f := fullRun[r.no]
+		if r.Results != f.Results {
+			t.Errorf("run %d has %d results, in a full fit %d", r.no, r.Results, f.Results)
+		}
+		d := r.Effect - f.Effect
+		sq += float64(r.Results) * d * d
+		n += float64(r.Results)
+		worst = max(worst, math.Abs(d))
+	}
+	t.Logf("conditions of new runs: RMS %.3f %% from a full fit, at most %.3f", 100*math.Sqrt(sq/n), 100*worst)
+	if n == 0 || math.Sqrt(sq/n) > .0015 || worst > .005 {
+		t.Errorf("conditions of new runs: RMS %.4f, at most %.4f", math.Sqrt(sq/n), worst)
+	}
+	var adjusted, form []float64
+	effort := 0
+	for o := range full.adjusted {
+		a, b := upd.adjusted[o], full.adjusted[o]
+		if math.IsNaN(a) != math.IsNaN(b) {
+			t.Errorf("line %d is adjusted to %g by the update and to %g by a full fit", o, a, b)
+		} else if !math.IsNaN(a) {
+			adjusted = append(adjusted, math.Abs(math.Log(a/b)))
+		}
+		if upd.effort[o] != full.effort[o] {
+			effort++
+		}
+	}
+	fullForm := map[int32]formSpeed{}
+	for _, k := range full.forms {
+		fullForm[k.no] = k
+	}
+	if len(upd.forms) != len(full.forms) {
+		t.Fatalf("%d forms, in a full fit %d", len(upd.forms), len(full.forms))
+	}
+	for _, k := range upd.forms {
+		f, ok := fullForm[k.no]
+		if !ok || f.LastDay != k.LastDay || f.Results != k.Results {
+			t.Fatalf("form %+v, in a full fit %+v", k, f)
+		}
+		form = append(form, math.Abs(k.Log-f.Log))
+	}
+	slices.Sort(adjusted)
+	slices.Sort(form)
+	t.Logf("adjusted times: 99 %% within %.3f %%, all within %.3f; form: 99 %% within %.3f %%, all within %.3f; effort of %d of %d results differs",
+		100*adjusted[len(adjusted)*99/100], 100*adjusted[len(adjusted)-1], 100*form[len(form)*99/100], 100*form[len(form)-1], effort, len(adjusted))
+	if adjusted[len(adjusted)*99/100] > .002 || adjusted[len(adjusted)-1] > .01 {
+		t.Error("adjusted times are far from a full fit's")
+	}
+	if form[len(form)*99/100] > .004 {
+		t.Error("forms are far from a full fit's")
+	}
+	if effort > len(adjusted)/100 {
+		t.Error("efforts are far from a full fit's")
+	}
+}
+
+// sameFigures compares the figures of two lines to the bit.
+func sameFigures(a, b *speedFigures, i, j int) bool {
+	same := func(x, y float64) bool {
+		return math.Float64bits(x) == math.Float64bits(y) || math.IsNaN(x) && math.IsNaN(y)
+	}
+	return same(a.adjusted[i], b.adjusted[j]) && same(a.shortfall[i], b.shortfall[j]) && a.effort[i] == b.effort[j] && a.adjustedBest[i] == b.adjustedBest[j]
+}
+
+// A full fit is due where the archive has grown, aged or changed too much, and
+// small archives are always fitted fully.
+func TestFullFitWhenDue(t *testing.T) {
+	ctx := context.Background()
+	dir := t.TempDir()
+	if _, err := scenario.District(dir, scenario.DistrictOptions{Seed: 901, People: 150, Courses: 4, Weeks: 60}); err != nil {
+		t.Fatal(err)
+	}
+	pl := openForTest(t, dir)
+	loadForTest(t, pl, filepath.Join(dir, "sheets"))
+	w := upToSpeed(t, pl)
+	try := func(from int, change func(*speedFit)) bool {
+		t.Helper()
+		fit, err := pl.speedFit(ctx)
+		if err != nil {
+			t.Fatal(err)
+		}
+		kept := fit
+		change(&fit)
+		w.speed = newSpeedFigures(len(w.people.order))
+		w.speed.fit = fit
+		if err := pl.keepSpeedFit(ctx, fit); err != nil {
+			t.Fatal(err)
+		}
+		done, err := pl.updateSpeed(ctx, w, from)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := pl.keepSpeedFit(ctx, kept); err != nil {
+			t.Fatal(err)
+		}
+		return done
+	}
+	for _, c := range []struct {
+		name   string
+		from   int
+		change func(*speedFit)
+		want   bool
+	}{
+		{"nothing new", 1, func(*speedFit) {}, true},
+		{"small archive", updateFrom, func(*speedFit) {}, false},
+		{"another model", 1, func(f *speedFit) { f.Version = "0" }, false},
+		{"old fit", 1, func(f *speedFit) {
+			day, err := unit.ParseDay(f.Upto)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f.Upto = (day - updateDays - 1).String()
+		}, false},
+		{"many new results", 1, func(f *speedFit) { f.Updated = f.Results/50 + 1 }, false},
+		{"tuned anew since", 1, func(f *speedFit) { f.Results = tuneFirst }, false},
+	} {
+		if got := try(c.from, c.change); got != c.want {
+			t.Errorf("%s: update %v, want %v", c.name, got, c.want)
+		}
+	}
+}
