@@ -137,6 +137,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 	}
 	f.settleCounts(f.timesVoid(w.states))
 	w.people = f.gather()
+	w.problems = append(w.problems, f.onceARun(w.people)...)
 	var err error
 	if w.wishes, err = wishesOf(w.decisions, w.link); err != nil {
 		return err
@@ -287,15 +288,38 @@ func (f *field) samePersonTwice() []storedProblem {
 			first[k] = i
 			continue
 		}
-		f.setDoubt(i, record.Doubtful, "the same person stands twice in this run")
 		f.sameAs[i] = int32(j)
-		p := f.parts[f.part[i]-1]
-		out = append(out, storedProblem{place.Problem{
-			Place: place.Place{Sheet: p.path, Tab: p.tab, Row: int(f.row[i])}, Severity: place.Doubtful, Kind: "person-twice",
-			Read:     f.names.list[f.name[i]],
-			Expected: fmt.Sprintf("one place a person; also at place %d", f.position[j]),
-			Do:       "Ask who crossed the line here. Both places are counted, only the first is theirs.",
-		}, p.sheetNo, f.run[i]})
+		out = append(out, f.twice(i, j))
+	}
+	return out
+}
+
+// twice makes line i doubtful because its person stands in the run on line j
+// already.
+func (f *field) twice(i, j int) storedProblem {
+	f.setDoubt(i, record.Doubtful, "the same person stands twice in this run")
+	p := f.parts[f.part[i]-1]
+	return storedProblem{place.Problem{
+		Place: place.Place{Sheet: p.path, Tab: p.tab, Row: int(f.row[i])}, Severity: place.Doubtful, Kind: "person-twice",
+		Read:     f.names.list[f.name[i]],
+		Expected: fmt.Sprintf("one place a person; also at place %d", f.position[j]),
+		Do:       "Ask who crossed the line here. Both places are counted, only the first is theirs.",
+	}, p.sheetNo, f.run[i]}
+}
+
+// onceARun lets only one line of a runner count in a run. The linker sees to
+// that; a person's decision, which wins over it, can put two there.
+func (f *field) onceARun(p *people) (out []storedProblem) {
+	for r := range p.no {
+		lines := p.order[p.begin[r]:p.begin[r+1]]
+		for k, i := range lines {
+			for b := k - 1; b >= 0 && f.day(int(lines[b])) == f.day(int(i)); b-- {
+				if j := lines[b]; f.run[j] == f.run[i] && f.counts[i] > 0 && f.counts[j] > 0 {
+					out = append(out, f.twice(int(i), int(j)))
+					f.counts[i] = 0
+				}
+			}
+		}
 	}
 	return out
 }
