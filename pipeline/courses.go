@@ -23,12 +23,11 @@ const defaultDistance = 5000
 
 // knownCourse is a line of courses.csv.
 type knownCourse struct {
-	course, name  string
-	distanceM     int
-	weekday       int // -1 unknown
-	measured      bool
-	from, to      unit.Day // 0: open
-	namesOfCourse []string
+	course, name string
+	distanceM    int
+	weekday      int // -1 unknown
+	measured     bool
+	from, to     unit.Day // 0: open
 }
 
 type courseKey struct {

@@ -221,10 +221,6 @@ type figures struct {
 	ageLow, ageHigh []int16 // -1 not known; one element a line
 	grade           agegrade.Grades
 	history         *history.Output
-	adjusted        []float64 // NaN where it can't be said
-	adjustedBest    []bool
-	effort          []uint8
-	shortfall       []float64
 }
 
 // sureOfBirth is how many lines must agree on a runner's birth dates before
