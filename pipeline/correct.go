@@ -21,11 +21,13 @@ type Correction struct {
 	Course, Date, Session string
 	Place                 int    // on the sheet; 0 none
 	Line                  string // SHEET:ROW or SHEET:TAB!ROW, where a place is on several lines
+	Printed               *PrintedLine
 
 	Name                               string // of the person, or runner id
 	SomeoneNew                         bool   // the name is of nobody who is known
 	Time, Club, Sex, Group, TakingPart string
-	Status                             string // ok, dq or dnf
+	RightPlace                         int
+	Status                             string // ok, dq, dnf or not a finisher
 	ExchangeWith                       int    // place of the other
 	State                              string // of the run
 
@@ -37,6 +39,15 @@ type Correction struct {
 	Undo int // id of a decision to take back
 
 	By, Why string
+}
+
+// PrintedLine names a line as a workbook of the desk has it, with what stood
+// there when it was printed.
+type PrintedLine struct {
+	At         string // the cell, for messages
+	Sheet, Tab string
+	Row        int
+	Name, Time string
 }
 
 // runStateWords are the states that a run can be given.
@@ -77,6 +88,9 @@ func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error
 	}
 	if c.Person != "" {
 		return pl.decidePerson(ctx, base, c)
+	}
+	if c.Printed != nil {
+		return pl.decidePrinted(ctx, base, c)
 	}
 	day, err := unit.ParseDay(c.Date)
 	if err != nil {
@@ -173,6 +187,15 @@ func (pl *Pipeline) decideLine(ctx context.Context, d Decision, c Correction) ([
 	if err != nil {
 		return nil, err
 	}
+	out, err := pl.decideAt(ctx, d, c, at)
+	if err == nil && len(out) == 0 {
+		err = fmt.Errorf("say what to correct at place %d (%s %s): see lapwing correct --help", at.position, at.name, clockOrDash(at.timeMS))
+	}
+	return out, err
+}
+
+// decideAt turns a correction of one line into decisions.
+func (pl *Pipeline) decideAt(ctx context.Context, d Decision, c Correction, at resultLine) ([]Decision, error) {
 	d.Sheet, d.Tab, d.Row = at.ref.hash, at.ref.tab, at.ref.row
 	var out []Decision
 	add := func(kind, value string) {
@@ -222,10 +245,16 @@ func (pl *Pipeline) decideLine(ctx context.Context, d Decision, c Correction) ([
 	}
 	switch c.Status {
 	case "":
-	case "ok", "dq", "dnf":
+	case "ok", "dq", "dnf", notAFinisher:
 		add(DecideStatus, c.Status)
 	default:
-		return nil, fmt.Errorf("status %q: write ok, dq or dnf", c.Status)
+		return nil, fmt.Errorf("status %q: write ok, dq, dnf or %s", c.Status, notAFinisher)
+	}
+	if c.RightPlace != 0 {
+		if _, err := parsePlace(strconv.Itoa(c.RightPlace)); err != nil {
+			return nil, err
+		}
+		add(DecidePlace, strconv.Itoa(c.RightPlace))
 	}
 	if c.ExchangeWith != 0 {
 		other, err := pl.resultAt(ctx, d.Course, d.Date, c.Session, c.ExchangeWith, "")
@@ -236,9 +265,6 @@ func (pl *Pipeline) decideLine(ctx context.Context, d Decision, c Correction) ([
 			return nil, fmt.Errorf("place %d can't be exchanged with itself", c.ExchangeWith)
 		}
 		add(DecideExchange, other.ref.String())
-	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("say what to correct at place %d (%s %s): see lapwing correct --help", at.position, at.name, clockOrDash(at.timeMS))
 	}
 	return out, nil
 }
@@ -341,7 +367,7 @@ type resultLine struct {
 // resultAt finds the one standing line of a place of a run.
 func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, session string, position int, line string) (resultLine, error) {
 	rows, err := pl.DB.QueryContext(ctx, `select s.hash, s.path, coalesce(r.tab, ''), r.row_number, coalesce(r.position, 0)::integer,
-			coalesce(r.name, 'nobody named'), r.status, coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no
+			coalesce(r.name, '`+nobodyNamed+`'), r.status, coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no
 		from main.results r
 		join record.line l on l.line_no = r.line_no
 		join sheet.part p on p.part_no = l.part_no

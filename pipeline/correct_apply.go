@@ -31,6 +31,7 @@ type decisionOutcome struct {
 // asReceived is what a line said before any decision.
 type asReceived struct {
 	name, timeMS, club int32
+	position           int32
 	person             string // folded full name, "" where nobody is named
 	sex, takingPart    uint8
 	birth              age.Window
@@ -143,7 +144,7 @@ func (a *lineDecisions) asReceived(i int) asReceived {
 		return r
 	}
 	f := a.f
-	r := asReceived{name: f.name[i], timeMS: f.timeMS[i], club: f.club[i], sex: f.sex[i], takingPart: f.takingPart[i],
+	r := asReceived{name: f.name[i], timeMS: f.timeMS[i], club: f.club[i], position: f.position[i], sex: f.sex[i], takingPart: f.takingPart[i],
 		birth: age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}}
 	if f.namesSomebody(i) {
 		r.person = f.person[f.name[i]].Full
@@ -179,6 +180,12 @@ func (a *lineDecisions) carry(i int, d Decision) (j int, ok bool) {
 			return j, true // applying it says what is wrong
 		}
 		agrees, unchanged, says = is.timeMS == want, is.timeMS == was.timeMS || is.timeMS == 0, clockOrDash(is.timeMS)
+	case DecidePlace:
+		want, err := parsePlace(d.Value)
+		if err != nil {
+			return j, true
+		}
+		agrees, unchanged, says = is.position == want, is.position == was.position || is.position == 0, orDash(is.position)
 	case DecideClub:
 		now, before := name.Fold(f.clubs.list[is.club]), name.Fold(f.clubs.list[was.club])
 		agrees, unchanged, says = now == name.Fold(d.Value), now == before || now == "", f.clubs.list[is.club]
@@ -240,6 +247,8 @@ func (a *lineDecisions) successor(i int, d Decision) int {
 			return i
 		case f.sameAs[i] >= 0:
 			i = int(f.sameAs[i])
+		case f.is(i, record.Repeat): // struck out by hand
+			return i
 		default:
 			return a.finisher(i, d)
 		}

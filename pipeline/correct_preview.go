@@ -331,7 +331,8 @@ func (c *comparison) line(i int, b, a lineFacts) {
 	if b.visitor == uint8(history.Yes) || a.visitor == uint8(history.Yes) {
 		say("visitor", triInWords(b.visitor), triInWords(a.visitor))
 	}
-	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] && f.club[i] != r.club {
+	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] {
+		say("place", orDash(r.position), orDash(f.position[i]))
 		say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
 	}
 }

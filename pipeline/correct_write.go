@@ -15,11 +15,14 @@ import (
 func (pl *Pipeline) writeDesk(ctx context.Context, w *work) error {
 	f := w.field
 	lines := slices.Sorted(maps.Keys(w.desk.touched))
-	lines = slices.DeleteFunc(lines, func(i int) bool { return f.club[i] == w.desk.received[i].club })
-	schema := store.Columns("line_no", store.Int32, "club", store.Text)
+	lines = slices.DeleteFunc(lines, func(i int) bool {
+		return f.club[i] == w.desk.received[i].club && f.position[i] == w.desk.received[i].position
+	})
+	schema := store.Columns("line_no", store.Int32, "club", store.Text, "position", store.Int32)
 	if err := pl.insertRows(ctx, "record.correction", schema, len(lines), func(r row, k int) {
 		r.ints(0, f.lineNo[lines[k]])
 		r.texts(1, f.clubs.list[f.club[lines[k]]])
+		r.ints(2, f.position[lines[k]])
 	}); err != nil {
 		return err
 	}

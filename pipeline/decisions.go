@@ -39,12 +39,13 @@ type Decision struct {
 const (
 	DecideClaim      = "claim"          // line of an unnamed place; value the name of who says it was theirs
 	DecideTime       = "time"           // line; value 24:31
+	DecidePlace      = "place"          // line; value the place, a whole number
 	DecideName       = "name"           // line; value the person's name: a correction
 	DecideClub       = "club"           // line
 	DecideSex        = "sex"            // line; value M, W, X or not given
 	DecideGroup      = "age group"      // line; value M45, 45-49, U17, an age or a year of birth
 	DecideTakingPart = "taking part as" // line; value a word of TakingPart
-	DecideStatus     = "status"         // line; value dq, dnf or ok
+	DecideStatus     = "status"         // line; value dq, dnf, ok or not a finisher
 	DecideExchange   = "exchange"       // line; value the other line, HASH:ROW or HASH:TAB!ROW: the two stand for each other's owner
 	DecideSame       = "same person"    // line and runner, or runner and runner in value
 	DecideDifferent  = "different people"
@@ -227,6 +228,12 @@ func (f *field) applyToLine(i int, d Decision) error {
 			f.setDoubt(i, record.OK, "")
 		}
 		f.settleStatus(i)
+	case DecidePlace:
+		n, err := parsePlace(d.Value)
+		if err != nil {
+			return err
+		}
+		f.position[i] = n
 	case DecideName, DecideClaim:
 		f.name[i] = f.addName(d.Value)
 		f.settleStatus(i)
@@ -256,11 +263,14 @@ func (f *field) applyToLine(i int, d Decision) error {
 			f.setDoubt(i, record.DQ, "disqualified")
 		case "dnf":
 			f.setDoubt(i, record.DNF, "did not finish")
+		case notAFinisher:
+			f.setDoubt(i, record.Repeat, "not a finisher: struck out by the desk")
+			f.sameAs[i] = -1
 		case "ok":
 			f.setDoubt(i, record.OK, "")
 			f.settleStatus(i)
 		default:
-			return fmt.Errorf("status %q: write ok, dq or dnf", d.Value)
+			return fmt.Errorf("status %q: write ok, dq, dnf or %s", d.Value, notAFinisher)
 		}
 	}
 	return nil
@@ -282,6 +292,18 @@ func (f *field) settleStatus(i int) {
 	default:
 		f.status[i] = uint8(record.OK)
 	}
+}
+
+// notAFinisher is the status of a line that stands for nobody who finished:
+// it is struck out, and counts for nothing.
+const notAFinisher = "not a finisher"
+
+func parsePlace(s string) (int32, error) {
+	n, err := strconv.Atoi(strings.TrimSpace(s))
+	if err != nil || n < 1 || n > 1e6 {
+		return 0, fmt.Errorf("place %q: write a whole number from 1", s)
+	}
+	return int32(n), nil
 }
 
 func parseSex(s string) (record.Sex, error) {

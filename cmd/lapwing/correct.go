@@ -14,14 +14,15 @@ import (
 	"golang.org/x/term"
 
 	"lapwing/pipeline"
+	"lapwing/reports"
 )
 
 // correctFlags are what can be said on the command line of lapwing correct.
 type correctFlags struct {
 	pipeline.Correction
-	hide                                string
-	disqualify, reinstate, didNotFinish bool
-	list, yes                           bool
+	hide, from                                        string
+	disqualify, reinstate, didNotFinish, notAFinisher bool
+	list, yes                                         bool
 }
 
 func (a *app) correctCommand() *cobra.Command {
@@ -35,13 +36,17 @@ a disqualification, the state of a run, how a person wants to be printed.
 Before anything is kept you see what it changes elsewhere: personal bests,
 milestones, newcomers, weeks in a row, fastest times. A decision is kept with
 who, when and why, holds for later sheets of the same run as well, and can be
-taken back at any time.`,
+taken back at any time.
+
+The desk's workbook of a run has boxes for corrections: fill them in, save, and
+read the workbook back with --from.`,
 		Example: `  lapwing correct alder-bank 2026-01-03 14 --name "Ines Okafor" --why "phoned on Sunday"
   lapwing correct alder-bank 2026-01-03 15 --time 24:31
   lapwing correct alder-bank 2026-01-03 22 --exchange 23
   lapwing correct alder-bank 2026-01-03 --state "short by 120 m"
   lapwing correct --person "Ines Okafor" --print-name "Inés Okafor"
   lapwing correct --hide R12
+  lapwing correct --from alder-bank_2026-01-03-desk.xlsx
   lapwing correct --list
   lapwing correct --undo 7`,
 		Args: cobra.MaximumNArgs(3),
@@ -49,11 +54,11 @@ taken back at any time.`,
 			if f.list {
 				return a.with(cmd.Context(), pipeline.ReadOnly, func(pl *pipeline.Pipeline) error { return a.listDecisions(cmd.Context(), pl) })
 			}
-			c, err := f.correction(args)
+			list, err := f.corrections(args)
 			if err != nil {
 				return err
 			}
-			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.correct(cmd.Context(), pl, c, f.yes) })
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.correct(cmd.Context(), pl, list, f.yes) })
 		},
 	}
 	g := c.Flags()
@@ -66,6 +71,8 @@ taken back at any time.`,
 	g.StringVar(&f.TakingPart, "taking-part", "", "runner, walker, guided, guide, pacer, back marker, adult with a child, buggy, dog, …")
 	g.BoolVar(&f.disqualify, "disqualify", false, "disqualified")
 	g.BoolVar(&f.didNotFinish, "did-not-finish", false, "started and did not finish")
+	g.BoolVar(&f.notAFinisher, "not-a-finisher", false, "the line stands for nobody who finished: it counts for nothing")
+	g.IntVar(&f.RightPlace, "right-place", 0, "the place that this line should have")
 	g.BoolVar(&f.reinstate, "reinstate", false, "the result counts after all")
 	g.IntVar(&f.ExchangeWith, "exchange", 0, "the place whose owner stands here by mistake: the two change places")
 	g.StringVar(&f.State, "state", "", "of the run: held, cancelled, abandoned, times lost, other route, misdirected, \"short by 120 m\", \"long by 50 m\"")
@@ -76,11 +83,58 @@ taken back at any time.`,
 	g.StringVar(&f.Category, "category", "", "M, W or X as this person wants it, past weeks included")
 	g.StringVar(&f.hide, "hide", "", "the person who wants to stay out of everything for publication: name or id")
 	g.IntVar(&f.Undo, "undo", 0, "take back the decision of this number")
+	g.StringVar(&f.from, "from", "", "read the boxes of a desk workbook that somebody has filled in")
 	g.BoolVar(&f.list, "list", false, "list all decisions and what became of them")
 	g.StringVar(&f.By, "by", loginName(), "who settles it")
 	g.StringVar(&f.Why, "why", "", "the reason, for whoever asks next year")
 	g.BoolVar(&f.yes, "yes", false, "keep it without asking")
 	return c
+}
+
+// corrections gives what the command line, or the workbook that it names, says.
+func (f *correctFlags) corrections(args []string) ([]pipeline.Correction, error) {
+	if f.from == "" {
+		c, err := f.correction(args)
+		return []pipeline.Correction{c}, err
+	}
+	if len(args) > 0 {
+		return nil, usagef("--from stands without a course, date and place: the workbook says which lines it is about")
+	}
+	boxes, err := reports.ReadDesk(f.from)
+	if err != nil {
+		return nil, err
+	}
+	var out []pipeline.Correction
+	for _, b := range boxes {
+		c := pipeline.Correction{
+			Printed: &pipeline.PrintedLine{At: b.At.String(), Sheet: b.Sheet, Tab: b.Tab, Row: b.Row, Name: b.Name, Time: b.Time},
+			Time:    b.RightTime, Name: b.RightName, Sex: b.Sex, Group: b.Group, Club: b.Club, TakingPart: b.TookPartAs,
+			By: f.By, Why: b.Remark, SomeoneNew: f.SomeoneNew,
+		}
+		if c.Why == "" {
+			c.Why = f.Why
+		}
+		if b.Position != "" {
+			if c.RightPlace, err = strconv.Atoi(b.Position); err != nil {
+				return nil, fmt.Errorf("%s: place %q is no whole number", b.At, b.Position)
+			}
+		}
+		switch b.Strike {
+		case "":
+		case "disqualified":
+			c.Status = "dq"
+		default:
+			c.Status = b.Strike
+		}
+		if c.RightPlace == 0 && c.Status == "" && c.Time+c.Name+c.Sex+c.Group+c.Club+c.TakingPart == "" {
+			return nil, fmt.Errorf("%s: there is a remark and no box is filled in. Fill in what is wrong, or clear the remark", b.At)
+		}
+		out = append(out, c)
+	}
+	if len(out) == 0 {
+		return nil, fmt.Errorf("no box of %s is filled in", f.from)
+	}
+	return out, nil
 }
 
 // correction checks that the words of the command line go together.
@@ -90,14 +144,14 @@ func (f *correctFlags) correction(args []string) (pipeline.Correction, error) {
 	for _, s := range []struct {
 		given bool
 		word  string
-	}{{f.disqualify, "dq"}, {f.didNotFinish, "dnf"}, {f.reinstate, "ok"}} {
+	}{{f.disqualify, "dq"}, {f.didNotFinish, "dnf"}, {f.reinstate, "ok"}, {f.notAFinisher, "not a finisher"}} {
 		if s.given {
 			c.Status = s.word
 			said++
 		}
 	}
 	if said > 1 {
-		return c, usagef("give only one of --disqualify, --did-not-finish and --reinstate")
+		return c, usagef("give only one of --disqualify, --did-not-finish, --not-a-finisher and --reinstate")
 	}
 	if f.hide != "" {
 		if c.Person != "" && c.Person != f.hide {
@@ -131,13 +185,21 @@ func (f *correctFlags) correction(args []string) (pipeline.Correction, error) {
 	return c, nil
 }
 
-func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, c pipeline.Correction, yes bool) error {
+func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipeline.Correction, yes bool) error {
 	if _, err := pl.Refresh(ctx, false); err != nil {
 		return err
 	}
-	decisions, err := pl.Decide(ctx, c)
-	if err != nil {
-		return err
+	var decisions []pipeline.Decision
+	for _, c := range list {
+		ds, err := pl.Decide(ctx, c)
+		if err != nil {
+			return err
+		}
+		decisions = append(decisions, ds...)
+	}
+	if len(decisions) == 0 {
+		a.say("All of this is settled already.")
+		return a.asJSON(map[string]bool{"kept": false})
 	}
 	draft, err := pl.Draft(ctx, decisions)
 	if err != nil {

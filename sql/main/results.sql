@@ -4,7 +4,7 @@
 with
     line as (
         select
-            l.line_no, l.part_no, l.row_number, l.run_no, l.position, l.tied, l.name as received,
+            l.line_no, l.part_no, l.row_number, l.run_no, coalesce(x.position, l.position) as position, l.tied, l.name as received,
             coalesce(x.club, k.club, l.club) as club, l.note,
             r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part
         from record.line l

@@ -1,6 +1,6 @@
--- One row a line that a decision made say something else than its sheet, and
--- whose club is another one now.
+-- One row a line that a decision gave another club or place than its sheet.
 -- key: line_no
 -- line_no: the line
 -- club: the club that stands
-select null::integer as line_no, null::varchar as club
+-- position: the place that stands, 0 where none
+select null::integer as line_no, null::varchar as club, null::integer as position
