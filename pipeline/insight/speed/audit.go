@@ -35,6 +35,7 @@ type Audit struct {
 	// are two distances or more.
 	Exponent, ExponentError float64
 	Distances               int
+	DistanceRunners         int // runners with results at two distances or more
 }
 
 // AuditBin counts results by their time against what the runner's other
@@ -139,9 +140,25 @@ func (a *Audit) distances(m *Model) {
 	if a.Distances < 2 {
 		return
 	}
+	a.DistanceRunners = atTwoDistances(m.f.in)
 	spread := xx - x*x/w
 	a.Exponent = EnduranceExponent + (xy-x*y/w)/spread
 	a.ExponentError = 1 / math.Sqrt(spread)
+}
+
+// atTwoDistances counts the runners with results at two distances or more.
+func atTwoDistances(in *Input) int {
+	n := 0
+	for r := range in.Runners() {
+		first := in.Courses[in.course(int(in.Offsets[r]))].DistanceM
+		for i := in.Offsets[r] + 1; i < in.Offsets[r+1]; i++ {
+			if in.Courses[in.course(int(i))].DistanceM != first {
+				n++
+				break
+			}
+		}
+	}
+	return n
 }
 
 // heldOut keeps the last result of every tenth runner out, tunes and fits
@@ -364,7 +381,7 @@ func (a *Audit) Words() []string {
 	}
 	say("Times that fit somebody else better: %.2f %% (%s).", 100*a.GrossShare, verdict)
 	if a.Distances > 1 {
-		say("Distances: the courses suggest time = distance^%.3f (error %.3f); %.2f is used.", a.Exponent, a.ExponentError, EnduranceExponent)
+		say("Distances: %d runners have run two or more. The courses suggest time = distance^%.3f (error %.3f); %.2f is used, which touches no index, as courses are only compared within a distance.", a.DistanceRunners, a.Exponent, a.ExponentError, EnduranceExponent)
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package speed
 import (
 	"context"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 )
@@ -95,6 +96,52 @@ func TestOtherDistances(t *testing.T) {
 	for c, k := range m.Courses {
 		if k.Network == 0 && m.centre[c] != centre {
 			t.Errorf("form on course %d is stated at %.4f, want %.4f", c, m.centre[c], centre)
+		}
+	}
+}
+
+// Would it pay to estimate the endurance exponent of an archive? Four distances,
+// and runners whose exponents have mean 1.10 (or 1.06) and spread .03: the fit
+// that is told the true mean against the one that takes 1.06. Indices are
+// centred within a distance and every course has an effect of its own, so what
+// is wrong with the mean goes there and nowhere else: nothing is gained, and the
+// exponent is not estimated.
+func TestKnowingTheExponentGainsNothing(t *testing.T) {
+	for _, c := range []struct{ mean, spread float64 }{{1.10, 0}, {1.10, .03}, {1.06, .03}} {
+		d := club(base, 7)
+		d.courses = 24
+		in, tr := d.simulate()
+		told := &Input{Offsets: in.Offsets, Run: in.Run, Runs: in.Runs, Courses: in.Courses, LogTime: append([]float32(nil), in.LogTime...)}
+		for k := range in.Courses {
+			in.Courses[k].DistanceM = []float64{5000, 3000, 6437.376, 10000}[k%4]
+		}
+		rng := rand.New(rand.NewPCG(7, 11))
+		for r := 0; r < in.Runners(); r++ {
+			own := c.spread * rng.NormFloat64()
+			for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {
+				m := in.Courses[in.course(int(i))].DistanceM
+				in.LogTime[i] += float32((c.mean - EnduranceExponent + own) * math.Log(m/referenceM))
+				told.LogTime[i] += float32(own * math.Log(m/referenceM))
+			}
+		}
+		known := tr.judge(told, mustFit(t, told))
+		for k := range tr.course {
+			tr.course[k] += (c.mean - EnduranceExponent) * math.Log(in.Courses[k].DistanceM/referenceM)
+		}
+		m := mustFit(t, in)
+		plain := tr.judge(in, m)
+		var a Audit
+		a.distances(m)
+		t.Logf("exponents %.2f ± %.2f, %d of %d runners at two distances or more: taken as 1.06 %v; told the mean %v; the courses suggest %.3f (error %.3f)",
+			c.mean, c.spread, a.DistanceRunners, in.Runners(), plain, known, a.Exponent, a.ExponentError)
+		if a.DistanceRunners < 500 {
+			t.Errorf("only %d runners at two distances", a.DistanceRunners)
+		}
+		if plain.judged < 16 || plain.course > .55 || plain.form > 2.6 {
+			t.Errorf("%v", plain)
+		}
+		if plain.course-known.course > .03 || plain.form-known.form > .06 {
+			t.Errorf("knowing the exponent gains: courses %.3f, not %.3f; form %.2f, not %.2f", known.course, plain.course, known.form, plain.form)
 		}
 	}
 }

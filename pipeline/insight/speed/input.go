@@ -13,7 +13,10 @@ const Origin = 7.5
 
 // EnduranceExponent is the exponent of time = distance^b between distances
 // (Riegel 1981, "Athletic Records and Human Endurance", American Scientist
-// 69:285-290). It is a mean; nobody in particular has it.
+// 69:285-290). It is a mean; nobody in particular has it. It is not estimated:
+// every course has an effect of its own and indices are centred within a
+// distance, so that knowing an archive's true exponent gains nothing (measured:
+// .003 % of course RMSE where it is 1.10 and runners differ by .03).
 const EnduranceExponent = 1.06
 
 // referenceM is the distance, in metres, at which times are compared.
