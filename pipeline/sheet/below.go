@@ -75,13 +75,13 @@ func (t table) below(lex *lexicon) []piece {
 		for said := false; j > start && isTitleLine(t.grid, j-1); j-- {
 			_, line := t.grid.at(j - 1)
 			blank := rowFilled(line) == 0
-			if said && (blank || t.grid.rows[j] > t.grid.rows[j-1]+1) {
+			if said && (blank || t.grid.row(j) > t.grid.row(j-1)+1) {
 				break // what is above the blank row belongs to the table above
 			}
 			said = said || !blank && len(findDates(titleText(line))) > 0
 		}
 		cut(j)
-		start, row = j, int(t.grid.rows[i])
+		start, row = j, t.grid.row(i)
 		other = ""
 		if core&want != want {
 			other = rowText(cells)
@@ -188,7 +188,7 @@ func (t table) beside(lex *lexicon) []table {
 		if k == 0 {
 			from = 0
 		}
-		g := &grid{}
+		g := newGrid()
 		for i := 0; i < t.grid.len(); i++ {
 			row, cells := t.grid.at(i)
 			if i < l.first && !inSeveral(cells, starts) {

@@ -36,7 +36,6 @@ type Limits struct {
 	Unzipped int64 // bytes in an unpacked workbook; default 1 GiB
 	Rows     int   // rows in one tab of a workbook; default 1 048 576 (ECMA-376 files of the usual programs hold no more)
 	CellText int64 // bytes of text in one tab; default 256 MiB
-	TempDir  string
 }
 
 func (l Limits) orDefault() Limits {

@@ -394,7 +394,7 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 		return 0
 	}
 	over := false
-	for i := range g.rows {
+	for i := range g.refs {
 		if row, cells := g.at(i); row > after && len(cells) == len(headings)+1 {
 			over = true
 			break
@@ -403,8 +403,8 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if !over {
 		return 0
 	}
-	out := grid{}
-	for i := range g.rows {
+	out := newGrid()
+	for i := range g.refs {
 		row, cells := g.at(i)
 		if row > after && len(cells) == len(headings)+1 && kindOf(cells[clock+1]) == kClock && kindOf(cells[clock]) != kClock && kindOf(cells[name+1]) == kText {
 			joined := append([]string(nil), cells[:name]...)
@@ -415,7 +415,7 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 		out.add(row, cells)
 	}
 	if mended > 0 {
-		*g = out
+		*g = *out
 	}
 	return mended
 }
@@ -452,7 +452,7 @@ func (r *rowRules) findTail(g *grid) {
 	if !r.hasPositions {
 		last = r.beforeWinners(g, last, sure)
 	}
-	r.lastSure = int(g.rows[last])
+	r.lastSure = g.row(last)
 	prev := r.lastSure
 	for i := last + 1; i < g.len(); i++ {
 		row, cells := g.at(i)

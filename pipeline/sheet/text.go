@@ -39,7 +39,7 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	t := table{whole: len(text) <= wholeBytes}
 	if t.whole {
 		lines := bytes.Count(text, []byte{'\n'}) + 1
-		g := &grid{rows: make([]int32, 0, lines), ends: make([]int32, 0, lines), cells: make([]string, 0, lines+bytes.Count(text, []byte{d.delim}))}
+		g := newGridFor(lines, lines+bytes.Count(text, []byte{d.delim}))
 		sc := newScanner(text, d.delim, o.Limits)
 		sc.pos = d.skip
 		for {

@@ -9,6 +9,7 @@ import (
 	"path"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
@@ -20,14 +21,15 @@ import (
 const (
 	maxMembers   = 5000
 	maxOtherSize = 128 << 20
-	spillSize    = 16 << 20 // tabs larger than this are unpacked to a temporary file
 )
 
-// readWorkbook reads every tab of an XLSX workbook (ECMA-376). The library
-// gives the texts of the cells; what kind each cell is (type, number format,
-// formula without a value) is noted in the pass over the XML that also proves
-// it whole, because the library stops silently at damaged XML. Formulas are
-// never evaluated, links never followed.
+// readWorkbook reads every tab of an XLSX workbook (ECMA-376). The spreadsheet
+// library opens the package and reads workbook, styles and properties. The
+// cells are read here, in one pass over the XML of each tab that also proves it
+// whole: the library stops silently at damaged XML, does not give the type and
+// format of a cell beside its text, and needs several times the memory. A test
+// compares the texts with the library's. Formulas are never evaluated, links
+// never followed.
 func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	refuse := func(format string, args ...any) error {
 		return fmt.Errorf("%s is refused: %s", baseName(name), fmt.Sprintf(format, args...))
@@ -39,9 +41,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	if why := checkPackage(zr, o.Limits); why != "" {
 		return nil, refuse("%s", why)
 	}
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{
-		RawCellValue: true, UnzipSizeLimit: o.Limits.Unzipped, UnzipXMLSizeLimit: min(spillSize, o.Limits.Unzipped), TmpDir: o.Limits.TempDir,
-	})
+	f, err := openPackage(zr, o.Limits)
 	if err != nil {
 		return nil, refuse("the workbook can't be opened (%v); save it again as XLSX and load that", err)
 	}
@@ -58,34 +58,37 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 
 	s := &Sheet{Name: name, Format: "xlsx"}
 	lex, book := newLexicon(o), newCourseBook(o.Courses)
-	formats := &formatTable{file: f, known: map[int]format{}}
+	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}}, date1904: date1904, limits: o.Limits}
+	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
+		return nil, refuse("its list of texts is damaged (%v); save the workbook again and load that", err)
+	}
 	tabs := f.GetSheetList()
 	for i, tab := range tabs {
 		visible, err := f.GetSheetVisible(tab)
 		if err != nil {
 			return nil, refuse("tab %q can't be opened (%v)", tab, err)
 		}
-		t := table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true}
 		member := paths[tab]
-		if member == nil || strings.Contains(member.Name, "chartsheets") {
+		if member == nil {
+			return nil, refuse("tab %q is missing in the file; ask for it again", tab)
+		}
+		if strings.Contains(member.Name, "chartsheets") {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab}, Severity: place.Note, Kind: "tab-refused", Expected: "it is a chart, not a table"})
 			continue
 		}
-		notes, err := noteCells(member, formats, o.Limits)
+		g, uncached, err := reader.tab(member)
 		if err != nil {
 			return nil, refuse("tab %q: %v; save the workbook again and load that", tab, err)
 		}
-		g, err := s.tabGrid(f, tab, notes, date1904, o.Limits)
-		if err != nil {
-			return nil, refuse("tab %q: %v", tab, err)
+		if len(uncached) > 0 {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: uncached[0].row, Column: letters(uncached[0].col)}, Severity: place.Look, Kind: "formula-without-value", Read: plural(len(uncached), "cell"),
+				Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
 		}
-		notes.spread(g)
 		if g.len() == 0 {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab}, Severity: place.Note, Kind: "tab-refused", Expected: "it is empty"})
 			continue
 		}
-		t.src, t.grid = g, g
-		s.addTable(t, lex, o)
+		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", plural(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
@@ -94,6 +97,26 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	newRunSettler(s, o, lex, book).settle(s.Parts)
 	return s, nil
+}
+
+// openPackage opens the workbook without its tabs and texts, which the library
+// would unpack whole.
+func openPackage(zr *zip.Reader, l Limits) (*excelize.File, error) {
+	var b bytes.Buffer
+	zw := zip.NewWriter(&b)
+	for _, m := range zr.File {
+		n := strings.ToLower(strings.ReplaceAll(m.Name, "\\", "/"))
+		if strings.Contains(n, "/worksheets/") || strings.HasSuffix(n, "sharedstrings.xml") || strings.Contains(n, "/media/") || strings.Contains(n, "calcchain") {
+			continue
+		}
+		if err := zw.Copy(m); err != nil {
+			return nil, err
+		}
+	}
+	if err := zw.Close(); err != nil {
+		return nil, err
+	}
+	return excelize.OpenReader(&b, excelize.Options{UnzipSizeLimit: l.Unzipped, UnzipXMLSizeLimit: l.Unzipped})
 }
 
 // dropHidden leaves out hidden tabs where a visible one has results.
@@ -128,7 +151,7 @@ func checkPackage(zr *zip.Reader, l Limits) string {
 	for _, f := range zr.File {
 		total += f.UncompressedSize64
 		n := strings.ToLower(f.Name)
-		if !strings.HasPrefix(n, "xl/worksheets/sheet") && !strings.HasSuffix(n, "sharedstrings.xml") {
+		if !strings.Contains(n, "/worksheets/") && !strings.HasSuffix(n, "sharedstrings.xml") {
 			others += f.UncompressedSize64
 		}
 		if total > uint64(l.Unzipped) || others > maxOtherSize {
@@ -237,137 +260,286 @@ func (t *formatTable) of(style int) format {
 	return f
 }
 
-// What a cell is, beside its format, in one byte.
-const (
-	noteText      = 0
-	noteBool      = 200
-	noteUncached  = 201 // a formula whose result was not saved
-	noteNumber    = 100 // noteNumber + format
-	maxNotedCells = 50_000_000
-)
-
-// cellNotes are the kinds of the cells of one tab, by row and column.
-type cellNotes struct {
-	rows   map[int][]byte
-	merges []mergedRange
+// cellReader reads the cells of tabs as text.
+type cellReader struct {
+	shared   []string
+	formats  *formatTable
+	date1904 bool
+	limits   Limits
+	texts    textArena
 }
 
-type mergedRange struct{ col1, row1, col2, row2 int }
+// cellRef is a cell by row (1-based) and column (0-based).
+type cellRef struct{ row, col int }
 
-// noteCells goes through the XML of a tab to its end.
-func noteCells(member *zip.File, formats *formatTable, l Limits) (*cellNotes, error) {
-	r, err := member.Open()
-	if err != nil {
-		return nil, err
+// openElements keeps track of the open elements of an XML text, so that one that is
+// never closed is found; RawToken alone does not say.
+type openElements []string
+
+func (o *openElements) see(tok xml.Token) error {
+	switch el := tok.(type) {
+	case xml.Directive:
+		if bytes.HasPrefix(bytes.ToUpper(el), []byte("DOCTYPE")) {
+			return fmt.Errorf("its XML declares a document type, which no spreadsheet program does")
+		}
+	case xml.StartElement:
+		if len(*o) > 100 {
+			return fmt.Errorf("its XML is nested too deeply")
+		}
+		*o = append(*o, el.Name.Local)
+	case xml.EndElement:
+		if n := len(*o); n == 0 || (*o)[n-1] != el.Name.Local {
+			return fmt.Errorf("its XML is damaged (</%s> closes nothing)", shorten(el.Name.Local, 20))
+		}
+		*o = (*o)[:len(*o)-1]
 	}
-	defer r.Close()
-	notes := &cellNotes{rows: map[int][]byte{}}
-	d := xml.NewDecoder(r)
-	row, col, cells := 0, 0, 0
-	var cur []byte
-	var kind byte
-	formula, value := false, false
-	for {
-		tok, err := d.RawToken()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			return nil, fmt.Errorf("its XML is damaged (%w)", err)
-		}
-		switch el := tok.(type) {
-		case xml.Directive:
-			if bytes.HasPrefix(bytes.ToUpper(el), []byte("DOCTYPE")) {
-				return nil, fmt.Errorf("its XML declares a document type, which no spreadsheet program does")
-			}
-		case xml.StartElement:
-			switch el.Name.Local {
-			case "row":
-				row++
-				if v := attr(el, "r"); v != "" {
-					if row, err = strconv.Atoi(v); err != nil || row < 1 || row > l.Rows {
-						return nil, fmt.Errorf("row number %q is beyond the %d rows allowed", shorten(v, 20), l.Rows)
-					}
-				}
-				if row > l.Rows {
-					return nil, fmt.Errorf("it has more than the %d rows allowed", l.Rows)
-				}
-				col, cur = 0, notes.rows[row]
-			case "c":
-				col++
-				if v := attr(el, "r"); v != "" {
-					c, _, err := excelize.CellNameToCoordinates(v)
-					if err != nil {
-						return nil, fmt.Errorf("cell name %q is damaged", shorten(v, 20))
-					}
-					col = c
-				}
-				if cells++; cells > maxNotedCells {
-					return nil, fmt.Errorf("it has more than %d cells", maxNotedCells)
-				}
-				formula, value = false, false
-				switch attr(el, "t") {
-				case "", "n":
-					style, _ := strconv.Atoi(attr(el, "s"))
-					kind = noteNumber + byte(formats.of(style))
-				case "b":
-					kind = noteBool
-				default:
-					kind = noteText
-				}
-			case "f":
-				formula = true
-			case "v", "is":
-				value = true
-			case "mergeCell":
-				if a, b, ok := strings.Cut(attr(el, "ref"), ":"); ok {
-					c1, r1, err1 := excelize.CellNameToCoordinates(a)
-					c2, r2, err2 := excelize.CellNameToCoordinates(b)
-					if err1 == nil && err2 == nil && c2 >= c1 && r2 >= r1 {
-						notes.merges = append(notes.merges, mergedRange{c1 - 1, r1, c2 - 1, r2})
-					}
-				}
-			}
-		case xml.EndElement:
-			switch el.Name.Local {
-			case "c":
-				if formula && !value {
-					kind = noteUncached
-				}
-				if value || formula {
-					if col > l.Columns {
-						return nil, fmt.Errorf("row %d has more than %d columns; is this a table of results?", row, l.Columns)
-					}
-					for len(cur) < col {
-						cur = append(cur, noteText)
-					}
-					cur[col-1] = kind
-				}
-			case "row":
-				if len(cur) > 0 {
-					notes.rows[row] = cur
-				}
-			}
-		}
-	}
-	return notes, checkNesting(member)
+	return nil
 }
 
-// checkNesting proves that every element is closed, which RawToken does not.
-func checkNesting(member *zip.File) error {
+func (o openElements) end() error {
+	if len(o) > 0 {
+		return fmt.Errorf("its XML is damaged (<%s> is not closed)", shorten(o[len(o)-1], 20))
+	}
+	return nil
+}
+
+// eachToken hands out the tokens of a member to its end and proves the XML
+// whole.
+func eachToken(member *zip.File, f func(xml.Token) error) error {
 	r, err := member.Open()
 	if err != nil {
 		return err
 	}
 	defer r.Close()
 	d := xml.NewDecoder(r)
+	var open openElements
 	for {
-		if _, err := d.Token(); err == io.EOF {
-			return nil
-		} else if err != nil {
+		tok, err := d.RawToken()
+		if err == io.EOF {
+			return open.end()
+		}
+		if err != nil {
 			return fmt.Errorf("its XML is damaged (%w)", err)
 		}
+		if err := open.see(tok); err != nil {
+			return err
+		}
+		if err := f(tok); err != nil {
+			return err
+		}
 	}
+}
+
+// sharedStrings reads the table of texts that cells refer to by number: the
+// runs of rich text are joined, phonetic readings are left out.
+func sharedStrings(zr *zip.Reader, l Limits) (texts []string, err error) {
+	for _, m := range zr.File {
+		if !strings.HasSuffix(strings.ToLower(m.Name), "sharedstrings.xml") {
+			continue
+		}
+		var arena textArena
+		var cur []byte
+		inText, phonetic := false, false
+		err = eachToken(m, func(tok xml.Token) error {
+			switch el := tok.(type) {
+			case xml.StartElement:
+				switch el.Name.Local {
+				case "si":
+					cur = cur[:0]
+				case "rPh":
+					phonetic = true
+				case "t":
+					inText = !phonetic
+				}
+			case xml.EndElement:
+				switch el.Name.Local {
+				case "si":
+					texts = append(texts, arena.keep(unescape(cur)))
+					if arena.size > l.CellText {
+						return fmt.Errorf("it holds more than %d MB of text", l.CellText>>20)
+					}
+				case "rPh":
+					phonetic = false
+				case "t":
+					inText = false
+				}
+			case xml.CharData:
+				if inText {
+					cur = append(cur, el...)
+				}
+			}
+			return nil
+		})
+		return texts, err
+	}
+	return nil, nil
+}
+
+// unescape undoes _x000D_ and its like (ECMA-376 Part 1, 22.9.2.19, ST_Xstring).
+func unescape(b []byte) []byte {
+	if !bytes.Contains(b, []byte("_x")) {
+		return b
+	}
+	out := make([]byte, 0, len(b))
+	for i := 0; i < len(b); i++ {
+		if b[i] == '_' && i+6 < len(b) && b[i+1] == 'x' && b[i+6] == '_' {
+			if n, err := strconv.ParseUint(string(b[i+2:i+6]), 16, 16); err == nil {
+				out = utf8.AppendRune(out, rune(n))
+				i += 6
+				continue
+			}
+		}
+		out = append(out, b[i])
+	}
+	return out
+}
+
+// tab reads one tab. Blank rows are left out; rows keep their numbers. uncached
+// are the formulas whose result was not saved.
+func (c *cellReader) tab(member *zip.File) (g *grid, uncached []cellRef, err error) {
+	g = newGrid()
+	var merges []mergedRange
+	var cells []string
+	var value []byte
+	row, col, style := 0, 0, 0
+	kind := ""
+	inValue, inText, phonetic, formula, filled := false, false, false, false, false
+	before := c.texts.size
+	err = eachToken(member, func(tok xml.Token) error {
+		switch el := tok.(type) {
+		case xml.StartElement:
+			switch el.Name.Local {
+			case "row":
+				row++
+				if v := attr(el, "r"); v != "" {
+					n, err := strconv.Atoi(v)
+					if err != nil || n < row || n > c.limits.Rows {
+						return fmt.Errorf("row number %q is out of order or beyond the %d rows allowed", shorten(v, 20), c.limits.Rows)
+					}
+					row = n
+				}
+				if row > c.limits.Rows {
+					return fmt.Errorf("it has more than the %d rows allowed", c.limits.Rows)
+				}
+				col, cells = -1, cells[:0]
+			case "c":
+				col++
+				kind, style = "", 0
+				for _, a := range el.Attr {
+					switch a.Name.Local {
+					case "r":
+						n, _, err := excelize.CellNameToCoordinates(a.Value)
+						if err != nil {
+							return fmt.Errorf("cell name %q is damaged", shorten(a.Value, 20))
+						}
+						col = n - 1
+					case "t":
+						kind = a.Value
+					case "s":
+						style, _ = strconv.Atoi(a.Value)
+					}
+				}
+				value = value[:0]
+				formula, filled = false, false
+			case "f":
+				formula = true
+			case "v":
+				inValue, filled = true, true
+			case "is":
+				filled = true
+			case "rPh":
+				phonetic = true
+			case "t":
+				inText = !phonetic
+			case "mergeCell":
+				if m, ok := mergedCells(attr(el, "ref")); ok && len(merges) < 100000 {
+					merges = append(merges, m)
+				}
+			}
+		case xml.CharData:
+			if inValue || inText {
+				value = append(value, el...)
+			}
+		case xml.EndElement:
+			switch el.Name.Local {
+			case "v":
+				inValue = false
+			case "t":
+				inText = false
+			case "rPh":
+				phonetic = false
+			case "c":
+				if !filled && !formula {
+					return nil
+				}
+				if col >= c.limits.Columns {
+					return fmt.Errorf("row %d has more than %d columns; is this a table of results?", row, c.limits.Columns)
+				}
+				if !filled || formula && len(value) == 0 && kind != "str" {
+					uncached = append(uncached, cellRef{row, col})
+				}
+				text, err := c.text(kind, value, style)
+				if err != nil {
+					return fmt.Errorf("cell %s%d: %w", letters(col), row, err)
+				}
+				if text == "" {
+					return nil
+				}
+				for len(cells) <= col {
+					cells = append(cells, "")
+				}
+				cells[col] = text
+			case "row":
+				if len(cells) > 0 {
+					g.add(row, cells)
+				}
+				if c.texts.size-before > c.limits.CellText {
+					return fmt.Errorf("it holds more than %d MB of text", c.limits.CellText>>20)
+				}
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	spread(g, merges)
+	return g, uncached, nil
+}
+
+// text writes the value of a cell as text (ECMA-376 Part 1, 18.18.11, ST_CellType).
+func (c *cellReader) text(kind string, value []byte, style int) (string, error) {
+	switch kind {
+	case "s":
+		n, err := strconv.Atoi(strings.TrimSpace(string(value)))
+		if err != nil || n < 0 || n >= len(c.shared) {
+			return "", fmt.Errorf("text number %q is not in the list of texts", shorten(string(value), 20))
+		}
+		return c.shared[n], nil
+	case "b":
+		switch string(value) {
+		case "1":
+			return "TRUE", nil
+		case "0":
+			return "FALSE", nil
+		}
+	case "", "n":
+		text := numberText(string(value), c.formats.of(style), c.date1904)
+		return c.texts.keep([]byte(text)), nil
+	}
+	return c.texts.keep(unescape(value)), nil
+}
+
+type mergedRange struct{ col1, row1, col2, row2 int }
+
+func mergedCells(ref string) (m mergedRange, ok bool) {
+	a, b, ok := strings.Cut(ref, ":")
+	if !ok {
+		return m, false
+	}
+	c1, r1, err1 := excelize.CellNameToCoordinates(a)
+	c2, r2, err2 := excelize.CellNameToCoordinates(b)
+	return mergedRange{c1 - 1, r1, c2 - 1, r2}, err1 == nil && err2 == nil && c2 >= c1 && r2 >= r1
 }
 
 func attr(el xml.StartElement, name string) string {
@@ -379,94 +551,48 @@ func attr(el xml.StartElement, name string) string {
 	return ""
 }
 
-// tabGrid reads the texts of a tab's cells.
-func (s *Sheet) tabGrid(f *excelize.File, tab string, notes *cellNotes, date1904 bool, l Limits) (*grid, error) {
-	rows, err := f.Rows(tab)
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	g := &grid{}
-	var text textArena
-	uncached, firstUncached := 0, place.Place{}
-	for row := 1; rows.Next(); row++ {
-		cells, err := rows.Columns()
-		if err != nil {
-			return nil, fmt.Errorf("row %d: %w", row, err)
-		}
-		kinds := notes.rows[row]
-		if len(kinds) == 0 {
-			continue
-		}
-		for len(cells) < len(kinds) {
-			cells = append(cells, "")
-		}
-		for c := range cells {
-			kind := byte(noteText)
-			if c < len(kinds) {
-				kind = kinds[c]
-			}
-			switch {
-			case kind == noteUncached:
-				uncached++
-				if firstUncached.Row == 0 {
-					firstUncached = place.Place{Sheet: s.Name, Tab: tab, Row: row, Column: letters(c)}
-				}
-				cells[c] = ""
-			case kind == noteBool && cells[c] == "1":
-				cells[c] = "TRUE"
-			case kind == noteBool && cells[c] == "0":
-				cells[c] = "FALSE"
-			case kind >= noteNumber && kind < noteBool && cells[c] != "":
-				cells[c] = numberText(cells[c], format(kind-noteNumber), date1904)
-			}
-			cells[c] = text.keep(cells[c])
-		}
-		if text.size > l.CellText {
-			return nil, fmt.Errorf("it holds more than %d MB of text", l.CellText>>20)
-		}
-		g.add(row, cells)
-	}
-	if err := rows.Error(); err != nil {
-		return nil, err
-	}
-	if uncached > 0 {
-		s.Problems = append(s.Problems, place.Problem{Place: firstUncached, Severity: place.Look, Kind: "formula-without-value", Read: plural(uncached, "cell"),
-			Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
-	}
-	return g, nil
-}
-
-// textArena keeps many short texts in few pieces of memory.
+// textArena keeps many short texts in few pieces of memory, and texts that
+// repeat (sexes, clubs, dates) once.
 type textArena struct {
 	block []byte
 	size  int64
+	seen  map[string]string
 }
 
-func (a *textArena) keep(s string) string {
-	if s == "" {
+func (a *textArena) keep(s []byte) string {
+	if len(s) == 0 {
 		return ""
 	}
 	a.size += int64(len(s))
+	if t, ok := a.seen[string(s)]; ok {
+		return t
+	}
 	if cap(a.block)-len(a.block) < len(s) {
 		a.block = make([]byte, 0, max(16<<10, len(s)))
 	}
 	from := len(a.block)
 	a.block = append(a.block, s...)
-	return bytesString(a.block[from:])
+	t := bytesString(a.block[from:])
+	if len(a.seen) < 4096 && len(t) < 64 {
+		if a.seen == nil {
+			a.seen = map[string]string{}
+		}
+		a.seen[t] = t
+	}
+	return t
 }
 
 // spread repeats the text of merged cells: downwards always, across only where
 // a heading stands over a few columns, so that a title stays one cell.
-func (n *cellNotes) spread(g *grid) {
-	if len(n.merges) == 0 || len(n.merges) > 100000 {
+func spread(g *grid, merges []mergedRange) {
+	if len(merges) == 0 {
 		return
 	}
 	index := map[int]int{}
 	width := 0
-	for i, row := range g.rows {
-		index[int(row)] = i
-		_, cells := g.at(i)
+	for i := range g.refs {
+		row, cells := g.at(i)
+		index[row] = i
 		width = max(width, len(cells))
 	}
 	changed := map[int][]string{} // row -> its cells, longer than before
@@ -480,7 +606,7 @@ func (n *cellNotes) spread(g *grid) {
 		}
 		return nil
 	}
-	for _, m := range n.merges {
+	for _, m := range merges {
 		i, ok := index[m.row1]
 		if !ok || m.row2-m.row1 > 5000 {
 			continue
@@ -513,13 +639,13 @@ func (n *cellNotes) spread(g *grid) {
 	if len(changed) == 0 {
 		return
 	}
-	out := grid{}
-	for i := range g.rows {
+	out := newGrid()
+	for i := range g.refs {
 		row, cells := g.at(i)
 		if c, ok := changed[row]; ok {
 			cells = c
 		}
 		out.add(row, cells)
 	}
-	*g = out
+	*g = *out
 }

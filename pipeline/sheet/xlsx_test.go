@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"math/rand/v2"
 	"strconv"
 	"strings"
 	"testing"
@@ -460,4 +461,91 @@ func FuzzSheet(f *testing.F) {
 		}
 		s.Describe(io.Discard)
 	})
+}
+
+// The texts of all cells are those that the spreadsheet library gives, for
+// shared, inline and rich texts, characters that XML escapes, cached formulas,
+// gaps between cells and rows.
+func TestCellsAgainstSpreadsheetLibrary(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	words := []string{"Jo Lee", "Zoë & Al <3", " lead", "trail ", "a\nb", "_x0041_", "\"q\"", "=1+1", "0042", "24:31", "Łukasz", "", "日本", "\u202Ex", "_x000D_", "1e5", "M40-44"}
+	for n := 0; n < 30; n++ {
+		f := excelize.NewFile()
+		if n%3 == 0 { // the stream writes inline texts
+			sw, err := f.NewStreamWriter("Sheet1")
+			if err != nil {
+				t.Fatal(err)
+			}
+			for row := 1; row <= 40; row += 1 + r.IntN(3) {
+				cells := make([]any, r.IntN(8))
+				for i := range cells {
+					cells[i] = words[r.IntN(len(words))]
+				}
+				if err := sw.SetRow(fmt.Sprintf("A%d", row), cells); err != nil {
+					t.Fatal(err)
+				}
+			}
+			sw.Flush()
+		} else {
+			for k := 0; k < 150; k++ {
+				cell, _ := excelize.CoordinatesToCellName(1+r.IntN(9), 1+r.IntN(40))
+				switch r.IntN(4) {
+				case 0:
+					f.SetCellRichText("Sheet1", cell, []excelize.RichTextRun{{Text: words[r.IntN(len(words))]}, {Text: "Æ", Font: &excelize.Font{Bold: true}}})
+				case 1:
+					f.SetCellInt("Sheet1", cell, int64(r.IntN(100000)))
+				default:
+					f.SetCellStr("Sheet1", cell, words[r.IntN(len(words))])
+				}
+			}
+		}
+		var b bytes.Buffer
+		if err := f.Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		f.Close()
+		back, err := excelize.OpenReader(bytes.NewReader(b.Bytes()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, err := back.GetRows("Sheet1", excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		zr, err := zip.NewReader(bytes.NewReader(b.Bytes()), int64(b.Len()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		l := Limits{}.orDefault()
+		shared, err := sharedStrings(zr, l)
+		if err != nil {
+			t.Fatal(err)
+		}
+		paths, err := tabPaths(zr)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c := &cellReader{shared: shared, formats: &formatTable{file: back, known: map[int]format{}}, limits: l}
+		g, _, err := c.tab(paths["Sheet1"])
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := map[int][]string{}
+		g.each(func(row int, cells []string) error { got[row] = append([]string(nil), cells...); return nil })
+		filled := 0
+		for i, cells := range want {
+			for col, w := range cells {
+				if w != "" {
+					filled++
+				}
+				if g := cellAt(got[i+1], col); g != w {
+					t.Fatalf("%s%d is %q, the library says %q", letters(col), i+1, g, w)
+				}
+			}
+		}
+		if filled == 0 {
+			t.Fatal("no cells compared")
+		}
+		back.Close()
+	}
 }
