@@ -146,93 +146,113 @@ type lineFacts struct {
 	milestone, runsTotal, attendance, streak int32
 }
 
-// factsOf gives the facts of every line as worked out.
-func (w *work) factsOf() []lineFacts {
-	f := w.field
-	out := make([]lineFacts, f.n)
-	for i := range out {
-		out[i] = lineFacts{runner: f.runner[i], timeMS: f.timeMS[i], status: f.status[i], counts: f.counts[i], takingPart: f.takingPart[i],
-			sex: uint8(f.sexOf(w.people, i)), ageLow: w.figures.ageLow[i], ageHigh: w.figures.ageHigh[i]}
-	}
-	h := w.figures.history
-	for k, l := range w.people.order {
-		o := &out[l]
+// linesFacts gives the facts of any line before and after. Only lines that
+// differ are held.
+type linesFacts struct {
+	w       *work
+	at      []int32 // place of a line in people.order, -1
+	differs map[int]lineFacts
+}
+
+// after gives the facts of a line as worked out.
+func (x *linesFacts) after(i int) lineFacts {
+	w, f := x.w, x.w.field
+	o := lineFacts{runner: f.runner[i], timeMS: f.timeMS[i], status: f.status[i], counts: f.counts[i], takingPart: f.takingPart[i],
+		sex: uint8(f.sexOf(w.people, i)), ageLow: w.figures.ageLow[i], ageHigh: w.figures.ageHigh[i]}
+	if k := x.at[i]; k >= 0 {
+		h := w.figures.history
 		o.pb, o.courseBest = h.Mark[k]&history.PB != 0, h.Mark[k]&history.CourseBest != 0
 		o.newcomer, o.visitor = uint8(h.Newcomer[k]), uint8(h.Visitor[k])
 		o.milestone, o.runsTotal, o.attendance, o.streak = h.Milestone[k], h.RunsTotal[k], h.Attendance[k], h.PBStreak[k]
 	}
-	return out
+	return o
 }
 
-// storedFacts reads the facts of every line as they stand, in the order of the
-// field.
-func (pl *Pipeline) storedFacts(ctx context.Context, f *field) ([]lineFacts, error) {
+// before gives the facts of a line as they stand.
+func (x *linesFacts) before(i int) lineFacts {
+	if b, ok := x.differs[i]; ok {
+		return b
+	}
+	return x.after(i)
+}
+
+// facts compares every line with what is stored.
+func (pl *Pipeline) facts(ctx context.Context, w *work) (*linesFacts, error) {
+	f := w.field
+	x := &linesFacts{w: w, at: make([]int32, f.n), differs: map[int]lineFacts{}}
 	top := int32(0)
-	for _, n := range f.lineNo {
-		top = max(top, n)
-	}
-	at := make([]int32, top+1)
 	for i, n := range f.lineNo {
-		at[n] = int32(i)
+		top = max(top, n)
+		x.at[i] = -1
 	}
-	out := make([]lineFacts, f.n)
+	for k, l := range w.people.order {
+		x.at[l] = int32(k)
+	}
+	index := make([]int32, top+1)
+	for i, n := range f.lineNo {
+		index[n] = int32(i)
+	}
+	var n [9][]int32
+	var b [8][]uint8
 	err := pl.DB.Scan(ctx, `select r.line_no, r.runner_no, r.time_ms, coalesce(i.milestone, 0)::integer, coalesce(i.runs_total, 0)::integer,
 			coalesce(i.attendance_streak, 0)::integer, coalesce(i.pb_streak, 0)::integer,
 			coalesce(r.age_low::integer, -1)::integer, coalesce(r.age_high::integer, -1)::integer,
 			r.status, r.counts, r.sex, r.taking_part, coalesce(i.newcomer, 0)::utinyint, coalesce(i.visitor, 0)::utinyint,
 			coalesce(i.is_pb::utinyint, 0)::utinyint, coalesce(i.is_course_best::utinyint, 0)::utinyint
 		from record.result r left join insight.result i on i.line_no = r.line_no`, func(r arrow.Record) error {
-		var n [9][]int32
 		for c := range n {
-			n[c] = store.AppendInt32([]int32(nil), r.Column(c))
+			n[c] = store.AppendInt32(n[c][:0], r.Column(c))
 		}
-		var b [8][]uint8
 		for c := range b {
-			b[c] = store.AppendUint8(nil, r.Column(9+c))
+			b[c] = store.AppendUint8(b[c][:0], r.Column(9+c))
 		}
 		for k, line := range n[0] {
-			if int(line) >= len(at) {
-				continue
+			if line > top {
+				return fmt.Errorf("line %d is not among those read", line)
 			}
-			out[at[line]] = lineFacts{runner: n[1][k], timeMS: n[2][k], milestone: n[3][k], runsTotal: n[4][k], attendance: n[5][k], streak: n[6][k],
+			i := int(index[line])
+			was := lineFacts{runner: n[1][k], timeMS: n[2][k], milestone: n[3][k], runsTotal: n[4][k], attendance: n[5][k], streak: n[6][k],
 				ageLow: int16(n[7][k]), ageHigh: int16(n[8][k]),
 				status: b[0][k], counts: b[1][k], sex: b[2][k], takingPart: b[3][k], newcomer: b[4][k], visitor: b[5][k],
 				pb: b[6][k] != 0, courseBest: b[7][k] != 0}
+			if was != x.after(i) {
+				x.differs[i] = was
+			}
 		}
 		return nil
 	})
-	return out, err
+	return x, err
 }
 
 // changes compares the figures of a trial with those that stand.
 func (pl *Pipeline) changes(ctx context.Context, w *work) ([]Change, error) {
 	f := w.field
-	before, err := pl.storedFacts(ctx, f)
+	x, err := pl.facts(ctx, w)
 	if err != nil {
 		return nil, err
 	}
-	after := w.factsOf()
 	names, err := pl.printedNames(ctx)
 	if err != nil {
 		return nil, err
 	}
-	var lines []int
-	for i := range after {
-		if before[i] != after[i] || w.desk.touched[i] {
+	lines := slices.Collect(maps.Keys(x.differs))
+	for i := range w.desk.touched {
+		if _, ok := x.differs[i]; !ok {
 			lines = append(lines, i)
 		}
 	}
 	slices.SortFunc(lines, func(a, b int) int { return cmp.Compare(f.key[a], f.key[b]) })
-	c := &comparison{pl: pl, w: w, names: names, fresh: map[int32]string{}}
+	c := &comparison{linesFacts: x, names: names, fresh: map[int32]string{}}
 	runners := map[int32]bool{}
 	for _, i := range lines {
-		c.line(i, before[i], after[i])
-		runners[before[i].runner], runners[after[i].runner] = true, true
+		before, after := x.before(i), x.after(i)
+		c.line(i, before, after)
+		runners[before.runner], runners[after.runner] = true, true
 	}
 	delete(runners, 0)
-	c.totals(before, after, runners)
+	c.totals(runners)
 	c.wishes()
-	c.records(before, after, lines)
+	c.records(lines)
 	c.states()
 	return c.out, nil
 }
@@ -257,8 +277,7 @@ func (pl *Pipeline) printedNames(ctx context.Context) (map[int32]string, error) 
 
 // comparison gathers changes.
 type comparison struct {
-	pl    *Pipeline
-	w     *work
+	*linesFacts
 	names map[int32]string // as they stand
 	fresh map[int32]string // of runners that are new
 	out   []Change
@@ -339,16 +358,15 @@ func (c *comparison) line(i int, b, a lineFacts) {
 
 // totals tells where runners stand with their latest result: number of runs
 // and streaks, which would otherwise be told once a result.
-func (c *comparison) totals(before, after []lineFacts, runners map[int32]bool) {
-	f := c.w.field
-	old, now := f.latestCounted(before, runners), f.latestCounted(after, runners)
+func (c *comparison) totals(runners map[int32]bool) {
+	old, now := c.latestCounted(c.before, runners), c.latestCounted(c.after, runners)
 	for _, r := range slices.Sorted(maps.Keys(runners)) {
 		var b, a lineFacts
 		if i, ok := old[r]; ok {
-			b = before[i]
+			b = c.before(i)
 		}
 		if i, ok := now[r]; ok {
-			a = after[i]
+			a = c.after(i)
 		}
 		for _, t := range []struct {
 			what          string
@@ -366,10 +384,14 @@ func (c *comparison) totals(before, after []lineFacts, runners map[int32]bool) {
 }
 
 // latestCounted finds the latest line of each runner that counts as a run.
-func (f *field) latestCounted(facts []lineFacts, runners map[int32]bool) map[int32]int {
+func (c *comparison) latestCounted(facts func(int) lineFacts, runners map[int32]bool) map[int32]int {
+	f := c.w.field
 	out := map[int32]int{}
-	for i := range facts {
-		x := &facts[i]
+	for i := range f.n {
+		if _, differs := c.differs[i]; !differs && !runners[f.runner[i]] {
+			continue
+		}
+		x := facts(i)
 		if x.counts&1 == 0 || !runners[x.runner] {
 			continue
 		}
@@ -426,7 +448,7 @@ type fastest struct {
 // records tells where the fastest time of a sex, or of a sex and age group, on
 // a course changes. Runners and guided runners hold them, with a time that
 // counts and, for a group, an age that is certain.
-func (c *comparison) records(before, after []lineFacts, lines []int) {
+func (c *comparison) records(lines []int) {
 	f := c.w.field
 	courses := map[int32]bool{}
 	for _, i := range lines {
@@ -436,12 +458,15 @@ func (c *comparison) records(before, after []lineFacts, lines []int) {
 		return
 	}
 	scheme := age.DefaultScheme()
-	best := func(facts []lineFacts) map[recordKey]fastest {
+	best := func(facts func(int) lineFacts) map[recordKey]fastest {
 		out := map[recordKey]fastest{}
-		for i := range facts {
-			x := &facts[i]
+		for i := range f.n {
+			if !courses[f.course(i)] {
+				continue
+			}
+			x := facts(i)
 			part := record.TakingPart(x.takingPart)
-			if x.counts&2 == 0 || !courses[f.course(i)] || x.sex != uint8(record.M) && x.sex != uint8(record.W) || part != record.Runner && part != record.Guided {
+			if x.counts&2 == 0 || x.sex != uint8(record.M) && x.sex != uint8(record.W) || part != record.Runner && part != record.Guided {
 				continue
 			}
 			t := fastest{unit.CeilSeconds(x.timeMS), x.runner, i}
@@ -459,7 +484,7 @@ func (c *comparison) records(before, after []lineFacts, lines []int) {
 		}
 		return out
 	}
-	old, now := best(before), best(after)
+	old, now := best(c.before), best(c.after)
 	var keys []recordKey
 	for k := range old {
 		if n, ok := now[k]; !ok || n.timeS != old[k].timeS || n.runner != old[k].runner {
