@@ -5,14 +5,18 @@
 //   - format.go says what kind of file it is; encoding.go turns text into
 //     UTF-8; dialect.go settles how it is divided; csv.go cuts it into cells.
 //   - xlsx.go, cell.go and numfmt.go do the same for the tabs of a workbook:
-//     every cell becomes text without loss.
+//     every cell becomes text without loss. grid.go holds a table whole.
 //   - values.go says what kind of thing a cell looks like; heading.go matches
-//     heading words by meaning (words.go lists them); layout.go finds title
-//     lines, heading rows and the rows that stand for no finisher; columns.go
-//     settles which column is which, by heading and values together.
-//   - date.go reads dates, course.go reads the names of courses, distances and
-//     sessions; run.go settles the run from columns, titles, tab and file name,
-//     or asks one question.
+//     heading words by meaning (words.go lists them); layout.go finds heading
+//     rows and the rows that stand for no finisher; columns.go settles which
+//     column is which, by heading and values together.
+//   - table.go puts these together for one table; below.go cuts tables that
+//     stand one below the other or side by side; section.go splits runs that share a heading, and carries lines such as
+//     "Women" to the rows under them.
+//   - date.go reads dates (months.go has the names), course.go the names of
+//     courses and distances; run.go settles the run from columns, titles, tab
+//     and file name, or asks one question.
+//   - describe.go says in plain words how a sheet was read.
 //
 // Nothing is parsed into facts here: times, names and ages stay as received.
 package sheet
