@@ -32,7 +32,6 @@ func (t table) below(lex *lexicon) []piece {
 		}
 	}
 	remember(l.first, l.lines)
-	_, cells := t.grid.at(l.first + l.lines - 1)
 	want := coreOf(lex, l.headings)
 	var out []piece
 	start, row := 0, 0
@@ -44,7 +43,7 @@ func (t table) below(lex *lexicon) []piece {
 		out = append(out, p)
 	}
 	for i := l.first + l.lines; i < t.grid.len(); i++ {
-		_, cells = t.grid.at(i)
+		_, cells := t.grid.at(i)
 		if hasFigures(cells) {
 			continue
 		}

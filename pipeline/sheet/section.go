@@ -151,8 +151,8 @@ func firstDataRow(p *Part, g *grid) (row int) {
 // onlyDate is the first date in a list of titles, whichever way it is read.
 func onlyDate(titles []string) (unit.Day, bool) {
 	for _, t := range titles {
-		for _, e := range titleDates(t, "", newLexicon(Options{}), false) {
-			r := e.readings[0]
+		if es := titleDates(t, "", newLexicon(Options{}), false); len(es) > 0 {
+			r := es[0].readings[0]
 			if r.y == 0 {
 				r.y = 2000
 			}

@@ -17,7 +17,6 @@ type table struct {
 	src      source
 	grid     *grid        // where whole
 	sample   []line       // where not
-	merged   map[int]bool // rows that are one merged cell across
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -249,7 +248,7 @@ func partKind(p *Part, tab string, headed bool) (kind, why string) {
 	numbered := p.Index(Number) >= 0
 	placed := p.Index(Position) >= 0
 	if helperTab(tab) {
-		return "", fmt.Sprintf("the name of the tab says that it is no list of results")
+		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
 	case timed && (named || numbered):
@@ -298,7 +297,7 @@ func helperTab(tab string) bool {
 }
 
 var helperTabs = set(`record records league table standings points summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
-	instructions members readme help about rekorde tabelle_ punkte zusammenfassung freiwillige helfer membres benevoles classement_general leden
+	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
 	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
 	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup`)
 
