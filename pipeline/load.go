@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"sort"
 	"strings"
 	"time"
@@ -303,13 +305,16 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		case r.err != nil:
 			sr.State, sr.Why = "refused", plainReadError(r.err)
 			rep.Refused++
+		case seen && e.State == store.Loaded && pl.ofAnotherRun(jobs[i].name, r.data, hand, e) != "":
+			sr.State, sr.Why = "refused", pl.ofAnotherRun(jobs[i].name, r.data, hand, e)
+			rep.Refused++
 		case seen && e.State == store.Loaded:
 			sr.State, sr.Rows = "already loaded", e.Rows
 			if e.Path != jobs[i].name {
 				sr.Why = "the same sheet was loaded as " + e.Path
 			}
 			rep.Known++
-		case seen && e.State == store.Withdrawn && !r.parsed.waits():
+		case seen && e.State == store.Withdrawn && hand == (ByHand{}):
 			sr.State, sr.Why = "withdrawn", "this sheet was withdrawn; to use it again: lapwing sheets restore "+e.Path
 			rep.Known++
 		default:
@@ -351,6 +356,25 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		return err
 	}
 	return pl.writeSheets(ctx, parsed)
+}
+
+// ofAnotherRun says what is odd about bytes that are in the archive already
+// and would be of another run under this name or with this answer: last week's
+// file sent again as this week's, most likely. "" where nothing is odd.
+func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.Entry) string {
+	if hand == (ByHand{}) && path.Base(name) == path.Base(e.Path) {
+		return ""
+	}
+	now, err := pl.parseSheet(name, data, hand)
+	if err != nil || now.waits() {
+		return ""
+	}
+	before, err := pl.parseSheet(e.Path, data, handOf(e))
+	if err != nil || slices.Equal(now.runNames(), before.runNames()) {
+		return ""
+	}
+	return fmt.Sprintf("it is byte for byte the sheet %s of %s, yet here it would be of %s. If it was copied or named by mistake, get the right one. If the other was read wrongly: lapwing sheets withdraw %q, then load this one with --course and --date",
+		e.Path, shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)
 }
 
 func plainReadError(err error) string {
