@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"math"
 	"sort"
 	"strings"
 
@@ -42,7 +43,7 @@ func (d *season) name(id int32) string {
 // book builds the workbook.
 func (d *season) book(i issueOf) *table.Book {
 	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
-		Footer: fmt.Sprintf("Issue %d, %s to %s", i.Number, d.s.From.Time().Format("2 January 2006"), d.s.To.Time().Format("2 January 2006"))}
+		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, d.s.From.Time().Format("2 January 2006"), d.s.To.Time().Format("2 January 2006"))}
 	b.Tabs = append(b.Tabs, d.honours())
 	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.volunteersTab(),
 		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab()} {
@@ -109,7 +110,7 @@ func (d *season) honours() *table.Tab {
 		fourth = table.Figure{Value: fmt.Sprint(len(d.results)), Caption: "finishes of members"}
 	}
 	t.Add(table.Title{Level: 1, Text: d.heading()},
-		table.Para{Text: fmt.Sprintf("%s to %s", longDay(d.s.From), longDay(d.s.To)), Bold: true},
+		table.Para{Text: d.span(), Bold: true},
 		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: "named people"},
 			{Value: fmt.Sprint(pbs), Caption: "personal bests"}, fourth}})
 	const most = 5
@@ -149,6 +150,15 @@ func (d *season) honours() *table.Tab {
 	}
 	t.Add(table.Para{Text: "Full tables, records, courses and an explanation of every figure are on the other pages of this workbook."})
 	return t
+}
+
+// span is from when to when the season lasts, and how far the sheets go.
+func (d *season) span() string {
+	s := fmt.Sprintf("%s to %s", longDay(d.s.From), longDay(d.s.To))
+	if d.latest < d.s.To {
+		s += "; sheets so far to " + longDay(d.latest)
+	}
+	return s
 }
 
 func (d *season) leagueTab() *table.Tab {
@@ -283,7 +293,7 @@ func (d *season) improvedTab() *table.Tab {
 			{Head: "likely from", Kind: table.Decimal}, {Head: "to", Kind: table.Decimal}, {Head: "Chance of being faster %", Kind: table.Whole}}}
 	for _, m := range d.improved {
 		if m.Verdict == standing.Ranked {
-			t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), table.Number(100*m.Probability))
+			t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), table.Number(min(99, math.Round(100*m.Probability))))
 		}
 	}
 	tab.Add(table.Para{Text: "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Ranked by the cautious end of the 80 % interval: a small change that is sure goes before a large one that is not. Adults only. Getting slower is nobody's fault and not listed."},
@@ -559,15 +569,15 @@ func sortedKeys[V any](m map[string]V) []string {
 func (d *season) courseTab() *table.Tab {
 	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
 		{Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Index", Kind: table.Decimal}, {Head: "Shared runners", Kind: table.Whole},
-		{Head: "How sure", Max: 18}}}
+		{Head: "How sure", Max: 20}}}
 	rows := append([]courseRow(nil), d.courses...)
 	sort.SliceStable(rows, func(i, j int) bool {
 		a, b := &rows[i], &rows[j]
 		switch {
-		case a.distance != b.distance:
-			return a.distance < b.distance
 		case (a.seconds == nil) != (b.seconds == nil):
 			return a.seconds != nil
+		case a.distance != b.distance:
+			return a.distance < b.distance
 		case a.seconds != nil && *a.seconds != *b.seconds:
 			return *a.seconds < *b.seconds
 		}
@@ -586,7 +596,7 @@ func (d *season) courseTab() *table.Tab {
 			n++
 		}
 		t.Add(nil, table.Words(c.name), table.Words(dist), table.Maybe(c.seconds), table.Maybe(c.secLow), table.Maybe(c.secHi), table.Maybe(c.index),
-			table.Number(c.shared), table.Words(c.basis))
+			table.Number(c.shared), table.Words(basisWords(c.basis)))
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -595,11 +605,22 @@ func (d *season) courseTab() *table.Tab {
 	tab.Add(table.Title{Level: 1, Text: "Courses, the fastest first"},
 		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared."})
 	if n >= 2 {
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00, with the likely range", X: "course", Y: "seconds, + is slower", Category: "Course",
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00 with the likely range, + is slower", X: "course", Category: "Course", Top: n,
 			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dots: true, Dashed: true}, {Column: "to", Line: true, Dots: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
 	return tab
+}
+
+// basisWords says how sure a course's speed is.
+func basisWords(basis string) string {
+	switch basis {
+	case "published":
+		return "well compared"
+	case "provisional":
+		return "still uncertain: shown, not ranked"
+	}
+	return basis
 }
 
 func (d *season) conditionsTab() *table.Tab {
@@ -617,7 +638,7 @@ func (d *season) conditionsTab() *table.Tab {
 	tab.Add(table.Title{Level: 1, Text: "Conditions through the season"},
 		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds at 25:00, with the 90 % interval. Ground, heat, wind and crowding are all in it; it can't tell which."})
 	if len(d.scopes()) == 1 {
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual", X: "date", Y: "seconds, + is slower", Category: chartLabel, Rows: 60,
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual: seconds at 25:00, + is slower", X: "date", Category: chartLabel, Rows: 60,
 			Series: []table.Series{{Column: "Day against usual", Line: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
@@ -635,24 +656,31 @@ func (d *season) notes(i issueOf) *table.Tab {
 	if d.s.Club != "" {
 		add("Club", "Members are those whose line on the sheet of the day prints the club. Anybody who may be under 18 is left out, as a name here would tell the club.")
 	}
-	add("League", d.rulesInWords())
-	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent. Source: World Masters Athletics road age standards and factors.")
+	add("League", d.rulesInWords()+" There is one list for women and one for men; attendance counts everybody.")
+	add("Rank", "Equal values share a rank, and the next one is left out: 1, 2=, 2=, 4.")
+	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
 	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
-	add("Records", "The fastest in the sheets held here until confirmed by the results desk.")
+	add("Attendance", "Ran: counted finishes of the season. Helped: days on a volunteer list. Bests: personal bests at a distance, not counted for anybody who may be under 18.")
+	add("Records", "The fastest in the sheets held here until confirmed by the results desk. Before: the time to beat until then.")
+	add("Newcomer", "First run anywhere in these records; counted only where the sheets are known to go back to the beginning.")
+	add("Course speed", "Seconds that a course adds (+) or saves (−) for somebody who takes 25:00, from people who have run on several courses, with runner, day and effort told apart. Index: 100 is the average course, higher is faster, one point is about one percent. Shared runners: how many have run another course as well.")
+	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds for somebody who takes 25:00. It says nothing about why.")
+	add("likely from … to", "Nine times in ten the true value lies between; for most improved, eight times in ten. Empty where it can't be told.")
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no records, no bests.")
 	add("Hidden", "People who asked not to be shown are in no list.")
 	add("Health", "Figures are a guide, not advice on health or training.")
+	var made []string
 	if d.o.Version != "" {
-		add("Made with", "Lapwing "+d.o.Version)
+		made = append(made, "Lapwing "+d.o.Version)
 	}
 	if d.o.Model != "" {
-		add("Model", "Course-speed model "+d.o.Model)
+		made = append(made, "course-speed model "+d.o.Model)
 	}
-	if d.o.AgeStandard > 0 {
-		add("Age standards", fmt.Sprintf("Edition %d", d.o.AgeStandard))
+	if len(made) > 0 {
+		add("Made with", strings.Join(made, ", ")+".")
 	}
 	if d.s.Ledger != "" {
-		add("Sheets", "Ledger "+d.s.Ledger)
+		add("Made from", "The sheets in the archive's ledger of SHA-256 "+d.s.Ledger+": with this number anybody can check that two workbooks come from the same sheets.")
 	}
 	tab := &table.Tab{Name: "Notes"}
 	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})

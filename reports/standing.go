@@ -36,10 +36,11 @@ func Standing(ctx context.Context, q Queryer, o Options, who string, s StandingO
 // section is a part of the card: a heading, sentences, a table.
 type section struct {
 	title string
-	tab   string // name of the section's tab in a workbook, "" for none
 	paras []string
 	table *table.Table
-	chart bool // the chart of times stands here
+	// history: the table is a part of the History tab of a workbook.
+	history bool
+	chart   bool // the chart of times stands here
 }
 
 // lineWidth is the width of the card on a terminal.

@@ -2,72 +2,127 @@ package reports
 
 import (
 	"fmt"
-	"strings"
+	"math"
 
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
 
-// book is the card as a workbook: one tab a section with a table, the whole
-// history with a chart, and notes.
+// cardGrid is the columns of the card's tab: every table of it takes them from
+// the left.
+var cardGrid = []float64{24, 13, 13, 13, 13, 20}
+
+// book is the card as a workbook: the card itself, the whole history with a
+// chart, and notes.
 func (c *Card) book(i issueOf) *table.Book {
 	b := &table.Book{Title: c.title(c.name), Subject: "Standing of a runner", Made: c.latest.String(),
-		Footer: fmt.Sprintf("Issue %d, standing on %s", i.Number, c.latest.Time().Format("2 January 2006"))}
-	first := &table.Tab{Name: "Card"}
-	first.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true})
-	var tabs []*table.Tab
+		Footer: fmt.Sprintf("Issue %d; standing on %s", i.Number, c.latest.Time().Format("2 January 2006"))}
+	card := &table.Tab{Name: "Card", Grid: cardGrid}
+	card.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true},
+		table.Para{Text: "For the person and the results desk, not for publication."})
 	for _, s := range c.sections(false) {
-		first.Add(table.Title{Level: 2, Text: s.title})
+		card.Add(table.Title{Level: 2, Text: s.title})
 		for _, p := range s.paras {
-			first.Add(table.Para{Text: p})
+			card.Add(table.Para{Text: p})
 		}
-		if s.table == nil || s.tab == "" {
-			continue
+		switch {
+		case s.history:
+			card.Add(table.Para{Text: "These and all others are on the tab History."})
+		case s.table != nil:
+			card.Add(table.Small{Table: s.table})
 		}
-		first.Add(table.Para{Text: "The table is on the tab " + s.tab + "."})
-		t := *s.table
-		t.Name = strings.ReplaceAll(s.tab, " ", "")
-		tab := &table.Tab{Name: s.tab}
-		tab.Add(table.Title{Level: 1, Text: s.title})
-		for _, p := range s.paras {
-			tab.Add(table.Para{Text: p})
-		}
-		tab.Add(table.Full{Table: &t})
-		tabs = append(tabs, tab)
 	}
-	b.Tabs = append([]*table.Tab{first, c.historyTab()}, tabs...)
+	b.Tabs = []*table.Tab{card, c.historyTab(), c.notes(i)}
 	return b
+}
+
+// notes explains what the card and the history leave open.
+func (c *Card) notes(i issueOf) *table.Tab {
+	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
+	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
+	add("Issue", fmt.Sprintf("Issue %d.", i.Number))
+	for _, x := range i.Changes {
+		add("Changed", x)
+	}
+	for _, m := range noteSigns {
+		add(m.Sign, upperFirst(m.Text)+".")
+	}
+	add("Season", fmt.Sprintf("This season: since %s.", longDay(c.from)))
+	if !c.protected {
+		add("Adjusted", "The time on an average course of that distance and an average day, rounded up to the second. It allows for hills, ground and weather, not for effort. Empty where course or day can't be told.")
+		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from all results together, with course, day and effort told apart; so it moves a little when new results come.")
+		add("Likely", "Nine times in ten the true value lies within what is given as likely. For a change of form: eight times in ten.")
+		add("Effort", "How a time compares with form: near recent best, behind it, well behind it (over 8 %), or unclear. A guess from the times, nothing about trying.")
+		add("Grade", "The age standard for the distance, sex and age as a percentage of the time. Ranked only where the age is certain and the grade under 100."+edition(c.o.AgeStandard))
+		add("Rank", "Among everybody in these sheets with a result in the same age group, each with their best. Equal bests share a rank.")
+	}
+	add("Health", "A guide, not advice on health or training. Stop for pain, dizziness or illness; ask a doctor first if in doubt.")
+	tab := &table.Tab{Name: "Notes"}
+	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
+	return tab
+}
+
+// edition names the tables of age standards in use.
+func edition(year int) string {
+	if year == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" Road standards, edition %d.", year)
 }
 
 // historyTab is every result, with a chart of times and adjusted times.
 func (c *Card) historyTab() *table.Tab {
 	t := &table.Table{Name: "History", None: "No results.", Columns: []table.Column{
 		{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 20}, {Head: "Distance"}, {Head: "Place", Kind: table.Place},
-		{Head: "Time", Kind: table.Clock}, {Head: "Adjusted", Kind: table.Clock}, {Head: "Grade", Kind: table.Percent},
-		{Head: "Effort", Max: 16}, {Head: "Note", Max: 14}, {Head: chartLabel}}}
+		{Head: "Time", Kind: table.Clock}, {Head: "Adjusted", Kind: table.Clock}, {Head: "Form", Kind: table.Clock}, {Head: "Grade", Kind: table.Percent},
+		{Head: "Effort", Max: 16}, {Head: "Note", Max: 14}, {Head: chartLabel, Hidden: true}}}
 	judged := !c.protected
 	for i := range c.results {
 		r := &c.results[i]
-		adjusted, grade, effort := table.Value{}, table.Value{}, ""
+		adjusted, form, grade, effort := table.Value{}, table.Value{}, table.Value{}, ""
 		if judged {
 			adjusted, grade, effort = ceilOf(r.adjusted), table.Maybe(r.grade), effortWords[r.effort]
+			form = table.Number(math.Round(r.form()))
 		}
+		_, words := r.words()
 		dist := ""
 		if r.distance > 0 {
 			dist = distance(r.distance)
 		}
 		t.Add(nil, table.On(r.day), table.Words(c.courseName(r.course)), table.Words(dist), table.Maybe(r.position), table.Maybe(r.timeS),
-			adjusted, grade, table.Words(effort), table.Words(r.words()), table.Words(shortDay(r.day)))
+			adjusted, form, grade, table.Words(effort), table.Words(words), table.Words(shortDay(r.day)))
 	}
 	tab := &table.Tab{Name: "History"}
 	tab.Add(table.Title{Level: 1, Text: "Every result"})
 	if judged && len(c.distances()) == 1 && len(c.results) >= 3 {
 		const shown = 60
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Times and adjusted times", X: "run", Y: "time", Category: chartLabel, Rows: shown,
-			Series: []table.Series{{Column: "Time", Line: true, Dashed: true}, {Column: "Adjusted", Line: true}}}})
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Times, adjusted times and form; lower is faster", X: "run", Category: chartLabel, Rows: shown, Axis: c.timeAxis(shown),
+			Series: []table.Series{{Column: "Time", Line: true, Dots: true, Dashed: true}, {Column: "Adjusted", Line: true, Dots: true}, {Column: "Form", Line: true, Plain: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
 	return tab
+}
+
+// timeAxis holds the times of the last results, in whole minutes.
+func (c *Card) timeAxis(last int) *table.Axis {
+	lo, hi := math.Inf(1), 0.0
+	for i := max(0, len(c.results)-last); i < len(c.results); i++ {
+		r := &c.results[i]
+		for _, v := range []float64{float64(or0(r.timeS)), float64(ceilS(r.adjusted)), r.form()} {
+			if v > 0 {
+				lo, hi = min(lo, v), max(hi, v)
+			}
+		}
+	}
+	if hi == 0 {
+		return nil
+	}
+	step := 60.0
+	lo, hi = math.Floor(lo/step)*step, math.Ceil(hi/step)*step
+	for (hi-lo)/step > 10 {
+		step *= 2
+	}
+	return &table.Axis{Min: lo, Max: hi, Step: step}
 }
 
 func shortDay(d unit.Day) string { return d.Time().Format("2 Jan 06") }

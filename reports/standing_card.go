@@ -72,7 +72,7 @@ func (d *standingRows) summary() section {
 		}
 		bestStreak = max(bestStreak, d.results[i].pbStreak)
 	}
-	s := section{title: "In short", tab: "Bests"}
+	s := section{title: "In short"}
 	if runs == 0 {
 		s.paras = []string{"No counted finish in the sheets held here."}
 		return s
@@ -94,8 +94,8 @@ func (d *standingRows) summary() section {
 		text += fmt.Sprintf(" %s in a row with a run, up to the last one.", upperFirst(spelt(int(streak), "week", "weeks")))
 	}
 	s.paras = []string{text}
-	t := &table.Table{Columns: []table.Column{{Head: "Distance"}, {Head: "Best", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course"},
-		{Head: "Best this season", Kind: table.Clock}, {Head: "Timed runs", Kind: table.Whole}}}
+	t := &table.Table{Columns: []table.Column{{Head: "Distance"}, {Head: "Best", Kind: table.Clock}, {Head: "On", Kind: table.Day},
+		{Head: "This season", Kind: table.Clock}, {Head: "Timed runs", Kind: table.Whole}, {Head: "Best run at"}}}
 	for _, dist := range d.distances() {
 		best := d.bestAt(dist)
 		var on unit.Day
@@ -114,7 +114,7 @@ func (d *standingRows) summary() section {
 				season = r.timeS
 			}
 		}
-		t.Add(nil, table.Words(distance(dist)), table.Number(best), table.On(on), table.Words(course), table.Maybe(season), table.Number(n))
+		t.Add(nil, table.Words(distance(dist)), table.Number(best), table.On(on), table.Maybe(season), table.Number(n), table.Words(course))
 	}
 	if len(t.Rows) > 0 {
 		s.table = t
@@ -138,9 +138,9 @@ func (d *standingRows) distances() []int32 {
 
 func (d *standingRows) formSection(publish bool) section {
 	s := section{title: "Form", paras: []string{}}
-	if d.form != nil && d.formLow != nil && d.formHigh != nil {
-		s.paras = append(s.paras, fmt.Sprintf("A good effort over 5 km on an average course and day: about %s (likely %s to %s).",
-			clockOf(*d.form), clockOf(*d.formLow), clockOf(*d.formHigh)))
+	if d.formS != nil && d.formLow != nil && d.formHigh != nil {
+		s.paras = append(s.paras, fmt.Sprintf("A good effort over 5 km on an average course and day: about %s (likely %s to %s, nine times in ten).",
+			clockOf(*d.formS), clockOf(*d.formLow), clockOf(*d.formHigh)))
 	} else {
 		s.paras = append(s.paras, "Form is not shown: too few runs, or the last one is too long ago.")
 	}
@@ -164,9 +164,8 @@ func (d *standingRows) history(publish bool) section {
 	rows := d.results[max(0, len(d.results)-lastRuns):]
 	judged := !d.protected
 	cols := []table.Column{{Head: "Date"}, {Head: "Course"}}
-	// Place makes room for effort: both don't fit a terminal.
-	placed := !judged || publish
-	if placed {
+	if !judged { // else there is no room for it
+
 		cols = append(cols, table.Column{Head: "Place", Kind: table.Place})
 	}
 	cols = append(cols, table.Column{Head: "Time", Kind: table.Clock})
@@ -177,11 +176,11 @@ func (d *standingRows) history(publish bool) section {
 		cols = append(cols, table.Column{Head: "Effort"})
 	}
 	cols = append(cols, table.Column{Head: "Note"})
-	t := &table.Table{Columns: cols}
+	t := &table.Table{Columns: cols, Legend: noteSigns}
 	for i := len(rows) - 1; i >= 0; i-- {
 		r := rows[i]
 		cells := []table.Value{table.Words(shortDay(r.day)), table.Words(d.courseName(r.course))}
-		if placed {
+		if !judged {
 			cells = append(cells, table.Maybe(r.position))
 		}
 		cells = append(cells, table.Maybe(r.timeS))
@@ -191,9 +190,10 @@ func (d *standingRows) history(publish bool) section {
 		if judged && !publish {
 			cells = append(cells, table.Words(effortWords[r.effort]))
 		}
-		t.Add(nil, append(cells, table.Words(r.words()))...)
+		signs, words := r.words()
+		t.Add(signs, append(cells, table.Words(words))...)
 	}
-	s := section{title: fmt.Sprintf("The last %s", spelt(len(rows), "run", "runs")), table: t}
+	s := section{title: fmt.Sprintf("The last %s", spelt(len(rows), "run", "runs")), table: t, history: true}
 	if len(rows) == 1 {
 		s.title = "The last run"
 	}
@@ -211,24 +211,28 @@ func ceilOf(s *float64) table.Value {
 	return table.Number(math.Ceil(*s - 1e-9))
 }
 
-// words is the note of a result.
-func (r *ownRow) words() string {
-	var w []string
+// noteSigns are the signs of the note column.
+var noteSigns = []table.Mark{{Sign: "PB", Text: "personal best at this distance"}, {Sign: "CB", Text: "fastest so far on this course"},
+	{Sign: "AB", Text: "best so far after allowing for course and day"}}
+
+// words is the note of a result, with its signs.
+func (r *ownRow) words() (signs []string, note string) {
 	switch {
 	case r.pb:
-		w = append(w, "PB")
+		signs = []string{"PB"}
 	case r.course1:
-		w = append(w, "course best")
+		signs = []string{"CB"}
 	case r.adj:
-		w = append(w, "adjusted best")
+		signs = []string{"AB"}
 	}
+	w := append([]string(nil), signs...)
 	if r.taking != "runner" {
 		w = append(w, r.taking)
 	}
 	if r.status != "ok" {
 		w = append(w, r.status)
 	}
-	return strings.Join(w, ", ")
+	return signs, strings.Join(w, ", ")
 }
 
 // rankIn gives somebody's rank among values (seconds, one a runner), how many
@@ -257,63 +261,84 @@ func rankIn(mine int32, all []int32) (rank standing.Rank, n int, percentile tabl
 	return standing.Rank{N: int32(faster + 1), Shared: equal > 1}, n, percentile
 }
 
-// standingSection ranks within the age group, on each course and over all,
-// this season and ever.
-func (d *standingRows) standingSection() (section, bool) {
-	if len(d.bests) == 0 {
-		return section{}, false
+// measure is what people are ranked by: a value of one row, the lower the
+// better, 0 for none.
+type measure struct {
+	word         string
+	ever, season func(*bestRow) int32
+}
+
+var byTime = measure{"time", func(b *bestRow) int32 { return b.best }, func(b *bestRow) int32 { return or0(b.season) }}
+
+var byAdjusted = measure{"adjusted", func(b *bestRow) int32 { return ceilS(b.adjusted) }, func(b *bestRow) int32 { return ceilS(b.seasonAdjusted) }}
+
+var byGrade = measure{"age grade", func(b *bestRow) int32 { return gradeRank(b.grade) }, func(b *bestRow) int32 { return gradeRank(b.seasonGrade) }}
+
+func ceilS(s *float64) int32 {
+	if s == nil {
+		return 0
 	}
+	return int32(math.Ceil(*s - 1e-9))
+}
+
+func gradeRank(g *float64) int32 {
+	if g == nil {
+		return 0
+	}
+	return int32(gradeOrder(*g))
+}
+
+// bestOf gives each runner's best value, and that of runner id; 0 for none.
+func bestOf(rows []bestRow, id string, keep func(*bestRow) bool, value func(*bestRow) int32) (mine int32, all []int32) {
+	at := map[string]int{}
+	for i := range rows {
+		b := &rows[i]
+		v := value(b)
+		if v == 0 || !keep(b) {
+			continue
+		}
+		k, ok := at[b.runner]
+		if !ok {
+			at[b.runner], k = len(all), len(all)
+			all = append(all, v)
+		}
+		all[k] = min(all[k], v)
+	}
+	if k, ok := at[id]; ok {
+		mine = all[k]
+	}
+	return mine, all
+}
+
+// standingSection ranks within the age group: by time on each course, and over
+// all by time, adjusted time and age grade, ever and this season.
+func (d *standingRows) standingSection() (section, bool) {
 	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
-		{Head: "Faster than %", Kind: table.Whole}}}
-	line := func(name string, keep func(*bestRow) bool) {
-		var ever, season []int32
-		var mine, mineSeason int32
-		at, atSeason := map[string]int{}, map[string]int{}
-		lower := func(v *[]int32, at map[string]int, who string, s int32) {
-			if i, ok := at[who]; ok {
-				(*v)[i] = min((*v)[i], s)
-				return
-			}
-			at[who] = len(*v)
-			*v = append(*v, s)
-		}
-		for i := range d.bests {
-			b := &d.bests[i]
-			if !keep(b) {
-				continue
-			}
-			lower(&ever, at, b.runner, b.best)
-			if b.season != nil {
-				lower(&season, atSeason, b.runner, *b.season)
-			}
-		}
-		if i, ok := at[d.id]; ok {
-			mine = ever[i]
-		}
-		if i, ok := atSeason[d.id]; ok {
-			mineSeason = season[i]
-		}
+		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
+	line := func(name string, m measure, keep func(*bestRow) bool) {
 		for _, when := range []struct {
-			word string
-			mine int32
-			all  []int32
-		}{{"ever", mine, ever}, {"this season", mineSeason, season}} {
-			if r, n, p := rankIn(when.mine, when.all); r.N > 0 {
-				t.Add(nil, table.Words(name), table.Words(when.word), rankValue(r), table.Number(n), p)
+			word  string
+			value func(*bestRow) int32
+		}{{"ever", m.ever}, {"this season", m.season}} {
+			mine, all := bestOf(d.bests, d.id, keep, when.value)
+			if r, n, p := rankIn(mine, all); r.N > 0 {
+				t.Add(nil, table.Words(name), table.Words(when.word), rankValue(r), table.Number(n), p, table.Words(m.word))
 			}
 		}
 	}
 	for _, c := range d.courses {
-		line(c.name, func(b *bestRow) bool { return b.course == c.course })
+		line(c.name, byTime, func(b *bestRow) bool { return b.course == c.course })
 	}
 	for _, dist := range d.distances() {
-		line("All, "+distance(dist), func(b *bestRow) bool { return b.distance == dist })
+		for _, m := range []measure{byTime, byAdjusted, byGrade} {
+			line("All, "+distance(dist), m, func(b *bestRow) bool { return b.distance == dist })
+		}
 	}
 	if len(t.Rows) == 0 {
 		return section{}, false
 	}
-	return section{title: "Standing in " + groupLabel(d.sex, d.group), tab: "Standing", table: t,
-		paras: []string{"By best time in the group, ever in these sheets and this season. \"Faster than\" only from ten people on."}}, true
+	return section{title: "Standing in " + groupLabel(d.sex, d.group), table: t,
+		paras: []string{"Everybody once, with their best in this group, ever in these sheets and this season. \"Ahead of\" is how many in a hundred of the others are behind; it is given from ten people on."}}, true
 }
 
 func (d *standingRows) aheadSection() (section, bool) {
@@ -325,8 +350,8 @@ func (d *standingRows) aheadSection() (section, bool) {
 	for _, x := range targets {
 		t.Add(nil, rankValue(x.Place), table.Number(x.NeedS), table.Number(x.FasterS))
 	}
-	return section{title: "The next places ahead", tab: "Next places", table: t,
-		paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time: what each place takes on an average course and day.", distance(d.usualDistance()), groupLabel(d.sex, d.group))}}, true
+	return section{title: "The next places ahead", table: t,
+		paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing): what each place takes on an average course and day.", distance(d.usualDistance()), groupLabel(d.sex, d.group))}}, true
 }
 
 // courseSection gives the time to expect on each course, the fastest first.
@@ -350,6 +375,17 @@ func (d *standingRows) courseSection() (section, bool) {
 		}
 		return *lines[i].c.seconds < *lines[j].c.seconds
 	})
+	text := "On an average day, the fastest courses of a distance first: those suit an attempt at a best. A fast course may be flatter, firmer, sheltered or measured differently."
+	if n := len(lines); n > mostCourses {
+		kept := lines[:0]
+		for _, l := range lines {
+			if d.bestOn(l.c.course) > 0 || l.c.distance == d.usualDistance() && len(kept) < mostCourses/2 {
+				kept = append(kept, l)
+			}
+		}
+		lines = kept
+		text += fmt.Sprintf(" Of %d courses, those run before and the fastest.", n)
+	}
 	t := &table.Table{Columns: []table.Column{{Head: "Course"}, {Head: "Distance"}, {Head: "Expect", Kind: table.Clock},
 		{Head: "likely from", Kind: table.Clock}, {Head: "to", Kind: table.Clock}, {Head: "Best there", Kind: table.Clock}}}
 	for _, l := range lines {
@@ -359,9 +395,12 @@ func (d *standingRows) courseSection() (section, bool) {
 		}
 		t.Add(nil, table.Words(l.c.name), table.Words(distance(l.c.distance)), table.Number(math.Round(l.s)), table.Number(math.Round(l.low)), table.Number(math.Round(l.high)), best)
 	}
-	return section{title: "What to expect on each course", tab: "Courses", table: t,
-		paras: []string{"On an average day, the fastest courses of a distance first: those suit an attempt at a best. A fast course may be flatter, firmer, sheltered or measured differently."}}, true
+	return section{title: "What to expect on each course", table: t,
+		paras: []string{text}}, true
 }
+
+// mostCourses is how many courses a card lists before it picks.
+const mostCourses = 12
 
 func (d *standingRows) bestOn(course string) int32 {
 	var best int32
@@ -393,7 +432,7 @@ func (d *standingRows) splitsSection() (section, bool) {
 			t.Add(nil, table.Words(s.name), table.Words(first[0].String()))
 		}
 	}
-	return section{title: fmt.Sprintf("Even pace for %s", unit.Clock(goal)), tab: "Splits", table: t,
+	return section{title: fmt.Sprintf("Even pace for %s", unit.Clock(goal)), table: t,
 		paras: []string{fmt.Sprintf("One second under the best over %s. %s", distance(dist), splitsCaution)}}, true
 }
 

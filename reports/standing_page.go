@@ -18,6 +18,7 @@ type pageSection struct {
 	Chart template.HTML
 	Heads []pageCell
 	Rows  [][]pageCell
+	Signs []string // what the signs of the table mean
 }
 
 type pageCell struct {
@@ -58,6 +59,9 @@ func (c *Card) page() ([]byte, error) {
 		}
 		if s.table != nil {
 			x.Heads, x.Rows = pageTable(s.table)
+			for _, m := range s.table.Used() {
+				x.Signs = append(x.Signs, m.Sign+": "+m.Text)
+			}
 		}
 		p.Sections = append(p.Sections, x)
 	}

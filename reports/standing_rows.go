@@ -11,7 +11,7 @@ import (
 // standingRows is everything that a card says.
 type standingRows struct {
 	id, name, sex, group, club string
-	form, formLow, formHigh    *float64 // s over 5 km
+	formS, formLow, formHigh   *float64 // s over 5 km
 	change, changeSD           *float64 // log time
 	pFaster, pLevel            *float64
 	protected, hidden          bool
@@ -39,12 +39,12 @@ type ownRow struct {
 }
 
 type bestRow struct {
-	course   string
-	distance int32
-	runner   string
-	best     int32 // s
-	season   *int32
-	adjusted *float64
+	course                                       string
+	distance                                     int32
+	runner                                       string
+	best                                         int32 // s
+	season                                       *int32
+	adjusted, seasonAdjusted, grade, seasonGrade *float64
 }
 
 type courseRow struct {
@@ -75,7 +75,7 @@ func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions)
 	d := &standingRows{}
 	err := ask(ctx, q, "standing_runner", func(rows *sql.Rows) error {
 		var when day
-		err := rows.Scan(&d.id, &d.name, &d.sex, &d.group, &d.club, &d.form, &d.formLow, &d.formHigh,
+		err := rows.Scan(&d.id, &d.name, &d.sex, &d.group, &d.club, &d.formS, &d.formLow, &d.formHigh,
 			&d.change, &d.changeSD, &d.pFaster, &d.pLevel, &d.protected, &d.hidden, &when)
 		d.latest = when.Day
 		return err
@@ -118,7 +118,7 @@ func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions)
 	err = ask(ctx, q, "standing_best", func(rows *sql.Rows) error {
 		var r bestRow
 		var dist *int32
-		err := rows.Scan(&r.course, &dist, &r.runner, &r.best, &r.season, &r.adjusted)
+		err := rows.Scan(&r.course, &dist, &r.runner, &r.best, &r.season, &r.adjusted, &r.seasonAdjusted, &r.grade, &r.seasonGrade)
 		r.distance = or0(dist)
 		d.bests = append(d.bests, r)
 		return err

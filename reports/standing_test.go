@@ -60,7 +60,7 @@ func TestStandingPagePrivacy(t *testing.T) {
 	if strings.Contains(text, child.name) || !strings.Contains(text, firstAndInitial(child.name)) {
 		t.Errorf("the page of a child prints the name in full, or not at all")
 	}
-	for _, bad := range []string{"Adjusted", "Form", "Faster than", "Even pace", "places ahead", "Effort", "The last", "<svg", "W55", "%</"} {
+	for _, bad := range []string{"Adjusted", "Form", "Faster than", "Ahead of", "Even pace", "places ahead", "Effort", "The last", "<svg", "W55", "%</"} {
 		if strings.Contains(text, bad) {
 			t.Errorf("the page of a child holds %q", bad)
 		}
@@ -129,7 +129,7 @@ func TestRankIn(t *testing.T) {
 // slower at 25:00 (20 to 40 s) is 25:30; over 10 km at 2^1.06.
 func TestExpected(t *testing.T) {
 	f := func(x float64) *float64 { return &x }
-	d := &standingRows{form: f(1500), formLow: f(1470), formHigh: f(1530.6122)}
+	d := &standingRows{formS: f(1500), formLow: f(1470), formHigh: f(1530.6122)}
 	c := &courseRow{distance: 5000, seconds: f(30), secLow: f(20), secHi: f(40)}
 	s, low, high, ok := d.expected(c)
 	half := math.Sqrt(math.Pow(math.Log(1530.6122/1470)/2, 2) + math.Pow(math.Log((1+40./1500)/(1+20./1500))/2, 2))

@@ -135,15 +135,15 @@ func (d *standingRows) seasonAdjusted() (mine int32, all []int32) {
 	best := map[string]float64{}
 	var order []string
 	for _, b := range d.bests {
-		if b.adjusted == nil || b.distance != d.usualDistance() {
+		if b.seasonAdjusted == nil || b.distance != d.usualDistance() {
 			continue
 		}
 		was, ok := best[b.runner]
 		if !ok {
 			order = append(order, b.runner)
 		}
-		if !ok || *b.adjusted < was {
-			best[b.runner] = *b.adjusted
+		if !ok || *b.seasonAdjusted < was {
+			best[b.runner] = *b.seasonAdjusted
 		}
 	}
 	for _, r := range order {
@@ -189,13 +189,13 @@ func (d *standingRows) bestAt(distance int32) int32 {
 // distance the endurance exponent 1.06 of Riegel (1981, "Athletic Records and
 // Human Endurance", American Scientist 69:285-290) carries form over.
 func (d *standingRows) expected(c *courseRow) (s, low, high float64, ok bool) {
-	if d.form == nil || d.formLow == nil || d.formHigh == nil || c.seconds == nil || c.secLow == nil || c.secHi == nil || c.distance <= 0 {
+	if d.formS == nil || d.formLow == nil || d.formHigh == nil || c.seconds == nil || c.secLow == nil || c.secHi == nil || c.distance <= 0 {
 		return 0, 0, 0, false
 	}
 	const exponent = 1.06
 	k := math.Pow(float64(c.distance)/5000, exponent)
 	speed := func(sec float64) float64 { return 1 + sec/1500 }
-	s = *d.form * k * speed(*c.seconds)
+	s = *d.formS * k * speed(*c.seconds)
 	// Two independent errors of the log add up by their squares.
 	half := math.Hypot(math.Log(*d.formHigh / *d.formLow)/2, math.Log(speed(*c.secHi)/speed(*c.secLow))/2)
 	return s, s * math.Exp(-half), s * math.Exp(half), true

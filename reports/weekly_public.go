@@ -61,17 +61,23 @@ func (d *weekly) standingOf(i issueOf) string {
 func nameCols(c ...table.Column) []table.Column { return c }
 
 // boardTab is the page to pin up: one upright A4 page at 10 pt. Its lists are
-// cut to what fits, evenly.
+// cut to what fits, evenly; the leaders of the age groups last.
 func (d *weekly) boardTab(i issueOf) *table.Tab {
-	for n := 10; ; n-- {
-		t := d.board(i, n)
-		if n == 3 || t.Height() <= table.PageHeight {
+	const fewest = 4
+	leaders := max(len(d.leadersOf("W").Rows), len(d.leadersOf("M").Rows))
+	for n := 10; n > fewest; n-- {
+		if t := d.board(i, n, leaders); t.Height() <= table.PageHeight {
+			return t
+		}
+	}
+	for ; ; leaders-- {
+		if t := d.board(i, fewest, leaders); leaders <= fewest || t.Height() <= table.PageHeight {
 			return t
 		}
 	}
 }
 
-func (d *weekly) board(i issueOf, most int) *table.Tab {
+func (d *weekly) board(i issueOf, most, leaders int) *table.Tab {
 	t := &table.Tab{Name: "Board", OnePage: true}
 	t.Add(table.Title{Level: 1, Text: d.run.courseName}, table.Para{Text: d.underTitle(i), Bold: true})
 	t.Add(table.Big{Figures: d.figures()})
@@ -84,7 +90,7 @@ func (d *weekly) board(i issueOf, most int) *table.Tab {
 	}
 	t.Add(table.Pair{Left: cut(d.firstOf("W", "First women"), min(most, 5)), Right: cut(d.firstOf("M", "First men"), min(most, 5))})
 	if w, m := d.leadersOf("W"), d.leadersOf("M"); len(w.Rows)+len(m.Rows) > 0 {
-		t.Add(table.Pair{Left: cut(w, most), Right: cut(m, most)})
+		t.Add(table.Pair{Left: cut(w, leaders), Right: cut(m, leaders)})
 	}
 	grades, bests := d.boardGrades(), d.boardBests()
 	if len(grades.Rows)+len(bests.Rows) > 0 {

@@ -386,6 +386,58 @@ func TestSecondIssue(t *testing.T) {
 	}
 }
 
+// Who is hidden or becomes protected is not given away by the list of changes,
+// nor is a name that was corrected.
+func TestChangesGiveNobodyAway(t *testing.T) {
+	ctx := context.Background()
+	db, last := district(t, 6, 40, true)
+	dir, arch := t.TempDir(), t.TempDir()
+	w := writeWeekly(t, db, dir, arch, last)
+	var gone []string
+	for _, s := range []string{"hidden = true", "protected = true", "name = 'Somebody Else', runner_id = 'R9001'"} {
+		rows, err := db.QueryContext(ctx, `select name from main.results where course = 'heron-mere' and run_date = $1 and status = 'ok'
+			and not protected and not hidden and club is not null and position > $2 order by position limit 1`, last.Time(), len(gone)*8)
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := ""
+		for rows.Next() {
+			if err := rows.Scan(&name); err != nil {
+				t.Fatal(err)
+			}
+		}
+		rows.Close()
+		if err := db.Exec(ctx, "update main.results set "+s+" where name = "+quote(name)); err != nil {
+			t.Fatal(err)
+		}
+		gone = append(gone, name)
+	}
+	writeWeekly(t, db, dir, arch, last)
+	f, err := excelize.OpenFile(w[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := f.GetRows("Notes")
+	if err != nil {
+		t.Fatal(err)
+	}
+	changed := 0
+	for _, r := range rows {
+		if len(r) > 1 && r[0] == "Changed" {
+			changed++
+			for _, name := range gone {
+				if strings.Contains(r[1], name) {
+					t.Errorf("the list of changes gives %s away: %s", name, r[1])
+				}
+			}
+		}
+	}
+	if changed < 4 {
+		t.Errorf("only %d changes told", changed)
+	}
+}
+
 // Pages: upright tabs fit A4 at full size, the board fits one page.
 func TestWeeklyFitsThePage(t *testing.T) {
 	for _, n := range []int{12, 140, 500} {

@@ -13,6 +13,8 @@ type Chart struct {
 	Series   []Series
 	// Rows limits the chart to the last n rows of the table, 0 for all.
 	Rows int
+	// Top limits it to the first n rows, 0 for all.
+	Top int
 	// Height in rows of the tab, 0 for 20.
 	Height int
 	// Axis fixes the ends of the Y axis and the distance of its lines, in the
@@ -38,14 +40,15 @@ type Axis struct{ Min, Max, Step float64 }
 // mostLabels is how many labels stand legibly along an axis: across, and
 // turned upright.
 const (
-	mostLabels   = 16
-	mostUpright  = 30
+	mostLabels   = 20
+	mostUpright  = 36
 	shortLabel   = 5 // characters that stand across without being broken
 	uprightTurns = -90
 )
 
-// labels turns the labels of the X axis upright where they are too long to
-// stand across, and leaves out as many as needed.
+// labels turns the labels of the X axis upright where they are too long or too
+// many to stand across, which some programs would do one letter a line, and
+// leaves out as many as needed.
 func (c *Chart) labels(t *Table, column, rows int) (turn, skip int) {
 	longest := 0
 	for _, r := range t.Rows {
@@ -54,7 +57,7 @@ func (c *Chart) labels(t *Table, column, rows int) (turn, skip int) {
 		}
 	}
 	most := mostLabels
-	if longest > shortLabel && rows > mostLabels/2 {
+	if rows > mostLabels || longest > shortLabel && rows > mostLabels/2 {
 		turn, most = uprightTurns, mostUpright
 	}
 	return turn, (rows + most - 1) / most
@@ -72,6 +75,9 @@ var ink = []string{"0072B2", "D55E00", "009E73", "000000", "CC79A7"}
 func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Chart, *excelize.Chart, error) {
 	if c.Rows > 0 {
 		first = max(first, last-c.Rows+1)
+	}
+	if c.Top > 0 {
+		last = min(last, first+c.Top-1)
 	}
 	column := func(head string) (i int, err error) {
 		for i, col := range t.Columns {

@@ -47,7 +47,7 @@ func (t *Table) WriteMarkdown(b *strings.Builder) {
 		}
 		b.WriteString("|\n")
 	}
-	for _, m := range t.used() {
+	for _, m := range t.Used() {
 		b.WriteString("\n" + EscapeMarkdown(m.Sign+": "+m.Text) + "\n")
 	}
 }

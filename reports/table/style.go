@@ -1,6 +1,10 @@
 package table
 
-import "github.com/xuri/excelize/v2"
+import (
+	"math"
+
+	"github.com/xuri/excelize/v2"
+)
 
 // font is one that every office program has or replaces by one of the same
 // widths.
@@ -105,6 +109,9 @@ func (k Kind) format(v Value) string {
 	case Day:
 		return "d mmm yyyy"
 	case Gap:
+		if math.Round(v.num) == 0 { // not every reader knows a third section
+			return `0" s"`
+		}
 		return `"+"0" s";"` + "\u2212" + `"0" s";0" s"`
 	}
 	return "0" + suffix
@@ -129,5 +136,5 @@ func (v Value) cell(k Kind) any {
 	case Percent, Decimal:
 		return fifteen(v.num, 1)
 	}
-	return int64(v.num)
+	return int64(math.Round(v.num)) // as Show has it
 }

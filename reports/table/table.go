@@ -87,6 +87,10 @@ type Figure struct{ Value, Caption string }
 // may be nil. In text they stand below each other.
 type Pair struct{ Left, Right *Table }
 
+// Small is a table without filters that takes the columns of the tab's Grid
+// from the left on, one each.
+type Small struct{ *Table }
+
 // Full is a table with filters and a frozen heading. A tab has one at most,
 // after its titles and paragraphs.
 type Full struct{ *Table }
@@ -98,6 +102,7 @@ func (Title) block()      {}
 func (Para) block()       {}
 func (Big) block()        {}
 func (Pair) block()       {}
+func (Small) block()      {}
 func (Full) block()       {}
 func (ChartBlock) block() {}
 
@@ -105,6 +110,9 @@ func (ChartBlock) block() {}
 type Tab struct {
 	Name   string
 	Blocks []Block
+	// Grid is the widths in characters of the columns of a tab without a Full
+	// table; nil for the one that Big and Pair need.
+	Grid []float64
 	// Landscape turns the page; the default is upright.
 	Landscape bool
 	// OnePage shrinks the tab to a single page when printed.

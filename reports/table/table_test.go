@@ -212,3 +212,93 @@ func TestMarkdown(t *testing.T) {
 		t.Errorf("got\n%swant\n%s", b.String(), want)
 	}
 }
+
+// What a workbook shows is what text shows, for numbers that are not whole too.
+func TestWorkbookShowsWhatTextShows(t *testing.T) {
+	kinds := []Kind{Place, Whole, Clock, Percent, Gap, Decimal}
+	full := &Table{Name: "T"}
+	for i := range kinds {
+		full.Columns = append(full.Columns, Column{Head: string(rune('A' + i)), Kind: kinds[i]})
+	}
+	for _, n := range []float64{0, 0.4, 0.6, 7, 41.5, 42.6, 98.7, 3599.4, 3725} {
+		for _, sign := range []float64{1, -1} {
+			row := Row{}
+			for _, k := range kinds {
+				v := n
+				if n > 0 && (k == Gap || k == Decimal) {
+					v *= sign
+				}
+				row.Cells = append(row.Cells, Number(v))
+			}
+			full.Rows = append(full.Rows, row)
+		}
+	}
+	tab := &Tab{Name: "T"}
+	tab.Add(Full{full})
+	f := open(t, &Book{Made: "2026-03-07", Tabs: []*Tab{tab}})
+	rows, err := f.GetRows("T")
+	if err != nil || len(rows) != len(full.Rows)+1 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for r, row := range full.Rows {
+		for c, k := range kinds {
+			if k == Clock && row.Cells[c].num != math.Trunc(row.Cells[c].num) {
+				continue // times are whole seconds
+			}
+			if got, want := rows[r+1][c], row.Cells[c].Show(k); got != want {
+				t.Errorf("kind %d, %v: the workbook shows %q, text %q", k, row.Cells[c].num, got, want)
+			}
+		}
+	}
+}
+
+// A tab on a grid of its own: small tables take its columns from the left, a
+// hidden column takes no room and is not seen.
+func TestSmallTablesAndHiddenColumns(t *testing.T) {
+	small := &Table{Columns: []Column{{Head: "At"}, {Head: "Clock", Kind: Clock}}}
+	small.Add(nil, Words("1 km"), Number(240))
+	card := &Tab{Name: "Card", Grid: []float64{24, 12, 12}}
+	card.Add(Title{1, "Card"}, Small{small}, Small{&Table{Columns: small.Columns, None: "nothing"}})
+	full := &Table{Name: "F", Columns: []Column{{Head: "Name"}, {Head: "Label", Hidden: true}}}
+	full.Add(nil, Words("Ada"), Words("a long label that would need room"))
+	list := &Tab{Name: "List"}
+	list.Add(Full{full})
+	f := open(t, &Book{Made: "2026-03-07", Tabs: []*Tab{card, list}})
+	rows, err := f.GetRows("Card")
+	if err != nil || len(rows) < 6 || rows[2][0] != "1 km" || rows[2][1] != "4:00" || rows[5][0] != "nothing" {
+		t.Errorf("card %q, %v", rows, err)
+	}
+	if w, err := f.GetColWidth("Card", "A"); err != nil || w != 24 {
+		t.Errorf("first column is %v wide, %v", w, err)
+	}
+	if seen, err := f.GetColVisible("List", "B"); err != nil || seen {
+		t.Errorf("the hidden column is seen: %t, %v", seen, err)
+	}
+	if w := list.Width(); w > 20 {
+		t.Errorf("the hidden column takes room: the tab is %v wide", w)
+	}
+	card.Grid = card.Grid[:1]
+	if err := (&Book{Made: "2026-03-07", Tabs: []*Tab{card}}).WriteWorkbook(&bytes.Buffer{}); err == nil || !strings.Contains(err.Error(), "needs a grid") {
+		t.Errorf("a grid too narrow: %v", err)
+	}
+}
+
+// Axis labels: across while they fit, else upright; thinned where many.
+func TestLabels(t *testing.T) {
+	of := func(n int, label string) (int, int) {
+		x := &Table{Columns: []Column{{Head: "L"}}}
+		for range n {
+			x.Add(nil, Words(label))
+		}
+		return (&Chart{}).labels(x, 0, n)
+	}
+	for _, c := range []struct {
+		n          int
+		label      string
+		turn, skip int
+	}{{5, "Saltmarsh Way", 0, 1}, {11, "7 Mar 26", -90, 1}, {53, "7 Mar 26", -90, 2}, {20, "25", 0, 1}, {45, "25", -90, 2}} {
+		if turn, skip := of(c.n, c.label); turn != c.turn || skip != c.skip {
+			t.Errorf("%d labels %q: turned %d, every %d; want %d, %d", c.n, c.label, turn, skip, c.turn, c.skip)
+		}
+	}
+}

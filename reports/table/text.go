@@ -81,7 +81,7 @@ func (t *Table) WriteText(b *strings.Builder, limit int) {
 	for r := range cells {
 		line(func(c int) string { return cells[r][c] })
 	}
-	for _, m := range t.used() {
+	for _, m := range t.Used() {
 		b.WriteString(m.Sign + ": " + m.Text + "\n")
 	}
 }
@@ -110,8 +110,8 @@ func (t *Table) none() string {
 	return "none"
 }
 
-// used is the part of the legend whose marks stand in the table.
-func (t *Table) used() []Mark {
+// Used is the part of the legend whose marks stand in the table.
+func (t *Table) Used() []Mark {
 	in := map[string]bool{}
 	for _, r := range t.Rows {
 		for _, m := range r.Marks {
@@ -163,6 +163,8 @@ func (t *Tab) WriteText(s *strings.Builder, limit int) {
 					p.WriteText(s, limit)
 				}
 			}
+		case Small:
+			v.WriteText(s, limit)
 		case Full:
 			v.WriteText(s, limit)
 		case ChartBlock:

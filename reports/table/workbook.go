@@ -13,7 +13,7 @@ import (
 // board is the grid of a tab without a Full table: two halves of four columns
 // with a gap between them, widths in characters, together the width of an
 // upright A4 page.
-var board = []float64{7, 22, 9, 9, 2, 7, 22, 9, 9}
+var board = []float64{7, 21, 9, 9, 2, 7, 21, 9, 9}
 
 // PageWidth is the number of characters that an upright A4 page takes at full
 // size between the margins set here; a wider tab is shrunk when printed.
@@ -26,7 +26,7 @@ const PageHeight = 842 - 2*0.7*72
 // Height is the height in points of a tab without a Full table, as the
 // workbook will have it.
 func (t *Tab) Height() float64 {
-	p := &tabWriter{tab: t, widths: board}
+	p := &tabWriter{tab: t, widths: t.grid()}
 	h := 0.0
 	for _, blk := range t.Blocks {
 		switch v := blk.(type) {
@@ -38,16 +38,25 @@ func (t *Tab) Height() float64 {
 			h += bigHeight + captionHeight
 		case Pair:
 			h += gapHeight + sectionHeight + lineHeight*float64(p.rowsOf(v)-2)
+		case Small:
+			h += lineHeight*float64(p.rowsOf(v)-2) + p.headHeight(v.Table) + gapHeight
 		}
 	}
 	return h
+}
+
+func (t *Tab) grid() []float64 {
+	if t.Grid != nil {
+		return t.Grid
+	}
+	return board
 }
 
 // Width is the width in characters of the tab's table as printed, or of its
 // grid.
 func (t *Tab) Width() float64 {
 	var full *Table
-	w := board
+	w := t.grid()
 	for _, blk := range t.Blocks {
 		if f, ok := blk.(Full); ok {
 			full = f.Table
@@ -128,7 +137,7 @@ func (p *tabWriter) write() error {
 			p.full = v.Table
 		}
 	}
-	p.widths = board
+	p.widths = p.tab.grid()
 	if p.full != nil {
 		p.widths = p.full.widths()
 	}
@@ -258,6 +267,8 @@ func (p *tabWriter) rowsOf(blk Block) int {
 			n = max(n, v.Right.boardRows())
 		}
 		return n + 1
+	case Small:
+		return v.smallRows()
 	case ChartBlock:
 		return v.Chart.rows() + 1
 	}
@@ -275,6 +286,8 @@ func (p *tabWriter) block(blk Block) error {
 		return p.big(v)
 	case Pair:
 		return p.pair(v)
+	case Small:
+		return p.small(v.Table)
 	case Full:
 		return p.table(v.Table)
 	case ChartBlock:
@@ -329,7 +342,7 @@ func (p *tabWriter) total() float64 {
 func lines(s string, w float64) int {
 	more := 1.12
 	if w > 60 {
-		more = 1.08
+		more = 1.1
 	}
 	return strings.Count(Wrap(s, max(4, int(w*more))), "\n") + 1
 }
@@ -374,7 +387,7 @@ func (p *tabWriter) wide(s string, l look, height float64) error {
 var quarters = [][2]int{{0, 1}, {2, 3}, {5, 6}, {7, 8}}
 
 func (p *tabWriter) big(b Big) error {
-	if len(b.Figures) > len(quarters) || len(p.widths) != len(board) {
+	if len(b.Figures) > len(quarters) || p.tab.Grid != nil || len(p.widths) != len(board) {
 		return fmt.Errorf("%d large figures in %d columns", len(b.Figures), len(p.widths))
 	}
 	for _, l := range []struct {
@@ -409,15 +422,17 @@ func (p *tabWriter) big(b Big) error {
 }
 
 // slots gives for each of n columns the first and last grid column of a half.
+// Words in the last column of a page get two: what they run over its edge, some
+// programs count as part of the page and shrink it all.
 func slots(n int) [][2]int {
-	return [][][2]int{{{0, 3}}, {{0, 2}, {3, 3}}, {{0, 0}, {1, 2}, {3, 3}}, {{0, 0}, {1, 1}, {2, 2}, {3, 3}}}[n-1]
+	return [][][2]int{{{0, 3}}, {{0, 2}, {3, 3}}, {{0, 0}, {1, 1}, {2, 3}}, {{0, 0}, {1, 1}, {2, 2}, {3, 3}}}[n-1]
 }
 
 // boardRows is the number of rows of a small table: title, heading, rows.
 func (t *Table) boardRows() int { return 2 + max(1, len(t.Rows)) }
 
 func (p *tabWriter) pair(v Pair) error {
-	if len(p.widths) != len(board) {
+	if p.tab.Grid != nil || len(p.widths) != len(board) {
 		return fmt.Errorf("tables side by side need a tab of their own")
 	}
 	if err := p.set(nil, gapHeight); err != nil {
@@ -547,10 +562,54 @@ func headWidth(s string) int {
 // legend is one line with the marks that stand in the table.
 func (t *Table) legend() string {
 	var parts []string
-	for _, m := range t.used() {
+	for _, m := range t.Used() {
 		parts = append(parts, m.Sign+": "+m.Text)
 	}
 	return strings.Join(parts, ".  ")
+}
+
+// headHeight is the height of a heading row, whose words wrap.
+func (p *tabWriter) headHeight(t *Table) float64 {
+	tall := 1
+	for c, col := range t.Columns {
+		tall = max(tall, lines(col.Head, p.widths[c]-1))
+	}
+	return lineHeight*float64(tall) + 2
+}
+
+func (p *tabWriter) heading(t *Table) error {
+	heads := make([]any, len(t.Columns))
+	for c, col := range t.Columns {
+		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.Right(), inner: true, wrap: true, line: 't'})
+		if err != nil {
+			return err
+		}
+		heads[c] = excelize.Cell{StyleID: id, Value: col.Head}
+	}
+	return p.set(heads, p.headHeight(t))
+}
+
+// smallRows is the number of rows of a Small table: heading, rows, a gap.
+func (t *Table) smallRows() int { return 2 + max(1, len(t.Rows)) }
+
+func (p *tabWriter) small(t *Table) error {
+	if p.full != nil || len(t.Columns) > len(p.widths) {
+		return fmt.Errorf("a small table of %d columns needs a grid of as many", len(t.Columns))
+	}
+	if err := p.heading(t); err != nil {
+		return err
+	}
+	if len(t.Rows) == 0 {
+		if err := p.wide(t.none(), look{}, lineHeight); err != nil {
+			return err
+		}
+	}
+	for _, r := range t.Rows {
+		if err := p.tableRow(t, r); err != nil {
+			return err
+		}
+	}
+	return p.set(nil, gapHeight)
 }
 
 func (p *tabWriter) table(t *Table) error {
@@ -559,17 +618,7 @@ func (p *tabWriter) table(t *Table) error {
 			return err
 		}
 	}
-	tall := 1
-	heads := make([]any, len(t.Columns))
-	for c, col := range t.Columns {
-		id, err := p.styles.id(look{bold: true, fill: "E0E0E0", right: col.Kind.Right(), inner: true, wrap: true, line: 't'})
-		if err != nil {
-			return err
-		}
-		heads[c] = excelize.Cell{StyleID: id, Value: col.Head}
-		tall = max(tall, lines(col.Head, p.widths[c]-1))
-	}
-	if err := p.set(heads, lineHeight*float64(tall)+2); err != nil {
+	if err := p.heading(t); err != nil {
 		return err
 	}
 	head := p.row
