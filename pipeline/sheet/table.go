@@ -15,8 +15,8 @@ type table struct {
 	date1904 bool
 	whole    bool
 	src      source
-	grid     *grid        // where whole
-	sample   []line       // where not
+	grid     *grid  // where whole
+	sample   []line // where not
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
