@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"os"
@@ -341,6 +342,13 @@ func TestPersonDecisions(t *testing.T) {
 	d.shows(dr, "sex M → W", "Ben Reed → Bea Reed")
 	d.want("name over all history", d.text("select distinct name || name_received || sex from main.results where name like '%Reed'"), "Bea ReedBea ReedW")
 	d.want("group over all history", d.text("select distinct age_group from main.results where name = 'Bea Reed'"), "W45")
+	var said bytes.Buffer
+	if err := d.pl.Explain(context.Background(), "alder-bank_2026-01-10.csv:3", &said); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Contains(said.String(), "Ben") || strings.Contains(said.String(), `"M45"`) || !strings.Contains(said.String(), "as Bea Reed wishes") {
+		t.Errorf("explain tells the former name or category:\n%s", said.String())
+	}
 	d.keep(Correction{Person: "Dan Thorne", Hide: true})
 	d.want("hidden", d.text("select count(*)::varchar from main.results where hidden and name = 'Dan Thorne'"), "3")
 	if _, err := d.pl.Decide(context.Background(), Correction{Person: "Nobody Here", Hide: true}); err == nil {

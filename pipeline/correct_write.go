@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
 )
@@ -105,4 +106,29 @@ func wishesOf(ds []Decision, l *linkage) (wishes, error) {
 		}
 	}
 	return w, nil
+}
+
+// personal are the cells that a wish for another name or category stands in
+// for.
+var personal = map[sheet.Meaning]bool{sheet.Name: true, sheet.GivenName: true, sheet.FamilyName: true, sheet.Sex: true, sheet.AgeGroup: true}
+
+// wishedName is the name of the runner of a row, where they wish for another
+// name or category than the sheets have; "" otherwise.
+func (pl *Pipeline) wishedName(ctx context.Context, sheetNo int, tab string, row int) (string, error) {
+	rows, err := pl.DB.QueryContext(ctx, `select w.name from record.line l
+		join sheet.part p on p.part_no = l.part_no
+		join record.result r on r.line_no = l.line_no
+		join record.runner w on w.runner_no = r.runner_no
+		where p.sheet_no = ? and l.row_number = ? and (? = '' or p.tab = ?) and w.wished order by w.name`, sheetNo, row, tab, tab)
+	if err != nil {
+		return "", err
+	}
+	defer rows.Close()
+	name := ""
+	for rows.Next() {
+		if err := rows.Scan(&name); err != nil {
+			return "", err
+		}
+	}
+	return name, rows.Err()
 }

@@ -457,9 +457,10 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 		r.small(3, uint8(p.sex[i]))
 		r.window(4, p.window[i])
 		r.texts(6, f.clubs.list[club[i]])
-		_, wished := w.wishes.name[p.no[i]]
+		_, named := w.wishes.name[p.no[i]]
+		_, placed := w.wishes.sex[p.no[i]]
 		r.yesNo(7, w.wishes.hidden[p.no[i]])
-		r.yesNo(8, wished)
+		r.yesNo(8, named || placed)
 	})
 }
 

@@ -179,6 +179,10 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if err != nil {
 		return err
 	}
+	wished, err := pl.wishedName(ctx, e.Seq, tab, row)
+	if err != nil {
+		return err
+	}
 	found := false
 	for _, q := range p.parts {
 		if tab != "" && q.part.Tab != tab {
@@ -193,7 +197,11 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 			fmt.Fprintf(w, "%s\n\nAs received\n", shown)
 			for _, c := range q.part.Columns {
 				if c.Index < len(cells) && strings.TrimSpace(cells[c.Index]) != "" {
-					fmt.Fprintf(w, "  %-3s %-18s %-24q taken for %s: %s\n", place.ColumnLetters(c.Index), c.Heading, cells[c.Index], c.Meaning, c.Why)
+					text := fmt.Sprintf("%q", cells[c.Index])
+					if wished != "" && personal[c.Meaning] {
+						text = "(as " + wished + " wishes)"
+					}
+					fmt.Fprintf(w, "  %-3s %-18s %-24s taken for %s: %s\n", place.ColumnLetters(c.Index), c.Heading, text, c.Meaning, c.Why)
 				}
 			}
 			return nil

@@ -89,6 +89,11 @@ func TestForgetCommand(t *testing.T) {
 	}
 	o = must(t, dir, "run")
 	wants(t, o.out, "Nothing has changed since the last time")
+	write(t, dir, map[string]string{"new/alder-bank_2026-01-17.csv": fieldSheet(8)})
+	wants(t, must(t, dir, "load", filepath.Join(dir, "new")).out, "1 line kept without a name")
+	if err := os.RemoveAll(filepath.Join(dir, "new")); err != nil {
+		t.Fatal(err)
+	}
 	for _, f := range []string{"csv", "parquet"} {
 		out := filepath.Join(t.TempDir(), f)
 		must(t, dir, "export", out, "--private", "--format", f)
@@ -111,7 +116,7 @@ func TestForgetCommand(t *testing.T) {
 		Done    bool
 		Results int
 	}
-	if err := json.Unmarshal([]byte(o.out), &got); err != nil || !got.Done || got.Results != 2 {
+	if err := json.Unmarshal([]byte(o.out), &got); err != nil || !got.Done || got.Results != 3 {
 		t.Errorf("--json: %v %+v\n%s", err, got, o.out)
 	}
 }

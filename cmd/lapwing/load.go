@@ -131,6 +131,9 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	a.say("%s loaded, %s in all; %d already in the archive.", count(rep.Loaded, "sheet"), count(rep.Rows, "line"), rep.Known)
 	shown := 0
 	for _, s := range rep.Sheets {
+		if s.Forgotten > 0 {
+			fmt.Fprintf(a.out, "  %s: %s kept without a name, as somebody asked to be forgotten. The file itself still has the name.\n", s.Path, count(s.Forgotten, "line"))
+		}
 		if s.State == "waiting" || s.State == "refused" || s.State == "withdrawn" {
 			if shown++; shown > 10 {
 				continue

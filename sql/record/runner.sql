@@ -8,7 +8,7 @@
 -- birth_hi: last birth date that all sheets together allow
 -- club: club of the latest result that names one
 -- hidden: the person asked not to be shown
--- wished: the name is the person's own wish, over all history
+-- wished: name or category are the person's own wish, over all history
 select
     null::integer as runner_no,
     null::varchar as name,
