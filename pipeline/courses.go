@@ -51,11 +51,13 @@ type courseBook struct {
 	numbers  map[courseKey]int32
 	runs     map[runKey]int32
 	newRuns  []runKey
+	named    []runKey // runs whose session has become known
+	days     map[dayKey][]runKey
 	newOnes  []courseKey
 }
 
 func (pl *Pipeline) readCourses() error {
-	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, began: map[string]bool{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}}
+	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, began: map[string]bool{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}, days: map[dayKey][]runKey{}}
 	rows, err := pl.Archive.ReadTable("courses.csv", courseColumns)
 	if err != nil {
 		return err
@@ -166,7 +168,7 @@ func (pl *Pipeline) readNumbers(ctx context.Context) error {
 		k := courseKey{course, distance}
 		b.numbers[k] = *courseNo
 		if runNo != nil {
-			b.runs[runKey{k, unit.DayOf(*day), *session}] = *runNo
+			b.know(runKey{k, unit.DayOf(*day), *session}, *runNo)
 		}
 	}
 	return rows.Err()
@@ -249,19 +251,54 @@ func (b *courseBook) listed(course string) bool {
 	return false
 }
 
-// number gives a run its number, and its course too.
+// number gives a run its number, and its course too. A sheet without a session
+// is of the day's only run, whatever session that has: one that says 09:00 and
+// one that says nothing are of the same run.
 func (b *courseBook) number(k runKey) int32 {
 	if n, ok := b.runs[k]; ok {
 		return n
+	}
+	day := dayKey{k.course, k.day}
+	if same := b.days[day]; len(same) == 1 {
+		only := same[0]
+		switch {
+		case k.session == "":
+			return b.runs[only]
+		case only.session == "": // now its session is known
+			n := b.runs[only]
+			delete(b.runs, only)
+			b.runs[k] = n
+			b.days[day] = []runKey{k}
+			b.named = append(b.named, k)
+			for i := range b.newRuns {
+				if b.newRuns[i] == only {
+					b.newRuns[i] = k
+				}
+			}
+			return n
+		}
 	}
 	if _, ok := b.numbers[k.course]; !ok {
 		b.numbers[k.course] = int32(len(b.numbers) + 1)
 		b.newOnes = append(b.newOnes, k.course)
 	}
 	n := int32(len(b.runs) + 1)
-	b.runs[k] = n
+	b.know(k, n)
 	b.newRuns = append(b.newRuns, k)
 	return n
+}
+
+// know notes the number of a run.
+func (b *courseBook) know(k runKey, n int32) {
+	b.runs[k] = n
+	day := dayKey{k.course, k.day}
+	b.days[day] = append(b.days[day], k)
+}
+
+// dayKey is a course and a day, whatever the session.
+type dayKey struct {
+	course courseKey
+	day    unit.Day
 }
 
 // write stores the courses and runs that are new since the last write.
@@ -278,7 +315,12 @@ func (b *courseBook) write(ctx context.Context, pl *Pipeline) error {
 	}); err != nil {
 		return err
 	}
-	b.newOnes, b.newRuns = nil, nil
+	for _, k := range b.named {
+		if err := pl.DB.Exec(ctx, "update record.run set session = ? where run_no = ?", k.session, b.runs[k]); err != nil {
+			return err
+		}
+	}
+	b.newOnes, b.newRuns, b.named = nil, nil, nil
 	return nil
 }
 

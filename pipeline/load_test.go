@@ -148,3 +148,26 @@ func TestMeet(t *testing.T) {
 		t.Errorf("a wrong 1973 gives %v, %d lines", w, n)
 	}
 }
+
+// A sheet that names the start and one that does not are of the same run; two
+// named starts are two runs.
+func TestSessionOfTheOnlyRun(t *testing.T) {
+	for _, order := range [][]string{{"plain", "nine"}, {"nine", "plain"}} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		sheets := map[string]string{
+			"plain": "Pos,Name,Time\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n3,Cy Dale,22:03\n",
+			"nine":  "Pos,Name,Time,Start\n1,Ana Sol,20:01,09:00\n2,Ben Orr,21:02,09:00\n3,Cy Dale,22:04,09:00\n",
+		}
+		for _, which := range order {
+			loadForTest(t, pl, writeSheet(t, dir, which+"/alder-bank_2026-01-03.csv", sheets[which]))
+		}
+		runs, finishers := 0, 0
+		if err := pl.DB.Get(context.Background(), "select count(*), sum(finishers)::integer from main.runs where session = '09:00'", &runs, &finishers); err != nil {
+			t.Fatal(err)
+		}
+		if runs != 1 || finishers != 3 {
+			t.Errorf("%v: %d runs at 09:00 with %d finishers, want 1 with 3", order, runs, finishers)
+		}
+	}
+}
