@@ -309,6 +309,24 @@ func TestRulesInWords(t *testing.T) {
 	}
 }
 
+// Opened in LibreOffice, the workbook has no error and prints cleanly, and
+// shows the figures that the program computed.
+func TestSeasonInLibreOffice(t *testing.T) {
+	db, last := district(t, 24, 140, true)
+	dir := t.TempDir()
+	rep, err := Season(context.Background(), db, Options{Dir: dir, ArchiveDir: dir}, season2026(last))
+	if err != nil {
+		t.Fatal(err)
+	}
+	inLibreOffice(t, dir, 11, rep.Written[0])
+	theirs := read(t, dir, "season_2026-Courses.csv")
+	for _, want := range []string{"Heron Mere,5 km,\u221218 s,\u221225 s,\u221210 s,101.2,90,well compared", "Tarn End,5 km,+44 s,+30 s,+58 s,97.1,80,well compared"} {
+		if !strings.Contains(theirs, want) {
+			t.Errorf("LibreOffice doesn't show %q:\n%s", want, theirs)
+		}
+	}
+}
+
 // Writes the season to a folder to be looked at.
 func TestSeasonLook(t *testing.T) {
 	dir := os.Getenv("LAPWING_LOOK")

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"os"
 	"os/exec"
@@ -222,6 +223,28 @@ func TestStandingPrintsOnOnePage(t *testing.T) {
 		}
 		if n := len(regexp.MustCompile(`/Type\s*/Page\b[^s]`).FindAll(b, -1)); n != 1 {
 			t.Errorf("%s: the page prints on %d sheets", who, n)
+		}
+		printsClean(t, pdf)
+	}
+}
+
+// Opened in LibreOffice, the card has no error, prints cleanly and shows every
+// result.
+func TestStandingInLibreOffice(t *testing.T) {
+	db, _ := district(t, 30, 120, true)
+	dir := t.TempDir()
+	c := cardOf(t, db, Options{Dir: dir, ArchiveDir: dir}, "R1")
+	w, err := c.Write(true, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inLibreOffice(t, dir, 3, w[0])
+	theirs := read(t, dir, "standing_R1-History.csv")
+	for i := range c.results {
+		r := &c.results[i]
+		want := fmt.Sprintf("%s,Heron Mere,5 km,%d,%s,", r.day.Time().Format("2 Jan 2006"), *r.position, unit.Clock(*r.timeS))
+		if !strings.Contains(theirs, want) {
+			t.Fatalf("LibreOffice doesn't show %q:\n%s", want, theirs)
 		}
 	}
 }

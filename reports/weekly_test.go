@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -499,40 +500,10 @@ func TestQueriesHaveHeaders(t *testing.T) {
 // LibreOffice opens the workbooks without repair and converts them; its own
 // reading of the Result tab is the same as ours.
 func TestWeeklyInLibreOffice(t *testing.T) {
-	soffice, err := exec.LookPath("soffice")
-	if err != nil {
-		t.Skip("SKIPPED, NOT PASSED: LibreOffice (soffice) is not installed, so nobody has opened the workbooks with a second program")
-	}
 	db, last := district(t, 8, 140, true)
 	dir := t.TempDir()
 	w := writeWeekly(t, db, dir, t.TempDir(), last)
-	convert := func(to string, paths ...string) {
-		t.Helper()
-		c := exec.Command(soffice, "-env:UserInstallation=file://"+filepath.Join(dir, "profile"), "--headless", "--convert-to", to, "--outdir", dir)
-		c.Args = append(c.Args, paths...)
-		if out, err := c.CombinedOutput(); err != nil {
-			t.Fatalf("%v\n%s", err, out)
-		}
-	}
-	convert("pdf", w[0], w[1])
-	for _, p := range w[:2] {
-		if pdf := read(t, strings.TrimSuffix(p, ".xlsx")+".pdf"); !strings.HasPrefix(pdf, "%PDF") {
-			t.Errorf("%s: no PDF", p)
-		}
-	}
-	// All tabs as CSV, one file each (filter option 12 set to -1).
-	convert(`csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,true,false,false,-1`, w[0])
-	files, err := filepath.Glob(filepath.Join(dir, "*.csv"))
-	if err != nil || len(files) < 8 {
-		t.Fatalf("LibreOffice wrote %d tabs, %v", len(files), err)
-	}
-	for _, f := range files {
-		for _, bad := range []string{"Err:5", "#NAME", "#VALUE", "#REF", "#DIV", "#N/A", "###"} {
-			if strings.Contains(read(t, f), bad) {
-				t.Errorf("%s holds %s", filepath.Base(f), bad)
-			}
-		}
-	}
+	inLibreOffice(t, dir, 8, w[0], w[1])
 	theirs := read(t, dir, "heron-mere_"+last.String()+"-Result.csv")
 	d, err := readWeekly(context.Background(), db, Options{}, "heron-mere", last, "")
 	if err != nil {
@@ -543,6 +514,98 @@ func TestWeeklyInLibreOffice(t *testing.T) {
 		want := fmt.Sprintf("\n%d,%s,%s,", *r.position, unit.Clock(*r.timeS), r.publicName())
 		if !strings.Contains(theirs, want) {
 			t.Fatalf("LibreOffice doesn't show the line %q:\n%s", want, theirs)
+		}
+	}
+}
+
+// inLibreOffice opens workbooks in LibreOffice: it makes a PDF of each, with no
+// empty page and no word printed over another, and all tabs of the first as
+// CSV files in dir, with no error in any cell.
+func inLibreOffice(t *testing.T, dir string, tabs int, books ...string) {
+	t.Helper()
+	soffice, err := exec.LookPath("soffice")
+	if err != nil {
+		t.Skip("SKIPPED, NOT PASSED: LibreOffice (soffice) is not installed, so nobody has opened the workbooks with a second program")
+	}
+	convert := func(to string, paths ...string) {
+		t.Helper()
+		c := exec.Command(soffice, "-env:UserInstallation=file://"+filepath.Join(dir, "profile"), "--headless", "--convert-to", to, "--outdir", dir)
+		c.Args = append(c.Args, paths...)
+		if out, err := c.CombinedOutput(); err != nil {
+			t.Fatalf("%v\n%s", err, out)
+		}
+	}
+	convert("pdf", books...)
+	for _, p := range books {
+		printsClean(t, strings.TrimSuffix(p, ".xlsx")+".pdf")
+	}
+	// All tabs as CSV, one file each (filter option 12 set to -1).
+	convert(`csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,true,false,false,-1`, books[0])
+	files, err := filepath.Glob(filepath.Join(dir, "*.csv"))
+	if err != nil || len(files) < tabs {
+		t.Fatalf("LibreOffice wrote %d tabs, want %d at least (%v)", len(files), tabs, err)
+	}
+	for _, f := range files {
+		for _, bad := range []string{"Err:5", "#NAME", "#VALUE", "#REF", "#DIV", "#N/A", "###"} {
+			if strings.Contains(read(t, f), bad) {
+				t.Errorf("%s holds %s", filepath.Base(f), bad)
+			}
+		}
+	}
+}
+
+// box is where a word is printed, in points from the top left of a page.
+type box struct {
+	word                   string
+	left, top, right, foot float64
+}
+
+var (
+	pageMark = regexp.MustCompile(`<page `)
+	wordMark = regexp.MustCompile(`<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>`)
+)
+
+// printsClean checks a PDF word by word: every page holds more than its header
+// and footer, no word lies over another by more than a third of its height and
+// two points of its width, and nothing runs off the paper.
+func printsClean(t *testing.T, pdf string) {
+	t.Helper()
+	tool, err := exec.LookPath("pdftotext")
+	if err != nil {
+		t.Skip("SKIPPED, NOT PASSED: pdftotext is not installed, so nobody has looked at the printed pages")
+	}
+	out, err := exec.Command(tool, "-bbox", pdf, "-").Output()
+	if err != nil {
+		t.Fatalf("%s: %v", pdf, err)
+	}
+	pages := pageMark.Split(string(out), -1)[1:]
+	if len(pages) == 0 {
+		t.Fatalf("%s has no pages", pdf)
+	}
+	for n, page := range pages {
+		var words []box
+		for _, m := range wordMark.FindAllStringSubmatch(page, -1) {
+			b := box{word: m[5]}
+			for i, to := range []*float64{&b.left, &b.top, &b.right, &b.foot} {
+				if *to, err = strconv.ParseFloat(m[i+1], 64); err != nil {
+					t.Fatal(err)
+				}
+			}
+			words = append(words, b)
+		}
+		if len(words) < 20 {
+			t.Errorf("%s page %d is as good as empty: %d words", filepath.Base(pdf), n+1, len(words))
+		}
+		for i, a := range words {
+			if a.left < 0 || a.right > 842 {
+				t.Errorf("%s page %d: %q runs off the paper", filepath.Base(pdf), n+1, a.word)
+			}
+			for _, b := range words[i+1:] {
+				over := min(a.foot, b.foot) - max(a.top, b.top)
+				if min(a.right, b.right)-max(a.left, b.left) > 2 && over > (a.foot-a.top)/3 {
+					t.Errorf("%s page %d: %q is printed over %q", filepath.Base(pdf), n+1, a.word, b.word)
+				}
+			}
 		}
 	}
 }
