@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -196,7 +197,10 @@ func (pl *Pipeline) decideLine(ctx context.Context, d Decision, c Correction) ([
 
 // decideAt turns a correction of one line into decisions.
 func (pl *Pipeline) decideAt(ctx context.Context, d Decision, c Correction, at resultLine) ([]Decision, error) {
-	d.Sheet, d.Tab, d.Row = at.ref.hash, at.ref.tab, at.ref.row
+	if err := pl.findTable(ctx, &at); err != nil {
+		return nil, err
+	}
+	d.Sheet, d.Tab, d.Row, d.Table = at.ref.hash, at.ref.tab, at.ref.row, at.table
 	var out []Decision
 	add := func(kind, value string) {
 		e := d
@@ -261,10 +265,13 @@ func (pl *Pipeline) decideAt(ctx context.Context, d Decision, c Correction, at r
 		if err != nil {
 			return nil, err
 		}
-		if other.ref == at.ref {
+		if other.lineNo == at.lineNo {
 			return nil, fmt.Errorf("place %d can't be exchanged with itself", c.ExchangeWith)
 		}
-		add(DecideExchange, other.ref.String())
+		if err := pl.findTable(ctx, &other); err != nil {
+			return nil, err
+		}
+		add(DecideExchange, tableLine{other.ref, other.table}.String())
 	}
 	return out, nil
 }
@@ -275,7 +282,7 @@ func (pl *Pipeline) decideName(ctx context.Context, d Decision, c Correction, at
 	d.Kind, d.Value = DecideName, strings.TrimSpace(c.Name)
 	if at.status == "unnamed" {
 		d.Kind = DecideClaim
-	} else if claimed, err := pl.claimed(at.ref); err != nil {
+	} else if claimed, err := pl.claimed(at); err != nil {
 		return d, err
 	} else if claimed {
 		d.Kind = DecideClaim
@@ -340,13 +347,13 @@ func (pl *Pipeline) placeOf(ctx context.Context, runner string, at resultLine) (
 
 // claimed says whether a claim on a line is in force: a second one is a claim
 // as well, and not a correction of the first.
-func (pl *Pipeline) claimed(at lineRef) (bool, error) {
+func (pl *Pipeline) claimed(at resultLine) (bool, error) {
 	ds, err := pl.Decisions()
 	if err != nil {
 		return false, err
 	}
 	for _, d := range ds {
-		if d.Kind == DecideClaim && (lineRef{d.Sheet, d.Tab, d.Row}) == at {
+		if d.Kind == DecideClaim && (lineRef{d.Sheet, d.Tab, d.Row}) == at.ref && d.Table == at.table {
 			return true, nil
 		}
 	}
@@ -362,12 +369,48 @@ type resultLine struct {
 	timeMS       int32
 	session      string
 	runNo        int32
+	lineNo       int32
+	table        int // as in Decision, once findTable has looked
+}
+
+// findTable finds out which of several tables side by side holds a line.
+func (pl *Pipeline) findTable(ctx context.Context, at *resultLine) error {
+	rows, err := pl.DB.QueryContext(ctx, `select l.line_no from record.line l
+		join sheet.part p on p.part_no = l.part_no
+		join sheet.sheet s on s.sheet_no = p.sheet_no
+		where s.hash = ? and p.tab = ? and l.row_number = ? order by l.part_no, l.line_no`, at.ref.hash, at.ref.tab, at.ref.row)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	n := 0
+	for rows.Next() {
+		var line int32
+		if err := rows.Scan(&line); err != nil {
+			return err
+		}
+		if n++; line == at.lineNo {
+			at.table = n
+		}
+	}
+	if n < 2 {
+		at.table = 0
+	}
+	return rows.Err()
+}
+
+// withTable adds the number of the table to the name of a line.
+func withTable(line string, table int) string {
+	if table == 0 {
+		return line
+	}
+	return fmt.Sprintf("%s#%d", line, table)
 }
 
 // resultAt finds the one standing line of a place of a run.
 func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, session string, position int, line string) (resultLine, error) {
 	rows, err := pl.DB.QueryContext(ctx, `select s.hash, s.path, coalesce(r.tab, ''), r.row_number, coalesce(r.position, 0)::integer,
-			coalesce(r.name, '`+nobodyNamed+`'), r.status, coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no
+			coalesce(r.name, '`+nobodyNamed+`'), r.status, coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no, r.line_no
 		from main.results r
 		join record.line l on l.line_no = r.line_no
 		join sheet.part p on p.part_no = l.part_no
@@ -378,12 +421,13 @@ func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, s
 		return resultLine{}, err
 	}
 	defer rows.Close()
+	plain, nth, tabled := strings.Cut(line, "#")
 	var found []resultLine
 	sessions := map[string]bool{}
 	all := 0
 	for rows.Next() {
 		var r resultLine
-		if err := rows.Scan(&r.ref.hash, &r.shown.Sheet, &r.ref.tab, &r.ref.row, &r.position, &r.name, &r.status, &r.timeMS, &r.session, &r.runNo); err != nil {
+		if err := rows.Scan(&r.ref.hash, &r.shown.Sheet, &r.ref.tab, &r.ref.row, &r.position, &r.name, &r.status, &r.timeMS, &r.session, &r.runNo, &r.lineNo); err != nil {
 			return resultLine{}, err
 		}
 		r.shown.Tab, r.shown.Row = r.ref.tab, r.ref.row
@@ -391,7 +435,7 @@ func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, s
 		if session != "" && r.session != session {
 			continue
 		}
-		if line != "" && !r.isLine(line) || line == "" && int(r.position) != position {
+		if line != "" && !r.isLine(plain) || line == "" && int(r.position) != position {
 			continue
 		}
 		sessions[r.session] = true
@@ -399,6 +443,16 @@ func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, s
 	}
 	if err := rows.Err(); err != nil {
 		return resultLine{}, err
+	}
+	if tabled {
+		var err error
+		found = slices.DeleteFunc(found, func(r resultLine) bool {
+			err = errors.Join(err, pl.findTable(ctx, &r))
+			return strconv.Itoa(r.table) != nth
+		})
+		if err != nil {
+			return resultLine{}, err
+		}
 	}
 	switch {
 	case len(found) == 1:
@@ -412,7 +466,10 @@ func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, s
 	}
 	var list []string
 	for _, r := range found {
-		list = append(list, fmt.Sprintf("  %s %s: --line %q", r.name, clockOrDash(r.timeMS), r.shown.String()))
+		if err := pl.findTable(ctx, &r); err != nil {
+			return resultLine{}, err
+		}
+		list = append(list, fmt.Sprintf("  %s %s: --line %q", r.name, clockOrDash(r.timeMS), withTable(r.shown.String(), r.table)))
 	}
 	hint := "name the line"
 	if len(sessions) > 1 {
@@ -512,7 +569,7 @@ func (pl *Pipeline) DecisionList(ctx context.Context) ([]DecisionState, error) {
 func (d Decision) about(path map[string]string) string {
 	switch {
 	case d.Sheet != "":
-		return shownLine(lineRef{d.Sheet, d.Tab, d.Row}, path)
+		return withTable(shownLine(lineRef{d.Sheet, d.Tab, d.Row}, path), d.Table)
 	case d.Runner != "":
 		return d.Runner
 	case d.Course != "":
@@ -525,8 +582,8 @@ func (d Decision) what(path map[string]string) string {
 	v := d.Value
 	switch d.Kind {
 	case DecideExchange:
-		if r, err := parseLineRef(v); err == nil {
-			v = "with " + shownLine(r, path)
+		if r, err := parseTableLine(v); err == nil {
+			v = "with " + withTable(shownLine(r.lineRef, path), r.table)
 		}
 	case DecideHide:
 		return "hide"

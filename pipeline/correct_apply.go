@@ -112,6 +112,7 @@ func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
 // String writes a line as HASH:ROW or HASH:TAB!ROW.
 func (r lineRef) String() string { return place.Place{Sheet: r.hash, Tab: r.tab, Row: r.row}.String() }
 
+// parseLineRef reads what String writes.
 func parseLineRef(s string) (lineRef, error) {
 	hash, rest, ok := strings.Cut(s, ":")
 	tab := ""
@@ -125,12 +126,44 @@ func parseLineRef(s string) (lineRef, error) {
 	return lineRef{hash, tab, row}, nil
 }
 
+// tableLine is a line with the table that it stands in, where several stand
+// side by side on its row: from 1, 0 the only one.
+type tableLine struct {
+	lineRef
+	table int
+}
+
+// String is the line, with #2 behind it for the second table.
+func (t tableLine) String() string { return withTable(t.lineRef.String(), t.table) }
+
+func parseTableLine(s string) (t tableLine, err error) {
+	line, nth, tabled := strings.Cut(s, "#")
+	if tabled {
+		if t.table, err = strconv.Atoi(nth); err != nil || t.table < 1 {
+			return t, fmt.Errorf("%q: after # comes the number of the table", s)
+		}
+	}
+	t.lineRef, err = parseLineRef(line)
+	return t, err
+}
+
 func (a *lineDecisions) linesFor(d Decision) []int {
 	found := a.lines[lineRef{d.Sheet, d.Tab, d.Row}]
 	if len(found) == 0 {
 		a.note(d, decisionWaits, "its sheet is not loaded, or was withdrawn")
 	}
-	return found
+	return pick(found, d.Table)
+}
+
+// pick takes the line of one of the tables that stand side by side on a row.
+func pick(lines []int, table int) []int {
+	switch {
+	case len(lines) == 0:
+		return nil
+	case table > 0 && table <= len(lines):
+		return lines[table-1 : table]
+	}
+	return lines[:1]
 }
 
 func (a *lineDecisions) note(d Decision, state, words string) {
@@ -366,11 +399,11 @@ func (a *lineDecisions) settleClaims(j int, claims []Decision) error {
 // person's, while place and time stay with the line.
 func (a *lineDecisions) exchange(i int, d Decision) error {
 	f := a.f
-	ref, err := parseLineRef(d.Value)
+	ref, err := parseTableLine(d.Value)
 	if err != nil {
 		return err
 	}
-	other := a.lines[ref]
+	other := pick(a.lines[ref.lineRef], ref.table)
 	if len(other) == 0 {
 		a.note(d, decisionWaits, "the sheet of the other line is not loaded, or was withdrawn")
 		return nil

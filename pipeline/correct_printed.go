@@ -42,7 +42,7 @@ func (pl *Pipeline) decidePrinted(ctx context.Context, d Decision, c Correction)
 	}
 	return slices.DeleteFunc(out, func(e Decision) bool {
 		return slices.ContainsFunc(have, func(h Decision) bool {
-			return h.Kind == e.Kind && h.Sheet == e.Sheet && h.Tab == e.Tab && h.Row == e.Row && h.Value == e.Value
+			return h.Kind == e.Kind && h.Sheet == e.Sheet && h.Tab == e.Tab && h.Row == e.Row && h.Table == e.Table && h.Value == e.Value
 		})
 	}), nil
 }
@@ -74,7 +74,7 @@ const nobodyNamed = "nobody named"
 // printedLine finds the line that a workbook names, whatever became of it.
 func (pl *Pipeline) printedLine(ctx context.Context, p PrintedLine) (r resultLine, course string, day unit.Day, err error) {
 	rows, err := pl.DB.QueryContext(ctx, `select s.hash, s.path, r.row_number, coalesce(r.position, 0)::integer, coalesce(r.name, '`+nobodyNamed+`'), r.status,
-			coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no, coalesce(r.tab, ''), r.course, r.run_date
+			coalesce(r.time_ms, 0)::integer, coalesce(r.session, ''), r.run_no, r.line_no, coalesce(r.tab, ''), r.course, r.run_date
 		from main.results r
 		join record.line l on l.line_no = r.line_no
 		join sheet.part p on p.part_no = l.part_no
@@ -90,7 +90,7 @@ func (pl *Pipeline) printedLine(ctx context.Context, p PrintedLine) (r resultLin
 		var x resultLine
 		var c string
 		var when time.Time
-		if err := rows.Scan(&x.ref.hash, &x.shown.Sheet, &x.ref.row, &x.position, &x.name, &x.status, &x.timeMS, &x.session, &x.runNo, &x.ref.tab, &c, &when); err != nil {
+		if err := rows.Scan(&x.ref.hash, &x.shown.Sheet, &x.ref.row, &x.position, &x.name, &x.status, &x.timeMS, &x.session, &x.runNo, &x.lineNo, &x.ref.tab, &c, &when); err != nil {
 			return r, "", 0, err
 		}
 		x.shown.Tab, x.shown.Row = x.ref.tab, x.ref.row

@@ -397,6 +397,27 @@ func TestPlaceOnTwoLines(t *testing.T) {
 	d.want("the line named", d.text("select name from main.results where time_s = 1265"), "Cora Vale")
 }
 
+// Men on the left and women on the right stand on one row: a decision is about
+// one of the two.
+func TestTablesSideBySide(t *testing.T) {
+	d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": "Pos,Name,Time,Pos,Name,Time\n1,Ben Reed,20:00,1,Ada Moss,21:00\n2,Dan Vale,20:30,2,Unknown,22:00\n3,Hugh Thorne,21:30,3,Edie Lane,23:00\n"})
+	c := on("2026-01-03", 2)
+	c.Name = "Cora Wick"
+	_, err := d.pl.Decide(context.Background(), c)
+	if err == nil || !strings.Contains(err.Error(), `"alder-bank_2026-01-03.csv:3#2"`) {
+		t.Fatalf("place 2 of men and women: %v", err)
+	}
+	c.Place, c.Line = 0, "alder-bank_2026-01-03.csv:3#2"
+	d.keep(c)
+	d.want("the women's second", d.text("select name from main.results where time_s = 1320"), "Cora Wick")
+	d.want("the men's second", d.text("select name from main.results where time_s = 1230"), "Dan Vale")
+	c.Name, c.Status = "", "dq"
+	d.keep(c)
+	d.want("disqualified", d.text("select string_agg(name, ',') from main.results where status = 'dq'"), "Cora Wick")
+	d.forget("Cora Wick")
+	d.want("forgotten", d.text("select string_agg(coalesce(name, '–') || status, ',' order by time_s) from main.results where row_number = 3"), "Dan Valeok,Anonymousdq")
+}
+
 func TestGroupByHand(t *testing.T) {
 	for _, c := range []struct{ text, window string }{
 		{"M45", "45–49"}, {"w40", "40–44"}, {"45-49", "45–49"}, {"42", "42–42"}, {"U18", "16–17"}, {"Senior", "20–34"}, {"F35", "35–39"},

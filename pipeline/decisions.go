@@ -1,7 +1,9 @@
 package pipeline
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -15,7 +17,7 @@ import (
 // decisionColumns are the columns of decisions.csv. The file is only ever
 // appended to; a decision is undone by a later one of kind "take back" whose
 // value is its id.
-var decisionColumns = []string{"id", "when", "by", "kind", "sheet", "tab", "row", "runner", "course", "date", "session", "value", "why"}
+var decisionColumns = []string{"id", "when", "by", "kind", "sheet", "tab", "row", "runner", "course", "date", "session", "value", "why", "table"}
 
 // Decision is something a person has settled. It is about a line of a sheet
 // (hash, tab, row), a runner, or a run (course, date, session).
@@ -27,6 +29,7 @@ type Decision struct {
 
 	Sheet, Tab string // hash of the sheet's bytes
 	Row        int
+	Table      int    // which of several tables side by side on that row, from 1; 0 the only one
 	Runner     string // R12
 	Course     string
 	Date       unit.Day
@@ -96,6 +99,11 @@ func readDecision(r []string) (d Decision, err error) {
 			return d, err
 		}
 	}
+	if r[13] != "" {
+		if d.Table, err = strconv.Atoi(r[13]); err != nil {
+			return d, fmt.Errorf("table %q is not a number", r[13])
+		}
+	}
 	if d.Kind == DecideTakeBack {
 		if _, err := strconv.Atoi(d.Value); err != nil {
 			return d, fmt.Errorf("take back %q: write the id of the decision", d.Value)
@@ -106,14 +114,17 @@ func readDecision(r []string) (d Decision, err error) {
 
 // row is the decision as a line of decisions.csv.
 func (d Decision) row() []string {
-	line, date := "", ""
+	line, date, table := "", "", ""
 	if d.Row > 0 {
 		line = strconv.Itoa(d.Row)
+	}
+	if d.Table > 0 {
+		table = strconv.Itoa(d.Table)
 	}
 	if d.Date != 0 {
 		date = d.Date.String()
 	}
-	return []string{strconv.Itoa(d.ID), d.When.UTC().Format(time.RFC3339), d.By, d.Kind, d.Sheet, d.Tab, line, d.Runner, d.Course, date, d.Session, d.Value, d.Why}
+	return []string{strconv.Itoa(d.ID), d.When.UTC().Format(time.RFC3339), d.By, d.Kind, d.Sheet, d.Tab, line, d.Runner, d.Course, date, d.Session, d.Value, d.Why, table}
 }
 
 // inForce leaves out decisions that were taken back.
@@ -188,8 +199,8 @@ func (f *field) linesOf(ds []Decision) map[lineRef][]int {
 		}
 		add(lineRef{d.Sheet, d.Tab, d.Row})
 		if d.Kind == DecideExchange {
-			if r, err := parseLineRef(d.Value); err == nil {
-				add(r)
+			if r, err := parseTableLine(d.Value); err == nil {
+				add(r.lineRef)
 			}
 		}
 	}
@@ -211,6 +222,9 @@ func (f *field) linesOf(ds []Decision) map[lineRef][]int {
 				out[k] = append(out[k], i)
 			}
 		}
+	}
+	for _, l := range out { // tables side by side from left to right
+		slices.SortFunc(l, func(a, b int) int { return cmp.Compare(f.part[a], f.part[b]) })
 	}
 	return out
 }

@@ -70,7 +70,7 @@ func (pl *Pipeline) PlanForget(ctx context.Context, who string) (*ForgetPlan, er
 	if err := pl.findNamesakes(ctx, p); err != nil {
 		return nil, err
 	}
-	e := &eraser{keys: map[string]bool{}, byName: len(p.Namesakes) == 0, spellings: p.spellings, hashes: p.hashes, lines: map[lineRef]bool{}}
+	e := &eraser{keys: map[string]bool{}, byName: len(p.Namesakes) == 0, spellings: p.spellings, hashes: p.hashes, lines: map[tableLine]bool{}}
 	if p.Runner != nil {
 		e.id = p.Runner.ID
 	}
@@ -208,7 +208,7 @@ func (pl *Pipeline) planSheets(ctx context.Context, p *ForgetPlan, e *eraser, li
 	type outcome struct {
 		data []byte
 		old  store.Entry
-		refs []lineRef
+		refs []tableLine
 	}
 	results := make([]outcome, len(ledger))
 	err = pl.Parallel(ctx, "Looking through the sheets", len(ledger), func(ctx context.Context, i int) error {
@@ -264,7 +264,7 @@ func (pl *Pipeline) planSheets(ctx context.Context, p *ForgetPlan, e *eraser, li
 // withoutPerson gives a copy without a person's rows, and the lines that they
 // were. Sheets that wait or were withdrawn have no lines in the database: there
 // the name decides, if nobody else has it.
-func (pl *Pipeline) withoutPerson(entry store.Entry, data []byte, rows []sheet.RowRef, e *eraser) ([]byte, []lineRef, error) {
+func (pl *Pipeline) withoutPerson(entry store.Entry, data []byte, rows []sheet.RowRef, e *eraser) ([]byte, []tableLine, error) {
 	hand := handOf(entry)
 	o := pl.sheetOptions(hand)
 	r := sheet.Redaction{Rows: rows, Keep: keptMeanings, Words: e.spellings, Text: anonymous}
@@ -292,11 +292,36 @@ func (pl *Pipeline) withoutPerson(entry store.Entry, data []byte, rows []sheet.R
 	if why := unlike(before, after, r.Rows); why != "" {
 		return nil, nil, fmt.Errorf("without the name it would be read in another way: %s", why)
 	}
-	var refs []lineRef
+	var refs []tableLine
 	for _, ref := range r.Rows {
-		refs = append(refs, lineRef{entry.Hash, before.parts[ref.Part].part.Tab, ref.Row})
+		tab := before.parts[ref.Part].part.Tab
+		refs = append(refs, tableLine{lineRef{entry.Hash, tab, ref.Row}, before.tableOf(ref)})
 	}
 	return now, refs, nil
+}
+
+// tableOf says which of several tables side by side on a row is meant, from 1;
+// 0 where it is the only one.
+func (p *parsedSheet) tableOf(ref sheet.RowRef) int {
+	nth, tables := 0, 0
+	for k, q := range p.parts {
+		if q.part.Tab != p.parts[ref.Part].part.Tab {
+			continue
+		}
+		for i := range q.lines.n {
+			if int(q.lines.at(i).Row) == ref.Row {
+				tables++
+				if k == ref.Part {
+					nth = tables
+				}
+				break
+			}
+		}
+	}
+	if tables < 2 {
+		return 0
+	}
+	return nth
 }
 
 // unlike says where two readings of a sheet differ in more than the rows that

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/record/name"
@@ -21,8 +22,8 @@ type eraser struct {
 	keys      map[string]bool // folded names
 	byName    bool            // nobody else has the name: lines that give only a name are this person's
 	spellings []string
-	hashes    map[string]string // of sheets, before → after
-	lines     map[lineRef]bool  // the person's, by the hash before
+	hashes    map[string]string  // of sheets, before → after
+	lines     map[tableLine]bool // the person's, by the hash before
 
 	Decisions, Members, Volunteers, History int // lines changed or taken out
 }
@@ -133,14 +134,9 @@ func (e *eraser) table(file string, data []byte) ([]byte, error) {
 }
 
 func (e *eraser) decision(get func(string) string, set func(string, string)) bool {
-	line := lineRef{get("sheet"), get("tab"), 0}
-	for _, c := range get("row") {
-		if c < '0' || c > '9' {
-			line.row = -1
-			break
-		}
-		line.row = line.row*10 + int(c-'0')
-	}
+	row, _ := strconv.Atoi(get("row")) // a row that is no number is nobody's
+	table, _ := strconv.Atoi(get("table"))
+	line := tableLine{lineRef{get("sheet"), get("tab"), row}, table}
 	mine := e.lines[line] || e.id != "" && strings.EqualFold(get("runner"), e.id)
 	switch get("kind") {
 	case DecideName, DecideClaim, DecidePrintName:
