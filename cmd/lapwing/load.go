@@ -161,6 +161,27 @@ func printProblems(a *app, problems []place.Problem, most int) {
 			fmt.Fprintf(a.out, "  … and %d more\n", len(problems)-most)
 			return
 		}
-		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, p)
+		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, problemWords(p))
 	}
+}
+
+// ownWords are the kinds of problem whose Read is a remark of the program's
+// own, not what stands in a cell.
+var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true,
+	"two-part-sheet": true, "distance-unsure": true, "order-not-by-time": true, "answer-remembered": true, "decision-contradicted": true}
+
+// problemWords is a problem as a line. A remark is not shown as if it had been
+// read somewhere.
+func problemWords(p place.Problem) string {
+	if !ownWords[p.Kind] || p.Read == "" {
+		return p.String()
+	}
+	s := fmt.Sprintf("%s: %s: %s", p.Place, strings.ReplaceAll(p.Kind, "-", " "), strings.TrimSuffix(p.Read, "."))
+	if p.Expected != "" {
+		s += "; expected " + p.Expected
+	}
+	if p.Do != "" {
+		s += ". " + p.Do
+	}
+	return s
 }

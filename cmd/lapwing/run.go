@@ -88,6 +88,11 @@ func (a *app) printRun(rep *runReport) {
 		a.say("Nothing has changed since the last time; no report was written.")
 	} else {
 		a.say("%s new or changed: %d times, %d positions and %d names counted.", count(s.Runs, "run"), s.Times, s.Positions, s.Names)
+		if len(rep.Changed) <= mostNamed {
+			for _, c := range rep.Changed {
+				a.say("  %s", runWords(c))
+			}
+		}
 		newcomers := count(s.Newcomers, "newcomer")
 		switch {
 		case s.Unknown == s.Runs:
@@ -105,6 +110,20 @@ func (a *app) printRun(rep *runReport) {
 		}
 		fmt.Fprintln(a.out, "Waiting:", q)
 	}
+}
+
+// mostNamed is how many changed runs are named one by one: a correction can
+// change a milestone or a best in weeks before and after, and somebody will ask
+// why there are new reports of them.
+const mostNamed = 8
+
+// runWords is a run as a person would say it.
+func runWords(r pipeline.RunRef) string {
+	s := r.Course + ", " + r.Day.Time().Format("Monday 2 January 2006")
+	if r.Session != "" {
+		s += ", " + r.Session
+	}
+	return s
 }
 
 func needs(n int) string {
