@@ -509,7 +509,7 @@ func (c *comparison) records(lines []int) {
 		}
 		list := "fastest here, " + map[uint8]string{uint8(record.M): "men", uint8(record.W): "women"}[k.sex]
 		if k.group != "" {
-			list = "fastest here, " + k.group
+			list += ", " + k.group
 		}
 		x := Change{Course: f.courses[k.course-1].course, What: list}
 		x.Before, _ = say(old)
