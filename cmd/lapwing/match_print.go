@@ -47,6 +47,8 @@ func printReview(w io.Writer, r *pipeline.Review) {
 		fmt.Fprintln(w, "No doubtful pairs.")
 	} else {
 		fmt.Fprintf(w, "Are these one person? The first %d of %d pairs, the most useful question first (%d doubtful pairs were found).\n", len(r.Pairs), r.Listed, r.Found)
+		fmt.Fprintln(w, "What speaks for one person has a plus, what speaks against it a minus; one point more about doubles the odds.")
+		fmt.Fprintln(w, "The chance below the sum allows for what the points are known to get wrong.")
 	}
 	for _, p := range r.Pairs {
 		fmt.Fprintf(w, "\n%d.\n", p.Place)
