@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"time"
 
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
@@ -30,41 +31,22 @@ const (
 // updateSpeed carries on from the last full fit if that had so many results. It
 // is false where a full fit is due.
 func (pl *Pipeline) updateSpeed(ctx context.Context, w *work, from int) (bool, error) {
-	fit, err := pl.speedFit(ctx)
-	if err != nil || fit.Results < max(1, from) || fit.Version != ModelVersion {
+	last, err := pl.lastFit(ctx, from)
+	if last == nil || err != nil {
 		return false, err
-	}
-	fitted, err := unit.ParseDay(fit.Upto)
-	if err != nil {
-		return false, fmt.Errorf("what is kept of the last fit: %w", err)
-	}
-	known, err := pl.keptCourses(ctx)
-	if err != nil {
-		return false, err
-	}
-	at := map[int32]int{} // by course number
-	for i, c := range known {
-		at[c.no] = i
 	}
 	f, s := w.field, w.speed
-	in := f.speedInput(w.people, at)
-	if len(in.Run) == 0 || in.latest-fitted > updateDays || tuningReach(len(in.Run)) != tuningReach(fit.Results) || len(in.courses) < len(known) {
+	in := f.speedInput(w.people, last.place)
+	if len(in.Run) == 0 || tuningReach(len(in.Run)) != tuningReach(last.fit.Results) || !last.covers(f, in) {
 		return false, nil
 	}
-	solution := speed.Solution{Hyper: fit.Fitted}
-	for k, c := range known {
-		if f.courses[in.courses[k]].no != c.no {
-			return false, nil // a course has another name or distance now
-		}
-		solution.Courses = append(solution.Courses, c.Course)
-	}
 	runPrints, runnerPrints := f.prints(in)
-	runs, err := pl.keptRuns(ctx, f, in, runPrints)
+	runs, err := pl.keptRuns(ctx, f, in, func(e int32, print int64) bool { return runPrints[e] == print })
 	if err != nil {
 		return false, err
 	}
 	conditions, fresh, changed := in.freshRuns(runs)
-	if float64(fit.Updated+changed) > updateShare*float64(fit.Results) {
+	if last.due(in.latest, changed) {
 		return false, nil
 	}
 	forms, err := pl.keptForms(ctx, w.people, in, runnerPrints)
@@ -78,33 +60,154 @@ func (pl *Pipeline) updateSpeed(ctx context.Context, w *work, from int) (bool, e
 	if err := pl.keptResults(ctx, w); err != nil {
 		return false, err
 	}
-	s.courses, s.runs, s.forms = known, runs, forms
-	s.latest, s.fit = in.latest, fit
+	s.courses, s.runs, s.forms = last.courses, runs, forms
+	s.latest, s.fit = in.latest, last.fit
 	s.fit.Updated += changed
 	if len(part.Run) == 0 {
 		return true, nil
 	}
-	m, err := speed.Update(ctx, part.Input, solution, conditions, fresh, pl.workers())
+	for _, person := range part.runners {
+		for o := w.people.begin[person]; o < w.people.begin[person+1]; o++ {
+			s.forget(int(o))
+		}
+	}
+	m, err := speed.Update(ctx, part.Input, last.solution(), conditions, fresh, pl.workers())
 	if err != nil {
 		return false, err
 	}
-	for c, k := range m.Courses[len(known):] {
-		s.courses = append(s.courses, courseSpeed{f.courses[in.courses[len(known)+c]].no, k})
-	}
+	s.courses = last.with(f, in, m)
 	for e := range fresh {
 		if fresh[e] {
 			s.runs[e] = runSpeed{f.runs[in.runs[e]].no, runPrints[e], m.Runs[e]}
 		}
 	}
 	for r, k := range m.Form {
-		n, person := part.place[r], part.runners[r]
-		s.forms[n] = formSpeed{w.people.no[person], runnerPrints[n], k}
-		for o := w.people.begin[person]; o < w.people.begin[person+1]; o++ {
-			s.forget(int(o))
-		}
+		n := part.place[r]
+		s.forms[n] = formSpeed{w.people.no[part.runners[r]], runnerPrints[n], k}
 	}
 	pl.resultFigures(w, m, &part.speedColumns)
 	return true, nil
+}
+
+// updateSome does the same where work holds only the runners concerned, with
+// their whole histories: those who are in a fresh run (fresh, by run number:
+// new, or with other results than before) and those whose other results have
+// changed. It fills w.speed with the figures of their results, their forms, the
+// fresh runs and all courses; what is kept of everybody else stays in the
+// database. It is false where a full fit of everybody is due.
+func (pl *Pipeline) updateSome(ctx context.Context, w *work, fresh map[int32]bool, from int) (bool, error) {
+	last, err := pl.lastFit(ctx, from)
+	if last == nil || err != nil {
+		return false, err
+	}
+	f, s := w.field, newSpeedFigures(len(w.people.order))
+	in := f.speedInput(w.people, last.place)
+	if !last.covers(f, in) {
+		return false, nil
+	}
+	var day *time.Time
+	if err := pl.DB.Get(ctx, "select max(last_day) from insight.runner", &day); err != nil {
+		return false, err
+	}
+	s.latest = in.latest
+	if day != nil {
+		s.latest = max(s.latest, unit.DayOf(*day))
+	}
+	runs, err := pl.keptRuns(ctx, f, in, func(e int32, _ int64) bool { return !fresh[f.runs[in.runs[e]].no] })
+	if err != nil {
+		return false, err
+	}
+	conditions, isFresh, changed := in.freshRuns(runs)
+	if last.due(s.latest, changed) || tuningReach(last.fit.Results+last.fit.Updated+changed) != tuningReach(last.fit.Results) ||
+		float64(len(in.Run)) > updateSpan*float64(last.fit.Results) {
+		return false, nil
+	}
+	s.courses, s.fit = last.courses, last.fit
+	s.fit.Updated += changed
+	w.speed = s
+	if len(in.Run) == 0 {
+		return true, nil
+	}
+	m, err := speed.Update(ctx, in.Input, last.solution(), conditions, isFresh, pl.workers())
+	if err != nil {
+		return false, err
+	}
+	runPrints, runnerPrints := f.prints(in)
+	s.courses = last.with(f, in, m)
+	for e := range isFresh {
+		if isFresh[e] {
+			s.runs = append(s.runs, runSpeed{f.runs[in.runs[e]].no, runPrints[e], m.Runs[e]})
+		}
+	}
+	for r, k := range m.Form {
+		s.forms = append(s.forms, formSpeed{w.people.no[in.runners[r]], runnerPrints[r], k})
+	}
+	pl.resultFigures(w, m, in)
+	return true, nil
+}
+
+// lastFit is the last full fit with its courses.
+type lastFit struct {
+	fit     speedFit
+	upto    unit.Day
+	courses []courseSpeed
+	place   map[int32]int // in courses, by course number
+}
+
+// lastFit reads it, nil where there is none of this version of the model with
+// so many results.
+func (pl *Pipeline) lastFit(ctx context.Context, from int) (*lastFit, error) {
+	fit, err := pl.speedFit(ctx)
+	if err != nil || fit.Results < max(1, from) || fit.Version != ModelVersion {
+		return nil, err
+	}
+	l := &lastFit{fit: fit, place: map[int32]int{}}
+	if l.upto, err = unit.ParseDay(fit.Upto); err != nil {
+		return nil, fmt.Errorf("what is kept of the last fit: %w", err)
+	}
+	if l.courses, err = pl.keptCourses(ctx); err != nil {
+		return nil, err
+	}
+	for i, c := range l.courses {
+		l.place[c.no] = i
+	}
+	return l, nil
+}
+
+// covers says whether the columns' courses begin with those of the fit.
+func (l *lastFit) covers(f *field, in *speedColumns) bool {
+	if len(in.courses) < len(l.courses) {
+		return false
+	}
+	for k, c := range l.courses {
+		if f.courses[in.courses[k]].no != c.no {
+			return false
+		}
+	}
+	return true
+}
+
+// due says whether a full fit is due, with the newest run and so many results
+// new or changed.
+func (l *lastFit) due(latest unit.Day, changed int) bool {
+	return latest-l.upto > updateDays || float64(l.fit.Updated+changed) > updateShare*float64(l.fit.Results)
+}
+
+func (l *lastFit) solution() speed.Solution {
+	s := speed.Solution{Hyper: l.fit.Fitted}
+	for _, c := range l.courses {
+		s.Courses = append(s.Courses, c.Course)
+	}
+	return s
+}
+
+// with adds the courses that are new in the columns.
+func (l *lastFit) with(f *field, in *speedColumns, m *speed.Model) []courseSpeed {
+	out := slices.Clone(l.courses)
+	for c := len(out); c < len(m.Courses); c++ {
+		out = append(out, courseSpeed{f.courses[in.courses[c]].no, m.Courses[c]})
+	}
+	return out
 }
 
 // freshRuns says of every run what its conditions are, or else that it is
@@ -208,9 +311,9 @@ func cells(r arrow.Record) (whole func(c, k int) int32, number func(c, k int) fl
 		func(c, k int) uint8 { return r.Column(c).(*array.Uint8).Value(k) }
 }
 
-// keptRuns gives what is known of the runs of in, the zero value (no run
-// number) for those that are new or whose results have changed.
-func (pl *Pipeline) keptRuns(ctx context.Context, f *field, in *speedColumns, prints []int64) ([]runSpeed, error) {
+// keptRuns gives what is known of the runs of in that may be taken over, the
+// zero value (no run number) for the others.
+func (pl *Pipeline) keptRuns(ctx context.Context, f *field, in *speedColumns, may func(e int32, print int64) bool) ([]runSpeed, error) {
 	at := make([]int32, len(f.runs)+1) // by run number: place in in.Runs + 1
 	for e, r := range in.runs {
 		at[f.runs[r].no] = int32(e) + 1
@@ -224,7 +327,7 @@ func (pl *Pipeline) keptRuns(ctx context.Context, f *field, in *speedColumns, pr
 			if int(no) >= len(at) || at[no] == 0 {
 				continue
 			}
-			if e := at[no] - 1; prints[e] == print.Value(k) {
+			if e := at[no] - 1; may(e, print.Value(k)) {
 				out[e] = runSpeed{no, print.Value(k), speed.Run{Effect: number(2, k), SD: number(3, k), Results: whole(1, k), Stated: small(4, k) == 1}}
 			}
 		}

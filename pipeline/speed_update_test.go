@@ -132,6 +132,7 @@ func TestUpdateOfAnArchiveIsCloseToAFullFit(t *testing.T) {
 	}
 	w = upToSpeed(t, pl)
 	upd := updated(t, pl, w)
+	sameForSome(t, pl, w, before, upd)
 	full := fitted(t, pl, w)
 	t.Logf("%d results in the fit, %d of them new", full.fit.Results, upd.fit.Updated)
 	if upd.fit.Updated < 80 {
@@ -202,6 +203,67 @@ func TestUpdateOfAnArchiveIsCloseToAFullFit(t *testing.T) {
 	}
 	if effort > len(adjusted)/100 {
 		t.Error("efforts are far from a full fit's")
+	}
+}
+
+// sameForSome updates with nobody at hand but the runners concerned and wants
+// the figures that an update with everybody gives, to the bit.
+func sameForSome(t *testing.T, pl *Pipeline, w *work, before, upd *speedFigures) {
+	t.Helper()
+	known, forms := map[int32]bool{}, map[int32]int64{}
+	for _, r := range before.runs {
+		known[r.no] = true
+	}
+	for _, k := range before.forms {
+		forms[k.no] = k.print
+	}
+	fresh := map[int32]bool{}
+	for _, r := range upd.runs {
+		if !known[r.no] {
+			fresh[r.no] = true
+		}
+	}
+	some := &people{begin: []int32{0}}
+	var from []int // place in w.people.order
+	for r, no := range w.people.no {
+		concerned := false
+		for _, k := range upd.forms {
+			if k.no == no {
+				concerned = forms[no] != k.print
+			}
+		}
+		if !concerned {
+			continue
+		}
+		some.no = append(some.no, no)
+		for o := w.people.begin[r]; o < w.people.begin[r+1]; o++ {
+			some.order = append(some.order, w.people.order[o])
+			from = append(from, int(o))
+		}
+		some.begin = append(some.begin, int32(len(some.order)))
+	}
+	part := &work{field: w.field, people: some}
+	if done, err := pl.updateSome(context.Background(), part, fresh, 1); err != nil || !done {
+		t.Fatalf("update of %d runners: %v, %v", len(some.no), done, err)
+	}
+	got := part.speed
+	if len(got.runs) != len(fresh) || len(got.forms) == 0 || len(got.courses) != len(upd.courses) || got.fit != upd.fit || got.latest != upd.latest {
+		t.Fatalf("%d runs of %d, %d forms, %d courses of %d, %+v", len(got.runs), len(fresh), len(got.forms), len(got.courses), len(upd.courses), got.fit)
+	}
+	for i, o := range from {
+		if !sameFigures(upd, got, o, i) {
+			t.Fatalf("line %d: adjusted to %g with everybody, to %g with the runners concerned", o, upd.adjusted[o], got.adjusted[i])
+		}
+	}
+	for _, k := range got.forms {
+		if !slices.Contains(upd.forms, k) {
+			t.Fatalf("form %+v is not that of an update with everybody", k)
+		}
+	}
+	for _, r := range got.runs {
+		if !slices.Contains(upd.runs, r) {
+			t.Fatalf("run %+v is not that of an update with everybody", r)
+		}
 	}
 }
 

@@ -42,6 +42,9 @@ average day. Only courses of one distance that share runners can be compared.`,
 
 // courseTable lays the courses out in sets that can be compared.
 func courseTable(t *pipeline.CourseTable) string {
+	if len(t.Sets) == 0 {
+		return "There are no courses yet: load a sheet first.\n"
+	}
 	var b strings.Builder
 	ranked := false
 	networks := map[int32]bool{}
@@ -84,9 +87,6 @@ func courseTable(t *pipeline.CourseTable) string {
 			b.WriteString("\n" + strings.Join(remarks, "\n") + "\n")
 		}
 		b.WriteString("\n")
-	}
-	if len(t.Sets) == 0 {
-		return "There are no courses yet: load a sheet first.\n"
 	}
 	if ranked {
 		b.WriteString(`Index: 100 is the average of these courses, higher is faster. At 25:00: what the
