@@ -172,6 +172,15 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	case samePlaces == 0 && samePeople == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}
+	if f.isExcerpt(later, earlier) {
+		stands, differ, example := f.addExcerpt(later, same, people, places, earlier.part.path)
+		read := fmt.Sprintf("%d lines stand on %s already, %d are added", shared, earlier.part.path, stands)
+		if differ == 0 {
+			return true, stands > 0, tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note)
+		}
+		return true, stands > 0, tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
+			"The fuller sheet stands. If the smaller one is right, correct those places (lapwing correct); if it is the whole new result, load it again with --kind full.", place.Look)
+	}
 	replaced := map[int]int{}
 	for n, i := range later.lines {
 		if same[n] >= 0 {
@@ -199,6 +208,61 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	fresh := len(later.lines) - shared
 	return false, true, tell("new-issue", fmt.Sprintf("%d lines as on %s, %d changed or gone, %d new or changed", shared, earlier.part.path, changed, fresh),
 		"The later sheet stands. To go back: lapwing sheets withdraw "+later.part.path, place.Look)
+}
+
+// isExcerpt says whether a later part is some of the field and no new issue of
+// an earlier one: somebody said so; or it has gaps in its places and the other
+// is as gappy or larger; or it has less than half as many lines.
+func (f *field) isExcerpt(later, earlier *issue) bool {
+	switch later.part.kind {
+	case "excerpt":
+		return true
+	case fullByHand:
+		return false
+	}
+	if 2*len(later.lines) < len(earlier.lines) {
+		return true
+	}
+	return f.gappy(later) && (f.gappy(earlier) || 10*len(later.lines) < 9*len(earlier.lines))
+}
+
+// gappy says whether many places are missing from a part, as on a sheet of one
+// club's members.
+func (f *field) gappy(s *issue) bool {
+	top := int32(0)
+	for _, i := range s.lines {
+		top = max(top, f.position[i])
+	}
+	return int(top) > len(s.lines)+len(s.lines)/4+3
+}
+
+// addExcerpt adds the lines of an excerpt to what stands: a finisher who is
+// there already is counted once, by the fuller sheet; one who is not is added.
+func (f *field) addExcerpt(later *issue, same []int, people map[string]int, places map[int32]int, stands string) (added, differ int, example string) {
+	for n, i := range later.lines {
+		k := f.lineKey(i)
+		j := same[n]
+		if j < 0 {
+			var ok bool
+			if j, ok = people[k.person]; !ok || k.person == "" {
+				if j, ok = places[k.position]; !ok || k.position == 0 {
+					added++
+					continue
+				}
+			}
+			if differ++; example == "" {
+				example = f.lineWords(i) + ", there " + f.lineWords(j)
+			}
+		}
+		f.setDoubt(i, record.Repeat, "this finisher stands on "+stands)
+		f.sameAs[i] = int32(j)
+	}
+	return added, differ, example
+}
+
+// lineWords says in short what a line says: place 12, Ana Sol, 20:01.
+func (f *field) lineWords(i int) string {
+	return fmt.Sprintf("place %s, %s, %s", orDash(f.position[i]), orNobody(f.names.list[f.name[i]]), clockOrDash(f.timeMS[i]))
 }
 
 // joinParts joins a part that has times and no names with one that has names

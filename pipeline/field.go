@@ -55,6 +55,7 @@ type partInfo struct {
 	tabIndex    int32
 	kind        string
 	hash        string
+	byHand      bool  // the kind was given by hand
 	rank        int32 // by path, hash, tab
 }
 

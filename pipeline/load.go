@@ -215,6 +215,10 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	rep := &LoadReport{}
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
+	if hand.Course == "" {
+		pl.ahead = pl.lookAhead(ctx, files, names)
+		defer func() { pl.ahead = nil }()
+	}
 	for start := 0; start < len(files); {
 		end, bytes := start, int64(0)
 		for end < len(files) && end-start < batchSheets && (end == start || bytes < batchBytes) {

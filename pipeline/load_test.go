@@ -4,6 +4,7 @@ import (
 	"context"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"lapwing/pipeline/age"
@@ -169,5 +170,55 @@ func TestSessionOfTheOnlyRun(t *testing.T) {
 		if runs != 1 || finishers != 3 {
 			t.Errorf("%v: %d runs at 09:00 with %d finishers, want 1 with 3", order, runs, finishers)
 		}
+	}
+}
+
+// counted gives name and status of every line of a run's sheets, in order.
+func counted(t *testing.T, pl *Pipeline) string {
+	t.Helper()
+	rows, err := pl.DB.QueryContext(context.Background(), "select sheet || ' ' || coalesce(name, '?') || ' ' || status from main.results order by sheet, row_number")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	var out []string
+	for rows.Next() {
+		var s string
+		if err := rows.Scan(&s); err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, "\n")
+}
+
+// A club's excerpt never displaces the sheet of the whole field, not even
+// where it says something else about one place; two clubs' excerpts add up.
+func TestExcerpts(t *testing.T) {
+	full := "Pos,Name,Time\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n3,Unknown,22:03\n4,Di Elm,23:04\n5,Ed Fox,24:05\n6,Flo Gray,25:06\n7,Gus Hill,26:07\n8,Hal Ives,27:08\n"
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	loadForTest(t, pl, writeSheet(t, dir, "a/alder-bank_2026-01-03.csv", full))
+	rep := loadForTest(t, pl, writeSheet(t, dir, "b/alder-bank_2026-01-03_club.csv", "Pos,Name,Time\n2,Ben Orr,21:02\n3,Cy Dale,22:03\n8,Hal Ives,27:08\n"))
+	if rep.Loaded != 1 {
+		t.Fatalf("%+v", rep.Sheets)
+	}
+	want := "alder-bank_2026-01-03.csv Ana Sol ok\nalder-bank_2026-01-03.csv Ben Orr ok\nalder-bank_2026-01-03.csv ? unnamed\nalder-bank_2026-01-03.csv Di Elm ok\n" +
+		"alder-bank_2026-01-03.csv Ed Fox ok\nalder-bank_2026-01-03.csv Flo Gray ok\nalder-bank_2026-01-03.csv Gus Hill ok\nalder-bank_2026-01-03.csv Hal Ives ok\n" +
+		"alder-bank_2026-01-03_club.csv Ben Orr repeat\nalder-bank_2026-01-03_club.csv Cy Dale repeat\nalder-bank_2026-01-03_club.csv Hal Ives repeat"
+	if got := counted(t, pl); got != want {
+		t.Errorf("the excerpt changes more than itself:\n%s", got)
+	}
+	n := 0
+	if err := pl.DB.Get(context.Background(), "select count(*) from main.problems where kind = 'excerpt-differs'", &n); err != nil || n != 1 {
+		t.Errorf("%d problems tell of the difference (%v)", n, err)
+	}
+
+	dir = t.TempDir()
+	pl = openForTest(t, dir)
+	loadForTest(t, pl, writeSheet(t, dir, "a/alder-bank_2026-01-03_harriers.csv", "Pos,Name,Time\n2,Ben Orr,21:02\n9,Cy Dale,22:03\n28,Hal Ives,27:08\n"))
+	loadForTest(t, pl, writeSheet(t, dir, "b/alder-bank_2026-01-03_joggers.csv", "Pos,Name,Time\n2,Ben Orr,21:02\n11,Jo Kay,22:33\n29,Lou May,28:08\n"))
+	if got := counted(t, pl); strings.Count(got, " ok") != 5 || strings.Count(got, "repeat") != 1 {
+		t.Errorf("two excerpts that share a runner:\n%s", got)
 	}
 }

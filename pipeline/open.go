@@ -27,6 +27,7 @@ type Pipeline struct {
 	trusted  bool         // whatever was open before was closed cleanly or found to be whole
 	release  func() error // lets other processes in
 	courses  *courseBook
+	ahead    map[string]int // runs of each course in the files of the load under way
 
 	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
 }

@@ -189,6 +189,9 @@ func columnsOf(p *sheet.Part) record.Columns {
 	}
 }
 
+// fullByHand is the kind of a part that somebody has called the whole field.
+const fullByHand = "full by hand"
+
 // ParseAnswers reads answers to questions about a sheet's columns, as in
 // "time=mm.ss; sex V=W". The keys are those that the questions name.
 func ParseAnswers(text string) (map[string]string, error) {
@@ -227,6 +230,9 @@ func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance in
 	p := &partParser{pl: pl, name: name, part: part, out: &parsedPart{part: part, kind: part.Kind}, distance: part.DistanceM(), at: map[runKey]int32{}, last: -1}
 	if kind != "" {
 		p.out.kind = kind
+		if kind == "full" {
+			p.out.kind = fullByHand
+		}
 	}
 	if handDistance > 0 {
 		p.distance = handDistance

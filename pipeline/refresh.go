@@ -358,7 +358,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
-var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "second-sheet", "new-issue", "person-twice",
+var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", "person-twice",
 	"two-claims", "decision-contradicted", "member-birth-date", "codes-exchanged"}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {

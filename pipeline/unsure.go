@@ -1,11 +1,14 @@
 package pipeline
 
 import (
+	"context"
 	"fmt"
+	"os"
 	"sort"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/sheet"
 )
 
 // A course with at least knownRuns runs is known well enough to suspect that a
@@ -33,6 +36,9 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 				}
 			}
 		}
+	}
+	for c, n := range pl.ahead {
+		runs[c] = max(runs[c], n)
 	}
 	listed := map[string]bool{}
 	for _, c := range pl.courses.known {
@@ -78,4 +84,54 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 func slip(a, b string) bool {
 	d := name.OSA(a, b)
 	return d == 1 || d == 2 && min(len(a), len(b)) >= 2*shortestSlip
+}
+
+// lookAheadMost is the number of files up to which a load looks at the courses
+// of all of them first.
+const lookAheadMost = 4000
+
+// lookAhead counts the runs of each course in all files of a load that takes
+// several batches, so that a slip of the pen in the first batch is seen for
+// one. Very large first loads go without.
+func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string) map[string]int {
+	if len(files) <= batchSheets || len(files) > lookAheadMost {
+		return nil
+	}
+	found := make([]map[runKey]bool, len(files))
+	options := sheet.Options{Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder}
+	eachParallel(len(files), pl.workers(), func(i int) {
+		if ctx.Err() != nil {
+			return
+		}
+		data, err := os.ReadFile(files[i])
+		if err != nil {
+			return // told when it is loaded
+		}
+		s, err := sheet.Read(names[i], data, options)
+		if err != nil {
+			return
+		}
+		found[i] = map[runKey]bool{}
+		for _, p := range s.Parts {
+			_ = p.Each(func(_ int, cells []string) error {
+				if course, day, session, ok := p.RunOf(cells); ok {
+					found[i][runKey{pl.courses.key(course, day, 0), day, session}] = true
+				}
+				if p.Course.Value != "" && p.Date.Settled {
+					return errStop // one run for all rows
+				}
+				return nil
+			})
+		}
+	})
+	all, runs := map[runKey]bool{}, map[string]int{}
+	for _, m := range found {
+		for k := range m {
+			if !all[k] {
+				all[k] = true
+				runs[k.course.course]++
+			}
+		}
+	}
+	return runs
 }

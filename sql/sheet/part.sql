@@ -5,7 +5,7 @@
 -- tab: name of the tab, blank for text sheets
 -- tab_index: place of the tab in the workbook, from 0
 -- heading_row: row of the headings, 0 where there are none
--- kind: full, excerpt, times or names
+-- kind: full, full by hand (somebody said so), excerpt, times or names
 -- course_from: where the course was found
 -- date_from: where the date was found
 -- readings: how times, ages and the like are read, in words
