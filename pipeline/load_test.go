@@ -32,17 +32,24 @@ func TestMisspeltCourse(t *testing.T) {
 	dir := t.TempDir()
 	pl := openForTest(t, dir)
 	ctx := context.Background()
-	for _, d := range []string{"2026-01-03", "2026-01-10", "2026-01-17"} {
-		writeSheet(t, dir, "in/dunnock-lake_"+d+".csv", small+"4,Di "+d[8:]+" Elm,23:04\n")
+	for _, d := range []string{"3", "10", "17", "24"} {
+		writeSheet(t, dir, "in/results"+d+".csv", "Dunnock Lake "+d+" January 2026\n"+small)
 	}
 	loadForTest(t, pl, filepath.Join(dir, "in"))
-	odd := writeSheet(t, dir, "odd/dunock-lake_2026-01-24.csv", small+"4,Ed Fox,24:05\n")
+	odd := writeSheet(t, dir, "odd/results31.csv", "Dunock Lake 31 January 2026\n"+small)
+	// a name that differs in a figure is another course, and so is one in a file name
+	for _, other := range []string{"Dunnock Lake 2 31 January 2026", ""} {
+		p := writeSheet(t, dir, "other"+other+"/dunnock-bake_2026-01-31.csv", other+"\n"+small+"5,Ed "+other+" Fox,25:01\n")
+		if rep := loadForTest(t, pl, p); rep.Waiting != 0 {
+			t.Errorf("%q waits: %v", other, rep.Sheets)
+		}
+	}
 	rep := loadForTest(t, pl, odd)
 	if rep.Waiting != 1 {
 		t.Fatalf("want one sheet to wait, got %+v", rep)
 	}
 	rep, err := pl.Load(ctx, []string{odd}, ByHand{Course: "dunnock-lake"})
-	if err != nil || rep.Loaded != 1 || rep.Sheets[0].Runs[0] != "dunnock-lake 2026-01-24" {
+	if err != nil || rep.Loaded != 1 || rep.Sheets[0].Runs[0] != "dunnock-lake 2026-01-31" {
 		t.Fatalf("with --course: %+v, %v", rep, err)
 	}
 	rep = loadForTest(t, pl, odd)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"sort"
+	"strings"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
@@ -12,11 +13,13 @@ import (
 )
 
 // A course with at least knownRuns runs is known well enough to suspect that a
-// new name one or two letters away is a slip of the pen. Shorter names than
-// shortestSlip are left alone: they are near too much.
+// new name in a hand-typed title, with at most newRuns runs and one letter away,
+// is a slip of the pen. Shorter names than shortestSlip are left alone: they
+// are near too much; so are names that differ in a figure (route 1, route 2).
 const (
-	knownRuns    = 3
-	shortestSlip = 6
+	knownRuns    = 4
+	newRuns      = 1
+	shortestSlip = 7
 )
 
 // askMisspelt adds a question to each sheet of a load whose course is new and
@@ -57,13 +60,16 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 			continue
 		}
 		for _, p := range s.parts {
+			if !strings.HasPrefix(p.part.Course.From, "title") {
+				continue
+			}
 			for i, k := range p.runs {
 				c := k.course.course
-				if listed[c] || len(c) < shortestSlip {
+				if listed[c] || runs[c] > newRuns {
 					continue
 				}
 				for _, q := range known {
-					if q == c || runs[q] < 3*runs[c] || !slip(c, q) {
+					if !slip(c, q) {
 						continue
 					}
 					problem := place.Problem{
@@ -80,10 +86,21 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 	}
 }
 
-// slip says whether two names differ by one letter, or in long names by two.
+// slip says whether two names differ by one letter: left out, put in, changed,
+// or two exchanged.
 func slip(a, b string) bool {
-	d := name.OSA(a, b)
-	return d == 1 || d == 2 && min(len(a), len(b)) >= 2*shortestSlip
+	if min(len(a), len(b)) < shortestSlip || name.OSA(a, b) != 1 {
+		return false
+	}
+	digits := func(s string) string {
+		return strings.Map(func(r rune) rune {
+			if r >= '0' && r <= '9' {
+				return r
+			}
+			return -1
+		}, s)
+	}
+	return digits(a) == digits(b)
 }
 
 // lookAheadMost is the number of files up to which a load looks at the courses
