@@ -235,32 +235,30 @@ func (c *clusterer) merge(a, b int32, why sum, decided bool) {
 }
 
 // pool puts the evidence of two clusters together. Where their births
-// contradict one another the better supported one stands and the other's lines
-// count as strange.
+// contradict one another that of most lines stands and the others count as
+// strange.
 func (t *nameTable) pool(a, b *cluster) cluster {
 	c := cluster{n: a.n + b.n, asked: a.asked + b.asked, timed: a.timed + b.timed, dev: a.dev + b.dev, loose: a.loose && b.loose}
 	for s := range c.sexes {
 		c.sexes[s] = a.sexes[s] + b.sexes[s]
 	}
-	c.strange = a.strange + b.strange
+	c.ages = a.ages
+	c.ages.pool(&b.ages)
 	switch {
-	case a.births == 0:
+	case a.ages.n == 0:
 		c.lo, c.hi, c.births = b.lo, b.hi, b.births
-	case b.births == 0:
+	case b.ages.n == 0:
 		c.lo, c.hi, c.births = a.lo, a.hi, a.births
-	case birthGap(a.lo, a.hi, b.lo, b.hi) == 0:
+	case a.strange+b.strange == 0 && birthGap(a.lo, a.hi, b.lo, b.hi) == 0:
 		c.lo, c.hi = max(a.lo, b.lo), min(a.hi, b.hi)
 		if c.lo > c.hi { // they meet only when widened: born between them
 			c.lo, c.hi = c.hi, c.lo
 		}
-		c.births = a.births + b.births
-	case b.births > a.births:
-		c.lo, c.hi, c.births = b.lo, b.hi, b.births
-		c.strange += a.births
+		c.births = c.ages.n
 	default:
-		c.lo, c.hi, c.births = a.lo, a.hi, a.births
-		c.strange += b.births
+		c.consensus()
 	}
+	c.strange = c.ages.n - c.births
 	c.names = mergeTallies(a.names, b.names)
 	slices.SortFunc(c.names, func(x, y tally) int {
 		if t.before(x, y) {
@@ -286,6 +284,19 @@ func (t *nameTable) pool(a, b *cluster) cluster {
 		}
 	}
 	return c
+}
+
+// consensus takes the birth dates that most lines allow.
+func (c *cluster) consensus() {
+	f := fitBirths(nil, &c.ages, nil, 0, lineCost)
+	if g := fitBirths(nil, &c.ages, nil, pad, lineCost); g.against < f.against {
+		f = g
+		f.lo, f.hi = g.lo+pad, g.hi-pad
+		if f.lo > f.hi { // they meet only when widened: born between them
+			f.lo, f.hi = f.hi, f.lo
+		}
+	}
+	c.lo, c.hi, c.births = f.lo, f.hi, c.ages.n-f.against
 }
 
 // mergeTallies adds two lists; the result is ordered by id.

@@ -12,7 +12,9 @@
 //	name.go    keys, frequencies, slips and nicknames of names
 //	community.go  names that go together
 //	sign.go    rows to signatures
+//	twins.go   two people of one name, sex and course
 //	birth.go   birth windows as evidence
+//	edge.go    the birth dates that most lines allow
 //	course.go  which courses share runners
 //	block.go   pairs worth comparing
 //	weigh.go   the evidence and its weights

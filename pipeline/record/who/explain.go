@@ -144,8 +144,12 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 		case level == Equal:
 			return "ages fit one birth date"
 		case x != nil:
-			return fmt.Sprintf("ages contradict: one born %s (%s), the other %s (%s)",
+			text := fmt.Sprintf("ages contradict: one born %s (%s), the other %s (%s)",
 				span(x.lo, x.hi), lines(x.births), span(y.lo, y.hi), lines(y.births))
+			if float64(s.bits[ev]) > m.w.BirthNear {
+				text += "; a few wrong ages would explain it"
+			}
+			return text
 		}
 		return "ages contradict"
 	case Sex:
@@ -237,10 +241,9 @@ func (w Weights) Table() []WeightLine {
 		{"births less than a year apart", w.BirthNear},
 		{"births one to three years apart", w.BirthFar},
 		{"births further apart", w.BirthApart},
-		{"one line's age against three or more", w.BirthOdd},
-		{"one line's age against one or two", w.BirthFew},
+		{"one line with a wrong age (less among many lines)", w.BirthOdd},
 		{"M on one side, W on the other", w.SexDiffers},
-		{"one line's M or W against three or more", w.SexOdd},
+		{"one line with a wrong M or W (less among many lines)", w.SexOdd},
 		{"X on one side, M or W on the other", w.SexX},
 		{"clubs different", w.ClubDiffers},
 		{"a club on one side only", w.ClubOneBlank},

@@ -98,7 +98,7 @@ func (m *model) tabulate() error {
 
 // wrongWayRound finds names whose last word is far likelier as a given name,
 // and first word as a family name, than the other way about, judged by how
-// the words stand in all other names.
+// the words stand in all other names; and those whose last word is an initial.
 func (m *model) wrongWayRound(used []int32) []bool {
 	type count struct{ given, family int32 }
 	counts := map[string]*count{}
@@ -119,9 +119,19 @@ func (m *model) wrongWayRound(used []int32) []bool {
 		at(n.Family).family++
 	}
 	var turn []bool
+	set := func(i int) {
+		if turn == nil {
+			turn = make([]bool, len(m.in))
+		}
+		turn[i] = true
+	}
 	for i := range m.in {
 		n := &m.in[i]
-		if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" || len(n.Given) < 2 || len(n.Family) < 2 {
+		if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" || len(n.Given) < 2 {
+			continue
+		}
+		if len(n.Family) < 2 { // RILEY M: no family name is a single letter
+			set(i)
 			continue
 		}
 		first, last := counts[n.Given], counts[n.Family]
@@ -130,10 +140,7 @@ func (m *model) wrongWayRound(used []int32) []bool {
 			factor = 400 // the sheet itself said so: only swapped columns can be meant
 		}
 		if (float64(last.given)+.3)*(float64(first.family)+.3) > factor*(float64(first.given)-1+.3)*(float64(last.family)-1+.3) {
-			if turn == nil {
-				turn = make([]bool, len(m.in))
-			}
-			turn[i] = true
+			set(i)
 		}
 	}
 	return turn
@@ -338,7 +345,8 @@ func (p *part) nicknames(a, b int32) bool {
 
 // shortForm says whether one name looks like a short form of the other: at
 // least three letters of its beginning, with or without -ie, -y, -i, -o, -a
-// and a doubled letter (Robbie, Robert; Sam, Samantha).
+// and a doubled letter (Robbie, Robert; Sam, Samantha); or two and the second
+// doubled (Immy, Imogen).
 func shortForm(a, b string) bool {
 	if len(a) > len(b) {
 		a, b = b, a
@@ -360,7 +368,7 @@ func shortForm(a, b string) bool {
 		if strings.HasPrefix(p[1], stem) {
 			return true
 		}
-		if n := len(stem); n > 3 && stem[n-1] == stem[n-2] && strings.HasPrefix(p[1], stem[:n-1]) {
+		if n := len(stem); n > 2 && stem[n-1] == stem[n-2] && strings.HasPrefix(p[1], stem[:n-1]) {
 			return true
 		}
 	}

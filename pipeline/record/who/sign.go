@@ -19,6 +19,7 @@ type cluster struct {
 	births  int32 // rows whose window agrees with lo..hi
 	strange int32 // rows whose window does not
 	lo, hi  unit.Day
+	ages    edges // what all windows say
 	sexes   [4]int32
 	asked   int32 // rows of sheets that give clubs
 	timed   int32
@@ -444,6 +445,15 @@ func (g *signer) unclashed(rows []int32, numbered bool) {
 		g.add(rows, false)
 		return
 	}
+	if two, open, ok := g.twoPeople(rows); ok {
+		for _, p := range two {
+			g.add(p, false)
+		}
+		for _, i := range open {
+			g.add([]int32{i}, true)
+		}
+		return
+	}
 	type part struct {
 		rows  []int32
 		runs  map[int32]bool
@@ -523,6 +533,7 @@ func (g *signer) pool(rows []int32, loose bool) cluster {
 			c.timed++
 		}
 		if v := x.window(); v.Known() {
+			c.ages.add(v.Lo, v.Hi)
 			if both, ok := w.Meet(v); ok {
 				w = both
 				c.births++

@@ -68,8 +68,9 @@ type Weights struct {
 	NumberDiffers float64
 
 	BirthNear, BirthFar, BirthApart float64 // gap under 1 year, under 3, more
-	BirthOdd, BirthFew              float64 // one row against at least three, against fewer: a wrong age
-	SexDiffers, SexOdd              float64 // the same for sexes
+	BirthOdd, SexOdd                float64 // a line with a wrong age, a wrong sex
+	BirthMany, SexMany              float64 // share of oddLines that is given back
+	SexDiffers                      float64
 	SexX                            float64 // X on one side, M or W on the other
 	ClubDiffers, ClubOneBlank       float64
 	ClubBothBlank                   float64
@@ -89,8 +90,8 @@ func StartingWeights() Weights {
 		Family:     [nLevel]float64{Equal: .9, Swapped: .01, OneToken: .015, Slip: .006, Mistyped: .06},
 		GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
-		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthFew: -8,
-		SexDiffers: -12, SexOdd: -5, SexX: -3,
+		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthMany: .7,
+		SexDiffers: -12, SexOdd: -5, SexMany: .5, SexX: -3,
 		ClubDiffers: -5, ClubOneBlank: -2.5, ClubBothBlank: .8,
 		CourseLow: -6, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
 	}
@@ -412,8 +413,15 @@ func (m *model) weighNumbers(a, b *cluster, s *sum) {
 }
 
 // weighBirth: windows that meet weigh what chance would have made of it.
-// Windows apart weigh by how far and by how many lines say so: one line in a
-// hundred has a wrong age, but three never have the same one.
+//
+// Where they do not, the two may still be one person of whom some line has a
+// wrong age. The chance of all lines under one birth date, over the archive's
+// births, is laid against that of the lines of either side under a birth date
+// of its own: a wrong line has chance 2^BirthOdd and then hits on any window
+// by its width. Of many lines some will be wrong, so that a larger cluster
+// bears them better: see oddLines. However many lines contradict, the weight
+// ends at that of two births so far apart, because mistakes are repeated: a
+// year of birth once copied wrongly stays wrong.
 func (m *model) weighBirth(a, b *cluster, s *sum) {
 	if a.births == 0 || b.births == 0 {
 		return
@@ -430,19 +438,35 @@ func (m *model) weighBirth(a, b *cluster, s *sum) {
 	case gap < 3*366:
 		w = m.w.BirthFar
 	}
-	few, many := min(a.births, b.births), max(a.births, b.births)
-	switch {
-	case few <= 2 && many >= 3:
-		w = max(w, float64(few)*m.w.BirthOdd)
-	case few == 1:
-		w = max(w, m.w.BirthFew)
-	}
+	cost := int32(math.Round(-16 * m.w.BirthOdd))
+	both := fitBirths(&m.birth, &a.ages, &b.ages, pad, cost)
+	one, other := fitBirths(&m.birth, &a.ages, nil, pad, cost), fitBirths(&m.birth, &b.ages, nil, pad, cost)
+	fit := math.Log2(max(both.mass, 1e-30) / (one.mass * other.mass))
+	fit += m.w.BirthMany * oddLines(a.ages.n+b.ages.n, both.against-one.against-other.against)
+	w = min(0, max(w, fit))
 	if s.level[Number] == Equal && s.level[FamilyName] == Equal {
 		w *= .4 // number and name prove more than ages disprove
 	}
 	s.add(Birth, level, w)
 }
 
+// oddLines is log2 of the number of ways in which k of n lines can be the
+// wrong ones, the factor of the binomial distribution; 0 where more are wrong
+// than mistakes would make.
+//
+// It is not given in full: what speaks against two people, that the second
+// should have just these few lines, is not reckoned either.
+func oddLines(n, k int32) float64 {
+	if k < 1 || k > mostOdd {
+		return 0
+	}
+	return choices(n, k)
+}
+
+const mostOdd = 4 // lines of one person that may be wrong in one way
+
+// weighSex: the lines of the sex that few have are wrong ones, if the two are
+// one person.
 func (m *model) weighSex(a, b *cluster, s *sum) {
 	x, y := a.mainSex(), b.mainSex()
 	switch {
@@ -452,11 +476,12 @@ func (m *model) weighSex(a, b *cluster, s *sum) {
 	case x == SexX || y == SexX:
 		s.add(Sex, Differs, m.w.SexX)
 	default:
-		na, nb := a.sexes[x], b.sexes[y]
-		few, many := min(na, nb), max(na, nb)
-		w := m.w.SexDiffers
-		if many >= 2 && few <= 2 {
-			w = max(w, float64(few)*m.w.SexOdd)
+		few := func(c *cluster) int32 { return min(c.sexes[SexM], c.sexes[SexW]) }
+		both := min(a.sexes[SexM]+b.sexes[SexM], a.sexes[SexW]+b.sexes[SexW])
+		n := a.sexes[SexM] + a.sexes[SexW] + b.sexes[SexM] + b.sexes[SexW]
+		w, k := m.w.SexDiffers, both-few(a)-few(b)
+		if n > 2 && k <= mostOdd {
+			w = min(0, max(w, float64(k)*m.w.SexOdd+m.w.SexMany*oddLines(n, k)))
 		}
 		s.add(Sex, Differs, w)
 	}

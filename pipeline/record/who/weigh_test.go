@@ -117,12 +117,12 @@ func TestBirthWeight(t *testing.T) {
 }
 
 func TestShortForms(t *testing.T) {
-	for _, p := range [][2]string{{"rob", "robert"}, {"robbie", "robert"}, {"sam", "samantha"}, {"josy", "josephine"}} {
+	for _, p := range [][2]string{{"rob", "robert"}, {"robbie", "robert"}, {"sam", "samantha"}, {"josy", "josephine"}, {"immy", "imogen"}} {
 		if !shortForm(p[0], p[1]) || !shortForm(p[1], p[0]) {
 			t.Errorf("%s should look like a short form of %s", p[0], p[1])
 		}
 	}
-	for _, p := range [][2]string{{"jo", "john"}, {"anna", "hannah"}, {"mark", "martin"}, {"lea", "lee"}} {
+	for _, p := range [][2]string{{"jo", "john"}, {"anna", "hannah"}, {"mark", "martin"}, {"lea", "lee"}, {"amy", "amanda"}} {
 		if shortForm(p[0], p[1]) {
 			t.Errorf("%s should not look like a short form of %s", p[0], p[1])
 		}
