@@ -18,7 +18,7 @@ import (
 // are near too much; so are names that differ in a figure (route 1, route 2).
 const (
 	knownRuns    = 4
-	newRuns      = 1
+	newRuns      = 2
 	shortestSlip = 7
 )
 
