@@ -138,7 +138,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 			if shown++; shown > 10 {
 				continue
 			}
-			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, s.Why)
+			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, strings.TrimPrefix(s.Why, s.Path+" is "+s.State+": "))
 		}
 	}
 	if shown > 10 {

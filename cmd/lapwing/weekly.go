@@ -49,6 +49,10 @@ func (a *app) weeklyCommand() *cobra.Command {
 				if err := a.asJSON(files); err != nil {
 					return err
 				}
+				if len(files) > mostFiles {
+					a.say("%s written to %s", count(len(files), "file"), a.settings.Reports)
+					return nil
+				}
 				for _, f := range files {
 					a.say("%s", f)
 				}
