@@ -100,28 +100,7 @@ func FindSheets(paths []string) ([]string, []string, error) {
 			add(p, p)
 			continue
 		}
-		err = filepath.WalkDir(p, func(q string, d fs.DirEntry, err error) error {
-			switch {
-			case err != nil && d != nil && q != p: // a folder that can't be looked into: refused by name
-				add(p, q)
-				return nil
-			case err != nil:
-				return err
-			case d.IsDir() && q != p && strings.HasPrefix(d.Name(), "."):
-				return filepath.SkipDir
-			case d.IsDir():
-				return nil
-			case d.Type()&fs.ModeSymlink != 0:
-				if st, err := os.Stat(q); err == nil && !st.Mode().IsRegular() {
-					return nil // not into folders elsewhere, which may lead round in circles
-				}
-			case !d.Type().IsRegular():
-				return nil
-			}
-			add(p, q)
-			return nil
-		})
-		if err != nil {
+		if err := lookThrough(p, map[string]bool{}, func(q string) { add(p, q) }); err != nil {
 			return nil, nil, fmt.Errorf("can't look through %s: %w", p, err)
 		}
 	}
@@ -141,6 +120,34 @@ func FindSheets(paths []string) ([]string, []string, error) {
 		f2[k], n2[k] = files[i], names[i]
 	}
 	return f2, n2, nil
+}
+
+// lookThrough calls f for every file below a folder, and for folders that can't
+// be looked into, whose reading says why. Links are followed, each folder once.
+func lookThrough(dir string, seen map[string]bool, f func(path string)) error {
+	real, err := filepath.EvalSymlinks(dir)
+	if err != nil || seen[real] {
+		return err
+	}
+	seen[real] = true
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return err
+	}
+	for _, e := range entries {
+		p := filepath.Join(dir, e.Name())
+		st, err := os.Stat(p)
+		switch {
+		case err == nil && st.IsDir() && strings.HasPrefix(e.Name(), "."):
+		case err == nil && st.IsDir():
+			if lookThrough(p, seen, f) != nil {
+				f(p)
+			}
+		case err != nil, st.Mode().IsRegular():
+			f(p)
+		}
+	}
+	return nil
 }
 
 // helperFile says whether a name is one of the files that programs leave

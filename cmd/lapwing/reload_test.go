@@ -1,6 +1,7 @@
 package main
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -53,4 +54,29 @@ func TestCorrectedAnswersWaiting(t *testing.T) {
 		wants(t, o.out, "withdrawn")
 	}
 	must(t, dir, "check")
+}
+
+// TestLinks reads an inbox that is a link to a folder, with a link to a sheet
+// and a link that leads back to where it came from.
+func TestLinks(t *testing.T) {
+	dir := folderWith(t, map[string]string{
+		"elsewhere/alder-bank_2026-01-03.csv":      fieldSheet(12),
+		"elsewhere/more/alder-bank_2026-01-10.csv": fieldSheet(14),
+		"third/alder-bank_2026-01-17.csv":          fieldSheet(16),
+	})
+	for link, to := range map[string]string{
+		"sheets":                               "elsewhere",
+		"elsewhere/alder-bank_2026-01-17.csv":  "../third/alder-bank_2026-01-17.csv",
+		"elsewhere/alder-bank_2026-01-24.csv":  "../nowhere.csv",
+		"elsewhere/more/round in a circle.csv": "../more",
+	} {
+		if err := os.Symlink(to, filepath.Join(dir, filepath.FromSlash(link))); err != nil {
+			t.Skipf("SKIPPED: no links here (%v)", err)
+		}
+	}
+	o := lapwing(t, dir, "load", filepath.Join(dir, "sheets"))
+	wants(t, o.out, "3 sheets loaded, 42 lines", "alder-bank_2026-01-24.csv is refused: it is gone")
+	if o.code != exitFailed {
+		t.Errorf("exit %d, want 1: a link leads nowhere", o.code)
+	}
 }
