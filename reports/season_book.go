@@ -106,12 +106,13 @@ func (d *season) honours() *table.Tab {
 		}
 	}
 	fourth := table.Figure{Value: fmt.Sprint(finishes), Caption: "finishes in all"}
+	who := "named people"
 	if d.s.Club != "" {
-		fourth = table.Figure{Value: fmt.Sprint(len(d.results)), Caption: "finishes of members"}
+		who, fourth = "members who ran", table.Figure{Value: fmt.Sprint(len(d.results)), Caption: "finishes of members"}
 	}
 	t.Add(table.Title{Level: 1, Text: d.heading()},
 		table.Para{Text: d.span(), Bold: true},
-		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: "named people"},
+		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: who},
 			{Value: fmt.Sprint(pbs), Caption: "personal bests"}, fourth}})
 	const most = 5
 	leaders := func(scope, sex string) *table.Table {
