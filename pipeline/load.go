@@ -326,7 +326,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 			}
 			rep.Known++
 		case seen && e.State == store.Withdrawn && hand == (ByHand{}):
-			sr.State, sr.Why = "withdrawn", "this sheet was withdrawn; to use it again: lapwing sheets restore "+e.Path
+			sr.State, sr.Why = "withdrawn", fmt.Sprintf("this sheet was withdrawn; to use it again: lapwing sheets restore %q", e.Path)
 			rep.Known++
 		default:
 			p := r.parsed

@@ -129,7 +129,7 @@ func (c *runCheck) twice() {
 
 func (c *runCheck) repeat(l, first *Line) {
 	l.Status = Repeat
-	c.add(l, place.Note, "line-twice", l.Name, "", fmt.Sprintf("Nothing: row %d says the same and is used", first.Row))
+	c.add(l, place.Note, "line-twice", l.Name, "", fmt.Sprintf("Nothing to do: row %d says the same and is used", first.Row))
 }
 
 // samePerson: both places stay in the count. The second is doubtful where age,

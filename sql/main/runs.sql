@@ -3,8 +3,7 @@ with
     counted as (
         select
             l.run_no,
-            count(distinct case when coalesce(x.position, l.position) > 0 then l.part_no::bigint * 10000000 + coalesce(x.position, l.position) else -l.line_no end)
-                filter (r.status in (0, 1, 2, 6)) as finishers,
+            count(*) filter (r.status in (0, 1, 2, 6)) as finishers,
             count(*) filter (r.status = 1) as unnamed,
             count(*) filter (r.status in (0, 1, 2, 6) and r.time_ms > 0) as times_counted,
             count(*) filter (r.status in (0, 1, 2, 6) and coalesce(x.position, l.position) > 0) as positions_counted,
