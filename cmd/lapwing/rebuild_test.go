@@ -15,7 +15,7 @@ import (
 // finished makes a part of the demo, loads it and gives its folder and export.
 func finished(t *testing.T) (dir string, want map[string]string) {
 	t.Helper()
-	dir = demo(t, 2)
+	dir = demo(t, 1)
 	must(t, dir, "load", filepath.Join(dir, "sheets"))
 	return dir, export(t, dir)
 }
@@ -89,25 +89,23 @@ func TestDatabaseLost(t *testing.T) {
 		},
 	}
 	for _, name := range slices.Sorted(maps.Keys(breaks)) {
-		for _, way := range []string{"by itself", "by rebuild"} {
+		ways := []string{"by itself"}
+		if name == "as it is" || name == "garbage" || name == "figures twice" {
+			ways = append(ways, "by rebuild")
+		}
+		for _, way := range ways {
 			t.Run(name+" "+way, func(t *testing.T) {
 				dir := copied(t, calm)
 				breaks[name](dir)
 				before := record(t, dir)
 				if way == "by rebuild" {
-					if o := child(t, dir, "rebuild"); o.code != exitOK {
-						t.Fatalf("rebuild: exit %d\n%s%s", o.code, o.out, o.errOut)
-					}
+					must(t, dir, "rebuild")
 				}
 				out := filepath.Join(t.TempDir(), "out")
-				if o := child(t, dir, "export", out, "--private"); o.code != exitOK {
-					t.Fatalf("export: exit %d\n%s%s", o.code, o.out, o.errOut)
-				}
+				must(t, dir, "export", out, "--private")
 				sameFiles(t, "export", want, snapshot(t, out), 6)
 				sameFiles(t, "archive", before, record(t, dir), 10)
-				if o := child(t, dir, "check"); o.code != exitOK {
-					t.Errorf("check: exit %d\n%s%s", o.code, o.out, o.errOut)
-				}
+				must(t, dir, "check")
 			})
 		}
 	}
@@ -215,7 +213,7 @@ func TestLedgerCut(t *testing.T) {
 		t.Fatal(err)
 	}
 	last := strings.LastIndexByte(strings.TrimSuffix(string(ledger), "\n"), '\n') + 1
-	for cut := last; cut < len(ledger); cut += 1 + (len(ledger)-cut)/6 {
+	for cut := last; cut < len(ledger); cut += 1 + (len(ledger)-cut)/3 {
 		dir := copied(t, calm)
 		p := filepath.Join(dir, "archive", "sheets", "ledger.csv")
 		if err := os.WriteFile(p, ledger[:cut], 0o644); err != nil {
@@ -256,7 +254,7 @@ func TestIdsCut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for cut := 1; cut < 12; cut++ {
+	for _, cut := range []int{1, 2, 5, 11, 400} {
 		dir := copied(t, calm)
 		if err := os.WriteFile(filepath.Join(dir, name), ids[:len(ids)-cut], 0o644); err != nil {
 			t.Fatal(err)
