@@ -14,6 +14,7 @@ type nameKey struct {
 	tokens              uint64 // the same for the same words in any order
 	lost                bool   // holds a letter that could not be recovered
 	sole                bool   // one word only: no given name
+	short               bool   // no more than the initial of the given name
 }
 
 // nameTable holds the distinct names of the rows and how common their parts
@@ -88,7 +89,7 @@ func (m *model) tabulate() error {
 			}
 			k = int32(len(t.keys))
 			keyOf[packed] = k
-			t.keys = append(t.keys, nameKey{full: f, given: gi, family: si, sole: g == "",
+			t.keys = append(t.keys, nameKey{full: f, given: gi, family: si, sole: g == "", short: len(g) < 2,
 				tokens: tokenSum(g) + tokenSum(s), lost: strings.IndexByte(full, name.Lost) >= 0})
 		}
 		t.of[i] = k

@@ -195,10 +195,7 @@ func (m *model) namesGoTogether(x, y int32, s *sum) {
 
 // initialOnly says whether a spelling has no more than the initial of the
 // given name, or one word only.
-func (m *model) initialOnly(id int32) bool {
-	k := m.names.keys[id]
-	return k.sole || len(m.names.given.text[k.given]) == 1
-}
+func (m *model) initialOnly(id int32) bool { return m.names.keys[id].short }
 
 // givenInFull says whether any of the four most frequent spellings has more.
 func (m *model) givenInFull(c *cluster) bool {
