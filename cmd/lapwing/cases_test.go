@@ -33,7 +33,7 @@ import (
 //	problems            texts that lapwing sheets problems --all must print
 //
 // Every case is run as it is and with each sheet as a workbook of the same
-// cells, as real numbers, times and dates; every third also with all cells as
+// cells, as real numbers, times and dates; every sixth also with all cells as
 // text. What is expected is the same.
 var caseSections = regexp.MustCompile(`^(load/.+\.csv|then/.+\.csv|archive/.+\.csv|settings|commands|exit|out|results|runs|runners|courses|problems)$`)
 
@@ -59,7 +59,7 @@ func TestCases(t *testing.T) {
 			continue
 		}
 		forms := caseForms
-		if i%3 > 0 {
+		if i%6 > 0 {
 			forms = caseForms[:2]
 		}
 		for _, form := range forms {

@@ -72,7 +72,7 @@ func TestFullDisk(t *testing.T) {
 	must(t, calm, "run")
 	wantExport, wantReports := export(t, calm), reported(t, calm)
 	failed, where := 0, map[string]int{}
-	for _, kb := range []int{0, 40, 200, 500, 700} {
+	for _, kb := range []int{0, 60, 300, 600} {
 		t.Run(fmt.Sprintf("%d KB left", kb), func(t *testing.T) {
 			room := t.TempDir()
 			mount(t, "-t", "tmpfs", "-o", "size=200m", "tmpfs", room)
@@ -123,8 +123,8 @@ func TestFullDisk(t *testing.T) {
 		})
 	}
 	t.Logf("%d runs met a full disk: %v", failed, where)
-	if os.Getuid() == 0 && failed < 3 {
-		t.Errorf("only %d runs met a full disk", failed)
+	if os.Getuid() == 0 && failed < 2 {
+		t.Errorf("only %d of 4 runs met a full disk", failed)
 	}
 }
 
