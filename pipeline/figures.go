@@ -19,14 +19,15 @@ import (
 // people holds what is known of each runner, by dense index in order of the
 // runner number.
 type people struct {
-	no      []int32      // runner number, ascending
-	of      []int32      // per line: index into no, -1
-	window  []age.Window // birth dates that all lines together allow
-	support []int        // how many lines allow that window
-	sex     []record.Sex // what most lines say
-	order   []int32      // lines of runners, by runner, day, start, key
-	start   []int32      // per line: order of start within the runner's day, 0 not known
-	begin   []int32      // order[begin[r]:begin[r+1]] are runner r's lines
+	no      []int32           // runner number, ascending
+	of      []int32           // per line: index into no, -1
+	window  []age.Window      // birth dates that all lines together allow
+	support []int             // how many lines allow that window
+	sex     []record.Sex      // what most lines say
+	order   []int32           // lines of runners, by runner, day, start, key
+	start   []int32           // per line: order of start within the runner's day, 0 not known
+	begin   []int32           // order[begin[r]:begin[r+1]] are runner r's lines
+	now     func(int32) int32 // from a number no longer used to the one in use; nil: none was joined
 }
 
 // gather sorts the lines by runner and brings together what they say.
@@ -221,6 +222,7 @@ type figures struct {
 	ageLow, ageHigh []int16 // -1 not known; one element a line
 	grade           agegrade.Grades
 	history         *history.Output
+	problems        []storedProblem // questions about side tables
 }
 
 // sureOfBirth is how many lines must agree on a runner's birth dates before
@@ -312,6 +314,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		return err
 	}
 	in.Counts, in.Bests, in.Volunteers = openings.counts, openings.bests, openings.volunteers
+	out.problems = openings.problems
 	rules := history.DefaultRules()
 	rules.Milestones = nil
 	for _, m := range pl.Settings.Milestones {

@@ -3,11 +3,13 @@ package pipeline
 import (
 	"cmp"
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 
 	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
@@ -119,11 +121,13 @@ type openings struct {
 	counts     []history.Count
 	bests      []history.Best
 	volunteers []history.Volunteer
+	asked      map[[2]string]bool // table and name
+	problems   []storedProblem
 }
 
 // openings turns history.csv and volunteers.csv into what the histories begin
-// with. A name that no runner or several runners have is left out here and
-// listed by lapwing check.
+// with. A name that no runner has is somebody from before the sheets; one that
+// several runners have can't be given to any of them, and is asked about.
 func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 	table, err := pl.readHistoryTable()
 	if err != nil {
@@ -148,6 +152,9 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 			continue
 		}
 		r := find(h.name)
+		if r == severalRunners {
+			out.ask("history.csv", pl.Archive.At("history.csv", h.row), h.name)
+		}
 		if r < 0 {
 			continue
 		}
@@ -169,8 +176,12 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 		asOf[r] = h.day
 		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
 	}
-	for _, v := range vols {
-		if r := find(v.name); r >= 0 {
+	for i, v := range vols {
+		r := find(v.name)
+		if r == severalRunners {
+			out.ask("volunteers.csv", pl.Archive.At("volunteers.csv", i), v.name)
+		}
+		if r >= 0 {
 			out.volunteers = append(out.volunteers, history.Volunteer{Runner: r, Day: v.day})
 		}
 	}
@@ -211,8 +222,29 @@ func (pl *Pipeline) readVolunteers() ([]volunteerLine, error) {
 	return out, nil
 }
 
-// finder looks up a runner (dense index) by id or by a name that only one has;
-// -1 where none or several fit.
+// ask asks, once a name, which of several runners a side table means.
+func (o *openings) ask(table, at, who string) {
+	if o.asked == nil {
+		o.asked = map[[2]string]bool{}
+	}
+	k := [2]string{table, name.Parse(who).Full}
+	if o.asked[k] {
+		return
+	}
+	o.asked[k] = true
+	o.problems = append(o.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "several-runners",
+		Read: fmt.Sprintf("%s: %s", filepath.Base(at), who), Expected: "a name that one runner has",
+		Do: "Write the runner's id, as in R12, in place of the name; lapwing standing lists the ids of a name."}})
+}
+
+// What the finder says where it finds no one runner.
+const (
+	noRunner       = -1
+	severalRunners = -2
+)
+
+// finder looks up a runner (dense index) by id, also one that was joined to
+// another, or by a name; noRunner or severalRunners where no single one fits.
 func (f *field) finder(p *people) func(string) int32 {
 	// by number of the name's text first: texts are few, lines many
 	byText := make([]int32, len(f.person)) // 0 none, -1 several, else index + 1
@@ -229,15 +261,21 @@ func (f *field) finder(p *people) func(string) int32 {
 	}
 	return func(who string) int32 {
 		if n, ok := runnerNumber(who); ok {
+			if p.now != nil {
+				n = p.now(n)
+			}
 			if i, found := slices.BinarySearch(p.no, n); found {
 				return int32(i)
 			}
-			return -1
+			return noRunner
 		}
-		if r := byName[name.Parse(who).Full]; r > 0 {
+		switch r := byName[name.Parse(who).Full]; {
+		case r > 0:
 			return r - 1
+		case r < 0:
+			return severalRunners
 		}
-		return -1
+		return noRunner
 	}
 }
 

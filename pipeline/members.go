@@ -90,7 +90,9 @@ func (pl *Pipeline) joinMembers(f *field, p *people) ([]member, []storedProblem,
 	born := map[int32]unit.Day{}
 	for i := range members {
 		m := &members[i]
-		m.runner = find(m.name)
+		if m.runner = find(m.name); m.runner == severalRunners {
+			ask(*m, "several-runners", "a name that one runner has", "Write the runner's id, as in R12, in place of the name.")
+		}
 		if m.runner < 0 || m.born == 0 {
 			continue
 		}

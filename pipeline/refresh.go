@@ -137,6 +137,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 	}
 	f.settleCounts(f.timesVoid(w.states))
 	w.people = f.gather()
+	w.people.now = w.link.now
 	w.problems = append(w.problems, f.onceARun(w.people)...)
 	var err error
 	if w.wishes, err = wishesOf(w.decisions, w.link); err != nil {
@@ -171,7 +172,11 @@ func (pl *Pipeline) stepHistories(ctx context.Context, w *work) error {
 			missing = append(missing, history.Run{Course: s.course, Day: s.day, State: history.SheetMissing})
 		}
 	}
-	return pl.histories(ctx, w.field, w.people, &w.figures, missing)
+	if err := pl.histories(ctx, w.field, w.people, &w.figures, missing); err != nil {
+		return err
+	}
+	w.problems = append(w.problems, w.figures.problems...)
+	return nil
 }
 
 // runState is what somebody said about a run.
@@ -359,7 +364,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
 var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", "person-twice",
-	"two-claims", "decision-contradicted", "member-birth-date", "codes-exchanged"}
+	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "codes-exchanged"}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 	if !pl.readOnly {
