@@ -87,7 +87,7 @@ type table struct{ keep *os.File }
 
 func (t table) line(what string, m measured, reference *measured, budget string) {
 	ratio := ""
-	if m.err != nil {
+	if m.err != nil && m.timings["Loading sheets"] == 0 {
 		fmt.Printf("%-58s failed: %v\n%s\n", what, m.err, m.output)
 		return
 	}

@@ -91,7 +91,7 @@ func makeSaturday(ctx context.Context, dir, archive string) error {
 		with busiest as (select course, max(run_date) + 7 as day from main.runs group by course order by count(*) desc, course limit 1)
 		select b.course, b.day::varchar, r.name, any_value(coalesce(r.age_group, '') order by r.run_date desc), any_value(coalesce(r.sex, '') order by r.run_date desc)
 		from main.results r, busiest b where r.course = b.course and r.name is not null and r.runner_id is not null
-		group by all order by hash(r.name) limit 300`)
+		group by b.course, b.day, r.name order by hash(r.name), r.name limit 300`)
 	if err != nil {
 		return err
 	}

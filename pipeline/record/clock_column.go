@@ -268,10 +268,11 @@ func (c *clockCell) sortKey() float64 {
 // settle decides the families, then the odd cells.
 func (k *clockColumn) settle(given string) {
 	// Where most cells are plain minutes and seconds (58:32), the few with
-	// three parts (1:03:21) are hours: nobody writes both 58:32 and 24:31:00.
-	if two, three := &k.families[0], &k.families[1]; two.n >= 3 && two.n > three.n {
+	// three parts (1:03:21) are hours: nobody writes both 58:32 and 24:31:00
+	// or 24:31:57.
+	if two, three := &k.families[0], &k.families[1]; two.n > 0 && two.n >= three.n {
 		for i, r := range readingsOf(colon3) {
-			if r == minSecZero {
+			if r != hourMinSec {
 				three.score[i] += misfitPrice
 			}
 		}
