@@ -55,7 +55,6 @@ type partInfo struct {
 	tabIndex    int32
 	kind        string
 	hash        string
-	byHand      bool  // the kind was given by hand
 	rank        int32 // by path, hash, tab
 }
 

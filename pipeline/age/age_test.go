@@ -6,7 +6,7 @@ import (
 	"lapwing/pipeline/unit"
 )
 
-// Worked by hand from the definition of DESIGN §10: born 29 Feb 1984 is M40 on
+// Worked by hand: the birthday counts that day, 29 February becomes 1 March: born 29 Feb 1984 is M40 on
 // 28 Feb 2029 and M45 on 1 March 2029.
 func TestLeapDayBirthday(t *testing.T) {
 	born := unit.NewDay(1984, 2, 29)

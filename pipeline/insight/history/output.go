@@ -11,13 +11,6 @@ const (
 	Yes
 )
 
-func triOf(yes bool) Tri {
-	if yes {
-		return Yes
-	}
-	return No
-}
-
 // Mark holds what a result is. Marks are added together.
 type Mark uint8
 

@@ -32,7 +32,6 @@ func (m *model) density() error {
 	d.start = last - 110*366
 	months := int(float64(last-d.start)/monthDays) + 1
 	raw := make([]float64, months)
-	total := 0.
 	for i := range m.sigs {
 		c := &m.sigs[i]
 		if c.births == 0 || c.hi-c.lo > tight {
@@ -41,7 +40,6 @@ func (m *model) density() error {
 		k := int(float64((c.lo+c.hi)/2-d.start) / monthDays)
 		if k >= 0 && k < months {
 			raw[k]++
-			total++
 		}
 	}
 	// An even spread with the weight of 50 births.
@@ -49,7 +47,6 @@ func (m *model) density() error {
 	for k := max(0, from); k < to; k++ {
 		raw[k] += 50 / float64(to-max(0, from))
 	}
-	total += 50
 	sums := make([]float64, months+1)
 	for k, x := range raw {
 		sums[k+1] = sums[k] + x

@@ -201,7 +201,7 @@ func (d district) make() truth {
 	type habit struct {
 		numbers, sexes, clubs, capitals, commaOrder bool
 		ages                                        int // 0 none 1 age 2 year 3 five-year groups 4 ten-year groups
-		mojibake, noAccents, initials               float64
+		mojibake, noAccents                         float64
 		length                                      float64
 	}
 	habits := make([]habit, d.courses)
