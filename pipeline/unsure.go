@@ -13,12 +13,14 @@ import (
 )
 
 // A course with at least knownRuns runs is known well enough to suspect that a
-// new name in a hand-typed title, with at most newRuns runs and one letter away,
-// is a slip of the pen. Shorter names than shortestSlip are left alone: they
-// are near too much; so are names that differ in a figure (route 1, route 2).
+// name in a hand-typed title, one letter away and with at most newRuns runs or
+// rarer by the factor rarer, is a slip of the pen. Names shorter than
+// shortestSlip are left alone: they are near too much; so are names that
+// differ in a figure (route 1, route 2).
 const (
 	knownRuns    = 4
 	newRuns      = 2
+	rarer        = 8
 	shortestSlip = 7
 )
 
@@ -65,11 +67,11 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 			}
 			for i, k := range p.runs {
 				c := k.course.course
-				if listed[c] || runs[c] > newRuns {
+				if listed[c] {
 					continue
 				}
 				for _, q := range known {
-					if !slip(c, q) {
+					if runs[c] > newRuns && runs[q] < rarer*runs[c] || q == c || !slip(c, q) {
 						continue
 					}
 					problem := place.Problem{
