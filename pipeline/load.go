@@ -223,7 +223,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
 	if hand.Course == "" {
-		pl.ahead = pl.lookAhead(ctx, files, names)
+		pl.ahead = pl.lookAhead(ctx, files, names, known)
 		defer func() { pl.ahead = nil }()
 	}
 	for start := 0; start < len(files); {

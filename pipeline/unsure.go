@@ -10,6 +10,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
 )
 
 // A course with at least knownRuns runs is known well enough to suspect that a
@@ -109,10 +110,11 @@ func slip(a, b string) bool {
 // of all of them first.
 const lookAheadMost = 4000
 
-// lookAhead counts the runs of each course in all files of a load that takes
-// several batches, so that a slip of the pen in the first batch is seen for
-// one. Very large first loads go without.
-func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string) map[string]int {
+// lookAhead counts the runs of each course in the archive and in all new files
+// of a load that takes several batches, so that a slip of the pen in the first
+// batch is seen for one. Files that are loaded already are not read again: their
+// runs are known. Very large first loads go without.
+func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string, known map[string]store.Entry) map[string]int {
 	if len(files) <= batchSheets || len(files) > lookAheadMost {
 		return nil
 	}
@@ -125,6 +127,9 @@ func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string) map[st
 		data, err := os.ReadFile(files[i])
 		if err != nil {
 			return // told when it is loaded
+		}
+		if known[store.Hash(data)].State == store.Loaded {
+			return
 		}
 		s, err := sheet.Read(names[i], data, options)
 		if err != nil {
@@ -144,6 +149,10 @@ func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string) map[st
 		}
 	})
 	all, runs := map[runKey]bool{}, map[string]int{}
+	for k := range pl.courses.runs {
+		all[k] = true
+		runs[k.course.course]++
+	}
 	for _, m := range found {
 		for k := range m {
 			if !all[k] {
