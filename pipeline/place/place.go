@@ -87,7 +87,10 @@ type Problem struct {
 // String prints "club.csv:C14: time unreadable: read "24.75.1", expected mm:ss. Correct the cell …".
 func (p Problem) String() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s", p.Place, strings.ReplaceAll(p.Kind, "-", " "))
+	if where := p.Place.String(); where != "" { // a problem of a side table has no sheet
+		b.WriteString(where + ": ")
+	}
+	b.WriteString(strings.ReplaceAll(p.Kind, "-", " "))
 	if p.Read != "" {
 		fmt.Fprintf(&b, ": read %q", p.Read)
 	}
