@@ -3,6 +3,7 @@ package ugly
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -129,10 +130,15 @@ func (g *gen) prepare(p plan, r *run) {
 		f.pos = i + 1
 	}
 	n := len(r.lines)
+	// some gives an ordinary finisher from a place on; where a small field has
+	// none left, one that stands in no sheet.
 	some := func(from int) *finisher {
+		plain := func(f *finisher) bool { return f.class == OK && f.note == "" }
+		if !slices.ContainsFunc(r.lines[from:n], plain) {
+			return &finisher{}
+		}
 		for {
-			f := r.lines[from+rng.IntN(n-from)]
-			if f.class == OK && f.note == "" {
+			if f := r.lines[from+rng.IntN(n-from)]; plain(f) {
 				return f
 			}
 		}
