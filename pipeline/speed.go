@@ -24,6 +24,10 @@ type speedFigures struct {
 	forms   []formSpeed
 	latest  unit.Day
 	fit     speedFit
+
+	// of an update of some runners only (updateSome)
+	fresh map[int32]bool // run numbers: what was known of these runs no longer holds
+	kept  int            // so many of courses come first and are as they were
 }
 
 type courseSpeed struct {

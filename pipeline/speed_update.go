@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"time"
 
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
@@ -105,24 +104,21 @@ func (pl *Pipeline) updateSome(ctx context.Context, w *work, fresh map[int32]boo
 	if !last.covers(f, in) {
 		return false, nil
 	}
-	var day *time.Time
-	if err := pl.DB.Get(ctx, "select max(last_day) from insight.runner", &day); err != nil {
-		return false, err
-	}
-	s.latest = in.latest
-	if day != nil {
-		s.latest = max(s.latest, unit.DayOf(*day))
-	}
 	runs, err := pl.keptRuns(ctx, f, in, func(e int32, _ int64) bool { return !fresh[f.runs[in.runs[e]].no] })
 	if err != nil {
 		return false, err
 	}
 	conditions, isFresh, changed := in.freshRuns(runs)
+	var before int
+	if before, s.latest, err = pl.others(ctx, f, fresh); err != nil {
+		return false, err
+	}
+	changed, s.latest = max(changed, before), max(s.latest, in.latest)
 	if last.due(s.latest, changed) || tuningReach(last.fit.Results+last.fit.Updated+changed) != tuningReach(last.fit.Results) ||
 		float64(len(in.Run)) > updateSpan*float64(last.fit.Results) {
 		return false, nil
 	}
-	s.courses, s.fit = last.courses, last.fit
+	s.courses, s.fit, s.fresh, s.kept = last.courses, last.fit, fresh, len(last.courses)
 	s.fit.Updated += changed
 	w.speed = s
 	if len(in.Run) == 0 {
@@ -144,6 +140,23 @@ func (pl *Pipeline) updateSome(ctx context.Context, w *work, fresh map[int32]boo
 	}
 	pl.resultFigures(w, m, in)
 	return true, nil
+}
+
+// others says how many results the fresh runs had before, and what day the
+// newest of the other runs in the fit was.
+func (pl *Pipeline) others(ctx context.Context, f *field, fresh map[int32]bool) (before int, latest unit.Day, err error) {
+	err = pl.DB.Scan(ctx, "select run_no, results from insight.run", func(r arrow.Record) error {
+		whole, _, _ := cells(r)
+		for k := range int(r.NumRows()) {
+			if no := whole(0, k); fresh[no] {
+				before += int(whole(1, k))
+			} else if int(no) <= len(f.runs) {
+				latest = max(latest, f.runs[no-1].day)
+			}
+		}
+		return nil
+	})
+	return before, latest, err
 }
 
 // lastFit is the last full fit with its courses.

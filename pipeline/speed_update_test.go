@@ -2,12 +2,15 @@ package pipeline
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"lapwing/pipeline/scenario"
 	"lapwing/pipeline/unit"
@@ -265,6 +268,186 @@ func sameForSome(t *testing.T, pl *Pipeline, w *work, before, upd *speedFigures)
 			t.Fatalf("run %+v is not that of an update with everybody", r)
 		}
 	}
+	writtenForSome(t, pl, part, &work{people: w.people, speed: upd})
+}
+
+// writtenForSome writes an update of some, and wants the rows of everybody
+// else as they were and theirs as an update with everybody writes them.
+func writtenForSome(t *testing.T, pl *Pipeline, some, all *work) {
+	t.Helper()
+	ctx := context.Background()
+	tables := map[string]string{"insight.run": "run_no", "insight.runner": "runner_no", "insight.course": "course_no"}
+	rows := func() map[string]map[int32]string {
+		out := map[string]map[int32]string{}
+		for table, key := range tables {
+			out[table] = map[int32]string{}
+			r, err := pl.DB.QueryContext(ctx, "select "+key+", t::varchar from "+table+" t")
+			if err != nil {
+				t.Fatal(err)
+			}
+			for r.Next() {
+				var no int32
+				var text string
+				if err := r.Scan(&no, &text); err != nil {
+					t.Fatal(err)
+				}
+				if _, twice := out[table][no]; twice {
+					t.Fatalf("%s: two rows of %d", table, no)
+				}
+				out[table][no] = text
+			}
+			if err := r.Close(); err != nil {
+				t.Fatal(err)
+			}
+		}
+		return out
+	}
+	back := errors.New("back")
+	written := func(write func() error) (out map[string]map[int32]string) {
+		err := pl.DB.Transaction(ctx, func() error {
+			if err := write(); err != nil {
+				t.Fatal(err)
+			}
+			out = rows()
+			fit, err := pl.speedFit(ctx)
+			if err != nil || fit != all.speed.fit {
+				t.Fatalf("kept of the fit: %+v, %v", fit, err)
+			}
+			return back
+		})
+		if !errors.Is(err, back) {
+			t.Fatal(err)
+		}
+		return out
+	}
+	was := rows()
+	gone := int32(0) // somebody who is not concerned, as if their last line had gone
+	for no := range was["insight.runner"] {
+		if !slices.Contains(some.people.no, no) {
+			gone = max(gone, no)
+		}
+	}
+	got := written(func() error { return pl.writeSpeedSome(ctx, some, []int32{gone}) })
+	want := written(func() error {
+		for table := range tables {
+			if err := pl.DB.Exec(ctx, "delete from "+table); err != nil {
+				return err
+			}
+		}
+		return pl.writeSpeed(ctx, all)
+	})
+	mine := map[string]map[int32]bool{"insight.run": some.speed.fresh, "insight.runner": {}, "insight.course": {}}
+	for _, no := range some.people.no {
+		mine["insight.runner"][no] = true
+	}
+	delete(want["insight.runner"], gone)
+	for table := range tables {
+		if len(got[table]) != len(want[table]) || len(want[table]) == 0 {
+			t.Fatalf("%s: %d rows, want %d", table, len(got[table]), len(want[table]))
+		}
+		for no, text := range got[table] {
+			expect := was[table][no]
+			if mine[table][no] {
+				expect = want[table][no]
+			}
+			if text != expect {
+				t.Fatalf("%s: %d is %s, want %s", table, no, text, expect)
+			}
+		}
+	}
+}
+
+// BenchmarkUpdateSome adds a run to the fit of an archive of ten million
+// results: a small one whose tables are filled up to 1 700 courses, 90 000 runs
+// and a million runners.
+func BenchmarkUpdateSome(b *testing.B) {
+	ctx := context.Background()
+	dir := b.TempDir()
+	if _, err := scenario.District(dir, scenario.DistrictOptions{Seed: 902, People: 3000, Courses: 5, Weeks: 104}); err != nil {
+		b.Fatal(err)
+	}
+	pl := openForTest(b, dir)
+	loadForTest(b, pl, filepath.Join(dir, "sheets"))
+	w := upToSpeed(b, pl)
+	f := w.field
+	largest, most := int32(0), 0
+	for no, n := range f.resultsOfRuns() {
+		if n > most {
+			largest, most = no, n
+		}
+	}
+	var some []int32
+	for r := range w.people.no {
+		for _, l := range w.people.order[w.people.begin[r]:w.people.begin[r+1]] {
+			if f.runs[f.run[l]-1].no == largest {
+				some = append(some, int32(r))
+				break
+			}
+		}
+	}
+	part := &people{begin: []int32{0}}
+	for _, r := range some {
+		part.no = append(part.no, w.people.no[r])
+		part.order = append(part.order, w.people.order[w.people.begin[r]:w.people.begin[r+1]]...)
+		part.begin = append(part.begin, int32(len(part.order)))
+	}
+	for _, q := range []string{
+		"insert into insight.course select 10000 + i, c.* exclude course_no from range(1700) r(i), (select * from insight.course limit 1) c",
+		"insert into record.course select 10000 + i, 'filler ' || i, c.* exclude (course_no, course) from range(1700) r(i), (select * from record.course limit 1) c",
+		"insert into insight.run select 1000000 + i, c.* exclude run_no from range(90000) r(i), (select * from insight.run limit 1) c",
+		"insert into insight.runner select 10000000 + i, c.* exclude runner_no from range(1000000) r(i), (select * from insight.runner limit 1) c",
+	} {
+		if err := pl.DB.Exec(ctx, q); err != nil {
+			b.Fatal(err)
+		}
+	}
+	for no := range int32(1700) {
+		f.courses = append(f.courses, courseInfo{no: 10000 + no, course: fmt.Sprint("filler ", no), distanceM: 5000})
+	}
+	fit, err := pl.speedFit(ctx)
+	if err != nil {
+		b.Fatal(err)
+	}
+	fit.Results = 10000000
+	if err := pl.keepSpeedFit(ctx, fit); err != nil {
+		b.Fatal(err)
+	}
+	back := errors.New("back")
+	var update, write time.Duration
+	for b.Loop() {
+		began := time.Now()
+		x := &work{field: f, people: part}
+		if done, err := pl.updateSome(ctx, x, map[int32]bool{largest: true}, 1); err != nil || !done {
+			b.Fatal(done, err)
+		}
+		update += time.Since(began)
+		began = time.Now()
+		err := pl.DB.Transaction(ctx, func() error {
+			if err := pl.writeSpeedSome(ctx, x, nil); err != nil {
+				return err
+			}
+			write += time.Since(began)
+			return back
+		})
+		if !errors.Is(err, back) {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64(most), "new-results")
+	b.ReportMetric(float64(len(part.order)), "their-results")
+	b.ReportMetric(update.Seconds()/float64(b.N), "update-s")
+	b.ReportMetric(write.Seconds()/float64(b.N), "write-s")
+}
+
+// resultsOfRuns counts every run's results in the model, by run number.
+func (f *field) resultsOfRuns() map[int32]int {
+	n := map[int32]int{}
+	for i := range f.n {
+		if f.inModel(i) {
+			n[f.runs[f.run[i]-1].no]++
+		}
+	}
+	return n
 }
 
 // sameFigures compares the figures of two lines to the bit.

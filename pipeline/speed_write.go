@@ -3,7 +3,9 @@ package pipeline
 import (
 	"context"
 	"encoding/json"
+	"maps"
 	"math"
+	"slices"
 
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
@@ -64,13 +66,60 @@ func (pl *Pipeline) keepSpeedFit(ctx context.Context, k speedFit) error {
 	return pl.setState(ctx, speedFitState, string(b))
 }
 
+// writeSpeed fills the tables of the model, which are empty.
 func (pl *Pipeline) writeSpeed(ctx context.Context, w *work) error {
 	s := w.speed
 	if err := pl.keepSpeedFit(ctx, s.fit); err != nil {
 		return err
 	}
-	if err := pl.insertRows(ctx, "insight.course", speedCourseSchema, len(s.courses), func(r row, i int) {
-		c := s.courses[i]
+	if err := pl.insertSpeedCourses(ctx, s.courses); err != nil {
+		return err
+	}
+	return pl.insertRunsAndForms(ctx, s)
+}
+
+// writeSpeedSome puts what updateSome found in the place of what was there of
+// the same runs and runners, and adds courses that are new. gone are runners
+// who hold no line any more. Everything else in the tables stays.
+func (pl *Pipeline) writeSpeedSome(ctx context.Context, w *work, gone []int32) error {
+	s := w.speed
+	if err := pl.keepSpeedFit(ctx, s.fit); err != nil {
+		return err
+	}
+	if err := pl.deleteRows(ctx, "insight.run", "run_no", slices.Sorted(maps.Keys(s.fresh))); err != nil {
+		return err
+	}
+	if err := pl.deleteRows(ctx, "insight.runner", "runner_no", slices.Concat(w.people.no, gone)); err != nil {
+		return err
+	}
+	if err := pl.insertSpeedCourses(ctx, s.courses[s.kept:]); err != nil {
+		return err
+	}
+	return pl.insertRunsAndForms(ctx, s)
+}
+
+// deleteRows deletes the rows whose key is one of the given numbers.
+func (pl *Pipeline) deleteRows(ctx context.Context, table, key string, numbers []int32) error {
+	if len(numbers) == 0 {
+		return nil
+	}
+	if err := pl.DB.Exec(ctx, "create or replace temp table doomed (number integer)"); err != nil {
+		return err
+	}
+	if err := pl.insertRows(ctx, "doomed", store.Columns("number", store.Int32), len(numbers), func(r row, i int) {
+		r.ints(0, numbers[i])
+	}); err != nil {
+		return err
+	}
+	if err := pl.DB.Exec(ctx, "delete from "+table+" where "+key+" in (select number from doomed)"); err != nil {
+		return err
+	}
+	return pl.DB.Exec(ctx, "drop table doomed")
+}
+
+func (pl *Pipeline) insertSpeedCourses(ctx context.Context, courses []courseSpeed) error {
+	return pl.insertRows(ctx, "insight.course", speedCourseSchema, len(courses), func(r row, i int) {
+		c := courses[i]
 		basis := c.Reason.String()
 		switch c.Standing {
 		case speed.Published:
@@ -91,9 +140,10 @@ func (pl *Pipeline) writeSpeed(ctx context.Context, w *work) error {
 		r.ints(9, c.Group, c.Runners)
 		r.numbers(11, c.Raw, c.ShareResident, c.ShareVisitor)
 		r.small(14, uint8(c.Standing), uint8(c.Reason))
-	}); err != nil {
-		return err
-	}
+	})
+}
+
+func (pl *Pipeline) insertRunsAndForms(ctx context.Context, s *speedFigures) error {
 	if err := pl.insertRows(ctx, "insight.run", speedRunSchema, len(s.runs), func(r row, i int) {
 		k := s.runs[i]
 		effect, lo, hi := nan(), nan(), nan()
