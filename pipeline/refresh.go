@@ -354,7 +354,8 @@ var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Flo
 	"open_equivalent_s", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
 	"is_pb", store.Bool, "previous_best_s", store.Int32, "pb_margin_s", store.Int32, "is_course_best", store.Bool, "course_best_margin_s", store.Int32,
 	"pb_streak", store.Int32, "attendance_streak", store.Int32, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
-	"adjusted_s", store.Float64, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float64)
+	"adjusted_s", store.Float64, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float64,
+	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32)
 
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
@@ -496,6 +497,7 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 			r.yesNo(19, s.adjustedBest[i])
 			r.small(20, s.effort[i])
 			r.numbers(21, s.shortfall[i])
+			r.singles(22, s.form[i][:]...)
 		}
 		return true, nil
 	})
@@ -512,6 +514,17 @@ func (r row) numbers(at int, v ...float64) {
 	for i, x := range v {
 		b := r.b.Field(at + i).(*array.Float64Builder)
 		if math.IsNaN(x) || math.IsInf(x, 0) {
+			b.AppendNull()
+		} else {
+			b.Append(x)
+		}
+	}
+}
+
+func (r row) singles(at int, v ...float32) {
+	for i, x := range v {
+		b := r.b.Field(at + i).(*array.Float32Builder)
+		if x != x { // not a number
 			b.AppendNull()
 		} else {
 			b.Append(x)

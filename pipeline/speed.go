@@ -18,6 +18,7 @@ type speedFigures struct {
 	adjustedBest []bool
 	effort       []uint8
 	shortfall    []float64
+	form         []band
 
 	courses []courseSpeed
 	runs    []runSpeed
@@ -29,6 +30,11 @@ type speedFigures struct {
 	fresh map[int32]bool // run numbers: what was known of these runs no longer holds
 	kept  int            // so many of courses come first and are as they were
 }
+
+// band is form at a result and its 90 % interval: seconds over 5 km of a good
+// effort, on the mean course and an average day. Not a number where it is not
+// known well enough to be shown.
+type band [3]float32
 
 type courseSpeed struct {
 	no int32 // course_no
@@ -48,7 +54,7 @@ type formSpeed struct {
 }
 
 func newSpeedFigures(n int) *speedFigures {
-	s := &speedFigures{adjusted: make([]float64, n), adjustedBest: make([]bool, n), effort: make([]uint8, n), shortfall: make([]float64, n)}
+	s := &speedFigures{adjusted: make([]float64, n), adjustedBest: make([]bool, n), effort: make([]uint8, n), shortfall: make([]float64, n), form: make([]band, n)}
 	for i := range n {
 		s.forget(i)
 	}
@@ -58,6 +64,8 @@ func newSpeedFigures(n int) *speedFigures {
 // forget takes back what was said about a line of people.order.
 func (s *speedFigures) forget(i int) {
 	s.adjusted[i], s.shortfall[i] = math.NaN(), math.NaN()
+	not := float32(math.NaN())
+	s.form[i] = band{not, not, not}
 	s.adjustedBest[i], s.effort[i] = false, 0
 }
 
@@ -126,6 +134,9 @@ func (pl *Pipeline) resultFigures(w *work, m *speed.Model, in *speedColumns) {
 				o := at[l]
 				s.adjusted[o], s.shortfall[o] = g.Adjusted, g.Shortfall/100
 				s.effort[o] = effortCode(g.Effort)
+				if form, low, high, ok := g.FormBand(); ok {
+					s.form[o] = band{float32(form), float32(low), float32(high)}
+				}
 				if math.IsNaN(g.Adjusted) || g.WrongOwner() {
 					continue
 				}

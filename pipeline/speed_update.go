@@ -388,15 +388,18 @@ func (pl *Pipeline) keptResults(ctx context.Context, w *work) error {
 			at[f.lineNo[l]] = int32(o) + 1
 		}
 	}
-	const query = `select line_no, coalesce(adjusted_s, 'nan'::double), coalesce(shortfall, 'nan'::double), effort, is_adjusted_best::utinyint from insight.result`
+	const query = `select line_no, coalesce(adjusted_s, 'nan'::double), coalesce(shortfall, 'nan'::double), effort, is_adjusted_best::utinyint,
+		coalesce(form_s, 'nan'::float), coalesce(form_low, 'nan'::float), coalesce(form_high, 'nan'::float) from insight.result`
 	return pl.DB.Scan(ctx, query, func(r arrow.Record) error {
 		whole, number, small := cells(r)
+		single := func(c, k int) float32 { return r.Column(c).(*array.Float32).Value(k) }
 		for k := range int(r.NumRows()) {
 			no := whole(0, k)
 			if int(no) >= len(at) || at[no] == 0 {
 				continue
 			}
 			o := at[no] - 1
+			s.form[o] = band{single(5, k), single(6, k), single(7, k)}
 			s.adjusted[o], s.shortfall[o], s.effort[o], s.adjustedBest[o] = number(1, k), number(2, k), small(3, k), small(4, k) == 1
 		}
 		return nil

@@ -455,7 +455,8 @@ func sameFigures(a, b *speedFigures, i, j int) bool {
 	same := func(x, y float64) bool {
 		return math.Float64bits(x) == math.Float64bits(y) || math.IsNaN(x) && math.IsNaN(y)
 	}
-	return same(a.adjusted[i], b.adjusted[j]) && same(a.shortfall[i], b.shortfall[j]) && a.effort[i] == b.effort[j] && a.adjustedBest[i] == b.adjustedBest[j]
+	return same(a.adjusted[i], b.adjusted[j]) && same(a.shortfall[i], b.shortfall[j]) && a.effort[i] == b.effort[j] &&
+		same(float64(a.form[i][0]), float64(b.form[j][0])) && same(float64(a.form[i][1]), float64(b.form[j][1])) && same(float64(a.form[i][2]), float64(b.form[j][2])) && a.adjustedBest[i] == b.adjustedBest[j]
 }
 
 // A full fit is due where the archive has grown, aged or changed too much, and
@@ -468,6 +469,17 @@ func TestFullFitWhenDue(t *testing.T) {
 	}
 	pl := openForTest(t, dir)
 	loadForTest(t, pl, filepath.Join(dir, "sheets"))
+	// Who ran on the last day has the form of that result today.
+	var same, apart int
+	if err := pl.DB.Get(ctx, `select count(*) filter (least(a, b, c) >= -.051 and greatest(a, b, c) <= .051), count(*)
+		from (select r.form_s - n.form_s as a, r.form_low - n.form_low as b, r.form_high - n.form_high as c
+			from main.results r join main.runners n on n.runner_id = r.runner_id
+			where r.counts_time and n.form_s is not null and r.run_date = (select max(run_date) from main.results))`, &same, &apart); err != nil {
+		t.Fatal(err)
+	}
+	if same < 20 || same != apart {
+		t.Errorf("form at the last result is that of today for %d of %d runners", same, apart)
+	}
 	w := upToSpeed(t, pl)
 	try := func(from int, change func(*speedFit)) bool {
 		t.Helper()

@@ -21,6 +21,9 @@
 -- is_adjusted_best: lowest adjusted time so far
 -- effort: 0 none, 1 full, 2 steady, 3 easy, 4 unclear
 -- shortfall: share of time behind form, NULL where it can't be said
+-- form_s: good-effort time for 5 km on a mean course and day as things stood on that day, seconds, NULL where it can't be said
+-- form_low: lower end of the 90 % interval
+-- form_high: upper end
 select
     null::integer as line_no,
     null::double as age_grade,
@@ -43,4 +46,7 @@ select
     null::double as adjusted_s,
     null::boolean as is_adjusted_best,
     null::utinyint as effort,
-    null::double as shortfall
+    null::double as shortfall,
+    null::float as form_s,
+    null::float as form_low,
+    null::float as form_high

@@ -69,7 +69,10 @@ select
     coalesce(w.hidden, false) as hidden,
     d.words as doubt,
     case when w.wished then w.name else nullif(l.received, '') end as name_received,
-    l.line_no
+    l.line_no,
+    round(i.form_s::double, 1) as form_s,
+    round(i.form_low::double, 1) as form_low,
+    round(i.form_high::double, 1) as form_high
 from line l
 join sheet.part p on p.part_no = l.part_no
 join sheet.sheet s on s.sheet_no = p.sheet_no

@@ -35,6 +35,13 @@ type Figure struct {
 // result is kept out of adjusted bests.
 func (f Figure) WrongOwner() bool { return f.Odds.Gross > likely }
 
+// FormBand gives form at the result and its 90 % interval as times in seconds
+// over 5 km. It is false where form is not known well enough to be shown.
+func (f Figure) FormBand() (seconds, low, high float64, ok bool) {
+	at := func(x float64) float64 { return Seconds(x, referenceM) }
+	return at(f.Form), at(f.Form - z90*f.FormSD), at(f.Form + z90*f.FormSD), f.FormSD <= formSD
+}
+
 // Figures gives one figure for each result of runner r, in the order of the
 // input, appended to out[:0]. It may be called from several goroutines.
 func (m *Model) Figures(r int, out []Figure) []Figure {

@@ -75,10 +75,48 @@ func (tr *truth) judgeForm(in *Input, m *Model) formCoverage {
 	return c
 }
 
+// checkBands wants the band of form along every runner's results to hold the
+// truth, less a common offset, and to end at the form of today.
+func (tr *truth) checkBands(t *testing.T, in *Input, m *Model) {
+	t.Helper()
+	var off, reach []float64
+	var figures []Figure
+	for r, f := range m.Form {
+		figures = m.Figures(r, figures)
+		for k, g := range figures {
+			form, low, high, ok := g.FormBand()
+			if ok != (g.FormSD <= formSD) || !(low < form && form < high) || math.Abs(form-Seconds(g.Form, referenceM)) > 1e-9 {
+				t.Fatalf("band %g (%g to %g), %v of form %g ± %g", form, low, high, ok, g.Form, g.FormSD)
+			}
+			if ok {
+				off = append(off, g.Form-tr.ability[int(in.Offsets[r])+k])
+				reach = append(reach, math.Log(high/form))
+			}
+		}
+		if g := figures[len(figures)-1]; g.Form != f.Log || g.FormSD != f.SD {
+			t.Fatalf("form %+v, at the last result %+v", f, g)
+		}
+	}
+	offset := slices.Sorted(slices.Values(off))[len(off)/2]
+	held := 0.
+	for i, e := range off {
+		if math.Abs(e-offset) <= reach[i] {
+			held++
+		}
+	}
+	share := held / float64(len(off))
+	t.Logf("bands shown at %d of %d results hold %.3f", len(off), len(in.Run), share)
+	if len(off) < len(in.Run)/2 || share < .85 || share > .99 {
+		t.Errorf("bands of form, at %d of %d results, hold %.3f", len(off), len(in.Run), share)
+	}
+}
+
 func TestFormIntervalsAndClaims(t *testing.T) {
 	d := district{world: base, courses: 20, runners: 4000, weeks: 150, results: 90000, seed: 7}
 	in, tr := d.simulate()
-	c := tr.judgeForm(in, mustFit(t, in))
+	m := mustFit(t, in)
+	c := tr.judgeForm(in, m)
+	tr.checkBands(t, in, m)
 	t.Logf("%+v", c)
 	for name, share := range map[string]float64{"3-19 results": c.few, "20 or more": c.many, "change over 12 weeks": c.change} {
 		if share < .85 || share > .99 {
