@@ -77,6 +77,16 @@ func (r *reader) Next() (ok bool) {
 	return true
 }
 
+// forget lets go of everything that the batches came from. The driver never
+// lets go of a reader that was exported to it, so that fill and all that it
+// refers to would stay in memory until the process ends.
+func (r *reader) forget() {
+	if r.cur != nil {
+		r.cur.Release()
+	}
+	r.b, r.cur, r.fill = nil, nil, func(*Builder) (bool, error) { return false, nil }
+}
+
 var viewNumber atomic.Int64
 
 // Insert appends rows to a table. fill is called until it returns false; each
@@ -102,6 +112,7 @@ func (d *DB) Insert(ctx context.Context, table string, schema *Schema, fill func
 			err = r.err
 		}
 		_, dropErr := ex.ExecContext(context.WithoutCancel(ctx), "drop view if exists "+view, nil)
+		r.forget()
 		if err != nil {
 			return fmt.Errorf("writing %s: %w", table, err)
 		}
