@@ -40,14 +40,16 @@ func usagef(format string, a ...any) error { return usageError{fmt.Errorf(format
 
 // app is one call of the program.
 type app struct {
-	out, err io.Writer
-	settings pipeline.Settings
-	league   league.Rules
-	config   string // lapwing.toml in use, "" none
-	quiet    bool
-	json     bool
-	timings  bool
-	profile  string // file for a processor profile, for developers
+	out, err    io.Writer
+	settings    pipeline.Settings
+	league      league.Rules
+	config      string // lapwing.toml in use, "" none
+	quiet       bool
+	json        bool
+	timings     bool
+	profile     string // file for a processor profile, for developers
+	heapProfile string // file for a profile of the heap near its peak
+	heapWatch   chan chan error
 }
 
 // run carries out one command line and returns the exit code.
@@ -123,8 +125,10 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.StringVar(&a.config, "config", "", "settings file (default: lapwing.toml in this folder, if there is one)")
 	f.StringVar(&archive, "archive", "", "archive folder (default \"archive\")")
 	f.StringVar(&a.profile, "cpuprofile", "", "write a processor profile for pprof to this file")
+	f.StringVar(&a.heapProfile, "memprofile", "", "write a heap profile for pprof to this file")
 	f.BoolVar(&a.timings, "timings", false, "say how long each piece of work took")
 	_ = f.MarkHidden("cpuprofile")
+	_ = f.MarkHidden("memprofile")
 	_ = f.MarkHidden("timings")
 	f.BoolVar(&a.quiet, "quiet", false, "print only what needs a look")
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
