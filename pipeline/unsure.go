@@ -8,9 +8,9 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
-	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 )
 
 // A course with at least knownRuns runs is known well enough to suspect that a
@@ -92,7 +92,7 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 // slip says whether two names differ by one letter: left out, put in, changed,
 // or two exchanged.
 func slip(a, b string) bool {
-	if min(len(a), len(b)) < shortestSlip || name.OSA(a, b) != 1 {
+	if min(len(a), len(b)) < shortestSlip || text.OSA(a, b) != 1 {
 		return false
 	}
 	digits := func(s string) string {

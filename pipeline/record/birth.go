@@ -3,6 +3,7 @@ package record
 import (
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -81,23 +82,8 @@ const (
 	yearFirst
 )
 
-// monthWords are the months by name or short name in English, German, French,
-// Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages (Unicode
-// CLDR, stand-alone and format forms, folded).
-var monthWords = wordTable(map[string]int{
-	`jan|january|januar|jaenner|janner|janv|janvier|ene|enero|gen|gennaio|janeiro|januari|sty|stycznia|styczen`: 1,
-	`feb|february|februar|fev|fevr|fevrier|febrero|febbraio|fevereiro|februari|lut|lutego|luty`:                 2,
-	`mar|march|marz|maerz|mrz|mars|marzo|marco|maart|mrt|marca|marzec`:                                          3,
-	`apr|april|avr|avril|abr|abril|aprile|kwi|kwietnia|kwiecien`:                                                4,
-	`may|mai|mayo|mag|maggio|maio|mei|maj|maja`:                                                                 5,
-	`jun|june|juni|juin|junio|giu|giugno|junho|cze|czerwca|czerwiec`:                                            6,
-	`jul|july|juli|juil|juillet|julio|lug|luglio|julho|lip|lipca|lipiec`:                                        7,
-	`aug|august|aout|ago|agosto|augustus|augusti|sie|sierpnia|sierpien`:                                         8,
-	`sep|sept|september|septembre|septiembre|set|settembre|setembro|wrz|wrzesnia|wrzesien`:                      9,
-	`oct|october|okt|oktober|octobre|octubre|ott|ottobre|out|outubro|paz|pazdziernika|pazdziernik`:              10,
-	`nov|november|novembre|noviembre|novembro|lis|listopada|listopad`:                                           11,
-	`dec|december|dez|dezember|decembre|dic|diciembre|dicembre|dezembro|des|desember|gru|grudnia|grudzien`:      12,
-})
+// monthWords are the months by name or short name, folded.
+var monthWords = text.Months(func(w string) string { return string(fold(nil, w)) })
 
 // lexDate reads a birth date from a folded cell: 1985-01-03, 3.1.1985,
 // 03/01/85, 3 Jan 1985, Jan 3, 1985, 19850103. A time of day behind it is

@@ -5,6 +5,8 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // Slug turns the name of a course into the short form that files and tables
@@ -444,41 +446,13 @@ func (b *courseBook) near(slug string) (known string, sure bool) {
 		if len(slug) >= 12 {
 			limit = 2
 		}
-		if d := editDistance(slug, k); d <= limit {
+		if text.Within(slug, k, limit) {
 			found = append(found, k)
-			sure = sure && d == 1 && len(slug) >= 8 && slug[0] == k[0]
+			sure = sure && text.OSA(slug, k) == 1 && len(slug) >= 8 && slug[0] == k[0]
 		}
 	}
 	if len(found) == 0 {
 		return "", false
 	}
 	return found[0], sure && len(found) == 1
-}
-
-// editDistance is the optimal string alignment distance: insertions,
-// deletions, substitutions and exchanges of neighbours (Damerau 1964, "A
-// technique for computer detection and correction of spelling errors").
-func editDistance(a, b string) int {
-	if d := len(a) - len(b); d > 2 || d < -2 {
-		return 3
-	}
-	prev2, prev, cur := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
-	for j := range prev {
-		prev[j] = j
-	}
-	for i := 1; i <= len(a); i++ {
-		cur[0] = i
-		for j := 1; j <= len(b); j++ {
-			cost := 1
-			if a[i-1] == b[j-1] {
-				cost = 0
-			}
-			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
-			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
-				cur[j] = min(cur[j], prev2[j-2]+1)
-			}
-		}
-		prev2, prev, cur = prev, cur, prev2
-	}
-	return prev[len(b)]
 }

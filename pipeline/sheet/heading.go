@@ -3,6 +3,8 @@ package sheet
 import (
 	"sort"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // lexicon reads headings: the built-in words and those of the configuration.
@@ -83,7 +85,7 @@ func (l *lexicon) readMisspelt(heading string) guess {
 		}
 		best := ""
 		for _, k := range longHeadingWords {
-			if editDistance(w, k) == 1 && (len(w) >= 5 || w[0] == k[0]) {
+			if text.Within(w, k, 1) && (len(w) >= 5 || w[0] == k[0]) {
 				best = k
 				break
 			}

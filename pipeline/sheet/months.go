@@ -1,28 +1,22 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
 
-// monthNames are the wide and abbreviated month names, in the formatting and
-// the standalone form, of Unicode CLDR (Unicode Common Locale Data Repository,
-// locales en, fr, de, es, it, nl, pt, pl, sv, da, nb; typed from memory, checked
-// in a test against the localised month names of the spreadsheet library),
-// folded, with everyday variants.
-var monthNames = byIndex(
-	"january jan janvier janv januar jänner jän januari jan. enero ene gennaio gen janeiro styczeń stycznia sty januar.",
-	"february feb febr février févr fév fevr februar feber februari febrero febbraio fevereiro fev luty lutego lut",
-	"march mar mars märz mär mrz maart mrt marzo março marzec marca marts",
-	"april apr avril avr abril abr aprile kwiecień kwietnia kwi",
-	"may mai maj mei mayo maggio mag maio maja",
-	"june jun juin juni junio giugno giu junho czerwiec czerwca cze juno",
-	"july jul juillet juil juli julio luglio lug julho lipiec lipca lip",
-	"august aug août aout augustus agosto ago augusti sierpień sierpnia sie",
-	"september sep sept septembre septiembre settembre set setembro wrzesień września wrz setiembre",
-	"october oct octobre oktober okt octubre ottobre ott outubro out październik października paź",
-	"november nov novembre noviembre novembro listopad listopada lis",
-	"december dec décembre déc dezember dez diciembre dic dicembre dezembro grudzień grudnia gru desember des",
+	"lapwing/pipeline/text"
 )
 
-// weekdayNames likewise, Sunday first.
+// monthNames gives the month, January 0, of a folded name.
+var monthNames = func() map[string]int {
+	m := text.Months(fold)
+	for w := range m {
+		m[w]--
+	}
+	return m
+}()
+
+// weekdayNames are the weekdays of the same locales of Unicode CLDR (from
+// memory), Sunday first.
 var weekdayNames = byIndex(
 	"sunday sun dimanche dim sonntag son domingo dom domenica zondag zon niedziela niedz nd söndag sön søndag søn soendag",
 	"monday mon lundi lun montag lunes lunedì maandag maa segunda poniedziałek pon måndag mån mandag man",

@@ -62,33 +62,7 @@ func jaro(x, y []rune) float64 {
 	return (fm/float64(len(x)) + fm/float64(len(y)) + (fm-float64(t)/2)/fm) / 3
 }
 
-// OSA is the optimal string alignment distance: the least number of inserted,
-// deleted, replaced and neighbouring exchanged letters, no part edited twice
-// (Damerau 1964, Communications of the ACM 7:171, restricted).
-func OSA(a, b string) int {
-	x, y := runes(nil, a), runes(nil, b)
-	prev2, prev, cur := make([]int, len(y)+1), make([]int, len(y)+1), make([]int, len(y)+1)
-	for j := range prev {
-		prev[j] = j
-	}
-	for i := 1; i <= len(x); i++ {
-		cur[0] = i
-		for j := 1; j <= len(y); j++ {
-			cost := 1
-			if x[i-1] == y[j-1] {
-				cost = 0
-			}
-			cur[j] = min(prev[j]+1, cur[j-1]+1, prev[j-1]+cost)
-			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
-				cur[j] = min(cur[j], prev2[j-2]+1)
-			}
-		}
-		prev2, prev, cur = prev, cur, prev2
-	}
-	return prev[len(y)]
-}
-
-// OneSlip says whether OSA(a, b) is at most one, in one pass and without
+// OneSlip says whether text.OSA(a, b) is at most one, in one pass and without
 // allocating.
 func OneSlip(a, b string) bool {
 	if len(a) > len(b) {

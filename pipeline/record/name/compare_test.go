@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"lapwing/pipeline/text"
 )
 
 // Values of Winkler (1990), quoted from memory and confirmed here by hand:
@@ -33,22 +35,6 @@ func TestJaroWinkler(t *testing.T) {
 	}
 }
 
-// CA/ABC is the classic pair that separates OSA (3) from the unrestricted
-// distance (2).
-func TestOSA(t *testing.T) {
-	for _, c := range []struct {
-		a, b string
-		want int
-	}{
-		{"ca", "abc", 3}, {"fitzgerald", "fitzgerlad", 1}, {"brown", "browne", 1}, {"kitten", "sitting", 3},
-		{"", "abc", 3}, {"smith", "smith", 0}, {"żuk", "zuk", 1}, {"ab", "ba", 1},
-	} {
-		if got := OSA(c.a, c.b); got != c.want {
-			t.Errorf("OSA(%s, %s) = %d, want %d", c.a, c.b, got, c.want)
-		}
-	}
-}
-
 func TestOneSlipAgreesWithOSA(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
 	letters := []rune("abéи?")
@@ -62,12 +48,12 @@ func TestOneSlipAgreesWithOSA(t *testing.T) {
 	near := 0
 	for range 200000 {
 		a, b := word(), word()
-		want := OSA(a, b) <= 1
+		want := text.OSA(a, b) <= 1
 		if want {
 			near++
 		}
 		if OneSlip(a, b) != want {
-			t.Fatalf("OneSlip(%q, %q) = %v, OSA %d", a, b, !want, OSA(a, b))
+			t.Fatalf("OneSlip(%q, %q) = %v, OSA %d", a, b, !want, text.OSA(a, b))
 		}
 	}
 	if near < 1000 {
