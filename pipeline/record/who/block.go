@@ -96,7 +96,7 @@ func (m *model) block() error {
 		}
 		for x, i := range in {
 			for _, j := range in[x+1:] {
-				if i != j && m.thinkable(&m.sigs[i], &m.sigs[j]) {
+				if i != j && !m.bothFixed(i, j) && m.thinkable(&m.sigs[i], &m.sigs[j]) {
 					pairs = append(pairs, uint64(min(i, j))<<32|uint64(uint32(max(i, j))))
 				}
 			}
@@ -155,22 +155,41 @@ func key(kind uint64, parts ...uint64) uint64 {
 // mainKeys are the keys that every signature has.
 func (m *model) mainKeys(i int32, b *blocks) {
 	c := &m.sigs[i]
-	k := m.names.keys[c.names[0].id]
-	full := uint64(k.full)
-	b.add(key(keyFull, full), i)
-	for _, co := range c.courses {
-		b.add(key(keyFullCourse, full, uint64(co.id)), i)
+	for _, x := range m.spellings(c) {
+		full := uint64(m.names.keys[x.id].full)
+		b.add(key(keyFull, full), i)
+		for _, co := range c.courses {
+			b.add(key(keyFullCourse, full, uint64(co.id)), i)
+		}
 	}
 	for _, n := range c.numbers {
 		b.add(key(keyNumber, uint64(n.id)), i)
 	}
 }
 
+// spellings are the names by which a signature is looked for: a signature has
+// one, a whole runner may have several.
+func (m *model) spellings(c *cluster) []tally {
+	if m.fixed == nil {
+		return c.names[:1]
+	}
+	return c.names[:min(len(c.names), 8)]
+}
+
+// bothFixed says whether two signatures stand for whole runners.
+func (m *model) bothFixed(i, j int32) bool { return m.fixed != nil && m.fixed[i] && m.fixed[j] }
+
 // wideKeys find slips, nicknames, swapped, double and new names. Most are tied
 // to a course, so that their blocks do not grow with the archive.
 func (m *model) wideKeys(c *cluster, ks []uint64) []uint64 {
+	for _, x := range m.spellings(c) {
+		ks = m.wideKeysOf(m.names.keys[x.id], c, ks)
+	}
+	return ks
+}
+
+func (m *model) wideKeysOf(k nameKey, c *cluster, ks []uint64) []uint64 {
 	t := &m.names
-	k := t.keys[c.names[0].id]
 	g, s := t.given.text[k.given], t.family.text[k.family]
 	gh, sh := hash(g), hash(s)
 	ks = append(ks, key(keyTokens, k.tokens))

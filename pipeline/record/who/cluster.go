@@ -114,6 +114,11 @@ func (m *model) cluster() error {
 			c.merge(a, b, m.weigh(g.pool[min(a, b)], g.pool[max(a, b)]), true)
 		}
 	}
+	for _, h := range m.homes {
+		if a, b := g.find(h.runner), g.find(h.sig); a != b && !c.banned(a, b) && !meets(g.pool[a].runs, g.pool[b].runs) {
+			c.merge(a, b, h.why, false)
+		}
+	}
 	heap.Init(&c.q)
 	for steps := 0; c.q.Len() > 0; steps++ {
 		if steps&1023 == 0 && m.ctx.Err() != nil {
@@ -127,6 +132,21 @@ func (m *model) cluster() error {
 		c.merge(x.a, x.b, s, false)
 	}
 	return nil
+}
+
+// meets says whether two sorted lists of runs have one in common.
+func meets(a, b []int32) bool {
+	for i, j := 0, 0; i < len(a) && j < len(b); {
+		switch {
+		case a[i] == b[j]:
+			return true
+		case a[i] < b[j]:
+			i++
+		default:
+			j++
+		}
+	}
+	return false
 }
 
 // joins says whether the weight is enough to join. Two wholly different
@@ -181,8 +201,12 @@ func (c *clusterer) neighbours(x int32) []int32 {
 	return c.near.to[c.near.start[x]:c.near.start[x+1]]
 }
 
-// banned says whether a decision keeps two clusters apart.
+// banned says whether a decision keeps two clusters apart, or that they are
+// runners already.
 func (c *clusterer) banned(a, b int32) bool {
+	if c.m.bothFixed(a, b) {
+		return true
+	}
 	bans := c.m.bans
 	if len(bans) == 0 {
 		return false
@@ -205,6 +229,9 @@ func (c *clusterer) merge(a, b int32, why sum, decided bool) {
 	g.pool[a], g.pool[b] = &joined, nil
 	g.parent[b] = a
 	c.version[a]++
+	if m.fixed != nil {
+		m.fixed[a] = m.fixed[a] || m.fixed[b]
+	}
 	if len(m.bans) > 0 && (m.bans[a] != nil || m.bans[b] != nil) {
 		m.bans[a] = append(slices.Clone(m.bans[a]), m.bans[b]...)
 	}

@@ -16,12 +16,24 @@ type labels struct {
 	clubs, courses, runs int
 	runDay               []unit.Day // by run label
 	dev                  []int32    // log time against the run's own level, in millionths; noTime for none
+
+	// the labels as given, by label: kept for what a linkage leaves behind
+	clubFrom, courseFrom, runFrom []int32
+	level                         []int32 // by run, in millionths; noTime where no time is known
+	courseLevel                   []int32 // by course, the same
 }
 
 const noTime = math.MinInt32
 
 // label renames the labels and measures each time against its run.
 func (m *model) label() error {
+	m.rename()
+	m.measurePace()
+	return nil
+}
+
+// rename renames the labels.
+func (m *model) rename() {
 	r := m.rows
 	n := r.Len()
 	l := &m.lab
@@ -38,43 +50,35 @@ func (m *model) label() error {
 		}
 		radixSort(keys, l.order)
 	}
-	rename := func(col []int32, blank bool) ([]int32, int) {
+	rename := func(col []int32, blank bool) (out, from []int32) {
 		top := int32(0)
 		for _, v := range col {
 			top = max(top, v)
 		}
 		to := make([]int32, top+1)
-		next := int32(1)
 		if blank {
-			to[0] = 1
+			to[0], from = 1, []int32{0}
 		}
-		out := make([]int32, n)
+		out = make([]int32, n)
 		for _, i := range l.order {
 			v := col[i]
 			if to[v] == 0 {
-				next++
-				to[v] = next
-				if !blank {
-					to[v] = next - 1
-				}
+				from = append(from, v)
+				to[v] = int32(len(from))
 			}
 			out[i] = to[v] - 1
 		}
-		if !blank {
-			next--
-		}
-		return out, int(next)
+		return out, from
 	}
-	l.club, l.clubs = rename(r.Club, true)
-	l.course, l.courses = rename(r.Course, false)
-	l.run, l.runs = rename(r.Run, false)
+	l.club, l.clubFrom = rename(r.Club, true)
+	l.course, l.courseFrom = rename(r.Course, false)
+	l.run, l.runFrom = rename(r.Run, false)
+	l.clubs, l.courses, l.runs = len(l.clubFrom), len(l.courseFrom), len(l.runFrom)
 	l.runDay = make([]unit.Day, l.runs)
 	for i, k := range l.run {
 		l.runDay[k] = r.Day[i]
 	}
 	m.sortRunsByDay()
-	m.measurePace()
-	return nil
 }
 
 // sortRunsByDay renumbers the runs so that their order is that of their days.
@@ -85,22 +89,22 @@ func (m *model) sortRunsByDay() {
 		keys[k], by[k] = uint64(int64(l.runDay[k])+1<<31), int32(k)
 	}
 	radixSort(keys, by)
-	to, days := make([]int32, l.runs), make([]unit.Day, l.runs)
+	to, days, from := make([]int32, l.runs), make([]unit.Day, l.runs), make([]int32, l.runs)
 	for new, old := range by {
-		to[old], days[new] = int32(new), l.runDay[old]
+		to[old], days[new], from[new] = int32(new), l.runDay[old], l.runFrom[old]
 	}
 	for i, k := range l.run {
 		l.run[i] = to[k]
 	}
-	l.runDay = days
+	l.runDay, l.runFrom = days, from
 }
 
 // measurePace sets dev: the log time less its run's mean, the mean shrunk to
 // the course's with the weight of 40 results. Sums are of whole millionths, so
-// that they do not depend on the order of the rows.
+// that they do not depend on the order of the rows. A level that is known
+// already stays as it was.
 func (m *model) measurePace() {
 	l, r := &m.lab, m.rows
-	micro := func(x float32) int64 { return int64(math.Round(float64(x) * 1e6)) }
 	runSum, runN := make([]int64, l.runs), make([]int64, l.runs)
 	courseSum, courseN := make([]int64, l.courses), make([]int64, l.courses)
 	runCourse := make([]int32, l.runs)
@@ -116,12 +120,28 @@ func (m *model) measurePace() {
 		courseSum[c] += v
 		courseN[c]++
 	}
-	level := make([]int64, l.runs)
-	for k := range level {
-		if runN[k] > 0 {
-			c := runCourse[k]
-			mean := float64(courseSum[c]) / float64(courseN[c])
-			level[k] = int64(math.Round((float64(runSum[k]) + 40*mean) / (float64(runN[k]) + 40)))
+	level := func(of int, known []int32, from []int32) int32 {
+		if f := from[of]; int(f) < len(known) {
+			return known[f]
+		}
+		return noTime
+	}
+	var knownRuns, knownCourses []int32
+	if m.known != nil {
+		knownRuns, knownCourses = m.known.RunLevel, m.known.CourseLevel
+	}
+	l.courseLevel, l.level = make([]int32, l.courses), make([]int32, l.runs)
+	for c := range l.courseLevel {
+		l.courseLevel[c] = level(c, knownCourses, l.courseFrom)
+		if l.courseLevel[c] == noTime && courseN[c] > 0 {
+			l.courseLevel[c] = int32(math.Round(float64(courseSum[c]) / float64(courseN[c])))
+		}
+	}
+	for k := range l.level {
+		l.level[k] = level(k, knownRuns, l.runFrom)
+		if l.level[k] == noTime && runN[k] > 0 {
+			mean := float64(l.courseLevel[runCourse[k]])
+			l.level[k] = int32(math.Round((float64(runSum[k]) + 40*mean) / (float64(runN[k]) + 40)))
 		}
 	}
 	l.dev = make([]int32, r.Len())
@@ -129,10 +149,12 @@ func (m *model) measurePace() {
 		if x == 0 {
 			l.dev[i] = noTime
 		} else {
-			l.dev[i] = int32(micro(x) - level[l.run[i]])
+			l.dev[i] = int32(micro(x)) - l.level[l.run[i]]
 		}
 	}
 }
+
+func micro(x float32) int64 { return int64(math.Round(float64(x) * 1e6)) }
 
 // radixSort sorts keys upwards and carries with along; equal keys keep their
 // order. Both have the same length.

@@ -1,7 +1,7 @@
 package who
 
 import (
-	"sort"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -25,6 +25,9 @@ type nameTable struct {
 	full []string
 
 	given, family part
+	// texts that have a part as their given and as their family name, before
+	// any are turned round
+	asGiven, asFamily map[string]int32
 }
 
 // part is the table of given or of family names.
@@ -101,23 +104,17 @@ func (m *model) tabulate() error {
 // and first word as a family name, than the other way about, judged by how
 // the words stand in all other names; and those whose last word is an initial.
 func (m *model) wrongWayRound(used []int32) []bool {
-	type count struct{ given, family int32 }
-	counts := map[string]*count{}
-	at := func(s string) *count {
-		c := counts[s]
-		if c == nil {
-			c = &count{}
-			counts[s] = c
+	t := &m.names
+	if t.asGiven == nil { // else known from an earlier linkage
+		t.asGiven, t.asFamily = map[string]int32{}, map[string]int32{}
+		for i := range m.in {
+			n := &m.in[i]
+			if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" {
+				continue
+			}
+			t.asGiven[n.Given]++
+			t.asFamily[n.Family]++
 		}
-		return c
-	}
-	for i := range m.in {
-		n := &m.in[i]
-		if used[i] == 0 || n.Unnamed || n.Several || n.Given == "" {
-			continue
-		}
-		at(n.Given).given++
-		at(n.Family).family++
 	}
 	var turn []bool
 	set := func(i int) {
@@ -135,12 +132,12 @@ func (m *model) wrongWayRound(used []int32) []bool {
 			set(i)
 			continue
 		}
-		first, last := counts[n.Given], counts[n.Family]
 		factor := 40.
 		if n.Ordered {
 			factor = 400 // the sheet itself said so: only swapped columns can be meant
 		}
-		if (float64(last.given)+.3)*(float64(first.family)+.3) > factor*(float64(first.given)-1+.3)*(float64(last.family)-1+.3) {
+		others := func(n int32) float64 { return float64(max(0, n-1)) + .3 } // without the text itself
+		if (float64(t.asGiven[n.Family])+.3)*(float64(t.asFamily[n.Given])+.3) > factor*others(t.asGiven[n.Given])*others(t.asFamily[n.Family]) {
 			set(i)
 		}
 	}
@@ -203,6 +200,20 @@ func (m *model) frequencies() error {
 // tokenize splits the names of several tokens and counts, for each token, the
 // share of such names that hold it.
 func (p *part) tokenize(floor, total float64) {
+	p.split()
+	p.double = make([]float64, len(p.text))
+	for i, ts := range p.tokens {
+		for _, w := range ts {
+			p.double[w] += p.mass[i] / total
+		}
+	}
+	for i := range p.double {
+		p.double[i] += floor
+	}
+}
+
+// split finds the tokens of the names of several tokens.
+func (p *part) split() {
 	n := len(p.text)
 	p.first = make([]int32, n)
 	p.tokens = make([][]int32, n)
@@ -228,21 +239,30 @@ func (p *part) tokenize(floor, total float64) {
 		p.first = append(p.first, -1)
 		p.tokens = append(p.tokens, nil)
 	}
-	p.double = make([]float64, len(p.text))
-	for i, ts := range p.tokens {
-		for _, w := range ts {
-			p.double[w] += p.mass[i] / total
+}
+
+// findSlips finds the pairs of names one slip apart and how many others lie
+// one slip away from each.
+func (p *part) findSlips() {
+	p.slip, p.rare = make([]float64, len(p.text)), make([]float64, len(p.text))
+	// Summed in a fixed order: the map's own order would change last digits.
+	for _, k := range p.pairSlips() {
+		a, b := int32(k>>32), int32(uint32(k))
+		switch {
+		case p.mistyped(b, a):
+			p.rare[a] += p.mass[b]
+		case p.mistyped(a, b):
+			p.rare[b] += p.mass[a]
+		default:
+			p.slip[a] += p.mass[b]
+			p.slip[b] += p.mass[a]
 		}
-	}
-	for i := range p.double {
-		p.double[i] += floor
 	}
 }
 
-// findSlips finds the pairs of names one slip apart (one of them at least of
+// pairSlips finds the pairs of names one slip apart (one of them at least of
 // four letters), through the words that deleting one letter leaves.
-func (p *part) findSlips() {
-	p.slip, p.rare = make([]float64, len(p.text)), make([]float64, len(p.text))
+func (p *part) pairSlips() []uint64 {
 	p.slips = map[uint64]struct{}{}
 	var hashes []uint64
 	var of []int32
@@ -278,24 +298,12 @@ func (p *part) findSlips() {
 		}
 		lo = hi
 	}
-	// Summed in a fixed order: the map's own order would change last digits.
 	order := make([]uint64, 0, len(p.slips))
 	for k := range p.slips {
 		order = append(order, k)
 	}
-	sort.Slice(order, func(i, j int) bool { return order[i] < order[j] })
-	for _, k := range order {
-		a, b := int32(k>>32), int32(uint32(k))
-		switch {
-		case p.mistyped(b, a):
-			p.rare[a] += p.mass[b]
-		case p.mistyped(a, b):
-			p.rare[b] += p.mass[a]
-		default:
-			p.slip[a] += p.mass[b]
-			p.slip[b] += p.mass[a]
-		}
-	}
+	slices.Sort(order)
+	return order
 }
 
 // mistyped says whether x is so much rarer than y that it will be a mistyped y
@@ -311,16 +319,9 @@ func (p *part) oneSlip(a, b int32) bool {
 }
 
 func (p *part) findNicknames() {
-	p.groups = make([][]int16, len(p.text))
+	p.group()
 	p.nick = make([]float64, len(p.text))
-	var mass []float64
-	for i, s := range p.text {
-		if f := p.first[i]; f >= 0 {
-			s = p.text[f]
-		}
-		p.groups[i] = nickGroups[s]
-	}
-	mass = make([]float64, nickGroupCount)
+	mass := make([]float64, nickGroupCount)
 	for i, gs := range p.groups {
 		for _, g := range gs {
 			mass[g] += p.mass[i]
@@ -330,6 +331,17 @@ func (p *part) findNicknames() {
 		for _, g := range gs {
 			p.nick[i] += mass[g] - p.mass[i]
 		}
+	}
+}
+
+// group looks names up in the nickname table, by their first token.
+func (p *part) group() {
+	p.groups = make([][]int16, len(p.text))
+	for i, s := range p.text {
+		if f := p.first[i]; f >= 0 {
+			s = p.text[f]
+		}
+		p.groups[i] = nickGroups[s]
 	}
 }
 

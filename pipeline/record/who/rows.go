@@ -171,4 +171,8 @@ type model struct {
 	roots     []int32         // runner -> lowest signature
 
 	group joined // outcome of clustering
+
+	known *Known  // of the linkage that this one carries on; nil: there is none
+	fixed []bool  // signatures that stand for whole runners: not joined with one another; nil: none
+	homes []homed // new rows that go without saying to a known runner
 }
