@@ -241,6 +241,9 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 	case c.shape == number && c.fracDigits == 2 && c.frac%10 == 0:
 		k.zerosKept++
 	}
+	if pos == 0 && k.prevPos > 0 {
+		return // below the finishers: a line of the disqualified, a total
+	}
 	for ; k.waiting < len(k.odd); k.waiting++ {
 		o := &k.odd[k.waiting]
 		o.next, o.nextPos, o.hasNext = *c, pos, true

@@ -130,7 +130,11 @@ func equalHeading(heading, cells []string) bool {
 
 // coreOf is the set of the meanings that make a table of results.
 func coreOf(lex *lexicon, cells []string) (core uint8) {
-	for _, c := range cells {
+	for i, c := range cells {
+		if i > 0 && unitHeading(cells[i-1]) == 'm' && unitHeading(c) == 's' {
+			core |= 2
+			continue
+		}
 		switch lex.read(c).meaning {
 		case Position:
 			core |= 1

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 )
 
@@ -358,17 +359,10 @@ func (s *settler) contains(a, b int) bool {
 // or three with the hours. They are joined into a column of their own.
 func (s *settler) minutesAndSeconds() {
 	unit := func(i int) byte {
-		p := s.profiles[i]
-		words := strings.Fields(fold(withoutBrackets(s.headings[i])))
-		if len(words) == 0 || p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 {
+		if p := s.profiles[i]; p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 {
 			return 0
 		}
-		for _, w := range words[:len(words)-1] {
-			if headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0 {
-				return 0
-			}
-		}
-		return timeUnits[words[len(words)-1]]
+		return unitHeading(s.headings[i])
 	}
 	for i := range s.columns {
 		if unit(i) != 'm' || i+1 >= len(s.columns) || unit(i+1) != 's' {
@@ -459,6 +453,15 @@ func (s *settler) courseByValues(book *courseBook) {
 // times keeps one column of the plain meaning Time.
 func (s *settler) times() {
 	cols := s.all(Time)
+	for _, a := range cols {
+		for _, b := range cols {
+			if a != b && s.partOf(a, b) {
+				s.set(a, Pace, "heading %q, but its values are the same part of column %s in every row: a pace or a split", s.headings[a], letters(b))
+				break
+			}
+		}
+	}
+	cols = s.all(Time)
 	if len(cols) < 2 {
 		return
 	}
@@ -500,6 +503,37 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// partOf says whether the times of column a are in (nearly) every row the same
+// part of those of column b, and clearly less: minutes a kilometre beside the
+// time, where one word ("Tempo") means the one or the other by language.
+func (s *settler) partOf(a, b int) bool {
+	var ratios []float64
+	for _, r := range s.rows {
+		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+		if kindOf(x) != kClock || kindOf(y) != kClock {
+			continue
+		}
+		if vx, vy := looseNumber(x), looseNumber(y); vx > 0 && vy > 0 {
+			ratios = append(ratios, vy/vx)
+		}
+	}
+	if len(ratios) < 4 {
+		return false
+	}
+	sort.Float64s(ratios)
+	median := ratios[len(ratios)/2]
+	near := 0
+	for _, q := range ratios {
+		if q > median*.97 && q < median*1.03 {
+			near++
+		}
+	}
+	if median > 60 { // 24:31:00 beside 4:54
+		median /= 60
+	}
+	return near*10 >= len(ratios)*9 && median >= 1.4 && median <= 45
 }
 
 // official chooses the time that counts where a sheet has several.
@@ -591,13 +625,22 @@ func (s *settler) byValues() {
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && len(p.distinct)*10 >= p.filled*7 {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && len(p.distinct)*10 >= min(p.filled, distinctKept)*7 {
 				s.set(i, Name, "its values are names of people")
 				break
 			}
 		}
 	}
 	if !bare {
+		for i, p := range s.profiles {
+			switch {
+			case !free(i) || p.filled < 3:
+			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
+				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
+			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.shareOf(kGroup) > .9 && len(p.distinct) > 1:
+				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
+			}
+		}
 		return
 	}
 	// No heading at all: what else is unmistakable.

@@ -272,6 +272,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if slug, ok := book.within(title); ok {
 		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
 	}
+	if strings.HasPrefix(strings.TrimSpace(title), "*") && len(findDates(title)) == 0 {
+		return nil // the legend of a mark: "* personal best"
+	}
 	hasDate := len(findDates(title)) > 0
 	_, _, _, hasDistance := findDistance(title)
 	text := title
@@ -300,7 +303,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
 		seg = plainWords(strings.TrimSpace(seg))
 		slug := Slug(seg)
-		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || isRemark(seg) && !labelled {
+		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}
@@ -328,6 +331,23 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		out = append(out, w)
 	}
 	return out
+}
+
+// saysColumn says whether a text is nothing but the heading of a column:
+// "Personal best", "Finish time".
+func saysColumn(lex *lexicon, text string) bool {
+	switch g := lex.read(text); {
+	case !g.known || g.forced:
+		return false
+	case g.meaning == Course || g.meaning == Other || g.meaning == Club || g.meaning == Distance:
+		return false
+	}
+	for _, w := range strings.Fields(fold(text)) {
+		if _, ok := headingWords[w]; !ok || weakWords[w] {
+			return false
+		}
+	}
+	return true
 }
 
 func isVenueLabel(f string) bool {

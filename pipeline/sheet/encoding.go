@@ -3,6 +3,8 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"html"
+	"strings"
 	"unicode/utf8"
 
 	"golang.org/x/text/encoding/charmap"
@@ -169,10 +171,14 @@ var windows1252Byte = func() map[rune]byte {
 	return m
 }()
 
-// unmangle undoes UTF-8 that was read as Windows-1252 ("Ã¶" for "ö") in titles
-// and headings, so that their words are recognised. Cells of rows stay as they
-// are. Text that is not of that kind comes back unchanged.
+// unmangle undoes UTF-8 that was read as Windows-1252 ("Ã¶" for "ö") and the
+// character references of web pages ("&ouml;") in titles and headings, so that
+// their words are recognised. Cells of rows stay as they are. Text that is not
+// of that kind comes back unchanged.
 func unmangle(s string) string {
+	if i := strings.IndexByte(s, '&'); i >= 0 && strings.IndexByte(s[i:], ';') > 1 {
+		s = html.UnescapeString(s)
+	}
 	for range 2 { // it happens twice over
 		mangled := false
 		for i := 0; i+1 < len(s); i++ {

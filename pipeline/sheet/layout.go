@@ -100,17 +100,33 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 		return 0, filled
 	}
 	filled = 0
-	known, core, values := 0, 0, 0
+	known, core, values, repeated := 0, 0, 0, 0
 	var seen [PersonalBest + 1]bool
+	last := byte(0)
 	for _, c := range cells {
 		if isBlank(c) {
 			continue
 		}
 		filled++
+		if figures == 0 { // "Min" and "Sec" side by side are a time
+			u := unitHeading(c)
+			if u == 's' && last == 'm' && seen[Time] {
+				repeated += 2
+			} else if u == 's' && last == 'm' {
+				known += 2
+				core++
+				seen[Time] = true
+			}
+			if last = u; u != 0 {
+				continue
+			}
+		}
 		g := lex.read(c)
 		if g.known {
 			if !seen[g.meaning] || g.meaning == Other {
 				known++
+			} else {
+				repeated++ // tables side by side say everything twice
 			}
 			seen[g.meaning] = true
 			switch g.meaning {
@@ -127,10 +143,28 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	switch {
 	case filled == 0 || core == 0 || values*3 > filled:
 		return 0, filled
-	case known < 2 || known*3 < filled:
+	case known < 2 || (known+repeated)*3 < filled:
 		return 0, filled
 	}
 	return known*2 - values, filled
+}
+
+// unitHeading says which part of a time a heading is for, 'h', 'm' or 's'; 0
+// for none.
+func unitHeading(heading string) byte {
+	if len(heading) > 40 {
+		return 0
+	}
+	words := strings.Fields(fold(withoutBrackets(unmangle(heading))))
+	if len(words) == 0 {
+		return 0
+	}
+	for _, w := range words[:len(words)-1] {
+		if headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0 {
+			return 0
+		}
+	}
+	return timeUnits[words[len(words)-1]]
 }
 
 // isHeadingTail says whether a row carries on the heading above it.

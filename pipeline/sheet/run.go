@@ -968,6 +968,7 @@ func (rs *runSettler) share(parts []*Part) {
 			date = p.Date
 		}
 	}
+	rs.shareHalves(parts)
 	for _, p := range parts {
 		if !p.Course.OK() && len(courses) == 1 {
 			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
@@ -976,6 +977,26 @@ func (rs *runSettler) share(parts []*Part) {
 		if !p.Date.OK() && p.Date.From == "" && len(dates) == 1 {
 			p.Date = FoundDate{Day: date.Day, Settled: true, Text: date.Text, From: "another tab", Why: "this tab says nothing of it"}
 			p.runs.day, p.runs.dayOK = date.Day, true
+		}
+	}
+}
+
+// shareHalves gives a tab of names the run of the tab of times beside it, or the
+// other way round, where only one of the two has a title and the other would
+// take the name of the file for it.
+func (rs *runSettler) shareHalves(parts []*Part) {
+	if len(parts) != 2 || parts[0].Kind == parts[1].Kind || parts[0].Kind == "full" || parts[1].Kind == "full" {
+		return
+	}
+	for i, p := range parts {
+		other := parts[1-i]
+		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && p.Date.Settled && (p.Date.From == "file name" || p.Date.From == "folder name") {
+			p.Date = FoundDate{Day: other.Date.Day, Settled: true, Text: other.Date.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
+			p.runs.day, p.runs.dayOK = p.Date.Day, true
+		}
+		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && (p.Course.From == "file name" || p.Course.From == "folder name") {
+			p.Course = Found{Value: other.Course.Value, Text: other.Course.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
+			p.runs.course = p.Course.Value
 		}
 	}
 }

@@ -27,6 +27,9 @@ func kindOf(s string) kind {
 		return kBlank
 	}
 	c := s[0]
+	if c == '\'' && len(s) > 1 && s[1] >= '0' && s[1] <= '9' { // a spreadsheet's mark for text
+		s, c = s[1:], s[1]
+	}
 	if c >= '0' && c <= '9' || c == '=' || c == '+' || c == '-' || c == '.' || c == ':' || c == ',' {
 		if k := numberKind(s); k != kText {
 			return k
@@ -262,6 +265,9 @@ var groupPart = set(`under over and plus older age aged vet vets sen jun jnr snr
 	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
 
+// distinctKept is how many different values of a column are counted.
+const distinctKept = 100
+
 // profile counts what a column holds.
 type profile struct {
 	count    [kinds]int
@@ -290,7 +296,7 @@ func (p *profile) add(cell string) {
 	if p.distinct == nil {
 		p.distinct = map[string]int{}
 	}
-	if len(p.distinct) < 100 || p.distinct[s] > 0 {
+	if len(p.distinct) < distinctKept || p.distinct[s] > 0 {
 		p.distinct[s]++
 	}
 	switch k {

@@ -127,6 +127,9 @@ func Score(truth []Truth, results []Result) *Report {
 			}
 			i := take(ln, spot)
 			for _, s := range ln.Also { // the row of either half that says more
+				if lines > rows {
+					s.Row += ln.EditorRow - ln.Row
+				}
 				if j := take(ln, s); j >= 0 && (i < 0 || worth(results[j], ln) > worth(results[i], ln)) {
 					i = j
 				}
