@@ -31,11 +31,21 @@ type Correction struct {
 	Status                             string // ok, dq, dnf or not a finisher
 	ExchangeWith                       int    // place of the other
 	State                              string // of the run
+	Record                             string // confirmed or void
 
 	Person    string // name or runner id
 	PrintName string
 	Category  string
 	Hide      bool
+	// What was before the sheets: finishes up to the day Before, not included
+	// (blank: before every sheet), and a best run on the day BestOn, on Course
+	// or on all courses; the best over DistanceM metres (0: the course's).
+	RunsBefore, Before string
+	BestBefore, BestOn string
+	DistanceM          int
+
+	OtherClub, IsClub string // two names of clubs
+	NotTheClub        bool   // they are two clubs
 
 	Undo int // id of a decision to take back
 
@@ -86,6 +96,9 @@ func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error
 	base := Decision{By: c.By, Why: c.Why, When: time.Now().UTC().Truncate(time.Second)}
 	if c.Undo > 0 {
 		return pl.decideUndo(base, c.Undo)
+	}
+	if c.OtherClub != "" || c.IsClub != "" {
+		return pl.decideClubs(ctx, base, c)
 	}
 	if c.Person != "" {
 		return pl.decidePerson(ctx, base, c)
@@ -155,8 +168,61 @@ func (pl *Pipeline) decidePerson(ctx context.Context, d Decision, c Correction) 
 	if c.Hide {
 		add(DecideHide, "")
 	}
+	opening, err := pl.decideOpening(d, c)
+	if err != nil {
+		return nil, err
+	}
+	out = append(out, opening...)
 	if len(out) == 0 {
-		return nil, fmt.Errorf("say what to settle about %s: a name to print, a category or hiding", r.Name)
+		return nil, fmt.Errorf("say what to settle about %s: a name to print, a category, hiding, or runs or a best before the sheets", r.Name)
+	}
+	return out, nil
+}
+
+// decideOpening says what a runner had done before the sheets.
+func (pl *Pipeline) decideOpening(d Decision, c Correction) (out []Decision, err error) {
+	if c.RunsBefore == "" && c.BestBefore == "" {
+		if c.Before+c.BestOn != "" || c.DistanceM != 0 {
+			return nil, fmt.Errorf("say how many runs, or which best, there were before the sheets")
+		}
+		return nil, nil
+	}
+	if c.Course != "" {
+		if d.Course, err = pl.Course(c.Course); err != nil {
+			return nil, err
+		}
+	}
+	day := func(s string) (unit.Day, error) {
+		if s == "" {
+			return 0, nil
+		}
+		return unit.ParseDay(s)
+	}
+	if c.RunsBefore != "" {
+		n, err := parseFinishes(c.RunsBefore)
+		if err != nil {
+			return nil, err
+		}
+		e := d
+		e.Kind, e.Value = DecideEarlierRuns, strconv.Itoa(n)
+		if e.Date, err = day(c.Before); err != nil {
+			return nil, err
+		}
+		out = append(out, e)
+	}
+	if c.BestBefore != "" {
+		e := d
+		e.Kind, e.Value = DecideEarlierBest, strings.TrimSpace(c.BestBefore)
+		if c.DistanceM > 0 {
+			e.Value += fmt.Sprintf(" over %d m", c.DistanceM)
+		}
+		if _, _, err := parseEarlierBest(e.Value); err != nil {
+			return nil, err
+		}
+		if e.Date, err = day(c.BestOn); err != nil {
+			return nil, err
+		}
+		out = append(out, e)
 	}
 	return out, nil
 }
@@ -253,6 +319,13 @@ func (pl *Pipeline) decideAt(ctx context.Context, d Decision, c Correction, at r
 		add(DecideStatus, c.Status)
 	default:
 		return nil, fmt.Errorf("status %q: write ok, dq, dnf or %s", c.Status, notAFinisher)
+	}
+	if c.Record != "" {
+		word, err := pl.mayBeRecord(c, at)
+		if err != nil {
+			return nil, err
+		}
+		add(DecideRecord, word)
 	}
 	if c.RightPlace != 0 {
 		if _, err := parsePlace(strconv.Itoa(c.RightPlace)); err != nil {

@@ -52,13 +52,14 @@ type lineDecisions struct {
 	received map[int]asReceived
 	runs     map[int32][]int // standing lines of runs that were looked into
 	touched  map[int]bool    // lines that say something else than their sheet
+	records  map[int]settledRecord
 	owners   []lineOwner
 	outcomes []decisionOutcome
 	problems []storedProblem
 }
 
 func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
-	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}}
+	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, records: map[int]settledRecord{}}
 	var mine []Decision
 	for _, d := range ds {
 		if d.Sheet != "" && d.Kind != DecideSame && d.Kind != DecideDifferent {
@@ -242,6 +243,8 @@ func (a *lineDecisions) carry(i int, d Decision) (j int, ok bool) {
 			return j, true
 		}
 		agrees, unchanged, says = is.takingPart == uint8(want), is.takingPart == was.takingPart, record.TakingPart(is.takingPart).String()
+	case DecideRecord: // of this time of this person
+		unchanged, says = is.timeMS == was.timeMS && is.person == was.person, fmt.Sprintf("%s, %s", f.names.list[is.name], clockOrDash(is.timeMS))
 	default:
 		return j, true
 	}
@@ -356,6 +359,7 @@ func (a *lineDecisions) apply(j int, d Decision) error {
 	}
 	a.touched[j] = true
 	a.note(d, decisionApplied, "")
+	a.settleRecord(j, d)
 	return a.f.applyToLine(j, d)
 }
 
@@ -445,6 +449,8 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 	f.settleStatus(y)
 	a.touched[x], a.touched[y] = true, true
 	a.note(d, decisionApplied, "")
+	a.settleRecord(x, d)
+	a.settleRecord(y, d)
 	return nil
 }
 

@@ -52,7 +52,10 @@ func (c Change) String() string {
 	if c.Place > 0 {
 		add("place %d", c.Place)
 	}
-	return fmt.Sprintf("%s: %s %s → %s", s, c.What, c.Before, c.After)
+	if s != "" {
+		s += ": "
+	}
+	return fmt.Sprintf("%s%s %s → %s", s, c.What, c.Before, c.After)
 }
 
 // Draft is decisions on trial: all figures that do not come from the model of
@@ -105,7 +108,7 @@ func (d *Draft) Keep(ctx context.Context) error {
 	for i, e := range d.Decisions {
 		rows[i] = e.row()
 	}
-	if err := d.pl.Archive.AppendTable(decisionTable, decisionColumns, rows); err != nil {
+	if err := d.pl.appendDecisions(rows); err != nil {
 		return fmt.Errorf("can't keep the decision: %w. Nothing was changed", err)
 	}
 	d.w.proposed = nil
@@ -243,6 +246,9 @@ func (pl *Pipeline) changes(ctx context.Context, w *work) ([]Change, error) {
 	}
 	slices.SortFunc(lines, func(a, b int) int { return cmp.Compare(f.key[a], f.key[b]) })
 	c := &comparison{linesFacts: x, names: names, fresh: map[int32]string{}}
+	if c.recordsWere, err = pl.recordStates(ctx, f); err != nil {
+		return nil, err
+	}
 	runners := map[int32]bool{}
 	for _, i := range lines {
 		before, after := x.before(i), x.after(i)
@@ -252,8 +258,21 @@ func (pl *Pipeline) changes(ctx context.Context, w *work) ([]Change, error) {
 	delete(runners, 0)
 	c.totals(runners)
 	c.wishes()
+	c.confirmations()
+	c.openings()
+	for i, was := range c.recordsWere {
+		if w.desk.records[i].word != was {
+			lines = append(lines, i)
+		}
+	}
+	for i, now := range w.desk.records {
+		if c.recordsWere[i] != now.word {
+			lines = append(lines, i)
+		}
+	}
 	c.records(lines)
 	c.states()
+	c.clubs()
 	return c.out, nil
 }
 
@@ -275,12 +294,41 @@ func (pl *Pipeline) printedNames(ctx context.Context) (map[int32]string, error) 
 	return out, rows.Err()
 }
 
+// recordStates gives what is settled of results as records, by line index.
+func (pl *Pipeline) recordStates(ctx context.Context, f *field) (map[int]string, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select line_no, state from record.record_state order by line_no")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	by := map[int32]string{}
+	for rows.Next() {
+		var n int32
+		var s string
+		if err := rows.Scan(&n, &s); err != nil {
+			return nil, err
+		}
+		by[n] = s
+	}
+	out := map[int]string{}
+	if len(by) > 0 {
+		for i, n := range f.lineNo {
+			if s, ok := by[n]; ok {
+				out[i] = s
+			}
+		}
+	}
+	return out, rows.Err()
+}
+
 // comparison gathers changes.
 type comparison struct {
 	*linesFacts
 	names map[int32]string // as they stand
-	fresh map[int32]string // of runners that are new
-	out   []Change
+
+	recordsWere map[int]string   // line index → confirmed or void, as it stands
+	fresh       map[int32]string // of runners that are new
+	out         []Change
 }
 
 func (c *comparison) nameOf(runner int32) string {
@@ -423,6 +471,72 @@ func (c *comparison) wishes() {
 	}
 }
 
+// confirmations tells what becomes of results as records. What a record taken
+// back or declared void leaves to others is told by records.
+func (c *comparison) confirmations() {
+	f := c.w.field
+	lines := slices.Collect(maps.Keys(c.w.desk.records))
+	for l := range c.recordsWere {
+		if _, ok := c.w.desk.records[l]; !ok {
+			lines = append(lines, l)
+		}
+	}
+	slices.SortFunc(lines, func(a, b int) int { return cmp.Compare(f.key[a], f.key[b]) })
+	word := func(s string) string {
+		if s == "" {
+			return "not confirmed"
+		}
+		return s
+	}
+	for _, i := range lines {
+		before, after := c.recordsWere[i], c.w.desk.records[i].word
+		if before == after {
+			continue
+		}
+		x := Change{Course: f.courses[f.course(i)-1].course, Date: f.day(i).String(), Place: int(f.position[i]), What: "as a record", Before: word(before), After: word(after)}
+		if r := f.runner[i]; r != 0 {
+			x.Runner, x.Name = fmt.Sprintf("R%d", r), c.nameOf(r)
+		}
+		c.out = append(c.out, x)
+	}
+}
+
+// openings tells what is said of the time before the sheets.
+func (c *comparison) openings() {
+	for _, d := range c.w.proposed {
+		n, ok := runnerNumber(d.Runner)
+		if !ok || !d.isOpening() {
+			continue
+		}
+		n = c.w.link.now(n)
+		x := Change{Runner: fmt.Sprintf("R%d", n), Name: c.names[n], Course: d.Course, What: d.Kind + " the sheets", Before: "as before", After: d.Value}
+		if d.Date != 0 {
+			x.Date = d.Date.String()
+		}
+		c.out = append(c.out, x)
+	}
+}
+
+// clubs tells of other names of clubs.
+func (c *comparison) clubs() {
+	for _, d := range c.w.proposed {
+		other, club, err := d.clubs()
+		switch {
+		case err != nil:
+		case d.Kind == DecideOtherClub:
+			c.out = append(c.out, Change{What: "asked whether " + other + " is " + club, Before: "yes", After: "no"})
+		case d.Kind == DecideClubName:
+			n := 0
+			for _, k := range c.w.clubs {
+				if k.received == other {
+					n = k.lines
+				}
+			}
+			c.out = append(c.out, Change{What: fmt.Sprintf("club of %d results", n), Before: other, After: club})
+		}
+	}
+}
+
 // states tells of runs whose state changes.
 func (c *comparison) states() {
 	for _, d := range c.w.proposed {
@@ -442,7 +556,27 @@ type recordKey struct {
 type fastest struct {
 	timeS  int32
 	runner int32
-	line   int
+	line   int    // -1: held before the sheets
+	held   string // by whom then
+}
+
+// heldFastest gives the records held before the sheets on some courses.
+func (c *comparison) heldFastest(courses map[int32]bool) map[recordKey]fastest {
+	out := map[recordKey]fastest{}
+	f := c.w.field
+	for _, h := range c.w.held {
+		for n := range courses {
+			sex, err := parseSex(h.sex)
+			if x := &f.courses[n-1]; err != nil || x.course != h.course || x.distanceM != h.distanceM {
+				continue
+			}
+			k := recordKey{n, uint8(sex), h.group}
+			if o, ok := out[k]; !ok || h.timeS < o.timeS {
+				out[k] = fastest{timeS: h.timeS, line: -1, held: h.name}
+			}
+		}
+	}
+	return out
 }
 
 // records tells where the fastest time of a sex, or of a sex and age group, on
@@ -458,20 +592,20 @@ func (c *comparison) records(lines []int) {
 		return
 	}
 	scheme := age.DefaultScheme()
-	best := func(facts func(int) lineFacts) map[recordKey]fastest {
-		out := map[recordKey]fastest{}
+	best := func(facts func(int) lineFacts, void func(int) bool) map[recordKey]fastest {
+		out := c.heldFastest(courses)
 		for i := range f.n {
 			if !courses[f.course(i)] {
 				continue
 			}
 			x := facts(i)
 			part := record.TakingPart(x.takingPart)
-			if x.counts&2 == 0 || x.sex != uint8(record.M) && x.sex != uint8(record.W) || part != record.Runner && part != record.Guided {
+			if void(i) || x.counts&2 == 0 || x.sex != uint8(record.M) && x.sex != uint8(record.W) || part != record.Runner && part != record.Guided {
 				continue
 			}
-			t := fastest{unit.CeilSeconds(x.timeMS), x.runner, i}
+			t := fastest{timeS: unit.CeilSeconds(x.timeMS), runner: x.runner, line: i}
 			add := func(k recordKey) {
-				if o, ok := out[k]; !ok || t.timeS < o.timeS || t.timeS == o.timeS && f.key[i] < f.key[o.line] {
+				if o, ok := out[k]; !ok || t.timeS < o.timeS || t.timeS == o.timeS && o.line >= 0 && f.key[i] < f.key[o.line] {
 					out[k] = t
 				}
 			}
@@ -484,7 +618,8 @@ func (c *comparison) records(lines []int) {
 		}
 		return out
 	}
-	old, now := best(c.before), best(c.after)
+	old := best(c.before, func(i int) bool { return c.recordsWere[i] == recordVoid })
+	now := best(c.after, func(i int) bool { return c.w.desk.records[i].word == recordVoid })
 	var keys []recordKey
 	for k := range old {
 		if n, ok := now[k]; !ok || n.timeS != old[k].timeS || n.runner != old[k].runner {
@@ -504,6 +639,9 @@ func (c *comparison) records(lines []int) {
 			t, ok := m[k]
 			if !ok {
 				return "none", ""
+			}
+			if t.line < 0 {
+				return fmt.Sprintf("%s %s (before the sheets)", unit.Clock(t.timeS), orBlank(t.held)), ""
 			}
 			return fmt.Sprintf("%s %s", unit.Clock(t.timeS), c.whom(t.runner)), f.day(t.line).String()
 		}

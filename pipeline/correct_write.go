@@ -27,8 +27,18 @@ func (pl *Pipeline) writeDesk(ctx context.Context, w *work) error {
 	}); err != nil {
 		return err
 	}
-	schema = store.Columns("received", store.Text, "club", store.Text)
-	if err := pl.insertRows(ctx, "record.club", schema, len(w.clubs), func(r row, k int) { r.texts(0, w.clubs[k][0], w.clubs[k][1]) }); err != nil {
+	records := slices.Sorted(maps.Keys(w.desk.records))
+	schema = store.Columns("line_no", store.Int32, "state", store.Text)
+	if err := pl.insertRows(ctx, "record.record_state", schema, len(records), func(r row, k int) {
+		r.ints(0, f.lineNo[records[k]])
+		r.texts(1, w.desk.records[records[k]].word)
+	}); err != nil {
+		return err
+	}
+	if err := pl.writeHeldRecords(ctx, w); err != nil {
+		return err
+	}
+	if err := pl.writeClubs(ctx, w); err != nil {
 		return err
 	}
 	outcomes := w.desk.latest()
@@ -53,6 +63,27 @@ func (pl *Pipeline) writeDesk(ctx context.Context, w *work) error {
 		r.texts(3, m.club, m.claim)
 		r.dayOrNull(5, m.from)
 		r.dayOrNull(6, m.to)
+	})
+}
+
+func (pl *Pipeline) writeHeldRecords(ctx context.Context, w *work) error {
+	schema := store.Columns("line", store.Int32, "course", store.Text, "distance_m", store.Int32, "sex", store.Text, "age_group", store.Text,
+		"time_s", store.Int32, "name", store.Text, "runner_no", store.Int32, "run_date", store.Date, "protected", store.Bool)
+	return pl.insertRows(ctx, "record.held_record", schema, len(w.held), func(r row, k int) {
+		h := w.held[k]
+		no := int32(0)
+		if h.runner >= 0 {
+			no = w.people.no[h.runner]
+		}
+		r.ints(0, int32(h.row))
+		r.texts(1, h.course)
+		r.ints(2, h.distanceM)
+		r.texts(3, h.sex, h.group)
+		r.ints(5, h.timeS)
+		r.texts(6, h.name)
+		r.ints(7, no)
+		r.dayOrNull(8, h.day)
+		r.yesNo(9, h.protected)
 	})
 }
 

@@ -50,13 +50,21 @@ const (
 	DecideTakingPart = "taking part as" // line; value a word of TakingPart
 	DecideStatus     = "status"         // line; value dq, dnf, ok or not a finisher
 	DecideExchange   = "exchange"       // line; value the other line, HASH:ROW or HASH:TAB!ROW: the two stand for each other's owner
+	DecideRecord     = "record"         // line; value confirmed or void: whether it may stand as a record
 	DecideSame       = "same person"    // line and runner, or runner and runner in value
 	DecideDifferent  = "different people"
 	DecidePrintName  = "name to print" // runner, over all history
 	DecideCategory   = "category"      // runner, over all history; value M, W or X
 	DecideHide       = "hide"          // runner
-	DecideRunState   = "run state"     // run; value held, cancelled, abandoned, times lost, other route, misdirected, short by 120 m, long by 50 m
-	DecideTakeBack   = "take back"     // value the id of another decision
+
+	DecideEarlierRuns = "finishes before" // runner: opening balance; value the finishes before date, on course or on all
+	DecideEarlierBest = "best before"     // runner; value 24:10, or 24:10 over 10000 m; run on date, on course where it is given
+
+	DecideClubName  = "club name"       // value OTHER = CLUB: the first is another name of the second
+	DecideOtherClub = "different clubs" // value OTHER = CLUB: they are two; don't ask again
+
+	DecideRunState = "run state" // run; value held, cancelled, abandoned, times lost, other route, misdirected, short by 120 m, long by 50 m
+	DecideTakeBack = "take back" // value the id of another decision
 )
 
 // Decisions reads the decisions in force, in order.
@@ -73,9 +81,25 @@ func (pl *Pipeline) allDecisions() ([]Decision, error) {
 		return nil, err
 	}
 	out := make([]Decision, len(rows))
+	bad := func(i int, err error) error {
+		return fmt.Errorf("%s: %w. Correct that row, then try again", pl.Archive.At(decisionTable, i), err)
+	}
+	gone := map[int]bool{}
 	for i, r := range rows {
 		if out[i], err = readDecision(r); err != nil {
-			return nil, fmt.Errorf("%s: %w", pl.Archive.At(decisionTable, i), err)
+			return nil, bad(i, err)
+		}
+		if d := out[i]; d.Kind == DecideTakeBack {
+			if err := d.check(); err != nil {
+				return nil, bad(i, err)
+			}
+			id, _ := strconv.Atoi(d.Value)
+			gone[id] = true
+		}
+	}
+	for i, d := range out {
+		if err := d.check(); err != nil && !gone[d.ID] {
+			return nil, bad(i, err)
 		}
 	}
 	return out, nil
@@ -102,11 +126,6 @@ func readDecision(r []string) (d Decision, err error) {
 	if r[13] != "" {
 		if d.Table, err = strconv.Atoi(r[13]); err != nil {
 			return d, fmt.Errorf("table %q is not a number", r[13])
-		}
-	}
-	if d.Kind == DecideTakeBack {
-		if _, err := strconv.Atoi(d.Value); err != nil {
-			return d, fmt.Errorf("take back %q: write the id of the decision", d.Value)
 		}
 	}
 	return d, nil
@@ -176,7 +195,16 @@ func (pl *Pipeline) AppendDecisions(fresh []Decision) ([]Decision, error) {
 	for i, d := range out {
 		rows[i] = d.row()
 	}
-	return out, pl.Archive.AppendTable(decisionTable, decisionColumns, rows)
+	return out, pl.appendDecisions(rows)
+}
+
+// appendDecisions adds rows to decisions.csv, also to one that an earlier
+// version began with fewer columns.
+func (pl *Pipeline) appendDecisions(rows [][]string) error {
+	if err := pl.Archive.ExtendTable(decisionTable, decisionColumns); err != nil {
+		return err
+	}
+	return pl.Archive.AppendTable(decisionTable, decisionColumns, rows)
 }
 
 // lineRef names a line by what it will always be: the sheet's bytes, tab, row.

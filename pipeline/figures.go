@@ -276,7 +276,7 @@ func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
 	return err
 }
 
-func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *figures, missing []history.Run) error {
+func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *figures, missing []history.Run, ds []Decision) error {
 	n := len(p.order)
 	in := &history.Input{
 		Runner: make([]int32, n), Course: make([]int32, n), Day: make([]unit.Day, n), Start: make([]int32, n),
@@ -309,7 +309,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		}
 	}
 	in.Runs = append(in.Runs, missing...)
-	openings, err := pl.openings(f, p)
+	openings, err := pl.openings(f, p, ds)
 	if err != nil {
 		return err
 	}

@@ -127,8 +127,10 @@ type openings struct {
 
 // openings turns history.csv and volunteers.csv into what the histories begin
 // with. A name that no runner has is somebody from before the sheets; one that
-// several runners have can't be given to any of them, and is asked about.
-func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
+// several runners have can't be given to any of them, and is asked about. What
+// the desk has settled about a runner stands in place of what the table says of
+// the same course.
+func (pl *Pipeline) openings(f *field, p *people, ds []Decision) (*openings, error) {
 	table, err := pl.readHistoryTable()
 	if err != nil {
 		return nil, err
@@ -138,7 +140,7 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 		return nil, err
 	}
 	out := &openings{}
-	if len(table) == 0 && len(vols) == 0 {
+	if len(table) == 0 && len(vols) == 0 && !slices.ContainsFunc(ds, Decision.isOpening) {
 		return out, nil
 	}
 	find := f.finder(p)
@@ -147,6 +149,11 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 		courses[f.courses[c].course] = int32(c)
 	}
 	asOf := map[int32]unit.Day{}
+	settled := out.decided(ds, find, courses, pl.courses, f)
+	decided := map[int32]bool{}
+	for _, c := range out.counts {
+		asOf[c.Runner], decided[c.Runner] = c.AsOf, true
+	}
 	for _, h := range table {
 		if h.fact != earlierRuns && h.fact != earlierBest {
 			continue
@@ -166,8 +173,17 @@ func (pl *Pipeline) openings(f *field, p *people) (*openings, error) {
 		if h.distanceM > 0 {
 			distance = h.distanceM
 		}
+		if settled[openingOf{h.fact, r, course, int32(distance)}] {
+			continue
+		}
 		if h.fact == earlierBest {
 			out.bests = append(out.bests, history.Best{Runner: r, Course: course, DistanceM: int32(distance), TimeS: unit.CeilSeconds(h.timeMS), Day: h.day})
+			continue
+		}
+		if d, ok := asOf[r]; ok && d != h.day && decided[r] {
+			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-date",
+				Read:     fmt.Sprintf("%s: %s, finishes before %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.name, h.day),
+				Expected: fmt.Sprintf("finishes before %s, as the desk has settled", d), Do: "The row counts for nothing until it has that date. Correct or delete it."}})
 			continue
 		}
 		if d, ok := asOf[r]; ok && d != h.day {

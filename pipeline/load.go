@@ -438,7 +438,7 @@ func (pl *Pipeline) checkSideTables() error {
 		func() error { _, err := pl.Decisions(); return err },
 		func() error { _, err := pl.readHistoryTable(); return err },
 		func() error { _, err := pl.readVolunteers(); return err },
-		func() error { _, err := pl.readMembers(); return err },
+		func() error { _, err := pl.readMembers(clubBook{}); return err },
 	} {
 		if err := read(); err != nil {
 			return err

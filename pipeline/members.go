@@ -2,11 +2,11 @@ package pipeline
 
 import (
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
-	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
 
@@ -25,21 +25,18 @@ type member struct {
 	runner            int32    // dense index, -1 none or several
 }
 
-func (pl *Pipeline) readMembers() ([]member, error) {
+func (pl *Pipeline) readMembers(clubs clubBook) ([]member, error) {
 	rows, err := pl.Archive.ReadTable(memberTable, memberColumns)
 	if err != nil {
 		return nil, err
 	}
-	clubs := pl.Settings.clubNames()
 	out := make([]member, len(rows))
 	for i, r := range rows {
 		m, err := readMember(r)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", pl.Archive.At(memberTable, i), err)
 		}
-		if c, ok := clubs[name.Fold(m.club)]; ok {
-			m.club = c
-		}
+		m.club = clubs.club(m.club)
 		m.line, m.runner = i+2, -1
 		out[i] = m
 	}
@@ -76,8 +73,8 @@ func readMember(r []string) (m member, err error) {
 // joinMembers finds the runner of each member, and narrows that runner's birth
 // window to the date of birth that the club knows. A date that none of the
 // sheets' ages allows changes nothing and is asked about.
-func (pl *Pipeline) joinMembers(f *field, p *people) ([]member, []storedProblem, error) {
-	members, err := pl.readMembers()
+func (pl *Pipeline) joinMembers(f *field, p *people, clubs clubBook) ([]member, []storedProblem, error) {
+	members, err := pl.readMembers(clubs)
 	if err != nil || len(members) == 0 {
 		return nil, nil, err
 	}
@@ -85,7 +82,7 @@ func (pl *Pipeline) joinMembers(f *field, p *people) ([]member, []storedProblem,
 	var problems []storedProblem
 	ask := func(m member, kind, expected, todo string) {
 		problems = append(problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: kind,
-			Read: fmt.Sprintf("%s line %d: %s", memberTable, m.line, m.name), Expected: expected, Do: todo}})
+			Read: fmt.Sprintf("%s: %s", filepath.Base(pl.Archive.At(memberTable, m.line-2)), m.name), Expected: expected, Do: todo}})
 	}
 	born := map[int32]unit.Day{}
 	for i := range members {
@@ -110,39 +107,4 @@ func (pl *Pipeline) joinMembers(f *field, p *people) ([]member, []storedProblem,
 		p.window[m.runner] = w
 	}
 	return members, problems, nil
-}
-
-// clubNames gives the club's name by each folded other name from the settings.
-func (s Settings) clubNames() map[string]string {
-	if len(s.Clubs) == 0 {
-		return nil
-	}
-	out := make(map[string]string, len(s.Clubs))
-	for other, club := range s.Clubs {
-		out[name.Fold(other)] = club
-	}
-	return out
-}
-
-// knowClubs reads every other name of a club as the club's name, and returns
-// the spellings that this changes with the names they now have.
-func (f *field) knowClubs(clubs map[string]string) (changed [][2]string) {
-	if len(clubs) == 0 {
-		return nil
-	}
-	now := make([]int32, len(f.clubs.list))
-	for i, received := range f.clubs.list {
-		now[i] = int32(i)
-		if c, ok := clubs[name.Fold(received)]; ok && received != "" && c != received {
-			now[i] = f.clubs.number(c)
-			changed = append(changed, [2]string{received, c})
-		}
-	}
-	if len(changed) == 0 {
-		return nil
-	}
-	for i, c := range f.club {
-		f.club[i] = now[c]
-	}
-	return changed
 }

@@ -21,7 +21,7 @@ func TestMembers(t *testing.T) {
 	ages := "select string_agg(age_low || '-' || age_high, ',' order by run_date) from main.results where name = ?"
 	d.want("Ben's ages", d.text(ages, "Ben Reed"), "46-46,46-46,46-46")
 	d.want("Ada's ages", d.text(ages, "Ada Moss"), "40-44,40-44,40-44")
-	if p := d.problems("member-birth-date"); !strings.Contains(p, "members.csv line 4: Ada Moss") || strings.Contains(p, "1999") {
+	if p := d.problems("member-birth-date"); !strings.Contains(p, "members.csv, row 4: Ada Moss") || strings.Contains(p, "1999") {
 		t.Errorf("asked: %q", p)
 	}
 	d.write(map[string]string{"archive/members.csv": "person,club,claim,from,to,birth_date\nBen Reed,Wick Runners,third,,,\n"})

@@ -114,7 +114,7 @@ func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) error {
 		return err
 	}
 	w.decisions = inForce(append(all, w.proposed...))
-	w.clubs = w.field.knowClubs(pl.Settings.clubNames())
+	w.clubs = w.field.knowClubs(pl.Settings.clubBook(w.decisions))
 	if w.desk, err = w.field.applyLineDecisions(w.decisions); err != nil {
 		return err
 	}
@@ -148,11 +148,15 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 			w.people.sex[r] = sex
 		}
 	}
-	members, problems, err := pl.joinMembers(f, w.people)
+	members, problems, err := pl.joinMembers(f, w.people, pl.Settings.clubBook(w.decisions))
 	if err != nil {
 		return err
 	}
 	w.members = members
+	w.problems = append(w.problems, problems...)
+	if w.held, problems, err = pl.heldRecords(f, w.people); err != nil {
+		return err
+	}
 	w.problems = append(w.problems, problems...)
 	f.ages(w.people, &w.figures)
 	return nil
@@ -172,7 +176,7 @@ func (pl *Pipeline) stepHistories(ctx context.Context, w *work) error {
 			missing = append(missing, history.Run{Course: s.course, Day: s.day, State: history.SheetMissing})
 		}
 	}
-	if err := pl.histories(ctx, w.field, w.people, &w.figures, missing); err != nil {
+	if err := pl.histories(ctx, w.field, w.people, &w.figures, missing, w.decisions); err != nil {
 		return err
 	}
 	w.problems = append(w.problems, w.figures.problems...)
@@ -359,13 +363,13 @@ var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Flo
 
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
-	"record.correction", "record.club", "record.decision", "record.member",
+	"record.correction", "record.club", "record.decision", "record.member", "record.record_state", "record.held_record", "record.club_proposal",
 	"insight.result", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
 var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", "person-twice",
-	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "codes-exchanged"}
+	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "codes-exchanged"}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 	if !pl.readOnly {

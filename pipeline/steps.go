@@ -16,8 +16,9 @@ type work struct {
 	proposed  []Decision // not kept yet: a correction on trial
 	desk      *lineDecisions
 	states    []runState
-	clubs     [][2]string // spellings of clubs, and the clubs' names
+	clubs     []knownSpelling // other names of clubs
 	members   []member
+	held      []heldBefore // records of history.csv
 	wishes    wishes
 	problems  []storedProblem
 	people    *people

@@ -304,21 +304,21 @@ func TestSideTables(t *testing.T) {
 	history := "fact,course,name,sex,age_group,distance_m,finishes,time,date\n"
 	courses := "course,name,distance_m,weekday,valid_from,valid_to,measured\n"
 	for name, c := range map[string]struct{ file, text, at string }{
-		"decision without a number": {"decisions.csv", decisions + "one,,desk,hide,,,,R1,,,,,\n", "decisions.csv:2"},
-		"decision, bad row":         {"decisions.csv", decisions + "1,,desk,time,abc,,x,,,,,24:31,\n", "decisions.csv:2"},
-		"decision, bad date":        {"decisions.csv", decisions + "\n1,,desk,run state,,,,,alder-bank,Sat,,cancelled,\n", "decisions.csv:3"},
-		"decision, take back":       {"decisions.csv", decisions + "1,,desk,take back,,,,,,,,that,\n", "decisions.csv:2"},
-		"course, bad distance":      {"courses.csv", courses + "alder-bank,Alder Bank,5000,,,,\nelm-green,Elm Green,long,,,,\n", "courses.csv:3"},
-		"course, bad weekday":       {"courses.csv", courses + "elm-green,Elm Green,,Someday,,,\n", "courses.csv:2"},
-		"course, bad date":          {"courses.csv", courses + "elm-green,Elm Green,,,May,,\n", "courses.csv:2"},
-		"course, blank lines":       {"courses.csv", courses + "\n\nelm-green,Elm Green,,Someday,,,\n", "courses.csv:4"},
-		"course, no heading":        {"courses.csv", "elm-green,Elm Green\n", "courses.csv:1"},
+		"decision without a number": {"decisions.csv", decisions + "one,,desk,hide,,,,R1,,,,,\n", "decisions.csv, row 2"},
+		"decision, bad row":         {"decisions.csv", decisions + "1,,desk,time,abc,,x,,,,,24:31,\n", "decisions.csv, row 2"},
+		"decision, bad date":        {"decisions.csv", decisions + "\n1,,desk,run state,,,,,alder-bank,Sat,,cancelled,\n", "decisions.csv, row 3"},
+		"decision, take back":       {"decisions.csv", decisions + "1,,desk,take back,,,,,,,,that,\n", "decisions.csv, row 2"},
+		"course, bad distance":      {"courses.csv", courses + "alder-bank,Alder Bank,5000,,,,\nelm-green,Elm Green,long,,,,\n", "courses.csv, row 3"},
+		"course, bad weekday":       {"courses.csv", courses + "elm-green,Elm Green,,Someday,,,\n", "courses.csv, row 2"},
+		"course, bad date":          {"courses.csv", courses + "elm-green,Elm Green,,,May,,\n", "courses.csv, row 2"},
+		"course, blank lines":       {"courses.csv", courses + "\n\nelm-green,Elm Green,,Someday,,,\n", "courses.csv, row 4"},
+		"course, no heading":        {"courses.csv", "elm-green,Elm Green\n", "courses.csv, row 1"},
 		"course, open quote":        {"courses.csv", courses + "elm-green,\"Elm Green,,,,,\nalder-bank,Alder Bank,,,,,\n", "courses.csv"},
-		"history, bad fact":         {"history.csv", history + "legend,alder-bank,,,,,,,\n", "history.csv:2"},
-		"history, bad count":        {"history.csv", history + "finishes before,,Ada Moss,,,,many,,\n", "history.csv:2"},
-		"history, bad time":         {"history.csv", history + "best before,,Ada Moss,,,,,fast,\n", "history.csv:2"},
-		"history, no date":          {"history.csv", history + "complete from,alder-bank,,,,,,,\n", "history.csv:2"},
-		"volunteer, bad date":       {"volunteers.csv", "name,role,course,date\nAda Moss,timekeeper,alder-bank,2026-01-03\nBen Reed,timekeeper,alder-bank,soon\n", "volunteers.csv:3"},
+		"history, bad fact":         {"history.csv", history + "legend,alder-bank,,,,,,,\n", "history.csv, row 2"},
+		"history, bad count":        {"history.csv", history + "finishes before,,Ada Moss,,,,many,,\n", "history.csv, row 2"},
+		"history, bad time":         {"history.csv", history + "best before,,Ada Moss,,,,,fast,\n", "history.csv, row 2"},
+		"history, no date":          {"history.csv", history + "complete from,alder-bank,,,,,,,\n", "history.csv, row 2"},
+		"volunteer, bad date":       {"volunteers.csv", "name,role,course,date\nAda Moss,timekeeper,alder-bank,2026-01-03\nBen Reed,timekeeper,alder-bank,soon\n", "volunteers.csv, row 3"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			dir := copied(t, calm)

@@ -20,7 +20,7 @@ import (
 // correctFlags are what can be said on the command line of lapwing correct.
 type correctFlags struct {
 	pipeline.Correction
-	hide, from                                        string
+	hide, from, onCourse                              string
 	disqualify, reinstate, didNotFinish, notAFinisher bool
 	list, yes                                         bool
 }
@@ -31,7 +31,8 @@ func (a *app) correctCommand() *cobra.Command {
 		Use:   "correct [COURSE DATE [PLACE]]",
 		Short: "Claim, correct, disqualify: settle something by hand",
 		Long: `Settle something by hand: whose an unnamed place is, a corrected time or name,
-a disqualification, the state of a run, how a person wants to be printed.
+a disqualification, the state of a run, a record, what somebody had run before
+the sheets begin, how a person wants to be printed.
 
 Before anything is kept you see what it changes elsewhere: personal bests,
 milestones, newcomers, weeks in a row, fastest times. A decision is kept with
@@ -44,7 +45,9 @@ read the workbook back with --from.`,
   lapwing correct alder-bank 2026-01-03 15 --time 24:31
   lapwing correct alder-bank 2026-01-03 22 --exchange 23
   lapwing correct alder-bank 2026-01-03 --state "short by 120 m"
+  lapwing correct alder-bank 2026-01-03 1 --record confirmed
   lapwing correct --person "Ines Okafor" --print-name "Inés Okafor"
+  lapwing correct --person "Ines Okafor" --runs-before 98 --best-before 24:10
   lapwing correct --hide R12
   lapwing correct --from alder-bank_2026-01-03-desk.xlsx
   lapwing correct --list
@@ -76,9 +79,16 @@ read the workbook back with --from.`,
 	g.BoolVar(&f.reinstate, "reinstate", false, "the result counts after all")
 	g.IntVar(&f.ExchangeWith, "exchange", 0, "the place whose owner stands here by mistake: the two change places")
 	g.StringVar(&f.State, "state", "", "of the run: held, cancelled, abandoned, times lost, other route, misdirected, \"short by 120 m\", \"long by 50 m\"")
+	g.StringVar(&f.Record, "record", "", "confirmed: the time, person, age and route have been checked and it stands as a record; void: it does not")
+	g.StringVar(&f.RunsBefore, "runs-before", "", "of --person: how many finishes there were before the sheets (or before the day --before)")
+	g.StringVar(&f.Before, "before", "", "the day up to which --runs-before counts, not included, YYYY-MM-DD")
+	g.StringVar(&f.BestBefore, "best-before", "", "of --person: the best time before the sheets, as in 24:10")
+	g.StringVar(&f.BestOn, "best-on", "", "the day of that best, YYYY-MM-DD")
+	g.IntVar(&f.DistanceM, "over", 0, "metres of that best, where it is not the usual distance")
+	g.StringVar(&f.onCourse, "on-course", "", "the course of the runs or best before the sheets (all courses together without it)")
 	g.StringVar(&f.Session, "session", "", "start time or number, where a day had several runs")
 	g.StringVar(&f.Line, "line", "", "SHEET:ROW, where a place stands on several lines or has no number")
-	g.StringVar(&f.Person, "person", "", "the person that --print-name or --category is about: name or id")
+	g.StringVar(&f.Person, "person", "", "the person that --print-name, --category, --runs-before or --best-before is about: name or id")
 	g.StringVar(&f.PrintName, "print-name", "", "the name this person wants in everything, past weeks included")
 	g.StringVar(&f.Category, "category", "", "M, W or X as this person wants it, past weeks included")
 	g.StringVar(&f.hide, "hide", "", "the person who wants to stay out of everything for publication: name or id")
@@ -160,9 +170,13 @@ func (f *correctFlags) correction(args []string) (pipeline.Correction, error) {
 		c.Person, c.Hide = f.hide, true
 	}
 	switch {
-	case c.Undo != 0 || c.Person != "":
+	case c.Undo != 0 || c.Person != "" || c.RunsBefore+c.BestBefore != "":
 		if len(args) > 0 {
 			return c, usagef("--undo, --person and --hide stand without a course, date and place")
+		}
+		c.Course = f.onCourse
+		if c.Person == "" && c.RunsBefore+c.BestBefore != "" {
+			return c, usagef("--runs-before and --best-before are about a person: add --person")
 		}
 		if c.Undo < 0 {
 			return c, usagef("--undo %d: decisions are numbered from 1; see lapwing correct --list", c.Undo)

@@ -134,7 +134,7 @@ The weekly job: put the new sheets into the inbox folder and type
 	f.BoolVar(&a.json, "json", false, "print the result as JSON, for other programs")
 	for _, c := range []*cobra.Command{
 		a.runCommand(), a.loadCommand(), a.sheetsCommand(), a.refreshCommand(), a.rebuildCommand(),
-		a.weeklyCommand(), a.correctCommand(), a.seasonCommand(), a.standingCommand(), a.coursesCommand(), a.matchCommand(), a.exportCommand(), a.checkCommand(), a.forgetCommand(), a.demoCommand(), a.reportedCommand(),
+		a.weeklyCommand(), a.correctCommand(), a.clubsCommand(), a.seasonCommand(), a.standingCommand(), a.coursesCommand(), a.matchCommand(), a.exportCommand(), a.checkCommand(), a.forgetCommand(), a.demoCommand(), a.reportedCommand(),
 	} {
 		wrapArgs(c)
 		root.AddCommand(c)

@@ -112,7 +112,7 @@ func (a Archive) Ledger() ([]Entry, error) {
 		n, err2 := strconv.Atoi(r[10])
 		when, err3 := time.Parse(time.RFC3339, r[3])
 		if err := errors.Join(err1, err2, err3); err != nil {
-			return nil, fmt.Errorf("%s:%d: %w; restore this file from a backup", a.ledgerPath(), i+2, err)
+			return nil, fmt.Errorf("%s, row %d: %w; restore this file from a backup", a.ledgerPath(), i+2, err)
 		}
 		e := Entry{seq, r[1], r[2], when, r[4], r[5], r[6], r[7], r[8], SheetState(r[9]), n, r[11]}
 		if k, ok := at[seq]; ok {
@@ -268,6 +268,12 @@ func (a Archive) AppendTable(name string, columns []string, rows [][]string) err
 	return appendTable(a.File(name), columns, rows, byPeople)
 }
 
+// ExtendTable adds to the heading of a side table the columns that an earlier
+// version of the program did not have yet.
+func (a Archive) ExtendTable(name string, columns []string) error {
+	return extendHeading(a.File(name), columns)
+}
+
 // ReadList reads a table that only this program writes. A last line without
 // its line end was cut short and is left out.
 func (a Archive) ReadList(name string, columns []string) ([][]string, error) {
@@ -320,7 +326,7 @@ func readTable(path string, columns []string, by writer) ([][]string, error) {
 	}
 	at := columnsAt(head, columns)
 	if at[0] < 0 {
-		return nil, fmt.Errorf("%s:1: no column %q; the first line must name the columns: %s", path, columns[0], strings.Join(columns, ","))
+		return nil, fmt.Errorf("%s, row 1: no column %q; the first line must name the columns: %s", path, columns[0], strings.Join(columns, ","))
 	}
 	var out [][]string
 	for {
@@ -373,12 +379,13 @@ func blank(rec []string) bool {
 func tableError(path string, err error) error {
 	var p *csv.ParseError
 	if errors.As(err, &p) && (errors.Is(err, csv.ErrQuote) || errors.Is(err, csv.ErrBareQuote)) {
-		return fmt.Errorf("%s:%d: a quotation mark without its partner; put the whole field in quotation marks and double those inside it", path, p.StartLine)
+		return fmt.Errorf("%s, row %d: a quotation mark without its partner; put the whole field in quotation marks and double those inside it", path, p.StartLine)
 	}
 	return fmt.Errorf("%s: %w", path, err)
 }
 
-// At names the place of row i of a side table, file:line, for a message. It
+// At names the place of row i of a side table ("members.csv, row 4") for a
+// message: the row that a text editor or a spreadsheet program shows. It
 // reads the file again, so that only messages pay for it.
 func (a Archive) At(name string, i int) string {
 	data, err := os.ReadFile(a.File(name))
@@ -395,7 +402,7 @@ func (a Archive) At(name string, i int) string {
 		if n < 0 || !blank(rec) {
 			if n == i {
 				line, _ := r.FieldPos(0)
-				return fmt.Sprintf("%s:%d", a.File(name), line)
+				return fmt.Sprintf("%s, row %d", a.File(name), line)
 			}
 			n++
 		}
@@ -454,7 +461,7 @@ func appendTable(path string, columns []string, rows [][]string, by writer) (err
 			return err
 		}
 	} else if rows, err = underHeading(f, columns, rows); err != nil {
-		return fmt.Errorf("%s:1: %w", path, err)
+		return fmt.Errorf("%s, row 1: %w", path, err)
 	}
 	if err := w.WriteAll(rows); err != nil {
 		return err

@@ -188,7 +188,7 @@ func TestAt(t *testing.T) {
 	if err != nil || len(rows) != 2 {
 		t.Fatalf("%q, %v", rows, err)
 	}
-	for i, line := range []string{":3", ":6"} {
+	for i, line := range []string{", row 3", ", row 6"} {
 		if at := a.At("t.csv", i); !strings.HasSuffix(at, "t.csv"+line) {
 			t.Errorf("row %d stands at %s, want line%s", i, at, line)
 		}

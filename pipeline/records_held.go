@@ -1,0 +1,144 @@
+package pipeline
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"lapwing/pipeline/age"
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/unit"
+)
+
+// What the desk says of a result that may be a record. Until then it is a
+// candidate. The decision is about the result, on every list that it heads.
+const (
+	recordConfirmed = "confirmed"
+	recordVoid      = "void" // counts for its runner, and stands on no list of fastest times
+)
+
+func parseRecordWord(s string) (string, error) {
+	switch w := strings.ToLower(strings.TrimSpace(s)); w {
+	case recordConfirmed, recordVoid:
+		return w, nil
+	}
+	return "", fmt.Errorf("record %q: write %s or %s", s, recordConfirmed, recordVoid)
+}
+
+// settledRecord is what stands of a result as a record, and by which decision.
+type settledRecord struct {
+	word string
+	id   int
+}
+
+// settleRecord keeps the word on a result. Whoever confirmed it looked at the
+// time, name and age that stood there; where a later decision changes those the
+// result is a candidate again.
+func (a *lineDecisions) settleRecord(j int, d Decision) {
+	switch d.Kind {
+	case DecideRecord:
+		if w, err := parseRecordWord(d.Value); err == nil {
+			a.records[j] = settledRecord{w, d.ID}
+		}
+	case DecideTime, DecideName, DecideClaim, DecideSex, DecideGroup, DecideTakingPart, DecideExchange:
+		if was, ok := a.records[j]; ok && was.word == recordConfirmed {
+			delete(a.records, j)
+			a.note(Decision{ID: was.id}, decisionContradicted, fmt.Sprintf("decision %d has changed the result since; confirm it again", d.ID))
+		}
+	}
+}
+
+// mayBeRecord reads the word on a result that may be a record: it has a time, a
+// name and counts.
+func (pl *Pipeline) mayBeRecord(c Correction, at resultLine) (string, error) {
+	word, err := parseRecordWord(c.Record)
+	if err == nil && (at.status != "ok" || at.timeMS == 0) {
+		err = fmt.Errorf("place %d is no record: its state is %s", at.position, at.status)
+	}
+	return word, err
+}
+
+// heldBefore is a record of history.csv.
+type heldBefore struct {
+	row                int // of the file
+	course, sex, group string
+	distanceM, timeS   int32
+	name               string
+	runner             int32 // dense index, -1 none or several
+	day                unit.Day
+	protected          bool
+}
+
+// heldRecords lists the records held before the sheets. A record belongs to a
+// sex, and to an age group or all ages; one that names no sex has that of its
+// runner. What can't stand on a list is asked about.
+func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems []storedProblem, err error) {
+	table, err := pl.readHistoryTable()
+	if err != nil {
+		return nil, nil, err
+	}
+	find := f.finder(p)
+	for _, h := range table {
+		if h.fact != heldRecord {
+			continue
+		}
+		ask := func(expected, todo string) {
+			problems = append(problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "held-record",
+				Read: fmt.Sprintf("%s: %s %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.course, h.name), Expected: expected, Do: todo}})
+		}
+		r := heldBefore{row: h.row + 2, course: pl.courses.resolve(h.course), name: h.name, runner: noRunner, timeS: unit.CeilSeconds(h.timeMS), day: h.day}
+		if h.name != "" {
+			if r.runner = find(h.name); r.runner == severalRunners {
+				ask("a name that one runner has", "Write the runner's id, as in R12, in place of the name; lapwing standing lists the ids of a name.")
+			}
+		}
+		r.distanceM = int32(h.distanceM)
+		if r.distanceM == 0 {
+			r.distanceM = int32(pl.courses.key(r.course, h.day, 0).distanceM)
+		}
+		if r.sex, r.group, err = f.listOf(h, p, r.runner); err != nil {
+			ask("the sex, and an age group or none", fmt.Sprintf("The record is on no list: %v. Correct that row.", err))
+			err = nil
+			continue
+		}
+		r.protected = strings.HasPrefix(r.group, "U") // U20 holds the ages of 18 and 19 too
+		out = append(out, r)
+	}
+	return out, problems, nil
+}
+
+// listOf says on which list a held record stands: sex and age group, "" for
+// all ages.
+func (f *field) listOf(h historyLine, p *people, runner int32) (sex, group string, err error) {
+	text := h.sex
+	if text == "" && h.group != "" && strings.ContainsRune("MWFX", rune(strings.ToUpper(h.group)[0])) {
+		text = h.group[:1]
+	}
+	s, err := parseSex(text)
+	if err != nil {
+		return "", "", err
+	}
+	if s == record.NotGiven && runner >= 0 {
+		s = p.sex[runner]
+	}
+	if s == record.NotGiven {
+		return "", "", fmt.Errorf("no sex is given")
+	}
+	if h.group == "" {
+		return s.String(), "", nil
+	}
+	day := h.day
+	if day == 0 {
+		day = unit.NewDay(2000, 6, 15) // a group holds the same ages on any day
+	}
+	w, _, err := parseGroupByHand(h.group, day)
+	if err != nil {
+		return "", "", err
+	}
+	lo, hi, _ := w.On(day)
+	if group = age.DefaultScheme().Certain(max(lo, 0), hi, s.String()); group == "" {
+		return "", "", fmt.Errorf("%q is no single age group", h.group)
+	}
+	return s.String(), group, nil
+}
