@@ -39,10 +39,54 @@ create table main.runners (
 	runner_id varchar, name varchar, form_s double, form_low double, form_high double, sex varchar, club varchar,
 	results integer, first_run date, last_run date, best_s integer, best_distance_m integer, protected boolean,
 	hidden boolean, age_group varchar, change double, change_sd double, p_faster double, p_level double);
-create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date);
+create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean);
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
 	read varchar, expected varchar, todo varchar, course varchar, run_date date);
+`
+
+// fixtureTables are views with the columns of the tables of the same names that
+// the queries of the reports read, made of the fixture's views: so a test that
+// changes a row of those changes both.
+const fixtureTables = `
+create schema sheet;
+create schema record;
+create schema insight;
+create view record.course as
+	select dense_rank() over (order by course)::integer as course_no, * from (
+		select course, any_value(course_name order by run_no) as name, any_value(distance_m order by run_no) as distance_m,
+			(select measured from main.courses where courses.course = runs.course) as measured,
+			min(run_date) filter (history_complete) as complete_from
+		from main.runs group by course);
+create view record.run as
+	select coalesce(run_no, 100000 + runs.rowid)::integer as run_no, course_no, run_date, coalesce(session, '') as session, runs.distance_m
+	from main.runs join record.course using (course);
+create view insight.run as
+	select run.run_no, ln(1 + condition_s / 1500) as effect, ln(1 + condition_s_low / 1500) as low, ln(1 + condition_s_high / 1500) as high
+	from main.runs join record.course using (course)
+	join record.run on run.course_no = course.course_no and run.run_date = runs.run_date and run.session = coalesce(runs.session, '');
+create view record.run_state as
+	select run.run_no, runs.state, 0 as off_m from main.runs join record.course using (course)
+	join record.run on run.course_no = course.course_no and run.run_date = runs.run_date and run.session = coalesce(runs.session, '')
+	where state <> 'held';
+create view record.line as
+	select rowid::integer as line_no, run_no, coalesce(position, 0) as position, row_number from main.results;
+create view record.correction as select null::integer as line_no, null::varchar as club, null::integer as position;
+create view record.result as
+	select rowid::integer as line_no, coalesce(substr(runner_id, 2)::integer, 0) as runner_no,
+		list_position(['ok', 'unnamed', 'untimed', 'dnf', 'dq', 'repeat', 'doubtful', 'superseded'], status) - 1 as status,
+		(counts_run::integer + 2 * counts_time::integer)::utinyint as counts,
+		case sex when 'M' then 1 when 'W' then 2 when 'X' then 3 else 0 end as sex, age_low, age_high,
+		coalesce(time_s * 1000, 0) as time_ms,
+		list_position(['runner', 'walker', 'guided', 'guide', 'pacer'], taking_part_as) - 1 as taking_part
+	from main.results;
+create view insight.result as
+	select rowid::integer as line_no, age_grade_pct as age_grade, age_grade_low, age_grade_high, adjusted_s from main.results;
+create view insight.age_group as
+	select age, sex, name, min(age) over (partition by sex, name) as first_age from (
+		select distinct age_low as age, case sex when 'M' then 1 when 'W' then 2 else 3 end as sex, age_group as name from main.results where age_group is not null);
+create view record.runner as
+	select substr(runner_id, 2)::integer as runner_no, name, hidden from main.runners;
 `
 
 // person is somebody of the invented district.
@@ -75,7 +119,7 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { db.Close() })
-	for _, s := range strings.Split(fixtureViews, ";\n") {
+	for _, s := range strings.Split(fixtureViews+fixtureTables, ";\n") {
 		if strings.TrimSpace(s) == "" {
 			continue
 		}
@@ -130,8 +174,8 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		('heron-mere', 101.2, 100.7, 101.7, 5000, -18, 1500, 12, 90, 'A', 'published', 'Heron Mere', 'Saturday', -25, -10, true),
 		('tarn-end', 97.1, 96.2, 98.0, 5000, 44, 400, 12, 80, 'A', 'published', 'Tarn End', 'Saturday', 30, 58, false)`)
 	ins.exec(fmt.Sprintf(`insert into main.volunteers values
-		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s'), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s'),
-		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s'), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s')`, last))
+		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s', false, false), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s', false, false),
+		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s', false, false), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s', false, false)`, last))
 	ins.exec(fmt.Sprintf(`insert into main.problems values
 		('heron-mere_%[1]s.csv', '', 9, 'C', 'doubtful', 'time-unreadable', '24.75.1', 'mm:ss', 'Correct the cell and load the sheet again.', 'heron-mere', '%[1]s'),
 		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))

@@ -4,6 +4,8 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"lapwing/pipeline/unit"
@@ -56,7 +58,33 @@ func ask(ctx context.Context, q Queryer, name string, scan func(*sql.Rows) error
 	if err != nil {
 		return err
 	}
-	rows, err := q.QueryContext(ctx, string(text), args...)
+	return askText(ctx, q, name, string(text), scan, args...)
+}
+
+// askAbout is ask for a file that holds the place "/* what */ (0)" for a list
+// of numbers. They are written into the text, for the database plans well and
+// passes over what it need not read only where it sees constants.
+func askAbout(ctx context.Context, q Queryer, name, what string, numbers []int32, scan func(*sql.Rows) error, args ...any) error {
+	text, err := queries.Files.ReadFile("reports/" + name + ".sql")
+	if err != nil {
+		return err
+	}
+	list := make([]byte, 0, 8*len(numbers))
+	for i, n := range numbers {
+		if i > 0 {
+			list = append(list, ',')
+		}
+		list = strconv.AppendInt(list, int64(n), 10)
+	}
+	before, after, ok := strings.Cut(string(text), "/* "+what+" */ (0)")
+	if !ok {
+		return fmt.Errorf("sql/reports/%s.sql has no place for a list of %s", name, what)
+	}
+	return askText(ctx, q, name, before+"("+string(list)+")"+after, scan, args...)
+}
+
+func askText(ctx context.Context, q Queryer, name, text string, scan func(*sql.Rows) error, args ...any) error {
+	rows, err := q.QueryContext(ctx, text, args...)
 	if err != nil {
 		return fmt.Errorf("sql/reports/%s.sql: %w", name, err)
 	}

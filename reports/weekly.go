@@ -13,13 +13,42 @@ import (
 // Markdown and plain text. session is "" where the course held one run that
 // day. It gives the paths written, none where nothing changed.
 //
-// A run that the archive doesn't hold is an error. Weekly may be called from
-// several goroutines that share Options.Register.
+// A run that the archive doesn't hold is an error.
 func Weekly(ctx context.Context, q Queryer, o Options, course string, on unit.Day, session string) ([]string, error) {
-	d, err := readWeekly(ctx, q, o, course, on, session)
+	w, err := ReadWeekly(ctx, q, o, []Run{{course, on, session}})
 	if err != nil {
 		return nil, err
 	}
+	return w[0].Write()
+}
+
+// WeeklyReport is what the reports of a run say, ready to be written.
+type WeeklyReport struct{ d *weekly }
+
+// ReadWeekly reads what the reports of several runs say, with the same few
+// questions to the database whatever their number. It holds all of it in
+// memory, some 150 kB a run of 300 people. Runs of the same courses are best
+// read together: the history of a course is read once.
+//
+// A run that the archive doesn't hold is an error.
+func ReadWeekly(ctx context.Context, q Queryer, o Options, runs []Run) ([]WeeklyReport, error) {
+	all, err := readWeekly(ctx, q, o, runs)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]WeeklyReport, len(all))
+	for i, d := range all {
+		out[i].d = d
+	}
+	return out, nil
+}
+
+// Write writes the reports of the run where they have changed and gives the
+// paths written. It may be called for several runs at the same time where they
+// share Options.Register.
+func (w WeeklyReport) Write() ([]string, error) {
+	d := w.d
+	o, course, on, session := d.o, d.course, d.on, d.session
 	reg, err := o.register()
 	if err != nil {
 		return nil, err

@@ -380,12 +380,7 @@ func (d *weekly) resultTab() *table.Tab {
 
 // countsSentence gives the three counts and what they leave open.
 func (d *weekly) countsSentence() string {
-	num := func(n *int32, one, many string) string {
-		if n == nil {
-			return "no count of " + many
-		}
-		return count(int(*n), one, many)
-	}
+	num := func(n int32, one, many string) string { return count(int(n), one, many) }
 	s := fmt.Sprintf("%s: %s, %s, %s.", count(int(d.run.finishers), "finisher", "finishers"),
 		num(d.run.times, "time", "times"), num(d.run.positions, "place", "places"), num(d.run.names, "name", "names"))
 	if d.run.unnamed > 0 {

@@ -1,9 +1,6 @@
 package reports
 
 import (
-	"context"
-	"database/sql"
-	"fmt"
 	"math"
 	"sort"
 
@@ -14,11 +11,12 @@ import (
 // weekly is everything that the reports of one run say.
 type weekly struct {
 	o       Options
+	number  int32 // of the run in this database
 	course  string
 	on      unit.Day
 	session string
 	run     runRow
-	runs    []runRow // of the course up to this run, in order
+	runs    []runRow // of the course up to this run, in order; shared, not to be changed
 	latest  unit.Day // newest run in the archive
 	results []resultRow
 	spread  []spreadRow
@@ -28,6 +26,8 @@ type weekly struct {
 }
 
 type runRow struct {
+	number           int32
+	course           string
 	day              unit.Day
 	session          string
 	courseName       string
@@ -36,8 +36,9 @@ type runRow struct {
 	finishers        int32
 	volunteers       *int32
 	unnamed          int32
-	times, positions *int32
-	names            *int32
+	times, positions int32
+	names            int32
+	held             bool // there is a line of it
 	complete         bool
 	condition        *float64 // s at 25:00, + slower
 	condLow, condHi  *float64
@@ -83,6 +84,8 @@ type recordRow struct {
 	sheet, tab        string
 	row               int32
 	timeS, wasS       int32
+	holder            int32 // number of the runner who held it, the earliest of equals
+	holderProtected   bool
 	heldBy            string // as published
 	heldOn            unit.Day
 }
@@ -95,106 +98,6 @@ type problemRow struct {
 	column               string
 	kind, read           string
 	expected, todo       string
-}
-
-func readWeekly(ctx context.Context, q Queryer, o Options, course string, on unit.Day, session string) (*weekly, error) {
-	d := &weekly{o: o, course: course, on: on, session: session}
-	date := on.Time()
-	err := ask(ctx, q, "weekly_run", func(rows *sql.Rows) error {
-		var r runRow
-		var when day
-		if err := rows.Scan(&when, &r.session, &r.courseName, &r.distanceM, &r.state, &r.finishers, &r.volunteers,
-			&r.unnamed, &r.times, &r.positions, &r.names, &r.complete,
-			&r.condition, &r.condLow, &r.condHi, &r.measured); err != nil {
-			return err
-		}
-		r.day = when.Day
-		d.runs = append(d.runs, r)
-		return nil
-	}, course, date, session)
-	if err != nil {
-		return nil, err
-	}
-	if n := len(d.runs); n == 0 || d.runs[n-1].day != on || d.runs[n-1].session != session {
-		if session != "" {
-			return nil, fmt.Errorf("the archive holds no run of %s on %s, session %s", course, on, session)
-		}
-		return nil, fmt.Errorf("the archive holds no run of %s on %s", course, on)
-	}
-	d.run = d.runs[len(d.runs)-1]
-	if d.latest = o.AsOf; d.latest == 0 {
-		if err := ask(ctx, q, "latest", func(rows *sql.Rows) error {
-			var when day
-			err := rows.Scan(&when)
-			d.latest = when.Day
-			return err
-		}); err != nil {
-			return nil, err
-		}
-	}
-	if err := d.readResults(ctx, q); err != nil {
-		return nil, err
-	}
-	err = ask(ctx, q, "weekly_spread", func(rows *sql.Rows) error {
-		var r spreadRow
-		err := rows.Scan(&r.minute, &r.here, &r.before)
-		d.spread = append(d.spread, r)
-		return err
-	}, course, date, session)
-	if err != nil {
-		return nil, err
-	}
-	err = ask(ctx, q, "weekly_record", func(rows *sql.Rows) error {
-		var r recordRow
-		var name string
-		var protected, hidden bool
-		var when day
-		if err := rows.Scan(&r.scope, &r.sex, &r.group, &r.sheet, &r.tab, &r.row, &r.timeS, &r.wasS,
-			&name, &protected, &hidden, &when); err != nil {
-			return err
-		}
-		r.heldBy, r.heldOn = publicName(name, protected, hidden), when.Day
-		d.records = append(d.records, r)
-		return nil
-	}, course, date, session)
-	if err != nil {
-		return nil, err
-	}
-	err = ask(ctx, q, "weekly_volunteer", func(rows *sql.Rows) error {
-		var r helperRow
-		var protected, hidden bool
-		if err := rows.Scan(&r.name, &r.role, &protected, &hidden); err != nil {
-			return err
-		}
-		r.name = publicName(r.name, protected, hidden)
-		d.helpers = append(d.helpers, r)
-		return nil
-	}, course, date)
-	if err != nil {
-		return nil, err
-	}
-	err = ask(ctx, q, "weekly_problem", func(rows *sql.Rows) error {
-		var r problemRow
-		var rank int32
-		err := rows.Scan(&rank, &r.severity, &r.sheet, &r.tab, &r.row, &r.column, &r.kind, &r.read, &r.expected, &r.todo)
-		d.checks = append(d.checks, r)
-		return err
-	}, course, date)
-	return d, err
-}
-
-func (d *weekly) readResults(ctx context.Context, q Queryer) error {
-	err := ask(ctx, q, "weekly_result", func(rows *sql.Rows) error {
-		var r resultRow
-		err := rows.Scan(&r.sheet, &r.tab, &r.row, &r.position, &r.tied, &r.runner, &r.name, &r.timeS, &r.sex, &r.group,
-			&r.club, &r.status, &r.countsRun, &r.countsTime, &r.takingPart, &r.grade, &r.gradeLow, &r.gradeHigh,
-			&r.isPB, &r.isCourseBest, &r.isAdjustedBest, &r.pbMargin, &r.courseMargin, &r.first, &r.newcomer, &r.visitor,
-			&r.total, &r.milestone, &r.pbStreak, &r.streak, &r.protected, &r.hidden, &r.doubt, &r.note)
-		d.results = append(d.results, r)
-		return err
-	}, d.course, d.on.Time(), d.session)
-	d.places()
-	return err
 }
 
 // finished says whether the line stands for somebody who finished: it is in

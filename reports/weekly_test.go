@@ -68,10 +68,19 @@ func golden(t *testing.T, name, got string) {
 	}
 }
 
+// readOne reads what the reports of one run say.
+func readOne(ctx context.Context, q Queryer, o Options, r Run) (*weekly, error) {
+	all, err := readWeekly(ctx, q, o, []Run{r})
+	if err != nil {
+		return nil, err
+	}
+	return all[0], nil
+}
+
 // The text dumps of both workbooks and the write-up of a small field.
 func TestWeeklyGolden(t *testing.T) {
 	db, last := district(t, 8, 30, true)
-	d, err := readWeekly(context.Background(), db, Options{AgeStandard: 2025, Version: "0.1"}, "heron-mere", last, "")
+	d, err := readOne(context.Background(), db, Options{AgeStandard: 2025, Version: "0.1"}, Run{"heron-mere", last, ""})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -215,7 +224,7 @@ func TestWeeklyReadBack(t *testing.T) {
 func TestWeeklyPrivacy(t *testing.T) {
 	ctx := context.Background()
 	db, last := district(t, 10, 140, true)
-	d, err := readWeekly(ctx, db, Options{}, "heron-mere", last, "")
+	d, err := readOne(ctx, db, Options{}, Run{"heron-mere", last, ""})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -281,7 +290,7 @@ func TestWriteupLength(t *testing.T) {
 	for _, n := range []int{12, 40, 140, 400} {
 		for _, complete := range []bool{true, false} {
 			db, last := district(t, 7, n, complete)
-			d, err := readWeekly(context.Background(), db, Options{}, "heron-mere", last, "")
+			d, err := readOne(context.Background(), db, Options{}, Run{"heron-mere", last, ""})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -443,7 +452,7 @@ func TestChangesGiveNobodyAway(t *testing.T) {
 func TestWeeklyFitsThePage(t *testing.T) {
 	for _, n := range []int{12, 140, 500} {
 		db, last := district(t, 8, n, true)
-		d, err := readWeekly(context.Background(), db, Options{AgeStandard: 2025}, "heron-mere", last, "")
+		d, err := readOne(context.Background(), db, Options{AgeStandard: 2025}, Run{"heron-mere", last, ""})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -505,7 +514,7 @@ func TestWeeklyInLibreOffice(t *testing.T) {
 	w := writeWeekly(t, db, dir, t.TempDir(), last)
 	inLibreOffice(t, dir, 8, w[0], w[1])
 	theirs := read(t, dir, "heron-mere_"+last.String()+"-Result.csv")
-	d, err := readWeekly(context.Background(), db, Options{}, "heron-mere", last, "")
+	d, err := readOne(context.Background(), db, Options{}, Run{"heron-mere", last, ""})
 	if err != nil {
 		t.Fatal(err)
 	}

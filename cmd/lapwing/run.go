@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"sort"
 
 	"github.com/spf13/cobra"
 
@@ -138,6 +139,10 @@ func (a *app) reportOptions() reports.Options {
 	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, Version: version, Model: pipeline.ModelVersion}
 }
 
+// reportsAtOnce is how many runs' reports are read at a time: enough that one
+// question to the database serves many, few enough to hold in memory.
+const reportsAtOnce = 128
+
 // writeWeekly writes the weekly reports of runs, several at a time.
 func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pipeline.RunRef) ([]string, error) {
 	if len(runs) == 0 {
@@ -152,14 +157,30 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 		return nil, err
 	}
 	o.Register = register
+	// Runs of a course are read together, so that its history is read once.
+	order := make([]int, len(runs))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(i, j int) bool { return runs[order[i]].Course < runs[order[j]].Course })
 	written := make([][]string, len(runs))
-	err = pl.ForReports(ctx, "Writing reports", len(runs), func(ctx context.Context, q pipeline.Queryer, i int) error {
-		r := runs[i]
-		files, err := reports.Weekly(ctx, q, o, r.Course, r.Day, r.Session)
+	ready := make([]reports.WeeklyReport, len(runs))
+	err = pl.InBatches(ctx, "Writing reports", len(runs), reportsAtOnce, func(ctx context.Context, from, to int) error {
+		batch := make([]reports.Run, to-from)
+		for k := range batch {
+			r := runs[order[from+k]]
+			batch[k] = reports.Run{Course: r.Course, On: r.Day, Session: r.Session}
+		}
+		got, err := reports.ReadWeekly(ctx, pl.DB, o, batch)
+		copy(ready[from:], got)
+		return err
+	}, func(ctx context.Context, i int) error {
+		r := runs[order[i]]
+		files, err := ready[i].Write()
 		if err != nil {
 			return fmt.Errorf("report of %s %s: %w", r.Course, r.Date, err)
 		}
-		written[i] = files
+		written[order[i]], ready[i] = files, reports.WeeklyReport{}
 		return nil
 	})
 	var all []string

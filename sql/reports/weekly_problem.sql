@@ -1,9 +1,11 @@
--- What somebody should look at in the sheets of a run, worst first.
--- One row: one problem of course $1 on date $2
--- key: sheet, tab, row_number, column_letter, kind, read
+-- What somebody should look at in the sheets of the runs asked for, worst first.
+-- One row: one problem of a course on a day that has a run asked for
+-- key: course, run_date, sheet, tab, row_number, column_letter, kind, read
 -- severity: waits, doubtful, look or note
 -- read: what the sheet says; expected: what would have been right; todo: what to do next
 select distinct
+    problems.course::varchar as course,
+    problems.run_date::date as run_date,
     case problems.severity when 'waits' then 1 when 'doubtful' then 2 when 'look' then 3 else 4 end::integer as rank,
     coalesce(problems.severity, 'note')::varchar as severity,
     coalesce(problems.sheet, '')::varchar as sheet,
@@ -15,5 +17,10 @@ select distinct
     coalesce(problems.expected, '')::varchar as expected,
     coalesce(problems.todo, '')::varchar as todo
 from main.problems as problems
-where problems.course = $1 and problems.run_date = $2::date
-order by rank, sheet, tab, row_number, column_letter, kind, read
+where (problems.course, problems.run_date) in (
+    select (course.course, asked.run_date)
+    from record.run as asked
+    inner join record.course as course on course.course_no = asked.course_no
+    where asked.run_no in /* runs */ (0)
+)
+order by problems.course, problems.run_date, rank, sheet, tab, row_number, column_letter, kind, read

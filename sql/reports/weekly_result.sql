@@ -1,13 +1,15 @@
--- Every line of the sheets of one run, whatever became of it.
--- One row: one line of a sheet of the run of course $1 on date $2 in session $3
+-- Every line of the sheets of the runs asked for, whatever became of it.
+-- One row: one line of a sheet
 -- key: sheet, tab, row_number
 -- position: place on the sheet; tied where it is shared
 -- age_grade_low, age_grade_high: age grade at the youngest and oldest age that the person may have, percent
 -- pb_margin_s: previous best at the distance minus this time, s
 -- course_best_margin_s: the same on this course, s
 -- protected: may be under 18 on the day; not known counts as protected
+-- $1, $2: the least and the greatest run number asked for; the database passes over what lies outside
 -- doubt: why the line is not trusted, in words
 select
+    results.run_no::integer as run_no,
     results.sheet::varchar as sheet,
     coalesce(results.tab, '')::varchar as tab,
     results.row_number::integer as row_number,
@@ -43,5 +45,5 @@ select
     coalesce(results.doubt, '')::varchar as doubt,
     coalesce(results.note, '')::varchar as note
 from main.results as results
-where results.course = $1 and results.run_date = $2::date and coalesce(results.session, '') = $3
-order by results.position nulls last, results.time_s nulls last, results.sheet, results.tab nulls first, results.row_number
+where results.run_no in /* runs */ (0) and results.run_no between $1 and $2
+order by results.run_no, results.position nulls last, results.time_s nulls last, results.sheet, results.tab nulls first, results.row_number

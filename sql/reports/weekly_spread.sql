@@ -1,17 +1,27 @@
--- How finish times are spread on a course: this run against the runs before it.
--- One row: one whole minute of finish time on course $1, run of date $2 and session $3
--- key: minute
--- minute: whole minutes of the finish time (25 holds 25:00 to 25:59)
--- here: timed results of this run
--- before: timed results of the course's earlier days
+-- How many finished, minute by minute, in every run of the courses of the runs asked for.
+-- One row: one whole minute of finish time in one run
+-- key: run_no, minute
+-- minute: whole minutes of the finish time (25 holds 25:00 to 25:59); -1 holds the lines whose time does not count
+-- timed: results whose time counts
+-- finishers, unnamed, times, positions, names: as in the view runs
+with history as (
+    select run.run_no
+    from record.run as run
+    where run.course_no in (select asked.course_no from record.run as asked where asked.run_no in /* runs */ (0))
+)
+
 select
-    (results.time_s // 60)::integer as minute,
-    count(*) filter (where results.run_date = $2::date)::bigint as here,
-    count(*) filter (where results.run_date < $2::date)::bigint as before
-from main.results as results
-where results.course = $1
-    and results.counts_time
-    and results.time_s is not null
-    and (results.run_date < $2::date or (results.run_date = $2::date and coalesce(results.session, '') = $3))
-group by minute
-order by minute
+    line.run_no::integer as run_no,
+    case when result.counts & 2 = 2 and result.time_ms > 0 then (result.time_ms + 999) // 60000 else -1 end::integer as minute,
+    count(*) filter (where result.counts & 2 = 2 and result.time_ms > 0)::integer as timed,
+    count(*) filter (where result.status in (0, 1, 2, 6))::integer as finishers,
+    count(*) filter (where result.status = 1)::integer as unnamed,
+    count(*) filter (where result.status in (0, 1, 2, 6) and result.time_ms > 0)::integer as times,
+    count(*) filter (where result.status in (0, 1, 2, 6) and coalesce(correction.position, line.position) > 0)::integer as positions,
+    count(*) filter (where result.status in (0, 2, 6) and result.runner_no > 0)::integer as names
+from record.line as line
+inner join history on history.run_no = line.run_no
+inner join record.result as result on result.line_no = line.line_no
+left join record.correction as correction on correction.line_no = line.line_no
+group by line.run_no, minute
+order by line.run_no, minute

@@ -1,15 +1,23 @@
--- Who helped at a course on a day.
--- One row: one person in one role at course $1 on date $2
--- key: name, role
+-- Who has helped at the courses of the runs asked for.
+-- One row: one person in one role at a course on a day
+-- key: course, run_date, name, role
+-- who: tells people apart when they are counted
 -- protected: may be under 18 on the day of the list, as far as the person is known as a runner
 -- hidden: asked not to be shown
 select
+    volunteers.course::varchar as course,
+    volunteers.run_date::date as run_date,
     coalesce(volunteers.name, '')::varchar as name,
     coalesce(volunteers.role, '')::varchar as role,
-    bool_or(coalesce(runners.protected, false))::boolean as protected,
-    bool_or(coalesce(runners.hidden, false))::boolean as hidden
+    min(coalesce(volunteers.runner_id, volunteers.name, ''))::varchar as who,
+    bool_or(coalesce(volunteers.protected, false))::boolean as protected,
+    bool_or(coalesce(volunteers.hidden, false))::boolean as hidden
 from main.volunteers as volunteers
-left join main.runners as runners on runners.runner_id = volunteers.runner_id
-where volunteers.course = $1 and volunteers.run_date = $2::date
-group by volunteers.name, volunteers.role
-order by volunteers.name, volunteers.role
+where volunteers.course in (
+    select course.course
+    from record.course as course
+    inner join record.run as asked on asked.course_no = course.course_no
+    where asked.run_no in /* runs */ (0)
+)
+group by volunteers.course, volunteers.run_date, volunteers.name, volunteers.role
+order by volunteers.course, volunteers.run_date, name, role

@@ -1,0 +1,434 @@
+package reports
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"math"
+	"sort"
+
+	"lapwing/pipeline/unit"
+)
+
+// Run names one run: session is "" where the course held one run that day.
+type Run struct {
+	Course  string
+	On      unit.Day
+	Session string
+}
+
+func (r Run) String() string {
+	if r.Session != "" {
+		return fmt.Sprintf("%s on %s, session %s", r.Course, r.On, r.Session)
+	}
+	return fmt.Sprintf("%s on %s", r.Course, r.On)
+}
+
+// weekReader reads what the reports of several runs say with one query a
+// table, whatever the number of runs. The histories of their courses are read
+// once and looked at run by run, in order.
+type weekReader struct {
+	o      Options
+	asked  []int32           // numbers of the runs, in the order asked
+	at     map[int32]*weekly // by number of the run
+	latest unit.Day
+	course map[string]*courseHistory
+	order  []string // courses in order of name
+}
+
+// courseHistory is all that is known of the runs of a course.
+type courseHistory struct {
+	runs   []runRow
+	spread map[int32][]minuteRow // by run
+	best   map[int32][]bestOfRun
+}
+
+type minuteRow struct{ minute, timed int32 }
+
+// bestOfRun is the fastest eligible time of a sex and age group in one run.
+type bestOfRun struct {
+	sex, group    string
+	timeS, runner int32
+	protected     bool
+}
+
+// readWeekly reads everything that the reports of the given runs say. A run
+// that the archive doesn't hold is an error.
+func readWeekly(ctx context.Context, q Queryer, o Options, runs []Run) ([]*weekly, error) {
+	w := &weekReader{o: o, at: map[int32]*weekly{}, course: map[string]*courseHistory{}}
+	out, err := w.find(ctx, q, runs)
+	if err != nil || len(runs) == 0 {
+		return nil, err
+	}
+	for _, read := range []func(context.Context, Queryer) error{w.readLatest, w.readRuns, w.readSpread, w.readResults, w.readBests, w.readHelpers, w.readChecks} {
+		if err := read(ctx, q); err != nil {
+			return nil, err
+		}
+	}
+	for _, name := range w.order {
+		w.lookBack(w.course[name])
+	}
+	if err := w.nameHolders(ctx, q); err != nil {
+		return nil, err
+	}
+	for _, d := range out {
+		d.places()
+		if len(d.runs) == 0 {
+			return nil, fmt.Errorf("the archive holds no run of %s", Run{d.course, d.on, d.session})
+		}
+	}
+	return out, nil
+}
+
+// find looks up the numbers of the runs.
+func (w *weekReader) find(ctx context.Context, q Queryer, runs []Run) ([]*weekly, error) {
+	from, to := unit.Day(math.MaxInt32), unit.Day(0)
+	for _, r := range runs {
+		from, to = min(from, r.On), max(to, r.On)
+	}
+	numbers := map[Run]int32{}
+	err := ask(ctx, q, "weekly_asked", func(rows *sql.Rows) error {
+		var n int32
+		var r Run
+		var when day
+		err := rows.Scan(&n, &r.Course, &when, &r.Session)
+		r.On = when.Day
+		numbers[r] = n
+		return err
+	}, from.Time(), to.Time())
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*weekly, len(runs))
+	for i, r := range runs {
+		n, ok := numbers[r]
+		if !ok {
+			return nil, fmt.Errorf("the archive holds no run of %s", r)
+		}
+		if w.at[n] == nil {
+			w.at[n] = &weekly{o: w.o, number: n, course: r.Course, on: r.On, session: r.Session}
+			w.asked = append(w.asked, n)
+		}
+		out[i] = w.at[n]
+	}
+	return out, nil
+}
+
+func (w *weekReader) readLatest(ctx context.Context, q Queryer) error {
+	if w.latest = w.o.AsOf; w.latest != 0 {
+		return nil
+	}
+	return ask(ctx, q, "latest", func(rows *sql.Rows) error {
+		var when day
+		err := rows.Scan(&when)
+		w.latest = when.Day
+		return err
+	})
+}
+
+func (w *weekReader) readRuns(ctx context.Context, q Queryer) error {
+	return askAbout(ctx, q, "weekly_run", "runs", w.asked, func(rows *sql.Rows) error {
+		var r runRow
+		var when day
+		if err := rows.Scan(&r.number, &r.course, &when, &r.session, &r.courseName, &r.distanceM, &r.state, &r.complete,
+			&r.condition, &r.condLow, &r.condHi, &r.measured); err != nil {
+			return err
+		}
+		r.day = when.Day
+		c := w.course[r.course]
+		if c == nil {
+			c = &courseHistory{spread: map[int32][]minuteRow{}, best: map[int32][]bestOfRun{}}
+			w.course[r.course] = c
+			w.order = append(w.order, r.course)
+		}
+		c.runs = append(c.runs, r)
+		return nil
+	})
+}
+
+// readSpread counts the lines of every run, minute by minute. A run without
+// any is none, unless something is known of it: that it was cancelled.
+func (w *weekReader) readSpread(ctx context.Context, q Queryer) error {
+	at := map[int32]*runRow{}
+	in := map[int32]*courseHistory{}
+	for _, c := range w.course {
+		for i := range c.runs {
+			at[c.runs[i].number], in[c.runs[i].number] = &c.runs[i], c
+		}
+	}
+	err := askAbout(ctx, q, "weekly_spread", "runs", w.asked, func(rows *sql.Rows) error {
+		var n, finishers, unnamed, times, positions, names int32
+		var m minuteRow
+		if err := rows.Scan(&n, &m.minute, &m.timed, &finishers, &unnamed, &times, &positions, &names); err != nil {
+			return err
+		}
+		r := at[n]
+		if r == nil {
+			return fmt.Errorf("run %d is of no course asked for", n)
+		}
+		r.held = true
+		r.finishers += finishers
+		r.unnamed += unnamed
+		r.times += times
+		r.positions += positions
+		r.names += names
+		if m.timed > 0 {
+			in[n].spread[n] = append(in[n].spread[n], m)
+		}
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for _, c := range w.course {
+		kept := c.runs[:0]
+		for _, r := range c.runs {
+			if r.held || r.state != "held" {
+				kept = append(kept, r)
+			}
+		}
+		c.runs = kept
+	}
+	return nil
+}
+
+func (w *weekReader) readResults(ctx context.Context, q Queryer) error {
+	least, most := w.asked[0], w.asked[0]
+	for _, n := range w.asked {
+		least, most = min(least, n), max(most, n)
+	}
+	return askAbout(ctx, q, "weekly_result", "runs", w.asked, func(rows *sql.Rows) error {
+		var n int32
+		var r resultRow
+		if err := rows.Scan(&n, &r.sheet, &r.tab, &r.row, &r.position, &r.tied, &r.runner, &r.name, &r.timeS, &r.sex, &r.group,
+			&r.club, &r.status, &r.countsRun, &r.countsTime, &r.takingPart, &r.grade, &r.gradeLow, &r.gradeHigh,
+			&r.isPB, &r.isCourseBest, &r.isAdjustedBest, &r.pbMargin, &r.courseMargin, &r.first, &r.newcomer, &r.visitor,
+			&r.total, &r.milestone, &r.pbStreak, &r.streak, &r.protected, &r.hidden, &r.doubt, &r.note); err != nil {
+			return err
+		}
+		d := w.at[n]
+		d.results = append(d.results, r)
+		return nil
+	}, least, most)
+}
+
+func (w *weekReader) readBests(ctx context.Context, q Queryer) error {
+	in := map[int32]*courseHistory{}
+	for _, c := range w.course {
+		for i := range c.runs {
+			in[c.runs[i].number] = c
+		}
+	}
+	return askAbout(ctx, q, "weekly_record", "runs", w.asked, func(rows *sql.Rows) error {
+		var n int32
+		var b bestOfRun
+		if err := rows.Scan(&n, &b.sex, &b.group, &b.timeS, &b.runner, &b.protected); err != nil {
+			return err
+		}
+		if c := in[n]; c != nil {
+			c.best[n] = append(c.best[n], b)
+		}
+		return nil
+	})
+}
+
+// readHelpers takes the volunteers' lists: who helped on the day, and how many
+// on each day of the course.
+func (w *weekReader) readHelpers(ctx context.Context, q Queryer) error {
+	type courseDay struct {
+		course string
+		on     unit.Day
+	}
+	people, lists := map[courseDay]map[string]bool{}, map[courseDay][]helperRow{}
+	err := askAbout(ctx, q, "weekly_volunteer", "runs", w.asked, func(rows *sql.Rows) error {
+		var at courseDay
+		var r helperRow
+		var when day
+		var who string
+		var protected, hidden bool
+		if err := rows.Scan(&at.course, &when, &r.name, &r.role, &who, &protected, &hidden); err != nil {
+			return err
+		}
+		at.on = when.Day
+		r.name = publicName(r.name, protected, hidden)
+		if people[at] == nil {
+			people[at] = map[string]bool{}
+		}
+		people[at][who] = true
+		lists[at] = append(lists[at], r)
+		return nil
+	})
+	if err != nil {
+		return err
+	}
+	for _, c := range w.course {
+		for i := range c.runs {
+			if n := int32(len(people[courseDay{c.runs[i].course, c.runs[i].day}])); n > 0 {
+				c.runs[i].volunteers = &n
+			}
+		}
+	}
+	for _, d := range w.at {
+		d.helpers = lists[courseDay{d.course, d.on}]
+	}
+	return nil
+}
+
+func (w *weekReader) readChecks(ctx context.Context, q Queryer) error {
+	of := map[Run][]problemRow{}
+	err := askAbout(ctx, q, "weekly_problem", "runs", w.asked, func(rows *sql.Rows) error {
+		var at Run
+		var when day
+		var r problemRow
+		var rank int32
+		err := rows.Scan(&at.Course, &when, &rank, &r.severity, &r.sheet, &r.tab, &r.row, &r.column, &r.kind, &r.read, &r.expected, &r.todo)
+		at.On = when.Day
+		of[at] = append(of[at], r)
+		return err
+	})
+	for _, d := range w.at {
+		d.checks = of[Run{Course: d.course, On: d.on}]
+	}
+	return err
+}
+
+// category is what a record is of.
+type category struct{ scope, sex, group string }
+
+// held is the fastest time of a category so far, and who ran it first.
+type held struct {
+	timeS, runner int32
+	protected     bool
+	on            unit.Day
+}
+
+// lookBack goes through the runs of a course in order and gives each run asked
+// for what was before it: the runs, the spread of their times, and the fastest
+// of each category.
+func (w *weekReader) lookBack(c *courseHistory) {
+	before := map[int32]int64{} // timed results of earlier days, by minute
+	fastest := map[category]held{}
+	for i := 0; i < len(c.runs); {
+		on, next := c.runs[i].day, i
+		for ; next < len(c.runs) && c.runs[next].day == on; next++ {
+		}
+		for k := i; k < next; k++ {
+			r := &c.runs[k]
+			if d := w.at[r.number]; d != nil {
+				d.runs, d.run, d.latest = c.runs[:k+1:k+1], *r, w.latest
+				d.spread = spreadOf(c.spread[r.number], before)
+				d.beat(fastest)
+			}
+			for _, b := range c.best[r.number] {
+				for _, of := range []category{{"all ages", b.sex, ""}, {"group", b.sex, b.group}} {
+					if h, ok := fastest[of]; (of.scope == "all ages" || of.group != "") && (!ok || b.timeS < h.timeS) {
+						fastest[of] = held{b.timeS, b.runner, b.protected, on}
+					}
+				}
+			}
+		}
+		for k := i; k < next; k++ {
+			for _, m := range c.spread[c.runs[k].number] {
+				if m.minute >= 0 {
+					before[m.minute] += int64(m.timed)
+				}
+			}
+		}
+		i = next
+	}
+}
+
+// spreadOf lays the minutes of a run beside those before.
+func spreadOf(run []minuteRow, before map[int32]int64) []spreadRow {
+	here := map[int32]int64{}
+	for _, m := range run {
+		if m.minute >= 0 {
+			here[m.minute] = int64(m.timed)
+		}
+	}
+	var out []spreadRow
+	for m, n := range before {
+		out = append(out, spreadRow{m, here[m], n})
+	}
+	for m, n := range here {
+		if before[m] == 0 {
+			out = append(out, spreadRow{m, n, 0})
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].minute < out[j].minute })
+	return out
+}
+
+// beat finds the results that equal or beat the fastest before, the fastest of
+// this run only.
+func (d *weekly) beat(before map[category]held) {
+	best := map[category]int32{}
+	of := func(r *resultRow) []category {
+		if !r.countsTime || r.status != "ok" || r.runner == "" || r.timeS == nil || r.sex != "M" && r.sex != "W" ||
+			r.takingPart != "runner" && r.takingPart != "guided" {
+			return nil
+		}
+		if r.group == "" {
+			return []category{{"all ages", r.sex, ""}}
+		}
+		return []category{{"all ages", r.sex, ""}, {"group", r.sex, r.group}}
+	}
+	for i := range d.results {
+		for _, c := range of(&d.results[i]) {
+			if t := *d.results[i].timeS; best[c] == 0 || t < best[c] {
+				best[c] = t
+			}
+		}
+	}
+	for i := range d.results {
+		r := &d.results[i]
+		for _, c := range of(r) {
+			if h, ok := before[c]; ok && *r.timeS == best[c] && *r.timeS <= h.timeS {
+				d.records = append(d.records, recordRow{scope: c.scope, sex: c.sex, group: c.group, sheet: r.sheet, tab: r.tab, row: r.row,
+					timeS: *r.timeS, wasS: h.timeS, holder: h.runner, holderProtected: h.protected, heldOn: h.on})
+			}
+		}
+	}
+	sort.SliceStable(d.records, func(i, j int) bool {
+		a, b := &d.records[i], &d.records[j]
+		switch {
+		case a.scope != b.scope:
+			return a.scope < b.scope
+		case a.sex != b.sex:
+			return a.sex < b.sex
+		}
+		return a.group < b.group
+	})
+}
+
+// nameHolders puts names to those whose times were equalled or beaten.
+func (w *weekReader) nameHolders(ctx context.Context, q Queryer) error {
+	var runners []int32
+	for _, n := range w.asked {
+		for i := range w.at[n].records {
+			runners = append(runners, w.at[n].records[i].holder)
+		}
+	}
+	if len(runners) == 0 {
+		return nil
+	}
+	type person struct {
+		name   string
+		hidden bool
+	}
+	who := map[int32]person{}
+	err := askAbout(ctx, q, "weekly_holder", "runners", runners, func(rows *sql.Rows) error {
+		var n int32
+		var p person
+		err := rows.Scan(&n, &p.name, &p.hidden)
+		who[n] = p
+		return err
+	})
+	for _, d := range w.at {
+		for i := range d.records {
+			r := &d.records[i]
+			r.heldBy = publicName(who[r.holder].name, r.holderProtected, who[r.holder].hidden)
+		}
+	}
+	return err
+}
