@@ -3,6 +3,7 @@ package pipeline
 import (
 	"context"
 	"sort"
+	"strings"
 	"time"
 
 	"github.com/apache/arrow/go/v17/arrow"
@@ -70,23 +71,42 @@ type courseInfo struct {
 // texts numbers distinct texts in order of first appearance.
 type texts struct {
 	list []string
-	at   map[string]int32
+	at   map[string]int32 // nil until somebody asks for the number of a text
 }
 
-func newTexts() *texts { return &texts{[]string{""}, map[string]int32{"": 0}} }
+func newTexts() *texts { return &texts{list: []string{""}} }
 
+// number is the number of a text, a new one where it has none yet.
 func (t *texts) number(s string) int32 {
-	if s == "" {
-		return 0
+	if t.at == nil {
+		t.at = make(map[string]int32, len(t.list))
+		for i, s := range t.list {
+			t.at[s] = int32(i)
+		}
 	}
 	if i, ok := t.at[s]; ok {
 		return i
 	}
-	s = string(append([]byte(nil), s...)) // s may live in a batch that is let go
 	i := int32(len(t.list))
 	t.list = append(t.list, s)
 	t.at[s] = i
 	return i
+}
+
+// some takes over those texts of the dictionary that occur in a column, and
+// turns the column's numbers into their own.
+func (t *texts) some(column []int32, dictionary []string) {
+	now := make([]int32, len(dictionary)) // 0 not yet
+	for i, no := range column {
+		if no == 0 {
+			continue
+		}
+		if now[no] == 0 {
+			now[no] = int32(len(t.list))
+			t.list = append(t.list, dictionary[no])
+		}
+		column[i] = now[no]
+	}
 }
 
 // readField reads every line out of the database.
@@ -104,7 +124,7 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 	}
 	f.birthLo, f.birthHi = make([]unit.Day, 0, n), make([]unit.Day, 0, n)
 	err := pl.DB.Scan(ctx, `select line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
-		birth_lo, birth_hi, name, number, club from record.line`, func(r arrow.Record) error {
+		birth_lo, birth_hi, name_no, number_no, club_no from record.line`, func(r arrow.Record) error {
 		for i, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS} {
 			*c = store.AppendInt32(*c, r.Column(i))
 		}
@@ -112,14 +132,8 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 			*c = store.AppendUint8(*c, r.Column(6+i))
 		}
 		f.birthLo, f.birthHi = store.AppendInt32(f.birthLo, r.Column(10)), store.AppendInt32(f.birthHi, r.Column(11))
-		for i, c := range []struct {
-			to   *[]int32
-			text *texts
-		}{{&f.name, f.names}, {&f.number, f.numbers}, {&f.club, f.clubs}} {
-			a := r.Column(12 + i).(*array.String)
-			for k := 0; k < a.Len(); k++ {
-				*c.to = append(*c.to, c.text.number(a.Value(k)))
-			}
+		for i, c := range []*[]int32{&f.name, &f.number, &f.club} {
+			*c = store.AppendInt32(*c, r.Column(12+i))
 		}
 		return nil
 	})
@@ -127,6 +141,13 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 		return nil, err
 	}
 	f.n = len(f.lineNo)
+	dictionary, err := pl.readTexts(ctx)
+	if err != nil {
+		return nil, err
+	}
+	f.names.some(f.name, dictionary)
+	f.numbers.some(f.number, dictionary)
+	f.clubs.some(f.club, dictionary)
 	if err := pl.readFieldTables(ctx, f); err != nil {
 		return nil, err
 	}
@@ -145,6 +166,23 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 		f.sameAs[i] = -1
 	}
 	return f, nil
+}
+
+// readTexts reads record.text, by number.
+func (pl *Pipeline) readTexts(ctx context.Context) ([]string, error) {
+	var last int
+	if err := pl.DB.Get(ctx, "select max(text_no) from record.text", &last); err != nil {
+		return nil, err
+	}
+	out := make([]string, last+1)
+	err := pl.DB.Scan(ctx, "select text_no, text from record.text", func(r arrow.Record) error {
+		no, text := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
+		for k := range no.Len() {
+			out[no.Value(k)] = strings.Clone(text.Value(k)) // the batch is let go
+		}
+		return nil
+	})
+	return out, err
 }
 
 func (pl *Pipeline) readFieldTables(ctx context.Context, f *field) error {

@@ -106,20 +106,21 @@ func (pl *Pipeline) linesOfPerson(ctx context.Context, p *ForgetPlan, who string
 		no, _ := runnerNumber(p.Runner.ID)
 		rows, err := pl.DB.QueryContext(ctx, `
 			with mine as (
-				select l.line_no, l.part_no, l.row_number, l.run_no, l.name from record.line l
+				select l.line_no, l.part_no, l.row_number, l.run_no, l.name_no from record.line l
 				join record.result r on r.line_no = l.line_no where r.runner_no = $1
 			), lost as (
-				select l.line_no, l.part_no, l.row_number, l.run_no, l.name from record.line l
+				select l.line_no, l.part_no, l.row_number, l.run_no, l.name_no from record.line l
 				join record.result r on r.line_no = l.line_no
-				where r.runner_no = 0 and l.name <> '' and l.name in (select name from mine)
+				where r.runner_no = 0 and l.name_no <> 0 and l.name_no in (select name_no from mine)
 					and not exists (select 1 from record.line o join record.result q on q.line_no = o.line_no
-						where o.run_no = l.run_no and o.name = l.name and q.runner_no not in (0, $1))
+						where o.run_no = l.run_no and o.name_no = l.name_no and q.runner_no not in (0, $1))
 			), part as (
 				select part_no, sheet_no, (row_number() over (partition by sheet_no order by part_no) - 1)::integer as nth from sheet.part
 			)
-			select part.sheet_no, part.nth, l.row_number, l.name, c.course, run.run_date, coalesce(run.session, '')
+			select part.sheet_no, part.nth, l.row_number, t.text, c.course, run.run_date, coalesce(run.session, '')
 			from (select * from mine union all select * from lost) l
 			join part on part.part_no = l.part_no
+			join record.text t on t.text_no = l.name_no
 			join record.run run on run.run_no = l.run_no
 			join record.course c on c.course_no = run.course_no
 			order by part.sheet_no, part.nth, l.row_number, l.line_no`, no)

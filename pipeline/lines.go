@@ -10,14 +10,15 @@ import (
 // lineSchema is the schema of record.line.
 var lineSchema = store.Columns(
 	"line_no", store.Int32, "part_no", store.Int32, "row_number", store.Int32, "run_no", store.Int32,
-	"position", store.Int32, "tied", store.Uint8, "name", store.Text, "number", store.Text, "time_ms", store.Int32,
+	"position", store.Int32, "tied", store.Uint8, "name_no", store.Int32, "number_no", store.Int32, "time_ms", store.Int32,
 	"sex", store.Uint8, "birth_lo", store.Date, "birth_hi", store.Date, "basis", store.Uint8,
-	"age_text", store.Text, "club", store.Text, "taking_part", store.Uint8, "status", store.Uint8, "note", store.Text)
+	"age_text", store.Text, "club_no", store.Int32, "taking_part", store.Uint8, "status", store.Uint8, "note", store.Text)
 
 // lineBatch is a slice of the lines of one part, at most store.BatchRows long.
 type lineBatch struct {
 	lines []record.Line
-	run   []int32 // index into parsedPart.runs
+	run   []int32    // index into parsedPart.runs
+	texts [][3]int32 // numbers of name, number and club in record.text, once they are given
 }
 
 // lineList holds the lines of a part in batches, so that ten million of them

@@ -28,6 +28,7 @@ type Pipeline struct {
 	release  func() error // lets other processes in
 	courses  *courseBook
 	ahead    map[string]int // runs of each course in the files of the load under way
+	texts    *dictionary    // while sheets are loaded
 
 	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
 }
@@ -334,6 +335,7 @@ func (pl *Pipeline) startOver(ctx context.Context) error {
 			return fail(err)
 		}
 	}
+	pl.texts = nil
 	path := pl.Archive.DatabasePath()
 	if err := store.RemoveFiles(path); err != nil {
 		return fail(err)
@@ -425,8 +427,10 @@ func (pl *Pipeline) makeTables(ctx context.Context) error {
 				return err
 			}
 		}
-		if err := pl.DB.Exec(ctx, "create table main.state (name varchar, value varchar)"); err != nil {
-			return err
+		for _, q := range []string{"create table main.state (name varchar, value varchar)", "insert into record.text values (0, '')"} {
+			if err := pl.DB.Exec(ctx, q); err != nil {
+				return err
+			}
 		}
 		reading, err := pl.readingKey()
 		if err != nil {

@@ -27,7 +27,7 @@ func (pl *Pipeline) writeSheets(ctx context.Context, sheets []*parsedSheet) erro
 	if len(sheets) == 0 {
 		return nil
 	}
-	return pl.DB.Transaction(ctx, func() error {
+	err := pl.DB.Transaction(ctx, func() error {
 		var nextPart, nextLine int32
 		if err := pl.DB.Get(ctx, "select (select coalesce(max(part_no), 0) from sheet.part), (select coalesce(max(line_no), 0) from record.line)", &nextPart, &nextLine); err != nil {
 			return err
@@ -99,11 +99,18 @@ func (pl *Pipeline) writeSheets(ctx context.Context, sheets []*parsedSheet) erro
 		if err := pl.insertProblems(ctx, problems); err != nil {
 			return err
 		}
+		if err := pl.numberTexts(ctx, parts); err != nil {
+			return err
+		}
 		if err := pl.insertLines(ctx, parts, nextLine); err != nil {
 			return err
 		}
 		return pl.setState(ctx, "figures", "")
 	})
+	if err != nil {
+		pl.texts = nil // what it has numbered was not kept
+	}
+	return err
 }
 
 // numberedPart is a part with the numbers that its rows get in the database.
@@ -156,12 +163,13 @@ func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineN
 				lineNo++
 				r.ints(0, lineNo, q.p.partNo, l.Row, q.p.runNo[q.b.run[i]], l.Position)
 				r.small(5, flag(l.Tied))
-				r.texts(6, l.Name, l.Number)
+				r.ints(6, q.b.texts[i][:2]...)
 				r.ints(8, l.TimeMS)
 				r.small(9, uint8(l.Sex))
 				r.window(10, l.Birth)
 				r.small(12, uint8(l.Basis))
-				r.texts(13, l.AgeText, l.Club)
+				r.texts(13, l.AgeText)
+				r.ints(14, q.b.texts[i][2])
 				r.small(15, uint8(l.TakingPart), uint8(l.Status))
 				r.texts(17, l.Note)
 			}

@@ -4,13 +4,15 @@
 with
     line as (
         select
-            l.line_no, l.part_no, l.row_number, l.run_no, coalesce(x.position, l.position) as position, l.tied, l.name as received,
-            coalesce(x.club, k.club, l.club) as club, l.note,
+            l.line_no, l.part_no, l.row_number, l.run_no, coalesce(x.position, l.position) as position, l.tied, n.text as received,
+            coalesce(x.club, k.club, t.text) as club, l.note,
             r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part
         from record.line l
         join record.result r on r.line_no = l.line_no
+        join record.text n on n.text_no = l.name_no
+        join record.text t on t.text_no = l.club_no
         left join record.correction x on x.line_no = l.line_no
-        left join record.club k on k.received = l.club
+        left join record.club k on k.received = t.text
     )
 select
     s.path as sheet,

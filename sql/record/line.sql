@@ -7,15 +7,15 @@
 -- run_no: the run
 -- position: place on the sheet, 0 where none
 -- tied: the sheet prints the place as shared
--- name: as received, one text
--- number: runner's number as received
+-- name_no: name as received, in record.text
+-- number_no: runner's number as received, in record.text
 -- time_ms: time in milliseconds as received, 0 where none
 -- sex: 0 not given, 1 M, 2 W, 3 X
 -- birth_lo: first birth date the line allows, 1970-01-01 with birth_hi the same: not known
 -- birth_hi: last birth date the line allows
 -- basis: what the age was reckoned on, see package age
 -- age_text: age or group as printed on the sheet
--- club: as received
+-- club_no: club as received, in record.text
 -- taking_part: see package record
 -- status: see package record
 -- note: notes as received
@@ -26,15 +26,15 @@ select
     null::integer as run_no,
     null::integer as position,
     null::utinyint as tied,
-    null::varchar as name,
-    null::varchar as number,
+    null::integer as name_no,
+    null::integer as number_no,
     null::integer as time_ms,
     null::utinyint as sex,
     null::date as birth_lo,
     null::date as birth_hi,
     null::utinyint as basis,
     null::varchar as age_text,
-    null::varchar as club,
+    null::integer as club_no,
     null::utinyint as taking_part,
     null::utinyint as status,
     null::varchar as note

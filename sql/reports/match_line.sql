@@ -7,9 +7,9 @@ select
     q.runner_no,
     q.bits,
     l.line_no,
-    l.name,
+    n.text as name,
     l.age_text,
-    l.club,
+    b.text as club,
     l.time_ms,
     run.run_date,
     c.name as course,
@@ -25,6 +25,8 @@ from (
     select 0, fit, runner_no, bits, line_no from record.thin_line
 ) q
 join record.line l on l.line_no = q.line_no
+join record.text n on n.text_no = l.name_no
+join record.text b on b.text_no = l.club_no
 join record.run run on run.run_no = l.run_no
 join record.course c on c.course_no = run.course_no
 join sheet.part p on p.part_no = l.part_no

@@ -11,15 +11,17 @@ with
     own as (
         select
             r.runner_no, r.status, r.same_as, r.time_ms,
-            l.name, l.number, l.run_no, l.row_number,
+            n.text as name, u.text as number, l.run_no, l.row_number,
             run.run_date, run.session, c.course, c.name as course_name,
             s.path, s.hash, p.tab,
             count(*) over (
-                partition by r.runner_no, l.name, l.number, case when l.number = '' then c.course end
+                partition by r.runner_no, l.name_no, l.number_no, case when l.number_no = 0 then c.course end
             ) as alike
         from wanted
         join record.result r on r.runner_no = wanted.runner_no
         join record.line l on l.line_no = r.line_no
+        join record.text n on n.text_no = l.name_no
+        join record.text u on u.text_no = l.number_no
         join record.run run on run.run_no = l.run_no
         join record.course c on c.course_no = run.course_no
         join sheet.part p on p.part_no = l.part_no
