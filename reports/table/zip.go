@@ -3,10 +3,34 @@ package table
 import (
 	"archive/zip"
 	"bytes"
+	"compress/flate"
 	"io"
 	"io/fs"
 	"sort"
+	"sync"
 )
+
+// deflaters are kept for the next part: making one takes longer than packing a
+// small part. The fastest packing makes a workbook a tenth larger and takes a
+// third of the time.
+var deflaters sync.Pool
+
+type deflater struct{ *flate.Writer }
+
+func deflate(w io.Writer) (io.WriteCloser, error) {
+	if d, ok := deflaters.Get().(deflater); ok {
+		d.Reset(w)
+		return d, nil
+	}
+	d, err := flate.NewWriter(w, flate.BestSpeed)
+	return deflater{d}, err
+}
+
+func (d deflater) Close() error {
+	err := d.Writer.Close()
+	deflaters.Put(d)
+	return err
+}
 
 // sortedZip holds every part of a workbook back and writes them in order of
 // name with one fixed time: the library's own order is that of a Go map, so
@@ -58,6 +82,7 @@ func (z *sortedZip) Close() error {
 		return names[i] < names[j]
 	})
 	out := zip.NewWriter(z.w)
+	out.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return deflate(w) })
 	for _, n := range names {
 		part, err := out.Create(n)
 		if err != nil {
