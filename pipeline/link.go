@@ -28,6 +28,7 @@ type linkage struct {
 	number []int32         // runner number of each of the linker's runners
 	alias  map[int32]int32 // number no longer used → number now
 	fresh  [][]string      // lines for runner_ids.csv, not kept yet
+	next   int32           // first runner number never given
 }
 
 // now follows a joined number to the one in use.
@@ -79,18 +80,26 @@ func (f *field) whoRows(l *linkage) *who.Rows {
 		}
 	}
 	l.rows = make([]int32, 0, n)
+	for i := 0; i < f.n; i++ {
+		if f.linked(i) {
+			l.rows = append(l.rows, int32(i))
+		}
+	}
+	return f.whoRowsOf(l.rows)
+}
+
+// whoRowsOf lays lines out for the linker.
+func (f *field) whoRowsOf(lines []int32) *who.Rows {
+	n := len(lines)
 	r := &who.Rows{
 		Key: make([]int64, 0, n), Name: make([]int32, 0, n), Number: make([]int32, 0, n), Sex: make([]uint8, 0, n),
 		Club: make([]int32, 0, n), Course: make([]int32, 0, n), Run: make([]int32, 0, n), Series: make([]int32, 0, n),
 		Day: make([]unit.Day, 0, n), BirthLo: make([]unit.Day, 0, n), BirthHi: make([]unit.Day, 0, n), Basis: make([]uint8, 0, n),
 		LogTime: make([]float32, 0, n), Numbers: f.numbers.list,
 	}
-	for i := 0; i < f.n; i++ {
-		if !f.linked(i) {
-			continue
-		}
+	for _, line := range lines {
+		i := int(line)
 		run := &f.runs[f.run[i]-1]
-		l.rows = append(l.rows, int32(i))
 		r.Key = append(r.Key, f.key[i])
 		r.Name = append(r.Name, f.name[i])
 		r.Number = append(r.Number, f.number[i])
@@ -234,6 +243,7 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 	}
 	ids := who.AssignIDs(anchors, rows.Key, l.result.Runner, l.result.Runners)
 	l.number = ids.Of
+	l.next = ids.Next
 	for _, a := range ids.Aliases {
 		l.alias[a.Old] = a.ID
 	}

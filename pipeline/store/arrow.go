@@ -30,6 +30,7 @@ var (
 	Float32 = arrow.PrimitiveTypes.Float32
 	Float64 = arrow.PrimitiveTypes.Float64
 	Text    = arrow.BinaryTypes.String
+	Blob    = arrow.BinaryTypes.Binary
 	Bool    = arrow.FixedWidthTypes.Boolean
 	Date    = arrow.FixedWidthTypes.Date32
 )

@@ -240,3 +240,31 @@ func (at *attachment) likeliest(m *model) []homed {
 	slices.SortStableFunc(out, func(x, y homed) int { return -cmp.Compare(x.why.total, y.why.total) })
 	return out
 }
+
+// PartsOf are the given and the family name that a row was read as; ok is
+// false where it names nobody.
+func (r *Result) PartsOf(row int32) (given, family string, ok bool) {
+	t := &r.m.names
+	k := t.of[r.m.rows.Name[row]]
+	if k < 0 {
+		return "", "", false
+	}
+	return t.given.text[t.keys[k].given], t.family.text[t.keys[k].family], true
+}
+
+// Levels adds the levels of new runs and courses to those that are known.
+func (r *Result) Levels(k *Known) {
+	l := &r.m.lab
+	set := func(list []int32, from []int32, level []int32) []int32 {
+		for i, f := range from {
+			for int(f) >= len(list) {
+				list = append(list, NoLevel)
+			}
+			if list[f] == NoLevel {
+				list[f] = level[i]
+			}
+		}
+		return list
+	}
+	k.RunLevel, k.CourseLevel = set(k.RunLevel, l.runFrom, l.level), set(k.CourseLevel, l.courseFrom, l.courseLevel)
+}

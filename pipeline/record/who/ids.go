@@ -30,6 +30,7 @@ type IDs struct {
 	Of      []int32  // by runner
 	Aliases []Alias  // by Old
 	Added   []Anchor // to be appended to the archive's list
+	Next    int32    // first id that was never given
 }
 
 // AssignIDs gives every runner its id. anchors are all that were ever written,
@@ -122,6 +123,7 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 			next++
 		}
 	}
+	out.Next = next
 	for i, a := range anchors {
 		if r := here[i]; r >= 0 && out.Of[r] == a.ID {
 			live[r]++

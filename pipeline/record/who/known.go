@@ -48,6 +48,7 @@ const NoLevel = noTime
 // of signatures: see part.
 type Name struct {
 	Text                           string
+	No                             int32 // by which Spelling names it
 	Mass, Rare, Slip, Nick, Double float64
 	AsRead                         int32     // distinct texts that have it as this part before any are turned round
 	Class                          []float32 // names of each community that have it; nil: none
@@ -56,7 +57,7 @@ type Name struct {
 // Spelling says that a runner has stood under a name at a course.
 type Spelling struct {
 	Runner        int32 // label of Result.Runner
-	Given, Family int32 // index in Known.Given and Known.Family
+	Given, Family int32 // Name.No
 	Course        int32
 }
 
@@ -160,6 +161,7 @@ func (m *model) keepParts(to *[]Name, p *part, asRead map[string]int32, given bo
 	slices.SortFunc(list, func(a, b Name) int { return cmp.Compare(a.Text, b.Text) })
 	at := make([]int32, len(p.text))
 	for i := range list {
+		list[i].No = int32(i)
 		if id, ok := p.ids[list[i].Text]; ok {
 			at[id] = int32(i)
 		}
