@@ -290,3 +290,42 @@ func (pl *Pipeline) Clubs(ctx context.Context) (*ClubList, error) {
 	slices.SortStableFunc(out.Questions, func(a, b ClubQuestion) int { return cmp.Compare(b.Results, a.Results) })
 	return out, nil
 }
+
+// SeasonClub settles which club a season is asked for, by any of its names,
+// and whether its members on the day are known. note says in words why the
+// club is taken as printed although nobody asked for that; "" otherwise.
+func (pl *Pipeline) SeasonClub(ctx context.Context, what string, asPrinted bool) (club string, byMembers bool, note string, err error) {
+	if what == "" {
+		if asPrinted {
+			err = fmt.Errorf("--club-as-printed says how --club is meant: add --club with the club's name")
+		}
+		return "", false, "", err
+	}
+	ds, err := pl.Decisions()
+	if err != nil {
+		return "", false, "", err
+	}
+	list, err := pl.Clubs(ctx)
+	if err != nil {
+		return "", false, "", err
+	}
+	wanted := name.Fold(pl.Settings.clubBook(ds).club(what))
+	var found *Club
+	var all []string
+	for i := range list.Clubs {
+		c := &list.Clubs[i]
+		all = append(all, c.Name)
+		if name.Fold(c.Name) == wanted && (found == nil || c.Name == what || found.Name != what && c.Members > found.Members) {
+			found = c
+		}
+	}
+	switch {
+	case found == nil:
+		return "", false, "", fmt.Errorf("no sheet and no row of %s has a club %q; there are: %s", memberTable, what, shortList(all, 20))
+	case asPrinted:
+		return found.Name, false, "", nil
+	case found.Members == 0:
+		return found.Name, false, fmt.Sprintf("%s has no member of %s: those whose line on the sheet prints the club are taken.", memberTable, found.Name), nil
+	}
+	return found.Name, true, "", nil
+}

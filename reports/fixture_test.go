@@ -43,6 +43,12 @@ create table main.volunteers (name varchar, runner_id varchar, role varchar, cou
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
 	read varchar, expected varchar, todo varchar, course varchar, run_date date);
+create table main.members (runner_id varchar, name varchar, club varchar, claim varchar, member_from date, member_to date, written varchar);
+create table main.record_states (course varchar, run_date date, session varchar, runner_id varchar, state varchar, line_no integer);
+create table main.held_records (
+	course varchar, distance_m integer, sex varchar, age_group varchar, time_s integer, name varchar, runner_id varchar,
+	run_date date, protected boolean, hidden boolean, line integer);
+create table main.club_questions (other varchar, club varchar, why varchar);
 `
 
 // fixtureTables are views with the columns of the tables of the same names that

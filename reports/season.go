@@ -16,7 +16,10 @@ type SeasonOptions struct {
 	Name     string   // as printed and in the file name: "2026"
 	From, To unit.Day // both included
 	Course   string   // "" for all courses
-	Club     string   // "" for everybody; else as printed on the sheets
+	Club     string   // "" for everybody
+	// ByMembers says that Club is that of the members on the day, as the
+	// archive's list of members has it, and not the one that sheets print.
+	ByMembers bool
 	// Close freezes the season: the workbook and a dump of its tables are kept
 	// in the archive as awarded, with Ledger and the model's version.
 	Close  bool

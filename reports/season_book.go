@@ -450,18 +450,22 @@ func (d *season) recordTab() *table.Tab {
 		if r.group == "" {
 			of = listName(r.sex) + ", all ages"
 		}
-		note := ""
+		note := r.state
 		if r.day >= d.s.From {
-			note = "this season"
+			note = joinWords(note, "this season")
+		}
+		on := table.Value{}
+		if r.day != 0 {
+			on = table.On(r.day)
 		}
 		if !d.measured(r.course) {
 			note = joinWords("not measured", note)
 		}
-		t.Add(nil, table.Words(d.courseName(r.course)), table.Words(of), table.Number(r.time), table.Words(r.name), table.On(r.day), table.Maybe(r.was), table.Words(note))
+		t.Add(nil, table.Words(d.courseName(r.course)), table.Words(of), table.Number(r.time), table.Words(r.name), on, table.Maybe(r.was), table.Words(note))
 	}
 	tab := &table.Tab{Name: "Records"}
 	tab.Add(table.Title{Level: 1, Text: "Fastest in the sheets held here"},
-		table.Para{Text: "By course, sex and age group on the day; runners and guided runners, adults. A record only once the results desk has confirmed it, and only where the course has been measured. Equal times are held jointly, the earlier first."},
+		table.Para{Text: "By course, sex and age group on the day; runners and guided runners, adults. A record only once the results desk has confirmed it, and only where the course has been measured; results that it has declared void are left out. Equal times are held jointly, the earlier first."},
 		table.Full{Table: t})
 	return tab
 }
@@ -655,14 +659,21 @@ func (d *season) notes(i issueOf) *table.Tab {
 	}
 	add("Season", fmt.Sprintf("%s to %s, both included.", longDay(d.s.From), longDay(d.s.To)))
 	if d.s.Club != "" {
-		add("Club", "Members are those whose line on the sheet of the day prints the club. Anybody who may be under 18 is left out, as a name here would tell the club.")
+		who := "Members are those whose line on the sheet of the day prints the club."
+		if d.s.ByMembers {
+			who = "Members are those whom the list of members has on the day of the run. First-claim members score; second-claim members are listed without points."
+			if d.rules.SecondClaimScores {
+				who = "Members are those whom the list of members has on the day of the run; first-claim and second-claim members score."
+			}
+		}
+		add("Club", who+" Anybody who may be under 18 is left out, as a name here would tell the club.")
 	}
 	add("League", d.rulesInWords()+" There is one list for women and one for men; attendance counts everybody.")
 	add("Rank", "Equal values share a rank, and the next one is left out: 1, 2=, 2=, 4.")
 	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
 	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
 	add("Attendance", "Ran: counted finishes of the season. Helped: days on a volunteer list. Bests: personal bests at a distance, not counted for anybody who may be under 18.")
-	add("Records", "The fastest in the sheets held here until confirmed by the results desk. Before: the time to beat until then.")
+	add("Records", "The fastest in the sheets held here, to be confirmed by the results desk unless the note says confirmed, and records known from before the sheets (earlier). Before: the time to beat until then.")
 	add("Newcomer", "First run anywhere in these records; counted only where the sheets are known to go back to the beginning.")
 	add("Course speed", "Seconds that a course adds (+) or saves (−) for somebody who takes 25:00, from people who have run on several courses, with runner, day and effort told apart. Index: 100 is the average course, higher is faster, one point is about one percent. Shared runners: how many have run another course as well.")
 	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds for somebody who takes 25:00. It says nothing about why.")

@@ -52,6 +52,7 @@ type seasonResult struct {
 	age       int16 // youngest, -1 not known
 	timed     bool
 	scores    bool
+	claim     league.Claim
 	protected bool
 	certain   bool
 	pb        bool
@@ -78,6 +79,7 @@ type seasonRecord struct {
 	time                             int32
 	day                              unit.Day
 	was                              *int32
+	state                            string // confirmed, earlier (than the sheets), or "" for a candidate
 }
 
 func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*season, error) {
@@ -111,12 +113,12 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_result", func(rows *sql.Rows) error {
 			var r seasonResult
 			var when day
-			var course, session, club string
+			var course, session, club, claim string
 			var position, time, age *int32
 			var grade *float64
 			var newcomer *bool
 			if err := rows.Scan(&course, &when, &session, &r.runner, &position, &time, &r.timed, &r.scores, &club,
-				&r.group, &grade, &r.certain, &age, &r.protected, &newcomer, &r.pb); err != nil {
+				&r.group, &grade, &r.certain, &age, &r.protected, &newcomer, &r.pb, &claim); err != nil {
 				return err
 			}
 			run, ok := index[runKey{course, session, when.Day}]
@@ -137,9 +139,12 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 				}
 			}
 			r.club = d.clubNumber(club)
+			if claim == "second" {
+				r.claim = league.SecondClaim
+			}
 			d.results = append(d.results, r)
 			return nil
-		}, []any{from, to, s.Course, s.Club}},
+		}, []any{from, to, s.Course, s.Club, s.ByMembers}},
 		{"season_person", func(rows *sql.Rows) error {
 			var id int32
 			p := &seasonPerson{}
@@ -166,7 +171,7 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_record", func(rows *sql.Rows) error {
 			var r seasonRecord
 			var when day
-			err := rows.Scan(&r.course, &r.sex, &r.group, &r.runner, &r.name, &r.time, &when, &r.was)
+			err := rows.Scan(&r.course, &r.sex, &r.group, &r.runner, &r.name, &r.time, &when, &r.was, &r.state)
 			r.day = when.Day
 			d.records = append(d.records, r)
 			return err
@@ -254,7 +259,7 @@ func (d *season) compute() error {
 					continue
 				}
 				seen[once{r.runner, r.run}] = true
-				x := league.Result{Runner: r.runner, Event: run.event, Day: run.day, Position: r.position, Club: r.club}
+				x := league.Result{Runner: r.runner, Event: run.event, Day: run.day, Position: r.position, Club: r.club, Claim: r.claim}
 				rows = append(rows, x)
 				if r.club > 0 && !r.protected {
 					byClub = append(byClub, x)

@@ -17,12 +17,17 @@ import (
 func (a *app) seasonCommand() *cobra.Command {
 	var s reports.SeasonOptions
 	var season, from, to string
+	var asPrinted bool
 	c := &cobra.Command{
 		Use: "season", Short: "The season workbook: leagues, honours, records, attendance, courses",
 		Long: `The season workbook: attendance, league tables, age-graded honours, most
 improved, records and all-time lists, courses and conditions. The default is the
 season that the newest run is in; season_start in lapwing.toml says when seasons
 begin.
+
+--club takes the members on the day from members.csv: first-claim members score,
+second-claim members are listed. Where members.csv has nobody of the club, and with
+--club-as-printed, it takes those whose line on the sheet prints the club.
 
 --close freezes a season as awarded: a copy is kept in the archive, and later
 workbooks say how they differ from it.`,
@@ -40,6 +45,13 @@ workbooks say how they differ from it.`,
 				var err error
 				if s.Course, err = pl.Course(s.Course); err != nil {
 					return err
+				}
+				note := ""
+				if s.Club, s.ByMembers, note, err = pl.SeasonClub(ctx, s.Club, asPrinted); err != nil {
+					return err
+				}
+				if note != "" {
+					a.say("%s", note)
 				}
 				if s.Ledger, err = pl.LedgerHash(); err != nil {
 					return err
@@ -67,7 +79,8 @@ workbooks say how they differ from it.`,
 	f.StringVar(&from, "from", "", "first day, YYYY-MM-DD")
 	f.StringVar(&to, "to", "", "last day, YYYY-MM-DD")
 	f.StringVar(&s.Course, "course", "", "only this course")
-	f.StringVar(&s.Club, "club", "", "only this club")
+	f.StringVar(&s.Club, "club", "", "only the members of this club, as members.csv has them on the day of each run")
+	f.BoolVar(&asPrinted, "club-as-printed", false, "with --club: those whose line prints the club, whatever members.csv says")
 	f.BoolVar(&s.Close, "close", false, "freeze the season as awarded")
 	c.MarkFlagsMutuallyExclusive("season", "from")
 	c.MarkFlagsMutuallyExclusive("season", "to")

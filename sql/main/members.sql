@@ -7,6 +7,8 @@ select
     m.claim,
     m.from_day as member_from,
     m.to_day as member_to,
-    m.name as written
+    m.name as written,
+    coalesce(w.birth_hi > (select max(run.run_date) from record.run as run) - interval 18 years, false) as protected,
+    coalesce(w.hidden, false) as hidden
 from record.member m
 left join record.runner w on w.runner_no = m.runner_no

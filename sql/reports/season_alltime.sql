@@ -18,6 +18,10 @@ with bests as (
         and not coalesce(results.protected, true)
         and not coalesce(results.hidden, false)
         and coalesce(results.taking_part_as, 'runner') in ('runner', 'walker', 'guided')
+        and not exists (
+            select 1 from main.record_states as states
+            where states.state = 'void' and states.runner_id = results.runner_id and states.course = results.course
+                and states.run_date = results.run_date and states.session is not distinct from results.session)
     group by results.course, results.sex, results.runner_id
 )
 
