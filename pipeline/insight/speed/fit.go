@@ -12,7 +12,8 @@ import (
 const (
 	mostRounds    = 40
 	startTol      = 1e-4
-	roundTol      = 3e-6 // left in the courses when a round's solve stops
+	firstTol      = 1e-5 // left in the courses when the first round's solve stops
+	roundTol      = 3e-6 // … any later round's, at the least
 	finalTol      = 1e-7
 	mostSteps     = 60   // of conjugate gradients, a round
 	finalSteps    = 400  //
@@ -216,9 +217,10 @@ func (f *fit) rounds(ctx context.Context, most int) error {
 func (f *fit) moreRounds(ctx context.Context, most int) error {
 	change := f.changeMeter()
 	change()
+	tol := firstTol
 	for round := 1; round <= most; round++ {
 		f.damping = dampingOf(f.trace.Rounds)
-		if err := f.solveOnce(ctx, roundTol, mostSteps); err != nil {
+		if err := f.solveOnce(ctx, max(roundTol, tol), mostSteps); err != nil {
 			return err
 		}
 		f.updateDays()
@@ -229,14 +231,12 @@ func (f *fit) moreRounds(ctx context.Context, most int) error {
 		f.trace.Rounds++
 		rms, worst := change()
 		f.trace.ChangeRMS = rms
+		tol = rms / 100 // finer than the rounds themselves still move is wasted
 		if f.trace.Settled = rms < settledRMS && worst < settledMax; f.trace.Settled {
 			break
 		}
 	}
-	if err := f.solveOnce(ctx, finalTol, finalSteps); err != nil {
-		return err
-	}
-	return f.sweep(ctx, 0, false)
+	return f.solveOnce(ctx, finalTol, finalSteps)
 }
 
 // solveOnce builds the preconditioner for the present sites and solves.

@@ -39,8 +39,8 @@ type preconditioner struct {
 
 // rebuildSteps is the number of steps above which a solve with an ageing
 // factor has it built anew for the next: A changes little once the sites have
-// found their places, and costs more than a few steps.
-const rebuildSteps = 6
+// found their places, and costs as much as a dozen steps in a large archive.
+const rebuildSteps = 12
 
 // precondition gives the preconditioner for the present sites, with the dense
 // factor of an earlier round where that still serves. Any factor makes it the
