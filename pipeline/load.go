@@ -61,18 +61,6 @@ func (r *LoadReport) Err() error {
 	return nil
 }
 
-// found is a file to load.
-type found struct {
-	path string // to open
-	name string // relative path that the archive keeps
-}
-
-// batchSheets and batchBytes bound one transaction: the unit of resuming.
-const (
-	batchSheets = 128
-	batchBytes  = 64 << 20
-)
-
 // FindSheets lists the files that paths stand for: files, folders with all
 // that is in them, or patterns. Names come in natural order. Helper files
 // that spreadsheet programs and file managers leave about are passed over.
@@ -209,10 +197,11 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	if err != nil {
 		return nil, err
 	}
-	known := map[string]store.Entry{}
+	known, inArchive := map[string]store.Entry{}, map[string]bool{}
 	next := 1
 	for _, e := range ledger {
 		known[e.Hash] = e
+		inArchive[e.Hash] = e.State == store.Loaded
 		next = max(next, e.Seq+1)
 	}
 	answers, err := pl.remember(ctx)
@@ -226,26 +215,29 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		pl.ahead = pl.lookAhead(ctx, files, names, known)
 		defer func() { pl.ahead = nil }()
 	}
-	for start := 0; start < len(files); {
-		end, bytes := start, int64(0)
-		for end < len(files) && end-start < batchSheets && (end == start || bytes < batchBytes) {
-			if st, err := os.Stat(files[end]); err == nil {
-				bytes += st.Size()
-			}
-			end++
+	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, inArchive) }
+	if err := readAhead(ctx, len(files), pl.workers(), fileSize(files), read, func(from int, batch []readResult) error {
+		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep); err != nil {
+			return err
 		}
-		jobs := make([]found, end-start)
-		for i := range jobs {
-			jobs[i] = found{files[start+i], names[start+i]}
-		}
-		if err := pl.loadBatch(ctx, jobs, hand, known, answers, &next, now, rep); err != nil {
-			return rep, err
-		}
-		pl.Progress.Step("Reading sheets", int64(end), int64(len(files)))
-		start = end
+		pl.Progress.Step("Reading sheets", int64(from+len(batch)), int64(len(files)))
+		return nil
+	}); err != nil {
+		return rep, err
 	}
 	pl.Progress.Done()
 	return rep, nil
+}
+
+// fileSize gives the sizes of files, 0 where one can't be had.
+func fileSize(files []string) func(i int) int64 {
+	return func(i int) int64 {
+		st, err := os.Stat(files[i])
+		if err != nil {
+			return 0
+		}
+		return st.Size()
+	}
 }
 
 // readResult is what a reading goroutine found out about one file.
@@ -258,26 +250,24 @@ type readResult struct {
 	left    int // rows without a name, because their owner asked to be forgotten
 }
 
-func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, known map[string]store.Entry, answers remembered, next *int, now time.Time, rep *LoadReport) error {
-	results := make([]readResult, len(jobs))
-	eachParallel(len(jobs), pl.workers(), func(i int) {
-		r := &results[i]
-		r.data, r.err = os.ReadFile(jobs[i].path)
-		if r.err == nil {
-			r.data, r.left, r.err = pl.withoutForgotten(jobs[i].name, r.data, hand)
-		}
-		if r.err != nil {
-			return
-		}
-		r.hash = store.Hash(r.data)
-		if e, ok := known[r.hash]; ok && e.State == store.Loaded {
-			return
-		}
-		r.parsed, r.err = pl.parseSheet(jobs[i].name, r.data, hand)
-	})
-	if err := ctx.Err(); err != nil {
-		return err
+// readFile reads a file and turns it into facts, unless the archive has it.
+func (pl *Pipeline) readFile(file, name string, hand ByHand, inArchive map[string]bool) (r readResult) {
+	r.data, r.err = os.ReadFile(file)
+	if r.err == nil {
+		r.data, r.left, r.err = pl.withoutForgotten(name, r.data, hand)
 	}
+	if r.err != nil {
+		return r
+	}
+	r.hash = store.Hash(r.data)
+	if !inArchive[r.hash] {
+		r.parsed, r.err = pl.parseSheet(name, r.data, hand)
+	}
+	return r
+}
+
+// loadBatch puts what was read of a batch of files into the archive.
+func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers remembered, next *int, now time.Time, rep *LoadReport) error {
 	var fresh []*parsedSheet
 	for i := range results {
 		if p := results[i].parsed; p != nil && results[i].err == nil {
@@ -294,7 +284,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 		if a := answers.answerFor(r.parsed); a != "" {
 			said := hand
 			said.Answers = a
-			if p, err := pl.parseSheet(jobs[i].name, r.data, said); err == nil && !p.waits() {
+			if p, err := pl.parseSheet(names[i], r.data, said); err == nil && !p.waits() {
 				p.byHand = r.parsed.byHand
 				p.noteAnswer(a)
 				r.parsed, r.answers = p, a
@@ -310,18 +300,18 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 	var keep []store.Incoming
 	var parsed []*parsedSheet
 	for i, r := range results {
-		sr := SheetReport{Path: jobs[i].name}
+		sr := SheetReport{Path: names[i]}
 		e, seen := known[r.hash]
 		switch {
-		case r.err != nil:
+		case r.err != nil && !(seen && e.State == store.Loaded):
 			sr.State, sr.Why = "refused", plainReadError(r.err)
 			rep.Refused++
-		case seen && e.State == store.Loaded && pl.ofAnotherRun(jobs[i].name, r.data, hand, e) != "":
-			sr.State, sr.Why = "refused", pl.ofAnotherRun(jobs[i].name, r.data, hand, e)
+		case seen && e.State == store.Loaded && pl.ofAnotherRun(names[i], r.data, hand, e) != "":
+			sr.State, sr.Why = "refused", pl.ofAnotherRun(names[i], r.data, hand, e)
 			rep.Refused++
 		case seen && e.State == store.Loaded:
 			sr.State, sr.Rows = "already loaded", e.Rows
-			if e.Path != jobs[i].name {
+			if e.Path != names[i] {
 				sr.Why = "the same sheet was loaded as " + e.Path
 			}
 			rep.Known++
@@ -330,7 +320,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, jobs []found, hand ByHand, kn
 			rep.Known++
 		default:
 			p := r.parsed
-			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: jobs[i].name, LoadedAt: now, State: store.Loaded, Rows: p.rows(),
+			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: names[i], LoadedAt: now, State: store.Loaded, Rows: p.rows(),
 				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers + r.answers}
 			if seen { // it waited, or was loaded under another answer: the same sheet, so the same place
 				p.entry.Seq, p.entry.LoadedAt, p.entry.Path = e.Seq, e.LoadedAt, e.Path
@@ -477,26 +467,29 @@ func (pl *Pipeline) catchUp(ctx context.Context) error {
 			return err
 		}
 	}
-	for start := 0; start < len(missing); {
-		end, bytes := start, int64(0)
-		for end < len(missing) && end-start < batchSheets && (end == start || bytes < batchBytes) {
-			if st, err := os.Stat(pl.Archive.Copy(missing[end])); err == nil {
-				bytes += st.Size()
-			}
-			end++
-		}
-		batch := missing[start:end]
+	copies := make([]string, len(missing))
+	for i, e := range missing {
+		copies[i] = pl.Archive.Copy(e)
+	}
+	type copyRead struct {
+		sheet *parsedSheet
+		err   error
+	}
+	if err := readAhead(ctx, len(missing), pl.workers(), fileSize(copies), func(i int) (r copyRead) {
+		r.sheet, r.err = pl.parseCopy(missing[i])
+		return r
+	}, func(from int, batch []copyRead) error {
 		parsed := make([]*parsedSheet, len(batch))
-		errs := make([]error, len(batch))
-		eachParallel(len(batch), pl.workers(), func(i int) { parsed[i], errs[i] = pl.parseCopy(batch[i]) })
-		if err := errors.Join(errs...); err != nil {
-			return err
+		for i, r := range batch {
+			if r.err != nil {
+				return r.err
+			}
+			parsed[i] = r.sheet
 		}
-		if err := pl.writeSheets(ctx, parsed); err != nil {
-			return err
-		}
-		start = end
-		pl.Progress.Step("Reading the archive's sheets", int64(end), int64(len(missing)))
+		pl.Progress.Step("Reading the archive's sheets", int64(from+len(batch)), int64(len(missing)))
+		return pl.writeSheets(ctx, parsed)
+	}); err != nil {
+		return err
 	}
 	if len(missing) > 0 {
 		pl.Progress.Done()
