@@ -13,6 +13,12 @@ const (
 	leastTimes = 100
 )
 
+// A chart of fewer points says less than the list of them.
+const (
+	leastForSpread = 20 // times in the run
+	leastForChart  = 6  // runs
+)
+
 // timesTab shows how the finish times were spread, against the course's
 // earlier runs scaled to today's number of times.
 func (d *weekly) timesTab() *table.Tab {
@@ -21,7 +27,7 @@ func (d *weekly) timesTab() *table.Tab {
 		here += s.here
 		before += s.before
 	}
-	if here == 0 {
+	if here < leastForSpread {
 		return nil
 	}
 	enough := before >= leastTimes && len(d.runs)-1 >= leastRuns
@@ -120,7 +126,11 @@ func (d *weekly) attendanceTab() *table.Tab {
 	if len(d.runs) > weeks {
 		text = fmt.Sprintf("All %d runs in the sheets held here; the chart shows the last %d.", len(d.runs), weeks)
 	}
-	tab.Add(table.Title{Level: 1, Text: "Attendance"}, table.Para{Text: text}, table.ChartBlock{Chart: c}, table.Full{Table: t})
+	tab.Add(table.Title{Level: 1, Text: "Attendance"}, table.Para{Text: text})
+	if len(d.runs) >= leastForChart {
+		tab.Add(table.ChartBlock{Chart: c})
+	}
+	tab.Add(table.Full{Table: t})
 	return tab
 }
 

@@ -22,14 +22,25 @@ func workbook(b *table.Book) ([]byte, error) {
 func (d *weekly) public(i issueOf) *table.Book {
 	b := d.book(i)
 	b.Tabs = append(b.Tabs, d.boardTab(i), d.resultTab())
-	for _, t := range []*table.Tab{d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(),
-		d.clubsTab(), d.helpersTab(), d.timesTab(), d.attendanceTab()} {
-		if t != nil {
-			b.Tabs = append(b.Tabs, t)
-		}
+	lists := present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
+	if rowsOn(lists) <= mostTogether && len(lists) > 1 {
+		lists = []*table.Tab{together(lists)}
 	}
+	b.Tabs = append(b.Tabs, lists...)
+	b.Tabs = append(b.Tabs, present(d.timesTab(), d.attendanceTab())...)
 	b.Tabs = append(b.Tabs, d.notesTab(i))
 	return b
+}
+
+// present leaves out the tabs that have nothing to say.
+func present(tabs ...*table.Tab) []*table.Tab {
+	var out []*table.Tab
+	for _, t := range tabs {
+		if t != nil {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 func (d *weekly) heading() string {
@@ -523,10 +534,10 @@ func (d *weekly) recordsTab() *table.Tab {
 	}
 	t := &table.Table{Name: "Records", Columns: []table.Column{
 		{Head: "Group"}, {Head: "Name", Max: 26}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
-		{Head: "Held by", Max: 26}, {Head: "Since", Kind: table.Day}}}
+		{Head: "Since", Kind: table.Day}, {Head: "Held by", Max: 26}}}
 	for i, r := range rows {
 		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS),
-			table.Number(of[i].wasS), table.Words(of[i].heldBy), table.On(of[i].heldOn))
+			table.Number(of[i].wasS), table.On(of[i].heldOn), table.Words(of[i].heldBy))
 	}
 	tab := &table.Tab{Name: "Records"}
 	text := "Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first."

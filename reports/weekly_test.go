@@ -619,18 +619,87 @@ func printsClean(t *testing.T, pdf string) {
 	}
 }
 
+// A small field has a handful of tabs, none of them for a chart of a few points.
+func TestSmallFieldFewTabs(t *testing.T) {
+	for _, c := range []struct {
+		weeks, n int
+		want     string
+	}{
+		{4, 12, "Board Result Lists Attendance Notes"},
+		{14, 30, "Board Result Lists Times Attendance Notes"},
+		{14, 140, "Board Result Bests Groups Age grade People Records Clubs Volunteers Times Attendance Notes"},
+	} {
+		db, last := district(t, c.weeks, c.n, true)
+		d, err := readOne(context.Background(), db, Options{}, Run{"heron-mere", last, ""})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var tabs []string
+		charts := 0
+		for _, tab := range d.public(issueOf{Number: 1}).Tabs {
+			tabs = append(tabs, tab.Name)
+			for _, b := range tab.Blocks {
+				if _, ok := b.(table.ChartBlock); ok {
+					charts++
+				}
+			}
+		}
+		if got := strings.Join(tabs, " "); got != c.want {
+			t.Errorf("%d finishers: tabs %s, want %s", d.run.finishers, got, c.want)
+		}
+		if c.weeks < leastForChart && charts > 0 {
+			t.Errorf("%d charts of %d runs", charts, c.weeks)
+		}
+	}
+}
+
+// Every name of the lists' own tabs stands on the tab Lists too.
+func TestTogetherKeepsEverything(t *testing.T) {
+	db, last := district(t, 14, 30, true)
+	d, err := readOne(context.Background(), db, Options{}, Run{"heron-mere", last, ""})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lists := present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
+	var all strings.Builder
+	together(lists).WriteText(&all, 0)
+	cells := 0
+	for _, tab := range lists {
+		for _, b := range tab.Blocks {
+			f, ok := b.(table.Full)
+			if !ok {
+				continue
+			}
+			for _, r := range f.Rows {
+				for c, v := range r.Cells {
+					if s := v.Show(f.Columns[c].Kind); !strings.Contains(all.String(), s) {
+						t.Errorf("%s: %q is missing", tab.Name, s)
+					}
+					cells++
+				}
+			}
+		}
+	}
+	if cells < 200 {
+		t.Errorf("only %d cells compared", cells)
+	}
+}
+
 // Writes the reports to a folder to be looked at.
 func TestWeeklyLook(t *testing.T) {
 	dir := os.Getenv("LAPWING_LOOK")
 	if dir == "" {
 		t.Skip("set LAPWING_LOOK to a folder to write the reports there and look at them")
 	}
-	db, last := district(t, 14, 140, true)
-	arch := filepath.Join(dir, "archive")
-	if err := os.MkdirAll(arch, 0o755); err != nil {
-		t.Fatal(err)
+	for _, n := range []int{12, 30, 140} {
+		db, last := district(t, 14, n, true)
+		dir := filepath.Join(dir, fmt.Sprint(n))
+		arch := filepath.Join(dir, "archive")
+		if err := os.MkdirAll(arch, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		t.Log(writeWeekly(t, db, dir, arch, last))
 	}
-	t.Log(writeWeekly(t, db, dir, arch, last))
 }
 
 // Reports of many runs written at the same time through one register are the
