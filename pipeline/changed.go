@@ -2,6 +2,9 @@ package pipeline
 
 import (
 	"context"
+	"database/sql"
+	"fmt"
+	"strconv"
 	"time"
 
 	"lapwing/pipeline/unit"
@@ -23,23 +26,58 @@ select run_no, course, run_date, coalesce(session, '') as session, distance_m,
 	bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
 		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected))::varchar as facts
 from main.results
+where %s
 group by all`
+
+// runsToLookAt is the condition on the runs whose facts may have changed since
+// Reported.
+func (pl *Pipeline) runsToLookAt(ctx context.Context) (string, error) {
+	looked, err := pl.state(ctx, stateLooked)
+	if err != nil || looked != "some" {
+		return "true", err
+	}
+	list := "0"
+	err = pl.each(ctx, "select distinct run_no from record.touched order by run_no", func(rows *sql.Rows) error {
+		var no int32
+		err := rows.Scan(&no)
+		list += ", " + itoa(no)
+		return err
+	})
+	return "run_no in (" + list + ")", err
+}
 
 // ChangedRuns lists the runs whose facts have changed since their reports were
 // last written, in order of date, course and session.
 func (pl *Pipeline) ChangedRuns(ctx context.Context) ([]RunRef, error) {
-	return pl.runRefs(ctx, `select course, run_date, session from (`+factsOfRuns+`) f
+	which, err := pl.runsToLookAt(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return pl.runRefs(ctx, `select course, run_date, session from (`+fmt.Sprintf(factsOfRuns, which)+`) f
 		where facts <> coalesce((select max(value) from main.state s where s.name = 'reported ' || f.course || ' ' || f.run_date || ' ' || f.session || ' ' || f.distance_m), '')
 		order by run_date, course, session`)
 }
 
 // Reported notes that the reports of all runs are as they should be.
 func (pl *Pipeline) Reported(ctx context.Context) error {
+	which, err := pl.runsToLookAt(ctx)
+	if err != nil {
+		return err
+	}
+	const fresh = "select 'reported ' || course || ' ' || run_date || ' ' || session || ' ' || distance_m as name, facts as value from reported_facts"
 	return pl.DB.Transaction(ctx, func() error {
-		if err := pl.DB.Exec(ctx, "delete from main.state where name like 'reported %'"); err != nil {
-			return err
+		for _, q := range []string{
+			"create or replace temp table reported_facts as " + fmt.Sprintf(factsOfRuns, which),
+			"delete from main.state where name like 'reported %' and (" + strconv.FormatBool(which == "true") + " or name in (select name from (" + fresh + ")))",
+			"insert into main.state " + fresh,
+			"drop table reported_facts",
+			"delete from record.touched",
+		} {
+			if err := pl.DB.Exec(ctx, q); err != nil {
+				return err
+			}
 		}
-		return pl.DB.Exec(ctx, "insert into main.state select 'reported ' || course || ' ' || run_date || ' ' || session || ' ' || distance_m, facts from ("+factsOfRuns+")")
+		return pl.setState(ctx, stateLooked, "some")
 	})
 }
 

@@ -197,15 +197,19 @@ func (f *field) oldNames(p *people, settled func(a, b string) bool, have []club.
 }
 
 func (pl *Pipeline) writeClubs(ctx context.Context, w *work) error {
-	schema := store.Columns("received", store.Text, "club", store.Text)
-	if err := pl.insertRows(ctx, "record.club", schema, len(w.clubs), func(r row, k int) { r.texts(0, w.clubs[k].received, w.clubs[k].club) }); err != nil {
+	if err := pl.insertClubs(ctx, w.clubs); err != nil {
 		return err
 	}
 	found := w.field.proposeClubs(w.people, pl.Settings.clubBook(w.decisions), w.members)
-	schema = store.Columns("other", store.Text, "club", store.Text, "why", store.Text)
+	schema := store.Columns("other", store.Text, "club", store.Text, "why", store.Text)
 	return pl.insertRows(ctx, "record.club_proposal", schema, len(found), func(r row, k int) {
 		r.texts(0, found[k].Other, found[k].Club, found[k].Why)
 	})
+}
+
+func (pl *Pipeline) insertClubs(ctx context.Context, list []knownSpelling) error {
+	schema := store.Columns("received", store.Text, "club", store.Text)
+	return pl.insertRows(ctx, "record.club", schema, len(list), func(r row, k int) { r.texts(0, list[k].received, list[k].club) })
 }
 
 // Club is a club with its other names.

@@ -25,6 +25,9 @@ func (f *field) compareSheets() []storedProblem {
 	first := make([]int32, len(f.runs))
 	several := map[int32]bool{}
 	for i := 0; i < f.n; i++ {
+		if f.settled(i) {
+			continue
+		}
 		r := f.run[i] - 1
 		if first[r] == 0 {
 			first[r] = f.part[i]

@@ -40,6 +40,9 @@ type field struct {
 	doubt  []int32 // number of the reason, 0 none
 	doubts *texts
 	runner []int32 // runner number, 0 none
+
+	some  *someLines // nil where the field holds every line
+	asked *askedNames
 }
 
 type runInfo struct {
@@ -111,11 +114,29 @@ func (t *texts) some(column []int32, dictionary []string) {
 
 // readField reads every line out of the database.
 func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
-	f := &field{names: newTexts(), numbers: newTexts(), clubs: newTexts(), doubts: newTexts()}
+	dictionary, err := pl.readTexts(ctx, "")
+	if err != nil {
+		return nil, err
+	}
 	var n int
 	if err := pl.DB.Get(ctx, "select count(*) from record.line", &n); err != nil {
 		return nil, err
 	}
+	f, err := pl.readLines(ctx, n, "record.line")
+	if err != nil {
+		return nil, err
+	}
+	if err := pl.readFieldTables(ctx, f); err != nil {
+		return nil, err
+	}
+	pl.complete(f, dictionary)
+	return f, nil
+}
+
+// readLines reads about n lines out of record.line or a table like it. Texts
+// have the numbers of the dictionary.
+func (pl *Pipeline) readLines(ctx context.Context, n int, table string) (*field, error) {
+	f := &field{names: newTexts(), numbers: newTexts(), clubs: newTexts(), doubts: newTexts(), asked: newAskedNames()}
 	for _, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS, &f.name, &f.number, &f.club} {
 		*c = make([]int32, 0, n)
 	}
@@ -124,7 +145,7 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 	}
 	f.birthLo, f.birthHi = make([]unit.Day, 0, n), make([]unit.Day, 0, n)
 	err := pl.DB.Scan(ctx, `select line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
-		birth_lo, birth_hi, name_no, number_no, club_no from record.line`, func(r arrow.Record) error {
+		birth_lo, birth_hi, name_no, number_no, club_no from `+table, func(r arrow.Record) error {
 		for i, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS} {
 			*c = store.AppendInt32(*c, r.Column(i))
 		}
@@ -137,20 +158,16 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 		}
 		return nil
 	})
-	if err != nil {
-		return nil, err
-	}
 	f.n = len(f.lineNo)
-	dictionary, err := pl.readTexts(ctx)
-	if err != nil {
-		return nil, err
-	}
+	return f, err
+}
+
+// complete gives the lines their texts, and lays out what is to be found out
+// about them.
+func (pl *Pipeline) complete(f *field, dictionary []string) {
 	f.names.some(f.name, dictionary)
 	f.numbers.some(f.number, dictionary)
 	f.clubs.some(f.club, dictionary)
-	if err := pl.readFieldTables(ctx, f); err != nil {
-		return nil, err
-	}
 	f.person = make([]name.Name, len(f.names.list))
 	const piece = 4096
 	eachParallel((len(f.person)+piece-1)/piece, pl.workers(), func(k int) {
@@ -165,17 +182,17 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 		f.key[i] = int64(f.runs[f.run[i]-1].rank)<<44 | int64(f.parts[f.part[i]-1].rank)<<25 | int64(f.row[i])
 		f.sameAs[i] = -1
 	}
-	return f, nil
 }
 
-// readTexts reads record.text, by number.
-func (pl *Pipeline) readTexts(ctx context.Context) ([]string, error) {
+// readTexts reads record.text, or the rows of it that a condition picks, by
+// number.
+func (pl *Pipeline) readTexts(ctx context.Context, where string) ([]string, error) {
 	var last int
 	if err := pl.DB.Get(ctx, "select max(text_no) from record.text", &last); err != nil {
 		return nil, err
 	}
 	out := make([]string, last+1)
-	err := pl.DB.Scan(ctx, "select text_no, text from record.text", func(r arrow.Record) error {
+	err := pl.DB.Scan(ctx, "select text_no, text from record.text "+where, func(r arrow.Record) error {
 		no, text := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
 		for k := range no.Len() {
 			out[no.Value(k)] = strings.Clone(text.Value(k)) // the batch is let go

@@ -299,9 +299,9 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 	for c := range in.Courses {
 		in.Courses[c] = history.Course{Complete: f.courses[c].known, CompleteFrom: f.courses[c].complete, Began: pl.courses.began[f.courses[c].course]}
 	}
-	held := make([]bool, len(f.runs))
-	for i := 0; i < f.n; i++ {
-		held[f.run[i]-1] = true
+	held, err := pl.heldRuns(ctx, f)
+	if err != nil {
+		return err
 	}
 	for r := range f.runs {
 		if held[r] {

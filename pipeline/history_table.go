@@ -253,56 +253,6 @@ func (o *openings) ask(table, at, who string) {
 		Do: "Write the runner's id, as in R12, in place of the name; lapwing standing lists the ids of a name."}})
 }
 
-// What the finder says where it finds no one runner.
-const (
-	noRunner       = -1
-	severalRunners = -2
-)
-
-// finder looks up a runner (dense index) by id, also one that was joined to
-// another, or by a name; noRunner or severalRunners where no single one fits.
-func (f *field) finder(p *people) func(string) int32 {
-	// by number of the name's text first: texts are few, lines many
-	byText := make([]int32, len(f.person)) // 0 none, -1 several, else index + 1
-	for i := 0; i < f.n; i++ {
-		if r := p.of[i]; r >= 0 {
-			byText[f.name[i]] = onlyOne(byText[f.name[i]], r+1)
-		}
-	}
-	byName := map[string]int32{}
-	for t, r := range byText {
-		if k := f.person[t].Full; k != "" && r != 0 {
-			byName[k] = onlyOne(byName[k], r)
-		}
-	}
-	return func(who string) int32 {
-		if n, ok := runnerNumber(who); ok {
-			if p.now != nil {
-				n = p.now(n)
-			}
-			if i, found := slices.BinarySearch(p.no, n); found {
-				return int32(i)
-			}
-			return noRunner
-		}
-		switch r := byName[name.Parse(who).Full]; {
-		case r > 0:
-			return r - 1
-		case r < 0:
-			return severalRunners
-		}
-		return noRunner
-	}
-}
-
-// onlyOne keeps a value while it is the only one: 0 none yet, -1 several.
-func onlyOne(have, more int32) int32 {
-	if have == 0 || have == more {
-		return more
-	}
-	return -1
-}
-
 // runnerNumber reads a runner id, R12.
 func runnerNumber(s string) (int32, bool) {
 	s = strings.TrimSpace(s)

@@ -29,6 +29,7 @@ type Pipeline struct {
 	courses  *courseBook
 	ahead    map[string]int // runs of each course in the files of the load under way
 	texts    *dictionary    // while sheets are loaded
+	fewLines int            // in place of someFrom, for tests
 
 	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
 }
@@ -298,7 +299,9 @@ func (pl *Pipeline) whyRebuild(ctx context.Context, unclean bool) (string, error
 	if faults > 0 {
 		return "the last lapwing was stopped in the middle and its rows don't agree with the sheets", nil
 	}
-	return "", pl.DB.Transaction(ctx, func() error { return pl.setState(ctx, "figures", "") })
+	return "", pl.DB.Transaction(ctx, func() error {
+		return errors.Join(pl.setState(ctx, "figures", ""), pl.setState(ctx, stateBase, ""))
+	})
 }
 
 // sheetKey names a sheet by its place in the ledger and its bytes.

@@ -30,7 +30,6 @@ var sideTables = []string{"decisions.csv", "courses.csv", "members.csv", "volunt
 // there is nothing to refresh.
 func (pl *Pipeline) figuresStamp() (string, error) {
 	var b strings.Builder
-	b.WriteString(pl.Settings.figuresKey())
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return "", err
@@ -38,6 +37,15 @@ func (pl *Pipeline) figuresStamp() (string, error) {
 	for _, e := range ledger {
 		fmt.Fprintln(&b, e.Seq, e.Hash, e.State)
 	}
+	base, err := pl.figuresBase()
+	b.WriteString(base)
+	return store.Hash([]byte(b.String())), err
+}
+
+// figuresBase sums up everything but the sheets.
+func (pl *Pipeline) figuresBase() (string, error) {
+	var b strings.Builder
+	b.WriteString(pl.Settings.figuresKey())
 	for _, t := range sideTables {
 		data, err := os.ReadFile(pl.Archive.File(t))
 		if err != nil && !os.IsNotExist(err) {
@@ -62,6 +70,19 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 	if have == stamp && !force {
 		return false, nil
 	}
+	pl.texts = nil // all sheets are loaded
+	base, err := pl.figuresBase()
+	if err != nil {
+		return false, err
+	}
+	if !force {
+		if done, err := pl.refreshSome(ctx, base); err != nil {
+			return false, err
+		} else if done {
+			pl.Progress.Done()
+			return true, pl.noteFigures(ctx, stamp, base, false)
+		}
+	}
 	w := &work{full: force}
 	for i := range steps {
 		if err := pl.runStep(ctx, w, i); err != nil {
@@ -69,13 +90,16 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 		}
 	}
 	pl.Progress.Done()
-	return true, pl.setState(ctx, "figures", stamp)
+	return true, pl.noteFigures(ctx, stamp, base, true)
 }
 
 // runStep runs one step of a refresh.
 func (pl *Pipeline) runStep(ctx context.Context, w *work, i int) error {
-	s := steps[i]
-	pl.Progress.Step(s.name, int64(i), int64(len(steps)))
+	pl.Progress.Step(steps[i].name, int64(i), int64(len(steps)))
+	return pl.runOne(ctx, w, steps[i])
+}
+
+func (pl *Pipeline) runOne(ctx context.Context, w *work, s step) error {
 	if err := ctx.Err(); err != nil {
 		return err
 	}
@@ -261,7 +285,7 @@ func (f *field) samePersonTwice() []storedProblem {
 	keys := make([]uint64, 0, f.n)
 	id := f.nameClasses()
 	for i := 0; i < f.n; i++ {
-		if f.named(i) {
+		if f.named(i) && !f.settled(i) {
 			keys = append(keys, uint64(f.run[i])<<32|uint64(id[f.name[i]]))
 		}
 	}
@@ -277,7 +301,7 @@ func (f *field) samePersonTwice() []storedProblem {
 	}
 	var lines []int
 	for i := 0; i < f.n; i++ {
-		if f.named(i) && twice[uint64(f.run[i])<<32|uint64(id[f.name[i]])] {
+		if f.named(i) && !f.settled(i) && twice[uint64(f.run[i])<<32|uint64(id[f.name[i]])] {
 			lines = append(lines, i)
 		}
 	}
@@ -364,6 +388,7 @@ var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Flo
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
 	"record.correction", "record.club", "record.decision", "record.member", "record.record_state", "record.held_record", "record.club_proposal",
+	"record.asked", "record.touched",
 	"insight.result", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
@@ -387,7 +412,7 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, f := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeReview,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeReview, pl.writeKnown, pl.writeAskedNames,
 		} {
 			if err := f(ctx, w); err != nil {
 				return err
@@ -406,10 +431,7 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 		}
 		r := row{b}
 		for end := min(f.n, i+store.BatchRows); i < end; i++ {
-			same := int32(0)
-			if f.sameAs[i] >= 0 {
-				same = f.lineNo[f.sameAs[i]]
-			}
+			same := f.sameLine(i)
 			r.ints(0, f.lineNo[i], f.runner[i])
 			r.small(2, f.status[i], f.counts[i], uint8(f.sexOf(w.people, i)))
 			lo, hi := b.Field(5).(*array.Uint8Builder), b.Field(6).(*array.Uint8Builder)
@@ -540,13 +562,18 @@ func (r row) yesNo(at int, v bool) { r.b.Field(at).(*array.BooleanBuilder).Appen
 
 func (r row) day(at int, d unit.Day) { r.b.Field(at).(*array.Date32Builder).Append(arrow.Date32(d)) }
 
+// writeDoubts adds the reasons for doubt from number from + 1 on.
+func (pl *Pipeline) writeDoubts(ctx context.Context, list []string, from int) error {
+	schema := store.Columns("doubt", store.Int32, "words", store.Text)
+	return pl.insertRows(ctx, "record.doubt", schema, len(list)-1-from, func(r row, i int) {
+		r.ints(0, int32(from+i+1))
+		r.texts(1, list[from+i+1])
+	})
+}
+
 func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
 	f := w.field
-	doubtSchema := store.Columns("doubt", store.Int32, "words", store.Text)
-	if err := pl.insertRows(ctx, "record.doubt", doubtSchema, len(f.doubts.list)-1, func(r row, i int) {
-		r.ints(0, int32(i+1))
-		r.texts(1, f.doubts.list[i+1])
-	}); err != nil {
+	if err := pl.writeDoubts(ctx, f.doubts.list, 0); err != nil {
 		return err
 	}
 	aliasSchema := store.Columns("runner_no", store.Int32, "now", store.Int32)
