@@ -33,8 +33,6 @@ type Reader struct {
 	nobody    *nobody
 
 	cell      clockCell // of the row in hand
-	seconds   int       // column of seconds where the time column holds minutes alone, else -1
-	timeRoom  []byte
 	scratch   []byte
 	nameRoom  []byte
 	spare     groupEntry
@@ -66,7 +64,6 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
 		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, nobody: newNobody(o.Name)}
 	r.configure()
-	r.splitTime()
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
 	}
@@ -131,7 +128,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 		}
 	}
 	if r.c.Time >= 0 {
-		s := r.timeText(cells)
+		s := cell(cells, r.c.Time)
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
 	}
@@ -227,7 +224,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
-	s := r.timeText(cells)
+	s := cell(cells, r.c.Time)
 	c := &r.cell
 	lexClock(s, &r.scratch, c)
 	if c.shape == notClock {

@@ -314,22 +314,3 @@ func TestGroupBasis(t *testing.T) {
 		t.Errorf("by 31 December: %d problems, %v", problems(yearEnd), got.Columns)
 	}
 }
-
-// A time in two columns.
-func TestMinutesAndSeconds(t *testing.T) {
-	for _, timeColumn := range []int{1, -1} {
-		c := NoColumns()
-		c.Name, c.Time = 0, timeColumn
-		lines, _ := readRows(t, c, []string{"Name", "Minutes", "Secs."}, Options{}, func(yield func([]string)) {
-			yield([]string{"Ada Brook", "19", "4"})
-			yield([]string{"Eve Hill", "24", "31"})
-			yield([]string{"Jo Lee", "62", "07.5"})
-			yield([]string{"Kit Fox", "DNF", ""})
-			yield([]string{"Ivy Ash", "", ""})
-		})
-		wantTimes(t, lines, "19:04", "24:31", "1:02:07.5", "none", "none")
-		if lines[3].Status != DNF || lines[4].Status != Untimed {
-			t.Errorf("%v, %v", lines[3].Status, lines[4].Status)
-		}
-	}
-}

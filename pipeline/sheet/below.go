@@ -82,7 +82,8 @@ func (t table) below(lex *lexicon) []piece {
 		cut(j)
 		start, row = j, t.grid.row(i)
 		other = ""
-		if core&want != want {
+		halves := core&1 != 0 && want&1 != 0 && core|want == 7 // places with times, then places with names
+		if core&want != want && !halves {
 			other = rowText(cells)
 		}
 		for k := j; k < i; k++ {

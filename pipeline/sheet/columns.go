@@ -8,13 +8,14 @@ import (
 
 // settler decides what every column means, by headings and values together.
 type settler struct {
-	lex      *lexicon
-	headings []string
-	guesses  []guess
-	profiles []*profile
-	columns  []Column
-	rows     []line // the sample
-	clock    []int  // columns of hours, minutes and seconds that make up the time
+	lex          *lexicon
+	headings     []string
+	guesses      []guess
+	profiles     []*profile
+	columns      []Column
+	rows         []line // the sample
+	clock        []int  // columns of hours, minutes and seconds that make up the time
+	clockColumns int    // columns of times of which no heading says which one counts
 }
 
 // settleColumns takes the headings (nil where there are none) and a sample of
@@ -53,6 +54,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.times()
 	s.single()
 	s.byValues()
+	s.runNumbers()
 	s.courseByValues(book)
 	s.official()
 	return s
@@ -364,22 +366,22 @@ func (s *settler) minutesAndSeconds() {
 		}
 		return unitHeading(s.headings[i])
 	}
+	at := map[byte]int{'h': -1, 'm': -1, 's': -1}
 	for i := range s.columns {
-		if unit(i) != 'm' || i+1 >= len(s.columns) || unit(i+1) != 's' {
-			continue
+		u := unit(i)
+		if first, ok := at[u]; ok && first < 0 {
+			at[u] = i
 		}
-		if s.profiles[i+1].hi >= 60 {
-			continue
-		}
-		s.clock = []int{i, i + 1}
-		if i > 0 && unit(i-1) == 'h' {
-			s.clock = []int{i - 1, i, i + 1}
-		}
-		for _, c := range s.clock {
-			s.set(c, Other, "heading %q: a part of the time", s.headings[c])
-		}
-		// Any other column of times is looked at again: it is a split or a pace.
+	}
+	if at['m'] < 0 || at['s'] < 0 || s.profiles[at['s']].hi >= 60 {
 		return
+	}
+	s.clock = []int{at['m'], at['s']}
+	if at['h'] >= 0 {
+		s.clock = []int{at['h'], at['m'], at['s']}
+	}
+	for _, c := range s.clock {
+		s.set(c, Other, "heading %q: a part of the time", s.headings[c])
 	}
 }
 
@@ -450,6 +452,41 @@ func (s *settler) courseByValues(book *courseBook) {
 	}
 }
 
+// runNumbers tells the number of a run from the number of a runner on a season
+// list: it is the same in all rows of a run.
+func (s *settler) runNumbers() {
+	number, date, course := s.find(Number), s.find(Date), s.find(Course)
+	if number < 0 || date < 0 {
+		return
+	}
+	of, rows := map[string]string{}, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		d, n := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, number))
+		if d == "" || n == "" {
+			continue
+		}
+		run := d + "\x00" + trim(cellAt(r.cells, course))
+		if before, ok := of[run]; ok && before != n {
+			return
+		}
+		of[run] = n
+		rows++
+	}
+	if rows > len(of) {
+		s.set(number, Other, "heading %q, but it is the same in all rows of a run: the number of the run", s.headings[number])
+	}
+}
+
+// figures counts the columns of whole numbers whose headings say nothing.
+func (s *settler) figures() (n int) {
+	for i, c := range s.columns {
+		if c.Meaning == Other && s.headings[i] != "" && !s.guesses[i].known && s.profiles[i].shareOf(kInt) > .8 {
+			n++
+		}
+	}
+	return n
+}
+
 // times keeps one column of the plain meaning Time.
 func (s *settler) times() {
 	cols := s.all(Time)
@@ -512,10 +549,13 @@ func (s *settler) partOf(a, b int) bool {
 	var ratios []float64
 	for _, r := range s.rows {
 		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
-		if kindOf(x) != kClock || kindOf(y) != kClock {
-			continue
+		if k := kindOf(y); kindOf(x) != kClock || k != kClock && k != kInt && k != kDecimal {
+			continue // the time may stand in seconds
 		}
-		if vx, vy := looseNumber(x), looseNumber(y); vx > 0 && vy > 0 {
+		if vx, vy := looseNumber(x), looseNumber(strings.TrimPrefix(y, "'")); vx > 0 && vy > 0 {
+			if vy < 1 { // a part of a day
+				vy *= 24 * 3600
+			}
 			ratios = append(ratios, vy/vx)
 		}
 	}
@@ -533,7 +573,7 @@ func (s *settler) partOf(a, b int) bool {
 	if median > 60 { // 24:31:00 beside 4:54
 		median /= 60
 	}
-	return near*10 >= len(ratios)*9 && median >= 1.4 && median <= 45
+	return near*10 >= len(ratios)*7 && median >= 1.4 && median <= 45
 }
 
 // official chooses the time that counts where a sheet has several.
@@ -613,14 +653,26 @@ func (s *settler) byValues() {
 		}
 	}
 	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
-		best := -1
+		best, several, sorted := -1, 0, 0
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && !s.startsAtZero(i) && (best < 0 || p.rising > s.profiles[best].rising) {
+			if !free(i) || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) {
+				continue
+			}
+			several++
+			if p.rising*20 >= p.steps*19 && (p.steps >= 8 || s.find(Position) >= 0) {
+				sorted++
+			}
+			if best < 0 || p.rising > s.profiles[best].rising {
 				best = i
 			}
 		}
-		if best >= 0 {
+		switch {
+		case best >= 0 && several > 1 && sorted != 1 && !bare:
+			s.clockColumns = several
+		case best >= 0:
 			s.set(best, Time, "its values are times")
+		default:
+			s.decimalTimes(free)
 		}
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
@@ -659,10 +711,37 @@ func (s *settler) byValues() {
 			s.set(i, Age, "its values are whole numbers such as ages")
 		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
 			s.set(i, BirthYear, "its values are years")
+		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
+			s.set(i, Notes, "its values stand in brackets")
 		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8:
 			s.set(i, Club, "the only other column of words")
 		}
 	}
+}
+
+// decimalTimes finds the time on a sheet without headings where it is written
+// with a dot or a comma: numbers as large as running times that rise with the
+// positions.
+func (s *settler) decimalTimes(free func(int) bool) {
+	if s.find(Position) < 0 {
+		return
+	}
+	for i, p := range s.profiles {
+		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && p.rising == p.steps && p.lo >= 8 && p.hi < 200 {
+			s.set(i, Time, "its values rise with the positions as running times do")
+			return
+		}
+	}
+}
+
+// inBrackets says whether every value of a column is a remark in brackets.
+func (s *settler) inBrackets(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" && (c[0] != '(' || c[len(c)-1] != ')') {
+			return false
+		}
+	}
+	return true
 }
 
 // counts says whether a column counts up: 1, 2, 3 or with gaps, as positions

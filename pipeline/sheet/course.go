@@ -291,7 +291,14 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0):
 			text = label
 		case len(findDates(label)) > 0:
-			text = value
+			// "Alder Bank, 3 May: ..." or "Alder Bank 3 May - first woman: ...": what
+			// stands right before the colon says whether a place follows.
+			segs := strings.Split(segmentMarks.Replace(label), "|")
+			last := strings.TrimSpace(segs[len(segs)-1])
+			g := lex.read(last)
+			if text = value; len(segs) > 1 && len(findDates(last)) == 0 && !isVenueLabel(fold(last)) && !(g.known && g.meaning == Course) {
+				text = label[:strings.LastIndex(label, last)]
+			}
 		default:
 			return nil
 		}

@@ -27,7 +27,7 @@ func (s *Sheet) Describe(w io.Writer) {
 }
 
 func (p *Part) describe(w io.Writer) {
-	kind := map[string]string{"full": "results", "times": "times without names", "names": "names without times"}[p.Kind]
+	kind := map[string]string{"full": "results", "excerpt": "results of some of the field", "times": "times without names", "names": "names without times"}[p.Kind]
 	switch {
 	case p.Tab != "" && p.Hidden:
 		fmt.Fprintf(w, "  tab %q (hidden): %s\n", p.Tab, kind)
@@ -63,6 +63,8 @@ func (p *Part) describe(w io.Writer) {
 		fmt.Fprintf(w, "    date      %s, from %s: %s\n", longDate(d.Day), d.From, d.Text)
 	case d.Settled:
 		fmt.Fprintf(w, "    date      %s, from %s: %s; %s\n", longDate(d.Day), d.From, d.Text, d.Why)
+	case d.From != "" && d.Text != "" && d.Why != "":
+		fmt.Fprintf(w, "    date      from %s: %s; %s\n", d.From, d.Text, d.Why)
 	case d.From != "":
 		fmt.Fprintf(w, "    date      from %s: %s%s\n", d.From, d.Text, d.Why)
 	default:

@@ -57,6 +57,9 @@ func findHeading(lex *lexicon, rows []line) layout {
 		}
 	}
 	if best < 0 {
+		best = aboveValues(lex, rows)
+	}
+	if best < 0 {
 		return layout{first: -1}
 	}
 	l := layout{first: best, lines: 1, headings: trimmed(rows[best].cells)}
@@ -70,6 +73,33 @@ func findHeading(lex *lexicon, rows []line) layout {
 		l.headings = joinHeadings(lex, rows[best-1].cells, rows[best].cells)
 	}
 	return l
+}
+
+// aboveValues is the row right above the first row of values if it is a heading
+// of which only a word is known: "Name | Round one | Round two". -1 for none.
+func aboveValues(lex *lexicon, rows []line) int {
+	v := firstValues(rows)
+	if v < 1 || rows[v-1].row != rows[v].row-1 {
+		return -1
+	}
+	filled, core := 0, false
+	for i, c := range rows[v-1].cells {
+		if isBlank(c) {
+			continue
+		}
+		if kindOf(c) != kText || i >= len(rows[v].cells) {
+			return -1
+		}
+		filled++
+		switch g := lex.read(c); g.meaning {
+		case Position, Name, GivenName, FamilyName, Time, GunTime, ChipTime:
+			core = core || g.known
+		}
+	}
+	if !core || filled < 2 || filled+1 < rowFilled(rows[v].cells) {
+		return -1
+	}
+	return v - 1
 }
 
 func trimmed(cells []string) []string {
@@ -117,7 +147,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 				core++
 				seen[Time] = true
 			}
-			if last = u; u != 0 {
+			if last = u; u != 0 && !lex.read(c).known {
 				continue
 			}
 		}
@@ -155,7 +185,7 @@ func unitHeading(heading string) byte {
 	if len(heading) > 40 {
 		return 0
 	}
-	words := strings.Fields(fold(withoutBrackets(unmangle(heading))))
+	words := strings.Fields(fold(unmangle(heading)))
 	if len(words) == 0 {
 		return 0
 	}
@@ -354,7 +384,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 			}
 		}
 	}
-	if filled == 0 {
+	if filled == 0 || isRule(cells) {
 		return whyBlank
 	}
 	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
@@ -389,7 +419,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	if posKind == kInt && !timed {
 		for i, c := range cells {
-			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && i != r.name && isTotal(f) {
+			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && (i != r.name || strings.IndexByte(f, ' ') > 0) && isTotal(f) {
 				return whyTotal
 			}
 		}
@@ -409,6 +439,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 	switch {
 	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
 		return whyFooter
+	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label):
+		return isData // nobody took the time of this one
 	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
 		return whyFooter
 	case strings.HasSuffix(label, ":") && posKind != kInt:
@@ -425,6 +457,13 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return isData
 	}
 	return whyNoResult
+}
+
+// looksNamed says whether a text may be a person's name: two to four words,
+// none of them a figure, and neither a sex nor a group.
+func looksNamed(text string) bool {
+	n := len(strings.Fields(text))
+	return n >= 2 && n <= 4 && kindOf(text) == kText && !isSection(text) && !strings.ContainsAny(text, "0123456789:!?")
 }
 
 // describesPerson says whether a row without position and time has, beside a
@@ -578,6 +617,9 @@ func joinClock(cells []string, parts []int) string {
 	var b strings.Builder
 	for k, i := range parts {
 		c := trim(cells[i])
+		if c != "" && (c[0] < '0' || c[0] > '9') {
+			return c // DNF, or a dash
+		}
 		if c == "" && k == 0 && len(parts) == 3 {
 			continue
 		}

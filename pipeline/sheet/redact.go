@@ -232,7 +232,7 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 	if _, n := w.replace(string(text)); n == 0 && len(r.Rows) == 0 {
 		return data, nil
 	}
-	text, _ = unwrapLines(text, o.Limits)
+	text, d := divide(text, newLexicon(o), o.Limits)
 	var changes map[int]*cellChange
 	names := map[int][]int{}
 	if s == nil && !r.Everywhere {
@@ -248,7 +248,6 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 			names = s.nameCells()[""]
 		}
 	}
-	d := sniff(text, newLexicon(o), o.Limits)
 	sc := newScanner(text, d.delim, o.Limits)
 	sc.pos = d.skip
 	out := append(make([]byte, 0, len(text)+64), text[:d.skip]...)

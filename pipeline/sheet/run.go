@@ -290,10 +290,21 @@ func (rs *runSettler) settle(parts []*Part) {
 	}
 }
 
+// titleAt says where a title stands.
+func (p *Part) titleAt(i int) string {
+	switch {
+	case p.titleFrom == "":
+		return fmt.Sprintf("title line %d", i+1)
+	case i == 0:
+		return p.titleFrom
+	}
+	return fmt.Sprintf("title line %d", i)
+}
+
 func (rs *runSettler) gather(p *Part) (out []evidence) {
 	for i, t := range p.Titles {
 		rs.years = append(rs.years, yearsIn(t)...)
-		out = append(out, titleDates(t, fmt.Sprintf("title line %d", i+1), rs.lex, false)...)
+		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
 	}
 	if p.Tab != "" {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)
@@ -399,7 +410,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	for i, t := range p.Titles {
 		for _, w := range courseWords(t, rs.lex, rs.book) {
 			w.weight -= min(i, 5) // earlier lines first
-			cs = append(cs, cand{w, fmt.Sprintf("title line %d", i+1)})
+			cs = append(cs, cand{w, p.titleAt(i)})
 		}
 	}
 	if p.Tab != "" && !rs.oneTab() {
@@ -834,6 +845,11 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		}
 	}
 	for _, c := range clocks {
+		// Many moments on one day are when people finished, not starts.
+		if len(c) > maxStarts {
+			p.runs.clockIsSession = false
+			break
+		}
 		p.runs.clockIsSession = p.runs.clockIsSession || len(c) > 1
 	}
 	d.years = distinctYears(d.years)
@@ -919,6 +935,9 @@ func weekdayOrder(both []foundDate, wanted int) (order, why string) {
 	}
 	return "", ""
 }
+
+// maxStarts is how many runs may start on one course on one day.
+const maxStarts = 4
 
 // agree uses the other tabs of a workbook: weekly runs share a weekday.
 func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {

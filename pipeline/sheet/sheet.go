@@ -114,10 +114,11 @@ type Part struct {
 	Tab      string
 	Hidden   bool
 	TabIndex int    // 0-based place of the tab in the workbook
-	Kind     string // "full", "times" (nobody named) or "names" (no times)
+	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named) or "names" (no times)
 
 	Titles     []string
-	HeadingRow int // 1-based; 0 where the sheet has no heading
+	titleFrom  string // where the first title stands if not in the first line
+	HeadingRow int    // 1-based; 0 where the sheet has no heading
 	Columns    []Column
 	Course     Found
 	Date       FoundDate

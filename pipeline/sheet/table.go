@@ -17,6 +17,8 @@ type table struct {
 	src      source
 	grid     *grid  // where whole
 	sample   []line // where not
+	run      string // heading of a column of times that says the run; "" none
+	runFrom  string // where it stands
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -98,7 +100,11 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		if i > 0 && len(s.Parts) > 0 {
 			above = s.Parts[len(s.Parts)-1]
 		}
-		for _, beside := range below.t.beside(lex) {
+		tables := below.t.across(lex)
+		if tables == nil {
+			tables = below.t.beside(lex)
+		}
+		for _, beside := range tables {
 			n := len(s.Parts)
 			s.addOne(beside, lex, o)
 			if above != nil {
@@ -170,12 +176,25 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: "columns " + strings.Join(names, " and ") + " joined"})
 	}
-	kind, why := partKind(p, t.tab, l.first >= 0)
-	if kind == "" {
+	kind, why := partKind(p, t.tab, l.first >= 0, c.figures())
+	if kind == "" && c.clockColumns < 2 {
 		refuse(why)
 		return
 	}
-	p.Kind = kind
+	if c.clockColumns > 1 {
+		p.problem(s.Name, headingRow, -1, place.Waits, "time-column-missing", rowText(l.headings), "one column headed Time, or a date above each column of times",
+			"Several columns hold times. Write \"Time\" above the one that counts; or, where each column is another run, its date (as in 3 Jan 2026). Then load the sheet again.")
+	}
+	if p.Kind = kind; kind == "" {
+		p.Kind = "names" // it waits for its times
+	}
+	if t.run != "" {
+		p.Titles, p.titleFrom = append(p.Titles, t.run), t.runFrom
+		if p.Index(Position) < 0 && p.Kind == "full" {
+			p.Kind = "excerpt"
+		}
+		p.problem(s.Name, headingRow, -1, place.Note, "runs-in-columns", t.run, "", "Each time in this column was read as a result of that run, without a place. It is taken for a part of the field; if it is all of it, load the sheet with --kind full.")
+	}
 	for _, h := range head[:titleEnd] {
 		if text := titleText(h.cells); text != "" {
 			p.Titles = append(p.Titles, text)
@@ -242,7 +261,8 @@ func firstValues(rows []line) int {
 }
 
 // partKind says what a table is good for, or why it is no table of results.
-func partKind(p *Part, tab string, headed bool) (kind, why string) {
+// figures is how many columns of whole numbers have a heading that says nothing.
+func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) {
 	timed := p.Index(Time) >= 0
 	named := p.Index(Name) >= 0 || p.Index(GivenName) >= 0 || p.Index(FamilyName) >= 0
 	numbered := p.Index(Number) >= 0
@@ -257,6 +277,8 @@ func partKind(p *Part, tab string, headed bool) (kind, why string) {
 		return "times", ""
 	case p.Index(Points) >= 0 || p.Index(PersonalBest) >= 0:
 		return "", "it has points or best times but no times of a run"
+	case placed && named && p.Index(TotalRuns) >= 0 && figures >= 2:
+		return "", "it has figures of several runs and their total, but no times of a run"
 	case placed && (named || numbered):
 		return "names", ""
 	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
@@ -494,15 +516,25 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		prevTime := -1.0
 		for k := 0; k <= i; k++ {
 			if row, c := g.at(k); row >= r.first && sure(c) {
-				v := looseNumber(trim(cellAt(c, r.time)))
+				v := finishTime(cellAt(c, r.time))
 				sorted = sorted && v >= prevTime
 				prevTime = v
 			}
 		}
-		if sorted && looseNumber(trim(cellAt(first, r.time))) < .8*prevTime {
+		if sorted && finishTime(cellAt(first, r.time)) < .8*prevTime {
 			return i
 		}
 		return last
 	}
 	return last
+}
+
+// finishTime orders times of one column in which minutes may stand as hours:
+// 24:31:00 is below 1:02:10.
+func finishTime(cell string) float64 {
+	v := looseNumber(trim(cell))
+	if v > 5*3600 && strings.Count(cell, ":") == 2 {
+		v /= 60
+	}
+	return v
 }

@@ -29,12 +29,9 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 		s.note("encoding", note)
 	}
 	lex := newLexicon(o)
-	text, unwrapped := unwrapLines(text, o.Limits)
-	d := sniff(text, lex, o.Limits)
-	s.Dialect = fmt.Sprintf("divided by %s (%s), %s", delimiterName(d.delim), d.why, lineEndings(text))
-	if unwrapped {
-		s.Dialect += "; every line stood in quotes of its own"
-	}
+	endings := lineEndings(text)
+	text, d := divide(text, lex, o.Limits)
+	s.Dialect = fmt.Sprintf("divided by %s (%s), %s", delimiterName(d.delim), d.why, endings)
 	src := &textSource{data: text, delim: d.delim, limits: o.Limits, skip: d.skip}
 	t := table{whole: len(text) <= wholeBytes}
 	if t.whole {

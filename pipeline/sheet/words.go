@@ -92,7 +92,7 @@ var headingWords = ideasOf(map[concept]string{
 	cGrade:          `grade graded grading agegrade agegrading wava ag% pct percent percentage prozent`,
 	cBest:           `pb pbs best personal previous record sb pr pbt bestzeit bestleistung meilleur mejor migliore beste rekord marcapersonal rp melhor persoonlijk najlepszy pers bestetid rekordzeit perstid primato recorde personbasta zyciowy zyciowka`,
 	cStart:          `start depart salida partenza startzeit startzeiten starttijd starttid largada starttime`,
-	cOther:          `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link week woche semaine emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
+	cOther:          `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
 	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr`,
 })
 
@@ -152,6 +152,6 @@ var headingPhrases = map[string]Meaning{
 	"run date": Date, "race date": Date, "event date": Date, "date of run": Date, "date de la course": Date, "fecha de la carrera": Date, "data gara": Date, "data della gara": Date, "data biegu": Date, "datum loop": Date, "laufdatum": Date,
 	"pos cat": GroupPlace, "pos m / f": SexPlace, "place m / f": SexPlace, "pl m / w": SexPlace, "platz m / w": SexPlace, "m / f pos": SexPlace, "m / f place": SexPlace, "m / w pl": SexPlace, "m / w platz": SexPlace, "m pos": SexPlace, "f pos": SexPlace, "pos m": SexPlace, "pos f": SexPlace, "pos w": SexPlace, "pos in cat": GroupPlace, "p cat": GroupPlace, "ag pos": GroupPlace, "ag place": GroupPlace, "ag rank": GroupPlace, "clt cat": GroupPlace, "class cat": GroupPlace, "cl cat": GroupPlace, "clas cat": GroupPlace, "clt sexe": SexPlace, "cl sexe": SexPlace,
 	"pl ak": GroupPlace, "ak pl": GroupPlace, "platz ak": GroupPlace, "rang ak": GroupPlace, "ak platz": GroupPlace, "ak rang": GroupPlace, "team pos": Other, "team place": Other, "team position": Other, "club pos": Other, "club position": Other,
-	"new": Notes, "new pb": Notes, "pb": PersonalBest, "sb": PersonalBest, "achievement": Notes, "achievements": Notes, "taking part as": Notes, "type": Notes, "participation": Notes, "rating": Other, "gender": Sex,
+	"how": Notes, "new": Notes, "new pb": Notes, "pb": PersonalBest, "sb": PersonalBest, "achievement": Notes, "achievements": Notes, "taking part as": Notes, "type": Notes, "participation": Notes, "rating": Other, "gender": Sex,
 	"classement": Position, "clt": Position, "cl": Position, "clas": Position, "clasif": Position, "class": AgeGroup, "rang": Position, "pto": Position, "lp": Position,
 }

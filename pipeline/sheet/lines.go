@@ -1,0 +1,187 @@
+package sheet
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+)
+
+// divide settles how a text is divided into cells. A text that no delimiter
+// divides comes back with tabs between its columns, line for line: columns that
+// stand under one another, or lines such as "1. Jo Lee 18:20".
+func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
+	text, unwrapped := unwrapLines(text, limits)
+	d := sniff(text, lex, limits)
+	if unwrapped {
+		d.why += "; every line stood in quotes of its own"
+	}
+	if d.skip > 0 || len(text) > wholeBytes {
+		return text, d
+	}
+	for _, try := range []struct {
+		arrange func(lines []string, delim byte) []string
+		why     string
+	}{
+		{underOneAnother, "no mark divides it; its columns stand under one another"},
+		{placeNameTime, "no mark divides it; each line holds a name and a time"},
+	} {
+		if out := try.arrange(textLines(text), d.delim); out != nil {
+			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
+		}
+	}
+	return text, d
+}
+
+// textLines cuts a text at CR, LF or CRLF.
+func textLines(text []byte) []string {
+	s := strings.ReplaceAll(strings.ReplaceAll(string(text), "\r\n", "\n"), "\r", "\n")
+	return strings.Split(strings.TrimSuffix(s, "\n"), "\n")
+}
+
+// wideGap parts two columns that stand under one another.
+var wideGap = regexp.MustCompile(`\S {2,}\S`)
+
+// underOneAnother cuts lines at the gutters: the places, two or more characters
+// wide, where no line of the table has anything. nil where it is no such table.
+func underOneAnother(lines []string, delim byte) []string {
+	var table []int
+	width, clocks, marks := 0, 0, 0
+	for i, l := range lines {
+		if strings.IndexByte(l, '\t') >= 0 {
+			return nil
+		}
+		if len(wideGap.FindAllString(l, 3)) >= 2 {
+			table = append(table, i)
+			width = max(width, utf8.RuneCountInString(l))
+			if strings.IndexByte(l, delim) >= 0 {
+				marks++
+			}
+			for _, f := range strings.Fields(l) {
+				if isClock(f) {
+					clocks++
+					break
+				}
+			}
+		}
+	}
+	if len(table) < 3 || clocks < 2 || marks*2 > len(table) || width > 400 {
+		return nil
+	}
+	used := make([]bool, width)
+	for _, i := range table {
+		k := 0
+		for _, r := range lines[i] {
+			used[k] = used[k] || r != ' ' && r != '\u00A0'
+			k++
+		}
+	}
+	var cuts []int // where columns begin
+	for k := 0; k < width; k++ {
+		if used[k] && (len(cuts) == 0 && k == 0 || k >= 2 && !used[k-1] && !used[k-2] || len(cuts) == 0) {
+			cuts = append(cuts, k)
+		}
+	}
+	if len(cuts) < 3 {
+		return nil
+	}
+	out := make([]string, len(lines))
+	at := 0
+	for i, l := range lines {
+		if at >= len(table) || table[at] != i {
+			out[i] = strings.TrimSpace(l)
+			continue
+		}
+		at++
+		var b strings.Builder
+		k, column := 0, 0
+		for _, r := range l {
+			for column+1 < len(cuts) && k >= cuts[column+1] {
+				b.WriteByte('\t')
+				column++
+			}
+			b.WriteRune(r)
+			k++
+		}
+		cells := strings.Split(b.String(), "\t")
+		for c := range cells {
+			cells[c] = strings.TrimSpace(cells[c])
+		}
+		out[i] = strings.Join(cells, "\t")
+	}
+	return out
+}
+
+const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
+
+var (
+	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?(\pL[^\d\t]*?)[\s,;:–—-]+` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
+	timeThenName = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
+)
+
+// placeNameTime cuts lines as people type them into a message: "1. Jo Lee
+// 18:20", "Jo Lee 18:20", "1 18:20 Jo Lee". nil where most lines with a time
+// are not of that kind, or a delimiter divides them.
+func placeNameTime(lines []string, delim byte) []string {
+	type cut struct{ place, name, time, rest string }
+	cuts := make([]*cut, len(lines))
+	matched, placed, timed, marks := 0, 0, 0, 0
+	for i, l := range lines {
+		if !strings.ContainsAny(l, "0123456789") || len(l) > 200 {
+			continue
+		}
+		if m := nameThenTime.FindStringSubmatch(l); m != nil {
+			cuts[i] = &cut{m[1], m[2], m[3], m[4]}
+		} else if m := timeThenName.FindStringSubmatch(l); m != nil {
+			cuts[i] = &cut{m[1], m[3], m[2], ""}
+		}
+		if clockInside.MatchString(l) {
+			timed++
+		}
+		if cuts[i] == nil {
+			continue
+		}
+		matched++
+		if cuts[i].place != "" {
+			placed++
+		}
+		if strings.IndexByte(l, delim) >= 0 {
+			marks++
+		}
+	}
+	if matched < 2 || matched*10 < timed*7 || marks*2 > matched {
+		return nil
+	}
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		c := cuts[i]
+		switch {
+		case c == nil || placed*2 > matched && c.place == "" && len(findDates(l)) > 0:
+			out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
+		case placed > 0:
+			out[i] = strings.TrimRight(c.place+"\t"+c.name+"\t"+c.time+"\t"+c.rest, "\t ")
+		default:
+			out[i] = strings.TrimRight(c.name+"\t"+c.time+"\t"+c.rest, "\t ")
+		}
+	}
+	return out
+}
+
+var clockInside = regexp.MustCompile(`\b\d{1,3}:\d{2}\b`)
+
+// isRule says whether a row is a line drawn under a heading: nothing but dashes
+// and the like.
+func isRule(cells []string) bool {
+	marks := 0
+	for _, c := range cells {
+		c = trim(c)
+		if c == "" {
+			continue
+		}
+		if len(c) < 3 || len(bytes.Trim([]byte(c), "-=_+:~*. ")) > 0 {
+			return false
+		}
+		marks++
+	}
+	return marks > 0
+}
