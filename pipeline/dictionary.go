@@ -11,8 +11,9 @@ import (
 // dictionary knows the numbers of texts in record.text while sheets are loaded.
 type dictionary struct {
 	at    map[string]int32
-	last  int32 // highest number given
-	whole bool  // at holds every text there is
+	last  int32    // highest number given
+	whole bool     // at holds every text there is
+	fresh []string // given out by number and not written yet
 }
 
 var textSchema = store.Columns("text_no", store.Int32, "text", store.Text)

@@ -14,35 +14,65 @@ var lineSchema = store.Columns(
 	"sex", store.Uint8, "birth_lo", store.Date, "birth_hi", store.Date, "basis", store.Uint8,
 	"age_text", store.Text, "club_no", store.Int32, "taking_part", store.Uint8, "status", store.Uint8, "note", store.Text)
 
-// lineBatch is a slice of the lines of one part, at most store.BatchRows long.
+// pieceLines is the length of a batch of lines: short enough to stay near the
+// processor while it is filled, checked and written.
+const pieceLines = 1 << 13
+
+// lineBatch is a slice of the lines of one part, at most pieceLines long.
 type lineBatch struct {
 	lines []record.Line
 	run   []int32    // index into parsedPart.runs
 	texts [][3]int32 // numbers of name, number and club in record.text, once they are given
+	words arena      // the texts of the lines
+	open  int        // lines of runs that are not read to their end
+}
+
+// empty makes a batch ready to be filled again.
+func (b *lineBatch) empty() {
+	b.lines, b.run, b.texts, b.open = b.lines[:0], b.run[:0], nil, 0
+	b.words.piece = b.words.piece[:0]
 }
 
 // lineList holds the lines of a part in batches, so that ten million of them
-// grow without being copied.
+// grow without being copied. The first batches may have been handed on already.
 type lineList struct {
 	batches []*lineBatch
-	n       int
+	gone    int               // batches handed on
+	n       int               // lines in all
+	spare   func() *lineBatch // gives a batch to fill again, or nil; may be nil
 }
 
+// lineSpot is the place of a line: its batch, counted with those handed on, and
+// its index there.
+type lineSpot struct{ batch, line int32 }
+
 // add appends an empty line and returns it for filling.
-func (l *lineList) add() (*record.Line, *int32) {
-	if len(l.batches) == 0 || len(l.batches[len(l.batches)-1].lines) == store.BatchRows {
-		size := 256
-		if len(l.batches) > 0 {
-			size = store.BatchRows
-		}
-		l.batches = append(l.batches, &lineBatch{lines: make([]record.Line, 0, size), run: make([]int32, 0, size)})
+func (l *lineList) add() (b *lineBatch, at lineSpot) {
+	if len(l.batches) > 0 {
+		b = l.batches[len(l.batches)-1]
 	}
-	b := l.batches[len(l.batches)-1]
+	if b == nil || len(b.lines) == pieceLines {
+		b = nil
+		if l.spare != nil {
+			b = l.spare()
+		}
+		if b == nil {
+			size := 256
+			if l.n > 0 {
+				size = pieceLines
+			}
+			b = &lineBatch{lines: make([]record.Line, 0, size), run: make([]int32, 0, size)}
+		}
+		l.batches = append(l.batches, b)
+	}
 	b.lines = append(b.lines, record.Line{})
 	b.run = append(b.run, 0)
 	l.n++
-	return &b.lines[len(b.lines)-1], &b.run[len(b.run)-1]
+	return b, lineSpot{int32(l.gone + len(l.batches) - 1), int32(len(b.lines) - 1)}
 }
+
+// batch is the batch of a line that was not handed on yet.
+func (l *lineList) batch(at lineSpot) *lineBatch { return l.batches[int(at.batch)-l.gone] }
 
 // drop takes the last line back.
 func (l *lineList) drop() {

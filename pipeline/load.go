@@ -9,6 +9,7 @@ import (
 	"path"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"sort"
 	"strings"
@@ -226,6 +227,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		return rep, err
 	}
 	pl.Progress.Done()
+	debug.FreeOSMemory() // a large sheet's bytes are needed no more
 	return rep, nil
 }
 
@@ -261,9 +263,21 @@ func (pl *Pipeline) readFile(file, name string, hand ByHand, inArchive map[strin
 	}
 	r.hash = store.Hash(r.data)
 	if !inArchive[r.hash] {
-		r.parsed, r.err = pl.parseSheet(name, r.data, hand)
+		r.parsed, r.err = pl.openOrParse(name, r.data, hand)
 	}
 	return r
+}
+
+// largeSheet is the size from which a sheet's lines are read as they are
+// written. It is never more than a batch, so that such a sheet is alone.
+var largeSheet = batchBytes
+
+// openOrParse reads a sheet; a large one without its lines.
+func (pl *Pipeline) openOrParse(name string, data []byte, hand ByHand) (*parsedSheet, error) {
+	if len(data) > largeSheet {
+		return pl.openSheet(name, data, hand)
+	}
+	return pl.parseSheet(name, data, hand)
 }
 
 // loadBatch puts what was read of a batch of files into the archive.
@@ -284,13 +298,96 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		if a := answers.answerFor(r.parsed); a != "" {
 			said := hand
 			said.Answers = a
-			if p, err := pl.parseSheet(names[i], r.data, said); err == nil && !p.waits() {
+			if p, err := pl.openOrParse(names[i], r.data, said); err == nil && !p.waits() {
 				p.byHand = r.parsed.byHand
 				p.noteAnswer(a)
 				r.parsed, r.answers = p, a
 			}
 		}
 	}
+	l := &loading{pl, names, results, hand, known, next, now, rep}
+	if len(results) == 1 && results[0].unread() {
+		return l.large(ctx)
+	}
+	parsed, err := l.keep()
+	if err != nil {
+		return err
+	}
+	return pl.writeSheets(ctx, parsed)
+}
+
+// loading is a batch of sheets on its way into the archive.
+type loading struct {
+	pl      *Pipeline
+	names   []string
+	results []readResult
+	hand    ByHand
+	known   map[string]store.Entry // by hash
+	next    *int
+	now     time.Time
+	rep     *LoadReport
+}
+
+// unread says whether lines are still to be read, and can be.
+func (r *readResult) unread() bool {
+	if r.err != nil || r.parsed == nil || r.parsed.waits() {
+		return false
+	}
+	for _, p := range r.parsed.parts {
+		if p.unread != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// large loads a sheet whose lines are read as they are written: they go into
+// the database first, then the copy and the ledger line to disk, and only then
+// is the transaction committed. Cut short in between, it is loaded from the
+// copy, like any other.
+func (l *loading) large(ctx context.Context) error {
+	r := &l.results[0]
+	if e, seen := l.known[r.hash]; seen && (e.State == store.Loaded || e.State == store.Withdrawn && l.hand == ByHand{}) {
+		_, err := l.keep()
+		return err
+	}
+	r.parsed.entry = l.entry(0)
+	err := l.pl.changeSheets(ctx, func() error {
+		if err := l.pl.insertSheets(ctx, []*parsedSheet{r.parsed}); err != nil {
+			return err
+		}
+		_, err := l.keep()
+		return err
+	})
+	var none errNoLines
+	if !errors.As(err, &none) {
+		return err
+	}
+	// undone; and what was numbered for it with it
+	if err := l.pl.readCourses(); err != nil {
+		return err
+	}
+	r.parsed, r.err = nil, none.error
+	_, err = l.keep()
+	return err
+}
+
+// entry is the ledger line of a sheet that was read.
+func (l *loading) entry(i int) store.Entry {
+	r, hand := &l.results[i], l.hand
+	p := r.parsed
+	e := store.Entry{Seq: *l.next, Hash: r.hash, Path: l.names[i], LoadedAt: l.now, State: store.Loaded, Rows: p.rows(),
+		Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers + r.answers}
+	if old, seen := l.known[r.hash]; seen { // it waited, or was loaded under another answer: the same sheet, so the same place
+		e.Seq, e.LoadedAt, e.Path = old.Seq, old.LoadedAt, old.Path
+	}
+	return e
+}
+
+// keep decides what becomes of each sheet of the batch, and puts copies and
+// ledger lines on disk. It returns those that go into the database.
+func (l *loading) keep() ([]*parsedSheet, error) {
+	pl, names, results, hand, known, next, rep := l.pl, l.names, l.results, l.hand, l.known, l.next, l.rep
 	waiting := map[string]store.Entry{} // by path
 	for _, e := range known {
 		if e.State == store.Waiting {
@@ -320,11 +417,8 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 			rep.Known++
 		default:
 			p := r.parsed
-			p.entry = store.Entry{Seq: *next, Hash: r.hash, Path: names[i], LoadedAt: now, State: store.Loaded, Rows: p.rows(),
-				Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers + r.answers}
-			if seen { // it waited, or was loaded under another answer: the same sheet, so the same place
-				p.entry.Seq, p.entry.LoadedAt, p.entry.Path = e.Seq, e.LoadedAt, e.Path
-			} else {
+			p.entry = l.entry(i)
+			if !seen {
 				*next++
 			}
 			sr.Problems, sr.Counts, sr.Runs, sr.Rows, sr.Forgotten = p.problems, p.counts(), p.runNames(), p.rows(), r.left
@@ -353,10 +447,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		}
 		rep.Sheets = append(rep.Sheets, sr)
 	}
-	if err := pl.Archive.Keep(keep); err != nil {
-		return err
-	}
-	return pl.writeSheets(ctx, parsed)
+	return parsed, pl.Archive.Keep(keep)
 }
 
 // ofAnotherRun says what is odd about bytes that are in the archive already
@@ -366,11 +457,11 @@ func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.
 	if hand == (ByHand{}) && path.Base(name) == path.Base(e.Path) {
 		return ""
 	}
-	now, err := pl.parseSheet(name, data, hand)
+	now, err := pl.openSheet(name, data, hand)
 	if err != nil || now.waits() {
 		return ""
 	}
-	before, err := pl.parseSheet(e.Path, data, handOf(e))
+	before, err := pl.openSheet(e.Path, data, handOf(e))
 	if err != nil || slices.Equal(now.runNames(), before.runNames()) {
 		return ""
 	}
@@ -476,7 +567,7 @@ func (pl *Pipeline) catchUp(ctx context.Context) error {
 		err   error
 	}
 	if err := readAhead(ctx, len(missing), pl.workers(), fileSize(copies), func(i int) (r copyRead) {
-		r.sheet, r.err = pl.parseCopy(missing[i])
+		r.sheet, r.err = pl.readCopy(missing[i], pl.openOrParse)
 		return r
 	}, func(from int, batch []copyRead) error {
 		parsed := make([]*parsedSheet, len(batch))
@@ -500,6 +591,10 @@ func (pl *Pipeline) catchUp(ctx context.Context) error {
 // parseCopy reads the archive's copy of a sheet, as it was read when it was
 // loaded.
 func (pl *Pipeline) parseCopy(e store.Entry) (*parsedSheet, error) {
+	return pl.readCopy(e, pl.parseSheet)
+}
+
+func (pl *Pipeline) readCopy(e store.Entry, read func(name string, data []byte, hand ByHand) (*parsedSheet, error)) (*parsedSheet, error) {
 	data, err := os.ReadFile(pl.Archive.Copy(e))
 	if err != nil {
 		return nil, fmt.Errorf("the archive's copy of %s can't be read: %w; restore the folder from a backup", e.Path, err)
@@ -507,7 +602,7 @@ func (pl *Pipeline) parseCopy(e store.Entry) (*parsedSheet, error) {
 	if h := store.Hash(data); h != e.Hash {
 		return nil, fmt.Errorf("the archive's copy of %s (%s) has changed; restore it from a backup", e.Path, pl.Archive.Copy(e))
 	}
-	p, err := pl.parseSheet(e.Path, data, handOf(e))
+	p, err := read(e.Path, data, handOf(e))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", e.Path, err)
 	}

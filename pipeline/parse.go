@@ -28,10 +28,12 @@ type parsedPart struct {
 	part     *sheet.Part
 	runs     []runKey
 	lines    lineList
-	texts    arena
+	byStatus [record.NotStarted + 1]int
 	readings []record.Reading
 	kind     string
 	problems []partProblem
+	told     int         // problems that the sheet has been told of
+	unread   *partParser // reads the lines; nil once they are read
 }
 
 // partProblem is a problem with the run it is about, -1 where none.
@@ -63,9 +65,9 @@ func (p *parsedSheet) question() string {
 func (p *parsedSheet) counts() map[string]int {
 	m := map[string]int{}
 	for _, q := range p.parts {
-		for _, b := range q.lines.batches {
-			for i := range b.lines {
-				m[b.lines[i].Status.String()]++
+		for status, n := range q.byStatus {
+			if n > 0 {
+				m[record.Status(status).String()] += n
 			}
 		}
 	}
@@ -105,6 +107,33 @@ func (pl *Pipeline) sheetOptions(hand ByHand) sheet.Options {
 // parseSheet reads a sheet and turns its rows into facts. It touches neither
 // the archive nor the database.
 func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSheet, error) {
+	out, err := pl.openParts(name, data, hand)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range out.parts {
+		if err := p.unread.read(nil); err != nil {
+			return nil, err
+		}
+		out.tell(p)
+	}
+	return out, out.someLines()
+}
+
+// openSheet finds out all about a sheet but its lines: the columns, the runs,
+// and whether it waits for an answer. Its parts are still to be read.
+func (pl *Pipeline) openSheet(name string, data []byte, hand ByHand) (*parsedSheet, error) {
+	out, err := pl.openParts(name, data, hand)
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range out.parts {
+		out.tell(p)
+	}
+	return out, nil
+}
+
+func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedSheet, error) {
 	distance := 0
 	if hand.Distance != "" {
 		var err error
@@ -121,35 +150,44 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 		return nil, err
 	}
 	out := &parsedSheet{sheet: s, problems: s.Problems}
-	parsers := make([]*partParser, len(s.Parts))
-	for i, part := range s.Parts {
-		parsers[i] = pl.newPartParser(name, part, distance, hand.Kind, answers)
-		if err := parsers[i].observe(); err != nil {
+	for _, part := range s.Parts {
+		p := pl.newPartParser(name, part, distance, hand.Kind, answers)
+		if err := p.observe(); err != nil {
 			return nil, err
 		}
+		p.out.unread = p
+		out.parts = append(out.parts, p.out)
 	}
 	// the tabs of one workbook have one maker: what groups one uses tells how
 	// wide another's are
-	for i, p := range parsers {
-		for k, q := range parsers {
+	for i, p := range out.parts {
+		for k, q := range out.parts {
 			if i != k {
-				p.reader.Know(q.groups)
+				p.unread.reader.Know(q.unread.groups)
 			}
 		}
 	}
-	for _, p := range parsers {
-		if err := p.read(); err != nil {
-			return nil, err
-		}
-		out.parts = append(out.parts, p.out)
-		for _, q := range p.out.problems {
-			out.problems = append(out.problems, q.Problem)
-		}
-	}
-	if out.rows() == 0 && !out.waits() {
-		return nil, fmt.Errorf("no line of this sheet stands for a finisher: no row has a place, a name or a time under a heading that says so")
+	for _, p := range out.parts {
+		p.unread.settle()
 	}
 	return out, nil
+}
+
+// tell adds the problems of a part to those of the sheet.
+func (p *parsedSheet) tell(part *parsedPart) {
+	for _, q := range part.problems[part.told:] {
+		p.problems = append(p.problems, q.Problem)
+	}
+	part.told = len(part.problems)
+}
+
+// someLines is an error where a sheet that was read has no line at all and
+// nothing that could be asked.
+func (p *parsedSheet) someLines() error {
+	if p.rows() > 0 || p.waits() {
+		return nil
+	}
+	return fmt.Errorf("no line of this sheet stands for a finisher: no row has a place, a name or a time under a heading that says so")
 }
 
 // ParseDistance reads a distance given by hand: 5000, 5000 m, 5 km, 5k,
@@ -210,7 +248,8 @@ func ParseAnswers(text string) (map[string]string, error) {
 }
 
 // partParser turns one table of a sheet into facts, in two passes: observe
-// counts what its columns show, read turns its rows into lines.
+// counts what its columns show, settle decides how they are read, read turns
+// the rows into lines.
 type partParser struct {
 	pl       *Pipeline
 	name     string
@@ -219,6 +258,11 @@ type partParser struct {
 	reader   *record.Reader
 	groups   []string
 	distance int // given by hand or on the sheet, metres; 0 the course's
+	lost     int // first row without a run, 0 none
+
+	open   []openRun // by index of parsedPart.runs
+	checks []partProblem
+	room   []record.Line
 
 	at                      map[runKey]int32
 	last                    int32 // run of the row before
@@ -253,11 +297,16 @@ func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance in
 // note keeps a problem of the part; run is the index of the run it is about,
 // -1 for none.
 func (p *partParser) note(run int32, q place.Problem) {
+	p.out.problems = append(p.out.problems, partProblem{p.placed(q), run})
+}
+
+// placed completes the place of a problem.
+func (p *partParser) placed(q place.Problem) place.Problem {
 	q.Place.Sheet = p.name
 	if q.Place.Tab == "" {
 		q.Place.Tab = p.part.Tab
 	}
-	p.out.problems = append(p.out.problems, partProblem{q, run})
+	return q
 }
 
 // usualDistance is the distance of the first row's run.
@@ -289,16 +338,21 @@ func (p *partParser) runOf(cells []string) (int32, bool) {
 		i = int32(len(p.out.runs))
 		p.at[k] = i
 		p.out.runs = append(p.out.runs, k)
+		p.open = append(p.open, openRun{})
 	}
 	p.lastCourse, p.lastDay, p.lastSession, p.last = course, day, session, i
 	return i, true
 }
 
+// observe counts what the columns show and the rows of every run.
 func (p *partParser) observe() error {
 	err := p.part.Each(func(row int, cells []string) error {
 		day := unit.Day(0)
 		if i, ok := p.runOf(cells); ok {
 			day = p.out.runs[i].day
+			p.open[i].left++
+		} else if p.lost == 0 {
+			p.lost = row
 		}
 		p.reader.Observe(row, cells, day)
 		return nil
@@ -307,43 +361,150 @@ func (p *partParser) observe() error {
 	return err
 }
 
-func (p *partParser) read() error {
+// settle decides how the columns are read; what it can't decide it asks.
+func (p *partParser) settle() {
 	readings := p.reader.Settle()
 	p.out.readings = readings.Columns
 	for _, q := range readings.Problems {
 		p.note(-1, q)
 	}
-	lost := 0
+	if p.lost > 0 && p.part.Course.OK() && p.part.Date.OK() {
+		p.note(-1, place.Problem{Place: place.Place{Row: p.lost}, Severity: place.Waits, Kind: "row-without-run",
+			Expected: "a course and a date on this row", Do: "Fill them in on the sheet and load it again."})
+	}
+}
+
+// read turns the rows into lines. Where there is a sink, batches of lines are
+// handed to it as soon as the runs on them are whole, and not kept: a season
+// list in order of date needs room for a few runs, whatever its length.
+func (p *partParser) read(sink func(*lineBatch) error) error {
 	err := p.part.Each(func(row int, cells []string) error {
 		i, ok := p.runOf(cells)
 		if !ok {
-			if lost++; lost == 1 && p.part.Course.OK() && p.part.Date.OK() {
-				p.note(-1, place.Problem{Place: place.Place{Row: row}, Severity: place.Waits, Kind: "row-without-run",
-					Expected: "a course and a date on this row", Do: "Fill them in on the sheet and load it again."})
-			}
 			return nil
 		}
-		line, run := p.out.lines.add()
-		*run = i
-		k := p.out.runs[i]
+		b, at := p.out.lines.add()
+		line, k := &b.lines[at.line], p.out.runs[i]
+		b.run[at.line] = i
 		p.reader.Read(row, cells, k.day, k.course.distanceM, line)
+		run := &p.open[i]
+		run.left--
 		if line.Status == record.NotStarted {
 			p.out.lines.drop()
+		} else {
+			for _, q := range line.Problems {
+				p.note(i, q)
+			}
+			line.Problems = nil
+			b.words.keep(line)
+			run.add(at)
+			b.open++
+			if line.TimeMS > 0 {
+				run.timed++
+			}
+		}
+		if run.left > 0 {
 			return nil
 		}
-		for _, q := range line.Problems {
-			p.note(i, q)
+		p.checkRun(i)
+		if sink == nil || run.n == 0 {
+			return nil
 		}
-		line.Problems = nil
-		p.out.texts.keep(line)
-		return nil
+		return p.handOn(sink, false)
 	})
 	if err != nil {
 		return err
 	}
-	p.pl.checkRuns(p.out, p.note)
+	p.out.unread = nil
+	sort.SliceStable(p.checks, func(i, k int) bool { return p.checks[i].run < p.checks[k].run })
+	p.out.problems = append(p.out.problems, p.checks...)
 	p.doubtDistance()
+	if sink == nil {
+		for _, b := range p.out.lines.batches {
+			p.out.count(b)
+		}
+		return nil
+	}
+	return p.handOn(sink, true)
+}
+
+// handOn hands over the first batches whose runs are whole; the last batch, in
+// which there is still room, only at the end.
+func (p *partParser) handOn(sink func(*lineBatch) error, end bool) error {
+	l := &p.out.lines
+	for len(l.batches) > 0 && (end || len(l.batches) > 1) && l.batches[0].open == 0 {
+		b := l.batches[0]
+		l.batches[0] = nil
+		l.batches = l.batches[1:]
+		l.gone++
+		p.out.count(b)
+		if err := sink(b); err != nil {
+			return err
+		}
+	}
 	return nil
+}
+
+// count counts the lines of a batch by status.
+func (p *parsedPart) count(b *lineBatch) {
+	for i := range b.lines {
+		p.byStatus[b.lines[i].Status]++
+	}
+}
+
+// openRun is a run on its way: how many of its rows are still to come, and
+// where its lines are.
+type openRun struct {
+	left, timed int32
+	n           int32      // lines
+	first       lineSpot   // the others follow it
+	apart       []lineSpot // every line, where they do not stand together
+}
+
+func (r *openRun) add(at lineSpot) {
+	switch {
+	case r.n == 0:
+		r.first = at
+	case r.apart == nil && at == lineSpot{r.first.batch, r.first.line + r.n}:
+	default:
+		if r.apart == nil {
+			r.apart = make([]lineSpot, r.n, max(16, 2*r.n))
+			for k := range r.apart {
+				r.apart[k] = lineSpot{r.first.batch, r.first.line + int32(k)}
+			}
+		}
+		r.apart = append(r.apart, at)
+	}
+	r.n++
+}
+
+// checkRun looks at the lines of one run of a part together.
+func (p *partParser) checkRun(i int32) {
+	run, list := &p.open[i], &p.out.lines
+	if run.n == 0 {
+		return
+	}
+	var lines []record.Line
+	if run.apart == nil {
+		b := list.batch(run.first)
+		lines = b.lines[run.first.line : run.first.line+run.n]
+		b.open -= int(run.n)
+	} else {
+		lines = p.room[:0]
+		for _, at := range run.apart {
+			lines = append(lines, list.batch(at).lines[at.line])
+		}
+		p.room = lines
+	}
+	for _, q := range record.CheckRun(lines, p.out.runs[i].course.distanceM) {
+		p.checks = append(p.checks, partProblem{p.placed(q), i})
+	}
+	for k, at := range run.apart {
+		b := list.batch(at)
+		b.lines[at.line] = lines[k]
+		b.open--
+	}
+	run.apart = nil
 }
 
 // doubtDistance says of a course whose distance nobody has given, and where
@@ -359,58 +520,13 @@ func (p *partParser) doubtDistance() {
 			impossible[q.run]++
 		}
 	}
-	timed := map[int32]int{}
-	for _, b := range p.out.lines.batches {
-		for i := range b.lines {
-			if b.lines[i].TimeMS > 0 {
-				timed[b.run[i]]++
-			}
-		}
-	}
 	for run, k := range p.out.runs {
 		n := impossible[int32(run)]
-		if n < 2 || n*20 < timed[int32(run)] || p.pl.courses.listed(k.course.course) {
+		if n < 2 || n*20 < int(p.open[run].timed) || p.pl.courses.listed(k.course.course) {
 			continue
 		}
-		p.note(int32(run), place.Problem{Severity: place.Look, Kind: "distance-unsure", Read: fmt.Sprintf("%d of %d times too fast", n, timed[int32(run)]),
+		p.note(int32(run), place.Problem{Severity: place.Look, Kind: "distance-unsure", Read: fmt.Sprintf("%d of %d times too fast", n, int(p.open[run].timed)),
 			Expected: "times of a 5 km run, which is assumed where nobody says the distance",
 			Do:       fmt.Sprintf("If %s is shorter, give its distance in courses.csv, or load the sheet with --distance.", k.course.course)})
-	}
-}
-
-// checkRuns looks at the lines of each run of a part together.
-func (pl *Pipeline) checkRuns(p *parsedPart, note func(int32, place.Problem)) {
-	if len(p.runs) == 1 && len(p.lines.batches) == 1 {
-		for _, q := range record.CheckRun(p.lines.batches[0].lines, p.runs[0].course.distanceM) {
-			note(0, q)
-		}
-		return
-	}
-	type ref struct {
-		run, at int32
-		batch   int32
-	}
-	refs := make([]ref, 0, p.lines.n)
-	for bi, b := range p.lines.batches {
-		for i := range b.lines {
-			refs = append(refs, ref{b.run[i], int32(i), int32(bi)})
-		}
-	}
-	sort.SliceStable(refs, func(a, b int) bool { return refs[a].run < refs[b].run })
-	var lines []record.Line
-	for from := 0; from < len(refs); {
-		to := from
-		lines = lines[:0]
-		for to < len(refs) && refs[to].run == refs[from].run {
-			lines = append(lines, p.lines.batches[refs[to].batch].lines[refs[to].at])
-			to++
-		}
-		for _, q := range record.CheckRun(lines, p.runs[refs[from].run].course.distanceM) {
-			note(refs[from].run, q)
-		}
-		for i := from; i < to; i++ {
-			p.lines.batches[refs[i].batch].lines[refs[i].at] = lines[i-from]
-		}
-		from = to
 	}
 }
