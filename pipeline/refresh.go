@@ -424,28 +424,17 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 
 func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 	f, fig := w.field, &w.figures
-	i := 0
-	return pl.DB.Insert(ctx, "record.result", resultSchema, func(b *store.Builder) (bool, error) {
-		if i == f.n {
-			return false, nil
-		}
-		r := row{b}
-		for end := min(f.n, i+store.BatchRows); i < end; i++ {
-			same := f.sameLine(i)
-			r.ints(0, f.lineNo[i], f.runner[i])
-			r.small(2, f.status[i], f.counts[i], uint8(f.sexOf(w.people, i)))
-			lo, hi := b.Field(5).(*array.Uint8Builder), b.Field(6).(*array.Uint8Builder)
-			if fig.ageLow[i] < 0 {
-				lo.AppendNull()
-				hi.AppendNull()
-			} else {
-				lo.Append(uint8(fig.ageLow[i]))
-				hi.Append(uint8(fig.ageHigh[i]))
-			}
-			r.ints(7, same, f.doubt[i], f.timeMS[i])
-			r.small(10, f.takingPart[i])
-		}
-		return true, nil
+	return pl.insertColumns(ctx, "record.result", resultSchema, f.n, func(c *fill, from, to int) {
+		c.ints(f.lineNo[from:to])
+		c.ints(f.runner[from:to])
+		c.bytes(f.status[from:to])
+		c.bytes(f.counts[from:to])
+		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(w.people, from+k)) })
+		c.ages(fig.ageLow[from:to], fig.ageHigh[from:to])
+		c.intsOf(func(k int) int32 { return f.sameLine(from + k) })
+		c.ints(f.doubt[from:to])
+		c.ints(f.timeMS[from:to])
+		c.bytes(f.takingPart[from:to])
 	})
 }
 
@@ -499,33 +488,36 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 	f, p, fig := w.field, w.people, &w.figures
 	h, g, s := fig.history, &fig.grade, w.speed
-	i := 0
-	return pl.DB.Insert(ctx, "insight.result", insightSchema, func(b *store.Builder) (bool, error) {
-		if i == len(p.order) {
-			return false, nil
+	return pl.insertColumns(ctx, "insight.result", insightSchema, len(p.order), func(c *fill, from, to int) {
+		lines, mark := p.order[from:to], h.Mark[from:to]
+		is := func(m history.Mark) func(int) bool { return func(k int) bool { return mark[k]&m != 0 } }
+		under := func(m history.Mark, before []int32) func(int) int32 {
+			return func(k int) int32 { return margin(mark[k]&m != 0, before[from+k], unit.CeilSeconds(f.timeMS[lines[k]])) }
 		}
-		r := row{b}
-		for end := min(len(p.order), i+store.BatchRows); i < end; i++ {
-			l := p.order[i]
-			r.ints(0, f.lineNo[l])
-			r.numbers(1, g.Percent[i], g.Low[i], g.High[i], g.OpenEquivalent[i])
-			time := unit.CeilSeconds(f.timeMS[l])
-			pb, cb := h.Mark[i]&history.PB != 0, h.Mark[i]&history.CourseBest != 0
-			r.yesNo(5, h.Mark[i]&history.FirstSeen != 0)
-			r.ints(6, h.RunsTotal[i], h.Milestone[i])
-			r.yesNo(8, pb)
-			r.ints(9, h.PreviousBestS[i], margin(pb, h.PreviousBestS[i], time))
-			r.yesNo(11, cb)
-			r.ints(12, margin(cb, h.PreviousCourseBestS[i], time), h.PBStreak[i], h.Attendance[i])
-			r.small(15, uint8(h.Newcomer[i]), uint8(h.Visitor[i]))
-			r.ints(17, max(0, h.DaysSince[i]))
-			r.numbers(18, s.adjusted[i])
-			r.yesNo(19, s.adjustedBest[i])
-			r.small(20, s.effort[i])
-			r.numbers(21, s.shortfall[i])
-			r.singles(22, s.form[i][:]...)
+		c.intsOf(func(k int) int32 { return f.lineNo[lines[k]] })
+		for _, v := range [][]float64{g.Percent, g.Low, g.High, g.OpenEquivalent} {
+			c.numbers(v[from:to])
 		}
-		return true, nil
+		c.flagsOf(is(history.FirstSeen))
+		c.ints(h.RunsTotal[from:to])
+		c.ints(h.Milestone[from:to])
+		c.flagsOf(is(history.PB))
+		c.ints(h.PreviousBestS[from:to])
+		c.intsOf(under(history.PB, h.PreviousBestS))
+		c.flagsOf(is(history.CourseBest))
+		c.intsOf(under(history.CourseBest, h.PreviousCourseBestS))
+		c.ints(h.PBStreak[from:to])
+		c.ints(h.Attendance[from:to])
+		c.bytes(bytesAs(h.Newcomer[from:to]))
+		c.bytes(bytesAs(h.Visitor[from:to]))
+		c.intsOf(func(k int) int32 { return max(0, h.DaysSince[from+k]) })
+		c.numbers(s.adjusted[from:to])
+		c.flags(s.adjustedBest[from:to])
+		c.bytes(s.effort[from:to])
+		c.numbers(s.shortfall[from:to])
+		for band := range 3 {
+			c.singlesOf(func(k int) float32 { return s.form[from+k][band] })
+		}
 	})
 }
 
@@ -540,17 +532,6 @@ func (r row) numbers(at int, v ...float64) {
 	for i, x := range v {
 		b := r.b.Field(at + i).(*array.Float64Builder)
 		if math.IsNaN(x) || math.IsInf(x, 0) {
-			b.AppendNull()
-		} else {
-			b.Append(x)
-		}
-	}
-}
-
-func (r row) singles(at int, v ...float32) {
-	for i, x := range v {
-		b := r.b.Field(at + i).(*array.Float32Builder)
-		if x != x { // not a number
 			b.AppendNull()
 		} else {
 			b.Append(x)
