@@ -111,7 +111,7 @@ func (pl *Pipeline) learnTexts(ctx context.Context) error {
 	if d.whole {
 		return nil
 	}
-	list, err := pl.readTexts(ctx)
+	list, err := pl.readTexts(ctx, "")
 	if err != nil {
 		return err
 	}
