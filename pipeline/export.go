@@ -27,7 +27,7 @@ const (
 )
 
 var exportViews = []exportView{
-	{name: "results", order: "sheet, tab, row_number, course, run_date, session, line_no", internal: []string{"run_no", "line_no"}, private: []string{"name_received"},
+	{name: "results", order: "sheet, tab, row_number, course, run_date, session, line_no", internal: []string{"run_no", "line_no", "runner_no"}, private: []string{"name_received"},
 		replace: []string{publicName, publicClub, "case when hidden or protected then null else note end as note",
 			"case when hidden then null else age_group end as age_group",
 			"case when hidden or protected then null else effort end as effort",
@@ -37,7 +37,7 @@ var exportViews = []exportView{
 			"case when hidden or protected then null else form_high end as form_high"}, year: "run_date"},
 	{name: "runs", order: "run_date, course, session, distance_m, run_no", internal: []string{"run_no"}, year: "run_date"},
 	{name: "courses", order: "course, distance_m"},
-	{name: "runners", order: "length(runner_id), runner_id", private: []string{"birth_lo", "birth_hi", "name_key"},
+	{name: "runners", order: "length(runner_id), runner_id", internal: []string{"runner_no"}, private: []string{"birth_lo", "birth_hi", "name_key"},
 		replace: []string{publicName, publicClub,
 			"case when hidden or protected then null else form_s end as form_s",
 			"case when hidden or protected then null else form_low end as form_low",

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"sort"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/record/name"
@@ -41,29 +43,104 @@ func (f Found) String() string {
 // leads there), by name in any spelling, or by part of a name. Nobody is
 // guessed: several who fit are all returned.
 func (pl *Pipeline) FindRunners(ctx context.Context, who string) ([]Found, error) {
-	const list = `select w.runner_id, coalesce(w.name, ''), coalesce(w.age_group, ''), coalesce(w.club, ''), w.results, coalesce(w.last_run::varchar, '') from main.runners w where `
-	const order = ` order by w.results desc, length(w.runner_id), w.runner_id limit 50`
 	if n, ok := runnerNumber(who); ok {
-		return pl.found(ctx, list+`w.runner_id = 'R' || coalesce((select now from record.alias where runner_no = ?), ?)`+order, n, n)
+		numbers, err := pl.numbers(ctx, `select coalesce((select now from record.alias where runner_no = ?), ?)`, n, n)
+		if err != nil {
+			return nil, err
+		}
+		return pl.found(ctx, numbers)
 	}
-	key := name.Parse(who).Full
+	key, text := name.Parse(who).Full, strings.TrimSpace(who)
 	if key == "" {
 		return nil, fmt.Errorf("%q is neither a name nor a runner id such as R12", who)
 	}
-	out, err := pl.found(ctx, list+`w.name_key = ?`+order, key)
-	if err != nil || len(out) > 0 {
-		return out, err
+	for _, look := range []struct {
+		query string
+		args  []any
+	}{
+		{`select runner_no from record.runner where name_key = ?`, []any{key}},
+		// another spelling on some sheet, where the person wants no other name
+		{`select distinct r.runner_no from record.text t join record.line l on l.name_no = t.text_no
+			join record.result r on r.line_no = l.line_no join record.runner w on w.runner_no = r.runner_no
+			where lower(t.text) = lower(?) and not w.wished`, []any{text}},
+		// part of a name
+		{`select runner_no from record.runner
+			where contains(name_key, ?) or contains(lower(strip_accents(name)), lower(strip_accents(?)))`, []any{key, text}},
+	} {
+		numbers, err := pl.numbers(ctx, look.query, look.args...)
+		if err != nil || len(numbers) > 0 {
+			if err != nil {
+				return nil, err
+			}
+			return pl.found(ctx, numbers)
+		}
 	}
-	// another spelling on some sheet, then part of a name
-	out, err = pl.found(ctx, list+`w.runner_id in (select runner_id from main.results where lower(name_received) = lower(?))`+order, strings.TrimSpace(who))
-	if err != nil || len(out) > 0 {
-		return out, err
-	}
-	return pl.found(ctx, list+`contains(w.name_key, ?) or contains(lower(strip_accents(w.name)), lower(strip_accents(?)))`+order, key, strings.TrimSpace(who))
+	return nil, nil
 }
 
-func (pl *Pipeline) found(ctx context.Context, query string, args ...any) ([]Found, error) {
+// numbers gives the numbers of the runners that a query finds.
+func (pl *Pipeline) numbers(ctx context.Context, query string, args ...any) ([]int32, error) {
 	rows, err := pl.DB.QueryContext(ctx, query, args...)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var out []int32
+	for rows.Next() {
+		var n int32
+		if err := rows.Scan(&n); err != nil {
+			return nil, err
+		}
+		out = append(out, n)
+	}
+	return out, rows.Err()
+}
+
+// few is the number of people up to which each is looked up by itself: the
+// database then reads that person's lines only, while a list makes it read
+// everybody's.
+const few = 6
+
+// mostFound is how many people a list names.
+const mostFound = 50
+
+// found describes runners, those with the most runs first.
+func (pl *Pipeline) found(ctx context.Context, numbers []int32) ([]Found, error) {
+	const list = `select w.runner_id, coalesce(w.name, ''), coalesce(w.age_group, ''), coalesce(w.club, ''), w.results, coalesce(w.last_run::varchar, '') from main.runners w where w.runner_no `
+	if len(numbers) == 0 {
+		return nil, nil
+	}
+	words := make([]string, len(numbers))
+	for i, n := range numbers {
+		words[i] = "= " + strconv.Itoa(int(n))
+	}
+	if len(numbers) > few {
+		words = []string{"in (" + strings.ReplaceAll(strings.Join(words, ","), "= ", "") + ")"}
+	}
+	var out []Found
+	for _, which := range words {
+		some, err := pl.asFound(ctx, list+which)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, some...)
+	}
+	sort.Slice(out, func(i, j int) bool {
+		a, b := out[i], out[j]
+		if a.Runs != b.Runs {
+			return a.Runs > b.Runs
+		}
+		if len(a.ID) != len(b.ID) {
+			return len(a.ID) < len(b.ID)
+		}
+		return a.ID < b.ID
+	})
+	return out[:min(len(out), mostFound)], nil
+}
+
+// asFound gives the runners that a query of the view runners finds.
+func (pl *Pipeline) asFound(ctx context.Context, query string) ([]Found, error) {
+	rows, err := pl.DB.QueryContext(ctx, query)
 	if err != nil {
 		return nil, err
 	}

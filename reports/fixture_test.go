@@ -25,7 +25,11 @@ create table main.results (
 	note varchar, age_grade_low double, age_grade_high double, distance_m integer, run_no integer, tied boolean,
 	first_result boolean, previous_best_s integer, pb_margin_s integer, course_best_margin_s integer,
 	is_newcomer boolean, is_visitor boolean, runs_total integer, milestone integer, pb_streak integer,
-	attendance_streak integer, days_since_last integer, protected boolean, hidden boolean, doubt varchar);
+	attendance_streak integer, days_since_last integer, protected boolean, hidden boolean, doubt varchar,
+	runner_no integer generated always as (substr(runner_id, 2)::integer) virtual,
+	form_s double generated always as (adjusted_s / (1 + shortfall_pct / 100)) virtual,
+	form_low double generated always as (0.975 * adjusted_s / (1 + shortfall_pct / 100)) virtual,
+	form_high double generated always as (1.025 * adjusted_s / (1 + shortfall_pct / 100)) virtual);
 create table main.runs (
 	course varchar, run_date date, condition_pct double, session varchar, low double, high double, state varchar,
 	finishers integer, unnamed integer, run_no integer, course_name varchar, distance_m integer, condition_s double,
@@ -38,7 +42,8 @@ create table main.courses (
 create table main.runners (
 	runner_id varchar, name varchar, form_s double, form_low double, form_high double, sex varchar, club varchar,
 	results integer, first_run date, last_run date, best_s integer, best_distance_m integer, protected boolean,
-	hidden boolean, age_group varchar, change double, change_sd double, p_faster double, p_level double);
+	hidden boolean, age_group varchar, change double, change_sd double, p_faster double, p_level double,
+	runner_no integer generated always as (substr(runner_id, 2)::integer) virtual);
 create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean);
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
@@ -88,6 +93,9 @@ create view record.result as
 	from main.results;
 create view insight.result as
 	select rowid::integer as line_no, age_grade_pct as age_grade, age_grade_low, age_grade_high, adjusted_s from main.results;
+create view insight.course as
+	select course_no, ln(1 + seconds_at_25min / 1500) as effect, (ln(1 + seconds_high / 1500) - ln(1 + seconds_low / 1500)) / 3.29 as sd, shared_runners, basis
+	from main.courses join record.course using (course);
 create view insight.age_group as
 	select age, sex, name, min(age) over (partition by sex, name) as first_age from (
 		select distinct age_low as age, case sex when 'M' then 1 when 'W' then 2 else 3 end as sex, age_group as name from main.results where age_group is not null);

@@ -261,19 +261,6 @@ func rankIn(mine int32, all []int32) (rank standing.Rank, n int, percentile tabl
 	return standing.Rank{N: int32(faster + 1), Shared: equal > 1}, n, percentile
 }
 
-// measure is what people are ranked by: a value of one row, the lower the
-// better, 0 for none.
-type measure struct {
-	word         string
-	ever, season func(*bestRow) int32
-}
-
-var byTime = measure{"time", func(b *bestRow) int32 { return b.best }, func(b *bestRow) int32 { return or0(b.season) }}
-
-var byAdjusted = measure{"adjusted", func(b *bestRow) int32 { return ceilS(b.adjusted) }, func(b *bestRow) int32 { return ceilS(b.seasonAdjusted) }}
-
-var byGrade = measure{"age grade", func(b *bestRow) int32 { return gradeRank(b.grade) }, func(b *bestRow) int32 { return gradeRank(b.seasonGrade) }}
-
 func ceilS(s *float64) int32 {
 	if s == nil {
 		return 0
@@ -281,57 +268,43 @@ func ceilS(s *float64) int32 {
 	return int32(math.Ceil(*s - 1e-9))
 }
 
-func gradeRank(g *float64) int32 {
-	if g == nil {
-		return 0
-	}
-	return int32(gradeOrder(*g))
-}
-
-// bestOf gives each runner's best value, and that of runner id; 0 for none.
-func bestOf(rows []bestRow, id string, keep func(*bestRow) bool, value func(*bestRow) int32) (mine int32, all []int32) {
-	at := map[string]int{}
-	for i := range rows {
-		b := &rows[i]
-		v := value(b)
-		if v == 0 || !keep(b) {
-			continue
-		}
-		k, ok := at[b.runner]
-		if !ok {
-			at[b.runner], k = len(all), len(all)
-			all = append(all, v)
-		}
-		all[k] = min(all[k], v)
-	}
-	if k, ok := at[id]; ok {
-		mine = all[k]
-	}
-	return mine, all
-}
+// measures are what people are ranked by, as standing_best.sql has them and as
+// printed.
+var measures = []struct{ code, word string }{{"time", "time"}, {"adjusted", "adjusted"}, {"grade", "age grade"}}
 
 // standingSection ranks within the age group: by time on each course, and over
 // all by time, adjusted time and age grade, ever and this season.
 func (d *standingRows) standingSection() (section, bool) {
 	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
 		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
-	line := func(name string, m measure, keep func(*bestRow) bool) {
-		for _, when := range []struct {
-			word  string
-			value func(*bestRow) int32
-		}{{"ever", m.ever}, {"this season", m.season}} {
-			mine, all := bestOf(d.bests, d.id, keep, when.value)
-			if r, n, p := rankIn(mine, all); r.N > 0 {
-				t.Add(nil, table.Words(name), table.Words(when.word), rankValue(r), table.Number(n), p, table.Words(m.word))
+	line := func(name, word string, in standIn) {
+		for _, season := range []bool{false, true} {
+			in.season = season
+			g := d.bests[in]
+			if g == nil {
+				continue
+			}
+			when := "ever"
+			if season {
+				when = "this season"
+			}
+			if r, n, p := rankIn(g.mine, g.all); r.N > 0 {
+				t.Add(nil, table.Words(name), table.Words(when), rankValue(r), table.Number(n), p, table.Words(word))
 			}
 		}
 	}
 	for _, c := range d.courses {
-		line(c.name, byTime, func(b *bestRow) bool { return b.course == c.course })
+		for _, dist := range d.distances() {
+			name := c.name
+			if dist != c.distance {
+				name += ", " + distance(dist)
+			}
+			line(name, "time", standIn{measure: "time", course: c.course, distance: dist})
+		}
 	}
 	for _, dist := range d.distances() {
-		for _, m := range []measure{byTime, byAdjusted, byGrade} {
-			line("All, "+distance(dist), m, func(b *bestRow) bool { return b.distance == dist })
+		for _, m := range measures {
+			line("All, "+distance(dist), m.word, standIn{measure: m.code, distance: dist})
 		}
 	}
 	if len(t.Rows) == 0 {

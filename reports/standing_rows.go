@@ -4,6 +4,8 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"strconv"
+	"strings"
 
 	"lapwing/pipeline/unit"
 )
@@ -17,7 +19,7 @@ type standingRows struct {
 	protected, hidden          bool
 	latest, from               unit.Day
 	results                    []ownRow
-	bests                      []bestRow
+	bests                      map[standIn]*groupBests
 	courses                    []courseRow
 }
 
@@ -36,24 +38,32 @@ type ownRow struct {
 	pbStreak, streak int32
 	total            *int32
 	protected        bool
+	// form over 5 km as things stood on the day, s, with its 90 % interval
+	formS, formLow, formHigh *float64
 }
 
-type bestRow struct {
-	course                                       string
-	distance                                     int32
-	runner                                       string
-	best                                         int32 // s
-	season                                       *int32
-	adjusted, seasonAdjusted, grade, seasonGrade *float64
+// standIn says among what bests somebody stands: by what measure, on which
+// course ("" all) and distance, of the season or ever.
+type standIn struct {
+	measure, course string
+	distance        int32
+	season          bool
+}
+
+// groupBests are the bests of an age group, one a runner, the lower the better;
+// mine is the runner's own, 0 for none.
+type groupBests struct {
+	all  []int32
+	mine int32
 }
 
 type courseRow struct {
 	course, name           string
 	distance               int32
-	index, low, high       *float64
+	index                  *float64
 	seconds, secLow, secHi *float64
-	results, runs, shared  int64
-	network, basis         string
+	shared                 int64
+	basis                  string
 	measured               *bool
 }
 
@@ -62,8 +72,7 @@ func readCourses(ctx context.Context, q Queryer) ([]courseRow, error) {
 	err := ask(ctx, q, "course", func(rows *sql.Rows) error {
 		var r courseRow
 		var d *int32
-		err := rows.Scan(&r.course, &r.name, &d, &r.index, &r.low, &r.high, &r.seconds, &r.secLow, &r.secHi,
-			&r.results, &r.runs, &r.shared, &r.network, &r.basis, &r.measured)
+		err := rows.Scan(&r.course, &r.name, &d, &r.index, &r.seconds, &r.secLow, &r.secHi, &r.shared, &r.basis, &r.measured)
 		r.distance = or0(d)
 		out = append(out, r)
 		return err
@@ -72,14 +81,20 @@ func readCourses(ctx context.Context, q Queryer) ([]courseRow, error) {
 }
 
 func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions) (*standingRows, error) {
-	d := &standingRows{}
-	err := ask(ctx, q, "standing_runner", func(rows *sql.Rows) error {
+	d := &standingRows{bests: map[standIn]*groupBests{}}
+	number, err := strconv.ParseInt(strings.TrimPrefix(who, "R"), 10, 32)
+	if err != nil || !strings.HasPrefix(who, "R") {
+		return nil, fmt.Errorf("the archive knows no runner %s", who)
+	}
+	runner := int32(number)
+	var firstAge, lastAge int32
+	err = ask(ctx, q, "standing_runner", func(rows *sql.Rows) error {
 		var when day
 		err := rows.Scan(&d.id, &d.name, &d.sex, &d.group, &d.club, &d.formS, &d.formLow, &d.formHigh,
-			&d.change, &d.changeSD, &d.pFaster, &d.pLevel, &d.protected, &d.hidden, &when)
+			&d.change, &d.changeSD, &d.pFaster, &d.pLevel, &d.protected, &d.hidden, &firstAge, &lastAge, &when)
 		d.latest = when.Day
 		return err
-	}, who)
+	}, runner)
 	if err != nil {
 		return nil, err
 	}
@@ -98,33 +113,49 @@ func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions)
 		var dist *int32
 		err := rows.Scan(&sheet, &tab, &row, &when, &r.course, &dist, &r.position, &r.timeS, &r.adjusted, &r.grade,
 			&r.effort, &r.shortfall, &r.status, &r.taking, &r.countsRun, &r.countsTime, &r.pb, &r.course1, &r.adj,
-			&r.pbStreak, &r.streak, &r.total, &r.protected)
+			&r.pbStreak, &r.streak, &r.total, &r.protected, &r.formS, &r.formLow, &r.formHigh)
 		r.day, r.distance = when.Day, or0(dist)
 		d.protected = d.protected || r.protected && when.Day == d.latest
 		if r.status != "superseded" && r.status != "repeat" {
 			d.results = append(d.results, r)
 		}
 		return err
-	}, who)
+	}, runner)
 	if err != nil {
 		return nil, err
 	}
 	if d.courses, err = readCourses(ctx, q); err != nil {
 		return nil, err
 	}
-	if d.sex == "" || d.group == "" {
+	sex := sexNumbers[d.sex]
+	if sex == 0 || d.group == "" || d.protected {
 		return d, nil
 	}
 	err = ask(ctx, q, "standing_best", func(rows *sql.Rows) error {
-		var r bestRow
-		var dist *int32
-		err := rows.Scan(&r.course, &dist, &r.runner, &r.best, &r.season, &r.adjusted, &r.seasonAdjusted, &r.grade, &r.seasonGrade)
-		r.distance = or0(dist)
-		d.bests = append(d.bests, r)
-		return err
-	}, d.sex, d.group, d.from.Time(), d.latest.Time())
+		var in standIn
+		var value, people int32
+		var mine bool
+		if err := rows.Scan(&in.measure, &in.course, &in.distance, &in.season, &value, &mine, &people); err != nil {
+			return err
+		}
+		g := d.bests[in]
+		if g == nil {
+			g = &groupBests{}
+			d.bests[in] = g
+		}
+		if mine {
+			g.mine = value
+		}
+		for range people {
+			g.all = append(g.all, value)
+		}
+		return nil
+	}, sex, firstAge, lastAge, d.from.Time(), d.latest.Time(), runner)
 	return d, err
 }
+
+// sexNumbers are those of record.result.
+var sexNumbers = map[string]int32{"M": 1, "W": 2, "X": 3}
 
 // courseName is the name to print of a course.
 func (d *standingRows) courseName(course string) string {

@@ -125,35 +125,11 @@ func (d *standingRows) ahead() []standing.Target {
 	if d.protected || d.group == "" {
 		return nil
 	}
-	mine, all := d.seasonAdjusted()
-	return standing.Ahead(mine, all, 3)
-}
-
-// seasonAdjusted gives the season's best adjusted time of the person at their
-// usual distance and of everybody in the group, s rounded up; 0 for none.
-func (d *standingRows) seasonAdjusted() (mine int32, all []int32) {
-	best := map[string]float64{}
-	var order []string
-	for _, b := range d.bests {
-		if b.seasonAdjusted == nil || b.distance != d.usualDistance() {
-			continue
-		}
-		was, ok := best[b.runner]
-		if !ok {
-			order = append(order, b.runner)
-		}
-		if !ok || *b.seasonAdjusted < was {
-			best[b.runner] = *b.seasonAdjusted
-		}
+	g := d.bests[standIn{measure: "adjusted", distance: d.usualDistance(), season: true}]
+	if g == nil {
+		return nil
 	}
-	for _, r := range order {
-		s := int32(math.Ceil(best[r] - 1e-9))
-		all = append(all, s)
-		if r == d.id {
-			mine = s
-		}
-	}
-	return mine, all
+	return standing.Ahead(g.mine, g.all, 3)
 }
 
 // usualDistance is the distance that somebody has run most often, the shorter

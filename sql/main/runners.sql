@@ -38,7 +38,8 @@ select
     i.p_level,
     w.birth_lo,
     w.birth_hi,
-    w.name_key
+    w.name_key,
+    w.runner_no
 from record.runner w
 cross join latest
 left join n on n.runner_no = w.runner_no

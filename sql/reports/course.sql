@@ -3,21 +3,24 @@
 -- key: course
 -- seconds_at_25min: how much slower (+) than the average course, s for somebody who takes 25:00; null where it can't be told
 -- basis: published, provisional or why not
+with shown as (
+    select
+        figure.course_no, figure.effect, figure.sd, figure.shared_runners, figure.basis,
+        figure.basis in ('published', 'provisional') as has_index
+    from insight.course as figure
+)
+
 select
-    courses.course::varchar as course,
-    coalesce(courses.name, courses.course)::varchar as name,
-    courses.distance_m::integer as distance_m,
-    courses.speed_index::double as speed_index,
-    courses.low::double as low,
-    courses.high::double as high,
-    courses.seconds_at_25min::double as seconds_at_25min,
-    courses.seconds_low::double as seconds_low,
-    courses.seconds_high::double as seconds_high,
-    coalesce(courses.results, 0)::bigint as results,
-    coalesce(courses.runs, 0)::bigint as runs,
-    coalesce(courses.shared_runners, 0)::bigint as shared_runners,
-    coalesce(courses.network::varchar, '')::varchar as network,
-    coalesce(courses.basis, '')::varchar as basis,
-    courses.measured::boolean as measured
-from main.courses as courses
-order by courses.course
+    course.course::varchar as course,
+    coalesce(course.name, course.course)::varchar as name,
+    course.distance_m::integer as distance_m,
+    case when shown.has_index then 100 * exp(-shown.effect) end::double as speed_index,
+    case when shown.has_index then 1500 * (exp(shown.effect) - 1) end::double as seconds_at_25min,
+    case when shown.has_index then 1500 * (exp(shown.effect - 1.645 * shown.sd) - 1) end::double as seconds_low,
+    case when shown.has_index then 1500 * (exp(shown.effect + 1.645 * shown.sd) - 1) end::double as seconds_high,
+    coalesce(shown.shared_runners, 0)::bigint as shared_runners,
+    coalesce(shown.basis, 'no results in the fit')::varchar as basis,
+    course.measured::boolean as measured
+from record.course as course
+left join shown on shown.course_no = course.course_no
+order by course.course

@@ -2,6 +2,7 @@
 -- One row: one result of runner $1
 -- key: sheet, tab, row_number
 -- adjusted_s: time after allowing for course and day, s
+-- form_s, form_low, form_high: good-effort time over 5 km on an average course and day as things stood that day, with its 90 % interval, s
 -- effort: full, steady, easy or unclear
 select
     results.sheet::varchar as sheet,
@@ -26,7 +27,10 @@ select
     coalesce(results.pb_streak, 0)::integer as pb_streak,
     coalesce(results.attendance_streak, 0)::integer as attendance_streak,
     results.runs_total::integer as runs_total,
-    coalesce(results.protected, true)::boolean as protected
+    coalesce(results.protected, true)::boolean as protected,
+    results.form_s::double as form_s,
+    results.form_low::double as form_low,
+    results.form_high::double as form_high
 from main.results as results
-where results.runner_id = $1
+where results.runner_no = $1
 order by results.run_date, results.session nulls first, results.sheet, results.tab nulls first, results.row_number
