@@ -40,7 +40,8 @@ type searchPart struct {
 	deletions map[uint64][]int32 // words that one deletion leaves -> texts
 	filter    *filter
 	tokens    map[string][]int32
-	heads     map[string][]int32 // first letters -> texts
+	heads     map[string][]int32 // first two letters -> texts: looked at for short forms
+	starts    map[string][]int32 // first three letters -> texts: looked at for likeness
 	groups    map[int16][]int32  // lines of the nickname table -> texts
 	lost      []int32            // texts with letters that could not be recovered
 }
@@ -102,7 +103,7 @@ func (p *searchPart) add(text string) int32 {
 func (p *searchPart) index(given bool) {
 	p.near = make([][]int32, len(p.text))
 	p.deletions, p.tokens = map[uint64][]int32{}, map[string][]int32{}
-	p.heads, p.groups = map[string][]int32{}, map[int16][]int32{}
+	p.heads, p.starts, p.groups = map[string][]int32{}, map[string][]int32{}, map[int16][]int32{}
 	p.filter = newFilter(len(p.text))
 	for i, s := range p.text {
 		at := int32(i)
@@ -110,30 +111,27 @@ func (p *searchPart) index(given bool) {
 			p.deletions[h] = append(p.deletions[h], at)
 			p.filter.set(h)
 		})
-		first := s
+		front := s
 		for w := range strings.SplitSeq(s, " ") {
 			if utf8.RuneCountInString(w) > 1 && !particle[w] {
 				p.tokens[w] = append(p.tokens[w], at)
 			}
 		}
 		if k := strings.IndexByte(s, ' '); k > 0 {
-			first = s[:k]
+			front = s[:k]
 		}
 		if given {
-			for _, g := range nickGroups[first] {
+			for _, g := range nickGroups[front] {
 				p.groups[g] = append(p.groups[g], at)
 			}
 		}
-		p.heads[head(s)] = append(p.heads[head(s)], at)
+		p.heads[first(s, 2)] = append(p.heads[first(s, 2)], at)
+		p.starts[first(s, 3)] = append(p.starts[first(s, 3)], at)
 		if strings.IndexByte(s, name.Lost) >= 0 {
 			p.lost = append(p.lost, at)
 		}
 	}
 }
-
-// head is what two names must have in common to be looked at for short forms
-// and likeness: their first two letters.
-func head(s string) string { return first(s, 2) }
 
 // eachDeletion gives the hashes of a word and of what is left of it when one
 // letter is taken out.
@@ -214,9 +212,10 @@ func (p *searchPart) each(text string, given bool, do func(at int32) bool) {
 			return
 		}
 	}
-	if !list(p.heads[head(text)], func(at int32) bool {
-		return given && shortForm(p.text[at], text) || alike(p.text[at], text, .94)
-	}) {
+	if given && !list(p.heads[first(text, 2)], func(at int32) bool { return shortForm(p.text[at], text) }) {
+		return
+	}
+	if !list(p.starts[first(text, 3)], func(at int32) bool { return alike(p.text[at], text, .94) }) {
 		return
 	}
 	list(p.lost, func(at int32) bool { return name.EqualLost(p.text[at], text) })
