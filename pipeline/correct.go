@@ -584,26 +584,32 @@ type DecisionState struct {
 	Why   string `json:"why,omitempty"`
 }
 
+// outcomes gives what became of decisions about lines, by id.
+func (pl *Pipeline) outcomes(ctx context.Context) (map[int]decisionOutcome, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select id, state, words from record.decision order by id")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	out := map[int]decisionOutcome{}
+	for rows.Next() {
+		var o decisionOutcome
+		if err := rows.Scan(&o.id, &o.state, &o.words); err != nil {
+			return nil, err
+		}
+		out[o.id] = o
+	}
+	return out, rows.Err()
+}
+
 // DecisionList lists every decision ever made with its state.
 func (pl *Pipeline) DecisionList(ctx context.Context) ([]DecisionState, error) {
 	all, err := pl.allDecisions()
 	if err != nil {
 		return nil, err
 	}
-	outcome := map[int]decisionOutcome{}
-	rows, err := pl.DB.QueryContext(ctx, "select id, state, words from record.decision order by id")
+	outcome, err := pl.outcomes(ctx)
 	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	for rows.Next() {
-		var o decisionOutcome
-		if err := rows.Scan(&o.id, &o.state, &o.words); err != nil {
-			return nil, err
-		}
-		outcome[o.id] = o
-	}
-	if err := rows.Err(); err != nil {
 		return nil, err
 	}
 	path := map[string]string{}

@@ -3,7 +3,6 @@ package pipeline
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -21,6 +20,11 @@ func (pl *Pipeline) decidePrinted(ctx context.Context, d Decision, c Correction)
 		return nil, fmt.Errorf("%s: %w", c.Printed.At, err)
 	}
 	d.Course, d.Date, d.Session = course, day, at.session
+	if done, err := pl.exchanged(ctx, at, course, day, c.ExchangeWith); err != nil {
+		return nil, fmt.Errorf("%s: %w", c.Printed.At, err)
+	} else if done {
+		return nil, nil
+	}
 	if stands := at.shownName(); stands != c.Printed.Name && !samePerson(stands, c.Name) {
 		return nil, fmt.Errorf("%s: this line now names %s, and named %s when the workbook was written. Take a fresh desk workbook and fill in that",
 			c.Printed.At, orNobody(stands), orNobody(c.Printed.Name))
@@ -36,15 +40,43 @@ func (pl *Pipeline) decidePrinted(ctx context.Context, d Decision, c Correction)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", c.Printed.At, err)
 	}
-	have, err := pl.Decisions()
-	if err != nil {
+	if c.RunsBefore+c.BestBefore == "" {
+		return out, nil
+	}
+	runner := ""
+	if err := pl.DB.Get(ctx, fmt.Sprintf("select coalesce(max(runner_id), '') from main.results where line_no = %d", at.lineNo), &runner); err != nil {
 		return nil, err
 	}
-	return slices.DeleteFunc(out, func(e Decision) bool {
-		return slices.ContainsFunc(have, func(h Decision) bool {
-			return h.Kind == e.Kind && h.Sheet == e.Sheet && h.Tab == e.Tab && h.Row == e.Row && h.Table == e.Table && h.Value == e.Value
-		})
-	}), nil
+	if runner == "" {
+		return nil, fmt.Errorf("%s: nobody is named on this line, so nothing can be said of their runs before the sheets", c.Printed.At)
+	}
+	who := Decision{By: d.By, Why: d.Why, When: d.When, Runner: runner}
+	c.Course = ""
+	opening, err := pl.decideOpening(who, c)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", c.Printed.At, err)
+	}
+	return append(out, opening...), nil
+}
+
+// exchanged says whether the exchange of two lines is in force already: then
+// they name each other's owner, as somebody wanted.
+func (pl *Pipeline) exchanged(ctx context.Context, at resultLine, course string, day unit.Day, with int) (bool, error) {
+	if with == 0 {
+		return false, nil
+	}
+	other, err := pl.resultAt(ctx, course, day, at.session, with, "")
+	if err != nil {
+		return false, err
+	}
+	for _, r := range []*resultLine{&at, &other} {
+		if err := pl.findTable(ctx, r); err != nil {
+			return false, err
+		}
+	}
+	e := Decision{Kind: DecideExchange, Sheet: at.ref.hash, Tab: at.ref.tab, Row: at.ref.row, Table: at.table, Value: tableLine{other.ref, other.table}.String()}
+	left, err := pl.Unsettled(ctx, []Decision{e})
+	return len(left) == 0, err
 }
 
 func samePerson(a, b string) bool {

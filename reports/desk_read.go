@@ -3,6 +3,8 @@ package reports
 import (
 	"fmt"
 	"math"
+	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,8 +26,17 @@ type Correction struct {
 	Name, Time string
 
 	Position, RightTime, RightName, Sex, Group, Club, TookPartAs string
-	Strike                                                       string // "disqualified" or "not a finisher"
+	Strike                                                       string // one of strikeChoices
 	Remark                                                       string
+	Exchange                                                     string // place of the other
+	Record                                                       string // confirmed or void
+	RunsBefore, BestBefore                                       string // before the sheets
+
+	// Of an answer on the tab To check that is about a whole run or about two
+	// names of clubs; Sheet is blank then.
+	Course, Date, Session, State string
+	OtherClub, IsClub            string
+	NotTheClub                   bool
 }
 
 // ReadDesk reads the boxes of a desk workbook back. A workbook without the tab
@@ -45,18 +56,8 @@ func ReadDesk(path string) ([]Correction, error) {
 	if err != nil {
 		return nil, err
 	}
-	head, col := -1, map[string]int{}
-	for i, r := range raw {
-		for c, h := range r {
-			col[strings.TrimSpace(h)] = c + 1
-		}
-		if col[headSheet] > 0 && col[headRow] > 0 {
-			head = i
-			break
-		}
-		clear(col)
-	}
-	boxes := []string{boxPlace, boxTime, boxName, boxSex, boxGroup, boxClub, boxTaking, boxStrike, boxRemark}
+	head, col := headingRow(raw, headSheet, headRow)
+	boxes := []string{boxPlace, boxTime, boxName, boxSex, boxGroup, boxClub, boxTaking, boxStrike, boxRemark, boxExchange, boxRecord, boxRuns, boxBest}
 	for _, h := range append([]string{headSheet, headTab, headRow, "Name", "Time"}, boxes...) {
 		if head < 0 || col[h] == 0 {
 			return nil, fmt.Errorf("%s, tab %s: there is no column %q. Take a fresh desk workbook and fill in that", path, linesTab, h)
@@ -72,12 +73,16 @@ func ReadDesk(path string) ([]Correction, error) {
 		}
 		c := Correction{Sheet: cell(raw, headSheet), Tab: cell(raw, headTab), Name: cell(raw, "Name"), Time: cell(shown, "Time"),
 			Position: cell(raw, boxPlace), RightName: cell(raw, boxName), Sex: cell(raw, boxSex), Group: cell(raw, boxGroup),
-			Club: cell(raw, boxClub), TookPartAs: cell(raw, boxTaking), Strike: cell(raw, boxStrike), Remark: cell(raw, boxRemark)}
+			Club: cell(raw, boxClub), TookPartAs: cell(raw, boxTaking), Strike: cell(raw, boxStrike), Remark: cell(raw, boxRemark),
+			Exchange: cell(raw, boxExchange), Record: cell(raw, boxRecord), RunsBefore: cell(raw, boxRuns)}
 		at := func(h string) place.Place {
 			return place.Place{Sheet: path, Tab: linesTab, Row: i + 1, Column: place.ColumnLetters(col[h] - 1)}
 		}
 		if c.RightTime, err = clockBox(cell(raw, boxTime)); err != nil {
 			return nil, fmt.Errorf("%s: %w", at(boxTime), err)
+		}
+		if c.BestBefore, err = clockBox(cell(raw, boxBest)); err != nil {
+			return nil, fmt.Errorf("%s: %w", at(boxBest), err)
 		}
 		filled := ""
 		for _, h := range boxes {
@@ -93,28 +98,123 @@ func ReadDesk(path string) ([]Correction, error) {
 		if c.Row, err = strconv.Atoi(cell(raw, headRow)); err != nil || c.Sheet == "" {
 			return nil, fmt.Errorf("%s: the line has lost its sheet or row (columns %s and %s); copy them back from the line above it in the sheet, or take a fresh desk workbook", c.At, headSheet, headRow)
 		}
-		for h, choices := range map[string][]string{boxSex: {"M", "W", "X", "not given"}, boxTaking: takingPartChoices, boxStrike: {strikeWrong, strikeTwice}} {
-			if v := cell(raw, h); v != "" && !oneOf(v, choices) {
-				return nil, fmt.Errorf("%s: %q is not one of: %s", at(h), v, strings.Join(choices, ", "))
+		for _, box := range []struct {
+			head    string
+			choices []string
+		}{{boxSex, []string{"M", "W", "X", "not given"}}, {boxTaking, takingPartChoices}, {boxStrike, strikeChoices}, {boxRecord, recordChoices}} {
+			if v := cell(raw, box.head); v != "" && !slices.Contains(box.choices, v) {
+				return nil, fmt.Errorf("%s: %q is not one of: %s", at(box.head), v, strings.Join(box.choices, ", "))
 			}
 		}
-		if p := c.Position; p != "" {
-			if n, err := strconv.Atoi(p); err != nil || n < 1 {
-				return nil, fmt.Errorf("%s: %q is no place; write a whole number from 1", at(boxPlace), p)
+		for _, h := range []string{boxPlace, boxExchange} {
+			if p := cell(raw, h); p != "" {
+				if n, err := strconv.Atoi(p); err != nil || n < 1 {
+					return nil, fmt.Errorf("%s: %q is no place; write a whole number from 1", at(h), p)
+				}
 			}
+		}
+		out = append(out, c)
+	}
+	answers, err := readAnswers(f, path, raw)
+	return append(out, answers...), err
+}
+
+// headingRow finds the first row that holds all of some headings, and the
+// columns of all its headings, from 1; -1 where there is none.
+func headingRow(rows [][]string, heads ...string) (at int, col map[string]int) {
+	for i, r := range rows {
+		col = map[string]int{}
+		for c, h := range r {
+			col[strings.TrimSpace(h)] = c + 1
+		}
+		if !slices.ContainsFunc(heads, func(h string) bool { return col[h] == 0 }) {
+			return i, col
+		}
+	}
+	return -1, map[string]int{}
+}
+
+// readAnswers reads the column Answer of the tab To check. lines are the rows
+// of the tab Lines, which has what the workbook printed for a result.
+func readAnswers(f *excelize.File, path string, lines [][]string) ([]Correction, error) {
+	rows, err := f.GetRows(checksTab, excelize.Options{RawCellValue: true})
+	if err != nil {
+		return nil, fmt.Errorf("%s is no workbook of the results desk: %w", path, err)
+	}
+	shown, err := f.GetRows(linesTab)
+	if err != nil {
+		return nil, err
+	}
+	head, col := headingRow(rows, boxAnswer, headQuestion)
+	if head < 0 {
+		return nil, fmt.Errorf("%s, tab %s: there is no column %q. Take a fresh desk workbook and fill in that", path, checksTab, boxAnswer)
+	}
+	var out []Correction
+	for i := head + 1; i < len(rows); i++ {
+		cell := func(h string) string {
+			if col[h] <= len(rows[i]) {
+				return strings.TrimSpace(rows[i][col[h]-1])
+			}
+			return ""
+		}
+		answer := strings.ToLower(strings.Join(strings.Fields(cell(boxAnswer)), " "))
+		if answer == "" {
+			continue
+		}
+		at := place.Place{Sheet: path, Tab: checksTab, Row: i + 1, Column: place.ColumnLetters(col[boxAnswer] - 1)}
+		c := Correction{At: at}
+		about := strings.Split(cell(headQuestion), "/")
+		for k := range about {
+			if about[k], err = url.PathUnescape(about[k]); err != nil {
+				return nil, fmt.Errorf("%s: the row has lost what it asks; take a fresh desk workbook", at)
+			}
+		}
+		choose := func(choices ...string) error {
+			if !slices.Contains(choices, answer) {
+				return fmt.Errorf("%s: %q is not one of: %s", at, answer, strings.Join(choices, ", "))
+			}
+			return nil
+		}
+		switch {
+		case about[0] == askRecord && len(about) == 4:
+			err = choose(recordChoices...)
+			c.Sheet, c.Tab, c.Record = about[1], about[2], answer
+			c.Row, _ = strconv.Atoi(about[3])
+			c.Name, c.Time = printedOf(lines, shown, about[1:])
+		case about[0] == askClub && len(about) == 3:
+			err = choose("yes", "no")
+			c.OtherClub, c.IsClub, c.NotTheClub = about[1], about[2], answer == "no"
+		case about[0] == askState && len(about) == 4:
+			c.Course, c.Date, c.Session, c.State = about[1], about[2], about[3], answer
+		default:
+			err = fmt.Errorf("%s: an answer here can't be kept. Correct the line on the tab %s, or do what stands under What to do", at, linesTab)
+		}
+		if err != nil {
+			return nil, err
 		}
 		out = append(out, c)
 	}
 	return out, nil
 }
 
-func oneOf(s string, choices []string) bool {
-	for _, c := range choices {
-		if s == c {
-			return true
+// printedOf gives name and time that the tab Lines prints for a line.
+func printedOf(raw, shown [][]string, line []string) (name, time string) {
+	head, col := headingRow(raw, headSheet, headTab, headRow, "Name", "Time")
+	if head < 0 {
+		return "", ""
+	}
+	cell := func(rows [][]string, i int, h string) string {
+		if i < len(rows) && col[h] <= len(rows[i]) {
+			return strings.TrimSpace(rows[i][col[h]-1])
+		}
+		return ""
+	}
+	for i := head + 1; i < len(raw); i++ {
+		if cell(raw, i, headSheet) == line[0] && cell(raw, i, headTab) == line[1] && cell(raw, i, headRow) == line[2] {
+			return cell(raw, i, "Name"), cell(shown, i, "Time")
 		}
 	}
-	return false
+	return "", ""
 }
 
 // clockBox reads the time box. It is a text cell, but a program may have made

@@ -59,7 +59,7 @@ func TestReadDesk(t *testing.T) {
 		t.Fatalf("an untouched workbook gives %v, %v", c, err)
 	}
 	fill(t, path, "5", map[string]any{boxTime: "24:31", boxRemark: "hand time"})
-	fill(t, path, "7", map[string]any{boxName: "=Ada Quill", boxGroup: "W40", boxStrike: strikeTwice})
+	fill(t, path, "7", map[string]any{boxName: "=Ada Quill", boxGroup: "W40", boxStrike: "not a finisher"})
 	// A program that made hours and minutes of 25:02, and one that made a duration.
 	fill(t, path, "8", map[string]any{boxTime: (25*3600 + 2*60) / 86400.0})
 	fill(t, path, "9", map[string]any{boxTime: (25*60 + 3) / 86400.0, boxPlace: 10})
@@ -70,7 +70,7 @@ func TestReadDesk(t *testing.T) {
 	if a := c[0]; a.RightTime != "24:31" || a.Remark != "hand time" || a.Row != 6 || !strings.HasPrefix(a.Sheet, "heron-mere_") || a.Name == "" || a.Time == "" {
 		t.Errorf("first correction %+v", a)
 	}
-	if b := c[1]; b.RightName != "=Ada Quill" || b.Group != "W40" || b.Strike != strikeTwice || b.RightTime != "" {
+	if b := c[1]; b.RightName != "=Ada Quill" || b.Group != "W40" || b.Strike != "not a finisher" || b.RightTime != "" {
 		t.Errorf("second correction %+v", b)
 	}
 	if c[2].RightTime != "25:02" || c[3].RightTime != "25:03" || c[3].Position != "10" {

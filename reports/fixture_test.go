@@ -82,6 +82,7 @@ create view record.run_state as
 	where state <> 'held';
 create view record.line as
 	select rowid::integer as line_no, run_no, coalesce(position, 0) as position, row_number from main.results;
+create view record.record_state as select null::integer as line_no, null::varchar as state where false;
 create view record.correction as select null::integer as line_no, null::varchar as club, null::integer as position;
 create view record.result as
 	select rowid::integer as line_no, coalesce(substr(runner_id, 2)::integer, 0) as runner_no,

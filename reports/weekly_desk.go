@@ -2,7 +2,9 @@ package reports
 
 import (
 	"fmt"
+	"net/url"
 	"strconv"
+	"strings"
 
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
@@ -29,10 +31,15 @@ var urgency = map[string]string{
 func (d *weekly) checksTab() *table.Tab {
 	t := &table.Table{Name: "Checks", None: "Nothing to check.", Columns: []table.Column{
 		{Head: "Urgency", Max: 22}, {Head: "Where", Max: 28}, {Head: "What", Max: 24}, {Head: "On the sheet", Max: 22},
-		{Head: "Expected", Max: 22}, {Head: "What to do", Max: 40}, {Head: "Answer", Width: 18, Input: true}}}
-	add := func(severity, at, what, read, expected, todo string) {
+		{Head: "Expected", Max: 22}, {Head: "What to do", Max: 40}, {Head: boxAnswer, Width: 18, Input: true}, {Head: headQuestion, Hidden: true}}}
+	// question names what an Answer is about, for ReadDesk; blank where the
+	// answer belongs on the tab Lines.
+	question := func(severity, at, what, read, expected, todo, question string) {
 		t.Add(nil, table.Words(urgency[severity]), table.Words(at), table.Words(what), table.Words(read),
-			table.Words(expected), table.Words(todo))
+			table.Words(expected), table.Words(todo), table.Value{}, table.Words(question))
+	}
+	add := func(severity, at, what, read, expected, todo string) {
+		question(severity, at, what, read, expected, todo, "")
 	}
 	said, counts := map[string]bool{}, map[string]bool{}
 	for i := range d.results {
@@ -69,16 +76,30 @@ func (d *weekly) checksTab() *table.Tab {
 			}
 		}
 		if severity == "look" {
+			asked := map[string]bool{}
 			for _, rec := range d.records {
-				add(severity, where(rec.sheet, rec.tab, rec.row), d.recordTitle()+" ("+rec.what()+")",
-					unit.Clock(rec.timeS), "fastest before: "+unit.Clock(rec.wasS), "Confirm the person, age, time and route, then confirm the record.")
+				about := deskQuestion(askRecord, rec.sheet, rec.tab, fmt.Sprint(rec.row))
+				if rec.confirmed || asked[about] {
+					continue // one answer holds for all lists that the result heads
+				}
+				asked[about] = true
+				question(severity, where(rec.sheet, rec.tab, rec.row), d.recordTitle()+" ("+rec.what()+")",
+					unit.Clock(rec.timeS), "fastest before: "+unit.Clock(rec.wasS),
+					"Check the person, age, time and route. Answer: confirmed, or void where it can't stand.", about)
+			}
+			for _, c := range d.oneClub {
+				question(severity, "", "club: "+c.other, c.other, c.club, "Is this "+c.club+"? ("+c.why+") Answer: yes, or no where they are two clubs.",
+					deskQuestion(askClub, c.other, c.club))
 			}
 		}
 	}
-	tab := &table.Tab{Name: "To check", Landscape: true}
+	question("note", "", "state of the run", d.run.state, "held", "Only where it was not held as usual. Answer: "+strings.Join(runStateChoices, ", ")+".",
+		deskQuestion(askState, d.course, d.on.String(), d.session))
+	tab := &table.Tab{Name: checksTab, Landscape: true}
 	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
 		table.Para{Text: d.countsSentence()},
 		table.Para{Text: "Holds full names, ages and doubts: for the results desk, not for publication.", Bold: true},
+		table.Para{Text: "The column Answer is read back where What to do names the answers. Everything else is corrected on the tab Lines."},
 		table.Full{Table: t})
 	return tab
 }
@@ -123,10 +144,38 @@ const (
 	boxTaking   = "Took part as"
 	boxStrike   = "Strike out"
 	boxRemark   = "Remark"
+	boxExchange = "Change places with"
+	boxRecord   = "As a record"
+	boxRuns     = "Runs before the sheets"
+	boxBest     = "Best before the sheets"
 	linesTab    = "Lines"
-	strikeWrong = "disqualified"
-	strikeTwice = "not a finisher"
+
+	boxAnswer    = "Answer"
+	headQuestion = "Question"
+	checksTab    = "To check"
 )
+
+// What a line can be struck out as, or brought back.
+var strikeChoices = []string{"disqualified", "did not finish", "not a finisher", "counts after all"}
+
+var recordChoices = []string{"confirmed", "void"}
+
+var runStateChoices = []string{"cancelled", "abandoned", "times lost", "other route", "misdirected", "short by 120 m", "long by 50 m", "held"}
+
+// The kinds of questions that an Answer is read for.
+const (
+	askRecord = "record" // sheet, tab, row
+	askClub   = "club"   // other, club
+	askState  = "state"  // course, date, session
+)
+
+// deskQuestion names a question for ReadDesk: its kind and what it is about.
+func deskQuestion(parts ...string) string {
+	for i, p := range parts {
+		parts[i] = url.PathEscape(p)
+	}
+	return strings.Join(parts, "/")
+}
 
 var takingPartChoices = []string{"runner", "walker", "guided", "guide", "pacer", "back marker", "adult with a child",
 	"buggy", "dog", "racing wheelchair or handcycle", "day wheelchair or frame"}
@@ -141,7 +190,8 @@ func (d *weekly) linesTab() *table.Tab {
 		{Head: "Place", Kind: table.Place}, {Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "Sex"}, {Head: "Group"},
 		{Head: "Club", Max: 18}, {Head: "State", Max: 12}, {Head: "Counts for", Max: 14}, {Head: "Remarks", Max: 24},
 		box(boxPlace, 8), box(boxTime, 9), box(boxName, 20), box(boxSex, 7, "M", "W", "X", "not given"), box(boxGroup, 8), box(boxClub, 14),
-		box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeWrong, strikeTwice), box(boxRemark, 18),
+		box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeChoices...), box(boxRemark, 18),
+		box(boxExchange, 10), box(boxRecord, 10, recordChoices...), box(boxRuns, 10), box(boxBest, 10),
 		{Head: headSheet, Max: 24}, {Head: headTab, Max: 10}, {Head: headRow, Kind: table.Whole},
 	}}
 	for i := range d.results {
@@ -166,6 +216,7 @@ func (d *weekly) linesTab() *table.Tab {
 		t.Add(nil, table.Maybe(r.position).Tie(r.tied), table.Maybe(r.timeS), table.Words(r.name), table.Words(r.sex), table.Words(r.group),
 			table.Words(r.club), table.Words(r.status), table.Words(counts), table.Words(remark),
 			table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{},
+			table.Value{}, table.Value{}, table.Value{}, table.Value{},
 			table.Words(r.sheet), table.Words(r.tab), table.Number(r.row))
 	}
 	tab := &table.Tab{Name: linesTab, Landscape: true, PrintColumns: 14}
@@ -187,6 +238,8 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
 	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
 	add("Boxes", "A correction needs only the box that is wrong. Right group and right club are as printed, right sex is M, W, X or not given. To strike out a line choose the reason. An empty box changes nothing.")
+	add("More boxes", "Change places with: the place of the other, where two stand for each other. As a record: whether the result has been checked and stands. Runs and best before the sheets: what this person had run before the sheets begin, on all courses.")
+	add("Reading it back", "Save this workbook, then: lapwing correct --from and its name. You see what changes elsewhere before anything is kept.")
 	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
 	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")
 	tab := &table.Tab{Name: "Notes"}

@@ -301,12 +301,26 @@ func (d *weekly) boardStreaks() *table.Table {
 }
 
 // recordTitle calls the fastest times records only where the course has been
-// measured.
+// measured, and says where one has yet to be confirmed.
 func (d *weekly) recordTitle() string {
+	title := "Fastest recorded here"
 	if d.run.measured != nil && *d.run.measured {
-		return "Course records, to be confirmed"
+		title = "Course records"
 	}
-	return "Fastest recorded here, to be confirmed"
+	for i := range d.records {
+		if !d.records[i].confirmed {
+			return title + ", to be confirmed"
+		}
+	}
+	return title
+}
+
+// stateWords says whether a record is settled.
+func (rec *recordRow) stateWords() string {
+	if rec.confirmed {
+		return "confirmed"
+	}
+	return ""
 }
 
 // publicRecords are the record candidates that may be published: of adults who
@@ -533,11 +547,15 @@ func (d *weekly) recordsTab() *table.Tab {
 		return nil
 	}
 	t := &table.Table{Name: "Records", Columns: []table.Column{
-		{Head: "Group"}, {Head: "Name", Max: 26}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
-		{Head: "Since", Kind: table.Day}, {Head: "Held by", Max: 26}}}
+		{Head: "Group"}, {Head: "Name", Max: 22}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
+		{Head: "Since", Kind: table.Day}, {Head: "Held by", Max: 20}, {Head: "State"}}}
 	for i, r := range rows {
+		since := table.Value{}
+		if of[i].heldOn != 0 {
+			since = table.On(of[i].heldOn)
+		}
 		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS),
-			table.Number(of[i].wasS), table.On(of[i].heldOn), table.Words(of[i].heldBy))
+			table.Number(of[i].wasS), since, table.Words(of[i].heldBy), table.Words(of[i].stateWords()))
 	}
 	tab := &table.Tab{Name: "Records"}
 	text := "Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first."

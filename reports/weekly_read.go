@@ -41,6 +41,7 @@ type courseHistory struct {
 	runs   []runRow
 	spread map[int32][]minuteRow // by run
 	best   map[int32][]bestOfRun
+	held   []heldBefore
 }
 
 type minuteRow struct{ minute, timed int32 }
@@ -60,7 +61,7 @@ func readWeekly(ctx context.Context, q Queryer, o Options, runs []Run) ([]*weekl
 	if err != nil || len(runs) == 0 {
 		return nil, err
 	}
-	for _, read := range []func(context.Context, Queryer) error{w.readLatest, w.readRuns, w.readSpread, w.readResults, w.readBests, w.readHelpers, w.readChecks} {
+	for _, read := range []func(context.Context, Queryer) error{w.readLatest, w.readRuns, w.readSpread, w.readResults, w.readBests, w.readRecordStates, w.readHeld, w.readClubQuestions, w.readHelpers, w.readChecks} {
 		if err := read(ctx, q); err != nil {
 			return nil, err
 		}
@@ -232,6 +233,79 @@ func (w *weekReader) readBests(ctx context.Context, q Queryer) error {
 	})
 }
 
+// heldBefore is a record held before the sheets.
+type heldBefore struct {
+	sex, group, by string
+	timeS          int32
+	protected      bool
+	on             unit.Day // 0 where not known
+}
+
+// readHeld takes the records held before the sheets.
+func (w *weekReader) readHeld(ctx context.Context, q Queryer) error {
+	return askAbout(ctx, q, "weekly_held", "runs", w.asked, func(rows *sql.Rows) error {
+		var h heldBefore
+		var course string
+		var hidden bool
+		var when day
+		if err := rows.Scan(&course, &h.sex, &h.group, &h.timeS, &h.by, &h.protected, &hidden, &when); err != nil {
+			return err
+		}
+		if h.by != "" || hidden {
+			h.by = publicName(h.by, h.protected, hidden)
+		}
+		h.on = when.Day
+		if c := w.course[course]; c != nil {
+			c.held = append(c.held, h)
+		}
+		return nil
+	})
+}
+
+// readRecordStates takes what the desk has settled of results as records.
+func (w *weekReader) readRecordStates(ctx context.Context, q Queryer) error {
+	return askAbout(ctx, q, "weekly_record_state", "runs", w.asked, func(rows *sql.Rows) error {
+		var n, runner int32
+		var state string
+		if err := rows.Scan(&n, &runner, &state); err != nil {
+			return err
+		}
+		d := w.at[n]
+		for i := range d.results {
+			if r := &d.results[i]; r.runner == fmt.Sprintf("R%d", runner) && r.countsTime {
+				r.record = state
+			}
+		}
+		return nil
+	})
+}
+
+// readClubQuestions takes what is asked about the clubs of each run.
+func (w *weekReader) readClubQuestions(ctx context.Context, q Queryer) error {
+	var all []clubQuestion
+	err := ask(ctx, q, "weekly_club", func(rows *sql.Rows) error {
+		var c clubQuestion
+		err := rows.Scan(&c.other, &c.club, &c.why)
+		all = append(all, c)
+		return err
+	})
+	if err != nil || len(all) == 0 {
+		return err
+	}
+	for _, d := range w.at {
+		printed := map[string]bool{}
+		for i := range d.results {
+			printed[d.results[i].club] = true
+		}
+		for _, c := range all {
+			if printed[c.other] {
+				d.oneClub = append(d.oneClub, c)
+			}
+		}
+	}
+	return nil
+}
+
 // readHelpers takes the volunteers' lists: who helped on the day, and how many
 // on each day of the course.
 func (w *weekReader) readHelpers(ctx context.Context, q Queryer) error {
@@ -300,6 +374,7 @@ type held struct {
 	timeS, runner int32
 	protected     bool
 	on            unit.Day
+	by            string // as published, of a record held before the sheets
 }
 
 // lookBack goes through the runs of a course in order and gives each run asked
@@ -308,6 +383,16 @@ type held struct {
 func (w *weekReader) lookBack(c *courseHistory) {
 	before := map[int32]int64{} // timed results of earlier days, by minute
 	fastest := map[category]held{}
+	for _, h := range c.held {
+		of := category{"all ages", h.sex, ""}
+		if h.group != "" {
+			of = category{"group", h.sex, h.group}
+		}
+		// one run on a later day than the first sheet is on a sheet
+		if f, ok := fastest[of]; (!ok || h.timeS < f.timeS) && (len(c.runs) == 0 || h.on < c.runs[0].day) {
+			fastest[of] = held{timeS: h.timeS, protected: h.protected, on: h.on, by: h.by}
+		}
+	}
 	for i := 0; i < len(c.runs); {
 		on, next := c.runs[i].day, i
 		for ; next < len(c.runs) && c.runs[next].day == on; next++ {
@@ -322,7 +407,7 @@ func (w *weekReader) lookBack(c *courseHistory) {
 			for _, b := range c.best[r.number] {
 				for _, of := range []category{{"all ages", b.sex, ""}, {"group", b.sex, b.group}} {
 					if h, ok := fastest[of]; (of.scope == "all ages" || of.group != "") && (!ok || b.timeS < h.timeS) {
-						fastest[of] = held{b.timeS, b.runner, b.protected, on}
+						fastest[of] = held{timeS: b.timeS, runner: b.runner, protected: b.protected, on: on}
 					}
 				}
 			}
@@ -364,7 +449,7 @@ func spreadOf(run []minuteRow, before map[int32]int64) []spreadRow {
 func (d *weekly) beat(before map[category]held) {
 	best := map[category]int32{}
 	of := func(r *resultRow) []category {
-		if !r.countsTime || r.status != "ok" || r.runner == "" || r.timeS == nil || r.sex != "M" && r.sex != "W" ||
+		if !r.countsTime || r.status != "ok" || r.record == "void" || r.runner == "" || r.timeS == nil || r.sex != "M" && r.sex != "W" ||
 			r.takingPart != "runner" && r.takingPart != "guided" {
 			return nil
 		}
@@ -385,7 +470,7 @@ func (d *weekly) beat(before map[category]held) {
 		for _, c := range of(r) {
 			if h, ok := before[c]; ok && *r.timeS == best[c] && *r.timeS <= h.timeS {
 				d.records = append(d.records, recordRow{scope: c.scope, sex: c.sex, group: c.group, sheet: r.sheet, tab: r.tab, row: r.row,
-					timeS: *r.timeS, wasS: h.timeS, holder: h.runner, holderProtected: h.protected, heldOn: h.on})
+					timeS: *r.timeS, wasS: h.timeS, holder: h.runner, holderProtected: h.protected, heldBy: h.by, heldOn: h.on, confirmed: r.record == "confirmed"})
 			}
 		}
 	}
@@ -427,6 +512,9 @@ func (w *weekReader) nameHolders(ctx context.Context, q Queryer) error {
 	for _, d := range w.at {
 		for i := range d.records {
 			r := &d.records[i]
+			if r.holder == 0 { // before the sheets
+				continue
+			}
 			r.heldBy = publicName(who[r.holder].name, r.holderProtected, who[r.holder].hidden)
 		}
 	}

@@ -21,6 +21,7 @@ type weekly struct {
 	results []resultRow
 	spread  []spreadRow
 	records []recordRow
+	oneClub []clubQuestion // about names of clubs in this run
 	helpers []helperRow
 	checks  []problemRow
 }
@@ -68,6 +69,7 @@ type resultRow struct {
 	pbStreak, streak      int32
 	protected, hidden     bool
 	doubt, note           string
+	record                string // confirmed or void, as a record; "" where nothing is settled
 
 	place      standing.Rank // in the run
 	groupPlace standing.Rank // in the age group
@@ -86,9 +88,13 @@ type recordRow struct {
 	timeS, wasS       int32
 	holder            int32 // number of the runner who held it, the earliest of equals
 	holderProtected   bool
-	heldBy            string // as published
-	heldOn            unit.Day
+	heldBy            string   // as published
+	heldOn            unit.Day // 0 where not known
+	confirmed         bool
 }
+
+// clubQuestion asks whether a name of a club is another name of a club.
+type clubQuestion struct{ other, club, why string }
 
 type helperRow struct{ name, role string }
 

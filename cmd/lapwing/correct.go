@@ -119,7 +119,11 @@ func (f *correctFlags) corrections(args []string) ([]pipeline.Correction, error)
 		c := pipeline.Correction{
 			Printed: &pipeline.PrintedLine{At: b.At.String(), Sheet: b.Sheet, Tab: b.Tab, Row: b.Row, Name: b.Name, Time: b.Time},
 			Time:    b.RightTime, Name: b.RightName, Sex: b.Sex, Group: b.Group, Club: b.Club, TakingPart: b.TookPartAs,
-			By: f.By, Why: b.Remark, SomeoneNew: f.SomeoneNew,
+			By: f.By, Why: b.Remark, SomeoneNew: f.SomeoneNew, Record: b.Record, RunsBefore: b.RunsBefore, BestBefore: b.BestBefore,
+			Course: b.Course, Date: b.Date, Session: b.Session, State: b.State, OtherClub: b.OtherClub, IsClub: b.IsClub, NotTheClub: b.NotTheClub,
+		}
+		if b.Sheet == "" {
+			c.Printed = nil
 		}
 		if c.Why == "" {
 			c.Why = f.Why
@@ -129,14 +133,16 @@ func (f *correctFlags) corrections(args []string) ([]pipeline.Correction, error)
 				return nil, fmt.Errorf("%s: place %q is no whole number", b.At, b.Position)
 			}
 		}
-		switch b.Strike {
-		case "":
-		case "disqualified":
-			c.Status = "dq"
-		default:
+		if b.Exchange != "" {
+			if c.ExchangeWith, err = strconv.Atoi(b.Exchange); err != nil {
+				return nil, fmt.Errorf("%s: place %q is no whole number", b.At, b.Exchange)
+			}
+		}
+		c.Status = map[string]string{"disqualified": "dq", "did not finish": "dnf", "counts after all": "ok"}[b.Strike]
+		if c.Status == "" {
 			c.Status = b.Strike
 		}
-		if c.RightPlace == 0 && c.Status == "" && c.Time+c.Name+c.Sex+c.Group+c.Club+c.TakingPart == "" {
+		if c == (pipeline.Correction{Printed: c.Printed, By: c.By, Why: c.Why, SomeoneNew: c.SomeoneNew}) {
 			return nil, fmt.Errorf("%s: there is a remark and no box is filled in. Fill in what is wrong, or clear the remark", b.At)
 		}
 		out = append(out, c)
@@ -210,6 +216,10 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 			return err
 		}
 		decisions = append(decisions, ds...)
+	}
+	decisions, err := pl.Unsettled(ctx, decisions)
+	if err != nil {
+		return err
 	}
 	if len(decisions) == 0 {
 		a.say("All of this is settled already.")

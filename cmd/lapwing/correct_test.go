@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -75,39 +76,49 @@ func fillIn(t *testing.T, path string, boxes map[string]map[string]string) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	rows, err := f.GetRows("Lines")
-	if err != nil {
-		t.Fatal(err)
-	}
-	column := map[string]int{}
-	filled := 0
-	for i, r := range rows {
-		if slices.Contains(r, "Right time") {
-			for c, cell := range r {
-				column[cell] = c + 1
-			}
-			continue
-		}
-		if len(column) == 0 || len(r) < column["Name"] {
-			continue
-		}
-		for head, text := range boxes[r[column["Name"]-1]] {
-			cell, err := excelize.CoordinatesToCellName(column[head], i+1)
-			if err != nil {
-				t.Fatalf("%s: %v", head, err)
-			}
-			if err := f.SetCellStr("Lines", cell, text); err != nil {
-				t.Fatal(err)
-			}
-			filled++
-		}
-	}
+	filled := fillTab(t, f, "Lines", "Right time", "Name", boxes) + fillTab(t, f, "To check", "Answer", "What", boxes)
 	if filled == 0 {
 		t.Fatalf("no box of %s was filled in", path)
 	}
 	if err := f.Save(); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// fillTab writes into the boxes of a tab: head is a heading that tells the row
+// of headings, key the column that tells the rows.
+func fillTab(t *testing.T, f *excelize.File, tab, head, key string, boxes map[string]map[string]string) (filled int) {
+	t.Helper()
+	rows, err := f.GetRows(tab)
+	if err != nil {
+		t.Fatal(err)
+	}
+	column := map[string]int{}
+	for i, r := range rows {
+		if slices.Contains(r, head) {
+			for c, cell := range r {
+				column[cell] = c + 1
+			}
+			continue
+		}
+		if len(column) == 0 || len(r) < column[key] {
+			continue
+		}
+		for head, text := range boxes[r[column[key]-1]] {
+			if column[head] == 0 {
+				continue // of the other tab
+			}
+			cell, err := excelize.CoordinatesToCellName(column[head], i+1)
+			if err != nil {
+				t.Fatalf("%s: %v", head, err)
+			}
+			if err := f.SetCellStr(tab, cell, text); err != nil {
+				t.Fatal(err)
+			}
+			filled++
+		}
+	}
+	return filled
 }
 
 // The desk's workbook as a form: what is filled in is tried as a whole, kept,
@@ -142,4 +153,81 @@ func TestDeskWorkbookReadBack(t *testing.T) {
 	if o := lapwing(t, dir, "correct", "--from", filepath.Join(dir, "sheets", "alder-bank_2026-01-03.csv")); o.code != exitFailed {
 		t.Errorf("a sheet instead of a workbook: exit %d", o.code)
 	}
+}
+
+// The rarer boxes and the answers of the first page: exchanged places, records,
+// what was before the sheets, two names of a club, the state of the run.
+func TestDeskWorkbookAnswers(t *testing.T) {
+	week := func(lines ...string) string {
+		return "Pos,Name,Time,Age Group,Sex,Club\n" + strings.Join(lines, "\n") + "\n"
+	}
+	dir := folderWith(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv": week("1,Ada Moss,20:00,W40,W,Tarn Harriers", "2,Ben Reed,21:00,M45,M,Wick Runners", "3,Cora Vale,25:00,W35,W,Tarn Harriers", "4,Dan Thorne,26:00,M50,M,"),
+		"sheets/alder-bank_2026-01-10.csv": week("1,Ada Moss,19:50,W40,W,Tarn Harriers", "2,Ben Reed,20:50,M45,M,Wick Runners", "3,Cora Vale,24:50,W35,W,Tarn H.", "4,Dan Thorne,25:50,M50,M,"),
+		"archive/history.csv":              "fact,course,name,sex,age_group,distance_m,finishes,time,date\nbegan,alder-bank,,,,,,,2026-01-03\n",
+	})
+	must(t, dir, "run")
+	book := filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk.xlsx")
+	wants(t, cells(t, book, "To check"), "Fastest recorded here, to be confirmed (women, all ages)", "club: Tarn H.", "state of the run")
+	boxes := map[string]map[string]string{
+		"Cora Vale": {"Change places with": "4", "Remark": "swapped tokens"},
+		"Ben Reed":  {"Runs before the sheets": "98", "Best before the sheets": "20:40"},
+		"Fastest recorded here, to be confirmed (women, all ages)": {"Answer": "confirmed"},
+		"club: Tarn H.":    {"Answer": "yes"},
+		"state of the run": {"Answer": "short by 120 m"},
+	}
+	fillIn(t, book, boxes)
+	o := must(t, dir, "correct", "--from", book, "--yes")
+	wants(t, o.out, "whose result Cora Vale (R3) → Dan Thorne (R4)", "milestone none → 100", "as a record not confirmed → confirmed",
+		"club of 1 results Tarn H. → Tarn Harriers", "the run as before → short by 120 m", "Kept as decisions 1, 2, 3, 4, 5, 6.")
+	wants(t, must(t, dir, "correct", "--from", book).out, "settled already")
+	must(t, dir, "check")
+	must(t, dir, "correct", "--undo", "6", "--yes") // the state
+	o = must(t, dir, "run")
+	wants(t, o.out, "file")
+	public := filepath.Join(dir, "reports", "alder-bank_2026-01-10.xlsx")
+	if got := cells(t, public, "Records"); !strings.Contains(got, "confirmed") {
+		t.Errorf("the confirmed record is not shown as confirmed:\n%s", got)
+	}
+	fresh := filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk (issue 2).xlsx")
+	if _, err := os.Stat(fresh); err != nil {
+		fresh = filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk (issue 3).xlsx")
+	}
+	if got := cells(t, fresh, "To check"); strings.Contains(got, "(women, all ages)") || strings.Contains(got, "club: Tarn H.") {
+		t.Errorf("what is settled is asked again:\n%s", got)
+	}
+	for answer, says := range map[string]string{"perhaps": "is not one of: confirmed, void", "": ""} {
+		if answer == "" {
+			continue
+		}
+		other := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
+		fillIn(t, other, map[string]map[string]string{"state of the run": {"Answer": answer}})
+		if o := lapwing(t, dir, "correct", "--from", other); o.code != exitFailed || !strings.Contains(o.errOut, "state \"perhaps\"") {
+			t.Errorf("%s: exit %d, want %q\n%s", answer, o.code, says, o.errOut)
+		}
+	}
+}
+
+// A desk workbook that LibreOffice has opened and saved is read as well.
+func TestDeskWorkbookSavedByLibreOffice(t *testing.T) {
+	office, err := exec.LookPath("soffice")
+	if err != nil {
+		t.Skip("SKIPPED: LibreOffice is not installed; this test did not run")
+	}
+	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": fieldSheet(12)})
+	must(t, dir, "run")
+	book := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
+	fillIn(t, book, map[string]map[string]string{
+		"Cora Moss":        {"Right time": "20:05", "Remark": "watch 2"},
+		"Dan Moss":         {"Took part as": "pacer"},
+		"Kit Moss":         {"Right place": "12"},
+		"state of the run": {"Answer": "misdirected"},
+	})
+	out := t.TempDir()
+	c := exec.Command(office, "-env:UserInstallation=file://"+t.TempDir(), "--headless", "--convert-to", "xlsx", "--outdir", out, book)
+	if said, err := c.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, said)
+	}
+	o := must(t, dir, "correct", "--from", filepath.Join(out, filepath.Base(book)), "--yes")
+	wants(t, o.out, "time 20:00 → 20:05", "taking part as runner → pacer", "place 11 → 12", "the run as before → misdirected", "Kept as decisions 1, 2, 3, 4.")
 }

@@ -23,7 +23,9 @@ eligible as (
     left join record.correction as correction on correction.line_no = line.line_no
     left join insight.age_group as youngest on youngest.age = result.age_low and youngest.sex = result.sex
     left join insight.age_group as oldest on oldest.age = result.age_high and oldest.sex = result.sex
+    left join record.record_state as state on state.line_no = line.line_no
     where result.counts & 2 = 2
+        and coalesce(state.state, '') <> 'void'
         and result.time_ms > 0
         and result.status = 0
         and result.runner_no > 0

@@ -38,9 +38,10 @@ type IDs struct {
 // Result.Runner), runners is their number.
 //
 // Each old id goes home to the runner that holds most of what its anchors
-// stand for (if equal, the runner whose first row comes first). A runner takes
-// the oldest id that came home and the others become aliases; one to whom none
-// came gets the next new id, in the order of runners. So a join keeps the
+// stand for (if equal, the runner to whom no older id came, then the one whose
+// first row comes first). A runner takes the oldest id that came home and the
+// others become aliases; one to whom none came gets the next new id, in the
+// order of runners. So a join keeps the
 // older id, a part leaves the id with the larger side, undoing either brings
 // the old ids back, and a stray row takes no id with it.
 func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs {
@@ -93,8 +94,6 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 		return int(x.runner - y.runner)
 	})
 	live := make([]int32, runners) // anchors that the runner's id has here
-	type homed struct{ id, runner int32 }
-	var homes []homed
 	for lo := 0; lo < len(votes); {
 		hi := lo
 		best, bestRows := int32(-1), int64(0)
@@ -103,19 +102,18 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 			for ; hi < len(votes) && votes[hi].id == votes[lo].id && votes[hi].runner == r; hi++ {
 				rows += votes[hi].rows
 			}
-			if rows > bestRows {
+			// Of equal sides one without an id goes first: two people who have
+			// changed places in half of their rows keep an id each.
+			if rows > bestRows || rows == bestRows && out.Of[best] != 0 && out.Of[r] == 0 {
 				best, bestRows = r, rows
 			}
 		}
-		homes = append(homes, homed{votes[lo].id, best})
-		lo = hi
-	}
-	for _, h := range homes { // ids upwards: the oldest comes first
-		if out.Of[h.runner] == 0 {
-			out.Of[h.runner] = h.id
+		if out.Of[best] == 0 { // ids upwards: the oldest comes first
+			out.Of[best] = votes[lo].id
 		} else {
-			out.Aliases = append(out.Aliases, Alias{h.id, out.Of[h.runner]})
+			out.Aliases = append(out.Aliases, Alias{votes[lo].id, out.Of[best]})
 		}
+		lo = hi
 	}
 	for r := range out.Of {
 		if out.Of[r] == 0 {

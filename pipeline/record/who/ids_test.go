@@ -139,3 +139,22 @@ func TestIDsOfJoinsAndParts(t *testing.T) {
 		}
 	}
 }
+
+// Two runners of two rows each who are exchanged in one run keep their ids,
+// and have them again when it is undone.
+func TestIDsOfExchangedRows(t *testing.T) {
+	keys := []int64{10, 11, 20, 21} // two runs: a, b; a, b
+	before := AssignIDs(nil, keys, []int32{0, 1, 0, 1}, 2)
+	if before.Of[0] != 1 || before.Of[1] != 2 {
+		t.Fatalf("ids %v", before.Of)
+	}
+	anchors := before.Added
+	after := AssignIDs(anchors, keys, []int32{0, 1, 1, 0}, 2)
+	if after.Of[0] != 1 || after.Of[1] != 2 || len(after.Aliases) != 0 {
+		t.Errorf("exchanged: ids %v, aliases %v", after.Of, after.Aliases)
+	}
+	anchors = append(anchors, after.Added...)
+	if back := AssignIDs(anchors, keys, []int32{0, 1, 0, 1}, 2); back.Of[0] != 1 || back.Of[1] != 2 || len(back.Aliases) != 0 {
+		t.Errorf("undone: ids %v, aliases %v", back.Of, back.Aliases)
+	}
+}
