@@ -222,38 +222,30 @@ func (pl *Pipeline) readFieldTables(ctx context.Context, f *field) error {
 	if err := rows.Close(); err != nil {
 		return err
 	}
-	if rows, err = pl.DB.QueryContext(ctx, "select run_no, course_no, run_date, session, distance_m from record.run order by run_no"); err != nil {
+	err = pl.DB.Scan(ctx, "select run_no, course_no, run_date, session, distance_m from record.run order by run_no", func(r arrow.Record) error {
+		no, course, distance := r.Column(0).(*array.Int32), r.Column(1).(*array.Int32), r.Column(4).(*array.Int32)
+		day, session := r.Column(2).(*array.Date32), r.Column(3).(*array.String)
+		for k := range int(r.NumRows()) {
+			f.runs = append(f.runs, runInfo{no: no.Value(k), course: course.Value(k), day: unit.Day(day.Value(k)), session: strings.Clone(session.Value(k)), distanceM: distance.Value(k)})
+		}
+		return nil
+	})
+	if err != nil {
 		return err
 	}
-	for rows.Next() {
-		var r runInfo
-		var day time.Time
-		if err := rows.Scan(&r.no, &r.course, &day, &r.session, &r.distanceM); err != nil {
-			rows.Close()
-			return err
+	if err := pl.DB.Scan(ctx, `select p.part_no, p.sheet_no, p.tab_index, s.path, s.hash, p.tab, p.kind
+		from sheet.part p join sheet.sheet s on s.sheet_no = p.sheet_no order by p.part_no`, func(r arrow.Record) error {
+		whole := func(c, k int) int32 { return r.Column(c).(*array.Int32).Value(k) }
+		text := func(c, k int) string { return strings.Clone(r.Column(c).(*array.String).Value(k)) }
+		for k := range int(r.NumRows()) {
+			p := partInfo{no: whole(0, k), sheetNo: whole(1, k), tabIndex: whole(2, k), path: text(3, k), hash: text(4, k), tab: text(5, k), kind: text(6, k)}
+			for int(p.no) > len(f.parts)+1 { // numbers of parts that were withdrawn
+				f.parts = append(f.parts, partInfo{no: int32(len(f.parts) + 1)})
+			}
+			f.parts = append(f.parts, p)
 		}
-		r.day = unit.DayOf(day)
-		f.runs = append(f.runs, r)
-	}
-	if err := rows.Close(); err != nil {
-		return err
-	}
-	if rows, err = pl.DB.QueryContext(ctx, `select p.part_no, p.sheet_no, s.path, s.hash, p.tab, p.tab_index, p.kind
-		from sheet.part p join sheet.sheet s on s.sheet_no = p.sheet_no order by p.part_no`); err != nil {
-		return err
-	}
-	for rows.Next() {
-		var p partInfo
-		if err := rows.Scan(&p.no, &p.sheetNo, &p.path, &p.hash, &p.tab, &p.tabIndex, &p.kind); err != nil {
-			rows.Close()
-			return err
-		}
-		for int(p.no) > len(f.parts)+1 { // numbers of parts that were withdrawn
-			f.parts = append(f.parts, partInfo{no: int32(len(f.parts) + 1)})
-		}
-		f.parts = append(f.parts, p)
-	}
-	if err := rows.Close(); err != nil {
+		return nil
+	}); err != nil {
 		return err
 	}
 	order := make([]int, len(f.runs))

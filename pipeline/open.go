@@ -11,6 +11,9 @@ import (
 	"strings"
 	"sync/atomic"
 
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
 	"lapwing/pipeline/store"
 	sqlfiles "lapwing/sql"
 )
@@ -312,20 +315,15 @@ type sheetKey struct {
 
 // sheetsInDatabase lists the sheets whose lines are in the database.
 func (pl *Pipeline) sheetsInDatabase(ctx context.Context) ([]sheetKey, error) {
-	rows, err := pl.DB.QueryContext(ctx, "select sheet_no, hash from sheet.sheet order by sheet_no")
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
 	var out []sheetKey
-	for rows.Next() {
-		var k sheetKey
-		if err := rows.Scan(&k.seq, &k.hash); err != nil {
-			return nil, err
+	err := pl.DB.Scan(ctx, "select sheet_no, hash from sheet.sheet order by sheet_no", func(r arrow.Record) error {
+		no, hash := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
+		for k := range int(r.NumRows()) {
+			out = append(out, sheetKey{int(no.Value(k)), strings.Clone(hash.Value(k))})
 		}
-		out = append(out, k)
-	}
-	return out, rows.Err()
+		return nil
+	})
+	return out, err
 }
 
 // startOver makes an empty database and loads every sheet of the ledger.

@@ -83,6 +83,9 @@ func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all boo
 		states = append(states, [2]string{stateLooked, ""})
 	}
 	return pl.DB.Transaction(ctx, func() error {
+		if err := pl.settleProblems(ctx); err != nil {
+			return err
+		}
 		for _, s := range states {
 			if err := pl.setState(ctx, s[0], s[1]); err != nil {
 				return err
@@ -153,7 +156,7 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	if err := pl.pickLines(ctx, "where run_no in (select number from picked)", fresh); err != nil {
 		return nil, err
 	}
-	f, lastPart, err := pl.readSome(ctx, fresh)
+	f, lastPart, err := pl.readSome(ctx, fresh, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -194,7 +197,7 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	if err := pl.addRuns(ctx, fresh); err != nil {
 		return nil, err
 	}
-	if f, lastPart, err = pl.readSome(ctx, fresh); err != nil {
+	if f, lastPart, err = pl.readSome(ctx, fresh, f); err != nil {
 		return nil, err
 	}
 	f.some.before, f.some.linkage = before, linkage
@@ -361,8 +364,9 @@ func (pl *Pipeline) pick(ctx context.Context, numbers []int32) error {
 }
 
 // readSome reads the lines of some_line, with what was settled about them.
-// lastPart is the last part that the last refresh knew.
-func (pl *Pipeline) readSome(ctx context.Context, fresh []int32) (f *field, lastPart int32, err error) {
+// lastPart is the last part that the last refresh knew; tables, where it is not
+// nil, has runs, parts and courses.
+func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) (f *field, lastPart int32, err error) {
 	stamp, err := pl.state(ctx, stateParts)
 	if err != nil {
 		return nil, 0, err
@@ -377,7 +381,9 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32) (f *field, last
 	if err != nil {
 		return nil, 0, err
 	}
-	if err := pl.readFieldTables(ctx, f); err != nil {
+	if tables != nil {
+		f.runs, f.parts, f.courses = tables.runs, tables.parts, tables.courses
+	} else if err := pl.readFieldTables(ctx, f); err != nil {
 		return nil, 0, err
 	}
 	pl.complete(f, dictionary)
