@@ -4,7 +4,9 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"lapwing/pipeline/unit"
@@ -36,14 +38,17 @@ func (pl *Pipeline) runsToLookAt(ctx context.Context) (string, error) {
 	if err != nil || looked != "some" {
 		return "true", err
 	}
-	list := "0"
+	var numbers []int32
 	err = pl.each(ctx, "select distinct run_no from record.touched order by run_no", func(rows *sql.Rows) error {
 		var no int32
 		err := rows.Scan(&no)
-		list += ", " + itoa(no)
+		numbers = append(numbers, no)
 		return err
 	})
-	return "run_no in (" + list + ")", err
+	if len(numbers) == 0 {
+		return "false", err
+	}
+	return amongRuns(numbers), err
 }
 
 // ChangedRuns lists the runs whose facts have changed since their reports were
@@ -138,43 +143,56 @@ type Summary struct {
 // Summarise adds up the given runs.
 func (pl *Pipeline) Summarise(ctx context.Context, runs []RunRef) (Summary, error) {
 	s := Summary{Runs: len(runs)}
+	if len(runs) == 0 {
+		return s, nil
+	}
 	want := map[RunRef]bool{}
 	for _, r := range runs {
 		want[r] = true
 	}
-	rows, err := pl.DB.QueryContext(ctx, `
-		select r.course, r.run_date, coalesce(r.session, '') as session, sum(r.times_counted)::integer, sum(r.positions_counted)::integer, sum(r.names_counted)::integer,
-			sum(x.pbs)::integer, sum(x.newcomers)::integer, bool_and(r.history_complete), coalesce(sum(p.look), 0)::integer
-		from main.runs r
-		left join (select run_no, count(*) filter (is_pb) as pbs, count(*) filter (is_newcomer) as newcomers from main.results group by run_no) x on x.run_no = r.run_no
-		left join (select run_no, count(*) as look from sheet.problem where severity <= 3 group by run_no) p on p.run_no = r.run_no
-		group by r.course, r.run_date, coalesce(r.session, '')`)
-	if err != nil {
-		return s, err
-	}
-	defer rows.Close()
-	for rows.Next() {
+	var numbers []int32
+	whole := map[int32]bool{} // by run number: the history of its course is complete
+	err := pl.each(ctx, `select run.run_no, c.course, run.run_date, run.session, coalesce(c.complete_from <= run.run_date, false)
+		from record.run run join record.course c on c.course_no = run.course_no order by run.run_no`, func(rows *sql.Rows) error {
+		var no int32
 		var r RunRef
 		var day time.Time
-		var times, positions, names, pbs, newcomers, look int
 		var complete bool
-		if err := rows.Scan(&r.Course, &day, &r.Session, &times, &positions, &names, &pbs, &newcomers, &complete, &look); err != nil {
-			return s, err
+		if err := rows.Scan(&no, &r.Course, &day, &r.Session, &complete); err != nil {
+			return err
 		}
 		r.Day = unit.DayOf(day)
 		r.Date = r.Day.String()
-		if !want[r] {
-			continue
+		if want[r] {
+			numbers = append(numbers, no)
+			whole[no] = complete
 		}
-		s.Times += times
-		s.Positions += positions
-		s.Names += names
-		s.PBs += pbs
-		s.Newcomers += newcomers
-		s.Look += look
-		if !complete {
+		return nil
+	})
+	if err != nil || len(numbers) == 0 {
+		return s, err
+	}
+	for _, ok := range whole {
+		if !ok {
 			s.Unknown++
 		}
 	}
-	return s, rows.Err()
+	which := amongRuns(numbers)
+	if err := pl.DB.Get(ctx, `select count(*) filter (time_ms > 0)::integer, count(*) filter (position > 0)::integer,
+			count(*) filter (status <> 'unnamed' and runner_id is not null)::integer, count(*) filter (is_pb)::integer, count(*) filter (is_newcomer)::integer
+		from main.results where status in ('ok', 'unnamed', 'untimed', 'doubtful') and `+which, &s.Times, &s.Positions, &s.Names, &s.PBs, &s.Newcomers); err != nil {
+		return s, err
+	}
+	err = pl.DB.Get(ctx, "select count(*)::integer from main.problems where severity <> 'note' and settled = '' and "+which, &s.Look)
+	return s, err
+}
+
+// amongRuns is the condition that a line is of one of the runs. The bounds let
+// the database pass over what lies outside.
+func amongRuns(numbers []int32) string {
+	list := make([]string, len(numbers))
+	for i, no := range numbers {
+		list[i] = itoa(no)
+	}
+	return fmt.Sprintf("run_no in (%s) and run_no between %d and %d", strings.Join(list, ", "), slices.Min(numbers), slices.Max(numbers))
 }

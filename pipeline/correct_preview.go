@@ -118,6 +118,9 @@ func (d *Draft) Keep(ctx context.Context) error {
 		}
 	}
 	d.pl.Progress.Done()
+	if err := d.pl.settleProblems(ctx); err != nil {
+		return err
+	}
 	stamp, err := d.pl.figuresStamp()
 	if err != nil {
 		return err
@@ -126,7 +129,7 @@ func (d *Draft) Keep(ctx context.Context) error {
 }
 
 func (pl *Pipeline) questions(ctx context.Context) (map[string]bool, error) {
-	list, err := pl.Problems(ctx, "")
+	list, err := pl.Problems(ctx, "", false)
 	if err != nil {
 		return nil, err
 	}

@@ -14,7 +14,7 @@ import (
 var decisionKinds = []string{
 	DecideClaim, DecideTime, DecidePlace, DecideName, DecideClub, DecideSex, DecideGroup, DecideTakingPart, DecideStatus, DecideExchange,
 	DecideRecord, DecideSame, DecideDifferent, DecidePrintName, DecideCategory, DecideHide, DecideEarlierRuns, DecideEarlierBest,
-	DecideRunState, DecideClubName, DecideOtherClub, DecideTakeBack,
+	DecideRunState, DecideClubName, DecideOtherClub, DecideAccept, DecideTakeBack,
 }
 
 // check says what is wrong with a decision: a kind that is not known, nothing
@@ -35,6 +35,9 @@ func (d Decision) check() error {
 		return err
 	case DecideClubName, DecideOtherClub:
 		_, _, err := d.clubs()
+		return err
+	case DecideAccept:
+		_, err := parseAcceptance(d.Value)
 		return err
 	case DecideRunState:
 		if d.Course == "" || d.Date == 0 {

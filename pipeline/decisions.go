@@ -63,8 +63,9 @@ const (
 	DecideClubName  = "club name"       // value OTHER = CLUB: the first is another name of the second
 	DecideOtherClub = "different clubs" // value OTHER = CLUB: they are two; don't ask again
 
-	DecideRunState = "run state" // run; value held, cancelled, abandoned, times lost, other route, misdirected, short by 120 m, long by 50 m
-	DecideTakeBack = "take back" // value the id of another decision
+	DecideRunState = "run state"      // run; value held, cancelled, abandoned, times lost, other route, misdirected, short by 120 m, long by 50 m
+	DecideAccept   = "accept problem" // value the kind and the sheets, as in "time-read-as, sheets 1 to 118"; of the course and on the date where they are given
+	DecideTakeBack = "take back"      // value the id of another decision
 )
 
 // Decisions reads the decisions in force, in order.

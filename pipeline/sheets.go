@@ -261,13 +261,19 @@ func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string
 	if err := rows.Err(); err != nil {
 		return err
 	}
-	problems, err := pl.Problems(ctx, e.Path)
-	if err != nil {
-		return err
-	}
-	for _, p := range problems {
-		if p.Place.Row == row {
-			fmt.Fprintf(w, "  %s\n", p)
+	for _, settled := range []bool{false, true} {
+		problems, err := pl.Problems(ctx, e.Path, settled)
+		if err != nil {
+			return err
+		}
+		for _, p := range problems {
+			switch {
+			case p.Place.Row != row:
+			case settled:
+				fmt.Fprintf(w, "  %s (%s)\n", p, p.Why)
+			default:
+				fmt.Fprintf(w, "  %s\n", p)
+			}
 		}
 	}
 	return nil
@@ -280,20 +286,28 @@ func yesNo(b bool) string {
 	return "no"
 }
 
-// Problems lists the problems of one sheet, or of all for "", worst first.
-func (pl *Pipeline) Problems(ctx context.Context, sheetPath string) ([]place.Problem, error) {
-	rows, err := pl.DB.QueryContext(ctx, `select coalesce(s.path, ''), p.tab, p.row_number, p.column_letter, p.severity, p.kind, p.read, p.expected, p.todo
-		from sheet.problem p left join sheet.sheet s on s.sheet_no = p.sheet_no
-		where ? = '' or s.path = ?
-		order by p.severity, s.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, sheetPath, sheetPath)
+// Settled is a problem that needs no look any more.
+type Settled struct {
+	place.Problem
+	Why string // why it needs none; "" where it still does
+}
+
+// Problems lists the problems of one sheet, or of all for "", worst first:
+// those that need a look, with settled those that need none any more.
+func (pl *Pipeline) Problems(ctx context.Context, sheetPath string, settled bool) ([]Settled, error) {
+	rows, err := pl.DB.QueryContext(ctx, `select coalesce(p.sheet, ''), p.tab, p.row_number, p.column_letter,
+			case p.severity when 'waits' then 1 when 'doubtful' then 2 when 'look' then 3 else 4 end::utinyint as rank, p.kind, p.read, p.expected, p.todo, p.settled
+		from main.problems p
+		where (? = '' or p.sheet = ?) and (p.settled <> '') = ?
+		order by rank, p.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, sheetPath, sheetPath, settled)
 	if err != nil {
 		return nil, err
 	}
 	defer rows.Close()
-	var out []place.Problem
+	var out []Settled
 	for rows.Next() {
-		var p place.Problem
-		if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do); err != nil {
+		var p Settled
+		if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do, &p.Why); err != nil {
 			return nil, err
 		}
 		out = append(out, p)

@@ -77,12 +77,32 @@ func (a *app) stateCommand(verb, short string, state store.SheetState) *cobra.Co
 }
 
 func (a *app) problemsCommand() *cobra.Command {
-	var all bool
+	var all, settled bool
+	var accept pipeline.Accept
 	c := &cobra.Command{
 		Use: "problems [SHEET]", Short: "What needs a look, worst first",
-		Example: "  lapwing sheets problems\n  lapwing sheets problems alder-bank_2026-01-03.csv --all",
-		Args:    cobra.MaximumNArgs(1),
+		Long: `What needs a look, worst first. Once a line has been corrected, a sheet
+withdrawn, or a later sheet of the run loaded, it is no longer listed.
+
+--accept KIND says that all problems of that kind need no look any more: of one
+sheet where you name it, of a course or a day, or of everything loaded so far.
+Sheets that you load later are looked at anew. It is kept as a decision and can
+be taken back with lapwing correct --undo.`,
+		Example: `  lapwing sheets problems
+  lapwing sheets problems alder-bank_2026-01-03.csv --all
+  lapwing sheets problems --accept "position repeated" --course alder-bank --why "two funnels"
+  lapwing sheets problems --settled`,
+		Args: cobra.MaximumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if accept.Kind != "" {
+				if len(args) == 1 {
+					accept.Sheet = args[0]
+				}
+				return a.acceptProblems(cmd, accept)
+			}
+			if accept.Course != "" || accept.Date != "" || accept.Why != "" {
+				return usageError{fmt.Errorf("--course, --date and --why go with --accept")}
+			}
 			return a.with(cmd.Context(), pipeline.ReadOnly, func(pl *pipeline.Pipeline) error {
 				path := ""
 				if len(args) == 1 {
@@ -92,27 +112,67 @@ func (a *app) problemsCommand() *cobra.Command {
 					}
 					path = e.Path
 				}
-				list, err := pl.Problems(cmd.Context(), path)
+				list, err := pl.Problems(cmd.Context(), path, settled)
 				if err != nil {
 					return err
 				}
 				if a.json {
 					return a.asJSON(list)
 				}
-				if len(list) == 0 {
+				switch {
+				case len(list) == 0 && settled:
+					a.say("Nothing has been settled.")
+				case len(list) == 0:
 					a.say("Nothing needs a look.")
 				}
 				most := 10
 				if all {
 					most = len(list)
 				}
-				printProblems(a, list, most)
+				printSettled(a, list, most)
 				return nil
 			})
 		},
 	}
 	c.Flags().BoolVar(&all, "all", false, "show all of them, not only the ten worst")
+	c.Flags().BoolVar(&settled, "settled", false, "show those that need no look any more, and why")
+	c.Flags().StringVar(&accept.Kind, "accept", "", "accept all problems of this `KIND`, as it is printed")
+	c.Flags().StringVar(&accept.Course, "course", "", "with --accept: only of runs on this course")
+	c.Flags().StringVar(&accept.Date, "date", "", "with --accept: only of runs on this day (year-month-day)")
+	c.Flags().StringVar(&accept.Why, "why", "", "with --accept: the reason, kept with the decision")
+	c.Flags().StringVar(&accept.By, "by", loginName(), "with --accept: who decides")
 	return c
+}
+
+// acceptProblems keeps an acceptance and says what it settles.
+func (a *app) acceptProblems(cmd *cobra.Command, accept pipeline.Accept) error {
+	return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+		d, n, err := pl.AcceptProblems(cmd.Context(), accept)
+		if err != nil {
+			return err
+		}
+		if a.json {
+			return a.asJSON(map[string]any{"decision": d.ID, "settled": n})
+		}
+		a.say("%s accepted. Kept as decision %d. To take back: lapwing correct --undo %d", count(n, "problem"), d.ID, d.ID)
+		return nil
+	})
+}
+
+// printSettled prints problems, worst first, with the reason where one needs
+// no look any more.
+func printSettled(a *app, list []pipeline.Settled, most int) {
+	for i, p := range list {
+		if i == most {
+			fmt.Fprintf(a.out, "  … and %d more\n", len(list)-most)
+			return
+		}
+		words := problemWords(p.Problem)
+		if p.Why != "" {
+			words += " [" + p.Why + "]"
+		}
+		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, words)
+	}
 }
 
 func (a *app) explainCommand() *cobra.Command {

@@ -22,5 +22,5 @@ where (problems.course, problems.run_date) in (
     from record.run as asked
     inner join record.course as course on course.course_no = asked.course_no
     where asked.run_no in /* runs */ (0)
-)
+) and problems.settled = ''
 order by problems.course, problems.run_date, rank, sheet, tab, row_number, column_letter, kind, read
