@@ -10,8 +10,6 @@ import (
 	"path/filepath"
 	"strconv"
 
-	"github.com/xuri/excelize/v2"
-
 	"lapwing/pipeline/scenario"
 	"lapwing/pipeline/store"
 )
@@ -43,10 +41,29 @@ func part(ctx context.Context, what string, args []string) error {
 		return readCSV(ctx, args[0], args[1])
 	case "score":
 		return score(args[0], args[1])
-	case "plain-workbook":
-		return plainWorkbook(args[0])
+	case "plain-loop":
+		return plainLoop(ctx, args[0])
+	case "plain-stream":
+		return plainStream(args[0], args[1])
+	case "database":
+		return databaseVersion(ctx)
 	}
 	return fmt.Errorf("no such part %q", what)
+}
+
+// databaseVersion prints the version of the database engine.
+func databaseVersion(ctx context.Context) error {
+	db, err := store.Open(ctx, "", store.DBOptions{})
+	if err != nil {
+		return err
+	}
+	defer db.Close()
+	version := ""
+	if err := db.Get(ctx, "select version()", &version); err != nil {
+		return err
+	}
+	fmt.Println(version)
+	return nil
 }
 
 func toFile(path string, f func(io.Writer) error) error {
@@ -62,21 +79,6 @@ func toFile(path string, f func(io.Writer) error) error {
 		return err
 	}
 	return file.Close()
-}
-
-// readCSV is the reference: the database's own reader, told everything about
-// the file, into a table on disk.
-func readCSV(ctx context.Context, path, database string) error {
-	db, err := store.Open(ctx, database, store.DBOptions{})
-	if err != nil {
-		return err
-	}
-	q := `create table season as select * from read_csv(` + store.Quote(path) + `, auto_detect = false, header = true, delim = ',', quote = '"', escape = '"',
-		columns = {'position': 'integer', 'name': 'varchar', 'number': 'varchar', 'age_group': 'varchar', 'sex': 'varchar', 'club': 'varchar', 'time': 'varchar', 'course': 'varchar', 'date': 'date'})`
-	if err := db.Exec(ctx, q); err != nil {
-		return err
-	}
-	return db.Close()
 }
 
 // makeSaturday writes a new sheet of 300 people of an archive, for the week
@@ -188,33 +190,4 @@ func eachRecord(path string, f func(get func(string) string)) error {
 		}
 		f(func(column string) string { return rec[at[column]] })
 	}
-}
-
-// plainWorkbook streams 6 tabs of 300 rows and 15 columns, as a measure of
-// what any workbook costs.
-func plainWorkbook(path string) error {
-	f := excelize.NewFile()
-	for t := 0; t < 6; t++ {
-		name := fmt.Sprintf("Tab %d", t+1)
-		if _, err := f.NewSheet(name); err != nil {
-			return err
-		}
-		w, err := f.NewStreamWriter(name)
-		if err != nil {
-			return err
-		}
-		for r := 1; r <= 300; r++ {
-			cells := make([]any, 15)
-			for c := range cells {
-				cells[c] = r * c
-			}
-			if err := w.SetRow(fmt.Sprintf("A%d", r), cells); err != nil {
-				return err
-			}
-		}
-		if err := w.Flush(); err != nil {
-			return err
-		}
-	}
-	return f.SaveAs(path)
 }
