@@ -18,7 +18,7 @@ type Hyper struct {
 	DaySD      float64 // scale of the conditions; where the fit starts
 	CourseSD   float64 // sd between courses; where the fit starts
 	DayDF      float64 // degrees of freedom of the conditions
-	SharePrior float64 // pseudo-results that hold a course's share to the pooled one
+	SharePrior float64 // pseudo-results that hold a course's share to what is expected of it
 }
 
 // Defaults are the values that archives too small to tune keep. They come
@@ -30,7 +30,7 @@ func Defaults() Hyper {
 		GrossShare: .002, GrossSD: .25,
 		FormWeek: .0047, FormNew: .008,
 		RunnerSD: .205, DaySD: .012, CourseSD: .05,
-		DayDF: 4, SharePrior: 50,
+		DayDF: 4, SharePrior: 25,
 	}
 }
 
