@@ -40,6 +40,7 @@ type someLines struct {
 	doubts  int            // reasons for doubt that are in the database already
 	before  []int32        // runners concerned, whoever the new lines turn out to be
 	linkage *keptLinkage
+	was     []reportedFacts // per line: what reports said of it
 }
 
 // settled says whether what became of a line was settled by an earlier refresh
@@ -271,44 +272,6 @@ func (pl *Pipeline) freshRuns(ctx context.Context, base string) ([]int32, bool, 
 	return runs, err == nil, err
 }
 
-// noteFactsBefore notes the facts about the lines that are about to be written
-// again, so that noteTouched can tell which have changed.
-func (pl *Pipeline) noteFactsBefore(ctx context.Context, _ *work) error {
-	for _, table := range [][2]string{{"facts_before", factsOfLines}, {"runners_before", factsOfRunners}} {
-		if err := pl.DB.Exec(ctx, "create or replace temp table "+table[0]+" as "+table[1]); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// The facts of lines and runners that weekly reports rest on, as in
-// factsOfRuns.
-const (
-	factsOfLines = `
-select r.line_no, r.runner_no, hash(r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.time_ms, r.taking_part,
-	i.is_pb, i.is_course_best, i.newcomer, i.visitor, i.milestone) as facts
-from record.result r left join insight.result i on i.line_no = r.line_no
-where r.line_no in (select line_no from some_line)`
-	factsOfRunners = `
-select w.runner_no, hash(w.name, w.hidden, w.wished) as facts from record.runner w
-where w.runner_no in (select r.runner_no from record.result r where r.line_no in (select line_no from some_line))`
-)
-
-// noteTouched notes the runs whose facts have changed with this refresh.
-func (pl *Pipeline) noteTouched(ctx context.Context, _ *work) error {
-	return pl.DB.Exec(ctx, `insert into record.touched
-		with line as (`+factsOfLines+`), runner as (`+factsOfRunners+`)
-		select distinct l.run_no
-		from some_line l
-		join line a on a.line_no = l.line_no
-		left join facts_before b on b.line_no = l.line_no
-		left join runner x on x.runner_no = a.runner_no
-		left join runners_before y on y.runner_no = a.runner_no
-		where (b.facts is distinct from a.facts or x.facts is distinct from y.facts)
-			and l.run_no not in (select run_no from record.touched)`)
-}
-
 // absent lists the runners whose weeks in a row may end with a fresh run: they
 // have run on its course, and again in a later week. That its sheet was missing
 // is no excuse any more.
@@ -387,7 +350,7 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) 
 		return nil, 0, err
 	}
 	pl.complete(f, dictionary)
-	f.some = &someLines{fresh: map[int32]bool{}, sameNo: make([]int32, f.n)}
+	f.some = &someLines{fresh: map[int32]bool{}, sameNo: make([]int32, f.n), was: make([]reportedFacts, f.n)}
 	for _, r := range fresh {
 		f.some.fresh[r] = true
 	}
@@ -404,9 +367,10 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) 
 	for i, no := range f.lineNo {
 		at[no] = int32(i)
 	}
-	err = pl.DB.Scan(ctx, "select line_no, runner_no, same_as, doubt, time_ms, status, counts, taking_part from record.result where line_no in (select line_no from some_line)", func(r arrow.Record) error {
+	err = pl.DB.Scan(ctx, `select line_no, runner_no, same_as, doubt, time_ms, status, counts, taking_part, sex, coalesce(age_low, 255)::utinyint, coalesce(age_high, 255)::utinyint
+		from record.result where line_no in (select line_no from some_line)`, func(r arrow.Record) error {
 		var whole [5]*array.Int32
-		var small [3]*array.Uint8
+		var small [6]*array.Uint8
 		for k := range whole {
 			whole[k] = r.Column(k).(*array.Int32)
 		}
@@ -416,6 +380,8 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) 
 		for k := range int(r.NumRows()) {
 			i := at[whole[0].Value(k)]
 			f.runner[i] = whole[1].Value(k)
+			f.some.was[i] = reportedFacts{there: true, runner: whole[1].Value(k), timeMS: whole[4].Value(k), status: small[0].Value(k), counts: small[1].Value(k),
+				takingPart: small[2].Value(k), sex: small[3].Value(k), ageLow: small[4].Value(k), ageHigh: small[5].Value(k)}
 			if !f.settled(int(i)) {
 				continue
 			}
@@ -476,6 +442,7 @@ func (f *field) keepConcerned(before []int32) {
 	keep(place, &f.sex, &f.basis, &f.takingPart, &f.status, &f.counts)
 	keep(place, &f.birthLo, &f.birthHi)
 	keep(place, &f.key)
+	keep(place, &f.some.was)
 	f.n = int(n)
 	for i, j := range f.sameAs {
 		if j >= 0 {
@@ -547,7 +514,8 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 	}
 	slices.Sort(runs)
 	return pl.DB.Transaction(ctx, func() error {
-		if err := pl.noteFactsBefore(ctx, w); err != nil {
+		touched, err := pl.touched(ctx, w)
+		if err != nil {
 			return err
 		}
 		for _, d := range []struct {
@@ -573,7 +541,7 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 			pl.addClubs,
 			func(ctx context.Context, w *work) error { return pl.rememberSome(ctx, s.linkage) },
 			func(ctx context.Context, w *work) error { return pl.insertProblems(ctx, problems) },
-			pl.noteTouched,
+			func(ctx context.Context, w *work) error { return pl.noteTouched(ctx, w, touched) },
 		} {
 			if err := write(ctx, w); err != nil {
 				return err
