@@ -56,18 +56,19 @@ type quantities struct {
 
 // words says in a sentence where the quantities come from.
 func (q quantities) words() string {
-	on := fmt.Sprintf("tuned on %s results up to %s", thousands(q.Results), q.Upto)
+	on := fmt.Sprintf("the %s results up to %s", thousands(q.Results), q.Upto)
 	if q.Looked < q.Results*9/10 {
-		on = fmt.Sprintf("tuned on %s results up to %s, or rather on %s of them, those on some of the courses", thousands(q.Results), q.Upto, thousands(q.Looked))
+		on = fmt.Sprintf("%s of %s, those on some of the courses", thousands(q.Looked), on)
 	}
+	const what = "The model's settings (how much times scatter, how often people run all-out, how form changes)"
 	likelier := math.Exp(q.After - q.Before)
 	switch q.Source {
 	case tunedQuantities:
-		return fmt.Sprintf("The model's fixed quantities were %s: that made a typical result, of runners kept aside, %.2f times as likely.", on, likelier)
+		return fmt.Sprintf("%s were worked out from %s. That makes a typical result of other runners %.2f times as likely as the standard settings do.", what, on, likelier)
 	case keptQuantities:
-		return fmt.Sprintf("The model's fixed quantities are the standard ones. Others, %s, made a typical result, of runners kept aside, %.3f times as likely, which is too little to change all figures for.", on, likelier)
+		return fmt.Sprintf("%s are the standard ones. Others, worked out from %s, make a typical result of other runners only %.3f times as likely: too little to change all figures for.", what, on, likelier)
 	}
-	return fmt.Sprintf("The model's fixed quantities are the standard ones: fewer than %s results are too few to tune them.", thousands(tuneFirst))
+	return fmt.Sprintf("%s are the standard ones: fewer than %s results are too few to work out others.", what, thousands(tuneFirst))
 }
 
 // keptTuning is an outcome of tuning as the database keeps it.
@@ -276,7 +277,7 @@ func (pl *Pipeline) Tune(ctx context.Context) (string, error) {
 		return "", err
 	}
 	if len(in.Run) < tuneFirst {
-		return fmt.Sprintf("Nothing to tune: the archive has %s timed results of known runners, and fewer than %s are too few. The standard quantities stay.",
+		return fmt.Sprintf("Nothing to tune: the archive has %s timed results of known runners, and fewer than %s are too few. The standard settings stay.",
 			thousands(len(in.Run)), thousands(tuneFirst)), nil
 	}
 	q, err := pl.tune(ctx, in.earliest(len(in.Run)))
@@ -284,7 +285,7 @@ func (pl *Pipeline) Tune(ctx context.Context) (string, error) {
 		return "", err
 	}
 	if q.Source == standardQuantities {
-		return "Nothing to tune: the archive has too few runners. The standard quantities stay.", nil
+		return "Nothing to tune: the archive has too few runners. The standard settings stay.", nil
 	}
 	number := func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
 	line := []string{time.Now().UTC().Format(time.RFC3339), ModelVersion, strconv.Itoa(q.Results), strconv.Itoa(q.Looked), q.Upto, q.Source, number(q.Before), number(q.After)}

@@ -96,7 +96,7 @@ func TestCourses(t *testing.T) {
 		wants(t, o.errOut, x.words)
 	}
 
-	wants(t, must(t, dir, "courses", "audit").out, "Prediction: of", "Two halves: 5 courses", "Residents and visitors", "Times that fit somebody else better", "Model expects", "would have to move")
+	wants(t, must(t, dir, "courses", "audit").out, "Prediction: the latest result of", "Two halves: 5 courses", "Residents and visitors", "Times that fit somebody else better", "Model expects", "would have to move")
 	wants(t, must(t, dir, "refresh", "--tune").out, "Nothing to tune", "fewer than 20,000 are too few")
 	if exists(dir, "archive", "tuning.csv") {
 		t.Error("a tuning that found nothing was kept")

@@ -46,7 +46,9 @@ type AuditBin struct {
 }
 
 const (
-	auditEvery  = 10    // every tenth runner has the last result kept out
+	auditHeld   = 500   // runners who have their last result kept out, about
+	mostHeld    = 2     // but no more than every second runner
+	fewestHeld  = 10    // and no fewer than every tenth
 	auditSample = 20000 // runners in the histogram
 )
 
@@ -161,16 +163,27 @@ func atTwoDistances(in *Input) int {
 	return n
 }
 
-// heldOut keeps the last result of every tenth runner out, tunes and fits
-// both models on the rest and scores what was kept out.
+// heldOut keeps the last result of some of the runners out, tunes and fits both
+// models on the rest and scores what was kept out.
 func (a *Audit) heldOut(ctx context.Context, in *Input, h Hyper, threads int) error {
 	rest := &Input{Runs: in.Runs, Courses: in.Courses, Offsets: []int32{0}}
+	able := 0
+	for r := range in.Runners() {
+		if in.Offsets[r+1]-in.Offsets[r] >= fewestForEffort {
+			able++
+		}
+	}
+	every := min(max(able/auditHeld, mostHeld), fewestHeld)
 	var out []heldResult
+	able = 0
 	for r := 0; r < in.Runners(); r++ {
 		lo, hi := in.Offsets[r], in.Offsets[r+1]
-		if r%auditEvery == 0 && hi-lo >= fewestForEffort {
-			hi--
-			out = append(out, heldResult{r, in.Run[hi], float64(in.LogTime[hi])})
+		if hi-lo >= fewestForEffort {
+			if able%every == 0 {
+				hi--
+				out = append(out, heldResult{r, in.Run[hi], float64(in.LogTime[hi])})
+			}
+			able++
 		}
 		rest.Run = append(rest.Run, in.Run[lo:hi]...)
 		rest.LogTime = append(rest.LogTime, in.LogTime[lo:hi]...)
@@ -344,44 +357,49 @@ func sortDays(in *Input) {
 	}
 }
 
-// Words says what the audit found, a line for each check.
+// Words says what the audit found, a paragraph for each check.
 func (a *Audit) Words() []string {
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	if a.HeldOut > 0 {
-		better, worse, d := "this model", "a plain normal model", a.ScoreModel-a.ScoreGaussian
-		if d < 0 {
-			better, worse, d = worse, better, -d
+		verdict := "allowing for effort helps here"
+		times := math.Exp(a.ScoreModel - a.ScoreGaussian)
+		if times < 1 {
+			verdict = "allowing for effort does not help here, so trust the figures less"
 		}
-		say("Prediction: of %d results kept out of the fit, %s made a typical one %.2f times as likely as %s did.", a.HeldOut, better, math.Exp(d), worse)
+		say("Prediction: the latest result of %d runners was hidden and then predicted. For a typical one this model thought the time that was run %.2f times as likely as a model did in which everybody always runs all-out and times scatter evenly: %s.", a.HeldOut, times, verdict)
 	} else {
 		say("Prediction: not checked, nobody has %d results yet.", fewestForEffort)
 	}
 	if a.HalvesCourses > 0 {
-		verdict := "the intervals are wide enough"
+		verdict := "the spans are wide enough"
 		if a.HalvesSE > 1.15 {
-			verdict = "the intervals are too narrow"
+			verdict = "the spans printed beside the indices are too narrow here, so read them with a margin"
 		}
-		say("Two halves: %d courses fitted on either half of the runners differ by %.1f s at 25:00, %.2f times what the intervals allow for: %s.", a.HalvesCourses, 1500*a.HalvesRMS, a.HalvesSE, verdict)
+		say("Two halves: %d courses were worked out twice, from either half of the runners. The two answers differ by %.1f s at 25:00, %.2f times what their spans allow for (about 1, or less, is right): %s.", a.HalvesCourses, 1500*a.HalvesRMS, a.HalvesSE, verdict)
 	} else {
 		say("Two halves: not checked, too few linked courses.")
 	}
 	if a.SelectionCourses >= 3 {
-		verdict := "no sign that visitors' efforts bend the indices"
+		verdict := "no sign that visitors keep their best days for fast courses beyond what is allowed for"
 		if math.Abs(a.Slope) > 2*a.SlopeError {
-			verdict = "visitors' efforts may bend the indices: treat small differences between courses with care"
+			verdict = "whom a course is judged by matters here, so don't make much of small differences between courses"
 		}
-		say("Residents and visitors: on %d courses the two differ by %+.2f s (error %.2f) for each 10 s of course difference: %s.", a.SelectionCourses, 10*a.Slope, 10*a.SlopeError, verdict)
+		way := "smaller"
+		if a.Slope >= 0 {
+			way = "larger"
+		}
+		say("Residents and visitors: %d courses were worked out twice, from those who usually run there and from visitors. Where one course is 10 s faster than another, visitors make the difference %.1f s %s than residents do (give or take %.1f s): %s.", a.SelectionCourses, math.Abs(10*a.Slope), way, 2*10*a.SlopeError, verdict)
 	} else {
 		say("Residents and visitors: not checked, fewer than 3 courses with enough of both.")
 	}
-	verdict := "as expected"
+	verdict := "few enough"
 	if a.GrossShare >= .01 {
-		verdict = "many; check who is who"
+		verdict = "many: check who is who with lapwing match"
 	}
-	say("Times that fit somebody else better: %.2f %% (%s).", 100*a.GrossShare, verdict)
+	say("Times that fit somebody else better: %.2f %% (%s; 1 %% would be many).", 100*a.GrossShare, verdict)
 	if a.Distances > 1 {
-		say("Distances: %d runners have run two or more. The courses suggest time = distance^%.3f (error %.3f); %.2f is used, which touches no index, as courses are only compared within a distance.", a.DistanceRunners, a.Exponent, a.ExponentError, EnduranceExponent)
+		say("Distances: %d runners have run two or more. The courses suggest that time grows as distance to the power %.3f (give or take %.3f); the model takes %.2f. No index depends on it, as courses are only compared with others of their distance.", a.DistanceRunners, a.Exponent, 2*a.ExponentError, EnduranceExponent)
 	}
 	return out
 }
