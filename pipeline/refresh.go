@@ -376,7 +376,7 @@ func (f *field) nameClasses() []int32 {
 
 var resultSchema = store.Columns("line_no", store.Int32, "runner_no", store.Int32, "status", store.Uint8, "counts", store.Uint8,
 	"sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "same_as", store.Int32, "doubt", store.Int32,
-	"time_ms", store.Int32, "taking_part", store.Uint8)
+	"time_ms", store.Int32, "taking_part", store.Uint8, "run_no", store.Int32, "position", store.Int32, "part_no", store.Int32)
 
 var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Float64, "age_grade_low", store.Float64, "age_grade_high", store.Float64,
 	"open_equivalent_s", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
@@ -435,6 +435,9 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 		c.ints(f.doubt[from:to])
 		c.ints(f.timeMS[from:to])
 		c.bytes(f.takingPart[from:to])
+		c.ints(f.run[from:to])
+		c.ints(f.position[from:to])
+		c.ints(f.part[from:to])
 	})
 }
 

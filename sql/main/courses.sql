@@ -1,10 +1,9 @@
 -- One row a course. Part of the contract with other programs.
 with
     n as (
-        select run.course_no, count(*) as results, count(distinct l.run_no) as runs
-        from record.line l
-        join record.result r on r.line_no = l.line_no
-        join record.run run on run.run_no = l.run_no
+        select run.course_no, count(*) as results, count(distinct r.run_no) as runs
+        from record.result r
+        join record.run run on run.run_no = r.run_no
         where r.status not in (5, 7)
         group by run.course_no
     )

@@ -7,7 +7,6 @@ select
     s.state,
     s.line_no
 from record.record_state s
-join record.line l on l.line_no = s.line_no
 join record.result r on r.line_no = s.line_no
-join record.run run on run.run_no = l.run_no
+join record.run run on run.run_no = r.run_no
 join record.course c on c.course_no = run.course_no

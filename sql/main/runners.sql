@@ -11,8 +11,7 @@ with
             max(run.run_date) filter (r.counts & 1 = 1) as last_run,
             min((r.time_ms + 999) // 1000) filter (r.counts & 2 = 2 and run.distance_m = 5000) as best_s
         from record.result r
-        join record.line l on l.line_no = r.line_no
-        join record.run run on run.run_no = l.run_no
+        join record.run run on run.run_no = r.run_no
         where r.runner_no > 0
         group by r.runner_no
     )

@@ -2,19 +2,17 @@
 with
     counted as (
         select
-            l.run_no,
+            r.run_no,
             count(*) filter (r.status in (0, 1, 2, 6)) as finishers,
             count(*) filter (r.status = 1) as unnamed,
             count(*) filter (r.status in (0, 1, 2, 6) and r.time_ms > 0) as times_counted,
-            count(*) filter (r.status in (0, 1, 2, 6) and coalesce(x.position, l.position) > 0) as positions_counted,
+            count(*) filter (r.status in (0, 1, 2, 6) and r.position > 0) as positions_counted,
             count(*) filter (r.status in (0, 2, 6) and r.runner_no > 0) as names_counted,
             count(*) filter (r.status not in (5, 7)) as results,
             min(p.sheet_no) filter (r.status not in (5, 7)) as sheet_no
-        from record.line l
-        join record.result r on r.line_no = l.line_no
-        join sheet.part p on p.part_no = l.part_no
-        left join record.correction x on x.line_no = l.line_no
-        group by l.run_no
+        from record.result r
+        join sheet.part p on p.part_no = r.part_no
+        group by r.run_no
     )
 select
     c.course,

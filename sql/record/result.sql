@@ -10,6 +10,9 @@
 -- doubt: number of the reason in record.doubt, 0 where none
 -- time_ms: the time that stands (a decision may have corrected the sheet's)
 -- taking_part: the taking part that stands
+-- run_no: the run
+-- position: the place that stands, 0 where none
+-- part_no: the part of the sheet
 select
     null::integer as line_no,
     null::integer as runner_no,
@@ -21,4 +24,7 @@ select
     null::integer as same_as,
     null::integer as doubt,
     null::integer as time_ms,
-    null::utinyint as taking_part
+    null::utinyint as taking_part,
+    null::integer as run_no,
+    null::integer as position,
+    null::integer as part_no

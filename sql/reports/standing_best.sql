@@ -15,8 +15,7 @@ with result as (
         case when figure.age_grade < 100 and figure.age_grade_high - figure.age_grade_low < 0.005
             then 1000000 - round(100 * figure.age_grade) end as grade
     from record.result as result
-    inner join record.line as line on line.line_no = result.line_no
-    inner join record.run as run on run.run_no = line.run_no
+    inner join record.run as run on run.run_no = result.run_no
     left join insight.result as figure on figure.line_no = result.line_no
     where result.sex = $1
         and result.age_low between $2 and $3

@@ -13,17 +13,15 @@ with history as (
 
 eligible as (
     select
-        line.run_no, result.runner_no, result.sex, result.age_low,
+        result.run_no, result.runner_no, result.sex, result.age_low,
         (result.time_ms + 999) // 1000 as time_s,
         case when youngest.first_age = oldest.first_age then youngest.name else '' end as age_group,
-        coalesce(nullif(coalesce(correction.position, line.position), 0), 2147483647) as position
-    from record.line as line
-    inner join history on history.run_no = line.run_no
-    inner join record.result as result on result.line_no = line.line_no
-    left join record.correction as correction on correction.line_no = line.line_no
+        coalesce(nullif(result.position, 0), 2147483647) as position
+    from record.result as result
+    inner join history on history.run_no = result.run_no
     left join insight.age_group as youngest on youngest.age = result.age_low and youngest.sex = result.sex
     left join insight.age_group as oldest on oldest.age = result.age_high and oldest.sex = result.sex
-    left join record.record_state as state on state.line_no = line.line_no
+    left join record.record_state as state on state.line_no = result.line_no
     where result.counts & 2 = 2
         and coalesce(state.state, '') <> 'void'
         and result.time_ms > 0

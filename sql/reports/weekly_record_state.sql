@@ -2,11 +2,10 @@
 -- One row: one result that is confirmed or void
 -- key: run_no, runner_no
 select
-    line.run_no::integer as run_no,
+    result.run_no::integer as run_no,
     result.runner_no::integer as runner_no,
     state.state::varchar as state
 from record.record_state as state
-inner join record.line as line on line.line_no = state.line_no
 inner join record.result as result on result.line_no = state.line_no
-where line.run_no in /* runs */ (0)
+where result.run_no in /* runs */ (0)
 order by run_no, runner_no, state

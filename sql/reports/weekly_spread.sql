@@ -11,17 +11,15 @@ with history as (
 )
 
 select
-    line.run_no::integer as run_no,
+    result.run_no::integer as run_no,
     case when result.counts & 2 = 2 and result.time_ms > 0 then (result.time_ms + 999) // 60000 else -1 end::integer as minute,
     count(*) filter (where result.counts & 2 = 2 and result.time_ms > 0)::integer as timed,
     count(*) filter (where result.status in (0, 1, 2, 6))::integer as finishers,
     count(*) filter (where result.status = 1)::integer as unnamed,
     count(*) filter (where result.status in (0, 1, 2, 6) and result.time_ms > 0)::integer as times,
-    count(*) filter (where result.status in (0, 1, 2, 6) and coalesce(correction.position, line.position) > 0)::integer as positions,
+    count(*) filter (where result.status in (0, 1, 2, 6) and result.position > 0)::integer as positions,
     count(*) filter (where result.status in (0, 2, 6) and result.runner_no > 0)::integer as names
-from record.line as line
-inner join history on history.run_no = line.run_no
-inner join record.result as result on result.line_no = line.line_no
-left join record.correction as correction on correction.line_no = line.line_no
-group by line.run_no, minute
-order by line.run_no, minute
+from record.result as result
+inner join history on history.run_no = result.run_no
+group by result.run_no, minute
+order by result.run_no, minute
