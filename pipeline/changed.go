@@ -26,8 +26,8 @@ type RunRef struct {
 const factsOfRuns = `
 select run_no, course, run_date, coalesce(session, '') as session, distance_m,
 	bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
-		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected))::varchar as facts
-from main.results
+		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected, state))::varchar as facts
+from main.results left join record.record_state using (line_no)
 where %s
 group by all`
 

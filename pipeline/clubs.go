@@ -245,39 +245,26 @@ func (pl *Pipeline) Clubs(ctx context.Context) (*ClubList, error) {
 		}
 		return by[n]
 	}
-	each := func(query string, scan func(rows *sql.Rows) error) error {
-		rows, err := pl.DB.QueryContext(ctx, query)
-		if err != nil {
-			return err
-		}
-		defer rows.Close()
-		for rows.Next() {
-			if err := scan(rows); err != nil {
-				return err
-			}
-		}
-		return rows.Err()
-	}
 	out := &ClubList{Clubs: []Club{}, Questions: []ClubQuestion{}}
 	var name, other string
 	var n, runners int
 	err := errors.Join(
-		each("select club, count(*), count(distinct runner_id) from main.results where club is not null and counts_run group by club", func(rows *sql.Rows) error {
+		pl.each(ctx, "select club, count(*), count(distinct runner_id) from main.results where club is not null and counts_run group by club", func(rows *sql.Rows) error {
 			err := rows.Scan(&name, &n, &runners)
 			get(name).Results, get(name).Runners = n, runners
 			return err
 		}),
-		each("select club, count(*) from main.members group by club", func(rows *sql.Rows) error {
+		pl.each(ctx, "select club, count(*) from main.members group by club", func(rows *sql.Rows) error {
 			err := rows.Scan(&name, &n)
 			get(name).Members = n
 			return err
 		}),
-		each("select club, received from record.club order by received", func(rows *sql.Rows) error {
+		pl.each(ctx, "select club, received from record.club order by received", func(rows *sql.Rows) error {
 			err := rows.Scan(&name, &other)
 			get(name).Others = append(get(name).Others, other)
 			return err
 		}),
-		each("select other, club, why from main.club_questions order by other", func(rows *sql.Rows) error {
+		pl.each(ctx, "select other, club, why from main.club_questions order by other", func(rows *sql.Rows) error {
 			var q ClubQuestion
 			err := rows.Scan(&q.Other, &q.Club, &q.Why)
 			q.Results = get(q.Other).Results

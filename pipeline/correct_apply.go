@@ -53,13 +53,15 @@ type lineDecisions struct {
 	runs     map[int32][]int // standing lines of runs that were looked into
 	touched  map[int]bool    // lines that say something else than their sheet
 	records  map[int]settledRecord
+	counts   map[int]bool // lines that the desk has said count after all
+	apart    [][2]int     // lines of two people, whatever they look like
 	owners   []lineOwner
 	outcomes []decisionOutcome
 	problems []storedProblem
 }
 
 func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
-	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, records: map[int]settledRecord{}}
+	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
 	var mine []Decision
 	for _, d := range ds {
 		if d.Sheet != "" && d.Kind != DecideSame && d.Kind != DecideDifferent {
@@ -360,6 +362,9 @@ func (a *lineDecisions) apply(j int, d Decision) error {
 	a.touched[j] = true
 	a.note(d, decisionApplied, "")
 	a.settleRecord(j, d)
+	if d.Kind == DecideStatus {
+		a.counts[j] = strings.EqualFold(d.Value, "ok")
+	}
 	return a.f.applyToLine(j, d)
 }
 

@@ -125,7 +125,11 @@ func (d *Draft) Keep(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return d.pl.setState(ctx, "figures", stamp)
+	base, err := d.pl.figuresBase()
+	if err != nil {
+		return err
+	}
+	return d.pl.noteFigures(ctx, stamp, base, true)
 }
 
 func (pl *Pipeline) questions(ctx context.Context) (map[string]bool, error) {

@@ -53,7 +53,7 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	if len(l.rows) == 0 {
 		return nil
 	}
-	decisions, err := f.whoDecisions(w.decisions, w.desk.owners, pl)
+	decisions, err := f.whoDecisions(w.decisions, w.desk, pl)
 	if err != nil {
 		return err
 	}
@@ -126,7 +126,7 @@ func (f *field) linked(i int) bool { return f.named(i) && f.sameAs[i] < 0 }
 
 // whoDecisions turns decisions about people into decisions about lines. One
 // whose lines and runners are not in the archive waits.
-func (f *field) whoDecisions(ds []Decision, owners []lineOwner, pl *Pipeline) ([]who.Decision, error) {
+func (f *field) whoDecisions(ds []Decision, desk *lineDecisions, pl *Pipeline) ([]who.Decision, error) {
 	var people, refs []Decision
 	var sides [][2]side
 	for _, d := range ds {
@@ -142,7 +142,7 @@ func (f *field) whoDecisions(ds []Decision, owners []lineOwner, pl *Pipeline) ([
 			refs = append(refs, Decision{Sheet: s.at.hash, Tab: s.at.tab, Row: s.at.row})
 		}
 	}
-	if len(people)+len(owners) == 0 {
+	if len(people)+len(desk.owners)+len(desk.apart) == 0 {
 		return nil, nil
 	}
 	lines := f.linesOf(refs)
@@ -176,7 +176,12 @@ func (f *field) whoDecisions(ds []Decision, owners []lineOwner, pl *Pipeline) ([
 				WholeA: a.runner != "", WholeB: b.runner != "", Ref: fmt.Sprintf("decision %d", d.ID)})
 		}
 	}
-	for _, o := range owners {
+	for _, l := range desk.apart {
+		if f.linked(l[0]) && f.linked(l[1]) {
+			out = append(out, who.Decision{A: f.key[l[0]], B: f.key[l[1]], Ref: "two lines that both count"})
+		}
+	}
+	for _, o := range desk.owners {
 		if b, ok := keyOf(side{runner: o.runner}); ok && f.linked(o.line) {
 			out = append(out, who.Decision{A: f.key[o.line], B: b, Same: true, WholeB: true, Ref: fmt.Sprintf("decision %d", o.decision)})
 		}

@@ -146,7 +146,7 @@ func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) error {
 		return err
 	}
 	w.problems = append(w.problems, w.desk.problems...)
-	w.problems = append(w.problems, w.field.samePersonTwice()...)
+	w.problems = append(w.problems, w.field.samePersonTwice(w.desk)...)
 	return nil
 }
 
@@ -273,8 +273,10 @@ func (f *field) timesVoid(states []runState) []bool {
 
 // samePersonTwice finds people who stand twice in one run: the same name and
 // number, or without numbers the same name, club and age. Both places stay in
-// the count of finishers; the second is doubtful.
-func (f *field) samePersonTwice() []storedProblem {
+// the count of finishers; the second is doubtful. Where the desk has said of one
+// that it counts, that one is theirs; where it has said so of both, they are two
+// people.
+func (f *field) samePersonTwice(desk *lineDecisions) []storedProblem {
 	type who struct {
 		run, number, club int32
 		lo, hi            unit.Day
@@ -317,9 +319,16 @@ func (f *field) samePersonTwice() []storedProblem {
 			k.club, k.lo, k.hi = f.club[i], f.birthLo[i], f.birthHi[i]
 		}
 		j, seen := first[k]
-		if !seen {
+		switch {
+		case !seen:
 			first[k] = i
 			continue
+		case desk.counts[i] && desk.counts[j]:
+			desk.apart = append(desk.apart, [2]int{i, j})
+			continue
+		case desk.counts[i]:
+			first[k] = i
+			i, j = j, i
 		}
 		f.sameAs[i] = int32(j)
 		out = append(out, f.twice(i, j))

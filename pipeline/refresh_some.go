@@ -412,7 +412,7 @@ func (pl *Pipeline) settleSome(w *work) (bool, error) {
 			return false, nil
 		}
 	}
-	w.problems = append(w.problems, f.samePersonTwice()...)
+	w.problems = append(w.problems, f.samePersonTwice(w.desk)...)
 	return true, nil
 }
 

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -23,6 +24,9 @@ func (d *weekly) changesSince(path, why string) []string {
 		why = "worked out again from the archive"
 	}
 	before, err := readResult(path)
+	if errors.Is(err, errWithdrawn) {
+		return []string{"Why: " + why + ".", "The result had been withdrawn and stands again."}
+	}
 	if err != nil {
 		return []string{"Why: " + why + ".", "The issue before can't be read any more, so the changes are not listed."}
 	}
@@ -121,6 +125,9 @@ func readResult(path string) (*oldResult, error) {
 		return nil, err
 	}
 	defer f.Close()
+	if k, err := f.GetSheetIndex(withdrawnTab); err == nil && k >= 0 {
+		return nil, errWithdrawn
+	}
 	rows, err := f.GetRows("Result")
 	if err != nil {
 		return nil, err

@@ -548,14 +548,14 @@ func (d *weekly) recordsTab() *table.Tab {
 	}
 	t := &table.Table{Name: "Records", Columns: []table.Column{
 		{Head: "Group"}, {Head: "Name", Max: 22}, {Head: "Time", Kind: table.Clock}, {Head: "Was", Kind: table.Clock},
-		{Head: "Since", Kind: table.Day}, {Head: "Held by", Max: 20}, {Head: "State"}}}
+		{Head: "Since", Kind: table.Day}, {Head: "Held by", Max: 20}}}
 	for i, r := range rows {
 		since := table.Value{}
 		if of[i].heldOn != 0 {
 			since = table.On(of[i].heldOn)
 		}
-		t.Add(nil, table.Words(of[i].what()), table.Words(r.publicName()), table.Number(of[i].timeS),
-			table.Number(of[i].wasS), since, table.Words(of[i].heldBy), table.Words(of[i].stateWords()))
+		t.Add(nil, table.Words(joinWords(of[i].what(), of[i].stateWords())), table.Words(r.publicName()), table.Number(of[i].timeS),
+			table.Number(of[i].wasS), since, table.Words(of[i].heldBy))
 	}
 	tab := &table.Tab{Name: "Records"}
 	text := "Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first."

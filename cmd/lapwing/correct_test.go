@@ -186,7 +186,7 @@ func TestDeskWorkbookAnswers(t *testing.T) {
 	o = must(t, dir, "run")
 	wants(t, o.out, "file")
 	public := filepath.Join(dir, "reports", "alder-bank_2026-01-10.xlsx")
-	if got := cells(t, public, "Records"); !strings.Contains(got, "confirmed") {
+	if got := cells(t, public, "Lists"); !strings.Contains(got, "women, all ages, confirmed") {
 		t.Errorf("the confirmed record is not shown as confirmed:\n%s", got)
 	}
 	fresh := filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk (issue 2).xlsx")
@@ -230,4 +230,59 @@ func TestDeskWorkbookSavedByLibreOffice(t *testing.T) {
 	}
 	o := must(t, dir, "correct", "--from", filepath.Join(out, filepath.Base(book)), "--yes")
 	wants(t, o.out, "time 20:00 → 20:05", "taking part as runner → pacer", "place 11 → 12", "the run as before → misdirected", "Kept as decisions 1, 2, 3, 4.")
+}
+
+// A line that stands twice for one person is brought back by hand.
+func TestReinstateOneWhoStandsTwice(t *testing.T) {
+	dir := folderWith(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv": "Pos,Number,Name,Time\n1,11,Ben Reed,20:10\n2,12,Ada Moss,24:50\n3,12,Ada Moss,26:10\n4,14,Cora Vale,27:00\n",
+	})
+	must(t, dir, "load", filepath.Join(dir, "sheets"))
+	states := func() string {
+		out := filepath.Join(t.TempDir(), "out")
+		must(t, dir, "export", out, "--private")
+		var s []string
+		for _, r := range readCSV(t, filepath.Join(out, "results.csv"))[1:] {
+			if r[14+1] == "Ada Moss" {
+				s = append(s, r[4]+" "+r[10]+" "+r[5])
+			}
+		}
+		return strings.Join(s, "; ")
+	}
+	if got := states(); !strings.HasPrefix(got, "2 ok") || !strings.Contains(got, "3 doubtful") {
+		t.Fatalf("at first: %s", got)
+	}
+	must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--reinstate", "--yes")
+	if got := states(); !strings.HasPrefix(got, "2 doubtful") || !strings.Contains(got, "3 ok") {
+		t.Errorf("the third place is hers: %s", got)
+	}
+	must(t, dir, "correct", "alder-bank", "2026-01-03", "2", "--reinstate", "--yes")
+	got := strings.Split(states(), "; ")
+	if len(got) != 2 || !strings.HasPrefix(got[0], "2 ok R") || !strings.HasPrefix(got[1], "3 ok R") || got[0][5:] == got[1][5:] {
+		t.Errorf("two people of one name and number: %q", got)
+	}
+	must(t, dir, "check")
+}
+
+// The reports of a run whose sheet is withdrawn say so, with the reason; loaded
+// again, they are issued again.
+func TestReportsOfAWithdrawnRun(t *testing.T) {
+	dir := twoRuns(t)
+	must(t, dir, "run")
+	must(t, dir, "sheets", "withdraw", "alder-bank_2026-01-10.csv")
+	o := must(t, dir, "run")
+	wants(t, o.out, "no sheet stands any more", "alder-bank_2026-01-10.csv was withdrawn", "take down")
+	book := filepath.Join(dir, "reports", "alder-bank_2026-01-10.xlsx")
+	wants(t, cells(t, book, "Withdrawn"), "has been withdrawn", "alder-bank_2026-01-10.csv")
+	text, err := os.ReadFile(filepath.Join(dir, "reports", "alder-bank_2026-01-10.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	wants(t, string(text), "Saturday 10 January 2026", "has been withdrawn")
+	o = must(t, dir, "run")
+	wants(t, o.out, "Nothing has changed")
+	must(t, dir, "sheets", "restore", "alder-bank_2026-01-10.csv")
+	must(t, dir, "run")
+	wants(t, cells(t, book, "Notes"), "had been withdrawn and stands again")
+	wants(t, cells(t, book, "Result"), "Ada Moss")
 }

@@ -18,6 +18,7 @@ type runReport struct {
 	Changed []pipeline.RunRef    `json:"runs_changed"`
 	Summary pipeline.Summary     `json:"summary"`
 	Written []string             `json:"reports_written"`
+	Gone    []pipeline.GoneRun   `json:"runs_withdrawn,omitempty"`
 	Waiting []string             `json:"waiting"`
 }
 
@@ -62,7 +63,17 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Written, err = a.writeWeekly(ctx, pl, rep.Changed); err != nil {
 		return err
 	}
-	if len(rep.Changed) > 0 {
+	if rep.Gone, err = pl.GoneRuns(ctx); err != nil {
+		return err
+	}
+	for _, g := range rep.Gone {
+		files, err := reports.Withdrawn(ctx, pl.DB, a.reportOptions(), g.Course, g.Day, g.Session, g.Why)
+		if err != nil {
+			return err
+		}
+		rep.Written = append(rep.Written, files...)
+	}
+	if len(rep.Changed)+len(rep.Gone) > 0 {
 		if err := pl.Reported(ctx); err != nil {
 			return err
 		}
@@ -85,7 +96,12 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 func (a *app) printRun(rep *runReport) {
 	a.printLoad(rep.Load)
 	s := rep.Summary
-	if s.Runs == 0 {
+	for _, g := range rep.Gone {
+		a.say("%s: no sheet stands any more (%s). Its reports say now that the result was withdrawn; take down what was pinned up.", runWords(g.RunRef), g.Why)
+	}
+	if s.Runs == 0 && len(rep.Gone) > 0 {
+		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+	} else if s.Runs == 0 {
 		a.say("Nothing has changed since the last time; no report was written.")
 	} else {
 		a.say("%s new or changed: %d times, %d positions and %d names counted.", count(s.Runs, "run"), s.Times, s.Positions, s.Names)
