@@ -93,6 +93,17 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 	return true, pl.noteFigures(ctx, stamp, base, true)
 }
 
+// RefreshAll brings all figures up to date, those too that rest on all lines
+// together and were carried on when the last sheets came (refresh_some.go). The
+// same archive then has the same figures, whatever the order of loading.
+func (pl *Pipeline) RefreshAll(ctx context.Context) error {
+	some, err := pl.state(ctx, stateSome)
+	if err == nil {
+		_, err = pl.Refresh(ctx, some == "yes")
+	}
+	return err
+}
+
 // runStep runs one step of a refresh.
 func (pl *Pipeline) runStep(ctx context.Context, w *work, i int) error {
 	pl.Progress.Step(steps[i].name, int64(i), int64(len(steps)))

@@ -60,9 +60,10 @@ func (f *field) sameLine(i int) int32 {
 
 // States of the database that a refresh of some lines goes by.
 const (
-	stateBase   = "figures base"   // everything but the sheets that the figures rest on
-	stateParts  = "figures parts"  // the parts that they rest on
-	stateLooked = "runs looked at" // "some": what has changed since is in record.touched; else it may be anything
+	stateBase   = "figures base"    // everything but the sheets that the figures rest on
+	stateParts  = "figures parts"   // the parts that they rest on
+	stateSome   = "figures of some" // "yes": the last refresh was of some lines
+	stateLooked = "runs looked at"  // "some": what has changed since is in record.touched; else it may be anything
 )
 
 // partsStamp sums up the parts of sheets up to a number.
@@ -81,7 +82,9 @@ func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all boo
 	}
 	states := [][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}
 	if all {
-		states = append(states, [2]string{stateLooked, ""})
+		states = append(states, [2]string{stateLooked, ""}, [2]string{stateSome, ""})
+	} else {
+		states = append(states, [2]string{stateSome, "yes"})
 	}
 	return pl.DB.Transaction(ctx, func() error {
 		if err := pl.settleProblems(ctx); err != nil {

@@ -160,8 +160,12 @@ func someLinesAsAll(t *testing.T, numbers scenario.Numbering) {
 		if err := pl.Reported(ctx); err != nil {
 			t.Fatal(err)
 		}
-		if _, err := pl.Refresh(ctx, true); err != nil {
+		pl.Timings = nil
+		if err := pl.RefreshAll(ctx); err != nil {
 			t.Fatal(err)
+		}
+		if someRefreshed(pl) || len(pl.Timings) == 0 {
+			t.Fatalf("what is to rest on all lines was not refreshed: %v", pl.Timings)
 		}
 		if n := len(diff(whose, dump(t, pl, whoseLines))); n > 0 {
 			t.Logf("%s: who is who came out otherwise (%d differences shown at most 10)", filepath.Base(s), n)

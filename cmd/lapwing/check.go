@@ -15,7 +15,7 @@ func (a *app) checkCommand() *cobra.Command {
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
-				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
+				if err := pl.RefreshAll(cmd.Context()); err != nil {
 					return err
 				}
 				faults, n, err := pl.Check(cmd.Context())

@@ -23,7 +23,7 @@ full names and what is known of birth dates: keep those files to yourself.`,
 				return usagef("--format %q: write csv or parquet", format)
 			}
 			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
-				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
+				if err := pl.RefreshAll(cmd.Context()); err != nil {
 					return err
 				}
 				files, err := pl.Export(cmd.Context(), args[0], format, private)

@@ -35,7 +35,16 @@ workbooks say how they differ from it.`,
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ctx := cmd.Context()
-			return a.with(ctx, pipeline.ReadOnly, func(pl *pipeline.Pipeline) error {
+			mode := pipeline.ReadOnly
+			if s.Close {
+				mode = pipeline.ReadWrite
+			}
+			return a.with(ctx, mode, func(pl *pipeline.Pipeline) error {
+				if s.Close { // what is kept for good rests on all lines together
+					if err := pl.RefreshAll(ctx); err != nil {
+						return err
+					}
+				}
 				if err := a.seasonDays(pl, &s, season, from, to); err != nil {
 					return err
 				}
