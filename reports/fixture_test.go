@@ -47,7 +47,7 @@ create table main.runners (
 create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean);
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
-	read varchar, expected varchar, todo varchar, course varchar, run_date date);
+	read varchar, expected varchar, todo varchar, course varchar, run_date date, settled varchar default '');
 create table main.members (runner_id varchar, name varchar, club varchar, claim varchar, member_from date, member_to date, written varchar);
 create table main.record_states (course varchar, run_date date, session varchar, runner_id varchar, state varchar, line_no integer);
 create table main.held_records (
@@ -90,7 +90,8 @@ create view record.result as
 		(counts_run::integer + 2 * counts_time::integer)::utinyint as counts,
 		case sex when 'M' then 1 when 'W' then 2 when 'X' then 3 else 0 end as sex, age_low, age_high,
 		coalesce(time_s * 1000, 0) as time_ms,
-		list_position(['runner', 'walker', 'guided', 'guide', 'pacer'], taking_part_as) - 1 as taking_part
+		list_position(['runner', 'walker', 'guided', 'guide', 'pacer'], taking_part_as) - 1 as taking_part,
+		run_no, coalesce(position, 0) as position, 1 as part_no
 	from main.results;
 create view insight.result as
 	select rowid::integer as line_no, age_grade_pct as age_grade, age_grade_low, age_grade_high, adjusted_s from main.results;
@@ -191,7 +192,7 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 	ins.exec(fmt.Sprintf(`insert into main.volunteers values
 		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s', false, false), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s', false, false),
 		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s', false, false), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s', false, false)`, last))
-	ins.exec(fmt.Sprintf(`insert into main.problems values
+	ins.exec(fmt.Sprintf(`insert into main.problems (sheet, tab, row_number, column_letter, severity, kind, read, expected, todo, course, run_date) values
 		('heron-mere_%[1]s.csv', '', 9, 'C', 'doubtful', 'time-unreadable', '24.75.1', 'mm:ss', 'Correct the cell and load the sheet again.', 'heron-mere', '%[1]s'),
 		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))
 	ins.load()

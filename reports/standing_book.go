@@ -50,7 +50,7 @@ func (c *Card) notes(i issueOf) *table.Tab {
 	add("Season", fmt.Sprintf("This season: since %s.", longDay(c.from)))
 	if !c.protected {
 		add("Adjusted", "The time on an average course of that distance and an average day, rounded up to the second. It allows for hills, ground and weather, not for effort. Empty where course or day can't be told.")
-		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from all results together, with course, day and effort told apart; so it moves a little when new results come.")
+		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from the results up to that day, with course, day and effort told apart. The likely range beside it is wide where results are few or long ago.")
 		add("Likely", "Nine times in ten the true value lies within what is given as likely. For a change of form: eight times in ten.")
 		add("Effort", "How a time compares with form: near recent best, behind it, well behind it (over 8 %), or unclear. A guess from the times, nothing about trying.")
 		add("Grade", "The age standard for the distance, sex and age as a percentage of the time. Ranked only where the age is certain and the grade under 100."+edition(c.o.AgeStandard))
@@ -74,15 +74,17 @@ func edition(year int) string {
 func (c *Card) historyTab() *table.Tab {
 	t := &table.Table{Name: "History", None: "No results.", Columns: []table.Column{
 		{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 20}, {Head: "Distance"}, {Head: "Place", Kind: table.Place},
-		{Head: "Time", Kind: table.Clock}, {Head: "Adjusted", Kind: table.Clock}, {Head: "Form", Kind: table.Clock}, {Head: "Grade", Kind: table.Percent},
+		{Head: "Time", Kind: table.Clock}, {Head: "Adjusted", Kind: table.Clock}, {Head: "Form", Kind: table.Clock}, {Head: "likely from", Kind: table.Clock}, {Head: "to", Kind: table.Clock}, {Head: "Grade", Kind: table.Percent},
 		{Head: "Effort", Max: 16}, {Head: "Note", Max: 14}, {Head: chartLabel, Hidden: true}}}
 	judged := !c.protected
 	for i := range c.results {
 		r := &c.results[i]
-		adjusted, form, grade, effort := table.Value{}, table.Value{}, table.Value{}, ""
+		var adjusted, form, low, high, grade table.Value
+		effort := ""
 		if judged {
 			adjusted, grade, effort = ceilOf(r.adjusted), table.Maybe(r.grade), effortWords[r.effort]
-			form = table.Number(math.Round(r.form()))
+			s, from, to := r.form()
+			form, low, high = table.Number(math.Round(s)), table.Number(math.Round(from)), table.Number(math.Round(to))
 		}
 		_, words := r.words()
 		dist := ""
@@ -90,14 +92,15 @@ func (c *Card) historyTab() *table.Tab {
 			dist = distance(r.distance)
 		}
 		t.Add(nil, table.On(r.day), table.Words(c.courseName(r.course)), table.Words(dist), table.Maybe(r.position), table.Maybe(r.timeS),
-			adjusted, form, grade, table.Words(effort), table.Words(words), table.Words(shortDay(r.day)))
+			adjusted, form, low, high, grade, table.Words(effort), table.Words(words), table.Words(shortDay(r.day)))
 	}
 	tab := &table.Tab{Name: "History"}
 	tab.Add(table.Title{Level: 1, Text: "Every result"})
 	if judged && len(c.distances()) == 1 && len(c.results) >= 3 {
 		const shown = 60
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Times, adjusted times and form; lower is faster", X: "run", Category: chartLabel, Rows: shown, Axis: c.timeAxis(shown),
-			Series: []table.Series{{Column: "Time", Line: true, Dots: true, Dashed: true}, {Column: "Adjusted", Line: true, Dots: true}, {Column: "Form", Line: true, Plain: true}}}})
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Times, adjusted times and form with its likely range; lower is faster", X: "run", Category: chartLabel, Rows: shown, Axis: c.timeAxis(shown),
+			Series: []table.Series{{Column: "Time", Line: true, Dots: true, Dashed: true}, {Column: "Adjusted", Line: true, Dots: true}, {Column: "Form", Line: true, Plain: true},
+				{Column: "likely from", Line: true, Plain: true, Dashed: true}, {Column: "to", Line: true, Plain: true, Dashed: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
 	return tab
@@ -108,7 +111,8 @@ func (c *Card) timeAxis(last int) *table.Axis {
 	lo, hi := math.Inf(1), 0.0
 	for i := max(0, len(c.results)-last); i < len(c.results); i++ {
 		r := &c.results[i]
-		for _, v := range []float64{float64(or0(r.timeS)), float64(ceilS(r.adjusted)), r.form()} {
+		_, low, high := r.form()
+		for _, v := range []float64{float64(or0(r.timeS)), float64(ceilS(r.adjusted)), low, high} {
 			if v > 0 {
 				lo, hi = min(lo, v), max(hi, v)
 			}

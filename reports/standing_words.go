@@ -160,6 +160,9 @@ func (d *standingRows) bestAt(distance int32) int32 {
 	return best
 }
 
+// enduranceExponent is that of Riegel (1981), a mean over many runners.
+const enduranceExponent = 1.06
+
 // expected is the time to be expected on a course on an average day, with its
 // 90 % interval, from form over 5 km and the course's speed. For another
 // distance the endurance exponent 1.06 of Riegel (1981, "Athletic Records and
@@ -168,8 +171,7 @@ func (d *standingRows) expected(c *courseRow) (s, low, high float64, ok bool) {
 	if d.formS == nil || d.formLow == nil || d.formHigh == nil || c.seconds == nil || c.secLow == nil || c.secHi == nil || c.distance <= 0 {
 		return 0, 0, 0, false
 	}
-	const exponent = 1.06
-	k := math.Pow(float64(c.distance)/5000, exponent)
+	k := math.Pow(float64(c.distance)/5000, enduranceExponent)
 	speed := func(sec float64) float64 { return 1 + sec/1500 }
 	s = *d.formS * k * speed(*c.seconds)
 	// Two independent errors of the log add up by their squares.
