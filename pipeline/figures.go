@@ -196,22 +196,22 @@ func startOrder(session string) (order int32, clock, ok bool) {
 // a time unless they ran for somebody else or the run's times are void.
 func (f *field) settleCounts(void []bool) {
 	for i := 0; i < f.n; i++ {
-		f.counts[i] = 0
+		f.counts[i] &= mayBeChild
 		if f.runner[i] == 0 {
 			continue
 		}
 		switch record.Status(f.status[i]) {
 		case record.OK:
-			f.counts[i] = 1
+			f.counts[i] |= 1
 			switch record.TakingPart(f.takingPart[i]) {
 			case record.Guide, record.Pacer, record.BackMarker, record.WithChild:
 			default:
 				if f.timeMS[i] > 0 && !void[f.run[i]-1] {
-					f.counts[i] = 3
+					f.counts[i] |= 3
 				}
 			}
 		case record.Untimed:
-			f.counts[i] = 1
+			f.counts[i] |= 1
 		}
 	}
 }

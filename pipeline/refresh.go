@@ -194,6 +194,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 	}
 	w.problems = append(w.problems, problems...)
 	f.ages(w.people, &w.figures)
+	f.markChildren(&w.figures, pl.Settings.AgeNotKnown)
 	return nil
 }
 
@@ -367,9 +368,9 @@ func (f *field) onceARun(p *people) (out []storedProblem) {
 		lines := p.order[p.begin[r]:p.begin[r+1]]
 		for k, i := range lines {
 			for b := k - 1; b >= 0 && f.day(int(lines[b])) == f.day(int(i)); b-- {
-				if j := lines[b]; f.run[j] == f.run[i] && f.counts[i] > 0 && f.counts[j] > 0 {
+				if j := lines[b]; f.run[j] == f.run[i] && f.counts[i]&1 != 0 && f.counts[j]&1 != 0 {
 					out = append(out, f.twice(int(i), int(j)))
-					f.counts[i] = 0
+					f.counts[i] &= mayBeChild
 				}
 			}
 		}
@@ -462,7 +463,7 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 }
 
 var runnerSchema = store.Columns("runner_no", store.Int32, "name", store.Text, "name_key", store.Text, "sex", store.Uint8,
-	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool, "wished", store.Bool)
+	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool, "wished", store.Bool, "may_be_child", store.Bool)
 
 func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 	f, p := w.field, w.people
@@ -505,6 +506,11 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 		_, placed := w.wishes.sex[p.no[i]]
 		r.yesNo(7, w.wishes.hidden[p.no[i]])
 		r.yesNo(8, named || placed)
+		child := false
+		for _, l := range p.order[p.begin[i]:p.begin[i+1]] {
+			child = child || f.counts[l]&mayBeChild != 0
+		}
+		r.yesNo(9, child)
 	})
 }
 

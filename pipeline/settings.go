@@ -17,6 +17,7 @@ type Settings struct {
 	Inbox       string            // folder where new sheets are put
 	Reports     string            // folder the reports go to
 	AgeStandard int               // edition of the age-grading tables
+	AgeNotKnown string            // whether somebody whose age is not known is treated as a child: by sheet, adult or child
 	SeasonStart string            // MM-DD
 	Milestones  []int             // round numbers of runs
 	DateOrder   string            // dmy or mdy: where a sheet leaves it open
@@ -32,7 +33,7 @@ type Settings struct {
 func DefaultSettings() Settings {
 	return Settings{
 		Archive: "archive", Inbox: "sheets", Reports: "reports",
-		AgeStandard: 2025, SeasonStart: "01-01",
+		AgeStandard: 2025, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
 		Milestones: []int{10, 20, 50, 100, 200, 500, 1000},
 		DateOrder:  "dmy",
 	}
@@ -44,6 +45,11 @@ func (s Settings) Check() error {
 	case 2010, 2015, 2020, 2025:
 	default:
 		return fmt.Errorf("age_standard = %d: this version has the editions 2010, 2015, 2020 and 2025", s.AgeStandard)
+	}
+	switch s.AgeNotKnown {
+	case ageNotKnownBySheet, ageNotKnownAdult, ageNotKnownChild:
+	default:
+		return fmt.Errorf("age_not_known = %q: write \"by sheet\", \"adult\" or \"child\"", s.AgeNotKnown)
 	}
 	if s.DateOrder != "dmy" && s.DateOrder != "mdy" {
 		return fmt.Errorf("date_order = %q: write \"dmy\" (day first) or \"mdy\" (month first)", s.DateOrder)
@@ -94,7 +100,7 @@ func (s Settings) figuresKey() string {
 		extra = append(extra, "club "+k+"="+v)
 	}
 	sort.Strings(extra)
-	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))
+	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.AgeNotKnown, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))
 	return hex.EncodeToString(h[:8])
 }
 

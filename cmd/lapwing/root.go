@@ -167,6 +167,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	v.SetDefault("inbox", d.Inbox)
 	v.SetDefault("reports", d.Reports)
 	v.SetDefault("age_standard", d.AgeStandard)
+	v.SetDefault("age_not_known", d.AgeNotKnown)
 	v.SetDefault("season_start", d.SeasonStart)
 	v.SetDefault("milestones", d.Milestones)
 	v.SetDefault("date_order", d.DateOrder)
@@ -199,7 +200,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	}
 	r := &settingReader{v: v}
 	s := pipeline.Settings{
-		AgeStandard: r.number("age_standard"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
+		AgeStandard: r.number("age_standard"), AgeNotKnown: r.text("age_not_known"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
 		DateOrder: r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
 		Headings: r.words("headings"), Courses: r.words("courses"), Words: r.words("words"), Clubs: r.words("clubs"),
 	}

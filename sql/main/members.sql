@@ -8,7 +8,7 @@ select
     m.from_day as member_from,
     m.to_day as member_to,
     m.name as written,
-    coalesce(w.birth_hi > (select max(run.run_date) from record.run as run) - interval 18 years, false) as protected,
+    coalesce(w.birth_hi > (select max(run.run_date) from record.run as run) - interval 18 years, w.may_be_child, false) as protected,
     coalesce(w.hidden, false) as hidden
 from record.member m
 left join record.runner w on w.runner_no = m.runner_no

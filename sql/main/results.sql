@@ -67,7 +67,7 @@ select
     i.pb_streak,
     i.attendance_streak,
     nullif(i.days_since_last, 0) as days_since_last,
-    coalesce(l.age_low < 18, false) as protected,
+    coalesce(l.age_low < 18, (l.counts & 4) = 4) as protected,
     coalesce(w.hidden, false) as hidden,
     d.words as doubt,
     case when w.wished then w.name else nullif(l.received, '') end as name_received,

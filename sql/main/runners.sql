@@ -28,7 +28,7 @@ select
     n.last_run,
     n.best_s::integer as best_s,
     5000 as best_distance_m,
-    coalesce(w.birth_hi > latest.day - interval 18 years, false) as protected,
+    coalesce(w.birth_hi > latest.day - interval 18 years, w.may_be_child, false) as protected,
     w.hidden,
     case when lo.first_age = hi.first_age then lo.name end as age_group,
     i.change,

@@ -5,7 +5,7 @@ select
     v.role,
     v.course,
     v.run_date,
-    coalesce(w.birth_hi > v.run_date - interval 18 years, false) as protected,
+    coalesce(w.birth_hi > v.run_date - interval 18 years, w.may_be_child, false) as protected,
     coalesce(w.hidden, false) as hidden
 from record.volunteer v
 left join record.runner w on w.runner_no = v.runner_no

@@ -2,7 +2,7 @@
 -- line_no: the line
 -- runner_no: the runner, 0 where nobody is named
 -- status: see package record
--- counts: 1 counts as a run, 2 counts as a time, 3 both
+-- counts: 1 counts as a run, 2 counts as a time, 3 both; and 4 where the age is not known and the person is treated as a child
 -- sex: 0 not known, 1 M, 2 W, 3 X: the line's own or else the runner's
 -- age_low: youngest age on the day, NULL where not known
 -- age_high: oldest age on the day

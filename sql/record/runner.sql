@@ -9,6 +9,7 @@
 -- club: club of the latest result that names one
 -- hidden: the person asked not to be shown
 -- wished: name or category are the person's own wish, over all history
+-- may_be_child: the age is not known, and the person is treated as a child
 select
     null::integer as runner_no,
     null::varchar as name,
@@ -18,4 +19,5 @@ select
     null::date as birth_hi,
     null::varchar as club,
     null::boolean as hidden,
-    null::boolean as wished
+    null::boolean as wished,
+    null::boolean as may_be_child

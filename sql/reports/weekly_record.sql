@@ -14,6 +14,7 @@ with history as (
 eligible as (
     select
         result.run_no, result.runner_no, result.sex, result.age_low,
+        coalesce(result.age_low, case when result.counts & 4 = 4 then 0 else 120 end) as youngest_age,
         (result.time_ms + 999) // 1000 as time_s,
         case when youngest.first_age = oldest.first_age then youngest.name else '' end as age_group,
         coalesce(nullif(result.position, 0), 2147483647) as position
@@ -37,7 +38,7 @@ select
     coalesce(eligible.age_group, '')::varchar as age_group,
     min(eligible.time_s)::integer as time_s,
     arg_min(eligible.runner_no, (eligible.time_s, eligible.position, eligible.runner_no))::integer as runner_no,
-    coalesce(arg_min(eligible.age_low, (eligible.time_s, eligible.position, eligible.runner_no)) < 18, false)::boolean as protected
+    (arg_min(eligible.youngest_age, (eligible.time_s, eligible.position, eligible.runner_no)) < 18)::boolean as protected
 from eligible
 group by eligible.run_no, eligible.sex, coalesce(eligible.age_group, '')
 order by run_no, sex, age_group
