@@ -39,6 +39,7 @@ type SheetReport struct {
 	Why      string          `json:"why,omitempty"`
 	Problems []place.Problem `json:"problems,omitempty"`
 	Counts   map[string]int  `json:"counts,omitempty"` // by status
+	Notes    []string        `json:"notes,omitempty"`  // how it differs from earlier sheets of its course
 	// Forgotten is the number of rows that were kept without a name, because
 	// their owner asked to be forgotten.
 	Forgotten int `json:"kept_without_a_name,omitempty"`
@@ -205,7 +206,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		inArchive[e.Hash] = e.State == store.Loaded
 		next = max(next, e.Seq+1)
 	}
-	answers, err := pl.remember(ctx)
+	answers, err := pl.remember()
 	if err != nil {
 		return nil, err
 	}
@@ -248,6 +249,7 @@ type readResult struct {
 	hash    string
 	parsed  *parsedSheet
 	answers string // given earlier for a sheet with these headings
+	notes   []string
 	err     error
 	left    int // rows without a name, because their owner asked to be forgotten
 }
@@ -281,7 +283,7 @@ func (pl *Pipeline) openOrParse(name string, data []byte, hand ByHand) (*parsedS
 }
 
 // loadBatch puts what was read of a batch of files into the archive.
-func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers remembered, next *int, now time.Time, rep *LoadReport) error {
+func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers *remembered, next *int, now time.Time, rep *LoadReport) error {
 	var fresh []*parsedSheet
 	for i := range results {
 		if p := results[i].parsed; p != nil && results[i].err == nil {
@@ -290,19 +292,23 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		}
 	}
 	pl.askMisspelt(fresh)
+	if err := answers.lookUp(ctx, fresh); err != nil {
+		return err
+	}
 	for i := range results {
 		r := &results[i]
 		if r.parsed == nil || r.err != nil || hand.Answers != "" {
 			continue
 		}
-		if a := answers.answerFor(r.parsed); a != "" {
+		r.parsed, r.answers = answers.readAsBefore(r.parsed, func(a string) (*parsedSheet, error) {
 			said := hand
 			said.Answers = a
-			if p, err := pl.openOrParse(names[i], r.data, said); err == nil && !p.waits() {
-				p.byHand = r.parsed.byHand
-				p.noteAnswer(a)
-				r.parsed, r.answers = p, a
-			}
+			return pl.openOrParse(names[i], r.data, said)
+		})
+	}
+	for i := range results {
+		if p := results[i].parsed; p != nil && results[i].err == nil {
+			results[i].notes = answers.notes(p)
 		}
 	}
 	l := &loading{pl, names, results, hand, known, next, now, rep}
@@ -421,6 +427,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 			if !seen {
 				*next++
 			}
+			sr.Notes = r.notes
 			sr.Problems, sr.Counts, sr.Runs, sr.Rows, sr.Forgotten = p.problems, p.counts(), p.runNames(), p.rows(), r.left
 			if p.waits() {
 				p.entry.State, p.entry.Rows = store.Waiting, 0

@@ -3,82 +3,269 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"slices"
+	"sort"
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 )
 
-// remembered are the answers that people have given about columns, by course
-// and headings: next week's sheet with the same headings is read the same way
-// and asks nothing.
-type remembered map[string]string
+// remembered is how the sheets of each course were read so far. What is new in
+// a load is never among it, so that the order of the files does not matter; and
+// whatever of it is used is kept with the sheet in the ledger, so that a
+// rebuild reads the sheet as it was read.
+type remembered struct {
+	pl      *Pipeline
+	byHand  map[int]string          // answers that people gave, by the sheet's number
+	asked   map[string]bool         // courses that were looked up
+	answers map[string]profile      // by course and headings
+	latest  map[string]earlierSheet // by course
+}
+
+// profile is what was settled for the sheets of a course with certain headings,
+// by the latest of them.
+type profile struct {
+	answers string
+	sheet   string
+	hand    bool // a person answered
+}
+
+type earlierSheet struct {
+	sheet    string
+	headings []string
+}
 
 // headingsKey tells sheets of one maker: the course and the headings in order.
 func headingsKey(course string, headings []string) string {
 	return course + "\x00" + strings.ToLower(strings.Join(headings, "\x00"))
 }
 
-// remember collects the answers of the sheets that are loaded, the latest
-// answer standing.
-func (pl *Pipeline) remember(ctx context.Context) (remembered, error) {
+// remember prepares to look up how earlier sheets were read.
+func (pl *Pipeline) remember() (*remembered, error) {
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return nil, err
 	}
-	out := remembered{}
+	r := &remembered{pl: pl, byHand: map[int]string{}, asked: map[string]bool{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
 	for _, e := range ledger {
-		if e.Answers == "" {
-			continue
-		}
-		rows, err := pl.DB.QueryContext(ctx, `
-			select p.part_no, string_agg(c.heading, chr(0) order by c.column_no),
-				(select min(k.course) from record.line l join record.run r on r.run_no = l.run_no join record.course k on k.course_no = r.course_no where l.part_no = p.part_no)
-			from sheet.part p join sheet.column c on c.part_no = p.part_no where p.sheet_no = ? group by p.part_no order by p.part_no`, e.Seq)
-		if err != nil {
-			return nil, err
-		}
-		for rows.Next() {
-			var part int32
-			var headings string
-			var course *string
-			if err := rows.Scan(&part, &headings, &course); err != nil {
-				rows.Close()
-				return nil, err
-			}
-			if course != nil {
-				out[headingsKey(*course, strings.Split(headings, "\x00"))] = e.Answers
-			}
-		}
-		if err := rows.Close(); err != nil {
-			return nil, err
-		}
+		r.byHand[e.Seq] = e.Answers
 	}
-	return out, nil
+	return r, nil
 }
 
-// answerFor looks for an answer given earlier for a sheet that waits.
-func (r remembered) answerFor(p *parsedSheet) string {
-	if len(r) == 0 || !p.waits() {
-		return ""
+// lookUp reads the profiles of the courses of some sheets that it has not read
+// yet.
+func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
+	if len(r.byHand) == 0 || r.pl.DB == nil {
+		return nil
 	}
-	for _, q := range p.parts {
-		headings := make([]string, len(q.part.Columns))
-		for i, c := range q.part.Columns {
-			headings[i] = c.Heading
-		}
-		for _, k := range q.runs {
-			if a := r[headingsKey(k.course.course, headings)]; a != "" {
-				return a
+	var courses []string
+	for _, s := range sheets {
+		for _, p := range s.parts {
+			for _, k := range p.runs {
+				if c := k.course.course; !r.asked[c] {
+					r.asked[c] = true
+					courses = append(courses, "'"+strings.ReplaceAll(c, "'", "''")+"'")
+				}
 			}
 		}
 	}
-	return ""
+	if len(courses) == 0 {
+		return nil
+	}
+	sort.Strings(courses)
+	rows, err := r.pl.DB.QueryContext(ctx, `
+		with runs as (
+			select run.run_no, c.course from record.run run join record.course c on c.course_no = run.course_no where c.course in (`+strings.Join(courses, ", ")+`)
+		), parts as (
+			select distinct l.part_no, runs.course from record.line l join runs on runs.run_no = l.run_no
+		)
+		select parts.course, s.sheet_no, s.path, p.heading_row, p.answers, string_agg(k.heading, chr(0) order by k.column_no)
+		from parts join sheet.part p on p.part_no = parts.part_no join sheet.sheet s on s.sheet_no = p.sheet_no join sheet.column k on k.part_no = p.part_no
+		group by parts.course, s.sheet_no, s.path, p.part_no, p.heading_row, p.answers
+		order by s.sheet_no, p.part_no, parts.course`)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		var course, path, answers, text string
+		var seq, headingRow int
+		if err := rows.Scan(&course, &seq, &path, &headingRow, &answers, &text); err != nil {
+			return err
+		}
+		headings := strings.Split(text, "\x00")
+		key := headingsKey(course, headings)
+		switch before := r.answers[key]; {
+		case r.byHand[seq] != "" && !strings.Contains(r.byHand[seq], record.AsBefore+"="):
+			r.answers[key] = profile{r.byHand[seq], path, true}
+		case !before.hand:
+			r.answers[key] = profile{answers, path, false}
+		}
+		if headingRow > 0 {
+			r.latest[course] = earlierSheet{path, headings}
+		}
+	}
+	return rows.Err()
+}
+
+// headings are those of the columns of a part.
+func (p *parsedPart) headings() []string {
+	out := make([]string, len(p.part.Columns))
+	for i, c := range p.part.Columns {
+		out[i] = c.Heading
+	}
+	return out
+}
+
+// answerFor looks for what earlier sheets say of the reading of a sheet, and of
+// which sheet it is: a person's answer where the sheet waits for one, or else
+// what an earlier sheet settled by its own values and this one reads otherwise.
+func (r *remembered) answerFor(p *parsedSheet) (answers, from string) {
+	for _, q := range p.parts {
+		for _, k := range q.runs {
+			known, ok := r.answers[headingsKey(k.course.course, q.headings())]
+			switch {
+			case !ok || known.answers == "" || known.hand && !p.waits():
+			case known.hand:
+				return known.answers, known.sheet
+			default:
+				if a := q.otherwise(known.answers); a != "" {
+					return a, known.sheet
+				}
+			}
+		}
+	}
+	return "", ""
+}
+
+// otherwise gives those of the answers that the part does not agree with, as
+// what was so before.
+func (p *parsedPart) otherwise(answers string) string {
+	var out []string
+	for _, a := range strings.Split(answers, ";") {
+		key, value, _ := strings.Cut(strings.TrimSpace(a), "=")
+		same := slices.ContainsFunc(p.readings, func(r record.Reading) bool { return r.Answer == strings.TrimSpace(a) })
+		if !same && key != "" {
+			out = append(out, key+record.AsBefore+"="+value)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// readAsBefore reads a sheet again by what earlier sheets say. It returns p
+// itself where that changes nothing.
+func (r *remembered) readAsBefore(p *parsedSheet, parse func(answers string) (*parsedSheet, error)) (now *parsedSheet, answers string) {
+	a, from := r.answerFor(p)
+	if a == "" {
+		return p, ""
+	}
+	q, err := parse(a)
+	if err != nil || q.waits() && p.waits() || q.sameReadings(p) && q.waits() == p.waits() {
+		return p, ""
+	}
+	q.byHand = p.byHand
+	if !q.waits() {
+		q.noteAnswer(a, from)
+	}
+	return q, a
+}
+
+func (p *parsedSheet) sameReadings(o *parsedSheet) bool {
+	return slices.EqualFunc(p.parts, o.parts, func(a, b *parsedPart) bool {
+		return slices.EqualFunc(a.readings, b.readings, func(x, y record.Reading) bool { return x.Answer == y.Answer })
+	})
 }
 
 // noteAnswer says on the sheet that an earlier answer was used.
-func (p *parsedSheet) noteAnswer(answers string) {
+func (p *parsedSheet) noteAnswer(answers, from string) {
 	q := place.Problem{Place: place.Place{Sheet: p.sheet.Name}, Severity: place.Note, Kind: "answer-remembered", Read: answers,
-		Do: fmt.Sprintf("Read as an earlier sheet with these headings; to change it, load the sheet again with --answer %q.", answers)}
+		Do: fmt.Sprintf("Read as %s, which has the same headings. If that is wrong, load the sheet again and say how it is to be read, as in --answer \"time=mm.ss\".", from)}
 	p.problems = append(p.problems, q)
 	p.sheet.Problems = append(p.sheet.Problems, q)
+}
+
+// notes says in words what is remembered of the courses of a sheet, and where
+// its headings differ from those of the sheet before.
+func (r *remembered) notes(p *parsedSheet) (out []string) {
+	for _, q := range p.parts {
+		if q.part.HeadingRow == 0 {
+			continue
+		}
+		for _, k := range q.runs {
+			course, headings := k.course.course, q.headings()
+			if _, ok := r.answers[headingsKey(course, headings)]; ok {
+				continue
+			}
+			before, ok := r.latest[course]
+			if !ok {
+				continue
+			}
+			if s := headingsChanged(course, before, headings); !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}
+
+// headingsChanged says how headings differ from those of an earlier sheet.
+func headingsChanged(course string, before earlierSheet, now []string) string {
+	fresh, gone := without(now, before.headings), without(before.headings, now)
+	change := "the columns stand in another order"
+	switch {
+	case len(fresh) > 0 && len(gone) > 0:
+		change = are(fresh, "new") + ", " + are(gone, "gone")
+	case len(fresh) > 0:
+		change = are(fresh, "new")
+	case len(gone) > 0:
+		change = are(gone, "gone")
+	}
+	return fmt.Sprintf("the headings of %s have changed since %s: %s. To see how its columns are read now: lapwing load … --dry-run", course, before.sheet, change)
+}
+
+// without gives the headings of a that b has not, capitals aside.
+func without(a, b []string) (out []string) {
+	for _, h := range a {
+		if h != "" && !strings.HasPrefix(h, "(") && !slices.ContainsFunc(b, func(o string) bool { return strings.EqualFold(o, h) }) {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+func are(headings []string, what string) string {
+	quoted := make([]string, len(headings))
+	for i, h := range headings {
+		quoted[i] = fmt.Sprintf("%q", h)
+	}
+	if len(quoted) == 1 {
+		return quoted[0] + " is " + what
+	}
+	return strings.Join(quoted[:len(quoted)-1], ", ") + " and " + quoted[len(quoted)-1] + " are " + what
+}
+
+// shown says in words how earlier sheets with the headings of this one were
+// read, for a dry run.
+func (r *remembered) shown(p *parsedSheet) (out []string) {
+	for _, q := range p.parts {
+		for _, k := range q.runs {
+			known, ok := r.answers[headingsKey(k.course.course, q.headings())]
+			if !ok {
+				continue
+			}
+			s := fmt.Sprintf("%s has had sheets with these headings before, the latest %s", k.course.course, known.sheet)
+			switch {
+			case known.hand:
+				s += fmt.Sprintf("; a person answered: %s", known.answers)
+			case known.answers != "":
+				s += fmt.Sprintf("; it was read with %s", known.answers)
+			}
+			if !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
 }

@@ -83,7 +83,7 @@ func (pl *Pipeline) SetState(ctx context.Context, what string, state store.Sheet
 
 // DryRun reads a file as loading would and describes what was found; nothing
 // is changed.
-func (pl *Pipeline) DryRun(file, name string, hand ByHand, w io.Writer) (*SheetReport, error) {
+func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, w io.Writer) (*SheetReport, error) {
 	data, err := os.ReadFile(file)
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
@@ -92,7 +92,21 @@ func (pl *Pipeline) DryRun(file, name string, hand ByHand, w io.Writer) (*SheetR
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
-	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames()}
+	earlier, err := pl.remember()
+	if err != nil {
+		return nil, err
+	}
+	if err := earlier.lookUp(ctx, []*parsedSheet{p}); err != nil {
+		return nil, err
+	}
+	if hand.Answers == "" {
+		p, _ = earlier.readAsBefore(p, func(a string) (*parsedSheet, error) {
+			said := hand
+			said.Answers = a
+			return pl.parseSheet(name, data, said)
+		})
+	}
+	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p)}
 	if p.waits() {
 		rep.State, rep.Why = "would wait", p.question()
 	}
@@ -100,6 +114,9 @@ func (pl *Pipeline) DryRun(file, name string, hand ByHand, w io.Writer) (*SheetR
 		return rep, nil
 	}
 	p.sheet.Describe(w)
+	for _, s := range earlier.shown(p) {
+		fmt.Fprintf(w, "  Remembered: %s\n", s)
+	}
 	for _, q := range p.parts {
 		for _, r := range q.readings {
 			fmt.Fprintf(w, "  Column %s %q is read as %s (%s)\n", r.Column, r.Heading, r.Means, r.Why)
@@ -218,6 +235,9 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 		for _, r := range q.readings {
 			fmt.Fprintf(w, "  Column %s is read as %s (%s)\n", r.Column, r.Means, r.Why)
 		}
+	}
+	if e.Answers != "" {
+		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", e.Answers)
 	}
 	if !found {
 		return fmt.Errorf("%s has no row %d that was read", e.Path, row)

@@ -16,7 +16,8 @@ var (
 	sheetSchema = store.Columns("sheet_no", store.Int32, "hash", store.Text, "path", store.Text, "format", store.Text,
 		"encoding", store.Text, "dialect", store.Text, "rows", store.Int32)
 	partSchema = store.Columns("part_no", store.Int32, "sheet_no", store.Int32, "tab", store.Text, "tab_index", store.Int32,
-		"heading_row", store.Int32, "kind", store.Text, "course_from", store.Text, "date_from", store.Text, "readings", store.Text)
+		"heading_row", store.Int32, "kind", store.Text, "course_from", store.Text, "date_from", store.Text, "readings", store.Text,
+		"answers", store.Text)
 	columnSchema  = store.Columns("part_no", store.Int32, "column_no", store.Int32, "heading", store.Text, "meaning", store.Text, "why", store.Text)
 	problemSchema = store.Columns("sheet_no", store.Int32, "tab", store.Text, "row_number", store.Int32, "column_letter", store.Text,
 		"severity", store.Uint8, "kind", store.Text, "read", store.Text, "expected", store.Text, "todo", store.Text, "run_no", store.Int32)
@@ -84,14 +85,17 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 	}
 	if err := pl.insertRows(ctx, "sheet.part", partSchema, len(parts), func(r row, i int) {
 		p := parts[i]
-		var words []string
+		var words, answers []string
 		for _, w := range p.part.readings {
 			words = append(words, w.Column+" "+w.Heading+": "+w.Means+" ("+w.Why+")")
+			if w.Answer != "" {
+				answers = append(answers, w.Answer)
+			}
 		}
 		r.ints(0, p.partNo, int32(p.sheet.entry.Seq))
 		r.texts(2, p.part.part.Tab)
 		r.ints(3, int32(p.part.part.TabIndex), int32(p.part.part.HeadingRow))
-		r.texts(5, p.part.kind, p.part.part.Course.From, p.part.part.Date.From, strings.Join(words, "\n"))
+		r.texts(5, p.part.kind, p.part.part.Course.From, p.part.part.Date.From, strings.Join(words, "\n"), strings.Join(answers, "; "))
 	}); err != nil {
 		return err
 	}

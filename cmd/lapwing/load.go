@@ -88,10 +88,15 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 	if err != nil {
 		return err
 	}
-	pl, err := pipeline.ForReading(a.settings)
+	// An archive remembers how earlier sheets were read; there may be none yet,
+	// or another process may be writing.
+	pl, err := a.open(cmd.Context(), pipeline.ReadOnly)
 	if err != nil {
-		return err
+		if pl, err = pipeline.ForReading(a.settings); err != nil {
+			return err
+		}
 	}
+	defer pl.Close()
 	var reports []*pipeline.SheetReport
 	waits := false
 	for i, f := range files {
@@ -99,7 +104,7 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 		if a.json {
 			w = nil
 		}
-		rep, err := pl.DryRun(f, names[i], hand, w)
+		rep, err := pl.DryRun(cmd.Context(), f, names[i], hand, w)
 		if err != nil {
 			return err
 		}
@@ -109,6 +114,9 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 			fmt.Fprintf(a.out, "%s: %s, %d lines\n", rep.Path, rep.State, rep.Rows)
 			if rep.Why != "" {
 				fmt.Fprintf(a.out, "  %s\n", rep.Why)
+			}
+			for _, n := range rep.Notes {
+				fmt.Fprintf(a.out, "  note     %s\n", n)
 			}
 			printProblems(a, rep.Problems, 10)
 		}
@@ -143,6 +151,17 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	}
 	if shown > 10 {
 		fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", shown-10)
+	}
+	notes := 0
+	for _, s := range rep.Sheets {
+		for _, n := range s.Notes {
+			if notes++; notes <= 5 {
+				fmt.Fprintf(a.out, "  %s: %s\n", s.Path, n)
+			}
+		}
+	}
+	if notes > 5 {
+		fmt.Fprintf(a.out, "  … and %d more changed headings\n", notes-5)
 	}
 }
 

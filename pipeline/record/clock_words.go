@@ -57,6 +57,21 @@ func (k *clockColumn) because(f *family) string {
 // askBelow is the log odds under which a person is asked: 20 to 1.
 const askBelow = 3
 
+// answer is what would have to be answered for most cells to be read as they
+// are.
+func (k *clockColumn) answer() string {
+	most := -1
+	for i := range k.families {
+		if f := &k.families[i]; f.n > 0 && f.runnerUp != unread && (most < 0 || f.n > k.families[most].n) {
+			most = i
+		}
+	}
+	if most < 0 {
+		return ""
+	}
+	return "time=" + clockReadings[k.families[most].reading].name
+}
+
 // questions asks about a column of times that can be read in two ways, or in
 // none that fits the distance.
 func (k *clockColumn) questions(index int, ask func(int, place.Severity, string, string, string, string)) {

@@ -15,7 +15,7 @@ func (r *Reader) Settle() Readings {
 		if index < len(r.headings) {
 			h = r.headings[index]
 		}
-		out.Columns = append(out.Columns, Reading{place.ColumnLetters(index), h, means, why})
+		out.Columns = append(out.Columns, Reading{Column: place.ColumnLetters(index), Heading: h, Means: means, Why: why})
 	}
 	ask := func(index int, sev place.Severity, kind, read, expected, do string) {
 		out.Problems = append(out.Problems, place.Problem{Place: place.Place{Column: place.ColumnLetters(index)}, Severity: sev, Kind: kind, Read: read, Expected: expected, Do: do})
@@ -23,10 +23,11 @@ func (r *Reader) Settle() Readings {
 	if r.c.Position >= 0 {
 		add(r.c.Position, "finishing position", fmt.Sprintf("%d whole numbers, %d of them ties", r.positions, r.ties))
 	}
-	r.clock.settle(r.o.Answers["time"])
+	r.clock.settle(r.o.Answers["time"], r.o.Answers["time"+AsBefore])
 	if r.c.Time >= 0 {
 		means, why := r.clock.describe()
 		add(r.c.Time, means, why)
+		out.Columns[len(out.Columns)-1].Answer = r.clock.answer()
 		r.clock.questions(r.c.Time, ask)
 	}
 	r.sexes.letters.settle(r.heading(r.c.Sex), r.o.Answers)
@@ -60,6 +61,10 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Group, means, strings.TrimPrefix(why+basisWhy, "; "))
 	}
 	r.settleDates(add, ask)
+	known := (r.dates[0] > 0) != (r.dates[1] > 0) || r.o.Answers["birth date"] != "" || r.o.Answers["birth date"+AsBefore] != ""
+	if n := len(out.Columns); n > 0 && known && strings.HasPrefix(out.Columns[n-1].Means, "date of birth") {
+		out.Columns[n-1].Answer = "birth date=" + map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy"}[r.order]
+	}
 	return out
 }
 
@@ -81,6 +86,8 @@ func (r *Reader) settleDates(add func(int, string, string), ask func(int, place.
 		r.order, why = monthFirst, fmt.Sprintf("%d dates can only be month first", r.dates[1])
 	case r.dates[0] > 0:
 		r.order, why = dayFirst, fmt.Sprintf("%d dates can only be day first", r.dates[0])
+	case r.o.Answers["birth date"+AsBefore] != "":
+		r.order, why = map[bool]dateOrder{true: monthFirst, false: dayFirst}[r.o.Answers["birth date"+AsBefore] == "mdy"], "as on an earlier sheet with these headings"
 	case r.o.DateOrder == "mdy":
 		r.order, why = monthFirst, "as set in the configuration"
 	default:
@@ -90,7 +97,7 @@ func (r *Reader) settleDates(add func(int, string, string), ask func(int, place.
 		return
 	}
 	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
-	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" || r.dates[0] > 0 && r.dates[1] > 0) {
+	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers["birth date"+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
 		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Say whether the day or the month comes first: answer "birth date" with dmy or mdy`)
 	}
 }

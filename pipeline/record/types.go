@@ -128,7 +128,12 @@ type Reading struct {
 	Heading string
 	Means   string // "running time, minutes and seconds (24:31)"
 	Why     string // the evidence
+	Answer  string // what would have to be answered to have it read like this, as in "time=mm.ss"; "" where that can't be asked
 }
+
+// AsBefore after the key of an answer makes it the reading of an earlier sheet:
+// likelier, but no match for what the sheet itself proves.
+const AsBefore = " as before"
 
 // Readings is what Settle found out about a table.
 type Readings struct {

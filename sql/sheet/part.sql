@@ -9,6 +9,7 @@
 -- course_from: where the course was found
 -- date_from: where the date was found
 -- readings: how times, ages and the like are read, in words
+-- answers: the answers that would have it read like this, as in time=mm.ss
 select
     null::integer as part_no,
     null::integer as sheet_no,
@@ -18,4 +19,5 @@ select
     null::varchar as kind,
     null::varchar as course_from,
     null::varchar as date_from,
-    null::varchar as readings
+    null::varchar as readings,
+    null::varchar as answers

@@ -53,6 +53,7 @@ func (m *model) block() error {
 	probe := newFilter(len(m.sigs))
 	var hold []int32
 	var ks []uint64
+	meant := m.meantNames()
 	for i := range m.sigs {
 		c := &m.sigs[i]
 		if len(c.names) == 0 {
@@ -62,6 +63,18 @@ func (m *model) block() error {
 		if len(c.numbers) > 0 && c.n >= 3 {
 			hold = append(hold, int32(i))
 			continue
+		}
+		for _, x := range m.spellings(c) {
+			for _, k := range meant[x.id] {
+				if k.full >= 0 {
+					m.fullKeys(k.full, int32(i), &b)
+				}
+				ks = m.wideKeysOf(k, c, ks[:0])
+				for _, h := range ks {
+					probe.set(h)
+					b.add(h, int32(i))
+				}
+			}
 		}
 		ks = m.wideKeys(c, ks[:0])
 		for _, k := range ks {
@@ -156,16 +169,64 @@ func key(kind uint64, parts ...uint64) uint64 {
 func (m *model) mainKeys(i int32, b *blocks) {
 	c := &m.sigs[i]
 	for _, x := range m.spellings(c) {
-		full := uint64(m.names.keys[x.id].full)
-		b.add(key(keyFull, full), i)
-		for _, co := range c.courses {
-			b.add(key(keyFullCourse, full, uint64(co.id)), i)
-		}
+		m.fullKeys(m.names.keys[x.id].full, i, b)
 	}
 	for _, n := range c.numbers {
 		b.add(key(keyNumber, uint64(n.id)), i)
 	}
 }
+
+// fullKeys are the keys of a whole name.
+func (m *model) fullKeys(full, i int32, b *blocks) {
+	b.add(key(keyFull, uint64(full)), i)
+	for _, co := range m.sigs[i].courses {
+		b.add(key(keyFullCourse, uint64(full), uint64(co.id)), i)
+	}
+}
+
+// meantNames lists, by name, the names that it may be a mistyping of: with the
+// given name, the family name or both put right. The whole name is -1 where
+// nobody has it.
+func (m *model) meantNames() map[int32][]nameKey {
+	t := &m.names
+	out := map[int32][]nameKey{}
+	want := map[string]int32{}
+	whole := func(k nameKey) string {
+		return strings.ReplaceAll(t.given.text[k.given]+t.family.text[k.family], " ", "")
+	}
+	for id := range t.keys {
+		k := &t.keys[id]
+		gs, fs := t.given.meant[k.given], t.family.meant[k.family]
+		if len(gs)+len(fs) == 0 {
+			continue
+		}
+		gs, fs = append([]int32{k.given}, gs[:min(len(gs), mostMeant)]...), append([]int32{k.family}, fs[:min(len(fs), mostMeant)]...)
+		for x, g := range gs {
+			for y, f := range fs {
+				if x+y == 0 {
+					continue
+				}
+				n := nameKey{full: -1, given: g, family: f, tokens: tokenSum(t.given.text[g]) + tokenSum(t.family.text[f])}
+				want[whole(n)] = -1
+				out[int32(id)] = append(out[int32(id)], n)
+			}
+		}
+	}
+	for f, s := range t.full {
+		if _, ok := want[s]; ok {
+			want[s] = int32(f)
+		}
+	}
+	for _, list := range out {
+		for i := range list {
+			list[i].full = want[whole(list[i])]
+		}
+	}
+	return out
+}
+
+// mostMeant is how many names a mistyping is looked for under.
+const mostMeant = 3
 
 // spellings are the names by which a signature is looked for: a signature has
 // one, a whole runner may have several.
@@ -386,7 +447,7 @@ func (m *model) lostLetters(b *blocks) {
 	for f, s := range t.full {
 		if p := strings.IndexByte(s, name.Lost); p >= 0 {
 			q := strings.LastIndexByte(s, name.Lost) + 1
-			if p+len(s)-q < 4 {
+			if p+len(s)-q < 3 {
 				continue
 			}
 			shapes[shape{p, len(s) - q}] = true

@@ -131,7 +131,7 @@ func (m *model) cluster() error {
 		s := m.weigh(g.pool[x.a], g.pool[x.b])
 		c.merge(x.a, x.b, s, false)
 	}
-	return nil
+	return m.newSurnames()
 }
 
 // meets says whether two sorted lists of runs have one in common.

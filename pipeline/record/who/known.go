@@ -244,8 +244,11 @@ func (m *model) recall() {
 				p.mass[i], p.rare[i], p.slip[i], p.nick[i], p.double[i], fresh[i] = x.Mass, x.Rare, x.Slip, x.Nick, x.Double, false
 			}
 		}
+		p.meant = map[int32][]int32{}
 		for _, pair := range p.pairSlips() {
-			p.newSlip(int32(pair>>32), int32(uint32(pair)), fresh)
+			a, b := int32(pair>>32), int32(uint32(pair))
+			p.newSlip(a, b, fresh)
+			p.mayMean(a, b)
 		}
 		if which == 0 {
 			p.group()

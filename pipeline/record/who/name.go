@@ -44,6 +44,7 @@ type part struct {
 	single float64   // share of names that are a single letter (given only)
 	ids    map[string]int32
 	slips  map[uint64]struct{} // pairs one slip apart, lower id << 32 | higher
+	meant  map[int32][]int32   // commoner names that one may be a mistyping of
 }
 
 func (p *part) id(s string) int32 {
@@ -245,9 +246,11 @@ func (p *part) split() {
 // one slip away from each.
 func (p *part) findSlips() {
 	p.slip, p.rare = make([]float64, len(p.text)), make([]float64, len(p.text))
+	p.meant = map[int32][]int32{}
 	// Summed in a fixed order: the map's own order would change last digits.
 	for _, k := range p.pairSlips() {
 		a, b := int32(k>>32), int32(uint32(k))
+		p.mayMean(a, b)
 		switch {
 		case p.mistyped(b, a):
 			p.rare[a] += p.mass[b]
@@ -304,6 +307,17 @@ func (p *part) pairSlips() []uint64 {
 	}
 	slices.Sort(order)
 	return order
+}
+
+// mayMean notes which of two names one slip apart the other may be meant for:
+// the commoner one.
+func (p *part) mayMean(a, b int32) {
+	switch {
+	case p.mass[b]*3 < p.mass[a]:
+		p.meant[b] = append(p.meant[b], a)
+	case p.mass[a]*3 < p.mass[b]:
+		p.meant[a] = append(p.meant[a], b)
+	}
 }
 
 // mistyped says whether x is so much rarer than y that it will be a mistyped y

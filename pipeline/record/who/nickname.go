@@ -190,7 +190,7 @@ megan meg meggie
 melanie mel
 melissa mel lissa missy
 michael mike mick micky mickey mikey mikael
-michelle shell chelle mich
+michelle shell chelle mich shelley shelly
 miranda mandy randa
 mohammed mo mohamed muhammad mohammad mohamad muhammed
 morgan mo

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// What a course's sheets were read by is remembered: next week's sheet with
+// the same headings is read the same way though it does not show it, a changed
+// heading is told in words, and a rebuild reads all as they were read.
+func TestSheetsReadAsBefore(t *testing.T) {
+	dir := folderWith(t, map[string]string{
+		"w1/alder-bank_2026-01-03.csv": "Pos,Name,Group,Time\n1,Jo Lee,M40,18.33\n2,Sam Roe,M35,19.75\n3,Ann Hill,W45,20.90\n4,Bo Marsh,M50,22.83\n",
+		"w2/alder-bank_2026-01-10.csv": "Pos,Name,Group,Time\n1,Jo Lee,M40,18.33\n2,Sam Roe,M35,19.15\n3,Ann Hill,W45,20.50\n4,Bo Marsh,M50,22.23\n",
+		"w2/ember-quay_2026-01-10.csv": "Pos,Name,Group,Time\n1,Di Fox,W40,18.33\n2,Sam Roe,M35,19.15\n3,Ann Hill,W45,20.50\n4,Bo Marsh,M50,22.23\n",
+		"w3/alder-bank_2026-01-17.csv": "Pos,Name,Cat,Time\n1,Jo Lee,M40,18:33\n2,Sam Roe,M35,19:15\n",
+	})
+	must(t, dir, "load", filepath.Join(dir, "w1"))
+	o := must(t, dir, "load", "--dry-run", filepath.Join(dir, "w2", "alder-bank_2026-01-10.csv"))
+	wants(t, o.out, "Remembered: alder-bank has had sheets with these headings before, the latest alder-bank_2026-01-03.csv", "time=decimal minutes", "place 1, Jo Lee, time 18:20")
+	must(t, dir, "load", filepath.Join(dir, "w2"))
+	wants(t, must(t, dir, "sheets", "explain", "alder-bank_2026-01-10.csv:3").out, "minutes as a decimal number", "time as before=decimal minutes", "Time: 19:09")
+	// another course's sheets are none of its
+	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-10.csv:3").out, "Time: 19:15")
+	o = must(t, dir, "load", filepath.Join(dir, "w3"))
+	wants(t, o.out, `the headings of alder-bank have changed since alder-bank_2026-01-10.csv: "Cat" is new, "Group" is gone`)
+
+	results := func() string {
+		must(t, dir, "export", filepath.Join(dir, "out"))
+		data, err := os.ReadFile(filepath.Join(dir, "out", "results.csv"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(data)
+	}
+	before := results()
+	must(t, dir, "rebuild")
+	if after := results(); after != before || strings.Count(before, "\n") != 15 {
+		t.Errorf("after a rebuild:\n%s\nbefore:\n%s", after, before)
+	}
+	// a sheet that proves another reading is read by what it proves
+	proof := filepath.Join(dir, "alder-bank_2026-01-24.csv")
+	if err := os.WriteFile(proof, []byte("Pos,Name,Cat,Time\n1,Jo Lee,M40,18.33\n2,Sam Roe,M35,19.75\n3,Ann Hill,W45,20.50\n"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	wants(t, must(t, dir, "load", "--dry-run", proof).out, "time 18:20")
+}
