@@ -19,12 +19,16 @@
 //	block.go   pairs worth comparing
 //	weigh.go   the evidence and its weights
 //	cluster.go joining, best first
+//	surname.go runners who may have changed their family name
 //	decide.go  decisions of people
 //	learn.go   weights learned from the archive (EM)
 //	review.go  doubtful pairs and namesake questions
 //	side.go    one runner's lines, to lay beside another's
 //	explain.go the evidence in plain words
 //	ids.go     runner ids that outlive a rebuild
+//	known.go   what a linkage leaves behind
+//	search.go  the known runners whose new rows may be
+//	attach.go  new rows to known runners
 //
 // It is pure: no database, files or clock. The result depends on the rows and
 // not on their order, nor on the number of threads.
