@@ -433,3 +433,27 @@ func TestUnmangle(t *testing.T) {
 		}
 	}
 }
+
+// However a text is divided, it keeps its lines: a row has the number that a
+// person sees.
+func FuzzDivide(f *testing.F) {
+	for _, s := range []string{plainSheet, "sep=;\na;b\n", "1. Jo Lee 18:20\n2. Al Roe 18:31\n", "Pos   Name     Time\n1     Jo Lee   18:20\n2     Al Roe   18:31\n10    Cy Dee   19:02\n",
+		"\"1,\"\"Lee, Jo\"\",18:20\"\n\"2,\"\"Roe, Al\"\",18:31\"\n", "WOMEN\n1 Jo Lee 18:20\nMEN\n1 Al Roe 18:02\n\n", "18:20 Jo Lee\r18:31 Al Roe\r", "é  ü  ö\n1:02  b  c\n2:03  e  f\n"} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		text, _, _, err := decode(data)
+		if err != nil || len(bytes.TrimSpace(text)) == 0 {
+			return
+		}
+		out, d := divide(text, newLexicon(Options{}), Limits{}.orDefault())
+		if d.delim == 0 || d.why == "" {
+			t.Fatalf("%q: %+v", text, d)
+		}
+		if d.delim == '\t' && strings.HasPrefix(d.why, "no mark") {
+			if a, b := len(textLines(text)), len(textLines(out)); a != b {
+				t.Fatalf("%d lines became %d", a, b)
+			}
+		}
+	})
+}

@@ -1,7 +1,9 @@
 package name
 
 import (
+	"reflect"
 	"testing"
+	"unicode/utf8"
 )
 
 func TestParse(t *testing.T) {
@@ -175,4 +177,27 @@ func TestBest(t *testing.T) {
 			t.Errorf("Best depends on order: %q, want %q", got, c.want)
 		}
 	}
+}
+
+// Any text is read without a panic, the same every time, and what is read does
+// not depend on capitals at the ends or blanks around it.
+func FuzzName(f *testing.F) {
+	for _, s := range []string{"Anna Smith", "SMITH, Anna", "Seán O'Brien", "de la Cruz, María José", "J. R. Hartley", "Unknown", "Sam & Jo Lee", "Ł.", "=cmd|' /C calc'!A0", "\u202eeeL oJ", "van 't Hoff, Anneke (W45)", "Mary-Jane St John"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		p := Parse(s)
+		if again := Parse(s); !reflect.DeepEqual(p, again) {
+			t.Fatalf("%q is read as %+v and then as %+v", s, p, again)
+		}
+		if padded := Parse("  " + s + " "); utf8.ValidString(s) && padded.Full != p.Full {
+			t.Fatalf("%q: %q with blanks around it, else %q", s, padded.Full, p.Full)
+		}
+		if !utf8.ValidString(p.Full) {
+			t.Fatalf("%q: the folded name %q is no UTF-8", s, p.Full)
+		}
+		if OneSlip(s, s) != true || JaroWinkler(s, s) != 1 {
+			t.Fatalf("%q is not itself", s)
+		}
+	})
 }
