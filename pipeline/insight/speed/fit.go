@@ -14,10 +14,10 @@ const (
 	startTol      = 1e-4
 	firstTol      = 1e-5 // left in the courses when the first round's solve stops
 	roundTol      = 3e-6 // … any later round's, at the least
-	finalTol      = 1e-7
+	finalTol      = 3e-7
 	mostSteps     = 60   // of conjugate gradients, a round
 	finalSteps    = 400  //
-	settledRMS    = 2e-5 // change of the centred courses in a round, weighted by results
+	settledRMS    = 3e-5 // change of the centred courses in a round, weighted by results
 	settledMax    = 2e-4 // … of any course with settledResults
 	settledCount  = 500
 	gaussianStart = .06 // residual sd of the fit that starts the rounds
@@ -231,7 +231,7 @@ func (f *fit) moreRounds(ctx context.Context, most int) error {
 		f.trace.Rounds++
 		rms, worst := change()
 		f.trace.ChangeRMS = rms
-		tol = rms / 100 // finer than the rounds themselves still move is wasted
+		tol = rms / 50 // finer than the rounds themselves still move is wasted
 		if f.trace.Settled = rms < settledRMS && worst < settledMax; f.trace.Settled {
 			break
 		}
