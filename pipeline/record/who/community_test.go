@@ -66,9 +66,10 @@ func TestIndependentNamesDoNotGoTogether(t *testing.T) {
 }
 
 // Two who run every week on different weekdays cannot meet: that they never
-// did says nothing. Two on the same weekday with four runs each in the eight
-// weeks that they have in common would by chance have met 4 × 4 / 8 = 2 times:
-// 2 / ln 2 = 2.89 bits.
+// did says nothing. Ann ran in 5 of 9 weeks, and Cat in 4 of these 9 weeks: by
+// chance they would have met 4 × 5/9 = 2.22 times, 2.22 / ln 2 = 3.21 bits.
+// Seen from Cat it is the same. Dot has one line, in a week when Ann, who ran
+// in 5 of 9, was missing: 5/9 / ln 2 = .80 bits.
 func TestTakingTurnsNeedsOneWeekday(t *testing.T) {
 	var ls []line
 	for w := range 10 {
@@ -78,6 +79,7 @@ func TestTakingTurnsNeedsOneWeekday(t *testing.T) {
 			ls = append(ls, line{name: "Cat Wood", course: 0, week: w})
 		}
 	}
+	ls = append(ls, line{name: "Dot Lane", course: 1, week: 3})
 	d := archive(ls)
 	for i := range ls {
 		if ls[i].name == "Bea Ford" {
@@ -94,11 +96,14 @@ func TestTakingTurnsNeedsOneWeekday(t *testing.T) {
 		t.Fatal(name)
 		return nil
 	}
-	ann, bea, cat := sig("Ann Hill"), sig("Bea Ford"), sig("Cat Wood")
+	ann, bea, cat, dot := sig("Ann Hill"), sig("Bea Ford"), sig("Cat Wood"), sig("Dot Lane")
+	if s := m.weigh(ann, dot); math.Abs(float64(s.bits[TakeTurns])-5./9/math.Ln2) > .01 {
+		t.Errorf("one line where Ann was missing: %.2f bits, want %.2f", s.bits[TakeTurns], 5./9/math.Ln2)
+	}
 	if s := m.weigh(ann, bea); s.bits[TakeTurns] != 0 {
 		t.Errorf("Saturdays and Sundays: %.2f bits", s.bits[TakeTurns])
 	}
-	if s := m.weigh(ann, cat); math.Abs(float64(s.bits[TakeTurns])-2/math.Ln2) > .01 {
-		t.Errorf("every other Saturday each: %.2f bits, want %.2f", s.bits[TakeTurns], 2/math.Ln2)
+	if s := m.weigh(ann, cat); math.Abs(float64(s.bits[TakeTurns])-20./9/math.Ln2) > .01 {
+		t.Errorf("every other Saturday each: %.2f bits, want %.2f", s.bits[TakeTurns], 20./9/math.Ln2)
 	}
 }

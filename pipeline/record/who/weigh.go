@@ -543,8 +543,9 @@ func normal(d, v float64) float64 { return math.Exp(-d*d/(2*v)) / math.Sqrt(2*ma
 
 // weighDays: two lines of one run are hardly one person's. Never to have met
 // on one day in many chances speaks for one person: two people would have met
-// by chance, in bits n_a n_b / (weeks in common) / ln 2, counted weekday by
-// weekday: who runs here on Saturdays and there on Sundays cannot meet.
+// by chance, in bits chances / ln 2 (the Poisson distribution's log2 of no
+// meeting), counted weekday by weekday: who runs here on Saturdays and there on
+// Sundays cannot meet.
 func (m *model) weighDays(a, b *cluster, s *sum) {
 	if len(a.runs) == 0 || len(b.runs) == 0 {
 		return
@@ -582,18 +583,27 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 		s.add(SameRun, Differs, w)
 		return
 	}
-	from := max(day[a.runs[0]], day[b.runs[0]])
-	to := min(day[a.runs[len(a.runs)-1]], day[b.runs[len(b.runs)-1]])
-	if to <= from {
-		return
+	if chances := max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs)); chances > 0 {
+		s.add(TakeTurns, Equal, min(5, chances/math.Ln2))
 	}
-	na, nb := m.weekdays(a.runs, from, to), m.weekdays(b.runs, from, to)
-	chances := 0.
-	for d := range na {
-		chances += na[d] * nb[d]
-	}
+}
+
+// chances is how many of b's runs in the time that a ran a would have been in,
+// by how often a came. So a single line says something, too: a regular who
+// never misses a week was missing just then.
+func (m *model) chances(a, b []int32) float64 {
+	day := m.lab.runDay
+	from, to := day[a[0]], day[a[len(a)-1]]
 	weeks := float64(to-from)/7 + 1
-	s.add(TakeTurns, Equal, min(5, chances/weeks/math.Ln2))
+	if weeks < 4 {
+		return 0
+	}
+	na, nb := m.weekdays(a, from, to), m.weekdays(b, from, to)
+	n := 0.
+	for d := range na {
+		n += nb[d] * na[d] / weeks
+	}
+	return n
 }
 
 // weekdays counts the runs of a period by day of the week.
