@@ -3,6 +3,8 @@ package pipeline
 import (
 	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -262,6 +264,7 @@ type partParser struct {
 
 	open   []openRun // by index of parsedPart.runs
 	checks []partProblem
+	alike  map[string]int // problems of a kind so far
 	room   []record.Line
 
 	at                      map[runKey]int32
@@ -297,8 +300,43 @@ func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance in
 // note keeps a problem of the part; run is the index of the run it is about,
 // -1 for none.
 func (p *partParser) note(run int32, q place.Problem) {
+	if p.tooMany(q) {
+		return
+	}
 	p.out.problems = append(p.out.problems, partProblem{p.placed(q), run})
 }
+
+// mostAlike is how many problems of one kind are kept of a part; the others are
+// counted. Whoever has that many has one problem.
+const mostAlike = 10_000
+
+// tooMany says whether a problem is only counted.
+func (p *partParser) tooMany(q place.Problem) bool {
+	if q.Severity == place.Waits {
+		return false
+	}
+	if p.alike == nil {
+		p.alike = map[string]int{}
+	}
+	p.alike[q.Kind]++
+	return p.alike[q.Kind] > mostAlike
+}
+
+// noteRest says how many problems were only counted.
+func (p *partParser) noteRest() {
+	for _, kind := range slices.Sorted(maps.Keys(p.alike)) {
+		if n := p.alike[kind] - mostAlike; n > 0 {
+			p.out.problems = append(p.out.problems, partProblem{p.placed(place.Problem{Severity: place.Look, Kind: "many-problems",
+				Read: fmt.Sprintf("%d more of the kind %s", n, strings.ReplaceAll(kind, "-", " ")),
+				Do:   fmt.Sprintf("Only the first %d are listed. Most likely a column is taken for something else than it is: see lapwing load … --dry-run", mostAlike)}), -1})
+		}
+	}
+}
+
+// maxField is how many lines one run may have. The largest runs on earth have
+// had about a third of that (common knowledge, no source); a sheet with more is
+// no sheet of a run, or its date is not where it was looked for.
+const maxField = 250_000
 
 // placed completes the place of a problem.
 func (p *partParser) placed(q place.Problem) place.Problem {
@@ -358,6 +396,11 @@ func (p *partParser) observe() error {
 		return nil
 	})
 	p.groups = p.reader.Groups()
+	for i, run := range p.open {
+		if err == nil && run.left > maxField {
+			err = fmt.Errorf("%d lines are of one run, %s, more than the %d that a run may have; is this a list of several runs? Then each line needs its date", run.left, p.out.runs[i], maxField)
+		}
+	}
 	return err
 }
 
@@ -419,6 +462,7 @@ func (p *partParser) read(sink func(*lineBatch) error) error {
 	sort.SliceStable(p.checks, func(i, k int) bool { return p.checks[i].run < p.checks[k].run })
 	p.out.problems = append(p.out.problems, p.checks...)
 	p.doubtDistance()
+	p.noteRest()
 	if sink == nil {
 		for _, b := range p.out.lines.batches {
 			p.out.count(b)
@@ -497,7 +541,9 @@ func (p *partParser) checkRun(i int32) {
 		p.room = lines
 	}
 	for _, q := range record.CheckRun(lines, p.out.runs[i].course.distanceM) {
-		p.checks = append(p.checks, partProblem{p.placed(q), i})
+		if !p.tooMany(q) {
+			p.checks = append(p.checks, partProblem{p.placed(q), i})
+		}
 	}
 	for k, at := range run.apart {
 		b := list.batch(at)

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
@@ -88,7 +89,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
 	}
-	p, err := pl.parseSheet(name, data, hand)
+	p, err := pl.openOrParse(name, data, hand)
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
@@ -103,8 +104,12 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 		p, _ = earlier.readAsBefore(p, func(a string) (*parsedSheet, error) {
 			said := hand
 			said.Answers = a
-			return pl.parseSheet(name, data, said)
+			return pl.openOrParse(name, data, said)
 		})
+	}
+	first, err := p.firstLines(3)
+	if err != nil {
+		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
 	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p)}
 	if p.waits() {
@@ -117,17 +122,45 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	for _, s := range earlier.shown(p) {
 		fmt.Fprintf(w, "  Remembered: %s\n", s)
 	}
-	for _, q := range p.parts {
+	for k, q := range p.parts {
 		for _, r := range q.readings {
 			fmt.Fprintf(w, "  Column %s %q is read as %s (%s)\n", r.Column, r.Heading, r.Means, r.Why)
 		}
 		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(q.runs), 6))
-		for i := 0; i < min(3, q.lines.n); i++ {
-			l := q.lines.at(i)
-			fmt.Fprintf(w, "  Row %d becomes: place %s, %s, time %s, %s\n", l.Row, orDash(l.Position), orNobody(l.Name), clockOrDash(l.TimeMS), l.Status)
+		for _, l := range first[k] {
+			fmt.Fprintf(w, "  %s\n", l)
 		}
 	}
 	return rep, nil
+}
+
+// firstLines says what the first lines of each part become. The lines of a
+// large sheet are read for it, and not kept.
+func (p *parsedSheet) firstLines(most int) ([][]string, error) {
+	out := make([][]string, len(p.parts))
+	for k, q := range p.parts {
+		tell := func(l *record.Line) {
+			if len(out[k]) < most {
+				out[k] = append(out[k], fmt.Sprintf("Row %d becomes: place %s, %s, time %s, %s", l.Row, orDash(l.Position), orNobody(l.Name), clockOrDash(l.TimeMS), l.Status))
+			}
+		}
+		if q.unread == nil || p.waits() {
+			for i := 0; i < min(most, q.lines.n); i++ {
+				tell(q.lines.at(i))
+			}
+			continue
+		}
+		if err := q.unread.read(func(b *lineBatch) error {
+			for i := range b.lines[:min(most, len(b.lines))] {
+				tell(&b.lines[i])
+			}
+			return nil
+		}); err != nil {
+			return nil, err
+		}
+		p.tell(q)
+	}
+	return out, p.someLines()
 }
 
 func runNames(runs []runKey) []string {
