@@ -229,7 +229,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	}
 	pl.Progress.Done()
 	debug.FreeOSMemory() // a large sheet's bytes are needed no more
-	return rep, nil
+	return rep, pl.watchMemory(ctx)
 }
 
 // fileSize gives the sizes of files, 0 where one can't be had.

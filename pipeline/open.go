@@ -91,6 +91,9 @@ func Open(ctx context.Context, s Settings, mode Mode, p Progress) (*Pipeline, er
 	if err := pl.openForWriting(ctx, mode == Afresh); err != nil {
 		return nil, err
 	}
+	if err := pl.watchMemory(ctx); err != nil {
+		return nil, errors.Join(err, pl.Close())
+	}
 	if mode == ReadOnly {
 		if _, err := pl.Refresh(ctx, false); err != nil {
 			return nil, errors.Join(err, pl.Close())

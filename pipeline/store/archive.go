@@ -197,14 +197,15 @@ func (a Archive) Keep(batch []Incoming) (err error) {
 // partSuffix ends the name of a file that is not finished.
 const partSuffix = ".part"
 
-// Tidy takes away copies that a kill left unfinished. Only the process that
-// holds the lock may call it.
+// Tidy takes away copies that a kill left unfinished, and what the database had
+// spilled to disk. Only the process that holds the lock may call it, before it
+// works with the database.
 func (a Archive) Tidy() error {
 	unfinished, err := filepath.Glob(filepath.Join(a.Dir, "sheets", "*"+partSuffix))
 	for _, p := range unfinished {
 		err = errors.Join(err, os.Remove(p))
 	}
-	return err
+	return errors.Join(err, os.RemoveAll(a.DatabasePath()+".tmp"))
 }
 
 // Lock keeps other processes from writing in the archive until release is

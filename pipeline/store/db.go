@@ -25,11 +25,16 @@ import (
 
 // DBOptions are the settings of a database that a user can change.
 type DBOptions struct {
-	MemoryLimit string // "4GB"; empty: 80 % of the machine's memory
+	MemoryLimit string // "4GB"; empty: UsualMemory, or 80 % of the machine's memory where that is less
 	Threads     int    // 0: one a core
 	ReadOnly    bool
 	TempDir     string // where work that does not fit in memory spills; empty: beside the file
 }
+
+// UsualMemory is what the database may take where nobody says otherwise. Left
+// to itself it takes 80 % of the machine's memory before it lets go of what it
+// has read once.
+const UsualMemory = "2GB"
 
 // DB is one open database. Conn is the single connection that writes; readers
 // in parallel take their own from Pool.
@@ -103,7 +108,28 @@ func open(ctx context.Context, path string, o DBOptions) (*DB, error) {
 		pool.Close()
 		return nil, openError(path, err)
 	}
-	return &DB{Path: path, Pool: pool, conn: conn}, nil
+	db := &DB{Path: path, Pool: pool, conn: conn}
+	if o.MemoryLimit == "" && path != "" {
+		err = db.limitMemory(ctx)
+	}
+	if err != nil {
+		return nil, errors.Join(openError(path, err), conn.Close(), pool.Close())
+	}
+	return db, nil
+}
+
+// limitMemory lowers the limit that the engine has chosen to UsualMemory.
+func (d *DB) limitMemory(ctx context.Context) error {
+	var now string // "18.8 GiB"
+	if err := d.Get(ctx, "select current_setting('memory_limit')", &now); err != nil {
+		return err
+	}
+	var gigabytes float64
+	var unit string
+	if n, _ := fmt.Sscanf(now, "%f %s", &gigabytes, &unit); n == 2 && (unit == "TiB" || unit == "GiB" && gigabytes > 1.87) {
+		return d.Exec(ctx, "set memory_limit = "+Quote(UsualMemory))
+	}
+	return nil
 }
 
 var pidIn = regexp.MustCompile(`\(PID (\d+)\)`)
