@@ -22,8 +22,9 @@ func JaroWinkler(a, b string) float64 {
 	return j + float64(p)*.1*(1-j)
 }
 
-// jaro is Jaro's measure: m letters in common within half the longer length,
-// t of them half-transposed: (m/|a| + m/|b| + (m-t)/m) / 3.
+// jaro is Jaro's measure: m letters in common within half the longer length, t
+// pairs of them exchanged: (m/|a| + m/|b| + (m-t)/m) / 3. An odd letter out of
+// place is no exchange: t is rounded down, as in Winkler's own program.
 func jaro(x, y []rune) float64 {
 	if len(x) == 0 || len(y) == 0 {
 		return 0
@@ -59,7 +60,7 @@ func jaro(x, y []rune) float64 {
 		}
 	}
 	fm := float64(m)
-	return (fm/float64(len(x)) + fm/float64(len(y)) + (fm-float64(t)/2)/fm) / 3
+	return (fm/float64(len(x)) + fm/float64(len(y)) + (fm-float64(t/2))/fm) / 3
 }
 
 // OneSlip says whether text.OSA(a, b) is at most one, in one pass and without
