@@ -152,8 +152,14 @@ func (pl *Pipeline) Summarise(ctx context.Context, runs []RunRef) (Summary, erro
 	}
 	var numbers []int32
 	whole := map[int32]bool{} // by run number: the history of its course is complete
+	days := make([]string, 0, len(runs))
+	for _, r := range runs {
+		days = append(days, "'"+r.Date+"'")
+	}
+	slices.Sort(days)
 	err := pl.each(ctx, `select run.run_no, c.course, run.run_date, run.session, coalesce(c.complete_from <= run.run_date, false)
-		from record.run run join record.course c on c.course_no = run.course_no order by run.run_no`, func(rows *sql.Rows) error {
+		from record.run run join record.course c on c.course_no = run.course_no
+		where run.run_date in (`+strings.Join(slices.Compact(days), ", ")+`) order by run.run_no`, func(rows *sql.Rows) error {
 		var no int32
 		var r RunRef
 		var day time.Time

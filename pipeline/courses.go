@@ -10,6 +10,9 @@ import (
 	"strings"
 	"time"
 
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
@@ -150,28 +153,27 @@ func (pl *Pipeline) readNumbers(ctx context.Context) error {
 		return nil // an empty or foreign database: whoever opened it finds out
 	}
 	b := pl.courses
-	rows, err := pl.DB.QueryContext(ctx, `select r.run_no, c.course_no, c.course, c.distance_m, r.run_date, r.session
-		from record.course c left join record.run r on r.course_no = c.course_no order by c.course_no, r.run_no`)
+	keys := map[int32]courseKey{}
+	err := pl.DB.Scan(ctx, "select course_no, distance_m, course from record.course", func(r arrow.Record) error {
+		no, distance, course := r.Column(0).(*array.Int32), r.Column(1).(*array.Int32), r.Column(2).(*array.String)
+		for i := range int(r.NumRows()) {
+			k := courseKey{strings.Clone(course.Value(i)), int(distance.Value(i))}
+			keys[no.Value(i)] = k
+			b.numbers[k] = no.Value(i)
+		}
+		return nil
+	})
 	if err != nil {
 		return err
 	}
-	defer rows.Close()
-	for rows.Next() {
-		var runNo, courseNo *int32
-		var course string
-		var distance int
-		var day *time.Time
-		var session *string
-		if err := rows.Scan(&runNo, &courseNo, &course, &distance, &day, &session); err != nil {
-			return err
+	return pl.DB.Scan(ctx, "select run_no, course_no, run_date, session from record.run order by run_no", func(r arrow.Record) error {
+		no, course := r.Column(0).(*array.Int32), r.Column(1).(*array.Int32)
+		day, session := r.Column(2).(*array.Date32), r.Column(3).(*array.String)
+		for i := range int(r.NumRows()) {
+			b.know(runKey{keys[course.Value(i)], unit.Day(day.Value(i)), strings.Clone(session.Value(i))}, no.Value(i))
 		}
-		k := courseKey{course, distance}
-		b.numbers[k] = *courseNo
-		if runNo != nil {
-			b.know(runKey{k, unit.DayOf(*day), *session}, *runNo)
-		}
-	}
-	return rows.Err()
+		return nil
+	})
 }
 
 // names lists the known courses for the reader of sheets.

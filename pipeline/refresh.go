@@ -404,7 +404,8 @@ var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Flo
 	"is_pb", store.Bool, "previous_best_s", store.Int32, "pb_margin_s", store.Int32, "is_course_best", store.Bool, "course_best_margin_s", store.Int32,
 	"pb_streak", store.Int32, "attendance_streak", store.Int32, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
 	"adjusted_s", store.Float64, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float64,
-	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32)
+	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32, "runner_no", store.Int32,
+	"run_no", store.Int32, "time_s", store.Int32, "sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "ranks", store.Bool)
 
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
@@ -547,6 +548,12 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 		for band := range 3 {
 			c.singlesOf(func(k int) float32 { return s.form[from+k][band] })
 		}
+		c.intsOf(func(k int) int32 { return f.runner[lines[k]] })
+		c.intsOf(func(k int) int32 { return f.run[lines[k]] })
+		c.intsOf(func(k int) int32 { return unit.CeilSeconds(f.timeMS[lines[k]]) })
+		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(p, int(lines[k]))) })
+		c.ages(takeLines(fig.ageLow, lines), takeLines(fig.ageHigh, lines))
+		c.flagsOf(func(k int) bool { return f.inModel(int(lines[k])) && f.timeMS[lines[k]] > 0 && f.is(int(lines[k]), record.OK) })
 	})
 }
 

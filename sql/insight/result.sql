@@ -24,6 +24,10 @@
 -- form_s: good-effort time for 5 km on a mean course and day as things stood on that day, seconds, NULL where it can't be said
 -- form_low: lower end of the 90 % interval
 -- form_high: upper end
+-- runner_no: the runner; the rows of a full refresh stand in their order
+-- run_no, time_s, sex, age_low, age_high: as in record.result, here again to rank
+-- the results of an age group without going through all lines
+-- ranks: the time counts, and is a runner's, walker's or guided runner's
 select
     null::integer as line_no,
     null::double as age_grade,
@@ -49,4 +53,11 @@ select
     null::double as shortfall,
     null::float as form_s,
     null::float as form_low,
-    null::float as form_high
+    null::float as form_high,
+    null::integer as runner_no,
+    null::integer as run_no,
+    null::integer as time_s,
+    null::utinyint as sex,
+    null::utinyint as age_low,
+    null::utinyint as age_high,
+    null::boolean as ranks

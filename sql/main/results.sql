@@ -83,6 +83,6 @@ join record.run run on run.run_no = l.run_no
 join record.course c on c.course_no = run.course_no
 left join record.runner w on w.runner_no = l.runner_no
 left join record.doubt d on d.doubt = l.doubt
-left join insight.result i on i.line_no = l.line_no
+left join insight.result i on i.line_no = l.line_no and i.runner_no = l.runner_no
 left join insight.age_group lo on lo.age = l.age_low and lo.sex = l.sex
 left join insight.age_group hi on hi.age = l.age_high and hi.sex = l.sex

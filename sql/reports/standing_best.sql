@@ -9,22 +9,17 @@
 -- people: runners whose best in the group it is; mine: the runner's own
 with result as (
     select
-        result.runner_no, run.course_no, run.distance_m, run.run_date between $4::date and $5::date as in_season,
-        (result.time_ms + 999) // 1000 as time_s,
+        figure.runner_no, run.course_no, run.distance_m, run.run_date between $4::date and $5::date as in_season,
+        figure.time_s,
         ceil(figure.adjusted_s - 1e-9) as adjusted_s,
         case when figure.age_grade < 100 and figure.age_grade_high - figure.age_grade_low < 0.005
             then 1000000 - round(100 * figure.age_grade) end as grade
-    from record.result as result
-    inner join record.run as run on run.run_no = result.run_no
-    left join insight.result as figure on figure.line_no = result.line_no
-    where result.sex = $1
-        and result.age_low between $2 and $3
-        and result.age_high between $2 and $3
-        and result.counts & 2 = 2
-        and result.time_ms > 0
-        and result.status = 0
-        and result.runner_no > 0
-        and result.taking_part in (0, 1, 2)
+    from insight.result as figure
+    inner join record.run as run on run.run_no = figure.run_no
+    where figure.sex = $1
+        and figure.age_low between $2 and $3
+        and figure.age_high between $2 and $3
+        and figure.ranks
 ),
 
 on_course as (
