@@ -107,6 +107,11 @@ var seasonRecomputed = []recomputed{
 		where n <= 10`, 40},
 	{"Conditions", []string{"Date", "Course", "Day against usual"}, `
 		select on_day(run_date), course_name, gap(condition_s) from main.runs where run_date >= date '2026-01-01'`, 10},
+	{"Weeks", []string{"Week of", "Runs held", "Finishers", "Heron Mere", "Tarn End"}, `
+		select on_day(date_trunc('week', run_date)::date), count(*)::varchar, sum(finishers)::varchar,
+			gap(sum(condition_s * finishers) filter (course = 'heron-mere') / sum(finishers) filter (course = 'heron-mere')),
+			gap(sum(condition_s * finishers) filter (course = 'tarn-end') / sum(finishers) filter (course = 'tarn-end'))
+		from main.runs where run_date >= date '2026-01-01' group by date_trunc('week', run_date)`, 9},
 	{"Courses", []string{"Course", "Against average", "likely from", "to"}, `
 		select name, gap(seconds_at_25min), gap(seconds_low), gap(seconds_high) from main.courses`, 2},
 	{"Volunteers", []string{"Name", "Days"}, `
