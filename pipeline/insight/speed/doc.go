@@ -51,7 +51,7 @@
 // Measured on simulated districts of 12 courses and 40 000 results: course
 // effects 0.1-0.3 % RMS (a symmetric model 0.4-0.6 %), conditions 0.6 %,
 // form of runners with 10 results or more 1.6-1.8 %. Where effort follows laws
-// other than the model's, courses stay within 0.35 % and form within 2.2 %.
+// other than the model's, courses stay within 0.4 % and form within 2.2 %.
 // Selection of fast courses for all-out days is reduced, not removed. The
 // level of form is known only through the mixture and is 0.7 % too slow where
 // the model holds, 2.8 % where nobody ever runs all-out; differences do not

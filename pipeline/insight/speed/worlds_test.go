@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+	"os"
 	"runtime"
 	"testing"
 )
@@ -32,6 +33,46 @@ func TestOtherWorlds(t *testing.T) {
 		}
 		if !(a.course < c.course && a.form < c.form && a.day < c.day) || a.cover < .75 {
 			t.Errorf("%s: courses %.3f %%, form %.2f, conditions %.3f, cover %.2f", c.name, a.course, a.form, a.day, a.cover)
+		}
+	}
+}
+
+// What the 90 % intervals of courses hold, and how much too fast the fastest 30 %
+// come out, over districts of three sizes and all laws of effort. The seeds are
+// none of those that the calibration was found on. It takes some minutes and is
+// asked for with LAPWING_CALIBRATION=1.
+func TestCalibration(t *testing.T) {
+	if os.Getenv("LAPWING_CALIBRATION") == "" {
+		t.Skip("takes minutes: LAPWING_CALIBRATION=1 runs it")
+	}
+	names := []string{base: "base", noselect: "noselect", sel: "sel", gamma: "gamma", persist: "persist"}
+	for _, size := range []struct {
+		name  string
+		seeds uint64
+		d     district
+	}{
+		{"clubs", 6, club(base, 0)},
+		{"middling", 3, district{courses: 40, runners: 8000, weeks: 104, results: 200000}},
+		{"regions", 2, district{courses: 150, runners: 40000, weeks: 200, results: 960000}},
+	} {
+		for w, name := range names {
+			var n, cover, square, fast float64
+			for seed := uint64(71); seed < 71+size.seeds; seed++ {
+				size.d.world, size.d.seed = world(w), seed
+				in, tr := size.d.simulate()
+				a := tr.judge(in, mustFit(t, in))
+				judged := float64(a.judged)
+				n, cover, square = n+judged, cover+judged*a.cover, square+judged*a.course*a.course
+				fast += a.fast / float64(size.seeds)
+			}
+			t.Logf("%s, %s: %.0f courses, RMSE %.3f %%, intervals hold %.2f, fast ones off by %+.2f %%", size.name, name, n, math.Sqrt(square/n), cover/n, fast)
+			least, most := .84, .98
+			if world(w) > noselect {
+				least, most = .72, .99
+			}
+			if c := cover / n; c < least || c > most || math.Abs(fast) > .3 {
+				t.Errorf("%s, %s: intervals hold %.2f, fast ones off by %+.2f %%", size.name, name, c, fast)
+			}
 		}
 	}
 }
