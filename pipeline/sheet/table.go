@@ -91,6 +91,9 @@ func (t *table) body(after int, need int) (out []line, width int) {
 // several may stand one below the other under headings of their own, or side by
 // side.
 func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
+	if t.grid == nil {
+		s.tooLargeFor(t, lex)
+	}
 	for i, below := range t.below(lex) {
 		if below.other != "" {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: below.row}, Severity: place.Note, Kind: "table-left-out", Read: below.other, Expected: "the columns of the results above it"})
@@ -112,6 +115,31 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 					p.inherit(above)
 				}
 			}
+		}
+	}
+}
+
+// tooLargeFor says what is on a sheet that is too large to be held whole and
+// would be read only then: tables side by side, dates or groups between the
+// rows.
+func (s *Sheet) tooLargeFor(t table, lex *lexicon) {
+	l := findHeading(lex, t.sample)
+	if l.first < 0 {
+		return
+	}
+	ask := func(row int, read, what string) {
+		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: row}, Severity: place.Waits, Kind: "sheet-too-large", Read: shorten(read, 80),
+			Expected: fmt.Sprintf("a plain table; %s are read on sheets of up to %d MB", what, wholeBytes>>20),
+			Do:       "Divide the sheet into smaller ones, a run or a season each, or give each line its own date, sex and group."})
+	}
+	if len(blocks(lex, l.headings)) > 1 {
+		ask(t.sample[l.first].row, rowText(t.sample[l.first].cells), "tables side by side")
+		return
+	}
+	for _, r := range t.sample[l.first+l.lines:] {
+		if text := titleText(r.cells); rowFilled(r.cells) == 1 && (isSection(text) || len(findDates(text)) > 0) {
+			ask(0, text, "lines between the rows that say a date, a sex or a group")
+			return
 		}
 	}
 }

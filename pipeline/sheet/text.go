@@ -10,7 +10,7 @@ import (
 
 // wholeBytes is the size up to which a text sheet is held as cells; larger
 // ones are cut anew on every pass.
-const wholeBytes = 4 << 20
+const wholeBytes = 16 << 20
 
 // readText reads delimited text.
 func readText(name string, data []byte, o Options) (*Sheet, error) {

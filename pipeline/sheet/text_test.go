@@ -14,6 +14,8 @@ import (
 	"golang.org/x/text/encoding/charmap"
 
 	"lapwing/pipeline/unit"
+
+	"lapwing/pipeline/place"
 )
 
 // all cuts a text into records.
@@ -283,7 +285,7 @@ func bigSheet(n int) []byte {
 }
 
 func TestLargeTextIsStreamed(t *testing.T) {
-	const n = 150_000
+	const n = 300_000
 	s, err := Read("season.csv", bigSheet(n), Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -456,4 +458,32 @@ func FuzzDivide(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A sheet too large to be held whole is read if it is a plain table, and
+// otherwise held with a question: nothing on it is passed over.
+func TestLargeTexts(t *testing.T) {
+	rows := strings.Repeat("1,Jo Lee,18:20,1,Al Roe,18:31\n", wholeBytes/30+1)
+	plain := strings.Repeat("1,Jo Lee of somewhere,18:20\n", wholeBytes/28+1)
+	for _, c := range []struct{ name, text, kind string }{
+		{"plain", "Pos,Name,Time\n" + plain, ""},
+		{"side by side", "Pos,Name,Time,Pos,Name,Time\n" + rows, "sheet-too-large"},
+		{"sections", "Pos,Name,Time\n1,Jo Lee,18:20\nWomen\n" + plain, "sheet-too-large"},
+		{"runs", "Pos,Name,Time\n1,Jo Lee,18:20\nSaturday 10 January 2026\n" + plain, "sheet-too-large"},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		got := ""
+		for _, p := range s.Problems {
+			if p.Severity == place.Waits {
+				got = p.Kind
+			}
+		}
+		if got != c.kind || s.Parts[0].Whole {
+			t.Errorf("%s: asks %q, want %q", c.name, got, c.kind)
+		}
+	}
 }
