@@ -83,3 +83,31 @@ func FuzzHeading(f *testing.F) {
 		}
 	})
 }
+
+// Spellings that Unicode Standard Annex #15 (Unicode Normalization Forms,
+// figures 3 to 6, from memory) lists as equivalent are one word: singletons,
+// composed and decomposed letters, marks in either order, compatibility forms.
+func TestFoldAgainstUAX15(t *testing.T) {
+	for _, same := range [][]string{
+		{"\u212b", "A\u030a", "\u00c5"},                   // Å as a unit, decomposed, composed
+		{"\u2126", "\u03a9"},                              // ohm and omega
+		{"\u00f4", "o\u0302"},                             // ô
+		{"\u1e69", "s\u0323\u0307", "s\u0307\u0323"},      // ṩ with its marks in either order
+		{"\u1e0b\u0323", "\u1e0d\u0307", "d\u0307\u0323"}, // ḍ̇ three ways
+		{"\ufb01", "fi"},                                  // the ligature
+		{"2\u2075", "25"},                                 // a raised five
+		{"\uac00", "\u1100\u1161"},                        // Hangul
+	} {
+		for _, w := range same[1:] {
+			if fold(w) != fold(same[0]) {
+				t.Errorf("%q and %q are folded to %q and %q", same[0], w, fold(same[0]), fold(w))
+			}
+			if a, b := Slug("bank "+same[0]+" lane"), Slug("bank "+w+" lane"); a != b {
+				t.Errorf("courses %q and %q", a, b)
+			}
+		}
+	}
+	if newLexicon(Options{}).read("Ko\u0308n").meaning != Sex || newLexicon(Options{}).read("Kön").meaning != Sex {
+		t.Error("a decomposed heading is another one")
+	}
+}

@@ -201,3 +201,15 @@ func FuzzName(f *testing.F) {
 		}
 	})
 }
+
+// Names that Unicode Standard Annex #15 (figures 3 to 5, from memory) calls
+// equivalent are one name.
+func TestNamesAgainstUAX15(t *testing.T) {
+	for _, same := range [][2]string{
+		{"\u212bke Lee", "A\u030ake Lee"}, {"Zo\u00eb Roe", "Zoe\u0308 Roe"}, {"Ana \u1e69 Hill", "Ana s\u0307\u0323 Hill"}, {"\ufb01ona Moss", "fiona Moss"},
+	} {
+		if a, b := Parse(same[0]), Parse(same[1]); a.Full != b.Full {
+			t.Errorf("%q and %q are folded to %q and %q", same[0], same[1], a.Full, b.Full)
+		}
+	}
+}
