@@ -1,6 +1,7 @@
 package age
 
 import (
+	"fmt"
 	"testing"
 
 	"lapwing/pipeline/unit"
@@ -46,5 +47,27 @@ func TestGroups(t *testing.T) {
 	}
 	if s.Certain(39, 40, "M") != "" || s.Certain(40, 44, "M") != "M40" {
 		t.Error("Certain: 39-40 spans two groups, 40-44 is one")
+	}
+}
+
+// The five-year groups from 35 of World Masters Athletics (Rules of
+// Competition) and the under-20 and under-18 of World Athletics (Technical
+// Rules, rule 3), from memory; here by age on the day.
+func TestGroupsOfTheFederations(t *testing.T) {
+	s := DefaultScheme()
+	for lo := 35; lo <= 100; lo += 5 {
+		for age := lo; age < lo+5; age++ {
+			if got, want := s.Name(age, "W"), fmt.Sprintf("W%d", lo); got != want {
+				t.Errorf("a woman of %d is %s, want %s", age, got, want)
+			}
+		}
+		if a, b := s.Bounds(lo + 2); a != lo || lo < 100 && b != lo+4 {
+			t.Errorf("bounds at %d: %d to %d", lo+2, a, b)
+		}
+	}
+	for age, want := range map[int]string{16: "U18", 17: "U18", 18: "U20", 19: "U20", 20: "Senior"} {
+		if got := s.Name(age, "M"); got != want {
+			t.Errorf("a man of %d is %s, want %s", age, got, want)
+		}
 	}
 }
