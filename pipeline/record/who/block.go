@@ -134,16 +134,50 @@ func (m *model) sameFull(sigs []int32) bool {
 
 // thinkable rules out pairs that no other evidence can join: several rows on
 // both sides that show births more than a year apart, or different sexes, and
-// no shared number.
+// no shared number. Where both have numbers, neither of which can be a
+// mistyping of the other, and other names as well, one row is enough.
 func (m *model) thinkable(a, b *cluster) bool {
 	if share(a.numbers, b.numbers) {
 		return true
 	}
-	if a.births >= 3 && b.births >= 3 && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
+	// how many rows of a side must say so before it counts
+	births, sexes := int32(3), int32(3)
+	if len(a.numbers) > 0 && len(b.numbers) > 0 && !m.sameWhole(a, b) && !m.mistypedNumber(a, b) {
+		births, sexes = 1, 1
+	}
+	if a.births >= births && b.births >= births && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
 		return false
 	}
 	sa, sb := a.mainSex(), b.mainSex()
-	return a.n < 3 || b.n < 3 || sa+sb != SexM+SexW || sa == sb || sa == 0 || sb == 0
+	return a.n < sexes || b.n < sexes || sa+sb != SexM+SexW || sa == sb || sa == 0 || sb == 0
+}
+
+// sameWhole says whether two signatures have a whole name in common.
+func (m *model) sameWhole(a, b *cluster) bool {
+	for _, x := range a.names {
+		for _, y := range b.names {
+			if m.names.keys[x.id].full == m.names.keys[y.id].full {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mistypedNumber says whether a number of one, seen once or twice, may be a
+// mistyping of one of the other's.
+func (m *model) mistypedNumber(a, b *cluster) bool {
+	if min(a.n, b.n) > 2 {
+		return false
+	}
+	for _, x := range a.numbers {
+		for _, y := range b.numbers {
+			if closeNumbers(m.rows.Numbers[x.id], m.rows.Numbers[y.id]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func share(a, b []tally) bool {
