@@ -213,12 +213,24 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	rep := &LoadReport{}
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
-	if hand.Course == "" {
-		pl.ahead = pl.lookAhead(ctx, files, names, known)
-		defer func() { pl.ahead = nil }()
-	}
+	size := fileSize(files)
 	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, inArchive) }
-	if err := readAhead(ctx, len(files), pl.workers(), fileSize(files), read, func(from int, batch []readResult) error {
+	if hand.Course == "" {
+		var kept []readResult
+		pl.ahead, kept = pl.lookAhead(ctx, len(files), size, read)
+		defer func() { pl.ahead = nil }()
+		if err := ctx.Err(); err != nil {
+			return nil, err
+		}
+		if kept != nil {
+			read = func(i int) readResult {
+				r := kept[i]
+				kept[i] = readResult{}
+				return r
+			}
+		}
+	}
+	if err := readAhead(ctx, len(files), pl.workers(), size, read, func(from int, batch []readResult) error {
 		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep); err != nil {
 			return err
 		}

@@ -3,13 +3,10 @@ package pipeline
 import (
 	"context"
 	"fmt"
-	"os"
 	"sort"
 	"strings"
 
 	"lapwing/pipeline/place"
-	"lapwing/pipeline/sheet"
-	"lapwing/pipeline/store"
 	"lapwing/pipeline/text"
 )
 
@@ -106,46 +103,42 @@ func slip(a, b string) bool {
 	return digits(a) == digits(b)
 }
 
-// lookAheadMost is the number of files up to which a load looks at the courses
-// of all of them first.
+// A load of at most lookAheadMost files looks at the courses of all of them
+// first. Where they have at most keepAhead bytes together, what was read is kept
+// for loading; else these files are read twice.
 const lookAheadMost = 4000
+
+var keepAhead int64 = 3 * batchBytes
 
 // lookAhead counts the runs of each course in the archive and in all new files
 // of a load that takes several batches, so that a slip of the pen in the first
-// batch is seen for one. Files that are loaded already are not read again: their
-// runs are known. Very large first loads go without.
-func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string, known map[string]store.Entry) map[string]int {
-	if len(files) <= batchSheets || len(files) > lookAheadMost {
-		return nil
+// batch is seen for one. Very large first loads go without. kept is what read
+// gave for each file, nil where the files are to be read again.
+func (pl *Pipeline) lookAhead(ctx context.Context, n int, size func(i int) int64, read func(i int) readResult) (runs map[string]int, kept []readResult) {
+	bytes := int64(0)
+	for i := 0; i < n && n <= lookAheadMost; i++ {
+		bytes += size(i)
 	}
-	found := make([]map[runKey]bool, len(files))
-	options := sheet.Options{Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder}
-	eachParallel(len(files), pl.workers(), func(i int) {
+	keep := bytes <= keepAhead
+	if n > lookAheadMost || n <= batchSheets && (bytes <= batchBytes || !keep) {
+		return nil, nil
+	}
+	if keep {
+		kept = make([]readResult, n)
+	}
+	found := make([][]runKey, n)
+	eachParallel(n, pl.workers(), func(i int) {
 		if ctx.Err() != nil {
 			return
 		}
-		data, err := os.ReadFile(files[i])
-		if err != nil {
-			return // told when it is loaded
+		r := read(i)
+		if r.parsed != nil {
+			for _, p := range r.parsed.parts {
+				found[i] = append(found[i], p.runs...)
+			}
 		}
-		if known[store.Hash(data)].State == store.Loaded {
-			return
-		}
-		s, err := sheet.Read(names[i], data, options)
-		if err != nil {
-			return
-		}
-		found[i] = map[runKey]bool{}
-		for _, p := range s.Parts {
-			_ = p.Each(func(_ int, cells []string) error {
-				if course, day, session, ok := p.RunOf(cells); ok {
-					found[i][runKey{pl.courses.key(course, day, 0), day, session}] = true
-				}
-				if p.Course.Value != "" && p.Date.Settled {
-					return errStop // one run for all rows
-				}
-				return nil
-			})
+		if keep {
+			kept[i] = r
 		}
 	})
 	all, runs := map[runKey]bool{}, map[string]int{}
@@ -153,13 +146,13 @@ func (pl *Pipeline) lookAhead(ctx context.Context, files, names []string, known 
 		all[k] = true
 		runs[k.course.course]++
 	}
-	for _, m := range found {
-		for k := range m {
+	for _, list := range found {
+		for _, k := range list {
 			if !all[k] {
 				all[k] = true
 				runs[k.course.course]++
 			}
 		}
 	}
-	return runs
+	return runs, kept
 }
