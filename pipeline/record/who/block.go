@@ -386,83 +386,109 @@ func last(s string, n int) string {
 // and to the family name.
 func (m *model) mistyped(b *blocks) {
 	texts := m.rows.Numbers
-	if len(texts) == 0 {
-		return
-	}
-	few := make([]int32, 0, 64)
+	var few []int32
 	for i := range m.sigs {
 		if c := &m.sigs[i]; c.n <= 2 && len(c.numbers) == 1 && len(c.names) > 0 {
-			few = append(few, int32(i))
+			if n := len(texts[c.numbers[0].id]); n >= 3 && n <= 12 {
+				few = append(few, int32(i))
+			}
 		}
 	}
 	if len(few) == 0 {
 		return
 	}
-	at := make(map[string]int32, len(texts))
+	at := make(map[uint64]int32, len(texts)) // number by the sum of its letters
 	for id, s := range texts {
-		if id > 0 {
-			at[s] = int32(id)
+		if len(s) >= 3 && len(s) <= 12 {
+			at[letterSum(s)] = int32(id)
 		}
 	}
-	holders := map[int32][]int32{} // number -> signatures, for those looked for
-	type miss struct{ sig, number int32 }
-	var misses []miss
-	var buf []byte
-	for _, i := range few {
-		c := &m.sigs[i]
-		s := texts[c.numbers[0].id]
-		if len(s) < 3 || len(s) > 12 {
-			continue
-		}
-		try := func() {
-			if id, ok := at[string(buf)]; ok && id != c.numbers[0].id {
-				misses = append(misses, miss{i, id})
-				holders[id] = nil
-			}
-		}
-		buf = append(buf[:0], s...)
-		for p := range buf {
-			old := buf[p]
-			if old < '0' || old > '9' {
-				continue
-			}
-			for d := byte('0'); d <= '9'; d++ {
-				if buf[p] = d; d != old {
-					try()
+	begin, held := m.holders(len(texts))
+	found := spread(m, len(few), func(lo, hi int) []uint64 {
+		var out []uint64
+		for _, i := range few[lo:hi] {
+			no := m.sigs[i].numbers[0].id
+			s, kx := texts[no], &m.names.keys[m.sigs[i].names[0].id]
+			sum := letterSum(s)
+			try := func(other uint64) {
+				id, ok := at[other]
+				if !ok || id == no {
+					return
+				}
+				for _, y := range held[begin[id]:begin[id+1]] {
+					ky := &m.names.keys[m.sigs[y].names[0].id]
+					if (kx.given == ky.given || kx.family == ky.family) && closeNumbers(s, texts[id]) {
+						out = append(out, uint64(i)<<32|uint64(uint32(y)))
+					}
 				}
 			}
-			buf[p] = old
-			if p > 0 && buf[p-1] != buf[p] {
-				buf[p-1], buf[p] = buf[p], buf[p-1]
-				try()
-				buf[p-1], buf[p] = buf[p], buf[p-1]
+			for p := range len(s) {
+				if s[p] < '0' || s[p] > '9' {
+					continue
+				}
+				for d := byte('0'); d <= '9'; d++ {
+					if d != s[p] {
+						try(sum + (uint64(d)-uint64(s[p]))*letterPower[p])
+					}
+				}
+				if p > 0 && s[p-1] != s[p] {
+					try(sum + (uint64(s[p])-uint64(s[p-1]))*(letterPower[p-1]-letterPower[p]))
+				}
+			}
+		}
+		return out
+	})
+	for _, part := range found {
+		for _, x := range part {
+			k := key(keyMistyped, x>>32, uint64(uint32(x)))
+			b.add(k, int32(x>>32))
+			b.add(k, int32(uint32(x)))
+		}
+	}
+}
+
+// letterPower are the weights of the places of letterSum.
+var letterPower = func() (p [12]uint64) {
+	p[0] = 1
+	for i := 1; i < len(p); i++ {
+		p[i] = p[i-1] * 0x9e3779b97f4a7c15
+	}
+	return p
+}()
+
+// letterSum is a hash of at most 12 letters that is changed by changing one of
+// them without going through the others.
+func letterSum(s string) (sum uint64) {
+	for i := range len(s) {
+		sum += uint64(s[i]) * letterPower[i]
+	}
+	return sum
+}
+
+// holders lists the signatures that hold each number: number n is held by
+// held[begin[n]:begin[n+1]].
+func (m *model) holders(numbers int) (begin, held []int32) {
+	begin = make([]int32, numbers+1)
+	each := func(do func(number, sig int32)) {
+		for i := range m.sigs {
+			if len(m.sigs[i].names) > 0 {
+				for _, n := range m.sigs[i].numbers {
+					do(n.id, int32(i))
+				}
 			}
 		}
 	}
-	if len(misses) == 0 {
-		return
+	each(func(number, _ int32) { begin[number+1]++ })
+	for n := range numbers {
+		begin[n+1] += begin[n]
 	}
-	for i := range m.sigs {
-		for _, n := range m.sigs[i].numbers {
-			if h, ok := holders[n.id]; ok {
-				holders[n.id] = append(h, int32(i))
-			}
-		}
-	}
-	for _, x := range misses {
-		kx := m.names.keys[m.sigs[x.sig].names[0].id]
-		for _, y := range holders[x.number] {
-			if len(m.sigs[y].names) == 0 {
-				continue
-			}
-			ky := m.names.keys[m.sigs[y].names[0].id]
-			if kx.given == ky.given || kx.family == ky.family {
-				k := key(keyMistyped, uint64(x.sig), uint64(y))
-				b.add(k, x.sig)
-				b.add(k, y)
-			}
-		}
-	}
+	held = make([]int32, begin[numbers])
+	next := append([]int32(nil), begin...)
+	each(func(number, sig int32) {
+		held[next[number]] = sig
+		next[number]++
+	})
+	return begin, held
 }
 
 // closeNumbers says whether two number texts differ by one digit or by one

@@ -583,6 +583,9 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 		s.add(SameRun, Differs, w)
 		return
 	}
+	if a.loose || b.loose {
+		return // known namesakes: whoever of them it is not was missing too
+	}
 	if chances := max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs)); chances > 0 {
 		s.add(TakeTurns, Equal, min(5, chances/math.Ln2))
 	}
