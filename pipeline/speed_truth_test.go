@@ -258,14 +258,14 @@ func TestClubSpeedAgainstTruth(t *testing.T) {
 
 // TestRegionSpeedAgainstTruth does the same for a region of 150 courses and a
 // million results. It takes about a minute and is asked for with
-// LAPWING_REGION=results.
+// LAPWING_REGION=results, or LAPWING_REGION="results seed".
 func TestRegionSpeedAgainstTruth(t *testing.T) {
 	v := os.Getenv("LAPWING_REGION")
 	if v == "" {
 		t.Skip("takes a minute: LAPWING_REGION=1000000 runs it")
 	}
 	o := scenario.LargeOptions{Seed: 31, Courses: 150, Weeks: 104}
-	if _, err := fmt.Sscan(v, &o.Results); err != nil {
+	if n, err := fmt.Sscan(v, &o.Results, &o.Seed); n == 0 {
 		t.Fatal(err)
 	}
 	dir := t.TempDir()
