@@ -5,6 +5,7 @@ package club
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 	"strings"
 	"unicode"
@@ -57,9 +58,12 @@ type spelled struct {
 	words []string
 	core  string   // the words that are not general
 	kind  []string // those that are
+
+	joined string // fold without blanks
+	set    uint64 // letters that occur in it
 }
 
-func (s *spelled) letters() string { return strings.ReplaceAll(s.fold, " ", "") }
+func (s *spelled) letters() string { return s.joined }
 
 // Propose lists names that are probably other names of a club in the list,
 // each once, by Other. The club is the commoner name of a pair; of equals the
@@ -69,6 +73,10 @@ func Propose(clubs []Club, settled func(other, club string) bool) []Proposal {
 	all := make([]*spelled, 0, len(clubs))
 	for _, c := range clubs {
 		s := &spelled{Club: c, fold: name.Fold(c.Name)}
+		s.joined = strings.ReplaceAll(s.fold, " ", "")
+		for _, r := range s.joined {
+			s.set |= 1 << (r % 64)
+		}
 		s.words = strings.Fields(s.fold)
 		var core []string
 		for _, w := range s.words {
@@ -239,6 +247,9 @@ func slips(a, b *spelled) bool {
 		most = 2
 	case n >= 6:
 		most = 1
+	}
+	if bits.OnesCount64(a.set^b.set) > 2*most {
+		return false // a slip changes one letter for another at most
 	}
 	x, y := a.letters(), b.letters()
 	d := len(x) - len(y)
