@@ -444,3 +444,21 @@ func TestSheets(t *testing.T) {
 		}
 	}
 }
+
+// A program that turns a text into a workbook names the tab after the file:
+// the two don't confirm each other against the title.
+func TestTabNamedByFile(t *testing.T) {
+	data := workbook(t, func(x *excelize.File) {
+		if err := x.SetSheetName("Sheet1", "winter grid"); err != nil {
+			t.Fatal(err)
+		}
+		setRows(t, x, "winter grid", []any{"Alder Bank 3 January 2026"}, []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "18:31"})
+	})
+	s, err := Read("winter grid.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := s.Parts[0].RunOfFirst(); got != "alder-bank 2026-01-03" {
+		t.Errorf("run %q", got)
+	}
+}

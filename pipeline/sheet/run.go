@@ -419,7 +419,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
 			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: 35, why: "what is left of the tab's name without date and general words"}, "tab name"})
 		}
-	} else if p.Tab != "" {
+	} else if p.Tab != "" && !rs.namedByFile(p.Tab) {
 		if slug, ok := rs.book.within(p.Tab); ok {
 			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
 		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
@@ -461,6 +461,18 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), fmt.Sprintf("Which course was this? Load the sheet again with --course %s or --course %s.", known, f.Value))
 	}
 	return f
+}
+
+// namedByFile says whether a tab bears the name of the file, as programs name
+// the tab of a text that they turn into a workbook: it says nothing twice. Tabs
+// have at most 31 letters (ECMA-376 Part 1, 18.2.19).
+func (rs *runSettler) namedByFile(tab string) bool {
+	base := baseName(rs.sheet.Name)
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
+		base = base[:dot]
+	}
+	b, t := fold(base), fold(tab)
+	return b == t || len([]rune(tab)) >= 31 && strings.HasPrefix(b, t)
 }
 
 func (rs *runSettler) oneTab() bool { return len(rs.sheet.Parts) <= 1 }
