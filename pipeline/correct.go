@@ -582,6 +582,8 @@ type DecisionState struct {
 	State string `json:"state"`
 	Words string `json:"reason,omitempty"`
 	Why   string `json:"why,omitempty"`
+	// People says that the decision is about who is who, and in force.
+	People bool `json:"-"`
 }
 
 // outcomes gives what became of decisions about lines, by id.
@@ -612,6 +614,10 @@ func (pl *Pipeline) DecisionList(ctx context.Context) ([]DecisionState, error) {
 	if err != nil {
 		return nil, err
 	}
+	people, err := pl.matchDecisions(ctx)
+	if err != nil {
+		return nil, err
+	}
 	path := map[string]string{}
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
@@ -630,11 +636,14 @@ func (pl *Pipeline) DecisionList(ctx context.Context) ([]DecisionState, error) {
 		if !d.When.IsZero() {
 			s.When = d.When.UTC().Format("2006-01-02 15:04")
 		}
+		m, who := people[d.ID]
 		switch {
 		case d.Kind == DecideTakeBack:
 			s.State = "done"
 		case !kept[d.ID]:
 			s.State = "taken back"
+		case who:
+			s.People, s.About, s.What, s.State, s.Words = true, m.first, d.Kind+": "+m.second, m.state, m.words
 		default:
 			if o, ok := outcome[d.ID]; ok {
 				s.State, s.Words = o.state, o.words

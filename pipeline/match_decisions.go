@@ -9,20 +9,14 @@ import (
 	"lapwing/pipeline/store"
 )
 
-// MatchDecision is a decision about people as people read it.
-type MatchDecision struct {
-	ID     int    `json:"id"`
-	When   string `json:"when"`
-	By     string `json:"by"`
-	Kind   string `json:"kind"`
-	First  string `json:"first"` // a runner, or a line
-	Second string `json:"second"`
-	Why    string `json:"why,omitempty"`
-	State  string `json:"state"` // followed, waits or contradicted
+// matchDecision is a decision about people as people read it.
+type matchDecision struct {
+	first, second string // a runner, or a line
+	state, words  string
 }
 
-// MatchDecisions lists the decisions about people that are in force.
-func (pl *Pipeline) MatchDecisions(ctx context.Context) ([]MatchDecision, error) {
+// matchDecisions gives the decisions about people that are in force, by id.
+func (pl *Pipeline) matchDecisions(ctx context.Context) (map[int]matchDecision, error) {
 	have, err := pl.settledPeople(ctx)
 	if err != nil {
 		return nil, err
@@ -60,20 +54,17 @@ func (pl *Pipeline) MatchDecisions(ctx context.Context) ([]MatchDecision, error)
 		}
 		return strings.TrimSpace(t + " " + names[no])
 	}
-	out := []MatchDecision{}
+	out := map[int]matchDecision{}
 	for _, s := range have {
 		a, b, _ := s.d.sides()
-		m := MatchDecision{ID: s.d.ID, By: s.d.By, Kind: s.d.Kind, First: show(a, s.a), Second: show(b, s.b), Why: s.d.Why, State: "followed"}
-		if !s.d.When.IsZero() {
-			m.When = s.d.When.Format("2006-01-02")
-		}
+		m := matchDecision{first: show(a, s.a), second: show(b, s.b), state: decisionApplied}
 		switch {
 		case slices.ContainsFunc(bad, func(c MatchContradiction) bool { return c.Decision == s.d.ID }):
-			m.State = "contradicted"
+			m.state, m.words = decisionContradicted, "another decision says otherwise; see lapwing match list"
 		case s.a == 0 || s.b == 0:
-			m.State = "waits for its sheet"
+			m.state, m.words = decisionWaits, "its sheet is not loaded, or was withdrawn"
 		}
-		out = append(out, m)
+		out[s.d.ID] = m
 	}
 	return out, nil
 }

@@ -326,11 +326,17 @@ func (a *app) listDecisions(ctx context.Context, pl *pipeline.Pipeline) error {
 	if err != nil {
 		return err
 	}
+	return a.printDecisions(list, "Nothing has been settled by hand yet.")
+}
+
+// printDecisions prints decisions with what became of them; none says what to
+// say where there are none.
+func (a *app) printDecisions(list []pipeline.DecisionState, none string) error {
 	if a.json {
 		return a.asJSON(list)
 	}
 	if len(list) == 0 {
-		a.say("Nothing has been settled by hand yet.")
+		a.say("%s", none)
 		return nil
 	}
 	w := tabwriter.NewWriter(a.out, 0, 4, 2, ' ', 0)

@@ -5,9 +5,9 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"github.com/spf13/cobra"
 
@@ -200,23 +200,12 @@ func (a *app) matchDecisionsCommand() *cobra.Command {
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return a.with(cmd.Context(), pipeline.ReadOnly, func(pl *pipeline.Pipeline) error {
-				list, err := pl.MatchDecisions(cmd.Context())
+				list, err := pl.DecisionList(cmd.Context())
 				if err != nil {
 					return err
 				}
-				if a.json {
-					return a.asJSON(list)
-				}
-				if len(list) == 0 {
-					a.say("Nobody has decided anything about who is who.")
-					return nil
-				}
-				w := tabwriter.NewWriter(a.out, 0, 4, 2, ' ', 0)
-				fmt.Fprintln(w, "No.\tDay\tBy\tDecision\tFirst\tSecond\tState\tWhy")
-				for _, d := range list {
-					fmt.Fprintf(w, "%d\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", d.ID, d.When, d.By, d.Kind, d.First, d.Second, d.State, d.Why)
-				}
-				return w.Flush()
+				list = slices.DeleteFunc(list, func(d pipeline.DecisionState) bool { return !d.People })
+				return a.printDecisions(list, "Nobody has decided anything about who is who.")
 			})
 		},
 	}

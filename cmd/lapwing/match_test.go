@@ -429,7 +429,7 @@ func testMatchContradictions(t *testing.T, dir string) {
 	wants(t, o.errOut, "decision 1")
 	o = lapwing(t, dir, "match", "part", a, c)
 	wants(t, o.errOut, "decision 2", "are one person", "Nothing was kept")
-	wants(t, must(t, dir, "match", "decisions").out, "different people", "same person", "followed")
+	wants(t, must(t, dir, "match", "decisions").out, "different people", "same person", "in force")
 	if n := strings.Count(decisionsFile(t, dir), "\n"); n != 3 {
 		t.Errorf("decisions.csv has %d lines, want a heading and 2", n)
 	}

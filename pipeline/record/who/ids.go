@@ -38,12 +38,12 @@ type IDs struct {
 // Result.Runner), runners is their number.
 //
 // Each old id goes home to the runner that holds most of what its anchors
-// stand for (if equal, the runner to whom no older id came, then the one whose
-// first row comes first). A runner takes the oldest id that came home and the
-// others become aliases; one to whom none came gets the next new id, in the
-// order of runners. So a join keeps the
-// older id, a part leaves the id with the larger side, undoing either brings
-// the old ids back, and a stray row takes no id with it.
+// stand for (if equal, the runner whose first row comes first; of two who have
+// changed places, the one who has no id yet). A runner takes the oldest id that
+// came home and the others become aliases; one to whom none came gets the next
+// new id, in the order of runners. So a join keeps the older id, a part leaves
+// the id with the larger side, undoing either brings the old ids back, and a
+// stray row takes no id with it.
 func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs {
 	out := IDs{Of: make([]int32, runners)}
 	order := make([]int32, len(keys))
@@ -87,12 +87,13 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 			votes = append(votes, vote{a.ID, here[i], int64(max(1, a.Rows))})
 		}
 	}
-	slices.SortFunc(votes, func(x, y vote) int {
+	byID := func(x, y vote) int {
 		if x.id != y.id {
 			return int(x.id - y.id)
 		}
 		return int(x.runner - y.runner)
-	})
+	}
+	slices.SortFunc(votes, byID)
 	live := make([]int32, runners) // anchors that the runner's id has here
 	for lo := 0; lo < len(votes); {
 		hi := lo
@@ -102,9 +103,13 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 			for ; hi < len(votes) && votes[hi].id == votes[lo].id && votes[hi].runner == r; hi++ {
 				rows += votes[hi].rows
 			}
-			// Of equal sides one without an id goes first: two people who have
-			// changed places in half of their rows keep an id each.
-			if rows > bestRows || rows == bestRows && out.Of[best] != 0 && out.Of[r] == 0 {
+			// Two people who have changed places in half of their rows keep an
+			// id each: each holds rows of the other's.
+			changed := false
+			if rows == bestRows && out.Of[best] != 0 && out.Of[r] == 0 {
+				_, changed = slices.BinarySearchFunc(votes[:lo], vote{id: out.Of[best], runner: r}, byID)
+			}
+			if rows > bestRows || changed {
 				best, bestRows = r, rows
 			}
 		}
