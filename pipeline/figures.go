@@ -31,7 +31,7 @@ type people struct {
 }
 
 // gather sorts the lines by runner and brings together what they say.
-func (f *field) gather() *people {
+func (f *field) gather(workers int) *people {
 	p := &people{of: make([]int32, f.n)}
 	top := int32(0)
 	for _, r := range f.runner {
@@ -68,15 +68,17 @@ func (f *field) gather() *people {
 	p.sex = make([]record.Sex, len(p.no))
 	p.support = make([]int, len(p.no))
 	p.start = make([]int32, f.n)
-	for r := range p.no {
-		lines := p.order[p.begin[r]:p.begin[r+1]]
-		slices.SortFunc(lines, func(a, b int32) int {
-			return cmp.Or(cmp.Compare(f.day(int(a)), f.day(int(b))), cmp.Compare(f.key[a], f.key[b]))
-		})
-		f.orderDays(lines, p.start)
-		p.window[r], p.support[r] = f.meet(lines)
-		p.sex[r] = f.mostSay(lines)
-	}
+	inPieces(len(p.no), workers, func(from, to int) {
+		for r := from; r < to; r++ {
+			lines := p.order[p.begin[r]:p.begin[r+1]]
+			slices.SortFunc(lines, func(a, b int32) int {
+				return cmp.Or(cmp.Compare(f.day(int(a)), f.day(int(b))), cmp.Compare(f.key[a], f.key[b]))
+			})
+			f.orderDays(lines, p.start)
+			p.window[r], p.support[r] = f.meet(lines)
+			p.sex[r] = f.mostSay(lines)
+		}
+	})
 	return p
 }
 
@@ -230,22 +232,24 @@ type figures struct {
 const sureOfBirth = 3
 
 // ages works out the ages that each line's runner can have on the day.
-func (f *field) ages(p *people, out *figures) {
+func (f *field) ages(p *people, out *figures, workers int) {
 	out.ageLow, out.ageHigh = make([]int16, f.n), make([]int16, f.n)
-	for i := 0; i < f.n; i++ {
-		out.ageLow[i], out.ageHigh[i] = -1, -1
-		w := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
-		if r := p.of[i]; r >= 0 {
-			if m, ok := p.window[r].Meet(w); ok {
-				w = m
-			} else if p.support[r] >= sureOfBirth {
-				w = p.window[r] // the sheet's age is outvoted
+	inPieces(f.n, workers, func(from, to int) {
+		for i := from; i < to; i++ {
+			out.ageLow[i], out.ageHigh[i] = -1, -1
+			w := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
+			if r := p.of[i]; r >= 0 {
+				if m, ok := p.window[r].Meet(w); ok {
+					w = m
+				} else if p.support[r] >= sureOfBirth {
+					w = p.window[r] // the sheet's age is outvoted
+				}
+			}
+			if lo, hi, ok := w.On(f.day(i)); ok && hi >= 0 {
+				out.ageLow[i], out.ageHigh[i] = int16(max(lo, 0)), int16(min(hi, 120))
 			}
 		}
-		if lo, hi, ok := w.On(f.day(i)); ok && hi >= 0 {
-			out.ageLow[i], out.ageHigh[i] = int16(max(lo, 0)), int16(min(hi, 120))
-		}
-	}
+	})
 }
 
 // sexOf is the runner's sex, or where nobody is known the line's own.
@@ -262,18 +266,41 @@ func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
 		return err
 	}
 	n := len(p.order)
-	c := agegrade.Columns{Sex: make([]string, n), DistanceM: make([]int32, n), AgeLo: make([]int16, n), AgeHi: make([]int16, n), TimeS: make([]int32, n)}
-	for k, l := range p.order {
-		i := int(l)
-		c.Sex[k] = f.sexOf(p, i).String()
-		c.DistanceM[k] = f.runs[f.run[i]-1].distanceM
-		if f.counts[i]&2 != 0 && record.TakingPart(f.takingPart[i]) <= record.Guided && out.ageLow[i] >= 0 {
-			c.AgeLo[k], c.AgeHi[k] = out.ageLow[i], out.ageHigh[i]
-			c.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
-		}
+	g := &out.grade
+	for _, v := range []*[]float64{&g.Percent, &g.Low, &g.High, &g.OpenEquivalent} {
+		*v = make([]float64, n)
 	}
-	out.grade, err = table.Grades(c)
-	return err
+	failed := make(chan error, 1)
+	inPieces(n, pl.workers(), func(from, to int) {
+		m := to - from
+		c := agegrade.Columns{Sex: make([]string, m), DistanceM: make([]int32, m), AgeLo: make([]int16, m), AgeHi: make([]int16, m), TimeS: make([]int32, m)}
+		for k, l := range p.order[from:to] {
+			i := int(l)
+			c.Sex[k] = f.sexOf(p, i).String()
+			c.DistanceM[k] = f.runs[f.run[i]-1].distanceM
+			if f.counts[i]&2 != 0 && record.TakingPart(f.takingPart[i]) <= record.Guided && out.ageLow[i] >= 0 {
+				c.AgeLo[k], c.AgeHi[k] = out.ageLow[i], out.ageHigh[i]
+				c.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
+			}
+		}
+		some, err := table.Grades(c)
+		if err != nil {
+			select {
+			case failed <- err:
+			default:
+			}
+			return
+		}
+		for k, v := range [][]float64{some.Percent, some.Low, some.High, some.OpenEquivalent} {
+			copy([][]float64{g.Percent, g.Low, g.High, g.OpenEquivalent}[k][from:to], v)
+		}
+	})
+	select {
+	case err := <-failed:
+		return err
+	default:
+		return nil
+	}
 }
 
 func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *figures, missing []history.Run, ds []Decision) error {

@@ -505,6 +505,12 @@ func (pl *Pipeline) workers() int {
 	return runtime.NumCPU()
 }
 
+// inPieces calls f for pieces of 0 … n-1 on a few goroutines.
+func inPieces(n, workers int, f func(from, to int)) {
+	const piece = 1 << 13
+	eachParallel((n+piece-1)/piece, workers, func(k int) { f(k*piece, min(n, (k+1)*piece)) })
+}
+
 // eachParallel calls f for 0 … n-1 on a few goroutines.
 func eachParallel(n, workers int, f func(i int)) {
 	if workers < 2 || n < 2 {

@@ -171,7 +171,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 		}
 	}
 	f.settleCounts(f.timesVoid(w.states))
-	w.people = f.gather()
+	w.people = f.gather(pl.workers())
 	w.people.now = w.link.now
 	w.problems = append(w.problems, f.onceARun(w.people)...)
 	var err error
@@ -193,7 +193,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 		return err
 	}
 	w.problems = append(w.problems, problems...)
-	f.ages(w.people, &w.figures)
+	f.ages(w.people, &w.figures, pl.workers())
 	f.markChildren(&w.figures, pl.Settings.AgeNotKnown)
 	return nil
 }
@@ -303,7 +303,7 @@ func (f *field) samePersonTwice(desk *lineDecisions) []storedProblem {
 			keys = append(keys, uint64(f.run[i])<<32|uint64(id[f.name[i]]))
 		}
 	}
-	sort.Slice(keys, func(a, b int) bool { return keys[a] < keys[b] })
+	slices.Sort(keys)
 	twice := map[uint64]bool{}
 	for k := 1; k < len(keys); k++ {
 		if keys[k] == keys[k-1] {
@@ -553,7 +553,9 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 		c.intsOf(func(k int) int32 { return unit.CeilSeconds(f.timeMS[lines[k]]) })
 		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(p, int(lines[k]))) })
 		c.ages(takeLines(fig.ageLow, lines), takeLines(fig.ageHigh, lines))
-		c.flagsOf(func(k int) bool { return f.inModel(int(lines[k])) && f.timeMS[lines[k]] > 0 && f.is(int(lines[k]), record.OK) })
+		c.flagsOf(func(k int) bool {
+			return f.inModel(int(lines[k])) && f.timeMS[lines[k]] > 0 && f.is(int(lines[k]), record.OK)
+		})
 	})
 }
 
