@@ -731,6 +731,10 @@ func (s *settler) decimalTimes(free func(int) bool) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
+		if free(i) && p.count[kClock]*5 >= p.filled && p.shareOf(kClock, kDecimal) > .8 {
+			s.set(i, Time, "its values are times, some with a dot")
+			return
+		}
 	}
 }
 
