@@ -173,3 +173,23 @@ func TestBadDecisionNamesItsRow(t *testing.T) {
 		}
 	}
 }
+
+// Whoever is erased leaves no opening balance behind.
+func TestForgetOpeningBalance(t *testing.T) {
+	d := newDesk(t, threeWeeks())
+	d.keep(Correction{Person: "Cora Vale", RunsBefore: "8", BestBefore: "24:20", By: "desk", Why: "Cora Vale said so"})
+	plan, err := d.pl.PlanForget(context.Background(), "Cora Vale")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if plan.Decisions != 2 {
+		t.Errorf("%d decisions to be erased, want 2", plan.Decisions)
+	}
+	if err := plan.Do(context.Background()); err != nil {
+		t.Fatal(err)
+	}
+	ds, err := d.pl.Decisions()
+	if err != nil || len(ds) != 0 {
+		t.Errorf("left: %+v, %v", ds, err)
+	}
+}

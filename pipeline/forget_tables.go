@@ -144,7 +144,7 @@ func (e *eraser) decision(get func(string) string, set func(string, string)) boo
 			set("value", anonymous)
 			e.Decisions++
 		}
-	case DecideClub, DecideGroup, DecideSex, DecideCategory:
+	case DecideClub, DecideGroup, DecideSex, DecideCategory, DecideEarlierRuns, DecideEarlierBest:
 		if mine {
 			e.Decisions++
 			return false // says something about nobody now
