@@ -50,6 +50,7 @@ type reader struct {
 	schema *arrow.Schema
 	b      *array.RecordBuilder
 	cur    arrow.Record
+	ahead  chan batch // the next one, nil where it is not being filled yet
 	fill   func(*Builder) (bool, error)
 	err    error
 }
@@ -59,33 +60,63 @@ func (r *reader) Release()              {}
 func (r *reader) Schema() *arrow.Schema { return r.schema }
 func (r *reader) Err() error            { return r.err }
 func (r *reader) Record() arrow.Record  { return r.cur }
-func (r *reader) Next() (ok bool) {
-	if r.cur != nil {
-		r.cur.Release()
-		r.cur = nil
-	}
+
+// batch is what one call of fill came to.
+type batch struct {
+	record arrow.Record
+	err    error
+}
+
+// next fills a batch; a nil record is the end.
+func (r *reader) next() (b batch) {
 	defer func() {
 		if p := recover(); p != nil {
-			r.err, ok = fmt.Errorf("filling a batch: %v", p), false
+			b = batch{nil, fmt.Errorf("filling a batch: %v", p)}
 		}
 	}()
 	more, err := r.fill(r.b)
 	if err != nil || !more {
-		r.err = err
-		return false
+		return batch{nil, err}
 	}
-	r.cur = r.b.NewRecord()
-	return true
+	return batch{r.b.NewRecord(), nil}
+}
+
+// Next hands over a batch. While the database takes in a large one, the next
+// is filled already.
+func (r *reader) Next() bool {
+	if r.cur != nil {
+		r.cur.Release()
+		r.cur = nil
+	}
+	var b batch
+	if r.ahead != nil {
+		b = <-r.ahead
+		r.ahead = nil
+	} else {
+		b = r.next()
+	}
+	r.cur, r.err = b.record, b.err
+	if r.cur != nil && r.cur.NumRows() >= BatchRows/2 {
+		ahead := make(chan batch, 1)
+		r.ahead = ahead
+		go func() { ahead <- r.next() }()
+	}
+	return r.cur != nil
 }
 
 // forget lets go of everything that the batches came from. The driver never
 // lets go of a reader that was exported to it, so that fill and all that it
 // refers to would stay in memory until the process ends.
 func (r *reader) forget() {
+	if r.ahead != nil {
+		if b := <-r.ahead; b.record != nil {
+			b.record.Release()
+		}
+	}
 	if r.cur != nil {
 		r.cur.Release()
 	}
-	r.b, r.cur, r.fill = nil, nil, func(*Builder) (bool, error) { return false, nil }
+	r.b, r.cur, r.ahead, r.fill = nil, nil, nil, func(*Builder) (bool, error) { return false, nil }
 }
 
 var viewNumber atomic.Int64
