@@ -321,13 +321,19 @@ func writtenForSome(t *testing.T, pl *Pipeline, some, all *work) {
 		return out
 	}
 	was := rows()
-	gone := int32(0) // somebody who is not concerned, as if their last line had gone
+	// Gone are those whom the new sheets have joined with others, and somebody
+	// who is not concerned, as if their last line had gone.
+	var gone []int32
+	last := int32(0)
 	for no := range was["insight.runner"] {
-		if !slices.Contains(some.people.no, no) {
-			gone = max(gone, no)
+		if !slices.Contains(all.people.no, no) {
+			gone = append(gone, no)
+		} else if !slices.Contains(some.people.no, no) {
+			last = max(last, no)
 		}
 	}
-	got := written(func() error { return pl.writeSpeedSome(ctx, some, []int32{gone}) })
+	gone = append(gone, last)
+	got := written(func() error { return pl.writeSpeedSome(ctx, some, gone) })
 	want := written(func() error {
 		for table := range tables {
 			if err := pl.DB.Exec(ctx, "delete from "+table); err != nil {
@@ -340,7 +346,7 @@ func writtenForSome(t *testing.T, pl *Pipeline, some, all *work) {
 	for _, no := range some.people.no {
 		mine["insight.runner"][no] = true
 	}
-	delete(want["insight.runner"], gone)
+	delete(want["insight.runner"], last)
 	for table := range tables {
 		if len(got[table]) != len(want[table]) || len(want[table]) == 0 {
 			t.Fatalf("%s: %d rows, want %d", table, len(got[table]), len(want[table]))
