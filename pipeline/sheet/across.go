@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // across turns a table with a runner on each row and a run in each column into
 // one table for each run: "Name | 3 Jan | 10 Jan", the times in the cells. Each
@@ -70,7 +73,26 @@ func (t table) across(lex *lexicon) []table {
 // runsAcross gives the columns of a heading row whose headings are dates, where
 // another heading says who and none says time.
 func runsAcross(lex *lexicon, cells []string) (runs []int) {
+	// Most rows are no headings: dates and times, which are quick to see, first.
+	for i, c := range cells {
+		if !strings.ContainsAny(c, "0123456789") {
+			continue
+		}
+		switch {
+		case kindOf(c) == kClock:
+			return nil
+		case len(scanDates(c, true)) > 0:
+			runs = append(runs, i)
+		}
+	}
+	if len(runs) < 2 {
+		return nil
+	}
 	who := false
+	isRun := map[int]bool{}
+	for _, i := range runs {
+		isRun[i] = true
+	}
 	for i, c := range cells {
 		if isBlank(c) {
 			continue
@@ -80,10 +102,9 @@ func runsAcross(lex *lexicon, cells []string) (runs []int) {
 			return nil
 		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
 			who = true
-		case kindOf(c) == kClock:
-			return nil
-		case len(scanDates(c, true)) > 0:
-			runs = append(runs, i)
+			if isRun[i] {
+				runs = slices.DeleteFunc(runs, func(r int) bool { return r == i })
+			}
 		}
 	}
 	if !who {

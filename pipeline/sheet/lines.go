@@ -16,7 +16,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if unwrapped {
 		d.why += "; every line stood in quotes of its own"
 	}
-	if d.skip > 0 || len(text) > wholeBytes {
+	if d.skip > 0 || len(text) > wholeBytes || divided(text, d.delim) {
 		return text, d
 	}
 	for _, try := range []struct {
@@ -31,6 +31,28 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// divided says whether nine of ten lines have two delimiters or more: columns
+// that stand under one another need not be looked for.
+func divided(text []byte, delim byte) bool {
+	lines, with := 0, 0
+	for len(text) > 0 {
+		line := text
+		if i := bytes.IndexByte(text, '\n'); i >= 0 {
+			line, text = text[:i], text[i+1:]
+		} else {
+			text = nil
+		}
+		if len(bytes.TrimSpace(line)) == 0 {
+			continue
+		}
+		lines++
+		if i := bytes.IndexByte(line, delim); i >= 0 && bytes.IndexByte(line[i+1:], delim) >= 0 {
+			with++
+		}
+	}
+	return lines >= 3 && 10*with >= 9*lines
 }
 
 // textLines cuts a text at CR, LF or CRLF.
