@@ -129,7 +129,7 @@ func (d *Draft) Keep(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return d.pl.noteFigures(ctx, stamp, base, true)
+	return d.pl.noteFigures(ctx, stamp, base, allRefreshed(d.w)...)
 }
 
 func (pl *Pipeline) questions(ctx context.Context) (map[string]bool, error) {

@@ -80,7 +80,7 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 			return false, err
 		} else if done {
 			pl.Progress.Done()
-			return true, pl.noteFigures(ctx, stamp, base, false)
+			return true, pl.noteFigures(ctx, stamp, base, [2]string{stateSome, "yes"})
 		}
 	}
 	w := &work{full: force}
@@ -90,7 +90,7 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 		}
 	}
 	pl.Progress.Done()
-	return true, pl.noteFigures(ctx, stamp, base, true)
+	return true, pl.noteFigures(ctx, stamp, base, allRefreshed(w)...)
 }
 
 // RefreshAll brings all figures up to date, those too that rest on all lines

@@ -62,7 +62,7 @@ func (f *field) sameLine(i int) int32 {
 const (
 	stateBase   = "figures base"    // everything but the sheets that the figures rest on
 	stateParts  = "figures parts"   // the parts that they rest on
-	stateSome   = "figures of some" // "yes": the last refresh was of some lines
+	stateSome   = "figures of some" // "yes": the last refresh was of some lines, or carried the model on
 	stateLooked = "runs looked at"  // "some": what has changed since is in record.touched; else it may be anything
 )
 
@@ -74,17 +74,21 @@ func (pl *Pipeline) partsStamp(ctx context.Context, upTo int32) (string, error) 
 	return fmt.Sprintf("%d %d %s", last, n, sum), err
 }
 
-// noteFigures notes what the figures now rest on.
-func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all bool) error {
+// noteFigures notes what the figures now rest on: all says that everything was
+// refreshed, carriedOn that something was carried on from the last time.
+func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all, carriedOn bool) error {
 	parts, err := pl.partsStamp(ctx, 1<<31-1)
 	if err != nil {
 		return err
 	}
 	states := [][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}
 	if all {
-		states = append(states, [2]string{stateLooked, ""}, [2]string{stateSome, ""})
-	} else {
+		states = append(states, [2]string{stateLooked, ""})
+	}
+	if carriedOn {
 		states = append(states, [2]string{stateSome, "yes"})
+	} else {
+		states = append(states, [2]string{stateSome, ""})
 	}
 	return pl.DB.Transaction(ctx, func() error {
 		if err := pl.settleProblems(ctx); err != nil {

@@ -255,5 +255,5 @@ func (pl *Pipeline) noteAccepted(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return pl.noteFigures(ctx, stamp, base, false)
+	return pl.noteFigures(ctx, stamp, base)
 }

@@ -81,6 +81,7 @@ func (pl *Pipeline) stepSpeed(ctx context.Context, w *work) error {
 	w.speed = newSpeedFigures(len(w.people.order))
 	if !w.full {
 		if done, err := pl.updateSpeed(ctx, w, updateFrom); done || err != nil {
+			w.carriedOn = done
 			return err
 		}
 	}

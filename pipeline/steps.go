@@ -25,6 +25,7 @@ type work struct {
 	link      *linkage
 	figures   figures
 	speed     *speedFigures
+	carriedOn bool // the model is carried on from its last full fit
 }
 
 // stepNameSpeed is the step that a trial of decisions stops before: it is the
