@@ -74,22 +74,13 @@ func (pl *Pipeline) partsStamp(ctx context.Context, upTo int32) (string, error) 
 	return fmt.Sprintf("%d %d %s", last, n, sum), err
 }
 
-// noteFigures notes what the figures now rest on: all says that everything was
-// refreshed, carriedOn that something was carried on from the last time.
-func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all, carriedOn bool) error {
+// noteFigures notes what the figures now rest on, and other states with it.
+func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, also ...[2]string) error {
 	parts, err := pl.partsStamp(ctx, 1<<31-1)
 	if err != nil {
 		return err
 	}
-	states := [][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}
-	if all {
-		states = append(states, [2]string{stateLooked, ""})
-	}
-	if carriedOn {
-		states = append(states, [2]string{stateSome, "yes"})
-	} else {
-		states = append(states, [2]string{stateSome, ""})
-	}
+	states := append([][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}, also...)
 	return pl.DB.Transaction(ctx, func() error {
 		if err := pl.settleProblems(ctx); err != nil {
 			return err
@@ -101,6 +92,15 @@ func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, all, ca
 		}
 		return nil
 	})
+}
+
+// allRefreshed are the states after a refresh of everything.
+func allRefreshed(w *work) [][2]string {
+	some := ""
+	if w.carriedOn {
+		some = "yes"
+	}
+	return [][2]string{{stateLooked, ""}, {stateSome, some}}
 }
 
 // stepsOfSome are the steps of a refresh of some lines; those before it make
