@@ -20,10 +20,12 @@
 //
 // # The two halves of the work
 //
-// Loading (load.go, parse.go, write.go) takes one sheet at a time: reads it
-// whole, turns its rows into facts, puts a byte-exact copy and a ledger line on
-// disk, and then its lines into the database, about a hundred sheets in one
-// transaction. A line is never changed afterwards.
+// Loading (load.go, parse.go, write.go) takes one sheet at a time: settles its
+// columns from all values, turns its rows into facts, puts a byte-exact copy and
+// a ledger line on disk, and then its lines into the database, up to a thousand
+// sheets in one transaction, while the next are read (read_ahead.go). The lines
+// of a large sheet are read while they are written (stream.go). A line is never
+// changed afterwards.
 //
 // A refresh (refresh.go; every step in order is in steps.go) looks at all lines
 // together: it applies decisions, compares sheets of the same run, works out
