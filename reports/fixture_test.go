@@ -94,7 +94,11 @@ create view record.result as
 		run_no, coalesce(position, 0) as position, 1 as part_no
 	from main.results;
 create view insight.result as
-	select rowid::integer as line_no, age_grade_pct as age_grade, age_grade_low, age_grade_high, adjusted_s from main.results;
+	select rowid::integer as line_no, age_grade_pct as age_grade, age_grade_low, age_grade_high, adjusted_s,
+		coalesce(substr(runner_id, 2)::integer, 0) as runner_no, run_no, time_s, age_low, age_high,
+		case sex when 'M' then 1 when 'W' then 2 when 'X' then 3 else 0 end as sex,
+		counts_time and status = 'ok' and runner_id is not null and taking_part_as in ('runner', 'walker', 'guided') as ranks
+	from main.results;
 create view insight.course as
 	select course_no, ln(1 + seconds_at_25min / 1500) as effect, (ln(1 + seconds_high / 1500) - ln(1 + seconds_low / 1500)) / 3.29 as sd, shared_runners, basis
 	from main.courses join record.course using (course);

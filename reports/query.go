@@ -45,6 +45,25 @@ func (o Options) correctionDays() unit.Day {
 	return 7
 }
 
+// madeWith names the program, the model and the age standards that the figures
+// of a report come from; "" where none is known.
+func (o Options) madeWith() string {
+	var made []string
+	if o.Version != "" {
+		made = append(made, "Lapwing "+o.Version)
+	}
+	if o.Model != "" {
+		made = append(made, "course-speed model "+o.Model)
+	}
+	if o.AgeStandard > 0 {
+		made = append(made, fmt.Sprintf("age standards edition %d", o.AgeStandard))
+	}
+	if len(made) == 0 {
+		return ""
+	}
+	return strings.Join(made, ", ") + "."
+}
+
 func (o Options) register() (*Register, error) {
 	if o.Register != nil {
 		return o.Register, nil

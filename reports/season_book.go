@@ -681,15 +681,8 @@ func (d *season) notes(i issueOf) *table.Tab {
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no records, no bests.")
 	add("Hidden", "People who asked not to be shown are in no list.")
 	add("Health", "Figures are a guide, not advice on health or training.")
-	var made []string
-	if d.o.Version != "" {
-		made = append(made, "Lapwing "+d.o.Version)
-	}
-	if d.o.Model != "" {
-		made = append(made, "course-speed model "+d.o.Model)
-	}
-	if len(made) > 0 {
-		add("Made with", strings.Join(made, ", ")+".")
+	if m := d.o.madeWith(); m != "" {
+		add("Made with", m)
 	}
 	if d.s.Ledger != "" {
 		add("Made from", "The sheets in the archive's ledger of SHA-256 "+d.s.Ledger+": with this number anybody can check that two workbooks come from the same sheets.")

@@ -1,9 +1,6 @@
 package reports
 
 import (
-	"fmt"
-	"strings"
-
 	"lapwing/reports/table"
 )
 
@@ -38,18 +35,8 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no margins, no records.")
 	add("Something wrong?", "Please tell the results desk. Corrections appear in the next issue, with a line on what changed.")
 	add("Health", "Times and grades are a guide, not advice on health or training. Stop for pain, dizziness or illness; ask a doctor first if in doubt.")
-	var made []string
-	if d.o.Version != "" {
-		made = append(made, "Lapwing "+d.o.Version)
-	}
-	if d.o.Model != "" {
-		made = append(made, "course-speed model "+d.o.Model)
-	}
-	if d.o.AgeStandard > 0 {
-		made = append(made, fmt.Sprintf("age standards edition %d", d.o.AgeStandard))
-	}
-	if len(made) > 0 {
-		add("Made with", strings.Join(made, ", ")+".")
+	if m := d.o.madeWith(); m != "" {
+		add("Made with", m)
 	}
 	tab := &table.Tab{Name: "Notes"}
 	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
