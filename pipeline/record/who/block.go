@@ -135,21 +135,43 @@ func (m *model) sameFull(sigs []int32) bool {
 // thinkable rules out pairs that no other evidence can join: several rows on
 // both sides that show births more than a year apart, or different sexes, and
 // no shared number. Where both have numbers, neither of which can be a
-// mistyping of the other, and other names as well, one row is enough.
+// mistyping of the other, and other names as well, one row is enough, and so
+// are given names that have nothing in common.
 func (m *model) thinkable(a, b *cluster) bool {
 	if share(a.numbers, b.numbers) {
 		return true
 	}
 	// how many rows of a side must say so before it counts
 	births, sexes := int32(3), int32(3)
-	if len(a.numbers) > 0 && len(b.numbers) > 0 && !m.sameWhole(a, b) && !m.mistypedNumber(a, b) {
+	strangers := len(a.numbers) > 0 && len(b.numbers) > 0 && !m.sameWhole(a, b) && !m.mistypedNumber(a, b)
+	if strangers {
 		births, sexes = 1, 1
 	}
 	if a.births >= births && b.births >= births && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
 		return false
 	}
 	sa, sb := a.mainSex(), b.mainSex()
-	return a.n < sexes || b.n < sexes || sa+sb != SexM+SexW || sa == sb || sa == 0 || sb == 0
+	if !(a.n < sexes || b.n < sexes || sa+sb != SexM+SexW || sa == sb || sa == 0 || sb == 0) {
+		return false
+	}
+	return !strangers || !m.otherGiven(a, b)
+}
+
+// otherGiven says whether the given names of two signatures have nothing in
+// common: relatives, most likely.
+func (m *model) otherGiven(a, b *cluster) bool {
+	for _, x := range a.names {
+		for _, y := range b.names {
+			j, k := &m.names.keys[x.id], &m.names.keys[y.id]
+			if j.lost || k.lost || j.sole || k.sole || j.tokens == k.tokens {
+				return false
+			}
+			if l, _ := m.compareGiven(j.given, k.given); l != Differs {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // sameWhole says whether two signatures have a whole name in common.
