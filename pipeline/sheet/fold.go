@@ -24,7 +24,7 @@ func fold(s string) string {
 		}
 	}
 	if !ascii {
-		s = norm.NFKD.String(plainLetters.Replace(strings.ToLower(s)))
+		s = plainLetters.Replace(norm.NFKD.String(strings.ToLower(s)))
 	}
 	var b strings.Builder
 	b.Grow(len(s) + 4)
