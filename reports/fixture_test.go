@@ -192,7 +192,7 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 	}
 	ins.exec(`insert into main.courses values
 		('heron-mere', 101.2, 100.7, 101.7, 5000, -18, 1500, 12, 90, 'A', 'published', 'Heron Mere', 'Saturday', -25, -10, true),
-		('tarn-end', 97.1, 96.2, 98.0, 5000, 44, 400, 12, 80, 'A', 'published', 'Tarn End', 'Saturday', 30, 58, false)`)
+		('tarn-end', 97.2, 96.2, 98.0, 5000, 44, 400, 12, 80, 'A', 'published', 'Tarn End', 'Saturday', 30, 58, false)`)
 	ins.exec(fmt.Sprintf(`insert into main.volunteers values
 		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s', false, false), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s', false, false),
 		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s', false, false), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s', false, false)`, last))
