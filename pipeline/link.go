@@ -71,6 +71,46 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	return nil
 }
 
+// stepKeepLink writes what the linker has found about doubtful pairs, and what
+// new lines need to find their runners, and lets go of the linker's memory
+// before the figures take theirs. If the refresh ends before the rest is
+// written, the next one writes it again. A trial of decisions keeps it all.
+func (pl *Pipeline) stepKeepLink(ctx context.Context, w *work) error {
+	if !w.keepLink || w.link.result == nil {
+		return nil
+	}
+	if err := pl.keepIDs(w); err != nil {
+		return err
+	}
+	if err := pl.DB.Transaction(ctx, func() error { return pl.writeLink(ctx, w) }); err != nil {
+		return err
+	}
+	w.link.result, w.link.rows, w.linkKept = nil, nil, true
+	return nil
+}
+
+// writeLink writes it.
+func (pl *Pipeline) writeLink(ctx context.Context, w *work) error {
+	if w.linkKept {
+		return nil
+	}
+	if err := pl.writeReview(ctx, w); err != nil {
+		return err
+	}
+	return pl.writeKnown(ctx, w)
+}
+
+// keepIDs keeps the runner numbers that are new; before the database, so that
+// they are never given twice.
+func (pl *Pipeline) keepIDs(w *work) error {
+	if pl.readOnly {
+		return nil
+	}
+	err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh)
+	w.link.fresh = nil
+	return err
+}
+
 // whoRows picks the lines that name somebody and lays them out for the linker.
 func (f *field) whoRows(l *linkage) *who.Rows {
 	n := 0

@@ -83,7 +83,7 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 			return true, pl.noteFigures(ctx, stamp, base, [2]string{stateSome, "yes"})
 		}
 	}
-	w := &work{full: force}
+	w := &work{full: force, keepLink: !pl.readOnly}
 	for i := range steps {
 		if err := pl.runStep(ctx, w, i); err != nil {
 			return false, err
@@ -419,10 +419,8 @@ var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-dif
 	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "codes-exchanged"}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
-	if !pl.readOnly {
-		if err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh); err != nil {
-			return err
-		}
+	if err := pl.keepIDs(w); err != nil {
+		return err
 	}
 	return pl.DB.Transaction(ctx, func() error {
 		for _, t := range derived {
@@ -434,7 +432,7 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, f := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeReview, pl.writeKnown, pl.writeAskedNames,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeLink, pl.writeAskedNames,
 		} {
 			if err := f(ctx, w); err != nil {
 				return err

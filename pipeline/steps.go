@@ -11,6 +11,7 @@ type step struct {
 // work is what the steps hand on to each other.
 type work struct {
 	full      bool // nothing is taken over from the last refresh
+	keepLink  bool // what the linker found is written at once, and let go
 	field     *field
 	decisions []Decision
 	proposed  []Decision // not kept yet: a correction on trial
@@ -23,6 +24,7 @@ type work struct {
 	problems  []storedProblem
 	people    *people
 	link      *linkage
+	linkKept  bool // what the linker found is written
 	figures   figures
 	speed     *speedFigures
 	carriedOn bool // the model is carried on from its last full fit
@@ -40,6 +42,7 @@ var steps = []step{
 	{"Comparing sheets of the same run", (*Pipeline).stepCompare},
 	{"Applying decisions", (*Pipeline).stepDecisions},
 	{"Working out who is who", (*Pipeline).stepLink},
+	{"Keeping what is doubtful about it", (*Pipeline).stepKeepLink},
 	{"Bringing together what is known of each runner", (*Pipeline).stepGather},
 	// insight: figures
 	{"Age grades", (*Pipeline).stepGrades},
