@@ -295,18 +295,9 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 	if len(ids.Added) == 0 {
 		return nil
 	}
-	lineOf := make(map[int64]int32, len(ids.Added))
-	for _, a := range ids.Added {
-		lineOf[a.Key] = -1
-	}
-	for _, i := range l.rows {
-		if _, ok := lineOf[f.key[i]]; ok {
-			lineOf[f.key[i]] = i
-		}
-	}
 	out := make([][]string, len(ids.Added))
 	for k, a := range ids.Added {
-		at := f.lineAt(int(lineOf[a.Key]))
+		at := f.lineAt(int(l.rows[a.Row()]))
 		out[k] = []string{itoa(a.ID), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(a.Rows)}
 	}
 	l.fresh = out

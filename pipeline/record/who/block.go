@@ -98,12 +98,37 @@ func (m *model) block() error {
 	if err := m.ctx.Err(); err != nil {
 		return err
 	}
+	// pieces of whole blocks, of about equal length
+	var cuts []int
+	eachGroup(b.keys, 0, func(lo, _ int) {
+		if len(cuts) == 0 || lo-cuts[len(cuts)-1] >= 1<<16 {
+			cuts = append(cuts, lo)
+		}
+	})
+	cuts = append(cuts, len(b.keys))
+	found := make([][]uint64, len(cuts)-1)
+	m.each(len(found), func(k int) {
+		found[k] = m.pairsOf(b.keys[cuts[k]:cuts[k+1]], b.sig[cuts[k]:cuts[k+1]])
+	})
 	var pairs []uint64
-	eachGroup(b.keys, 0, func(lo, hi int) {
+	for k, part := range found {
+		pairs = append(pairs, part...)
+		found[k] = nil
+		if len(pairs) > 1<<26 { // keep the working space bounded
+			pairs = sortUnique(pairs)
+		}
+	}
+	m.pairs = sortUnique(pairs)
+	return nil
+}
+
+// pairsOf lists the pairs of some blocks that are worth comparing, sorted.
+func (m *model) pairsOf(keys []uint64, sigs []int32) (pairs []uint64) {
+	eachGroup(keys, 0, func(lo, hi int) {
 		if hi-lo < 2 || hi-lo > largestFullBlock {
 			return
 		}
-		in := b.sig[lo:hi]
+		in := sigs[lo:hi]
 		if hi-lo > largestBlock && !m.sameFull(in) {
 			return
 		}
@@ -114,12 +139,8 @@ func (m *model) block() error {
 				}
 			}
 		}
-		if len(pairs) > 1<<26 { // keep the working space bounded
-			pairs = sortUnique(pairs)
-		}
 	})
-	m.pairs = sortUnique(pairs)
-	return nil
+	return sortUnique(pairs)
 }
 
 func (m *model) sameFull(sigs []int32) bool {
@@ -426,11 +447,17 @@ func (m *model) mistyped(b *blocks) {
 		}
 	}
 	begin, held := m.holders(len(texts))
+	given, family := make([]int32, len(m.sigs)), make([]int32, len(m.sigs)) // close together in memory
+	for i := range m.sigs {
+		if names := m.sigs[i].names; len(names) > 0 {
+			given[i], family[i] = m.names.keys[names[0].id].given, m.names.keys[names[0].id].family
+		}
+	}
 	found := spread(m, len(few), func(lo, hi int) []uint64 {
 		var out []uint64
 		for _, i := range few[lo:hi] {
 			no := m.sigs[i].numbers[0].id
-			s, kx := texts[no], &m.names.keys[m.sigs[i].names[0].id]
+			s := texts[no]
 			sum := letterSum(s)
 			try := func(other uint64) {
 				id, ok := at[other]
@@ -438,8 +465,7 @@ func (m *model) mistyped(b *blocks) {
 					return
 				}
 				for _, y := range held[begin[id]:begin[id+1]] {
-					ky := &m.names.keys[m.sigs[y].names[0].id]
-					if (kx.given == ky.given || kx.family == ky.family) && closeNumbers(s, texts[id]) {
+					if (given[i] == given[y] || family[i] == family[y]) && closeNumbers(s, texts[id]) {
 						out = append(out, uint64(i)<<32|uint64(uint32(y)))
 					}
 				}

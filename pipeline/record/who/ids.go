@@ -19,7 +19,11 @@ type Anchor struct {
 	ID   int32
 	Key  int64 // of the row
 	Rows int32
+	row  int32
 }
+
+// Row is the place of an added anchor's row among the keys.
+func (a Anchor) Row() int32 { return a.row }
 
 // Alias is an id that was given to a runner now known to be another's: it
 // still leads to that runner.
@@ -151,7 +155,7 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 		}
 		// The k-th of those missing is the first free row from its place on.
 		if int64(x) >= int64(added[r])*int64(size[r])/int64(missing) {
-			out.Added = append(out.Added, Anchor{out.Of[r], keys[i], max(1, size[r]/want)})
+			out.Added = append(out.Added, Anchor{ID: out.Of[r], Key: keys[i], Rows: max(1, size[r]/want), row: i})
 			added[r]++
 		}
 	}
