@@ -156,17 +156,25 @@ func (m *model) sameFull(sigs []int32) bool {
 // thinkable rules out pairs that no other evidence can join: several rows on
 // both sides that show births more than a year apart, or different sexes, and
 // no shared number. Where both have numbers, neither of which can be a
-// mistyping of the other, and other names as well, one row is enough, and so
-// are given names that have nothing in common.
+// mistyping of the other, one row that shows other births is enough; and where
+// their names differ as well, so is another sex, a given name that has nothing
+// in common, or no course where both have run.
 func (m *model) thinkable(a, b *cluster) bool {
 	if share(a.numbers, b.numbers) {
 		return true
 	}
 	// how many rows of a side must say so before it counts
 	births, sexes := int32(3), int32(3)
-	strangers := len(a.numbers) > 0 && len(b.numbers) > 0 && !m.sameWhole(a, b) && !m.mistypedNumber(a, b)
+	others := len(a.numbers) > 0 && len(b.numbers) > 0 && !m.mistypedNumber(a, b)
+	strangers := others && !m.sameWhole(a, b)
+	if others {
+		births = 1
+	}
 	if strangers {
-		births, sexes = 1, 1
+		sexes = 1
+		if !share(a.courses, b.courses) {
+			return false
+		}
 	}
 	if a.births >= births && b.births >= births && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
 		return false
