@@ -133,6 +133,10 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 	return f, nil
 }
 
+// lineColumns are the columns of record.line that a refresh reads.
+const lineColumns = `line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
+	birth_lo, birth_hi, name_no, number_no, club_no`
+
 // readLines reads about n lines out of record.line or a table like it. Texts
 // have the numbers of the dictionary.
 func (pl *Pipeline) readLines(ctx context.Context, n int, table string) (*field, error) {
@@ -144,8 +148,7 @@ func (pl *Pipeline) readLines(ctx context.Context, n int, table string) (*field,
 		*c = make([]uint8, 0, n)
 	}
 	f.birthLo, f.birthHi = make([]unit.Day, 0, n), make([]unit.Day, 0, n)
-	err := pl.DB.Scan(ctx, `select line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
-		birth_lo, birth_hi, name_no, number_no, club_no from `+table, func(r arrow.Record) error {
+	err := pl.DB.Scan(ctx, "select "+lineColumns+" from "+table, func(r arrow.Record) error {
 		for i, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS} {
 			*c = store.AppendInt32(*c, r.Column(i))
 		}
