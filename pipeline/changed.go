@@ -26,10 +26,11 @@ type RunRef struct {
 const factsOfRuns = `
 select run_no, course, run_date, coalesce(session, '') as session, distance_m,
 	bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
-		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected, state))::varchar as facts
+		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected, state))::varchar || coalesce(max(helpers.facts), '') as facts
 from main.results left join record.record_state using (line_no)
+left join (select course, run_date, ' ' || bit_xor(hash(name, role, runner_id, milestone, hidden, protected)) as facts from main.volunteers group by all) helpers using (course, run_date)
 where %s
-group by all`
+group by run_no, course, run_date, session, distance_m`
 
 // runsToLookAt is the condition on the runs whose facts may have changed since
 // Reported.
@@ -54,28 +55,46 @@ func (pl *Pipeline) runsToLookAt(ctx context.Context) (string, error) {
 // ChangedRuns lists the runs whose facts have changed since their reports were
 // last written, in order of date, course and session.
 func (pl *Pipeline) ChangedRuns(ctx context.Context) ([]RunRef, error) {
-	which, err := pl.runsToLookAt(ctx)
-	if err != nil {
+	if _, err := pl.factsNow(ctx); err != nil {
 		return nil, err
 	}
-	return pl.runRefs(ctx, `select course, run_date, session from (`+fmt.Sprintf(factsOfRuns, which)+`) f
+	return pl.runRefs(ctx, `select course, run_date, session from reported_facts f
 		where facts <> coalesce((select max(value) from main.state s where s.name = 'reported ' || f.course || ' ' || f.run_date || ' ' || f.session || ' ' || f.distance_m), '')
 		order by run_date, course, session`)
 }
 
+// factsNow makes reported_facts, the facts of the runs that may have changed,
+// and says whether these are all runs. It is made once for as long as the
+// figures stay as they are.
+func (pl *Pipeline) factsNow(ctx context.Context) (all bool, err error) {
+	which, err := pl.runsToLookAt(ctx)
+	if err != nil {
+		return false, err
+	}
+	stamp, err := pl.state(ctx, "figures")
+	if err != nil {
+		return false, err
+	}
+	if at := stamp + which; pl.factsAt != at {
+		if err := pl.DB.Exec(ctx, "create or replace temp table reported_facts as "+fmt.Sprintf(factsOfRuns, which)); err != nil {
+			return false, err
+		}
+		pl.factsAt = at
+	}
+	return which == "true", nil
+}
+
 // Reported notes that the reports of all runs are as they should be.
 func (pl *Pipeline) Reported(ctx context.Context) error {
-	which, err := pl.runsToLookAt(ctx)
+	all, err := pl.factsNow(ctx)
 	if err != nil {
 		return err
 	}
 	const fresh = "select 'reported ' || course || ' ' || run_date || ' ' || session || ' ' || distance_m as name, facts as value from reported_facts"
 	return pl.DB.Transaction(ctx, func() error {
 		for _, q := range []string{
-			"create or replace temp table reported_facts as " + fmt.Sprintf(factsOfRuns, which),
-			"delete from main.state where name like 'reported %' and (" + strconv.FormatBool(which == "true") + " or name in (select name from (" + fresh + ")))",
+			"delete from main.state where name like 'reported %' and (" + strconv.FormatBool(all) + " or name in (select name from (" + fresh + ")))",
 			"insert into main.state " + fresh,
-			"drop table reported_facts",
 			"delete from record.touched",
 		} {
 			if err := pl.DB.Exec(ctx, q); err != nil {

@@ -336,7 +336,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		}
 	}
 	in.Runs = append(in.Runs, missing...)
-	openings, err := pl.openings(f, p, ds)
+	openings, err := pl.openings(ctx, f, p, ds)
 	if err != nil {
 		return err
 	}

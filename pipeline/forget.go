@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"cmp"
 	"context"
+	"database/sql"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -76,6 +77,9 @@ func (pl *Pipeline) PlanForget(ctx context.Context, who string) (*ForgetPlan, er
 	}
 	for _, k := range p.keys {
 		e.keys[k] = true
+	}
+	if err := pl.addHelpers(ctx, p, e, lines); err != nil {
+		return nil, err
 	}
 	if err := pl.planSheets(ctx, p, e, lines); err != nil {
 		return nil, err
@@ -198,6 +202,28 @@ func (pl *Pipeline) findNamesakes(ctx context.Context, p *ForgetPlan) error {
 		}
 	}
 	return nil
+}
+
+// addHelpers adds the rows under which a person stands on lists of volunteers.
+func (pl *Pipeline) addHelpers(ctx context.Context, p *ForgetPlan, e *eraser, lines personLines) error {
+	return pl.each(ctx, `
+		with part as (
+			select part_no, sheet_no, (row_number() over (partition by sheet_no order by part_no) - 1)::integer as nth from sheet.part
+		)
+		select part.sheet_no, part.nth, h.row_number, h.name from record.helper h join part on part.part_no = h.part_no
+		order by part.sheet_no, part.nth, h.row_number`, func(rows *sql.Rows) error {
+		var sheetNo int
+		var ref sheet.RowRef
+		var who string
+		if err := rows.Scan(&sheetNo, &ref.Part, &ref.Row, &who); err != nil {
+			return err
+		}
+		if e.is(who) {
+			lines[sheetNo] = append(lines[sheetNo], ref)
+			e.Volunteers++
+		}
+		return nil
+	})
 }
 
 // planSheets works out the copies without the person.
@@ -339,6 +365,14 @@ func unlike(before, after *parsedSheet, rows []sheet.RowRef) string {
 		a, b := before.parts[k], after.parts[k]
 		if x, y := runNames(a.runs), runNames(b.runs); !slices.Equal(x, y) {
 			return fmt.Sprintf("as %s instead of %s", shortList(y, 3), shortList(x, 3))
+		}
+		if len(a.helpers) != len(b.helpers) {
+			return fmt.Sprintf("%d volunteers instead of %d", len(b.helpers), len(a.helpers))
+		}
+		for i, x := range a.helpers {
+			if y := b.helpers[i]; x != y && !(x.row == y.row && x.course == y.course && x.day == y.day && out[sheet.RowRef{Part: k, Row: int(x.row)}]) {
+				return fmt.Sprintf("row %d", x.row)
+			}
 		}
 		if a.lines.n != b.lines.n {
 			return fmt.Sprintf("%d lines instead of %d", b.lines.n, a.lines.n)

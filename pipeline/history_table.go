@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -21,6 +22,7 @@ import (
 //	                  whoever had finished there before is in this file
 //	began             course, date: its first run ever
 //	finishes before   name, finishes: runs before date, on course or on all
+//	volunteer days before  name, finishes: so many days of helping before date
 //	best before       name, time: best before the sheets, run on date
 //	record            course, time: the record held, with sex and age group
 //
@@ -32,6 +34,7 @@ const (
 	began        = "began"
 	earlierRuns  = "finishes before"
 	earlierBest  = "best before"
+	earlierDays  = "volunteer days before"
 	heldRecord   = "record"
 )
 
@@ -89,6 +92,10 @@ func readHistoryLine(r []string) (h historyLine, err error) {
 		if h.course == "" || h.day == 0 {
 			err = fmt.Errorf("%q needs a course and a date", h.fact)
 		}
+	case earlierDays:
+		if h.name == "" || r[6] == "" || h.day == 0 {
+			err = fmt.Errorf("%q needs a name, a date, and the number of days in the column finishes", h.fact)
+		}
 	case earlierRuns:
 		if h.name == "" || r[6] == "" {
 			err = fmt.Errorf("%q needs a name and the number of finishes", h.fact)
@@ -102,7 +109,7 @@ func readHistoryLine(r []string) (h historyLine, err error) {
 			err = fmt.Errorf("%q needs a course and a time", h.fact)
 		}
 	default:
-		err = fmt.Errorf("fact %q is not known; write %s, %s, %s, %s or %s", r[0], completeFrom, began, earlierRuns, earlierBest, heldRecord)
+		err = fmt.Errorf("fact %q is not known; write %s, %s, %s, %s, %s or %s", r[0], completeFrom, began, earlierRuns, earlierBest, earlierDays, heldRecord)
 	}
 	return h, err
 }
@@ -130,12 +137,12 @@ type openings struct {
 // several runners have can't be given to any of them, and is asked about. What
 // the desk has settled about a runner stands in place of what the table says of
 // the same course.
-func (pl *Pipeline) openings(f *field, p *people, ds []Decision) (*openings, error) {
+func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Decision) (*openings, error) {
 	table, err := pl.readHistoryTable()
 	if err != nil {
 		return nil, err
 	}
-	vols, err := pl.readVolunteers()
+	vols, err := pl.volunteerLines(ctx)
 	if err != nil {
 		return nil, err
 	}
@@ -192,10 +199,10 @@ func (pl *Pipeline) openings(f *field, p *people, ds []Decision) (*openings, err
 		asOf[r] = h.day
 		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
 	}
-	for i, v := range vols {
+	for _, v := range vols {
 		r := find(v.name)
 		if r == severalRunners {
-			out.ask("volunteers.csv", pl.Archive.At("volunteers.csv", i), v.name)
+			out.ask(v.table, v.at, v.name)
 		}
 		if r >= 0 {
 			out.volunteers = append(out.volunteers, history.Volunteer{Runner: r, Day: v.day})
@@ -211,30 +218,6 @@ func (pl *Pipeline) openings(f *field, p *people, ds []Decision) (*openings, err
 		return cmp.Or(cmp.Compare(a.Runner, b.Runner), cmp.Compare(a.Day, b.Day))
 	})
 	out.volunteers = slices.Compact(out.volunteers)
-	return out, nil
-}
-
-// volunteerColumns are the columns of volunteers.csv.
-var volunteerColumns = []string{"name", "role", "course", "date"}
-
-type volunteerLine struct {
-	name, role, course string
-	day                unit.Day
-}
-
-func (pl *Pipeline) readVolunteers() ([]volunteerLine, error) {
-	rows, err := pl.Archive.ReadTable("volunteers.csv", volunteerColumns)
-	if err != nil {
-		return nil, err
-	}
-	var out []volunteerLine
-	for i, r := range rows {
-		d, err := unit.ParseDay(r[3])
-		if err != nil {
-			return nil, fmt.Errorf("%s: %w", pl.Archive.At("volunteers.csv", i), err)
-		}
-		out = append(out, volunteerLine{r[0], r[1], pl.courses.resolve(r[2]), d})
-	}
 	return out, nil
 }
 

@@ -641,6 +641,7 @@ func (pl *Pipeline) dropSheet(ctx context.Context, sheetNo int) error {
 	return pl.DB.Transaction(ctx, func() error {
 		for _, q := range []string{
 			"delete from record.line where part_no in (select part_no from sheet.part where sheet_no = ?)",
+			"delete from record.helper where part_no in (select part_no from sheet.part where sheet_no = ?)",
 			"delete from sheet.column where part_no in (select part_no from sheet.part where sheet_no = ?)",
 			"delete from sheet.problem where sheet_no = ?",
 			"delete from sheet.part where sheet_no = ?",

@@ -33,6 +33,7 @@ type Pipeline struct {
 	ahead    map[string]int // runs of each course in the files of the load under way
 	texts    *dictionary    // while sheets are loaded
 	fewLines int            // in place of someFrom, for tests
+	factsAt  string         // what reported_facts was made of
 
 	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
 }

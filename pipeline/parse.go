@@ -30,6 +30,7 @@ type parsedPart struct {
 	part     *sheet.Part
 	runs     []runKey
 	lines    lineList
+	helpers  []helper // of a list of volunteers, which has no lines
 	byStatus [record.NotStarted + 1]int
 	readings []record.Reading
 	kind     string
@@ -47,7 +48,7 @@ type partProblem struct {
 func (p *parsedSheet) rows() int {
 	n := 0
 	for _, q := range p.parts {
-		n += q.lines.n
+		n += q.lines.n + len(q.helpers)
 	}
 	return n
 }
@@ -72,6 +73,9 @@ func (p *parsedSheet) counts() map[string]int {
 				m[record.Status(status).String()] += n
 			}
 		}
+		if n := len(q.helpers); n > 0 {
+			m["volunteers"] += n
+		}
 	}
 	return m
 }
@@ -80,7 +84,7 @@ func (p *parsedSheet) runNames() []string {
 	seen := map[runKey]bool{}
 	var out []string
 	for _, q := range p.parts {
-		for _, r := range q.runs {
+		for _, r := range append(slices.Clip(q.runs), helperRuns(q.helpers)...) {
 			if !seen[r] {
 				seen[r] = true
 				out = append(out, r.String())
@@ -102,7 +106,7 @@ func (r runKey) String() string {
 func (pl *Pipeline) sheetOptions(hand ByHand) sheet.Options {
 	return sheet.Options{
 		Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder,
-		Course: hand.Course, Date: hand.Date, Session: hand.Session,
+		Course: hand.Course, Date: hand.Date, Session: hand.Session, Kind: hand.Kind,
 	}
 }
 
@@ -275,7 +279,7 @@ type partParser struct {
 
 func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance int, kind string, answers map[string]string) *partParser {
 	p := &partParser{pl: pl, name: name, part: part, out: &parsedPart{part: part, kind: part.Kind}, distance: part.DistanceM(), at: map[runKey]int32{}, last: -1}
-	if kind != "" {
+	if kind != "" && part.Kind != sheet.Volunteers {
 		p.out.kind = kind
 		if kind == "full" {
 			p.out.kind = fullByHand
@@ -384,6 +388,9 @@ func (p *partParser) runOf(cells []string) (int32, bool) {
 
 // observe counts what the columns show and the rows of every run.
 func (p *partParser) observe() error {
+	if p.part.Kind == sheet.Volunteers {
+		return p.readHelpers()
+	}
 	err := p.part.Each(func(row int, cells []string) error {
 		day := unit.Day(0)
 		if i, ok := p.runOf(cells); ok {
@@ -406,10 +413,12 @@ func (p *partParser) observe() error {
 
 // settle decides how the columns are read; what it can't decide it asks.
 func (p *partParser) settle() {
-	readings := p.reader.Settle()
-	p.out.readings = readings.Columns
-	for _, q := range readings.Problems {
-		p.note(-1, q)
+	if p.part.Kind != sheet.Volunteers {
+		readings := p.reader.Settle()
+		p.out.readings = readings.Columns
+		for _, q := range readings.Problems {
+			p.note(-1, q)
+		}
 	}
 	if p.lost > 0 && p.part.Course.OK() && p.part.Date.OK() {
 		p.note(-1, place.Problem{Place: place.Place{Row: p.lost}, Severity: place.Waits, Kind: "row-without-run",
@@ -421,6 +430,10 @@ func (p *partParser) settle() {
 // handed to it as soon as the runs on them are whole, and not kept: a season
 // list in order of date needs room for a few runs, whatever its length.
 func (p *partParser) read(sink func(*lineBatch) error) error {
+	if p.part.Kind == sheet.Volunteers {
+		p.out.unread = nil // they were read when they were looked at
+		return nil
+	}
 	err := p.part.Each(func(row int, cells []string) error {
 		i, ok := p.runOf(cells)
 		if !ok {

@@ -610,23 +610,7 @@ func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
 	}); err != nil {
 		return err
 	}
-	vols, err := pl.readVolunteers()
-	if err != nil {
-		return err
-	}
-	find := f.finder(w.people)
-	volunteerSchema := store.Columns("name", store.Text, "runner_no", store.Int32, "role", store.Text, "course", store.Text, "run_date", store.Date)
-	if err := pl.insertRows(ctx, "record.volunteer", volunteerSchema, len(vols), func(r row, i int) {
-		v := vols[i]
-		no := int32(0)
-		if k := find(v.name); k >= 0 {
-			no = w.people.no[k]
-		}
-		r.texts(0, v.name)
-		r.ints(1, no)
-		r.texts(2, v.role, v.course)
-		r.day(4, v.day)
-	}); err != nil {
+	if err := pl.writeVolunteers(ctx, w); err != nil {
 		return err
 	}
 	var stated []runState

@@ -81,6 +81,7 @@ func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, also ..
 		return err
 	}
 	states := append([][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}, also...)
+	pl.factsAt = ""
 	return pl.DB.Transaction(ctx, func() error {
 		if err := pl.settleProblems(ctx); err != nil {
 			return err
@@ -161,7 +162,7 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	w.decisions = inForce(all)
 
 	// the fresh runs first: who may stand in them?
-	if err := pl.pickLines(ctx, "where run_no in (select number from picked)", fresh); err != nil {
+	if err := pl.pickLines(ctx, "where "+amongRuns(fresh), nil); err != nil {
 		return nil, err
 	}
 	f, lastPart, err := pl.readSome(ctx, fresh, nil)
@@ -268,7 +269,11 @@ func (pl *Pipeline) freshRuns(ctx context.Context, base string) ([]int32, bool, 
 	if err := pl.DB.Get(ctx, fmt.Sprintf("select count(*), count(*) filter (part_no > %d) from record.line", last), &lines, &fresh); err != nil {
 		return nil, false, err
 	}
-	if fresh == 0 || lines-fresh < pl.someFrom() || float64(fresh) > linkShare*float64(lines) {
+	var helpers int // whose weeks in a row a new list of volunteers may mend
+	if err := pl.DB.Get(ctx, fmt.Sprintf("select count(*) from record.helper where part_no > %d", last), &helpers); err != nil {
+		return nil, false, err
+	}
+	if helpers > 0 || fresh == 0 || lines-fresh < pl.someFrom() || float64(fresh) > linkShare*float64(lines) {
 		return nil, false, nil
 	}
 	var runs []int32
@@ -313,16 +318,12 @@ func (pl *Pipeline) pickLines(ctx context.Context, where string, numbers []int32
 	if err := pl.pick(ctx, numbers); err != nil {
 		return err
 	}
-	return pl.DB.Exec(ctx, "create or replace temp table some_line as select * from record.line "+where)
+	return pl.DB.Exec(ctx, "create or replace temp table some_line as select "+lineColumns+" from record.line "+where)
 }
 
 // addRuns adds the lines of runs that are not there yet.
 func (pl *Pipeline) addRuns(ctx context.Context, runs []int32) error {
-	if err := pl.pick(ctx, runs); err != nil {
-		return err
-	}
-	return pl.DB.Exec(ctx, `insert into some_line select * from record.line
-		where run_no in (select number from picked) and line_no not in (select line_no from some_line)`)
+	return pl.DB.Exec(ctx, "insert into some_line select "+lineColumns+" from record.line where "+amongRuns(runs)+" and line_no not in (select line_no from some_line)")
 }
 
 // pick fills the table of picked numbers.

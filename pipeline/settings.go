@@ -13,20 +13,21 @@ import (
 // Settings are what a user can set: flags over LAPWING_* over lapwing.toml
 // over the defaults.
 type Settings struct {
-	Archive     string            // folder that everything is derived from
-	Inbox       string            // folder where new sheets are put
-	Reports     string            // folder the reports go to
-	AgeStandard int               // edition of the age-grading tables
-	AgeNotKnown string            // whether somebody whose age is not known is treated as a child: by sheet, adult or child
-	SeasonStart string            // MM-DD
-	Milestones  []int             // round numbers of runs
-	DateOrder   string            // dmy or mdy: where a sheet leaves it open
-	MemoryLimit string            // of the database
-	Threads     int               // 0: one a core
-	Headings    map[string]string // extra heading spelling → meaning
-	Courses     map[string]string // other name of a course → its short name
-	Words       map[string]string // wording in notes or status cells → walker, pacer, dnf, …
-	Clubs       map[string]string // other name of a club → its name
+	Archive             string            // folder that everything is derived from
+	Inbox               string            // folder where new sheets are put
+	Reports             string            // folder the reports go to
+	AgeStandard         int               // edition of the age-grading tables
+	AgeNotKnown         string            // whether somebody whose age is not known is treated as a child: by sheet, adult or child
+	SeasonStart         string            // MM-DD
+	Milestones          []int             // round numbers of runs
+	VolunteerMilestones []int             // round numbers of days of helping
+	DateOrder           string            // dmy or mdy: where a sheet leaves it open
+	MemoryLimit         string            // of the database
+	Threads             int               // 0: one a core
+	Headings            map[string]string // extra heading spelling → meaning
+	Courses             map[string]string // other name of a course → its short name
+	Words               map[string]string // wording in notes or status cells → walker, pacer, dnf, …
+	Clubs               map[string]string // other name of a club → its name
 }
 
 // DefaultSettings are the settings of a folder without a lapwing.toml.
@@ -34,8 +35,9 @@ func DefaultSettings() Settings {
 	return Settings{
 		Archive: "archive", Inbox: "sheets", Reports: "reports",
 		AgeStandard: 2025, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
-		Milestones: []int{10, 20, 50, 100, 200, 500, 1000},
-		DateOrder:  "dmy",
+		Milestones:          []int{10, 20, 50, 100, 200, 500, 1000},
+		VolunteerMilestones: []int{10, 20, 50, 100, 200, 500, 1000},
+		DateOrder:           "dmy",
 	}
 }
 
@@ -60,12 +62,17 @@ func (s Settings) Check() error {
 	if s.Threads < 0 {
 		return fmt.Errorf("threads = %d: write 0 (one a core) or more", s.Threads)
 	}
-	last := 0
-	for _, m := range s.Milestones {
-		if m <= last {
-			return fmt.Errorf("milestones: %d: write rising numbers above 0, as in [10, 20, 50]", m)
+	for _, list := range []struct {
+		name    string
+		numbers []int
+	}{{"milestones", s.Milestones}, {"volunteer_milestones", s.VolunteerMilestones}} {
+		last := 0
+		for _, m := range list.numbers {
+			if m <= last {
+				return fmt.Errorf("%s: %d: write rising numbers above 0, as in [10, 20, 50]", list.name, m)
+			}
+			last = m
 		}
-		last = m
 	}
 	return nil
 }
@@ -100,7 +107,7 @@ func (s Settings) figuresKey() string {
 		extra = append(extra, "club "+k+"="+v)
 	}
 	sort.Strings(extra)
-	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.AgeNotKnown, s.SeasonStart, s.Milestones, s.DateOrder, strings.Join(extra, "\n"))))
+	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.AgeNotKnown, s.SeasonStart, s.Milestones, s.VolunteerMilestones, s.DateOrder, strings.Join(extra, "\n"))))
 	return hex.EncodeToString(h[:8])
 }
 

@@ -1,11 +1,13 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"io"
 	"os"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -126,7 +128,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 		for _, r := range q.readings {
 			fmt.Fprintf(w, "  Column %s %q is read as %s (%s)\n", r.Column, r.Heading, r.Means, r.Why)
 		}
-		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(q.runs), 6))
+		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(append(slices.Clip(q.runs), helperRuns(q.helpers)...)), 6))
 		for _, l := range first[k] {
 			fmt.Fprintf(w, "  %s\n", l)
 		}
@@ -143,6 +145,9 @@ func (p *parsedSheet) firstLines(most int) ([][]string, error) {
 			if len(out[k]) < most {
 				out[k] = append(out[k], fmt.Sprintf("Row %d becomes: place %s, %s, time %s, %s", l.Row, orDash(l.Position), orNobody(l.Name), clockOrDash(l.TimeMS), l.Status))
 			}
+		}
+		for _, h := range q.helpers[:min(most, len(q.helpers))] {
+			out[k] = append(out[k], fmt.Sprintf("Row %d becomes: volunteer %s, %s, %s on %s", h.row, h.name, cmp.Or(h.role, "no role"), h.course, h.day))
 		}
 		if q.unread == nil || p.waits() {
 			for i := 0; i < min(most, q.lines.n); i++ {
@@ -274,6 +279,9 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	}
 	if !found {
 		return fmt.Errorf("%s has no row %d that was read", e.Path, row)
+	}
+	if err := pl.explainHelper(ctx, e, tab, row, w); err != nil {
+		return err
 	}
 	return pl.explainResult(ctx, e, tab, row, w)
 }

@@ -67,6 +67,9 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 	if err := pl.insertLines(ctx, parts, nextLine); err != nil {
 		return err
 	}
+	if err := pl.insertHelpers(ctx, parts); err != nil {
+		return err
+	}
 	for _, s := range sheets {
 		for _, p := range s.parts {
 			s.tell(p)

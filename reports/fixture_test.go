@@ -44,7 +44,7 @@ create table main.runners (
 	results integer, first_run date, last_run date, best_s integer, best_distance_m integer, protected boolean,
 	hidden boolean, age_group varchar, change double, change_sd double, p_faster double, p_level double,
 	runner_no integer generated always as (substr(runner_id, 2)::integer) virtual);
-create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean);
+create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean, days_so_far integer, milestone integer, listed_at varchar);
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
 	read varchar, expected varchar, todo varchar, course varchar, run_date date, settled varchar default '');
@@ -194,8 +194,8 @@ func district(t testing.TB, weeks, n int, complete bool) (*store.DB, unit.Day) {
 		('heron-mere', 101.2, 100.7, 101.7, 5000, -18, 1500, 12, 90, 'A', 'published', 'Heron Mere', 'Saturday', -25, -10, true),
 		('tarn-end', 97.2, 96.2, 98.0, 5000, 44, 400, 12, 80, 'A', 'published', 'Tarn End', 'Saturday', 30, 58, false)`)
 	ins.exec(fmt.Sprintf(`insert into main.volunteers values
-		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s', false, false), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s', false, false),
-		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s', false, false), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s', false, false)`, last))
+		('Wilf Oakapple', null, 'timekeeper', 'heron-mere', '%[1]s', false, false, 3, null, 'a'), ('Ada Ashdown', 'R1', 'marshal', 'heron-mere', '%[1]s', false, false, 50, 50, 'b'),
+		('Nell Overbeck', null, 'marshal', 'heron-mere', '%[1]s', false, false, 7, null, 'c'), ('Nell Overbeck', null, 'results', 'heron-mere', '%[1]s', false, false, 7, null, 'd')`, last))
 	ins.exec(fmt.Sprintf(`insert into main.problems (sheet, tab, row_number, column_letter, severity, kind, read, expected, todo, course, run_date) values
 		('heron-mere_%[1]s.csv', '', 9, 'C', 'doubtful', 'time-unreadable', '24.75.1', 'mm:ss', 'Correct the cell and load the sheet again.', 'heron-mere', '%[1]s'),
 		('heron-mere_%[1]s.csv', '', 0, '', 'look', 'position-gap', '12, 14', '13', 'Ask who came 13th.', 'heron-mere', '%[1]s')`, last))

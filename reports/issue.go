@@ -15,30 +15,37 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"lapwing/pipeline/store"
 )
 
 // registerName is the file in the archive folder that holds, for every report
 // file ever written, its issue number and SHA-256.
 const registerName = "written.csv"
 
-var registerHead = []string{"report", "issue", "file", "sha256", "content", "changes"}
+// registerHead are its columns. An earlier version had those up to changes.
+var registerHead = []string{"report", "issue", "file", "sha256", "content", "changes", "desk", "decision", "ledger"}
+
+const fewestColumns = 6
 
 // Register knows what was written, so that a report that somebody has edited
 // is told apart from one that may be replaced. It may be shared between
 // goroutines.
 type Register struct {
-	path string
-	mu   sync.Mutex
-	by   map[string][]written // by report
+	path  string
+	short bool // the heading is of an earlier version
+	mu    sync.Mutex
+	by    map[string][]written // by report
 }
 
 // written is one file of one issue of a report.
 type written struct {
 	issue   int
-	file    string   // name as written, e.g. "mere_2026-03-07 (issue 2).xlsx"
-	sum     string   // SHA-256 of the bytes
-	content string   // SHA-256 of the contents of all files of the issue
-	changes []string // what changed since the issue before, one line each
+	file    string // name as written, e.g. "mere_2026-03-07 (issue 2).xlsx"
+	sum     string // SHA-256 of the bytes
+	content string // SHA-256 of the contents of all files of the issue
+	changes
+	mark Mark // how far the archive had got
 }
 
 // OpenRegister reads the archive's register; a missing one is empty. A last
@@ -58,28 +65,89 @@ func OpenRegister(archiveDir string) (*Register, error) {
 		data = nil
 	}
 	c := csv.NewReader(bytes.NewReader(data))
-	c.FieldsPerRecord = len(registerHead)
+	c.FieldsPerRecord = -1
 	for line := 1; ; line++ {
 		rec, err := c.Read()
 		if err == io.EOF {
 			return r, nil
 		}
+		if err == nil && len(rec) != fewestColumns && len(rec) != len(registerHead) {
+			err = fmt.Errorf("line %d has %d columns", line, len(rec))
+		}
 		if err != nil {
 			return nil, fmt.Errorf("%s is damaged: %w. Move it away; reports then start again at issue 1 and nothing is overwritten", r.path, err)
 		}
 		if line == 1 {
+			r.short = len(rec) < len(registerHead)
 			continue
 		}
 		n, err := strconv.Atoi(rec[1])
 		if err != nil {
 			return nil, fmt.Errorf("%s:%d: issue %q is not a number", r.path, line, rec[1])
 		}
-		var changes []string
-		if err := json.Unmarshal([]byte(rec[5]), &changes); err != nil {
+		w := written{issue: n, file: rec[2], sum: rec[3], content: rec[4]}
+		if err := json.Unmarshal([]byte(rec[5]), &w.public); err != nil {
 			return nil, fmt.Errorf("%s:%d: changes: %w", r.path, line, err)
 		}
-		r.by[rec[0]] = append(r.by[rec[0]], written{n, rec[2], rec[3], rec[4], changes})
+		w.desk = w.public
+		if len(rec) == len(registerHead) {
+			if err := json.Unmarshal([]byte(rec[6]), &w.desk); err != nil {
+				return nil, fmt.Errorf("%s:%d: desk: %w", r.path, line, err)
+			}
+			if w.mark, err = readMark(rec[7], rec[8]); err != nil {
+				return nil, fmt.Errorf("%s:%d: %w", r.path, line, err)
+			}
+		}
+		r.by[rec[0]] = append(r.by[rec[0]], w)
 	}
+}
+
+// readMark reads how far the archive had got; blank where nobody noted it.
+func readMark(decision, ledger string) (m Mark, err error) {
+	if decision == "" && ledger == "" {
+		return m, nil
+	}
+	m.Known = true
+	if m.Decision, err = strconv.Atoi(decision); err != nil {
+		return m, fmt.Errorf("decision %q is not a number", decision)
+	}
+	if m.Ledger, err = strconv.Atoi(ledger); err != nil {
+		return m, fmt.Errorf("ledger %q is not a number", ledger)
+	}
+	return m, nil
+}
+
+// last is the mark of the last issue of a report, not known where there is
+// none.
+func (r *Register) last(report string) Mark {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	var m Mark
+	issue := 0
+	for _, w := range r.by[report] {
+		if w.issue >= issue {
+			issue, m = w.issue, w.mark
+		}
+	}
+	return m
+}
+
+// Earliest is the earliest mark among the last issues of the weekly reports of
+// runs: what happened after it can be the cause of a new issue. It is not known
+// where no issue has one.
+func (r *Register) Earliest(runs []Run) Mark {
+	var m Mark
+	for _, run := range runs {
+		l := r.last(weeklyName(run.Course, run.On, run.Session))
+		switch {
+		case !l.Known:
+		case !m.Known:
+			m = l
+		default:
+			m.Decision, m.Ledger = min(m.Decision, l.Decision), min(m.Ledger, l.Ledger)
+		}
+	}
+	return m
 }
 
 // file is one file of a report, rendered by a function of the issue.
@@ -93,6 +161,7 @@ type file struct {
 type issueOf struct {
 	Number  int
 	Changes []string // since the issue before, one line each
+	Desk    []string // the same for the results desk
 }
 
 // publish writes the files of a report where they differ from the last issue.
@@ -102,7 +171,10 @@ type issueOf struct {
 // The order is register, then temporary file, sync and rename: a kill in
 // between leaves a file that the register knows from before, which the next
 // call replaces.
-func (r *Register) publish(dir, report string, files []file, changes func(earlier map[string]string) []string) ([]string, error) {
+//
+// now is how far the archive has got; changed says what changed since the issue
+// before, whose files stand at the paths in earlier, by the end of their names.
+func (r *Register) publish(dir, report string, now Mark, files []file, changed func(earlier map[string]string) changes) ([]string, error) {
 	r.mu.Lock()
 	earlier := append([]written(nil), r.by[report]...)
 	r.mu.Unlock()
@@ -128,7 +200,7 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 	for _, w := range earlier {
 		if w.issue == last && w.content == content {
 			same = true
-			of = issueOf{last, w.changes}
+			of, now = issueOf{last, w.public, w.desk}, w.mark
 		}
 	}
 	if last > 0 && !same {
@@ -136,7 +208,8 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 		for ext, n := range names {
 			at[ext] = filepath.Join(dir, n)
 		}
-		of = issueOf{last + 1, changes(at)}
+		c := changed(at)
+		of = issueOf{last + 1, c.public, c.desk}
 	}
 	var out []string
 	type todo struct {
@@ -169,7 +242,7 @@ func (r *Register) publish(dir, report string, files []file, changes func(earlie
 			return nil, fmt.Errorf("%s: %w", name, err)
 		}
 		s := sha256.Sum256(data)
-		rows = append(rows, written{of.Number, name, hex.EncodeToString(s[:]), content, of.Changes})
+		rows = append(rows, written{of.Number, name, hex.EncodeToString(s[:]), content, changes{of.Changes, of.Desk}, now})
 		todos = append(todos, todo{name, data})
 	}
 	if len(todos) == 0 {
@@ -223,6 +296,12 @@ func sumOf(path string) (string, error) {
 func (r *Register) append(report string, rows []written) error {
 	r.mu.Lock()
 	defer r.mu.Unlock()
+	if r.short {
+		if err := (store.Archive{Dir: filepath.Dir(r.path)}).ExtendTable(registerName, registerHead); err != nil {
+			return err
+		}
+		r.short = false
+	}
 	f, err := os.OpenFile(r.path, os.O_RDWR|os.O_CREATE, 0o644)
 	if err != nil {
 		return err
@@ -240,11 +319,16 @@ func (r *Register) append(report string, rows []written) error {
 		}
 	}
 	for _, row := range rows {
-		changes, err := json.Marshal(row.changes)
-		if err != nil {
+		public, err1 := json.Marshal(row.public)
+		desk, err2 := json.Marshal(row.desk)
+		if err := errors.Join(err1, err2); err != nil {
 			return err
 		}
-		if err := w.Write([]string{report, strconv.Itoa(row.issue), row.file, row.sum, row.content, string(changes)}); err != nil {
+		decision, ledger := "", ""
+		if row.mark.Known {
+			decision, ledger = strconv.Itoa(row.mark.Decision), strconv.Itoa(row.mark.Ledger)
+		}
+		if err := w.Write([]string{report, strconv.Itoa(row.issue), row.file, row.sum, row.content, string(public), string(desk), decision, ledger}); err != nil {
 			return err
 		}
 	}

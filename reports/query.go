@@ -30,9 +30,13 @@ type Options struct {
 	// AsOf is the day that "provisional" is reckoned from; 0 means the newest
 	// run in the archive.
 	AsOf unit.Day
-	// Why says in a line why reports are written again, e.g. "a later sheet
-	// was loaded"; it stands beside the changes of a second issue.
+	// Why says in a line why reports are written again; "" for what Events tell.
 	Why string
+	// Mark is how far the archive has got, kept with every issue. Events are
+	// what was done to it since the earliest of the issues before (see
+	// Register.Earliest), sheets first, each in order.
+	Mark   Mark
+	Events []Event
 	// Register is shared between reports written at the same time; nil opens
 	// the archive's own.
 	Register *Register

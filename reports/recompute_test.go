@@ -67,7 +67,9 @@ var weeklyRecomputed = []recomputed{
 		select 'milestone (runs)', public, milestone::varchar from today where sure and milestone is not null
 		union all select 'weeks in a row', public, attendance_streak::varchar from today where sure and counts_run and attendance_streak >= 5
 		union all select 'newcomer', public, null from today where sure and is_newcomer
-		union all select 'visitor', public, runs_total::varchar from today where sure and is_visitor and not is_newcomer`, 4},
+		union all select 'visitor', public, runs_total::varchar from today where sure and is_visitor and not is_newcomer
+		union all select 'milestone (days helped)', name, milestone::varchar from main.volunteers where course = 'heron-mere' and milestone is not null
+			and run_date = (select max(run_date) from main.results)`, 5},
 	{"Clubs", []string{"Club", "Finishers", "PBs"}, `
 		select club, count(*)::varchar, (count(*) filter (where is_pb))::varchar from today
 		where sure and club is not null and not protected group by club`, 3},
@@ -114,8 +116,8 @@ var seasonRecomputed = []recomputed{
 		from main.runs where run_date >= date '2026-01-01' group by date_trunc('week', run_date)`, 9},
 	{"Courses", []string{"Course", "Against average", "likely from", "to"}, `
 		select name, gap(seconds_at_25min), gap(seconds_low), gap(seconds_high) from main.courses`, 2},
-	{"Volunteers", []string{"Name", "Days"}, `
-		select name, (count(distinct (course, run_date)))::varchar from main.volunteers where run_date >= date '2026-01-01' group by name`, 3},
+	{"Volunteers", []string{"Name", "Days", "All days", "Milestone"}, `
+		select name, (count(distinct run_date))::varchar, coalesce(max(days_so_far)::varchar, ''), coalesce(max(milestone)::varchar, '') from main.volunteers where run_date >= date '2026-01-01' group by name`, 3},
 }
 
 // standingRecomputed is of runner R2, whose group is M55 or so: ranks by

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"os"
@@ -74,12 +75,9 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 		return nil, err
 	}
 	first := issueOf{Number: 1}
-	rep.Written, err = reg.publish(o.Dir, name, []file{{".xlsx", d.book(first).Text(),
-		func(i issueOf) ([]byte, error) { return workbook(d.book(i)) }}}, func(map[string]string) []string {
-		if o.Why != "" {
-			return []string{"Why: " + o.Why + "."}
-		}
-		return []string{"Why: worked out again from the archive."}
+	rep.Written, err = reg.publish(o.Dir, name, o.Mark, []file{{".xlsx", d.book(first).Text(),
+		func(i issueOf) ([]byte, error) { return workbook(d.book(i)) }}}, func(map[string]string) changes {
+		return because(cmp.Or(o.Why, unexplained))
 	})
 	if err != nil || !s.Close {
 		return rep, err

@@ -2,12 +2,15 @@ package reports
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
 	"lapwing/pipeline/insight/league"
 	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
 
@@ -306,6 +309,7 @@ func (d *season) improvedTab() *table.Tab {
 func (d *season) attendance() *table.Tab {
 	type tally struct {
 		runs, helped, pbs int
+		helpedOn          unit.Day // the latest day counted in helped
 		courses           map[string]int
 	}
 	by := map[int32]*tally{}
@@ -335,7 +339,9 @@ func (d *season) attendance() *table.Tab {
 	}
 	for _, h := range d.helped {
 		if p := d.people[h.runner]; h.runner > 0 && p != nil && !p.hidden && (d.s.Club == "" || by[h.runner] != nil) {
-			get(h.runner).helped++
+			if x := get(h.runner); x.helped == 0 || x.helpedOn != h.day { // a day is a day, at however many courses
+				x.helped, x.helpedOn = x.helped+1, h.day
+			}
 		}
 	}
 	var ids []int32
@@ -386,7 +392,13 @@ func (d *season) volunteersTab() *table.Tab {
 	if d.s.Club != "" || len(d.helped) == 0 {
 		return nil
 	}
-	n := map[string]int{}
+	type tally struct {
+		days      map[unit.Day]bool
+		roles     map[string]bool
+		milestone int32
+		so        int32
+	}
+	by := map[string]*tally{}
 	for _, h := range d.helped {
 		name := h.name
 		if p := d.people[h.runner]; h.runner > 0 && p != nil {
@@ -395,21 +407,44 @@ func (d *season) volunteersTab() *table.Tab {
 			}
 			name = d.name(h.runner)
 		}
-		n[name]++
+		if h.hidden {
+			continue
+		}
+		x := by[name]
+		if x == nil {
+			x = &tally{days: map[unit.Day]bool{}, roles: map[string]bool{}}
+			by[name] = x
+		}
+		x.days[h.day] = true
+		for _, r := range strings.Split(h.roles, ", ") {
+			if r != "" {
+				x.roles[r] = true
+			}
+		}
+		x.milestone, x.so = max(x.milestone, h.milestone), max(x.so, h.days)
 	}
-	names := make([]string, 0, len(n))
-	for k := range n {
+	names := make([]string, 0, len(by))
+	for k := range by {
 		names = append(names, k)
 	}
 	sort.Slice(names, func(i, j int) bool {
-		if n[names[i]] != n[names[j]] {
-			return n[names[i]] > n[names[j]]
+		if a, b := len(by[names[i]].days), len(by[names[j]].days); a != b {
+			return a > b
 		}
 		return names[i] < names[j]
 	})
-	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Days", Kind: table.Whole}}}
+	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Days", Kind: table.Whole},
+		{Head: "All days", Kind: table.Whole, Help: "on the volunteer lists to the end of the season, with earlier ones where the club has said so"},
+		{Head: "Milestone", Kind: table.Whole, Help: "the highest round number of days reached in the season"}, {Head: "As", Max: 60}}}
 	for _, k := range names {
-		t.Add(nil, table.Words(k), table.Number(n[k]))
+		x := by[k]
+		known := func(n int32) table.Value {
+			if n == 0 {
+				return table.Value{}
+			}
+			return table.Number(n)
+		}
+		t.Add(nil, table.Words(k), table.Number(len(x.days)), known(x.so), known(x.milestone), table.Words(strings.Join(slices.Sorted(maps.Keys(x.roles)), ", ")))
 	}
 	tab := &table.Tab{Name: "Volunteers"}
 	tab.Add(table.Title{Level: 1, Text: "Thank you to the volunteers"}, table.Full{Table: t})

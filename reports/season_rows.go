@@ -68,10 +68,13 @@ type seasonPerson struct {
 }
 
 type helpedRow struct {
-	day    unit.Day
-	course string
-	runner int32
-	name   string
+	day             unit.Day
+	course          string
+	runner          int32
+	name            string // as published
+	roles           string
+	days, milestone int32 // of helping so far; the round number that this day was, 0 none
+	hidden          bool
 }
 
 type seasonRecord struct {
@@ -155,8 +158,9 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_volunteer", func(rows *sql.Rows) error {
 			var r helpedRow
 			var when day
-			err := rows.Scan(&when, &r.course, &r.runner, &r.name)
-			r.day = when.Day
+			var protected bool
+			err := rows.Scan(&when, &r.course, &r.runner, &r.name, &r.roles, &r.days, &r.milestone, &protected, &r.hidden)
+			r.day, r.name = when.Day, publicName(r.name, protected, r.hidden)
 			d.helped = append(d.helped, r)
 			return err
 		}, []any{from, to, s.Course}},

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"strings"
@@ -92,7 +93,7 @@ func (c *Card) Write(asWorkbook, asPage bool) ([]string, error) {
 	}
 	var out []string
 	if asWorkbook {
-		w, err := reg.publish(c.o.Dir, "standing_"+fileSafe(c.id), []file{{".xlsx", c.book(issueOf{Number: 1}).Text(),
+		w, err := reg.publish(c.o.Dir, "standing_"+fileSafe(c.id), c.o.Mark, []file{{".xlsx", c.book(issueOf{Number: 1}).Text(),
 			func(i issueOf) ([]byte, error) { return workbook(c.book(i)) }}}, c.changes)
 		out = append(out, w...)
 		if err != nil {
@@ -104,7 +105,7 @@ func (c *Card) Write(asWorkbook, asPage bool) ([]string, error) {
 		if err != nil {
 			return out, err
 		}
-		w, err := reg.publish(c.o.Dir, "standing-page_"+fileSafe(c.id), []file{{".html", string(page),
+		w, err := reg.publish(c.o.Dir, "standing-page_"+fileSafe(c.id), c.o.Mark, []file{{".html", string(page),
 			func(issueOf) ([]byte, error) { return page, nil }}}, c.changes)
 		out = append(out, w...)
 		if err != nil {
@@ -114,10 +115,6 @@ func (c *Card) Write(asWorkbook, asPage bool) ([]string, error) {
 	return out, nil
 }
 
-func (c *Card) changes(map[string]string) []string {
-	why := c.o.Why
-	if why == "" {
-		why = "worked out again from the archive"
-	}
-	return []string{"Why: " + why + "."}
+func (c *Card) changes(map[string]string) changes {
+	return because(cmp.Or(c.o.Why, unexplained))
 }

@@ -68,8 +68,10 @@ func (w WeeklyReport) Write() ([]string, error) {
 		{".md", up, func(i issueOf) ([]byte, error) { s, err := d.writeup(tmpl, i, markdown); return []byte(s), err }},
 		{".txt", up, func(i issueOf) ([]byte, error) { s, err := d.writeup(tmpl, i, plainText); return []byte(s), err }},
 	}
-	written, err := reg.publish(o.Dir, weeklyName(course, on, session), files, func(earlier map[string]string) []string {
-		return d.changesSince(earlier[".xlsx"], o.Why)
+	report := weeklyName(course, on, session)
+	since := reg.last(report)
+	written, err := reg.publish(o.Dir, report, o.Mark, files, func(earlier map[string]string) changes {
+		return d.changesSince(earlier[".xlsx"], since)
 	})
 	if err != nil {
 		return written, fmt.Errorf("weekly report of %s on %s: %w", course, on, err)

@@ -16,19 +16,25 @@ const mostChanges = 20
 // nameColumn is where the Result tab has the name.
 const nameColumn = 2
 
-// changesSince compares the result with that of the workbook at path, the
-// issue before as it now stands, and says in a line each what changed and why.
-// A name that is gone is not repeated: it may be gone because somebody asked.
-func (d *weekly) changesSince(path, why string) []string {
-	if why == "" {
-		why = "worked out again from the archive"
-	}
+// changesSince says in a line each why there is a new issue and what changed
+// since the one before, written at the mark since, whose workbook stands at
+// path.
+func (d *weekly) changesSince(path string, since Mark) changes {
+	c := d.why(since)
+	lines := d.differences(path)
+	return changes{append(c.public, lines...), append(c.desk, lines...)}
+}
+
+// differences compares the result with that of the workbook at path, the issue
+// before as it now stands. A name that is gone is not repeated: it may be gone
+// because somebody asked.
+func (d *weekly) differences(path string) []string {
 	before, err := readResult(path)
 	if errors.Is(err, errWithdrawn) {
-		return []string{"Why: " + why + ".", "The result had been withdrawn and stands again."}
+		return []string{"The result had been withdrawn and stands again."}
 	}
 	if err != nil {
-		return []string{"Why: " + why + ".", "The issue before can't be read any more, so the changes are not listed."}
+		return []string{"The issue before can't be read any more, so the changes are not listed."}
 	}
 	var res *table.Table
 	for _, b := range d.resultTab().Blocks {
@@ -93,7 +99,7 @@ func (d *weekly) changesSince(path, why string) []string {
 	if n == 0 {
 		lines = append(lines, "The list of results is the same; other figures differ.")
 	}
-	return append([]string{"Why: " + why + "."}, lines...)
+	return lines
 }
 
 func orNone(s string) string {

@@ -231,7 +231,7 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	t := &table.Table{Name: "DeskNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
 	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
 	add("Issue", d.standingOf(i)+".")
-	for _, c := range i.Changes {
+	for _, c := range i.Desk {
 		add("Changed", c)
 	}
 	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")

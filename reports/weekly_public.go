@@ -3,6 +3,7 @@ package reports
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -121,7 +122,7 @@ func (d *weekly) board(i issueOf, most, leaders int) *table.Tab {
 		t.Add(table.Pair{Left: cut(records, min(most, 4)), Right: clubs})
 	}
 	if len(d.helpers) > 0 {
-		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + dot(list(d.helperNames()))})
+		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + dot(list(d.helperNames())) + d.helperMilestoneWords()})
 	}
 	t.Add(table.Para{Text: boardLegend})
 	return t
@@ -373,6 +374,27 @@ func (d *weekly) helperNames() []string {
 	return names
 }
 
+// helperMilestones lists those who reached a round number of days of helping,
+// the highest first.
+func (d *weekly) helperMilestones() []helperRow {
+	var out []helperRow
+	for _, h := range d.helpers {
+		if h.milestone > 0 && h.name != anonymous && !slices.ContainsFunc(out, func(o helperRow) bool { return o.name == h.name && o.milestone == h.milestone }) {
+			out = append(out, h)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b helperRow) int { return int(b.milestone - a.milestone) })
+	return out
+}
+
+func (d *weekly) helperMilestoneWords() string {
+	s := ""
+	for _, h := range d.helperMilestones() {
+		s += fmt.Sprintf(" %s has now helped on %d days.", h.name, h.milestone)
+	}
+	return s
+}
+
 // resultTab is the full result, everybody who finished, in order of place.
 func (d *weekly) resultTab() *table.Tab {
 	t := &table.Table{Name: "Result", Legend: d.legend(), None: "Nobody finished.", Columns: []table.Column{
@@ -516,6 +538,9 @@ func (d *weekly) peopleTab() *table.Tab {
 	for _, r := range d.milestones() {
 		t.Add(nil, table.Words("milestone (runs)"), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.milestone))
 	}
+	for _, h := range d.helperMilestones() {
+		t.Add(nil, table.Words("milestone (days helped)"), table.Words(h.name), table.Words(""), table.Number(h.milestone))
+	}
 	for _, r := range d.streaks() {
 		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak))
 	}
@@ -630,9 +655,18 @@ func (d *weekly) helpersTab() *table.Tab {
 	if len(d.helpers) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Role", Width: 24}}}
+	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Role", Width: 24},
+		{Head: "Days helped", Kind: table.Whole, Help: "days on the volunteer lists up to this one, all courses, with those from before the lists began where the club has said so; empty where the name is several people's"},
+		{Head: "Milestone", Width: 12}}}
 	for _, h := range d.helpers {
-		t.Add(nil, table.Words(h.name), table.Words(h.role))
+		days, mark := table.Value{}, ""
+		if h.days > 0 {
+			days = table.Number(h.days)
+		}
+		if h.milestone > 0 {
+			mark = ordinal(h.milestone) + " day"
+		}
+		t.Add(nil, table.Words(h.name), table.Words(h.role), days, table.Words(mark))
 	}
 	tab := &table.Tab{Name: "Volunteers"}
 	tab.Add(table.Title{Level: 1, Text: "Volunteers of the day"}, table.Full{Table: t})

@@ -320,11 +320,14 @@ func (w *weekReader) readHelpers(ctx context.Context, q Queryer) error {
 		var when day
 		var who string
 		var protected, hidden bool
-		if err := rows.Scan(&at.course, &when, &r.name, &r.role, &who, &protected, &hidden); err != nil {
+		if err := rows.Scan(&at.course, &when, &r.name, &r.role, &who, &protected, &hidden, &r.days, &r.milestone); err != nil {
 			return err
 		}
 		at.on = when.Day
 		r.name = publicName(r.name, protected, hidden)
+		if hidden {
+			r.days, r.milestone = 0, 0
+		}
 		if people[at] == nil {
 			people[at] = map[string]bool{}
 		}

@@ -96,7 +96,10 @@ type recordRow struct {
 // clubQuestion asks whether a name of a club is another name of a club.
 type clubQuestion struct{ other, club, why string }
 
-type helperRow struct{ name, role string }
+type helperRow struct {
+	name, role      string
+	days, milestone int32 // of helping so far; the round number that this day is, 0 none
+}
 
 type problemRow struct {
 	severity, sheet, tab string

@@ -84,7 +84,8 @@ func TestWeeklyGolden(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	i := issueOf{2, []string{"Why: a later sheet was loaded.", "Place 3, Abel Cobbold: time 21:02, was 21:12."}}
+	said := []string{"Why: a later sheet was loaded.", "Place 3, Abel Cobbold: time 21:02, was 21:12."}
+	i := issueOf{2, said, said}
 	golden(t, "weekly.txt", d.public(i).Text())
 	golden(t, "weekly_desk.txt", d.desk(i).Text())
 	for f, name := range map[form]string{markdown: "weekly_writeup.md", plainText: "weekly_writeup.txt"} {

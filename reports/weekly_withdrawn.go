@@ -62,6 +62,6 @@ func Withdrawn(ctx context.Context, q Queryer, o Options, course string, on unit
 	plain := func(head string) func(issueOf) ([]byte, error) {
 		return func(issueOf) ([]byte, error) { return []byte(head + text), nil }
 	}
-	return reg.publish(o.Dir, report, []file{{".xlsx", text, book}, {"-desk.xlsx", text, book}, {".md", text, plain("# ")}, {".txt", text, plain("")}},
-		func(map[string]string) []string { return []string{"Why: " + why + "."} })
+	return reg.publish(o.Dir, report, o.Mark, []file{{".xlsx", text, book}, {"-desk.xlsx", text, book}, {".md", text, plain("# ")}, {".txt", text, plain("")}},
+		func(map[string]string) changes { return because(why) })
 }

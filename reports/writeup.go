@@ -72,6 +72,7 @@ type Facts struct {
 	TopClub               string
 	TopClubCount          int
 	Volunteers            []string
+	VolunteerMilestones   []Fact // Number is the days helped, Text is "50th"
 }
 
 // Fact is one person and what they did.
@@ -161,6 +162,9 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 	}
 	for _, n := range d.helperNames() {
 		f.Volunteers = append(f.Volunteers, esc(n))
+	}
+	for _, h := range d.helperMilestones() {
+		f.VolunteerMilestones = append(f.VolunteerMilestones, Fact{Name: esc(h.name), Number: int(h.milestone), Text: ordinal(h.milestone)})
 	}
 	return f
 }

@@ -29,13 +29,14 @@ import (
 //	exit                exit code of the last load, 0 where it is not given
 //	out                 texts that the loads and commands must print, one a line
 //	results, runs,      the export: first the columns looked at, then every row
-//	runners, courses    of the file, in its order; a blank cell is "-"
+//	runners, courses,   of the file, in its order; a blank cell is "-"
+//	volunteers
 //	problems            texts that lapwing sheets problems --all must print
 //
 // Every case is run as it is and with each sheet as a workbook of the same
 // cells, as real numbers, times and dates; every sixth also with all cells as
 // text. What is expected is the same.
-var caseSections = regexp.MustCompile(`^(load/.+\.csv|then/.+\.csv|archive/.+\.csv|settings|commands|exit|out|results|runs|runners|courses|problems)$`)
+var caseSections = regexp.MustCompile(`^(load/.+\.csv|then/.+\.csv|archive/.+\.csv|settings|commands|exit|out|results|runs|runners|courses|volunteers|problems)$`)
 
 // caseForms are the forms in which the sheets of a case are written.
 var caseForms = []string{"csv", "real cells", "text cells"}
@@ -114,7 +115,7 @@ func parseCase(path string, data []byte) (*testCase, error) {
 		}
 		seen[f.Name] = true
 		switch f.Name {
-		case "out", "results", "runs", "runners", "courses", "problems":
+		case "out", "results", "runs", "runners", "courses", "volunteers", "problems":
 			expected++
 		}
 		if strings.HasPrefix(f.Name, "load/") {
@@ -205,7 +206,7 @@ func (c *testCase) run(t *testing.T, form string) {
 		case "problems":
 			o := must(t, dir, "sheets", "problems", "--all")
 			c.texts(t, s, o.out)
-		case "results", "runs", "runners", "courses":
+		case "results", "runs", "runners", "courses", "volunteers":
 			c.table(t, s, readCSV(t, filepath.Join(out, s.name+".csv")))
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"lapwing/pipeline"
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/unit"
 )
 
@@ -56,7 +57,7 @@ date it is of, in a column, a title line, a tab's name or the file's name
 	f.StringVar(&hand.Date, "date", "", "date of these sheets, YYYY-MM-DD")
 	f.StringVar(&hand.Session, "session", "", "start time or number where a course has several runs on a day")
 	f.StringVar(&hand.Distance, "distance", "", "distance, as in \"5 km\" or \"4 miles\"")
-	f.StringVar(&hand.Kind, "kind", "", "full (the whole field) or excerpt (some of it)")
+	f.StringVar(&hand.Kind, "kind", "", "full (the whole field), excerpt (some of it) or volunteers (a list of who helped)")
 	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, as in \"time=mm.ss\" (can be given several times)")
 	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
 	return c
@@ -77,10 +78,10 @@ func checkHand(h pipeline.ByHand) error {
 		return usagef("--answer: %w", err)
 	}
 	switch h.Kind {
-	case "", "full", "excerpt":
+	case "", "full", "excerpt", sheet.Volunteers:
 		return nil
 	}
-	return usagef("--kind %q: write full or excerpt", h.Kind)
+	return usagef("--kind %q: write full, excerpt or volunteers", h.Kind)
 }
 
 func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) error {

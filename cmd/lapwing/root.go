@@ -170,6 +170,7 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	v.SetDefault("age_not_known", d.AgeNotKnown)
 	v.SetDefault("season_start", d.SeasonStart)
 	v.SetDefault("milestones", d.Milestones)
+	v.SetDefault("volunteer_milestones", d.VolunteerMilestones)
 	v.SetDefault("date_order", d.DateOrder)
 	v.SetDefault("memory_limit", d.MemoryLimit)
 	v.SetDefault("threads", d.Threads)
@@ -201,7 +202,8 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	r := &settingReader{v: v}
 	s := pipeline.Settings{
 		AgeStandard: r.number("age_standard"), AgeNotKnown: r.text("age_not_known"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
-		DateOrder: r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
+		VolunteerMilestones: r.numbers("volunteer_milestones"),
+		DateOrder:           r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
 		Headings: r.words("headings"), Courses: r.words("courses"), Words: r.words("words"), Clubs: r.words("clubs"),
 	}
 	if r.err != nil {

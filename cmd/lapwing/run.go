@@ -66,8 +66,12 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Gone, err = pl.GoneRuns(ctx); err != nil {
 		return err
 	}
+	o, err := a.reportOptionsAt(pl)
+	if err != nil {
+		return err
+	}
 	for _, g := range rep.Gone {
-		files, err := reports.Withdrawn(ctx, pl.DB, a.reportOptions(), g.Course, g.Day, g.Session, g.Why)
+		files, err := reports.Withdrawn(ctx, pl.DB, o, g.Course, g.Day, g.Session, g.Why)
 		if err != nil {
 			return err
 		}
@@ -155,6 +159,36 @@ func (a *app) reportOptions() reports.Options {
 	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, Version: version, Model: pipeline.ModelVersion}
 }
 
+// reportOptionsAt are those with how far the archive has got.
+func (a *app) reportOptionsAt(pl *pipeline.Pipeline) (reports.Options, error) {
+	o := a.reportOptions()
+	m, err := pl.Mark()
+	o.Mark = reports.Mark{Decision: m.Decision, Ledger: m.Ledger, Known: true}
+	return o, err
+}
+
+// eventsSince is what was done to the archive since the earliest of the last
+// issues of the runs' reports.
+func eventsSince(ctx context.Context, pl *pipeline.Pipeline, register *reports.Register, runs []reports.Run) ([]reports.Event, error) {
+	since := register.Earliest(runs)
+	if !since.Known {
+		return nil, nil
+	}
+	all, err := pl.Events(ctx, pipeline.Mark{Decision: since.Decision, Ledger: since.Ledger})
+	out := make([]reports.Event, len(all))
+	for i, e := range all {
+		out[i] = reports.Event{Decision: e.Decision, Undoes: e.Undoes, Ledger: e.Ledger, Runners: e.Runners, Public: e.Public, Desk: e.Desk}
+		for _, r := range e.Runs {
+			out[i].Runs = append(out[i].Runs, reportedRun(r))
+		}
+	}
+	return out, err
+}
+
+func reportedRun(r pipeline.RunRef) reports.Run {
+	return reports.Run{Course: r.Course, On: r.Day, Session: r.Session}
+}
+
 // reportsAtOnce is how many runs' reports are read at a time: enough that one
 // question to the database serves many, few enough to hold in memory.
 const reportsAtOnce = 128
@@ -167,12 +201,20 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	if err := os.MkdirAll(a.settings.Reports, 0o755); err != nil {
 		return nil, fmt.Errorf("can't make the reports folder: %w", err)
 	}
-	o := a.reportOptions()
-	register, err := reports.OpenRegister(o.ArchiveDir)
+	o, err := a.reportOptionsAt(pl)
 	if err != nil {
 		return nil, err
 	}
-	o.Register = register
+	if o.Register, err = reports.OpenRegister(o.ArchiveDir); err != nil {
+		return nil, err
+	}
+	named := make([]reports.Run, len(runs))
+	for i, r := range runs {
+		named[i] = reportedRun(r)
+	}
+	if o.Events, err = eventsSince(ctx, pl, o.Register, named); err != nil {
+		return nil, err
+	}
 	// Runs of a course are read together, so that its history is read once.
 	order := make([]int, len(runs))
 	for i := range order {
@@ -184,8 +226,7 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	err = pl.InBatches(ctx, "Writing reports", len(runs), reportsAtOnce, func(ctx context.Context, from, to int) error {
 		batch := make([]reports.Run, to-from)
 		for k := range batch {
-			r := runs[order[from+k]]
-			batch[k] = reports.Run{Course: r.Course, On: r.Day, Session: r.Session}
+			batch[k] = named[order[from+k]]
 		}
 		got, err := reports.ReadWeekly(ctx, pl.DB, o, batch)
 		copy(ready[from:], got)

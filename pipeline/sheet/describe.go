@@ -27,7 +27,7 @@ func (s *Sheet) Describe(w io.Writer) {
 }
 
 func (p *Part) describe(w io.Writer) {
-	kind := map[string]string{"full": "results", "excerpt": "results of some of the field", "times": "times without names", "names": "names without times"}[p.Kind]
+	kind := map[string]string{"full": "results", "excerpt": "results of some of the field", "times": "times without names", "names": "names without times", Volunteers: "volunteers"}[p.Kind]
 	switch {
 	case p.Tab != "" && p.Hidden:
 		fmt.Fprintf(w, "  tab %q (hidden): %s\n", p.Tab, kind)

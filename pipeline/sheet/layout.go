@@ -328,6 +328,7 @@ type rowRules struct {
 	tail          int            // rows from here on stand apart from the results above; 0 for none
 	date1904      bool           // day numbers count from 1904
 	sample        []line         // rows of a sheet too large to hold
+	volunteers    bool           // a list of who helped
 
 	above   []string
 	section string
@@ -386,6 +387,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	if filled == 0 || isRule(cells) {
 		return whyBlank
+	}
+	if r.volunteers {
+		return r.classifyVolunteer(cells, filled)
 	}
 	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
 	posKind := kindOf(pos)

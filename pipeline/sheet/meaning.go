@@ -38,6 +38,8 @@ const (
 	Points
 	AgeGrade
 	PersonalBest
+
+	Role // what somebody on a list of volunteers did
 )
 
 var meaningWords = [...]string{
@@ -47,6 +49,7 @@ var meaningWords = [...]string{
 	Course: "course", Date: "date", Session: "session", Distance: "distance", Status: "status", Notes: "notes",
 	Gap: "gap", Pace: "pace", Split: "split", GroupPlace: "group-place", SexPlace: "sex-place",
 	TotalRuns: "total-runs", Points: "points", AgeGrade: "age-grade", PersonalBest: "personal-best",
+	Role: "role",
 }
 
 // String is the word used in the configuration and in descriptions.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -272,6 +273,24 @@ func yearsIn(text string) (years []int) {
 
 // settle gives every part its course, date, session and distance, or asks.
 func (rs *runSettler) settle(parts []*Part) {
+	results, lists := parts, []*Part(nil)
+	for _, p := range parts {
+		if p.Kind == Volunteers {
+			lists = append(lists, p)
+		}
+	}
+	if len(lists) > 0 {
+		results = slices.DeleteFunc(slices.Clone(parts), func(p *Part) bool { return p.Kind == Volunteers })
+	}
+	rs.settleRuns(results)
+	rs.settleRuns(lists)
+	for _, p := range results {
+		rs.ask(p)
+	}
+	rs.settleVolunteers(lists, results)
+}
+
+func (rs *runSettler) settleRuns(parts []*Part) {
 	evs := make([][]evidence, len(parts))
 	for i, p := range parts {
 		evs[i] = rs.gather(p)
@@ -285,9 +304,6 @@ func (rs *runSettler) settle(parts []*Part) {
 	}
 	rs.agree(parts, evs)
 	rs.share(parts)
-	for _, p := range parts {
-		rs.ask(p)
-	}
 }
 
 // titleAt says where a title stands.

@@ -25,6 +25,7 @@ type Options struct {
 	Course    string // given by hand; wins over everything
 	Date      string // 2026-01-03; given by hand
 	Session   string // given by hand
+	Kind      string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
 	Limits    Limits
 }
 
@@ -114,7 +115,7 @@ type Part struct {
 	Tab      string
 	Hidden   bool
 	TabIndex int    // 0-based place of the tab in the workbook
-	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named) or "names" (no times)
+	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
 
 	Titles     []string
 	titleFrom  string // where the first title stands if not in the first line

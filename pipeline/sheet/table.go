@@ -161,6 +161,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	head := t.head()
 	l := findHeading(lex, head)
+	if l.first < 0 {
+		l = volunteerHeading(lex, head)
+	}
 	headingRow, after := 0, 0
 	if l.first >= 0 {
 		headingRow = head[l.first].row
@@ -205,6 +208,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: "columns " + strings.Join(names, " and ") + " joined"})
 	}
 	kind, why := partKind(p, t.tab, l.first >= 0, c.figures())
+	switch {
+	case o.Kind == Volunteers:
+		kind, why = p.volunteersByHand()
+	case o.Kind == "" && p.listsVolunteers(s.Name, head[:max(l.first, 0)]):
+		kind = Volunteers
+	}
 	if kind == "" && c.clockColumns < 2 {
 		refuse(why)
 		return
@@ -227,6 +236,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		if text := titleText(h.cells); text != "" {
 			p.Titles = append(p.Titles, text)
 		}
+	}
+	if p.Kind == Volunteers {
+		p.dropVolunteerWords()
 	}
 	p.rules = newRowRules(p, c, l, after, t)
 	for k := 0; k < l.lines && l.lines > 1; k++ {
@@ -353,7 +365,7 @@ var helperTabs = set(`record records league table standings points summary notes
 
 // newRowRules makes the rules that tell finishers' rows from others.
 func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
-	r := rowRules{first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
+	r := rowRules{volunteers: p.Kind == Volunteers, first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
 	r.clock = c.clock
 	if len(c.clock) > 0 {
 		r.time = c.clock[len(c.clock)-2] // the minutes stand for the time
@@ -379,7 +391,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			}
 		}
 	}
-	if t.grid == nil {
+	if t.grid == nil || r.volunteers {
 		return r
 	}
 	// The last row with more than a printed position; repeated values left out.

@@ -4,6 +4,8 @@
 -- who: tells people apart when they are counted
 -- protected: may be under 18 on the day of the list, as far as the person is known as a runner
 -- hidden: asked not to be shown
+-- days: on how many days the person has helped up to this one, 0 where not known
+-- milestone: the round number of days that this day is, 0 for none
 select
     volunteers.course::varchar as course,
     volunteers.run_date::date as run_date,
@@ -11,7 +13,9 @@ select
     coalesce(volunteers.role, '')::varchar as role,
     min(coalesce(volunteers.runner_id, volunteers.name, ''))::varchar as who,
     bool_or(coalesce(volunteers.protected, false))::boolean as protected,
-    bool_or(coalesce(volunteers.hidden, false))::boolean as hidden
+    bool_or(coalesce(volunteers.hidden, false))::boolean as hidden,
+    max(coalesce(volunteers.days_so_far, 0))::integer as days,
+    max(coalesce(volunteers.milestone, 0))::integer as milestone
 from main.volunteers as volunteers
 where volunteers.course in (
     select course.course
