@@ -89,8 +89,9 @@ func OpenRegister(archiveDir string) (*Register, error) {
 		if err := json.Unmarshal([]byte(rec[5]), &w.public); err != nil {
 			return nil, fmt.Errorf("%s:%d: changes: %w", r.path, line, err)
 		}
-		w.desk = w.public
-		if len(rec) == len(registerHead) {
+		if len(rec) < len(registerHead) {
+			w.desk = w.public
+		} else {
 			if err := json.Unmarshal([]byte(rec[6]), &w.desk); err != nil {
 				return nil, fmt.Errorf("%s:%d: desk: %w", r.path, line, err)
 			}
