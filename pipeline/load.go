@@ -43,6 +43,9 @@ type SheetReport struct {
 	// Forgotten is the number of rows that were kept without a name, because
 	// their owner asked to be forgotten.
 	Forgotten int `json:"kept_without_a_name,omitempty"`
+	// Settled says in words that the title has a course's name misspelt and was
+	// read as that course, because of the people on the sheet.
+	Settled string `json:"course_settled,omitempty"`
 }
 
 // LoadReport sums up a load.
@@ -211,6 +214,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		return nil, err
 	}
 	rep := &LoadReport{}
+	var unsure unsureSheets
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
 	size := fileSize(files)
@@ -231,7 +235,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		}
 	}
 	if err := readAhead(ctx, len(files), pl.workers(), size, read, func(from int, batch []readResult) error {
-		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep); err != nil {
+		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep, &unsure); err != nil {
 			return err
 		}
 		pl.Progress.Step("Reading sheets", int64(from+len(batch)), int64(len(files)))
@@ -240,6 +244,16 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		return rep, err
 	}
 	pl.Progress.Done()
+	if len(unsure) > 0 {
+		settled, err := pl.settleMisspelt(ctx, unsure)
+		if err != nil {
+			return rep, err
+		}
+		l := &loading{pl: pl, hand: hand, known: known, next: &next, now: now, rep: rep}
+		if err := l.loadSettled(ctx, settled, answers); err != nil {
+			return rep, err
+		}
+	}
 	debug.FreeOSMemory() // a large sheet's bytes are needed no more
 	return rep, pl.watchMemory(ctx)
 }
@@ -261,6 +275,7 @@ type readResult struct {
 	hash    string
 	parsed  *parsedSheet
 	answers string // given earlier for a sheet with these headings
+	course  string // an answer that says which course a misspelt title means
 	notes   []string
 	err     error
 	left    int // rows without a name, because their owner asked to be forgotten
@@ -295,7 +310,7 @@ func (pl *Pipeline) openOrParse(name string, data []byte, hand ByHand) (*parsedS
 }
 
 // loadBatch puts what was read of a batch of files into the archive.
-func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers *remembered, next *int, now time.Time, rep *LoadReport) error {
+func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers *remembered, next *int, now time.Time, rep *LoadReport, unsure *unsureSheets) error {
 	var fresh []*parsedSheet
 	for i := range results {
 		if p := results[i].parsed; p != nil && results[i].err == nil {
@@ -304,34 +319,53 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		}
 	}
 	pl.askMisspelt(fresh)
-	if err := answers.lookUp(ctx, fresh); err != nil {
+	l := &loading{pl, names, results, hand, known, next, now, rep}
+	if err := l.readAsBefore(ctx, answers); err != nil {
 		return err
 	}
-	for i := range results {
-		r := &results[i]
-		if r.parsed == nil || r.err != nil || hand.Answers != "" {
-			continue
-		}
-		r.parsed, r.answers = answers.readAsBefore(r.parsed, func(a string) (*parsedSheet, error) {
-			said := hand
-			said.Answers = a
-			return pl.openOrParse(names[i], r.data, said)
-		})
-	}
-	for i := range results {
-		if p := results[i].parsed; p != nil && results[i].err == nil {
-			results[i].notes = answers.notes(p)
-		}
-	}
-	l := &loading{pl, names, results, hand, known, next, now, rep}
 	if len(results) == 1 && results[0].unread() {
 		return l.large(ctx)
 	}
+	first := len(rep.Sheets)
 	parsed, err := l.keep()
 	if err != nil {
 		return err
 	}
+	for i, r := range results {
+		if rep.Sheets[first+i].State == "waiting" {
+			unsure.add(names[i], r, first+i)
+		}
+	}
 	return pl.writeSheets(ctx, parsed)
+}
+
+// readAsBefore reads the sheets again where earlier sheets say how, and notes
+// how they differ from these.
+func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
+	var fresh []*parsedSheet
+	for _, r := range l.results {
+		if r.parsed != nil && r.err == nil {
+			fresh = append(fresh, r.parsed)
+		}
+	}
+	if err := answers.lookUp(ctx, fresh); err != nil {
+		return err
+	}
+	for i := range l.results {
+		r := &l.results[i]
+		if r.parsed == nil || r.err != nil {
+			continue
+		}
+		if l.hand.Answers == "" {
+			r.parsed, r.answers = answers.readAsBefore(r.parsed, func(a string) (*parsedSheet, error) {
+				said := l.hand
+				said.Answers = joinAnswers(a, r.course)
+				return l.pl.openOrParse(l.names[i], r.data, said)
+			})
+		}
+		r.notes = answers.notes(r.parsed)
+	}
+	return nil
 }
 
 // loading is a batch of sheets on its way into the archive.
@@ -395,7 +429,7 @@ func (l *loading) entry(i int) store.Entry {
 	r, hand := &l.results[i], l.hand
 	p := r.parsed
 	e := store.Entry{Seq: *l.next, Hash: r.hash, Path: l.names[i], LoadedAt: l.now, State: store.Loaded, Rows: p.rows(),
-		Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: hand.Answers + r.answers}
+		Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: joinAnswers(joinAnswers(hand.Answers, r.answers), r.course)}
 	if old, seen := l.known[r.hash]; seen { // it waited, or was loaded under another answer: the same sheet, so the same place
 		e.Seq, e.LoadedAt, e.Path = old.Seq, old.LoadedAt, old.Path
 	}
@@ -446,7 +480,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 				sr.State, sr.Why = "waiting", p.question()
 				rep.Waiting++
 			} else {
-				sr.State = "loaded"
+				sr.State, sr.Settled = "loaded", settledCourse(p.problems)
 				if old, ok := waiting[p.entry.Path]; ok && old.Hash != r.hash {
 					// the corrected sheet answers the question of the one before
 					old.State = store.Withdrawn
@@ -475,6 +509,9 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.Entry) string {
 	if hand == (ByHand{}) && path.Base(name) == path.Base(e.Path) {
 		return ""
+	}
+	if hand.Course == "" {
+		hand.Answers = joinAnswers(hand.Answers, onlyCourses(e.Answers))
 	}
 	now, err := pl.openSheet(name, data, hand)
 	if err != nil || now.waits() {

@@ -21,8 +21,9 @@ type parsedSheet struct {
 	entry    store.Entry
 	sheet    *sheet.Sheet
 	parts    []*parsedPart
-	problems []place.Problem // of the whole sheet and of every part, in order
-	byHand   bool            // a person has said which course it is
+	problems []place.Problem   // of the whole sheet and of every part, in order
+	byHand   bool              // a person has said which course it is
+	misspelt map[string]string // names of courses that are asked about, and what each may mean
 }
 
 // parsedPart is one table of a sheet.
@@ -147,14 +148,17 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 			return nil, err
 		}
 	}
-	s, err := sheet.Read(name, data, pl.sheetOptions(hand))
-	if err != nil {
-		return nil, err
-	}
 	answers, err := ParseAnswers(hand.Answers)
 	if err != nil {
 		return nil, err
 	}
+	o, meant := pl.sheetOptions(hand), coursesMeant(answers)
+	o.Courses = withMeant(o.Courses, meant)
+	s, err := sheet.Read(name, data, o)
+	if err != nil {
+		return nil, err
+	}
+	noteMeant(s, meant)
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {
 		p := pl.newPartParser(name, part, distance, hand.Kind, answers)

@@ -9,6 +9,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/store"
 )
 
 // remembered is how the sheets of each course were read so far. What is new in
@@ -18,6 +19,7 @@ import (
 type remembered struct {
 	pl      *Pipeline
 	byHand  map[int]string          // answers that people gave, by the sheet's number
+	meant   map[string]string       // which course is meant by a misspelt title, by the sheet's hash
 	asked   map[string]bool         // courses that were looked up
 	answers map[string]profile      // by course and headings
 	latest  map[string]earlierSheet // by course
@@ -47,9 +49,12 @@ func (pl *Pipeline) remember() (*remembered, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &remembered{pl: pl, byHand: map[int]string{}, asked: map[string]bool{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
+	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
 	for _, e := range ledger {
-		r.byHand[e.Seq] = e.Answers
+		r.byHand[e.Seq] = withoutCourses(e.Answers)
+		if e.State == store.Loaded {
+			r.meant[e.Hash] = onlyCourses(e.Answers)
+		}
 	}
 	return r, nil
 }

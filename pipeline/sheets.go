@@ -91,13 +91,13 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
 	}
-	p, err := pl.openOrParse(name, data, hand)
-	if err != nil {
-		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
-	}
 	earlier, err := pl.remember()
 	if err != nil {
 		return nil, err
+	}
+	p, meant, err := pl.openAsMeant(ctx, name, data, hand, earlier)
+	if err != nil {
+		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
 	if err := earlier.lookUp(ctx, []*parsedSheet{p}); err != nil {
 		return nil, err
@@ -105,7 +105,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if hand.Answers == "" {
 		p, _ = earlier.readAsBefore(p, func(a string) (*parsedSheet, error) {
 			said := hand
-			said.Answers = a
+			said.Answers = joinAnswers(a, meant)
 			return pl.openOrParse(name, data, said)
 		})
 	}
@@ -274,8 +274,11 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 			fmt.Fprintf(w, "  Column %s is read as %s (%s)\n", r.Column, r.Means, r.Why)
 		}
 	}
-	if e.Answers != "" {
-		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", e.Answers)
+	if a := withoutCourses(e.Answers); a != "" {
+		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", a)
+	}
+	if s := settledCourse(p.problems); s != "" {
+		fmt.Fprintf(w, "  Course: %s\n", s)
 	}
 	if !found {
 		return fmt.Errorf("%s has no row %d that was read", e.Path, row)

@@ -25,7 +25,7 @@ const (
 // askMisspelt adds a question to each sheet of a load whose course is new and
 // only a slip away from a well-known one. It is asked when a sheet is loaded,
 // never when the archive's copies are read again: by then a person has
-// answered.
+// answered, or the people on it have (misspelt.go).
 func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 	runs := map[string]int{}
 	for k := range pl.courses.runs {
@@ -79,6 +79,10 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 					}
 					p.problems = append(p.problems, partProblem{problem, int32(i)})
 					s.problems = append(s.problems, problem)
+					if s.misspelt == nil {
+						s.misspelt = map[string]string{}
+					}
+					s.misspelt[c] = q
 					break
 				}
 			}

@@ -153,6 +153,18 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	if shown > 10 {
 		fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", shown-10)
 	}
+	settled := 0
+	for _, s := range rep.Sheets {
+		if s.Settled == "" {
+			continue
+		}
+		if settled++; settled <= 10 {
+			fmt.Fprintf(a.out, "  %s: %s\n", s.Path, s.Settled)
+		}
+	}
+	if settled > 10 {
+		fmt.Fprintf(a.out, "  … and %d more with a misspelt course; see lapwing sheets problems\n", settled-10)
+	}
 	notes := 0
 	for _, s := range rep.Sheets {
 		for _, n := range s.Notes {

@@ -1,0 +1,658 @@
+package pipeline
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
+)
+
+// A title that is a slip away from a known course is read as that course where
+// the people say so: at least leastKnown of them, and half of all who are named
+// in full, are on other sheets of it; and of those who are known at only one of
+// it and any third course, there are at least leastKnown and foldKnown times as
+// many known at it. Where the course has no run on both sides of the day, it
+// takes three quarters, and a letter that makes no other word: a new course may
+// lie beside an old one and share its regulars, and the old one's sheet of the
+// day may be still to come. (Those known at both, or at neither, tell nothing, as
+// with McNemar 1947, Psychometrika 12:153-157.) The numbers were chosen on made-up
+// districts (TestMisspeltAmongSiblings).
+const (
+	leastKnown = 5
+	foldKnown  = 3
+	// A course that had no run for so many days before and after is not known to
+	// have been held then.
+	asleep = 35
+)
+
+// courseAnswer before a misread name makes the key of an answer that says which
+// course is meant: "course alder-bnak=alder-bank". Where the people on the sheet
+// said so, how many follows: "course alder-bnak=alder-bank 41/52".
+const courseAnswer = "course "
+
+// courseMeant is what such an answer says.
+type courseMeant struct {
+	read, course string
+	known, named int // people known there, of those named; 0 where a person answered
+}
+
+func (m courseMeant) String() string {
+	if m.named == 0 {
+		return courseAnswer + m.read + "=" + m.course
+	}
+	return fmt.Sprintf("%s%s=%s %d/%d", courseAnswer, m.read, m.course, m.known, m.named)
+}
+
+// coursesMeant picks the answers about courses, in order of what was read.
+func coursesMeant(answers map[string]string) (out []courseMeant) {
+	for k, v := range answers {
+		read, ok := strings.CutPrefix(k, courseAnswer)
+		if !ok {
+			continue
+		}
+		course, people, _ := strings.Cut(v, " ")
+		m := courseMeant{read: sheet.Slug(read), course: sheet.Slug(course)}
+		known, named, _ := strings.Cut(people, "/")
+		m.known, _ = strconv.Atoi(known)
+		m.named, _ = strconv.Atoi(named)
+		out = append(out, m)
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].read < out[j].read })
+	return out
+}
+
+// withoutCourses leaves out answers about courses, which are of one sheet only.
+func withoutCourses(answers string) string {
+	if !strings.Contains(answers, courseAnswer) {
+		return answers
+	}
+	var out []string
+	for _, a := range strings.Split(answers, ";") {
+		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) {
+			out = append(out, a)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// onlyCourses is the rest.
+func onlyCourses(answers string) string {
+	parsed, err := ParseAnswers(answers)
+	if err != nil {
+		return ""
+	}
+	var out []string
+	for _, m := range coursesMeant(parsed) {
+		out = append(out, m.String())
+	}
+	return strings.Join(out, "; ")
+}
+
+func joinAnswers(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + "; " + b
+}
+
+// withMeant adds the misread names to those of the courses that are meant.
+func withMeant(courses []sheet.CourseName, meant []courseMeant) []sheet.CourseName {
+	for _, m := range meant {
+		i := slices.IndexFunc(courses, func(c sheet.CourseName) bool { return c.Course == m.course })
+		if i < 0 {
+			i = len(courses)
+			courses = append(courses, sheet.CourseName{Course: m.course, Weekday: -1})
+		}
+		courses[i].Names = append(slices.Clip(courses[i].Names), m.read)
+	}
+	return courses
+}
+
+// noteMeant says on a sheet which course a misspelt title was read as.
+func noteMeant(s *sheet.Sheet, meant []courseMeant) {
+	for _, m := range meant {
+		for _, p := range s.Parts {
+			if p.Course.Value != m.course || !strings.HasPrefix(p.Course.From, "title") {
+				continue
+			}
+			why := fmt.Sprintf("It was read as %s, as a person answered.", m.course)
+			if m.named > 0 {
+				why = fmt.Sprintf("It was read as %s: %d of the %d people named in full on this sheet are on other sheets of that course.", m.course, m.known, m.named)
+			}
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: courseMisspelt,
+				Read: p.Course.Text, Expected: m.course,
+				Do: why + fmt.Sprintf(" If that is wrong: lapwing sheets withdraw %q, then load it with --course.", s.Name)})
+			break
+		}
+	}
+}
+
+const courseMisspelt = "course-misspelt"
+
+// settledCourse says in words that the course of a sheet was settled by its
+// people, "" where it was not.
+func settledCourse(problems []place.Problem) string {
+	for _, q := range problems {
+		if q.Kind == courseMisspelt {
+			return fmt.Sprintf("the title says %q. %s", q.Read, q.Do)
+		}
+	}
+	return ""
+}
+
+// unsureSheet is a sheet that waits for the name of its course.
+type unsureSheet struct {
+	name   string
+	read   readResult
+	report int   // index in the load's report
+	again  []int // the same for copies of the sheet in one load
+	meant  []courseMeant
+}
+
+// unsureSheets are those of a load.
+type unsureSheets []*unsureSheet
+
+// add keeps a sheet of a load that waits for the name of its course.
+func (l *unsureSheets) add(name string, r readResult, report int) {
+	for _, u := range *l {
+		if r.hash == u.read.hash {
+			u.again = append(u.again, report)
+			return
+		}
+	}
+	if u := unsureOf(name, r); u != nil {
+		u.report = report
+		*l = append(*l, u)
+	}
+}
+
+// unsureOf is a sheet of which the course alone may be misspelt, nil where it
+// does not wait for that.
+func unsureOf(name string, r readResult) *unsureSheet {
+	if r.err != nil || r.parsed == nil || len(r.parsed.misspelt) == 0 {
+		return nil
+	}
+	for _, p := range r.parsed.parts {
+		if p.unread != nil {
+			return nil // a large sheet has no lines yet
+		}
+	}
+	u := &unsureSheet{name: name, read: r}
+	for c, q := range r.parsed.misspelt {
+		u.meant = append(u.meant, courseMeant{read: c, course: q})
+	}
+	sort.Slice(u.meant, func(i, j int) bool { return u.meant[i].read < u.meant[j].read })
+	return u
+}
+
+// settleMisspelt looks which of the sheets that wait for the name of their
+// course are settled by their people, and returns these. All other sheets of
+// the load are in the database by now, so the order of the files makes no
+// difference.
+func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) ([]*unsureSheet, error) {
+	if pl.DB == nil {
+		return nil, nil
+	}
+	known := pl.knownCourses()
+	times := map[string]int{} // sheets on which a misspelt name is
+	for _, s := range sheets {
+		for _, m := range s.meant {
+			times[m.read]++
+		}
+	}
+	refused := map[string]bool{} // misread names
+	wanted := map[string]int32{} // people by key
+	var asked []*unsureSheet
+	for _, s := range sheets {
+		ok := true
+		for _, m := range s.meant {
+			ok = ok && known.mayMean(m.read, m.course, times[m.read])
+		}
+		if !ok {
+			for _, m := range s.meant {
+				refused[m.read] = true
+			}
+			continue
+		}
+		asked = append(asked, s)
+		for key := range s.read.parsed.people("") {
+			if _, have := wanted[key]; !have {
+				wanted[key] = int32(len(wanted))
+			}
+		}
+	}
+	if len(wanted) == 0 {
+		return nil, nil
+	}
+	at, err := pl.whereKnown(ctx, wanted)
+	if err != nil {
+		return nil, err
+	}
+	type courseDay struct {
+		course string
+		day    unit.Day
+	}
+	claimed := map[courseDay]int{}
+	for _, s := range asked {
+		for i := range s.meant {
+			m := &s.meant[i]
+			fits, between := known.fits(s.read.parsed, *m)
+			if !fits || !between && mayBeWord(m.course, m.read) || !m.ask(s.read.parsed, wanted, at, between) {
+				refused[m.read] = true
+			}
+			for day := range s.read.parsed.days(m.read) {
+				claimed[courseDay{m.course, day}]++
+			}
+		}
+	}
+	for _, s := range asked { // two sheets of one run
+		for _, m := range s.meant {
+			for day := range s.read.parsed.days(m.read) {
+				if claimed[courseDay{m.course, day}] > 1 {
+					refused[m.read] = true
+				}
+			}
+		}
+	}
+	// one name is one course: all sheets of it or none
+	return slices.DeleteFunc(asked, func(s *unsureSheet) bool {
+		return slices.ContainsFunc(s.meant, func(m courseMeant) bool { return refused[m.read] })
+	}), nil
+}
+
+// people are the keys of those who are named in full on the lines of a course,
+// "" for all courses.
+func (p *parsedSheet) people(course string) map[string]bool {
+	out := map[string]bool{}
+	for _, q := range p.parts {
+		for _, b := range q.lines.batches {
+			for i := range b.lines {
+				if course == "" || q.runs[b.run[i]].course.course == course {
+					if key := personKey(b.lines[i].Name); key != "" {
+						out[key] = true
+					}
+				}
+			}
+		}
+	}
+	return out
+}
+
+// days are those of a course's runs.
+func (p *parsedSheet) days(course string) map[unit.Day]bool {
+	out := map[unit.Day]bool{}
+	for _, q := range p.parts {
+		for _, k := range q.runs {
+			if k.course.course == course {
+				out[k.day] = true
+			}
+		}
+	}
+	return out
+}
+
+// personKey is a full name's folded words in order of the alphabet, so that it
+// does not matter which name comes first; "" for nobody, several people, and
+// names with an initial alone.
+func personKey(s string) string {
+	if len(s) < 4 {
+		return ""
+	}
+	n := name.Parse(s)
+	if n.Unnamed || n.Several || utf8.RuneCountInString(n.Given) < 2 || utf8.RuneCountInString(n.Family) < 2 || strings.Contains(n.Full, "?") {
+		return ""
+	}
+	words := strings.Fields(n.Given + " " + n.Family)
+	sort.Strings(words)
+	return strings.Join(words, " ")
+}
+
+var wantedPersonSchema = store.Columns("person", store.Int32, "name_no", store.Int32)
+
+// whereKnown finds the courses on whose sheets people stand in the archive, in
+// two queries for all.
+func (pl *Pipeline) whereKnown(ctx context.Context, wanted map[string]int32) (map[string]map[int32]bool, error) {
+	var found [][2]int32
+	if err := pl.DB.Scan(ctx, "select text_no, text from record.text", func(r arrow.Record) error {
+		no, texts := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
+		n := int(r.NumRows())
+		person := make([]int32, n)
+		inPieces(n, pl.workers(), func(from, to int) {
+			for i := from; i < to; i++ {
+				person[i] = -1
+				if key := personKey(texts.Value(i)); key != "" {
+					if k, ok := wanted[key]; ok {
+						person[i] = k
+					}
+				}
+			}
+		})
+		for i, k := range person {
+			if k >= 0 {
+				found = append(found, [2]int32{k, no.Value(i)})
+			}
+		}
+		return nil
+	}); err != nil {
+		return nil, err
+	}
+	if err := pl.DB.Exec(ctx, "create or replace temp table wanted_person (person integer, name_no integer)"); err != nil {
+		return nil, err
+	}
+	if err := pl.insertRows(ctx, "wanted_person", wantedPersonSchema, len(found), func(r row, i int) { r.ints(0, found[i][0], found[i][1]) }); err != nil {
+		return nil, err
+	}
+	out := map[string]map[int32]bool{}
+	err := pl.each(ctx, `
+		select distinct w.person, c.course
+		from record.line l
+		join wanted_person w on w.name_no = l.name_no
+		join record.run run on run.run_no = l.run_no
+		join record.course c on c.course_no = run.course_no`, func(rows *sql.Rows) error {
+		var person int32
+		var course string
+		err := rows.Scan(&person, &course)
+		if out[course] == nil {
+			out[course] = map[int32]bool{}
+		}
+		out[course][person] = true
+		return err
+	})
+	if err != nil {
+		return nil, err
+	}
+	return out, pl.DB.Exec(ctx, "drop table wanted_person")
+}
+
+// ask asks the people of a sheet whether the course is meant. between says that
+// the course had runs both before and after; else more of them must be known.
+func (m *courseMeant) ask(p *parsedSheet, wanted map[string]int32, at map[string]map[int32]bool, between bool) bool {
+	there := at[m.course]
+	people := p.people(m.read)
+	only := map[string][2]int{} // known at the course and not at the other, and the other way round
+	m.named, m.known = len(people), 0
+	for key := range people {
+		k := wanted[key]
+		if there[k] {
+			m.known++
+		}
+		for other, list := range at {
+			if n := only[other]; list[k] != there[k] {
+				if there[k] {
+					n[0]++
+				} else {
+					n[1]++
+				}
+				only[other] = n
+			}
+		}
+	}
+	if m.known < leastKnown || 2*m.known < m.named || !between && 4*m.known < 3*m.named {
+		return false
+	}
+	for other := range at {
+		if n := only[other]; other != m.course && (n[0] < leastKnown || n[0] < foldKnown*n[1]) {
+			return false
+		}
+	}
+	return true
+}
+
+// knownDays is what the archive knows of the days and distances of courses.
+type knownDays struct {
+	days      map[string]map[unit.Day]bool
+	distances map[courseKey]bool
+	listed    map[string]int // weekday by courses.csv, -1 not given
+}
+
+func (pl *Pipeline) knownCourses() *knownDays {
+	out := &knownDays{map[string]map[unit.Day]bool{}, map[courseKey]bool{}, map[string]int{}}
+	for k := range pl.courses.runs {
+		c := k.course.course
+		if out.days[c] == nil {
+			out.days[c] = map[unit.Day]bool{}
+		}
+		out.days[c][k.day] = true
+		out.distances[k.course] = true
+	}
+	for _, c := range pl.courses.known {
+		out.listed[c.course] = c.weekday
+	}
+	return out
+}
+
+// mayMean says whether a name, on a number of sheets, may be a slip of the pen
+// for a course: the one course that is near, and not by a letter that makes
+// another word of it.
+func (d *knownDays) mayMean(read, course string, sheets int) bool {
+	if len(d.days[read]) > 0 || sheets > 1 && rarer*sheets > len(d.days[course]) {
+		return false
+	}
+	was, now, sameWords := changedWord(course, read)
+	if sameWords && utf8.RuneCountInString(was) == utf8.RuneCountInString(now) && firstLetterReplaced(was, now) {
+		return false // Hill Lane, Mill Lane
+	}
+	others := make([]string, 0, len(d.days)+len(d.listed))
+	for c := range d.days {
+		others = append(others, c)
+	}
+	for c := range d.listed {
+		if len(d.days[c]) == 0 {
+			others = append(others, c)
+		}
+	}
+	for _, c := range others {
+		if c == course || c == read {
+			continue
+		}
+		if text.Within(read, c, 2) {
+			return false
+		}
+		if sameWords && slices.Contains(strings.Split(c, "-"), now) {
+			return false // Garrow Wood, Garrow Woods: both are words of names here
+		}
+	}
+	return true
+}
+
+// changedWord finds the one word in which two names of as many words differ.
+func changedWord(a, b string) (x, y string, ok bool) {
+	as, bs := strings.Split(a, "-"), strings.Split(b, "-")
+	if len(as) != len(bs) {
+		return "", "", false
+	}
+	for i := range as {
+		if as[i] != bs[i] {
+			return as[i], bs[i], true
+		}
+	}
+	return "", "", false
+}
+
+// firstLetterReplaced tells Hill and Mill from Hill and Ihll.
+func firstLetterReplaced(a, b string) bool {
+	x, n := utf8.DecodeRuneInString(a)
+	y, k := utf8.DecodeRuneInString(b)
+	return x != y && a[n:] == b[k:]
+}
+
+// mayBeWord says whether the letter may well make another word, as it does
+// where it is replaced or ends a word: Bank and Bark, Wood and Woods.
+func mayBeWord(a, b string) bool {
+	x, y, ok := changedWord(a, b)
+	return ok && (len(x) == len(y) && len(x)-matching(x, y) == 1 || strings.HasPrefix(x, y) || strings.HasPrefix(y, x))
+}
+
+// matching counts the bytes that two words of one length share in place.
+func matching(x, y string) (n int) {
+	for i := range len(x) {
+		if x[i] == y[i] {
+			n++
+		}
+	}
+	return n
+}
+
+// fits says whether nothing else contradicts that a sheet is of a course: a run
+// of it on the day, another weekday, or that it was not held at the time.
+// between says that the course had runs shortly before and shortly after.
+func (d *knownDays) fits(p *parsedSheet, m courseMeant) (fits, between bool) {
+	var weekdays [7]int
+	for day := range d.days[m.course] {
+		weekdays[day.Weekday()]++
+	}
+	usual, listed := d.listed[m.course]
+	if !listed || usual < 0 {
+		usual = -1
+		for w, n := range weekdays {
+			if 5*n >= 4*len(d.days[m.course]) {
+				usual = w
+			}
+		}
+	}
+	between = true
+	for day := range p.days(m.read) {
+		if d.days[m.course][day] || usual >= 0 && day.Weekday() != time.Weekday(usual) {
+			return false, false
+		}
+		before, after := false, false
+		for i := unit.Day(1); i <= asleep; i++ {
+			before = before || d.days[m.course][day-i]
+			after = after || d.days[m.course][day+i]
+		}
+		if !before && !after {
+			return false, false
+		}
+		between = between && before && after
+	}
+	return true, between
+}
+
+// loadSettled loads sheets whose course was settled, and puts what became of
+// them in their places of the report.
+func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answers *remembered) error {
+	pl := l.pl
+	known := pl.knownCourses()
+	var take []*unsureSheet
+	var results []readResult
+	var names []string
+	for _, s := range sheets {
+		if l.known[s.read.hash].State != store.Waiting {
+			continue // another sheet took its place
+		}
+		p, given, err := pl.readMeant(s, l.hand)
+		if err != nil || !p.allKnown(known, s.meant) {
+			continue
+		}
+		take = append(take, s)
+		names = append(names, s.name)
+		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: given})
+	}
+	if len(take) == 0 {
+		return nil
+	}
+	tmp := &LoadReport{}
+	b := &loading{pl, names, results, l.hand, l.known, l.next, l.now, tmp}
+	if err := b.readAsBefore(ctx, answers); err != nil {
+		return err
+	}
+	parsed, err := b.keep()
+	if err != nil {
+		return err
+	}
+	for i, s := range take {
+		l.rep.Sheets[s.report] = tmp.Sheets[i]
+		for _, k := range s.again {
+			again := SheetReport{Path: l.rep.Sheets[k].Path, State: "already loaded", Rows: tmp.Sheets[i].Rows}
+			if again.Path != s.name {
+				again.Why = "the same sheet was loaded as " + s.name
+			}
+			if tmp.Sheets[i].State == "loaded" {
+				l.rep.Sheets[k] = again
+				l.rep.Known++
+				l.rep.Waiting--
+			}
+		}
+	}
+	l.rep.Waiting += tmp.Waiting - len(take)
+	l.rep.Loaded += tmp.Loaded
+	l.rep.Rows += tmp.Rows
+	return pl.writeSheets(ctx, parsed)
+}
+
+// allKnown says whether the sheet, read anew, has runs of the courses that are
+// meant, all over distances that these are known to have.
+func (p *parsedSheet) allKnown(d *knownDays, meant []courseMeant) bool {
+	for _, m := range meant {
+		n := 0
+		for _, q := range p.parts {
+			for _, k := range q.runs {
+				if k.course.course == m.read || k.course.course == m.course && !d.distances[k.course] {
+					return false
+				}
+				if k.course.course == m.course {
+					n++
+				}
+			}
+		}
+		if n == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// openAsMeant reads a sheet for a dry run: with a misspelt course as the people
+// on it say, or asking. meant is what is answered about the course.
+func (pl *Pipeline) openAsMeant(ctx context.Context, name string, data []byte, hand ByHand, earlier *remembered) (p *parsedSheet, meant string, err error) {
+	said := hand
+	if hand.Course == "" {
+		meant = earlier.meant[store.Hash(data)]
+		said.Answers = joinAnswers(hand.Answers, meant)
+	}
+	if p, err = pl.openOrParse(name, data, said); err != nil {
+		return nil, "", err
+	}
+	p.byHand = hand.Course != ""
+	pl.askMisspelt([]*parsedSheet{p})
+	u := unsureOf(name, readResult{data: data, parsed: p})
+	if u == nil {
+		return p, meant, nil
+	}
+	settled, err := pl.settleMisspelt(ctx, unsureSheets{u})
+	if err != nil || len(settled) == 0 {
+		return p, meant, err
+	}
+	now, answers, err := pl.readMeant(u, hand)
+	if err != nil || !now.allKnown(pl.knownCourses(), u.meant) {
+		return p, meant, err
+	}
+	return now, answers, nil
+}
+
+// readMeant reads a sheet again with its courses settled.
+func (pl *Pipeline) readMeant(u *unsureSheet, hand ByHand) (p *parsedSheet, answers string, err error) {
+	list := make([]string, len(u.meant))
+	for i, m := range u.meant {
+		list[i] = m.String()
+	}
+	answers = strings.Join(list, "; ")
+	hand.Answers = joinAnswers(hand.Answers, answers)
+	p, err = pl.parseSheet(u.name, u.read.data, hand)
+	return p, answers, err
+}
