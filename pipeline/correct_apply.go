@@ -450,6 +450,14 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 	for _, c := range [][]unit.Day{f.birthLo, f.birthHi} {
 		c[x], c[y] = c[y], c[x]
 	}
+	for k := range a.owners { // whom an earlier decision has named goes along
+		switch o := &a.owners[k]; o.line {
+		case x:
+			o.line = y
+		case y:
+			o.line = x
+		}
+	}
 	f.settleStatus(x)
 	f.settleStatus(y)
 	a.touched[x], a.touched[y] = true, true

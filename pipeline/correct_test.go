@@ -266,6 +266,21 @@ func TestExchange(t *testing.T) {
 	d.want("place 2 after undoing", d.place("alder-bank", "2026-01-17", 2), "Ben Reed ok 21:20")
 }
 
+// A place that was claimed for a known runner can be exchanged afterwards: the
+// claim goes along.
+func TestExchangeAfterAClaim(t *testing.T) {
+	d := newDesk(t, threeWeeks())
+	claim := on("2026-01-10", 3)
+	claim.Name = "Cora Vale"
+	d.keep(claim)
+	c := on("2026-01-10", 2)
+	c.ExchangeWith = 3
+	d.keep(c)
+	d.want("place 2", d.place("alder-bank", "2026-01-10", 2), "Cora Vale ok 21:10")
+	d.want("place 3", d.place("alder-bank", "2026-01-10", 3), "Ben Reed ok 24:30")
+	d.want("nobody twice", d.problems("person-twice"), "")
+}
+
 func TestRunState(t *testing.T) {
 	d := newDesk(t, threeWeeks())
 	short := Correction{Course: "alder-bank", Date: "2026-01-17", State: "Short by 120m"}

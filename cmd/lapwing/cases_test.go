@@ -23,7 +23,8 @@ import (
 //	load/NAME.csv       a sheet of the first load; NAME says course and date
 //	then/NAME.csv       a sheet of a second load, after the first
 //	archive/NAME.csv    a side table, there from the start; {NAME.csv} stands
-//	                    for the hash of that sheet
+//	                    for the hash of that sheet, {tab} for its tab, {tab!}
+//	                    for its tab before a row
 //	settings            more lines of lapwing.toml
 //	commands            commands run after the loads, one a line
 //	exit                exit code of the last load, 0 where it is not given
@@ -132,7 +133,10 @@ func parseCase(path string, data []byte) (*testCase, error) {
 
 func (c *testCase) run(t *testing.T, form string) {
 	dir := folderWith(t, nil)
-	hashes := map[string]string{}
+	hashes := map[string]string{"{tab}": "", "{tab!}": ""}
+	if form != "csv" {
+		hashes = map[string]string{"{tab}": "Sheet1", "{tab!}": "Sheet1!"}
+	}
 	for _, s := range c.sections {
 		kind, name, ok := strings.Cut(s.name, "/")
 		if !ok || kind == "archive" {
