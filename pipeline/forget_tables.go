@@ -112,6 +112,10 @@ func (e *eraser) table(file string, data []byte) ([]byte, error) {
 			}
 			return true
 		})
+	case "announced.csv":
+		return rewriteTable(data, func(get func(string) string, set func(string, string)) bool {
+			return e.id == "" || !strings.EqualFold(get("runner"), e.id)
+		})
 	case "volunteers.csv":
 		return rewriteTable(data, func(get func(string) string, set func(string, string)) bool {
 			if e.is(get("name")) {

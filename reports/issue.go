@@ -36,6 +36,7 @@ type Register struct {
 	short bool // the heading is of an earlier version
 	mu    sync.Mutex
 	by    map[string][]written // by report
+	told  announced
 }
 
 // written is one file of one issue of a report.
@@ -52,6 +53,10 @@ type written struct {
 // line that a kill cut short is left out.
 func OpenRegister(archiveDir string) (*Register, error) {
 	r := &Register{path: filepath.Join(archiveDir, registerName), by: map[string][]written{}}
+	var err error
+	if r.told, err = readAnnounced(archiveDir); err != nil {
+		return nil, err
+	}
 	data, err := os.ReadFile(r.path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return r, nil
@@ -303,7 +308,31 @@ func (r *Register) append(report string, rows []written) error {
 		}
 		r.short = false
 	}
-	f, err := os.OpenFile(r.path, os.O_RDWR|os.O_CREATE, 0o644)
+	lines := make([][]string, len(rows))
+	for i, row := range rows {
+		public, err1 := json.Marshal(row.public)
+		desk, err2 := json.Marshal(row.desk)
+		if err := errors.Join(err1, err2); err != nil {
+			return err
+		}
+		decision, ledger := "", ""
+		if row.mark.Known {
+			decision, ledger = strconv.Itoa(row.mark.Decision), strconv.Itoa(row.mark.Ledger)
+		}
+		lines[i] = []string{report, strconv.Itoa(row.issue), row.file, row.sum, row.content, string(public), string(desk), decision, ledger}
+	}
+	if err := appendLines(r.path, registerHead, lines); err != nil {
+		return err
+	}
+	r.by[report] = append(r.by[report], rows...)
+	return nil
+}
+
+// appendLines adds lines to a table, after its heading where it is new, and
+// waits until they are on disk. It reads none of those before, so that its cost
+// does not grow with the table.
+func appendLines(path string, head []string, lines [][]string) error {
+	f, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE, 0o644)
 	if err != nil {
 		return err
 	}
@@ -315,26 +344,10 @@ func (r *Register) append(report string, rows []written) error {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	if end == 0 {
-		if err := w.Write(registerHead); err != nil {
-			return err
-		}
+		lines = append([][]string{head}, lines...)
 	}
-	for _, row := range rows {
-		public, err1 := json.Marshal(row.public)
-		desk, err2 := json.Marshal(row.desk)
-		if err := errors.Join(err1, err2); err != nil {
-			return err
-		}
-		decision, ledger := "", ""
-		if row.mark.Known {
-			decision, ledger = strconv.Itoa(row.mark.Decision), strconv.Itoa(row.mark.Ledger)
-		}
-		if err := w.Write([]string{report, strconv.Itoa(row.issue), row.file, row.sum, row.content, string(public), string(desk), decision, ledger}); err != nil {
-			return err
-		}
-	}
-	if w.Flush(); w.Error() != nil {
-		return w.Error()
+	if err := w.WriteAll(lines); err != nil {
+		return err
 	}
 	if err := f.Truncate(end); err != nil {
 		return err
@@ -342,11 +355,7 @@ func (r *Register) append(report string, rows []written) error {
 	if _, err := f.WriteAt(b.Bytes(), end); err != nil {
 		return err
 	}
-	if err := f.Sync(); err != nil {
-		return err
-	}
-	r.by[report] = append(r.by[report], rows...)
-	return nil
+	return f.Sync()
 }
 
 // wholeLines is the length of f up to its last line end: a line that a kill

@@ -53,6 +53,9 @@ func (w WeeklyReport) Write() ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := reg.announce(d); err != nil {
+		return nil, err
+	}
 	tmpl, err := loadWriteup(o.ArchiveDir)
 	if err != nil {
 		return nil, err

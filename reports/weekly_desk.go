@@ -207,6 +207,9 @@ func (d *weekly) linesTab() *table.Tab {
 		if r.takingPart != "runner" {
 			remark = joinWords(r.takingPart, remark)
 		}
+		if r.toldAt != nil {
+			remark = joinWords(fmt.Sprintf("%s run, moved here; told before in the reports of %s", ordinal(*r.milestone), r.toldAt), remark)
+		}
 		if r.protected {
 			remark = joinWords("may be under 18", remark)
 		}

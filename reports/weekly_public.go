@@ -268,8 +268,10 @@ func (d *weekly) boardBests() *table.Table {
 	return t
 }
 
+// milestones are those to be told, the highest first: not those that moved here
+// after the reports of another run had told them.
 func (d *weekly) milestones() []*resultRow {
-	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.milestone != nil })
+	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.milestone != nil && r.toldAt == nil })
 	sort.SliceStable(rows, func(i, j int) bool { return *rows[i].milestone > *rows[j].milestone })
 	return rows
 }

@@ -74,6 +74,7 @@ type resultRow struct {
 	place      standing.Rank // in the run
 	groupPlace standing.Rank // in the age group
 	shown      string        // group as published, "" where it is not
+	toldAt     *Run          // whose reports have told the milestone before, nil none
 }
 
 type spreadRow struct {
