@@ -159,6 +159,20 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 			added[r]++
 		}
 	}
+	// A runner all of whose rows are other ids' anchors shares one: without it
+	// the id would be given again, to somebody else perhaps.
+	bare := false
+	for r := range live {
+		bare = bare || live[r]+added[r] == 0
+	}
+	if bare {
+		for _, i := range order {
+			if r := runner[i]; live[r]+added[r] == 0 {
+				out.Added = append(out.Added, Anchor{ID: out.Of[r], Key: keys[i], Rows: 1, row: i})
+				added[r]++
+			}
+		}
+	}
 	slices.SortFunc(out.Added, func(a, b Anchor) int {
 		if a.ID != b.ID {
 			return int(a.ID - b.ID)
