@@ -58,6 +58,14 @@ func (f *field) markChildren(fig *figures, rule string) {
 		if f.settled(i) && !known {
 			continue
 		}
+		if f.some != nil && f.some.was[i].there {
+			// of a sheet that came earlier the field may hold some lines only
+			f.counts[i] |= f.some.was[i].counts & mayBeChild
+			if !known {
+				f.asked.changed = f.asked.changed || f.some.was[i].ageLow != noAge
+				continue
+			}
+		}
 		f.counts[i] &^= mayBeChild
 		if known {
 			continue

@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"strconv"
 
@@ -82,7 +83,9 @@ func (pl *Pipeline) stepKeepLink(ctx context.Context, w *work) error {
 	if err := pl.keepIDs(w); err != nil {
 		return err
 	}
-	if err := pl.DB.Transaction(ctx, func() error { return pl.writeLink(ctx, w) }); err != nil {
+	if err := pl.DB.Transaction(ctx, func() error {
+		return errors.Join(pl.writeLink(ctx, w), pl.setState(ctx, stateBase, "")) // cut short here, the next refresh is of everything
+	}); err != nil {
 		return err
 	}
 	w.link.result, w.link.rows, w.linkKept = nil, nil, true

@@ -688,6 +688,7 @@ func (pl *Pipeline) dropSheet(ctx context.Context, sheetNo int) error {
 				return err
 			}
 		}
-		return pl.setState(ctx, "figures", "")
+		// numbers of parts and lines are free to be given again
+		return errors.Join(pl.setState(ctx, "figures", ""), pl.setState(ctx, stateBase, ""))
 	})
 }

@@ -70,6 +70,11 @@ func readMember(r []string) (m member, err error) {
 	return m, nil
 }
 
+// readOf names a row of the table as problems do.
+func (pl *Pipeline) readOf(m member) string {
+	return fmt.Sprintf("%s: %s", filepath.Base(pl.Archive.At(memberTable, m.line-2)), m.name)
+}
+
 // joinMembers finds the runner of each member, and narrows that runner's birth
 // window to the date of birth that the club knows. A date that none of the
 // sheets' ages allows changes nothing and is asked about.
@@ -82,7 +87,7 @@ func (pl *Pipeline) joinMembers(f *field, p *people, clubs clubBook) ([]member, 
 	var problems []storedProblem
 	ask := func(m member, kind, expected, todo string) {
 		problems = append(problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: kind,
-			Read: fmt.Sprintf("%s: %s", filepath.Base(pl.Archive.At(memberTable, m.line-2)), m.name), Expected: expected, Do: todo}})
+			Read: pl.readOf(m), Expected: expected, Do: todo}})
 	}
 	born := map[int32]unit.Day{}
 	for i := range members {

@@ -98,8 +98,16 @@ func (pl *Pipeline) Refresh(ctx context.Context, force bool) (bool, error) {
 // same archive then has the same figures, whatever the order of loading.
 func (pl *Pipeline) RefreshAll(ctx context.Context) error {
 	some, err := pl.state(ctx, stateSome)
-	if err == nil {
-		_, err = pl.Refresh(ctx, some == "yes")
+	if err != nil {
+		return err
+	}
+	stamp, err := pl.figuresStamp()
+	if err != nil {
+		return err
+	}
+	have, err := pl.state(ctx, "figures")
+	if err == nil && (some == "yes" || have != stamp) { // new sheets must not be taken up on their own here
+		_, err = pl.Refresh(ctx, true)
 	}
 	return err
 }

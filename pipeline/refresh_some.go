@@ -127,8 +127,8 @@ func (pl *Pipeline) refreshSome(ctx context.Context, base string) (bool, error) 
 		}
 	}
 	began = time.Now()
-	if w.field.asked.changed {
-		return false, nil
+	if same, err := pl.sameForTables(ctx, w); !same || err != nil {
+		return false, err
 	}
 	if ok, err := pl.updateSome(ctx, w, w.field.some.fresh, pl.someFrom()); !ok || err != nil {
 		return false, err
@@ -506,6 +506,10 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 		if _, there := slices.BinarySearch(p.no, no); !there {
 			gone = append(gone, no)
 		}
+	}
+	// cut short from here on, the next refresh is of everything
+	if err := pl.setState(ctx, stateBase, ""); err != nil {
+		return err
 	}
 	if err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh); err != nil {
 		return err

@@ -179,9 +179,15 @@ type speedColumns struct {
 // the others.
 func (f *field) speedInput(p *people, first map[int32]int) *speedColumns {
 	in := &speedColumns{Input: &speed.Input{}}
-	in.courses = make([]int32, len(f.courses))
-	for i := range in.courses {
-		in.courses[i] = int32(i)
+	held := make([]bool, len(f.courses))
+	for i := 0; i < f.n; i++ {
+		held[f.course(i)-1] = true
+	}
+	for i := range f.courses {
+		// one whose sheets were all withdrawn is no part of a full fit
+		if _, ok := first[f.courses[i].no]; ok || held[i] {
+			in.courses = append(in.courses, int32(i))
+		}
 	}
 	later := func(c int32) int {
 		if _, ok := first[f.courses[c].no]; ok {

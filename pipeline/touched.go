@@ -13,13 +13,15 @@ import (
 )
 
 // reportedFacts are the facts about a line that weekly reports rest on, as in
-// factsOfRuns. Ages not known are 255.
+// factsOfRuns. Ages not known are noAge.
 type reportedFacts struct {
 	there, pb, courseBest                            bool
 	status, counts, takingPart, sex, ageLow, ageHigh uint8
 	newcomer, visitor                                uint8
 	runner, timeMS, milestone                        int32
 }
+
+const noAge = 255
 
 // touched gives the runs of lines whose facts a refresh of some lines changes.
 // It belongs before the writing; what runners are called is compared after it
