@@ -322,12 +322,10 @@ func personKey(s string) string {
 	return strings.Join(words, " ")
 }
 
-var wantedPersonSchema = store.Columns("person", store.Int32, "name_no", store.Int32)
-
 // whereKnown finds the courses on whose sheets people stand in the archive, in
-// two queries for all.
+// two queries for all. It needs no right to write.
 func (pl *Pipeline) whereKnown(ctx context.Context, wanted map[string]int32) (map[string]map[int32]bool, error) {
-	var found [][2]int32
+	var persons, names []string // numbers, as they stand in a query
 	if err := pl.DB.Scan(ctx, "select text_no, text from record.text", func(r arrow.Record) error {
 		no, texts := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
 		n := int(r.NumRows())
@@ -344,26 +342,22 @@ func (pl *Pipeline) whereKnown(ctx context.Context, wanted map[string]int32) (ma
 		})
 		for i, k := range person {
 			if k >= 0 {
-				found = append(found, [2]int32{k, no.Value(i)})
+				persons = append(persons, strconv.Itoa(int(k)))
+				names = append(names, strconv.Itoa(int(no.Value(i))))
 			}
 		}
 		return nil
 	}); err != nil {
 		return nil, err
 	}
-	if err := pl.DB.Exec(ctx, "create or replace temp table wanted_person (person integer, name_no integer)"); err != nil {
-		return nil, err
-	}
-	if err := pl.insertRows(ctx, "wanted_person", wantedPersonSchema, len(found), func(r row, i int) { r.ints(0, found[i][0], found[i][1]) }); err != nil {
-		return nil, err
-	}
 	out := map[string]map[int32]bool{}
-	err := pl.each(ctx, `
+	return out, pl.each(ctx, fmt.Sprintf(`
+		with w as (select unnest([%s]::integer[]) as person, unnest([%s]::integer[]) as name_no)
 		select distinct w.person, c.course
 		from record.line l
-		join wanted_person w on w.name_no = l.name_no
+		join w on w.name_no = l.name_no
 		join record.run run on run.run_no = l.run_no
-		join record.course c on c.course_no = run.course_no`, func(rows *sql.Rows) error {
+		join record.course c on c.course_no = run.course_no`, strings.Join(persons, ", "), strings.Join(names, ", ")), func(rows *sql.Rows) error {
 		var person int32
 		var course string
 		err := rows.Scan(&person, &course)
@@ -373,10 +367,6 @@ func (pl *Pipeline) whereKnown(ctx context.Context, wanted map[string]int32) (ma
 		out[course][person] = true
 		return err
 	})
-	if err != nil {
-		return nil, err
-	}
-	return out, pl.DB.Exec(ctx, "drop table wanted_person")
 }
 
 // ask asks the people of a sheet whether the course is meant. between says that
