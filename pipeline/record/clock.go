@@ -2,8 +2,10 @@ package record
 
 import (
 	"bytes"
+	"html"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // clockShape is what the text of a time cell looks like, before anybody
@@ -42,6 +44,9 @@ type clockCell struct {
 func lexClock(s string, scratch *[]byte, c *clockCell) {
 	*c = clockCell{}
 	if !lexPlain(s, c) && !lexColons(s, c) {
+		if strings.IndexByte(s, '&') >= 0 && strings.IndexByte(s, ';') >= 0 {
+			s = html.UnescapeString(s) // saved from a web page: 24&#39;31
+		}
 		*scratch = fold((*scratch)[:0], s)
 		*c = lexFolded(*scratch)
 		return
