@@ -18,15 +18,15 @@ var deflaters sync.Pool
 type deflater struct{ *flate.Writer }
 
 func deflate(w io.Writer) (io.WriteCloser, error) {
-	if d, ok := deflaters.Get().(deflater); ok {
+	if d, ok := deflaters.Get().(*deflater); ok {
 		d.Reset(w)
 		return d, nil
 	}
 	d, err := flate.NewWriter(w, flate.BestSpeed)
-	return deflater{d}, err
+	return &deflater{d}, err
 }
 
-func (d deflater) Close() error {
+func (d *deflater) Close() error {
 	err := d.Writer.Close()
 	deflaters.Put(d)
 	return err
