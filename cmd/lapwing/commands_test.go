@@ -105,7 +105,7 @@ func split(line string) []string {
 func TestJSON(t *testing.T) {
 	dir := twoRuns(t)
 	at := func(name string) string { return filepath.Join(dir, name) }
-	write(t, dir, map[string]string{"new/alder-bank_2026-01-17.csv": fieldSheet(18)})
+	write(t, dir, map[string]string{"new/alder-bank_2026-01-17.csv": strings.Replace(strings.Replace(fieldSheet(18), "Alder Harriers", "Alder H.", 3), "Alder Harriers", "Alder Plodders", 2)})
 	tried := map[string]bool{}
 	for _, line := range []string{
 		"run",
@@ -128,6 +128,7 @@ func TestJSON(t *testing.T) {
 		"correct alder-bank 2026-01-03 5 --time 21:40 --yes",
 		"correct --list",
 		"correct --undo 1 --yes",
+		"clubs",
 		"match list",
 		"match explain R1",
 		"match explain R1 R2",
@@ -136,13 +137,15 @@ func TestJSON(t *testing.T) {
 		"match undo 3",
 		"match join R1 R2",
 		"match weights",
+		`clubs part "Alder Plodders" "Alder Harriers" --yes`,
+		`clubs join "Alder H." "Alder Harriers" --yes`,
 		"match export " + at("who.xlsx"),
 		"match apply " + at("who.xlsx") + " --partial",
 		"export " + at("out"),
 		"check",
 		"demo " + at("demo"),
 	} {
-		words := strings.Fields(line)
+		words := split(line)
 		sub, _, err := (&app{out: io.Discard, err: io.Discard}).root().Find(words)
 		if err != nil {
 			t.Fatal(err)
