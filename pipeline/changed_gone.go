@@ -66,6 +66,19 @@ func (pl *Pipeline) GoneRuns(ctx context.Context) ([]GoneRun, error) {
 	return out, pl.whyGone(out)
 }
 
+// runsOfCopy lists the runs that the archive's copy of a sheet is of; none
+// where it can't be read, which lapwing check tells.
+func (pl *Pipeline) runsOfCopy(e store.Entry) (runs []runKey) {
+	p, err := pl.parseCopy(e)
+	if err != nil {
+		return nil
+	}
+	for _, part := range p.parts {
+		runs = append(runs, part.runs...)
+	}
+	return runs
+}
+
 // whyGone finds the withdrawn sheets that were of the runs.
 func (pl *Pipeline) whyGone(runs []GoneRun) error {
 	ledger, err := pl.Archive.Ledger()
@@ -77,16 +90,10 @@ func (pl *Pipeline) whyGone(runs []GoneRun) error {
 		if e.State != store.Withdrawn {
 			continue
 		}
-		p, err := pl.parseCopy(e)
-		if err != nil {
-			continue // lapwing check tells of a copy that can't be read
-		}
-		for _, part := range p.parts {
-			for _, k := range part.runs {
-				for i, r := range runs {
-					if k.course.course == r.Course && k.day == r.Day && !slices.Contains(sheets[i], e.Path) {
-						sheets[i] = append(sheets[i], e.Path)
-					}
+		for _, k := range pl.runsOfCopy(e) {
+			for i, r := range runs {
+				if k.course.course == r.Course && k.day == r.Day && !slices.Contains(sheets[i], e.Path) {
+					sheets[i] = append(sheets[i], e.Path)
 				}
 			}
 		}

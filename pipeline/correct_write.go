@@ -53,13 +53,9 @@ func (pl *Pipeline) writeDesk(ctx context.Context, w *work) error {
 		"from_day", store.Date, "to_day", store.Date)
 	return pl.insertRows(ctx, "record.member", schema, len(w.members), func(r row, k int) {
 		m := w.members[k]
-		no := int32(0)
-		if m.runner >= 0 {
-			no = w.people.no[m.runner]
-		}
 		r.ints(0, int32(m.line))
 		r.texts(1, m.name)
-		r.ints(2, no)
+		r.ints(2, w.people.number(m.runner))
 		r.texts(3, m.club, m.claim)
 		r.dayOrNull(5, m.from)
 		r.dayOrNull(6, m.to)
@@ -71,17 +67,13 @@ func (pl *Pipeline) writeHeldRecords(ctx context.Context, w *work) error {
 		"time_s", store.Int32, "name", store.Text, "runner_no", store.Int32, "run_date", store.Date, "protected", store.Bool)
 	return pl.insertRows(ctx, "record.held_record", schema, len(w.held), func(r row, k int) {
 		h := w.held[k]
-		no := int32(0)
-		if h.runner >= 0 {
-			no = w.people.no[h.runner]
-		}
 		r.ints(0, int32(h.row))
 		r.texts(1, h.course)
 		r.ints(2, h.distanceM)
 		r.texts(3, h.sex, h.group)
 		r.ints(5, h.timeS)
 		r.texts(6, h.name)
-		r.ints(7, no)
+		r.ints(7, w.people.number(h.runner))
 		r.dayOrNull(8, h.day)
 		r.yesNo(9, h.protected)
 	})

@@ -175,14 +175,8 @@ func (pl *Pipeline) runsOfSheets(ctx context.Context, seqs []int) (map[int][]Run
 		if !want[e.Seq] || e.State != store.Withdrawn {
 			continue
 		}
-		p, err := pl.parseCopy(e)
-		if err != nil {
-			continue // lapwing check tells of a copy that can't be read
-		}
-		for _, part := range p.parts {
-			for _, k := range part.runs {
-				add(e.Seq, RunRef{Course: k.course.course, Day: k.day, Date: k.day.String(), Session: k.session})
-			}
+		for _, k := range pl.runsOfCopy(e) {
+			add(e.Seq, RunRef{Course: k.course.course, Day: k.day, Date: k.day.String(), Session: k.session})
 		}
 	}
 	return of, nil

@@ -82,6 +82,15 @@ func (f *field) finder(p *people) func(string) int32 {
 	}
 }
 
+// number is the runner number that the finder's answer stands for, 0 where it is
+// no one runner.
+func (p *people) number(index int32) int32 {
+	if index < 0 {
+		return 0
+	}
+	return p.no[index]
+}
+
 // onlyOne keeps a runner number while it is the only one; 0 is none.
 func onlyOne(have, more int32) int32 {
 	switch {

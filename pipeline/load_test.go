@@ -183,20 +183,7 @@ func TestSessionOfTheOnlyRun(t *testing.T) {
 // counted gives name and status of every line of a run's sheets, in order.
 func counted(t *testing.T, pl *Pipeline) string {
 	t.Helper()
-	rows, err := pl.DB.QueryContext(context.Background(), "select sheet || ' ' || coalesce(name, '?') || ' ' || status from main.results order by sheet, row_number")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer rows.Close()
-	var out []string
-	for rows.Next() {
-		var s string
-		if err := rows.Scan(&s); err != nil {
-			t.Fatal(err)
-		}
-		out = append(out, s)
-	}
-	return strings.Join(out, "\n")
+	return strings.Join(dump(t, pl, "select sheet || ' ' || coalesce(name, '?') || ' ' || status from main.results order by sheet, row_number"), "\n")
 }
 
 // A club's excerpt never displaces the sheet of the whole field, not even

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -36,6 +37,7 @@ const someFrom = 300000
 // someLines is what a field of some lines knows about the rest.
 type someLines struct {
 	fresh   map[int32]bool // run numbers: runs that a new sheet is of
+	last    int32          // part: those above it have come since the last refresh
 	sameNo  []int32        // per line: number of the line with the same result, of settled lines
 	doubts  int            // reasons for doubt that are in the database already
 	before  []int32        // runners concerned, whoever the new lines turn out to be
@@ -150,8 +152,8 @@ func (pl *Pipeline) someFrom() int {
 // some makes the field of some lines, with their runners. It is nil where a
 // refresh of everything is due.
 func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
-	fresh, ok, err := pl.freshRuns(ctx, base)
-	if !ok || err != nil {
+	fresh, last, err := pl.freshRuns(ctx, base)
+	if len(fresh) == 0 || err != nil {
 		return nil, err
 	}
 	w := &work{}
@@ -162,29 +164,22 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	w.decisions = inForce(all)
 
 	// the fresh runs first: who may stand in them?
-	if err := pl.pickLines(ctx, "where "+amongRuns(fresh), nil); err != nil {
+	if err := pl.pickLines(ctx, amongRuns(fresh)); err != nil {
 		return nil, err
 	}
-	f, lastPart, err := pl.readSome(ctx, fresh, nil)
+	f, err := pl.readSome(ctx, fresh, last, nil)
 	if err != nil {
 		return nil, err
 	}
-	if w.desk, err = f.applyLineDecisions(nil); err != nil {
-		return nil, err
-	}
 	f.compareSheets()
-	var lines []int32
 	var runners []int32
-	for i := 0; i < f.n; i++ {
-		if f.runner[i] > 0 {
-			runners = append(runners, f.runner[i])
-		}
-		if f.part[i] > lastPart && f.linked(i) {
-			lines = append(lines, int32(i))
+	for _, no := range f.runner {
+		if no > 0 {
+			runners = append(runners, no)
 		}
 	}
 	began := time.Now()
-	linkage, candidates, err := pl.candidateRunners(ctx, f, lines, nil)
+	linkage, candidates, err := pl.candidateRunners(ctx, f, f.newLines(), nil)
 	if linkage == nil || err != nil {
 		return nil, err
 	}
@@ -200,13 +195,16 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	slices.Sort(runners)
 
 	// then all lines of these runners
-	if err := pl.pickLines(ctx, "where line_no in (select line_no from record.result where runner_no in (select number from picked))", slices.Compact(runners)); err != nil {
+	if err := pl.pick(ctx, slices.Compact(runners)); err != nil {
+		return nil, err
+	}
+	if err := pl.pickLines(ctx, "line_no in (select line_no from record.result where runner_no in (select number from picked))"); err != nil {
 		return nil, err
 	}
 	if err := pl.addRuns(ctx, fresh); err != nil {
 		return nil, err
 	}
-	if f, lastPart, err = pl.readSome(ctx, fresh, f); err != nil {
+	if f, err = pl.readSome(ctx, fresh, last, f); err != nil {
 		return nil, err
 	}
 	f.some.before, f.some.linkage = before, linkage
@@ -217,14 +215,8 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 	if ok, err := pl.settleSome(w); !ok || err != nil {
 		return nil, err
 	}
-	lines = lines[:0]
-	for i := 0; i < f.n; i++ {
-		if f.part[i] > lastPart && f.linked(i) {
-			lines = append(lines, int32(i))
-		}
-	}
 	began = time.Now()
-	if ok, err := pl.linkSome(ctx, w, linkage, lines); !ok || err != nil {
+	if ok, err := pl.linkSome(ctx, w, linkage, f.newLines()); !ok || err != nil {
 		return nil, err
 	}
 	pl.took("Working out who is who", began)
@@ -233,6 +225,16 @@ func (pl *Pipeline) some(ctx context.Context, base string) (*work, error) {
 		return nil, nil
 	}
 	return w, nil
+}
+
+// newLines are the lines that nobody has been found for yet.
+func (f *field) newLines() (lines []int32) {
+	for i := 0; i < f.n; i++ {
+		if f.part[i] > f.some.last && f.linked(i) {
+			lines = append(lines, int32(i))
+		}
+	}
+	return lines
 }
 
 // decidedAbout says whether a decision is about a line of the field.
@@ -247,41 +249,39 @@ func (f *field) decidedAbout(ds []Decision) bool {
 }
 
 // freshRuns lists the runs that sheets are of which have come since the last
-// refresh. It is false where something else has changed as well, where the
-// sheets are many, or the archive is small.
-func (pl *Pipeline) freshRuns(ctx context.Context, base string) ([]int32, bool, error) {
+// refresh, and the last part that it knew. There are none where something else
+// has changed as well, where the sheets are many, or the archive is small.
+func (pl *Pipeline) freshRuns(ctx context.Context, base string) (runs []int32, last int32, err error) {
 	have, err := pl.state(ctx, stateBase)
 	if err != nil || have != base {
-		return nil, false, err
+		return nil, 0, err
 	}
 	stamp, err := pl.state(ctx, stateParts)
 	if err != nil {
-		return nil, false, err
+		return nil, 0, err
 	}
-	var last int32
 	if _, err := fmt.Sscan(stamp, &last); err != nil {
-		return nil, false, nil
+		return nil, 0, nil
 	}
 	if now, err := pl.partsStamp(ctx, last); err != nil || now != stamp {
-		return nil, false, err
+		return nil, 0, err
 	}
 	var lines, fresh int
 	if err := pl.DB.Get(ctx, fmt.Sprintf("select count(*), count(*) filter (part_no > %d) from record.line", last), &lines, &fresh); err != nil {
-		return nil, false, err
+		return nil, 0, err
 	}
 	var helpers int // whose weeks in a row a new list of volunteers may mend
 	if err := pl.DB.Get(ctx, fmt.Sprintf("select count(*) from record.helper where part_no > %d", last), &helpers); err != nil {
-		return nil, false, err
+		return nil, 0, err
 	}
 	if helpers > 0 || fresh == 0 || lines-fresh < pl.someFrom() || float64(fresh) > linkShare*float64(lines) {
-		return nil, false, nil
+		return nil, 0, nil
 	}
-	var runs []int32
 	err = pl.DB.Scan(ctx, fmt.Sprintf("select distinct run_no from record.line where part_no > %d order by run_no", last), func(r arrow.Record) error {
 		runs = store.AppendInt32(runs, r.Column(0))
 		return nil
 	})
-	return runs, err == nil, err
+	return runs, last, err
 }
 
 // absent lists the runners whose weeks in a row may end with a fresh run: they
@@ -298,13 +298,13 @@ func (pl *Pipeline) absent(ctx context.Context, fresh []int32) ([]int32, error) 
 	}
 	var out []int32
 	err := pl.DB.Scan(ctx, `
-		with fresh as (select course_no, min(run_date) as day, min(`+weekAfter+`) as until from record.run where run_no in (select number from picked) group by course_no),
+		with fresh as (select course_no, min(`+weekAfter+`) as until from record.run where run_no in (select number from picked) group by course_no),
 		early as (select run.run_no, f.until from record.run run join fresh f on f.course_no = run.course_no and run.run_date < f.until),
 		late as (select run_no, run_date from record.run where run_date >= (select min(until) from fresh)),
-		was as (select r.runner_no, min(e.until) as until from record.line l join early e on e.run_no = l.run_no
-			join record.result r on r.line_no = l.line_no where r.runner_no > 0 group by r.runner_no),
-		again as (select r.runner_no, max(late.run_date) as day from record.line l join late on late.run_no = l.run_no
-			join record.result r on r.line_no = l.line_no where r.runner_no > 0 group by r.runner_no)
+		was as (select r.runner_no, min(e.until) as until from record.result r join early e on e.run_no = r.run_no
+			where r.runner_no > 0 group by r.runner_no),
+		again as (select r.runner_no, max(late.run_date) as day from record.result r join late on late.run_no = r.run_no
+			where r.runner_no > 0 group by r.runner_no)
 		select was.runner_no from was join again on again.runner_no = was.runner_no and again.day >= was.until order by was.runner_no`, func(r arrow.Record) error {
 		out = store.AppendInt32(out, r.Column(0))
 		return nil
@@ -312,13 +312,9 @@ func (pl *Pipeline) absent(ctx context.Context, fresh []int32) ([]int32, error) 
 	return out, err
 }
 
-// pickLines makes some_line, a table of the lines that a condition on the
-// picked numbers chooses.
-func (pl *Pipeline) pickLines(ctx context.Context, where string, numbers []int32) error {
-	if err := pl.pick(ctx, numbers); err != nil {
-		return err
-	}
-	return pl.DB.Exec(ctx, "create or replace temp table some_line as select "+lineColumns+" from record.line "+where)
+// pickLines makes some_line, a table of the lines that a condition chooses.
+func (pl *Pipeline) pickLines(ctx context.Context, condition string) error {
+	return pl.DB.Exec(ctx, "create or replace temp table some_line as select "+lineColumns+" from record.line where "+condition)
 }
 
 // addRuns adds the lines of runs that are not there yet.
@@ -335,30 +331,24 @@ func (pl *Pipeline) pick(ctx context.Context, numbers []int32) error {
 }
 
 // readSome reads the lines of some_line, with what was settled about them.
-// lastPart is the last part that the last refresh knew; tables, where it is not
+// last is the last part that the last refresh knew; tables, where it is not
 // nil, has runs, parts and courses.
-func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) (f *field, lastPart int32, err error) {
-	stamp, err := pl.state(ctx, stateParts)
+func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, last int32, tables *field) (*field, error) {
+	f, err := pl.readLines(ctx, 0, "some_line order by line_no")
 	if err != nil {
-		return nil, 0, err
-	}
-	if _, err := fmt.Sscan(stamp, &lastPart); err != nil {
-		return nil, 0, err
-	}
-	if f, err = pl.readLines(ctx, 0, "some_line order by line_no"); err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	dictionary, err := pl.readTexts(ctx, "where text_no in (select name_no from some_line union all select number_no from some_line union all select club_no from some_line)")
 	if err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	if tables != nil {
 		f.runs, f.parts, f.courses = tables.runs, tables.parts, tables.courses
 	} else if err := pl.readFieldTables(ctx, f); err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	pl.complete(f, dictionary)
-	f.some = &someLines{fresh: map[int32]bool{}, sameNo: make([]int32, f.n), was: make([]reportedFacts, f.n)}
+	f.some = &someLines{fresh: map[int32]bool{}, last: last, sameNo: make([]int32, f.n), was: make([]reportedFacts, f.n)}
 	for _, r := range fresh {
 		f.some.fresh[r] = true
 	}
@@ -368,13 +358,10 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) 
 		f.doubts.number(words)
 		return err
 	}); err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	f.some.doubts = len(f.doubts.list) - 1
-	at := make(map[int32]int32, f.n)
-	for i, no := range f.lineNo {
-		at[no] = int32(i)
-	}
+	at := f.byLineNo()
 	err = pl.DB.Scan(ctx, `select line_no, runner_no, same_as, doubt, time_ms, status, counts, taking_part, sex, coalesce(age_low, 255)::utinyint, coalesce(age_high, 255)::utinyint
 		from record.result where line_no in (select line_no from some_line)`, func(r arrow.Record) error {
 		var whole [5]*array.Int32
@@ -398,7 +385,16 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, tables *field) 
 		}
 		return nil
 	})
-	return f, lastPart, err
+	return f, err
+}
+
+// byLineNo is the index of each line by its number.
+func (f *field) byLineNo() map[int32]int32 {
+	at := make(map[int32]int32, f.n)
+	for i, no := range f.lineNo {
+		at[no] = int32(i)
+	}
+	return at
 }
 
 // settleSome settles what stands in the fresh runs. It is false where somebody
@@ -462,22 +458,15 @@ func (f *field) keepConcerned(before []int32) {
 // keep leaves out the elements of columns that have no place any more.
 func keep[T any](place []int32, columns ...*[]T) {
 	for _, c := range columns {
+		n := 0
 		for i, j := range place {
 			if j >= 0 {
 				(*c)[j] = (*c)[i]
+				n++
 			}
 		}
-		*c = (*c)[:len(*c)-leftOut(place)]
+		*c = (*c)[:n]
 	}
-}
-
-func leftOut(place []int32) (n int) {
-	for _, j := range place {
-		if j < 0 {
-			n++
-		}
-	}
-	return n
 }
 
 // heldRuns says of every run whether a sheet of it is loaded.
@@ -511,7 +500,7 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 	if err := pl.setState(ctx, stateBase, ""); err != nil {
 		return err
 	}
-	if err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh); err != nil {
+	if err := pl.keepIDs(w); err != nil {
 		return err
 	}
 	var problems []storedProblem
@@ -520,11 +509,6 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 			problems = append(problems, q)
 		}
 	}
-	runs := make([]int32, 0, len(s.fresh))
-	for r := range s.fresh {
-		runs = append(runs, r)
-	}
-	slices.Sort(runs)
 	return pl.DB.Transaction(ctx, func() error {
 		touched, err := pl.touched(ctx, w)
 		if err != nil {
@@ -540,10 +524,7 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 				return err
 			}
 		}
-		if err := pl.pick(ctx, runs); err != nil {
-			return err
-		}
-		if err := pl.DB.Exec(ctx, "delete from sheet.problem where run_no in (select number from picked) and kind in ('"+strings.Join(refreshProblems, "', '")+"')"); err != nil {
+		if err := pl.DB.Exec(ctx, "delete from sheet.problem where "+amongRuns(slices.Sorted(maps.Keys(s.fresh)))+" and kind in ('"+strings.Join(refreshProblems, "', '")+"')"); err != nil {
 			return err
 		}
 		for _, write := range []func(context.Context, *work) error{

@@ -103,18 +103,10 @@ func (pl *Pipeline) deleteRows(ctx context.Context, table, key string, numbers [
 	if len(numbers) == 0 {
 		return nil
 	}
-	if err := pl.DB.Exec(ctx, "create or replace temp table doomed (number integer)"); err != nil {
+	if err := pl.pick(ctx, numbers); err != nil {
 		return err
 	}
-	if err := pl.insertRows(ctx, "doomed", store.Columns("number", store.Int32), len(numbers), func(r row, i int) {
-		r.ints(0, numbers[i])
-	}); err != nil {
-		return err
-	}
-	if err := pl.DB.Exec(ctx, "delete from "+table+" where "+key+" in (select number from doomed)"); err != nil {
-		return err
-	}
-	return pl.DB.Exec(ctx, "drop table doomed")
+	return pl.DB.Exec(ctx, "delete from "+table+" where "+key+" in (select number from picked)")
 }
 
 func (pl *Pipeline) insertSpeedCourses(ctx context.Context, courses []courseSpeed) error {

@@ -28,10 +28,7 @@ const noAge = 255
 // (noteTouched).
 func (pl *Pipeline) touched(ctx context.Context, w *work) (map[int32]bool, error) {
 	f, p, fig, was := w.field, w.people, &w.figures, w.field.some.was
-	at := make(map[int32]int32, f.n)
-	for i, no := range f.lineNo {
-		at[no] = int32(i)
-	}
+	at := f.byLineNo()
 	if err := pl.pick(ctx, f.lineNo); err != nil {
 		return nil, err
 	}
