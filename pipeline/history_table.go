@@ -233,7 +233,12 @@ func (o *openings) ask(table, at, who string) {
 	o.asked[k] = true
 	o.problems = append(o.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "several-runners",
 		Read: fmt.Sprintf("%s: %s", filepath.Base(at), who), Expected: "a name that one runner has",
-		Do: "Write the runner's id, as in R12, in place of the name; lapwing standing lists the ids of a name."}})
+		Do: tellApart(who)}})
+}
+
+// tellApart says what to do where several runners have a name.
+func tellApart(who string) string {
+	return fmt.Sprintf("Write the runner's id, as in R12, in place of the name. To see whose id is whose: lapwing standing %q", who)
 }
 
 // runnerNumber reads a runner id, R12.

@@ -91,10 +91,11 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
 	}
-	earlier, err := pl.remember()
+	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return nil, err
 	}
+	earlier := pl.remember(ledger)
 	p, meant, err := pl.openAsMeant(ctx, name, data, hand, earlier)
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
@@ -126,7 +127,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	}
 	for k, q := range p.parts {
 		for _, r := range q.readings {
-			fmt.Fprintf(w, "  Column %s %q is read as %s (%s)\n", r.Column, r.Heading, r.Means, r.Why)
+			fmt.Fprintf(w, "  Column %s %q is read as %s%s\n", r.Column, r.Heading, r.Means, inBrackets(r.Why))
 		}
 		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(append(slices.Clip(q.runs), helperRuns(q.helpers)...)), 6))
 		for _, l := range first[k] {
@@ -271,7 +272,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 			return err
 		}
 		for _, r := range q.readings {
-			fmt.Fprintf(w, "  Column %s is read as %s (%s)\n", r.Column, r.Means, r.Why)
+			fmt.Fprintf(w, "  Column %s is read as %s%s\n", r.Column, r.Means, inBrackets(r.Why))
 		}
 	}
 	if a := withoutCourses(e.Answers); a != "" {
@@ -410,4 +411,12 @@ func (pl *Pipeline) WaitingQuestions() ([]string, error) {
 		}
 	}
 	return out, nil
+}
+
+// inBrackets is a reason behind what it is the reason of, if there is one.
+func inBrackets(why string) string {
+	if why == "" {
+		return ""
+	}
+	return " (" + why + ")"
 }

@@ -233,7 +233,7 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		a.printDraft(draft)
 	}
 	if !yes {
-		if yes, err = a.confirm("Keep this? [y/n] "); err != nil {
+		if yes, err = a.confirm("Keep this? [y/n] ", "To keep it, give the same command with --yes."); err != nil {
 			return err
 		}
 	}
@@ -298,11 +298,11 @@ func (a *app) printDraft(d *pipeline.Draft) {
 }
 
 // confirm asks a yes-or-no question on a terminal. Without one the answer is
-// no: a script says --yes.
-func (a *app) confirm(question string) (bool, error) {
+// no, and otherwise says how to say yes: a script says --yes.
+func (a *app) confirm(question, otherwise string) (bool, error) {
 	if a.json || !term.IsTerminal(int(os.Stdin.Fd())) {
 		if !a.json {
-			fmt.Fprintln(a.out, "To keep it, give the same command with --yes.")
+			fmt.Fprintln(a.out, otherwise)
 		}
 		return false, nil
 	}

@@ -61,7 +61,8 @@ func (a *app) forget(ctx context.Context, pl *pipeline.Pipeline, who string, yes
 		return fmt.Errorf("%d other people have this name: their results on sheets yet to come would be kept without a name as well, and lines of side tables that give only the name are left. To go on all the same, add --despite-namesakes", len(plan.Namesakes))
 	}
 	if !yes {
-		if yes, err = a.confirm("Erase? This can't be taken back. [y/n] "); err != nil {
+		if yes, err = a.confirm("Erase? This can't be taken back. [y/n] ",
+			"Nothing was erased. To erase, give the same command with --yes. It can't be taken back."); err != nil {
 			return err
 		}
 	}

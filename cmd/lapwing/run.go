@@ -121,7 +121,7 @@ func (a *app) printRun(rep *runReport) {
 		case s.Unknown > 0:
 			newcomers += fmt.Sprintf(" (not known for %s)", count(s.Unknown, "run"))
 		}
-		a.say("%s, %s. %s a look: lapwing sheets problems", count(s.PBs, "personal best"), newcomers, needs(s.Look))
+		a.say("%s, %s. %s a look in these runs; all there is to look at: lapwing sheets problems", count(s.PBs, "personal best"), newcomers, needs(s.Look))
 		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
 	}
 	for i, q := range rep.Waiting {

@@ -49,6 +49,9 @@ func (a *app) weeklyCommand() *cobra.Command {
 				if err := a.asJSON(files); err != nil {
 					return err
 				}
+				if len(files) == 0 {
+					a.say("The reports are up to date; none was written.")
+				}
 				if len(files) > mostFiles {
 					a.say("%s written to %s", count(len(files), "file"), a.settings.Reports)
 					return nil

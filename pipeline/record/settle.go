@@ -21,7 +21,11 @@ func (r *Reader) Settle() Readings {
 		out.Problems = append(out.Problems, place.Problem{Place: place.Place{Column: place.ColumnLetters(index)}, Severity: sev, Kind: kind, Read: read, Expected: expected, Do: do})
 	}
 	if r.c.Position >= 0 {
-		add(r.c.Position, "finishing position", fmt.Sprintf("%d whole numbers, %d of them ties", r.positions, r.ties))
+		ties := "no ties"
+		if r.ties > 0 {
+			ties = fmt.Sprintf("%d of them ties", r.ties)
+		}
+		add(r.c.Position, "finishing position", fmt.Sprintf("%d whole numbers, %s", r.positions, ties))
 	}
 	r.clock.settle(r.o.Answers["time"], r.o.Answers["time"+AsBefore])
 	if r.c.Time >= 0 {
