@@ -3,7 +3,6 @@ package pipeline
 import (
 	"context"
 	"database/sql"
-	"strings"
 
 	"lapwing/pipeline/store"
 )
@@ -32,35 +31,28 @@ func (pl *Pipeline) numberTexts(ctx context.Context, parts []numberedPart) error
 	}
 	d := pl.texts
 	known := d.last
-	var fresh []string // the k-th has number known + 1 + k, unless the database knows it
 	for _, p := range parts {
 		for _, b := range p.part.lines.batches {
 			b.texts = make([][3]int32, len(b.lines))
 			for i := range b.lines {
 				l := &b.lines[i]
-				for k, s := range [3]string{l.Name, l.Number, l.Club} {
-					if s == "" {
-						continue
-					}
-					no, ok := d.at[s]
-					if !ok {
-						s = strings.Clone(s) // it lives in a piece that is let go with the sheet
-						d.last++
-						no = d.last
-						d.at[s] = no
-						fresh = append(fresh, s)
-					}
-					b.texts[i][k] = no
-				}
+				b.texts[i] = [3]int32{d.number(l.Name), d.number(l.Number), d.number(l.Club)}
 			}
 		}
 	}
+	fresh := d.fresh // the k-th has number known + 1 + k, unless the database knows it
+	d.fresh = nil
 	if !d.whole && len(fresh) > 0 {
 		var err error
 		if fresh, err = pl.knownTexts(ctx, d, known, fresh, parts); err != nil {
 			return err
 		}
 	}
+	return pl.insertTexts(ctx, known, fresh)
+}
+
+// insertTexts writes texts whose numbers follow known.
+func (pl *Pipeline) insertTexts(ctx context.Context, known int32, fresh []string) error {
 	return pl.insertRows(ctx, "record.text", textSchema, len(fresh), func(r row, i int) {
 		r.ints(0, known+1+int32(i))
 		r.texts(1, fresh[i])

@@ -37,19 +37,7 @@ func newAskedNames() *askedNames {
 // Where the field holds some lines only, a runner whose lines are not there is
 // noRunner too: nothing is to be worked out for them.
 func (f *field) finder(p *people) func(string) int32 {
-	// by number of the name's text first: texts are few, lines many
-	byText := make([]int32, len(f.person)) // 0 none, else a runner number or severalRunners
-	for i := 0; i < f.n; i++ {
-		if r := p.of[i]; r >= 0 && !f.settled(i) {
-			byText[f.name[i]] = onlyOne(byText[f.name[i]], p.no[r])
-		}
-	}
-	byName := map[string]int32{}
-	for t, r := range byText {
-		if k := f.person[t].Full; k != "" && r != 0 {
-			byName[k] = onlyOne(byName[k], r)
-		}
-	}
+	var byName map[string]int32 // made when the first name is asked for
 	index := func(no int32) int32 {
 		if p.now != nil {
 			no = p.now(no)
@@ -65,6 +53,9 @@ func (f *field) finder(p *people) func(string) int32 {
 			return index(n)
 		}
 		key := name.Parse(who).Full
+		if byName == nil {
+			byName = f.runnersByName(p)
+		}
 		no := byName[key]
 		if f.asked.before != nil {
 			before, asked := f.asked.before[key]
@@ -80,6 +71,25 @@ func (f *field) finder(p *people) func(string) int32 {
 		}
 		return noRunner
 	}
+}
+
+// runnersByName gives the one runner number of each folded full name, or
+// severalRunners.
+func (f *field) runnersByName(p *people) map[string]int32 {
+	// by number of the name's text first: texts are few, lines many
+	byText := make([]int32, len(f.person)) // 0 none, else a runner number or severalRunners
+	for i := 0; i < f.n; i++ {
+		if r := p.of[i]; r >= 0 && !f.settled(i) {
+			byText[f.name[i]] = onlyOne(byText[f.name[i]], p.no[r])
+		}
+	}
+	byName := map[string]int32{}
+	for t, r := range byText {
+		if k := f.person[t].Full; k != "" && r != 0 {
+			byName[k] = onlyOne(byName[k], r)
+		}
+	}
+	return byName
 }
 
 // number is the runner number that the finder's answer stands for, 0 where it is
@@ -107,11 +117,7 @@ var askedSchema = store.Columns("name_key", store.Text, "runner_no", store.Int32
 // writeAskedNames keeps the answers for refreshes of some lines.
 func (pl *Pipeline) writeAskedNames(ctx context.Context, w *work) error {
 	f := w.field
-	keys := make([]string, 0, len(f.asked.now))
-	for k := range f.asked.now {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
+	keys := slices.Sorted(maps.Keys(f.asked.now))
 	return pl.insertRows(ctx, "record.asked", askedSchema, len(keys), func(r row, i int) {
 		r.texts(0, keys[i])
 		r.ints(1, f.asked.now[keys[i]])

@@ -84,9 +84,7 @@ func (pl *Pipeline) searchSpellings(ctx context.Context, s *who.Search) error {
 	if err != nil {
 		return err
 	}
-	slices.SortFunc(found, func(a, b who.Spelling) int {
-		return slices.Compare([]int32{a.Runner, a.Given, a.Family, a.Course}, []int32{b.Runner, b.Given, b.Family, b.Course})
-	})
+	slices.SortFunc(found, who.Spelling.Compare)
 	for _, x := range found {
 		s.Spelling(x.Runner, x.Given, x.Family, x.Course-1)
 	}

@@ -209,10 +209,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		inArchive[e.Hash] = e.State == store.Loaded
 		next = max(next, e.Seq+1)
 	}
-	answers, err := pl.remember()
-	if err != nil {
-		return nil, err
-	}
+	answers := pl.remember(ledger)
 	rep := &LoadReport{}
 	var unsure unsureSheets
 	now := time.Now()
@@ -382,15 +379,7 @@ type loading struct {
 
 // unread says whether lines are still to be read, and can be.
 func (r *readResult) unread() bool {
-	if r.err != nil || r.parsed == nil || r.parsed.waits() {
-		return false
-	}
-	for _, p := range r.parsed.parts {
-		if p.unread != nil {
-			return true
-		}
-	}
-	return false
+	return r.err == nil && r.parsed != nil && !r.parsed.waits() && r.parsed.unread()
 }
 
 // large loads a sheet whose lines are read as they are written: they go into
@@ -451,12 +440,16 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 	for i, r := range results {
 		sr := SheetReport{Path: names[i]}
 		e, seen := known[r.hash]
+		odd := ""
+		if seen && e.State == store.Loaded {
+			odd = pl.ofAnotherRun(names[i], r.data, hand, e)
+		}
 		switch {
 		case r.err != nil && !(seen && e.State == store.Loaded):
 			sr.State, sr.Why = "refused", plainReadError(r.err)
 			rep.Refused++
-		case seen && e.State == store.Loaded && pl.ofAnotherRun(names[i], r.data, hand, e) != "":
-			sr.State, sr.Why = "refused", pl.ofAnotherRun(names[i], r.data, hand, e)
+		case odd != "":
+			sr.State, sr.Why = "refused", odd
 			rep.Refused++
 		case seen && e.State == store.Loaded:
 			sr.State, sr.Rows = "already loaded", e.Rows

@@ -184,13 +184,8 @@ func (l *unsureSheets) add(name string, r readResult, report int) {
 // unsureOf is a sheet of which the course alone may be misspelt, nil where it
 // does not wait for that.
 func unsureOf(name string, r readResult) *unsureSheet {
-	if r.err != nil || r.parsed == nil || len(r.parsed.misspelt) == 0 {
-		return nil
-	}
-	for _, p := range r.parsed.parts {
-		if p.unread != nil {
-			return nil // a large sheet has no lines yet
-		}
+	if r.err != nil || r.parsed == nil || len(r.parsed.misspelt) == 0 || r.parsed.unread() {
+		return nil // a large sheet has no lines yet
 	}
 	u := &unsureSheet{name: name, read: r}
 	for c, q := range r.parsed.misspelt {
@@ -198,6 +193,11 @@ func unsureOf(name string, r readResult) *unsureSheet {
 	}
 	sort.Slice(u.meant, func(i, j int) bool { return u.meant[i].read < u.meant[j].read })
 	return u
+}
+
+// unread says whether lines are still to be read.
+func (p *parsedSheet) unread() bool {
+	return slices.ContainsFunc(p.parts, func(q *parsedPart) bool { return q.unread != nil })
 }
 
 // settleMisspelt looks which of the sheets that wait for the name of their

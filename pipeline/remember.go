@@ -44,11 +44,7 @@ func headingsKey(course string, headings []string) string {
 }
 
 // remember prepares to look up how earlier sheets were read.
-func (pl *Pipeline) remember() (*remembered, error) {
-	ledger, err := pl.Archive.Ledger()
-	if err != nil {
-		return nil, err
-	}
+func (pl *Pipeline) remember(ledger []store.Entry) *remembered {
 	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
 	for _, e := range ledger {
 		r.byHand[e.Seq] = withoutCourses(e.Answers)
@@ -56,7 +52,7 @@ func (pl *Pipeline) remember() (*remembered, error) {
 			r.meant[e.Hash] = onlyCourses(e.Answers)
 		}
 	}
-	return r, nil
+	return r
 }
 
 // lookUp reads the profiles of the courses of some sheets that it has not read
@@ -71,7 +67,7 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 			for _, k := range p.runs {
 				if c := k.course.course; !r.asked[c] {
 					r.asked[c] = true
-					courses = append(courses, "'"+strings.ReplaceAll(c, "'", "''")+"'")
+					courses = append(courses, store.Quote(c))
 				}
 			}
 		}

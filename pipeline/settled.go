@@ -121,7 +121,7 @@ func (pl *Pipeline) settleCorrected(ctx context.Context, decisions []Decision) e
 	for _, d := range decisions {
 		if d.Sheet != "" && d.Row > 0 && settledBy[d.Kind] != nil {
 			of[lineRef{d.Sheet, d.Tab, d.Row}] = append(of[lineRef{d.Sheet, d.Tab, d.Row}], d)
-			hashes = append(hashes, "'"+strings.ReplaceAll(d.Sheet, "'", "''")+"'")
+			hashes = append(hashes, store.Quote(d.Sheet))
 		}
 	}
 	if len(hashes) == 0 {

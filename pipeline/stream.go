@@ -124,8 +124,7 @@ func (pl *Pipeline) learnTexts(ctx context.Context) error {
 	return nil
 }
 
-// number is the number of a text in a whole dictionary, a new one where it has
-// none yet.
+// number is the number of a text, a new one where d has none yet.
 func (d *dictionary) number(s string) int32 {
 	if s == "" {
 		return 0

@@ -34,11 +34,11 @@ func (pl *Pipeline) touched(ctx context.Context, w *work) (map[int32]bool, error
 	}
 	err := pl.DB.Scan(ctx, `select line_no, milestone, newcomer, visitor, is_pb::utinyint, is_course_best::utinyint
 		from insight.result where line_no in (select number from picked)`, func(r arrow.Record) error {
+		whole, _, small := cells(r)
 		for k := range int(r.NumRows()) {
-			x := &was[at[r.Column(0).(*array.Int32).Value(k)]]
-			small := func(c int) uint8 { return r.Column(c).(*array.Uint8).Value(k) }
-			x.milestone = r.Column(1).(*array.Int32).Value(k)
-			x.newcomer, x.visitor, x.pb, x.courseBest = small(2), small(3), small(4) == 1, small(5) == 1
+			x := &was[at[whole(0, k)]]
+			x.milestone = whole(1, k)
+			x.newcomer, x.visitor, x.pb, x.courseBest = small(2, k), small(3, k), small(4, k) == 1, small(5, k) == 1
 		}
 		return nil
 	})

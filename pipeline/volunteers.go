@@ -97,6 +97,7 @@ type volunteerLine struct {
 	name, role, course string
 	day                unit.Day
 	table, at          string // where it was read: the table or sheet, and its row
+	who, job           string // name and role as they are compared
 }
 
 // readVolunteers reads volunteers.csv.
@@ -143,13 +144,16 @@ func (pl *Pipeline) volunteerLines(ctx context.Context) ([]volunteerLine, error)
 	if err != nil {
 		return nil, err
 	}
-	key := func(v volunteerLine) string { return helperKey(v.name) }
+	for i := range out {
+		v := &out[i]
+		v.who, v.job = helperKey(v.name), fold(v.role)
+	}
 	slices.SortStableFunc(out, func(a, b volunteerLine) int {
-		return cmp.Or(cmp.Compare(a.day, b.day), cmp.Compare(a.course, b.course), cmp.Compare(key(a), key(b)), cmp.Compare(fold(a.role), fold(b.role)),
+		return cmp.Or(cmp.Compare(a.day, b.day), cmp.Compare(a.course, b.course), cmp.Compare(a.who, b.who), cmp.Compare(a.job, b.job),
 			cmp.Compare(a.name, b.name), cmp.Compare(a.role, b.role))
 	})
 	return slices.CompactFunc(out, func(a, b volunteerLine) bool {
-		return a.day == b.day && a.course == b.course && key(a) == key(b) && fold(a.role) == fold(b.role) && a.name != anonymous
+		return a.day == b.day && a.course == b.course && a.who == b.who && a.job == b.job && a.name != anonymous
 	}), nil
 }
 

@@ -75,7 +75,7 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 			s.tell(p)
 		}
 		if err := s.someLines(); err != nil {
-			return errNoLines{s, err}
+			return errNoLines{err}
 		}
 	}
 	if err := pl.insertRows(ctx, "sheet.sheet", sheetSchema, len(sheets), func(r row, i int) {
@@ -139,7 +139,6 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 
 // errNoLines is a sheet that turned out to have no lines while it was written.
 type errNoLines struct {
-	sheet *parsedSheet
 	error
 }
 
@@ -221,10 +220,7 @@ func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineN
 	}
 	fresh := d.fresh
 	d.fresh = nil
-	return pl.insertRows(ctx, "record.text", textSchema, len(fresh), func(r row, i int) {
-		r.ints(0, known+1+int32(i))
-		r.texts(1, fresh[i])
-	})
+	return pl.insertTexts(ctx, known, fresh)
 }
 
 func flag(b bool) uint8 {

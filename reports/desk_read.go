@@ -115,7 +115,7 @@ func ReadDesk(path string) ([]Correction, error) {
 		}
 		out = append(out, c)
 	}
-	answers, err := readAnswers(f, path, raw)
+	answers, err := readAnswers(f, path, raw, shown)
 	return append(out, answers...), err
 }
 
@@ -135,15 +135,12 @@ func headingRow(rows [][]string, heads ...string) (at int, col map[string]int) {
 }
 
 // readAnswers reads the column Answer of the tab To check. lines are the rows
-// of the tab Lines, which has what the workbook printed for a result.
-func readAnswers(f *excelize.File, path string, lines [][]string) ([]Correction, error) {
+// of the tab Lines, which has what the workbook printed for a result; shown are
+// the same as a person sees them.
+func readAnswers(f *excelize.File, path string, lines, shown [][]string) ([]Correction, error) {
 	rows, err := f.GetRows(checksTab, excelize.Options{RawCellValue: true})
 	if err != nil {
 		return nil, fmt.Errorf("%s is no workbook of the results desk: %w", path, err)
-	}
-	shown, err := f.GetRows(linesTab)
-	if err != nil {
-		return nil, err
 	}
 	head, col := headingRow(rows, boxAnswer, headQuestion)
 	if head < 0 {

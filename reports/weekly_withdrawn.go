@@ -2,7 +2,6 @@ package reports
 
 import (
 	"context"
-	"database/sql"
 	"errors"
 	"fmt"
 	"strings"
@@ -34,7 +33,7 @@ func Withdrawn(ctx context.Context, q Queryer, o Options, course string, on unit
 	}
 	name := course
 	courses, err := readCourses(ctx, q)
-	if err != nil && !errors.Is(err, sql.ErrNoRows) {
+	if err != nil {
 		return nil, err
 	}
 	for _, c := range courses {

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -273,14 +272,13 @@ func yearsIn(text string) (years []int) {
 
 // settle gives every part its course, date, session and distance, or asks.
 func (rs *runSettler) settle(parts []*Part) {
-	results, lists := parts, []*Part(nil)
+	var results, lists []*Part
 	for _, p := range parts {
 		if p.Kind == Volunteers {
 			lists = append(lists, p)
+		} else {
+			results = append(results, p)
 		}
-	}
-	if len(lists) > 0 {
-		results = slices.DeleteFunc(slices.Clone(parts), func(p *Part) bool { return p.Kind == Volunteers })
 	}
 	rs.settleRuns(results)
 	rs.settleRuns(lists)

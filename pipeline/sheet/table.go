@@ -304,7 +304,7 @@ func firstValues(rows []line) int {
 // figures is how many columns of whole numbers have a heading that says nothing.
 func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) {
 	timed := p.Index(Time) >= 0
-	named := p.Index(Name) >= 0 || p.Index(GivenName) >= 0 || p.Index(FamilyName) >= 0
+	named := p.named()
 	numbered := p.Index(Number) >= 0
 	placed := p.Index(Position) >= 0
 	if helperTab(tab) {

@@ -6,8 +6,8 @@ import "github.com/xuri/excelize/v2"
 // table of its tab.
 type Chart struct {
 	Title string
-	// X and Y name the axes, units included; "" where the title says it.
-	X, Y string
+	// X names the X axis, units included; "" where the title says it.
+	X string
 	// Category is the heading of the column along the X axis.
 	Category string
 	Series   []Series
@@ -156,7 +156,7 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow, TickLabelSkip: skip,
 			Alignment: excelize.Alignment{TextRotation: turn},
 			NumFmt:    excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
-		YAxis: excelize.ChartAxis{Title: axis(c.Y), Font: small, MajorGridLines: true,
+		YAxis: excelize.ChartAxis{Font: small, MajorGridLines: true,
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
 		VaryColors: &plain,
 		GapWidth:   &gap,

@@ -139,23 +139,7 @@ func (m *model) attachable(owner []int32) *attachment {
 		}
 	}
 	// New rows in groups of one name and sex, as sign has them.
-	keys, with := make([]uint64, 0, len(owner)), make([]int32, 0, len(owner))
-	alone := uint64(0)
-	for _, i := range l.order {
-		x := &m.recs[i]
-		var k uint64
-		switch {
-		case x.name < 0:
-			k = 1<<63 | alone<<33
-			alone++
-		case x.number > 0:
-			k = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
-		default:
-			k = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
-		}
-		keys, with = append(keys, k), append(with, i)
-	}
-	radixSort(keys, with)
+	keys, with := m.byName(nil)
 	g.rows = make([]int32, 0, len(owner))
 	var homes [][]int32
 	eachGroup(keys, 33, func(a, b int) {

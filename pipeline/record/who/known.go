@@ -200,12 +200,12 @@ func (k *Known) keepRunners(m *model, given, family []int32) {
 				k.Numbers = append(k.Numbers, RunnersNumber{r, x.id})
 			}
 		}
-		k.Spellings = k.Spellings[:first+len(sortedOnce(k.Spellings[first:], Spelling.compare))]
+		k.Spellings = k.Spellings[:first+len(sortedOnce(k.Spellings[first:], Spelling.Compare))]
 		k.Numbers = k.Numbers[:firstNumber+len(sortedOnce(k.Numbers[firstNumber:], func(a, b RunnersNumber) int { return cmp.Compare(a.Number, b.Number) }))]
 	}
 }
 
-func (s Spelling) compare(o Spelling) int {
+func (s Spelling) Compare(o Spelling) int {
 	return cmp.Or(cmp.Compare(s.Runner, o.Runner), cmp.Compare(s.Given, o.Given), cmp.Compare(s.Family, o.Family), cmp.Compare(s.Course, o.Course))
 }
 
@@ -289,7 +289,7 @@ func (p *part) newSlip(a, b int32, fresh []bool) {
 	}
 }
 
-// newNicknames counts, for new names, the others on their lines of the
+// newNicknames counts, for new names (nil: all are), the others on their lines of the
 // nickname table that are at hand.
 func (p *part) newNicknames(fresh []bool) {
 	mass := make([]float64, nickGroupCount)
@@ -299,7 +299,7 @@ func (p *part) newNicknames(fresh []bool) {
 		}
 	}
 	for i, gs := range p.groups {
-		if fresh[i] {
+		if fresh == nil || fresh[i] {
 			for _, g := range gs {
 				p.nick[i] += mass[g] - p.mass[i]
 			}

@@ -51,11 +51,7 @@ func (m *model) rename() {
 		radixSort(keys, l.order)
 	}
 	rename := func(col []int32, blank bool) (out, from []int32) {
-		top := int32(0)
-		for _, v := range col {
-			top = max(top, v)
-		}
-		to := make([]int32, top+1)
+		to := make([]int32, max(0, top(col))+1)
 		if blank {
 			to[0], from = 1, []int32{0}
 		}

@@ -270,13 +270,7 @@ func (p *part) pairSlips() []uint64 {
 	var hashes []uint64
 	var of []int32
 	for i, s := range p.text {
-		if n := utf8.RuneCountInString(s); n < 3 || n > 40 {
-			continue
-		}
-		hashes, of = append(hashes, hash(s)), append(of, int32(i))
-		for at, r := range s {
-			hashes, of = append(hashes, hash2(s[:at], s[at+utf8.RuneLen(r):])), append(of, int32(i))
-		}
+		eachDeletion(s, func(h uint64) { hashes, of = append(hashes, h), append(of, int32(i)) })
 	}
 	radixSort(hashes, of)
 	for lo := 0; lo < len(hashes); {
@@ -335,17 +329,7 @@ func (p *part) oneSlip(a, b int32) bool {
 func (p *part) findNicknames() {
 	p.group()
 	p.nick = make([]float64, len(p.text))
-	mass := make([]float64, nickGroupCount)
-	for i, gs := range p.groups {
-		for _, g := range gs {
-			mass[g] += p.mass[i]
-		}
-	}
-	for i, gs := range p.groups {
-		for _, g := range gs {
-			p.nick[i] += mass[g] - p.mass[i]
-		}
-	}
+	p.newNicknames(nil)
 }
 
 // group looks names up in the nickname table, by their first token.

@@ -111,29 +111,11 @@ type signer struct {
 // are parted where birth windows contradict one another, where two are of one
 // run, or where the pace differs too much.
 func (m *model) sign() error {
-	l := &m.lab
 	n := m.rows.Len()
 	m.widenUnsure()
 	m.findClubbed()
 	m.gather()
-	keys := make([]uint64, n)
-	with := make([]int32, n)
-	pinned := m.pinned()
-	alone := uint64(0)
-	for p, i := range l.order {
-		with[p] = i
-		x := &m.recs[i]
-		switch {
-		case x.name < 0 || len(pinned) > 0 && pinned[i]:
-			keys[p] = 1<<63 | alone<<33 // a name of its own
-			alone++
-		case x.number > 0:
-			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
-		default:
-			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
-		}
-	}
-	radixSort(keys, with)
+	keys, with := m.byName(m.pinned())
 	// Stretches that end with a name, so that each can be done by itself.
 	cuts := []int{0}
 	for at := n/64 + 1; at < n; at += n/64 + 1 {
@@ -158,6 +140,29 @@ func (m *model) sign() error {
 		parts[k] = g
 	})
 	return m.collect(parts, with)
+}
+
+// byName sorts the rows by name, sex, and number or course; pinned rows and
+// those that name nobody have a name of their own.
+func (m *model) byName(pinned map[int32]bool) (keys []uint64, with []int32) {
+	keys = make([]uint64, len(m.lab.order))
+	with = make([]int32, len(m.lab.order))
+	alone := uint64(0)
+	for p, i := range m.lab.order {
+		with[p] = i
+		x := &m.recs[i]
+		switch {
+		case x.name < 0 || len(pinned) > 0 && pinned[i]:
+			keys[p] = 1<<63 | alone<<33 // a name of its own
+			alone++
+		case x.number > 0:
+			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
+		default:
+			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
+		}
+	}
+	radixSort(keys, with)
+	return keys, with
 }
 
 // each does k = 0 … n-1 on all threads.
