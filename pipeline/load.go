@@ -316,7 +316,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		}
 	}
 	pl.askMisspelt(fresh)
-	l := &loading{pl, names, results, hand, known, next, now, rep}
+	l := &loading{pl: pl, names: names, results: results, hand: hand, known: known, next: next, now: now, rep: rep}
 	if err := l.readAsBefore(ctx, answers); err != nil {
 		return err
 	}
@@ -375,6 +375,7 @@ type loading struct {
 	next    *int
 	now     time.Time
 	rep     *LoadReport
+	begun   *store.Begun // the copy of a large sheet
 }
 
 // unread says whether lines are still to be read, and can be.
@@ -393,6 +394,8 @@ func (l *loading) large(ctx context.Context) error {
 		return err
 	}
 	r.parsed.entry = l.entry(0)
+	l.begun = l.pl.Archive.Begin(r.parsed.entry, r.data)
+	defer l.begun.End()
 	err := l.pl.changeSheets(ctx, func() error {
 		if err := l.pl.insertSheets(ctx, []*parsedSheet{r.parsed}); err != nil {
 			return err
@@ -489,7 +492,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 			if seen && e.State == p.entry.State && p.entry == e {
 				break // still waiting for the same answer: nothing new to note
 			}
-			keep = append(keep, store.Incoming{Entry: p.entry, Data: data})
+			keep = append(keep, store.Incoming{Entry: p.entry, Data: data, Begun: l.begun})
 		}
 		rep.Sheets = append(rep.Sheets, sr)
 	}

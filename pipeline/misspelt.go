@@ -557,7 +557,7 @@ func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answer
 		return nil
 	}
 	tmp := &LoadReport{}
-	b := &loading{pl, names, results, l.hand, l.known, l.next, l.now, tmp}
+	b := &loading{pl: pl, names: names, results: results, hand: l.hand, known: l.known, next: l.next, now: l.now, rep: tmp}
 	if err := b.readAsBefore(ctx, answers); err != nil {
 		return err
 	}

@@ -129,6 +129,39 @@ func (a Archive) Ledger() ([]Entry, error) {
 type Incoming struct {
 	Entry Entry
 	Data  []byte // nil where the copy is already there
+	Begun *Begun // its copy, where writing it has begun already
+}
+
+// Begun is a copy that is written while its sheet is still being read.
+type Begun struct {
+	file *os.File
+	done chan struct{}
+	err  error // good once done is closed
+}
+
+// Begin writes the copy of a sheet in the background, under the name that Keep
+// gives unfinished ones. End has to be called, whatever becomes of the sheet.
+func (a Archive) Begin(e Entry, data []byte) *Begun {
+	b := &Begun{done: make(chan struct{})}
+	go func() {
+		defer close(b.done)
+		if b.file, b.err = os.OpenFile(a.Copy(e)+partSuffix, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644); b.err != nil {
+			return
+		}
+		if _, b.err = b.file.Write(data); b.err == nil {
+			b.err = b.file.Sync()
+		}
+	}()
+	return b
+}
+
+// End takes a copy away that was not kept.
+func (b *Begun) End() {
+	<-b.done
+	if b.file != nil {
+		b.file.Close()
+		os.Remove(b.file.Name()) // not there where it was kept
+	}
 }
 
 // Keep puts copies and ledger lines on disk for good: every copy is written
@@ -161,6 +194,13 @@ func (a Archive) Keep(batch []Incoming) (err error) {
 			continue
 		}
 		t := to + partSuffix
+		if in.Begun != nil {
+			if <-in.Begun.done; in.Begun.err != nil {
+				return in.Begun.err
+			}
+			tmp = append(tmp, [2]string{t, to})
+			continue
+		}
 		f, err := os.OpenFile(t, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o644)
 		if err != nil {
 			return err

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -69,8 +70,8 @@ func TestCutShort(t *testing.T) {
 // TestKeepFails makes every step of Keep fail; the folder is as it was.
 func TestKeepFails(t *testing.T) {
 	sheets := []Incoming{
-		{Entry{Seq: 1, Hash: Hash([]byte("one")), Path: "one.csv", LoadedAt: time.Unix(0, 0), State: Loaded, Rows: 3}, []byte("one")},
-		{Entry{Seq: 2, Hash: Hash([]byte("two")), Path: "two.csv", LoadedAt: time.Unix(0, 0), State: Loaded, Rows: 4}, []byte("two")},
+		{Entry: Entry{Seq: 1, Hash: Hash([]byte("one")), Path: "one.csv", LoadedAt: time.Unix(0, 0), State: Loaded, Rows: 3}, Data: []byte("one")},
+		{Entry: Entry{Seq: 2, Hash: Hash([]byte("two")), Path: "two.csv", LoadedAt: time.Unix(0, 0), State: Loaded, Rows: 4}, Data: []byte("two")},
 	}
 	for name, obstacle := range map[string]func(a Archive) string{
 		"the copy can't be written": func(a Archive) string { return a.Copy(sheets[1].Entry) + partSuffix },
@@ -82,13 +83,45 @@ func TestKeepFails(t *testing.T) {
 			t.Fatal(err)
 		}
 		before := list(t, a.Dir)
-		err := a.Keep(sheets)
-		if err == nil || !strings.Contains(err.Error(), "Nothing of this batch was loaded") {
-			t.Errorf("%s: Keep says %v", name, err)
+		for _, ahead := range []bool{false, true} {
+			batch := slices.Clone(sheets)
+			if ahead {
+				batch[1].Begun = a.Begin(batch[1].Entry, batch[1].Data)
+			}
+			err := a.Keep(batch)
+			if ahead {
+				batch[1].Begun.End()
+			}
+			if err == nil || !strings.Contains(err.Error(), "Nothing of this batch was loaded") {
+				t.Errorf("%s, copy begun before: %v: Keep says %v", name, ahead, err)
+			}
+			if after := list(t, a.Dir); !reflect.DeepEqual(before, after) {
+				t.Errorf("%s, copy begun before: %v: the folder was %v and is %v", name, ahead, before, after)
+			}
 		}
-		if after := list(t, a.Dir); !reflect.DeepEqual(before, after) {
-			t.Errorf("%s: the folder was %v and is %v", name, before, after)
-		}
+	}
+}
+
+// TestKeepBegun keeps a copy whose writing had begun before, and takes away one
+// that was not kept.
+func TestKeepBegun(t *testing.T) {
+	a := newArchive(t)
+	in := Incoming{Entry: Entry{Seq: 1, Hash: Hash([]byte("one")), Path: "one.csv", LoadedAt: time.Unix(0, 0), State: Loaded, Rows: 3}, Data: []byte("one")}
+	before := list(t, a.Dir)
+	a.Begin(in.Entry, in.Data).End()
+	if after := list(t, a.Dir); !reflect.DeepEqual(before, after) {
+		t.Errorf("never kept: the folder was %v and is %v", before, after)
+	}
+	in.Begun = a.Begin(in.Entry, in.Data)
+	if err := a.Keep([]Incoming{in}); err != nil {
+		t.Fatal(err)
+	}
+	in.Begun.End()
+	if data, err := os.ReadFile(a.Copy(in.Entry)); err != nil || string(data) != "one" {
+		t.Errorf("the copy holds %q, %v", data, err)
+	}
+	if unfinished, _ := filepath.Glob(filepath.Join(a.Dir, "sheets", "*"+partSuffix)); len(unfinished) > 0 {
+		t.Errorf("left: %v", unfinished)
 	}
 }
 
