@@ -20,6 +20,11 @@ type RunRef struct {
 	Session string   `json:"session,omitempty"`
 }
 
+// runRef names a run.
+func runRef(course string, day unit.Day, session string) RunRef {
+	return RunRef{Course: course, Day: day, Date: day.String(), Session: session}
+}
+
 // factsOfRuns sums up, for every run, the facts that its weekly reports rest
 // on. Estimates of the model are left out: they move a little with every new
 // run, and that alone is no reason to issue a report again.
@@ -135,14 +140,12 @@ func (pl *Pipeline) runRefs(ctx context.Context, query string) ([]RunRef, error)
 	defer rows.Close()
 	var out []RunRef
 	for rows.Next() {
-		var r RunRef
+		var course, session string
 		var day time.Time
-		if err := rows.Scan(&r.Course, &day, &r.Session); err != nil {
+		if err := rows.Scan(&course, &day, &session); err != nil {
 			return nil, err
 		}
-		r.Day = unit.DayOf(day)
-		r.Date = r.Day.String()
-		out = append(out, r)
+		out = append(out, runRef(course, unit.DayOf(day), session))
 	}
 	return out, rows.Err()
 }
@@ -180,15 +183,13 @@ func (pl *Pipeline) Summarise(ctx context.Context, runs []RunRef) (Summary, erro
 		from record.run run join record.course c on c.course_no = run.course_no
 		where run.run_date in (`+strings.Join(slices.Compact(days), ", ")+`) order by run.run_no`, func(rows *sql.Rows) error {
 		var no int32
-		var r RunRef
+		var course, session string
 		var day time.Time
 		var complete bool
-		if err := rows.Scan(&no, &r.Course, &day, &r.Session, &complete); err != nil {
+		if err := rows.Scan(&no, &course, &day, &session, &complete); err != nil {
 			return err
 		}
-		r.Day = unit.DayOf(day)
-		r.Date = r.Day.String()
-		if want[r] {
+		if want[runRef(course, unit.DayOf(day), session)] {
 			numbers = append(numbers, no)
 			whole[no] = complete
 		}

@@ -27,8 +27,9 @@ type Event struct {
 	Ledger   int      // line of the ledger, from 1; 0: a decision
 	Runs     []RunRef // that it is about; a session "" stands for any of the day. None: of no run in particular
 	Runners  []string // ids of whom it is about
-	// Public says what was done without a name or what a person is; Desk says
-	// it in full, with who decided. Neither gives a name that was settled.
+	// Public says what was done without a name or what a person is, of a sheet
+	// only what became of it ("was loaded on 4 January 2026"); Desk says it in
+	// full, with who decided. Neither gives a name that was settled.
 	Public, Desk string
 }
 
@@ -98,7 +99,7 @@ func (pl *Pipeline) sheetEvents(ctx context.Context, since Mark) ([]Event, error
 		default:
 			continue // it waits, and no report says anything of it
 		}
-		out = append(out, Event{Ledger: i + 1, Public: "a sheet of this run " + did + on, Desk: "the sheet " + r[2] + " " + did + on})
+		out = append(out, Event{Ledger: i + 1, Public: did + on, Desk: "the sheet " + r[2] + " " + did + on})
 		seqs = append(seqs, seq)
 	}
 	of, err := pl.runsOfSheets(ctx, seqs)
@@ -151,15 +152,13 @@ func (pl *Pipeline) runsOfSheets(ctx context.Context, seqs []int) (map[int][]Run
 			join record.course c on c.course_no = run.course_no
 			order by l.part_no, run.run_no`, least, most), func(rows *sql.Rows) error {
 			var part int32
-			var r RunRef
+			var course, session string
 			var day time.Time
-			if err := rows.Scan(&part, &r.Course, &day, &r.Session); err != nil {
+			if err := rows.Scan(&part, &course, &day, &session); err != nil {
 				return err
 			}
 			if seq, ok := sheetOf[part]; ok {
-				r.Day = unit.DayOf(day)
-				r.Date = r.Day.String()
-				add(seq, r)
+				add(seq, runRef(course, unit.DayOf(day), session))
 			}
 			return nil
 		})
@@ -176,7 +175,7 @@ func (pl *Pipeline) runsOfSheets(ctx context.Context, seqs []int) (map[int][]Run
 			continue
 		}
 		for _, k := range pl.runsOfCopy(e) {
-			add(e.Seq, RunRef{Course: k.course.course, Day: k.day, Date: k.day.String(), Session: k.session})
+			add(e.Seq, runRef(k.course.course, k.day, k.session))
 		}
 	}
 	return of, nil
@@ -235,7 +234,7 @@ func (pl *Pipeline) decisionEvents(ctx context.Context, since Mark) ([]Event, er
 			}
 		}
 		if about.Sheet == "" && about.Course != "" && about.Date != 0 {
-			e.Runs = []RunRef{{Course: pl.courses.resolve(about.Course), Day: about.Date, Date: about.Date.String(), Session: about.Session}}
+			e.Runs = []RunRef{runRef(pl.courses.resolve(about.Course), about.Date, about.Session)}
 		}
 		for _, id := range []string{about.Runner, about.Value} {
 			if _, ok := runnerNumber(id); ok {
@@ -364,12 +363,12 @@ func (pl *Pipeline) decidedLines(ctx context.Context, ds []Decision) (map[lineRe
 		var no int32
 		var row int
 		var l decidedLine
+		var course, session string
 		var day time.Time
-		if err := rows.Scan(&no, &row, &l.run.Course, &day, &l.run.Session, &l.place, &l.runner); err != nil {
+		if err := rows.Scan(&no, &row, &course, &day, &session, &l.place, &l.runner); err != nil {
 			return err
 		}
-		l.run.Day = unit.DayOf(day)
-		l.run.Date = l.run.Day.String()
+		l.run = runRef(course, unit.DayOf(day), session)
 		k := lineRef{parts[no].hash, parts[no].tab, row}
 		out[k] = append(out[k], l)
 		return nil

@@ -137,14 +137,12 @@ func (pl *Pipeline) linesOfPerson(ctx context.Context, p *ForgetPlan, who string
 			var sheetNo int
 			var ref sheet.RowRef
 			var text string
-			var run RunRef
+			var course, session string
 			var day time.Time
-			if err := rows.Scan(&sheetNo, &ref.Part, &ref.Row, &text, &run.Course, &day, &run.Session); err != nil {
+			if err := rows.Scan(&sheetNo, &ref.Part, &ref.Row, &text, &course, &day, &session); err != nil {
 				return nil, err
 			}
-			run.Day = unit.DayOf(day)
-			run.Date = run.Day.String()
-			runs[run] = true
+			runs[runRef(course, unit.DayOf(day), session)] = true
 			out[sheetNo] = append(out[sheetNo], ref)
 			received = append(received, text)
 			p.Lines++

@@ -89,6 +89,9 @@ func (r *Register) announce(d *weekly) error {
 	return appendLines(r.told.path, announcedHead, lines)
 }
 
+// runnerID is a runner's id, R12 for number 12.
+func runnerID(n int32) string { return "R" + strconv.Itoa(int(n)) }
+
 // runnerNumber reads a runner's id, R12.
 func runnerNumber(id string) (int32, error) {
 	digits, ok := strings.CutPrefix(id, "R")

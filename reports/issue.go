@@ -180,7 +180,7 @@ type issueOf struct {
 //
 // now is how far the archive has got; changed says what changed since the issue
 // before, whose files stand at the paths in earlier, by the end of their names.
-func (r *Register) publish(dir, report string, now Mark, files []file, changed func(earlier map[string]string) changes) ([]string, error) {
+func (r *Register) publish(dir, report string, now Mark, files []file, changed func(earlier map[string]string) (changes, error)) ([]string, error) {
 	r.mu.Lock()
 	earlier := append([]written(nil), r.by[report]...)
 	r.mu.Unlock()
@@ -214,7 +214,10 @@ func (r *Register) publish(dir, report string, now Mark, files []file, changed f
 		for ext, n := range names {
 			at[ext] = filepath.Join(dir, n)
 		}
-		c := changed(at)
+		c, err := changed(at)
+		if err != nil {
+			return nil, err
+		}
 		of = issueOf{last + 1, c.public, c.desk}
 	}
 	var out []string

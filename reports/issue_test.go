@@ -21,7 +21,7 @@ func publishTo(t *testing.T, arch, dir string, files ...file) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := r.publish(dir, "mere_2026-03-07", Mark{2, 7, true}, files, func(map[string]string) changes { return changes{public: []string{"a | b", "second"}} })
+	w, err := r.publish(dir, "mere_2026-03-07", Mark{2, 7, true}, files, func(map[string]string) (changes, error) { return changes{public: []string{"a | b", "second"}}, nil })
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,11 +32,12 @@ type Options struct {
 	AsOf unit.Day
 	// Why says in a line why reports are written again; "" for what Events tell.
 	Why string
-	// Mark is how far the archive has got, kept with every issue. Events are
-	// what was done to it since the earliest of the issues before (see
-	// Register.Earliest), sheets first, each in order.
-	Mark   Mark
-	Events []Event
+	// Mark is how far the archive has got, kept with every issue. EventsSince
+	// lists what was done to it since a mark, sheets first, each in order; it is
+	// asked only when there is a new issue, may give earlier events as well, and
+	// must be safe to call from several goroutines. nil: nobody knows.
+	Mark        Mark
+	EventsSince func(Mark) ([]Event, error)
 	// Register is shared between reports written at the same time; nil opens
 	// the archive's own.
 	Register *Register

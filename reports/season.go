@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"os"
@@ -76,8 +75,8 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 	}
 	first := issueOf{Number: 1}
 	rep.Written, err = reg.publish(o.Dir, name, o.Mark, []file{{".xlsx", d.book(first).Text(),
-		func(i issueOf) ([]byte, error) { return workbook(d.book(i)) }}}, func(map[string]string) changes {
-		return because(cmp.Or(o.Why, unexplained))
+		func(i issueOf) ([]byte, error) { return workbook(d.book(i)) }}}, func(map[string]string) (changes, error) {
+		return d.why(reg.last(name))
 	})
 	if err != nil || !s.Close {
 		return rep, err

@@ -46,7 +46,7 @@ func (d *season) name(id int32) string {
 // book builds the workbook.
 func (d *season) book(i issueOf) *table.Book {
 	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
-		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, d.s.From.Time().Format("2 January 2006"), d.s.To.Time().Format("2 January 2006"))}
+		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, fullDay(d.s.From), fullDay(d.s.To))}
 	b.Tabs = append(b.Tabs, d.honours())
 	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
 		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab()} {

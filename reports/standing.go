@@ -1,7 +1,6 @@
 package reports
 
 import (
-	"cmp"
 	"context"
 	"fmt"
 	"strings"
@@ -91,30 +90,30 @@ func (c *Card) Write(asWorkbook, asPage bool) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	why := func(report string) func(map[string]string) (changes, error) {
+		return func(map[string]string) (changes, error) { return c.why(reg.last(report)) }
+	}
 	var out []string
 	if asWorkbook {
-		w, err := reg.publish(c.o.Dir, "standing_"+fileSafe(c.id), c.o.Mark, []file{{".xlsx", c.book(issueOf{Number: 1}).Text(),
-			func(i issueOf) ([]byte, error) { return workbook(c.book(i)) }}}, c.changes)
+		name := "standing_" + fileSafe(c.id)
+		w, err := reg.publish(c.o.Dir, name, c.o.Mark, []file{{".xlsx", c.book(issueOf{Number: 1}).Text(),
+			func(i issueOf) ([]byte, error) { return workbook(c.book(i)) }}}, why(name))
 		out = append(out, w...)
 		if err != nil {
 			return out, err
 		}
 	}
 	if asPage {
-		page, err := c.page()
+		page, err := c.page(issueOf{Number: 1})
 		if err != nil {
 			return out, err
 		}
-		w, err := reg.publish(c.o.Dir, "standing-page_"+fileSafe(c.id), c.o.Mark, []file{{".html", string(page),
-			func(issueOf) ([]byte, error) { return page, nil }}}, c.changes)
+		name := "standing-page_" + fileSafe(c.id)
+		w, err := reg.publish(c.o.Dir, name, c.o.Mark, []file{{".html", string(page), c.page}}, why(name))
 		out = append(out, w...)
 		if err != nil {
 			return out, err
 		}
 	}
 	return out, nil
-}
-
-func (c *Card) changes(map[string]string) changes {
-	return because(cmp.Or(c.o.Why, unexplained))
 }

@@ -16,7 +16,7 @@ var cardGrid = []float64{24, 13, 13, 13, 13, 20}
 // chart, and notes.
 func (c *Card) book(i issueOf) *table.Book {
 	b := &table.Book{Title: c.title(c.name), Subject: "Standing of a runner", Made: c.latest.String(),
-		Footer: fmt.Sprintf("Issue %d; standing on %s", i.Number, c.latest.Time().Format("2 January 2006"))}
+		Footer: fmt.Sprintf("Issue %d; standing on %s", i.Number, fullDay(c.latest))}
 	card := &table.Tab{Name: "Card", Grid: cardGrid, OnePage: true}
 	card.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true},
 		table.Para{Text: "For the person and the results desk, not for publication."})
@@ -41,7 +41,7 @@ func (c *Card) notes(i issueOf) *table.Tab {
 	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
 	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
 	add("Issue", fmt.Sprintf("Issue %d.", i.Number))
-	for _, x := range i.Changes {
+	for _, x := range i.Desk { // the workbook is for the person and the desk
 		add("Changed", x)
 	}
 	for _, m := range noteSigns {

@@ -82,7 +82,7 @@ func (d *standingRows) summary() section {
 		total = int(*n)
 	}
 	text := fmt.Sprintf("%s, the first in these sheets on %s, the last on %s.", upperFirst(spelt(total, "run", "runs")),
-		first.Time().Format("2 January 2006"), last.Time().Format("2 January 2006"))
+		fullDay(first), fullDay(last))
 	if pbs > 0 {
 		text += fmt.Sprintf(" %s", upperFirst(spelt(pbs, "personal best", "personal bests")))
 		if bestStreak > 1 {

@@ -27,8 +27,9 @@ type pageCell struct {
 }
 
 // page is the card as one self-contained page: no scripts, no fonts or
-// pictures from elsewhere, nothing about anybody else but times.
-func (c *Card) page() ([]byte, error) {
+// pictures from elsewhere, nothing about anybody else but times. A later
+// issue says at its foot why there is one.
+func (c *Card) page(i issueOf) ([]byte, error) {
 	t, err := template.New("standing").Parse(standingPage)
 	if err != nil {
 		return nil, err
@@ -37,12 +38,16 @@ func (c *Card) page() ([]byte, error) {
 	var p struct {
 		Title, Under string
 		Sections     []pageSection
+		Issue        []string
 		Made         string
 	}
 	if p.Title = name; c.group != "" {
 		p.Title += ", " + groupLabel(c.sex, c.group)
 	}
 	p.Under = "Standing on " + longDay(c.latest)
+	if i.Number > 1 {
+		p.Issue = append([]string{fmt.Sprintf("Issue %d.", i.Number)}, i.Changes...)
+	}
 	p.Made = "Made with Lapwing"
 	if c.o.Version != "" {
 		p.Made += " " + c.o.Version

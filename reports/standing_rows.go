@@ -4,8 +4,6 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
-	"strconv"
-	"strings"
 
 	"lapwing/pipeline/unit"
 )
@@ -82,11 +80,10 @@ func readCourses(ctx context.Context, q Queryer) ([]courseRow, error) {
 
 func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions) (*standingRows, error) {
 	d := &standingRows{bests: map[standIn]*groupBests{}}
-	number, err := strconv.ParseInt(strings.TrimPrefix(who, "R"), 10, 32)
-	if err != nil || !strings.HasPrefix(who, "R") {
+	runner, err := runnerNumber(who)
+	if err != nil {
 		return nil, fmt.Errorf("the archive knows no runner %s", who)
 	}
-	runner := int32(number)
 	var firstAge, lastAge int32
 	err = ask(ctx, q, "standing_runner", func(rows *sql.Rows) error {
 		var when day

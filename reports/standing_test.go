@@ -53,7 +53,7 @@ func TestStandingPagePrivacy(t *testing.T) {
 	dir := t.TempDir()
 	o := Options{Dir: dir, ArchiveDir: dir}
 	child := cardOf(t, db, o, "R6")
-	page, err := child.page()
+	page, err := child.page(issueOf{Number: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -67,7 +67,7 @@ func TestStandingPagePrivacy(t *testing.T) {
 		}
 	}
 	adult := cardOf(t, db, o, "R1")
-	page, err = adult.page()
+	page, err = adult.page(issueOf{Number: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func TestStandingPagePrivacy(t *testing.T) {
 		t.Errorf("page of a hidden person: %v", err)
 	}
 	// Names are data, not markup.
-	page, err = cardOf(t, db, o, "R9").page()
+	page, err = cardOf(t, db, o, "R9").page(issueOf{Number: 1})
 	if err != nil || strings.Contains(string(page), "<b>") {
 		t.Errorf("a name with markup is not escaped (%v)", err)
 	}

@@ -73,7 +73,7 @@ func (w WeeklyReport) Write() ([]string, error) {
 	}
 	report := weeklyName(course, on, session)
 	since := reg.last(report)
-	written, err := reg.publish(o.Dir, report, o.Mark, files, func(earlier map[string]string) changes {
+	written, err := reg.publish(o.Dir, report, o.Mark, files, func(earlier map[string]string) (changes, error) {
 		return d.changesSince(earlier[".xlsx"], since)
 	})
 	if err != nil {

@@ -19,10 +19,13 @@ const nameColumn = 2
 // changesSince says in a line each why there is a new issue and what changed
 // since the one before, written at the mark since, whose workbook stands at
 // path.
-func (d *weekly) changesSince(path string, since Mark) changes {
-	c := d.why(since)
+func (d *weekly) changesSince(path string, since Mark) (changes, error) {
+	c, err := d.why(since)
+	if err != nil {
+		return c, err
+	}
 	lines := d.differences(path)
-	return changes{append(c.public, lines...), append(c.desk, lines...)}
+	return changes{append(c.public, lines...), append(c.desk, lines...)}, nil
 }
 
 // differences compares the result with that of the workbook at path, the issue

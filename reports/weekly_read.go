@@ -272,7 +272,7 @@ func (w *weekReader) readRecordStates(ctx context.Context, q Queryer) error {
 		}
 		d := w.at[n]
 		for i := range d.results {
-			if r := &d.results[i]; r.runner == fmt.Sprintf("R%d", runner) && r.countsTime {
+			if r := &d.results[i]; r.runner == runnerID(runner) && r.countsTime {
 				r.record = state
 			}
 		}

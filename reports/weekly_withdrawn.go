@@ -62,5 +62,5 @@ func Withdrawn(ctx context.Context, q Queryer, o Options, course string, on unit
 		return func(issueOf) ([]byte, error) { return []byte(head + text), nil }
 	}
 	return reg.publish(o.Dir, report, o.Mark, []file{{".xlsx", text, book}, {"-desk.xlsx", text, book}, {".md", text, plain("# ")}, {".txt", text, plain("")}},
-		func(map[string]string) changes { return because(why) })
+		func(map[string]string) (changes, error) { return because(why), nil })
 }

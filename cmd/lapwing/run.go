@@ -66,7 +66,7 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Gone, err = pl.GoneRuns(ctx); err != nil {
 		return err
 	}
-	o, err := a.reportOptionsAt(pl)
+	o, err := a.reportOptionsAt(ctx, pl)
 	if err != nil {
 		return err
 	}
@@ -159,18 +159,18 @@ func (a *app) reportOptions() reports.Options {
 	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, Version: version, Model: pipeline.ModelVersion}
 }
 
-// reportOptionsAt are those with how far the archive has got.
-func (a *app) reportOptionsAt(pl *pipeline.Pipeline) (reports.Options, error) {
+// reportOptionsAt are those with how far the archive has got and what was done
+// to it.
+func (a *app) reportOptionsAt(ctx context.Context, pl *pipeline.Pipeline) (reports.Options, error) {
 	o := a.reportOptions()
 	m, err := pl.Mark()
 	o.Mark = reports.Mark{Decision: m.Decision, Ledger: m.Ledger, Known: true}
+	o.EventsSince = func(since reports.Mark) ([]reports.Event, error) { return eventsSince(ctx, pl, since) }
 	return o, err
 }
 
-// eventsSince is what was done to the archive since the earliest of the last
-// issues of the runs' reports.
-func eventsSince(ctx context.Context, pl *pipeline.Pipeline, register *reports.Register, runs []reports.Run) ([]reports.Event, error) {
-	since := register.Earliest(runs)
+// eventsSince is what was done to the archive since a mark.
+func eventsSince(ctx context.Context, pl *pipeline.Pipeline, since reports.Mark) ([]reports.Event, error) {
 	if !since.Known {
 		return nil, nil
 	}
@@ -201,7 +201,7 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	if err := os.MkdirAll(a.settings.Reports, 0o755); err != nil {
 		return nil, fmt.Errorf("can't make the reports folder: %w", err)
 	}
-	o, err := a.reportOptionsAt(pl)
+	o, err := a.reportOptionsAt(ctx, pl)
 	if err != nil {
 		return nil, err
 	}
@@ -212,9 +212,12 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	for i, r := range runs {
 		named[i] = reportedRun(r)
 	}
-	if o.Events, err = eventsSince(ctx, pl, o.Register, named); err != nil {
+	// All runs need about the same events: they are read once.
+	events, err := eventsSince(ctx, pl, o.Register.Earliest(named))
+	if err != nil {
 		return nil, err
 	}
+	o.EventsSince = func(reports.Mark) ([]reports.Event, error) { return events, nil }
 	// Runs of a course are read together, so that its history is read once.
 	order := make([]int, len(runs))
 	for i := range order {

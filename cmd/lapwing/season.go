@@ -66,7 +66,11 @@ workbooks say how they differ from it.`,
 					return err
 				}
 				s.League = &a.league
-				rep, err := reports.Season(ctx, pl.DB, a.reportOptions(), s)
+				o, err := a.reportOptionsAt(ctx, pl)
+				if err != nil {
+					return err
+				}
+				rep, err := reports.Season(ctx, pl.DB, o, s)
 				if err != nil {
 					return err
 				}

@@ -27,7 +27,13 @@ they are listed, nobody is guessed.`,
 				if err != nil {
 					return err
 				}
-				card, err := reports.Standing(ctx, pl.DB, a.reportOptions(), who.ID, reports.StandingOptions{From: pl.SeasonStart()})
+				o := a.reportOptions()
+				if workbook || page {
+					if o, err = a.reportOptionsAt(ctx, pl); err != nil {
+						return err
+					}
+				}
+				card, err := reports.Standing(ctx, pl.DB, o, who.ID, reports.StandingOptions{From: pl.SeasonStart()})
 				if err != nil {
 					return err
 				}
