@@ -289,7 +289,7 @@ func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
 	for i, a := range have {
 		anchors[i] = who.Anchor{ID: a.runner, Key: wanted[a.at], Rows: a.lines} // key -1: not in the archive now
 	}
-	ids := who.AssignIDs(anchors, rows.Key, l.result.Runner, l.result.Runners)
+	ids := who.AssignIDs(pl.workers(), anchors, rows.Key, l.result.Runner, l.result.Runners)
 	l.number = ids.Of
 	l.next = ids.Next
 	for _, a := range ids.Aliases {

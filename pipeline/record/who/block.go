@@ -3,6 +3,7 @@ package who
 import (
 	"sort"
 	"strings"
+	"sync/atomic"
 	"unicode/utf8"
 
 	"lapwing/pipeline/record/name"
@@ -49,52 +50,10 @@ func (b *blocks) add(key uint64, sig int32) {
 // meet only by full name and by number: slips, nicknames and new surnames are
 // looked for from the others, so that ten million clean rows stay cheap.
 func (m *model) block() error {
-	var b blocks
-	probe := newFilter(len(m.sigs))
-	var hold []int32
-	var ks []uint64
-	meant := m.meantNames()
-	for i := range m.sigs {
-		c := &m.sigs[i]
-		if len(c.names) == 0 {
-			continue
-		}
-		m.mainKeys(int32(i), &b)
-		if len(c.numbers) > 0 && c.n >= 3 {
-			hold = append(hold, int32(i))
-			continue
-		}
-		for _, x := range m.spellings(c) {
-			for _, k := range meant[x.id] {
-				if k.full >= 0 {
-					m.fullKeys(k.full, int32(i), &b)
-				}
-				ks = m.wideKeysOf(k, c, ks[:0])
-				for _, h := range ks {
-					probe.set(h)
-					b.add(h, int32(i))
-				}
-			}
-		}
-		ks = m.wideKeys(c, ks[:0])
-		for _, k := range ks {
-			probe.set(k)
-			b.add(k, int32(i))
-		}
-	}
-	if len(hold) < len(m.sigs) {
-		for _, i := range hold {
-			ks = m.wideKeys(&m.sigs[i], ks[:0])
-			for _, k := range ks {
-				if probe.has(k) {
-					b.add(k, i)
-				}
-			}
-		}
-	}
+	b := m.allKeys()
 	m.mistyped(&b)
 	m.lostLetters(&b)
-	radixSort(b.keys, b.sig)
+	radixSort(m.o.Threads, b.keys, b.sig)
 	if err := m.ctx.Err(); err != nil {
 		return err
 	}
@@ -115,11 +74,77 @@ func (m *model) block() error {
 		pairs = append(pairs, part...)
 		found[k] = nil
 		if len(pairs) > 1<<26 { // keep the working space bounded
-			pairs = sortUnique(pairs)
+			pairs = sortUnique(m.o.Threads, pairs)
 		}
 	}
-	m.pairs = sortUnique(pairs)
+	m.pairs = sortUnique(m.o.Threads, pairs)
 	return nil
+}
+
+// allKeys lists the blocking keys of all signatures.
+func (m *model) allKeys() blocks {
+	probe := newFilter(len(m.sigs))
+	meant := m.meantNames()
+	const piece = 1 << 13
+	pieces := (len(m.sigs) + piece - 1) / piece
+	// the keys of each piece: of all its signatures, those that others are looked
+	// for by, and later those that the established ones are found by
+	found, hold := make([]blocks, pieces), make([][]int32, pieces)
+	m.each(pieces, func(k int) {
+		b := &found[k]
+		var ks []uint64
+		for i := int32(k * piece); int(i) < min(len(m.sigs), (k+1)*piece); i++ {
+			c := &m.sigs[i]
+			if len(c.names) == 0 {
+				continue
+			}
+			m.mainKeys(i, b)
+			if len(c.numbers) > 0 && c.n >= 3 {
+				hold[k] = append(hold[k], i)
+				continue
+			}
+			ks = m.wideKeys(c, ks[:0])
+			for _, x := range m.spellings(c) {
+				for _, meant := range meant[x.id] {
+					if meant.full >= 0 {
+						m.fullKeys(meant.full, i, b)
+					}
+					ks = m.wideKeysOf(meant, c, ks)
+				}
+			}
+			for _, h := range ks {
+				probe.set(h)
+				b.add(h, i)
+			}
+		}
+	})
+	held := 0
+	for _, h := range hold {
+		held += len(h)
+	}
+	if held < len(m.sigs) {
+		m.each(pieces, func(k int) {
+			var ks []uint64
+			for _, i := range hold[k] {
+				ks = m.wideKeys(&m.sigs[i], ks[:0])
+				for _, h := range ks {
+					if probe.has(h) {
+						found[k].add(h, i)
+					}
+				}
+			}
+		})
+	}
+	all := 0
+	for k := range found {
+		all += len(found[k].keys)
+	}
+	b := blocks{make([]uint64, 0, all), make([]int32, 0, all)}
+	for k := range found {
+		b.keys, b.sig = append(b.keys, found[k].keys...), append(b.sig, found[k].sig...)
+		found[k] = blocks{}
+	}
+	return b
 }
 
 // pairsOf lists the pairs of some blocks that are worth comparing, sorted.
@@ -140,7 +165,7 @@ func (m *model) pairsOf(keys []uint64, sigs []int32) (pairs []uint64) {
 			}
 		}
 	})
-	return sortUnique(pairs)
+	return sortUnique(1, pairs)
 }
 
 func (m *model) sameFull(sigs []int32) bool {
@@ -627,6 +652,7 @@ func newFilter(n int) *filter {
 	return &filter{make([]uint64, size/64), size - 1}
 }
 
-func (f *filter) set(k uint64) { k &= f.mask; f.bits[k/64] |= 1 << (k % 64) }
+// set may be called from several goroutines at a time.
+func (f *filter) set(k uint64) { k &= f.mask; atomic.OrUint64(&f.bits[k/64], 1<<(k%64)) }
 
 func (f *filter) has(k uint64) bool { k &= f.mask; return f.bits[k/64]>>(k%64)&1 == 1 }

@@ -29,6 +29,7 @@
 //	known.go   what a linkage leaves behind
 //	search.go  the known runners whose new rows may be
 //	attach.go  new rows to known runners
+//	threads.go sorting and counting on several threads
 //
 // It is pure: no database, files or clock. The result depends on the rows and
 // not on their order, nor on the number of threads.

@@ -48,14 +48,14 @@ type IDs struct {
 // new id, in the order of runners. So a join keeps the older id, a part leaves
 // the id with the larger side, undoing either brings the old ids back, and a
 // stray row takes no id with it.
-func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs {
+func AssignIDs(threads int, anchors []Anchor, keys []int64, runner []int32, runners int) IDs {
 	out := IDs{Of: make([]int32, runners)}
 	order := make([]int32, len(keys))
 	packed := make([]uint64, len(keys))
 	for i, k := range keys {
 		order[i], packed[i] = int32(i), uint64(k)^1<<63
 	}
-	radixSort(packed, order)
+	radixSort(threads, packed, order)
 
 	// Where each anchor's row is now.
 	at := make([]uint64, len(anchors))
@@ -63,7 +63,7 @@ func AssignIDs(anchors []Anchor, keys []int64, runner []int32, runners int) IDs 
 	for i, a := range anchors {
 		at[i], which[i] = uint64(a.Key)^1<<63, int32(i)
 	}
-	radixSort(at, which)
+	radixSort(threads, at, which)
 	here := make([]int32, len(anchors)) // runner, -1 not in the archive now
 	anchored := make([]bool, len(keys))
 	p := 0

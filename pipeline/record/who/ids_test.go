@@ -9,19 +9,19 @@ import (
 func TestIDsSurviveARebuild(t *testing.T) {
 	d := district{people: 500, courses: 4, weeks: 60, numbers: .4, messy: 1, seed: 12}.make()
 	r := link(t, d, Options{})
-	first := AssignIDs(nil, d.rows.Key, r.Runner, r.Runners)
+	first := AssignIDs(1, nil, d.rows.Key, r.Runner, r.Runners)
 	for runner, id := range first.Of {
 		if id != int32(runner)+1 {
 			t.Fatalf("runner %d has id %d in an empty archive", runner, id)
 		}
 	}
-	again := AssignIDs(first.Added, d.rows.Key, r.Runner, r.Runners)
+	again := AssignIDs(1, first.Added, d.rows.Key, r.Runner, r.Runners)
 	if !slices.Equal(again.Of, first.Of) || len(again.Added) != 0 || len(again.Aliases) != 0 {
 		t.Errorf("a rebuild changes ids: %d added, %d aliases", len(again.Added), len(again.Aliases))
 	}
 	s := shuffled(d, 5)
 	q := link(t, s, Options{})
-	third := AssignIDs(first.Added, s.rows.Key, q.Runner, q.Runners)
+	third := AssignIDs(1, first.Added, s.rows.Key, q.Runner, q.Runners)
 	want := map[int64]int32{}
 	for i, k := range d.rows.Key {
 		want[k] = first.Of[r.Runner[i]]
@@ -51,7 +51,7 @@ func TestIDsSurviveNewSheets(t *testing.T) {
 	for _, at := range []int{n / 2, n/2 + 40, n/2 + 80, n * 3 / 4, n} {
 		p := upTo(at)
 		r := link(t, p, Options{})
-		ids := AssignIDs(anchors, p.rows.Key, r.Runner, r.Runners)
+		ids := AssignIDs(1, anchors, p.rows.Key, r.Runner, r.Runners)
 		anchors = append(anchors, ids.Added...)
 		alias := map[int32]int32{}
 		for _, a := range ids.Aliases {
@@ -84,22 +84,22 @@ func TestIDsOfJoinsAndParts(t *testing.T) {
 	for i := 10; i < 30; i++ {
 		two[i] = 1
 	}
-	a := AssignIDs(nil, keys, two, 2)
+	a := AssignIDs(1, nil, keys, two, 2)
 	anchors := a.Added
 	one := make([]int32, 30)
-	b := AssignIDs(anchors, keys, one, 1)
+	b := AssignIDs(1, anchors, keys, one, 1)
 	if b.Of[0] != 1 || !slices.Equal(b.Aliases, []Alias{{2, 1}}) {
 		t.Errorf("a join keeps the older id: %+v", b)
 	}
 	anchors = append(anchors, b.Added...)
-	c := AssignIDs(anchors, keys, two, 2)
+	c := AssignIDs(1, anchors, keys, two, 2)
 	if c.Of[0] != 1 || c.Of[1] != 2 || len(c.Aliases) != 0 {
 		t.Errorf("undoing the join brings both back: %+v", c)
 	}
 	// A stray row joins the other runner: no id moves.
 	stray := slices.Clone(two)
 	stray[9] = 1
-	e := AssignIDs(anchors, keys, stray, 2)
+	e := AssignIDs(1, anchors, keys, stray, 2)
 	if e.Of[0] != 1 || e.Of[1] != 2 {
 		t.Errorf("a stray row moved an id: %+v", e.Of)
 	}
@@ -108,7 +108,7 @@ func TestIDsOfJoinsAndParts(t *testing.T) {
 	for i := 24; i < 30; i++ {
 		three[i] = 2
 	}
-	f := AssignIDs(a.Added, keys, three, 3)
+	f := AssignIDs(1, a.Added, keys, three, 3)
 	if f.Of[0] != 1 || f.Of[1] != 2 || f.Of[2] != 3 {
 		t.Errorf("a part leaves the id with the larger side: %+v", f.Of)
 	}
@@ -126,7 +126,7 @@ func TestIDsOfJoinsAndParts(t *testing.T) {
 				ks, rs = append(ks, keys[i]), append(rs, two[i])
 			}
 		}
-		if g := AssignIDs(a.Added, ks, rs, 2); g.Of[1] != 2 && len(g.Added) > 0 {
+		if g := AssignIDs(1, a.Added, ks, rs, 2); g.Of[1] != 2 && len(g.Added) > 0 {
 			missing := 0
 			for _, x := range a.Added {
 				if x.ID == 2 && lost[int(x.Key/7)] {
@@ -144,17 +144,17 @@ func TestIDsOfJoinsAndParts(t *testing.T) {
 // and have them again when it is undone.
 func TestIDsOfExchangedRows(t *testing.T) {
 	keys := []int64{10, 11, 20, 21} // two runs: a, b; a, b
-	before := AssignIDs(nil, keys, []int32{0, 1, 0, 1}, 2)
+	before := AssignIDs(1, nil, keys, []int32{0, 1, 0, 1}, 2)
 	if before.Of[0] != 1 || before.Of[1] != 2 {
 		t.Fatalf("ids %v", before.Of)
 	}
 	anchors := before.Added
-	after := AssignIDs(anchors, keys, []int32{0, 1, 1, 0}, 2)
+	after := AssignIDs(1, anchors, keys, []int32{0, 1, 1, 0}, 2)
 	if after.Of[0] != 1 || after.Of[1] != 2 || len(after.Aliases) != 0 {
 		t.Errorf("exchanged: ids %v, aliases %v", after.Of, after.Aliases)
 	}
 	anchors = append(anchors, after.Added...)
-	if back := AssignIDs(anchors, keys, []int32{0, 1, 0, 1}, 2); back.Of[0] != 1 || back.Of[1] != 2 || len(back.Aliases) != 0 {
+	if back := AssignIDs(1, anchors, keys, []int32{0, 1, 0, 1}, 2); back.Of[0] != 1 || back.Of[1] != 2 || len(back.Aliases) != 0 {
 		t.Errorf("undone: ids %v, aliases %v", back.Of, back.Aliases)
 	}
 }

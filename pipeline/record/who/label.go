@@ -48,7 +48,7 @@ func (m *model) rename() {
 		for i, k := range r.Key {
 			keys[i] = uint64(k) ^ 1<<63
 		}
-		radixSort(keys, l.order)
+		radixSort(m.o.Threads, keys, l.order)
 	}
 	rename := func(col []int32, blank bool) (out, from []int32) {
 		to := make([]int32, max(0, top(col))+1)
@@ -66,9 +66,10 @@ func (m *model) rename() {
 		}
 		return out, from
 	}
-	l.club, l.clubFrom = rename(r.Club, true)
-	l.course, l.courseFrom = rename(r.Course, false)
-	l.run, l.runFrom = rename(r.Run, false)
+	together(m.o.Threads,
+		func() { l.club, l.clubFrom = rename(r.Club, true) },
+		func() { l.course, l.courseFrom = rename(r.Course, false) },
+		func() { l.run, l.runFrom = rename(r.Run, false) })
 	l.clubs, l.courses, l.runs = len(l.clubFrom), len(l.courseFrom), len(l.runFrom)
 	l.runDay = make([]unit.Day, l.runs)
 	for i, k := range l.run {
@@ -84,7 +85,7 @@ func (m *model) sortRunsByDay() {
 	for k := range keys {
 		keys[k], by[k] = uint64(int64(l.runDay[k])+1<<31), int32(k)
 	}
-	radixSort(keys, by)
+	radixSort(m.o.Threads, keys, by)
 	to, days, from := make([]int32, l.runs), make([]unit.Day, l.runs), make([]int32, l.runs)
 	for new, old := range by {
 		to[old], days[new], from[new] = int32(new), l.runDay[old], l.runFrom[old]
@@ -141,93 +142,15 @@ func (m *model) measurePace() {
 		}
 	}
 	l.dev = make([]int32, r.Len())
-	for i, x := range r.LogTime {
-		if x == 0 {
-			l.dev[i] = noTime
-		} else {
-			l.dev[i] = int32(micro(x)) - l.level[l.run[i]]
+	inPieces(m.o.Threads, r.Len(), func(_, lo, hi int) {
+		for i := lo; i < hi; i++ {
+			if x := r.LogTime[i]; x == 0 {
+				l.dev[i] = noTime
+			} else {
+				l.dev[i] = int32(micro(x)) - l.level[l.run[i]]
+			}
 		}
-	}
+	})
 }
 
 func micro(x float32) int64 { return int64(math.Round(float64(x) * 1e6)) }
-
-// radixSort sorts keys upwards and carries with along; equal keys keep their
-// order. Both have the same length.
-func radixSort(keys []uint64, with []int32) {
-	const bits = 11
-	n := len(keys)
-	if n < 2 {
-		return
-	}
-	var diff uint64
-	for _, k := range keys[1:] {
-		diff |= k ^ keys[0]
-	}
-	k2, w2 := make([]uint64, n), make([]int32, n)
-	a, b, wa, wb := keys, k2, with, w2
-	for shift := 0; shift < 64; shift += bits {
-		if diff>>shift&(1<<bits-1) == 0 {
-			continue
-		}
-		var count [1 << bits]int32
-		for _, k := range a {
-			count[k>>shift&(1<<bits-1)]++
-		}
-		at := int32(0)
-		for d := range count {
-			at, count[d] = at+count[d], at
-		}
-		for i, k := range a {
-			d := k >> shift & (1<<bits - 1)
-			p := count[d]
-			count[d]++
-			b[p], wb[p] = k, wa[i]
-		}
-		a, b, wa, wb = b, a, wb, wa
-	}
-	if &a[0] != &keys[0] {
-		copy(keys, a)
-		copy(with, wa)
-	}
-}
-
-// sortUnique sorts keys and drops repeats.
-func sortUnique(keys []uint64) []uint64 {
-	const bits = 11
-	n := len(keys)
-	if n < 2 {
-		return keys
-	}
-	var diff uint64
-	for _, k := range keys[1:] {
-		diff |= k ^ keys[0]
-	}
-	a, b := keys, make([]uint64, n)
-	for shift := 0; shift < 64; shift += bits {
-		if diff>>shift&(1<<bits-1) == 0 {
-			continue
-		}
-		var count [1 << bits]int
-		for _, k := range a {
-			count[k>>shift&(1<<bits-1)]++
-		}
-		at := 0
-		for d := range count {
-			at, count[d] = at+count[d], at
-		}
-		for _, k := range a {
-			d := k >> shift & (1<<bits - 1)
-			b[count[d]] = k
-			count[d]++
-		}
-		a, b = b, a
-	}
-	out := a[:1]
-	for _, k := range a[1:] {
-		if k != out[len(out)-1] {
-			out = append(out, k)
-		}
-	}
-	return out
-}

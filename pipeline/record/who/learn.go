@@ -24,8 +24,16 @@ type Field struct {
 // the fields with KnownU. shrink is the number of pairs that the starting
 // weights count for. The known part anchors which side is the match, so that
 // the two cannot change places.
-func EM(levels [][]uint8, offset []float64, fields []Field, shrink float64, rounds int) (m, u [][]float64, match []float64) {
+//
+// Sums are taken over fixed stretches of pairs, so that they do not depend on the
+// number of threads.
+func EM(threads int, levels [][]uint8, offset []float64, fields []Field, shrink float64, rounds int) (m, u [][]float64, match []float64) {
 	match = make([]float64, len(levels))
+	const piece = 1 << 13
+	parts := make([]emSums, (len(levels)+piece-1)/piece)
+	for k := range parts {
+		parts[k] = newEMSums(fields)
+	}
 	weight := make([][]float64, len(fields))
 	m, u = make([][]float64, len(fields)), make([][]float64, len(fields))
 	for f := range fields {
@@ -37,17 +45,15 @@ func EM(levels [][]uint8, offset []float64, fields []Field, shrink float64, roun
 			clear(m[f])
 			clear(u[f])
 		}
-		for p, lv := range levels {
-			s := offset[p]
-			for f, l := range lv {
-				s += weight[f][l]
-			}
-			r := 1 / (1 + math.Exp2(-s))
-			match[p] = r
-			for f, l := range lv {
-				if l != 0 {
-					m[f][l] += r
-					u[f][l] += 1 - r
+		eachPiece(threads, len(parts), func(k int) {
+			lo, hi := k*piece, min(len(levels), (k+1)*piece)
+			parts[k].expect(levels[lo:hi], offset[lo:hi], weight, match[lo:hi])
+		})
+		for k := range parts {
+			for f := range m {
+				for l := range m[f] {
+					m[f][l] += parts[k].m[f][l]
+					u[f][l] += parts[k].u[f][l]
 				}
 			}
 		}
@@ -81,6 +87,40 @@ func EM(levels [][]uint8, offset []float64, fields []Field, shrink float64, roun
 		}
 	}
 	return m, u, match
+}
+
+// emSums are the numbers of matches and of others at each level, by field.
+type emSums struct{ m, u [][]float64 }
+
+func newEMSums(fields []Field) emSums {
+	x := emSums{make([][]float64, len(fields)), make([][]float64, len(fields))}
+	for f := range fields {
+		x.m[f], x.u[f] = make([]float64, fields[f].Levels), make([]float64, fields[f].Levels)
+	}
+	return x
+}
+
+// expect works out how likely each pair is to be a match by the weights, and sums
+// that up.
+func (x *emSums) expect(levels [][]uint8, offset []float64, weight [][]float64, match []float64) {
+	for f := range x.m {
+		clear(x.m[f])
+		clear(x.u[f])
+	}
+	for p, lv := range levels {
+		s := offset[p]
+		for f, l := range lv {
+			s += weight[f][l]
+		}
+		r := 1 / (1 + math.Exp2(-s))
+		match[p] = r
+		for f, l := range lv {
+			if l != 0 {
+				x.m[f][l] += r
+				x.u[f][l] += 1 - r
+			}
+		}
+	}
 }
 
 // total sums the levels that can be compared.
@@ -214,7 +254,7 @@ func (m *model) learn() error {
 	likely, shift := 0., 0.
 	for range 8 {
 		var match []float64
-		pm, pu, match = EM(levels, offset, fields, 200, 30)
+		pm, pu, match = EM(m.o.Threads, levels, offset, fields, 200, 30)
 		likely = 0
 		for _, r := range match {
 			likely += r

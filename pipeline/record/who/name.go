@@ -154,24 +154,24 @@ func (m *model) frequencies() error {
 		return nil
 	}
 	floor := .3 / total
-	for which, p := range []*part{&t.given, &t.family} {
-		p.mass = make([]float64, len(p.text))
-		for i := range m.sigs {
-			for _, s := range m.sigs[i].names {
-				k := t.keys[s.id]
-				if which == 0 {
-					p.mass[k.given]++
-				} else {
-					p.mass[k.family]++
+	count := func(p *part, of func(nameKey) int32) func() {
+		return func() {
+			p.mass = make([]float64, len(p.text))
+			for i := range m.sigs {
+				for _, s := range m.sigs[i].names {
+					p.mass[of(t.keys[s.id])]++
 				}
 			}
+			p.tokenize(floor, total)
+			for i := range p.mass {
+				p.mass[i] = p.mass[i]/total + floor
+			}
+			p.findSlips()
 		}
-		p.tokenize(floor, total)
-		for i := range p.mass {
-			p.mass[i] = p.mass[i]/total + floor
-		}
-		p.findSlips()
 	}
+	together(m.o.Threads,
+		count(&t.given, func(k nameKey) int32 { return k.given }),
+		count(&t.family, func(k nameKey) int32 { return k.family }))
 	t.given.findNicknames()
 	for i, s := range t.given.text {
 		if utf8.RuneCountInString(s) == 1 {
@@ -272,7 +272,7 @@ func (p *part) pairSlips() []uint64 {
 	for i, s := range p.text {
 		eachDeletion(s, func(h uint64) { hashes, of = append(hashes, h), append(of, int32(i)) })
 	}
-	radixSort(hashes, of)
+	radixSort(1, hashes, of)
 	for lo := 0; lo < len(hashes); {
 		hi := lo + 1
 		for hi < len(hashes) && hashes[hi] == hashes[lo] {

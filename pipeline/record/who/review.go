@@ -79,7 +79,7 @@ func (m *model) doubtful(asked []Question) []Pair {
 		}
 		keys = append(keys, uint64(min(a, b))<<32|uint64(uint32(max(a, b))))
 	}
-	keys = sortUnique(keys)
+	keys = sortUnique(m.o.Threads, keys)
 	parts := spread(m, len(keys), func(lo, hi int) []Pair {
 		var out []Pair
 		for _, k := range keys[lo:hi] {

@@ -3,7 +3,6 @@ package who
 import (
 	"slices"
 	"sort"
-	"sync"
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/unit"
@@ -74,7 +73,13 @@ func (x *rec) placed() bool { return (x.lo != 0 || x.hi != 0) && x.hi-x.lo <= lo
 func (m *model) gather() {
 	r, l := m.rows, &m.lab
 	m.recs = make([]rec, r.Len())
-	for i := range m.recs {
+	inPieces(m.o.Threads, r.Len(), func(_, lo, hi int) { m.gatherSome(lo, hi) })
+	l.run, l.course, l.club, l.dev = nil, nil, nil, nil
+}
+
+func (m *model) gatherSome(lo, hi int) {
+	r, l := m.rows, &m.lab
+	for i := lo; i < hi; i++ {
 		x := &m.recs[i]
 		*x = rec{name: m.names.of[r.Name[i]], number: r.Number[i], run: l.run[i], course: l.course[i], club: l.club[i],
 			dev: l.dev[i], lo: r.BirthLo[i], hi: r.BirthHi[i], sex: r.Sex[i], asked: r.Club[i] > 0 || m.clubbed[r.Series[i]]}
@@ -91,7 +96,6 @@ func (m *model) gather() {
 			x.lo, x.hi = x.lo-366, x.hi+366
 		}
 	}
-	l.run, l.course, l.club, l.dev = nil, nil, nil, nil
 }
 
 // signer groups a stretch of the sorted rows into signatures.
@@ -147,42 +151,32 @@ func (m *model) sign() error {
 func (m *model) byName(pinned map[int32]bool) (keys []uint64, with []int32) {
 	keys = make([]uint64, len(m.lab.order))
 	with = make([]int32, len(m.lab.order))
-	alone := uint64(0)
-	for p, i := range m.lab.order {
-		with[p] = i
-		x := &m.recs[i]
-		switch {
-		case x.name < 0 || len(pinned) > 0 && pinned[i]:
-			keys[p] = 1<<63 | alone<<33 // a name of its own
-			alone++
-		case x.number > 0:
-			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
-		default:
-			keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
+	inPieces(m.o.Threads, len(keys), func(_, lo, hi int) {
+		for p := lo; p < hi; p++ {
+			i := m.lab.order[p]
+			with[p] = i
+			x := &m.recs[i]
+			switch {
+			case x.name < 0 || len(pinned) > 0 && pinned[i]:
+				keys[p] = 1<<63 | uint64(p)<<33 // a name of its own
+			case x.number > 0:
+				keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | 1<<32 | uint64(x.number)
+			default:
+				keys[p] = uint64(m.names.keys[x.name].full)<<35 | uint64(x.sex)<<33 | uint64(x.course)
+			}
 		}
-	}
-	radixSort(keys, with)
+	})
+	radixSort(m.o.Threads, keys, with)
 	return keys, with
 }
 
-// each does k = 0 … n-1 on all threads.
+// each does k = 0 … n-1 on all threads, until the linkage is called off.
 func (m *model) each(n int, do func(k int)) {
-	next := make(chan int, n)
-	for k := range n {
-		next <- k
-	}
-	close(next)
-	var wg sync.WaitGroup
-	for range min(m.o.Threads, n) {
-		wg.Go(func() {
-			for k := range next {
-				if m.ctx.Err() == nil {
-					do(k)
-				}
-			}
-		})
-	}
-	wg.Wait()
+	eachPiece(m.o.Threads, n, func(k int) {
+		if m.ctx.Err() == nil {
+			do(k)
+		}
+	})
 }
 
 // collect puts the signatures into the order of their first rows by Key.
@@ -198,32 +192,41 @@ func (m *model) collect(parts []*signer, with []int32) error {
 		}
 	}
 	total := 0
-	for _, g := range parts {
+	begin := make([]int, len(parts))
+	for k, g := range parts {
+		begin[k] = total
 		total += len(g.sigs)
 	}
-	firsts, order := make([]uint64, 0, total), make([]int32, 0, total)
-	from := make([]*cluster, 0, total)
-	rows := make([][]int32, 0, total)
-	for _, g := range parts {
+	firsts, order := make([]uint64, total), make([]int32, total)
+	from := make([]*cluster, total)
+	rows := make([][]int32, total)
+	m.each(len(parts), func(k int) {
+		g := parts[k]
 		for s := range g.sigs {
 			in := g.rows[g.starts[s]:g.starts[s+1]]
 			f := pos[in[0]]
 			for _, i := range in[1:] {
 				f = min(f, pos[i])
 			}
-			firsts, order = append(firsts, uint64(f)), append(order, int32(len(from)))
-			from, rows = append(from, &g.sigs[s]), append(rows, in)
+			at := begin[k] + s
+			firsts[at], order[at], from[at], rows[at] = uint64(f), int32(at), &g.sigs[s], in
 		}
+	})
+	if err := m.ctx.Err(); err != nil {
+		return err
 	}
-	radixSort(firsts, order)
+	radixSort(m.o.Threads, firsts, order)
 	m.sigs = make([]cluster, total)
 	m.sigOf = make([]int32, len(with))
-	for to, k := range order {
-		m.sigs[to] = *from[k]
-		for _, i := range rows[k] {
-			m.sigOf[i] = int32(to)
+	inPieces(m.o.Threads, total, func(_, lo, hi int) {
+		for to := lo; to < hi; to++ {
+			k := order[to]
+			m.sigs[to] = *from[k]
+			for _, i := range rows[k] {
+				m.sigOf[i] = int32(to)
+			}
 		}
-	}
+	})
 	m.recs = nil
 	m.applyDecisions()
 	return nil
@@ -640,17 +643,22 @@ func (m *model) widenUnsure() {
 	for f, s := range m.names.full {
 		in[f] = sample == 1 || hash(s)%sample == 0
 	}
-	var keys []uint64
-	var with []int32
-	for _, i := range l.order {
-		k := m.names.of[r.Name[i]]
-		if k < 0 || !in[m.names.keys[k].full] || age.Basis(r.Basis[i]) != age.OnTheDay || r.BirthLo[i] == 0 && r.BirthHi[i] == 0 {
-			continue
+	found := make([]blocks, max(1, m.o.Threads))
+	inPieces(m.o.Threads, n, func(piece, lo, hi int) {
+		b := &found[piece]
+		for _, i := range l.order[lo:hi] {
+			k := m.names.of[r.Name[i]]
+			if k < 0 || !in[m.names.keys[k].full] || age.Basis(r.Basis[i]) != age.OnTheDay || r.BirthLo[i] == 0 && r.BirthHi[i] == 0 {
+				continue
+			}
+			b.add(uint64(m.names.keys[k].full)<<32|uint64(uint32(int32(r.Day[i])+1<<30)), i)
 		}
-		keys = append(keys, uint64(m.names.keys[k].full)<<32|uint64(uint32(int32(r.Day[i])+1<<30)))
-		with = append(with, i)
+	})
+	keys, with := found[0].keys, found[0].sig
+	for _, b := range found[1:] {
+		keys, with = append(keys, b.keys...), append(with, b.sig...)
 	}
-	radixSort(keys, with)
+	radixSort(m.o.Threads, keys, with)
 	weeks, changes := make([][53]int32, top+1), make([]int32, top+1)
 	for k := 1; k < len(with); k++ {
 		i, j := with[k-1], with[k]

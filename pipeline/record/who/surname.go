@@ -56,7 +56,7 @@ func (m *model) newSurnames() error {
 			}
 		}
 	}
-	radixSort(b.keys, b.sig)
+	radixSort(m.o.Threads, b.keys, b.sig)
 	if err := m.ctx.Err(); err != nil {
 		return err
 	}
@@ -74,7 +74,7 @@ func (m *model) newSurnames() error {
 			}
 		}
 	})
-	pairs = sortUnique(pairs)
+	pairs = sortUnique(m.o.Threads, pairs)
 	for _, part := range spread(m, len(pairs), func(lo, hi int) []uint64 {
 		var out []uint64
 		for _, p := range pairs[lo:hi] {

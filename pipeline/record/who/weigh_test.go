@@ -76,7 +76,7 @@ func TestEMRecoversSimulatedShares(t *testing.T) {
 			fields[f].Start[l] = -1
 		}
 	}
-	gm, gu, match := EM(levels, offset, fields, 10, 500)
+	gm, gu, match := EM(1, levels, offset, fields, 10, 500)
 	for f := range m {
 		for l := 1; l < len(m[f]); l++ {
 			if math.Abs(gm[f][l]-m[f][l]) > .03 || math.Abs(gu[f][l]-u[f][l]) > .02 {
