@@ -65,6 +65,7 @@ func (m *model) block() error {
 		}
 	})
 	cuts = append(cuts, len(b.keys))
+	m.sketch()
 	found := make([][]uint64, len(cuts)-1)
 	m.each(len(found), func(k int) {
 		found[k] = m.pairsOf(b.keys[cuts[k]:cuts[k+1]], b.sig[cuts[k]:cuts[k+1]])
@@ -78,6 +79,7 @@ func (m *model) block() error {
 		}
 	}
 	m.pairs = sortUnique(m.o.Threads, pairs)
+	m.sketches = nil
 	return nil
 }
 
@@ -159,7 +161,7 @@ func (m *model) pairsOf(keys []uint64, sigs []int32) (pairs []uint64) {
 		}
 		for x, i := range in {
 			for _, j := range in[x+1:] {
-				if i != j && !m.bothFixed(i, j) && m.thinkable(&m.sigs[i], &m.sigs[j]) {
+				if i != j && !m.bothFixed(i, j) && !hopeless(&m.sketches[i], &m.sketches[j]) && m.thinkable(&m.sigs[i], &m.sigs[j]) {
 					pairs = append(pairs, uint64(min(i, j))<<32|uint64(uint32(max(i, j))))
 				}
 			}
@@ -473,17 +475,21 @@ func (m *model) mistyped(b *blocks) {
 	if len(few) == 0 {
 		return
 	}
-	at := make(map[uint64]int32, len(texts)) // number by the sum of its letters
-	for id, s := range texts {
-		if len(s) >= 3 && len(s) <= 12 {
-			at[letterSum(s)] = int32(id)
-		}
-	}
 	begin, held := m.holders(len(texts))
 	given, family := make([]int32, len(m.sigs)), make([]int32, len(m.sigs)) // close together in memory
 	for i := range m.sigs {
 		if names := m.sigs[i].names; len(names) > 0 {
 			given[i], family[i] = m.names.keys[names[0].id].given, m.names.keys[names[0].id].family
+		}
+	}
+	at := newNumberTable(len(texts)) // numbers by the sum of their letters
+	for id, s := range texts {
+		if len(s) >= 3 && len(s) <= 12 && begin[id] < begin[id+1] {
+			n := sumOfNumber{sum: letterSum(s), id: int32(id)}
+			for _, y := range held[begin[id]:begin[id+1]] {
+				n.given, n.family = n.given|oneOf32(given[y]), n.family|oneOf32(family[y])
+			}
+			at.put(n)
 		}
 	}
 	found := spread(m, len(few), func(lo, hi int) []uint64 {
@@ -493,8 +499,12 @@ func (m *model) mistyped(b *blocks) {
 			s := texts[no]
 			sum := letterSum(s)
 			try := func(other uint64) {
-				id, ok := at[other]
-				if !ok || id == no {
+				n := at.get(other)
+				if n == nil || n.given&oneOf32(given[i]) == 0 && n.family&oneOf32(family[i]) == 0 {
+					return
+				}
+				id := n.id
+				if id == no {
 					return
 				}
 				for _, y := range held[begin[id]:begin[id+1]] {
@@ -526,6 +536,50 @@ func (m *model) mistyped(b *blocks) {
 			b.add(k, int32(uint32(x)))
 		}
 	}
+}
+
+// sumOfNumber is a number that somebody holds, by the sum of its letters, with one
+// bit of 32 for the given and the family name of each holder.
+type sumOfNumber struct {
+	sum           uint64
+	id            int32 // of the text, 0 an empty place
+	given, family uint32
+}
+
+func oneOf32(id int32) uint32 { return 1 << (uint32(id) % 32) }
+
+// numberTable finds numbers by their sums: a look-up touches one place in memory,
+// and ten million lines make some ten million of them.
+type numberTable struct {
+	at   []sumOfNumber
+	mask uint64
+}
+
+func newNumberTable(n int) *numberTable {
+	size := uint64(16)
+	for size < 2*uint64(n) {
+		size *= 2
+	}
+	return &numberTable{make([]sumOfNumber, size), size - 1}
+}
+
+// put adds a number; id is not 0.
+func (t *numberTable) put(n sumOfNumber) {
+	k := mix(n.sum) & t.mask
+	for t.at[k].id != 0 && t.at[k].sum != n.sum {
+		k = (k + 1) & t.mask
+	}
+	t.at[k] = n
+}
+
+// get finds a number, nil where there is none of that sum.
+func (t *numberTable) get(sum uint64) *sumOfNumber {
+	for k := mix(sum) & t.mask; t.at[k].id != 0; k = (k + 1) & t.mask {
+		if t.at[k].sum == sum {
+			return &t.at[k]
+		}
+	}
+	return nil
 }
 
 // letterPower are the weights of the places of letterSum.

@@ -17,6 +17,7 @@
 //	edge.go    the birth dates that most lines allow
 //	course.go  which courses share runners
 //	block.go   pairs worth comparing
+//	sketch.go  pairs ruled out at a glance
 //	weigh.go   the evidence and its weights
 //	cluster.go joining, best first
 //	surname.go runners who may have changed their family name

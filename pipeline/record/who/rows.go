@@ -162,6 +162,7 @@ type model struct {
 	birth     birthDensity
 	lift      courseLift
 	clubs     []float32 // share of rows by club label
+	sketches  []sketch  // of the signatures, while pairs are sought
 	pairs     []uint64  // candidate pairs, lower signature << 32 | higher
 	bans      map[int32][]int32
 	must      [][2]int32
