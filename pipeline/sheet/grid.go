@@ -1,30 +1,52 @@
 package sheet
 
+import "encoding/binary"
+
 // grid is a table held whole. Its cells lie in pieces, so that a large tab is
-// never copied as it grows.
+// never copied as it grows. The first looseCells of them are texts of their
+// own, quick to reach; the rows of a larger table are packed into bytes, a
+// fifth of the memory, and unpacked as they are asked for.
 type grid struct {
 	refs   []rowRef
-	pieces *[][]string
+	pieces *pieces
 }
 
-// rowRef says where the cells of a row lie.
+type pieces struct {
+	cells  [][]string
+	loose  int      // cells in them
+	packed [][]byte // rows, each cell's length before its text
+	size   int64    // bytes in them
+}
+
+// rowRef says where the cells of a row lie: piece counts the loose ones from 0
+// up and the packed ones from -1 down.
 type rowRef struct{ row, piece, from, to int32 }
 
-const pieceCells = 1 << 14
+const (
+	pieceCells = 1 << 14
+	pieceBytes = 1 << 20
+	looseCells = 1 << 19
+)
 
-func newGrid() *grid { return &grid{pieces: &[][]string{}} }
+func newGrid() *grid { return &grid{pieces: &pieces{}} }
 
 // newGridFor makes room for a table of known size.
 func newGridFor(rows, cells int) *grid {
 	g := newGrid()
 	g.refs = make([]rowRef, 0, rows)
-	*g.pieces = append(*g.pieces, make([]string, 0, max(1, min(cells, 1<<20))))
+	g.pieces.cells = append(g.pieces.cells, make([]string, 0, max(1, min(cells, looseCells))))
 	return g
 }
 
 // add copies the cells of the next row.
 func (g *grid) add(row int, cells []string) {
-	p := *g.pieces
+	s := g.pieces
+	if g.packs() || s.loose+len(cells) > looseCells {
+		g.pack(row, cells)
+		return
+	}
+	s.loose += len(cells)
+	p := s.cells
 	if len(p) == 0 || cap(p[len(p)-1])-len(p[len(p)-1]) < len(cells) {
 		size := pieceCells
 		if len(p) == 0 {
@@ -35,9 +57,49 @@ func (g *grid) add(row int, cells []string) {
 	last := len(p) - 1
 	from := len(p[last])
 	p[last] = append(p[last], cells...)
-	*g.pieces = p
+	s.cells = p
 	g.refs = append(g.refs, rowRef{int32(row), int32(last), int32(from), int32(len(p[last]))})
 }
+
+// packs says whether the texts of further rows are copied as they are added.
+func (g *grid) packs() bool { return len(g.pieces.packed) > 0 }
+
+// pack copies the texts of the next row.
+func (g *grid) pack(row int, cells []string) {
+	s := g.pieces
+	need := 0
+	for _, c := range cells {
+		need += len(c) + binary.MaxVarintLen32
+	}
+	last := len(s.packed) - 1
+	if last < 0 || cap(s.packed[last])-len(s.packed[last]) < need {
+		s.packed = append(s.packed, make([]byte, 0, max(pieceBytes, need)))
+		last++
+	}
+	b := s.packed[last]
+	from := len(b)
+	for _, c := range cells {
+		b = append(binary.AppendUvarint(b, uint64(len(c))), c...)
+	}
+	s.packed[last] = b
+	s.size += int64(len(b) - from)
+	g.refs = append(g.refs, rowRef{int32(row), int32(-1 - last), int32(from), int32(len(b))})
+}
+
+// unpack appends the cells of a packed row, which share its bytes.
+func (g *grid) unpack(r rowRef, cells []string) []string {
+	b := g.pieces.packed[-1-r.piece][r.from:r.to:r.to]
+	for len(b) > 0 {
+		n, k := binary.Uvarint(b)
+		end := k + int(n)
+		cells = append(cells, bytesString(b[k:end:end]))
+		b = b[end:]
+	}
+	return cells
+}
+
+// bytes is the memory that the packed rows and the references to all rows take.
+func (g *grid) bytes() int64 { return g.pieces.size + 16*int64(len(g.refs)) }
 
 // slice is the table of rows i to j-1, sharing the cells.
 func (g *grid) slice(i, j int) *grid { return &grid{refs: g.refs[i:j:j], pieces: g.pieces} }
@@ -46,15 +108,41 @@ func (g *grid) len() int { return len(g.refs) }
 
 func (g *grid) row(i int) int { return int(g.refs[i].row) }
 
+// width is the number of cells of a row.
+func (g *grid) width(i int) (n int) {
+	r := g.refs[i]
+	if r.piece >= 0 {
+		return int(r.to - r.from)
+	}
+	b := g.pieces.packed[-1-r.piece][r.from:r.to]
+	for len(b) > 0 {
+		size, k := binary.Uvarint(b)
+		b = b[k+int(size):]
+		n++
+	}
+	return n
+}
+
+// at gives a row; its cells stay valid.
 func (g *grid) at(i int) (row int, cells []string) {
 	r := g.refs[i]
-	return int(r.row), (*g.pieces)[r.piece][r.from:r.to:r.to]
+	if r.piece < 0 {
+		return int(r.row), g.unpack(r, make([]string, 0, 16))
+	}
+	return int(r.row), g.pieces.cells[r.piece][r.from:r.to:r.to]
 }
 
 func (g *grid) each(f func(row int, cells []string) error) error {
-	for i := range g.refs {
-		row, cells := g.at(i)
-		if err := f(row, cells); err != nil {
+	var room []string
+	for i, r := range g.refs {
+		var cells []string
+		if r.piece < 0 {
+			room = g.unpack(r, room[:0])
+			cells = room
+		} else {
+			_, cells = g.at(i)
+		}
+		if err := f(int(r.row), cells); err != nil {
 			if err == errStop {
 				return nil
 			}

@@ -439,3 +439,12 @@ func redactOutsideCells(raw []byte, w *words) ([]byte, int) {
 	}
 	return slices.Concat(head, raw[at[0]:at[1]], tail), a + b
 }
+
+func attr(el xml.StartElement, name string) string {
+	for _, a := range el.Attr {
+		if a.Name.Local == name && a.Name.Space == "" {
+			return a.Value
+		}
+	}
+	return ""
+}

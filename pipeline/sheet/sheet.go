@@ -36,7 +36,7 @@ type Limits struct {
 	Bytes    int64 // bytes in one text sheet; default 4 GiB
 	Unzipped int64 // bytes in an unpacked workbook; default 1 GiB
 	Rows     int   // rows in one tab of a workbook; default 1 048 576 (ECMA-376 files of the usual programs hold no more)
-	CellText int64 // bytes of text in one tab; default 256 MiB
+	CellText int64 // bytes of text in one workbook; default 128 MiB
 }
 
 func (l Limits) orDefault() Limits {
@@ -55,7 +55,7 @@ func (l Limits) orDefault() Limits {
 	def64(&l.Bytes, 4<<30)
 	def64(&l.Unzipped, 1<<30)
 	def(&l.Rows, 1<<20)
-	def64(&l.CellText, 256<<20)
+	def64(&l.CellText, 128<<20)
 	return l
 }
 

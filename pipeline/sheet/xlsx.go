@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 	"path"
+	"sort"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -76,12 +77,12 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab}, Severity: place.Note, Kind: "tab-refused", Expected: "it is a chart, not a table"})
 			continue
 		}
-		g, uncached, err := reader.tab(member)
+		g, missing, err := reader.tab(member)
 		if err != nil {
 			return nil, refuse("tab %q: %v; save the workbook again and load that", tab, err)
 		}
-		if len(uncached) > 0 {
-			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: uncached[0].row, Column: letters(uncached[0].col)}, Severity: place.Look, Kind: "formula-without-value", Read: plural(len(uncached), "cell"),
+		if missing.n > 0 {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: missing.first.row, Column: letters(missing.first.col)}, Severity: place.Look, Kind: "formula-without-value", Read: plural(missing.n, "cell"),
 				Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
 		}
 		if g.len() == 0 {
@@ -266,68 +267,22 @@ type cellReader struct {
 	formats  *formatTable
 	date1904 bool
 	limits   Limits
-	texts    textArena
+	texts    textArena // of all tabs
+	row      []byte    // texts of a row that is to be packed
+	pack     bool
+	packed   int64 // bytes of the tabs before
 }
 
 // cellRef is a cell by row (1-based) and column (0-based).
 type cellRef struct{ row, col int }
 
-// openElements keeps track of the open elements of an XML text, so that one that is
-// never closed is found; RawToken alone does not say.
-type openElements []string
-
-func (o *openElements) see(tok xml.Token) error {
-	switch el := tok.(type) {
-	case xml.Directive:
-		if bytes.HasPrefix(bytes.ToUpper(el), []byte("DOCTYPE")) {
-			return fmt.Errorf("its XML declares a document type, which no spreadsheet program does")
-		}
-	case xml.StartElement:
-		if len(*o) > 100 {
-			return fmt.Errorf("its XML is nested too deeply")
-		}
-		*o = append(*o, el.Name.Local)
-	case xml.EndElement:
-		if n := len(*o); n == 0 || (*o)[n-1] != el.Name.Local {
-			return fmt.Errorf("its XML is damaged (</%s> closes nothing)", shorten(el.Name.Local, 20))
-		}
-		*o = (*o)[:len(*o)-1]
-	}
-	return nil
-}
-
-func (o openElements) end() error {
-	if len(o) > 0 {
-		return fmt.Errorf("its XML is damaged (<%s> is not closed)", shorten(o[len(o)-1], 20))
-	}
-	return nil
-}
-
-// eachToken hands out the tokens of a member to its end and proves the XML
-// whole.
-func eachToken(member *zip.File, f func(xml.Token) error) error {
+// scan opens the XML of a member.
+func scan(member *zip.File) (*xmlScanner, func() error, error) {
 	r, err := member.Open()
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
-	defer r.Close()
-	d := xml.NewDecoder(r)
-	var open openElements
-	for {
-		tok, err := d.RawToken()
-		if err == io.EOF {
-			return open.end()
-		}
-		if err != nil {
-			return fmt.Errorf("its XML is damaged (%w)", err)
-		}
-		if err := open.see(tok); err != nil {
-			return err
-		}
-		if err := f(tok); err != nil {
-			return err
-		}
-	}
+	return newXMLScanner(r), r.Close, nil
 }
 
 // sharedStrings reads the table of texts that cells refer to by number: the
@@ -337,42 +292,58 @@ func sharedStrings(zr *zip.Reader, l Limits) (texts []string, err error) {
 		if !strings.HasSuffix(strings.ToLower(m.Name), "sharedstrings.xml") {
 			continue
 		}
-		var arena textArena
-		var cur []byte
-		inText, phonetic := false, false
-		err = eachToken(m, func(tok xml.Token) error {
-			switch el := tok.(type) {
-			case xml.StartElement:
-				switch el.Name.Local {
-				case "si":
-					cur = cur[:0]
-				case "rPh":
-					phonetic = true
-				case "t":
-					inText = !phonetic
-				}
-			case xml.EndElement:
-				switch el.Name.Local {
-				case "si":
-					texts = append(texts, arena.keep(unescape(cur)))
-					if arena.size > l.CellText {
-						return fmt.Errorf("it holds more than %d MB of text", l.CellText>>20)
-					}
-				case "rPh":
-					phonetic = false
-				case "t":
-					inText = false
-				}
-			case xml.CharData:
-				if inText {
-					cur = append(cur, el...)
-				}
-			}
-			return nil
-		})
-		return texts, err
+		return readStrings(m, l)
 	}
 	return nil, nil
+}
+
+func readStrings(member *zip.File, l Limits) (texts []string, err error) {
+	x, done, err := scan(member)
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	var arena textArena
+	var cur []byte
+	inText, phonetic := false, false
+	for {
+		if err := x.next(); err != nil {
+			return nil, err
+		}
+		switch x.kind {
+		case xmlEnd:
+			return texts, nil
+		case xmlOpen:
+			switch string(x.name) {
+			case "si":
+				cur = cur[:0]
+			case "rPh":
+				phonetic = true
+			case "t":
+				inText = !phonetic
+			}
+		case xmlClose:
+			switch string(x.name) {
+			case "si":
+				texts = append(texts, arena.keep(unescape(cur)))
+				if arena.size+16*int64(len(texts)) > l.CellText {
+					return nil, tooMuchText(l)
+				}
+			case "rPh":
+				phonetic = false
+			case "t":
+				inText = false
+			}
+		case xmlText:
+			if inText {
+				cur = append(cur, x.text...)
+			}
+		}
+	}
+}
+
+func tooMuchText(l Limits) error {
+	return fmt.Errorf("it holds more than %d MB of text; divide it into smaller workbooks, a season or a year each", l.CellText>>20)
 }
 
 // unescape undoes _x000D_ and its like (ECMA-376 Part 1, 22.9.2.19, ST_Xstring).
@@ -394,117 +365,170 @@ func unescape(b []byte) []byte {
 	return out
 }
 
-// tab reads one tab. Blank rows are left out; rows keep their numbers. uncached
-// are the formulas whose result was not saved.
-func (c *cellReader) tab(member *zip.File) (g *grid, uncached []cellRef, err error) {
-	g = newGrid()
+// uncached are the formulas whose result was not saved.
+type uncached struct {
+	first cellRef
+	n     int
+}
+
+func (u *uncached) note(row, col int) {
+	if u.n == 0 {
+		u.first = cellRef{row, col}
+	}
+	u.n++
+}
+
+// cell is one cell as it is read.
+type cell struct {
+	col, style                       int
+	kind, value                      []byte
+	inValue, inText, formula, filled bool
+}
+
+// tab reads one tab. Blank rows are left out; rows keep their numbers.
+func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
+	x, done, err := scan(member)
+	if err != nil {
+		return nil, uncached{}, err
+	}
+	defer done()
+	g := newGrid()
 	var merges []mergedRange
 	var cells []string
-	var value []byte
-	row, col, style := 0, 0, 0
-	kind := ""
-	inValue, inText, phonetic, formula, filled := false, false, false, false, false
-	before := c.texts.size
-	err = eachToken(member, func(tok xml.Token) error {
-		switch el := tok.(type) {
-		case xml.StartElement:
-			switch el.Name.Local {
+	var missing uncached
+	var now cell
+	row, phonetic := 0, false
+	for {
+		if err := x.next(); err != nil {
+			return nil, missing, err
+		}
+		switch x.kind {
+		case xmlEnd:
+			spread(g, merges)
+			c.packed += g.bytes()
+			return g, missing, nil
+		case xmlOpen:
+			switch string(x.name) {
 			case "row":
-				row++
-				if v := attr(el, "r"); v != "" {
-					n, err := strconv.Atoi(v)
-					if err != nil || n < row || n > c.limits.Rows {
-						return fmt.Errorf("row number %q is out of order or beyond the %d rows allowed", shorten(v, 20), c.limits.Rows)
-					}
-					row = n
+				if row, err = c.rowNumber(x, row+1); err != nil {
+					return nil, missing, err
 				}
-				if row > c.limits.Rows {
-					return fmt.Errorf("it has more than the %d rows allowed", c.limits.Rows)
-				}
-				col, cells = -1, cells[:0]
+				now.col, cells = -1, cells[:0]
+				c.pack, c.row = g.packs(), c.row[:0]
 			case "c":
-				col++
-				kind, style = "", 0
-				for _, a := range el.Attr {
-					switch a.Name.Local {
-					case "r":
-						n, _, err := excelize.CellNameToCoordinates(a.Value)
-						if err != nil {
-							return fmt.Errorf("cell name %q is damaged", shorten(a.Value, 20))
-						}
-						col = n - 1
-					case "t":
-						kind = a.Value
-					case "s":
-						style, _ = strconv.Atoi(a.Value)
-					}
+				if err := now.begin(x); err != nil {
+					return nil, missing, err
 				}
-				value = value[:0]
-				formula, filled = false, false
 			case "f":
-				formula = true
+				now.formula = true
 			case "v":
-				inValue, filled = true, true
+				now.inValue, now.filled = true, true
 			case "is":
-				filled = true
+				now.filled = true
 			case "rPh":
 				phonetic = true
 			case "t":
-				inText = !phonetic
+				now.inText = !phonetic
 			case "mergeCell":
-				if m, ok := mergedCells(attr(el, "ref")); ok && len(merges) < 100000 {
+				if m, ok := mergedCells(string(x.attr("ref"))); ok && len(merges) < 100000 {
 					merges = append(merges, m)
 				}
 			}
-		case xml.CharData:
-			if inValue || inText {
-				value = append(value, el...)
+		case xmlText:
+			if now.inValue || now.inText {
+				now.value = append(now.value, x.text...)
 			}
-		case xml.EndElement:
-			switch el.Name.Local {
+		case xmlClose:
+			switch string(x.name) {
 			case "v":
-				inValue = false
+				now.inValue = false
 			case "t":
-				inText = false
+				now.inText = false
 			case "rPh":
 				phonetic = false
 			case "c":
-				if !filled && !formula {
-					return nil
+				if !now.filled && !now.formula {
+					continue
 				}
-				if col >= c.limits.Columns {
-					return fmt.Errorf("row %d has more than %d columns; is this a table of results?", row, c.limits.Columns)
+				if now.col >= c.limits.Columns {
+					return nil, missing, fmt.Errorf("row %d has more than %d columns; is this a table of results?", row, c.limits.Columns)
 				}
-				if !filled || formula && len(value) == 0 && kind != "str" {
-					uncached = append(uncached, cellRef{row, col})
+				if !now.filled || now.formula && len(now.value) == 0 && string(now.kind) != "str" {
+					missing.note(row, now.col)
 				}
-				text, err := c.text(kind, value, style)
+				text, err := c.text(string(now.kind), now.value, now.style)
 				if err != nil {
-					return fmt.Errorf("cell %s%d: %w", letters(col), row, err)
+					return nil, missing, fmt.Errorf("cell %s%d: %w", letters(now.col), row, err)
 				}
 				if text == "" {
-					return nil
+					continue
 				}
-				for len(cells) <= col {
+				for len(cells) <= now.col {
 					cells = append(cells, "")
 				}
-				cells[col] = text
+				cells[now.col] = text
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
 				}
-				if c.texts.size-before > c.limits.CellText {
-					return fmt.Errorf("it holds more than %d MB of text", c.limits.CellText>>20)
+				if c.packed+g.bytes()+c.texts.size > c.limits.CellText {
+					return nil, missing, tooMuchText(c.limits)
 				}
 			}
 		}
-		return nil
-	})
-	if err != nil {
-		return nil, nil, err
 	}
-	spread(g, merges)
-	return g, uncached, nil
+}
+
+// rowNumber is the number of the row that begins, the one after the last
+// unless it says otherwise.
+func (c *cellReader) rowNumber(x *xmlScanner, row int) (int, error) {
+	if v := x.attr("r"); v != nil {
+		n, err := strconv.Atoi(string(v))
+		if err != nil || n < row || n > c.limits.Rows {
+			return 0, fmt.Errorf("row number %q is out of order or beyond the %d rows allowed", shorten(string(v), 20), c.limits.Rows)
+		}
+		row = n
+	}
+	if row > c.limits.Rows {
+		return 0, fmt.Errorf("it has more than the %d rows allowed", c.limits.Rows)
+	}
+	return row, nil
+}
+
+// begin starts the next cell of a row.
+func (now *cell) begin(x *xmlScanner) error {
+	now.col++
+	now.kind, now.value, now.style = now.kind[:0], now.value[:0], 0
+	now.formula, now.filled = false, false
+	for _, a := range x.attrs {
+		switch string(a.name) {
+		case "r":
+			col, ok := columnOf(a.value)
+			if !ok {
+				return fmt.Errorf("cell name %q is damaged", shorten(string(a.value), 20))
+			}
+			now.col = col
+		case "t":
+			now.kind = append(now.kind, a.value...)
+		case "s":
+			now.style, _ = strconv.Atoi(string(a.value))
+		}
+	}
+	return nil
+}
+
+// columnOf is the 0-based column of a cell's name: A1, xfd12, $B$3.
+func columnOf(ref []byte) (int, bool) {
+	i, col := 0, 0
+	for i < len(ref) && ref[i]|0x20 >= 'a' && ref[i]|0x20 <= 'z' && i < 3 {
+		col = col*26 + int(ref[i]|0x20-'a') + 1
+		i++
+	}
+	if i > 0 && i < len(ref) && ref[i] >= '1' && ref[i] <= '9' && len(ref)-i <= 7 && digitsOnly(string(ref[i:])) && col <= excelize.MaxColumns {
+		return col - 1, true
+	}
+	col, _, err := excelize.CellNameToCoordinates(string(ref)) // other spellings
+	return col - 1, err == nil
 }
 
 // text writes the value of a cell as text (ECMA-376 Part 1, 18.18.11, ST_CellType).
@@ -524,10 +548,20 @@ func (c *cellReader) text(kind string, value []byte, style int) (string, error) 
 			return "FALSE", nil
 		}
 	case "", "n":
-		text := numberText(string(value), c.formats.of(style), c.date1904)
-		return c.texts.keep([]byte(text)), nil
+		text := c.keep([]byte(numberText(string(value), c.formats.of(style), c.date1904)))
+		return text, nil
 	}
-	return c.texts.keep(unescape(value)), nil
+	return c.keep(unescape(value)), nil
+}
+
+// keep makes a text of bytes that change.
+func (c *cellReader) keep(b []byte) string {
+	if !c.pack {
+		return c.texts.keep(b)
+	}
+	from := len(c.row)
+	c.row = append(c.row, b...)
+	return bytesString(c.row[from:])
 }
 
 type mergedRange struct{ col1, row1, col2, row2 int }
@@ -540,15 +574,6 @@ func mergedCells(ref string) (m mergedRange, ok bool) {
 	c1, r1, err1 := excelize.CellNameToCoordinates(a)
 	c2, r2, err2 := excelize.CellNameToCoordinates(b)
 	return mergedRange{c1 - 1, r1, c2 - 1, r2}, err1 == nil && err2 == nil && c2 >= c1 && r2 >= r1
-}
-
-func attr(el xml.StartElement, name string) string {
-	for _, a := range el.Attr {
-		if a.Name.Local == name && a.Name.Space == "" {
-			return a.Value
-		}
-	}
-	return ""
 }
 
 // textArena keeps many short texts in few pieces of memory, and texts that
@@ -588,26 +613,27 @@ func spread(g *grid, merges []mergedRange) {
 	if len(merges) == 0 {
 		return
 	}
-	index := map[int]int{}
 	width := 0
 	for i := range g.refs {
-		row, cells := g.at(i)
-		index[row] = i
-		width = max(width, len(cells))
+		width = max(width, g.width(i))
+	}
+	index := func(row int) (int, bool) {
+		i := sort.Search(len(g.refs), func(i int) bool { return g.row(i) >= row })
+		return i, i < len(g.refs) && g.row(i) == row
 	}
 	changed := map[int][]string{} // row -> its cells, longer than before
 	cellsOf := func(row int) []string {
 		if c, ok := changed[row]; ok {
 			return c
 		}
-		if i, ok := index[row]; ok {
+		if i, ok := index(row); ok {
 			_, cells := g.at(i)
 			return append([]string(nil), cells...)
 		}
 		return nil
 	}
 	for _, m := range merges {
-		i, ok := index[m.row1]
+		i, ok := index(m.row1)
 		if !ok || m.row2-m.row1 > 5000 {
 			continue
 		}

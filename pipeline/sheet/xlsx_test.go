@@ -3,14 +3,18 @@ package sheet
 import (
 	"archive/zip"
 	"bytes"
+	"encoding/xml"
 	"fmt"
 	"io"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
+	"testing/iotest"
 	"time"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
@@ -428,6 +432,127 @@ func FuzzCell(f *testing.F) {
 		}
 		codeFormat(stored)
 	})
+}
+
+// Every token of XML that is read is the one that encoding/xml reads.
+func FuzzXML(f *testing.F) {
+	for _, s := range []string{
+		`<?xml version="1.0" encoding="UTF-8" standalone="yes"?>` + "\r\n" + `<a:b c="1" d='&lt;&#x41;&#10;'><e/><f>x &amp; y<!-- no --><![CDATA[<z>]]></f></a:b>`,
+		`<row r="1" spans="1:3"><c r="A1" t="s"><v>0</v></c><c r="B1" t="inlineStr"><is><t xml:space="preserve"> Zoë </t></is></c></row>`,
+		"<a>\r\nb\rc</a >", `<a b = "x" c='>'/>`, `<a>]]></a>`, `<a><b></a></b>`, `<a>&bomb;</a>`, "<a>\xff</a>", `<a b=c/>`, `<?xml version='1.1'?><a/>`, `<a><!-- a -- b --></a>`, `<:a/>`, `<a:b:c></a:b:c>`, `<?xml xversion="1.0" version="2"?><a/>`,
+	} {
+		f.Add([]byte(s), false)
+		f.Add([]byte(s), true)
+	}
+	f.Fuzz(func(t *testing.T, data []byte, piecemeal bool) {
+		r := io.Reader(bytes.NewReader(data))
+		x := newXMLScanner(r)
+		if piecemeal {
+			x.r, x.buf = iotest.OneByteReader(r), make([]byte, 0, 1)
+		}
+		ref := xml.NewDecoder(bytes.NewReader(data))
+		var text, want []byte
+		for {
+			if x.next() != nil {
+				return // stricter than encoding/xml in places
+			}
+			if x.kind == xmlText {
+				text = append(text, x.text...)
+				continue
+			}
+			var tok xml.Token
+			for {
+				var err error
+				tok, err = ref.RawToken()
+				if err != nil && err != io.EOF {
+					if !ascii(data) {
+						return // names are not looked at beyond ASCII
+					}
+					t.Fatalf("%q: encoding/xml says %v", data, err)
+				}
+				if c, ok := tok.(xml.CharData); ok {
+					want = append(want, c...)
+					continue
+				}
+				if err == io.EOF {
+					tok = nil
+				}
+				if _, ok := tok.(xml.Comment); ok {
+					continue
+				}
+				if _, ok := tok.(xml.ProcInst); ok {
+					continue
+				}
+				break
+			}
+			if !bytes.Equal(text, want) {
+				t.Fatalf("%q: text %q, encoding/xml has %q", data, text, want)
+			}
+			text, want = text[:0], want[:0]
+			switch el := tok.(type) {
+			case xml.StartElement:
+				if x.kind != xmlOpen || el.Name.Local != string(x.name) || len(el.Attr) != len(x.attrs) {
+					t.Fatalf("%q: %d %q, encoding/xml has %v", data, x.kind, x.name, el)
+				}
+				for i, a := range el.Attr {
+					if string(local(x.attrs[i].name)) != a.Name.Local || string(x.attrs[i].value) != a.Value {
+						t.Fatalf("%q: attribute %q %q, encoding/xml has %v", data, x.attrs[i].name, x.attrs[i].value, a)
+					}
+				}
+			case xml.EndElement:
+				if x.kind != xmlClose || el.Name.Local != string(x.name) {
+					t.Fatalf("%q: %d %q, encoding/xml has %v", data, x.kind, x.name, el)
+				}
+			case nil:
+				if x.kind != xmlEnd {
+					t.Fatalf("%q: %d %q after the end", data, x.kind, x.name)
+				}
+				return
+			default:
+				t.Fatalf("%q: unexpected %T", data, tok)
+			}
+		}
+	})
+}
+
+func ascii(b []byte) bool {
+	for _, c := range b {
+		if c >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return true
+}
+
+// A table gives back what was put in, whether its rows are loose or packed.
+func TestGrid(t *testing.T) {
+	g := newGrid()
+	rowAt := func(i int) []string {
+		cells := make([]string, i%7)
+		for k := range cells {
+			cells[k] = strings.Repeat(string(rune('a'+i%20)), i*k%200)
+		}
+		return cells
+	}
+	const rows = 3 * looseCells / 7
+	for i := range rows {
+		g.add(i+1, rowAt(i))
+	}
+	if len(g.pieces.packed) == 0 || g.pieces.loose > looseCells {
+		t.Fatalf("%d cells loose, %d pieces packed", g.pieces.loose, len(g.pieces.packed))
+	}
+	i := 0
+	g.each(func(row int, cells []string) error {
+		if row != i+1 || !slices.Equal(cells, rowAt(i)) || g.width(i) != i%7 {
+			t.Fatalf("row %d is %d %q (%d cells)", i+1, row, cells, g.width(i))
+		}
+		i++
+		return nil
+	})
+	part := g.slice(rows-10, rows)
+	if row, cells := part.at(3); i != rows || row != rows-6 || !slices.Equal(cells, rowAt(rows-7)) {
+		t.Fatalf("%d rows, row %d %q", i, row, cells)
+	}
 }
 
 func FuzzSheet(f *testing.F) {
