@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"fmt"
 	"sort"
 	"strings"
 	"time"
@@ -118,14 +119,29 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 	if err != nil {
 		return nil, err
 	}
-	var n int
-	if err := pl.DB.Get(ctx, "select count(*) from record.line", &n); err != nil {
+	var from, to, n int
+	if err := pl.DB.Get(ctx, "select coalesce(min(line_no), 0), coalesce(max(line_no), 0), count(*) from record.line", &from, &to, &n); err != nil {
 		return nil, err
 	}
-	f, err := pl.readLines(ctx, n, "record.line")
-	if err != nil {
+	// in stretches of lines, several at a time
+	queries := []string{lineQuery("record.line")}
+	if parts := pl.workers(); n >= stretchFrom && parts > 1 {
+		queries = queries[:0]
+		for k := range parts {
+			queries = append(queries, lineQuery(fmt.Sprintf("record.line where line_no >= %d and line_no < %d", from+(to+1-from)*k/parts, from+(to+1-from)*(k+1)/parts)))
+		}
+	}
+	parts := make([]*field, len(queries))
+	for k := range parts {
+		parts[k] = newField(n/len(parts) + n/8)
+	}
+	if err := pl.DB.ScanAll(ctx, queries, func(k int, r arrow.Record) error {
+		parts[k].addLines(r)
+		return nil
+	}); err != nil {
 		return nil, err
 	}
+	f := joinFields(parts, pl.workers())
 	if err := pl.readFieldTables(ctx, f); err != nil {
 		return nil, err
 	}
@@ -137,40 +153,100 @@ func (pl *Pipeline) readField(ctx context.Context) (*field, error) {
 const lineColumns = `line_no, part_no, row_number, run_no, position, time_ms, sex, basis, taking_part, status,
 	birth_lo, birth_hi, name_no, number_no, club_no`
 
-// readLines reads about n lines out of record.line or a table like it. Texts
-// have the numbers of the dictionary.
-func (pl *Pipeline) readLines(ctx context.Context, n int, table string) (*field, error) {
+// stretchFrom is the number of lines from which they are read in several stretches.
+const stretchFrom = 200_000
+
+func lineQuery(from string) string { return "select " + lineColumns + " from " + from }
+
+func newField(n int) *field {
 	f := &field{names: newTexts(), numbers: newTexts(), clubs: newTexts(), doubts: newTexts(), asked: newAskedNames()}
-	for _, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS, &f.name, &f.number, &f.club} {
+	for _, c := range f.whole() {
 		*c = make([]int32, 0, n)
 	}
-	for _, c := range []*[]uint8{&f.sex, &f.basis, &f.takingPart, &f.status} {
+	for _, c := range f.small() {
 		*c = make([]uint8, 0, n)
 	}
 	f.birthLo, f.birthHi = make([]unit.Day, 0, n), make([]unit.Day, 0, n)
-	err := pl.DB.Scan(ctx, "select "+lineColumns+" from "+table, func(r arrow.Record) error {
-		for i, c := range []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS} {
-			*c = store.AppendInt32(*c, r.Column(i))
-		}
-		for i, c := range []*[]uint8{&f.sex, &f.basis, &f.takingPart, &f.status} {
-			*c = store.AppendUint8(*c, r.Column(6+i))
-		}
-		f.birthLo, f.birthHi = store.AppendInt32(f.birthLo, r.Column(10)), store.AppendInt32(f.birthHi, r.Column(11))
-		for i, c := range []*[]int32{&f.name, &f.number, &f.club} {
-			*c = store.AppendInt32(*c, r.Column(12+i))
-		}
+	return f
+}
+
+// whole and small are the columns as read, in the order of lineColumns, but for the
+// birth dates.
+func (f *field) whole() []*[]int32 {
+	return []*[]int32{&f.lineNo, &f.part, &f.row, &f.run, &f.position, &f.timeMS, &f.name, &f.number, &f.club}
+}
+
+func (f *field) small() []*[]uint8 {
+	return []*[]uint8{&f.sex, &f.basis, &f.takingPart, &f.status}
+}
+
+// addLines adds a batch of lines.
+func (f *field) addLines(r arrow.Record) {
+	whole := f.whole()
+	for i, c := range whole[:6] {
+		*c = store.AppendInt32(*c, r.Column(i))
+	}
+	for i, c := range f.small() {
+		*c = store.AppendUint8(*c, r.Column(6+i))
+	}
+	f.birthLo, f.birthHi = store.AppendInt32(f.birthLo, r.Column(10)), store.AppendInt32(f.birthHi, r.Column(11))
+	for i, c := range whole[6:] {
+		*c = store.AppendInt32(*c, r.Column(12+i))
+	}
+	f.n = len(f.lineNo)
+}
+
+// joinFields puts the lines of several fields behind one another.
+func joinFields(parts []*field, workers int) *field {
+	f := parts[0]
+	if len(parts) == 1 {
+		return f
+	}
+	var columns []func()
+	for c := range f.whole() {
+		columns = append(columns, func() { joinColumn(parts, func(p *field) *[]int32 { return p.whole()[c] }) })
+	}
+	for c := range f.small() {
+		columns = append(columns, func() { joinColumn(parts, func(p *field) *[]uint8 { return p.small()[c] }) })
+	}
+	columns = append(columns,
+		func() { joinColumn(parts, func(p *field) *[]unit.Day { return &p.birthLo }) },
+		func() { joinColumn(parts, func(p *field) *[]unit.Day { return &p.birthHi }) })
+	eachParallel(len(columns), workers, func(k int) { columns[k]() })
+	f.n = len(f.lineNo)
+	return f
+}
+
+// joinColumn makes the first field's column that of all.
+func joinColumn[T any](parts []*field, of func(*field) *[]T) {
+	n := 0
+	for _, p := range parts {
+		n += len(*of(p))
+	}
+	all := make([]T, 0, n)
+	for _, p := range parts {
+		all = append(all, *of(p)...)
+		*of(p) = nil
+	}
+	*of(parts[0]) = all
+}
+
+// readLines reads lines out of a table like record.line. Texts have the numbers of
+// the dictionary.
+func (pl *Pipeline) readLines(ctx context.Context, from string) (*field, error) {
+	f := newField(0)
+	err := pl.DB.Scan(ctx, lineQuery(from), func(r arrow.Record) error {
+		f.addLines(r)
 		return nil
 	})
-	f.n = len(f.lineNo)
 	return f, err
 }
 
 // complete gives the lines their texts, and lays out what is to be found out
 // about them.
 func (pl *Pipeline) complete(f *field, dictionary []string) {
-	f.names.some(f.name, dictionary)
-	f.numbers.some(f.number, dictionary)
-	f.clubs.some(f.club, dictionary)
+	texts := []*texts{f.names, f.numbers, f.clubs}
+	eachParallel(len(texts), pl.workers(), func(k int) { texts[k].some([][]int32{f.name, f.number, f.club}[k], dictionary) })
 	f.person = make([]name.Name, len(f.names.list))
 	const piece = 4096
 	eachParallel((len(f.person)+piece-1)/piece, pl.workers(), func(k int) {
@@ -181,10 +257,12 @@ func (pl *Pipeline) complete(f *field, dictionary []string) {
 	f.key = make([]int64, f.n)
 	f.counts, f.doubt, f.runner = make([]uint8, f.n), make([]int32, f.n), make([]int32, f.n)
 	f.sameAs = make([]int32, f.n)
-	for i := range f.key {
-		f.key[i] = int64(f.runs[f.run[i]-1].rank)<<44 | int64(f.parts[f.part[i]-1].rank)<<25 | int64(f.row[i])
-		f.sameAs[i] = -1
-	}
+	inPieces(f.n, pl.workers(), func(from, to int) {
+		for i := from; i < to; i++ {
+			f.key[i] = int64(f.runs[f.run[i]-1].rank)<<44 | int64(f.parts[f.part[i]-1].rank)<<25 | int64(f.row[i])
+			f.sameAs[i] = -1
+		}
+	})
 }
 
 // readTexts reads record.text, or the rows of it that a condition picks, by

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 
 	"lapwing/pipeline/insight/speed"
@@ -12,23 +13,13 @@ import (
 	"lapwing/pipeline/unit"
 )
 
-// idColumns are the columns of runner_ids.csv: which line a runner number was
-// given for. The file is only ever appended to, so that numbers outlive the
-// database.
-//
-// sheet is the place in the ledger, tab the place of the tab in the workbook
-// (0 the first), lines how many lines of the runner the anchor stands for.
-var idColumns = []string{"runner", "sheet", "tab", "row", "lines"}
-
-const idTable = "runner_ids.csv"
-
 // linkage is who is who: the outcome of the linker and the numbers given.
 type linkage struct {
 	result *who.Result
 	rows   []int32         // line of each row that was linked
 	number []int32         // runner number of each of the linker's runners
 	alias  map[int32]int32 // number no longer used → number now
-	fresh  [][]string      // lines for runner_ids.csv, not kept yet
+	fresh  []anchor        // for runner_ids.csv, not kept yet
 	next   int32           // first runner number never given
 }
 
@@ -50,7 +41,7 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	f := w.field
 	l := &linkage{alias: map[int32]int32{}}
 	w.link = l
-	rows := f.whoRows(l)
+	rows := f.whoRows(l, pl.workers())
 	if len(l.rows) == 0 {
 		return nil
 	}
@@ -109,57 +100,55 @@ func (pl *Pipeline) keepIDs(w *work) error {
 	if pl.readOnly {
 		return nil
 	}
-	err := pl.Archive.AppendList(idTable, idColumns, w.link.fresh)
+	err := pl.appendAnchors(w.link.fresh)
 	w.link.fresh = nil
 	return err
 }
 
 // whoRows picks the lines that name somebody and lays them out for the linker.
-func (f *field) whoRows(l *linkage) *who.Rows {
-	n := 0
-	for i := 0; i < f.n; i++ {
-		if f.linked(i) {
-			n++
+func (f *field) whoRows(l *linkage, workers int) *who.Rows {
+	l.rows = f.linesWhere(workers, f.linked)
+	return f.whoRowsOf(l.rows, workers)
+}
+
+// linesWhere lists the lines of which something holds.
+func (f *field) linesWhere(workers int, holds func(i int) bool) []int32 {
+	const piece = 1 << 16
+	found := make([][]int32, (f.n+piece-1)/piece)
+	eachParallel(len(found), workers, func(k int) {
+		list := make([]int32, 0, piece)
+		for i := k * piece; i < min(f.n, (k+1)*piece); i++ {
+			if holds(i) {
+				list = append(list, int32(i))
+			}
 		}
-	}
-	l.rows = make([]int32, 0, n)
-	for i := 0; i < f.n; i++ {
-		if f.linked(i) {
-			l.rows = append(l.rows, int32(i))
-		}
-	}
-	return f.whoRowsOf(l.rows)
+		found[k] = list
+	})
+	return slices.Concat(found...)
 }
 
 // whoRowsOf lays lines out for the linker.
-func (f *field) whoRowsOf(lines []int32) *who.Rows {
+func (f *field) whoRowsOf(lines []int32, workers int) *who.Rows {
 	n := len(lines)
 	r := &who.Rows{
-		Key: make([]int64, 0, n), Name: make([]int32, 0, n), Number: make([]int32, 0, n), Sex: make([]uint8, 0, n),
-		Club: make([]int32, 0, n), Course: make([]int32, 0, n), Run: make([]int32, 0, n), Series: make([]int32, 0, n),
-		Day: make([]unit.Day, 0, n), BirthLo: make([]unit.Day, 0, n), BirthHi: make([]unit.Day, 0, n), Basis: make([]uint8, 0, n),
-		LogTime: make([]float32, 0, n), Numbers: f.numbers.list,
+		Key: make([]int64, n), Name: make([]int32, n), Number: make([]int32, n), Sex: make([]uint8, n),
+		Club: make([]int32, n), Course: make([]int32, n), Run: make([]int32, n), Series: make([]int32, n),
+		Day: make([]unit.Day, n), BirthLo: make([]unit.Day, n), BirthHi: make([]unit.Day, n), Basis: make([]uint8, n),
+		LogTime: make([]float32, n), Numbers: f.numbers.list,
 	}
-	for _, line := range lines {
-		i := int(line)
-		run := &f.runs[f.run[i]-1]
-		r.Key = append(r.Key, f.key[i])
-		r.Name = append(r.Name, f.name[i])
-		r.Number = append(r.Number, f.number[i])
-		r.Sex = append(r.Sex, f.sex[i])
-		r.Club = append(r.Club, f.club[i])
-		r.Course = append(r.Course, run.course-1)
-		r.Run = append(r.Run, f.run[i]-1)
-		r.Series = append(r.Series, run.course-1) // sheets of one course have one maker
-		r.Day = append(r.Day, run.day)
-		r.BirthLo, r.BirthHi = append(r.BirthLo, f.birthLo[i]), append(r.BirthHi, f.birthHi[i])
-		r.Basis = append(r.Basis, f.basis[i])
-		logTime := float32(0)
-		if f.timeMS[i] > 0 && (f.is(i, record.OK)) && record.TakingPart(f.takingPart[i]) <= record.Guided {
-			logTime = speed.LogTime(float64(f.timeMS[i])/1000, float64(run.distanceM)) + speed.Origin
+	inPieces(n, workers, func(from, to int) {
+		for k := from; k < to; k++ {
+			i := int(lines[k])
+			run := &f.runs[f.run[i]-1]
+			r.Key[k], r.Name[k], r.Number[k], r.Sex[k], r.Club[k] = f.key[i], f.name[i], f.number[i], f.sex[i], f.club[i]
+			r.Course[k], r.Run[k], r.Day[k] = run.course-1, f.run[i]-1, run.day
+			r.Series[k] = run.course - 1 // sheets of one course have one maker
+			r.BirthLo[k], r.BirthHi[k], r.Basis[k] = f.birthLo[i], f.birthHi[i], f.basis[i]
+			if f.timeMS[i] > 0 && f.is(i, record.OK) && record.TakingPart(f.takingPart[i]) <= record.Guided {
+				r.LogTime[k] = speed.LogTime(float64(f.timeMS[i])/1000, float64(run.distanceM)) + speed.Origin
+			}
 		}
-		r.LogTime = append(r.LogTime, logTime)
-	}
+	})
 	return r
 }
 
@@ -232,101 +221,4 @@ func (f *field) whoDecisions(ds []Decision, desk *lineDecisions, pl *Pipeline) (
 	return out, nil
 }
 
-// anchor is one line of runner_ids.csv.
-type anchor struct {
-	runner, lines int32
-	at            lineAt
-}
-
-// lineAt names a line by its sheet's place in the ledger, tab and row.
-type lineAt struct{ sheet, tab, row int32 }
-
-func (f *field) lineAt(i int) lineAt {
-	p := &f.parts[f.part[i]-1]
-	return lineAt{p.sheetNo, p.tabIndex, f.row[i]}
-}
-
-func (pl *Pipeline) readAnchors() ([]anchor, error) {
-	rows, err := pl.Archive.ReadList(idTable, idColumns)
-	if err != nil {
-		return nil, err
-	}
-	out := make([]anchor, len(rows))
-	for i, r := range rows {
-		var v [5]int32
-		for k := range v {
-			n, err := strconv.ParseInt(r[k], 10, 32)
-			if err != nil {
-				return nil, fmt.Errorf("%s:%d: %q is not a number; restore this file from a backup", pl.Archive.File(idTable), i+2, r[k])
-			}
-			v[k] = int32(n)
-		}
-		out[i] = anchor{v[0], v[4], lineAt{v[1], v[2], v[3]}}
-	}
-	return out, nil
-}
-
-// numberRunners gives the linker's runners their lasting numbers, and notes
-// the anchors that are new. They are kept before the database is written.
-func (pl *Pipeline) numberRunners(f *field, rows *who.Rows, l *linkage) error {
-	have, err := pl.readAnchors()
-	if err != nil {
-		return err
-	}
-	wanted := make(map[lineAt]int64, len(have))
-	for _, a := range have {
-		wanted[a.at] = -1
-	}
-	if len(wanted) > 0 {
-		for _, i := range l.rows {
-			at := f.lineAt(int(i))
-			if _, ok := wanted[at]; ok {
-				wanted[at] = f.key[i]
-			}
-		}
-	}
-	anchors := make([]who.Anchor, len(have))
-	for i, a := range have {
-		anchors[i] = who.Anchor{ID: a.runner, Key: wanted[a.at], Rows: a.lines} // key -1: not in the archive now
-	}
-	ids := who.AssignIDs(pl.workers(), anchors, rows.Key, l.result.Runner, l.result.Runners)
-	l.number = ids.Of
-	l.next = ids.Next
-	for _, a := range ids.Aliases {
-		l.alias[a.Old] = a.ID
-	}
-	if len(ids.Added) == 0 {
-		return nil
-	}
-	out := make([][]string, len(ids.Added))
-	for k, a := range ids.Added {
-		at := f.lineAt(int(l.rows[a.Row()]))
-		out[k] = []string{itoa(a.ID), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(a.Rows)}
-	}
-	l.fresh = out
-	return nil
-}
-
 func itoa(n int32) string { return strconv.Itoa(int(n)) }
-
-// anchorLines finds a line that stands of each runner number that was ever
-// given.
-func (pl *Pipeline) anchorLines(f *field) (map[int32]int32, error) {
-	anchors, err := pl.readAnchors()
-	if err != nil || len(anchors) == 0 {
-		return nil, err
-	}
-	at := make(map[lineAt]int32, len(anchors))
-	for _, a := range anchors {
-		at[a.at] = a.runner
-	}
-	out := map[int32]int32{}
-	for i := 0; i < f.n; i++ {
-		if n, ok := at[f.lineAt(i)]; ok && f.linked(i) {
-			if _, have := out[n]; !have {
-				out[n] = int32(i)
-			}
-		}
-	}
-	return out, nil
-}

@@ -30,7 +30,7 @@ func (pl *Pipeline) candidateRunners(ctx context.Context, f *field, fresh []int3
 	if k == nil || err != nil || float64(k.Since+len(fresh)) > linkShare*float64(k.Lines) {
 		return nil, nil, err
 	}
-	rows := f.whoRowsOf(fresh)
+	rows := f.whoRowsOf(fresh, pl.workers())
 	known := k.knownTo(f)
 	s, err := who.NewSearch(known, rows, f.person)
 	if err != nil {
@@ -161,7 +161,7 @@ func (pl *Pipeline) linkSome(ctx context.Context, w *work, k *keptLinkage, fresh
 		return false, nil
 	}
 	l := &linkage{alias: map[int32]int32{}}
-	rows := f.whoRows(l)
+	rows := f.whoRows(l, pl.workers())
 	isFresh := make([]bool, f.n)
 	for _, i := range fresh {
 		isFresh[i] = true
@@ -214,8 +214,7 @@ func (pl *Pipeline) linkSome(ctx context.Context, w *work, k *keptLinkage, fresh
 		if l.number[r] = a.Owner[r]; l.number[r] == 0 {
 			l.number[r] = l.next
 			l.next++
-			at := f.lineAt(int(first[r]))
-			l.fresh = append(l.fresh, []string{itoa(l.number[r]), itoa(at.sheet), itoa(at.tab), itoa(at.row), itoa(size[r])})
+			l.fresh = append(l.fresh, anchor{l.number[r], size[r], f.lineAt(int(first[r]))})
 		}
 	}
 	for at, i := range l.rows {

@@ -95,7 +95,7 @@ func attachForTest(t *testing.T, pl *Pipeline) (lines, candidates int) {
 	if err != nil || !ok {
 		t.Fatalf("linkSome: %v %v", ok, err)
 	}
-	if err := pl.Archive.AppendList(idTable, idColumns, part.link.fresh); err != nil {
+	if err := pl.appendAnchors(part.link.fresh); err != nil {
 		t.Fatal(err)
 	}
 	err = pl.DB.Transaction(ctx, func() error {

@@ -165,7 +165,7 @@ func (pl *Pipeline) stepDecisions(ctx context.Context, w *work) error {
 		return err
 	}
 	w.problems = append(w.problems, w.desk.problems...)
-	w.problems = append(w.problems, w.field.samePersonTwice(w.desk)...)
+	w.problems = append(w.problems, w.field.samePersonTwice(w.desk, pl.workers())...)
 	return nil
 }
 
@@ -296,41 +296,26 @@ func (f *field) timesVoid(states []runState) []bool {
 // the count of finishers; the second is doubtful. Where the desk has said of one
 // that it counts, that one is theirs; where it has said so of both, they are two
 // people.
-func (f *field) samePersonTwice(desk *lineDecisions) []storedProblem {
+func (f *field) samePersonTwice(desk *lineDecisions, workers int) []storedProblem {
 	type who struct {
 		run, number, club int32
 		lo, hi            unit.Day
 		name              string
 	}
-	// only names that occur twice in a run are worth a look: find them by
-	// sorting small keys first
-	keys := make([]uint64, 0, f.n)
+	// only names that occur twice in a run are worth a look
 	id := f.nameClasses()
-	for i := 0; i < f.n; i++ {
-		if f.named(i) && !f.settled(i) {
-			keys = append(keys, uint64(f.run[i])<<32|uint64(id[f.name[i]]))
-		}
-	}
-	slices.Sort(keys)
-	twice := map[uint64]bool{}
-	for k := 1; k < len(keys); k++ {
-		if keys[k] == keys[k-1] {
-			twice[keys[k]] = true
-		}
-	}
+	twice := f.namedTwice(id, workers)
 	if len(twice) == 0 {
 		return nil
 	}
-	var lines []int
-	for i := 0; i < f.n; i++ {
-		if f.named(i) && !f.settled(i) && twice[uint64(f.run[i])<<32|uint64(id[f.name[i]])] {
-			lines = append(lines, i)
-		}
-	}
+	lines := f.linesWhere(workers, func(i int) bool {
+		return f.named(i) && !f.settled(i) && twice[uint64(f.run[i])<<32|uint64(id[f.name[i]])]
+	})
 	sort.Slice(lines, func(a, b int) bool { return f.key[lines[a]] < f.key[lines[b]] })
 	first := map[who]int{}
 	var out []storedProblem
-	for _, i := range lines {
+	for _, line := range lines {
+		i := int(line)
 		k := who{run: f.run[i], number: f.number[i], name: f.person[f.name[i]].Full}
 		if f.number[i] == 0 {
 			if f.birthLo[i] == 0 && f.birthHi[i] == 0 || f.club[i] == 0 {
@@ -354,6 +339,50 @@ func (f *field) samePersonTwice(desk *lineDecisions) []storedProblem {
 		out = append(out, f.twice(i, j))
 	}
 	return out
+}
+
+// namedTwice finds the names, by class, that occur twice in a run: run << 32 | class.
+func (f *field) namedTwice(class []int32, workers int) map[uint64]bool {
+	// lines by run
+	begin := make([]int32, len(f.runs)+1)
+	for _, r := range f.run {
+		begin[r]++
+	}
+	for r := range len(f.runs) {
+		begin[r+1] += begin[r]
+	}
+	at := slices.Clone(begin[:len(f.runs)])
+	of := make([]int32, f.n)
+	for i, r := range f.run {
+		of[at[r-1]] = int32(i)
+		at[r-1]++
+	}
+	const piece = 256
+	found := make([][]uint64, (len(f.runs)+piece-1)/piece)
+	eachParallel(len(found), workers, func(k int) {
+		var names []int32
+		for r := k * piece; r < min(len(f.runs), (k+1)*piece); r++ {
+			names = names[:0]
+			for _, i := range of[begin[r]:begin[r+1]] {
+				if f.named(int(i)) && !f.settled(int(i)) {
+					names = append(names, class[f.name[i]])
+				}
+			}
+			slices.Sort(names)
+			for x := 1; x < len(names); x++ {
+				if names[x] == names[x-1] {
+					found[k] = append(found[k], uint64(r+1)<<32|uint64(names[x]))
+				}
+			}
+		}
+	})
+	twice := map[uint64]bool{}
+	for _, list := range found {
+		for _, k := range list {
+			twice[k] = true
+		}
+	}
+	return twice
 }
 
 // twice makes line i doubtful because its person stands in the run on line j

@@ -334,7 +334,7 @@ func (pl *Pipeline) pick(ctx context.Context, numbers []int32) error {
 // last is the last part that the last refresh knew; tables, where it is not
 // nil, has runs, parts and courses.
 func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, last int32, tables *field) (*field, error) {
-	f, err := pl.readLines(ctx, 0, "some_line order by line_no")
+	f, err := pl.readLines(ctx, "some_line order by line_no")
 	if err != nil {
 		return nil, err
 	}
@@ -416,7 +416,7 @@ func (pl *Pipeline) settleSome(w *work) (bool, error) {
 			return false, nil
 		}
 	}
-	w.problems = append(w.problems, f.samePersonTwice(w.desk)...)
+	w.problems = append(w.problems, f.samePersonTwice(w.desk, pl.workers())...)
 	return true, nil
 }
 

@@ -450,10 +450,23 @@ func (a Archive) At(name string, i int) string {
 	}
 }
 
-func appendTable(path string, columns []string, rows [][]string, by writer) (err error) {
+func appendTable(path string, columns []string, rows [][]string, by writer) error {
 	if len(rows) == 0 {
 		return nil
 	}
+	return appendText(path, columns, by, func(head []string, b *strings.Builder) error {
+		w := csv.NewWriter(b)
+		rows, err := underHeading(head, columns, rows)
+		if err != nil {
+			return err
+		}
+		return w.WriteAll(rows)
+	})
+}
+
+// appendText adds text to a table, in one write that is flushed; encode writes it for
+// the heading that the file has, or will have.
+func appendText(path string, columns []string, by writer, encode func(head []string, b *strings.Builder) error) (err error) {
 	if by == byProgram {
 		if err := extendHeading(path, columns); err != nil {
 			return err
@@ -496,16 +509,17 @@ func appendTable(path string, columns []string, rows [][]string, by writer) (err
 			}
 		}
 	}
-	w := csv.NewWriter(&b)
+	head := columns
 	if size == 0 {
-		if err := w.Write(columns); err != nil {
+		w := csv.NewWriter(&b)
+		if err := w.WriteAll([][]string{columns}); err != nil {
 			return err
 		}
-	} else if rows, err = underHeading(f, columns, rows); err != nil {
+	} else if head, err = csv.NewReader(io.NewSectionReader(f, 0, 1<<16)).Read(); err != nil {
 		return fmt.Errorf("%s, row 1: %w", path, err)
 	}
-	if err := w.WriteAll(rows); err != nil {
-		return err
+	if err := encode(head, &b); err != nil {
+		return fmt.Errorf("%s, row 1: %w", path, err)
 	}
 	if _, err := io.WriteString(f, b.String()); err != nil {
 		return errors.Join(err, f.Truncate(size))
@@ -544,12 +558,8 @@ func extendHeading(path string, columns []string) error {
 	return WriteFile(path, []byte(first+more+"\n"+rest))
 }
 
-// underHeading lays rows out under the heading that a file has already.
-func underHeading(f io.ReaderAt, columns []string, rows [][]string) ([][]string, error) {
-	head, err := csv.NewReader(io.NewSectionReader(f, 0, 1<<16)).Read()
-	if err != nil {
-		return nil, err
-	}
+// underHeading lays rows out under the heading that a file has.
+func underHeading(head, columns []string, rows [][]string) ([][]string, error) {
 	at := columnsAt(head, columns)
 	out := make([][]string, len(rows))
 	for i, r := range rows {

@@ -3,7 +3,9 @@ package store
 import (
 	"context"
 	"database/sql/driver"
+	"errors"
 	"fmt"
+	"sync"
 	"sync/atomic"
 
 	"github.com/apache/arrow/go/v17/arrow"
@@ -161,26 +163,51 @@ func (d *DB) Scan(ctx context.Context, query string, each func(arrow.Record) err
 	if err := ctx.Err(); err != nil {
 		return err
 	}
-	return d.raw(func(c driver.Conn) error {
-		ar, err := duckdb.NewArrowFromConn(c)
-		if err != nil {
+	return d.raw(func(c driver.Conn) error { return scan(ctx, c, query, each) })
+}
+
+// ScanAll runs several queries at a time, each on a connection of its own, which sees
+// what is committed. each is called for one batch of a query at a time, in order, and
+// for several queries at once.
+func (d *DB) ScanAll(ctx context.Context, queries []string, each func(query int, r arrow.Record) error) error {
+	errs := make([]error, len(queries))
+	var wg sync.WaitGroup
+	for k, q := range queries {
+		wg.Go(func() {
+			conn, err := d.Pool.Conn(ctx)
+			if err != nil {
+				errs[k] = err
+				return
+			}
+			defer conn.Close()
+			errs[k] = conn.Raw(func(c any) error {
+				return scan(ctx, c.(driver.Conn), q, func(r arrow.Record) error { return each(k, r) })
+			})
+		})
+	}
+	wg.Wait()
+	return errors.Join(errs...)
+}
+
+func scan(ctx context.Context, c driver.Conn, query string, each func(arrow.Record) error) error {
+	ar, err := duckdb.NewArrowFromConn(c)
+	if err != nil {
+		return err
+	}
+	rr, err := ar.QueryContext(ctx, query)
+	if err != nil {
+		return err
+	}
+	defer rr.Release()
+	for rr.Next() {
+		if err := ctx.Err(); err != nil {
 			return err
 		}
-		rr, err := ar.QueryContext(ctx, query)
-		if err != nil {
+		if err := each(rr.Record()); err != nil {
 			return err
 		}
-		defer rr.Release()
-		for rr.Next() {
-			if err := ctx.Err(); err != nil {
-				return err
-			}
-			if err := each(rr.Record()); err != nil {
-				return err
-			}
-		}
-		return rr.Err()
-	})
+	}
+	return rr.Err()
 }
 
 // AppendInt32 copies a batch's column of 32-bit integers (or dates, which are days
