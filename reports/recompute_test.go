@@ -189,7 +189,11 @@ func TestWorkbooksAgreeWithTheViews(t *testing.T) {
 // the headings down to the next row that doesn't fill the first of them.
 func cellsOf(t *testing.T, f *excelize.File, c recomputed) []string {
 	t.Helper()
-	rows, err := f.GetRows(c.tab)
+	tab := c.tab
+	if k, err := f.GetSheetIndex(tab); err != nil || k < 0 {
+		tab = "Lists" // short lists share a tab
+	}
+	rows, err := f.GetRows(tab)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -207,14 +211,15 @@ func cellsOf(t *testing.T, f *excelize.File, c recomputed) []string {
 			}
 			continue
 		}
-		cells, filled := make([]string, len(at)), false
+		cells, filled := make([]string, len(at)), 0
 		for k, i := range at {
 			if i < len(r) {
-				cells[k] = r[i]
-				filled = filled || k > 0 && cells[k] != ""
+				if cells[k] = r[i]; cells[k] != "" {
+					filled++
+				}
 			}
 		}
-		if !filled {
+		if filled < 2 {
 			break
 		}
 		out = append(out, strings.Join(cells, " | "))

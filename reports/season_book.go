@@ -166,7 +166,7 @@ func (d *season) span() string {
 }
 
 func (d *season) leagueTab() *table.Tab {
-	t := &table.Table{Name: "League", None: "No league results.", Columns: []table.Column{
+	t := &table.Table{Name: "League", Whole: "List", None: "No league results.", Columns: []table.Column{
 		{Head: "League", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole}, {Head: "Best score", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
@@ -212,7 +212,7 @@ func (d *season) rulesInWords() string {
 }
 
 func (d *season) clubLeagueTab() *table.Tab {
-	t := &table.Table{Name: "ClubLeague", Columns: []table.Column{{Head: "League", Max: 28}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
+	t := &table.Table{Name: "ClubLeague", Whole: "League", Columns: []table.Column{{Head: "League", Max: 28}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
 		for _, l := range d.clubTab[scope] {
@@ -464,7 +464,7 @@ func (d *season) recordTab() *table.Tab {
 	if d.s.Club != "" || len(d.records) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
+	t := &table.Table{Name: "Records", Whole: "Course", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
 		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock}, {Head: "Note", Max: 12}}}
 	rows := append([]seasonRecord(nil), d.records...)
 	sort.SliceStable(rows, func(i, j int) bool {
@@ -516,7 +516,7 @@ func (d *season) alltimeTab() *table.Tab {
 	if d.s.Club != "" || len(d.alltime) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "AllTime", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
+	t := &table.Table{Name: "AllTime", Whole: "List", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
 		{Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "On", Kind: table.Day}}}
 	for i := 0; i < len(d.alltime); {
 		j := i

@@ -64,9 +64,7 @@ func (c *Card) page(i issueOf) ([]byte, error) {
 		}
 		if s.table != nil {
 			x.Heads, x.Rows = pageTable(s.table)
-			for _, m := range s.table.Used() {
-				x.Signs = append(x.Signs, m.Sign+": "+m.Text)
-			}
+			x.Signs = s.table.Signs()
 		}
 		p.Sections = append(p.Sections, x)
 	}

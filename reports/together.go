@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"slices"
 	"strings"
 
 	"lapwing/reports/table"
@@ -11,9 +12,42 @@ import (
 // a nearly empty page each.
 const mostTogether = 110
 
+// mostSmall is how many rows a list of a larger field has at most, less than a
+// printed page, that stands with others on a tab.
+const mostSmall = 40
+
+// gather puts lists that are short on one tab, in the place of the first of
+// them: all of a small field's, else those that would leave much of a page
+// empty.
+func gather(lists []*table.Tab) []*table.Tab {
+	most := mostSmall
+	if rowsOn(lists) <= mostTogether {
+		most = mostTogether
+	}
+	var out, short []*table.Tab
+	at := 0
+	for _, t := range lists {
+		if rowsOn([]*table.Tab{t}) > most {
+			out = append(out, t)
+			continue
+		}
+		if len(short) == 0 {
+			at = len(out)
+		}
+		short = append(short, t)
+	}
+	switch len(short) {
+	case 0:
+		return out
+	case 1:
+		return slices.Insert(out, at, short[0])
+	}
+	return slices.Insert(out, at, together(short))
+}
+
 // togetherGrid is the columns of the tab Lists: the name, which stands first,
 // and figures.
-var togetherGrid = []float64{24, 18, 14, 12, 11, 18}
+var togetherGrid = []float64{22, 18, 14, 12, 13, 18}
 
 // rowsOn counts the rows of the tabs' tables with filters.
 func rowsOn(tabs []*table.Tab) int {
@@ -39,11 +73,7 @@ func together(tabs []*table.Tab) *table.Tab {
 			case table.Title:
 				out.Add(table.Title{Level: 2, Text: v.Text})
 			case table.Full:
-				var signs []string
-				for _, m := range v.Used() {
-					signs = append(signs, m.Sign+": "+m.Text)
-				}
-				if len(signs) > 0 {
+				if signs := v.Signs(); len(signs) > 0 {
 					out.Add(table.Para{Text: strings.Join(signs, "; ") + "."})
 				}
 				out.Add(table.Small{Table: nameFirst(v.Table)})

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/reports/table"
@@ -92,6 +93,9 @@ func (d *weekly) buckets(before int64) []spreadRow {
 // disagree on how to lay out an axis of real dates or times.
 const chartLabel = "Chart label"
 
+// belowChart is how many rows fit on a printed page below a chart of 16 lines.
+const belowChart = 28
+
 // attendanceTab shows how many came, run by run.
 func (d *weekly) attendanceTab() *table.Tab {
 	if len(d.runs) < 2 {
@@ -102,7 +106,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 		{Head: "Volunteers", Kind: table.Whole, Help: "on the volunteer list of the day; empty where there is none"},
 		{Head: "Day against usual", Kind: table.Gap, Help: "seconds at 25:00, + is slower; empty where it can't be told"},
 		{Head: "Remark", Max: 30}, {Head: chartLabel, Hidden: true, Help: "the date again, in words, as the chart shows it"}}}
-	for _, r := range d.runs {
+	for _, r := range slices.Backward(d.runs) {
 		cond, remark := table.Value{}, ""
 		if r.state == "held" {
 			cond = table.Maybe(r.condition)
@@ -119,12 +123,16 @@ func (d *weekly) attendanceTab() *table.Tab {
 		t.Add(nil, table.On(r.day), finishers, table.Maybe(r.volunteers), cond, table.Words(remark), table.Words(shortDay(r.day)))
 	}
 	const weeks = 53
-	c := &table.Chart{Title: "Number of finishers, run by run", X: "date", Category: chartLabel, Rows: weeks, Axis: &table.Axis{},
+	c := &table.Chart{Title: "Number of finishers, run by run", X: "date", Category: chartLabel, Top: weeks, Newest: true, Height: 16, Axis: &table.Axis{},
 		Series: []table.Series{{Column: "Finishers"}}}
 	tab := &table.Tab{Name: "Attendance"}
-	text := fmt.Sprintf("All %d runs in the sheets held here.", len(d.runs))
+	text := fmt.Sprintf("All %d runs in the sheets held here, the latest first.", len(d.runs))
 	if len(d.runs) > weeks {
-		text = fmt.Sprintf("All %d runs in the sheets held here; the chart shows the last %d.", len(d.runs), weeks)
+		text += fmt.Sprintf(" The chart shows the last %d.", weeks)
+	}
+	if len(d.runs) > belowChart+5 {
+		tab.PrintRows = belowChart
+		text += fmt.Sprintf(" On paper the last %d are listed.", belowChart)
 	}
 	tab.Add(table.Title{Level: 1, Text: "Attendance"}, table.Para{Text: text})
 	if len(d.runs) >= leastForChart {

@@ -23,14 +23,15 @@ func workbook(b *table.Book) ([]byte, error) {
 func (d *weekly) public(i issueOf) *table.Book {
 	b := d.book(i)
 	b.Tabs = append(b.Tabs, d.boardTab(i), d.resultTab())
-	lists := present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
-	if rowsOn(lists) <= mostTogether && len(lists) > 1 {
-		lists = []*table.Tab{together(lists)}
-	}
-	b.Tabs = append(b.Tabs, lists...)
+	b.Tabs = append(b.Tabs, gather(d.lists())...)
 	b.Tabs = append(b.Tabs, present(d.timesTab(), d.attendanceTab())...)
 	b.Tabs = append(b.Tabs, d.notesTab(i))
 	return b
+}
+
+// lists are the tabs with a list each.
+func (d *weekly) lists() []*table.Tab {
+	return present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
 }
 
 // present leaves out the tabs that have nothing to say.
@@ -481,7 +482,7 @@ func (d *weekly) bestsTab() *table.Tab {
 
 // groupsTab lists the first three of each age group.
 func (d *weekly) groupsTab() *table.Tab {
-	t := &table.Table{Name: "Groups", Columns: []table.Column{
+	t := &table.Table{Name: "Groups", Whole: "Group", Columns: []table.Column{
 		{Head: "Group"}, {Head: "In group", Kind: table.Place}, {Head: "Name", Max: 28},
 		{Head: "Time", Kind: table.Clock}, {Head: "Age grade", Kind: table.Percent}, {Head: "Place", Kind: table.Place}}}
 	rows := d.pick(func(r *resultRow) bool { return r.groupPlace.N >= 1 && r.groupPlace.N <= 3 })
@@ -506,6 +507,10 @@ func (d *weekly) groupsTab() *table.Tab {
 	return tab
 }
 
+// firstPage is how many rows of a list the first printed page takes, a line or
+// two of explanation above them.
+const firstPage = 45
+
 // gradesTab ranks by age grade whose age is certain.
 func (d *weekly) gradesTab() *table.Tab {
 	rows := d.graded()
@@ -520,8 +525,12 @@ func (d *weekly) gradesTab() *table.Tab {
 		t.Add(nil, rankValue(ranks[i]), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.grade), table.Maybe(r.timeS), placeOf(r))
 	}
 	tab := &table.Tab{Name: "Age grade"}
-	tab.Add(table.Title{Level: 1, Text: "By age grade"},
-		table.Para{Text: "Adults whose age on the day is certain. " + d.gradeMeaning()}, table.Full{Table: t})
+	text := "Adults whose age on the day is certain. " + d.gradeMeaning()
+	if len(t.Rows) > firstPage+firstPage/2 {
+		tab.PrintRows = firstPage
+		text += fmt.Sprintf(" On paper the first %d; everybody's age grade is in the result.", firstPage)
+	}
+	tab.Add(table.Title{Level: 1, Text: "By age grade"}, table.Para{Text: text}, table.Full{Table: t})
 	return tab
 }
 

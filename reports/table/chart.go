@@ -15,6 +15,9 @@ type Chart struct {
 	Rows int
 	// Top limits it to the first n rows, 0 for all.
 	Top int
+	// Newest: the rows run from the newest down, and the chart from the oldest,
+	// on the left, to the newest.
+	Newest bool
 	// Height in rows of the tab, 0 for 20.
 	Height int
 	// Axis fixes the ends of the Y axis and the distance of its lines, in the
@@ -71,8 +74,8 @@ var ink = []string{"0072B2", "D55E00", "009E73", "000000", "CC79A7"}
 
 // build gives the chart and, where lines lie over columns, a second one for the
 // lines. head, first and last are rows of the tab: heading, first and last row
-// of figures.
-func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Chart, *excelize.Chart, error) {
+// of figures; wide is the width in pixels.
+func (c *Chart) build(tab string, t *Table, head, first, last, wide int) (*excelize.Chart, *excelize.Chart, error) {
 	if c.Rows > 0 {
 		first = max(first, last-c.Rows+1)
 	}
@@ -160,8 +163,12 @@ func (c *Chart) build(tab string, t *Table, head, first, last int) (*excelize.Ch
 			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
 		VaryColors: &plain,
 		GapWidth:   &gap,
-		Dimension:  excelize.ChartDimension{Width: 660, Height: uint(c.rows()) * 18},
+		Dimension:  excelize.ChartDimension{Width: uint(wide), Height: uint(c.rows()) * 18},
 		Format:     excelize.GraphicOptions{Positioning: "oneCell"},
+	}
+	if c.Newest {
+		// The Y axis would change sides with it; its labels stay on the left.
+		base.XAxis.ReverseOrder, base.YAxis.TickLabelPosition = true, excelize.ChartTickLabelHigh
 	}
 	if a := c.Axis; a != nil {
 		low, high := a.Min/perUnit, a.Max/perUnit

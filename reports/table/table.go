@@ -34,6 +34,9 @@ type Mark struct {
 	Tint string // light fill, RRGGBB, "" for none
 }
 
+// String is the mark with its meaning: "PB: personal best".
+func (m Mark) String() string { return m.Sign + ": " + m.Text }
+
 // Table is rows under columns.
 type Table struct {
 	Name    string // name of the table in a workbook, letters and digits
@@ -43,6 +46,10 @@ type Table struct {
 	Legend  []Mark
 	// None is printed where there are no rows.
 	None string
+	// Whole is a heading: rows below each other that are the same up to that
+	// column are printed on one page where they fit on one. "" where rows may be
+	// parted anywhere.
+	Whole string
 }
 
 // Add appends a row.
@@ -117,8 +124,9 @@ type Tab struct {
 	Landscape bool
 	// OnePage shrinks the tab to a single page when printed.
 	OnePage bool
-	// PrintColumns is how many columns of the table are printed, 0 for all.
-	PrintColumns int
+	// PrintColumns is how many columns of the table are printed and PrintRows
+	// how many of its rows, 0 for all.
+	PrintColumns, PrintRows int
 }
 
 // Add appends blocks.

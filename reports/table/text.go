@@ -81,8 +81,8 @@ func (t *Table) WriteText(b *strings.Builder, limit int) {
 	for r := range cells {
 		line(func(c int) string { return cells[r][c] })
 	}
-	for _, m := range t.Used() {
-		b.WriteString(m.Sign + ": " + m.Text + "\n")
+	for _, s := range t.Signs() {
+		b.WriteString(s + "\n")
 	}
 }
 
@@ -125,6 +125,15 @@ func (t *Table) Used() []Mark {
 		}
 	}
 	return u
+}
+
+// Signs is what the marks that stand in the table mean, each in a line.
+func (t *Table) Signs() []string {
+	var out []string
+	for _, m := range t.Used() {
+		out = append(out, m.String())
+	}
+	return out
 }
 
 // Text is the whole book as plain text, tab after tab.

@@ -15,34 +15,39 @@ import (
 // upright A4 page.
 var board = []float64{7, 21, 9, 9, 2, 7, 21, 9, 9}
 
-// PageWidth is the number of characters that an upright A4 page takes at full
-// size between the margins set here; a wider tab is shrunk when printed.
-const PageWidth = 97
-
-// PageHeight is the height in points of what fits on an upright A4 page
-// between the margins set here.
-const PageHeight = 842 - 2*0.7*72
-
 // Height is the height in points of a tab without a Full table, as the
 // workbook will have it.
 func (t *Tab) Height() float64 {
 	p := &tabWriter{tab: t, widths: t.grid()}
 	h := 0.0
 	for _, blk := range t.Blocks {
-		switch v := blk.(type) {
-		case Title:
-			h += titleLook(v.Level).height
-		case Para:
-			h += lineHeight * float64(lines(v.Text, p.total()))
-		case Big:
-			h += bigHeight + captionHeight
-		case Pair:
-			h += gapHeight + sectionHeight + lineHeight*float64(p.rowsOf(v)-2)
-		case Small:
-			h += lineHeight*float64(p.rowsOf(v)-2) + p.headHeight(v.Table) + gapHeight
-		}
+		h += p.height(blk)
 	}
 	return h
+}
+
+// height is the height in points of a block; a Full table's is not counted.
+func (p *tabWriter) height(blk Block) float64 {
+	switch v := blk.(type) {
+	case Title:
+		return titleLook(v.Level).height
+	case Para:
+		return lineHeight * float64(lines(v.Text, p.total()))
+	case Big:
+		return bigHeight + captionHeight
+	case Pair:
+		return gapHeight + sectionHeight + lineHeight*float64(p.rowsOf(v)-2)
+	case Small:
+		h := p.headHeight(v.Table) + gapHeight
+		for _, r := range v.Rows {
+			h += lineHeight * float64(p.linesOf(v.Table, r))
+		}
+		if len(v.Rows) == 0 {
+			h += lineHeight
+		}
+		return h
+	}
+	return 0
 }
 
 func (t *Tab) grid() []float64 {
@@ -126,6 +131,9 @@ type tabWriter struct {
 	widths []float64
 	row    int // last row written
 	full   *Table
+	// of the printed page that the next row stands on: points filled, and how
+	// many of them by what is repeated at the top of every page
+	filled, repeated float64
 }
 
 func (p *tabWriter) write() error {
@@ -161,7 +169,12 @@ func (p *tabWriter) write() error {
 	if err := p.freeze(); err != nil {
 		return err
 	}
-	for _, blk := range p.tab.Blocks {
+	for i, blk := range p.tab.Blocks {
+		if t, ok := blk.(Title); ok && t.Level > 1 && p.full == nil {
+			if err := p.keep(p.section(p.tab.Blocks[i:])); err != nil {
+				return err
+			}
+		}
 		if err := p.block(blk); err != nil {
 			return err
 		}
@@ -233,8 +246,17 @@ func (p *tabWriter) freeze() error {
 		RefersTo: fmt.Sprintf("'%s'!$%d:$%d", p.tab.Name, head, head)}); err != nil {
 		return err
 	}
-	if n := p.tab.PrintColumns; n > 0 {
-		z, err := excelize.CoordinatesToCellName(n, head+len(p.full.Rows), true)
+	if p.tab.PrintColumns > 0 || p.tab.PrintRows > 0 {
+		cols, rows := len(p.full.Columns), len(p.full.Rows)
+		if p.tab.PrintColumns > 0 {
+			cols = p.tab.PrintColumns
+		} else {
+			cols = max(cols, p.across())
+		}
+		if p.tab.PrintRows > 0 {
+			rows = min(rows, p.tab.PrintRows)
+		}
+		z, err := excelize.CoordinatesToCellName(cols, head+rows, true)
 		if err != nil {
 			return err
 		}
@@ -349,6 +371,7 @@ func lines(s string, w float64) int {
 
 func (p *tabWriter) set(cells []any, height float64) error {
 	p.row++
+	p.fill(height)
 	at, err := excelize.CoordinatesToCellName(1, p.row)
 	if err != nil {
 		return err
@@ -561,11 +584,7 @@ func headWidth(s string) int {
 
 // legend is one line with the marks that stand in the table.
 func (t *Table) legend() string {
-	var parts []string
-	for _, m := range t.Used() {
-		parts = append(parts, m.Sign+": "+m.Text)
-	}
-	return strings.Join(parts, ".  ")
+	return strings.Join(t.Signs(), ".  ")
 }
 
 // headHeight is the height of a heading row, whose words wrap.
@@ -625,7 +644,19 @@ func (p *tabWriter) table(t *Table) error {
 	if len(t.Rows) == 0 {
 		return p.wide(t.none(), look{}, lineHeight)
 	}
-	for _, r := range t.Rows {
+	p.repeated = p.headHeight(t)
+	whole := -1
+	for c, col := range t.Columns {
+		if col.Head == t.Whole {
+			whole = c
+		}
+	}
+	for i, r := range t.Rows {
+		if whole >= 0 && i > 0 && !alike(r, t.Rows[i-1], whole) {
+			if err := p.keep(p.group(t, whole, i)); err != nil {
+				return err
+			}
+		}
 		if err := p.tableRow(t, r); err != nil {
 			return err
 		}
@@ -633,9 +664,20 @@ func (p *tabWriter) table(t *Table) error {
 	return p.realTable(t, head)
 }
 
+// linesOf is how many lines of text a row of a table is high.
+func (p *tabWriter) linesOf(t *Table, r Row) int {
+	tall := 1
+	for c := range t.Columns {
+		if c < len(r.Cells) && r.Cells[c].what == isText {
+			tall = max(tall, lines(r.Cells[c].text, p.widths[c]-1))
+		}
+	}
+	return tall
+}
+
 func (p *tabWriter) tableRow(t *Table, r Row) error {
 	fill := t.tint(r.Marks)
-	tall := 1
+	tall := p.linesOf(t, r)
 	cells := make([]any, len(t.Columns))
 	for c, col := range t.Columns {
 		var v Value
@@ -646,7 +688,6 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 		if v.what == isText {
 			n = lines(v.text, p.widths[c]-1)
 		}
-		tall = max(tall, n)
 		id, err := p.styles.id(look{format: col.Kind.format(v), right: col.Kind.Right(),
 			inner: true, fill: fill, wrap: n > 1, line: 'h', box: col.Input})
 		if err != nil {
@@ -695,6 +736,9 @@ func (p *tabWriter) realTable(t *Table, head int) error {
 	return nil
 }
 
+// mostPixels is the width of a chart that fills a page's width.
+const mostPixels = 660
+
 func (p *tabWriter) chart(c *Chart) error {
 	if p.full == nil {
 		return fmt.Errorf("chart %q has no table on its tab", c.Title)
@@ -708,7 +752,8 @@ func (p *tabWriter) chart(c *Chart) error {
 	if err != nil {
 		return err
 	}
-	base, over, err := c.build(p.tab.Name, p.full, first-1, first, first+len(p.full.Rows)-1)
+	base, over, err := c.build(p.tab.Name, p.full, first-1, first, first+len(p.full.Rows)-1,
+		min(mostPixels, int(p.total()*7))) // 7 pixels a character, of a digit at this size
 	if err != nil {
 		return err
 	}

@@ -1,0 +1,90 @@
+package table
+
+import (
+	"slices"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// PageWidth is the number of characters that an upright A4 page takes at full
+// size between the margins set here; a wider tab is shrunk when printed.
+const PageWidth = 97
+
+// PageHeight is the height in points of what fits on an upright A4 page
+// between the margins set here.
+const PageHeight = 842 - 2*0.7*72
+
+// The same of a page that lies on its side.
+const (
+	landscapeWidth  = PageWidth * (842 - 2*0.5*72) / (595 - 2*0.5*72)
+	landscapeHeight = 595 - 2*0.7*72
+)
+
+// leastBelow is the least height in points that something too long for a page
+// may begin with above the foot of one.
+const leastBelow = 8 * lineHeight
+
+// capacity is the height in points, at full size, of what a printed page of the
+// tab takes. Programs differ a little in how they lay out rows, so some is left:
+// a page break set below the end of a page would make a nearly empty one.
+func (p *tabWriter) capacity() float64 {
+	w, h := float64(PageWidth), float64(PageHeight)
+	if p.tab.Landscape {
+		w, h = landscapeWidth, landscapeHeight
+	}
+	return 0.97 * h * max(1, p.tab.Width()/w)
+}
+
+// fill counts a row's height to the page that it is printed on.
+func (p *tabWriter) fill(height float64) {
+	if p.filled+height > p.capacity() {
+		p.filled = p.repeated
+	}
+	p.filled += height
+}
+
+// keep begins a new page before what comes next where its height, in points,
+// does not fit on the rest of this one: unless it fits on no page, and there is
+// room for a fair part of it here.
+func (p *tabWriter) keep(height float64) error {
+	room := p.capacity() - p.filled
+	switch {
+	case p.tab.OnePage || p.filled <= p.repeated || height <= room:
+		return nil
+	case height > p.capacity()-p.repeated && room >= leastBelow:
+		return nil
+	}
+	at, err := excelize.CoordinatesToCellName(1, p.row+1)
+	if err != nil {
+		return err
+	}
+	p.filled = p.repeated
+	return p.f.InsertPageBreak(p.tab.Name, at)
+}
+
+// section is the height in points of the blocks from a section's title up to
+// the next one's.
+func (p *tabWriter) section(blocks []Block) float64 {
+	h := 0.0
+	for i, blk := range blocks {
+		if t, ok := blk.(Title); ok && i > 0 && t.Level > 1 {
+			break
+		}
+		h += p.height(blk)
+	}
+	return h
+}
+
+// alike says whether rows are the same in the columns up to one.
+func alike(a, b Row, column int) bool {
+	return slices.Equal(a.Cells[:column+1], b.Cells[:column+1])
+}
+
+// group is the height in points of the rows from r on that are alike.
+func (p *tabWriter) group(t *Table, column, r int) float64 {
+	h := 0.0
+	for k := r; k < len(t.Rows) && alike(t.Rows[k], t.Rows[r], column); k++ {
+		h += lineHeight * float64(p.linesOf(t, t.Rows[k]))
+	}
+	return h
+}

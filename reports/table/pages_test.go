@@ -1,0 +1,113 @@
+package table
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// breaksOf writes a book of one tab and gives the rows that begin a new page.
+func breaksOf(t *testing.T, tab *Tab) []int {
+	t.Helper()
+	var b bytes.Buffer
+	if err := (&Book{Title: "T", Made: "2026-01-03", Tabs: []*Tab{tab}}).WriteWorkbook(&b); err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	raw, ok := f.Pkg.Load("xl/worksheets/sheet1.xml")
+	if !ok {
+		t.Fatal("no sheet")
+	}
+	var out []int
+	for rest := raw.([]byte); ; {
+		i := bytes.Index(rest, []byte("<brk id=\""))
+		if i < 0 {
+			return out
+		}
+		rest = rest[i+9:]
+		n := 0
+		if _, err := fmt.Sscanf(string(rest), "%d", &n); err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, n+1) // the break is below row n
+	}
+}
+
+// Groups stay whole where they fit on a page, the next one begins on the same
+// page where it fits too, and one that fits on no page is parted.
+func TestGroupsStayWhole(t *testing.T) {
+	for _, c := range []struct {
+		groups []int // rows of each
+		want   []int // rows of the tab; 1 title, 2 heading
+	}{
+		{[]int{30, 30, 30}, []int{33, 63}},
+		{[]int{10, 10, 40, 5}, []int{23}},
+		{[]int{10, 10, 20}, nil},
+		{[]int{20, 120, 5}, nil},    // 31 rows of room: the long one begins here
+		{[]int{46, 120}, []int{49}}, // hardly any room left
+	} {
+		full := &Table{Name: "T", Whole: "List", Columns: []Column{{Head: "League"}, {Head: "List"}, {Head: "Name", Width: 60}}}
+		for g, n := range c.groups {
+			for i := range n {
+				full.Add(nil, Words("x"), Words(fmt.Sprint(g%2)), Words(fmt.Sprint("Somebody ", i)))
+			}
+		}
+		tab := &Tab{Name: "League"}
+		tab.Add(Title{Level: 1, Text: "League"}, Full{full})
+		if got := breaksOf(t, tab); !slices.Equal(got, c.want) {
+			t.Errorf("groups of %v: new pages at rows %v, want %v", c.groups, got, c.want)
+		}
+	}
+}
+
+// Sections of a tab of small tables stay whole.
+func TestSectionsStayWhole(t *testing.T) {
+	tab := &Tab{Name: "Lists", Grid: []float64{30, 30, 30}}
+	tab.Add(Title{Level: 1, Text: "Lists"})
+	for range 3 {
+		small := &Table{Columns: []Column{{Head: "Name"}}}
+		for i := range 20 {
+			small.Add(nil, Words(fmt.Sprint("Somebody ", i)))
+		}
+		tab.Add(Title{Level: 2, Text: "Section"}, Small{small})
+	}
+	// a section takes 1 title, 1 heading, 20 rows and a gap; two fit
+	if got := breaksOf(t, tab); !slices.Equal(got, []int{48}) {
+		t.Errorf("new pages at rows %v, want 48", got)
+	}
+}
+
+// What is printed ends where it should: so many rows, and as wide as the page.
+func TestOnlyTheFirstRowsArePrinted(t *testing.T) {
+	full := &Table{Name: "T", Columns: []Column{{Head: "Name", Width: 20}}}
+	for i := range 90 {
+		full.Add(nil, Words(fmt.Sprint("Somebody ", i)))
+	}
+	tab := &Tab{Name: "Grades", PrintRows: 45}
+	tab.Add(Title{Level: 1, Text: "Grades"}, Full{full})
+	var b bytes.Buffer
+	if err := (&Book{Title: "T", Made: "2026-01-03", Tabs: []*Tab{tab}}).WriteWorkbook(&b); err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	for _, n := range f.GetDefinedName() {
+		if n.Name == "_xlnm.Print_Area" {
+			if n.RefersTo != "'Grades'!$A$1:$I$47" {
+				t.Errorf("printed is %s", n.RefersTo)
+			}
+			return
+		}
+	}
+	t.Error("no print area")
+}
