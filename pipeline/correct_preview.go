@@ -577,9 +577,11 @@ func (c *comparison) heldFastest(courses map[int32]bool) map[recordKey]fastest {
 			if x := &f.courses[n-1]; err != nil || x.course != h.course || x.distanceM != h.distanceM {
 				continue
 			}
-			k := recordKey{n, uint8(sex), h.group}
-			if o, ok := out[k]; !ok || h.timeS < o.timeS {
-				out[k] = fastest{timeS: h.timeS, line: -1, held: h.name}
+			for _, group := range []string{"", h.group} { // somebody of a group is somebody of all ages
+				k := recordKey{n, uint8(sex), group}
+				if o, ok := out[k]; !h.protected && (!ok || h.timeS < o.timeS) {
+					out[k] = fastest{timeS: h.timeS, line: -1, held: h.name}
+				}
 			}
 		}
 	}

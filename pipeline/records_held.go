@@ -97,6 +97,9 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 		if r.distanceM == 0 {
 			r.distanceM = int32(pl.courses.key(r.course, h.day, 0).distanceM)
 		}
+		if known, fits := f.routes(r.course, r.distanceM); known && !fits {
+			ask("a distance that the course has had", fmt.Sprintf("The record is over %d m, which is no distance of this course, so it is on no list. Correct distance_m in that row.", r.distanceM))
+		}
 		if r.sex, r.group, err = f.listOf(h, p, r.runner); err != nil {
 			ask("the sex, and an age group or none", fmt.Sprintf("The record is on no list: %v. Correct that row.", err))
 			err = nil
@@ -106,6 +109,18 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 		out = append(out, r)
 	}
 	return out, problems, nil
+}
+
+// routes says whether there are runs of a course, and whether one of its routes
+// has a distance.
+func (f *field) routes(course string, distanceM int32) (known, fits bool) {
+	for i := range f.courses {
+		if c := &f.courses[i]; c.course == course {
+			known = true
+			fits = fits || c.distanceM == distanceM
+		}
+	}
+	return known, fits
 }
 
 // listOf says on which list a held record stands: sex and age group, "" for

@@ -34,6 +34,21 @@ func (d *season) courseName(course string) string {
 	return course
 }
 
+// routeName is the name of a course, with the distance where the course has
+// routes of several.
+func (d *season) routeName(course string, metres int32) string {
+	n := 0
+	for i := range d.courses {
+		if d.courses[i].course == course {
+			n++
+		}
+	}
+	if n < 2 || metres == 0 {
+		return d.courseName(course)
+	}
+	return d.courseName(course) + ", " + distance(metres)
+}
+
 // name is how somebody stands in the tables.
 func (d *season) name(id int32) string {
 	p := d.people[id]
@@ -465,12 +480,15 @@ func (d *season) recordTab() *table.Tab {
 		return nil
 	}
 	t := &table.Table{Name: "Records", Whole: "Course", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
-		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock}, {Head: "Note", Max: 12}}}
+		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock, Help: "the time to beat until then; empty where none is known"}, {Head: "Note", Max: 12}}}
 	rows := append([]seasonRecord(nil), d.records...)
 	sort.SliceStable(rows, func(i, j int) bool {
 		a, b := &rows[i], &rows[j]
 		if a.course != b.course {
 			return a.course < b.course
+		}
+		if a.distance != b.distance {
+			return a.distance < b.distance
 		}
 		if a.sex != b.sex {
 			return a.sex > b.sex
@@ -486,7 +504,10 @@ func (d *season) recordTab() *table.Tab {
 			of = listName(r.sex) + ", all ages"
 		}
 		note := r.state
-		if r.day >= d.s.From {
+		switch {
+		case note == "earlier":
+			note = "from before the sheets"
+		case r.day >= d.s.From:
 			note = joinWords(note, "this season")
 		}
 		on := table.Value{}
@@ -496,7 +517,7 @@ func (d *season) recordTab() *table.Tab {
 		if !d.measured(r.course) {
 			note = joinWords("not measured", note)
 		}
-		t.Add(nil, table.Words(d.courseName(r.course)), table.Words(of), table.Number(r.time), table.Words(r.name), on, table.Maybe(r.was), table.Words(note))
+		t.Add(nil, table.Words(d.routeName(r.course, r.distance)), table.Words(of), table.Number(r.time), table.Words(r.name), on, table.Maybe(r.was), table.Words(note))
 	}
 	tab := &table.Tab{Name: "Records"}
 	tab.Add(table.Title{Level: 1, Text: "Fastest in the sheets held here"},
@@ -521,17 +542,17 @@ func (d *season) alltimeTab() *table.Tab {
 	for i := 0; i < len(d.alltime); {
 		j := i
 		var v []int32
-		for ; j < len(d.alltime) && d.alltime[j].course == d.alltime[i].course && d.alltime[j].sex == d.alltime[i].sex; j++ {
+		for ; j < len(d.alltime) && d.alltime[j].course == d.alltime[i].course && d.alltime[j].distance == d.alltime[i].distance && d.alltime[j].sex == d.alltime[i].sex; j++ {
 			v = append(v, d.alltime[j].time)
 		}
 		for k, rank := range standing.Ranks(v) {
 			r := &d.alltime[i+k]
-			t.Add(nil, table.Words(d.courseName(r.course)), table.Words(listName(r.sex)), rankValue(rank), table.Number(r.time), table.Words(r.name), table.On(r.day))
+			t.Add(nil, table.Words(d.routeName(r.course, r.distance)), table.Words(listName(r.sex)), rankValue(rank), table.Number(r.time), table.Words(r.name), table.On(r.day))
 		}
 		i = j
 	}
 	tab := &table.Tab{Name: "All time"}
-	tab.Add(table.Title{Level: 1, Text: "Ten fastest of each course"}, table.Para{Text: "Everybody once, with their best; adults."}, table.Full{Table: t})
+	tab.Add(table.Title{Level: 1, Text: "Ten fastest of each course in the sheets held here"}, table.Para{Text: "Everybody once, with their best in these sheets; adults. What was run before the sheets begin is on the tab Records, where it is known."}, table.Full{Table: t})
 	return tab
 }
 
@@ -708,7 +729,7 @@ func (d *season) notes(i issueOf) *table.Tab {
 	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
 	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
 	add("Attendance", "Ran: counted finishes of the season. Helped: days on a volunteer list. Bests: personal bests at a distance, not counted for anybody who may be under 18.")
-	add("Records", "The fastest in the sheets held here, to be confirmed by the results desk unless the note says confirmed, and records known from before the sheets (earlier). Before: the time to beat until then.")
+	add("Records", "The fastest in the sheets held here, to be confirmed by the results desk unless the note says confirmed, and records known from before the sheets. Somebody of an age group stands among all ages too. Before: the time to beat until then; empty where none is known.")
 	add("Newcomer", "First run anywhere in these records; counted only where the sheets are known to go back to the beginning.")
 	add("Course speed", "Seconds that a course adds (+) or saves (−) for somebody who takes 25:00, from people who have run on several courses, with runner, day and effort told apart. Index: 100 is the average course, higher is faster, one point is about one percent. Shared runners: how many have run another course as well.")
 	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds for somebody who takes 25:00. It says nothing about why.")

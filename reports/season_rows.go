@@ -79,6 +79,7 @@ type helpedRow struct {
 
 type seasonRecord struct {
 	course, sex, group, runner, name string
+	distance                         int32 // m, 0 where not known
 	time                             int32
 	day                              unit.Day
 	was                              *int32
@@ -175,16 +176,18 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_record", func(rows *sql.Rows) error {
 			var r seasonRecord
 			var when day
-			err := rows.Scan(&r.course, &r.sex, &r.group, &r.runner, &r.name, &r.time, &when, &r.was, &r.state)
-			r.day = when.Day
+			var dist *int32
+			err := rows.Scan(&r.course, &dist, &r.sex, &r.group, &r.runner, &r.name, &r.time, &when, &r.was, &r.state)
+			r.day, r.distance = when.Day, or0(dist)
 			d.records = append(d.records, r)
 			return err
 		}, []any{to, s.Course}},
 		{"season_alltime", func(rows *sql.Rows) error {
 			var r seasonRecord
 			var when day
-			err := rows.Scan(&r.course, &r.sex, &r.runner, &r.name, &r.time, &when)
-			r.day = when.Day
+			var dist *int32
+			err := rows.Scan(&r.course, &dist, &r.sex, &r.runner, &r.name, &r.time, &when)
+			r.day, r.distance = when.Day, or0(dist)
 			d.alltime = append(d.alltime, r)
 			return err
 		}, []any{to, s.Course}},

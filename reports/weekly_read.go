@@ -32,8 +32,8 @@ type weekReader struct {
 	asked  []int32           // numbers of the runs, in the order asked
 	at     map[int32]*weekly // by number of the run
 	latest unit.Day
-	course map[string]*courseHistory
-	order  []string // courses in order of name
+	course map[int32]*courseHistory // by number of the route
+	order  []int32                  // routes in order of name
 }
 
 // courseHistory is all that is known of the runs of a course.
@@ -50,13 +50,12 @@ type minuteRow struct{ minute, timed int32 }
 type bestOfRun struct {
 	sex, group    string
 	timeS, runner int32
-	protected     bool
 }
 
 // readWeekly reads everything that the reports of the given runs say. A run
 // that the archive doesn't hold is an error.
 func readWeekly(ctx context.Context, q Queryer, o Options, runs []Run) ([]*weekly, error) {
-	w := &weekReader{o: o, at: map[int32]*weekly{}, course: map[string]*courseHistory{}}
+	w := &weekReader{o: o, at: map[int32]*weekly{}, course: map[int32]*courseHistory{}}
 	out, err := w.find(ctx, q, runs)
 	if err != nil || len(runs) == 0 {
 		return nil, err
@@ -131,16 +130,16 @@ func (w *weekReader) readRuns(ctx context.Context, q Queryer) error {
 	return askAbout(ctx, q, "weekly_run", "runs", w.asked, func(rows *sql.Rows) error {
 		var r runRow
 		var when day
-		if err := rows.Scan(&r.number, &r.course, &when, &r.session, &r.courseName, &r.distanceM, &r.state, &r.complete,
+		if err := rows.Scan(&r.number, &r.route, &r.course, &when, &r.session, &r.courseName, &r.distanceM, &r.state, &r.complete,
 			&r.condition, &r.condLow, &r.condHi, &r.measured); err != nil {
 			return err
 		}
 		r.day = when.Day
-		c := w.course[r.course]
+		c := w.course[r.route]
 		if c == nil {
 			c = &courseHistory{spread: map[int32][]minuteRow{}, best: map[int32][]bestOfRun{}}
-			w.course[r.course] = c
-			w.order = append(w.order, r.course)
+			w.course[r.route] = c
+			w.order = append(w.order, r.route)
 		}
 		c.runs = append(c.runs, r)
 		return nil
@@ -223,7 +222,7 @@ func (w *weekReader) readBests(ctx context.Context, q Queryer) error {
 	return askAbout(ctx, q, "weekly_record", "runs", w.asked, func(rows *sql.Rows) error {
 		var n int32
 		var b bestOfRun
-		if err := rows.Scan(&n, &b.sex, &b.group, &b.timeS, &b.runner, &b.protected); err != nil {
+		if err := rows.Scan(&n, &b.sex, &b.group, &b.timeS, &b.runner); err != nil {
 			return err
 		}
 		if c := in[n]; c != nil {
@@ -237,7 +236,6 @@ func (w *weekReader) readBests(ctx context.Context, q Queryer) error {
 type heldBefore struct {
 	sex, group, by string
 	timeS          int32
-	protected      bool
 	on             unit.Day // 0 where not known
 }
 
@@ -245,17 +243,17 @@ type heldBefore struct {
 func (w *weekReader) readHeld(ctx context.Context, q Queryer) error {
 	return askAbout(ctx, q, "weekly_held", "runs", w.asked, func(rows *sql.Rows) error {
 		var h heldBefore
-		var course string
+		var route int32
 		var hidden bool
 		var when day
-		if err := rows.Scan(&course, &h.sex, &h.group, &h.timeS, &h.by, &h.protected, &hidden, &when); err != nil {
+		if err := rows.Scan(&route, &h.sex, &h.group, &h.timeS, &h.by, &hidden, &when); err != nil {
 			return err
 		}
 		if h.by != "" || hidden {
-			h.by = publicName(h.by, h.protected, hidden)
+			h.by = publicName(h.by, false, hidden)
 		}
 		h.on = when.Day
-		if c := w.course[course]; c != nil {
+		if c := w.course[route]; c != nil {
 			c.held = append(c.held, h)
 		}
 		return nil
@@ -372,10 +370,18 @@ func (w *weekReader) readChecks(ctx context.Context, q Queryer) error {
 // category is what a record is of.
 type category struct{ scope, sex, group string }
 
+// categories are what a time of somebody of a sex and age group may be the
+// fastest of: of all ages, and of the group where it is certain.
+func categories(sex, group string) []category {
+	if group == "" {
+		return []category{{"all ages", sex, ""}}
+	}
+	return []category{{"all ages", sex, ""}, {"group", sex, group}}
+}
+
 // held is the fastest time of a category so far, and who ran it first.
 type held struct {
 	timeS, runner int32
-	protected     bool
 	on            unit.Day
 	by            string // as published, of a record held before the sheets
 }
@@ -387,13 +393,14 @@ func (w *weekReader) lookBack(c *courseHistory) {
 	before := map[int32]int64{} // timed results of earlier days, by minute
 	fastest := map[category]held{}
 	for _, h := range c.held {
-		of := category{"all ages", h.sex, ""}
-		if h.group != "" {
-			of = category{"group", h.sex, h.group}
-		}
 		// one run on a later day than the first sheet is on a sheet
-		if f, ok := fastest[of]; (!ok || h.timeS < f.timeS) && (len(c.runs) == 0 || h.on < c.runs[0].day) {
-			fastest[of] = held{timeS: h.timeS, protected: h.protected, on: h.on, by: h.by}
+		if len(c.runs) > 0 && h.on >= c.runs[0].day {
+			continue
+		}
+		for _, of := range categories(h.sex, h.group) {
+			if f, ok := fastest[of]; !ok || h.timeS < f.timeS {
+				fastest[of] = held{timeS: h.timeS, on: h.on, by: h.by}
+			}
 		}
 	}
 	for i := 0; i < len(c.runs); {
@@ -408,9 +415,9 @@ func (w *weekReader) lookBack(c *courseHistory) {
 				d.beat(fastest)
 			}
 			for _, b := range c.best[r.number] {
-				for _, of := range []category{{"all ages", b.sex, ""}, {"group", b.sex, b.group}} {
-					if h, ok := fastest[of]; (of.scope == "all ages" || of.group != "") && (!ok || b.timeS < h.timeS) {
-						fastest[of] = held{timeS: b.timeS, runner: b.runner, protected: b.protected, on: on}
+				for _, of := range categories(b.sex, b.group) {
+					if h, ok := fastest[of]; !ok || b.timeS < h.timeS {
+						fastest[of] = held{timeS: b.timeS, runner: b.runner, on: on}
 					}
 				}
 			}
@@ -453,13 +460,10 @@ func (d *weekly) beat(before map[category]held) {
 	best := map[category]int32{}
 	of := func(r *resultRow) []category {
 		if !r.countsTime || r.status != "ok" || r.record == "void" || r.runner == "" || r.timeS == nil || r.sex != "M" && r.sex != "W" ||
-			r.takingPart != "runner" && r.takingPart != "guided" {
+			r.takingPart != "runner" && r.takingPart != "guided" || r.protected || r.hidden {
 			return nil
 		}
-		if r.group == "" {
-			return []category{{"all ages", r.sex, ""}}
-		}
-		return []category{{"all ages", r.sex, ""}, {"group", r.sex, r.group}}
+		return categories(r.sex, r.group)
 	}
 	for i := range d.results {
 		for _, c := range of(&d.results[i]) {
@@ -473,7 +477,7 @@ func (d *weekly) beat(before map[category]held) {
 		for _, c := range of(r) {
 			if h, ok := before[c]; ok && *r.timeS == best[c] && *r.timeS <= h.timeS {
 				d.records = append(d.records, recordRow{scope: c.scope, sex: c.sex, group: c.group, sheet: r.sheet, tab: r.tab, row: r.row,
-					timeS: *r.timeS, wasS: h.timeS, holder: h.runner, holderProtected: h.protected, heldBy: h.by, heldOn: h.on, confirmed: r.record == "confirmed"})
+					timeS: *r.timeS, wasS: h.timeS, holder: h.runner, heldBy: h.by, heldOn: h.on, confirmed: r.record == "confirmed"})
 			}
 		}
 	}
@@ -518,7 +522,7 @@ func (w *weekReader) nameHolders(ctx context.Context, q Queryer) error {
 			if r.holder == 0 { // before the sheets
 				continue
 			}
-			r.heldBy = publicName(who[r.holder].name, r.holderProtected, who[r.holder].hidden)
+			r.heldBy = publicName(who[r.holder].name, false, who[r.holder].hidden)
 		}
 	}
 	return err

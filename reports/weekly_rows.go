@@ -27,7 +27,7 @@ type weekly struct {
 }
 
 type runRow struct {
-	number           int32
+	number, route    int32
 	course           string
 	day              unit.Day
 	session          string
@@ -87,8 +87,7 @@ type recordRow struct {
 	sheet, tab        string
 	row               int32
 	timeS, wasS       int32
-	holder            int32 // number of the runner who held it, the earliest of equals
-	holderProtected   bool
+	holder            int32    // number of the runner who held it, the earliest of equals
 	heldBy            string   // as published
 	heldOn            unit.Day // 0 where not known
 	confirmed         bool

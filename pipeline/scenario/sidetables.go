@@ -67,7 +67,7 @@ func (d *district) courseTable() (rows [][]string) {
 // before the date; "best before": their best time there, with its date;
 // "record": the record of a sex and age group before the sheets begin.
 func (d *district) historyTable() (rows [][]string) {
-	type best struct{ who, seconds int }
+	type best struct{ who, at, seconds int }
 	for i, c := range d.courses {
 		fact, week := "complete from", c.opened
 		switch i {
@@ -103,7 +103,7 @@ func (d *district) historyTable() (rows [][]string) {
 			group := standardGroup(d.ageOn(i, demoFrom), p.Sex[0])
 			key := [2]string{c.Slug, p.Sex + " " + group}
 			if r, ok := records[key]; !ok || seconds < r.seconds {
-				records[key] = best{i, seconds}
+				records[key] = best{i, at, seconds}
 			}
 		}
 	}
@@ -111,7 +111,7 @@ func (d *district) historyTable() (rows [][]string) {
 		p := &d.people[r.who]
 		sex, group, _ := strings.Cut(key[1], " ")
 		rows = append(rows, []string{"record", key[0], givenFirst(p.Given, p.Surname), sex, group,
-			metres(d.courses[p.Home].DistanceM), "", unit.Clock(int32(r.seconds)), date(r.who)})
+			metres(d.courses[r.at].DistanceM), "", unit.Clock(int32(r.seconds)), date(r.who)})
 	}
 	slices.SortFunc(rows, func(a, b []string) int { return slices.Compare(a, b) })
 	return rows

@@ -9,17 +9,11 @@
 -- people: runners whose best in the group it is; mine: the runner's own
 with result as (
     select
-        figure.runner_no, run.course_no, run.distance_m, run.run_date between $4::date and $5::date as in_season,
-        figure.time_s,
-        ceil(figure.adjusted_s - 1e-9) as adjusted_s,
-        case when figure.age_grade < 100 and figure.age_grade_high - figure.age_grade_low < 0.005
-            then 1000000 - round(100 * figure.age_grade) end as grade
-    from insight.result as figure
-    inner join record.run as run on run.run_no = figure.run_no
-    where figure.sex = $1
-        and figure.age_low between $2 and $3
-        and figure.age_high between $2 and $3
-        and figure.ranks
+        ranked.runner_no, run.course_no, run.distance_m, run.run_date between $4::date and $5::date as in_season,
+        ranked.time_s, nullif(ranked.adjusted_s, 0) as adjusted_s, 1000000 - nullif(ranked.grade, 0) as grade
+    from insight.ranked as ranked
+    inner join record.run as run on run.run_no = ranked.run_no
+    where ranked.sex = $1 and ranked.first_age between $2 and $3
 ),
 
 on_course as (

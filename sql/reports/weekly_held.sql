@@ -1,21 +1,20 @@
 -- The records held before the sheets, on the courses of the runs asked for.
--- One row: one record of adults, by course, sex and age group
--- key: course, sex, age_group, time_s, name, run_date
+-- One row: one record of adults, by course route, sex and age group
+-- key: course_no, sex, age_group, time_s, name, run_date
+-- course_no: of the route of the record's distance; one over another distance is no record of it
 -- age_group: blank for all ages
 -- run_date: null where it is not known
 select
-    held.course::varchar as course,
+    course.course_no::integer as course_no,
     held.sex::varchar as sex,
     coalesce(held.age_group, '')::varchar as age_group,
     held.time_s::integer as time_s,
     coalesce(held.name, '')::varchar as name,
-    held.protected::boolean as protected,
     held.hidden::boolean as hidden,
     held.run_date::date as run_date
 from main.held_records as held
+inner join record.course as course on course.course = held.course and course.distance_m = held.distance_m
 where held.sex in ('M', 'W')
-    and held.course in (
-        select course.course from record.run as run
-        inner join record.course as course on course.course_no = run.course_no
-        where run.run_no in /* runs */ (0))
-order by course, sex, age_group, time_s, run_date nulls first, held.line
+    and not held.protected
+    and course.course_no in (select run.course_no from record.run as run where run.run_no in /* runs */ (0))
+order by course_no, sex, age_group, time_s, run_date nulls first, held.line

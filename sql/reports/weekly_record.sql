@@ -1,10 +1,10 @@
--- The fastest of each sex and age group in every run of the courses of the runs asked for.
+-- The fastest adult of each sex and age group in every run of the courses of the runs asked for.
+-- Who asked not to be shown is passed over, as a time on its own could tell whose it is.
 -- One row: one sex and age group in one run
 -- key: run_no, sex, age_group
 -- age_group: on the day; blank where the age is not certain
 -- time_s: the fastest eligible time
 -- runner_no: whose it is; of equal ones the first in place
--- protected: may be under 18 on the day
 with history as (
     select run.run_no
     from record.run as run
@@ -13,8 +13,7 @@ with history as (
 
 eligible as (
     select
-        result.run_no, result.runner_no, result.sex, result.age_low,
-        coalesce(result.age_low, case when result.counts & 4 = 4 then 0 else 120 end) as youngest_age,
+        result.run_no, result.runner_no, result.sex,
         (result.time_ms + 999) // 1000 as time_s,
         case when youngest.first_age = oldest.first_age then youngest.name else '' end as age_group,
         coalesce(nullif(result.position, 0), 2147483647) as position
@@ -23,8 +22,11 @@ eligible as (
     left join insight.age_group as youngest on youngest.age = result.age_low and youngest.sex = result.sex
     left join insight.age_group as oldest on oldest.age = result.age_high and oldest.sex = result.sex
     left join record.record_state as state on state.line_no = result.line_no
+    left join record.runner as runner on runner.runner_no = result.runner_no
     where result.counts & 2 = 2
         and coalesce(state.state, '') <> 'void'
+        and coalesce(result.age_low, case when result.counts & 4 = 4 then 0 else 120 end) >= 18
+        and not coalesce(runner.hidden, false)
         and result.time_ms > 0
         and result.status = 0
         and result.runner_no > 0
@@ -37,8 +39,7 @@ select
     case eligible.sex when 1 then 'M' else 'W' end::varchar as sex,
     coalesce(eligible.age_group, '')::varchar as age_group,
     min(eligible.time_s)::integer as time_s,
-    arg_min(eligible.runner_no, (eligible.time_s, eligible.position, eligible.runner_no))::integer as runner_no,
-    (arg_min(eligible.youngest_age, (eligible.time_s, eligible.position, eligible.runner_no)) < 18)::boolean as protected
+    arg_min(eligible.runner_no, (eligible.time_s, eligible.position, eligible.runner_no))::integer as runner_no
 from eligible
 group by eligible.run_no, eligible.sex, coalesce(eligible.age_group, '')
 order by run_no, sex, age_group

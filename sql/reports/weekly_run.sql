@@ -1,6 +1,7 @@
 -- Every run of the courses of the runs asked for: when, state and conditions.
 -- One row: one run
 -- key: run_no
+-- course_no: of the route; one whose distance has changed is another
 -- course_name: name to print
 -- distance_m: of this run
 -- history_complete: whether the sheets are known to hold every run of the course from its start or an agreed day
@@ -8,6 +9,7 @@
 -- measured: whether the course has been measured; null where not known
 select
     run.run_no::integer as run_no,
+    course.course_no::integer as course_no,
     course.course::varchar as course,
     run.run_date::date as run_date,
     run.session::varchar as session,
