@@ -215,6 +215,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
 	size := fileSize(files)
+	watchLoad(len(files), size)
 	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, inArchive) }
 	if hand.Course == "" {
 		var kept []readResult
@@ -255,15 +256,25 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	return rep, pl.watchMemory(ctx)
 }
 
-// fileSize gives the sizes of files, 0 where one can't be had.
+// fileSize gives what files weigh, 0 where one can't be looked at.
 func fileSize(files []string) func(i int) int64 {
 	return func(i int) int64 {
 		st, err := os.Stat(files[i])
 		if err != nil {
 			return 0
 		}
-		return st.Size()
+		return weight(files[i], st.Size())
 	}
+}
+
+// weight is the size of a sheet as text. A workbook unpacks to several times
+// its size.
+func weight(name string, bytes int64) int64 {
+	switch strings.ToLower(path.Ext(name)) {
+	case ".xlsx", ".xlsm":
+		return 8 * bytes
+	}
+	return bytes
 }
 
 // readResult is what a reading goroutine found out about one file.
@@ -300,7 +311,7 @@ var largeSheet = batchBytes
 
 // openOrParse reads a sheet; a large one without its lines.
 func (pl *Pipeline) openOrParse(name string, data []byte, hand ByHand) (*parsedSheet, error) {
-	if len(data) > largeSheet {
+	if weight(name, int64(len(data))) > int64(largeSheet) {
 		return pl.openSheet(name, data, hand)
 	}
 	return pl.parseSheet(name, data, hand)
