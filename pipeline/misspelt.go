@@ -127,12 +127,15 @@ func withMeant(courses []sheet.CourseName, meant []courseMeant) []sheet.CourseNa
 func noteMeant(s *sheet.Sheet, meant []courseMeant) {
 	for _, m := range meant {
 		for _, p := range s.Parts {
-			if p.Course.Value != m.course || !strings.HasPrefix(p.Course.From, "title") {
+			if p.Course.Value != m.course || strings.HasPrefix(p.Course.From, "column") {
 				continue
 			}
 			why := fmt.Sprintf("It was read as %s, as a person answered.", m.course)
 			if m.named > 0 {
 				why = fmt.Sprintf("It was read as %s: %d of the %d people named in full on this sheet are on other sheets of that course.", m.course, m.known, m.named)
+			}
+			if standsIn(m.course, m.read) {
+				why = fmt.Sprintf("It was read as %s, a known course whose name stands in it.", m.course)
 			}
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: courseMisspelt,
 				Read: p.Course.Text, Expected: m.course,
@@ -221,7 +224,11 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 	for _, s := range sheets {
 		ok := true
 		for _, m := range s.meant {
-			ok = ok && known.mayMean(m.read, m.course, times[m.read])
+			if standsIn(m.course, m.read) {
+				ok = ok && len(known.days[m.read]) == 0
+			} else {
+				ok = ok && known.mayMean(m.read, m.course, times[m.read])
+			}
 		}
 		if !ok {
 			for _, m := range s.meant {
@@ -236,12 +243,15 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 			}
 		}
 	}
-	if len(wanted) == 0 {
+	if len(asked) == 0 {
 		return nil, nil
 	}
-	at, err := pl.whereKnown(ctx, wanted)
-	if err != nil {
-		return nil, err
+	at := map[string]map[int32]bool{}
+	if len(wanted) > 0 {
+		var err error
+		if at, err = pl.whereKnown(ctx, wanted); err != nil {
+			return nil, err
+		}
 	}
 	type courseDay struct {
 		course string
@@ -252,7 +262,13 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 		for i := range s.meant {
 			m := &s.meant[i]
 			fits, between := known.fits(s.read.parsed, *m)
-			if !fits || !between && mayBeWord(m.course, m.read) || !m.ask(s.read.parsed, wanted, at, between) {
+			if standsIn(m.course, m.read) {
+				m.ask(s.read.parsed, wanted, at, between) // for the numbers
+				few := times[m.read] <= newRuns && len(s.read.parsed.days(m.read)) <= newRuns
+				if !known.open(s.read.parsed, *m) || m.elsewhere(s.read.parsed, wanted, at) || !few && (m.known < leastKnown || 4*m.known < m.named) {
+					refused[m.read] = true
+				}
+			} else if !fits || !between && mayBeWord(m.course, m.read) || !m.ask(s.read.parsed, wanted, at, between) {
 				refused[m.read] = true
 			}
 			for day := range s.read.parsed.days(m.read) {
@@ -403,6 +419,30 @@ func (m *courseMeant) ask(p *parsedSheet, wanted map[string]int32, at map[string
 	return true
 }
 
+// elsewhere says whether the people of a sheet are another course's: at least
+// leastKnown of them, and foldKnown times as many as are known at the course.
+func (m *courseMeant) elsewhere(p *parsedSheet, wanted map[string]int32, at map[string]map[int32]bool) bool {
+	people := p.people(m.read)
+	for other, list := range at {
+		if other == m.course {
+			continue
+		}
+		there, here := 0, 0
+		for key := range people {
+			switch k := wanted[key]; {
+			case list[k] && !at[m.course][k]:
+				there++
+			case at[m.course][k] && !list[k]:
+				here++
+			}
+		}
+		if there >= leastKnown && there > foldKnown*here {
+			return true
+		}
+	}
+	return false
+}
+
 // knownDays is what the archive knows of the days and distances of courses.
 type knownDays struct {
 	days      map[string]map[unit.Day]bool
@@ -498,23 +538,29 @@ func matching(x, y string) (n int) {
 	return n
 }
 
+// usualWeekday is the weekday of a course, by courses.csv or of four runs in
+// five; -1 where it has none.
+func (d *knownDays) usualWeekday(course string) int {
+	if usual, listed := d.listed[course]; listed && usual >= 0 {
+		return usual
+	}
+	var weekdays [7]int
+	for day := range d.days[course] {
+		weekdays[day.Weekday()]++
+	}
+	for w, n := range weekdays {
+		if n > 0 && 5*n >= 4*len(d.days[course]) {
+			return w
+		}
+	}
+	return -1
+}
+
 // fits says whether nothing else contradicts that a sheet is of a course: a run
 // of it on the day, another weekday, or that it was not held at the time.
 // between says that the course had runs shortly before and shortly after.
 func (d *knownDays) fits(p *parsedSheet, m courseMeant) (fits, between bool) {
-	var weekdays [7]int
-	for day := range d.days[m.course] {
-		weekdays[day.Weekday()]++
-	}
-	usual, listed := d.listed[m.course]
-	if !listed || usual < 0 {
-		usual = -1
-		for w, n := range weekdays {
-			if 5*n >= 4*len(d.days[m.course]) {
-				usual = w
-			}
-		}
-	}
+	usual := d.usualWeekday(m.course)
 	between = true
 	for day := range p.days(m.read) {
 		if d.days[m.course][day] || usual >= 0 && day.Weekday() != time.Weekday(usual) {
@@ -531,6 +577,18 @@ func (d *knownDays) fits(p *parsedSheet, m courseMeant) (fits, between bool) {
 		between = between && before && after
 	}
 	return true, between
+}
+
+// open says whether a course has no run on the days of a sheet, and these fall
+// on its weekday where it has one.
+func (d *knownDays) open(p *parsedSheet, m courseMeant) bool {
+	usual := d.usualWeekday(m.course)
+	for day := range p.days(m.read) {
+		if d.days[m.course][day] || usual >= 0 && int(day.Weekday()) != usual {
+			return false
+		}
+	}
+	return true
 }
 
 // loadSettled loads sheets whose course was settled, and puts what became of

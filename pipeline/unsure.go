@@ -60,7 +60,9 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 			continue
 		}
 		for _, p := range s.parts {
-			if !strings.HasPrefix(p.part.Course.From, "title") {
+			from := p.part.Course.From
+			inTitle := strings.HasPrefix(from, "title")
+			if strings.HasPrefix(from, "column") {
 				continue
 			}
 			for i, k := range p.runs {
@@ -68,8 +70,18 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 				if listed[c] {
 					continue
 				}
+				longest := longestWithin(c, runs, knownRuns)
 				for _, q := range known {
-					if runs[c] > newRuns && runs[q] < rarer*runs[c] || q == c || !slip(c, q) {
+					switch {
+					case q == c:
+						continue
+					case longest != "" && q != longest:
+						continue
+					case longest != "":
+						if runs[c] > newRuns && runs[c] > runs[q] {
+							continue
+						}
+					case !inTitle || runs[c] > newRuns && runs[q] < rarer*runs[c] || !slip(c, q):
 						continue
 					}
 					problem := place.Problem{
@@ -88,6 +100,43 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 			}
 		}
 	}
+}
+
+// longestWithin is the longest name of a well-known course that stands in a
+// name among other words ("alder-bank" in "alder-bank-two-columns"), or is the
+// name but for the spaces ("alderbank"); "" where there is none.
+func longestWithin(c string, runs map[string]int, least int) (longest string) {
+	words := strings.Split(c, "-")
+	for i := range words {
+		for k := len(words); k > i; k-- {
+			if q := strings.Join(words[i:k], "-"); len(q) >= shortestSlip && len(q) > len(longest) && q != c && runs[q] >= least {
+				longest = q
+			}
+		}
+	}
+	if longest != "" || len(c) < shortestSlip {
+		return longest
+	}
+	for q, n := range runs {
+		if n >= least && q != c && sameLetters(q, c) && (longest == "" || q < longest) {
+			longest = q
+		}
+	}
+	return longest
+}
+
+// sameLetters says whether two names differ in their hyphens alone.
+func sameLetters(a, b string) bool {
+	if d := len(a) - len(b); d == 0 || d > 5 || d < -5 {
+		return false
+	}
+	return strings.ReplaceAll(a, "-", "") == strings.ReplaceAll(b, "-", "")
+}
+
+// standsIn says whether the name of a course is in a longer one, or is the same
+// but for the spaces.
+func standsIn(course, read string) bool {
+	return strings.Contains("-"+read+"-", "-"+course+"-") || sameLetters(course, read)
 }
 
 // slip says whether two names differ by one letter: left out, put in, changed,

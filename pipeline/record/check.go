@@ -37,6 +37,7 @@ func CheckRun(lines []Line, distanceM int) []place.Problem {
 	c.twice()
 	c.positions()
 	c.order()
+	c.unplaced()
 	c.impossible(distanceM)
 	slices.SortFunc(c.problems, func(a, b place.Problem) int {
 		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Place.Row, b.Place.Row), cmp.Compare(a.Kind, b.Kind))
@@ -272,6 +273,52 @@ func (c *runCheck) order() {
 			}
 		}
 		c.add(l, sev, "time-out-of-order", unit.ClockMS(l.TimeMS), expected, "The time doesn't fit; please ask, then correct the time or the position")
+	}
+}
+
+// unplaced doubts a time without a position on a sheet where nearly all lines
+// have one, if it does not lie between the times around it: a record, a mean or
+// a remark under the results rather than a finisher.
+func (c *runCheck) unplaced() {
+	placed, without := 0, 0
+	for i := range c.lines {
+		if l := &c.lines[i]; l.TimeMS > 0 && finished(l) {
+			if l.Position > 0 {
+				placed++
+			} else {
+				without++
+			}
+		}
+	}
+	if without == 0 || placed < 9*without {
+		return
+	}
+	rows := slices.Clone(c.byPosition)
+	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
+	for k, i := range rows {
+		l := &c.lines[i]
+		if l.Position > 0 || l.TimeMS == 0 || l.Status != OK {
+			continue
+		}
+		lo, hi := int32(0), int32(maxMS)
+		for j := k - 1; j >= 0; j-- {
+			if o := &c.lines[rows[j]]; o.Position > 0 && o.TimeMS > 0 && finished(o) {
+				lo = o.TimeMS
+				break
+			}
+		}
+		for _, j := range rows[k+1:] {
+			if o := &c.lines[j]; o.Position > 0 && o.TimeMS > 0 && finished(o) {
+				hi = o.TimeMS
+				break
+			}
+		}
+		if l.TimeMS >= lo-orderSlackMS && l.TimeMS <= hi+orderSlackMS || lo > hi {
+			continue
+		}
+		l.Status = Doubtful
+		c.add(l, place.Doubtful, "line-without-place", fmt.Sprintf("%s %s", l.Name, unit.ClockMS(l.TimeMS)), "a position, as the other lines have, or a time that fits the lines around it",
+			"Ask whether this person finished; give the line its place, or leave it out of the sheet")
 	}
 }
 

@@ -75,7 +75,7 @@ func digitEvidence(c *clockCell, r clockReading) float64 {
 			return -2
 		}
 		return 0
-	case bareSeconds:
+	case bareSeconds, milliseconds:
 		return chance
 	case hourMinSec: // one last part of 60
 		return -math.Log(60)
@@ -91,7 +91,7 @@ func digitEvidence(c *clockCell, r clockReading) float64 {
 // no source: seconds as digits and decimal minutes are rare on result sheets).
 func prior(r clockReading) float64 {
 	switch r {
-	case decimalMinutes, bareSeconds:
+	case decimalMinutes, bareSeconds, milliseconds:
 		return -3
 	case decimalHours:
 		return -6

@@ -25,6 +25,7 @@ const (
 	bareSeconds    // 1471
 	bareDigits     // 2431, 10215
 	dottedHourMin  // 1.02 is 62 min; only for single rows, never for a column
+	milliseconds   // 1471000
 )
 
 // clockReadings gives each reading the name used in questions and answers, and
@@ -44,6 +45,7 @@ var clockReadings = [...]struct{ name, means string }{
 	decimalHours:     {"decimal hours", "hours as a decimal number (0.5 is 30 min)"},
 	bareSeconds:      {"seconds", "seconds (1471 is 24 min 31 s)"},
 	bareDigits:       {"mmss", "minutes and seconds without a mark between (2431 is 24 min 31 s)"},
+	milliseconds:     {"milliseconds", "thousandths of a second (1471000 is 24 min 31 s)"},
 	dottedHourMin:    {"h.mm", "hours and minutes with a dot (1.02 is 62 minutes)"},
 }
 
@@ -57,7 +59,7 @@ func readingsOf(s clockShape) []clockReading {
 	case dots3:
 		return []clockReading{dottedHMS, dottedMSF}
 	case number:
-		return []clockReading{dottedMinSec, decimalMinutes, dayFraction, bareDigits, bareSeconds, decimalHours}
+		return []clockReading{dottedMinSec, decimalMinutes, dayFraction, bareDigits, bareSeconds, decimalHours, milliseconds}
 	}
 	return nil
 }
@@ -121,6 +123,8 @@ func (c *clockCell) asNumber(r clockReading) (ms int32, ok bool) {
 		ms, ok = simplest(v*86400000, half*86400000), v < 1
 	case decimalHours:
 		ms, ok = simplest(v*3600000, half*3600000), v < 24 && c.fracDigits > 0
+	case milliseconds:
+		ms, ok = int32(min(c.whole, maxMS)), c.whole >= 60000 && c.whole < maxMS && c.frac == 0
 	case bareSeconds:
 		ms, ok = int32(math.Round(min(v, 360000)*1000)), v < 360000
 	case bareDigits:

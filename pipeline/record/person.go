@@ -37,6 +37,11 @@ func (r *Reader) windowOf(n int, on unit.Day) age.Window {
 // Ages that are read without asking, give or take a day.
 const youngestAge, oldestAge = 3, 105
 
+const (
+	likelyAges = "an age from 3 to 105"
+	askAge     = "Ask how old this runner was and correct the age, or the date of the run; until then the age is not known"
+)
+
 // readPerson reads sex and age from every column that carries them.
 func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, take func(remark)) {
 	if s := cell(cells, r.c.Sex); s != "" {
@@ -57,7 +62,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			return
 		}
 		if int(day-w.Lo) <= youngestAge*1461/4 || int(day-w.Hi) >= (oldestAge+1)*1461/4 { // 1461 days in four years
-			out.problem(row, index, place.Look, "age-unlikely", s, "an age from 3 to 105", "Correct the age, or the date of the run")
+			out.problem(row, index, place.Look, "age-unlikely", s, likelyAges, askAge)
 			return
 		}
 		both, ok := found.Meet(w)
@@ -86,8 +91,12 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			continue
 		}
 		w, b, secret, ok := r.readAge(s, k.col, day, out, take)
-		if !ok {
+		switch {
+		case ok:
+		case lexAge(s).text:
 			out.problem(row, k.index, place.Look, "age-unreadable", s, "an age, a year of birth or an age group", "Correct the cell")
+		default:
+			out.problem(row, k.index, place.Look, "age-unlikely", s, likelyAges, askAge)
 		}
 		meet(k.index, w, b, s)
 		if !secret && w.Known() {

@@ -57,6 +57,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.runNumbers()
 	s.courseByValues(book)
 	s.official()
+	s.doubt()
 	return s
 }
 
@@ -226,6 +227,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return g.meaning, ""
 	}
 	switch {
+	case (g.meaning == Age || g.meaning == BirthYear) && p.shareOf(kDecimal, kInt) > .6 && s.wholeNumbers(i):
+		return g.meaning, ""
 	case p.shareOf(kDecimal, kPercent) > .6 && g.meaning != BirthDate:
 		if g.meaning == AgeGrade {
 			return AgeGrade, ""
@@ -265,7 +268,7 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 	case p.shareOf(kInt) > .7:
 		switch g.meaning {
 		case Age, BirthYear:
-			if g.meaning == Age && p.hi > 120 {
+			if ages, ints := s.ages(i); g.meaning == Age && 2*ages < ints {
 				return Other, "its values are no ages"
 			}
 			return g.meaning, ""
@@ -278,7 +281,7 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			if p.fives*10 >= p.count[kInt]*9 && p.lo >= 5 {
 				return AgeGroup, "" // 40, 45, 50: the youngest age of the group
 			}
-			if p.hi <= 120 && p.lo >= 4 && !s.restarts(i) {
+			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
 				return Age, "its values are ages"
 			}
 			return GroupPlace, "its values are places"
@@ -291,8 +294,15 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 }
 
 // restarts says whether the numbers of a column look like places within
-// groups: small numbers, 1 among them.
-func (s *settler) restarts(i int) bool { return s.profiles[i].lo <= 3 }
+// groups: small numbers, 1 to 3 among them.
+func (s *settler) restarts(i int) bool {
+	for _, r := range s.rows {
+		if n := looseNumber(trim(cellAt(r.cells, i))); n >= 1 && n <= 3 {
+			return true
+		}
+	}
+	return false
+}
 
 // names settles full names against given and family names.
 func (s *settler) names() {

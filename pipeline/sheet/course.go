@@ -2,9 +2,12 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"sort"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lapwing/pipeline/text"
 )
@@ -160,6 +163,8 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
+	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
+	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	excerpt extract members member club results only st nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 func isOrdinalOrNumber(w string) bool {
@@ -265,6 +270,7 @@ var clubWords = set("club harriers ac runners striders joggers athletic athletic
 // remarkWords mark lines that speak of something else than where the run was.
 var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email
 	www http https note notes record records first prize sponsored sponsor temperature wind conditions marshals marshal tel phone copyright page next wetter meteo
+	startofevent endofevent referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
 	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
 
 // courseWords lists what a title line may give as the name of the course.
@@ -275,6 +281,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if strings.HasPrefix(strings.TrimSpace(title), "*") && len(findDates(title)) == 0 {
 		return nil // the legend of a mark: "* personal best"
 	}
+	comment := strings.HasPrefix(strings.TrimSpace(title), "# ") || strings.HasPrefix(strings.TrimSpace(title), "//")
 	hasDate := len(findDates(title)) > 0
 	_, _, _, hasDistance := findDistance(title)
 	text := title
@@ -309,6 +316,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	n := 0
 	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
 		seg = plainWords(strings.TrimSpace(seg))
+		if !labelled {
+			seg = plainWords(placeIn(seg))
+		}
 		slug := Slug(seg)
 		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg)) && !labelled {
 			continue
@@ -322,6 +332,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if hasDate {
 			w.weight += 8
+		}
+		if comment && !labelled {
+			w.weight -= 30 // what a program writes above its figures
 		}
 		words := strings.Fields(fold(seg))
 		for _, word := range words {
@@ -339,6 +352,30 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// placeIn is what follows the last "at", "from" or "presents the" of a text, with
+// a capital letter: the place in "Here are the results from Alder Bank" or
+// "Vale Harriers presents the Alder Bank". The whole text where there is none.
+func placeIn(text string) string {
+	words := strings.Fields(text)
+	for i := len(words) - 2; i >= 0; i-- {
+		if !beforePlace[fold(words[i])] || i == 0 && len(words) > 4 {
+			continue
+		}
+		j := i + 1
+		for j < len(words)-1 && articles[fold(words[j])] {
+			j++
+		}
+		if r, _ := utf8.DecodeRuneInString(words[j]); unicode.IsUpper(r) {
+			return strings.Join(words[j:], " ")
+		}
+	}
+	return text
+}
+
+var beforePlace = set("at from presents present hosts stages welcomes")
+
+var articles = set("the its their our this weekly annual")
 
 // saysColumn says whether a text is nothing but the heading of a column:
 // "Personal best", "Finish time".
@@ -420,6 +457,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") || isSection(seg) || fileDull(slug) || helperTab(seg) {
 				continue
 			}
+			if k == len(parts)-1 && runFile.MatchString(base) {
+				weight = 60 // <course>_<date> is how a file is named to say it
+			}
 			out = append(out, courseWord{text: seg, slug: slug, weight: weight, why: from})
 			baseSaid = true
 			break
@@ -427,6 +467,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// runFile is a file's name made to say course and date: alder-bank_2026-01-03.
+var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)
 
 // fileDull recognises names that say nothing: those that programs give to new
 // files, in the languages of the headings (common practice, no source).

@@ -77,6 +77,9 @@ func (s *scanner) next() (row int, cells []string, err error) {
 	}
 	s.line++
 	row = s.line
+	if err := s.limits.goOn(row); err != nil {
+		return row, nil, err
+	}
 	cells = s.cells[:0]
 	begin := i
 	for {

@@ -234,6 +234,8 @@ func guessFrom(f string) guess {
 		return set(Sex)
 	case has(cGiven) && has(cFamily):
 		return set(Name)
+	case any((cGiven|cFamily)&^cName) && any(cTime|cRun|cDate|cCourse) && otherTime(f):
+		return set(PersonalBest) // "Last time", "First run": of another day
 	case has(cGiven) && !any(cTime|cClub):
 		return set(GivenName)
 	case has(cFamily) && !any(cTime|cClub):
@@ -264,6 +266,8 @@ func guessFrom(f string) guess {
 		return set(Time)
 	case has(cClub):
 		return set(Club)
+	case has(cDate) && otherDate(f):
+		return set(Other)
 	case has(cDate):
 		return set(Date)
 	case has(cCourse):
@@ -298,6 +302,27 @@ func guessFrom(f string) guess {
 	}
 	return set(Other)
 }
+
+// otherDate says whether a heading of dates speaks of something else than the
+// day of the run: when somebody entered, paid, joined or ran last.
+func otherDate(f string) bool {
+	for _, w := range strings.Fields(f) {
+		if otherDates[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// otherTime says whether a heading speaks of the runner's first or last time.
+func otherTime(f string) bool {
+	first, _, _ := strings.Cut(f, " ")
+	return first == "first" || first == "last"
+}
+
+var otherDates = set(`entry entered entries registered registration register signup signed joined join joining created updated modified changed uploaded imported exported printed paid payment invoice
+	expiry expires expiration renewal renewed membership member valid until from last first previous next best debut inscription anmeldung anmeldedatum inscripcion iscrizione inschrijving inschrijfdatum inscricao zgloszenia
+	anmalan tilmelding pamelding prihlaseni ilmoittautuminen`)
 
 // weakWords are heading words that are also parts of names of people and
 // places: beside a word that is not known they prove nothing.

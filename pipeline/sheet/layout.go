@@ -404,7 +404,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	label := trim(cells[firstFilled])
 	folded := fold(label)
-	if posKind != kInt && isTotal(folded) {
+	if posKind != kInt && (isTotal(folded) || isRecord(folded)) {
 		return whyTotal
 	}
 	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {
@@ -568,6 +568,19 @@ func isTotal(f string) bool {
 	}
 	return strings.HasPrefix(f, "number of ") || strings.HasPrefix(f, "no of ") || strings.HasPrefix(f, "anzahl ") || strings.HasPrefix(f, "nombre de ") || strings.HasPrefix(f, "numero de ") || strings.HasPrefix(f, "numero di ")
 }
+
+// isRecord recognises what begins a line about a record: "Course record: Jo Lee".
+func isRecord(f string) bool {
+	words := strings.Fields(f)
+	if len(words) > 0 && recordWords[words[0]] {
+		return true
+	}
+	return len(words) > 1 && recordWords[words[1]] && recordOf[words[0]]
+}
+
+var recordWords = set("record records rekord rekorde recordtijd streckenrekord parcoursrecord baanrecord streckenrekorde")
+
+var recordOf = set("course club track venue event ladies womens women mens men male female current previous old new all parcours overall junior veteran age group")
 
 var totalWords = set(`total totals totaal totale totali totalt gesamt gesamtzahl summe sum suma somme razem ogolem average mean median mittelwert durchschnitt
 	schnitt moyenne mediane media mediana gemiddelde gemiddeld srednia mediana snitt genomsnitt gjennomsnitt gennemsnit medel fastest slowest quickest

@@ -69,11 +69,12 @@ var wideGap = regexp.MustCompile(`\S {2,}\S`)
 func underOneAnother(lines []string, delim byte) []string {
 	var table []int
 	width, clocks, marks := 0, 0, 0
+	rule := ruleLine(lines)
 	for i, l := range lines {
 		if strings.IndexByte(l, '\t') >= 0 {
 			return nil
 		}
-		if len(wideGap.FindAllString(l, 3)) >= 2 {
+		if i == rule-1 || rule >= 0 && i > rule && clockInside.MatchString(l) || len(wideGap.FindAllString(l, 3)) >= 2 {
 			table = append(table, i)
 			width = max(width, utf8.RuneCountInString(l))
 			if strings.IndexByte(l, delim) >= 0 {
@@ -98,22 +99,28 @@ func underOneAnother(lines []string, delim byte) []string {
 			k++
 		}
 	}
+	var ruled map[int]bool
+	if rule >= 0 {
+		ruled = ruledStarts(lines, table, lines[rule])
+	}
 	var cuts []int // where columns begin
 	for k := 0; k < width; k++ {
-		if used[k] && (len(cuts) == 0 && k == 0 || k >= 2 && !used[k-1] && !used[k-2] || len(cuts) == 0) {
+		if used[k] && (len(cuts) == 0 && k == 0 || k >= 2 && !used[k-1] && !used[k-2] || len(cuts) == 0) || ruled[k] {
 			cuts = append(cuts, k)
 		}
 	}
 	if len(cuts) < 3 {
 		return nil
 	}
-	out := make([]string, len(lines))
+	rows := make([][]string, len(lines))
+	in := map[int]bool{}
 	at := 0
 	for i, l := range lines {
 		if at >= len(table) || table[at] != i {
-			out[i] = strings.TrimSpace(l)
+			rows[i] = []string{strings.TrimSpace(l)}
 			continue
 		}
+		in[i] = true
 		at++
 		var b strings.Builder
 		k, column := 0, 0
@@ -129,10 +136,83 @@ func underOneAnother(lines []string, delim byte) []string {
 		for c := range cells {
 			cells[c] = strings.TrimSpace(cells[c])
 		}
+		rows[i] = cells
+	}
+	splitPlace(rows, in)
+	out := make([]string, len(lines))
+	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
 	}
 	return out
 }
+
+// ruledStarts are the places where the strokes of a line drawn under the heading
+// begin, "==== ======== =====", if no word of the table goes across them.
+func ruledStarts(lines []string, table []int, rule string) map[int]bool {
+	starts := map[int]bool{}
+	k, before := 0, ' '
+	for _, r := range rule {
+		if r != ' ' && before == ' ' {
+			starts[k] = true
+		}
+		before = r
+		k++
+	}
+	for _, i := range table {
+		k, before = 0, ' '
+		for _, r := range lines[i] {
+			if starts[k] && r != ' ' && before != ' ' {
+				return nil
+			}
+			before = r
+			k++
+		}
+	}
+	return starts
+}
+
+// ruleLine is the first line of three strokes or more with spaces between, -1
+// for none.
+func ruleLine(lines []string) int {
+	for i, l := range lines {
+		if strings.Trim(l, " =-_") == "" && len(strings.Fields(l)) >= 3 {
+			return i
+		}
+	}
+	return -1
+}
+
+// splitPlace parts a place from the name after it where one space is all that
+// stands between them: "12 Jo Lee" in nine of ten rows.
+func splitPlace(rows [][]string, table map[int]bool) {
+	with, n := 0, 0
+	for i, cells := range rows {
+		if !table[i] || len(cells) == 0 || cells[0] == "" {
+			continue
+		}
+		n++
+		if placeThenName.MatchString(cells[0]) {
+			with++
+		}
+	}
+	if n < 3 || with*10 < (n-1)*9 {
+		return
+	}
+	for i := range rows {
+		if len(rows[i]) == 0 || !table[i] {
+			continue
+		}
+		a, b := "", rows[i][0]
+		if x, y, ok := strings.Cut(b, " "); ok && (placeThenName.MatchString(b) || hasNoDigit(b)) {
+			a, b = x, strings.TrimSpace(y)
+		}
+		rows[i] = append([]string{a, b}, rows[i][1:]...)
+	}
+}
+
+var placeThenName = regexp.MustCompile(`^\d{1,4}[.)]? +\pL`)
+
+func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
 

@@ -1013,6 +1013,30 @@ func (rs *runSettler) share(parts []*Part) {
 			date = p.Date
 		}
 	}
+	if f := rs.sheet.facts; len(f) > 0 && len(courses) == 0 {
+		p := &Part{Titles: f}
+		for i, t := range f {
+			for _, w := range courseWords(t, rs.lex, rs.book) {
+				if w.weight >= 90 && p.Course.Value == "" {
+					p.Course, courses[w.slug] = Found{Value: w.slug, Text: f[i]}, true
+				}
+			}
+		}
+		course = p.Course
+	}
+	if f := rs.sheet.facts; len(f) > 0 && len(dates) == 0 {
+		p := &Part{Titles: f}
+		p.Course = course
+		var evs []evidence
+		for _, t := range f {
+			rs.years = append(rs.years, yearsIn(t)...)
+			evs = append(evs, titleDates(t, "another tab", rs.lex, true)...)
+		}
+		rs.oneDate(p, evs)
+		if date = p.Date; date.Settled {
+			dates[date.Day] = true
+		}
+	}
 	rs.shareHalves(parts)
 	for _, p := range parts {
 		if !p.Course.OK() && len(courses) == 1 {

@@ -13,6 +13,7 @@ const maxSkippedKept = 10000
 // under title lines of its own, and fills the list of skipped rows. Lines such
 // as "Women" or "U17" between the rows become a column of their own.
 func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
+	p.reportDoubted(s.Name)
 	if t.grid == nil {
 		return []*Part{p}
 	}

@@ -37,6 +37,20 @@ type Limits struct {
 	Unzipped int64 // bytes in an unpacked workbook; default 1 GiB
 	Rows     int   // rows in one tab of a workbook; default 1 048 576 (ECMA-376 files of the usual programs hold no more)
 	CellText int64 // bytes of text in one workbook; default 128 MiB
+
+	// Stop is asked now and then; its error ends reading. nil goes on to the end.
+	Stop func() error
+}
+
+// askEvery is how many rows are read between two questions to Stop.
+const askEvery = 1 << 12
+
+// goOn asks Stop after so many rows.
+func (l *Limits) goOn(rows int) error {
+	if l.Stop == nil || rows%askEvery != 0 {
+		return nil
+	}
+	return l.Stop()
 }
 
 func (l Limits) orDefault() Limits {
@@ -67,6 +81,8 @@ type Sheet struct {
 	Dialect  string // how the text is divided, in words
 	Parts    []*Part
 	Problems []place.Problem
+
+	facts []string // labelled lines of tabs that hold no results
 }
 
 // Found is a fact about a whole part, with where it came from and why it was
@@ -107,6 +123,9 @@ type Column struct {
 	Heading string
 	Meaning Meaning
 	Why     string
+
+	doubted Meaning // what a plain heading says, where it was not believed and no other column has it
+	grades  bool    // it seems to hold age grades
 }
 
 // Part is one table: a text sheet, one tab of a workbook, or one of several
@@ -134,6 +153,8 @@ type Part struct {
 	src   source
 	rules rowRules
 	runs  runReader
+
+	limits Limits
 }
 
 // Index is the 0-based column that has the meaning, or -1.
@@ -169,7 +190,12 @@ func (p *Part) Each(f func(row int, cells []string) error) error { return p.Each
 func (p *Part) EachSkipped(f func(row int, cells []string) error, skipped func(Skipped) error) error {
 	rules := p.rules // a copy: fill-down and section state belong to this pass
 	rules.restart()
+	rows := 0
 	return p.src.each(func(row int, cells []string) error {
+		rows++
+		if err := p.limits.goOn(rows); err != nil {
+			return err
+		}
 		if row < rules.first {
 			return nil
 		}

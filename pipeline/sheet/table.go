@@ -184,6 +184,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		// Without a heading the table begins with the first row of values.
 		titleEnd = firstValues(head)
 		if titleEnd < 0 {
+			s.keepFacts(t, lex)
 			refuse("no heading row with columns such as position, name and time, and no rows of results")
 			return
 		}
@@ -198,7 +199,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		width = o.Limits.Columns
 	}
 	c := settleColumns(lex, newCourseBook(o.Courses), l.headings, rows, width)
-	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole}
+	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
 		var names []string
@@ -215,6 +216,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		kind = Volunteers
 	}
 	if kind == "" && c.clockColumns < 2 {
+		s.keepFacts(t, lex)
 		refuse(why)
 		return
 	}
@@ -233,9 +235,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		p.problem(s.Name, headingRow, -1, place.Note, "runs-in-columns", t.run, "", "Each time in this column was read as a result of that run, without a place. It is taken for a part of the field; if it is all of it, load the sheet with --kind full.")
 	}
 	for _, h := range head[:titleEnd] {
-		if text := titleText(h.cells); text != "" {
-			p.Titles = append(p.Titles, text)
-		}
+		p.Titles = append(p.Titles, titleTexts(lex, h.cells)...)
 	}
 	if p.Kind == Volunteers {
 		p.dropVolunteerWords()
@@ -249,6 +249,30 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		p.rules.headingLines = append(p.rules.headingLines, folded)
 	}
 	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
+}
+
+// factLines is how many lines of a tab without results are looked at for what
+// they say of the run.
+const factLines = 30
+
+// keepFacts keeps the labelled lines of a tab that holds no results, "Course:
+// Alder Bank", for the tabs that say nothing themselves.
+func (s *Sheet) keepFacts(t table, lex *lexicon) {
+	if t.tab == "" || t.grid == nil || t.hidden || helperTab(t.tab) {
+		return
+	}
+	for i := 0; i < t.grid.len() && i < factLines; i++ {
+		_, cells := t.grid.at(i)
+		if rowFilled(cells) > 6 {
+			continue
+		}
+		for _, text := range titleTexts(lex, cells) {
+			label, value, ok := strings.Cut(text, ": ")
+			if g := lex.read(label); ok && value != "" && (g.known && (g.meaning == Course || g.meaning == Date || g.meaning == Session || g.meaning == Distance) || isVenueLabel(fold(label))) {
+				s.facts = append(s.facts, text)
+			}
+		}
+	}
 }
 
 // titleText joins the cells of a title line; a label and its value in the next
@@ -265,6 +289,61 @@ func titleText(cells []string) string {
 	}
 	return strings.Join(parts, " | ")
 }
+
+// titleTexts is titleText for a line that may hold several labels, each with its
+// value in the next cell: "Course | Alder Bank | Weather | dry" says two things.
+func titleTexts(lex *lexicon, cells []string) (out []string) {
+	var plain []string
+	rest := func() {
+		if text := titleText(plain); text != "" {
+			out = append(out, text)
+		}
+		plain = nil
+	}
+	filled := rowFilled(cells)
+	for i := 0; i < len(cells); i++ {
+		c := trim(unmangle(cells[i]))
+		if c == "" {
+			continue
+		}
+		j := i + 1
+		for j < len(cells) && isBlank(cells[j]) {
+			j++
+		}
+		if filled < 3 || j >= len(cells) || !isLabel(lex, c) || isLabel(lex, trim(unmangle(cells[j]))) {
+			plain = append(plain, c)
+			continue
+		}
+		rest()
+		out = append(out, strings.TrimSuffix(c, ":")+": "+strings.Join(strings.Fields(trim(unmangle(cells[j]))), " "))
+		i = j
+	}
+	rest()
+	return out
+}
+
+// isLabel says whether a cell of a title line says what the next one holds.
+func isLabel(lex *lexicon, c string) bool {
+	if len(c) > 30 || strings.ContainsAny(c, "0123456789") {
+		return false
+	}
+	if strings.HasSuffix(c, ":") {
+		return true
+	}
+	if g := lex.read(c); g.known {
+		switch g.meaning {
+		case Course, Date, Session, Distance:
+			return true
+		}
+	}
+	f := fold(c)
+	return isVenueLabel(f) || labelWords[f] || len(strings.Fields(f)) <= 3 && isRemark(c)
+}
+
+// labelWords are labels of facts about the day that nothing here is made of
+// (common practice, no source).
+var labelWords = set(`entries finishers starters runners walkers volunteers conditions referee timekeeper starter organiser organizer handicapper surface laps sponsor`,
+	"first man", "first woman", "first lady", "course record", "run director", "race director", "no of runners", "number of runners")
 
 // firstValues finds the first row that looks like a result: a time and
 // something else, or a time alone in a table of one column.

@@ -35,7 +35,7 @@ func kindOf(s string) kind {
 			return k
 		}
 	}
-	if isClock(s) || isMarkedClock(s) {
+	if isClock(s) || isMarkedClock(s) || isMoment(s) {
 		return kClock
 	}
 	if len(s) <= 40 {
@@ -148,6 +148,30 @@ func isClock(s string) bool {
 	return digits > 0 && groups >= 2 && groups <= 4 && (colons >= 1 && colons <= 3 || units >= 1) && digits <= 10
 }
 
+// isMoment recognises a running time that a spreadsheet shows as a moment:
+// 12:24:31 AM, or 24 minutes into day zero of its calendar, 1900-01-00 00:24:31
+// and 1899-12-30 00:24:31.
+func isMoment(s string) bool { return momentClock(s) != "" }
+
+// momentClock is the time of day in such a text, "" where it is none.
+func momentClock(s string) string {
+	if len(s) < 8 || len(s) > 24 {
+		return ""
+	}
+	if n := len(s) - 2; (s[n]|0x20 == 'a' || s[n]|0x20 == 'p') && s[n+1]|0x20 == 'm' {
+		if c := strings.TrimRight(s[:n], " \u00A0\u202F"); strings.Count(c, ":") == 2 && isClock(c) {
+			return c
+		}
+		return ""
+	}
+	if len(s) > 11 && (strings.HasPrefix(s, "1900-01-0") || strings.HasPrefix(s, "1899-12-3") || strings.HasPrefix(s, "1904-01-0")) && (s[10] == ' ' || s[10] == 'T') {
+		if c := strings.TrimSuffix(s[11:], "Z"); strings.Count(c, ":") == 2 && isClock(c) {
+			return c
+		}
+	}
+	return ""
+}
+
 // isMarkedClock recognises a time with a mark after it: 20:16*, 22:38 SB,
 // 29:19 (PB).
 func isMarkedClock(s string) bool {
@@ -184,7 +208,7 @@ func isDottedClock(s string) bool {
 	return hour <= 9 && minute < 60 && second < 60 && (hour == 0 || minute == 0 || minute > 12)
 }
 
-var sexWords = set(`m f w h d k x male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
+var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
 	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino femenino varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
@@ -368,6 +392,12 @@ func (p *profile) shareOf(ks ...kind) float64 {
 func looseNumber(s string) float64 {
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
+	}
+	if c := momentClock(s); c != "" {
+		if s[len(s)-2]|0x20 == 'a' && strings.HasPrefix(c, "12:") {
+			c = "0" + c[2:]
+		}
+		s = c
 	}
 	v, group, scale := 0.0, 0.0, 0.0
 	neg := s != "" && s[0] == '-'

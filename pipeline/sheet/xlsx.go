@@ -165,13 +165,33 @@ func checkPackage(zr *zip.Reader, l Limits) string {
 		if err != nil {
 			return fmt.Sprintf("the workbook is damaged at %s (%v); ask for it again", shorten(f.Name, 60), err)
 		}
-		n64, err := io.Copy(io.Discard, io.LimitReader(r, int64(f.UncompressedSize64)+1))
+		n64, err := io.Copy(io.Discard, &stopReader{io.LimitReader(r, int64(f.UncompressedSize64)+1), l, 0})
 		r.Close()
+		if l.Stop != nil && l.Stop() != nil {
+			return "it was not read to the end"
+		}
 		if err != nil || uint64(n64) != f.UncompressedSize64 {
 			return fmt.Sprintf("the workbook is damaged at %s (%v); ask for it again", shorten(f.Name, 60), err)
 		}
 	}
 	return ""
+}
+
+// stopReader reads until it is told to stop.
+type stopReader struct {
+	r      io.Reader
+	limits Limits
+	reads  int
+}
+
+func (s *stopReader) Read(b []byte) (int, error) {
+	s.reads++
+	if s.reads%64 == 0 {
+		if err := s.limits.goOn(0); err != nil {
+			return 0, err
+		}
+	}
+	return s.r.Read(b)
 }
 
 // tabPaths finds the member of the package that holds each tab, by way of the
@@ -277,12 +297,12 @@ type cellReader struct {
 type cellRef struct{ row, col int }
 
 // scan opens the XML of a member.
-func scan(member *zip.File) (*xmlScanner, func() error, error) {
+func scan(member *zip.File, l Limits) (*xmlScanner, func() error, error) {
 	r, err := member.Open()
 	if err != nil {
 		return nil, nil, err
 	}
-	return newXMLScanner(r), r.Close, nil
+	return newXMLScanner(r, l), r.Close, nil
 }
 
 // sharedStrings reads the table of texts that cells refer to by number: the
@@ -298,7 +318,7 @@ func sharedStrings(zr *zip.Reader, l Limits) (texts []string, err error) {
 }
 
 func readStrings(member *zip.File, l Limits) (texts []string, err error) {
-	x, done, err := scan(member)
+	x, done, err := scan(member, l)
 	if err != nil {
 		return nil, err
 	}
@@ -387,7 +407,7 @@ type cell struct {
 
 // tab reads one tab. Blank rows are left out; rows keep their numbers.
 func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
-	x, done, err := scan(member)
+	x, done, err := scan(member, c.limits)
 	if err != nil {
 		return nil, uncached{}, err
 	}

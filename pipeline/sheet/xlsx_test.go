@@ -446,7 +446,7 @@ func FuzzXML(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, data []byte, piecemeal bool) {
 		r := io.Reader(bytes.NewReader(data))
-		x := newXMLScanner(r)
+		x := newXMLScanner(r, Limits{})
 		if piecemeal {
 			x.r, x.buf = iotest.OneByteReader(r), make([]byte, 0, 1)
 		}

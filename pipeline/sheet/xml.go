@@ -31,6 +31,8 @@ type xmlScanner struct {
 
 	open    []byte // names of the open elements, one after the other
 	lengths []int32
+	tokens  int
+	limits  Limits
 	room    []byte // texts with references and line breaks resolved
 }
 
@@ -50,8 +52,8 @@ const (
 	maxDepth = 100
 )
 
-func newXMLScanner(r io.Reader) *xmlScanner {
-	return &xmlScanner{r: r, buf: make([]byte, 0, 64<<10), max: maxToken}
+func newXMLScanner(r io.Reader, l Limits) *xmlScanner {
+	return &xmlScanner{r: r, buf: make([]byte, 0, 64<<10), max: maxToken, limits: l}
 }
 
 // fill gets more bytes behind those that are not used yet; false where there
@@ -86,6 +88,10 @@ var errShort = damaged("it ends in the middle of a tag")
 
 // next reads the next token.
 func (x *xmlScanner) next() error {
+	x.tokens++
+	if err := x.limits.goOn(x.tokens); err != nil {
+		return err
+	}
 	if x.empty {
 		x.empty, x.kind = false, xmlClose
 		return nil

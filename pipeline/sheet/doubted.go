@@ -1,0 +1,130 @@
+package sheet
+
+import (
+	"slices"
+
+	"lapwing/pipeline/place"
+)
+
+// ages counts the whole numbers of a column and those among them that can stand
+// for an age: years of life or of birth, or a sign for "not known". One slip of
+// the keyboard (140) makes a column of ages no other column.
+func (s *settler) ages(i int) (ages, ints int) {
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kInt {
+			continue
+		}
+		ints++
+		if n := looseNumber(c); n >= 0 && n <= 120 || n == 999 || n >= 1900 && n <= 2030 {
+			ages++
+		}
+	}
+	return ages, ints
+}
+
+// wholeNumbers says whether the decimals of a column are whole numbers, as
+// programs write them where cells are empty: 34.0, 11.0.
+func (s *settler) wholeNumbers(i int) bool {
+	decimals, whole := 0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kDecimal {
+			continue
+		}
+		decimals++
+		if n := looseNumber(c); n == float64(int(n)) {
+			whole++
+		}
+	}
+	return decimals > 0 && whole*10 >= decimals*9
+}
+
+// leastGrade is the lowest median of a column of decimals that is taken for age
+// grades without a question; below it, it may hold the ages of children (11.5).
+// Common sense, no source.
+const leastGrade = 25
+
+// median of the numbers of a column.
+func (s *settler) median(i int) float64 {
+	var all []float64
+	for _, r := range s.rows {
+		switch c := trim(cellAt(r.cells, i)); kindOf(c) {
+		case kInt, kDecimal, kPercent:
+			all = append(all, looseNumber(c))
+		}
+	}
+	if len(all) == 0 {
+		return 0
+	}
+	slices.Sort(all)
+	return all[len(all)/2]
+}
+
+// ofAge are the meanings that say how old somebody is; they stand for one another.
+var ofAge = []Meaning{Age, AgeGroup, BirthYear, BirthDate}
+
+// needed are the meanings whose loss would be missed, with those that make up
+// for it.
+var needed = map[Meaning][]Meaning{
+	Position: {Position},
+	Time:     {Time, GunTime, ChipTime},
+	Age:      ofAge, AgeGroup: ofAge, BirthYear: ofAge, BirthDate: ofAge,
+	Sex: {Sex, AgeGroup},
+}
+
+// doubt marks the columns whose headings plainly say something that their
+// values don't bear out, where no other column has it: it would be missed.
+func (s *settler) doubt() {
+	for i := range s.columns {
+		g, p, m := s.guesses[i], s.profiles[i], s.columns[i].Meaning
+		// The year may be that of the run.
+		if !g.known || g.misspelt || g.forced || g.year || p.filled == 0 {
+			continue
+		}
+		instead, ok := needed[g.meaning]
+		for _, n := range instead {
+			ok = ok && s.find(n) < 0
+		}
+		switch {
+		case !ok:
+		case m == Other, m == AgeGrade && (g.meaning == Age || g.meaning == BirthYear), m == GroupPlace && g.meaning == Age, m == SexPlace:
+			s.columns[i].doubted = g.meaning
+			s.columns[i].grades = m == AgeGrade && s.median(i) >= leastGrade
+		}
+	}
+}
+
+// Kinds of the problem that a column with a plain heading was not taken. Where
+// the column is one of ages, nobody's age is known though the sheet gives it.
+const (
+	ColumnNotUsed    = "column-not-used"
+	AgeColumnNotUsed = "age-column-not-used"
+)
+
+// reportDoubted says of every column with a plain heading that it was not taken.
+func (p *Part) reportDoubted(sheetName string) {
+	for _, c := range p.Columns {
+		kind, what := ColumnNotUsed, ""
+		switch c.doubted {
+		case Other:
+			continue
+		case Position:
+			what = "whole numbers such as 1, 2, 3"
+		case Time:
+			what = "running times such as 24:31"
+		case Sex:
+			what = "M, W, X or the like"
+		default:
+			what = "ages, years of birth or age groups"
+			if !c.grades {
+				kind = AgeColumnNotUsed
+			}
+		}
+		do := "Put it right on the sheet and load it again; or say in the settings what the heading means."
+		if kind == AgeColumnNotUsed {
+			do = "Until then everybody whose age is not known otherwise is shown as a child would be. " + do
+		}
+		p.problem(sheetName, p.HeadingRow, c.Index, place.Look, kind, c.Why, what, do)
+	}
+}
