@@ -14,7 +14,7 @@ import (
 // sheet that gives most people's ages somebody without one may well be a child
 // whose parents left it out.
 const (
-	ageNotKnownBySheet = "by sheet" // a child where the sheet is for juniors, or gives the ages of at least half of the others
+	ageNotKnownBySheet = "by sheet" // a child where the sheet is for juniors, gives the ages of at least half of the others, or has a column of ages that could not be believed
 	ageNotKnownAdult   = "adult"
 	ageNotKnownChild   = "child"
 )
@@ -46,7 +46,8 @@ func (f *field) markChildren(fig *figures, rule string) {
 	}
 	junior := make([]bool, len(f.parts)+1)
 	for i := range f.parts {
-		junior[i+1] = forJuniors(f.parts[i].path) || forJuniors(f.parts[i].tab)
+		// A sheet whose column of ages could not be believed gives everybody's age.
+		junior[i+1] = f.parts[i].ageDoubted || forJuniors(f.parts[i].path) || forJuniors(f.parts[i].tab)
 	}
 	juniorCourse := make([]bool, len(f.courses)+1)
 	for i := range f.courses {

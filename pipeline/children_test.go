@@ -4,6 +4,8 @@ import (
 	"context"
 	"strings"
 	"testing"
+
+	"lapwing/pipeline/unit"
 )
 
 // Somebody without an age among people with ages is shown as a child; on a
@@ -45,5 +47,31 @@ func TestAgeNotKnown(t *testing.T) {
 	s.AgeNotKnown = "maybe"
 	if err := s.Check(); err == nil || !strings.Contains(err.Error(), "by sheet") {
 		t.Errorf("a setting that there is not: %v", err)
+	}
+}
+
+// One impossible age on a sheet is a problem of its line: the others keep theirs,
+// and nobody loses a child's protection by it. Where a column of ages can't be
+// believed at all, whoever looks at the run is told, and all are shown as
+// children would be.
+func TestOneBadAge(t *testing.T) {
+	sheet := "Pos,Name,Sex,Age,Time\n1,Ann Tarrow,W,34,18:45\n2,Bert Bindle,M,45,19:10\n3,Sammy Hollin,M,11,20:00\n4,Elsie Fenwhistle,W,33,20:25\n5,Zed Olan,M,140,21:25\n"
+	d := newDesk(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv": sheet,
+		"sheets/birch-lea_2026-01-03.csv":  strings.NewReplacer("Age", "Category", "18:45", "18:46").Replace(strings.ReplaceAll(sheet, ",140,", ",0,")),
+		"sheets/cold-ash_2026-01-03.csv":   "Pos,Name,Sex,Age,Time\n1,Kim Vale,W,341,18:45\n2,Lee Ford,M,450,19:10\n3,May Rook,M,211,20:00\n",
+		"sheets/dale-end_2026-01-03.csv":   "Pos,Name,Sex,Age,Time\n1,Una Pell,W,34.0,18:45\n2,Vic Dorn,M,45.0,19:10\n3,Wyn Sadd,M,11.0,20:00\n",
+	})
+	d.want("protected", d.text("select distinct name from main.results where protected order by name"), "Kim Vale Lee Ford May Rook Sammy Hollin Wyn Sadd Zed Olan")
+	d.want("ages", d.text("select concat(course, ' ', position, ' ', age_low) from main.results where age_low is not null and course in ('alder-bank', 'birch-lea', 'dale-end') order by course, position"),
+		"alder-bank 1 34 alder-bank 2 45 alder-bank 3 11 alder-bank 4 33 birch-lea 1 34 birch-lea 2 45 birch-lea 3 11 birch-lea 4 33 dale-end 1 34 dale-end 2 45 dale-end 3 11")
+	d.want("problems", d.text("select concat_ws(' ', course, row_number, column_letter, severity, kind) from main.problems where kind like '%age%' order by all"),
+		"alder-bank 6 D look age-unlikely cold-ash 1 D look age-column-not-used")
+	var refs []RunRef
+	for _, c := range []string{"alder-bank", "cold-ash"} {
+		refs = append(refs, runRef(c, unit.NewDay(2026, 1, 3), ""))
+	}
+	if s, err := d.pl.Summarise(context.Background(), refs); err != nil || s.Look != 2 {
+		t.Errorf("%d things need a look (%v), want 2", s.Look, err)
 	}
 }

@@ -12,6 +12,7 @@ import (
 
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
 )
@@ -60,6 +61,7 @@ type partInfo struct {
 	tabIndex    int32
 	kind        string
 	hash        string
+	ageDoubted  bool  // it has a column of ages that could not be believed
 	rank        int32 // by path, hash, tab
 }
 
@@ -314,12 +316,14 @@ func (pl *Pipeline) readFieldTables(ctx context.Context, f *field) error {
 	if err != nil {
 		return err
 	}
-	if err := pl.DB.Scan(ctx, `select p.part_no, p.sheet_no, p.tab_index, s.path, s.hash, p.tab, p.kind
-		from sheet.part p join sheet.sheet s on s.sheet_no = p.sheet_no order by p.part_no`, func(r arrow.Record) error {
+	if err := pl.DB.Scan(ctx, `select p.part_no, p.sheet_no, p.tab_index, s.path, s.hash, p.tab, p.kind, q.sheet_no is not null
+		from sheet.part p join sheet.sheet s on s.sheet_no = p.sheet_no
+		left join (select distinct sheet_no, tab from sheet.problem where kind = '`+sheet.AgeColumnNotUsed+`') q on q.sheet_no = p.sheet_no and q.tab = p.tab
+		order by p.part_no`, func(r arrow.Record) error {
 		whole := func(c, k int) int32 { return r.Column(c).(*array.Int32).Value(k) }
 		text := func(c, k int) string { return strings.Clone(r.Column(c).(*array.String).Value(k)) }
 		for k := range int(r.NumRows()) {
-			p := partInfo{no: whole(0, k), sheetNo: whole(1, k), tabIndex: whole(2, k), path: text(3, k), hash: text(4, k), tab: text(5, k), kind: text(6, k)}
+			p := partInfo{no: whole(0, k), sheetNo: whole(1, k), tabIndex: whole(2, k), path: text(3, k), hash: text(4, k), tab: text(5, k), kind: text(6, k), ageDoubted: r.Column(7).(*array.Boolean).Value(k)}
 			for int(p.no) > len(f.parts)+1 { // numbers of parts that were withdrawn
 				f.parts = append(f.parts, partInfo{no: int32(len(f.parts) + 1)})
 			}

@@ -330,6 +330,22 @@ func (p *partParser) tooMany(q place.Problem) bool {
 	return p.alike[q.Kind] > mostAlike
 }
 
+// ofLatestRun hands what concerns the part as a whole to its latest run, so that
+// whoever looks at that run is told.
+func (p *partParser) ofLatestRun() {
+	latest := int32(-1)
+	for i := range p.out.runs {
+		if latest < 0 || p.out.runs[i].day > p.out.runs[latest].day {
+			latest = int32(i)
+		}
+	}
+	for i := range p.out.problems {
+		if q := &p.out.problems[i]; q.run < 0 && q.Severity == place.Look {
+			q.run = latest
+		}
+	}
+}
+
 // noteRest says how many problems were only counted.
 func (p *partParser) noteRest() {
 	for _, kind := range slices.Sorted(maps.Keys(p.alike)) {
@@ -480,6 +496,7 @@ func (p *partParser) read(sink func(*lineBatch) error) error {
 	p.out.problems = append(p.out.problems, p.checks...)
 	p.doubtDistance()
 	p.noteRest()
+	p.ofLatestRun()
 	if sink == nil {
 		for _, b := range p.out.lines.batches {
 			p.out.count(b)
