@@ -82,6 +82,15 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		}
 		meet(r.c.BirthDate, w, age.Born, "")
 	}
+	if r.inNames.meaning != noNameAge {
+		switch n, ok := bracketNumber(cell(cells, r.c.Name)); {
+		case !ok:
+		case r.inNames.meaning == nameHasYear && n >= 1900 && n < 2100:
+			meet(r.c.Name, age.OfYear(n), age.Born, "")
+		case r.inNames.meaning == nameHasAge && n < len(r.ageWindow):
+			meet(r.c.Name, r.windowOf(n, r.reckoning(r.o.AgeBasis, day)), r.o.AgeBasis, "")
+		}
+	}
 	for _, k := range [...]struct {
 		index int
 		col   *ageColumn

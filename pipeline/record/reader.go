@@ -29,6 +29,7 @@ type Reader struct {
 	dates     [3]int // dates that show day first, month first, neither
 	order     dateOrder
 	pairs     []agePair
+	inNames   nameAges
 	remarks   map[string]remark
 	nobody    *nobody
 
@@ -144,6 +145,9 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 	if s := cell(cells, r.c.BirthDate); s != "" {
 		r.scratch = fold(r.scratch[:0], s)
 		r.observeDate(r.scratch)
+	}
+	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
+		r.inNames.observe(cell(cells, r.c.Name))
 	}
 	if s := cell(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)

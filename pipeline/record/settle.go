@@ -43,6 +43,10 @@ func (r *Reader) Settle() Readings {
 			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("Say what %s stands for in this column: answer \"sex %s\" with %s", letter, letter, l.choices))
 		}
 	}
+	if r.inNames.settle(r.heading(r.c.Name)); r.inNames.meaning != noNameAge {
+		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
+			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
+	}
 	r.ages.settle()
 	r.years.settle()
 	others := &r.sexes.letters

@@ -513,20 +513,9 @@ func (s *settler) times() {
 		return
 	}
 	best := cols[0]
-	// A clock at the finish (09:24:31) goes on from the start time: where one
-	// column's times are all beyond five hours and another's are not, the first
-	// is no running time.
-	late := func(i int) bool {
-		for _, r := range s.rows {
-			if c := trim(cellAt(r.cells, i)); kindOf(c) == kClock && strings.Count(c, ":") == 2 && looseNumber(c) < 5*3600 || kindOf(c) == kClock && strings.Count(c, ":") != 2 {
-				return false
-			}
-		}
-		return s.profiles[i].count[kClock] > 0
-	}
 	better := func(a, b int) bool {
 		pa, pb := s.profiles[a], s.profiles[b]
-		if la, lb := late(a), late(b); la != lb {
+		if la, lb := s.late(a), s.late(b); la != lb {
 			return lb
 		}
 		// Filled first, then rising down the sheet.
@@ -550,6 +539,17 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// late says whether all times of a column are beyond five hours: a clock at the
+// finish (09:24:31) goes on from the start time.
+func (s *settler) late(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); kindOf(c) == kClock && (strings.Count(c, ":") != 2 || looseNumber(c) < 5*3600) {
+			return false
+		}
+	}
+	return s.profiles[i].count[kClock] > 0
 }
 
 // partOf says whether the times of column a are in (nearly) every row the same
@@ -665,7 +665,8 @@ func (s *settler) byValues() {
 	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
 		best, several, sorted := -1, 0, 0
 		for i, p := range s.profiles {
-			if !free(i) || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) {
+			clock := s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock" && !s.late(i) // a stopwatch, not the time of day
+			if !free(i) && !clock || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) {
 				continue
 			}
 			several++

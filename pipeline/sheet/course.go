@@ -315,6 +315,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	n := 0
 	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
+		if _, known := book.exact[fold(seg)]; !labelled && !known && greets(seg) {
+			continue
+		}
 		seg = plainWords(strings.TrimSpace(seg))
 		if !labelled {
 			seg = plainWords(placeIn(seg))
@@ -352,6 +355,14 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
+func greets(text string) bool {
+	first, rest, _ := strings.Cut(fold(text), " ")
+	return greetings[first] && len(strings.Fields(rest)) <= 3
+}
+
+var greetings = set(`hi hello dear hey hallo liebe lieber bonjour salut hola ciao hoi beste hej ahoj hei`)
 
 // placeIn is what follows the last "at", "from" or "presents the" of a text, with
 // a capital letter: the place in "Here are the results from Alder Bank" or

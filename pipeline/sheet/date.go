@@ -206,15 +206,18 @@ func (sc *dateScan) year(i int) (y, next int, ok bool) {
 		return 0, i, false
 	}
 	if t.digits() == 2 {
-		if after.kind == 'l' || after.kind == '.' && sc.tok(j+2).kind == 'd' || after.kind == '%' {
+		if after.kind == 'l' && !sc.loose || after.kind == 'l' && after.from == t.to || after.kind == '.' && sc.tok(j+2).kind == 'd' || after.kind == '%' {
 			return 0, i, false
 		}
-		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] {
+		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] && (!sc.loose || countedWords[sc.tok(j+2).word]) {
 			return 0, i, false
 		}
 	}
 	return y, j + 1, true
 }
+
+// countedWords after a number say that it is no year: "3 Jan 25 runners".
+var countedWords = set("runners runner finishers finisher results people walkers km k miles mile min mins minutes pm am starters entries juniors teams laps")
 
 // at tries to read a date that starts at token i.
 func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {

@@ -10,7 +10,7 @@ import (
 )
 
 // ErrDevice is a path that is neither a file nor something piped in.
-var ErrDevice = errors.New("it is neither a file nor a pipe")
+var ErrDevice = errors.New("it is neither a file nor something piped in; name the sheet itself")
 
 // Fetch reads the bytes of a file. What the first of them show to be no sheet, a
 // text larger than limits allow, and a line that goes on and on are refused
@@ -35,9 +35,6 @@ func Fetch(path string, l Limits) ([]byte, error) {
 // fetch reads to the end of r. size is how much there should be, 0 where nobody
 // knows.
 func fetch(r io.Reader, size int64, l Limits) ([]byte, error) {
-	if size > l.Bytes {
-		return nil, tooLarge(size, l)
-	}
 	// Two bytes a character: the text may be UTF-16.
 	piece := 2 * l.RowBytes
 	data := make([]byte, 0, max(min(int(size), piece)+1, 512))
@@ -66,6 +63,9 @@ func fetch(r io.Reader, size int64, l Limits) ([]byte, error) {
 			why := ""
 			if text, why = textOrWorkbook(data); why != "" {
 				return nil, errors.New(why)
+			}
+			if size > l.Bytes {
+				return nil, tooLarge(size, l)
 			}
 		}
 		if end {

@@ -442,6 +442,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	switch {
 	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
+		if row < r.lastSure && named && timed && strings.ContainsAny(pos, "0123456789") {
+			return isData // a place that somebody was not sure of: "4?"
+		}
 		return whyFooter
 	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label):
 		return isData // nobody took the time of this one

@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"regexp"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -12,7 +13,11 @@ import (
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
+	text, quoted := unquoteMail(text)
 	d := sniff(text, lex, limits)
+	if quoted {
+		d.why += "; the marks > of a quoted message were left out"
+	}
 	if unwrapped {
 		d.why += "; every line stood in quotes of its own"
 	}
@@ -254,6 +259,34 @@ func placeNameTime(lines []string, delim byte) []string {
 	if matched < 2 || matched*10 < timed*7 || marks*2 > matched {
 		return nil
 	}
+	if placed*2 > matched {
+		// first those with a mark after the number, then those they leave between them
+		for _, marked := range []bool{true, false} {
+			places := make([]int, len(lines))
+			for i, c := range cuts {
+				places[i] = noPlace
+				if c != nil && c.place != "" {
+					places[i], _ = strconv.Atoi(c.place) // figures only
+				}
+			}
+			after := placesAfter(places)
+			before := noPlace
+			for i, l := range lines {
+				switch {
+				case places[i] != noPlace:
+					before = places[i]
+				case cuts[i] != nil:
+				case strings.TrimSpace(l) == "" && after[i] == noPlace:
+					before = noPlace // the list has ended
+				default:
+					if place, name, time, ok := numberedLine(l, marked, before, after[i]); ok {
+						cuts[i] = &cut{place, name, time, ""}
+						before, _ = strconv.Atoi(place)
+					}
+				}
+			}
+		}
+	}
 	out := make([]string, len(lines))
 	for i, l := range lines {
 		c := cuts[i]
@@ -267,6 +300,62 @@ func placeNameTime(lines []string, delim byte) []string {
 		}
 	}
 	return out
+}
+
+// noPlace stands for a place that no line has.
+const noPlace = -1
+
+// placesAfter gives for every line the nearest place of a line after it, noPlace
+// where there is none.
+func placesAfter(places []int) []int {
+	after := make([]int, len(places))
+	next := noPlace
+	for i := len(places) - 1; i >= 0; i-- {
+		after[i] = next
+		if places[i] != noPlace {
+			next = places[i]
+		}
+	}
+	return after
+}
+
+var (
+	numbered  = regexp.MustCompile(`^\s*(\d{1,4})\s*([.):=]?)(?:\s+(.*?))?\s*$`)
+	lastWord  = regexp.MustCompile(`^(.*?)[\s,;:–—-]*(?:^|\s)(\d{1,3}[\d:.,'’"”]*)$`)
+	lastWords = regexp.MustCompile(`^(.*?)[\s,;:–—-]+(\S+(?:\s+\S+){0,2})$`)
+)
+
+// numberedLine reads a line of a numbered list that is written otherwise than
+// the others: nobody named, an odd time or none, a word instead of one. Its
+// number must fit those around it: the line is then a finisher's as well.
+func numberedLine(l string, marked bool, before, after int) (place, name, time string, ok bool) {
+	m := numbered.FindStringSubmatch(l)
+	if m == nil || marked != (m[2] != "") || len(findDates(l)) > 0 {
+		return "", "", "", false
+	}
+	n, _ := strconv.Atoi(m[1]) // four digits at most
+	switch inside := before != noPlace && after != noPlace; {
+	case inside && n >= before && n <= after:
+	case marked && before == noPlace && n < after, marked && after == noPlace && before != noPlace && n >= before && n <= before+3:
+	default:
+		return "", "", "", false
+	}
+	place, name = m[1], m[3]
+	if t := lastWord.FindStringSubmatch(name); t != nil {
+		return place, t[1], t[2], true
+	}
+	// "Jo Lee DNF", "Jo Lee no time"
+	for words := lastWords.FindStringSubmatch(name); words != nil; {
+		if kindOf(words[2]) == kStatus {
+			return place, words[1], words[2], true
+		}
+		_, rest, more := strings.Cut(words[2], " ")
+		if !more {
+			break
+		}
+		words[1], words[2] = strings.TrimSuffix(name, " "+rest), rest
+	}
+	return place, name, "", true
 }
 
 var clockInside = regexp.MustCompile(`\b\d{1,3}:\d{2}\b`)

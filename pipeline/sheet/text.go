@@ -97,6 +97,35 @@ func (s *Sheet) refused() error {
 	return fmt.Errorf("%s is refused: %s", baseName(s.Name), strings.Join(why, "; "))
 }
 
+// unquoteMail takes the marks off the lines of a quoted message, "> 12 Jo Lee
+// 24:31". Lines keep their places. What stands above the quotation, such as who
+// wrote it, has no marks.
+func unquoteMail(text []byte) ([]byte, bool) {
+	if len(text) > wholeBytes || bytes.IndexByte(text, '>') < 0 {
+		return text, false
+	}
+	lines, quoted := 0, 0
+	for line := range bytes.Lines(text) {
+		if len(bytes.TrimSpace(line)) > 0 {
+			lines++
+			if line[0] == '>' {
+				quoted++
+			}
+		}
+	}
+	if quoted < 3 || quoted*10 < (lines-6)*9 || quoted*2 < lines {
+		return text, false
+	}
+	out := make([]byte, 0, len(text))
+	for line := range bytes.Lines(text) {
+		for len(line) > 0 && line[0] == '>' {
+			line = bytes.TrimPrefix(line[1:], []byte(" "))
+		}
+		out = append(out, line...)
+	}
+	return out, true
+}
+
 // unwrapLines undoes a double export: every line is one quoted field that holds
 // the real line, its own quotes doubled.
 func unwrapLines(text []byte, limits Limits) ([]byte, bool) {

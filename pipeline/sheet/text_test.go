@@ -487,3 +487,87 @@ func TestLargeTexts(t *testing.T) {
 		}
 	}
 }
+
+// A line of a numbered list is a finisher's, however it is written; what stands
+// above and below the list is not.
+func TestNumberedLines(t *testing.T) {
+	text := "Hi Joan, results from Copperhaw Lane 14 Nov 2026 (sorry bit late)\n\n1. Tom Ashlar 19.45\n2. Mary Quill 21.20\n3. Ben Ossory (dog) 21.44\n4. ??? 22.10\n5. Al Roe no time\n6 Cy Dee\n7. Lew Tarn 24.5\n8.\n9. Pam Corrie 59.10\n10. Di Fox\n\n11 marshals helped\nThanks\nDerek\n"
+	s := readCase(t, "results.txt", text)
+	p := s.Parts[0]
+	if p.Course.Value != "copperhaw-lane" {
+		t.Errorf("course %q", p.Course.Value)
+	}
+	var got []string
+	if err := p.Each(func(row int, cells []string) error {
+		got = append(got, fmt.Sprintf("%d:%s", row, strings.Join(cells[:3], "|")))
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	want := "3:1|Tom Ashlar|19.45 4:2|Mary Quill|21.20 5:3|Ben Ossory (dog)|21.44 6:4|???|22.10 7:5|Al Roe|no time 8:6|Cy Dee| 9:7|Lew Tarn|24.5 10:8|| 11:9|Pam Corrie|59.10 12:10|Di Fox|"
+	if strings.Join(got, " ") != want {
+		t.Errorf("read\n%s, want\n%s", strings.Join(got, " "), want)
+	}
+}
+
+// The marks of a quoted message are no part of the positions, and a person in one
+// can be taken out.
+func TestQuotedMail(t *testing.T) {
+	text := "From: Derek\nSubject: results\n\n> Brackmoor Green 7 November 2026\n> \n> Pos  Name              Cat   Time\n> 1    Ivor Thackley     SM    18:38\n> 2    Doreen Hollin     M50   23:59\n> 3    Jack Wragg        U14   24:10\n> 4?   Una Quarrel       W50   24:12\n> 5    Zed Olan          M50   25:12\n"
+	s := readCase(t, "mail.txt", text)
+	p := s.Parts[0]
+	n := 0
+	if err := p.Each(func(row int, cells []string) error {
+		n++
+		if pos := cellAt(cells, p.Index(Position)); row != n+6 || strings.TrimSuffix(pos, "?") != fmt.Sprint(n) {
+			t.Errorf("row %d has position %q", row, pos)
+		}
+		return nil
+	}); err != nil || n != 5 {
+		t.Errorf("%d rows, %v", n, err)
+	}
+	out, err := Redact("mail.txt", []byte(text), Options{}, Redaction{Rows: []RowRef{{0, 9}}, Words: []string{"Jack Wragg"}, Text: "Anonymous", Keep: map[Meaning]bool{Position: true, Time: true}})
+	if err != nil || strings.Contains(string(out), "Wragg") || !strings.Contains(string(out), "24:10") {
+		t.Errorf("redacted: %s, %v", out, err)
+	}
+}
+
+// A column with a plain heading that is not taken is told; an age that cannot be
+// makes no such column.
+func TestColumnNotUsed(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"Pos,Name,Age,Time\n1,Jo Lee,34,18:20\n2,Al Roe,140,18:31\n3,Cy Dee,11,19:00\n", ""},
+		{"Pos,Name,Age,Time\n1,Jo Lee,34.0,18:20\n2,Al Roe,14.0,18:31\n3,Cy Dee,,19:00\n", ""},
+		{"Pos,Name,Age,Time\n1,Jo Lee,64.31,18:20\n2,Al Roe,61.20,18:31\n3,Cy Dee,58.91,19:00\n", "C column-not-used"},
+		{"Pos,Name,Age,Time\n1,Jo Lee,11.5,18:20\n2,Al Roe,12.1,18:31\n3,Cy Dee,11.9,19:00\n", "C age-column-not-used"},
+		{"Pos,Name,Age,Time\n1,Jo Lee,341,18:20\n2,Al Roe,1404,18:31\n3,Cy Dee,211,19:00\n", "C age-column-not-used"},
+		{"Pos,Name,Age,YOB,Time\n1,Jo Lee,341,1990,18:20\n2,Al Roe,1404,1981,18:31\n3,Cy Dee,211,1972,19:00\n", ""},
+		{"Pos,Name,Category,Time\n1,Jo Lee,34,18:20\n2,Al Roe,0,18:31\n3,Cy Dee,11,19:00\n", ""},
+		{"Pos,Name,Time\n1st place,Jo Lee,18:20\nrunner-up,Al Roe,18:31\nthird one,Cy Dee,19:00\n", "A column-not-used"},
+	} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", c.text)
+		var got []string
+		for _, q := range s.Parts[0].Problems {
+			if strings.HasSuffix(q.Kind, ColumnNotUsed) {
+				got = append(got, q.Place.Column+" "+q.Kind)
+			}
+		}
+		if strings.Join(got, " ") != c.want {
+			t.Errorf("%s: %v, want %s", c.text, got, c.want)
+		}
+		if c.want == "" && s.Parts[0].Index(Age) < 0 {
+			if s.Parts[0].Index(BirthYear) < 0 {
+				t.Errorf("%s: no column of ages", c.text)
+			}
+		}
+	}
+}
+
+func readCase(t *testing.T, name, text string) *Sheet {
+	t.Helper()
+	s, err := Read(name, []byte(text), Options{})
+	if err != nil || len(s.Parts) != 1 {
+		t.Fatalf("%q: %d parts, %v", text, len(s.Parts), err)
+	}
+	return s
+}

@@ -241,7 +241,7 @@ var groupWords = set(`senior seniors sen snr junior juniors jun jnr jr vet vets 
 // numbers up to 99 in any order, of which at least one letter, a range or a
 // plus sign. f is folded.
 func isGroup(f []byte) bool {
-	if groupWords[string(f)] {
+	if groupWords[string(f)] || isClass(f) {
 		return true
 	}
 	if len(f) > 24 {
@@ -285,7 +285,28 @@ func isGroup(f []byte) bool {
 	return numbers >= 1 && numbers <= 2 && hi >= 5 && letters <= 3 && (letters > 0 || numbers == 2 || plus)
 }
 
-var groupPart = set(`under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
+// isClass recognises a class in words, with or without a sex: "Men Senior",
+// "MSenior", "Veteran Ladies". f is folded.
+func isClass(f []byte) bool {
+	if len(f) < 4 || len(f) > 32 {
+		return false
+	}
+	class := false
+	for _, w := range strings.Fields(string(f)) {
+		switch {
+		case classWords[w], len(w) > 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[w[1:]]:
+			class = true
+		case len(w) > 1 && sexWords[w], w == "m", w == "w", w == "f":
+		default:
+			return false
+		}
+	}
+	return class
+}
+
+var classWords = set(`senior seniors sen junior juniors veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen`)
+
+var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
 	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
 

@@ -33,13 +33,17 @@ const (
 // never followed.
 func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	refuse := func(format string, args ...any) error {
+		if err := o.Limits.goOn(0); err != nil {
+			return err // not the workbook's fault
+		}
 		return fmt.Errorf("%s is refused: %s", baseName(name), fmt.Sprintf(format, args...))
 	}
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, refuse("the workbook is damaged (%v); ask for it again", err)
 	}
-	if why := checkPackage(zr, o.Limits); why != "" {
+	why := checkPackage(zr, o.Limits)
+	if why != "" {
 		return nil, refuse("%s", why)
 	}
 	f, err := openPackage(zr, o.Limits)
@@ -167,9 +171,6 @@ func checkPackage(zr *zip.Reader, l Limits) string {
 		}
 		n64, err := io.Copy(io.Discard, &stopReader{io.LimitReader(r, int64(f.UncompressedSize64)+1), l, 0})
 		r.Close()
-		if l.Stop != nil && l.Stop() != nil {
-			return "it was not read to the end"
-		}
 		if err != nil || uint64(n64) != f.UncompressedSize64 {
 			return fmt.Sprintf("the workbook is damaged at %s (%v); ask for it again", shorten(f.Name, 60), err)
 		}

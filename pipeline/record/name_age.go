@@ -1,0 +1,74 @@
+package record
+
+import "strings"
+
+// nameAges counts numbers in brackets behind the names, "Jo Lee (35)": ages,
+// years of birth, or the runners' numbers.
+type nameAges struct {
+	names, numbers int
+	years          int // 1900 … 2099
+	ages           int // an age that may run
+	seen           [oldestAge + 1]int
+	repeated       int // numbers that stood there before
+	meaning        nameAge
+}
+
+type nameAge uint8
+
+const (
+	noNameAge nameAge = iota
+	nameHasAge
+	nameHasYear
+)
+
+// bracketNumber is the number in brackets at the end of a text.
+func bracketNumber(s string) (n int, ok bool) {
+	if len(s) < 5 || s[len(s)-1] != ')' {
+		return 0, false
+	}
+	i := len(s) - 2
+	for scale := 1; i > 0 && s[i] >= '0' && s[i] <= '9' && scale <= 1000; i-- {
+		n += int(s[i]-'0') * scale
+		scale *= 10
+	}
+	return n, s[i] == '(' && i < len(s)-2
+}
+
+func (k *nameAges) observe(s string) {
+	if s == "" {
+		return
+	}
+	k.names++
+	n, ok := bracketNumber(s)
+	if !ok {
+		return
+	}
+	k.numbers++
+	switch {
+	case n >= 1900 && n < 2100:
+		k.years++
+	case n >= youngestAge && n <= oldestAge:
+		k.ages++
+		if k.seen[n]++; k.seen[n] > 1 {
+			k.repeated++
+		}
+	}
+}
+
+// settle takes the numbers for ages where the heading says so, or where nearly
+// every name has one and some stand twice, as ages do and runners' numbers don't.
+func (k *nameAges) settle(heading string) {
+	most := func(n int) bool { return n > 0 && n*10 >= k.names*9 }
+	said := false
+	for _, w := range strings.Fields(heading) {
+		said = said || ageHeadings[w]
+	}
+	switch {
+	case most(k.years) && k.numbers >= 4:
+		k.meaning = nameHasYear
+	case said && k.ages*10 >= k.numbers*9 && k.ages > 0, most(k.ages) && k.names >= 8 && k.repeated >= 2:
+		k.meaning = nameHasAge
+	}
+}
+
+var ageHeadings = wordSet(`age|(age|age)|(age)|alter|(alter)|edad|(edad)|eta|(eta)|leeftijd|(leeftijd)|idade|(idade)|alder|(alder)|wiek|(wiek)|vek|(vek)`)
