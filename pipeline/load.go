@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 )
 
@@ -188,6 +189,7 @@ func digits(s string) int {
 // sheet that can't be used yet waits, one that is no sheet is refused; neither
 // stops the others.
 func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*LoadReport, error) {
+	defer pl.stopWith(ctx)()
 	if err := pl.checkSideTables(); err != nil { // before anything is kept
 		return nil, err
 	}
@@ -291,7 +293,7 @@ type readResult struct {
 
 // readFile reads a file and turns it into facts, unless the archive has it.
 func (pl *Pipeline) readFile(file, name string, hand ByHand, inArchive map[string]bool) (r readResult) {
-	r.data, r.err = os.ReadFile(file)
+	r.data, r.err = sheet.Fetch(file, pl.limits)
 	if r.err == nil {
 		r.data, r.left, r.err = pl.withoutForgotten(name, r.data, hand)
 	}
@@ -532,6 +534,14 @@ func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.
 		e.Path, shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)
 }
 
+// stopWith lets reading sheets end with a context, until what it returns is
+// called.
+func (pl *Pipeline) stopWith(ctx context.Context) (undo func()) {
+	before := pl.limits
+	pl.limits.Stop = ctx.Err
+	return func() { pl.limits = before }
+}
+
 func plainReadError(err error) string {
 	switch {
 	case errors.Is(err, fs.ErrPermission):
@@ -601,6 +611,7 @@ func (pl *Pipeline) checkSideTables() error {
 // what the ledger no longer has: after a kill between the two, after a
 // restored backup, and to make a database again.
 func (pl *Pipeline) catchUp(ctx context.Context) error {
+	defer pl.stopWith(ctx)()
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return err

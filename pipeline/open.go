@@ -14,6 +14,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	sqlfiles "lapwing/sql"
 )
@@ -35,7 +36,8 @@ type Pipeline struct {
 	fewLines int            // in place of someFrom, for tests
 	factsAt  string         // what reported_facts was made of
 
-	forgotten *forgotten // during a load; nil where nobody asked to be forgotten
+	limits    sheet.Limits // of what one sheet may cost
+	forgotten *forgotten   // during a load; nil where nobody asked to be forgotten
 }
 
 // Progress is told how far a long piece of work has come. Done is called once

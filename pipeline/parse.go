@@ -107,7 +107,7 @@ func (r runKey) String() string {
 func (pl *Pipeline) sheetOptions(hand ByHand) sheet.Options {
 	return sheet.Options{
 		Headings: pl.Settings.Headings, Courses: pl.courses.names(), DateOrder: pl.Settings.DateOrder,
-		Course: hand.Course, Date: hand.Date, Session: hand.Session, Kind: hand.Kind,
+		Course: hand.Course, Date: hand.Date, Session: hand.Session, Kind: hand.Kind, Limits: pl.limits,
 	}
 }
 

@@ -87,7 +87,11 @@ func (pl *Pipeline) SetState(ctx context.Context, what string, state store.Sheet
 // DryRun reads a file as loading would and describes what was found; nothing
 // is changed.
 func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, w io.Writer) (*SheetReport, error) {
-	data, err := os.ReadFile(file)
+	defer pl.stopWith(ctx)()
+	data, err := sheet.Fetch(file, pl.limits)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: plainReadError(err)}, nil
 	}
@@ -97,6 +101,9 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	}
 	earlier := pl.remember(ledger)
 	p, meant, err := pl.openAsMeant(ctx, name, data, hand, earlier)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
@@ -111,6 +118,9 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 		})
 	}
 	first, err := p.firstLines(3)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
