@@ -22,7 +22,13 @@ type SeasonOptions struct {
 	ByMembers bool
 	// Close freezes the season: the workbook and a dump of its tables are kept
 	// in the archive as awarded, with Ledger and the model's version.
-	Close  bool
+	Close bool
+	// Unfinished allows to close a season of which the newest sheet does not
+	// reach the last day.
+	Unfinished bool
+	// Reopen takes back that the season was closed: what was awarded is kept
+	// under another name.
+	Reopen bool
 	Ledger string // hash of the ledger, printed on the Notes tab
 	// League has the rules of the league tables; the zero value means the
 	// usual ones.
@@ -37,6 +43,8 @@ type SeasonReport struct {
 	// Differences from the season as it was closed, one line each; empty where
 	// it is not closed or nothing differs.
 	Differences []string
+	// Notes are what somebody who closes a season should know.
+	Notes []string
 }
 
 // Season writes the season workbook where it has changed. A closed season is
@@ -63,16 +71,30 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 	rep := &SeasonReport{}
 	awarded := d.awards()
 	frozen := filepath.Join(o.ArchiveDir, "closed", name+".txt")
+	if s.Reopen {
+		kept, err := setAside(frozen)
+		if err != nil {
+			return nil, err
+		}
+		rep.Notes = append(rep.Notes, "Season "+s.Name+" is open again; what was awarded is kept in "+kept+".")
+	}
 	before, err := os.ReadFile(frozen)
 	switch {
 	case err == nil:
-		rep.Differences = differences(string(before), awarded)
+		rep.Differences = differences(string(before), awarded, true)
+		d.since = differences(string(before), awarded, false)
+		d.awarded = len(d.since) == 0
 		if s.Close {
-			return rep, fmt.Errorf("season %s is closed already; it stays as awarded (%s)", s.Name, frozen)
+			return rep, fmt.Errorf("season %s is closed already; it stays as awarded (%s). To close it anew, open it first: lapwing season … --reopen", s.Name, frozen)
 		}
 	case !os.IsNotExist(err):
 		return nil, err
+	case s.Close && d.latest < s.To && !s.Unfinished:
+		return nil, fmt.Errorf("season %s ends on %s, and the newest sheet is of %s. To close it as it stands now, say --close --unfinished", s.Name, fullDay(s.To), fullDay(d.latest))
+	case s.Close && s.To < d.latest:
+		rep.Notes = append(rep.Notes, "Most improved is not in the closed season. "+notWorkedOut)
 	}
+	d.awarded = d.awarded || s.Close
 	first := issueOf{Number: 1}
 	rep.Written, err = reg.publish(o.Dir, name, o.Mark, []file{{".xlsx", d.book(first).Text(),
 		func(i issueOf) ([]byte, error) { return workbook(d.book(i)) }}}, func(map[string]string) (changes, error) {
@@ -100,6 +122,30 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 	return rep, syncFolder(filepath.Dir(frozen))
 }
 
+// setAside gives the files of a closed season other names, so that it is closed
+// no more, and says that of the dump.
+func setAside(frozen string) (string, error) {
+	stem := strings.TrimSuffix(frozen, ".txt")
+	if _, err := os.Stat(frozen); err != nil {
+		return "", fmt.Errorf("this season is not closed: %w", err)
+	}
+	n := 1
+	to := func(ext string) string { return fmt.Sprintf("%s (reopened %d)%s", stem, n, ext) }
+	for ; ; n++ {
+		if _, err := os.Stat(to(".txt")); os.IsNotExist(err) {
+			break
+		}
+	}
+	// The dump goes last: it is what marks the season closed.
+	if err := os.Rename(stem+".xlsx", to(".xlsx")); err != nil && !os.IsNotExist(err) {
+		return "", err
+	}
+	if err := os.Rename(frozen, to(".txt")); err != nil {
+		return "", err
+	}
+	return to(".txt"), syncFolder(filepath.Dir(frozen))
+}
+
 func ofCourse(course string) string {
 	if course == "" {
 		return ""
@@ -115,34 +161,4 @@ func (d *season) fileName() string {
 		}
 	}
 	return n
-}
-
-// differences sets two dumps side by side: lines that are gone and lines that
-// are new, each under the heading it stands under.
-func differences(before, now string) []string {
-	gone := minus(before, now)
-	fresh := minus(now, before)
-	var out []string
-	for _, l := range gone {
-		out = append(out, "awarded, but not now: "+l)
-	}
-	for _, l := range fresh {
-		out = append(out, "now, but not awarded: "+l)
-	}
-	return out
-}
-
-// minus gives the lines of a that b has fewer of.
-func minus(a, b string) []string {
-	n := map[string]int{}
-	for _, l := range strings.Split(b, "\n") {
-		n[l]++
-	}
-	var out []string
-	for _, l := range strings.Split(a, "\n") {
-		if n[l]--; n[l] < 0 && strings.TrimSpace(l) != "" {
-			out = append(out, l)
-		}
-	}
-	return out
 }

@@ -63,7 +63,7 @@ func (d *season) book(i issueOf) *table.Book {
 	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
 		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, fullDay(d.s.From), fullDay(d.s.To))}
 	b.Tabs = append(b.Tabs, d.honours())
-	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
+	for _, t := range []*table.Tab{d.sinceTab(), d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
 		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab()} {
 		if t != nil {
 			b.Tabs = append(b.Tabs, t)
@@ -73,26 +73,32 @@ func (d *season) book(i issueOf) *table.Book {
 	return b
 }
 
+// honoured are the tabs of tables that somebody is honoured by.
+func (d *season) honoured() []*table.Tab {
+	return present(d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.recordTab())
+}
+
 // awards is a dump of the tables that somebody is honoured by: what a closed
 // season keeps.
 func (d *season) awards() string {
 	var b strings.Builder
 	b.WriteString(d.heading() + "\n")
-	for _, t := range []*table.Tab{d.leagueTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.recordTab()} {
-		if t != nil {
-			b.WriteString("\n=== " + t.Name + " ===\n")
-			t.WriteText(&b, 0)
-		}
+	for _, t := range d.honoured() {
+		b.WriteString("\n=== " + t.Name + " ===\n")
+		t.WriteText(&b, 0)
 	}
 	return b.String()
 }
 
-// listName is "women" or "men".
+// listName is "women", "men" or, of both and of who is neither, "everybody".
 func listName(sex string) string {
-	if sex == "W" {
+	switch sex {
+	case "W":
 		return "women"
+	case "M":
+		return "men"
 	}
-	return "men"
+	return "everybody"
 }
 
 func (d *season) scopeName(scope string) string {
@@ -116,22 +122,28 @@ func (d *season) honours() *table.Tab {
 		}
 		finishes += int(r.finishers)
 	}
-	people, pbs := map[int32]bool{}, 0
+	people, ran, pbs := map[int32]bool{}, map[int32]bool{}, 0
 	for i := range d.results {
-		people[d.results[i].runner] = true
+		people[d.results[i].runner], ran[d.results[i].run] = true, true
 		if d.results[i].pb {
 			pbs++
 		}
 	}
 	fourth := table.Figure{Value: fmt.Sprint(finishes), Caption: "finishes in all"}
-	who := "named people"
+	who, runs := "named people", "runs held"
 	if d.s.Club != "" {
+		held, runs = len(ran), "runs with members"
 		who, fourth = "members who ran", table.Figure{Value: fmt.Sprint(len(d.results)), Caption: "finishes of members"}
 	}
-	t.Add(table.Title{Level: 1, Text: d.heading()},
-		table.Para{Text: d.span(), Bold: true},
-		table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: "runs held"}, {Value: fmt.Sprint(len(people)), Caption: who},
-			{Value: fmt.Sprint(pbs), Caption: "personal bests"}, fourth}})
+	t.Add(table.Title{Level: 1, Text: d.heading()}, table.Para{Text: d.span(), Bold: true})
+	switch {
+	case d.awarded:
+		t.Add(table.Para{Text: "As awarded when the season was closed, with the sheets up to " + longDay(min(d.latest, d.s.To)) + "."})
+	case len(d.since) > 0:
+		t.Add(table.Para{Text: "The season is closed and stays as awarded; this is how it would stand now. What differs is on the tab Since closing."})
+	}
+	t.Add(table.Big{Figures: []table.Figure{{Value: fmt.Sprint(held), Caption: runs}, {Value: fmt.Sprint(len(people)), Caption: who},
+		{Value: fmt.Sprint(pbs), Caption: "personal bests"}, fourth}})
 	const most = 5
 	leaders := func(scope, sex string) *table.Table {
 		x := &table.Table{Title: fmt.Sprintf("League, %s, %s", d.scopeName(scope), listName(sex)), None: "nobody ranked", Columns: []table.Column{
@@ -158,6 +170,9 @@ func (d *season) honours() *table.Tab {
 	}
 	improved := &table.Table{Title: "Most improved", None: "nobody sure enough", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name"},
 		{Head: "Change %", Kind: table.Decimal}}}
+	if d.s.To < d.latest {
+		improved.None = "not worked out: the season is over"
+	}
 	for _, m := range d.improved {
 		if m.Verdict == standing.Ranked && len(improved.Rows) < most {
 			improved.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent))
@@ -181,30 +196,65 @@ func (d *season) span() string {
 }
 
 func (d *season) leagueTab() *table.Tab {
-	t := &table.Table{Name: "League", Whole: "List", None: "No league results.", Columns: []table.Column{
-		{Head: "League", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
-		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole}, {Head: "Best score", Kind: table.Whole}}}
+	tab := &table.Tab{Name: "League"}
+	tab.Add(table.Title{Level: 1, Text: "League tables"}, table.Para{Text: d.rulesInWords()}, table.Full{Table: d.leagueTable("League", "W", "M")})
+	return tab
+}
+
+// overallTab is the leagues of everybody, where there are people whom no other
+// list has: those who are neither M nor W, or did not say.
+func (d *season) overallTab() *table.Tab {
+	all := 0
 	for _, scope := range d.scopes() {
-		for _, sex := range []string{"W", "M"} {
+		all += len(d.runTable[scope+"/"]) - len(d.runTable[scope+"/W"]) - len(d.runTable[scope+"/M"])
+	}
+	if all == 0 {
+		return nil
+	}
+	t := d.leagueTable("OverallLeague", "")
+	tab := &table.Tab{Name: "Overall league"}
+	text := "Women, men and those who are neither or have not said, in one list a league. The rules are those of the tab League."
+	if len(t.Rows) > firstPage {
+		tab.PrintRows = firstPage
+		text += fmt.Sprintf(" It is for the screen, where it can be filtered and sorted; on paper come the first %d lines.", firstPage)
+	}
+	tab.Add(table.Title{Level: 1, Text: "League tables of everybody"}, table.Para{Text: text}, table.Full{Table: t})
+	return tab
+}
+
+func (d *season) leagueTable(name string, sexes ...string) *table.Table {
+	t := &table.Table{Name: name, Whole: "List", None: "No league results.", Columns: []table.Column{
+		{Head: "League", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
+		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole},
+		{Head: "Points from helping", Kind: table.Whole, Help: "of the points, those of weeks spent volunteering"}, {Head: "Best score", Kind: table.Whole}}}
+	for _, scope := range d.scopes() {
+		for _, sex := range sexes {
 			for _, l := range d.runTable[scope+"/"+sex] {
-				best := int32(0)
+				best, helping := int32(0), int32(0)
 				for _, s := range l.Scores {
-					best = max(best, s.Points)
+					switch {
+					case !s.Volunteer:
+						best = max(best, s.Points)
+					case s.Counts:
+						helping += s.Points
+					}
 				}
 				t.Add(nil, table.Words(d.scopeName(scope)), table.Words(listName(sex)), lineRank(l), table.Words(d.name(l.ID)),
-					table.Number(l.Total), table.Number(l.Runs), table.Number(l.Helped), table.Number(best))
+					table.Number(l.Total), table.Number(l.Runs), table.Number(l.Helped), table.Number(helping), table.Number(best))
 			}
 		}
 	}
-	tab := &table.Tab{Name: "League"}
-	tab.Add(table.Title{Level: 1, Text: "League tables"}, table.Para{Text: d.rulesInWords()}, table.Full{Table: t})
-	return tab
+	return t
 }
 
 // rulesInWords says how points are given.
 func (d *season) rulesInWords() string {
 	r := d.rules
-	s := fmt.Sprintf("In each run the first of the list scores %d", r.Points.Points(1))
+	where, there := "", " A week spent volunteering there"
+	if d.s.Club != "" {
+		where, there = ", on whatever course,", " A week spent volunteering"
+	}
+	s := fmt.Sprintf("In each run%s the first of the list scores %d", where, r.Points.Points(1))
 	if len(r.Points.Table) == 0 {
 		s += fmt.Sprintf(", then %d fewer for each place, at least %d", r.Points.Step, r.Points.Least)
 	}
@@ -216,14 +266,20 @@ func (d *season) rulesInWords() string {
 	}
 	switch r.Volunteer {
 	case league.OwnAverage:
-		s += " A week spent volunteering there scores the person's own average."
+		s += there + " scores the average of all the person's runs in the list, to the nearest whole point"
 	case league.FixedCredit:
-		s += fmt.Sprintf(" A week spent volunteering there scores %d.", r.VolunteerPoints)
+		s += there + fmt.Sprintf(" scores %d", r.VolunteerPoints)
+	}
+	if r.Volunteer != league.NoCredit {
+		if r.VolunteerMost > 0 {
+			s += fmt.Sprintf(", for at most %s", count(r.VolunteerMost, "week", "weeks"))
+		}
+		s += "."
 	}
 	if r.MinRuns > 0 {
 		s += fmt.Sprintf(" Ranked from %s on.", count(r.MinRuns, "run", "runs"))
 	}
-	return s + " Ties: best single score, next best and so on, then head to head, else shared."
+	return s + " Ties: best single score of a run, next best and so on, then head to head, else shared; weeks of helping are not compared."
 }
 
 func (d *season) clubLeagueTab() *table.Tab {
@@ -237,15 +293,20 @@ func (d *season) clubLeagueTab() *table.Tab {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	n := d.s.ClubScorers
-	if n == 0 {
-		n = 4
-	}
 	tab := &table.Tab{Name: "Club league"}
 	tab.Add(table.Title{Level: 1, Text: "Clubs"},
-		table.Para{Text: fmt.Sprintf("In each run a club scores the points of its best %s, women and men together, adults, by the club printed on the sheet of the day.", spelt(n, "member", "members"))},
+		table.Para{Text: d.clubRulesInWords()},
 		table.Full{Table: t})
 	return tab
+}
+
+// clubRulesInWords says how clubs score.
+func (d *season) clubRulesInWords() string {
+	s := fmt.Sprintf("In each run a club scores the points that its best %s have in the lists of women and men (tab League), adults by the club printed on the sheet of the day.", spelt(d.scorers(), "member", "members"))
+	if d.rules.Best > 0 {
+		s += fmt.Sprintf(" The best %d runs of a club count.", d.rules.Best)
+	}
+	return s + " Weeks of helping score nothing here. Ties: the best single run, next best and so on, then run against run, else shared."
 }
 
 // bestGrades gives each adult's best certain age grade of the season, best
@@ -304,21 +365,39 @@ func (d *season) improvedTab() *table.Tab {
 	tab := &table.Tab{Name: "Most improved"}
 	tab.Add(table.Title{Level: 1, Text: "Most improved"})
 	if d.s.To < d.latest {
-		tab.Add(table.Para{Text: "The change of form is known up to each person's last result, so this table is worked out while the season is the newest. Close the season to keep it."})
+		tab.Add(table.Para{Text: notWorkedOut})
 		return tab
 	}
 	t := &table.Table{Name: "Improved", None: "Nobody passes: it takes four results in the last 12 weeks and four before, ten before the season, no long break, and nine chances in ten of being faster.",
-		Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 26}, {Head: "Change %", Kind: table.Decimal},
-			{Head: "likely from", Kind: table.Decimal}, {Head: "to", Kind: table.Decimal}, {Head: "Chance of being faster %", Kind: table.Whole}}}
+		Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 22}, {Head: "Change %", Kind: table.Decimal},
+			{Head: "8 in 10 from", Kind: table.Decimal}, {Head: "8 in 10 to", Kind: table.Decimal}, {Head: "Form before", Kind: table.Clock}, {Head: "Form now", Kind: table.Clock},
+			{Head: "Results", Kind: table.Whole}, {Head: "Chance of being faster %", Kind: table.Whole}}}
+	judged := 0
 	for _, m := range d.improved {
-		if m.Verdict == standing.Ranked {
-			t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), table.Number(min(99, math.Round(100*m.Probability))))
+		if m.Verdict == standing.NotSure {
+			judged++
 		}
+		if m.Verdict != standing.Ranked {
+			continue
+		}
+		judged++
+		var before, now table.Value
+		if p := d.people[m.Runner]; p.form != nil && p.change != nil {
+			before, now = table.Number(math.Round(*p.form*math.Exp(-*p.change))), table.Number(math.Round(*p.form))
+		}
+		t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), before, now,
+			table.Number(len(d.days[m.Runner])), table.Number(min(99, math.Round(100*m.Probability))))
 	}
-	tab.Add(table.Para{Text: "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Ranked by the cautious end of the 80 % interval: a small change that is sure goes before a large one that is not. Adults only. Getting slower is nobody's fault and not listed."},
-		table.Full{Table: t})
+	text := "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Form: a good effort over 5 km on an average course and day. Ranked by the cautious end of the interval that holds the true change eight times in ten: a small change that is sure goes before a large one that is not."
+	if len(t.Rows) > 0 {
+		text += fmt.Sprintf(" Listed are %d of %s with enough results to be judged; each is faster with nine chances in ten or more, so one in ten of those listed may not be.", len(t.Rows), count(judged, "adult", "adults"))
+	}
+	tab.Add(table.Para{Text: text + " Getting slower is nobody's fault and not listed."}, table.Full{Table: t})
 	return tab
 }
+
+// notWorkedOut is said of the most improved where the season is over.
+const notWorkedOut = "Not worked out: the change of form is known up to each person's last result only, so this table can be made while the season is the newest, and is kept if the season is closed then."
 
 // attendance counts runs and volunteer days of everybody, apart.
 func (d *season) attendance() *table.Tab {
@@ -438,16 +517,8 @@ func (d *season) volunteersTab() *table.Tab {
 		}
 		x.milestone, x.so = max(x.milestone, h.milestone), max(x.so, h.days)
 	}
-	names := make([]string, 0, len(by))
-	for k := range by {
-		names = append(names, k)
-	}
-	sort.Slice(names, func(i, j int) bool {
-		if a, b := len(by[names[i]].days), len(by[names[j]].days); a != b {
-			return a > b
-		}
-		return names[i] < names[j]
-	})
+	names := sortedKeys(by)
+	sort.SliceStable(names, func(i, j int) bool { return len(by[names[i]].days) > len(by[names[j]].days) })
 	t := &table.Table{Name: "Volunteers", Columns: []table.Column{{Head: "Name", Width: 28}, {Head: "Days", Kind: table.Whole},
 		{Head: "All days", Kind: table.Whole, Help: "on the volunteer lists to the end of the season, with earlier ones where the club has said so"},
 		{Head: "Milestone", Kind: table.Whole, Help: "the highest round number of days reached in the season"}, {Head: "As", Max: 60}}}
@@ -479,7 +550,7 @@ func (d *season) recordTab() *table.Tab {
 	if d.s.Club != "" || len(d.records) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "Records", Whole: "Course", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
+	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
 		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock, Help: "the time to beat until then; empty where none is known"}, {Head: "Note", Max: 12}}}
 	rows := append([]seasonRecord(nil), d.records...)
 	sort.SliceStable(rows, func(i, j int) bool {
@@ -558,10 +629,11 @@ func (d *season) alltimeTab() *table.Tab {
 
 // newcomerTab tells how many of a course's newcomers came back.
 func (d *season) newcomerTab() *table.Tab {
-	type tally struct{ n, month, ever int }
+	type tally struct{ n, longAgo, month, ever int }
 	by := map[string]*tally{}
 	known := false
 	first := map[int32]*seasonResult{}
+	end := min(d.latest, d.s.To)
 	for i := range d.results {
 		r := &d.results[i]
 		if r.newcomer >= 0 {
@@ -574,6 +646,9 @@ func (d *season) newcomerTab() *table.Tab {
 				by[run.course] = &tally{}
 			}
 			by[run.course].n++
+			if run.day+backWithin <= end {
+				by[run.course].longAgo++
+			}
 		}
 	}
 	if !known || d.s.Club != "" {
@@ -587,23 +662,36 @@ func (d *season) newcomerTab() *table.Tab {
 			continue
 		}
 		back[r.runner] = true
+		began := d.runs[f.run].day
 		x := by[d.runs[f.run].course]
 		x.ever++
-		if d.runs[r.run].day <= d.runs[f.run].day+28 {
+		if began+backWithin <= end && d.runs[r.run].day <= began+backWithin {
 			x.month++
 		}
 	}
 	t := &table.Table{Name: "Newcomers", None: "No newcomers.", Columns: []table.Column{{Head: "First run at", Max: 26}, {Head: "Newcomers", Kind: table.Whole},
-		{Head: "Back within 4 weeks", Kind: table.Whole}, {Head: "Back this season", Kind: table.Whole}, {Head: "Back this season %", Kind: table.Whole}}}
+		{Head: "Back this season", Kind: table.Whole}, {Head: "Came 4 weeks ago or longer", Kind: table.Whole}, {Head: "Of these back within 4 weeks", Kind: table.Whole},
+		{Head: "Share of these %", Kind: table.Whole, Help: "from ten people on"}}}
 	for _, c := range sortedKeys(by) {
 		x := by[c]
-		t.Add(nil, table.Words(d.courseName(c)), table.Number(x.n), table.Number(x.month), table.Number(x.ever), percentOf(x.ever, x.n))
+		share := table.Value{}
+		if x.longAgo >= leastForShare {
+			share = percentOf(x.month, x.longAgo)
+		}
+		t.Add(nil, table.Words(d.courseName(c)), table.Number(x.n), table.Number(x.ever), table.Number(x.longAgo), table.Number(x.month), share)
 	}
 	tab := &table.Tab{Name: "Newcomers"}
 	tab.Add(table.Title{Level: 1, Text: "Newcomers and whether they came back"},
-		table.Para{Text: "Counted by the course of their first run; a second run anywhere counts. Those who came first in the last weeks had less time to come back."}, table.Full{Table: t})
+		table.Para{Text: fmt.Sprintf("Counted by the course of their first run; a second run anywhere counts. Those of the last four weeks had not the time to come back in four, so they are left out of the columns on the right. A share is given from %d people on.", leastForShare)}, table.Full{Table: t})
 	return tab
 }
+
+// A newcomer is back within four weeks; a share of fewer people than leastForShare
+// says nothing.
+const (
+	backWithin    = 28 // days
+	leastForShare = 10
+)
 
 // percentOf is a share in whole percent, half a percent up. Only all is 100 and
 // only none is 0.
@@ -618,14 +706,7 @@ func percentOf(part, whole int) table.Value {
 	return table.Number(p)
 }
 
-func sortedKeys[V any](m map[string]V) []string {
-	out := make([]string, 0, len(m))
-	for k := range m {
-		out = append(out, k)
-	}
-	sort.Strings(out)
-	return out
-}
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 func (d *season) courseTab() *table.Tab {
 	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
@@ -664,13 +745,19 @@ func (d *season) courseTab() *table.Tab {
 	}
 	tab := &table.Tab{Name: "Courses"}
 	tab.Add(table.Title{Level: 1, Text: "Courses, the fastest first"},
-		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared."})
+		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared. " + d.estimatedFrom()})
 	if n >= 2 {
 		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00 with the likely range, + is slower", X: "course", Category: "Course", Top: n,
 			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dots: true, Dashed: true}, {Column: "to", Line: true, Dots: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
 	return tab
+}
+
+// estimatedFrom says what the figures of course speed rest on: on all sheets,
+// those after the season too.
+func (d *season) estimatedFrom() string {
+	return "Estimated from all sheets held here, up to " + longDay(d.latest) + "."
 }
 
 // basisWords says how sure a course's speed is.
@@ -697,7 +784,7 @@ func (d *season) conditionsTab() *table.Tab {
 	}
 	tab := &table.Tab{Name: "Conditions"}
 	tab.Add(table.Title{Level: 1, Text: "Conditions through the season"},
-		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds at 25:00, with the 90 % interval. Ground, heat, wind and crowding are all in it; it can't tell which."})
+		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds at 25:00, with the 90 % interval. Ground, heat, wind and crowding are all in it; it can't tell which. " + d.estimatedFrom()})
 	if len(d.scopes()) == 1 {
 		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual: seconds at 25:00, + is slower", X: "date", Category: chartLabel, Rows: 60,
 			Series: []table.Series{{Column: "Day against usual", Line: true}}}})
@@ -724,16 +811,19 @@ func (d *season) notes(i issueOf) *table.Tab {
 		}
 		add("Club", who+" Anybody who may be under 18 is left out, as a name here would tell the club.")
 	}
-	add("League", d.rulesInWords()+" There is one list for women and one for men; attendance counts everybody.")
+	add("League", d.rulesInWords()+" There is a list of women and one of men; who is neither, or has not said, stands with everybody in the overall league and in attendance.")
+	if d.clubLeagueTab() != nil {
+		add("Club league", d.clubRulesInWords())
+	}
 	add("Rank", "Equal values share a rank, and the next one is left out: 1, 2=, 2=, 4.")
-	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
+	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Equal to two decimals, as printed, shares a rank. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
 	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
 	add("Attendance", "Ran: counted finishes of the season. Helped: days on a volunteer list. Bests: personal bests at a distance, not counted for anybody who may be under 18.")
 	add("Records", "The fastest in the sheets held here, to be confirmed by the results desk unless the note says confirmed, and records known from before the sheets. Somebody of an age group stands among all ages too. Before: the time to beat until then; empty where none is known.")
 	add("Newcomer", "First run anywhere in these records; counted only where the sheets are known to go back to the beginning.")
 	add("Course speed", "Seconds that a course adds (+) or saves (−) for somebody who takes 25:00, from people who have run on several courses, with runner, day and effort told apart. Index: 100 is the average course, higher is faster, one point is about one percent. Shared runners: how many have run another course as well.")
 	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds for somebody who takes 25:00. It says nothing about why.")
-	add("likely from … to", "Nine times in ten the true value lies between; for most improved, eight times in ten. Empty where it can't be told.")
+	add("likely from … to", "Nine times in ten the true value lies between. Empty where it can't be told.")
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no records, no bests.")
 	add("Hidden", "People who asked not to be shown are in no list.")
 	add("Health", "Figures are a guide, not advice on health or training.")

@@ -30,6 +30,9 @@ type season struct {
 	clubs    []string                 // number → name
 	clubAt   map[string]int32         // name → number
 	improved []standing.Improved
+
+	awarded bool     // the season is closed, and this is as it was then
+	since   []string // how it differs from the season as closed, a line each
 }
 
 type seasonRun struct {
@@ -64,7 +67,7 @@ type seasonResult struct {
 type seasonPerson struct {
 	name, sex         string
 	protected, hidden bool
-	change, sd        *float64
+	form, change, sd  *float64
 }
 
 type helpedRow struct {
@@ -152,7 +155,7 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 		{"season_person", func(rows *sql.Rows) error {
 			var id int32
 			p := &seasonPerson{}
-			err := rows.Scan(&id, &p.name, &p.sex, &p.protected, &p.hidden, &p.change, &p.sd)
+			err := rows.Scan(&id, &p.name, &p.sex, &p.protected, &p.hidden, &p.form, &p.change, &p.sd)
 			d.people[id] = p
 			return err
 		}, []any{from, to}},
@@ -241,20 +244,20 @@ func (d *season) scopes() []string {
 	return out
 }
 
+// lists are the lists of a league: women, men, and everybody, those who are
+// neither or did not say among them.
+var lists = []string{"W", "M", ""}
+
 // compute works out leagues and the most improved.
 func (d *season) compute() error {
 	d.rules = league.DefaultRules()
 	if d.s.League != nil {
 		d.rules = *d.s.League
 	}
-	scorers := d.s.ClubScorers
-	if scorers == 0 {
-		scorers = 4
-	}
 	d.runTable, d.clubTab = map[string][]league.Line{}, map[string][]league.Line{}
 	for _, scope := range d.scopes() {
 		byClub := []league.Result{}
-		for _, sex := range []string{"W", "M"} {
+		for list, sex := range lists {
 			var rows []league.Result
 			type once struct{ runner, run int32 }
 			seen := map[once]bool{}
@@ -262,13 +265,16 @@ func (d *season) compute() error {
 				r := &d.results[i]
 				run := &d.runs[r.run]
 				if !r.scores || r.position == 0 || scope != "" && run.course != scope || !d.listed(r) ||
-					d.people[r.runner].sex != sex || seen[once{r.runner, r.run}] {
+					sex != "" && d.people[r.runner].sex != sex || seen[once{r.runner, r.run}] {
 					continue
 				}
 				seen[once{r.runner, r.run}] = true
 				x := league.Result{Runner: r.runner, Event: run.event, Day: run.day, Position: r.position, Club: r.club, Claim: r.claim}
 				rows = append(rows, x)
-				if r.club > 0 && !r.protected {
+				if x.List = int32(list); r.protected {
+					x.Club = 0 // a child's run takes a place, and tells no club
+				}
+				if sex != "" {
 					byClub = append(byClub, x)
 				}
 			}
@@ -289,8 +295,8 @@ func (d *season) compute() error {
 			}
 			d.runTable[scope+"/"+sex] = lines
 		}
-		if d.s.Club == "" && len(byClub) > 0 {
-			lines, err := league.Clubs(byClub, scorers, d.rules)
+		if d.s.Club == "" {
+			lines, err := league.Clubs(byClub, d.scorers(), d.rules)
 			if err != nil {
 				return err
 			}
@@ -299,6 +305,14 @@ func (d *season) compute() error {
 	}
 	d.judgeImproved()
 	return nil
+}
+
+// scorers is how many members of a club score in a run.
+func (d *season) scorers() int {
+	if d.s.ClubScorers > 0 {
+		return d.s.ClubScorers
+	}
+	return 4
 }
 
 // judgeImproved ranks the change of form, which the archive knows up to each

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -215,8 +216,24 @@ func TestSeasonClose(t *testing.T) {
 		t.Fatal(err)
 	}
 	rep, err = Season(ctx, db, o, s)
-	if err != nil || len(rep.Differences) < 2 {
-		t.Errorf("a result is gone, but differences are %v, %v", rep, err)
+	if err != nil || len(rep.Differences) < 2 || len(rep.Written) != 1 {
+		t.Fatalf("a result is gone, but differences are %v, %v", rep, err)
+	}
+	f, err := excelize.OpenFile(rep.Written[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := f.GetRows("Since closing")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var told []string
+	for _, r := range rows[min(3, len(rows)):] {
+		told = append(told, strings.Join(r, ""))
+	}
+	if got, want := strings.Join(told, "\n"), strings.Join(rep.Differences, "\n"); got != want {
+		t.Errorf("the tab says\n%s\nnot\n%s", got, want)
 	}
 	if read(t, frozen) != before {
 		t.Error("the closed season has changed")
@@ -336,5 +353,74 @@ func TestSeasonLook(t *testing.T) {
 	db, last := district(t, 30, 200, true)
 	if _, err := Season(context.Background(), db, Options{Dir: dir, ArchiveDir: dir, AgeStandard: 2025, Version: "0.1"}, season2026(last)); err != nil {
 		t.Fatal(err)
+	}
+}
+
+// What differs is said by name, table and figure: ranks, records and who is
+// listed one by one, the rest by number; a name that is gone is repeated only to
+// the desk.
+func TestDifferencesInWords(t *testing.T) {
+	dump := func(lines ...string) string {
+		return "Season 2026\n\n=== League ===\nLeague tables\nrules\nLeague     List  Rank  Name         Points  Runs\n---------  ----  ----  -----------  ------  ----\n" +
+			strings.Join(lines, "\n") + "\n\n=== Records ===\nCourse     Of    Time   Name\n---------  ----  -----  -----------\n"
+	}
+	before := dump("Alder End  men      1  Ivo Kestrel     990    10", "Alder End  men      2  李小龍          980    10", "Alder End  men      3  Ned Ash         970    10",
+		"Alder End  men      4  Tom Ulm         960    10") + "Alder End  M40   16:26  Ivo Kestrel\n"
+	now := dump("Alder End  men      1  李小龍          981    10", "Alder End  men      2  Ned Ash         971    10", "Alder End  men      4  Tom Ulm         961    10",
+		"Alder End  men      5  Zed New         100     1") + "Alder End  M40   19:11  Tom Ulm\n"
+	want := []string{
+		"League, Alder End, men, Ivo Kestrel: awarded with rank 1, points 990, runs 10; not there now.",
+		"League, Alder End, men, 李小龍: rank 2 → 1; points 980 → 981.",
+		"League, Alder End, men, Ned Ash: rank 3 → 2; points 970 → 971.",
+		"League, Alder End, men, Zed New: not awarded; now with rank 5, points 100, runs 1.",
+		"League: 1 row differs in other figures, with the rank as it was.",
+		"Records, Alder End, M40: time 16:26 → 19:11; name Ivo Kestrel → Tom Ulm.",
+	}
+	if got := differences(before, now, true); !slices.Equal(got, want) {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+	if got := strings.Join(differences(before, now, false), "\n"); strings.Contains(got, "Ivo") || strings.Count(got, "somebody who is not listed now") != 2 {
+		t.Errorf("for everybody:\n%s", got)
+	}
+	if got := differences(before, before, true); len(got) != 0 {
+		t.Errorf("the same differs: %v", got)
+	}
+}
+
+// A season that is not over is closed only on purpose; one that was closed can be
+// opened, and what was awarded is kept; the most improved of a season that is
+// over is said to be missing.
+func TestSeasonUnfinishedAndReopened(t *testing.T) {
+	ctx := context.Background()
+	db, last := district(t, 16, 24, true)
+	o := Options{Dir: t.TempDir(), ArchiveDir: t.TempDir()}
+	s := season2026(last + 1)
+	s.Close = true
+	if _, err := Season(ctx, db, o, s); err == nil || !strings.Contains(err.Error(), "--unfinished") {
+		t.Errorf("closing an unfinished season: %v", err)
+	}
+	s.Unfinished = true
+	rep, err := Season(ctx, db, o, s)
+	if err != nil || len(rep.Notes) != 0 {
+		t.Fatalf("%+v, %v", rep, err)
+	}
+	awarded := read(t, o.ArchiveDir, "closed", "season_2026.txt")
+	s.Close, s.Reopen = false, true
+	if rep, err = Season(ctx, db, o, s); err != nil || len(rep.Notes) != 1 {
+		t.Fatalf("%+v, %v", rep, err)
+	}
+	if read(t, o.ArchiveDir, "closed", "season_2026 (reopened 1).txt") != awarded {
+		t.Error("what was awarded is not kept")
+	}
+	if _, err = Season(ctx, db, o, s); err == nil {
+		t.Error("a season that is not closed was opened")
+	}
+	s = season2026(last - 1)
+	s.Close = true
+	if rep, err = Season(ctx, db, o, s); err != nil || len(rep.Notes) != 1 || !strings.Contains(rep.Notes[0], "Most improved") {
+		t.Errorf("%+v, %v", rep, err)
+	}
+	if got := read(t, o.ArchiveDir, "closed", "season_2026.txt"); !strings.Contains(got, "Not worked out") || strings.Contains(got, "nobody sure enough") {
+		t.Error("the closed season does not say that most improved was not worked out")
 	}
 }

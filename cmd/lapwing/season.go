@@ -30,13 +30,14 @@ second-claim members are listed. Where members.csv has nobody of the club, and w
 --club-as-printed, it takes those whose line on the sheet prints the club.
 
 --close freezes a season as awarded: a copy is kept in the archive, and later
-workbooks say how they differ from it.`,
+workbooks say on a tab of their own how they differ from it. --reopen takes that
+back and keeps what was awarded under another name.`,
 		Example: "  lapwing season\n  lapwing season --season 2026 --club \"Osierholm Harriers\"\n  lapwing season --from 2025-09-01 --to 2026-04-30 --course alder-bank\n  lapwing season --season 2025 --close",
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			ctx := cmd.Context()
 			mode := pipeline.ReadOnly
-			if s.Close {
+			if s.Close || s.Reopen {
 				mode = pipeline.ReadWrite
 			}
 			return a.with(ctx, mode, func(pl *pipeline.Pipeline) error {
@@ -80,8 +81,14 @@ workbooks say how they differ from it.`,
 				for _, f := range rep.Written {
 					a.say("%s", f)
 				}
+				for _, n := range rep.Notes {
+					a.say("%s", n)
+				}
+				if len(rep.Differences) > 0 {
+					a.say("The season is closed and stays as awarded. It would differ now:")
+				}
 				for _, d := range rep.Differences {
-					a.say("Differs from the season as closed: %s", d)
+					a.say("  %s", d)
 				}
 				return nil
 			})
@@ -95,6 +102,9 @@ workbooks say how they differ from it.`,
 	f.StringVar(&s.Club, "club", "", "only the members of this club, as members.csv has them on the day of each run")
 	f.BoolVar(&asPrinted, "club-as-printed", false, "with --club: those whose line prints the club, whatever members.csv says")
 	f.BoolVar(&s.Close, "close", false, "freeze the season as awarded")
+	f.BoolVar(&s.Unfinished, "unfinished", false, "with --close: although the newest sheet is of before the season's last day")
+	f.BoolVar(&s.Reopen, "reopen", false, "take back that the season was closed; what was awarded is kept")
+	c.MarkFlagsMutuallyExclusive("close", "reopen")
 	c.MarkFlagsMutuallyExclusive("season", "from")
 	c.MarkFlagsMutuallyExclusive("season", "to")
 	c.MarkFlagsRequiredTogether("from", "to")

@@ -121,7 +121,9 @@ func (c *Chart) build(tab string, t *Table, head, first, last, wide int) (*excel
 		if err != nil {
 			return nil, nil, err
 		}
-		scale = t.Columns[y].Kind.format(t.largest(y))
+		if i == 0 { // counts are whole, also beside a mean
+			scale = t.Columns[y].Kind.format(t.largest(y))
+		}
 		if t.Columns[y].Kind == Clock {
 			perUnit = 86400 // a workbook stores seconds as parts of a day
 		}

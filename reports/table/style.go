@@ -24,6 +24,7 @@ type look struct {
 	right  bool
 	centre bool
 	wrap   bool
+	shrink bool // smaller letters where the words are too long
 	inner  bool // in a table: an indent parts words from the figures before them
 	top    bool // at the top of the row, else in the middle
 	line   byte // bottom border: 0 none, 'h' hair, 't' thin, 'm' medium
@@ -45,7 +46,7 @@ func (s *styles) id(l look) (int, error) {
 	}
 	st := &excelize.Style{
 		Font:      &excelize.Font{Family: font, Size: l.size, Bold: l.bold, Color: "000000"},
-		Alignment: &excelize.Alignment{Vertical: "center", WrapText: l.wrap},
+		Alignment: &excelize.Alignment{Vertical: "center", WrapText: l.wrap, ShrinkToFit: l.shrink},
 	}
 	switch {
 	case l.right:
@@ -105,7 +106,10 @@ func (k Kind) format(v Value) string {
 	case Percent:
 		return "0.00" + suffix
 	case Decimal:
-		return "0.0" + suffix
+		if math.Round(v.num*10) == 0 {
+			return `0.0;0.0`
+		}
+		return "0.0" + suffix + ";\u22120.0" + suffix
 	case Day:
 		return "d mmm yyyy"
 	case Gap:

@@ -109,7 +109,9 @@ func (v Value) Show(k Kind) string {
 	case Percent:
 		s = strconv.FormatFloat(v.num, 'f', 2, 64)
 	case Decimal:
-		s = strconv.FormatFloat(v.num, 'f', 1, 64)
+		if s = strconv.FormatFloat(math.Abs(v.num), 'f', 1, 64); v.num < 0 && s != "0.0" {
+			s = "\u2212" + s
+		}
 	case Day:
 		s = unit.Day(v.num).Time().Format("2 Jan 2006")
 	case Gap:

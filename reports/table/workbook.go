@@ -419,7 +419,7 @@ func (p *tabWriter) big(b Big) error {
 		text   func(Figure) string
 	}{
 		{look{size: 18, bold: true, centre: true, fill: "EFEFEF"}, bigHeight, func(f Figure) string { return f.Value }},
-		{look{centre: true, fill: "EFEFEF"}, captionHeight, func(f Figure) string { return f.Caption }},
+		{look{centre: true, fill: "EFEFEF", shrink: true}, captionHeight, func(f Figure) string { return f.Caption }},
 	} {
 		id, err := p.styles.id(l.look)
 		if err != nil {
@@ -534,12 +534,14 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		}
 		l := look{format: col.Kind.format(v), right: col.Kind.Right(), inner: true, line: 'h'}
 		if col.Kind == Text {
-			// Small tables don't wrap: what is too long ends in "…".
+			// Small tables don't wrap: what is too long is printed smaller, and
+			// only what would be too small to read ends in "…".
 			w := 0.0
 			for i := s[0]; i <= s[1]; i++ {
 				w += board[i]
 			}
-			v.text = cut(v.text, int(w)-1)
+			l.shrink = width(v.text) > int(w)-1
+			v.text = cut(v.text, int(1.5*w))
 		}
 		if err := put(s[0], s[1], v.cell(col.Kind), l); err != nil {
 			return nil, err

@@ -7,7 +7,9 @@ import (
 
 // Clubs makes the league table of clubs, best first. In each run a club scores
 // the points of its best scorers (at most that many; a club with fewer scores
-// what it has), by the club that each was a member of on the day; Best,
+// what it has), by the club that each was a member of on the day. Points are
+// those of the lists that the results are on, women's and men's, and of all who
+// stand there, members of a club or not. Best,
 // MinRuns and the ties are then as for runners, a run's points being one
 // score, and head to head by the club's points in a run. Volunteer weeks are a
 // matter of people and score nothing here.
@@ -16,27 +18,36 @@ func Clubs(results []Result, scorers int, rules Rules) ([]Line, error) {
 	if err := rules.check(); err != nil {
 		return nil, err
 	}
-	people, _, err := score(results, nil, rules)
-	if err != nil {
-		return nil, err
+	lists := map[int32][]Result{}
+	for _, r := range results {
+		lists[r.List] = append(lists[r.List], r)
 	}
-	type runnerAt struct{ runner, event int32 }
+	type runnerAt struct{ list, runner, event int32 }
 	points := map[runnerAt]Score{}
-	for _, l := range people {
-		for _, s := range l.Scores {
-			points[runnerAt{l.ID, s.Event}] = s
+	for list, in := range lists {
+		people, _, err := score(in, nil, rules)
+		if err != nil {
+			return nil, err
+		}
+		for _, l := range people {
+			for _, s := range l.Scores {
+				points[runnerAt{list, l.ID, s.Event}] = s
+			}
 		}
 	}
 	type clubAt struct{ club, event int32 }
 	team := map[clubAt][]Score{}
 	clubs := map[int32]*Line{}
 	for _, r := range results {
+		if r.Club == 0 {
+			continue
+		}
 		l := clubs[r.Club]
 		if l == nil {
 			l = &Line{ID: r.Club}
 			clubs[r.Club] = l
 		}
-		if s, ok := points[runnerAt{r.Runner, r.Event}]; ok {
+		if s, ok := points[runnerAt{r.List, r.Runner, r.Event}]; ok {
 			team[clubAt{r.Club, r.Event}] = append(team[clubAt{r.Club, r.Event}], s)
 		} else {
 			l.ListOnly++

@@ -256,6 +256,33 @@ func TestClubs(t *testing.T) {
 	check(t, "best run", clubs(2, rules), "1:10 197, 2:20 197") // 197 each in run 0; the second best 100 against 99
 }
 
+// A club's points are those of the women's and the men's list, in which people
+// without a club, here runners 1 and 4, have places too.
+func TestClubsOfTwoLists(t *testing.T) {
+	results := season([]int32{1, 2, 3, 4, 5, 6})
+	for i := range results {
+		r := &results[i]
+		r.List = (r.Runner + 1) % 2 // 0, 2, 4 on one list, 1, 3, 5 on the other
+		r.Club = []int32{0, 0, 10, 10, 20, 0, 20}[r.Runner]
+	}
+	lines, err := Clubs(results, 2, DefaultRules())
+	if err != nil {
+		t.Fatal(err)
+	}
+	// 10: runner 1 first of a list, runner 2 second of the other; 20: second and third
+	check(t, "two lists", text(lines), "1:10 199, 2:20 197")
+}
+
+// Of two with the same total, one by a week of helping, more runs go before: the
+// week is no score to compare.
+func TestHelpingPartsNoTie(t *testing.T) {
+	rules := DefaultRules()
+	rules.Best = 2
+	// both first in two runs that the other missed; runner 1 has helped besides
+	results := season([]int32{1, 0}, []int32{1, 0}, []int32{0, 1}, []int32{0, 1})
+	check(t, "equal", table(t, results, []Helped{{Runner: 1, Day: saturday + 42}}, rules), "1=:1 200, 1=:2 200")
+}
+
 func TestOrderOfInputDoesNotMatter(t *testing.T) {
 	rng := rand.New(rand.NewPCG(8, 9))
 	var rows [][]int32
@@ -271,7 +298,7 @@ func TestOrderOfInputDoesNotMatter(t *testing.T) {
 	results := season(rows...)
 	var helped []Helped
 	for i := range results {
-		results[i].Club = results[i].Runner % 5
+		results[i].Club = 1 + results[i].Runner%5
 		helped = append(helped, Helped{Runner: results[i].Runner, Day: saturday + unit.Day(rng.IntN(100))})
 	}
 	rules := DefaultRules()

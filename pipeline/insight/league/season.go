@@ -57,7 +57,8 @@ const (
 // caller passes eligible results only, one a runner and run.
 type Result struct {
 	Runner   int32
-	Club     int32 // the club on the day; one number throughout for a league without clubs
+	Club     int32 // the club on the day, 0 for none
+	List     int32 // which list the result is on, for Clubs: places are counted in each apart
 	Claim    Claim
 	Event    int32 // the run: any number, one a run
 	Day      unit.Day

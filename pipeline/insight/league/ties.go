@@ -7,7 +7,8 @@ import (
 
 // Equal totals are parted by the best single score, then the next best, … to
 // the N-th, then the (N+1)th, which did not count; where none is left to
-// compare, a missing score is nothing. Those still equal are parted head to
+// compare, a missing score is nothing. Only runs are compared: a week of helping
+// scores for its points, but is no better result than somebody else's. Those still equal are parted head to
 // head: over the runs in which both scored, one for every run finished before
 // another of the tied, one off for every run finished behind. Where that parts
 // only some, it is done again among those still equal. Whoever then is equal
@@ -47,7 +48,9 @@ func rank(lines []Line, met duels, rules Rules) {
 		l := &lines[i]
 		var scores []int32
 		for _, s := range l.Scores {
-			scores = append(scores, s.Points)
+			if !s.Volunteer {
+				scores = append(scores, s.Points)
+			}
 		}
 		slices.SortFunc(scores, func(a, b int32) int { return cmp.Compare(b, a) })
 		if rules.Best > 0 && len(scores) > rules.Best+1 {
