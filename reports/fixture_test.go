@@ -105,6 +105,13 @@ create view insight.course as
 create view insight.age_group as
 	select age, sex, name, min(age) over (partition by sex, name) as first_age from (
 		select distinct age_low as age, case sex when 'M' then 1 when 'W' then 2 else 3 end as sex, age_group as name from main.results where age_group is not null);
+create view insight.ranked as
+	select figure.sex, youngest.first_age, figure.runner_no, figure.run_no, figure.time_s, coalesce(ceil(figure.adjusted_s - 1e-9), 0) as adjusted_s,
+		case when figure.age_grade < 100 and figure.age_grade_high - figure.age_grade_low < 0.005 then round(100 * figure.age_grade) else 0 end as grade
+	from insight.result as figure
+	join insight.age_group as youngest on youngest.sex = figure.sex and youngest.age = figure.age_low
+	join insight.age_group as oldest on oldest.sex = figure.sex and oldest.age = figure.age_high and oldest.first_age = youngest.first_age
+	where figure.ranks;
 create view record.runner as
 	select substr(runner_id, 2)::integer as runner_no, name, hidden from main.runners;
 `
