@@ -133,34 +133,32 @@ func (f *field) knowClubs(book clubBook) (changed []knownSpelling) {
 }
 
 // proposeClubs looks for names that are probably one club's, of those that
-// stand now.
-func (f *field) proposeClubs(p *people, book clubBook, members []member) []club.Proposal {
-	lines := make([]int, len(f.clubs.list))
-	for i, c := range f.club {
-		if c != 0 && f.runner[i] != 0 {
-			lines[c]++
-		}
-	}
+// stand now. What it returns does the looking, and may do so while the field is
+// read by others.
+func (f *field) proposeClubs(p *people, book clubBook, members []member) func() []club.Proposal {
 	for _, m := range members {
-		lines = grown(lines, f.clubs.number(m.club))
-		lines[f.clubs.number(m.club)]++
+		f.clubs.number(m.club)
 	}
-	var clubs []club.Club
-	for c, n := range lines {
-		if n > 0 {
-			clubs = append(clubs, club.Club{Name: f.clubs.list[c], Lines: n})
+	return func() []club.Proposal {
+		lines := make([]int, len(f.clubs.list))
+		for i, c := range f.club {
+			if c != 0 && f.runner[i] != 0 {
+				lines[c]++
+			}
 		}
+		for _, m := range members {
+			lines[f.clubs.number(m.club)]++
+		}
+		var clubs []club.Club
+		for c, n := range lines {
+			if n > 0 {
+				clubs = append(clubs, club.Club{Name: f.clubs.list[c], Lines: n})
+			}
+		}
+		settled := func(a, b string) bool { return book.different[pairOf(a, b)] }
+		out := club.Propose(clubs, settled)
+		return append(out, f.oldNames(p, settled, out)...)
 	}
-	settled := func(a, b string) bool { return book.different[pairOf(a, b)] }
-	out := club.Propose(clubs, settled)
-	return append(out, f.oldNames(p, settled, out)...)
-}
-
-func grown(list []int, at int32) []int {
-	for int(at) >= len(list) {
-		list = append(list, 0)
-	}
-	return list
 }
 
 // oldNames proposes names that all runners of a club have left for another.
@@ -200,7 +198,7 @@ func (pl *Pipeline) writeClubs(ctx context.Context, w *work) error {
 	if err := pl.insertClubs(ctx, w.clubs); err != nil {
 		return err
 	}
-	found := w.field.proposeClubs(w.people, pl.Settings.clubBook(w.decisions), w.members)
+	found := <-w.proposals
 	schema := store.Columns("other", store.Text, "club", store.Text, "why", store.Text)
 	return pl.insertRows(ctx, "record.club_proposal", schema, len(found), func(r row, k int) {
 		r.texts(0, found[k].Other, found[k].Club, found[k].Why)

@@ -38,28 +38,32 @@ func (pl *Pipeline) stepExchanged(ctx context.Context, w *work) error {
 	f, p := w.field, w.people
 	fast, slow := map[int32][]odd{}, map[int32][]odd{} // by run
 	away := math.Log1p(exchangedAway / 100.)
-	for r := range p.no {
-		lines := p.order[p.begin[r]:p.begin[r+1]]
-		timed := 0
-		for _, l := range lines {
-			if f.inModel(int(l)) {
-				timed++
+	ahead, behind := float32(math.Expm1(-away)), float32(math.Expm1(away))
+	found := make([][]odd, (len(p.no)+exchangedPiece-1)/exchangedPiece)
+	eachParallel(len(found), pl.workers(), func(piece int) {
+		for r := piece * exchangedPiece; r < min(len(p.no), (piece+1)*exchangedPiece); r++ {
+			lines := p.order[p.begin[r]:p.begin[r+1]]
+			enough := 0 // times in the model, once somebody asks
+			for k, l := range lines {
+				s := w.speed.shortfall[int(p.begin[r])+k]
+				if !(s <= ahead || s >= behind) || !f.inModel(int(l)) {
+					continue
+				}
+				if enough == 0 {
+					enough = f.timesInModel(lines)
+				}
+				if enough >= exchangedRuns {
+					found[piece] = append(found[piece], odd{l, math.Log(float64(f.timeMS[l])), math.Log1p(float64(s))})
+				}
 			}
 		}
-		if timed < exchangedRuns {
-			continue
-		}
-		for k, l := range lines {
-			s := w.speed.shortfall[int(p.begin[r])+k]
-			if math.IsNaN(s) || !f.inModel(int(l)) {
-				continue
-			}
-			o := odd{l, math.Log(float64(f.timeMS[l])), math.Log1p(s)}
-			switch {
-			case o.behind <= -away:
-				fast[f.run[l]] = append(fast[f.run[l]], o)
-			case o.behind >= away:
-				slow[f.run[l]] = append(slow[f.run[l]], o)
+	})
+	for _, list := range found {
+		for _, o := range list {
+			if run := f.run[o.line]; o.behind < 0 {
+				fast[run] = append(fast[run], o)
+			} else {
+				slow[run] = append(slow[run], o)
 			}
 		}
 	}
@@ -74,18 +78,31 @@ func (pl *Pipeline) stepExchanged(ctx context.Context, w *work) error {
 		return cmp.Or(cmp.Compare(x.misfit, y.misfit), cmp.Compare(f.key[x.a], f.key[y.a]), cmp.Compare(f.key[x.b], f.key[y.b]))
 	})
 	taken := map[int32]bool{}
-	var found []exchangePair
+	var best []exchangePair
 	for _, x := range pairs {
 		if !taken[x.a] && !taken[x.b] {
 			taken[x.a], taken[x.b] = true, true
-			found = append(found, x)
+			best = append(best, x)
 		}
 	}
-	slices.SortFunc(found, func(x, y exchangePair) int { return cmp.Compare(f.key[x.a], f.key[y.a]) })
-	for _, x := range found {
+	slices.SortFunc(best, func(x, y exchangePair) int { return cmp.Compare(f.key[x.a], f.key[y.a]) })
+	for _, x := range best {
 		w.problems = append(w.problems, f.askExchanged(x))
 	}
 	return nil
+}
+
+// exchangedPiece is how many runners are gone through at a time.
+const exchangedPiece = 1 << 13
+
+// timesInModel is how many of a runner's lines are evidence for the model.
+func (f *field) timesInModel(lines []int32) (n int) {
+	for _, l := range lines {
+		if f.inModel(int(l)) {
+			n++
+		}
+	}
+	return n
 }
 
 // exchangePair is two lines that fit each other's owner.

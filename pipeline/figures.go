@@ -266,10 +266,8 @@ func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
 		return err
 	}
 	n := len(p.order)
+	out.grade = agegrade.NewGrades(n)
 	g := &out.grade
-	for _, v := range []*[]float64{&g.Percent, &g.Low, &g.High, &g.OpenEquivalent} {
-		*v = make([]float64, n)
-	}
 	failed := make(chan error, 1)
 	inPieces(n, pl.workers(), func(from, to int) {
 		m := to - from
@@ -291,8 +289,8 @@ func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
 			}
 			return
 		}
-		for k, v := range [][]float64{some.Percent, some.Low, some.High, some.OpenEquivalent} {
-			copy([][]float64{g.Percent, g.Low, g.High, g.OpenEquivalent}[k][from:to], v)
+		for k, v := range [][]float64{some.Open, some.Factor, some.FactorMost, some.FactorLeast} {
+			copy([][]float64{g.Open, g.Factor, g.FactorMost, g.FactorLeast}[k][from:to], v)
 		}
 	})
 	select {
@@ -310,19 +308,21 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		TimeS: make([]int32, n), DistanceM: make([]int32, n), Flags: make([]history.Flag, n), Part: make([]history.Part, n),
 		Courses: make([]history.Course, len(f.courses)),
 	}
-	for k, l := range p.order {
-		i := int(l)
-		r := &f.runs[f.run[i]-1]
-		in.Runner[k], in.Course[k], in.Day[k], in.Start[k] = p.of[i], r.course-1, r.day, p.start[i]
-		in.DistanceM[k], in.Part[k] = r.distanceM, history.Part(f.takingPart[i])
-		if f.counts[i]&1 != 0 {
-			in.Flags[k] |= history.CountsRun
+	inPieces(n, pl.workers(), func(from, to int) {
+		for k := from; k < to; k++ {
+			i := int(p.order[k])
+			r := &f.runs[f.run[i]-1]
+			in.Runner[k], in.Course[k], in.Day[k], in.Start[k] = p.of[i], r.course-1, r.day, p.start[i]
+			in.DistanceM[k], in.Part[k] = r.distanceM, history.Part(f.takingPart[i])
+			if f.counts[i]&1 != 0 {
+				in.Flags[k] |= history.CountsRun
+			}
+			if f.counts[i]&2 != 0 {
+				in.Flags[k] |= history.CountsTime
+				in.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
+			}
 		}
-		if f.counts[i]&2 != 0 {
-			in.Flags[k] |= history.CountsTime
-			in.TimeS[k] = unit.CeilSeconds(f.timeMS[i])
-		}
-	}
+	})
 	for c := range in.Courses {
 		in.Courses[c] = history.Course{Complete: f.courses[c].known, CompleteFrom: f.courses[c].complete, Began: pl.courses.began[f.courses[c].course]}
 	}

@@ -68,6 +68,15 @@ func (c *fill) numbers(v []float64) {
 	c.next().(*array.Float64Builder).AppendValues(v, valid)
 }
 
+// singles writes what is no number as NULL.
+func (c *fill) singles(v []float32) {
+	valid := c.mask()
+	for k, x := range v {
+		valid[k] = x == x
+	}
+	c.next().(*array.Float32Builder).AppendValues(v, valid)
+}
+
 // singlesOf writes what is no number as NULL.
 func (c *fill) singlesOf(of func(k int) float32) {
 	valid := c.mask()

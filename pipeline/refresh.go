@@ -18,6 +18,7 @@ import (
 	"lapwing/pipeline/insight/history"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/record/club"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
@@ -436,19 +437,18 @@ var resultSchema = store.Columns("line_no", store.Int32, "runner_no", store.Int3
 	"sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "same_as", store.Int32, "doubt", store.Int32,
 	"time_ms", store.Int32, "taking_part", store.Uint8, "run_no", store.Int32, "position", store.Int32, "part_no", store.Int32)
 
-var insightSchema = store.Columns("line_no", store.Int32, "age_grade", store.Float64, "age_grade_low", store.Float64, "age_grade_high", store.Float64,
-	"open_equivalent_s", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
+var insightSchema = store.Columns("line_no", store.Int32, "open_standard_s", store.Float64, "age_factor", store.Float64,
+	"age_factor_most", store.Float64, "age_factor_least", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
 	"is_pb", store.Bool, "previous_best_s", store.Int32, "pb_margin_s", store.Int32, "is_course_best", store.Bool, "course_best_margin_s", store.Int32,
 	"pb_streak", store.Int32, "attendance_streak", store.Int32, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
-	"adjusted_s", store.Float64, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float64,
-	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32, "runner_no", store.Int32,
-	"run_no", store.Int32, "time_s", store.Int32, "sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "ranks", store.Bool)
+	"adjusted_s", store.Float32, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float32,
+	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32, "runner_no", store.Int32)
 
 // derived are the tables that a refresh fills from nothing.
 var derived = []string{"record.result", "record.doubt", "record.runner", "record.alias", "record.volunteer", "record.run_state",
 	"record.correction", "record.club", "record.decision", "record.member", "record.record_state", "record.held_record", "record.club_proposal",
 	"record.asked", "record.touched",
-	"insight.result", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
+	"insight.result", "insight.ranked", "insight.course", "insight.run", "insight.runner", "insight.age_group"}
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
@@ -459,6 +459,9 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 	if err := pl.keepIDs(w); err != nil {
 		return err
 	}
+	look := w.field.proposeClubs(w.people, pl.Settings.clubBook(w.decisions), w.members)
+	w.proposals = make(chan []club.Proposal, 1)
+	go func() { w.proposals <- look() }()
 	return pl.DB.Transaction(ctx, func() error {
 		for _, t := range derived {
 			if err := pl.DB.Exec(ctx, "delete from "+t); err != nil {
@@ -469,7 +472,7 @@ func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, f := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeLink, pl.writeAskedNames,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeRanked, pl.writeSpeed, pl.writeSmallTables, pl.writeDesk, pl.writeLink, pl.writeAskedNames,
 		} {
 			if err := f(ctx, w); err != nil {
 				return err
@@ -560,7 +563,7 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 			return func(k int) int32 { return margin(mark[k]&m != 0, before[from+k], unit.CeilSeconds(f.timeMS[lines[k]])) }
 		}
 		c.intsOf(func(k int) int32 { return f.lineNo[lines[k]] })
-		for _, v := range [][]float64{g.Percent, g.Low, g.High, g.OpenEquivalent} {
+		for _, v := range [][]float64{g.Open, g.Factor, g.FactorMost, g.FactorLeast} {
 			c.numbers(v[from:to])
 		}
 		c.flagsOf(is(history.FirstSeen))
@@ -576,21 +579,14 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 		c.bytes(bytesAs(h.Newcomer[from:to]))
 		c.bytes(bytesAs(h.Visitor[from:to]))
 		c.intsOf(func(k int) int32 { return max(0, h.DaysSince[from+k]) })
-		c.numbers(s.adjusted[from:to])
+		c.singles(s.adjusted[from:to])
 		c.flags(s.adjustedBest[from:to])
 		c.bytes(s.effort[from:to])
-		c.numbers(s.shortfall[from:to])
+		c.singles(s.shortfall[from:to])
 		for band := range 3 {
 			c.singlesOf(func(k int) float32 { return s.form[from+k][band] })
 		}
 		c.intsOf(func(k int) int32 { return f.runner[lines[k]] })
-		c.intsOf(func(k int) int32 { return f.run[lines[k]] })
-		c.intsOf(func(k int) int32 { return unit.CeilSeconds(f.timeMS[lines[k]]) })
-		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(p, int(lines[k]))) })
-		c.ages(takeLines(fig.ageLow, lines), takeLines(fig.ageHigh, lines))
-		c.flagsOf(func(k int) bool {
-			return f.inModel(int(lines[k])) && f.timeMS[lines[k]] > 0 && f.is(int(lines[k]), record.OK)
-		})
 	})
 }
 

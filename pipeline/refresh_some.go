@@ -518,7 +518,8 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 			table, key string
 			numbers    []int32
 		}{
-			{"record.result", "line_no", f.lineNo}, {"insight.result", "line_no", f.lineNo}, {"record.runner", "runner_no", slices.Concat(p.no, gone)},
+			{"record.result", "line_no", f.lineNo}, {"insight.result", "line_no", f.lineNo},
+			{"insight.ranked", "runner_no", slices.Concat(p.no, gone)}, {"record.runner", "runner_no", slices.Concat(p.no, gone)},
 		} {
 			if err := pl.deleteRows(ctx, d.table, d.key, d.numbers); err != nil {
 				return err
@@ -528,7 +529,7 @@ func (pl *Pipeline) writeSome(ctx context.Context, w *work) error {
 			return err
 		}
 		for _, write := range []func(context.Context, *work) error{
-			pl.writeResults, pl.writeRunners, pl.writeInsight,
+			pl.writeResults, pl.writeRunners, pl.writeInsight, pl.writeRanked,
 			func(ctx context.Context, w *work) error { return pl.writeSpeedSome(ctx, w, gone) },
 			func(ctx context.Context, w *work) error { return pl.writeDoubts(ctx, f.doubts.list, s.doubts) },
 			pl.addClubs,

@@ -14,10 +14,10 @@ import (
 // speedFigures are what the model of course speed, conditions and form says:
 // per line of people.order, and per course, run and runner.
 type speedFigures struct {
-	adjusted     []float64
+	adjusted     []float32
 	adjustedBest []bool
 	effort       []uint8
-	shortfall    []float64
+	shortfall    []float32
 	form         []band
 
 	courses []courseSpeed
@@ -54,7 +54,7 @@ type formSpeed struct {
 }
 
 func newSpeedFigures(n int) *speedFigures {
-	s := &speedFigures{adjusted: make([]float64, n), adjustedBest: make([]bool, n), effort: make([]uint8, n), shortfall: make([]float64, n), form: make([]band, n)}
+	s := &speedFigures{adjusted: make([]float32, n), adjustedBest: make([]bool, n), effort: make([]uint8, n), shortfall: make([]float32, n), form: make([]band, n)}
 	for i := range n {
 		s.forget(i)
 	}
@@ -63,8 +63,8 @@ func newSpeedFigures(n int) *speedFigures {
 
 // forget takes back what was said about a line of people.order.
 func (s *speedFigures) forget(i int) {
-	s.adjusted[i], s.shortfall[i] = math.NaN(), math.NaN()
 	not := float32(math.NaN())
+	s.adjusted[i], s.shortfall[i] = not, not
 	s.form[i] = band{not, not, not}
 	s.adjustedBest[i], s.effort[i] = false, 0
 }
@@ -85,7 +85,7 @@ func (pl *Pipeline) stepSpeed(ctx context.Context, w *work) error {
 			return err
 		}
 	}
-	in := w.field.speedInput(w.people, nil)
+	in := w.field.speedInput(w.people, nil, pl.workers())
 	if len(in.Run) == 0 {
 		return nil
 	}
@@ -104,7 +104,7 @@ func (pl *Pipeline) stepSpeed(ctx context.Context, w *work) error {
 	for c, k := range m.Courses {
 		s.courses = append(s.courses, courseSpeed{w.field.courses[in.courses[c]].no, k})
 	}
-	runPrints, runnerPrints := w.field.prints(in)
+	runPrints, runnerPrints := w.field.prints(in, pl.workers())
 	for e, k := range m.Runs {
 		s.runs = append(s.runs, runSpeed{w.field.runs[in.runs[e]].no, runPrints[e], k})
 	}
@@ -133,7 +133,7 @@ func (pl *Pipeline) resultFigures(w *work, m *speed.Model, in *speedColumns) {
 			for j, g := range figures {
 				l := in.lines[int(in.Offsets[r])+j]
 				o := at[l]
-				s.adjusted[o], s.shortfall[o] = g.Adjusted, g.Shortfall/100
+				s.adjusted[o], s.shortfall[o] = float32(g.Adjusted), float32(g.Shortfall/100)
 				s.effort[o] = effortCode(g.Effort)
 				if form, low, high, ok := g.FormBand(); ok {
 					s.form[o] = band{float32(form), float32(low), float32(high)}
@@ -177,7 +177,7 @@ type speedColumns struct {
 // order given by content alone, so that the figures do not depend on the order
 // of loading, to the last bit; courses whose numbers are in first go before
 // the others.
-func (f *field) speedInput(p *people, first map[int32]int) *speedColumns {
+func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedColumns {
 	in := &speedColumns{Input: &speed.Input{}}
 	held := make([]bool, len(f.courses))
 	for i := 0; i < f.n; i++ {
@@ -233,27 +233,51 @@ func (f *field) speedInput(p *people, first map[int32]int) *speedColumns {
 	slices.SortFunc(runners, func(a, b int32) int {
 		return cmp.Compare(f.key[p.order[p.begin[a]]], f.key[p.order[p.begin[b]]])
 	})
-	in.Offsets = append(in.Offsets, 0)
-	for _, r := range runners {
-		from := len(in.lines)
-		for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
+	// how many results each has, then the results
+	results := make([]int32, len(runners))
+	eachRunner := func(do func(k int, lines []int32)) {
+		inPieces(len(runners), workers, func(from, to int) {
+			for k := from; k < to; k++ {
+				do(k, p.order[p.begin[runners[k]]:p.begin[runners[k]+1]])
+			}
+		})
+	}
+	eachRunner(func(k int, lines []int32) {
+		for _, l := range lines {
 			if f.inModel(int(l)) {
-				in.lines = append(in.lines, l)
+				results[k]++
 			}
 		}
-		if len(in.lines) == from {
-			continue
+	})
+	in.Offsets = append(in.Offsets, 0)
+	begin := make([]int32, len(runners))
+	sum := int32(0)
+	for k, n := range results {
+		begin[k] = sum
+		if n > 0 {
+			sum += n
+			in.runners = append(in.runners, runners[k])
+			in.Offsets = append(in.Offsets, sum)
 		}
-		mine := in.lines[from:]
+	}
+	in.lines, in.Run, in.LogTime = make([]int32, sum), make([]int32, sum), make([]float32, sum)
+	eachRunner(func(k int, lines []int32) {
+		at := begin[k]
+		for _, l := range lines {
+			if f.inModel(int(l)) {
+				in.lines[at] = l
+				at++
+			}
+		}
+		mine := in.lines[begin[k]:at]
 		slices.SortFunc(mine, func(a, b int32) int {
 			return cmp.Or(cmp.Compare(f.day(int(a)), f.day(int(b))), cmp.Compare(runAt[f.run[a]-1], runAt[f.run[b]-1]))
 		})
-		for _, l := range mine {
-			in.Run = append(in.Run, runAt[f.run[l]-1])
-			in.LogTime = append(in.LogTime, speed.LogTime(float64(unit.CeilSeconds(f.timeMS[l])), float64(f.runs[f.run[l]-1].distanceM)))
+		for j, l := range mine {
+			o := begin[k] + int32(j)
+			in.Run[o] = runAt[f.run[l]-1]
+			in.LogTime[o] = speed.LogTime(float64(unit.CeilSeconds(f.timeMS[l])), float64(f.runs[f.run[l]-1].distanceM))
 		}
-		in.runners = append(in.runners, r)
-		in.Offsets = append(in.Offsets, int32(len(in.Run)))
-	}
+	})
 	return in
 }

@@ -308,7 +308,7 @@ func (pl *Pipeline) speedColumns(ctx context.Context) (*speedColumns, error) {
 		}
 	}
 	pl.Progress.Done()
-	return w.field.speedInput(w.people, nil), nil
+	return w.field.speedInput(w.people, nil, pl.workers()), nil
 }
 
 // thousands prints a number as people read it: 40,000.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"sync/atomic"
 
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
@@ -35,11 +36,11 @@ func (pl *Pipeline) updateSpeed(ctx context.Context, w *work, from int) (bool, e
 		return false, err
 	}
 	f, s := w.field, w.speed
-	in := f.speedInput(w.people, last.place)
+	in := f.speedInput(w.people, last.place, pl.workers())
 	if len(in.Run) == 0 || tuningReach(len(in.Run)) != tuningReach(last.fit.Results) || !last.covers(f, in) {
 		return false, nil
 	}
-	runPrints, runnerPrints := f.prints(in)
+	runPrints, runnerPrints := f.prints(in, pl.workers())
 	runs, err := pl.keptRuns(ctx, f, in, func(e int32, print int64) bool { return runPrints[e] == print })
 	if err != nil {
 		return false, err
@@ -100,7 +101,7 @@ func (pl *Pipeline) updateSome(ctx context.Context, w *work, fresh map[int32]boo
 		return false, err
 	}
 	f, s := w.field, newSpeedFigures(len(w.people.order))
-	in := f.speedInput(w.people, last.place)
+	in := f.speedInput(w.people, last.place, pl.workers())
 	if !last.covers(f, in) {
 		return false, nil
 	}
@@ -128,7 +129,7 @@ func (pl *Pipeline) updateSome(ctx context.Context, w *work, fresh map[int32]boo
 	if err != nil {
 		return false, err
 	}
-	runPrints, runnerPrints := f.prints(in)
+	runPrints, runnerPrints := f.prints(in, pl.workers())
 	s.courses = last.with(f, in, m)
 	for e := range isFresh {
 		if isFresh[e] {
@@ -273,18 +274,20 @@ func (in *speedColumns) concerned(forms []formSpeed, fresh []bool) *someRunners 
 
 // prints sums up every run's results and every runner's, to see what has
 // changed since the figures were made.
-func (f *field) prints(in *speedColumns) (run, runner []int64) {
+func (f *field) prints(in *speedColumns, workers int) (run, runner []int64) {
 	run, runner = make([]int64, len(in.Runs)), make([]int64, in.Runners())
-	for r := range runner {
-		h := uint64(0)
-		for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {
-			l := in.lines[i]
-			time := uint64(unit.CeilSeconds(f.timeMS[l]))
-			run[in.Run[i]] += int64(scatter(uint64(f.lineNo[l])<<32 | time))
-			h = scatter(h ^ (uint64(f.run[l])<<32 | time))
+	inPieces(len(runner), workers, func(from, to int) {
+		for r := from; r < to; r++ {
+			h := uint64(0)
+			for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {
+				l := in.lines[i]
+				time := uint64(unit.CeilSeconds(f.timeMS[l]))
+				atomic.AddInt64(&run[in.Run[i]], int64(scatter(uint64(f.lineNo[l])<<32|time)))
+				h = scatter(h ^ (uint64(f.run[l])<<32 | time))
+			}
+			runner[r] = int64(h)
 		}
-		runner[r] = int64(h)
-	}
+	})
 	return run, runner
 }
 
@@ -388,10 +391,10 @@ func (pl *Pipeline) keptResults(ctx context.Context, w *work) error {
 			at[f.lineNo[l]] = int32(o) + 1
 		}
 	}
-	const query = `select line_no, coalesce(adjusted_s, 'nan'::double), coalesce(shortfall, 'nan'::double), effort, is_adjusted_best::utinyint,
+	const query = `select line_no, coalesce(adjusted_s, 'nan'::float), coalesce(shortfall, 'nan'::float), effort, is_adjusted_best::utinyint,
 		coalesce(form_s, 'nan'::float), coalesce(form_low, 'nan'::float), coalesce(form_high, 'nan'::float) from insight.result`
 	return pl.DB.Scan(ctx, query, func(r arrow.Record) error {
-		whole, number, small := cells(r)
+		whole, _, small := cells(r)
 		single := func(c, k int) float32 { return r.Column(c).(*array.Float32).Value(k) }
 		for k := range int(r.NumRows()) {
 			no := whole(0, k)
@@ -400,7 +403,7 @@ func (pl *Pipeline) keptResults(ctx context.Context, w *work) error {
 			}
 			o := at[no] - 1
 			s.form[o] = band{single(5, k), single(6, k), single(7, k)}
-			s.adjusted[o], s.shortfall[o], s.effort[o], s.adjustedBest[o] = number(1, k), number(2, k), small(3, k), small(4, k) == 1
+			s.adjusted[o], s.shortfall[o], s.effort[o], s.adjustedBest[o] = single(1, k), single(2, k), small(3, k), small(4, k) == 1
 		}
 		return nil
 	})

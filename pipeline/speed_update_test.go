@@ -170,7 +170,7 @@ func TestUpdateOfAnArchiveIsCloseToAFullFit(t *testing.T) {
 	var adjusted, form []float64
 	effort := 0
 	for o := range full.adjusted {
-		a, b := upd.adjusted[o], full.adjusted[o]
+		a, b := float64(upd.adjusted[o]), float64(full.adjusted[o])
 		if math.IsNaN(a) != math.IsNaN(b) {
 			t.Errorf("line %d is adjusted to %g by the update and to %g by a full fit", o, a, b)
 		} else if !math.IsNaN(a) {
@@ -458,11 +458,9 @@ func (f *field) resultsOfRuns() map[int32]int {
 
 // sameFigures compares the figures of two lines to the bit.
 func sameFigures(a, b *speedFigures, i, j int) bool {
-	same := func(x, y float64) bool {
-		return math.Float64bits(x) == math.Float64bits(y) || math.IsNaN(x) && math.IsNaN(y)
-	}
+	same := func(x, y float32) bool { return x == y || x != x && y != y }
 	return same(a.adjusted[i], b.adjusted[j]) && same(a.shortfall[i], b.shortfall[j]) && a.effort[i] == b.effort[j] &&
-		same(float64(a.form[i][0]), float64(b.form[j][0])) && same(float64(a.form[i][1]), float64(b.form[j][1])) && same(float64(a.form[i][2]), float64(b.form[j][2])) && a.adjustedBest[i] == b.adjustedBest[j]
+		same(a.form[i][0], b.form[j][0]) && same(a.form[i][1], b.form[j][1]) && same(a.form[i][2], b.form[j][2]) && a.adjustedBest[i] == b.adjustedBest[j]
 }
 
 // A full fit is due where the archive has grown, aged or changed too much, and

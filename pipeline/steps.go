@@ -1,6 +1,10 @@
 package pipeline
 
-import "context"
+import (
+	"context"
+
+	"lapwing/pipeline/record/club"
+)
 
 // step is one piece of a refresh, in the order of steps.
 type step struct {
@@ -17,7 +21,8 @@ type work struct {
 	proposed  []Decision // not kept yet: a correction on trial
 	desk      *lineDecisions
 	states    []runState
-	clubs     []knownSpelling // other names of clubs
+	clubs     []knownSpelling      // other names of clubs
+	proposals chan []club.Proposal // names that may be one club's; looked for while the figures are written
 	members   []member
 	held      []heldBefore // records of history.csv
 	wishes    wishes

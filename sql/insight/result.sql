@@ -1,9 +1,9 @@
 -- One row a line of somebody named: the figures of that result.
 -- line_no: the line
--- age_grade: percent, at the middle of the ages allowed, NULL where there is no standard
--- age_grade_low: percent at the age that gives least
--- age_grade_high: percent at the age that gives most
--- open_equivalent_s: time times age factor, seconds
+-- open_standard_s: open standard of the sex and distance, seconds; the age grade is 100 times it, divided by age factor times time; NULL where there is no standard
+-- age_factor: age factor at the middle of the ages allowed
+-- age_factor_most: the largest of those allowed, which gives the lowest grade
+-- age_factor_least: the smallest
 -- first_result: the person's first counted run in the archive
 -- runs_total: runs so far with this one, opening balance included, NULL where it does not count
 -- milestone: the round number of runs reached, 0 where none
@@ -25,15 +25,12 @@
 -- form_low: lower end of the 90 % interval
 -- form_high: upper end
 -- runner_no: the runner; the rows of a full refresh stand in their order
--- run_no, time_s, sex, age_low, age_high: as in record.result, here again to rank
--- the results of an age group without going through all lines
--- ranks: the time counts, and is a runner's, walker's or guided runner's
 select
     null::integer as line_no,
-    null::double as age_grade,
-    null::double as age_grade_low,
-    null::double as age_grade_high,
-    null::double as open_equivalent_s,
+    null::double as open_standard_s,
+    null::double as age_factor,
+    null::double as age_factor_most,
+    null::double as age_factor_least,
     null::boolean as first_result,
     null::integer as runs_total,
     null::integer as milestone,
@@ -47,17 +44,11 @@ select
     null::utinyint as newcomer,
     null::utinyint as visitor,
     null::integer as days_since_last,
-    null::double as adjusted_s,
+    null::float as adjusted_s,
     null::boolean as is_adjusted_best,
     null::utinyint as effort,
-    null::double as shortfall,
+    null::float as shortfall,
     null::float as form_s,
     null::float as form_low,
     null::float as form_high,
-    null::integer as runner_no,
-    null::integer as run_no,
-    null::integer as time_s,
-    null::utinyint as sex,
-    null::utinyint as age_low,
-    null::utinyint as age_high,
-    null::boolean as ranks
+    null::integer as runner_no

@@ -6,7 +6,8 @@ with
         select
             l.line_no, l.part_no, l.row_number, l.run_no, coalesce(x.position, l.position) as position, l.tied, n.text as received,
             coalesce(x.club, k.club, t.text) as club, l.note,
-            r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part
+            r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part,
+            case when r.time_ms > 0 then ((r.time_ms + 999) // 1000)::integer end as time_s
         from record.line l
         join record.result r on r.line_no = l.line_no
         join record.text n on n.text_no = l.name_no
@@ -21,7 +22,7 @@ select
     run.run_date,
     nullif(l.position, 0) as position,
     case when l.runner_no > 0 then 'R' || l.runner_no end as runner_id,
-    case when l.time_ms > 0 then ((l.time_ms + 999) // 1000)::integer end as time_s,
+    l.time_s,
     case l.sex when 1 then 'M' when 2 then 'W' when 3 then 'X' end as sex,
     case when lo.first_age = hi.first_age then lo.name end as age_group,
     nullif(l.club, '') as club,
@@ -42,17 +43,17 @@ select
     nullif(l.time_ms, 0) as time_ms,
     l.age_low,
     l.age_high,
-    i.age_grade as age_grade_pct,
-    i.open_equivalent_s,
-    i.adjusted_s,
+    100 * i.open_standard_s / (i.age_factor * l.time_s) as age_grade_pct,
+    l.time_s * i.age_factor as open_equivalent_s,
+    round(i.adjusted_s::double, 3) as adjusted_s,
     case i.effort when 1 then 'full' when 2 then 'steady' when 3 then 'easy' when 4 then 'unclear' end as effort,
-    100 * i.shortfall as shortfall_pct,
+    round(100 * i.shortfall::double, 3) as shortfall_pct,
     coalesce(i.is_pb, false) as is_pb,
     coalesce(i.is_course_best, false) as is_course_best,
     coalesce(i.is_adjusted_best, false) as is_adjusted_best,
     nullif(l.note, '') as note,
-    i.age_grade_low,
-    i.age_grade_high,
+    100 * i.open_standard_s / (i.age_factor_most * l.time_s) as age_grade_low,
+    100 * i.open_standard_s / (i.age_factor_least * l.time_s) as age_grade_high,
     run.distance_m,
     l.run_no,
     l.tied = 1 as tied,

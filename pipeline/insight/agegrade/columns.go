@@ -13,10 +13,32 @@ type Columns struct {
 	TimeS        []int32  // whole seconds, 0 = no time
 }
 
-// Grades are the figures of Columns, element by element; NaN where there is
-// no standard, no age or no time.
+// Grades are what the grades of Columns are made of, element by element; NaN
+// where there is no standard, no age or no time. Few different values stand in them,
+// which is why they are kept rather than the grades: 100 × Open / (Factor × time).
 type Grades struct {
-	Percent, Low, High, OpenEquivalent []float64
+	Open        []float64 // open standard, seconds
+	Factor      []float64 // age factor at the middle of the ages allowed
+	FactorMost  []float64 // the largest of those allowed: it gives the lowest grade
+	FactorLeast []float64
+}
+
+// NewGrades has room for the grades of n results.
+func NewGrades(n int) Grades {
+	return Grades{make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)}
+}
+
+// At is the grade of result i, whose time in whole seconds is timeS; of ages that
+// share a factor it does not say that there are several.
+func (g *Grades) At(i int, timeS int32) (Grade, bool) {
+	if math.IsNaN(g.Open[i]) {
+		return Grade{}, false
+	}
+	l := Line{open: g.Open[i]}
+	f := factors{g.Factor[i], g.FactorMost[i], g.FactorLeast[i]}
+	one := l.grade(f, timeS)
+	one.Approximate = f.most != f.least
+	return one, true
 }
 
 // Grades works through columns of results.
@@ -26,7 +48,7 @@ func (t *Table) Grades(c Columns) (Grades, error) {
 		return Grades{}, fmt.Errorf("age grades: columns of %d, %d, %d, %d and %d results",
 			len(c.Sex), len(c.DistanceM), len(c.AgeLo), len(c.AgeHi), n)
 	}
-	out := Grades{make([]float64, n), make([]float64, n), make([]float64, n), make([]float64, n)}
+	out := NewGrades(n)
 	type key struct {
 		sex    string
 		metres int32
@@ -45,14 +67,11 @@ func (t *Table) Grades(c Columns) (Grades, error) {
 			}
 			last = k
 		}
-		g, ok := Grade{}, false
-		if line.open > 0 {
-			g, ok = line.Grade(int(c.AgeLo[i]), int(c.AgeHi[i]), c.TimeS[i])
+		open, f := nan, factors{nan, nan, nan}
+		if lo, hi := int(c.AgeLo[i]), int(c.AgeHi[i]); line.open > 0 && c.TimeS[i] > 0 && gradable(lo, hi) {
+			open, f = line.open, line.factors(lo, hi)
 		}
-		if !ok {
-			g = Grade{Percent: nan, Low: nan, High: nan, OpenEquivalent: nan}
-		}
-		out.Percent[i], out.Low[i], out.High[i], out.OpenEquivalent[i] = g.Percent, g.Low, g.High, g.OpenEquivalent
+		out.Open[i], out.Factor[i], out.FactorMost[i], out.FactorLeast[i] = open, f.middle, f.most, f.least
 	}
 	return out, nil
 }

@@ -18,25 +18,40 @@ type Grade struct {
 // the time is not positive, the ages are reversed, or any of them has no
 // standard.
 func (l *Line) Grade(ageLo, ageHi int, timeS int32) (g Grade, ok bool) {
-	if timeS <= 0 || ageLo < MinAge || ageHi > MaxAge || ageLo > ageHi {
+	if timeS <= 0 || !gradable(ageLo, ageHi) {
 		return Grade{}, false
 	}
-	mid := l.factor[(ageLo+ageHi)/2-MinAge]
-	g = Grade{OpenEquivalent: float64(timeS) * mid, Approximate: ageLo != ageHi}
-	g.Percent = l.percent(mid, timeS)
-	g.Low, g.High = g.Percent, g.Percent
-	for a := ageLo; a <= ageHi; a++ {
-		// Factors rise in youth and fall later, so the ends need not be the
-		// extremes.
-		p := l.percent(l.factor[a-MinAge], timeS)
-		g.Low, g.High = min(g.Low, p), max(g.High, p)
-	}
-	g.Check = g.High >= 100
+	g = l.grade(l.factors(ageLo, ageHi), timeS)
+	g.Approximate = ageLo != ageHi
 	return g, true
 }
 
-func (l *Line) percent(factor float64, timeS int32) float64 {
-	return 100 * l.open / (factor * float64(timeS))
+// gradable says whether there are factors for all of these ages.
+func gradable(ageLo, ageHi int) bool { return MinAge <= ageLo && ageLo <= ageHi && ageHi <= MaxAge }
+
+// factors are the age factors of an age on the day that may be one of several.
+type factors struct{ middle, most, least float64 }
+
+// factors finds them; factors rise in youth and fall later, so the ends need not
+// be the extremes.
+func (l *Line) factors(ageLo, ageHi int) factors {
+	mid := l.factor[(ageLo+ageHi)/2-MinAge]
+	f := factors{mid, mid, mid}
+	for a := ageLo; a <= ageHi; a++ {
+		f.most, f.least = max(f.most, l.factor[a-MinAge]), min(f.least, l.factor[a-MinAge])
+	}
+	return f
+}
+
+func (l *Line) grade(f factors, timeS int32) Grade {
+	g := Grade{OpenEquivalent: float64(timeS) * f.middle, Percent: percent(l.open, f.middle, timeS)}
+	g.Low, g.High = percent(l.open, f.most, timeS), percent(l.open, f.least, timeS)
+	g.Check = g.High >= 100
+	return g
+}
+
+func percent(open, factor float64, timeS int32) float64 {
+	return 100 * open / (factor * float64(timeS))
 }
 
 // Grade of a time in seconds over a distance in metres by somebody of sex "M"
