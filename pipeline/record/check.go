@@ -35,10 +35,15 @@ func CheckRun(lines []Line, distanceM int) []place.Problem {
 		return cmp.Or(cmp.Compare(x.Position, y.Position), cmp.Compare(x.Row, y.Row))
 	})
 	c.twice()
-	c.positions()
-	c.order()
-	c.unplaced()
 	c.impossible(distanceM)
+	all := c.byPosition
+	for _, section := range c.sections() {
+		c.byPosition = section
+		c.positions()
+		c.order()
+	}
+	c.byPosition = all
+	c.unplaced()
 	slices.SortFunc(c.problems, func(a, b place.Problem) int {
 		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Place.Row, b.Place.Row), cmp.Compare(a.Kind, b.Kind))
 	})
@@ -47,8 +52,15 @@ func CheckRun(lines []Line, distanceM int) []place.Problem {
 
 type runCheck struct {
 	lines      []Line
-	byPosition []int32 // every line that counts, by position and row
+	byPosition []int32              // every line that counts, by position and row
+	fastest    [len(sexWords)]int32 // by Sex, the least possible time in ms
 	problems   []place.Problem
+}
+
+// possible says whether somebody can have run the time: an impossible one says
+// nothing about the times beside it.
+func (c *runCheck) possible(l *Line) bool {
+	return l.TimeMS >= c.fastest[l.Sex] || l.TakingPart.OnWheels()
 }
 
 func (c *runCheck) add(l *Line, sev place.Severity, kind, read, expected, do string) {
@@ -143,6 +155,39 @@ func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 	c.add(l, sev, "person-twice", l.Name, fmt.Sprintf("somebody else than in row %d", first.Row), "Ask who finished here; one of the two may have been read for somebody else")
 }
 
+// sections parts the lines, each section by position and row, where the
+// positions begin again at 1 under one another, as those of men and of women
+// do; one section where they don't.
+func (c *runCheck) sections() [][]int32 {
+	rows := slices.Clone(c.byPosition)
+	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
+	var out [][]int32
+	last, from := int32(0), 0
+	for k, i := range rows {
+		p := c.lines[i].Position
+		if p == 0 {
+			continue
+		}
+		if p < last {
+			if p != 1 {
+				return [][]int32{c.byPosition}
+			}
+			out, from = append(out, rows[from:k]), k
+		}
+		last = p
+	}
+	if len(out) == 0 {
+		return [][]int32{c.byPosition}
+	}
+	out = append(out, rows[from:])
+	for _, s := range out {
+		slices.SortFunc(s, func(a, b int32) int {
+			return cmp.Or(cmp.Compare(c.lines[a].Position, c.lines[b].Position), cmp.Compare(c.lines[a].Row, c.lines[b].Row))
+		})
+	}
+	return out
+}
+
 // Gap is a run of positions that no line has, both ends included.
 type Gap struct{ From, To int32 }
 
@@ -189,7 +234,14 @@ func (c *runCheck) positions() {
 		}
 		prev = l
 	}
-	gaps := Missing(c.lines)
+	lines := c.lines
+	if len(c.byPosition) < len(lines) {
+		lines = make([]Line, len(c.byPosition))
+		for k, i := range c.byPosition {
+			lines[k] = c.lines[i]
+		}
+	}
+	gaps := Missing(lines)
 	if prev == nil || len(gaps) == 0 {
 		return
 	}
@@ -208,9 +260,9 @@ func (c *runCheck) positions() {
 		}
 	}
 	p := place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", prev.Position),
-		Do: "Look for the missing lines, or say that the sheet is an excerpt"}
+		Do: "Look for the missing lines; if the sheet holds only some of the field, load it again with --kind excerpt"}
 	if missing*5 > prev.Position {
-		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, say that it is an excerpt"
+		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, load it again with --kind excerpt; else look for the missing lines"
 	}
 	c.problems = append(c.problems, p)
 }
@@ -218,11 +270,12 @@ func (c *runCheck) positions() {
 // order finds the fewest times that have to be doubted for the rest to rise
 // with the positions: those outside a longest non-decreasing subsequence
 // (patience sorting; M. L. Fredman, "On computing the length of longest
-// increasing subsequences", Discrete Mathematics 11, 1975, p. 29).
+// increasing subsequences", Discrete Mathematics 11, 1975, p. 29). Impossible
+// times, which are doubted anyway, say nothing about those beside them.
 func (c *runCheck) order() {
 	var at []int32
 	for _, i := range c.byPosition {
-		if l := &c.lines[i]; l.Position > 0 && l.TimeMS > 0 && finished(l) && !l.TakingPart.OnWheels() {
+		if l := &c.lines[i]; l.Position > 0 && l.TimeMS > 0 && finished(l) && !l.TakingPart.OnWheels() && c.possible(l) {
 			at = append(at, i)
 		}
 	}
@@ -302,13 +355,13 @@ func (c *runCheck) unplaced() {
 		}
 		lo, hi := int32(0), int32(maxMS)
 		for j := k - 1; j >= 0; j-- {
-			if o := &c.lines[rows[j]]; o.Position > 0 && o.TimeMS > 0 && finished(o) {
+			if o := &c.lines[rows[j]]; o.Position > 0 && o.TimeMS > 0 && finished(o) && c.possible(o) {
 				lo = o.TimeMS
 				break
 			}
 		}
 		for _, j := range rows[k+1:] {
-			if o := &c.lines[j]; o.Position > 0 && o.TimeMS > 0 && finished(o) {
+			if o := &c.lines[j]; o.Position > 0 && o.TimeMS > 0 && finished(o) && c.possible(o) {
 				hi = o.TimeMS
 				break
 			}
@@ -360,18 +413,17 @@ func (c *runCheck) impossible(distanceM int) {
 	if distanceM <= 0 {
 		distanceM = 5000
 	}
-	best := [2]int32{FastestMS(distanceM, M), FastestMS(distanceM, W)}
+	for sex := range c.fastest {
+		c.fastest[sex] = FastestMS(distanceM, M)
+	}
+	c.fastest[W] = FastestMS(distanceM, W)
 	for _, i := range c.byPosition {
 		l := &c.lines[i]
-		limit := best[0]
-		if l.Sex == W {
-			limit = best[1]
-		}
-		if l.Status != OK || l.TimeMS == 0 || l.TimeMS >= limit || l.TakingPart.OnWheels() {
+		if l.Status != OK || l.TimeMS == 0 || c.possible(l) {
 			continue
 		}
 		l.Status = Doubtful
-		c.add(l, place.Doubtful, "time-impossible", unit.ClockMS(l.TimeMS), "not faster than "+unit.ClockMS(limit)+", the open standard of the distance",
+		c.add(l, place.Doubtful, "time-impossible", unit.ClockMS(l.TimeMS), "not faster than "+unit.ClockMS(c.fastest[l.Sex])+", the open standard of the distance",
 			"The time doesn't fit; please ask, then correct the time, the distance or the way of taking part")
 	}
 }

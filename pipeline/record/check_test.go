@@ -40,6 +40,11 @@ func TestCheckOrder(t *testing.T) {
 	if lines[3].Status != Doubtful || lines[4].Status != OK {
 		t.Errorf("%v, %v", lines[3].Status, lines[4].Status)
 	}
+	lines = run(1190, 700, 1285, 1300) // an impossible time says nothing of the one before it
+	wantKinds(t, CheckRun(lines, 5000), "3 time-impossible")
+	if lines[0].Status != OK || lines[1].Status != Doubtful {
+		t.Errorf("%v, %v", lines[0].Status, lines[1].Status)
+	}
 	lines = run(1080, 1200, 1202, 1201, 1500) // two watches
 	ps := CheckRun(lines, 5000)
 	if len(ps) != 1 || ps[0].Severity != place.Look || lines[2].Status != OK || lines[3].Status != OK {

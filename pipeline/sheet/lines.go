@@ -21,13 +21,17 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if unwrapped {
 		d.why += "; every line stood in quotes of its own"
 	}
-	if d.skip > 0 || len(text) > wholeBytes || divided(text, d.delim) {
+	if d.skip > 0 || len(text) > wholeBytes {
+		return text, d
+	}
+	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
 		return text, d
 	}
 	for _, try := range []struct {
 		arrange func(lines []string, delim byte) []string
 		why     string
 	}{
+		{singleQuoted, "every cell stands in single quotes"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 	} {
@@ -36,6 +40,30 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// singleQuoted takes the single quotes off where every cell has them: 'Jo
+// Lee','18:20'. nil where that is not so.
+func singleQuoted(lines []string, delim byte) []string {
+	between := "'" + string(delim) + "'"
+	out, quoted, filled := make([]string, len(lines)), 0, 0
+	for i, l := range lines {
+		l = strings.TrimSpace(l)
+		if l == "" {
+			continue
+		}
+		filled++
+		if len(l) < 5 || l[0] != '\'' || l[len(l)-1] != '\'' || !strings.Contains(l, between) || strings.ContainsAny(l, "\t\"") {
+			out[i] = l
+			continue
+		}
+		quoted++
+		out[i] = strings.ReplaceAll(l[1:len(l)-1], between, "\t")
+	}
+	if quoted < 3 || quoted*10 < filled*9 {
+		return nil
+	}
+	return out
 }
 
 // divided says whether nine of ten lines have two delimiters or more: columns
@@ -321,7 +349,7 @@ func placesAfter(places []int) []int {
 
 var (
 	numbered  = regexp.MustCompile(`^\s*(\d{1,4})\s*([.):=]?)(?:\s+(.*?))?\s*$`)
-	lastWord  = regexp.MustCompile(`^(.*?)[\s,;:–—-]*(?:^|\s)(\d{1,3}[\d:.,'’"”]*)$`)
+	lastTime  = regexp.MustCompile(`^(.*?)[\s,;:–—-]*(?:^|\s)(\d{1,3}[\d:.,'’"”]*)$`)
 	lastWords = regexp.MustCompile(`^(.*?)[\s,;:–—-]+(\S+(?:\s+\S+){0,2})$`)
 )
 
@@ -341,7 +369,7 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		return "", "", "", false
 	}
 	place, name = m[1], m[3]
-	if t := lastWord.FindStringSubmatch(name); t != nil {
+	if t := lastTime.FindStringSubmatch(name); t != nil {
 		return place, t[1], t[2], true
 	}
 	// "Jo Lee DNF", "Jo Lee no time"
