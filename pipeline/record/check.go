@@ -260,9 +260,9 @@ func (c *runCheck) positions() {
 		}
 	}
 	p := place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", prev.Position),
-		Do: "Look for the missing lines; if the sheet holds only some of the field, load it again with --kind excerpt"}
+		Do: "Look for the missing lines; if the sheet holds only some of the field, withdraw it and load it with --kind excerpt"}
 	if missing*5 > prev.Position {
-		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, load it again with --kind excerpt; else look for the missing lines"
+		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, withdraw it and load it with --kind excerpt; else look for the missing lines"
 	}
 	c.problems = append(c.problems, p)
 }

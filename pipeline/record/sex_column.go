@@ -29,6 +29,12 @@ func (k *sexColumn) mark(s string, scratch *[]byte) sexMark {
 	}
 	*scratch = fold((*scratch)[:0], s)
 	m := parseSex(*scratch)
+	switch {
+	case strings.HasPrefix(s, "♂"):
+		m = sureM
+	case strings.HasPrefix(s, "♀"):
+		m = sureW
+	}
 	if len(k.marks) < vocabularyLimit {
 		k.marks[strings.Clone(s)] = m
 	}

@@ -83,7 +83,7 @@ func (t table) below(lex *lexicon) []piece {
 		start, row = j, t.grid.row(i)
 		other = ""
 		halves := core&1 != 0 && want&1 != 0 && core|want == 7 // places with times, then places with names
-		if core&want != want && !halves {
+		if core&want != want && !halves || teamHeading(lex, cells) {
 			other = rowText(cells)
 		}
 		for k := j; k < i; k++ {
@@ -97,6 +97,30 @@ func (t table) below(lex *lexicon) []piece {
 	cut(t.grid.len())
 	return out
 }
+
+// teamHeading recognises the heading of a table of teams, in which no single
+// person has a line: "Pos | Team | Runners | Total".
+func teamHeading(lex *lexicon, cells []string) bool {
+	team, members, person := false, false, false
+	for _, c := range cells {
+		switch f := fold(c); {
+		case teamWords[f]:
+			team = true
+		case memberWords[f]:
+			members = true
+		default:
+			switch g := lex.read(c); g.meaning {
+			case Name, GivenName, FamilyName, Sex, Age, AgeGroup, Number:
+				person = person || g.known
+			}
+		}
+	}
+	return team && members && !person
+}
+
+var teamWords = set("team teams club mannschaft equipe equipo squadra equipa druzyna lag hold tym")
+
+var memberWords = set("runners members scorers counters positions total laufer coureurs gesamt summe", "combined time", "total time")
 
 // hasFigures is the cheap test that nearly all results pass: two cells, or the
 // only one, begin with a digit.

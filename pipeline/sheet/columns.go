@@ -286,6 +286,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			}
 			return GroupPlace, "its values are places"
 		case Sex:
+			if p.lo >= 0 && p.hi <= 2 && p.filled >= 4 && len(p.distinct) <= 3 {
+				return Sex, "" // ISO/IEC 5218: 1 male, 2 female
+			}
 			return SexPlace, "its values are places"
 		}
 		return g.meaning, ""

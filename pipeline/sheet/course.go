@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"net/url"
 	"regexp"
 	"sort"
 	"strconv"
@@ -165,7 +166,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	excerpt extract members member club results only st nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
+	excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -199,7 +200,7 @@ func plainWords(text string) string {
 			return true
 		}
 		_, weekday := weekdayNames[f]
-		return weekday && len(f) >= 3
+		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
 	for len(words) > 0 && dull(words[0]) {
 		words = words[1:]
@@ -297,6 +298,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = value
 		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0):
 			text = label
+		case beforePlace[finalWord(label)]:
+			text = value // "Vale Borough presents: Alder Bank"
 		case len(findDates(label)) > 0:
 			// "Alder Bank, 3 May: ..." or "Alder Bank 3 May - first woman: ...": what
 			// stands right before the colon says whether a place follows.
@@ -384,6 +387,11 @@ func placeIn(text string) string {
 	return text
 }
 
+func finalWord(text string) string {
+	f := fold(text)
+	return f[strings.LastIndexByte(f, ' ')+1:]
+}
+
 var beforePlace = set("at from presents present hosts stages welcomes")
 
 var articles = set("the its their our this weekly annual")
@@ -429,6 +437,7 @@ func isRemark(text string) bool {
 
 // fileWords lists what the file's name, then its folders, give as the course.
 func fileWords(name string, book *courseBook) (out []courseWord) {
+	name = timeInName.ReplaceAllString(name, "$1 ")
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
 	base := parts[len(parts)-1]
 	if dot := strings.LastIndexByte(base, '.'); dot > 0 && len(base)-dot <= 5 {
@@ -481,6 +490,21 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 
 // runFile is a file's name made to say course and date: alder-bank_2026-01-03.
 var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)
+
+// timeInName is a time of day after the date in a name that a program gave:
+// 2026-01-03T090000.
+var timeInName = regexp.MustCompile(`(\d{4}-?\d{2}-?\d{2})T\d{4,6}Z?`)
+
+// plainName is the name of a sheet as a person reads it: "Alder%20Bank" is
+// Alder Bank.
+func plainName(name string) string {
+	if strings.Contains(name, "%20") {
+		if s, err := url.PathUnescape(name); err == nil {
+			return s
+		}
+	}
+	return name
+}
 
 // fileDull recognises names that say nothing: those that programs give to new
 // files, in the languages of the headings (common practice, no source).

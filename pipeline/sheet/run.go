@@ -232,8 +232,9 @@ type runSettler struct {
 
 func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSettler {
 	rs := &runSettler{sheet: s, o: o, lex: lex, book: book}
-	rs.files = fileWords(s.Name, book)
-	parts := strings.Split(strings.ReplaceAll(s.Name, "\\", "/"), "/")
+	name := plainName(s.Name)
+	rs.files = fileWords(name, book)
+	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
 	for i := len(parts) - 1; i >= 0; i-- {
 		from, strength := "folder name", 1
 		text := parts[i]

@@ -242,31 +242,6 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 	p.rules.sectionColumn = len(p.Columns)
 	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + orText(first, anySection(sections)) + "”"})
 	p.rules.columns = len(p.Columns)
-	p.placesRestart(m)
-}
-
-// placesRestart turns the position into a place within the section where it
-// begins anew under each, as men and women one below the other are numbered.
-func (p *Part) placesRestart(m Meaning) {
-	at := p.Index(Position)
-	if at < 0 || p.rules.sectionColumn < 0 {
-		return
-	}
-	sections, ones, last := map[string]bool{}, 0, ""
-	_ = p.Each(func(_ int, cells []string) error { // it returns no error
-		c := cellAt(cells, at)
-		if s := cellAt(cells, p.rules.sectionColumn); s != last {
-			sections[s], last = true, s
-			if looseNumber(trim(c)) == 1 {
-				ones++
-			}
-		}
-		return nil
-	})
-	if ones >= 2 && ones == len(sections) {
-		p.Columns[at].Meaning = map[Meaning]Meaning{Sex: SexPlace, AgeGroup: GroupPlace}[m]
-		p.Columns[at].Why += ", but it begins again under each line such as “" + last + "”: a place among these"
-	}
 }
 
 // anySection is the section of the lowest row.

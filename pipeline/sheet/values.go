@@ -45,6 +45,8 @@ func kindOf(s string) kind {
 			f = []byte(fold(s))
 		}
 		switch {
+		case len(f) == 0 && (strings.Contains(s, "♂") || strings.Contains(s, "♀")):
+			return kSex
 		case len(f) == 0:
 			return kStatus // dashes and dots stand for "nothing here"
 		case sexWords[string(f)]:
