@@ -794,12 +794,8 @@ func (d *season) conditionsTab() *table.Tab {
 }
 
 func (d *season) notes(i issueOf) *table.Tab {
-	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
-	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
-	add("Issue", fmt.Sprintf("Issue %d.", i.Number))
-	for _, c := range i.Changes {
-		add("Changed", c)
-	}
+	n := newNotes("Notes", fmt.Sprintf("Issue %d", i.Number), i.Changes)
+	add := n.add
 	add("Season", fmt.Sprintf("%s to %s, both included.", longDay(d.s.From), longDay(d.s.To)))
 	if d.s.Club != "" {
 		who := "Members are those whose line on the sheet of the day prints the club."
@@ -826,14 +822,10 @@ func (d *season) notes(i issueOf) *table.Tab {
 	add("likely from … to", "Nine times in ten the true value lies between. Empty where it can't be told.")
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no records, no bests.")
 	add("Hidden", "People who asked not to be shown are in no list.")
-	add("Health", "Figures are a guide, not advice on health or training.")
-	if m := d.o.madeWith(); m != "" {
-		add("Made with", m)
-	}
+	n.health()
+	n.madeWith(d.o)
 	if d.s.Ledger != "" {
 		add("Made from", "The sheets in the archive's ledger of SHA-256 "+d.s.Ledger+": with this number anybody can check that two workbooks come from the same sheets.")
 	}
-	tab := &table.Tab{Name: "Notes"}
-	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
-	return tab
+	return n.tab("Notes")
 }

@@ -320,7 +320,7 @@ func TestSeasonFitsThePage(t *testing.T) {
 
 func TestRulesInWords(t *testing.T) {
 	d := &season{rules: league.DefaultRules()}
-	want := "In each run the first of the list scores 100, then 1 fewer for each place, at least 1; equal places share the higher score. The best 10 scores count. A week spent volunteering there scores the person's own average. Ties: best single score, next best and so on, then head to head, else shared."
+	want := "In each run the first of the list scores 100, then 1 fewer for each place, at least 1; equal places share the higher score. The best 10 scores count. A week spent volunteering there scores the average of all the person's runs in the list, to the nearest whole point. Ties: best single score of a run, next best and so on, then head to head, else shared; weeks of helping are not compared."
 	if got := d.rulesInWords(); got != want {
 		t.Errorf("got %q", got)
 	}

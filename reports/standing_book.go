@@ -38,12 +38,8 @@ func (c *Card) book(i issueOf) *table.Book {
 
 // notes explains what the card and the history leave open.
 func (c *Card) notes(i issueOf) *table.Tab {
-	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
-	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
-	add("Issue", fmt.Sprintf("Issue %d.", i.Number))
-	for _, x := range i.Desk { // the workbook is for the person and the desk
-		add("Changed", x)
-	}
+	n := newNotes("Notes", fmt.Sprintf("Issue %d", i.Number), i.Desk) // it is for the person and the desk
+	add := n.add
 	for _, m := range noteSigns {
 		add(m.Sign, upperFirst(m.Text)+".")
 	}
@@ -56,10 +52,9 @@ func (c *Card) notes(i issueOf) *table.Tab {
 		add("Grade", "The age standard for the distance, sex and age as a percentage of the time. Ranked only where the age is certain and the grade under 100."+edition(c.o.AgeStandard))
 		add("Rank", "Among everybody in these sheets with a result in the same age group, each with their best. Equal bests share a rank.")
 	}
-	add("Health", "A guide, not advice on health or training. Stop for pain, dizziness or illness; ask a doctor first if in doubt.")
-	tab := &table.Tab{Name: "Notes"}
-	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
-	return tab
+	n.health()
+	n.madeWith(c.o)
+	return n.tab("Notes")
 }
 
 // edition names the tables of age standards in use.

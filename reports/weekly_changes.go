@@ -28,6 +28,26 @@ func (d *weekly) changesSince(path string, since Mark) (changes, error) {
 	return changes{append(c.public, lines...), append(c.desk, lines...)}, nil
 }
 
+// changedWords says on the board what changed since the issue before, in a line
+// or two: whoever stands there has seen the other one.
+func (d *weekly) changedWords(i issueOf) string {
+	var lines []string
+	for _, c := range i.Changes {
+		if strings.HasPrefix(c, "Place ") {
+			lines = append(lines, strings.TrimSuffix(c, "."))
+		}
+	}
+	const most = 3
+	if i.Number < 2 || len(lines) == 0 {
+		return ""
+	}
+	s := fmt.Sprintf("Changed since issue %d: %s", i.Number-1, strings.Join(lines[:min(most, len(lines))], "; "))
+	if len(lines) > most {
+		s += fmt.Sprintf("; and %d more, see the page Notes", len(lines)-most)
+	}
+	return s + "."
+}
+
 // differences compares the result with that of the workbook at path, the issue
 // before as it now stands. A name that is gone is not repeated: it may be gone
 // because somebody asked.
@@ -77,9 +97,11 @@ func (d *weekly) differences(path string) []string {
 		var parts []string
 		for c, col := range res.Columns {
 			if now[c] != was[c] {
-				parts = append(parts, fmt.Sprintf("%s %s", strings.ToLower(col.Head), orNone(now[c])))
-				if c != nameColumn || was[c] == nobody {
-					parts[len(parts)-1] += ", was " + orNone(was[c])
+				switch {
+				case c == nameColumn && was[c] != nobody:
+					parts = append(parts, "name put right")
+				default:
+					parts = append(parts, fmt.Sprintf("%s %s, was %s", strings.ToLower(col.Head), orNone(now[c]), orNone(was[c])))
 				}
 			}
 		}

@@ -54,6 +54,9 @@ func (d *weekly) timesTab() *table.Tab {
 	}
 	t.Columns = append(t.Columns, table.Column{Head: chartLabel, Hidden: true})
 	text := fmt.Sprintf("%s in this run.", count(int(here), "time", "times"))
+	if n := int64(d.run.finishers) - here; n > 0 {
+		text += fmt.Sprintf(" %s left out: without a name or a time, being checked, or no time of a race of their own, such as a back marker's.", count(int(n), "finisher is", "finishers are"))
+	}
 	if enough {
 		text += fmt.Sprintf(" \"Usual here\" is the spread of %d times in the %d runs before, scaled to today's number.", before, len(d.runs)-1)
 	} else {

@@ -1,6 +1,7 @@
 package reports
 
 import (
+	"cmp"
 	"fmt"
 	"net/url"
 	"strconv"
@@ -68,7 +69,7 @@ func (d *weekly) checksTab() *table.Tab {
 			at := where(r.sheet, r.tab, r.row)
 			switch {
 			case severity == "doubtful" && r.status == "doubtful" && !said[at]:
-				add(severity, at, "not trusted: "+r.doubt, r.line(), "", "Ask, then correct the line on the tab Lines.")
+				add(severity, at, "not trusted: "+cmp.Or(r.doubt, r.note, "see the same name on another line"), r.line(), "", "Ask, then correct the line on the tab Lines.")
 			case severity == "look" && r.grade != nil && *r.grade >= 100:
 				add(severity, at, fmt.Sprintf("age grade %.2f", *r.grade), r.line(), "under 100", "Check age, sex and course before anybody is praised.")
 			case severity == "note" && r.status == "unnamed" && !said[at]:
@@ -97,7 +98,7 @@ func (d *weekly) checksTab() *table.Tab {
 		deskQuestion(askState, d.course, d.on.String(), d.session))
 	tab := &table.Tab{Name: checksTab, Landscape: true}
 	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
-		table.Para{Text: d.countsSentence()},
+		table.Para{Text: d.counts()},
 		table.Para{Text: "Holds full names, ages and doubts: for the results desk, not for publication.", Bold: true},
 		table.Para{Text: "The column Answer is read back where What to do names the answers. Everything else is corrected on the tab Lines."},
 		table.Full{Table: t})
@@ -231,12 +232,8 @@ func (d *weekly) linesTab() *table.Tab {
 
 // deskNotes says how to use the desk's workbook and what changed.
 func (d *weekly) deskNotes(i issueOf) *table.Tab {
-	t := &table.Table{Name: "DeskNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
-	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
-	add("Issue", d.standingOf(i)+".")
-	for _, c := range i.Desk {
-		add("Changed", c)
-	}
+	n := newNotes("DeskNotes", d.standingOf(i), i.Desk)
+	add := n.add
 	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")
 	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
 	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
@@ -245,7 +242,5 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	add("Reading it back", "Save this workbook, then: lapwing correct --from and its name. You see what changes elsewhere before anything is kept.")
 	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
 	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")
-	tab := &table.Tab{Name: "Notes"}
-	tab.Add(table.Title{Level: 1, Text: "Notes for the results desk"}, table.Full{Table: t})
-	return tab
+	return n.tab("Notes for the results desk")
 }

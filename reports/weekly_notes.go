@@ -1,17 +1,11 @@
 package reports
 
-import (
-	"lapwing/reports/table"
-)
+import "lapwing/reports/table"
 
 // notesTab explains every figure, sign and rule of the workbook.
 func (d *weekly) notesTab(i issueOf) *table.Tab {
-	t := &table.Table{Name: "Notes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
-	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
-	add("Issue", d.standingOf(i)+".")
-	for _, c := range i.Changes {
-		add("Changed", c)
-	}
+	n := newNotes("Notes", d.standingOf(i), i.Changes)
+	add := n.add
 	add("Finishers", "Everybody who finished, with or without a name or time, once for each place. Not: did not finish, disqualified, the same line twice.")
 	add("Counts", "Times, places and names are counted apart. Where they differ, something is still being looked for.")
 	add("Place", "As on the sheet. Two people with the same time and different places are not tied; = is shown where the sheet says so.")
@@ -24,6 +18,11 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 		}
 		add(m.Sign, text)
 	}
+	milestone := "The number of runs so far, at the round numbers."
+	if !d.hasHistory() {
+		milestone += " Counted in the sheets held here, and what the desk has entered of earlier runs."
+	}
+	add("10th run, …", milestone)
 	add("PBs running", "Timed results one after the other, each of them a PB.")
 	add("Weeks in a row", "Calendar weeks (Monday to Sunday) with a finish. A week without a run, or spent volunteering, does not break the row.")
 	add("Age grade", d.gradeMeaning()+" It allows a fair look across ages. ~ : several ages are possible. 100 or more: to be checked before anybody is praised. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard.")
@@ -34,11 +33,7 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	}
 	add("Children", "Anybody who may be under 18: first name and initial, no club, no age grade, no margins, no records.")
 	add("Something wrong?", "Please tell the results desk. Corrections appear in the next issue, with a line on what changed.")
-	add("Health", "Times and grades are a guide, not advice on health or training. Stop for pain, dizziness or illness; ask a doctor first if in doubt.")
-	if m := d.o.madeWith(); m != "" {
-		add("Made with", m)
-	}
-	tab := &table.Tab{Name: "Notes"}
-	tab.Add(table.Title{Level: 1, Text: "Notes"}, table.Full{Table: t})
-	return tab
+	n.health()
+	n.madeWith(d.o)
+	return n.tab("Notes")
 }

@@ -95,32 +95,40 @@ func (d *weekly) board(i issueOf, most, leaders int) *table.Tab {
 	t.Add(table.Title{Level: 1, Text: d.run.courseName}, table.Para{Text: d.underTitle(i), Bold: true})
 	t.Add(table.Big{Figures: d.figures()})
 	t.Add(table.Para{Text: joinSentences(d.countsSentence(), d.conditions())})
+	if c := d.changedWords(i); c != "" {
+		t.Add(table.Para{Text: c, Bold: true})
+	}
 	cut := func(tb *table.Table, n int) *table.Table {
 		if len(tb.Rows) > n {
 			tb.Rows = tb.Rows[:n]
 		}
 		return tb
 	}
+	// Of a list that somebody will look for their name on, it says how much is here.
+	part := func(tb *table.Table, n int) *table.Table {
+		if all := len(tb.Rows); all > n {
+			tb.Title += fmt.Sprintf(" (%d of %d)", n, all)
+		}
+		return cut(tb, n)
+	}
 	t.Add(table.Pair{Left: cut(d.firstOf("W", "First women"), min(most, 5)), Right: cut(d.firstOf("M", "First men"), min(most, 5))})
 	if w, m := d.leadersOf("W"), d.leadersOf("M"); len(w.Rows)+len(m.Rows) > 0 {
 		t.Add(table.Pair{Left: cut(w, leaders), Right: cut(m, leaders)})
 	}
-	grades, bests := d.boardGrades(), d.boardBests()
-	if len(grades.Rows)+len(bests.Rows) > 0 {
-		t.Add(table.Pair{Left: cut(bests, most), Right: cut(grades, most)})
-	}
-	if ms, st := d.boardMilestones(), d.boardStreaks(); len(ms.Rows)+len(st.Rows) > 0 {
-		t.Add(table.Pair{Left: cut(ms, min(most, 6)), Right: cut(st, min(most, 6))})
-	}
-	records, clubs := d.boardRecords(), d.boardClubs()
-	if records == nil {
-		records, clubs = clubs, nil
-	}
-	if records != nil {
-		if clubs != nil {
-			cut(clubs, min(most, 4))
+	// Two beside each other, those left out that have nothing to say.
+	var halves []*table.Table
+	for _, h := range []*table.Table{part(d.boardBests(), most), cut(d.boardGrades(), most), part(d.boardMilestones(), most+2), part(d.boardStreaks(), min(most, 6)),
+		part(d.boardRecords(), min(most, 4)), cut(d.boardClubs(), min(most, 4))} {
+		if len(h.Rows) > 0 {
+			halves = append(halves, h)
 		}
-		t.Add(table.Pair{Left: cut(records, min(most, 4)), Right: clubs})
+	}
+	for k := 0; k < len(halves); k += 2 {
+		p := table.Pair{Left: halves[k]}
+		if k+1 < len(halves) {
+			p.Right = halves[k+1]
+		}
+		t.Add(p)
 	}
 	if len(d.helpers) > 0 {
 		t.Add(table.Title{Level: 2, Text: "Thank you to the volunteers"}, table.Para{Text: list(d.helperNames()) + dot(list(d.helperNames())) + d.helperMilestoneWords()})
@@ -159,17 +167,26 @@ func (d *weekly) figures() []table.Figure {
 	return f
 }
 
-// newcomers counts them; known is false where history doesn't allow it.
+// newcomers counts them; known is false where history doesn't allow it: of
+// somebody whose first run in the sheets this is, nobody can tell.
 func (d *weekly) newcomers() (n int, known bool) {
+	known = d.hasHistory()
+	told := 0
 	for i := range d.results {
-		if r := &d.results[i]; r.newcomer != nil && r.finished() {
-			known = true
-			if *r.newcomer {
+		r := &d.results[i]
+		switch {
+		case !r.finished() || r.runner == "":
+		case r.newcomer == nil:
+			if r.trusted() && !d.hasHistory() {
+				return 0, false
+			}
+		default:
+			if told++; *r.newcomer {
 				n++
 			}
 		}
 	}
-	return n, known
+	return n, known || told > 0
 }
 
 func placeOf(r *resultRow) table.Value { return rankValue(r.place) }
@@ -278,7 +295,11 @@ func (d *weekly) milestones() []*resultRow {
 }
 
 func (d *weekly) boardMilestones() *table.Table {
-	t := &table.Table{Title: "Milestones", None: "none this time", Columns: nameCols(
+	title := "Milestones"
+	if !d.hasHistory() {
+		title = "Milestones, as far as the sheets tell"
+	}
+	t := &table.Table{Title: title, None: "none this time", Columns: nameCols(
 		table.Column{Head: "Runs", Kind: table.Whole}, table.Column{Head: "Name"}, table.Column{Head: "Group"})}
 	for _, r := range d.milestones() {
 		t.Add(nil, table.Number(*r.milestone), table.Words(r.publicName()), table.Words(r.shown))
@@ -354,9 +375,6 @@ func (rec *recordRow) what() string {
 
 func (d *weekly) boardRecords() *table.Table {
 	rows, of := d.publicRecords()
-	if len(rows) == 0 {
-		return nil
-	}
 	t := &table.Table{Title: d.recordTitle(), Columns: nameCols(
 		table.Column{Head: "Group, name"}, table.Column{Head: "Time", Kind: table.Clock})}
 	for i, r := range rows {
@@ -428,11 +446,16 @@ func (d *weekly) resultTab() *table.Tab {
 	return tab
 }
 
+// counts gives the three counts.
+func (d *weekly) counts() string {
+	num := func(n int32, one, many string) string { return count(int(n), one, many) }
+	return fmt.Sprintf("%s: %s, %s, %s.", num(d.run.finishers, "finisher", "finishers"),
+		num(d.run.times, "time", "times"), num(d.run.positions, "place", "places"), num(d.run.names, "name", "names"))
+}
+
 // countsSentence gives the three counts and what they leave open.
 func (d *weekly) countsSentence() string {
-	num := func(n int32, one, many string) string { return count(int(n), one, many) }
-	s := fmt.Sprintf("%s: %s, %s, %s.", count(int(d.run.finishers), "finisher", "finishers"),
-		num(d.run.times, "time", "times"), num(d.run.positions, "place", "places"), num(d.run.names, "name", "names"))
+	s := d.counts()
 	if d.run.unnamed > 0 {
 		s += fmt.Sprintf(" %s without a name; if it was you, please tell the results desk.", count(int(d.run.unnamed), "finisher is", "finishers are"))
 	}
@@ -640,9 +663,6 @@ func (d *weekly) boardClubs() *table.Table {
 		table.Column{Head: "Club"}, table.Column{Head: "Finishers", Kind: table.Whole})}
 	for _, c := range d.clubs() {
 		t.Add(nil, table.Words(c.club), table.Number(c.n))
-	}
-	if len(t.Rows) == 0 {
-		return nil
 	}
 	return t
 }

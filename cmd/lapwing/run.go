@@ -4,7 +4,9 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"path/filepath"
 	"sort"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -105,6 +107,8 @@ func (a *app) printRun(rep *runReport) {
 	}
 	if s.Runs == 0 && len(rep.Gone) > 0 {
 		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+	} else if s.Runs == 0 && len(rep.Load.Sheets) == 0 {
+		a.say("There are no sheets here: save the day's sheet in the folder %s and type lapwing run again.", a.settings.Inbox)
 	} else if s.Runs == 0 {
 		a.say("Nothing has changed since the last time; no report was written.")
 	} else {
@@ -123,6 +127,18 @@ func (a *app) printRun(rep *runReport) {
 		}
 		a.say("%s, %s. %s a look in these runs; all there is to look at: lapwing sheets problems", count(s.PBs, "personal best"), newcomers, needs(s.Look))
 		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+		if s.Runs <= mostNamed {
+			for _, f := range rep.Written {
+				switch {
+				case strings.Contains(filepath.Base(f), "-desk") && strings.HasSuffix(f, ".xlsx"):
+					a.say("  for the desk, to check:  %s", f)
+				case strings.HasSuffix(f, ".xlsx"):
+					a.say("  to pin up (first page):  %s", f)
+				case strings.HasSuffix(f, ".txt"):
+					a.say("  to send, with the workbook:  %s", f)
+				}
+			}
+		}
 	}
 	for i, q := range rep.Waiting {
 		if i == 10 {

@@ -9,6 +9,17 @@ import (
 	"lapwing/pipeline/unit"
 )
 
+// ofRun is " of COURSE on DATE", as far as they are given.
+func ofRun(course, date string) (s string) {
+	if course != "" {
+		s += " of " + course
+	}
+	if date != "" {
+		s += " on " + date
+	}
+	return s
+}
+
 func (a *app) weeklyCommand() *cobra.Command {
 	var course, date string
 	c := &cobra.Command{
@@ -40,7 +51,10 @@ func (a *app) weeklyCommand() *cobra.Command {
 					return err
 				}
 				if len(runs) == 0 {
-					return fmt.Errorf("no run of %s %s in the archive; see lapwing sheets", course, date)
+					if course == "" && date == "" {
+						return fmt.Errorf("there is no run in the archive yet. Save a sheet in the folder %s and type lapwing run", a.settings.Inbox)
+					}
+					return fmt.Errorf("no run%s in the archive; lapwing sheets lists what is there", ofRun(course, date))
 				}
 				files, err := a.writeWeekly(ctx, pl, runs)
 				if err != nil {
