@@ -16,25 +16,32 @@ var rankedSchema = store.Columns("sex", store.Uint8, "first_age", store.Uint8, "
 // writeRanked writes the results that rank in an age group, group by group: whoever
 // asks how one group stands reads no other.
 func (pl *Pipeline) writeRanked(ctx context.Context, w *work) error {
-	f, p, s := w.field, w.people, w.speed
-	list := f.ranked(p, &w.figures, pl.workers())
-	return pl.insertColumns(ctx, "insight.ranked", rankedSchema, len(list), func(c *fill, from, to int) {
-		list := list[from:to]
-		line := func(k int) int32 { return p.order[list[k]] }
-		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(p, int(line(k)))) })
-		c.bytesOf(func(k int) uint8 { return firstAges[w.figures.ageLow[line(k)]] })
-		c.intsOf(func(k int) int32 { return f.runner[line(k)] })
-		c.intsOf(func(k int) int32 { return f.run[line(k)] })
-		c.intsOf(func(k int) int32 { return unit.CeilSeconds(f.timeMS[line(k)]) })
-		c.intsOf(func(k int) int32 { return adjustedSeconds(s.adjusted[list[k]]) })
-		c.intsOf(func(k int) int32 {
-			g, ok := w.figures.grade.At(int(list[k]), unit.CeilSeconds(f.timeMS[line(k)]))
-			if !ok || g.Check || g.High-g.Low >= sameGrade {
-				return 0
-			}
-			return int32(math.Round(100 * g.Percent))
-		})
+	r := pl.ranked(w)
+	return pl.insertColumns(ctx, "insight.ranked", rankedSchema, len(r.sex), func(c *fill, from, to int) {
+		c.bytes(r.sex[from:to])
+		c.bytes(r.firstAge[from:to])
+		for _, v := range [][]int32{r.runner, r.run, r.time, r.adjusted, r.grade} {
+			c.ints(v[from:to])
+		}
 	})
+}
+
+// rankedResults are the columns of insight.ranked.
+type rankedResults struct {
+	sex, firstAge                      []uint8
+	runner, run, time, adjusted, grade []int32
+}
+
+// set fills row k with the result at place o of people.order.
+func (r *rankedResults) set(w *work, k int32, o int) {
+	f, i := w.field, int(w.people.order[o])
+	time := unit.CeilSeconds(f.timeMS[i])
+	r.sex[k], r.firstAge[k] = uint8(f.sexOf(w.people, i)), firstAges[w.figures.ageLow[i]]
+	r.runner[k], r.run[k], r.time[k] = f.runner[i], f.run[i], time
+	r.adjusted[k] = adjustedSeconds(w.speed.adjusted[o])
+	if g, ok := w.figures.grade.At(o, time); ok && !g.Check && g.High-g.Low < sameGrade {
+		r.grade[k] = int32(math.Round(100 * g.Percent))
+	}
 }
 
 // sameGrade is the difference of age grades, in per cent, from which an age is not
@@ -60,10 +67,11 @@ var firstAges = func() (first [121]uint8) {
 	return first
 }()
 
-// ranked lists the places in people.order of the results that rank in an age group,
-// by sex and group, then runner: a time that counts of a runner, walker or guided
-// runner all of whose ages on the day are of one group.
-func (f *field) ranked(p *people, fig *figures, workers int) []int32 {
+// ranked picks the results that rank in an age group, by sex and group, then runner:
+// a time that counts of a runner, walker or guided runner all of whose ages on the day
+// are of one group.
+func (pl *Pipeline) ranked(w *work) *rankedResults {
+	f, p, fig := w.field, w.people, &w.figures
 	const groups = 4 * 121
 	group := func(o int) int { // -1: none
 		i := int(p.order[o])
@@ -81,7 +89,7 @@ func (f *field) ranked(p *people, fig *figures, workers int) []int32 {
 	n := len(p.order)
 	counts := make([][groups]int32, (n+piece-1)/piece)
 	of := make([]int16, n)
-	eachParallel(len(counts), workers, func(k int) {
+	eachParallel(len(counts), pl.workers(), func(k int) {
 		for o := k * piece; o < min(n, (k+1)*piece); o++ {
 			g := group(o)
 			if of[o] = int16(g); g >= 0 {
@@ -89,21 +97,24 @@ func (f *field) ranked(p *people, fig *figures, workers int) []int32 {
 			}
 		}
 	})
-	at := int32(0)
+	all := int32(0)
 	for g := range groups {
 		for k := range counts {
-			at, counts[k][g] = at+counts[k][g], at
+			all, counts[k][g] = all+counts[k][g], all
 		}
 	}
-	list := make([]int32, at)
-	eachParallel(len(counts), workers, func(k int) {
+	r := &rankedResults{sex: make([]uint8, all), firstAge: make([]uint8, all)}
+	for _, c := range []*[]int32{&r.runner, &r.run, &r.time, &r.adjusted, &r.grade} {
+		*c = make([]int32, all)
+	}
+	eachParallel(len(counts), pl.workers(), func(k int) {
 		next := &counts[k]
 		for o := k * piece; o < min(n, (k+1)*piece); o++ {
 			if g := of[o]; g >= 0 {
-				list[next[g]] = int32(o)
+				r.set(w, next[g], o)
 				next[g]++
 			}
 		}
 	})
-	return list
+	return r
 }

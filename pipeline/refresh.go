@@ -506,42 +506,19 @@ var runnerSchema = store.Columns("runner_no", store.Int32, "name", store.Text, "
 
 func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 	f, p := w.field, w.people
-	printed := make([]string, len(p.no))
 	club := make([]int32, len(p.no))
-	const piece = 2048
-	eachParallel((len(p.no)+piece-1)/piece, pl.workers(), func(k int) {
-		var spellings []name.Spelling
-		for r := k * piece; r < min(len(p.no), (k+1)*piece); r++ {
-			spellings = spellings[:0]
-			for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
-				if f.club[l] != 0 {
-					club[r] = f.club[l]
-				}
-				text, found := f.names.list[f.name[l]], false
-				for s := range spellings {
-					if spellings[s].Text == text {
-						spellings[s].Count++
-						found = true
-						break
-					}
-				}
-				if !found {
-					spellings = append(spellings, name.Spelling{Text: text, Count: 1})
-				}
-			}
-			printed[r] = name.Best(spellings)
-			if n, ok := w.wishes.name[p.no[r]]; ok {
-				printed[r] = n
-			}
-		}
-	})
+	called := f.namesToPrint(p, club, pl.workers())
 	return pl.insertRows(ctx, "record.runner", runnerSchema, len(p.no), func(r row, i int) {
+		c := called(i)
+		wish, named := w.wishes.name[p.no[i]]
+		if named {
+			c = calledAs(wish)
+		}
 		r.ints(0, p.no[i])
-		r.texts(1, printed[i], name.Parse(printed[i]).Full)
+		r.texts(1, c.printed, c.key)
 		r.small(3, uint8(p.sex[i]))
 		r.window(4, p.window[i])
 		r.texts(6, f.clubs.list[club[i]])
-		_, named := w.wishes.name[p.no[i]]
 		_, placed := w.wishes.sex[p.no[i]]
 		r.yesNo(7, w.wishes.hidden[p.no[i]])
 		r.yesNo(8, named || placed)
@@ -552,6 +529,73 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 		r.yesNo(9, child)
 	})
 }
+
+// called is the name to print and the key that others are compared by.
+type called struct{ printed, key string }
+
+func calledAs(printed string) called { return called{printed, name.Parse(printed).Full} }
+
+// namesToPrint finds out what every runner is called, from all spellings, and their
+// latest club. Most have one spelling, which many share: it is looked at once.
+func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) called {
+	only := make([]int32, len(p.no)) // the runner's only name; -1: has several
+	several := make([]map[int]called, (len(p.no)+printedPiece-1)/printedPiece)
+	eachParallel(len(several), workers, func(k int) {
+		var spellings []name.Spelling
+		for r := k * printedPiece; r < min(len(p.no), (k+1)*printedPiece); r++ {
+			lines := p.order[p.begin[r]:p.begin[r+1]]
+			only[r] = f.name[lines[0]]
+			for _, l := range lines {
+				if f.club[l] != 0 {
+					club[r] = f.club[l]
+				}
+				if f.name[l] != only[r] {
+					only[r] = -1
+				}
+			}
+			if only[r] >= 0 {
+				continue
+			}
+			spellings = spellings[:0]
+			for _, l := range lines {
+				text := f.names.list[f.name[l]]
+				at := slices.IndexFunc(spellings, func(s name.Spelling) bool { return s.Text == text })
+				if at < 0 {
+					at = len(spellings)
+					spellings = append(spellings, name.Spelling{Text: text})
+				}
+				spellings[at].Count++
+			}
+			if several[k] == nil {
+				several[k] = map[int]called{}
+			}
+			several[k][r] = calledAs(name.Best(spellings))
+		}
+	})
+	used := make([]bool, len(f.names.list))
+	for _, n := range only {
+		if n >= 0 {
+			used[n] = true
+		}
+	}
+	one := make([]called, len(used))
+	inPieces(len(used), workers, func(from, to int) {
+		for n := from; n < to; n++ {
+			if used[n] {
+				one[n] = calledAs(name.Best([]name.Spelling{{Text: f.names.list[n], Count: 1}}))
+			}
+		}
+	})
+	return func(r int) called {
+		if only[r] >= 0 {
+			return one[only[r]]
+		}
+		return several[r/printedPiece][r]
+	}
+}
+
+// printedPiece is how many runners are gone through at a time.
+const printedPiece = 2048
 
 func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 	f, p, fig := w.field, w.people, &w.figures

@@ -9,6 +9,7 @@ import (
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 	"lapwing/pipeline/store"
 )
 
@@ -181,6 +182,7 @@ func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineN
 	defer from.close()
 	if err := pl.DB.Insert(ctx, "record.line", lineSchema, func(b *store.Builder) (bool, error) {
 		n := 0
+		c := lineBuilders(b)
 		for n < store.BatchRows {
 			p, q, err := from.next()
 			if err != nil {
@@ -190,27 +192,17 @@ func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineN
 				break
 			}
 			n += len(q.lines)
-			r := row{b}
+			c.reserve(len(q.lines))
 			for i := range q.lines {
 				l := &q.lines[i]
-				var texts [3]int32
+				texts := [3]int32{}
 				if q.texts != nil {
 					texts = q.texts[i]
 				} else {
 					texts = [3]int32{d.number(l.Name), d.number(l.Number), d.number(l.Club)}
 				}
 				lineNo++
-				r.ints(0, lineNo, p.partNo, l.Row, p.runNo[q.run[i]], l.Position)
-				r.small(5, flag(l.Tied))
-				r.ints(6, texts[:2]...)
-				r.ints(8, l.TimeMS)
-				r.small(9, uint8(l.Sex))
-				r.window(10, l.Birth)
-				r.small(12, uint8(l.Basis))
-				r.texts(13, l.AgeText)
-				r.ints(14, texts[2])
-				r.small(15, uint8(l.TakingPart), uint8(l.Status))
-				r.texts(17, l.Note)
+				c.add(lineNo, p.partNo, p.runNo[q.run[i]], l, texts)
 			}
 			from.done(q)
 		}
@@ -221,6 +213,70 @@ func (pl *Pipeline) insertLines(ctx context.Context, parts []numberedPart, lineN
 	fresh := d.fresh
 	d.fresh = nil
 	return pl.insertTexts(ctx, known, fresh)
+}
+
+// lineColumnsOut are the builders of a batch of record.line. They are filled row by row,
+// ten million times: reserve makes room for the rows to come, so that add need not.
+type lineColumnsOut struct {
+	lineNo, part, row, run, position, name, number, time, club *array.Int32Builder
+	tied, sex, basis, takingPart, status                       *array.Uint8Builder
+	birthLo, birthHi                                           *array.Date32Builder
+	age, note                                                  *array.StringBuilder
+}
+
+func lineBuilders(b *store.Builder) *lineColumnsOut {
+	whole := func(at int) *array.Int32Builder { return b.Field(at).(*array.Int32Builder) }
+	small := func(at int) *array.Uint8Builder { return b.Field(at).(*array.Uint8Builder) }
+	return &lineColumnsOut{
+		lineNo: whole(0), part: whole(1), row: whole(2), run: whole(3), position: whole(4), tied: small(5), name: whole(6), number: whole(7),
+		time: whole(8), sex: small(9), birthLo: b.Field(10).(*array.Date32Builder), birthHi: b.Field(11).(*array.Date32Builder), basis: small(12),
+		age: b.Field(13).(*array.StringBuilder), club: whole(14), takingPart: small(15), status: small(16), note: b.Field(17).(*array.StringBuilder),
+	}
+}
+
+func (c *lineColumnsOut) reserve(n int) {
+	for _, b := range []*array.Int32Builder{c.lineNo, c.part, c.row, c.run, c.position, c.name, c.number, c.time, c.club} {
+		b.Reserve(n)
+	}
+	for _, b := range []*array.Uint8Builder{c.tied, c.sex, c.basis, c.takingPart, c.status} {
+		b.Reserve(n)
+	}
+	c.birthLo.Reserve(n)
+	c.birthHi.Reserve(n)
+}
+
+func (c *lineColumnsOut) add(no, part, run int32, l *record.Line, texts [3]int32) {
+	c.lineNo.UnsafeAppend(no)
+	c.part.UnsafeAppend(part)
+	c.row.UnsafeAppend(l.Row)
+	c.run.UnsafeAppend(run)
+	c.position.UnsafeAppend(l.Position)
+	c.tied.UnsafeAppend(flag(l.Tied))
+	c.name.UnsafeAppend(texts[0])
+	c.number.UnsafeAppend(texts[1])
+	c.time.UnsafeAppend(l.TimeMS)
+	c.sex.UnsafeAppend(uint8(l.Sex))
+	if l.Birth.Known() {
+		c.birthLo.UnsafeAppend(arrow.Date32(l.Birth.Lo))
+		c.birthHi.UnsafeAppend(arrow.Date32(l.Birth.Hi))
+	} else {
+		c.birthLo.UnsafeAppendBoolToBitmap(false)
+		c.birthHi.UnsafeAppendBoolToBitmap(false)
+	}
+	c.basis.UnsafeAppend(uint8(l.Basis))
+	c.age.Append(valid(l.AgeText))
+	c.club.UnsafeAppend(texts[2])
+	c.takingPart.UnsafeAppend(uint8(l.TakingPart))
+	c.status.UnsafeAppend(uint8(l.Status))
+	c.note.Append(valid(l.Note))
+}
+
+// valid is a text as the database takes it: UTF-8.
+func valid(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToValidUTF8(s, "\ufffd")
 }
 
 func flag(b bool) uint8 {
@@ -247,7 +303,7 @@ func (r row) small(at int, v ...uint8) {
 
 func (r row) texts(at int, v ...string) {
 	for i, x := range v {
-		r.b.Field(at + i).(*array.StringBuilder).Append(strings.ToValidUTF8(x, "\ufffd"))
+		r.b.Field(at + i).(*array.StringBuilder).Append(valid(x))
 	}
 }
 
