@@ -47,6 +47,8 @@ type SheetReport struct {
 	// Settled says in words that the title has a course's name misspelt and was
 	// read as that course, because of the people on the sheet.
 	Settled string `json:"course_settled,omitempty"`
+
+	seq int // in the ledger, where it is kept
 }
 
 // LoadReport sums up a load.
@@ -479,6 +481,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 		default:
 			p := r.parsed
 			p.entry = l.entry(i)
+			sr.seq = p.entry.Seq
 			if !seen {
 				*next++
 			}

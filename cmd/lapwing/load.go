@@ -1,7 +1,11 @@
 package main
 
 import (
+	"context"
+	"errors"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,7 +27,8 @@ func (a *app) loadCommand() *cobra.Command {
 date it is of, in a column, a title line, a tab's name or the file's name
 (<course>_<YYYY-MM-DD>.csv). Where it does not, say it with --course and --date.
 
---dry-run shows how each sheet would be read and changes nothing.`,
+--dry-run shows how each sheet would be read, and what would become of it beside
+the others and those in the archive; it changes nothing.`,
 		Example: "  lapwing load sheets/\n  lapwing load results.xlsx --course alder-bank --date 2026-01-03\n  lapwing load odd.csv --dry-run",
 		Args:    cobra.MinimumNArgs(1),
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -89,6 +94,10 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 	if err != nil {
 		return err
 	}
+	tried, err := a.tryLoad(cmd.Context(), paths, hand)
+	if err != nil {
+		return err
+	}
 	// An archive remembers how earlier sheets were read; there may be none yet,
 	// or another process may be writing.
 	pl, err := a.open(cmd.Context(), pipeline.ReadOnly)
@@ -109,12 +118,18 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 		if err != nil {
 			return err
 		}
+		if tried != nil && rep.State != "refused" {
+			rep = would(tried.Sheets[i])
+		}
 		reports = append(reports, rep)
-		waits = waits || rep.State != "would load"
+		waits = waits || rep.State == "would wait" || rep.State == "refused"
 		if !a.json {
-			fmt.Fprintf(a.out, "%s: %s, %d lines\n", rep.Path, rep.State, rep.Rows)
+			fmt.Fprintf(a.out, "%s: %s, %s%s\n", rep.Path, rep.State, count(rep.Rows, "line"), becomes(rep.Counts))
 			if rep.Why != "" {
 				fmt.Fprintf(a.out, "  %s\n", rep.Why)
+			}
+			if rep.Settled != "" {
+				fmt.Fprintf(a.out, "  %s\n", rep.Settled)
 			}
 			for _, n := range rep.Notes {
 				fmt.Fprintf(a.out, "  note     %s\n", n)
@@ -125,10 +140,51 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 	if err := a.asJSON(reports); err != nil {
 		return err
 	}
+	if tried != nil && len(files) > 1 {
+		a.say("In all: %s would be loaded, %d wait, %d are refused, %d are in the archive already.", count(tried.Loaded, "sheet"), tried.Waiting, tried.Refused, tried.Known)
+	}
 	if waits {
 		return pipeline.ErrWaits
 	}
 	return nil
+}
+
+// tryLoad tries a load on a copy of the archive; nil where it says why it did
+// not.
+func (a *app) tryLoad(ctx context.Context, paths []string, hand pipeline.ByHand) (*pipeline.LoadReport, error) {
+	// what is out of date is set right before the copy is taken
+	if pl, err := a.open(ctx, pipeline.ReadOnly); err == nil {
+		if err := pl.Close(); err != nil {
+			return nil, err
+		}
+	}
+	rep, err := pipeline.TryLoad(ctx, a.settings, paths, hand)
+	var not pipeline.NotTried
+	if errors.As(err, &not) {
+		fmt.Fprintf(a.err, "Each sheet is looked at by itself: %s. What copies, later issues and parts on two sheets mean for one another is seen when they are loaded.\n", not.Why)
+		return nil, nil
+	}
+	return rep, err
+}
+
+// would is what became of a sheet in a trial, as it would be.
+func would(s pipeline.SheetReport) *pipeline.SheetReport {
+	if w, ok := map[string]string{"loaded": "would load", "waiting": "would wait"}[s.State]; ok {
+		s.State = w
+	}
+	return &s
+}
+
+// becomes says what lines become, where it is not the same for all of them.
+func becomes(counts map[string]int) string {
+	var words []string
+	for _, what := range slices.Sorted(maps.Keys(counts)) {
+		words = append(words, fmt.Sprintf("%d %s", counts[what], what))
+	}
+	if len(words) == 0 || len(words) == 1 && counts["ok"] > 0 {
+		return ""
+	}
+	return " (" + strings.Join(words, ", ") + ")"
 }
 
 // printLoad prints what a load did: one line for what went well, one for each
