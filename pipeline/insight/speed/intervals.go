@@ -119,10 +119,14 @@ func (f *fit) courseVariance(ctx context.Context, group []int32, weight []float6
 		return nil, err
 	}
 	mean := make([]float64, n) // Cov(c, mean of its group)
+	raw := a.RawSymmetric() // its upper half
 	for c := range n {
-		for k := range n {
+		row := raw.Data[c*raw.Stride:]
+		mean[c] += row[c] * weight[c]
+		for k := c + 1; k < n; k++ {
 			if group[k] == group[c] {
-				mean[c] += a.At(c, k) * weight[k]
+				mean[c] += row[k] * weight[k]
+				mean[k] += row[k] * weight[c]
 			}
 		}
 	}

@@ -98,7 +98,10 @@ func AssignIDs(threads int, anchors []Anchor, keys []int64, runner []int32, runn
 		return int(x.runner - y.runner)
 	}
 	slices.SortFunc(votes, byID)
-	live := make([]int32, runners) // anchors that the runner's id has here
+	// of each runner, side by side: rows, how many of them were seen, anchors that
+	// the id has here, and those to be added
+	type tallies struct{ size, seen, live, added int32 }
+	of := make([]tallies, runners)
 	for lo := 0; lo < len(votes); {
 		hi := lo
 		best, bestRows := int32(-1), int64(0)
@@ -133,43 +136,41 @@ func AssignIDs(threads int, anchors []Anchor, keys []int64, runner []int32, runn
 	out.Next = next
 	for i, a := range anchors {
 		if r := here[i]; r >= 0 && out.Of[r] == a.ID {
-			live[r]++
+			of[r].live++
 		}
 	}
 
 	// New anchors where there are too few.
-	size := make([]int32, runners)
 	for _, r := range runner {
-		size[r]++
+		of[r].size++
 	}
-	seen := make([]int32, runners)
-	added := make([]int32, runners)
 	for _, i := range order {
 		r := runner[i]
-		want := int32(bits.Len32(uint32(size[r])))
-		missing := want - live[r]
-		x := seen[r]
-		seen[r]++
-		if missing <= added[r] || anchored[i] {
+		t := &of[r]
+		want := int32(bits.Len32(uint32(t.size)))
+		missing := want - t.live
+		x := t.seen
+		t.seen++
+		if missing <= t.added || anchored[i] {
 			continue
 		}
 		// The k-th of those missing is the first free row from its place on.
-		if int64(x) >= int64(added[r])*int64(size[r])/int64(missing) {
-			out.Added = append(out.Added, Anchor{ID: out.Of[r], Key: keys[i], Rows: max(1, size[r]/want), row: i})
-			added[r]++
+		if int64(x) >= int64(t.added)*int64(t.size)/int64(missing) {
+			out.Added = append(out.Added, Anchor{ID: out.Of[r], Key: keys[i], Rows: max(1, t.size/want), row: i})
+			t.added++
 		}
 	}
 	// A runner all of whose rows are other ids' anchors shares one: without it
 	// the id would be given again, to somebody else perhaps.
 	bare := false
-	for r := range live {
-		bare = bare || live[r]+added[r] == 0
+	for _, t := range of {
+		bare = bare || t.live+t.added == 0
 	}
 	if bare {
 		for _, i := range order {
-			if r := runner[i]; live[r]+added[r] == 0 {
-				out.Added = append(out.Added, Anchor{ID: out.Of[r], Key: keys[i], Rows: 1, row: i})
-				added[r]++
+			if t := &of[runner[i]]; t.live+t.added == 0 {
+				out.Added = append(out.Added, Anchor{ID: out.Of[runner[i]], Key: keys[i], Rows: 1, row: i})
+				t.added++
 			}
 		}
 	}
