@@ -21,17 +21,18 @@ func (c *Card) book(i issueOf) *table.Book {
 	card.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true},
 		table.Para{Text: "For the person and the results desk, not for publication."})
 	for _, s := range c.sections(false) {
+		if s.history || s.chart { // the tab History has these and all others
+			continue
+		}
 		card.Add(table.Title{Level: 2, Text: s.title})
 		for _, p := range s.paras {
 			card.Add(table.Para{Text: p})
 		}
-		switch {
-		case s.history:
-			card.Add(table.Para{Text: "These and all others are on the tab History."})
-		case s.table != nil:
+		if s.table != nil {
 			card.Add(table.Small{Table: s.table})
 		}
 	}
+	card.Add(table.Para{Text: "Every result, with a chart, is on the tab History."})
 	b.Tabs = []*table.Tab{card, c.historyTab(), c.notes(i)}
 	return b
 }
@@ -46,9 +47,9 @@ func (c *Card) notes(i issueOf) *table.Tab {
 	add("Season", fmt.Sprintf("This season: since %s.", longDay(c.from)))
 	if !c.protected {
 		add("Adjusted", "The time on an average course of that distance and an average day, rounded up to the second. It allows for hills, ground and weather, not for effort. Empty where course or day can't be told.")
-		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from the results up to that day, with course, day and effort told apart. The likely range beside it is wide where results are few or long ago.")
+		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from all results, earlier and later ones, with course, day and effort told apart, so values of the past may still move a little. The likely range beside it is wide where results are few or long ago.")
 		add("Likely", "Nine times in ten the true value lies within what is given as likely. For a change of form: eight times in ten.")
-		add("Effort", "How a time compares with form: near recent best, behind it, well behind it (over 8 %), or unclear. A guess from the times, nothing about trying.")
+		add("Effort", "How a time compares with form: near recent best, behind it, well behind it (over 8 %), or unclear; a best is never called behind. A guess from the times, nothing about trying.")
 		add("Grade", "The age standard for the distance, sex and age as a percentage of the time. Ranked only where the age is certain and the grade under 100."+edition(c.o.AgeStandard))
 		add("Rank", "Among everybody in these sheets with a result in the same age group, each with their best. Equal bests share a rank.")
 	}
@@ -77,7 +78,7 @@ func (c *Card) historyTab() *table.Tab {
 		var adjusted, form, low, high, grade table.Value
 		effort := ""
 		if judged {
-			adjusted, grade, effort = ceilOf(r.adjusted), table.Maybe(r.grade), effortWords[r.effort]
+			adjusted, grade, effort = ceilOf(r.adjusted), table.Maybe(r.grade), r.effortWord()
 			s, from, to := r.form()
 			form, low, high = table.Number(math.Round(s)), table.Number(math.Round(from)), table.Number(math.Round(to))
 		}

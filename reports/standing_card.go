@@ -30,6 +30,9 @@ func (c *Card) sections(publish bool) []section {
 	if judged {
 		out = append(out, d.formSection(publish))
 	}
+	if judged && len(d.chartPoints()) >= 3 {
+		out = append(out, section{title: "The times so far", chart: true})
+	}
 	if judged || !publish {
 		out = append(out, d.history(publish))
 	}
@@ -85,7 +88,10 @@ func (d *standingRows) summary() section {
 		fullDay(first), fullDay(last))
 	if pbs > 0 {
 		text += fmt.Sprintf(" %s", upperFirst(spelt(pbs, "personal best", "personal bests")))
-		if bestStreak > 1 {
+		switch {
+		case bestStreak > 1 && int(bestStreak) == pbs:
+			text += ", all in a row"
+		case bestStreak > 1:
 			text += fmt.Sprintf(", at most %d in a row", bestStreak)
 		}
 		text += "."
@@ -94,6 +100,9 @@ func (d *standingRows) summary() section {
 		text += fmt.Sprintf(" %s in a row with a run, up to the last one.", upperFirst(spelt(int(streak), "week", "weeks")))
 	}
 	s.paras = []string{text}
+	if !d.protected {
+		s.paras = append(s.paras, d.bestsInWords()...)
+	}
 	t := &table.Table{Columns: []table.Column{{Head: "Distance"}, {Head: "Best", Kind: table.Clock}, {Head: "On", Kind: table.Day},
 		{Head: "This season", Kind: table.Clock}, {Head: "Timed runs", Kind: table.Whole}, {Head: "Best run at"}}}
 	for _, dist := range d.distances() {
@@ -118,8 +127,45 @@ func (d *standingRows) summary() section {
 	}
 	if len(t.Rows) > 0 {
 		s.table = t
+		s.paras = append(s.paras, "This season: since "+fullDay(d.from)+".")
 	}
 	return s
+}
+
+// mostBests is how many personal bests a card lists.
+const mostBests = 8
+
+// bestsInWords lists the personal bests at the usual distance, and names the
+// best run allowing for course and day.
+func (d *standingRows) bestsInWords() (out []string) {
+	dist := d.usualDistance()
+	var bests []string
+	var adjusted *ownRow
+	for i := range d.results {
+		r := &d.results[i]
+		if !r.countsTime || r.timeS == nil || r.distance != dist {
+			continue
+		}
+		if r.pb {
+			bests = append(bests, unit.Clock(*r.timeS)+" on "+shortDay(r.day))
+		}
+		if r.adjusted != nil && (adjusted == nil || *r.adjusted < *adjusted.adjusted) {
+			adjusted = r
+		}
+	}
+	if n := len(bests); n > 0 {
+		s := fmt.Sprintf("Personal bests over %s in these sheets: ", distance(dist))
+		if n > mostBests {
+			s = fmt.Sprintf("The last %d personal bests over %s: ", mostBests, distance(dist))
+			bests = bests[n-mostBests:]
+		}
+		out = append(out, s+strings.Join(bests, ", ")+".")
+	}
+	if adjusted != nil {
+		out = append(out, fmt.Sprintf("The best run allowing for course and day: %s at %s on %s, worth %s on an average course and day.",
+			unit.Clock(*adjusted.timeS), d.courseName(adjusted.course), shortDay(adjusted.day), unit.Clock(ceilS(adjusted.adjusted))))
+	}
+	return out
 }
 
 // distances gives the distances with a timed result, shortest first.
@@ -145,6 +191,9 @@ func (d *standingRows) formSection(publish bool) section {
 		s.paras = append(s.paras, "Form is not shown: too few runs, or the last one is too long ago.")
 	}
 	s.paras = append(s.paras, d.trend())
+	if l := d.longView(); l != "" {
+		s.paras = append(s.paras, l)
+	}
 	if t := d.gradeTrend(); t != "" {
 		s.paras = append(s.paras, t)
 	}
@@ -188,7 +237,7 @@ func (d *standingRows) history(publish bool) section {
 			cells = append(cells, ceilOf(r.adjusted), table.Maybe(r.grade))
 		}
 		if judged && !publish {
-			cells = append(cells, table.Words(effortWords[r.effort]))
+			cells = append(cells, table.Words(r.effortWord()))
 		}
 		signs, words := r.words()
 		t.Add(signs, append(cells, table.Words(words))...)
@@ -199,7 +248,9 @@ func (d *standingRows) history(publish bool) section {
 	}
 	if judged {
 		s.paras = []string{"Adjusted: the time on an average course and day. It allows for hills, ground and weather, not for effort."}
-		s.chart = len(d.chartPoints()) >= 3
+		if !publish {
+			s.paras = append(s.paras, "Effort: behind it is up to 8 % behind your recent best, allowing for course and day; well behind it is more. A guess from the times.")
+		}
 	}
 	return s
 }
@@ -277,6 +328,7 @@ var measures = []struct{ code, word string }{{"time", "time"}, {"adjusted", "adj
 func (d *standingRows) standingSection() (section, bool) {
 	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
 		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
+	var lead []string
 	line := func(name, word string, in standIn) {
 		for _, season := range []bool{false, true} {
 			in.season = season
@@ -289,6 +341,9 @@ func (d *standingRows) standingSection() (section, bool) {
 				when = "this season"
 			}
 			if r, n, p := rankIn(g.mine, g.all); r.N > 0 {
+				if last := int(r.N) == n && n > 1; season && !last && in.measure == "time" && (in.course == d.usualCourse() || in.course == "" && in.distance == d.usualDistance()) {
+					lead = append(lead, fmt.Sprintf("%s of %d %s", ordinalRank(r), n, map[bool]string{true: "over " + distance(in.distance), false: "at " + name}[in.course == ""]))
+				}
 				t.Add(nil, table.Words(name), table.Words(when), rankValue(r), table.Number(n), p, table.Words(word))
 			}
 		}
@@ -311,21 +366,84 @@ func (d *standingRows) standingSection() (section, bool) {
 		return section{}, false
 	}
 	return section{title: "Standing in " + groupLabel(d.sex, d.group), table: t,
-		paras: []string{"Everybody once, with their best in this group, ever in these sheets and this season. \"Ahead of\" is how many in a hundred of the others are behind; it is given from ten people on."}}, true
+		paras: append(leadWords(lead, groupLabel(d.sex, d.group)), "Everybody once, with their best in this group, ever in these sheets and this season. \"Ahead of\" is how many in a hundred of the others are behind; it is given from ten people on. By age grade, only those whose age is certain are counted.")}, true
+}
+
+// leadWords says the standing of the season in a sentence.
+func leadWords(lead []string, group string) []string {
+	if len(lead) == 0 {
+		return nil
+	}
+	return []string{"By time this season in " + group + ": " + list(lead) + "."}
+}
+
+// ordinalRank is "3rd", "3rd=" where it is shared.
+func ordinalRank(r standing.Rank) string {
+	s := ordinal(r.N)
+	if r.Shared {
+		s += "="
+	}
+	return s
+}
+
+// usualCourse is the course that somebody has run on most often, the first of
+// equals by name.
+func (d *standingRows) usualCourse() string {
+	n, best := map[string]int{}, ""
+	for _, r := range d.results {
+		if r.countsRun {
+			n[r.course]++
+		}
+	}
+	for _, c := range sortedKeys(n) {
+		if best == "" || n[c] > n[best] {
+			best = c
+		}
+	}
+	return best
 }
 
 func (d *standingRows) aheadSection() (section, bool) {
-	targets := d.ahead()
-	if len(targets) == 0 {
+	dist := d.usualDistance()
+	g := d.bests[standIn{measure: "adjusted", distance: dist, season: true}]
+	if g == nil || g.mine <= 0 || d.protected {
 		return section{}, false
 	}
-	t := &table.Table{Columns: []table.Column{{Head: "Place", Kind: table.Place}, {Head: "Takes", Kind: table.Clock}, {Head: "Faster by", Kind: table.Clock}}}
-	for _, x := range targets {
-		t.Add(nil, rankValue(x.Place), table.Number(x.NeedS), table.Number(x.FasterS))
+	rank, _, _ := rankIn(g.mine, g.all)
+	if rank.N < 2 {
+		return section{}, false
 	}
-	return section{title: "The next places ahead", table: t,
-		paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing): what each place takes on an average course and day.", distance(d.usualDistance()), groupLabel(d.sex, d.group))}}, true
+	targets := d.ahead()
+	s := section{title: "The next places ahead", paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing), yours being %s: what each place takes on an average course and day.",
+		distance(dist), groupLabel(d.sex, d.group), unit.Clock(g.mine))}}
+	if len(targets) < mostAhead && (len(targets) == 0 || targets[len(targets)-1].Place.N > 1) {
+		further := "Places further ahead take"
+		if len(targets) == 0 {
+			further = "The next place takes"
+		}
+		s.paras = append(s.paras, further+" over 5 % more, and are not named.")
+		if len(targets) == 0 {
+			s.paras[1] = "The next place takes over 5 % more, and is not named."
+			return s, true
+		}
+	}
+	t := &table.Table{Columns: []table.Column{{Head: "Place", Kind: table.Place}, {Head: "Takes", Kind: table.Clock}, {Head: "Under your best by", Kind: table.Clock},
+		{Head: "Under your form by", Kind: table.Clock}}}
+	for _, x := range targets {
+		var gap table.Value
+		if d.formS != nil {
+			if by := math.Round(*d.formS*math.Pow(float64(dist)/5000, enduranceExponent)) - float64(x.NeedS); by > 0 {
+				gap = table.Number(by)
+			}
+		}
+		t.Add(nil, rankValue(x.Place), table.Number(x.NeedS), table.Number(x.FasterS), gap)
+	}
+	s.table = t
+	return s, true
 }
+
+// mostAhead is how many places ahead a card names.
+const mostAhead = 3
 
 // courseSection gives the time to expect on each course, the fastest first.
 func (d *standingRows) courseSection() (section, bool) {
@@ -348,7 +466,13 @@ func (d *standingRows) courseSection() (section, bool) {
 		}
 		return *lines[i].c.seconds < *lines[j].c.seconds
 	})
-	text := "On an average day, the fastest courses of a distance first: those suit an attempt at a best. A fast course may be flatter, firmer, sheltered or measured differently."
+	text := "A good effort on an average day, the fastest courses of a distance first: those suit an attempt at a best. A fast course may be flatter, firmer, sheltered or measured differently."
+	if w := d.daysInWords(); w != "" {
+		text += " " + w
+	}
+	if w := d.notCompared(); w != "" {
+		text += " " + w
+	}
 	if n := len(lines); n > mostCourses {
 		kept := lines[:0]
 		for _, l := range lines {
@@ -370,6 +494,41 @@ func (d *standingRows) courseSection() (section, bool) {
 	}
 	return section{title: "What to expect on each course", table: t,
 		paras: []string{text}}, true
+}
+
+// daysInWords says how much one day differs from another.
+func (d *standingRows) daysInWords() string {
+	if d.dayLow == nil || d.dayHigh == nil || d.dayRuns < leastDays {
+		return ""
+	}
+	side := func(s float64) string {
+		if math.Round(s) == 0 {
+			return "as usual"
+		}
+		if s < 0 {
+			return fmt.Sprintf("%.0f s faster", -s)
+		}
+		return fmt.Sprintf("%.0f s slower", s)
+	}
+	return fmt.Sprintf("The likely range is of an average day; the days themselves differ: nine runs in ten of the past year were between %s and %s than usual at 25:00.", side(*d.dayLow), side(*d.dayHigh))
+}
+
+// leastDays is how many runs it takes to say how days differ.
+const leastDays = 20
+
+// notCompared names the courses that somebody runs on and that can't be compared.
+func (d *standingRows) notCompared() string {
+	var names []string
+	for i := range d.courses {
+		c := &d.courses[i]
+		if c.seconds == nil && d.bestOn(c.course) > 0 {
+			names = append(names, c.name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "Not here, as too little connects " + map[bool]string{true: "it", false: "them"}[len(names) == 1] + " with other courses of the distance: " + list(names) + "."
 }
 
 // mostCourses is how many courses a card lists before it picks.

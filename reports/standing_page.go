@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"strings"
 
 	"lapwing/reports/table"
 )
@@ -56,7 +57,10 @@ func (c *Card) page(i issueOf) ([]byte, error) {
 		p.Made += fmt.Sprintf("; age standards edition %d", c.o.AgeStandard)
 	}
 	for _, s := range c.sections(true) {
-		x := pageSection{Title: s.title, Paras: s.paras}
+		x := pageSection{Title: s.title}
+		for _, p := range s.paras { // a figure and its sign stay on one line
+			x.Paras = append(x.Paras, strings.ReplaceAll(p, " %", "\u00a0%"))
+		}
 		if s.chart {
 			// The drawing holds only numbers and dates that this program
 			// has formatted itself.

@@ -19,6 +19,8 @@ type standingRows struct {
 	results                    []ownRow
 	bests                      map[standIn]*groupBests
 	courses                    []courseRow
+	dayRuns                    int32    // runs of the past year of which conditions are known
+	dayLow, dayHigh            *float64 // that nine in ten of them lie between, s at 25:00
 }
 
 type ownRow struct {
@@ -122,6 +124,10 @@ func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions)
 		return nil, err
 	}
 	if d.courses, err = readCourses(ctx, q); err != nil {
+		return nil, err
+	}
+	err = ask(ctx, q, "standing_day", func(rows *sql.Rows) error { return rows.Scan(&d.dayRuns, &d.dayLow, &d.dayHigh) }, d.latest.Time())
+	if err != nil {
 		return nil, err
 	}
 	sex := sexNumbers[d.sex]

@@ -161,12 +161,13 @@ func TestTrendWords(t *testing.T) {
 		d    standingRows
 		want string
 	}{
-		{standingRows{results: regular(20), change: f(-.03), changeSD: f(.01), pFaster: f(.99), pLevel: f(.1)}, "Improving: "},
+		{standingRows{results: regular(20), change: f(-.03), changeSD: f(.01), pFaster: f(.99), pLevel: f(.1)}, "Improving: form is very likely better"},
 		{standingRows{results: regular(20), change: f(.03), changeSD: f(.01), pFaster: f(.01), pLevel: f(.1)}, "Likely slower than 12 weeks ago"},
 		{standingRows{results: regular(20), change: f(0), changeSD: f(.01), pFaster: f(.5), pLevel: f(.95)}, "Holding level"},
 		{standingRows{results: regular(20), change: f(-.005), changeSD: f(.015), pFaster: f(.63), pLevel: f(.7)}, "Can't tell yet"},
 		{standingRows{results: regular(10), change: f(-.03), changeSD: f(.01), pFaster: f(.99), pLevel: f(.1)}, "Can't tell yet"},
-		{standingRows{results: regular(20)}, "Can't tell yet"},
+		{standingRows{results: regular(20)}, "Can't tell yet: it takes four timed runs in the last 12 weeks and four before; up to the last run there are 12 and 8."},
+		{standingRows{results: regular(20), change: f(-.02), changeSD: f(.02), pFaster: f(.84), pLevel: f(.5)}, "Improving: form is likely better"},
 		{standingRows{results: []ownRow{{day: day - 70, countsTime: true}, {day: day - 7, countsTime: true}}}, "Back after 9 weeks"},
 	} {
 		c.d.latest = day
@@ -179,15 +180,39 @@ func TestTrendWords(t *testing.T) {
 func TestEfforts(t *testing.T) {
 	d := &standingRows{latest: unit.NewDay(2026, 3, 28)}
 	for i := range 4 {
-		d.results = append(d.results, ownRow{day: d.latest - unit.Day(7*i), countsTime: true, effort: "full"})
+		d.results = append(d.results, ownRow{day: d.latest - unit.Day(21-7*i), countsTime: true, effort: "full"})
 	}
-	want := "Four runs near your best in 28 days. Many coaches suggest one or two. A guide, not advice on health."
+	want := "Four runs near your recent best in 28 days (7 Mar, 14 Mar, 21 Mar and 28 Mar). Many coaches suggest one or two. A guide, not advice on health."
 	if got := d.efforts(); got != want {
 		t.Errorf("got %q", got)
 	}
-	d.results = d.results[:1]
-	if got := d.efforts(); got != "One run near your best in 28 days." {
+	d.results = d.results[3:]
+	if got := d.efforts(); got != "One run near your recent best in 28 days (28 Mar)." {
 		t.Errorf("got %q", got)
+	}
+}
+
+// The longer view sets first and last form side by side, and says how long ago
+// the last best was; a best is never called behind.
+func TestLongView(t *testing.T) {
+	f := func(x float64) *float64 { return &x }
+	s := func(n int32) *int32 { return &n }
+	d := &standingRows{latest: unit.NewDay(2026, 3, 28)}
+	for i := range 12 {
+		form := 1640 - 10*float64(i)
+		d.results = append(d.results, ownRow{day: d.latest - unit.Day(7*(11-i)), countsTime: true, distance: 5000, timeS: s(int32(1700 - i)), pb: i == 8,
+			formS: f(form), formLow: f(form - 20), formHigh: f(form + 20), effort: "steady"})
+	}
+	want := "The longer view, over 5 km: form was about 27:20 (likely 27:00 to 27:40) on 10 January 2026 and 25:30 (25:10 to 25:50) on 28 March 2026: faster, beyond what the estimates leave open. The last personal best was on 7 March 2026, 3 timed runs ago, with form at about 26:00."
+	if got := d.longView(); got != want {
+		t.Errorf("got %q", got)
+	}
+	d.results = d.results[6:]
+	if got := d.longView(); got != "" {
+		t.Errorf("of six runs: %q", got)
+	}
+	if got := d.results[2].effortWord() + ", " + d.results[3].effortWord(); got != "unclear, behind it" {
+		t.Errorf("efforts of a best and of another run: %s", got)
 	}
 }
 

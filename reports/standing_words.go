@@ -39,22 +39,84 @@ func (d *standingRows) trend() string {
 			return fmt.Sprintf("Back after %d weeks: what was known from before may not hold; a few runs will tell.", gap)
 		}
 	}
-	if d.change != nil && d.changeSD != nil && d.pFaster != nil && d.pLevel != nil && len(days) > 0 {
-		rec := standing.RecordOf(days, days[len(days)-1], days[len(days)-1])
+	var rec standing.Record
+	if len(days) > 0 {
+		rec = standing.RecordOf(days, days[len(days)-1], days[len(days)-1])
+	}
+	if d.change != nil && d.changeSD != nil && d.pFaster != nil && d.pLevel != nil {
 		if rec.Before >= standing.MinBefore && rec.Recent >= standing.MinRecent {
 			size := fmt.Sprintf("about %.0f %% (likely %s)", math.Abs(100*math.Expm1(*d.change)), changeSpan(*d.change, *d.changeSD))
 			switch {
 			case *d.pFaster > sure:
-				return "Improving: form is very likely better than 12 weeks ago, by " + size + "."
+				return "Improving: form is " + howSure(*d.pFaster) + " better than 12 weeks ago, by " + size + "."
 			case *d.pFaster < 1-sure:
 				return "Likely slower than 12 weeks ago, by " + size + ": age, heat or a cold can do that; this sheet can't tell which."
 			case *d.pLevel > sure:
-				return "Holding level: form has very likely changed by less than 2 % in 12 weeks."
+				return "Holding level: form has " + howSure(*d.pLevel) + " changed by less than 2 % in 12 weeks (" + changeSpan(*d.change, *d.changeSD) + ")."
+			}
+			return "Can't tell yet: in 12 weeks form has changed by something " + changeSpan(*d.change, *d.changeSD) + ", eight chances in ten. With times as scattered as weekly runs are, a change under 2 % is mostly invisible."
+		}
+	}
+	return fmt.Sprintf("Can't tell yet: it takes four timed runs in the last 12 weeks and four before; up to the last run there are %d and %d.", rec.Recent, rec.Before)
+}
+
+// howSure says a probability in words: above nine in ten, or above sure.
+func howSure(p float64) string {
+	if p > .9 {
+		return "very likely"
+	}
+	return "likely"
+}
+
+// longView sets the form of the first weeks, of the last personal best and of
+// now side by side; "" where there are under ten timed runs or form is not known.
+func (d *standingRows) longView() string {
+	dist := d.usualDistance()
+	var first, best, last *ownRow
+	timed, since := 0, 0
+	for i := range d.results {
+		r := &d.results[i]
+		if !r.countsTime || r.distance != dist || r.timeS == nil {
+			continue
+		}
+		timed++
+		since++
+		if r.pb {
+			best, since = r, 0
+		}
+		if r.formS != nil && r.formLow != nil && r.formHigh != nil {
+			if last = r; first == nil {
+				first = r
 			}
 		}
 	}
-	return "Can't tell yet: with times as scattered as weekly runs are, a change under 2 % is mostly invisible, and it takes four timed runs in the last 12 weeks and four before."
+	if timed < leastLongView || first == nil || last == first {
+		return ""
+	}
+	was, low, high := first.form()
+	is, nowLow, nowHigh := last.form()
+	s := fmt.Sprintf("The longer view, over %s: form was about %s (likely %s to %s) on %s and %s (%s to %s) on %s", distance(dist), clockOf(was), clockOf(low), clockOf(high), fullDay(first.day),
+		clockOf(is), clockOf(nowLow), clockOf(nowHigh), fullDay(last.day))
+	switch {
+	case nowHigh < low:
+		s += ": faster, beyond what the estimates leave open."
+	case nowLow > high:
+		s += ": slower, beyond what the estimates leave open."
+	default:
+		s += ": no difference that these estimates can be sure of."
+	}
+	if best != nil && since > 0 {
+		s += fmt.Sprintf(" The last personal best was on %s, %s ago", fullDay(best.day), count(since, "timed run", "timed runs"))
+		if f, _, _ := best.form(); f == f {
+			s += ", with form at about " + clockOf(f)
+		}
+		s += "."
+	}
+	return s
 }
+
+// leastLongView is how many timed runs a longer view takes.
+const leastLongView = 10
 
 // changeSpan is the central 80 % interval of a change as a span in percent:
 // 1.2816 is the standard normal quantile at 0.9.
@@ -92,25 +154,42 @@ func (d *standingRows) gradeTrend() string {
 	if groupOrder(d.group) < 35 || len(now) < standing.MinRecent || len(before) < standing.MinBefore {
 		return ""
 	}
-	return fmt.Sprintf("Age for age: the median age grade of the last 12 weeks is %.1f %%, of the 12 weeks before %.1f %% (%s and %s).",
+	return fmt.Sprintf("Age for age: the median age grade of the last 12 weeks is %.1f %%, of the 12 weeks before %.1f %% (%s and %s). All runs are in it, hard and easy ones, so it says less than form.",
 		median(now), median(before), count(len(now), "result", "results"), count(len(before), "result", "results"))
 }
 
 // efforts says how often somebody ran near their recent best.
 func (d *standingRows) efforts() string {
-	n, seen := 0, 0
-	for _, r := range d.results {
-		if r.day > d.latest-effortDays && r.countsTime && r.effort != "" {
+	n, seen, timed, hard := 0, 0, 0, 0
+	var days []string
+	for i := len(d.results) - 1; i >= 0; i-- {
+		r := &d.results[i]
+		if !r.countsTime || r.effort == "" {
+			continue
+		}
+		if timed++; timed <= lastRuns && r.effort == "full" {
+			hard++
+		}
+		if r.day > d.latest-effortDays {
 			seen++
 			if r.effort == "full" {
 				n++
+				days = append(days, r.day.Time().Format("2 Jan"))
 			}
 		}
 	}
 	if seen == 0 {
 		return ""
 	}
-	s := fmt.Sprintf("%s near your best in 28 days.", upperFirst(spelt(n, "run", "runs")))
+	s := fmt.Sprintf("%s near your recent best in 28 days", upperFirst(spelt(n, "run", "runs")))
+	if n > 0 {
+		slices.Reverse(days)
+		s += " (" + list(days) + ")"
+	}
+	s += "."
+	if timed >= lastRuns {
+		s += fmt.Sprintf(" Of the last %d it was %d.", lastRuns, hard)
+	}
 	if n > manyEfforts {
 		s += " Many coaches suggest one or two. A guide, not advice on health."
 	}
@@ -119,6 +198,15 @@ func (d *standingRows) efforts() string {
 
 // effortWords are printed for the effort codes.
 var effortWords = map[string]string{"full": "near recent best", "steady": "behind it", "easy": "well behind it", "unclear": "unclear"}
+
+// effortWord is the effort of a result as printed. A best was behind nothing that
+// was known on the day: of that, the estimate from later runs says too little.
+func (r *ownRow) effortWord() string {
+	if (r.pb || r.adj) && r.effort != "full" && r.effort != "" {
+		return effortWords["unclear"]
+	}
+	return effortWords[r.effort]
+}
 
 // target is a place ahead and what it takes.
 func (d *standingRows) ahead() []standing.Target {
@@ -129,7 +217,7 @@ func (d *standingRows) ahead() []standing.Target {
 	if g == nil {
 		return nil
 	}
-	return standing.Ahead(g.mine, g.all, 3)
+	return standing.Ahead(g.mine, g.all, mostAhead)
 }
 
 // usualDistance is the distance that somebody has run most often, the shorter
