@@ -72,6 +72,10 @@ func redactWorkbook(data []byte, s *Sheet, r Redaction, w *words) ([]byte, error
 		if err != nil {
 			return nil, err
 		}
+		k.divided = nil
+		if s != nil {
+			k.divided = s.divided[tab]
+		}
 		if err := k.tab(f.Name, raw, changes[tab], names[tab]); err != nil {
 			return nil, fmt.Errorf("tab %q: %w", tab, err)
 		}
@@ -168,6 +172,7 @@ type bookRedactor struct {
 	words   *words
 	strings []sharedItem
 	used    map[int]bool // shared strings that cells still refer to
+	divided *inOneCell   // how the rows of the tab are divided, where each stands in one cell
 	out     map[string][]byte
 }
 
@@ -322,6 +327,14 @@ func (k *bookRedactor) cell(c *oneCell, change *cellChange, names []int) (string
 	if kind == "s" {
 		if n, err := strconv.Atoi(strings.TrimSpace(text)); err == nil && n >= 0 && n < len(k.strings) {
 			shared, text = n, k.strings[n].text
+		}
+	}
+	if one := k.divided; one != nil && one.col == c.col {
+		if cells, err := one.cells(text, Limits{}.orDefault()); err == nil {
+			if now := redactCells(cells, change, names, k.words); now != nil {
+				return c.write(one.join(now)), true
+			}
+			change, names = nil, []int{c.col}
 		}
 	}
 	if change != nil {

@@ -82,6 +82,8 @@ type Sheet struct {
 	Parts    []*Part
 	Problems []place.Problem
 
+	divided map[string]*inOneCell // tabs on which each row stands in one cell
+
 	facts []string // labelled lines of tabs that hold no results
 }
 

@@ -93,6 +93,17 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab}, Severity: place.Note, Kind: "tab-refused", Expected: "it is empty"})
 			continue
 		}
+		if one, why, ok := g.rowsInOneCell(lex, o.Limits); ok {
+			if g, err = g.divideRows(one, o.Limits); err != nil {
+				return nil, refuse("tab %q: %v", tab, err)
+			}
+			if s.divided == nil {
+				s.divided = map[string]*inOneCell{}
+			}
+			s.divided[tab] = &one
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Column: letters(one.col)}, Severity: place.Note, Kind: "rows-in-one-cell",
+				Read: "each row stands in one cell, divided by " + delimiterName(one.delim) + " (" + why + ")", Do: "Columns are counted as if each piece had a cell of its own."})
+		}
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
 	s.dropHidden()

@@ -307,6 +307,60 @@ func TestFormulas(t *testing.T) {
 	}
 }
 
+// A text file that a program put into one column is read as the text it holds,
+// a person on it can be taken out, and a list of one column stays one.
+func TestRowsInOneCell(t *testing.T) {
+	lines := []string{"Pos;Name;Club;Time", "1;Ana Silva;\"Moor; Road\";18:31", "2;Bo Lee;;19:02,5", "3;Ana Silva-Reis;;20:00", "4;;;20:11", "", "With thanks to Ana Silva"}
+	for _, change := range []func(string) string{
+		func(s string) string { return s },
+		func(s string) string { return strings.ReplaceAll(s, ";", "\t") },
+		func(s string) string { return strings.ReplaceAll(strings.ReplaceAll(s, "02,5", "02.5"), ";", ",") },
+	} {
+		data := workbook(t, func(f *excelize.File) {
+			for i, l := range lines {
+				setRows(t, f, "Sheet1", make([][]any, i+1)...)
+				f.SetCellStr("Sheet1", fmt.Sprintf("B%d", i+2), change(l))
+			}
+		})
+		o := Options{Course: "x", Date: "2026-01-03"}
+		s, err := Read("x.xlsx", data, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := rowsOf(t, s.Parts[0])
+		want := []string{"3: 1|Ana Silva|Moor; Road|18:31", "4: 2|Bo Lee||19:02,5", "5: 3|Ana Silva-Reis||20:00", "6: 4|||20:11"}
+		for i := range want {
+			want[i] = strings.NewReplacer("Moor; Road", strings.ReplaceAll(change("\"Moor; Road\""), "\"", ""), "02,5", map[bool]string{true: "02.5", false: "02,5"}[change("02,5") == "02.5"]).Replace(want[i])
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%q, want %q", got, want)
+		}
+		now, err := Redact("x.xlsx", data, o, Redaction{Rows: []RowRef{{0, 3}}, Keep: map[Meaning]bool{Position: true, Time: true}, Words: []string{"Ana Silva"}, Text: "(forgotten)"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		back, err := excelize.OpenReader(bytes.NewReader(now))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for cell, want := range map[string]string{"B3": change("1;(forgotten);;18:31"), "B4": change(lines[2]), "B5": change(lines[3]), "B8": "With thanks to (forgotten)"} {
+			if v, _ := back.GetCellValue("Sheet1", cell); v != want {
+				t.Errorf("%s is %q, want %q", cell, v, want)
+			}
+		}
+		back.Close()
+	}
+	for _, list := range [][]string{{"Time", "18:31", "18:40", "19:01"}, {"Name", "Silva, Ana", "Lee, Bo", "Roe, Al"}, {"Runs, walks, jogs, all", "a, b", "c", "d"}} {
+		g := newGrid()
+		for i, l := range list {
+			g.add(i+1, []string{l})
+		}
+		if one, _, ok := g.rowsInOneCell(newLexicon(Options{}), Limits{}.orDefault()); ok {
+			t.Errorf("%q was divided by %q", list, one.delim)
+		}
+	}
+}
+
 // repack changes the members of a workbook.
 func repack(t testing.TB, data []byte, change func(name string, body []byte) []byte) []byte {
 	t.Helper()
