@@ -52,6 +52,8 @@ type lineDecisions struct {
 	received map[int]asReceived
 	runs     map[int32][]int // standing lines of runs that were looked into
 	touched  map[int]bool    // lines that say something else than their sheet
+	timed    map[int]bool    // those whose time was corrected
+	moved    map[int]bool    // those whose time or place was corrected
 	records  map[int]settledRecord
 	counts   map[int]bool // lines that the desk has said count after all
 	apart    [][2]int     // lines of two people, whatever they look like
@@ -61,7 +63,7 @@ type lineDecisions struct {
 }
 
 func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
-	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
+	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, timed: map[int]bool{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
 	var mine []Decision
 	for _, d := range ds {
 		if d.Sheet != "" && d.Kind != DecideSame && d.Kind != DecideDifferent {
@@ -109,6 +111,7 @@ func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
 			}
 		}
 	}
+	a.askOrder()
 	return a, nil
 }
 
@@ -360,6 +363,10 @@ func (a *lineDecisions) apply(j int, d Decision) error {
 		a.owners = append(a.owners, lineOwner{j, d.Runner, d.ID})
 	}
 	a.touched[j] = true
+	a.timed[j] = a.timed[j] || d.Kind == DecideTime
+	if d.Kind == DecideTime || d.Kind == DecidePlace {
+		a.moved[j] = true
+	}
 	a.note(d, decisionApplied, "")
 	a.settleRecord(j, d)
 	if d.Kind == DecideStatus {
@@ -464,6 +471,7 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 	a.note(d, decisionApplied, "")
 	a.settleRecord(x, d)
 	a.settleRecord(y, d)
+	a.askExchangeOf(x, y)
 	return nil
 }
 

@@ -92,7 +92,7 @@ func (pl *Pipeline) Draft(ctx context.Context, fresh []Decision) (*Draft, error)
 	}
 	for _, p := range d.w.problems {
 		switch p.Kind {
-		case "two-claims", "decision-contradicted", "person-twice":
+		case "two-claims", "decision-contradicted", "person-twice", correctedOutOfOrder, exchangedAfterChange:
 			if s := p.String(); !known[s] {
 				d.Asks = append(d.Asks, s)
 			}
@@ -386,6 +386,9 @@ func (c *comparison) line(i int, b, a lineFacts) {
 	if b.runner != a.runner {
 		who := base
 		who.Runner, who.Name, who.What, who.Before, who.After = "", "", "whose result", c.whom(b.runner), c.whom(a.runner)
+		if a.timeMS > 0 {
+			who.After += " in " + clockOrDash(a.timeMS)
+		}
 		c.out = append(c.out, who)
 	}
 	say("status", record.Status(b.status).String(), record.Status(a.status).String())
@@ -406,6 +409,9 @@ func (c *comparison) line(i int, b, a lineFacts) {
 		say("visitor", triInWords(b.visitor), triInWords(a.visitor))
 	}
 	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] {
+		if b.runner == a.runner {
+			say("name on the sheet", orBlank(f.names.list[r.name]), orBlank(f.names.list[f.name[i]]))
+		}
 		say("place", orDash(r.position), orDash(f.position[i]))
 		say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
 	}
