@@ -23,12 +23,12 @@ func (d *desk) state(id int) string {
 
 func TestRecordConfirmedOrVoid(t *testing.T) {
 	files := threeWeeks()
-	files["archive/history.csv"] += "record,alder-bank,Old Hand,M,,,,20:30,2019-05-04\nrecord,alder-bank,,,W40,,,19:50,\nrecord,alder-bank,Nobody Known,,,,,19:00,\n"
+	files["archive/history.csv"] += "record,alder-bank,Old Hand,M,,,,20:30,2019-05-04\nrecord,alder-bank,,,W40,,,20:05,\nrecord,alder-bank,Nobody Known,,,,,19:00,\n"
 	d := newDesk(t, files)
 	held := func() string {
 		return d.text("select coalesce(sex, '') || ' ' || coalesce(age_group, 'all') || ' ' || time_s || ' ' || coalesce(name, 'nobody') || ' ' || coalesce(run_date::varchar, 'no day') from main.held_records order by line")
 	}
-	d.want("held", held(), "M all 1230 Old Hand 2019-05-04 W W40 1190 nobody no day")
+	d.want("held", held(), "M all 1230 Old Hand 2019-05-04 W W40 1205 nobody no day")
 	if p := d.problems("held-record"); !strings.Contains(p, "history.csv, row 5") || !strings.Contains(p, "no sex") {
 		t.Errorf("a record without a sex: %s", p)
 	}
@@ -43,7 +43,7 @@ func TestRecordConfirmedOrVoid(t *testing.T) {
 	c = on("2026-01-03", 1)
 	c.Record = "void"
 	dr = d.draft(c)
-	d.shows(dr, "confirmed → void", "fastest here, women 20:00 Ada Moss (R1) → 20:10 Ada Moss (R1)")
+	d.shows(dr, "confirmed → void", "fastest here, women 20:00 Ada Moss (R1) → 20:05 none (before the sheets)")
 	// the men's record is older than the sheets: nothing becomes of a void 21:00
 	c = on("2026-01-03", 2)
 	c.Record = "void"
