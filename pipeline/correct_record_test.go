@@ -193,3 +193,19 @@ func TestForgetOpeningBalance(t *testing.T) {
 		t.Errorf("left: %+v, %v", ds, err)
 	}
 }
+
+// A record or best from before the sheets that nobody can have run, such as one
+// over another distance, is asked about and counts for nothing.
+func TestHeldTimesAreChecked(t *testing.T) {
+	files := threeWeeks()
+	files["archive/history.csv"] += "record,alder-bank,Old Hand,M,,,,11:30,2019-05-04\nrecord,alder-bank,Old Hand,M,,3000,,10:30,2019-05-04\nbest before,alder-bank,Ada Moss,,,,,11:10,2019-05-04\nbest before,alder-bank,Ben Reed,,,3000,,11:10,2019-05-04\n"
+	d := newDesk(t, files)
+	d.want("held", d.text("select distance_m || ' ' || time_s from main.held_records order by all"), "3000 630")
+	if p := d.problems("held-record"); strings.Count(p, "not faster than 12:49") != 1 || !strings.Contains(p, "no distance of this course") {
+		t.Errorf("records: %s", p)
+	}
+	if p := d.problems("opening-time"); strings.Count(p, "Ada Moss, best before 11:10") != 1 || strings.Contains(p, "Ben") {
+		t.Errorf("bests: %s", p)
+	}
+	d.want("Ada's best", d.text("select best_s from main.runners where name = 'Ada Moss'"), "1200")
+}

@@ -183,6 +183,12 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 		if settled[openingOf{h.fact, r, course, int32(distance)}] {
 			continue
 		}
+		if h.fact == earlierBest && tooFast(h.timeMS, distance, p.sex[r]) {
+			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-time",
+				Read:     fmt.Sprintf("%s: %s, best before %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.name, unit.ClockMS(h.timeMS)),
+				Expected: slower(distance, p.sex[r]), Do: "The row counts for nothing. Correct its time or distance_m."}})
+			continue
+		}
 		if h.fact == earlierBest {
 			out.bests = append(out.bests, history.Best{Runner: r, Course: course, DistanceM: int32(distance), TimeS: unit.CeilSeconds(h.timeMS), Day: h.day})
 			continue

@@ -105,10 +105,24 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 			err = nil
 			continue
 		}
+		if sex, _ := parseSex(r.sex); tooFast(h.timeMS, int(r.distanceM), sex) { // r.sex is one of ours
+			ask(slower(int(r.distanceM), sex), "The record is on no list. Correct the time or distance_m in that row.")
+			continue
+		}
 		r.protected = strings.HasPrefix(r.group, "U") // U20 holds the ages of 18 and 19 too
 		out = append(out, r)
 	}
 	return out, problems, nil
+}
+
+// tooFast says whether a time is faster than the open standard of its distance.
+func tooFast(timeMS int32, distanceM int, s record.Sex) bool {
+	return timeMS < record.FastestMS(distanceM, s)
+}
+
+// slower says in words what a time would have to be.
+func slower(distanceM int, s record.Sex) string {
+	return fmt.Sprintf("a time not faster than %s over %d m, the open standard of the distance", unit.ClockMS(record.FastestMS(distanceM, s)), distanceM)
 }
 
 // routes says whether there are runs of a course, and whether one of its routes
