@@ -162,7 +162,11 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {
 		p := pl.newPartParser(name, part, distance, hand.Kind, answers)
-		if err := p.observe(); err != nil {
+		each := part.Each
+		if weight(name, int64(len(data))) > int64(largeSheet) {
+			each = rowsAhead(part)
+		}
+		if err := p.observe(each); err != nil {
 			return nil, err
 		}
 		p.out.unread = p
@@ -407,11 +411,11 @@ func (p *partParser) runOf(cells []string) (int32, bool) {
 }
 
 // observe counts what the columns show and the rows of every run.
-func (p *partParser) observe() error {
+func (p *partParser) observe(each func(func(row int, cells []string) error) error) error {
 	if p.part.Kind == sheet.Volunteers {
 		return p.readHelpers()
 	}
-	err := p.part.Each(func(row int, cells []string) error {
+	err := each(func(row int, cells []string) error {
 		day := unit.Day(0)
 		if i, ok := p.runOf(cells); ok {
 			day = p.out.runs[i].day

@@ -1,6 +1,11 @@
 package pipeline
 
-import "context"
+import (
+	"context"
+	"errors"
+
+	"lapwing/pipeline/sheet"
+)
 
 // batchSheets and batchBytes bound one transaction: the unit of resuming.
 const (
@@ -66,4 +71,68 @@ func readAhead[T any](ctx context.Context, n, workers int, size func(i int) int6
 	for range batches { // the goroutine has ended when the channel is closed
 	}
 	return err
+}
+
+// rowBatch is some rows of a large sheet: the cells of row k are
+// cells[ends[k-1]:ends[k]], ends[-1] being 0.
+type rowBatch struct {
+	rows  []int
+	ends  []int
+	cells []string
+}
+
+// rowsAhead is part.Each for a large sheet: rows are divided on one goroutine and
+// handed to f on another. Cells never change, so that only their headers are copied.
+func rowsAhead(part *sheet.Part) func(f func(row int, cells []string) error) error {
+	return func(f func(row int, cells []string) error) error {
+		const rows, ahead = 4096, 4
+		batches, spare, stop := make(chan *rowBatch, ahead), make(chan *rowBatch, ahead+2), make(chan struct{})
+		var readErr error // good once batches is closed
+		go func() {
+			defer close(batches)
+			b := &rowBatch{}
+			send := func() error {
+				select {
+				case batches <- b:
+				case <-stop:
+					return errStopped
+				}
+				select {
+				case b = <-spare:
+					b.rows, b.ends, b.cells = b.rows[:0], b.ends[:0], b.cells[:0]
+				default:
+					b = &rowBatch{}
+				}
+				return nil
+			}
+			readErr = part.Each(func(row int, cells []string) error {
+				b.cells = append(b.cells, cells...)
+				b.rows, b.ends = append(b.rows, row), append(b.ends, len(b.cells))
+				if len(b.rows) == rows {
+					return send()
+				}
+				return nil
+			})
+			if readErr == nil && len(b.rows) > 0 {
+				readErr = send()
+			}
+		}()
+		for b := range batches {
+			from := 0
+			for k, to := range b.ends {
+				if err := f(b.rows[k], b.cells[from:to:to]); err != nil {
+					close(stop)
+					for range batches { // closed when the goroutine has ended
+					}
+					return err
+				}
+				from = to
+			}
+			spare <- b
+		}
+		if errors.Is(readErr, errStopped) {
+			return nil
+		}
+		return readErr
+	}
 }

@@ -4,15 +4,18 @@ import (
 	"bytes"
 	"context"
 	"database/sql"
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
 	"lapwing/pipeline/scenario"
+	"lapwing/pipeline/sheet"
 )
 
 // seasonList writes a season list of about n lines with some that a person
@@ -179,4 +182,38 @@ func sheetTables(t *testing.T, pl *Pipeline) string {
 		}
 	}
 	return out.String()
+}
+
+// TestRowsAhead hands over the same rows as reading on one goroutine, and stops where
+// it is told to, also between batches.
+func TestRowsAhead(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("Position,Name,Time\n")
+	for i := range 10_000 {
+		fmt.Fprintf(&b, "%d,\"Ida \"\"%d\"\" Holm\",%d:%02d\n", i+1, i, 20+i/600, i%60)
+	}
+	s, err := sheet.Read("alder-bank_2026-01-03.csv", []byte(b.String()), sheet.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := func(each func(func(int, []string) error) error, stopAt int) (out []string, err error) {
+		err = each(func(row int, cells []string) error {
+			if row == stopAt {
+				return errors.New("enough")
+			}
+			out = append(out, fmt.Sprint(row, strings.Join(cells, "|")))
+			return nil
+		})
+		return out, err
+	}
+	for _, stopAt := range []int{0, 2, 4097, 4098, 9000} {
+		want, wantErr := rows(s.Parts[0].Each, stopAt)
+		got, err := rows(rowsAhead(s.Parts[0]), stopAt)
+		if !slices.Equal(got, want) || fmt.Sprint(err) != fmt.Sprint(wantErr) {
+			t.Errorf("stopped at row %d: %d rows, %v; want %d, %v", stopAt, len(got), err, len(want), wantErr)
+		}
+	}
+	if all, _ := rows(rowsAhead(s.Parts[0]), 0); len(all) != 10_000 {
+		t.Errorf("%d rows", len(all))
+	}
 }

@@ -119,7 +119,7 @@ func (f *fit) courseVariance(ctx context.Context, group []int32, weight []float6
 		return nil, err
 	}
 	mean := make([]float64, n) // Cov(c, mean of its group)
-	raw := a.RawSymmetric() // its upper half
+	raw := a.RawSymmetric()    // its upper half
 	for c := range n {
 		row := raw.Data[c*raw.Stride:]
 		mean[c] += row[c] * weight[c]
