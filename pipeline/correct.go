@@ -47,6 +47,8 @@ type Correction struct {
 	OtherClub, IsClub string // two names of clubs
 	NotTheClub        bool   // they are two clubs
 
+	Accept *PrintedProblem // a problem that needs no look any more
+
 	Undo int // id of a decision to take back
 
 	By, Why string
@@ -96,6 +98,9 @@ func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error
 	base := Decision{By: c.By, Why: c.Why, When: time.Now().UTC().Truncate(time.Second)}
 	if c.Undo > 0 {
 		return pl.decideUndo(base, c.Undo)
+	}
+	if c.Accept != nil {
+		return pl.decideAccepted(ctx, base, *c.Accept)
 	}
 	if c.OtherClub != "" || c.IsClub != "" {
 		return pl.decideClubs(ctx, base, c)

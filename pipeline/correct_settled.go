@@ -21,6 +21,8 @@ func (d Decision) aboutWhat() about {
 		a.runner, a.value = "", d.Value
 	case DecideName:
 		a.runner = ""
+	case DecideAccept:
+		a.course, a.date, a.value = d.Course, int(d.Date), d.Value
 	case DecideClubName, DecideOtherClub, DecideSame, DecideDifferent:
 		a.value = d.Value
 	}

@@ -37,8 +37,7 @@ func (d Decision) check() error {
 		_, _, err := d.clubs()
 		return err
 	case DecideAccept:
-		_, err := parseAcceptance(d.Value)
-		return err
+		return d.checkAcceptance()
 	case DecideRunState:
 		if d.Course == "" || d.Date == 0 {
 			return fmt.Errorf("%q needs the course and the date of the run", d.Kind)

@@ -33,29 +33,77 @@ var settledBy = map[string][]string{
 
 // acceptance is a decision that problems of one kind need no look any more:
 // those of the sheets from one number of the ledger to another, and of a course
-// and a day where the decision says so. Sheets that come later are looked at
-// anew.
+// and a day where the decision says so; or one alone, of the sheet, tab and row
+// of the decision. Sheets that come later are looked at anew.
 type acceptance struct {
 	kind     string
-	from, to int
+	from, to int    // 0: one problem
+	column   string // of the one problem, "" where it is of a whole row
 }
 
 func (a acceptance) String() string {
-	return fmt.Sprintf("%s, sheets %d to %d", a.kind, a.from, a.to)
+	switch {
+	case a.to > 0:
+		return fmt.Sprintf("%s, sheets %d to %d", a.kind, a.from, a.to)
+	case a.column != "":
+		return a.kind + ", column " + a.column
+	}
+	return a.kind
 }
 
 func parseAcceptance(s string) (a acceptance, err error) {
 	kind, rest, ok := strings.Cut(s, ", sheets ")
+	if !ok {
+		a.kind, a.column, ok = strings.Cut(s, ", column ")
+		if a.kind == "" || strings.Contains(a.kind+a.column, ",") || ok && a.column == "" {
+			return a, fmt.Errorf("accepted problem %q: write it as in %q or %q", s, acceptance{kind: "time-read-as", from: 1, to: 118}, acceptance{kind: "time-read-as", column: "C"})
+		}
+		return a, nil
+	}
 	from, to, ok2 := strings.Cut(rest, " to ")
 	a.kind = kind
 	var err1, err2 error
 	a.from, err1 = strconv.Atoi(from)
 	a.to, err2 = strconv.Atoi(to)
-	if !ok || !ok2 || err1 != nil || err2 != nil || kind == "" || a.from > a.to {
-		return a, fmt.Errorf("accepted problem %q: write it as in %q", s, acceptance{"time-read-as", 1, 118})
+	if !ok2 || err1 != nil || err2 != nil || kind == "" || a.from < 1 || a.from > a.to {
+		return a, fmt.Errorf("accepted problem %q: write it as in %q", s, acceptance{kind: "time-read-as", from: 1, to: 118})
 	}
 	return a, nil
 }
+
+// checkAcceptance checks a decision that problems need no look.
+func (d Decision) checkAcceptance() error {
+	a, err := parseAcceptance(d.Value)
+	if err == nil && (a.to == 0) != (d.Sheet != "") {
+		err = fmt.Errorf("%q needs either the sheet of one problem or the numbers of the sheets", d.Kind)
+	}
+	return err
+}
+
+// accepted is the condition of the problems that a decision accepts, as SQL
+// about sheet.problem p, record.run run, record.course c and sheet.sheet s.
+func (d Decision) accepted() (where string, args []any, err error) {
+	a, err := parseAcceptance(d.Value)
+	if err != nil {
+		return "", nil, err
+	}
+	date := ""
+	if d.Date != 0 {
+		date = d.Date.String()
+	}
+	where, args = "p.kind = ? and p.severity > ?", []any{a.kind, int(place.Waits)}
+	if a.to == 0 {
+		return where + " and s.hash = ? and p.tab = ? and p.row_number = ? and p.column_letter = ?", append(args, d.Sheet, d.Tab, d.Row, a.column), nil
+	}
+	return where + " and p.sheet_no between ? and ? and (? = '' or c.course = ?) and (? = '' or run.run_date::varchar = ?)",
+		append(args, a.from, a.to, d.Course, d.Course, date, date), nil
+}
+
+// problemsWithRuns joins the problems with what accepted speaks of.
+const problemsWithRuns = `sheet.problem p
+	left join sheet.sheet s on s.sheet_no = p.sheet_no
+	left join record.run run on run.run_no = p.run_no
+	left join record.course c on c.course_no = run.course_no`
 
 var settledSchema = store.Columns("sheet_no", store.Int32, "tab", store.Text, "row_number", store.Int32, "column_letter", store.Text,
 	"kind", store.Text, "read", store.Text, "words", store.Text)
@@ -78,21 +126,12 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 		if d.Kind != DecideAccept {
 			continue
 		}
-		a, err := parseAcceptance(d.Value)
+		where, args, err := d.accepted()
 		if err != nil {
 			return err
 		}
-		date := ""
-		if d.Date != 0 {
-			date = d.Date.String()
-		}
-		if err := pl.DB.Exec(ctx, `insert into sheet.settled
-			select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, ?
-			from sheet.problem p
-			left join record.run run on run.run_no = p.run_no
-			left join record.course c on c.course_no = run.course_no
-			where p.kind = ? and p.severity > ? and p.sheet_no between ? and ? and (? = '' or c.course = ?) and (? = '' or run.run_date::varchar = ?)`,
-			acceptedWords(d), a.kind, int(place.Waits), a.from, a.to, d.Course, d.Course, date, date); err != nil {
+		if err := pl.DB.Exec(ctx, "insert into sheet.settled select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, ? from "+problemsWithRuns+" where "+where,
+			append([]any{acceptedWords(d)}, args...)...); err != nil {
 			return err
 		}
 	}
@@ -106,8 +145,10 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 				where l.run_no = p.run_no and t.sheet_no = p.sheet_no and r.status <> %d)`, record.Superseded))
 }
 
+const acceptedWord = "accepted"
+
 func acceptedWords(d Decision) string {
-	s := fmt.Sprintf("accepted (decision %d)", d.ID)
+	s := fmt.Sprintf("%s (decision %d)", acceptedWord, d.ID)
 	if d.Why != "" {
 		s += ": " + d.Why
 	}
@@ -220,28 +261,127 @@ func (pl *Pipeline) AcceptProblems(ctx context.Context, a Accept) (d Decision, s
 		return d, 0, fmt.Errorf("no problem of the kind %q needs a look; there are: %s", a.Kind, strings.Join(kinds, ", "))
 	}
 	d.Value = v.String()
-	stamp, err := pl.figuresStamp()
+	kept, err := pl.KeepAccepted(ctx, []Decision{d})
 	if err != nil {
-		return d, 0, err
-	}
-	current, err := pl.state(ctx, "figures")
-	if err != nil {
-		return d, 0, err
-	}
-	kept, err := pl.AppendDecisions([]Decision{d})
-	if err != nil {
-		return d, 0, err
-	}
-	d = kept[0]
-	if current != stamp { // figures were behind already
-		if _, err := pl.Refresh(ctx, false); err != nil {
-			return d, 0, err
-		}
-	} else if err := pl.noteAccepted(ctx); err != nil {
 		return d, 0, err
 	}
 	left, err := pl.Problems(ctx, "", false)
-	return d, len(open) - len(left), err
+	return kept[0], len(open) - len(left), err
+}
+
+// KeepAccepted keeps decisions that problems need no look any more, and gives
+// them back with their numbers.
+func (pl *Pipeline) KeepAccepted(ctx context.Context, ds []Decision) ([]Decision, error) {
+	stamp, err := pl.figuresStamp()
+	if err != nil {
+		return nil, err
+	}
+	current, err := pl.state(ctx, "figures")
+	if err != nil {
+		return nil, err
+	}
+	kept, err := pl.AppendDecisions(ds)
+	if err != nil {
+		return nil, err
+	}
+	if current != stamp { // figures were behind already
+		_, err = pl.Refresh(ctx, false)
+		return kept, err
+	}
+	return kept, pl.noteAccepted(ctx)
+}
+
+// PrintedProblem names a problem as a workbook of the desk has it.
+type PrintedProblem struct {
+	At           string // the cell, for messages
+	Sheet, Tab   string
+	Row          int
+	Column, Kind string
+	Read         string
+	All          bool   // all of the kind, of the sheet and the run
+	Course, Date string // of the run
+}
+
+// decideAccepted turns the answer that a printed problem needs no look into a
+// decision. One that was corrected since, or does not stand in the archive any
+// more, is refused; one that is accepted already gives the same decision again.
+func (pl *Pipeline) decideAccepted(ctx context.Context, d Decision, p PrintedProblem) ([]Decision, error) {
+	fresh := func(why string, args ...any) error {
+		return fmt.Errorf("%s: %s. Take a fresh desk workbook and answer on that", p.At, fmt.Sprintf(why, args...))
+	}
+	e, err := pl.FindSheet(p.Sheet)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", p.At, err)
+	}
+	d.Kind = DecideAccept
+	a := acceptance{kind: p.Kind, column: p.Column}
+	d.Sheet, d.Tab, d.Row, d.Value = e.Hash, p.Tab, p.Row, a.String()
+	list := []Decision{d}
+	found, err := pl.problemsOf(ctx, list)
+	if err != nil {
+		return nil, err
+	}
+	found = slices.DeleteFunc(found, func(q Settled) bool { return q.Read != p.Read })
+	switch {
+	case len(found) == 0:
+		return nil, fresh("this was asked of a sheet or a reading that does not stand any more")
+	case found[0].Why != "" && !strings.HasPrefix(found[0].Why, acceptedWord):
+		return nil, fresh("this needs no look any more (%s)", found[0].Why)
+	}
+	if !p.All {
+		return list, nil
+	}
+	if d.Date, err = unit.ParseDay(p.Date); err != nil {
+		return nil, fmt.Errorf("%s: %w", p.At, err)
+	}
+	a = acceptance{kind: p.Kind, from: e.Seq, to: e.Seq}
+	d.Sheet, d.Tab, d.Row, d.Course, d.Value = "", "", 0, p.Course, a.String()
+	return []Decision{d}, nil
+}
+
+// WouldSettle lists the problems that decisions settle and that need a look
+// without them.
+func (pl *Pipeline) WouldSettle(ctx context.Context, ds []Decision) ([]Settled, error) {
+	list, err := pl.problemsOf(ctx, ds)
+	return slices.DeleteFunc(list, func(p Settled) bool { return p.Why != "" }), err
+}
+
+// problemsOf lists the problems that decisions of the kind DecideAccept are
+// about, in their order, each once.
+func (pl *Pipeline) problemsOf(ctx context.Context, ds []Decision) (out []Settled, err error) {
+	seen := map[Settled]bool{}
+	for _, d := range ds {
+		if d.Kind != DecideAccept {
+			continue
+		}
+		where, args, err := d.accepted()
+		if err != nil {
+			return nil, err
+		}
+		rows, err := pl.DB.QueryContext(ctx, `select distinct coalesce(s.path, ''), p.tab, p.row_number, p.column_letter, p.severity, p.kind, p.read, p.expected, p.todo,
+				coalesce((select min(words) from sheet.settled t where t.sheet_no = p.sheet_no and t.tab = p.tab and t.row_number = p.row_number
+					and t.column_letter = p.column_letter and t.kind = p.kind and t.read = p.read), '')
+			from `+problemsWithRuns+" where "+where+" order by all", args...)
+		if err != nil {
+			return nil, err
+		}
+		for rows.Next() {
+			var p Settled
+			if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do, &p.Why); err != nil {
+				rows.Close()
+				return nil, err
+			}
+			if !seen[p] {
+				seen[p] = true
+				out = append(out, p)
+			}
+		}
+		rows.Close()
+		if err := rows.Err(); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
 }
 
 // noteAccepted settles problems anew and notes that the figures, on which an

@@ -37,6 +37,18 @@ type Correction struct {
 	Course, Date, Session, State string
 	OtherClub, IsClub            string
 	NotTheClub                   bool
+
+	// Accepted is a problem on the tab To check that was answered to be right.
+	Accepted *Accepted
+}
+
+// Accepted names a problem that needs no look any more: its place on the sheet
+// as received, its kind and what was read there.
+type Accepted struct {
+	Sheet, Tab, Column, Kind, Read string
+	Row                            int
+	All                            bool   // all of its kind, of this sheet and run
+	Course, Date                   string // of the run
 }
 
 // ReadDesk reads the boxes of a desk workbook back. A workbook without the tab
@@ -181,6 +193,11 @@ func readAnswers(f *excelize.File, path string, lines, shown [][]string) ([]Corr
 		case about[0] == askClub && len(about) == 3:
 			err = choose("yes", "no")
 			c.OtherClub, c.IsClub, c.NotTheClub = about[1], about[2], answer == "no"
+		case about[0] == askProblem && len(about) == 9:
+			err = choose(isRight, allAreRight)
+			a := &Accepted{Sheet: about[1], Tab: about[2], Column: about[4], Kind: about[5], Read: about[6], Course: about[7], Date: about[8], All: answer == allAreRight}
+			a.Row, _ = strconv.Atoi(about[3])
+			c.Accepted = a
 		case about[0] == askState && len(about) == 4:
 			c.Course, c.Date, c.Session, c.State = about[1], about[2], about[3], answer
 		default:

@@ -62,7 +62,12 @@ func (d *weekly) checksTab() *table.Tab {
 				at += ", column " + c.column
 			}
 			said[where(c.sheet, c.tab, c.row)] = true
-			add(severity, at, what, c.read, c.expected, todo)
+			about := ""
+			if severity == "look" {
+				about = deskQuestion(askProblem, c.sheet, c.tab, fmt.Sprint(c.row), c.column, c.kind, c.read, d.course, d.on.String())
+				todo = strings.TrimSpace(todo + " Or answer: " + isRight + ".")
+			}
+			question(severity, at, what, c.read, c.expected, todo, about)
 		}
 		for i := range d.results {
 			r := &d.results[i]
@@ -100,7 +105,7 @@ func (d *weekly) checksTab() *table.Tab {
 	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
 		table.Para{Text: d.counts()},
 		table.Para{Text: "Holds full names, ages and doubts: for the results desk, not for publication.", Bold: true},
-		table.Para{Text: "The column Answer is read back where What to do names the answers. Everything else is corrected on the tab Lines."},
+		table.Para{Text: "The column Answer is read back where What to do names the answers: \"is right\" where the sheet is right and nobody needs to look again, \"all are right\" for all of that kind on the same sheet. Everything else is corrected on the tab Lines."},
 		table.Full{Table: t})
 	return tab
 }
@@ -168,6 +173,14 @@ const (
 	askRecord = "record" // sheet, tab, row
 	askClub   = "club"   // other, club
 	askState  = "state"  // course, date, session
+
+	askProblem = "problem" // sheet, tab, row, column, kind, what was read, course and date of the run
+)
+
+// Answers to a problem that needs no look: the sheet is right.
+const (
+	isRight     = "is right"
+	allAreRight = "all are right"
 )
 
 // deskQuestion names a question for ReadDesk: its kind and what it is about.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/user"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -142,6 +143,9 @@ func (f *correctFlags) corrections(args []string) ([]pipeline.Correction, error)
 		if c.Status == "" {
 			c.Status = b.Strike
 		}
+		if p := b.Accepted; p != nil {
+			c.Accept = &pipeline.PrintedProblem{At: b.At.String(), Sheet: p.Sheet, Tab: p.Tab, Row: p.Row, Column: p.Column, Kind: p.Kind, Read: p.Read, All: p.All, Course: p.Course, Date: p.Date}
+		}
 		if c == (pipeline.Correction{Printed: c.Printed, By: c.By, Why: c.Why, SomeoneNew: c.SomeoneNew}) {
 			return nil, fmt.Errorf("%s: there is a remark and no box is filled in. Fill in what is wrong, or clear the remark", b.At)
 		}
@@ -225,12 +229,23 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		a.say("All of this is settled already.")
 		return a.asJSON(map[string]bool{"kept": false})
 	}
-	draft, err := pl.Draft(ctx, decisions)
+	settles, err := pl.WouldSettle(ctx, decisions)
 	if err != nil {
 		return err
 	}
-	if !a.json {
-		a.printDraft(draft)
+	onlyAccepts := !slices.ContainsFunc(decisions, func(d pipeline.Decision) bool { return d.Kind != pipeline.DecideAccept })
+	draft := &pipeline.Draft{Decisions: decisions}
+	if !onlyAccepts {
+		if draft, err = pl.Draft(ctx, decisions); err != nil {
+			return err
+		}
+		if !a.json {
+			a.printDraft(draft)
+		}
+	}
+	if len(settles) > 0 && !a.json {
+		fmt.Fprintln(a.out, "Needs no look any more:")
+		printSettled(a, settles, mostShown)
 	}
 	if !yes {
 		if yes, err = a.confirm("Keep this? [y/n] ", "To keep it, give the same command with --yes."); err != nil {
@@ -238,7 +253,12 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		}
 	}
 	if yes {
-		if err := draft.Keep(ctx); err != nil {
+		if onlyAccepts {
+			draft.Decisions, err = pl.KeepAccepted(ctx, decisions)
+		} else {
+			err = draft.Keep(ctx)
+		}
+		if err != nil {
 			return err
 		}
 		a.say("%s", keptWords(draft.Decisions))

@@ -1,9 +1,12 @@
 package main
 
 import (
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // What was corrected, accepted, or stands on a sheet that a later one has
@@ -50,4 +53,91 @@ func TestSettledProblems(t *testing.T) {
 	}
 	must(t, dir, "correct", "--undo", "1", "--yes")
 	wants(t, open(), "alder-bank_2026-01-03.csv:4: position repeated")
+}
+
+// The desk's workbook takes the answer that a point to check is right, one by one
+// and for all of a kind; read twice it changes nothing, a stale one is refused.
+func TestDeskWorkbookAccepts(t *testing.T) {
+	twice := "Pos,Name,Time\n1,Ada Moss,19:30\n2,Ben Reed,19:45\n2,Cora Vale,20:10\n3,Dan Wick,20:20\n3,Eve Hill,20:40\n4,Finn Dale,3:00:20\n"
+	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": twice})
+	must(t, dir, "run")
+	book := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
+	fresh, err := os.ReadFile(book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer := func(where, text string) {
+		t.Helper()
+		if err := os.WriteFile(book, fresh, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		f, err := excelize.OpenFile(book)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer f.Close()
+		if n := fillTab(t, f, "To check", "Answer", "Where", map[string]map[string]string{where: {"Answer": text}}); n != 1 {
+			t.Fatalf("%d rows are about %s", n, where)
+		}
+		if err := f.Save(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	open := func() string { return lapwing(t, dir, "sheets", "problems", "--all").out }
+	wants(t, open(), "csv:4: position repeated", "csv:6: position repeated")
+	rowAt := func(row string) string { return "alder-bank_2026-01-03.csv, row " + row }
+
+	answer(rowAt("4"), "maybe")
+	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, `"maybe" is not one of: is right, all are right`) {
+		t.Errorf("another answer: exit %d, %s", o.code, o.errOut)
+	}
+	answer(rowAt("4"), " Is  right ")
+	o := lapwing(t, dir, "correct", "--from", book)
+	wants(t, o.out, "Needs no look any more:", "csv:4: position repeated", "--yes", "Nothing was kept.")
+	before := record(t, dir)
+	o = must(t, dir, "correct", "--from", book, "--by", "Pat", "--yes")
+	wants(t, o.out, "Kept as decision 1.", "lapwing correct --undo 1")
+	if s := open(); strings.Contains(s, "csv:4: position") || !strings.Contains(s, "csv:6: position") {
+		t.Errorf("after one was accepted:\n%s", s)
+	}
+	delete(before, "decisions.csv")
+	after := record(t, dir)
+	delete(after, "decisions.csv")
+	if d := differences(before, after); len(d) > 0 {
+		t.Errorf("accepting changed %v", d)
+	}
+	wants(t, must(t, dir, "correct", "--from", book, "--yes").out, "settled already")
+
+	answer(rowAt("6"), "all are right")
+	o = must(t, dir, "correct", "--from", book, "--yes")
+	if strings.Contains(o.out, "csv:4") {
+		t.Errorf("what was accepted is listed again:\n%s", o.out)
+	}
+	wants(t, o.out, "csv:6: position repeated", "Kept as decision 2.")
+	if s := open(); strings.Contains(s, "position repeated") {
+		t.Errorf("after all were accepted:\n%s", s)
+	}
+	settled := must(t, dir, "sheets", "problems", "--settled", "--all").out
+	wants(t, settled, "[accepted (decision 1)]", "[accepted (decision 2)]")
+	must(t, dir, "rebuild")
+	if again := must(t, dir, "sheets", "problems", "--settled", "--all").out; again != settled {
+		t.Errorf("after a rebuild:\n%s\nbefore:\n%s", again, settled)
+	}
+	must(t, dir, "check")
+	wants(t, must(t, dir, "correct", "--list").out, "accept problem", "position-repeated, sheets 1 to 1")
+
+	// corrected since, of a sheet that was replaced, and of one that is gone
+	must(t, dir, "correct", "--undo", "1", "--yes")
+	must(t, dir, "correct", "--undo", "2", "--yes")
+	must(t, dir, "correct", "alder-bank", "2026-01-03", "--line", "alder-bank_2026-01-03.csv:4", "--right-place", "3", "--yes")
+	answer(rowAt("4"), "is right")
+	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, "settled by decision") || !strings.Contains(o.errOut, "Take a fresh desk workbook") {
+		t.Errorf("corrected since: exit %d, %s", o.code, o.errOut)
+	}
+	write(t, dir, map[string]string{"more/alder-bank_2026-01-03.csv": strings.Replace(twice, "3,Eve Hill", "4,Eve Hill", 1)})
+	must(t, dir, "load", filepath.Join(dir, "more"))
+	answer(rowAt("6"), "is right")
+	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed {
+		t.Errorf("of a sheet that another has taken the place of: exit %d, %s", o.code, o.errOut)
+	}
 }
