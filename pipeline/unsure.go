@@ -48,6 +48,18 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 		listed[c.course] = true
 		runs[c.course] = max(runs[c.course], knownRuns)
 	}
+	// Words beside the names of several courses are no part of any: "alder-bank-log"
+	// and "kestrel-moor-log".
+	beside := map[string]map[string]bool{}
+	for c := range runs {
+		if q := longestWithin(c, runs, knownRuns); q != "" {
+			rest := strings.Replace("-"+c+"-", "-"+q+"-", "--", 1)
+			if beside[rest] == nil {
+				beside[rest] = map[string]bool{}
+			}
+			beside[rest][q] = true
+		}
+	}
 	var known []string
 	for c, n := range runs {
 		if n >= knownRuns {
@@ -78,7 +90,8 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 					case longest != "" && q != longest:
 						continue
 					case longest != "":
-						if runs[c] > newRuns && runs[c] > runs[q] {
+						rest := strings.Replace("-"+c+"-", "-"+q+"-", "--", 1)
+						if most := map[bool]int{true: 2 * knownRuns, false: newRuns}[len(beside[rest]) > 1]; runs[c] > most {
 							continue
 						}
 					case !inTitle || runs[c] > newRuns && runs[q] < rarer*runs[c] || !slip(c, q):

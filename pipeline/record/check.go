@@ -329,8 +329,8 @@ func (c *runCheck) order() {
 	}
 }
 
-// unplaced doubts a time without a position on a sheet where nearly all lines
-// have one, if it does not lie between the times around it: a record, a mean or
+// unplaced doubts a time without a position on a sheet where most lines have
+// one, if it does not lie between the times around it: a record, a mean or
 // a remark under the results rather than a finisher.
 func (c *runCheck) unplaced() {
 	placed, without := 0, 0
@@ -343,7 +343,7 @@ func (c *runCheck) unplaced() {
 			}
 		}
 	}
-	if without == 0 || placed < 9*without {
+	if without == 0 || placed < 3*without {
 		return
 	}
 	rows := slices.Clone(c.byPosition)

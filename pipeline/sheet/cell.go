@@ -23,10 +23,9 @@ func numberText(stored string, f format, date1904 bool) string {
 		// A day stands before the time, and the sheet shows the time alone.
 		// Whole minutes are more likely 24:31 typed as hours and minutes.
 		return durationText(v - math.Floor(v))
-	case (f == fDateTime || f == fDate) && v > 0 && v < 4 && v != math.Floor(v) && (v < 1 || math.Mod(math.Round(v*dayMS), 60000) != 0):
-		// 1900-01-01 00:24:31 is a time on a day that nobody means. Of whole
-		// minutes, the column decides.
-		return durationText(v - math.Floor(v))
+	case (f == fDateTime || f == fDate) && v > 0 && v < 1:
+		// 1900-01-00 00:24:31 is a time on a day that there is not.
+		return durationText(v)
 	case f == fTime, f == fElapsed:
 		return durationText(v)
 	case f == fDate || f == fDateTime:

@@ -134,6 +134,12 @@ func (s *settler) byHeading(i int) {
 			} else if clocks > .8 {
 				turn(Other, "its values are times")
 			}
+		case GivenName, FamilyName:
+			if numbers > .8 {
+				turn(Other, "its values are numbers")
+			} else if p.filled >= 8 && len(p.distinct) <= 2 {
+				turn(Other, "its values are no names")
+			}
 		case Age, AgeGroup, Sex, BirthYear, BirthDate, AgeGrade:
 			m, because = s.ageLike(i)
 		case Course:
@@ -681,6 +687,9 @@ func (s *settler) byValues() {
 			}
 		}
 		switch {
+		case several > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
+			best = s.lastOfGrowing(free)
+			s.set(best, Time, "heading %q; its values are the last of the times that grow along the row", s.headings[best])
 		case best >= 0 && several > 1 && sorted != 1 && !bare:
 			s.clockColumns = several
 		case best >= 0:
@@ -731,6 +740,42 @@ func (s *settler) byValues() {
 			s.set(i, Club, "the only other column of words")
 		}
 	}
+}
+
+// lastOfGrowing is the last of several columns of times that grow along nearly
+// every row, as those of 1 km, 2 km … 5 km do; -1 where they don't.
+func (s *settler) lastOfGrowing(free func(int) bool) int {
+	var cols []int
+	for i, p := range s.profiles {
+		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 {
+			cols = append(cols, i)
+		}
+	}
+	if len(cols) < 3 {
+		return -1
+	}
+	grow, rows := 0, 0
+	for _, r := range s.rows {
+		up, last, n := true, 0.0, 0
+		for _, c := range cols {
+			if t := trim(cellAt(r.cells, c)); kindOf(t) == kClock {
+				v := looseNumber(t)
+				up = up && v > last
+				last = v
+				n++
+			}
+		}
+		if n == len(cols) {
+			rows++
+			if up {
+				grow++
+			}
+		}
+	}
+	if rows < 3 || grow*10 < rows*9 {
+		return -1
+	}
+	return cols[len(cols)-1]
 }
 
 // decimalTimes finds the time on a sheet without headings where it is written

@@ -168,6 +168,12 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
+// leadingWords name no place before a name, trailingWords none after it; both may
+// well be part of one elsewhere: Winter Hill, Log Meadow.
+var leadingWords = set("fw fwd re img prize prizes awards")
+
+var trailingWords = set("winter summer spring autumn log prizes awards category categories summary")
+
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
 		return w == "#" || w == "%" || w == "/" || w == "+"
@@ -202,10 +208,10 @@ func plainWords(text string) string {
 		_, weekday := weekdayNames[f]
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
-	for len(words) > 0 && dull(words[0]) {
+	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
 	}
-	for len(words) > 0 && dull(words[len(words)-1]) {
+	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && trailingWords[fold(words[len(words)-1])]) {
 		words = words[:len(words)-1]
 	}
 	// Months alone are no place, but a place may begin with one: March Hollow.
@@ -464,7 +470,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			marked = spaced
 		}
 		for _, seg := range strings.Split(segmentMarks.Replace(strings.ReplaceAll(marked, "_", " ")), "|") {
-			seg = plainWords(strings.Trim(seg, " -_."))
+			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
 			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1]))) {
 				words = words[:len(words)-1]

@@ -34,6 +34,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{singleQuoted, "every cell stands in single quotes"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
+		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
 	} {
 		if out := try.arrange(textLines(text), d.delim); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
@@ -384,6 +385,62 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		words[1], words[2] = strings.TrimSuffix(name, " "+rest), rest
 	}
 	return place, name, "", true
+}
+
+var placeGroupTime = regexp.MustCompile(`^\s*(\d{1,4})\s*[.):]?\s+(\pL.*?)\s+` + clockPattern + `\s*$`)
+
+// placeNameGroupTime cuts lines as they come out of a printed page: "1 Jo Lee
+// W40 18:20". nil where not nearly all lines with a time are of that kind: a
+// club between name and group could not be told from the name.
+func placeNameGroupTime(lines []string, delim byte) []string {
+	out := make([]string, len(lines))
+	matched, timed, first := 0, 0, -1
+	for i, l := range lines {
+		out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
+		if len(l) > 200 || !clockInside.MatchString(l) {
+			continue
+		}
+		timed++
+		m := placeGroupTime.FindStringSubmatch(l)
+		if m == nil || strings.IndexByte(l, delim) >= 0 && delim != ' ' {
+			continue
+		}
+		words := strings.Fields(m[2])
+		for n := min(2, len(words)-2); n >= 1; n-- {
+			name, group := words[:len(words)-n], strings.Join(words[len(words)-n:], " ")
+			if k := kindOf(group); (k == kGroup || k == kSex) && len(name) <= 4 && !strings.ContainsAny(strings.Join(name, ""), "0123456789") {
+				out[i] = m[1] + "\t" + strings.Join(name, " ") + "\t" + group + "\t" + m[3]
+				matched++
+				if first < 0 {
+					first = i
+				}
+				break
+			}
+		}
+	}
+	if matched < 3 || matched*10 < timed*9 {
+		return nil
+	}
+	if first > 0 { // the heading of the four
+		if words, lex := strings.Fields(out[first-1]), newLexicon(Options{}); len(words) == 4 {
+			if headingKnown(lex, words) {
+				out[first-1] = strings.Join(words, "\t")
+			}
+		} else if len(words) > 4 && headingKnown(lex, words) {
+			return nil // more columns than can be told apart
+		}
+	}
+	return out
+}
+
+// headingKnown says whether all words are words of headings.
+func headingKnown(lex *lexicon, words []string) bool {
+	for _, w := range words {
+		if !lex.read(w).known {
+			return false
+		}
+	}
+	return true
 }
 
 var clockInside = regexp.MustCompile(`\b\d{1,3}:\d{2}\b`)
