@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"lapwing/pipeline/record/who"
 )
 
 // MatchVerdict says whether two are one person, and why.
@@ -78,6 +80,7 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	} else if err := pl.weighAfresh(ctx, v, a.no, b.no); err != nil {
 		return nil, err
 	}
+	join := who.JoinFrom(k.JoinBits, int32(v.First.Lines), int32(v.Second.Lines))
 	listed := "They are not on the review list."
 	if v.Place > 0 {
 		listed = fmt.Sprintf("They are number %d on the review list.", v.Place)
@@ -85,10 +88,10 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	switch {
 	case apart > 0:
 		v.Why = fmt.Sprintf("Two runners: decision %d keeps them apart, whatever the evidence.", apart)
-	case v.Bits >= k.JoinBits:
-		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(k.JoinBits), listed)
+	case v.Bits >= join:
+		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
 	case v.Bits > k.ReviewBits:
-		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which lines are joined. %s", signedBits(k.JoinBits), listed)
+		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which two with so many lines are joined. %s", signedBits(join), listed)
 	default:
 		v.Why = fmt.Sprintf("Two runners: the sum is below %s, so that the pair is not even doubtful.", signedBits(k.ReviewBits))
 	}

@@ -7,6 +7,7 @@ import (
 	"text/tabwriter"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/record/who"
 )
 
 // bits prints a weight with its sign.
@@ -129,7 +130,7 @@ func printWeights(out io.Writer, k pipeline.Linkage, list []pipeline.MatchWeight
 	}
 	fmt.Fprintf(out, "%d lines, %d signatures (lines that agree in name, sex and number or course), %d pairs weighed, %d joined; %d runners.\n",
 		k.Lines, k.Signatures, k.Pairs, k.Joins, k.Runners)
-	fmt.Fprintf(out, "Joined from %s bits on; doubtful from %s bits on.\n\n", bits(k.JoinBits), bits(k.ReviewBits))
+	fmt.Fprintf(out, "A single line is joined from %s bits on, two with many lines from up to %s; doubtful from %s bits on.\n\n", bits(k.JoinBits), bits(who.JoinFrom(k.JoinBits, 1000, 1000)), bits(k.ReviewBits))
 	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', tabwriter.AlignRight)
 	fmt.Fprintln(w, "in force\tstarting\tunit\t What is compared")
 	for _, m := range list {

@@ -148,7 +148,14 @@ func (m *model) attachable(owner []int32) *attachment {
 			return
 		}
 		free := keys[a]>>63 == 0
-		g.known = free && b-a > 1 && g.anyLoose(rows) && g.contradict(rows) && g.severalPeople(rows)
+		g.known = false
+		if free && b-a > 3 && g.anyUnnumbered(rows) && g.contradict(rows) {
+			n := g.peopleOf(rows)
+			g.known = n > 1 && g.anyLoose(rows)
+			if n > 1 {
+				m.noteSakes([]sake{{m.names.keys[m.recs[rows[0]].name].full, n}})
+			}
+		}
 		eachGroup(keys[a:b], 0, func(x, y int) {
 			from := len(g.rows)
 			old := map[int32][]int32{}

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/unit"
 )
 
 // Kinds of blocking keys: two signatures are compared where they share one.
@@ -203,7 +204,7 @@ func (m *model) thinkable(a, b *cluster) bool {
 			return false
 		}
 	}
-	if a.births >= births && b.births >= births && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 {
+	if a.births >= births && b.births >= births && birthGap(a.lo, a.hi, b.lo, b.hi) > 365 && (others || !a.fewWrong(b)) {
 		return false
 	}
 	sa, sb := a.mainSex(), b.mainSex()
@@ -211,6 +212,21 @@ func (m *model) thinkable(a, b *cluster) bool {
 		return false
 	}
 	return !strangers || !m.otherGiven(a, b)
+}
+
+// fewWrong says whether the births of two signatures would not lie a year apart
+// if the one or two lines of either that make them were wrong: among wide age
+// groups a single line may have fixed the birth of all.
+func (a *cluster) fewWrong(b *cluster) bool {
+	if a.lo > b.hi {
+		a, b = b, a
+	}
+	const wrong = 2
+	if n := b.ages.kept(); n > wrong && min(b.lo, unit.Day(b.ages.lo[wrong]>>8))-a.hi <= 365+pad {
+		return true
+	}
+	n := a.ages.kept()
+	return n > wrong && b.lo-max(a.hi, unit.Day(a.ages.hi[wrong]>>8)) <= 365+pad
 }
 
 // otherGiven says whether the given names of two signatures have nothing in

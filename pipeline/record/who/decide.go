@@ -140,6 +140,6 @@ func refs(ds []Decision) string {
 	return s
 }
 
-// Thresholds are the weights in bits from which two are joined, and below
-// which a pair is not even doubtful.
-func (r *Result) Thresholds() (join, review float64) { return r.m.o.Join, r.m.o.Review }
+// Thresholds are the weights in bits from which a single line is joined (see
+// JoinFrom for more), and below which a pair is not even doubtful.
+func (r *Result) Thresholds() (join, review float64) { return r.m.join, r.m.o.Review }

@@ -256,6 +256,7 @@ func (m *model) recall() {
 		}
 	}
 	m.people = k.People
+	m.join = m.o.Join + joinSingle(m.people)
 	m.birth = birthDensity{start: k.BirthStart, cum: k.Births}
 	m.clubs = make([]float32, m.lab.clubs)
 	for i, from := range m.lab.clubFrom {

@@ -189,6 +189,7 @@ func (m *model) frequencies() error {
 		}
 	}
 	m.people = max(2, float64(people))
+	m.join = m.o.Join + joinSingle(m.people)
 	m.clubs = make([]float32, m.lab.clubs)
 	for i := range m.sigs {
 		for _, c := range m.sigs[i].clubs {
@@ -367,7 +368,7 @@ func shortForm(a, b string) bool {
 	}
 	for _, p := range [2][2]string{{a, b}, {b, a}} {
 		stem := p[0]
-		for _, end := range [...]string{"ie", "y", "i", "o", "a"} {
+		for _, end := range [...]string{"ie", "ey", "y", "i", "o", "a"} {
 			if s, ok := strings.CutSuffix(p[0], end); ok {
 				stem = s
 				break

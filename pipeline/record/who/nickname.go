@@ -59,7 +59,7 @@ cornelius con neil
 cynthia cindy
 daniel dan danny
 danielle dani danni
-david dave davy davie dai
+david dave davy davie davey dai
 deborah deb debbie debs debra debora
 denise den
 dennis den denis
@@ -103,9 +103,9 @@ gerald gerry jerry ger
 gerard gerry ged ger
 gillian gill jill gilly jillian
 gordon gord gordie
-graham graeme grahame
+graham graeme grahame gray
 gregory greg gregor
-gwendolen gwen
+gwendolen gwen gwennie gwendoline
 hannah han hanna
 harold harry hal
 harriet hattie harrie
@@ -316,12 +316,21 @@ jose pepe
 joseph josef sepp
 jurgen jurg
 katarzyna kasia
+agnieszka aga
+aleksandra ola
+andrzej jedrek
+barbara basia
+dariusz darek
+grzegorz grzes
+jakub kuba
+joanna asia
 krzysztof krzys
 ludwig lutz
 luis lucho
 malgorzata gosia
 manuel manolo manu
 margarethe grete gretel
+magdalena magda lena
 maria maja mia
 michal misza
 mikhail misha
@@ -332,10 +341,12 @@ pilar pili
 rosario charo
 stanislaw staszek
 stefan steff
+slawomir slawek
 thomas tomas tomasz
 tomasz tomek
 vladimir vova volodya
 wilhelm willi willy
+wojciech wojtek
 wolfgang wolf
 xavier xavi
 zbigniew zbyszek

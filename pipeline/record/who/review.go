@@ -216,7 +216,7 @@ func (m *model) thin() []ThinFit {
 						rest = m.names.pool(&rest, &m.sigs[o])
 					}
 				}
-				if sum := m.weigh(&m.sigs[s], &rest); sum.total < m.o.Join {
+				if sum := m.weigh(&m.sigs[s], &rest); sum.total < m.join {
 					out = append(out, fit{s, sum.total})
 				}
 			}

@@ -71,7 +71,7 @@ func (r *Rows) check(names int) error {
 // Options of Link; the zero value is the usual way.
 type Options struct {
 	Threads   int     // 0: all cores
-	Join      float64 // bits from which two signatures are joined; 0: 2.5
+	Join      float64 // bits added to the weight from which two are joined, see JoinFrom
 	Review    float64 // bits below which a pair is not even doubtful; 0: -12
 	Fixed     bool    // use the starting weights, learn nothing
 	Decisions []Decision
@@ -80,9 +80,6 @@ type Options struct {
 func (o Options) withDefaults() Options {
 	if o.Threads <= 0 {
 		o.Threads = runtime.GOMAXPROCS(0)
-	}
-	if o.Join == 0 {
-		o.Join = 2.5
 	}
 	if o.Review == 0 {
 		o.Review = -12
@@ -152,13 +149,15 @@ type model struct {
 
 	lab       labels
 	names     nameTable
-	recs      []rec        // while rows are grouped
-	sigs      []cluster    // signatures in the order of their first row's Key
-	sigOf     []int32      // row -> signature
-	unsure    []bool       // series whose ages change all in one week; nil: none
-	clubbed   []bool       // series whose sheets give clubs
-	people    float64      // distinct full name and sex: the N of the prior
-	community *communities // nil: all names are one community
+	recs      []rec           // while rows are grouped
+	sigs      []cluster       // signatures in the order of their first row's Key
+	sigOf     []int32         // row -> signature
+	sakes     map[int32]int32 // whole name -> people known to have it, where more than one
+	unsure    []bool          // series whose ages change all in one week; nil: none
+	clubbed   []bool          // series whose sheets give clubs
+	join      float64         // bits from which a single line is joined
+	people    float64         // distinct full name and sex: the N of the prior
+	community *communities    // nil: all names are one community
 	birth     birthDensity
 	lift      courseLift
 	clubs     []float32 // share of rows by club label

@@ -334,7 +334,7 @@ func (s *Search) least(n int32, course float64) float64 {
 	return s.join() - (s.k.Weights.Prior - math.Log2(s.k.People)) - course - most
 }
 
-func (s *Search) join() float64 { return Options{}.withDefaults().Join }
+func (s *Search) join() float64 { return joinSingle(s.k.People) }
 
 // most is what age, club, pace and days can say of a row at most.
 func (s *Search) most(i int32) float64 {

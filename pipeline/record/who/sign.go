@@ -108,7 +108,11 @@ type signer struct {
 	rows    []int32 // rows in the order of their signatures
 	starts  []int32
 	known   bool // the group's name and sex are several people
+	sakes   []sake
 }
+
+// sake is a whole name that at least so many people have.
+type sake struct{ full, people int32 }
 
 // sign makes the signatures: rows of one full name, sex and number, or of one
 // full name, sex and course where there is no number. Within such a group rows
@@ -138,7 +142,14 @@ func (m *model) sign() error {
 		eachGroup(keys[lo:hi], 33, func(a, b int) {
 			rows, ks := g.rows[a:b], keys[lo+a:lo+b]
 			free := ks[0]>>63 == 0
-			g.known = free && b-a > 1 && g.anyLoose(rows) && g.contradict(rows) && g.severalPeople(rows)
+			g.known = false
+			if free && b-a > 3 && g.anyUnnumbered(rows) && g.contradict(rows) {
+				n := g.peopleOf(rows)
+				g.known = n > 1 && g.anyLoose(rows)
+				if n > 1 {
+					g.sakes = append(g.sakes, sake{m.names.keys[g.recs[rows[0]].name].full, n})
+				}
+			}
 			eachGroup(ks, 0, func(x, y int) { g.group(free, rows[x:y]) })
 		})
 		parts[k] = g
@@ -196,6 +207,7 @@ func (m *model) collect(parts []*signer, with []int32) error {
 	for k, g := range parts {
 		begin[k] = total
 		total += len(g.sigs)
+		m.noteSakes(g.sakes)
 	}
 	firsts, order := make([]uint64, total), make([]int32, total)
 	from := make([]*cluster, total)
@@ -230,6 +242,16 @@ func (m *model) collect(parts []*signer, with []int32) error {
 	m.recs = nil
 	m.applyDecisions()
 	return nil
+}
+
+// noteSakes keeps how many people are known to have a name.
+func (m *model) noteSakes(list []sake) {
+	if m.sakes == nil {
+		m.sakes = map[int32]int32{}
+	}
+	for _, x := range list {
+		m.sakes[x.full] = max(m.sakes[x.full], x.people)
+	}
 }
 
 // pinned are the rows that a decision takes out of their signatures: those it
@@ -286,23 +308,38 @@ func (g *signer) contradict(rows []int32) bool {
 	return false
 }
 
-// severalPeople says whether rows of one name show at least two people: two
-// births at least 300 days apart, each shown by at least two rows.
-func (g *signer) severalPeople(rows []int32) bool {
+// peopleOf counts the people whom the births of rows of one name show, up to
+// mostSakesSeen: births at least 300 days apart, each shown by at least two
+// rows.
+func (g *signer) peopleOf(rows []int32) (n int32) {
 	rest := g.placed(rows)
 	var found []age.Window
-	for len(rest) > 0 {
+next:
+	for len(rest) > 0 && n < mostSakesSeen {
 		w, in, out := g.stab(rest)
 		if len(in) < 2 {
-			return false
+			break
 		}
+		rest = out
 		for _, f := range found {
-			if f.Gap(w) > 300 {
-				return true
+			if f.Gap(w) <= 300 {
+				continue next
 			}
 		}
 		found = append(found, w)
-		rest = out
+		n++
+	}
+	return n
+}
+
+const mostSakesSeen = 8
+
+// anyUnnumbered says whether any row has no number.
+func (g *signer) anyUnnumbered(rows []int32) bool {
+	for _, i := range rows {
+		if g.recs[i].number == 0 {
+			return true
+		}
 	}
 	return false
 }
@@ -368,6 +405,20 @@ func (g *signer) stab(rows []int32) (w age.Window, in, out []int32) {
 	return
 }
 
+// stabKnown is stab with the rows of no known window on the side of most.
+func (g *signer) stabKnown(rows []int32) (w age.Window, in, out []int32) {
+	var known, rest []int32
+	for _, i := range rows {
+		if g.recs[i].window().Known() {
+			known = append(known, i)
+		} else {
+			rest = append(rest, i)
+		}
+	}
+	w, in, out = g.stab(known)
+	return w, append(in, rest...), out
+}
+
 // group makes the signatures of one group of rows, which are in Key order.
 // free is false for rows that stay alone.
 func (g *signer) group(free bool, rows []int32) {
@@ -403,9 +454,7 @@ func (g *signer) group(free bool, rows []int32) {
 		for _, p := range parts {
 			g.unclashed(p, numbered)
 		}
-		for _, i := range loose {
-			g.add([]int32{i}, true)
-		}
+		g.series(loose)
 		return
 	}
 next:
@@ -420,6 +469,42 @@ next:
 	}
 	for _, p := range parts {
 		g.unclashed(p, numbered)
+	}
+}
+
+// series makes signatures of rows of known namesakes that no window places:
+// those of one course that fit one another in age, run and pace are most likely
+// one person's, and where they run again and again says more of whose they are
+// than any one of them does. Few of them stay alone, and so do those that two
+// people must have left.
+func (g *signer) series(rows []int32) {
+	alone := func(rows []int32) {
+		for _, i := range rows {
+			g.add([]int32{i}, true)
+		}
+	}
+	for len(rows) > 0 {
+		in := rows
+		rows = nil
+		if g.contradict(in) {
+			_, in, rows = g.stabKnown(in)
+		}
+		switch {
+		case len(in) < shortestSeries:
+			alone(in)
+		case g.clash(in):
+			two, open, ok := g.twoPeople(in)
+			if !ok {
+				alone(in)
+				continue
+			}
+			for _, p := range two {
+				g.add(p, len(p) < shortestSeries)
+			}
+			alone(open)
+		default:
+			g.add(in, false)
+		}
 	}
 }
 
@@ -443,6 +528,8 @@ func (g *signer) clash(rows []int32) bool {
 	}
 	return hi-lo > farPace && hi > lo
 }
+
+const shortestSeries = 8 // rows of known namesakes at one course that are taken together
 
 const farPace = 450_000 // millionths of log time
 

@@ -148,6 +148,7 @@ func (m *model) weighNames(a, b *cluster, s *sum) {
 			var t sum
 			m.compareNames(x.id, y.id, &t)
 			m.namesGoTogether(x.id, y.id, &t)
+			m.amongNamesakes(x.id, y.id, &t)
 			t.total += seldom(x.n, a.n) + seldom(y.n, b.n)
 			if t.total > best.total {
 				best = t
@@ -191,6 +192,22 @@ func (m *model) namesGoTogether(x, y int32, s *sum) {
 		return
 	}
 	s.add(FamilyName, s.level[FamilyName], -max(m.community.bits(a.given, a.family), m.community.bits(b.given, b.family)))
+}
+
+// amongNamesakes lets a name say no more than which of those it is who are
+// known to have it: of k namesakes, any one is met by chance one time in k, how
+// rare the name may be elsewhere.
+func (m *model) amongNamesakes(x, y int32, s *sum) {
+	k := min(m.sakes[m.names.keys[x].full], m.sakes[m.names.keys[y].full])
+	if m.names.keys[x].full != m.names.keys[y].full {
+		k = max(m.sakes[m.names.keys[x].full], m.sakes[m.names.keys[y].full])
+	}
+	if k < 2 || s.level[FamilyName] == Differs || s.level[GivenName] == Differs {
+		return
+	}
+	if over := s.total - math.Log2(m.people/float64(k)); over > 0 {
+		s.add(FamilyName, s.level[FamilyName], -over)
+	}
 }
 
 // initialOnly says whether a spelling has no more than the initial of the
