@@ -222,3 +222,40 @@ func amongRuns(numbers []int32) string {
 	}
 	return fmt.Sprintf("run_no in (%s) and run_no between %d and %d", strings.Join(list, ", "), slices.Min(numbers), slices.Max(numbers))
 }
+
+// NewCourse is a course that no earlier sheet was of.
+type NewCourse struct {
+	Course string `json:"course"`
+	Sheet  string `json:"sheet"` // the first one of it
+}
+
+// HeldCourses are the courses that have runs.
+func (pl *Pipeline) HeldCourses(ctx context.Context) (map[string]bool, error) {
+	held := map[string]bool{}
+	err := pl.each(ctx, "select distinct c.course from record.run r join record.course c on c.course_no = r.course_no", func(rows *sql.Rows) error {
+		var c string
+		err := rows.Scan(&c)
+		held[c] = true
+		return err
+	})
+	return held, err
+}
+
+// NewCourses lists the courses of a load that had no runs before and do not
+// stand in courses.csv: a name may have been read where there is none.
+func (pl *Pipeline) NewCourses(held map[string]bool, rep *LoadReport) (out []NewCourse) {
+	seen := map[string]bool{}
+	for _, s := range rep.Sheets {
+		if s.State != "loaded" {
+			continue
+		}
+		for _, r := range s.Runs {
+			c, _, _ := strings.Cut(r, " ")
+			if !held[c] && !seen[c] && !pl.courses.listed(c) {
+				seen[c] = true
+				out = append(out, NewCourse{c, s.Path})
+			}
+		}
+	}
+	return out
+}

@@ -44,3 +44,18 @@ func TestCorrectedTimeAgainstTheOrder(t *testing.T) {
 		t.Errorf("an equal time: %q", dr.Asks)
 	}
 }
+
+// Somebody who stands twice on a sheet is asked about for as long as nobody has
+// settled it, not only until the first refresh.
+func TestPersonTwiceIsTold(t *testing.T) {
+	d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": week("1,Ada Moss,25:30,,,", "2,Ben Reed,26:04,,,", "3,Ben Reed,26:16,,,"),
+		"sheets/birch-lea_2026-01-03.csv": week("1,Dan Thorne,25:30,M50,M,Wick Runners", "2,Dan Thorne,26:30,M50,M,Wick Runners")})
+	told := func() string {
+		return d.text("select concat_ws(' ', course, row_number, severity, kind) from main.problems where kind like 'person-twice%' and settled = '' order by all")
+	}
+	d.want("told", told(), "alder-bank 4 doubtful person-twice-on-sheet birch-lea 3 doubtful person-twice-on-sheet")
+	c := on("2026-01-03", 3)
+	c.Name = "Cora Vale"
+	d.keep(c)
+	d.want("after the name was put right", told(), "birch-lea 3 doubtful person-twice-on-sheet")
+}

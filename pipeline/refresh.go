@@ -337,7 +337,10 @@ func (f *field) samePersonTwice(desk *lineDecisions, workers int) []storedProble
 			i, j = j, i
 		}
 		f.sameAs[i] = int32(j)
-		out = append(out, f.twice(i, j))
+		told := f.is(i, record.Doubtful) && f.part[i] == f.part[j] && !desk.touched[i] && !desk.touched[j] // when the sheet was read
+		if p := f.twice(i, j); !told {
+			out = append(out, p)
+		}
 	}
 	return out
 }
@@ -453,7 +456,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
 var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", "person-twice",
-	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", correctedOutOfOrder, exchangedAfterChange}
+	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", nameDoubtful, correctedOutOfOrder, exchangedAfterChange}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 	if err := pl.keepIDs(w); err != nil {

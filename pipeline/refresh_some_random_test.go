@@ -548,7 +548,7 @@ var (
 		"held record": "select 0, h::varchar from record.held_record h order by all",
 	}
 	factsOfAll = map[string]string{
-		"problem":    "select concat_ws('|', sheet, tab, row_number, column_letter, severity, kind, read, expected, todo, sheet_no, run_no, settled) from main.problems where kind <> 'codes-exchanged' order by all",
+		"problem":    "select concat_ws('|', sheet, tab, row_number, column_letter, severity, kind, read, expected, todo, sheet_no, run_no, settled) from main.problems where kind not in ('codes-exchanged', 'name-doubtful') order by all",
 		"club":       "select concat_ws('|', received, club) from record.club order by all",
 		"run":        "select concat_ws('|', run_no, results, print) from insight.run order by run_no",
 		"decision":   "select d::varchar from record.decision d order by all",

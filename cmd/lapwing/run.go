@@ -17,8 +17,10 @@ import (
 // runReport is what lapwing run found and did.
 type runReport struct {
 	Load    *pipeline.LoadReport `json:"load"`
+	New     []pipeline.NewCourse `json:"new_courses,omitempty"`
 	Changed []pipeline.RunRef    `json:"runs_changed"`
 	Summary pipeline.Summary     `json:"summary"`
+	Look    pipeline.Look        `json:"look"`
 	Written []string             `json:"reports_written"`
 	Gone    []pipeline.GoneRun   `json:"runs_withdrawn,omitempty"`
 	Waiting []string             `json:"waiting"`
@@ -49,10 +51,14 @@ A second run finds nothing new and changes nothing.`,
 
 func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []string) error {
 	rep := &runReport{}
-	var err error
+	held, err := pl.HeldCourses(ctx)
+	if err != nil {
+		return err
+	}
 	if rep.Load, err = pl.Load(ctx, paths, pipeline.ByHand{}); err != nil {
 		return err
 	}
+	rep.New = pl.NewCourses(held, rep.Load)
 	if _, err := pl.Refresh(ctx, false); err != nil {
 		return err
 	}
@@ -60,6 +66,9 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 		return err
 	}
 	if rep.Summary, err = pl.Summarise(ctx, rep.Changed); err != nil {
+		return err
+	}
+	if rep.Look, err = pl.ToLook(ctx, rep.Load); err != nil {
 		return err
 	}
 	if rep.Written, err = a.writeWeekly(ctx, pl, rep.Changed); err != nil {
@@ -101,6 +110,19 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 
 func (a *app) printRun(rep *runReport) {
 	a.printLoad(rep.Load)
+	for i, c := range rep.New {
+		if i == mostNamed {
+			a.say("  … and %d more", len(rep.New)-i)
+			break
+		}
+		a.say("New course: %s, in %s", c.Course, c.Sheet)
+	}
+	if n := len(rep.New); n == 1 {
+		c := rep.New[0]
+		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, c.Sheet)
+	} else if n > 1 {
+		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
+	}
 	s := rep.Summary
 	for _, g := range rep.Gone {
 		a.say("%s: no sheet stands any more (%s). Its reports say now that the result was withdrawn; take down what was pinned up.", runWords(g.RunRef), g.Why)
@@ -121,11 +143,11 @@ func (a *app) printRun(rep *runReport) {
 		newcomers := count(s.Newcomers, "newcomer")
 		switch {
 		case s.Unknown == s.Runs:
-			newcomers = "newcomers not known (say in history.csv since when the sheets are complete)"
+			newcomers = "newcomers not known (they will be once history.csv says since when all sheets are here, in a line such as: " + completeLine(rep.Changed[0]) + ")"
 		case s.Unknown > 0:
 			newcomers += fmt.Sprintf(" (not known for %s)", count(s.Unknown, "run"))
 		}
-		a.say("%s, %s. %s a look in these runs; all there is to look at: lapwing sheets problems", count(s.PBs, "personal best"), newcomers, needs(s.Look))
+		a.say("%s, %s.", count(s.PBs, "personal best"), newcomers)
 		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
 		if s.Runs <= mostNamed {
 			for _, f := range rep.Written {
@@ -140,6 +162,10 @@ func (a *app) printRun(rep *runReport) {
 			}
 		}
 	}
+	for _, r := range rep.Look.Volunteers {
+		a.say("Volunteers of %s are listed; there are no results of that day yet.", runWords(r))
+	}
+	a.say("%s", lookWords(s, rep.Look.All))
 	for i, q := range rep.Waiting {
 		if i == 10 {
 			fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", len(rep.Waiting)-10)
@@ -148,6 +174,10 @@ func (a *app) printRun(rep *runReport) {
 		fmt.Fprintln(a.out, "Waiting:", q)
 	}
 }
+
+// completeLine is the line of history.csv that says since when all sheets of a
+// course are here.
+func completeLine(r pipeline.RunRef) string { return "complete from," + r.Course + ",,,,,,," + r.Date }
 
 // mostNamed is how many changed runs are named one by one: a correction can
 // change a milestone or a best in weeks before and after, and somebody will ask
@@ -163,11 +193,27 @@ func runWords(r pipeline.RunRef) string {
 	return s
 }
 
-func needs(n int) string {
-	if n == 1 {
-		return "1 thing needs"
+// lookWords says how much needs a look, in the runs that changed and elsewhere.
+func lookWords(s pipeline.Summary, all int) string {
+	needs := func(n int) string {
+		if n == 1 {
+			return "1 thing needs a look"
+		}
+		return fmt.Sprintf("%d things need a look", n)
 	}
-	return fmt.Sprintf("%d things need", n)
+	const where = ". To see them: lapwing sheets problems"
+	switch other := all - s.Look; {
+	case all == 0:
+		return "Nothing needs a look."
+	case s.Runs == 0:
+		return needs(all) + where
+	case other == 0:
+		return needs(s.Look) + " in these runs" + where
+	case s.Look == 0:
+		return "Nothing needs a look in these runs; from before, " + needs(other) + where
+	default:
+		return fmt.Sprintf("%s in these runs, and %d from before%s", needs(s.Look), other, where)
+	}
 }
 
 // reportOptions are the options that all reports share.

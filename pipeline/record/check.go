@@ -152,7 +152,7 @@ func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 	if sev == place.Doubtful && l.Status == OK {
 		l.Status = Doubtful
 	}
-	c.add(l, sev, "person-twice", l.Name, fmt.Sprintf("somebody else than in row %d", first.Row), "Ask who finished here; one of the two may have been read for somebody else")
+	c.add(l, sev, "person-twice-on-sheet", l.Name, fmt.Sprintf("somebody else than in row %d", first.Row), "Ask who finished here; one of the two may have been read for somebody else")
 }
 
 // sections parts the lines, each section by position and row, where the

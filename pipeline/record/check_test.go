@@ -81,7 +81,7 @@ func TestCheckTwice(t *testing.T) {
 	// One number and name at two places: both stay, the second is doubtful.
 	lines = run(1080, 1200, 1300)
 	lines[0].Number, lines[2].Number, lines[2].Name = "A12", "A12", "ADA BROOKA"
-	wantKinds(t, CheckRun(lines, 5000), "4 person-twice")
+	wantKinds(t, CheckRun(lines, 5000), "4 person-twice-on-sheet")
 	if lines[0].Status != OK || lines[2].Status != Doubtful {
 		t.Errorf("%v, %v", lines[0].Status, lines[2].Status)
 	}
@@ -93,7 +93,7 @@ func TestCheckTwice(t *testing.T) {
 	// The name alone is no proof.
 	lines[2].Birth = age.Window{}
 	lines[0].Club, lines[2].Club = "Oak Hill Harriers", "Elm Vale AC"
-	wantKinds(t, CheckRun(lines, 5000), "4 person-twice")
+	wantKinds(t, CheckRun(lines, 5000), "4 person-twice-on-sheet")
 	if lines[2].Status != OK {
 		t.Errorf("name alone: %v", lines[2].Status)
 	}
