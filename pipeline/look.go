@@ -1,0 +1,43 @@
+package pipeline
+
+import (
+	"context"
+	"database/sql"
+	"time"
+
+	"lapwing/pipeline/unit"
+)
+
+// Look is what somebody should look at beside the runs of a summary.
+type Look struct {
+	All        int      `json:"in_the_archive"` // problems that nobody has settled, notes left out
+	Volunteers []RunRef `json:"volunteers_without_results,omitempty"`
+}
+
+// ToLook counts what needs a look in the whole archive, and lists the courses and
+// days that lists of volunteers of a load are of and no results.
+func (pl *Pipeline) ToLook(ctx context.Context, rep *LoadReport) (l Look, err error) {
+	if err := pl.DB.Get(ctx, "select count(*)::integer from main.problems where severity <> 'note' and settled = ''", &l.All); err != nil {
+		return l, err
+	}
+	for _, s := range rep.Sheets {
+		if s.State != "loaded" || s.Counts["volunteers"] == 0 {
+			continue
+		}
+		err = pl.each(ctx, `select distinct h.course, h.run_date
+			from record.helper h join sheet.part t on t.part_no = h.part_no
+			where t.sheet_no = `+itoa(int32(s.seq))+`
+				and not exists (select 1 from main.runs r where r.course = h.course and r.run_date = h.run_date)
+			order by all`, func(rows *sql.Rows) error {
+			var course string
+			var day time.Time
+			err := rows.Scan(&course, &day)
+			l.Volunteers = append(l.Volunteers, runRef(course, unit.DayOf(day), ""))
+			return err
+		})
+		if err != nil {
+			return l, err
+		}
+	}
+	return l, nil
+}
