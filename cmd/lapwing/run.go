@@ -210,9 +210,9 @@ func lookWords(s pipeline.Summary, all int) string {
 	case other == 0:
 		return needs(s.Look) + " in these runs" + where
 	case s.Look == 0:
-		return "Nothing needs a look in these runs; from before, " + needs(other) + where
+		return "Nothing needs a look in these runs; elsewhere, " + needs(other) + where
 	default:
-		return fmt.Sprintf("%s in these runs, and %d from before%s", needs(s.Look), other, where)
+		return fmt.Sprintf("%s in these runs, and %d elsewhere%s", needs(s.Look), other, where)
 	}
 }
 
