@@ -27,11 +27,13 @@ func runRef(course string, day unit.Day, session string) RunRef {
 
 // factsOfRuns sums up, for every run, the facts that its weekly reports rest
 // on. Estimates of the model are left out: they move a little with every new
-// run, and that alone is no reason to issue a report again.
+// run, and that alone is no reason to issue a report again; nor are lines that
+// say once more what stands already, or that another sheet stands for.
 const factsOfRuns = `
 select run_no, course, run_date, coalesce(session, '') as session, distance_m,
-	bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
-		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected, state))::varchar || coalesce(max(helpers.facts), '') as facts
+	coalesce(bit_xor(hash(sheet, row_number, position, runner_id, time_s, sex, age_group, club, status, counts_run, counts_time,
+		taking_part_as, name, is_pb, is_course_best, is_newcomer, is_visitor, milestone, hidden, protected, state))
+		filter (where status not in ('repeat', 'superseded'))::varchar, '') || coalesce(max(helpers.facts), '') as facts
 from main.results left join record.record_state using (line_no)
 left join (select course, run_date, ' ' || bit_xor(hash(name, role, runner_id, milestone, hidden, protected)) as facts from main.volunteers group by all) helpers using (course, run_date)
 where %s
