@@ -376,6 +376,9 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 			})
 		}
 		r.notes = answers.notes(r.parsed)
+		for k := range r.notes {
+			r.notes[k] += "; lapwing load … --dry-run shows it"
+		}
 	}
 	return nil
 }

@@ -223,7 +223,7 @@ func headingsChanged(course string, before earlierSheet, now []string) string {
 	case len(gone) > 0:
 		change = are(gone, "gone")
 	}
-	return fmt.Sprintf("the headings of %s have changed since %s: %s. To see how its columns are read now: lapwing load … --dry-run", course, before.sheet, change)
+	return fmt.Sprintf("the headings of %s have changed since %s: %s. Look whether each column is taken for what it is", course, before.sheet, change)
 }
 
 // without gives the headings of a that b has not, capitals aside.

@@ -48,10 +48,19 @@ func (k *clockColumn) because(f *family) string {
 			continue
 		}
 		if f.misfits[i] > 0 {
-			return fmt.Sprintf(", of which %d can't be %s", f.misfits[i], clockReadings[r].name)
+			if f.misfits[i] == f.n {
+				return fmt.Sprintf("; they can't be %s", r.plain())
+			}
+			return fmt.Sprintf("; %d of them can't be %s", f.misfits[i], r.plain())
 		}
 	}
-	return fmt.Sprintf("; as %s they would not look like running times of this distance as well", clockReadings[f.runnerUp].name)
+	return fmt.Sprintf("; read as %s they would look less like running times of this distance", f.runnerUp.plain())
+}
+
+// plain is how a reading is put to a person, without its example.
+func (r clockReading) plain() string {
+	words, _, _ := strings.Cut(clockReadings[r].means, " (")
+	return words
 }
 
 // askBelow is the log odds under which a person is asked: 20 to 1.

@@ -121,7 +121,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	for _, c := range cells {
 		if c = trim(c); c != "" {
 			filled++
-			if c[0] >= '0' && c[0] <= '9' {
+			if c[0] >= '0' && c[0] <= '9' && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
 				figures++
 			}
 		}
@@ -165,8 +165,13 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			}
 			continue
 		}
-		switch kindOf(c) {
-		case kInt, kDecimal, kClock, kDate, kPercent, kGroup, kSex, kStatus:
+		switch k := kindOf(c); k {
+		case kGroup:
+			if _, from, to, ok := findDistance(c); ok && from == 0 && to == len(c) {
+				continue // 1k, 2k: splits
+			}
+			values++
+		case kInt, kDecimal, kClock, kDate, kPercent, kSex, kStatus:
 			values++
 		}
 	}

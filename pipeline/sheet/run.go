@@ -196,7 +196,12 @@ var issueWords = set(`printed print updated update issued created produced expor
 // titleDates finds the dates of a title line, leaving out those that say when
 // the sheet was printed.
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
+	listed := -1 // end of a date that was left out
 	for _, f := range scanDates(title, loose) {
+		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
+			listed = f.to // "Next runs: 26 July, 2 August"
+			continue
+		}
 		before := strings.Fields(fold(title[:f.from]))
 		skip, labelled := false, false
 		for i := max(0, len(before)-3); i < len(before); i++ {
@@ -205,6 +210,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			}
 		}
 		if skip {
+			listed = f.to
 			continue
 		}
 		if n := len(before); n > 0 && strings.HasSuffix(strings.TrimRight(title[:f.from], " |"), ":") {
