@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"net/url"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -234,10 +235,14 @@ func printedOf(raw, shown [][]string, line []string) (name, time string) {
 // clockBox reads the time box. It is a text cell, but a program may have made
 // a time of day of "24:31": a day and 31 minutes as hours and minutes, which
 // stands for minutes and seconds, or a proper duration. Anything from three
-// hours up in whole minutes is the former: nobody is corrected to that.
+// hours up in whole minutes is the former: nobody is corrected to that. 25.52
+// is 25 minutes 52, as on sheets; whoever reads the box back sees it as 25:52.
 func clockBox(s string) (string, error) {
 	if s == "" {
 		return "", nil
+	}
+	if m := dottedClock.FindStringSubmatch(s); m != nil {
+		return m[1] + ":" + m[2], nil
 	}
 	days, err := strconv.ParseFloat(s, 64)
 	if err != nil || strings.Contains(s, ":") {
@@ -252,3 +257,7 @@ func clockBox(s string) (string, error) {
 	}
 	return unit.Clock(int32(sec)), nil
 }
+
+// dottedClock is a time of three minutes or more with a dot or comma; a number
+// that has lost its last zero (25.5) is none.
+var dottedClock = regexp.MustCompile(`^([3-9]|[1-9]\d{1,2})[.,]([0-5]\d)$`)

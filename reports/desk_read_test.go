@@ -83,6 +83,7 @@ func TestReadDesk(t *testing.T) {
 		{map[string]any{boxSex: "F"}, `"F" is not one of: M, W, X, not given`},
 		{map[string]any{boxPlace: "third"}, `"third" is no place`},
 		{map[string]any{boxTime: 2431}, `"2431" is no time; write it as 24:31`},
+		{map[string]any{boxTime: 25.5}, `"25.5" is no time; write it as 24:31`},
 		{map[string]any{boxRemark: "x", headRow: "?"}, "has lost its sheet or row"},
 		{map[string]any{boxTaking: "tortoise"}, `"tortoise" is not one of: runner`},
 	} {
@@ -96,5 +97,19 @@ func TestReadDesk(t *testing.T) {
 	public := writeWeekly(t, db, t.TempDir(), t.TempDir(), last)[0]
 	if _, err := ReadDesk(public); err == nil || !strings.Contains(err.Error(), "no workbook of the results desk") {
 		t.Errorf("the public workbook: %v", err)
+	}
+}
+
+// A time with a dot is read as on sheets; one that may have lost a zero is not.
+func TestDottedTimeBox(t *testing.T) {
+	for in, want := range map[string]string{"25.52": "25:52", "25,08": "25:08", "9.59": "9:59", "25.75": "", "25.5": "", "2.31": "", "0.0170255": "24:31", "24:31": "24:31"} {
+		got, err := clockBox(in)
+		if want == "" {
+			if err == nil && got == strings.Replace(in, ".", ":", 1) {
+				t.Errorf("%s became %s", in, got)
+			}
+		} else if got != want || err != nil {
+			t.Errorf("%s became %q, %v; want %s", in, got, err, want)
+		}
 	}
 }

@@ -3,6 +3,10 @@ package sheet
 import (
 	"archive/zip"
 	"bytes"
+	"io"
+	"mime"
+	"mime/multipart"
+	"net/mail"
 	"strings"
 )
 
@@ -23,11 +27,11 @@ func formatOf(data []byte) (format, why string) {
 	case bytes.HasPrefix(head, []byte("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1")):
 		return "", "it is an old XLS workbook or a workbook with a password" + save
 	case bytes.HasPrefix(head, []byte("%PDF")):
-		return "", "it is a PDF, a picture of a page rather than a table; ask for the spreadsheet it was made from"
+		return "", "it is a PDF, a picture of a page rather than a table; ask for the spreadsheet it was made from, and take this file out of the folder"
 	case bytes.HasPrefix(head, []byte("\x1F\x8B")), bytes.HasPrefix(head, []byte("7z\xBC\xAF")), bytes.HasPrefix(head, []byte("Rar!")):
 		return "", "it is a compressed archive; unpack it and load what is inside"
 	case bytes.HasPrefix(head, []byte("\x89PNG")), bytes.HasPrefix(head, []byte("\xFF\xD8\xFF")), bytes.HasPrefix(head, []byte("GIF8")):
-		return "", "it is a picture; ask for the spreadsheet it was made from"
+		return "", "it is a picture; ask for the spreadsheet it was made from, and take this file out of the folder"
 	case bytes.HasPrefix(trimmed, []byte("{\\rtf")):
 		return "", "it is a word-processor document" + save
 	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<html"), strings.HasPrefix(lower, "<?xml"), strings.HasPrefix(lower, "<table"):
@@ -35,7 +39,49 @@ func formatOf(data []byte) (format, why string) {
 	case strings.HasPrefix(lower, "{\""), strings.HasPrefix(lower, "[{"):
 		return "", "it is program data (JSON), not a table; ask for a CSV or a spreadsheet"
 	}
+	if files := attachments(data); len(files) > 0 {
+		what := "attachment, " + files[0]
+		if len(files) > 1 {
+			what = "attachments, " + strings.Join(files, ", ")
+		}
+		return "", "it is an e-mail with " + map[bool]string{true: "an ", false: ""}[len(files) == 1] + what + ": open it, save what is attached in the folder of the sheets, and take the e-mail out of it"
+	}
 	return "csv", ""
+}
+
+// mailHead is how far into a file the head of a message is looked for.
+const mailHead = 16 << 10
+
+// attachments names the files attached to a message (RFC 5322 with the parts of
+// RFC 2046), nil where the text is no message or has only words.
+func attachments(data []byte) (names []string) {
+	head := data[:min(len(data), mailHead)]
+	if !bytes.Contains(bytes.ToLower(head), []byte("content-type: multipart/")) {
+		return nil
+	}
+	m, err := mail.ReadMessage(bytes.NewReader(data))
+	if err != nil {
+		return nil
+	}
+	var within func(contentType string, body io.Reader, depth int)
+	within = func(contentType string, body io.Reader, depth int) {
+		kind, params, err := mime.ParseMediaType(contentType)
+		if err != nil || !strings.HasPrefix(kind, "multipart/") || depth > 4 {
+			return
+		}
+		for r := multipart.NewReader(body, params["boundary"]); ; {
+			part, err := r.NextPart()
+			if err != nil {
+				return // the end, or no more that can be read
+			}
+			if name := part.FileName(); name != "" && len(names) < 5 {
+				names = append(names, name)
+			}
+			within(part.Header.Get("Content-Type"), part, depth+1)
+		}
+	}
+	within(m.Header.Get("Content-Type"), m.Body, 0)
+	return names
 }
 
 // zipFormat tells workbooks from other packages that are ZIP archives.
