@@ -3,10 +3,12 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/text"
 )
 
@@ -73,13 +75,18 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 		}
 		for _, p := range s.parts {
 			from := p.part.Course.From
-			inTitle := strings.HasPrefix(from, "title")
+			// A list of volunteers of a course that nobody has run is odd, wherever the
+			// name stands.
+			byTitle := strings.HasPrefix(from, "title") || p.part.Kind == sheet.Volunteers
 			if strings.HasPrefix(from, "column") {
 				continue
 			}
-			for i, k := range p.runs {
+			for i, k := range append(slices.Clip(p.runs), helperRuns(p.helpers)...) {
 				c := k.course.course
-				if listed[c] {
+				if i >= len(p.runs) {
+					i = -1 // volunteers are of no run
+				}
+				if listed[c] || i < 0 && runs[c] > 0 {
 					continue
 				}
 				longest := longestWithin(c, runs, knownRuns)
@@ -94,7 +101,7 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 						if most := map[bool]int{true: 2 * knownRuns, false: newRuns}[len(beside[rest]) > 1]; runs[c] > most {
 							continue
 						}
-					case !inTitle || runs[c] > newRuns && runs[q] < rarer*runs[c] || !slip(c, q):
+					case !byTitle || runs[c] > newRuns && runs[q] < rarer*runs[c] || !slip(c, q):
 						continue
 					}
 					problem := place.Problem{
