@@ -75,3 +75,14 @@ func TestOneBadAge(t *testing.T) {
 		t.Errorf("%d things need a look (%v), want 2", s.Look, err)
 	}
 }
+
+// Two columns of ages of which one says a child and the other a grown-up: neither
+// is taken. A group that lags behind by a year is not such a case.
+func TestAgesThatContradict(t *testing.T) {
+	d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": "Pos,Name,Sex,Age,Category,Time\n1,Ann Tarrow,W,34,Senior,18:45\n2,Bert Bindle,M,45,M45,19:10\n" +
+		"3,Sammy Hollin,M,41,U13,20:00\n4,Elsie Fenwhistle,W,33,W50,20:25\n5,Una Pell,W,18,U17,21:25\n6,Vic Dorn,M,11,M40,21:40\n7,Wyn Sadd,W,51,W50,22:00\n"})
+	d.want("protected", d.text("select distinct name from main.results where protected order by name"), "Sammy Hollin Vic Dorn")
+	d.want("ages", d.text("select concat(position, ' ', coalesce(age_low, 0)) from main.results order by position"), "1 34 2 45 3 0 4 33 5 18 6 0 7 51")
+	d.want("problems", d.text("select concat(row_number, ' ', kind) from main.problems where kind = 'ages-contradict' order by all"),
+		"4 ages-contradict 5 ages-contradict 6 ages-contradict 7 ages-contradict")
+}

@@ -37,6 +37,10 @@ func (r *Reader) windowOf(n int, on unit.Day) age.Window {
 // Ages that are read without asking, give or take a day.
 const youngestAge, oldestAge = 3, 105
 
+// staleGroup is how many days an age group may lag behind the age beside it, as
+// groups do that are kept from the last season.
+const staleGroup = 2 * 366
+
 const (
 	likelyAges = "an age from 3 to 105"
 	askAge     = "Ask how old this runner was and correct the age, or the date of the run; until then the age is not known"
@@ -57,6 +61,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	}
 	var found age.Window
 	basis := age.NoBasis
+	apart := false
 	meet := func(index int, w age.Window, b age.Basis, s string) {
 		if !w.Known() {
 			return
@@ -65,8 +70,15 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			out.problem(row, index, place.Look, "age-unlikely", s, likelyAges, askAge)
 			return
 		}
+		if apart {
+			return
+		}
 		both, ok := found.Meet(w)
 		switch {
+		case !ok && found.Gap(w) > staleGroup && mayBeUnder18(found, day) != mayBeUnder18(w, day):
+			// one of the two says a child: neither is taken
+			out.problem(row, index, place.Look, "ages-contradict", s, "what the other age column of the row says", "Ask which is right; until then the age is not known, and this runner may be shown as a child would be")
+			found, basis, apart = age.Window{}, age.NoBasis, true
 		case !ok:
 			out.problem(row, index, place.Look, "ages-contradict", s, "what the other age column of the row says", "Ask which is right; the more exact one is used")
 		case basis == age.NoBasis:
@@ -131,6 +143,12 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		}
 	}
 	out.Birth, out.Basis = found, basis
+}
+
+// mayBeUnder18 says whether somebody with this birth window can be a child.
+func mayBeUnder18(w age.Window, day unit.Day) bool {
+	low, _, ok := w.On(day)
+	return ok && low < 18
 }
 
 // emptyGroups stand for no group.
