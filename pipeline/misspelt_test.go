@@ -82,6 +82,11 @@ func TestMisspeltSettledByPeople(t *testing.T) {
 		{"there is a run", "Alder Bnak", misspeltDay + 7*3, func(h, a []string) []string { return h }, false},
 		{"another weekday", "Alder Bnak", missing + 1, func(h, a []string) []string { return h }, false},
 		{"not held then", "Alder Bnak", misspeltDay + 7*30, func(h, a []string) []string { return h }, false},
+		{"among other words", "Alder Bank grand outing", misspeltDay + 7*30, func(h, a []string) []string { return h }, true},
+		{"among other words, nobody known", "Alder Bank grand outing", missing, func(h, a []string) []string { return folk(60)[40:] }, true},
+		{"among other words, another course's people", "Alder Bank grand outing", missing, func(h, a []string) []string { return a }, false},
+		{"among other words, there is a run", "Alder Bank grand outing", misspeltDay + 7*3, func(h, a []string) []string { return h }, false},
+		{"among other words, another weekday", "Alder Bank grand outing", missing + 1, func(h, a []string) []string { return h }, false},
 		{"family name first", "Alder Bnak", missing, func(h, a []string) []string {
 			out := make([]string, len(h))
 			for i, n := range h {

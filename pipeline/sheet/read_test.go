@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -423,7 +424,7 @@ func outcome(s *Sheet) sheetCase {
 }
 
 func TestSheets(t *testing.T) {
-	for _, c := range sheetCases {
+	for _, c := range slices.Concat(sheetCases, strangerCases) {
 		check := func(form, ending string, data []byte) {
 			t.Run(c.name+" as "+form, func(t *testing.T) {
 				s, err := Read(c.file+ending, data, c.o)

@@ -1,0 +1,103 @@
+package record
+
+import (
+	"fmt"
+	"testing"
+
+	"lapwing/pipeline/age"
+)
+
+// Ages in brackets behind names: where the heading says so, or where numbers
+// stand twice as ages do; runners' numbers, which differ, are none.
+func TestAgeBehindName(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	lo := func(l Line) int {
+		from, to, ok := l.Birth.On(raceDay)
+		if !ok || from != to {
+			return -1
+		}
+		return from
+	}
+	for _, k := range []struct {
+		heading string
+		number  func(i int) string
+		want    int // age of the first line, -1 not known
+	}{
+		{"Name (age)", func(i int) string { return fmt.Sprintf(" (%d)", 35+i) }, 35},
+		{"Name", func(i int) string { return fmt.Sprintf(" (%d)", 35+i%5) }, 35},
+		{"Name", func(i int) string { return fmt.Sprintf(" (%d)", 35+i) }, -1},
+		{"Name", func(i int) string { return "" }, -1},
+	} {
+		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
+			for i := range 12 {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c%s", 'a'+i, k.number(i)), fmt.Sprintf("%d:%02d", 20+i, i)})
+			}
+		})
+		if got := lo(lines[0]); got != k.want {
+			t.Errorf("%s, %s: age %d, want %d", k.heading, k.number(0), got, k.want)
+		}
+	}
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		for i := range 6 {
+			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c (%d)", 'a'+i, 1980+i), fmt.Sprintf("%d:%02d", 20+i, i)})
+		}
+	})
+	if want := age.OfYear(1980); lines[0].Birth != want {
+		t.Errorf("year behind the name: %v, want %v", lines[0].Birth, want)
+	}
+}
+
+// Thousandths of a second are whole numbers that nothing else can be.
+func TestMilliseconds(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	lines, r := readRows(t, c, []string{"position", "name", "finish_time_ms"}, Options{}, func(yield func([]string)) {
+		for i, ms := range []int{971004, 1177611, 1333356, 1471000} {
+			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprint(ms)})
+		}
+	})
+	if len(r.Problems) > 0 || lines[0].TimeMS != 971004 || lines[3].TimeMS != 1471000 {
+		t.Errorf("%d, %d, %v", lines[0].TimeMS, lines[3].TimeMS, r.Problems)
+	}
+}
+
+// A time without a place among lines that have one is believed where it lies
+// between its neighbours.
+func TestCheckUnplaced(t *testing.T) {
+	lines := run(1080, 1200, 1300, 1400, 1500, 1600)
+	lines = append(lines, Line{Row: 8, Name: "Course Best", TimeMS: 1001000})
+	wantKinds(t, CheckRun(lines, 5000), "8 line-without-place")
+	if lines[6].Status != Doubtful || lines[5].Status != OK {
+		t.Errorf("%v, %v", lines[6].Status, lines[5].Status)
+	}
+	lines = run(1080, 1200, 1300, 1400, 1500, 1600)
+	lines = append(lines, Line{Row: 8, Name: "Late Walker", TimeMS: 3001000})
+	wantKinds(t, CheckRun(lines, 5000))
+}
+
+// Places that begin again under one another are of men and of women: each is
+// checked by itself.
+func TestCheckSections(t *testing.T) {
+	lines := append(run(1080, 1200, 1300, 1400), run(1190, 1310, 1500)...)
+	for i := range lines {
+		lines[i].Row = int32(i + 2)
+		lines[i].Name = fmt.Sprintf("Ada Brook%c", 'a'+i)
+	}
+	wantKinds(t, CheckRun(lines, 5000))
+	lines[5].TimeMS = 2400 * 1000
+	wantKinds(t, CheckRun(lines, 5000), "7 time-out-of-order")
+}
+
+// Signs for the sexes.
+func TestSexSigns(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Sex = 0, 1, 2, 3
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{"1", "Ada Brook", "20:02", "♀"})
+		yield([]string{"2", "Eve Hill", "20:12", "♂"})
+	})
+	if lines[0].Sex != W || lines[1].Sex != M {
+		t.Errorf("%v, %v", lines[0].Sex, lines[1].Sex)
+	}
+}
