@@ -50,10 +50,11 @@ type lineDecisions struct {
 	f        *field
 	lines    map[lineRef][]int
 	received map[int]asReceived
-	runs     map[int32][]int // standing lines of runs that were looked into
-	touched  map[int]bool    // lines that say something else than their sheet
-	timed    map[int]bool    // those whose time was corrected
-	moved    map[int]bool    // those whose time or place was corrected
+	runs     map[int32][]int       // standing lines of runs that were looked into
+	touched  map[int]bool          // lines that say something else than their sheet
+	kinds    map[int][]appliedKind // what was decided about them
+	timed    map[int]bool          // those whose time was corrected
+	moved    map[int]bool          // those whose time or place was corrected
 	records  map[int]settledRecord
 	counts   map[int]bool // lines that the desk has said count after all
 	apart    [][2]int     // lines of two people, whatever they look like
@@ -62,8 +63,14 @@ type lineDecisions struct {
 	problems []storedProblem
 }
 
+// appliedKind is the kind of a decision that was followed.
+type appliedKind struct {
+	id   int
+	kind string
+}
+
 func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
-	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, timed: map[int]bool{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
+	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, kinds: map[int][]appliedKind{}, timed: map[int]bool{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
 	var mine []Decision
 	for _, d := range ds {
 		if d.Sheet != "" && d.Kind != DecideSame && d.Kind != DecideDifferent {
@@ -363,6 +370,7 @@ func (a *lineDecisions) apply(j int, d Decision) error {
 		a.owners = append(a.owners, lineOwner{j, d.Runner, d.ID})
 	}
 	a.touched[j] = true
+	a.kinds[j] = append(a.kinds[j], appliedKind{d.ID, d.Kind})
 	a.timed[j] = a.timed[j] || d.Kind == DecideTime
 	if d.Kind == DecideTime || d.Kind == DecidePlace {
 		a.moved[j] = true
@@ -468,6 +476,7 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 	f.settleStatus(x)
 	f.settleStatus(y)
 	a.touched[x], a.touched[y] = true, true
+	a.kinds[x], a.kinds[y] = append(a.kinds[x], appliedKind{d.ID, d.Kind}), append(a.kinds[y], appliedKind{d.ID, d.Kind})
 	a.note(d, decisionApplied, "")
 	a.settleRecord(x, d)
 	a.settleRecord(y, d)

@@ -59,3 +59,22 @@ func TestPersonTwiceIsTold(t *testing.T) {
 	d.keep(c)
 	d.want("after the name was put right", told(), "birch-lea 3 doubtful person-twice-on-sheet")
 }
+
+// The preview tells what is on trial, not again what was corrected before, and
+// nothing twice of a copy of the sheet.
+func TestPreviewTellsWhatIsNew(t *testing.T) {
+	sheet := week("1,Ada Moss,25:30,,,", "2,Ben Reed,26:04,,,Wick Runners", "3,Cora Vale,26:30,,,")
+	d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": sheet, "sheets/mail/alder-bank_2026-01-03.csv": "\n" + sheet})
+	c := on("2026-01-03", 2)
+	c.Club, c.Name = "Tarn Harriers", "Benny Reed"
+	d.shows(d.keep(c), "club Wick Runners → Tarn Harriers")
+	c = on("2026-01-03", 3)
+	c.Time = "26:40"
+	var got []string
+	for _, x := range d.draft(c).Changes {
+		if x.Place > 0 {
+			got = append(got, x.What)
+		}
+	}
+	d.want("changes of places", strings.Join(got, ", "), "time")
+}

@@ -368,6 +368,9 @@ func (c *comparison) whom(runner int32) string {
 
 func (c *comparison) line(i int, b, a lineFacts) {
 	f := c.w.field
+	if s := record.Status(a.status); a.status == b.status && (s == record.Repeat || s == record.Superseded) {
+		return // another line says it
+	}
 	runner := a.runner
 	if runner == 0 {
 		runner = b.runner
@@ -408,13 +411,25 @@ func (c *comparison) line(i int, b, a lineFacts) {
 	if b.visitor == uint8(history.Yes) || a.visitor == uint8(history.Yes) {
 		say("visitor", triInWords(b.visitor), triInWords(a.visitor))
 	}
-	if r, ok := c.w.desk.received[i]; ok && c.w.desk.touched[i] {
-		if b.runner == a.runner {
+	if r, ok := c.w.desk.received[i]; ok {
+		if b.runner == a.runner && c.proposes(i, DecideName, DecideClaim, DecideExchange) {
 			say("name on the sheet", orBlank(f.names.list[r.name]), orBlank(f.names.list[f.name[i]]))
 		}
-		say("place", orDash(r.position), orDash(f.position[i]))
-		say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
+		if c.proposes(i, DecidePlace) {
+			say("place", orDash(r.position), orDash(f.position[i]))
+		}
+		if c.proposes(i, DecideClub, DecideExchange) {
+			say("club", orBlank(f.clubs.list[r.club]), orBlank(f.clubs.list[f.club[i]]))
+		}
 	}
+}
+
+// proposes says whether one of the decisions on trial is about a line and of one
+// of the kinds.
+func (c *comparison) proposes(i int, kinds ...string) bool {
+	return slices.ContainsFunc(c.w.desk.kinds[i], func(k appliedKind) bool {
+		return slices.Contains(kinds, k.kind) && slices.ContainsFunc(c.w.proposed, func(d Decision) bool { return d.ID == k.id })
+	})
 }
 
 // totals tells where runners stand with their latest result: number of runs
