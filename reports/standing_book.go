@@ -17,7 +17,7 @@ var cardGrid = []float64{24, 13, 13, 13, 13, 20}
 func (c *Card) book(i issueOf) *table.Book {
 	b := &table.Book{Title: c.title(c.name), Subject: "Standing of a runner", Made: c.latest.String(),
 		Footer: fmt.Sprintf("Issue %d; standing on %s", i.Number, fullDay(c.latest))}
-	card := &table.Tab{Name: "Card", Grid: cardGrid, OnePage: true}
+	card := &table.Tab{Name: "Card", Grid: cardGrid}
 	card.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true},
 		table.Para{Text: "For the person and the results desk, not for publication."})
 	for _, s := range c.sections(false) {
@@ -32,7 +32,7 @@ func (c *Card) book(i issueOf) *table.Book {
 			card.Add(table.Small{Table: s.table})
 		}
 	}
-	card.Add(table.Para{Text: "Every result, with a chart, is on the tab History."})
+	card.Add(table.Para{Text: "Every result is on the tab History."})
 	b.Tabs = []*table.Tab{card, c.historyTab(), c.notes(i)}
 	return b
 }

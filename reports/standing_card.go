@@ -43,11 +43,13 @@ func (c *Card) sections(publish bool) []section {
 		}
 		return append(out, section{title: "Under 18", paras: []string{text + "."}})
 	}
-	if s, ok := d.standingSection(); ok {
-		out = append(out, s)
-	}
-	if s, ok := d.aheadSection(); ok {
-		out = append(out, s)
+	if !publish || !d.smallGroup() {
+		if s, ok := d.standingSection(); ok {
+			out = append(out, s)
+		}
+		if s, ok := d.aheadSection(); ok {
+			out = append(out, s)
+		}
 	}
 	if s, ok := d.courseSection(); ok {
 		out = append(out, s)
@@ -323,50 +325,93 @@ func ceilS(s *float64) int32 {
 // printed.
 var measures = []struct{ code, word string }{{"time", "time"}, {"adjusted", "adjusted"}, {"grade", "age grade"}}
 
-// standingSection ranks within the age group: by time on each course, and over
-// all by time, adjusted time and age grade, ever and this season.
-func (d *standingRows) standingSection() (section, bool) {
-	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
-		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
-	var lead []string
-	line := func(name, word string, in standIn) {
+// ranking is somebody's rank among the bests of the age group.
+type ranking struct {
+	rank  standing.Rank
+	of    int
+	ahead table.Value // percentile
+}
+
+// eachRank goes through the ranks within the age group: by time on each course,
+// and over all by time, adjusted time and age grade, ever and this season.
+func (d *standingRows) eachRank(give func(standIn, ranking)) {
+	each := func(in standIn) {
 		for _, season := range []bool{false, true} {
 			in.season = season
-			g := d.bests[in]
-			if g == nil {
-				continue
-			}
-			when := "ever"
-			if season {
-				when = "this season"
-			}
-			if r, n, p := rankIn(g.mine, g.all); r.N > 0 {
-				if last := int(r.N) == n && n > 1; season && !last && in.measure == "time" && (in.course == d.usualCourse() || in.course == "" && in.distance == d.usualDistance()) {
-					lead = append(lead, fmt.Sprintf("%s of %d %s", ordinalRank(r), n, map[bool]string{true: "over " + distance(in.distance), false: "at " + name}[in.course == ""]))
+			if g := d.bests[in]; g != nil {
+				if r, n, p := rankIn(g.mine, g.all); r.N > 0 {
+					give(in, ranking{r, n, p})
 				}
-				t.Add(nil, table.Words(name), table.Words(when), rankValue(r), table.Number(n), p, table.Words(word))
 			}
 		}
 	}
 	for _, c := range d.courses {
 		for _, dist := range d.distances() {
-			name := c.name
-			if dist != c.distance {
-				name += ", " + distance(dist)
-			}
-			line(name, "time", standIn{measure: "time", course: c.course, distance: dist})
+			each(standIn{measure: "time", course: c.course, distance: dist})
 		}
 	}
 	for _, dist := range d.distances() {
 		for _, m := range measures {
-			line("All, "+distance(dist), m.word, standIn{measure: m.code, distance: dist})
+			each(standIn{measure: m.code, distance: dist})
 		}
 	}
+}
+
+// standingSection shows the ranks within the age group.
+func (d *standingRows) standingSection() (section, bool) {
+	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
+		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
+	words := map[string]string{}
+	for _, m := range measures {
+		words[m.code] = m.word
+	}
+	var lead []string
+	d.eachRank(func(in standIn, r ranking) {
+		where, at := "All, "+distance(in.distance), "over "+distance(in.distance)
+		if in.course != "" {
+			where = d.courseName(in.course)
+			if !d.hasRoute(in.course, in.distance) {
+				where += ", " + distance(in.distance)
+			}
+			at = "at " + where
+		}
+		when := "ever"
+		if in.season {
+			when = "this season"
+		}
+		// A sentence tells nobody that they are the last.
+		if last := int(r.rank.N) == r.of && r.of > 1; in.season && !last && in.measure == "time" &&
+			(in.course == d.usualCourse() || in.course == "" && in.distance == d.usualDistance()) {
+			lead = append(lead, fmt.Sprintf("%s of %d %s", ordinalRank(r.rank), r.of, at))
+		}
+		t.Add(nil, table.Words(where), table.Words(when), rankValue(r.rank), table.Number(r.of), r.ahead, table.Words(words[in.measure]))
+	})
 	if len(t.Rows) == 0 {
 		return section{}, false
 	}
 	return section{title: "Standing in " + groupLabel(d.sex, d.group), table: t,
 		paras: append(leadWords(lead, groupLabel(d.sex, d.group)), "Everybody once, with their best in this group, ever in these sheets and this season. \"Ahead of\" is how many in a hundred of the others are behind; it is given from ten people on. By age grade, only those whose age is certain are counted.")}, true
+}
+
+// hasRoute says whether a distance is that of a course's first route, which needs
+// no mention.
+func (d *standingRows) hasRoute(course string, metres int32) bool {
+	for i := range d.courses {
+		if c := &d.courses[i]; c.course == course {
+			return c.distance == metres
+		}
+	}
+	return false
+}
+
+// smallGroup says whether somebody's group is of X and of so few people that it
+// is not for publication.
+func (d *standingRows) smallGroup() bool {
+	most := 0
+	for _, g := range d.bests {
+		most = max(most, len(g.all))
+	}
+	return d.sex == "X" && most < fewest
 }
 
 // leadWords says the standing of the season in a sentence.

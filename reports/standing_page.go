@@ -42,7 +42,7 @@ func (c *Card) page(i issueOf) ([]byte, error) {
 		Issue        []string
 		Made         string
 	}
-	if p.Title = name; c.group != "" {
+	if p.Title = name; c.group != "" && !c.smallGroup() {
 		p.Title += ", " + groupLabel(c.sex, c.group)
 	}
 	p.Under = "Standing on " + longDay(c.latest)
@@ -87,10 +87,19 @@ func pageTable(t *table.Table) (heads []pageCell, rows [][]pageCell) {
 		row := make([]pageCell, len(t.Columns))
 		for i, c := range t.Columns {
 			if row[i].Right = c.Kind.Right(); i < len(r.Cells) {
-				row[i].Text = r.Cells[i].Show(c.Kind)
+				row[i].Text = unbroken(r.Cells[i].Show(c.Kind))
 			}
 		}
 		rows = append(rows, row)
 	}
 	return heads, rows
+}
+
+// unbroken keeps a few short words, as of a date, on one line.
+func unbroken(s string) string {
+	const short = 11
+	if len(s) > short {
+		return s
+	}
+	return strings.ReplaceAll(s, " ", "\u00a0")
 }

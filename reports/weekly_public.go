@@ -31,7 +31,7 @@ func (d *weekly) public(i issueOf) *table.Book {
 
 // lists are the tabs with a list each.
 func (d *weekly) lists() []*table.Tab {
-	return present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
+	return present(d.bestsTab(), d.groupsTab(), d.gradesTab(), d.peopleTab(), d.wheelsTab(), d.recordsTab(), d.clubsTab(), d.helpersTab())
 }
 
 // present leaves out the tabs that have nothing to say.
@@ -597,6 +597,31 @@ func (d *weekly) peopleTab() *table.Tab {
 		tab.Add(table.Para{Text: "Newcomer: first run anywhere in these records. Visitor: first run on this course; the number is all their runs so far."})
 	}
 	tab.Add(table.Full{Table: t})
+	return tab
+}
+
+// wheelsTab lists those on wheels by time, each kind apart: they have places of
+// their own and stand in no other list of places.
+func (d *weekly) wheelsTab() *table.Tab {
+	t := &table.Table{Name: "Wheels", Columns: []table.Column{{Head: "On", Max: 32}, {Head: "In this list", Kind: table.Place}, {Head: "Name", Max: 28},
+		{Head: "Time", Kind: table.Clock}, {Head: "Place", Kind: table.Place}}}
+	for _, kind := range []string{"racing wheelchair or handcycle", "day wheelchair or frame"} {
+		rows := d.pick(func(r *resultRow) bool { return r.takingPart == kind && r.trusted() && r.finished() && r.timeS != nil })
+		sort.SliceStable(rows, func(i, j int) bool { return *rows[i].timeS < *rows[j].timeS })
+		times := make([]int32, len(rows))
+		for i, r := range rows {
+			times[i] = *r.timeS
+		}
+		for i, rank := range standing.Ranks(times) {
+			r := rows[i]
+			t.Add(nil, table.Words(kind), rankValue(rank), table.Words(r.publicName()), table.Number(*r.timeS), placeOf(r))
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	tab := &table.Tab{Name: "Wheels"}
+	tab.Add(table.Title{Level: 1, Text: "On wheels"}, table.Full{Table: t})
 	return tab
 }
 

@@ -761,3 +761,29 @@ func BenchmarkWeekly(b *testing.B) {
 		writeWeekly(b, db, b.TempDir(), b.TempDir(), last)
 	}
 }
+
+// Those on wheels have a list of their own, by time, and no place in a group.
+func TestWheels(t *testing.T) {
+	ctx := context.Background()
+	db, last := district(t, 4, 30, true)
+	in := &inserter{t: t, db: db, ctx: ctx}
+	in.exec(`update main.results set taking_part_as = 'racing wheelchair or handcycle' where course = 'heron-mere' and position in (4, 6) and run_date = (select max(run_date) from main.results)`)
+	d, err := readOne(ctx, db, Options{}, Run{"heron-mere", last, ""})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var text strings.Builder
+	d.wheelsTab().WriteText(&text, 0)
+	want := 0
+	for _, r := range d.results {
+		if r.position != nil && (*r.position == 4 || *r.position == 6) {
+			want++
+			if r.groupPlace.N != 0 || !strings.Contains(text.String(), r.publicName()) || !strings.Contains(text.String(), unit.Clock(*r.timeS)) {
+				t.Errorf("%s, place in group %d, in\n%s", r.publicName(), r.groupPlace.N, text.String())
+			}
+		}
+	}
+	if want != 2 || strings.Count(text.String(), "racing wheelchair") != 2 {
+		t.Errorf("%d people in\n%s", want, text.String())
+	}
+}

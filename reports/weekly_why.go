@@ -31,6 +31,9 @@ func (d *weekly) why(since Mark) (changes, error) {
 	if len(of.own)+len(of.people) > 0 {
 		return out, nil
 	}
-	return elsewhere(of.others, "other runs", "people who are not in this run",
-		"no sheet and no decision of this run has changed; settings, a list in the archive folder or the program has"), nil
+	nothing := "no sheet and no decision of this run has changed; settings, a list in the archive folder or the program has"
+	if !d.provisional() {
+		nothing = "no sheet and no decision of this run has changed; the days for corrections are over, or settings, a list in the archive folder or the program has changed"
+	}
+	return elsewhere(of.others, "other runs", "people who are not in this run", nothing), nil
 }

@@ -57,7 +57,7 @@ func TestSeasonOfMembers(t *testing.T) {
 	if strings.Contains(o.out, "members.csv") {
 		t.Errorf("its members are known: %s", o.out)
 	}
-	if got, want := league(), "1=|Ada Moss|100|1|0|100; 1=|Cora Vale|100|1|0|100; |Dora Finn|0|0|0|0"; got != want {
+	if got, want := league(), "1=|Ada Moss|100|1|0|0|100; 1=|Cora Vale|100|1|0|0|100; |Dora Finn|0|0|0|0|0"; got != want {
 		t.Errorf("members on the day: %s, want %s", got, want)
 	}
 	must(t, dir, "season", "--club", "Tarn Harriers", "--club-as-printed")

@@ -47,7 +47,7 @@ they are listed, nobody is guessed.`,
 					}
 				}
 				if a.json {
-					return a.asJSON(map[string]any{"runner": who, "card": card.Text(), "files": files})
+					return a.asJSON(map[string]any{"runner": who, "figures": card.Facts(), "card": card.Text(), "files": files})
 				}
 				if len(files) == 0 {
 					fmt.Fprint(a.out, card.Text())

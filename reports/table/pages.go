@@ -80,6 +80,16 @@ func alike(a, b Row, column int) bool {
 	return slices.Equal(a.Cells[:column+1], b.Cells[:column+1])
 }
 
+// keepSection is keep for a section that begins here: one of more than a third
+// of a page begins on this page where a third of it is left, or pages would stay
+// half empty.
+func (p *tabWriter) keepSection(height float64) error {
+	if third := p.capacity() / 3; height > third && p.capacity()-p.filled >= third {
+		return nil
+	}
+	return p.keep(height)
+}
+
 // group is the height in points of the rows from r on that are alike.
 func (p *tabWriter) group(t *Table, column, r int) float64 {
 	h := 0.0

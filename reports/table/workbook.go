@@ -171,7 +171,7 @@ func (p *tabWriter) write() error {
 	}
 	for i, blk := range p.tab.Blocks {
 		if t, ok := blk.(Title); ok && t.Level > 1 && p.full == nil {
-			if err := p.keep(p.section(p.tab.Blocks[i:])); err != nil {
+			if err := p.keepSection(p.section(p.tab.Blocks[i:])); err != nil {
 				return err
 			}
 		}
