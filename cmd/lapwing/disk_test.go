@@ -103,7 +103,7 @@ func TestFullDisk(t *testing.T) {
 						break
 					}
 				}
-				if strings.Contains(o.errOut, "Nothing of this batch") && exists(room, "archive", "sheets", "ledger.csv") {
+				if strings.Contains(o.errOut, "Nothing of it was kept") && exists(room, "archive", "sheets", "ledger.csv") {
 					t.Errorf("nothing was kept, it says, yet there is a ledger:\n%s", o.errOut)
 				}
 			case exitOK:

@@ -280,7 +280,7 @@ func TestNoPermission(t *testing.T) {
 		if o.code != exitFailed {
 			t.Errorf("exit %d, want 1\n%s", o.code, o.out)
 		}
-		wants(t, o.errOut, "Nothing of this batch was loaded", "right to write")
+		wants(t, o.errOut, "Nothing of it was kept", "right to write")
 		sameFiles(t, "archive", before, snapshot(t, filepath.Join(dir, "archive")), 6)
 	})
 	t.Run("to read the database", func(t *testing.T) {

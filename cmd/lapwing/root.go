@@ -89,9 +89,9 @@ func plain(err error) string {
 	case errors.Is(err, syscall.ENOSPC) || strings.Contains(err.Error(), "No space left on device"):
 		return err.Error() + ". The disk is full: make room, then run the same command again"
 	case errors.Is(err, syscall.EROFS):
-		return err.Error() + ". The folder is read-only: name one that can be written, with --archive or in lapwing.toml"
+		return err.Error() + ". The folder is read-only: name one that can be written, in lapwing.toml (archive, reports) or with --archive"
 	case errors.Is(err, fs.ErrPermission) || strings.Contains(err.Error(), "Permission denied"):
-		return err.Error() + ". Ask for the right to write there, or name another folder, with --archive or in lapwing.toml"
+		return err.Error() + ". Ask for the right to write there, or name another folder, in lapwing.toml (archive, reports) or with --archive"
 	}
 	return err.Error()
 }

@@ -175,7 +175,7 @@ func (a Archive) Keep(batch []Incoming) (err error) {
 			for _, p := range made {
 				os.Remove(p)
 			}
-			err = fmt.Errorf("can't keep the sheets in the archive: %w. Nothing of this batch was loaded; make room or check permissions, then load again", err)
+			err = fmt.Errorf("can't keep the sheets in the archive: %w. Nothing of it was kept; make room or check permissions, then give the same command again", err)
 		}
 	}()
 	var tmp [][2]string

@@ -92,7 +92,7 @@ func TestKeepFails(t *testing.T) {
 			if ahead {
 				batch[1].Begun.End()
 			}
-			if err == nil || !strings.Contains(err.Error(), "Nothing of this batch was loaded") {
+			if err == nil || !strings.Contains(err.Error(), "Nothing of it was kept") {
 				t.Errorf("%s, copy begun before: %v: Keep says %v", name, ahead, err)
 			}
 			if after := list(t, a.Dir); !reflect.DeepEqual(before, after) {
