@@ -298,6 +298,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		switch {
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
 			text, labelled = value, true
+		case g.known && g.meaning != Date && g.meaning != Session && len(findDates(value)) > 0 && plainWords(cutSpans(value, false)) == "" && plainWords(label) != "" && len(strings.Fields(label)) > 1:
+			text = label // "Lock Point: 26 October 2024"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case plainWords(cutSpans(label, false)) == "":
@@ -427,6 +429,9 @@ func isVenueLabel(f string) bool {
 	return false
 }
 
+// countWords after "top" say how many are listed.
+var countWords = set("three five ten twenty 3 5 10 20")
+
 func isRemark(text string) bool {
 	words := strings.Fields(fold(text))
 	if len(words) == 0 {
@@ -435,7 +440,7 @@ func isRemark(text string) bool {
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return true
 	}
-	if len(words) > 1 && words[0] == "run" && words[1] == "director" {
+	if len(words) > 1 && (words[0] == "run" && words[1] == "director" || words[0] == "top" && countWords[words[1]]) {
 		return true
 	}
 	return len(words) > 9 && len(findDates(text)) == 0
