@@ -571,3 +571,11 @@ func readCase(t *testing.T, name, text string) *Sheet {
 	}
 	return s
 }
+
+// Times with marks behind them are still times of which another column is a part.
+func TestPaceBesideMarkedTimes(t *testing.T) {
+	s := readCase(t, "alder-bank_2026-01-03.csv", "Plads,Tid,Navn,Tempo\n1,21:50,Jo Lee,4:22\n2,22:03*,Al Roe,4:24\n3,24:26 SB,Cy Dee,4:53\n4,25:00*,Di Fox,5:00\n5,26:15 SB,Ed Gow,5:15\n6,27:05*,Fay Orr,5:25\n")
+	if p := s.Parts[0]; p.Index(Time) != 1 || p.Index(Pace) != 3 {
+		t.Errorf("time in column %d, pace in %d", p.Index(Time), p.Index(Pace))
+	}
+}

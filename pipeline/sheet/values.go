@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"html"
+	"strings"
+)
 
 // kind says what a cell looks like. A cell has one kind; what it means is
 // settled for the whole column.
@@ -25,6 +28,11 @@ func kindOf(s string) kind {
 	s = trim(s)
 	if s == "" {
 		return kBlank
+	}
+	if i := strings.IndexByte(s, '&'); i >= 0 && len(s) < 64 && strings.IndexByte(s[i:], ';') > 0 {
+		if s = trim(html.UnescapeString(s)); s == "" { // saved from a web page
+			return kBlank
+		}
 	}
 	c := s[0]
 	if c == '\'' && len(s) > 1 && s[1] >= '0' && s[1] <= '9' { // a spreadsheet's mark for text
@@ -421,6 +429,9 @@ func looseNumber(s string) float64 {
 			c = "0" + c[2:]
 		}
 		s = c
+	}
+	if isMarkedClock(s) {
+		s = strings.TrimRightFunc(s, func(r rune) bool { return r < '0' || r > '9' }) // 24:26 SB
 	}
 	v, group, scale := 0.0, 0.0, 0.0
 	neg := s != "" && s[0] == '-'
