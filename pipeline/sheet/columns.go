@@ -518,6 +518,12 @@ func (s *settler) times() {
 		}
 	}
 	cols = s.all(Time)
+	if len(s.clock) > 0 {
+		for _, c := range cols {
+			s.set(c, Pace, "heading %q beside a time in minutes and seconds of their own: a pace", s.headings[c])
+		}
+		return
+	}
 	if len(cols) < 2 {
 		return
 	}
