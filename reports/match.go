@@ -173,7 +173,7 @@ func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
 	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", strings.Join(fits, ", or ")))
 	add("Remark", "Is kept with the decision: who told you, how you know.")
 	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
-	add("Together", fmt.Sprintf("From %s on a single line is joined without asking; where both have many lines it takes up to 2 more.", signed(b.Join)))
+	add("Together", fmt.Sprintf("From %s on a single line is joined without asking; where both have many lines it takes up to 3 more.", signed(b.Join)))
 	add("In 100", "Of 100 pairs with such evidence about so many are one person, as measured on made-up districts.")
 	add("Order", fmt.Sprintf("The pairs that an answer helps most come first: likely ones with many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
 	add("What you may change", "Decision and Remark only. Rows may be sorted, filtered or deleted. A row whose other cells were changed, or that is out of date, is refused with its cell, and nothing happens to it.")

@@ -5,7 +5,7 @@
 -- signatures: groups of lines that agree in name, sex and number or course
 -- pairs: pairs of signatures that were weighed
 -- joins: joins that were made
--- join_bits: weight from which a single line is joined; two with more lines need up to 2 more
+-- join_bits: weight from which a single line is joined; two with more lines need up to 3 more
 -- review_bits: weight below which a pair is not even doubtful
 -- learned: the weights were learned from this archive, else starting weights
 -- matches: likely pairs of one person that they were learned from

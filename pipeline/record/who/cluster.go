@@ -155,7 +155,7 @@ func meets(a, b []int32) bool {
 // that of a line, and is as quickly asked: so the more lines the smaller of two
 // has, the surer it must be.
 func JoinFrom(least float64, a, b int32) float64 {
-	return least + min(2, .7*math.Log2(float64(max(1, min(a, b)))))
+	return least + min(3, .8*math.Log2(float64(max(1, min(a, b)))))
 }
 
 // joinSingle is the weight from which a single line is joined. In made-up

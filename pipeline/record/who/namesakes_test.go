@@ -78,7 +78,7 @@ func TestJoinFrom(t *testing.T) {
 	for _, c := range []struct {
 		a, b int32
 		want float64
-	}{{1, 1, 0}, {1, 400, 0}, {2, 2, .7}, {4, 90, 1.4}, {90, 4, 1.4}, {50, 60, 2}} {
+	}{{1, 1, 0}, {1, 400, 0}, {2, 2, .8}, {4, 90, 1.6}, {90, 4, 1.6}, {50, 60, 3}} {
 		if got := JoinFrom(0, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("%d and %d lines: from %.2f, want %.2f", c.a, c.b, got, c.want)
 		}
