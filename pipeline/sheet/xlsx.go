@@ -65,7 +65,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	lex, book := newLexicon(o), newCourseBook(o.Courses)
 	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}}, date1904: date1904, limits: o.Limits}
 	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
-		return nil, refuse("its list of texts is damaged (%v); save the workbook again and load that", err)
+		return nil, refuse("its list of texts can't be used: %v", err)
 	}
 	tabs := f.GetSheetList()
 	for i, tab := range tabs {
