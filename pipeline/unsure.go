@@ -53,8 +53,17 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 	// Words beside the names of several courses are no part of any: "alder-bank-log"
 	// and "kestrel-moor-log".
 	beside := map[string]map[string]bool{}
+	bare := map[string]string{} // well-known names by their letters alone
+	for c, n := range runs {
+		if n >= knownRuns {
+			letters := strings.ReplaceAll(c, "-", "")
+			if other, have := bare[letters]; !have || c < other {
+				bare[letters] = c
+			}
+		}
+	}
 	for c := range runs {
-		if q := longestWithin(c, runs, knownRuns); q != "" {
+		if q := longestWithin(c, runs, bare); q != "" {
 			rest := strings.Replace("-"+c+"-", "-"+q+"-", "--", 1)
 			if beside[rest] == nil {
 				beside[rest] = map[string]bool{}
@@ -89,7 +98,7 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 				if listed[c] || i < 0 && runs[c] > 0 {
 					continue
 				}
-				longest := longestWithin(c, runs, knownRuns)
+				longest := longestWithin(c, runs, bare)
 				for _, q := range known {
 					switch {
 					case q == c:
@@ -125,11 +134,11 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 // longestWithin is the longest name of a well-known course that stands in a
 // name among other words ("alder-bank" in "alder-bank-two-columns"), or is the
 // name but for the spaces ("alderbank"); "" where there is none.
-func longestWithin(c string, runs map[string]int, least int) (longest string) {
+func longestWithin(c string, runs map[string]int, bare map[string]string) (longest string) {
 	words := strings.Split(c, "-")
 	for i := range words {
 		for k := len(words); k > i; k-- {
-			if q := strings.Join(words[i:k], "-"); len(q) >= shortestSlip && len(q) > len(longest) && q != c && runs[q] >= least {
+			if q := strings.Join(words[i:k], "-"); len(q) >= shortestSlip && len(q) > len(longest) && q != c && runs[q] >= knownRuns {
 				longest = q
 			}
 		}
@@ -137,12 +146,10 @@ func longestWithin(c string, runs map[string]int, least int) (longest string) {
 	if longest != "" || len(c) < shortestSlip {
 		return longest
 	}
-	for q, n := range runs {
-		if n >= least && q != c && sameLetters(q, c) && (longest == "" || q < longest) {
-			longest = q
-		}
+	if q := bare[strings.ReplaceAll(c, "-", "")]; q != c {
+		return q
 	}
-	return longest
+	return ""
 }
 
 // sameLetters says whether two names differ in their hyphens alone.

@@ -159,6 +159,17 @@ func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 // positions begin again at 1 under one another, as those of men and of women
 // do; one section where they don't.
 func (c *runCheck) sections() [][]int32 {
+	first := 0 // lines at position 1
+	for _, i := range c.byPosition {
+		if p := c.lines[i].Position; p > 1 {
+			break
+		} else if p == 1 {
+			first++
+		}
+	}
+	if first < 2 {
+		return [][]int32{c.byPosition}
+	}
 	rows := slices.Clone(c.byPosition)
 	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
 	var out [][]int32
