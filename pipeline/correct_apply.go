@@ -73,7 +73,7 @@ func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
 	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, kinds: map[int][]appliedKind{}, timed: map[int]bool{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
 	var mine []Decision
 	for _, d := range ds {
-		if d.Sheet != "" && d.Kind != DecideSame && d.Kind != DecideDifferent {
+		if d.Sheet != "" && d.Kind != DecideAccept && d.Kind != DecideSame && d.Kind != DecideDifferent {
 			mine = append(mine, d)
 		}
 	}
