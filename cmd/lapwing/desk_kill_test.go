@@ -62,7 +62,7 @@ func TestKilledDesk(t *testing.T) {
 		{"correct from a workbook", []string{"correct", "--from", desks[0], "--yes", "--by", "desk"}},
 		{"match apply", []string{"match", "apply", apply, "--by", "desk"}},
 		{"sheets withdraw", []string{"sheets", "withdraw", filepath.Base(sheets[0])}},
-		{"season close", []string{"season", "--close"}},
+		{"season close", []string{"season", "--close", "--unfinished"}},
 	} {
 		t.Run(w.name, func(t *testing.T) {
 			calm := t.TempDir()
