@@ -73,7 +73,13 @@ func (t table) across(lex *lexicon) []table {
 // runsAcross gives the columns of a heading row whose headings are dates, where
 // another heading says who and none says time.
 func runsAcross(lex *lexicon, cells []string) (runs []int) {
-	// Most rows are no headings: dates and times, which are quick to see, first.
+	// Most rows are no headings: dates and times, which are quick to see, first, and
+	// before them times with a colon, which most rows have.
+	for _, c := range cells {
+		if strings.IndexByte(c, ':') > 0 && kindOf(c) == kClock {
+			return nil
+		}
+	}
 	for i, c := range cells {
 		if !strings.ContainsAny(c, "0123456789") {
 			continue

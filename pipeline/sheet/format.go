@@ -56,6 +56,9 @@ const mailHead = 16 << 10
 // RFC 2046), nil where the text is no message or has only words.
 func attachments(data []byte) (names []string) {
 	head := data[:min(len(data), mailHead)]
+	if !bytes.Contains(head, []byte("ultipart/")) && !bytes.Contains(head, []byte("ULTIPART/")) { // quick to see, of many sheets
+		return nil
+	}
 	if !bytes.Contains(bytes.ToLower(head), []byte("content-type: multipart/")) {
 		return nil
 	}
