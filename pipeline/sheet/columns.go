@@ -15,6 +15,7 @@ type settler struct {
 	columns      []Column
 	rows         []line // the sample
 	clock        []int  // columns of hours, minutes and seconds that make up the time
+	between      bool   // clock are the times of day of start and finish
 	clockColumns int    // columns of times of which no heading says which one counts
 }
 
@@ -50,7 +51,9 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 		s.byHeading(i)
 	}
 	s.minutesAndSeconds()
+	s.startAndFinish()
 	s.names()
+	s.handicap()
 	s.times()
 	s.single()
 	s.byValues()
@@ -144,6 +147,8 @@ func (s *settler) byHeading(i int) {
 			m, because = s.ageLike(i)
 		case Course:
 			switch {
+			case s.distances(i):
+				turn(Distance, "its values are distances")
 			case clocks > .8:
 				turn(Time, "its values are times")
 			case p.share(kDate) > .8:
@@ -209,6 +214,22 @@ func (s *settler) hasGuess(m Meaning) bool {
 		}
 	}
 	return false
+}
+
+// distances says whether the values of a column are nothing but distances.
+func (s *settler) distances(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		if _, from, to, ok := findDistance(c); !ok || plainWords(c[:from]+" "+c[to:]) != "" {
+			return false
+		}
+		n++
+	}
+	return n > 0
 }
 
 func (s *settler) startsAtZero(i int) bool {

@@ -172,7 +172,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn log prizes awards category categories summary")
+var trailingWords = set("winter summer spring autumn log prizes awards category categories summary anniversary jubilee birthday")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -192,13 +192,17 @@ func isOrdinalOrNumber(w string) bool {
 // plainWords strips the words of a title that name no place from both ends.
 func plainWords(text string) string {
 	words := strings.Fields(text)
+	all := words
 	dull := func(w string) bool {
 		f := fold(w)
 		if f == "" || isOrdinalOrNumber(f) || titleWords[f] {
 			return true
 		}
-		if strings.ContainsAny(f, " ") {
-			for _, p := range strings.Fields(f) {
+		if parts := strings.Fields(f); len(parts) > 1 {
+			if len(parts) == 2 && (wayWords[parts[0]] || parts[0] == "course") && digitsOnly(parts[1]) {
+				return false // course-3
+			}
+			for _, p := range parts {
 				if _, weekday := weekdayNames[p]; !weekday && !titleWords[p] && !isOrdinalOrNumber(p) && p != "feira" {
 					return false
 				}
@@ -214,6 +218,7 @@ func plainWords(text string) string {
 	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && trailingWords[fold(words[len(words)-1])]) {
 		words = words[:len(words)-1]
 	}
+	words = wholeName(all, words)
 	// Months alone are no place, but a place may begin with one: March Hollow.
 	months := 0
 	for _, w := range words {
@@ -226,6 +231,48 @@ func plainWords(text string) string {
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
 }
+
+// wholeName gives back the word without which what is left of a name is none: a
+// feature of the land has a word before it ("Race Hill", "Friday Street"), a part
+// of a way its number after it ("Junction 14"). all are the words of
+// the text, kept those left of it.
+func wholeName(all, kept []string) []string {
+	if len(kept) == 0 {
+		if len(all) == 2 && wayWords[fold(all[0])] && digitsOnly(all[1]) && len(all[1]) < 4 {
+			return all
+		}
+		return kept
+	}
+	if len(kept) > 1 {
+		return kept
+	}
+	word := fold(kept[0])
+	i := 0
+	for i < len(all) && all[i] != kept[0] {
+		i++
+	}
+	if wayWords[word] && i+1 < len(all) && digitsOnly(all[i+1]) && len(all[i+1]) < 4 {
+		return all[i : i+2]
+	}
+	if !landWords[word] || i == 0 || i >= len(all) {
+		return kept
+	}
+	before := fold(all[i-1])
+	_, weekday := weekdayNames[before]
+	if weekday && len(before) >= 5 || nameWords[before] {
+		return all[i-1 : i+1]
+	}
+	return kept
+}
+
+// wayWords have a number after them, landWords a word before them, where they
+// name a place; nameWords are those of titleWords that may be that word.
+var wayWords = set("junction route gate lock pier sector zone circuit loop trail")
+
+var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
+	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross`)
+
+var nameWords = set("start race final page finish date list round official event new long number numbers time times course run")
 
 // cutSpans replaces dates, times of day and distances by a bar.
 func cutSpans(text string, loose bool) string {
@@ -329,11 +376,17 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if _, known := book.exact[fold(seg)]; !labelled && !known && greets(seg) {
 			continue
 		}
-		seg = plainWords(strings.TrimSpace(seg))
+		whole := strings.TrimSpace(seg)
+		seg = plainWords(whole)
 		if !labelled {
 			seg = plainWords(placeIn(seg))
+		} else if f := strings.Fields(fold(whole)); seg == "" && len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
+			seg = whole // "Course: Course 3"
 		}
 		slug := Slug(seg)
+		if issueWords[fold(seg)] {
+			continue // "3 May 2026, published 5 May 2026"
+		}
 		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg)) && !labelled {
 			continue
 		}
@@ -438,12 +491,28 @@ func isRemark(text string) bool {
 		return false
 	}
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
-		return true
+		return !isTwoWordPlace(text)
 	}
 	if len(words) > 1 && (words[0] == "run" && words[1] == "director" || words[0] == "top" && countWords[words[1]]) {
 		return true
 	}
 	return len(words) > 9 && len(findDates(text)) == 0
+}
+
+// isTwoWordPlace says whether a text is, but for a date behind it, a word and a
+// feature of the land, both with a capital letter: "Marshal Green, 3 May 2026".
+func isTwoWordPlace(text string) bool {
+	name, _, _ := strings.Cut(segmentMarks.Replace(cutSpans(text, false)), "|")
+	words := strings.Fields(name)
+	if len(words) != 2 || strings.ContainsAny(name, ":") || !landWords[fold(words[1])] {
+		return false
+	}
+	for _, w := range words {
+		if r, _ := utf8.DecodeRuneInString(w); !unicode.IsUpper(r) {
+			return false
+		}
+	}
+	return true
 }
 
 // fileWords lists what the file's name, then its folders, give as the course.
@@ -483,9 +552,14 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
 				words = words[1:]
 			}
+			if f := strings.Fields(fold(seg)); len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
+				words = f // course-3_2026-01-03
+			}
+			words = wholeName(strings.FieldsFunc(spaced, func(r rune) bool { return r == '-' || r == ' ' }), words)
 			slug := Slug(strings.Join(words, " "))
+			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course")
 			// Names that programs and scanners give: scan00149, Book1, Mappe2.
-			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") || isSection(seg) || fileDull(slug) || helperTab(seg) {
+			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) {
 				continue
 			}
 			if k == len(parts)-1 && runFile.MatchString(base) {

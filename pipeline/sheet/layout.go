@@ -324,6 +324,7 @@ type rowRules struct {
 	headingLines  [][]string     // the lines of a heading of two, folded, which pages repeat one by one
 	kinds         []kind         // what nearly every cell of a column is; kBlank where that is nothing in particular
 	clock         []int          // columns of hours, minutes and seconds
+	between       bool           // clock are the times of day of start and finish
 	lastFilled    int            // last row with more than a printed position; 0 means not known
 	fill          []int          // columns whose blank cells repeat the cell above
 	sections      map[int]string // row of a section line -> the value it sets for the rows below
@@ -628,7 +629,11 @@ func (r *rowRules) shape(cells []string) []string {
 		}
 	}
 	if len(r.clock) > 0 {
-		b = append(b[:real], joinClock(b, r.clock))
+		join := joinClock
+		if r.between {
+			join = between
+		}
+		b = append(b[:real], join(b, r.clock))
 	}
 	if r.sectionColumn >= 0 {
 		b = append(b[:r.sectionColumn], r.section)

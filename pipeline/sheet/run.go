@@ -2,9 +2,11 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
@@ -193,6 +195,27 @@ type evidence struct {
 var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est`)
 
+// dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
+// of its day.
+func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
+	label, value, ok := strings.Cut(title, ":")
+	if g := lex.read(label); !ok || !g.known || g.meaning != Date {
+		return evidence{}, false
+	}
+	digits := strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == ',' || r == '.' || r == '\'' {
+			return -1
+		}
+		return r
+	}, value)
+	n, err := strconv.Atoi(digits)
+	if err != nil || len(digits) != 5 || n < 36526 || n > 60000 { // from the year 2000 on
+		return evidence{}, false
+	}
+	f, ok := cellDate(digits, false)
+	return evidence{foundDate: f, text: strings.TrimSpace(value), from: from, labelled: true, strength: 3}, ok
+}
+
 // titleDates finds the dates of a title line, leaving out those that say when
 // the sheet was printed.
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
@@ -289,6 +312,9 @@ func (rs *runSettler) settle(parts []*Part) {
 	}
 	rs.settleRuns(results)
 	rs.settleRuns(lists)
+	results = rs.leaveCopies(results)
+	rs.sheet.Parts = slices.DeleteFunc(rs.sheet.Parts, func(p *Part) bool { return p.Kind != Volunteers && !slices.Contains(results, p) })
+	rs.askDistances(results)
 	for _, p := range results {
 		rs.ask(p)
 	}
@@ -326,6 +352,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 	for i, t := range p.Titles {
 		rs.years = append(rs.years, yearsIn(t)...)
 		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
+		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
+			out = append(out, e)
+		}
 	}
 	if p.Tab != "" {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)

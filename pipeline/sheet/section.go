@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 
 	"lapwing/pipeline/unit"
@@ -28,6 +29,13 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	var open *block
 	sections := map[int]string{}
 	data := 0
+	distance := usualDistance
+	for _, title := range append(append([]string(nil), p.Titles...), p.Tab, baseName(s.Name)) {
+		if m, _, _, ok := findDistance(title); ok {
+			distance = int(m + .5)
+			break
+		}
+	}
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
 		if row < rules.first {
@@ -43,7 +51,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 		case whyBlank:
 			// What stands before a blank row belongs to the rows above it.
-			if open != nil && !isTitle(open.titles) {
+			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), distance) {
 				open = nil
 			}
 		case whyHeading, whyNumberOnly:
@@ -52,7 +60,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				continue
 			}
 			text := titleText(cells)
-			if rowFilled(cells) == 1 && isSection(text) {
+			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, distance) {
 				sections[row] = text
 				continue
 			}
@@ -80,7 +88,13 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		course := knownCourse(b.titles, book)
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
-		if !newDay && !newCourse {
+		newDistance := false
+		for _, text := range b.titles {
+			if !isRemark(text) && otherDistance(text, distance) {
+				newDistance = true
+			}
+		}
+		if !newDay && !newCourse && !newDistance {
 			continue
 		}
 		last := parts[len(parts)-1]
@@ -110,6 +124,12 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 	}
 	return parts
+}
+
+// otherDistance says whether a line gives another distance than these metres.
+func otherDistance(text string, metres int) bool {
+	m, _, _, ok := findDistance(text)
+	return ok && math.Abs(m-float64(metres)) > .02*float64(metres)
 }
 
 // isTitle says whether lines could be the title of the rows below them.

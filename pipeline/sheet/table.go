@@ -206,7 +206,11 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		for _, i := range c.clock {
 			names = append(names, letters(i))
 		}
-		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: "columns " + strings.Join(names, " and ") + " joined"})
+		why := "columns " + strings.Join(names, " and ") + " joined"
+		if c.between {
+			why = "from the time of day in column " + names[0] + " to that in column " + names[1]
+		}
+		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: why})
 	}
 	kind, why := partKind(p, t.tab, l.first >= 0, c.figures())
 	switch {
@@ -448,6 +452,9 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r.clock = c.clock
 	if len(c.clock) > 0 {
 		r.time = c.clock[len(c.clock)-2] // the minutes stand for the time
+		if r.between = c.between; r.between {
+			r.time = c.clock[1]
+		}
 	}
 	r.name = p.Index(Name)
 	r.given = p.Index(GivenName)

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// leaveCopies leaves out tables that repeat lines of another table of the same
+// run: the men and the women once more on tabs of their own, sorted by age group
+// or name, the first ten above the list.
+func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
+	type list struct {
+		of   map[string]bool
+		rows int
+	}
+	lists := make([]*list, len(parts))
+	read := func(i int) *list {
+		if lists[i] != nil {
+			return lists[i]
+		}
+		p, l := parts[i], &list{of: map[string]bool{}}
+		lists[i] = l
+		at := [...]int{p.Index(Name), p.Index(GivenName), p.Index(FamilyName)}
+		clock := p.Index(Time)
+		p.Each(func(_ int, cells []string) error {
+			name := ""
+			for _, c := range at {
+				name += fold(cellAt(cells, c)) + " "
+			}
+			t := trim(cellAt(cells, clock))
+			if name = strings.TrimSpace(name); name == "" || t == "" {
+				return nil
+			}
+			if kindOf(t) == kClock {
+				t = strconv.FormatFloat(looseNumber(t), 'f', -1, 64)
+			}
+			l.of[name+"\x00"+t] = true
+			l.rows++
+			return nil
+		}) // a grid has no errors of its own
+		return l
+	}
+	mayRepeat := func(p *Part) bool {
+		return p.Whole && p.Kind != Volunteers && p.Index(Date) < 0 && p.Index(Course) < 0 && p.Date.Settled && p.Course.OK() && p.Index(Time) >= 0 && p.named()
+	}
+	out := make([]bool, len(parts))
+	for i, a := range parts {
+		for k, b := range parts {
+			if i == k || out[i] || out[k] || !mayRepeat(a) || !mayRepeat(b) || a.Course.Value != b.Course.Value || a.Date.Day != b.Date.Day || a.Session.Value != b.Session.Value {
+				continue
+			}
+			small, large := read(i), read(k)
+			if small.rows < 3 || small.rows > large.rows || small.rows == large.rows && i < k {
+				continue
+			}
+			same := 0
+			for line := range small.of {
+				if large.of[line] {
+					same++
+				}
+			}
+			if same*10 < small.rows*9 {
+				continue
+			}
+			out[i] = true
+			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: a.Tab, Row: a.HeadingRow}, Severity: place.Note, Kind: "table-left-out",
+				Read: fmt.Sprintf("%d of %d lines", same, small.rows), Expected: "lines that do not stand in another table of the run already"})
+		}
+	}
+	for i, p := range parts {
+		if !out[i] {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// askDistances asks about a run whose lines are over several distances.
+func (rs *runSettler) askDistances(parts []*Part) {
+	const do = "A run has one distance. Put the lines of each distance into a sheet of their own, those of the other distances under another name of the course (such as %s-2k), and load them."
+	for i, p := range parts {
+		if c := p.Index(Distance); c >= 0 {
+			var said []string
+			metres := map[string]bool{}
+			for _, text := range columnTexts(p, c) {
+				if f := distanceOf(text, ""); f.Value != "" && !metres[f.Value] {
+					metres[f.Value] = true
+					said = append(said, text)
+				}
+			}
+			if len(said) > 1 && p.Index(Course) < 0 {
+				p.problem(rs.sheet.Name, 0, c, place.Waits, "distances-differ", strings.Join(said[:min(6, len(said))], ", "), "one distance", fmt.Sprintf(do, orText(p.Course.Value, "the-course")))
+			}
+			continue
+		}
+		for _, q := range parts[:i] {
+			if p.Course.Value == "" || q.Course.Value != p.Course.Value || !p.Date.Settled || !q.Date.Settled || p.Date.Day != q.Date.Day || p.Session.Value != q.Session.Value {
+				continue
+			}
+			if a, b := metresOf(q), metresOf(p); math.Abs(float64(a-b)) > .02*float64(a) { // 5 km is also 3.1 miles
+				p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Waits, "distances-differ", fmt.Sprintf("%d m and %d m", a, b), "one distance", fmt.Sprintf(do, p.Course.Value))
+				break
+			}
+		}
+	}
+}
+
+// usualDistance is what a run is taken to be over where nothing says so, in metres.
+const usualDistance = 5000
+
+func metresOf(p *Part) int {
+	if m := p.DistanceM(); m > 0 {
+		return m
+	}
+	return usualDistance
+}

@@ -1,0 +1,185 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// secondsOf are the seconds of a cell, -1 where it is no time.
+func secondsOf(cells []string, i int) float64 {
+	c := trim(cellAt(cells, i))
+	switch kindOf(c) {
+	case kClock:
+		return looseNumber(c)
+	case kInt:
+		if c == "0" {
+			return 0 // the scratch runner's handicap
+		}
+	}
+	return -1
+}
+
+// offsetWords head a column that says how long after the first a runner started,
+// or what is taken off his time.
+var offsetWords = set("handicap handicaps hcap cap hc offset delay start started staggered stagger allowance vorgabe handikap headstart")
+
+func (s *settler) saysOffset(i int) bool {
+	for _, w := range strings.Fields(fold(s.headings[i])) {
+		if offsetWords[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// handicap finds the running time of a handicap: a column of offsets, and two of
+// times of which one is the other and the offset together. Where runners start
+// one after the other they come in close together, and the running times differ
+// more than the clock at the finish; where all start together and an allowance is
+// taken off, the times before that differ more. So the column that is spread
+// wider is the running time.
+func (s *settler) handicap() {
+	var clocks []int
+	for i, p := range s.profiles {
+		if p.count[kClock] > 2 && p.shareOf(kClock, kInt) > .8 && s.columns[i].Meaning != PersonalBest {
+			clocks = append(clocks, i)
+		}
+	}
+	if len(clocks) < 3 {
+		return
+	}
+	for _, o := range clocks {
+		if !s.saysOffset(o) {
+			continue
+		}
+		for _, sum := range clocks {
+			for _, part := range clocks {
+				if o == sum || o == part || sum == part || !s.addUp(sum, part, o) {
+					continue
+				}
+				net, clock := part, sum
+				if s.columns[sum].Meaning == GunTime && s.largest(o) < 300 {
+					return // a few seconds or minutes to the start line
+				}
+				a, b := s.spread(sum), s.spread(part)
+				if a > b {
+					net, clock = sum, part
+				}
+				if max(a, b) < 1.15*min(a, b) {
+					s.clockColumns = 3
+				}
+				s.set(net, Time, "heading %q: the running time; column %s is it with the handicap of column %s reckoned in", s.headings[net], letters(clock), letters(o))
+				s.set(clock, Other, "heading %q: the time of column %s with the handicap of column %s reckoned in", s.headings[clock], letters(net), letters(o))
+				s.set(o, Other, "heading %q: a handicap", s.headings[o])
+				for _, c := range clocks {
+					if c != net && (s.columns[c].Meaning == Time || s.columns[c].Meaning == GunTime) {
+						s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(net))
+					}
+				}
+				return
+			}
+		}
+	}
+}
+
+// addUp says whether in nearly every row the times of two columns give those of a
+// third, and the offset is not the same for all.
+func (s *settler) addUp(sum, part, offset int) bool {
+	rows, right := 0, 0
+	lo, hi := math.Inf(1), 0.0
+	for _, r := range s.rows {
+		a, b, o := secondsOf(r.cells, sum), secondsOf(r.cells, part), secondsOf(r.cells, offset)
+		if a <= 0 || b <= 0 || o < 0 {
+			continue
+		}
+		rows++
+		if math.Abs(b+o-a) <= 1.01 {
+			right++
+		}
+		lo, hi = min(lo, o), max(hi, o)
+	}
+	return rows >= 3 && right*10 >= rows*9 && hi > lo
+}
+
+func (s *settler) largest(i int) (hi float64) {
+	for _, r := range s.rows {
+		hi = max(hi, secondsOf(r.cells, i))
+	}
+	return hi
+}
+
+// spread is the standard deviation of the times of a column.
+func (s *settler) spread(i int) float64 {
+	n, sum, squares := 0.0, 0.0, 0.0
+	for _, r := range s.rows {
+		if v := secondsOf(r.cells, i); v > 0 {
+			n, sum, squares = n+1, sum+v, squares+v*v
+		}
+	}
+	if n == 0 {
+		return 0
+	}
+	return math.Sqrt(max(0, squares/n-sum*sum/n/n))
+}
+
+// startAndFinish finds times of day at the start and at the finish on a sheet that
+// does not give the time between; it is reckoned.
+func (s *settler) startAndFinish() {
+	if len(s.clock) > 0 {
+		return
+	}
+	start, finish := -1, -1
+	for i, p := range s.profiles {
+		if p.shareOf(kClock) < .8 || p.count[kClock] == 0 {
+			continue
+		}
+		switch m := s.columns[i].Meaning; {
+		case s.late(i) && s.guesses[i].known && s.saysOffset(i) && start < 0:
+			start = i
+		case s.late(i) && s.guesses[i].known && (m == Time || m == GunTime || m == Other || m == Position) && finish < 0:
+			finish = i
+		case m == Time || m == GunTime || m == ChipTime || !s.guesses[i].known:
+			return // another column may be the time
+		}
+	}
+	if start < 0 || finish < 0 {
+		return
+	}
+	rows, fits := 0, 0
+	for _, r := range s.rows {
+		a, b := secondsOf(r.cells, start), secondsOf(r.cells, finish)
+		if a <= 0 || b <= 0 {
+			continue
+		}
+		rows++
+		if b-a >= 8*60 && b-a <= 4*3600 {
+			fits++
+		}
+	}
+	if rows == 0 || fits*20 < rows*19 {
+		return
+	}
+	s.clock, s.between = []int{start, finish}, true
+	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
+}
+
+// between writes the time from one time of day to another.
+func between(cells []string, parts []int) string {
+	from, to := trim(cellAt(cells, parts[0])), trim(cellAt(cells, parts[1]))
+	a, b := secondsOf(cells, parts[0]), secondsOf(cells, parts[1])
+	switch {
+	case to == "":
+		return ""
+	case kindOf(to) != kClock:
+		return to // DNF, or a dash
+	case from == "" || a < 0 || b < 0 || b <= a:
+		return "?"
+	}
+	ms := int64(math.Round(1000 * (b - a)))
+	text := fmt.Sprintf("%d:%02d:%02d", ms/3600000, ms/60000%60, ms/1000%60)
+	if ms%1000 > 0 {
+		text += fmt.Sprintf(".%03d", ms%1000)
+	}
+	return text
+}
