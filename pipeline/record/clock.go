@@ -176,6 +176,11 @@ func fractionMS[T string | []byte](s T) (int32, bool) {
 // lexFolded reads everything that is not plain digits and colons. b is folded.
 func lexFolded(b []byte) clockCell {
 	b = bytes.TrimLeft(b, "'=~( ")
+	if len(b) > 6 && b[0] > '9' {
+		for _, mark := range []string{"pb ", "sb ", "pb: ", "sb: ", "new pb "} {
+			b = bytes.TrimPrefix(b, []byte(mark))
+		}
+	}
 	if noTime(b) {
 		return clockCell{shape: blankClock}
 	}
@@ -431,14 +436,18 @@ func lexDateTime(b []byte) (clockCell, bool) {
 	if len(b) >= 16 && b[4] == '-' && b[7] == '-' && (b[10] == 't' || b[10] == ' ') {
 		days := int32(0)
 		switch string(b[:8]) {
+		default:
+			// The day of the run with the running time behind it: an hour of the
+			// night at which nobody runs.
+			if len(b) < 19 || b[11] != '0' || b[12] > '2' || b[12] == '0' && b[14] == '0' {
+				return clockCell{}, false
+			}
 		case "1899-12-":
 		case "1900-01-", "1904-01-":
 			days = int32(b[8]-'0')*10 + int32(b[9]-'0')
 			if b[3] == '4' {
 				days--
 			}
-		default:
-			return clockCell{}, false
 		}
 		var c clockCell
 		if !lexColons(bytes.TrimRight(b[11:], "z"), &c) || c.shape != colon3 || days < 0 || days > 4 {
@@ -473,7 +482,10 @@ func lexRepaired(b []byte) clockCell {
 	if i := bytes.IndexByte(b, '('); i > 0 {
 		b = b[:i]
 	}
-	b = bytes.TrimRight(b, "*#!+)~ ")
+	b = bytes.TrimRight(b, "*#!+)~ .")
+	for _, mark := range []string{" 1st timer", " first timer", " 1st time"} {
+		b = bytes.TrimSuffix(b, []byte(mark))
+	}
 	var room [24]byte
 	out := room[:0]
 	repaired, hours := false, false
@@ -544,7 +556,7 @@ func lexRepaired(b []byte) clockCell {
 }
 
 // timeRemarks may follow a time without changing it.
-var timeRemarks = wordSet(`pb|sb|cb|cr|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+var timeRemarks = wordSet(`pb|sb|cb|cr|nr|pr|new|debut|record|new pb|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
 
 // lexDots reads three numbers between dots: 1.02.15 or 24.31.5.
 func lexDots(b []byte) (clockCell, bool) {

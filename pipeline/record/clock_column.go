@@ -457,6 +457,9 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 		}
 	}
 	ms, ok = c.as(f.reading)
+	if ok && c.shape == number && c.fracDigits == 0 && c.whole < 100 && k.families[0].n+k.families[1].n > 4*f.n {
+		return ms, f.reading, true, true // "24" among times like 24:31: nobody wrote the seconds
+	}
 	if ok && (c.shape == colon2 || k.p.score(ms) > implausible) {
 		return ms, unread, false, true
 	}

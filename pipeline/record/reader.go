@@ -266,7 +266,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		if s := cell(cells, index); s != "" {
 			m := r.remark(s)
 			take(m)
-			if m.first != OK && out.TimeMS == 0 {
+			if m.first != OK && (out.TimeMS == 0 || out.Position == 0 && r.c.Position >= 0) {
 				say(m.first)
 			}
 			if index == r.c.Notes {

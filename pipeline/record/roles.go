@@ -141,7 +141,8 @@ func statusOf(b []byte, states map[string]Status) (st Status, ok bool) {
 }
 
 // startsWithStatus reads "dnf ankle" and "dq cut the course": a code first and
-// then the reason. The caller asks only where the line has no time.
+// then the reason. The caller asks only where the line has no time,
+// or no place on a sheet with places.
 func startsWithStatus(b []byte) (Status, bool) {
 	w, _, _ := bytes.Cut(b, []byte(" "))
 	w = bytes.Trim(w, ".:,;-()")

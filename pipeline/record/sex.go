@@ -120,6 +120,10 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "m")
 		l.why = "M beside H is mujer or mulher: a woman"
 	}
+	if has("e") && has("k") && !has("mhv") {
+		set(M, "e")
+		l.why = "E beside K is erkek: a man"
+	}
 	if has("u") && has("d") && !has("mfwh") {
 		set(M, "u")
 		l.why = "U and D are uomini and donne: men and women"

@@ -204,11 +204,18 @@ func (t table) beside(lex *lexicon) []table {
 		return []table{t}
 	}
 	starts := blocks(lex, l.headings)
+	aside := 0
 	if len(starts) < 2 {
-		return []table{t}
+		if starts, aside = t.apart(lex, l); len(starts) < 2 {
+			return []table{t}
+		}
 	}
 	var out []table
 	for k, from := range starts {
+		if aside > 0 && k == 1 {
+			out[0].aside = rowText(l.headings[aside:])
+			break
+		}
 		to := 1 << 20
 		if k+1 < len(starts) {
 			to = starts[k+1]
@@ -234,6 +241,41 @@ func (t table) beside(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// apart finds a second list of people to the right of the results, behind a column
+// that is blank from top to bottom and under other headings: records, prizes,
+// points. starts are the columns at which the two begin; aside is that of the
+// second where it is no list of results of a run, 0 where it is.
+func (t table) apart(lex *lexicon, l layout) (starts []int, aside int) {
+	h := l.headings
+	for j := 2; j+1 < len(h); j++ {
+		if h[j] != "" || h[j+1] == "" || h[j-1] == "" || coreOf(lex, h[:j])&6 != 6 || coreOf(lex, h[j+1:])&4 == 0 {
+			continue
+		}
+		blank := true
+		for i := 0; i < t.grid.len() && blank; i++ {
+			_, cells := t.grid.at(i)
+			blank = isBlank(cellAt(cells, j))
+		}
+		if !blank {
+			continue
+		}
+		has := func(cells []string, m Meaning) bool {
+			for _, c := range cells {
+				if g := lex.read(c); g.known && g.meaning == m {
+					return true
+				}
+			}
+			return false
+		}
+		left, right := h[:j], h[j+1:]
+		if coreOf(lex, right)&6 != 6 || has(right, PersonalBest) || has(right, Points) || has(right, Date) && !has(left, Date) {
+			aside = j + 1
+		}
+		return []int{0, j + 1}, aside
+	}
+	return nil, 0
 }
 
 // blocks gives the columns at which the headings begin again.

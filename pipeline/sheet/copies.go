@@ -85,14 +85,17 @@ func (rs *runSettler) askDistances(parts []*Part) {
 	for i, p := range parts {
 		if c := p.Index(Distance); c >= 0 {
 			var said []string
-			metres := map[string]bool{}
+			first := 0.0
 			for _, text := range columnTexts(p, c) {
-				if f := distanceOf(text, ""); f.Value != "" && !metres[f.Value] {
-					metres[f.Value] = true
+				switch m, _, _, ok := findDistance(text); {
+				case !ok:
+				case first == 0:
+					first, said = m, append(said, text)
+				case math.Abs(m-first) > .02*first:
 					said = append(said, text)
 				}
 			}
-			if len(said) > 1 && p.Index(Course) < 0 {
+			if len(said) > 1 && p.Index(Course) < 0 && p.Index(Date) < 0 {
 				p.problem(rs.sheet.Name, 0, c, place.Waits, "distances-differ", strings.Join(said[:min(6, len(said))], ", "), "one distance", fmt.Sprintf(do, orText(p.Course.Value, "the-course")))
 			}
 			continue

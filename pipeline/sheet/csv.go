@@ -106,6 +106,9 @@ func (s *scanner) next() (row int, cells []string, err error) {
 			cells = append(cells, bytesString(data[start:i]))
 		}
 	separator:
+		if c := cells[len(cells)-1]; len(c) > 3 && c[0] == '=' && c[1] == '"' && c[len(c)-1] == '"' {
+			cells[len(cells)-1] = c[2 : len(c)-1] // ="24:31", so that no program takes it for a number
+		}
 		if len(cells) > s.limits.Columns {
 			return row, nil, fmt.Errorf("row %d has more than %d cells; is this a table of results?", row, s.limits.Columns)
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
 )
 
@@ -80,6 +81,14 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		s.addSections(p, sections, first)
 	}
 	book := newCourseBook(o.Courses)
+	if n := len(blocks); n > 0 && saysRelay(blocks[n-1].titles) {
+		b := blocks[n-1]
+		blocks = blocks[:n-1]
+		if first := firstDataRow(p, t.grid); first > 0 && first < b.rows[0] {
+			rules.last, p.rules.last = b.rows[0]-1, b.rows[0]-1
+			p.problem(s.Name, b.rows[0], -1, place.Note, "table-left-out", strings.Join(b.titles, " | "), "single runners", "Nothing to do: a relay's teams are no runners of their own")
+		}
+	}
 	parts := []*Part{p}
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
@@ -110,7 +119,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		next.Titles = b.titles
 		last.rules.last = b.rows[0] - 1
 		next.rules.first = b.rows[len(b.rows)-1] + 1
-		next.rules.last = 0
+		next.rules.last = rules.last
 		next.inherit(last)
 		parts = append(parts, &next)
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
@@ -125,6 +134,20 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	return parts
 }
+
+// saysRelay says whether lines announce teams that share out the distance.
+func saysRelay(titles []string) bool {
+	for _, t := range titles {
+		for _, w := range strings.Fields(fold(t)) {
+			if relayWords[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var relayWords = set("relay relays staffel staffeln relais staffetta relevos estafette estafeta estafetas sztafeta stafett stafet stafetten")
 
 // otherDistance says whether a line gives another distance than these metres.
 func otherDistance(text string, metres int) bool {

@@ -19,6 +19,7 @@ type table struct {
 	sample   []line // where not
 	run      string // heading of a column of times that says the run; "" none
 	runFrom  string // where it stands
+	aside    string // headings of a list beside it that was left out
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -108,6 +109,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			tables = below.t.beside(lex)
 		}
 		for _, beside := range tables {
+			if beside.aside != "" {
+				s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "table-left-out", Read: beside.aside, Expected: "the columns of the results beside it"})
+			}
 			n := len(s.Parts)
 			s.addOne(beside, lex, o)
 			if above != nil {
@@ -241,6 +245,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	for _, h := range head[:titleEnd] {
 		p.Titles = append(p.Titles, titleTexts(lex, h.cells)...)
 	}
+	if p.Index(Date) >= 0 && p.Index(Position) < 0 && p.Kind != Volunteers && listsRecords(p.Titles) {
+		refuse("the lines above say that it is a list of records")
+		return
+	}
 	if p.Kind == Volunteers {
 		p.dropVolunteerWords()
 	}
@@ -253,6 +261,19 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		p.rules.headingLines = append(p.rules.headingLines, folded)
 	}
 	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
+}
+
+// listsRecords says whether a title announces best times of many days.
+func listsRecords(titles []string) bool {
+	for _, t := range titles {
+		f := " " + fold(t) + " "
+		for _, w := range []string{" records ", " all time ", " alltime ", " best times ", " rekorde ", " bestenliste ", " palmares ", " rekordy "} {
+			if strings.Contains(f, w) && len(strings.Fields(f)) <= 8 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // factLines is how many lines of a tab without results are looked at for what

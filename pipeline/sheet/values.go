@@ -100,8 +100,8 @@ rest:
 	case (rest == "%" || rest == " %" || rest == "\u00A0%"):
 		return kPercent
 	case marks == 0 && s[0] != '-' && s[0] != '+':
-		switch strings.ToLower(rest) {
-		case "=", ".", ")", "st", "nd", "rd", "th", "er", "e", "º", "ª", ".º", "°", "eme", "ème", "ste", "de":
+		switch strings.TrimLeft(strings.ToLower(rest), " \u00A0") {
+		case "st=", "nd=", "rd=", "th=", "(tie)", "(tied)", "(joint)", "(=)", "tie", "tied", "joint", "=", ".", ")", "st", "nd", "rd", "th", "er", "e", "º", "ª", ".º", "°", "eme", "ème", "ste", "de":
 			return kInt
 		}
 	}
@@ -173,6 +173,11 @@ func momentClock(s string) string {
 			return c
 		}
 		return ""
+	}
+	if len(s) >= 19 && s[4] == '-' && s[7] == '-' && (s[10] == ' ' || s[10] == 'T') && s[11] == '0' && (s[12] == '1' || s[12] == '2' || s[12] == '0' && s[14] > '0') {
+		if c := s[11:]; strings.Count(c, ":") == 2 && isClock(c) && len(findDates(s[:10])) > 0 {
+			return c // the running time behind the day of the run
+		}
 	}
 	if len(s) > 11 && (strings.HasPrefix(s, "1900-01-0") || strings.HasPrefix(s, "1899-12-3") || strings.HasPrefix(s, "1904-01-0")) && (s[10] == ' ' || s[10] == 'T') {
 		if c := strings.TrimSuffix(s[11:], "Z"); strings.Count(c, ":") == 2 && isClock(c) {

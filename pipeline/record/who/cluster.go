@@ -168,12 +168,22 @@ func joinSingle(people float64) float64 { return max(0, .15*math.Log2(people/250
 // namesakes whom its age does not tell apart: the others may fit it as well.
 const placeBits = 1.2
 
+// numberBits is how much more it takes to join two whose numbers differ: names
+// that go together have more chance namesakes than their frequencies lead to
+// expect, and to join them overrides what whoever gave out the numbers knew. Set
+// on districts with and without people who have two numbers: from 3 on it costs
+// those.
+const numberBits = 1.5
+
 // joins says whether the weight is enough to join. Two wholly different
 // surnames need much more: relatives and twins' partners are real.
 func (m *model) joins(s *sum, a, b *cluster) bool {
 	least := JoinFrom(m.join, a.n, b.n)
 	if a.loose || b.loose {
 		least = max(least, m.join+placeBits)
+	}
+	if s.level[Number] == Differs {
+		least += numberBits
 	}
 	if s.level[FamilyName] == Differs && s.level[Number] != Equal {
 		least = max(least, m.w.NewSurname)

@@ -19,6 +19,7 @@
 //	block.go   pairs worth comparing
 //	sketch.go  pairs ruled out at a glance
 //	weigh.go   the evidence and its weights
+//	turns.go   two numbers one after the other, or by turns
 //	cluster.go joining, best first
 //	surname.go runners who may have changed their family name
 //	decide.go  decisions of people

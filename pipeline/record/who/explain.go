@@ -136,6 +136,11 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 			return "numbers one digit apart, one of them seen once"
 		}
 		return "different runner's numbers"
+	case NumberTurns:
+		if level == Equal {
+			return "one number is used no more once the other begins, as after a loss"
+		}
+		return "both numbers are in use over the same time"
 	case Birth:
 		switch {
 		case level == Equal && x != nil:
@@ -238,6 +243,9 @@ func (w Weights) Table() []WeightLine {
 		{"same number (added to log2 of the number of runners)", w.NumberShared},
 		{"numbers one digit apart", w.NumberNear},
 		{"numbers different", w.NumberDiffers},
+		{"of two numbers, one used no more once the other begins (at most)", math.Log2(inTurnShare + (1-inTurnShare)/apartShare)},
+		{"of two numbers, both in use over the same time (at most)", math.Log2(inTurnShare)},
+		{"numbers different: so much more is needed to be joined", numberBits},
 		{"births less than a year apart", w.BirthNear},
 		{"births one to three years apart", w.BirthFar},
 		{"births further apart", w.BirthApart},

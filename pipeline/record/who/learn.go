@@ -139,10 +139,14 @@ func scale(p []float64, by float64) {
 }
 
 // learnFrom is the number of likely matches from which the archive's own
-// weights are trusted, priorFrom the number of signatures from which their
-// share is, and learnPairs the number of pairs that are looked at.
+// weights are trusted, numberFrom that from which the share of those whose
+// numbers differ is (learned with the rest, one unknown, and held by the 200
+// pairs that its start counts for), priorFrom the number of signatures from
+// which the share of matches is, and learnPairs the number of pairs that are
+// looked at.
 const (
 	learnFrom  = 2000
+	numberFrom = 500
 	priorFrom  = 10_000
 	learnPairs = 400_000
 )
@@ -197,15 +201,18 @@ func (m *model) learn() error {
 			x.offset = s.total - float64(s.bits[Club]) - float64(s.bits[Number])
 			x.level[learnClub] = index(clubLevels, s.level[Club])
 			x.level[learnNumber] = index(numberLevels, s.level[Number])
-			if s.level[Number] != Missing && x.level[learnNumber] == 0 {
-				x.offset += float64(s.bits[Number])
+			// Taken as known but for the share of matches: the pairs looked at share
+			// numbers far more often than any two runners do.
+			x.offset += float64(s.bits[Number])
+			if x.level[learnNumber] != 0 {
+				x.offset -= numberShare(w, s.level[Number])
 			}
 			for f, e := range map[int]Evidence{learnGiven: GivenName, learnFamily: FamilyName} {
 				list, share := givenLevels, &w.Given
 				if f == learnFamily {
 					list, share = familyLevels, &w.Family
 				}
-				// Taken as known but for the share of matches.
+				// So are names.
 				if l := s.level[e]; l != Differs && share[l] > 0 {
 					if x.level[f] = index(list, l); x.level[f] != 0 {
 						x.offset -= math.Log2(share[l])
@@ -238,7 +245,7 @@ func (m *model) learn() error {
 	}
 	fields := []Field{
 		learnClub:   {Levels: 5, Start: []float64{0, 2.5, w.ClubDiffers, w.ClubOneBlank, w.ClubBothBlank}},
-		learnNumber: {Levels: 3, Start: []float64{0, w.NumberShared + math.Log2(m.people), w.NumberDiffers}},
+		learnNumber: {Levels: 3, Start: []float64{0, numberShare(w, Equal), numberShare(w, Differs)}, KnownU: true},
 		learnGiven:  {Levels: len(givenLevels), Start: shares(givenLevels, &w.Given), KnownU: true},
 		learnFamily: {Levels: len(familyLevels), Start: shares(familyLevels, &w.Family), KnownU: true},
 	}
@@ -273,17 +280,17 @@ func (m *model) learn() error {
 	if likely >= learnFrom || len(m.sigs) >= priorFrom {
 		w.Prior = shift
 	}
+	bits := func(f, l int) float64 { return math.Log2(pm[f][l] / pu[f][l]) }
+	clamp := func(x, lo, hi float64) float64 { return min(hi, max(lo, x)) }
+	if likely >= numberFrom {
+		w.NumberDiffers = clamp(math.Log2(pm[learnNumber][2]), -12, -2)
+	}
 	if likely < learnFrom {
 		return nil
 	}
-	bits := func(f, l int) float64 { return math.Log2(pm[f][l] / pu[f][l]) }
-	clamp := func(x, lo, hi float64) float64 { return min(hi, max(lo, x)) }
 	w.ClubDiffers = clamp(bits(learnClub, 2), -6, -1)
 	w.ClubOneBlank = clamp(bits(learnClub, 3), -5, .5)
 	w.ClubBothBlank = clamp(bits(learnClub, 4), 0, 2)
-	if pu[learnNumber][2] > 0 {
-		w.NumberDiffers = clamp(bits(learnNumber, 2), -12, -2)
-	}
 	for i, l := range givenLevels {
 		if l != Missing && l != Differs && l != Equal {
 			w.Given[l] = clamp(pm[learnGiven][i], w.Given[l]/4, w.Given[l]*8)
@@ -296,4 +303,14 @@ func (m *model) learn() error {
 	}
 	w.Learned, w.Matches = true, likely
 	return nil
+}
+
+// numberShare is log2 of the share of pairs of one person whose numbers are the
+// same, or differ. That two people's differ is all but certain, so that the
+// share of those that differ is their weight.
+func numberShare(w *Weights, l Level) float64 {
+	if l == Equal {
+		return math.Log2(1 - math.Exp2(w.NumberDiffers))
+	}
+	return w.NumberDiffers
 }

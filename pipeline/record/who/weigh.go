@@ -16,6 +16,7 @@ const (
 	FamilyName
 	NewSurname
 	Number
+	NumberTurns // numbers differ: one after the other, or both over the same time
 	Birth
 	Sex
 	Club
@@ -424,6 +425,7 @@ func (m *model) weighNumbers(a, b *cluster, s *sum) {
 		}
 	}
 	s.add(Number, Differs, m.w.NumberDiffers)
+	m.weighNumberTurns(a, b, s)
 }
 
 // weighBirth: windows that meet weigh what chance would have made of it.
