@@ -423,19 +423,29 @@ func (pl *Pipeline) placeOf(ctx context.Context, runner string, at resultLine) (
 	return there, rows.Err()
 }
 
-// claimed says whether a claim on a line is in force: a second one is a claim
-// as well, and not a correction of the first.
+// claimed says whether whoever stands on a line claimed it: a second claim is a
+// claim as well, and not a correction of the first. A name that was corrected is
+// claimed no more, and an exchange takes a claim along.
 func (pl *Pipeline) claimed(at resultLine) (bool, error) {
 	ds, err := pl.Decisions()
 	if err != nil {
 		return false, err
 	}
+	claimed := map[tableLine]bool{}
 	for _, d := range ds {
-		if d.Kind == DecideClaim && (lineRef{d.Sheet, d.Tab, d.Row}) == at.ref && d.Table == at.table {
-			return true, nil
+		l := tableLine{lineRef{d.Sheet, d.Tab, d.Row}, d.Table}
+		switch d.Kind {
+		case DecideClaim:
+			claimed[l] = true
+		case DecideName:
+			claimed[l] = false
+		case DecideExchange:
+			if other, err := parseTableLine(d.Value); err == nil {
+				claimed[l], claimed[other] = claimed[other], claimed[l]
+			}
 		}
 	}
-	return false, nil
+	return claimed[tableLine{at.ref, at.table}], nil
 }
 
 // resultLine is a line of a run that stands.

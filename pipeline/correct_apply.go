@@ -19,6 +19,7 @@ const (
 	decisionSatisfied    = "satisfied"    // a later sheet says the same by itself
 	decisionContradicted = "contradicted" // a later sheet says something else, and stands
 	decisionContested    = "contested"    // two people claim the place
+	decisionReplaced     = "replaced"     // a later decision has settled the same
 	decisionWaits        = "waits"        // its sheet is not loaded
 )
 
@@ -45,7 +46,9 @@ type asReceived struct {
 //   - it says what the old one said: the decision holds there as well;
 //   - it says something else: the sheet stands, and the desk is asked.
 //
-// Two people who claim one place leave it unnamed, and the desk is asked.
+// They work in the order in which they were made, each on what the line said by
+// then: after an exchange a place is another one's, or nobody's. Two people who
+// claim one place leave it unnamed, and the desk is asked.
 type lineDecisions struct {
 	f        *field
 	lines    map[lineRef][]int
@@ -53,13 +56,19 @@ type lineDecisions struct {
 	runs     map[int32][]int       // standing lines of runs that were looked into
 	touched  map[int]bool          // lines that say something else than their sheet
 	kinds    map[int][]appliedKind // what was decided about them
-	timed    map[int]bool          // those whose time was corrected
+	said     told                  // what the desk had made of lines before the decision at hand
+	last     told                  // and in the end
+	claims   map[int]*claimed      // of standing lines
+	named    map[int]int           // the decision that gave a line its name
+	whose    map[int]int           // the line that a line's owner stood in at first, where they were exchanged
+	timedFor map[int]int           // whose was a time when it was corrected, as in whose
 	moved    map[int]bool          // those whose time or place was corrected
 	records  map[int]settledRecord
 	counts   map[int]bool // lines that the desk has said count after all
 	apart    [][2]int     // lines of two people, whatever they look like
 	owners   []lineOwner
 	outcomes []decisionOutcome
+	open     []openQuestion // about what a later decision may settle
 	problems []storedProblem
 }
 
@@ -70,7 +79,8 @@ type appliedKind struct {
 }
 
 func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
-	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, kinds: map[int][]appliedKind{}, timed: map[int]bool{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
+	a := &lineDecisions{f: f, received: map[int]asReceived{}, runs: map[int32][]int{}, touched: map[int]bool{}, kinds: map[int][]appliedKind{},
+		said: told{}, last: told{}, claims: map[int]*claimed{}, named: map[int]int{}, whose: map[int]int{}, timedFor: map[int]int{}, moved: map[int]bool{}, records: map[int]settledRecord{}, counts: map[int]bool{}}
 	var mine []Decision
 	for _, d := range ds {
 		if d.Sheet != "" && d.Kind != DecideAccept && d.Kind != DecideSame && d.Kind != DecideDifferent {
@@ -81,31 +91,11 @@ func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
 		return a, nil
 	}
 	a.lines = f.linesOf(mine)
-	// claims first: whoever corrects a name settles the claims before it
-	claims := map[int][]Decision{}
-	var claimed []int
-	for _, d := range mine {
-		if d.Kind != DecideClaim {
-			continue
-		}
-		for _, i := range a.linesFor(d) {
-			if j, ok := a.carry(i, d); ok {
-				if len(claims[j]) == 0 {
-					claimed = append(claimed, j)
-				}
-				claims[j] = append(claims[j], d)
-			}
-		}
-	}
-	for _, j := range claimed {
-		if err := a.settleClaims(j, claims[j]); err != nil {
-			return nil, err
-		}
+	a.standAsReceived()
+	for _, d := range mine { // what was settled in the end, for sheets that came after it
+		a.last.follow(a, d)
 	}
 	for _, d := range mine {
-		if d.Kind == DecideClaim {
-			continue
-		}
 		for _, i := range a.linesFor(d) {
 			var err error
 			if d.Kind == DecideExchange {
@@ -117,7 +107,10 @@ func (f *field) applyLineDecisions(ds []Decision) (*lineDecisions, error) {
 				return nil, fmt.Errorf("decision %d: %w", d.ID, err)
 			}
 		}
+		a.said.follow(a, d)
 	}
+	a.askClaims()
+	a.askExchanged()
 	a.askOrder()
 	return a, nil
 }
@@ -213,64 +206,32 @@ func (a *lineDecisions) carry(i int, d Decision) (j int, ok bool) {
 		return j, true
 	}
 	was, is := a.asReceived(i), a.asReceived(j)
-	f := a.f
-	var agrees, unchanged bool
-	var says string
-	switch d.Kind {
-	case DecideClaim, DecideName:
-		want := name.Parse(d.Value).Full
-		agrees, unchanged, says = is.person == want, is.person == was.person || is.person == "", f.names.list[is.name]
-	case DecideTime:
-		want, err := ParseClock(d.Value)
-		if err != nil {
-			return j, true // applying it says what is wrong
-		}
-		agrees, unchanged, says = is.timeMS == want, is.timeMS == was.timeMS || is.timeMS == 0, clockOrDash(is.timeMS)
-	case DecidePlace:
-		want, err := parsePlace(d.Value)
-		if err != nil {
-			return j, true
-		}
-		agrees, unchanged, says = is.position == want, is.position == was.position || is.position == 0, orDash(is.position)
-	case DecideClub:
-		now, before := name.Fold(f.clubs.list[is.club]), name.Fold(f.clubs.list[was.club])
-		agrees, unchanged, says = now == name.Fold(d.Value), now == before || now == "", f.clubs.list[is.club]
-	case DecideSex:
-		want, err := parseSex(d.Value)
-		if err != nil {
-			return j, true
-		}
-		agrees, unchanged, says = is.sex == uint8(want), is.sex == was.sex || is.sex == 0, record.Sex(is.sex).String()
-	case DecideGroup:
-		want, _, err := parseGroupByHand(d.Value, f.day(j))
-		if err != nil {
-			return j, true
-		}
-		_, meets := want.Meet(is.birth)
-		unchanged = is.birth == was.birth || !is.birth.Known()
-		agrees, says = !unchanged && meets, agesOn(is.birth, f.day(j))
-	case DecideTakingPart:
-		want, err := parseTakingPart(d.Value)
-		if err != nil {
-			return j, true
-		}
-		agrees, unchanged, says = is.takingPart == uint8(want), is.takingPart == was.takingPart, record.TakingPart(is.takingPart).String()
-	case DecideRecord: // of this time of this person
-		unchanged, says = is.timeMS == was.timeMS && is.person == was.person, fmt.Sprintf("%s, %s", f.names.list[is.name], clockOrDash(is.timeMS))
-	default:
+	if !carried[d.Kind] {
 		return j, true
 	}
-	sheet := f.parts[f.part[j]-1].path
+	agrees, err := a.agrees(d, is, j)
+	if err != nil {
+		return j, true // applying it says what is wrong
+	}
+	same := func(x, y asReceived) bool { return a.same(d.Kind, x, y) }
+	sheet := a.f.parts[a.f.part[j]-1].path
+	settled := same(is, a.last.of(a, i).asReceived) && !a.saysNothing(d.Kind, is) && d.Kind != DecideRecord
+	unchanged := same(is, was) || same(is, a.said.of(a, i).asReceived) || a.saysNothing(d.Kind, is)
+	if d.Kind == DecideGroup { // the window that a sheet gives is seldom the same
+		agrees, settled = agrees && !unchanged, settled && !same(is, was)
+	}
 	switch {
-	case agrees:
+	case (settled || agrees) && same(is, a.sees(j)):
 		a.note(d, decisionSatisfied, "a later sheet says the same: "+sheet)
+		a.settleOpen(j, d)
 		return 0, false
-	case unchanged:
+	case settled || agrees || unchanged:
 		return j, true
 	}
+	says := a.words(d.Kind, is, j)
 	a.note(d, decisionContradicted, fmt.Sprintf("a later sheet says %q: %s", says, sheet))
-	a.ask(j, "decision-contradicted", says, fmt.Sprintf("%s, as settled on %s (decision %d)", d.Value, d.When.Format("2006-01-02"), d.ID),
-		fmt.Sprintf("The sheet stands. If it is right: lapwing correct --undo %d. If not, correct this line again.", d.ID))
+	a.open = append(a.open, openQuestion{j, d, "decision-contradicted", says, fmt.Sprintf("%s, as settled on %s (decision %d)", d.Value, d.When.Format("2006-01-02"), d.ID),
+		fmt.Sprintf("The sheet stands. If it is right: lapwing correct --undo %d. If not, correct this line again.", d.ID)})
 	return 0, false
 }
 
@@ -293,6 +254,8 @@ func (a *lineDecisions) successor(i int, d Decision) int {
 		switch {
 		case f.stands(i):
 			return i
+		case f.is(i, record.Superseded) && (d.Kind == DecideClaim || d.Kind == DecideName):
+			return a.finisher(i, d) // whoever the sheet named there may stand elsewhere now
 		case f.sameAs[i] >= 0:
 			i = int(f.sameAs[i])
 		case f.is(i, record.Repeat): // struck out by hand
@@ -321,7 +284,7 @@ func (a *lineDecisions) finisher(i int, d Decision) int {
 	was := a.asReceived(i)
 	byPlace, byTime, sameTime := -1, -1, 0
 	for _, j := range run {
-		placed := f.position[i] > 0 && f.position[j] == f.position[i]
+		placed := was.position > 0 && a.asReceived(j).position == was.position
 		timed := was.timeMS > 0 && a.asReceived(j).timeMS == was.timeMS
 		switch {
 		case placed && timed:
@@ -339,21 +302,32 @@ func (a *lineDecisions) finisher(i int, d Decision) int {
 	return byPlace
 }
 
-// standingOf lists the standing lines of a run in the order of their keys.
-func (a *lineDecisions) standingOf(run int32) []int {
-	if l, ok := a.runs[run]; ok {
-		return l
-	}
+// standingOf lists the lines of a run that stood before any decision, in the
+// order of their keys.
+func (a *lineDecisions) standingOf(run int32) []int { return a.runs[run] }
+
+// standAsReceived finds the standing lines of the runs of which decisions name
+// lines that stand no more.
+func (a *lineDecisions) standAsReceived() {
 	f := a.f
-	var out []int
-	for i := 0; i < f.n; i++ {
-		if f.run[i] == run && f.stands(i) {
-			out = append(out, i)
+	for _, lines := range a.lines {
+		for _, i := range lines {
+			if !f.stands(i) {
+				a.runs[f.run[i]] = nil
+			}
 		}
 	}
-	slices.SortFunc(out, func(x, y int) int { return int(f.key[x] - f.key[y]) })
-	a.runs[run] = out
-	return out
+	if len(a.runs) == 0 {
+		return
+	}
+	for i := range f.n {
+		if l, ok := a.runs[f.run[i]]; ok && f.stands(i) {
+			a.runs[f.run[i]] = append(l, i)
+		}
+	}
+	for _, l := range a.runs {
+		slices.SortFunc(l, func(x, y int) int { return int(f.key[x] - f.key[y]) })
+	}
 }
 
 // lineOwner is a line of which somebody said which known runner's it is.
@@ -365,58 +339,39 @@ type lineOwner struct {
 
 func (a *lineDecisions) apply(j int, d Decision) error {
 	a.asReceived(j)
-	if d.Runner != "" {
+	switch d.Kind {
+	case DecideClaim:
+		if !a.claim(j, d) {
+			return nil
+		}
+	case DecideName:
+		a.replaceClaims(j, d)
+	}
+	if d.Kind == DecideName || d.Kind == DecideClaim {
+		a.named[j] = d.ID
 		a.owners = slices.DeleteFunc(a.owners, func(o lineOwner) bool { return o.line == j })
+		if l, ok := a.timedFor[j]; ok && l != a.ownerOf(j) { // who names it knows of its time
+			delete(a.timedFor, j)
+		}
+	}
+	if d.Runner != "" {
 		a.owners = append(a.owners, lineOwner{j, d.Runner, d.ID})
 	}
 	a.touched[j] = true
 	a.kinds[j] = append(a.kinds[j], appliedKind{d.ID, d.Kind})
-	a.timed[j] = a.timed[j] || d.Kind == DecideTime
+	if d.Kind == DecideTime {
+		a.timedFor[j] = a.ownerOf(j)
+	}
 	if d.Kind == DecideTime || d.Kind == DecidePlace {
 		a.moved[j] = true
 	}
 	a.note(d, decisionApplied, "")
+	a.settleOpen(j, d)
 	a.settleRecord(j, d)
 	if d.Kind == DecideStatus {
 		a.counts[j] = strings.EqualFold(d.Value, "ok")
 	}
 	return a.f.applyToLine(j, d)
-}
-
-// settleClaims names the one who claims a place; where two different people
-// do, nobody.
-func (a *lineDecisions) settleClaims(j int, claims []Decision) error {
-	was := a.asReceived(j)
-	people := map[string]bool{}
-	var said []string
-	for _, d := range claims {
-		people[name.Parse(d.Value).Full] = true
-		said = append(said, fmt.Sprintf("%s (decision %d)", d.Value, d.ID))
-	}
-	if was.person != "" && !people[was.person] {
-		for _, d := range claims {
-			a.note(d, decisionContradicted, fmt.Sprintf("the sheet names %q", a.f.names.list[was.name]))
-		}
-		a.ask(j, "decision-contradicted", a.f.names.list[was.name], strings.Join(said, ", "), "The sheet stands. If it is wrong, correct the name: lapwing correct … --name.")
-		return nil
-	}
-	if len(people) > 1 {
-		for _, d := range claims {
-			a.note(d, decisionContested, "claimed by "+strings.Join(said, " and "))
-		}
-		var undo []string
-		for _, d := range claims {
-			undo = append(undo, fmt.Sprintf("lapwing correct --undo %d", d.ID))
-		}
-		a.ask(j, "two-claims", strings.Join(said, " and "), "one person", "Nobody is named here until one claim is taken back: "+strings.Join(undo, " or "))
-		return nil
-	}
-	for _, d := range claims {
-		if err := a.apply(j, d); err != nil {
-			return fmt.Errorf("decision %d: %w", d.ID, err)
-		}
-	}
-	return nil
 }
 
 // exchange gives two lines each other's owner: everything that is the
@@ -440,16 +395,19 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 		return nil
 	}
 	if x != i || y != other[0] {
-		wasX, wasY, isX, isY := a.asReceived(i), a.asReceived(other[0]), a.asReceived(x), a.asReceived(y)
+		isX, isY := a.asReceived(x).person, a.asReceived(y).person
+		lastX, lastY := a.last.of(a, i).person, a.last.of(a, other[0]).person
+		saidX, saidY := a.said.of(a, i).person, a.said.of(a, other[0]).person
+		old := func(is, said string, i int) bool { return is == said || is == a.asReceived(i).person }
 		sheet := f.parts[f.part[x]-1].path
 		switch {
-		case isX.person == wasY.person && isY.person == wasX.person:
+		case (isX == lastX && isY == lastY || isX == saidY && isY == saidX) && isX == a.sees(x).person && isY == a.sees(y).person:
 			a.note(d, decisionSatisfied, "a later sheet has exchanged them: "+sheet)
 			return nil
-		case isX.person != wasX.person || isY.person != wasY.person:
+		case isX == lastX && isY == lastY:
+		case !old(isX, saidX, i) || !old(isY, saidY, other[0]):
 			a.note(d, decisionContradicted, "a later sheet has other names in these places: "+sheet)
-			a.ask(x, "decision-contradicted", f.names.list[isX.name]+" and "+f.names.list[isY.name],
-				fmt.Sprintf("%s and %s (decision %d)", f.names.list[wasY.name], f.names.list[wasX.name], d.ID),
+			a.ask(x, "decision-contradicted", a.called(x)+" and "+a.called(y), fmt.Sprintf("%s and %s (decision %d)", orNobody(a.said.of(a, other[0]).called), orNobody(a.said.of(a, i).called), d.ID),
 				fmt.Sprintf("The sheet stands. If it is right: lapwing correct --undo %d.", d.ID))
 			return nil
 		}
@@ -475,12 +433,12 @@ func (a *lineDecisions) exchange(i int, d Decision) error {
 	}
 	f.settleStatus(x)
 	f.settleStatus(y)
+	a.exchangeNames(x, y, d)
 	a.touched[x], a.touched[y] = true, true
 	a.kinds[x], a.kinds[y] = append(a.kinds[x], appliedKind{d.ID, d.Kind}), append(a.kinds[y], appliedKind{d.ID, d.Kind})
 	a.note(d, decisionApplied, "")
 	a.settleRecord(x, d)
 	a.settleRecord(y, d)
-	a.askExchangeOf(x, y)
 	return nil
 }
 

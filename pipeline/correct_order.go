@@ -83,17 +83,26 @@ func (a *lineDecisions) askPair(j, other int, bound string) {
 			f.position[other], a.called(j), f.position[j], a.called(other)))
 }
 
-// askExchangeOf asks whether two lines should have been exchanged where a time of
-// theirs was corrected before: the time stays with the place, so that the other
-// one has the corrected time now.
-func (a *lineDecisions) askExchangeOf(x, y int) {
-	f := a.f
-	for _, k := range [][2]int{{x, y}, {y, x}} {
-		if j := k[0]; a.timed[j] {
-			a.ask(j, exchangedAfterChange, fmt.Sprintf("place %d, %s, is now that of %s", f.position[j], clockOrDash(f.timeMS[j]), a.called(j)),
-				fmt.Sprintf("the corrected time for %s, whose it was when it was corrected", a.called(k[1])),
-				"An exchange changes the people; places and times stay. If only the places were wrong, take it back and enter the right place of both.")
+// askExchanged asks about lines whose names were exchanged after their time was
+// corrected: the time stays with the place, so that the other one has the
+// corrected time now.
+func (a *lineDecisions) askExchanged() {
+	at := make(map[int]int, len(a.whose)) // where the owner of a line stands now
+	for j, l := range a.whose {
+		at[l] = j
+	}
+	for _, j := range slices.Sorted(maps.Keys(a.timedFor)) {
+		l := a.timedFor[j]
+		if l == a.ownerOf(j) {
+			continue
 		}
+		k, ok := at[l]
+		if !ok {
+			k = l
+		}
+		a.ask(j, exchangedAfterChange, fmt.Sprintf("place %d, %s, is now that of %s", a.f.position[j], clockOrDash(a.f.timeMS[j]), a.called(j)),
+			fmt.Sprintf("the corrected time for %s, whose it was when it was corrected", a.called(k)),
+			"An exchange changes the names; places and times stay. If only the places were wrong, take it back and enter the right place of both.")
 	}
 }
 
