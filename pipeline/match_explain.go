@@ -89,7 +89,7 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	case apart > 0:
 		v.Why = fmt.Sprintf("Two runners: decision %d keeps them apart, whatever the evidence.", apart)
 	case v.Bits >= join:
-		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
+		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: numbers or family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
 	case v.Bits > k.ReviewBits:
 		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which two with so many lines are joined. %s", signedBits(join), listed)
 	default:

@@ -19,7 +19,7 @@ func reviewLength(runners int) int { return max(50, runners/50) }
 
 // evidenceNames are the columns under which evidence is shown.
 var evidenceNames = map[who.Evidence]string{
-	who.Prior: "start", who.GivenName: "name", who.FamilyName: "name", who.NewSurname: "name", who.Number: "number",
+	who.Prior: "start", who.GivenName: "name", who.FamilyName: "name", who.NewSurname: "name", who.Number: "number", who.NumberTurns: "number",
 	who.Birth: "age", who.Unplaced: "age", who.Sex: "sex", who.Club: "club", who.Course: "courses", who.Pace: "times",
 	who.SameRun: "days", who.TakeTurns: "days",
 }

@@ -126,7 +126,7 @@ func printWeights(out io.Writer, k pipeline.Linkage, list []pipeline.MatchWeight
 	if k.Learned {
 		fmt.Fprintf(out, "Learned from this archive: about %.0f likely pairs of one person.\n", k.Matches)
 	} else {
-		fmt.Fprintln(out, "Starting weights: this archive holds too few likely pairs of one person to learn from.")
+		fmt.Fprintln(out, "Starting weights, but for what differs from them below: this archive holds too few likely pairs of one person to learn more.")
 	}
 	fmt.Fprintf(out, "%d lines, %d signatures (lines that agree in name, sex and number or course), %d pairs weighed, %d joined; %d runners.\n",
 		k.Lines, k.Signatures, k.Pairs, k.Joins, k.Runners)

@@ -118,8 +118,10 @@ func TestNumbersThatDifferNeedMore(t *testing.T) {
 	}
 }
 
-// Of people of whom one in ten has a second number, the weight learned is about
-// log2 of the share of their pairs; where nobody has, it is lower.
+// Of people some of whom have a second number, the weight learned is about log2
+// of the share of one person's pairs of signatures in which numbers differ: four
+// of six with a second number, none of one without. Where nobody has, it is held
+// by what it starts from, 2^-5 of 200 pairs.
 func TestShareOfTwoNumbersIsLearned(t *testing.T) {
 	learned := func(two float64) float64 {
 		rng := rand.New(rand.NewPCG(31, 5))
@@ -144,12 +146,13 @@ func TestShareOfTwoNumbersIsLearned(t *testing.T) {
 		w := link(t, archive(ls), Options{}).Weights
 		return w.NumberDiffers
 	}
-	none, some := learned(0), learned(.1)
-	t.Logf("nobody %.2f, one in ten %.2f", none, some)
-	if none > -6 {
-		t.Errorf("where nobody has two numbers they weigh %.2f", none)
+	const two = .03
+	none, some := learned(0), learned(two)
+	t.Logf("nobody %.2f, three in a hundred %.2f", none, some)
+	if want := math.Log2(200. / 32 / 1700); math.Abs(none-want) > .3 {
+		t.Errorf("where nobody has two numbers they weigh %.2f, want about %.2f", none, want)
 	}
-	if some > -1.9 || some < -5 || some < none+1.5 {
-		t.Errorf("where one in ten has two numbers they weigh %.2f, where nobody has %.2f", some, none)
+	if want := math.Log2(4 * two / (1 + 5*two)); math.Abs(some-want) > .7 {
+		t.Errorf("where three in a hundred have two numbers they weigh %.2f, want about %.2f", some, want)
 	}
 }
