@@ -172,7 +172,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn log prizes awards category categories summary anniversary jubilee birthday")
+var trailingWords = set("winter summer spring autumn log prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -409,6 +409,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 				w.weight -= 25
 				break
 			}
+		}
+		if last := words[len(words)-1]; len(words) > 1 && (last == "memorial" || last == "cup" || last == "trophy" || last == "challenge") {
+			w.weight -= 25 // what the run is called, not where it is
 		}
 		if len(words) > 5 {
 			w.weight -= 20

@@ -388,6 +388,8 @@ func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
 		f.readings = orders(a.n, b.n, fullYear(c.n, c.digits()), mark == '/' || mark == '-' || mark == ' ')
 		if y := fullYear(a.n, 2); len(f.readings) == 0 && a.digits() == 2 && c.digits() == 2 && validDate(y, b.n, c.n) {
 			f.readings = []reading{{y, b.n, c.n, "ymd"}}
+		} else if len(f.readings) > 0 && mark == '-' && a.digits() == 2 && c.digits() == 2 && y > f.readings[0].y+5 && validDate(y, b.n, c.n) {
+			f.readings = addReading(f.readings, reading{y, b.n, c.n, "ymd"}) // 24-11-09: rather of 2024 than of 2009
 		}
 	}
 	return f, k + 1, len(f.readings) > 0

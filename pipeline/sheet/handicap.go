@@ -131,6 +131,9 @@ func (s *settler) startAndFinish() {
 	}
 	start, finish := -1, -1
 	for i, p := range s.profiles {
+		if m := s.columns[i].Meaning; (m == Time || m == GunTime || m == ChipTime) && p.filled > 0 && !s.late(i) {
+			return
+		}
 		if p.shareOf(kClock) < .8 || p.count[kClock] == 0 {
 			continue
 		}
@@ -139,8 +142,8 @@ func (s *settler) startAndFinish() {
 			start = i
 		case s.late(i) && s.guesses[i].known && (m == Time || m == GunTime || m == Other || m == Position) && finish < 0:
 			finish = i
-		case m == Time || m == GunTime || m == ChipTime || !s.guesses[i].known:
-			return // another column may be the time
+		case !s.guesses[i].known:
+			return // this column may be the time
 		}
 	}
 	if start < 0 || finish < 0 {

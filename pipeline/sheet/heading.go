@@ -245,6 +245,11 @@ func guessFrom(f string) guess {
 	case has(cName) && has(cUnit) && (f == "lname" || f == "l name" || f == "s name"):
 		return set(FamilyName)
 	case has(cName) && has(cClub):
+		for _, and := range []string{" and ", " / ", " + ", " und ", " et ", " y ", " e ", " en "} {
+			if strings.Contains(f, and) {
+				return set(Name) // "Name and club"
+			}
+		}
 		return set(Club)
 	case has(cName) && any(cCourse|cRun):
 		return set(Course)

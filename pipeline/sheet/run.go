@@ -219,6 +219,9 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // titleDates finds the dates of a title line, leaving out those that say when
 // the sheet was printed.
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
+	if f := strings.Fields(fold(title)); len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
+		return nil // "Course record: Jo Lee, 14 June 2019"
+	}
 	listed := -1 // end of a date that was left out
 	for _, f := range scanDates(title, loose) {
 		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {

@@ -415,6 +415,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
+	case timed && named && p.totalsOfRuns():
+		return "", "its times are totals of several runs"
 	case timed && (named || numbered):
 		return "full", ""
 	case timed:
@@ -435,6 +437,37 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "it has no heading row, and its values don't say which column is which"
 	}
 	return "", "it has neither positions, names nor times"
+}
+
+// totalsOfRuns says whether the times of a table are the sums of several runs: a
+// column of how many these were stands beside "Total time", and each times a
+// plausible time makes it.
+func (p *Part) totalsOfRuns() bool {
+	runs, clock := p.Index(TotalRuns), p.Index(Time)
+	if runs < 0 || clock >= len(p.Columns) {
+		return false
+	}
+	total := false
+	for _, w := range strings.Fields(fold(p.Columns[clock].Heading)) {
+		total = total || headingWords[w]&cTotal != 0
+	}
+	if !total || p.src == nil {
+		return false
+	}
+	rows, several := 0, 0
+	p.src.each(func(_ int, cells []string) error {
+		n, t := looseNumber(trim(cellAt(cells, runs))), secondsOf(cells, clock)
+		if n >= 1 && t > 0 {
+			if rows++; n >= 2 && t > 3600 && t/n > 12*60 {
+				several++
+			}
+		}
+		if rows > profileRows {
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the source
+	return rows >= 3 && several*2 > rows
 }
 
 // isRota recognises a list of volunteers by its headings.
@@ -465,7 +498,7 @@ func helperTab(tab string) bool {
 var helperTabs = set(`record records league table standings points summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
 	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
 	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
-	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup`)
+	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup prize prizes raffle draw tombola lottery`)
 
 // newRowRules makes the rules that tell finishers' rows from others.
 func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {

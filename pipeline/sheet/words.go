@@ -90,7 +90,7 @@ var headingWords = ideasOf(map[concept]string{
 	cAmong:          `overall scratch general generale generali algemeen ogolnie ogolem samlet sammanlagt open. allgemein o/a oa abs assoluta absoluto absoluta geral totaux`,
 	cPoints:         `points point pts punkte punkt pkt puntos punti punten pontos punkty poang poeng score scores scoring`,
 	cGrade:          `grade graded grading agegrade agegrading wava ag% pct percent percentage prozent`,
-	cBest:           `pb pbs best personal previous record sb pr pbt bestzeit bestleistung meilleur mejor migliore beste rekord marcapersonal rp melhor persoonlijk najlepszy pers bestetid rekordzeit perstid primato recorde personbasta zyciowy zyciowka`,
+	cBest:           `average avg mean target predicted goal pb pbs best personal previous record sb pr pbt bestzeit bestleistung meilleur mejor migliore beste rekord marcapersonal rp melhor persoonlijk najlepszy pers bestetid rekordzeit perstid primato recorde personbasta zyciowy zyciowka`,
 	cStart:          `start depart salida partenza startzeit startzeiten starttijd starttid largada starttime`,
 	cOther:          `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
 	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr`,
