@@ -847,8 +847,28 @@ func (s *settler) counts(i int) bool {
 	case p.unit*10 >= p.steps*7:
 		return p.lo <= 3 || p.rising == p.steps
 	}
+	if p.lo > 4 && s.inSteps(i) {
+		return false // 35, 40, 45: age groups
+	}
 	// Positions with gaps rise all the way down and times rise with them.
 	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+}
+
+// inSteps says whether the numbers of a column go up by fives or tens.
+func (s *settler) inSteps(i int) bool {
+	prev := -1.0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		v := looseNumber(c)
+		if prev >= 0 && v-prev != 5 && v-prev != 10 {
+			return false
+		}
+		prev = v
+	}
+	return true
 }
 
 func (s *settler) countText(i int) string {

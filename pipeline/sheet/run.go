@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"time"
 	"unicode"
 
 	"lapwing/pipeline/place"
@@ -866,9 +867,24 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		narrow("the course's usual weekday", func(o option) bool { return int(o.day.Weekday()) == w })
 	}
 	if rs.o.DateOrder != "" {
-		narrow("the configured order of day and month", func(o option) bool { return o.order == rs.o.DateOrder })
+		latest := yearFirst(e.readings)
+		narrow("the configured order of day and month", func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
 	}
 	return opt, why
+}
+
+// yearFirst says whether a date in figures of two is of a year long past unless
+// the year comes first: 24-11-09 is 24 November 2009 or 9 November 2024.
+func yearFirst(rs []reading) bool {
+	first, other := 0, 0
+	for _, r := range rs {
+		if r.order == "ymd" {
+			first = r.y
+		} else {
+			other = max(other, r.y)
+		}
+	}
+	return first > other+5
 }
 
 func distinctYears(ys []int) []int {
@@ -922,6 +938,12 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		return
 	}
 	p.Date = FoundDate{From: from, Why: p.Columns[col].Why}
+	if d.weekday < 0 && len(d.years) > 1 {
+		if w, ok := commonWeekday(texts, d); ok {
+			d.weekday = w
+			p.Date.Why += fmt.Sprintf("; the years are those in which all fall on a %s", time.Weekday(w))
+		}
+	}
 	if len(both) == 0 {
 		return
 	}
@@ -943,7 +965,13 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 			}
 		}
 	}
-	if order == "" && rs.o.DateOrder != "" {
+	late := 0
+	for _, f := range both {
+		if yearFirst(f.readings) {
+			late++
+		}
+	}
+	if order == "" && rs.o.DateOrder != "" && late < len(both) {
 		order, why = rs.o.DateOrder, "the configured order of day and month"
 	}
 	if order == "" {
@@ -962,7 +990,41 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		return
 	}
 	d.order = order
-	p.Date.Why += "; " + map[string]string{"dmy": "day first", "mdy": "month first"}[order] + ": " + why
+	p.Date.Why += "; " + map[string]string{"dmy": "day first", "mdy": "month first", "ymd": "year first"}[order] + ": " + why
+}
+
+// commonWeekday is the one weekday on which every date without a year can fall in
+// one of the years, four dates or more: those of a season that goes on over the
+// new year. ok is false where it is not the only one.
+func commonWeekday(texts []string, d *dateReader) (weekday int, ok bool) {
+	var days [][7]int // for each date, in how many of the years it falls on a weekday
+	for _, text := range texts {
+		f, read := cellDate(text, d.date1904)
+		if !read || len(f.readings) != 1 || f.readings[0].y != 0 {
+			continue
+		}
+		var on [7]int
+		for _, y := range d.years {
+			if r := f.readings[0]; validDate(y, r.m, r.d) {
+				on[unit.NewDay(y, r.m, r.d).Weekday()]++
+			}
+		}
+		days = append(days, on)
+	}
+	if len(days) < 4 {
+		return 0, false
+	}
+	found := 0
+	for w := range 7 {
+		all := true
+		for _, on := range days {
+			all = all && on[w] == 1
+		}
+		if all {
+			weekday, found = w, found+1
+		}
+	}
+	return weekday, found == 1
 }
 
 // weekdayOrder finds the reading under which all dates fall on one weekday,
@@ -988,11 +1050,14 @@ func weekdayOrder(both []foundDate, wanted int) (order, why string) {
 	}
 	wd, nd := same("dmy")
 	wm, nm := same("mdy")
+	_, ny := same("ymd")
 	switch {
 	case wanted >= 0 && wd == wanted && wm != wanted:
 		return "dmy", "the dates then fall on the course's weekday"
 	case wanted >= 0 && wm == wanted && wd != wanted:
 		return "mdy", "the dates then fall on the course's weekday"
+	case ny >= 2 && ny >= len(both)/2 && nd == 0 && nm == 0:
+		return "ymd", "the dates then all fall on one weekday"
 	case nd >= 2 && nm == 0:
 		return "dmy", "the dates then all fall on one weekday"
 	case nm >= 2 && nd == 0:
