@@ -101,3 +101,35 @@ func TestSexSigns(t *testing.T) {
 		t.Errorf("%v, %v", lines[0].Sex, lines[1].Sex)
 	}
 }
+
+// What stands around a time without changing it; minutes alone, which leave the
+// seconds open; and a reason in a note that takes away a place.
+func TestTimesWithWords(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Sex, c.Notes = 0, 1, 2, 3, 4
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		for i, r := range [][]string{
+			{"1", "20:00", "E", ""}, {"2 (tie)", "PB 20:10", "K", ""}, {"2 (tie)", "20:10.", "E", ""}, {"4", "20:20 1st timer", "K", ""}, {"5", "20:30 NR", "E", ""},
+			{"6", "2026-01-03 00:20:40", "K", ""}, {"7", "21", "E", ""}, {"8", "21:50", "E", "DQ shoes"}, {"", "22:00", "E", "DQ short course"}, {"9", "22:10", "K", ""}, {"10", "22:11", "K", ""}, {"11", "22:12", "K", ""},
+		} {
+			yield([]string{r[0], fmt.Sprintf("Ada Brook%c", 'a'+i), r[1], r[2], r[3]})
+		}
+	})
+	for i, want := range []int32{1200, 1210, 1210, 1220, 1230, 1240} {
+		if l := lines[i]; l.TimeMS != want*1000 || l.Status != OK {
+			t.Errorf("row %d: %d ms, %v, want %d s", l.Row, l.TimeMS, l.Status, want)
+		}
+	}
+	if l := lines[2]; l.Position != 2 || !l.Tied {
+		t.Errorf("place %d, tied %v", l.Position, l.Tied)
+	}
+	if l := lines[6]; l.Status != Doubtful {
+		t.Errorf("minutes without seconds: %v", l.Status)
+	}
+	if a, b := lines[7].Status, lines[8].Status; a != OK || b != DQ {
+		t.Errorf("a note beside a place %v, beside none %v", a, b)
+	}
+	if lines[0].Sex != M || lines[1].Sex != W {
+		t.Errorf("E and K are %v and %v", lines[0].Sex, lines[1].Sex)
+	}
+}

@@ -413,6 +413,10 @@ func (s *settler) minutesAndSeconds() {
 			at[u] = i
 		}
 	}
+	if i := at['s']; i >= 0 && at['m'] < 0 && at['h'] < 0 && s.columns[i].Meaning == Other && s.profiles[i].shareOf(kInt, kDecimal) > .8 && s.profiles[i].lo >= 600 {
+		s.set(i, Time, "heading %q: its values are seconds", s.headings[i])
+		return
+	}
 	if at['m'] < 0 || at['s'] < 0 || s.profiles[at['s']].hi >= 60 {
 		return
 	}

@@ -164,6 +164,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
+	subject betreff objet asunto oggetto onderwerp temat amne emne
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)

@@ -235,6 +235,8 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
 	}
+	c.askUntold(p, s.Name, headingRow)
+	c.askNames(p, s.Name)
 	if t.run != "" {
 		p.Titles, p.titleFrom = append(p.Titles, t.run), t.runFrom
 		if p.Index(Position) < 0 && p.Kind == "full" {

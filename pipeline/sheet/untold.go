@@ -1,0 +1,110 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// askUntold asks about what a table leaves unsaid though its columns hold it: to
+// read on would make a list without times or names, or wrong times, of it.
+func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
+	if len(s.clock) > 0 || p.Kind == Volunteers {
+		return
+	}
+	clock := s.find(Time)
+	for i, g := range s.guesses {
+		if g.known && (g.meaning == Time || g.meaning == GunTime) && (clock < 0 || clock == i) && s.behindFirst(i) {
+			p.problem(sheet, headingRow, i, place.Waits, "times-behind-first", s.headings[i], "running times",
+				"The times are those behind the first. Add a column headed Time with each runner's own, then load the sheet again.")
+			return
+		}
+	}
+	switch {
+	case clock < 0 && s.clockColumns < 2:
+		splits := s.all(Split)
+		for _, i := range splits {
+			if s.profiles[i].shareOf(kClock) < .8 {
+				return
+			}
+		}
+		if len(splits) > 1 {
+			p.problem(sheet, headingRow, splits[0], place.Waits, "time-column-missing", rowText(s.headings), "a column with the time at the finish",
+				"The sheet has times of parts of the course and none at the finish. Add a column headed Time, then load the sheet again.")
+			return
+		}
+		for i := range s.profiles {
+			if s.late(i) && s.profiles[i].shareOf(kClock) > .8 && strings.Contains(fold(s.headings[i]), "finish") {
+				p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
+					"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
+				return
+			}
+		}
+	case clock >= 0:
+		for i := range s.columns {
+			if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
+				p.problem(sheet, headingRow, clock, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
+					"The times are close together and the handicaps are not: each runner's handicap seems to be part of the time. Add a column headed Net time without it, then load the sheet again.")
+				return
+			}
+		}
+	}
+}
+
+// behindFirst says whether more than half of the times of a column begin with a
+// plus sign.
+func (s *settler) behindFirst(i int) bool {
+	behind, filled := 0, 0
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			filled++
+			if c[0] == '+' {
+				behind++
+			}
+		}
+	}
+	return behind > 2 && behind*2 > filled
+}
+
+// handicapInside says whether times come in as those of a handicap do, in which
+// runners start one after the other: spread over less than a twelfth of their
+// mean, where those of a field are over a fifth (common practice, no source), and
+// over less than half of what the handicaps are.
+func (s *settler) handicapInside(clock, offset int) bool {
+	n, sum := 0.0, 0.0
+	for _, r := range s.rows {
+		if v := secondsOf(r.cells, clock); v > 0 && secondsOf(r.cells, offset) >= 0 {
+			n, sum = n+1, sum+v
+		}
+	}
+	if n < 6 {
+		return false
+	}
+	spread := s.spread(clock)
+	return spread < sum/n/12 && 2*spread < s.spread(offset) && !math.IsNaN(spread)
+}
+
+// askNames asks which columns hold the names of a table without headings that has
+// two columns of words side by side, each of which may be a part of them.
+func (s *settler) askNames(p *Part, sheet string) {
+	if p.named() || s.find(Time) < 0 {
+		return
+	}
+	for _, g := range s.guesses {
+		if g.known {
+			return
+		}
+	}
+	words := func(i int) bool {
+		f := s.profiles[i]
+		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*6 && f.spaces*5 < f.filled
+	}
+	for i := 0; i+1 < len(s.profiles); i++ {
+		if words(i) && words(i+1) {
+			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
+				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")
+			return
+		}
+	}
+}
