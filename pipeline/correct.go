@@ -686,7 +686,7 @@ func (d Decision) what(path map[string]string) string {
 	switch d.Kind {
 	case DecideExchange:
 		if r, err := parseTableLine(v); err == nil {
-			v = "with " + withTable(shownLine(r.lineRef, path), r.table)
+			v = "of names with " + withTable(shownLine(r.lineRef, path), r.table)
 		}
 	case DecideHide:
 		return "hide"

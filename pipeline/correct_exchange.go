@@ -133,7 +133,7 @@ func (f *field) askExchanged(x exchangePair) storedProblem {
 	}
 	do := "Please ask both."
 	if f.position[x.a] > 0 && f.position[x.b] > 0 {
-		do = fmt.Sprintf("Please ask both. If so: lapwing correct %s %s %d --exchange %d", f.courses[r.course-1].course, r.day, f.position[x.a], f.position[x.b])
+		do = fmt.Sprintf("Please ask both. If each ran the other's time, their names are to be exchanged: lapwing correct %s %s %d --exchange %d", f.courses[r.course-1].course, r.day, f.position[x.a], f.position[x.b])
 	}
 	return storedProblem{place.Problem{
 		Place: place.Place{Sheet: p.path, Tab: p.tab, Row: int(f.row[x.a])}, Severity: place.Look, Kind: "codes-exchanged",

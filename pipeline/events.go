@@ -295,7 +295,7 @@ func (d Decision) saidOf() (public, desk string) {
 	case DecideStatus:
 		return "entry corrected", "set to " + d.Value
 	case DecideExchange:
-		return one("two lines changed places")
+		return one("the names of two places were exchanged")
 	case DecideRecord:
 		return one("result looked at as a record: " + d.Value)
 	case DecideSame:

@@ -71,6 +71,9 @@ func ReadDesk(path string) ([]Correction, error) {
 	}
 	head, col := headingRow(raw, headSheet, headRow)
 	boxes := []string{boxPlace, boxTime, boxName, boxSex, boxGroup, boxClub, boxTaking, boxStrike, boxRemark, boxExchange, boxRecord, boxRuns, boxBest}
+	if head >= 0 && col[boxExchange] == 0 {
+		col[boxExchange] = col[oldExchange] // of a workbook written before
+	}
 	for _, h := range append([]string{headSheet, headTab, headRow, "Name", "Time"}, boxes...) {
 		if head < 0 || col[h] == 0 {
 			return nil, fmt.Errorf("%s, tab %s: there is no column %q. Take a fresh desk workbook and fill in that", path, linesTab, h)

@@ -150,7 +150,8 @@ const (
 	boxTaking   = "Took part as"
 	boxStrike   = "Strike out"
 	boxRemark   = "Remark"
-	boxExchange = "Change places with"
+	boxExchange = "Names exchanged with place"
+	oldExchange = "Change places with" // until 2026-11
 	boxRecord   = "As a record"
 	boxRuns     = "Runs before the sheets"
 	boxBest     = "Best before the sheets"
@@ -251,7 +252,7 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
 	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
 	add("Boxes", "A correction needs only the box that is wrong. Right group and right club are as printed, right sex is M, W, X or not given. To strike out a line choose the reason. An empty box changes nothing.")
-	add("More boxes", "Change places with: the place of the other, where two stand for each other. As a record: whether the result has been checked and stands. Runs and best before the sheets: what this person had run before the sheets begin, on all courses.")
+	add("More boxes", "Names exchanged with place: where two people stand under each other's name, as when their codes were mixed up, the place of the other; the names change over, places and times stay. (Two who came in the other way round: Right place, of both.) As a record: whether the result has been checked and stands. Runs and best before the sheets: what this person had run before the sheets begin, on all courses.")
 	add("Reading it back", "Save this workbook, then: lapwing correct --from and its name. You see what changes elsewhere before anything is kept.")
 	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
 	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")

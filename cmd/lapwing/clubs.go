@@ -48,7 +48,7 @@ func (a *app) clubDecision(verb, short string, two bool) *cobra.Command {
 		RunE: func(cmd *cobra.Command, args []string) error {
 			one := pipeline.Correction{OtherClub: args[0], IsClub: args[1], NotTheClub: two, By: by, Why: why}
 			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
-				return a.correct(cmd.Context(), pl, []pipeline.Correction{one}, yes)
+				return a.correct(cmd.Context(), pl, []pipeline.Correction{one}, correctFlags{yes: yes})
 			})
 		},
 	}

@@ -23,7 +23,7 @@ type correctFlags struct {
 	pipeline.Correction
 	hide, from, onCourse                              string
 	disqualify, reinstate, didNotFinish, notAFinisher bool
-	list, yes                                         bool
+	list, yes, noReports                              bool
 }
 
 func (a *app) correctCommand() *cobra.Command {
@@ -38,7 +38,7 @@ the sheets begin, how a person wants to be printed.
 Before anything is kept you see what it changes elsewhere: personal bests,
 milestones, newcomers, weeks in a row, fastest times. A decision is kept with
 who, when and why, holds for later sheets of the same run as well, and can be
-taken back at any time.
+taken back at any time. The weekly reports that it changes are written at once.
 
 The desk's workbook of a run has boxes for corrections: fill them in, save, and
 read the workbook back with --from.`,
@@ -62,7 +62,7 @@ read the workbook back with --from.`,
 			if err != nil {
 				return err
 			}
-			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.correct(cmd.Context(), pl, list, f.yes) })
+			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.correct(cmd.Context(), pl, list, f) })
 		},
 	}
 	g := c.Flags()
@@ -78,7 +78,7 @@ read the workbook back with --from.`,
 	g.BoolVar(&f.notAFinisher, "not-a-finisher", false, "the line stands for nobody who finished: it counts for nothing")
 	g.IntVar(&f.RightPlace, "right-place", 0, "the place that this line should have")
 	g.BoolVar(&f.reinstate, "reinstate", false, "the result counts after all")
-	g.IntVar(&f.ExchangeWith, "exchange", 0, "the place whose owner stands here by mistake: the two change places")
+	g.IntVar(&f.ExchangeWith, "exchange", 0, "the other place, where two people stand under each other's name: the names change over, places and times stay")
 	g.StringVar(&f.State, "state", "", "of the run: held, cancelled, abandoned, times lost, other route, misdirected, \"short by 120 m\", \"long by 50 m\"")
 	g.StringVar(&f.Record, "record", "", "confirmed: the time, person, age and route have been checked and it stands as a record; void: it does not")
 	g.StringVar(&f.RunsBefore, "runs-before", "", "of --person: how many finishes there were before the sheets (or before the day --before)")
@@ -99,6 +99,7 @@ read the workbook back with --from.`,
 	g.StringVar(&f.By, "by", loginName(), "who settles it")
 	g.StringVar(&f.Why, "why", "", "the reason, for whoever asks next year")
 	g.BoolVar(&f.yes, "yes", false, "keep it without asking")
+	g.BoolVar(&f.noReports, "no-reports", false, "don't write the reports that this changes; the next lapwing run does")
 	return c
 }
 
@@ -209,7 +210,7 @@ func (f *correctFlags) correction(args []string) (pipeline.Correction, error) {
 	return c, nil
 }
 
-func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipeline.Correction, yes bool) error {
+func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipeline.Correction, f correctFlags) error {
 	if _, err := pl.Refresh(ctx, false); err != nil {
 		return err
 	}
@@ -247,6 +248,7 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		fmt.Fprintln(a.out, "Needs no look any more:")
 		printSettled(a, settles, mostShown)
 	}
+	yes := f.yes
 	if !yes {
 		if yes, err = a.confirm("Keep this? [y/n] ", "To keep it, give the same command with --yes."); err != nil {
 			return err
@@ -263,10 +265,19 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		}
 		a.say("%s", keptWords(draft.Decisions))
 	}
+	var reported []string
+	if yes && !f.noReports {
+		if reported, err = a.reportCorrected(ctx, pl); err != nil {
+			return fmt.Errorf("it is kept, but the reports that it changes could not all be written (the next lapwing run writes them): %w", err)
+		}
+	} else if yes {
+		a.say("To write the reports that this changes: lapwing run")
+	}
 	if err := a.asJSON(struct {
 		*pipeline.Draft
-		Kept bool `json:"kept"`
-	}{draft, yes}); err != nil {
+		Kept    bool     `json:"kept"`
+		Written []string `json:"reports_written"`
+	}{draft, yes, reported}); err != nil {
 		return err
 	}
 	if !yes {
@@ -290,7 +301,37 @@ func keptWords(ds []pipeline.Decision) string {
 	if ds[0].Kind != pipeline.DecideTakeBack {
 		s += " To take back: " + strings.Join(undo, "; ") + "."
 	}
-	return s + " To write the reports that this changes: lapwing run"
+	return s
+}
+
+// mostReported is how many runs have their reports written after a correction:
+// more are those of sheets that nobody has had reports of yet.
+const mostReported = 100
+
+// reportCorrected writes the reports that a correction has changed, as lapwing
+// run does, and gives the files.
+func (a *app) reportCorrected(ctx context.Context, pl *pipeline.Pipeline) ([]string, error) {
+	changed, err := pl.ChangedRuns(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if len(changed) > mostReported {
+		a.say("%d runs have no reports of how they stand now. To write them: lapwing run", len(changed))
+		return nil, nil
+	}
+	written, _, err := a.writeChanged(ctx, pl, changed)
+	if err != nil {
+		return nil, err
+	}
+	if len(written) == 0 {
+		a.say("No report changes by this.")
+		return nil, nil
+	}
+	a.say("%s written to %s", count(len(written), "file"), a.settings.Reports)
+	if len(changed) <= mostNamed {
+		a.sayFiles(written)
+	}
+	return written, nil
 }
 
 // mostShown is how many changes are listed one by one.

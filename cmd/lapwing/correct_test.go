@@ -37,7 +37,7 @@ func TestCorrect(t *testing.T) {
 
 	o = must(t, dir, "correct", "--list")
 	wants(t, o.out, "alder-bank_2026-01-10.csv:4", "claim Cora Moss", "in force", "phoned")
-	o = must(t, dir, "--json", "correct", "--undo", "1", "--yes")
+	o = must(t, dir, "--json", "correct", "--no-reports", "--undo", "1", "--yes")
 	var got struct {
 		Kept    bool
 		Changes []struct{ What, Before, After string }
@@ -133,11 +133,11 @@ func TestDeskWorkbookReadBack(t *testing.T) {
 		"Lena Moss": {"Strike out": "not a finisher"},
 		"Kit Moss":  {"Right place": "12"},
 	})
-	o := lapwing(t, dir, "correct", "--from", book)
+	o := lapwing(t, dir, "correct", "--no-reports", "--from", book)
 	wants(t, o.out, "Cora Moss (R3)", "time 20:00 → 20:05", "club Alder Harriers → Fell & Wick", "taking part as runner → pacer", "status ok → repeat", "place 11 → 12", "Nothing was kept")
-	o = must(t, dir, "correct", "--from", book, "--yes", "--by", "Pat")
+	o = must(t, dir, "correct", "--no-reports", "--from", book, "--yes", "--by", "Pat")
 	wants(t, o.out, "Kept as decisions 1, 2, 3, 4, 5.")
-	o = must(t, dir, "correct", "--from", book)
+	o = must(t, dir, "correct", "--no-reports", "--from", book)
 	wants(t, o.out, "settled already")
 	wants(t, must(t, dir, "correct", "--list").out, "time 20:05", "watch 2", "status not a finisher", "place 12")
 	wants(t, must(t, dir, "sheets", "explain", "alder-bank_2026-01-03.csv:12").out, "Place: 12")
@@ -146,11 +146,11 @@ func TestDeskWorkbookReadBack(t *testing.T) {
 	fresh := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk (issue 2).xlsx")
 	must(t, dir, "run")
 	fillIn(t, fresh, map[string]map[string]string{"Gwen Moss": {"Right name": "Greta Moss"}})
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "7", "--name", "Gwendolen Reed", "--someone-new", "--yes")
-	if o := lapwing(t, dir, "correct", "--from", fresh, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, "now names Gwendolen Reed") {
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "7", "--name", "Gwendolen Reed", "--someone-new", "--yes")
+	if o := lapwing(t, dir, "correct", "--no-reports", "--from", fresh, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, "now names Gwendolen Reed") {
 		t.Errorf("a stale workbook: exit %d\n%s%s", o.code, o.out, o.errOut)
 	}
-	if o := lapwing(t, dir, "correct", "--from", filepath.Join(dir, "sheets", "alder-bank_2026-01-03.csv")); o.code != exitFailed {
+	if o := lapwing(t, dir, "correct", "--no-reports", "--from", filepath.Join(dir, "sheets", "alder-bank_2026-01-03.csv")); o.code != exitFailed {
 		t.Errorf("a sheet instead of a workbook: exit %d", o.code)
 	}
 }
@@ -170,19 +170,19 @@ func TestDeskWorkbookAnswers(t *testing.T) {
 	book := filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk.xlsx")
 	wants(t, cells(t, book, "To check"), "Fastest recorded here, to be confirmed (women, all ages)", "club: Tarn H.", "state of the run")
 	boxes := map[string]map[string]string{
-		"Cora Vale": {"Change places with": "4", "Remark": "swapped tokens"},
+		"Cora Vale": {"Names exchanged with place": "4", "Remark": "swapped tokens"},
 		"Ben Reed":  {"Runs before the sheets": "98", "Best before the sheets": "20:40"},
 		"Fastest recorded here, to be confirmed (women, all ages)": {"Answer": "confirmed"},
 		"club: Tarn H.":    {"Answer": "yes"},
 		"state of the run": {"Answer": "short by 120 m"},
 	}
 	fillIn(t, book, boxes)
-	o := must(t, dir, "correct", "--from", book, "--yes")
+	o := must(t, dir, "correct", "--no-reports", "--from", book, "--yes")
 	wants(t, o.out, "whose result Cora Vale (R3) → Dan Thorne (R4)", "milestone none → 100", "as a record not confirmed → confirmed",
 		"club of 1 results Tarn H. → Tarn Harriers", "the run as before → short by 120 m", "Kept as decisions 1, 2, 3, 4, 5, 6.")
-	wants(t, must(t, dir, "correct", "--from", book).out, "settled already")
+	wants(t, must(t, dir, "correct", "--no-reports", "--from", book).out, "settled already")
 	must(t, dir, "check")
-	must(t, dir, "correct", "--undo", "6", "--yes") // the state
+	must(t, dir, "correct", "--no-reports", "--undo", "6", "--yes") // the state
 	o = must(t, dir, "run")
 	wants(t, o.out, "file")
 	public := filepath.Join(dir, "reports", "alder-bank_2026-01-10.xlsx")
@@ -202,7 +202,7 @@ func TestDeskWorkbookAnswers(t *testing.T) {
 		}
 		other := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
 		fillIn(t, other, map[string]map[string]string{"state of the run": {"Answer": answer}})
-		if o := lapwing(t, dir, "correct", "--from", other); o.code != exitFailed || !strings.Contains(o.errOut, "state \"perhaps\"") {
+		if o := lapwing(t, dir, "correct", "--no-reports", "--from", other); o.code != exitFailed || !strings.Contains(o.errOut, "state \"perhaps\"") {
 			t.Errorf("%s: exit %d, want %q\n%s", answer, o.code, says, o.errOut)
 		}
 	}
@@ -228,7 +228,7 @@ func TestDeskWorkbookSavedByLibreOffice(t *testing.T) {
 	if said, err := c.CombinedOutput(); err != nil {
 		t.Fatalf("%v\n%s", err, said)
 	}
-	o := must(t, dir, "correct", "--from", filepath.Join(out, filepath.Base(book)), "--yes")
+	o := must(t, dir, "correct", "--no-reports", "--from", filepath.Join(out, filepath.Base(book)), "--yes")
 	wants(t, o.out, "time 20:00 → 20:05", "taking part as runner → pacer", "place 11 → 12", "the run as before → misdirected", "Kept as decisions 1, 2, 3, 4.")
 }
 
@@ -252,11 +252,11 @@ func TestReinstateOneWhoStandsTwice(t *testing.T) {
 	if got := states(); !strings.HasPrefix(got, "2 ok") || !strings.Contains(got, "3 doubtful") {
 		t.Fatalf("at first: %s", got)
 	}
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--reinstate", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "3", "--reinstate", "--yes")
 	if got := states(); !strings.HasPrefix(got, "2 doubtful") || !strings.Contains(got, "3 ok") {
 		t.Errorf("the third place is hers: %s", got)
 	}
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "2", "--reinstate", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "2", "--reinstate", "--yes")
 	got := strings.Split(states(), "; ")
 	if len(got) != 2 || !strings.HasPrefix(got[0], "2 ok R") || !strings.HasPrefix(got[1], "3 ok R") || got[0][5:] == got[1][5:] {
 		t.Errorf("two people of one name and number: %q", got)

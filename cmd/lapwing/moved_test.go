@@ -112,8 +112,8 @@ func TestArchiveOfAnEarlierVersion(t *testing.T) {
 	}
 	same("opened")
 	// work goes on: what was decided then can be taken back, and decided again
-	must(t, dir, "correct", "--undo", "1", "--yes")
-	must(t, dir, "correct", "alder-bank", "2026-01-10", "3", "--name", "Cora Vale", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "1", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-10", "3", "--name", "Cora Vale", "--yes")
 	must(t, dir, "rebuild")
 	must(t, dir, "export", filepath.Dir(now), "--private")
 	same("decided again")

@@ -33,7 +33,7 @@ func TestSettledProblems(t *testing.T) {
 	if s := open(); strings.Contains(s, "alder-bank_2026-01-03.csv:4: position") || !strings.Contains(s, "ember-quay_2026-01-03.csv:4: position") {
 		t.Errorf("after accepting:\n%s", s)
 	}
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--time", "20:20", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "3", "--time", "20:20", "--yes")
 	if s := open(); strings.Contains(s, "C5: time impossible") {
 		t.Errorf("after the correction:\n%s", s)
 	}
@@ -51,7 +51,7 @@ func TestSettledProblems(t *testing.T) {
 	if after := settled(); after != before {
 		t.Errorf("after a rebuild:\n%s\nbefore:\n%s", after, before)
 	}
-	must(t, dir, "correct", "--undo", "1", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "1", "--yes")
 	wants(t, open(), "alder-bank_2026-01-03.csv:4: position repeated")
 }
 
@@ -88,14 +88,14 @@ func TestDeskWorkbookAccepts(t *testing.T) {
 	rowAt := func(row string) string { return "alder-bank_2026-01-03.csv, row " + row }
 
 	answer(rowAt("4"), "maybe")
-	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, `"maybe" is not one of: is right, all are right`) {
+	if o := lapwing(t, dir, "correct", "--no-reports", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, `"maybe" is not one of: is right, all are right`) {
 		t.Errorf("another answer: exit %d, %s", o.code, o.errOut)
 	}
 	answer(rowAt("4"), " Is  right ")
-	o := lapwing(t, dir, "correct", "--from", book)
+	o := lapwing(t, dir, "correct", "--no-reports", "--from", book)
 	wants(t, o.out, "Needs no look any more:", "csv:4: position repeated", "--yes", "Nothing was kept.")
 	before := record(t, dir)
-	o = must(t, dir, "correct", "--from", book, "--by", "Pat", "--yes")
+	o = must(t, dir, "correct", "--no-reports", "--from", book, "--by", "Pat", "--yes")
 	wants(t, o.out, "Kept as decision 1.", "lapwing correct --undo 1")
 	if s := open(); strings.Contains(s, "csv:4: position") || !strings.Contains(s, "csv:6: position") {
 		t.Errorf("after one was accepted:\n%s", s)
@@ -106,10 +106,10 @@ func TestDeskWorkbookAccepts(t *testing.T) {
 	if d := differences(before, after); len(d) > 0 {
 		t.Errorf("accepting changed %v", d)
 	}
-	wants(t, must(t, dir, "correct", "--from", book, "--yes").out, "settled already")
+	wants(t, must(t, dir, "correct", "--no-reports", "--from", book, "--yes").out, "settled already")
 
 	answer(rowAt("6"), "all are right")
-	o = must(t, dir, "correct", "--from", book, "--yes")
+	o = must(t, dir, "correct", "--no-reports", "--from", book, "--yes")
 	if strings.Contains(o.out, "csv:4") {
 		t.Errorf("what was accepted is listed again:\n%s", o.out)
 	}
@@ -127,17 +127,17 @@ func TestDeskWorkbookAccepts(t *testing.T) {
 	wants(t, must(t, dir, "correct", "--list").out, "accept problem", "position-repeated, sheets 1 to 1")
 
 	// corrected since, of a sheet that was replaced, and of one that is gone
-	must(t, dir, "correct", "--undo", "1", "--yes")
-	must(t, dir, "correct", "--undo", "2", "--yes")
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "--line", "alder-bank_2026-01-03.csv:4", "--right-place", "3", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "1", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "2", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "--line", "alder-bank_2026-01-03.csv:4", "--right-place", "3", "--yes")
 	answer(rowAt("4"), "is right")
-	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, "settled by decision") || !strings.Contains(o.errOut, "Take a fresh desk workbook") {
+	if o := lapwing(t, dir, "correct", "--no-reports", "--from", book, "--yes"); o.code != exitFailed || !strings.Contains(o.errOut, "settled by decision") || !strings.Contains(o.errOut, "Take a fresh desk workbook") {
 		t.Errorf("corrected since: exit %d, %s", o.code, o.errOut)
 	}
 	write(t, dir, map[string]string{"more/alder-bank_2026-01-03.csv": strings.Replace(twice, "3,Eve Hill", "4,Eve Hill", 1)})
 	must(t, dir, "load", filepath.Join(dir, "more"))
 	answer(rowAt("6"), "is right")
-	if o := lapwing(t, dir, "correct", "--from", book, "--yes"); o.code != exitFailed {
+	if o := lapwing(t, dir, "correct", "--no-reports", "--from", book, "--yes"); o.code != exitFailed {
 		t.Errorf("of a sheet that another has taken the place of: exit %d, %s", o.code, o.errOut)
 	}
 }

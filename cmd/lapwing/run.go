@@ -71,27 +71,8 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Look, err = pl.ToLook(ctx, rep.Load); err != nil {
 		return err
 	}
-	if rep.Written, err = a.writeWeekly(ctx, pl, rep.Changed); err != nil {
+	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
 		return err
-	}
-	if rep.Gone, err = pl.GoneRuns(ctx); err != nil {
-		return err
-	}
-	o, err := a.reportOptionsAt(ctx, pl)
-	if err != nil {
-		return err
-	}
-	for _, g := range rep.Gone {
-		files, err := reports.Withdrawn(ctx, pl.DB, o, g.Course, g.Day, g.Session, g.Why)
-		if err != nil {
-			return err
-		}
-		rep.Written = append(rep.Written, files...)
-	}
-	if len(rep.Changed)+len(rep.Gone) > 0 {
-		if err := pl.Reported(ctx); err != nil {
-			return err
-		}
 	}
 	if rep.Waiting, err = pl.WaitingQuestions(); err != nil {
 		return err
@@ -106,6 +87,46 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 		return pipeline.ErrWaits
 	}
 	return rep.Load.Err()
+}
+
+// writeChanged writes the weekly reports of runs that changed, and what there is
+// to say of those that stand no more.
+func (a *app) writeChanged(ctx context.Context, pl *pipeline.Pipeline, changed []pipeline.RunRef) (written []string, gone []pipeline.GoneRun, err error) {
+	if written, err = a.writeWeekly(ctx, pl, changed); err != nil {
+		return nil, nil, err
+	}
+	if gone, err = pl.GoneRuns(ctx); err != nil {
+		return nil, nil, err
+	}
+	o, err := a.reportOptionsAt(ctx, pl)
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, g := range gone {
+		files, err := reports.Withdrawn(ctx, pl.DB, o, g.Course, g.Day, g.Session, g.Why)
+		if err != nil {
+			return nil, nil, err
+		}
+		written = append(written, files...)
+	}
+	if len(changed)+len(gone) > 0 {
+		err = pl.Reported(ctx)
+	}
+	return written, gone, err
+}
+
+// sayFiles says which of the files written is for whom.
+func (a *app) sayFiles(files []string) {
+	for _, f := range files {
+		switch {
+		case strings.Contains(filepath.Base(f), "-desk") && strings.HasSuffix(f, ".xlsx"):
+			a.say("  for the desk, to check:  %s", f)
+		case strings.HasSuffix(f, ".xlsx"):
+			a.say("  to pin up (first page):  %s", f)
+		case strings.HasSuffix(f, ".txt"):
+			a.say("  to send, with the workbook:  %s", f)
+		}
+	}
 }
 
 func (a *app) printRun(rep *runReport) {
@@ -150,16 +171,7 @@ func (a *app) printRun(rep *runReport) {
 		a.say("%s, %s.", count(s.PBs, "personal best"), newcomers)
 		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
 		if s.Runs <= mostNamed {
-			for _, f := range rep.Written {
-				switch {
-				case strings.Contains(filepath.Base(f), "-desk") && strings.HasSuffix(f, ".xlsx"):
-					a.say("  for the desk, to check:  %s", f)
-				case strings.HasSuffix(f, ".xlsx"):
-					a.say("  to pin up (first page):  %s", f)
-				case strings.HasSuffix(f, ".txt"):
-					a.say("  to send, with the workbook:  %s", f)
-				}
-			}
+			a.sayFiles(rep.Written)
 		}
 	}
 	for _, r := range rep.Look.Volunteers {

@@ -46,8 +46,8 @@ func TestSeasonAndStandingSayWhy(t *testing.T) {
 	}
 
 	// Dan is fourth: a decision about him, one about somebody else, and a sheet
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "4", "--time", "20:25", "--by", "Nell Overbeck", "--yes")
-	must(t, dir, "correct", "alder-bank", "2026-01-10", "9", "--name", "Quilla Sedge", "--by", "Nell Overbeck", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "4", "--time", "20:25", "--by", "Nell Overbeck", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-10", "9", "--name", "Quilla Sedge", "--by", "Nell Overbeck", "--yes")
 	write(t, dir, map[string]string{"sheets/alder-bank_2026-01-17.csv": fieldSheet(12)})
 	must(t, dir, "run")
 	issue()
@@ -74,14 +74,14 @@ func TestSeasonAndStandingSayWhy(t *testing.T) {
 	}
 
 	// what is decided about a person, and nothing else: the season only counts it
-	must(t, dir, "correct", "--person", "Ben Moss", "--print-name", "Benedict Moss", "--by", "Nell Overbeck", "--yes")
-	must(t, dir, "correct", "tarn-end", "2026-01-11", "1", "--disqualify", "--yes")
+	must(t, dir, "correct", "--no-reports", "--person", "Ben Moss", "--print-name", "Benedict Moss", "--by", "Nell Overbeck", "--yes")
+	must(t, dir, "correct", "--no-reports", "tarn-end", "2026-01-11", "1", "--disqualify", "--yes")
 	issue()
 	oneReason(t, whyOf(t, tarn), "Tarn End, 11 January 2026: place 1, entry corrected on ")
 	if why := whyOf(t, season); len(why) != 1 || why[0] != "1 decision about people of this season." {
 		t.Errorf("season: %q", why)
 	}
-	must(t, dir, "correct", "alder-bank", "2026-01-17", "2", "--time", "18:59", "--yes") // Ben is in Dan's group
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-17", "2", "--time", "18:59", "--yes") // Ben is in Dan's group
 	issue()
 	oneReason(t, whyOf(t, dan), " made about other people; ")
 }

@@ -54,8 +54,8 @@ func TestNewIssueSaysWhy(t *testing.T) {
 	if why := whyOf(t, public); len(why) != 0 {
 		t.Fatalf("the first issue says why: %q", why)
 	}
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--time", "20:05", "--by", "Nell Overbeck", "--why", "read from the film", "--yes")
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "5", "--name", "Quilla Sedge", "--by", "Nell Overbeck", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "3", "--time", "20:05", "--by", "Nell Overbeck", "--why", "read from the film", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "5", "--name", "Quilla Sedge", "--by", "Nell Overbeck", "--yes")
 	must(t, dir, "run")
 	pub, dsk := whyOf(t, public), whyOf(t, desk)
 	oneReason(t, pub, "place 3, time corrected to 20:05 on ")
@@ -81,10 +81,10 @@ func TestNewIssueSaysWhy(t *testing.T) {
 
 	// withdrawn, and a decision taken back
 	must(t, dir, "sheets", "withdraw", "alder-bank_2026-01-03 corrected.csv")
-	must(t, dir, "correct", "--undo", "2", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "2", "--yes")
 	// made and taken back in between: nothing to tell
-	must(t, dir, "correct", "alder-bank", "2026-01-03", "7", "--time", "22:01", "--yes")
-	must(t, dir, "correct", "--undo", "4", "--yes")
+	must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "7", "--time", "22:01", "--yes")
+	must(t, dir, "correct", "--no-reports", "--undo", "4", "--yes")
 	must(t, dir, "run")
 	dsk = whyOf(t, desk)
 	oneReason(t, dsk, "corrected.csv was withdrawn")
@@ -126,7 +126,7 @@ func TestRegisterOfAnEarlierVersion(t *testing.T) {
 	}
 	desk := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
 	for i, want := range []string{"worked out again from the archive", "place 3, time corrected to 20:06 (decision 2, "} {
-		must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--time", []string{"20:05", "20:06"}[i], "--yes")
+		must(t, dir, "correct", "--no-reports", "alder-bank", "2026-01-03", "3", "--time", []string{"20:05", "20:06"}[i], "--yes")
 		must(t, dir, "run")
 		oneReason(t, whyOf(t, desk), want)
 	}
