@@ -67,7 +67,9 @@ func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 // settleBasis compares the groups with the other ages of the same rows. Where
 // several contradict a reckoning on the day of the run, and reckoning on 31
 // December or on the first day of the season explains at least three of four,
-// that is how this sheet reckons.
+// that is how this sheet reckons. Two rows in a group that somebody of the year
+// of birth beside it is in on the day of the run, and no more at the end of the
+// year, show that groups are reckoned on the day.
 func (r *Reader) settleBasis() (why string) {
 	count := func(b age.Basis) (n int) {
 		for _, p := range r.pairs {
@@ -78,6 +80,14 @@ func (r *Reader) settleBasis() (why string) {
 		}
 		return n
 	}
+	byDay := 0
+	for _, p := range r.pairs {
+		e := &r.groups.entries[p.entry]
+		if e.known && e.g.kind != bornIn && p.born.Days() >= 365 && age.OfAges(e.lo, e.hi, r.reckoning(age.YearEnd, p.day)).Gap(p.born) > 0 && age.OfAges(e.lo, e.hi, p.day).Gap(p.born) == 0 {
+			byDay++
+		}
+	}
+	r.groupCutsYears = byDay >= 2
 	now := count(r.o.GroupBasis)
 	best, least := r.o.GroupBasis, now
 	for _, b := range []age.Basis{age.OnTheDay, age.YearEnd, age.SeasonStart} {

@@ -133,7 +133,11 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			if e.g.kind == bornIn {
 				b = age.Born
 			}
-			meet(r.c.Group, e.birth(r.reckoning(b, day)), b, s)
+			// Beside a year of birth a group of the age reached in the year says
+			// nothing more, and one of the age on the day only where it shows.
+			if y := e.birth(r.reckoning(age.YearEnd, day)); r.groupCutsYears || basis != age.Born || found.Days() < 365 || y.Lo > found.Lo || y.Hi < found.Hi {
+				meet(r.c.Group, e.birth(r.reckoning(b, day)), b, s)
+			}
 			out.AgeText = s
 		case e.g.kind == noGroup && e.g.sex == noMark && !emptyGroups[strings.ToLower(s)]:
 			out.problem(row, r.c.Group, place.Note, "group-unreadable", s, "an age group like M40 or 40-44", "Say in the settings what it means, or leave it")

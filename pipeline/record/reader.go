@@ -28,10 +28,14 @@ type Reader struct {
 	groups    *groupColumn
 	dates     [3]int // dates that show day first, month first, neither
 	order     dateOrder
-	pairs     []agePair
-	inNames   nameAges
-	remarks   map[string]remark
-	nobody    *nobody
+	// groupCutsYears says that groups are reckoned on the day of the run, so that
+	// one tells more than the year of birth beside it.
+	groupCutsYears bool
+
+	pairs   []agePair
+	inNames nameAges
+	remarks map[string]remark
+	nobody  *nobody
 
 	cell      clockCell // of the row in hand
 	scratch   []byte

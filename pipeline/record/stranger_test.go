@@ -133,3 +133,26 @@ func TestTimesWithWords(t *testing.T) {
 		t.Errorf("E and K are %v and %v", lines[0].Sex, lines[1].Sex)
 	}
 }
+
+// Beside a year of birth a group says nothing more unless the sheet shows that
+// groups are reckoned on the day of the run.
+func TestGroupBesideYear(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.BirthYear, c.Group = 0, 1, 2, 3, 4
+	year, _, _ := raceDay.Date()
+	for _, onTheDay := range []bool{false, true} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i := range 6 {
+				group := "M40"
+				if onTheDay && i > 2 {
+					group = "M35" // 40 in this year, and not yet on the day
+				}
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("%d:%02d", 20+i, i), fmt.Sprint(year - 40), group})
+			}
+		})
+		lo, hi, _ := lines[0].Birth.On(raceDay)
+		if want := map[bool]int{false: 39, true: 40}[onTheDay]; lo != want || hi != 40 {
+			t.Errorf("groups on the day %v: %d to %d, want %d to 40", onTheDay, lo, hi, want)
+		}
+	}
+}
