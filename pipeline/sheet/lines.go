@@ -251,7 +251,7 @@ func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
 
 var (
-	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?(\pL[^\d\t]*?)[\s,;:–—-]+` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
+	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
 	timeThenName = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
 )
 

@@ -156,4 +156,7 @@ var strangerCases = []sheetCase{
 	{name: "given and family names without headings", file: "alder-bank_2026-01-03",
 		text:    "1|Lee|Jo|18:20\n2|Roe|Al|18:31\n3|Dee|Cy|19:10\n4|Fox|Di|19:40\n5|Gow|Ed|19:41\n",
 		columns: "position - - time", run: "alder-bank 2026-01-03", rows: "1-5", asks: "name-columns-unclear"},
+	{name: "notes of names and times with dots", file: "notes/alder-bank_2026-01-03",
+		text:    "Alder Bank Saturday 3 January 2026. Dry, 7 runners, one dog bite.\n\nJo Lee ... 18.20\nAl Roe ... 18.31\nCy Dee ... 19.10\nDi Fox ... 19.40\nEd Gow ... 20.02\nFay Ho ... 20.51\nGus Ing ... 21.05\n",
+		columns: "name time", run: "alder-bank 2026-01-03", rows: "3-9", only: "text"},
 }

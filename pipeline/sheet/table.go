@@ -375,7 +375,14 @@ var labelWords = set(`entries finishers starters runners walkers volunteers cond
 // firstValues finds the first row that looks like a result: a time and
 // something else, or a time alone in a table of one column.
 func firstValues(rows []line) int {
+	// typed is a line of nothing but a name and a time with a dot: "Jo Lee 18.20".
+	typed := func(cells []string) bool {
+		return rowFilled(cells) == 2 && kindOf(cellAt(cells, 0)) == kText && kindOf(cellAt(cells, 1)) == kDecimal && looseNumber(trim(cells[1])) >= 12
+	}
 	for i, r := range rows {
+		if i+2 < len(rows) && typed(r.cells) && typed(rows[i+1].cells) && typed(rows[i+2].cells) {
+			return i
+		}
 		clocks, ints, filled := 0, 0, 0
 		for _, c := range r.cells {
 			switch kindOf(c) {
