@@ -166,7 +166,7 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are times, not dates")
 			}
 		case TotalRuns, PersonalBest, Points:
-			if g.meaning == TotalRuns && clocks > .6 {
+			if (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6 {
 				turn(Time, "its values are times")
 			}
 		case GroupPlace, SexPlace:

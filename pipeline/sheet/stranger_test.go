@@ -159,4 +159,10 @@ var strangerCases = []sheetCase{
 	{name: "notes of names and times with dots", file: "notes/alder-bank_2026-01-03",
 		text:    "Alder Bank Saturday 3 January 2026. Dry, 7 runners, one dog bite.\n\nJo Lee ... 18.20\nAl Roe ... 18.31\nCy Dee ... 19.10\nDi Fox ... 19.40\nEd Gow ... 20.02\nFay Ho ... 20.51\nGus Ing ... 21.05\n",
 		columns: "name time", run: "alder-bank 2026-01-03", rows: "3-9", only: "text"},
+	{name: "records by age group under a heading of its own kind", file: "alder-bank_2026-01-03",
+		text:    "Age group|Men|Time|Women|Time\n35|Jo Lee|18:20|Ann Page|20:20\n40|Al Roe|18:31|Eve Hill|20:40\n45|Cy Dee|19:10|Ada Brook|21:00\n",
+		columns: "- name time club -", run: "alder-bank 2026-01-03", rows: "2-4", asks: "heading-unclear"},
+	{name: "times under a heading of points", file: "alder-bank_2026-01-03",
+		text:    "Rank|Athlete|Score\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},
 }

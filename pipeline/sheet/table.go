@@ -235,6 +235,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
 	}
+	if l.first < 0 && titleEnd > 0 {
+		p.askHeading(s.Name, lex, head[titleEnd-1], head[titleEnd])
+	}
 	c.askUntold(p, s.Name, headingRow)
 	c.askNames(p, s.Name)
 	if t.run != "" {

@@ -108,3 +108,26 @@ func (s *settler) askNames(p *Part, sheet string) {
 		}
 	}
 }
+
+// askHeading asks about a row right above the first values that is a heading by
+// most of its words and was not taken for one: "Age group | Men | Time | Women |
+// Time" heads no list of a run.
+func (p *Part) askHeading(sheet string, lex *lexicon, above, first line) {
+	filled, known := 0, 0
+	for _, c := range above.cells {
+		switch {
+		case isBlank(c):
+			continue
+		case strings.ContainsAny(c, "0123456789:"):
+			return
+		}
+		filled++
+		if g := lex.read(c); g.known && g.meaning != Other {
+			known++
+		}
+	}
+	if above.row+1 == first.row && filled >= 4 && known >= 3 && filled == rowFilled(first.cells) {
+		p.problem(sheet, above.row, -1, place.Waits, "heading-unclear", rowText(above.cells), "a heading for each column, such as Place, Name and Time",
+			"If these are the results of one run, write above each column what it holds, then load the sheet again.")
+	}
+}
