@@ -760,13 +760,13 @@ func (d *season) estimatedFrom() string {
 	return "Estimated from all sheets held here, up to " + longDay(d.latest) + "."
 }
 
-// basisWords says how sure a course's speed is.
+// basisWords says how sure a course's speed is, in the words of lapwing courses.
 func basisWords(basis string) string {
 	switch basis {
 	case "published":
-		return "well compared"
+		return "ranked"
 	case "provisional":
-		return "still uncertain: shown, not ranked"
+		return "provisional: shown, not ranked"
 	}
 	return basis
 }
