@@ -91,7 +91,7 @@ func digitEvidence(c *clockCell, r clockReading) float64 {
 // no source: seconds as digits and decimal minutes are rare on result sheets).
 func prior(r clockReading) float64 {
 	switch r {
-	case decimalMinutes, bareSeconds, milliseconds:
+	case decimalMinutes, bareSeconds, milliseconds, dayMinutes:
 		return -3
 	case decimalHours:
 		return -6

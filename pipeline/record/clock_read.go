@@ -26,6 +26,7 @@ const (
 	bareDigits     // 2431, 10215
 	dottedHourMin  // 1.02 is 62 min; only for single rows, never for a column
 	milliseconds   // 1471000
+	dayMinutes     // 1.02152777777778 is 24:31:00 of a spreadsheet that shows minutes as hours
 )
 
 // clockReadings gives each reading the name used in questions and answers, and
@@ -46,6 +47,7 @@ var clockReadings = [...]struct{ name, means string }{
 	bareSeconds:      {"seconds", "seconds (1471 is 24 min 31 s)"},
 	bareDigits:       {"mmss", "minutes and seconds without a mark between (2431 is 24 min 31 s)"},
 	milliseconds:     {"milliseconds", "thousandths of a second (1471000 is 24 min 31 s)"},
+	dayMinutes:       {"day fraction of mm:ss:00", "parts of a day of times with the minutes as hours (1.0215278 is 24:31:00, which is 24 min 31 s)"},
 	dottedHourMin:    {"h.mm", "hours and minutes with a dot (1.02 is 62 minutes)"},
 }
 
@@ -59,7 +61,7 @@ func readingsOf(s clockShape) []clockReading {
 	case dots3:
 		return []clockReading{dottedHMS, dottedMSF}
 	case number:
-		return []clockReading{dottedMinSec, decimalMinutes, dayFraction, bareDigits, bareSeconds, decimalHours, milliseconds}
+		return []clockReading{dottedMinSec, decimalMinutes, dayFraction, bareDigits, bareSeconds, decimalHours, milliseconds, dayMinutes}
 	}
 	return nil
 }
@@ -103,6 +105,12 @@ func (c *clockCell) asNumber(r clockReading) (ms int32, ok bool) {
 	// half is how far the true value may be from the printed one.
 	half := 0.5 * math.Pow10(-int(c.fracDigits))
 	switch r {
+	case dayMinutes:
+		m := v * 24 * 60 // a whole number of minutes of the day
+		if far := math.Abs(m - math.Round(m)); v > 10 || far > 2*24*60*half+1e-7 || c.fracDigits < 6 && far > 1e-9 {
+			return 0, false
+		}
+		return int32(math.Round(m)) * 1000, m >= 1
 	case dottedMinSec, dottedHourMin:
 		if c.fracDigits > 4 || c.whole >= 1000 {
 			return 0, false

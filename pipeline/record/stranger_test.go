@@ -156,3 +156,27 @@ func TestGroupBesideYear(t *testing.T) {
 		}
 	}
 }
+
+// Minutes that a spreadsheet took for hours, shown as the parts of a day they are
+// stored as; and hours as decimal numbers, which stay what they are.
+func TestDayMinutes(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct {
+		value func(s int) float64
+		what  string
+	}{
+		{func(s int) float64 { return float64(s) / 1440 }, "24:31:00"},
+		{func(s int) float64 { return float64(s) / 3600 }, "decimal hours"},
+		{func(s int) float64 { return float64(s) / 86400 }, "day fractions"},
+	} {
+		lines, r := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i := range 12 {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprint(k.value(1126 + 47*i))})
+			}
+		})
+		if len(r.Problems) > 0 || lines[0].TimeMS != 1126000 || lines[11].TimeMS != (1126+47*11)*1000 {
+			t.Errorf("%s: %d and %d ms, %v", k.what, lines[0].TimeMS, lines[11].TimeMS, r.Problems)
+		}
+	}
+}
