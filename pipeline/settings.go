@@ -89,7 +89,7 @@ func (s Settings) seasonStart() (month, day int, err error) {
 
 // ModelVersion changes whenever figures of an unchanged archive would change;
 // an archive made by another version is computed again.
-const ModelVersion = "4"
+const ModelVersion = "5"
 
 // figuresKey sums up every setting that figures depend on.
 func (s Settings) figuresKey() string {
