@@ -103,15 +103,6 @@ func (c *fill) ages(low, high []int16) {
 	}
 }
 
-// takeLines picks the elements of some lines.
-func takeLines[T any](v []T, lines []int32) []T {
-	out := make([]T, len(lines))
-	for k, l := range lines {
-		out[k] = v[l]
-	}
-	return out
-}
-
 // bytesAs is a slice of a small type as bytes.
 func bytesAs[T ~uint8](v []T) []uint8 {
 	out := make([]uint8, len(v))

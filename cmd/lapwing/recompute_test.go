@@ -477,7 +477,6 @@ type standingLine struct {
 	id                  string
 	total, helped, from int // points, weeks of helping that scored, points from them
 	runs                []int
-	at                  map[string]int // points by run
 	place               map[string]int // by run
 	rank                string
 }

@@ -74,7 +74,7 @@ func fetch(r io.Reader, size int64, l Limits) ([]byte, error) {
 		if len(data) < looked+piece {
 			continue
 		}
-		if text && bytes.IndexAny(data[looked:looked+piece], "\r\n") < 0 {
+		if text && !bytes.ContainsAny(data[looked:looked+piece], "\r\n") {
 			return nil, fmt.Errorf("a line goes on for more than %d MB; a sheet of results has a line for each finisher. Open it in the program that it came from, save it as CSV or XLSX, and load that", piece>>20)
 		}
 		looked += piece
