@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bufio"
 	"crypto/sha256"
 	"encoding/csv"
 	"encoding/hex"
@@ -537,17 +538,15 @@ func appendText(path string, columns []string, by writer, encode func(head []str
 // program began the columns that have come since. Lines before end earlier:
 // those columns are blank there.
 func extendHeading(path string, columns []string) error {
-	data, err := os.ReadFile(path)
-	if errors.Is(err, os.ErrNotExist) || err == nil && len(data) == 0 {
+	first, err := firstLine(path)
+	if errors.Is(err, os.ErrNotExist) || err == nil && first == "" {
 		return nil
 	}
 	if err != nil {
 		return err
 	}
-	first, rest, _ := strings.Cut(string(data), "\n")
-	first = strings.TrimSuffix(first, "\r")
 	more := ""
-	for i, k := range columnsAt(strings.Split(first, ","), columns) {
+	for i, k := range columnsAt(strings.Split(strings.TrimRight(first, "\r\n"), ","), columns) {
 		if k < 0 {
 			more += "," + columns[i]
 		}
@@ -555,7 +554,25 @@ func extendHeading(path string, columns []string) error {
 	if more == "" {
 		return nil
 	}
-	return WriteFile(path, []byte(first+more+"\n"+rest))
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	return WriteFile(path, []byte(strings.TrimRight(first, "\r\n")+more+"\n"+string(data[len(first):])))
+}
+
+// firstLine is the first line of a file, its line end included; some files are large.
+func firstLine(path string) (string, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	line, err := bufio.NewReader(f).ReadString('\n')
+	if err == io.EOF {
+		err = nil
+	}
+	return line, err
 }
 
 // underHeading lays rows out under the heading that a file has.
