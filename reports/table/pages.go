@@ -32,7 +32,7 @@ func (p *tabWriter) capacity() float64 {
 	if p.tab.Landscape {
 		w, h = landscapeWidth, landscapeHeight
 	}
-	return 0.97 * h * max(1, p.tab.Width()/w)
+	return 0.97 * h * max(1, p.width/w)
 }
 
 // fill counts a row's height to the page that it is printed on.

@@ -129,7 +129,8 @@ type tabWriter struct {
 	styles *styles
 	sw     *excelize.StreamWriter
 	widths []float64
-	row    int // last row written
+	width  float64 // of the tab as printed
+	row    int     // last row written
 	full   *Table
 	// of the printed page that the next row stands on: points filled, and how
 	// many of them by what is repeated at the top of every page
@@ -137,6 +138,7 @@ type tabWriter struct {
 }
 
 func (p *tabWriter) write() error {
+	p.width = p.tab.Width()
 	for _, blk := range p.tab.Blocks {
 		if v, ok := blk.(Full); ok {
 			if p.full != nil {
