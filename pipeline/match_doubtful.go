@@ -6,6 +6,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/record/who"
+	"lapwing/pipeline/text"
 )
 
 // nameDoubtful is the kind of question whether somebody is another runner whose
@@ -57,16 +58,9 @@ func (w *work) doubtfulNames() []storedProblem {
 			Place: place.Place{Sheet: part.path, Tab: part.tab, Row: int(f.row[i])}, Severity: place.Look, Kind: nameDoubtful,
 			Read: f.names.list[f.name[i]],
 			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", name.Best([]name.Spelling{{Text: f.names.list[f.name[o]], Count: 1}}), b,
-				countOf(lines[other], "result"), f.day(int(o)).Time().Format("2 January 2006")),
+				text.Count(lines[other], "result"), f.day(int(o)).Time().Format("2 January 2006")),
 			Do: fmt.Sprintf("Please ask. One person: lapwing match join R%d R%d; two people: lapwing match part R%d R%d. Why it is asked: lapwing match explain R%d R%d", b, a, b, a, b, a),
 		}, part.sheetNo, f.run[i]})
 	}
 	return out
-}
-
-func countOf(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

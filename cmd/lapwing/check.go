@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 )
 
 func (a *app) checkCommand() *cobra.Command {
@@ -31,7 +32,7 @@ func (a *app) checkCommand() *cobra.Command {
 					}
 				}
 				if len(faults) > 0 {
-					return fmt.Errorf("%s broken. Try lapwing rebuild; if it stays, report it", count(len(faults), "rule"))
+					return fmt.Errorf("%s broken. Try lapwing rebuild; if it stays, report it", text.Count(len(faults), "rule"))
 				}
 				a.say("%s checked, all well.", fmt.Sprintf("%d rules and copies", n))
 				return nil

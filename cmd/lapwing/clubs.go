@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 )
 
 func (a *app) clubsCommand() *cobra.Command {
@@ -76,7 +77,7 @@ func (a *app) printClubs(list *pipeline.ClubList) error {
 			fmt.Fprintf(a.out, "  … and %d more; --json lists all\n", len(list.Questions)-mostShown)
 			break
 		}
-		fmt.Fprintf(a.out, "  %s (%s): %s? (%s)\n", q.Other, count(q.Results, "result"), q.Club, q.Why)
+		fmt.Fprintf(a.out, "  %s (%s): %s? (%s)\n", q.Other, text.Count(q.Results, "result"), q.Club, q.Why)
 	}
 	q := list.Questions[0]
 	fmt.Fprintf(a.out, "If so: lapwing clubs join %q %q. If they are two: lapwing clubs part, likewise.\n", q.Other, q.Club)

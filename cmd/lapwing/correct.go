@@ -15,6 +15,7 @@ import (
 	"golang.org/x/term"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 	"lapwing/reports"
 )
 
@@ -327,7 +328,7 @@ func (a *app) reportCorrected(ctx context.Context, pl *pipeline.Pipeline) ([]str
 		a.say("No report changes by this.")
 		return nil, nil
 	}
-	a.say("%s written to %s", count(len(written), "file"), a.settings.Reports)
+	a.say("%s written to %s", text.Count(len(written), "file"), a.settings.Reports)
 	if len(changed) <= mostNamed {
 		a.sayFiles(written)
 	}

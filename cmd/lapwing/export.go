@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 )
 
 func (a *app) exportCommand() *cobra.Command {
@@ -30,7 +31,7 @@ full names and what is known of birth dates: keep those files to yourself.`,
 				if err != nil {
 					return err
 				}
-				a.say("%s written to %s", count(len(files), "file"), args[0])
+				a.say("%s written to %s", text.Count(len(files), "file"), args[0])
 				return a.asJSON(files)
 			})
 		},

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 )
 
 // forgetReport is what lapwing forget did.
@@ -120,8 +121,8 @@ func (a *app) printForgetPlan(p *pipeline.ForgetPlan) {
 	}
 	fmt.Fprintf(a.out, "Written as: %s\n", strings.Join(p.Names, "; "))
 	fmt.Fprintf(a.out, "To be erased: the name on %s in %s; %s, %s of members.csv, %s of volunteers.csv, %s of history.csv; %s and %s\n",
-		count(p.Lines, "result"), counted(p.Sheets, "sheet copy", "sheet copies"), count(p.Decisions, "decision"), count(p.Members, "line"), count(p.Volunteers, "line"),
-		count(p.History, "line"), count(len(p.Files), "other file"), count(len(p.Reports), "report"))
+		text.Count(p.Lines, "result"), text.CountOf(p.Sheets, "sheet copy", "sheet copies"), text.Count(p.Decisions, "decision"), text.Count(p.Members, "line"), text.Count(p.Volunteers, "line"),
+		text.Count(p.History, "line"), text.Count(len(p.Files), "other file"), text.Count(len(p.Reports), "report"))
 	for _, f := range p.Namesakes {
 		fmt.Fprintln(a.out, "Of the same name, and left as they are:", f)
 	}
@@ -131,7 +132,7 @@ func (a *app) printForgetPlan(p *pipeline.ForgetPlan) {
 const mostFiles = 20
 
 func (a *app) printForgotten(rep *forgetReport) {
-	a.say("Erased. %s kept place and time; positions and counts stand. %s written again.", count(rep.Lines, "result"), count(len(rep.Written), "report file"))
+	a.say("Erased. %s kept place and time; positions and counts stand. %s written again.", text.Count(rep.Lines, "result"), text.Count(len(rep.Written), "report file"))
 	fmt.Fprintln(a.out, "\nWhat lapwing can't recall:")
 	if len(rep.StillNamed) > 0 {
 		fmt.Fprintln(a.out, "- these files still name the person. They are yours: sheets as they were sent, reports that somebody edited, cards. Delete or change them:")

@@ -13,6 +13,7 @@ import (
 	"lapwing/pipeline"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -124,7 +125,7 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 		reports = append(reports, rep)
 		waits = waits || rep.State == "would wait" || rep.State == "refused"
 		if !a.json {
-			fmt.Fprintf(a.out, "%s: %s, %s%s\n", rep.Path, rep.State, count(rep.Rows, "line"), becomes(rep.Counts))
+			fmt.Fprintf(a.out, "%s: %s, %s%s\n", rep.Path, rep.State, text.Count(rep.Rows, "line"), becomes(rep.Counts))
 			if rep.Why != "" {
 				fmt.Fprintf(a.out, "  %s\n", rep.Why)
 			}
@@ -141,7 +142,7 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 		return err
 	}
 	if tried != nil && len(files) > 1 {
-		a.say("In all: %s would be loaded, %d wait, %d are refused, %d are in the archive already.", count(tried.Loaded, "sheet"), tried.Waiting, tried.Refused, tried.Known)
+		a.say("In all: %s would be loaded, %d wait, %d are refused, %d are in the archive already.", text.Count(tried.Loaded, "sheet"), tried.Waiting, tried.Refused, tried.Known)
 	}
 	if waits {
 		return pipeline.ErrWaits
@@ -193,11 +194,11 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	if a.json {
 		return
 	}
-	a.say("%s loaded, %s in all; %d already in the archive.", count(rep.Loaded, "sheet"), count(rep.Rows, "line"), rep.Known)
+	a.say("%s loaded, %s in all; %d already in the archive.", text.Count(rep.Loaded, "sheet"), text.Count(rep.Rows, "line"), rep.Known)
 	shown := 0
 	for _, s := range rep.Sheets {
 		if s.Forgotten > 0 {
-			fmt.Fprintf(a.out, "  %s: %s kept without a name, as somebody asked to be forgotten. The file itself still has the name.\n", s.Path, count(s.Forgotten, "line"))
+			fmt.Fprintf(a.out, "  %s: %s kept without a name, as somebody asked to be forgotten. The file itself still has the name.\n", s.Path, text.Count(s.Forgotten, "line"))
 		}
 		if s.State == "waiting" || s.State == "refused" || s.State == "withdrawn" {
 			if shown++; shown > 10 {
@@ -232,14 +233,6 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	if notes > 5 {
 		fmt.Fprintf(a.out, "  … and %d more changed headings\n", notes-5)
 	}
-}
-
-// count prints a number with its noun: 1 sheet, 2 sheets.
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 // printProblems prints the worst few and counts the rest.

@@ -13,6 +13,7 @@ import (
 
 	"lapwing/pipeline"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 	"lapwing/reports"
 )
 
@@ -365,14 +366,14 @@ func (a *app) matchApplied(out *pipeline.MatchApplied) error {
 	switch n := len(out.Decisions); {
 	case !out.Applied:
 		if !a.json {
-			fmt.Fprintf(a.out, "Nothing was done, because %s refused. Put right what is named above, or say --partial to follow the other rows.\n", counted(len(out.Refused), "row was", "rows were"))
+			fmt.Fprintf(a.out, "Nothing was done, because %s refused. Put right what is named above, or say --partial to follow the other rows.\n", text.CountOf(len(out.Refused), "row was", "rows were"))
 		}
 	case n == 0:
-		a.say("No new decisions: %s, %s.", counted(out.Already, "row says what holds already", "rows say what holds already"), counted(out.Left, "row is left open", "rows are left open"))
+		a.say("No new decisions: %s, %s.", text.CountOf(out.Already, "row says what holds already", "rows say what holds already"), text.CountOf(out.Left, "row is left open", "rows are left open"))
 	default:
-		a.say("%s kept: %s joined, %s kept apart, %s given to a runner or taken from one. %s; %s.", counted(n, "decision was", "decisions were"),
-			counted(out.Joined, "pair", "pairs"), counted(out.Parted, "pair", "pairs"), counted(out.Lines, "line", "lines"),
-			counted(out.Already, "row says what held already", "rows say what held already"), counted(out.Left, "row is left open", "rows are left open"))
+		a.say("%s kept: %s joined, %s kept apart, %s given to a runner or taken from one. %s; %s.", text.CountOf(n, "decision was", "decisions were"),
+			text.CountOf(out.Joined, "pair", "pairs"), text.CountOf(out.Parted, "pair", "pairs"), text.CountOf(out.Lines, "line", "lines"),
+			text.CountOf(out.Already, "row says what held already", "rows say what held already"), text.CountOf(out.Left, "row is left open", "rows are left open"))
 		a.say("To see them: lapwing match decisions. To write the reports that this changes: lapwing run")
 	}
 	a.sayChanges(out.Changes)
@@ -380,12 +381,4 @@ func (a *app) matchApplied(out *pipeline.MatchApplied) error {
 		return pipeline.ErrWaits
 	}
 	return nil
-}
-
-// counted is a number with its noun.
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 	"lapwing/reports"
 )
 
@@ -149,27 +150,27 @@ func (a *app) printRun(rep *runReport) {
 		a.say("%s: no sheet stands any more (%s). Its reports say now that the result was withdrawn; take down what was pinned up.", runWords(g.RunRef), g.Why)
 	}
 	if s.Runs == 0 && len(rep.Gone) > 0 {
-		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+		a.say("%s written to %s", text.Count(len(rep.Written), "file"), a.settings.Reports)
 	} else if s.Runs == 0 && len(rep.Load.Sheets) == 0 {
 		a.say("There are no sheets here: save the day's sheet in the folder %s and type lapwing run again.", a.settings.Inbox)
 	} else if s.Runs == 0 {
 		a.say("Nothing has changed since the last time; no report was written.")
 	} else {
-		a.say("%s new or changed: %d times, %d positions and %d names counted.", count(s.Runs, "run"), s.Times, s.Positions, s.Names)
+		a.say("%s new or changed: %d times, %d positions and %d names counted.", text.Count(s.Runs, "run"), s.Times, s.Positions, s.Names)
 		if len(rep.Changed) <= mostNamed {
 			for _, c := range rep.Changed {
 				a.say("  %s", runWords(c))
 			}
 		}
-		newcomers := count(s.Newcomers, "newcomer")
+		newcomers := text.Count(s.Newcomers, "newcomer")
 		switch {
 		case s.Unknown == s.Runs:
 			newcomers = "newcomers not known (they will be once history.csv says since when all sheets are here, in a line such as: " + completeLine(rep.Changed[0]) + ")"
 		case s.Unknown > 0:
-			newcomers += fmt.Sprintf(" (not known for %s)", count(s.Unknown, "run"))
+			newcomers += fmt.Sprintf(" (not known for %s)", text.Count(s.Unknown, "run"))
 		}
-		a.say("%s, %s.", count(s.PBs, "personal best"), newcomers)
-		a.say("%s written to %s", count(len(rep.Written), "file"), a.settings.Reports)
+		a.say("%s, %s.", text.Count(s.PBs, "personal best"), newcomers)
+		a.say("%s written to %s", text.Count(len(rep.Written), "file"), a.settings.Reports)
 		if s.Runs <= mostNamed {
 			a.sayFiles(rep.Written)
 		}

@@ -9,6 +9,7 @@ import (
 
 	"lapwing/pipeline"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 )
 
 func (a *app) sheetsCommand() *cobra.Command {
@@ -154,7 +155,7 @@ func (a *app) acceptProblems(cmd *cobra.Command, accept pipeline.Accept) error {
 		if a.json {
 			return a.asJSON(map[string]any{"decision": d.ID, "settled": n})
 		}
-		a.say("%s accepted. Kept as decision %d. To take back: lapwing correct --undo %d", count(n, "problem"), d.ID, d.ID)
+		a.say("%s accepted. Kept as decision %d. To take back: lapwing correct --undo %d", text.Count(n, "problem"), d.ID, d.ID)
 		return nil
 	})
 }

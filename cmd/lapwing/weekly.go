@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -67,7 +68,7 @@ func (a *app) weeklyCommand() *cobra.Command {
 					a.say("The reports are up to date; none was written.")
 				}
 				if len(files) > mostFiles {
-					a.say("%s written to %s", count(len(files), "file"), a.settings.Reports)
+					a.say("%s written to %s", text.Count(len(files), "file"), a.settings.Reports)
 					return nil
 				}
 				for _, f := range files {

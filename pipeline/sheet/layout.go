@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -677,11 +676,4 @@ func (p *Part) problem(sheet string, row, column int, sev place.Severity, kind, 
 		pl.Column = place.ColumnLetters(column)
 	}
 	p.Problems = append(p.Problems, place.Problem{Place: pl, Severity: sev, Kind: kind, Read: shorten(read, 80), Expected: expected, Do: do})
-}
-
-func plural(n int, one string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %ss", n, one)
 }

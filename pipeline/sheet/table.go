@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // table is one table as cut, before anything is known about it.
@@ -175,7 +176,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if l.first >= 0 && t.grid != nil && s.Format == "csv" {
 		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
-			s.note("name-joined", fmt.Sprintf("in %s a comma without quotation marks cut the name in two; it was joined again", plural(n, "row")))
+			s.note("name-joined", fmt.Sprintf("in %s a comma without quotation marks cut the name in two; it was joined again", text.Count(n, "row")))
 			head = t.head()
 		}
 	}

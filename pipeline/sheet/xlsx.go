@@ -15,6 +15,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // Bounds of a workbook beside those of Limits. Everything that is no tab is
@@ -86,7 +87,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 			return nil, refuse("tab %q: %v; save the workbook again and load that", tab, err)
 		}
 		if missing.n > 0 {
-			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: missing.first.row, Column: letters(missing.first.col)}, Severity: place.Look, Kind: "formula-without-value", Read: plural(missing.n, "cell"),
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: missing.first.row, Column: letters(missing.first.col)}, Severity: place.Look, Kind: "formula-without-value", Read: text.Count(missing.n, "cell"),
 				Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
 		}
 		if g.len() == 0 {
@@ -107,7 +108,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
 	s.dropHidden()
-	s.Dialect = fmt.Sprintf(", %s, dates count from %d", plural(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
+	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
 	if len(s.Parts) == 0 {
 		return s, s.refused()
 	}
