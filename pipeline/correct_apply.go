@@ -182,12 +182,7 @@ func (a *lineDecisions) asReceived(i int) asReceived {
 	if r, ok := a.received[i]; ok {
 		return r
 	}
-	f := a.f
-	r := asReceived{name: f.name[i], timeMS: f.timeMS[i], club: f.club[i], position: f.position[i], sex: f.sex[i], takingPart: f.takingPart[i],
-		birth: age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}}
-	if f.namesSomebody(i) {
-		r.person = f.person[f.name[i]].Full
-	}
+	r := a.sees(i)
 	a.received[i] = r
 	return r
 }

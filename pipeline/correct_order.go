@@ -21,25 +21,19 @@ const (
 // of a run go by each person's own start, the order says nothing.
 func (a *lineDecisions) askOrder() {
 	f := a.f
-	byRun := map[int32][]int{}
-	for _, j := range slices.Sorted(maps.Keys(a.moved)) {
-		byRun[f.run[j]] = append(byRun[f.run[j]], j)
-	}
-	runs := make([]int32, 0, len(byRun))
-	for r := range byRun {
-		runs = append(runs, r)
-	}
-	if len(runs) == 0 {
+	if len(a.moved) == 0 {
 		return
 	}
-	slices.Sort(runs)
-	order := make(map[int32][]int, len(runs)) // timed finishers with a place
+	order := map[int32][]int{} // by run: timed finishers with a place
+	for j := range a.moved {
+		order[f.run[j]] = nil
+	}
 	for i := range f.n {
-		if _, ok := byRun[f.run[i]]; ok && f.position[i] > 0 && f.timeMS[i] > 0 && (f.is(i, record.OK) || f.is(i, record.Unnamed)) && !record.TakingPart(f.takingPart[i]).OnWheels() {
+		if _, ok := order[f.run[i]]; ok && f.position[i] > 0 && f.timeMS[i] > 0 && (f.is(i, record.OK) || f.is(i, record.Unnamed)) && !record.TakingPart(f.takingPart[i]).OnWheels() {
 			order[f.run[i]] = append(order[f.run[i]], i)
 		}
 	}
-	for _, r := range runs {
+	for _, r := range slices.Sorted(maps.Keys(order)) {
 		list := order[r]
 		slices.SortFunc(list, func(x, y int) int {
 			return cmp.Or(cmp.Compare(f.position[x], f.position[y]), cmp.Compare(f.timeMS[x], f.timeMS[y]), cmp.Compare(f.key[x], f.key[y]))

@@ -26,7 +26,7 @@ func (pl *Pipeline) ToLook(ctx context.Context, rep *LoadReport) (l Look, err er
 		}
 		err = pl.each(ctx, `select distinct h.course, h.run_date
 			from record.helper h join sheet.part t on t.part_no = h.part_no
-			where t.sheet_no = `+itoa(int32(s.seq))+`
+			where t.sheet_no = ?
 				and not exists (select 1 from main.runs r where r.course = h.course and r.run_date = h.run_date)
 			order by all`, func(rows *sql.Rows) error {
 			var course string
@@ -34,7 +34,7 @@ func (pl *Pipeline) ToLook(ctx context.Context, rep *LoadReport) (l Look, err er
 			err := rows.Scan(&course, &day)
 			l.Volunteers = append(l.Volunteers, runRef(course, unit.DayOf(day), ""))
 			return err
-		})
+		}, s.seq)
 		if err != nil {
 			return l, err
 		}

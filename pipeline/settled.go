@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"slices"
 	"strconv"
@@ -358,26 +359,21 @@ func (pl *Pipeline) problemsOf(ctx context.Context, ds []Decision) (out []Settle
 		if err != nil {
 			return nil, err
 		}
-		rows, err := pl.DB.QueryContext(ctx, `select distinct coalesce(s.path, ''), p.tab, p.row_number, p.column_letter, p.severity, p.kind, p.read, p.expected, p.todo,
+		err = pl.each(ctx, `select distinct coalesce(s.path, ''), p.tab, p.row_number, p.column_letter, p.severity, p.kind, p.read, p.expected, p.todo,
 				coalesce((select min(words) from sheet.settled t where t.sheet_no = p.sheet_no and t.tab = p.tab and t.row_number = p.row_number
 					and t.column_letter = p.column_letter and t.kind = p.kind and t.read = p.read), '')
-			from `+problemsWithRuns+" where "+where+" order by all", args...)
-		if err != nil {
-			return nil, err
-		}
-		for rows.Next() {
+			from `+problemsWithRuns+" where "+where+" order by all", func(rows *sql.Rows) error {
 			var p Settled
 			if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do, &p.Why); err != nil {
-				rows.Close()
-				return nil, err
+				return err
 			}
 			if !seen[p] {
 				seen[p] = true
 				out = append(out, p)
 			}
-		}
-		rows.Close()
-		if err := rows.Err(); err != nil {
+			return nil
+		}, args...)
+		if err != nil {
 			return nil, err
 		}
 	}

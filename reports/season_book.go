@@ -63,12 +63,8 @@ func (d *season) book(i issueOf) *table.Book {
 	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
 		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, fullDay(d.s.From), fullDay(d.s.To))}
 	b.Tabs = append(b.Tabs, d.honours())
-	for _, t := range []*table.Tab{d.sinceTab(), d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
-		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab()} {
-		if t != nil {
-			b.Tabs = append(b.Tabs, t)
-		}
-	}
+	b.Tabs = append(b.Tabs, present(d.sinceTab(), d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
+		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab())...)
 	b.Tabs = append(b.Tabs, d.notes(i))
 	return b
 }

@@ -345,12 +345,13 @@ func (d *standingRows) eachRank(give func(standIn, ranking)) {
 			}
 		}
 	}
+	distances := d.distances()
 	for _, c := range d.courses {
-		for _, dist := range d.distances() {
+		for _, dist := range distances {
 			each(standIn{measure: "time", course: c.course, distance: dist})
 		}
 	}
-	for _, dist := range d.distances() {
+	for _, dist := range distances {
 		for _, m := range measures {
 			each(standIn{measure: m.code, distance: dist})
 		}
@@ -461,16 +462,12 @@ func (d *standingRows) aheadSection() (section, bool) {
 	targets := d.ahead()
 	s := section{title: "The next places ahead", paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing), yours being %s: what each place takes on an average course and day.",
 		distance(dist), groupLabel(d.sex, d.group), unit.Clock(g.mine))}}
-	if len(targets) < mostAhead && (len(targets) == 0 || targets[len(targets)-1].Place.N > 1) {
-		further := "Places further ahead take"
-		if len(targets) == 0 {
-			further = "The next place takes"
-		}
-		s.paras = append(s.paras, further+" over 5 % more, and are not named.")
-		if len(targets) == 0 {
-			s.paras[1] = "The next place takes over 5 % more, and is not named."
-			return s, true
-		}
+	if len(targets) == 0 {
+		s.paras = append(s.paras, "The next place takes over 5 % more, and is not named.")
+		return s, true
+	}
+	if len(targets) < mostAhead && targets[len(targets)-1].Place.N > 1 {
+		s.paras = append(s.paras, "Places further ahead take over 5 % more, and are not named.")
 	}
 	t := &table.Table{Columns: []table.Column{{Head: "Place", Kind: table.Place}, {Head: "Takes", Kind: table.Clock}, {Head: "Under your best by", Kind: table.Clock},
 		{Head: "Under your form by", Kind: table.Clock}}}

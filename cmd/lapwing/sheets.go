@@ -131,6 +131,9 @@ be taken back with lapwing correct --undo.`,
 					most = len(list)
 				}
 				printSettled(a, list, most)
+				if len(list) > most {
+					fmt.Fprintln(a.out, "  To see all of them: lapwing sheets problems --all")
+				}
 				return nil
 			})
 		},

@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"math"
-	"strings"
 )
 
 // secondsOf are the seconds of a cell, -1 where it is no time.
@@ -24,14 +23,7 @@ func secondsOf(cells []string, i int) float64 {
 // or what is taken off his time.
 var offsetWords = set("handicap handicaps hcap cap hc offset delay start started staggered stagger allowance vorgabe handikap headstart")
 
-func (s *settler) saysOffset(i int) bool {
-	for _, w := range strings.Fields(fold(s.headings[i])) {
-		if offsetWords[w] {
-			return true
-		}
-	}
-	return false
-}
+func (s *settler) saysOffset(i int) bool { return anyWord(s.headings[i], offsetWords) }
 
 // handicap finds the running time of a handicap: a column of offsets, and two of
 // times of which one is the other and the offset together. Where runners start

@@ -32,9 +32,9 @@ func (o inOneCell) join(cells []string) string {
 }
 
 // oneLine makes a line of a cell's text: line breaks inside it divide no rows.
-func oneLine(s string) string {
-	return strings.NewReplacer("\r\n", " ", "\n", " ", "\r", " ").Replace(s)
-}
+func oneLine(s string) string { return lineBreaks.Replace(s) }
+
+var lineBreaks = strings.NewReplacer("\r\n", " ", "\n", " ", "\r", " ")
 
 // rowsInOneCell finds out whether nine of ten rows of a tab fill one cell each,
 // the same column's, with text that a delimiter divides into a table: six of ten

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -137,14 +138,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 
 // saysRelay says whether lines announce teams that share out the distance.
 func saysRelay(titles []string) bool {
-	for _, t := range titles {
-		for _, w := range strings.Fields(fold(t)) {
-			if relayWords[w] {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(titles, func(t string) bool { return anyWord(t, relayWords) })
 }
 
 var relayWords = set("relay relays staffel staffeln relais staffetta relevos estafette estafeta estafetas sztafeta stafett stafet stafetten")

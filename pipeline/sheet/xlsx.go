@@ -43,8 +43,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	if err != nil {
 		return nil, refuse("the workbook is damaged (%v); ask for it again", err)
 	}
-	why := checkPackage(zr, o.Limits)
-	if why != "" {
+	if why := checkPackage(zr, o.Limits); why != "" {
 		return nil, refuse("%s", why)
 	}
 	f, err := openPackage(zr, o.Limits)

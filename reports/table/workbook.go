@@ -681,7 +681,7 @@ func (p *tabWriter) linesOf(t *Table, r Row) int {
 
 func (p *tabWriter) tableRow(t *Table, r Row) error {
 	fill := t.tint(r.Marks)
-	tall := p.linesOf(t, r)
+	tall := 1
 	cells := make([]any, len(t.Columns))
 	for c, col := range t.Columns {
 		var v Value
@@ -691,6 +691,7 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 		n := 1
 		if v.what == isText {
 			n = lines(v.text, p.widths[c]-1)
+			tall = max(tall, n)
 		}
 		id, err := p.styles.id(look{format: col.Kind.format(v), right: col.Kind.Right(),
 			inner: true, fill: fill, wrap: n > 1, line: 'h', box: col.Input})
