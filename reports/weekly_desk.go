@@ -105,7 +105,7 @@ func (d *weekly) checksTab() *table.Tab {
 	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
 		table.Para{Text: d.counts()},
 		table.Para{Text: "Holds full names, ages and doubts: for the results desk, not for publication.", Bold: true},
-		table.Para{Text: "The column Answer is read back where What to do names the answers: \"is right\" where the sheet is right and nobody needs to look again, \"all are right\" for all of that kind on the same sheet. Everything else is corrected on the tab Lines."},
+		table.Para{Text: "Where What to do offers answers, write one of them under Answer: \"is right\" if the sheet is right as it stands, \"all are right\" for every such point of the same sheet. For anything else go to the tab Lines."},
 		table.Full{Table: t})
 	return tab
 }

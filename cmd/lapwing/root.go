@@ -104,7 +104,7 @@ func (a *app) root() *cobra.Command {
 		Long: `Lapwing turns the result sheets of weekly community timed runs into a
 trustworthy record and into spreadsheets that people read.
 
-The weekly job: put the new sheets into the inbox folder and type
+The weekly job: put the new sheets into the folder sheets (the inbox) and type
 
   lapwing run`,
 		Example:       "  lapwing run\n  lapwing run ~/Downloads/alder-bank_2026-01-03.csv\n  lapwing standing \"Ines Okafor\"",
