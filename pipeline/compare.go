@@ -15,7 +15,11 @@ import (
 //     repeats (a copy, or an excerpt of a sheet that is already there);
 //   - one has times and no names, the other names and no times: they are joined
 //     on position, each finisher counted once;
-//   - they share no position and no line: both stand (two excerpts);
+//   - they share no position and no line, or one is of women and the other of
+//     men: both stand (two parts of one field);
+//   - hardly anybody is on both, or those who are have other times: the later
+//     one is of another day, course or race, and is left out until somebody
+//     says of which (compare_field.go);
 //   - otherwise the later sheet is a new issue: it stands, and the lines of the
 //     earlier one are superseded.
 //
@@ -80,30 +84,48 @@ func (f *field) compareRun(run int32, lines []int) []storedProblem {
 		return p.sheetNo < q.sheetNo || p.sheetNo == q.sheetNo && p.no < q.no
 	})
 	var out []storedProblem
-	standing := []*issue{issues[0]}
-	for _, later := range issues[1:] {
-		kept := standing[:0:0]
-		stands := true
-		for _, earlier := range standing {
-			if !stands {
-				kept = append(kept, earlier)
-				continue
-			}
-			keepEarlier, keepLater, p := f.compareIssues(run, earlier, later)
-			if p != nil {
-				out = append(out, *p)
-			}
-			stands = keepLater
-			if keepEarlier {
-				kept = append(kept, earlier)
-			}
+	var fields [][]*issue // what stands, and of what is left out the same, field by field
+	for _, later := range issues {
+		at := 0
+		for at < len(fields) && !f.isOfField(fields[at], later) {
+			at++
 		}
-		if stands {
-			kept = append(kept, later)
+		if at == len(fields) {
+			fields = append(fields, nil)
 		}
-		standing = kept
+		var told []storedProblem
+		fields[at], told = f.addIssue(run, fields[at], later)
+		out = append(out, told...)
+	}
+	for _, left := range fields[min(1, len(fields)):] {
+		for _, later := range left {
+			out = append(out, f.leaveOut(run, fields[0], later))
+		}
 	}
 	return out
+}
+
+// addIssue compares a part with those that stand, and returns which stand then.
+func (f *field) addIssue(run int32, standing []*issue, later *issue) (kept []*issue, told []storedProblem) {
+	stands := true
+	for _, earlier := range standing {
+		if !stands || f.isAnotherField(earlier, later) {
+			kept = append(kept, earlier)
+			continue
+		}
+		keepEarlier, keepLater, p := f.compareIssues(run, earlier, later)
+		if p != nil {
+			told = append(told, *p)
+		}
+		stands = keepLater
+		if keepEarlier {
+			kept = append(kept, earlier)
+		}
+	}
+	if stands {
+		kept = append(kept, later)
+	}
+	return kept, told
 }
 
 // lineKey tells whether two lines are the same result: place, time, person.
@@ -172,6 +194,8 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	case earlier.part.sheetNo == later.part.sheetNo:
 		// two tables of one sheet, such as men and women with places of their own
 		return true, true, nil
+	case samePeople == 0 && f.otherSexes(earlier, later):
+		return true, true, tell("second-sheet", "the women's or the men's list beside "+earlier.part.path, "Nothing to do: both stand.", place.Note)
 	case samePlaces == 0 && samePeople == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}

@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"sort"
+	"strconv"
 	"strings"
 	"time"
 
@@ -255,14 +257,14 @@ func (b *courseBook) listed(course string) bool {
 
 // number gives a run its number, and its course too. A sheet without a session
 // is of the day's only run, whatever session that has: one that says 09:00 and
-// one that says nothing are of the same run.
+// one that says nothing are of the same run. A second or third session is none
+// that goes without saying.
 func (b *courseBook) number(k runKey) int32 {
 	if n, ok := b.runs[k]; ok {
 		return n
 	}
 	day := dayKey{k.course, k.day}
-	if same := b.days[day]; len(same) == 1 {
-		only := same[0]
+	if only, ok := b.unsaid(day); ok && !furtherSession(k.session) {
 		switch {
 		case k.session == "":
 			return b.runs[only]
@@ -270,7 +272,7 @@ func (b *courseBook) number(k runKey) int32 {
 			n := b.runs[only]
 			delete(b.runs, only)
 			b.runs[k] = n
-			b.days[day] = []runKey{k}
+			b.days[day][slices.Index(b.days[day], only)] = k
 			b.named = append(b.named, k)
 			for i := range b.newRuns {
 				if b.newRuns[i] == only {
@@ -288,6 +290,27 @@ func (b *courseBook) number(k runKey) int32 {
 	b.know(k, n)
 	b.newRuns = append(b.newRuns, k)
 	return n
+}
+
+// unsaid is the run that a sheet without a session is of: the day's only one, or
+// the only one beside second and third sessions.
+func (b *courseBook) unsaid(day dayKey) (only runKey, ok bool) {
+	for _, k := range b.days[day] {
+		if furtherSession(k.session) {
+			continue
+		}
+		if ok {
+			return runKey{}, false
+		}
+		only, ok = k, true
+	}
+	return only, ok
+}
+
+// furtherSession says whether a session is a number of two or more.
+func furtherSession(session string) bool {
+	n, err := strconv.Atoi(session)
+	return err == nil && n > 1
 }
 
 // know notes the number of a run.

@@ -216,10 +216,10 @@ func (pl *Pipeline) sameQuestions(ctx context.Context, w *work) (bool, error) {
 			asks[question{q.Kind, q.Read, q.Expected, q.Do}] = true
 		}
 	}
-	members := map[string]bool{}
+	members, read := map[string]bool{}, pl.memberReader()
 	for _, m := range w.members {
 		if m.runner >= 0 {
-			members[pl.readOf(m)] = true
+			members[read(m)] = true
 		}
 	}
 	same := true

@@ -146,7 +146,7 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 	if err != nil {
 		return nil, err
 	}
-	out := &openings{}
+	out, at := &openings{}, pl.Archive.Places("history.csv")
 	if len(table) == 0 && len(vols) == 0 && !slices.ContainsFunc(ds, Decision.isOpening) {
 		return out, nil
 	}
@@ -167,7 +167,7 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 		}
 		r := find(h.name)
 		if r == severalRunners {
-			out.ask("history.csv", pl.Archive.At("history.csv", h.row), h.name)
+			out.ask("history.csv", at(h.row), h.name)
 		}
 		if r < 0 {
 			continue
@@ -185,7 +185,7 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 		}
 		if h.fact == earlierBest && tooFast(h.timeMS, distance, p.sex[r]) {
 			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-time",
-				Read:     fmt.Sprintf("%s: %s, best before %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.name, unit.ClockMS(h.timeMS)),
+				Read:     fmt.Sprintf("%s: %s, best before %s", filepath.Base(at(h.row)), h.name, unit.ClockMS(h.timeMS)),
 				Expected: slower(distance, p.sex[r]), Do: "The row counts for nothing. Correct its time or distance_m."}})
 			continue
 		}
@@ -195,12 +195,12 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 		}
 		if d, ok := asOf[r]; ok && d != h.day && decided[r] {
 			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-date",
-				Read:     fmt.Sprintf("%s: %s, finishes before %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.name, h.day),
+				Read:     fmt.Sprintf("%s: %s, finishes before %s", filepath.Base(at(h.row)), h.name, h.day),
 				Expected: fmt.Sprintf("finishes before %s, as the desk has settled", d), Do: "The row counts for nothing until it has that date. Correct or delete it."}})
 			continue
 		}
 		if d, ok := asOf[r]; ok && d != h.day {
-			return nil, fmt.Errorf("%s: %s has finishes before two dates; give one date for all of them", pl.Archive.At("history.csv", h.row), h.name)
+			return nil, fmt.Errorf("%s: %s has finishes before two dates; give one date for all of them", at(h.row), h.name)
 		}
 		asOf[r] = h.day
 		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})

@@ -215,7 +215,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	}
 	answers := pl.remember(ledger)
 	rep := &LoadReport{}
-	var unsure unsureSheets
+	var unsure, undatedOnes unsureSheets
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
 	size := fileSize(files)
@@ -237,7 +237,7 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		}
 	}
 	if err := readAhead(ctx, len(files), pl.workers(), size, read, func(from int, batch []readResult) error {
-		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep, &unsure); err != nil {
+		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep, &unsure, &undatedOnes); err != nil {
 			return err
 		}
 		pl.Progress.Step("Reading sheets", int64(from+len(batch)), int64(len(files)))
@@ -246,12 +246,21 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 		return rep, err
 	}
 	pl.Progress.Done()
+	l := &loading{pl: pl, hand: hand, known: known, next: &next, now: now, rep: rep}
+	if len(undatedOnes) > 0 {
+		settled, err := pl.settleOrders(ctx, undatedOnes)
+		if err != nil {
+			return rep, err
+		}
+		if err := l.loadDated(ctx, settled, answers, &unsure); err != nil {
+			return rep, err
+		}
+	}
 	if len(unsure) > 0 {
 		settled, err := pl.settleMisspelt(ctx, unsure)
 		if err != nil {
 			return rep, err
 		}
-		l := &loading{pl: pl, hand: hand, known: known, next: &next, now: now, rep: rep}
 		if err := l.loadSettled(ctx, settled, answers); err != nil {
 			return rep, err
 		}
@@ -322,7 +331,7 @@ func (pl *Pipeline) openOrParse(name string, data []byte, hand ByHand) (*parsedS
 }
 
 // loadBatch puts what was read of a batch of files into the archive.
-func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers *remembered, next *int, now time.Time, rep *LoadReport, unsure *unsureSheets) error {
+func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []readResult, hand ByHand, known map[string]store.Entry, answers *remembered, next *int, now time.Time, rep *LoadReport, unsure, undatedOnes *unsureSheets) error {
 	var fresh []*parsedSheet
 	for i := range results {
 		if p := results[i].parsed; p != nil && results[i].err == nil {
@@ -345,7 +354,8 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 	}
 	for i, r := range results {
 		if rep.Sheets[first+i].State == "waiting" {
-			unsure.add(names[i], r, first+i)
+			unsure.add(unsureOf, names[i], r, first+i)
+			undatedOnes.add(undated, names[i], r, first+i)
 		}
 	}
 	return pl.writeSheets(ctx, parsed)
@@ -495,7 +505,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 				sr.State, sr.Why = "waiting", p.question()
 				rep.Waiting++
 			} else {
-				sr.State, sr.Settled = "loaded", settledCourse(p.problems)
+				sr.State, sr.Settled = "loaded", settledByOthers(p.problems)
 				if old, ok := waiting[p.entry.Path]; ok && old.Hash != r.hash {
 					// the corrected sheet answers the question of the one before
 					old.State = store.Withdrawn

@@ -5,6 +5,7 @@ import (
 	"database/sql"
 	"time"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
 )
 
@@ -40,4 +41,29 @@ func (pl *Pipeline) ToLook(ctx context.Context, rep *LoadReport) (l Look, err er
 		}
 	}
 	return l, nil
+}
+
+// comparedKinds are what comparing the sheets of a run finds and is worth telling at
+// once.
+const comparedKinds = "'new-issue', '" + anotherField + "', 'excerpt-differs', 'second-sheet', 'two-part-sheet'"
+
+// Compared lists what became of the sheets of a load, and of those that were there,
+// where several are of one run: worst first.
+func (pl *Pipeline) Compared(ctx context.Context, rep *LoadReport) (out []place.Problem, err error) {
+	loaded := map[string]bool{}
+	for _, s := range rep.Sheets {
+		if s.State == "loaded" {
+			loaded[s.Path] = true
+		}
+	}
+	if len(loaded) == 0 {
+		return nil, nil
+	}
+	all, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind in ("+comparedKinds+")")
+	for _, p := range all {
+		if loaded[p.Place.Sheet] {
+			out = append(out, p.Problem)
+		}
+	}
+	return out, err
 }

@@ -70,9 +70,10 @@ func readMember(r []string) (m member, err error) {
 	return m, nil
 }
 
-// readOf names a row of the table as problems do.
-func (pl *Pipeline) readOf(m member) string {
-	return fmt.Sprintf("%s: %s", filepath.Base(pl.Archive.At(memberTable, m.line-2)), m.name)
+// memberReader names rows of the table as problems do.
+func (pl *Pipeline) memberReader() func(m member) string {
+	at := pl.Archive.Places(memberTable)
+	return func(m member) string { return fmt.Sprintf("%s: %s", filepath.Base(at(m.line-2)), m.name) }
 }
 
 // joinMembers finds the runner of each member, and narrows that runner's birth
@@ -83,11 +84,11 @@ func (pl *Pipeline) joinMembers(f *field, p *people, clubs clubBook) ([]member, 
 	if err != nil || len(members) == 0 {
 		return nil, nil, err
 	}
-	find := f.finder(p)
+	find, read := f.finder(p), pl.memberReader()
 	var problems []storedProblem
 	ask := func(m member, kind, expected, todo string) {
 		problems = append(problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: kind,
-			Read: pl.readOf(m), Expected: expected, Do: todo}})
+			Read: read(m), Expected: expected, Do: todo}})
 	}
 	born := map[int32]unit.Day{}
 	for i := range members {

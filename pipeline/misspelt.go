@@ -147,38 +147,45 @@ func noteMeant(s *sheet.Sheet, meant []courseMeant) {
 
 const courseMisspelt = "course-misspelt"
 
-// settledCourse says in words that the course of a sheet was settled by its
-// people, "" where it was not.
-func settledCourse(problems []place.Problem) string {
+// settledByOthers says in words that the course of a sheet was settled by its people,
+// or how its date is read by other sheets; "" where neither was needed.
+func settledByOthers(problems []place.Problem) string {
+	var said []string
 	for _, q := range problems {
-		if q.Kind == courseMisspelt {
-			return fmt.Sprintf("the title says %q. %s", q.Read, q.Do)
+		switch q.Kind {
+		case courseMisspelt:
+			said = append(said, fmt.Sprintf("the title says %q. %s", q.Read, q.Do))
+		case dateOrderSettled:
+			said = append(said, fmt.Sprintf("the date was read %s. %s", q.Read, q.Do))
 		}
 	}
-	return ""
+	return strings.Join(said, " ")
 }
 
-// unsureSheet is a sheet that waits for the name of its course.
+// unsureSheet is a sheet that waits for the name of its course, or for how its date
+// is to be read.
 type unsureSheet struct {
-	name   string
-	read   readResult
-	report int   // index in the load's report
-	again  []int // the same for copies of the sheet in one load
-	meant  []courseMeant
+	name    string
+	read    readResult
+	report  int   // index in the load's report
+	again   []int // the same for copies of the sheet in one load
+	meant   []courseMeant
+	answers string // how its date is to be read, where others say it
 }
 
 // unsureSheets are those of a load.
 type unsureSheets []*unsureSheet
 
-// add keeps a sheet of a load that waits for the name of its course.
-func (l *unsureSheets) add(name string, r readResult, report int) {
+// add keeps a sheet of a load that waits for what others may say: unsure makes it
+// one, or is nil where it does not.
+func (l *unsureSheets) add(unsure func(name string, r readResult) *unsureSheet, name string, r readResult, report int) {
 	for _, u := range *l {
 		if r.hash == u.read.hash {
 			u.again = append(u.again, report)
 			return
 		}
 	}
-	if u := unsureOf(name, r); u != nil {
+	if u := unsure(name, r); u != nil {
 		u.report = report
 		*l = append(*l, u)
 	}
@@ -598,7 +605,6 @@ func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answer
 	known := pl.knownCourses()
 	var take []*unsureSheet
 	var results []readResult
-	var names []string
 	for _, s := range sheets {
 		if l.known[s.read.hash].State != store.Waiting {
 			continue // another sheet took its place
@@ -608,20 +614,30 @@ func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answer
 			continue
 		}
 		take = append(take, s)
-		names = append(names, s.name)
 		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: given})
 	}
+	_, err := l.loadAgain(ctx, take, results, answers)
+	return err
+}
+
+// loadAgain loads sheets that were read again, puts what became of them in their
+// places of the report, and returns what was read.
+func (l *loading) loadAgain(ctx context.Context, take []*unsureSheet, results []readResult, answers *remembered) ([]readResult, error) {
 	if len(take) == 0 {
-		return nil
+		return nil, nil
+	}
+	names := make([]string, len(take))
+	for i, s := range take {
+		names[i] = s.name
 	}
 	tmp := &LoadReport{}
-	b := &loading{pl: pl, names: names, results: results, hand: l.hand, known: l.known, next: l.next, now: l.now, rep: tmp}
+	b := &loading{pl: l.pl, names: names, results: results, hand: l.hand, known: l.known, next: l.next, now: l.now, rep: tmp}
 	if err := b.readAsBefore(ctx, answers); err != nil {
-		return err
+		return results, err
 	}
 	parsed, err := b.keep()
 	if err != nil {
-		return err
+		return results, err
 	}
 	for i, s := range take {
 		l.rep.Sheets[s.report] = tmp.Sheets[i]
@@ -640,7 +656,7 @@ func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answer
 	l.rep.Waiting += tmp.Waiting - len(take)
 	l.rep.Loaded += tmp.Loaded
 	l.rep.Rows += tmp.Rows
-	return pl.writeSheets(ctx, parsed)
+	return b.results, l.pl.writeSheets(ctx, parsed)
 }
 
 // allKnown says whether the sheet, read anew, has runs of the courses that are
@@ -665,8 +681,8 @@ func (p *parsedSheet) allKnown(d *knownDays, meant []courseMeant) bool {
 	return true
 }
 
-// openAsMeant reads a sheet for a dry run: with a misspelt course as the people
-// on it say, or asking. meant is what is answered about the course.
+// openAsMeant reads a sheet for a dry run: with a date of two readings as other
+// sheets say, with a misspelt course as the people on it say, or asking. meant is what is answered about the course.
 func (pl *Pipeline) openAsMeant(ctx context.Context, name string, data []byte, hand ByHand, earlier *remembered) (p *parsedSheet, meant string, err error) {
 	said := hand
 	if hand.Course == "" {
@@ -676,12 +692,28 @@ func (pl *Pipeline) openAsMeant(ctx context.Context, name string, data []byte, h
 	if p, err = pl.openOrParse(name, data, said); err != nil {
 		return nil, "", err
 	}
+	order := ""
+	if u := undated(name, readResult{data: data, parsed: p}); u != nil {
+		dated, err := pl.settleOrders(ctx, unsureSheets{u})
+		if err != nil {
+			return nil, "", err
+		}
+		if len(dated) > 0 {
+			order = u.answers
+			meant = joinAnswers(meant, order)
+			said.Answers = joinAnswers(said.Answers, order)
+			if p, err = pl.openOrParse(name, data, said); err != nil {
+				return nil, "", err
+			}
+		}
+	}
 	p.byHand = hand.Course != ""
 	pl.askMisspelt([]*parsedSheet{p})
 	u := unsureOf(name, readResult{data: data, parsed: p})
 	if u == nil {
 		return p, meant, nil
 	}
+	u.answers = order
 	settled, err := pl.settleMisspelt(ctx, unsureSheets{u})
 	if err != nil || len(settled) == 0 {
 		return p, meant, err
@@ -699,7 +731,7 @@ func (pl *Pipeline) readMeant(u *unsureSheet, hand ByHand) (p *parsedSheet, answ
 	for i, m := range u.meant {
 		list[i] = m.String()
 	}
-	answers = strings.Join(list, "; ")
+	answers = joinAnswers(u.answers, strings.Join(list, "; "))
 	hand.Answers = joinAnswers(hand.Answers, answers)
 	p, err = pl.parseSheet(u.name, u.read.data, hand)
 	return p, answers, err

@@ -154,11 +154,15 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	}
 	o, meant := pl.sheetOptions(hand), coursesMeant(answers)
 	o.Courses = withMeant(o.Courses, meant)
+	if err := applyOrder(&o, answers); err != nil {
+		return nil, err
+	}
 	s, err := sheet.Read(name, data, o)
 	if err != nil {
 		return nil, err
 	}
 	noteMeant(s, meant)
+	noteOrder(s, &o)
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {
 		p := pl.newPartParser(name, part, distance, hand.Kind, answers)
@@ -444,7 +448,7 @@ func (p *partParser) settle() {
 			p.note(-1, q)
 		}
 	}
-	if p.lost > 0 && p.part.Course.OK() && p.part.Date.OK() {
+	if p.lost > 0 && p.part.Course.OK() && p.part.Date.OK() && len(p.part.Date.Choices) == 0 {
 		p.note(-1, place.Problem{Place: place.Place{Row: p.lost}, Severity: place.Waits, Kind: "row-without-run",
 			Expected: "a course and a date on this row", Do: "Fill them in on the sheet and load it again."})
 	}

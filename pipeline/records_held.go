@@ -78,14 +78,14 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 	if err != nil {
 		return nil, nil, err
 	}
-	find := f.finder(p)
+	find, at := f.finder(p), pl.Archive.Places("history.csv")
 	for _, h := range table {
 		if h.fact != heldRecord {
 			continue
 		}
 		ask := func(expected, todo string) {
 			problems = append(problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "held-record",
-				Read: fmt.Sprintf("%s: %s %s", filepath.Base(pl.Archive.At("history.csv", h.row)), h.course, h.name), Expected: expected, Do: todo}})
+				Read: fmt.Sprintf("%s: %s %s", filepath.Base(at(h.row)), h.course, h.name), Expected: expected, Do: todo}})
 		}
 		r := heldBefore{row: h.row + 2, course: pl.courses.resolve(h.course), name: h.name, runner: noRunner, timeS: unit.CeilSeconds(h.timeMS), day: h.day}
 		if h.name != "" {

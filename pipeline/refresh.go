@@ -455,7 +455,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
-var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", "person-twice",
+var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", anotherField, "person-twice",
 	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", nameDoubtful, correctedOutOfOrder, exchangedAfterChange}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {

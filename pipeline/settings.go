@@ -21,7 +21,7 @@ type Settings struct {
 	SeasonStart         string            // MM-DD
 	Milestones          []int             // round numbers of runs
 	VolunteerMilestones []int             // round numbers of days of helping
-	DateOrder           string            // dmy or mdy: where a sheet leaves it open
+	DateOrder           string            // dmy or mdy: where a sheet leaves it open; "" to look at other sheets, and else ask
 	MemoryLimit         string            // of the database
 	Threads             int               // 0: one a core
 	Headings            map[string]string // extra heading spelling → meaning
@@ -37,7 +37,6 @@ func DefaultSettings() Settings {
 		AgeStandard: 2025, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
 		Milestones:          []int{10, 20, 50, 100, 200, 500, 1000},
 		VolunteerMilestones: []int{10, 20, 50, 100, 200, 500, 1000},
-		DateOrder:           "dmy",
 	}
 }
 
@@ -53,8 +52,8 @@ func (s Settings) Check() error {
 	default:
 		return fmt.Errorf("age_not_known = %q: write \"by sheet\", \"adult\" or \"child\"", s.AgeNotKnown)
 	}
-	if s.DateOrder != "dmy" && s.DateOrder != "mdy" {
-		return fmt.Errorf("date_order = %q: write \"dmy\" (day first) or \"mdy\" (month first)", s.DateOrder)
+	if s.DateOrder != "" && s.DateOrder != "dmy" && s.DateOrder != "mdy" {
+		return fmt.Errorf("date_order = %q: write \"dmy\" (day first), \"mdy\" (month first), or leave it out to be asked", s.DateOrder)
 	}
 	if _, _, err := s.seasonStart(); err != nil {
 		return err

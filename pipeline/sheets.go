@@ -288,7 +288,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if a := withoutCourses(e.Answers); a != "" {
 		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", a)
 	}
-	if s := settledCourse(p.problems); s != "" {
+	if s := settledByOthers(p.problems); s != "" {
 		fmt.Fprintf(w, "  Course: %s\n", s)
 	}
 	if !found {
@@ -370,11 +370,16 @@ type Settled struct {
 // Problems lists the problems of one sheet, or of all for "", worst first:
 // those that need a look, with settled those that need none any more.
 func (pl *Pipeline) Problems(ctx context.Context, sheetPath string, settled bool) ([]Settled, error) {
+	return pl.problemsWhere(ctx, "(? = '' or p.sheet = ?) and (p.settled <> '') = ?", sheetPath, sheetPath, settled)
+}
+
+// problemsWhere lists those problems p that a condition holds for, worst first.
+func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any) ([]Settled, error) {
 	rows, err := pl.DB.QueryContext(ctx, `select coalesce(p.sheet, ''), p.tab, p.row_number, p.column_letter,
 			case p.severity when 'waits' then 1 when 'doubtful' then 2 when 'look' then 3 else 4 end::utinyint as rank, p.kind, p.read, p.expected, p.todo, p.settled
 		from main.problems p
-		where (? = '' or p.sheet = ?) and (p.settled <> '') = ?
-		order by rank, p.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, sheetPath, sheetPath, settled)
+		where `+where+`
+		order by rank, p.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, args...)
 	if err != nil {
 		return nil, err
 	}

@@ -124,8 +124,9 @@ func (pl *Pipeline) volunteerLines(ctx context.Context) ([]volunteerLine, error)
 	if err != nil {
 		return nil, err
 	}
+	at := pl.Archive.Places(volunteerTable)
 	for i := range out {
-		out[i].at = pl.Archive.At(volunteerTable, i)
+		out[i].at = at(i)
 	}
 	err = pl.each(ctx, `select s.path, p.tab, h.row_number, h.name, h.role, h.course, h.run_date from record.helper h
 		join sheet.part p on p.part_no = h.part_no join sheet.sheet s on s.sheet_no = p.sheet_no

@@ -15,7 +15,7 @@ import (
 
 var (
 	sheetSchema = store.Columns("sheet_no", store.Int32, "hash", store.Text, "path", store.Text, "format", store.Text,
-		"encoding", store.Text, "dialect", store.Text, "rows", store.Int32)
+		"encoding", store.Text, "dialect", store.Text, "rows", store.Int32, "date_order", store.Text)
 	partSchema = store.Columns("part_no", store.Int32, "sheet_no", store.Int32, "tab", store.Text, "tab_index", store.Int32,
 		"heading_row", store.Int32, "kind", store.Text, "course_from", store.Text, "date_from", store.Text, "readings", store.Text,
 		"answers", store.Text)
@@ -84,6 +84,7 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 		r.ints(0, int32(s.entry.Seq))
 		r.texts(1, s.entry.Hash, s.entry.Path, s.sheet.Format, s.sheet.Encoding, s.sheet.Dialect)
 		r.ints(6, int32(s.rows()))
+		r.texts(7, s.sheet.DateOrder)
 	}); err != nil {
 		return err
 	}

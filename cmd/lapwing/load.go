@@ -51,7 +51,14 @@ the others and those in the archive; it changes nothing.`,
 				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
 					return err
 				}
-				if err := a.asJSON(rep); err != nil {
+				compared, err := pl.Compared(cmd.Context(), rep)
+				if err != nil {
+					return err
+				}
+				if !a.json {
+					printProblems(a, compared, 10)
+				}
+				if err := a.asJSON(loadReport{rep, compared}); err != nil {
 					return err
 				}
 				return rep.Err()
@@ -67,6 +74,13 @@ the others and those in the archive; it changes nothing.`,
 	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, as in \"time=mm.ss\" (can be given several times)")
 	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
 	return c
+}
+
+// loadReport is what a load did, and what became of its sheets beside others of
+// their runs.
+type loadReport struct {
+	*pipeline.LoadReport
+	Compared []place.Problem `json:"compared,omitempty"`
 }
 
 func checkHand(h pipeline.ByHand) error {
@@ -248,7 +262,7 @@ func printProblems(a *app, problems []place.Problem, most int) {
 
 // ownWords are the kinds of problem whose Read is a remark of the program's
 // own, not what stands in a cell.
-var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true,
+var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true, "another-field": true,
 	"two-part-sheet": true, "distance-unsure": true, "order-not-by-time": true, "answer-remembered": true, "decision-contradicted": true, "rows-in-one-cell": true,
 	"column-not-used": true, "age-column-not-used": true, "opening-time": true, "corrected-out-of-order": true, "exchanged-after-correction": true}
 

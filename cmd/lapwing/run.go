@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
 	"lapwing/reports"
 )
@@ -25,6 +26,8 @@ type runReport struct {
 	Written []string             `json:"reports_written"`
 	Gone    []pipeline.GoneRun   `json:"runs_withdrawn,omitempty"`
 	Waiting []string             `json:"waiting"`
+	// Compared is what became of sheets beside others of their runs.
+	Compared []place.Problem `json:"compared,omitempty"`
 }
 
 func (a *app) runCommand() *cobra.Command {
@@ -70,6 +73,9 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 		return err
 	}
 	if rep.Look, err = pl.ToLook(ctx, rep.Load); err != nil {
+		return err
+	}
+	if rep.Compared, err = pl.Compared(ctx, rep.Load); err != nil {
 		return err
 	}
 	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
@@ -178,6 +184,7 @@ func (a *app) printRun(rep *runReport) {
 	for _, r := range rep.Look.Volunteers {
 		a.say("Volunteers of %s are listed; there are no results of that day yet.", runWords(r))
 	}
+	printProblems(a, rep.Compared, 10)
 	a.say("%s", lookWords(s, rep.Look.All))
 	for i, q := range rep.Waiting {
 		if i == 10 {

@@ -407,6 +407,60 @@ func (rs *runSettler) settleOrder(parts []*Part, evs [][]evidence) {
 			rs.order, rs.orderBy = o, fmt.Sprintf("%q can only be %s first", text, map[string]string{"dmy": "day", "mdy": "month"}[o])
 		}
 	}
+	if rs.order == "" && len(votes) == 0 {
+		rs.order = rs.orderByHand(evs)
+	}
+	if rs.o.OrderSaid != "" {
+		rs.order, rs.orderBy = rs.o.OrderSaid, "as answered"
+	}
+	rs.sheet.DateOrder = rs.order
+}
+
+// orderByHand is the order of day and month in which a date on the sheet says the
+// date that was given by hand; "" where it says it in none or in both.
+func (rs *runSettler) orderByHand(evs [][]evidence) string {
+	day, err := unit.ParseDay(rs.o.Date)
+	if err != nil {
+		return ""
+	}
+	for _, list := range evs {
+		for _, e := range list {
+			said := keep(e.readings, func(r reading) bool { return r.y != 0 && r.day() == day })
+			if len(e.readings) > 1 && len(said) == 1 && said[0].order != "ymd" {
+				return said[0].order
+			}
+		}
+	}
+	return ""
+}
+
+// orderWhy says where the order of day and month is from that the sheet itself
+// leaves open.
+func (o *Options) orderWhy() string {
+	if o.OrderWhy != "" {
+		return o.OrderWhy
+	}
+	return "the configured order of day and month"
+}
+
+// byOrder lists the days that dates in figures would be, by the order of day and
+// month; nil where none depends on it.
+func byOrder(dates []foundDate) map[string][]unit.Day {
+	var out map[string][]unit.Day
+	for _, f := range dates {
+		if len(f.readings) < 2 {
+			continue
+		}
+		for _, r := range f.readings {
+			if r.y != 0 && (r.order == "dmy" || r.order == "mdy") {
+				if out == nil {
+					out = map[string][]unit.Day{}
+				}
+				out[r.order] = append(out[r.order], r.day())
+			}
+		}
+	}
+	return out
 }
 
 // columnTexts are the different texts of a column, in order of appearance; for
@@ -754,6 +808,12 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 	default:
 		for _, o := range best.opt {
 			p.Date.Choices = append(p.Date.Choices, o.day)
+			if o.order == "dmy" || o.order == "mdy" {
+				if p.Date.ByOrder == nil {
+					p.Date.ByOrder = map[string][]unit.Day{}
+				}
+				p.Date.ByOrder[o.order] = append(p.Date.ByOrder[o.order], o.day)
+			}
 		}
 	}
 	if p.Date.Settled {
@@ -868,7 +928,7 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 	}
 	if rs.o.DateOrder != "" {
 		latest := yearFirst(e.readings)
-		narrow("the configured order of day and month", func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
+		narrow(rs.o.orderWhy(), func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
 	}
 	return opt, why
 }
@@ -972,7 +1032,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		}
 	}
 	if order == "" && rs.o.DateOrder != "" && late < len(both) {
-		order, why = rs.o.DateOrder, "the configured order of day and month"
+		order, why = rs.o.DateOrder, rs.o.orderWhy()
 	}
 	if order == "" {
 		for _, r := range both[0].readings {
@@ -980,6 +1040,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 				p.Date.Choices = append(p.Date.Choices, r.day())
 			}
 		}
+		p.Date.ByOrder = byOrder(both)
 		p.Date.Text = texts[0]
 		for _, text := range texts {
 			if f, ok := cellDate(text, d.date1904); ok && len(f.readings) > 1 {
@@ -1197,7 +1258,7 @@ func (rs *runSettler) ask(p *Part) {
 			flags = append(flags, "--date "+c.String())
 		}
 		if strings.HasPrefix(p.Date.From, "column") {
-			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Set date_order = \"dmy\" (day first) or \"mdy\" (month first), and load the sheet again.")
+			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Load the sheet again with --answer \"date order=dmy\" (day first) or --answer \"date order=mdy\" (month first).")
 			return
 		}
 		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Load the sheet again with "+strings.Join(flags, " or ")+".")

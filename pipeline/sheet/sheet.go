@@ -22,6 +22,8 @@ type Options struct {
 	Headings  map[string]string // further heading spellings -> the word of a Meaning
 	Courses   []CourseName
 	DateOrder string // "dmy" or "mdy": used only where the sheet's own evidence does not settle it; "" means ask
+	OrderWhy  string // where DateOrder is from, in words; "" where it is configured
+	OrderSaid string // "dmy" or "mdy": what somebody answered for this sheet; wins over its evidence
 	Course    string // given by hand; wins over everything
 	Date      string // 2026-01-03; given by hand
 	Session   string // given by hand
@@ -78,9 +80,12 @@ type Sheet struct {
 	Name     string // relative path
 	Format   string // "csv" or "xlsx"
 	Encoding string // "UTF-8", "UTF-8 with BOM", "UTF-16 little-endian", "Windows-1252", …; "" for workbooks
-	Dialect  string // how the text is divided, in words
-	Parts    []*Part
-	Problems []place.Problem
+	// DateOrder is "dmy" or "mdy" where the sheet's own dates in figures, or a date
+	// given by hand, show which of day and month comes first on it.
+	DateOrder string
+	Dialect   string // how the text is divided, in words
+	Parts     []*Part
+	Problems  []place.Problem
 
 	divided map[string]*inOneCell // tabs on which each row stands in one cell
 
@@ -107,6 +112,9 @@ type FoundDate struct {
 	From    string
 	Why     string
 	Choices []unit.Day // the possible answers where the question is open
+	// ByOrder are the days that the dates in figures would be, by "dmy" and "mdy",
+	// where the question is which of day and month comes first.
+	ByOrder map[string][]unit.Day
 }
 
 // OK says whether a date was found, either one for all rows or a column.

@@ -429,25 +429,32 @@ func tableError(path string, err error) error {
 // At names the place of row i of a side table ("members.csv, row 4") for a
 // message: the row that a text editor or a spreadsheet program shows. It
 // reads the file again, so that only messages pay for it.
-func (a Archive) At(name string, i int) string {
-	data, err := os.ReadFile(a.File(name))
-	if err != nil {
-		return a.File(name)
+func (a Archive) At(name string, i int) string { return a.Places(name)(i) }
+
+// Places gives what At says of any row of a side table, which it reads once.
+func (a Archive) Places(name string) func(i int) string {
+	var lines []int
+	if data, err := os.ReadFile(a.File(name)); err == nil {
+		r := csv.NewReader(strings.NewReader(strings.TrimPrefix(string(data), "\ufeff")))
+		r.FieldsPerRecord = -1
+		for heading := true; ; {
+			rec, err := r.Read()
+			if err != nil {
+				break
+			}
+			if heading {
+				heading = false
+			} else if !blank(rec) {
+				line, _ := r.FieldPos(0)
+				lines = append(lines, line)
+			}
+		}
 	}
-	r := csv.NewReader(strings.NewReader(strings.TrimPrefix(string(data), "\ufeff")))
-	r.FieldsPerRecord = -1
-	for n := -1; ; {
-		rec, err := r.Read()
-		if err != nil {
+	return func(i int) string {
+		if i < 0 || i >= len(lines) {
 			return a.File(name)
 		}
-		if n < 0 || !blank(rec) {
-			if n == i {
-				line, _ := r.FieldPos(0)
-				return fmt.Sprintf("%s, row %d", a.File(name), line)
-			}
-			n++
-		}
+		return fmt.Sprintf("%s, row %d", a.File(name), lines[i])
 	}
 }
 

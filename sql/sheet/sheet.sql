@@ -7,6 +7,7 @@
 -- encoding: how text was stored
 -- dialect: delimiter, quoting and line ends in words
 -- rows: lines that stand for a finisher
+-- date_order: dmy or mdy where its own dates in figures show which of day and month comes first; blank
 select
     null::integer as sheet_no,
     null::varchar as hash,
@@ -14,4 +15,5 @@ select
     null::varchar as format,
     null::varchar as encoding,
     null::varchar as dialect,
-    null::integer as rows
+    null::integer as rows,
+    null::varchar as date_order

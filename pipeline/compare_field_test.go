@@ -1,0 +1,125 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/store"
+)
+
+// fieldSheet writes a sheet of a run: people from..to of the stock, whose times
+// start at a second and are some seconds apart, by a step of the person's own.
+func fieldSheet(title string, from, to, first, step int, head string, more func(n int) string) string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s\nPosition,Name,Time%s\n", title, head)
+	s := first
+	for n := from; n < to; n++ {
+		s += step + n*7%5
+		fmt.Fprintf(&b, "%d,%s %s,%d:%02d", n-from+1, strings.Fields("Ana Bea Cora Dan Eli Fay Gus Hal")[n%8], strings.Fields("Alder Birch Cole Dunn Eames Frost Gale")[n/8%7], s/60, s%60)
+		if more != nil {
+			b.WriteString("," + more(n))
+		}
+		b.WriteString("\n")
+	}
+	return b.String()
+}
+
+// A later sheet of a run's course and date takes the place of the earlier one only
+// where it can be of the same field.
+func TestAnotherField(t *testing.T) {
+	const title = "Garrow Moss 4 April 2026"
+	first := fieldSheet(title, 0, 30, 1100, 9, "", nil)
+	sex := func(s string) func(int) string { return func(int) string { return s } }
+	for _, c := range []struct {
+		name, earlier, later string
+		kind                 string
+		counted              int // finishers of the run
+	}{
+		{"one time corrected", first, strings.Replace(first, "19:", "18:", 1), "new-issue", 30},
+		{"the clock was started late", first, fieldSheet(title, 0, 30, 1112, 9, "", nil), "new-issue", 30},
+		{"a name written otherwise", first, strings.ReplaceAll(first, "Ana ", "Anna "), "new-issue", 30},
+		{"all names short", first, strings.NewReplacer("Ana ", "A. ", "Bea ", "B. ", "Cora ", "C. ", "Dan ", "D. ", "Eli ", "E. ", "Fay ", "F. ", "Gus ", "G. ", "Hal ", "H. ").Replace(first), "new-issue", 30},
+		{"a place more at the front", first, strings.Replace(fieldSheet(title, 0, 30, 1100, 9, "", nil), "\n1,", "\n1,Zoe Wray,17:59\n1,", 1), "new-issue", 31},
+		{"last week's tab with this week's times", first, fieldSheet(title, 0, 30, 1107, 11, "", nil), anotherField, 30},
+		{"a juniors' race", first, fieldSheet(title, 40, 52, 1500, 8, "", nil), anotherField, 30},
+		{"another evening's field", first, fieldSheet(title, 26, 56, 1120, 9, "", nil), anotherField, 30},
+		{"women beside men", fieldSheet(title, 0, 30, 1100, 9, ",Sex", sex("M")), fieldSheet(title, 30, 50, 1150, 9, ",Sex", sex("F")), "second-sheet", 50},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			writeSheet(t, dir, "in/a.csv", c.earlier)
+			writeSheet(t, dir, "in/b.csv", c.later)
+			rep := loadForTest(t, pl, filepath.Join(dir, "in"))
+			ctx := context.Background()
+			var kinds []string
+			compared, err := pl.problemsWhere(ctx, "p.kind in ("+comparedKinds+")")
+			for _, p := range compared {
+				kinds = append(kinds, p.Kind)
+			}
+			n := 0
+			if err := pl.DB.Get(ctx, "select coalesce(sum(finishers), 0)::integer from main.runs", &n); err != nil {
+				t.Fatal(err)
+			}
+			if err != nil || rep.Loaded != 2 || len(kinds) != 1 || kinds[0] != c.kind || n != c.counted {
+				t.Errorf("%d loaded, problems %v, %d finishers (%v); want %s and %d finishers", rep.Loaded, kinds, n, err, c.kind, c.counted)
+			}
+		})
+	}
+}
+
+// Whichever sheet of two fields is reissued, the new issue takes the place of its
+// own; and the answer --session 2 makes two runs of them.
+func TestAnotherFieldIsAnswered(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	ctx := context.Background()
+	const title = "Garrow Moss 4 April 2026"
+	counts := func() (out string) {
+		rows, err := pl.DB.QueryContext(ctx, "select sheet || ' ' || coalesce(session, '-') || ' ' || status || ' ' || count(*) from main.results group by sheet, session, status order by all")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer rows.Close()
+		for rows.Next() {
+			var s string
+			if err := rows.Scan(&s); err != nil {
+				t.Fatal(err)
+			}
+			out += s + "; "
+		}
+		return out
+	}
+	field, juniors := fieldSheet(title, 0, 30, 1100, 9, "", nil), fieldSheet(title, 40, 52, 1500, 8, "", nil)
+	writeSheet(t, dir, "in/a.csv", field)
+	b := writeSheet(t, dir, "in/b.csv", juniors)
+	writeSheet(t, dir, "in/c.csv", strings.Replace(field, "Ana Alder", "Zoe Wray", 1))
+	writeSheet(t, dir, "in/d.csv", strings.Replace(juniors, ",25:", ",26:", 1))
+	loadForTest(t, pl, filepath.Join(dir, "in"))
+	if got, want := counts(), "a.csv - superseded 30; b.csv - superseded 12; c.csv - ok 30; d.csv - superseded 12; "; got != want {
+		t.Errorf("four sheets of two fields: %s\nwant %s", got, want)
+	}
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range ledger {
+		if e.Path == "b.csv" || e.Path == "d.csv" {
+			if _, err := pl.SetState(ctx, e.Hash, store.Withdrawn); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if _, err := pl.Load(ctx, []string{b}, ByHand{Session: "2"}); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := pl.Refresh(ctx, false); err != nil {
+		t.Fatal(err)
+	}
+	if got, want := counts(), "a.csv - superseded 30; b.csv 2 ok 12; c.csv - ok 30; "; got != want {
+		t.Errorf("with the answer: %s\nwant %s", got, want)
+	}
+}

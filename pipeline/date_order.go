@@ -1,0 +1,252 @@
+package pipeline
+
+import (
+	"context"
+	"database/sql"
+	"fmt"
+	"strings"
+	"time"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+)
+
+// orderAnswer is the key of the answer that says whether the day or the month
+// comes first: "date order=dmy". With record.AsBefore behind it, other sheets and
+// runs say so, and the value goes on with how: "dmy as on 12 other sheets here".
+const orderAnswer = "date order"
+
+// What is enough to settle 03/04/2026 without asking, once all other sheets of a
+// load are there: one sheet of the course whose dates can be read one way only, or
+// leastSheets of the archive; or a weekday that leastRuns of the course, or
+// leastRunsHere of the archive, fall on. All must say the same. The numbers are ours:
+// who keeps sheets of one club hardly ever has both customs in one folder.
+const (
+	leastSheets   = 3
+	leastRuns     = 3
+	leastRunsHere = 10
+)
+
+const dateOrderSettled = "date-order-settled"
+
+// applyOrder hands the answers about the order of day and month to the reader of
+// sheets.
+func applyOrder(o *sheet.Options, answers map[string]string) error {
+	if said, ok := answers[orderAnswer]; ok {
+		if said != "dmy" && said != "mdy" {
+			return fmt.Errorf("answer %q: write \"%s=dmy\" (day first) or \"%s=mdy\" (month first)", orderAnswer+"="+said, orderAnswer, orderAnswer)
+		}
+		o.OrderSaid = said
+	}
+	if before := answers[orderAnswer+record.AsBefore]; before != "" && o.DateOrder == "" {
+		o.DateOrder, o.OrderWhy, _ = strings.Cut(before, " ")
+	}
+	return nil
+}
+
+// noteOrder says on a sheet that the order of its day and month was settled by
+// others.
+func noteOrder(s *sheet.Sheet, o *sheet.Options) {
+	if o.OrderWhy == "" {
+		return
+	}
+	for _, p := range s.Parts {
+		if !strings.HasSuffix(p.Date.Why, o.OrderWhy) {
+			continue
+		}
+		read := p.Date.Text
+		if p.Date.Settled {
+			read = fmt.Sprintf("%s as %s", read, p.Date.Day.Time().Format("2 January 2006"))
+		}
+		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: dateOrderSettled,
+			Read: strings.TrimSpace(read + ", " + map[string]string{"dmy": "day first", "mdy": "month first"}[o.DateOrder]),
+			Do:   fmt.Sprintf("It was read so %s. If that is wrong: lapwing sheets withdraw %q, then load it with --date.", o.OrderWhy, s.Name)})
+		return
+	}
+}
+
+// undated is a sheet that waits only because its date can be read in two ways;
+// nil where it waits for something else.
+func undated(name string, r readResult) *unsureSheet {
+	if r.err != nil || r.parsed == nil || !r.parsed.waits() || r.parsed.sheet == nil || weight(name, int64(len(r.data))) > int64(largeSheet) {
+		return nil
+	}
+	for _, q := range r.parsed.problems {
+		if q.Severity == place.Waits && q.Kind != "date-unclear" {
+			return nil
+		}
+	}
+	for _, p := range r.parsed.sheet.Parts {
+		if p.Date.ByOrder != nil {
+			return &unsureSheet{name: name, read: r}
+		}
+	}
+	return nil
+}
+
+// provedOrders counts the sheets whose own dates show that the day or the month
+// comes first: by course, "" for all, and by order.
+func (pl *Pipeline) provedOrders(ctx context.Context) (map[string]map[string]int, error) {
+	out := map[string]map[string]int{}
+	return out, pl.each(ctx, `
+		with proved as (select sheet_no, date_order from sheet.sheet where date_order <> ''),
+		held as (
+			select distinct p.sheet_no, c.course
+			from sheet.part p join proved using (sheet_no)
+			join (select distinct part_no, run_no from record.line) l on l.part_no = p.part_no
+			join record.run run on run.run_no = l.run_no
+			join record.course c on c.course_no = run.course_no
+		)
+		select course, date_order, count(*) from held join proved using (sheet_no) group by all
+		union all
+		select '', date_order, count(*) from proved group by all`, func(rows *sql.Rows) error {
+		var course, order string
+		var n int
+		err := rows.Scan(&course, &order, &n)
+		if out[course] == nil {
+			out[course] = map[string]int{}
+		}
+		out[course][order] = n
+		return err
+	})
+}
+
+// settleOrders finds which of the sheets that wait for the order of day and month
+// are answered by other sheets and runs, and returns these with the answer. All other
+// sheets of the load are in the database by now, so the order of the files makes no
+// difference.
+func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (settled []*unsureSheet, err error) {
+	if pl.DB == nil || len(sheets) == 0 {
+		return nil, nil
+	}
+	proved, err := pl.provedOrders(ctx)
+	if err != nil {
+		return nil, err
+	}
+	known := pl.knownCourses()
+	for _, s := range sheets {
+		order, why := "", ""
+		for _, p := range s.read.parsed.sheet.Parts {
+			if p.Date.ByOrder == nil {
+				continue
+			}
+			o, w := orderOf(p, pl.courses.resolve(p.Course.Value), proved, known)
+			if o == "" || order != "" && o != order {
+				order = ""
+				break
+			}
+			order, why = o, w
+		}
+		if order != "" {
+			s.answers = orderAnswer + record.AsBefore + "=" + order + " " + why
+			settled = append(settled, s)
+		}
+	}
+	return settled, nil
+}
+
+// orderOf is the order of day and month that others say of a part, with where it
+// is from; "" where they are silent or disagree.
+func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, known *knownDays) (order, why string) {
+	said := map[string]string{}
+	ask := func(course string, sheets int, where string) {
+		for o, n := range proved[course] {
+			if n >= sheets {
+				said[o] = fmt.Sprintf("as on %d other sheets %s", n, where)
+				if n == 1 {
+					said[o] = "as on another sheet " + where
+				}
+			}
+		}
+	}
+	fall := func(weekday int, which string) {
+		all := map[string]bool{}
+		for o, days := range p.Date.ByOrder {
+			all[o] = true
+			for _, d := range days {
+				all[o] = all[o] && int(d.Weekday()) == weekday
+			}
+		}
+		for o := range all {
+			if all[o] && !all[map[string]string{"dmy": "mdy", "mdy": "dmy"}[o]] && said[o] == "" {
+				said[o] = fmt.Sprintf("as it falls on a %s then, like %s", time.Weekday(weekday), which)
+			}
+		}
+	}
+	if course != "" {
+		ask(course, 1, "of this course")
+		if w := known.usualWeekday(course); w >= 0 && (known.listed[course] == w || len(known.days[course]) >= leastRuns) {
+			fall(w, "the course's other runs")
+		}
+	}
+	if len(said) == 0 {
+		ask("", leastSheets, "here")
+		if len(proved[""]) > 1 {
+			clear(said)
+		}
+		if w := known.weekdayHere(); w >= 0 {
+			fall(w, "all runs here")
+		}
+	}
+	if len(said) != 1 {
+		return "", ""
+	}
+	for o, w := range said {
+		order, why = o, w
+	}
+	return order, why
+}
+
+// weekdayHere is the weekday that all runs of the archive fall on, of at least
+// leastRunsHere; -1 where they don't.
+func (d *knownDays) weekdayHere() int {
+	n, w := 0, -1
+	for _, days := range d.days {
+		for day := range days {
+			if n++; w >= 0 && int(day.Weekday()) != w {
+				return -1
+			}
+			w = int(day.Weekday())
+		}
+	}
+	if n < leastRunsHere {
+		return -1
+	}
+	return w
+}
+
+// loadDated loads sheets whose order of day and month was settled, and returns
+// those of them that wait for the name of their course now.
+func (l *loading) loadDated(ctx context.Context, sheets []*unsureSheet, answers *remembered, unsure *unsureSheets) error {
+	var take []*unsureSheet
+	var results []readResult
+	for _, s := range sheets {
+		if l.known[s.read.hash].State != store.Waiting {
+			continue // another sheet took its place
+		}
+		hand := l.hand
+		hand.Answers = joinAnswers(hand.Answers, s.answers)
+		p, err := l.pl.parseSheet(s.name, s.read.data, hand)
+		if err != nil {
+			continue
+		}
+		take = append(take, s)
+		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: s.answers})
+	}
+	parsed := make([]*parsedSheet, len(results))
+	for i := range results {
+		parsed[i] = results[i].parsed
+		parsed[i].byHand = l.hand.Course != ""
+	}
+	l.pl.askMisspelt(parsed)
+	again, err := l.loadAgain(ctx, take, results, answers)
+	for i, s := range take {
+		if u := unsureOf(s.name, again[i]); u != nil {
+			u.report, u.again, u.answers = s.report, s.again, s.answers
+			*unsure = append(*unsure, u)
+		}
+	}
+	return err
+}

@@ -1,0 +1,126 @@
+package pipeline
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/store"
+)
+
+// 03/04/2026 is settled by other sheets, loaded before or after it, by the weekday
+// of the other runs, or asked about.
+func TestOrderOfDayAndMonth(t *testing.T) {
+	sheets := func(course, form string, days ...int) (out []string) {
+		for _, d := range days {
+			out = append(out, course+" "+fmt.Sprintf(form, d)+"\n")
+		}
+		return out
+	}
+	join := func(lists ...[]string) (out []string) {
+		for _, l := range lists {
+			out = append(out, l...)
+		}
+		return out
+	}
+	const dmy, mdy = "%02d/04/2026", "04/%02d/2026"
+	const saturdays = "%d April 2026" // 4, 11, 18, 25
+	for _, c := range []struct {
+		name   string
+		others []string
+		asked  string // the title of the sheet in question
+		want   string // its run, "" where it waits
+		why    string
+	}{
+		{"nothing says", nil, "Alder Bank 03/04/2026", "", ""},
+		{"another sheet of the course", sheets("Alder Bank", dmy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on another sheet of this course"},
+		{"another sheet of the course, month first", sheets("Alder Bank", mdy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
+		{"two sheets of other courses", sheets("Bittern Lock", dmy, 17, 24), "Alder Bank 03/04/2026", "", ""},
+		{"three sheets of other courses", sheets("Bittern Lock", dmy, 17, 24, 30), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on 3 other sheets here"},
+		{"both customs here", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Corvin Fell", mdy, 18)), "Alder Bank 03/04/2026", "", ""},
+		{"both here, the course's own counts", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Alder Bank", mdy, 18)), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
+		{"the course's weekday", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 04/05/2026", "", ""}, // a Monday and a Sunday
+		{"the course's weekday, one fits", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then, like the course's other runs"},
+		{"weekday and sheets of the course disagree", join(sheets("Alder Bank", saturdays, 11, 18, 25), sheets("Alder Bank", mdy, 18)), "Alder Bank 02/05/2026", "", ""},
+		{"the day before the month by form", nil, "Alder Bank 03.04.2026", "alder-bank 2026-04-03", ""},
+		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as on another sheet of this course"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			for _, when := range []string{"together", "before"} {
+				dir := t.TempDir()
+				pl := openForTest(t, dir)
+				for i, title := range c.others {
+					writeSheet(t, dir, fmt.Sprintf("in/z%d.csv", i), title+small)
+				}
+				asked := c.asked + "\n" + small
+				if c.asked == "" {
+					asked = "Alder Bank\n" + strings.NewReplacer("Time\n", "Time,Date\n", ":01\n", ":01,03/04/2026\n", ":02\n", ":02,03/04/2026\n", ":03\n", ":03,03/04/2026\n").Replace(small)
+				}
+				if when == "before" && len(c.others) > 0 {
+					loadForTest(t, pl, filepath.Join(dir, "in"))
+				}
+				writeSheet(t, dir, "in/a.csv", asked)
+				rep := loadForTest(t, pl, filepath.Join(dir, "in"))
+				got, settled := "", ""
+				for _, s := range rep.Sheets {
+					if s.Path == "a.csv" && s.State == "loaded" {
+						got, settled = s.Runs[0], s.Settled
+					} else if s.Path == "a.csv" && !strings.Contains(s.Why, "date unclear") {
+						t.Errorf("%s: %s", when, s.Why)
+					}
+				}
+				if got != c.want || !strings.Contains(settled, c.why) || c.why == "" && settled != "" {
+					t.Errorf("%s: read as %q (%s), want %q (%s)", when, got, settled, c.want, c.why)
+				}
+				if when == "before" {
+					continue
+				}
+				if err := pl.startOver(context.Background()); err != nil {
+					t.Fatal(err)
+				}
+				if _, err := pl.Refresh(context.Background(), true); err != nil {
+					t.Fatal(err)
+				}
+				course, date, _ := strings.Cut(c.want, " ")
+				n := 0
+				if err := pl.DB.Get(context.Background(), fmt.Sprintf("select count(*) from main.results where sheet = 'a.csv' and course = '%s' and run_date::varchar = '%s'", course, date), &n); err != nil || (n == 3) != (c.want != "") {
+					t.Errorf("%s: after a rebuild %d lines of %s (%v)", when, n, c.want, err)
+				}
+			}
+		})
+	}
+}
+
+// An answer by hand, be it the order or the date, settles the next sheet of the
+// course; and what somebody answers wins over all that the sheet shows.
+func TestOrderIsAnswered(t *testing.T) {
+	for _, hand := range []ByHand{{Answers: "date order=mdy"}, {Date: "2026-03-04"}} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		ctx := context.Background()
+		first := writeSheet(t, dir, "a.csv", "Alder Bank 03/04/2026\n"+small)
+		if rep := loadForTest(t, pl, first); rep.Waiting != 1 {
+			t.Fatalf("a date of two readings should be asked about: %+v", rep.Sheets)
+		}
+		rep, err := pl.Load(ctx, []string{first}, hand)
+		if err != nil || rep.Loaded != 1 || rep.Sheets[0].Runs[0] != "alder-bank 2026-03-04" {
+			t.Fatalf("%+v: %+v, %v", hand, rep.Sheets, err)
+		}
+		rep = loadForTest(t, pl, writeSheet(t, dir, "b.csv", "Alder Bank 03/11/2026\n"+small))
+		if rep.Loaded != 1 || rep.Sheets[0].Runs[0] != "alder-bank 2026-03-11" {
+			t.Errorf("after %+v the next sheet: %+v", hand, rep.Sheets)
+		}
+		ledger, err := pl.Archive.Ledger()
+		if err != nil || len(ledger) != 2 || ledger[1].State != store.Loaded {
+			t.Errorf("ledger: %+v, %v", ledger, err)
+		}
+	}
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	rep, err := pl.Load(context.Background(), []string{writeSheet(t, dir, "c.csv", "Alder Bank 03/04/2026\n"+small)}, ByHand{Answers: "date order=day"})
+	if err != nil || rep.Refused != 1 || !strings.Contains(rep.Sheets[0].Why, "date order=dmy") {
+		t.Errorf("a wrong answer: %v; %+v", err, rep)
+	}
+}
