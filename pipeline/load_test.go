@@ -216,3 +216,23 @@ func TestExcerpts(t *testing.T) {
 		t.Errorf("two excerpts that share a runner:\n%s", got)
 	}
 }
+
+// Two tables side by side have one maker: 22,72 in one makes 22,43 in the other a
+// decimal number of minutes too. Under another heading it says nothing.
+func TestTimesAsInTheTableBeside(t *testing.T) {
+	for _, c := range []struct {
+		heading string
+		want    int // seconds of 22,43
+	}{{"Time", 1346}, {"Finish", 1363}} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		writeSheet(t, dir, "in/alder-bank_2026-01-03.csv", "Men,,,Women,,\nPos,Name,Time,Pos,Name,"+c.heading+"\n"+
+			"1,Cal Rad,\"22,43\",1,Iris Comb,\"22,72\"\n2,Tom Ock,\"23,28\",2,Jo Penn,\"26,48\"\n3,Lo Orm,\"23,52\",3,Chloe Yell,\"28,75\"\n"+
+			"4,Lee Ridge,\"23,58\",4,Helen Gate,\"28,98\"\n5,Imran Dray,\"24,22\",5,Mary Quar,\"29,33\"\n6,Bjorn Lund,\"27,42\",6,Anne Kui,\"31,88\"\n")
+		loadForTest(t, pl, filepath.Join(dir, "in"))
+		n := 0
+		if err := pl.DB.Get(context.Background(), "select coalesce(max(time_s), 0)::integer from main.results where name = 'Cal Rad'", &n); err != nil || n != c.want {
+			t.Errorf("beside a column %q, 22,43 is %d s, want %d (%v)", c.heading, n, c.want, err)
+		}
+	}
+}

@@ -177,11 +177,18 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 		out.parts = append(out.parts, p.out)
 	}
 	// the tabs of one workbook have one maker: what groups one uses tells how
-	// wide another's are
+	// wide another's are, and how its times are written how another's are
+	headings := make([]string, len(out.parts))
+	for i, p := range out.parts {
+		headings[i] = timeHeading(p.part)
+	}
 	for i, p := range out.parts {
 		for k, q := range out.parts {
 			if i != k {
 				p.unread.reader.Know(q.unread.groups)
+				if headings[i] != "" && headings[i] == headings[k] {
+					p.unread.reader.KnowTimes(q.unread.reader, p.part.TabIndex == q.part.TabIndex)
+				}
 			}
 		}
 	}
@@ -229,14 +236,30 @@ func ParseDistance(s string) (int, error) {
 	return 0, fmt.Errorf("distance %q: write it as in 5 km, 4 miles or 3000", s)
 }
 
+// timeColumn is the index of the column with the running times, -1 where there is
+// none.
+func timeColumn(p *sheet.Part) int {
+	for _, m := range []sheet.Meaning{sheet.Time, sheet.GunTime, sheet.ChipTime} {
+		if i := p.Index(m); i >= 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// timeHeading is what stands over the running times; "" where nothing does.
+func timeHeading(p *sheet.Part) string {
+	time := timeColumn(p)
+	for _, c := range p.Columns {
+		if c.Index == time {
+			return strings.ToLower(strings.TrimSpace(c.Heading))
+		}
+	}
+	return ""
+}
+
 func columnsOf(p *sheet.Part) record.Columns {
-	time := p.Index(sheet.Time)
-	if time < 0 {
-		time = p.Index(sheet.GunTime)
-	}
-	if time < 0 {
-		time = p.Index(sheet.ChipTime)
-	}
+	time := timeColumn(p)
 	return record.Columns{
 		Position: p.Index(sheet.Position), Name: p.Index(sheet.Name), Given: p.Index(sheet.GivenName), Family: p.Index(sheet.FamilyName),
 		Time: time, Age: p.Index(sheet.Age), BirthYear: p.Index(sheet.BirthYear), BirthDate: p.Index(sheet.BirthDate),

@@ -119,6 +119,17 @@ func (r *Reader) Groups() []string {
 	return out
 }
 
+// KnowTimes adds what the column of times of another table of the sheet says of the
+// way in which times are written, before Settle; sameTab where the two stand on one
+// tab.
+func (r *Reader) KnowTimes(o *Reader, sameTab bool) {
+	if sameTab {
+		r.clock.know(o.clock, besideOnTab)
+	} else {
+		r.clock.know(o.clock, onOtherTab)
+	}
+}
+
 // Know adds groups that other tabs or sheets of the series use, before Settle:
 // a tab of ten lines seldom shows by itself how wide its groups are.
 func (r *Reader) Know(groups []string) {

@@ -13,6 +13,7 @@ type family struct {
 	n        int       // cells
 	sampled  int       // cells that went into the scores
 	score    []float64 // per reading of readingsOf(shape): log likelihood
+	lent     []float64 // per reading: what like columns of the same sheet say; nil nothing
 	misfits  []int     // per reading: cells that can't be read that way
 	example  string
 	reading  clockReading
@@ -101,6 +102,36 @@ func prior(r clockReading) float64 {
 	return 0
 }
 
+// A table beside another on one tab, and a tab of one workbook, are written as the
+// others with the same heading; the tabs of a season may have several makers, or a
+// program may have turned the times of some into others. What another column says
+// counts for at most so much (no source; chosen so).
+const (
+	besideOnTab = 20.0
+	onOtherTab  = asBefore
+)
+
+// know adds what another column of the sheet says of the way times are written, for
+// at most so much, before either is settled.
+func (k *clockColumn) know(o *clockColumn, most float64) {
+	for i := range k.families {
+		f, other := &k.families[i], &o.families[i]
+		if f.n == 0 || other.n == 0 {
+			continue
+		}
+		best := math.Inf(-1)
+		for _, s := range other.score {
+			best = max(best, s)
+		}
+		if f.lent == nil {
+			f.lent = make([]float64, len(f.score))
+		}
+		for j, s := range other.score {
+			f.lent[j] = max(-most, f.lent[j]+s-best)
+		}
+	}
+}
+
 // asBefore is the log odds that a sheet is written as the one before it of the
 // same course with the same headings: makers keep their ways, but not always.
 // Fifteen times that could be read either way but for the accident of their digits
@@ -118,6 +149,9 @@ func (f *family) settle(given, before string) {
 			return
 		}
 		s := f.score[i] + prior(r)
+		if f.lent != nil {
+			s += f.lent[i]
+		}
 		if clockReadings[r].name == before {
 			s += asBefore
 		}

@@ -47,6 +47,9 @@ func (k *clockColumn) because(f *family) string {
 		if r != f.runnerUp {
 			continue
 		}
+		if f.lent != nil && f.misfits[i] == 0 && f.lent[i] <= -asBefore/2 {
+			return "; as in the like column of this sheet"
+		}
 		if f.misfits[i] > 0 {
 			if f.misfits[i] == f.n {
 				return fmt.Sprintf("; they can't be %s", r.plain())
