@@ -10,11 +10,18 @@ var statusPhrases = wordTable(map[string]Status{
 	otl|otc|over time limit|over the time limit|outside time limit|time limit|hors delai|zeitlimit|
 	abandon|abandonne|non termine|aufgegeben|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|dnf.|
 	abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|
-	desistiu|nao terminou|nie ukonczyl|nie ukonczyla|brot|udgaet|fullforte ikke|gennemforte ikke`: DNF,
+	desistiu|desistencia|nao terminou|nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|
+	nedokoncil|nedokoncila|vzdal|vzdala|odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|
+	bitiremedi|yaristan cekildi|terk|katkestas|izstajas|nefinisēja|nefiniseja|nebaige|haetti|haetti keppni|lauk ekki keppni|heb orffen|tynnu n ol|abandonat|a abandonat|nu a terminat|
+	сошел|сошла|сошел с дистанции|сошла с дистанции|не финишировал|не финишировала|не закончил|зиишов|зіишов|зіишла|не фінішував|не фінішувала|не завършил|не завърши|одустао|
+	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|dnf - did not finish|non fini|non classe abandon`: DNF,
 	`dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|
 	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|gediskwalificeerd|diskwalificatie|
-	desclassificado|desclassificada|zdyskwalifikowany|dyskwalifikacja|diskvalificerad|diskvalifisert|diskvalificeret|diskad`: DQ,
-	`dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|ej start|ikke startet`:     NotStarted,
+	desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|diskvalifisert|diskvalificeret|diskad|
+	diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|
+	diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|αποκλειστηκε|ακυρωση`: DQ,
+	`dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|
+	nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau`: NotStarted,
 	`no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
 })
 

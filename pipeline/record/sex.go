@@ -34,7 +34,9 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	heer|heren|mannen|mannelijk|jongen|jongens|
 	mezczyzna|mezczyzni|mezczyz|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
-	mies|miehet|pojat`: sureM,
+	mies|miehet|pojat|mal|
+	ferfi|ferfiak|erkek|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
+	м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|madchen|maedchen|
@@ -44,7 +46,9 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
 	kobieta|kobiety|dziewczyna|dziewczeta|pani|
 	dam|damer|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
-	nainen|naiset|tytot`: sureW,
+	nainen|naiset|tytot|
+	noi|nok|kadin|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|
+	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,
 	`not given|not stated|not specified|unspecified|not known|unknown|undisclosed|prefer not to say|prefer not|pns|withheld|none|n/a|na|n.a|nil|null|blank|no answer|
@@ -128,6 +132,21 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(M, "u")
 		l.why = "U and D are uomini and donne: men and women"
 	}
+	if has("f") && has("n") && !has("mwkhv") && (heading == "nem" || l.n['n']*5 >= l.n['f'] && l.n['f']*5 >= l.n['n']) {
+		set(M, "f")
+		set(W, "n")
+		l.why = "F beside N is férfi: a man, and N a woman (nő)"
+	}
+	if has("v") && has("s") && !has("mwfkh") {
+		set(M, "v")
+		set(W, "s")
+		l.why = "V beside S is vīrietis: a man, and S a woman (sieviete)"
+	}
+	if has("v") && heading == "lytis" {
+		set(M, "v")
+		set(W, "m")
+		l.why = "V beside M is vyras: a man, and M a woman (moteris)"
+	}
 	switch {
 	case has("d") && has("h"):
 		set(W, "d")
@@ -143,15 +162,17 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(M, "v")
 		set(W, "m")
 		l.why = "V beside M under a Spanish heading is varón: a man, and M a woman"
-	case has("v") && has("m") && !has("fw"):
+	case has("v") && has("m") && !has("fw") && heading != "lytis":
 		set(W, "v")
 		l.why = "V beside M is vrouw: a woman"
 	case has("v") && has("h"):
 		set(W, "v")
+	case has("v") && (heading == "lytis" || has("s") && l.is['s'] == W):
 	case has("v"):
 		l.ask, l.choices = 'v', "M or W"
 	}
 	switch {
+	case has("n") && l.is['f'] == M:
 	case has("n") && has("fwkv"):
 		set(X, "n")
 		l.why = "N beside two other letters is non-binary: X"

@@ -205,7 +205,7 @@ func (s *settler) byHeading(i int) {
 }
 
 // placeWords are headings that mean a rank or a place on the map.
-var placeWords = set("place places lugar plaats plats plass plads miejsce posto")
+var placeWords = set("place places lugar plaats plats plass plads miejsce posto место місце място θεση koht vieta mesto mjesto miesto")
 
 func (s *settler) hasGuess(m Meaning) bool {
 	for _, g := range s.guesses {

@@ -5,6 +5,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -174,6 +175,45 @@ func (sc *dateScan) gap(i int) int {
 	return i
 }
 
+// yearGap is gap after a year that stands first. named says that a word for
+// year followed it, as in Latvian and Lithuanian: 2026. gada, 2026 m.
+func (sc *dateScan) yearGap(i int) (next int, named bool) {
+	for n := 0; n < 5; n++ {
+		switch t := sc.tok(i); {
+		case t.kind == 'l' && yearWords[t.word]:
+			named = true
+			i++
+		case t.kind == 's' || t.kind == '.' || t.kind == ',' || t.kind == '-' || t.kind == '/':
+			i++
+		default:
+			return i, named
+		}
+	}
+	return i, named
+}
+
+var yearWords = set("m gada gads g metu god godine")
+
+// roman reads a date whose month is a Roman numeral, as in Poland and Hungary:
+// 3 I 2026, 3.I.2026. The year must stand there with four figures. i is the
+// token of day d, j the one after it.
+func (sc *dateScan) roman(i, d, j int) (f foundDate, next int, ok bool) {
+	k := sc.gap(j)
+	t := sc.tok(k)
+	if t.kind != 'l' || k == i+1 {
+		return f, 0, false
+	}
+	m := romanMonths[sc.s[t.from:t.to]]
+	y := sc.tok(sc.gap(k + 1))
+	if m == 0 || y.kind != 'd' || y.digits() != 4 || !validDate(y.n, m, d) {
+		return f, 0, false
+	}
+	f.readings = []reading{{y: y.n, m: m, d: d}}
+	return f, sc.gap(k+1) + 1, true
+}
+
+var romanMonths = map[string]int{"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10, "XI": 11, "XII": 12}
+
 var joinWords = set("of de del di den the da")
 var ordinals = set("st nd rd th er eme e o a ste de re ier te")
 
@@ -234,11 +274,17 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 			return f, next, true
 		}
 		if t.digits() == 4 && t.n >= firstYear && t.n <= lastYear { // 2026 January 3
-			j := sc.gap(i + 1)
+			j, named := sc.yearGap(i + 1)
 			if m, isMonth := monthNames[sc.tok(j).word]; isMonth && sc.tok(j).kind == 'l' {
 				if d, k, isDay := sc.day(sc.gap(j + 1)); isDay && validDate(t.n, m+1, d) {
 					f.readings = []reading{{y: t.n, m: m + 1, d: d}}
 					return f, k, true
+				}
+			} else if d, k, isDay := sc.day(j); named && isDay { // 2026. gada 3. janvāris
+				k = sc.gap(k)
+				if m, isMonth := monthNames[sc.tok(k).word]; isMonth && sc.tok(k).kind == 'l' && validDate(t.n, m+1, d) {
+					f.readings = []reading{{y: t.n, m: m + 1, d: d}}
+					return f, k + 1, true
 				}
 			}
 		}
@@ -250,7 +296,7 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		mt := sc.tok(k)
 		m, isMonth := monthNames[mt.word]
 		if mt.kind != 'l' || !isMonth {
-			return f, 0, false
+			return sc.roman(i, d, j)
 		}
 		y, next, _ := sc.year(k + 1)
 		if next <= k {
@@ -260,6 +306,10 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 			return f, 0, false
 		}
 		f.readings = []reading{{y: y, m: m + 1, d: d}}
+		if text.Listopad(mt.word) && strings.Contains(sc.s[t.to:mt.from], ".") && validDate(y, 10, d) {
+			// Croats write a full stop after the day, Poles none.
+			f.readings = append(f.readings, reading{y: y, m: 10, d: d})
+		}
 		return f, next, true
 	case 'l':
 		m, isMonth := monthNames[t.word]

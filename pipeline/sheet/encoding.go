@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/encoding/charmap"
 	"golang.org/x/text/encoding/unicode"
 )
 
@@ -15,9 +14,9 @@ import (
 // Clean UTF-8 is returned as it is, not copied. note tells of anything that a
 // person should know.
 //
-// Bytes that are no UTF-8 are Windows-1252 as the WHATWG Encoding Standard
-// tables it (https://encoding.spec.whatwg.org/index-windows-1252.txt), where
-// every byte has a character.
+// Bytes that are no UTF-8 are of the code page in which they read best
+// (codepage.go), Windows-1252 before others; WHATWG's table of it has a
+// character for every byte (https://encoding.spec.whatwg.org/index-windows-1252.txt).
 func decode(data []byte) (text []byte, encoding, note string, err error) {
 	switch {
 	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
@@ -100,7 +99,7 @@ func looksUTF16(data []byte) (unicode.Endianness, bool) {
 }
 
 // decodeMixed reads bytes that are not all UTF-8. Where nothing but ASCII is
-// valid UTF-8 the whole text is Windows-1252; where both occur (a line pasted
+// valid UTF-8 the whole text is of one code page; where both occur (a line pasted
 // from another program) each line is read by itself.
 func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 	valid, invalid := 0, 0
@@ -117,8 +116,9 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 		}
 		i += n
 	}
-	if valid == 0 || invalid > 10*valid {
-		return appendWindows1252(make([]byte, 0, len(text)+invalid*2), text), "Windows-1252", ""
+	p := guessPage(text)
+	if valid == 0 || invalid > 10*valid || p.own && invalid > valid {
+		return p.append(make([]byte, 0, len(text)+invalid*2), text), p.name, ""
 	}
 	out := make([]byte, 0, len(text)+invalid*2)
 	lines := 0
@@ -133,34 +133,14 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 			out = append(out, line...)
 			continue
 		}
-		out = appendWindows1252(out, line)
+		out = p.append(out, line)
 		lines++
 	}
-	return out, encoding + " with some Windows-1252", fmt.Sprintf("%d lines are not UTF-8 and were read as Windows-1252; check their names", lines)
+	return out, encoding + " with some " + p.name, fmt.Sprintf("%d lines are not UTF-8 and were read as %s; check their names", lines, p.name)
 }
 
-// windows1252 is the index of the WHATWG standard: the library's table, with
-// the five bytes that it leaves open as the control characters of their number.
-var windows1252 = func() (t [256]rune) {
-	for b := range t {
-		t[b] = charmap.Windows1252.DecodeByte(byte(b))
-		if t[b] == utf8.RuneError {
-			t[b] = rune(b)
-		}
-	}
-	return t
-}()
-
-func appendWindows1252(out, b []byte) []byte {
-	for _, c := range b {
-		if c < utf8.RuneSelf {
-			out = append(out, c)
-		} else {
-			out = utf8.AppendRune(out, windows1252[c])
-		}
-	}
-	return out
-}
+// windows1252 is the index of the WHATWG standard.
+var windows1252 = pageNamed("Windows-1252").table
 
 // windows1252Byte is the reverse of windows1252.
 var windows1252Byte = func() map[rune]byte {

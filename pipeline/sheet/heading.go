@@ -332,4 +332,5 @@ var otherDates = set(`entry entered entries registered registration register sig
 // weakWords are heading words that are also parts of names of people and
 // places: beside a word that is not known they prove nothing.
 var weakWords = set(`alder day run runs race start order place class last first by stad land open info lag heat wave lop lob bana rute course state
-	plaats ort town city page bus lake best order col pet net chip grade nat id number no an ar son coach region county marca prova general rok dag`)
+	plaats ort town city page bus lake best order col pet net chip grade nat id number no an ar son coach region county marca prova general rok dag
+	nem kor ev loc rod timi rada koht proga kraj grad sp por gads leid ad sure zaman dz roj god gim timp nume enw oed staza trasa pist vieta mesto mjesto miesto место місце κατηγορια beh futas koh tek ras cursa ait ero vahe kosu parkur yas oras tara maa linn stat hiz ika og ve`)

@@ -363,18 +363,11 @@ func encodeAs(text []byte, encoding string) ([]byte, error) {
 		return utf16(xunicode.LittleEndian, xunicode.IgnoreBOM)
 	case "UTF-16 big-endian without byte order mark":
 		return utf16(xunicode.BigEndian, xunicode.IgnoreBOM)
-	case "Windows-1252":
-		out := make([]byte, 0, len(text))
-		for _, r := range string(text) {
-			b, ok := windows1252Byte[r]
-			switch {
-			case r < utf8.RuneSelf:
-				out = append(out, byte(r))
-			case ok:
-				out = append(out, b)
-			default:
-				return nil, fmt.Errorf("%q is no character of Windows-1252", r)
-			}
+	}
+	if p := pageNamed(encoding); p != nil {
+		out, r, ok := p.bytes(text)
+		if !ok {
+			return nil, fmt.Errorf("%q is no character of %s", r, p.name)
 		}
 		return out, nil
 	}

@@ -228,12 +228,18 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	hombre mujer hombres mujeres masculino femenino varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
-	nonbinary nb divers diverse unspecified other`,
+	nonbinary nb divers diverse unspecified other
+	ferfi ferfiak noi nok erkek kadin bay bayan mees mehed naine naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk karl kona karlar konur gwryw benyw dynion merched mal fem
+	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
 	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
-	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps")
+	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps",
+	"nedokoncil", "nedokoncila", "vzdal", "vzdala", "nestartoval", "nestartovala", "diskvalifikovan", "diskvalifikovany", "feladta", "nem indult", "kizarva", "keskeytti", "kesk", "hylatty", "hyl", "ei startannut",
+	"odstopil", "odstopila", "ni startal", "ni startala", "diskvalificiran", "odustao", "odustala", "nije startao", "nije startala", "bitiremedi", "yaristan cekildi", "baslamadi", "diskalifiye", "katkestas", "ei startinud", "diskvalifitseeritud",
+	"izstajas", "nestarteja", "diskvalificets", "nebaige", "nestartavo", "diskvalifikuotas", "haetti", "maetti ekki", "ogilt", "heb orffen", "nu a luat startul", "descalificat", "abandonat", "brutt", "nie wystartowal", "zszedl z trasy", "dyskwalifikacja", "desistencia", "desistiu", "nao partiu", "non partito", "retirado", "no presentado", "n / p",
+	"сошел", "сошла", "сошел с дистанции", "не стартовал", "не стартовала", "дисквалификация", "зіишов", "зіишла", "не стартував", "не стартувала", "дисквалифікація", "дискваліфікація", "εγκατελειψε", "δεν εκκινησε", "ακυρωθηκε")
 
 func set(words string, phrases ...string) map[string]bool {
 	m := map[string]bool{}

@@ -101,10 +101,12 @@ var headingWords = ideasOf(map[concept]string{
 // handled by phrase.
 func ideasOf(lists map[concept]string) map[string]concept {
 	m := map[string]concept{}
-	for c, list := range lists {
-		for _, w := range strings.Fields(list) {
-			if !strings.Contains(w, ".") {
-				m[w] |= c
+	for _, lists := range []map[concept]string{lists, languageWords} {
+		for c, list := range lists {
+			for _, w := range strings.Fields(list) {
+				if !strings.Contains(w, ".") {
+					m[w] |= c
+				}
 			}
 		}
 	}
@@ -120,6 +122,7 @@ func ideasOf(lists map[concept]string) map[string]concept {
 		"snr": cNumber, "an": cUnit, "ar": cYear, "record": cBest, "y": cUnit, "e": cUnit, "i": cUnit, "o": cUnit, "lp": cNo,
 		"participante": cRunner, "ac": cClub, "by": cOfDay, "circuit": cCourse, "ne": cBirth, "ur": cBirth, "genre": cSex, "gen": cSex,
 		"wk": cGroup, "col": cPlace, "order": cPlace, "id": cNumber, "nb": cTotal, "kat": cGroup, "avstand": cGap, "geral": cAmong, "sum": cTotal,
+		"mesto": cPlace, "ime": cName | cGiven, "rod": cPlace, "kor": cAge, "in": cUnit, "tek": cRun, "vek": cAge, "ras": cRun,
 		"official": cTime | cGun, "n": cNo, "en": cUnit, "da": cUnit, "la": cUnit, "s": cUnit, "w": cUnit, "h": cUnit, "a": cUnit, "epreuve": cRun,
 	} {
 		m[w] = c
@@ -129,7 +132,7 @@ func ideasOf(lists map[concept]string) map[string]concept {
 
 // headingPhrases are whole headings, folded, whose meaning is not the sum of
 // their words.
-var headingPhrases = map[string]Meaning{
+var headingPhrases = withPhrases(languagePhrases, map[string]Meaning{
 	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
 	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
 	"first": GivenName, "last": FamilyName, "home club": Club, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,
@@ -157,4 +160,15 @@ var headingPhrases = map[string]Meaning{
 	"pl ak": GroupPlace, "ak pl": GroupPlace, "platz ak": GroupPlace, "rang ak": GroupPlace, "ak platz": GroupPlace, "ak rang": GroupPlace, "team pos": Other, "team place": Other, "team position": Other, "club pos": Other, "club position": Other,
 	"how": Notes, "new": Notes, "new pb": Notes, "pb": PersonalBest, "sb": PersonalBest, "achievement": Notes, "achievements": Notes, "taking part as": Notes, "type": Notes, "participation": Notes, "rating": Other, "gender": Sex,
 	"classement": Position, "clt": Position, "cl": Position, "clas": Position, "clasif": Position, "class": AgeGroup, "rang": Position, "pto": Position, "lp": Position,
+})
+
+// withPhrases adds the phrases of further languages; one in both tables keeps
+// the meaning of the second.
+func withPhrases(more, phrases map[string]Meaning) map[string]Meaning {
+	for p, m := range more {
+		if _, there := phrases[p]; !there {
+			phrases[p] = m
+		}
+	}
+	return phrases
 }

@@ -48,6 +48,9 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	desconhecido desconhecida convidado convidada
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
+	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
+	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur gestur anhysbys anaithnid isimsiz bilinmiyor
+	desconegut desconeguda onbekende anonyym nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
 	不明 未知 匿名`)
 
 // fillers may stand beside a word of nobody without naming anybody.
@@ -55,7 +58,8 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	registered scanned read available male female man woman men women boy girl lady gentleman m f w x
 	junior senior adult child person new first timer local late entry walker
 	namen mann frau nom homme femme nombre hombre mujer nome uomo donna naam vrouw
-	namn kvinne kvinna navn nimea nazwiska jmena homem mulher`)
+	namn kvinne kvinna navn nimea nazwiska jmena homem mulher
+	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
@@ -69,6 +73,9 @@ var nobodyWhole = map[string]bool{
 	"ohne namen": true, "kein name": true, "ohne name": true, "sans nom": true, "sin nombre": true,
 	"senza nome": true, "zonder naam": true, "geen naam": true, "utan namn": true, "uden navn": true,
 	"uten navn": true, "ei nimea": true, "brak nazwiska": true, "bez jmena": true, "sem nome": true,
+	"namn saknas": true, "navn mangler": true, "navn ukjent": true, "nimi puuttuu": true, "nimi tuntematon": true, "beze jmena": true, "bez mena": true, "bez imena": true, "brez imena": true, "bez nazwiska": true, "brak nazwiska i imienia": true,
+	"fara nume": true, "isim yok": true, "bez varda": true, "be vardo": true, "nimi puudub": true, "nafn vantar": true, "heb enw": true, "без имени": true, "без імені": true, "без име": true, "χωρις ονομα": true, "name fehlt": true, "naam onbekend": true, "nom inconnu": true, "sense nom": true, "falta nombre": true, "nome mancante": true,
+	"name not taken": true, "did not give name": true, "no number worn": true, "no name taken": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 

@@ -1,0 +1,54 @@
+package sheet
+
+import (
+	"testing"
+
+	"golang.org/x/text/encoding"
+	"golang.org/x/text/encoding/charmap"
+)
+
+// Short sheets of invented people, each written in the code page that the
+// programs of its country write, come back letter by letter. The last ones are
+// of Windows-1252 although a byte or two would fit elsewhere.
+func TestCodePages(t *testing.T) {
+	for _, c := range []struct {
+		enc  encoding.Encoding
+		name string
+		text string
+	}{
+		{charmap.Windows1250, "Windows-1250", "Miejsce;Nazwisko i imię;Czas\n1;Żółkiewicz Paweł;21:30\n2;Dąbrówko Łucja;22:10\n"},
+		{charmap.Windows1250, "Windows-1250", "Poř.;Jméno;Čas\n1;Dvořáčkův Zdeněk;21:30\n2;Křížala Šárka;22:10\n"},
+		{charmap.Windows1250, "Windows-1250", "Helyezés;Név;Idő\n1;Kőszegi Ágnes;21:30\n2;Szűcs Gergő;22:10\n"},
+		{charmap.Windows1250, "Windows-1250", "Mesto;Ime;Priimek;Čas\n1;Špela;Črnilogar;21:30\n2;Matjaž;Škafar;22:10\n"},
+		{charmap.ISO8859_2, "ISO 8859-2", "Miejsce;Nazwisko;Czas\n1;Śliwa Żaneta;21:30\n2;Mączko Paweł;22:10\n"},
+		{charmap.Windows1251, "Windows-1251", "Место;Фамилия;Время\n1;Берёзкин;21:30\n2;Щукарев;22:10\n"},
+		{charmap.KOI8R, "KOI8-R", "Место;Фамилия;Время\n1;Березкин;21:30\n2;Щукарев;22:10\n"},
+		{charmap.CodePage866, "code page 866", "Место;Фамилия;Время\n1;Березкин;21:30\n2;Щукарев;22:10\n"},
+		{charmap.Windows1253, "Windows-1253", "Θέση;Επώνυμο;Χρόνος\n1;Λιβαδάρης;21:30\n2;Άννινος;22:10\n"},
+		{charmap.Windows1254, "Windows-1254", "Sıra;Ad;Soyad;Süre\n1;Işıl;Çamlıdağ;21:30\n2;Yiğit;Şenkaya;22:10\n"},
+		{charmap.Windows1257, "Windows-1257", "Vieta;Vārds;Laiks\n1;Jānis Bērzkalns;21:30\n2;Līga Ķezbere;22:10\n"},
+		{charmap.Windows1257, "Windows-1257", "Vieta;Pavardė;Laikas\n1;Ąžuolaitis;21:30\n2;Žvirblienė;22:10\n"},
+		{charmap.Macintosh, "Mac Roman", "Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre;22:10\n"},
+		{charmap.CodePage850, "code page 850", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre-Çélas;22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Plac.;Navn;Tid\n1;Søren Kjærgård;21:30\n2;Åse Ørskov;22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Pos,Name,Time\n1,Sean O’Brien,21:30\n2,Mary D’Arcy,22:10\n3,Una O’Dea – guest,23:00\n"},
+		{charmap.Windows1252, "Windows-1252", "Sæti;Nafn;Tími\n1;Þórður Ægisson;21:30\n2;Guðrún Ýrr;22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Pos,Name,Time\n1,José Nunez,21:30\n2,Tom Reed,22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Class.;Nome;Tempo\n1;João Simões;21:30\n2;Conceição Magalhães;22:10\n"},
+	} {
+		data, err := c.enc.NewEncoder().String(c.text)
+		if err != nil {
+			t.Fatalf("%s: %v", c.name, err)
+		}
+		text, name, _, err := decode([]byte(data))
+		if err != nil || name != c.name || string(text) != c.text {
+			t.Errorf("%s: read as %s: %q (%v)", c.name, name, text, err)
+		}
+		back, err := encodeAs(text, name)
+		if err != nil || string(back) != data {
+			t.Errorf("%s: written back as %q, want %q (%v)", c.name, back, data, err)
+		}
+	}
+}
