@@ -26,6 +26,7 @@ const (
 	keyGivenFirst
 	keyGivenLast
 	keyMistyped
+	keyLost
 )
 
 // largestBlock is the size from which a block says too little to be worth its
@@ -54,6 +55,7 @@ func (m *model) block() error {
 	b := m.allKeys()
 	m.mistyped(&b)
 	m.lostLetters(&b)
+	m.lostAtCourse(&b)
 	radixSort(m.o.Threads, b.keys, b.sig)
 	if err := m.ctx.Err(); err != nil {
 		return err
@@ -438,6 +440,21 @@ func (m *model) formalInitials(ks []uint64, given int32, family uint64, initial 
 	return ks
 }
 
+// nickLetters are the first letters of all names of each nickname line.
+var nickLetters = func() []string {
+	var out []string
+	for l := range strings.SplitSeq(strings.TrimSpace(nicknames), "\n") {
+		s := ""
+		for _, w := range strings.Fields(l) {
+			if !strings.Contains(s, w[:1]) {
+				s += w[:1]
+			}
+		}
+		out = append(out, s)
+	}
+	return out
+}()
+
 // nickInitials is the first letter of each nickname line's formal name.
 var nickInitials = func() []string {
 	var out []string
@@ -704,6 +721,55 @@ func (m *model) lostLetters(b *blocks) {
 				b.add(key(keyFullCourse, uint64(x), uint64(co.id)), int32(i))
 			}
 		}
+	}
+}
+
+// lostAtCourse finds, for names with lost letters, those at the same course that
+// begin with the same letters, in either order: where much is lost, nothing else
+// is left to look for.
+func (m *model) lostAtCourse(b *blocks) {
+	t := &m.names
+	want := newFilter(1 << 10)
+	any := false
+	each := func(c *cluster, swapped bool, do func(h uint64)) {
+		k := &t.keys[c.names[0].id]
+		g, f := t.given.text[k.given], t.family.text[k.family]
+		if g == "" || f == "" || g[0] == name.Lost || f[0] == name.Lost {
+			return
+		}
+		if swapped {
+			g, f = f, g
+		}
+		for _, co := range c.courses {
+			do(key(keyLost, uint64(co.id), hash(first(g, 1)), hash(first(f, 1))))
+		}
+	}
+	for i := range m.sigs {
+		c := &m.sigs[i]
+		if len(c.names) == 0 || !t.keys[c.names[0].id].lost {
+			continue
+		}
+		for _, swapped := range [...]bool{false, true} {
+			each(c, swapped, func(h uint64) {
+				any = true
+				want.set(h)
+				b.add(h, int32(i))
+			})
+		}
+	}
+	if !any {
+		return
+	}
+	for i := range m.sigs {
+		c := &m.sigs[i]
+		if len(c.names) == 0 || t.keys[c.names[0].id].lost {
+			continue
+		}
+		each(c, false, func(h uint64) {
+			if want.has(h) {
+				b.add(h, int32(i))
+			}
+		})
 	}
 }
 

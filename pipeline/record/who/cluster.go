@@ -120,6 +120,21 @@ func (m *model) cluster() error {
 			c.merge(a, b, h.why, false)
 		}
 	}
+	if err := c.grow(); err != nil {
+		return err
+	}
+	more, err := m.again()
+	if err != nil {
+		return err
+	}
+	g.links = append(g.links, more...)
+	c.add(more)
+	return c.grow()
+}
+
+// grow joins what is in the queue and what comes into it.
+func (c *clusterer) grow() error {
+	m, g := c.m, &c.m.group
 	heap.Init(&c.q)
 	for steps := 0; c.q.Len() > 0; steps++ {
 		if steps&1023 == 0 && m.ctx.Err() != nil {
@@ -132,7 +147,24 @@ func (m *model) cluster() error {
 		s := m.weigh(g.pool[x.a], g.pool[x.b])
 		c.merge(x.a, x.b, s, false)
 	}
-	return m.newSurnames()
+	return nil
+}
+
+// add makes pairs of clusters neighbours and queues those that may be joined.
+// Those that no signatures would be compared for are only asked about.
+func (c *clusterer) add(pairs []uint64) {
+	g := &c.m.group
+	for _, p := range pairs {
+		a, b := int32(p>>32), int32(uint32(p))
+		if !c.m.thinkable(g.pool[a], g.pool[b]) {
+			continue
+		}
+		c.grown[a] = append(slices.Clip(c.neighbours(a)), b)
+		c.grown[b] = append(slices.Clip(c.neighbours(b)), a)
+		if s := c.m.weigh(g.pool[a], g.pool[b]); c.m.joins(&s, g.pool[a], g.pool[b]) && !c.banned(a, b) {
+			c.q = append(c.q, candidate{a, b, c.version[a], c.version[b], s.total})
+		}
+	}
 }
 
 // meets says whether two sorted lists of runs have one in common.

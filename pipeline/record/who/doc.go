@@ -21,7 +21,7 @@
 //	weigh.go   the evidence and its weights
 //	turns.go   two numbers one after the other, or by turns
 //	cluster.go joining, best first
-//	surname.go runners who may have changed their family name
+//	again.go   runners who may be one although no line says so
 //	decide.go  decisions of people
 //	learn.go   weights learned from the archive (EM)
 //	review.go  doubtful pairs and namesake questions

@@ -47,7 +47,7 @@ func (r *Result) Explain(a, b int32) Explanation {
 	m := r.m
 	lo, hi := min(m.roots[a], m.roots[b]), max(m.roots[a], m.roots[b])
 	x, y := m.group.pool[lo], m.group.pool[hi]
-	s := m.weigh(x, y)
+	s := m.weighForAsking(x, y)
 	return m.explain(&s, x, y)
 }
 
@@ -195,7 +195,7 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 var levelWords = map[Level]string{
 	WithLost: "the same but for a letter lost on the way", Nickname: "a usual short form", ShortForm: "looks like a short form",
 	Initial: "an initial", FirstOnly: "the first of several given names", Slip: "one letter apart, both being names", Mistyped: "one letter apart, the rarer one will be mistyped",
-	OneToken: "one part of a double name", Alike: "much alike", Differs: "different",
+	OneToken: "one part of a double name", Alike: "much alike", Sounds: "may sound alike", Differs: "different",
 }
 
 func oneIn(share float64) string {
@@ -237,8 +237,11 @@ type WeightLine struct {
 func (w Weights) Table() []WeightLine {
 	return []WeightLine{
 		{"given names much alike", w.GivenAlike},
+		{"given names that may sound alike", w.GivenSounds},
 		{"given names different", w.GivenDiffers},
 		{"family names much alike", w.FamilyAlike},
+		{"family names that may sound alike", w.FamilySounds},
+		{"family names two letters apart", w.FamilyTwice},
 		{"family names different", w.FamilyDiffers},
 		{"same number (added to log2 of the number of runners)", w.NumberShared},
 		{"numbers one digit apart", w.NumberNear},

@@ -41,6 +41,7 @@ type part struct {
 	nick   []float64 // share of the names the nickname table ties to it (given only)
 	groups [][]int16 // nickname groups (given only)
 	double []float64 // share of names of several tokens that hold this token
+	sound  []string  // Soundex codes, "" where a name has fewer than four letters
 	single float64   // share of names that are a single letter (given only)
 	ids    map[string]int32
 	slips  map[uint64]struct{} // pairs one slip apart, lower id << 32 | higher
@@ -81,6 +82,7 @@ func (m *model) tabulate() error {
 			g, s = s, g
 			full = strings.ReplaceAll(g+s, " ", "")
 		}
+		g = prefixed(g)
 		gi, si := t.given.id(g), t.family.id(s)
 		packed := uint64(gi)<<32 | uint64(uint32(si))
 		k, ok := keyOf[packed]
@@ -99,6 +101,17 @@ func (m *model) tabulate() error {
 		t.of[i] = k
 	}
 	return nil
+}
+
+// prefixed joins O, Mc, Mac or D to what follows, as the reading of names does
+// where they begin a family name: they may stand in the place of the given one.
+func prefixed(g string) string {
+	for _, p := range [...]string{"o ", "mc ", "mac ", "d "} {
+		if rest, ok := strings.CutPrefix(g, p); ok && len(rest) > 2 {
+			return p[:len(p)-1] + rest
+		}
+	}
+	return g
 }
 
 // wrongWayRound finds names whose last word is far likelier as a given name,
@@ -214,7 +227,7 @@ func (p *part) tokenize(floor, total float64) {
 	}
 }
 
-// split finds the tokens of the names of several tokens.
+// split finds the tokens of the names of several tokens, and how names sound.
 func (p *part) split() {
 	n := len(p.text)
 	p.first = make([]int32, n)
@@ -240,6 +253,12 @@ func (p *part) split() {
 		p.mass = append(p.mass, 0)
 		p.first = append(p.first, -1)
 		p.tokens = append(p.tokens, nil)
+	}
+	p.sound = make([]string, len(p.text))
+	for i, s := range p.text {
+		if len(s) >= 4 {
+			p.sound[i] = name.Soundex(s)
+		}
 	}
 }
 
@@ -270,8 +289,13 @@ func (p *part) pairSlips() []uint64 {
 	p.slips = map[uint64]struct{}{}
 	var hashes []uint64
 	var of []int32
+	bare := make([]string, len(p.text)) // De Vries and Dvries are one slip apart
 	for i, s := range p.text {
-		eachDeletion(s, func(h uint64) { hashes, of = append(hashes, h), append(of, int32(i)) })
+		bare[i] = s
+		if strings.IndexByte(s, ' ') >= 0 {
+			bare[i] = strings.ReplaceAll(s, " ", "")
+		}
+		eachDeletion(bare[i], func(h uint64) { hashes, of = append(hashes, h), append(of, int32(i)) })
 	}
 	radixSort(1, hashes, of)
 	for lo := 0; lo < len(hashes); {
@@ -282,14 +306,14 @@ func (p *part) pairSlips() []uint64 {
 		for x := lo; x < hi; x++ {
 			for y := x + 1; y < hi; y++ {
 				a, b := of[x], of[y]
-				if a == b || len(p.text[a]) < 4 && len(p.text[b]) < 4 {
+				if a == b || len(bare[a]) < 4 && len(bare[b]) < 4 {
 					continue
 				}
 				if a > b {
 					a, b = b, a
 				}
 				k := uint64(a)<<32 | uint64(b)
-				if _, ok := p.slips[k]; !ok && name.OneSlip(p.text[a], p.text[b]) {
+				if _, ok := p.slips[k]; !ok && (bare[a] == bare[b] || name.OneSlip(bare[a], bare[b])) {
 					p.slips[k] = struct{}{}
 				}
 			}
@@ -342,6 +366,17 @@ func (p *part) group() {
 		}
 		p.groups[i] = nickGroups[s]
 	}
+}
+
+// nickInitial says whether a letter begins a short form of a name, or the name
+// that it is short for.
+func (p *part) nickInitial(id int32, letter byte) bool {
+	for _, g := range p.groups[id] {
+		if strings.IndexByte(nickLetters[g], letter) >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (p *part) nicknames(a, b int32) bool {

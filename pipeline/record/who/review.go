@@ -74,7 +74,7 @@ func (m *model) doubtful(asked []Question) []Pair {
 	keys := make([]uint64, 0, len(g.links)/4)
 	for _, p := range g.links {
 		a, b := m.runner[p>>32], m.runner[uint32(p)]
-		if a == b || inQuestion[a] != 0 && inQuestion[a] == inQuestion[b] {
+		if a == b || inQuestion[a] != 0 && inQuestion[a] == inQuestion[b] && (g.pool[m.roots[a]].loose || g.pool[m.roots[b]].loose) {
 			continue
 		}
 		keys = append(keys, uint64(min(a, b))<<32|uint64(uint32(max(a, b))))
@@ -85,7 +85,7 @@ func (m *model) doubtful(asked []Question) []Pair {
 		for _, k := range keys[lo:hi] {
 			a, b := int32(k>>32), int32(uint32(k))
 			x, y := g.pool[m.roots[a]], g.pool[m.roots[b]]
-			s := m.weigh(x, y)
+			s := m.weighForAsking(x, y)
 			if s.total <= m.o.Review || m.apart(m.roots[a], m.roots[b]) {
 				continue
 			}

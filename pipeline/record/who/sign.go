@@ -716,7 +716,8 @@ func (m *model) findClubbed() {
 // Whenever somebody's age goes up between two lines, the weeks between them
 // are those in which it may have happened. Lines are at most 17 weeks apart,
 // so birthdays that are spread over the year put any one week among them for a
-// third of people at most; a fixed day does so for all.
+// third of people at most; a fixed day does so for all, and for more than half
+// where some lines still have last season's.
 func (m *model) widenUnsure() {
 	r, l := m.rows, &m.lab
 	top := int32(0)
@@ -774,7 +775,7 @@ func (m *model) widenUnsure() {
 		for _, x := range weeks[s] {
 			most = max(most, x)
 		}
-		if changes[s] >= 20 && most*4 >= changes[s]*3 {
+		if changes[s] >= 20 && most*20 >= changes[s]*11 {
 			if m.unsure == nil {
 				m.unsure = make([]bool, top+1)
 			}

@@ -2,8 +2,11 @@ package who
 
 import (
 	"math"
+	"math/bits"
+	"strings"
 
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -43,7 +46,8 @@ const (
 	Slip      // one letter wrong, missing, extra or exchanged, both being names
 	Mistyped  // the same, one being far rarer
 	OneToken  // one part of a double name
-	Alike     // Jaro-Winkler
+	Sounds    // one Soundex code and few letters apart
+	Alike     // Jaro-Winkler, or two slips
 	Differs
 	Near    // number one digit away; births less than a year apart
 	OneSide // club blank on one side
@@ -60,8 +64,11 @@ type Weights struct {
 	Given, Family [nLevel]float64
 	Prior         float64 // added to -log2 of the number of distinct names
 	GivenAlike    float64
+	GivenSounds   float64
 	GivenDiffers  float64
 	FamilyAlike   float64
+	FamilySounds  float64
+	FamilyTwice   float64 // two slips
 	FamilyDiffers float64
 
 	NumberShared  float64 // added to log2 N
@@ -89,7 +96,7 @@ func StartingWeights() Weights {
 	return Weights{
 		Given:      [nLevel]float64{Equal: .9, Nickname: .04, ShortForm: .015, FirstOnly: .04, Slip: .006, Mistyped: .04},
 		Family:     [nLevel]float64{Equal: .9, Swapped: .01, OneToken: .015, Slip: .006, Mistyped: .06},
-		GivenAlike: -.4, GivenDiffers: -9, FamilyAlike: 1.3, FamilyDiffers: -8.4,
+		GivenAlike: -.4, GivenSounds: -1.5, GivenDiffers: -9, FamilyAlike: 1.3, FamilySounds: .5, FamilyTwice: -3.5, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
 		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthMany: .7,
 		SexDiffers: -12, SexOdd: -5, SexMany: .5, SexX: -3,
@@ -270,10 +277,43 @@ func (m *model) compareNames(x, y int32, s *sum) {
 		s.add(FamilyName, Swapped, math.Log2(w.Family[Swapped]/f))
 		return
 	}
-	if !a.sole && !b.sole {
-		s.add2(GivenName)(m.compareGiven(a.given, b.given))
+	lost := a.lost || b.lost
+	if lost && !a.sole && !b.sole && name.EqualLost(t.full[a.full], strings.ReplaceAll(t.family.text[b.family]+t.given.text[b.given], " ", "")) {
+		k := a
+		if a.lost {
+			k = b
+		}
+		s.add(FamilyName, Swapped, math.Log2(w.Family[Swapped]/(t.given.mass[k.given]*t.family.mass[k.family]))-1)
+		return
 	}
-	s.add2(FamilyName)(m.compareFamily(a.family, b.family))
+	if !a.sole && !b.sole {
+		if l, bits := t.given.lostLetter(a.given, b.given, lost); l != Missing {
+			s.add(GivenName, l, bits)
+		} else {
+			s.add2(GivenName)(m.compareGiven(a.given, b.given))
+		}
+	}
+	if l, bits := t.family.lostLetter(a.family, b.family, lost); l != Missing {
+		s.add(FamilyName, l, bits)
+	} else {
+		s.add2(FamilyName)(m.compareFamily(a.family, b.family))
+	}
+}
+
+// lostLetter weighs two names that are the same but for letters lost on the way;
+// Missing where they are not.
+func (p *part) lostLetter(x, y int32, lost bool) (Level, float64) {
+	if !lost || x == y {
+		return Missing, 0
+	}
+	a, b := p.text[x], p.text[y]
+	switch la, lb := strings.IndexByte(a, name.Lost) >= 0, strings.IndexByte(b, name.Lost) >= 0; {
+	case !la && !lb || len(a) < 2 || len(b) < 2 || !name.EqualLost(a, b):
+		return Missing, 0
+	case la:
+		return WithLost, -math.Log2(p.mass[y]) - 1
+	}
+	return WithLost, -math.Log2(p.mass[x]) - 1
 }
 
 func (s *sum) add2(e Evidence) func(Level, float64) {
@@ -298,6 +338,13 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 				one = y
 			}
 			return Initial, min(top, math.Log2(p.single/p.mass[one]))
+		}
+		one, other := x, y
+		if len(b) == 1 {
+			one, other = y, x
+		}
+		if p.nickInitial(other, p.text[one][0]) { // R. may be a Bob, B. a Robert
+			return Initial, min(top, max(w.GivenDiffers, math.Log2(w.Given[Nickname]*p.single/p.mass[one])))
 		}
 		return Differs, w.GivenDiffers
 	}
@@ -331,7 +378,16 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 	if alike(a, b, .94) {
 		return Alike, w.GivenAlike
 	}
+	if p.soundsLike(x, y) {
+		return Sounds, min(top, w.GivenSounds)
+	}
 	return Differs, w.GivenDiffers
+}
+
+// soundsLike says whether two names of four letters and more have one Soundex
+// code and are three slips apart at most.
+func (p *part) soundsLike(x, y int32) bool {
+	return p.sound[x] == p.sound[y] && p.sound[x] != "" && text.Within(p.text[x], p.text[y], 3)
 }
 
 // slipWeight weighs two names one slip apart. A name far rarer than the other
@@ -399,7 +455,27 @@ func (m *model) compareFamily(x, y int32) (Level, float64) {
 	if len(a) > 0 && len(b) > 0 && alike(a, b, .95) {
 		return Alike, w.FamilyAlike
 	}
+	if p.soundsLike(x, y) {
+		return Sounds, min(top, w.FamilySounds)
+	}
+	if twoSlips(a, b) {
+		return Alike, min(top, w.FamilyTwice)
+	}
 	return Differs, w.FamilyDiffers
+}
+
+// twoSlips says whether two names of seven letters and more that begin alike are
+// two slips apart.
+func twoSlips(a, b string) bool {
+	return min(len(a), len(b)) >= 7 && a[0] == b[0] && bits.OnesCount32(letterSet(a)^letterSet(b)) <= 4 && text.Within(a, b, 2)
+}
+
+// letterSet has a bit for each letter that a name holds.
+func letterSet(s string) (set uint32) {
+	for i := range len(s) {
+		set |= 1 << (s[i] % 32)
+	}
+	return set
 }
 
 // particle words are in too many family names to say that two are one.
@@ -569,28 +645,7 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 	if len(a.runs) == 0 || len(b.runs) == 0 {
 		return
 	}
-	day := m.lab.runDay
-	i, j, same, sameDay := 0, 0, 0, 0
-	for i < len(a.runs) && j < len(b.runs) {
-		x, y := a.runs[i], b.runs[j]
-		switch {
-		case x == y:
-			same++
-			i++
-			j++
-		case day[x] == day[y]:
-			sameDay++
-			if x < y {
-				i++
-			} else {
-				j++
-			}
-		case x < y:
-			i++
-		default:
-			j++
-		}
-	}
+	same, sameDay := m.clashes(a, b)
 	if same > 0 || sameDay > 0 {
 		w := max(m.w.SameRun, float64(sameDay)*m.w.SameDay)
 		if same > 0 {
@@ -609,6 +664,56 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 		s.add(TakeTurns, Equal, min(5, chances/math.Ln2))
 	}
 }
+
+// clashes counts the runs in which two both stand, and the other days on which
+// both ran.
+func (m *model) clashes(a, b *cluster) (same, sameDay int) {
+	day := m.lab.runDay
+	for i, j := 0, 0; i < len(a.runs) && j < len(b.runs); {
+		switch x, y := a.runs[i], b.runs[j]; {
+		case x == y:
+			same++
+			i++
+			j++
+		case day[x] == day[y]:
+			sameDay++
+			if x < y {
+				i++
+			} else {
+				j++
+			}
+		case x < y:
+			i++
+		default:
+			j++
+		}
+	}
+	return same, sameDay
+}
+
+// weighForAsking is weigh as far as it decides what people are asked. Two who
+// stand in one run are never joined unasked, but one of the lines may be
+// somebody else's: if they are one person, that happens to so many of their
+// lines; two people would have met as often as chance has it. Either number of
+// clashes is taken from the Poisson distribution.
+func (m *model) weighForAsking(a, b *cluster) sum {
+	s := m.weigh(a, b)
+	if s.level[SameRun] != Differs || a.loose || b.loose {
+		return s
+	}
+	same, sameDay := m.clashes(a, b)
+	mistakes := strangeLines * float64(min(len(a.runs), len(b.runs)))
+	met := max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs), mistakes)
+	bits := float64(same+sameDay)*math.Log2(mistakes/met) + (met-mistakes)/math.Ln2
+	if more := min(0, bits) - float64(s.bits[SameRun]); more > 0 {
+		s.add(SameRun, Differs, more)
+		s.total = math.Round(s.total*256) / 256
+	}
+	return s
+}
+
+// strangeLines is the share of a runner's lines that are somebody else's.
+const strangeLines = .01
 
 // chances is how many of b's runs in the time that a ran a would have been in,
 // by how often a came. So a single line says something, too: a regular who
