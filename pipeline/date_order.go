@@ -152,6 +152,9 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, known *knownDays) (order, why string) {
 	said := map[string]string{}
 	ask := func(course string, sheets int, where string) {
+		if len(proved[course]) > 1 {
+			return // both customs: they say nothing
+		}
 		for o, n := range proved[course] {
 			if n >= sheets {
 				said[o] = fmt.Sprintf("as on %d other sheets %s", n, where)
@@ -183,9 +186,6 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, kno
 	}
 	if len(said) == 0 {
 		ask("", leastSheets, "here")
-		if len(proved[""]) > 1 {
-			clear(said)
-		}
 		if w := known.weekdayHere(); w >= 0 {
 			fall(w, "all runs here")
 		}

@@ -43,6 +43,7 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 		{"both here, the course's own counts", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Alder Bank", mdy, 18)), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
 		{"the course's weekday", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 04/05/2026", "", ""}, // a Monday and a Sunday
 		{"the course's weekday, one fits", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then, like the course's other runs"},
+		{"the course has both, its weekday says", join(sheets("Alder Bank", dmy, 25), sheets("Alder Bank", mdy, 18), sheets("Alder Bank", saturdays, 11)), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then"},
 		{"weekday and sheets of the course disagree", join(sheets("Alder Bank", saturdays, 11, 18, 25), sheets("Alder Bank", mdy, 18)), "Alder Bank 02/05/2026", "", ""},
 		{"the day before the month by form", nil, "Alder Bank 03.04.2026", "alder-bank 2026-04-03", ""},
 		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as on another sheet of this course"},

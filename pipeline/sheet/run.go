@@ -261,6 +261,9 @@ type runSettler struct {
 	files   []courseWord
 	order   string // day or month first, settled by the sheet itself
 	orderBy string
+	parts   int // that are settled together
+
+	language string // why the day comes first in the language of the sheet; "" where it may not
 }
 
 func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSettler {
@@ -268,14 +271,22 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 	name := plainName(s.Name)
 	rs.files = fileWords(name, book)
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
-	for i := len(parts) - 1; i >= 0; i-- {
+	last := len(parts) - 1
+	if dot := strings.LastIndexByte(parts[last], '.'); dot > 0 && len(parts[last])-dot <= 5 {
+		parts[last] = parts[last][:dot]
+	}
+	inFolders, months, ok := pathDate(parts)
+	if ok {
+		rs.file = append(rs.file, inFolders)
+	}
+	for i := last; i >= 0; i-- {
 		from, strength := "folder name", 1
 		text := parts[i]
-		if i == len(parts)-1 {
+		if i == last {
 			from, strength = "file name", 2
-			if dot := strings.LastIndexByte(text, '.'); dot > 0 && len(text)-dot <= 5 {
-				text = text[:dot]
-			}
+		}
+		if months[i] {
+			continue // 01 January is a month, and no day of it
 		}
 		for _, f := range scanDates(strings.ReplaceAll(text, "_", " "), true) {
 			// Figures with no year in a file name may be anything: "5-3.csv".
@@ -326,6 +337,7 @@ func (rs *runSettler) settle(parts []*Part) {
 }
 
 func (rs *runSettler) settleRuns(parts []*Part) {
+	rs.parts = len(parts)
 	evs := make([][]evidence, len(parts))
 	for i, p := range parts {
 		evs[i] = rs.gather(p)
@@ -338,6 +350,7 @@ func (rs *runSettler) settleRuns(parts []*Part) {
 		rs.date(p, evs[i])
 	}
 	rs.agree(parts, evs)
+	rs.takenByOthers(parts)
 	rs.share(parts)
 }
 
@@ -353,7 +366,11 @@ func (p *Part) titleAt(i int) string {
 }
 
 func (rs *runSettler) gather(p *Part) (out []evidence) {
+	letter := isLetterHead(p.Titles)
 	for i, t := range p.Titles {
+		if label, _, ok := strings.Cut(t, ":"); ok && letter && sentWords[fold(label)] {
+			continue // when the letter was sent
+		}
 		rs.years = append(rs.years, yearsIn(t)...)
 		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
 		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
@@ -368,6 +385,25 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 	}
 	return append(out, rs.file...)
 }
+
+// isLetterHead says whether title lines are the head of an e-mail: who it is from
+// and what it is about.
+func isLetterHead(titles []string) bool {
+	from, subject := false, false
+	for _, t := range titles {
+		if label, _, ok := strings.Cut(t, ":"); ok {
+			f := fold(label)
+			from, subject = from || fromWords[f], subject || subjectWords[f]
+		}
+	}
+	return from && subject
+}
+
+var (
+	fromWords    = set("from von de da van od fra fran lahettaja felado gonderen от від")
+	subjectWords = set("subject betreff objet asunto oggetto onderwerp assunto temat predmet amne emne aihe targy konu тема")
+	sentWords    = set("date sent datum gesendet envoye enviado inviato verzonden data wyslano fecha skickat sendt dato elkuldve tarih дата", "sent at", "sent on")
+)
 
 // settleOrder looks for dates in figures that can be read only one way.
 func (rs *runSettler) settleOrder(parts []*Part, evs [][]evidence) {
@@ -414,6 +450,11 @@ func (rs *runSettler) settleOrder(parts []*Part, evs [][]evidence) {
 		rs.order, rs.orderBy = rs.o.OrderSaid, "as answered"
 	}
 	rs.sheet.DateOrder = rs.order
+	for _, p := range parts {
+		if examples, ok := dayFirstLanguage(p); ok && rs.language == "" {
+			rs.language = "the day comes first in the language of the headings (" + examples + ")"
+		}
+	}
 }
 
 // orderByHand is the order of day and month in which a date on the sheet says the
@@ -817,6 +858,12 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		}
 	}
 	if p.Date.Settled {
+		if best.e.weekday >= 0 {
+			weekday = best.e.weekday
+		}
+		if best.e.strength > 2 && rs.askCopied(p, weekday, evs) {
+			return
+		}
 		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
 			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", longDate(p.Date.Day), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
 		}
@@ -926,8 +973,11 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 	if w, ok := rs.book.weekday[p.Course.Value]; ok {
 		narrow("the course's usual weekday", func(o option) bool { return int(o.day.Weekday()) == w })
 	}
+	latest := yearFirst(e.readings)
+	if rs.language != "" {
+		narrow(rs.language, func(o option) bool { return o.order == "dmy" || o.order == "ymd" && latest })
+	}
 	if rs.o.DateOrder != "" {
-		latest := yearFirst(e.readings)
 		narrow(rs.o.orderWhy(), func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
 	}
 	return opt, why
@@ -1024,6 +1074,9 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 				}
 			}
 		}
+	}
+	if order == "" && rs.language != "" {
+		order, why = "dmy", rs.language
 	}
 	late := 0
 	for _, f := range both {
@@ -1256,6 +1309,13 @@ func (rs *runSettler) ask(p *Part) {
 		for _, c := range p.Date.Choices[:min(6, len(p.Date.Choices))] {
 			says = append(says, longDate(c))
 			flags = append(flags, "--date "+c.String())
+		}
+		for i, from := range p.Date.ChoiceFrom {
+			says[i] += " as in the " + from
+		}
+		if rs.parts > 1 && p.Tab != "" && p.Date.ByOrder == nil {
+			p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Write the right one in the title and in the name of this tab, and load the workbook again.")
+			return
 		}
 		if strings.HasPrefix(p.Date.From, "column") {
 			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Load the sheet again with --answer \"date order=dmy\" (day first) or --answer \"date order=mdy\" (month first).")

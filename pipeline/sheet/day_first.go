@@ -1,0 +1,50 @@
+package sheet
+
+import "strings"
+
+// dayFirstWords are heading words of languages that write the day before the month,
+// in the folded form; words that English has too are left out. Of the languages of
+// the Unicode CLDR (48.2, short date formats), none of Europe but English begins a
+// date in figures with the month; Spanish does in Panama and Puerto Rico.
+var dayFirstWords = func() map[string]bool {
+	words := set(`platz rang zeit laufzeit zielzeit verein jahrgang geschlecht altersklasse nachname vorname startnummer geburtsjahr
+		temps prenom categorie classement dossard sexe naissance arrivee
+		tiempo nombre apellido apellidos categoria puesto posicion dorsal sexo edad fecha clasificacion
+		cognome classifica squadra societa pettorale sesso atleta nascita
+		apelido escalao equipa equipe idade classificacao nascimento
+		tijd naam voornaam achternaam vereniging leeftijd geslacht geboortejaar eindtijd
+		navn namn plads plass plats placering plassering tid sluttid klubb forening kjonn kon fodselsar fodt fodelsear
+		czas nazwisko imie miejsce plec kategoria wiek rocznik
+		cas jmeno prijmeni poradi oddil pohlavi
+		aika nimi sija seura sukupuoli`)
+	for _, list := range languageWords {
+		for _, w := range strings.Fields(list) {
+			if !englishHeading[w] && len([]rune(w)) > 2 {
+				words[w] = true
+			}
+		}
+	}
+	return words
+}()
+
+// englishHeading are short words of other languages that stand in English headings
+// too.
+var englishHeading = set("age club date name no number place run sex time total group team status note pace start finish points naam distance")
+
+// dayFirstLanguage gives the first two headings of a part that show that it is in a
+// language in which dates begin with the day; ok is false where fewer do.
+func dayFirstLanguage(p *Part) (examples string, ok bool) {
+	var found []string
+	for _, c := range p.Columns {
+		for _, w := range strings.Fields(fold(c.Heading)) {
+			if dayFirstWords[w] {
+				found = append(found, c.Heading)
+				break
+			}
+		}
+	}
+	if len(found) < 2 {
+		return "", false
+	}
+	return found[0] + ", " + found[1], true
+}
