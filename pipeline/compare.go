@@ -9,7 +9,8 @@ import (
 )
 
 // compareSheets settles what stands where several sheets (or tabs) are of one
-// run. Parts are taken in the order in which they were loaded:
+// run. Parts are taken in the order in which they were loaded, but a provisional list
+// before and a corrected one after the others (edition.go):
 //
 //   - every line of the later one is on the earlier one: the later lines are
 //     repeats (a copy, or an excerpt of a sheet that is already there);
@@ -78,11 +79,12 @@ func (f *field) compareRun(run int32, lines []int) []storedProblem {
 		}
 		s.lines = append(s.lines, i)
 	}
-	// in order of the ledger; parts of one sheet in their own order
+	// in order of the ledger, as far as names don't say otherwise; parts of one sheet in their own order
 	sort.Slice(issues, func(a, b int) bool {
 		p, q := issues[a].part, issues[b].part
 		return p.sheetNo < q.sheetNo || p.sheetNo == q.sheetNo && p.no < q.no
 	})
+	issues = byEdition(issues)
 	var out []storedProblem
 	var fields [][]*issue // what stands, and of what is left out the same, field by field
 	for _, later := range issues {
@@ -173,6 +175,14 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			has[k] = l[1:]
 			shared++
 		}
+	}
+	coarser := f.wholeSeconds(later) && !f.wholeSeconds(earlier)
+	if coarser {
+		shared += f.sameButRounded(later, same, people)
+	}
+	own := f.samePersonAndTime(later, same, people, coarser) // with places counted anew
+	for _, i := range later.lines {
+		k := f.lineKey(i)
 		if _, ok := people[k.person]; ok && k.person != "" {
 			samePeople++
 		}
@@ -181,7 +191,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		}
 	}
 	switch {
-	case shared == len(later.lines): // a copy, or an excerpt of what is there
+	case shared == len(later.lines) && !(len(later.lines) < len(earlier.lines) && mended(earlier, later)): // a copy, or an excerpt of what is there
 		for n, i := range later.lines {
 			f.setDoubt(i, record.Repeat, "the same result stands on "+earlier.part.path)
 			f.sameAs[i] = int32(same[n])
@@ -199,7 +209,14 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	case samePlaces == 0 && samePeople == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}
-	if f.isExcerpt(later, earlier) {
+	ownPlaces := len(own) > 0 && shared+len(own) == len(later.lines) && f.isSelection(later, earlier)
+	if ownPlaces {
+		for n, j := range own {
+			same[n] = j
+		}
+		shared = len(later.lines)
+	}
+	if ownPlaces || f.isExcerpt(later, earlier) {
 		stands, differ, example := f.addExcerpt(later, same, people, places, earlier.part.path)
 		read := fmt.Sprintf("%d lines stand on %s already, %d are added", shared, earlier.part.path, stands)
 		if differ == 0 {
@@ -249,6 +266,9 @@ func (f *field) isExcerpt(later, earlier *issue) bool {
 	}
 	if 2*len(later.lines) < len(earlier.lines) {
 		return true
+	}
+	if mended(earlier, later) {
+		return false
 	}
 	return f.gappy(later) && (f.gappy(earlier) || 10*len(later.lines) < 9*len(earlier.lines))
 }

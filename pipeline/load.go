@@ -109,7 +109,7 @@ func FindSheets(paths []string) ([]string, []string, error) {
 		if names[x] == names[y] {
 			return files[x] < files[y]
 		}
-		return naturalLess(names[x], names[y])
+		return nameLess(names[x], names[y])
 	})
 	f2, n2 := make([]string, len(files)), make([]string, len(files))
 	for k, i := range order {
@@ -150,6 +150,16 @@ func lookThrough(dir string, seen map[string]bool, f func(path string)) error {
 // beside sheets and that never hold results.
 func helperFile(name string) bool {
 	return strings.HasPrefix(name, ".") || strings.HasPrefix(name, "~$") || strings.EqualFold(name, "thumbs.db") || strings.EqualFold(name, "desktop.ini")
+}
+
+// nameLess compares the names of sheets without their endings first: "3 May.csv"
+// comes before "3 May (corrected).csv".
+func nameLess(a, b string) bool {
+	x, y := strings.TrimSuffix(a, path.Ext(a)), strings.TrimSuffix(b, path.Ext(b))
+	if x != y {
+		return naturalLess(x, y)
+	}
+	return naturalLess(a, b)
 }
 
 // naturalLess compares names as people do: week2 before week10.

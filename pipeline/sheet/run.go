@@ -1055,6 +1055,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		}
 	}
 	if len(both) == 0 {
+		rs.askCopiedColumn(p, texts, evs)
 		return
 	}
 	// Which order? Dates that can only be read one way, weekdays, other places.
@@ -1317,7 +1318,7 @@ func (rs *runSettler) ask(p *Part) {
 			p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Write the right one in the title and in the name of this tab, and load the workbook again.")
 			return
 		}
-		if strings.HasPrefix(p.Date.From, "column") {
+		if strings.HasPrefix(p.Date.From, "column") && p.Date.ChoiceFrom == nil {
 			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Load the sheet again with --answer \"date order=dmy\" (day first) or --answer \"date order=mdy\" (month first).")
 			return
 		}

@@ -112,6 +112,8 @@ type FoundDate struct {
 	From    string
 	Why     string
 	Choices []unit.Day // the possible answers where the question is open
+	// ChoiceFrom says where each of the choices stands, where they are of several places.
+	ChoiceFrom []string
 	// ByOrder are the days that the dates in figures would be, by "dmy" and "mdy",
 	// where the question is which of day and month comes first.
 	ByOrder map[string][]unit.Day
