@@ -49,7 +49,7 @@ var exportViews = []exportView{
 			"case when hidden then null else age_group end as age_group"}},
 	{name: "volunteers", order: "run_date, course, role, name, runner_id", internal: []string{"protected", "hidden"}, replace: []string{publicName}, year: "run_date"},
 	{name: "members", order: "club, name, claim, member_from, written", internal: []string{"protected", "hidden"}, private: []string{"written"}, replace: []string{publicName, publicClub}},
-	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", internal: []string{"sheet_no"}},
+	{name: "problems", order: "sheet, tab, row_number, column_letter, kind, read, sheet_no", internal: []string{"sheet_no", "run_no"}},
 }
 
 // Export writes the views for other programs into a folder, as CSV or as
