@@ -45,6 +45,7 @@ type groupColumn struct {
 	masters       int      // lines in them, from 35 on
 	step          [3]int
 	asAges        bool // bare numbers are ages, not first ages
+	letterAges    bool // so are those behind a letter: F48 is 48
 	french        bool // M0, M1, … are the French masters classes
 	vrouwen       bool // V40 is a women's group
 }
@@ -142,6 +143,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 // widths collects which groups the column uses and how wide they are.
 func (k *groupColumn) widths() {
 	numbers, fives, small := 0, 0, 0
+	lettered, between5 := 0, 0 // numbers from 24 on behind a letter, those between the fives
 	distinct := map[int16]bool{}
 	for _, e := range k.entries {
 		switch e.g.kind {
@@ -160,6 +162,12 @@ func (k *groupColumn) widths() {
 			if e.g.lo >= 35 {
 				k.masters += e.n
 			}
+			if e.g.lo >= 24 && !e.g.vMark && !e.g.young {
+				lettered += e.n
+				if e.g.lo%5 != 0 {
+					between5 += e.n
+				}
+			}
 		case plainNumber:
 			numbers += e.n
 			distinct[e.g.lo] = true
@@ -169,6 +177,10 @@ func (k *groupColumn) widths() {
 		}
 	}
 	k.french = small > 0
+	// No groups begin between the fives from 24 on, and of ages four in five lie there.
+	if k.letterAges = 2*between5 > lettered; k.letterAges {
+		k.starts, k.masters = [3][]int{}, 0
+	}
 	// Ages are multiples of five one time in five: eight in a row by chance
 	// are one in 390 000.
 	k.asAges = fives < numbers || numbers < 8 || len(distinct) < 2
@@ -278,6 +290,8 @@ func (k *groupColumn) resolve(e *groupEntry) {
 func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 	next := after(k.starts[c], n, 0)
 	switch {
+	case k.letterAges && !g.vMark && !g.young:
+		return n, n
 	case n <= 10 && k.french: // French masters: M0 35-39, M1 40-44, …; V1 40-49, … (from memory)
 		if g.vMark {
 			return 30 + 10*n, 39 + 10*n

@@ -72,3 +72,29 @@ func (k *nameAges) settle(heading string) {
 }
 
 var ageHeadings = wordSet(`age|(age|age)|(age)|alter|(alter)|edad|(edad)|eta|(eta)|leeftijd|(leeftijd)|idade|(idade)|alder|(alder)|wiek|(wiek)|vek|(vek)`)
+
+// saysClub says whether the heading of a column of names, "Runner (club)", announces
+// a club as well.
+func saysClub(heading string) bool {
+	for _, w := range strings.Fields(heading) {
+		if clubHeadings[strings.Trim(w, "()[]")] {
+			return true
+		}
+	}
+	return false
+}
+
+// bracketText is the text in brackets at the end of a text, "" where there is none
+// or it is a number.
+func bracketText(s string) string {
+	if len(s) < 4 || s[len(s)-1] != ')' {
+		return ""
+	}
+	i := strings.LastIndexByte(s, '(')
+	if _, number := bracketNumber(s); i <= 0 || number {
+		return ""
+	}
+	return trim(s[i+1 : len(s)-1])
+}
+
+var clubHeadings = wordSet("club|team|verein|mannschaft|equipe|societa|squadra|vereniging|ploeg|klub|clube|klubb|forening")

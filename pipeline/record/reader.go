@@ -34,8 +34,10 @@ type Reader struct {
 
 	pairs   []agePair
 	inNames nameAges
-	remarks map[string]remark
-	nobody  *nobody
+	// clubInNames says that the heading of the names announces the club behind them.
+	clubInNames bool
+	remarks     map[string]remark
+	nobody      *nobody
 
 	cell      clockCell // of the row in hand
 	scratch   []byte
@@ -281,7 +283,9 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 
 	r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
-	out.Club = cell(cells, r.c.Club)
+	if out.Club = cell(cells, r.c.Club); r.clubInNames {
+		out.Club = bracketText(cell(cells, r.c.Name))
+	}
 	r.readPerson(row, cells, day, out, take)
 
 	impossible := out.TimeMS > 0 && !out.TakingPart.OnWheels() && out.TimeMS < r.fastest(distanceM, out.Sex)

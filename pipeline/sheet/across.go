@@ -2,18 +2,20 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
 // across turns a table with a runner on each row and a run in each column into
-// one table for each run: "Name | 3 Jan | 10 Jan", the times in the cells. Each
-// keeps the columns that say who somebody is, and of the runs only its own,
-// whose heading becomes a title of the table. nil where it is no such table.
+// one table for each run: "Name | 3 Jan | 10 Jan", the times in the cells. A run
+// may take several columns under its date, "Pos | Time". Each table keeps the
+// columns that say who somebody is, and of the runs only its own, whose heading
+// becomes a title of the table. nil where it is no such table.
 func (t table) across(lex *lexicon) []table {
 	if t.grid == nil {
 		return nil
 	}
-	heading, runs := -1, []int(nil)
+	heading, runs := -1, []acrossRun(nil)
 	looked := 0
 	for i := 0; i < t.grid.len() && looked < headingLooks && heading < 0; i++ {
 		_, cells := t.grid.at(i)
@@ -21,40 +23,56 @@ func (t table) across(lex *lexicon) []table {
 			continue
 		}
 		looked++
-		if cols := runsAcross(lex, cells); len(cols) >= 2 && t.timesBelow(i, cols) {
+		cols := runsAcross(lex, cells)
+		if cols == nil {
+			cols = t.runsAbove(lex, i)
+		}
+		if len(cols) >= 2 && t.timesBelow(i, cols) {
 			heading, runs = i, cols
 		}
 	}
 	if heading < 0 {
 		return nil
 	}
-	isRun := map[int]bool{}
-	for _, c := range runs {
-		isRun[c] = true
+	isRun, said := map[int]bool{}, map[int]bool{}
+	for _, r := range runs {
+		for c := r.from; c < r.to; c++ {
+			isRun[c] = true
+		}
+		for _, i := range r.saidIn {
+			said[i] = true
+		}
 	}
-	var out []table
 	_, names := t.grid.at(heading)
-	for _, column := range runs {
+	roster := t.rosterNumbers(lex, heading, isRun)
+	var out []table
+	for _, run := range runs {
 		g := newGrid()
 		filled := 0
 		for i := 0; i < t.grid.len(); i++ {
 			row, cells := t.grid.at(i)
-			if i < heading {
+			if i < heading && !said[i] {
 				g.add(row, cells)
 				continue
 			}
-			if i > heading && isBlank(cellAt(cells, column)) {
+			if i < heading {
+				continue // the row of dates or courses, which the table's title says
+			}
+			if i > heading && isBlank(cellAt(cells, run.time)) {
 				continue // this runner was not there
 			}
 			w := append([]string(nil), cells...)
 			for c := range w {
-				if isRun[c] && (c != column || i == heading) {
+				if roster[c] || isRun[c] && (c < run.from || c >= run.to || i == heading && run.from+1 == run.to) {
 					w[c] = ""
 				}
 			}
-			if i == heading {
-				w[column] = "Time"
-			} else {
+			if i == heading && run.from+1 == run.to {
+				for len(w) <= run.from {
+					w = append(w, "")
+				}
+				w[run.from] = "Time"
+			} else if i > heading {
 				filled++
 			}
 			g.add(row, w)
@@ -64,15 +82,28 @@ func (t table) across(lex *lexicon) []table {
 		}
 		p := t
 		p.src, p.grid = g, g
-		p.run, p.runFrom = strings.Join(strings.Fields(unmangle(names[column])), " "), "heading of column "+letters(column)
+		p.run, p.runFrom = run.title, "heading of column "+letters(run.from)
+		if p.run == "" {
+			p.run = strings.Join(strings.Fields(unmangle(cellAt(names, run.from))), " ")
+		}
+		p.runCourse = run.course
 		out = append(out, p)
 	}
 	return out
 }
 
+// acrossRun is a run that stands in columns from … to-1 of a table.
+type acrossRun struct {
+	from, to int
+	time     int    // the column of its times
+	title    string // its date in words, where the heading alone does not say it
+	course   string // its course, as a title line; "" none
+	saidIn   []int  // rows above the heading that say date or course
+}
+
 // runsAcross gives the columns of a heading row whose headings are dates, where
 // another heading says who and none says time.
-func runsAcross(lex *lexicon, cells []string) (runs []int) {
+func runsAcross(lex *lexicon, cells []string) (runs []acrossRun) {
 	// Most rows are no headings: dates and times, which are quick to see, first, and
 	// before them times with a colon, which most rows have.
 	for _, c := range cells {
@@ -88,17 +119,13 @@ func runsAcross(lex *lexicon, cells []string) (runs []int) {
 		case kindOf(c) == kClock:
 			return nil
 		case len(scanDates(c, true)) > 0:
-			runs = append(runs, i)
+			runs = append(runs, acrossRun{from: i, to: i + 1, time: i})
 		}
 	}
 	if len(runs) < 2 {
 		return nil
 	}
 	who := false
-	isRun := map[int]bool{}
-	for _, i := range runs {
-		isRun[i] = true
-	}
 	for i, c := range cells {
 		if isBlank(c) {
 			continue
@@ -108,9 +135,7 @@ func runsAcross(lex *lexicon, cells []string) (runs []int) {
 			return nil
 		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
 			who = true
-			if isRun[i] {
-				runs = slices.DeleteFunc(runs, func(r int) bool { return r == i })
-			}
+			runs = slices.DeleteFunc(runs, func(r acrossRun) bool { return r.from == i })
 		}
 	}
 	if !who {
@@ -119,14 +144,276 @@ func runsAcross(lex *lexicon, cells []string) (runs []int) {
 	return runs
 }
 
-// timesBelow says whether most cells below a heading, in some columns, are
+// rowsAbove is how many rows above a heading may say which run is in which
+// column: date, course, month, the number of the week.
+const rowsAbove = 4
+
+// runsAbove finds the runs of a heading row whose columns are told apart by the
+// rows above it: a date over "Pos | Time", a date and a course over a column
+// without a heading, a month over the days of its runs.
+func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
+	_, cells := t.grid.at(heading)
+	first := 0 // the first column after those that say who somebody is
+	for i, c := range cells {
+		switch g := lex.read(c); {
+		case strings.IndexByte(c, ':') > 0 && kindOf(c) == kClock:
+			return nil
+		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
+			if first > 0 && i > first+3 {
+				return nil // people beside people
+			}
+			first = i + 1
+		}
+	}
+	if first == 0 {
+		return nil
+	}
+	if runs = t.daysUnderMonths(lex, heading, first); len(runs) >= 2 {
+		return runs
+	}
+	// A row above with a date over each run.
+	for up := heading - 1; up >= 0 && up >= heading-rowsAbove; up-- {
+		_, above := t.grid.at(up)
+		runs = nil
+		for c := first; c < len(above); c++ {
+			text := trim(above[c])
+			if text == "" || !strings.ContainsAny(text, "0123456789") || len(scanDates(text, true)) == 0 {
+				continue
+			}
+			if n := len(runs); n > 0 && runs[n-1].title == text {
+				continue // merged over the columns of the run
+			}
+			runs = append(runs, acrossRun{from: c, title: text, saidIn: []int{up}})
+		}
+		if len(runs) < 2 {
+			continue
+		}
+		width := runs[1].from - runs[0].from
+		for k := range runs {
+			r := &runs[k]
+			r.to = r.from + width
+			if k+1 < len(runs) {
+				r.to = min(r.to, runs[k+1].from)
+			}
+			if r.time = timeColumn(lex, cells, r.from, r.to); r.time < 0 {
+				return nil
+			}
+		}
+		t.coursesOver(lex, heading, runs)
+		return runs
+	}
+	return nil
+}
+
+// timeColumn is the column of a run that holds its times: the one that says so, or
+// the only one; -1 for none.
+func timeColumn(lex *lexicon, cells []string, from, to int) int {
+	for c := from; c < to; c++ {
+		if g := lex.read(cellAt(cells, c)); g.known && (g.meaning == Time || g.meaning == GunTime || g.meaning == ChipTime) {
+			return c
+		}
+	}
+	if to == from+1 {
+		return from
+	}
+	return -1
+}
+
+// coursesOver gives runs the courses that a row above the heading says, under or
+// over the row of their dates: "Venue | | Alder Bank | Ember Quay".
+func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
+	for up := heading; up >= 0 && up >= heading-rowsAbove; up-- {
+		_, above := t.grid.at(up)
+		if slices.Contains(runs[0].saidIn, up) {
+			continue
+		}
+		label := false
+		for c := 0; c < runs[0].from && c < len(above); c++ {
+			f := fold(above[c])
+			g := lex.read(above[c])
+			label = label || g.known && g.meaning == Course || isVenueLabel(f)
+		}
+		if !label {
+			continue
+		}
+		for k := range runs {
+			if text := trim(cellAt(above, runs[k].from)); kindOf(text) == kText {
+				runs[k].course = "Course: " + strings.Join(strings.Fields(unmangle(text)), " ")
+				runs[k].saidIn = append(runs[k].saidIn, up)
+			}
+		}
+		return
+	}
+}
+
+// daysUnderMonths finds runs headed by the day of the month alone, "7", "14th" or
+// "Sat 7", where the row above says the month over them, or the title or the tab
+// says one month for all.
+func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossRun) {
+	_, cells := t.grid.at(heading)
+	prev := 0
+	for c := first; c < len(cells); c++ {
+		day, ok := dayAlone(cells[c])
+		if !ok {
+			if !isBlank(cells[c]) && len(runs) > 0 {
+				break // "Runs | Best"
+			}
+			if !isBlank(cells[c]) {
+				first = c + 1 // another column that says who somebody is
+			}
+			continue
+		}
+		runs = append(runs, acrossRun{from: c, to: c + 1, time: c, title: strconv.Itoa(day)})
+	}
+	if len(runs) < 2 {
+		return nil
+	}
+	var months []string
+	var said []int
+	if heading > 0 {
+		_, above := t.grid.at(heading - 1)
+		months = monthsOver(above, runs)
+		if months != nil {
+			said = []int{heading - 1}
+		}
+	}
+	if months == nil {
+		month := monthSaid(t.tab)
+		for i := heading - 1; i >= 0 && month == ""; i-- {
+			_, above := t.grid.at(i)
+			month = monthSaid(titleText(above))
+		}
+		if month == "" {
+			return nil
+		}
+		for range runs {
+			months = append(months, month)
+		}
+	}
+	for k := range runs {
+		day, _ := strconv.Atoi(runs[k].title)
+		if k > 0 && months[k] == months[k-1] && day <= prev {
+			return nil // numbers of something else
+		}
+		prev = day
+		runs[k].title += " " + months[k]
+		runs[k].saidIn = said
+	}
+	t.coursesOver(lex, heading, runs)
+	return runs
+}
+
+// dayAlone reads "7", "07", "7th" and "Sat 7" as the seventh of a month.
+func dayAlone(cell string) (day int, ok bool) {
+	f := strings.Fields(fold(cell))
+	if len(f) == 2 {
+		if _, weekday := weekdayNames[strings.Trim(f[0], ".")]; !weekday {
+			return 0, false
+		}
+		f = f[1:]
+	}
+	if len(f) != 1 || !isOrdinalOrNumber(f[0]) {
+		return 0, false
+	}
+	n := 0
+	for _, r := range f[0] {
+		if r < '0' || r > '9' {
+			break
+		}
+		n = n*10 + int(r-'0')
+	}
+	return n, n >= 1 && n <= 31
+}
+
+// monthsOver gives each run the month that stands over it, or over the run before
+// it where the cell is blank; nil where the row is none of months.
+func monthsOver(above []string, runs []acrossRun) (months []string) {
+	now := ""
+	for c := runs[0].from; c <= runs[len(runs)-1].from; c++ {
+		if text := trim(cellAt(above, c)); text != "" {
+			if now = monthSaid(text); now == "" {
+				return nil
+			}
+		}
+		if slices.ContainsFunc(runs, func(r acrossRun) bool { return r.from == c }) {
+			if now == "" {
+				return nil
+			}
+			months = append(months, now)
+		}
+	}
+	return months
+}
+
+// monthSaid is the month of a text with its year if it says one, "August 2026",
+// where it says one month and no day; "" otherwise.
+func monthSaid(text string) (said string) {
+	if len(findDates(text)) > 0 {
+		return ""
+	}
+	toks := tokenize(text)
+	for i, t := range toks {
+		if t.kind != 'l' {
+			continue
+		}
+		if _, ok := monthNames[t.word]; !ok {
+			continue
+		}
+		if said != "" {
+			return ""
+		}
+		said = text[t.from:t.to]
+		for j := i + 1; j < len(toks) && j <= i+3; j++ {
+			if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
+				said += " " + text[toks[j].from:toks[j].to]
+				break
+			}
+		}
+	}
+	return said
+}
+
+// rosterNumbers are the columns that number the names of such a table, or give
+// their places in the season: they are places in none of its runs.
+func (t table) rosterNumbers(lex *lexicon, heading int, isRun map[int]bool) map[int]bool {
+	_, names := t.grid.at(heading)
+	out := map[int]bool{}
+	for c, h := range names {
+		g := lex.read(h)
+		if isRun[c] || !g.known || g.meaning != Position && !g.number {
+			continue
+		}
+		if g.meaning == Position || t.countsUp(heading, c) {
+			out[c] = true
+		}
+	}
+	return out
+}
+
+// countsUp says whether a column is 1, 2, 3 … below a row.
+func (t table) countsUp(after, column int) bool {
+	n := 0
+	for i := after + 1; i < min(t.grid.len(), after+400); i++ {
+		_, cells := t.grid.at(i)
+		switch text := trim(cellAt(cells, column)); {
+		case text == "":
+		case strings.TrimSuffix(text, ".") != strconv.Itoa(n+1):
+			return false
+		default:
+			n++
+		}
+	}
+	return n >= 3
+}
+
+// timesBelow says whether most cells below a heading, in the columns of runs, are
 // times or say why there is none.
-func (t table) timesBelow(heading int, columns []int) bool {
+func (t table) timesBelow(heading int, runs []acrossRun) bool {
 	times, others := 0, 0
 	for i := heading + 1; i < min(t.grid.len(), heading+400); i++ {
 		_, cells := t.grid.at(i)
-		for _, c := range columns {
-			switch kindOf(cellAt(cells, c)) {
+		for _, r := range runs {
+			switch kindOf(cellAt(cells, r.time)) {
 			case kClock, kDecimal:
 				times++
 			case kBlank, kStatus:

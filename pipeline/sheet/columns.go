@@ -170,7 +170,7 @@ func (s *settler) byHeading(i int) {
 				turn(Time, "its values are times")
 			}
 		case GroupPlace, SexPlace:
-			if p.shareOf(kGroup) > .5 {
+			if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) {
 				turn(AgeGroup, "its values are age groups")
 			} else if p.shareOf(kSex) > .5 {
 				turn(Sex, "its values are sexes")
@@ -287,6 +287,10 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return Sex, "its values say only the sex"
 	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
 		return Sex, ""
+	case s.countsByLetter(i):
+		return SexPlace, "its values count M1, F1, F2 …: places among men and women"
+	case s.schoolForms(i):
+		return Other, "its values are classes of a school"
 	case p.shareOf(kGroup, kSex) > .5:
 		if g.meaning == AgeGroup {
 			return AgeGroup, ""
@@ -743,6 +747,7 @@ func (s *settler) byValues() {
 			case !free(i) || p.filled < 3:
 			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
+			case s.countsByLetter(i), s.schoolForms(i):
 			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.shareOf(kGroup) > .9 && len(p.distinct) > 1:
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
 			}

@@ -54,7 +54,8 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 				continue
 			}
 			small, large := read(i), read(k)
-			if small.rows < 3 || small.rows > large.rows || small.rows == large.rows && i < k {
+			of := min(small.rows, large.rows)
+			if of < 3 {
 				continue
 			}
 			same := 0
@@ -63,7 +64,14 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 					same++
 				}
 			}
-			if same*10 < small.rows*9 {
+			switch va, vb := version(a), version(b); {
+			case va > vb:
+				continue // what was corrected stands, however long it is
+			case va < vb:
+				if same*2 < of {
+					continue
+				}
+			case small.rows > large.rows, small.rows == large.rows && i < k, same*10 < small.rows*9:
 				continue
 			}
 			out[i] = true
@@ -78,6 +86,30 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 	}
 	return kept
 }
+
+// version orders two tables of one run by the words of their tabs and titles: what
+// is provisional before the plain, what is corrected after it.
+func version(p *Part) (v int) {
+	texts := []string{p.Tab}
+	if len(p.Titles) > 0 {
+		texts = append(texts, p.Titles[0])
+	}
+	for _, t := range texts {
+		for _, w := range strings.Fields(fold(t)) {
+			switch {
+			case earlyWords[w]:
+				return -1
+			case lateWords[w]:
+				v = 1
+			}
+		}
+	}
+	return v
+}
+
+var earlyWords = set("provisional preliminary draft unchecked uncorrected unconfirmed old superseded vorlaufig vorlaufige provisoire provisorio provisional voorlopig voorlopige wstepne preliminar preliminara forelobig forelopig")
+
+var lateWords = set("corrected correct final revised amended checked definitive endgultig korrigiert definitif corrige corregido corretto definitivo gecorrigeerd definitief ostateczne korrigerad rettet")
 
 // askDistances asks about a run whose lines are over several distances.
 func (rs *runSettler) askDistances(parts []*Part) {

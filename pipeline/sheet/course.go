@@ -175,7 +175,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn log prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
+var trailingWords = set("winter summer spring autumn log handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -380,6 +380,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			continue
 		}
 		whole := strings.TrimSpace(seg)
+		if otherTimes[fold(whole)] && !labelled {
+			continue // "Last week (3 May 2026)"
+		}
 		seg = plainWords(whole)
 		if !labelled {
 			seg = plainWords(placeIn(seg))
@@ -425,6 +428,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// otherTimes are headings of what was at another time.
+var otherTimes = set("", "last week", "last weeks", "last time", "last run", "last month", "last year", "previous week", "previous run", "the week before", "week before", "this week", "this weeks", "next week", "vorige woche", "letzte woche", "semaine derniere", "semana pasada", "vorige week", "settimana scorsa", "forra veckan", "sidste uge")
 
 // greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
 func greets(text string) bool {
@@ -479,6 +485,25 @@ func saysColumn(lex *lexicon, text string) bool {
 	}
 	return true
 }
+
+// saysOrder says whether a tab's name only says how its lines are chosen, sorted or
+// come about: "Finish order", "Alphabetical", "Top 10", "By club".
+func saysOrder(tab string) bool {
+	said := false
+	for _, w := range strings.Fields(fold(tab)) {
+		switch {
+		case orderWords[w]:
+			said = true
+		case titleWords[w], headingWords[w] != 0, isOrdinalOrNumber(w):
+		default:
+			return false
+		}
+	}
+	return said
+}
+
+var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique sorted sort top ten winners category categories categorised gender age group groups clubs teams
+	splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
 
 func isVenueLabel(f string) bool {
 	switch f {
@@ -563,6 +588,11 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			words = wholeName(strings.FieldsFunc(spaced, func(r rune) bool { return r == '-' || r == ' ' }), words)
 			slug := Slug(strings.Join(words, " "))
+			if len(words) > 2 && strings.Contains(marked, "|") && leagueWords[fold(words[0])] {
+				words = words[1:] // "League Alder Bank 2026-01-03"
+				seg = strings.Join(words, " ")
+				slug = Slug(seg)
+			}
 			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course")
 			// Names that programs and scanners give: scan00149, Book1, Mappe2.
 			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) {
@@ -578,6 +608,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// leagueWords say before a place what its results are for.
+var leagueWords = set("league summary standings liga ligue serie cup")
 
 // runFile is a file's name made to say course and date: alder-bank_2026-01-03.
 var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)
@@ -608,7 +641,7 @@ func fileDull(slug string) bool {
 	return true
 }
 
-var dullFiles = set(`book workbook spreadsheet scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
+var dullFiles = set(`book workbook spreadsheet age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)

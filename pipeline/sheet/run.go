@@ -562,17 +562,14 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 			cs = append(cs, cand{w, p.titleAt(i)})
 		}
 	}
-	if p.Tab != "" && !rs.oneTab() {
-		if slug, ok := rs.book.within(p.Tab); ok {
-			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
-		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
-			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: 35, why: "what is left of the tab's name without date and general words"}, "tab name"})
+	if weight := 35; p.Tab != "" && (!rs.oneTab() || !rs.namedByFile(p.Tab)) {
+		if rs.oneTab() {
+			weight = 25
 		}
-	} else if p.Tab != "" && !rs.namedByFile(p.Tab) {
 		if slug, ok := rs.book.within(p.Tab); ok {
 			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
-		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) {
-			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: 25, why: "what is left of the tab's name without date and general words"}, "tab name"})
+		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysOrder(p.Tab) {
+			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name"})
 		}
 	}
 	for _, w := range rs.files {
@@ -1232,18 +1229,41 @@ func (rs *runSettler) share(parts []*Part) {
 			date = p.Date
 		}
 	}
-	if f := rs.sheet.facts; len(f) > 0 && len(courses) == 0 {
-		p := &Part{Titles: f}
-		for i, t := range f {
+	if f := rs.sheet.facts; len(f) > 0 && (len(courses) == 0 || rs.onlyFileSays(parts)) {
+		said := map[string]Found{}
+		for _, t := range f {
 			for _, w := range courseWords(t, rs.lex, rs.book) {
-				if w.weight >= 90 && p.Course.Value == "" {
-					p.Course, courses[w.slug] = Found{Value: w.slug, Text: f[i]}, true
+				if w.weight >= 90 {
+					said[w.slug] = Found{Value: w.slug, Text: t}
 				}
 			}
 		}
-		course = p.Course
+		if len(said) == 1 {
+			clear(courses)
+			for slug, found := range said {
+				course, courses[slug] = found, true
+			}
+			for _, p := range parts {
+				if p.runs.courseCol < 0 {
+					p.Course = Found{} // what the name of the file may mean counts less
+				}
+			}
+		}
 	}
-	if f := rs.sheet.facts; len(f) > 0 && len(dates) == 0 {
+	if len(courses) == 0 {
+		best := courseWord{}
+		for _, t := range rs.sheet.cover {
+			for _, w := range courseWords(t, rs.lex, rs.book) {
+				if w.weight > best.weight {
+					best = w
+				}
+			}
+		}
+		if best.slug != "" {
+			course, courses[best.slug] = Found{Value: best.slug, Text: best.text}, true
+		}
+	}
+	if f := append(slices.Clone(rs.sheet.facts), rs.sheet.cover...); len(f) > 0 && len(dates) == 0 {
 		p := &Part{Titles: f}
 		p.Course = course
 		var evs []evidence
@@ -1267,6 +1287,24 @@ func (rs *runSettler) share(parts []*Part) {
 			p.runs.day, p.runs.dayOK = date.Day, true
 		}
 	}
+}
+
+// onlyFileSays says whether nothing but the name of the file, or of a folder, says
+// which course all tabs are of, and not in the form <course>_<date>.
+func (rs *runSettler) onlyFileSays(parts []*Part) bool {
+	base := baseName(rs.sheet.Name)
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
+		base = base[:dot]
+	}
+	for _, p := range parts {
+		if p.runs.courseCol >= 0 || p.Course.Value != "" && p.Course.From != "file name" && p.Course.From != "folder name" {
+			return false
+		}
+		if strings.HasSuffix(p.Course.Why, "a known course") {
+			return false
+		}
+	}
+	return !runFile.MatchString(base)
 }
 
 // shareHalves gives a tab of names the run of the tab of times beside it, or the

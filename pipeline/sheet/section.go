@@ -77,6 +77,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	first := ""
 	if n := len(p.Titles); n > 0 && isSection(p.Titles[n-1]) {
 		first = p.Titles[n-1]
+	} else if len(sections) == 0 && saysWho(p.Tab) {
+		first = p.Tab
 	}
 	if (len(sections) > 0 || first != "") && data > 0 {
 		s.addSections(p, sections, first)
@@ -235,6 +237,36 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// saysWho says whether the name of a tab is a sex or an age group beyond doubt:
+// "Ladies", "M40-44", "U17 girls", but not "Jan17", "Run 12" or "5k".
+func saysWho(tab string) bool {
+	if !isSection(tab) {
+		return false
+	}
+	f := fold(tab)
+	if len(f) < 2 {
+		return false
+	}
+	if _, _, _, ok := findDistance(tab); ok {
+		return false
+	}
+	numbers := 0
+	for _, t := range tokenize(strings.ReplaceAll(f, "-", " ")) {
+		switch {
+		case t.kind == 'd':
+			if numbers++; t.n < 9 || t.n > 99 {
+				return false
+			}
+		case t.kind == 'l' && !tabGroups[t.word] && !groupPart[t.word] && !classWords[t.word] && !sexWords[t.word] && !titleWords[t.word]:
+			return false
+		}
+	}
+	return numbers != 2 || strings.ContainsAny(f, "mwfvl") || strings.ContainsAny(tab, "-–")
+}
+
+// tabGroups are the letters that groups in the names of tabs begin with.
+var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf sl jm jw jf jl ms ws fs mj wj")
 
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {

@@ -90,6 +90,7 @@ type Sheet struct {
 	divided map[string]*inOneCell // tabs on which each row stands in one cell
 
 	facts []string // labelled lines of tabs that hold no results
+	cover []string // first lines of a tab in front of the results
 }
 
 // Found is a fact about a whole part, with where it came from and why it was

@@ -20,7 +20,10 @@ type table struct {
 	sample   []line // where not
 	run      string // heading of a column of times that says the run; "" none
 	runFrom  string // where it stands
-	aside    string // headings of a list beside it that was left out
+	// runCourse is what stands over that column of the run's course, as a title line.
+	runCourse string
+	aside     string   // headings of a list beside it that was left out
+	facts     []string // labels and values that stood beside it
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -96,7 +99,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.grid == nil {
 		s.tooLargeFor(t, lex)
 	}
-	for i, below := range t.below(lex) {
+	for i, below := range t.liftFacts(lex).below(lex) {
 		if below.other != "" {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: below.row}, Severity: place.Note, Kind: "table-left-out", Read: below.other, Expected: "the columns of the results above it"})
 			continue
@@ -243,11 +246,19 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	c.askNames(p, s.Name)
 	if t.run != "" {
 		p.Titles, p.titleFrom = append(p.Titles, t.run), t.runFrom
-		if p.Index(Position) < 0 && p.Kind == "full" {
-			p.Kind = "excerpt"
+		if t.runCourse != "" {
+			p.Titles = append(p.Titles, t.runCourse)
 		}
-		p.problem(s.Name, headingRow, -1, place.Note, "runs-in-columns", t.run, "", "Each time in this column was read as a result of that run, without a place. It is taken for a part of the field; if it is all of it, load the sheet with --kind full.")
+		without := ""
+		if p.Index(Position) < 0 {
+			without = ", without a place"
+			if p.Kind == "full" {
+				p.Kind = "excerpt"
+			}
+		}
+		p.problem(s.Name, headingRow, -1, place.Note, "runs-in-columns", t.run, "", "Each time in this column was read as a result of that run"+without+". It is taken for a part of the field; if it is all of it, load the sheet with --kind full.")
 	}
+	p.Titles = append(p.Titles, t.facts...)
 	for _, h := range head[:titleEnd] {
 		p.Titles = append(p.Titles, titleTexts(lex, h.cells)...)
 	}
@@ -289,9 +300,10 @@ const factLines = 30
 // keepFacts keeps the labelled lines of a tab that holds no results, "Course:
 // Alder Bank", for the tabs that say nothing themselves.
 func (s *Sheet) keepFacts(t table, lex *lexicon) {
-	if t.tab == "" || t.grid == nil || t.hidden || helperTab(t.tab) {
+	if t.tab == "" || t.grid == nil || t.hidden || helperTab(t.tab) && !coverTab(t.tab) {
 		return
 	}
+	s.keepCover(t)
 	for i := 0; i < t.grid.len() && i < factLines; i++ {
 		_, cells := t.grid.at(i)
 		if rowFilled(cells) > 6 {
@@ -424,7 +436,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	named := p.named()
 	numbered := p.Index(Number) >= 0
 	placed := p.Index(Position) >= 0
-	if helperTab(tab) {
+	if helperTab(tab) && !(timed && named && p.filledTemplate(tab)) {
 		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
@@ -549,7 +561,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	}
 	// The last row with more than a printed position; repeated values left out.
 	rows := 0
-	r.findTail(t.grid)
+	r.findTail(t.grid, t.run != "")
 	blanks := map[int]int{}
 	var fillable []int
 	for _, m := range []Meaning{Course, Date, Session, Distance} {
@@ -636,8 +648,9 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 
 // findTail finds the last row that is a result beyond doubt, and the rows after
 // it that stand apart (after a blank row or a line of text): footers, winners,
-// records, helpers.
-func (r *rowRules) findTail(g *grid) {
+// records, helpers. gaps says that rows are missing because their runners were not
+// there, so that a row that stands apart is none.
+func (r *rowRules) findTail(g *grid, gaps bool) {
 	sure := func(cells []string) bool {
 		if r.hasPositions {
 			return kindOf(cellAt(cells, r.pos)) == kInt && rowFilled(cells) >= 2
@@ -661,6 +674,10 @@ func (r *rowRules) findTail(g *grid) {
 		}
 	}
 	if last < 0 {
+		return
+	}
+	if gaps {
+		r.lastSure = g.row(last)
 		return
 	}
 	if !r.hasPositions {

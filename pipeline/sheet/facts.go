@@ -1,0 +1,157 @@
+package sheet
+
+import "strings"
+
+// Facts of a run that stand outside its table: labels and values beside it, the
+// lines of a cover tab.
+
+// liftFacts takes a block of labels and their values that stands to the right of a
+// table's heading, "Venue: | Alder Bank" above "Date: | 3 Jan 2026", out of the
+// rows: they are lines about the whole table.
+func (t table) liftFacts(lex *lexicon) table {
+	if t.grid == nil || t.grid.len() < 3 {
+		return t
+	}
+	col := t.factColumn(lex)
+	if col < 0 {
+		return t
+	}
+	g := newGrid()
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		label := trim(unmangle(cellAt(cells, col)))
+		if label == "" {
+			g.add(row, cells)
+			continue
+		}
+		var values []string
+		for c := col + 1; c < len(cells); c++ {
+			if v := trim(unmangle(cells[c])); v != "" {
+				values = append(values, strings.Join(strings.Fields(v), " "))
+			}
+		}
+		t.facts = append(t.facts, strings.TrimSuffix(label, ":")+": "+strings.Join(values, " | "))
+		g.add(row, cells[:col])
+	}
+	t.src, t.grid = g, g
+	return t
+}
+
+// factColumn is the column of such labels: the last but one that is filled or
+// before it, of labels alone, one of which says the course or the date; -1 for none.
+func (t table) factColumn(lex *lexicon) int {
+	const looks = 40 // a column that goes on further is one of the table
+	most := 0
+	for i := 0; i < t.grid.len(); i++ {
+		if n := t.grid.width(i); i < looks {
+			most = max(most, n)
+		}
+	}
+	for col := 3; col+1 < most; col++ {
+		labels, run, others := 0, false, 0
+		for i := 0; i < t.grid.len() && others == 0; i++ {
+			_, cells := t.grid.at(i)
+			c := trim(unmangle(cellAt(cells, col)))
+			if c == "" {
+				continue
+			}
+			g := lex.read(strings.TrimSuffix(c, ":"))
+			said := g.known && (g.meaning == Course || g.meaning == Date) || isVenueLabel(fold(c))
+			switch {
+			case !strings.HasSuffix(c, ":") && !said && !labelWords[fold(c)], isBlank(cellAt(cells, col+1)), len(c) > 30:
+				others++
+			default:
+				labels++
+				run = run || said
+			}
+		}
+		if others == 0 && labels >= 2 && run && t.freeBefore(col) {
+			return col
+		}
+	}
+	return -1
+}
+
+// freeBefore says whether a table stands to the left of a column, with a blank
+// column between.
+func (t table) freeBefore(col int) bool {
+	filled := 0
+	for i := 0; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		if !isBlank(cellAt(cells, col-1)) {
+			return false
+		}
+		for c := 0; c < col-1 && c < len(cells); c++ {
+			if !isBlank(cells[c]) {
+				filled++
+			}
+		}
+	}
+	return filled >= 6
+}
+
+// coverLines is how many lines at the top of a cover tab may say the run.
+const coverLines = 4
+
+// keepCover keeps the first lines of a tab in front of the results, which may say
+// what they are of: "Alder Bank" over "3 May 2026".
+func (s *Sheet) keepCover(t table) {
+	if len(s.Parts) > 0 || t.tabIndex > 0 && !coverTab(t.tab) || helperTab(t.tab) && !coverTab(t.tab) {
+		return
+	}
+	seen := 0
+	for i := 0; i < t.grid.len() && seen < coverLines; i++ {
+		_, cells := t.grid.at(i)
+		switch rowFilled(cells) {
+		case 0:
+			continue
+		case 1:
+			if text := titleText(cells); !isRemark(text) {
+				s.cover = append(s.cover, text)
+			}
+		default:
+			return // a table begins
+		}
+		seen++
+	}
+}
+
+// coverTab says whether a tab's name announces what the workbook is about.
+func coverTab(tab string) bool {
+	for _, w := range strings.Fields(fold(tab)) {
+		if !coverWords[w] && !titleWords[w] && !isOrdinalOrNumber(w) {
+			return false
+		}
+	}
+	return true
+}
+
+var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
+	overzicht podsumowanie sammanfattning oversigt oversikt`)
+
+// filledTemplate says whether a tab called a template was filled in all the same:
+// three lines or more have a name and a time.
+func (p *Part) filledTemplate(tab string) bool {
+	for _, w := range strings.Fields(fold(tab)) {
+		if helperTabs[w] && !templateWords[w] {
+			return false
+		}
+	}
+	name, clock := p.Index(Name), p.Index(Time)
+	if name < 0 {
+		name = max(p.Index(FamilyName), p.Index(GivenName))
+	}
+	n := 0
+	p.src.each(func(_ int, cells []string) error {
+		if kindOf(cellAt(cells, name)) == kText && secondsOf(cells, clock) > 0 {
+			n++
+		}
+		if n >= 3 {
+			return errStop
+		}
+		return nil
+	}) // a grid has no errors of its own
+	return n >= 3
+}
+
+var templateWords = set("template vorlage modele plantilla modello sjabloon szablon mall skabelon mal modelo")

@@ -1,0 +1,69 @@
+package sheet
+
+import "strings"
+
+// Columns that look like age groups cell by cell and are none as a whole.
+
+// countsByLetter says whether a column counts the men and the women apart, "M1, M2,
+// F1, M3": each letter's numbers go up by one from 1.
+func (s *settler) countsByLetter(i int) bool {
+	last, n, steps := map[byte]int{}, 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		letter, number, ok := letterNumber(trim(cellAt(r.cells, i)))
+		if !ok {
+			if isBlank(cellAt(r.cells, i)) {
+				continue
+			}
+			return false
+		}
+		n++
+		switch before, seen := last[letter]; {
+		case !seen && number > 3:
+			return false
+		case seen && number == before+1:
+			steps++
+		case seen && (number <= before || number > before+3): // some are left out: the unnamed
+			return false
+		}
+		last[letter] = number
+	}
+	return n >= 4 && steps*2 >= n-len(last) && steps > 0
+}
+
+// letterNumber reads "M12" and "F 3".
+func letterNumber(c string) (letter byte, number int, ok bool) {
+	if len(c) < 2 || len(c) > 5 {
+		return 0, 0, false
+	}
+	letter = c[0] | 0x20
+	if letter < 'a' || letter > 'z' {
+		return 0, 0, false
+	}
+	digits := strings.TrimLeft(c[1:], " .-")
+	if !digitsOnly(digits) {
+		return 0, 0, false
+	}
+	for _, d := range digits {
+		number = number*10 + int(d-'0')
+	}
+	return letter, number, true
+}
+
+// schoolForms says whether a column holds the classes of a school, "7B, 9C, 10A": a
+// year of school and a letter, of which one at least stands for no sex.
+func (s *settler) schoolForms(i int) bool {
+	n, other := 0, false
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		year := strings.TrimRight(c, "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ")
+		if !digitsOnly(year) || len(year) > 2 || len(c) != len(year)+1 || looseNumber(year) > 13 {
+			return false
+		}
+		n++
+		other = other || strings.IndexByte("bgmfwvdhk", c[len(c)-1]|0x20) < 0
+	}
+	return n >= 3 && other
+}

@@ -1,0 +1,261 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// strangerBooks are workbooks of the kinds that a collection by somebody else showed
+// to be misread. Tabs begin with "== name"; what is read is tab, row, run, then name,
+// time, sex and group.
+var strangerBooks = []struct {
+	name, file, text, want string
+}{
+	{"dates merged over two columns each", "winter series", `== Series
+Alder Bank winter series
+||3 Jan 2026|3 Jan 2026|10 Jan 2026|10 Jan 2026
+Name|Cat|Pos|Time|Pos|Time
+Jo Lee|W40|2|18:31|1|18:20
+Al Roe|M45|1|18:20
+Cy Dee|M50|3|19:10|2|19:02
+`, `Series!4 alder-bank 2026-01-03 Jo Lee 18:31 W40
+Series!5 alder-bank 2026-01-03 Al Roe 18:20 M45
+Series!6 alder-bank 2026-01-03 Cy Dee 19:10 M50
+Series!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
+Series!6 alder-bank 2026-01-10 Cy Dee 19:02 M50
+`},
+	{"a row of dates over a row of courses", "Two venue league", `== Grid
+Two venue league
+Date||3 Jan 2026|10 Jan 2026
+Venue||Alder Bank|Ember Quay
+Name|Sex
+Jo Lee|F|18:31|18:20
+Al Roe|M|18:20
+Cy Dee|M||19:02
+`, `Grid!5 alder-bank 2026-01-03 Jo Lee 18:31 F
+Grid!6 alder-bank 2026-01-03 Al Roe 18:20 M
+Grid!5 ember-quay 2026-01-10 Jo Lee 18:20 F
+Grid!7 ember-quay 2026-01-10 Cy Dee 19:02 M
+`},
+	{"months over days, the year in the title", "times", `== Grid
+Alder Bank 2026
+|||January|January|February
+No.|Name|Cat|24|31|7
+1|Jo Lee|F|18:31|18:20
+2|Al Roe|M|18:20||18:02
+`, `Grid!4 alder-bank 2026-01-24 Jo Lee 18:31 F
+Grid!5 alder-bank 2026-01-24 Al Roe 18:20 M
+Grid!4 alder-bank 2026-01-31 Jo Lee 18:20 F
+Grid!5 alder-bank 2026-02-07 Al Roe 18:02 M
+`},
+	{"days of the month in the title", "times", `== January
+Alder Bank: January 2026
+Name|Sex|Sat 3|Sat 10|Runs
+Jo Lee|F|18:31|18:20|2
+Al Roe|M|18:20||1
+`, `January!3 alder-bank 2026-01-03 Jo Lee 18:31 F
+January!4 alder-bank 2026-01-03 Al Roe 18:20 M
+January!3 alder-bank 2026-01-10 Jo Lee 18:20 F
+`},
+	{"tabs that say who is on them, a cover that says the run", "Age group results", `== Cover
+Event||Alder Bank
+Date||3 January 2026
+Weather||dry
+== Senior Women
+Pos|Name|Time
+1|Jo Lee|18:31
+2|Di Fox|18:40
+== M45-49
+Pos|Name|Time
+1|Al Roe|18:20
+2|Cy Dee|19:02
+`, `Senior Women!2 alder-bank 2026-01-03 Jo Lee 18:31 Senior Women
+Senior Women!3 alder-bank 2026-01-03 Di Fox 18:40 Senior Women
+M45-49!2 alder-bank 2026-01-03 Al Roe 18:20 M45-49
+M45-49!3 alder-bank 2026-01-03 Cy Dee 19:02 M45-49
+`},
+	{"a cover without labels", "report 12", `== Summary
+Alder Bank
+3 January 2026
+
+Finishers|2
+== Results
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+`, `Results!2 alder-bank 2026-01-03 Al Roe 18:20
+Results!3 alder-bank 2026-01-03 Jo Lee 18:31
+`},
+	{"men and women on tabs of their own", "alder-bank_2026-01-03", `== Ladies
+Pos|Name|Age group|Time
+1|Jo Lee|40-44|18:31
+2|Di Fox|35-39|18:40
+== Gents
+Pos|Name|Age group|Time
+1|Al Roe|45-49|18:20
+2|Cy Dee|50-54|19:02
+`, `Ladies!2 alder-bank 2026-01-03 Jo Lee 18:31 Ladies 40-44
+Ladies!3 alder-bank 2026-01-03 Di Fox 18:40 Ladies 35-39
+Gents!2 alder-bank 2026-01-03 Al Roe 18:20 Gents 45-49
+Gents!3 alder-bank 2026-01-03 Cy Dee 19:02 Gents 50-54
+`},
+	{"what was corrected stands", "alder-bank_2026-01-03", `== Provisional
+Pos|Name|Time
+1|Al Roe|18:20
+2|Unknown|18:31
+3|Cy Dee|19:02
+4|Di Fox|19:40
+== Corrected
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+3|Cy Dee|19:02
+4|Di Fox|19:40
+`, `Corrected!2 alder-bank 2026-01-03 Al Roe 18:20
+Corrected!3 alder-bank 2026-01-03 Jo Lee 18:31
+Corrected!4 alder-bank 2026-01-03 Cy Dee 19:02
+Corrected!5 alder-bank 2026-01-03 Di Fox 19:40
+`},
+	{"tabs that only say the order of their lines", "alder-bank_2026-01-03", `== Finish order
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+3|Cy Dee|19:02
+== Alphabetical
+Pos|Name|Time
+3|Cy Dee|19:02
+2|Jo Lee|18:31
+1|Al Roe|18:20
+== Top 10
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+3|Cy Dee|19:02
+`, `Finish order!2 alder-bank 2026-01-03 Al Roe 18:20
+Finish order!3 alder-bank 2026-01-03 Jo Lee 18:31
+Finish order!4 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"tabs of months and of weeks are no groups", "Alder Bank 2026", `== Jan17
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+== Jan24
+Pos|Name|Time
+1|Al Roe|18:24
+2|Jo Lee|18:33
+`, `Jan17!2 alder-bank 2026-01-17 Al Roe 18:20
+Jan17!3 alder-bank 2026-01-17 Jo Lee 18:31
+Jan24!2 alder-bank 2026-01-24 Al Roe 18:24
+Jan24!3 alder-bank 2026-01-24 Jo Lee 18:33
+`},
+	{"labels at the right of the table", "weekly", `== Sheet1
+Pos|Name|Time|||Venue:|Alder Bank
+1|Al Roe|18:20|||Date:|3 Jan 2026
+2|Jo Lee|18:31|||Start:|09:00
+3|Cy Dee|19:02|||Timekeeper:|Pat Ng
+`, `Sheet1!2 alder-bank 2026-01-03 Al Roe 18:20
+Sheet1!3 alder-bank 2026-01-03 Jo Lee 18:31
+Sheet1!4 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"last week beside this week", "alder-bank_2026-01-10", `== Results
+Alder Bank 10 January 2026||||Last week (3 January 2026)
+Pos|Name|Time||Pos|Name|Time
+1|Al Roe|18:20||1|Jo Lee|18:11
+2|Jo Lee|18:31||2|Di Fox|18:15
+`, `Results!3 alder-bank 2026-01-10 Al Roe 18:20
+Results!4 alder-bank 2026-01-10 Jo Lee 18:31
+Results!3 alder-bank 2026-01-03 Jo Lee 18:11
+Results!4 alder-bank 2026-01-03 Di Fox 18:15
+`},
+	{"a template that was filled in", "alder-bank_2026-01-03", `== Template
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+3|Cy Dee|19:02
+4
+5
+`, `Template!2 alder-bank 2026-01-03 Al Roe 18:20
+Template!3 alder-bank 2026-01-03 Jo Lee 18:31
+Template!4 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"places among men and women, classes of a school", "alder-bank_2026-01-03", `== Results
+Pos|Gen Pos|Name|Form|Time
+1|M1|Al Roe|9B|18:20
+2|F1|Jo Lee|9A|18:31
+3|M2|Cy Dee|10C|19:02
+4|M3|Ed Gow|8B|19:40
+5|F2|Di Fox|7C|19:51
+`, `Results!2 alder-bank 2026-01-03 Al Roe 18:20
+Results!3 alder-bank 2026-01-03 Jo Lee 18:31
+Results!4 alder-bank 2026-01-03 Cy Dee 19:02
+Results!5 alder-bank 2026-01-03 Ed Gow 19:40
+Results!6 alder-bank 2026-01-03 Di Fox 19:51
+`},
+}
+
+// bookOf writes a workbook of texts.
+func bookOf(t *testing.T, text string) []byte {
+	return workbook(t, func(f *excelize.File) {
+		for i, tab := range strings.Split(text, "== ")[1:] {
+			name, rows, _ := strings.Cut(tab, "\n")
+			var err error
+			if i == 0 {
+				err = f.SetSheetName("Sheet1", name)
+			} else {
+				_, err = f.NewSheet(name)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			for r, line := range strings.Split(strings.TrimSuffix(rows, "\n"), "\n") {
+				for c, cell := range strings.Split(line, "|") {
+					if cell == "" {
+						continue
+					}
+					at, _ := excelize.CoordinatesToCellName(c+1, r+1)
+					if err := f.SetCellStr(name, at, cell); err != nil {
+						t.Fatal(err)
+					}
+				}
+			}
+		}
+	})
+}
+
+func TestStrangerBooks(t *testing.T) {
+	for _, c := range strangerBooks {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read(c.file+".xlsx", bookOf(t, c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var b strings.Builder
+			for _, p := range s.Parts {
+				p.Each(func(row int, cells []string) error {
+					course, day, _, _ := p.RunOf(cells)
+					fmt.Fprintf(&b, "%s!%d %s %s", p.Tab, row, course, day)
+					for _, m := range []Meaning{Name, Time, Sex, AgeGroup} {
+						if v := cellAt(cells, p.Index(m)); v != "" {
+							fmt.Fprintf(&b, " %s", v)
+						}
+					}
+					b.WriteByte('\n')
+					return nil
+				})
+				for _, q := range p.Problems {
+					if q.Severity > 0 && q.Kind != "positions-missing" && strings.Contains(q.Kind, "unclear") {
+						t.Errorf("asks %s: %s", q.Kind, q.Read)
+					}
+				}
+			}
+			if got := b.String(); got != c.want {
+				var d strings.Builder
+				s.Describe(&d)
+				t.Errorf("read\n%swant\n%s%s", got, c.want, d.String())
+			}
+		})
+	}
+}
