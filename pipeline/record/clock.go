@@ -6,6 +6,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // clockShape is what the text of a time cell looks like, before anybody
@@ -352,9 +353,9 @@ func leadingNumber(b []byte) (n int64, frac float64, rest []byte, ok bool) {
 // German, Dutch, Spanish, Italian, Portuguese, Polish and the Nordic languages.
 var unitWords = map[string]byte{
 	"h": 'h', "hr": 'h', "hrs": 'h', "hour": 'h', "hours": 'h', "std": 'h', "stunde": 'h', "stunden": 'h', "uur": 'h', "u": 'h',
-	"heure": 'h', "heures": 'h', "hora": 'h', "horas": 'h', "ora": 'h', "ore": 'h', "godz": 'h', "t": 'h', "tim": 'h', "time": 'h', "timer": 'h', "timmar": 'h',
-	"m": 'm', "mn": 'm', "min": 'm', "mins": 'm', "minute": 'm', "minutes": 'm', "minuten": 'm', "minuto": 'm', "minutos": 'm', "minuti": 'm', "minut": 'm', "minuter": 'm', "minutter": 'm', "minuty": 'm', "'": 'm',
-	"s": 's', "sec": 's', "secs": 's', "second": 's', "seconds": 's', "sek": 's', "sekunde": 's', "sekunden": 's', "seg": 's', "segundo": 's', "segundos": 's', "secondi": 's', "secondes": 's', "seconde": 's', "seconden": 's', "sekunder": 's', "sekund": 's', `"`: 's', "''": 's',
+	"heure": 'h', "heures": 'h', "hora": 'h', "horas": 'h', "ora": 'h', "ore": 'h', "godz": 'h', "t": 'h', "tim": 'h', "time": 'h', "timer": 'h', "timmar": 'h', "hod": 'h', "hodin": 'h', "tund": 'h', "tundi": 'h', "st": 'h', "val": 'h', "sat": 'h', "sati": 'h', "oras": 'h', "saat": 'h', "sa": 'h', "klst": 'h', "ч": 'h', "час": 'h', "часа": 'h', "ω": 'h', "ωρες": 'h',
+	"m": 'm', "mn": 'm', "min": 'm', "mins": 'm', "minute": 'm', "minutes": 'm', "minuten": 'm', "minuto": 'm', "minutos": 'm', "minuti": 'm', "minut": 'm', "minuter": 'm', "minutter": 'm', "minuty": 'm', "perc": 'm', "minuta": 'm', "minutit": 'm', "dk": 'm', "dakika": 'm', "мин": 'm', "хв": 'm', "λ": 'm', "λεπ": 'm', "λεπτα": 'm', "'": 'm',
+	"s": 's', "sec": 's', "secs": 's', "second": 's', "seconds": 's', "sek": 's', "sekunde": 's', "sekunden": 's', "seg": 's', "segundo": 's', "segundos": 's', "secondi": 's', "secondes": 's', "seconde": 's', "seconden": 's', "sekunder": 's', "sekund": 's', "sekundy": 's', "mp": 's', "sekunda": 's', "sekundi": 's', "secunde": 's', "sekuntia": 's', "sn": 's', "saniye": 's', "сек": 's', "с": 's', "δ": 's', "δευτ": 's', `"`: 's', "''": 's',
 }
 
 // lexUnits reads times with their units: 24m31s, 24'31", 24 min 31, 1h02, 1 hr
@@ -419,7 +420,7 @@ func unitPrefix(b []byte) []byte {
 		}
 		return b[:i]
 	}
-	for i < len(b) && b[i] >= 'a' && b[i] <= 'z' {
+	for i < len(b) && (b[i] >= 'a' && b[i] <= 'z' || b[i] >= utf8.RuneSelf) {
 		i++
 	}
 	if i > 0 && i < len(b) && b[i] == '.' {
@@ -482,7 +483,7 @@ func lexRepaired(b []byte) clockCell {
 	if i := bytes.IndexByte(b, '('); i > 0 {
 		b = b[:i]
 	}
-	b = bytes.TrimRight(b, "*#!+)~ .")
+	b = bytes.TrimRight(b, "*#!+)~ .†‡§^")
 	for _, mark := range []string{" 1st timer", " first timer", " 1st time"} {
 		b = bytes.TrimSuffix(b, []byte(mark))
 	}
@@ -556,7 +557,7 @@ func lexRepaired(b []byte) clockCell {
 }
 
 // timeRemarks may follow a time without changing it.
-var timeRemarks = wordSet(`pb|sb|cb|cr|nr|pr|new|debut|record|new pb|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+var timeRemarks = wordSet(`pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
 
 // lexDots reads three numbers between dots: 1.02.15 or 24.31.5.
 func lexDots(b []byte) (clockCell, bool) {

@@ -1,6 +1,9 @@
 package record
 
-import "bytes"
+import (
+	"bytes"
+	"unicode/utf8"
+)
 
 // groupKind is the form in which an age group was printed.
 type groupKind uint8
@@ -50,13 +53,13 @@ const (
 )
 
 var groupWords = wordTable(map[string]groupWord{
-	`age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`:                                                                                 filler,
-	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|voksen|erwachsene`:                                                                                                                                                    seniorWord,
-	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j`: juniorWord,
-	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr`:                                                                                                                                                  veteranWord,
-	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than`: underWord,
-	`o|over|uber|ueber|ab|plus|from|oltre|mas de|>|ue`:                      overWord,
-	`to|bis|a|au|tm|do|al`:                            toWord,
+	`let|lety|rokow|rokov|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
+	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|voksen|erwachsene`: seniorWord,
+	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
+	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                           veteranWord,
+	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than`:                                                                     underWord,
+	`o|over|uber|ueber|ab|plus|from|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`: overWord,
+	`to|bis|a|au|tm|do|al|до|έως|εως`:                 toWord,
 	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`: bornWord,
 })
 
@@ -80,7 +83,7 @@ func parseGroup(b []byte) group {
 	var nums [4]int
 	var digits [4]int
 	n := 0
-	var plus, lt, gt, andU, andO, born bool
+	var plus, lt, gt, andU, andO, born, until bool
 	var seniorSeen, juniorSeen, vetSeen bool
 	letterClass := byte(0) // A, B, C, D of German youth classes
 	setSex := func(m sexMark) {
@@ -171,10 +174,40 @@ func parseGroup(b []byte) group {
 				}
 			case bornWord:
 				born = true
+			case toWord:
+				until = until || n == 0 && (string(w) == "do" || string(w) == "bis")
 			case filler:
 				if len(w) == 1 && w[0] == 's' && n == 0 {
 					seniorSeen = true // "S M"; after a number it is "40s"
 				}
+			}
+		case ch >= utf8.RuneSelf: // a word of another script
+			j := i
+			for j < len(b) && b[j] >= utf8.RuneSelf {
+				j++
+			}
+			w := string(b[i:j])
+			i = j
+			if m, ok := sexWordMarks[w]; ok && m != unsaid {
+				setSex(m)
+				g.lone = g.lone || utf8.RuneCountInString(w) == 1
+				continue
+			}
+			switch gw, ok := groupWords[w]; {
+			case !ok:
+				return group{}
+			case gw == overWord && n > 0:
+				andO = true
+			case gw == overWord:
+				gt = true
+			case gw == toWord && n == 0:
+				until = true
+			case gw == juniorWord:
+				juniorSeen = true
+			case gw == veteranWord:
+				vetSeen = true
+			case gw == bornWord:
+				born = true
 			}
 		case ch == '-' || ch == '_' || ch == '/' || ch == '~':
 			i++
@@ -223,7 +256,7 @@ func parseGroup(b []byte) group {
 			g.kind = bornIn
 		case plus || gt || andO:
 			g.kind = open
-		case andU:
+		case andU || until:
 			g.kind = upTo
 		case lt:
 			g.kind = under

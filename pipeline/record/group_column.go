@@ -1,11 +1,14 @@
 package record
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/age"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -85,9 +88,33 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 		e.g.kind, e.status = special, st
 		return e
 	}
-	e.g = parseGroup(b)
+	if e.g = parseGroup(b); e.g.kind == noGroup {
+		if lo, hi, ok := groupAsDate(b); ok {
+			e.g = group{kind: between, lo: lo, hi: hi}
+		}
+	}
 	return e
 }
+
+// groupAsDate reads an age group of two small numbers that a spreadsheet took for
+// a date: 10-14 became 14-Oct or Oct-14, 11-12 became 11-Dec or 12-Nov.
+func groupAsDate(b []byte) (lo, hi int16, ok bool) {
+	x, y, found := bytes.Cut(b, []byte("-"))
+	if !found || len(x) == 0 || len(y) == 0 || len(b) > 8 {
+		return 0, 0, false
+	}
+	if x[0] > '9' {
+		x, y = y, x
+	}
+	day, err := strconv.Atoi(string(bytes.TrimSpace(x)))
+	month := monthsOfGroups[string(bytes.Trim(y, ". "))]
+	if err != nil || month == 0 || day > 19 || day == month || max(day, month)-min(day, month) > 9 || min(day, month) < youngestAge {
+		return 0, 0, false
+	}
+	return int16(min(day, month)), int16(max(day, month)), true
+}
+
+var monthsOfGroups = text.Months(func(s string) string { return string(fold(nil, s)) })
 
 // class is 0 for men's groups, 1 for women's, 2 for the rest.
 func class(s Sex) int {

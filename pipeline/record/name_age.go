@@ -10,6 +10,8 @@ type nameAges struct {
 	ages           int // an age that may run
 	seen           [oldestAge + 1]int
 	repeated       int // numbers that stood there before
+	short          int // two figures
+	zeros          int // of these with a nought first: 04
 	meaning        nameAge
 }
 
@@ -19,6 +21,7 @@ const (
 	noNameAge nameAge = iota
 	nameHasAge
 	nameHasYear
+	nameHasShortYear // of two figures
 )
 
 // bracketNumber is the number in brackets at the end of a text.
@@ -44,6 +47,12 @@ func (k *nameAges) observe(s string) {
 		return
 	}
 	k.numbers++
+	if len(s) > 4 && s[len(s)-4] == '(' {
+		k.short++
+		if s[len(s)-3] == '0' {
+			k.zeros++
+		}
+	}
 	switch {
 	case n >= 1900 && n < 2100:
 		k.years++
@@ -59,17 +68,23 @@ func (k *nameAges) observe(s string) {
 // every name has one and some stand twice, as ages do and runners' numbers don't.
 func (k *nameAges) settle(heading string) {
 	most := func(n int) bool { return n > 0 && n*10 >= k.names*9 }
-	said := false
+	said, year := false, false
 	for _, w := range strings.Fields(heading) {
 		said = said || ageHeadings[w]
+		year = year || yearHeadings[strings.Trim(w, "().,;:/")]
 	}
 	switch {
+	case k.short*10 >= k.numbers*9 && k.short > 0 && (year || k.zeros > 0 && most(k.numbers) && !said):
+		k.meaning = nameHasShortYear
 	case most(k.years) && k.numbers >= 4:
 		k.meaning = nameHasYear
 	case said && k.ages*10 >= k.numbers*9 && k.ages > 0, most(k.ages) && k.names >= 8 && k.repeated >= 2:
 		k.meaning = nameHasAge
 	}
 }
+
+// yearHeadings are words of a heading for the year of birth.
+var yearHeadings = wordSet(`yob|born|year|jg|jahrgang|jahrg|geb|geburtsjahr|ne|nee|annee|an|anno|nato|nascita|ano|nac|nasc|rok|rocnik|rocznik|ur|fodt|fodd|fodselsar|argang|synt|szul|ev|letnik|godiste|geboren|geboortejaar|gim|dz|г.р|гр|год|рік`)
 
 var ageHeadings = wordSet(`age|(age|age)|(age)|alter|(alter)|edad|(edad)|eta|(eta)|leeftijd|(leeftijd)|idade|(idade)|alder|(alder)|wiek|(wiek)|vek|(vek)`)
 

@@ -99,6 +99,8 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		case !ok:
 		case r.inNames.meaning == nameHasYear && n >= 1900 && n < 2100:
 			meet(r.c.Name, age.OfYear(n), age.Born, "")
+		case r.inNames.meaning == nameHasShortYear && n < 100:
+			meet(r.c.Name, age.OfYear(fullYear(n, day)), age.Born, "")
 		case r.inNames.meaning == nameHasAge && n < len(r.ageWindow):
 			meet(r.c.Name, r.windowOf(n, r.reckoning(r.o.AgeBasis, day)), r.o.AgeBasis, "")
 		}

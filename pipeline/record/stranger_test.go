@@ -28,6 +28,7 @@ func TestAgeBehindName(t *testing.T) {
 		{"Name", func(i int) string { return fmt.Sprintf(" (%d)", 35+i%5) }, 35},
 		{"Name", func(i int) string { return fmt.Sprintf(" (%d)", 35+i) }, -1},
 		{"Name", func(i int) string { return "" }, -1},
+		{"Name (age)", func(i int) string { return fmt.Sprintf(" (%02d)", 5+i) }, 5},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
 			for i := range 12 {
@@ -43,6 +44,16 @@ func TestAgeBehindName(t *testing.T) {
 			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c (%d)", 'a'+i, 1980+i), fmt.Sprintf("%d:%02d", 20+i, i)})
 		}
 	})
+	for _, heading := range []string{"Name (Jg.)", "Name"} {
+		lines, _ := readRows(t, c, []string{"Pos", heading, "Time"}, Options{}, func(yield func([]string)) {
+			for i, y := range []int{80, 81, 4, 75, 66, 9} { // 04 and 09 are no ages
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c (%02d)", 'a'+i, y), fmt.Sprintf("%d:%02d", 20+i, i)})
+			}
+		})
+		if lines[0].Birth != age.OfYear(1980) || lines[2].Birth != age.OfYear(2004) {
+			t.Errorf("%s: two-figure years behind names: %v, %v", heading, lines[0].Birth, lines[2].Birth)
+		}
+	}
 	if want := age.OfYear(1980); lines[0].Birth != want {
 		t.Errorf("year behind the name: %v, want %v", lines[0].Birth, want)
 	}
@@ -104,7 +115,7 @@ func TestSexSigns(t *testing.T) {
 
 // What stands around a time without changing it; minutes alone, which leave the
 // seconds open; and a reason in a note that takes away a place.
-func TestTimesWithWords(t *testing.T) {
+func TestTimesInUnits(t *testing.T) {
 	c := NoColumns()
 	c.Position, c.Name, c.Time, c.Sex, c.Notes = 0, 1, 2, 3, 4
 	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
@@ -177,6 +188,22 @@ func TestDayMinutes(t *testing.T) {
 		})
 		if len(r.Problems) > 0 || lines[0].TimeMS != 1126000 || lines[11].TimeMS != (1126+47*11)*1000 {
 			t.Errorf("%s: %d and %d ms, %v", k.what, lines[0].TimeMS, lines[11].TimeMS, r.Problems)
+		}
+	}
+}
+
+// Times with units in the words of several languages, and with marks behind them.
+func TestTimesWithUnitWords(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, format := range []string{"%d min %02d sek", "%d мин %02d с", "%d perc %02d mp", "%d dk %02d sn", "%d:%02d†", "%d:%02d NB", "%d min. %02d sek."} {
+		lines, r := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i := range 6 {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf(format, 20+i, 31+i)})
+			}
+		})
+		if len(r.Problems) > 0 || lines[0].TimeMS != 1231000 || lines[5].TimeMS != (25*60+36)*1000 {
+			t.Errorf("%s: %d and %d ms, %v", format, lines[0].TimeMS, lines[5].TimeMS, r.Problems)
 		}
 	}
 }

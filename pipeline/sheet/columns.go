@@ -176,8 +176,11 @@ func (s *settler) byHeading(i int) {
 				turn(Sex, "its values are sexes")
 			}
 		case Number:
-			if clocks > .8 {
+			switch {
+			case clocks > .8:
 				turn(Time, "its values are times")
+			case g.number && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) && p.shareOf(kText) > .7 && p.spaces*10 >= p.count[kText]*7:
+				turn(Name, "its values are names of people")
 			}
 		case Session:
 			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
@@ -437,12 +440,12 @@ func (s *settler) minutesAndSeconds() {
 var timeUnits = func() map[string]byte {
 	m := map[string]byte{}
 	for unit, words := range map[byte]string{
-		'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
-		'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter",
-		's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
+		'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t",
+		'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα mín",
+		's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ",
 	} {
 		for _, w := range strings.Fields(words) {
-			m[w] = unit
+			m[fold(w)] = unit
 		}
 	}
 	return m

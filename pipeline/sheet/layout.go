@@ -245,7 +245,7 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		if strings.HasSuffix(trim(c), ":") {
 			return false
 		}
-		if g := lex.read(c); g.known {
+		if g := lex.read(c); g.known || lex.read(joinLines(trim(c), trim(bottom[i]))).known {
 			known++
 		}
 	}
@@ -264,6 +264,15 @@ func isUnit(f string) bool {
 	return true
 }
 
+// joinLines joins a line with the one below it; a hyphen at its end divides a word:
+// "Helye-" over "zés".
+func joinLines(top, bottom string) string {
+	if word := strings.TrimRight(top, "-\u00AD"); word != top && word != "" && bottom != "" {
+		return word + bottom
+	}
+	return strings.TrimSpace(top + " " + bottom)
+}
+
 // joinHeadings joins two heading rows column by column. Where the two together
 // mean nothing, the half that does is kept.
 func joinHeadings(lex *lexicon, top, bottom []string) []string {
@@ -277,7 +286,7 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 		if i < len(bottom) {
 			b = trim(bottom[i])
 		}
-		both := strings.TrimSpace(t + " " + b)
+		both := joinLines(t, b)
 		switch {
 		case lex.read(both).known:
 			out[i] = both

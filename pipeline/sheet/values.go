@@ -3,6 +3,7 @@ package sheet
 import (
 	"html"
 	"strings"
+	"unicode"
 )
 
 // kind says what a cell looks like. A cell has one kind; what it means is
@@ -111,7 +112,7 @@ rest:
 // isClock recognises a running time that shows its units: colons, minute and
 // second marks, letters. Bare decimals are kDecimal, not clocks.
 func isClock(s string) bool {
-	if len(s) > 24 || len(s) < 3 {
+	if len(s) > 32 || len(s) < 3 {
 		return false
 	}
 	if isDottedClock(s) {
@@ -122,8 +123,11 @@ func isClock(s string) bool {
 	}
 	groups, digits, colons, units := 0, 0, 0, 0
 	inDigits, last := false, ' '
-	for _, r := range s {
+	skip := 0
+	for i, r := range s {
 		switch {
+		case i < skip:
+			continue
 		case r >= '0' && r <= '9':
 			digits++
 			if !inDigits {
@@ -142,13 +146,16 @@ func isClock(s string) bool {
 				}
 			}
 			units++
-		case r == 'h' || r == 'm' || r == 's' || r == 'H' || r == 'M' || r == 'S':
-			if inDigits || last == ' ' || last == '.' {
-				units++
-			} else {
+		case unicode.IsLetter(r):
+			end := i
+			for end < len(s) && s[end] > ' ' && s[end] != '.' && (s[end] < '0' || s[end] > '9') {
+				end++
+			}
+			if timeUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
 				return false
 			}
-		case (r == 'i' || r == 'n') && (last == 'm' || last == 'i'), (r == 'e' || r == 'c') && (last == 's' || last == 'e'), r == 'r' && last == 'h':
+			units++
+			skip = end
 		default:
 			return false
 		}
@@ -197,8 +204,8 @@ func isMarkedClock(s string) bool {
 	for i > 0 && (s[i-1] < '0' || s[i-1] > '9') {
 		i--
 	}
-	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.")) {
-	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record":
+	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.†‡§")) {
+	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record", "nb", "yb", "rp", "pbt", "wr", "ar", "†", "‡", "§":
 		return i < len(s) && strings.Contains(s[:i], ":") && isClock(s[:i])
 	}
 	return false

@@ -136,7 +136,7 @@ var headingPhrases = withPhrases(languagePhrases, map[string]Meaning{
 	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
 	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
 	"first": GivenName, "last": FamilyName, "home club": Club, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,
-	"o / a": Position, "p": Position, "#": Position, "rk": Position, "finish": Position, "finish order": Position, "order of finish": Position,
+	"o / a": Position, "p": Position, "a": Age, "g": AgeGroup, "t": Time, "clock at finish": Other, "finish clock time of day": Other, "#": Position, "rk": Position, "finish": Position, "finish order": Position, "order of finish": Position,
 	"age on day": Age, "age on the day": Age, "age on race day": Age, "age at run": Age, "age at race": Age, "age today": Age, "age last birthday": Age,
 	"cat": AgeGroup, "ag": AgeGroup, "age sex": AgeGroup, "sex age": AgeGroup, "sex / age": AgeGroup, "age / sex": AgeGroup, "m / f age": AgeGroup,
 	"ag %": AgeGrade, "wma %": AgeGrade, "age %": AgeGrade, "%": AgeGrade, "wava": AgeGrade, "a / g": AgeGrade, "a / g %": AgeGrade, "age adj": AgeGrade, "age adjusted": AgeGrade, "factor": AgeGrade, "altersbereinigt": AgeGrade, "wma": AgeGrade,
