@@ -319,7 +319,7 @@ func cutMonthYear(text string) string {
 	return text
 }
 
-var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "* ", "|", " @ ", "|", " | ", "|")
+var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "! ", "|", "* ", "|", " @ ", "|", " | ", "|")
 
 // clubWords mark the organiser of a run rather than its course.
 var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")
@@ -393,7 +393,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if issueWords[fold(seg)] {
 			continue // "3 May 2026, published 5 May 2026"
 		}
-		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg)) && !labelled {
+		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}
@@ -435,8 +435,17 @@ var otherTimes = set("", "last week", "last weeks", "last time", "last run", "la
 // greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
 func greets(text string) bool {
 	first, rest, _ := strings.Cut(fold(text), " ")
-	return greetings[first] && len(strings.Fields(rest)) <= 3
+	if first == "good" {
+		first, rest, _ = strings.Cut(rest, " ")
+	}
+	return (greetings[first] || dayTimes[first] && (rest == "" || greeted[finalWord(rest)])) && len(strings.Fields(rest)) <= 3
 }
+
+// dayTimes greet where nobody but greeted follows: "Morning all", "Good evening".
+var (
+	dayTimes = set("morning afternoon evening day")
+	greeted  = set("all everyone everybody folks team friends runners")
+)
 
 var greetings = set(`hi hello dear hey hallo liebe lieber bonjour salut hola ciao hoi beste hej ahoj hei`)
 
@@ -595,7 +604,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course")
 			// Names that programs and scanners give: scan00149, Book1, Mappe2.
-			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) {
+			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) || saysField(seg) {
 				continue
 			}
 			if k == len(parts)-1 && runFile.MatchString(base) {

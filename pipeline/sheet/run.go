@@ -568,7 +568,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
 			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
-		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysOrder(p.Tab) {
+		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysField(p.Tab) && !saysOrder(p.Tab) {
 			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name"})
 		}
 	}

@@ -1,0 +1,27 @@
+package sheet
+
+import "strings"
+
+// fieldWords say which part of a field a list is of, how much of it, what state it is
+// in or who it was made for. Nothing but such words names no place: "Walkers", "First
+// ten home", "Heat 2", "For the newsletter". Common practice, no source.
+var fieldWords = set(`walkers walker walking joggers jogger runners runner juniors junior youth youths kids children schools seniors senior veterans veteran vets adults masters beginners racers
+	team teams individual individuals
+	first last top fastest three five ten twenty fifty hundred home heat heats wave waves leg group groups am pm morning evening afternoon night
+	newsletter press magazine noticeboard website facebook everyone everybody good corrections corrected changes changed amended amendment amendments revised
+	errata latest newest preliminary prelim prov unconfirmed under over only
+	gehen walken geher walker jugend kinder schuler marche marcheurs jeunes enfants caminantes marchadores ninos camminatori ragazzi wandelaars jeugd kinderen`)
+
+// saysField says whether a text is nothing but words about a field.
+func saysField(text string) bool {
+	found := false
+	for _, w := range strings.Fields(fold(text)) {
+		switch {
+		case fieldWords[w]:
+			found = true
+		case !titleWords[w] && !isOrdinalOrNumber(w) && !isSection(w):
+			return false
+		}
+	}
+	return found
+}
