@@ -680,7 +680,9 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		r.lastSure = g.row(last)
 		return
 	}
-	if !r.hasPositions {
+	if r.hasPositions {
+		last = r.tiedWith(g, last)
+	} else {
 		last = r.beforeWinners(g, last, sure)
 	}
 	r.lastSure = g.row(last)
@@ -694,6 +696,27 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		}
 		prev = row
 	}
+}
+
+// tiedWith steps on over rows whose blank place means that of the row above: they
+// name somebody and have the same time.
+func (r *rowRules) tiedWith(g *grid, last int) int {
+	if r.time < 0 {
+		return last
+	}
+	_, above := g.at(last)
+	time := trim(cellAt(above, r.time))
+	for i := last + 1; i < g.len() && time != ""; i++ {
+		_, cells := g.at(i)
+		switch named := !isBlank(cellAt(cells, r.name)) || !isBlank(cellAt(cells, r.given)); {
+		case rowFilled(cells) == 0:
+		case named && isBlank(cellAt(cells, r.pos)) && trim(cellAt(cells, r.time)) == time:
+			last = i
+		default:
+			return last
+		}
+	}
+	return last
 }
 
 // beforeWinners steps back over a last block of timed rows that stands apart

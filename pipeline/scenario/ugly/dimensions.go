@@ -204,6 +204,9 @@ func (p plan) settle(keep string) {
 			p["top"] = "none" // the source writes the title itself
 		}
 	}
+	if p["source"] == "tab" && in(p["shape"], "men-women", "side-by-side", "excerpt") {
+		p["source"] = "file" // their tabs bear no date
+	}
 	if p["quoting"] == "newline" && keep != "quoting" {
 		p["notes"] = "chat"
 	}
