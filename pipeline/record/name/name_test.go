@@ -119,6 +119,9 @@ func TestSeveral(t *testing.T) {
 func TestPrint(t *testing.T) {
 	for _, c := range [][2]string{
 		{"SMITH, Anna", "Anna Smith"},
+		{"Dr Anna Smith", "Anna Smith"},
+		{"Miss Taylor", "Miss Taylor"},
+		{"MISS TAYLOR", "Miss Taylor"},
 		{"anna smith", "Anna Smith"},
 		{"ANNA SMITH-JONES", "Anna Smith-Jones"},
 		{"VAN DER BERG Anna", "Anna van der Berg"},

@@ -8,7 +8,7 @@ import (
 
 // Print spells a name for reports: given name first, a part that was all in
 // capitals or all small in proper case, particles small, Mc and O' followed by
-// a capital, initials in capitals, titles left out. Spellings in mixed case
+// a capital, initials in capitals, titles left out where two names remain. Spellings in mixed case
 // are kept: they are the owner's (DeShawn, MacKenzie, van den Berg).
 func Print(text string) string {
 	var keys [128]byte
@@ -38,6 +38,14 @@ func Print(text string) string {
 	}
 	if b.Len() == 0 {
 		return s.text
+	}
+	// "Miss Taylor": the title is all that there is beside the one name.
+	if t := &s.tokens[0]; len(s.tokens) == 2 && t.role == dropped && !t.number && s.is(t, titles) {
+		title := s.text[t.from:t.to]
+		if t.capitals || t.small {
+			title = proper(title)
+		}
+		return title + " " + b.String()
 	}
 	return b.String()
 }
