@@ -134,7 +134,10 @@ func noteMeant(s *sheet.Sheet, meant []courseMeant) {
 			if m.named > 0 {
 				why = fmt.Sprintf("It was read as %s: %d of the %d people named in full on this sheet are on other sheets of that course.", m.course, m.known, m.named)
 			}
-			if standsIn(m.course, m.read) {
+			switch {
+			case sameLetters(m.course, m.read):
+				why = fmt.Sprintf("It was read as %s, the same name but for its spaces or how its vowels are written.", m.course)
+			case standsIn(m.course, m.read):
 				why = fmt.Sprintf("It was read as %s, a known course whose name stands in it.", m.course)
 			}
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: courseMisspelt,
@@ -269,6 +272,10 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 		for i := range s.meant {
 			m := &s.meant[i]
 			fits, between := known.fits(s.read.parsed, *m)
+			if sameLetters(m.course, m.read) {
+				m.ask(s.read.parsed, wanted, at, between) // for the numbers
+				continue
+			}
 			if standsIn(m.course, m.read) {
 				m.ask(s.read.parsed, wanted, at, between) // for the numbers
 				few := times[m.read] <= newRuns && len(s.read.parsed.days(m.read)) <= newRuns
@@ -285,6 +292,9 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 	}
 	for _, s := range asked { // two sheets of one run
 		for _, m := range s.meant {
+			if sameLetters(m.course, m.read) {
+				continue
+			}
 			for day := range s.read.parsed.days(m.read) {
 				if claimed[courseDay{m.course, day}] > 1 {
 					refused[m.read] = true

@@ -71,13 +71,20 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 			beside[rest][q] = true
 		}
 	}
-	var known []string
+	var known, all []string
 	for c, n := range runs {
-		if n >= knownRuns {
+		if all = append(all, c); n >= knownRuns {
 			known = append(known, c)
 		}
 	}
 	sort.Strings(known)
+	sort.Strings(all)
+	inArchive := map[string]bool{}
+	for k := range pl.courses.runs {
+		inArchive[k.course.course] = true
+	}
+	same := usualSpellings(all, runs, inArchive)
+	long := map[string][]string{} // what a name may be short for
 	for _, s := range sheets {
 		if s.byHand {
 			continue
@@ -99,9 +106,25 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 					continue
 				}
 				longest := longestWithin(c, runs, bare)
-				for _, q := range known {
+				usual, near := same[letters(c)], known
+				if i < 0 || inArchive[c] || usual == c {
+					usual = ""
+				}
+				if usual != "" {
+					near = []string{usual}
+				} else if byTitle && i >= 0 && !inArchive[c] {
+					if _, have := long[c]; !have {
+						long[c] = written(c, all)
+					}
+					near = append(slices.Clip(long[c]), known...)
+				}
+				for _, q := range near {
 					switch {
 					case q == c:
+						continue
+					case usual != "":
+					case longest == "" && abbreviates(c, q) && (inArchive[q] || listed[q] || runs[q] > runs[c]):
+					case runs[q] < knownRuns: // of those written in full
 						continue
 					case longest != "" && q != longest:
 						continue
@@ -152,12 +175,68 @@ func longestWithin(c string, runs map[string]int, bare map[string]string) (longe
 	return ""
 }
 
-// sameLetters says whether two names differ in their hyphens alone.
+// letters is a name without what is written in two ways: its spaces, and the
+// vowels that German and the Nordic languages write with two dots or with an e.
+func letters(name string) string { return unspaced.Replace(name) }
+
+var unspaced = strings.NewReplacer("-", "", "ae", "a", "oe", "o", "ue", "u")
+
+// sameLetters says whether two names differ in their spaces alone, or in how such
+// vowels are written.
 func sameLetters(a, b string) bool {
-	if d := len(a) - len(b); d == 0 || d > 5 || d < -5 {
+	return a != b && letters(a) == letters(b)
+}
+
+// usualSpellings gives for the letters of a name the spelling that names a course:
+// one that is in the archive, then the one with most runs, then with most words.
+func usualSpellings(all []string, runs map[string]int, inArchive map[string]bool) map[string]string {
+	out := map[string]string{}
+	better := func(a, b string) bool {
+		if inArchive[a] != inArchive[b] {
+			return inArchive[a]
+		}
+		if runs[a] != runs[b] {
+			return runs[a] > runs[b]
+		}
+		return strings.Count(a, "-") > strings.Count(b, "-")
+	}
+	for _, c := range all {
+		if l := letters(c); len(l) >= shortestSlip {
+			if other, have := out[l]; !have || better(c, other) {
+				out[l] = c
+			}
+		}
+	}
+	return out
+}
+
+// written lists the names that one may be short for.
+func written(short string, all []string) (out []string) {
+	for _, c := range all {
+		if len(c) > len(short) && abbreviates(short, c) {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// abbreviates says whether a name is another with one word shortened: "withy-bank-pk"
+// is "withy-bank-park".
+func abbreviates(short, long string) bool {
+	was, now, ok := changedWord(long, short)
+	if !ok || len(now) < 2 || len(now) >= len(was) || was[0] != now[0] || strings.Replace(long, was, now, 1) != short {
 		return false
 	}
-	return strings.ReplaceAll(a, "-", "") == strings.ReplaceAll(b, "-", "")
+	if strings.HasPrefix(was, now) {
+		return len(was)-len(now) > 1 // Wood and Woods are two words
+	}
+	k := 0
+	for i := 0; i < len(was) && k < len(now); i++ {
+		if was[i] == now[k] {
+			k++
+		}
+	}
+	return k == len(now) && !strings.ContainsAny(now[1:], "aeiou")
 }
 
 // standsIn says whether the name of a course is in a longer one, or is the same

@@ -1350,7 +1350,7 @@ func (rs *runSettler) ask(p *Part) {
 			flags = append(flags, "--date "+c.String())
 		}
 		for i, from := range p.Date.ChoiceFrom {
-			says[i] += " as in the " + from
+			says[i] += " (" + from + ")"
 		}
 		if rs.parts > 1 && p.Tab != "" && p.Date.ByOrder == nil {
 			p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Write the right one in the title and in the name of this tab, and load the workbook again.")
