@@ -17,7 +17,8 @@ import (
 //   - one has times and no names, the other names and no times: they are joined
 //     on position, each finisher counted once;
 //   - they share no position and no line, or one is of women and the other of
-//     men: both stand (two parts of one field);
+//     men, or their names say that they are lists of other people (walkers, an age
+//     group): both stand (two parts of one field);
 //   - hardly anybody is on both, or those who are have other times: the later
 //     one is of another day, course or race, and is left out until somebody
 //     says of which (compare_field.go);
@@ -206,6 +207,8 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		return true, true, nil
 	case samePeople == 0 && f.otherSexes(earlier, later):
 		return true, true, tell("second-sheet", "the women's or the men's list beside "+earlier.part.path, "Nothing to do: both stand.", place.Note)
+	case samePeople == 0 && otherLists(earlier.part, later.part):
+		return true, true, tell("second-sheet", "by its name another list of the same run than "+earlier.part.path, "Nothing to do: both stand. If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	case samePlaces == 0 && samePeople == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}

@@ -67,7 +67,7 @@ func (f *field) isAnotherField(earlier, later *issue) bool {
 	switch {
 	case 2*known < smaller:
 		// two parts of a field share hardly a place; women and men have places of their own
-		return conflicts > known && earlier.part.sheetNo != later.part.sheetNo && !f.otherSexes(earlier, later)
+		return conflicts > known && earlier.part.sheetNo != later.part.sheetNo && !f.otherSexes(earlier, later) && !(known == 0 && otherLists(earlier.part, later.part))
 	case compared < fewestOfField:
 		return false
 	}

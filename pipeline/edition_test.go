@@ -65,6 +65,7 @@ func TestIssuesOfOneRun(t *testing.T) {
 	less := func(n int) string { return strings.Join(lines[:len(lines)-n], "\n") + "\n" }
 	tenths := strings.NewReplacer(",M\n", ".4,M\n", ",F\n", ".7,F\n").Replace(field)
 	tenths = strings.ReplaceAll(strings.ReplaceAll(tenths, ",M.", "."), ",F.", ".")
+	walkers := fieldSheet(title, 40, 46, 2500, 30, "", nil)
 	type loaded struct{ name, text string }
 	for _, c := range []struct {
 		name    string
@@ -79,6 +80,9 @@ func TestIssuesOfOneRun(t *testing.T) {
 		{"the women, places anew", []loaded{{"4 April.csv", field}, {"4 April women.csv", only("F")}}, "4 April.csv 24", 24},
 		{"the men, two in three, places anew", []loaded{{"4 April.csv", field}, {"4 April men.csv", only("M")}}, "4 April.csv 24", 24},
 		{"the women first", []loaded{{"4 April women.csv", only("F")}, {"4 April.csv", field}}, "4 April.csv 24", 24},
+		{"walkers on a sheet of their own", []loaded{{"4 April.csv", field}, {"4 April walkers.csv", walkers}}, "4 April walkers.csv 6; 4 April.csv 24", 30},
+		{"two age groups", []loaded{{"4 April U13 girls.csv", field}, {"4 April U15 girls.csv", walkers}}, "4 April U13 girls.csv 24; 4 April U15 girls.csv 6", 30},
+		{"others without a word of it", []loaded{{"4 April.csv", field}, {"4 April b.csv", walkers}}, "4 April.csv 24", 24},
 		{"the same in whole seconds", []loaded{{"4 April.csv", tenths}, {"season.csv", field}}, "4 April.csv 24", 24},
 		{"the same in tenths", []loaded{{"4 April.csv", field}, {"timing.csv", tenths}}, "timing.csv 24", 24},
 	} {
