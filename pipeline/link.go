@@ -134,7 +134,7 @@ func (f *field) whoRowsOf(lines []int32, workers int) *who.Rows {
 		Key: make([]int64, n), Name: make([]int32, n), Number: make([]int32, n), Sex: make([]uint8, n),
 		Club: make([]int32, n), Course: make([]int32, n), Run: make([]int32, n), Series: make([]int32, n),
 		Day: make([]unit.Day, n), BirthLo: make([]unit.Day, n), BirthHi: make([]unit.Day, n), Basis: make([]uint8, n),
-		LogTime: make([]float32, n), Numbers: f.numbers.list,
+		LogTime: make([]float32, n), Numbers: f.numbers.list, PlaceOf: f.places(),
 	}
 	inPieces(n, workers, func(from, to int) {
 		for k := from; k < to; k++ {
@@ -150,6 +150,20 @@ func (f *field) whoRowsOf(lines []int32, workers int) *who.Rows {
 		}
 	})
 	return r
+}
+
+// places numbers the places of the courses: one course over two distances is at one.
+func (f *field) places() []int32 {
+	first, out := map[string]int32{}, make([]int32, len(f.courses))
+	for c := range f.courses {
+		at, ok := first[f.courses[c].course]
+		if !ok {
+			at = int32(c)
+			first[f.courses[c].course] = at
+		}
+		out[c] = at
+	}
+	return out
 }
 
 // linked says whether a line is for the linker: it names one person, and is

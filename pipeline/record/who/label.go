@@ -15,6 +15,7 @@ type labels struct {
 	club, course, run    []int32 // per row; club 0 blank
 	clubs, courses, runs int
 	runDay               []unit.Day // by run label
+	runPlace             []int32    // by run label
 	dev                  []int32    // log time against the run's own level, in millionths; noTime for none
 
 	// the labels as given, by label: kept for what a linkage leaves behind
@@ -75,6 +76,13 @@ func (m *model) rename() {
 	for i, k := range l.run {
 		l.runDay[k] = r.Day[i]
 	}
+	l.runPlace = make([]int32, l.runs)
+	for i, k := range l.run {
+		l.runPlace[k] = r.Course[i]
+		if r.PlaceOf != nil {
+			l.runPlace[k] = r.PlaceOf[r.Course[i]]
+		}
+	}
 	m.sortRunsByDay()
 }
 
@@ -86,14 +94,14 @@ func (m *model) sortRunsByDay() {
 		keys[k], by[k] = uint64(int64(l.runDay[k])+1<<31), int32(k)
 	}
 	radixSort(m.o.Threads, keys, by)
-	to, days, from := make([]int32, l.runs), make([]unit.Day, l.runs), make([]int32, l.runs)
+	to, days, from, places := make([]int32, l.runs), make([]unit.Day, l.runs), make([]int32, l.runs), make([]int32, l.runs)
 	for new, old := range by {
-		to[old], days[new], from[new] = int32(new), l.runDay[old], l.runFrom[old]
+		to[old], days[new], from[new], places[new] = int32(new), l.runDay[old], l.runFrom[old], l.runPlace[old]
 	}
 	for i, k := range l.run {
 		l.run[i] = to[k]
 	}
-	l.runDay, l.runFrom = days, from
+	l.runDay, l.runFrom, l.runPlace = days, from, places
 }
 
 // measurePace sets dev: the log time less its run's mean, the mean shrunk to

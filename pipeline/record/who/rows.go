@@ -34,6 +34,10 @@ type Rows struct {
 	Basis            []uint8   // age.Basis of the window
 	LogTime          []float32 // natural log of the seconds, scaled to 5 km; 0 none
 
+	// PlaceOf is the label of the place by label of the course, where several courses
+	// are at one place: two distances of one morning. nil: each is a place.
+	PlaceOf []int32
+
 	// Numbers holds the texts of the numbers, indexed by Number (entry 0
 	// unused). Without it mistyped numbers are not looked for.
 	Numbers []string
@@ -60,6 +64,9 @@ func (r *Rows) check(names int) error {
 		}
 		if r.Number[i] < 0 || r.Club[i] < 0 || r.Course[i] < 0 || r.Run[i] < 0 || r.Series[i] < 0 || r.Sex[i] > SexX {
 			return fmt.Errorf("who: row %d has a negative label or an unknown sex", i)
+		}
+		if r.PlaceOf != nil && int(r.Course[i]) >= len(r.PlaceOf) {
+			return fmt.Errorf("who: row %d has course %d of %d", i, r.Course[i], len(r.PlaceOf))
 		}
 		if len(r.Numbers) > 0 && int(r.Number[i]) >= len(r.Numbers) {
 			return fmt.Errorf("who: row %d has number %d of %d", i, r.Number[i], len(r.Numbers))

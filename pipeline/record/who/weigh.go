@@ -666,9 +666,10 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 }
 
 // clashes counts the runs in which two both stand, and the other days on which
-// both ran.
+// both ran at different places. Who ran 2 km and 5 km at one place on one morning may
+// well be one person.
 func (m *model) clashes(a, b *cluster) (same, sameDay int) {
-	day := m.lab.runDay
+	day, place := m.lab.runDay, m.lab.runPlace
 	for i, j := 0, 0; i < len(a.runs) && j < len(b.runs); {
 		switch x, y := a.runs[i], b.runs[j]; {
 		case x == y:
@@ -676,7 +677,9 @@ func (m *model) clashes(a, b *cluster) (same, sameDay int) {
 			i++
 			j++
 		case day[x] == day[y]:
-			sameDay++
+			if place[x] != place[y] {
+				sameDay++
+			}
 			if x < y {
 				i++
 			} else {
