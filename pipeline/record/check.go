@@ -25,6 +25,7 @@ const orderSlackMS = 3000
 // depend on the order of lines, given that their rows differ.
 func CheckRun(lines []Line, distanceM int) []place.Problem {
 	c := runCheck{lines: lines}
+	c.voids()
 	for i := range lines {
 		if lines[i].Status != NotStarted && lines[i].Status != Superseded && lines[i].Status != Repeat {
 			c.byPosition = append(c.byPosition, int32(i))
@@ -48,6 +49,33 @@ func CheckRun(lines []Line, distanceM int) []place.Problem {
 		return cmp.Or(cmp.Compare(a.Severity, b.Severity), cmp.Compare(a.Place.Row, b.Place.Row), cmp.Compare(a.Kind, b.Kind))
 	})
 	return c.problems
+}
+
+// voids looks at lines of which a note says that they do not stand. One that no
+// other line of the same place or name stands for is doubtful: somebody may have
+// finished there.
+func (c *runCheck) voids() {
+	var places map[int32]bool
+	var names map[string]bool
+	for i := range c.lines {
+		if c.lines[i].Status != Superseded {
+			continue
+		}
+		if places == nil {
+			places, names = map[int32]bool{}, map[string]bool{}
+			for k := range c.lines {
+				if l := &c.lines[k]; l.Status != Superseded {
+					places[l.Position], names[string(fold(nil, l.Name))] = true, true
+				}
+			}
+		}
+		l := &c.lines[i]
+		if l.Position > 0 && places[l.Position] || l.Name != "" && names[string(fold(nil, l.Name))] {
+			continue
+		}
+		l.Status = Doubtful
+		c.add(l, place.Doubtful, "line-said-void", l.Note, "another line with this place or name", "Ask whether somebody finished here; then take the note out, or the line")
+	}
 }
 
 type runCheck struct {

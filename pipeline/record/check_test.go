@@ -171,3 +171,26 @@ func TestLongestRise(t *testing.T) {
 		}
 	}
 }
+
+// A line that its note calls void gives way to the line that replaces it; where
+// none does, somebody has to be asked.
+func TestVoidLines(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Notes = 0, 1, 2, 3
+	for _, k := range []struct{ note, other, want string }{
+		{"VOID", "2", "superseded ok"},
+		{"vervallen, zie hieronder", "2", "superseded ok"},
+		{"void see below", "3", "doubtful ok"},
+		{"avoided the mud", "3", "ok ok"},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Jo Lee", "18:20", ""})
+			yield([]string{"2", "Al Roe", "19:10", k.note})
+			yield([]string{k.other, map[string]string{"2": "Al Roe", "3": "Cy Dee"}[k.other], "19:15", ""})
+		})
+		problems := CheckRun(lines, 5000)
+		if got := lines[1].Status.String() + " " + lines[2].Status.String(); got != k.want {
+			t.Errorf("%s: %s, want %s (%v)", k.note, got, k.want, problems)
+		}
+	}
+}

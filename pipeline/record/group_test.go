@@ -183,6 +183,17 @@ func TestSexColumns(t *testing.T) {
 		{"Sex", []string{"Male 40-44", "FV35"}, []string{"M", "W"}},
 		{"Sex", []string{"M", "M", "M"}, []string{"M", "M", "M"}},
 		{"Sex", []string{"Mr", "Mrs", "Miss"}, []string{"M", "W", "W"}},
+		{"Title", []string{"Mr", "Ms", "Mrs."}, []string{"M", "W", "W"}},
+		{"Class", []string{"MS", "WS"}, []string{"M", "W"}},
+		{"Nem", []string{"F", "N", "F"}, []string{"M", "W", "M"}},
+		{"Nem", []string{"férfi", "nő", "Nő"}, []string{"M", "W", "W"}},
+		{"Dzimums", []string{"V", "S"}, []string{"M", "W"}},
+		{"Lytis", []string{"V", "M"}, []string{"M", "W"}},
+		{"Пол", []string{"М", "Ж", "муж."}, []string{"M", "W", "M"}},
+		{"Φύλο", []string{"Α", "Γ"}, []string{"M", "W"}},
+		{"Kyn", []string{"kk", "kvk"}, []string{"M", "W"}},
+		{"Cinsiyet", []string{"E", "K", "Erkek", "Kadın"}, []string{"M", "W", "M", "W"}},
+		{"Sexe / Geschlecht", []string{"H/M", "F/W"}, []string{"M", "W"}},
 	} {
 		t.Run(c.heading+" "+c.cells[0], func(t *testing.T) {
 			for i, l := range readSexes(t, c.heading, c.cells...) {

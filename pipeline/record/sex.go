@@ -13,6 +13,7 @@ const (
 	noMark  sexMark = 0
 	unsaid  sexMark = 1 // "not given", in words
 	strange sexMark = 2 // not understood
+	msMark  sexMark = 3 // Ms: a title beside Mr, else men of the senior class
 	sureM   sexMark = 'M'
 	sureW   sexMark = 'W'
 	sureX   sexMark = 'X'
@@ -72,6 +73,8 @@ func parseSex(b []byte) sexMark {
 		return sureX
 	case len(b) == 1 && sexMark(b[0]).open():
 		return sexMark(b[0])
+	case string(b) == "ms":
+		return msMark
 	}
 	if m, ok := sexWordMarks[string(b)]; ok {
 		return m
@@ -90,10 +93,11 @@ func parseSex(b []byte) sexMark {
 
 // letters settles what each ambiguous letter of a column stands for.
 type letters struct {
-	n   [128]int // how often each lower-case letter or digit is printed
-	is  [128]Sex
-	why string
-	ask byte // the letter that could not be settled, 0 none
+	n      [128]int // how often each lower-case letter or digit is printed
+	is     [128]Sex
+	titles bool // Mr, Mrs or Miss stand in the column
+	why    string
+	ask    byte // the letter that could not be settled, 0 none
 	// choices for it
 	choices string
 }
@@ -235,6 +239,10 @@ func (l *letters) sex(m sexMark) Sex {
 		return W
 	case m == sureX:
 		return X
+	case m == msMark && l.titles:
+		return W
+	case m == msMark:
+		return M
 	case m.open():
 		return l.is[m]
 	}

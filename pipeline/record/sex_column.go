@@ -12,6 +12,16 @@ type sexColumn struct {
 	sure    [3]int // words for men, women, neither
 	strange int
 	unsaid  int
+	ms      int // Ms
+}
+
+// isTitle says whether a cell is a title of address, beside which Ms is one too.
+func isTitle(s string) bool {
+	switch strings.ToLower(strings.TrimRight(s, ".")) {
+	case "mr", "mrs", "miss":
+		return true
+	}
+	return false
 }
 
 func (k *sexColumn) mark(s string, scratch *[]byte) sexMark {
@@ -30,6 +40,8 @@ func (k *sexColumn) mark(s string, scratch *[]byte) sexMark {
 	*scratch = fold((*scratch)[:0], s)
 	m := parseSex(*scratch)
 	switch {
+	case strings.EqualFold(s, "nő"): // its folded form is a word of other meaning elsewhere
+		m = sureW
 	case strings.HasPrefix(s, "♂"):
 		m = sureM
 	case strings.HasPrefix(s, "♀"):
@@ -45,10 +57,14 @@ func (k *sexColumn) observe(s string, scratch *[]byte) {
 	switch m := k.mark(s, scratch); {
 	case m.open():
 		k.letters.n[m]++
+	case m == msMark:
+		k.ms++
 	case m == sureM:
 		k.sure[0]++
+		k.letters.titles = k.letters.titles || isTitle(s)
 	case m == sureW:
 		k.sure[1]++
+		k.letters.titles = k.letters.titles || isTitle(s)
 	case m == sureX:
 		k.sure[2]++
 	case m == strange:
@@ -67,6 +83,9 @@ func (k *sexColumn) describe() (means, why string) {
 		if k.sure[i] > 0 {
 			parts = append(parts, fmt.Sprintf("%d in words for %s", k.sure[i], word))
 		}
+	}
+	if k.ms > 0 {
+		parts = append(parts, fmt.Sprintf("%d MS (%s)", k.ms, map[bool]string{true: "women, as it stands beside Mr", false: "men, senior"}[k.letters.titles]))
 	}
 	if k.unsaid > 0 {
 		parts = append(parts, fmt.Sprintf("%d not given", k.unsaid))

@@ -16,7 +16,7 @@ const (
 	DQ                // disqualified
 	Repeat            // the same result stands elsewhere already
 	Doubtful          // a line whose time or person is not trusted; the reason is among the problems
-	Superseded        // a later sheet of the run stands; given by the caller, never by Read
+	Superseded        // a later sheet of the run stands, which the caller says; or a note, that another line of the sheet does
 	NotStarted        // did not start: no finisher line, to be left out of the results
 )
 

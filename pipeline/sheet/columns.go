@@ -15,15 +15,16 @@ type settler struct {
 	columns      []Column
 	rows         []line // the sample
 	clock        []int  // columns of hours, minutes and seconds that make up the time
-	between      bool   // clock are the times of day of start and finish
-	clockColumns int    // columns of times of which no heading says which one counts
+	beside       beside
+	between      bool // clock are the times of day of start and finish
+	clockColumns int  // columns of times of which no heading says which one counts
 }
 
 // settleColumns takes the headings (nil where there are none) and a sample of
 // the rows below them.
 func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []line, width int) *settler {
 	width = max(width, len(headings))
-	s := &settler{lex: lex, rows: rows}
+	s := &settler{lex: lex, rows: rows, beside: noneBeside()}
 	for i := 0; i < width; i++ {
 		h := ""
 		if i < len(headings) {
@@ -52,6 +53,8 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	}
 	s.minutesAndSeconds()
 	s.startAndFinish()
+	s.ticks()
+	s.particles()
 	s.names()
 	s.handicap()
 	s.times()

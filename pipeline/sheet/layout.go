@@ -328,10 +328,11 @@ type rowRules struct {
 	name, given   int
 	number        int
 	hasPositions  bool
-	headings      []string       // folded
-	headingLines  [][]string     // the lines of a heading of two, folded, which pages repeat one by one
-	kinds         []kind         // what nearly every cell of a column is; kBlank where that is nothing in particular
-	clock         []int          // columns of hours, minutes and seconds
+	headings      []string   // folded
+	headingLines  [][]string // the lines of a heading of two, folded, which pages repeat one by one
+	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
+	clock         []int      // columns of hours, minutes and seconds
+	beside        beside
 	between       bool           // clock are the times of day of start and finish
 	lastFilled    int            // last row with more than a printed position; 0 means not known
 	fill          []int          // columns whose blank cells repeat the cell above
@@ -612,7 +613,7 @@ var totalTails = set("time times of finishers finisher runners number age man me
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() {
 		return cells
 	}
 	if r.buf == nil {
@@ -636,6 +637,7 @@ func (r *rowRules) shape(cells []string) []string {
 			r.above[k] = b[i]
 		}
 	}
+	r.beside.mend(b)
 	if len(r.clock) > 0 {
 		join := joinClock
 		if r.between {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -24,6 +25,12 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
 	}
+	if d.delim == '\t' {
+		if lines, ok := alignedByTabs(textLines(text)); ok {
+			text = []byte(strings.Join(lines, "\n") + "\n")
+			d.why += "; several tabs in a row only align the columns"
+		}
+	}
 	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
 		return text, d
 	}
@@ -41,6 +48,73 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// tabs is a run of tabs.
+var tabs = regexp.MustCompile(`\t+`)
+
+// alignedByTabs takes runs of tabs for one where people have set them to make
+// columns stand under one another, as in a word processor: rows then have
+// different numbers of tabs, and the same number of runs.
+func alignedByTabs(lines []string) (out []string, ok bool) {
+	cells, rows, like := 0, 0, 0
+	counts := map[int]bool{}
+	var first []string
+	for _, l := range lines {
+		l = strings.TrimRight(l, "\t ")
+		runs := len(tabs.FindAllStringIndex(l, -1))
+		if runs == 0 || l[0] == '\t' {
+			continue
+		}
+		rows++
+		counts[strings.Count(l, "\t")] = true
+		if cells == 0 {
+			cells = runs
+		}
+		if runs == cells {
+			if like++; like > 1 && first == nil { // below the heading
+				first = tabs.Split(l, -1)
+			}
+		}
+	}
+	if rows < 4 || cells < 2 || len(counts) < 2 || like*4 < rows*3 {
+		return nil, false
+	}
+	out = make([]string, len(lines))
+	for i, l := range lines {
+		row := tabs.Split(strings.TrimRight(l, "\t "), -1)
+		if len(row) == cells && cells > 2 { // one cell is blank
+			at, ok := blankAmong(row, first)
+			if !ok {
+				return nil, false
+			}
+			row = slices.Insert(row, at, "")
+		}
+		out[i] = strings.Join(row, "\t")
+	}
+	return out, true
+}
+
+// blankAmong finds where a row with one cell too few has its blank, by the kinds
+// of the cells of a row that has them all; ok is false where it may be in several
+// places.
+func blankAmong(row, whole []string) (at int, ok bool) {
+	n := 0
+	for i := 0; i <= len(row); i++ {
+		fits := true
+		for k := range row {
+			j := k
+			if k >= i {
+				j++
+			}
+			fits = fits && kindOf(row[k]) == kindOf(whole[j])
+		}
+		if fits {
+			at = i
+			n++
+		}
+	}
+	return at, n == 1
 }
 
 // singleQuoted takes the single quotes off where every cell has them: 'Jo
@@ -111,11 +185,11 @@ func underOneAnother(lines []string, delim byte) []string {
 		if i == rule-1 || rule >= 0 && i > rule && clockInside.MatchString(l) || len(wideGap.FindAllString(l, 3)) >= 2 {
 			table = append(table, i)
 			width = max(width, utf8.RuneCountInString(l))
-			if strings.IndexByte(l, delim) >= 0 {
+			if dividesLine(l, delim) {
 				marks++
 			}
 			for _, f := range strings.Fields(l) {
-				if isClock(f) {
+				if isClock(f) || dottedTime.MatchString(f) {
 					clocks++
 					break
 				}
@@ -178,6 +252,24 @@ func underOneAnother(lines []string, delim byte) []string {
 		out[i] = strings.Join(cells, "\t")
 	}
 	return out
+}
+
+// dottedTime is 24.31: minutes and seconds where a whole column is of that kind.
+var dottedTime = regexp.MustCompile(`^\d{1,2}\.[0-5]\d$`)
+
+// dividesLine says whether the delimiter divides a line; a comma with a space
+// behind it stands in "LEE, Jo".
+func dividesLine(l string, delim byte) bool {
+	for {
+		i := strings.IndexByte(l, delim)
+		if i < 0 {
+			return false
+		}
+		if delim != ',' || i+1 < len(l) && l[i+1] != ' ' {
+			return true
+		}
+		l = l[i+1:]
+	}
 }
 
 // ruledStarts are the places where the strokes of a line drawn under the heading
@@ -251,8 +343,8 @@ func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
 
 var (
-	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
-	timeThenName = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=]?\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
+	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=–-]?\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
+	timeThenName = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=–-]?\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
 )
 
 // placeNameTime cuts lines as people type them into a message: "1. Jo Lee
@@ -448,16 +540,19 @@ var clockInside = regexp.MustCompile(`\b\d{1,3}:\d{2}\b`)
 // isRule says whether a row is a line drawn under a heading: nothing but dashes
 // and the like.
 func isRule(cells []string) bool {
-	marks := 0
+	marks, long := 0, 0
 	for _, c := range cells {
 		c = trim(c)
 		if c == "" {
 			continue
 		}
-		if len(c) < 3 || len(bytes.Trim([]byte(c), "-=_+:~*. ")) > 0 {
+		if len(bytes.Trim([]byte(c), "-=_+:~*. ")) > 0 {
 			return false
 		}
 		marks++
+		if len(c) >= 3 {
+			long++
+		}
 	}
-	return marks > 0
+	return long > 0 && long*2 >= marks
 }

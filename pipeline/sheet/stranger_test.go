@@ -1,5 +1,10 @@
 package sheet
 
+import (
+	"strings"
+	"testing"
+)
+
 // strangerCases are sheets of the kinds that a second, independent collection
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
@@ -219,4 +224,52 @@ var strangerCases = []sheetCase{
 	{name: "a clock at the finish", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Clock at finish\n1|Jo Lee|09:18:20\n2|Al Roe|09:18:31\n3|Cy Dee|09:19:10\n",
 		columns: "position name -", run: "alder-bank 2026-01-03", rows: "2-4", asks: "time-column-missing"},
+	{name: "tabs that only align the columns", file: "alder-bank_2026-01-03", only: "text",
+		text:    "Platz\tName\t\t\tJg.\tAK\tZeit\n1.\tLee, Jo\t\t\t1981\tM40\t18:20 min\n2.\tKrähwinkel, Gudrun\t1989\tW35\t18:31 min\n3.\tRoe, Al\t\t\t2010\t\t19:10 min\n4.\tFox, Dietlinde\t\t1950\tW75\t19:40 min\n",
+		columns: "position name birth-year age-group time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "a list with dashes", file: "alder-bank_2026-01-03", only: "text",
+		text:    "1 - Jo Lee - 18:20 - M40\n2 - Ann Page - 18:31 - F55\n3 - Cy Dee - 19:10 - Jun M\n4 - Di Fox - 19:40 - Sen F\n",
+		columns: "position name time age-group", run: "alder-bank 2026-01-03", rows: "1-4"},
+	{name: "commas inside names of columns that stand under one another", file: "PRN0041", only: "text",
+		text:    "ALDER BANK 5 KILOMETRES            Page 1 of 1\nRun on 03-JAN-2026            Printed 06-JAN-2026\n\n Pos    No  Name             Sex  Age      Time\n ===    ==  ====             ===  ===      ====\n   1   428  LEE, Jo          M     44     18:20\n   2   265  PAGE, Ann        F     37     18:31\n   3    17  unknown                       19:10\n             DEE, Cy         M     31       DNF\n",
+		columns: "position number name sex age time", run: "alder-bank 2026-01-03", rows: "6-9"},
+	{name: "times with dots in columns that stand under one another", file: "alder-bank_2026-01-03", only: "text",
+		text:    "  1  Søren Lee        M  1966  18.20\n  2  Åse Page         K  1971  18.31\n  3  Leif Dee         M  2001  19.10\n  4  Bodil Fox        K  1988  19.40\n",
+		columns: "position name sex birth-year time", run: "alder-bank 2026-01-03", rows: "1-4"},
+	{name: "particles in a column", file: "alder-bank_2026-01-03",
+		text:    "Plaats|Voornaam|Tussenvoegsel|Achternaam|Tijd\n1|Jo|van der|Berg|18:20\n2|Al||Roe|18:31\n3|Cy|de|Vries|19:10\n",
+		columns: "position given-name - family-name time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "ticks for the sex", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Male|Female|Age|Time\n1|Jo Lee|x||31|18:20\n2|Ann Page||x|44|18:31\n3|Cy Dee|x||52|19:10\n",
+		columns: "position name sex - age time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "titles of address", file: "alder-bank_2026-01-03",
+		text:    "Pos|Title|Name|Time\n1|Mr|Jo Lee|18:20\n2|Miss|Ann Page|18:31\n3|Ms|Di Fox|19:10\n4|Mrs|Fay Ho|19:20\n",
+		columns: "position sex name time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "classes in Norwegian above their runners", file: "klassevis",
+		text:    "Alder Bank 3. januar 2026\n\nMenn 20-39 år\nPl.|Navn|Tid\n1|Jo Lee|18:20\n2|Al Roe|18:31\n\nKvinner 20-39 år\nPl.|Navn|Tid\n1|Ann Page|20:20\n2|Eve Hill|20:31\n",
+		columns: "position name time age-group", run: "alder-bank 2026-01-03", rows: "5-6 10-11"},
+}
+
+// What stands beside a name or a sex on the row ends up in it.
+func TestBeside(t *testing.T) {
+	for _, c := range []struct {
+		text, want string
+		column     Meaning
+	}{
+		{"Plaats;Voornaam;Tussenvoegsel;Achternaam;Tijd\n1;Jo;van der;Berg;18:20\n2;Al;;Roe;18:31\n3;Cy;de;Vries;19:10\n", "van der Berg|Roe|de Vries", FamilyName},
+		{"Pos;Name;Male;Female;Age;Time\n1;Jo Lee;x;;31;18:20\n2;Ann Page;;x;44;18:31\n3;Cy Dee;x;;52;19:10\n", "Male|Female|Male", Sex},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := s.Parts[0]
+		var got []string
+		if err := p.Each(func(_ int, cells []string) error {
+			got = append(got, cells[p.Index(c.column)])
+			return nil
+		}); err != nil || strings.Join(got, "|") != c.want {
+			t.Errorf("%v: %q, want %q (%v)", c.column, got, c.want, err)
+		}
+	}
 }

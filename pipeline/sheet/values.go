@@ -236,6 +236,7 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
+	miss mme mlle madame monsieur fru fraulein dhr mevr
 	ferfi ferfiak noi nok erkek kadin bay bayan mees mehed naine naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk karl kona karlar konur gwryw benyw dynion merched mal fem
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
 	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
@@ -332,11 +333,13 @@ func isClass(f []byte) bool {
 	return class
 }
 
-var classWords = set(`senior seniors sen junior juniors veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen`)
+var classWords = set(`senior seniors sen jun jnr junior juniors youth veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen`)
 
 var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
 	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
-	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani`)
+	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
+	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
+	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs`)
 
 // distinctKept is how many different values of a column are counted.
 const distinctKept = 100

@@ -1,0 +1,142 @@
+package sheet
+
+// beside is what a row's cells are mended by before they are read: a column of
+// particles that belong to family names, and ticks under "Men" and "Women".
+type beside struct {
+	particle, family int // columns; -1 for none
+	ticks            []tick
+}
+
+// tick is a column in which a mark says the sex that its heading names.
+type tick struct {
+	column int
+	sex    string
+}
+
+func noneBeside() beside { return beside{particle: -1, family: -1} }
+
+func (b *beside) none() bool { return b.particle < 0 && len(b.ticks) == 0 }
+
+// mend writes particles before the family names, and the sex that is ticked into
+// the first of the ticked columns.
+func (b *beside) mend(cells []string) {
+	if b.particle >= 0 && b.particle < len(cells) && b.family < len(cells) {
+		if p, f := trim(cells[b.particle]), trim(cells[b.family]); p != "" && f != "" {
+			cells[b.family] = p + " " + f
+		}
+	}
+	if len(b.ticks) == 0 {
+		return
+	}
+	sex := ""
+	for _, t := range b.ticks {
+		if t.column < len(cells) && ticked(cells[t.column]) {
+			if sex != "" {
+				return // two at once say nothing
+			}
+			sex = t.sex
+		}
+	}
+	if first := b.ticks[0].column; first < len(cells) {
+		cells[first] = sex
+	}
+}
+
+// particleHeadings are headings of columns that hold the van of van Dijk.
+var particleHeadings = set("tussenvoegsel tussenvoegsels tussenv tussenvgsl tussenvoegs tv voorvoegsel voorvoegsels infix prefix particle namenszusatz", "name prefix", "name particle")
+
+// particles finds the column of particles beside family names.
+func (s *settler) particles() {
+	family := s.find(FamilyName)
+	if family < 0 {
+		return
+	}
+	for i := range s.columns {
+		if s.columns[i].Meaning != Other || !particleHeadings[fold(s.headings[i])] || s.profiles[i].filled > 0 && s.profiles[i].shareOf(kText, kGroup, kSex, kStatus) < .9 {
+			continue
+		}
+		s.beside.particle, s.beside.family = i, family
+		s.set(i, Other, "heading %q: it goes before the family name", s.headings[i])
+		return
+	}
+}
+
+// ticked says whether a cell holds a mark and nothing else.
+func ticked(cell string) bool {
+	switch fold(cell) {
+	case "x", "1", "y", "yes", "ja", "oui", "si", "v":
+		return true
+	case "":
+		return cell == "✓" || cell == "✔" || cell == "☑" || cell == "•" || cell == "*"
+	}
+	return false
+}
+
+// ticks finds two or three columns under headings for men and women in which each
+// row has one mark.
+func (s *settler) ticks() {
+	if s.find(Sex) >= 0 {
+		for i := range s.columns {
+			if s.columns[i].Meaning == Sex && s.profiles[i].filled > 0 && s.profiles[i].shareOf(kSex) > .5 && len(s.profiles[i].distinct) > 1 {
+				return
+			}
+		}
+	}
+	var found []tick
+	men, women := false, false
+	for i, h := range s.headings {
+		if kindOf(h) != kSex || len(fold(h)) == 0 {
+			continue
+		}
+		marks, other := 0, 0
+		for _, r := range s.rows {
+			switch c := trim(cellAt(r.cells, i)); {
+			case c == "":
+			case ticked(c):
+				marks++
+			default:
+				other++
+			}
+		}
+		if other > 0 || marks == 0 {
+			continue
+		}
+		found = append(found, tick{column: i, sex: h})
+		switch f := fold(h); {
+		case menWords[f]:
+			men = true
+		case womenWords[f]:
+			women = true
+		}
+	}
+	if len(found) < 2 || len(found) > 3 || !men || !women {
+		return
+	}
+	one := 0
+	for _, r := range s.rows {
+		n := 0
+		for _, t := range found {
+			if ticked(cellAt(r.cells, t.column)) {
+				n++
+			}
+		}
+		if n == 1 {
+			one++
+		}
+	}
+	if one*10 < len(s.rows)*7 {
+		return
+	}
+	s.beside.ticks = found
+	for i, t := range found {
+		if i > 0 {
+			s.set(t.column, Other, "heading %q: a mark here says the sex", t.sex)
+		}
+	}
+	s.set(found[0].column, Sex, "marks under %q and %q", found[0].sex, found[1].sex)
+}
+
+var (
+	menWords   = set("m male men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mezczyzni muzi ferfi erkek")
+	womenWords = set("f w female women woman womens females ladies girls damen frauen weiblich femmes femme dames mujeres mujer donne vrouwen kvinner kvinder kvinnor damer naiset kobiety zeny noi kadin")
+)
