@@ -230,7 +230,7 @@ func (d *standingRows) history(publish bool) section {
 	t := &table.Table{Columns: cols, Legend: noteSigns}
 	for i := len(rows) - 1; i >= 0; i-- {
 		r := rows[i]
-		cells := []table.Value{table.Words(shortDay(r.day)), table.Words(d.courseName(r.course))}
+		cells := []table.Value{table.Words(shortDay(r.day)), table.Words(d.routeName(r.course, r.distance))}
 		if !judged {
 			cells = append(cells, table.Maybe(r.position))
 		}
@@ -346,7 +346,10 @@ func (d *standingRows) eachRank(give func(standIn, ranking)) {
 		}
 	}
 	distances := d.distances()
-	for _, c := range d.courses {
+	for i, c := range d.courses {
+		if i > 0 && c.course == d.courses[i-1].course {
+			continue // its other distance
+		}
 		for _, dist := range distances {
 			each(standIn{measure: "time", course: c.course, distance: dist})
 		}
@@ -361,7 +364,7 @@ func (d *standingRows) eachRank(give func(standIn, ranking)) {
 // standingSection shows the ranks within the age group.
 func (d *standingRows) standingSection() (section, bool) {
 	t := &table.Table{Columns: []table.Column{{Head: "Where"}, {Head: "When"}, {Head: "Rank", Kind: table.Place}, {Head: "of", Kind: table.Whole},
-		{Head: "Ahead of %", Kind: table.Whole}, {Head: "By"}}}
+		{Head: "Behind, %", Kind: table.Whole}, {Head: "By"}}}
 	words := map[string]string{}
 	for _, m := range measures {
 		words[m.code] = m.word
@@ -370,10 +373,7 @@ func (d *standingRows) standingSection() (section, bool) {
 	d.eachRank(func(in standIn, r ranking) {
 		where, at := "All, "+distance(in.distance), "over "+distance(in.distance)
 		if in.course != "" {
-			where = d.courseName(in.course)
-			if !d.hasRoute(in.course, in.distance) {
-				where += ", " + distance(in.distance)
-			}
+			where = d.routeName(in.course, in.distance)
 			at = "at " + where
 		}
 		when := "ever"
@@ -391,18 +391,21 @@ func (d *standingRows) standingSection() (section, bool) {
 		return section{}, false
 	}
 	return section{title: "Standing in " + groupLabel(d.sex, d.group), table: t,
-		paras: append(leadWords(lead, groupLabel(d.sex, d.group)), "Everybody once, with their best in this group, ever in these sheets and this season. \"Ahead of\" is how many in a hundred of the others are behind; it is given from ten people on. By age grade, only those whose age is certain are counted.")}, true
+		paras: append(leadWords(lead, groupLabel(d.sex, d.group)), "Everybody once, with their best in this group, ever in these sheets and this season. \"Behind\" is how many in a hundred of the others are behind; it is given from ten people on. By age grade, only those whose age is certain are counted.")}, true
 }
 
-// hasRoute says whether a distance is that of a course's first route, which needs
-// no mention.
-func (d *standingRows) hasRoute(course string, metres int32) bool {
+// routeName is the name of a course, with the distance where it has several.
+func (d *standingRows) routeName(course string, metres int32) string {
+	routes := 0
 	for i := range d.courses {
-		if c := &d.courses[i]; c.course == course {
-			return c.distance == metres
+		if d.courses[i].course == course {
+			routes++
 		}
 	}
-	return false
+	if routes < 2 {
+		return d.courseName(course)
+	}
+	return d.courseName(course) + ", " + distance(metres)
 }
 
 // smallGroup says whether somebody's group is of X and of so few people that it
@@ -460,7 +463,7 @@ func (d *standingRows) aheadSection() (section, bool) {
 		return section{}, false
 	}
 	targets := d.ahead()
-	s := section{title: "The next places ahead", paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing), yours being %s: what each place takes on an average course and day.",
+	s := section{title: "The next places ahead", paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing); your best is %s. What each place takes on an average course and day.",
 		distance(dist), groupLabel(d.sex, d.group), unit.Clock(g.mine))}}
 	if len(targets) == 0 {
 		s.paras = append(s.paras, "The next place takes over 5 % more, and is not named.")
@@ -518,7 +521,7 @@ func (d *standingRows) courseSection() (section, bool) {
 	if n := len(lines); n > mostCourses {
 		kept := lines[:0]
 		for _, l := range lines {
-			if d.bestOn(l.c.course) > 0 || l.c.distance == d.usualDistance() && len(kept) < mostCourses/2 {
+			if d.bestOn(l.c) > 0 || l.c.distance == d.usualDistance() && len(kept) < mostCourses/2 {
 				kept = append(kept, l)
 			}
 		}
@@ -529,7 +532,7 @@ func (d *standingRows) courseSection() (section, bool) {
 		{Head: "likely from", Kind: table.Clock}, {Head: "to", Kind: table.Clock}, {Head: "Best there", Kind: table.Clock}}}
 	for _, l := range lines {
 		best := table.Value{}
-		if b := d.bestOn(l.c.course); b > 0 {
+		if b := d.bestOn(l.c); b > 0 {
 			best = table.Number(b)
 		}
 		t.Add(nil, table.Words(l.c.name), table.Words(distance(l.c.distance)), table.Number(math.Round(l.s)), table.Number(math.Round(l.low)), table.Number(math.Round(l.high)), best)
@@ -563,8 +566,8 @@ func (d *standingRows) notCompared() string {
 	var names []string
 	for i := range d.courses {
 		c := &d.courses[i]
-		if c.seconds == nil && d.bestOn(c.course) > 0 {
-			names = append(names, c.name)
+		if c.seconds == nil && d.bestOn(c) > 0 {
+			names = append(names, d.routeName(c.course, c.distance))
 		}
 	}
 	if len(names) == 0 {
@@ -576,10 +579,10 @@ func (d *standingRows) notCompared() string {
 // mostCourses is how many courses a card lists before it picks.
 const mostCourses = 12
 
-func (d *standingRows) bestOn(course string) int32 {
+func (d *standingRows) bestOn(c *courseRow) int32 {
 	var best int32
 	for _, r := range d.results {
-		if r.course == course && r.countsTime && r.timeS != nil && (best == 0 || *r.timeS < best) {
+		if r.course == c.course && r.distance == c.distance && r.countsTime && r.timeS != nil && (best == 0 || *r.timeS < best) {
 			best = *r.timeS
 		}
 	}

@@ -188,7 +188,7 @@ func (d *standingRows) efforts() string {
 	}
 	s += "."
 	if timed >= lastRuns {
-		s += fmt.Sprintf(" Of the last %d it was %d.", lastRuns, hard)
+		s += fmt.Sprintf(" Of the last %d runs, %d were near it.", lastRuns, hard)
 	}
 	if n > manyEfforts {
 		s += " Many coaches suggest one or two. A guide, not advice on health."

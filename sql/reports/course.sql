@@ -1,6 +1,6 @@
 -- Every course with its speed.
--- One row: one course
--- key: course
+-- One row: one course over one distance
+-- key: course, distance_m
 -- seconds_at_25min: how much slower (+) than the average course, s for somebody who takes 25:00; null where it can't be told
 -- basis: published, provisional or why not
 with shown as (
@@ -23,4 +23,4 @@ select
     course.measured::boolean as measured
 from record.course as course
 left join shown on shown.course_no = course.course_no
-order by course.course
+order by course.course, course.distance_m
