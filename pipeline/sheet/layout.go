@@ -229,6 +229,9 @@ func isHeadingTail(lex *lexicon, top, cells []string) bool {
 // cells, of which half or more are heading words that make something of the
 // words below them.
 func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
+	if labelsAndValues(lex, cells) {
+		return false
+	}
 	filled, known := 0, 0
 	for i, c := range cells {
 		if isBlank(c) {
@@ -250,6 +253,23 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		}
 	}
 	return filled >= 2 && known*2 >= filled
+}
+
+// labelsAndValues says whether a row is nothing but labels, each with its value in
+// the next filled cell: "Venue | Alder Bank".
+func labelsAndValues(lex *lexicon, cells []string) bool {
+	n := 0
+	for _, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		c = trim(unmangle(c))
+		if n%2 == 0 && !isLabel(lex, c) || n%2 == 1 && lex.read(c).known {
+			return false
+		}
+		n++
+	}
+	return n > 0 && n%2 == 0
 }
 
 func isUnit(f string) bool {

@@ -160,6 +160,15 @@ Pos|Name|Time|||Venue:|Alder Bank
 Sheet1!3 alder-bank 2026-01-03 Jo Lee 18:31
 Sheet1!4 alder-bank 2026-01-03 Cy Dee 19:02
 `},
+	{"a label right above the heading", "results", `== Tabelle1
+28.02.2026
+Strecke|Alder Bank
+Pl.|Name|Zeit
+1|Al Roe|18:20
+2|Jo Lee|18:31
+`, `Tabelle1!4 alder-bank 2026-02-28 Al Roe 18:20
+Tabelle1!5 alder-bank 2026-02-28 Jo Lee 18:31
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time
