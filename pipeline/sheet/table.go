@@ -227,6 +227,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	case o.Kind == "" && p.listsVolunteers(s.Name, head[:max(l.first, 0)]):
 		kind = Volunteers
 	}
+	if o.Kind == "" {
+		if other := p.otherPaper(s.Name, head[:max(titleEnd, 0)], l.first >= 0); other != "" {
+			refuse(other)
+			return
+		}
+	}
 	if kind == "" && c.clockColumns < 2 {
 		s.keepFacts(t, lex)
 		refuse(why)

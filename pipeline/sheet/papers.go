@@ -1,0 +1,51 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+)
+
+// Words of the papers that lie in the folder of results and are none: lists of
+// addresses, of those who entered for a run to come, and what was said at a meeting.
+// Common practice, no source.
+var (
+	addressWords = set(`phone telephone tel mobile email mail e-mail address postcode zip iban bank emergency telefon handy adresse anschrift plz telefono telefone direccion
+		indirizzo telefoon adres subs subscription fee joined`)
+	entryWords    = set("entries entrants entrant entry startlist registrations registered preregistered signups meldeliste starterliste anmeldungen inscrits inscritos iscritti inschrijvingen deelnemerslijst")
+	meetingWords  = set("minutes agenda protokoll verslag notulen verbale acta")
+	meetingPeople = set("meeting committee agm board apologies present sitzung reunion bestuursvergadering vergadering assemblea comite vorstand")
+	finishHeads   = set("pos position place placing plc finish finished rank platz rang platzierung clt classement puesto plaats posizione miejsce plass plats placering")
+)
+
+// otherPaper says what a table without times, or without headings, is instead of a
+// list of results; "" where it may be one. titles are the lines above it.
+func (p *Part) otherPaper(file string, titles []line, headed bool) string {
+	name := baseName(file)
+	text := fold(name + " " + p.Tab)
+	for _, t := range titles {
+		text += " " + fold(titleText(t.cells))
+	}
+	words := strings.Fields(text)
+	has := func(list map[string]bool) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return list[w] })
+	}
+	if !headed && has(meetingWords) && has(meetingPeople) {
+		return "it tells of a meeting, and has no list of results"
+	}
+	if p.Index(Time) >= 0 || p.Index(GunTime) >= 0 || p.Index(ChipTime) >= 0 || p.Index(Status) >= 0 {
+		return ""
+	}
+	placed := p.Index(Position)
+	if placed >= 0 && placed < len(p.Columns) && anyWord(p.Columns[placed].Heading, finishHeads) {
+		return ""
+	}
+	for _, c := range p.Columns {
+		if anyWord(c.Heading, addressWords) && !has(volunteerWords) {
+			return "it is a list of people with their addresses or fees, not of results"
+		}
+	}
+	if has(entryWords) || strings.Contains(text, "start list") || strings.Contains(text, "sign up") || strings.Contains(text, "sign ups") {
+		return "it is a list of those who entered, without places or times"
+	}
+	return ""
+}

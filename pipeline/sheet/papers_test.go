@@ -1,0 +1,35 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// Papers of a club that are no results have no part; lists that look like them have.
+func TestOtherPapers(t *testing.T) {
+	for _, c := range []struct {
+		name, file, text string
+		why              string // "" where it is a list of results or volunteers
+	}{
+		{"addresses", "contacts.csv", "Contacts\nName,Phone,Role\nJo Lee,01234 567,chair\nAl Roe,01234 568,clerk\n", "addresses"},
+		{"members", "members.csv", "Name,Address,Date of birth,Joined\nJo Lee,1 Mill Lane,03/04/1980,2019\nAl Roe,2 Mill Lane,05/06/1981,2020\n", "addresses"},
+		{"entries", "Garrow Moss 2026-01-03 entries.csv", "No,Name,Club,Category\n101,Jo Lee,Vale,M40\n102,Al Roe,Vale,M45\n", "entered"},
+		{"a start list", "Garrow Moss 2026-01-03.csv", "Start list\nNo,Name,Club\n1,Jo Lee,Vale\n2,Al Roe,Vale\n", "entered"},
+		{"minutes", "notes.txt", "Minutes of the committee meeting of 3 January 2026 at Garrow Moss\n\nPresent: Jo Lee, Al Roe\n\n1. Apologies: Cy Dee\n2. Accounts: balance 412.50\n3. AOB: start moved to 9:00, finish funnel 2 m wide\n", "meeting"},
+		{"helpers with telephones", "Garrow Moss 2026-01-03 volunteers.csv", "Name,Role,Mobile\nJo Lee,Marshal,07700 1\nAl Roe,Timekeeper,07700 2\n", ""},
+		{"names of those who entered at their places", "Garrow Moss 2026-01-03 entries.csv", "Position,Name,Club\n1,Jo Lee,Vale\n2,Al Roe,Vale\n3,Cy Dee,Vale\n", ""},
+		{"results with e-mail addresses", "Garrow Moss 2026-01-03.csv", "Pos,Name,Email,Time\n1,Jo Lee,jo@vale.example,18:20\n2,Al Roe,al@vale.example,18:31\n3,Cy Dee,cy@vale.example,18:41\n", ""},
+	} {
+		s, err := Read(c.file, []byte(c.text), Options{})
+		said := ""
+		if err != nil {
+			said = err.Error()
+		}
+		switch {
+		case c.why == "" && (err != nil || len(s.Parts) != 1):
+			t.Errorf("%s: refused: %v", c.name, err)
+		case c.why != "" && (err == nil || !strings.Contains(said, c.why)):
+			t.Errorf("%s: %q, want it refused as of %s", c.name, said, c.why)
+		}
+	}
+}
