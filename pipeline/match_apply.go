@@ -56,6 +56,7 @@ type applying struct {
 	people map[[2]int]MatchPerson // by sheet of the ledger and number
 	lines  map[lineAt]target
 	fresh  []freshRow
+	pieces []pieceAnswer
 }
 
 // freshRow is a decision that a row asks for.
@@ -87,6 +88,7 @@ func (pl *Pipeline) ApplyAnswers(ctx context.Context, answers []MatchAnswer, by 
 			return nil, err
 		}
 	}
+	a.readPieces()
 	a.twice()
 	a.contradict()
 	if len(a.out.Refused) > 0 && !partial {
@@ -126,6 +128,7 @@ func (a *applying) follow(by string, partial bool) error {
 		a.out.MatchOutcome, a.out.Applied = *kept, true
 		for _, f := range a.fresh {
 			switch {
+			case f.b.line > 0: // lines of one question are one person's
 			case f.a.line > 0:
 				a.out.Lines++
 			case f.same:
@@ -158,9 +161,9 @@ func (a *applying) readPeople(answers []MatchAnswer) error {
 		for _, n := range c.runners {
 			want[c.latest][n] = true
 		}
-		if c.line.row > 0 {
-			sheets[c.line.sheet] = true
-			a.lines[c.line] = target{}
+		for _, l := range c.lines {
+			sheets[l.sheet] = true
+			a.lines[l] = target{}
 		}
 	}
 	for latest, numbers := range want {
@@ -221,8 +224,11 @@ func (a *applying) read(r *MatchAnswer) error {
 		a.refuseEdited(r, c, people)
 		return nil
 	}
-	if c.line.row > 0 {
+	switch {
+	case len(c.lines) > 0:
 		return a.readLine(r, c, people, answer)
+	case c.among != "":
+		return a.readPiece(r, c, people[0], answer)
 	}
 	return a.readPair(r, c, people, answer)
 }
@@ -230,13 +236,13 @@ func (a *applying) read(r *MatchAnswer) error {
 // refuseEdited names the cell that was changed, as far as can be told.
 func (a *applying) refuseEdited(r *MatchAnswer, c rowCode, people []MatchPerson) {
 	cells := []place.Cell{r.First, r.Second}
-	if c.line.row > 0 {
+	if len(c.lines) > 0 || c.among != "" {
 		cells = []place.Cell{r.Second}
 	}
 	for i, cell := range cells {
 		id := "R" + itoa(c.runners[i])
 		expected := id
-		if people[i].ID != "" && c.line.row == 0 {
+		if people[i].ID != "" && len(c.lines) == 0 {
 			expected = people[i].Shown()
 		}
 		if !strings.HasPrefix(cell.Text, id+" ") || expected != id && cell.Text != expected {
@@ -307,12 +313,14 @@ func (a *applying) now(n int32) (int32, error) {
 // readLine takes a row about a single line: of one of several namesakes, or
 // one that fits its runner badly.
 func (a *applying) readLine(r *MatchAnswer, c rowCode, people []MatchPerson, answer string) error {
-	line := a.lines[c.line]
-	if line.line == 0 {
-		a.refuse(r.First, "stale: this line is not in the archive now (its sheet was withdrawn or changed). Export the list again")
-		return nil
+	lines := make([]target, len(c.lines))
+	for i, at := range c.lines {
+		if lines[i] = a.lines[at]; lines[i].line == 0 {
+			a.refuse(r.First, "stale: this line is not in the archive now (its sheet was withdrawn or changed). Export the list again")
+			return nil
+		}
+		lines[i].shown = r.First.Text
 	}
-	line.shown = r.First.Text
 	for i, p := range people {
 		if p.ID == "" {
 			a.refuse(r.Second, "stale: R%d is no runner of its own any more. Export the list again", c.runners[i])
@@ -321,14 +329,20 @@ func (a *applying) readLine(r *MatchAnswer, c rowCode, people []MatchPerson, ans
 	}
 	give := func(same bool, p MatchPerson) {
 		to := target{no: p.no, at: p.at, person: p, shown: p.Shown()}
-		no, already := against(a.have, same, line, to)
-		switch {
-		case len(no) > 0:
-			a.refuse(r.Answer, "%v", contradictionError(same, line.shown, to.shown, no))
-		case already != nil:
-			a.out.Already++
-		default:
-			a.fresh = append(a.fresh, freshRow{r, c, same, line, to})
+		for i, line := range lines {
+			no, already := against(a.have, same, line, to)
+			switch {
+			case len(no) > 0:
+				a.refuse(r.Answer, "%v", contradictionError(same, line.shown, to.shown, no))
+				return
+			case already != nil:
+				a.out.Already++
+			default:
+				a.fresh = append(a.fresh, freshRow{r, c, same, line, to})
+				if i > 0 && !same { // whoever they are, they are one
+					a.fresh = append(a.fresh, freshRow{r, c, true, lines[0], line})
+				}
+			}
 		}
 	}
 	first, _, _ := strings.Cut(answer, " ")

@@ -121,11 +121,28 @@ type MatchQuestion struct {
 	Lines     []MatchLine   `json:"lines"`
 }
 
-// MatchThin is lines that fit the rest of their runner badly.
+// MatchPieces is several runners of whom some may be one person.
+type MatchPieces struct {
+	Place  int          `json:"place"` // in the list, from 1
+	Pieces []MatchPiece `json:"pieces"`
+}
+
+// MatchPiece is one of them.
+type MatchPiece struct {
+	MatchPerson
+	Chance float64 `json:"chance"` // that it is one person with at least one of the others
+
+	Code string `json:"-"` // names the row in the workbook
+}
+
+// MatchThin is lines that fit the rest of their runner badly, and are perhaps
+// somebody else's.
 type MatchThin struct {
 	Runner MatchPerson `json:"runner"`
 	Lines  []MatchLine `json:"lines"`
 	Bits   float64     `json:"bits"`
+
+	Code string `json:"-"` // names the row in the workbook
 }
 
 // MatchContradiction is a decision that others contradict.
@@ -138,6 +155,7 @@ type MatchContradiction struct {
 type Review struct {
 	Pairs          []MatchPair          `json:"pairs"`
 	Questions      []MatchQuestion      `json:"questions"`
+	Several        []MatchPieces        `json:"several"` // of these, some may be one person
 	Thin           []MatchThin          `json:"bad_fits"`
 	Contradictions []MatchContradiction `json:"contradictions"`
 	Listed         int                  `json:"pairs_listed"` // pairs kept in the list
@@ -156,7 +174,7 @@ func (pl *Pipeline) Review(ctx context.Context, most int) (*Review, error) {
 	if most <= 0 {
 		most = 1 << 30
 	}
-	r := &Review{Pairs: []MatchPair{}, Questions: []MatchQuestion{}, Thin: []MatchThin{}, Contradictions: []MatchContradiction{}, Found: k.Doubtful, latest: k.latest}
+	r := &Review{Pairs: []MatchPair{}, Questions: []MatchQuestion{}, Several: []MatchPieces{}, Thin: []MatchThin{}, Contradictions: []MatchContradiction{}, Found: k.Doubtful, latest: k.latest}
 	if err := pl.DB.Get(ctx, "select count(*) from record.doubtful_pair", &r.Listed); err != nil {
 		return nil, err
 	}
@@ -167,8 +185,16 @@ func (pl *Pipeline) Review(ctx context.Context, most int) (*Review, error) {
 	for i := range r.Pairs {
 		people.want(&r.Pairs[i].First, &r.Pairs[i].Second)
 	}
+	if err := pl.readPieces(ctx, r, most); err != nil {
+		return nil, err
+	}
 	if err := pl.readAsked(ctx, r, most); err != nil {
 		return nil, err
+	}
+	for i := range r.Several {
+		for j := range r.Several[i].Pieces {
+			people.want(&r.Several[i].Pieces[j].MatchPerson)
+		}
 	}
 	for i := range r.Questions {
 		for j := range r.Questions[i].Namesakes {
@@ -214,6 +240,20 @@ func (pl *Pipeline) pairs(ctx context.Context, most int, where string, args ...a
 		return err
 	}, out[0].Place, out[len(out)-1].Place)
 	return out, err
+}
+
+// readPieces reads the questions about several runners.
+func (pl *Pipeline) readPieces(ctx context.Context, r *Review, most int) error {
+	return pl.each(ctx, "select question, runner_no, chance from record.piece where question <= ? order by question, runner_no", func(rows *sql.Rows) error {
+		var q int
+		var p MatchPiece
+		err := rows.Scan(&q, &p.no, &p.Chance)
+		for len(r.Several) < q {
+			r.Several = append(r.Several, MatchPieces{Place: len(r.Several) + 1})
+		}
+		r.Several[q-1].Pieces = append(r.Several[q-1].Pieces, p)
+		return err
+	}, most)
 }
 
 // readAsked reads the questions about single lines.

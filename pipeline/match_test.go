@@ -26,22 +26,26 @@ func TestRowCodes(t *testing.T) {
 	r := &Review{latest: 17,
 		Pairs:     []MatchPair{{First: MatchPerson{ID: "R1", Name: "Ann Moss", state: "0123456789"}, Second: MatchPerson{ID: "R40", Name: "Ann Mosse", state: "abcdefghij"}}},
 		Questions: []MatchQuestion{{Namesakes: []MatchPerson{{ID: "R1", Name: "Ann Moss"}, {ID: "R2", Name: "Ann Moss"}}, Lines: []MatchLine{{keep: lineAt{3, 1, 24}}}}},
-		Thin:      []MatchThin{{Runner: MatchPerson{ID: "R1", Name: "Ann Moss"}, Lines: []MatchLine{{keep: lineAt{3, 0, 25}}}}}}
+		Thin:      []MatchThin{{Runner: MatchPerson{ID: "R1", Name: "Ann Moss"}, Lines: []MatchLine{{keep: lineAt{3, 0, 25}}, {keep: lineAt{4, 0, 9}}}}},
+		Several:   []MatchPieces{{Place: 1, Pieces: []MatchPiece{{MatchPerson: MatchPerson{ID: "R1", state: "0123456789"}}, {MatchPerson: MatchPerson{ID: "R2", state: "abcdefghij"}}, {MatchPerson: MatchPerson{ID: "R40"}}}}}}
 	r.code()
 	pair, ok := readCode(r.Pairs[0].Code)
-	if !ok || pair.runners[0] != 1 || pair.runners[1] != 40 || pair.latest != 17 || pair.states[0] != "01234567" || pair.states[1] != "abcdefgh" || pair.line.row != 0 {
+	if !ok || pair.runners[0] != 1 || pair.runners[1] != 40 || pair.latest != 17 || pair.states[0] != "01234567" || pair.states[1] != "abcdefgh" || len(pair.lines) != 0 || pair.among != "" {
 		t.Errorf("%q: %+v, %v", r.Pairs[0].Code, pair, ok)
 	}
 	if pair.sum != checkSum(pair.body, "R1 Ann Moss", "R40 Ann Mosse") || pair.sum == checkSum(pair.body, "R1 Ann Moss", "R40 Ann Moss") {
 		t.Errorf("the check sum %s does not tell names apart", pair.sum)
 	}
-	if q, ok := readCode(r.Questions[0].Lines[0].Code); !ok || q.fit || q.line != (lineAt{3, 1, 24}) || len(q.runners) != 2 {
+	if q, ok := readCode(r.Questions[0].Lines[0].Code); !ok || q.fit || len(q.lines) != 1 || q.lines[0] != (lineAt{3, 1, 24}) || len(q.runners) != 2 {
 		t.Errorf("%q: %+v, %v", r.Questions[0].Lines[0].Code, q, ok)
 	}
-	if f, ok := readCode(r.Thin[0].Lines[0].Code); !ok || !f.fit || f.line != (lineAt{3, 0, 25}) || len(f.runners) != 1 {
-		t.Errorf("%q: %+v, %v", r.Thin[0].Lines[0].Code, f, ok)
+	if f, ok := readCode(r.Thin[0].Code); !ok || !f.fit || len(f.lines) != 2 || f.lines[0] != (lineAt{3, 0, 25}) || f.lines[1] != (lineAt{4, 0, 9}) || len(f.runners) != 1 {
+		t.Errorf("%q: %+v, %v", r.Thin[0].Code, f, ok)
 	}
-	for _, bad := range []string{"", "R1 R40", "R1 x 17 a b c", "q3.0 R1 17 c", "q3.0.0 R1 17 c", "x3.0.1 R1 17 c", "R1 R40 x a b c"} {
+	if p, ok := readCode(r.Several[0].Pieces[1].Code); !ok || p.among != "R1+R2+R40" || len(p.runners) != 1 || p.runners[0] != 2 || p.states[0] != "abcdefgh" || p.latest != 17 {
+		t.Errorf("%q: %+v, %v", r.Several[0].Pieces[1].Code, p, ok)
+	}
+	for _, bad := range []string{"", "R1 R40", "R1 x 17 a b c", "q3.0 R1 17 c", "q3.0.0 R1 17 c", "x3.0.1 R1 17 c", "f3.0.1+ R1 17 c", "p R1 R1+R2 x a c", "R1 R40 x a b c"} {
 		if c, ok := readCode(bad); ok {
 			t.Errorf("%q was read as %+v", bad, c)
 		}

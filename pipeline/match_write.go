@@ -11,7 +11,7 @@ import (
 
 // reviewTables are the tables of the review list; a refresh fills them.
 var reviewTables = []string{"record.linkage", "record.weight", "record.doubtful_pair", "record.evidence",
-	"record.namesake", "record.namesake_line", "record.thin_line", "record.contradiction"}
+	"record.piece", "record.namesake", "record.namesake_line", "record.thin_line", "record.contradiction"}
 
 // reviewLength is how many doubtful pairs are kept: what a small group of
 // people can decide on in an evening or two, growing with the archive.
@@ -26,7 +26,7 @@ var evidenceNames = map[who.Evidence]string{
 
 // worthAsking says whether a doubtful pair may be more than a coincidence, or
 // would settle so many lines that it should be asked all the same.
-func worthAsking(p who.Pair) bool { return p.Chance >= .01 || p.Gain >= .5 }
+func worthAsking(p who.Pair) bool { return p.Chance >= .01 || p.Gain >= 5 }
 
 func evidenceName(e who.Evidence) string {
 	if n, ok := evidenceNames[e]; ok {
@@ -62,6 +62,9 @@ func (pl *Pipeline) writeReview(ctx context.Context, w *work) error {
 		return err
 	}
 	if err := pl.writePairs(ctx, w); err != nil {
+		return err
+	}
+	if err := pl.writePieces(ctx, w); err != nil {
 		return err
 	}
 	if err := pl.writeAskedLines(ctx, w); err != nil {
@@ -125,6 +128,26 @@ func (pl *Pipeline) writePairs(ctx context.Context, w *work) error {
 	})
 }
 
+// writePieces keeps the runners of whom several may be one person.
+func (pl *Pipeline) writePieces(ctx context.Context, w *work) error {
+	r, number := w.link.result, w.link.number
+	type piece struct {
+		question, runner int32
+		chance           float64
+	}
+	var list []piece
+	for q, g := range r.Groups[:min(len(r.Groups), reviewLength(r.Runners))] {
+		for i, x := range g.Runners {
+			list = append(list, piece{int32(q + 1), number[x], g.Chance[i]})
+		}
+	}
+	schema := store.Columns("question", store.Int32, "runner_no", store.Int32, "chance", store.Float64)
+	return pl.insertRows(ctx, "record.piece", schema, len(list), func(row row, i int) {
+		row.ints(0, list[i].question, list[i].runner)
+		row.numbers(2, list[i].chance)
+	})
+}
+
 // writeAskedLines keeps the lines that belong to one of several namesakes, and
 // those that fit their runner badly.
 func (pl *Pipeline) writeAskedLines(ctx context.Context, w *work) error {
@@ -164,13 +187,13 @@ func (pl *Pipeline) writeAskedLines(ctx context.Context, w *work) error {
 			return err
 		}
 	}
-	thin := r.Thin[:min(len(r.Thin), most)]
+	splits := r.Splits[:min(len(r.Splits), most)]
 	type line struct {
 		fit, runner, line int32
 		bits              float64
 	}
 	var fits []line
-	for i, t := range thin {
+	for i, t := range splits {
 		for _, k := range t.Rows {
 			if decided[w.link.rows[k]] {
 				continue

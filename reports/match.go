@@ -16,6 +16,7 @@ type MatchBook struct {
 	Found   int // doubtful pairs there were, more than are listed
 	Join    float64
 	Pairs   []MatchPairRow
+	Pieces  []MatchPieceRow
 	Lines   []MatchLineRow // lines of one of several namesakes
 	Fits    []MatchLineRow // lines that fit their runner badly
 }
@@ -35,6 +36,14 @@ type MatchSide struct {
 	Facts   string
 	History string
 	Results string // the last ones
+}
+
+// MatchPieceRow is one of several runners of whom some may be one person.
+type MatchPieceRow struct {
+	Code     string
+	Question string // 1: R12, R40, R41
+	Runner   MatchSide
+	Percent  float64 // chance that it is one person with at least one of the others
 }
 
 // MatchEvidence is a part of the evidence: which column it stands in, what was
@@ -60,6 +69,7 @@ const (
 	headSecond   = "Second"
 	headLine     = "Line"
 	headRunner   = "Runner"
+	headAmong    = "Question"
 	headDecision = "Decision"
 	headRemark   = "Remark"
 	headCode     = "Code of the row"
@@ -67,21 +77,22 @@ const (
 
 // Tabs of the workbook.
 const (
-	tabPairs = "Pairs"
-	tabLines = "Namesakes"
-	tabFits  = "Bad fits"
+	tabPairs  = "Pairs"
+	tabPieces = "Several"
+	tabLines  = "Namesakes"
+	tabFits   = "Bad fits"
 )
 
 // Write makes the workbook. The choices are the words of the drop-down lists:
-// for pairs and for lines that fit badly.
-func (b *MatchBook) Write(pairChoices, fitChoices []string) ([]byte, error) {
+// for pairs, for one of several runners and for lines that fit badly.
+func (b *MatchBook) Write(pairChoices, pieceChoices, fitChoices []string) ([]byte, error) {
 	made := b.Made
 	if made == "" {
 		made = "1970-01-01"
 	}
 	book := &table.Book{Title: "FOR THE RESULTS DESK ONLY: who is who", Subject: "Doubtful pairs of runners, for deciding",
 		Footer: "Lapwing " + b.Version, Made: made}
-	book.Tabs = []*table.Tab{b.pairsTab(pairChoices), b.linesTab(tabLines, b.Lines, nil), b.linesTab(tabFits, b.Fits, fitChoices), b.notesTab(pairChoices, fitChoices)}
+	book.Tabs = []*table.Tab{b.pairsTab(pairChoices), b.piecesTab(pieceChoices), b.linesTab(tabLines, b.Lines, nil), b.linesTab(tabFits, b.Fits, fitChoices), b.notesTab(pairChoices, fitChoices)}
 	var out bytes.Buffer
 	if err := book.WriteWorkbook(&out); err != nil {
 		return nil, err
@@ -147,10 +158,25 @@ func (b *MatchBook) pairsTab(choices []string) *table.Tab {
 	return tab
 }
 
+func (b *MatchBook) piecesTab(choices []string) *table.Tab {
+	t := &table.Table{Name: tabPieces, None: "No such runners.", Columns: []table.Column{
+		{Head: headAmong, Max: 24}, {Head: headRunner, Max: 26}, {Head: "Who", Max: 30}, {Head: "Last results", Max: 40}, {Head: "In 100", Kind: table.Whole},
+		{Head: headDecision, Width: 12, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}
+	for _, p := range b.Pieces {
+		t.Add(nil, table.Words(p.Question), table.Words(p.Runner.Shown), table.Words(p.Runner.Facts+"; "+p.Runner.History), table.Words(p.Runner.Results),
+			percent(p.Percent), table.Value{}, table.Value{}, table.Words(p.Code))
+	}
+	tab := &table.Tab{Name: tabPieces, Landscape: true, PrintColumns: 7}
+	tab.Add(table.Title{Level: 1, Text: "Which of these belong together?"},
+		table.Para{Text: "The runners of one question may be one person, or some of them. Put the same letter (A, B, C…) beside those that are one person, another letter beside somebody else, and leave those you don't know. All of them are in the tab Pairs, too, two by two: answer in one place."},
+		table.Full{Table: t})
+	return tab
+}
+
 func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string) *table.Tab {
 	title, what, none := "Whose are these lines?", "Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision.", "No such lines."
 	if choices != nil {
-		title, what, none = "Do these lines fit?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly.", "No bad fits."
+		title, what, none = "Is this runner two people?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly: they may be somebody else's. Lines in one row are answered for together.", "No bad fits."
 	}
 	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headLine, Max: 60}, {Head: headRunner, Max: 60},
 		{Head: "Answers", Max: 28}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}
@@ -169,13 +195,14 @@ func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
 	t := &table.Table{Name: "MatchNotes", Columns: []table.Column{{Head: "What", Max: 20, Width: 20}, {Head: "Meaning", Max: 74, Width: 74}}}
 	add := func(what, meaning string) { t.Add(nil, table.Words(what), table.Words(meaning)) }
 	add("Pairs", fmt.Sprintf("Two runners who may be one person. Decision: %s.", strings.Join(pairs, ", or ")))
+	add("Several", "Runners of whom several may be one person, as one question. Decision: the same letter beside those that are one person. In 100: of 100 such runners about so many are one person with at least one of the others.")
 	add("Namesakes", "Lines of a name that several people have, without an age to tell them apart.")
 	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", strings.Join(fits, ", or ")))
 	add("Remark", "Is kept with the decision: who told you, how you know.")
 	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
 	add("Together", fmt.Sprintf("From %s on a single line is joined without asking; where both have many lines it takes up to 3 more.", signed(b.Join)))
 	add("In 100", "Of 100 pairs with such evidence about so many are one person, as measured on made-up districts.")
-	add("Order", fmt.Sprintf("The pairs that an answer helps most come first: likely ones with many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
+	add("Order", fmt.Sprintf("The questions that an answer helps most come first: likely ones about many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
 	add("What you may change", "Decision and Remark only. Rows may be sorted, filtered or deleted. A row whose other cells were changed, or that is out of date, is refused with its cell, and nothing happens to it.")
 	add("A wrong decision", "Can be taken back at any time: lapwing match decisions, then lapwing match undo.")
 	add("If you don't know", "Leave it. A wrong \"same person\" gives somebody the results of somebody else; please ask the people themselves where you can.")

@@ -14,6 +14,7 @@ import (
 
 var (
 	matchPairWords = []string{"same person", "different people", "leave"}
+	matchLetters   = []string{"A", "B", "leave"}
 	matchFitWords  = []string{"theirs", "not theirs", "leave"}
 )
 
@@ -28,18 +29,19 @@ func hostileMatch() *MatchBook {
 				[]MatchEvidence{{7, "to start with", -9.1}, {0, "given names alike", 3}, {0, "=2+2", 4}, {2, "ages fit", 4.7}}, 2.6, 78.2},
 			{"R2 R41 7 aaaaaaaa bbbbbbbb 22222222", side("=R2 Bo", "+M"), side("-R41 Bo", "@M"), []MatchEvidence{{7, "+start", -9.1}}, -9.1, .2},
 		},
-		Lines: []MatchLineRow{{"q3.0.24 R1+R40 7 33333333", `=cmd|'/c'!A1.csv:24: 2026-01-03 Alder Bank, Ann Moss`, "R1 Ann Moss; or R40 Ann Moss", "R1, R40, none of these, leave"}},
-		Fits:  []MatchLineRow{{"f3.0.25 R1 7 44444444", "-x.csv:25: Ann Moss", "R1 Ann Moss", "theirs, not theirs, leave"}},
+		Pieces: []MatchPieceRow{{"p R2 R1+R2+R41 7 aaaaaaaa 55555555", "1: R1, R2, R41", side("R2 =Bo", "M"), 40}},
+		Lines:  []MatchLineRow{{"q3.0.24 R1+R40 7 33333333", `=cmd|'/c'!A1.csv:24: 2026-01-03 Alder Bank, Ann Moss`, "R1 Ann Moss; or R40 Ann Moss", "R1, R40, none of these, leave"}},
+		Fits:   []MatchLineRow{{"f3.0.25 R1 7 44444444", "-x.csv:25: Ann Moss", "R1 Ann Moss", "theirs, not theirs, leave"}},
 	}
 }
 
 func writeMatch(t *testing.T, b *MatchBook, dir string) string {
 	t.Helper()
-	data, err := b.Write(matchPairWords, matchFitWords)
+	data, err := b.Write(matchPairWords, matchLetters, matchFitWords)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := b.Write(matchPairWords, matchFitWords)
+	again, err := b.Write(matchPairWords, matchLetters, matchFitWords)
 	if err != nil || !bytes.Equal(data, again) {
 		t.Fatalf("the same list gives other bytes (%v)", err)
 	}
@@ -50,7 +52,7 @@ func writeMatch(t *testing.T, b *MatchBook, dir string) string {
 	return path
 }
 
-// wantAnswers fails unless a workbook reads back as the four rows of
+// wantAnswers fails unless a workbook reads back as the five rows of
 // hostileMatch, with the answers given.
 func wantAnswers(t *testing.T, path string, answers ...string) {
 	t.Helper()
@@ -58,11 +60,12 @@ func wantAnswers(t *testing.T, path string, answers ...string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(got) != 4 || len(answers) != 4 {
-		t.Fatalf("%d rows and %d answers, want 4", len(got), len(answers))
+	if len(got) != 5 || len(answers) != 5 {
+		t.Fatalf("%d rows and %d answers, want 5", len(got), len(answers))
 	}
 	b := hostileMatch()
 	want := [][3]string{{b.Pairs[0].Code, b.Pairs[0].First.Shown, b.Pairs[0].Second.Shown}, {b.Pairs[1].Code, b.Pairs[1].First.Shown, b.Pairs[1].Second.Shown},
+		{b.Pieces[0].Code, b.Pieces[0].Question, b.Pieces[0].Runner.Shown},
 		{b.Lines[0].Code, b.Lines[0].Line, b.Lines[0].Runners}, {b.Fits[0].Code, b.Fits[0].Line, b.Fits[0].Runners}}
 	for i, g := range got {
 		if now := [3]string{g.Code.Text, g.First.Text, g.Second.Text}; now != want[i] {
@@ -79,7 +82,7 @@ func wantAnswers(t *testing.T, path string, answers ...string) {
 
 func TestMatchWorkbook(t *testing.T) {
 	path := writeMatch(t, hostileMatch(), t.TempDir())
-	wantAnswers(t, path, "", "", "", "")
+	wantAnswers(t, path, "", "", "", "", "")
 	f, err := excelize.OpenFile(path)
 	if err != nil {
 		t.Fatal(err)
@@ -99,7 +102,7 @@ func TestMatchWorkbook(t *testing.T) {
 			}
 		}
 	}
-	for tab, want := range map[string]string{"Pairs": "same person,different people,leave", "Bad fits": "theirs,not theirs,leave"} {
+	for tab, want := range map[string]string{"Pairs": "same person,different people,leave", "Several": "A,B,leave", "Bad fits": "theirs,not theirs,leave"} {
 		list, err := f.GetDataValidations(tab)
 		if err != nil || len(list) != 1 || strings.Trim(list[0].Formula1, `"`) != want {
 			t.Errorf("%s: choices %v, %v, want %s", tab, list, err, want)
@@ -127,7 +130,7 @@ func TestMatchInLibreOffice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range [][3]string{{"Pairs", "E5", "same person"}, {"Pairs", "E6", "different people"}, {"Namesakes", "D4", "R40"}, {"Bad fits", "D4", "theirs"}} {
+	for _, c := range [][3]string{{"Pairs", "E5", "same person"}, {"Pairs", "E6", "different people"}, {"Several", "F4", "A"}, {"Namesakes", "D4", "R40"}, {"Bad fits", "D4", "theirs"}} {
 		if err := f.SetCellStr(c[0], c[1], c[2]); err != nil {
 			t.Fatal(err)
 		}
@@ -142,7 +145,7 @@ func TestMatchInLibreOffice(t *testing.T) {
 		t.Fatalf("%v\n%s", err, msg)
 	}
 	saved := filepath.Join(out, "who.xlsx")
-	wantAnswers(t, saved, "same person", "different people", "R40", "theirs")
+	wantAnswers(t, saved, "same person", "different people", "A", "R40", "theirs")
 	g, err := excelize.OpenFile(saved)
 	if err != nil {
 		t.Fatal(err)

@@ -39,9 +39,10 @@ func (a *app) matchListCommand() *cobra.Command {
 	var most int
 	c := &cobra.Command{
 		Use: "list", Short: "Doubtful pairs with their evidence, the most useful question first",
-		Long: `Runners who may be one person, with the evidence for and against as a sum; lines
-of namesakes whom nothing tells apart; lines that fit their runner badly; and
-decisions that contradict one another. Holds full names and ages, also of
+		Long: `Runners who may be one person, with the evidence for and against as a sum; several
+runners of whom some may be one; lines of namesakes whom nothing tells apart; lines
+that fit their runner badly, who may be two people; and decisions that contradict
+one another. Holds full names and ages, also of
 children: for the results desk, not for publication.`,
 		Example: "  lapwing match list\n  lapwing match list --most 100",
 		Args:    cobra.NoArgs,
@@ -242,7 +243,8 @@ func (a *app) matchExportCommand() *cobra.Command {
 	var force bool
 	c := &cobra.Command{
 		Use: "export FILE.xlsx", Short: "Write the doubtful pairs as a workbook to decide in",
-		Long: `One doubtful pair a row, with a drop-down list for the decision. The workbook
+		Long: `One doubtful pair a row, with a drop-down list for the decision; where several
+runners may be one person, a letter beside each. The workbook
 holds full names and ages, also of children: keep it at the desk, and delete it
 when it is done.`,
 		Example: "  lapwing match export who-is-who.xlsx",
@@ -266,6 +268,7 @@ when it is done.`,
 				}
 				book := matchBook(r, k)
 				data, err := book.Write([]string{pipeline.AnswerSame, pipeline.AnswerDifferent, pipeline.AnswerLeave},
+					append(pipeline.AnswerLetters(), pipeline.AnswerLeave),
 					[]string{pipeline.AnswerTheirs, pipeline.AnswerNotTheirs, pipeline.AnswerLeave})
 				if err != nil {
 					return err
@@ -273,9 +276,9 @@ when it is done.`,
 				if err := store.WriteFile(path, data); err != nil {
 					return fmt.Errorf("can't write %s: %w", path, err)
 				}
-				a.say("%s: %d doubtful pairs, %d lines of namesakes, %d lines that fit badly. Decide there, then: lapwing match apply %s",
-					path, len(book.Pairs), len(book.Lines), len(book.Fits), path)
-				return a.asJSON(map[string]any{"file": path, "pairs": len(book.Pairs), "lines": len(book.Lines), "bad_fits": len(book.Fits)})
+				a.say("%s: %s, %s about several runners, %s of namesakes, %s of lines that fit badly. Decide there, then: lapwing match apply %s",
+					path, text.Count(len(book.Pairs), "doubtful pair"), text.Count(len(r.Several), "question"), text.Count(len(book.Lines), "line"), text.Count(len(book.Fits), "row"), path)
+				return a.asJSON(map[string]any{"file": path, "pairs": len(book.Pairs), "several": len(r.Several), "lines": len(book.Lines), "bad_fits": len(book.Fits)})
 			})
 		},
 	}
@@ -311,9 +314,14 @@ func matchBook(r *pipeline.Review, k pipeline.Linkage) *reports.MatchBook {
 				Choices: strings.Join(append(ids, pipeline.AnswerNobody, pipeline.AnswerLeave), ", ")})
 		}
 	}
+	for _, q := range r.Several {
+		for _, p := range q.Pieces {
+			b.Pieces = append(b.Pieces, reports.MatchPieceRow{Code: p.Code, Question: q.Shown(), Runner: side(p.MatchPerson), Percent: 100 * p.Chance})
+		}
+	}
 	for _, t := range r.Thin {
-		for _, l := range t.Lines {
-			b.Fits = append(b.Fits, reports.MatchLineRow{Code: l.Code, Line: l.Shown(), Runners: t.Runner.Shown(),
+		if len(t.Lines) > 0 {
+			b.Fits = append(b.Fits, reports.MatchLineRow{Code: t.Code, Line: t.Shown(), Runners: t.Runner.Shown(),
 				Choices: strings.Join([]string{pipeline.AnswerTheirs, pipeline.AnswerNotTheirs, pipeline.AnswerLeave}, ", ")})
 		}
 	}

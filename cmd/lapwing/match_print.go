@@ -55,6 +55,16 @@ func printReview(w io.Writer, r *pipeline.Review) {
 		fmt.Fprintf(w, "\n%d.\n", p.Place)
 		printPair(w, p)
 	}
+	for i, q := range r.Several {
+		if i == 0 {
+			fmt.Fprintln(w, "\nWhich of these belong together? All of them, or some, may be one person. They are among the pairs, too.")
+		}
+		fmt.Fprintf(w, "\n%d.\n", q.Place)
+		for _, p := range q.Pieces {
+			printPerson(w, p.MatchPerson)
+			fmt.Fprintf(w, "      with one of the others: %s\n", pipeline.ChanceWords(p.Chance))
+		}
+	}
 	for i, q := range r.Questions {
 		if len(q.Lines) == 0 {
 			continue
@@ -76,7 +86,7 @@ func printReview(w io.Writer, r *pipeline.Review) {
 			continue
 		}
 		if i == 0 {
-			fmt.Fprintln(w, "\nDo these lines fit? They fit the rest of their runner badly.")
+			fmt.Fprintln(w, "\nIs this runner two people? These lines fit the rest of their runner badly.")
 		}
 		fmt.Fprintf(w, "\n  %s  %s (%s; %s), weight of the lines against the rest %s\n", t.Runner.ID, t.Runner.Name, t.Runner.Facts(), t.Runner.History(), bits(t.Bits))
 		for _, l := range t.Lines {

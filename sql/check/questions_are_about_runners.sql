@@ -8,6 +8,8 @@ from (
     union
     select runner_no from record.namesake
     union
+    select runner_no from record.piece
+    union
     select runner_no from record.thin_line
 ) asked
 left join record.runner w on w.runner_no = asked.runner_no

@@ -1,6 +1,6 @@
 -- One row a line that fits the rest of its runner badly.
 -- key: line_no
--- fit: number of the group of lines, the worst fit first
+-- fit: number of the group of lines, the most worth asking about first
 -- runner_no: the runner it was given to
 -- line_no: the line
 -- bits: weight of the group of lines against the rest of the runner

@@ -25,6 +25,8 @@
 //	decide.go  decisions of people
 //	learn.go   weights learned from the archive (EM)
 //	review.go  doubtful pairs and namesake questions
+//	group.go   several pairs as one question
+//	split.go   runners who may be two people
 //	side.go    one runner's lines, to lay beside another's
 //	explain.go the evidence in plain words
 //	ids.go     runner ids that outlive a rebuild

@@ -88,7 +88,11 @@ func (r *Result) Steps(runner int32) []Step {
 // explain puts a sum into words. x and y are the clusters compared, nil where
 // they are gone.
 func (m *model) explain(s *sum, x, y *cluster) Explanation {
-	e := Explanation{Bits: s.total, Chance: chance(s.total)}
+	few := int32(1)
+	if x != nil {
+		few = min(x.n, y.n)
+	}
+	e := Explanation{Bits: s.total, Chance: chance(s.total, few)}
 	for ev := Prior; ev < nEvidence; ev++ {
 		bits := float64(s.bits[ev])
 		if bits == 0 && s.level[ev] == Missing {
@@ -183,7 +187,18 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 		}
 		return "very different times, allowing for course and day"
 	case SameRun:
-		return "both on the same day"
+		if x == nil {
+			return "both on the same day"
+		}
+		same, sameDay := m.clashes(x, y)
+		text := "both on the same day once"
+		if n := same + sameDay; n > 1 {
+			text = fmt.Sprintf("both on the same day %d times", n)
+		}
+		if met := max(m.chances(x.runs, y.runs), m.chances(y.runs, x.runs)); met >= 1.5 {
+			text += fmt.Sprintf("; two people would have met about %.0f times", met)
+		}
+		return text
 	case TakeTurns:
 		return "never on the same day, though both run on that weekday"
 	case Unplaced:

@@ -62,8 +62,8 @@ func TestDistricts(t *testing.T) {
 			s := measure(r.Runner, d.who)
 			review := covered(r, d.who, r.Runners/100)
 			t.Logf("%d rows, %d runners for %d people, %d signatures, %d pairs, %.2f s", d.rows.Len(), r.Runners, distinct(d.who), r.Counts.Signatures, r.Counts.Pairs, took.Seconds())
-			t.Logf("pairwise %.5f / %.5f, B-cubed %.5f / %.5f, a review list of 1 %% settles %.2f of what is missed",
-				s.precision, s.recall, s.bPrecision, s.bRecall, review)
+			t.Logf("pairwise %.5f / %.5f, B-cubed %.5f / %.5f, a review list of 1 %% settles %.2f of what is missed, its pairs alone %.2f, and takes %.2f of what is wrong apart",
+				s.precision, s.recall, s.bPrecision, s.bRecall, review, coveredByPairs(r, d.who, r.Runners/100), takenApart(r, d.who, r.Runners/100))
 			if s.precision < c.precision || s.recall < c.recall || review < c.review {
 				t.Errorf("precision %.5f, recall %.5f, review %.2f; want at least %.4f, %.4f, %.2f", s.precision, s.recall, review, c.precision, c.recall, c.review)
 			}

@@ -106,8 +106,10 @@ type Result struct {
 	// Questions lists rows that belong to one of several namesakes, one
 	// question for each set of namesakes.
 	Questions []Question
-	// Thin lists rows that fit their runner badly.
-	Thin []ThinFit
+	// Groups lists runners of whom several may be one person, from the pairs.
+	Groups []Group
+	// Splits lists rows that fit the rest of their runner badly.
+	Splits []Split
 	// Contradictions between decisions; none of them was followed.
 	Contradictions []Contradiction
 	Weights        Weights // as used
