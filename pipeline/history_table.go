@@ -238,7 +238,7 @@ func (o *openings) ask(table, at, who string) {
 	}
 	o.asked[k] = true
 	o.problems = append(o.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "several-runners",
-		Read: fmt.Sprintf("%s: %s", filepath.Base(at), who), Expected: "a name that one runner has",
+		Read: fmt.Sprintf("%s: %s", filepath.Base(at), who), Expected: "a name that only one runner has",
 		Do: tellApart(who)}})
 }
 

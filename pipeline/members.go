@@ -94,7 +94,7 @@ func (pl *Pipeline) joinMembers(f *field, p *people, clubs clubBook) ([]member, 
 	for i := range members {
 		m := &members[i]
 		if m.runner = find(m.name); m.runner == severalRunners {
-			ask(*m, "several-runners", "a name that one runner has", tellApart(m.name))
+			ask(*m, "several-runners", "a name that only one runner has", tellApart(m.name))
 		}
 		if m.runner < 0 || m.born == 0 {
 			continue

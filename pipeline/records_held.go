@@ -90,7 +90,7 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 		r := heldBefore{row: h.row + 2, course: pl.courses.resolve(h.course), name: h.name, runner: noRunner, timeS: unit.CeilSeconds(h.timeMS), day: h.day}
 		if h.name != "" {
 			if r.runner = find(h.name); r.runner == severalRunners {
-				ask("a name that one runner has", tellApart(h.name))
+				ask("a name that only one runner has", tellApart(h.name))
 			}
 		}
 		r.distanceM = int32(h.distanceM)

@@ -138,7 +138,7 @@ func TestVolunteerWhoMayBeAnother(t *testing.T) {
 	d := newDesk(t, files)
 	const shown = "select string_agg(name || ' ' || protected || ' ' || hidden || ' ' || coalesce(days_so_far, 0), ', ' order by name) from main.volunteers"
 	d.want("an adult and a child of one name", d.text(shown), "Ada Moss true false 0, Ben Reed false false 1, Dora Penn false false 1")
-	d.want("asked about", d.problems("several-runners"), "alder-bank_2026-01-03_volunteers.csv:2: Ada Moss | a name that one runner has | Write the runner's id, as in R12, in place of the name. To see whose id is whose: lapwing standing \"Ada Moss\"")
+	d.want("asked about", d.problems("several-runners"), "alder-bank_2026-01-03_volunteers.csv:2: Ada Moss | a name that only one runner has | Write the runner's id, as in R12, in place of the name. To see whose id is whose: lapwing standing \"Ada Moss\"")
 	d.pl.Settings.AgeNotKnown = ageNotKnownChild
 	if _, err := d.pl.Refresh(ctx, true); err != nil {
 		t.Fatal(err)

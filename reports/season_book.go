@@ -393,7 +393,7 @@ func (d *season) improvedTab() *table.Tab {
 }
 
 // notWorkedOut is said of the most improved where the season is over.
-const notWorkedOut = "Not worked out: the change of form is known up to each person's last result only, so this table can be made while the season is the newest, and is kept if the season is closed then."
+const notWorkedOut = "Not made for a season that is over: how form has changed is known only up to each person's last result. It is made while the season is the newest, and kept when the season is closed then."
 
 // attendance counts runs and volunteer days of everybody, apart.
 func (d *season) attendance() *table.Tab {

@@ -420,7 +420,7 @@ func TestSeasonUnfinishedAndReopened(t *testing.T) {
 	if rep, err = Season(ctx, db, o, s); err != nil || len(rep.Notes) != 1 || !strings.Contains(rep.Notes[0], "Most improved") {
 		t.Errorf("%+v, %v", rep, err)
 	}
-	if got := read(t, o.ArchiveDir, "closed", "season_2026.txt"); !strings.Contains(got, "Not worked out") || strings.Contains(got, "nobody sure enough") {
+	if got := read(t, o.ArchiveDir, "closed", "season_2026.txt"); !strings.Contains(got, "Not made for a season that is over") || strings.Contains(got, "nobody sure enough") {
 		t.Error("the closed season does not say that most improved was not worked out")
 	}
 }

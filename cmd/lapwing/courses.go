@@ -64,13 +64,16 @@ func courseTable(t *pipeline.CourseTable) string {
 				rank = table.Number(c.Rank)
 				ranked = true
 			}
-			index, seconds := "none", ""
+			index, seconds, link := "none", "", ""
+			if len(set.Courses) > 1 { // else there is nothing to compare with
+				link = c.Link
+			}
 			if c.Index != nil {
 				index = fmt.Sprintf("%.1f (%.1f–%.1f)", *c.Index, *c.Low, *c.High)
 				seconds = secondsWithin(*c.Seconds, *c.SecondsLow, *c.SecondsHigh)
 			}
 			x.Add(nil, rank, table.Words(c.Name), table.Words(index), table.Words(seconds),
-				table.Number(c.Results), table.Number(c.Runs), table.Number(c.SharedRunners), table.Words(c.Link))
+				table.Number(c.Results), table.Number(c.Runs), table.Number(c.SharedRunners), table.Words(link))
 			if c.Reason != "" {
 				state := "no index"
 				if c.Index != nil {
@@ -94,10 +97,12 @@ course adds to (+) or takes off (−) a time of 25:00, with the span that most
 likely holds the true figure (9 times in 10). Where two spans overlap, either
 course may be the faster one. A fast course may be flatter, firmer, sheltered or
 measured differently. Shared: runners who have also run another of the courses.
+Link: how well they tie a course to the others: weak under 50 of them, fair under
+100, good under 300, strong from there on.
 `)
 	}
 	if t.Basis.Results > 0 {
-		b.WriteString(fmt.Sprintf("\nFrom %d results up to %s. %s\n", t.Basis.Results, t.Basis.NewestRun, t.Basis.Words))
+		b.WriteString("\n" + table.Wrap(fmt.Sprintf("From %d results up to %s. %s", t.Basis.Results, t.Basis.NewestRun, t.Basis.Words), 80) + "\n")
 		if !t.Basis.Settled {
 			b.WriteString("The estimates had not quite come to rest; they may be a little off.\n")
 		}

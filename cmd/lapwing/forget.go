@@ -27,7 +27,7 @@ func (a *app) forgetCommand() *cobra.Command {
 		Short: "Erase a person everywhere in the archive",
 		Long: `Erase a person who asks for it: from every sheet copy, decision and side table
 of the archive, from the database and from the reports that lapwing wrote. The
-place and time stay, without a name, so that positions and counts stand.
+place and time stay, without a name, so that places and counts stand.
 
 A keyed hash of the name is kept, from which the name can't be read. With it the
 next sheet that brings the name is kept without it.
@@ -132,7 +132,7 @@ func (a *app) printForgetPlan(p *pipeline.ForgetPlan) {
 const mostFiles = 20
 
 func (a *app) printForgotten(rep *forgetReport) {
-	a.say("Erased. %s kept place and time; positions and counts stand. %s written again.", text.Count(rep.Lines, "result"), text.Count(len(rep.Written), "report file"))
+	a.say("Erased. %s kept place and time; the other places and the counts stand. %s written again.", text.Count(rep.Lines, "result"), text.Count(len(rep.Written), "report file"))
 	fmt.Fprintln(a.out, "\nWhat lapwing can't recall:")
 	if len(rep.StillNamed) > 0 {
 		fmt.Fprintln(a.out, "- these files still name the person. They are yours: sheets as they were sent, reports that somebody edited, cards. Delete or change them:")

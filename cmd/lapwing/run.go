@@ -162,7 +162,7 @@ func (a *app) printRun(rep *runReport) {
 	} else if s.Runs == 0 {
 		a.say("Nothing has changed since the last time; no report was written.")
 	} else {
-		a.say("%s new or changed: %d times, %d positions and %d names counted.", text.Count(s.Runs, "run"), s.Times, s.Positions, s.Names)
+		a.say("%s new or changed: %d times, %d places and %d names counted.", text.Count(s.Runs, "run"), s.Times, s.Positions, s.Names)
 		if len(rep.Changed) <= mostNamed {
 			for _, c := range rep.Changed {
 				a.say("  %s", runWords(c))
