@@ -1,10 +1,17 @@
 package sheet
 
+import (
+	"math"
+	"strings"
+)
+
 // beside is what a row's cells are mended by before they are read: a column of
 // particles that belong to family names, and ticks under "Men" and "Women".
 type beside struct {
 	particle, family int // columns; -1 for none
 	ticks            []tick
+	gap              int   // column of times behind the first; -1 for none
+	firstMS          int64 // the first runner's time
 }
 
 // tick is a column in which a mark says the sex that its heading names.
@@ -13,9 +20,9 @@ type tick struct {
 	sex    string
 }
 
-func noneBeside() beside { return beside{particle: -1, family: -1} }
+func noneBeside() beside { return beside{particle: -1, family: -1, gap: -1} }
 
-func (b *beside) none() bool { return b.particle < 0 && len(b.ticks) == 0 }
+func (b *beside) none() bool { return b.particle < 0 && b.gap < 0 && len(b.ticks) == 0 }
 
 // mend writes particles before the family names, and the sex that is ticked into
 // the first of the ticked columns.
@@ -23,6 +30,11 @@ func (b *beside) mend(cells []string) {
 	if b.particle >= 0 && b.particle < len(cells) && b.family < len(cells) {
 		if p, f := trim(cells[b.particle]), trim(cells[b.family]); p != "" && f != "" {
 			cells[b.family] = p + " " + f
+		}
+	}
+	if b.gap >= 0 && b.gap < len(cells) {
+		if ms, ok := gapMS(cells[b.gap]); ok {
+			cells[b.gap] = clockText(b.firstMS + ms)
 		}
 	}
 	if len(b.ticks) == 0 {
@@ -59,6 +71,51 @@ func (s *settler) particles() {
 		s.set(i, Other, "heading %q: it goes before the family name", s.headings[i])
 		return
 	}
+}
+
+// gaps finds a column in which the first runner has a time and all others how far
+// they were behind: it grows down the list, as it would not if each were measured
+// from the runner before.
+func (s *settler) gaps() {
+	for i, g := range s.guesses {
+		if !g.known || g.meaning != Time && g.meaning != GunTime && g.meaning != ChipTime || !s.behindFirst(i) {
+			continue
+		}
+		first, last, filled := 0.0, int64(-1), 0
+		for _, r := range s.rows {
+			c := trim(cellAt(r.cells, i))
+			ms, gap := gapMS(c)
+			switch {
+			case c == "" || kindOf(c) == kStatus:
+			case gap && first > 0 && ms >= last:
+				last = ms
+			case !gap && filled == 0 && kindOf(c) == kClock && strings.Contains(c, ":"):
+				first = looseNumber(c)
+			default:
+				return
+			}
+			filled++
+		}
+		if first < 8*60 || first > 2*3600 || filled < 4 {
+			return
+		}
+		s.beside.gap, s.beside.firstMS = i, int64(math.Round(first*1000))
+		s.set(i, Time, "heading %q: the first runner's time, and how far behind it the others were, which is added to it", s.headings[i])
+		return
+	}
+}
+
+// gapMS reads "+0:19" and "+1:02:03.5".
+func gapMS(cell string) (ms int64, ok bool) {
+	c := trim(cell)
+	if len(c) < 5 || c[0] != '+' {
+		return 0, false
+	}
+	c = trim(c[1:])
+	if kindOf(c) != kClock || !strings.Contains(c, ":") || strings.ContainsAny(c, "hmsHMS") {
+		return 0, false
+	}
+	return int64(math.Round(1000 * looseNumber(c))), true
 }
 
 // ticked says whether a cell holds a mark and nothing else.

@@ -52,3 +52,18 @@ func TestCodePages(t *testing.T) {
 		}
 	}
 }
+
+// Text as a mail program sends it (RFC 2045, section 6.7), in one byte a letter
+// or in UTF-8; an equals sign elsewhere is one.
+func TestQuotedPrintable(t *testing.T) {
+	for _, c := range []struct{ data, want, encoding string }{
+		{"Platz;Name\n1;J=F6rg M=FCller\n2;K=E4the Gr=F6=DFler\n", "Platz;Name\n1;Jörg Müller\n2;Käthe Größler\n", "quoted-printable"},
+		{"Platz;Name\n1;J=C3=B6rg M=C3=BCller\n", "Platz;Name\n1;Jörg Müller\n", "quoted-printable"},
+		{"Pos,Name,Time\n=1,Jo Lee,18:20\n=1,Al Roe,18:20\n", "Pos,Name,Time\n=1,Jo Lee,18:20\n=1,Al Roe,18:20\n", "UTF-8"},
+	} {
+		text, encoding, _, err := decode([]byte(c.data))
+		if err != nil || string(text) != c.want || encoding != c.encoding {
+			t.Errorf("%q: %q in %s (%v)", c.data, text, encoding, err)
+		}
+	}
+}

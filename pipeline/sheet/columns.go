@@ -53,6 +53,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	}
 	s.minutesAndSeconds()
 	s.startAndFinish()
+	s.gaps()
 	s.ticks()
 	s.particles()
 	s.names()

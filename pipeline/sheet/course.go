@@ -585,6 +585,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			marked = spaced
 		}
 		for _, seg := range strings.Split(segmentMarks.Replace(strings.ReplaceAll(marked, "_", " ")), "|") {
+			if fromSomebody(seg) {
+				continue
+			}
 			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
 			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1]))) {
@@ -621,6 +624,17 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 
 // leagueWords say before a place what its results are for.
 var leagueWords = set("league summary standings liga ligue serie cup")
+
+// fromSomebody says whether a file is called after who sent it: "from Sheila".
+func fromSomebody(name string) bool {
+	words := strings.Fields(fold(name))
+	for len(words) > 2 && (titleWords[words[0]] || dullFiles[words[0]]) && !senderWords[words[0]] {
+		words = words[1:]
+	}
+	return len(words) == 2 && senderWords[words[0]] && !digitsOnly(words[1])
+}
+
+var senderWords = set("from von fra fran od")
 
 // runFile is a file's name made to say course and date: alder-bank_2026-01-03.
 var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"html"
+	"io"
+	"mime/quotedprintable"
 	"strings"
 	"unicode/utf8"
 
@@ -25,6 +27,15 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 		return decode16(data[2:], unicode.LittleEndian, "UTF-16 little-endian")
 	case bytes.HasPrefix(data, []byte("\xFE\xFF")):
 		return decode16(data[2:], unicode.BigEndian, "UTF-16 big-endian")
+	case looksQuotedPrintable(data):
+		plain, err := io.ReadAll(quotedprintable.NewReader(bytes.NewReader(data)))
+		if err != nil {
+			return nil, "", "", fmt.Errorf("its quoted-printable text is damaged (%w)", err)
+		}
+		if text, _, note, err = decode(plain); err != nil {
+			return nil, "", "", err
+		}
+		return text, "quoted-printable", note, nil
 	default:
 		if end, ok := looksUTF16(data); ok {
 			name := "UTF-16 little-endian without byte order mark"
@@ -49,6 +60,42 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 		return nil, "", "", fmt.Errorf("it is not text: it is full of control characters")
 	}
 	return text, encoding, note, nil
+}
+
+// looksQuotedPrintable finds text as mail programs send it (RFC 2045, section
+// 6.7): ASCII, with =FC or =C3=BC for ü. No line may end in "=", which would
+// divide a row.
+func looksQuotedPrintable(data []byte) bool {
+	head := data[:min(len(data), 1<<16)]
+	letters := 0
+	for i, c := range head {
+		switch {
+		case c >= utf8.RuneSelf:
+			return false
+		case c != '=':
+			continue
+		case i+2 >= len(head):
+			return letters > 2
+		}
+		a, b := hexDigit(head[i+1]), hexDigit(head[i+2])
+		switch {
+		case a < 0 || b < 0:
+			return false
+		case a >= 8:
+			letters++
+		}
+	}
+	return letters > 2
+}
+
+func hexDigit(c byte) int {
+	switch {
+	case c >= '0' && c <= '9':
+		return int(c - '0')
+	case c >= 'A' && c <= 'F':
+		return int(c-'A') + 10
+	}
+	return -1
 }
 
 func controls(text []byte) (n int) {

@@ -171,7 +171,11 @@ func between(cells []string, parts []int) string {
 	case from == "" || a < 0 || b < 0 || b <= a:
 		return "?"
 	}
-	ms := int64(math.Round(1000 * (b - a)))
+	return clockText(int64(math.Round(1000 * (b - a))))
+}
+
+// clockText writes h:mm:ss, with thousandths where there are any.
+func clockText(ms int64) string {
 	text := fmt.Sprintf("%d:%02d:%02d", ms/3600000, ms/60000%60, ms/1000%60)
 	if ms%1000 > 0 {
 		text += fmt.Sprintf(".%03d", ms%1000)

@@ -77,7 +77,7 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 			}
 		}
 	}
-	if rows < 4 || cells < 2 || len(counts) < 2 || like*4 < rows*3 {
+	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows {
 		return nil, false
 	}
 	out = make([]string, len(lines))

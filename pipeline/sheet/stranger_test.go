@@ -130,6 +130,9 @@ var strangerCases = []sheetCase{
 		columns: "position name -", run: "alder-bank 2026-01-03", rows: "2-4", asks: "time-column-missing"},
 	{name: "times behind the first", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|+00:11\n3|Cy Dee|+00:50\n4|Di Fox|+01:20\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "times behind the one before", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|+00:11\n3|Cy Dee|+00:50\n4|Di Fox|+00:20\n",
 		columns: "position name -", run: "alder-bank 2026-01-03", rows: "2-5", asks: "times-behind-first"},
 	{name: "two distances in a column", file: "alder-bank_2026-01-03",
 		text:    "Race|Pos|Name|Time\n5k|1|Jo Lee|18:20\n5k|2|Al Roe|18:31\n2k|1|Cy Dee|8:10\n2k|2|Di Fox|8:20\n",
@@ -260,6 +263,10 @@ func TestBeside(t *testing.T) {
 		column     Meaning
 	}{
 		{"Plaats;Voornaam;Tussenvoegsel;Achternaam;Tijd\n1;Jo;van der;Berg;18:20\n2;Al;;Roe;18:31\n3;Cy;de;Vries;19:10\n", "van der Berg|Roe|de Vries", FamilyName},
+		{"Pos,Name,Club,Sex,Time\n1,Jo Lee,Fell Harriers,M,18:20\n2,Ann Page,Dale & Fell, Juniors,F,18:31\n3,Cy Dee,,M,19:10\n4,Di Fox,Mere AC,F,19:40\n5,Ed Gow,Mere AC,M,19:41\n", "Fell Harriers|Dale & Fell, Juniors||Mere AC|Mere AC", Club},
+		{"Pos,Name,Club,Time\n1,Lee,Jo,Fell Harriers,18:20\n2,Ann Page,Dale & Fell,18:31\n3,Cy Dee,,19:10\n4,Di Fox,Mere AC,19:40\n", "Lee,Jo|Ann Page|Cy Dee|Di Fox", Name},
+		{"Pos,Name,Club,Time\n1,Jo Lee,Dale & Fell, Juniors,18:20\n2,Ann Page,Dale & Fell,18:31\n3,Cy Dee,,19:10\n4,Di Fox,Mere AC,19:40\n", "Jo Lee|Ann Page|Cy Dee|Di Fox", Name},
+		{"Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,+0:11\n3,Cy Dee,+0:50\n4,Di Fox,+1:20.5\n", "18:20|0:18:31|0:19:10|0:19:40.500", Time},
 		{"Pos;Name;Male;Female;Age;Time\n1;Jo Lee;x;;31;18:20\n2;Ann Page;;x;44;18:31\n3;Cy Dee;x;;52;19:10\n", "Male|Female|Male", Sex},
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})

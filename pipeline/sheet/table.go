@@ -179,7 +179,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if l.first >= 0 && t.grid != nil && s.Format == "csv" {
 		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
-			s.note("name-joined", fmt.Sprintf("in %s a comma without quotation marks cut the name in two; it was joined again", text.Count(n, "row")))
+			s.note("cells-joined", fmt.Sprintf("in %s a comma without quotation marks cut a name or club in two; it was joined again", text.Count(n, "row")))
 			head = t.head()
 		}
 	}
@@ -603,53 +603,6 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 	}
 	return r
-}
-
-// rejoin puts names together that an unquoted comma has cut in two: the row
-// has one cell too many, and only with the name joined does its time stand
-// under the heading of the time. It returns the number of rows mended.
-func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
-	name, clock := -1, -1
-	for i, h := range headings {
-		switch lex.read(h).meaning {
-		case Name:
-			if name < 0 {
-				name = i
-			}
-		case Time, GunTime, ChipTime:
-			if clock < 0 {
-				clock = i
-			}
-		}
-	}
-	if name < 0 || clock <= name {
-		return 0
-	}
-	over := false
-	for i := range g.refs {
-		if row, cells := g.at(i); row > after && len(cells) == len(headings)+1 {
-			over = true
-			break
-		}
-	}
-	if !over {
-		return 0
-	}
-	out := newGrid()
-	for i := range g.refs {
-		row, cells := g.at(i)
-		if row > after && len(cells) == len(headings)+1 && kindOf(cells[clock+1]) == kClock && kindOf(cells[clock]) != kClock && kindOf(cells[name+1]) == kText {
-			joined := append([]string(nil), cells[:name]...)
-			joined = append(joined, cells[name]+","+cells[name+1])
-			cells = append(joined, cells[name+2:]...)
-			mended++
-		}
-		out.add(row, cells)
-	}
-	if mended > 0 {
-		*g = *out
-	}
-	return mended
 }
 
 // findTail finds the last row that is a result beyond doubt, and the rows after

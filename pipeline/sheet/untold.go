@@ -15,7 +15,7 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 	}
 	clock := s.find(Time)
 	for i, g := range s.guesses {
-		if g.known && (g.meaning == Time || g.meaning == GunTime) && (clock < 0 || clock == i) && s.behindFirst(i) {
+		if g.known && (g.meaning == Time || g.meaning == GunTime) && (clock < 0 || clock == i) && s.beside.gap != i && s.behindFirst(i) {
 			p.problem(sheet, headingRow, i, place.Waits, "times-behind-first", s.headings[i], "running times",
 				"The times are those behind the first. Add a column headed Time with each runner's own, then load the sheet again.")
 			return

@@ -281,11 +281,11 @@ func (s *scanner) unnamed() bool {
 	if nobodyWhole[string(b)] {
 		return true
 	}
+	if all && strong { // "Anhysbys / Unknown" too
+		return true
+	}
 	if s.several {
 		return false
-	}
-	if all && strong {
-		return true
 	}
 	// A lone code: letters with at least two digits in one word.
 	return named == 1 && s.digits >= 2 && s.letters <= 3

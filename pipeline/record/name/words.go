@@ -50,7 +50,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur gestur anhysbys anaithnid isimsiz bilinmiyor
-	desconegut desconeguda onbekende anonyym nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
+	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
 	不明 未知 匿名`)
 
 // fillers may stand beside a word of nobody without naming anybody.

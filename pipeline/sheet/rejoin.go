@@ -1,0 +1,131 @@
+package sheet
+
+import "strings"
+
+// rejoin puts texts together that an unquoted comma has cut in two: the row has
+// one cell too many, and there is one place at which two texts are joined so that
+// every other cell is of the kind that its column holds. It returns the number of
+// rows mended.
+func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
+	over := 0
+	for i := range g.refs {
+		if row, cells := g.at(i); row > after && len(cells) == len(headings)+1 {
+			over++
+		}
+	}
+	if over == 0 || len(headings) < 3 {
+		return 0
+	}
+	name, usual := -1, g.usualKinds(headings, after)
+	for i, h := range headings {
+		m := lex.read(h).meaning
+		if m == Name && name < 0 {
+			name = i
+		}
+		if usual[i] == kBlank && over > 1 { // every row is too long: the headings say what is text
+			switch m {
+			case Time, GunTime, ChipTime:
+				usual[i] = kClock
+			case Position, Age, BirthYear, Number:
+				usual[i] = kInt
+			case Sex:
+				usual[i] = kSex
+			case AgeGroup:
+				usual[i] = kGroup
+			case Name, Club:
+				usual[i] = kText
+			}
+		}
+	}
+	out := newGrid()
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if row > after && len(cells) == len(headings)+1 {
+			if at := cutAt(cells, usual, name); at >= 0 {
+				joined := append([]string(nil), cells[:at]...)
+				joined = append(joined, cells[at]+","+cells[at+1])
+				cells = append(joined, cells[at+2:]...)
+				mended++
+			}
+		}
+		out.add(row, cells)
+	}
+	if mended > 0 {
+		*g = *out
+	}
+	return mended
+}
+
+// usualKinds is what nine of ten filled cells of a column are, of the rows that
+// have as many cells as there are headings; kBlank where that is no one kind.
+func (g *grid) usualKinds(headings []string, after int) []kind {
+	counts := make([][kinds]int, len(headings))
+	filled := make([]int, len(headings))
+	for i, rows := 0, 0; i < g.len() && rows < 4*profileRows; i++ {
+		row, cells := g.at(i)
+		if row <= after || len(cells) != len(headings) {
+			continue
+		}
+		rows++
+		for j, c := range cells {
+			if k := kindOf(c); k != kBlank && k != kStatus {
+				counts[j][k]++
+				filled[j]++
+			}
+		}
+	}
+	usual := make([]kind, len(headings))
+	for j := range counts {
+		for k := range counts[j] {
+			if filled[j] > 2 && counts[j][k]*10 >= filled[j]*9 {
+				usual[j] = kind(k)
+			}
+		}
+	}
+	return usual
+}
+
+// cutAt finds the cell that belongs together with the one after it, -1 where that
+// may be several or none. A space after the comma says that it stood in a text; so
+// does a name of one word.
+func cutAt(cells []string, usual []kind, name int) int {
+	var fits, spaced []int
+	for at := range usual {
+		if isBlank(cells[at]) || isBlank(cells[at+1]) || usual[at] != kText && usual[at] != kBlank {
+			continue
+		}
+		if k := kindOf(cells[at]); k != kText && k != kGroup {
+			continue
+		}
+		ok := true
+		for j, c := range cells {
+			k, col := kindOf(c), j
+			switch {
+			case j == at || j == at+1:
+				continue
+			case j > at:
+				col--
+			}
+			ok = ok && (k == kBlank || k == kStatus || usual[col] == kBlank || usual[col] == k)
+		}
+		if !ok {
+			continue
+		}
+		fits = append(fits, at)
+		if strings.HasPrefix(cells[at+1], " ") {
+			spaced = append(spaced, at)
+		}
+	}
+	switch {
+	case len(spaced) == 1:
+		return spaced[0]
+	case len(fits) == 1:
+		return fits[0]
+	}
+	for _, at := range fits {
+		if at == name && !strings.Contains(trim(cells[at]), " ") {
+			return at
+		}
+	}
+	return -1
+}
