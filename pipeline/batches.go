@@ -3,6 +3,8 @@ package pipeline
 import (
 	"context"
 	"sync/atomic"
+
+	"lapwing/pipeline/parallel"
 )
 
 // InBatches does n pieces of work in batches of at most size: read fetches
@@ -31,7 +33,7 @@ func (pl *Pipeline) InBatches(ctx context.Context, what string, n, size int,
 	from := 0
 	for ok := range ready {
 		if ok && ctx.Err() == nil {
-			eachParallel(min(size, n-from), pl.workers(), func(i int) {
+			parallel.Each(min(size, n-from), pl.workers(), func(i int) {
 				if ctx.Err() != nil {
 					return
 				}

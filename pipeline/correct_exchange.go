@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
 )
@@ -40,7 +41,7 @@ func (pl *Pipeline) stepExchanged(ctx context.Context, w *work) error {
 	away := math.Log1p(exchangedAway / 100.)
 	ahead, behind := float32(math.Expm1(-away)), float32(math.Expm1(away))
 	found := make([][]odd, (len(p.no)+exchangedPiece-1)/exchangedPiece)
-	eachParallel(len(found), pl.workers(), func(piece int) {
+	parallel.Each(len(found), pl.workers(), func(piece int) {
 		for r := piece * exchangedPiece; r < min(len(p.no), (piece+1)*exchangedPiece); r++ {
 			lines := p.order[p.begin[r]:p.begin[r+1]]
 			enough := 0 // times in the model, once somebody asks

@@ -10,6 +10,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/sheet"
@@ -214,7 +215,7 @@ func joinFields(parts []*field, workers int) *field {
 	columns = append(columns,
 		func() { joinColumn(parts, func(p *field) *[]unit.Day { return &p.birthLo }) },
 		func() { joinColumn(parts, func(p *field) *[]unit.Day { return &p.birthHi }) })
-	eachParallel(len(columns), workers, func(k int) { columns[k]() })
+	parallel.Each(len(columns), workers, func(k int) { columns[k]() })
 	f.n = len(f.lineNo)
 	return f
 }
@@ -248,10 +249,10 @@ func (pl *Pipeline) readLines(ctx context.Context, from string) (*field, error) 
 // about them.
 func (pl *Pipeline) complete(f *field, dictionary []string) {
 	texts := []*texts{f.names, f.numbers, f.clubs}
-	eachParallel(len(texts), pl.workers(), func(k int) { texts[k].some([][]int32{f.name, f.number, f.club}[k], dictionary) })
+	parallel.Each(len(texts), pl.workers(), func(k int) { texts[k].some([][]int32{f.name, f.number, f.club}[k], dictionary) })
 	f.person = make([]name.Name, len(f.names.list))
 	const piece = 4096
-	eachParallel((len(f.person)+piece-1)/piece, pl.workers(), func(k int) {
+	parallel.Each((len(f.person)+piece-1)/piece, pl.workers(), func(k int) {
 		for i := k * piece; i < min(len(f.person), (k+1)*piece); i++ {
 			f.person[i] = name.Parse(f.names.list[i])
 		}
@@ -259,7 +260,7 @@ func (pl *Pipeline) complete(f *field, dictionary []string) {
 	f.key = make([]int64, f.n)
 	f.counts, f.doubt, f.runner = make([]uint8, f.n), make([]int32, f.n), make([]int32, f.n)
 	f.sameAs = make([]int32, f.n)
-	inPieces(f.n, pl.workers(), func(from, to int) {
+	parallel.Pieces(f.n, pl.workers(), func(from, to int) {
 		for i := from; i < to; i++ {
 			f.key[i] = int64(f.runs[f.run[i]-1].rank)<<44 | int64(f.parts[f.part[i]-1].rank)<<25 | int64(f.row[i])
 			f.sameAs[i] = -1

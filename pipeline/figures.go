@@ -12,6 +12,7 @@ import (
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/agegrade"
 	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/unit"
 )
@@ -68,7 +69,7 @@ func (f *field) gather(workers int) *people {
 	p.sex = make([]record.Sex, len(p.no))
 	p.support = make([]int, len(p.no))
 	p.start = make([]int32, f.n)
-	inPieces(len(p.no), workers, func(from, to int) {
+	parallel.Pieces(len(p.no), workers, func(from, to int) {
 		for r := from; r < to; r++ {
 			lines := p.order[p.begin[r]:p.begin[r+1]]
 			slices.SortFunc(lines, func(a, b int32) int {
@@ -234,7 +235,7 @@ const sureOfBirth = 3
 // ages works out the ages that each line's runner can have on the day.
 func (f *field) ages(p *people, out *figures, workers int) {
 	out.ageLow, out.ageHigh = make([]int16, f.n), make([]int16, f.n)
-	inPieces(f.n, workers, func(from, to int) {
+	parallel.Pieces(f.n, workers, func(from, to int) {
 		for i := from; i < to; i++ {
 			out.ageLow[i], out.ageHigh[i] = -1, -1
 			w := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
@@ -269,7 +270,7 @@ func (pl *Pipeline) ageGrades(f *field, p *people, out *figures) error {
 	out.grade = agegrade.NewGrades(n)
 	g := &out.grade
 	failed := make(chan error, 1)
-	inPieces(n, pl.workers(), func(from, to int) {
+	parallel.Pieces(n, pl.workers(), func(from, to int) {
 		m := to - from
 		c := agegrade.Columns{Sex: make([]string, m), DistanceM: make([]int32, m), AgeLo: make([]int16, m), AgeHi: make([]int16, m), TimeS: make([]int32, m)}
 		for k, l := range p.order[from:to] {
@@ -308,7 +309,7 @@ func (pl *Pipeline) histories(ctx context.Context, f *field, p *people, out *fig
 		TimeS: make([]int32, n), DistanceM: make([]int32, n), Flags: make([]history.Flag, n), Part: make([]history.Part, n),
 		Courses: make([]history.Course, len(f.courses)),
 	}
-	inPieces(n, pl.workers(), func(from, to int) {
+	parallel.Pieces(n, pl.workers(), func(from, to int) {
 		for k := from; k < to; k++ {
 			i := int(p.order[k])
 			r := &f.runs[f.run[i]-1]

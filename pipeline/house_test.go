@@ -18,14 +18,15 @@ var allowed = map[string][]string{
 	"reports":           {"reports/", "pipeline/store", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/insight/standing", "pipeline/insight/league", "sql"},
 	"pipeline":          {"pipeline/", "sql"},
 	"pipeline/sheet":    {"pipeline/place", "pipeline/unit", "pipeline/text"},
-	"pipeline/record":   {"pipeline/record/", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/text"},
-	"pipeline/insight":  {"pipeline/insight/", "pipeline/place", "pipeline/unit", "pipeline/age"},
+	"pipeline/record":   {"pipeline/record/", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/text", "pipeline/parallel"},
+	"pipeline/insight":  {"pipeline/insight/", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/parallel"},
 	"pipeline/store":    {"pipeline/place", "pipeline/unit", "sql"},
 	"pipeline/scenario": {"pipeline/scenario/", "pipeline/unit", "pipeline/age", "pipeline/place"},
 	"pipeline/age":      {"pipeline/unit"},
 	"pipeline/place":    {},
 	"pipeline/unit":     {},
 	"pipeline/text":     {},
+	"pipeline/parallel": {},
 	"sql":               {},
 }
 

@@ -8,6 +8,7 @@ import (
 	"strconv"
 
 	"lapwing/pipeline/insight/speed"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/who"
 	"lapwing/pipeline/unit"
@@ -115,7 +116,7 @@ func (f *field) whoRows(l *linkage, workers int) *who.Rows {
 func (f *field) linesWhere(workers int, holds func(i int) bool) []int32 {
 	const piece = 1 << 16
 	found := make([][]int32, (f.n+piece-1)/piece)
-	eachParallel(len(found), workers, func(k int) {
+	parallel.Each(len(found), workers, func(k int) {
 		list := make([]int32, 0, piece)
 		for i := k * piece; i < min(f.n, (k+1)*piece); i++ {
 			if holds(i) {
@@ -136,7 +137,7 @@ func (f *field) whoRowsOf(lines []int32, workers int) *who.Rows {
 		Day: make([]unit.Day, n), BirthLo: make([]unit.Day, n), BirthHi: make([]unit.Day, n), Basis: make([]uint8, n),
 		LogTime: make([]float32, n), Numbers: f.numbers.list, PlaceOf: f.places(),
 	}
-	inPieces(n, workers, func(from, to int) {
+	parallel.Pieces(n, workers, func(from, to int) {
 		for k := from; k < to; k++ {
 			i := int(lines[k])
 			run := &f.runs[f.run[i]-1]

@@ -585,39 +585,6 @@ func (pl *Pipeline) workers() int {
 	return runtime.NumCPU()
 }
 
-// inPieces calls f for pieces of 0 … n-1 on a few goroutines.
-func inPieces(n, workers int, f func(from, to int)) {
-	const piece = 1 << 13
-	eachParallel((n+piece-1)/piece, workers, func(k int) { f(k*piece, min(n, (k+1)*piece)) })
-}
-
-// eachParallel calls f for 0 … n-1 on a few goroutines.
-func eachParallel(n, workers int, f func(i int)) {
-	if workers < 2 || n < 2 {
-		for i := 0; i < n; i++ {
-			f(i)
-		}
-		return
-	}
-	next := make(chan int)
-	done := make(chan struct{})
-	for w := 0; w < workers; w++ {
-		go func() {
-			for i := range next {
-				f(i)
-			}
-			done <- struct{}{}
-		}()
-	}
-	for i := 0; i < n; i++ {
-		next <- i
-	}
-	close(next)
-	for w := 0; w < workers; w++ {
-		<-done
-	}
-}
-
 // checkSideTables reads every table that people edit, for its faults.
 func (pl *Pipeline) checkSideTables() error {
 	for _, read := range []func() error{

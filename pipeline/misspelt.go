@@ -14,6 +14,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/sheet"
@@ -363,7 +364,7 @@ func (pl *Pipeline) whereKnown(ctx context.Context, wanted map[string]int32) (ma
 		no, texts := r.Column(0).(*array.Int32), r.Column(1).(*array.String)
 		n := int(r.NumRows())
 		person := make([]int32, n)
-		inPieces(n, pl.workers(), func(from, to int) {
+		parallel.Pieces(n, pl.workers(), func(from, to int) {
 			for i := from; i < to; i++ {
 				person[i] = -1
 				if key := personKey(texts.Value(i)); key != "" {

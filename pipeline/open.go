@@ -14,6 +14,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 	sqlfiles "lapwing/sql"
@@ -526,7 +527,7 @@ func (pl *Pipeline) Parallel(ctx context.Context, what string, n int, f func(ctx
 	ctx, cancel := context.WithCancelCause(ctx)
 	defer cancel(nil)
 	var done atomic.Int64
-	eachParallel(n, pl.workers(), func(i int) {
+	parallel.Each(n, pl.workers(), func(i int) {
 		if ctx.Err() != nil {
 			return
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"lapwing/pipeline/age"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/unit"
@@ -89,7 +90,7 @@ func (pl *Pipeline) ranked(w *work) *rankedResults {
 	n := len(p.order)
 	counts := make([][groups]int32, (n+piece-1)/piece)
 	of := make([]int16, n)
-	eachParallel(len(counts), pl.workers(), func(k int) {
+	parallel.Each(len(counts), pl.workers(), func(k int) {
 		for o := k * piece; o < min(n, (k+1)*piece); o++ {
 			g := group(o)
 			if of[o] = int16(g); g >= 0 {
@@ -107,7 +108,7 @@ func (pl *Pipeline) ranked(w *work) *rankedResults {
 	for _, c := range []*[]int32{&r.runner, &r.run, &r.time, &r.adjusted, &r.grade} {
 		*c = make([]int32, all)
 	}
-	eachParallel(len(counts), pl.workers(), func(k int) {
+	parallel.Each(len(counts), pl.workers(), func(k int) {
 		next := &counts[k]
 		for o := k * piece; o < min(n, (k+1)*piece); o++ {
 			if g := of[o]; g >= 0 {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/sheet"
 )
 
@@ -42,7 +43,7 @@ func readAhead[T any](ctx context.Context, n, workers int, size func(i int) int6
 				to++
 			}
 			b := batch{from, make([]T, to-from)}
-			eachParallel(to-from, workers, func(i int) {
+			parallel.Each(to-from, workers, func(i int) {
 				if ctx.Err() == nil {
 					b.items[i] = read(from + i)
 				}

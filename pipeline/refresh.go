@@ -16,6 +16,7 @@ import (
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/history"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/club"
@@ -363,7 +364,7 @@ func (f *field) namedTwice(class []int32, workers int) map[uint64]bool {
 	}
 	const piece = 256
 	found := make([][]uint64, (len(f.runs)+piece-1)/piece)
-	eachParallel(len(found), workers, func(k int) {
+	parallel.Each(len(found), workers, func(k int) {
 		var names []int32
 		for r := k * piece; r < min(len(f.runs), (k+1)*piece); r++ {
 			names = names[:0]
@@ -543,7 +544,7 @@ func calledAs(printed string) called { return called{printed, name.Parse(printed
 func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) called {
 	only := make([]int32, len(p.no)) // the runner's only name; -1: has several
 	several := make([]map[int]called, (len(p.no)+printedPiece-1)/printedPiece)
-	eachParallel(len(several), workers, func(k int) {
+	parallel.Each(len(several), workers, func(k int) {
 		var spellings []name.Spelling
 		for r := k * printedPiece; r < min(len(p.no), (k+1)*printedPiece); r++ {
 			lines := p.order[p.begin[r]:p.begin[r+1]]
@@ -582,7 +583,7 @@ func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) c
 		}
 	}
 	one := make([]called, len(used))
-	inPieces(len(used), workers, func(from, to int) {
+	parallel.Pieces(len(used), workers, func(from, to int) {
 		for n := from; n < to; n++ {
 			if used[n] {
 				one[n] = calledAs(name.Best([]name.Spelling{{Text: f.names.list[n], Count: 1}}))

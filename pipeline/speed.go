@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"lapwing/pipeline/insight/speed"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/unit"
 )
@@ -124,7 +125,7 @@ func (pl *Pipeline) resultFigures(w *work, m *speed.Model, in *speedColumns) {
 		at[l] = int32(k)
 	}
 	const piece = 512
-	eachParallel((len(in.runners)+piece-1)/piece, pl.workers(), func(k int) {
+	parallel.Each((len(in.runners)+piece-1)/piece, pl.workers(), func(k int) {
 		var figures []speed.Figure
 		best := map[int32]float64{}
 		for r := k * piece; r < min(len(in.runners), (k+1)*piece); r++ {
@@ -236,7 +237,7 @@ func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedCo
 	// how many results each has, then the results
 	results := make([]int32, len(runners))
 	eachRunner := func(do func(k int, lines []int32)) {
-		inPieces(len(runners), workers, func(from, to int) {
+		parallel.Pieces(len(runners), workers, func(from, to int) {
 			for k := from; k < to; k++ {
 				do(k, p.order[p.begin[runners[k]]:p.begin[runners[k]+1]])
 			}

@@ -10,6 +10,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow/array"
 
 	"lapwing/pipeline/insight/speed"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/unit"
 )
 
@@ -276,7 +277,7 @@ func (in *speedColumns) concerned(forms []formSpeed, fresh []bool) *someRunners 
 // changed since the figures were made.
 func (f *field) prints(in *speedColumns, workers int) (run, runner []int64) {
 	run, runner = make([]int64, len(in.Runs)), make([]int64, in.Runners())
-	inPieces(len(runner), workers, func(from, to int) {
+	parallel.Pieces(len(runner), workers, func(from, to int) {
 		for r := from; r < to; r++ {
 			h := uint64(0)
 			for i := in.Offsets[r]; i < in.Offsets[r+1]; i++ {

@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/text"
@@ -286,7 +287,7 @@ func (pl *Pipeline) lookAhead(ctx context.Context, n int, size func(i int) int64
 		kept = make([]readResult, n)
 	}
 	found := make([][]runKey, n)
-	eachParallel(n, pl.workers(), func(i int) {
+	parallel.Each(n, pl.workers(), func(i int) {
 		if ctx.Err() != nil {
 			return
 		}

@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"lapwing/pipeline/parallel"
 )
 
 // The rounds of a fit. Each solves for courses and days, updates their
@@ -135,7 +137,7 @@ func (f *fit) dropScratch() {
 // setSteps fills the precisions of the changes of form.
 func (f *fit) setSteps(floor float64) error {
 	newness := f.h.newness()
-	return inParallel(background, f.threads, partCount, func(p int) {
+	return parallel.EachUntil(background, partCount, f.threads, func(p int) {
 		for r := f.parts[p].lo; r < f.parts[p].hi; r++ {
 			a, b := f.in.Offsets[r], f.in.Offsets[r+1]
 			run := f.in.Run[a:b]

@@ -3,6 +3,8 @@ package speed
 import (
 	"context"
 	"math"
+
+	"lapwing/pipeline/parallel"
 )
 
 // Form is what the fit says about a runner now.
@@ -143,7 +145,7 @@ func formCentres(info []CourseInfo, courses []Course) []float64 {
 func (f *fit) forms(ctx context.Context, centre []float64) ([]Form, error) {
 	out := make([]Form, f.in.Runners())
 	prior := 1 / (f.h.RunnerSD * f.h.RunnerSD)
-	err := inParallel(ctx, f.threads, partCount, func(p int) {
+	err := parallel.EachUntil(ctx, partCount, f.threads, func(p int) {
 		var ch chain
 		for r := f.parts[p].lo; r < f.parts[p].hi; r++ {
 			f.smooth(&ch, r, prior)

@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"lapwing/pipeline/parallel"
 )
 
 // Calibration of the standard errors, found on simulated districts of two
@@ -37,7 +39,7 @@ const infoGroups = 4
 // fit's own scratch: it holds until the next call.
 func (f *fit) courseInformation(ctx context.Context, prior float64) (*mat.SymDense, error) {
 	n := len(f.course)
-	err := inParallel(ctx, f.threads, infoGroups, func(g int) {
+	err := parallel.EachUntil(ctx, infoGroups, f.threads, func(g int) {
 		if f.infoSums[g] == nil {
 			f.infoSums[g] = mat.NewSymDense(n, nil)
 		}

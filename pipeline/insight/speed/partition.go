@@ -1,11 +1,6 @@
 package speed
 
-import (
-	"context"
-	"sort"
-	"sync"
-	"sync/atomic"
-)
+import "sort"
 
 // partCount is fixed: sums over parts are taken in their order, so that the
 // last bit of a figure does not depend on the number of threads.
@@ -30,35 +25,6 @@ func partition(offsets []int32, parts int) []span {
 		lo = s[p].hi
 	}
 	return s
-}
-
-// inParallel calls f for 0 <= k < n on the given number of threads. It stops
-// handing out work once ctx is done and then returns its error.
-func inParallel(ctx context.Context, threads, n int, f func(k int)) error {
-	threads = min(threads, n)
-	if threads <= 1 {
-		for k := 0; k < n && ctx.Err() == nil; k++ {
-			f(k)
-		}
-		return ctx.Err()
-	}
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for t := 0; t < threads; t++ {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for ctx.Err() == nil {
-				k := int(next.Add(1)) - 1
-				if k >= n {
-					return
-				}
-				f(k)
-			}
-		}()
-	}
-	wg.Wait()
-	return ctx.Err()
 }
 
 // sumParts adds the parts' vectors into out, in the order of the parts.

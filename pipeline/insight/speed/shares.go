@@ -1,6 +1,10 @@
 package speed
 
-import "math"
+import (
+	"math"
+
+	"lapwing/pipeline/parallel"
+)
 
 // overStep over-relaxes the EM step on the logit scale, 1 being plain EM, which
 // takes twice as many rounds. The prior's part of a group converges at once
@@ -96,7 +100,7 @@ func logit(p float64) float64 { return math.Log(p / (1 - p)) }
 // homes gives every runner's home course: the one with most results, of
 // equals the one used latest. Everywhere else the runner is a visitor.
 func homes(in *Input, parts []span, threads int, home []int32) error {
-	return inParallel(background, threads, len(parts), func(p int) {
+	return parallel.EachUntil(background, len(parts), threads, func(p int) {
 		count := make([]int32, len(in.Courses))
 		for r := parts[p].lo; r < parts[p].hi; r++ {
 			a, b := int(in.Offsets[r]), int(in.Offsets[r+1])

@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 	"slices"
+
+	"lapwing/pipeline/parallel"
 )
 
 // Expectation propagation (Minka 2001): every result's density is stood in
@@ -39,7 +41,7 @@ func (f *fit) sweep(ctx context.Context, times int, start bool) error {
 	groupWeights := f.groupWeights()
 	s2 := f.h.Sigma * f.h.Sigma
 	prior := 1 / (f.h.RunnerSD * f.h.RunnerSD)
-	err := inParallel(ctx, f.threads, partCount, func(p int) {
+	err := parallel.EachUntil(ctx, partCount, f.threads, func(p int) {
 		info := f.runSums[p]
 		clear(info)
 		sums := &f.sweepSums[p]

@@ -3,6 +3,8 @@ package speed
 import (
 	"context"
 	"math"
+
+	"lapwing/pipeline/parallel"
 )
 
 // The mixed-model equations (Henderson 1953) in the course effects c and the
@@ -17,7 +19,7 @@ import (
 
 // applyRunners sets out = G u for a value u of every run, or g when u is nil.
 func (f *fit) applyRunners(ctx context.Context, u, out []float64) error {
-	err := inParallel(ctx, f.threads, partCount, func(p int) {
+	err := parallel.EachUntil(ctx, partCount, f.threads, func(p int) {
 		acc := f.runSums[p]
 		clear(acc)
 		var x, v []float64

@@ -6,6 +6,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/optimize"
+
+	"lapwing/pipeline/parallel"
 )
 
 const (
@@ -183,7 +185,7 @@ func (f *fit) oneStepScore(ctx context.Context, h Hyper, shift float64, runners 
 	}
 	s2 := h.Sigma * h.Sigma
 	var sums, counts [partCount]float64
-	err := inParallel(ctx, f.threads, partCount, func(p int) {
+	err := parallel.EachUntil(ctx, partCount, f.threads, func(p int) {
 		var step []float32
 		for _, r := range runners[len(runners)*p/partCount : len(runners)*(p+1)/partCount] {
 			a, b := int(f.in.Offsets[r]), int(f.in.Offsets[r+1])

@@ -2,6 +2,8 @@ package who
 
 import (
 	"math"
+
+	"lapwing/pipeline/parallel"
 )
 
 // Field is one field of a comparison.
@@ -45,7 +47,7 @@ func EM(threads int, levels [][]uint8, offset []float64, fields []Field, shrink 
 			clear(m[f])
 			clear(u[f])
 		}
-		eachPiece(threads, len(parts), func(k int) {
+		parallel.Each(len(parts), threads, func(k int) {
 			lo, hi := k*piece, min(len(levels), (k+1)*piece)
 			parts[k].expect(levels[lo:hi], offset[lo:hi], weight, match[lo:hi])
 		})

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"lapwing/pipeline/age"
+	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/unit"
 )
 
@@ -183,7 +184,7 @@ func (m *model) byName(pinned map[int32]bool) (keys []uint64, with []int32) {
 
 // each does k = 0 … n-1 on all threads, until the linkage is called off.
 func (m *model) each(n int, do func(k int)) {
-	eachPiece(m.o.Threads, n, func(k int) {
+	parallel.Each(n, m.o.Threads, func(k int) {
 		if m.ctx.Err() == nil {
 			do(k)
 		}

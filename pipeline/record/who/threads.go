@@ -1,9 +1,6 @@
 package who
 
-import (
-	"sync"
-	"sync/atomic"
-)
+import "sync"
 
 // threadsFrom is the number of keys from which sorting is worth several threads.
 const threadsFrom = 1 << 16
@@ -20,20 +17,6 @@ func inPieces(threads, n int, do func(k, lo, hi int)) {
 	var wg sync.WaitGroup
 	for k := range threads {
 		wg.Go(func() { do(k, n*k/threads, n*(k+1)/threads) })
-	}
-	wg.Wait()
-}
-
-// eachPiece does k = 0 … n-1, whichever thread is free.
-func eachPiece(threads, n int, do func(k int)) {
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(max(1, threads), n) {
-		wg.Go(func() {
-			for k := int(next.Add(1)) - 1; k < n; k = int(next.Add(1)) - 1 {
-				do(k)
-			}
-		})
 	}
 	wg.Wait()
 }
