@@ -83,13 +83,12 @@ func differ(before, now *table.Dump, shown func(name string) bool) (lines []stri
 		}
 		return out
 	}
-	find := func(in []row, key string) map[string]string {
+	byKey := func(in []row) map[string]map[string]string {
+		out := make(map[string]map[string]string, len(in))
 		for _, r := range in {
-			if r.key == key {
-				return r.cells
-			}
+			out[r.key] = r.cells
 		}
-		return nil
+		return out
 	}
 	where := func(cells map[string]string) string {
 		s := before.Tab
@@ -114,8 +113,9 @@ func differ(before, now *table.Dump, shown func(name string) bool) (lines []stri
 		return strings.Join(parts, ", ")
 	}
 	was, is := rows(before), rows(now)
+	wasBy, isBy := byKey(was), byKey(is)
 	for _, r := range was {
-		cells := find(is, r.key)
+		cells := isBy[r.key]
 		if cells == nil {
 			lines = append(lines, where(r.cells)+": awarded with "+summary(before, r.cells)+"; not there now.")
 			continue
@@ -141,7 +141,7 @@ func differ(before, now *table.Dump, shown func(name string) bool) (lines []stri
 		}
 	}
 	for _, r := range is {
-		if find(was, r.key) == nil {
+		if wasBy[r.key] == nil {
 			lines = append(lines, where(r.cells)+": not awarded; now with "+summary(now, r.cells)+".")
 		}
 	}
