@@ -3,7 +3,8 @@ package sheet
 import "strings"
 
 // rejoin puts texts together that an unquoted comma has cut in two: the row has
-// one cell too many, and there is one place at which two texts are joined so that
+// one cell too many, its cells are not of the kinds that the columns hold as they
+// stand, and there is one place at which two texts are joined so that
 // every other cell is of the kind that its column holds. It returns the number of
 // rows mended.
 func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
@@ -89,6 +90,9 @@ func (g *grid) usualKinds(headings []string, after int) []kind {
 // may be several or none. A space after the comma says that it stood in a text; so
 // does a name of one word.
 func cutAt(cells []string, usual []kind, name int) int {
+	if fitsKinds(cells, usual, len(usual)) {
+		return -1 // nothing is cut: the last cell is a column without a heading
+	}
 	var fits, spaced []int
 	for at := range usual {
 		if isBlank(cells[at]) || isBlank(cells[at+1]) || usual[at] != kText && usual[at] != kBlank {
@@ -97,18 +101,7 @@ func cutAt(cells []string, usual []kind, name int) int {
 		if k := kindOf(cells[at]); k != kText && k != kGroup {
 			continue
 		}
-		ok := true
-		for j, c := range cells {
-			k, col := kindOf(c), j
-			switch {
-			case j == at || j == at+1:
-				continue
-			case j > at:
-				col--
-			}
-			ok = ok && (k == kBlank || k == kStatus || usual[col] == kBlank || usual[col] == k)
-		}
-		if !ok {
+		if !fitsKinds(cells, usual, at) {
 			continue
 		}
 		fits = append(fits, at)
@@ -128,4 +121,22 @@ func cutAt(cells []string, usual []kind, name int) int {
 		}
 	}
 	return -1
+}
+
+// fitsKinds says whether every cell is of its column's kind if that at an index and
+// the one after it are one text; the index of the last cell joins none.
+func fitsKinds(cells []string, usual []kind, at int) bool {
+	for j, c := range cells {
+		k, col := kindOf(c), j
+		switch {
+		case j == at || j == at+1:
+			continue
+		case j > at:
+			col--
+		}
+		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k {
+			return false
+		}
+	}
+	return true
 }
