@@ -17,6 +17,7 @@ const (
 	keySpelling
 	keyInitials
 	keyLostInitials
+	keySound
 )
 
 const (
@@ -30,7 +31,7 @@ const (
 // Two numbered runners are left out: numbers outlast a change of name.
 func (m *model) again() ([]uint64, error) {
 	found := m.pairsAgain(m.againKeys, func(a, b *cluster) bool { return true })
-	small := func(c *cluster) bool { return c.n < newNameRows }
+	small := func(c *cluster) bool { return c.n < newNameRows || m.names.keys[c.names[0].id].lost }
 	found = append(found, m.pairsAgain(func(c *cluster, ks []uint64) []uint64 { return m.smallKeys(c, small(c), ks) },
 		func(a, b *cluster) bool { return small(a) || small(b) })...)
 	return sortUnique(m.o.Threads, found), m.ctx.Err()
@@ -165,7 +166,7 @@ func (m *model) againKeys(c *cluster, ks []uint64) []uint64 {
 			}
 		}
 	}
-	first, last := int64(m.lab.runDay[c.runs[0]]/takeOverSpan), int64(m.lab.runDay[c.runs[len(c.runs)-1]]/takeOverSpan)
+	begin, end := int64(m.lab.runDay[c.runs[0]]/takeOverSpan), int64(m.lab.runDay[c.runs[len(c.runs)-1]]/takeOverSpan)
 	most := int32(0)
 	for _, co := range c.courses {
 		most = max(most, co.n)
@@ -175,14 +176,17 @@ func (m *model) againKeys(c *cluster, ks []uint64) []uint64 {
 			continue // not a home of theirs
 		}
 		at := uint64(co.id)
+		if sound := m.names.family.sound[k.family]; sound != "" {
+			ks = append(ks, key(keySound, at, hash(sound), hash(first(m.names.given.text[k.given], 1))))
+		}
 		if narrow {
 			for b := from; b <= to; b++ {
 				ks = append(ks, key(keyBorn, at, given, uint64(b)))
 			}
 		}
-		ks = append(ks, key(keyTakesOver, at, given, uint64(last)))
-		for b := first - 1; b <= first; b++ {
-			if b != last {
+		ks = append(ks, key(keyTakesOver, at, given, uint64(end)))
+		for b := begin - 1; b <= begin; b++ {
+			if b != end {
 				ks = append(ks, key(keyTakesOver, at, given, uint64(b)))
 			}
 		}

@@ -350,6 +350,178 @@ wojciech wojtek
 wolfgang wolf
 xavier xavi
 zbigniew zbyszek
+derek del dez
+desiree des
+dafydd dai dave david
+gwilym gwil will
+rhiannon rhi
+siobhan shiv
+padraig paddy pat patrick
+seamus shay jim
+eoghan owen
+diarmuid derry dermot
+fionnuala nuala
+donal don
+alasdair ally alistair al
+euan ewan ewen
+roisin ro rose
+ailsa ails
+abdullah abdul abdallah
+ibrahim ibby
+ismail ishy
+yusuf yousef joe joseph
+hussain hus
+harpreet harry
+gurpreet gurp
+jaswinder jas jazz
+jasbir jas jazz
+harjit harj harry
+manjit manj
+parminder pam
+sukhvinder sukhi sukh
+sukhdev sukh
+kulwinder kully
+balwinder bal bally
+balbir bal bally
+satnam sat
+rajinder raj
+rajesh raj
+rajiv raj
+ravinder ravi
+ravindra ravi
+surinder sunny
+amardeep amar
+mandeep mandy
+venkatesh venkat
+krishnan krish
+krishna krish
+lakshmi laks
+priyanka priya
+siddharth sid
+abhishek abhi
+nikhil nik nick
+vikram vik
+vijay vij
+sanjay sanj
+oleksandr sasha olek alex oleksander
+oleksandra sasha lesya
+aleksander olek alek
+aleksandr sasha alex
+alexandre alex xandre
+alexandros alex alekos
+krzysztof kris
+kazimierz kazik
+jaroslaw jarek
+przemyslaw przemek
+radoslaw radek
+miroslaw mirek
+boguslaw bogus
+wladyslaw wladek
+henryk heniek
+bartlomiej bartek
+bartosz bartek
+mateusz mati
+piotr piotrek
+zofia zosia
+elzbieta ela
+danuta danka
+magdalena madzia
+karolina karola
+yevgeny zhenya
+evgeny zhenya gene
+sergey serhiy serge
+serhiy serge
+mykola kolya nick
+olena lena
+tatiana tanya
+tetiana tanya
+svetlana sveta
+irina ira
+iryna ira
+anastasia nastya stacy
+ludmila luda mila
+galina galya
+pavel pasha
+ivan vanya
+alexei alyosha alex
+oleksiy alyosha alex
+anatoly tolya
+vyacheslav slava
+stanislav stas
+vladislav vlad
+vladimir vlad
+volodymyr vova vlad
+viktor vitya vic
+kateryna katya kate
+roberto beto rob
+alberto beto al
+guadalupe lupe
+dolores lola
+mercedes merche
+montserrat montse
+consuelo chelo
+isabel isa
+teresa tere
+santiago santi
+francisca paca
+vincenzo enzo
+lorenzo renzo
+domenico mimmo
+salvatore toto
+matteo teo
+filippo pippo
+luigi gigi
+leonardo leo
+raffaele lele
+elisabetta betta
+joaquim quim
+cornelis kees cor
+hendrik henk rik
+wilhelmus wim willem
+willem wim
+johannes joop
+jacobus koos jaap
+gerardus gerrit ger
+petrus piet
+adrianus ad adriaan
+franciscus frans
+elisabeth els lies betty
+margaretha greet griet
+katharina kathi
+matthias matze matt
+sebastian basti
+maximilian maxi
+christoph chris
+christian chris
+dietrich dieter
+joachim achim jochen
+nikolaus klaus niko
+rudolf rudi
+siegfried siggi
+ulrich uli
+ulrike uli
+gabriele gabi
+susanne susi
+charlotte lotte
+lars lasse
+margareta greta
+emmanuel manu manny
+emanuel manu manny
+benoit ben
+mathieu mat
+guillaume will
+veronique vero
+genevieve gen
+dimitrios jimmy dimitri mitsos
+konstantinos kostas costas dinos
+georgios george yiorgos giorgos
+ioannis yannis giannis john
+nikolaos nikos nick
+panagiotis panos takis
+athanasios thanasis
+evangelos vangelis
+mehmet memo
+mustafa mus
 `
 
 // nickGroups gives the lines of nicknames that a name stands on.
