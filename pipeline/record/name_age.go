@@ -13,6 +13,9 @@ type nameAges struct {
 	short          int // two figures
 	zeros          int // of these with a nought first: 04
 	meaning        nameAge
+
+	below    map[string]bool // different second lines of names of two lines
+	twoLines int
 }
 
 type nameAge uint8
@@ -42,6 +45,15 @@ func (k *nameAges) observe(s string) {
 		return
 	}
 	k.names++
+	if i := strings.IndexByte(s, '\n'); i > 0 {
+		k.twoLines++
+		if k.below == nil {
+			k.below = map[string]bool{}
+		}
+		if len(k.below) < vocabularyLimit {
+			k.below[strings.Clone(trim(s[i+1:]))] = true
+		}
+	}
 	n, ok := bracketNumber(s)
 	if !ok {
 		return
@@ -87,6 +99,12 @@ func (k *nameAges) settle(heading string) {
 var yearHeadings = wordSet(`yob|born|year|jg|jahrgang|jahrg|geb|geburtsjahr|ne|nee|annee|an|anno|nato|nascita|ano|nac|nasc|rok|rocnik|rocznik|ur|fodt|fodd|fodselsar|argang|synt|szul|ev|letnik|godiste|geboren|geboortejaar|gim|dz|г.р|гр|год|рік`)
 
 var ageHeadings = wordSet(`age|(age|age)|(age)|alter|(alter)|edad|(edad)|eta|(eta)|leeftijd|(leeftijd)|idade|(idade)|alder|(alder)|wiek|(wiek)|vek|(vek)`)
+
+// clubBelow says whether half the names or more stand over a second line that is the
+// same for several, as clubs are.
+func (k *nameAges) clubBelow() bool {
+	return k.twoLines >= 4 && 2*k.twoLines >= k.names && 3*len(k.below) <= 2*k.twoLines
+}
 
 // saysClub says whether the heading of a column of names, "Runner (club)", announces
 // a club as well.

@@ -284,7 +284,12 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
 	if out.Club = cell(cells, r.c.Club); r.clubInNames {
-		out.Club = bracketText(cell(cells, r.c.Name))
+		name := cell(cells, r.c.Name)
+		if _, below, two := strings.Cut(name, "\n"); two {
+			out.Club = trim(below)
+		} else {
+			out.Club = bracketText(name)
+		}
 	}
 	r.readPerson(row, cells, day, out, take)
 
@@ -338,6 +343,9 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 				text = trim(text[:i])
 			}
 		}
+	}
+	if i := strings.IndexByte(text, '\n'); i > 0 && r.clubInNames {
+		text = trim(text[:i]) // the club stands below
 	}
 	out.Name = text
 }

@@ -47,8 +47,8 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
 	}
-	if r.clubInNames = r.c.Club < 0 && r.inNames.meaning == noNameAge && saysClub(r.heading(r.c.Name)); r.clubInNames {
-		add(r.c.Name, "name, with the club in brackets", "the heading says so")
+	if r.clubInNames = r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
+		add(r.c.Name, "name, with the club behind it", "the heading says so, or the lines below the names repeat")
 	}
 	r.ages.settle()
 	r.years.settle()

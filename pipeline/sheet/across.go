@@ -44,7 +44,10 @@ func (t table) across(lex *lexicon) []table {
 		}
 	}
 	_, names := t.grid.at(heading)
-	roster := t.rosterNumbers(lex, heading, isRun)
+	roster := map[int]bool{}
+	if !runs[0].names {
+		roster = t.rosterNumbers(lex, heading, isRun)
+	}
 	var out []table
 	for _, run := range runs {
 		g := newGrid()
@@ -98,6 +101,7 @@ type acrossRun struct {
 	time     int    // the column of its times
 	title    string // its date in words, where the heading alone does not say it
 	course   string // its course, as a title line; "" none
+	names    bool   // its columns have the names too: only places stand before all runs
 	saidIn   []int  // rows above the heading that say date or course
 }
 
@@ -153,19 +157,20 @@ const rowsAbove = 4
 // without a heading, a month over the days of its runs.
 func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 	_, cells := t.grid.at(heading)
-	first := 0 // the first column after those that say who somebody is
+	first := -1 // the first column after those that say who somebody is
+	var names []int
 	for i, c := range cells {
 		switch g := lex.read(c); {
 		case strings.IndexByte(c, ':') > 0 && kindOf(c) == kClock:
 			return nil
 		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
-			if first > 0 && i > first+3 {
-				return nil // people beside people
+			names = append(names, i)
+			if first < 0 || i <= first+3 {
+				first = i + 1
 			}
-			first = i + 1
 		}
 	}
-	if first == 0 {
+	if first < 0 {
 		return nil
 	}
 	if runs = t.daysUnderMonths(lex, heading, first); len(runs) >= 2 {
@@ -175,7 +180,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 	for up := heading - 1; up >= 0 && up >= heading-rowsAbove; up-- {
 		_, above := t.grid.at(up)
 		runs = nil
-		for c := first; c < len(above); c++ {
+		for c := 1; c < len(above); c++ {
 			text := trim(above[c])
 			if text == "" || !strings.ContainsAny(text, "0123456789") || len(scanDates(text, true)) == 0 {
 				continue
@@ -196,6 +201,10 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 				r.to = min(r.to, runs[k+1].from)
 			}
 			if r.time = timeColumn(lex, cells, r.from, r.to); r.time < 0 {
+				return nil
+			}
+			r.names = slices.ContainsFunc(names, func(c int) bool { return c >= r.from && c < r.to })
+			if r.names != runs[0].names || !r.names && first > runs[0].from {
 				return nil
 			}
 		}

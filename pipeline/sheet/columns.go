@@ -190,6 +190,10 @@ func (s *settler) byHeading(i int) {
 			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
 				turn(Other, "its values differ from row to row: start times")
 			}
+		case Club:
+			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&cName != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
+				turn(Name, "its values are of two lines: names over clubs")
+			}
 		case Notes:
 			if p.filled > 3 && clocks > .9 {
 				turn(Other, "its values are times")
@@ -221,6 +225,17 @@ func (s *settler) hasGuess(m Meaning) bool {
 		}
 	}
 	return false
+}
+
+// twoLines says whether half the values of a column or more have a line break inside.
+func (s *settler) twoLines(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		if strings.IndexByte(trim(cellAt(r.cells, i)), '\n') > 0 {
+			n++
+		}
+	}
+	return n > 0 && 2*n >= s.profiles[i].filled
 }
 
 // distances says whether the values of a column are nothing but distances.

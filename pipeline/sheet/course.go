@@ -176,7 +176,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn log handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
+var trailingWords = set("winter summer spring autumn log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -513,7 +513,7 @@ func saysOrder(tab string) bool {
 }
 
 var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique sorted sort top ten winners category categories categorised gender age group groups clubs teams
-	splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
+	grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
 
 func isVenueLabel(f string) bool {
 	switch f {
@@ -665,7 +665,7 @@ func fileDull(slug string) bool {
 	return true
 }
 
-var dullFiles = set(`book workbook spreadsheet age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
+var dullFiles = set(`book workbook spreadsheet virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)

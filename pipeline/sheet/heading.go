@@ -63,6 +63,11 @@ func (l *lexicon) readNew(heading string) guess {
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}
 	}
+	if parted := partWords(heading); parted != heading {
+		if g := l.read(parted); g.known {
+			return g
+		}
+	}
 	if strings.ContainsAny(heading, "([{") {
 		if g := l.read(withoutBrackets(heading)); g.known {
 			return g
@@ -114,6 +119,21 @@ var longHeadingWords = func() (ws []string) {
 	first := strings.Fields("position place name surname forename gender category time club finish number group notes status date course")
 	return append(first, ws...)
 }()
+
+// partWords parts the words of "YearOfBirth".
+func partWords(heading string) string {
+	if strings.ContainsAny(heading, " _-./") || len(heading) < 6 {
+		return heading
+	}
+	var b strings.Builder
+	for i := 0; i < len(heading); i++ {
+		if c := heading[i]; i > 0 && c >= 'A' && c <= 'Z' && heading[i-1] >= 'a' && heading[i-1] <= 'z' {
+			b.WriteByte(' ')
+		}
+		b.WriteByte(heading[i])
+	}
+	return b.String()
+}
 
 // withoutBrackets drops "(hh:mm:ss)" and "[min]".
 func withoutBrackets(s string) string {

@@ -67,3 +67,38 @@ func (s *settler) schoolForms(i int) bool {
 	}
 	return n >= 3 && other
 }
+
+// isPivot says whether a heading is one that a spreadsheet program gives a column of a
+// pivot table: "Row Labels", "Min of Time".
+func (p *Part) isPivot() bool {
+	labels, figures := false, false
+	for _, c := range p.Columns {
+		f := fold(c.Heading)
+		labels = labels || pivotLabels[f]
+		first, rest, _ := strings.Cut(f, " ")
+		of, _, _ := strings.Cut(rest, " ")
+		figures = figures || pivotFigures[first] && (of == "of" || of == "von" || of == "de" || of == "di" || of == "van")
+	}
+	return labels || figures
+}
+
+var pivotLabels = set("zeilenbeschriftungen rijlabels radetiketter", "row labels", "etiquettes de lignes", "etiquetas de fila", "etichette di riga", "rotulos de linha")
+
+var pivotFigures = set("min max sum count average minimum maximum summe anzahl mittelwert somme nombre moyenne suma cuenta promedio somma conteggio media som aantal gemiddelde")
+
+// listsRelay says whether two columns or more are headed by the runners or legs of a
+// team: "Team | Runner 1 | Runner 2".
+func (p *Part) listsRelay() bool {
+	n, team := 0, false
+	for _, c := range p.Columns {
+		f := fold(c.Heading)
+		team = team || teamWords[f]
+		word, number, ok := strings.Cut(f, " ")
+		if ok && digitsOnly(number) && legWords[word] {
+			n++
+		}
+	}
+	return team && n >= 2
+}
+
+var legWords = set("runner leg member athlete name laufer teilnehmer coureur relayeur corredor staffettista loper lopare")

@@ -252,16 +252,18 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 // runSettler settles the runs of all parts of one sheet together: a date that
 // can only be read one way says how its neighbours are written.
 type runSettler struct {
-	sheet   *Sheet
-	o       Options
-	lex     *lexicon
-	book    *courseBook
-	file    []evidence
-	years   []int
-	files   []courseWord
-	order   string // day or month first, settled by the sheet itself
-	orderBy string
-	parts   int // that are settled together
+	sheet      *Sheet
+	o          Options
+	lex        *lexicon
+	book       *courseBook
+	file       []evidence
+	years      []int
+	files      []courseWord
+	order      string // day or month first, settled by the sheet itself
+	field      bool   // oneField, once fieldAsked
+	fieldAsked bool
+	orderBy    string
+	parts      int // that are settled together
 
 	language string // why the day comes first in the language of the sheet; "" where it may not
 }
@@ -562,7 +564,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 			cs = append(cs, cand{w, p.titleAt(i)})
 		}
 	}
-	if weight := 35; p.Tab != "" && (!rs.oneTab() || !rs.namedByFile(p.Tab)) {
+	if weight := 35; p.Tab != "" && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
 		if rs.oneTab() {
 			weight = 25
 		}
@@ -607,6 +609,52 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), fmt.Sprintf("Which course was this? Load the sheet again with --course %s or --course %s.", known, f.Value))
 	}
 	return f
+}
+
+// oneField says whether the tabs share out one field, by club, wave or page: each has
+// places of its own, no place stands on two of them, and together they leave hardly
+// any out. The names of such tabs are no courses.
+func (rs *runSettler) oneField() bool {
+	if rs.fieldAsked {
+		return rs.field
+	}
+	rs.fieldAsked = true
+	tabs, places, most, inner := map[string]bool{}, map[int]bool{}, 0, 0
+	for _, p := range rs.sheet.Parts {
+		col := p.Index(Position)
+		if p.Kind == Volunteers {
+			continue
+		}
+		if col < 0 || !p.Whole || p.Kind == "times" || p.Kind == "names" || p.Index(Date) >= 0 || tabs[p.Tab] {
+			return false
+		}
+		tabs[p.Tab] = true
+		least, twice := 0, false
+		p.Each(func(_ int, cells []string) error {
+			c := trim(cellAt(cells, col))
+			if !digitsOnly(c) {
+				return nil
+			}
+			n := int(looseNumber(c))
+			if least == 0 || n < least {
+				least = n
+			}
+			twice = twice || places[n]
+			places[n] = true
+			if most = max(most, n); twice || len(places) > 100000 {
+				return errStop
+			}
+			return nil
+		}) // errStop is taken by the grid
+		if twice || least == 0 {
+			return false
+		}
+		if least > 1 {
+			inner++
+		}
+	}
+	rs.field = len(tabs) > 1 && inner == len(tabs)-1 && len(places) >= 8 && len(places)*10 >= most*8
+	return rs.field
 }
 
 // namedByFile says whether a tab bears the name of the file, as programs name

@@ -79,6 +79,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Titles[n-1]
 	} else if len(sections) == 0 && saysWho(p.Tab) {
 		first = p.Tab
+	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
+		first = sexOfFile(s.Name)
 	}
 	if (len(sections) > 0 || first != "") && data > 0 {
 		s.addSections(p, sections, first)
@@ -264,6 +266,22 @@ func saysWho(tab string) bool {
 	}
 	return numbers != 2 || strings.ContainsAny(f, "mwfvl") || strings.ContainsAny(tab, "-–")
 }
+
+// sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
+// and in letters enough to be no initial: "alder-bank 2026-01-03 women.xlsx"; "" for none.
+func sexOfFile(name string) string {
+	base := baseName(name)
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
+		base = base[:dot]
+	}
+	words := strings.FieldsFunc(base, func(r rune) bool { return strings.ContainsRune(" _-.()", r) })
+	if n := len(words) - 1; n >= 1 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] {
+		return words[n]
+	}
+	return ""
+}
+
+var neitherSex = set("nonbinary divers diverse unspecified other pan mand herre dame dam")
 
 // tabGroups are the letters that groups in the names of tabs begin with.
 var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf sl jm jw jf jl ms ws fs mj wj")

@@ -169,6 +169,107 @@ Pl.|Name|Zeit
 `, `Tabelle1!4 alder-bank 2026-02-28 Al Roe 18:20
 Tabelle1!5 alder-bank 2026-02-28 Jo Lee 18:31
 `},
+	{"one column of places for several runs", "Alder Bank weekly", `== Sheet1
+Alder Bank
+|3 Jan 2026|3 Jan 2026|10 Jan 2026|10 Jan 2026
+Pos|Name|Time|Name|Time
+1|Al Roe|18:20|Jo Lee|18:02
+2|Jo Lee|18:31|Cy Dee|19:02
+3|Di Fox|18:40
+`, `Sheet1!4 alder-bank 2026-01-03 Al Roe 18:20
+Sheet1!5 alder-bank 2026-01-03 Jo Lee 18:31
+Sheet1!6 alder-bank 2026-01-03 Di Fox 18:40
+Sheet1!4 alder-bank 2026-01-10 Jo Lee 18:02
+Sheet1!5 alder-bank 2026-01-10 Cy Dee 19:02
+`},
+	{"names by number on another tab", "alder-bank_2026-01-03", `== Runners
+Number|Name|Sex|Category
+12|Jo Lee|F|W40
+31|Al Roe|M|M45
+44|Ed Gow|M|M50
+== Finish
+Pos|Number|Time
+1|31|18:20
+2|12|18:31
+`, `Finish!2 alder-bank 2026-01-03 Al Roe 18:20 M M45
+Finish!3 alder-bank 2026-01-03 Jo Lee 18:31 F W40
+`},
+	{"numbers that are not those of the list of entries", "alder-bank_2026-01-03", `== Runners
+Number|Name|Sex|Category
+12|Jo Lee|F|W40
+31|Al Roe|M|M45
+== Finish
+Pos|Number|Time
+1|77|18:20
+2|78|18:31
+3|31|18:40
+`, `Finish!2 alder-bank 2026-01-03 18:20
+Finish!3 alder-bank 2026-01-03 18:31
+Finish!4 alder-bank 2026-01-03 18:40
+`},
+	{"a tab for each club", "Alder Bank 2026-01-03 clubs", `== Fell Harriers
+Pos|Name|Time
+1|Al Roe|18:20
+4|Jo Lee|18:31
+7|Ann Ash|19:20
+== Vale Joggers
+Pos|Name|Time
+2|Cy Dee|18:22
+3|Di Fox|18:24
+6|Ed Gow|19:10
+== Unattached
+Pos|Name|Time
+5|Fay Ho|19:02
+8|Gus Ing|19:30
+9|Hal Job|19:40
+`, `Fell Harriers!2 alder-bank 2026-01-03 Al Roe 18:20
+Fell Harriers!3 alder-bank 2026-01-03 Jo Lee 18:31
+Fell Harriers!4 alder-bank 2026-01-03 Ann Ash 19:20
+Vale Joggers!2 alder-bank 2026-01-03 Cy Dee 18:22
+Vale Joggers!3 alder-bank 2026-01-03 Di Fox 18:24
+Vale Joggers!4 alder-bank 2026-01-03 Ed Gow 19:10
+Unattached!2 alder-bank 2026-01-03 Fay Ho 19:02
+Unattached!3 alder-bank 2026-01-03 Gus Ing 19:30
+Unattached!4 alder-bank 2026-01-03 Hal Job 19:40
+`},
+	{"a relay and a pivot table on tabs of their own", "alder-bank_2026-01-03", `== Results
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+== Teams
+Pos|Team|Runner 1|Runner 2|Time
+1|Fell Harriers A|Cy Dee|Di Fox|41:02
+2|Vale Joggers|Ed Gow|Fay Ho|42:10
+== Sheet4
+Row Labels|Min of Time
+Al Roe|18:20
+Jo Lee|18:31
+`, `Results!2 alder-bank 2026-01-03 Al Roe 18:20
+Results!3 alder-bank 2026-01-03 Jo Lee 18:31
+`},
+	{"the answers to a form", "Virtual run (Responses)", `== Form responses 1
+Timestamp|What is your name?|Which course did you run?|Date of your run|Your time (mm:ss)|Are you
+2026-01-04 18:00:12|Jo Lee|Alder Bank|3 Jan 2026|18:31|Female
+2026-01-04 19:10:42|Al Roe|Ember Quay|3 Jan 2026|18:20|Male
+2026-01-04 19:20:51|Cy Dee|Alder Bank|4 Jan 2026|19:02|Male
+`, `Form responses 1!2 alder-bank 2026-01-03 Jo Lee 18:31 Female
+Form responses 1!3 ember-quay 2026-01-03 Al Roe 18:20 Male
+Form responses 1!4 alder-bank 2026-01-04 Cy Dee 19:02 Male
+`},
+	{"a database's columns", "q7", `== Results
+EventName|EventDate|Pos|FullName|Gender|FinishTime|YearOfBirth
+Alder Bank|2026-01-03 00:00:00.000|1|Al Roe|M|00:18:20.0000000|1981
+Alder Bank|2026-01-03 00:00:00.000|2|Jo Lee|F|00:18:31.0000000|1985
+`, `Results!2 alder-bank 2026-01-03 Al Roe 00:18:20.0000000 M
+Results!3 alder-bank 2026-01-03 Jo Lee 00:18:31.0000000 F
+`},
+	{"the sex in the name of the file", "Alder Bank 2026-01-03 women", `== Sheet1
+Pos|Name|Time
+1|Jo Lee|18:31
+2|Di Fox|18:40
+`, `Sheet1!2 alder-bank 2026-01-03 Jo Lee 18:31 women
+Sheet1!3 alder-bank 2026-01-03 Di Fox 18:40 women
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time

@@ -227,6 +227,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	case o.Kind == "" && p.listsVolunteers(s.Name, head[:max(l.first, 0)]):
 		kind = Volunteers
 	}
+	if kind == "" {
+		s.entered(p, t, after)
+	}
 	if o.Kind == "" {
 		if other := p.otherPaper(s.Name, head[:max(titleEnd, 0)], l.first >= 0); other != "" {
 			refuse(other)
@@ -446,6 +449,10 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
+	case p.isPivot():
+		return "", "it is a pivot table, made of results that stand elsewhere"
+	case anyWord(tab, relayWords), p.listsRelay():
+		return "", "a relay's teams are no runners of their own"
 	case timed && named && p.totalsOfRuns():
 		return "", "its times are totals of several runs"
 	case timed && (named || numbered):

@@ -115,6 +115,9 @@ func isClock(s string) bool {
 	if len(s) > 32 || len(s) < 3 {
 		return false
 	}
+	if i := strings.LastIndexByte(s, '.'); i > 3 && len(s)-i > 4 && digitsOnly(s[i+1:]) && strings.IndexByte(s, ':') > 0 {
+		s = s[:i+4] // 00:24:31.0000000 of a database
+	}
 	if isDottedClock(s) {
 		return true
 	}

@@ -106,6 +106,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		}
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
+	s.joinEntries(lex, o)
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
 	if len(s.Parts) == 0 {

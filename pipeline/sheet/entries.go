@@ -1,0 +1,128 @@
+package sheet
+
+import (
+	"fmt"
+
+	"lapwing/pipeline/place"
+)
+
+// entries is a tab that says who has which number: the list of those who signed up.
+type entries struct {
+	tab     string
+	columns []Column
+	src     source
+	first   int // first row of data
+	number  int // its column
+}
+
+// entered keeps a table of names and numbers that has no results of its own.
+func (s *Sheet) entered(p *Part, t table, after int) {
+	number := p.Index(Number)
+	if t.grid == nil || t.tab == "" || number < 0 || !p.named() || p.Index(Time) >= 0 {
+		return
+	}
+	s.entries = append(s.entries, entries{tab: t.tab, columns: p.Columns, src: t.grid, first: after + 1, number: number})
+}
+
+// enterable are the columns of a list of entries that say who somebody is.
+var enterable = map[Meaning]bool{Name: true, GivenName: true, FamilyName: true, Sex: true, Age: true, BirthYear: true, BirthDate: true, AgeGroup: true, Club: true}
+
+// joinEntries gives tabs with places, numbers and times, but no names, those that
+// another tab gives for the numbers.
+func (s *Sheet) joinEntries(lex *lexicon, o Options) {
+	if len(s.entries) == 0 {
+		return
+	}
+	tabs := map[string]int{}
+	for _, p := range s.Parts {
+		tabs[p.Tab]++
+	}
+	old := s.Parts
+	s.Parts = nil
+	for _, p := range old {
+		g, whole := p.src.(*grid)
+		if number := p.Index(Number); !whole || number < 0 || p.Index(Time) < 0 || p.named() || tabs[p.Tab] != 1 || p.HeadingRow == 0 {
+			s.Parts = append(s.Parts, p)
+			continue
+		}
+		if joined := s.withEntries(p, g); joined != nil {
+			s.addOne(table{tab: p.Tab, tabIndex: p.TabIndex, hidden: p.Hidden, date1904: p.rules.date1904, whole: true, src: joined, grid: joined}, lex, o)
+			continue
+		}
+		s.Parts = append(s.Parts, p)
+	}
+}
+
+// withEntries is the table of a part with the columns of the list of entries that has
+// nine of ten of its numbers, none twice; nil where there is none or several have.
+func (s *Sheet) withEntries(p *Part, g *grid) *grid {
+	number, width := p.Index(Number), 0
+	for i := range g.len() {
+		width = max(width, g.width(i))
+	}
+	var found *entries
+	var cells map[string][]string
+	for k := range s.entries {
+		e := &s.entries[k]
+		if e.tab == p.Tab {
+			continue
+		}
+		of, twice := map[string][]string{}, false
+		e.src.each(func(row int, cells []string) error {
+			if n := trim(cellAt(cells, e.number)); row >= e.first && n != "" {
+				twice = twice || of[n] != nil
+				of[n] = cells
+			}
+			return nil
+		}) // a grid has no errors of its own
+		rows, hits := 0, 0
+		p.Each(func(_ int, cells []string) error {
+			if n := trim(cellAt(cells, number)); n != "" {
+				rows++
+				if of[n] != nil {
+					hits++
+				}
+			}
+			return nil
+		})
+		if twice || rows == 0 || 10*hits < 9*rows {
+			continue
+		}
+		if found != nil {
+			return nil
+		}
+		found, cells = e, of
+	}
+	if found == nil {
+		return nil
+	}
+	out, joined := newGrid(), 0
+	for i := range g.len() {
+		row, now := g.at(i)
+		var from []string
+		switch n := trim(cellAt(now, number)); {
+		case row == p.HeadingRow:
+		case n != "" && row > p.HeadingRow && cells[n] != nil:
+			from = cells[n]
+			joined++
+		default:
+			out.add(row, now)
+			continue
+		}
+		wide := make([]string, width, width+len(found.columns))
+		copy(wide, now)
+		for _, c := range found.columns {
+			switch {
+			case !enterable[c.Meaning] || p.Index(c.Meaning) >= 0:
+			case row == p.HeadingRow:
+				wide = append(wide, c.Heading)
+			default:
+				wide = append(wide, cellAt(from, c.Index))
+			}
+		}
+		out.add(row, wide)
+	}
+	s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab, Row: p.HeadingRow}, Severity: place.Note, Kind: "names-by-number",
+		Read: fmt.Sprintf("%d lines", joined), Expected: "names beside the numbers", Do: fmt.Sprintf("The names were taken from tab %q, where the same numbers stand.", found.tab)})
+	return out
+}
