@@ -254,7 +254,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	}
 	fresh := len(later.lines) - shared
 	return false, true, tell("new-issue", fmt.Sprintf("%d lines as on %s, %d changed or gone, %d new or changed", shared, earlier.part.path, changed, fresh),
-		"The later sheet stands. To go back: lapwing sheets withdraw "+later.part.path, place.Look)
+		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %q", later.part.path), place.Look)
 }
 
 // isExcerpt says whether a later part is some of the field and no new issue of

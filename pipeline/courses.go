@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"slices"
 	"sort"
@@ -76,9 +77,11 @@ func (pl *Pipeline) readCourses() error {
 		b.alias[sheet.Slug(k.course)] = k.course
 		b.alias[sheet.Slug(k.name)] = k.course
 	}
+	others := map[string]string{}
 	for other, course := range pl.Settings.Courses {
-		b.alias[sheet.Slug(other)] = course
+		others[sheet.Slug(other)] = b.resolve(course) // its name does as well
 	}
+	maps.Copy(b.alias, others)
 	history, err := pl.readHistoryTable()
 	if err != nil {
 		return err
@@ -193,13 +196,15 @@ func (b *courseBook) names() []sheet.CourseName {
 	}
 	var others []string
 	for slug, course := range b.alias {
-		if by[course] != nil {
-			others = append(others, slug+"\x00"+course)
-		}
+		others = append(others, slug+"\x00"+course)
 	}
 	sort.Strings(others)
 	for _, o := range others {
 		slug, course, _ := strings.Cut(o, "\x00")
+		if by[course] == nil { // in the settings only
+			by[course] = &sheet.CourseName{Course: course, Weekday: -1}
+			order = append(order, course)
+		}
 		by[course].Names = append(by[course].Names, slug)
 	}
 	out := make([]sheet.CourseName, len(order))

@@ -71,3 +71,18 @@ func TestOneCourseInManySpellings(t *testing.T) {
 		}
 	}
 }
+
+// Another name of a course is a setting that needs no courses.csv, and is known among
+// other words of a title.
+func TestOtherNameFromSettings(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	pl.Settings.Courses = map[string]string{"T. Withy riverside": "Withy Bank Park"}
+	if err := pl.readCourses(); err != nil {
+		t.Fatal(err)
+	}
+	rep := loadForTest(t, pl, writeSheet(t, dir, "in/a.csv", "T. Withy riverside, 10 January 2026\n"+small))
+	if got := rep.Sheets[0].Runs; len(got) != 1 || got[0] != "withy-bank-park 2026-01-10" {
+		t.Errorf("runs %v", got)
+	}
+}
