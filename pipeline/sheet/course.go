@@ -219,6 +219,9 @@ func plainWords(text string) string {
 	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
 	}
+	if n := len(words); n > 2 && len(words[n-1]) == 1 && titleWords[fold(words[n-2])] {
+		words = words[:n-1] // "Alder Bank results b"
+	}
 	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && trailingWords[fold(words[len(words)-1])]) {
 		words = words[:len(words)-1]
 	}
