@@ -18,7 +18,8 @@ type edition struct {
 	number int // of the version, 0 where none is said
 }
 
-// editionOf reads the edition from a file's name and the name of a tab.
+// editionOf reads the edition from a file's name, that of its folder, and the name of
+// a tab.
 func editionOf(file, tab string) (e edition) {
 	base := path.Base(file)
 	base = strings.TrimSuffix(base, path.Ext(base))
@@ -45,6 +46,9 @@ func editionOf(file, tab string) (e edition) {
 			late = true
 		}
 	}
+	for _, w := range strings.Split(sheet.Slug(strings.ReplaceAll(path.Dir(file), "/", " ")), "-") {
+		early = early || oldFolders[w]
+	}
 	switch {
 	case early:
 		e.rank = -1
@@ -63,6 +67,9 @@ var numberedEdition = wordSet("v ver version rev revision issue edition fassung 
 
 var earlyEdition = wordSet(`provisional prov draft preliminary prelim interim unofficial unconfirmed unchecked old entwurf vorlaufig vorlaeufig provisoire brouillon borrador provisorio bozza
 	voorlopig concept provisoirement inoffiziell officieux`)
+
+// oldFolders hold what was replaced.
+var oldFolders = wordSet("old older previous superseded replaced obsolete outdated backup backups draft drafts provisional")
 
 var lateEdition = wordSet(`final corrected corrections correction amended amendment amendments revised updated update new latest official korrigiert berichtigt endgultig endgueltig offiziell definitif
 	definitive corrige corrigee revise corregido corregida definitivo definitiva corretto corretta aggiornato gecorrigeerd definitief herzien rectified rectification`)

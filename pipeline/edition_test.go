@@ -27,7 +27,8 @@ func TestEditionOf(t *testing.T) {
 		{"3 May v1.csv", "3 May.csv", false},
 		{"3 May (1).csv", "3 May.csv", false},
 		{"final 3 May.csv", "corrected 3 May.csv", false},
-		{"final/3 May.csv", "3 May.csv", false}, // a folder says nothing
+		{"old versions/3 May.csv", "3 May.csv", true},
+		{"final/3 May.csv", "3 May.csv", false}, // any other folder says nothing
 	} {
 		older, newer := editionOf(c.older, ""), editionOf(c.newer, "")
 		if older.before(newer) != c.tells || newer.before(older) {
