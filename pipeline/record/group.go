@@ -67,7 +67,7 @@ var groupWords = wordTable(map[string]groupWord{
 var sexLetters = []byte("mwflhdkx")
 
 // loneLetters may stand for a sex by themselves.
-var loneLetters = []byte("mwfhdklgbnptxz")
+var loneLetters = []byte("mwfhdklgbnptxze")
 
 // frenchBands are the French classes by two letters, printed with the sex
 // behind them (SEM, CAF); first and last age (from memory of the French

@@ -237,6 +237,7 @@ func (k *groupColumn) widths() {
 		}
 		// Of five-year groups every other one lies between the tens: four
 		// lines that miss them all by chance are one in sixteen.
+		any5 = any5 || tens < masters // M35 and M60
 		if masters > 1 && tens == masters && k.masters >= 4 {
 			k.step[c] = 10
 		}

@@ -162,6 +162,8 @@ func (s *settler) byHeading(i int) {
 			}
 		case Date:
 			switch {
+			case ints > .8 && p.years == p.count[kInt] && p.hi-p.lo >= 10 && len(p.distinct) > 2:
+				turn(BirthYear, "its values are years")
 			case p.share(kDate) > .5:
 			case ints > .8 && p.whole && p.lo > 20000 && p.hi < 80000:
 				because = "its values are day numbers of a spreadsheet"
@@ -326,7 +328,10 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			}
 			return g.meaning, ""
 		case BirthDate:
-			if p.hi < 100 {
+			switch {
+			case p.hi < 100 && s.bornTooLate(i):
+				return Age, "its values are ages"
+			case p.hi < 100:
 				return BirthYear, "its values are two-figure years"
 			}
 			return BirthDate, ""
@@ -347,6 +352,22 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return g.meaning, ""
 	}
 	return g.meaning, ""
+}
+
+// bornTooLate says whether some two-figure numbers of a column can't be years of
+// birth of people who run today: 17 to 39 would be 1917 to 1939, or years to come.
+// Dob is the age in Croatian and Serbian.
+func (s *settler) bornTooLate(i int) bool {
+	late, n := 0, 0
+	for _, r := range s.rows {
+		if v := looseNumber(trim(cellAt(r.cells, i))); v > 0 {
+			n++
+			if v >= 17 && v <= 39 {
+				late++
+			}
+		}
+	}
+	return late*8 >= n && late > 1
 }
 
 // restarts says whether the numbers of a column look like places within
@@ -561,7 +582,7 @@ func (s *settler) figures() (n int) {
 func (s *settler) times() {
 	cols := s.all(Time)
 	for _, a := range cols {
-		for _, b := range cols {
+		for _, b := range append(append(s.all(ChipTime), s.all(GunTime)...), cols...) {
 			if a != b && s.partOf(a, b) {
 				s.set(a, Pace, "heading %q, but its values are the same part of column %s in every row: a pace or a split", s.headings[a], letters(b))
 				break

@@ -55,9 +55,10 @@ var tabs = regexp.MustCompile(`\t+`)
 
 // alignedByTabs takes runs of tabs for one where people have set them to make
 // columns stand under one another, as in a word processor: rows then have
-// different numbers of tabs, and the same number of runs.
+// different numbers of tabs, and the same number of runs. Where two tabs have a blank
+// cell between them, a row has fewer runs than the others.
 func alignedByTabs(lines []string) (out []string, ok bool) {
-	cells, rows, like := 0, 0, 0
+	cells, rows, like, doubled, whole := 0, 0, 0, 0, 0
 	counts := map[int]bool{}
 	var first []string
 	for _, l := range lines {
@@ -71,13 +72,19 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		if cells == 0 {
 			cells = runs
 		}
+		if strings.Contains(l, "\t\t") {
+			doubled++
+			if runs == cells {
+				whole++
+			}
+		}
 		if runs == cells {
 			if like++; like > 1 && first == nil { // below the heading
 				first = tabs.Split(l, -1)
 			}
 		}
 	}
-	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows {
+	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || whole < 3 || whole*4 < doubled {
 		return nil, false
 	}
 	out = make([]string, len(lines))
