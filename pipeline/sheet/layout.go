@@ -229,7 +229,7 @@ func isHeadingTail(lex *lexicon, top, cells []string) bool {
 // cells, of which half or more are heading words that make something of the
 // words below them.
 func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
-	if labelsAndValues(lex, cells) {
+	if labelsAndValues(lex, cells) || onlySections(cells) {
 		return false
 	}
 	filled, known := 0, 0
@@ -248,11 +248,28 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		if strings.HasSuffix(trim(c), ":") {
 			return false
 		}
-		if g := lex.read(c); g.known || lex.read(joinLines(trim(c), trim(bottom[i]))).known {
+		// "Men" over "Pos" is the title of a table, no half of a heading.
+		if g := lex.read(c); g.known || !isSection(trim(c)) && lex.read(joinLines(trim(c), trim(bottom[i]))).known {
 			known++
 		}
 	}
 	return filled >= 2 && known*2 >= filled
+}
+
+// onlySections says whether every filled cell of a row names a sex or an age group, as
+// "Men" merged over the columns of the men does.
+func onlySections(cells []string) bool {
+	n := 0
+	for _, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		if !isSection(trim(c)) {
+			return false
+		}
+		n++
+	}
+	return n > 0
 }
 
 // labelsAndValues says whether a row is nothing but labels, each with its value in

@@ -270,6 +270,16 @@ Pos|Name|Time
 `, `Sheet1!2 alder-bank 2026-01-03 Jo Lee 18:31 women
 Sheet1!3 alder-bank 2026-01-03 Di Fox 18:40 women
 `},
+	{"men beside women under merged cells", "alder-bank_2026-01-03", `== Results
+MEN|MEN|MEN||WOMEN|WOMEN|WOMEN
+Pos|Name|Time||Pos|Name|Time
+1|Al Roe|18:20||1|Jo Lee|18:31
+2|Cy Dee|19:02||2|Di Fox|18:40
+`, `Results!3 alder-bank 2026-01-03 Al Roe 18:20 MEN
+Results!4 alder-bank 2026-01-03 Cy Dee 19:02 MEN
+Results!3 alder-bank 2026-01-03 Jo Lee 18:31 WOMEN
+Results!4 alder-bank 2026-01-03 Di Fox 18:40 WOMEN
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time
