@@ -33,16 +33,16 @@ func editionOf(file, tab string) (e edition) {
 			digits = words[i+1]
 		}
 		n, err := strconv.Atoi(digits)
-		if err == nil && n < 100 && (earlyEdition[word] || lateEdition[word]) {
+		if err == nil && n < 100 && (sheet.EditionWord(word) != 0) {
 			e.number = max(e.number, n)
 		}
 		switch {
 		case numberedEdition[word] && err == nil && n < 100:
 			late = late || n > 1
 			e.number = max(e.number, n)
-		case earlyEdition[word], lateEdition[word] && i > 0 && (words[i-1] == "not" || words[i-1] == "non"):
+		case sheet.EditionWord(word) < 0, sheet.EditionWord(word) > 0 && i > 0 && (words[i-1] == "not" || words[i-1] == "non"):
 			early = true
-		case lateEdition[word]:
+		case sheet.EditionWord(word) > 0:
 			late = true
 		}
 	}
@@ -65,14 +65,8 @@ func (e edition) before(o edition) bool {
 
 var numberedEdition = wordSet("v ver version rev revision issue edition fassung vers versie versione")
 
-var earlyEdition = wordSet(`provisional prov draft preliminary prelim interim unofficial unconfirmed unchecked old entwurf vorlaufig vorlaeufig provisoire brouillon borrador provisorio bozza
-	voorlopig concept provisoirement inoffiziell officieux`)
-
 // oldFolders hold what was replaced.
 var oldFolders = wordSet("old older previous superseded replaced obsolete outdated backup backups draft drafts provisional")
-
-var lateEdition = wordSet(`final corrected corrections correction amended amendment amendments revised updated update new latest official korrigiert berichtigt endgultig endgueltig offiziell definitif
-	definitive corrige corrigee revise corregido corregida definitivo definitiva corretto corretta aggiornato gecorrigeerd definitief herzien rectified rectification`)
 
 func wordSet(list string) map[string]bool {
 	m := map[string]bool{}

@@ -11,7 +11,7 @@ import (
 
 // leaveCopies leaves out tables that repeat lines of another table of the same
 // run: the men and the women once more on tabs of their own, sorted by age group
-// or name, the first ten above the list.
+// or name, the first ten above the list; or, without a date, the lines of several.
 func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 	type list struct {
 		of   map[string]bool
@@ -80,6 +80,26 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}
 	}
 	for i, p := range parts {
+		if p.Date.From != "" || p.Date.Settled || !p.Whole || p.Kind == Volunteers || p.Index(Date) >= 0 || p.Index(Time) < 0 || !p.named() {
+			continue
+		}
+		// The best of the tabs of all weeks, on a tab without a date.
+		same := 0
+		for line := range read(i).of {
+			for k, q := range parts {
+				if mayRepeat(q) && read(k).of[line] {
+					same++
+					break
+				}
+			}
+		}
+		if n := len(read(i).of); n > 0 && same == n && read(i).rows == n {
+			out[i] = true
+			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: p.Tab, Row: p.HeadingRow}, Severity: place.Note, Kind: "table-left-out",
+				Read: fmt.Sprintf("%d of %d lines", same, n), Expected: "a date, or lines that do not stand in another table already"})
+		}
+	}
+	for i, p := range parts {
 		if !out[i] {
 			kept = append(kept, p)
 		}
@@ -96,20 +116,16 @@ func version(p *Part) (v int) {
 	}
 	for _, t := range texts {
 		for _, w := range strings.Fields(fold(t)) {
-			switch {
-			case earlyWords[w]:
+			switch EditionWord(w) {
+			case -1:
 				return -1
-			case lateWords[w]:
+			case 1:
 				v = 1
 			}
 		}
 	}
 	return v
 }
-
-var earlyWords = set("provisional preliminary draft unchecked uncorrected unconfirmed old superseded vorlaufig vorlaufige provisoire provisorio provisional voorlopig voorlopige wstepne preliminar preliminara forelobig forelopig")
-
-var lateWords = set("corrected correct final revised amended checked definitive endgultig korrigiert definitif corrige corregido corretto definitivo gecorrigeerd definitief ostateczne korrigerad rettet")
 
 // askDistances asks about a run whose lines are over several distances.
 func (rs *runSettler) askDistances(parts []*Part) {

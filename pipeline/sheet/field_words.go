@@ -16,7 +16,9 @@ var fieldWords = set(`walkers walker walking joggers jogger runners runner junio
 func saysField(text string) bool {
 	found := false
 	for _, w := range strings.Fields(fold(text)) {
+		_, weekday := weekdayNames[w]
 		switch {
+		case weekday:
 		case fieldWords[w]:
 			found = true
 		case !titleWords[w] && !isOrdinalOrNumber(w) && !isSection(w):

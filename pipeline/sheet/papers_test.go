@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // Papers of a club that are no results have no part; lists that look like them have.
@@ -30,6 +32,31 @@ func TestOtherPapers(t *testing.T) {
 			t.Errorf("%s: refused: %v", c.name, err)
 		case c.why != "" && (err == nil || !strings.Contains(said, c.why)):
 			t.Errorf("%s: %q, want it refused as of %s", c.name, said, c.why)
+		}
+	}
+}
+
+// A tab without a date is left out where all its lines stand on tabs that have one,
+// and asked about where one does not.
+func TestUndatedTab(t *testing.T) {
+	for _, c := range []struct {
+		time  string
+		parts int
+	}{{"18:20", 2}, {"18:10", 3}} {
+		data := workbook(t, func(f *excelize.File) {
+			f.SetSheetName("Sheet1", "Fastest")
+			setRows(t, f, "Fastest", []any{"Fastest so far"}, []any{"Name", "Time"}, []any{"Jo Lee", c.time})
+			for _, day := range []string{"3", "10"} {
+				f.NewSheet(day + " January 2026")
+				setRows(t, f, day+" January 2026", []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "19:0" + day[:1]}, []any{3, "Cy Dee", "20:0" + day[:1]})
+			}
+		})
+		s, err := Read("Garrow Moss.xlsx", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(s.Parts) != c.parts {
+			t.Errorf("best time %s: %d parts, want %d", c.time, len(s.Parts), c.parts)
 		}
 	}
 }

@@ -1,0 +1,21 @@
+package sheet
+
+// EditionWord says which issue of a result a word in the name of a file or tab, or in
+// a title, means: -1 a provisional one, 1 a corrected or final one, 0 neither. The word
+// is folded, as in a Slug. Common practice, no source.
+func EditionWord(w string) int {
+	switch {
+	case earlyWords[w]:
+		return -1
+	case lateWords[w]:
+		return 1
+	}
+	return 0
+}
+
+var earlyWords = set(`provisional prov draft preliminary prelim interim unofficial unconfirmed unchecked uncorrected old superseded
+	entwurf vorlaufig vorlaufige vorlaeufig inoffiziell provisoire officieux brouillon borrador provisorio bozza voorlopig voorlopige concept wstepne preliminar preliminara forelobig forelopig`)
+
+var lateWords = set(`final corrected correct corrections correction amended amendment amendments revised updated update new latest official checked definitive rectified rectification
+	korrigiert berichtigt endgultig endgueltig offiziell definitif corrige corrigee revise corregido corregida corretto corretta aggiornato definitivo definitiva
+	gecorrigeerd definitief herzien ostateczne korrigerad rettet`)
