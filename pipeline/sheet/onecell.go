@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 )
 
@@ -11,16 +12,27 @@ import (
 type inOneCell struct {
 	col   int // 0-based
 	delim byte
+	// lines are the pieces of each text that no mark divides, such as "1. Jo Lee 18:20".
+	lines map[string][]string
 }
 
 // cells divides the text of a row.
 func (o inOneCell) cells(text string, limits Limits) ([]string, error) {
+	if o.lines != nil {
+		if cells, ok := o.lines[oneLine(text)]; ok {
+			return cells, nil
+		}
+		return []string{text}, nil
+	}
 	_, cells, err := newScanner([]byte(oneLine(text)), o.delim, limits).next()
 	return cells, err
 }
 
 // join is the reverse of cells.
 func (o inOneCell) join(cells []string) string {
+	if o.lines != nil {
+		return strings.Join(slices.DeleteFunc(slices.Clone(cells), isBlank), " ")
+	}
 	var b []byte
 	for i, c := range cells {
 		if i > 0 {
@@ -67,6 +79,9 @@ func (g *grid) rowsInOneCell(lex *lexicon, limits Limits) (o inOneCell, why stri
 	if single < 3 || 10*single < 9*filled {
 		return o, "", false
 	}
+	if why := o.typedLines(g, lex, limits); why != "" {
+		return o, why, true
+	}
 	d := sniff(text.Bytes(), lex, limits)
 	o.delim = d.delim
 	widths, heading, timed, rows := map[int]int{}, 0, 0, 0
@@ -100,6 +115,14 @@ func (g *grid) rowsInOneCell(lex *lexicon, limits Limits) (o inOneCell, why stri
 	return o, d.why, enough && 10*most >= 6*rows && (heading >= 2 || 2*timed >= rows)
 }
 
+// says is how the rows are divided, in words.
+func (o inOneCell) says(why string) string {
+	if o.lines != nil {
+		return "each row stands in one cell (" + why + ")"
+	}
+	return "each row stands in one cell, divided by " + delimiterName(o.delim) + " (" + why + ")"
+}
+
 // divideRows puts the pieces of each row into cells of their own.
 func (g *grid) divideRows(o inOneCell, limits Limits) (*grid, error) {
 	out := newGrid()
@@ -117,4 +140,41 @@ func (g *grid) divideRows(o inOneCell, limits Limits) (*grid, error) {
 		}
 	}
 	return out, nil
+}
+
+// typedRows is how many rows of a tab may be typed lines; nobody types more.
+const typedRows = 20000
+
+// typedLines divides the texts of a column as those of a message are, "1. Jo Lee
+// 18:20"; "" where they are not of that kind.
+func (o *inOneCell) typedLines(g *grid, lex *lexicon, limits Limits) (why string) {
+	if g.len() > typedRows {
+		return ""
+	}
+	var text bytes.Buffer
+	var texts []string
+	for i := range g.len() {
+		_, cells := g.at(i)
+		line := ""
+		if rowFilled(cells) == 1 {
+			line = oneLine(cellAt(cells, o.col))
+		}
+		texts = append(texts, line)
+		text.WriteString(line + "\n")
+	}
+	if bytes.IndexByte(text.Bytes(), '\t') >= 0 {
+		return "" // a mark divides them
+	}
+	out, d := divide(text.Bytes(), lex, limits)
+	lines := textLines(out)
+	if d.delim != '\t' || len(lines) < len(texts) {
+		return ""
+	}
+	o.delim, o.lines = d.delim, map[string][]string{}
+	for i, t := range texts {
+		if cells := strings.Split(lines[i], "\t"); len(cells) > 1 {
+			o.lines[t] = cells
+		}
+	}
+	return d.why
 }

@@ -280,6 +280,18 @@ Results!4 alder-bank 2026-01-03 Cy Dee 19:02 MEN
 Results!3 alder-bank 2026-01-03 Jo Lee 18:31 WOMEN
 Results!4 alder-bank 2026-01-03 Di Fox 18:40 WOMEN
 `},
+	{"a message pasted line by line", "Alder Bank", `== Sheet1
+Results from Alder Bank, 3 January 2026:
+
+1. Al Roe 18:20
+2. Jo Lee 18:31
+3. Cy Dee 19:02
+4. Di Fox 19:40
+`, `Sheet1!3 alder-bank 2026-01-03 Al Roe 18:20
+Sheet1!4 alder-bank 2026-01-03 Jo Lee 18:31
+Sheet1!5 alder-bank 2026-01-03 Cy Dee 19:02
+Sheet1!6 alder-bank 2026-01-03 Di Fox 19:40
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time

@@ -102,7 +102,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 			}
 			s.divided[tab] = &one
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Column: letters(one.col)}, Severity: place.Note, Kind: "rows-in-one-cell",
-				Read: "each row stands in one cell, divided by " + delimiterName(one.delim) + " (" + why + ")", Do: "Columns are counted as if each piece had a cell of its own."})
+				Read: one.says(why), Do: "Columns are counted as if each piece had a cell of its own."})
 		}
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
