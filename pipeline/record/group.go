@@ -123,6 +123,12 @@ func parseGroup(b []byte) group {
 				g.kind, g.lo, g.hi = between, band[0], band[1]
 				continue
 			}
+			if len(w) == 2 && w[0] == 'p' && (w[1] == 'm' || w[1] == 'f') {
+				// Italian promesse, 20 to 22 by year of birth (from memory).
+				setSex(sexMark(w[1]))
+				g.kind, g.lo, g.hi = between, 20, 22
+				continue
+			}
 			if len(w) == 1 && w[0] != 'v' && w[0] != 'j' && w[0] != 'u' && w[0] != 'o' && w[0] != 's' && w[0] != 'a' && w[0] != 'y' {
 				if n == 1 && g.sex != noMark && (w[0] >= 'a' && w[0] <= 'd') {
 					letterClass = w[0]
@@ -211,6 +217,8 @@ func parseGroup(b []byte) group {
 			}
 		case ch == '-' || ch == '_' || ch == '/' || ch == '~':
 			i++
+		case ch == '#' && n > 0:
+			i = len(b) // M45 #2: the place in the group
 		case ch == '+':
 			plus = true
 			i++

@@ -336,6 +336,8 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 			next = k.scheme.Masters
 		}
 		return n, next - 1
+	case n < 35 && n >= 25 && k.step[c] == 10 && (next == 0 || next >= n+10):
+		return n, n + 9
 	case n < 35:
 		return n, n + 4
 	}

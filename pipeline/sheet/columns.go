@@ -464,6 +464,13 @@ func (s *settler) minutesAndSeconds() {
 		s.set(i, Time, "heading %q: its values are seconds", s.headings[i])
 		return
 	}
+	if parts := s.underOneHeading(); len(parts) > 1 && at['m'] < 0 {
+		s.clock = parts
+		for _, c := range s.clock {
+			s.set(c, Other, "heading %q: a part of the time", s.headings[parts[0]])
+		}
+		return
+	}
 	if at['m'] < 0 || at['s'] < 0 || s.profiles[at['s']].hi >= 60 {
 		return
 	}
@@ -474,6 +481,34 @@ func (s *settler) minutesAndSeconds() {
 	for _, c := range s.clock {
 		s.set(c, Other, "heading %q: a part of the time", s.headings[c])
 	}
+}
+
+// underOneHeading finds minutes and seconds, or hours before them, in columns of
+// which only the first has a heading, "Time": whole numbers, of which the last are
+// all under 60 and go up and down.
+func (s *settler) underOneHeading() []int {
+	whole := func(i int, hi float64) bool {
+		p := s.profiles[i]
+		return p.filled >= 4 && p.whole && p.shareOf(kInt, kStatus) > .9 && p.count[kInt] > 0 && p.lo >= 0 && p.hi < hi
+	}
+	for i, g := range s.guesses {
+		if !g.known || g.meaning != Time && g.meaning != ChipTime && g.meaning != GunTime {
+			continue
+		}
+		n := 1
+		for i+n < len(s.headings) && n < 3 && s.headings[i+n] == "" && whole(i+n, 60) {
+			n++
+		}
+		last := s.profiles[i+n-1]
+		switch {
+		case n == 1 || last.rising*10 > last.steps*9 || len(last.distinct) < 4:
+		case n == 2 && whole(i, 200) && s.profiles[i].lo >= 8:
+			return []int{i, i + 1}
+		case n == 3 && whole(i, 5):
+			return []int{i, i + 1, i + 2}
+		}
+	}
+	return nil
 }
 
 // timeUnits are headings of columns that hold a part of a time.

@@ -343,6 +343,11 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		return nil // the legend of a mark: "* personal best"
 	}
 	comment := strings.HasPrefix(strings.TrimSpace(title), "# ") || strings.HasPrefix(strings.TrimSpace(title), "//")
+	if bare := strings.TrimLeft(title, "#/; "); strings.Count(bare, "=") == 1 && !strings.Contains(bare, ":") {
+		if label, _, _ := strings.Cut(bare, "="); lex.read(label).known {
+			title = strings.Replace(bare, "=", ": ", 1) // # venue=Alder Bank
+		}
+	}
 	hasDate := len(findDates(title)) > 0
 	_, _, _, hasDistance := findDistance(title)
 	text := title

@@ -17,6 +17,9 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if over == 0 || len(headings) < 3 {
 		return 0
 	}
+	if mended := g.rejoinFractions(lex, headings, after); mended > 0 {
+		return mended
+	}
 	name, usual := -1, g.usualKinds(headings, after)
 	for i, h := range headings {
 		m := lex.read(h).meaning
@@ -139,4 +142,57 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 		}
 	}
 	return true
+}
+
+// rejoinFractions puts tenths or hundredths back behind the comma that divides them
+// from the seconds, 24:31,5 in a file divided by commas: every row with a time has a
+// cell too many, and behind the time stand figures, always as many, which differ and
+// follow no order.
+func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mended int) {
+	clock := -1
+	for i, h := range headings {
+		if m := lex.read(h).meaning; m == Time || m == GunTime || m == ChipTime {
+			if clock >= 0 {
+				return 0
+			}
+			clock = i
+		}
+	}
+	if clock < 0 {
+		return 0
+	}
+	digits, rows, rising, last := 0, 0, 0, ""
+	distinct := map[string]bool{}
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if row <= after || kindOf(cellAt(cells, clock)) != kClock {
+			continue
+		}
+		f := cellAt(cells, clock+1)
+		if len(cells) != len(headings)+1 || !digitsOnly(f) || len(f) > 3 || digits > 0 && len(f) != digits || strings.ContainsAny(cells[clock], ".,") {
+			return 0
+		}
+		digits = len(f)
+		distinct[f] = true
+		if rows++; f >= last {
+			rising++
+		}
+		last = f
+	}
+	if rows < 8 || len(distinct) < 4 || rising*10 > rows*8 {
+		return 0
+	}
+	out := newGrid()
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if row > after && kindOf(cellAt(cells, clock)) == kClock {
+			joined := append([]string(nil), cells[:clock]...)
+			joined = append(joined, cells[clock]+","+cells[clock+1])
+			cells = append(joined, cells[clock+2:]...)
+			mended++
+		}
+		out.add(row, cells)
+	}
+	*g = *out
+	return mended
 }

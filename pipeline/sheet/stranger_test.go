@@ -281,6 +281,12 @@ var strangerCases = []sheetCase{
 	{name: "years of birth under nar.", file: "alder-bank_2026-01-03",
 		text:    "Poř.|Jméno|Nar.|Čas\n1|Jo Lee|1983|18:20\n2|Al Roe|2011|18:31\n3|Ann Dee|1952|19:10\n4|Di Fox|1964|19:40\n",
 		columns: "position name birth-year time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "one heading over minutes and seconds", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time||Cat\n1|Jo Lee|18|20|M40\n2|Ann Page|18|51|W35\n3|Cy Dee|19|10|M45\n4|Di Fox|19|05|W40\n5|Ed Gow|20|41|M50\n",
+		columns: "position name - - age-group time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "labels of a program's comments", file: "export",
+		text:    "# exported 2026-11-02 18:04\n# venue=Alder Bank\n# date=2026-01-03\nPos|Name|Time\n1|Jo Lee|18:20\n2|Ann Page|18:31\n3|Cy Dee|19:10\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "5-7"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.
@@ -294,6 +300,9 @@ func TestBeside(t *testing.T) {
 		{"Pos,Name,Club,Time\n1,Lee,Jo,Fell Harriers,18:20\n2,Ann Page,Dale & Fell,18:31\n3,Cy Dee,,19:10\n4,Di Fox,Mere AC,19:40\n", "Lee,Jo|Ann Page|Cy Dee|Di Fox", Name},
 		{"Pos,Name,Club,Time\n1,Jo Lee,Dale & Fell, Juniors,18:20\n2,Ann Page,Dale & Fell,18:31\n3,Cy Dee,,19:10\n4,Di Fox,Mere AC,19:40\n", "Jo Lee|Ann Page|Cy Dee|Di Fox", Name},
 		{"Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,+0:11\n3,Cy Dee,+0:50\n4,Di Fox,+1:20.5\n5,Ed Gow,+1:21\n6,Fay Ho,+1:40\n7,Gus Ing,+2:00\n8,Hal Jay,+2:20\n", "18:20|0:18:31|0:19:10|0:19:40.500|0:19:41|0:20:00|0:20:20|0:20:40", Time},
+		{"Platz,Name,Zeit\n1,Jo,18:20,5\n2,Al,18:31,9\n3,Cy,19:10,3\n4,Di,19:20,0\n5,Ed,19:41,7\n6,Fay,19:50,2\n7,Gus,20:20,8\n8,Hal,20:40,1\n", "18:20,5|18:31,9|19:10,3|19:20,0|19:41,7|19:50,2|20:20,8|20:40,1", Time},
+		{"Pos,Name,Time\n1,Jo,18:20,5\n2,Al,18:31,6\n3,Cy,19:10,7\n4,Di,19:20,7\n5,Ed,19:41,8\n6,Fay,19:50,8\n7,Gus,20:20,8\n8,Hal,20:40,9\n", "18:20|18:31|19:10|19:20|19:41|19:50|20:20|20:40", Time},
+		{"Pos,Name,Time,\n1,Jo Lee,18,20\n2,Al Roe,18,51\n3,Cy Dee,19,5\n4,Di Fox,19,41\n5,Ed Gow,20,9\n", "18:20|18:51|19:05|19:41|20:09", Time},
 		{"Pos;Name;Male;Female;Age;Time\n1;Jo Lee;x;;31;18:20\n2;Ann Page;;x;44;18:31\n3;Cy Dee;x;;52;19:10\n", "Male|Female|Male", Sex},
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})

@@ -179,7 +179,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if l.first >= 0 && t.grid != nil && s.Format == "csv" {
 		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
-			s.note("cells-joined", fmt.Sprintf("in %s a comma without quotation marks cut a name or club in two; it was joined again", text.Count(n, "row")))
+			s.note("cells-joined", fmt.Sprintf("in %s a comma without quotation marks cut a name, a club or a time in two; it was joined again", text.Count(n, "row")))
 			head = t.head()
 		}
 	}

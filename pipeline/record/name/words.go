@@ -67,7 +67,7 @@ var nobodyWhole = map[string]bool{
 	"no name": true, "no name given": true, "name unknown": true, "not known": true, "no code": true,
 	"no barcode": true, "no number": true, "no id": true, "no tag": true, "no token": true, "no card": true,
 	"a n other": true, "an other": true, "a nother": true, "a n others": true, "an other runner": true,
-	"n n": true, "nn": true, "n a": true, "x": true, "xx": true, "xxx": true, "xxxx": true, "x x": true,
+	"n n": true, "nn": true, "n a": true, "n k": true, "x": true, "xx": true, "xxx": true, "xxxx": true, "x x": true,
 	"not recorded": true, "not registered": true, "not scanned": true, "no scan": true, "not given": true,
 	"not available": true, "name not given": true, "name missing": true, "missing name": true,
 	"ohne namen": true, "kein name": true, "ohne name": true, "sans nom": true, "sin nombre": true,
@@ -75,7 +75,7 @@ var nobodyWhole = map[string]bool{
 	"uten navn": true, "ei nimea": true, "brak nazwiska": true, "bez jmena": true, "sem nome": true,
 	"namn saknas": true, "navn mangler": true, "navn ukjent": true, "nimi puuttuu": true, "nimi tuntematon": true, "beze jmena": true, "bez mena": true, "bez imena": true, "brez imena": true, "bez nazwiska": true, "brak nazwiska i imienia": true,
 	"fara nume": true, "isim yok": true, "bez varda": true, "be vardo": true, "nimi puudub": true, "nafn vantar": true, "heb enw": true, "без имени": true, "без імені": true, "без име": true, "χωρις ονομα": true, "name fehlt": true, "naam onbekend": true, "nom inconnu": true, "sense nom": true, "falta nombre": true, "nome mancante": true,
-	"name not taken": true, "did not give name": true, "no number worn": true, "no name taken": true,
+	"name not taken": true, "no band": true, "no wristband": true, "no bib": true, "no bib number": true, "no race number": true, "number not recorded": true, "number not taken": true, "number missing": true, "bib missing": true, "number unreadable": true, "bib not recorded": true, "lost token": true, "lost number": true, "did not give name": true, "no number worn": true, "no name taken": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
