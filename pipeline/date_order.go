@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"math"
 	"strings"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
 )
 
 // orderAnswer is the key of the answer that says whether the day or the month
@@ -18,14 +20,20 @@ import (
 // runs say so, and the value goes on with how: "dmy as on 12 other sheets here".
 const orderAnswer = "date order"
 
-// What is enough to settle 03/04/2026 without asking, once all other sheets of a
-// load are there: one sheet of the course whose dates can be read one way only, or
-// leastSheets of the archive; or a weekday that leastRuns of the course, or
-// leastRunsHere of the archive, fall on. All must say the same. The numbers are ours:
-// who keeps sheets of one club hardly ever has both customs in one folder.
+// How much others say of 03/04/2026 is weighed in odds, once all other sheets of a
+// load are there; from surelyOrdered to one on it is settled. Sheets whose dates can
+// be read one way only count by a beta prior (Bayes 1763; Laplace's rule with ofCourse
+// or ofArchive in place of 1): whoever makes the sheets of a course hardly ever has two
+// customs, the sheets of an archive may have several makers. The constants are chosen
+// so that one sheet of the course is enough, or two of others, where nothing
+// contradicts (no source).
 const (
-	leastSheets   = 3
-	leastRuns     = 3
+	surelyOrdered = 20.0
+	ofCourse      = .03
+	ofArchive     = .1
+	// What the weekday of all other courses says of one that has no runs yet: all
+	// of at least leastRunsHere fall on it.
+	weekdayHere   = 20.0
 	leastRunsHere = 10
 )
 
@@ -147,56 +155,92 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	return settled, nil
 }
 
-// orderOf is the order of day and month that others say of a part, with where it
-// is from; "" where they are silent or disagree.
+// orderOf is the order of day and month that others say of a part, with what speaks
+// loudest for it; "" where they don't say enough.
 func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, known *knownDays) (order, why string) {
-	said := map[string]string{}
-	ask := func(course string, sheets int, where string) {
-		if len(proved[course]) > 1 {
-			return // both customs: they say nothing
+	total := 0. // log odds of the day first
+	loudest := map[bool]float64{}
+	words := map[bool]string{}
+	add := func(odds float64, say func(order string) string) {
+		bits := math.Log(odds)
+		total += bits
+		if dmy := bits > 0; math.Abs(bits) > loudest[dmy] {
+			loudest[dmy], words[dmy] = math.Abs(bits), say(map[bool]string{true: "dmy", false: "mdy"}[dmy])
 		}
-		for o, n := range proved[course] {
-			if n >= sheets {
-				said[o] = fmt.Sprintf("as on %d other sheets %s", n, where)
-				if n == 1 {
-					said[o] = "as on another sheet " + where
+	}
+	sheets := func(n map[string]int, prior float64, where string) {
+		if n["dmy"]+n["mdy"] > 0 {
+			add((float64(n["dmy"])+prior)/(float64(n["mdy"])+prior), func(order string) string {
+				if n[order] == 1 {
+					return "as on another sheet " + where
+				}
+				return fmt.Sprintf("as on %d other sheets %s", n[order], where)
+			})
+		}
+	}
+	weekday := func(w int, odds float64, which string) {
+		off := func(days []unit.Day) (n int) {
+			for _, d := range days {
+				if int(d.Weekday()) != w {
+					n++
 				}
 			}
+			return n
+		}
+		if d, m := off(p.Date.ByOrder["dmy"]), off(p.Date.ByOrder["mdy"]); d != m {
+			if m < d {
+				odds = 1 / odds
+			}
+			add(odds, func(string) string { return fmt.Sprintf("as it falls on a %s then, like %s", time.Weekday(w), which) })
 		}
 	}
-	fall := func(weekday int, which string) {
-		all := map[string]bool{}
-		for o, days := range p.Date.ByOrder {
-			all[o] = true
-			for _, d := range days {
-				all[o] = all[o] && int(d.Weekday()) == weekday
-			}
-		}
-		for o := range all {
-			if all[o] && !all[map[string]string{"dmy": "mdy", "mdy": "dmy"}[o]] && said[o] == "" {
-				said[o] = fmt.Sprintf("as it falls on a %s then, like %s", time.Weekday(weekday), which)
-			}
-		}
+	here := map[string]int{}
+	for o, n := range proved[""] {
+		here[o] = n - proved[course][o]
 	}
+	sheets(here, ofArchive, "here")
 	if course != "" {
-		ask(course, 1, "of this course")
-		if w := known.usualWeekday(course); w >= 0 && (known.listed[course] == w || len(known.days[course]) >= leastRuns) {
-			fall(w, "the course's other runs")
+		sheets(proved[course], ofCourse, "of this course")
+	}
+	switch w, share := known.weekdayOf(course); {
+	case w >= 0:
+		// If the day is right it is on the weekday with the share's chance, else on one
+		// of six others; the other reading falls on any.
+		weekday(w, max(1, 6*share/(1-share)), "the course's other runs")
+	case known.weekdayHere() >= 0:
+		weekday(known.weekdayHere(), weekdayHere, "all runs here")
+	}
+	switch {
+	case total >= math.Log(surelyOrdered):
+		return "dmy", words[true]
+	case -total >= math.Log(surelyOrdered):
+		return "mdy", words[false]
+	}
+	return "", ""
+}
+
+// weekdayOf is the commonest weekday of a course's runs, and what share of the next
+// fall on it by Laplace's rule, or that of courses.csv; -1 where it has neither.
+func (d *knownDays) weekdayOf(course string) (w int, share float64) {
+	if usual, listed := d.listed[course]; listed && usual >= 0 {
+		return usual, .99
+	}
+	var weekdays [7]int
+	n := 0
+	for day := range d.days[course] {
+		weekdays[day.Weekday()]++
+		n++
+	}
+	w = -1
+	for i, k := range weekdays {
+		if k > 0 && (w < 0 || k > weekdays[w]) {
+			w = i
 		}
 	}
-	if len(said) == 0 {
-		ask("", leastSheets, "here")
-		if w := known.weekdayHere(); w >= 0 {
-			fall(w, "all runs here")
-		}
+	if w < 0 {
+		return -1, 0
 	}
-	if len(said) != 1 {
-		return "", ""
-	}
-	for o, w := range said {
-		order, why = o, w
-	}
-	return order, why
+	return w, float64(weekdays[w]+1) / float64(n+2)
 }
 
 // weekdayHere is the weekday that all runs of the archive fall on, of at least

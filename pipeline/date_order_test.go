@@ -36,11 +36,13 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 	}{
 		{"nothing says", nil, "Alder Bank 03/04/2026", "", ""},
 		{"another sheet of the course", sheets("Alder Bank", dmy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on another sheet of this course"},
-		{"another sheet of the course, month first", sheets("Alder Bank", mdy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
-		{"two sheets of other courses", sheets("Bittern Lock", dmy, 17, 24), "Alder Bank 03/04/2026", "", ""},
+		{"another sheet of the course, month first", sheets("Alder Bank", mdy, 18), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
+		{"a sheet of another course", sheets("Bittern Lock", dmy, 17), "Alder Bank 03/04/2026", "", ""},
+		{"two sheets of other courses", sheets("Bittern Lock", dmy, 17, 24), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on 2 other sheets here"},
 		{"three sheets of other courses", sheets("Bittern Lock", dmy, 17, 24, 30), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on 3 other sheets here"},
 		{"both customs here", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Corvin Fell", mdy, 18)), "Alder Bank 03/04/2026", "", ""},
-		{"both here, the course's own counts", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Alder Bank", mdy, 18)), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
+		{"the course's sheets and those of the others disagree", join(sheets("Bittern Lock", dmy, 17, 24, 30), sheets("Alder Bank", mdy, 18)), "Alder Bank 03/04/2026", "", ""},
+		{"many sheets of the course against few others", join(sheets("Bittern Lock", dmy, 17), sheets("Alder Bank", mdy, 13, 14, 16, 17, 18, 19, 20)), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on 7 other sheets of this course"},
 		{"the course's weekday", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 04/05/2026", "", ""}, // a Monday and a Sunday
 		{"the course's weekday, one fits", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then, like the course's other runs"},
 		{"the course has both, its weekday says", join(sheets("Alder Bank", dmy, 25), sheets("Alder Bank", mdy, 18), sheets("Alder Bank", saturdays, 11)), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then"},
