@@ -181,6 +181,9 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	if coarser {
 		shared += f.sameButRounded(later, same, people)
 	}
+	if len(later.lines) < len(earlier.lines) {
+		shared += f.sameButShorter(later, same, places, coarser)
+	}
 	own := f.samePersonAndTime(later, same, people, coarser) // with places counted anew
 	for _, i := range later.lines {
 		k := f.lineKey(i)

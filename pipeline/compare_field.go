@@ -38,6 +38,7 @@ func (f *field) isAnotherField(earlier, later *issue) bool {
 			places[f.position[i]] = i
 		}
 	}
+	rounded := f.wholeSeconds(earlier) != f.wholeSeconds(later)
 	known, compared, conflicts := 0, 0, 0
 	var apart []int32 // how much later each is on the later sheet
 	for _, i := range later.lines {
@@ -47,7 +48,7 @@ func (f *field) isAnotherField(earlier, later *issue) bool {
 		if at, ok := places[k.position]; ok && k.position > 0 {
 			nameless := k.person == "" || f.lineKey(at).person == ""
 			// a name written otherwise, or none: the same place and time is the same person
-			if !met && (nameless || f.timeMS[at] == k.timeMS && k.timeMS > 0) {
+			if !met && (nameless || k.timeMS > 0 && f.sameTime(i, at, rounded)) {
 				j, met = at, true
 			}
 			if !met {
@@ -149,8 +150,21 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 	}
 	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Take the sheet out (lapwing sheets withdraw %q) and load it again with --date or --course if it is of another run, with --session 2 if it is another race of that day, with --kind full if it takes the other's place.",
 		len(later.lines), later.part.path)
-	if later.part.tab != "" {
+	if f.isOneOfTabs(later.part) {
 		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course on this tab and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines))
 	}
 	return storedProblem{place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: place.Doubtful, Kind: anotherField, Read: read, Do: todo}, later.part.sheetNo, run}
+}
+
+// isOneOfTabs says whether a part is one of several of a workbook.
+func (f *field) isOneOfTabs(p *partInfo) bool {
+	if p.tab == "" {
+		return false
+	}
+	for i := range f.parts {
+		if q := &f.parts[i]; q.sheetNo == p.sheetNo && q.tab != p.tab {
+			return true
+		}
+	}
+	return false
 }

@@ -1,5 +1,7 @@
 package pipeline
 
+import "strings"
+
 // wholeSeconds says whether no time of a part has a fraction of a second.
 func (f *field) wholeSeconds(s *issue) bool {
 	for _, i := range s.lines {
@@ -17,6 +19,24 @@ func (f *field) sameButRounded(later *issue, same []int, people map[string]int) 
 	for n, i := range later.lines {
 		k := f.lineKey(i)
 		if j, ok := people[k.person]; same[n] < 0 && ok && k.person != "" && f.position[j] == k.position && f.sameTime(i, j, true) {
+			same[n] = j
+			found++
+		}
+	}
+	return found
+}
+
+// sameButShorter finds, for lines of a later part, the lines of an earlier part that
+// have the same place and time, and the same name but for a given name that is an
+// initial or left out on the later. It fills same, and returns how many it found.
+func (f *field) sameButShorter(later *issue, same []int, places map[int32]int, rounded bool) (found int) {
+	for n, i := range later.lines {
+		j, ok := places[f.position[i]]
+		if same[n] >= 0 || !ok || f.position[i] == 0 || f.timeMS[i] <= 0 || !f.sameTime(i, j, rounded) {
+			continue
+		}
+		short, full := &f.person[f.name[i]], &f.person[f.name[j]]
+		if short.Family != "" && short.Family == full.Family && len(short.Given) < 2 && len(full.Given) > 1 && strings.HasPrefix(full.Given, short.Given) {
 			same[n] = j
 			found++
 		}

@@ -67,6 +67,7 @@ func TestIssuesOfOneRun(t *testing.T) {
 	tenths := strings.NewReplacer(",M\n", ".4,M\n", ",F\n", ".7,F\n").Replace(field)
 	tenths = strings.ReplaceAll(strings.ReplaceAll(tenths, ",M.", "."), ",F.", ".")
 	walkers := fieldSheet(title, 40, 46, 2500, 30, "", nil)
+	initials := strings.NewReplacer("Ana ", "A. ", "Bea ", "B. ", "Cora ", "C. ", "Dan ", "D. ", "Eli ", "E. ", "Fay ", "F. ", "Gus ", "G. ", "Hal ", "H. ").Replace(less(14))
 	type loaded struct{ name, text string }
 	for _, c := range []struct {
 		name    string
@@ -85,6 +86,8 @@ func TestIssuesOfOneRun(t *testing.T) {
 		{"two age groups", []loaded{{"4 April U13 girls.csv", field}, {"4 April U15 girls.csv", walkers}}, "4 April U13 girls.csv 24; 4 April U15 girls.csv 6", 30},
 		{"others without a word of it", []loaded{{"4 April.csv", field}, {"4 April b.csv", walkers}}, "4 April.csv 24", 24},
 		{"the same in whole seconds", []loaded{{"4 April.csv", tenths}, {"season.csv", field}}, "4 April.csv 24", 24},
+		{"the first ten with initials, in whole seconds", []loaded{{"4 April.csv", tenths}, {"newsletter.csv", initials}}, "4 April.csv 24", 24},
+		{"the first ten with initials, loaded first", []loaded{{"newsletter.csv", initials}, {"4 April.csv", tenths}}, "4 April.csv 24", 24},
 		{"the same in tenths", []loaded{{"4 April.csv", field}, {"timing.csv", tenths}}, "timing.csv 24", 24},
 	} {
 		t.Run(c.name, func(t *testing.T) {
