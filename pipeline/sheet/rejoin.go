@@ -104,6 +104,10 @@ func cutAt(cells []string, usual []kind, name int) int {
 		if k := kindOf(cells[at]); k != kText && k != kGroup {
 			continue
 		}
+		switch kindOf(cells[at+1]) {
+		case kClock, kDecimal, kInt, kDate:
+			continue // a time or a place, no end of a name
+		}
 		if !fitsKinds(cells, usual, at) {
 			continue
 		}
@@ -137,7 +141,7 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 		case j > at:
 			col--
 		}
-		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k {
+		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k && !(usual[col] == kClock && (k == kDecimal || k == kInt)) {
 			return false
 		}
 	}
