@@ -155,8 +155,30 @@ func (s *settler) startAndFinish() {
 	if rows == 0 || fits*20 < rows*19 {
 		return
 	}
-	s.clock, s.between = []int{start, finish}, true
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
+	for i := range s.columns {
+		if s.columns[i].Meaning == Time && s.isBetween(i, start, finish) {
+			return // it stands there: as minutes, seconds and hundredths, it only looks late
+		}
+	}
+	s.clock, s.between = []int{start, finish}, true
+}
+
+// isBetween says whether a column that looks like hours, minutes and seconds is the
+// time from one column to another in minutes, seconds and parts of them.
+func (s *settler) isBetween(col, start, finish int) bool {
+	rows, fits := 0, 0
+	for _, r := range s.rows {
+		a, b, t := secondsOf(r.cells, start), secondsOf(r.cells, finish), secondsOf(r.cells, col)
+		if a <= 0 || b <= 0 || t <= 0 {
+			continue
+		}
+		rows++
+		if math.Abs(t/60-(b-a)) < 1.7 { // either may be rounded, and 99 hundredths are 1.65 of 60
+			fits++
+		}
+	}
+	return rows > 0 && fits*20 >= rows*19
 }
 
 // between writes the time from one time of day to another.
