@@ -230,6 +230,9 @@ func sectionKind(text string) kind {
 	}
 	var words []string
 	for _, w := range strings.Fields(fold(text)) {
+		if pageWords[w] {
+			return kBlank // "Page 1 of 7" is no age from 1 to 7
+		}
 		if !titleWords[w] && w != "category" && w != "kategorie" && w != "categorie" {
 			words = append(words, w)
 		}
@@ -239,6 +242,9 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// pageWords number the pages of a print, in the folded form.
+var pageWords = set("page pages pagina seite seiten blatt side sida sivu strona strana oldal sheet")
 
 // saysWho says whether the name of a tab is a sex or an age group beyond doubt:
 // "Ladies", "M40-44", "U17 girls", but not "Jan17", "Run 12" or "5k".
