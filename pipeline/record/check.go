@@ -6,6 +6,7 @@ import (
 	"hash/maphash"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
@@ -160,12 +161,27 @@ func (c *runCheck) twice() {
 		case l.Number != "" && m.Number != "" && l.Number != m.Number:
 		case l.Sex != NotGiven && m.Sex != NotGiven && l.Sex != m.Sex:
 		case l.Birth.Gap(m.Birth) > 0:
+		case initialOnly(l.Name):
+			c.samePerson(l, m, place.Look) // Anna and Andrew Lee are both A. Lee
 		case l.Birth.Known() && m.Birth.Known() || l.Club == m.Club:
 			c.samePerson(l, m, place.Doubtful)
 		default:
 			c.samePerson(l, m, place.Look)
 		}
 	}
+}
+
+// initialOnly says whether all that a name has beside one word are initials.
+func initialOnly(name string) bool {
+	long, initials := 0, 0
+	for _, w := range strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '.' || r == ',' || r == '\u00A0' }) {
+		if utf8.RuneCountInString(w) == 1 {
+			initials++
+		} else {
+			long++
+		}
+	}
+	return long == 1 && initials > 0
 }
 
 func (c *runCheck) repeat(l, first *Line) {

@@ -97,6 +97,17 @@ func TestCheckTwice(t *testing.T) {
 	if lines[2].Status != OK {
 		t.Errorf("name alone: %v", lines[2].Status)
 	}
+	// Of a name in full that stands twice without age and club the second is
+	// doubtful; initials are several people's.
+	for name, want := range map[string]Status{"Ada Brook": Doubtful, "A. Brook": OK, "Brook, A": OK, "A B Brook": OK} {
+		lines = run(1080, 1200, 1300)
+		lines[0].Name, lines[2].Name, lines[0].Club, lines[2].Club = name, name, "", ""
+		lines[0].Birth, lines[2].Birth = age.Window{}, age.Window{}
+		wantKinds(t, CheckRun(lines, 5000), "4 person-twice-on-sheet")
+		if lines[2].Status != want {
+			t.Errorf("%s twice: %v, want %v", name, lines[2].Status, want)
+		}
+	}
 	// A number on two people.
 	lines = run(1080, 1200, 1300)
 	lines[0].Number, lines[2].Number = "A12", "A12"
