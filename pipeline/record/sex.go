@@ -27,7 +27,7 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 // the titles. Single letters are left to the column.
 var sexWordMarks = wordTable(map[string]sexMark{
 	`male|males|man|men|mens|boy|boys|gent|gents|gentleman|gentlemen|mr|mister|
-	homme|hommes|masculin|masc|monsieur|garcon|garcons|
+	homme|hommes|masculin|masc|monsieur|messieurs|garcon|garcons|
 	herr|herren|mann|manner|maenner|mannlich|maennlich|knabe|knaben|junge|jungen|
 	hombre|hombres|masculino|varon|varones|nino|ninos|senor|chico|chicos|
 	uomo|uomini|maschio|maschi|maschile|ragazzo|ragazzi|

@@ -194,6 +194,42 @@ func (sc *dateScan) yearGap(i int) (next int, named bool) {
 
 var yearWords = set("m gada gads g metu god godine")
 
+// twoDays reads two days in a row of one month, "3-4 January 2026", "3/4 January",
+// "3 & 4 January 2026": which of them is not said.
+func (sc *dateScan) twoDays(i int) (f foundDate, next int, ok bool) {
+	first, j, ok := sc.day(i)
+	if !ok {
+		return f, 0, false
+	}
+	k := j
+	for sc.tok(k).kind == 's' {
+		k++
+	}
+	if t := sc.tok(k); t.kind != '-' && t.kind != '/' && t.kind != '&' && t.kind != '+' && !(t.kind == 'l' && (t.word == "and" || t.word == "und" || t.word == "et" || t.word == "y" || t.word == "e" || t.word == "en" || t.word == "och" || t.word == "og")) {
+		return f, 0, false
+	}
+	k++
+	for sc.tok(k).kind == 's' {
+		k++
+	}
+	second, l, ok := sc.day(k)
+	if !ok || second != first+1 {
+		return f, 0, false
+	}
+	month := sc.tok(sc.gap(l))
+	m, isMonth := monthNames[month.word]
+	if month.kind != 'l' || !isMonth {
+		return f, 0, false
+	}
+	y, next, _ := sc.year(sc.gap(l) + 1)
+	next = max(next, sc.gap(l)+1)
+	if !validDate(y, m+1, first) || !validDate(y, m+1, second) {
+		return f, 0, false
+	}
+	f.readings = []reading{{y: y, m: m + 1, d: first}, {y: y, m: m + 1, d: second}}
+	return f, next, true
+}
+
 // roman reads a date whose month is a Roman numeral, as in Poland and Hungary:
 // 3 I 2026, 3.I.2026. The year must stand there with four figures. i is the
 // token of day d, j the one after it.
@@ -287,6 +323,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 					return f, k + 1, true
 				}
 			}
+		}
+		if f, next, ok = sc.twoDays(i); ok {
+			return f, next, true
 		}
 		d, j, isDay := sc.day(i)
 		if !isDay {

@@ -33,6 +33,13 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 			found = append(found, delim)
 		}
 	}
+	if len(found) == 0 {
+		for _, delim := range []byte{'^', '~'} {
+			if lines := bytes.Count(head, []byte("\n")); lines > 3 && bytes.Count(head, []byte{delim}) >= 2*lines {
+				found = append(found, delim)
+			}
+		}
+	}
 	if len(found) == 1 {
 		return dialect{delim: found[0], why: "the only mark in the file that divides"}
 	}

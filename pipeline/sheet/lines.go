@@ -15,6 +15,7 @@ import (
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(text)
+	text = plainBars(text)
 	d := sniff(text, lex, limits)
 	if quoted {
 		d.why += "; the marks > of a quoted message were left out"
@@ -49,6 +50,40 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	}
 	return text, d
 }
+
+// plainBars turns the lines that box tables are drawn with into bars and strokes, and
+// the doubled bars of a heading into single ones. Lines keep their places.
+func plainBars(text []byte) []byte {
+	if len(text) > wholeBytes {
+		return text
+	}
+	if bytes.Contains(text, []byte("│")) || bytes.Contains(text, []byte("║")) || bytes.Contains(text, []byte("┃")) {
+		text = []byte(boxes.Replace(string(text)))
+	}
+	if !bytes.HasPrefix(text, []byte("||")) && !bytes.Contains(text, []byte("\n||")) {
+		return text
+	}
+	lines := bytes.SplitAfter(text, []byte("\n"))
+	single := 0
+	for _, l := range lines {
+		if len(l) > 1 && l[0] == '|' && l[1] != '|' {
+			single++
+		}
+	}
+	if single < 2 {
+		return text
+	}
+	for i, l := range lines {
+		if bytes.HasPrefix(l, []byte("||")) {
+			lines[i] = bytes.ReplaceAll(l, []byte("||"), []byte("|"))
+		}
+	}
+	return bytes.Join(lines, nil)
+}
+
+var boxes = strings.NewReplacer("│", "|", "║", "|", "┃", "|", "─", "-", "═", "-", "━", "-",
+	"┌", "+", "┐", "+", "└", "+", "┘", "+", "├", "+", "┤", "+", "┬", "+", "┴", "+", "┼", "+",
+	"╔", "+", "╗", "+", "╚", "+", "╝", "+", "╠", "+", "╣", "+", "╦", "+", "╩", "+", "╬", "+")
 
 // tabs is a run of tabs.
 var tabs = regexp.MustCompile(`\t+`)
@@ -224,6 +259,7 @@ func underOneAnother(lines []string, delim byte) []string {
 			cuts = append(cuts, k)
 		}
 	}
+	cuts = narrowCuts(lines, table, used, cuts)
 	if len(cuts) < 3 {
 		return nil
 	}
@@ -257,6 +293,45 @@ func underOneAnother(lines []string, delim byte) []string {
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
+	}
+	return out
+}
+
+// narrowCuts adds the columns that one space alone parts from the ones before: no
+// line has anything there, the heading has a word on either side, and so have
+// nearly all rows.
+func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
+	if len(table) < 6 {
+		return cuts
+	}
+	out := slices.Clone(cuts)
+	for k := 2; k < len(used); k++ {
+		if !used[k] || used[k-1] || !used[k-2] || slices.Contains(cuts, k) {
+			continue
+		}
+		from, to := 0, len(used)
+		for _, c := range out {
+			if c < k {
+				from = max(from, c)
+			} else {
+				to = min(to, c)
+			}
+		}
+		both := 0
+		for n, i := range table {
+			r := []rune(lines[i])
+			left := strings.TrimSpace(string(r[min(from, len(r)):min(k-1, len(r))])) != ""
+			right := strings.TrimSpace(string(r[min(k, len(r)):min(to, len(r))])) != ""
+			if left && right {
+				both++
+			} else if n == 0 {
+				both = -len(table)
+			}
+		}
+		if both*10 >= len(table)*8 {
+			out = append(out, k)
+			slices.Sort(out)
+		}
 	}
 	return out
 }

@@ -35,6 +35,7 @@ func kindOf(s string) kind {
 			return kBlank
 		}
 	}
+	s = strings.TrimPrefix(s, zeroDays)
 	c := s[0]
 	if c == '\'' && len(s) > 1 && s[1] >= '0' && s[1] <= '9' { // a spreadsheet's mark for text
 		s, c = s[1:], s[1]
@@ -71,6 +72,9 @@ func kindOf(s string) kind {
 	}
 	return kText
 }
+
+// zeroDays stands before a running time that a program wrote as a length of days.
+const zeroDays = "0 days "
 
 // numberKind reads plain numbers without allocating.
 func numberKind(s string) kind {
@@ -200,8 +204,11 @@ func momentClock(s string) string {
 // isMarkedClock recognises a time with a mark after it: 20:16*, 22:38 SB,
 // 29:19 (PB).
 func isMarkedClock(s string) bool {
-	if len(s) > 24 || s == "" || s[0] < '0' || s[0] > '9' {
+	if len(s) > 40 || s == "" || s[0] < '0' || s[0] > '9' {
 		return false
+	}
+	if i := strings.IndexByte(s, '('); i > 3 && s[len(s)-1] == ')' && strings.Contains(s[:i], ":") && isClock(trim(s[:i])) {
+		return true // 24:31 (+0:19), 24:31 (4:54/km)
 	}
 	i := len(s)
 	for i > 0 && (s[i-1] < '0' || s[i-1] > '9') {
@@ -339,7 +346,7 @@ func isClass(f []byte) bool {
 var classWords = set(`senior seniors sen jun jnr junior juniors youth veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen`)
 
 var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
-	hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
+	messieurs monsieur garcons filles hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
 	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
 	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs`)
