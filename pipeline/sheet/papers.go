@@ -14,6 +14,7 @@ var (
 	entryWords    = set("entries entrants entrant entry startlist registrations registered preregistered signups meldeliste starterliste anmeldungen inscrits inscritos iscritti inschrijvingen deelnemerslijst")
 	meetingWords  = set("minutes agenda protokoll verslag notulen verbale acta")
 	meetingPeople = set("meeting committee agm board apologies present sitzung reunion bestuursvergadering vergadering assemblea comite vorstand")
+	teamHeads     = set("team teams club clubs mannschaft mannschaften verein vereine equipe equipes squadra squadre equipo equipos ploeg ploegen")
 	finishHeads   = set("pos position place placing plc finish finished rank platz rang platzierung clt classement puesto plaats posizione miejsce plass plats placering")
 )
 
@@ -32,6 +33,9 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 	if !headed && has(meetingWords) && has(meetingPeople) {
 		return "it tells of a meeting, and has no list of results"
 	}
+	if club := p.Index(Club); club >= 0 && club < len(p.Columns) && anyWord(p.Columns[club].Heading, teamHeads) && !p.named() && p.Index(Number) < 0 && p.Index(Time) >= 0 {
+		return "it is a list of teams, not of runners"
+	}
 	if p.Index(Time) >= 0 || p.Index(GunTime) >= 0 || p.Index(ChipTime) >= 0 || p.Index(Status) >= 0 {
 		return ""
 	}
@@ -48,4 +52,29 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return "it is a list of those who entered, without places or times"
 	}
 	return ""
+}
+
+// emptyForm says whether the rows of a table, below the line after, have places at
+// most, though it has a column of names.
+func (p *Part) emptyForm(t table, after int) bool {
+	if t.grid == nil || !p.named() || p.Kind == Volunteers {
+		return false
+	}
+	filled := 0
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		if row <= after {
+			continue
+		}
+		for c, cell := range cells {
+			switch {
+			case isBlank(cell):
+			case c != p.Index(Position):
+				return false
+			default:
+				filled++
+			}
+		}
+	}
+	return filled > 0
 }

@@ -278,6 +278,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if p.Kind == Volunteers {
 		p.dropVolunteerWords()
 	}
+	if p.emptyForm(t, after) {
+		refuse("its rows have places and nothing else: a form that nobody has filled in")
+		return
+	}
 	p.rules = newRowRules(p, c, l, after, t)
 	for k := 0; k < l.lines && l.lines > 1; k++ {
 		var folded []string
