@@ -79,6 +79,7 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // MHK, WJA, 1980-1984. Age ranges are left as printed; the column settles what
 // they mean.
 func parseGroup(b []byte) group {
+	b = withoutRank(b)
 	g := group{}
 	var nums [4]int
 	var digits [4]int
@@ -288,6 +289,18 @@ func parseGroup(b []byte) group {
 		g.kind = senior
 	}
 	return g
+}
+
+// withoutRank takes the place in the group off its front: "3. M40".
+func withoutRank(b []byte) []byte {
+	i := 0
+	for i < len(b) && b[i] >= '0' && b[i] <= '9' {
+		i++
+	}
+	if i == 0 || i > 3 || i+2 >= len(b) || b[i] != '.' || b[i+1] != ' ' || b[i+2] >= '0' && b[i+2] <= '9' {
+		return b
+	}
+	return b[i+2:]
 }
 
 // splitGroupWord takes words like "msen", "vm", "mju", "whk", "mo" apart: sex

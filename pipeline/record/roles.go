@@ -16,15 +16,15 @@ var statusPhrases = wordTable(map[string]Status{
 	сошел|сошла|сошел с дистанции|сошла с дистанции|не финишировал|не финишировала|не закончил|зиишов|зіишов|зіишла|не фінішував|не фінішувала|не завършил|не завърши|одустао|
 	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|dnf - did not finish|non fini|non classe abandon`: DNF,
 	`dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|
-	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|gediskwalificeerd|diskwalificatie|
+	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|
 	desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|diskvalifisert|diskvalificeret|diskad|
 	diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|
 	diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|αποκλειστηκε|ακυρωση`: DQ,
 	`dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|
 	nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau`: NotStarted,
-	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|see line below|see next line|see below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|
-	ungultig|gestrichen|storniert|durchgestrichen|siehe unten|annule|annulee|barre|raye|voir ci-dessous|anulado|anulada|tachado|ver abajo|annullato|annullata|cancellato|vedi sotto|vervallen|doorgehaald|ongeldig|zie hieronder|
-	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|viz nize|ugyldig|slettet|se nedenfor|ogiltig|struken|se nedan|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
+	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|
+	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
+	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
 	`no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
 })
 

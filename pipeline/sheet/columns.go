@@ -512,19 +512,31 @@ func (s *settler) underOneHeading() []int {
 }
 
 // timeUnits are headings of columns that hold a part of a time.
-var timeUnits = func() map[string]byte {
+var timeUnits = unitsOf(map[byte]string{
+	'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
+	'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter",
+	's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
+}, nil)
+
+// clockUnits are timeUnits with the words that stand only behind figures.
+var clockUnits = unitsOf(map[byte]string{
+	'h': "hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t",
+	'm': "mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα",
+	's': "sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ",
+}, timeUnits)
+
+func unitsOf(words map[byte]string, also map[string]byte) map[string]byte {
 	m := map[string]byte{}
-	for unit, words := range map[byte]string{
-		'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t",
-		'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα mín",
-		's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ",
-	} {
-		for _, w := range strings.Fields(words) {
+	for unit, list := range words {
+		for _, w := range strings.Fields(list) {
 			m[fold(w)] = unit
 		}
 	}
+	for w, unit := range also {
+		m[w] = unit
+	}
 	return m
-}()
+}
 
 // courseByValues finds the course of a season list under a heading that is not
 // known: its values are known courses, or it stands beside the date and keeps

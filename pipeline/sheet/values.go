@@ -158,7 +158,7 @@ func isClock(s string) bool {
 			for end < len(s) && s[end] > ' ' && s[end] != '.' && (s[end] < '0' || s[end] > '9') {
 				end++
 			}
-			if timeUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
+			if clockUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
 				return false
 			}
 			units++
@@ -256,7 +256,7 @@ var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd 
 	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps",
 	"nedokoncil", "nedokoncila", "vzdal", "vzdala", "nestartoval", "nestartovala", "diskvalifikovan", "diskvalifikovany", "feladta", "nem indult", "kizarva", "keskeytti", "kesk", "hylatty", "hyl", "ei startannut",
 	"odstopil", "odstopila", "ni startal", "ni startala", "diskvalificiran", "odustao", "odustala", "nije startao", "nije startala", "bitiremedi", "yaristan cekildi", "baslamadi", "diskalifiye", "katkestas", "ei startinud", "diskvalifitseeritud",
-	"izstajas", "nestarteja", "diskvalificets", "nebaige", "nestartavo", "diskvalifikuotas", "haetti", "maetti ekki", "ogilt", "heb orffen", "nu a luat startul", "descalificat", "abandonat", "brutt", "nie wystartowal", "zszedl z trasy", "dyskwalifikacja", "desistencia", "desistiu", "nao partiu", "non partito", "retirado", "no presentado", "n / p",
+	"sq", "squalif", "izstajas", "nestarteja", "diskvalificets", "nebaige", "nestartavo", "diskvalifikuotas", "haetti", "maetti ekki", "ogilt", "heb orffen", "nu a luat startul", "descalificat", "abandonat", "brutt", "nie wystartowal", "zszedl z trasy", "dyskwalifikacja", "desistencia", "desistiu", "nao partiu", "non partito", "retirado", "no presentado", "n / p",
 	"сошел", "сошла", "сошел с дистанции", "не стартовал", "не стартовала", "дисквалификация", "зіишов", "зіишла", "не стартував", "не стартувала", "дисквалифікація", "дискваліфікація", "εγκατελειψε", "δεν εκκινησε", "ακυρωθηκε")
 
 func set(words string, phrases ...string) map[string]bool {

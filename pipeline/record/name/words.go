@@ -49,7 +49,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
-	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur gestur anhysbys anaithnid isimsiz bilinmiyor
+	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
 	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
 	不明 未知 匿名`)
 
