@@ -909,6 +909,9 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		if best.e.strength > 2 && rs.askCopied(p, weekday, evs) {
 			return
 		}
+		if rs.askWeekday(p, best.e.weekday) {
+			return
+		}
 		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
 			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", longDate(p.Date.Day), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
 		}

@@ -79,6 +79,26 @@ func (rs *runSettler) askCopied(p *Part, weekday int, evs []evidence) bool {
 	return true
 }
 
+// askWeekday leaves a date open beside which another weekday stands: one of the two is
+// a slip. It returns whether it did; not where the date falls on the course's usual
+// weekday, so that the slip is in the word.
+func (rs *runSettler) askWeekday(p *Part, weekday int) bool {
+	day := p.Date.Day
+	if weekday < 0 || rs.o.Date != "" || int(day.Weekday()) == weekday {
+		return false
+	}
+	if usual, known := rs.book.weekday[p.Course.Value]; known && usual == int(day.Weekday()) {
+		return false
+	}
+	near := (weekday - int(day.Weekday()) + 7) % 7
+	if near > 3 {
+		near -= 7
+	}
+	p.Date.Settled, p.Date.Choices = false, []unit.Day{day, day + unit.Day(near)}
+	p.Date.ChoiceFrom = []string{"the date; a " + day.Weekday().String(), "the nearest " + (day + unit.Day(near)).Weekday().String()}
+	return true
+}
+
 // askCopiedColumn does the same for a column that has one and the same date in all
 // rows.
 func (rs *runSettler) askCopiedColumn(p *Part, texts []string, evs []evidence) {
