@@ -77,7 +77,8 @@ func (p *Part) isPivot() bool {
 		labels = labels || pivotLabels[f]
 		first, rest, _ := strings.Cut(f, " ")
 		of, _, _ := strings.Cut(rest, " ")
-		figures = figures || pivotFigures[first] && (of == "of" || of == "von" || of == "de" || of == "di" || of == "van")
+		timed := c.Meaning == Time || c.Meaning == GunTime || c.Meaning == ChipTime // "Nombre de courses" is no figure made of times
+		figures = figures || timed && pivotFigures[first] && (of == "of" || of == "von" || of == "de" || of == "di" || of == "van")
 	}
 	return labels || figures
 }
