@@ -4,7 +4,9 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -22,15 +24,18 @@ const orderAnswer = "date order"
 
 // How much others say of 03/04/2026 is weighed in odds, once all other sheets of a
 // load are there; from surelyOrdered to one on it is settled. Sheets whose dates can
-// be read one way only count by a beta prior (Bayes 1763; Laplace's rule with ofCourse
-// or ofArchive in place of 1): whoever makes the sheets of a course hardly ever has two
-// customs, the sheets of an archive may have several makers. The constants are chosen
-// so that one sheet of the course is enough, or two of others, where nothing
-// contradicts (no source).
+// be read one way only count by a beta prior (Bayes 1763; Laplace's rule with another
+// number in place of 1): whoever makes the sheets of a course hardly ever has two
+// customs, the sheets of an archive may have several makers. How often two sheets of
+// one course agree is taken for agree, as if seen in agreeSeen pairs, and learned from
+// the archive. The constants are chosen so that one sheet of the course is enough, or
+// two of others, where nothing contradicts (no source).
 const (
 	surelyOrdered = 20.0
-	ofCourse      = .03
 	ofArchive     = .1
+	agree         = .97
+	agreeSeen     = 40.0
+	pairsOfCourse = 20.0 // a course counts for at most so many pairs
 	// What the weekday of all other courses says of one that has no runs yet: all
 	// of at least leastRunsHere fall on it.
 	weekdayHere   = 20.0
@@ -133,14 +138,14 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	if err != nil {
 		return nil, err
 	}
-	known := pl.knownCourses()
+	known, ofCourse := pl.knownCourses(), customOfCourse(proved)
 	for _, s := range sheets {
 		order, why := "", ""
 		for _, p := range s.read.parsed.sheet.Parts {
 			if p.Date.ByOrder == nil {
 				continue
 			}
-			o, w := orderOf(p, pl.courses.resolve(p.Course.Value), proved, known)
+			o, w := orderOf(p, pl.courses.resolve(p.Course.Value), proved, ofCourse, known)
 			if o == "" || order != "" && o != order {
 				order = ""
 				break
@@ -155,9 +160,26 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	return settled, nil
 }
 
+// customOfCourse is the number in place of 1 in Laplace's rule for the sheets of one
+// course: two of them agree with the chance (1 + a) / (1 + 2a).
+func customOfCourse(proved map[string]map[string]int) float64 {
+	pairs := func(n int) float64 { return float64(n) * float64(n-1) / 2 }
+	same, all := agree*agreeSeen, agreeSeen
+	for _, course := range slices.Sorted(maps.Keys(proved)) {
+		n := proved[course]
+		if of := pairs(n["dmy"] + n["mdy"]); course != "" && of > 0 {
+			w := min(of, pairsOfCourse)
+			same += w * (pairs(n["dmy"]) + pairs(n["mdy"])) / of
+			all += w
+		}
+	}
+	g := max(.55, same/all)
+	return (1 - g) / (2*g - 1)
+}
+
 // orderOf is the order of day and month that others say of a part, with what speaks
 // loudest for it; "" where they don't say enough.
-func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, known *knownDays) (order, why string) {
+func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofCourse float64, known *knownDays) (order, why string) {
 	total := 0. // log odds of the day first
 	loudest := map[bool]float64{}
 	words := map[bool]string{}
