@@ -87,3 +87,37 @@ func TestJoinFrom(t *testing.T) {
 		t.Errorf("eight times as many people raise it by %.2f, want .45", got)
 	}
 }
+
+// Nothing but their times tells two of a common name apart where one stops and the
+// other begins; somebody's slow days are nobody else's.
+func TestTwoPacesOneAfterTheOther(t *testing.T) {
+	common := func() (ls []line) {
+		for c := range int32(3) { // so that the name says little
+			for k, n := range []string{"Peter Smith", "Peter Wood", "Paul Smith", "Mary Smith", "Peter Jones"} {
+				ls = append(ls, line{name: n, course: c, week: 30 + k, age: 20 + 7*k + 3*int(c), secs: 1500})
+			}
+		}
+		return ls
+	}
+	var after, scattered []line
+	for w := range 24 {
+		one, other := line{name: "Peter Smith", course: 1, week: w, secs: 1400 + 5*float64(w%5)}, line{name: "Peter Smith", course: 1, week: w, secs: 2000 + 5*float64(w%5)}
+		if w < 12 {
+			after = append(after, one)
+		} else {
+			after = append(after, other)
+		}
+		if w%3 == 1 {
+			scattered = append(scattered, other)
+		} else {
+			scattered = append(scattered, one)
+		}
+	}
+	r := link(t, archive(crowd(append(after, common()...))), Options{})
+	if same(r, 0, 23) || !same(r, 0, 5, 11) || !same(r, 12, 18, 23) {
+		t.Errorf("one after the other: runners %v", r.Runner[:24])
+	}
+	if r = link(t, archive(crowd(append(scattered, common()...))), Options{}); !same(r, 0, 1, 2, 12, 22, 23) {
+		t.Errorf("scattered: runners %v", r.Runner[:24])
+	}
+}

@@ -430,7 +430,7 @@ func (g *signer) group(free bool, rows []int32) {
 		return
 	}
 	if !known && !g.contradict(rows) && (numbered || !g.clash(rows)) {
-		g.add(rows, false)
+		g.addPaced(rows, numbered)
 		return
 	}
 	// Rows whose window places them, the best supported birth first; then the
@@ -504,7 +504,7 @@ func (g *signer) series(rows []int32) {
 			}
 			alone(open)
 		default:
-			g.add(in, false)
+			g.addPaced(in, false)
 		}
 	}
 }
@@ -538,12 +538,12 @@ const farPace = 450_000 // millionths of log time
 // goes to the part nearest in pace of those without its run.
 func (g *signer) unclashed(rows []int32, numbered bool) {
 	if numbered || !g.clash(rows) {
-		g.add(rows, false)
+		g.addPaced(rows, numbered)
 		return
 	}
 	if two, open, ok := g.twoPeople(rows); ok {
 		for _, p := range two {
-			g.add(p, false)
+			g.addPaced(p, false)
 		}
 		for _, i := range open {
 			g.add([]int32{i}, true)
@@ -586,8 +586,20 @@ func (g *signer) unclashed(rows []int32, numbered bool) {
 		}
 	}
 	for _, p := range parts {
-		g.add(p.rows, false)
+		g.addPaced(p.rows, false)
 	}
+}
+
+// addPaced adds rows as one signature, or as two where they have two paces.
+func (g *signer) addPaced(rows []int32, numbered bool) {
+	if !numbered {
+		if fast, slow, ok := g.twoPaces(rows); ok {
+			g.add(fast, false)
+			g.add(slow, false)
+			return
+		}
+	}
+	g.add(rows, false)
 }
 
 // add pools rows into one signature and writes them back in the order of the

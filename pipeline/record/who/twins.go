@@ -1,6 +1,7 @@
 package who
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -73,6 +74,81 @@ func (g *signer) twoPeople(rows []int32) (parts [2][]int32, open []int32, ok boo
 	}
 	return parts, open, true
 }
+
+// twoPaces parts the lines of one name, sex and course, no two of one run, whose
+// times fall into two groups far apart, one mostly before the other: a namesake
+// stopped, or began. The groups are those of least squares within (Fisher 1958,
+// "On grouping for maximum homogeneity", JASA 53:789-798). Somebody's slow days
+// lie scattered among the others, so the groups must take turns at most half as
+// often as chance would have them. Whether they are two people after all is for
+// the weighing to say.
+func (g *signer) twoPaces(rows []int32) (fast, slow []int32, ok bool) {
+	timed := make([]int32, 0, len(rows))
+	lo, hi := int32(math.MaxInt32), int32(math.MinInt32)
+	for _, i := range rows {
+		if d := g.recs[i].dev; d != noTime {
+			timed = append(timed, i)
+			lo, hi = min(lo, d), max(hi, d)
+		}
+	}
+	n := len(timed)
+	if n < fewestPaced || hi-lo < paceBetween {
+		return nil, nil, false
+	}
+	slices.SortFunc(timed, func(a, b int32) int {
+		return cmp.Or(cmp.Compare(g.recs[a].dev, g.recs[b].dev), cmp.Compare(g.recs[a].run, g.recs[b].run))
+	})
+	all := 0.
+	for _, i := range timed {
+		all += float64(g.recs[i].dev)
+	}
+	k, best, gap, sum := 0, 0., 0., 0.
+	for x, i := range timed[:n-1] {
+		sum += float64(g.recs[i].dev)
+		a, b := float64(x+1), float64(n-x-1)
+		d := (all-sum)/b - sum/a
+		if between := a * b * d * d; between > best {
+			k, best, gap = x+1, between, d
+		}
+	}
+	if k < 2 || n-k < 2 || gap < paceBetween {
+		return nil, nil, false
+	}
+	last := g.recs[timed[k-1]].dev
+	byRun := slices.Clone(rows)
+	slices.SortFunc(byRun, func(a, b int32) int { return cmp.Compare(g.recs[a].run, g.recs[b].run) })
+	turns, was := -1, -1
+	var untimed []int32 // at the beginning: with whom comes next
+	for _, i := range byRun {
+		now := was
+		if d := g.recs[i].dev; d != noTime {
+			now = 0
+			if d > last {
+				now = 1
+			}
+			if now != was {
+				turns++
+			}
+			was = now
+		}
+		switch now {
+		case -1:
+			untimed = append(untimed, i)
+			continue
+		case 0:
+			fast = append(append(fast, untimed...), i)
+		case 1:
+			slow = append(append(slow, untimed...), i)
+		}
+		untimed = nil
+	}
+	return fast, slow, turns*n <= k*(n-k)
+}
+
+const (
+	fewestPaced = 6
+	paceBetween = 200_000 // millionths of log time
+)
 
 const (
 	sureOfTwo = .75  // chance from which a line is given to one of two
