@@ -294,6 +294,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		if g.meaning == BirthDate {
 			return BirthDate, ""
 		}
+		if g.meaning == AgeGroup && 2*len(p.distinct) <= p.filled && p.filled >= 6 {
+			return Other, "its values are dates that a spreadsheet made of age groups such as 10-14"
+		}
 		return BirthDate, "its values are dates"
 	case p.shareOf(kInt) > .7 && years > .8:
 		if g.year && len(p.distinct) == 1 && p.filled > 3 {

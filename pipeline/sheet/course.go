@@ -176,7 +176,7 @@ var titleWords = set(`results result resultados resultado resultats ergebnisse e
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
+var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {

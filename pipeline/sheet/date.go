@@ -489,6 +489,9 @@ func (sc *dateScan) dayMonth(i int, a, b token, mark byte, next int, spaced bool
 	if !sc.loose || a.digits() > 2 || mark == ' ' || spaced && mark == '-' {
 		return f, 0, false
 	}
+	if _, month := monthNames[sc.tok(sc.gap(next)).word]; month && b.n == a.n+1 {
+		return f, 0, false // 3-4 January: two days
+	}
 	f.sep = mark
 	f.readings = orders(a.n, b.n, 0, mark != '.' || sc.tok(next).kind != '.')
 	if mark == '.' && sc.tok(next).kind == '.' {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
 	"lapwing/pipeline/place"
 )
@@ -16,8 +17,11 @@ type entries struct {
 }
 
 // entered keeps a table of names and numbers that has no results of its own.
-func (s *Sheet) entered(p *Part, t table, after int) {
+func (s *Sheet) entered(p *Part, t table, after int, lex *lexicon) {
 	number := p.Index(Number)
+	if at := p.Index(Position); number < 0 && at >= 0 && lex.read(p.Columns[at].Heading).number {
+		number = at // "No. 1, 2, 3" was taken for places
+	}
 	if t.grid == nil || t.tab == "" || number < 0 || !p.named() || p.Index(Time) >= 0 {
 		return
 	}
@@ -30,15 +34,27 @@ var enterable = map[Meaning]bool{Name: true, GivenName: true, FamilyName: true, 
 // joinEntries gives tabs with places, numbers and times, but no names, those that
 // another tab gives for the numbers.
 func (s *Sheet) joinEntries(lex *lexicon, o Options) {
-	if len(s.entries) == 0 {
-		return
-	}
 	tabs := map[string]int{}
 	for _, p := range s.Parts {
 		tabs[p.Tab]++
 	}
+	// "No. 1, 2, 3" of a list of entries was taken for places.
+	listed := map[string]*Part{}
+	for _, p := range s.Parts {
+		at := p.Index(Position)
+		if g, whole := p.src.(*grid); whole && p.Kind == "names" && at >= 0 && lex.read(p.Columns[at].Heading).number && tabs[p.Tab] == 1 {
+			s.entries = append(s.entries, entries{tab: p.Tab, columns: p.Columns, src: g, first: p.rules.first, number: at})
+			listed[p.Tab] = p
+		}
+	}
+	if len(s.entries) == 0 {
+		return
+	}
 	old := s.Parts
 	s.Parts = nil
+	defer func() {
+		s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool { return s.usedEntries[p.Tab] && listed[p.Tab] == p })
+	}()
 	for _, p := range old {
 		g, whole := p.src.(*grid)
 		if number := p.Index(Number); !whole || number < 0 || p.Index(Time) < 0 || p.named() || tabs[p.Tab] != 1 || p.HeadingRow == 0 {
@@ -96,6 +112,10 @@ func (s *Sheet) withEntries(p *Part, g *grid) *grid {
 	if found == nil {
 		return nil
 	}
+	if s.usedEntries == nil {
+		s.usedEntries = map[string]bool{}
+	}
+	s.usedEntries[found.tab] = true
 	out, joined := newGrid(), 0
 	for i := range g.len() {
 		row, now := g.at(i)

@@ -117,14 +117,21 @@ func (s *Sheet) keepCover(t table) {
 }
 
 // coverTab says whether a tab's name announces what the workbook is about.
-func coverTab(tab string) bool {
+func coverTab(tab string) bool { return onlyWords(tab, coverWords) }
+
+// onlyWords says whether a tab's name holds only these words and general ones.
+func onlyWords(tab string, words map[string]bool) bool {
 	for _, w := range strings.Fields(fold(tab)) {
-		if !coverWords[w] && !titleWords[w] && !isOrdinalOrNumber(w) {
+		if !words[w] && !titleWords[w] && !isOrdinalOrNumber(w) {
 			return false
 		}
 	}
 	return true
 }
+
+// seasonTabs are words for tabs of a season, which mostly hold totals but may hold the
+// times of its runs as well.
+var seasonTabs = set("league table summary standings stats statistics liga tabelle klassement championship winter summer spring autumn")
 
 var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
 	overzicht podsumowanie sammanfattning oversigt oversikt`)

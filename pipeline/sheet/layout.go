@@ -81,12 +81,15 @@ func aboveValues(lex *lexicon, rows []line) int {
 	if v < 1 || rows[v-1].row != rows[v].row-1 {
 		return -1
 	}
-	filled, core := 0, false
+	filled, core, width := 0, false, 0
+	for _, r := range rows[v:min(len(rows), v+headingLooks)] {
+		width = max(width, len(r.cells)) // a runner may have missed the last runs
+	}
 	for i, c := range rows[v-1].cells {
 		if isBlank(c) {
 			continue
 		}
-		if kindOf(c) != kText || i >= len(rows[v].cells) {
+		if kindOf(c) != kText || i >= width {
 			return -1
 		}
 		filled++

@@ -224,7 +224,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		return nil // "Course record: Jo Lee, 14 June 2019"
 	}
 	listed := -1 // end of a date that was left out
-	for _, f := range scanDates(title, loose) {
+	for _, f := range withFirstDays(title, scanDates(title, loose)) {
 		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
 			listed = f.to // "Next runs: 26 July, 2 August"
 			continue
@@ -290,7 +290,8 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 		if months[i] {
 			continue // 01 January is a month, and no day of it
 		}
-		for _, f := range scanDates(strings.ReplaceAll(text, "_", " "), true) {
+		text = strings.ReplaceAll(text, "_", " ")
+		for _, f := range withFirstDays(text, scanDates(text, true)) {
 			// Figures with no year in a file name may be anything: "5-3.csv".
 			if f.readings[0].y == 0 && f.readings[0].order != "" {
 				continue

@@ -253,8 +253,8 @@ func saysWho(tab string) bool {
 		return false
 	}
 	f := fold(tab)
-	if len(f) < 2 {
-		return false
+	if len(f) < 2 || len(f) <= 3 && digitsOnly(f[:len(f)-1]) {
+		return false // "10H" is a class of a school
 	}
 	if _, _, _, ok := findDistance(tab); ok {
 		return false

@@ -92,7 +92,8 @@ type Sheet struct {
 	facts []string // labelled lines of tabs that hold no results
 	cover []string // first lines of a tab in front of the results
 
-	entries []entries // tabs that say who has which number
+	entries     []entries // tabs that say who has which number
+	usedEntries map[string]bool
 }
 
 // Found is a fact about a whole part, with where it came from and why it was

@@ -292,6 +292,65 @@ Sheet1!4 alder-bank 2026-01-03 Jo Lee 18:31
 Sheet1!5 alder-bank 2026-01-03 Cy Dee 19:02
 Sheet1!6 alder-bank 2026-01-03 Di Fox 19:40
 `},
+	{"a list of entries numbered from one", "alder-bank_2026-01-03", `== Entries
+No.|Name|Sex|Category
+1|Jo Lee|F|W40
+2|Al Roe|M|M45
+3|Ed Gow|M|M50
+== Finish
+Pos|No.|Time
+1|3|18:20
+2|1|18:31
+3|2|18:40
+`, `Finish!2 alder-bank 2026-01-03 Ed Gow 18:20 M M50
+Finish!3 alder-bank 2026-01-03 Jo Lee 18:31 F W40
+Finish!4 alder-bank 2026-01-03 Al Roe 18:40 M M45
+`},
+	{"a weekend, a tab a day", "Alder Bank weekend 3-4 January 2026", `== Saturday
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+== Sunday
+Pos|Name|Time
+1|Al Roe|18:24
+2|Jo Lee|18:33
+`, `Saturday!2 alder-bank 2026-01-03 Al Roe 18:20
+Saturday!3 alder-bank 2026-01-03 Jo Lee 18:31
+Sunday!2 alder-bank 2026-01-04 Al Roe 18:24
+Sunday!3 alder-bank 2026-01-04 Jo Lee 18:33
+`},
+	{"a tab for each class of a school", "Alder Bank 2026-01-07", `== 10H
+Name|Time
+Al Roe|18:20
+Jo Lee|18:31
+== 10M
+Name|Time
+Cy Dee|18:24
+Di Fox|18:33
+`, `10H!2 alder-bank 2026-01-07 Al Roe 18:20
+10H!3 alder-bank 2026-01-07 Jo Lee 18:31
+10M!2 alder-bank 2026-01-07 Cy Dee 18:24
+10M!3 alder-bank 2026-01-07 Di Fox 18:33
+`},
+	{"a league's tab with its runs in columns", "Alder Bank summer league", `== League
+|Date|3 Jan 2026|10 Jan 2026
+|Weather|dry|wet
+Name|Cat|||Runs
+Jo Lee|W40|18:31|18:20|2
+Al Roe|M45|18:20||1
+`, `League!4 alder-bank 2026-01-03 Jo Lee 18:31 W40
+League!5 alder-bank 2026-01-03 Al Roe 18:20 M45
+League!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
+`},
+	{"labels without a space", "results", `== Sheet1
+Course:Alder Bank
+DATE:3 January 2026
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+`, `Sheet1!4 alder-bank 2026-01-03 Al Roe 18:20
+Sheet1!5 alder-bank 2026-01-03 Jo Lee 18:31
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time
@@ -387,6 +446,25 @@ func TestStrangerBooks(t *testing.T) {
 				var d strings.Builder
 				s.Describe(&d)
 				t.Errorf("read\n%swant\n%s%s", got, c.want, d.String())
+			}
+		})
+	}
+}
+
+// What a workbook can't tell is asked, in one question for the cause.
+func TestStrangerBookQuestions(t *testing.T) {
+	for _, c := range []struct{ name, file, text, asks string }{
+		{"weeks by number", "Alder Bank", "== Times\nName|Week 1|Week 2|Week 3\nAl Roe|18:20|18:31\nJo Lee|18:40\nCy Dee|19:02|19:10|19:20\n", "course-missing date-missing time-column-missing"},
+		{"a clock at the finish", "alder-bank_2026-01-03", "== Finish\nPos|Name|Finish time\n1|Al Roe|9:18:20\n2|Jo Lee|9:18:31\n3|Cy Dee|9:19:02\n4|Di Fox|9:19:40\n5|Ed Gow|9:20:11\n6|Fay Ho|9:21:12\n7|Gus Ing|9:22:51\n8|Hal Job|9:24:38\n", "time-column-missing"},
+		{"two days and no weekday", "Alder Bank 3-4 January 2026", "== Sheet1\nPos|Name|Time\n1|Al Roe|18:20\n2|Jo Lee|18:31\n", "date-unclear"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read(c.file+".xlsx", bookOf(t, c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := outcome(s).asks; !strings.Contains(" "+c.asks+" ", " "+got+" ") && got != c.asks || got == "" {
+				t.Errorf("asks %q, want %q", got, c.asks)
 			}
 		})
 	}

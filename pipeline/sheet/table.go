@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -220,7 +221,11 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: why})
 	}
-	kind, why := partKind(p, t.tab, l.first >= 0, c.figures())
+	tab := t.tab
+	if t.run != "" && onlyWords(tab, seasonTabs) {
+		tab = "" // the tab of a league that has its runs in columns
+	}
+	kind, why := partKind(p, tab, l.first >= 0, c.figures())
 	switch {
 	case o.Kind == Volunteers:
 		kind, why = p.volunteersByHand()
@@ -228,10 +233,13 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		kind = Volunteers
 	}
 	if kind == "" {
-		s.entered(p, t, after)
+		s.entered(p, t, after, lex)
 	}
 	if o.Kind == "" {
 		if other := p.otherPaper(s.Name, head[:max(titleEnd, 0)], l.first >= 0); other != "" {
+			if kind != "" {
+				s.entered(p, t, after, lex)
+			}
 			refuse(other)
 			return
 		}
@@ -337,7 +345,7 @@ func titleText(cells []string) string {
 	var parts []string
 	for _, c := range cells {
 		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
-			parts = append(parts, strings.Join(strings.Fields(c), " "))
+			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(c), " "), "$1: $2"))
 		}
 	}
 	if len(parts) == 2 && len(parts[0]) <= 20 && !strings.ContainsAny(parts[0], "0123456789") {
@@ -345,6 +353,9 @@ func titleText(cells []string) string {
 	}
 	return strings.Join(parts, " | ")
 }
+
+// labelApart is a label without a space before its value, "Date:3 May 2026".
+var labelApart = regexp.MustCompile(`^(\pL+):(\d{1,2}[ ./-]|\pL)`)
 
 // titleTexts is titleText for a line that may hold several labels, each with its
 // value in the next cell: "Course | Alder Bank | Weather | dry" says two things.

@@ -3,9 +3,11 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // wholeBytes is the size up to which a text sheet is held as cells; larger
@@ -88,11 +90,13 @@ func (s *Sheet) refused() error {
 			if p.Place.Tab != "" {
 				text = fmt.Sprintf("tab %q: %s", p.Place.Tab, text)
 			}
-			why = append(why, text)
+			if !slices.Contains(why, text) { // once for all runs in the columns of a tab
+				why = append(why, text)
+			}
 		}
 	}
 	if len(why) > 4 {
-		why = append(why[:4], fmt.Sprintf("and %d tabs more", len(why)-4))
+		why = append(why[:4], "and "+text.Count(len(why)-4, "more tab"))
 	}
 	return fmt.Errorf("%s is refused: %s", baseName(s.Name), strings.Join(why, "; "))
 }

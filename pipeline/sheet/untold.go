@@ -41,6 +41,9 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 				return
 			}
 		}
+	case clock >= 0 && s.timeOfDay(clock):
+		p.problem(sheet, headingRow, clock, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
+			"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
 	case clock >= 0:
 		for i := range s.columns {
 			if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
@@ -50,6 +53,36 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 			}
 		}
 	}
+}
+
+// timeOfDay says whether the times of a column are those of a clock at the finish: all
+// beyond five hours, within two hours by the clock, and none with a third part beyond
+// 59 as hundredths have, or with none as minutes that are shown as hours.
+func (s *settler) timeOfDay(i int) bool {
+	if !s.late(i) {
+		return false
+	}
+	n, seconds, first, last := 0, 0, 100, -1
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kClock {
+			continue
+		}
+		part := strings.Split(c, ":")
+		if len(part) != 3 {
+			return false
+		}
+		hour := int(looseNumber(part[0]))
+		first, last = min(first, hour), max(last, hour)
+		switch v := looseNumber(part[2]); {
+		case v >= 60:
+			return false
+		case v > 0:
+			seconds++
+		}
+		n++
+	}
+	return n >= 8 && last-first <= 1 && 2*seconds > n
 }
 
 // behindFirst says whether more than half of the times of a column begin with a
