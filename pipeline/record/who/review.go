@@ -29,8 +29,11 @@ type Question struct {
 // weights alike that of more lines is the less likely, for what joins lines would
 // mostly have joined so many. What kind of evidence a weight is made of was tried
 // as well, and helped with one maker's districts at the cost of the others'.
-func chance(bits float64, few int32) float64 {
-	return 1 / (1 + math.Exp2(-(.88*bits + 2.9 - .42*math.Log2(float64(max(1, few))))))
+// Where there are more people it takes more: .63 bits for every twice as many, as
+// far as districts of 2 500 and 25 000 people tell.
+func (m *model) chance(bits float64, few int32) float64 {
+	start := max(-1, 2.9-.63*max(0, math.Log2(m.people/3000)))
+	return 1 / (1 + math.Exp2(-(.88*bits + start - .42*math.Log2(float64(max(1, few))))))
 }
 
 // result numbers the runners and lists what is doubtful.
@@ -88,7 +91,7 @@ func (m *model) doubtful(asked []Question) []Pair {
 			if s.total <= m.o.Review || m.apart(m.roots[a], m.roots[b]) {
 				continue
 			}
-			p := chance(s.total, min(x.n, y.n))
+			p := m.chance(s.total, min(x.n, y.n))
 			out = append(out, Pair{a, b, s.total, p, p * float64(x.n) * float64(y.n)})
 		}
 		return out

@@ -92,7 +92,7 @@ func (m *model) cuts(root int32, members []int32, joins []*join) []cut {
 			return
 		}
 		s := m.weigh(&part, &rest)
-		if apart := 1 - chance(s.total, part.n); apart >= splitFrom {
+		if apart := 1 - m.chance(s.total, part.n); apart >= splitFrom {
 			found = append(found, cut{slices.Clone(sigs), Split{Runner: m.runner[root], Bits: s.total, Gain: apart * float64(part.n) * float64(rest.n)}})
 		}
 	}
