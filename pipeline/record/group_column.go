@@ -300,8 +300,14 @@ func (k *groupColumn) resolve(e *groupEntry) {
 		hi = after(k.opens, lo, oldest+1) - 1
 	case under:
 		lo, hi = before(k.unders, lo, 0), lo-1
+		if hi >= 29 { // under 35: everybody, whatever other groups there are
+			lo = 0
+		}
 	case upTo:
 		lo, hi = before(k.unders, lo+1, 0), lo
+		if hi >= 29 {
+			lo = 0
+		}
 	case senior:
 		lo, hi = k.seniorAges(c)
 	case junior:

@@ -57,6 +57,7 @@ func TestGroupColumns(t *testing.T) {
 		{"Age group", []string{"M U20", "MU17", "U20 W", "Under 15", "U15 Girls", "<15"}, []string{"M 17-19", "M 15-16", "W 17-19", "0-14", "W 0-14", "0-14"}},
 		{"Cat", []string{"M35", "M60", "F35", "F45", "F55", "F45"}, []string{"M 35-39", "M 60-64", "W 35-39", "W 45-49", "W 55-59", "W 45-49"}},
 		{"Kategori", []string{"E30-34", "K45-49", "E45", "K60"}, []string{"M 30-34", "W 45-49", "M 45-49", "W 60-64"}},
+		{"Kat.", []string{"muži do 39 let", "ženy do 34 let", "muži nad 40 let"}, []string{"M 0-39", "W 0-34", "M 40+"}},
 		{"AK", []string{"1. M40", "2. W45", "11. M60"}, []string{"M 40-44", "W 45-49", "M 60-64"}},
 		{"Cat (place)", []string{"W55 #1", "M40 #2", "W60 #11"}, []string{"W 55-59", "M 40-44", "W 60-64"}},
 		{"Kat.", []string{"K30", "K40", "M20", "M30", "M50", "K60", "M60"}, []string{"W 30-39", "W 40-49", "M 20-29", "M 30-39", "M 50-59", "W 60-69", "M 60-69"}},

@@ -126,6 +126,14 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			out.AgeText = s
 		}
 	}
+	if r.c.Group < 0 && r.inBrackets.said() {
+		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
+			r.readBracket(s, day, out, meet)
+		}
+	}
+	if r.c.Sex < 0 && out.Sex == NotGiven && r.placeSexes.said() {
+		out.Sex, _ = sexOfPlace(cell(cells, r.c.Position))
+	}
 	if s := cell(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)
 		take(remark{part: e.part, status: e.status})
@@ -149,6 +157,28 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		}
 	}
 	out.Birth, out.Basis = found, basis
+}
+
+// readBracket reads the group or sex behind a name.
+func (r *Reader) readBracket(s string, day unit.Day, out *Line, meet func(int, age.Window, age.Basis, string)) {
+	if len(s) == 1 {
+		if sex, _ := sexOfPlace(s + "1"); out.Sex == NotGiven {
+			out.Sex = sex
+		}
+		return
+	}
+	e := r.inBrackets.column.find(s, &r.spare, &r.scratch)
+	if e.known {
+		b := r.o.GroupBasis
+		if e.g.kind == bornIn {
+			b = age.Born
+		}
+		meet(r.c.Name, e.birth(r.reckoning(b, day)), b, s)
+		out.AgeText = s
+	}
+	if out.Sex == NotGiven {
+		out.Sex = e.sex
+	}
 }
 
 // mayBeUnder18 says whether somebody with this birth window can be a child.

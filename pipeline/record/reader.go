@@ -34,6 +34,9 @@ type Reader struct {
 
 	pairs   []agePair
 	inNames nameAges
+	// groups and sexes in brackets behind names, and sexes before places
+	inBrackets inBrackets
+	placeSexes placeSexes
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
 	remarks     map[string]remark
@@ -81,6 +84,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
 	r.groups = newGroupColumn(o.Scheme, r.words, r.states)
+	r.inBrackets.column = newGroupColumn(o.Scheme, r.words, r.states)
 	r.Know(o.Groups)
 	return r
 }
@@ -132,6 +136,8 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 			if tied {
 				r.ties++
 			}
+		} else {
+			r.placeSexes.observe(s)
 		}
 	}
 	if r.c.Time >= 0 {
@@ -154,6 +160,11 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(cell(cells, r.c.Name))
+	}
+	if r.c.Group < 0 {
+		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
+			r.inBrackets.observe(s, &r.scratch)
+		}
 	}
 	if s := cell(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)
@@ -228,6 +239,9 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		default:
 			if m = r.remark(s); m != (remark{}) {
 				take(m)
+				break
+			}
+			if _, ok := sexOfPlace(s); ok && r.placeSexes.said() {
 				break
 			}
 			out.problem(row, r.c.Position, place.Note, "position-unreadable", s, "a whole number, or 3= for a tie", "Correct the position in the sheet if it matters")

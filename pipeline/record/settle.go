@@ -44,10 +44,14 @@ func (r *Reader) Settle() Readings {
 		}
 	}
 	if r.inNames.settle(r.heading(r.c.Name)); r.inNames.meaning != noNameAge {
-		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
+		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets", nameHasShortYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
 	}
-	if r.clubInNames = r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
+	if r.inBrackets.said() {
+		r.inBrackets.column.settle("", &r.inBrackets.letters, r.o.Answers)
+		add(r.c.Name, "name, with the age group or sex in brackets", fmt.Sprintf("%d of them", r.inBrackets.groups+r.inBrackets.sexes))
+	}
+	if r.clubInNames = !r.inBrackets.said() && r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
 		add(r.c.Name, "name, with the club behind it", "the heading says so, or the lines below the names repeat")
 	}
 	r.ages.settle()

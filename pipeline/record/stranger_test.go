@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"lapwing/pipeline/age"
@@ -204,6 +205,43 @@ func TestTimesWithUnitWords(t *testing.T) {
 		})
 		if len(r.Problems) > 0 || lines[0].TimeMS != 1231000 || lines[5].TimeMS != (25*60+36)*1000 {
 			t.Errorf("%s: %d and %d ms, %v", format, lines[0].TimeMS, lines[5].TimeMS, r.Problems)
+		}
+	}
+}
+
+// Sexes and groups that stand beside something else: in brackets behind names, before
+// places. What is no group is none.
+func TestSexBesideSomething(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct {
+		place, behind []string
+		want          string
+	}{
+		{nil, []string{"(M)", "(F)", "(F)", "(M)"}, "M|W|W|M"},
+		{nil, []string{"[M40]", "[F35]", "[F]", "[M55]"}, "M 40-44|W 35-39|W|M 55-59"},
+		{nil, []string{"(Mere AC)", "(F)", "(Fell)", "(Dale)"}, "|||"},
+		{[]string{"M1", "F1", "M2", "F2"}, nil, "M|W|M|W"},
+		{[]string{"A1", "B1", "A2", "B2"}, nil, "|||"},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i := range 4 {
+				place, name := fmt.Sprint(i+1), fmt.Sprintf("Ada Brook%c", 'a'+i)
+				if k.place != nil {
+					place = k.place[i]
+				}
+				if k.behind != nil {
+					name += " " + k.behind[i]
+				}
+				yield([]string{place, name, fmt.Sprintf("%d:31", 20+i)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			got = append(got, agesOf(l))
+		}
+		if s := strings.Join(got, "|"); s != k.want {
+			t.Errorf("%v %v: %q, want %q", k.place, k.behind, s, k.want)
 		}
 	}
 }

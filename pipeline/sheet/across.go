@@ -15,6 +15,7 @@ func (t table) across(lex *lexicon) []table {
 	if t.grid == nil {
 		return nil
 	}
+	t.grid = t.grid.namesFromAbove(lex)
 	heading, runs := -1, []acrossRun(nil)
 	looked := 0
 	for i := 0; i < t.grid.len() && looked < headingLooks && heading < 0; i++ {
@@ -93,6 +94,61 @@ func (t table) across(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// namesFromAbove puts the headings that say who somebody is into the row of
+// "Pos | Time | Pos | Time" where they stand in the row of dates above it.
+func (g *grid) namesFromAbove(lex *lexicon) *grid {
+	for i := 1; i < g.len() && i < headingLooks; i++ {
+		_, cells := g.at(i)
+		if timeHeadings(lex, cells) < 2 {
+			continue
+		}
+		_, above := g.at(i - 1)
+		joined := slices.Clone(cells)
+		moved := false
+		for c := range min(len(cells), len(above)) {
+			switch m := lex.read(above[c]); {
+			case !isBlank(cells[c]):
+			case m.meaning == Name, m.meaning == GivenName, m.meaning == FamilyName, m.meaning == Sex, m.meaning == AgeGroup, m.meaning == Club:
+				joined[c], moved = above[c], true
+			}
+		}
+		if !moved {
+			return g
+		}
+		out := newGrid()
+		for k := 0; k < g.len(); k++ {
+			row, w := g.at(k)
+			switch k {
+			case i:
+				w = joined
+			case i - 1:
+				w = slices.Clone(w)
+				for c := range min(len(w), len(joined)) {
+					if joined[c] == w[c] {
+						w[c] = ""
+					}
+				}
+			}
+			out.add(row, w)
+		}
+		return out
+	}
+	return g
+}
+
+// timeHeadings counts the headings of times of a row.
+func timeHeadings(lex *lexicon, cells []string) (n int) {
+	for _, c := range cells {
+		switch g := lex.read(c); g.meaning {
+		case Time, GunTime, ChipTime:
+			if g.known && kindOf(c) == kText {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // acrossRun is a run that stands in columns from … to-1 of a table.

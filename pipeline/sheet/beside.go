@@ -42,7 +42,7 @@ func (b *beside) mend(cells []string) {
 	}
 	sex := ""
 	for _, t := range b.ticks {
-		if t.column < len(cells) && ticked(cells[t.column]) {
+		if t.column < len(cells) && !isBlank(cells[t.column]) {
 			if sex != "" {
 				return // two at once say nothing
 			}
@@ -130,7 +130,7 @@ func ticked(cell string) bool {
 }
 
 // ticks finds two or three columns under headings for men and women in which each
-// row has one mark.
+// row has one mark, or the runner's place among them.
 func (s *settler) ticks() {
 	if s.find(Sex) >= 0 {
 		for i := range s.columns {
@@ -145,17 +145,19 @@ func (s *settler) ticks() {
 		if kindOf(h) != kSex || len(fold(h)) == 0 {
 			continue
 		}
-		marks, other := 0, 0
+		marks, other, places := 0, 0, 0
 		for _, r := range s.rows {
 			switch c := trim(cellAt(r.cells, i)); {
 			case c == "":
 			case ticked(c):
 				marks++
+			case digitsOnly(c):
+				places++
 			default:
 				other++
 			}
 		}
-		if other > 0 || marks == 0 {
+		if other > 0 || marks+places == 0 || places > 0 && len(s.rows) < 6 {
 			continue
 		}
 		found = append(found, tick{column: i, sex: h})
@@ -173,12 +175,15 @@ func (s *settler) ticks() {
 	for _, r := range s.rows {
 		n := 0
 		for _, t := range found {
-			if ticked(cellAt(r.cells, t.column)) {
+			if !isBlank(cellAt(r.cells, t.column)) {
 				n++
 			}
 		}
-		if n == 1 {
+		switch {
+		case n == 1:
 			one++
+		case n > 1:
+			return
 		}
 	}
 	if one*10 < len(s.rows)*7 {
@@ -187,10 +192,10 @@ func (s *settler) ticks() {
 	s.beside.ticks = found
 	for i, t := range found {
 		if i > 0 {
-			s.set(t.column, Other, "heading %q: a mark here says the sex", t.sex)
+			s.set(t.column, Other, "heading %q: what stands here says the sex", t.sex)
 		}
 	}
-	s.set(found[0].column, Sex, "marks under %q and %q", found[0].sex, found[1].sex)
+	s.set(found[0].column, Sex, "what stands under %q and %q", found[0].sex, found[1].sex)
 }
 
 var (

@@ -155,7 +155,7 @@ type courseWord struct {
 
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
-var titleWords = set(`results result resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen
+var titleWords = set(`results result courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen
 	resultaten wyniki wynik resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
@@ -356,6 +356,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		g := lex.read(label)
 		switch {
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
+			if isCondition(value) {
+				return nil // "Course: firm"
+			}
 			text, labelled = value, true
 		case g.known && g.meaning != Date && g.meaning != Session && len(findDates(value)) > 0 && plainWords(cutSpans(value, false)) == "" && plainWords(label) != "" && len(strings.Fields(label)) > 1:
 			text = label // "Lock Point: 26 October 2024"
@@ -440,6 +443,20 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 
 // otherTimes are headings of what was at another time.
 var otherTimes = set("", "last week", "last weeks", "last time", "last run", "last month", "last year", "previous week", "previous run", "the week before", "week before", "this week", "this weeks", "next week", "vorige woche", "letzte woche", "semaine derniere", "semana pasada", "vorige week", "settimana scorsa", "forra veckan", "sidste uge")
+
+// isCondition says whether a text says in what state the ground was, and no name.
+func isCondition(text string) bool {
+	words := strings.Fields(fold(text))
+	for _, w := range words {
+		if !conditionWords[w] {
+			return false
+		}
+	}
+	return len(words) > 0
+}
+
+var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
+	trocken nass matschig sec humide gras grass trail tarmac`)
 
 // greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
 func greets(text string) bool {

@@ -671,7 +671,7 @@ func (r *rowRules) shape(cells []string) []string {
 		b = append(b, "")
 	}
 	for k, i := range r.fill {
-		if isBlank(b[i]) {
+		if isBlank(b[i]) || isDitto(b[i]) {
 			b[i] = r.above[k]
 		} else {
 			r.above[k] = b[i]
@@ -690,6 +690,15 @@ func (r *rowRules) shape(cells []string) []string {
 	}
 	r.buf = b
 	return b
+}
+
+// isDitto says whether a cell repeats the one above by a mark.
+func isDitto(s string) bool {
+	switch trim(s) {
+	case "\"", "''", "〃", "”", "“", "״", ",,", "„", "-\"-", "-''-", "do", "do.", "ditto", "dto", "dto.", "id.", "idem", "= =", "^":
+		return true
+	}
+	return false
 }
 
 // joinClock writes the cells of hours, minutes and seconds as one time.

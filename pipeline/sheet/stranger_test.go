@@ -311,6 +311,15 @@ var strangerCases = []sheetCase{
 	{name: "one space between number and name", file: "alder-bank_2026-01-03", only: "text",
 		text:    " Pl.  StNr Name                 Jg      Zeit\n   1   170 Falke, Renate        1982   16:48\n   2   149 Häber, Jörg          2008   17:44\n   3   749 Rosvel, Ulrike       1969   18:39\n   4    12 Lee, Jo              1971   18:50\n   5     3 Mann, Änne           1990   18:59\n",
 		columns: "position number name birth-year time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "a course that is the state of the ground", file: "bulletin",
+		text:    "Alder Bank weekly 5k\nResults bulletin\nDate: Saturday 3 January 2026\nCourse: firm, muddy in places\nPos|Name|Time\n1|Jo Lee|18:20\n2|Ann Page|18:31\n3|Cy Dee|19:10\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "6-8"},
+	{name: "places among men and women", file: "alder-bank_2026-01-03",
+		text:    "Pos|Men|Women|Name|Age|Time\n1|1||Jo Lee|31|18:20\n2||1|Ann Page|44|18:31\n3|2||Cy Dee|52|19:10\n4||2|Di Fox|33|19:20\n5|3||Ed Gow|61|19:40\n6|4||Hal Jay|29|19:50\n",
+		columns: "position sex - name age time", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "courses below one another, named by nothing else", file: "all courses 2026-01-03",
+		text:    "Pos|Name|Time\nAlder Bank||\n1|Jo Lee|18:20\n2|Ann Page|18:31\nMere Side||\n1|Cy Dee|19:10\n2|Di Fox|19:20\n",
+		columns: "position name time", run: "not known", rows: "3-4 6-7", asks: "course-missing"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.
@@ -327,6 +336,8 @@ func TestBeside(t *testing.T) {
 		{"Platz,Name,Zeit\n1,Jo,18:20,5\n2,Al,18:31,9\n3,Cy,19:10,3\n4,Di,19:20,0\n5,Ed,19:41,7\n6,Fay,19:50,2\n7,Gus,20:20,8\n8,Hal,20:40,1\n", "18:20,5|18:31,9|19:10,3|19:20,0|19:41,7|19:50,2|20:20,8|20:40,1", Time},
 		{"Pos,Name,Time\n1,Jo,18:20,5\n2,Al,18:31,6\n3,Cy,19:10,7\n4,Di,19:20,7\n5,Ed,19:41,8\n6,Fay,19:50,8\n7,Gus,20:20,8\n8,Hal,20:40,9\n", "18:20|18:31|19:10|19:20|19:41|19:50|20:20|20:40", Time},
 		{"Pos,Name,Time,\n1,Jo Lee,18,20\n2,Al Roe,18,51\n3,Cy Dee,19,5\n4,Di Fox,19,41\n5,Ed Gow,20,9\n", "18:20|18:51|19:05|19:41|20:09", Time},
+		{"Date,Course,Pos,Name,Time\n03/01/2026,Alder Bank,1,Jo Lee,18:20\n'','',2,Ann Page,18:31\n〃,〃,3,Cy Dee,19:10\n17/01/2026,Mere Side,1,Di Fox,19:20\n'','',2,Ed Gow,19:40\n", "Alder Bank|Alder Bank|Alder Bank|Mere Side|Mere Side", Course},
+		{"Alder Bank\nName,03/01/2026,,17/01/2026,\n,Pos,Time,Pos,Time\nJo Lee,1,18:20,2,18:30\nAnn Page,2,18:31,,\nCy Dee,,,1,18:10\nDi Fox,3,19:10,3,19:20\n", "Jo Lee|Ann Page|Di Fox", Name},
 		{"Pos;Name;Male;Female;Age;Time\n1;Jo Lee;x;;31;18:20\n2;Ann Page;;x;44;18:31\n3;Cy Dee;x;;52;19:10\n", "Male|Female|Male", Sex},
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})

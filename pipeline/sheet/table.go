@@ -609,7 +609,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 				r.lastFilled = row
 				rows++
 				for _, f := range fillable {
-					if isBlank(cellAt(cells, f)) {
+					if isBlank(cellAt(cells, f)) || isDitto(cellAt(cells, f)) {
 						blanks[f]++
 					} else if rows == 1 {
 						firstFilled[f] = true
