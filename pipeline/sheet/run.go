@@ -1417,8 +1417,23 @@ func (rs *runSettler) ask(p *Part) {
 	case p.Date.From != "":
 		p.problem(rs.sheet.Name, 0, -1, place.Waits, "year-missing", p.Date.Text, "a date with its year", "Which year was it? Load the sheet again with --date YEAR-MONTH-DAY.")
 	default:
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", "Which date was the run? Load the sheet again with --date YEAR-MONTH-DAY.")
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate())
 	}
+}
+
+// whichDate is the question for a date that nothing says. One given by hand holds for
+// all tabs.
+func (rs *runSettler) whichDate() string {
+	tabs := map[string]bool{}
+	for _, p := range rs.sheet.Parts {
+		if p.Kind != Volunteers && !p.Date.OK() {
+			tabs[p.Tab] = true
+		}
+	}
+	if len(tabs) > 1 {
+		return "Which date was the run? If all tabs are of one run, load the workbook again with --date YEAR-MONTH-DAY. If not, write its date above the table of each, save, and load it again."
+	}
+	return "Which date was the run? Load the sheet again with --date YEAR-MONTH-DAY."
 }
 
 // longDate prints 3 April 2026.

@@ -91,6 +91,8 @@ type Sheet struct {
 
 	facts []string // labelled lines of tabs that hold no results
 	cover []string // first lines of a tab in front of the results
+	// header are the lines at the head of the printed pages.
+	header []string
 
 	entries     []entries // tabs that say who has which number
 	usedEntries map[string]bool

@@ -451,6 +451,30 @@ func TestStrangerBooks(t *testing.T) {
 	}
 }
 
+// Course and date at the head of the printed pages are believed where nothing in the
+// workbook or its name says them.
+func TestPageHeader(t *testing.T) {
+	for _, c := range []struct{ file, header, want string }{
+		{"results final", `&L&"Arial,Bold"&12Alder Bank&C&P of &N&R3 January 2026`, "alder-bank 2026-01-03"},
+		{"ember-quay_2026-01-10", `&L&"Arial,Bold"&12Alder Bank&R3 January 2026`, "ember-quay 2026-01-10"},
+		{"results final", `&C&A &D`, "not known"},
+	} {
+		data := workbook(t, func(x *excelize.File) {
+			setRows(t, x, "Sheet1", []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "18:31"})
+			if err := x.SetHeaderFooter("Sheet1", &excelize.HeaderFooterOptions{OddHeader: c.header}); err != nil {
+				t.Fatal(err)
+			}
+		})
+		s, err := Read(c.file+".xlsx", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := outcome(s).run; got != c.want {
+			t.Errorf("%s under %s: run %q, want %q", c.file, c.header, got, c.want)
+		}
+	}
+}
+
 // What a workbook can't tell is asked, in one question for the cause.
 func TestStrangerBookQuestions(t *testing.T) {
 	for _, c := range []struct{ name, file, text, asks string }{

@@ -85,6 +85,9 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		if err != nil {
 			return nil, refuse("tab %q: %v; save the workbook again and load that", tab, err)
 		}
+		if visible {
+			s.header = append(s.header, headerLines(string(reader.header))...)
+		}
 		if missing.n > 0 {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: missing.first.row, Column: letters(missing.first.col)}, Severity: place.Look, Kind: "formula-without-value", Read: text.Count(missing.n, "cell"),
 				Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
@@ -107,6 +110,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
 	}
 	s.joinEntries(lex, o)
+	s.cover = append(s.cover, s.header...)
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
 	if len(s.Parts) == 0 {
@@ -303,7 +307,8 @@ type cellReader struct {
 	texts    textArena // of all tabs
 	row      []byte    // texts of a row that is to be packed
 	pack     bool
-	packed   int64 // bytes of the tabs before
+	packed   int64  // bytes of the tabs before
+	header   []byte // of the pages of the tab in hand
 }
 
 // cellRef is a cell by row (1-based) and column (0-based).
@@ -430,7 +435,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var cells []string
 	var missing uncached
 	var now cell
-	row, phonetic := 0, false
+	row, phonetic, inHeader := 0, false, false
+	c.header = c.header[:0]
 	for {
 		if err := x.next(); err != nil {
 			return nil, missing, err
@@ -462,14 +468,19 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				phonetic = true
 			case "t":
 				now.inText = !phonetic
+			case "oddHeader", "firstHeader":
+				inHeader = true
 			case "mergeCell":
 				if m, ok := mergedCells(string(x.attr("ref"))); ok && len(merges) < 100000 {
 					merges = append(merges, m)
 				}
 			}
 		case xmlText:
-			if now.inValue || now.inText {
+			switch {
+			case now.inValue || now.inText:
 				now.value = append(now.value, x.text...)
+			case inHeader && len(c.header) < maxHeader:
+				c.header = append(c.header, x.text...)
 			}
 		case xmlClose:
 			switch string(x.name) {
@@ -479,6 +490,9 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				now.inText = false
 			case "rPh":
 				phonetic = false
+			case "oddHeader", "firstHeader":
+				inHeader = false
+				c.header = append(c.header, '\n')
 			case "c":
 				if !now.filled && !now.formula {
 					continue
