@@ -168,7 +168,8 @@ func (b *MatchBook) piecesTab(choices []string) *table.Tab {
 	}
 	tab := &table.Tab{Name: tabPieces, Landscape: true, PrintColumns: 7}
 	tab.Add(table.Title{Level: 1, Text: "Which of these belong together?"},
-		table.Para{Text: "The runners of one question may be one person, or some of them. Put the same letter (A, B, C…) beside those that are one person, another letter beside somebody else, and leave those you don't know. All of them are in the tab Pairs, too, two by two: answer in one place."},
+		table.Para{Text: "The runners of one question may be one person, all of them or some. Put the same letter (A, B, C…) beside those that are one person,"},
+		table.Para{Text: "another letter beside somebody else, and leave those you don't know. They are in the tab Pairs, too, two by two: answer in one place."},
 		table.Full{Table: t})
 	return tab
 }
@@ -176,7 +177,7 @@ func (b *MatchBook) piecesTab(choices []string) *table.Tab {
 func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string) *table.Tab {
 	title, what, none := "Whose are these lines?", "Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision.", "No such lines."
 	if choices != nil {
-		title, what, none = "Is this runner two people?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly: they may be somebody else's. Lines in one row are answered for together.", "No bad fits."
+		title, what, none = "Is this runner two people?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly. Lines in one row are answered for together.", "No bad fits."
 	}
 	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headLine, Max: 60}, {Head: headRunner, Max: 60},
 		{Head: "Answers", Max: 28}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}

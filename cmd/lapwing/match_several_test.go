@@ -118,9 +118,9 @@ func TestMatchSeveral(t *testing.T) {
 		wants(t, o.out, append(wanted, "Nothing was done")...)
 	}
 	answer(map[string]string{"Thirza Denfield": "A"})
-	refused("who.xlsx:Several!F4", "only this one")
+	refused("who.xlsx:Several!F5", "only this one")
 	answer(map[string]string{"Thirza Denfield": "A", "Thirza Horley": "yes"})
-	refused("who.xlsx:Several!F5", `read "yes", expected a letter`)
+	refused("who.xlsx:Several!F6", `read "yes", expected a letter`)
 
 	denfield, horley, marlow := idOf(t, dir, "Thirza Denfield"), idOf(t, dir, "Thirza Horley"), idOf(t, dir, "Thirza Marlow")
 	answer(map[string]string{"Thirza Denfield": "A", "Thirza Horley": "a", "Thirza Marlow": "B", "Ivor Pember": "not theirs"})
