@@ -245,6 +245,9 @@ func parseGroup(b []byte) group {
 		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older"))
 		andU = andU || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
 	}
+	if n == 2 && nums[1] < nums[0] && nums[0] >= 20 && (g.sex != noMark || vetSeen) {
+		n = 1 // M45/1, M45 (2): the place in the group
+	}
 	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
 	switch {
 	case n == 0 && g.kind == between:

@@ -16,15 +16,15 @@ var monthNames = [12]string{
 	"february feb únor února február februára helmikuu helmikuuta februarie febrer şubat febr février févr fév fevr februar feber februari febrero febbraio fevereiro fev luty lutego lut " +
 		"февраля февраль фев лютого лютий февруари фебруар φεβρουαρίου φεβρουάριος φεβ veebruar februāris februārī vasario vasaris februarja veljače veljača febrúar chwefror feabhra",
 	"march mar březen března marec márc március maaliskuu maaliskuuta martie març mart mars märz maerz mär mrz maart mrt marzo março marzec marca marts " +
-		"марта март мар березня березень μαρτίου μάρτιος μαρ märts kovo kovas ožujka ožujak mawrth márta",
+		"марта март мар березня березень μαρτίου μάρτιος μαρ märts kovo kovas marec ožujka ožujak mawrth márta",
 	"april apr duben dubna apríl apríla április huhtikuu huhtikuuta aprilie nisan avril avr abril abr aprile kwiecień kwietnia kwi " +
 		"апреля апрель апр квітня квітень април απριλίου απρίλιος απρ aprill aprīlis aprīlī balandžio balandis aprila travnja travanj ebrill aibreán",
 	"may mai květen května máj mája május toukokuu toukokuuta maig mayıs maj mei mayo maggio mag maio maja " +
 		"мая май травня травень мај μαΐου μάιος μαι maijs maijā gegužės gegužė svibnja svibanj maí bealtaine",
 	"june jun červen června jún júna június kesäkuu kesäkuuta iunie juny haziran juin juni junio giugno giu junho czerwiec czerwca cze juno " +
-		"июня июнь июн червня червень юни јун ιουνίου ιούνιος ιουν juuni jūnijs jūnijā birželio birželis junija lipnja lipanj júní mehefin meitheamh junie",
+		"июня июнь июн червня червень юни јун ιουνίου ιούνιος ιουν juuni jūnijs jūnijā birželio birželis junija lipnja lipanj junij júní mehefin meitheamh junie",
 	"july jul červenec července júl júla július heinäkuu heinäkuuta iulie juliol temmuz juillet juil juli julio luglio lug julho lipiec lipca lip " +
-		"июля июль июл липня липень юли јул ιουλίου ιούλιος ιουλ juuli jūlijs jūlijā liepos liepa julija srpnja srpanj júlí gorffennaf iúil",
+		"июля июль июл липня липень юли јул ιουλίου ιούλιος ιουλ juuli jūlijs jūlijā liepos liepa julija srpnja srpanj julij júlí gorffennaf iúil",
 	"august aug srpen srpna augusta augusztus elokuu elokuuta agost ağustos août aout augustus agosto ago augusti sierpień sierpnia sie " +
 		"августа август авг серпня серпень αυγούστου αύγουστος αυγ augusts augustā rugpjūčio rugpjūtis avgusta avgust kolovoza kolovoz ágúst awst lúnasa",
 	"september sep září septembra szeptember syyskuu syyskuuta septembrie eylül sept septembre septiembre settembre set setembro wrzesień września wrz setiembre " +
