@@ -325,6 +325,14 @@ func cutMonthYear(text string) string {
 
 var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "! ", "|", "* ", "|", " @ ", "|", " | ", "|")
 
+// segments divides a title at marks. The point of a shortened word or an initial is
+// none: St. Aldith's Common, T. Holm Meadow.
+func segments(text string) []string {
+	return strings.Split(segmentMarks.Replace(shortened.ReplaceAllString(text, "$1 ")), "|")
+}
+
+var shortened = regexp.MustCompile(`\b(\pL|(?i:St|Ste|Mt|Ft|Gt|Lt|Pt|Nr|Upr|Lwr|Nth|Sth))\. `)
+
 // clubWords mark the organiser of a run rather than its course.
 var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")
 
@@ -373,7 +381,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		case len(findDates(label)) > 0:
 			// "Alder Bank, 3 May: ..." or "Alder Bank 3 May - first woman: ...": what
 			// stands right before the colon says whether a place follows.
-			segs := strings.Split(segmentMarks.Replace(label), "|")
+			segs := segments(label)
 			last := strings.TrimSpace(segs[len(segs)-1])
 			g := lex.read(last)
 			if text = value; len(segs) > 1 && len(findDates(last)) == 0 && !isVenueLabel(fold(last)) && !(g.known && g.meaning == Course) {
@@ -387,7 +395,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		return nil
 	}
 	n := 0
-	for _, seg := range strings.Split(segmentMarks.Replace(cutSpans(text, false)), "|") {
+	for _, seg := range segments(cutSpans(text, false)) {
 		if _, known := book.exact[fold(seg)]; !labelled && !known && greets(seg) {
 			continue
 		}
@@ -568,7 +576,7 @@ func isRemark(text string) bool {
 // isTwoWordPlace says whether a text is, but for a date behind it, a word and a
 // feature of the land, both with a capital letter: "Marshal Green, 3 May 2026".
 func isTwoWordPlace(text string) bool {
-	name, _, _ := strings.Cut(segmentMarks.Replace(cutSpans(text, false)), "|")
+	name := segments(cutSpans(text, false))[0]
 	words := strings.Fields(name)
 	if len(words) != 2 || strings.ContainsAny(name, ":") || !landWords[fold(words[1])] {
 		return false
@@ -609,7 +617,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		if !strings.Contains(marked, "|") {
 			marked = spaced
 		}
-		for _, seg := range strings.Split(segmentMarks.Replace(strings.ReplaceAll(marked, "_", " ")), "|") {
+		for _, seg := range segments(strings.ReplaceAll(marked, "_", " ")) {
 			if fromSomebody(seg) {
 				continue
 			}

@@ -39,6 +39,26 @@ func TestOtherPapers(t *testing.T) {
 	}
 }
 
+// A tab that is called after a day in June names no group of juniors.
+func TestTabOfAJuneDay(t *testing.T) {
+	data := workbook(t, func(f *excelize.File) {
+		f.SetSheetName("Sheet1", "13 Jun")
+		f.NewSheet("20 Jun")
+		for _, day := range []string{"13", "20"} {
+			setRows(t, f, day+" Jun", []any{"Garrow Moss, " + day + " June 2026"}, []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:2" + day[:1]}, []any{2, "Al Roe", "19:0" + day[:1]})
+		}
+	})
+	s, err := Read("book.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range s.Parts {
+		if len(p.Columns) != 3 {
+			t.Errorf("tab %s has columns %v", p.Tab, p.Columns)
+		}
+	}
+}
+
 // A tab without a date is left out where all its lines stand on tabs that have one,
 // and asked about where one does not.
 func TestUndatedTab(t *testing.T) {

@@ -225,6 +225,9 @@ func sectionKind(text string) kind {
 	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
+	if fs := scanDates(text, true); len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(text) {
+		return kBlank // 13 Jun is a day, and no group of juniors
+	}
 	if k := kindOf(text); k == kSex || k == kGroup {
 		return k
 	}
