@@ -323,6 +323,9 @@ var strangerCases = []sheetCase{
 	{name: "courses below one another, named by nothing else", file: "all courses 2026-01-03",
 		text:    "Pos|Name|Time\nAlder Bank||\n1|Jo Lee|18:20\n2|Ann Page|18:31\nMere Side||\n1|Cy Dee|19:10\n2|Di Fox|19:20\n",
 		columns: "position name time", run: "not known", rows: "3-4 6-7", asks: "course-missing"},
+	{name: "places before groups", file: "alder-bank_2026-01-03",
+		text:    "Platz|Name|AK|Zeit\n1|Jo Lee|1. M40|18:20\n2|Ann Page|1. W35|18:31\n3|Cy Dee|2. M40|19:10\n4|Di Fox|1. W60|19:20\n",
+		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-5"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.

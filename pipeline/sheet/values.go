@@ -130,7 +130,7 @@ func isClock(s string) bool {
 	}
 	groups, digits, colons, units := 0, 0, 0, 0
 	inDigits, last := false, ' '
-	skip := 0
+	skip, dot := 0, false // dot: a full stop since the last figure
 	for i, r := range s {
 		switch {
 		case i < skip:
@@ -140,12 +140,13 @@ func isClock(s string) bool {
 			if !inDigits {
 				groups++
 			}
-			inDigits = true
+			inDigits, dot = true, false
 			last = r
 			continue
 		case r == ':':
 			colons++
 		case r == '.' || r == ',' || r == ' ':
+			dot = dot || r == '.'
 		case r == '\'' || r == '"' || r == '’' || r == '”' || r == '′' || r == '″' || r == '´':
 			if last < '0' || last > '9' {
 				if last != r && last != '\'' { // '' stands for seconds
@@ -158,7 +159,7 @@ func isClock(s string) bool {
 			for end < len(s) && s[end] > ' ' && s[end] != '.' && (s[end] < '0' || s[end] > '9') {
 				end++
 			}
-			if clockUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
+			if dot || clockUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
 				return false
 			}
 			units++
