@@ -26,7 +26,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
 	}
-	if d.delim == '\t' {
+	if d.delim == '\t' && len(text) < typedBytes && bytes.Contains(text, []byte("\t\t")) {
 		if lines, ok := alignedByTabs(textLines(text)); ok {
 			text = []byte(strings.Join(lines, "\n") + "\n")
 			d.why += "; several tabs in a row only align the columns"
@@ -84,6 +84,9 @@ func plainBars(text []byte) []byte {
 var boxes = strings.NewReplacer("│", "|", "║", "|", "┃", "|", "─", "-", "═", "-", "━", "-",
 	"┌", "+", "┐", "+", "└", "+", "┘", "+", "├", "+", "┤", "+", "┬", "+", "┴", "+", "┼", "+",
 	"╔", "+", "╗", "+", "╚", "+", "╝", "+", "╠", "+", "╣", "+", "╦", "+", "╩", "+", "╬", "+")
+
+// typedBytes is more than anybody types or arranges by hand.
+const typedBytes = 1 << 20
 
 // tabs is a run of tabs.
 var tabs = regexp.MustCompile(`\t+`)
@@ -317,8 +320,8 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 				to = min(to, c)
 			}
 		}
-		both := 0
-		for n, i := range table {
+		both, sample := 0, table[:min(len(table), 1000)]
+		for n, i := range sample {
 			r := []rune(lines[i])
 			left := strings.TrimSpace(string(r[min(from, len(r)):min(k-1, len(r))])) != ""
 			right := strings.TrimSpace(string(r[min(k, len(r)):min(to, len(r))])) != ""
@@ -328,7 +331,7 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 				both = -len(table)
 			}
 		}
-		if both*10 >= len(table)*8 {
+		if both*10 >= len(sample)*8 {
 			out = append(out, k)
 			slices.Sort(out)
 		}
