@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"maps"
+	"path"
 	"slices"
 	"strings"
 
@@ -218,7 +219,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 			if shown++; shown > 10 {
 				continue
 			}
-			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, strings.TrimPrefix(s.Why, s.Path+" is "+s.State+": "))
+			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, strings.TrimPrefix(s.Why, path.Base(s.Path)+" is "+s.State+": "))
 		}
 	}
 	if shown > 10 {

@@ -344,6 +344,7 @@ var remarkWords = set(`weather timekeeper timekeepers director volunteers volunt
 
 // courseWords lists what a title line may give as the name of the course.
 func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
+	title = strings.TrimSuffix(strings.TrimSpace(title), ":") // "38 people ran at Alder Bank:"
 	if slug, ok := book.within(title); ok {
 		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
 	}
@@ -546,7 +547,7 @@ func saysOrder(tab string) bool {
 }
 
 var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique sorted sort top ten winners category categories categorised gender age group groups clubs teams
-	grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
+	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
 
 func isVenueLabel(f string) bool {
 	switch f {
@@ -698,7 +699,7 @@ func fileDull(slug string) bool {
 	return true
 }
 
-var dullFiles = set(`book workbook spreadsheet virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
+var dullFiles = set(`book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"regexp"
 	"strconv"
+	"strings"
 )
 
 // firstDay is the first day of two before a month, "17-18 October" and "17 & 18
@@ -27,4 +28,28 @@ func withFirstDays(text string, dates []foundDate) (out []foundDate) {
 		out = append(out, f)
 	}
 	return out
+}
+
+// monthOfTab reads "Nov 25" and "January '26" as the month of a year.
+func monthOfTab(tab string) (month, year int, ok bool) {
+	f := strings.Fields(fold(tab))
+	if len(f) != 2 || len(f[1]) != 2 || !digitsOnly(f[1]) {
+		return 0, 0, false
+	}
+	m, known := monthNames[f[0]]
+	n, _ := strconv.Atoi(f[1])
+	return m + 1, 2000 + n, known && n >= 10 && n < 40
+}
+
+// inMonth says whether dates without a year all lie in a month, on other days than the
+// number of the year: the tab called "Nov 25" is then not of 25 November.
+func inMonth(dates []evidence, month int) bool {
+	n := 0
+	for _, e := range dates {
+		if len(e.readings) != 1 || e.readings[0].y != 0 || e.readings[0].m != month {
+			return false
+		}
+		n++
+	}
+	return n > 0
 }

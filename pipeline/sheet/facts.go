@@ -136,13 +136,17 @@ var seasonTabs = set("league table summary standings stats statistics liga tabel
 var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
 	overzicht podsumowanie sammanfattning oversigt oversikt`)
 
-// filledTemplate says whether a tab called a template was filled in all the same:
-// three lines or more have a name and a time.
+// filledTemplate says whether a tab called a template or a table was filled in with
+// results all the same: three lines or more have a name and a time, and no column has
+// points, numbers of runs or bests.
 func (p *Part) filledTemplate(tab string) bool {
 	for _, w := range strings.Fields(fold(tab)) {
 		if helperTabs[w] && !templateWords[w] {
 			return false
 		}
+	}
+	if p.Index(Points) >= 0 || p.Index(TotalRuns) >= 0 || p.Index(PersonalBest) >= 0 {
+		return false
 	}
 	name, clock := p.Index(Name), p.Index(Time)
 	if name < 0 {
@@ -161,4 +165,4 @@ func (p *Part) filledTemplate(tab string) bool {
 	return n >= 3
 }
 
-var templateWords = set("template vorlage modele plantilla modello sjabloon szablon mall skabelon mal modelo")
+var templateWords = set("table tables tabelle tableau tabla tabella tabel template vorlage modele plantilla modello sjabloon szablon mall skabelon mal modelo")

@@ -380,7 +380,17 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, e)
 		}
 	}
-	if p.Tab != "" {
+	if month, year, ok := monthOfTab(p.Tab); ok && inMonth(out, month) {
+		rs.years = append(rs.years, year)
+		for i := range out {
+			out[i].readings = slices.Clone(out[i].readings)
+			for k := range out[i].readings {
+				if r := &out[i].readings[k]; r.y == 0 && r.m == month {
+					r.y = year
+				}
+			}
+		}
+	} else if p.Tab != "" {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)
 		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 {
 			out = append(out, ds...)

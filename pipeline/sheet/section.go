@@ -23,7 +23,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	type block struct {
 		titles []string
 		rows   []int
-		from   int // first row of data under it
+		from   int  // first row of data under it
+		headed bool // the heading stands again between the two
 	}
 	rules := p.rules
 	rules.restart()
@@ -56,7 +57,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), distance) {
 				open = nil
 			}
-		case whyHeading, whyNumberOnly:
+		case whyHeading:
+			if open != nil {
+				open.headed = true
+			}
+		case whyNumberOnly:
 		default:
 			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue
@@ -97,9 +102,16 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	parts := []*Part{p}
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
+	bare := func(titles []string, last int) string { return barePlace(titles, last, lex, book) }
+	if prevCourse == "" {
+		prevCourse = bare(p.Titles, len(p.Titles)-1)
+	}
 	for _, b := range blocks {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
+		if course == "" && b.headed && prevCourse != "" && bare(p.Titles, len(p.Titles)-1) != "" && startsAgain(p, t.grid, b.from) {
+			course = bare(b.titles, len(b.titles)-1)
+		}
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
 		newDistance := false
@@ -138,6 +150,30 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 	}
 	return parts
+}
+
+// barePlace is the course that one of some lines names with nothing else in it, "Alder
+// Bank"; "" for none.
+func barePlace(titles []string, i int, lex *lexicon, book *courseBook) string {
+	if i < 0 {
+		return ""
+	}
+	ws := courseWords(titles[i], lex, book)
+	if len(ws) != 1 || Slug(titles[i]) != ws[0].slug || len(strings.Fields(titles[i])) < 2 {
+		return ""
+	}
+	return ws[0].slug
+}
+
+// startsAgain says whether the places of a part begin again from 1 at a row.
+func startsAgain(p *Part, g *grid, row int) bool {
+	col := p.Index(Position)
+	for i := range g.len() {
+		if n, cells := g.at(i); n == row {
+			return col >= 0 && trim(cellAt(cells, col)) == "1"
+		}
+	}
+	return false
 }
 
 // saysRelay says whether lines announce teams that share out the distance.
@@ -231,6 +267,9 @@ func sectionKind(text string) kind {
 	if k := kindOf(text); k == kSex || k == kGroup {
 		return k
 	}
+	if _, from, to, ok := findDistance(text); ok {
+		text = text[:from] + " " + text[to:] // "Men 5 km results"
+	}
 	var words []string
 	for _, w := range strings.Fields(fold(text)) {
 		if pageWords[w] {
@@ -300,6 +339,9 @@ func sectionText(text string) string {
 	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
+	}
+	if _, from, to, ok := findDistance(text); ok {
+		text = text[:from] + " " + text[to:]
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {

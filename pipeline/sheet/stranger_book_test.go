@@ -351,6 +351,56 @@ Pos|Name|Time
 `, `Sheet1!4 alder-bank 2026-01-03 Al Roe 18:20
 Sheet1!5 alder-bank 2026-01-03 Jo Lee 18:31
 `},
+	{"tabs of a month and its year, dates without one", "Alder Bank", `== Nov 25
+Saturday 1 November
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+Saturday 15 November
+Pos|Name|Time
+1|Jo Lee|18:29
+2|Cy Dee|18:44
+== Jan 26
+Saturday 3 January
+Pos|Name|Time
+1|Al Roe|18:24
+2|Jo Lee|18:33
+`, `Nov 25!3 alder-bank 2025-11-01 Al Roe 18:20
+Nov 25!4 alder-bank 2025-11-01 Jo Lee 18:31
+Nov 25!7 alder-bank 2025-11-15 Jo Lee 18:29
+Nov 25!8 alder-bank 2025-11-15 Cy Dee 18:44
+Jan 26!3 alder-bank 2026-01-03 Al Roe 18:24
+Jan 26!4 alder-bank 2026-01-03 Jo Lee 18:33
+`},
+	{"two courses below one another", "Both venues 2026-01-03", `== Results
+Alder Bank
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+
+Ember Quay
+Pos|Name|Time
+1|Cy Dee|18:29
+2|Di Fox|18:44
+`, `Results!3 alder-bank 2026-01-03 Al Roe 18:20
+Results!4 alder-bank 2026-01-03 Jo Lee 18:31
+Results!8 ember-quay 2026-01-03 Cy Dee 18:29
+Results!9 ember-quay 2026-01-03 Di Fox 18:44
+`},
+	{"men and women below one another, with the distance", "alder-bank_2026-01-03", `== Table 1
+MEN 5K RESULTS
+Pos|Name|Time
+1|Al Roe|18:20
+2|Ed Gow|18:31
+WOMEN 5K RESULTS
+Pos|Name|Time
+1|Jo Lee|18:29
+2|Di Fox|18:44
+`, `Table 1!3 alder-bank 2026-01-03 Al Roe 18:20 MEN
+Table 1!4 alder-bank 2026-01-03 Ed Gow 18:31 MEN
+Table 1!7 alder-bank 2026-01-03 Jo Lee 18:29 WOMEN
+Table 1!8 alder-bank 2026-01-03 Di Fox 18:44 WOMEN
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time
