@@ -332,7 +332,7 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			return g.meaning, ""
 		case BirthDate:
 			switch {
-			case p.hi < 100 && s.bornTooLate(i):
+			case p.hi < 100 && p.hi >= 45 && s.bornTooLate(i):
 				return Age, "its values are ages"
 			case p.hi < 100:
 				return BirthYear, "its values are two-figure years"

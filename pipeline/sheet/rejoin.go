@@ -183,7 +183,8 @@ func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mend
 		}
 		last = f
 	}
-	if rows < 8 || len(distinct) < 4 || rising*10 > rows*8 {
+	// A place within a group is never 0, and seldom seven or more.
+	if rows < 8 || len(distinct) < 4 || rising*10 > rows*8 || !distinct["0"] && digits == 1 && len(distinct) < 7 {
 		return 0
 	}
 	out := newGrid()

@@ -326,6 +326,12 @@ var strangerCases = []sheetCase{
 	{name: "places before groups", file: "alder-bank_2026-01-03",
 		text:    "Platz|Name|AK|Zeit\n1|Jo Lee|1. M40|18:20\n2|Ann Page|1. W35|18:31\n3|Cy Dee|2. M40|19:10\n4|Di Fox|1. W60|19:20\n",
 		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "a course called like a word for men", file: "the-bay_2026-01-03",
+		text:    "The Bay||\nPos|Name|Time\n1|Jo Lee|18:20\n2|Ann Page|18:31\n3|Cy Dee|19:10\n",
+		columns: "position name time", run: "bay 2026-01-03", rows: "3-5"},
+	{name: "letters over the columns", file: "alder-bank_2026-01-03",
+		text:    "A|B|C|D|E\n1|Jo Lee|M|31|18:20\n2|Ann Page|F|44|18:31\n3|Cy Dee|M|52|19:10\n4|Di Fox|F|29|19:20\n",
+		columns: "position name sex - time", run: "alder-bank 2026-01-03", rows: "2-5"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.

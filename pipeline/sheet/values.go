@@ -247,8 +247,8 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	homem mulher homens mulheres feminino vrouw vrouwen mannen dames heren v
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
-	miss mme mlle madame monsieur fru fraulein dhr mevr
-	ferfi ferfiak noi nok erkek kadin bay bayan mees mehed naine naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk karl kona karlar konur gwryw benyw dynion merched mal fem
+	miss mme mlle madame monsieur fraulein dhr mevr
+	ferfi ferfiak erkek kadin mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched 
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
 	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
 
