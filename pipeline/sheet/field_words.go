@@ -27,3 +27,6 @@ func saysField(text string) bool {
 	}
 	return found
 }
+
+// listWords behind a place in the name of a file say whose list it is.
+var listWords = set(`women womens ladies men mens girls boys walkers only damen herren frauen manner femmes hommes mujeres hombres donne uomini dames heren`)
