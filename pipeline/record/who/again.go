@@ -125,17 +125,25 @@ func (m *model) smallKeys(c *cluster, small bool, ks []uint64) []uint64 {
 				continue
 			}
 			ks = append(ks, key(keyInitials, at, hash(f), hash(g)))
-			for _, group := range t.given.groups[k.given] {
-				for i := range nickLetters[group] {
-					ks = append(ks, key(keyInitials, at, hash(nickLetters[group][i:i+1]), hash(f)))
-				}
-			}
+			ks = shortInitials(ks, at, t.given.text[k.given], f)
+			ks = shortInitials(ks, at, t.family.text[k.family], g) // turned round
 		}
 		if k.lost || !small {
 			ks = append(ks, key(keyLostInitials, hash(g), hash(f)))
 			if small {
 				ks = append(ks, key(keyLostInitials, hash(f), hash(g)))
 			}
+		}
+	}
+	return ks
+}
+
+// shortInitials adds the initials of the names that go by one short form with a
+// given name, beside that of the family name.
+func shortInitials(ks []uint64, course uint64, given, family string) []uint64 {
+	for _, group := range nickGroups[given] {
+		for i := range nickLetters[group] {
+			ks = append(ks, key(keyInitials, course, hash(nickLetters[group][i:i+1]), hash(family)))
 		}
 	}
 	return ks

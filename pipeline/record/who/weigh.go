@@ -3,6 +3,7 @@ package who
 import (
 	"math"
 	"math/bits"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/record/name"
@@ -277,6 +278,11 @@ func (m *model) compareNames(x, y int32, s *sum) {
 		s.add(FamilyName, Swapped, math.Log2(w.Family[Swapped]/f))
 		return
 	}
+	if t.turnedRound(&a, &b) {
+		f := max(t.given.mass[a.given]*t.family.mass[a.family], t.given.mass[b.given]*t.family.mass[b.family])
+		s.add(FamilyName, Swapped, math.Log2(w.Family[Swapped]*otherForm/f))
+		return
+	}
 	lost := a.lost || b.lost
 	if lost && !a.sole && !b.sole && name.EqualLost(t.full[a.full], strings.ReplaceAll(t.family.text[b.family]+t.given.text[b.given], " ", "")) {
 		k := a
@@ -298,6 +304,37 @@ func (m *model) compareNames(x, y int32, s *sum) {
 	} else {
 		s.add2(FamilyName)(m.compareFamily(a.family, b.family))
 	}
+}
+
+// otherForm is the share of names turned round of which a part stands in another
+// form as well.
+const otherForm = .1
+
+// turnedRound says whether two names are the same turned round, but for a short
+// form, a middle initial or a slip in one part: Green Des, Desmond Green.
+func (t *nameTable) turnedRound(a, b *nameKey) bool {
+	if a.sole || b.sole {
+		return false
+	}
+	ga, fa, gb, fb := t.given.text[a.given], t.family.text[a.family], t.given.text[b.given], t.family.text[b.family]
+	return fa == gb && sameButForm(ga, fb) || ga == fb && sameButForm(fa, gb)
+}
+
+func sameButForm(x, y string) bool {
+	if min(len(x), len(y)) >= 4 && name.OneSlip(x, y) {
+		return true
+	}
+	x, _, _ = strings.Cut(x, " ")
+	y, _, _ = strings.Cut(y, " ")
+	if x == y {
+		return len(x) > 2
+	}
+	for _, g := range nickGroups[x] {
+		if slices.Contains(nickGroups[y], g) {
+			return true
+		}
+	}
+	return false
 }
 
 // lostLetter weighs two names that are the same but for letters lost on the way;
