@@ -264,7 +264,7 @@ func sectionKind(text string) kind {
 	if fs := scanDates(text, true); len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
-	if k := kindOf(text); k == kSex || k == kGroup {
+	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
 	if _, from, to, ok := findDistance(text); ok {
@@ -279,7 +279,7 @@ func sectionKind(text string) kind {
 			words = append(words, w)
 		}
 	}
-	if len(words) == 0 || len(words) > 3 {
+	if len(words) == 0 || len(words) > 3 || len(words) == 1 && softSexWords[words[0]] {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))

@@ -335,6 +335,9 @@ var strangerCases = []sheetCase{
 	{name: "letters over the columns", file: "alder-bank_2026-01-03",
 		text:    "A|B|C|D|E\n1|Jo Lee|M|31|18:20\n2|Ann Page|F|44|18:31\n3|Cy Dee|M|52|19:10\n4|Di Fox|F|29|19:20\n",
 		columns: "position name sex - time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "sexes shortened under a misspelt heading", file: "alder-bank_2026-01-03",
+		text:    "Postion|Naem|Gendar|Finsh Tme\n1|Jo Lee|Mal|18:20\n2|Ann Page|Fem|18:31\n3|Cy Dee|Mal|19:10\n",
+		columns: "position name sex time", run: "alder-bank 2026-01-03", rows: "2-4"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.

@@ -59,7 +59,7 @@ func kindOf(s string) kind {
 			return kSex
 		case len(f) == 0:
 			return kStatus // dashes and dots stand for "nothing here"
-		case sexWords[string(f)]:
+		case sexWords[string(f)], softSexWords[string(f)]:
 			return kSex
 		case statusWords[string(f)]:
 			return kStatus
@@ -248,9 +248,13 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
 	miss mme mlle madame monsieur fraulein dhr mevr
-	ferfi ferfiak erkek kadin mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched 
+	ferfi ferfiak erkek kadin mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
 	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
+
+// softSexWords say a sex in a column of them; on a line of their own they are places
+// or names as well.
+var softSexWords = set("mal fem bay bayan karl kona karlar noi mees naine fru dyn")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
