@@ -22,6 +22,13 @@ import (
 // runs say so, and the value goes on with how: "dmy as on 12 other sheets here".
 const orderAnswer = "date order"
 
+// weekdayAnswer is the key of the answer that a weekday beside a date of another
+// weekday is a slip, as the course's other runs say: "weekday=any".
+const weekdayAnswer = "weekday"
+
+// heldRuns is how many runs of a course show its weekday. Common practice, no source.
+const heldRuns = 3
+
 // How much others say of 03/04/2026 is weighed in odds, once all other sheets of a
 // load are there; from surelyOrdered to one on it is settled. Sheets whose dates can
 // be read one way only count by a beta prior (Bayes 1763; Laplace's rule with another
@@ -47,6 +54,7 @@ const dateOrderSettled = "date-order-settled"
 // applyOrder hands the answers about the order of day and month to the reader of
 // sheets.
 func applyOrder(o *sheet.Options, answers map[string]string) error {
+	o.AnyWeekday = answers[weekdayAnswer] == "any"
 	if said, ok := answers[orderAnswer]; ok {
 		if said != "dmy" && said != "mdy" {
 			return fmt.Errorf("answer %q: write \"%s=dmy\" (day first) or \"%s=mdy\" (month first)", orderAnswer+"="+said, orderAnswer, orderAnswer)
@@ -92,7 +100,7 @@ func undated(name string, r readResult) *unsureSheet {
 		}
 	}
 	for _, p := range r.parsed.sheet.Parts {
-		if p.Date.ByOrder != nil {
+		if p.Date.ByOrder != nil || p.Date.Slip {
 			return &unsureSheet{name: name, read: r}
 		}
 	}
@@ -126,8 +134,10 @@ func (pl *Pipeline) provedOrders(ctx context.Context) (map[string]map[string]int
 	})
 }
 
-// settleOrders finds which of the sheets that wait for the order of day and month
-// are answered by other sheets and runs, and returns these with the answer. All other
+// settleOrders finds which of the sheets that wait for the order of day and month, or
+// for what a weekday beside the date means (a date is as it is written, unless the
+// course is held on that weekday), are answered by other sheets and runs, and returns
+// these with the answer. All other
 // sheets of the load are in the database by now, so the order of the files makes no
 // difference.
 func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (settled []*unsureSheet, err error) {
@@ -141,21 +151,29 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	known, ofCourse := pl.knownCourses(), customOfCourse(proved)
 	for _, s := range sheets {
 		order, why := "", ""
+		open, slip := false, false
 		for _, p := range s.read.parsed.sheet.Parts {
-			if p.Date.ByOrder == nil {
-				continue
+			course := pl.courses.resolve(p.Course.Value)
+			switch {
+			case p.Date.Slip:
+				slip = true
+				open = open || known.heldOn(course, p.Date.Choices[1].Weekday())
+			case p.Date.ByOrder != nil:
+				o, w := orderOf(p, course, proved, ofCourse, known)
+				open = open || o == "" || order != "" && o != order
+				order, why = o, w
 			}
-			o, w := orderOf(p, pl.courses.resolve(p.Course.Value), proved, ofCourse, known)
-			if o == "" || order != "" && o != order {
-				order = ""
-				break
-			}
-			order, why = o, w
+		}
+		if open {
+			continue
 		}
 		if order != "" {
 			s.answers = orderAnswer + record.AsBefore + "=" + order + " " + why
-			settled = append(settled, s)
 		}
+		if slip {
+			s.answers = joinAnswers(s.answers, weekdayAnswer+"=any")
+		}
+		settled = append(settled, s)
 	}
 	return settled, nil
 }
@@ -263,6 +281,12 @@ func (d *knownDays) weekdayOf(course string) (w int, share float64) {
 		return -1, 0
 	}
 	return w, float64(weekdays[w]+1) / float64(n+2)
+}
+
+// heldOn says whether a course is known to be held on a weekday.
+func (d *knownDays) heldOn(course string, weekday time.Weekday) bool {
+	usual, listed := d.listed[course]
+	return (listed && usual >= 0 || len(d.days[course]) >= heldRuns) && d.usualWeekday(course) == int(weekday)
 }
 
 // weekdayHere is the weekday that all runs of the archive fall on, of at least

@@ -77,14 +77,12 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 	return out
 }
 
-// withoutCourses leaves out answers about courses, which are of one sheet only.
+// withoutCourses leaves out answers about courses and weekdays, which are of one sheet
+// only.
 func withoutCourses(answers string) string {
-	if !strings.Contains(answers, courseAnswer) {
-		return answers
-	}
 	var out []string
 	for _, a := range strings.Split(answers, ";") {
-		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) {
+		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, weekdayAnswer+"=") {
 			out = append(out, a)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"path/filepath"
 	"slices"
 	"testing"
+
+	"lapwing/pipeline/unit"
 )
 
 func TestAbbreviates(t *testing.T) {
@@ -84,5 +86,37 @@ func TestOtherNameFromSettings(t *testing.T) {
 	rep := loadForTest(t, pl, writeSheet(t, dir, "in/a.csv", "T. Withy riverside, 10 January 2026\n"+small))
 	if got := rep.Sheets[0].Runs; len(got) != 1 || got[0] != "withy-bank-park 2026-01-10" {
 		t.Errorf("runs %v", got)
+	}
+}
+
+// A date is as it is written, though another weekday stands beside it, unless that is
+// the course's weekday: then it is asked about.
+func TestWeekdaySlip(t *testing.T) {
+	for _, c := range []struct {
+		weekday string
+		waits   int
+		day     string
+	}{{"Saturday", 1, ""}, {"Monday", 0, "2026-01-25"}} {
+		for _, before := range []bool{true, false} {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for _, d := range []string{"3", "10", "17"} {
+				writeSheet(t, dir, "in/week"+d+".csv", "Withy Bank, "+d+" January 2026\n"+small)
+			}
+			odd := writeSheet(t, dir, "in/odd.csv", "Withy Bank, "+c.weekday+" 25 January 2026\n"+small) // a Sunday
+			var rep *LoadReport
+			if before {
+				for _, d := range []string{"3", "10", "17"} {
+					loadForTest(t, pl, filepath.Join(dir, "in/week"+d+".csv"))
+				}
+				rep = loadForTest(t, pl, odd)
+			} else {
+				rep = loadForTest(t, pl, filepath.Join(dir, "in"))
+			}
+			_, have := pl.courses.runs[runKey{courseKey{"withy-bank", 5000}, unit.NewDay(2026, 1, 25), ""}]
+			if rep.Waiting != c.waits || have != (c.day != "") {
+				t.Errorf("%s 25 January, other weeks before %v: %d waiting, loaded %v", c.weekday, before, rep.Waiting, have)
+			}
+		}
 	}
 }

@@ -23,12 +23,14 @@ type Options struct {
 	Courses   []CourseName
 	DateOrder string // "dmy" or "mdy": used only where the sheet's own evidence does not settle it; "" means ask
 	OrderWhy  string // where DateOrder is from, in words; "" where it is configured
-	OrderSaid string // "dmy" or "mdy": what somebody answered for this sheet; wins over its evidence
-	Course    string // given by hand; wins over everything
-	Date      string // 2026-01-03; given by hand
-	Session   string // given by hand
-	Kind      string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
-	Limits    Limits
+	// AnyWeekday says that a weekday beside a date that falls on another is a slip.
+	AnyWeekday bool
+	OrderSaid  string // "dmy" or "mdy": what somebody answered for this sheet; wins over its evidence
+	Course     string // given by hand; wins over everything
+	Date       string // 2026-01-03; given by hand
+	Session    string // given by hand
+	Kind       string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
+	Limits     Limits
 }
 
 // Limits bound what one sheet may cost. Zero fields take the defaults.
@@ -118,6 +120,9 @@ type FoundDate struct {
 	From    string
 	Why     string
 	Choices []unit.Day // the possible answers where the question is open
+	// Slip says that the choices are a date, and the nearest day on the weekday that
+	// stands beside it.
+	Slip bool
 	// ChoiceFrom says where each of the choices stands, where they are of several places.
 	ChoiceFrom []string
 	// ByOrder are the days that the dates in figures would be, by "dmy" and "mdy",

@@ -84,7 +84,7 @@ func (rs *runSettler) askCopied(p *Part, weekday int, evs []evidence) bool {
 // weekday, so that the slip is in the word.
 func (rs *runSettler) askWeekday(p *Part, weekday int) bool {
 	day := p.Date.Day
-	if weekday < 0 || rs.o.Date != "" || int(day.Weekday()) == weekday {
+	if weekday < 0 || rs.o.Date != "" || rs.o.AnyWeekday || int(day.Weekday()) == weekday {
 		return false
 	}
 	if usual, known := rs.book.weekday[p.Course.Value]; known && usual == int(day.Weekday()) {
@@ -94,7 +94,7 @@ func (rs *runSettler) askWeekday(p *Part, weekday int) bool {
 	if near > 3 {
 		near -= 7
 	}
-	p.Date.Settled, p.Date.Choices = false, []unit.Day{day, day + unit.Day(near)}
+	p.Date.Settled, p.Date.Slip, p.Date.Choices = false, true, []unit.Day{day, day + unit.Day(near)}
 	p.Date.ChoiceFrom = []string{"the date; a " + day.Weekday().String(), "the nearest " + (day + unit.Day(near)).Weekday().String()}
 	return true
 }
