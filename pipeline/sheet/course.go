@@ -73,6 +73,9 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 			continue
 		}
 		m := v * unit
+		if unit == 1 && len(toks[j].word) == 1 && m > 2000 && m <= lastYear {
+			continue // 11-04-2026_M: the men of that day
+		}
 		if unit == 1 && (m < 400 || j > end) && m < 800 || m < 400 || m > 100000 {
 			continue
 		}

@@ -83,3 +83,12 @@ func TestUndatedTab(t *testing.T) {
 		}
 	}
 }
+
+// The year before an M for men is no distance; metres are.
+func TestYearIsNoDistance(t *testing.T) {
+	for text, want := range map[string]float64{"results 11-04-2026 M": 0, "results 2026 m": 0, "2000 m": 2000, "3000m": 3000, "2050 metres": 2050, "5 km": 5000} {
+		if m, _, _, _ := findDistance(text); m != want {
+			t.Errorf("%q is %v m, want %v", text, m, want)
+		}
+	}
+}
