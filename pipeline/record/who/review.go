@@ -76,7 +76,13 @@ func (m *model) doubtful(asked []Question) []Pair {
 	keys := make([]uint64, 0, len(g.links)/4)
 	for _, p := range g.links {
 		a, b := m.runner[p>>32], m.runner[uint32(p)]
-		if a == b || inQuestion[a] != 0 && inQuestion[a] == inQuestion[b] && (g.pool[m.roots[a]].loose || g.pool[m.roots[b]].loose) {
+		if a == b {
+			continue
+		}
+		// A line or two of namesakes are asked about as lines only, a series of them
+		// as a runner of its own as well.
+		x, y := g.pool[m.roots[a]], g.pool[m.roots[b]]
+		if inQuestion[a] != 0 && inQuestion[a] == inQuestion[b] && (x.loose && x.n < newNameRows || y.loose && y.n < newNameRows) {
 			continue
 		}
 		keys = append(keys, uint64(min(a, b))<<32|uint64(uint32(max(a, b))))
