@@ -938,5 +938,5 @@ func checkCard(t *testing.T, book map[string][][]string, who line, results []lin
 		}
 		standing = append(standing, strings.Join([]string{k.where, k.when, rank, strconv.Itoa(len(of)), share, k.by}, " | "))
 	}
-	sameRows(t, id+", standing", tableOf(t, book, "Card", "Where", "When", "Rank", "of", "Ahead of %", "By"), standing, false, 6)
+	sameRows(t, id+", standing", tableOf(t, book, "Card", "Where", "When", "Rank", "of", "Behind, %", "By"), standing, false, 6)
 }
