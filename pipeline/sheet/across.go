@@ -62,7 +62,7 @@ func (t table) across(lex *lexicon) []table {
 			if i < heading {
 				continue // the row of dates or courses, which the table's title says
 			}
-			if i > heading && isBlank(cellAt(cells, run.time)) {
+			if c := cellAt(cells, run.time); i > heading && (isBlank(c) || isAway(c)) {
 				continue // this runner was not there
 			}
 			w := append([]string(nil), cells...)
@@ -475,6 +475,7 @@ func (t table) countsUp(after, column int) bool {
 // times or say why there is none.
 func (t table) timesBelow(heading int, runs []acrossRun) bool {
 	times, others := 0, 0
+	away := map[string]bool{}
 	for i := heading + 1; i < min(t.grid.len(), heading+400); i++ {
 		_, cells := t.grid.at(i)
 		for _, r := range runs {
@@ -483,9 +484,24 @@ func (t table) timesBelow(heading int, runs []acrossRun) bool {
 				times++
 			case kBlank, kStatus:
 			default:
+				if c := cellAt(cells, r.time); isAway(c) && (away[c] || len(away) < awayWords) {
+					away[c] = true
+					continue
+				}
 				others++
 			}
 		}
 	}
 	return times >= 2 && times >= 4*others
+}
+
+// awayWords is how many different words of one kind, "vol", "away", "inj", may stand
+// in place of times.
+const awayWords = 10
+
+// isAway says whether a cell among times is a short word without a figure: somebody
+// helped, was away, or was ill, and did not run.
+func isAway(c string) bool {
+	c = trim(c)
+	return len(c) <= 10 && kindOf(c) == kText && hasLetter(c) && !strings.ContainsAny(c, " 0123456789:")
 }

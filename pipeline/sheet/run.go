@@ -392,7 +392,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 		}
 	} else if p.Tab != "" {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)
-		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 {
+		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 && !(ds[0].readings[0].y == 0 && ds[0].readings[0].order != "" && rs.oneField()) { // "1-25" are places
 			out = append(out, ds...)
 		}
 	}
@@ -1339,6 +1339,7 @@ func (rs *runSettler) share(parts []*Part) {
 		}
 	}
 	rs.shareHalves(parts)
+	rs.shareTitle(parts)
 	for _, p := range parts {
 		if !p.Course.OK() && len(courses) == 1 {
 			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
@@ -1367,6 +1368,29 @@ func (rs *runSettler) onlyFileSays(parts []*Part) bool {
 		}
 	}
 	return !runFile.MatchString(base)
+}
+
+// shareTitle gives tabs without a title and a date of their own, which would take the
+// name of the file for their course, the course that the titles of the other tabs say.
+func (rs *runSettler) shareTitle(parts []*Part) {
+	said := map[string]Found{}
+	for _, p := range parts {
+		if strings.HasPrefix(p.Course.From, "title") && p.Course.Value != "" {
+			said[p.Course.Value] = p.Course
+		}
+	}
+	if len(said) != 1 || runFile.MatchString(strings.TrimSuffix(baseName(rs.sheet.Name), ".xlsx")) {
+		return
+	}
+	for _, p := range parts {
+		if p.runs.courseCol >= 0 || p.Date.OK() || p.Course.From != "file name" && p.Course.From != "folder name" || strings.HasSuffix(p.Course.Why, "a known course") {
+			continue
+		}
+		for _, course := range said {
+			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.course = course.Value
+		}
+	}
 }
 
 // shareHalves gives a tab of names the run of the tab of times beside it, or the

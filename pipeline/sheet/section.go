@@ -264,11 +264,9 @@ func sectionKind(text string) kind {
 	if fs := scanDates(text, true); len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
+	text = withoutDistance(text)
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
-	}
-	if _, from, to, ok := findDistance(text); ok {
-		text = text[:from] + " " + text[to:] // "Men 5 km results"
 	}
 	var words []string
 	for _, w := range strings.Fields(fold(text)) {
@@ -285,6 +283,14 @@ func sectionKind(text string) kind {
 	return kindOf(strings.Join(words, " "))
 }
 
+// withoutDistance leaves the distance out of a text that says more: "Men 5 km results".
+func withoutDistance(text string) string {
+	if _, from, to, ok := findDistance(text); ok && hasLetter(text[:from]+text[to:]) {
+		return strings.TrimSpace(text[:from] + " " + text[to:])
+	}
+	return text
+}
+
 // pageWords number the pages of a print, in the folded form.
 var pageWords = set("page pages pagina seite seiten blatt side sida sivu strona strana oldal sheet")
 
@@ -298,21 +304,25 @@ func saysWho(tab string) bool {
 	if len(f) < 2 || len(f) <= 3 && digitsOnly(f[:len(f)-1]) {
 		return false // "10H" is a class of a school
 	}
-	if _, _, _, ok := findDistance(tab); ok {
-		return false
+	if _, from, to, ok := findDistance(tab); ok { // "Men 5k", but not "5k"
+		if tab = tab[:from] + " " + tab[to:]; !isSection(tab) {
+			return false
+		}
+		f = fold(tab)
 	}
-	numbers := 0
+	var numbers []int
 	for _, t := range tokenize(strings.ReplaceAll(f, "-", " ")) {
 		switch {
 		case t.kind == 'd':
-			if numbers++; t.n < 9 || t.n > 99 {
+			if numbers = append(numbers, t.n); t.n < 9 || t.n > 99 {
 				return false
 			}
 		case t.kind == 'l' && !tabGroups[t.word] && !groupPart[t.word] && !classWords[t.word] && !sexWords[t.word] && !titleWords[t.word]:
 			return false
 		}
 	}
-	return numbers != 2 || strings.ContainsAny(f, "mwfvl") || strings.ContainsAny(tab, "-–")
+	// "26-50" are places; an age group is of five or ten years.
+	return len(numbers) != 2 || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
 }
 
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
@@ -337,11 +347,9 @@ var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {
 	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	text = withoutDistance(text)
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
-	}
-	if _, from, to, ok := findDistance(text); ok {
-		text = text[:from] + " " + text[to:]
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {

@@ -401,6 +401,53 @@ Table 1!4 alder-bank 2026-01-03 Ed Gow 18:31 MEN
 Table 1!7 alder-bank 2026-01-03 Jo Lee 18:29 WOMEN
 Table 1!8 alder-bank 2026-01-03 Di Fox 18:44 WOMEN
 `},
+	{"a register with words for those who did not run", "Alder Bank register", `== 2026
+Surname|First name|M/F|Total runs|3 Jan 2026|10 Jan 2026
+Lee|Jo|F|12|18:31|vol
+Roe|Al|M|3|away|18:20
+Dee|Cy|M|7|inj|19:02
+Fox|Di|F|8|19:40|TK
+`, `2026!2 alder-bank 2026-01-03 18:31 F
+2026!5 alder-bank 2026-01-03 19:40 F
+2026!3 alder-bank 2026-01-10 18:20 M
+2026!4 alder-bank 2026-01-10 19:02 M
+`},
+	{"the title on the first tab alone", "county day", `== Men 5k
+Alder Bank, 3 January 2026
+
+Pos|Name|Time
+1|Al Roe|18:20
+2|Ed Gow|18:31
+== Women 5k
+Pos|Name|Time
+1|Jo Lee|18:29
+2|Di Fox|18:44
+`, `Men 5k!4 alder-bank 2026-01-03 Al Roe 18:20 Men
+Men 5k!5 alder-bank 2026-01-03 Ed Gow 18:31 Men
+Women 5k!2 alder-bank 2026-01-03 Jo Lee 18:29 Women
+Women 5k!3 alder-bank 2026-01-03 Di Fox 18:44 Women
+`},
+	{"places 1 to 5 and 6 to 10 on tabs of their own", "alder-bank_2026-07-04", `== 1-5
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+3|Cy Dee|18:40
+4|Di Fox|18:50
+5|Ed Gow|19:01
+== 6-10
+Pos|Name|Time
+6|Fay Ho|19:02
+7|Gus Ing|19:10
+8|Hal Job|19:20
+`, `1-5!2 alder-bank 2026-07-04 Al Roe 18:20
+1-5!3 alder-bank 2026-07-04 Jo Lee 18:31
+1-5!4 alder-bank 2026-07-04 Cy Dee 18:40
+1-5!5 alder-bank 2026-07-04 Di Fox 18:50
+1-5!6 alder-bank 2026-07-04 Ed Gow 19:01
+6-10!2 alder-bank 2026-07-04 Fay Ho 19:02
+6-10!3 alder-bank 2026-07-04 Gus Ing 19:10
+6-10!4 alder-bank 2026-07-04 Hal Job 19:20
+`},
 	{"last week beside this week", "alder-bank_2026-01-10", `== Results
 Alder Bank 10 January 2026||||Last week (3 January 2026)
 Pos|Name|Time||Pos|Name|Time
