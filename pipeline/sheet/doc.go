@@ -13,6 +13,10 @@
 //   - table.go puts these together for one table; below.go cuts tables that
 //     stand one below the other or side by side; section.go splits runs that share a heading, and carries lines such as
 //     "Women" to the rows under them.
+//   - across.go makes a table of each run that stands in columns of its own;
+//     entries.go takes names by number from another tab; facts.go and
+//     pageheader.go find what is said of a run outside its table; lookalike.go
+//     tells what only looks like age groups or results.
 //   - date.go reads dates (months.go has the names), course.go the names of
 //     courses and distances; run.go settles the run from columns, titles, tab
 //     and file name, or asks one question.
