@@ -123,3 +123,37 @@ func TestAnotherFieldIsAnswered(t *testing.T) {
 		t.Errorf("with the answer: %s\nwant %s", got, want)
 	}
 }
+
+// Last week's results under a new date are told of; so are those of a workbook's
+// tab. A regular with the same time twice, and a corrected sheet, are not.
+func TestCopiedResults(t *testing.T) {
+	week := func(day int, from, to, first int) string {
+		return fieldSheet(fmt.Sprintf("Garrow Moss %d April 2026", day), from, to, first, 9, "", nil)
+	}
+	for _, c := range []struct {
+		name   string
+		sheets []string
+		want   string
+	}{
+		{"another week", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1110)}, ""},
+		{"last week's again", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1100)}, "b.csv"},
+		{"the first of last week's", []string{week(4, 0, 20, 1100), week(11, 0, 8, 1100)}, "b.csv"},
+		{"more than last week's", []string{week(4, 0, 8, 1100), week(11, 0, 20, 1100)}, ""},
+		{"five people", []string{week(4, 0, 20, 1100), week(11, 0, 5, 1100)}, ""},
+		{"of two weeks before", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1110), week(18, 0, 20, 1100)}, "c.csv"},
+		{"the same sheet corrected", []string{week(4, 0, 20, 1100), strings.Replace(week(4, 0, 20, 1100), "18:", "19:", 1)}, ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for i, s := range c.sheets {
+				writeSheet(t, dir, fmt.Sprintf("in/%c.csv", 'a'+i), s)
+			}
+			loadForTest(t, pl, filepath.Join(dir, "in"))
+			got, err := pl.problemsWhere(context.Background(), "p.kind = 'results-copied'")
+			if err != nil || len(got) > 1 || (len(got) == 1) != (c.want != "") || len(got) == 1 && got[0].Place.Sheet != c.want {
+				t.Errorf("told of %v (%v), want %q", got, err, c.want)
+			}
+		})
+	}
+}

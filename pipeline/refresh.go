@@ -149,7 +149,7 @@ func (pl *Pipeline) stepRead(ctx context.Context, w *work) (err error) {
 }
 
 func (pl *Pipeline) stepCompare(ctx context.Context, w *work) error {
-	w.problems = append(w.problems, w.field.compareSheets()...)
+	w.problems = append(append(w.problems, w.field.compareSheets()...), w.field.copiedRuns()...)
 	return nil
 }
 
@@ -456,7 +456,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
-var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", anotherField, "person-twice",
+var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", anotherField, resultsCopied, "person-twice",
 	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", nameDoubtful, correctedOutOfOrder, exchangedAfterChange}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
