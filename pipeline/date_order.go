@@ -137,9 +137,8 @@ func (pl *Pipeline) provedOrders(ctx context.Context) (map[string]map[string]int
 // settleOrders finds which of the sheets that wait for the order of day and month, or
 // for what a weekday beside the date means (a date is as it is written, unless the
 // course is held on that weekday), are answered by other sheets and runs, and returns
-// these with the answer. All other
-// sheets of the load are in the database by now, so the order of the files makes no
-// difference.
+// these with the answer. All other sheets of the load are in the database by now, so
+// the order of the files makes no difference.
 func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (settled []*unsureSheet, err error) {
 	if pl.DB == nil || len(sheets) == 0 {
 		return nil, nil
@@ -153,7 +152,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 		order, why := "", ""
 		open, slip := false, false
 		for _, p := range s.read.parsed.sheet.Parts {
-			course := pl.courses.resolve(p.Course.Value)
+			course := pl.courses.resolve(onlyCourse(p))
 			switch {
 			case p.Date.Slip:
 				slip = true
@@ -193,6 +192,25 @@ func customOfCourse(proved map[string]map[string]int) float64 {
 	}
 	g := max(.55, same/all)
 	return (1 - g) / (2*g - 1)
+}
+
+// onlyCourse is the course of all rows of a part, "" where there are several.
+func onlyCourse(p *sheet.Part) string {
+	if p.Index(sheet.Course) < 0 {
+		return p.Course.Value
+	}
+	only := ""
+	if p.Each(func(_ int, cells []string) error {
+		course, _, _, _ := p.RunOf(cells)
+		if only != "" && course != only {
+			return errStop
+		}
+		only = course
+		return nil
+	}) != nil {
+		return ""
+	}
+	return only
 }
 
 // orderOf is the order of day and month that others say of a part, with what speaks

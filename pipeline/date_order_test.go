@@ -49,6 +49,7 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 		{"weekday and sheets of the course disagree", join(sheets("Alder Bank", saturdays, 11, 18, 25), sheets("Alder Bank", mdy, 18)), "Alder Bank 02/05/2026", "", ""},
 		{"the day before the month by form", nil, "Alder Bank 03.04.2026", "alder-bank 2026-04-03", ""},
 		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as on another sheet of this course"},
+		{"columns of dates and courses", sheets("Alder Bank", dmy, 17), "columns", "alder-bank 2026-04-03", "as on another sheet of this course"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			for _, when := range []string{"together", "before"} {
@@ -60,6 +61,9 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 				asked := c.asked + "\n" + small
 				if c.asked == "" {
 					asked = "Alder Bank\n" + strings.NewReplacer("Time\n", "Time,Date\n", ":01\n", ":01,03/04/2026\n", ":02\n", ":02,03/04/2026\n", ":03\n", ":03,03/04/2026\n").Replace(small)
+				}
+				if c.asked == "columns" {
+					asked = strings.NewReplacer("Time\n", "Time,Date,Course\n", ":01\n", ":01,03/04/2026,Alder Bank\n", ":02\n", ":02,03/04/2026,Alder Bank\n", ":03\n", ":03,03/04/2026,Alder Bank\n").Replace(small)
 				}
 				if when == "before" && len(c.others) > 0 {
 					loadForTest(t, pl, filepath.Join(dir, "in"))
