@@ -29,11 +29,20 @@ func (f *field) copiedRuns() []storedProblem {
 	counts := func(i int) bool { return f.timeMS[i] > 0 && f.named(i) }
 	of := func(i int) result { return result{f.course(i), f.name[i], f.timeMS[i]} }
 	probed := map[result][]int32{} // lines
+	// Nearly no line is like a probe: a bit for each probe's name and time tells at once.
+	var seen [1 << 16]uint64
+	bit := func(i int) (word uint32, mask uint64) {
+		h := uint32(f.name[i])*0x9E3779B1 ^ uint32(f.timeMS[i])*0x85EBCA6B
+		h ^= h >> 15
+		return h >> 16, 1 << (h & 63)
+	}
 	taken := make([]uint8, len(f.runs))
 	for i := 0; i < f.n; i++ {
 		if r := f.run[i] - 1; taken[r] < probes && !f.settled(i) && counts(i) {
 			taken[r]++
 			probed[of(i)] = append(probed[of(i)], int32(i))
+			word, mask := bit(i)
+			seen[word] |= mask
 		}
 	}
 	before := func(i, a int) bool {
@@ -43,7 +52,7 @@ func (f *field) copiedRuns() []storedProblem {
 	type pair struct{ copied, from int32 } // runs
 	met := map[pair]int{}
 	for i := 0; i < f.n; i++ {
-		if !counts(i) {
+		if word, mask := bit(i); seen[word]&mask == 0 || !counts(i) {
 			continue
 		}
 		for _, a := range probed[of(i)] {
