@@ -323,10 +323,7 @@ func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossR
 			if !isBlank(cells[c]) && len(runs) > 0 {
 				break // "Runs | Best"
 			}
-			if !isBlank(cells[c]) {
-				first = c + 1 // another column that says who somebody is
-			}
-			continue
+			continue // a column that says who somebody is
 		}
 		runs = append(runs, acrossRun{from: c, to: c + 1, time: c, title: strconv.Itoa(day)})
 	}
