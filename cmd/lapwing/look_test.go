@@ -47,3 +47,17 @@ func TestVolunteersOfAMisspeltCourse(t *testing.T) {
 		t.Errorf("after it was answered:\n%s", out)
 	}
 }
+
+// A run says nothing needs a look only where no sheet waits either, and names the
+// sheet to load again with the folder it lies in.
+func TestRunWithASheetThatWaits(t *testing.T) {
+	dir := folderWith(t, map[string]string{
+		"sheets/a.csv": "Pos,Name,Time\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n",
+		"sheets/b.csv": "Alder Bank 3 January 2026\nPos,Name,Time\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n",
+	})
+	out := lapwing(t, dir, "run").out
+	wants(t, out, "Waiting: a.csv", `sheets/b.csv" --course NAME`)
+	if strings.Contains(out, "Nothing needs a look") {
+		t.Errorf("a sheet waits, and:\n%s", out)
+	}
+}

@@ -147,7 +147,7 @@ func (a *app) printRun(rep *runReport) {
 	}
 	if n := len(rep.New); n == 1 {
 		c := rep.New[0]
-		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, c.Sheet)
+		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, a.inInbox(c.Sheet))
 	} else if n > 1 {
 		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
 	}
@@ -185,7 +185,9 @@ func (a *app) printRun(rep *runReport) {
 		a.say("Volunteers of %s are listed; there are no results of that day yet.", runWords(r))
 	}
 	printProblems(a, rep.Compared, 10)
-	a.say("%s", lookWords(s, rep.Look.All))
+	if rep.Look.All > 0 || len(rep.Waiting) == 0 { // a sheet that waits needs a look
+		a.say("%s", lookWords(s, rep.Look.All))
+	}
 	for i, q := range rep.Waiting {
 		if i == 10 {
 			fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", len(rep.Waiting)-10)
@@ -193,6 +195,15 @@ func (a *app) printRun(rep *runReport) {
 		}
 		fmt.Fprintln(a.out, "Waiting:", q)
 	}
+}
+
+// inInbox is a sheet with the folder of the inbox before it, where it is there.
+func (a *app) inInbox(sheet string) string {
+	path := filepath.Join(a.settings.Inbox, sheet)
+	if _, err := os.Stat(path); err != nil {
+		return sheet
+	}
+	return path
 }
 
 // completeLine is the line of history.csv that says since when all sheets of a
