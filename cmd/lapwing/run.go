@@ -203,7 +203,7 @@ func (a *app) inInbox(sheet string) string {
 	if _, err := os.Stat(path); err != nil {
 		return sheet
 	}
-	return path
+	return filepath.ToSlash(path)
 }
 
 // completeLine is the line of history.csv that says since when all sheets of a
