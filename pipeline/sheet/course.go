@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"net/url"
 	"regexp"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -257,14 +258,14 @@ func wholeName(all, kept []string) []string {
 		return kept
 	}
 	word := fold(kept[0])
-	i := 0
-	for i < len(all) && all[i] != kept[0] {
-		i++
+	i := slices.Index(all, kept[0])
+	if i < 0 {
+		return kept
 	}
 	if wayWords[word] && i+1 < len(all) && digitsOnly(all[i+1]) && len(all[i+1]) < 4 {
 		return all[i : i+2]
 	}
-	if !landWords[word] || i == 0 || i >= len(all) {
+	if !landWords[word] || i == 0 {
 		return kept
 	}
 	before := fold(all[i-1])

@@ -205,7 +205,7 @@ func (sc *dateScan) twoDays(i int) (f foundDate, next int, ok bool) {
 	for sc.tok(k).kind == 's' {
 		k++
 	}
-	if t := sc.tok(k); t.kind != '-' && t.kind != '/' && t.kind != '&' && t.kind != '+' && !(t.kind == 'l' && (t.word == "and" || t.word == "und" || t.word == "et" || t.word == "y" || t.word == "e" || t.word == "en" || t.word == "och" || t.word == "og")) {
+	if t := sc.tok(k); t.kind != '-' && t.kind != '/' && t.kind != '&' && t.kind != '+' && !(t.kind == 'l' && andWords[t.word]) {
 		return f, 0, false
 	}
 	k++
@@ -229,6 +229,8 @@ func (sc *dateScan) twoDays(i int) (f foundDate, next int, ok bool) {
 	f.readings = []reading{{y: y, m: m + 1, d: first}, {y: y, m: m + 1, d: second}}
 	return f, next, true
 }
+
+var andWords = set("and und et y e en och og")
 
 // roman reads a date whose month is a Roman numeral, as in Poland and Hungary:
 // 3 I 2026, 3.I.2026. The year must stand there with four figures. i is the

@@ -52,9 +52,6 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 	}
 	old := s.Parts
 	s.Parts = nil
-	defer func() {
-		s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool { return s.usedEntries[p.Tab] && listed[p.Tab] == p })
-	}()
 	for _, p := range old {
 		g, whole := p.src.(*grid)
 		if number := p.Index(Number); !whole || number < 0 || p.Index(Time) < 0 || p.named() || tabs[p.Tab] != 1 || p.HeadingRow == 0 {
@@ -67,6 +64,7 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 		}
 		s.Parts = append(s.Parts, p)
 	}
+	s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool { return s.usedEntries[p.Tab] && listed[p.Tab] == p })
 }
 
 // withEntries is the table of a part with the columns of the list of entries that has

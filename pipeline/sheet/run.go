@@ -672,11 +672,7 @@ func (rs *runSettler) oneField() bool {
 // the tab of a text that they turn into a workbook: it says nothing twice. Tabs
 // have at most 31 letters (ECMA-376 Part 1, 18.2.19).
 func (rs *runSettler) namedByFile(tab string) bool {
-	base := baseName(rs.sheet.Name)
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
-		base = base[:dot]
-	}
-	b, t := fold(base), fold(tab)
+	b, t := fold(baseStem(rs.sheet.Name)), fold(tab)
 	return b == t || len([]rune(tab)) >= 31 && strings.HasPrefix(b, t)
 }
 
@@ -1355,19 +1351,12 @@ func (rs *runSettler) share(parts []*Part) {
 // onlyFileSays says whether nothing but the name of the file, or of a folder, says
 // which course all tabs are of, and not in the form <course>_<date>.
 func (rs *runSettler) onlyFileSays(parts []*Part) bool {
-	base := baseName(rs.sheet.Name)
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
-		base = base[:dot]
-	}
 	for _, p := range parts {
-		if p.runs.courseCol >= 0 || p.Course.Value != "" && p.Course.From != "file name" && p.Course.From != "folder name" {
-			return false
-		}
-		if strings.HasSuffix(p.Course.Why, "a known course") {
+		if p.runs.courseCol >= 0 || p.Course.Value != "" && !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
 			return false
 		}
 	}
-	return !runFile.MatchString(base)
+	return !runFile.MatchString(baseName(rs.sheet.Name))
 }
 
 // shareTitle gives tabs without a title and a date of their own, which would take the
@@ -1379,11 +1368,11 @@ func (rs *runSettler) shareTitle(parts []*Part) {
 			said[p.Course.Value] = p.Course
 		}
 	}
-	if len(said) != 1 || runFile.MatchString(strings.TrimSuffix(baseName(rs.sheet.Name), ".xlsx")) {
+	if len(said) != 1 || runFile.MatchString(baseName(rs.sheet.Name)) {
 		return
 	}
 	for _, p := range parts {
-		if p.runs.courseCol >= 0 || p.Date.OK() || p.Course.From != "file name" && p.Course.From != "folder name" || strings.HasSuffix(p.Course.Why, "a known course") {
+		if p.runs.courseCol >= 0 || p.Date.OK() || !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
 			continue
 		}
 		for _, course := range said {
@@ -1392,6 +1381,9 @@ func (rs *runSettler) shareTitle(parts []*Part) {
 		}
 	}
 }
+
+// fromPath says whether a fact is from the name of the file or of a folder.
+func fromPath(from string) bool { return from == "file name" || from == "folder name" }
 
 // shareHalves gives a tab of names the run of the tab of times beside it, or the
 // other way round, where only one of the two has a title and the other would
@@ -1402,11 +1394,11 @@ func (rs *runSettler) shareHalves(parts []*Part) {
 	}
 	for i, p := range parts {
 		other := parts[1-i]
-		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && p.Date.Settled && (p.Date.From == "file name" || p.Date.From == "folder name") {
+		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && p.Date.Settled && fromPath(p.Date.From) {
 			p.Date = FoundDate{Day: other.Date.Day, Settled: true, Text: other.Date.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.day, p.runs.dayOK = p.Date.Day, true
 		}
-		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && (p.Course.From == "file name" || p.Course.From == "folder name") {
+		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && fromPath(p.Course.From) {
 			p.Course = Found{Value: other.Course.Value, Text: other.Course.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.course = p.Course.Value
 		}

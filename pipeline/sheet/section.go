@@ -102,15 +102,14 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	parts := []*Part{p}
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
-	bare := func(titles []string, last int) string { return barePlace(titles, last, lex, book) }
 	if prevCourse == "" {
-		prevCourse = bare(p.Titles, len(p.Titles)-1)
+		prevCourse = barePlace(p.Titles, lex, book)
 	}
 	for _, b := range blocks {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
-		if course == "" && b.headed && prevCourse != "" && bare(p.Titles, len(p.Titles)-1) != "" && startsAgain(p, t.grid, b.from) {
-			course = bare(b.titles, len(b.titles)-1)
+		if course == "" && b.headed && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && startsAgain(p, t.grid, b.from) {
+			course = barePlace(b.titles, lex, book)
 		}
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
@@ -152,14 +151,15 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	return parts
 }
 
-// barePlace is the course that one of some lines names with nothing else in it, "Alder
-// Bank"; "" for none.
-func barePlace(titles []string, i int, lex *lexicon, book *courseBook) string {
-	if i < 0 {
+// barePlace is the course that the last of some lines names with nothing else in it,
+// "Alder Bank"; "" for none.
+func barePlace(titles []string, lex *lexicon, book *courseBook) string {
+	if len(titles) == 0 {
 		return ""
 	}
-	ws := courseWords(titles[i], lex, book)
-	if len(ws) != 1 || Slug(titles[i]) != ws[0].slug || len(strings.Fields(titles[i])) < 2 {
+	last := titles[len(titles)-1]
+	ws := courseWords(last, lex, book)
+	if len(ws) != 1 || Slug(last) != ws[0].slug || len(strings.Fields(last)) < 2 {
 		return ""
 	}
 	return ws[0].slug
@@ -328,11 +328,7 @@ func saysWho(tab string) bool {
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
 // and in letters enough to be no initial: "alder-bank 2026-01-03 women.xlsx"; "" for none.
 func sexOfFile(name string) string {
-	base := baseName(name)
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
-		base = base[:dot]
-	}
-	words := strings.FieldsFunc(base, func(r rune) bool { return strings.ContainsRune(" _-.()", r) })
+	words := strings.FieldsFunc(baseStem(name), func(r rune) bool { return strings.ContainsRune(" _-.()", r) })
 	if n := len(words) - 1; n >= 1 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] {
 		return words[n]
 	}

@@ -275,3 +275,12 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 func baseName(name string) string {
 	return path.Base(strings.ReplaceAll(name, "\\", "/"))
 }
+
+// baseStem is baseName without its ending.
+func baseStem(name string) string {
+	base := baseName(name)
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
+		base = base[:dot]
+	}
+	return base
+}
