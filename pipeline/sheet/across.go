@@ -110,7 +110,7 @@ func (g *grid) namesFromAbove(lex *lexicon) *grid {
 		for c := range min(len(cells), len(above)) {
 			switch m := lex.read(above[c]); {
 			case !isBlank(cells[c]):
-			case m.meaning == Name, m.meaning == GivenName, m.meaning == FamilyName, m.meaning == Sex, m.meaning == AgeGroup, m.meaning == Club:
+			case m.meaning.isName(), m.meaning == Sex, m.meaning == AgeGroup, m.meaning == Club:
 				joined[c], moved = above[c], true
 			}
 		}
@@ -141,11 +141,8 @@ func (g *grid) namesFromAbove(lex *lexicon) *grid {
 // timeHeadings counts the headings of times of a row.
 func timeHeadings(lex *lexicon, cells []string) (n int) {
 	for _, c := range cells {
-		switch g := lex.read(c); g.meaning {
-		case Time, GunTime, ChipTime:
-			if g.known && kindOf(c) == kText {
-				n++
-			}
+		if g := lex.read(c); g.known && g.meaning.isTime() && kindOf(c) == kText {
+			n++
 		}
 	}
 	return n
@@ -191,9 +188,9 @@ func runsAcross(lex *lexicon, cells []string) (runs []acrossRun) {
 			continue
 		}
 		switch g := lex.read(c); {
-		case g.known && (g.meaning == Time || g.meaning == GunTime || g.meaning == ChipTime):
+		case g.known && g.meaning.isTime():
 			return nil
-		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
+		case g.known && g.meaning.isName():
 			who = true
 			runs = slices.DeleteFunc(runs, func(r acrossRun) bool { return r.from == i })
 		}
@@ -219,7 +216,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 		switch g := lex.read(c); {
 		case strings.IndexByte(c, ':') > 0 && kindOf(c) == kClock:
 			return nil
-		case g.known && (g.meaning == Name || g.meaning == GivenName || g.meaning == FamilyName):
+		case g.known && g.meaning.isName():
 			names = append(names, i)
 			if first < 0 || i <= first+3 {
 				first = i + 1
@@ -274,7 +271,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 // the only one; -1 for none.
 func timeColumn(lex *lexicon, cells []string, from, to int) int {
 	for c := from; c < to; c++ {
-		if g := lex.read(cellAt(cells, c)); g.known && (g.meaning == Time || g.meaning == GunTime || g.meaning == ChipTime) {
+		if g := lex.read(cellAt(cells, c)); g.known && g.meaning.isTime() {
 			return c
 		}
 	}
@@ -316,7 +313,7 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 // says one month for all.
 func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossRun) {
 	_, cells := t.grid.at(heading)
-	prev := 0
+	var days []int
 	for c := first; c < len(cells); c++ {
 		day, ok := dayAlone(cells[c])
 		if !ok {
@@ -325,7 +322,8 @@ func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossR
 			}
 			continue // a column that says who somebody is
 		}
-		runs = append(runs, acrossRun{from: c, to: c + 1, time: c, title: strconv.Itoa(day)})
+		runs = append(runs, acrossRun{from: c, to: c + 1, time: c})
+		days = append(days, day)
 	}
 	if len(runs) < 2 {
 		return nil
@@ -352,13 +350,11 @@ func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossR
 			months = append(months, month)
 		}
 	}
-	for k := range runs {
-		day, _ := strconv.Atoi(runs[k].title)
-		if k > 0 && months[k] == months[k-1] && day <= prev {
+	for k, day := range days {
+		if k > 0 && months[k] == months[k-1] && day <= days[k-1] {
 			return nil // numbers of something else
 		}
-		prev = day
-		runs[k].title += " " + months[k]
+		runs[k].title = strconv.Itoa(day) + " " + months[k]
 		runs[k].saidIn = said
 	}
 	t.coursesOver(lex, heading, runs)

@@ -78,7 +78,7 @@ func (s *settler) particles() {
 // from the runner before.
 func (s *settler) gaps() {
 	for i, g := range s.guesses {
-		if !g.known || g.meaning != Time && g.meaning != GunTime && g.meaning != ChipTime || !s.behindFirst(i) {
+		if !g.known || !g.meaning.isTime() || !s.behindFirst(i) {
 			continue
 		}
 		first, last, filled := 0.0, int64(-1), 0

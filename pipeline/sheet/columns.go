@@ -20,6 +20,12 @@ type settler struct {
 	clockColumns int  // columns of times of which no heading says which one counts
 }
 
+// isTime says whether a column of this meaning holds running times.
+func (m Meaning) isTime() bool { return m == Time || m == GunTime || m == ChipTime }
+
+// isName says whether it holds names of people or a part of them.
+func (m Meaning) isName() bool { return m == Name || m == GivenName || m == FamilyName }
+
 // settleColumns takes the headings (nil where there are none) and a sample of
 // the rows below them.
 func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []line, width int) *settler {
@@ -495,7 +501,7 @@ func (s *settler) underOneHeading() []int {
 		return p.filled >= 4 && p.whole && p.shareOf(kInt, kStatus) > .9 && p.count[kInt] > 0 && p.lo >= 0 && p.hi < hi
 	}
 	for i, g := range s.guesses {
-		if !g.known || g.meaning != Time && g.meaning != ChipTime && g.meaning != GunTime {
+		if !g.known || !g.meaning.isTime() {
 			continue
 		}
 		n := 1

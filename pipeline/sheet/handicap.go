@@ -123,7 +123,7 @@ func (s *settler) startAndFinish() {
 	}
 	start, finish := -1, -1
 	for i, p := range s.profiles {
-		if m := s.columns[i].Meaning; (m == Time || m == GunTime || m == ChipTime) && p.filled > 0 && !s.late(i) {
+		if m := s.columns[i].Meaning; m.isTime() && p.filled > 0 && !s.late(i) {
 			return
 		}
 		if p.shareOf(kClock) < .8 || p.count[kClock] == 0 {

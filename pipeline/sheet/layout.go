@@ -48,7 +48,7 @@ func findHeading(lex *lexicon, rows []line) layout {
 		// A list of times alone has one heading.
 		for i := range rows {
 			if c := trimmed(rows[i].cells); len(c) > 0 && rowFilled(c) == 1 && i+1 < len(rows) {
-				if g := lex.read(c[len(c)-1]); g.known && (g.meaning == Time || g.meaning == GunTime || g.meaning == ChipTime) && kindOf(cellAt(rows[i+1].cells, len(c)-1)) != kText {
+				if g := lex.read(c[len(c)-1]); g.known && g.meaning.isTime() && kindOf(cellAt(rows[i+1].cells, len(c)-1)) != kText {
 					best = i
 					break
 				}

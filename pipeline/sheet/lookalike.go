@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Columns that look like age groups cell by cell and are none as a whole.
 
@@ -43,10 +46,8 @@ func letterNumber(c string) (letter byte, number int, ok bool) {
 	if !digitsOnly(digits) {
 		return 0, 0, false
 	}
-	for _, d := range digits {
-		number = number*10 + int(d-'0')
-	}
-	return letter, number, true
+	number, err := strconv.Atoi(digits)
+	return letter, number, err == nil
 }
 
 // schoolForms says whether a column holds the classes of a school, "7B, 9C, 10A": a
@@ -77,7 +78,7 @@ func (p *Part) isPivot() bool {
 		labels = labels || pivotLabels[f]
 		first, rest, _ := strings.Cut(f, " ")
 		of, _, _ := strings.Cut(rest, " ")
-		timed := c.Meaning == Time || c.Meaning == GunTime || c.Meaning == ChipTime // "Nombre de courses" is no figure made of times
+		timed := c.Meaning.isTime() // "Nombre de courses" is no figure made of times
 		figures = figures || timed && pivotFigures[first] && (of == "of" || of == "von" || of == "de" || of == "di" || of == "van")
 	}
 	return labels || figures

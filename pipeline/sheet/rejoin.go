@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // rejoin puts texts together that an unquoted comma has cut in two: the row has
 // one cell too many, its cells are not of the kinds that the columns hold as they
@@ -41,16 +44,23 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 			}
 		}
 	}
+	return g.joinCells(func(row int, cells []string) int {
+		if row > after && len(cells) == len(headings)+1 {
+			return cutAt(cells, usual, name)
+		}
+		return -1
+	})
+}
+
+// joinCells puts the comma back between the cell that cut gives for a row, -1 for
+// none, and the one after it. It returns the number of rows mended.
+func (g *grid) joinCells(cut func(row int, cells []string) int) (mended int) {
 	out := newGrid()
 	for i := range g.refs {
 		row, cells := g.at(i)
-		if row > after && len(cells) == len(headings)+1 {
-			if at := cutAt(cells, usual, name); at >= 0 {
-				joined := append([]string(nil), cells[:at]...)
-				joined = append(joined, cells[at]+","+cells[at+1])
-				cells = append(joined, cells[at+2:]...)
-				mended++
-			}
+		if at := cut(row, cells); at >= 0 {
+			cells = slices.Concat(cells[:at], []string{cells[at] + "," + cells[at+1]}, cells[at+2:])
+			mended++
 		}
 		out.add(row, cells)
 	}
@@ -155,7 +165,7 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mended int) {
 	clock := -1
 	for i, h := range headings {
-		if m := lex.read(h).meaning; m == Time || m == GunTime || m == ChipTime {
+		if lex.read(h).meaning.isTime() {
 			if clock >= 0 {
 				return 0
 			}
@@ -187,17 +197,10 @@ func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mend
 	if rows < 8 || len(distinct) < 4 || rising*10 > rows*8 || !distinct["0"] && digits == 1 && len(distinct) < 7 {
 		return 0
 	}
-	out := newGrid()
-	for i := range g.refs {
-		row, cells := g.at(i)
+	return g.joinCells(func(row int, cells []string) int {
 		if row > after && kindOf(cellAt(cells, clock)) == kClock {
-			joined := append([]string(nil), cells[:clock]...)
-			joined = append(joined, cells[clock]+","+cells[clock+1])
-			cells = append(joined, cells[clock+2:]...)
-			mended++
+			return clock
 		}
-		out.add(row, cells)
-	}
-	*g = *out
-	return mended
+		return -1
+	})
 }

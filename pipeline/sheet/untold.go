@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"math"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -12,6 +11,10 @@ import (
 func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 	if len(s.clock) > 0 || p.Kind == Volunteers {
 		return
+	}
+	askStart := func(i int) {
+		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
+			"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
 	}
 	clock := s.find(Time)
 	for i, g := range s.guesses {
@@ -36,14 +39,12 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 		for i := range s.profiles {
 			if s.late(i) && s.profiles[i].shareOf(kClock) > .8 && strings.Contains(fold(s.headings[i]), "finish") {
-				p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
-					"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
+				askStart(i)
 				return
 			}
 		}
 	case clock >= 0 && s.timeOfDay(clock):
-		p.problem(sheet, headingRow, clock, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
-			"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
+		askStart(clock)
 	case clock >= 0:
 		for i := range s.columns {
 			if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
@@ -115,7 +116,7 @@ func (s *settler) handicapInside(clock, offset int) bool {
 		return false
 	}
 	spread := s.spread(clock)
-	return spread < sum/n/12 && 2*spread < s.spread(offset) && !math.IsNaN(spread)
+	return spread < sum/n/12 && 2*spread < s.spread(offset)
 }
 
 // askNames asks which columns hold the names of a table without headings that has
