@@ -145,7 +145,12 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			}
 			// Beside a year of birth a group of the age reached in the year says
 			// nothing more, and one of the age on the day only where it shows.
-			if y := e.birth(r.reckoning(age.YearEnd, day)); r.groupCutsYears || basis != age.Born || found.Days() < 365 || y.Lo > found.Lo || y.Hi < found.Hi {
+			says := r.groupCutsYears || basis != age.Born || found.Days() < 365
+			if !says { // only now: the entry keeps its window for one day
+				y := e.birth(r.reckoning(age.YearEnd, day))
+				says = y.Lo > found.Lo || y.Hi < found.Hi
+			}
+			if says {
 				meet(r.c.Group, e.birth(r.reckoning(b, day)), b, s)
 			}
 			out.AgeText = s

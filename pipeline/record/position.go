@@ -6,14 +6,13 @@ import "strings"
 // 1,204, 3 (tie). ok is false where no position stands there; blank says that nothing
 // or a dash does.
 func parsePosition(s string) (pos int32, tied, blank, ok bool) {
-	shared := false
+	bare := strings.TrimRight(s, ")")
 	for _, word := range [...]string{"tie", "tied", "joint"} {
-		if t := strings.TrimSuffix(strings.TrimRight(s, ")"), word); len(t) < len(strings.TrimRight(s, ")")) {
-			s, shared = strings.TrimRight(t, "( "), true // 3 (tie)
+		if t, found := strings.CutSuffix(bare, word); found {
+			s, tied = strings.TrimRight(t, "( "), true // 3 (tie)
 			break
 		}
 	}
-	tied = shared
 	i, digits := 0, 0
 	for i < len(s) && (s[i] == '=' || s[i] == '#' || s[i] == ' ' || s[i] == '\'' || (s[i] == 'T' || s[i] == 't') && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9') {
 		tied = tied || s[i] == '=' || s[i] == 'T' || s[i] == 't'
