@@ -44,13 +44,19 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}) // a grid has no errors of its own
 		return l
 	}
-	mayRepeat := func(p *Part) bool {
-		return p.Whole && p.Kind != Volunteers && p.Index(Date) < 0 && p.Index(Course) < 0 && p.Date.Settled && p.Course.OK() && p.Index(Time) >= 0 && p.named()
+	mayRepeat := make([]bool, len(parts))
+	for i, p := range parts {
+		mayRepeat[i] = p.Whole && p.Kind != Volunteers && p.Index(Date) < 0 && p.Index(Course) < 0 && p.Date.Settled && p.Course.OK() && p.Index(Time) >= 0 && p.named()
 	}
 	out := make([]bool, len(parts))
+	leave := func(i, same, of int, expected string) {
+		out[i] = true
+		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: parts[i].Tab, Row: parts[i].HeadingRow}, Severity: place.Note, Kind: "table-left-out",
+			Read: fmt.Sprintf("%d of %d lines", same, of), Expected: expected})
+	}
 	for i, a := range parts {
 		for k, b := range parts {
-			if i == k || out[i] || out[k] || !mayRepeat(a) || !mayRepeat(b) || a.Course.Value != b.Course.Value || a.Date.Day != b.Date.Day || a.Session.Value != b.Session.Value {
+			if i == k || out[i] || out[k] || !mayRepeat[i] || !mayRepeat[k] || a.Course.Value != b.Course.Value || a.Date.Day != b.Date.Day || a.Session.Value != b.Session.Value {
 				continue
 			}
 			small, large := read(i), read(k)
@@ -74,9 +80,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			case small.rows > large.rows, small.rows == large.rows && i < k, same*10 < small.rows*9:
 				continue
 			}
-			out[i] = true
-			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: a.Tab, Row: a.HeadingRow}, Severity: place.Note, Kind: "table-left-out",
-				Read: fmt.Sprintf("%d of %d lines", same, small.rows), Expected: "lines that do not stand in another table of the run already"})
+			leave(i, same, small.rows, "lines that do not stand in another table of the run already")
 		}
 	}
 	for i, p := range parts {
@@ -86,17 +90,15 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		// The best of the tabs of all weeks, on a tab without a date.
 		same := 0
 		for line := range read(i).of {
-			for k, q := range parts {
-				if mayRepeat(q) && read(k).of[line] {
+			for k := range parts {
+				if mayRepeat[k] && read(k).of[line] {
 					same++
 					break
 				}
 			}
 		}
 		if n := len(read(i).of); n > 0 && same == n && read(i).rows == n {
-			out[i] = true
-			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: p.Tab, Row: p.HeadingRow}, Severity: place.Note, Kind: "table-left-out",
-				Read: fmt.Sprintf("%d of %d lines", same, n), Expected: "a date, or lines that do not stand in another table already"})
+			leave(i, same, n, "a date, or lines that do not stand in another table already")
 		}
 	}
 	for i, p := range parts {
