@@ -1,6 +1,10 @@
 package who
 
-import "lapwing/pipeline/unit"
+import (
+	"slices"
+
+	"lapwing/pipeline/unit"
+)
 
 // Much shows only in what a whole runner's lines say together. So once the
 // runners are made they are looked at again, as a whole, and more widely than a
@@ -92,8 +96,7 @@ func (m *model) pairsAgain(keysOf func(c *cluster, ks []uint64) []uint64, worth 
 		}
 	})
 	pairs = sortUnique(m.o.Threads, pairs)
-	var out []uint64
-	for _, part := range spread(m, len(pairs), func(lo, hi int) []uint64 {
+	return slices.Concat(spread(m, len(pairs), func(lo, hi int) []uint64 {
 		var out []uint64
 		for _, p := range pairs[lo:hi] {
 			if s := m.weighForAsking(g.pool[p>>32], g.pool[uint32(p)]); s.total > m.o.Review {
@@ -101,10 +104,7 @@ func (m *model) pairsAgain(keysOf func(c *cluster, ks []uint64) []uint64, worth 
 			}
 		}
 		return out
-	}) {
-		out = append(out, part...)
-	}
-	return out
+	})...)
 }
 
 // smallKeys are the keys under which the lines of a small runner and everybody

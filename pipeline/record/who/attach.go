@@ -148,14 +148,7 @@ func (m *model) attachable(owner []int32) *attachment {
 			return
 		}
 		free := keys[a]>>63 == 0
-		g.known = false
-		if free && b-a > 3 && g.anyUnnumbered(rows) && g.contradict(rows) {
-			n := g.peopleOf(rows)
-			g.known = n > 1 && g.anyLoose(rows)
-			if n > 1 {
-				m.noteSakes([]sake{{m.names.keys[m.recs[rows[0]].name].full, n}})
-			}
-		}
+		g.findNamesakes(free, rows)
 		eachGroup(keys[a:b], 0, func(x, y int) {
 			from := len(g.rows)
 			old := map[int32][]int32{}
@@ -185,6 +178,7 @@ func (m *model) attachable(owner []int32) *attachment {
 			}
 		})
 	})
+	m.noteSakes(g.sakes)
 	// In the order of their first rows by Key.
 	order := make([]int32, len(g.sigs))
 	first := make([]int64, len(g.sigs))

@@ -430,17 +430,16 @@ func (m *model) wideKeysOf(k nameKey, c *cluster, ks []uint64) []uint64 {
 func (m *model) formalInitials(ks []uint64, given int32, family uint64, initial string) []uint64 {
 	seen := initial
 	for _, g := range m.names.given.groups[given] {
-		for _, r := range nickInitials[g] {
-			if !strings.ContainsRune(seen, r) {
-				seen += string(r)
-				ks = append(ks, key(keyFamilyInitial, family, hash(string(r))))
-			}
+		if formal := nickLetters[g][:1]; !strings.Contains(seen, formal) {
+			seen += formal
+			ks = append(ks, key(keyFamilyInitial, family, hash(formal)))
 		}
 	}
 	return ks
 }
 
-// nickLetters are the first letters of all names of each nickname line.
+// nickLetters are the first letters of all names of each nickname line, that of
+// the formal name first.
 var nickLetters = func() []string {
 	var out []string
 	for l := range strings.SplitSeq(strings.TrimSpace(nicknames), "\n") {
@@ -451,15 +450,6 @@ var nickLetters = func() []string {
 			}
 		}
 		out = append(out, s)
-	}
-	return out
-}()
-
-// nickInitials is the first letter of each nickname line's formal name.
-var nickInitials = func() []string {
-	var out []string
-	for l := range strings.SplitSeq(strings.TrimSpace(nicknames), "\n") {
-		out = append(out, first(l, 1))
 	}
 	return out
 }()

@@ -195,7 +195,7 @@ func (m *model) words(ev Evidence, s *sum, x, y *cluster) string {
 		if n := same + sameDay; n > 1 {
 			text = fmt.Sprintf("both on the same day %d times", n)
 		}
-		if met := max(m.chances(x.runs, y.runs), m.chances(y.runs, x.runs)); met >= 1.5 {
+		if met := m.meetings(x, y); met >= 1.5 {
 			text += fmt.Sprintf("; two people would have met about %.0f times", met)
 		}
 		return text

@@ -143,14 +143,7 @@ func (m *model) sign() error {
 		eachGroup(keys[lo:hi], 33, func(a, b int) {
 			rows, ks := g.rows[a:b], keys[lo+a:lo+b]
 			free := ks[0]>>63 == 0
-			g.known = false
-			if free && b-a > 3 && g.anyUnnumbered(rows) && g.contradict(rows) {
-				n := g.peopleOf(rows)
-				g.known = n > 1 && g.anyLoose(rows)
-				if n > 1 {
-					g.sakes = append(g.sakes, sake{m.names.keys[g.recs[rows[0]].name].full, n})
-				}
-			}
+			g.findNamesakes(free, rows)
 			eachGroup(ks, 0, func(x, y int) { g.group(free, rows[x:y]) })
 		})
 		parts[k] = g
@@ -307,6 +300,19 @@ func (g *signer) contradict(rows []int32) bool {
 		w = v
 	}
 	return false
+}
+
+// findNamesakes notes whether rows of one name and sex are of several people, and
+// of how many. free is false for rows that stay alone.
+func (g *signer) findNamesakes(free bool, rows []int32) {
+	g.known = false
+	if !free || len(rows) <= 3 || !g.anyUnnumbered(rows) || !g.contradict(rows) {
+		return
+	}
+	if n := g.peopleOf(rows); n > 1 {
+		g.known = g.anyLoose(rows)
+		g.sakes = append(g.sakes, sake{g.m.names.keys[g.recs[rows[0]].name].full, n})
+	}
 }
 
 // peopleOf counts the people whom the births of rows of one name show, up to

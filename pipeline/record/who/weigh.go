@@ -207,10 +207,7 @@ func (m *model) namesGoTogether(x, y int32, s *sum) {
 // known to have it: of k namesakes, any one is met by chance one time in k, how
 // rare the name may be elsewhere.
 func (m *model) amongNamesakes(x, y int32, s *sum) {
-	k := min(m.sakes[m.names.keys[x].full], m.sakes[m.names.keys[y].full])
-	if m.names.keys[x].full != m.names.keys[y].full {
-		k = max(m.sakes[m.names.keys[x].full], m.sakes[m.names.keys[y].full])
-	}
+	k := max(m.sakes[m.names.keys[x].full], m.sakes[m.names.keys[y].full])
 	if k < 2 || s.level[FamilyName] == Differs || s.level[GivenName] == Differs {
 		return
 	}
@@ -697,7 +694,7 @@ func (m *model) weighDays(a, b *cluster, s *sum) {
 	if a.loose || b.loose {
 		return // known namesakes: whoever of them it is not was missing too
 	}
-	if chances := max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs)); chances > 0 {
+	if chances := m.meetings(a, b); chances > 0 {
 		s.add(TakeTurns, Equal, min(5, chances/math.Ln2))
 	}
 }
@@ -743,7 +740,7 @@ func (m *model) weighForAsking(a, b *cluster) sum {
 	}
 	same, sameDay := m.clashes(a, b)
 	mistakes := strangeLines * float64(min(len(a.runs), len(b.runs)))
-	met := max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs), mistakes)
+	met := max(m.meetings(a, b), mistakes)
 	bits := float64(same+sameDay)*math.Log2(mistakes/met) + (met-mistakes)/math.Ln2
 	if more := min(0, bits) - float64(s.bits[SameRun]); more > 0 {
 		s.add(SameRun, Differs, more)
@@ -754,6 +751,12 @@ func (m *model) weighForAsking(a, b *cluster) sum {
 
 // strangeLines is the share of a runner's lines that are somebody else's.
 const strangeLines = .01
+
+// meetings is how often two people who come as a and b do would have met by
+// chance: of the two ways to reckon it, the one that gives more.
+func (m *model) meetings(a, b *cluster) float64 {
+	return max(m.chances(a.runs, b.runs), m.chances(b.runs, a.runs))
+}
 
 // chances is how many of b's runs in the time that a ran a would have been in,
 // by how often a came. So a single line says something, too: a regular who
