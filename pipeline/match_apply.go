@@ -292,16 +292,24 @@ func (a *applying) readPair(r *MatchAnswer, c rowCode, people []MatchPerson, ans
 			return nil
 		}
 	}
-	no, already := against(a.have, same, t[0], t[1])
+	a.decide(r, c, same, t[0], t[1])
+	return nil
+}
+
+// decide takes what a row says of two: refused where decisions contradict it,
+// fresh where it does not hold already.
+func (a *applying) decide(r *MatchAnswer, c rowCode, same bool, x, y target) (fresh, refused bool) {
+	no, already := against(a.have, same, x, y)
 	switch {
 	case len(no) > 0:
-		a.refuse(r.Answer, "%v", contradictionError(same, t[0].shown, t[1].shown, no))
+		a.refuse(r.Answer, "%v", contradictionError(same, x.shown, y.shown, no))
+		return false, true
 	case already != nil:
 		a.out.Already++
-	default:
-		a.fresh = append(a.fresh, freshRow{r, c, same, t[0], t[1]})
+		return false, false
 	}
-	return nil
+	a.fresh = append(a.fresh, freshRow{r, c, same, x, y})
+	return true, false
 }
 
 // now is the number in use for a number that was given.
@@ -330,18 +338,12 @@ func (a *applying) readLine(r *MatchAnswer, c rowCode, people []MatchPerson, ans
 	give := func(same bool, p MatchPerson) {
 		to := target{no: p.no, at: p.at, person: p, shown: p.Shown()}
 		for i, line := range lines {
-			no, already := against(a.have, same, line, to)
-			switch {
-			case len(no) > 0:
-				a.refuse(r.Answer, "%v", contradictionError(same, line.shown, to.shown, no))
+			fresh, refused := a.decide(r, c, same, line, to)
+			if refused {
 				return
-			case already != nil:
-				a.out.Already++
-			default:
-				a.fresh = append(a.fresh, freshRow{r, c, same, line, to})
-				if i > 0 && !same { // whoever they are, they are one
-					a.fresh = append(a.fresh, freshRow{r, c, true, lines[0], line})
-				}
+			}
+			if fresh && i > 0 && !same { // whoever they are, they are one
+				a.fresh = append(a.fresh, freshRow{r, c, true, lines[0], line})
 			}
 		}
 	}

@@ -75,15 +75,7 @@ func (a *applying) decidePieces(list []pieceAnswer) {
 		if x.t.no > y.t.no {
 			x, y = y, x
 		}
-		no, already := against(a.have, same, x.t, y.t)
-		switch {
-		case len(no) > 0:
-			a.refuse(y.row.Answer, "%v", contradictionError(same, x.t.shown, y.t.shown, no))
-		case already != nil:
-			a.out.Already++
-		default:
-			a.fresh = append(a.fresh, freshRow{y.row, y.code, same, x.t, y.t})
-		}
+		a.decide(y.row, y.code, same, x.t, y.t)
 	}
 	var first []pieceAnswer // of each letter
 	for i, p := range list {
