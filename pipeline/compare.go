@@ -66,6 +66,26 @@ func (f *field) compareSheets() []storedProblem {
 type issue struct {
 	part  *partInfo
 	lines []int
+
+	people map[string]int // lines by who stands on them; nil until asked for
+	places map[int32]int  // lines by place
+}
+
+// indexed gives the lines of an issue by person and by place.
+func (f *field) indexed(s *issue) (people map[string]int, places map[int32]int) {
+	if s.people == nil {
+		s.people, s.places = map[string]int{}, map[int32]int{}
+		for _, i := range s.lines {
+			k := f.lineKey(i)
+			if k.person != "" {
+				s.people[k.person] = i
+			}
+			if k.position > 0 {
+				s.places[k.position] = i
+			}
+		}
+	}
+	return s.people, s.places
 }
 
 func (f *field) compareRun(run int32, lines []int) []storedProblem {
@@ -155,17 +175,11 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		return true, true, tell("two-part-sheet", fmt.Sprintf("%d lines joined with %s on position", len(later.lines), earlier.part.path), "", place.Note)
 	}
 	has := map[lineKey][]int{}
-	people, places := map[string]int{}, map[int32]int{}
 	for _, i := range earlier.lines {
 		k := f.lineKey(i)
 		has[k] = append(has[k], i)
-		if k.person != "" {
-			people[k.person] = i
-		}
-		if k.position > 0 {
-			places[k.position] = i
-		}
 	}
+	people, places := f.indexed(earlier)
 	same := make([]int, len(later.lines)) // line of the earlier part, -1
 	shared, samePeople, samePlaces := 0, 0, 0
 	for n, i := range later.lines {

@@ -95,7 +95,7 @@ func (f *field) copiedRuns() []storedProblem {
 		part, from := &f.parts[f.part[mine[0]]-1], &f.parts[f.part[lines[p.from][0]]-1]
 		run := &f.runs[p.from-1]
 		out = append(out, storedProblem{place.Problem{Place: place.Place{Sheet: part.path, Tab: part.tab}, Severity: place.Look, Kind: resultsCopied,
-			Read: fmt.Sprintf("all %d people have the very times that they have on %s, the run of %s", len(mine), from.path, run.day.Time().Format("2 January 2006")),
+			Read: fmt.Sprintf("all %d people have the very times that they have on %s, the run of %s", len(mine), from.path, run.day.Long()),
 			Do:   fmt.Sprintf("Which day are these results of? If the sheet was copied and not filled in yet: lapwing sheets withdraw %q, and load the right one. If the other is the wrong one, withdraw that.", part.path)}, part.sheetNo, p.copied})
 	}
 	return out

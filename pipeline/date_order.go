@@ -79,7 +79,7 @@ func noteOrder(s *sheet.Sheet, o *sheet.Options) {
 		}
 		read := p.Date.Text
 		if p.Date.Settled {
-			read = fmt.Sprintf("%s as %s", read, p.Date.Day.Time().Format("2 January 2006"))
+			read = fmt.Sprintf("%s as %s", read, p.Date.Day.Long())
 		}
 		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: dateOrderSettled,
 			Read: strings.TrimSpace(read + ", " + map[string]string{"dmy": "day first", "mdy": "month first"}[o.DateOrder]),
@@ -283,22 +283,17 @@ func (d *knownDays) weekdayOf(course string) (w int, share float64) {
 	if usual, listed := d.listed[course]; listed && usual >= 0 {
 		return usual, .99
 	}
-	var weekdays [7]int
-	n := 0
-	for day := range d.days[course] {
-		weekdays[day.Weekday()]++
-		n++
+	runs := len(d.days[course])
+	if runs == 0 {
+		return -1, 0
 	}
-	w = -1
+	weekdays := d.weekdays(course)
 	for i, k := range weekdays {
-		if k > 0 && (w < 0 || k > weekdays[w]) {
+		if k > weekdays[w] {
 			w = i
 		}
 	}
-	if w < 0 {
-		return -1, 0
-	}
-	return w, float64(weekdays[w]+1) / float64(n+2)
+	return w, float64(weekdays[w]+1) / float64(runs+2)
 }
 
 // heldOn says whether a course is known to be held on a weekday.

@@ -58,7 +58,7 @@ func (w *work) doubtfulNames() []storedProblem {
 			Place: place.Place{Sheet: part.path, Tab: part.tab, Row: int(f.row[i])}, Severity: place.Look, Kind: nameDoubtful,
 			Read: f.names.list[f.name[i]],
 			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", name.Best([]name.Spelling{{Text: f.names.list[f.name[o]], Count: 1}}), b,
-				text.Count(lines[other], "result"), f.day(int(o)).Time().Format("2 January 2006")),
+				text.Count(lines[other], "result"), f.day(int(o)).Long()),
 			Do: fmt.Sprintf("Please ask. One person: lapwing match join R%d R%d; two people: lapwing match part R%d R%d. Why it is asked: lapwing match explain R%d R%d", b, a, b, a, b, a),
 		}, part.sheetNo, f.run[i]})
 	}

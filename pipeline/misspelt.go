@@ -554,17 +554,21 @@ func matching(x, y string) (n int) {
 	return n
 }
 
+// weekdays counts the runs of a course by weekday.
+func (d *knownDays) weekdays(course string) (n [7]int) {
+	for day := range d.days[course] {
+		n[day.Weekday()]++
+	}
+	return n
+}
+
 // usualWeekday is the weekday of a course, by courses.csv or of four runs in
 // five; -1 where it has none.
 func (d *knownDays) usualWeekday(course string) int {
 	if usual, listed := d.listed[course]; listed && usual >= 0 {
 		return usual
 	}
-	var weekdays [7]int
-	for day := range d.days[course] {
-		weekdays[day.Weekday()]++
-	}
-	for w, n := range weekdays {
+	for w, n := range d.weekdays(course) {
 		if n > 0 && 5*n >= 4*len(d.days[course]) {
 			return w
 		}
@@ -691,7 +695,8 @@ func (p *parsedSheet) allKnown(d *knownDays, meant []courseMeant) bool {
 }
 
 // openAsMeant reads a sheet for a dry run: with a date of two readings as other
-// sheets say, with a misspelt course as the people on it say, or asking. meant is what is answered about the course.
+// sheets say, with a misspelt course as the people on it say, or asking. meant is what
+// is answered about the two.
 func (pl *Pipeline) openAsMeant(ctx context.Context, name string, data []byte, hand ByHand, earlier *remembered) (p *parsedSheet, meant string, err error) {
 	said := hand
 	if hand.Course == "" {

@@ -289,7 +289,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", a)
 	}
 	if s := settledByOthers(p.problems); s != "" {
-		fmt.Fprintf(w, "  Course: %s\n", s)
+		fmt.Fprintf(w, "  Settled by other sheets: %s\n", s)
 	}
 	if !found {
 		return fmt.Errorf("%s has no row %d that was read", e.Path, row)

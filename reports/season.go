@@ -90,7 +90,7 @@ func Season(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*Season
 	case !os.IsNotExist(err):
 		return nil, err
 	case s.Close && d.latest < s.To && !s.Unfinished:
-		return nil, fmt.Errorf("season %s ends on %s, and the newest sheet is of %s. To close it as it stands now, say --close --unfinished", s.Name, fullDay(s.To), fullDay(d.latest))
+		return nil, fmt.Errorf("season %s ends on %s, and the newest sheet is of %s. To close it as it stands now, say --close --unfinished", s.Name, s.To.Long(), d.latest.Long())
 	case s.Close && s.To < d.latest:
 		rep.Notes = append(rep.Notes, "Most improved is not in the closed season. "+notWorkedOut)
 	}

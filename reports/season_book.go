@@ -61,7 +61,7 @@ func (d *season) name(id int32) string {
 // book builds the workbook.
 func (d *season) book(i issueOf) *table.Book {
 	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
-		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, fullDay(d.s.From), fullDay(d.s.To))}
+		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, d.s.From.Long(), d.s.To.Long())}
 	b.Tabs = append(b.Tabs, d.honours())
 	b.Tabs = append(b.Tabs, present(d.sinceTab(), d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),
 		d.recordTab(), d.alltimeTab(), d.newcomerTab(), d.courseTab(), d.conditionsTab())...)

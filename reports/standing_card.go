@@ -87,7 +87,7 @@ func (d *standingRows) summary() section {
 		total = int(*n)
 	}
 	text := fmt.Sprintf("%s, the first in these sheets on %s, the last on %s.", upperFirst(spelt(total, "run", "runs")),
-		fullDay(first), fullDay(last))
+		first.Long(), last.Long())
 	if pbs > 0 {
 		text += fmt.Sprintf(" %s", upperFirst(spelt(pbs, "personal best", "personal bests")))
 		switch {
@@ -129,7 +129,7 @@ func (d *standingRows) summary() section {
 	}
 	if len(t.Rows) > 0 {
 		s.table = t
-		s.paras = append(s.paras, "This season: since "+fullDay(d.from)+".")
+		s.paras = append(s.paras, "This season: since "+d.from.Long()+".")
 	}
 	return s
 }

@@ -156,7 +156,7 @@ func (c *Card) svg() string {
 	y := func(s float64) float64 { return top + (hi-min(s, hi))/(hi-lo)*(h-top-bottom) }
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg viewBox="0 0 %.0f %.0f" role="img" aria-label="Adjusted times over %s from %s to %s; lower is faster"><g font-size="15" fill="#000">`,
-		w, h, distance(c.usualDistance()), fullDay(from), fullDay(to))
+		w, h, distance(c.usualDistance()), from.Long(), to.Long())
 	legend := []string{"\u25cf adjusted time", "\u25c6 of a personal best"}
 	var line, upper, lower []string
 	for _, q := range p {

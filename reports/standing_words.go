@@ -95,8 +95,8 @@ func (d *standingRows) longView() string {
 	}
 	was, low, high := first.form()
 	is, nowLow, nowHigh := last.form()
-	s := fmt.Sprintf("The longer view, over %s: form was about %s (likely %s to %s) on %s and %s (%s to %s) on %s", distance(dist), clockOf(was), clockOf(low), clockOf(high), fullDay(first.day),
-		clockOf(is), clockOf(nowLow), clockOf(nowHigh), fullDay(last.day))
+	s := fmt.Sprintf("The longer view, over %s: form was about %s (likely %s to %s) on %s and %s (%s to %s) on %s", distance(dist), clockOf(was), clockOf(low), clockOf(high), first.day.Long(),
+		clockOf(is), clockOf(nowLow), clockOf(nowHigh), last.day.Long())
 	switch {
 	case nowHigh < low:
 		s += ": faster, beyond what the estimates leave open."
@@ -106,7 +106,7 @@ func (d *standingRows) longView() string {
 		s += ": no difference that these estimates can be sure of."
 	}
 	if best != nil && since > 0 {
-		s += fmt.Sprintf(" The last personal best was on %s, %s ago", fullDay(best.day), count(since, "timed run", "timed runs"))
+		s += fmt.Sprintf(" The last personal best was on %s, %s ago", best.day.Long(), count(since, "timed run", "timed runs"))
 		if f, _, _ := best.form(); f == f {
 			s += ", with form at about " + clockOf(f)
 		}

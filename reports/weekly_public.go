@@ -66,7 +66,7 @@ func (d *weekly) book(i issueOf) *table.Book {
 func (d *weekly) standingOf(i issueOf) string {
 	s := fmt.Sprintf("Issue %d", i.Number)
 	if d.provisional() {
-		return s + ", provisional: corrections until " + fullDay(d.on+d.o.correctionDays())
+		return s + ", provisional: corrections until " + (d.on + d.o.correctionDays()).Long()
 	}
 	return s
 }

@@ -184,7 +184,7 @@ func (e Event) named(said string, courseName func(string) string) string {
 	case 0:
 		return said
 	case 1:
-		return courseName(e.Runs[0].Course) + ", " + fullDay(e.Runs[0].On) + ": " + said
+		return courseName(e.Runs[0].Course) + ", " + e.Runs[0].On.Long() + ": " + said
 	}
 	first, last, courses := e.Runs[0].On, e.Runs[0].On, map[string]bool{}
 	for _, r := range e.Runs {
@@ -196,7 +196,7 @@ func (e Event) named(said string, courseName func(string) string) string {
 		s = courseName(e.Runs[0].Course) + ", " + s
 	}
 	if first == last {
-		return s + " on " + fullDay(first) + ": " + said
+		return s + " on " + first.Long() + ": " + said
 	}
-	return s + " from " + fullDay(first) + " to " + fullDay(last) + ": " + said
+	return s + " from " + first.Long() + " to " + last.Long() + ": " + said
 }

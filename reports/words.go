@@ -78,9 +78,6 @@ func distance(m int32) string {
 	return fmt.Sprintf("%d m", m)
 }
 
-// fullDay is "7 March 2026".
-func fullDay(d unit.Day) string { return d.Time().Format("2 January 2006") }
-
 // longDay is "Saturday 7 March 2026".
 func longDay(d unit.Day) string { return d.Time().Format("Monday 2 January 2006") }
 

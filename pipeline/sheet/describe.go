@@ -60,9 +60,9 @@ func (p *Part) describe(w io.Writer) {
 	show("course", p.Course)
 	switch d := p.Date; {
 	case d.Settled && d.Why == "":
-		fmt.Fprintf(w, "    date      %s, from %s: %s\n", longDate(d.Day), d.From, d.Text)
+		fmt.Fprintf(w, "    date      %s, from %s: %s\n", d.Day.Long(), d.From, d.Text)
 	case d.Settled:
-		fmt.Fprintf(w, "    date      %s, from %s: %s; %s\n", longDate(d.Day), d.From, d.Text, d.Why)
+		fmt.Fprintf(w, "    date      %s, from %s: %s; %s\n", d.Day.Long(), d.From, d.Text, d.Why)
 	case d.From != "" && d.Text != "" && d.Why != "":
 		fmt.Fprintf(w, "    date      from %s: %s; %s\n", d.From, d.Text, d.Why)
 	case d.From != "":

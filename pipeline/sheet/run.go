@@ -920,11 +920,11 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 			return
 		}
 		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
-			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", longDate(p.Date.Day), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", p.Date.Day.Long(), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
 		}
 		for _, e := range evs {
 			if e.strength < best.e.strength && e.strength == 2 && e.settled() && e.readings[0].day() != p.Date.Day {
-				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", longDate(p.Date.Day), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", longDate(p.Date.Day), e.from, e.readings[0].day()))
+				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", p.Date.Day.Long(), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", p.Date.Day.Long(), e.from, e.readings[0].day()))
 				break
 			}
 		}
@@ -1424,7 +1424,7 @@ func (rs *runSettler) ask(p *Part) {
 	case len(p.Date.Choices) > 1:
 		var says, flags []string
 		for _, c := range p.Date.Choices[:min(6, len(p.Date.Choices))] {
-			says = append(says, longDate(c))
+			says = append(says, c.Long())
 			flags = append(flags, "--date "+c.String())
 		}
 		for i, from := range p.Date.ChoiceFrom {
@@ -1461,6 +1461,3 @@ func (rs *runSettler) whichDate() string {
 	}
 	return "Which date was the run? Load the sheet again with --date YEAR-MONTH-DAY."
 }
-
-// longDate prints 3 April 2026.
-func longDate(d unit.Day) string { return d.Time().Format("2 January 2006") }

@@ -69,8 +69,8 @@ func (rs *runSettler) askCopied(p *Part, weekday int, evs []evidence) bool {
 	case !ok || len(days) == 1 && days[0] == p.Date.Day:
 		return false
 	case len(days) == 1:
-		p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", p.Date.Text, fmt.Sprintf("%s as in the %s", longDate(days[0]), file.from),
-			fmt.Sprintf("The sheet is taken as the run of %s, which falls on the right weekday. If the %s is right, load it with --date %s.", longDate(days[0]), p.Date.From, p.Date.Day))
+		p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", p.Date.Text, fmt.Sprintf("%s as in the %s", days[0].Long(), file.from),
+			fmt.Sprintf("The sheet is taken as the run of %s, which falls on the right weekday. If the %s is right, load it with --date %s.", days[0].Long(), p.Date.From, p.Date.Day))
 		p.Date = FoundDate{Day: days[0], Settled: true, Text: file.text, From: file.from, Why: "it falls on the right weekday"}
 		return true
 	}
@@ -142,9 +142,9 @@ func (rs *runSettler) takenByOthers(parts []*Part) {
 			if other == nil || taken[runDay{p.Course.Value, left}] != nil || !saysDate(p.Tab, left) {
 				continue
 			}
-			p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", p.Date.Text, fmt.Sprintf("%s as in the tab name", longDate(left)),
-				fmt.Sprintf("The tab is taken as the run of %s, since tab %q is that of %s. Please put its title right.", longDate(left), other.Tab, longDate(d)))
-			p.Date = FoundDate{Day: left, Settled: true, Text: p.Tab, From: "tab name", Why: fmt.Sprintf("tab %q is the run of %s", other.Tab, longDate(d))}
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", p.Date.Text, fmt.Sprintf("%s as in the tab name", left.Long()),
+				fmt.Sprintf("The tab is taken as the run of %s, since tab %q is that of %s. Please put its title right.", left.Long(), other.Tab, d.Long()))
+			p.Date = FoundDate{Day: left, Settled: true, Text: p.Tab, From: "tab name", Why: fmt.Sprintf("tab %q is the run of %s", other.Tab, d.Long())}
 			p.runs.day, p.runs.dayOK = left, true
 			taken[runDay{p.Course.Value, left}] = p
 			break

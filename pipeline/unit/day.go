@@ -45,6 +45,9 @@ func (d Day) Date() (year, month, day int) {
 // String prints ISO 8601, 2026-01-03.
 func (d Day) String() string { return d.Time().Format("2006-01-02") }
 
+// Long prints the day in words, 3 January 2026.
+func (d Day) Long() string { return d.Time().Format("2 January 2006") }
+
 // Weekday of the day.
 func (d Day) Weekday() time.Weekday { return d.Time().Weekday() }
 

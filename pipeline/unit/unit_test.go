@@ -30,3 +30,9 @@ func TestCeilSeconds(t *testing.T) {
 		t.Errorf("24:31.000 rounds to %s", Clock(s))
 	}
 }
+
+func TestLong(t *testing.T) {
+	if got := NewDay(2026, 1, 3).Long(); got != "3 January 2026" {
+		t.Errorf("%q, want 3 January 2026", got)
+	}
+}
