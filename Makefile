@@ -24,7 +24,7 @@ demo: build ## make the demo district, load its sheets, write its reports
 	@echo
 	@echo "Open for a first look (folder demo/reports):"
 	@cd demo && ls -t reports/*.xlsx | grep -v -e -desk | sort -t_ -k2 -r | sed -n 1,3p | sed 's/^/  the board and results of a run:  demo\//'
-	@cd demo && ls -t reports/*-desk.xlsx | sort -t_ -k2 -r | sed -n 1p | sed 's/^/  what the desk should check:      demo\//'
+	@cd demo && ls reports/*-desk.xlsx | sort -t_ -k2,2r -k1,1 | sed -n 1p | sed 's/^/  what the desk should check:      demo\//'
 	@cd demo && ls -t reports/*.txt | sort -t_ -k2 -r | sed -n 1p | sed 's/^/  the write-up:                    demo\//'
 	@echo "Then try:  cd demo && ../$(BIN) courses    or    ../$(BIN) standing \"a name from a report\""
 

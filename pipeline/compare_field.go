@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"lapwing/pipeline/place"
@@ -11,7 +12,7 @@ import (
 // anotherField is the kind of question which run a sheet is of, where its course
 // and date are those of a run that other people, or the same with other times,
 // are known to have run.
-const anotherField = "another-field"
+const anotherField = "other-people-or-times"
 
 // A later sheet is of the field of an earlier one where half of the smaller are on
 // both, and half of those have the same time on both. A corrected sheet keeps
@@ -29,15 +30,7 @@ func (f *field) isAnotherField(earlier, later *issue) bool {
 	if later.part.kind == "excerpt" || later.part.kind == fullByHand || min(len(earlier.lines), len(later.lines)) < fewestOfField {
 		return false
 	}
-	people, places := map[string]int{}, map[int32]int{}
-	for _, i := range earlier.lines {
-		if k := f.lineKey(i); k.person != "" {
-			people[k.person] = i
-		}
-		if f.position[i] > 0 {
-			places[f.position[i]] = i
-		}
-	}
+	people, places := f.indexed(earlier)
 	rounded := f.wholeSeconds(earlier) != f.wholeSeconds(later)
 	known, compared, conflicts := 0, 0, 0
 	var apart []int32 // how much later each is on the later sheet
@@ -126,17 +119,15 @@ func (f *field) isOfField(standing []*issue, later *issue) bool {
 // leaveOut leaves the lines of a part of another field out until somebody says
 // which run they are of.
 func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProblem {
-	people, path := map[string]bool{}, standing[0].part.path
-	for _, earlier := range standing {
-		for _, i := range earlier.lines {
-			people[f.lineKey(i).person] = true
-		}
-	}
-	both, named := 0, 0
+	path, both, named := standing[0].part.path, 0, 0
 	for _, i := range later.lines {
 		if k := f.lineKey(i); k.person != "" {
 			named++
-			if people[k.person] {
+			if slices.ContainsFunc(standing, func(s *issue) bool {
+				people, _ := f.indexed(s)
+				_, ok := people[k.person]
+				return ok
+			}) {
 				both++
 			}
 		}
@@ -148,7 +139,7 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 	if 2*both >= named && named > 0 {
 		read += ", with other times"
 	}
-	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Take the sheet out (lapwing sheets withdraw %q) and load it again with --date or --course if it is of another run, with --session 2 if it is another race of that day, with --kind full if it takes the other's place.",
+	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. First take the sheet out: lapwing sheets withdraw %q. Then load it again: with --session 2 if it is another race of that day (and --distance \"2 km\" if that is shorter); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
 		len(later.lines), later.part.path)
 	if f.isOneOfTabs(later.part) {
 		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course on this tab and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines))

@@ -140,7 +140,7 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 	return pl.DB.Exec(ctx, fmt.Sprintf(`insert into sheet.settled
 		select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, 'a later sheet stands for this run'
 		from sheet.problem p
-		where p.kind not in ('new-issue', 'another-field') and p.run_no in (select run_no from sheet.problem where kind = 'new-issue')
+		where p.kind not in ('new-issue', 'other-people-or-times') and p.run_no in (select run_no from sheet.problem where kind = 'new-issue')
 			and exists (select 1 from record.line l join sheet.part t on t.part_no = l.part_no where l.run_no = p.run_no and t.sheet_no = p.sheet_no)
 			and not exists (select 1 from record.line l join sheet.part t on t.part_no = l.part_no join record.result r on r.line_no = l.line_no
 				where l.run_no = p.run_no and t.sheet_no = p.sheet_no and r.status <> %d)`, record.Superseded))

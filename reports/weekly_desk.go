@@ -249,7 +249,7 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	n := newNotes("DeskNotes", d.standingOf(i), i.Desk)
 	add := n.add
 	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")
-	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded by a later sheet.")
+	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded: a later sheet of the run stands, or the sheet is left out until somebody says of which run it is.")
 	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
 	add("Boxes", "A correction needs only the box that is wrong. Right group and right club are as printed, right sex is M, W, X or not given. To strike out a line choose the reason. An empty box changes nothing.")
 	add("More boxes", "Names exchanged with place: where two people stand under each other's name, as when the two were mixed up at the finish, the place of the other; the names change over, places and times stay. (Two who came in the other way round: Right place, of both.) As a record: whether the result has been checked and stands. Runs and best before the sheets: what this person had run before the sheets begin, on all courses.")

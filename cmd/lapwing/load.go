@@ -263,7 +263,7 @@ func printProblems(a *app, problems []place.Problem, most int) {
 
 // ownWords are the kinds of problem whose Read is a remark of the program's
 // own, not what stands in a cell.
-var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true, "another-field": true, "results-copied": true,
+var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true, "other-people-or-times": true, "results-copied": true,
 	"two-part-sheet": true, "distance-unsure": true, "order-not-by-time": true, "answer-remembered": true, "decision-contradicted": true, "rows-in-one-cell": true,
 	"column-not-used": true, "age-column-not-used": true, "opening-time": true, "corrected-out-of-order": true, "exchanged-after-correction": true}
 

@@ -75,7 +75,7 @@ func (c *runCheck) voids() {
 			continue
 		}
 		l.Status = Doubtful
-		c.add(l, place.Doubtful, "line-said-void", l.Note, "another line with this place or name", "Ask whether somebody finished here; then take the note out, or the line")
+		c.add(l, place.Doubtful, "line-said-void", l.Note, "another line with this place or name", "Did somebody finish here? If so: lapwing correct COURSE DATE PLACE --reinstate; if nobody did: lapwing correct COURSE DATE PLACE --not-a-finisher")
 	}
 }
 
