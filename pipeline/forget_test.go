@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -17,12 +18,16 @@ import (
 	"golang.org/x/text/encoding/unicode"
 )
 
+// digest is a SHA-256 in hexadecimal, as a word of its own.
+var digest = regexp.MustCompile(`\b[0-9a-f]{64}\b`)
+
 // stillNamed lists the files below a folder in which a text stands in any
 // capitals, as UTF-8 or UTF-16, inside workbooks as well.
 func stillNamed(t *testing.T, dir string, texts ...string) (found []string) {
 	t.Helper()
 	holds := func(data []byte) bool {
-		low := bytes.ToLower(data)
+		// one keyed hash in a thousand has the digits of a year by chance
+		low := digest.ReplaceAll(bytes.ToLower(data), nil)
 		for _, s := range texts {
 			wide, err := unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM).NewEncoder().Bytes([]byte(strings.ToLower(s)))
 			if err != nil {
