@@ -1,0 +1,174 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+func (rs *runSettler) course(p *Part) {
+	p.runs.book = rs.book
+	p.runs.courseCol = p.Index(Course)
+	switch {
+	case rs.o.Course != "":
+		p.Course = Found{Value: rs.book.slug(rs.o.Course), Text: rs.o.Course, From: "given by hand"}
+		p.runs.courseCol = -1
+	case p.runs.courseCol >= 0:
+		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
+		// Rows with an empty cell fall back on the titles.
+		if f := rs.titleCourse(p); f.Value != "" {
+			p.runs.course = f.Value
+		}
+		return
+	default:
+		p.Course = rs.titleCourse(p)
+	}
+	p.runs.course = p.Course.Value
+}
+
+func (rs *runSettler) titleCourse(p *Part) Found {
+	type cand struct {
+		courseWord
+		from string
+	}
+	var cs []cand
+	for i, t := range p.Titles {
+		for _, w := range courseWords(t, rs.lex, rs.book) {
+			w.weight -= min(i, 5) // earlier lines first
+			cs = append(cs, cand{w, p.titleAt(i)})
+		}
+	}
+	if weight := 35; p.Tab != "" && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
+		if rs.oneTab() {
+			weight = 25
+		}
+		if slug, ok := rs.book.within(p.Tab); ok {
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
+		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysField(p.Tab) && !saysOrder(p.Tab) {
+			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name"})
+		}
+	}
+	for _, w := range rs.files {
+		from := "file name"
+		if strings.HasPrefix(w.why, "folder") {
+			from = "folder name"
+		}
+		cs = append(cs, cand{w, from})
+	}
+	// Two places that name the same course confirm each other.
+	for i := range cs {
+		for j := range cs {
+			if cs[i].from != cs[j].from && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
+				if cs[i].slug == cs[j].slug {
+					cs[i].weight += 30
+				}
+				break
+			}
+		}
+	}
+	best := -1
+	for i := range cs {
+		if best < 0 || cs[i].weight > cs[best].weight {
+			best = i
+		}
+	}
+	if best < 0 {
+		return Found{}
+	}
+	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	if known, sure := rs.book.near(f.Value); sure {
+		p.problem(rs.sheet.Name, 0, -1, place.Look, "course-spelling", f.Text, known, fmt.Sprintf("It was taken for the course %s. If it is another course, load the sheet with --course.", known))
+		f.Value, f.Why = known, "one letter differs from a known course"
+	} else if known != "" {
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), fmt.Sprintf("Which course was this? Load the sheet again with --course %s or --course %s.", known, f.Value))
+	}
+	return f
+}
+
+// oneField says whether the tabs share out one field, by club, wave or page: each has
+// places of its own, no place stands on two of them, and together they leave hardly
+// any out. The names of such tabs are no courses.
+func (rs *runSettler) oneField() bool {
+	if rs.fieldAsked {
+		return rs.field
+	}
+	rs.fieldAsked = true
+	tabs, places, most, inner := map[string]bool{}, map[int]bool{}, 0, 0
+	for _, p := range rs.sheet.Parts {
+		col := p.Index(Position)
+		if p.Kind == Volunteers {
+			continue
+		}
+		if col < 0 || !p.Whole || p.Kind == "times" || p.Kind == "names" || p.Index(Date) >= 0 || tabs[p.Tab] {
+			return false
+		}
+		tabs[p.Tab] = true
+		least, twice := 0, false
+		p.Each(func(_ int, cells []string) error {
+			c := trim(cellAt(cells, col))
+			if !digitsOnly(c) {
+				return nil
+			}
+			n := int(looseNumber(c))
+			if least == 0 || n < least {
+				least = n
+			}
+			twice = twice || places[n]
+			places[n] = true
+			if most = max(most, n); twice || len(places) > 100000 {
+				return errStop
+			}
+			return nil
+		}) // errStop is taken by the grid
+		if twice || least == 0 {
+			return false
+		}
+		if least > 1 {
+			inner++
+		}
+	}
+	rs.field = len(tabs) > 1 && inner == len(tabs)-1 && len(places) >= 8 && len(places)*10 >= most*8
+	return rs.field
+}
+
+// namedByFile says whether a tab bears the name of the file, as programs name
+// the tab of a text that they turn into a workbook: it says nothing twice. Tabs
+// have at most 31 letters (ECMA-376 Part 1, 18.2.19).
+func (rs *runSettler) namedByFile(tab string) bool {
+	b, t := fold(baseStem(rs.sheet.Name)), fold(tab)
+	return b == t || len([]rune(tab)) >= 31 && strings.HasPrefix(b, t)
+}
+
+func (rs *runSettler) oneTab() bool { return len(rs.sheet.Parts) <= 1 }
+
+func (rs *runSettler) distance(p *Part) {
+	if c := p.Index(Distance); c >= 0 {
+		if texts := columnTexts(p, c); len(texts) == 1 {
+			text := texts[0]
+			if p.Distance = distanceOf(text, "column "+letters(c)); p.Distance.Value == "" {
+				// A bare number under "Distance (km)" or below 100 is kilometres.
+				if v, err := strconv.ParseFloat(strings.Replace(trim(text), ",", ".", 1), 64); err == nil && v >= 1 {
+					m := v
+					if v < 100 {
+						m = v * 1000
+					}
+					p.Distance = Found{Value: strconv.Itoa(int(m + .5)), Text: text, From: "column " + letters(c)}
+				}
+			}
+			return
+		}
+	}
+	for i, t := range p.Titles {
+		if p.Distance = distanceOf(t, fmt.Sprintf("title line %d", i+1)); p.Distance.Value != "" {
+			return
+		}
+	}
+	if p.Tab != "" {
+		if p.Distance = distanceOf(p.Tab, "tab name"); p.Distance.Value != "" {
+			return
+		}
+	}
+	p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name")
+}

@@ -1,0 +1,313 @@
+package sheet
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// option is a possible day with the evidence for it.
+type option struct {
+	day   unit.Day
+	order string
+}
+
+func (rs *runSettler) date(p *Part, evs []evidence) {
+	p.runs.dateCol = p.Index(Date)
+	p.runs.dates.date1904 = p.rules.date1904
+	p.runs.dates.weekday = -1
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		p.runs.dates.weekday = w
+	}
+	if rs.o.Date != "" {
+		if d, err := unit.ParseDay(rs.o.Date); err == nil {
+			p.Date = FoundDate{Day: d, Settled: true, Text: rs.o.Date, From: "given by hand"}
+			p.runs.dateCol = -1
+			p.runs.day, p.runs.dayOK = d, true
+			return
+		}
+		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unreadable", rs.o.Date, "a date like 2026-01-03", "Give the date as year, month and day: --date 2026-01-03.")
+		return
+	}
+	if p.runs.dateCol >= 0 {
+		rs.columnDates(p, evs)
+		if p.Date.From != "" {
+			return
+		}
+		p.runs.dateCol = -1
+	}
+	rs.oneDate(p, evs)
+	p.runs.day, p.runs.dayOK = p.Date.Day, p.Date.Settled
+}
+
+var deadlineWords = set("before by until till next every each vor bis avant jusqu antes prima voor przed fore for innan")
+
+// oneDate settles a date that holds for the whole part.
+func (rs *runSettler) oneDate(p *Part, evs []evidence) {
+	// The strongest level that says anything decides; a label beats position.
+	var top []evidence
+	for _, level := range []int{3, 2, 1} {
+		for _, e := range evs {
+			if e.strength == level {
+				top = append(top, e)
+			}
+		}
+		if len(top) > 0 {
+			break
+		}
+	}
+	if len(top) == 0 {
+		return
+	}
+	for _, e := range top {
+		if e.labelled {
+			top = []evidence{e}
+			break
+		}
+	}
+	// "Saturday run" in a short title says the weekday; prose below it
+	// ("corrections before Wednesday") does not.
+	weekday := -1
+	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
+		words := strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ", "/", " ").Replace(t)))
+		prose := len(words) > 7 && len(findDates(t)) == 0
+		for i, w := range words {
+			if d, ok := longWeekday(w); ok && weekday < 0 && !prose && (i == 0 || !deadlineWords[words[i-1]]) {
+				weekday = d
+			}
+		}
+	}
+	type answer struct {
+		e   evidence
+		opt []option
+		why string
+	}
+	var answers []answer
+	for _, e := range top {
+		opt, why := rs.options(p, e, evs, weekday)
+		answers = append(answers, answer{e, opt, why})
+	}
+	// Several dates in the titles: those that agree with another place win.
+	best := answers[0]
+	if len(answers) > 1 {
+		days := map[unit.Day]bool{}
+		for _, a := range answers {
+			if len(a.opt) == 1 {
+				days[a.opt[0].day] = true
+			}
+		}
+		if len(days) == 1 {
+			for _, a := range answers {
+				if len(a.opt) == 1 {
+					best = a
+					break
+				}
+			}
+		} else {
+			found := false
+			for _, a := range answers {
+				for _, e := range evs {
+					if e.strength < a.e.strength && len(a.opt) == 1 && has(e.readings, a.opt[0].day) {
+						best, found = a, true
+						best.why = "it is also in the " + e.from
+						break
+					}
+				}
+				if found {
+					break
+				}
+			}
+			if !found {
+				var all []option
+				for _, a := range answers {
+					for _, o := range a.opt {
+						if !hasOption(all, o.day) {
+							all = append(all, o)
+						}
+					}
+				}
+				if fit := fitWeekday(all, rs.wantedWeekday(p, weekday)); len(fit) == 1 {
+					for _, a := range answers {
+						if len(a.opt) > 0 && hasOption(a.opt, fit[0].day) {
+							best = a
+							best.opt, best.why = fit, "it falls on the right weekday"
+							break
+						}
+					}
+				} else {
+					best.opt = all
+				}
+			}
+		}
+	}
+	p.Date = FoundDate{Text: best.e.text, From: best.e.from, Why: best.why}
+	switch len(best.opt) {
+	case 1:
+		p.Date.Day, p.Date.Settled = best.opt[0].day, true
+	default:
+		for _, o := range best.opt {
+			p.Date.Choices = append(p.Date.Choices, o.day)
+			if o.order == "dmy" || o.order == "mdy" {
+				if p.Date.ByOrder == nil {
+					p.Date.ByOrder = map[string][]unit.Day{}
+				}
+				p.Date.ByOrder[o.order] = append(p.Date.ByOrder[o.order], o.day)
+			}
+		}
+	}
+	if p.Date.Settled {
+		if best.e.weekday >= 0 {
+			weekday = best.e.weekday
+		}
+		if best.e.strength > 2 && rs.askCopied(p, weekday, evs) {
+			return
+		}
+		if rs.askWeekday(p, best.e.weekday) {
+			return
+		}
+		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", p.Date.Day.Long(), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
+		}
+		for _, e := range evs {
+			if e.strength < best.e.strength && e.strength == 2 && e.settled() && e.readings[0].day() != p.Date.Day {
+				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", p.Date.Day.Long(), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", p.Date.Day.Long(), e.from, e.readings[0].day()))
+				break
+			}
+		}
+	}
+}
+
+func has(rs []reading, d unit.Day) bool {
+	for _, r := range rs {
+		if r.y != 0 && r.day() == d {
+			return true
+		}
+	}
+	return false
+}
+
+func hasOption(os []option, d unit.Day) bool {
+	for _, o := range os {
+		if o.day == d {
+			return true
+		}
+	}
+	return false
+}
+
+func fitWeekday(os []option, weekday int) (fit []option) {
+	for _, o := range os {
+		if weekday >= 0 && int(o.day.Weekday()) == weekday {
+			fit = append(fit, o)
+		}
+	}
+	return fit
+}
+
+func (rs *runSettler) wantedWeekday(p *Part, named int) int {
+	if named >= 0 {
+		return named
+	}
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		return w
+	}
+	return -1
+}
+
+// options lists the days that one piece of evidence allows, narrowed step by
+// step: weekday beside it, other places, the way other dates of the sheet are
+// written, the course's weekday, the configured order.
+func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) (opt []option, why string) {
+	years := distinctYears(rs.years)
+	for _, o := range evs {
+		for _, r := range o.readings {
+			if r.y != 0 {
+				years = append(years, r.y)
+			}
+		}
+	}
+	years = distinctYears(years)
+	noYear := false
+	for _, r := range e.readings {
+		if r.y != 0 {
+			opt = append(opt, option{r.day(), r.order})
+			continue
+		}
+		noYear = true
+		for _, y := range years {
+			if validDate(y, r.m, r.d) {
+				opt = append(opt, option{unit.NewDay(y, r.m, r.d), r.order})
+			}
+		}
+	}
+	if noYear {
+		why = "the year is from elsewhere on the sheet or its name"
+	}
+	narrow := func(reason string, ok func(option) bool) {
+		if len(opt) < 2 {
+			return
+		}
+		var fit []option
+		for _, o := range opt {
+			if ok(o) {
+				fit = append(fit, o)
+			}
+		}
+		if len(fit) > 0 && len(fit) < len(opt) {
+			opt, why = fit, reason
+		}
+	}
+	if e.weekday >= 0 {
+		narrow("the weekday beside it", func(o option) bool { return int(o.day.Weekday()) == e.weekday })
+	}
+	for _, other := range evs {
+		if other.from != e.from && other.settled() {
+			narrow(fmt.Sprintf("the %s says %s", other.from, other.text), func(o option) bool { return has(other.readings, o.day) })
+		}
+	}
+	if rs.order != "" {
+		narrow(rs.orderBy, func(o option) bool { return o.order == rs.order })
+	}
+	if weekday >= 0 {
+		narrow("the weekday in the title", func(o option) bool { return int(o.day.Weekday()) == weekday })
+	}
+	if w, ok := rs.book.weekday[p.Course.Value]; ok {
+		narrow("the course's usual weekday", func(o option) bool { return int(o.day.Weekday()) == w })
+	}
+	latest := yearFirst(e.readings)
+	if rs.language != "" {
+		narrow(rs.language, func(o option) bool { return o.order == "dmy" || o.order == "ymd" && latest })
+	}
+	if rs.o.DateOrder != "" {
+		narrow(rs.o.orderWhy(), func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
+	}
+	return opt, why
+}
+
+// yearFirst says whether a date in figures of two is of a year long past unless
+// the year comes first: 24-11-09 is 24 November 2009 or 9 November 2024.
+func yearFirst(rs []reading) bool {
+	first, other := 0, 0
+	for _, r := range rs {
+		if r.order == "ymd" {
+			first = r.y
+		} else {
+			other = max(other, r.y)
+		}
+	}
+	return first > other+5
+}
+
+func distinctYears(ys []int) []int {
+	sort.Ints(ys)
+	out := ys[:0:0]
+	for i, y := range ys {
+		if i == 0 || y != ys[i-1] {
+			out = append(out, y)
+		}
+	}
+	return out
+}

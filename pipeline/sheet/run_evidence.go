@@ -1,0 +1,152 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// evidence is a date found outside the rows.
+type evidence struct {
+	foundDate
+	text     string
+	from     string
+	labelled bool
+	strength int // 4 given, 3 title or tab, 2 file name, 1 folder
+}
+
+// issueWords before a date say that it is when the sheet was made, or a run to
+// come, and not the day of the run.
+var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
+	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est`)
+
+// dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
+// of its day.
+func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
+	label, value, ok := strings.Cut(title, ":")
+	if g := lex.read(label); !ok || !g.known || g.meaning != Date {
+		return evidence{}, false
+	}
+	digits := strings.Map(func(r rune) rune {
+		if unicode.IsSpace(r) || r == ',' || r == '.' || r == '\'' {
+			return -1
+		}
+		return r
+	}, value)
+	n, err := strconv.Atoi(digits)
+	if err != nil || len(digits) != 5 || n < 36526 || n > 60000 { // from the year 2000 on
+		return evidence{}, false
+	}
+	f, ok := cellDate(digits, false)
+	return evidence{foundDate: f, text: strings.TrimSpace(value), from: from, labelled: true, strength: 3}, ok
+}
+
+// titleDates finds the dates of a title line, leaving out those that say when
+// the sheet was printed.
+func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
+	if f := strings.Fields(fold(title)); len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
+		return nil // "Course record: Jo Lee, 14 June 2019"
+	}
+	listed := -1 // end of a date that was left out
+	for _, f := range withFirstDays(title, scanDates(title, loose)) {
+		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
+			listed = f.to // "Next runs: 26 July, 2 August"
+			continue
+		}
+		before := strings.Fields(fold(title[:f.from]))
+		skip, labelled := false, false
+		for i := max(0, len(before)-3); i < len(before); i++ {
+			if issueWords[before[i]] {
+				skip = true
+			}
+		}
+		if skip {
+			listed = f.to
+			continue
+		}
+		if n := len(before); n > 0 && strings.HasSuffix(strings.TrimRight(title[:f.from], " |"), ":") {
+			g := lex.read(before[n-1])
+			labelled = g.known && g.meaning == Date
+		}
+		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, labelled: labelled, strength: 3})
+	}
+	return out
+}
+
+// yearsIn finds bare years and seasons: "2026", "2025-26", "2025/2026".
+func yearsIn(text string) (years []int) {
+	toks := tokenize(text)
+	for i, t := range toks {
+		if t.kind != 'd' || t.digits() != 4 || t.n < 1980 || t.n > 2060 {
+			continue
+		}
+		years = append(years, t.n)
+		if i+2 < len(toks) && (toks[i+1].kind == '-' || toks[i+1].kind == '/') && toks[i+2].kind == 'd' && toks[i+2].digits() == 2 && toks[i+2].n == (t.n+1)%100 {
+			years = append(years, t.n+1)
+		}
+	}
+	return years
+}
+
+// titleAt says where a title stands.
+func (p *Part) titleAt(i int) string {
+	switch {
+	case p.titleFrom == "":
+		return fmt.Sprintf("title line %d", i+1)
+	case i == 0:
+		return p.titleFrom
+	}
+	return fmt.Sprintf("title line %d", i)
+}
+
+func (rs *runSettler) gather(p *Part) (out []evidence) {
+	letter := isLetterHead(p.Titles)
+	for i, t := range p.Titles {
+		if label, _, ok := strings.Cut(t, ":"); ok && letter && sentWords[fold(label)] {
+			continue // when the letter was sent
+		}
+		rs.years = append(rs.years, yearsIn(t)...)
+		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
+		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
+			out = append(out, e)
+		}
+	}
+	if month, year, ok := monthOfTab(p.Tab); ok && inMonth(out, month) {
+		rs.years = append(rs.years, year)
+		for i := range out {
+			out[i].readings = slices.Clone(out[i].readings)
+			for k := range out[i].readings {
+				if r := &out[i].readings[k]; r.y == 0 && r.m == month {
+					r.y = year
+				}
+			}
+		}
+	} else if p.Tab != "" {
+		rs.years = append(rs.years, yearsIn(p.Tab)...)
+		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 && !(ds[0].readings[0].y == 0 && ds[0].readings[0].order != "" && rs.oneField()) { // "1-25" are places
+			out = append(out, ds...)
+		}
+	}
+	return append(out, rs.file...)
+}
+
+// isLetterHead says whether title lines are the head of an e-mail: who it is from
+// and what it is about.
+func isLetterHead(titles []string) bool {
+	from, subject := false, false
+	for _, t := range titles {
+		if label, _, ok := strings.Cut(t, ":"); ok {
+			f := fold(label)
+			from, subject = from || fromWords[f], subject || subjectWords[f]
+		}
+	}
+	return from && subject
+}
+
+var (
+	fromWords    = set("from von de da van od fra fran lahettaja felado gonderen от від")
+	subjectWords = set("subject betreff objet asunto oggetto onderwerp assunto temat predmet amne emne aihe targy konu тема")
+	sentWords    = set("date sent datum gesendet envoye enviado inviato verzonden data wyslano fecha skickat sendt dato elkuldve tarih дата", "sent at", "sent on")
+)

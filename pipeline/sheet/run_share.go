@@ -1,0 +1,177 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// maxStarts is how many runs may start on one course on one day.
+const maxStarts = 4
+
+// agree uses the other tabs of a workbook: weekly runs share a weekday.
+func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
+	if len(parts) < 3 {
+		return
+	}
+	weekdays := map[int]int{}
+	for _, p := range parts {
+		if p.Date.Settled {
+			weekdays[int(p.Date.Day.Weekday())]++
+		}
+	}
+	if len(weekdays) != 1 {
+		return
+	}
+	for _, p := range parts {
+		if p.Date.Settled || len(p.Date.Choices) < 2 {
+			continue
+		}
+		var fit []unit.Day
+		for _, c := range p.Date.Choices {
+			if weekdays[int(c.Weekday())] > 0 {
+				fit = append(fit, c)
+			}
+		}
+		if len(fit) == 1 {
+			p.Date.Day, p.Date.Settled, p.Date.Choices = fit[0], true, nil
+			p.Date.Why = "the runs of the other tabs are on the same weekday"
+			p.runs.day, p.runs.dayOK = fit[0], true
+		}
+	}
+}
+
+// share gives a tab that names no course or date those of the other tabs, where
+// these all say the same: times on one tab and names on the next.
+func (rs *runSettler) share(parts []*Part) {
+	var course Found
+	var date FoundDate
+	courses, dates := map[string]bool{}, map[unit.Day]bool{}
+	for _, p := range parts {
+		if p.Course.Value != "" {
+			courses[p.Course.Value] = true
+			course = p.Course
+		}
+		if p.Date.Settled {
+			dates[p.Date.Day] = true
+			date = p.Date
+		}
+	}
+	if f := rs.sheet.facts; len(f) > 0 && (len(courses) == 0 || rs.onlyFileSays(parts)) {
+		said := map[string]Found{}
+		for _, t := range f {
+			for _, w := range courseWords(t, rs.lex, rs.book) {
+				if w.weight >= 90 {
+					said[w.slug] = Found{Value: w.slug, Text: t}
+				}
+			}
+		}
+		if len(said) == 1 {
+			clear(courses)
+			for slug, found := range said {
+				course, courses[slug] = found, true
+			}
+			for _, p := range parts {
+				if p.runs.courseCol < 0 {
+					p.Course = Found{} // what the name of the file may mean counts less
+				}
+			}
+		}
+	}
+	if len(courses) == 0 {
+		best := courseWord{}
+		for _, t := range rs.sheet.cover {
+			for _, w := range courseWords(t, rs.lex, rs.book) {
+				if w.weight > best.weight {
+					best = w
+				}
+			}
+		}
+		if best.slug != "" {
+			course, courses[best.slug] = Found{Value: best.slug, Text: best.text}, true
+		}
+	}
+	if f := append(slices.Clone(rs.sheet.facts), rs.sheet.cover...); len(f) > 0 && len(dates) == 0 {
+		p := &Part{Titles: f}
+		p.Course = course
+		var evs []evidence
+		for _, t := range f {
+			rs.years = append(rs.years, yearsIn(t)...)
+			evs = append(evs, titleDates(t, "another tab", rs.lex, true)...)
+		}
+		rs.oneDate(p, evs)
+		if date = p.Date; date.Settled {
+			dates[date.Day] = true
+		}
+	}
+	rs.shareHalves(parts)
+	rs.shareTitle(parts)
+	for _, p := range parts {
+		if !p.Course.OK() && len(courses) == 1 {
+			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.course = course.Value
+		}
+		if !p.Date.OK() && p.Date.From == "" && len(dates) == 1 {
+			p.Date = FoundDate{Day: date.Day, Settled: true, Text: date.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.day, p.runs.dayOK = date.Day, true
+		}
+	}
+}
+
+// onlyFileSays says whether nothing but the name of the file, or of a folder, says
+// which course all tabs are of, and not in the form <course>_<date>.
+func (rs *runSettler) onlyFileSays(parts []*Part) bool {
+	for _, p := range parts {
+		if p.runs.courseCol >= 0 || p.Course.Value != "" && !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
+			return false
+		}
+	}
+	return !runFile.MatchString(baseName(rs.sheet.Name))
+}
+
+// shareTitle gives tabs without a title and a date of their own, which would take the
+// name of the file for their course, the course that the titles of the other tabs say.
+func (rs *runSettler) shareTitle(parts []*Part) {
+	said := map[string]Found{}
+	for _, p := range parts {
+		if strings.HasPrefix(p.Course.From, "title") && p.Course.Value != "" {
+			said[p.Course.Value] = p.Course
+		}
+	}
+	if len(said) != 1 || runFile.MatchString(baseName(rs.sheet.Name)) {
+		return
+	}
+	for _, p := range parts {
+		if p.runs.courseCol >= 0 || p.Date.OK() || !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
+			continue
+		}
+		for _, course := range said {
+			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
+			p.runs.course = course.Value
+		}
+	}
+}
+
+// fromPath says whether a fact is from the name of the file or of a folder.
+func fromPath(from string) bool { return from == "file name" || from == "folder name" }
+
+// shareHalves gives a tab of names the run of the tab of times beside it, or the
+// other way round, where only one of the two has a title and the other would
+// take the name of the file for it.
+func (rs *runSettler) shareHalves(parts []*Part) {
+	if len(parts) != 2 || parts[0].Kind == parts[1].Kind || parts[0].Kind == "full" || parts[1].Kind == "full" {
+		return
+	}
+	for i, p := range parts {
+		other := parts[1-i]
+		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && p.Date.Settled && fromPath(p.Date.From) {
+			p.Date = FoundDate{Day: other.Date.Day, Settled: true, Text: other.Date.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
+			p.runs.day, p.runs.dayOK = p.Date.Day, true
+		}
+		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && fromPath(p.Course.From) {
+			p.Course = Found{Value: other.Course.Value, Text: other.Course.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
+			p.runs.course = p.Course.Value
+		}
+	}
+}
