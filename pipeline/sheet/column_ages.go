@@ -1,0 +1,120 @@
+package sheet
+
+// ageLike tells the columns apart that speak of age and sex, whatever their
+// headings say: an "Age" of 64.31 is an age grade, of M40 a group.
+func (s *settler) ageLike(i int) (Meaning, string) {
+	g, p := s.guesses[i], s.profiles[i]
+	years := 0.0
+	if n := p.count[kInt]; n > 0 {
+		years = float64(p.years) / float64(n)
+	}
+	all := p.filled - p.count[kStatus]
+	if all == 0 {
+		return g.meaning, ""
+	}
+	switch {
+	case (g.meaning == Age || g.meaning == BirthYear) && p.shareOf(kDecimal, kInt) > .6 && s.wholeNumbers(i):
+		return g.meaning, ""
+	case p.shareOf(kDecimal, kPercent) > .6 && g.meaning != BirthDate:
+		if g.meaning == AgeGrade {
+			return AgeGrade, ""
+		}
+		if p.count[kPercent] == 0 && p.hi <= 8 {
+			return Other, "its values are small decimals"
+		}
+		return AgeGrade, "its values are percentages such as an age grade"
+	case p.shareOf(kClock) > .6:
+		return AgeGrade, "its values are times: age-graded"
+	case p.shareOf(kDate) > .6:
+		if g.meaning == BirthDate {
+			return BirthDate, ""
+		}
+		if g.meaning == AgeGroup && 2*len(p.distinct) <= p.filled && p.filled >= 6 {
+			return Other, "its values are dates that a spreadsheet made of age groups such as 10-14"
+		}
+		return BirthDate, "its values are dates"
+	case p.shareOf(kInt) > .7 && years > .8:
+		if g.year && len(p.distinct) == 1 && p.filled > 3 {
+			return Other, "it is the same year in every row"
+		}
+		if g.meaning == BirthYear {
+			return BirthYear, ""
+		}
+		return BirthYear, "its values are years"
+	case p.shareOf(kSex) > .7:
+		// "M" and "F" in a group column say only the sex.
+		if g.meaning == Sex {
+			return Sex, ""
+		}
+		return Sex, "its values say only the sex"
+	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
+		return Sex, ""
+	case s.countsByLetter(i):
+		return SexPlace, "its values count M1, F1, F2 …: places among men and women"
+	case s.schoolForms(i):
+		return Other, "its values are classes of a school"
+	case p.shareOf(kGroup, kSex) > .5:
+		if g.meaning == AgeGroup {
+			return AgeGroup, ""
+		}
+		return AgeGroup, "its values are age groups"
+	case p.shareOf(kInt) > .7:
+		switch g.meaning {
+		case Age, BirthYear:
+			if ages, ints := s.ages(i); g.meaning == Age && 2*ages < ints {
+				return Other, "its values are no ages"
+			}
+			return g.meaning, ""
+		case BirthDate:
+			switch {
+			case p.hi < 100 && p.hi >= 45 && s.bornTooLate(i):
+				return Age, "its values are ages"
+			case p.hi < 100:
+				return BirthYear, "its values are two-figure years"
+			}
+			return BirthDate, ""
+		case AgeGroup:
+			if p.fives*10 >= p.count[kInt]*9 && p.lo >= 5 {
+				return AgeGroup, "" // 40, 45, 50: the youngest age of the group
+			}
+			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
+				return Age, "its values are ages"
+			}
+			return GroupPlace, "its values are places"
+		case Sex:
+			if p.lo >= 0 && p.hi <= 2 && p.filled >= 4 && len(p.distinct) <= 3 {
+				return Sex, "" // ISO/IEC 5218: 1 male, 2 female
+			}
+			return SexPlace, "its values are places"
+		}
+		return g.meaning, ""
+	}
+	return g.meaning, ""
+}
+
+// bornTooLate says whether some two-figure numbers of a column can't be years of
+// birth of people who run today: 17 to 39 would be 1917 to 1939, or years to come.
+// Dob is the age in Croatian and Serbian.
+func (s *settler) bornTooLate(i int) bool {
+	late, n := 0, 0
+	for _, r := range s.rows {
+		if v := looseNumber(trim(cellAt(r.cells, i))); v > 0 {
+			n++
+			if v >= 17 && v <= 39 {
+				late++
+			}
+		}
+	}
+	return late*8 >= n && late > 1
+}
+
+// restarts says whether the numbers of a column look like places within
+// groups: small numbers, 1 to 3 among them.
+func (s *settler) restarts(i int) bool {
+	for _, r := range s.rows {
+		if n := looseNumber(trim(cellAt(r.cells, i))); n >= 1 && n <= 3 {
+			return true
+		}
+	}
+	return false
+}

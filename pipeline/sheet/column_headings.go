@@ -1,0 +1,181 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+)
+
+// byHeading takes the heading's word for it unless the values speak against.
+func (s *settler) byHeading(i int) {
+	g, p, h := s.guesses[i], s.profiles[i], s.headings[i]
+	if !g.known {
+		s.set(i, Other, "heading %q not known", h)
+		if h == "" {
+			s.columns[i].Why = "no heading"
+		}
+		return
+	}
+	if g.forced {
+		s.set(i, g.meaning, "heading %q, from the configuration", h)
+		return
+	}
+	m, because := g.meaning, ""
+	turn := func(to Meaning, why string) { m, because = to, why }
+	clocks := p.shareOf(kClock)
+	ints := p.shareOf(kInt)
+	numbers := p.shareOf(kInt, kDecimal)
+	if p.filled > 0 {
+		switch g.meaning {
+		case Position:
+			switch {
+			case clocks > .5:
+				turn(Time, "its values are times")
+			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (len(p.distinct)*2 <= p.filled || s.hasGuess(Date)):
+				turn(Course, "its values are names of places")
+			case p.shareOf(kText) > .6:
+				turn(Other, "its values are no positions")
+			case p.share(kDecimal) > .5 && strings.Contains(fold(h), "fin"):
+				turn(Time, "its values are no positions but may be times")
+			case p.share(kDecimal) > .5:
+				turn(Other, "its values are no positions")
+			case ints > .8 && p.whole && p.lo >= 400 && strings.Contains(fold(h), "fin"):
+				turn(Time, "its values are no positions but may be seconds")
+			}
+		case Time, GunTime, ChipTime:
+			switch {
+			case clocks == 0 && ints > .8 && p.whole && p.lo >= 1 && p.lo <= 3 && p.unit*10 >= p.steps*8:
+				turn(Position, "its values count 1, 2, 3 …")
+			case p.shareOf(kText, kSex, kDate) > .6:
+				turn(Other, "its values are no times")
+			case m == Time && clocks > 0 && s.startsAtZero(i):
+				turn(Gap, "its first value is zero: time behind the first")
+			}
+		case Name:
+			if numbers > .8 {
+				turn(Number, "its values are numbers")
+			} else if clocks > .8 {
+				turn(Other, "its values are times")
+			}
+		case GivenName, FamilyName:
+			if numbers > .8 {
+				turn(Other, "its values are numbers")
+			} else if p.filled >= 8 && len(p.distinct) <= 2 {
+				turn(Other, "its values are no names")
+			}
+		case Age, AgeGroup, Sex, BirthYear, BirthDate, AgeGrade:
+			m, because = s.ageLike(i)
+		case Course:
+			switch {
+			case s.distances(i):
+				turn(Distance, "its values are distances")
+			case clocks > .8:
+				turn(Time, "its values are times")
+			case p.share(kDate) > .8:
+				turn(Date, "its values are dates")
+			case numbers > .8:
+				turn(Other, "its values are numbers")
+			}
+		case Date:
+			switch {
+			case ints > .8 && p.years == p.count[kInt] && p.hi-p.lo >= 10 && len(p.distinct) > 2:
+				turn(BirthYear, "its values are years")
+			case p.share(kDate) > .5:
+			case ints > .8 && p.whole && p.lo > 20000 && p.hi < 80000:
+				because = "its values are day numbers of a spreadsheet"
+			case ints > .8 && p.lo > 19000000 && p.hi < 21000000:
+			case clocks > .5:
+				turn(Other, "its values are times, not dates")
+			}
+		case TotalRuns, PersonalBest, Points:
+			if (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6 {
+				turn(Time, "its values are times")
+			}
+		case GroupPlace, SexPlace:
+			if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) {
+				turn(AgeGroup, "its values are age groups")
+			} else if p.shareOf(kSex) > .5 {
+				turn(Sex, "its values are sexes")
+			}
+		case Number:
+			switch {
+			case clocks > .8:
+				turn(Time, "its values are times")
+			case g.number && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) && p.shareOf(kText) > .7 && p.spaces*10 >= p.count[kText]*7:
+				turn(Name, "its values are names of people")
+			}
+		case Session:
+			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
+				turn(Other, "its values differ from row to row: start times")
+			}
+		case Club:
+			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&cName != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
+				turn(Name, "its values are of two lines: names over clubs")
+			}
+		case Notes:
+			if p.filled > 3 && clocks > .9 {
+				turn(Other, "its values are times")
+			}
+		}
+	}
+	if g.town && p.filled > 0 {
+		// One venue for all rows would be a course; towns of runners differ.
+		m = Other
+	}
+	s.columns[i].Meaning = m
+	switch {
+	case because == "" && g.misspelt:
+		s.columns[i].Why = fmt.Sprintf("heading %q, one letter off", h)
+	case because == "":
+		s.columns[i].Why = fmt.Sprintf("heading %q", h)
+	default:
+		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
+	}
+}
+
+// placeWords are headings that mean a rank or a place on the map.
+var placeWords = set("place places lugar plaats plats plass plads miejsce posto место місце място θεση koht vieta mesto mjesto miesto")
+
+func (s *settler) hasGuess(m Meaning) bool {
+	for _, g := range s.guesses {
+		if g.known && g.meaning == m {
+			return true
+		}
+	}
+	return false
+}
+
+// twoLines says whether half the values of a column or more have a line break inside.
+func (s *settler) twoLines(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		if strings.IndexByte(trim(cellAt(r.cells, i)), '\n') > 0 {
+			n++
+		}
+	}
+	return n > 0 && 2*n >= s.profiles[i].filled
+}
+
+// distances says whether the values of a column are nothing but distances.
+func (s *settler) distances(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		if _, from, to, ok := findDistance(c); !ok || plainWords(c[:from]+" "+c[to:]) != "" {
+			return false
+		}
+		n++
+	}
+	return n > 0
+}
+
+func (s *settler) startsAtZero(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			return looseNumber(c) == 0 && strings.ContainsAny(c, "0")
+		}
+	}
+	return false
+}

@@ -1,0 +1,167 @@
+package sheet
+
+import (
+	"sort"
+	"strings"
+)
+
+// figures counts the columns of whole numbers whose headings say nothing.
+func (s *settler) figures() (n int) {
+	for i, c := range s.columns {
+		if c.Meaning == Other && s.headings[i] != "" && !s.guesses[i].known && s.profiles[i].shareOf(kInt) > .8 {
+			n++
+		}
+	}
+	return n
+}
+
+// times keeps one column of the plain meaning Time.
+func (s *settler) times() {
+	cols := s.all(Time)
+	for _, a := range cols {
+		for _, b := range append(append(s.all(ChipTime), s.all(GunTime)...), cols...) {
+			if a != b && s.partOf(a, b) {
+				s.set(a, Pace, "heading %q, but its values are the same part of column %s in every row: a pace or a split", s.headings[a], letters(b))
+				break
+			}
+		}
+	}
+	cols = s.all(Time)
+	if len(s.clock) > 0 {
+		for _, c := range cols {
+			s.set(c, Pace, "heading %q beside a time in minutes and seconds of their own: a pace", s.headings[c])
+		}
+		return
+	}
+	if len(cols) < 2 {
+		return
+	}
+	best := cols[0]
+	better := func(a, b int) bool {
+		pa, pb := s.profiles[a], s.profiles[b]
+		if la, lb := s.late(a), s.late(b); la != lb {
+			return lb
+		}
+		// Filled first, then rising down the sheet.
+		fa, fb := pa.count[kClock]+pa.count[kDecimal], pb.count[kClock]+pb.count[kDecimal]
+		if fa*10 < fb*8 || fb*10 < fa*8 {
+			return fa > fb
+		}
+		ra, rb := float64(pa.rising)/float64(max(1, pa.steps)), float64(pb.rising)/float64(max(1, pb.steps))
+		if ra-rb > .1 || rb-ra > .1 {
+			return ra > rb
+		}
+		return false
+	}
+	for _, c := range cols[1:] {
+		if better(c, best) {
+			best = c
+		}
+	}
+	for _, c := range cols {
+		if c != best {
+			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
+		}
+	}
+}
+
+// late says whether all times of a column are beyond five hours: a clock at the
+// finish (09:24:31) goes on from the start time.
+func (s *settler) late(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); kindOf(c) == kClock && (strings.Count(c, ":") != 2 || looseNumber(c) < 5*3600) {
+			return false
+		}
+	}
+	return s.profiles[i].count[kClock] > 0
+}
+
+// partOf says whether the times of column a are in (nearly) every row the same
+// part of those of column b, and clearly less: minutes a kilometre beside the
+// time, where one word ("Tempo") means the one or the other by language.
+func (s *settler) partOf(a, b int) bool {
+	var ratios []float64
+	for _, r := range s.rows {
+		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+		if k := kindOf(y); kindOf(x) != kClock || k != kClock && k != kInt && k != kDecimal {
+			continue // the time may stand in seconds
+		}
+		if vx, vy := looseNumber(x), looseNumber(strings.TrimPrefix(y, "'")); vx > 0 && vy > 0 {
+			if vy < 1 { // a part of a day
+				vy *= 24 * 3600
+			}
+			ratios = append(ratios, vy/vx)
+		}
+	}
+	if len(ratios) < 4 {
+		return false
+	}
+	sort.Float64s(ratios)
+	median := ratios[len(ratios)/2]
+	near := 0
+	for _, q := range ratios {
+		if q > median*.97 && q < median*1.03 {
+			near++
+		}
+	}
+	if median > 60 { // 24:31:00 beside 4:54
+		median /= 60
+	}
+	return near*10 >= len(ratios)*7 && median >= 1.4 && median <= 45
+}
+
+// official chooses the time that counts where a sheet has several.
+func (s *settler) official() {
+	plain, gun, chip := s.find(Time), s.find(GunTime), s.find(ChipTime)
+	usable := func(i int) bool {
+		return i >= 0 && s.profiles[i].filled > 0 || i >= 0 && len(s.rows) == 0
+	}
+	switch {
+	case plain >= 0:
+	case usable(gun):
+		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
+		if chip >= 0 {
+			s.columns[chip].Why += "; not the official time of a road race"
+		}
+	case chip >= 0:
+		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
+	}
+}
+
+// single makes sure that meanings which can only stand once do.
+func (s *settler) single() {
+	if cols := s.all(Position); len(cols) > 1 {
+		best := cols[0]
+		score := func(i int) float64 {
+			p := s.profiles[i]
+			return float64(p.unit)/float64(max(1, p.steps)) + float64(p.rising)/float64(max(1, p.steps)) + float64(p.filled)/float64(max(1, len(s.rows)))
+		}
+		for _, c := range cols[1:] {
+			if score(c) > score(best)+.05 {
+				best = c
+			}
+		}
+		for _, c := range cols {
+			if c != best {
+				s.set(c, Other, "heading %q; column %s is the position", s.headings[c], letters(best))
+			}
+		}
+	}
+	for _, m := range []Meaning{Name, GivenName, FamilyName, GunTime, ChipTime, Age, BirthYear, BirthDate, AgeGroup, Sex, Club, Number, Course, Date, Session, Distance, Status} {
+		cols := s.all(m)
+		if len(cols) < 2 {
+			continue
+		}
+		best := cols[0]
+		for _, c := range cols[1:] {
+			if s.profiles[c].filled > 2*s.profiles[best].filled {
+				best = c
+			}
+		}
+		for _, c := range cols {
+			if c != best {
+				s.set(c, Other, "heading %q; column %s is the %s", s.headings[c], letters(best), m)
+			}
+		}
+	}
+}

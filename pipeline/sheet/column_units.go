@@ -1,0 +1,99 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// minutesAndSeconds finds times that stand in two columns, minutes and seconds,
+// or three with the hours. They are joined into a column of their own.
+func (s *settler) minutesAndSeconds() {
+	unit := func(i int) byte {
+		if p := s.profiles[i]; p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 {
+			return 0
+		}
+		return unitHeading(s.headings[i])
+	}
+	at := map[byte]int{'h': -1, 'm': -1, 's': -1}
+	for i := range s.columns {
+		u := unit(i)
+		if first, ok := at[u]; ok && first < 0 {
+			at[u] = i
+		}
+	}
+	if i := at['s']; i >= 0 && at['m'] < 0 && at['h'] < 0 && s.columns[i].Meaning == Other && s.profiles[i].shareOf(kInt, kDecimal) > .8 && s.profiles[i].lo >= 600 {
+		s.set(i, Time, "heading %q: its values are seconds", s.headings[i])
+		return
+	}
+	if parts := s.underOneHeading(); len(parts) > 1 && at['m'] < 0 {
+		s.clock = parts
+		for _, c := range s.clock {
+			s.set(c, Other, "heading %q: a part of the time", s.headings[parts[0]])
+		}
+		return
+	}
+	if at['m'] < 0 || at['s'] < 0 || s.profiles[at['s']].hi >= 60 {
+		return
+	}
+	s.clock = []int{at['m'], at['s']}
+	if at['h'] >= 0 {
+		s.clock = []int{at['h'], at['m'], at['s']}
+	}
+	for _, c := range s.clock {
+		s.set(c, Other, "heading %q: a part of the time", s.headings[c])
+	}
+}
+
+// underOneHeading finds minutes and seconds, or hours before them, in columns of
+// which only the first has a heading, "Time": whole numbers, of which the last are
+// all under 60 and go up and down.
+func (s *settler) underOneHeading() []int {
+	whole := func(i int, hi float64) bool {
+		p := s.profiles[i]
+		return p.filled >= 4 && p.whole && p.shareOf(kInt, kStatus) > .9 && p.count[kInt] > 0 && p.lo >= 0 && p.hi < hi
+	}
+	for i, g := range s.guesses {
+		if !g.known || !g.meaning.isTime() {
+			continue
+		}
+		n := 1
+		for i+n < len(s.headings) && n < 3 && s.headings[i+n] == "" && whole(i+n, 60) {
+			n++
+		}
+		last := s.profiles[i+n-1]
+		switch {
+		case n == 1 || last.rising*10 > last.steps*9 || len(last.distinct) < 4:
+		case n == 2 && whole(i, 200) && s.profiles[i].lo >= 8:
+			return []int{i, i + 1}
+		case n == 3 && whole(i, 5):
+			return []int{i, i + 1, i + 2}
+		}
+	}
+	return nil
+}
+
+// timeUnits are headings of columns that hold a part of a time.
+var timeUnits = unitsOf(map[byte]string{
+	'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
+	'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter",
+	's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
+}, nil)
+
+// clockUnits are timeUnits with the words that stand only behind figures.
+var clockUnits = unitsOf(map[byte]string{
+	'h': "hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t",
+	'm': "mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα",
+	's': "sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ",
+}, timeUnits)
+
+func unitsOf(words map[byte]string, also map[string]byte) map[string]byte {
+	m := map[string]byte{}
+	for unit, list := range words {
+		for _, w := range strings.Fields(list) {
+			m[fold(w)] = unit
+		}
+	}
+	for w, unit := range also {
+		m[w] = unit
+	}
+	return m
+}

@@ -1,0 +1,296 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+)
+
+// courseByValues finds the course of a season list under a heading that is not
+// known: its values are known courses, or it stands beside the date and keeps
+// its value for many rows.
+func (s *settler) courseByValues(book *courseBook) {
+	date := s.find(Date)
+	if date < 0 || s.find(Course) >= 0 {
+		return
+	}
+	for i := range s.profiles {
+		if s.columns[i].Meaning != Other {
+			continue
+		}
+		// Blank cells repeat the one above in both columns.
+		known, filled, words, rows, changes := 0, 0, 0, 0, 0
+		texts := map[string]bool{}
+		lastDate, lastText := "", ""
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
+			if d != "" && kindOf(d) == kText {
+				continue
+			}
+			if d != "" && d != lastDate || c != "" && c != lastText {
+				changes++
+			}
+			if d != "" {
+				lastDate = d
+			}
+			if c != "" {
+				lastText = c
+				filled++
+				texts[c] = true
+				if kindOf(c) == kText {
+					words++
+				}
+				if _, ok := book.exact[fold(c)]; ok {
+					known++
+				}
+			}
+			rows++
+		}
+		switch {
+		case filled == 0 || words*10 < filled*8:
+		case known*10 >= filled*8:
+			s.set(i, Course, "heading %q; its values are courses already known", s.headings[i])
+			return
+		case rows >= 3*changes && (i == date+1 || i == date-1):
+			s.set(i, Course, "heading %q, beside the date and the same for many rows", s.headings[i])
+			return
+		}
+	}
+}
+
+// runNumbers tells the number of a run from the number of a runner on a season
+// list: it is the same in all rows of a run.
+func (s *settler) runNumbers() {
+	number, date, course := s.find(Number), s.find(Date), s.find(Course)
+	if number < 0 || date < 0 {
+		return
+	}
+	of, rows := map[string]string{}, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		d, n := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, number))
+		if d == "" || n == "" {
+			continue
+		}
+		run := d + "\x00" + trim(cellAt(r.cells, course))
+		if before, ok := of[run]; ok && before != n {
+			return
+		}
+		of[run] = n
+		rows++
+	}
+	if rows > len(of) {
+		s.set(number, Other, "heading %q, but it is the same in all rows of a run: the number of the run", s.headings[number])
+	}
+}
+
+// byValues gives columns whose heading says nothing to the meanings that are
+// still missing, where the values are unmistakable.
+func (s *settler) byValues() {
+	bare := true
+	for _, g := range s.guesses {
+		bare = bare && !g.known
+	}
+	free := func(i int) bool { return s.columns[i].Meaning == Other && !s.guesses[i].known }
+	if s.find(Position) < 0 {
+		// "No" counting 1, 2, 3 is a position.
+		for i, c := range s.columns {
+			if (free(i) || c.Meaning == Number && s.guesses[i].number) && s.counts(i) {
+				s.set(i, Position, "its values count %s", s.countText(i))
+				if s.headings[i] != "" {
+					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
+				}
+				break
+			}
+		}
+	}
+	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
+		best, several, sorted := -1, 0, 0
+		for i, p := range s.profiles {
+			clock := s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock" && !s.late(i) // a stopwatch, not the time of day
+			if !free(i) && !clock || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) {
+				continue
+			}
+			several++
+			if p.rising*20 >= p.steps*19 && (p.steps >= 8 || s.find(Position) >= 0) {
+				sorted++
+			}
+			if best < 0 || p.rising > s.profiles[best].rising {
+				best = i
+			}
+		}
+		switch {
+		case several > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
+			best = s.lastOfGrowing(free)
+			s.set(best, Time, "heading %q; its values are the last of the times that grow along the row", s.headings[best])
+		case best >= 0 && several > 1 && sorted != 1 && !bare:
+			s.clockColumns = several
+		case best >= 0:
+			s.set(best, Time, "its values are times")
+		default:
+			s.decimalTimes(free)
+		}
+	}
+	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
+		for i, p := range s.profiles {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && len(p.distinct)*10 >= min(p.filled, distinctKept)*7 {
+				s.set(i, Name, "its values are names of people")
+				break
+			}
+		}
+	}
+	if !bare {
+		for i, p := range s.profiles {
+			switch {
+			case !free(i) || p.filled < 3:
+			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
+				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
+			case s.countsByLetter(i), s.schoolForms(i):
+			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.shareOf(kGroup) > .9 && len(p.distinct) > 1:
+				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
+			}
+		}
+		return
+	}
+	// No heading at all: what else is unmistakable.
+	for i, p := range s.profiles {
+		if !free(i) || p.filled == 0 {
+			continue
+		}
+		switch {
+		case s.find(Sex) < 0 && p.shareOf(kSex) > .9:
+			s.set(i, Sex, "its values are sexes")
+		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8:
+			s.set(i, AgeGroup, "its values are age groups")
+		case s.find(Date) < 0 && p.share(kDate) > .8:
+			s.set(i, Date, "its values are dates")
+		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
+			s.set(i, Age, "its values are whole numbers such as ages")
+		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
+			s.set(i, BirthYear, "its values are years")
+		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
+			s.set(i, Notes, "its values stand in brackets")
+		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8:
+			s.set(i, Club, "the only other column of words")
+		}
+	}
+}
+
+// lastOfGrowing is the last of several columns of times that grow along nearly
+// every row, as those of 1 km, 2 km … 5 km do; -1 where they don't.
+func (s *settler) lastOfGrowing(free func(int) bool) int {
+	var cols []int
+	for i, p := range s.profiles {
+		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 {
+			cols = append(cols, i)
+		}
+	}
+	if len(cols) < 3 {
+		return -1
+	}
+	grow, rows := 0, 0
+	for _, r := range s.rows {
+		up, last, n := true, 0.0, 0
+		for _, c := range cols {
+			if t := trim(cellAt(r.cells, c)); kindOf(t) == kClock {
+				v := looseNumber(t)
+				up = up && v > last
+				last = v
+				n++
+			}
+		}
+		if n == len(cols) {
+			rows++
+			if up {
+				grow++
+			}
+		}
+	}
+	if rows < 3 || grow*10 < rows*9 {
+		return -1
+	}
+	return cols[len(cols)-1]
+}
+
+// decimalTimes finds the time on a sheet without headings where it is written
+// with a dot or a comma: numbers as large as running times that rise with the
+// positions.
+func (s *settler) decimalTimes(free func(int) bool) {
+	if s.find(Position) < 0 {
+		// Names and numbers that rise line by line, and nothing else.
+		if len(s.profiles) == 2 && free(1) && s.profiles[0].share(kText) == 1 && s.profiles[0].spaces*2 > s.profiles[0].filled {
+			if p := s.profiles[1]; p.share(kDecimal) == 1 && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
+				s.set(1, Time, "its values rise line by line as running times do")
+			}
+		}
+		return
+	}
+	for i, p := range s.profiles {
+		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && p.rising == p.steps && p.lo >= 8 && p.hi < 200 {
+			s.set(i, Time, "its values rise with the positions as running times do")
+			return
+		}
+		if free(i) && p.count[kClock]*5 >= p.filled && p.shareOf(kClock, kDecimal) > .8 {
+			s.set(i, Time, "its values are times, some with a dot")
+			return
+		}
+	}
+}
+
+// inBrackets says whether every value of a column is a remark in brackets.
+func (s *settler) inBrackets(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" && (c[0] != '(' || c[len(c)-1] != ')') {
+			return false
+		}
+	}
+	return true
+}
+
+// counts says whether a column counts up: 1, 2, 3 or with gaps, as positions
+// of an excerpt do.
+func (s *settler) counts(i int) bool {
+	p := s.profiles[i]
+	if p.shareOf(kInt) < .8 || !p.whole || p.lo < 1 {
+		return false
+	}
+	switch {
+	case p.steps == 0:
+		return p.lo <= 3
+	case p.unit*10 >= p.steps*7:
+		return p.lo <= 3 || p.rising == p.steps
+	}
+	if p.lo > 4 && s.inSteps(i) {
+		return false // 35, 40, 45: age groups
+	}
+	// Positions with gaps rise all the way down and times rise with them.
+	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+}
+
+// inSteps says whether the numbers of a column go up by fives or tens.
+func (s *settler) inSteps(i int) bool {
+	prev := -1.0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		v := looseNumber(c)
+		if prev >= 0 && v-prev != 5 && v-prev != 10 {
+			return false
+		}
+		prev = v
+	}
+	return true
+}
+
+func (s *settler) countText(i int) string {
+	var vals []string
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			vals = append(vals, c)
+		}
+		if len(vals) == 3 {
+			break
+		}
+	}
+	return strings.Join(vals, ", ") + " …"
+}

@@ -1,0 +1,124 @@
+package sheet
+
+import (
+	"net/url"
+	"regexp"
+	"strings"
+)
+
+// fileWords lists what the file's name, then its folders, give as the course.
+func fileWords(name string, book *courseBook) (out []courseWord) {
+	name = timeInName.ReplaceAllString(name, "$1 ")
+	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
+	base := parts[len(parts)-1]
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 && len(base)-dot <= 5 {
+		base = base[:dot]
+	}
+	baseSaid := false
+	for k := len(parts) - 1; k >= 0; k-- {
+		text, from, weight := parts[k], "folder name", 20
+		if k == len(parts)-1 {
+			text, from, weight = base, "file name", 30
+		}
+		if text == "" || text == "." || text == ".." {
+			continue
+		}
+		if slug, ok := book.within(text); ok {
+			return append(out, courseWord{text: text, slug: slug, weight: 95, why: from + ", a known course"})
+		}
+		if baseSaid {
+			continue
+		}
+		spaced := strings.NewReplacer("_", " ", "+", " ", ".", " ").Replace(text)
+		marked := cutSpans(keepDates(text), true)
+		if !strings.Contains(marked, "|") {
+			marked = spaced
+		}
+		for _, seg := range segments(strings.ReplaceAll(marked, "_", " ")) {
+			if fromSomebody(seg) {
+				continue
+			}
+			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
+			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
+			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && listWords[fold(words[len(words)-1])]) {
+				words = words[:len(words)-1]
+			}
+			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
+				words = words[1:]
+			}
+			if f := strings.Fields(fold(seg)); len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
+				words = f // course-3_2026-01-03
+			}
+			words = wholeName(strings.FieldsFunc(spaced, func(r rune) bool { return r == '-' || r == ' ' }), words)
+			slug := Slug(strings.Join(words, " "))
+			if len(words) > 2 && strings.Contains(marked, "|") && leagueWords[fold(words[0])] {
+				words = words[1:] // "League Alder Bank 2026-01-03"
+				seg = strings.Join(words, " ")
+				slug = Slug(seg)
+			}
+			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course")
+			// Names that programs and scanners give: scan00149, Book1, Mappe2.
+			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) || saysField(seg) {
+				continue
+			}
+			if k == len(parts)-1 && runFile.MatchString(base) {
+				weight = 60 // <course>_<date> is how a file is named to say it
+			}
+			out = append(out, courseWord{text: seg, slug: slug, weight: weight, why: from})
+			baseSaid = true
+			break
+		}
+	}
+	return out
+}
+
+// leagueWords say before a place what its results are for.
+var leagueWords = set("league summary standings liga ligue serie cup")
+
+// fromSomebody says whether a file is called after who sent it: "from Sheila".
+func fromSomebody(name string) bool {
+	words := strings.Fields(fold(name))
+	for len(words) > 2 && (titleWords[words[0]] || dullFiles[words[0]]) && !senderWords[words[0]] {
+		words = words[1:]
+	}
+	return len(words) == 2 && senderWords[words[0]] && !digitsOnly(words[1])
+}
+
+var senderWords = set("from von fra fran od")
+
+// runFile is a file's name made to say course and date: alder-bank_2026-01-03.
+var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)
+
+// timeInName is a time of day after the date in a name that a program gave:
+// 2026-01-03T090000.
+var timeInName = regexp.MustCompile(`(\d{4}-?\d{2}-?\d{2})T\d{4,6}Z?`)
+
+// plainName is the name of a sheet as a person reads it: "Alder%20Bank" is
+// Alder Bank.
+func plainName(name string) string {
+	if strings.Contains(name, "%20") {
+		if s, err := url.PathUnescape(name); err == nil {
+			return s
+		}
+	}
+	return name
+}
+
+// fileDull recognises names that say nothing: those that programs give to new
+// files, in the languages of the headings (common practice, no source).
+func fileDull(slug string) bool {
+	for _, w := range strings.Split(slug, "-") {
+		if !dullFiles[w] && !titleWords[w] {
+			return false
+		}
+	}
+	return true
+}
+
+var dullFiles = set(`book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
+	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
+	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
+	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)
+
+// keepDates leaves dates readable when underscores divide a file name.
+func keepDates(text string) string { return strings.ReplaceAll(text, "_", " ") }

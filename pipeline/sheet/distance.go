@@ -1,0 +1,58 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Metres in a unit of distance; the mile is the international mile (1959
+// agreement), 1609.344 m.
+var distanceUnits = map[string]float64{
+	"k": 1000, "km": 1000, "kms": 1000, "kilometre": 1000, "kilometres": 1000, "kilometer": 1000, "kilometers": 1000, "kilometros": 1000, "chilometri": 1000,
+	"kilometrow": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
+}
+
+// findDistance finds a distance such as "5 km", "5k", "3,1 miles" or "5000 m".
+func findDistance(s string) (metres float64, from, to int, ok bool) {
+	toks := tokenize(s)
+	for i := 0; i < len(toks); i++ {
+		if toks[i].kind != 'd' || toks[i].digits() > 6 {
+			continue
+		}
+		j := i + 1
+		if j+1 < len(toks) && (toks[j].kind == '.' || toks[j].kind == ',') && toks[j+1].kind == 'd' && toks[j+1].from == toks[j].to {
+			j += 2
+		}
+		end := j
+		if j < len(toks) && (toks[j].kind == 's' || toks[j].kind == '-') {
+			j++
+		}
+		if j >= len(toks) || toks[j].kind != 'l' {
+			continue
+		}
+		unit, known := distanceUnits[toks[j].word]
+		v, err := strconv.ParseFloat(strings.Replace(s[toks[i].from:toks[end-1].to], ",", ".", 1), 64)
+		if !known || err != nil {
+			continue
+		}
+		m := v * unit
+		if unit == 1 && len(toks[j].word) == 1 && m > 2000 && m <= lastYear {
+			continue // 11-04-2026_M: the men of that day
+		}
+		if unit == 1 && (m < 400 || j > end) && m < 800 || m < 400 || m > 100000 {
+			continue
+		}
+		return m, toks[i].from, toks[j].to, true
+	}
+	return 0, 0, 0, false
+}
+
+// distanceOf finds a distance in a text.
+func distanceOf(text, from string) Found {
+	m, a, b, ok := findDistance(text)
+	if !ok {
+		return Found{}
+	}
+	return Found{Value: strconv.Itoa(int(m + .5)), Text: text[a:b], From: from, Why: fmt.Sprintf("%s is %d m", text[a:b], int(m+.5))}
+}

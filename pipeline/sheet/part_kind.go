@@ -1,0 +1,105 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// partKind says what a table is good for, or why it is no table of results.
+// figures is how many columns of whole numbers have a heading that says nothing.
+func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) {
+	timed := p.Index(Time) >= 0
+	named := p.named()
+	numbered := p.Index(Number) >= 0
+	placed := p.Index(Position) >= 0
+	if helperTab(tab) && !(timed && named && p.filledTemplate(tab)) {
+		return "", "the name of the tab says that it is no list of results"
+	}
+	switch {
+	case p.isPivot():
+		return "", "it is a pivot table, made of results that stand elsewhere"
+	case anyWord(tab, relayWords), p.listsRelay():
+		return "", "a relay's teams are no runners of their own"
+	case timed && named && p.totalsOfRuns():
+		return "", "its times are totals of several runs"
+	case timed && (named || numbered):
+		return "full", ""
+	case timed:
+		return "times", ""
+	case p.Index(Points) >= 0 || p.Index(PersonalBest) >= 0:
+		return "", "it has points or best times but no times of a run"
+	case placed && named && p.Index(TotalRuns) >= 0 && figures >= 2:
+		return "", "it has figures of several runs and their total, but no times of a run"
+	case placed && (named || numbered):
+		return "names", ""
+	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
+		return "names", ""
+	case named:
+		return "", "it has names but neither positions nor times"
+	case placed:
+		return "", "it has positions but neither names nor times"
+	case !headed:
+		return "", "it has no heading row, and its values don't say which column is which"
+	}
+	return "", "it has neither positions, names nor times"
+}
+
+// totalsOfRuns says whether the times of a table are the sums of several runs: a
+// column of how many these were stands beside "Total time", and each times a
+// plausible time makes it.
+func (p *Part) totalsOfRuns() bool {
+	runs, clock := p.Index(TotalRuns), p.Index(Time)
+	if runs < 0 || clock >= len(p.Columns) {
+		return false
+	}
+	total := false
+	for _, w := range strings.Fields(fold(p.Columns[clock].Heading)) {
+		total = total || headingWords[w]&cTotal != 0
+	}
+	if !total || p.src == nil {
+		return false
+	}
+	rows, several := 0, 0
+	p.src.each(func(_ int, cells []string) error {
+		n, t := looseNumber(trim(cellAt(cells, runs))), secondsOf(cells, clock)
+		if n >= 1 && t > 0 {
+			if rows++; n >= 2 && t > 3600 && t/n > 12*60 {
+				several++
+			}
+		}
+		if rows > profileRows {
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the source
+	return rows >= 3 && several*2 > rows
+}
+
+// isRota recognises a list of volunteers by its headings.
+func isRota(p *Part) bool {
+	for _, c := range p.Columns {
+		for _, w := range strings.Fields(fold(c.Heading)) {
+			if rotaWords[w] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var rotaWords = set("role roles duty duties task job telephone phone mobile email shift post volunteer rolle aufgabe telefon fonction poste tache telefono ruolo rol taak telefoon funcao tarefa rola zadanie uppgift opgave oppgave telephone")
+
+// helperTab recognises tabs beside the results by their names.
+func helperTab(tab string) bool {
+	words := strings.Fields(fold(tab))
+	for _, w := range words {
+		if helperTabs[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var helperTabs = set(`record records league table standings points summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
+	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
+	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
+	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup prize prizes raffle draw tombola lottery`)

@@ -1,0 +1,357 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// why says what a row is.
+type why uint8
+
+const (
+	isData why = iota
+	whyBlank
+	whyFooter
+	whyTotal
+	whyHeading
+	whySection
+	whyNumberOnly
+	whyNoResult
+)
+
+// String is the word printed in lists of skipped rows.
+func (w why) String() string {
+	return [...]string{"data", "blank", "footer", "total", "repeated heading", "section line", "only a position, and no result after it", "no result"}[w]
+}
+
+// rowRules tells rows that stand for a finisher from all others.
+type rowRules struct {
+	first, last   int // rows of the table; last 0 means to the end
+	columns       int
+	pos, time     int
+	name, given   int
+	number        int
+	hasPositions  bool
+	headings      []string   // folded
+	headingLines  [][]string // the lines of a heading of two, folded, which pages repeat one by one
+	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
+	clock         []int      // columns of hours, minutes and seconds
+	beside        beside
+	between       bool           // clock are the times of day of start and finish
+	lastFilled    int            // last row with more than a printed position; 0 means not known
+	fill          []int          // columns whose blank cells repeat the cell above
+	sections      map[int]string // row of a section line -> the value it sets for the rows below
+	sectionColumn int            // column that carries it; -1 for none
+	firstSection  string         // section above the first row
+	lastSure      int            // last row that is a result beyond doubt; 0 means not known
+	tail          int            // rows from here on stand apart from the results above; 0 for none
+	date1904      bool           // day numbers count from 1904
+	sample        []line         // rows of a sheet too large to hold
+	volunteers    bool           // a list of who helped
+
+	above   []string
+	section string
+	buf     []string
+}
+
+// restart prepares a copy for one pass over the rows.
+func (r *rowRules) restart() {
+	r.buf = nil
+	r.section = r.firstSection
+	r.above = nil
+	if len(r.fill) > 0 {
+		r.above = make([]string, len(r.fill))
+	}
+}
+
+func cellAt(cells []string, i int) string {
+	if i < 0 || i >= len(cells) {
+		return ""
+	}
+	return cells[i]
+}
+
+// digitsOnly is the cheap test for a position.
+func digitsOnly(s string) bool {
+	if s == "" || len(s) > 7 {
+		return false
+	}
+	for i := 0; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *rowRules) classify(row int, cells []string) why {
+	// Nearly every row of a large sheet: a plain position and a time.
+	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
+		return isData
+	}
+	if r.sections != nil {
+		if v, ok := r.sections[row]; ok {
+			r.section = v
+			return whySection
+		}
+	}
+	filled, firstFilled := 0, -1
+	for i, c := range cells {
+		if !isBlank(c) {
+			filled++
+			if firstFilled < 0 {
+				firstFilled = i
+			}
+		}
+	}
+	if filled == 0 || isRule(cells) {
+		return whyBlank
+	}
+	if r.volunteers {
+		return r.classifyVolunteer(cells, filled)
+	}
+	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
+	posKind := kindOf(pos)
+	if filled == 1 && posKind == kInt {
+		if r.lastFilled > 0 && row > r.lastFilled {
+			return whyNumberOnly
+		}
+		return isData
+	}
+	if r.isHeading(cells, filled) {
+		return whyHeading
+	}
+	label := trim(cells[firstFilled])
+	folded := fold(label)
+	if posKind != kInt && (isTotal(folded) || isRecord(folded)) {
+		return whyTotal
+	}
+	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {
+		return whyTotal
+	}
+	named := trim(cellAt(cells, r.name)) != "" || trim(cellAt(cells, r.given)) != ""
+	numbered := r.number >= 0 && trim(cellAt(cells, r.number)) != ""
+	timed := false
+	if tm != "" {
+		switch kindOf(tm) {
+		case kClock, kDecimal, kInt, kStatus, kGroup:
+			timed = true
+		case kDate:
+			timed = strings.Count(tm, ".") == 2 // 1.02.31 in a column of h.mm.ss
+		}
+	}
+	if posKind == kInt && !timed {
+		for i, c := range cells {
+			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && (i != r.name || strings.IndexByte(f, ' ') > 0) && isTotal(f) {
+				return whyTotal
+			}
+		}
+	}
+	if posKind != kInt {
+		// Words under a heading of figures are no result, as in
+		// "Fastest | Jo Lee | 18:20" or "Marshal | Al Roe".
+		for i, k := range r.kinds {
+			if k != kBlank && i != r.pos && i != r.time && kindOf(cellAt(cells, i)) == kText {
+				return whyFooter
+			}
+		}
+		if r.tail > 0 && row >= r.tail && !((named || numbered) && hasStatus(cells)) {
+			return whyFooter
+		}
+	}
+	switch {
+	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
+		if row < r.lastSure && named && timed && strings.ContainsAny(pos, "0123456789") {
+			return isData // a place that somebody was not sure of: "4?"
+		}
+		return whyFooter
+	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label):
+		return isData // nobody took the time of this one
+	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
+		return whyFooter
+	case strings.HasSuffix(label, ":") && posKind != kInt:
+		return whyFooter
+	case r.lastSure > 0 && row > r.lastSure && r.hasPositions && posKind == kBlank && !timed && r.time >= 0 && !hasStatus(cells) && !r.describesPerson(cells, filled):
+		return whyNoResult
+	case named && (filled > 1 || r.pos < 0 && r.time < 0):
+		return isData
+	case timed && (posKind == kInt || numbered || !r.hasPositions):
+		return isData
+	case posKind == kInt, posKind == kStatus && pos != "" && fold(pos) != "":
+		return isData
+	case numbered && filled > 1:
+		return isData
+	}
+	return whyNoResult
+}
+
+// looksNamed says whether a text may be a person's name: two to four words,
+// none of them a figure, and neither a sex nor a group.
+func looksNamed(text string) bool {
+	n := len(strings.Fields(text))
+	return n >= 2 && n <= 4 && kindOf(text) == kText && !isSection(text) && !strings.ContainsAny(text, "0123456789:!?")
+}
+
+// describesPerson says whether a row without position and time has, beside a
+// name, a sex, an age or a club where the sheet has them.
+func (r *rowRules) describesPerson(cells []string, filled int) bool {
+	if isBlank(cellAt(cells, r.name)) && isBlank(cellAt(cells, r.given)) {
+		return false
+	}
+	for i, k := range r.kinds {
+		if k != kBlank && i != r.pos && i != r.time && !isBlank(cellAt(cells, i)) {
+			return true
+		}
+	}
+	return filled >= 3
+}
+
+// hasStatus says whether a cell says why there is no time.
+func hasStatus(cells []string) bool {
+	for _, c := range cells {
+		if kindOf(c) == kStatus {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyCounts recognises lines such as "Men | 31 | Women | 28": every text is a
+// sex, a group or a word of totals, and a number follows.
+func onlyCounts(cells []string) (pairs int) {
+	words, expect := 0, false
+	for _, c := range cells {
+		switch kindOf(c) {
+		case kBlank:
+		case kInt:
+			if !expect {
+				return 0
+			}
+			pairs++
+			expect = false
+		case kSex, kGroup:
+			if len(trim(c)) < 2 {
+				return 0
+			}
+			words++
+			expect = true
+		case kText:
+			if !isTotal(fold(c)) {
+				return 0
+			}
+			words++
+			expect = true
+		default:
+			return 0
+		}
+	}
+	if words != pairs {
+		return 0
+	}
+	return pairs
+}
+
+// isHeading says whether a row repeats the heading, as at the top of a page.
+func (r *rowRules) isHeading(cells []string, filled int) bool {
+	if sameHeading(r.headings, cells, filled) {
+		return true
+	}
+	for _, l := range r.headingLines {
+		if sameHeading(l, cells, filled) {
+			return true
+		}
+	}
+	return false
+}
+
+func sameHeading(headings, cells []string, filled int) bool {
+	same := 0
+	for i, c := range cells {
+		if i >= len(headings) {
+			break
+		}
+		if h := headings[i]; h != "" && c != "" && (c[0]|0x20 == h[0] || c[0] >= 0x80 || c[0] <= ' ') && fold(c) == h {
+			same++
+		}
+	}
+	return same*2 >= filled && (same >= 2 || same == 1 && filled == 1)
+}
+
+// shape fits the cells to the columns: short rows are filled up, blanks are
+// filled from above where the sheet leaves repeated values out, and the section
+// above the row is added.
+func (r *rowRules) shape(cells []string) []string {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() {
+		return cells
+	}
+	if r.buf == nil {
+		r.buf = make([]string, 0, r.columns+8)
+	}
+	real := r.columns
+	if r.sectionColumn >= 0 {
+		real--
+	}
+	if len(r.clock) > 0 {
+		real--
+	}
+	b := append(r.buf[:0], cells...)
+	for len(b) < real {
+		b = append(b, "")
+	}
+	for k, i := range r.fill {
+		if isBlank(b[i]) || isDitto(b[i]) {
+			b[i] = r.above[k]
+		} else {
+			r.above[k] = b[i]
+		}
+	}
+	r.beside.mend(b)
+	if len(r.clock) > 0 {
+		join := joinClock
+		if r.between {
+			join = between
+		}
+		b = append(b[:real], join(b, r.clock))
+	}
+	if r.sectionColumn >= 0 {
+		b = append(b[:r.sectionColumn], r.section)
+	}
+	r.buf = b
+	return b
+}
+
+// isDitto says whether a cell repeats the one above by a mark.
+func isDitto(s string) bool {
+	switch trim(s) {
+	case "\"", "''", "〃", "”", "“", "״", ",,", "„", "-\"-", "-''-", "do", "do.", "ditto", "dto", "dto.", "id.", "idem", "= =", "^":
+		return true
+	}
+	return false
+}
+
+// joinClock writes the cells of hours, minutes and seconds as one time.
+func joinClock(cells []string, parts []int) string {
+	var b strings.Builder
+	for k, i := range parts {
+		c := trim(cells[i])
+		if c != "" && (c[0] < '0' || c[0] > '9') {
+			return c // DNF, or a dash
+		}
+		if c == "" && k == 0 && len(parts) == 3 {
+			continue
+		}
+		if c == "" {
+			if b.Len() == 0 {
+				return ""
+			}
+			c = "0"
+		}
+		if b.Len() > 0 {
+			b.WriteByte(':')
+			if whole, _, _ := strings.Cut(strings.ReplaceAll(c, ",", "."), "."); len(whole) == 1 {
+				b.WriteByte('0')
+			}
+		}
+		b.WriteString(c)
+	}
+	return b.String()
+}

@@ -1,0 +1,246 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// firstValues finds the first row that looks like a result: a time and
+// something else, or a time alone in a table of one column.
+func firstValues(rows []line) int {
+	// typed is a line of nothing but a name and a time with a dot: "Jo Lee 18.20".
+	typed := func(cells []string) bool {
+		return rowFilled(cells) == 2 && kindOf(cellAt(cells, 0)) == kText && kindOf(cellAt(cells, 1)) == kDecimal && looseNumber(trim(cells[1])) >= 12
+	}
+	for i, r := range rows {
+		if i+2 < len(rows) && typed(r.cells) && typed(rows[i+1].cells) && typed(rows[i+2].cells) {
+			return i
+		}
+		clocks, ints, filled := 0, 0, 0
+		for _, c := range r.cells {
+			switch kindOf(c) {
+			case kBlank:
+				continue
+			case kClock:
+				clocks++
+			case kInt:
+				ints++
+			}
+			filled++
+		}
+		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(trim(cellAt(r.cells, 0))) || filled == 1 && clocks == 1 {
+			// The next filled row must agree.
+			for _, n := range rows[i+1:] {
+				if f := rowFilled(n.cells); f > 0 {
+					if f*2 >= filled {
+						return i
+					}
+					break
+				}
+			}
+			if i == len(rows)-1 {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// newRowRules makes the rules that tell finishers' rows from others.
+func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
+	r := rowRules{volunteers: p.Kind == Volunteers, first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
+	r.clock, r.beside = c.clock, c.beside
+	if len(c.clock) > 0 {
+		r.time = c.clock[len(c.clock)-2] // the minutes stand for the time
+		if r.between = c.between; r.between {
+			r.time = c.clock[1]
+		}
+	}
+	r.name = p.Index(Name)
+	r.given = p.Index(GivenName)
+	if r.name < 0 {
+		r.name = p.Index(FamilyName)
+	}
+	for _, h := range l.headings {
+		r.headings = append(r.headings, fold(h))
+	}
+	if r.pos >= 0 {
+		pr := c.profiles[r.pos]
+		r.hasPositions = pr.count[kInt]*2 >= pr.filled && pr.count[kInt]*2 >= len(c.rows)
+	}
+	r.kinds = make([]kind, len(c.profiles))
+	for i, pr := range c.profiles {
+		switch p.Columns[i].Meaning {
+		case Position, Time, ChipTime, GunTime, Age, BirthYear, Sex, AgeGrade, Gap, Pace, Split, GroupPlace, SexPlace, Points, TotalRuns:
+			if pr.filled >= 4 && pr.share(kText) <= .1 {
+				r.kinds[i] = kInt
+			}
+		}
+	}
+	if t.grid == nil || r.volunteers {
+		return r
+	}
+	// The last row with more than a printed position; repeated values left out.
+	rows := 0
+	r.findTail(t.grid, t.run != "")
+	blanks := map[int]int{}
+	var fillable []int
+	for _, m := range []Meaning{Course, Date, Session, Distance} {
+		if i := p.Index(m); i >= 0 {
+			fillable = append(fillable, i)
+		}
+	}
+	firstFilled := map[int]bool{}
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		if row < r.first {
+			continue
+		}
+		n := rowFilled(cells)
+		if n >= 2 || n == 1 && (r.pos < 0 || trim(cellAt(cells, r.pos)) == "") {
+			if r.classify(row, cells) == isData {
+				r.lastFilled = row
+				rows++
+				for _, f := range fillable {
+					if isBlank(cellAt(cells, f)) || isDitto(cellAt(cells, f)) {
+						blanks[f]++
+					} else if rows == 1 {
+						firstFilled[f] = true
+					}
+				}
+			}
+		}
+	}
+	for _, f := range fillable {
+		if firstFilled[f] && blanks[f]*2 > rows {
+			r.fill = append(r.fill, f)
+			p.Columns[f].Why += "; blank cells repeat the one above"
+		}
+	}
+	return r
+}
+
+// findTail finds the last row that is a result beyond doubt, and the rows after
+// it that stand apart (after a blank row or a line of text): footers, winners,
+// records, helpers. gaps says that rows are missing because their runners were not
+// there, so that a row that stands apart is none.
+func (r *rowRules) findTail(g *grid, gaps bool) {
+	sure := func(cells []string) bool {
+		if r.hasPositions {
+			return kindOf(cellAt(cells, r.pos)) == kInt && rowFilled(cells) >= 2
+		}
+		if r.time < 0 {
+			return false
+		}
+		for i, k := range r.kinds {
+			if k != kBlank && i != r.time && kindOf(cellAt(cells, i)) == kText {
+				return false
+			}
+		}
+		k := kindOf(cellAt(cells, r.time))
+		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name)))
+		return (k == kClock || k == kDecimal || k == kInt) && named
+	}
+	last := -1
+	for i := 0; i < g.len(); i++ {
+		if row, cells := g.at(i); row >= r.first && sure(cells) {
+			last = i
+		}
+	}
+	if last < 0 {
+		return
+	}
+	if gaps {
+		r.lastSure = g.row(last)
+		return
+	}
+	if r.hasPositions {
+		last = r.tiedWith(g, last)
+	} else {
+		last = r.beforeWinners(g, last, sure)
+	}
+	r.lastSure = g.row(last)
+	prev := r.lastSure
+	for i := last + 1; i < g.len(); i++ {
+		row, cells := g.at(i)
+		filled := rowFilled(cells)
+		if row > prev+1 || filled == 0 || filled == 1 && kindOf(titleText(cells)) == kText {
+			r.tail = row
+			return
+		}
+		prev = row
+	}
+}
+
+// tiedWith steps on over rows whose blank place means that of the row above: they
+// name somebody and have the same time.
+func (r *rowRules) tiedWith(g *grid, last int) int {
+	if r.time < 0 {
+		return last
+	}
+	_, above := g.at(last)
+	time := trim(cellAt(above, r.time))
+	for i := last + 1; i < g.len() && time != ""; i++ {
+		_, cells := g.at(i)
+		switch named := !isBlank(cellAt(cells, r.name)) || !isBlank(cellAt(cells, r.given)); {
+		case rowFilled(cells) == 0:
+		case named && isBlank(cellAt(cells, r.pos)) && trim(cellAt(cells, r.time)) == time:
+			last = i
+		default:
+			return last
+		}
+	}
+	return last
+}
+
+// beforeWinners steps back over a last block of timed rows that stands apart
+// and whose times go back to the front: winners and records repeated under the
+// list of a sheet without positions.
+func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) int {
+	start := last
+	for start > 0 {
+		row, _ := g.at(start)
+		above, cells := g.at(start - 1)
+		if above < r.first || above != row-1 || !sure(cells) {
+			break
+		}
+		start--
+	}
+	if start == 0 || last-start > 25 {
+		return last
+	}
+	// The row before the block that is sure, and whether the times fell.
+	for i := start - 1; i >= 0; i-- {
+		row, cells := g.at(i)
+		if row < r.first {
+			return last
+		}
+		if !sure(cells) {
+			continue
+		}
+		_, first := g.at(start)
+		sorted := true
+		prevTime := -1.0
+		for k := 0; k <= i; k++ {
+			if row, c := g.at(k); row >= r.first && sure(c) {
+				v := finishTime(cellAt(c, r.time))
+				sorted = sorted && v >= prevTime
+				prevTime = v
+			}
+		}
+		if sorted && finishTime(cellAt(first, r.time)) < .8*prevTime {
+			return i
+		}
+		return last
+	}
+	return last
+}
+
+// finishTime orders times of one column in which minutes may stand as hours:
+// 24:31:00 is below 1:02:10.
+func finishTime(cell string) float64 {
+	v := looseNumber(trim(cell))
+	if v > 5*3600 && strings.Count(cell, ":") == 2 {
+		v /= 60
+	}
+	return v
+}

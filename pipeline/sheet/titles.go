@@ -1,0 +1,92 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+)
+
+// listsRecords says whether a title announces best times of many days.
+func listsRecords(titles []string) bool {
+	for _, t := range titles {
+		f := " " + fold(t) + " "
+		for _, w := range []string{" records ", " all time ", " alltime ", " best times ", " rekorde ", " bestenliste ", " palmares ", " rekordy "} {
+			if strings.Contains(f, w) && len(strings.Fields(f)) <= 8 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// titleText joins the cells of a title line; a label and its value in the next
+// cell read "Course: Alder Bank".
+func titleText(cells []string) string {
+	var parts []string
+	for _, c := range cells {
+		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
+			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(c), " "), "$1: $2"))
+		}
+	}
+	if len(parts) == 2 && len(parts[0]) <= 20 && !strings.ContainsAny(parts[0], "0123456789") {
+		return strings.TrimSuffix(parts[0], ":") + ": " + parts[1]
+	}
+	return strings.Join(parts, " | ")
+}
+
+// labelApart is a label without a space before its value, "Date:3 May 2026".
+var labelApart = regexp.MustCompile(`^(\pL+):(\d{1,2}[ ./-]|\pL)`)
+
+// titleTexts is titleText for a line that may hold several labels, each with its
+// value in the next cell: "Course | Alder Bank | Weather | dry" says two things.
+func titleTexts(lex *lexicon, cells []string) (out []string) {
+	var plain []string
+	rest := func() {
+		if text := titleText(plain); text != "" {
+			out = append(out, text)
+		}
+		plain = nil
+	}
+	filled := rowFilled(cells)
+	for i := 0; i < len(cells); i++ {
+		c := trim(unmangle(cells[i]))
+		if c == "" {
+			continue
+		}
+		j := i + 1
+		for j < len(cells) && isBlank(cells[j]) {
+			j++
+		}
+		if filled < 3 || j >= len(cells) || !isLabel(lex, c) || isLabel(lex, trim(unmangle(cells[j]))) {
+			plain = append(plain, c)
+			continue
+		}
+		rest()
+		out = append(out, strings.TrimSuffix(c, ":")+": "+strings.Join(strings.Fields(trim(unmangle(cells[j]))), " "))
+		i = j
+	}
+	rest()
+	return out
+}
+
+// isLabel says whether a cell of a title line says what the next one holds.
+func isLabel(lex *lexicon, c string) bool {
+	if len(c) > 30 || strings.ContainsAny(c, "0123456789") {
+		return false
+	}
+	if strings.HasSuffix(c, ":") {
+		return true
+	}
+	if g := lex.read(c); g.known {
+		switch g.meaning {
+		case Course, Date, Session, Distance:
+			return true
+		}
+	}
+	f := fold(c)
+	return isVenueLabel(f) || labelWords[f] || len(strings.Fields(f)) <= 3 && isRemark(c)
+}
+
+// labelWords are labels of facts about the day that nothing here is made of
+// (common practice, no source).
+var labelWords = set(`entries finishers starters runners walkers volunteers conditions referee timekeeper starter organiser organizer handicapper surface laps sponsor`,
+	"first man", "first woman", "first lady", "course record", "run director", "race director", "no of runners", "number of runners")
