@@ -81,10 +81,15 @@ func (s *settler) late(i int) bool {
 // time, where one word ("Tempo") means the one or the other by language.
 func (s *settler) partOf(a, b int) bool {
 	var ratios []float64
+	decimals := 0
 	for _, r := range s.rows {
 		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
-		if k := kindOf(y); kindOf(x) != kClock || k != kClock && k != kInt && k != kDecimal {
+		k := kindOf(y)
+		if kindOf(x) != kClock || k != kClock && k != kInt && k != kDecimal {
 			continue // the time may stand in seconds
+		}
+		if k == kDecimal {
+			decimals++
 		}
 		if vx, vy := looseNumber(x), looseNumber(strings.TrimPrefix(y, "'")); vx > 0 && vy > 0 {
 			if vy < 1 { // a part of a day
@@ -104,8 +109,11 @@ func (s *settler) partOf(a, b int) bool {
 			near++
 		}
 	}
-	if median > 60 { // 24:31:00 beside 4:54
+	switch {
+	case median > 60: // 24:31:00 beside 4:54
 		median /= 60
+	case median < 1 && decimals*2 > len(ratios): // minutes (24.52) beside 4:54
+		median *= 60
 	}
 	return near*10 >= len(ratios)*7 && median >= 1.4 && median <= 45
 }

@@ -305,6 +305,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		if t.kind == 'd' && (p.kind == ':' || p.kind == '#' || (p.kind == '.' || p.kind == '/') && sc.tok(i-2).kind == 'd') {
 			return f, 0, false
 		}
+		if y := sc.tok(i - 2); t.kind == 'd' && p.kind == '-' && y.digits() == 4 && y.n >= 1800 && y.n < firstYear {
+			return f, 0, false // 1900-01-01: the first day of a spreadsheet, under a time
+		}
 	}
 	switch t.kind {
 	case 'd':
