@@ -243,7 +243,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 			}
 			runs = append(runs, acrossRun{from: c, title: text, saidIn: []int{up}})
 		}
-		if len(runs) < 2 {
+		if len(runs) < 2 || t.figuresOver(up, runs) {
 			continue
 		}
 		width := runs[1].from - runs[0].from
@@ -265,6 +265,23 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 		return runs
 	}
 	return nil
+}
+
+// figuresOver says whether figures like those of a row stand in the row above it too, in
+// the columns of all runs: the row is one of results, whose 29.1 is no 29 January, and
+// the heading below it that of the next page.
+func (t table) figuresOver(row int, runs []acrossRun) bool {
+	if row == 0 {
+		return false
+	}
+	_, above := t.grid.at(row - 1)
+	return !slices.ContainsFunc(runs, func(r acrossRun) bool {
+		switch kindOf(cellAt(above, r.from)) {
+		case kDecimal, kClock, kDate:
+			return false
+		}
+		return true
+	})
 }
 
 // timeColumn is the column of a run that holds its times: the one that says so, or
