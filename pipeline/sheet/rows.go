@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -13,6 +14,7 @@ const (
 	whyFooter
 	whyTotal
 	whyHeading
+	whyTitle
 	whySection
 	whyNumberOnly
 	whyNoResult
@@ -20,7 +22,7 @@ const (
 
 // String is the word printed in lists of skipped rows.
 func (w why) String() string {
-	return [...]string{"data", "blank", "footer", "total", "repeated heading", "section line", "only a position, and no result after it", "no result"}[w]
+	return [...]string{"data", "blank", "footer", "total", "repeated heading", "repeated title", "section line", "only a position, and no result after it", "no result"}[w]
 }
 
 // rowRules tells rows that stand for a finisher from all others.
@@ -32,6 +34,7 @@ type rowRules struct {
 	number        int
 	hasPositions  bool
 	headings      []string   // folded
+	titles        []string   // the lines above the headings, which pages repeat
 	headingLines  [][]string // the lines of a heading of two, folded, which pages repeat one by one
 	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
 	clock         []int      // columns of hours, minutes and seconds
@@ -119,6 +122,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	if r.isHeading(cells, filled) {
 		return whyHeading
+	}
+	if len(r.titles) > 0 && slices.Contains(r.titles, strings.Join(cells, "\x1f")) {
+		return whyTitle
 	}
 	label := trim(cells[firstFilled])
 	folded := fold(label)

@@ -61,7 +61,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open != nil {
 				open.headed = true
 			}
-		case whyNumberOnly:
+		case whyNumberOnly, whyTitle:
 		default:
 			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue

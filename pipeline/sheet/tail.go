@@ -79,6 +79,15 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	if t.grid == nil || r.volunteers {
 		return r
 	}
+	for i := 0; i < t.grid.len(); i++ {
+		row, cells := t.grid.at(i)
+		if row >= after {
+			break
+		}
+		if rowFilled(cells) >= 2 { // one text alone is no result anyway
+			r.titles = append(r.titles, strings.Join(cells, "\x1f"))
+		}
+	}
 	// The last row with more than a printed position; repeated values left out.
 	rows := 0
 	r.findTail(t.grid, t.run != "")
