@@ -557,7 +557,11 @@ func (pl *Pipeline) resultAt(ctx context.Context, course string, day unit.Day, s
 		if err := pl.findTable(ctx, &r); err != nil {
 			return resultLine{}, err
 		}
-		list = append(list, fmt.Sprintf("  %s %s: --line %q", r.name, clockOrDash(r.timeMS), withTable(r.shown.String(), r.table)))
+		which := fmt.Sprintf("--line %q", withTable(r.shown.String(), r.table))
+		if len(sessions) > 1 && r.session != "" {
+			which = fmt.Sprintf("--session %q, or %s", r.session, which)
+		}
+		list = append(list, fmt.Sprintf("  %s %s: %s", r.name, clockOrDash(r.timeMS), which))
 	}
 	hint := "name the line"
 	if len(sessions) > 1 {

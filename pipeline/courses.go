@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -59,11 +60,13 @@ type courseBook struct {
 	newRuns  []runKey
 	named    []runKey // runs whose session has become known
 	days     map[dayKey][]runKey
-	newOnes  []courseKey
+	// distances are those of each course's runs, in metres.
+	distances map[string][]int
+	newOnes   []courseKey
 }
 
 func (pl *Pipeline) readCourses() error {
-	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, began: map[string]bool{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}, days: map[dayKey][]runKey{}}
+	b := &courseBook{alias: map[string]string{}, complete: map[string]unit.Day{}, began: map[string]bool{}, numbers: map[courseKey]int32{}, runs: map[runKey]int32{}, days: map[dayKey][]runKey{}, distances: map[string][]int{}}
 	rows, err := pl.Archive.ReadTable("courses.csv", courseColumns)
 	if err != nil {
 		return err
@@ -273,18 +276,8 @@ func (b *courseBook) number(k runKey) int32 {
 		switch {
 		case k.session == "":
 			return b.runs[only]
-		case only.session == "": // now its session is known
-			n := b.runs[only]
-			delete(b.runs, only)
-			b.runs[k] = n
-			b.days[day][slices.Index(b.days[day], only)] = k
-			b.named = append(b.named, k)
-			for i := range b.newRuns {
-				if b.newRuns[i] == only {
-					b.newRuns[i] = k
-				}
-			}
-			return n
+		case only.session == "" || only.session == distanceSession(only.course.distanceM): // now its session is known
+			return b.name(only, k.session)
 		}
 	}
 	if _, ok := b.numbers[k.course]; !ok {
@@ -294,7 +287,58 @@ func (b *courseBook) number(k runKey) int32 {
 	n := int32(len(b.runs) + 1)
 	b.know(k, n)
 	b.newRuns = append(b.newRuns, k)
+	b.nameDistances(k.course.course, k.day)
 	return n
+}
+
+// name gives a run a session, and returns its number.
+func (b *courseBook) name(old runKey, session string) int32 {
+	k := old
+	k.session = session
+	n, day := b.runs[old], dayKey{old.course, old.day}
+	delete(b.runs, old)
+	b.runs[k] = n
+	b.days[day][slices.Index(b.days[day], old)] = k
+	if i := slices.Index(b.newRuns, old); i >= 0 {
+		b.newRuns[i] = k
+	} else {
+		b.named = append(b.named, k)
+	}
+	return n
+}
+
+// nameDistances tells runs over several distances on one course and day apart: a run
+// is named by course, day and session, so that those beside the course's own distance,
+// or beside the longest, have theirs for a session.
+func (b *courseBook) nameDistances(course string, day unit.Day) {
+	own := b.key(course, day, 0).distanceM
+	var unsaid []runKey
+	for _, m := range b.distances[course] {
+		for _, k := range b.days[dayKey{courseKey{course, m}, day}] {
+			if k.session == "" || k.session == distanceSession(m) {
+				unsaid = append(unsaid, k)
+			}
+		}
+	}
+	if len(unsaid) < 2 {
+		return
+	}
+	first := slices.MaxFunc(unsaid, func(a, b runKey) int {
+		return cmp.Or(cmp.Compare(flag(a.course.distanceM == own), flag(b.course.distanceM == own)), cmp.Compare(a.course.distanceM, b.course.distanceM))
+	})
+	for _, k := range unsaid {
+		if k.session == "" && k.course != first.course {
+			b.name(k, distanceSession(k.course.distanceM))
+		}
+	}
+}
+
+// distanceSession is the session of a run that goes by its distance: "2 km", "800 m".
+func distanceSession(metres int) string {
+	if metres < 1000 {
+		return fmt.Sprintf("%d m", metres)
+	}
+	return strconv.FormatFloat(float64(metres)/1000, 'f', -1, 64) + " km"
 }
 
 // unsaid is the run that a sheet without a session is of: the day's only one, or
@@ -323,6 +367,9 @@ func (b *courseBook) know(k runKey, n int32) {
 	b.runs[k] = n
 	day := dayKey{k.course, k.day}
 	b.days[day] = append(b.days[day], k)
+	if d := b.distances[k.course.course]; !slices.Contains(d, k.course.distanceM) {
+		b.distances[k.course.course] = append(d, k.course.distanceM)
+	}
 }
 
 // dayKey is a course and a day, whatever the session.

@@ -61,12 +61,28 @@ type LoadReport struct {
 	Rows    int           `json:"rows"`
 }
 
-// Err is ErrWaits where a sheet waits or was refused.
+// Err is ErrWaits where a sheet or one of its tabs waits, or a sheet was refused.
 func (r *LoadReport) Err() error {
 	if r.Waiting+r.Refused > 0 {
 		return ErrWaits
 	}
+	for i := range r.Sheets {
+		if len(r.Sheets[i].TabsLeftOut()) > 0 {
+			return ErrWaits
+		}
+	}
 	return nil
+}
+
+// TabsLeftOut are the questions about tabs that were left out of a sheet that was
+// loaded.
+func (s *SheetReport) TabsLeftOut() (out []place.Problem) {
+	for _, q := range s.Problems {
+		if q.Kind == sheet.TabLeftOut && s.State == "loaded" {
+			out = append(out, q)
+		}
+	}
+	return out
 }
 
 // FindSheets lists the files that paths stand for: files, folders with all

@@ -82,14 +82,21 @@ func (p *parsedSheet) counts() map[string]int {
 }
 
 func (p *parsedSheet) runNames() []string {
-	seen := map[runKey]bool{}
-	var out []string
+	seen, alike := map[runKey]bool{}, map[string]int{}
+	var runs []runKey
 	for _, q := range p.parts {
 		for _, r := range append(slices.Clip(q.runs), helperRuns(q.helpers)...) {
 			if !seen[r] {
 				seen[r] = true
-				out = append(out, r.String())
+				runs = append(runs, r)
+				alike[r.String()]++
 			}
+		}
+	}
+	out := runNames(runs)
+	for i, r := range runs {
+		if alike[out[i]] > 1 {
+			out[i] += " " + distanceSession(r.course.distanceM)
 		}
 	}
 	return out
@@ -310,6 +317,7 @@ type partParser struct {
 	last                    int32 // run of the row before
 	lastCourse, lastSession string
 	lastDay                 unit.Day
+	lastDistance            int
 }
 
 func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance int, kind string, answers map[string]string) *partParser {
@@ -422,10 +430,14 @@ func (p *partParser) runOf(cells []string) (int32, bool) {
 	if !ok {
 		return 0, false
 	}
-	if p.last >= 0 && course == p.lastCourse && day == p.lastDay && session == p.lastSession {
+	distance := p.distance
+	if distance == 0 {
+		distance = p.part.DistanceOf(cells)
+	}
+	if p.last >= 0 && course == p.lastCourse && day == p.lastDay && session == p.lastSession && distance == p.lastDistance {
 		return p.last, true
 	}
-	k := runKey{p.pl.courses.key(course, day, p.distance), day, session}
+	k := runKey{p.pl.courses.key(course, day, distance), day, session}
 	i, seen := p.at[k]
 	if !seen {
 		i = int32(len(p.out.runs))
@@ -433,7 +445,7 @@ func (p *partParser) runOf(cells []string) (int32, bool) {
 		p.out.runs = append(p.out.runs, k)
 		p.open = append(p.open, openRun{})
 	}
-	p.lastCourse, p.lastDay, p.lastSession, p.last = course, day, session, i
+	p.lastCourse, p.lastDay, p.lastSession, p.lastDistance, p.last = course, day, session, distance, i
 	return i, true
 }
 
@@ -625,7 +637,7 @@ func (p *partParser) checkRun(i int32) {
 // many times are impossible over the 5 km that are assumed, that the distance
 // is the likelier fault.
 func (p *partParser) doubtDistance() {
-	if p.distance > 0 {
+	if p.distance > 0 || p.part.Distance.OK() {
 		return
 	}
 	impossible := map[int32]int{}

@@ -136,6 +136,13 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 			return err
 		}
 	}
+	// what was asked of a tab, where the workbook was mended and loaded again
+	if err := pl.DB.Exec(ctx, `insert into sheet.settled
+		select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, 'a later state of this workbook was loaded'
+		from sheet.problem p join sheet.sheet s on s.sheet_no = p.sheet_no
+		where p.kind = ? and exists (select 1 from sheet.sheet o where o.path = s.path and o.sheet_no > s.sheet_no)`, sheet.TabLeftOut); err != nil {
+		return err
+	}
 	// of the sheets whose lines a later one of the run has taken the place of
 	return pl.DB.Exec(ctx, fmt.Sprintf(`insert into sheet.settled
 		select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, 'a later sheet stands for this run'

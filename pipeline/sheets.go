@@ -396,8 +396,8 @@ func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any
 }
 
 // WaitingQuestions reads the waiting sheets again and gives the question of
-// each.
-func (pl *Pipeline) WaitingQuestions() ([]string, error) {
+// each, and those about tabs that were left out of sheets that are loaded.
+func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]string, error) {
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return nil, err
@@ -425,7 +425,14 @@ func (pl *Pipeline) WaitingQuestions() ([]string, error) {
 			out = append(out, e.Path+": has its answer now; load it again")
 		}
 	}
-	return out, nil
+	if pl.DB == nil {
+		return out, nil
+	}
+	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
+	for _, q := range tabs {
+		out = append(out, q.String())
+	}
+	return out, err
 }
 
 // inBrackets is a reason behind what it is the reason of, if there is one.

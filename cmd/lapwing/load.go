@@ -222,6 +222,13 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 			fmt.Fprintf(a.out, "  %s is %s: %s\n", s.Path, s.State, strings.TrimPrefix(s.Why, path.Base(s.Path)+" is "+s.State+": "))
 		}
 	}
+	for i := range rep.Sheets {
+		for _, q := range rep.Sheets[i].TabsLeftOut() {
+			if shown++; shown <= 10 {
+				fmt.Fprintf(a.out, "  %s\n", q)
+			}
+		}
+	}
 	if shown > 10 {
 		fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", shown-10)
 	}

@@ -81,7 +81,7 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
 		return err
 	}
-	if rep.Waiting, err = pl.WaitingQuestions(); err != nil {
+	if rep.Waiting, err = pl.WaitingQuestions(ctx); err != nil {
 		return err
 	}
 	if err := a.asJSON(rep); err != nil {

@@ -41,7 +41,7 @@ func (a *app) sheetsCommand() *cobra.Command {
 			if err := w.Flush(); err != nil {
 				return err
 			}
-			questions, err := pl.WaitingQuestions()
+			questions, err := pl.WaitingQuestions(cmd.Context())
 			if err != nil {
 				return err
 			}

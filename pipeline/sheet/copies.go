@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -127,47 +126,4 @@ func version(p *Part) (v int) {
 		}
 	}
 	return v
-}
-
-// askDistances asks about a run whose lines are over several distances.
-func (rs *runSettler) askDistances(parts []*Part) {
-	const do = "A run has one distance. Put the lines of each distance into a sheet of their own, those of the other distances under another name of the course (such as %s-2k), and load them."
-	for i, p := range parts {
-		if c := p.Index(Distance); c >= 0 {
-			var said []string
-			first := 0.0
-			for _, text := range columnTexts(p, c) {
-				switch m, _, _, ok := findDistance(text); {
-				case !ok:
-				case first == 0:
-					first, said = m, append(said, text)
-				case math.Abs(m-first) > .02*first:
-					said = append(said, text)
-				}
-			}
-			if len(said) > 1 && p.Index(Course) < 0 && p.Index(Date) < 0 {
-				p.problem(rs.sheet.Name, 0, c, place.Waits, "distances-differ", strings.Join(said[:min(6, len(said))], ", "), "one distance", fmt.Sprintf(do, orText(p.Course.Value, "the-course")))
-			}
-			continue
-		}
-		for _, q := range parts[:i] {
-			if p.Course.Value == "" || q.Course.Value != p.Course.Value || !p.Date.Settled || !q.Date.Settled || p.Date.Day != q.Date.Day || p.Session.Value != q.Session.Value {
-				continue
-			}
-			if a, b := metresOf(q), metresOf(p); math.Abs(float64(a-b)) > .02*float64(a) { // 5 km is also 3.1 miles
-				p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Waits, "distances-differ", fmt.Sprintf("%d m and %d m", a, b), "one distance", fmt.Sprintf(do, p.Course.Value))
-				break
-			}
-		}
-	}
-}
-
-// usualDistance is what a run is taken to be over where nothing says so, in metres.
-const usualDistance = 5000
-
-func metresOf(p *Part) int {
-	if m := p.DistanceM(); m > 0 {
-		return m
-	}
-	return usualDistance
 }

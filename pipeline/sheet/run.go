@@ -75,11 +75,12 @@ func (rs *runSettler) settle(parts []*Part) {
 	rs.settleRuns(results)
 	rs.settleRuns(lists)
 	results = rs.leaveCopies(results)
-	rs.sheet.Parts = slices.DeleteFunc(rs.sheet.Parts, func(p *Part) bool { return p.Kind != Volunteers && !slices.Contains(results, p) })
-	rs.askDistances(results)
+	rs.settleDistances(results)
 	for _, p := range results {
 		rs.ask(p)
 	}
+	results = rs.leaveTabs(results)
+	rs.sheet.Parts = slices.DeleteFunc(rs.sheet.Parts, func(p *Part) bool { return p.Kind != Volunteers && !slices.Contains(results, p) })
 	rs.settleVolunteers(lists, results)
 }
 

@@ -13,6 +13,8 @@ import (
 type runReader struct {
 	book                           *courseBook
 	courseCol, dateCol, sessionCol int
+	distanceCol                    int
+	distances                      map[string]int // metres by the texts of that column; nil where the part has one distance
 	course, session                string
 	day                            unit.Day
 	dayOK                          bool

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -142,33 +141,3 @@ func (rs *runSettler) namedByFile(tab string) bool {
 }
 
 func (rs *runSettler) oneTab() bool { return len(rs.sheet.Parts) <= 1 }
-
-func (rs *runSettler) distance(p *Part) {
-	if c := p.Index(Distance); c >= 0 {
-		if texts := columnTexts(p, c); len(texts) == 1 {
-			text := texts[0]
-			if p.Distance = distanceOf(text, "column "+letters(c)); p.Distance.Value == "" {
-				// A bare number under "Distance (km)" or below 100 is kilometres.
-				if v, err := strconv.ParseFloat(strings.Replace(trim(text), ",", ".", 1), 64); err == nil && v >= 1 {
-					m := v
-					if v < 100 {
-						m = v * 1000
-					}
-					p.Distance = Found{Value: strconv.Itoa(int(m + .5)), Text: text, From: "column " + letters(c)}
-				}
-			}
-			return
-		}
-	}
-	for i, t := range p.Titles {
-		if p.Distance = distanceOf(t, fmt.Sprintf("title line %d", i+1)); p.Distance.Value != "" {
-			return
-		}
-	}
-	if p.Tab != "" {
-		if p.Distance = distanceOf(p.Tab, "tab name"); p.Distance.Value != "" {
-			return
-		}
-	}
-	p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name")
-}

@@ -243,7 +243,12 @@ func (p *Part) RunOf(cells []string) (course string, day unit.Day, session strin
 	return p.runs.of(cells)
 }
 
-// DistanceM is the distance in metres that the sheet gives, 0 if it gives none.
+// DistanceOf is the distance in metres that a row gives where the rows of the part are
+// over several, 0 where it gives none. It is safe for one goroutine at a time.
+func (p *Part) DistanceOf(cells []string) int { return p.runs.metres(cells) }
+
+// DistanceM is the distance in metres that the sheet gives for all rows of the part, 0
+// if it gives none.
 func (p *Part) DistanceM() int {
 	n := 0
 	fmt.Sscan(p.Distance.Value, &n)

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/place"
+)
+
+// Lists over several distances: those that are plain are runs of their own, the others
+// are asked about, each on its tab. What is read is tab, metres and lines of each part,
+// with those of each distance where a column gives them.
+func TestDistances(t *testing.T) {
+	adults := "Pos|Name|Time\n1|Al Roe|18:20\n2|Jo Lee|19:31\n3|Cy Dee|21:02\n4|Di Fox|24:40\n"
+	juniors := "Pos|Name|Time\n1|Kit Sole|8:10\n2|Lou Tarn|8:52\n3|Ned Wye|9:40\n4|Oz Yeo|10:31\n"
+	for _, c := range []struct{ name, text, read, asks string }{
+		{"each tab says its own", "== 5 km\n" + adults + "== Junior 2 km\n" + juniors, "5 km 5000 4; Junior 2 km 2000 4", ""},
+		{"the usual one is not said", "== Results\n" + adults + "== 2k juniors\n" + juniors, "Results 0 4; 2k juniors 2000 4", ""},
+		{"a title over both says two", "== 5k\nAlder Bank 5k and junior 2k\n" + adults + "== 2k\nAlder Bank 5k and junior 2k\n" + juniors, "5k 5000 4; 2k 2000 4", ""},
+		{"5 km is 3.1 miles", "== 5 km\n" + adults + "== 3.1 miles\n" + strings.ReplaceAll(adults, "|1", "|2"), "5 km 5000 4; 3.1 miles 4989 4", ""},
+		{"juniors of no distance", "== 5 km\n" + adults + "== Juniors\n" + juniors, "5 km 5000 4", "Juniors: over 5000 m these would be times of 1:56 a kilometre"},
+		{"a tab of no distance that is too slow", "== 2 km\n" + juniors + "== All\n" + strings.NewReplacer("18:", "48:", "19:", "51:", "21:", "57:", "24:", "59:").Replace(adults), "2 km 2000 4", "All: nothing here; 2000 m on tab \"2 km\""},
+		{"a distance that its times don't fit", "== Results\n" + adults + "== 10k\n" + juniors, "Results 0 4", "10k: 10000 m, 0:58 a kilometre"},
+		{"times on the way", "== 5 km\n" + adults + "== 2 km\n" + strings.NewReplacer("18:", "7:", "19:", "7:", "21:", "8:", "24:", "9:").Replace(adults), "5 km 5000 4", "2 km: 4 of 4 people are also in the list over 5000 m on tab \"5 km\""},
+		{"a column says it", "== Results\nRace|Pos|Name|Time\n5k|1|Al Roe|18:20\n2k|1|Kit Sole|8:10\n5k|2|Jo Lee|18:31\n2 km|2|Lou Tarn|8:20\n", "Results 0 4 (2000: 2, 5000: 2)", ""},
+		{"a column that leaves one out", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n2k|1|Kit Sole|8:10\n5k|2|Jo Lee|18:31\n|2|Lou Tarn|8:20\n", "Results 0 4 (0: 1, 2000: 1, 5000: 2)", "Results: 5k, 2k, and 1 rows without"},
+		{"a column that its times don't fit", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n5k|2|Jo Lee|18:31\n5k|3|Cy Dee|19:00\n2k|1|Kit Sole|18:10\n2k|2|Lou Tarn|18:20\n2k|3|Ned Wye|18:40\n", "Results 0 6 (2000: 3, 5000: 3)", "Results: 9:10 and 3:42 a kilometre"},
+		{"how far each came is no distance", "== Results\nDistance (km)|Pos|Name|Time\n5.02|1|Al Roe|18:20\n4.99|2|Jo Lee|18:31\n5.04|3|Cy Dee|19:00\n", "Results 0 3 (0: 3)", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read("Alder Bank 3 January 2026.xlsx", bookOf(t, c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var read, asks []string
+			for _, p := range s.Parts {
+				n := 0
+				rows := map[int]int{}
+				p.Each(func(_ int, cells []string) error {
+					n++
+					rows[p.DistanceOf(cells)]++
+					return nil
+				})
+				line := fmt.Sprintf("%s %d %d", p.Tab, p.DistanceM(), n)
+				if p.Index(Distance) >= 0 {
+					line += " (" + strings.ReplaceAll(strings.TrimSuffix(strings.TrimPrefix(fmt.Sprint(rows), "map["), "]"), " ", ", ") + ")"
+					line = strings.ReplaceAll(line, ":", ": ")
+				}
+				read = append(read, line)
+				for _, q := range p.Problems {
+					if q.Severity == place.Waits {
+						asks = append(asks, q.Place.Tab+": "+q.Read)
+					}
+				}
+			}
+			for _, q := range s.Problems {
+				if q.Kind == TabLeftOut {
+					asks = append(asks, q.Place.Tab+": "+q.Read)
+				}
+			}
+			if got := strings.Join(read, "; "); got != c.read {
+				t.Errorf("read %q, want %q", got, c.read)
+			}
+			if got := strings.Join(asks, "; "); got != c.asks {
+				t.Errorf("asks %q, want %q", got, c.asks)
+			}
+		})
+	}
+}
+
+// A tab that has to be asked about does not hold up the others; halves of a result, and
+// questions about the whole workbook, do.
+func TestTabsLeftOut(t *testing.T) {
+	rows := "Pos|Name|Time\n1|Al Roe|18:20\n2|Jo Lee|19:31\n3|Cy Dee|21:02\n"
+	other := strings.NewReplacer("18:", "20:", "19:", "22:", "21:", "23:").Replace(rows)
+	for _, c := range []struct{ name, text, parts, left, waits string }{
+		{"no date on one of three", "== A\nAlder Bank 3 January 2026\n" + rows + "== B\nAlder Bank\n" + strings.ReplaceAll(other, "2:", "1:") + "== C\nAlder Bank 10 January 2026\n" + other, "A C", "B", ""},
+		{"last week's title on the new tab", "== 24 January\nAlder Bank 17 January 2026\n" + rows + "== 7 February\nAlder Bank 7 February 2026\n" + other, "7 February", "24 January", ""},
+		{"last year's title", "== 3 January 2026\nAlder Bank 3 January 2025\n" + rows + "== 10 January 2026\nAlder Bank 10 January 2026\n" + other, "10 January 2026", "3 January 2026", ""},
+		{"no course on one of three", "== A\nAlder Bank 3 January 2026\n" + rows + "== B\n10 January 2026\n" + other + "== C\nEmber Quay 10 January 2026\n" + other, "A C", "B", ""},
+		{"a half waits for the whole", "== Times\nAlder Bank\nPos|Time\n1|18:20\n2|19:31\n== Names\nPos|Name\n1|Al Roe\n2|Jo Lee\n", "Times Names", "", "date-missing"},
+		{"nothing is clear", "== A\nAlder Bank\n" + rows + "== B\nEmber Quay\n" + other, "A B", "", "date-missing"},
+		{"day or month first is a question of the workbook", "== A\nAlder Bank 3/4/2026\n" + rows + "== B\nAlder Bank 3 January 2026\n" + other, "A B", "", "date-unclear"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read("results.xlsx", bookOf(t, c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var parts, left []string
+			waits := ""
+			for _, p := range s.Parts {
+				parts = append(parts, p.Tab)
+				for _, q := range p.Problems {
+					if q.Severity == place.Waits {
+						waits = q.Kind
+					}
+				}
+			}
+			for _, q := range s.Problems {
+				if q.Kind == TabLeftOut {
+					left = append(left, q.Place.Tab)
+					if q.Severity != place.Doubtful || !strings.Contains(q.Do, "its 3 lines are left out") {
+						t.Errorf("%s: %s", q.Severity, q)
+					}
+				}
+			}
+			if got := strings.Join(parts, " "); got != c.parts {
+				t.Errorf("parts %q, want %q", got, c.parts)
+			}
+			if got := strings.Join(left, " "); got != c.left {
+				t.Errorf("left out %q, want %q", got, c.left)
+			}
+			if waits != c.waits {
+				t.Errorf("waits %q, want %q", waits, c.waits)
+			}
+		})
+	}
+}

@@ -1,0 +1,82 @@
+package sheet
+
+import (
+	"fmt"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
+)
+
+// TabLeftOut is the kind of a question that holds one tab of a workbook and not the
+// others.
+const TabLeftOut = "tab-left-out"
+
+// ofTab are the kinds of questions that are about one tab, and that are answered on it.
+var ofTab = set("date-unclear date-missing year-missing course-missing", distancesDiffer)
+
+// leaveTabs takes tabs that wait for an answer out of a workbook on which another tab
+// is clear: one that was copied and not changed, or that says less than the others,
+// does not hold up the rest. It returns the parts that stay. Halves of results are
+// never taken apart, and what other sheets may answer holds the workbook.
+func (rs *runSettler) leaveTabs(parts []*Part) (kept []*Part) {
+	asks := map[*Part]place.Problem{}
+	clear := 0
+	for _, p := range parts {
+		waits := false
+		for _, q := range p.Problems {
+			if q.Severity != place.Waits {
+				continue
+			}
+			if !ofTab[q.Kind] || p.Tab == "" || p.Kind != "full" && p.Kind != "excerpt" || p.Date.ByOrder != nil || p.Date.Slip {
+				return parts
+			}
+			if !waits {
+				asks[p] = q
+			}
+			waits = true
+		}
+		if !waits && (p.Kind == "full" || p.Kind == "excerpt") {
+			clear++
+		}
+	}
+	if clear == 0 || len(asks) == 0 {
+		return parts
+	}
+	for _, p := range parts {
+		q, ok := asks[p]
+		if !ok {
+			kept = append(kept, p)
+			continue
+		}
+		rows := 0
+		p.Each(func(int, []string) error {
+			rows++
+			return nil
+		}) // a grid has no errors of its own
+		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: q.Place, Severity: place.Doubtful, Kind: TabLeftOut, Read: q.Read, Expected: q.Expected,
+			Do: fmt.Sprintf("%s Until then %s left out; the other tabs are loaded. If this tab holds no results of its own, delete it.", rs.answerOnTab(p, q), itsLines(rows))})
+	}
+	return kept
+}
+
+func itsLines(n int) string {
+	if n == 1 {
+		return "its 1 line is"
+	}
+	return "its " + text.Count(n, "line") + " are"
+}
+
+// answerOnTab says how a question about a tab is answered on it.
+func (rs *runSettler) answerOnTab(p *Part, q place.Problem) string {
+	const again = ", save, and load the workbook again."
+	if !p.Course.OK() {
+		return "Which course was this? Write its name in a line above the table" + again
+	}
+	if p.Date.OK() {
+		return q.Do
+	}
+	if len(p.Date.Choices) > 1 && saysDate(p.Tab, p.Date.Choices[0]) != saysDate(p.Tab, p.Date.Choices[1]) {
+		return "Which date was the run? Write the right one above the table and in the name of this tab" + again
+	}
+	return "Which date was the run? Write it, with its year, in a line above the table" + again
+}
