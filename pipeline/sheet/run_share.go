@@ -117,6 +117,32 @@ func (rs *runSettler) share(parts []*Part) {
 			p.runs.day, p.runs.dayOK = date.Day, true
 		}
 	}
+	if len(dates) == 0 {
+		shareUnclear(parts)
+	}
+}
+
+// shareUnclear gives tabs that say no date the one of another tab of which only the
+// order of day and month is open, so that one answer settles both.
+func shareUnclear(parts []*Part) {
+	var unclear *Part
+	for _, p := range parts {
+		if p.Date.OK() || p.Date.ByOrder != nil && unclear != nil || p.Date.ByOrder == nil && p.Date.From != "" {
+			return
+		}
+		if p.Date.ByOrder != nil {
+			unclear = p
+		}
+	}
+	if unclear == nil {
+		return
+	}
+	for _, p := range parts {
+		if p != unclear {
+			p.Date = unclear.Date
+			p.Date.From, p.Date.Why = "another tab", "this tab says nothing of it"
+		}
+	}
 }
 
 // onlyFileSays says whether nothing but the name of the file, or of a folder, says
