@@ -24,10 +24,12 @@ const (
 	fewestShared = 3
 	// Seconds a metre in the middle of a field: under fastestRun nobody runs 2 km (the
 	// open standards of the age-grading tables of 2025 are 2:34 a kilometre over 5 km),
-	// over slowestRun hardly anybody walks; under oddPace half a field would be champions.
+	// over slowestRun hardly anybody walks; under oddPace half of fewestOdd or more would
+	// be champions.
 	fastestRun = .15
 	slowestRun = .75
-	oddPace    = .2
+	oddPace    = .17
+	fewestOdd  = 3
 	// mostDistances is over how many distances the lines of one table may be: with
 	// more it is how far each one came in a given time.
 	mostDistances = 6
@@ -271,14 +273,11 @@ func (rs *runSettler) askPair(q, p *Part) bool {
 	slow, fast := max(x.pace(), y.pace()), min(x.pace(), y.pace())
 	if same {
 		// One of them may be over less.
-		if fast == 0 || slow < plainPace*fast || fast > oddPace {
-			return false
-		}
-		quick := p
+		quick, n := p, y.rows
 		if x.pace() < y.pace() {
-			quick = q
+			quick, n = q, x.rows
 		}
-		if quick.Distance.Value != "" {
+		if fast == 0 || slow < plainPace*fast || fast > oddPace || n < fewestOdd || quick.Distance.Value != "" {
 			return false
 		}
 		rs.askDistance(quick, fmt.Sprintf("over %d m these would be times of %s a kilometre", a, paceText(fast)))
