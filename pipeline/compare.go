@@ -2,10 +2,13 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 	"sort"
+	"strings"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/text"
 )
 
 // compareSheets settles what stands where several sheets (or tabs) are of one
@@ -119,6 +122,9 @@ func (f *field) compareRun(run int32, lines []int) []storedProblem {
 		var told []storedProblem
 		fields[at], told = f.addIssue(run, fields[at], later)
 		out = append(out, told...)
+	}
+	if k := slices.IndexFunc(fields, f.believed); k > 0 {
+		fields[0], fields[k] = fields[k], fields[0]
 	}
 	for _, left := range fields[min(1, len(fields)):] {
 		for _, later := range left {
@@ -251,15 +257,13 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			replaced[same[n]] = i
 		}
 	}
-	changed := 0
 	for _, i := range earlier.lines {
 		f.setDoubt(i, record.Superseded, "a later sheet of this run stands: "+later.part.path)
 		if j, ok := replaced[i]; ok {
 			f.sameAs[i] = int32(j)
 			continue
 		}
-		changed++
-		// the same person or the same place on the new sheet
+		// the same person on the new sheet
 		k := f.lineKey(i)
 		for _, j := range later.lines {
 			q := f.lineKey(j)
@@ -269,9 +273,42 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			}
 		}
 	}
-	fresh := len(later.lines) - shared
-	return false, true, tell("new-issue", fmt.Sprintf("%d lines as on %s, %d changed or gone, %d new or changed", shared, earlier.part.path, changed, fresh),
+	return false, true, tell("new-issue", f.issueWords(earlier, later, replaced),
 		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %q", later.part.path), place.Look)
+}
+
+// issueWords says how the lines of a new issue differ from those of the one before:
+// how many are the same, changed (the same person, or else the same place), gone and
+// new. same has the later line of each earlier one that stands there as it is.
+func (f *field) issueWords(earlier, later *issue, same map[int]int) string {
+	met := map[int]bool{} // earlier and later lines that have a partner
+	for i, j := range same {
+		met[i], met[j] = true, true
+	}
+	changed := 0
+	people, places := f.indexed(later)
+	for _, partner := range []func(k lineKey) (int, bool){
+		func(k lineKey) (int, bool) { j, ok := people[k.person]; return j, ok && k.person != "" },
+		func(k lineKey) (int, bool) { j, ok := places[k.position]; return j, ok && k.position > 0 },
+	} {
+		for _, i := range earlier.lines {
+			if j, ok := partner(f.lineKey(i)); ok && !met[i] && !met[j] {
+				met[i], met[j] = true, true
+				changed++
+			}
+		}
+	}
+	n := len(same)
+	words := []string{text.Count(n, "line") + " the same"}
+	for _, w := range []struct {
+		n    int
+		what string
+	}{{changed, "changed"}, {len(earlier.lines) - n - changed, "gone"}, {len(later.lines) - n - changed, "new"}} {
+		if w.n > 0 {
+			words = append(words, fmt.Sprintf("%d %s", w.n, w.what))
+		}
+	}
+	return fmt.Sprintf("it takes the place of %s: %s", earlier.part.path, strings.Join(words, ", "))
 }
 
 // isExcerpt says whether a later part is some of the field and no new issue of

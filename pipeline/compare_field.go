@@ -105,6 +105,21 @@ func (f *field) otherSexes(a, b *issue) bool {
 	return x != 0 && y != 0 && x != y
 }
 
+// believed says whether half of the lines of a field or more are trusted: a mile of
+// juniors that was loaded as the run itself is not, and does not keep the run out.
+func (f *field) believed(issues []*issue) bool {
+	n, doubtful := 0, 0
+	for _, s := range issues {
+		for _, i := range s.lines {
+			n++
+			if f.is(i, record.Doubtful) {
+				doubtful++
+			}
+		}
+	}
+	return 2*doubtful <= n
+}
+
 // isOfField says whether a part belongs with one of those that stand, or can't be
 // told from them.
 func (f *field) isOfField(standing []*issue, later *issue) bool {
@@ -139,8 +154,8 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 	if 2*both >= named && named > 0 {
 		read += ", with other times"
 	}
-	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. First take the sheet out: lapwing sheets withdraw %q. Then load it again: with --session 2 if it is another race of that day (and --distance \"2 km\" if that is shorter); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
-		len(later.lines), later.part.path)
+	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. First: lapwing sheets withdraw %q. Then: lapwing load %q, with --session 2 if it is another race of that day (and --distance \"2 km\" if that is shorter); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
+		len(later.lines), later.part.path, later.part.path)
 	if f.isOneOfTabs(later.part) {
 		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course on this tab and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines))
 	}

@@ -31,6 +31,13 @@ func handOf(e store.Entry) ByHand {
 	return ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind, e.Answers}
 }
 
+// differs says whether something is said by hand that was not said when a sheet was
+// loaded, and that its course and date do not show: its distance, its kind, how a
+// column is read.
+func (h ByHand) differs(e store.Entry) bool {
+	return h.Distance != "" && h.Distance != e.Distance || h.Kind != "" && h.Kind != e.Kind || h.Answers != "" && !strings.Contains(e.Answers, h.Answers)
+}
+
 // SheetReport says what became of one sheet of a load.
 type SheetReport struct {
 	Path     string          `json:"sheet"`
@@ -47,6 +54,9 @@ type SheetReport struct {
 	// Settled says in words that the title has a course's name misspelt and was
 	// read as that course, because of the people on the sheet.
 	Settled string `json:"course_settled,omitempty"`
+	// Question is what the sheet waits for, nil where it waits for nothing. In
+	// words it is in Why.
+	Question *Question `json:"-"`
 
 	seq int // in the ledger, where it is kept
 }
@@ -508,6 +518,9 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 		case odd != "":
 			sr.State, sr.Why = "refused", odd
 			rep.Refused++
+		case seen && e.State == store.Loaded && hand.differs(e):
+			sr.State, sr.Why = "refused", fmt.Sprintf("it is in the archive already, without what you say about it now. To have it read anew: lapwing sheets withdraw %q, then the same command again", e.Path)
+			rep.Refused++
 		case seen && e.State == store.Loaded:
 			sr.State, sr.Rows = "already loaded", e.Rows
 			if e.Path != names[i] {
@@ -524,11 +537,12 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 			if !seen {
 				*next++
 			}
+			sr.Path = p.entry.Path
 			sr.Notes = r.notes
 			sr.Problems, sr.Counts, sr.Runs, sr.Rows, sr.Forgotten = p.problems, p.counts(), p.runNames(), p.rows(), r.left
 			if p.waits() {
 				p.entry.State, p.entry.Rows = store.Waiting, 0
-				sr.State, sr.Why = "waiting", p.question()
+				sr.State, sr.Why, sr.Question = "waiting", p.question(), p.questionOf(names[i])
 				rep.Waiting++
 			} else {
 				sr.State, sr.Settled = "loaded", settledByOthers(p.problems)
@@ -571,6 +585,9 @@ func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.
 	before, err := pl.openSheet(e.Path, data, handOf(e))
 	if err != nil || slices.Equal(now.runNames(), before.runNames()) {
 		return ""
+	}
+	if path.Base(name) == path.Base(e.Path) && hand != (ByHand{}) {
+		return fmt.Sprintf("it is in the archive already, as %s. To make it %s: lapwing sheets withdraw %q, then the same command again", shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)
 	}
 	return fmt.Sprintf("it is byte for byte the sheet %s of %s, yet here it would be of %s. If it was copied or named by mistake, get the right one. If the other was read wrongly: lapwing sheets withdraw %q, then load this one with --course and --date",
 		e.Path, shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)

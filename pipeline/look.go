@@ -3,6 +3,8 @@ package pipeline
 import (
 	"context"
 	"database/sql"
+	"strconv"
+	"strings"
 	"time"
 
 	"lapwing/pipeline/place"
@@ -50,20 +52,24 @@ const comparedKinds = "'new-issue', '" + anotherField + "', '" + resultsCopied +
 // Compared lists what became of the sheets of a load, and of those that were there,
 // where several are of one run: worst first.
 func (pl *Pipeline) Compared(ctx context.Context, rep *LoadReport) (out []place.Problem, err error) {
-	loaded := map[string]bool{}
+	var loaded []string
 	for _, s := range rep.Sheets {
 		if s.State == "loaded" {
-			loaded[s.Path] = true
+			loaded = append(loaded, strconv.Itoa(s.seq))
 		}
 	}
 	if len(loaded) == 0 {
 		return nil, nil
 	}
-	all, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind in ("+comparedKinds+")")
+	ids := "[" + strings.Join(loaded, ", ") + "]"
+	// also that a sheet of before is left out beside one of these
+	all, err := pl.problemsWhere(ctx, `p.settled = '' and (p.kind in (`+comparedKinds+`) and p.sheet_no in (select unnest(?::integer[]))
+		or p.kind = '`+anotherField+`' and p.run_no in (
+			select q.run_no
+			from sheet.problem q join record.result r on r.run_no = q.run_no join sheet.part t on t.part_no = r.part_no
+			where q.kind = '`+anotherField+`' and t.sheet_no in (select unnest(?::integer[]))))`, ids, ids)
 	for _, p := range all {
-		if loaded[p.Place.Sheet] {
-			out = append(out, p.Problem)
-		}
+		out = append(out, p.Problem)
 	}
 	return out, err
 }

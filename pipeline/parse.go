@@ -55,13 +55,22 @@ func (p *parsedSheet) rows() int {
 }
 
 // waits says whether a question must be answered before the sheet can be used.
-func (p *parsedSheet) waits() bool { return p.question() != "" }
+func (p *parsedSheet) waits() bool { return p.asked() != nil }
 
-func (p *parsedSheet) question() string {
-	for _, q := range p.problems {
-		if q.Severity == place.Waits {
-			return q.String()
+// asked is the question that the sheet waits for, nil where it waits for none.
+func (p *parsedSheet) asked() *place.Problem {
+	for i := range p.problems {
+		if p.problems[i].Severity == place.Waits {
+			return &p.problems[i]
 		}
+	}
+	return nil
+}
+
+// question is that in words, "" where there is none.
+func (p *parsedSheet) question() string {
+	if q := p.asked(); q != nil {
+		return q.String()
 	}
 	return ""
 }

@@ -143,14 +143,42 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 		where p.kind = ? and exists (select 1 from sheet.sheet o where o.path = s.path and o.sheet_no > s.sheet_no)`, sheet.TabLeftOut); err != nil {
 		return err
 	}
-	// of the sheets whose lines a later one of the run has taken the place of
-	return pl.DB.Exec(ctx, fmt.Sprintf(`insert into sheet.settled
-		select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read, 'a later sheet stands for this run'
+	// of the sheets and tabs whose lines a later one of the run has taken the place
+	// of, or that are left out until somebody says of which run they are
+	return pl.DB.Exec(ctx, "insert into sheet.settled with idle as ("+idleTabs+`)
+		select distinct p.sheet_no, p.tab, p.row_number, p.column_letter, p.kind, p.read,
+			case when idle.left_out then 'the sheet is left out' else 'a later sheet stands for this run' end
 		from sheet.problem p
-		where p.kind not in ('new-issue', 'other-people-or-times') and p.run_no in (select run_no from sheet.problem where kind = 'new-issue')
-			and exists (select 1 from record.line l join sheet.part t on t.part_no = l.part_no where l.run_no = p.run_no and t.sheet_no = p.sheet_no)
-			and not exists (select 1 from record.line l join sheet.part t on t.part_no = l.part_no join record.result r on r.line_no = l.line_no
-				where l.run_no = p.run_no and t.sheet_no = p.sheet_no and r.status <> %d)`, record.Superseded))
+		join idle on idle.sheet_no = p.sheet_no and idle.tab = p.tab and idle.run_no = p.run_no
+		where p.kind not in ('new-issue', '`+anotherField+"')")
+}
+
+// idleTabs are the sheets, tabs and runs none of whose lines stands: because the tab is
+// left out until somebody says of which run it is, or because a later sheet stands.
+var idleTabs = fmt.Sprintf(`
+	select t.sheet_no, t.tab, r.run_no, coalesce(bool_or(q.run_no is not null), false) as left_out
+	from record.result r
+	join sheet.part t on t.part_no = r.part_no
+	left join (select distinct sheet_no, tab, run_no from sheet.problem where kind = '%[2]s') q
+		on q.sheet_no = t.sheet_no and q.tab = t.tab and q.run_no = r.run_no
+	where r.run_no in (select run_no from sheet.problem where kind in ('new-issue', '%[2]s'))
+	group by all
+	having bool_and(r.status = %[1]d)`, record.Superseded, anotherField)
+
+// Idle says of the sheets with a run of which no line of theirs stands why: "left out"
+// or "replaced". A pipeline without a database knows of none.
+func (pl *Pipeline) Idle(ctx context.Context) (map[int]string, error) {
+	out := map[int]string{}
+	if pl.DB == nil {
+		return out, nil
+	}
+	return out, pl.each(ctx, "select sheet_no, bool_or(left_out) from ("+idleTabs+") group by sheet_no", func(rows *sql.Rows) error {
+		var no int
+		var left bool
+		err := rows.Scan(&no, &left)
+		out[no] = map[bool]string{true: "left out", false: "replaced"}[left]
+		return err
+	})
 }
 
 const acceptedWord = "accepted"

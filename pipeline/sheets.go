@@ -126,7 +126,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	}
 	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p)}
 	if p.waits() {
-		rep.State, rep.Why = "would wait", p.question()
+		rep.State, rep.Why, rep.Question = "would wait", p.question(), p.questionOf(name)
 	}
 	if w == nil {
 		return rep, nil
@@ -393,46 +393,6 @@ func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any
 		out = append(out, p)
 	}
 	return out, rows.Err()
-}
-
-// WaitingQuestions reads the waiting sheets again and gives the question of
-// each, and those about tabs that were left out of sheets that are loaded.
-func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]string, error) {
-	ledger, err := pl.Archive.Ledger()
-	if err != nil {
-		return nil, err
-	}
-	var out []string
-	for _, e := range ledger {
-		if e.State != store.Waiting {
-			continue
-		}
-		data, err := os.ReadFile(pl.Archive.Copy(e))
-		if err != nil {
-			return nil, err
-		}
-		p, err := pl.parseSheet(e.Path, data, handOf(e))
-		if err == nil {
-			p.byHand = e.Course != ""
-			pl.askMisspelt([]*parsedSheet{p})
-		}
-		switch {
-		case err != nil:
-			out = append(out, e.Path+": "+err.Error())
-		case p.waits():
-			out = append(out, p.question())
-		default:
-			out = append(out, e.Path+": has its answer now; load it again")
-		}
-	}
-	if pl.DB == nil {
-		return out, nil
-	}
-	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
-	for _, q := range tabs {
-		out = append(out, q.String())
-	}
-	return out, err
 }
 
 // inBrackets is a reason behind what it is the reason of, if there is one.

@@ -140,7 +140,8 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 					problem := place.Problem{
 						Place: place.Place{Sheet: s.sheet.Name, Tab: p.part.Tab}, Severity: place.Waits, Kind: "course-unsure", Read: c,
 						Expected: fmt.Sprintf("a course that is known, such as %s", q),
-						Do:       fmt.Sprintf("Load it again with --course %s if that is meant, or with --course %s if it is another course.", q, c),
+						Do:       "Is it " + q + " under another name, or another course?",
+						Answers:  "--course " + q + "\n--course " + c,
 					}
 					p.problems = append(p.problems, partProblem{problem, int32(i)})
 					s.problems = append(s.problems, problem)

@@ -181,7 +181,7 @@ func TestWaitingSheets(t *testing.T) {
 			if o.code != exitFailed {
 				t.Errorf("exit %d, want 1", o.code)
 			}
-			wants(t, o.out+o.errOut, append(c.words, name, "waiting")...)
+			wants(t, o.out+o.errOut, append(c.words, "Waiting: "+name, "1 waits")...)
 			sameFiles(t, "export", before, export(t, dir), 6)
 			// asked again by every run until it is answered
 			empty := t.TempDir()

@@ -15,7 +15,6 @@ import (
 	"golang.org/x/term"
 
 	"lapwing/pipeline"
-	"lapwing/pipeline/text"
 	"lapwing/reports"
 )
 
@@ -328,10 +327,7 @@ func (a *app) reportCorrected(ctx context.Context, pl *pipeline.Pipeline) ([]str
 		a.say("No report changes by this.")
 		return nil, nil
 	}
-	a.say("%s written to %s", text.Count(len(written), "file"), a.settings.Reports)
-	if len(changed) <= mostNamed {
-		a.sayFiles(written)
-	}
+	a.sayWritten(written, len(changed))
 	return written, nil
 }
 

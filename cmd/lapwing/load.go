@@ -41,7 +41,15 @@ the others and those in the archive; it changes nothing.`,
 			if dry {
 				return a.dryRun(cmd, args, hand)
 			}
+			args, err := a.findPaths(args)
+			if err != nil {
+				return err
+			}
 			return a.with(cmd.Context(), pipeline.ReadWrite, func(pl *pipeline.Pipeline) error {
+				held, err := pl.HeldCourses(cmd.Context())
+				if err != nil {
+					return err
+				}
 				rep, err := pl.Load(cmd.Context(), args, hand)
 				if rep != nil {
 					a.printLoad(rep)
@@ -49,6 +57,11 @@ the others and those in the archive; it changes nothing.`,
 				if err != nil {
 					return err
 				}
+				fresh := pl.NewCourses(held, rep)
+				if hand.Course != "" {
+					fresh = nil // it was said which course it is
+				}
+				a.sayNewCourses(fresh)
 				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
 					return err
 				}
@@ -58,6 +71,10 @@ the others and those in the archive; it changes nothing.`,
 				}
 				if !a.json {
 					printProblems(a, compared, 10)
+					if rep.Loaded > 0 {
+						a.say("To write the reports that this changes: lapwing run")
+					}
+					a.askQuestions(asked(rep.Sheets))
 				}
 				if err := a.asJSON(loadReport{rep, compared}); err != nil {
 					return err
@@ -75,6 +92,16 @@ the others and those in the archive; it changes nothing.`,
 	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, as in \"time=mm.ss\" (can be given several times)")
 	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
 	return c
+}
+
+// asked lists the questions of the sheets that wait.
+func asked(sheets []pipeline.SheetReport) (out []pipeline.Question) {
+	for _, s := range sheets {
+		if s.Question != nil {
+			out = append(out, *s.Question)
+		}
+	}
+	return out
 }
 
 // loadReport is what a load did, and what became of its sheets beside others of
@@ -106,6 +133,10 @@ func checkHand(h pipeline.ByHand) error {
 }
 
 func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) error {
+	paths, err := a.findPaths(paths)
+	if err != nil {
+		return err
+	}
 	files, names, err := pipeline.FindSheets(paths)
 	if err != nil {
 		return err
@@ -124,6 +155,7 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 	}
 	defer pl.Close()
 	var reports []*pipeline.SheetReport
+	var questions []pipeline.Question
 	waits := false
 	for i, f := range files {
 		w := a.out
@@ -138,10 +170,13 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 			rep = would(tried.Sheets[i])
 		}
 		reports = append(reports, rep)
+		if rep.Question != nil {
+			questions = append(questions, *rep.Question)
+		}
 		waits = waits || rep.State == "would wait" || rep.State == "refused"
 		if !a.json {
 			fmt.Fprintf(a.out, "%s: %s, %s%s\n", rep.Path, rep.State, text.Count(rep.Rows, "line"), becomes(rep.Counts))
-			if rep.Why != "" {
+			if rep.Question == nil && rep.Why != "" {
 				fmt.Fprintf(a.out, "  %s\n", rep.Why)
 			}
 			if rep.Settled != "" {
@@ -150,11 +185,14 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 			for _, n := range rep.Notes {
 				fmt.Fprintf(a.out, "  note     %s\n", n)
 			}
-			printProblems(a, rep.Problems, 10)
+			printProblems(a, slices.DeleteFunc(slices.Clone(rep.Problems), func(p place.Problem) bool { return p.Severity == place.Waits }), 10)
 		}
 	}
 	if err := a.asJSON(reports); err != nil {
 		return err
+	}
+	if !a.json {
+		a.askQuestions(questions)
 	}
 	if tried != nil && len(files) > 1 {
 		a.say("In all: %s would be loaded, %d wait, %d are refused, %d are in the archive already.", text.Count(tried.Loaded, "sheet"), tried.Waiting, tried.Refused, tried.Known)
@@ -209,13 +247,17 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	if a.json {
 		return
 	}
-	a.say("%s loaded, %s in all; %d already in the archive.", text.Count(rep.Loaded, "sheet"), text.Count(rep.Rows, "line"), rep.Known)
+	waits := ""
+	if rep.Waiting > 0 {
+		waits = fmt.Sprintf("; %d %s for an answer", rep.Waiting, map[bool]string{true: "waits", false: "wait"}[rep.Waiting == 1])
+	}
+	a.say("%s loaded, %s in all; %d already in the archive%s.", text.Count(rep.Loaded, "sheet"), text.Count(rep.Rows, "line"), rep.Known, waits)
 	shown := 0
 	for _, s := range rep.Sheets {
 		if s.Forgotten > 0 {
 			fmt.Fprintf(a.out, "  %s: %s kept without a name, as somebody asked to be forgotten. The file itself still has the name.\n", s.Path, text.Count(s.Forgotten, "line"))
 		}
-		if s.State == "waiting" || s.State == "refused" || s.State == "withdrawn" {
+		if s.State == "refused" || s.State == "withdrawn" { // those that wait are asked about in the end
 			if shown++; shown > 10 {
 				continue
 			}

@@ -38,7 +38,7 @@ func TestVolunteersOfAMisspeltCourse(t *testing.T) {
 	helpers := filepath.Join(dir, "sheets", "alder-bnak_2026-01-10_volunteers.csv")
 	must(t, dir, "load", filepath.Join(dir, "sheets", "alder-bank_*.csv"))
 	o := lapwing(t, dir, "load", helpers)
-	wants(t, o.out, "waiting", `"alder-bnak"`, "a course that is known, such as alder-bank")
+	wants(t, o.out, "Waiting", `"alder-bnak"`, "a course that is known, such as alder-bank")
 	if o.code != exitFailed {
 		t.Errorf("exit %d although a list waits", o.code)
 	}

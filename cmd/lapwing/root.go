@@ -43,7 +43,8 @@ type app struct {
 	out, err    io.Writer
 	settings    pipeline.Settings
 	league      league.Rules
-	config      string // lapwing.toml in use, "" none
+	config      string            // lapwing.toml in use, "" none
+	files       map[string]string // files named on the command line, by sheet
 	quiet       bool
 	json        bool
 	timings     bool

@@ -26,6 +26,7 @@ type runReport struct {
 	Written []string             `json:"reports_written"`
 	Gone    []pipeline.GoneRun   `json:"runs_withdrawn,omitempty"`
 	Waiting []string             `json:"waiting"`
+	asked   []pipeline.Question  // the same, with their answers
 	// Compared is what became of sheets beside others of their runs.
 	Compared []place.Problem `json:"compared,omitempty"`
 }
@@ -47,6 +48,10 @@ A second run finds nothing new and changes nothing.`,
 					return fmt.Errorf("there is no inbox folder %s. Make it and put the sheets there, or name the sheets: lapwing run PATH", a.settings.Inbox)
 				}
 				args = []string{a.settings.Inbox}
+			}
+			args, err := a.findPaths(args)
+			if err != nil {
+				return err
 			}
 			return a.with(ctx, pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.weeklyJob(ctx, pl, args) })
 		},
@@ -81,8 +86,11 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
 		return err
 	}
-	if rep.Waiting, err = pl.WaitingQuestions(ctx); err != nil {
+	if rep.asked, err = pl.WaitingQuestions(ctx); err != nil {
 		return err
+	}
+	for _, q := range rep.asked {
+		rep.Waiting = append(rep.Waiting, q.String())
 	}
 	if err := a.asJSON(rep); err != nil {
 		return err
@@ -122,8 +130,13 @@ func (a *app) writeChanged(ctx context.Context, pl *pipeline.Pipeline, changed [
 	return written, gone, err
 }
 
-// sayFiles says which of the files written is for whom.
-func (a *app) sayFiles(files []string) {
+// sayWritten says how many files of how many runs were written, and for whom
+// each is where they are few.
+func (a *app) sayWritten(files []string, runs int) {
+	a.say("%s written to %s", text.Count(len(files), "file"), a.settings.Reports)
+	if runs > mostNamed {
+		return
+	}
 	for _, f := range files {
 		switch {
 		case strings.Contains(filepath.Base(f), "-desk") && strings.HasSuffix(f, ".xlsx"):
@@ -138,19 +151,7 @@ func (a *app) sayFiles(files []string) {
 
 func (a *app) printRun(rep *runReport) {
 	a.printLoad(rep.Load)
-	for i, c := range rep.New {
-		if i == mostNamed {
-			a.say("  … and %d more", len(rep.New)-i)
-			break
-		}
-		a.say("New course: %s, in %s", c.Course, c.Sheet)
-	}
-	if n := len(rep.New); n == 1 {
-		c := rep.New[0]
-		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, a.inInbox(c.Sheet))
-	} else if n > 1 {
-		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
-	}
+	a.sayNewCourses(rep.New)
 	s := rep.Summary
 	for _, g := range rep.Gone {
 		a.say("%s: no sheet stands any more (%s). Its reports say now that the result was withdrawn; take down what was pinned up.", runWords(g.RunRef), g.Why)
@@ -176,10 +177,7 @@ func (a *app) printRun(rep *runReport) {
 			newcomers += fmt.Sprintf(" (not known for %s)", text.Count(s.Unknown, "run"))
 		}
 		a.say("%s, %s.", text.Count(s.PBs, "personal best"), newcomers)
-		a.say("%s written to %s", text.Count(len(rep.Written), "file"), a.settings.Reports)
-		if s.Runs <= mostNamed {
-			a.sayFiles(rep.Written)
-		}
+		a.sayWritten(rep.Written, s.Runs)
 	}
 	for _, r := range rep.Look.Volunteers {
 		a.say("Volunteers of %s are listed; there are no results of that day yet.", runWords(r))
@@ -188,22 +186,24 @@ func (a *app) printRun(rep *runReport) {
 	if rep.Look.All > 0 || len(rep.Waiting) == 0 { // a sheet that waits needs a look
 		a.say("%s", lookWords(s, rep.Look.All))
 	}
-	for i, q := range rep.Waiting {
-		if i == 10 {
-			fmt.Fprintf(a.out, "  … and %d more; see lapwing sheets\n", len(rep.Waiting)-10)
-			break
-		}
-		fmt.Fprintln(a.out, "Waiting:", q)
-	}
+	a.askQuestions(rep.asked)
 }
 
-// inInbox is a sheet with the folder of the inbox before it, where it is there.
-func (a *app) inInbox(sheet string) string {
-	path := filepath.Join(a.settings.Inbox, sheet)
-	if _, err := os.Stat(path); err != nil {
-		return sheet
+// sayNewCourses names the courses that were not there before.
+func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
+	for i, c := range courses {
+		if i == mostNamed {
+			a.say("  … and %d more", len(courses)-i)
+			break
+		}
+		a.say("New course: %s, in %s", c.Course, c.Sheet)
 	}
-	return filepath.ToSlash(path)
+	if n := len(courses); n == 1 {
+		c := courses[0]
+		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, a.fileOf(c.Sheet))
+	} else if n > 1 {
+		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
+	}
 }
 
 // completeLine is the line of history.csv that says since when all sheets of a

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 	"text/tabwriter"
@@ -33,21 +34,26 @@ func (a *app) sheetsCommand() *cobra.Command {
 			if a.json {
 				return a.asJSON(list)
 			}
+			idle, err := pl.Idle(cmd.Context())
+			if err != nil {
+				return err
+			}
 			w := tabwriter.NewWriter(a.out, 0, 4, 2, ' ', 0)
 			fmt.Fprintln(w, "No.\tSheet\tLines\tState\tLoaded")
 			for _, e := range list {
-				fmt.Fprintf(w, "%d\t%s\t%d\t%s\t%s\n", e.Seq, e.Path, e.Rows, e.State, e.LoadedAt.Local().Format("2006-01-02"))
+				fmt.Fprintf(w, "%d\t%s\t%d\t%s\t%s\n", e.Seq, e.Path, e.Rows, cmp.Or(idle[e.Seq], string(e.State)), e.LoadedAt.Local().Format("2006-01-02"))
 			}
 			if err := w.Flush(); err != nil {
 				return err
+			}
+			if len(idle) > 0 {
+				a.say("Replaced: a later sheet of the run stands. Left out: until somebody says of which run it is, see lapwing sheets problems.")
 			}
 			questions, err := pl.WaitingQuestions(cmd.Context())
 			if err != nil {
 				return err
 			}
-			for _, q := range questions {
-				fmt.Fprintln(a.out, "Waiting:", q)
-			}
+			a.askQuestions(questions)
 			return nil
 		},
 	}

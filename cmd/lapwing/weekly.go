@@ -6,7 +6,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
-	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -66,14 +65,9 @@ func (a *app) weeklyCommand() *cobra.Command {
 				}
 				if len(files) == 0 {
 					a.say("The reports are up to date; none was written.")
-				}
-				if len(files) > mostFiles {
-					a.say("%s written to %s", text.Count(len(files), "file"), a.settings.Reports)
 					return nil
 				}
-				for _, f := range files {
-					a.say("%s", f)
-				}
+				a.sayWritten(files, len(runs))
 				return nil
 			})
 		},

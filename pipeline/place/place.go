@@ -82,10 +82,27 @@ type Problem struct {
 	Read     string // what the sheet says, as received
 	Expected string // what would have been right
 	Do       string // what to do next, one sentence
+
+	// Answers are the possible answers to a question about a sheet, as they follow
+	// lapwing load and the sheet's name, one a line: --date 2026-01-03
+	Answers string `json:",omitempty"`
 }
 
 // String prints "club.csv:C14: time unreadable: read "24.75.1", expected mm:ss. Correct the cell …".
 func (p Problem) String() string {
+	return WithAnswers(p.Question(), p.Answers)
+}
+
+// WithAnswers is a question with its possible answers, one a line, behind it.
+func WithAnswers(question, answers string) string {
+	if answers == "" {
+		return question
+	}
+	return question + " Load the sheet again with " + strings.ReplaceAll(answers, "\n", " or ") + "."
+}
+
+// Question is the problem without its possible answers.
+func (p Problem) Question() string {
 	var b strings.Builder
 	if where := p.Place.String(); where != "" { // a problem of a side table has no sheet
 		b.WriteString(where + ": ")

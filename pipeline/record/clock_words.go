@@ -86,7 +86,7 @@ func (k *clockColumn) answer() string {
 
 // questions asks about a column of times that can be read in two ways, or in
 // none that fits the distance.
-func (k *clockColumn) questions(index int, ask func(int, place.Severity, string, string, string, string)) {
+func (k *clockColumn) questions(index int, ask asker) {
 	for i := range k.families {
 		f := &k.families[i]
 		if f.n == 0 || f.runnerUp == unread {
@@ -95,7 +95,7 @@ func (k *clockColumn) questions(index int, ask func(int, place.Severity, string,
 		a, b := clockReadings[f.reading], clockReadings[f.runnerUp]
 		if f.margin < askBelow {
 			ask(index, place.Waits, "time-column-unclear", f.example, fmt.Sprintf("%s, or %s", a.means, b.means),
-				fmt.Sprintf("Say how the times are written: answer \"time\" with %q or %q", a.name, b.name))
+				"How are the times written?", fmt.Sprintf("--answer \"time=%s\"", a.name), fmt.Sprintf("--answer \"time=%s\"", b.name))
 			return
 		}
 		for j, r := range readingsOf(f.shape) {

@@ -17,8 +17,8 @@ func (r *Reader) Settle() Readings {
 		}
 		out.Columns = append(out.Columns, Reading{Column: place.ColumnLetters(index), Heading: h, Means: means, Why: why})
 	}
-	ask := func(index int, sev place.Severity, kind, read, expected, do string) {
-		out.Problems = append(out.Problems, place.Problem{Place: place.Place{Column: place.ColumnLetters(index)}, Severity: sev, Kind: kind, Read: read, Expected: expected, Do: do})
+	var ask asker = func(index int, sev place.Severity, kind, read, expected, do string, answers ...string) {
+		out.Problems = append(out.Problems, place.Problem{Place: place.Place{Column: place.ColumnLetters(index)}, Severity: sev, Kind: kind, Read: read, Expected: expected, Do: do, Answers: strings.Join(answers, "\n")})
 	}
 	if r.c.Position >= 0 {
 		ties := "no ties"
@@ -40,7 +40,7 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Sex, means, why)
 		if l := r.sexes.letters; l.ask != 0 {
 			letter := strings.ToUpper(string(l.ask))
-			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("Say what %s stands for in this column: answer \"sex %s\" with %s", letter, letter, l.choices))
+			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("What does %s stand for in this column, %s? Withdraw the sheet and load it again with the answer, as in --answer \"sex %s=%s\"", letter, l.choices, letter, l.choices[:1]))
 		}
 	}
 	if r.inNames.settle(r.heading(r.c.Name)); r.inNames.meaning != noNameAge {
@@ -83,9 +83,12 @@ func (r *Reader) Settle() Readings {
 	return out
 }
 
+// asker raises a question about a column, with its possible answers.
+type asker func(index int, sev place.Severity, kind, read, expected, do string, answers ...string)
+
 // settleDates chooses the order of day and month for the dates of birth that
 // don't show it.
-func (r *Reader) settleDates(add func(int, string, string), ask func(int, place.Severity, string, string, string, string)) {
+func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 	index := r.c.BirthDate
 	if index < 0 {
 		index = max(r.c.BirthYear, r.c.Age)
@@ -113,6 +116,6 @@ func (r *Reader) settleDates(add func(int, string, string), ask func(int, place.
 	}
 	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
 	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers["birth date"+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
-		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Say whether the day or the month comes first: answer "birth date" with dmy or mdy`)
+		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Is the day written first (dmy) or the month (mdy)? Withdraw the sheet and load it again with --answer "birth date=dmy" or --answer "birth date=mdy"`)
 	}
 }

@@ -9,17 +9,14 @@ import (
 )
 
 // Describe says in plain words how the sheet was read: how it is divided,
-// which column was taken for what and why, course and date, the first rows and
-// the questions.
+// which column was taken for what and why, course and date, and the first rows.
+// What was noticed is in the problems.
 func (s *Sheet) Describe(w io.Writer) {
 	fmt.Fprintf(w, "%s\n", s.Name)
 	if s.Format == "xlsx" {
 		fmt.Fprintf(w, "  a workbook (XLSX)%s\n", s.Dialect)
 	} else {
 		fmt.Fprintf(w, "  text, %s, %s\n", s.Encoding, s.Dialect)
-	}
-	for _, p := range s.Problems {
-		fmt.Fprintf(w, "  %s: %s\n", p.Severity, p)
 	}
 	for _, p := range s.Parts {
 		p.describe(w)
@@ -103,9 +100,6 @@ func (p *Part) describe(w io.Writer) {
 			says = append(says, fmt.Sprintf("%d %s", count[why], why))
 		}
 		fmt.Fprintf(w, "    left out  %s\n", strings.Join(says, ", "))
-	}
-	for _, pr := range p.Problems {
-		fmt.Fprintf(w, "    %s: %s\n", pr.Severity, pr)
 	}
 }
 

@@ -349,3 +349,9 @@ func (p *Part) problem(sheet string, row, column int, sev place.Severity, kind, 
 	}
 	p.Problems = append(p.Problems, place.Problem{Place: pl, Severity: sev, Kind: kind, Read: shorten(read, 80), Expected: expected, Do: do})
 }
+
+// ask raises a question that the whole sheet waits for, with its possible answers.
+func (p *Part) ask(sheet string, column int, kind, read, expected, question string, answers ...string) {
+	p.problem(sheet, 0, column, place.Waits, kind, read, expected, question)
+	p.Problems[len(p.Problems)-1].Answers = strings.Join(answers, "\n")
+}

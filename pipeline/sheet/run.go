@@ -114,7 +114,7 @@ func (rs *runSettler) ask(p *Part) {
 		if len(known) > 0 && len(known) <= 12 {
 			expected = "one of " + strings.Join(known, ", ")
 		}
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-missing", strings.Join(p.Titles, " | "), expected, "Which course was this? Load the sheet again with --course NAME.")
+		p.ask(rs.sheet.Name, -1, "course-missing", strings.Join(p.Titles, " | "), expected, "Which course was this?", "--course NAME")
 	}
 	switch {
 	case p.Date.Settled:
@@ -132,15 +132,15 @@ func (rs *runSettler) ask(p *Part) {
 			return
 		}
 		if strings.HasPrefix(p.Date.From, "column") && p.Date.ChoiceFrom == nil {
-			p.problem(rs.sheet.Name, 0, p.runs.dateCol, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day or the month written first? Load the sheet again with --answer \"date order=dmy\" (day first) or --answer \"date order=mdy\" (month first).")
+			p.ask(rs.sheet.Name, p.runs.dateCol, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day written first (dmy) or the month (mdy)?", "--answer \"date order=dmy\"", "--answer \"date order=mdy\"")
 			return
 		}
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Load the sheet again with "+strings.Join(flags, " or ")+".")
+		p.ask(rs.sheet.Name, -1, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run?", flags...)
 	case strings.HasPrefix(p.Date.From, "column"):
 	case p.Date.From != "":
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "year-missing", p.Date.Text, "a date with its year", "Which year was it? Load the sheet again with --date YEAR-MONTH-DAY.")
+		p.ask(rs.sheet.Name, -1, "year-missing", p.Date.Text, "a date with its year", "Which year was it?", "--date YEAR-MONTH-DAY")
 	default:
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate())
+		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate(), "--date YEAR-MONTH-DAY")
 	}
 }
 
@@ -154,7 +154,7 @@ func (rs *runSettler) whichDate() string {
 		}
 	}
 	if len(tabs) > 1 {
-		return "Which date was the run? If all tabs are of one run, load the workbook again with --date YEAR-MONTH-DAY. If not, write its date above the table of each, save, and load it again."
+		return "Which date was the run? If the tabs are of several, write its date above the table of each, save, and load it again. If all tabs are of one run:"
 	}
-	return "Which date was the run? Load the sheet again with --date YEAR-MONTH-DAY."
+	return "Which date was the run?"
 }

@@ -81,7 +81,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.problem(rs.sheet.Name, 0, -1, place.Look, "course-spelling", f.Text, known, fmt.Sprintf("It was taken for the course %s. If it is another course, load the sheet with --course.", known))
 		f.Value, f.Why = known, "one letter differs from a known course"
 	} else if known != "" {
-		p.problem(rs.sheet.Name, 0, -1, place.Waits, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), fmt.Sprintf("Which course was this? Load the sheet again with --course %s or --course %s.", known, f.Value))
+		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
 }

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"lapwing/pipeline"
+)
+
+// mostAsked is how many questions are put at a time: who has answered them has
+// seen how it goes.
+const mostAsked = 10
+
+// askQuestions prints the questions of waiting sheets, each with the lines that
+// answer it, ready to be typed.
+func (a *app) askQuestions(questions []pipeline.Question) {
+	order, answers := false, false
+	for i, q := range questions {
+		if i == mostAsked {
+			fmt.Fprintf(a.out, "… and %d more sheets wait; see lapwing sheets\n", len(questions)-i)
+			break
+		}
+		switch len(q.Answers) {
+		case 0:
+			fmt.Fprintf(a.out, "Waiting: %s\n", q.Words)
+		case 1:
+			fmt.Fprintf(a.out, "Waiting: %s To answer, type:\n", q.Words)
+		default:
+			fmt.Fprintf(a.out, "Waiting: %s To answer, type one of these:\n", q.Words)
+		}
+		for _, answer := range q.Answers {
+			fmt.Fprintf(a.out, "  lapwing load %q %s\n", a.fileOf(q.Sheet), answer)
+		}
+		order, answers = order || q.Order, answers || len(q.Answers) > 0
+	}
+	if order && a.settings.DateOrder == "" {
+		fmt.Fprintln(a.out, "If all your sheets write the day first, put the line  date_order = \"dmy\"  into lapwing.toml (\"mdy\" for the month first), then type lapwing run: it is not asked again.")
+	}
+	if answers {
+		fmt.Fprintln(a.out, "After that: lapwing run")
+	}
+}
+
+// findPaths puts the folder of the inbox before paths that are there and not
+// here: sheets are named in messages as they lie in the inbox. It remembers which
+// file each sheet is.
+func (a *app) findPaths(paths []string) ([]string, error) {
+	out := make([]string, len(paths))
+	for i, p := range paths {
+		out[i] = p
+		if _, err := os.Stat(p); err == nil || filepath.IsAbs(p) {
+			continue
+		}
+		if q := filepath.Join(a.settings.Inbox, p); isThere(q) {
+			out[i] = q
+		}
+	}
+	files, names, err := pipeline.FindSheets(out)
+	if err != nil {
+		return nil, err
+	}
+	a.files = make(map[string]string, len(files))
+	for i, name := range names {
+		a.files[name] = files[i]
+	}
+	return out, nil
+}
+
+// fileOf is the file of a sheet, as it can be typed: one of those that were
+// named, or the one in the inbox.
+func (a *app) fileOf(sheet string) string {
+	if f, ok := a.files[sheet]; ok {
+		return filepath.ToSlash(f)
+	}
+	if f := filepath.Join(a.settings.Inbox, sheet); isThere(f) {
+		return filepath.ToSlash(f)
+	}
+	return sheet
+}
+
+func isThere(file string) bool {
+	_, err := os.Stat(file)
+	return err == nil
+}

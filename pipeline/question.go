@@ -1,0 +1,81 @@
+package pipeline
+
+import (
+	"context"
+	"os"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/store"
+)
+
+// Question is what a sheet waits for.
+type Question struct {
+	Sheet   string   // as the ledger has it
+	Words   string   // the question, with its place
+	Answers []string // as they follow lapwing load and the sheet's name; none where the sheet has to be mended
+	Order   bool     // date_order in the settings answers it, for this sheet and all like it
+}
+
+// String is the question with its answers, in one line.
+func (q Question) String() string {
+	return place.WithAnswers(q.Words, strings.Join(q.Answers, "\n"))
+}
+
+// WaitingQuestions reads the waiting sheets again and gives the question of
+// each, and those about tabs that were left out of sheets that are loaded.
+func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]Question, error) {
+	ledger, err := pl.Archive.Ledger()
+	if err != nil {
+		return nil, err
+	}
+	var out []Question
+	for _, e := range ledger {
+		if e.State != store.Waiting {
+			continue
+		}
+		data, err := os.ReadFile(pl.Archive.Copy(e))
+		if err != nil {
+			return nil, err
+		}
+		p, err := pl.parseSheet(e.Path, data, handOf(e))
+		if err != nil {
+			out = append(out, Question{Sheet: e.Path, Words: e.Path + ": " + err.Error()})
+			continue
+		}
+		p.byHand = e.Course != ""
+		pl.askMisspelt([]*parsedSheet{p})
+		if q := p.questionOf(e.Path); q != nil {
+			out = append(out, *q)
+		} else {
+			out = append(out, Question{Sheet: e.Path, Words: e.Path + ": has its answer now; load it again"})
+		}
+	}
+	if pl.DB == nil {
+		return out, nil
+	}
+	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
+	for _, q := range tabs {
+		out = append(out, Question{Sheet: q.Place.Sheet, Words: q.String()})
+	}
+	return out, err
+}
+
+// questionOf is the question that a sheet waits for, nil where it waits for none.
+func (p *parsedSheet) questionOf(path string) *Question {
+	asked := p.asked()
+	if asked == nil {
+		return nil
+	}
+	q := &Question{Sheet: path, Words: asked.Question()}
+	if asked.Answers != "" {
+		q.Answers = strings.Split(asked.Answers, "\n")
+	}
+	if asked.Kind == "date-unclear" && p.sheet != nil {
+		for _, part := range p.sheet.Parts {
+			q.Order = q.Order || part.Date.ByOrder != nil
+		}
+	}
+	return q
+}
