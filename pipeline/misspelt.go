@@ -43,20 +43,29 @@ const (
 
 // courseAnswer before a misread name makes the key of an answer that says which
 // course is meant: "course alder-bnak=alder-bank". Where the people on the sheet
-// said so, how many follows: "course alder-bnak=alder-bank 41/52".
+// said so, how many follows: "course alder-bnak=alder-bank 41/52"; and " others"
+// where they stand on other sheets of that name, as this one names too few in full.
 const courseAnswer = "course "
 
 // courseMeant is what such an answer says.
 type courseMeant struct {
 	read, course string
-	known, named int // people known there, of those named; 0 where a person answered
+	known, named int  // people known there, of those named; 0 where a person answered
+	others       bool // these are the people of other sheets of the name
 }
+
+// silent says that too few are named in full on a sheet to say anything.
+func (m courseMeant) silent() bool { return m.named < leastKnown }
 
 func (m courseMeant) String() string {
 	if m.named == 0 {
 		return courseAnswer + m.read + "=" + m.course
 	}
-	return fmt.Sprintf("%s%s=%s %d/%d", courseAnswer, m.read, m.course, m.known, m.named)
+	who := ""
+	if m.others {
+		who = " others"
+	}
+	return fmt.Sprintf("%s%s=%s %d/%d%s", courseAnswer, m.read, m.course, m.known, m.named, who)
 }
 
 // coursesMeant picks the answers about courses, in order of what was read.
@@ -68,6 +77,8 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 		}
 		course, people, _ := strings.Cut(v, " ")
 		m := courseMeant{read: sheet.Slug(read), course: sheet.Slug(course)}
+		people, who, _ := strings.Cut(people, " ")
+		m.others = who == "others"
 		known, named, _ := strings.Cut(people, "/")
 		m.known, _ = strconv.Atoi(known)
 		m.named, _ = strconv.Atoi(named)
@@ -131,7 +142,11 @@ func noteMeant(s *sheet.Sheet, meant []courseMeant) {
 			}
 			why := fmt.Sprintf("It was read as %s, as a person answered.", m.course)
 			if m.named > 0 {
-				why = fmt.Sprintf("It was read as %s: %d of the %d people named in full on this sheet are on other sheets of that course.", m.course, m.known, m.named)
+				where := "on this sheet"
+				if m.others {
+					where = "on other sheets with this title"
+				}
+				why = fmt.Sprintf("It was read as %s: %d of the %d people named in full %s are on sheets of that course too.", m.course, m.known, m.named, where)
 			}
 			switch {
 			case sameLetters(m.course, m.read):
@@ -267,6 +282,8 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 		day    unit.Day
 	}
 	claimed := map[courseDay]int{}
+	vouched := map[string]courseMeant{} // by misread name: those who say so, of all sheets
+	var silent []*courseMeant
 	for _, s := range asked {
 		for i := range s.meant {
 			m := &s.meant[i]
@@ -281,13 +298,27 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 				if !known.open(s.read.parsed, *m) || m.elsewhere(s.read.parsed, wanted, at) || !few && (m.known < leastKnown || 4*m.known < m.named) {
 					refused[m.read] = true
 				}
-			} else if !fits || !between && mayBeWord(m.course, m.read) || !m.ask(s.read.parsed, wanted, at, between) {
+			} else if !fits || !between && mayBeWord(m.course, m.read) {
+				refused[m.read] = true
+			} else if m.ask(s.read.parsed, wanted, at, between) {
+				all := vouched[m.read]
+				vouched[m.read] = courseMeant{known: all.known + m.known, named: all.named + m.named}
+			} else if m.silent() && !m.elsewhere(s.read.parsed, wanted, at) {
+				silent = append(silent, m)
+			} else {
 				refused[m.read] = true
 			}
 			for day := range s.read.parsed.days(m.read) {
 				claimed[courseDay{m.course, day}]++
 			}
 		}
+	}
+	for _, m := range silent {
+		all, ok := vouched[m.read]
+		if !ok {
+			refused[m.read] = true
+		}
+		m.known, m.named, m.others = all.known, all.named, true
 	}
 	for _, s := range asked { // two sheets of one run
 		for _, m := range s.meant {

@@ -158,6 +158,42 @@ func TestMisspeltOnSeveralSheets(t *testing.T) {
 	}
 }
 
+// A sheet of the same slip that names nobody in full goes with one whose people say
+// which course it is; one whose people say another goes against it.
+func TestMisspeltVouchedFor(t *testing.T) {
+	people, initials := folk(40), make([]string, 20)
+	for i, n := range people[:20] {
+		initials[i] = n[:1] + ". " + strings.Fields(n)[1]
+	}
+	for _, c := range []struct {
+		name   string
+		second []string
+		waits  int
+	}{{"initials", initials, 0}, {"strangers", people[20:], 2}, {"its own people", people[:20], 0}} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for w := range unit.Day(30) {
+				title, who := "Alder Bank", people[:20]
+				if w == 4 || w == 7 {
+					title = "Alder Bnak"
+				}
+				if w == 7 {
+					who = c.second
+				}
+				writeSheet(t, dir, fmt.Sprintf("in/%02d.csv", w), runOf(title, misspeltDay+7*w, who))
+			}
+			rep := loadForTest(t, pl, filepath.Join(dir, "in"))
+			if rep.Waiting != c.waits {
+				t.Fatalf("%d sheets wait, want %d: %+v", rep.Waiting, c.waits, rep.Sheets)
+			}
+			if odd := reportOf(t, rep, "07.csv"); c.name == "initials" && !strings.Contains(odd.Settled, "20 of the 20 people named in full on other sheets with this title") {
+				t.Errorf("it says %q", odd.Settled)
+			}
+		})
+	}
+}
+
 // What was settled is in the ledger: a rebuild reads the sheet the same way
 // whatever else is there, and says the same of it. The order of the files and
 // their division into batches make no difference.
