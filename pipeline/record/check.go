@@ -161,7 +161,7 @@ func (c *runCheck) twice() {
 		case l.Number != "" && m.Number != "" && l.Number != m.Number:
 		case l.Sex != NotGiven && m.Sex != NotGiven && l.Sex != m.Sex:
 		case l.Birth.Gap(m.Birth) > 0:
-		case initialOnly(l.Name):
+		case initialOnly(l.Name) && (l.TimeMS != m.TimeMS || l.TimeMS == 0 || l.Club != m.Club):
 			c.samePerson(l, m, place.Look) // Anna and Andrew Lee are both A. Lee
 		case l.Birth.Known() && m.Birth.Known() || l.Club == m.Club:
 			c.samePerson(l, m, place.Doubtful)
@@ -216,23 +216,32 @@ func (c *runCheck) sections() [][]int32 {
 	}
 	rows := slices.Clone(c.byPosition)
 	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
-	var out [][]int32
-	last, from := int32(0), 0
+	var cuts, single []int // where the positions fall back to 1, and where a 1 follows a 1
+	last := int32(0)
 	for k, i := range rows {
-		p := c.lines[i].Position
-		if p == 0 {
+		l := &c.lines[i]
+		switch {
+		case l.Position == 0:
 			continue
+		case l.Position < last && l.Position != 1:
+			return [][]int32{c.byPosition}
+		case l.Position < last:
+			cuts = append(cuts, k)
+		case l.Position == 1 && last == 1 && !l.Tied && l.Status != Repeat:
+			single = append(single, k)
 		}
-		if p < last {
-			if p != 1 {
-				return [][]int32{c.byPosition}
-			}
-			out, from = append(out, rows[from:k]), k
-		}
-		last = p
+		last = l.Position
 	}
-	if len(out) == 0 {
+	if len(cuts) == 0 {
 		return [][]int32{c.byPosition}
+	}
+	// A section of one line ends where the next begins.
+	cuts = append(cuts, single...)
+	slices.Sort(cuts)
+	var out [][]int32
+	from := 0
+	for _, k := range cuts {
+		out, from = append(out, rows[from:k]), k
 	}
 	out = append(out, rows[from:])
 	for _, s := range out {

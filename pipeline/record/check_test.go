@@ -108,6 +108,13 @@ func TestCheckTwice(t *testing.T) {
 			t.Errorf("%s twice: %v, want %v", name, lines[2].Status, want)
 		}
 	}
+	// Initials at two places with one time are one person, scanned twice.
+	lines = run(1080, 1200, 1200)
+	lines[1].Name, lines[2].Name, lines[1].Club, lines[2].Club = "A. Brook", "A. Brook", "", ""
+	wantKinds(t, CheckRun(lines, 5000), "4 person-twice-on-sheet")
+	if lines[2].Status != Doubtful {
+		t.Errorf("initials twice with one time: %v", lines[2].Status)
+	}
 	// A number on two people.
 	lines = run(1080, 1200, 1300)
 	lines[0].Number, lines[2].Number = "A12", "A12"

@@ -547,6 +547,10 @@ func lexRepaired(b []byte) clockCell {
 		c.repaired, c.hours = repaired, hours && c.shape == colon2
 		return c
 	}
+	if c, ok := lexCommaFraction(out); ok {
+		c.repaired = repaired
+		return c
+	}
 	if c, ok := lexDots(out); ok {
 		c.repaired = repaired
 		return c
@@ -559,6 +563,30 @@ func lexRepaired(b []byte) clockCell {
 
 // timeRemarks may follow a time without changing it.
 var timeRemarks = wordSet(`pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+
+// lexCommaFraction reads a time whose seconds have a decimal comma behind them and dots
+// among the marks before, as Swiss lists print it: 56.17,6 and 1:08.40,8. The comma says
+// that the dots are none.
+func lexCommaFraction(b []byte) (clockCell, bool) {
+	i := bytes.IndexByte(b, ',')
+	if i < 4 || bytes.IndexByte(b[:i], '.') < 0 {
+		return clockCell{}, false
+	}
+	var room [24]byte
+	whole := append(room[:0], b[:i]...)
+	for k, ch := range whole {
+		if ch == '.' {
+			whole[k] = ':'
+		}
+	}
+	var c clockCell
+	ms, ok := fractionMS(b[i+1:])
+	if !ok || len(b)-i > 4 || !lexColons(whole, &c) || c.bDigits != 2 || c.shape != colon2 && c.shape != colon3 {
+		return clockCell{}, false
+	}
+	c.fracMS = ms
+	return c, true
+}
 
 // lexDots reads three numbers between dots: 1.02.15 or 24.31.5.
 func lexDots(b []byte) (clockCell, bool) {

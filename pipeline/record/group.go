@@ -54,7 +54,7 @@ const (
 
 var groupWords = wordTable(map[string]groupWord{
 	`let|lety|rokow|rokov|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
-	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|voksen|erwachsene`: seniorWord,
+	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|assoluti|assoluta|assoluto|ass|voksen|erwachsene`:                                                                                                                                                                                     seniorWord,
 	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                           veteranWord,
 	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than`:                                                                     underWord,
@@ -80,6 +80,7 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // they mean.
 func parseGroup(b []byte) group {
 	b = withoutRank(b)
+	b = withoutRun(b)
 	g := group{}
 	var nums [4]int
 	var digits [4]int
@@ -304,6 +305,24 @@ func withoutRank(b []byte) []byte {
 		return b
 	}
 	return b[i+2:]
+}
+
+// withoutRun takes the distance off the front of a group that is printed behind it:
+// 10-D50, 21 km-M40.
+func withoutRun(b []byte) []byte {
+	i := bytes.IndexByte(b, '-')
+	if i < 1 || i > 5 || i+3 >= len(b) || b[0] < '1' || b[0] > '9' || b[i+1] < 'a' || b[i+1] > 'z' {
+		return b
+	}
+	switch string(bytes.TrimLeft(b[:i], "0123456789")) {
+	case "", "k", "km", " k", " km":
+	default:
+		return b
+	}
+	if last := b[len(b)-1]; last < '0' || last > '9' || bytes.IndexByte(b[i+1:], '-') >= 0 {
+		return b // no number behind the letters: 40-F
+	}
+	return b[i+1:]
 }
 
 // splitGroupWord takes words like "msen", "vm", "mju", "whk", "mo" apart: sex

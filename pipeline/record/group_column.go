@@ -50,7 +50,9 @@ type groupColumn struct {
 	asAges        bool // bare numbers are ages, not first ages
 	letterAges    bool // so are those behind a letter: F48 is 48
 	french        bool // M0, M1, … are the French masters classes
-	vrouwen       bool // V40 is a women's group
+	// frenchVeterans says that V1, V2, … from 40 on stand there and no M0.
+	frenchVeterans bool
+	vrouwen        bool // V40 is a women's group
 }
 
 func newGroupColumn(scheme age.Scheme, words map[string]TakingPart, states map[string]Status) *groupColumn {
@@ -161,15 +163,38 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	}
 	joint.settle(heading, answers)
 	k.letters.is, k.letters.why, k.letters.ask, k.letters.choices = joint.is, joint.why, joint.ask, joint.choices
+	k.letterCodes()
 	k.widths()
 	for i := range k.entries {
 		k.resolve(&k.entries[i])
 	}
 }
 
+// letterCodes forgets what two letters seem to say where most of the column is codes of
+// the same kind that say nothing: of Ak, Bk, … Fk the last is no class of girls.
+func (k *groupColumn) letterCodes() {
+	coded, unread := 0, 0
+	isCode := func(e *groupEntry) bool { return len(e.text) == 2 && !strings.ContainsAny(e.text, "0123456789") }
+	for i := range k.entries {
+		if e := &k.entries[i]; isCode(e) {
+			if coded++; e.g.kind == noGroup {
+				unread++
+			}
+		}
+	}
+	if unread < 3 || unread*2 < coded || coded*10 < len(k.entries)*8 {
+		return
+	}
+	for i := range k.entries {
+		if e := &k.entries[i]; isCode(e) && e.g.kind != special {
+			e.g = group{}
+		}
+	}
+}
+
 // widths collects which groups the column uses and how wide they are.
 func (k *groupColumn) widths() {
-	numbers, fives, small := 0, 0, 0
+	numbers, fives, small, veterans := 0, 0, 0, 0
 	lettered, between5 := 0, 0 // numbers from 24 on behind a letter, those between the fives
 	distinct := map[int16]bool{}
 	for _, e := range k.entries {
@@ -183,6 +208,9 @@ func (k *groupColumn) widths() {
 		case start:
 			if e.g.lo < 5 && e.g.sex != noMark {
 				small += e.n
+				if e.g.vMark {
+					veterans += e.n
+				}
 			}
 			c := class(k.sexOf(e.g))
 			k.starts[c] = append(k.starts[c], int(e.g.lo))
@@ -204,6 +232,7 @@ func (k *groupColumn) widths() {
 		}
 	}
 	k.french = small > 0
+	k.frenchVeterans = veterans > 0 && veterans == small
 	// No groups begin between the fives from 24 on, and of ages four in five lie there.
 	if k.letterAges = 2*between5 > lettered; k.letterAges {
 		k.starts, k.masters = [3][]int{}, 0
@@ -289,7 +318,11 @@ func (k *groupColumn) resolve(e *groupEntry) {
 	lo, hi := int(g.lo), int(g.hi)
 	e.known = true
 	switch g.kind {
-	case between, bornIn:
+	case between:
+		if se := frenchBands["se"]; k.frenchVeterans && [2]int16{g.lo, g.hi} == se {
+			hi = 39 // where veterans begin at 40 (from memory: the French classes until 2020)
+		}
+	case bornIn:
 	case plainNumber:
 		if !k.asAges {
 			hi = lo + k.step[2] - 1

@@ -73,6 +73,8 @@ func TestGroupColumns(t *testing.T) {
 		{"Categorie", []string{"MSEN", "VSEN", "M40", "V40", "V45"}, []string{"M 18-34", "W 18-34", "M 40-44", "W 40-44", "W 45-49"}},
 		{"AK", []string{"MHK", "WHK", "M30", "W30", "M35", "MJU18", "WJ U16", "WJA", "MJB", "M12", "M11", "W13"}, []string{"M 18-29", "W 18-29", "M 30-34", "W 30-34", "M 35-39", "M 16-17", "W 0-15", "W 18-19", "M 16-17", "M 12-12", "M 11-11", "W 13-14"}},
 		{"Cat", []string{"SEM", "SEF", "M0M", "M1F", "V1M", "CAF", "ESM"}, []string{"M 23-34", "W 23-34", "M 35-39", "W 40-44", "M 40-49", "W 16-17", "M 20-22"}},
+		{"Catégorie", []string{"SEH", "SEF", "V1H", "V2F", "V3H", "ESH"}, []string{"M 23-39", "W 23-39", "M 40-49", "W 50-59", "M 60-69", "M 20-22"}},
+		{"Kategorie", []string{"10-D20", "10-H30", "21-D30", "21-H40", "21-D50", "10-H60", "10-D40"}, []string{"W 20-29", "M 30-39", "W 30-39", "M 40-49", "W 50-59", "M 60-69", "W 40-49"}},
 		{"Sexo y cat", []string{"H40", "M40", "H45", "M45"}, []string{"M 40-44", "W 40-44", "M 45-49", "W 45-49"}},
 		{"Cat", []string{"Senior", "Senior Men", "Sen W", "M Sen", "Junior", "Vet", "SENM"}, []string{"18-34", "M 18-34", "W 18-34", "M 18-34", "0-19", "35+", "M 18-34"}},
 		{"Cat", []string{"M", "F", "M"}, []string{"M", "W", "M"}},

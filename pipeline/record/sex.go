@@ -28,24 +28,24 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 var sexWordMarks = wordTable(map[string]sexMark{
 	`male|males|man|men|mens|boy|boys|gent|gents|gentleman|gentlemen|mr|mister|
 	homme|hommes|masculin|masc|monsieur|messieurs|garcon|garcons|
-	herr|herren|mann|manner|maenner|mannlich|maennlich|knabe|knaben|junge|jungen|
+	herr|herren|mann|manner|maenner|mannlich|maennlich|mannl|maennl|knabe|knaben|junge|jungen|
 	hombre|hombres|masculino|varon|varones|nino|ninos|senor|chico|chicos|
-	uomo|uomini|maschio|maschi|maschile|ragazzo|ragazzi|
+	uomo|uomini|maschio|maschi|maschile|masch|ragazzo|ragazzi|
 	homem|homens|masculinos|rapaz|rapazes|
 	heer|heren|mannen|mannelijk|jongen|jongens|
-	mezczyzna|mezczyzni|mezczyz|chlopiec|chlopcy|pan|
+	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
 	ferfi|ferfiak|erkek|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
 	м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|madame|mademoiselle|fille|filles|dame|dames|
-	frau|frauen|damen|weiblich|madchen|maedchen|
-	mujer|mujeres|femenino|femenina|nina|ninas|chica|chicas|senora|
-	donna|donne|femmina|femmine|femminile|ragazza|ragazze|
+	frau|frauen|damen|weiblich|weibl|madchen|maedchen|
+	mujer|mujeres|femenino|femenina|femen|nina|ninas|chica|chicas|senora|
+	donna|donne|femmina|femmine|femminile|femm|ragazza|ragazze|
 	mulher|mulheres|feminino|feminina|rapariga|raparigas|
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
-	kobieta|kobiety|dziewczyna|dziewczeta|pani|
+	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|tytot|
 	noi|nok|kadin|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|

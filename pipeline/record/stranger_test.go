@@ -101,6 +101,29 @@ func TestCheckSections(t *testing.T) {
 	wantKinds(t, CheckRun(lines, 5000), "7 time-out-of-order")
 }
 
+// Sections of a single line, each numbered from 1: no place is given twice and no time
+// is out of order.
+func TestCheckShortSections(t *testing.T) {
+	lines := run(2300, 1080, 1200, 1300, 1950, 1400, 1500)
+	for i, p := range []int32{1, 1, 2, 3, 1, 1, 2} {
+		lines[i].Position = p
+	}
+	wantKinds(t, CheckRun(lines, 5000))
+	// Without another section it is the same place twice.
+	lines = run(1080, 1200, 1300)
+	lines[1].Position, lines[2].Position = 1, 2
+	wantKinds(t, CheckRun(lines, 5000), "3 position-repeated")
+}
+
+// Shortened words for the sexes.
+func TestSexShortened(t *testing.T) {
+	for text, want := range map[string]sexMark{"männl.": sureM, "weibl.": sureW, "Masch.": sureM, "Femm.": sureW, "Kob.": sureW, "Mężcz.": sureM} {
+		if got := parseSex(fold(nil, text)); got != want {
+			t.Errorf("%s: %c, want %c", text, got, want)
+		}
+	}
+}
+
 // Signs for the sexes.
 func TestSexSigns(t *testing.T) {
 	c := NoColumns()

@@ -1,5 +1,10 @@
 package sheet
 
+import (
+	"strings"
+	"unicode"
+)
+
 // ageLike tells the columns apart that speak of age and sex, whatever their
 // headings say: an "Age" of 64.31 is an age grade, of M40 a group.
 func (s *settler) ageLike(i int) (Meaning, string) {
@@ -9,6 +14,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		years = float64(p.years) / float64(n)
 	}
 	all := p.filled - p.count[kStatus]
+	if g.meaning == Sex && p.filled > 0 && s.marksOnly(i) {
+		return Other, "its values are marks"
+	}
 	if all == 0 {
 		return g.meaning, ""
 	}
@@ -51,6 +59,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return Sex, ""
 	case s.countsByLetter(i):
 		return SexPlace, "its values count M1, F1, F2 …: places among men and women"
+	case s.placesOfTotals(i):
+		return GroupPlace, "its values are places and how many there are"
 	case s.schoolForms(i):
 		return Other, "its values are classes of a school"
 	case p.shareOf(kGroup, kSex) > .5:
@@ -90,6 +100,40 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return g.meaning, ""
 	}
 	return g.meaning, ""
+}
+
+// marksOnly says whether a column has neither letters nor figures.
+func (s *settler) marksOnly(i int) bool {
+	for _, r := range s.rows {
+		if strings.ContainsFunc(cellAt(r.cells, i), func(c rune) bool { return unicode.IsLetter(c) || unicode.IsDigit(c) || c == '♂' || c == '♀' }) {
+			return false
+		}
+	}
+	return true
+}
+
+// placesOfTotals says whether the values of a column are places among so many, 12/247,
+// and not age groups such as 40/44.
+func (s *settler) placesOfTotals(i int) bool {
+	places, groups, filled := 0, 0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		filled++
+		a, b, ok := strings.Cut(c, "/")
+		if a, b = trim(a), trim(b); !ok || !digitsOnly(a) || !digitsOnly(b) || len(a)*len(b) == 0 {
+			continue
+		}
+		switch looseNumber(b) - looseNumber(a) {
+		case 1, 2, 4, 9:
+			groups++
+		default:
+			places++
+		}
+	}
+	return places >= 3 && places > groups && (places+groups)*10 >= filled*8
 }
 
 // bornTooLate says whether some two-figure numbers of a column can't be years of

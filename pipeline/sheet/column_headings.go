@@ -30,7 +30,7 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks > .5:
 				turn(Time, "its values are times")
-			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (len(p.distinct)*2 <= p.filled || s.hasGuess(Date)):
+			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (s.inBlocks(i) || s.hasGuess(Date)):
 				turn(Course, "its values are names of places")
 			case p.shareOf(kText) > .6:
 				turn(Other, "its values are no positions")
@@ -106,10 +106,16 @@ func (s *settler) byHeading(i int) {
 		case Session:
 			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
 				turn(Other, "its values differ from row to row: start times")
+			} else if g.misspelt && p.shareOf(kText) > .6 {
+				turn(Other, "its values are no times or numbers")
 			}
 		case Club:
 			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&cName != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
 				turn(Name, "its values are of two lines: names over clubs")
+			}
+		case Status:
+			if fold(h) == "state" && p.shareOf(kStatus) < .5 {
+				turn(Other, "its values are not what became of a runner")
 			}
 		case Notes:
 			if p.filled > 3 && clocks > .9 {
@@ -142,6 +148,20 @@ func (s *settler) hasGuess(m Meaning) bool {
 		}
 	}
 	return false
+}
+
+// inBlocks says whether the rows of a column that say the same stand together, as the
+// runs of a list do; the towns that people come from change from row to row.
+func (s *settler) inBlocks(i int) bool {
+	changes, last := 0, ""
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" && c != last {
+			changes++
+			last = c
+		}
+	}
+	p := s.profiles[i]
+	return len(p.distinct)*2 <= p.filled && changes < 2*len(p.distinct)
 }
 
 // twoLines says whether half the values of a column or more have a line break inside.

@@ -47,6 +47,12 @@ func (s *settler) times() {
 		if fa*10 < fb*8 || fb*10 < fa*8 {
 			return fa > fb
 		}
+		if s.placesFollow(a, b) {
+			return true
+		}
+		if s.placesFollow(b, a) {
+			return false
+		}
 		ra, rb := float64(pa.rising)/float64(max(1, pa.steps)), float64(pb.rising)/float64(max(1, pb.steps))
 		if ra-rb > .1 || rb-ra > .1 {
 			return ra > rb
@@ -118,15 +124,24 @@ func (s *settler) partOf(a, b int) bool {
 	return near*10 >= len(ratios)*7 && median >= 1.4 && median <= 45
 }
 
-// official chooses the time that counts where a sheet has several.
+// official chooses the time that counts where a sheet has several. The gun time is the
+// official one of a road race, unless the places show that this sheet goes by the chip.
 func (s *settler) official() {
 	plain, gun, chip := s.find(Time), s.find(GunTime), s.find(ChipTime)
-	usable := func(i int) bool {
-		return i >= 0 && s.profiles[i].filled > 0 || i >= 0 && len(s.rows) == 0
+	if plain >= 0 && !s.timed(plain) && (gun >= 0 && s.timed(gun) || chip >= 0 && s.timed(chip)) {
+		s.set(plain, Other, "heading %q, but it has no times", s.headings[plain])
+		plain = -1
+	}
+	other := plain
+	if other < 0 && gun >= 0 && (s.timed(gun) || len(s.rows) == 0) {
+		other = gun
 	}
 	switch {
+	case other >= 0 && chip >= 0 && s.placesFollow(chip, other):
+		s.set(other, Other, "heading %q; the places don't follow it", s.headings[other])
+		s.set(chip, Time, "heading %q: the places follow it, not those of column %s", s.headings[chip], letters(other))
 	case plain >= 0:
-	case usable(gun):
+	case other >= 0:
 		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
 		if chip >= 0 {
 			s.columns[chip].Why += "; not the official time of a road race"
@@ -134,6 +149,52 @@ func (s *settler) official() {
 	case chip >= 0:
 		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
 	}
+}
+
+// timed says whether a column has anything that may be a time.
+func (s *settler) timed(i int) bool {
+	c := &s.profiles[i].count
+	return c[kClock]+c[kDecimal]+c[kInt] > 0
+}
+
+// placesFollow says whether the places, or the rows where there are none, go by the
+// times of column a and not by those of column b. Only a step from place to place tells
+// where one of the two falls and the other does not: a time that is impossible falls in
+// both. A single such step is enough where none speaks for b.
+func (s *settler) placesFollow(a, b int) bool {
+	at := s.find(Position)
+	type finish struct{ place, a, b float64 }
+	var list []finish
+	for i, r := range s.rows {
+		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+		f := finish{float64(i), looseNumber(x), looseNumber(y)}
+		if at >= 0 {
+			p := trim(cellAt(r.cells, at))
+			if kindOf(p) != kInt {
+				continue
+			}
+			f.place = looseNumber(p)
+		}
+		if kindOf(x) == kindOf(y) && f.a > 0 && f.b > 0 {
+			list = append(list, f)
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].place < list[j].place })
+	steps, forA, forB := 0, 0, 0
+	for i := 1; i < len(list); i++ {
+		if list[i].place == list[i-1].place {
+			continue
+		}
+		steps++
+		fallsA, fallsB := list[i].a < list[i-1].a, list[i].b < list[i-1].b
+		switch {
+		case fallsB && !fallsA:
+			forA++
+		case fallsA && !fallsB:
+			forB++
+		}
+	}
+	return steps >= 5 && forA > 0 && forA >= 4*forB
 }
 
 // single makes sure that meanings which can only stand once do.

@@ -183,6 +183,9 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 			cols = append(cols, i)
 		}
 	}
+	if len(cols) > 3 && s.sameTimes(cols[0], cols[len(cols)-1]) {
+		cols = cols[1:] // the result stands before the times on the way, and once more behind them
+	}
 	if len(cols) < 3 {
 		return -1
 	}
@@ -208,6 +211,16 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 		return -1
 	}
 	return cols[len(cols)-1]
+}
+
+// sameTimes says whether two columns have the same times in every row.
+func (s *settler) sameTimes(a, b int) bool {
+	for _, r := range s.rows {
+		if looseNumber(trim(cellAt(r.cells, a))) != looseNumber(trim(cellAt(r.cells, b))) {
+			return false
+		}
+	}
+	return true
 }
 
 // decimalTimes finds the time on a sheet without headings where it is written

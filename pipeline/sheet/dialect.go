@@ -13,7 +13,7 @@ type dialect struct {
 	why   string
 }
 
-var delimiterNames = map[byte]string{',': "comma", ';': "semicolon", '\t': "tab", '|': "bar"}
+var delimiterNames = map[byte]string{',': "comma", ';': "semicolon", '\t': "tab", '|': "bar", ' ': "space"}
 
 // sniffRows is how many rows the choice of the delimiter rests on.
 const sniffRows = 60
@@ -27,6 +27,9 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 		return d
 	}
 	head := text[:min(len(text), 256<<10)]
+	if spaced(head, limits) {
+		return dialect{delim: ' ', why: "one space stands between cells, and words stand in quotes"}
+	}
 	var found []byte
 	for _, delim := range []byte{';', '\t', '|', ','} {
 		if bytes.IndexByte(head, delim) >= 0 {
@@ -56,6 +59,39 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 		return dialect{delim: ',', why: "one column"}
 	}
 	return dialect{delim: best, why: bestWhy}
+}
+
+// spaced says whether single spaces divide a text, as a statistics program writes a
+// table: words stand in quotes, and all rows have as many cells as the heading, or one
+// more for the names of the rows.
+func spaced(head []byte, limits Limits) bool {
+	if len(head) == 0 || head[0] != '"' || !bytes.Contains(head, []byte(`" "`)) {
+		return false
+	}
+	s := newScanner(head, ' ', limits)
+	heading, width, rows := 0, 0, 0
+	for rows < sniffRows {
+		_, cells, err := s.next()
+		if err != nil {
+			return false
+		}
+		if cells == nil {
+			break
+		}
+		if len(cells) == 1 && cells[0] == "" || s.pos == len(head) && rows > 2 {
+			continue // the last row of the first part may be cut
+		}
+		rows++
+		switch {
+		case rows == 1:
+			heading = len(cells)
+		case rows == 2:
+			width = len(cells)
+		case len(cells) != width:
+			return false
+		}
+	}
+	return rows >= 3 && heading >= 3 && (width == heading || width == heading+1)
 }
 
 func sepLine(text []byte) (dialect, bool) {

@@ -17,6 +17,10 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, quoted := unquoteMail(text)
 	text = plainBars(text)
 	d := sniff(text, lex, limits)
+	text, single := doubleQuotes(text, d)
+	if single {
+		d.why += "; texts stand in single quotes"
+	}
 	if quoted {
 		d.why += "; the marks > of a quoted message were left out"
 	}

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -203,6 +204,8 @@ func (rs *runSettler) settleDistances(parts []*Part) {
 	for _, p := range parts {
 		if p.Index(Distance) >= 0 {
 			rs.askColumn(p)
+		} else if c := p.Index(AgeGroup); c >= 0 && !rs.manyRuns(p) {
+			rs.askGroups(p, c)
 		}
 	}
 	for i, p := range parts {
@@ -222,8 +225,8 @@ func (rs *runSettler) settleDistances(parts []*Part) {
 func (rs *runSettler) askColumn(p *Part) {
 	c := p.Index(Distance)
 	texts := columnTexts(p, c)
-	if len(texts) < 2 || p.Index(Course) >= 0 || p.Index(Date) >= 0 {
-		return // of many runs
+	if len(texts) < 2 || rs.manyRuns(p) {
+		return
 	}
 	read := strings.Join(texts[:min(6, len(texts))], ", ")
 	if p.runs.distances == nil {
@@ -252,6 +255,34 @@ func (rs *runSettler) askColumn(p *Part) {
 		}
 	}
 }
+
+// manyRuns says whether the rows of a part say themselves which run they are of.
+func (rs *runSettler) manyRuns(p *Part) bool {
+	return p.Index(Course) >= 0 && rs.o.Course == "" || p.Index(Date) >= 0 && rs.o.Date == ""
+}
+
+// askGroups asks about age groups that begin with several distances, 10-W50 and 21-M40.
+func (rs *runSettler) askGroups(p *Part, c int) {
+	groups := columnTexts(p, c)
+	var said []string
+	with := 0
+	for _, g := range groups {
+		if m := distanceThenGroup.FindStringSubmatch(g); m != nil {
+			with++
+			if !slices.Contains(said, m[1]) {
+				said = append(said, m[1])
+			}
+		}
+	}
+	if len(said) < 2 || with*10 < len(groups)*8 {
+		return
+	}
+	slices.SortFunc(said, func(a, b string) int { return int(looseNumber(a) - looseNumber(b)) })
+	p.problem(rs.sheet.Name, 0, c, place.Waits, distancesDiffer, fmt.Sprintf("%s …, with %s in front", groups[0], strings.Join(said, ", ")), "one distance, or a column that says it",
+		"Over which distance was each? Write it in every row of a column headed Distance, save, and load the sheet again; or put the lines of each distance into a sheet of their own.")
+}
+
+var distanceThenGroup = regexp.MustCompile(`^\s*([1-9]\d?)\s*(?:[kK][mM]?)?-\pL`)
 
 // distancesDiffer is the kind of question about lines over several distances.
 const distancesDiffer = "distances-differ"

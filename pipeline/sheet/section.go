@@ -273,7 +273,7 @@ func sectionKind(text string) kind {
 		if pageWords[w] {
 			return kBlank // "Page 1 of 7" is no age from 1 to 7
 		}
-		if !titleWords[w] && w != "category" && w != "kategorie" && w != "categorie" {
+		if !titleWords[w] && !categoryWords[w] {
 			words = append(words, w)
 		}
 	}
@@ -282,6 +282,9 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// categoryWords stand before the group of a section: "Kategorie M40", in the folded form.
+var categoryWords = set("category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
 
 // withoutDistance leaves the distance out of a text that says more: "Men 5 km results".
 func withoutDistance(text string) string {
@@ -349,7 +352,7 @@ func sectionText(text string) string {
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {
-		if f := fold(w); !titleWords[f] && f != "category" && f != "kategorie" && f != "categorie" {
+		if f := fold(w); !titleWords[f] && !categoryWords[f] {
 			words = append(words, strings.Trim(w, ":,()"))
 		}
 	}

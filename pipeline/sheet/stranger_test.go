@@ -344,6 +344,18 @@ var strangerCases = []sheetCase{
 	{name: "sexes shortened under a misspelt heading", file: "alder-bank_2026-01-03",
 		text:    "Postion|Naem|Gendar|Finsh Tme\n1|Jo Lee|Mal|18:20\n2|Ann Page|Fem|18:31\n3|Cy Dee|Mal|19:10\n",
 		columns: "position name sex time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "the places follow the chip, and one time is impossible", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Chip|Gun\n1|Jo Lee|18:20|18:41\n2|Al Roe|18:31|18:33\n3|Cy Dee|5:10|5:31\n4|Di Fox|19:20|19:45\n5|Ed Gow|19:41|19:43\n6|Fay Ho|20:02|20:09\n",
+		columns: "position name time -", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "two plain times, the places follow the second", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time|Time\n1|Jo Lee|18:41|18:20\n2|Al Roe|18:33|18:31\n3|Cy Dee|19:31|19:10\n4|Di Fox|19:45|19:20\n5|Ed Gow|19:43|19:41\n6|Fay Ho|20:09|20:02\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "a town for each runner is no course", file: "alder-bank_2026-01-03",
+		text:    "Poř.|Jméno|Město|Čas\n1|Jo Lee|Osterby|18:20\n2|Al Roe|Tarrow|18:31\n3|Cy Dee|Osterby|19:10\n4|Di Fox|Lisk|19:20\n5|Ed Gow|Tarrow|19:41\n6|Fay Ho|Osterby|20:02\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "sections of seniors", file: "alder-bank_2026-01-03",
+		text:    "Platz|Name|Zeit\nSenioren M35\n1|Jo Lee|18:20\n2|Al Roe|18:31\nSeniorinnen W40\n1|Di Fox|19:20\nAltersklasse M50\n1|Ed Gow|19:41\n",
+		columns: "position name time age-group", run: "alder-bank 2026-01-03", rows: "3-4 6 8"},
 }
 
 // What stands beside a name or a sex on the row ends up in it.

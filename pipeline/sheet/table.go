@@ -174,6 +174,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	headingRow, after := 0, 0
 	if l.first >= 0 {
+		l.headings = besideRowNames(lex, l.headings, head[l.first+l.lines:])
 		headingRow = head[l.first].row
 		after = head[l.first+l.lines-1].row
 	}

@@ -348,10 +348,13 @@ func isClass(f []byte) bool {
 	return class
 }
 
-var classWords = set(`senior seniors sen jun jnr junior juniors youth veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen`)
+var classWords = set(`senior seniors sen jun jnr junior juniors youth veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen
+	seniorinnen junioren juniorinnen veteraninnen seniores juniores veterano veterana veteranos veteranas maitres`)
 
 var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
 	messieurs monsieur garcons filles hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
+	senioren seniorinnen junioren juniorinnen veteraninnen seniores juniores veterano veterana veteranos veteranas maitres
+	masculino masculinos masculina masculins feminino femininos feminina feminins feminines femenino femenina maschile maschili femminile femminili
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
 	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
 	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs`)

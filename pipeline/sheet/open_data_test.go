@@ -1,0 +1,74 @@
+package sheet
+
+import "testing"
+
+// Forms of open data about races, as statistics programs, databases and the lists of
+// large races write them; people and places are invented. Expected are the columns, and
+// the name and the time of the first row.
+func TestOpenDataForms(t *testing.T) {
+	for _, c := range []struct{ name, text, columns, first, time, asks string }{
+		{name: "a marathon with its splits and a projected time that nobody has",
+			text:    "Bib,Name,Age,M/F,City,State,Country,5K,10K,Half,40K,Pace,Proj Time,Official Time,Overall,Gender,Division\n11,\"Quarmby, Wenna\",24,F,Ostley,,KEN,0:15:25,0:30:28,1:04:35,2:02:53,0:04:57,-,2:09:37,1,1,1\nF3,\"Tindale, Corin\",30,M,Low Kestle,OR,USA,0:15:26,-,1:04:36,2:03:14,0:04:58,-,2:09:58,2,1,2\n23,\"Lisle, Odile K.\",25,F,Vale Heath,MA,USA,0:15:27,0:30:29,1:04:37,2:03:38,0:04:59,-,2:10:28,3,2,3\n",
+			columns: "number name age sex - - - - - - - pace - time position sex-place group-place", first: "Quarmby, Wenna", time: "2:09:37"},
+		{name: "places that go by the net time",
+			text:    "Place\tDiv/Tot\tNum\tName\tAg\tHometown\tGun Tim\tNet Tim\tPace\n1\t1/86\t30\tWenna Lisle\t22\tOstley .\t32:59\t32:58\t5:19\n2\t2/86\t8\tTamsyn Pellow\t21\tOstley .\t34:14\t33:13\t5:21\n3\t1/247\t3200\tHedda Corvin\t36\tQuill MD\t34:13\t34:12\t5:33\n4\t1/173\t2\tOdile Dravec\t34\tQuill VA\t35:43\t34:42\t5:35\n5\t1/142\t6\tPetra Yarlow\t26\tQuill VA\t35:04\t35:02\t5:39\n6\t1/110\t28\tKatrin Oakden\t45\tOstley .\t36:05\t35:04\t5:39\n7\t2/173\t40\tNoreen Stroud\t31\tQuill VA\t36:04\t36:03\t5:52\n",
+			columns: "position group-place number name age - - time pace", first: "Wenna Lisle", time: "32:58"},
+		{name: "places that go by the gun",
+			text:    "Place,Name,Gun Time,Chip Time\n1,Wenna Lisle,32:59,32:58\n2,Tamsyn Pellow,34:14,33:13\n3,Hedda Corvin,34:16,34:12\n4,Odile Dravec,35:43,34:42\n5,Petra Yarlow,35:44,35:42\n6,Katrin Oakden,36:05,35:04\n",
+			columns: "position name time chip-time", first: "Wenna Lisle", time: "32:59"},
+		{name: "texts in single quotes, some after a space",
+			text:    "Place,Time,Group,Age,Sex,FirstName,LastName,Town,State\n1,'1:09:47','20-39',37,'M','CORIN', 'PELLOW', 'OSTLEY','MA'\n2,'1:11:08','20-39',29,'M','HUGO', 'O'LISLE', 'TANSY, W','MA'\n3,'1:15:43','40-49',42,'F','ODILE', 'DRAVEC', 'QUILL','RI'\n4,'1:16:18','20-39',35,'M','PIRAN', 'STROUD', 'QUILL','RI'\n",
+			columns: "position time age-group age sex given-name family-name - -", first: "CORIN PELLOW", time: "1:09:47"},
+		{name: "first and last names without headings",
+			text:    "1,'1:09:47','M',37,'CORIN', 'PELLOW','MA'\n2,'1:11:08','M',29,'HUGO', 'LISLE','MA'\n3,'1:15:43','F',42,'ODILE', 'DRAVEC','RI'\n4,'1:16:18','M',35,'HUGO', 'STROUD','RI'\n5,'1:16:19','F',31,'ODILE', 'YARLOW','RI'\n6,'1:16:28','M',55,'CORIN', 'OAKDEN','RI'\n",
+			columns: "position time sex age - - -", time: "1:09:47", asks: "name-columns-unclear"},
+		{name: "names of rows without a heading, tabs",
+			text:    "place\tname\tsex\tage\ttime\n1\t1\tCorin Pellow\tM\t34\t18:20\n2\t2\tOdile Dravec\tF\t41\t18:31\n3\t3\tHugo Lisle\tM\t28\t19:02\n4\t4\tWenna Stroud\tF\t52\t19:40\n5\t5\tPiran Yarlow\tM\t61\t20:10\n",
+			columns: "- position name sex age time", first: "Corin Pellow", time: "18:20"},
+		{name: "names of rows without a heading, single spaces",
+			text:    "\"place\" \"name\" \"sex\" \"time\"\n\"1\" 1 \"Corin Pellow\" \"M\" \"18:20\"\n\"2\" 2 \"Odile Dravec\" \"F\" \"18:31\"\n\"3\" 3 \"Hugo Lisle\" \"M\" \"19:02\"\n\"4\" 4 \"Wenna Stroud\" \"F\" \"19:40\"\n",
+			columns: "- position name sex time", first: "Corin Pellow", time: "18:20"},
+		{name: "notes beyond the last heading are no names of rows",
+			text:    "Pos,Name,Age,Time\n1,Corin Pellow,34,18:20,pb\n2,Odile Dravec,41,18:31,first run\n3,Hugo Lisle,28,19:02,pb\n4,Wenna Stroud,52,19:40,visitor\n",
+			columns: "position name age time -", first: "Corin Pellow", time: "18:20"},
+		{name: "the result before and behind the times on the way",
+			text:    "1,PELLOW Wenna,ETH,3:55.47,46.1,1:02.3,1:18.5,3:55.47\n2,DRAVEC Odile,NED,3:55.93,46.8,1:02.8,1:19.2,3:55.93\n3,LISLE Hedda,ETH,3:57.40,46.3,1:02.5,1:18.7,3:57.40\n4,STROUD Petra,MAR,3:58.84,47.3,1:03.7,1:20.1,3:58.84\n",
+			columns: "position name club - - - - time", first: "PELLOW Wenna", time: "3:55.47"},
+		{name: "Czech, places among all, the sex and the group",
+			text:    "Poř,St.č,Jméno,Ročník,Tým/Bydliště,Stát,Kat,Poř,M/Z,Poř,Cíl,Odstup\n1,77,Pellow Corin,1991,Ostley,CZE,Ak,1,M,1,00:49:05.25, \n2,20,Lisle Hugo,1993,Quill,CZE,Ak,2,M,2,00:50:24.49,00:01:19.24\n3,46,Dravec Odile,2000,Quill,CZE,Ek,1,Z,1,00:50:32.99,00:01:27.74\n4,35,Stroud Piran,1996,Tansy,CZE,Bk,3,M,3,00:51:16.74,00:02:11.49\n",
+			columns: "position number name birth-year - - age-group - sex - time gap", first: "Pellow Corin", time: "00:49:05.25"},
+		{name: "age, sex, half-way and final time",
+			text:    "age,gender,split,final\n33,M,01:05:38,02:08:51\n32,M,01:06:26,02:09:28\n31,W,01:06:49,02:10:42\n38,M,01:06:16,02:13:45\n",
+			columns: "age sex split time", time: "02:08:51"},
+		{name: "marks beside the times are no sexes",
+			text:    "Place,Name,Time,S\n1,Corin Pellow,48:20,*\n2,Hugo Lisle,48:31,\n3,Piran Stroud,49:02,!\n4,Benno Yarlow,49:40,#\n",
+			columns: "position name time -", first: "Corin Pellow", time: "48:20"},
+		{name: "groups behind several distances",
+			text:    "Category,Rank,Name,Time\n21-D50,1.,Dravec Odile,1:40:32\n10-D20,1.,Lisle Hedda,46:17\n10-H50,1.,Pellow Corin,48:42\n21-H30,1.,Stroud Piran,1:22:20\n",
+			columns: "age-group position name time", first: "Dravec Odile", time: "1:40:32", asks: "distances-differ"},
+		{name: "one runner's diary of races, though course and date are given",
+			text:    "num,race,year,distance,time\n1,Quill run,2009,5.5km,20:07\n2,Ostley run,2011,4.2km,15:20\n3,Tansy run,2015,?,26:13\n4,Vale run,2017,7km,27:07\n",
+			columns: "position course birth-year distance time", time: "20:07", asks: "distances-differ"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read("results.txt", []byte(c.text), Options{Course: "alder-bank", Date: "2026-01-03"})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := outcome(s)
+			if got.columns != c.columns || got.asks != c.asks {
+				t.Errorf("columns %q\n   want %q\nasks %q, want %q", got.columns, c.columns, got.asks, c.asks)
+			}
+			p := s.Parts[0]
+			if err := p.Each(func(_ int, cells []string) error {
+				name := trim(cellAt(cells, p.Index(Name)) + cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.Index(FamilyName)))
+				if at := trim(cellAt(cells, p.Index(Time))); name != c.first || at != c.time {
+					t.Errorf("first row: %q %q, want %q %q", name, at, c.first, c.time)
+				}
+				return errStop
+			}); err != nil && err != errStop {
+				t.Fatal(err)
+			}
+		})
+	}
+}
