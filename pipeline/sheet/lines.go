@@ -442,8 +442,11 @@ var (
 func placeNameTime(lines []string, delim byte) []string {
 	type cut struct{ place, name, time, rest string }
 	cuts := make([]*cut, len(lines))
-	matched, placed, timed, marks := 0, 0, 0, 0
+	matched, placed, timed, marks, divided := 0, 0, 0, 0, 0
 	for i, l := range lines {
+		if strings.Count(l, string(delim)) >= 2 {
+			divided++
+		}
 		if !strings.ContainsAny(l, "0123456789") || len(l) > 200 {
 			continue
 		}
@@ -466,7 +469,7 @@ func placeNameTime(lines []string, delim byte) []string {
 			marks++
 		}
 	}
-	if matched < 2 || matched*10 < timed*7 || marks*2 > matched {
+	if matched < 2 || matched*10 < timed*7 || marks*2 > matched || divided > matched {
 		return nil
 	}
 	if placed*2 > matched {

@@ -168,16 +168,27 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		last = r.beforeWinners(g, last, sure)
 	}
 	r.lastSure = g.row(last)
-	prev := r.lastSure
 	for i := last + 1; i < g.len(); i++ {
 		row, cells := g.at(i)
 		filled := rowFilled(cells)
-		if row > prev+1 || filled == 0 || filled == 1 && kindOf(titleText(cells)) == kText {
+		if !g.adjoins(i) || filled == 0 || filled == 1 && kindOf(titleText(cells)) == kText {
 			r.tail = row
 			return
 		}
-		prev = row
 	}
+}
+
+// adjoins says whether a row stands right below the one before it: of a text, a cell in
+// quotes may take several lines.
+func (g *grid) adjoins(i int) bool {
+	row, cells := g.at(i - 1)
+	below := g.row(i) - row
+	if below > 1 {
+		for _, c := range cells {
+			below -= strings.Count(c, "\n")
+		}
+	}
+	return below == 1
 }
 
 // tiedWith steps on over rows whose blank place means that of the row above: they
@@ -207,9 +218,8 @@ func (r *rowRules) tiedWith(g *grid, last int) int {
 func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) int {
 	start := last
 	for start > 0 {
-		row, _ := g.at(start)
 		above, cells := g.at(start - 1)
-		if above < r.first || above != row-1 || !sure(cells) {
+		if above < r.first || !g.adjoins(start) || !sure(cells) {
 			break
 		}
 		start--
