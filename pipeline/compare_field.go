@@ -154,12 +154,29 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 	if 2*both >= named && named > 0 {
 		read += ", with other times"
 	}
-	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say. First: lapwing sheets withdraw %q. Then: lapwing load %q, with --session 2 if it is another race of that day (and --distance \"2 km\" if that is shorter); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
-		len(later.lines), later.part.path, later.part.path)
+	session, before := f.sessionBefore(run)
+	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say: lapwing load %q, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
+		len(later.lines), later.part.path, session, before)
 	if f.isOneOfTabs(later.part) {
-		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course on this tab and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines))
+		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines), session)
 	}
 	return storedProblem{place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: place.Doubtful, Kind: anotherField, Read: read, Do: todo}, later.part.sheetNo, run}
+}
+
+// sessionBefore is the session of the latest further race of a run's course before it,
+// and when that was, in words; 2 where it had none.
+func (f *field) sessionBefore(run int32) (session, when string) {
+	this, last := &f.runs[run-1], -1
+	for i := range f.runs {
+		r := &f.runs[i]
+		if r.course == this.course && r.day < this.day && furtherSession(r.session) && (last < 0 || f.runs[last].rank < r.rank) {
+			last = i
+		}
+	}
+	if last < 0 {
+		return "2", ""
+	}
+	return f.runs[last].session, ", as on " + f.runs[last].day.Long()
 }
 
 // isOneOfTabs says whether a part is one of several of a workbook.

@@ -242,11 +242,18 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	if err != nil {
 		return nil, err
 	}
+	answered, err := pl.leftOutSheets(ctx)
+	if err != nil {
+		return nil, err
+	}
+	if hand == (ByHand{}) {
+		clear(answered)
+	}
 	known, inArchive := map[string]store.Entry{}, map[string]bool{}
 	next := 1
 	for _, e := range ledger {
 		known[e.Hash] = e
-		inArchive[e.Hash] = e.State == store.Loaded
+		inArchive[e.Hash] = e.State == store.Loaded && !answered[e.Seq]
 		next = max(next, e.Seq+1)
 	}
 	answers := pl.remember(ledger)
@@ -301,6 +308,9 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 			return rep, err
 		}
 	}
+	if err := l.answerAlike(ctx); err != nil {
+		return rep, err
+	}
 	debug.FreeOSMemory() // a large sheet's bytes are needed no more
 	return rep, pl.watchMemory(ctx)
 }
@@ -331,8 +341,9 @@ type readResult struct {
 	data    []byte
 	hash    string
 	parsed  *parsedSheet
-	answers string // given earlier for a sheet with these headings
-	course  string // an answer that says which course a misspelt title means
+	answers string  // given earlier for a sheet with these headings
+	course  string  // an answer that says which course a misspelt title means
+	hand    *ByHand // what is said of it, where that is more than is said of the whole load
 	notes   []string
 	err     error
 	left    int // rows without a name, because their owner asked to be forgotten
@@ -380,6 +391,9 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 	if err := l.readAsBefore(ctx, answers); err != nil {
 		return err
 	}
+	if err := l.takeOutAnswered(ctx); err != nil {
+		return err
+	}
 	if len(results) == 1 && results[0].unread() {
 		return l.large(ctx)
 	}
@@ -414,10 +428,22 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 		if r.parsed == nil || r.err != nil {
 			continue
 		}
+		hand := l.hand
+		if race, ok := answers.raceOf(r.parsed, hand); ok {
+			hand = hand.withRace(race)
+			said := hand
+			said.Answers = joinAnswers(said.Answers, r.course)
+			if now, err := l.pl.openOrParse(l.names[i], r.data, said); err == nil && now.waits() == r.parsed.waits() {
+				now.byHand = r.parsed.byHand
+				r.parsed, r.hand = now, &hand
+			} else {
+				hand = l.hand
+			}
+		}
 		if l.hand.Answers == "" {
 			r.parsed, r.answers = answers.readAsBefore(r.parsed, func(a string) (*parsedSheet, error) {
-				said := l.hand
-				said.Answers = joinAnswers(a, r.course)
+				said := hand
+				said.Answers = joinAnswers(joinAnswers(hand.Answers, a), r.course)
 				return l.pl.openOrParse(l.names[i], r.data, said)
 			})
 		}
@@ -483,6 +509,9 @@ func (l *loading) large(ctx context.Context) error {
 // entry is the ledger line of a sheet that was read.
 func (l *loading) entry(i int) store.Entry {
 	r, hand := &l.results[i], l.hand
+	if r.hand != nil {
+		hand = *r.hand
+	}
 	p := r.parsed
 	e := store.Entry{Seq: *l.next, Hash: r.hash, Path: l.names[i], LoadedAt: l.now, State: store.Loaded, Rows: p.rows(),
 		Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: joinAnswers(joinAnswers(hand.Answers, r.answers), r.course)}

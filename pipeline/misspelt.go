@@ -93,7 +93,7 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 func withoutCourses(answers string) string {
 	var out []string
 	for _, a := range strings.Split(answers, ";") {
-		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, weekdayAnswer+"=") {
+		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, raceAnswer+"=") && !strings.HasPrefix(a, weekdayAnswer+"=") {
 			out = append(out, a)
 		}
 	}
@@ -172,6 +172,8 @@ func settledByOthers(problems []place.Problem) string {
 		switch q.Kind {
 		case courseMisspelt:
 			said = append(said, fmt.Sprintf("the title says %q. %s", q.Read, q.Do))
+		case raceRemembered:
+			said = append(said, fmt.Sprintf("it was taken for another race of the day, %s. %s", q.Read, q.Do))
 		case dateOrderSettled:
 			said = append(said, fmt.Sprintf("the date was read %s. %s", q.Read, q.Do))
 		}

@@ -179,6 +179,7 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	}
 	noteMeant(s, meant)
 	noteOrder(s, &o)
+	noteRace(s, hand, answers)
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {
 		p := pl.newPartParser(name, part, distance, hand.Kind, answers)

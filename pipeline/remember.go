@@ -3,6 +3,7 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"maps"
 	"slices"
 	"sort"
 	"strings"
@@ -21,6 +22,8 @@ type remembered struct {
 	byHand  map[int]string          // answers that people gave, by the sheet's number
 	meant   map[string]string       // which course is meant by a misspelt title, by the sheet's hash
 	asked   map[string]bool         // courses that were looked up
+	said    map[int]store.Entry     // sheets of which somebody said which race of a day they are
+	races   map[string][]race       // by course
 	answers map[string]profile      // by course and headings
 	latest  map[string]earlierSheet // by course
 }
@@ -45,11 +48,14 @@ func headingsKey(course string, headings []string) string {
 
 // remember prepares to look up how earlier sheets were read.
 func (pl *Pipeline) remember(ledger []store.Entry) *remembered {
-	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
+	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, said: map[int]store.Entry{}, races: map[string][]race{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
 	for _, e := range ledger {
 		r.byHand[e.Seq] = withoutCourses(e.Answers)
 		if e.State == store.Loaded {
 			r.meant[e.Hash] = onlyCourses(e.Answers)
+		}
+		if saysRace(e) {
+			r.said[e.Seq] = e
 		}
 	}
 	return r
@@ -67,13 +73,21 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 			for _, k := range p.runs {
 				if c := k.course.course; !r.asked[c] {
 					r.asked[c] = true
-					courses = append(courses, store.Quote(c))
+					courses = append(courses, c)
 				}
 			}
 		}
 	}
 	if len(courses) == 0 {
 		return nil
+	}
+	races, err := r.pl.races(ctx, r.said, courses)
+	if err != nil {
+		return err
+	}
+	maps.Copy(r.races, races)
+	for i, c := range courses {
+		courses[i] = store.Quote(c)
 	}
 	sort.Strings(courses)
 	rows, err := r.pl.DB.QueryContext(ctx, `
@@ -245,6 +259,15 @@ func are(headings []string, what string) string {
 		return quoted[0] + " is " + what
 	}
 	return strings.Join(quoted[:len(quoted)-1], ", ") + " and " + quoted[len(quoted)-1] + " are " + what
+}
+
+// raceOf is the race of several on a day that a sheet is of by its name, where nobody
+// says it now and the sheet itself does not.
+func (r *remembered) raceOf(p *parsedSheet, hand ByHand) (race, bool) {
+	if len(r.races) == 0 || hand.Session != "" || hand.Distance != "" || hand.Kind != "" || hand.Date != "" || !p.saysNoRace() {
+		return race{}, false
+	}
+	return raceOf(r.races, p.sheet.Name, p.courses())
 }
 
 // shown says in words how earlier sheets with the headings of this one were
