@@ -267,21 +267,23 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 	return nil
 }
 
-// figuresOver says whether figures like those of a row stand in the row above it too, in
-// the columns of all runs: the row is one of results, whose 29.1 is no 29 January, and
+// figuresOver says whether figures like those of a row stand in the columns of all runs
+// of a row just above it too: the row is one of results, whose 29.1 is no 29 January, and
 // the heading below it that of the next page.
 func (t table) figuresOver(row int, runs []acrossRun) bool {
-	if row == 0 {
-		return false
-	}
-	_, above := t.grid.at(row - 1)
-	return !slices.ContainsFunc(runs, func(r acrossRun) bool {
-		switch kindOf(cellAt(above, r.from)) {
-		case kDecimal, kClock, kDate:
-			return false
+	for up := row - 1; up >= 0 && up >= row-rowsAbove; up-- {
+		_, above := t.grid.at(up)
+		if !slices.ContainsFunc(runs, func(r acrossRun) bool {
+			switch kindOf(cellAt(above, r.from)) {
+			case kDecimal, kClock, kDate:
+				return false
+			}
+			return true
+		}) {
+			return true
 		}
-		return true
-	})
+	}
+	return false
 }
 
 // timeColumn is the column of a run that holds its times: the one that says so, or

@@ -141,6 +141,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
 	}
 	for _, p := range parts {
+		if len(parts) > 1 {
+			p.rules.findTailWithin(t.grid, t.run != "")
+		}
 		p.EachSkipped(func(int, []string) error { return nil }, func(sk Skipped) error {
 			if len(p.Skipped) < maxSkippedKept {
 				p.Skipped = append(p.Skipped, sk)

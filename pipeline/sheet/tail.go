@@ -178,6 +178,21 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	}
 }
 
+// findTailWithin finds them anew for the rows from first to last: what stands under the
+// results of one run and above the title of the next.
+func (r *rowRules) findTailWithin(g *grid, gaps bool) {
+	from, to := g.len(), 0
+	for i := range g.len() {
+		if row := g.row(i); row >= r.first && (r.last == 0 || row <= r.last) {
+			from, to = min(from, i), i+1
+		}
+	}
+	r.lastSure, r.tail = 0, 0
+	if from < to {
+		r.findTail(g.slice(from, to), gaps)
+	}
+}
+
 // adjoins says whether a row stands right below the one before it: of a text, a cell in
 // quotes may take several lines.
 func (g *grid) adjoins(i int) bool {
@@ -255,11 +270,15 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 }
 
 // finishTime orders times of one column in which minutes may stand as hours:
-// 24:31:00 is below 1:02:10.
+// 24:31:00 is below 1:02:10, and 24.31 beside 16:58.
 func finishTime(cell string) float64 {
-	v := looseNumber(trim(cell))
-	if v > 5*3600 && strings.Count(cell, ":") == 2 {
+	cell = trim(cell)
+	v := looseNumber(cell)
+	switch {
+	case v > 5*3600 && strings.Count(cell, ":") == 2:
 		v /= 60
+	case kindOf(cell) == kDecimal:
+		v *= 60 // of a part of a day only the order counts
 	}
 	return v
 }
