@@ -160,7 +160,8 @@ func (s *settler) timed(i int) bool {
 // placesFollow says whether the places, or the rows where there are none, go by the
 // times of column a and not by those of column b. Only a step from place to place tells
 // where one of the two falls and the other does not: a time that is impossible falls in
-// both. A single such step is enough where none speaks for b.
+// both. A single such step is enough where none speaks for b. Where both fall often, the
+// rows are in another order.
 func (s *settler) placesFollow(a, b int) bool {
 	at := s.find(Position)
 	type finish struct{ place, a, b float64 }
@@ -180,7 +181,7 @@ func (s *settler) placesFollow(a, b int) bool {
 		}
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].place < list[j].place })
-	steps, forA, forB := 0, 0, 0
+	steps, both, forA, forB := 0, 0, 0, 0
 	for i := 1; i < len(list); i++ {
 		if list[i].place == list[i-1].place {
 			continue
@@ -192,9 +193,11 @@ func (s *settler) placesFollow(a, b int) bool {
 			forA++
 		case fallsA && !fallsB:
 			forB++
+		case fallsA:
+			both++
 		}
 	}
-	return steps >= 5 && forA > 0 && forA >= 4*forB
+	return steps >= 5 && forA > 0 && forA >= 4*forB && both*5 <= steps
 }
 
 // single makes sure that meanings which can only stand once do.

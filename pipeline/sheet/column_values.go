@@ -168,7 +168,7 @@ func (s *settler) byValues() {
 			s.set(i, BirthYear, "its values are years")
 		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
 			s.set(i, Notes, "its values stand in brackets")
-		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8:
+		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i):
 			s.set(i, Club, "the only other column of words")
 		}
 	}
@@ -246,6 +246,18 @@ func (s *settler) decimalTimes(free func(int) bool) {
 			return
 		}
 	}
+}
+
+// codes says whether most values of a column have a figure in them, as classes of a
+// school or a race have and clubs have not: SR-4, JR-3.
+func (s *settler) codes(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		if strings.ContainsAny(cellAt(r.cells, i), "0123456789") {
+			n++
+		}
+	}
+	return 2*n > s.profiles[i].filled
 }
 
 // inBrackets says whether every value of a column is a remark in brackets.

@@ -44,6 +44,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		why     string
 	}{
 		{singleQuoted, "every cell stands in single quotes"},
+		{byRareMark, "an uncommon mark stands between its cells"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},

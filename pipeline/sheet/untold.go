@@ -130,13 +130,13 @@ func (s *settler) askNames(p *Part, sheet string) {
 			return
 		}
 	}
-	// of surnames, six in ten or more differ, of first names three
+	// of surnames, four in ten or more differ, of first names three
 	words := func(i, differ int) bool {
 		f := s.profiles[i]
 		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ && f.spaces*5 < f.filled
 	}
 	for i := 0; i+1 < len(s.profiles); i++ {
-		if words(i, 3) && words(i+1, 3) && (words(i, 6) || words(i+1, 6)) {
+		if words(i, 3) && words(i+1, 3) && (words(i, 4) || words(i+1, 4)) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
 				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")
 			return

@@ -45,7 +45,7 @@ func kindOf(s string) kind {
 			return k
 		}
 	}
-	if isClock(s) || isMarkedClock(s) || isMoment(s) {
+	if isClock(s) || isMarkedClock(s) || isMoment(s) || commaClock(s) != "" {
 		return kClock
 	}
 	if len(s) <= 40 {
@@ -239,6 +239,20 @@ func isDottedClock(s string) bool {
 		hour += 10 * int(s[0]-'0')
 	}
 	return hour <= 9 && minute < 60 && second < 60 && (hour == 0 || minute == 0 || minute > 12)
+}
+
+// commaClock gives 56.17,6 and 1:08.40,8 with colons, 56:17.6 and 1:08:40.8: the comma
+// before the tenths says that the dots are none. "" where it is no such time.
+func commaClock(s string) string {
+	i := strings.IndexByte(s, ',')
+	if i < 4 || i > 8 || len(s)-i < 2 || len(s)-i > 4 || s[i-3] != '.' || !digitsOnly(s[i+1:]) || s[i-2] > '5' {
+		return ""
+	}
+	c := strings.ReplaceAll(s[:i], ".", ":") + "." + s[i+1:]
+	if !isClock(c) {
+		return ""
+	}
+	return c
 }
 
 var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
@@ -462,6 +476,9 @@ func (p *profile) shareOf(ks ...kind) float64 {
 func looseNumber(s string) float64 {
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
+	}
+	if c := commaClock(s); c != "" {
+		s = c
 	}
 	if c := momentClock(s); c != "" {
 		if s[len(s)-2]|0x20 == 'a' && strings.HasPrefix(c, "12:") {
