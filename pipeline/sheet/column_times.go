@@ -97,7 +97,7 @@ func (s *settler) partOf(a, b int) bool {
 		if k == kDecimal {
 			decimals++
 		}
-		if vx, vy := looseNumber(x), looseNumber(strings.TrimPrefix(y, "'")); vx > 0 && vy > 0 {
+		if vx, vy := looseNumber(x), looseNumber(y); vx > 0 && vy > 0 {
 			if vy < 1 { // a part of a day
 				vy *= 24 * 3600
 			}

@@ -79,7 +79,8 @@ func plainBars(text []byte) []byte {
 		return text
 	}
 	for i, l := range lines {
-		if bytes.HasPrefix(l, []byte("||")) {
+		// A line whose bars are single further on only begins with a blank cell.
+		if bytes.HasPrefix(l, []byte("||")) && !bytes.ContainsRune(bytes.ReplaceAll(l, []byte("||"), nil), '|') {
 			lines[i] = bytes.ReplaceAll(l, []byte("||"), []byte("|"))
 		}
 	}

@@ -474,6 +474,7 @@ func (p *profile) shareOf(ks ...kind) float64 {
 // looseNumber orders numbers and clocks of one column; it is not a reading of
 // the time.
 func looseNumber(s string) float64 {
+	s = strings.TrimPrefix(s, "'") // of a cell that was to be text
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
 	}
