@@ -340,6 +340,9 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		} else {
 			letter, rest = w[len(w)-1], w[:len(w)-1]
 		}
+		if front && letter == 'v' && len(rest) == 1 && rest[0] == 'u' {
+			return 'v', underWord, class, true // VU18: vrouwen under 18, as no veteran is
+		}
 		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) {
 			continue
 		}

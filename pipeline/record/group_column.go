@@ -53,6 +53,7 @@ type groupColumn struct {
 	// frenchVeterans says that V1, V2, … from 40 on stand there and no M0.
 	frenchVeterans bool
 	vrouwen        bool // V40 is a women's group
+	ranked         bool // the place in the group stands behind it: SM (12)
 }
 
 func newGroupColumn(scheme age.Scheme, words map[string]TakingPart, states map[string]Status) *groupColumn {
@@ -86,6 +87,11 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 		e.g.kind, e.part = special, part
 		return e
 	}
+	if k.ranked {
+		if _, from, ok := rankBehind(b); ok {
+			b = b[:from]
+		}
+	}
 	if st, ok := statusOf(b, k.states); ok {
 		e.g.kind, e.status = special, st
 		return e
@@ -96,6 +102,39 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 		}
 	}
 	return e
+}
+
+// settleRanks says whether numbers in brackets behind the groups are places in them:
+// where one is less than any age that a group begins with. They are then left out.
+func (k *groupColumn) settleRanks() {
+	var scratch []byte
+	for _, e := range k.entries {
+		scratch = fold(scratch[:0], e.text)
+		if n, _, ok := rankBehind(scratch); ok && n < youngestAge {
+			k.ranked = true
+		}
+	}
+	if !k.ranked {
+		return
+	}
+	for i := range k.entries {
+		e := &k.entries[i]
+		n := e.n
+		text := e.text
+		*e = k.parse(text, &scratch)
+		e.text, e.n = text, n
+	}
+}
+
+// rankBehind finds a number in brackets at the end of a folded cell; from is where
+// what stands before it ends.
+func rankBehind(b []byte) (n, from int, ok bool) {
+	i := bytes.LastIndexByte(b, '(')
+	if i < 1 || b[len(b)-1] != ')' {
+		return 0, 0, false
+	}
+	n, err := strconv.Atoi(string(b[i+1 : len(b)-1]))
+	return n, len(bytes.TrimRight(b[:i], " ")), err == nil && n > 0
 }
 
 // groupAsDate reads an age group of two small numbers that a spreadsheet took for
@@ -133,6 +172,7 @@ func class(s Sex) int {
 // means. others are the letters of the sheet's sex column, which speak the
 // same language.
 func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
+	k.settleRanks()
 	loneM, loneV, women := 0, 0, 0
 	for _, e := range k.entries {
 		switch {

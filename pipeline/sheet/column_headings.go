@@ -100,6 +100,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks > .8:
 				turn(Time, "its values are times")
+			case g.number && p.filled >= 5 && ints > .8 && p.years == p.count[kInt] && p.hi-p.lo >= 15 && !s.hasGuess(BirthYear) && !s.hasGuess(BirthDate):
+				turn(BirthYear, "its values are years")
 			case g.number && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) && p.shareOf(kText) > .7 && p.spaces*10 >= p.count[kText]*7:
 				turn(Name, "its values are names of people")
 			}

@@ -25,6 +25,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
 	lauf laufe bieg lob lop course carrera gara corrida wedstrijd data export download season saison temporada
 	rev revision amended amendment amendments revised prov prelim preliminary unofficial interim version latest newest
+	generale generali gesamtergebnis gesamtergebnisse gesamtwertung einduitslag einduitslagen eindstand klassement ordine arrivo arrivi officiel officiels officielle officielles oficial oficiales oficiais ufficiale ufficiali offizielle offizielles officiele oficjalne definitieve definitif definitifs definitivi definitiva definitivo provisoire provisoires provvisoria provvisori vorlaufige voorlopige slutresultat geral ogolna ogolne rankings ranking finishing
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider

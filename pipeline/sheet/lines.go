@@ -327,17 +327,22 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 			}
 		}
 		both, sample := 0, table[:min(len(table), 1000)]
+		numbers := true // figures before the gap, letters behind it: 45 Fell Harriers
 		for n, i := range sample {
 			r := []rune(lines[i])
-			left := strings.TrimSpace(string(r[min(from, len(r)):min(k-1, len(r))])) != ""
-			right := strings.TrimSpace(string(r[min(k, len(r)):min(to, len(r))])) != ""
+			before := strings.TrimSpace(string(r[min(from, len(r)):min(k-1, len(r))]))
+			behind := strings.TrimSpace(string(r[min(k, len(r)):min(to, len(r))]))
+			left, right := before != "", behind != ""
+			if n > 0 && !isRule(strings.Fields(lines[i])) && (left && !digitsOnly(before) || right && !hasNoDigit(behind)) {
+				numbers = false
+			}
 			if left && right {
 				both++
 			} else if n == 0 {
 				both = -len(table)
 			}
 		}
-		if both*10 >= len(sample)*8 {
+		if both*10 >= len(sample)*8 || numbers && both*10 >= len(sample)*3 {
 			out = append(out, k)
 			slices.Sort(out)
 		}

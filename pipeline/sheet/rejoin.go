@@ -151,7 +151,7 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 		case j > at:
 			col--
 		}
-		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k && !(usual[col] == kClock && (k == kDecimal || k == kInt)) {
+		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k && !(usual[col] == kClock && (k == kDecimal || k == kInt)) && !(usual[col] == kGroup && k == kSex) {
 			return false
 		}
 	}

@@ -353,6 +353,12 @@ var strangerCases = []sheetCase{
 	{name: "a town for each runner is no course", file: "alder-bank_2026-01-03",
 		text:    "Poř.|Jméno|Město|Čas\n1|Jo Lee|Osterby|18:20\n2|Al Roe|Tarrow|18:31\n3|Cy Dee|Osterby|19:10\n4|Di Fox|Lisk|19:20\n5|Ed Gow|Tarrow|19:41\n6|Fay Ho|Osterby|20:02\n",
 		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "years under a heading that may be a number", file: "alder-bank_2026-01-03",
+		text:    "Pos.|Nome|A.N.|Tempo\n1|Jo Lee|1983|18:20\n2|Al Roe|1981|18:31\n3|Cy Dee|2001|19:10\n4|Di Fox|1975|19:20\n5|Ed Gow|1990|19:41\n",
+		columns: "position name birth-year time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "the general classification names a place", file: "classifica-3",
+		text:    "Classifica generale Parco Vecchio\n3 gennaio 2026\nPos.|Nome|Tempo\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "parco-vecchio 2026-01-03", rows: "4-5"},
 	{name: "sections of seniors", file: "alder-bank_2026-01-03",
 		text:    "Platz|Name|Zeit\nSenioren M35\n1|Jo Lee|18:20\n2|Al Roe|18:31\nSeniorinnen W40\n1|Di Fox|19:20\nAltersklasse M50\n1|Ed Gow|19:41\n",
 		columns: "position name time age-group", run: "alder-bank 2026-01-03", rows: "3-4 6 8"},
@@ -387,6 +393,29 @@ func TestBeside(t *testing.T) {
 			return nil
 		}); err != nil || strings.Join(got, "|") != c.want {
 			t.Errorf("%v: %q, want %q (%v)", c.column, got, c.want, err)
+		}
+	}
+}
+
+// A letter for the sex under a heading that may mean a group is no end of a name that a
+// comma has cut, where the age is blank.
+func TestSexLetterIsNoName(t *testing.T) {
+	text := "Full Name,G,Age on day,2026-01-03,2026-01-10,2026-01-17\n"
+	for i := range 12 {
+		text += string(rune('A'+i)) + "nn Lee" + string(rune('a'+i)) + ",W," + []string{"", "44"}[min(i, 1)] + ",2" + string(rune('0'+i%10)) + ":10," + []string{"23:09", "", "25:40"}[i%3] + "," + []string{"", "26:01"}[i%2] + "\n"
+	}
+	s, err := Read("alder-bank season.csv", []byte(text), Options{})
+	if err != nil || len(s.Parts) != 3 {
+		t.Fatalf("%d parts, %v", len(s.Parts), err)
+	}
+	for k, p := range s.Parts {
+		if err := p.Each(func(row int, cells []string) error {
+			if got := cells[p.Index(Name)]; strings.Contains(got, ",") {
+				t.Errorf("part %d, row %d: name %q", k+1, row, got)
+			}
+			return nil
+		}); err != nil {
+			t.Fatal(err)
 		}
 	}
 }
