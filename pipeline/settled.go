@@ -262,7 +262,7 @@ func (pl *Pipeline) AcceptProblems(ctx context.Context, a Accept) (d Decision, s
 	if err != nil {
 		return d, 0, err
 	}
-	v := acceptance{kind: strings.ReplaceAll(strings.ToLower(strings.TrimSpace(a.Kind)), " ", "-"), from: 1}
+	v := acceptance{kind: place.ParseKind(a.Kind), from: 1}
 	for _, e := range ledger {
 		v.to = max(v.to, e.Seq)
 	}
@@ -290,11 +290,15 @@ func (pl *Pipeline) AcceptProblems(ctx context.Context, a Accept) (d Decision, s
 		}
 	}
 	slices.Sort(kinds)
+	words := make([]string, len(kinds))
+	for i, k := range kinds {
+		words[i] = place.KindWords(k)
+	}
 	if !slices.Contains(kinds, v.kind) {
 		if len(kinds) == 0 {
 			return d, 0, fmt.Errorf("nothing needs a look: there is nothing to accept")
 		}
-		return d, 0, fmt.Errorf("no problem of the kind %q needs a look; there are: %s", a.Kind, strings.Join(kinds, ", "))
+		return d, 0, fmt.Errorf("no problem of the kind %q needs a look; there are: %s", a.Kind, strings.Join(words, ", "))
 	}
 	d.Value = v.String()
 	kept, err := pl.KeepAccepted(ctx, []Decision{d})

@@ -70,9 +70,11 @@ func ReadDesk(path string) ([]Correction, error) {
 		return nil, err
 	}
 	head, col := headingRow(raw, headSheet, headRow)
-	boxes := []string{boxPlace, boxTime, boxName, boxSex, boxGroup, boxClub, boxTaking, boxStrike, boxRemark, boxExchange, boxRecord, boxRuns, boxBest}
-	if head >= 0 && col[boxExchange] == 0 {
-		col[boxExchange] = col[oldExchange] // of a workbook written before
+	boxes := []string{boxPlace, boxTime, boxName, boxSex, boxGroup, boxClub, boxTaking, boxStrike, boxWhy, boxExchange, boxRecord, boxRuns, boxBest}
+	for now, before := range oldBoxes {
+		if head >= 0 && col[now] == 0 {
+			col[now] = col[before]
+		}
 	}
 	for _, h := range append([]string{headSheet, headTab, headRow, "Name", "Time"}, boxes...) {
 		if head < 0 || col[h] == 0 {
@@ -89,7 +91,7 @@ func ReadDesk(path string) ([]Correction, error) {
 		}
 		c := Correction{Sheet: cell(raw, headSheet), Tab: cell(raw, headTab), Name: cell(raw, "Name"), Time: cell(shown, "Time"),
 			Position: cell(raw, boxPlace), RightName: cell(raw, boxName), Sex: cell(raw, boxSex), Group: cell(raw, boxGroup),
-			Club: cell(raw, boxClub), TookPartAs: cell(raw, boxTaking), Strike: cell(raw, boxStrike), Remark: cell(raw, boxRemark),
+			Club: cell(raw, boxClub), TookPartAs: cell(raw, boxTaking), Strike: cell(raw, boxStrike), Remark: cell(raw, boxWhy),
 			Exchange: cell(raw, boxExchange), Record: cell(raw, boxRecord), RunsBefore: cell(raw, boxRuns)}
 		at := func(h string) place.Place {
 			return place.Place{Sheet: path, Tab: linesTab, Row: i + 1, Column: place.ColumnLetters(col[h] - 1)}

@@ -58,7 +58,7 @@ func TestReadDesk(t *testing.T) {
 	if c, err := ReadDesk(path); err != nil || len(c) != 0 {
 		t.Fatalf("an untouched workbook gives %v, %v", c, err)
 	}
-	fill(t, path, "5", map[string]any{boxTime: "24:31", boxRemark: "hand time"})
+	fill(t, path, "5", map[string]any{boxTime: "24:31", boxWhy: "hand time"})
 	fill(t, path, "7", map[string]any{boxName: "=Ada Quill", boxGroup: "W40", boxStrike: "not a finisher"})
 	// A program that made hours and minutes of 25:02, and one that made a duration.
 	fill(t, path, "8", map[string]any{boxTime: (25*3600 + 2*60) / 86400.0})
@@ -84,7 +84,7 @@ func TestReadDesk(t *testing.T) {
 		{map[string]any{boxPlace: "third"}, `"third" is no place`},
 		{map[string]any{boxTime: 2431}, `"2431" is no time; write it as 24:31`},
 		{map[string]any{boxTime: 25.5}, `"25.5" is no time; write it as 24:31`},
-		{map[string]any{boxRemark: "x", headRow: "?"}, "has lost its sheet or row"},
+		{map[string]any{boxWhy: "x", headRow: "?"}, "has lost its sheet or row"},
 		{map[string]any{boxTaking: "tortoise"}, `"tortoise" is not one of: runner`},
 	} {
 		path := fresh()

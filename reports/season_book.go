@@ -741,9 +741,9 @@ func (d *season) courseTab() *table.Tab {
 	}
 	tab := &table.Tab{Name: "Courses"}
 	tab.Add(table.Title{Level: 1, Text: "Courses, the fastest first"},
-		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the 90 % interval. A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared. " + d.estimatedFrom()})
+		table.Para{Text: "Seconds for somebody who takes 25:00, against the average of the courses of that distance that share runners; + is slower; with the range that holds the true figure nine times in ten (90 % interval). A fast course may be flatter, firmer, sheltered or measured differently. Courses of different distances are not compared. " + d.estimatedFrom()})
 	if n >= 2 {
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds at 25:00 with the likely range, + is slower", X: "course", Category: "Course", Top: n,
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Course speed: seconds for somebody who takes 25:00, with the likely range; + is slower", X: "course", Category: "Course", Top: n,
 			Series: []table.Series{{Column: "Against average"}, {Column: "likely from", Line: true, Dots: true, Dashed: true}, {Column: "to", Line: true, Dots: true}}}})
 	}
 	tab.Add(table.Full{Table: t})
@@ -780,9 +780,9 @@ func (d *season) conditionsTab() *table.Tab {
 	}
 	tab := &table.Tab{Name: "Conditions"}
 	tab.Add(table.Title{Level: 1, Text: "Conditions through the season"},
-		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds at 25:00, with the 90 % interval. Ground, heat, wind and crowding are all in it; it can't tell which. " + d.estimatedFrom()})
+		table.Para{Text: "How much slower (+) or faster (−) the same people were than on a usual day there, in seconds for somebody who takes 25:00, with the range that holds the true figure nine times in ten (90 % interval). Ground, heat, wind and crowding are all in it; it can't tell which. " + d.estimatedFrom()})
 	if len(d.scopes()) == 1 {
-		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual: seconds at 25:00, + is slower", X: "date", Category: chartLabel, Rows: 60,
+		tab.Add(table.ChartBlock{Chart: &table.Chart{Title: "Day against usual: seconds for somebody who takes 25:00, + is slower", X: "date", Category: chartLabel, Rows: 60,
 			Series: []table.Series{{Column: "Day against usual", Line: true}}}})
 	}
 	tab.Add(table.Full{Table: t})

@@ -79,7 +79,7 @@ func (d *season) weeksTab() *table.Tab {
 	courses := d.scopes()
 	t := &table.Table{Name: "Weeks", Columns: []table.Column{{Head: "Week of", Kind: table.Day, Help: "its Monday"}, {Head: "Runs held", Kind: table.Whole},
 		{Head: "Finishers", Kind: table.Whole}, {Head: "Volunteer days", Kind: table.Whole}}}
-	lines := &table.Chart{Title: "Day against usual: seconds at 25:00, + is slower", X: "week of", Category: chartLabel}
+	lines := &table.Chart{Title: "Day against usual: seconds for somebody who takes 25:00, + is slower", X: "week of", Category: chartLabel}
 	heads := []string{"All courses"}
 	if len(courses) <= mostLines {
 		heads = nil
@@ -88,7 +88,7 @@ func (d *season) weeksTab() *table.Tab {
 		}
 	}
 	for i, h := range heads {
-		t.Columns = append(t.Columns, table.Column{Head: h, Kind: table.Gap, Help: "day against usual, s at 25:00"})
+		t.Columns = append(t.Columns, table.Column{Head: h, Kind: table.Gap, Help: "day against usual, seconds for somebody who takes 25:00"})
 		lines.Series = append(lines.Series, table.Series{Column: h, Line: true, Dots: len(heads) == 1, Dashed: i%2 == 1})
 	}
 	t.Columns = append(t.Columns, table.Column{Head: chartLabel, Hidden: true})

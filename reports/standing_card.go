@@ -555,7 +555,7 @@ func (d *standingRows) daysInWords() string {
 		}
 		return fmt.Sprintf("%.0f s slower", s)
 	}
-	return fmt.Sprintf("The likely range is of an average day; the days themselves differ: nine runs in ten of the past year were between %s and %s than usual at 25:00.", side(*d.dayLow), side(*d.dayHigh))
+	return fmt.Sprintf("The likely range is of an average day; the days themselves differ: nine runs in ten of the past year were between %s and %s than usual, for somebody who takes 25:00.", side(*d.dayLow), side(*d.dayHigh))
 }
 
 // leastDays is how many runs it takes to say how days differ.

@@ -107,7 +107,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 	t := &table.Table{Name: "Attendance", Columns: []table.Column{
 		{Head: "Date", Kind: table.Day}, {Head: "Finishers", Kind: table.Whole},
 		{Head: "Volunteers", Kind: table.Whole, Help: "on the volunteer list of the day; empty where there is none"},
-		{Head: "Day against usual", Kind: table.Gap, Help: "seconds at 25:00, + is slower; empty where it can't be told"},
+		{Head: "Day against usual", Kind: table.Gap, Help: "seconds for somebody who takes 25:00, + is slower; empty where it can't be told"},
 		{Head: "Remark", Max: 30}, {Head: chartLabel, Hidden: true, Help: "the date again, in words, as the chart shows it"}}}
 	for _, r := range slices.Backward(d.runs) {
 		cond, remark := table.Value{}, ""

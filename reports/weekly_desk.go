@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -50,7 +51,7 @@ func (d *weekly) checksTab() *table.Tab {
 	for _, severity := range []string{"waits", "doubtful", "look", "note"} {
 		for _, c := range d.checks {
 			at := where(c.sheet, c.tab, c.row)
-			urgent, what, todo := c.severity, spaced(c.kind), c.todo
+			urgent, what, todo := c.severity, place.KindWords(c.kind), c.todo
 			if urgent == "doubtful" && c.row > 0 && counts[at] {
 				// The line is trusted again: a decision has settled the doubt.
 				urgent, what, todo = "note", what+"; the line counts now", "Nothing more, if it was settled by a correction."
@@ -110,17 +111,6 @@ func (d *weekly) checksTab() *table.Tab {
 	return tab
 }
 
-// spaced turns a problem's stable word into words: "time-unreadable".
-func spaced(kind string) string {
-	b := []byte(kind)
-	for i := range b {
-		if b[i] == '-' {
-			b[i] = ' '
-		}
-	}
-	return string(b)
-}
-
 // line is the result in a few words, in full.
 func (r *resultRow) line() string {
 	s := ""
@@ -149,9 +139,8 @@ const (
 	boxClub     = "Right club"
 	boxTaking   = "Took part as"
 	boxStrike   = "Strike out"
-	boxRemark   = "Remark"
+	boxWhy      = "Why"
 	boxExchange = "Names exchanged with place"
-	oldExchange = "Change places with" // until 2026-11
 	boxRecord   = "As a record"
 	boxRuns     = "Runs before the sheets"
 	boxBest     = "Best before the sheets"
@@ -161,6 +150,9 @@ const (
 	headQuestion = "Question"
 	checksTab    = "To check"
 )
+
+// oldBoxes are the headings that boxes had in workbooks written until 2026-11.
+var oldBoxes = map[string]string{boxWhy: "Remark", boxExchange: "Change places with"}
 
 // What a line can be struck out as, or brought back.
 var strikeChoices = []string{"disqualified", "did not finish", "not a finisher", "counts after all"}
@@ -203,23 +195,16 @@ func (d *weekly) linesTab() *table.Tab {
 	}
 	t := &table.Table{Name: "Lines", None: "No lines.", Columns: []table.Column{
 		{Head: "Place", Kind: table.Place}, {Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "Sex"}, {Head: "Group"},
-		{Head: "Club", Max: 18}, {Head: "State", Max: 12}, {Head: "Counts for", Max: 14}, {Head: "Remarks", Max: 24},
-		box(boxPlace, 8), box(boxTime, 9), box(boxName, 20), box(boxSex, 7, "M", "W", "X", "not given"), box(boxGroup, 8), box(boxClub, 14),
-		box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeChoices...), box(boxRemark, 18),
-		box(boxExchange, 10), box(boxRecord, 10, recordChoices...), box(boxRuns, 10), box(boxBest, 10),
+		{Head: "Club", Max: 18}, {Head: "What counts", Max: 18}, {Head: "Note", Max: 24},
+		box(boxPlace, 8), box(boxTime, 9), box(boxName, 20), box(boxSex, 7, "M", "W", "X", "not given"), box(boxGroup, 8), box(boxWhy, 18),
+		box(boxClub, 14), box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeChoices...), box(boxExchange, 10),
+		box(boxRecord, 10, recordChoices...), box(boxRuns, 10), box(boxBest, 10),
 		{Head: headSheet, Max: 24}, {Head: headTab, Max: 10}, {Head: headRow, Kind: table.Whole},
 	}}
 	for i := range d.results {
 		r := &d.results[i]
-		counts := "nothing"
-		switch {
-		case r.countsRun && r.countsTime:
-			counts = "run and time"
-		case r.countsRun:
-			counts = "run only"
-		}
 		remark := joinWords(r.doubt, r.note)
-		if r.takingPart != "runner" {
+		if r.takingPart != "runner" && !strings.Contains(strings.ToLower(r.note), r.takingPart) {
 			remark = joinWords(r.takingPart, remark)
 		}
 		if r.toldAt != nil {
@@ -232,16 +217,42 @@ func (d *weekly) linesTab() *table.Tab {
 			remark = joinWords("hidden", remark)
 		}
 		t.Add(nil, table.Maybe(r.position).Tie(r.tied), table.Maybe(r.timeS), table.Words(r.name), table.Words(r.sex), table.Words(r.group),
-			table.Words(r.club), table.Words(r.status), table.Words(counts), table.Words(remark),
+			table.Words(r.club), table.Words(r.whatCounts()), table.Words(remark),
 			table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{}, table.Value{},
 			table.Value{}, table.Value{}, table.Value{}, table.Value{},
 			table.Words(r.sheet), table.Words(r.tab), table.Number(r.row))
 	}
 	tab := &table.Tab{Name: linesTab, Landscape: true, PrintColumns: 14}
 	tab.Add(table.Title{Level: 1, Text: "Every line, with boxes to correct it"},
-		table.Para{Text: "Fill in only what is wrong, in the boxes to the right of a line, and say why under Remark. Leave the other columns as they are. Times as 24:31."},
+		table.Para{Text: "Fill in only what is wrong, in the boxes to the right of a line, and the reason under Why. Leave the other columns as they are. Times as 24:31."},
+		table.Para{Text: "On paper are the boxes that are wanted most. Those for the club, taking part as, striking out and more are on the screen, to the right."},
 		table.Full{Table: t})
 	return tab
+}
+
+// whatCounts says what of a line counts, and why not more.
+func (r *resultRow) whatCounts() string {
+	s := "nothing"
+	switch {
+	case r.countsRun && r.countsTime:
+		s = "run and time"
+	case r.countsRun:
+		s = "run only"
+	case r.status == "unnamed" || r.status == "doubtful":
+		s = "place only"
+	}
+	why, ok := map[string]string{"ok": "", "unnamed": "no name", "untimed": "no time", "dnf": "did not finish", "dq": "disqualified",
+		"repeat": "repeated", "doubtful": "in doubt", "superseded": "replaced"}[r.status]
+	switch {
+	case !ok:
+		why = r.status
+	case r.status == "superseded" && strings.HasPrefix(r.doubt, "left out"):
+		why = "left out"
+	}
+	if why == "" {
+		return s
+	}
+	return s + ": " + why
 }
 
 // deskNotes says how to use the desk's workbook and what changed.
@@ -249,8 +260,7 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	n := newNotes("DeskNotes", d.standingOf(i), i.Desk)
 	add := n.add
 	add("To check", "What could not be read, does not fit or is not certain. \"Does not fit\" accuses nobody: please ask.")
-	add("Lines", "Every line of the sheets and what became of it: ok; unnamed; untimed; dnf did not finish; dq disqualified; repeat the same result twice; doubtful; superseded: a later sheet of the run stands, or the sheet is left out until somebody says of which run it is.")
-	add("Counts for", "run: attendance and milestones. time: bests, form and records.")
+	add("What counts", "Of every line of the sheets. Run: attendance and milestones. Time: bests, form and records. Place only: nobody is named, or not for sure, and somebody finished there. Nothing: did not finish; disqualified; repeated, the same result twice; replaced, a later sheet of the run stands; left out, until somebody says of which run the sheet is.")
 	add("Boxes", "A correction needs only the box that is wrong. Right group and right club are as printed, right sex is M, W, X or not given. To strike out a line choose the reason. An empty box changes nothing.")
 	add("More boxes", "Names exchanged with place: where two people stand under each other's name, as when the two were mixed up at the finish, the place of the other; the names change over, places and times stay. (Two who came in the other way round: Right place, of both.) As a record: whether the result has been checked and stands. Runs and best before the sheets: what this person had run before the sheets begin, on all courses.")
 	add("Reading it back", "Save this workbook, then: lapwing correct --from and its name. You see what changes elsewhere before anything is kept.")

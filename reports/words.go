@@ -109,7 +109,7 @@ func (d *weekly) conditions() string {
 		return "Times came out much as usual here."
 	}
 	x, y := roundTo5(a), roundTo5(b)
-	return fmt.Sprintf("The day was about %d s %s at 25:00 than usual here (likely between %d and %d s).", n, word, min(x, y), max(x, y))
+	return fmt.Sprintf("It was a %s day than usual here: by about %d s for somebody who takes 25:00 (likely %d to %d s).", word, n, min(x, y), max(x, y))
 }
 
 // stateSentence says what was not as usual with the run itself.

@@ -32,8 +32,8 @@ func TestConditionsSentence(t *testing.T) {
 		d    *weekly
 		want string
 	}{
-		{at(41, 33, 49), "The day was about 40 s slower at 25:00 than usual here (likely between 35 and 50 s)."},
-		{at(-22, -30, -14), "The day was about 20 s faster at 25:00 than usual here (likely between 15 and 30 s)."},
+		{at(41, 33, 49), "It was a slower day than usual here: by about 40 s for somebody who takes 25:00 (likely 35 to 50 s)."},
+		{at(-22, -30, -14), "It was a faster day than usual here: by about 20 s for somebody who takes 25:00 (likely 15 to 30 s)."},
 		{at(8, -2, 18), "Times came out much as usual here."},
 		{at(3, 1, 5), "Times came out much as usual here."},
 		{&weekly{run: runRow{state: "held"}}, ""},

@@ -128,7 +128,7 @@ func TestDeskWorkbookReadBack(t *testing.T) {
 	must(t, dir, "run")
 	book := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
 	fillIn(t, book, map[string]map[string]string{
-		"Cora Moss": {"Right time": "20:05", "Right club": "Fell & Wick", "Remark": "watch 2"},
+		"Cora Moss": {"Right time": "20:05", "Right club": "Fell & Wick", "Why": "watch 2"},
 		"Dan Moss":  {"Took part as": "pacer"},
 		"Lena Moss": {"Strike out": "not a finisher"},
 		"Kit Moss":  {"Right place": "12"},
@@ -170,7 +170,7 @@ func TestDeskWorkbookAnswers(t *testing.T) {
 	book := filepath.Join(dir, "reports", "alder-bank_2026-01-10-desk.xlsx")
 	wants(t, cells(t, book, "To check"), "Fastest recorded here, to be confirmed (women, all ages)", "club: Tarn H.", "state of the run")
 	boxes := map[string]map[string]string{
-		"Cora Vale": {"Names exchanged with place": "4", "Remark": "swapped tokens"},
+		"Cora Vale": {"Names exchanged with place": "4", "Why": "swapped tokens"},
 		"Ben Reed":  {"Runs before the sheets": "98", "Best before the sheets": "20:40"},
 		"Fastest recorded here, to be confirmed (women, all ages)": {"Answer": "confirmed"},
 		"club: Tarn H.":    {"Answer": "yes"},
@@ -218,7 +218,7 @@ func TestDeskWorkbookSavedByLibreOffice(t *testing.T) {
 	must(t, dir, "run")
 	book := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
 	fillIn(t, book, map[string]map[string]string{
-		"Cora Moss":        {"Right time": "20:05", "Remark": "watch 2"},
+		"Cora Moss":        {"Right time": "20:05", "Why": "watch 2"},
 		"Dan Moss":         {"Took part as": "pacer"},
 		"Kit Moss":         {"Right place": "12"},
 		"state of the run": {"Answer": "misdirected"},

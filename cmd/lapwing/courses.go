@@ -54,7 +54,7 @@ func courseTable(t *pipeline.CourseTable) string {
 	for _, set := range t.Sets {
 		b.WriteString(setHeading(set, len(networks) > 1) + "\n\n")
 		x := &table.Table{Columns: []table.Column{
-			{Head: "Rank", Kind: table.Whole}, {Head: "Course"}, {Head: "Index"}, {Head: "At 25:00"},
+			{Head: "Rank", Kind: table.Whole}, {Head: "Course"}, {Head: "Index"}, {Head: "Against average"},
 			{Head: "Results", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Shared", Kind: table.Whole}, {Head: "Link"},
 		}}
 		var remarks []string
@@ -92,14 +92,7 @@ func courseTable(t *pipeline.CourseTable) string {
 		b.WriteString("\n")
 	}
 	if ranked {
-		b.WriteString(`Index: 100 is the average of these courses, higher is faster. At 25:00: what the
-course adds to (+) or takes off (−) a time of 25:00, with the span that most
-likely holds the true figure (9 times in 10). Where two spans overlap, either
-course may be the faster one. A fast course may be flatter, firmer, sheltered or
-measured differently. Shared: runners who have also run another of the courses.
-Link: how well they tie a course to the others: weak under 50 of them, fair under
-100, good under 300, strong from there on.
-`)
+		b.WriteString(table.Wrap(`Index: 100 is the average of these courses, higher is faster. Against average: what the course adds (+) or saves (−) for somebody who takes 25:00 on the average of them, with the range that holds the true figure nine times in ten. Where two ranges overlap, either course may be the faster one. A fast course may be flatter, firmer, sheltered or measured differently. Shared: runners who have also run another of the courses. Link: how well they tie a course to the others: weak under 50 of them, fair under 100, good under 300, strong from there on.`, 80) + "\n")
 	}
 	if t.Basis.Results > 0 {
 		b.WriteString("\n" + table.Wrap(fmt.Sprintf("From %d results up to %s. %s", t.Basis.Results, t.Basis.NewestRun, t.Basis.Words), 80) + "\n")

@@ -47,7 +47,7 @@ func TestCourses(t *testing.T) {
 		}
 	}
 	out := must(t, dir, "courses").out
-	wants(t, out, "5 km, "+"5 courses", set[0].Name, "4 miles, 1 course", "no index: no other course of this distance", "fewer than 20,000 results", "either\ncourse may be the faster one")
+	wants(t, out, "5 km, "+"5 courses", set[0].Name, "4 miles, 1 course", "no index: no other course of this distance", "fewer than 20,000 results", "Where two ranges overlap, either course may be the faster one")
 
 	a, b := set[0], set[len(set)-1]
 	var c pipeline.Conversion

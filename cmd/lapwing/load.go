@@ -322,7 +322,7 @@ func problemWords(p place.Problem) string {
 	if !ownWords[p.Kind] || p.Read == "" {
 		return p.String()
 	}
-	s := fmt.Sprintf("%s: %s: %s", p.Place, strings.ReplaceAll(p.Kind, "-", " "), strings.TrimSuffix(p.Read, "."))
+	s := fmt.Sprintf("%s: %s: %s", p.Place, place.KindWords(p.Kind), strings.TrimSuffix(p.Read, "."))
 	if p.Expected != "" {
 		s += "; expected " + p.Expected
 	}

@@ -25,7 +25,7 @@ func TestSettledProblems(t *testing.T) {
 	wants(t, open(), "alder-bank_2026-01-03.csv:4: position repeated", "ember-quay_2026-01-03.csv:4: position repeated", "alder-bank_2026-01-03.csv:C5: time impossible")
 
 	o := lapwing(t, dir, "sheets", "problems", "--accept", "position missing")
-	if o.code != exitFailed || !strings.Contains(o.errOut, "position-repeated, time-") {
+	if o.code != exitFailed || !strings.Contains(o.errOut, "position repeated, time ") {
 		t.Errorf("a kind that there is not: exit %d, %s", o.code, o.errOut)
 	}
 	o = must(t, dir, "sheets", "problems", "--accept", "position repeated", "--course", "Alder Bank", "--why", "two funnels", "--by", "Pat")

@@ -107,7 +107,7 @@ func (p Problem) Question() string {
 	if where := p.Place.String(); where != "" { // a problem of a side table has no sheet
 		b.WriteString(where + ": ")
 	}
-	b.WriteString(strings.ReplaceAll(p.Kind, "-", " "))
+	b.WriteString(KindWords(p.Kind))
 	if p.Read != "" {
 		fmt.Fprintf(&b, ": read %q", p.Read)
 	}
@@ -118,6 +118,33 @@ func (p Problem) Question() string {
 		b.WriteString(". " + p.Do)
 	}
 	return b.String()
+}
+
+// plainKinds has the kinds whose short name does not say enough.
+var plainKinds = map[string]string{
+	"held-record":     "holder of a record unclear",
+	"opening-date":    "runs before the sheets have two dates",
+	"opening-time":    "best before the sheets too fast",
+	"several-runners": "name of several runners",
+}
+
+// KindWords is a kind as it is printed: "position repeated".
+func KindWords(kind string) string {
+	if words, ok := plainKinds[kind]; ok {
+		return words
+	}
+	return strings.ReplaceAll(kind, "-", " ")
+}
+
+// ParseKind is the kind that words name, as printed or as they stand in an export.
+func ParseKind(words string) string {
+	words = strings.ToLower(strings.TrimSpace(words))
+	for kind, plain := range plainKinds {
+		if words == plain {
+			return kind
+		}
+	}
+	return strings.ReplaceAll(words, " ", "-")
 }
 
 // Cell is what stands at a place.

@@ -54,12 +54,30 @@ func (p *tabWriter) keep(height float64) error {
 	case height > p.capacity()-p.repeated && room >= leastBelow:
 		return nil
 	}
+	return p.newPage()
+}
+
+// newPage begins a printed page with the next row.
+func (p *tabWriter) newPage() error {
 	at, err := excelize.CoordinatesToCellName(1, p.row+1)
 	if err != nil {
 		return err
 	}
 	p.filled = p.repeated
 	return p.f.InsertPageBreak(p.tab.Name, at)
+}
+
+// keepRow begins a new page before a row of a table among others that does not fit on
+// this one, and writes the table's headings again at the head of it: print titles
+// are of one table, and of the whole tab.
+func (p *tabWriter) keepRow(t *Table, height float64) error {
+	if p.tab.OnePage || p.filled+height <= p.capacity() {
+		return nil
+	}
+	if err := p.newPage(); err != nil {
+		return err
+	}
+	return p.heading(t)
 }
 
 // section is the height in points of the blocks from a section's title up to

@@ -87,6 +87,46 @@ func TestSectionsStayWhole(t *testing.T) {
 	}
 }
 
+// A table among others that is parted by a page has its headings on both.
+func TestHeadingsOnEveryPage(t *testing.T) {
+	tab := &Tab{Name: "Lists", Grid: []float64{30, 30, 30}}
+	tab.Add(Title{Level: 1, Text: "Lists"})
+	for _, n := range []int{20, 60} {
+		small := &Table{Columns: []Column{{Head: "Name"}, {Head: "What"}}}
+		for i := range n {
+			small.Add(nil, Words(fmt.Sprint("Somebody ", i)), Words("x"))
+		}
+		tab.Add(Title{Level: 2, Text: "Section"}, Small{small})
+	}
+	var b bytes.Buffer
+	if err := (&Book{Title: "T", Made: "2026-01-03", Tabs: []*Tab{tab}}).WriteWorkbook(&b); err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := f.GetRows("Lists")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var headings []int
+	people := 0
+	for i, r := range rows {
+		switch {
+		case len(r) == 2 && r[0] == "Name":
+			headings = append(headings, i+1)
+		case len(r) == 2:
+			people++
+		}
+	}
+	breaks := breaksOf(t, tab)
+	if len(breaks) != 1 || !slices.Equal(headings, []int{3, 26, breaks[0]}) || people != 80 {
+		t.Errorf("headings in rows %v, new pages at %v, %d people", headings, breaks, people)
+	}
+}
+
 // What is printed ends where it should: so many rows, and as wide as the page.
 func TestOnlyTheFirstRowsArePrinted(t *testing.T) {
 	full := &Table{Name: "T", Columns: []Column{{Head: "Name", Width: 20}}}

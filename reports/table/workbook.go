@@ -627,7 +627,12 @@ func (p *tabWriter) small(t *Table) error {
 			return err
 		}
 	}
-	for _, r := range t.Rows {
+	for i, r := range t.Rows {
+		if i > 0 {
+			if err := p.keepRow(t, lineHeight*float64(p.linesOf(t, r))); err != nil {
+				return err
+			}
+		}
 		if err := p.tableRow(t, r); err != nil {
 			return err
 		}
