@@ -268,7 +268,7 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 		}
 		f.add(c, k.p)
 	}
-	if day != k.day {
+	if day != k.day || pos == 1 && k.prevPos > 1 { // another run, or the women's list after the men's
 		k.day, k.hasPrev, k.waiting = day, false, len(k.odd)
 	}
 	if c.isOdd() {
@@ -297,7 +297,7 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 		switch a, b := k.prev.sortKey(), c.sortKey(); {
 		case a < b:
 			k.rising++
-		case a > b:
+		case a > b && a < 1.25*b: // more, and another list begins
 			k.falling++
 		}
 	}
@@ -442,7 +442,8 @@ func (k *clockColumn) between(o *oddCell) (lo, hi int32, ordered bool) {
 		}
 	}
 	if hasNext {
-		if ms, ok := k.ordinary(&next); ok {
+		// Much less than before: another list begins, the women's after the men's.
+		if ms, ok := k.ordinary(&next); ok && (!ordered || ms > lo-lo/5) {
 			hi, ordered = ms, true
 		}
 	}

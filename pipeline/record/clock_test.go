@@ -289,3 +289,33 @@ func TestHourAmongMinutes(t *testing.T) {
 		t.Errorf("1:00:05 is read as %d ms", l.TimeMS)
 	}
 }
+
+// Times of over an hour without seconds end the men's list, and the women's begins:
+// the places, or the times alone, say so without a doubt.
+func TestTimesOfTwoLists(t *testing.T) {
+	cells := []string{"21:22", "24:43", "35:07", "1:11", "1:14", "23:38", "27:55", "39:02", "1:03"}
+	for _, places := range []bool{true, false} {
+		c := NoColumns()
+		c.Name, c.Time = 0, 1
+		if places {
+			c.Position = 2
+		}
+		rows := func(yield func([]string)) {
+			for i, s := range cells {
+				yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), s, fmt.Sprint(i%5 + 1)})
+			}
+		}
+		lines, got := readRows(t, c, nil, Options{DistanceM: 5000}, rows)
+		wantTimes(t, lines, "21:22", "24:43", "35:07", "1:11:00", "1:14:00", "23:38", "27:55", "39:02", "1:03:00")
+		for _, p := range got.Problems {
+			if p.Severity < place.Note {
+				t.Errorf("places %v: %v", places, p)
+			}
+		}
+		for _, l := range lines {
+			if l.Status != OK {
+				t.Errorf("places %v: row %d is %v", places, l.Row, l.Status)
+			}
+		}
+	}
+}
