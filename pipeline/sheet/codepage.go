@@ -164,6 +164,16 @@ func guessPage(text []byte) *codePage {
 // Windows-1252, in letters.
 const pageMargin = 2
 
+// writes says whether one of the languages of the page has the letter.
+func (p *codePage) writes(r rune) bool {
+	for _, a := range p.texts {
+		if strings.ContainsRune(a.letters, r) {
+			return true
+		}
+	}
+	return false
+}
+
 // score says how well the lines read in the page, in letters, and how many more
 // letters within words are the language's than not.
 func (p *codePage) score(sample []byte, words map[string]bool) (score, own int) {
@@ -212,20 +222,21 @@ func (p *codePage) score(sample []byte, words map[string]bool) (score, own int) 
 	}
 	best := -1 << 30
 	for _, a := range p.texts {
-		fit := 0
-		for r, n := range letters {
-			if strings.ContainsRune(a.letters, r) {
-				fit += n
-			} else {
-				fit -= n
-			}
-		}
-		inWords := fit
+		hits := 0
 		for _, w := range strings.Fields(a.words) {
 			if words[w] {
-				fit += 2
+				hits++
 			}
 		}
+		inWords := 0
+		for r, n := range letters {
+			if strings.ContainsRune(a.letters, r) {
+				inWords += n
+			} else if hits < 2 || !p.writes(r) {
+				inWords -= n // else a guest from a country near by, where the headings show the language
+			}
+		}
+		fit := inWords + 2*hits
 		if fit > best {
 			best, own = fit, inWords
 		}

@@ -36,6 +36,7 @@ func TestCodePages(t *testing.T) {
 		{charmap.Windows1252, "Windows-1252", "Pos,Name,Time\n1,Sean O’Brien,21:30\n2,Mary D’Arcy,22:10\n3,Una O’Dea – guest,23:00\n"},
 		{charmap.Windows1252, "Windows-1252", "Sæti;Nafn;Tími\n1;Þórður Ægisson;21:30\n2;Guðrún Ýrr;22:10\n"},
 		{charmap.Windows1252, "Windows-1252", "Pos,Name,Time\n1,José Nunez,21:30\n2,Tom Reed,22:10\n"},
+		{charmap.Windows1252, "Windows-1252", "Plaats;Naam;Tijd\n1;Loïc le Goff;21:30\n2;Sónia Sá;22:10\n3;Bjørn Díez;22:20\n4;Nicolò Serra;22:30\n5;Cédric Léa;22:40\n6;Køre Íñigo;22:50\n7;Gøril Dúñez;22:55\n"},
 		{charmap.Windows1252, "Windows-1252", "Class.;Nome;Tempo\n1;João Simões;21:30\n2;Conceição Magalhães;22:10\n"},
 	} {
 		data, err := c.enc.NewEncoder().String(c.text)

@@ -20,7 +20,8 @@ func (s *settler) minutesAndSeconds() {
 			at[u] = i
 		}
 	}
-	if i := at['s']; i >= 0 && at['m'] < 0 && at['h'] < 0 && s.columns[i].Meaning == Other && s.profiles[i].shareOf(kInt, kDecimal) > .8 && s.profiles[i].lo >= 600 {
+	if i := at['s']; i >= 0 && at['m'] < 0 && at['h'] < 0 && s.columns[i].Meaning == Other && s.profiles[i].shareOf(kInt, kDecimal) > .8 && s.profiles[i].lo >= 100 && s.profiles[i].hi >= 600 {
+		// beyond the seconds of a minute, were the fastest an error of the clock
 		s.set(i, Time, "heading %q: its values are seconds", s.headings[i])
 		return
 	}
