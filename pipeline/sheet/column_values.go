@@ -106,7 +106,7 @@ func (s *settler) byValues() {
 		best, several, sorted := -1, 0, 0
 		for i, p := range s.profiles {
 			clock := s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock" && !s.late(i) // a stopwatch, not the time of day
-			if !free(i) && !clock || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) {
+			if !free(i) && !clock || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) || s.partOfLater(i, free) {
 				continue
 			}
 			several++
@@ -211,6 +211,17 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 		return -1
 	}
 	return cols[len(cols)-1]
+}
+
+// partOfLater says whether the times of a column are the same part of those of a later
+// one in every row: a pace, before the time of the whole.
+func (s *settler) partOfLater(i int, free func(int) bool) bool {
+	for j := i + 1; j < len(s.profiles); j++ {
+		if p := s.profiles[j]; free(j) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && s.partOf(i, j) {
+			return true
+		}
+	}
+	return false
 }
 
 // sameTimes says whether two columns have the same times in every row.

@@ -125,6 +125,13 @@ func (s *settler) askNames(p *Part, sheet string) {
 	if p.named() || s.find(Time) < 0 {
 		return
 	}
+	if d := s.find(Date); d >= 0 && s.find(Number) < 0 && p.Kind != Volunteers {
+		if f := s.profiles[d]; f.filled >= 4 && len(f.distinct)*10 >= min(f.filled, distinctKept)*8 {
+			p.problem(sheet, 0, -1, place.Waits, "name-column-missing", "each row of another day, and nobody named", "a column of names",
+				"Are these the runs of one runner? Add a column headed Name with the name in every row, save, and load the sheet again.")
+			return
+		}
+	}
 	for _, g := range s.guesses {
 		if g.known {
 			return
