@@ -145,12 +145,22 @@ func (f *field) whoRowsOf(lines []int32, workers int) *who.Rows {
 			r.Course[k], r.Run[k], r.Day[k] = run.course-1, f.run[i]-1, run.day
 			r.Series[k] = run.course - 1 // sheets of one course have one maker
 			r.BirthLo[k], r.BirthHi[k], r.Basis[k] = f.birthLo[i], f.birthHi[i], f.basis[i]
-			if f.timeMS[i] > 0 && f.is(i, record.OK) && record.TakingPart(f.takingPart[i]) <= record.Guided {
+			if f.tellsPace(i) {
 				r.LogTime[k] = speed.LogTime(float64(f.timeMS[i])/1000, float64(run.distanceM)) + speed.Origin
 			}
 		}
 	})
 	return r
+}
+
+// tellsPace says whether a line's time says how fast its runner is. So does that of a
+// line that is doubtful because its name stands twice in the run: of two namesakes'
+// lines the time is what best tells whose each is. A time that can't be is nobody's.
+func (f *field) tellsPace(i int) bool {
+	if f.timeMS[i] <= 0 || record.TakingPart(f.takingPart[i]) > record.Guided {
+		return false
+	}
+	return f.is(i, record.OK) || f.is(i, record.Doubtful) && f.timeMS[i] >= record.FastestMS(int(f.runs[f.run[i]-1].distanceM), record.Sex(f.sex[i]))
 }
 
 // places numbers the places of the courses: one course over two distances is at one.

@@ -88,7 +88,7 @@ func (s Settings) seasonStart() (month, day int, err error) {
 
 // ModelVersion changes whenever figures of an unchanged archive would change;
 // an archive made by another version is computed again.
-const ModelVersion = "6"
+const ModelVersion = "7"
 
 // figuresKey sums up every setting that figures depend on.
 func (s Settings) figuresKey() string {

@@ -20,6 +20,7 @@ const (
 	keyBornFamily
 	keySpelling
 	keyInitials
+	keyAnywhere
 	keyLostInitials
 	keySound
 )
@@ -109,14 +110,22 @@ func (m *model) pairsAgain(keysOf func(c *cluster, ks []uint64) []uint64, worth 
 
 // smallKeys are the keys under which the lines of a small runner and everybody
 // else are looked for: the initials at a course, in either order, also those of
-// short forms, and the family name.
+// short forms, and the family name; and, wherever they ran, the family name with the
+// initial, for a visitor with a short form or with the names turned round.
 func (m *model) smallKeys(c *cluster, small bool, ks []uint64) []uint64 {
 	t := &m.names
 	for _, x := range c.names[:min(3, len(c.names))] {
 		k := &t.keys[x.id]
-		g, f := first(t.given.text[k.given], 1), first(t.family.text[k.family], 1)
+		given, family := t.given.text[k.given], t.family.text[k.family]
+		g, f := first(given, 1), first(family, 1)
 		if g == "" {
 			continue
+		}
+		ks = append(ks, key(keyAnywhere, hash(family), hash(g)))
+		if small {
+			ks = append(ks, key(keyAnywhere, hash(given), hash(f)))
+			eachInitial(given, func(g string) { ks = append(ks, key(keyAnywhere, hash(family), hash(g))) })
+			eachInitial(family, func(f string) { ks = append(ks, key(keyAnywhere, hash(given), hash(f))) }) // turned round
 		}
 		for _, co := range c.courses {
 			at := uint64(co.id)
@@ -125,8 +134,8 @@ func (m *model) smallKeys(c *cluster, small bool, ks []uint64) []uint64 {
 				continue
 			}
 			ks = append(ks, key(keyInitials, at, hash(f), hash(g)))
-			ks = shortInitials(ks, at, t.given.text[k.given], f)
-			ks = shortInitials(ks, at, t.family.text[k.family], g) // turned round
+			eachInitial(given, func(g string) { ks = append(ks, key(keyInitials, at, hash(g), hash(f))) })
+			eachInitial(family, func(f string) { ks = append(ks, key(keyInitials, at, hash(f), hash(g))) }) // turned round
 		}
 		if k.lost || !small {
 			ks = append(ks, key(keyLostInitials, hash(g), hash(f)))
@@ -138,15 +147,14 @@ func (m *model) smallKeys(c *cluster, small bool, ks []uint64) []uint64 {
 	return ks
 }
 
-// shortInitials adds the initials of the names that go by one short form with a
-// given name, beside that of the family name.
-func shortInitials(ks []uint64, course uint64, given, family string) []uint64 {
+// eachInitial hands over the initials of the names that go by one short form with a
+// given name.
+func eachInitial(given string, do func(initial string)) {
 	for _, group := range nickGroups[given] {
 		for i := range nickLetters[group] {
-			ks = append(ks, key(keyInitials, course, hash(nickLetters[group][i:i+1]), hash(family)))
+			do(nickLetters[group][i : i+1])
 		}
 	}
-	return ks
 }
 
 // againKeys are the keys under which a whole runner is looked for.

@@ -182,23 +182,32 @@ func meets(a, b []int32) bool {
 	return false
 }
 
-// JoinFrom is the weight from which two are joined who have so many lines each.
-// least is that of a single line. A wrong join of two regulars spoils more than
-// that of a line, and is as quickly asked: so the more lines the smaller of two
-// has, the surer it must be.
+// JoinFrom is the weight from which two are joined who have so many lines each,
+// where no sheet gives either a number. least is that of a single line. A wrong
+// join of two regulars spoils more than that of a line, and is as quickly asked: so
+// the more lines the smaller of two has, the surer it must be. A line or two are
+// joined when it is likelier than not, since nobody will answer for each of them;
+// two regulars when hardly a doubt is left.
 func JoinFrom(least float64, a, b int32) float64 {
-	return least + min(3, .8*math.Log2(float64(max(1, min(a, b)))))
+	return least + min(8.5, 1.5*math.Log2(float64(max(1, min(a, b)))))
+}
+
+// joinNumbered is the same where one of the two has a number at least and the other
+// has not the same. Where sheets give numbers, a line without one, or with another,
+// is sooner a stranger's, and what belongs together has found together by its number.
+func joinNumbered(least float64, a, b int32) float64 {
+	return least + 2 + min(3, .8*math.Log2(float64(max(1, min(a, b)))))
 }
 
 // joinSingle is the weight from which a single line is joined. In made-up
-// districts of 2 500 people nine in ten pairs of no bits either way were one
-// person's. Where there are more people to be mistaken for, it takes more: half a
-// bit for every eight times as many.
-func joinSingle(people float64) float64 { return max(0, .15*math.Log2(people/2500)) }
+// districts of 2 500 people three in four pairs so doubtful were one person's.
+// Where there are more people to be mistaken for, it takes more: half a bit for
+// every eight times as many.
+func joinSingle(people float64) float64 { return -2 + max(0, .15*math.Log2(people/2500)) }
 
 // placeBits is how much more it takes to give a line to one of several known
 // namesakes whom its age does not tell apart: the others may fit it as well.
-const placeBits = 1.2
+const placeBits = 3.2
 
 // numberBits is how much more it takes to join two whose numbers differ: names
 // that go together have more chance namesakes than their frequencies lead to
@@ -211,6 +220,9 @@ const numberBits = 1.5
 // surnames need much more: relatives and twins' partners are real.
 func (m *model) joins(s *sum, a, b *cluster) bool {
 	least := JoinFrom(m.join, a.n, b.n)
+	if len(a.numbers)+len(b.numbers) > 0 && s.level[Number] != Equal {
+		least = joinNumbered(m.join, a.n, b.n)
+	}
 	if a.loose || b.loose {
 		least = max(least, m.join+placeBits)
 	}

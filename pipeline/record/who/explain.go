@@ -92,7 +92,7 @@ func (m *model) explain(s *sum, x, y *cluster) Explanation {
 	if x != nil {
 		few = min(x.n, y.n)
 	}
-	e := Explanation{Bits: s.total, Chance: m.chance(s.total, few)}
+	e := Explanation{Bits: s.total, Chance: m.chance(s, few)}
 	for ev := Prior; ev < nEvidence; ev++ {
 		bits := float64(s.bits[ev])
 		if bits == 0 && s.level[ev] == Missing {

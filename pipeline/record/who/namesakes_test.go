@@ -78,9 +78,17 @@ func TestJoinFrom(t *testing.T) {
 	for _, c := range []struct {
 		a, b int32
 		want float64
-	}{{1, 1, 0}, {1, 400, 0}, {2, 2, .8}, {4, 90, 1.6}, {90, 4, 1.6}, {50, 60, 3}} {
+	}{{1, 1, 0}, {1, 400, 0}, {2, 2, 1.5}, {4, 90, 3}, {90, 4, 3}, {60, 70, 8.5}} {
 		if got := JoinFrom(0, c.a, c.b); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("%d and %d lines: from %.2f, want %.2f", c.a, c.b, got, c.want)
+		}
+	}
+	for _, c := range []struct {
+		n    int32
+		want float64
+	}{{1, 2}, {4, 3.6}, {50, 5}} {
+		if got := joinNumbered(0, c.n, c.n); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%d and %d lines, one of them with a number: from %.2f, want %.2f", c.n, c.n, got, c.want)
 		}
 	}
 	if got := joinSingle(8*2500) - joinSingle(2500); math.Abs(got-.45) > 1e-12 {

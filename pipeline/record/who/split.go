@@ -17,7 +17,7 @@ type Split struct {
 const (
 	splitSignatures = 24  // a runner of more is not looked through
 	splitRows       = 40  // more lines than that nobody will look through
-	splitDoubt      = 8   // bits more than a join needs, from which its sides are not looked at again
+	splitDoubt      = 10  // bits more than a join needs, from which its sides are not looked at again
 	splitFrom       = .03 // chance that they are two people's, from which it is asked
 )
 
@@ -92,7 +92,7 @@ func (m *model) cuts(root int32, members []int32, joins []*join) []cut {
 			return
 		}
 		s := m.weigh(&part, &rest)
-		if apart := 1 - m.chance(s.total, part.n); apart >= splitFrom {
+		if apart := 1 - m.chance(&s, part.n); apart >= splitFrom {
 			found = append(found, cut{slices.Clone(sigs), Split{Runner: m.runner[root], Bits: s.total, Gain: apart * float64(part.n) * float64(rest.n)}})
 		}
 	}

@@ -100,20 +100,21 @@ func TestNumbersInTurnAndOneAfterTheOther(t *testing.T) {
 	}
 }
 
-// Two of one name whose numbers differ need numberBits more than two without.
+// Two whose numbers differ need numberBits more than one with a number and one without.
 func TestNumbersThatDifferNeedMore(t *testing.T) {
 	m := &model{w: StartingWeights()}
-	a, b := &cluster{n: 1}, &cluster{n: 5}
+	a, b := &cluster{n: 1, numbers: []tally{{1, 1}}}, &cluster{n: 5}
 	var s sum
-	s.total = numberBits - .01
+	s.total = joinNumbered(0, 1, 5) + numberBits - .01
 	if !m.joins(&s, a, b) {
-		t.Error("not joined without numbers")
+		t.Error("not joined where one has no number")
 	}
+	b.numbers = []tally{{2, 5}}
 	s.level[Number] = Differs
 	if m.joins(&s, a, b) {
 		t.Error("joined although the numbers differ")
 	}
-	if s.total = numberBits; !m.joins(&s, a, b) {
+	if s.total += .01; !m.joins(&s, a, b) {
 		t.Error("not joined though the sum is enough")
 	}
 }

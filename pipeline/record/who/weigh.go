@@ -99,7 +99,7 @@ func StartingWeights() Weights {
 		Family:     [nLevel]float64{Equal: .9, Swapped: .01, OneToken: .015, Slip: .006, Mistyped: .06},
 		GivenAlike: -.4, GivenSounds: -1.5, GivenDiffers: -9, FamilyAlike: 1.3, FamilySounds: .5, FamilyTwice: -3.5, FamilyDiffers: -8.4,
 		NumberShared: -1, NumberNear: 5, NumberDiffers: -5,
-		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthMany: .7,
+		BirthNear: -10, BirthFar: -14, BirthApart: -25, BirthOdd: -6.5, BirthMany: 1,
 		SexDiffers: -12, SexOdd: -5, SexMany: .5, SexX: -3,
 		ClubDiffers: -5, ClubOneBlank: -2.5, ClubBothBlank: .8,
 		CourseLow: -6, SameRun: -20, SameDay: -8, Unplaced: -2, NewSurname: 12,
@@ -580,8 +580,8 @@ func (m *model) weighBirth(a, b *cluster, s *sum) {
 // wrong ones, the factor of the binomial distribution; 0 where more are wrong
 // than mistakes would make.
 //
-// It is not given in full: what speaks against two people, that the second
-// should have just these few lines, is not reckoned either.
+// What speaks against two people, that the second should have just these few
+// lines, is not reckoned. Of ages the factor is given in full, of sexes half of it.
 func oddLines(n, k int32) float64 {
 	if k < 1 || k > mostOdd {
 		return 0
