@@ -10,6 +10,7 @@ import (
 
 	"lapwing/pipeline/insight/league"
 	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -268,12 +269,12 @@ func (d *season) rulesInWords() string {
 	}
 	if r.Volunteer != league.NoCredit {
 		if r.VolunteerMost > 0 {
-			s += fmt.Sprintf(", for at most %s", count(r.VolunteerMost, "week", "weeks"))
+			s += fmt.Sprintf(", for at most %s", text.CountOf(r.VolunteerMost, "week", "weeks"))
 		}
 		s += "."
 	}
 	if r.MinRuns > 0 {
-		s += fmt.Sprintf(" Ranked from %s on.", count(r.MinRuns, "run", "runs"))
+		s += fmt.Sprintf(" Ranked from %s on.", text.CountOf(r.MinRuns, "run", "runs"))
 	}
 	return s + " Ties: best single score of a run, next best and so on, then head to head, else shared; weeks of helping are not compared."
 }
@@ -384,11 +385,11 @@ func (d *season) improvedTab() *table.Tab {
 		t.Add(nil, rankValue(m.Rank), table.Words(d.name(m.Runner)), table.Number(m.Percent), table.Number(m.Best), table.Number(m.Least), before, now,
 			table.Number(len(d.days[m.Runner])), table.Number(min(99, math.Round(100*m.Probability))))
 	}
-	text := "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Form: a good effort over 5 km on an average course and day. Ranked by the cautious end of the interval that holds the true change eight times in ten: a small change that is sure goes before a large one that is not."
+	says := "Change of form over 12 weeks in percent of time, − is faster, after allowing for courses and days. Form: a good effort over 5 km on an average course and day. Ranked by the cautious end of the interval that holds the true change eight times in ten: a small change that is sure goes before a large one that is not."
 	if len(t.Rows) > 0 {
-		text += fmt.Sprintf(" Listed are %d of %s with enough results to be judged; each is faster with nine chances in ten or more, so one in ten of those listed may not be.", len(t.Rows), count(judged, "adult", "adults"))
+		says += fmt.Sprintf(" Listed are %d of %s with enough results to be judged; each is faster with nine chances in ten or more, so one in ten of those listed may not be.", len(t.Rows), text.CountOf(judged, "adult", "adults"))
 	}
-	tab.Add(table.Para{Text: text + " Getting slower is nobody's fault and not listed."}, table.Full{Table: t})
+	tab.Add(table.Para{Text: says + " Getting slower is nobody's fault and not listed."}, table.Full{Table: t})
 	return tab
 }
 
@@ -771,7 +772,7 @@ func (d *season) conditionsTab() *table.Tab {
 	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 28}, {Head: "Finishers", Kind: table.Whole},
 		{Head: "Day against usual", Kind: table.Gap}, {Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Remark", Max: 18}, {Head: chartLabel, Hidden: true}}}
 	for _, r := range d.runs {
-		remark := r.session
+		remark := text.Session(r.session)
 		if r.state != "held" {
 			remark = joinWords(remark, r.state)
 		}

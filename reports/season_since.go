@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/reports/table"
 )
 
@@ -47,13 +48,13 @@ func differences(before, now string, names bool) []string {
 		lines, others := differ(o, n, func(name string) bool { return names || known[name] })
 		for i, l := range lines {
 			if i == mostDiffering {
-				out = append(out, fmt.Sprintf("%s: %s.", o.Tab, count(len(lines)-i, "more difference of this kind", "more differences of this kind")))
+				out = append(out, fmt.Sprintf("%s: %s.", o.Tab, text.CountOf(len(lines)-i, "more difference of this kind", "more differences of this kind")))
 				break
 			}
 			out = append(out, l)
 		}
 		if others > 0 {
-			out = append(out, fmt.Sprintf("%s: %s in other figures, with the rank as it was.", o.Tab, count(others, "row differs", "rows differ")))
+			out = append(out, fmt.Sprintf("%s: %s in other figures, with the rank as it was.", o.Tab, text.CountOf(others, "row differs", "rows differ")))
 		}
 	}
 	return out

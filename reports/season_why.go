@@ -2,8 +2,6 @@ package reports
 
 import (
 	"slices"
-
-	"lapwing/pipeline/unit"
 )
 
 // why says what has happened since the issue before: sheets and decisions about
@@ -17,10 +15,6 @@ func (d *season) why(since Mark) (changes, error) {
 	events, err := d.o.happened(since)
 	if err != nil {
 		return changes{}, err
-	}
-	type courseDay struct {
-		course string
-		on     unit.Day
 	}
 	here, days := map[string]bool{}, map[courseDay]bool{}
 	for i := range d.results {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -106,7 +107,7 @@ func (d *standingRows) longView() string {
 		s += ": no difference that these estimates can be sure of."
 	}
 	if best != nil && since > 0 {
-		s += fmt.Sprintf(" The last personal best was on %s, %s ago", best.day.Long(), count(since, "timed run", "timed runs"))
+		s += fmt.Sprintf(" The last personal best was on %s, %s ago", best.day.Long(), text.CountOf(since, "timed run", "timed runs"))
 		if f, _, _ := best.form(); f == f {
 			s += ", with form at about " + clockOf(f)
 		}
@@ -155,7 +156,7 @@ func (d *standingRows) gradeTrend() string {
 		return ""
 	}
 	return fmt.Sprintf("Age for age: the median age grade of the last 12 weeks is %.1f %%, of the 12 weeks before %.1f %% (%s and %s). All runs are in it, hard and easy ones, so it says less than form.",
-		median(now), median(before), count(len(now), "result", "results"), count(len(before), "result", "results"))
+		median(now), median(before), text.CountOf(len(now), "result", "results"), text.CountOf(len(before), "result", "results"))
 }
 
 // efforts says how often somebody ran near their recent best.
@@ -170,7 +171,7 @@ func (d *standingRows) efforts() string {
 		if timed++; timed <= lastRuns && r.effort == "full" {
 			hard++
 		}
-		if r.day > d.latest-effortDays {
+		if r.day > d.latest-effortDays && r.effort != "unclear" {
 			seen++
 			if r.effort == "full" {
 				n++

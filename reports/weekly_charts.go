@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/reports/table"
 )
 
@@ -53,17 +54,17 @@ func (d *weekly) timesTab() *table.Tab {
 		t.Add(nil, append(cells, table.Words(fmt.Sprint(b.minute)))...)
 	}
 	t.Columns = append(t.Columns, table.Column{Head: chartLabel, Hidden: true})
-	text := fmt.Sprintf("%s in this run.", count(int(here), "time", "times"))
+	says := fmt.Sprintf("%s in this run.", text.CountOf(int(here), "time", "times"))
 	if n := int64(d.run.finishers) - here; n > 0 {
-		text += fmt.Sprintf(" %s left out: without a name or a time, being checked, or no time of a race of their own, such as a back marker's.", count(int(n), "finisher is", "finishers are"))
+		says += fmt.Sprintf(" %s left out: without a name or a time, being checked, or no time of a race of their own, such as a back marker's.", text.CountOf(int(n), "finisher is", "finishers are"))
 	}
 	if enough {
-		text += fmt.Sprintf(" \"Usual here\" is the spread of %d times in the %d runs before, scaled to today's number.", before, len(d.runs)-1)
+		says += fmt.Sprintf(" \"Usual here\" is the spread of %d times in the %d runs before, scaled to today's number.", before, len(d.runs)-1)
 	} else {
-		text += fmt.Sprintf(" The course's usual spread is shown from %d earlier runs and %d times on.", leastRuns, leastTimes)
+		says += fmt.Sprintf(" The course's usual spread is shown from %d earlier runs and %d times on.", leastRuns, leastTimes)
 	}
 	tab := &table.Tab{Name: "Times"}
-	tab.Add(table.Title{Level: 1, Text: "How the times were spread"}, table.Para{Text: text}, table.ChartBlock{Chart: c}, table.Full{Table: t})
+	tab.Add(table.Title{Level: 1, Text: "How the times were spread"}, table.Para{Text: says}, table.ChartBlock{Chart: c}, table.Full{Table: t})
 	return tab
 }
 
@@ -117,7 +118,7 @@ func (d *weekly) attendanceTab() *table.Tab {
 			remark = r.state
 		}
 		if r.session != "" {
-			remark = joinWords(r.session, remark)
+			remark = joinWords(text.Session(r.session), remark)
 		}
 		finishers := table.Number(r.finishers)
 		if r.state == "cancelled" {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/insight/standing"
+	"lapwing/pipeline/text"
 	"lapwing/reports/table"
 )
 
@@ -48,7 +49,7 @@ func present(tabs ...*table.Tab) []*table.Tab {
 func (d *weekly) heading() string {
 	s := d.run.courseName + ", " + longDay(d.on)
 	if d.session != "" {
-		s += ", " + d.session
+		s += ", " + text.Session(d.session)
 	}
 	return s
 }
@@ -143,7 +144,7 @@ const boardLegend = "Grade: the age standard as a percentage of the time, a fair
 func (d *weekly) underTitle(i issueOf) string {
 	s := longDay(d.on)
 	if d.session != "" {
-		s += ", " + d.session
+		s += ", " + text.Session(d.session)
 	}
 	if d.run.distanceM != nil {
 		s += "  |  " + distance(*d.run.distanceM)
@@ -448,7 +449,7 @@ func (d *weekly) resultTab() *table.Tab {
 
 // counts gives the three counts.
 func (d *weekly) counts() string {
-	num := func(n int32, one, many string) string { return count(int(n), one, many) }
+	num := func(n int32, one, many string) string { return text.CountOf(int(n), one, many) }
 	return fmt.Sprintf("%s: %s, %s, %s.", num(d.run.finishers, "finisher", "finishers"),
 		num(d.run.times, "time", "times"), num(d.run.positions, "place", "places"), num(d.run.names, "name", "names"))
 }
@@ -457,7 +458,7 @@ func (d *weekly) counts() string {
 func (d *weekly) countsSentence() string {
 	s := d.counts()
 	if d.run.unnamed > 0 {
-		s += fmt.Sprintf(" %s without a name; if it was you, please tell the results desk.", count(int(d.run.unnamed), "finisher is", "finishers are"))
+		s += fmt.Sprintf(" %s without a name; if it was you, please tell the results desk.", text.CountOf(int(d.run.unnamed), "finisher is", "finishers are"))
 	}
 	return s
 }

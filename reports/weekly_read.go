@@ -304,13 +304,15 @@ func (w *weekReader) readClubQuestions(ctx context.Context, q Queryer) error {
 	return nil
 }
 
+// courseDay is a course on a day, whichever of its runs.
+type courseDay struct {
+	course string
+	on     unit.Day
+}
+
 // readHelpers takes the volunteers' lists: who helped on the day, and how many
 // on each day of the course.
 func (w *weekReader) readHelpers(ctx context.Context, q Queryer) error {
-	type courseDay struct {
-		course string
-		on     unit.Day
-	}
 	people, lists := map[courseDay]map[string]bool{}, map[courseDay][]helperRow{}
 	err := askAbout(ctx, q, "weekly_volunteer", "runs", w.asked, func(rows *sql.Rows) error {
 		var at courseDay

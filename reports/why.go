@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // Mark is how far the archive had got when an issue was written: the id of its
@@ -102,7 +104,7 @@ func causesSince(events []Event, since Mark, own, person func(Event) bool) cause
 func (c *changes) tell(events []Event, public, desk func(Event) string) {
 	for k, e := range events {
 		if k == mostCauses {
-			more := "and " + count(len(events)-k, "more sheet or decision", "more sheets and decisions")
+			more := "and " + text.CountOf(len(events)-k, "more sheet or decision", "more sheets and decisions")
 			c.say(more, more)
 			return
 		}
@@ -116,10 +118,10 @@ func (c *changes) tellPeople(events []Event, of, whose string) {
 	if len(events) == 0 {
 		return
 	}
-	c.public = append(c.public, fmt.Sprintf("Why: %s about people of %s.", count(len(events), "decision", "decisions"), of))
+	c.public = append(c.public, fmt.Sprintf("Why: %s about people of %s.", text.CountOf(len(events), "decision", "decisions"), of))
 	for k, e := range events {
 		if k == mostCauses {
-			c.desk = append(c.desk, fmt.Sprintf("Why: and %s about people of %s.", count(len(events)-k, "more decision", "more decisions"), of))
+			c.desk = append(c.desk, fmt.Sprintf("Why: and %s about people of %s.", text.CountOf(len(events)-k, "more decision", "more decisions"), of))
 			return
 		}
 		c.desk = append(c.desk, "Why: "+whose+", "+e.Desk+".")
@@ -138,10 +140,10 @@ func elsewhere(others []Event, sheetsOf, decisionsOf, nothing string) changes {
 	}
 	var what []string
 	if sheets > 0 {
-		what = append(what, count(sheets, "sheet", "sheets")+" of "+sheetsOf+" came or went")
+		what = append(what, text.CountOf(sheets, "sheet", "sheets")+" of "+sheetsOf+" came or went")
 	}
 	if decisions > 0 {
-		what = append(what, count(decisions, "decision was made", "decisions were made")+" about "+decisionsOf)
+		what = append(what, text.CountOf(decisions, "decision was made", "decisions were made")+" about "+decisionsOf)
 	}
 	if len(what) == 0 {
 		return because(nothing)
@@ -191,7 +193,7 @@ func (e Event) named(said string, courseName func(string) string) string {
 		first, last = min(first, r.On), max(last, r.On)
 		courses[r.Course] = true
 	}
-	s := count(len(e.Runs), "run", "runs")
+	s := text.CountOf(len(e.Runs), "run", "runs")
 	if len(courses) == 1 {
 		s = courseName(e.Runs[0].Course) + ", " + s
 	}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -26,20 +27,12 @@ func ordinal(n int32) string {
 	return strconv.Itoa(int(n)) + suffix
 }
 
-// count is "1 person", "12 people"; up to ten as a word where words is true.
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
-}
-
 var small = []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
 
-// spelt is count with numbers to ten as words, as prose has them.
+// spelt is text.CountOf with numbers to ten as words, as prose has them.
 func spelt(n int, one, many string) string {
 	if n < 0 || n >= len(small) {
-		return count(n, one, many)
+		return text.CountOf(n, one, many)
 	}
 	if n == 1 {
 		return small[n] + " " + one
@@ -73,7 +66,7 @@ func distance(m int32) string {
 		return strconv.FormatFloat(float64(m)/1000, 'f', -1, 64) + " km"
 	}
 	if n := math.Round(float64(m) / mile); n >= 1 && math.Abs(n*mile-float64(m)) < 1 {
-		return count(int(n), "mile", "miles")
+		return text.CountOf(int(n), "mile", "miles")
 	}
 	return fmt.Sprintf("%d m", m)
 }

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"text/template"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -85,11 +86,13 @@ type Fact struct {
 const manyNames = 5
 
 func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
-	f := Facts{Course: esc(d.run.courseName), Date: longDay(d.on), Session: esc(d.session), Standing: d.standingOf(i),
+	f := Facts{Course: esc(d.run.courseName), Date: longDay(d.on), Session: esc(text.Session(d.session)), Standing: d.standingOf(i),
 		Finishers: int(d.run.finishers), Unnamed: int(d.run.unnamed), Conditions: esc(d.conditions()),
 		Complete: d.hasHistory(), Newcomers: -1, Visitors: -1}
 	if d.run.distanceM != nil {
-		f.Distance = distance(*d.run.distanceM)
+		if f.Distance = distance(*d.run.distanceM); f.Distance == "1 mile" {
+			f.Distance = "mile"
+		}
 	}
 	f.Usual = d.usualAttendance()
 	fact := func(r *resultRow, n int) Fact {
@@ -186,13 +189,13 @@ func (d *weekly) usualAttendance() int {
 }
 
 // writeup fills the template.
-func (d *weekly) writeup(text string, i issueOf, as form) (string, error) {
+func (d *weekly) writeup(source string, i issueOf, as form) (string, error) {
 	esc := func(s string) string { return s }
 	if as == markdown {
 		esc = table.EscapeMarkdown
 	}
 	t, err := template.New(WeeklyTemplateName).Funcs(template.FuncMap{
-		"count":   count,
+		"count":   text.CountOf,
 		"spelt":   spelt,
 		"upper":   upperFirst,
 		"list":    list,
@@ -202,7 +205,7 @@ func (d *weekly) writeup(text string, i issueOf, as form) (string, error) {
 		"sub":     func(a, b int) int { return a - b },
 		"more":    func(a, b int) bool { return float64(a) > 1.15*float64(b) },
 		"fewer":   func(a, b int) bool { return float64(a) < 0.85*float64(b) },
-	}).Option("missingkey=error").Parse(text)
+	}).Option("missingkey=error").Parse(source)
 	if err != nil {
 		return "", fmt.Errorf("the template of the write-up can't be read: %w", err)
 	}

@@ -31,8 +31,8 @@ func TestCorrectWritesTheReports(t *testing.T) {
 	}
 }
 
-// A desk workbook of before still has the box "Change places with".
-func TestOldBoxOfExchangedNames(t *testing.T) {
+// A desk workbook of before still has the boxes "Change places with" and "Remark".
+func TestOldBoxes(t *testing.T) {
 	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": fieldSheet(12)})
 	must(t, dir, "run")
 	book := filepath.Join(dir, "reports", "alder-bank_2026-01-03-desk.xlsx")
@@ -41,13 +41,15 @@ func TestOldBoxOfExchangedNames(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	const was = "Change places with"
-	found, err := f.SearchSheet("Lines", "Names exchanged with place")
-	if err != nil || len(found) != 1 {
-		t.Fatalf("the box stands in %v (%v)", found, err)
-	}
-	if err := f.SetCellStr("Lines", found[0], was); err != nil {
-		t.Fatal(err)
+	const was, remark = "Change places with", "Remark"
+	for now, before := range map[string]string{"Names exchanged with place": was, "Why": remark} {
+		found, err := f.SearchSheet("Lines", now)
+		if err != nil || len(found) != 1 {
+			t.Fatalf("the box %s stands in %v (%v)", now, found, err)
+		}
+		if err := f.SetCellStr("Lines", found[0], before); err != nil {
+			t.Fatal(err)
+		}
 	}
 	rows, err := f.GetRows("Lines")
 	if err != nil {
@@ -62,6 +64,7 @@ func TestOldBoxOfExchangedNames(t *testing.T) {
 			name = r[2]
 		}
 	}
-	fillIn(t, book, map[string]map[string]string{name: {was: "4"}})
+	fillIn(t, book, map[string]map[string]string{name: {was: "4", remark: "mixed up"}})
 	wants(t, must(t, dir, "correct", "--from", book, "--yes", "--no-reports").out, "name on the sheet "+name)
+	wants(t, must(t, dir, "correct", "--list").out, "mixed up")
 }

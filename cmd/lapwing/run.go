@@ -27,6 +27,7 @@ type runReport struct {
 	Gone    []pipeline.GoneRun   `json:"runs_withdrawn,omitempty"`
 	Waiting []string             `json:"waiting"`
 	asked   []pipeline.Question  // the same, with their answers
+	first   pipeline.RunRef      // of a course whose newcomers are not known, its first run here
 	// Compared is what became of sheets beside others of their runs.
 	Compared []place.Problem `json:"compared,omitempty"`
 }
@@ -85,6 +86,15 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []stri
 	}
 	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
 		return err
+	}
+	if len(rep.Changed) > 0 && rep.Summary.Unknown == rep.Summary.Runs {
+		runs, err := pl.Runs(ctx, rep.Changed[0].Course, 0)
+		if err != nil {
+			return err
+		}
+		if len(runs) > 0 {
+			rep.first = runs[0]
+		}
 	}
 	if rep.asked, err = pl.WaitingQuestions(ctx); err != nil {
 		return err
@@ -172,11 +182,14 @@ func (a *app) printRun(rep *runReport) {
 		newcomers := text.Count(s.Newcomers, "newcomer")
 		switch {
 		case s.Unknown == s.Runs:
-			newcomers = "newcomers not known (they will be once history.csv says since when all sheets are here, in a line such as: " + completeLine(rep.Changed[0]) + ")"
+			newcomers = "newcomers not known"
 		case s.Unknown > 0:
 			newcomers += fmt.Sprintf(" (not known for %s)", text.Count(s.Unknown, "run"))
 		}
 		a.say("%s, %s.", text.Count(s.PBs, "personal best"), newcomers)
+		if rep.first.Course != "" {
+			a.sayBegan(rep.first)
+		}
 		a.sayWritten(rep.Written, s.Runs)
 	}
 	for _, r := range rep.Look.Volunteers {
@@ -206,9 +219,16 @@ func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
 	}
 }
 
-// completeLine is the line of history.csv that says since when all sheets of a
-// course are here.
-func completeLine(r pipeline.RunRef) string { return "complete from," + r.Course + ",,,,,,," + r.Date }
+// sayBegan says what would make the newcomers of a course known, of which this is the
+// first run in the archive.
+func (a *app) sayBegan(r pipeline.RunRef) {
+	file := filepath.Join(a.settings.Archive, "history.csv")
+	a.say("  No sheet can tell who ran before the first one. If the run of %s was the first ever at %s, put this into the file %s; if not, see history.csv in the README:", r.Day.Long(), r.Course, filepath.ToSlash(file))
+	if !isThere(file) {
+		a.say("    fact,course,name,sex,age_group,distance_m,finishes,time,date")
+	}
+	a.say("    began,%s,,,,,,,%s", r.Course, r.Date)
+}
 
 // mostNamed is how many changed runs are named one by one: a correction can
 // change a milestone or a best in weeks before and after, and somebody will ask
@@ -219,7 +239,7 @@ const mostNamed = 8
 func runWords(r pipeline.RunRef) string {
 	s := r.Course + ", " + r.Day.Time().Format("Monday 2 January 2006")
 	if r.Session != "" {
-		s += ", " + r.Session
+		s += ", " + text.Session(r.Session)
 	}
 	return s
 }

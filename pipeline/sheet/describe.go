@@ -45,7 +45,7 @@ func (p *Part) describe(w io.Writer) {
 		case f.Value == "" && f.From == "":
 		case f.Value == "":
 			fmt.Fprintf(w, "    %-9s from %s (%s)\n", what, f.From, f.Why)
-		case f.Why == "":
+		case f.Why == "" || f.Why == f.From:
 			fmt.Fprintf(w, "    %-9s %s, %s\n", what, f.Value, f.From)
 		default:
 			fmt.Fprintf(w, "    %-9s %s, from the %s: %s\n", what, f.Value, f.From, f.Why)
@@ -68,7 +68,10 @@ func (p *Part) describe(w io.Writer) {
 		fmt.Fprintf(w, "    date      not found\n")
 	}
 	show("session", p.Session)
-	show("distance", p.Distance)
+	if d := p.Distance; d.Value != "" {
+		d.Value += " m"
+		show("distance", d)
+	}
 	if p.HeadingRow > 0 {
 		fmt.Fprintf(w, "    heading   in row %d\n", p.HeadingRow)
 	} else {

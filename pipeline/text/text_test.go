@@ -88,3 +88,11 @@ func TestMonths(t *testing.T) {
 		}
 	}
 }
+
+func TestSession(t *testing.T) {
+	for session, want := range map[string]string{"": "", "2": "run 2", "9:30": "start 9:30", "09.30": "start 09.30", "women": "women", "2nd wave": "2nd wave"} {
+		if got := Session(session); got != want {
+			t.Errorf("session %q is printed as %q, want %q", session, got, want)
+		}
+	}
+}
