@@ -214,7 +214,11 @@ func (s *settler) single() {
 			}
 		}
 		for _, c := range cols {
-			if c != best {
+			switch {
+			case c == best:
+			case placeWords[fold(s.headings[c])] && s.find(Course) < 0 && s.firstIsText(c):
+				s.set(c, Course, "heading %q, but column %s is the position and this one begins with the name of a place", s.headings[c], letters(best))
+			default:
 				s.set(c, Other, "heading %q; column %s is the position", s.headings[c], letters(best))
 			}
 		}
@@ -236,4 +240,14 @@ func (s *settler) single() {
 			}
 		}
 	}
+}
+
+// firstIsText says whether the first cell of a column that is not blank is words.
+func (s *settler) firstIsText(i int) bool {
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			return kindOf(c) == kText
+		}
+	}
+	return false
 }

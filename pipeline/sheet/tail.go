@@ -216,8 +216,9 @@ func (r *rowRules) tiedWith(g *grid, last int) int {
 	time := trim(cellAt(above, r.time))
 	for i := last + 1; i < g.len() && time != ""; i++ {
 		_, cells := g.at(i)
+		filled := rowFilled(cells)
 		switch named := !isBlank(cellAt(cells, r.name)) || !isBlank(cellAt(cells, r.given)); {
-		case rowFilled(cells) == 0:
+		case filled <= 1 || r.isHeading(cells, filled): // a page ends here
 		case named && isBlank(cellAt(cells, r.pos)) && trim(cellAt(cells, r.time)) == time:
 			last = i
 		default:
