@@ -14,7 +14,7 @@ func (pl *Pipeline) leftOutSheets(ctx context.Context) (map[int]bool, error) {
 	if pl.DB == nil {
 		return out, nil
 	}
-	return out, pl.each(ctx, "select distinct sheet_no from main.problems where kind = '"+anotherField+"' and settled = ''", func(rows *sql.Rows) error {
+	return out, pl.each(ctx, "select distinct sheet_no from main.problems where kind in ('"+anotherField+"', '"+resultsCopied+"') and settled = ''", func(rows *sql.Rows) error {
 		var no int
 		err := rows.Scan(&no)
 		out[no] = true

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 )
 
 // resultsCopied is the kind of question about a run whose people all have the very
@@ -14,16 +15,18 @@ import (
 const resultsCopied = "results-copied"
 
 // A run is compared with others of its course where probes of its lines stand in
-// one, and told of from leastCopied lines on. That six people have the same times to
+// one, and asked about from leastCopied lines on. That six people have the same times to
 // the second twice, spread over a minute each, happens once in 60⁶ ≈ 5 · 10¹⁰ pairs.
 const (
-	probes      = 3
+	probes      = 5
+	probesMet   = 3
 	leastCopied = 6
 )
 
-// copiedRuns finds runs all of whose named and timed lines stand in another run of
-// their course that was loaded before, or that is of an earlier day on the same
-// sheet.
+// copiedRuns finds runs nine in ten of whose named and timed lines stand in another run
+// of their course that was loaded before, or that is of an earlier day on the same
+// sheet, and leaves them out: one of the two dates is wrong, or a sheet was copied and
+// not filled in, or not yet to the end.
 func (f *field) copiedRuns() []storedProblem {
 	type result struct{ course, name, timeMS int32 }
 	counts := func(i int) bool { return f.timeMS[i] > 0 && f.named(i) }
@@ -61,7 +64,7 @@ func (f *field) copiedRuns() []storedProblem {
 			}
 		}
 	}
-	maps.DeleteFunc(met, func(_ pair, n int) bool { return n < probes })
+	maps.DeleteFunc(met, func(_ pair, n int) bool { return n < probesMet })
 	if len(met) == 0 {
 		return nil
 	}
@@ -88,15 +91,53 @@ func (f *field) copiedRuns() []storedProblem {
 		for _, i := range lines[p.from] {
 			there[of(i)] = true
 		}
-		if slices.ContainsFunc(mine, func(i int) bool { return !there[of(i)] }) {
+		same := 0
+		for _, i := range mine {
+			if there[of(i)] {
+				same++
+			}
+		}
+		if same < leastCopied || same*10 < len(mine)*9 {
 			continue
 		}
-		told[p.copied] = true
 		part, from := &f.parts[f.part[mine[0]]-1], &f.parts[f.part[lines[p.from][0]]-1]
-		run := &f.runs[p.from-1]
-		out = append(out, storedProblem{place.Problem{Place: place.Place{Sheet: part.path, Tab: part.tab}, Severity: place.Look, Kind: resultsCopied,
-			Read: fmt.Sprintf("all %d people have the very times that they have on %s, the run of %s", len(mine), from.path, run.day.Long()),
-			Do:   fmt.Sprintf("Which day are these results of? If the sheet was copied and not filled in yet: lapwing sheets withdraw %q, and load the right one. If the other is the wrong one, withdraw that.", part.path)}, part.sheetNo, p.copied})
+		if part.kind == fullByHand {
+			continue // somebody has looked at it
+		}
+		told[p.copied] = true
+		out = append(out, f.leaveCopyOut(p.copied, p.from, part, from, same, len(mine)))
 	}
 	return out
+}
+
+// leaveCopyOut leaves the lines of a run out until somebody says which of two days the
+// results are of: nobody ran both.
+func (f *field) leaveCopyOut(copied, before int32, part, from *partInfo, same, of int) storedProblem {
+	run := &f.runs[before-1]
+	n := 0
+	for i := range f.n {
+		if f.run[i] == copied && !f.settled(i) {
+			f.setDoubt(i, record.Superseded, "left out until somebody says of which day these results are: they are those of "+from.path)
+			n++
+		}
+	}
+	todo := fmt.Sprintf("Which day are these results of? %s until you say. If this sheet was copied and not filled in yet: fill it in, save, and load it again. If its date is right and that of the other is not: lapwing sheets withdraw %q. If both are right after all: lapwing load %q --kind full.",
+		leftOut(n), from.path, part.path)
+	if from.path == part.path {
+		todo = fmt.Sprintf("Which day are these results of? %s until you say. Put the sheet right, save, and load it again.", leftOut(n))
+	}
+	read := fmt.Sprintf("all %d people have", of)
+	if same < of {
+		read = fmt.Sprintf("%d of %d people have", same, of)
+	}
+	return storedProblem{place.Problem{Place: place.Place{Sheet: part.path, Tab: part.tab}, Severity: place.Doubtful, Kind: resultsCopied,
+		Read: fmt.Sprintf("%s the very times that they have on %s, the run of %s", read, from.path, run.day.Long()), Do: todo}, part.sheetNo, copied}
+}
+
+// leftOut says how many lines are left out.
+func leftOut(n int) string {
+	if n == 1 {
+		return "Its 1 line is left out"
+	}
+	return fmt.Sprintf("Its %d lines are left out", n)
 }

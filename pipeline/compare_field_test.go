@@ -124,8 +124,9 @@ func TestAnotherFieldIsAnswered(t *testing.T) {
 	}
 }
 
-// Last week's results under a new date are told of; so are those of a workbook's
-// tab. A regular with the same time twice, and a corrected sheet, are not.
+// Last week's results under a new date are left out with a question, also where they
+// were overwritten in part. A regular with the same time twice, and a corrected sheet,
+// are not.
 func TestCopiedResults(t *testing.T) {
 	week := func(day int, from, to, first int) string {
 		return fieldSheet(fmt.Sprintf("Garrow Moss %d April 2026", day), from, to, first, 9, "", nil)
@@ -139,6 +140,8 @@ func TestCopiedResults(t *testing.T) {
 		{"last week's again", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1100)}, "b.csv"},
 		{"the first of last week's", []string{week(4, 0, 20, 1100), week(11, 0, 8, 1100)}, "b.csv"},
 		{"more than last week's", []string{week(4, 0, 8, 1100), week(11, 0, 20, 1100)}, ""},
+		{"a line in ten filled in", []string{week(4, 0, 20, 1100), strings.Replace(week(11, 0, 20, 1100), ",18:20", ",18:21", 1)}, "b.csv"},
+		{"half of them filled in", []string{week(4, 0, 20, 1100), strings.ReplaceAll(week(11, 0, 20, 1100), ",19:", ",20:")}, ""},
 		{"five people", []string{week(4, 0, 20, 1100), week(11, 0, 5, 1100)}, ""},
 		{"of two weeks before", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1110), week(18, 0, 20, 1100)}, "c.csv"},
 		{"the same sheet corrected", []string{week(4, 0, 20, 1100), strings.Replace(week(4, 0, 20, 1100), "18:", "19:", 1)}, ""},
@@ -152,7 +155,11 @@ func TestCopiedResults(t *testing.T) {
 			loadForTest(t, pl, filepath.Join(dir, "in"))
 			got, err := pl.problemsWhere(context.Background(), "p.kind = 'results-copied'")
 			if err != nil || len(got) > 1 || (len(got) == 1) != (c.want != "") || len(got) == 1 && got[0].Place.Sheet != c.want {
-				t.Errorf("told of %v (%v), want %q", got, err, c.want)
+				t.Errorf("asked about %v (%v), want %q", got, err, c.want)
+			}
+			var standing int
+			if err := pl.DB.Get(context.Background(), "select count(*)::integer from main.results where status <> 'superseded' and sheet = "+store.Quote(c.want), &standing); err != nil || standing > 0 {
+				t.Errorf("%d lines of %s stand (%v)", standing, c.want, err)
 			}
 		})
 	}

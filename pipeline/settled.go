@@ -150,7 +150,7 @@ func (pl *Pipeline) settleProblems(ctx context.Context) error {
 			case when idle.left_out then 'the sheet is left out' else 'a later sheet stands for this run' end
 		from sheet.problem p
 		join idle on idle.sheet_no = p.sheet_no and idle.tab = p.tab and idle.run_no = p.run_no
-		where p.kind not in ('new-issue', '`+anotherField+"')")
+		where p.kind not in ('new-issue', '`+anotherField+"', '"+resultsCopied+"')")
 }
 
 // idleTabs are the sheets, tabs and runs none of whose lines stands: because the tab is
@@ -159,11 +159,11 @@ var idleTabs = fmt.Sprintf(`
 	select t.sheet_no, t.tab, r.run_no, coalesce(bool_or(q.run_no is not null), false) as left_out
 	from record.result r
 	join sheet.part t on t.part_no = r.part_no
-	left join (select distinct sheet_no, tab, run_no from sheet.problem where kind = '%[2]s') q
+	left join (select distinct sheet_no, tab, run_no from sheet.problem where kind in ('%[2]s', '%[3]s')) q
 		on q.sheet_no = t.sheet_no and q.tab = t.tab and q.run_no = r.run_no
-	where r.run_no in (select run_no from sheet.problem where kind in ('new-issue', '%[2]s'))
+	where r.run_no in (select run_no from sheet.problem where kind in ('new-issue', '%[2]s', '%[3]s'))
 	group by all
-	having bool_and(r.status = %[1]d)`, record.Superseded, anotherField)
+	having bool_and(r.status = %[1]d)`, record.Superseded, anotherField, resultsCopied)
 
 // Idle says of the sheets with a run of which no line of theirs stands why: "left out"
 // or "replaced". A pipeline without a database knows of none.

@@ -11,7 +11,7 @@ import (
 // What a correction changes is printed at once: the weekly job has nothing left
 // to do. With --no-reports it has.
 func TestCorrectWritesTheReports(t *testing.T) {
-	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": fieldSheet(12), "sheets/alder-bank_2026-01-10.csv": strings.Replace(fieldSheet(12), "Cora Moss", "Unknown", 1)})
+	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": fieldSheet(12), "sheets/alder-bank_2026-01-10.csv": strings.Replace(weekLater(fieldSheet(12)), "Cora Moss", "Unknown", 1)})
 	must(t, dir, "run")
 	text := filepath.Join(dir, "reports", "alder-bank_2026-01-10.xlsx")
 	if strings.Contains(cells(t, text, "Result"), "Quilla Sedge") {

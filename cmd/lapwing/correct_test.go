@@ -15,7 +15,7 @@ import (
 func TestCorrect(t *testing.T) {
 	dir := folderWith(t, map[string]string{
 		"sheets/alder-bank_2026-01-03.csv": fieldSheet(12),
-		"sheets/alder-bank_2026-01-10.csv": strings.Replace(fieldSheet(12), "Cora Moss", "Unknown", 1),
+		"sheets/alder-bank_2026-01-10.csv": strings.Replace(weekLater(fieldSheet(12)), "Cora Moss", "Unknown", 1),
 	})
 	must(t, dir, "load", filepath.Join(dir, "sheets"))
 	decisions := filepath.Join(dir, "archive", "decisions.csv")

@@ -30,7 +30,7 @@ func TestKilledForgetting(t *testing.T) {
 	const name = "Edie Moss"
 	files := map[string]string{}
 	for _, day := range []string{"03", "10", "17", "24"} {
-		files["sheets/alder-bank_2026-01-"+day+".csv"] = strings.Replace(fieldSheet(40), "20:00", "20:"+day, 1)
+		files["sheets/alder-bank_2026-01-"+day+".csv"] = strings.ReplaceAll(fieldSheet(40), ":28,", ":"+day+",")
 	}
 	files["archive/volunteers.csv"] = "name,role,course,date\n" + name + ",marshal,alder-bank,2026-01-03\n"
 	base := folderWith(t, files)

@@ -61,7 +61,7 @@ func naming(t *testing.T, dir, text string) (found []string) {
 func TestForgetCommand(t *testing.T) {
 	dir := folderWith(t, map[string]string{
 		"sheets/alder-bank_2026-01-03.csv": fieldSheet(14),
-		"sheets/alder-bank_2026-01-10.csv": strings.Replace(fieldSheet(14), "21:00", "20:58", 1),
+		"sheets/alder-bank_2026-01-10.csv": strings.Replace(weekLater(fieldSheet(14)), "21:09", "20:58", 1),
 	})
 	const name = "Edie Moss"
 	must(t, dir, "run")

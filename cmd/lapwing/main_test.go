@@ -243,7 +243,8 @@ func wants(t testing.TB, text string, words ...string) {
 	}
 }
 
-// fieldSheet is a small sheet of one run: n finishers, each half a minute apart.
+// fieldSheet is a small sheet of one run: n finishers, each half a minute apart, with
+// times that no sheet of another number of finishers has.
 func fieldSheet(n int) string {
 	var b strings.Builder
 	b.WriteString("Pos,Name,Time,Age Group,Sex,Club\n")
@@ -252,7 +253,12 @@ func fieldSheet(n int) string {
 	for i := range n {
 		sex := "WM"[i%2 : i%2+1]
 		fmt.Fprintf(&b, "%d,%s %s,%d:%02d,%s%d,%s,Alder Harriers\n", i+1, given[i%len(given)], family[i/len(given)%len(family)],
-			19+i/2, 30*(i%2), sex, 35+5*(i%6), sex)
+			19+i/2, 30*(i%2)+(n+18)%30, sex, 35+5*(i%6), sex)
 	}
 	return b.String()
+}
+
+// weekLater is a fieldSheet of the same people some seconds faster or slower.
+func weekLater(sheet string) string {
+	return strings.NewReplacer(":00,", ":11,", ":30,", ":24,", ":02,", ":09,", ":32,", ":39,", ":28,", ":21,", ":58,", ":47,").Replace(sheet)
 }

@@ -286,8 +286,13 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		if s := cell(cells, index); s != "" {
 			m := r.remark(s)
 			take(m)
-			if m.first != OK && (out.TimeMS == 0 || out.Position == 0 && r.c.Position >= 0) {
+			switch {
+			case m.first != OK && (out.TimeMS == 0 || out.Position == 0 && r.c.Position >= 0):
 				say(m.first)
+			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.first == DQ && !ofBefore(s)):
+				timeDoubt = true
+				out.problem(row, index, place.Doubtful, "time-doubted-by-note", s, "nothing against the time",
+					"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
 			}
 			if index == r.c.Notes {
 				out.Note = s

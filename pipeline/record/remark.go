@@ -13,6 +13,18 @@ type remark struct {
 
 const remarkLimit = 8192
 
+// ofBefore says whether a note is about another time: "DQ last week".
+func ofBefore(note string) bool {
+	for _, w := range strings.FieldsFunc(string(fold(nil, note)), func(r rune) bool { return r < 'a' || r > 'z' }) {
+		if beforeWords[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var beforeWords = wordSet("last|previous|previously|week|weeks|month|year|ago|before|earlier|former|once|not|letzte|letzten|vorige|woche|derniere|semaine|pasada|scorsa|vorig|forra|sidste|forrige|ubieglym")
+
 // remark reads a note or status cell, each distinct text once.
 func (r *Reader) remark(s string) remark {
 	if len(s) == 0 || len(s) > 200 {

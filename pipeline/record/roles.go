@@ -14,7 +14,7 @@ var statusPhrases = wordTable(map[string]Status{
 	nedokoncil|nedokoncila|vzdal|vzdala|odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|
 	bitiremedi|yaristan cekildi|terk|katkestas|izstajas|nefinisēja|nefiniseja|nebaige|haetti|haetti keppni|lauk ekki keppni|heb orffen|tynnu n ol|abandonat|a abandonat|nu a terminat|
 	сошел|сошла|сошел с дистанции|сошла с дистанции|не финишировал|не финишировала|не закончил|зиишов|зіишов|зіишла|не фінішував|не фінішувала|не завършил|не завърши|одустао|
-	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|dnf - did not finish|non fini|non classe abandon`: DNF,
+	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|did not complete the course|did not complete course|did not complete all laps|did not finish the course|did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon`: DNF,
 	`dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|
 	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|
 	desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|diskvalifisert|diskvalificeret|diskad|
@@ -25,7 +25,12 @@ var statusPhrases = wordTable(map[string]Status{
 	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|
 	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
 	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
-	`no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
+	`time void|void time|time invalid|invalid time|time not valid|time wrong|wrong time|time incorrect|incorrect time|time error|timing error|timing fault|timing failure|timing mistake|timing problem|timer error|
+	timer failed|mistimed|watch error|watch stopped|chip failed|chip failure|time unreliable|time disputed|time doubtful|time in doubt|time not counted|time does not count|missed a lap|missed one lap|one lap short|a lap short|
+	zeit ungultig|ungultige zeit|zeit falsch|falsche zeit|zeitfehler|messfehler|fehlmessung|zeitmessfehler|temps invalide|temps annule|temps errone|erreur de chrono|erreur de chronometrage|
+	tiempo anulado|tiempo invalido|tiempo no valido|tiempo erroneo|error de cronometraje|tempo annullato|tempo non valido|tempo errato|errore di cronometraggio|tijd ongeldig|foute tijd|tijd fout|meetfout|
+	tempo anulado|tempo invalido|tempo errado|erro de cronometragem|czas niewazny|bledny czas|blad pomiaru|blad pomiaru czasu|ogiltig tid|fel tid|tidtagningsfel|ugyldig tid|feil tid|forkert tid|tidsfejl|
+	no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
 })
 
 // partPhrases are whole remarks that say how somebody took part.

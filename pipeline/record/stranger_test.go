@@ -138,7 +138,8 @@ func TestSexSigns(t *testing.T) {
 }
 
 // What stands around a time without changing it; minutes alone, which leave the
-// seconds open; and a reason in a note that takes away a place.
+// seconds open; and a reason in a note that takes away a place, or is asked about
+// beside one.
 func TestTimesInUnits(t *testing.T) {
 	c := NoColumns()
 	c.Position, c.Name, c.Time, c.Sex, c.Notes = 0, 1, 2, 3, 4
@@ -161,7 +162,7 @@ func TestTimesInUnits(t *testing.T) {
 	if l := lines[6]; l.Status != Doubtful {
 		t.Errorf("minutes without seconds: %v", l.Status)
 	}
-	if a, b := lines[7].Status, lines[8].Status; a != OK || b != DQ {
+	if a, b := lines[7].Status, lines[8].Status; a != Doubtful || b != DQ {
 		t.Errorf("a note beside a place %v, beside none %v", a, b)
 	}
 	if lines[0].Sex != M || lines[1].Sex != W {
