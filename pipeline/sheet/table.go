@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -75,7 +76,7 @@ func (t *table) body(after int, need int) (out []line, width int) {
 				take(l)
 			}
 		}
-		return out, width
+		return withoutShort(out), width
 	}
 	i := 0
 	for ; i < t.grid.len() && len(out) < profileRows; i++ {
@@ -89,7 +90,32 @@ func (t *table) body(after int, need int) (out []line, width int) {
 		row, cells := t.grid.at(i)
 		take(line{row, cells})
 	}
-	return out, width
+	return withoutShort(out), width
+}
+
+// withoutShort leaves out rows with no more than half as many cells as is usual, where they
+// are the fewer: totals and winners, whose figures say nothing of the columns they
+// happen to stand in.
+func withoutShort(rows []line) []line {
+	filled := make([]int, len(rows))
+	for i, l := range rows {
+		filled[i] = rowFilled(l.cells)
+	}
+	if len(rows) == 0 {
+		return rows
+	}
+	sorted := slices.Sorted(slices.Values(filled))
+	usual := sorted[len(sorted)/2]
+	var out []line
+	for i, l := range rows {
+		if 2*filled[i] > usual {
+			out = append(out, l)
+		}
+	}
+	if 3*(len(rows)-len(out)) > len(rows) {
+		return rows
+	}
+	return out
 }
 
 // addTable reads the tables of one text or tab into parts: usually one, but
