@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -119,6 +120,19 @@ func (s *settler) handicapInside(clock, offset int) bool {
 	return spread < sum/n/12 && 2*spread < s.spread(offset)
 }
 
+// days counts the dates of a column, and the different days among them: the moments of
+// one morning are of one day.
+func (s *settler) days(column int) (filled, days int) {
+	seen := map[string]bool{}
+	for _, r := range s.rows {
+		if f := scanDates(trim(cellAt(r.cells, column)), true); len(f) > 0 {
+			filled++
+			seen[fmt.Sprint(f[0].readings)] = true
+		}
+	}
+	return filled, len(seen)
+}
+
 // askNames asks which columns hold the names of a table without headings that has
 // two columns of words side by side, each of which may be a part of them.
 func (s *settler) askNames(p *Part, sheet string) {
@@ -126,7 +140,7 @@ func (s *settler) askNames(p *Part, sheet string) {
 		return
 	}
 	if d := s.find(Date); d >= 0 && s.find(Number) < 0 && p.Kind != Volunteers {
-		if f := s.profiles[d]; f.filled >= 4 && len(f.distinct)*10 >= min(f.filled, distinctKept)*8 {
+		if filled, days := s.days(d); filled >= 4 && days*10 >= filled*8 {
 			p.problem(sheet, 0, -1, place.Waits, "name-column-missing", "each row of another day, and nobody named", "a column of names",
 				"Are these the runs of one runner? Add a column headed Name with the name in every row, save, and load the sheet again.")
 			return
