@@ -300,9 +300,9 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 				if !known.open(s.read.parsed, *m) || m.elsewhere(s.read.parsed, wanted, at) || !few && (m.known < leastKnown || 4*m.known < m.named) {
 					refused[m.read] = true
 				}
-			} else if !fits || !between && mayBeWord(m.course, m.read) {
+			} else if short := shortened(m.read, m.course); !fits || !between && (short || mayBeWord(m.course, m.read)) {
 				refused[m.read] = true
-			} else if m.ask(s.read.parsed, wanted, at, between) {
+			} else if m.ask(s.read.parsed, wanted, at, between && !short) {
 				all := vouched[m.read]
 				vouched[m.read] = courseMeant{known: all.known + m.known, named: all.named + m.named}
 			} else if m.silent() && !m.elsewhere(s.read.parsed, wanted, at) {

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -29,7 +30,7 @@ func runOf(title string, day unit.Day, people []string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s - %s\n\nposition,name,time\n", title, day)
 	for i, p := range people {
-		fmt.Fprintf(&b, "%d,%s,%d:%02d\n", i+1, p, 20+i/6, 10*(i%6))
+		fmt.Fprintf(&b, "%d,%s,%d:%02d\n", i+1, p, 20+i/6, 10*(i%6)+int(day)/7%9)
 	}
 	return b.String()
 }
@@ -378,5 +379,62 @@ func TestMisspeltAmongSiblings(t *testing.T) {
 	t.Logf("%d of %d slips settled, %d wrong", settled, slips, wrong)
 	if settled < slips*3/4 {
 		t.Errorf("only %d of %d slips settled", settled, slips)
+	}
+}
+
+// A name without its last or first word is asked about, and read as the known course
+// where three quarters of the people are that course's; a name that stands on several
+// runs, or of which somebody said that it is a course, is one.
+func TestShortenedCourse(t *testing.T) {
+	all := folk(40)
+	home, away := all[:20], all[20:]
+	week := func(n int) unit.Day { return misspeltDay + unit.Day(7*n) }
+	for _, c := range []struct {
+		name   string
+		people []string
+		runs   int
+		state  string
+		course string
+	}{
+		{"Withy Bank", home, 1, "loaded", "withy-bank-park"},
+		{"Bank Park", home, 1, "loaded", "withy-bank-park"},
+		{"Withy Bank", append(slices.Clone(home[:9]), away[:9]...), 2, "waiting", ""},
+		{"Withy Bank", away, 1, "waiting", ""},
+		{"Withy Bank", away, 3, "loaded", "withy-bank"},
+		{"Withy", away, 1, "loaded", "withy"},
+	} {
+		t.Run(fmt.Sprintf("%s %s %d", c.name, c.state, c.runs), func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for n := range 8 {
+				if n != 4 {
+					writeSheet(t, dir, fmt.Sprintf("in/w%d.csv", n), runOf("Withy Bank Park", week(n), home))
+				}
+			}
+			for n := range c.runs {
+				writeSheet(t, dir, fmt.Sprintf("in/odd%d.csv", n), runOf(c.name, week(4+10*n), c.people))
+			}
+			rep := loadForTest(t, pl, filepath.Join(dir, "in"))
+			for _, s := range rep.Sheets {
+				if !strings.HasPrefix(s.Path, "odd") {
+					continue
+				}
+				if s.State != c.state || c.course != "" && !strings.HasPrefix(strings.Join(s.Runs, " "), c.course+" 20") {
+					t.Errorf("%s is %s, %v, want %s, %s (%s)", s.Path, s.State, s.Runs, c.state, c.course, s.Why)
+				}
+				if c.state == "waiting" && !strings.Contains(s.Why, "--course withy-bank-park or --course withy-bank") {
+					t.Errorf("asks %q", s.Why)
+				}
+			}
+			if c.state == "waiting" {
+				if rep, err := pl.Load(context.Background(), []string{filepath.Join(dir, "in", "odd0.csv")}, ByHand{Course: "withy-bank"}); err != nil || rep.Loaded != 1 {
+					t.Fatalf("with the answer: %+v %v", rep, err)
+				}
+				writeSheet(t, dir, "in/odd1.csv", runOf(c.name, week(14), c.people))
+				if rep := loadForTest(t, pl, filepath.Join(dir, "in")); rep.Waiting > 0 || rep.Loaded != 1 {
+					t.Errorf("asked again: %+v", rep.Sheets)
+				}
+			}
+		})
 	}
 }

@@ -124,6 +124,7 @@ func (pl *Pipeline) askMisspelt(sheets []*parsedSheet) {
 					case q == c:
 						continue
 					case usual != "":
+					case longest == "" && i >= 0 && !inArchive[c] && shortened(c, q) && runs[q] >= knownRuns && runs[c] <= newRuns:
 					case longest == "" && abbreviates(c, q) && (inArchive[q] || listed[q] || runs[q] > runs[c]):
 					case runs[q] < knownRuns: // of those written in full
 						continue
@@ -239,6 +240,12 @@ func abbreviates(short, long string) bool {
 		}
 	}
 	return k == len(now) && !strings.ContainsAny(now[1:], "aeiou")
+}
+
+// shortened says whether a name of two words or more is another without its first or
+// last words: "withy-bank" for "withy-bank-park".
+func shortened(short, long string) bool {
+	return strings.Contains(short, "-") && len(short) >= shortestSlip && (strings.HasPrefix(long, short+"-") || strings.HasSuffix(long, "-"+short))
 }
 
 // standsIn says whether the name of a course is in a longer one, or is the same
