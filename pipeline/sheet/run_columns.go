@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -266,7 +267,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 			if e.settled() {
 				for _, f := range both {
 					for _, r := range f.readings {
-						if r.day() == e.readings[0].day() && len(both) == 1 {
+						if r.day() == e.readings[0].day() && oneDay(both) {
 							order, why = r.order, fmt.Sprintf("the %s says %s", e.from, e.text)
 						}
 					}
@@ -304,6 +305,16 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 	}
 	d.order = order
 	p.Date.Why += "; " + map[string]string{"dmy": "day first", "mdy": "month first", "ymd": "year first"}[order] + ": " + why
+}
+
+// oneDay says whether all dates are of one day, however it is read.
+func oneDay(dates []foundDate) bool {
+	for _, f := range dates[1:] {
+		if !slices.Equal(f.readings, dates[0].readings) {
+			return false
+		}
+	}
+	return true
 }
 
 // commonWeekday is the one weekday on which every date without a year can fall in
