@@ -173,6 +173,8 @@ func class(s Sex) int {
 // same language.
 func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
 	k.settleRanks()
+	k.youth()
+	k.italian()
 	loneM, loneV, women := 0, 0, 0
 	for _, e := range k.entries {
 		switch {
@@ -228,6 +230,56 @@ func (k *groupColumn) letterCodes() {
 	for i := range k.entries {
 		if e := &k.entries[i]; isCode(e) && e.g.kind != special {
 			e.g = group{}
+		}
+	}
+}
+
+// youth settles the boys' and girls' classes of Swedish and Finnish lists: beside P
+// (pojkar, pojat), P15, F15 (flickor) and T15 (tytöt) are those who turn 15 and younger,
+// not groups that begin with 15, and T11 to T13 are no classes of the blind.
+func (k *groupColumn) youth() {
+	boys := false
+	for _, e := range k.entries {
+		boys = boys || e.g.kind == start && e.g.sex == 'p' && e.g.lo < 20
+	}
+	if !boys {
+		return
+	}
+	for i := range k.entries {
+		e := &k.entries[i]
+		if e.g.kind == special && e.part == Guided && len(e.text) == 3 {
+			if g := parseGroup(fold(nil, e.text)); g.kind == start {
+				e.g, e.part = g, Runner
+			}
+		}
+		if g := &e.g; g.kind == start && g.sex.open() && strings.IndexByte("pft", byte(g.sex)) >= 0 && g.lo >= youngestAge && g.lo < 20 {
+			g.kind = upTo
+		}
+	}
+}
+
+// italianYouth are the Italian youth classes by their first letter, with M or F behind
+// it: ragazzi, cadetti, allievi; first and last age by year of birth (from memory).
+var italianYouth = map[byte][2]int16{'r': {12, 13}, 'c': {14, 15}, 'a': {16, 17}}
+
+// italian reads AM, AF, CM, CF, RM and RF where SM40 and SF40 stand in the column.
+func (k *groupColumn) italian() {
+	seniors := false
+	for _, e := range k.entries {
+		b := fold(nil, e.text)
+		seniors = seniors || len(b) == 4 && b[0] == 's' && (b[1] == 'm' || b[1] == 'f') && e.g.kind == start
+	}
+	if !seniors {
+		return
+	}
+	for i := range k.entries {
+		e := &k.entries[i]
+		b := fold(nil, e.text)
+		if len(b) != 2 || b[1] != 'm' && b[1] != 'f' {
+			continue
+		}
+		if ages, ok := italianYouth[b[0]]; ok {
+			e.g = group{kind: between, lo: ages[0], hi: ages[1], sex: sexMark(b[1])}
 		}
 	}
 }

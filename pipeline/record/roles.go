@@ -38,7 +38,7 @@ var partPhrases = wordTable(map[string]TakingPart{
 	`walker|walkers|walk|walked|walking|walked it|walked all|race walker|nordic walker|nordic walking|power walker|
 	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaende|gaer`: Walker,
 	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
-	t11|t12|t13|f11|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
+	t11|t12|t13|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
 	`guide|guide runner|vi guide|guiding|guiderunner|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                           Guide,
 	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|farthallare`: Pacer,
 	`back marker|backmarker|back-marker|tail|tail walker|tail-walker|tailwalker|tail runner|tail-runner|tail end|tail end charlie|sweeper|sweep|last walker|rear guard|lantern rouge|

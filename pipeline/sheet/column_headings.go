@@ -125,6 +125,11 @@ func (s *settler) byHeading(i int) {
 			}
 		}
 	}
+	// Places that count up the whole sheet are those of the finish, where no other column
+	// has them: "Class. geral", "Gesamt".
+	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && !s.hasGuess(Position) && ints > .8 && p.steps >= 3 && p.lo >= 1 && p.lo <= 3 && p.unit*10 >= p.steps*9 {
+		turn(Position, "its values count 1, 2, 3 …")
+	}
 	if g.town && p.filled > 0 {
 		// One venue for all rows would be a course; towns of runners differ.
 		m = Other
