@@ -35,6 +35,7 @@ type clockCell struct {
 	frac       int64 // number: digits after it
 	fracDigits int8  // and how many
 	value      float64
+	point      bool // a fraction was printed, if only .0
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
 	hours      bool // "h" was printed after two parts: 1:02 h
 	days       int8 // days before the time of day, in a moment of a spreadsheet
@@ -128,7 +129,7 @@ func lexColons[T string | []byte](s T, c *clockCell) bool {
 		if !ok {
 			return false
 		}
-		c.fracMS = ms
+		c.fracMS, c.point = ms, true
 	}
 	switch n {
 	case 1:

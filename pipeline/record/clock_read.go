@@ -73,7 +73,7 @@ func (c *clockCell) as(r clockReading) (ms int32, ok bool) {
 	case minSec:
 		ms, ok = c.a*60000+c.b*1000+c.fracMS, c.b < 60 && c.a < 1000
 	case hourMin:
-		ms, ok = c.a*3600000+c.b*60000, c.b < 60 && c.a < 24 && c.fracMS == 0
+		ms, ok = c.a*3600000+c.b*60000, c.b < 60 && c.a < 24 && !c.point
 	case hourMinSec, dottedHMS:
 		ms, ok = c.a*3600000+c.b*60000+c.c*1000+c.fraction(r), c.b < 60 && c.c < 60 && c.a < 100
 	case minSecZero:

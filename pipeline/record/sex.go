@@ -37,8 +37,8 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	herrar|herrer|herre|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
 	ferfi|ferfiak|erkek|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
-	м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
+	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
+	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|weibl|madchen|maedchen|
 	mujer|mujeres|femenino|femenina|femen|nina|ninas|chica|chicas|senora|

@@ -90,6 +90,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
 				return Age, "its values are ages"
 			}
+			if p.lo == 1 && p.unit*10 >= p.steps*8 && !s.hasGuess(Position) {
+				return Position, "its values count " + s.countText(i)
+			}
 			return GroupPlace, "its values are places"
 		case Sex:
 			if p.lo >= 0 && p.hi <= 2 && p.filled >= 4 && len(p.distinct) <= 3 {

@@ -226,6 +226,10 @@ var wideGap = regexp.MustCompile(`\S {2,}\S`)
 // underOneAnother cuts lines at the gutters: the places, two or more characters
 // wide, where no line of the table has anything. nil where it is no such table.
 func underOneAnother(lines []string, delim byte) []string {
+	lines = slices.Clone(lines)
+	for i, l := range lines {
+		lines[i] = strings.ReplaceAll(l, "\u00A0", " ") // as a web page aligns columns
+	}
 	var table []int
 	width, clocks, marks := 0, 0, 0
 	rule := ruleLine(lines)
@@ -268,6 +272,14 @@ func underOneAnother(lines []string, delim byte) []string {
 			cuts = append(cuts, k)
 		}
 	}
+	all := slices.Clone(cuts)
+	cuts = slices.DeleteFunc(cuts, func(c int) bool { // a stroke that begins before its column does
+		next := width
+		if i := slices.IndexFunc(all, func(d int) bool { return d > c }); i >= 0 {
+			next = all[i]
+		}
+		return !slices.Contains(used[c:next], true)
+	})
 	cuts = narrowCuts(lines, table, used, cuts)
 	if len(cuts) < 3 {
 		return nil

@@ -1,6 +1,9 @@
 package sheet
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // Forms of open data about races, as statistics programs, databases and the lists of
 // large races write them; people and places are invented. Expected are the columns, and
@@ -61,6 +64,21 @@ func TestOpenDataForms(t *testing.T) {
 		{name: "one runner's diary by days",
 			text:    "Distance,Time,Race,City,Date,Age\n5K,20:51,Quill run,Ostley,7/18/2021,28\n5K,20:57,Ostley run,Ostley,6/26/2021,28\n5K,22:38,Tansy run,Quill,5/19/2021,28\n5K,22:20,Vale run,Quill,4/15/2021,27\n",
 			columns: "distance time course - date age", time: "20:51", asks: "name-column-missing"},
+		{name: "Italian, where Class. is the place",
+			text:    "Class.;Pett.;Cognome e Nome;Anno;Cat.;Società;Tempo;Distacco\n1;12;PELLOW CORIN;1980;SM45;ASD Quill;33:10;\n2;15;LISLE HUGO;1990;SM35;ASD Tansy;33:40;+0:30\n3;19;DRAVEC ODILE;1985;SF40;ASD Quill;34:02;+0:52\n4;22;STROUD PIRAN;1970;SM55;;35:00;+1:50\n",
+			columns: "position number name birth-year age-group club time gap", first: "PELLOW CORIN", time: "33:10"},
+		{name: "Japanese", text: "順位,ナンバー,氏名,性別,年齢,所属,記録\n1,12,佐伯 遥,女,31,水辺走友会,33:10\n2,15,水沼 渉,男,44,,33:40\n3,19,梶原 凛,女,28,水辺走友会,34:02\n",
+			columns: "position number name sex age club time", first: "佐伯 遥", time: "33:10"},
+		{name: "Chinese", text: "名次,号码,姓名,性别,组别,枪声成绩,净成绩\n1,12,林子岚,女,女子组,0:33:10,0:33:09\n2,15,周以宁,男,男子组,0:33:40,0:33:38\n3,19,沈知遥,女,女子组,0:34:02,0:34:01\n",
+			columns: "position number name sex age-group time chip-time", first: "林子岚", time: "0:33:10"},
+		{name: "Korean", text: "순위,배번,이름,성별,나이,소속,기록\n1,12,한서윤,여,31,강변달리기,0:33:10\n2,15,민도하,남,44,,0:33:40\n3,19,차은결,여,28,강변달리기,0:34:02\n",
+			columns: "position number name sex age club time", first: "한서윤", time: "0:33:10"},
+		{name: "hours that a spreadsheet has cut off",
+			text:    "Place,Name,Time\n1,Corin Pellow,48:20.0\n2,Odile Dravec,49:31.0\n3,Hugo Lisle,52:02.0\n4,Wenna Stroud,54:40.0\n5,Piran Yarlow,57:10.0\n6,Hedda Oakden,59:13.0\n7,Benno Corvin,00:44.0\n8,Petra Tindale,02:13.0\n9,Rurik Maddern,18:20.0\n",
+			columns: "position name time", first: "Corin Pellow", time: "48:20.0", asks: "hours-cut-off"},
+		{name: "a column aligned by spaces that don't break",
+			text:    strings.ReplaceAll("Place    Num  Name              Ag  Gun Tim  Net Tim\n===== ====== ================= == ======== ========\n    1     12 Corin Pellow      34  1:00:20  1:00:19\n    2     15 Odile Dravec      41  1:01:20  1:01:18\n    3    119 Hugo Lisle        28  1:02:20  1:02:19\n", " ", "\u00A0"),
+			columns: "position number name age time chip-time", first: "Corin Pellow", time: "1:00:20"},
 		{name: "groups behind several distances",
 			text:    "Category,Rank,Name,Time\n21-D50,1.,Dravec Odile,1:40:32\n10-D20,1.,Lisle Hedda,46:17\n10-H50,1.,Pellow Corin,48:42\n21-H30,1.,Stroud Piran,1:22:20\n",
 			columns: "age-group position name time", first: "Dravec Odile", time: "1:40:32", asks: "distances-differ"},
@@ -88,5 +106,20 @@ func TestOpenDataForms(t *testing.T) {
 				t.Fatal(err)
 			}
 		})
+	}
+}
+
+// A triathlon's total is no running time.
+func TestSeveralSports(t *testing.T) {
+	for _, text := range []string{
+		"Place,Name,Swim,T1,Bike,T2,Run,Total\n1,Corin Pellow,10:02,1:02,31:20,0:50,18:20,1:01:34\n2,Hugo Lisle,10:12,1:09,32:20,0:51,19:20,1:03:52\n3,Odile Dravec,10:32,1:12,33:20,0:52,20:20,1:06:16\n",
+		"Platz;Name;Lauf 1;Rad;Laufen 2;Zeit\n1;Corin Pellow;18:20;31:20;9:30;59:10\n2;Hugo Lisle;19:20;32:20;9:40;1:01:20\n3;Odile Dravec;20:20;33:20;9:50;1:03:30\n",
+	} {
+		if _, err := Read("results.csv", []byte(text), Options{Course: "alder-bank", Date: "2026-01-03"}); err == nil || !strings.Contains(err.Error(), "several sports") {
+			t.Errorf("%.40q: %v", text, err)
+		}
+	}
+	if _, err := Read("results.csv", []byte("Run,Pos,Name,Cycle club,Time\nAlder Bank,1,Corin Pellow,Quill,18:20\nAlder Bank,2,Hugo Lisle,,18:31\n"), Options{Course: "alder-bank", Date: "2026-01-03"}); err != nil {
+		t.Error(err)
 	}
 }

@@ -19,6 +19,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "it is a pivot table, made of results that stand elsewhere"
 	case anyWord(tab, relayWords), p.listsRelay():
 		return "", "a relay's teams are no runners of their own"
+	case timed && p.severalSports():
+		return "", "its times are of several sports (swimming, cycling, running); for the run alone, keep that column only, headed Time"
 	case timed && named && p.totalsOfRuns():
 		return "", "its times are totals of several runs"
 	case timed && (named || numbered):
@@ -42,6 +44,42 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	}
 	return "", "it has neither positions, names nor times"
 }
+
+// severalSports says whether a table has times of swimming or cycling beside those of a
+// run: its total is no running time.
+func (p *Part) severalSports() bool {
+	var swim, bike, run bool
+	for _, c := range p.Columns {
+		if w := sportOf(c.Heading); w != "" {
+			swim, bike, run = swim || swimWords[w], bike || bikeWords[w], run || runLegWords[w]
+		}
+	}
+	return swim && bike || bike && run
+}
+
+// sportOf is the one word of a heading that is no figure and no word for a time, as in
+// "Bike", "Run 2" and "Swim time"; "" where there are several.
+func sportOf(heading string) (sport string) {
+	for _, w := range strings.Fields(fold(heading)) {
+		w = strings.TrimRight(w, "0123456789")
+		switch {
+		case w == "" || headingWords[w]&cTime != 0 || w == "split" || w == "leg":
+		case sport != "":
+			return ""
+		default:
+			sport = w
+		}
+	}
+	return sport
+}
+
+// Words for the parts of a triathlon and a duathlon in several languages. Common
+// practice, no source.
+var (
+	swimWords   = set("swim swimming schwimmen natation nuoto natacion natacao zwemmen simning simma svomning svomming uinti plavani plywanie uszas plavanje")
+	bikeWords   = set("bike biking cycling cycle rad radfahren velo vtt bici ciclismo bicicleta fietsen cykel cykling sykkel sykling pyoraily kolo rower kerekpar kolesarjenje")
+	runLegWords = set("run running laufen course corsa carrera corrida lopen lopning lob loping juoksu beh bieg futas tek")
+)
 
 // totalsOfRuns says whether the times of a table are the sums of several runs: a
 // column of how many these were stands beside "Total time", and each times a

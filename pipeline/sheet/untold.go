@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -18,6 +19,13 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 			"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
 	}
 	clock := s.find(Time)
+	if clock >= 0 {
+		if from, to := s.hoursCut(clock); to != "" {
+			p.problem(sheet, headingRow, clock, place.Waits, "hours-cut-off", from+", then "+to, "running times that go on beyond the hour",
+				"The times begin again after the hour: a spreadsheet has left the hours out. Show this column as h:mm:ss there, save it again, and load the new file.")
+			return
+		}
+	}
 	for i, g := range s.guesses {
 		if g.known && (g.meaning == Time || g.meaning == GunTime) && (clock < 0 || clock == i) && s.beside.gap != i && s.behindFirst(i) {
 			p.problem(sheet, headingRow, i, place.Waits, "times-behind-first", s.headings[i], "running times",
@@ -56,6 +64,36 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	}
 }
+
+// hoursCut gives the two times between which those of a column begin again at the hour:
+// all are two figures of minutes and two of seconds and rise from row to row, except from
+// more than 50 minutes to fewer than 10 in one place. "" where they don't.
+func (s *settler) hoursCut(i int) (from, to string) {
+	before, last, n := "", 0.0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		if !minutesSeconds.MatchString(c) {
+			return "", ""
+		}
+		v := looseNumber(c)
+		if n++; n > 1 && v < last {
+			if to != "" || last < 50*60 || v >= 10*60 {
+				return "", ""
+			}
+			from, to = before, c
+		}
+		before, last = c, v
+	}
+	if n < 8 {
+		return "", ""
+	}
+	return from, to
+}
+
+var minutesSeconds = regexp.MustCompile(`^[0-5]\d:[0-5]\d(?:\.\d{1,3})?$`)
 
 // timeOfDay says whether the times of a column are those of a clock at the finish: all
 // beyond five hours, within two hours by the clock, and none with a third part beyond

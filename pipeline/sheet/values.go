@@ -264,7 +264,7 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	miss mme mlle madame monsieur fraulein dhr mevr
 	ferfi ferfiak erkek kadin mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
-	"non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")
+	append(eastAsianSexes, "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
