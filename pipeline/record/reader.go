@@ -39,6 +39,7 @@ type Reader struct {
 	placeSexes placeSexes
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
+	nameOrder   nameOrder // of family and given name
 	remarks     map[string]remark
 	nobody      *nobody
 
@@ -80,6 +81,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	if b, ok := headingBasis(r.heading(c.Group)); ok {
 		r.o.GroupBasis = b
 	}
+	r.nameOrder = newNameOrder(r.heading(c.Name))
 	r.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
@@ -158,6 +160,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 		r.scratch = fold(r.scratch[:0], s)
 		r.observeDate(r.scratch)
 	}
+	r.nameOrder.observe(cell(cells, r.c.Name))
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(cell(cells, r.c.Name))
 	}
@@ -365,6 +368,12 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 	}
 	if i := strings.IndexByte(text, '\n'); i > 0 && r.clubInNames {
 		text = trim(text[:i]) // the club stands below
+	}
+	if at := r.nameOrder.split(text); at > 0 && at < len(text) {
+		if nobody, _ := r.nobody.ask(text); !nobody {
+			r.nameRoom = append(append(append(r.nameRoom[:0], text[:at]...), ','), text[at:]...)
+			text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
+		}
 	}
 	out.Name = text
 }

@@ -54,6 +54,9 @@ func (r *Reader) Settle() Readings {
 	if r.clubInNames = !r.inBrackets.said() && r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
 		add(r.c.Name, "name, with the club behind it", "the heading says so, or the lines below the names repeat")
 	}
+	if r.nameOrder.settle(); r.nameOrder.on {
+		add(r.c.Name, "name, the family name first", "the heading says so")
+	}
 	r.ages.settle()
 	r.years.settle()
 	others := &r.sexes.letters

@@ -46,6 +46,7 @@ type rowRules struct {
 	sectionColumn int            // column that carries it; -1 for none
 	firstSection  string         // section above the first row
 	lastSure      int            // last row that is a result beyond doubt; 0 means not known
+	lastTime      float64        // its time, on sheets without places
 	tail          int            // rows from here on stand apart from the results above; 0 for none
 	date1904      bool           // day numbers count from 1904
 	sample        []line         // rows of a sheet too large to hold
@@ -128,7 +129,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	label := trim(cells[firstFilled])
 	folded := fold(label)
-	if posKind != kInt && (isTotal(folded) || isRecord(folded)) {
+	if posKind != kInt && (isTotal(folded) || isRecord(folded)) && !(firstFilled == r.name && r.calledLikeTotal(row, label, tm)) {
 		return whyTotal
 	}
 	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {

@@ -168,6 +168,10 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		last = r.beforeWinners(g, last, sure)
 	}
 	r.lastSure = g.row(last)
+	if !r.hasPositions && r.time >= 0 {
+		_, cells := g.at(last)
+		r.lastTime = finishTime(cellAt(cells, r.time))
+	}
 	for i := last + 1; i < g.len(); i++ {
 		row, cells := g.at(i)
 		filled := rowFilled(cells)

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // isTotal recognises the words that begin a line of totals, in the languages
@@ -38,4 +40,28 @@ var totalWords = set(`avg target total totals totaal totale totali totalt gesamt
 // softTotals may also begin a person's name.
 var softTotals = set("best max min mean sum count suma sous media fastest finisher participants total")
 
-var totalTails = set("time times of finishers finisher runners number age man men woman women male female lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
+var totalTails = set("time times of finishers finisher runners number age man men woman women male female lady ladies lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
+
+// peopleWords say of whom a total is.
+var peopleWords = set("lady gent gents lad lads lass person athlete overall ever home club year season month day week")
+
+// calledLikeTotal says whether a row without a place is of somebody called like a word
+// of totals, "Max Age" or "Record Smith", and no total: its label is two or three words
+// with capitals of which the last is no word of totals or headings, it has a running
+// time, and it stands among the results, or right below them and is no faster.
+func (r *rowRules) calledLikeTotal(row int, label, clock string) bool {
+	words := strings.Fields(label)
+	if len(words) < 2 || len(words) > 3 || kindOf(clock) != kClock || r.lastSure == 0 {
+		return false
+	}
+	for i, w := range words {
+		f := fold(w)
+		if first, _ := utf8.DecodeRuneInString(w); !unicode.IsUpper(first) || strings.ContainsAny(w, ":.=0123456789") {
+			return false
+		}
+		if i > 0 && f != "age" && (totalTails[f] || totalWords[f] && !softTotals[f] || recordWords[f] || headingWords[f] != 0 || sexWords[f] || peopleWords[f] || titleWords[f] || fieldWords[f]) {
+			return false
+		}
+	}
+	return row < r.lastSure || row == r.lastSure+1 && r.lastTime > 0 && finishTime(clock) >= r.lastTime
+}

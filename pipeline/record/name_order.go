@@ -1,0 +1,107 @@
+package record
+
+import "strings"
+
+// nameOrder says whether a column of names has the family name first, because its
+// heading says so: "Nazwisko i imię", "Name Vorname". The names themselves may show
+// that it has not: given names repeat more than family names do.
+type nameOrder struct {
+	familyFirst bool // the heading says so
+	two         bool // and that there are several family names, as in Spain
+	on          bool // it is read so
+	n           int
+	first, last map[string]bool
+}
+
+// Names are enough to show their order from enoughNames on, where there are a tenth
+// more different ones at one end. Common practice, no source.
+const (
+	enoughNames = 10
+	mostNames   = 2000
+)
+
+var (
+	familyWords = wordSet(`surname|surnames|last|lastname|family|familyname|nachname|nachnamen|familienname|zuname|apellido|apellidos|cognome|cognomi|achternaam|apelido|apelidos|sobrenome|nazwisko|prijmeni|priezvisko|
+		efternavn|etternavn|efternamn|sukunimi|perekonnanimi|uzvards|pavarde|prezime|priimek|vezeteknev|soyad|soyadi|cyfenw|kenteptim|фамилия|прізвище|фамилно|презиме|επωνυμο|επιθετο`)
+	givenWords = wordSet(`first|firstname|given|forename|forenames|christian|vorname|vornamen|nombre|nombres|prenom|prenoms|nome|voornaam|imie|imiona|jmeno|meno|fornavn|fornamn|etunimi|eesnimi|vards|vardas|ime|keresztnev|utonev|
+		ad|adi|enw|имя|ім'я|імя|име|ονομα`)
+	bareNames  = wordSet("name|naam|nom|namn|navn|nimi") // a family name before a given one
+	pluralName = wordSet("apellidos|surnames|apelidos|cognomi")
+	nameLinks  = wordSet("von|van|der|den|de|del|della|di|da|do|dos|das|du|la|le|el|los|las|ter|ten|zu|zur|af|av|al|bin|mac|mc|st|st.|o|y|e")
+)
+
+func newNameOrder(heading string) (o nameOrder) {
+	family, given := -1, -1
+	words := strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" ,;/+&-_.()|\n", r) })
+	for i, w := range words {
+		switch {
+		case family < 0 && familyWords[w]:
+			family, o.two = i, pluralName[w]
+		case given < 0 && givenWords[w]:
+			given = i
+		}
+	}
+	if family < 0 && given > 0 && bareNames[words[0]] {
+		family = 0
+	}
+	o.familyFirst = family >= 0 && given > family
+	return o
+}
+
+// plain gives the words of a name that shows nothing of its order itself, nil else:
+// no comma, no word in capitals alone, nobody else beside it.
+func (o *nameOrder) plain(text string) []string {
+	if strings.ContainsAny(text, ",;&/+()[]\"0123456789\n") {
+		return nil
+	}
+	words := strings.Fields(text)
+	if len(words) < 2 || len(words) > 6 {
+		return nil
+	}
+	for _, w := range words {
+		if len(w) > 2 && w == strings.ToUpper(w) && w != strings.ToLower(w) {
+			return nil
+		}
+	}
+	return words
+}
+
+func (o *nameOrder) observe(text string) {
+	if !o.familyFirst || o.n >= mostNames {
+		return
+	}
+	if words := o.plain(text); words != nil {
+		if o.first == nil {
+			o.first, o.last = map[string]bool{}, map[string]bool{}
+		}
+		o.n++
+		o.first[strings.Clone(words[0])], o.last[strings.Clone(words[len(words)-1])] = true, true
+	}
+}
+
+// settle decides whether the heading is believed.
+func (o *nameOrder) settle() {
+	o.on = o.familyFirst && !(o.n >= enoughNames && len(o.first)*10 < len(o.last)*9)
+	o.first, o.last = nil, nil
+}
+
+// split is where the family name of a name ends; 0 where the name is left as it is.
+func (o *nameOrder) split(text string) int {
+	if !o.on {
+		return 0
+	}
+	words := o.plain(text)
+	if words == nil {
+		return 0
+	}
+	k := 1
+	for k < len(words)-1 && nameLinks[strings.ToLower(words[k-1])] {
+		k++
+	}
+	if o.two && k < len(words)-1 {
+		for k++; k < len(words)-1 && nameLinks[strings.ToLower(words[k-1])]; k++ {
+		}
+	}
+	last := words[k-1]
+	return strings.Index(text, last) + len(last)
+}

@@ -1,0 +1,52 @@
+package record
+
+import (
+	"fmt"
+	"testing"
+
+	"lapwing/pipeline/record/name"
+)
+
+// A heading that names the family name first is followed, unless the names show that
+// they stand the other way round.
+func TestNameOrder(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct{ heading, name, given, family string }{
+		{"Nazwisko i imię", "Kowalska Anna", "anna", "kowalska"},
+		{"Name Vorname", "Huber Lena Maria", "lena maria", "huber"},
+		{"Nachname, Vorname", "von der Heide Jan", "jan", "von der heide"},
+		{"Apellidos y nombre", "García López Ana María", "ana maria", "garcia lopez"},
+		{"Apellidos y nombre", "García Ana", "ana", "garcia"},
+		{"Nom Prénom", "Le Gall Yann", "yann", "le gall"},
+		{"Cognome e nome", "Rossi Ada", "ada", "rossi"},
+		{"Фамилия, имя", "Орлова Анна", "анна", "орлова"},
+		{"Surname / First name", "Lee Jo", "jo", "lee"},
+		{"Nazwisko i imię", "KOWALSKA Anna", "anna", "kowalska"},
+		{"Nazwisko i imię", "Kowalska, Anna", "anna", "kowalska"},
+		{"Imię i nazwisko", "Anna Kowalska", "anna", "kowalska"},
+		{"Prénom Nom", "Anne Petit", "anne", "petit"},
+		{"Name", "Jo Lee", "jo", "lee"},
+	} {
+		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", k.name, "20:02"})
+		})
+		if n := name.Parse(lines[0].Name); n.Given != k.given || n.Family != k.family {
+			t.Errorf("%s: %q is read as %q, given %q, family %q", k.heading, k.name, lines[0].Name, n.Given, n.Family)
+		}
+	}
+	lines, _ := readRows(t, c, []string{"Pos", "Nachname, Vorname", "Time"}, Options{}, func(yield func([]string)) {
+		for i := range 12 {
+			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("%s Alder%c", []string{"Ada", "Ben", "Cora"}[i%3], 'a'+i), fmt.Sprintf("20:%02d", i)})
+		}
+	})
+	if n := name.Parse(lines[0].Name); n.Given != "ada" {
+		t.Errorf("given names that repeat at the front: %q", lines[0].Name)
+	}
+	lines, _ = readRows(t, c, []string{"Pos", "Surname, first name", "Time"}, Options{}, func(yield func([]string)) {
+		yield([]string{"1", "Unknown runner", "20:02"})
+	})
+	if lines[0].Status != Unnamed {
+		t.Errorf("an unknown runner is %v, %q", lines[0].Status, lines[0].Name)
+	}
+}
