@@ -275,25 +275,36 @@ func (a *applying) readPair(r *MatchAnswer, c rowCode, people []MatchPerson, ans
 		a.out.Already++
 		return nil
 	}
-	cells := []place.Cell{r.First, r.Second}
-	for i, p := range people {
-		switch {
-		case p.ID == "" && t[i].no != c.runners[i]:
-			a.refuse(cells[i], "stale: R%d was joined to R%d since this list was written. Export it again", c.runners[i], t[i].no)
-			return nil
-		case p.ID == "":
-			a.refuse(cells[i], "stale: there is no R%d any more. Export the list again", c.runners[i])
-			return nil
-		}
-	}
-	for i, p := range people {
-		if p.state[:min(8, len(p.state))] != c.states[i] {
-			a.refuse(cells[i], "stale: lines of %s came or went since this list was written (a decision, a correction or a withdrawn sheet). Export it again", p.ID)
-			return nil
-		}
+	if a.gone(r.First, c.runners[0], t[0].no, people[0]) || a.gone(r.Second, c.runners[1], t[1].no, people[1]) ||
+		a.moved(r.First, people[0], c.states[0]) || a.moved(r.Second, people[1], c.states[1]) {
+		return nil
 	}
 	a.decide(r, c, same, t[0], t[1])
 	return nil
+}
+
+// gone refuses a row about a runner whom the archive no longer has: was is the number
+// given, now the one in use, p whoever has the number.
+func (a *applying) gone(cell place.Cell, was, now int32, p MatchPerson) bool {
+	switch {
+	case p.ID != "":
+		return false
+	case now != was:
+		a.refuse(cell, "stale: R%d was joined to R%d since this list was written. Export it again", was, now)
+	default:
+		a.refuse(cell, "stale: there is no R%d any more. Export the list again", was)
+	}
+	return true
+}
+
+// moved refuses a row about a runner whose lines are not those that the list was
+// written about.
+func (a *applying) moved(cell place.Cell, p MatchPerson, state string) bool {
+	if p.state[:min(8, len(p.state))] == state {
+		return false
+	}
+	a.refuse(cell, "stale: lines of %s came or went since this list was written (a decision, a correction or a withdrawn sheet). Export it again", p.ID)
+	return true
 }
 
 // decide takes what a row says of two: refused where decisions contradict it,

@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"fmt"
+	"slices"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
@@ -25,6 +26,7 @@ func (w *work) doubtfulNames() []storedProblem {
 	f, l := w.field, w.link
 	var pairs []who.Pair
 	lines, last := map[int32]int{}, map[int32]int32{} // of the linker's runners
+	called := map[int32][]name.Spelling{}
 	for _, p := range l.result.Doubtful {
 		if len(pairs) < reviewLength(l.result.Runners) && p.Chance >= worthTelling {
 			pairs = append(pairs, p)
@@ -44,6 +46,7 @@ func (w *work) doubtfulNames() []storedProblem {
 			last[r] = i
 		}
 		lines[r] = n + 1
+		called[r] = countSpelling(called[r], f.names.list[f.name[i]])
 	}
 	var out []storedProblem
 	for _, p := range pairs {
@@ -51,16 +54,27 @@ func (w *work) doubtfulNames() []storedProblem {
 		if lines[rare] > lines[other] || lines[rare] == lines[other] && f.key[last[rare]] < f.key[last[other]] {
 			rare, other = other, rare
 		}
-		i, o := last[rare], last[other]
+		i, o := last[rare], last[other] // the other by the name that is printed everywhere
 		part := &f.parts[f.part[i]-1]
 		a, b := l.number[rare], l.number[other]
 		out = append(out, storedProblem{place.Problem{
 			Place: place.Place{Sheet: part.path, Tab: part.tab, Row: int(f.row[i])}, Severity: place.Look, Kind: nameDoubtful,
 			Read: f.names.list[f.name[i]],
-			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", name.Best([]name.Spelling{{Text: f.names.list[f.name[o]], Count: 1}}), b,
+			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", name.Best(called[other]), b,
 				text.Count(lines[other], "result"), f.day(int(o)).Long()),
 			Do: fmt.Sprintf("Please ask. One person: lapwing match join R%d R%d; two people: lapwing match part R%d R%d. Why it is asked: lapwing match explain R%d R%d", b, a, b, a, b, a),
 		}, part.sheetNo, f.run[i]})
 	}
 	return out
+}
+
+// countSpelling counts one more text among a runner's spellings.
+func countSpelling(list []name.Spelling, text string) []name.Spelling {
+	at := slices.IndexFunc(list, func(s name.Spelling) bool { return s.Text == text })
+	if at < 0 {
+		at = len(list)
+		list = append(list, name.Spelling{Text: text})
+	}
+	list[at].Count++
+	return list
 }

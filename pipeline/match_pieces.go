@@ -36,14 +36,7 @@ func (a *applying) readPiece(r *MatchAnswer, c rowCode, p MatchPerson, answer st
 	if err != nil {
 		return err
 	}
-	switch {
-	case p.ID == "" && now != c.runners[0]:
-		a.refuse(r.Second, "stale: R%d was joined to R%d since this list was written. Export it again", c.runners[0], now)
-	case p.ID == "":
-		a.refuse(r.Second, "stale: there is no R%d any more. Export the list again", c.runners[0])
-	case p.state[:min(8, len(p.state))] != c.states[0]:
-		a.refuse(r.Second, "stale: lines of %s came or went since this list was written (a decision, a correction or a withdrawn sheet). Export it again", p.ID)
-	default:
+	if !a.gone(r.Second, c.runners[0], now, p) && !a.moved(r.Second, p, c.states[0]) {
 		a.pieces = append(a.pieces, pieceAnswer{r, c, answer[0], target{no: now, at: p.at, person: p, shown: p.Shown()}})
 	}
 	return nil

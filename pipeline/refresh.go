@@ -562,13 +562,7 @@ func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) c
 			}
 			spellings = spellings[:0]
 			for _, l := range lines {
-				text := f.names.list[f.name[l]]
-				at := slices.IndexFunc(spellings, func(s name.Spelling) bool { return s.Text == text })
-				if at < 0 {
-					at = len(spellings)
-					spellings = append(spellings, name.Spelling{Text: text})
-				}
-				spellings[at].Count++
+				spellings = countSpelling(spellings, f.names.list[f.name[l]])
 			}
 			if several[k] == nil {
 				several[k] = map[int]called{}

@@ -13,8 +13,9 @@ import (
 type MatchBook struct {
 	Made    string // day of the newest run, 2026-01-03
 	Version string
-	Found   int // doubtful pairs there were, more than are listed
-	Join    float64
+	Found   int     // doubtful pairs there were, more than are listed
+	Join    float64 // bits from which a single line is joined unasked
+	JoinAll float64 // and from which two with many lines are
 	Pairs   []MatchPairRow
 	Pieces  []MatchPieceRow
 	Lines   []MatchLineRow // lines of one of several namesakes
@@ -68,6 +69,7 @@ const (
 	headFirst    = "First"
 	headSecond   = "Second"
 	headLine     = "Line"
+	headLines    = "Lines"
 	headRunner   = "Runner"
 	headAmong    = "Question"
 	headDecision = "Decision"
@@ -175,11 +177,14 @@ func (b *MatchBook) piecesTab(choices []string) *table.Tab {
 }
 
 func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string) *table.Tab {
-	title, what, none := "Whose are these lines?", "Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision.", "No such lines."
+	title, head, none := "Whose are these lines?", headLine, "No such lines."
+	what := []string{"Nothing on these lines tells the namesakes apart. If you know, write the runner's id under Decision."}
 	if choices != nil {
-		title, what, none = "Is this runner two people?", "These lines were given to the runner beside them, but fit the rest of that runner's lines badly. Lines in one row are answered for together.", "No bad fits."
+		title, head, none = "Are these lines somebody else's?", headLines, "No bad fits."
+		what = []string{"These lines were given to the runner beside them, but fit the rest of that runner's lines badly. Choose theirs if they are this runner's,",
+			"not theirs if they are somebody else's, who then becomes a runner of their own. Several lines in one row are answered for together."}
 	}
-	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: headLine, Max: 60}, {Head: headRunner, Max: 60},
+	t := &table.Table{Name: "Lines", None: none, Columns: []table.Column{{Head: head, Max: 60}, {Head: headRunner, Max: 60},
 		{Head: "Answers", Max: 28}, {Head: headDecision, Width: 16, Input: true, Choices: choices}, {Head: headRemark, Width: 20, Input: true}, {Head: headCode, Max: 20}}}
 	if choices != nil {
 		t.Name = "Fits"
@@ -188,7 +193,11 @@ func (b *MatchBook) linesTab(name string, rows []MatchLineRow, choices []string)
 		t.Add(nil, table.Words(r.Line), table.Words(r.Runners), table.Words(r.Choices), table.Value{}, table.Value{}, table.Words(r.Code))
 	}
 	tab := &table.Tab{Name: name, Landscape: true, PrintColumns: 5}
-	tab.Add(table.Title{Level: 1, Text: title}, table.Para{Text: what}, table.Full{Table: t})
+	tab.Add(table.Title{Level: 1, Text: title})
+	for _, text := range what {
+		tab.Add(table.Para{Text: text})
+	}
+	tab.Add(table.Full{Table: t})
 	return tab
 }
 
@@ -198,10 +207,10 @@ func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
 	add("Pairs", fmt.Sprintf("Two runners who may be one person. Decision: %s.", strings.Join(pairs, ", or ")))
 	add("Several", "Runners of whom several may be one person, as one question. Decision: the same letter beside those that are one person. In 100: of 100 such runners about so many are one person with at least one of the others.")
 	add("Namesakes", "Lines of a name that several people have, without an age to tell them apart.")
-	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit badly. Decision: %s.", strings.Join(fits, ", or ")))
+	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit the rest badly: perhaps they are somebody else's. Decision: %s.", strings.Join(fits, ", or ")))
 	add("Remark", "Is kept with the decision: who told you, how you know.")
 	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
-	add("Together", fmt.Sprintf("From %s on a single line is joined without asking; where both have many lines it takes up to 3 more.", signed(b.Join)))
+	add("Together", fmt.Sprintf("From %s on a single line is joined without asking. The more lines both have, the more it takes, up to %s, because a wrong join of two regulars spoils most. It takes more, too, where one has a number that the other has not, and for a line of a name that several people have; much more where the family names are quite different. So a pair that is asked may well have a high sum.", signed(b.Join), signed(b.JoinAll)))
 	add("In 100", "Of 100 pairs with such evidence about so many are one person, as measured on made-up districts.")
 	add("Order", fmt.Sprintf("The questions that an answer helps most come first: likely ones about many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
 	add("What you may change", "Decision and Remark only. Rows may be sorted, filtered or deleted. A row whose other cells were changed, or that is out of date, is refused with its cell, and nothing happens to it.")

@@ -83,7 +83,7 @@ func findMatchHead(rows [][]string) (int, map[string]int) {
 				at[text] = c
 			}
 		}
-		for _, other := range [][2]string{{headFirst, headLine}, {headSecond, headRunner}, {headFirst, headAmong}} {
+		for _, other := range [][2]string{{headFirst, headLine}, {headFirst, headLines}, {headSecond, headRunner}, {headFirst, headAmong}} {
 			if c, ok := at[other[1]]; ok {
 				if _, have := at[other[0]]; !have {
 					at[other[0]] = c

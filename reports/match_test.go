@@ -130,7 +130,7 @@ func TestMatchInLibreOffice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range [][3]string{{"Pairs", "E5", "same person"}, {"Pairs", "E6", "different people"}, {"Several", "F5", "A"}, {"Namesakes", "D4", "R40"}, {"Bad fits", "D4", "theirs"}} {
+	for _, c := range [][3]string{{"Pairs", "E5", "same person"}, {"Pairs", "E6", "different people"}, {"Several", "F5", "A"}, {"Namesakes", "D4", "R40"}, {"Bad fits", "D5", "theirs"}} {
 		if err := f.SetCellStr(c[0], c[1], c[2]); err != nil {
 			t.Fatal(err)
 		}

@@ -12,6 +12,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/record/who"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/text"
 	"lapwing/reports"
@@ -292,7 +293,7 @@ var matchColumn = map[string]int{"name": 0, "number": 1, "age": 2, "sex": 3, "cl
 
 // matchBook lays the review out for the workbook.
 func matchBook(r *pipeline.Review, k pipeline.Linkage) *reports.MatchBook {
-	b := &reports.MatchBook{Version: version, Found: r.Found, Join: k.JoinBits}
+	b := &reports.MatchBook{Version: version, Found: r.Found, Join: k.JoinBits, JoinAll: who.JoinFrom(k.JoinBits, manyLines, manyLines)}
 	side := func(p pipeline.MatchPerson) reports.MatchSide {
 		b.Made = max(b.Made, p.Last)
 		return reports.MatchSide{Shown: p.Shown(), Facts: p.Facts(), History: p.History(), Results: strings.Join(p.Results, "; ")}

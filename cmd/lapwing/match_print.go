@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
@@ -86,18 +87,64 @@ func printReview(w io.Writer, r *pipeline.Review) {
 			continue
 		}
 		if i == 0 {
-			fmt.Fprintln(w, "\nIs this runner two people? These lines fit the rest of their runner badly.")
+			fmt.Fprintln(w, "\nAre these lines somebody else's? They were given to the runner above them, but fit the rest of that runner's lines badly.")
 		}
 		fmt.Fprintf(w, "\n  %s  %s (%s; %s), weight of the lines against the rest %s\n", t.Runner.ID, t.Runner.Name, t.Runner.Facts(), t.Runner.History(), bits(t.Bits))
 		for _, l := range t.Lines {
 			fmt.Fprintf(w, "    %s\n", l.Shown())
 		}
 	}
+	printHowToDecide(w, r)
+}
+
+// manyLines are so many that more make no join harder.
+const manyLines = 1000
+
+// printHowToDecide gives a command for each kind of question there is, made of the
+// first of its kind.
+func printHowToDecide(w io.Writer, r *pipeline.Review) {
+	var say []string
+	add := func(what, format string, args ...any) {
+		say = append(say, fmt.Sprintf("  %-29s"+format, append([]any{what}, args...)...))
+	}
 	if len(r.Pairs) > 0 {
 		p := r.Pairs[0]
-		fmt.Fprintf(w, "\nTo decide: lapwing match join %s %s, or lapwing match part %s %s; all at once in a spreadsheet: lapwing match export who-is-who.xlsx\n",
-			p.First.ID, p.Second.ID, p.First.ID, p.Second.ID)
+		add("one person:", "lapwing match join %s %s", p.First.ID, p.Second.ID)
+		add("two people:", "lapwing match part %s %s", p.First.ID, p.Second.ID)
 	}
+	if len(r.Several) > 0 {
+		ids := make([]string, len(r.Several[0].Pieces))
+		for i, p := range r.Several[0].Pieces {
+			ids[i] = p.ID
+		}
+		add("several are one person:", "lapwing match join %s   (without those who are somebody else)", strings.Join(ids, " "))
+	}
+	if i := slices.IndexFunc(r.Questions, func(q pipeline.MatchQuestion) bool { return len(q.Lines) > 0 }); i >= 0 {
+		q := r.Questions[i]
+		add("whose a line is:", "lapwing match join %s %s", q.Namesakes[0].ID, toType(q.Lines[0].Place.String()))
+	}
+	if i := slices.IndexFunc(r.Thin, func(t pipeline.MatchThin) bool { return len(t.Lines) > 0 }); i >= 0 {
+		t := r.Thin[i]
+		refs := make([]string, len(t.Lines))
+		for k, l := range t.Lines {
+			refs[k] = toType(l.Place.String())
+		}
+		lines := strings.Join(refs, " ")
+		add("lines are not theirs:", "lapwing match part %s %s", t.Runner.ID, lines)
+		add("lines are theirs after all:", "lapwing match join %s %s", t.Runner.ID, lines)
+	}
+	if len(say) == 0 {
+		return
+	}
+	fmt.Fprintf(w, "\nTo decide:\n%s\nAll at once in a spreadsheet: lapwing match export who-is-who.xlsx\n", strings.Join(say, "\n"))
+}
+
+// toType is a text as it has to be typed on a command line.
+func toType(s string) string {
+	if strings.ContainsAny(s, " !&()';") {
+		return `"` + s + `"`
+	}
+	return s
 }
 
 func printVerdict(w io.Writer, v *pipeline.MatchVerdict) {
@@ -140,7 +187,7 @@ func printWeights(out io.Writer, k pipeline.Linkage, list []pipeline.MatchWeight
 	}
 	fmt.Fprintf(out, "%d lines, %d signatures (lines that agree in name, sex and number or course), %d pairs weighed, %d joined; %d runners.\n",
 		k.Lines, k.Signatures, k.Pairs, k.Joins, k.Runners)
-	fmt.Fprintf(out, "A single line is joined from %s bits on, two with many lines from up to %s; doubtful from %s bits on.\n\n", bits(k.JoinBits), bits(who.JoinFrom(k.JoinBits, 1000, 1000)), bits(k.ReviewBits))
+	fmt.Fprintf(out, "A single line is joined from %s bits on, two with many lines from up to %s (more where only one has a number); doubtful from %s bits on.\n\n", bits(k.JoinBits), bits(who.JoinFrom(k.JoinBits, manyLines, manyLines)), bits(k.ReviewBits))
 	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', tabwriter.AlignRight)
 	fmt.Fprintln(w, "in force\tstarting\tunit\t What is compared")
 	for _, m := range list {

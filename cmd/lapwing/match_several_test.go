@@ -69,11 +69,13 @@ func TestMatchSeveral(t *testing.T) {
 	if len(l.Several) == 0 || len(l.Several[0].Pieces) != 3 || !strings.HasPrefix(l.Several[0].Pieces[0].Name, "Thirza") {
 		t.Fatalf("the three of one given name are no question: %+v", l.Several)
 	}
-	wants(t, must(t, dir, "match", "list").out, "Which of these belong together?", "Thirza Denfield", "Thirza Horley", "Thirza Marlow", "Is this runner two people?")
+	wants(t, must(t, dir, "match", "list").out, "Which of these belong together?", "Thirza Denfield", "Thirza Horley", "Thirza Marlow", "Are these lines somebody else's?")
 	pember := idOf(t, dir, "Ivor Pember")
 	if len(l.BadFits) != 1 || l.BadFits[0].Runner.ID != pember || len(l.BadFits[0].Lines) != 2 {
 		t.Fatalf("the slow lines of %s are no question: %+v", pember, l.BadFits)
 	}
+	three := l.Several[0].Pieces
+	wants(t, must(t, dir, "match", "list").out, fmt.Sprintf("lapwing match join %s %s %s   (without", three[0].ID, three[1].ID, three[2].ID), "lapwing match part "+pember+" ")
 
 	path := filepath.Join(t.TempDir(), "who.xlsx")
 	must(t, dir, "match", "export", path)

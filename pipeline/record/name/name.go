@@ -97,6 +97,16 @@ func (s *scanner) key(t *token) string { return string(s.keys[t.lo:t.hi]) }
 // is looks a token's key up without making a string of it.
 func (s *scanner) is(t *token, words map[string]bool) bool { return words[string(s.keys[t.lo:t.hi])] }
 
+// opensFamily says whether a token is the beginning of a family name that was written
+// apart, O Brien or Mc Donald. A letter with a dot is an initial.
+func (s *scanner) opensFamily(t *token) bool {
+	switch string(s.keys[t.lo:t.hi]) {
+	case "o", "mc", "mac", "d":
+		return !strings.HasPrefix(s.text[t.to:], ".")
+	}
+	return false
+}
+
 // appendRole adds the keys of the tokens of a role, joining O, Mc, Mac and D
 // to what follows.
 func (s *scanner) appendRole(b []byte, want role) []byte {
@@ -109,15 +119,8 @@ func (s *scanner) appendRole(b []byte, want role) []byte {
 		if !first && !join {
 			b = append(b, ' ')
 		}
-		k := s.keys[t.lo:t.hi]
-		b = append(b, k...)
-		first, join = false, false
-		if want == family {
-			switch string(k) {
-			case "o", "mc", "mac", "d", "m":
-				join = true
-			}
-		}
+		b = append(b, s.keys[t.lo:t.hi]...)
+		first, join = false, want == family && s.opensFamily(t)
 	}
 	return b
 }
@@ -487,11 +490,8 @@ func (s *scanner) byPlace() {
 				break
 			}
 		}
-		if from-1 > first {
-			switch string(s.keys[s.tokens[from-1].lo:s.tokens[from-1].hi]) {
-			case "o", "mc", "mac", "d":
-				from--
-			}
+		if from-1 > first && s.opensFamily(&s.tokens[from-1]) {
+			from--
 		}
 	} else if words == 2 && from-1 == first && s.key(&s.tokens[first]) == "mc" {
 		from = first // "Mc Donald" alone

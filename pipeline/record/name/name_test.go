@@ -36,6 +36,8 @@ func TestParse(t *testing.T) {
 		{"O Brien", "o", "brien"},
 		{"D Smith", "d", "smith"},
 		{"Ian Mc Donald", "ian", "mcdonald"},
+		{"Mary D Angelo", "mary", "dangelo"},
+		{"Peter D. Smith", "peter", "smith"},
 		{"McDONALD Ian", "ian", "mcdonald"},
 		{"Ella-Mae Hill", "ella mae", "hill"},
 		{"Ella Mae Hill", "ella mae", "hill"},

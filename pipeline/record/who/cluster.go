@@ -200,7 +200,7 @@ func joinNumbered(least float64, a, b int32) float64 {
 }
 
 // joinSingle is the weight from which a single line is joined. In made-up
-// districts of 2 500 people three in four pairs so doubtful were one person's.
+// districts of 2 500 people four in five pairs of -2 to -1 bits were one person's.
 // Where there are more people to be mistaken for, it takes more: half a bit for
 // every eight times as many.
 func joinSingle(people float64) float64 { return -2 + max(0, .15*math.Log2(people/2500)) }

@@ -53,7 +53,7 @@ func (m *model) affinity() error {
 			continue
 		}
 		k := m.names.keys[c.names[0].id]
-		if k.sole || m.names.given.mass[k.given]*m.names.family.mass[k.family]*m.people > .3 {
+		if k.sole || m.names.share(&k)*m.people > .3 {
 			continue
 		}
 		if _, ok := pooled[k.full]; !ok {

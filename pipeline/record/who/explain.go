@@ -258,6 +258,7 @@ func (w Weights) Table() []WeightLine {
 		{"family names that may sound alike", w.FamilySounds},
 		{"family names two letters apart", w.FamilyTwice},
 		{"family names different", w.FamilyDiffers},
+		{"names one letter apart in the first letter: so much less", firstLetter},
 		{"same number (added to log2 of the number of runners)", w.NumberShared},
 		{"numbers one digit apart", w.NumberNear},
 		{"numbers different", w.NumberDiffers},

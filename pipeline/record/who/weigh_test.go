@@ -128,3 +128,27 @@ func TestShortForms(t *testing.T) {
 		}
 	}
 }
+
+// A slip in the first letter weighs firstLetter less, unless it is exchanged with the
+// second: all three are the neighbours of Torman, so that nothing else differs.
+func TestSlipInTheFirstLetter(t *testing.T) {
+	var ls []line
+	for w, n := range []string{"Ann Torman", "Ann Dorman", "Ann Torban", "Ann Otrman"} {
+		ls = append(ls, line{name: n, sex: SexW, course: int32(w), week: w})
+	}
+	m := link(t, archive(ls), Options{Fixed: true}).m
+	weight := func(k int) float64 {
+		var s sum
+		m.compareNames(m.sigs[0].names[0].id, m.sigs[k].names[0].id, &s)
+		if s.level[FamilyName] != Slip {
+			t.Fatalf("%s: level %d", ls[k].name, s.level[FamilyName])
+		}
+		return float64(s.bits[FamilyName])
+	}
+	if got := weight(1) - weight(2); math.Abs(got-firstLetter) > 1e-5 {
+		t.Errorf("Torman and Dorman weigh %.3f more than Torman and Torban, want %.1f", got, firstLetter)
+	}
+	if got := weight(3) - weight(2); math.Abs(got) > 1e-5 {
+		t.Errorf("letters exchanged weigh %.3f more than one wrong", got)
+	}
+}
