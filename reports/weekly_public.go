@@ -576,9 +576,6 @@ func (d *weekly) peopleTab() *table.Tab {
 	for _, h := range d.helperMilestones() {
 		t.Add(nil, table.Words("milestone (days helped)"), table.Words(h.name), table.Words(""), table.Number(h.milestone))
 	}
-	for _, r := range d.streaks() {
-		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak))
-	}
 	for _, r := range d.pick(func(r *resultRow) bool { return r.trusted() && r.newcomer != nil && *r.newcomer }) {
 		t.Add(nil, table.Words("newcomer"), table.Words(r.publicName()), table.Words(r.shown), table.Value{})
 	}
@@ -587,17 +584,23 @@ func (d *weekly) peopleTab() *table.Tab {
 	}) {
 		t.Add(nil, table.Words("visitor"), table.Words(r.publicName()), table.Words(r.shown), table.Maybe(r.total))
 	}
+	told := len(t.Rows) // all of them are printed
+	for _, r := range d.streaks() {
+		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak))
+	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	tab := &table.Tab{Name: "People"}
-	tab.Add(table.Title{Level: 1, Text: "Milestones, weeks in a row, newcomers and visitors"})
+	says := "Newcomer: first run anywhere in these records. Visitor: first run on this course; the number is all their runs so far."
 	if _, known := d.newcomers(); !known {
-		tab.Add(table.Para{Text: "Newcomers and visitors are not listed: the sheets held here do not go back to the beginning, so nobody can tell."})
-	} else {
-		tab.Add(table.Para{Text: "Newcomer: first run anywhere in these records. Visitor: first run on this course; the number is all their runs so far."})
+		says = "Newcomers and visitors are not listed: the sheets held here do not go back to the beginning, so nobody can tell."
 	}
-	tab.Add(table.Full{Table: t})
+	tab := &table.Tab{Name: "People"}
+	if page := (told/firstPage + 1) * firstPage; len(t.Rows) > page+firstPage/2 {
+		tab.PrintRows = page
+		says += fmt.Sprintf(" On paper the first %d lines; everybody's weeks in a row are on the screen.", page)
+	}
+	tab.Add(table.Title{Level: 1, Text: "Milestones, newcomers, visitors and weeks in a row"}, table.Para{Text: says}, table.Full{Table: t})
 	return tab
 }
 

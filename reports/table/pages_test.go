@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -124,6 +125,26 @@ func TestHeadingsOnEveryPage(t *testing.T) {
 	breaks := breaksOf(t, tab)
 	if len(breaks) != 1 || !slices.Equal(headings, []int{3, 26, breaks[0]}) || people != 80 {
 		t.Errorf("headings in rows %v, new pages at %v, %d people", headings, breaks, people)
+	}
+}
+
+// A name that is longer than its column is broken behind its hyphen, and else anywhere.
+func TestLines(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		width float64
+		want  int
+	}{
+		{"", 22, 1},
+		{"Ada Moss", 22, 1},
+		{"Ekaterina Vandersteen Drummond", 22, 2},
+		{"Clementine Featherstonehaugh-Cholmondeley", 22, 3},
+		{"Ines Smythe-Wetherington", 22, 1},
+		{strings.Repeat("x", 60), 22, 3},
+	} {
+		if got := lines(c.text, c.width); got != c.want {
+			t.Errorf("%q in %g characters takes %d lines, want %d", c.text, c.width, got, c.want)
+		}
 	}
 }
 

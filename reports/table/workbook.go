@@ -368,7 +368,28 @@ func lines(s string, w float64) int {
 	if w > 60 {
 		more = 1.1
 	}
-	return strings.Count(Wrap(s, max(4, int(w*more))), "\n") + 1
+	limit := max(4, int(w*more))
+	n, used := 1, 0
+	for _, word := range strings.Fields(s) {
+		pieces := []string{word}
+		if width(word) > limit { // it is broken behind its hyphens, and else anywhere
+			pieces = strings.SplitAfter(word, "-")
+		}
+		for i, piece := range pieces {
+			long := width(piece)
+			if used > 0 && i == 0 {
+				used++ // the space before it
+			}
+			if used > 0 && used+long > limit {
+				n++
+				used = 0
+			}
+			for used += long; used > limit; used -= limit {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 func (p *tabWriter) set(cells []any, height float64) error {
