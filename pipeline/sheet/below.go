@@ -20,8 +20,9 @@ func (t table) below(lex *lexicon) []piece {
 	if l.first < 0 {
 		return []piece{{t: t}}
 	}
-	var known [][]string
+	var known [][]string // the lines of the heading that the rows stand under
 	remember := func(from, lines int) {
+		known = nil
 		for k := from; k < from+lines && k < t.grid.len(); k++ {
 			_, cells := t.grid.at(k)
 			var f []string

@@ -103,16 +103,16 @@ var tabs = regexp.MustCompile(`\t+`)
 // cell between them, a row has fewer runs than the others.
 func alignedByTabs(lines []string) (out []string, ok bool) {
 	cells, rows, like, doubled, whole := 0, 0, 0, 0, 0
-	counts := map[int]bool{}
+	counts := map[int]int{}
 	var first []string
-	for _, l := range lines {
-		l = strings.TrimRight(l, "\t ")
+	for _, line := range lines {
+		l := strings.TrimRight(line, "\t ")
 		runs := len(tabs.FindAllStringIndex(l, -1))
 		if runs == 0 || l[0] == '\t' {
 			continue
 		}
 		rows++
-		counts[strings.Count(l, "\t")] = true
+		counts[strings.Count(line, "\t")]++
 		if cells == 0 {
 			cells = runs
 		}
@@ -130,6 +130,11 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 	}
 	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || whole < 3 || whole*4 < doubled {
 		return nil, false
+	}
+	for _, n := range counts {
+		if n*10 >= rows*9 {
+			return nil, false // as many tabs in each line: each divides
+		}
 	}
 	out = make([]string, len(lines))
 	for i, l := range lines {

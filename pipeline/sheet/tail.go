@@ -84,7 +84,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		if row >= after {
 			break
 		}
-		if rowFilled(cells) >= 2 { // one text alone is no result anyway
+		if rowFilled(cells) > 0 {
 			r.titles = append(r.titles, strings.Join(cells, "\x1f"))
 		}
 	}
@@ -246,6 +246,9 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 	}
 	if start == 0 || last-start > 25 {
 		return last
+	}
+	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) {
+		return last // it is the next page
 	}
 	// The row before the block that is sure, and whether the times fell.
 	for i := start - 1; i >= 0; i-- {
