@@ -229,7 +229,7 @@ func (p *parsedSheet) someLines() error {
 	if p.rows() > 0 || p.waits() {
 		return nil
 	}
-	return fmt.Errorf("no line of this sheet stands for a finisher: no row has a place, a name or a time under a heading that says so")
+	return fmt.Errorf("no line of this sheet stands for a finisher: no row has a place, a name or a time under a heading that says so. Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again")
 }
 
 // ParseDistance reads a distance given by hand: 5000, 5000 m, 5 km, 5k,

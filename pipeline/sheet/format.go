@@ -11,12 +11,12 @@ import (
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
-// trusted. Format is "csv", "xlsx" or "", and then why says what the file is.
+// trusted. Format is "csv", "xlsx", "html" or "", and then why says what the file is.
 func formatOf(data []byte) (format, why string) {
 	const save = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
 	head := data[:min(len(data), 4096)]
 	trimmed := bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")), " \t\r\n")
-	lower := strings.ToLower(string(trimmed[:min(len(trimmed), 256)]))
+	lower := strings.ToLower(string(trimmed))
 	switch {
 	case len(data) == 0:
 		return "", "it is empty"
@@ -34,8 +34,10 @@ func formatOf(data []byte) (format, why string) {
 		return "", "it is a picture; ask for the spreadsheet it was made from, and take this file out of the folder"
 	case bytes.HasPrefix(trimmed, []byte("{\\rtf")):
 		return "", "it is a word-processor document" + save
-	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<html"), strings.HasPrefix(lower, "<?xml"), strings.HasPrefix(lower, "<table"):
-		return "", "it is a web page or XML, not a table" + save
+	case startsPage(lower):
+		return "html", ""
+	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<?xml"):
+		return "", "it is program data (XML), not a table" + save
 	case strings.HasPrefix(lower, "{\""), strings.HasPrefix(lower, "[{"):
 		return "", "it is program data (JSON), not a table; ask for a CSV or a spreadsheet"
 	}

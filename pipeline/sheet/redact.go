@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"html"
 	"maps"
 	"regexp"
 	"slices"
@@ -34,7 +35,8 @@ type Redaction struct {
 }
 
 // Redact gives a copy of a sheet without what the redaction names, in the
-// format and encoding of the original (text in two encodings becomes UTF-8).
+// format and encoding of the original (text in two encodings becomes UTF-8, a web page
+// the text that it shows).
 // Rows and columns keep their places. It returns data itself where nothing is
 // to be taken out.
 func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
@@ -53,6 +55,8 @@ func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
 		return redactWorkbook(data, s, r, w)
 	case "csv":
 		return redactText(name, data, o, s, r, w)
+	case "html":
+		return redactPage(name, data, o, s, r, w)
 	}
 	return nil, fmt.Errorf("%s can't be changed: %s", baseName(name), why)
 }
@@ -291,6 +295,23 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 	return encodeAs(out, encoding)
 }
 
+// redactPage gives the text of a web page without what the redaction names: what the
+// page does not show goes with its marks.
+func redactPage(name string, data []byte, o Options, s *Sheet, r Redaction, w *words) ([]byte, error) {
+	text, err := pageText(data, o.Limits)
+	if err != nil {
+		return nil, fmt.Errorf("%s can't be changed: %w", baseName(name), err)
+	}
+	out, err := redactText(name, text, o, s, r, w)
+	if err != nil || !bytes.Equal(out, text) {
+		return out, err
+	}
+	if _, n := w.replace(html.UnescapeString(string(data))); n > 0 {
+		return text, nil // in what the page does not show
+	}
+	return data, nil
+}
+
 func newlines(cells []string) (n int) {
 	for _, c := range cells {
 		n += strings.Count(c, "\n")
@@ -399,6 +420,12 @@ func Holds(data []byte, list []string) (bool, error) {
 		}
 		_, n := newWords(list, mark).replace(string(text))
 		return n > 0, nil
+	case "html":
+		out, err := Redact("page.html", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
+		if err != nil {
+			return false, err
+		}
+		return !bytes.Equal(out, data), nil
 	default:
 		return false, fmt.Errorf("it can't be searched: %s", why)
 	}

@@ -271,6 +271,8 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 		return readWorkbook(name, data, o)
 	case "csv":
 		return readText(name, data, o)
+	case "html":
+		return readPage(name, data, o)
 	default:
 		return nil, fmt.Errorf("%s is refused: %s", baseName(name), why)
 	}

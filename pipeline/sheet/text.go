@@ -98,7 +98,11 @@ func (s *Sheet) refused() error {
 	if len(why) > 4 {
 		why = append(why[:4], "and "+text.Count(len(why)-4, "more tab"))
 	}
-	return fmt.Errorf("%s is refused: %s", baseName(s.Name), strings.Join(why, "; "))
+	advice := ""
+	if s.Format == "csv" && slices.ContainsFunc(why, func(w string) bool { return strings.Contains(w, "heading row") }) {
+		advice = ". Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again"
+	}
+	return fmt.Errorf("%s is refused: %s%s", baseName(s.Name), strings.Join(why, "; "), advice)
 }
 
 // unquoteMail takes the marks off the lines of a quoted message, "> 12 Jo Lee

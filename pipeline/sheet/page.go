@@ -1,0 +1,290 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"golang.org/x/net/html"
+	"golang.org/x/net/html/atom"
+	"golang.org/x/net/html/charset"
+)
+
+// A web page that was saved, by a browser or by a program that calls it a workbook, is
+// read as the lines of text that it shows: headings, captions and paragraphs, and the
+// rows of its tables, their cells divided by tabs. Scripts and styles are left out, and
+// nothing that the page refers to is fetched.
+
+// mostSpan is over how many columns or rows one cell may reach.
+const mostSpan = 200
+
+// startsPage says whether text begins like a web page (HTML Living Standard, 13.1).
+func startsPage(lower string) bool {
+	for strings.HasPrefix(lower, "<!--") {
+		_, rest, ok := strings.Cut(lower, "-->")
+		if !ok {
+			return false
+		}
+		lower = strings.TrimLeft(rest, " \t\r\n")
+	}
+	if strings.HasPrefix(lower, "<?xml") {
+		return strings.Contains(lower, "<html")
+	}
+	for _, tag := range []string{"<!doctype html", "<html", "<head", "<body", "<table", "<meta"} {
+		if strings.HasPrefix(lower, tag) {
+			return true
+		}
+	}
+	// a piece of a page, as it is copied
+	return len(lower) > 1 && lower[0] == '<' && lower[1] >= 'a' && lower[1] <= 'z' && strings.Contains(lower, "<table") && (strings.Contains(lower, "<td") || strings.Contains(lower, "<th"))
+}
+
+// readPage reads the tables of a web page.
+func readPage(name string, data []byte, o Options) (*Sheet, error) {
+	text, err := pageText(data, o.Limits)
+	if err != nil {
+		return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
+	}
+	s, err := readText(name, text, o)
+	if err != nil {
+		return s, fmt.Errorf("%s is refused: it is a web page; of its tables, %s", baseName(name), strings.TrimPrefix(err.Error(), baseName(name)+" is refused: "))
+	}
+	s.Dialect = "a web page: its lines, and the rows of its tables, as they stand below one another"
+	return s, nil
+}
+
+// pageText is what a web page shows, as lines divided by tabs, in UTF-8.
+func pageText(data []byte, l Limits) ([]byte, error) {
+	if len(data) > wholeBytes {
+		return nil, fmt.Errorf("it is a web page of %d MB, more than the %d MB allowed; open it in a spreadsheet program, save it as XLSX or CSV, and load that", len(data)>>20, wholeBytes>>20)
+	}
+	text := data
+	if e, _, said := charset.DetermineEncoding(data[:min(len(data), 1024)], ""); said {
+		plain, err := e.NewDecoder().Bytes(data)
+		if err != nil {
+			return nil, fmt.Errorf("its letters can't be read (%w)", err)
+		}
+		text = plain
+	} else {
+		plain, _, _, err := decode(data)
+		if err != nil {
+			return nil, err
+		}
+		text = plain
+	}
+	root, err := html.Parse(bytes.NewReader(text))
+	if err != nil {
+		return nil, fmt.Errorf("it is a web page that can't be read (%w)", err)
+	}
+	p := &webPage{limits: l}
+	p.walk(root)
+	p.endLine()
+	if p.tables == 0 {
+		return nil, fmt.Errorf("it is a web page without a table; select the results on the page, copy them into a spreadsheet program, save that as XLSX or CSV, and load it")
+	}
+	return p.out, nil
+}
+
+// webPage collects the lines of a web page.
+type webPage struct {
+	limits  Limits
+	out     []byte
+	line    strings.Builder
+	linked  bool // all words of the line stand in links
+	inLink  int
+	tables  int
+	pending []int // rows that a cell above still reaches down, by column
+}
+
+// unseen are elements that show no text of the page, or only the ways through it.
+var unseen = map[atom.Atom]bool{
+	atom.Script: true, atom.Style: true, atom.Noscript: true, atom.Template: true, atom.Iframe: true, atom.Object: true, atom.Embed: true, atom.Svg: true, atom.Math: true,
+	atom.Select: true, atom.Option: true, atom.Button: true, atom.Input: true, atom.Textarea: true, atom.Nav: true, atom.Aside: true, atom.Footer: true,
+	atom.Video: true, atom.Audio: true, atom.Canvas: true, atom.Title: true,
+}
+
+// inline are elements that do not end a line.
+var inline = map[atom.Atom]bool{
+	atom.A: true, atom.B: true, atom.Strong: true, atom.I: true, atom.Em: true, atom.Span: true, atom.Font: true, atom.U: true, atom.S: true, atom.Small: true, atom.Big: true,
+	atom.Sub: true, atom.Sup: true, atom.Abbr: true, atom.Time: true, atom.Mark: true, atom.Label: true, atom.Code: true, atom.Tt: true, atom.Q: true, atom.Cite: true, atom.Nobr: true, atom.Bdi: true, atom.Bdo: true,
+}
+
+func (p *webPage) walk(n *html.Node) {
+	switch n.Type {
+	case html.TextNode:
+		p.words(n.Data)
+		return
+	case html.ElementNode:
+		if unseen[n.DataAtom] || hidden(n) {
+			return
+		}
+	case html.CommentNode, html.DoctypeNode:
+		return
+	}
+	switch {
+	case n.DataAtom == atom.Table && !holdsTable(n):
+		p.endLine()
+		p.table(n)
+		return
+	case n.DataAtom == atom.A:
+		p.inLink++
+		defer func() { p.inLink-- }()
+	}
+	breaks := n.Type == html.ElementNode && !inline[n.DataAtom]
+	if breaks {
+		p.endLine()
+	}
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		p.walk(c)
+	}
+	if breaks {
+		p.endLine()
+	}
+}
+
+// words adds words to the line in hand.
+func (p *webPage) words(text string) {
+	for _, w := range strings.FieldsFunc(text, blankRune) {
+		if p.line.Len() > 0 {
+			p.line.WriteByte(' ')
+		} else {
+			p.linked = true
+		}
+		p.linked = p.linked && p.inLink > 0
+		p.line.WriteString(w)
+	}
+}
+
+func blankRune(r rune) bool {
+	return r == ' ' || r == '\t' || r == '\n' || r == '\r' || r == '\f' || r == '\u00a0'
+}
+
+// endLine ends the line in hand. One of nothing but links is a way through the pages.
+func (p *webPage) endLine() {
+	if p.line.Len() > 0 && !p.linked {
+		p.out = append(appendField(p.out, p.line.String(), '\t'), '\n')
+	}
+	p.line.Reset()
+}
+
+// table adds the rows of a table, with a blank line before and after them.
+func (p *webPage) table(n *html.Node) {
+	p.tables++
+	p.out = append(p.out, '\n')
+	p.pending = nil
+	var rows func(n *html.Node)
+	rows = func(n *html.Node) {
+		for c := n.FirstChild; c != nil; c = c.NextSibling {
+			switch {
+			case c.Type != html.ElementNode:
+			case c.DataAtom == atom.Tr:
+				p.row(c)
+			case c.DataAtom == atom.Caption:
+				p.line.Reset()
+				p.words(textOf(c))
+				p.endLine()
+			case c.DataAtom == atom.Thead, c.DataAtom == atom.Tbody, c.DataAtom == atom.Tfoot:
+				rows(c)
+			}
+		}
+	}
+	rows(n)
+	p.out = append(p.out, '\n')
+}
+
+// row adds a row. A cell over several columns stands in the first of them, one over
+// several rows in the first.
+func (p *webPage) row(tr *html.Node) {
+	var cells []string
+	next := func() int {
+		for len(cells) < len(p.pending) && p.pending[len(cells)] > 0 {
+			p.pending[len(cells)]--
+			cells = append(cells, "")
+		}
+		return len(cells)
+	}
+	for c := tr.FirstChild; c != nil; c = c.NextSibling {
+		if c.Type != html.ElementNode || c.DataAtom != atom.Td && c.DataAtom != atom.Th {
+			continue
+		}
+		at := next()
+		if at >= p.limits.Columns {
+			break
+		}
+		down := span(c, "rowspan")
+		for k := range span(c, "colspan") {
+			text := ""
+			if k == 0 {
+				text = strings.Join(strings.FieldsFunc(textOf(c), blankRune), " ")
+			}
+			cells = append(cells, text)
+			if down > 1 {
+				for len(p.pending) < at+k+1 {
+					p.pending = append(p.pending, 0)
+				}
+				p.pending[at+k] = down - 1
+			}
+		}
+	}
+	next()
+	for i, c := range cells {
+		if i > 0 {
+			p.out = append(p.out, '\t')
+		}
+		p.out = appendField(p.out, c, '\t')
+	}
+	p.out = append(p.out, '\n')
+}
+
+func span(n *html.Node, key string) int {
+	for _, a := range n.Attr {
+		if a.Key == key {
+			if v, err := strconv.Atoi(strings.TrimSpace(a.Val)); err == nil {
+				return min(max(v, 1), mostSpan)
+			}
+		}
+	}
+	return 1
+}
+
+// textOf is the text that a cell shows; a line of it ends at <br> and at a paragraph.
+func textOf(n *html.Node) string {
+	var b strings.Builder
+	var walk func(n *html.Node)
+	walk = func(n *html.Node) {
+		switch {
+		case n.Type == html.TextNode:
+			b.WriteString(n.Data)
+		case n.Type == html.ElementNode && (unseen[n.DataAtom] || hidden(n)):
+			return
+		case n.Type == html.ElementNode && !inline[n.DataAtom]:
+			b.WriteByte(' ')
+			defer b.WriteByte(' ')
+		}
+		for c := n.FirstChild; c != nil; c = c.NextSibling {
+			walk(c)
+		}
+	}
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		walk(c)
+	}
+	return b.String()
+}
+
+func holdsTable(n *html.Node) bool {
+	for c := range n.Descendants() {
+		if c.Type == html.ElementNode && c.DataAtom == atom.Table {
+			return true
+		}
+	}
+	return false
+}
+
+// hidden says whether an element is not shown.
+func hidden(n *html.Node) bool {
+	return slices.ContainsFunc(n.Attr, func(a html.Attribute) bool {
+		return a.Key == "hidden" || a.Key == "style" && strings.Contains(strings.ReplaceAll(strings.ToLower(a.Val), " ", ""), "display:none")
+	})
+}
