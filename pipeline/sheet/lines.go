@@ -46,6 +46,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{singleQuoted, "every cell stands in single quotes"},
 		{byRareMark, "an uncommon mark stands between its cells"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
+		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
 	} {
@@ -593,6 +594,39 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		words[1], words[2] = strings.TrimSuffix(name, " "+rest), rest
 	}
 	return place, name, "", true
+}
+
+var bracketTime = regexp.MustCompile(`^\s*(\d{1,4})\s*[.):]?\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\))?[\s,;–—-]+` + clockPattern + `\s*$`)
+
+// placeNameBracketTime cuts lines as people type them: "1. Jo Lee (W40) 18:20", the
+// brackets left out where the age group or age is not known. nil where not nearly all
+// lines with a time are of that kind, or other things stand in the brackets.
+func placeNameBracketTime(lines []string, delim byte) []string {
+	out := make([]string, len(lines))
+	matched, timed, grouped := 0, 0, 0
+	for i, l := range lines {
+		out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
+		if len(l) > 200 || !clockInside.MatchString(l) {
+			continue
+		}
+		timed++
+		m := bracketTime.FindStringSubmatch(l)
+		if m == nil || strings.IndexByte(l, delim) >= 0 && delim != ' ' {
+			continue
+		}
+		if m[3] != "" {
+			if k := kindOf(m[3]); k != kGroup && k != kSex && k != kInt {
+				return nil
+			}
+			grouped++
+		}
+		out[i] = m[1] + "\t" + m[2] + "\t" + m[3] + "\t" + m[4]
+		matched++
+	}
+	if grouped < 3 || grouped*4 < matched || matched*10 < timed*9 {
+		return nil
+	}
+	return out
 }
 
 var placeGroupTime = regexp.MustCompile(`^\s*(\d{1,4})\s*[.):]?\s+(\pL.*?)\s+` + clockPattern + `\s*$`)

@@ -54,5 +54,8 @@ var languagePhrases = map[string]Meaning{
 	"an nastere": BirthYear, "anul nasterii": BirthYear, "data nasterii": BirthDate, "nr concurs": Number, "nume si prenume": Name, "nume prenume": Name, "nume complet": Name,
 	"synt": BirthYear, "synt vuosi": BirthYear, "synt v": BirthYear, "f ar": BirthYear, "faed ar": BirthYear,
 	"enw cyntaf": GivenName, "enw cyntaf / first name": GivenName, "blwyddyn geni": BirthYear, "dyddiad geni": BirthDate,
+	"o all": Position, "oall": Position, "piazz": Position, "plts": Position, "m ce": Position, "m sce": Position, "classif": Position, "dos": Number, "dors": Number, "nummerlapp": Number, "cislo": Number,
+	"rn": BirthYear, "esc": AgeGroup, "eredmeny": Time, "back": Gap, "atraso": Gap, "vit": Pace, "vit km / h": Pace, "vit km h": Pace, "km / u": Pace, "km / t": Pace, "perc / km": Pace, "megj": Notes,
+	"m ce kat": GroupPlace, "m ce w kat": GroupPlace, "pos esc": GroupPlace, "class esc": GroupPlace, "klasseplac": GroupPlace, "sarjasija": GroupPlace, "plaats m / v": SexPlace, "m ce plec": SexPlace, "m ce k / m": SexPlace, "sukup sija": SexPlace,
 	"ime i prezime": Name, "ime in priimek": Name, "prezime i ime": Name, "priimek in ime": Name, "nom i cognoms": Name, "any naix": BirthYear,
 }
