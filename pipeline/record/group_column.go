@@ -3,6 +3,7 @@ package record
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -96,9 +97,16 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 		e.g.kind, e.status = special, st
 		return e
 	}
+	if lo, hi, ok := groupInterval(b); ok {
+		e.g = group{kind: between, lo: lo, hi: hi}
+		return e
+	}
 	if e.g = parseGroup(b); e.g.kind == noGroup {
-		if lo, hi, ok := groupAsDate(b); ok {
-			e.g = group{kind: between, lo: lo, hi: hi}
+		for _, read := range []func([]byte) (lo, hi int16, ok bool){groupAsDate, groupAsWholeDate} {
+			if lo, hi, ok := read(b); ok {
+				e.g = group{kind: between, lo: lo, hi: hi}
+				break
+			}
 		}
 	}
 	return e
@@ -153,6 +161,54 @@ func groupAsDate(b []byte) (lo, hi int16, ok bool) {
 		return 0, 0, false
 	}
 	return int16(min(day, month)), int16(max(day, month)), true
+}
+
+// groupAsWholeDate is groupAsDate for a date with its year, in figures: 10/14/2026,
+// 2026-10-14 00:00:00.
+func groupAsWholeDate(b []byte) (lo, hi int16, ok bool) {
+	b, _, _ = bytes.Cut(b, []byte(" "))
+	parts := bytes.FieldsFunc(b, func(r rune) bool { return r == '/' || r == '-' || r == '.' })
+	if len(parts) != 3 {
+		return 0, 0, false
+	}
+	if len(parts[0]) == 4 {
+		parts = parts[1:]
+	} else if len(parts[2]) != 4 {
+		return 0, 0, false
+	}
+	x, err1 := strconv.Atoi(string(parts[0]))
+	y, err2 := strconv.Atoi(string(parts[1]))
+	if x, y = min(x, y), max(x, y); err1 != nil || err2 != nil || x > 12 || y > 19 || x == y || y-x > 9 || x < youngestAge {
+		return 0, 0, false
+	}
+	return int16(x), int16(y), true
+}
+
+// groupInterval reads a group that is written as an interval, as programs that cut ages
+// into classes do: [35,39] and [35,40) are 35 to 39, (35,40] is 36 to 40 (ISO 80000-2,
+// 2-7.7 to 2-7.10).
+func groupInterval(b []byte) (lo, hi int16, ok bool) {
+	if len(b) < 5 || bytes.IndexByte([]byte("[(]"), b[0]) < 0 || bytes.IndexByte([]byte("])["), b[len(b)-1]) < 0 || b[0] == '(' && b[len(b)-1] == ')' {
+		return 0, 0, false
+	}
+	x, y, found := bytes.Cut(b[1:len(b)-1], []byte(","))
+	if !found {
+		if x, y, found = bytes.Cut(b[1:len(b)-1], []byte(";")); !found {
+			x, y, _ = bytes.Cut(b[1:len(b)-1], []byte("-"))
+		}
+	}
+	from, err1 := strconv.ParseFloat(string(bytes.TrimSpace(x)), 64)
+	to, err2 := strconv.ParseFloat(string(bytes.TrimSpace(y)), 64)
+	if err1 != nil || err2 != nil || from != math.Trunc(from) || to != math.Trunc(to) || from < 0 || to > 130 {
+		return 0, 0, false
+	}
+	if b[0] != '[' {
+		from++
+	}
+	if b[len(b)-1] != ']' {
+		to--
+	}
+	return int16(from), int16(to), from <= to
 }
 
 var monthsOfGroups = text.Months(func(s string) string { return string(fold(nil, s)) })
