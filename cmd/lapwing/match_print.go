@@ -100,8 +100,8 @@ func printReview(w io.Writer, r *pipeline.Review) {
 // manyLines are so many that more make no join harder.
 const manyLines = 1000
 
-// printHowToDecide gives a command for each kind of question there is, made of the
-// first of its kind.
+// printHowToDecide gives a command for each kind of question there is, made of one of
+// its kind.
 func printHowToDecide(w io.Writer, r *pipeline.Review) {
 	var say []string
 	add := func(what, format string, args ...any) {
@@ -123,8 +123,9 @@ func printHowToDecide(w io.Writer, r *pipeline.Review) {
 		q := r.Questions[i]
 		add("whose a line is:", "lapwing match join %s %s", q.Namesakes[0].ID, toType(q.Lines[0].Place.String()))
 	}
-	if i := slices.IndexFunc(r.Thin, func(t pipeline.MatchThin) bool { return len(t.Lines) > 0 }); i >= 0 {
-		t := r.Thin[i]
+	asked := slices.DeleteFunc(slices.Clone(r.Thin), func(t pipeline.MatchThin) bool { return len(t.Lines) == 0 })
+	if len(asked) > 0 {
+		t := slices.MinFunc(asked, func(x, y pipeline.MatchThin) int { return len(x.Lines) - len(y.Lines) }) // the shortest to read
 		refs := make([]string, len(t.Lines))
 		for k, l := range t.Lines {
 			refs[k] = toType(l.Place.String())
