@@ -81,8 +81,21 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 	p := &webPage{limits: l}
 	p.walk(root)
 	p.endLine()
+	if len(p.out) > 2*wholeBytes {
+		return nil, fmt.Errorf("its tables are too large; open it in a spreadsheet program, save it as XLSX or CSV, and load that")
+	}
 	if p.tables == 0 {
 		return nil, fmt.Errorf("it is a web page without a table; select the results on the page, copy them into a spreadsheet program, save that as XLSX or CSV, and load it")
+	}
+	if p.bare {
+		for n := range root.Descendants() {
+			if n.Type == html.ElementNode && n.DataAtom == atom.Title {
+				p.line.WriteString(strings.Join(strings.FieldsFunc(textOf(n), blankRune), " "))
+				if p.line.Len() > 0 {
+					return append(append(appendField(nil, p.line.String(), '\t'), '\n'), p.out...), nil
+				}
+			}
+		}
 	}
 	return p.out, nil
 }
@@ -95,6 +108,8 @@ type webPage struct {
 	linked  bool // all words of the line stand in links
 	inLink  int
 	tables  int
+	gap     bool  // a table has ended
+	bare    bool  // nothing stands above the first table
 	pending []int // rows that a cell above still reaches down, by column
 }
 
@@ -164,15 +179,18 @@ func blankRune(r rune) bool {
 // endLine ends the line in hand. One of nothing but links is a way through the pages.
 func (p *webPage) endLine() {
 	if p.line.Len() > 0 && !p.linked {
+		p.blank()
 		p.out = append(appendField(p.out, p.line.String(), '\t'), '\n')
 	}
 	p.line.Reset()
 }
 
-// table adds the rows of a table, with a blank line before and after them.
+// table adds the rows of a table, with a blank line between it and the one before.
 func (p *webPage) table(n *html.Node) {
-	p.tables++
-	p.out = append(p.out, '\n')
+	if p.tables++; len(p.out) == 0 {
+		p.bare = true
+	}
+	p.blank()
 	p.pending = nil
 	var rows func(n *html.Node)
 	rows = func(n *html.Node) {
@@ -191,7 +209,15 @@ func (p *webPage) table(n *html.Node) {
 		}
 	}
 	rows(n)
-	p.out = append(p.out, '\n')
+	p.gap = true
+}
+
+// blank adds a blank line after a table.
+func (p *webPage) blank() {
+	if p.gap {
+		p.out = append(p.out, '\n')
+	}
+	p.gap = false
 }
 
 // row adds a row. A cell over several columns stands in the first of them, one over
@@ -229,6 +255,12 @@ func (p *webPage) row(tr *html.Node) {
 		}
 	}
 	next()
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	if len(p.out) > 2*wholeBytes {
+		return // cells over hundreds of columns: pageText says so
+	}
 	for i, c := range cells {
 		if i > 0 {
 			p.out = append(p.out, '\t')

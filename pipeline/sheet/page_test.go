@@ -24,6 +24,7 @@ func TestPages(t *testing.T) {
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a workbook that is a page", "alder-bank_2026-01-03.xls", "<html xmlns:x=\"urn:x\"><body><table border=1>" + head + strings.ReplaceAll(rows, "<td>1", "<td class=xl24 x:num>1") + "</table></body></html>",
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
+		{"only the title says it", "x.html", "<title>Alder Bank 3 January 2026</title><table>" + head + rows + "</table><p>Printed 9 May 2026</p>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"no ends of cells and rows", "alder-bank_2026-01-03.htm", "<TABLE><TR><TH>Pos<TH>Name<TH>Time<TR><TD>1<TD>Jo Lee<TD>18:20<TR><TD>2<TD>Zo&euml; M&uuml;ller<TD>18:31</TABLE>",
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a table around the table", "x.html", "<body><table><tr><td>Menu</td><td><h2>Alder Bank 3 January 2026</h2><table><caption>Full result</caption>" + head + rows + "</table></td></tr></table>",
@@ -34,6 +35,7 @@ func TestPages(t *testing.T) {
 		{"a piece of a page", "x.txt", "<h2>Alder Bank, 3 January 2026</h2>\n<table>" + head + rows + "</table>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"no table", "x.html", "<html><body><h1>Alder Bank</h1><p>No results yet</p></body></html>", "", "", "web page without a table"},
 		{"too large", "x.html", "<html>" + strings.Repeat(" ", wholeBytes), "", "", "more than the 16 MB allowed"},
+		{"cells over very many columns", "x.html", "<table>" + strings.Repeat("<tr><td colspan=999>1<td colspan=999>2<td colspan=999>3<td colspan=999>4<td>5", 60000) + "</table>", "", "", "too large"},
 		{"deep", "x.html", "<table>" + strings.Repeat("<tr><td><b>", 5000) + "</table>", "", "", "is refused"},
 		{"XML that is no page", "x.xml", "<?xml version=\"1.0\"?><results><r/></results>", "", "", "program data (XML)"},
 	} {

@@ -39,18 +39,20 @@ type rowRules struct {
 	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
 	clock         []int      // columns of hours, minutes and seconds
 	beside        beside
-	between       bool           // clock are the times of day of start and finish
-	lastFilled    int            // last row with more than a printed position; 0 means not known
-	fill          []int          // columns whose blank cells repeat the cell above
-	sections      map[int]string // row of a section line -> the value it sets for the rows below
-	sectionColumn int            // column that carries it; -1 for none
-	firstSection  string         // section above the first row
-	lastSure      int            // last row that is a result beyond doubt; 0 means not known
-	lastTime      float64        // its time, on sheets without places
-	tail          int            // rows from here on stand apart from the results above; 0 for none
-	date1904      bool           // day numbers count from 1904
-	sample        []line         // rows of a sheet too large to hold
-	volunteers    bool           // a list of who helped
+	between       bool              // clock are the times of day of start and finish
+	lastFilled    int               // last row with more than a printed position; 0 means not known
+	fill          []int             // columns whose blank cells repeat the cell above
+	sections      map[int]string    // row of a section line -> the value it sets for the rows below
+	sectionColumn int               // column that carries it; -1 for none
+	firstSection  string            // section above the first row
+	lastSure      int               // last row that is a result beyond doubt; 0 means not known
+	legend        map[string]string // what the classes of a column are, as a line beside the table says
+	legendColumn  int
+	lastTime      float64 // its time, on sheets without places
+	tail          int     // rows from here on stand apart from the results above; 0 for none
+	date1904      bool    // day numbers count from 1904
+	sample        []line  // rows of a sheet too large to hold
+	volunteers    bool    // a list of who helped
 
 	above   []string
 	section string
@@ -287,7 +289,7 @@ func sameHeading(headings, cells []string, filled int) bool {
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil {
 		return cells
 	}
 	if r.buf == nil {
@@ -321,6 +323,11 @@ func (r *rowRules) shape(cells []string) []string {
 	}
 	if r.sectionColumn >= 0 {
 		b = append(b[:r.sectionColumn], r.section)
+	}
+	if r.legend != nil {
+		if means, ok := r.legend[fold(b[r.legendColumn])]; ok {
+			b[r.legendColumn] = means
+		}
 	}
 	r.buf = b
 	return b

@@ -271,6 +271,9 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 	if rs.order != "" {
 		narrow(rs.orderBy, func(o option) bool { return o.order == rs.order })
 	}
+	if month, why := rs.listopad(p, e); month > 0 {
+		narrow(why, func(o option) bool { _, m, _ := o.day.Date(); return m == month })
+	}
 	if weekday >= 0 {
 		narrow("the weekday in the title", func(o option) bool { return int(o.day.Weekday()) == weekday })
 	}

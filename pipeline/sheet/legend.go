@@ -1,0 +1,92 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+)
+
+// explain finds the legend of a part, lines above or below the table that say what its
+// classes are: "A = under 20, B = 20-34". Where they explain a column, its cells are read
+// as what they say. A line explains it where it has every class of the column, two or
+// more, and hardly any other.
+func (p *Part) explain(g *grid) {
+	if !p.Whole || p.Kind == Volunteers {
+		return
+	}
+	legend := map[string]string{}
+	lines := append([]string(nil), p.Titles...)
+	skipped := map[int]bool{}
+	for _, s := range p.Skipped {
+		skipped[s.Row] = true
+	}
+	for i := range g.len() {
+		if row, cells := g.at(i); skipped[row] && len(lines) < mostLegendLines {
+			lines = append(lines, strings.Join(cells, " | "))
+		}
+	}
+	for _, l := range lines {
+		for k, v := range legendOf(l) {
+			if _, twice := legend[k]; !twice {
+				legend[k] = v
+			}
+		}
+	}
+	if len(legend) < 2 {
+		return
+	}
+	for _, c := range p.Columns {
+		if m := c.Meaning; m != AgeGroup && m != Sex && m != Other && m != Age || c.Index >= len(p.rules.kinds) {
+			continue
+		}
+		if m := c.Meaning; m != AgeGroup && p.Index(AgeGroup) >= 0 {
+			continue
+		}
+		texts, known := columnTexts(p, c.Index), 0
+		for _, t := range texts {
+			if _, ok := legend[fold(t)]; ok {
+				known++
+			}
+		}
+		if known < 2 || known < len(texts) || len(legend) > 2*known+2 {
+			continue
+		}
+		for i := range p.Columns {
+			if p.Columns[i].Index == c.Index {
+				p.Columns[i].Meaning = AgeGroup
+				p.Columns[i].Why = fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[fold(texts[0])])
+			}
+		}
+		p.rules.legend, p.rules.legendColumn = legend, c.Index
+		return
+	}
+}
+
+// mostLegendLines is how many lines are looked at for a legend.
+const mostLegendLines = 200
+
+// legendOf reads a line of classes and what they are, by the folded class.
+func legendOf(line string) map[string]string {
+	if len(line) > 400 {
+		return nil
+	}
+	out := map[string]string{}
+	for _, piece := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
+		piece = strings.TrimSpace(piece)
+		if label, rest, ok := strings.Cut(piece, ":"); ok && len([]rune(label)) > 3 {
+			piece = strings.TrimSpace(rest) // "Classes: A under 20"
+		}
+		end := strings.IndexFunc(piece, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+		if end < 1 || len([]rune(piece[:end])) > 3 || !unicode.IsUpper([]rune(piece)[0]) {
+			continue
+		}
+		key, value := piece[:end], strings.Trim(piece[end:], " \t=:-–—()")
+		if k := kindOf(key); value == "" || k == kGroup || k == kSex || !strings.ContainsAny(value, "0123456789") && !isSection(value) {
+			if k != kSex || value == "" { // F may be a class too
+				continue
+			}
+		}
+		out[fold(key)] = value
+	}
+	return out
+}

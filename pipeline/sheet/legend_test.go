@@ -1,0 +1,41 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// Classes by letters are read as what a line beside the table says, where it says it of
+// all of them.
+func TestLegend(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"below, with signs", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,C,18:31\n3,Cy Dee,B,19:10\n\n\"A = under 20, B = 20-34, C = 35 and over\"\n", "under 20; 35 and over; 20-34"},
+		{"a line each", "Pos,Name,Cat,Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n\nA: Men 18-39\nB: Women 18-39\n", "Men 18-39; Women 18-39"},
+		{"above, behind a label", "Kategorie: A muži do 39 let; B muži 40-49 let; C muži nad 50 let\nPoř.;Jméno;Kat.;Čas\n1;Jan Novák;A;18:20\n2;Petr Malý;B;18:31\n3;Ivan Velký;A;18:40\n", "muži do 39 let; muži 40-49 let; muži do 39 let"},
+		{"below, in many cells", "Poř.;Příjmení, jméno;Kat.;Čas\n1;Novák, Jan;A;18:20\n2;Malá, Jana;E;18:31\n3;Velký, Ivan;C;18:40\nKategorie: A muži do 39 let; B muži 40-49 let; C muži nad 50 let; D ženy do 34 let; E ženy nad 35 let\n", "muži do 39 let; ženy nad 35 let; muži nad 50 let"},
+		{"a class that is not explained", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,C,18:31\n3,Cy Dee,B,19:10\n\n\"A = under 20, B = 20-34\"\n", "A; C; B"},
+		{"no legend but remarks", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n\n\"A good day out, B team next week\"\n", "A; B"},
+		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var got []string
+			for _, p := range s.Parts {
+				at := p.Index(AgeGroup)
+				if at < 0 {
+					at = 2
+				}
+				p.Each(func(_ int, cells []string) error {
+					got = append(got, cells[at])
+					return nil
+				})
+			}
+			if text := strings.Join(got, "; "); text != c.want {
+				t.Errorf("%q, want %q", text, c.want)
+			}
+		})
+	}
+}
