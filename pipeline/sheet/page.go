@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"golang.org/x/net/html"
 	"golang.org/x/net/html/atom"
@@ -67,12 +68,8 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 			return nil, fmt.Errorf("its letters can't be read (%w)", err)
 		}
 		text = plain
-	} else {
-		plain, _, _, err := decode(data)
-		if err != nil {
-			return nil, err
-		}
-		text = plain
+	} else if !utf8.Valid(data) {
+		text, _, _ = decodeMixed(data, "UTF-8")
 	}
 	root, err := html.Parse(bytes.NewReader(text))
 	if err != nil {
