@@ -34,11 +34,7 @@ func sexOfPlace(s string) (Sex, bool) {
 // bracketGroup is the text in brackets at the end of a name, where it may be a sex or
 // an age group: "Jo Lee (M40)", "Ann Page [F]".
 func bracketGroup(s string) string {
-	if n := len(s); n < 4 || s[n-1] != ')' && s[n-1] != ']' {
-		return ""
-	}
-	i := strings.LastIndexAny(s, "([")
-	if t := trim(s[i+1 : len(s)-1]); i > 0 && len(t) > 0 && len(t) <= 12 && (t[0] < '0' || t[0] > '9' || strings.ContainsAny(t, "-+")) {
+	if t := endBrackets(s); len(t) > 0 && len(t) <= 12 && (t[0] < '0' || t[0] > '9' || strings.ContainsAny(t, "-+")) {
 		return t
 	}
 	return ""

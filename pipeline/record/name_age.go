@@ -120,14 +120,23 @@ func saysClub(heading string) bool {
 // bracketText is the text in brackets at the end of a text, "" where there is none
 // or it is a number.
 func bracketText(s string) string {
-	if len(s) < 4 || s[len(s)-1] != ')' {
+	if _, number := bracketNumber(s); number || !strings.HasSuffix(s, ")") {
 		return ""
 	}
-	i := strings.LastIndexByte(s, '(')
-	if _, number := bracketNumber(s); i <= 0 || number {
+	return endBrackets(s)
+}
+
+// endBrackets is the text in round or square brackets at the end of a name, "" where
+// there is none or no name before it.
+func endBrackets(s string) string {
+	n := len(s)
+	if n < 4 || s[n-1] != ')' && s[n-1] != ']' {
 		return ""
 	}
-	return trim(s[i+1 : len(s)-1])
+	if i := strings.LastIndexAny(s, "(["); i > 0 {
+		return trim(s[i+1 : n-1])
+	}
+	return ""
 }
 
 var clubHeadings = wordSet("club|team|verein|mannschaft|equipe|societa|squadra|vereniging|ploeg|klub|clube|klubb|forening")
