@@ -182,7 +182,8 @@ func (s *settler) twoLines(i int) bool {
 	return n > 0 && 2*n >= s.profiles[i].filled
 }
 
-// distances says whether the values of a column are nothing but distances.
+// distances says whether the values of a column are nothing but distances, or distances
+// with words about the field: "Junior 2k".
 func (s *settler) distances(i int) bool {
 	n := 0
 	for _, r := range s.rows {
@@ -190,7 +191,11 @@ func (s *settler) distances(i int) bool {
 		if c == "" {
 			continue
 		}
-		if _, from, to, ok := findDistance(c); !ok || plainWords(c[:from]+" "+c[to:]) != "" {
+		_, from, to, ok := findDistance(c)
+		if !ok {
+			return false
+		}
+		if rest := c[:from] + " " + c[to:]; plainWords(rest) != "" && !saysField(rest) {
 			return false
 		}
 		n++

@@ -74,6 +74,7 @@ func (rs *runSettler) settle(parts []*Part) {
 	}
 	rs.settleRuns(results)
 	rs.settleRuns(lists)
+	rs.settleDayparts(results)
 	results = rs.leaveCopies(results)
 	rs.settleDistances(results)
 	for _, p := range results {

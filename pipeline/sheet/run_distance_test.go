@@ -24,6 +24,7 @@ func TestDistances(t *testing.T) {
 		{"a distance that its times don't fit", "== Results\n" + adults + "== 10k\n" + juniors, "Results 0 4", "10k: 10000 m, 0:58 a kilometre"},
 		{"times on the way", "== 5 km\n" + adults + "== 2 km\n" + strings.NewReplacer("18:", "7:", "19:", "7:", "21:", "8:", "24:", "9:").Replace(adults), "5 km 5000 4", "2 km: 4 of 4 people are also in the list over 5000 m on tab \"5 km\""},
 		{"a column says it", "== Results\nRace|Pos|Name|Time\n5k|1|Al Roe|18:20\n2k|1|Kit Sole|8:10\n5k|2|Jo Lee|18:31\n2 km|2|Lou Tarn|8:20\n", "Results 0 4 (2000: 2, 5000: 2)", ""},
+		{"a column that says it, and of whom", "== Results\nRace|Pos|Name|Time\n5 km|1|Al Roe|18:20\nJunior 2k|1|Kit Sole|8:10\n5 km|2|Jo Lee|18:31\nJunior 2k|2|Lou Tarn|8:20\n", "Results 0 4 (2000: 2, 5000: 2)", ""},
 		{"a column that leaves one out", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n2k|1|Kit Sole|8:10\n5k|2|Jo Lee|18:31\n|2|Lou Tarn|8:20\n", "Results 0 4 (0: 1, 2000: 1, 5000: 2)", "Results: 5k, 2k, and 1 rows without"},
 		{"a column that its times don't fit", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n5k|2|Jo Lee|18:31\n5k|3|Cy Dee|19:00\n2k|1|Kit Sole|18:10\n2k|2|Lou Tarn|18:20\n2k|3|Ned Wye|18:40\n", "Results 0 6 (2000: 3, 5000: 3)", "Results: 9:10 and 3:42 a kilometre"},
 		{"how far each came is no distance", "== Results\nDistance (km)|Pos|Name|Time\n5.02|1|Al Roe|18:20\n4.99|2|Jo Lee|18:31\n5.04|3|Cy Dee|19:00\n", "Results 0 3 (0: 3)", ""},

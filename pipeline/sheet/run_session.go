@@ -57,3 +57,63 @@ func (rs *runSettler) session(p *Part) {
 }
 
 var sessionWords = set("session start starts started depart salida partenza largada starttime startzeit sessie startad seance")
+
+// dayparts rank words for a part of the day, as tabs are named after.
+var dayparts = byRank("am morning vormittag morgen matin manana mattina ochtend rano", "noon midday", "pm afternoon nachmittag apresmidi tarde pomeriggio middag", "evening abend soir sera avond wieczor night")
+
+func byRank(lists ...string) map[string]int {
+	m := map[string]int{}
+	for i, l := range lists {
+		for _, w := range strings.Fields(l) {
+			m[w] = i + 1
+		}
+	}
+	return m
+}
+
+// daypart is the part of the day that a tab's name says and nothing else besides a
+// date, a distance and general words; 0 for none.
+func daypart(tab string) (rank int) {
+	for _, w := range strings.Fields(fold(strings.ReplaceAll(cutSpans(tab, true), "|", " "))) {
+		switch r := dayparts[w]; {
+		case r > 0 && rank == 0:
+			rank = r
+		case r > 0 || !titleWords[w] && !isOrdinalOrNumber(w):
+			return 0
+		}
+	}
+	return rank
+}
+
+// settleDayparts tells the races of one day apart whose tabs are named after parts of
+// the day: the first is the run of that day, the others are its second and third.
+func (rs *runSettler) settleDayparts(parts []*Part) {
+	tabs := map[runDay]map[int]bool{}
+	of := func(p *Part) (runDay, int) {
+		if p.Session.OK() || p.Tab == "" || p.Course.Value == "" || !p.Date.Settled || p.Kind != "full" && p.Kind != "excerpt" {
+			return runDay{}, 0
+		}
+		return runDay{p.Course.Value, p.Date.Day}, daypart(p.Tab)
+	}
+	for _, p := range parts {
+		if k, rank := of(p); rank > 0 {
+			if tabs[k] == nil {
+				tabs[k] = map[int]bool{}
+			}
+			tabs[k][rank] = true
+		}
+	}
+	for _, p := range parts {
+		k, rank := of(p)
+		before := 0
+		for r := range tabs[k] {
+			if r < rank {
+				before++
+			}
+		}
+		if rank > 0 && before > 0 {
+			p.Session = Found{Value: strconv.Itoa(before + 1), Text: p.Tab, From: "tab name", Why: "another tab is of an earlier part of that day"}
+			p.runs.session = p.Session.Value
+		}
+	}
+}
