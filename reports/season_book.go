@@ -221,7 +221,7 @@ func (d *season) overallTab() *table.Tab {
 
 func (d *season) leagueTable(name string, sexes ...string) *table.Table {
 	t := &table.Table{Name: name, Whole: "List", None: "No league results.", Columns: []table.Column{
-		{Head: "League", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
+		{Head: "League", Max: 34}, {Head: "List"}, {Head: "Rank", Kind: table.Place, Help: "empty: not ranked"}, {Head: "Name", Max: 26},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}, {Head: "Weeks helped", Kind: table.Whole},
 		{Head: "Points from helping", Kind: table.Whole, Help: "of the points, those of weeks spent volunteering"}, {Head: "Best score", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
@@ -280,7 +280,7 @@ func (d *season) rulesInWords() string {
 }
 
 func (d *season) clubLeagueTab() *table.Tab {
-	t := &table.Table{Name: "ClubLeague", Whole: "League", Columns: []table.Column{{Head: "League", Max: 28}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
+	t := &table.Table{Name: "ClubLeague", Whole: "League", Columns: []table.Column{{Head: "League", Max: 34}, {Head: "Rank", Kind: table.Place}, {Head: "Club", Max: 34},
 		{Head: "Points", Kind: table.Whole}, {Head: "Runs", Kind: table.Whole}}}
 	for _, scope := range d.scopes() {
 		for _, l := range d.clubTab[scope] {
@@ -346,7 +346,7 @@ func (d *season) gradeTab() *table.Tab {
 		return nil
 	}
 	t := &table.Table{Name: "AgeGrade", Columns: []table.Column{{Head: "Rank", Kind: table.Place}, {Head: "Name", Max: 26}, {Head: "Group"},
-		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course", Max: 28}}}
+		{Head: "Age grade", Kind: table.Percent}, {Head: "Time", Kind: table.Clock}, {Head: "On", Kind: table.Day}, {Head: "Course", Max: 34}}}
 	for i, rank := range gradeRanksOf(rows) {
 		r := rows[i]
 		t.Add(nil, rankValue(rank), table.Words(d.name(r.runner)), table.Words(groupLabel(d.people[r.runner].sex, r.group)), table.Number(r.grade),
@@ -450,7 +450,7 @@ func (d *season) attendance() *table.Tab {
 		return ids[i] < ids[j]
 	})
 	t := &table.Table{Name: "Attendance", None: "Nobody.", Columns: []table.Column{{Head: "Name", Max: 26}, {Head: "Ran", Kind: table.Whole},
-		{Head: "Helped", Kind: table.Whole}, {Head: "Mostly at", Max: 28}, {Head: "Ran there", Kind: table.Whole},
+		{Head: "Helped", Kind: table.Whole}, {Head: "Mostly at", Max: 34}, {Head: "Ran there", Kind: table.Whole},
 		{Head: "of runs held %", Kind: table.Whole}, {Head: "Bests", Kind: table.Whole}}}
 	for _, id := range ids {
 		x := by[id]
@@ -547,7 +547,7 @@ func (d *season) recordTab() *table.Tab {
 	if d.s.Club != "" || len(d.records) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
+	t := &table.Table{Name: "Records", Columns: []table.Column{{Head: "Course", Max: 34}, {Head: "Of", Max: 18}, {Head: "Time", Kind: table.Clock},
 		{Head: "Name", Max: 24}, {Head: "On", Kind: table.Day}, {Head: "Before", Kind: table.Clock, Help: "the time to beat until then; empty where none is known"}, {Head: "Note", Max: 12}}}
 	rows := append([]seasonRecord(nil), d.records...)
 	sort.SliceStable(rows, func(i, j int) bool {
@@ -605,7 +605,7 @@ func (d *season) alltimeTab() *table.Tab {
 	if d.s.Club != "" || len(d.alltime) == 0 {
 		return nil
 	}
-	t := &table.Table{Name: "AllTime", Whole: "List", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
+	t := &table.Table{Name: "AllTime", Whole: "List", Columns: []table.Column{{Head: "Course", Max: 34}, {Head: "List"}, {Head: "Rank", Kind: table.Place},
 		{Head: "Time", Kind: table.Clock}, {Head: "Name", Max: 26}, {Head: "On", Kind: table.Day}}}
 	for i := 0; i < len(d.alltime); {
 		j := i
@@ -666,7 +666,7 @@ func (d *season) newcomerTab() *table.Tab {
 			x.month++
 		}
 	}
-	t := &table.Table{Name: "Newcomers", None: "No newcomers.", Columns: []table.Column{{Head: "First run at", Max: 26}, {Head: "Newcomers", Kind: table.Whole},
+	t := &table.Table{Name: "Newcomers", None: "No newcomers.", Columns: []table.Column{{Head: "First run at", Max: 34}, {Head: "Newcomers", Kind: table.Whole},
 		{Head: "Back this season", Kind: table.Whole}, {Head: "Came 4 weeks ago or longer", Kind: table.Whole}, {Head: "Of these back within 4 weeks", Kind: table.Whole},
 		{Head: "Share of these %", Kind: table.Whole, Help: "from ten people on"}}}
 	for _, c := range sortedKeys(by) {
@@ -706,7 +706,7 @@ func percentOf(part, whole int) table.Value {
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 func (d *season) courseTab() *table.Tab {
-	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 28}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
+	t := &table.Table{Name: "Courses", Columns: []table.Column{{Head: "Course", Max: 34}, {Head: "Distance"}, {Head: "Against average", Kind: table.Gap},
 		{Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Index", Kind: table.Decimal}, {Head: "Shared runners", Kind: table.Whole},
 		{Head: "How sure", Max: 20}}}
 	rows := append([]courseRow(nil), d.courses...)
@@ -769,7 +769,7 @@ func basisWords(basis string) string {
 }
 
 func (d *season) conditionsTab() *table.Tab {
-	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 28}, {Head: "Finishers", Kind: table.Whole},
+	t := &table.Table{Name: "Conditions", Columns: []table.Column{{Head: "Date", Kind: table.Day}, {Head: "Course", Max: 34}, {Head: "Finishers", Kind: table.Whole},
 		{Head: "Day against usual", Kind: table.Gap}, {Head: "likely from", Kind: table.Gap}, {Head: "to", Kind: table.Gap}, {Head: "Remark", Max: 18}, {Head: chartLabel, Hidden: true}}}
 	for _, r := range d.runs {
 		remark := text.Session(r.session)

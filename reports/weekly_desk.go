@@ -199,7 +199,7 @@ func (d *weekly) linesTab() *table.Tab {
 		box(boxPlace, 8), box(boxTime, 9), box(boxName, 20), box(boxSex, 7, "M", "W", "X", "not given"), box(boxGroup, 8), box(boxWhy, 18),
 		box(boxClub, 14), box(boxTaking, 12, takingPartChoices...), box(boxStrike, 12, strikeChoices...), box(boxExchange, 10),
 		box(boxRecord, 10, recordChoices...), box(boxRuns, 10), box(boxBest, 10),
-		{Head: headSheet, Max: 24}, {Head: headTab, Max: 10}, {Head: headRow, Kind: table.Whole},
+		{Head: headSheet, Max: 60}, {Head: headTab, Max: 10}, {Head: headRow, Kind: table.Whole},
 	}}
 	for i := range d.results {
 		r := &d.results[i]

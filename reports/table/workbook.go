@@ -32,7 +32,7 @@ func (p *tabWriter) height(blk Block) float64 {
 	case Title:
 		return titleLook(v.Level).height
 	case Para:
-		return lineHeight * float64(lines(v.Text, p.total()))
+		return p.paraHeight(v)
 	case Big:
 		return bigHeight + captionHeight
 	case Pair:
@@ -305,7 +305,7 @@ func (p *tabWriter) block(blk Block) error {
 		l := titleLook(v.Level)
 		return p.wide(v.Text, l.look, l.height)
 	case Para:
-		return p.wide(v.Text, look{bold: v.Bold, wrap: true, top: true}, lineHeight*float64(lines(v.Text, p.total())))
+		return p.wide(v.Text, look{bold: v.Bold, wrap: true, top: true}, p.paraHeight(v))
 	case Big:
 		return p.big(v)
 	case Pair:
@@ -358,38 +358,6 @@ func (p *tabWriter) sum() float64 { return p.full.shown(p.widths) }
 // total is the width in characters of titles and paragraphs.
 func (p *tabWriter) total() float64 {
 	return p.sum() + float64(p.across()-len(p.widths))*usualWidth
-}
-
-// lines estimates how many lines s takes in a cell of w characters. A column
-// is measured in digits, and running text is narrower than digits: by about an
-// eighth in short cells, less is taken for long paragraphs, to be safe.
-func lines(s string, w float64) int {
-	more := 1.12
-	if w > 60 {
-		more = 1.1
-	}
-	limit := max(4, int(w*more))
-	n, used := 1, 0
-	for _, word := range strings.Fields(s) {
-		pieces := []string{word}
-		if width(word) > limit { // it is broken behind its hyphens, and else anywhere
-			pieces = strings.SplitAfter(word, "-")
-		}
-		for i, piece := range pieces {
-			long := width(piece)
-			if used > 0 && i == 0 {
-				used++ // the space before it
-			}
-			if used > 0 && used+long > limit {
-				n++
-				used = 0
-			}
-			for used += long; used > limit; used -= limit {
-				n++
-			}
-		}
-	}
-	return n
 }
 
 func (p *tabWriter) set(cells []any, height float64) error {
@@ -535,7 +503,8 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		return nil
 	}
 	if r == 0 {
-		return spans, put(0, 3, t.Title, look{size: 11, bold: true, line: 'm'})
+		w := board[0] + board[1] + board[2] + board[3] - 1
+		return spans, put(0, 3, t.Title, look{size: 11, bold: true, line: 'm', shrink: 1.1*boldWider*measure(t.Title) > w})
 	}
 	if len(t.Rows) == 0 {
 		if r == 1 {
@@ -563,7 +532,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 			for i := s[0]; i <= s[1]; i++ {
 				w += board[i]
 			}
-			l.shrink = width(v.text) > int(w)-1
+			l.shrink = measure(v.text) > w-2
 			v.text = cut(v.text, int(1.5*w))
 		}
 		if err := put(s[0], s[1], v.cell(col.Kind), l); err != nil {
@@ -571,6 +540,15 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		}
 	}
 	return spans, nil
+}
+
+// paraHeight is the height of a paragraph as wide as the tab.
+func (p *tabWriter) paraHeight(v Para) float64 {
+	w := 0.97 * p.total() // the margins of the cell, and programs differ a little
+	if v.Bold {
+		w /= boldWider
+	}
+	return lineHeight * float64(lines(v.Text, w))
 }
 
 // widths gives the width of each column in characters: the widest content up
@@ -582,20 +560,24 @@ func (t *Table) widths() []float64 {
 		if most == 0 {
 			most = 40
 		}
-		w := 0
+		w := 0.0
 		for _, r := range t.Rows {
 			if c < len(r.Cells) {
-				w = max(w, width(r.Cells[c].Show(col.Kind)))
+				w = math.Max(w, measure(r.Cells[c].Show(col.Kind)))
 			}
 		}
-		room := 1.0
-		if !col.Kind.Right() {
-			room = 2.5 // the indent, and letters that are wider than digits
-		}
 		least := float64(max(headWidth(col.Head)+3, col.Width))
-		out[c] = math.Min(math.Max(float64(min(w, most))+room, least), 100)
+		out[c] = math.Min(math.Max(math.Ceil(math.Min(w, float64(most)))+col.room(), least), 100)
 	}
 	return out
+}
+
+// room is what the indent and the margins of a cell take of a column's width.
+func (c Column) room() float64 {
+	if c.Kind.Right() {
+		return 1
+	}
+	return 2.5
 }
 
 // headWidth is the width of the longest word: headings wrap.
@@ -616,7 +598,7 @@ func (t *Table) legend() string {
 func (p *tabWriter) headHeight(t *Table) float64 {
 	tall := 1
 	for c, col := range t.Columns {
-		tall = max(tall, lines(col.Head, p.widths[c]-1))
+		tall = max(tall, lines(col.Head, (p.widths[c]-1)/boldWider))
 	}
 	return lineHeight*float64(tall) + 2
 }
@@ -699,7 +681,7 @@ func (p *tabWriter) linesOf(t *Table, r Row) int {
 	tall := 1
 	for c := range t.Columns {
 		if c < len(r.Cells) && r.Cells[c].what == isText {
-			tall = max(tall, lines(r.Cells[c].text, p.widths[c]-1))
+			tall = max(tall, lines(r.Cells[c].text, p.widths[c]-t.Columns[c].room()))
 		}
 	}
 	return tall
@@ -716,7 +698,7 @@ func (p *tabWriter) tableRow(t *Table, r Row) error {
 		}
 		n := 1
 		if v.what == isText {
-			n = lines(v.text, p.widths[c]-1)
+			n = lines(v.text, p.widths[c]-col.room())
 			tall = max(tall, n)
 		}
 		id, err := p.styles.id(look{format: col.Kind.format(v), right: col.Kind.Right(),
