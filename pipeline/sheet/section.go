@@ -333,10 +333,15 @@ func saysWho(tab string) bool {
 }
 
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
-// and in letters enough to be no initial: "alder-bank 2026-01-03 women.xlsx"; "" for none.
+// or before nothing but figures, and in letters enough to be no initial: "alder-bank
+// 2026-01-03 women.xlsx", "women 2009.txt"; "" for none.
 func sexOfFile(name string) string {
 	words := strings.FieldsFunc(baseStem(name), func(r rune) bool { return strings.ContainsRune(" _-.()", r) })
-	if n := len(words) - 1; n >= 1 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] {
+	n := len(words) - 1
+	for n > 0 && digitsOnly(words[n]) {
+		n--
+	}
+	if len(words) > 1 && n >= 0 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] {
 		return words[n]
 	}
 	return ""
