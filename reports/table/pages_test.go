@@ -148,6 +148,14 @@ func TestLines(t *testing.T) {
 	}
 }
 
+func TestInitialled(t *testing.T) {
+	for name, want := range map[string]string{"Clementine Smythe-Orr": "C. Smythe-Orr", "Ó Súilleabháin": "Ó Súilleabháin", "Óscar Ó Briain": "Ó. Ó Briain", "Bjørn": "Bjørn", "": ""} {
+		if got := initialled(name); got != want {
+			t.Errorf("%q is shortened to %q, want %q", name, got, want)
+		}
+	}
+}
+
 // What is printed ends where it should: so many rows, and as wide as the page.
 func TestOnlyTheFirstRowsArePrinted(t *testing.T) {
 	full := &Table{Name: "T", Columns: []Column{{Head: "Name", Width: 20}}}

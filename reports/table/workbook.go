@@ -6,6 +6,7 @@ import (
 	"math"
 	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -526,11 +527,15 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		}
 		l := look{format: col.Kind.format(v), right: col.Kind.Right(), inner: true, line: 'h'}
 		if col.Kind == Text {
-			// Small tables don't wrap: what is too long is printed smaller, and
-			// only what would be too small to read ends in "…".
+			// Small tables don't wrap: of a name that is too long the first is
+			// shortened; what is too long still is printed smaller, and only what
+			// would be too small to read ends in "…".
 			w := 0.0
 			for i := s[0]; i <= s[1]; i++ {
 				w += board[i]
+			}
+			if col.Head == "Name" && measure(v.text) > w-2 {
+				v.text = initialled(v.text)
 			}
 			l.shrink = measure(v.text) > w-2
 			v.text = cut(v.text, int(1.5*w))
@@ -540,6 +545,15 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 		}
 	}
 	return spans, nil
+}
+
+// initialled is a name with the first of its names as an initial: "C. Smythe-Orr".
+func initialled(name string) string {
+	first, rest, ok := strings.Cut(name, " ")
+	if r, size := utf8.DecodeRuneInString(first); ok && size < len(first) {
+		return string(r) + ". " + rest
+	}
+	return name
 }
 
 // paraHeight is the height of a paragraph as wide as the tab.
