@@ -14,8 +14,9 @@ type settler struct {
 	rows         []line // the sample
 	clock        []int  // columns of hours, minutes and seconds that make up the time
 	beside       beside
-	between      bool // clock are the times of day of start and finish
-	clockColumns int  // columns of times of which no heading says which one counts
+	between      bool    // clock are the times of day of start and finish
+	start        float64 // or clock is that of the finish, and this the start, s from midnight
+	clockColumns int     // columns of times of which no heading says which one counts
 }
 
 // isTime says whether a column of this meaning holds running times.

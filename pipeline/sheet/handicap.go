@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // secondsOf are the seconds of a cell, -1 where it is no time.
@@ -183,17 +184,82 @@ func (s *settler) isBetween(col, start, finish int) bool {
 
 // between writes the time from one time of day to another.
 func between(cells []string, parts []int) string {
-	from, to := trim(cellAt(cells, parts[0])), trim(cellAt(cells, parts[1]))
-	a, b := secondsOf(cells, parts[0]), secondsOf(cells, parts[1])
+	a := -1.0
+	if trim(cellAt(cells, parts[0])) != "" {
+		a = secondsOf(cells, parts[0])
+	}
+	return timeBetween(a, secondsOf(cells, parts[1]), trim(cellAt(cells, parts[1])))
+}
+
+// timeBetween writes the time from a start to a finish, seconds of the day, as the cell
+// of the finish allows: what is no time of day stays, and a start that is not known, below
+// 0, or after the finish leaves a question mark.
+func timeBetween(start, finish float64, cell string) string {
 	switch {
-	case to == "":
+	case cell == "":
 		return ""
-	case kindOf(to) != kClock:
-		return to // DNF, or a dash
-	case from == "" || a < 0 || b < 0 || b <= a:
+	case kindOf(cell) != kClock:
+		return cell // DNF, or a dash
+	case start < 0 || finish < 0 || finish <= start:
 		return "?"
 	}
-	return clockText(int64(math.Round(1000 * (b - a))))
+	return clockText(int64(math.Round(1000 * (finish - start))))
+}
+
+// finishClock is the column with the times of day at the finish of a sheet that gives
+// no running times, -1 where there is none.
+func (s *settler) finishClock() int {
+	clock := s.find(Time)
+	switch {
+	case len(s.clock) > 0 || s.clockColumns > 1:
+	case clock >= 0 && s.timeOfDay(clock):
+		return clock
+	case clock < 0:
+		for i := range s.profiles {
+			if s.late(i) && s.profiles[i].shareOf(kClock) > .8 && strings.Contains(fold(s.headings[i]), "finish") {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// startInTitle reckons the running times from the times of day at the finish and the
+// start that a title line says, where nearly all are then times of a run.
+func (s *settler) startInTitle(titles []string) {
+	finish := s.finishClock()
+	if finish < 0 {
+		return
+	}
+	start := 0.0
+	for _, t := range titles {
+		value, _, ok := sessionIn(t)
+		h, m, clock := strings.Cut(value, ":")
+		if !ok || !clock || !saysToday(t) {
+			continue
+		}
+		at := looseNumber(h)*3600 + looseNumber(m)*60
+		if start > 0 && at != start {
+			return // of several races
+		}
+		start = at
+	}
+	if start == 0 {
+		return
+	}
+	rows, fits := 0, 0
+	for _, r := range s.rows {
+		if b := secondsOf(r.cells, finish); b > 0 {
+			if rows++; b-start >= 8*60 && b-start <= 4*3600 {
+				fits++
+			}
+		}
+	}
+	if rows == 0 || fits*20 < rows*19 {
+		return
+	}
+	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
+	s.clock, s.start = []int{finish}, start
 }
 
 // clockText writes h:mm:ss, with thousandths where there are any.

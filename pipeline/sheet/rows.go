@@ -40,6 +40,7 @@ type rowRules struct {
 	clock         []int      // columns of hours, minutes and seconds
 	beside        beside
 	between       bool              // clock are the times of day of start and finish
+	start         float64           // or clock is that of the finish, and this the start, s from midnight
 	lastFilled    int               // last row with more than a printed position; 0 means not known
 	fill          []int             // columns whose blank cells repeat the cell above
 	sections      map[int]string    // row of a section line -> the value it sets for the rows below
@@ -316,7 +317,12 @@ func (r *rowRules) shape(cells []string) []string {
 	r.beside.mend(b)
 	if len(r.clock) > 0 {
 		join := joinClock
-		if r.between {
+		switch {
+		case r.start > 0:
+			join = func(cells []string, parts []int) string {
+				return timeBetween(r.start, secondsOf(cells, parts[0]), trim(cellAt(cells, parts[0])))
+			}
+		case r.between:
 			join = between
 		}
 		b = append(b[:real], join(b, r.clock))

@@ -19,31 +19,14 @@ func (rs *runSettler) session(p *Part) {
 		return
 	}
 	look := func(text, from string) bool {
-		sc := dateScan{s: text, toks: tokenize(text)}
-		for i, t := range sc.toks {
-			if t.kind == 'l' && sessionWords[t.word] {
-				j := i + 1
-				for k := 0; k < 4 && (sc.tok(j).kind == 's' || sc.tok(j).kind == ':' || sc.tok(j).kind == '-' || sc.tok(j).kind == '#' || sc.tok(j).kind == 'l' && (sc.tok(j).word == "time" || sc.tok(j).word == "at" || sc.tok(j).word == "no" || sc.tok(j).word == "um")); k++ {
-					j++
-				}
-				if clock, _, ok := sc.clockAt(j); ok {
-					p.Session = Found{Value: clock, Text: text, From: from, Why: "the start time"}
-					return true
-				}
-				if n := sc.tok(j); n.kind == 'd' && n.digits() <= 2 && n.n >= 1 && n.n <= 20 && t.word == "session" {
-					p.Session = Found{Value: strconv.Itoa(n.n), Text: text, From: from, Why: "the number of the session"}
-					return true
-				}
-			}
-			if clock, next, ok := sc.clockAt(i); ok && sc.tok(next).kind == 's' && sc.tok(next+1).kind == 'l' && sessionWords[sc.tok(next+1).word] {
-				p.Session = Found{Value: clock, Text: text, From: from, Why: "the start time"}
-				return true
-			}
+		value, why, ok := sessionIn(text)
+		if ok {
+			p.Session = Found{Value: value, Text: text, From: from, Why: why}
 		}
-		return false
+		return ok
 	}
 	for i, t := range p.Titles {
-		if isRemark(t) || strings.Contains(" "+fold(t)+" ", " next ") {
+		if !saysToday(t) {
 			continue
 		}
 		if look(t, fmt.Sprintf("title line %d", i+1)) {
@@ -54,6 +37,34 @@ func (rs *runSettler) session(p *Part) {
 	if p.Tab != "" && look(p.Tab, "tab name") || look(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name") {
 		p.runs.session = p.Session.Value
 	}
+}
+
+// saysToday says whether a title line may be about the run itself.
+func saysToday(title string) bool {
+	return !isRemark(title) && !strings.Contains(" "+fold(title)+" ", " next ")
+}
+
+// sessionIn finds a start time or the number of a session in a text, and why it is one.
+func sessionIn(text string) (value, why string, ok bool) {
+	sc := dateScan{s: text, toks: tokenize(text)}
+	for i, t := range sc.toks {
+		if t.kind == 'l' && sessionWords[t.word] {
+			j := i + 1
+			for k := 0; k < 4 && (sc.tok(j).kind == 's' || sc.tok(j).kind == ':' || sc.tok(j).kind == '-' || sc.tok(j).kind == '#' || sc.tok(j).kind == 'l' && (sc.tok(j).word == "time" || sc.tok(j).word == "at" || sc.tok(j).word == "no" || sc.tok(j).word == "um")); k++ {
+				j++
+			}
+			if clock, _, ok := sc.clockAt(j); ok {
+				return clock, "the start time", true
+			}
+			if n := sc.tok(j); n.kind == 'd' && n.digits() <= 2 && n.n >= 1 && n.n <= 20 && t.word == "session" {
+				return strconv.Itoa(n.n), "the number of the session", true
+			}
+		}
+		if clock, next, ok := sc.clockAt(i); ok && sc.tok(next).kind == 's' && sc.tok(next+1).kind == 'l' && sessionWords[sc.tok(next+1).word] {
+			return clock, "the start time", true
+		}
+	}
+	return "", "", false
 }
 
 var sessionWords = set("session start starts started depart salida partenza largada starttime startzeit sessie startad seance")

@@ -234,6 +234,11 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		width = o.Limits.Columns
 	}
 	c := settleColumns(lex, newCourseBook(o.Courses), l.headings, rows, width)
+	var above []string
+	for _, h := range head[:max(titleEnd, 0)] {
+		above = append(above, titleTexts(lex, h.cells)...)
+	}
+	c.startInTitle(append(above, t.facts...))
 	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
@@ -242,6 +247,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			names = append(names, letters(i))
 		}
 		why := "columns " + strings.Join(names, " and ") + " joined"
+		if c.start > 0 {
+			why = fmt.Sprintf("from the start at %s, as a line above says, to the time of day in column %s", clockText(int64(c.start*1000)), names[0])
+		}
 		if c.between {
 			why = "from the time of day in column " + names[0] + " to that in column " + names[1]
 		}

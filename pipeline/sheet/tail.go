@@ -50,7 +50,8 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r := rowRules{volunteers: p.Kind == Volunteers, first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
 	r.clock, r.beside = c.clock, c.beside
 	if len(c.clock) > 0 {
-		r.time = c.clock[len(c.clock)-2] // the minutes stand for the time
+		r.time = c.clock[max(0, len(c.clock)-2)] // the minutes stand for the time
+		r.start = c.start
 		if r.between = c.between; r.between {
 			r.time = c.clock[1]
 		}

@@ -16,7 +16,7 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 	}
 	askStart := func(i int) {
 		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
-			"The times are times of day. Add a column headed Start with the time of day at the start, then load the sheet again.")
+			"The times are times of day. Write the time of day at the start in a line above the table, as in Start 9:00, or into a column headed Start, then load the sheet again.")
 	}
 	clock := s.find(Time)
 	if clock >= 0 {
@@ -46,11 +46,8 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 				"The sheet has times of parts of the course and none at the finish. Add a column headed Time, then load the sheet again.")
 			return
 		}
-		for i := range s.profiles {
-			if s.late(i) && s.profiles[i].shareOf(kClock) > .8 && strings.Contains(fold(s.headings[i]), "finish") {
-				askStart(i)
-				return
-			}
+		if i := s.finishClock(); i >= 0 {
+			askStart(i)
 		}
 	case clock >= 0 && s.timeOfDay(clock):
 		askStart(clock)
