@@ -90,7 +90,7 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
 				return Age, "its values are ages"
 			}
-			if p.lo == 1 && p.unit*10 >= p.steps*8 && !s.hasGuess(Position) {
+			if s.countsOn(i) && !s.hasGuess(Position) {
 				return Position, "its values count " + s.countText(i)
 			}
 			return GroupPlace, "its values are places"

@@ -43,7 +43,7 @@ func (s *settler) byHeading(i int) {
 			}
 		case Time, GunTime, ChipTime:
 			switch {
-			case clocks == 0 && ints > .8 && p.whole && p.lo >= 1 && p.lo <= 3 && p.unit*10 >= p.steps*8:
+			case clocks == 0 && ints > .8 && p.whole && p.lo >= 1 && p.lo <= 3 && s.countsOn(i):
 				turn(Position, "its values count 1, 2, 3 …")
 			case p.shareOf(kText, kSex, kDate) > .6:
 				turn(Other, "its values are no times")
@@ -127,7 +127,7 @@ func (s *settler) byHeading(i int) {
 	}
 	// Places that count up the whole sheet are those of the finish, where no other column
 	// has them: "Class. geral", "Gesamt".
-	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && !s.hasGuess(Position) && ints > .8 && p.steps >= 3 && p.lo >= 1 && p.lo <= 3 && p.unit*10 >= p.steps*9 {
+	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && !s.hasGuess(Position) && ints > .8 && s.countsOn(i) {
 		turn(Position, "its values count 1, 2, 3 …")
 	}
 	if g.town && p.filled > 0 {
@@ -155,6 +155,26 @@ func (s *settler) hasGuess(m Meaning) bool {
 		}
 	}
 	return false
+}
+
+// countsOn says whether the numbers of a column go on by one from row to row, 1, 2, 3 …
+func (s *settler) countsOn(i int) bool {
+	steps, ones := 0, 0
+	last := 0.0
+	for k, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kInt {
+			continue
+		}
+		n := looseNumber(c)
+		if k > 0 && last > 0 {
+			if steps++; n == last+1 {
+				ones++
+			}
+		}
+		last = n
+	}
+	return steps >= 3 && s.profiles[i].lo >= 1 && s.profiles[i].lo <= 3 && ones*10 >= steps*8
 }
 
 // inBlocks says whether the rows of a column that say the same stand together, as the

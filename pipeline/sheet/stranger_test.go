@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -398,6 +399,9 @@ var strangerCases = []sheetCase{
 	{name: "typed lines with groups in brackets, where they are known", file: "week 4",
 		text:    "Alder Bank 3 January 2026\n1. Jo Lee 18:20\n2. Al Roe (M75) 18:31\n3. Cy Dee (SF) 19:10\n4. Di Fox (F40) 19:20\n5. Ed Gow 19:41\n",
 		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "no headings, and MSEN and WSEN among the groups", file: "alder-bank_2026-01-03",
+		text:    "1|Jo Lee|18:20|MSEN|Fell AC\n2|Al Roe|18:31|M45|\n3|Cy Dee|19:10|WSEN|Fell AC\n4|Di Fox|19:20|WSEN|Dale RC\n5|Ed Gow|19:41|M40|Dale RC\n6|Fay Ho|20:01|W40|\n",
+		columns: "position name time age-group club", run: "alder-bank 2026-01-03", rows: "1-6"},
 	{name: "sections of seniors", file: "alder-bank_2026-01-03",
 		text:    "Platz|Name|Zeit\nSenioren M35\n1|Jo Lee|18:20\n2|Al Roe|18:31\nSeniorinnen W40\n1|Di Fox|19:20\nAltersklasse M50\n1|Ed Gow|19:41\n",
 		columns: "position name time age-group", run: "alder-bank 2026-01-03", rows: "3-4 6 8"},
@@ -456,5 +460,17 @@ func TestSexLetterIsNoName(t *testing.T) {
 		}); err != nil {
 			t.Fatal(err)
 		}
+	}
+}
+
+// A long sheet, of which later rows are only picked here and there, counts up as well.
+func TestCountsOn(t *testing.T) {
+	text := "Class.;Nome;Tempo\n"
+	for i := range 300 {
+		text += strconv.Itoa(i+1) + ";Ann Lee" + string(rune('a'+i%26)) + string(rune('a'+i/26)) + ";" + strconv.Itoa(18+i/20) + ":" + strconv.Itoa(10+i%20*2) + "\n"
+	}
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+	if err != nil || s.Parts[0].Index(Position) != 0 {
+		t.Errorf("%v, %v", s.Parts[0].Columns, err)
 	}
 }

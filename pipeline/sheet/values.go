@@ -352,7 +352,7 @@ func isClass(f []byte) bool {
 	class := false
 	for _, w := range strings.Fields(string(f)) {
 		switch {
-		case classWords[w], len(w) > 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[w[1:]]:
+		case classWords[w], len(w) >= 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[w[1:]]:
 			class = true
 		case len(w) > 1 && sexWords[w], w == "m", w == "w", w == "f":
 		default:
