@@ -82,9 +82,14 @@ func roundTo5(s float64) int {
 	return int(math.Round(s/5) * 5)
 }
 
+// muchAsUsual is how far from usual a day may have been, in seconds for somebody who
+// takes 25:00, that is called much as usual: 3 %. Common practice, no source.
+const muchAsUsual = 45
+
 // conditions says in a sentence how the day compared with a usual one, ""
 // where it can't be told. Only a difference whose 90 % interval leaves zero
-// out is called one.
+// out is called one, and a day is called usual only where that interval is
+// narrow and there are runs enough to know what is usual.
 func (d *weekly) conditions() string {
 	if !d.held() {
 		return d.stateSentence()
@@ -99,10 +104,23 @@ func (d *weekly) conditions() string {
 	}
 	n := roundTo5(math.Abs(*c))
 	if *lo <= 0 && *hi >= 0 || n < 5 {
+		if math.Max(-*lo, *hi) > muchAsUsual || d.heldRuns() < leastRuns {
+			return "" // not known to be unusual is not known to be usual
+		}
 		return "Times came out much as usual here."
 	}
 	x, y := roundTo5(a), roundTo5(b)
 	return fmt.Sprintf("It was a %s day than usual here: by about %d s for somebody who takes 25:00 (likely %d to %d s).", word, n, min(x, y), max(x, y))
+}
+
+// heldRuns counts the runs of the course that were held as usual, this one among them.
+func (d *weekly) heldRuns() (n int) {
+	for i := range d.runs {
+		if d.runs[i].state == "held" {
+			n++
+		}
+	}
+	return n
 }
 
 // stateSentence says what was not as usual with the run itself.

@@ -26,8 +26,14 @@ func TestWords(t *testing.T) {
 
 func TestConditionsSentence(t *testing.T) {
 	at := func(c, lo, hi float64) *weekly {
-		return &weekly{run: runRow{state: "held", condition: &c, condLow: &lo, condHi: &hi}}
+		d := &weekly{run: runRow{state: "held", condition: &c, condLow: &lo, condHi: &hi}}
+		for range leastRuns {
+			d.runs = append(d.runs, d.run)
+		}
+		return d
 	}
+	few := at(8, -2, 18)
+	few.runs = few.runs[1:]
 	for _, c := range []struct {
 		d    *weekly
 		want string
@@ -35,6 +41,9 @@ func TestConditionsSentence(t *testing.T) {
 		{at(41, 33, 49), "It was a slower day than usual here: by about 40 s for somebody who takes 25:00 (likely 35 to 50 s)."},
 		{at(-22, -30, -14), "It was a faster day than usual here: by about 20 s for somebody who takes 25:00 (likely 15 to 30 s)."},
 		{at(8, -2, 18), "Times came out much as usual here."},
+		{few, ""},
+		{at(8, -60, 76), ""},
+		{at(-2, -50, 30), ""},
 		{at(3, 1, 5), "Times came out much as usual here."},
 		{&weekly{run: runRow{state: "held"}}, ""},
 		{&weekly{run: runRow{state: "misdirected", finishers: 9}}, "This run is recorded as: misdirected. Its times are not compared with other weeks."},
