@@ -10,6 +10,9 @@ import (
 	"strings"
 	"time"
 
+	"github.com/apache/arrow/go/v17/arrow"
+	"github.com/apache/arrow/go/v17/arrow/array"
+
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
@@ -47,6 +50,10 @@ const (
 	// of at least leastRunsHere fall on it.
 	weekdayHere   = 20.0
 	leastRunsHere = 10
+	// That the course's run of a day is here already, with the same people and times or
+	// with others, of at least leastTimed each.
+	takenOdds  = 30.0
+	leastTimed = 5
 )
 
 const dateOrderSettled = "date-order-settled"
@@ -158,7 +165,11 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 				slip = true
 				open = open || known.heldOn(course, p.Date.Choices[1].Weekday())
 			case p.Date.ByOrder != nil:
-				o, w := orderOf(p, course, proved, ofCourse, known)
+				taken, err := pl.taken(ctx, s, p, course, known)
+				if err != nil {
+					return nil, err
+				}
+				o, w := orderOf(p, course, proved, ofCourse, known, taken)
 				open = open || o == "" || order != "" && o != order
 				order, why = o, w
 			}
@@ -215,7 +226,7 @@ func onlyCourse(p *sheet.Part) string {
 
 // orderOf is the order of day and month that others say of a part, with what speaks
 // loudest for it; "" where they don't say enough.
-func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofCourse float64, known *knownDays) (order, why string) {
+func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofCourse float64, known *knownDays, taken map[string]takenDay) (order, why string) {
 	total := 0. // log odds of the day first
 	loudest := map[bool]float64{}
 	words := map[bool]string{}
@@ -268,6 +279,25 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 	case known.weekdayHere() >= 0:
 		weekday(known.weekdayHere(), weekdayHere, "all runs here")
 	}
+	for _, o := range []string{"dmy", "mdy"} {
+		t, ok := taken[o]
+		if !ok {
+			continue
+		}
+		odds := takenOdds
+		if !t.same {
+			odds = 1 / odds
+		}
+		if o == "mdy" {
+			odds = 1 / odds
+		}
+		add(odds, func(string) string {
+			if t.same {
+				return fmt.Sprintf("as the sheet here of the run of %s holds the same people and times", t.day.Long())
+			}
+			return fmt.Sprintf("as the run of %s is here already, with other results", t.day.Long())
+		})
+	}
 	switch {
 	case total >= math.Log(surelyOrdered):
 		return "dmy", words[true]
@@ -275,6 +305,91 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 		return "mdy", words[false]
 	}
 	return "", ""
+}
+
+// takenDay is a day that a date might be, on which the course has a run already.
+type takenDay struct {
+	day  unit.Day
+	same bool // with the people and times of the sheet, as a new issue of it has
+}
+
+// taken looks whether the days that a date might be are those of runs which the archive
+// has, and whether these are the sheet's own. A reading is left out where neither is
+// plain: half of the sheet's people have the very times there, or hardly anybody has.
+func (pl *Pipeline) taken(ctx context.Context, s *unsureSheet, p *sheet.Part, course string, known *knownDays) (map[string]takenDay, error) {
+	out := map[string]takenDay{}
+	for order, days := range p.Date.ByOrder {
+		if len(days) != 1 || course == "" || !known.days[course][days[0]] {
+			continue
+		}
+		read, err := pl.parseSheet(s.name, s.read.data, ByHand{Answers: orderAnswer + "=" + order})
+		if err != nil {
+			continue // it is read, and refused, without this
+		}
+		lines := read.timed(course, days[0])
+		there, err := pl.timedThere(ctx, course, days[0])
+		if err != nil {
+			return nil, err
+		}
+		same := 0
+		for who := range lines {
+			if there[who] {
+				same++
+			}
+		}
+		if n := len(lines); n >= leastTimed && len(there) >= leastTimed {
+			switch {
+			case 2*same >= n:
+				out[order] = takenDay{days[0], true}
+			case 20*same <= n:
+				out[order] = takenDay{days[0], false}
+			}
+		}
+	}
+	return out, nil
+}
+
+// timedPerson is somebody with a time.
+type timedPerson struct {
+	key    string
+	timeMS int32
+}
+
+// timed are the people named in full, with their times, of a run on a sheet.
+func (p *parsedSheet) timed(course string, day unit.Day) map[timedPerson]bool {
+	out := map[timedPerson]bool{}
+	for _, q := range p.parts {
+		for _, b := range q.lines.batches {
+			for i := range b.lines {
+				l := &b.lines[i]
+				k := q.runs[b.run[i]]
+				if key := personKey(l.Name); key != "" && l.TimeMS > 0 && k.course.course == course && k.day == day {
+					out[timedPerson{key, l.TimeMS}] = true
+				}
+			}
+		}
+	}
+	return out
+}
+
+// timedThere are those of the runs that the archive has of a course on a day.
+func (pl *Pipeline) timedThere(ctx context.Context, course string, day unit.Day) (map[timedPerson]bool, error) {
+	out := map[timedPerson]bool{}
+	return out, pl.DB.Scan(ctx, fmt.Sprintf(`
+		select n.text, l.time_ms
+		from record.run run
+		join record.course c on c.course_no = run.course_no
+		join record.line l on l.run_no = run.run_no
+		join record.text n on n.text_no = l.name_no
+		where c.course = %s and run.run_date = date '%s' and l.time_ms > 0`, store.Quote(course), day), func(r arrow.Record) error {
+		names, times := r.Column(0).(*array.String), r.Column(1).(*array.Int32)
+		for i := range int(r.NumRows()) {
+			if key := personKey(names.Value(i)); key != "" {
+				out[timedPerson{key, times.Value(i)}] = true
+			}
+		}
+		return nil
+	})
 }
 
 // weekdayOf is the commonest weekday of a course's runs, and what share of the next

@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
 )
 
 // 03/04/2026 is settled by other sheets, loaded before or after it, by the weekday
@@ -133,5 +135,51 @@ func TestOrderIsAnswered(t *testing.T) {
 	rep, err := pl.Load(context.Background(), []string{writeSheet(t, dir, "c.csv", "Alder Bank 03/04/2026\n"+small)}, ByHand{Answers: "date order=day"})
 	if err != nil || rep.Refused != 1 || !strings.Contains(rep.Sheets[0].Why, "date order=dmy") {
 		t.Errorf("a wrong answer: %v; %+v", err, rep)
+	}
+}
+
+// A day whose run is here already with other results is not meant; one whose run is here
+// with the same people and times is.
+func TestOrderByRunsThatAreHere(t *testing.T) {
+	november, january := unit.NewDay(2025, 11, 1), unit.NewDay(2025, 1, 11) // both a Saturday
+	people := folk(20)
+	backwards := slices.Clone(people)
+	slices.Reverse(backwards)
+	for _, c := range []struct {
+		name  string
+		there map[unit.Day][]string
+		want  unit.Day // 0 where it waits
+		why   string
+	}{
+		{"none is here", map[unit.Day][]string{november + 98: backwards}, 0, ""},
+		{"one, with other times", map[unit.Day][]string{november: backwards}, january, "as the run of 1 November 2025 is here already, with other results"},
+		{"the other", map[unit.Day][]string{january: backwards}, november, "as the run of 11 January 2025 is here already, with other results"},
+		{"both", map[unit.Day][]string{january: backwards, november: backwards}, 0, ""},
+		{"one, the same", map[unit.Day][]string{november: people}, november, "as the sheet here of the run of 1 November 2025 holds the same people and times"},
+		{"one the same, the other not", map[unit.Day][]string{november: people, january: backwards}, november, "1 November 2025"},
+		{"half the same", map[unit.Day][]string{november: append(people[:6:6], backwards[:14]...)}, 0, ""},
+		{"too few to say", map[unit.Day][]string{november: backwards[:4]}, 0, ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for day, who := range c.there {
+				writeSheet(t, dir, "in/"+day.String()+".csv", runOf("Alder Bank", day, who))
+			}
+			_, table, _ := strings.Cut(runOf("", november, people), "\n")
+			writeSheet(t, dir, "in/odd.csv", "Alder Bank 01/11/2025\n"+table)
+			odd := reportOf(t, loadForTest(t, pl, filepath.Join(dir, "in")), "odd.csv")
+			got := ""
+			if odd.State == "loaded" {
+				got = odd.Runs[0]
+			}
+			want := ""
+			if c.want != 0 {
+				want = "alder-bank " + c.want.String()
+			}
+			if got != want || !strings.Contains(odd.Settled, c.why) {
+				t.Errorf("read as %q (%s), want %q (%s)", got, odd.Settled, want, c.why)
+			}
+		})
 	}
 }
