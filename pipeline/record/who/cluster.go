@@ -192,9 +192,9 @@ func JoinFrom(least float64, a, b int32) float64 {
 	return least + min(8.5, 1.5*math.Log2(float64(max(1, min(a, b)))))
 }
 
-// joinNumbered is the same where one of the two has a number at least and the other
-// has not the same. Where sheets give numbers, a line without one, or with another,
-// is sooner a stranger's, and what belongs together has found together by its number.
+// joinNumbered is the same where one of the two has a number at least. Where sheets
+// give numbers, a line without one is sooner a stranger's, and two regulars of one
+// number need no more.
 func joinNumbered(least float64, a, b int32) float64 {
 	return least + 2 + min(3, .8*math.Log2(float64(max(1, min(a, b)))))
 }
@@ -220,7 +220,7 @@ const numberBits = 1.5
 // surnames need much more: relatives and twins' partners are real.
 func (m *model) joins(s *sum, a, b *cluster) bool {
 	least := JoinFrom(m.join, a.n, b.n)
-	if len(a.numbers)+len(b.numbers) > 0 && s.level[Number] != Equal {
+	if len(a.numbers)+len(b.numbers) > 0 {
 		least = joinNumbered(m.join, a.n, b.n)
 	}
 	if a.loose || b.loose {

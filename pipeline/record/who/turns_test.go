@@ -157,3 +157,17 @@ func TestShareOfTwoNumbersIsLearned(t *testing.T) {
 		t.Errorf("where three in a hundred have two numbers they weigh %.2f, want about %.2f", some, want)
 	}
 }
+
+// Two regulars of one number are joined as soon as two with a number and none.
+func TestOneNumberNeedsNoMore(t *testing.T) {
+	m := &model{w: StartingWeights()}
+	a, b := &cluster{n: 60, numbers: []tally{{1, 60}}}, &cluster{n: 70, numbers: []tally{{1, 70}}}
+	var s sum
+	s.level[Number], s.level[FamilyName], s.total = Equal, Differs, joinNumbered(0, 60, 70)
+	if !m.joins(&s, a, b) {
+		t.Error("not joined")
+	}
+	if a.numbers, b.numbers = nil, nil; m.joins(&s, a, b) {
+		t.Error("joined without numbers although both have many lines")
+	}
+}
