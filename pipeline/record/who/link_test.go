@@ -45,11 +45,11 @@ func TestDistricts(t *testing.T) {
 	}{
 		{"club with numbers", with(club, 101, numbers), .9998, .999, 0},
 		{"club without numbers", with(club, 102, none), .9985, .99, .8},
-		{"hard club, numbers on half of the sheets", with(club, 103, hardHalf), .995, .98, .6},
-		{"hard club without numbers", with(club, 104, hard), .995, .98, .75},
+		{"hard club, numbers on half of the sheets", with(club, 103, hardHalf), .995, .98, .7},
+		{"hard club without numbers", with(club, 104, hard), .995, .98, .85},
 		{"region with numbers", with(region, 105, numbers), .9998, .999, .8},
-		{"region without numbers", with(region, 106, none), .9985, .99, .75},
-		{"hard region without numbers", with(region, 107, hard), .995, .98, .6},
+		{"region without numbers", with(region, 106, none), .9985, .99, .8},
+		{"hard region without numbers", with(region, 107, hard), .995, .98, .65},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if testing.Short() && c.d.people > 10000 {
