@@ -89,9 +89,9 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	case apart > 0:
 		v.Why = fmt.Sprintf("Two runners: decision %d keeps them apart, whatever the evidence.", apart)
 	case v.Bits >= join:
-		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines are joined: numbers or family names that differ need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
+		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines without numbers are joined: a number on one side only, numbers or family names that differ, or a name of several people need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
 	case v.Bits > k.ReviewBits:
-		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which two with so many lines are joined. %s", signedBits(join), listed)
+		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which two with so many lines are joined (%s where a sheet gives one of them a number). %s", signedBits(join), signedBits(who.JoinNumbered(k.JoinBits, int32(v.First.Lines), int32(v.Second.Lines))), listed)
 	default:
 		v.Why = fmt.Sprintf("Two runners: the sum is below %s, so that the pair is not even doubtful.", signedBits(k.ReviewBits))
 	}

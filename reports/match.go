@@ -13,13 +13,15 @@ import (
 type MatchBook struct {
 	Made    string // day of the newest run, 2026-01-03
 	Version string
-	Found   int     // doubtful pairs there were, more than are listed
-	Join    float64 // bits from which a single line is joined unasked
-	JoinAll float64 // and from which two with many lines are
-	Pairs   []MatchPairRow
-	Pieces  []MatchPieceRow
-	Lines   []MatchLineRow // lines of one of several namesakes
-	Fits    []MatchLineRow // lines that fit their runner badly
+	Found   int // doubtful pairs there were, more than are listed
+	// Bits from which a single line is joined unasked, and two with many lines; the
+	// second where sheets give one of them a number.
+	Join, JoinNumbered [2]float64
+
+	Pairs  []MatchPairRow
+	Pieces []MatchPieceRow
+	Lines  []MatchLineRow // lines of one of several namesakes
+	Fits   []MatchLineRow // lines that fit their runner badly
 }
 
 // MatchPairRow is two runners who may be one person.
@@ -210,7 +212,7 @@ func (b *MatchBook) notesTab(pairs, fits []string) *table.Tab {
 	add("Bad fits", fmt.Sprintf("Lines that were given to a runner but fit the rest badly: perhaps they are somebody else's. Decision: %s.", strings.Join(fits, ", or ")))
 	add("Remark", "Is kept with the decision: who told you, how you know.")
 	add("Evidence", "Each weight says how much a finding speaks for one person (+) or for two (\u2212). A weight of +1 doubles the odds, +10 makes them about a thousand times as high. They add up to the column Together (log2 of the odds; Fellegi and Sunter 1969, Journal of the American Statistical Association 64:1183-1210).")
-	add("Together", fmt.Sprintf("From %s on a single line is joined without asking. The more lines both have, the more it takes, up to %s, because a wrong join of two regulars spoils most. It takes more, too, where one has a number that the other has not, and for a line of a name that several people have; much more where the family names are quite different. So a pair that is asked may well have a high sum.", signed(b.Join), signed(b.JoinAll)))
+	add("Together", fmt.Sprintf("From %s on a single line is joined without asking. The more lines both have, the more it takes, up to %s, because a wrong join of two regulars spoils most; where sheets give one of them a number, from %s and up to %s. It takes more for a line of a name that several people have, and much more where the family names are quite different. So a pair that is asked may well have a high sum.", signed(b.Join[0]), signed(b.Join[1]), signed(b.JoinNumbered[0]), signed(b.JoinNumbered[1])))
 	add("In 100", "Of 100 pairs with such evidence about so many are one person, as measured on made-up districts.")
 	add("Order", fmt.Sprintf("The questions that an answer helps most come first: likely ones about many lines. %d doubtful pairs were found; the list holds %d.", max(b.Found, len(b.Pairs)), len(b.Pairs)))
 	add("What you may change", "Decision and Remark only. Rows may be sorted, filtered or deleted. A row whose other cells were changed, or that is out of date, is refused with its cell, and nothing happens to it.")

@@ -23,7 +23,7 @@ func hostileMatch() *MatchBook {
 	side := func(shown, facts string) MatchSide {
 		return MatchSide{Shown: shown, Facts: facts, History: "3 lines, 2026-01-03 to 2026-01-17", Results: "2026-01-17 Alder Bank 24:31"}
 	}
-	return &MatchBook{Made: "2026-01-17", Version: "0.1", Found: 70, Join: 2.5,
+	return &MatchBook{Made: "2026-01-17", Version: "0.1", Found: 70, Join: [2]float64{2.5, 9},
 		Pairs: []MatchPairRow{
 			{"R1 R40 7 aaaaaaaa bbbbbbbb 11111111", side("R1 Ann Moss", `W; born 1984; =HYPERLINK("x")`), side("R40 @Moss", "=1+1"),
 				[]MatchEvidence{{7, "to start with", -9.1}, {0, "given names alike", 3}, {0, "=2+2", 4}, {2, "ages fit", 4.7}}, 2.6, 78.2},

@@ -293,7 +293,8 @@ var matchColumn = map[string]int{"name": 0, "number": 1, "age": 2, "sex": 3, "cl
 
 // matchBook lays the review out for the workbook.
 func matchBook(r *pipeline.Review, k pipeline.Linkage) *reports.MatchBook {
-	b := &reports.MatchBook{Version: version, Found: r.Found, Join: k.JoinBits, JoinAll: who.JoinFrom(k.JoinBits, manyLines, manyLines)}
+	b := &reports.MatchBook{Version: version, Found: r.Found, Join: [2]float64{k.JoinBits, who.JoinFrom(k.JoinBits, manyLines, manyLines)},
+		JoinNumbered: [2]float64{who.JoinNumbered(k.JoinBits, 1, 1), who.JoinNumbered(k.JoinBits, manyLines, manyLines)}}
 	side := func(p pipeline.MatchPerson) reports.MatchSide {
 		b.Made = max(b.Made, p.Last)
 		return reports.MatchSide{Shown: p.Shown(), Facts: p.Facts(), History: p.History(), Results: strings.Join(p.Results, "; ")}

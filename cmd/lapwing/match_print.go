@@ -188,7 +188,8 @@ func printWeights(out io.Writer, k pipeline.Linkage, list []pipeline.MatchWeight
 	}
 	fmt.Fprintf(out, "%d lines, %d signatures (lines that agree in name, sex and number or course), %d pairs weighed, %d joined; %d runners.\n",
 		k.Lines, k.Signatures, k.Pairs, k.Joins, k.Runners)
-	fmt.Fprintf(out, "A single line is joined from %s bits on, two with many lines from up to %s (more where only one has a number); doubtful from %s bits on.\n\n", bits(k.JoinBits), bits(who.JoinFrom(k.JoinBits, manyLines, manyLines)), bits(k.ReviewBits))
+	fmt.Fprintf(out, "A single line is joined from %s bits on, two with many lines from up to %s; where sheets give one of them a number, from %s and up to %s. Doubtful from %s bits on.\n\n",
+		bits(k.JoinBits), bits(who.JoinFrom(k.JoinBits, manyLines, manyLines)), bits(who.JoinNumbered(k.JoinBits, 1, 1)), bits(who.JoinNumbered(k.JoinBits, manyLines, manyLines)), bits(k.ReviewBits))
 	w := tabwriter.NewWriter(out, 0, 4, 2, ' ', tabwriter.AlignRight)
 	fmt.Fprintln(w, "in force\tstarting\tunit\t What is compared")
 	for _, m := range list {

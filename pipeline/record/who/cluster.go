@@ -192,10 +192,10 @@ func JoinFrom(least float64, a, b int32) float64 {
 	return least + min(8.5, 1.5*math.Log2(float64(max(1, min(a, b)))))
 }
 
-// joinNumbered is the same where one of the two has a number at least. Where sheets
+// JoinNumbered is the same where one of the two has a number at least. Where sheets
 // give numbers, a line without one is sooner a stranger's, and two regulars of one
 // number need no more.
-func joinNumbered(least float64, a, b int32) float64 {
+func JoinNumbered(least float64, a, b int32) float64 {
 	return least + 2 + min(3, .8*math.Log2(float64(max(1, min(a, b)))))
 }
 
@@ -221,7 +221,7 @@ const numberBits = 1.5
 func (m *model) joins(s *sum, a, b *cluster) bool {
 	least := JoinFrom(m.join, a.n, b.n)
 	if len(a.numbers)+len(b.numbers) > 0 {
-		least = joinNumbered(m.join, a.n, b.n)
+		least = JoinNumbered(m.join, a.n, b.n)
 	}
 	if a.loose || b.loose {
 		least = max(least, m.join+placeBits)

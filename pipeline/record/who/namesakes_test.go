@@ -87,7 +87,7 @@ func TestJoinFrom(t *testing.T) {
 		n    int32
 		want float64
 	}{{1, 2}, {4, 3.6}, {50, 5}} {
-		if got := joinNumbered(0, c.n, c.n); math.Abs(got-c.want) > 1e-12 {
+		if got := JoinNumbered(0, c.n, c.n); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("%d and %d lines, one of them with a number: from %.2f, want %.2f", c.n, c.n, got, c.want)
 		}
 	}

@@ -105,7 +105,7 @@ func TestNumbersThatDifferNeedMore(t *testing.T) {
 	m := &model{w: StartingWeights()}
 	a, b := &cluster{n: 1, numbers: []tally{{1, 1}}}, &cluster{n: 5}
 	var s sum
-	s.total = joinNumbered(0, 1, 5) + numberBits - .01
+	s.total = JoinNumbered(0, 1, 5) + numberBits - .01
 	if !m.joins(&s, a, b) {
 		t.Error("not joined where one has no number")
 	}
@@ -163,7 +163,7 @@ func TestOneNumberNeedsNoMore(t *testing.T) {
 	m := &model{w: StartingWeights()}
 	a, b := &cluster{n: 60, numbers: []tally{{1, 60}}}, &cluster{n: 70, numbers: []tally{{1, 70}}}
 	var s sum
-	s.level[Number], s.level[FamilyName], s.total = Equal, Differs, joinNumbered(0, 60, 70)
+	s.level[Number], s.level[FamilyName], s.total = Equal, Differs, JoinNumbered(0, 60, 70)
 	if !m.joins(&s, a, b) {
 		t.Error("not joined")
 	}
