@@ -32,7 +32,7 @@ func TestWeeklyJobSaysWhatToLookAt(t *testing.T) {
 func TestVolunteersOfAMisspeltCourse(t *testing.T) {
 	files := map[string]string{"sheets/alder-bnak_2026-01-10_volunteers.csv": "Name,Role\nEve Hill,Timekeeper\nGwen Moss,Marshal\n"}
 	for _, day := range []string{"03", "10", "17", "24"} {
-		files["sheets/alder-bank_2026-01-"+day+".csv"] = strings.ReplaceAll(fieldSheet(8), "19:30", "19:"+day)
+		files["sheets/alder-bank_2026-01-"+day+".csv"] = strings.ReplaceAll(fieldSheet(8), ":26,", ":"+day+",")
 	}
 	dir := folderWith(t, files)
 	helpers := filepath.Join(dir, "sheets", "alder-bnak_2026-01-10_volunteers.csv")
