@@ -224,14 +224,20 @@ func (s *settler) partOfLater(i int, free func(int) bool) bool {
 	return false
 }
 
-// sameTimes says whether two columns have the same times in every row.
+// sameTimes says whether two columns have the same times in every row that has both.
 func (s *settler) sameTimes(a, b int) bool {
+	n := 0
 	for _, r := range s.rows {
-		if looseNumber(trim(cellAt(r.cells, a))) != looseNumber(trim(cellAt(r.cells, b))) {
+		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+		if x == "" || y == "" {
+			continue
+		}
+		if looseNumber(x) != looseNumber(y) {
 			return false
 		}
+		n++
 	}
-	return true
+	return n > 2
 }
 
 // decimalTimes finds the time on a sheet without headings where it is written

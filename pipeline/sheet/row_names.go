@@ -14,21 +14,24 @@ func besideRowNames(lex *lexicon, headings []string, rows []line) []string {
 	for i := range values {
 		values[i] = &profile{}
 	}
+	filled := 0
 	for _, r := range rows[:min(look, len(rows))] {
 		cells := trimmed(r.cells)
 		if rowFilled(cells) == 0 {
 			continue
 		}
-		if first := cellAt(cells, 0); len(cells) != n+1 || kindOf(first) != kInt || seen[first] {
+		filled++
+		switch first := cellAt(cells, 0); {
+		case len(cells) > n+1, seen[first] && first != "":
 			return headings
-		} else {
+		case len(cells) == n+1 && kindOf(first) == kInt:
 			seen[first] = true
 		}
 		for i, c := range cells {
 			values[i].add(c)
 		}
 	}
-	if len(seen) < 4 {
+	if len(seen) < 4 || len(seen)*4 < filled*3 { // a row may have lost its cells when somebody was erased
 		return headings
 	}
 	under, beside := 0.0, 0.0
