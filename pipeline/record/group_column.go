@@ -246,8 +246,8 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 			women += e.n
 		}
 	}
-	// Beside a sex column it makes no difference, and V stays veteran.
-	k.vrouwen = loneV > 0 && loneM > 0 && women == 0 && others == nil
+	// Beside a sex column V stays veteran, unless V is a woman there as well.
+	k.vrouwen = loneV > 0 && loneM > 0 && women == 0 && (others == nil || others.n['v'] > 0 && others.is['v'] == W)
 	if k.vrouwen {
 		k.letters.n['v'] += loneV
 	}

@@ -115,6 +115,20 @@ func TestCheckShortSections(t *testing.T) {
 	wantKinds(t, CheckRun(lines, 5000), "3 position-repeated")
 }
 
+// V45 beside a column of M and V is a woman's group, also where that column is blank.
+func TestGroupBesideVrouw(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Sex, c.Group = 0, 1, 2, 3, 4
+	lines, _ := readRows(t, c, []string{"Pl", "Naam", "Tijd", "M/V", "Cat"}, Options{}, func(yield func([]string)) {
+		for i, row := range [][2]string{{"M", "M40"}, {"V", "V45"}, {"", "V40"}, {"M", "M45"}, {"V", "V40"}} {
+			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("%d:02", 20+i), row[0], row[1]})
+		}
+	})
+	if lines[2].Sex != W {
+		t.Errorf("V40 is of %v", lines[2].Sex)
+	}
+}
+
 // Shortened words for the sexes.
 func TestSexShortened(t *testing.T) {
 	for text, want := range map[string]sexMark{"männl.": sureM, "weibl.": sureW, "Masch.": sureM, "Femm.": sureW, "Kob.": sureW, "Mężcz.": sureM} {

@@ -16,7 +16,11 @@ var dayFirstWords = func() map[string]bool {
 		navn namn plads plass plats placering plassering tid sluttid klubb forening kjonn kon fodselsar fodt fodelsear
 		czas nazwisko imie miejsce plec kategoria wiek rocznik
 		cas jmeno prijmeni poradi oddil pohlavi
-		aika nimi sija seura sukupuoli`)
+		aika nimi sija seura sukupuoli
+		concorrente nominativo posizione piazz piazzamento anno distacco passo tempo nome
+		coureur ecart allure vitesse ville corredor ritmo diferencia localidad
+		teilnehmer laufer ruckstand wohnort netto brutto nettozeit bruttozeit
+		loper deelnemer woonplaats snelheid achterstand zawodnik klub wynik strata lopare deltagare klass clube`)
 	for _, list := range languageWords {
 		for _, w := range strings.Fields(list) {
 			if !englishHeading[w] && len([]rune(w)) > 2 {

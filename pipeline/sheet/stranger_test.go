@@ -474,3 +474,17 @@ func TestCountsOn(t *testing.T) {
 		t.Errorf("%v, %v", s.Parts[0].Columns, err)
 	}
 }
+
+// Places in a list by name, under a heading that may mean a group, are those of the
+// finish where none stands twice.
+func TestPlacesByName(t *testing.T) {
+	text := "Class. Geral;Nome;Tempo\n"
+	for i := range 30 {
+		n := (i*7)%30 + 1
+		text += strconv.Itoa(n) + ";Ann Lee" + string(rune('a'+i)) + ";" + strconv.Itoa(18+n/3) + ":1" + strconv.Itoa(n%3) + "\n"
+	}
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+	if err != nil || s.Parts[0].Index(Position) != 0 {
+		t.Errorf("%v, %v", s.Parts[0].Columns, err)
+	}
+}
