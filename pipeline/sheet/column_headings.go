@@ -130,10 +130,10 @@ func (s *settler) byHeading(i int) {
 	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && !s.hasGuess(Position) && ints > .8 && s.countsOn(i) {
 		turn(Position, "its values count 1, 2, 3 …")
 	}
-	// So are whole numbers of which none stands twice, in a list by name: places within
+	// So are whole numbers of which next to none stands twice, in a list by name: places within
 	// groups begin again.
-	if (m == GroupPlace || m == SexPlace) && !s.hasGuess(Position) && p.shareOf(kInt) > .9 && p.whole && p.lo >= 1 && p.filled >= 20 && len(p.distinct) >= min(p.filled, distinctKept) {
-		turn(Position, "no place stands there twice")
+	if (m == GroupPlace || m == SexPlace) && !s.hasGuess(Position) && p.shareOf(kInt) > .9 && p.whole && p.lo >= 1 && p.filled >= 20 && len(p.distinct)*20 >= min(p.filled, distinctKept)*19 {
+		turn(Position, "next to none of its places stands twice")
 	}
 	if g.town && p.filled > 0 {
 		// One venue for all rows would be a course; towns of runners differ.
