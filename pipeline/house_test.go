@@ -15,7 +15,7 @@ import (
 // slash stands for a room and all below it.
 var allowed = map[string][]string{
 	"cmd":               {"pipeline", "pipeline/", "reports", "reports/", "sql"},
-	"reports":           {"reports/", "pipeline/store", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/insight/standing", "pipeline/insight/league", "sql"},
+	"reports":           {"reports/", "pipeline/store", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/text", "pipeline/insight/standing", "pipeline/insight/league", "sql"},
 	"pipeline":          {"pipeline/", "sql"},
 	"pipeline/sheet":    {"pipeline/place", "pipeline/unit", "pipeline/text"},
 	"pipeline/record":   {"pipeline/record/", "pipeline/place", "pipeline/unit", "pipeline/age", "pipeline/text", "pipeline/parallel"},
