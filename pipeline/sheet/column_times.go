@@ -137,6 +137,9 @@ func (s *settler) official() {
 		other = gun
 	}
 	switch {
+	case other >= 0 && chip >= 0 && s.gapsFollow(chip) && !s.gapsFollow(other):
+		s.set(other, Other, "heading %q; the times behind the first are not of it", s.headings[other])
+		s.set(chip, Time, "heading %q: the times behind the first in column %s are of it, not of column %s", s.headings[chip], letters(s.find(Gap)), letters(other))
 	case other >= 0 && chip >= 0 && s.placesFollow(chip, other):
 		s.set(other, Other, "heading %q; the places don't follow it", s.headings[other])
 		s.set(chip, Time, "heading %q: the places follow it, not those of column %s", s.headings[chip], letters(other))
@@ -155,6 +158,28 @@ func (s *settler) official() {
 func (s *settler) timed(i int) bool {
 	c := &s.profiles[i].count
 	return c[kClock]+c[kDecimal]+c[kInt] > 0
+}
+
+// gapsFollow says whether the times behind the first are those of a column of times: nine
+// in ten of them, of at least five, leave the same time of the first.
+func (s *settler) gapsFollow(column int) bool {
+	gap := s.find(Gap)
+	if gap < 0 {
+		return false
+	}
+	first := map[int]int{} // in tenths of a second
+	n, most := 0, 0
+	for _, r := range s.rows {
+		t, behind := trim(cellAt(r.cells, column)), strings.TrimLeft(trim(cellAt(r.cells, gap)), "+ ")
+		if kindOf(t) != kClock || kindOf(behind) != kClock {
+			continue
+		}
+		n++
+		d := int(10*(looseNumber(t)-looseNumber(behind)) + .5)
+		first[d]++
+		most = max(most, first[d])
+	}
+	return n >= 5 && 10*most >= 9*n
 }
 
 // placesFollow says whether the places, or the rows where there are none, go by the
