@@ -43,7 +43,7 @@ func (s *settler) byHeading(i int) {
 			}
 		case Time, GunTime, ChipTime:
 			switch {
-			case clocks == 0 && ints > .8 && p.whole && p.lo >= 1 && p.lo <= 3 && s.countsOn(i):
+			case clocks == 0 && ints > .8 && p.whole && s.countsOn(i):
 				turn(Position, "its values count 1, 2, 3 …")
 			case p.shareOf(kText, kSex, kDate) > .6:
 				turn(Other, "its values are no times")
@@ -166,13 +166,13 @@ func (s *settler) hasGuess(m Meaning) bool {
 func (s *settler) countsOn(i int) bool {
 	steps, ones := 0, 0
 	last := 0.0
-	for k, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 		c := trim(cellAt(r.cells, i))
 		if kindOf(c) != kInt {
 			continue
 		}
 		n := looseNumber(c)
-		if k > 0 && last > 0 {
+		if last > 0 {
 			if steps++; n == last+1 {
 				ones++
 			}

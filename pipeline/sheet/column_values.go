@@ -217,7 +217,7 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 // one in every row: a pace, before the time of the whole.
 func (s *settler) partOfLater(i int, free func(int) bool) bool {
 	for j := i + 1; j < len(s.profiles); j++ {
-		if p := s.profiles[j]; free(j) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && s.partOf(i, j) {
+		if free(j) && s.profiles[j].shareOf(kClock) > .8 && s.partOf(i, j) {
 			return true
 		}
 	}

@@ -147,13 +147,7 @@ var nameWords = set("start race final page finish date list round official event
 
 // cutSpans replaces dates, times of day and distances by a bar.
 func cutSpans(text string, loose bool) string {
-	for {
-		ds := scanDates(text, loose)
-		if len(ds) == 0 {
-			break
-		}
-		text = text[:ds[0].from] + " | " + text[ds[0].to:]
-	}
+	text = cutDates(text, loose, " | ")
 	if _, from, to, ok := findDistance(text); ok {
 		text = text[:from] + " | " + text[to:]
 	}
@@ -166,6 +160,17 @@ func cutSpans(text string, loose bool) string {
 		}
 	}
 	return text
+}
+
+// cutDates puts a mark in the place of every date.
+func cutDates(text string, loose bool, mark string) string {
+	for {
+		dates := scanDates(text, loose)
+		if len(dates) == 0 {
+			return text
+		}
+		text = text[:dates[0].from] + mark + text[dates[0].to:]
+	}
 }
 
 // cutMonthYear replaces "January 2026", a month with its year and no day.

@@ -184,11 +184,7 @@ func (s *settler) isBetween(col, start, finish int) bool {
 
 // between writes the time from one time of day to another.
 func between(cells []string, parts []int) string {
-	a := -1.0
-	if trim(cellAt(cells, parts[0])) != "" {
-		a = secondsOf(cells, parts[0])
-	}
-	return timeBetween(a, secondsOf(cells, parts[1]), trim(cellAt(cells, parts[1])))
+	return timeBetween(secondsOf(cells, parts[0]), secondsOf(cells, parts[1]), trim(cellAt(cells, parts[1])))
 }
 
 // timeBetween writes the time from a start to a finish, seconds of the day, as the cell

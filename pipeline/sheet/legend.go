@@ -21,7 +21,8 @@ func (p *Part) explain(g *grid) {
 		skipped[s.Row] = true
 	}
 	for i := range g.len() {
-		if row, cells := g.at(i); skipped[row] && len(lines) < mostLegendLines {
+		if skipped[g.row(i)] && len(lines) < mostLegendLines {
+			_, cells := g.at(i)
 			lines = append(lines, strings.Join(cells, " | "))
 		}
 	}
@@ -81,12 +82,12 @@ func legendOf(line string) map[string]string {
 			continue
 		}
 		key, value := piece[:end], strings.Trim(piece[end:], " \t=:-–—()")
-		if k := kindOf(key); value == "" || k == kGroup || k == kSex || !strings.ContainsAny(value, "0123456789") && !isSection(value) {
-			if k != kSex || value == "" { // F may be a class too
-				continue
-			}
+		if value == "" {
+			continue
 		}
-		out[fold(key)] = value
+		if k := kindOf(key); k == kSex || k != kGroup && (strings.ContainsAny(value, "0123456789") || isSection(value)) { // F may be a class too
+			out[fold(key)] = value
+		}
 	}
 	return out
 }

@@ -9,19 +9,8 @@ func NameWords(name string) (words []string) {
 	name = plainName(strings.ReplaceAll(name, "\\", "/"))
 	dir := strings.TrimSuffix(name, baseName(name))
 	for _, part := range append(strings.Split(dir, "/"), baseStem(name)) {
-		text := strings.ReplaceAll(part, "_", " ")
-		for {
-			dates := scanDates(text, true)
-			if len(dates) == 0 {
-				break
-			}
-			text = text[:dates[0].from] + " " + text[dates[0].to:]
-		}
 		before := ""
-		for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", ".", " ").Replace(cutMonthYear(text)))) {
-			if w == "|" {
-				continue
-			}
+		for _, w := range strings.Fields(fold(cutMonthYear(cutDates(keepDates(part), true, " ")))) {
 			if digitsOnly(w) {
 				w = strings.TrimSpace(before + " " + w)
 			}

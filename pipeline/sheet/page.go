@@ -87,9 +87,8 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 	if p.bare {
 		for n := range root.Descendants() {
 			if n.Type == html.ElementNode && n.DataAtom == atom.Title {
-				p.line.WriteString(strings.Join(strings.FieldsFunc(textOf(n), blankRune), " "))
-				if p.line.Len() > 0 {
-					return append(append(appendField(nil, p.line.String(), '\t'), '\n'), p.out...), nil
+				if title := spacedOnce(textOf(n)); title != "" {
+					return append(append(appendField(nil, title, '\t'), '\n'), p.out...), nil
 				}
 			}
 		}
@@ -169,6 +168,9 @@ func (p *webPage) words(text string) {
 	}
 }
 
+// spacedOnce puts one space in the place of every run of blanks.
+func spacedOnce(text string) string { return strings.Join(strings.FieldsFunc(text, blankRune), " ") }
+
 func blankRune(r rune) bool {
 	return r == ' ' || r == '\t' || r == '\n' || r == '\r' || r == '\f' || r == '\u00a0'
 }
@@ -240,7 +242,7 @@ func (p *webPage) row(tr *html.Node) {
 		for k := range span(c, "colspan") {
 			text := ""
 			if k == 0 {
-				text = strings.Join(strings.FieldsFunc(textOf(c), blankRune), " ")
+				text = spacedOnce(textOf(c))
 			}
 			cells = append(cells, text)
 			if down > 1 {

@@ -34,7 +34,7 @@ type rowRules struct {
 	number        int
 	hasPositions  bool
 	headings      []string   // folded
-	titles        []string   // the lines above the headings, which pages repeat
+	titles        [][]string // the lines above the headings, which pages repeat
 	headingLines  [][]string // the lines of a heading of two, folded, which pages repeat one by one
 	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
 	clock         []int      // columns of hours, minutes and seconds
@@ -47,13 +47,13 @@ type rowRules struct {
 	sectionColumn int               // column that carries it; -1 for none
 	firstSection  string            // section above the first row
 	lastSure      int               // last row that is a result beyond doubt; 0 means not known
+	lastTime      float64           // its time, on sheets without places
 	legend        map[string]string // what the classes of a column are, as a line beside the table says
 	legendColumn  int
-	lastTime      float64 // its time, on sheets without places
-	tail          int     // rows from here on stand apart from the results above; 0 for none
-	date1904      bool    // day numbers count from 1904
-	sample        []line  // rows of a sheet too large to hold
-	volunteers    bool    // a list of who helped
+	tail          int    // rows from here on stand apart from the results above; 0 for none
+	date1904      bool   // day numbers count from 1904
+	sample        []line // rows of a sheet too large to hold
+	volunteers    bool   // a list of who helped
 
 	above   []string
 	section string
@@ -127,7 +127,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if r.isHeading(cells, filled) {
 		return whyHeading
 	}
-	if len(r.titles) > 0 && slices.Contains(r.titles, strings.Join(cells, "\x1f")) {
+	if slices.ContainsFunc(r.titles, func(title []string) bool { return slices.Equal(title, cells) }) {
 		return whyTitle
 	}
 	label := trim(cells[firstFilled])
@@ -316,16 +316,16 @@ func (r *rowRules) shape(cells []string) []string {
 	}
 	r.beside.mend(b)
 	if len(r.clock) > 0 {
-		join := joinClock
+		clock := ""
 		switch {
 		case r.start > 0:
-			join = func(cells []string, parts []int) string {
-				return timeBetween(r.start, secondsOf(cells, parts[0]), trim(cellAt(cells, parts[0])))
-			}
+			clock = timeBetween(r.start, secondsOf(b, r.clock[0]), trim(cellAt(b, r.clock[0])))
 		case r.between:
-			join = between
+			clock = between(b, r.clock)
+		default:
+			clock = joinClock(b, r.clock)
 		}
-		b = append(b[:real], join(b, r.clock))
+		b = append(b[:real], clock)
 	}
 	if r.sectionColumn >= 0 {
 		b = append(b[:r.sectionColumn], r.section)

@@ -163,7 +163,7 @@ func (g *distanceGroup) pace() float64 {
 // counts those that say none in a column of distances.
 func (p *Part) distanceGroups() (out []*distanceGroup, blank int) {
 	at := map[int]*distanceGroup{}
-	clock := p.Index(Time)
+	clock, whole := p.Index(Time), metresOf(p)
 	names := [...]int{p.Index(Name), p.Index(GivenName), p.Index(FamilyName)}
 	p.Each(func(_ int, cells []string) error {
 		m := p.runs.metres(cells)
@@ -171,7 +171,7 @@ func (p *Part) distanceGroups() (out []*distanceGroup, blank int) {
 			blank++
 		}
 		if m == 0 {
-			m = metresOf(p)
+			m = whole
 		}
 		g := at[m]
 		if g == nil {

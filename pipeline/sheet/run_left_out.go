@@ -20,9 +20,8 @@ var ofTab = set("date-unclear date-missing year-missing course-missing", distanc
 // never taken apart, and what other sheets may answer holds the workbook.
 func (rs *runSettler) leaveTabs(parts []*Part) (kept []*Part) {
 	asks := map[*Part]place.Problem{}
-	clear := 0
+	settled := 0
 	for _, p := range parts {
-		waits := false
 		for _, q := range p.Problems {
 			if q.Severity != place.Waits {
 				continue
@@ -30,16 +29,15 @@ func (rs *runSettler) leaveTabs(parts []*Part) (kept []*Part) {
 			if !ofTab[q.Kind] || p.Tab == "" || p.Kind != "full" && p.Kind != "excerpt" || p.Date.ByOrder != nil || p.Date.Slip {
 				return parts
 			}
-			if !waits {
+			if _, asked := asks[p]; !asked {
 				asks[p] = q
 			}
-			waits = true
 		}
-		if !waits && (p.Kind == "full" || p.Kind == "excerpt") {
-			clear++
+		if _, waits := asks[p]; !waits && (p.Kind == "full" || p.Kind == "excerpt") {
+			settled++
 		}
 	}
-	if clear == 0 || len(asks) == 0 {
+	if settled == 0 || len(asks) == 0 {
 		return parts
 	}
 	for _, p := range parts {
@@ -54,16 +52,9 @@ func (rs *runSettler) leaveTabs(parts []*Part) (kept []*Part) {
 			return nil
 		}) // a grid has no errors of its own
 		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: q.Place, Severity: place.Doubtful, Kind: TabLeftOut, Read: q.Read, Expected: q.Expected,
-			Do: fmt.Sprintf("%s Until then %s left out; the other tabs are loaded. If this tab holds no results of its own, delete it.", rs.answerOnTab(p, q), itsLines(rows))})
+			Do: fmt.Sprintf("%s Until then its %s left out; the other tabs are loaded. If this tab holds no results of its own, delete it.", rs.answerOnTab(p, q), text.CountOf(rows, "line is", "lines are"))})
 	}
 	return kept
-}
-
-func itsLines(n int) string {
-	if n == 1 {
-		return "its 1 line is"
-	}
-	return "its " + text.Count(n, "line") + " are"
 }
 
 // answerOnTab says how a question about a tab is answered on it.

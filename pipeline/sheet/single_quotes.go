@@ -10,8 +10,9 @@ func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
 	if len(text) > wholeBytes || bytes.IndexByte(text, '\'') < 0 || bytes.IndexByte(text, '"') >= 0 {
 		return text, false
 	}
-	out := make([]byte, 0, len(text))
+	var out []byte
 	lines, quoted := 0, 0
+	most := bytes.Count(text, []byte("\n")) + 1 // lines there can be
 	for line := range bytes.Lines(text) {
 		if len(bytes.TrimSpace(line)) == 0 {
 			out = append(out, line...)
@@ -21,6 +22,9 @@ func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
 		var cells int
 		if out, cells = doubleQuoted(out, line, d.delim); cells >= 2 {
 			quoted++
+		}
+		if 10*(lines-quoted) > most+9 { // an apostrophe in a name: not to go on to the end
+			return text, false
 		}
 	}
 	if quoted < 3 || quoted*10 < (lines-1)*9 { // the heading may have none

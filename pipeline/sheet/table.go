@@ -235,10 +235,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	c := settleColumns(lex, newCourseBook(o.Courses), l.headings, rows, width)
 	var above []string
-	for _, h := range head[:max(titleEnd, 0)] {
+	for _, h := range head[:titleEnd] {
 		above = append(above, titleTexts(lex, h.cells)...)
 	}
-	c.startInTitle(append(above, t.facts...))
+	c.startInTitle(append(slices.Clone(above), t.facts...))
 	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
@@ -270,7 +270,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		s.entered(p, t, after, lex)
 	}
 	if o.Kind == "" {
-		if other := p.otherPaper(s.Name, head[:max(titleEnd, 0)], l.first >= 0); other != "" {
+		if other := p.otherPaper(s.Name, head[:titleEnd], l.first >= 0); other != "" {
 			if kind != "" {
 				s.entered(p, t, after, lex)
 			}
@@ -309,10 +309,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 		p.problem(s.Name, headingRow, -1, place.Note, "runs-in-columns", t.run, "", "Each time in this column was read as a result of that run"+without+". It is taken for a part of the field; if it is all of it, load the sheet with --kind full.")
 	}
-	p.Titles = append(p.Titles, t.facts...)
-	for _, h := range head[:titleEnd] {
-		p.Titles = append(p.Titles, titleTexts(lex, h.cells)...)
-	}
+	p.Titles = append(append(p.Titles, t.facts...), above...)
 	if p.Index(Date) >= 0 && p.Index(Position) < 0 && p.Kind != Volunteers && listsRecords(p.Titles) {
 		refuse("the lines above say that it is a list of records")
 		return

@@ -86,7 +86,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			break
 		}
 		if rowFilled(cells) > 0 {
-			r.titles = append(r.titles, strings.Join(cells, "\x1f"))
+			r.titles = append(r.titles, cells)
 		}
 	}
 	// The last row with more than a printed position; repeated values left out.
