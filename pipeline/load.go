@@ -227,14 +227,20 @@ func digits(s string) int {
 // sheet that can't be used yet waits, one that is no sheet is refused; neither
 // stops the others.
 func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*LoadReport, error) {
-	defer pl.stopWith(ctx)()
-	if err := pl.checkSideTables(); err != nil { // before anything is kept
-		return nil, err
-	}
 	files, names, err := FindSheets(paths)
 	if err != nil {
 		return nil, err
 	}
+	return pl.LoadFiles(ctx, files, names, hand)
+}
+
+// LoadFiles is Load for files that FindSheets has found, with their names.
+func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand ByHand) (*LoadReport, error) {
+	defer pl.stopWith(ctx)()
+	if err := pl.checkSideTables(); err != nil { // before anything is kept
+		return nil, err
+	}
+	var err error
 	if pl.forgotten, err = pl.readForgotten(); err != nil {
 		return nil, err
 	}
@@ -242,12 +248,11 @@ func (pl *Pipeline) Load(ctx context.Context, paths []string, hand ByHand) (*Loa
 	if err != nil {
 		return nil, err
 	}
-	answered, err := pl.leftOutSheets(ctx)
-	if err != nil {
-		return nil, err
-	}
-	if hand == (ByHand{}) {
-		clear(answered)
+	var answered map[int]bool
+	if hand != (ByHand{}) {
+		if answered, err = pl.leftOutSheets(ctx); err != nil {
+			return nil, err
+		}
 	}
 	known, inArchive := map[string]store.Entry{}, map[string]bool{}
 	next := 1

@@ -29,14 +29,11 @@ func (e NotTried) Error() string { return e.Why }
 // TryLoad loads sheets into a copy of the archive that is thrown away, and says
 // what became of each: which would stand, repeat or take the place of another,
 // which are two parts of one run, and whose misspelt course the people settle.
-// It changes nothing. The sheets of the report come in the order of FindSheets.
+// It changes nothing. files and names are those that FindSheets has found, and the
+// sheets of the report come in their order.
 // An error of type NotTried says why that was not done. No Pipeline of this
 // archive may be open in this process.
-func TryLoad(ctx context.Context, s Settings, paths []string, hand ByHand) (*LoadReport, error) {
-	files, _, err := FindSheets(paths)
-	if err != nil {
-		return nil, err
-	}
+func TryLoad(ctx context.Context, s Settings, files, names []string, hand ByHand) (*LoadReport, error) {
 	bytes, size := int64(0), fileSize(files)
 	for i := range files {
 		bytes += size(i)
@@ -57,7 +54,7 @@ func TryLoad(ctx context.Context, s Settings, paths []string, hand ByHand) (*Loa
 	if err != nil {
 		return nil, err
 	}
-	rep, err := pl.Load(ctx, paths, hand)
+	rep, err := pl.LoadFiles(ctx, files, names, hand)
 	if err == nil && rep.Loaded > 0 {
 		err = pl.compareLoaded(ctx, rep)
 	}

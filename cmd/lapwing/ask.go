@@ -42,10 +42,10 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 	}
 }
 
-// findPaths puts the folder of the inbox before paths that are there and not
-// here: sheets are named in messages as they lie in the inbox. It remembers which
-// file each sheet is.
-func (a *app) findPaths(paths []string) ([]string, error) {
+// findSheets finds the sheets that paths stand for, and remembers which file each
+// is. Paths that are not here are looked for in the inbox, too: sheets are named in
+// messages as they lie there.
+func (a *app) findSheets(paths []string) (files, names []string, err error) {
 	out := make([]string, len(paths))
 	for i, p := range paths {
 		out[i] = p
@@ -56,15 +56,14 @@ func (a *app) findPaths(paths []string) ([]string, error) {
 			out[i] = q
 		}
 	}
-	files, names, err := pipeline.FindSheets(out)
-	if err != nil {
-		return nil, err
+	if files, names, err = pipeline.FindSheets(out); err != nil {
+		return nil, nil, err
 	}
 	a.files = make(map[string]string, len(files))
 	for i, name := range names {
 		a.files[name] = files[i]
 	}
-	return out, nil
+	return files, names, nil
 }
 
 // fileOf is the file of a sheet, as it can be typed: one of those that were

@@ -41,7 +41,7 @@ the others and those in the archive; it changes nothing.`,
 			if dry {
 				return a.dryRun(cmd, args, hand)
 			}
-			args, err := a.findPaths(args)
+			files, names, err := a.findSheets(args)
 			if err != nil {
 				return err
 			}
@@ -50,7 +50,7 @@ the others and those in the archive; it changes nothing.`,
 				if err != nil {
 					return err
 				}
-				rep, err := pl.Load(cmd.Context(), args, hand)
+				rep, err := pl.LoadFiles(cmd.Context(), files, names, hand)
 				if rep != nil {
 					a.printLoad(rep)
 				}
@@ -133,15 +133,11 @@ func checkHand(h pipeline.ByHand) error {
 }
 
 func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) error {
-	paths, err := a.findPaths(paths)
+	files, names, err := a.findSheets(paths)
 	if err != nil {
 		return err
 	}
-	files, names, err := pipeline.FindSheets(paths)
-	if err != nil {
-		return err
-	}
-	tried, err := a.tryLoad(cmd.Context(), paths, hand)
+	tried, err := a.tryLoad(cmd.Context(), files, names, hand)
 	if err != nil {
 		return err
 	}
@@ -205,14 +201,14 @@ func (a *app) dryRun(cmd *cobra.Command, paths []string, hand pipeline.ByHand) e
 
 // tryLoad tries a load on a copy of the archive; nil where it says why it did
 // not.
-func (a *app) tryLoad(ctx context.Context, paths []string, hand pipeline.ByHand) (*pipeline.LoadReport, error) {
+func (a *app) tryLoad(ctx context.Context, files, names []string, hand pipeline.ByHand) (*pipeline.LoadReport, error) {
 	// what is out of date is set right before the copy is taken
 	if pl, err := a.open(ctx, pipeline.ReadOnly); err == nil {
 		if err := pl.Close(); err != nil {
 			return nil, err
 		}
 	}
-	rep, err := pipeline.TryLoad(ctx, a.settings, paths, hand)
+	rep, err := pipeline.TryLoad(ctx, a.settings, files, names, hand)
 	var not pipeline.NotTried
 	if errors.As(err, &not) {
 		fmt.Fprintf(a.err, "Each sheet is looked at by itself: %s. What copies, later issues and parts on two sheets mean for one another is seen when they are loaded.\n", not.Why)
@@ -249,7 +245,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	}
 	waits := ""
 	if rep.Waiting > 0 {
-		waits = fmt.Sprintf("; %d %s for an answer", rep.Waiting, map[bool]string{true: "waits", false: "wait"}[rep.Waiting == 1])
+		waits = "; " + text.CountOf(rep.Waiting, "waits for an answer", "wait for an answer")
 	}
 	a.say("%s loaded, %s in all; %d already in the archive%s.", text.Count(rep.Loaded, "sheet"), text.Count(rep.Rows, "line"), rep.Known, waits)
 	shown := 0

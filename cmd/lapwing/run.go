@@ -50,22 +50,22 @@ A second run finds nothing new and changes nothing.`,
 				}
 				args = []string{a.settings.Inbox}
 			}
-			args, err := a.findPaths(args)
+			files, names, err := a.findSheets(args)
 			if err != nil {
 				return err
 			}
-			return a.with(ctx, pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.weeklyJob(ctx, pl, args) })
+			return a.with(ctx, pipeline.ReadWrite, func(pl *pipeline.Pipeline) error { return a.weeklyJob(ctx, pl, files, names) })
 		},
 	}
 }
 
-func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, paths []string) error {
+func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, files, names []string) error {
 	rep := &runReport{}
 	held, err := pl.HeldCourses(ctx)
 	if err != nil {
 		return err
 	}
-	if rep.Load, err = pl.Load(ctx, paths, pipeline.ByHand{}); err != nil {
+	if rep.Load, err = pl.LoadFiles(ctx, files, names, pipeline.ByHand{}); err != nil {
 		return err
 	}
 	rep.New = pl.NewCourses(held, rep.Load)
