@@ -369,14 +369,6 @@ func (f *field) lineWords(i int) string {
 	return fmt.Sprintf("place %s, %s, %s", orDash(f.position[i]), orNobody(f.names.list[f.name[i]]), clockOrDash(f.timeMS[i]))
 }
 
-// distanceOf is the distance of a line's run in metres, 5000 where none is known.
-func (f *field) distanceOf(i int) int {
-	if d := f.runs[f.run[i]-1].distanceM; d > 0 {
-		return int(d)
-	}
-	return 5000
-}
-
 // joinParts joins a part that has times and no names with one that has names
 // and no times, on position: the named line takes the time, the other becomes
 // a repeat of it.
@@ -413,7 +405,7 @@ func (f *field) joinParts(times, names *issue) bool {
 				f.status[j] = uint8(record.Unnamed)
 			}
 		}
-		if f.is(j, record.OK) && !record.TakingPart(f.takingPart[j]).OnWheels() && f.timeMS[j] < record.FastestMS(f.distanceOf(j), record.Sex(f.sex[j])) {
+		if f.is(j, record.OK) && !record.TakingPart(f.takingPart[j]).OnWheels() && f.tooFast(j) {
 			f.setDoubt(j, record.Doubtful, "the time is faster than the open standard of the distance")
 		}
 		f.setDoubt(i, record.Repeat, "joined with the name on "+names.part.path)

@@ -8,6 +8,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/text"
 )
 
 // resultsCopied is the kind of question about a run whose people all have the very
@@ -136,8 +137,5 @@ func (f *field) leaveCopyOut(copied, before int32, part, from *partInfo, same, o
 
 // leftOut says how many lines are left out.
 func leftOut(n int) string {
-	if n == 1 {
-		return "Its 1 line is left out"
-	}
-	return fmt.Sprintf("Its %d lines are left out", n)
+	return "Its " + text.CountOf(n, "line is", "lines are") + " left out"
 }

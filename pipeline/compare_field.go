@@ -155,10 +155,10 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 		read += ", with other times"
 	}
 	session, before := f.sessionBefore(run)
-	todo := fmt.Sprintf("Which run is this? Its %d lines are left out until you say: lapwing load %q, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
-		len(later.lines), later.part.path, session, before)
+	todo := fmt.Sprintf("Which run is this? %s until you say: lapwing load %q, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
+		leftOut(len(later.lines)), later.part.path, session, before)
 	if f.isOneOfTabs(later.part) {
-		todo = fmt.Sprintf("Which run is this? Its %d lines are left out until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", len(later.lines), session)
+		todo = fmt.Sprintf("Which run is this? %s until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", leftOut(len(later.lines)), session)
 	}
 	return storedProblem{place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: place.Doubtful, Kind: anotherField, Read: read, Do: todo}, later.part.sheetNo, run}
 }

@@ -285,10 +285,7 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 			continue
 		}
 		odds := takenOdds
-		if !t.same {
-			odds = 1 / odds
-		}
-		if o == "mdy" {
+		if t.same == (o == "mdy") { // the month first if it is the same run, the day first if not
 			odds = 1 / odds
 		}
 		add(odds, func(string) string {

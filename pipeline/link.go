@@ -160,7 +160,7 @@ func (f *field) tellsPace(i int) bool {
 	if f.timeMS[i] <= 0 || record.TakingPart(f.takingPart[i]) > record.Guided {
 		return false
 	}
-	return f.is(i, record.OK) || f.is(i, record.Doubtful) && f.timeMS[i] >= record.FastestMS(int(f.runs[f.run[i]-1].distanceM), record.Sex(f.sex[i]))
+	return f.is(i, record.OK) || f.is(i, record.Doubtful) && !f.tooFast(i)
 }
 
 // places numbers the places of the courses: one course over two distances is at one.

@@ -1,7 +1,6 @@
 package pipeline
 
 import (
-	"cmp"
 	"context"
 	"database/sql"
 	"fmt"
@@ -100,7 +99,7 @@ func (pl *Pipeline) races(ctx context.Context, said map[int]store.Entry, courses
 		select h.course, h.run_date, h.sheet_no, s.path
 		from held h join sheet.sheet s on s.sheet_no = h.sheet_no
 		where exists (select 1 from held o where o.course = h.course and o.run_date = h.run_date and o.sheet_no in (`+strings.Join(numbers, ", ")+`))
-		order by all`, func(rows *sql.Rows) error {
+		order by h.course, h.run_date desc, h.sheet_no, s.path`, func(rows *sql.Rows) error {
 		var k day
 		var when time.Time
 		var s sheetDay
@@ -114,7 +113,6 @@ func (pl *Pipeline) races(ctx context.Context, said map[int]store.Entry, courses
 	}); err != nil {
 		return nil, err
 	}
-	slices.SortFunc(days, func(a, b day) int { return cmp.Or(cmp.Compare(a.course, b.course), cmp.Compare(b.day, a.day)) })
 	out := map[string][]race{}
 	for _, k := range days {
 		for _, s := range on[k] {

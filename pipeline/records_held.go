@@ -120,6 +120,11 @@ func tooFast(timeMS int32, distanceM int, s record.Sex) bool {
 	return timeMS < record.FastestMS(distanceM, s)
 }
 
+// tooFast says it of a line.
+func (f *field) tooFast(i int) bool {
+	return tooFast(f.timeMS[i], int(f.runs[f.run[i]-1].distanceM), record.Sex(f.sex[i]))
+}
+
 // slower says in words what a time would have to be.
 func slower(distanceM int, s record.Sex) string {
 	return fmt.Sprintf("a time not faster than %s over %d m, the open standard of the distance", unit.ClockMS(record.FastestMS(distanceM, s)), distanceM)

@@ -69,12 +69,10 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 	}
 	var courses []string
 	for _, s := range sheets {
-		for _, p := range s.parts {
-			for _, k := range p.runs {
-				if c := k.course.course; !r.asked[c] {
-					r.asked[c] = true
-					courses = append(courses, c)
-				}
+		for _, c := range s.courses() {
+			if !r.asked[c] {
+				r.asked[c] = true
+				courses = append(courses, c)
 			}
 		}
 	}
