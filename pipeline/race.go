@@ -88,13 +88,12 @@ func (pl *Pipeline) races(ctx context.Context, said map[int]store.Entry, courses
 	on := map[day][]sheetDay{}
 	var days []day
 	if err := pl.each(ctx, `
-		with held as (
-			select distinct c.course, run.run_date, t.sheet_no
-			from (select distinct part_no, run_no from record.line) l
+		with runs as (
+			select run.run_no, run.run_date, c.course from record.run run join record.course c on c.course_no = run.course_no where c.course in (`+strings.Join(quoted, ", ")+`)
+		), held as (
+			select distinct runs.course, runs.run_date, t.sheet_no
+			from record.line l join runs on runs.run_no = l.run_no
 			join sheet.part t on t.part_no = l.part_no
-			join record.run run on run.run_no = l.run_no
-			join record.course c on c.course_no = run.course_no
-			where c.course in (`+strings.Join(quoted, ", ")+`)
 		)
 		select h.course, h.run_date, h.sheet_no, s.path
 		from held h join sheet.sheet s on s.sheet_no = h.sheet_no
