@@ -4,9 +4,11 @@ import (
 	"context"
 	"math"
 
+	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
 )
 
 // fill fills the columns of one batch of n rows, one column after the other,
@@ -129,3 +131,18 @@ func (pl *Pipeline) insertColumns(ctx context.Context, table string, schema *sto
 		return true, nil
 	})
 }
+
+func (r row) numbers(at int, v ...float64) {
+	for i, x := range v {
+		b := r.b.Field(at + i).(*array.Float64Builder)
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			b.AppendNull()
+		} else {
+			b.Append(x)
+		}
+	}
+}
+
+func (r row) yesNo(at int, v bool) { r.b.Field(at).(*array.BooleanBuilder).Append(v) }
+
+func (r row) day(at int, d unit.Day) { r.b.Field(at).(*array.Date32Builder).Append(arrow.Date32(d)) }
