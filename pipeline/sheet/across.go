@@ -25,6 +25,9 @@ func (t table) across(lex *lexicon) []table {
 		}
 		looked++
 		cols := runsAcross(lex, cells)
+		if t.figuresOver(i, cols) {
+			cols = nil
+		}
 		if cols == nil {
 			cols = t.runsAbove(lex, i)
 		}
@@ -268,8 +271,8 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 }
 
 // figuresOver says whether figures like those of a row stand in the columns of all runs
-// of a row just above it too: the row is one of results, whose 29.1 is no 29 January, and
-// the heading below it that of the next page.
+// of a row just above it too: the row is one of results, whose 29.1 is no 29 January
+// though its runner be "No name", and a heading below it that of the next page.
 func (t table) figuresOver(row int, runs []acrossRun) bool {
 	for up := row - 1; up >= 0 && up >= row-rowsAbove; up-- {
 		_, above := t.grid.at(up)

@@ -157,12 +157,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 		}
 	}
 	if posKind != kInt {
-		// Words under a heading of figures are no result, as in
-		// "Fastest | Jo Lee | 18:20" or "Marshal | Al Roe".
-		for i, k := range r.kinds {
-			if k != kBlank && i != r.pos && i != r.time && kindOf(cellAt(cells, i)) == kText {
-				return whyFooter
-			}
+		if r.wordsUnderFigures(cells) {
+			return whyFooter
 		}
 		if r.tail > 0 && row >= r.tail && !((named || numbered) && hasStatus(cells)) {
 			return whyFooter
@@ -208,11 +204,31 @@ func (r *rowRules) describesPerson(cells []string, filled int) bool {
 		return false
 	}
 	for i, k := range r.kinds {
-		if k != kBlank && i != r.pos && i != r.time && !isBlank(cellAt(cells, i)) {
+		if k != kBlank && k != kDate && i != r.pos && i != r.time && !isBlank(cellAt(cells, i)) {
 			return true
 		}
 	}
 	return filled >= 3
+}
+
+// wordsUnderFigures says whether a row has words in a column of figures, or a group in
+// one of dates, and so is no result: "Fastest | Jo Lee | 18:20", "Marshal | Al Roe",
+// "M40 | Jo Lee | 16:58 | 3 March 2019".
+func (r *rowRules) wordsUnderFigures(cells []string) bool {
+	for i, k := range r.kinds {
+		if k == kBlank || i == r.pos || i == r.time {
+			continue
+		}
+		switch kindOf(cellAt(cells, i)) {
+		case kText:
+			return true
+		case kGroup, kSex:
+			if k == kDate {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // hasStatus says whether a cell says why there is no time.

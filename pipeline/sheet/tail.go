@@ -75,6 +75,10 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			if pr.filled >= 4 && pr.share(kText) <= .1 {
 				r.kinds[i] = kInt
 			}
+		case Date:
+			if pr.filled >= 4 && pr.share(kDate) >= .6 {
+				r.kinds[i] = kDate
+			}
 		}
 	}
 	if t.grid == nil || r.volunteers {
@@ -141,10 +145,8 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		if r.time < 0 {
 			return false
 		}
-		for i, k := range r.kinds {
-			if k != kBlank && i != r.time && kindOf(cellAt(cells, i)) == kText {
-				return false
-			}
+		if r.wordsUnderFigures(cells) {
+			return false
 		}
 		k := kindOf(cellAt(cells, r.time))
 		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name)))
