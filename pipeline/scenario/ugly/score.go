@@ -126,9 +126,10 @@ func Score(truth []Truth, results []Result) *Report {
 				spot.Row = ln.EditorRow
 			}
 			i := take(ln, spot)
-			for _, s := range ln.Also { // the row of either half that says more
+			for _, half := range ln.Also { // the row of either half that says more
+				s := half.Spot
 				if lines > rows {
-					s.Row += ln.EditorRow - ln.Row
+					s.Row = half.EditorRow
 				}
 				if j := take(ln, s); j >= 0 && (i < 0 || worth(results[j], ln) > worth(results[i], ln)) {
 					i = j
@@ -142,9 +143,14 @@ func Score(truth []Truth, results []Result) *Report {
 		}
 		// the halves of a two-part line both stand in the results, or one of them
 		for l := range tr.Lines {
-			for _, s := range append([]Spot{tr.Lines[l].Spot}, tr.Lines[l].Also...) {
-				for _, j := range at[key{s.Sheet, s.Tab, s.Row}] {
-					if len(tr.Lines[l].Also) > 0 {
+			ln := &tr.Lines[l]
+			for _, half := range append([]Half{{ln.Spot, ln.EditorRow}}, ln.Also...) {
+				row := half.Row
+				if lines > rows {
+					row = half.EditorRow
+				}
+				for _, j := range at[key{half.Sheet, half.Tab, row}] {
+					if len(ln.Also) > 0 {
 						used[j] = true
 					}
 				}

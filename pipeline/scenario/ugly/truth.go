@@ -34,11 +34,17 @@ type Spot struct {
 	Row   int    // 1-based spreadsheet row
 }
 
+// Half is the row of a two-part line on the other part.
+type Half struct {
+	Spot
+	EditorRow int // as of a Line
+}
+
 // Line is the truth about one line that stands for somebody.
 type Line struct {
 	Spot
 	EditorRow int    // 1-based line in a text editor; differs from Row after line breaks inside quotes or a sep= line
-	Also      []Spot // other rows that the same result may be reported at (the other half of a two-part sheet, a copy)
+	Also      []Half // other rows that the same result may be reported at: the other half of a two-part sheet
 	Twin      *Spot  // the line that this one repeats or that replaces it
 
 	Course   string // slug

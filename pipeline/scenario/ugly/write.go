@@ -448,7 +448,7 @@ func joinHalves(times, people *Truth, sameFile bool) {
 		times.Lines = times.Lines[:half]
 	}
 	for k := range times.Lines {
-		times.Lines[k].Also = append(times.Lines[k].Also, other[k].Spot)
+		times.Lines[k].Also = append(times.Lines[k].Also, Half{other[k].Spot, other[k].EditorRow})
 	}
 	if !sameFile {
 		people.Lines = nil
