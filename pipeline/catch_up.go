@@ -77,12 +77,9 @@ func (pl *Pipeline) parseCopy(e store.Entry) (*parsedSheet, error) {
 }
 
 func (pl *Pipeline) readCopy(e store.Entry, read func(name string, data []byte, hand ByHand) (*parsedSheet, error)) (*parsedSheet, error) {
-	data, err := os.ReadFile(pl.Archive.Copy(e))
+	data, err := pl.copyOf(e)
 	if err != nil {
-		return nil, fmt.Errorf("the archive's copy of %s can't be read: %w; restore the folder from a backup", e.Path, err)
-	}
-	if h := store.Hash(data); h != e.Hash {
-		return nil, fmt.Errorf("the archive's copy of %s (%s) has changed; restore it from a backup", e.Path, pl.Archive.Copy(e))
+		return nil, err
 	}
 	p, err := read(e.Path, data, handOf(e))
 	if err != nil {
@@ -91,6 +88,18 @@ func (pl *Pipeline) readCopy(e store.Entry, read func(name string, data []byte, 
 	p.entry = e
 	p.entry.Rows = p.rows()
 	return p, nil
+}
+
+// copyOf gives the bytes of a sheet as they were loaded.
+func (pl *Pipeline) copyOf(e store.Entry) ([]byte, error) {
+	data, err := os.ReadFile(pl.Archive.Copy(e))
+	if err != nil {
+		return nil, fmt.Errorf("the archive's copy of %s can't be read: %w; restore the folder from a backup", e.Path, err)
+	}
+	if h := store.Hash(data); h != e.Hash {
+		return nil, fmt.Errorf("the archive's copy of %s (%s) has changed; restore it from a backup", e.Path, pl.Archive.Copy(e))
+	}
+	return data, nil
 }
 
 // dropSheet takes a sheet out of the database.

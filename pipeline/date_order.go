@@ -158,6 +158,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	for _, s := range sheets {
 		order, why := "", ""
 		open, slip := false, false
+		readAs := pl.readingsOf(s)
 		for _, p := range s.read.parsed.sheet.Parts {
 			course := pl.courses.resolve(onlyCourse(p))
 			switch {
@@ -165,7 +166,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 				slip = true
 				open = open || known.heldOn(course, p.Date.Choices[1].Weekday())
 			case p.Date.ByOrder != nil:
-				taken, err := pl.taken(ctx, s, p, course, known)
+				taken, err := pl.taken(ctx, readAs, p, course, known)
 				if err != nil {
 					return nil, err
 				}
@@ -186,6 +187,23 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 		settled = append(settled, s)
 	}
 	return settled, nil
+}
+
+// readingsOf gives a sheet as read under an order of day and month, nil where it can't
+// be read so. It is read once for each.
+func (pl *Pipeline) readingsOf(s *unsureSheet) func(order string) *parsedSheet {
+	by := map[string]*parsedSheet{}
+	return func(order string) *parsedSheet {
+		if p, ok := by[order]; ok {
+			return p
+		}
+		p, err := pl.parseSheet(s.name, s.read.data, ByHand{Answers: orderAnswer + "=" + order})
+		if err != nil {
+			p = nil
+		}
+		by[order] = p
+		return p
+	}
 }
 
 // customOfCourse is the number in place of 1 in Laplace's rule for the sheets of one
@@ -313,17 +331,23 @@ type takenDay struct {
 // taken looks whether the days that a date might be are those of runs which the archive
 // has, and whether these are the sheet's own. A reading is left out where neither is
 // plain: half of the sheet's people have the very times there, or hardly anybody has.
-func (pl *Pipeline) taken(ctx context.Context, s *unsureSheet, p *sheet.Part, course string, known *knownDays) (map[string]takenDay, error) {
+// readAs gives the sheet under an order of day and month, nil where it can't be read:
+// who ran in which time is the same under both.
+func (pl *Pipeline) taken(ctx context.Context, readAs func(order string) *parsedSheet, p *sheet.Part, course string, known *knownDays) (map[string]takenDay, error) {
 	out := map[string]takenDay{}
-	for order, days := range p.Date.ByOrder {
+	var lines map[timedPerson]bool
+	for _, order := range slices.Sorted(maps.Keys(p.Date.ByOrder)) {
+		days := p.Date.ByOrder[order]
 		if len(days) != 1 || course == "" || !known.days[course][days[0]] {
 			continue
 		}
-		read, err := pl.parseSheet(s.name, s.read.data, ByHand{Answers: orderAnswer + "=" + order})
-		if err != nil {
-			continue // it is read, and refused, without this
+		if lines == nil {
+			read := readAs(order)
+			if read == nil {
+				continue // it is read, and refused, without this
+			}
+			lines = read.timed(course, days[0])
 		}
-		lines := read.timed(course, days[0])
 		there, err := pl.timedThere(ctx, course, days[0])
 		if err != nil {
 			return nil, err

@@ -2,7 +2,6 @@ package pipeline
 
 import (
 	"context"
-	"os"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -35,7 +34,7 @@ func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]Question, error) {
 		if e.State != store.Waiting {
 			continue
 		}
-		data, err := os.ReadFile(pl.Archive.Copy(e))
+		data, err := pl.copyOf(e)
 		if err != nil {
 			return nil, err
 		}

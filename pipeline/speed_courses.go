@@ -224,7 +224,7 @@ func (pl *Pipeline) findCourses(ctx context.Context, name string) ([]CourseSpeed
 		case "km", "k":
 			d *= 1000
 		case "mile", "miles", "mi":
-			d *= mile
+			d *= unit.Mile
 		}
 		found = of(m[1], d)
 	}
@@ -243,23 +243,6 @@ func (pl *Pipeline) findCourses(ctx context.Context, name string) ([]CourseSpeed
 		return nil, fmt.Errorf("there is no course %q. The courses are: %s%s", name, strings.Join(names, ", "), more)
 	}
 	return found, nil
-}
-
-// mile in metres.
-const mile = 1609.344
-
-// DistanceWords is "5 km", "4 miles" (within a metre) or "5012 m".
-func DistanceWords(m int) string {
-	if m%100 == 0 {
-		return strconv.FormatFloat(float64(m)/1000, 'f', -1, 64) + " km"
-	}
-	if n := math.Round(float64(m) / mile); n >= 1 && math.Abs(n*mile-float64(m)) < 1 {
-		if n == 1 {
-			return "1 mile"
-		}
-		return fmt.Sprintf("%.0f miles", n)
-	}
-	return fmt.Sprintf("%d m", m)
 }
 
 // ConvertRequest asks what a time on one course amounts to on another. With a
@@ -297,7 +280,7 @@ func (c *Conversion) Words() []string {
 	if c.toName != c.fromName {
 		where += " → " + c.toName
 	}
-	out := []string{fmt.Sprintf("%s, %s", where, DistanceWords(c.DistanceM))}
+	out := []string{fmt.Sprintf("%s, %s", where, unit.Distance(c.DistanceM))}
 	if c.Date != "" {
 		day := "much as usual"
 		if s := int(math.Round(math.Abs(c.ConditionS))); s > 0 {
@@ -408,7 +391,7 @@ func (pl *Pipeline) dayOf(ctx context.Context, courses []CourseSpeed, q ConvertR
 				d.run = speed.Run{Effect: *effect, SD: *sd, Stated: true}
 			}
 			found = append(found, d)
-			sessions = append(sessions, strings.TrimSpace(DistanceWords(c.DistanceM)+" "+session))
+			sessions = append(sessions, strings.TrimSpace(unit.Distance(c.DistanceM)+" "+session))
 		}
 		if err := errors.Join(rows.Err(), rows.Close()); err != nil {
 			return nil, err
@@ -445,7 +428,7 @@ func pair(from, to []CourseSpeed) (a, b CourseSpeed, err error) {
 	case len(pairs) > 1:
 		var which []string
 		for _, p := range pairs {
-			which = append(which, strconv.Quote(p[0].Course+" "+DistanceWords(p[0].DistanceM)))
+			which = append(which, strconv.Quote(p[0].Course+" "+unit.Distance(p[0].DistanceM)))
 		}
 		return a, b, fmt.Errorf("%s has courses of several distances. Say which: --from %s", from[0].Name, strings.Join(which, " or "))
 	}
@@ -456,7 +439,7 @@ func pair(from, to []CourseSpeed) (a, b CourseSpeed, err error) {
 func whyNoConversion(a, b CourseSpeed) error {
 	switch {
 	case a.DistanceM != b.DistanceM:
-		return fmt.Errorf("%s is %s and %s %s: a time is only carried over between courses of one distance", a.Name, DistanceWords(a.DistanceM), b.Name, DistanceWords(b.DistanceM))
+		return fmt.Errorf("%s is %s and %s %s: a time is only carried over between courses of one distance", a.Name, unit.Distance(a.DistanceM), b.Name, unit.Distance(b.DistanceM))
 	case a.network != b.network && a.network > 0 && b.network > 0:
 		return fmt.Errorf("%s and %s can't be compared: no chain of runners who have run here and there links them", a.Name, b.Name)
 	}

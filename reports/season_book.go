@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
 
@@ -41,7 +42,7 @@ func (d *season) routeName(course string, metres int32) string {
 	if n < 2 || metres == 0 {
 		return d.courseName(course)
 	}
-	return d.courseName(course) + ", " + distance(metres)
+	return d.courseName(course) + ", " + unit.Distance(metres)
 }
 
 // name is how somebody stands in the tables.

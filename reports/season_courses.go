@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
 
@@ -31,7 +32,7 @@ func (d *season) courseTab() *table.Tab {
 		}
 		dist := ""
 		if c.distance > 0 {
-			dist = distance(c.distance)
+			dist = unit.Distance(c.distance)
 		}
 		if c.seconds != nil {
 			n++

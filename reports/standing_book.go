@@ -85,7 +85,7 @@ func (c *Card) historyTab() *table.Tab {
 		_, words := r.words()
 		dist := ""
 		if r.distance > 0 {
-			dist = distance(r.distance)
+			dist = unit.Distance(r.distance)
 		}
 		t.Add(nil, table.On(r.day), table.Words(c.courseName(r.course)), table.Words(dist), table.Maybe(r.position), table.Maybe(r.timeS),
 			adjusted, form, low, high, grade, table.Words(effort), table.Words(words), table.Words(shortDay(r.day)))

@@ -124,7 +124,7 @@ func (d *standingRows) summary() section {
 				season = r.timeS
 			}
 		}
-		t.Add(nil, table.Words(distance(dist)), table.Number(best), table.On(on), table.Maybe(season), table.Number(n), table.Words(course))
+		t.Add(nil, table.Words(unit.Distance(dist)), table.Number(best), table.On(on), table.Maybe(season), table.Number(n), table.Words(course))
 	}
 	if len(t.Rows) > 0 {
 		s.table = t
@@ -155,9 +155,9 @@ func (d *standingRows) bestsInWords() (out []string) {
 		}
 	}
 	if n := len(bests); n > 0 {
-		s := fmt.Sprintf("Personal bests over %s in these sheets: ", distance(dist))
+		s := fmt.Sprintf("Personal bests over %s in these sheets: ", unit.Distance(dist))
 		if n > mostBests {
-			s = fmt.Sprintf("The last %d personal bests over %s: ", mostBests, distance(dist))
+			s = fmt.Sprintf("The last %d personal bests over %s: ", mostBests, unit.Distance(dist))
 			bests = bests[n-mostBests:]
 		}
 		out = append(out, s+strings.Join(bests, ", ")+".")

@@ -127,7 +127,7 @@ func (c *Card) textChart() string {
 		drawn += "; ^ slower than shown"
 	}
 	var b strings.Builder
-	b.WriteString("\n" + table.Wrap(fmt.Sprintf("Adjusted times over %s (o), those of personal bests (*)%s. Lower is faster.", distance(c.usualDistance()), drawn), lineWidth) + "\n")
+	b.WriteString("\n" + table.Wrap(fmt.Sprintf("Adjusted times over %s (o), those of personal bests (*)%s. Lower is faster.", unit.Distance(c.usualDistance()), drawn), lineWidth) + "\n")
 	for i, g := range grid {
 		label := strings.Repeat(" ", 8)
 		if i%2 == 0 {
@@ -156,7 +156,7 @@ func (c *Card) svg() string {
 	y := func(s float64) float64 { return top + (hi-min(s, hi))/(hi-lo)*(h-top-bottom) }
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg viewBox="0 0 %.0f %.0f" role="img" aria-label="Adjusted times over %s from %s to %s; lower is faster"><g font-size="15" fill="#000">`,
-		w, h, distance(c.usualDistance()), from.Long(), to.Long())
+		w, h, unit.Distance(c.usualDistance()), from.Long(), to.Long())
 	legend := []string{"\u25cf adjusted time", "\u25c6 of a personal best"}
 	var line, upper, lower []string
 	for _, q := range p {

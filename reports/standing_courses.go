@@ -55,7 +55,7 @@ func (d *standingRows) courseSection() (section, bool) {
 		if b := d.bestOn(l.c); b > 0 {
 			best = table.Number(b)
 		}
-		t.Add(nil, table.Words(l.c.name), table.Words(distance(l.c.distance)), table.Number(math.Round(l.s)), table.Number(math.Round(l.low)), table.Number(math.Round(l.high)), best)
+		t.Add(nil, table.Words(l.c.name), table.Words(unit.Distance(l.c.distance)), table.Number(math.Round(l.s)), table.Number(math.Round(l.low)), table.Number(math.Round(l.high)), best)
 	}
 	return section{title: "What to expect on each course", table: t,
 		paras: []string{text}}, true
@@ -130,7 +130,7 @@ func (d *standingRows) splitsSection() (section, bool) {
 		}
 	}
 	return section{title: fmt.Sprintf("Even pace for %s", unit.Clock(goal)), table: t,
-		paras: []string{fmt.Sprintf("One second under the best over %s. %s", distance(dist), splitsCaution)}}, true
+		paras: []string{fmt.Sprintf("One second under the best over %s. %s", unit.Distance(dist), splitsCaution)}}, true
 }
 
 func metres(m float64) string {

@@ -92,7 +92,7 @@ func (d *standingRows) standingSection() (section, bool) {
 	}
 	var lead []string
 	d.eachRank(func(in standIn, r ranking) {
-		where, at := "All, "+distance(in.distance), "over "+distance(in.distance)
+		where, at := "All, "+unit.Distance(in.distance), "over "+unit.Distance(in.distance)
 		if in.course != "" {
 			where = d.routeName(in.course, in.distance)
 			at = "at " + where
@@ -126,7 +126,7 @@ func (d *standingRows) routeName(course string, metres int32) string {
 	if routes < 2 {
 		return d.courseName(course)
 	}
-	return d.courseName(course) + ", " + distance(metres)
+	return d.courseName(course) + ", " + unit.Distance(metres)
 }
 
 // smallGroup says whether somebody's group is of X and of so few people that it
@@ -185,7 +185,7 @@ func (d *standingRows) aheadSection() (section, bool) {
 	}
 	targets := d.ahead()
 	s := section{title: "The next places ahead", paras: []string{fmt.Sprintf("This season's %s in %s by adjusted time (see Standing); your best is %s. What each place takes on an average course and day.",
-		distance(dist), groupLabel(d.sex, d.group), unit.Clock(g.mine))}}
+		unit.Distance(dist), groupLabel(d.sex, d.group), unit.Clock(g.mine))}}
 	if len(targets) == 0 {
 		s.paras = append(s.paras, "The next place takes over 5 % more, and is not named.")
 		return s, true

@@ -96,7 +96,7 @@ func (d *standingRows) longView() string {
 	}
 	was, low, high := first.form()
 	is, nowLow, nowHigh := last.form()
-	s := fmt.Sprintf("The longer view, over %s: form was about %s (likely %s to %s) on %s and %s (%s to %s) on %s", distance(dist), clockOf(was), clockOf(low), clockOf(high), first.day.Long(),
+	s := fmt.Sprintf("The longer view, over %s: form was about %s (likely %s to %s) on %s and %s (%s to %s) on %s", unit.Distance(dist), clockOf(was), clockOf(low), clockOf(high), first.day.Long(),
 		clockOf(is), clockOf(nowLow), clockOf(nowHigh), last.day.Long())
 	switch {
 	case nowHigh < low:

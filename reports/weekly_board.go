@@ -8,6 +8,7 @@ import (
 
 	"lapwing/pipeline/insight/standing"
 	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
 
@@ -84,7 +85,7 @@ func (d *weekly) underTitle(i issueOf) string {
 		s += ", " + text.Session(d.session)
 	}
 	if d.run.distanceM != nil {
-		s += "  |  " + distance(*d.run.distanceM)
+		s += "  |  " + unit.Distance(*d.run.distanceM)
 	}
 	return s + "  |  " + d.standingOf(i)
 }

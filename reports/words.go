@@ -59,18 +59,6 @@ func span(s int32) string {
 	return unit.Clock(s)
 }
 
-// distance is "5 km", "3 km", "4 miles" (within a metre), "6437 m" else.
-func distance(m int32) string {
-	const mile = 1609.344
-	if m%100 == 0 {
-		return strconv.FormatFloat(float64(m)/1000, 'f', -1, 64) + " km"
-	}
-	if n := math.Round(float64(m) / mile); n >= 1 && math.Abs(n*mile-float64(m)) < 1 {
-		return text.CountOf(int(n), "mile", "miles")
-	}
-	return fmt.Sprintf("%d m", m)
-}
-
 // longDay is "Saturday 7 March 2026".
 func longDay(d unit.Day) string { return d.Time().Format("Monday 2 January 2006") }
 

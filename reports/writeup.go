@@ -90,7 +90,7 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		Finishers: int(d.run.finishers), Unnamed: int(d.run.unnamed), Conditions: esc(d.conditions()),
 		Complete: d.hasHistory(), Newcomers: -1, Visitors: -1}
 	if d.run.distanceM != nil {
-		if f.Distance = distance(*d.run.distanceM); f.Distance == "1 mile" {
+		if f.Distance = unit.Distance(*d.run.distanceM); f.Distance == "1 mile" {
 			f.Distance = "mile"
 		}
 	}

@@ -109,7 +109,7 @@ func setHeading(set pipeline.CourseSet, several bool) string {
 	if len(set.Courses) == 1 {
 		n = "1 course"
 	}
-	h := pipeline.DistanceWords(set.DistanceM) + ", " + n
+	h := unit.Distance(set.DistanceM) + ", " + n
 	switch {
 	case set.Network == 0:
 		return h + ", no results to judge by yet"

@@ -36,3 +36,12 @@ func TestLong(t *testing.T) {
 		t.Errorf("%q, want 3 January 2026", got)
 	}
 }
+
+func TestDistance(t *testing.T) {
+	// 1 mile is 1609.344 m exactly (international yard and pound agreement, 1959).
+	for m, want := range map[int32]string{5000: "5 km", 3000: "3 km", 6437: "4 miles", 6438: "4 miles", 1609: "1 mile", 10000: "10 km", 5100: "5.1 km", 4321: "4321 m"} {
+		if got := Distance(m); got != want {
+			t.Errorf("Distance(%d) = %s, want %s", m, got, want)
+		}
+	}
+}
