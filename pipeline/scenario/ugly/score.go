@@ -105,8 +105,8 @@ func Score(truth []Truth, results []Result) *Report {
 	for t := range truth {
 		tr := &truth[t]
 		rows, lines := 0, 0
-		agrees := func(ln *Line, row int) int {
-			i := take(ln, Spot{ln.Sheet, ln.Tab, row})
+		agrees := func(ln *Line, h Half, row int) int {
+			i := take(ln, Spot{h.Sheet, h.Tab, row})
 			switch {
 			case i < 0:
 				return 0
@@ -116,8 +116,11 @@ func Score(truth []Truth, results []Result) *Report {
 			return 1
 		}
 		for l := range tr.Lines {
-			rows += agrees(&tr.Lines[l], tr.Lines[l].Row)
-			lines += agrees(&tr.Lines[l], tr.Lines[l].EditorRow)
+			ln := &tr.Lines[l]
+			for _, half := range append([]Half{{ln.Spot, ln.EditorRow}}, ln.Also...) {
+				rows += agrees(ln, half, half.Row)
+				lines += agrees(ln, half, half.EditorRow)
+			}
 		}
 		for l := range tr.Lines {
 			ln := &tr.Lines[l]
