@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 	"path"
 	"slices"
 	"strconv"
@@ -237,7 +236,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if err != nil {
 		return err
 	}
-	data, err := os.ReadFile(pl.Archive.Copy(e))
+	data, err := pl.copyOf(e)
 	if err != nil {
 		return err
 	}

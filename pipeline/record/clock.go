@@ -585,7 +585,7 @@ func lexCommaFraction(b []byte) (clockCell, bool) {
 	if !ok || len(b)-i > 4 || !lexColons(whole, &c) || c.bDigits != 2 || c.shape != colon2 && c.shape != colon3 {
 		return clockCell{}, false
 	}
-	c.fracMS = ms
+	c.fracMS, c.point = ms, true
 	return c, true
 }
 

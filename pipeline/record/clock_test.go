@@ -76,6 +76,9 @@ func TestTimeColumns(t *testing.T) {
 		{"marks of a web page", 5000, []string{"24&#39;31&quot;", "25&#39;06\"", "26&prime;00", "31&#x27;09"}, []string{"24:31", "25:06", "26:00", "31:09"}},
 		{"ISO 8601 durations", 5000, []string{"PT24M31S", "PT1H2M15.5S", "PT59M"}, []string{"24:31", "1:02:15.5", "59:00"}},
 		{"Swiss, a comma before the tenths", 10000, []string{"46.30,6", "56.17,6", "1:08.40,8", "48.42,0"}, []string{"46:30.6", "56:17.6", "1:08:40.8", "48:42"}},
+		// No list gives hours, minutes and tenths: a kilometre's times on a list of 10 km are
+		// not of people who took over three hours.
+		{"a comma before the tenths, never hours", 10000, []string{"3.17,6", "3.42,0", "3.58,3", "4.02,9"}, []string{"3:17.6", "3:42", "3:58.3", "4:02.9"}},
 		{"mm.ss", 5000, []string{"18.02", "24.31", "25.1", "59.59"}, []string{"18:02", "24:31", "25:10", "59:59"}},
 		{"mm,ss", 5000, []string{"18,02", "24,31", "25,1"}, []string{"18:02", "24:31", "25:10"}},
 		{"one 24.75 proves decimal minutes", 5000, []string{"18.5", "24.75", "25.1", "30.25"}, []string{"18:30", "24:45", "25:06", "30:15"}},
