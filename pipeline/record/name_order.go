@@ -1,6 +1,10 @@
 package record
 
-import "strings"
+import (
+	"strings"
+
+	"lapwing/pipeline/record/name"
+)
 
 // nameOrder says whether a column of names has the family name first, because its
 // heading says so: "Nazwisko i imię", "Name Vorname". The names themselves may show
@@ -27,7 +31,9 @@ var (
 		ad|adi|enw|имя|ім'я|імя|име|ονομα`)
 	bareNames  = wordSet("name|naam|nom|namn|navn|nimi") // a family name before a given one
 	pluralName = wordSet("apellidos|surnames|apelidos|cognomi")
-	nameLinks  = wordSet("von|van|der|den|de|del|della|di|da|do|dos|das|du|la|le|el|los|las|ter|ten|zu|zur|af|av|al|bin|mac|mc|st|st.|o|y|e")
+	// joinsOn are words besides particles that don't end a family name. What stands
+	// first on such a list is one, whatever else the word may be.
+	joinsOn = wordSet("do|zu|mac|mc|st.|o|y|e")
 )
 
 func newNameOrder(heading string) (o nameOrder) {
@@ -85,6 +91,9 @@ func (o *nameOrder) settle() {
 	o.first, o.last = nil, nil
 }
 
+// goesOn says whether a family name goes on after a word of it.
+func goesOn(word string) bool { return joinsOn[strings.ToLower(word)] || name.IsParticle(word) }
+
 // split is where the family name of a name ends; 0 where the name is left as it is.
 func (o *nameOrder) split(text string) int {
 	if !o.on {
@@ -95,11 +104,11 @@ func (o *nameOrder) split(text string) int {
 		return 0
 	}
 	k := 1
-	for k < len(words)-1 && nameLinks[strings.ToLower(words[k-1])] {
+	for k < len(words)-1 && goesOn(words[k-1]) {
 		k++
 	}
 	if o.two && k < len(words)-1 {
-		for k++; k < len(words)-1 && nameLinks[strings.ToLower(words[k-1])]; k++ {
+		for k++; k < len(words)-1 && goesOn(words[k-1]); k++ {
 		}
 	}
 	last := words[k-1]

@@ -19,6 +19,9 @@ var particles = set(`de van von der den ten ter te da das dos du des la le las l
 // or family names as well.
 var smallParticles = set(`do ben zu san santa mac abu ap ab uz of`)
 
+// IsParticle says whether a word, as it is written, opens a family name as particles do.
+func IsParticle(word string) bool { return particles[strings.ToLower(word)] || smallParticles[word] }
+
 // titles go before a name and are no part of it.
 var titles = set(`mr mrs ms miss mx dr prof professor sir dame rev revd lady lord capt sgt herr frau
 	madame monsieur mme mlle dott sig signora senor senora`)
