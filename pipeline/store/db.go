@@ -8,6 +8,7 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"database/sql/driver"
@@ -80,8 +81,8 @@ func Open(ctx context.Context, path string, o DBOptions) (*DB, error) {
 }
 
 func open(ctx context.Context, path string, o DBOptions) (*DB, error) {
-	if strings.ContainsAny(path, "?#%") {
-		return nil, fmt.Errorf("%s: the archive folder's name may not hold ?, # or %%; please rename it", path)
+	if strings.Contains(path, "?") { // the engine would put its log somewhere else
+		return nil, fmt.Errorf("%s: the archive folder's name may not hold a question mark; please rename it", path)
 	}
 	q := url.Values{}
 	q.Set("autoinstall_known_extensions", "false")
@@ -92,13 +93,17 @@ func open(ctx context.Context, path string, o DBOptions) (*DB, error) {
 	if o.Threads > 0 {
 		q.Set("threads", fmt.Sprint(o.Threads))
 	}
-	if o.ReadOnly && path != "" {
+	name, attach := path, (func(driver.ExecerContext) error)(nil)
+	if strings.ContainsAny(path, "#%") {
+		name, attach = "", attachFile(ctx, path, o.ReadOnly)
+		o.TempDir = cmp.Or(o.TempDir, path+".tmp")
+	} else if o.ReadOnly && path != "" {
 		q.Set("access_mode", "read_only")
 	}
 	if o.TempDir != "" {
 		q.Set("temp_directory", o.TempDir)
 	}
-	connector, err := duckdb.NewConnector(path+"?"+q.Encode(), nil)
+	connector, err := duckdb.NewConnector(name+"?"+q.Encode(), attach)
 	if err != nil {
 		return nil, openError(path, err)
 	}
@@ -116,6 +121,24 @@ func open(ctx context.Context, path string, o DBOptions) (*DB, error) {
 		return nil, errors.Join(openError(path, err), conn.Close(), pool.Close())
 	}
 	return db, nil
+}
+
+// attachFile makes every connection of a database in memory work on a file. The driver
+// takes the name of a file for the beginning of a URL, so that one with # or % in it
+// can be named in SQL only.
+func attachFile(ctx context.Context, path string, readOnly bool) func(driver.ExecerContext) error {
+	how := ""
+	if readOnly {
+		how = " (read_only)"
+	}
+	return func(conn driver.ExecerContext) error {
+		for _, statement := range []string{"attach if not exists " + Quote(path) + " as archive" + how, "use archive"} {
+			if _, err := conn.ExecContext(ctx, statement, nil); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 }
 
 // limitMemory lowers the limit that the engine has chosen to UsualMemory.
@@ -232,12 +255,3 @@ func RemoveFiles(path string) error {
 
 // Quote makes an SQL string literal.
 func Quote(s string) string { return "'" + strings.ReplaceAll(s, "'", "''") + "'" }
-
-// Name is what the database is called inside SQL, quoted.
-func (d *DB) Name() string {
-	name := "memory"
-	if d.Path != "" {
-		name = strings.TrimSuffix(filepath.Base(d.Path), filepath.Ext(d.Path))
-	}
-	return `"` + strings.ReplaceAll(name, `"`, `""`) + `"`
-}
