@@ -190,8 +190,12 @@ func (c *runCheck) repeat(l, first *Line) {
 }
 
 // samePerson: both places stay in the count. The second is doubtful where age,
-// number or club say, beside the name, that it is the same person, and for
-// looking at where only the name does: father and son may both have run.
+// number or club say, beside the name, that it is the same person, and where the
+// sheet says nothing else of either: a name alone makes somebody recorded twice about
+// as likely as two namesakes in one run of a few hundred (our estimate, no source), and
+// a time wrongly counted is worse than one that waits for an answer. It is for looking
+// at where one of the two has something that the other lacks, or only initials are
+// alike: father and son may both have run.
 func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 	if sev == place.Doubtful && l.Status == OK {
 		l.Status = Doubtful
