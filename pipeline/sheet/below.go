@@ -70,8 +70,15 @@ func (t table) below(lex *lexicon) []piece {
 			_, next := t.grid.at(i + 1)
 			core = coreOf(lex, joinHeadings(lex, cells, next))
 		}
-		// Titles above the new heading go with it.
-		j := i
+		// The upper half of the heading, which may stand over every table alike, and
+		// titles above it go with it.
+		top := i
+		if i > start && t.grid.row(i) == t.grid.row(i-1)+1 {
+			if _, above := t.grid.at(i - 1); isHeadingTop(lex, above, cells) {
+				top--
+			}
+		}
+		j := top
 		for said := false; j > start && isTitleLine(t.grid, j-1); j-- {
 			_, line := t.grid.at(j - 1)
 			blank := rowFilled(line) == 0
@@ -87,7 +94,7 @@ func (t table) below(lex *lexicon) []piece {
 		if core&want != want && !halves || teamHeading(lex, cells) {
 			other = rowText(cells)
 		}
-		for k := j; k < i; k++ {
+		for k := j; k < top; k++ {
 			if _, title := t.grid.at(k); helperTab(titleText(title)) {
 				other = titleText(title)
 			}

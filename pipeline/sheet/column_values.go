@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -93,7 +94,7 @@ func (s *settler) byValues() {
 	if s.find(Position) < 0 {
 		// "No" counting 1, 2, 3 is a position.
 		for i, c := range s.columns {
-			if (free(i) || c.Meaning == Number && s.guesses[i].number) && s.counts(i) {
+			if (free(i) || c.Meaning == Number && s.guesses[i].number) && !slices.Contains(s.clock, i) && s.counts(i) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
 					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)

@@ -81,7 +81,7 @@ func rareMarks(lines []string) (marks []string) {
 				continue
 			}
 			seen[mark] = true
-			if k := utf8.RuneCountInString(mark); k > 4 || k == 1 && strings.Contains(plainMarks, mark) || strings.Trim(mark, ".-–—_=") == "" {
+			if k := utf8.RuneCountInString(mark); k > 4 || k == 1 && strings.Contains(plainMarks, mark) || strings.Trim(mark, ".-–—_=") == "" || isQuoted(mark) {
 				continue
 			}
 			marks = append(marks, mark)
@@ -92,3 +92,8 @@ func rareMarks(lines []string) (marks []string) {
 
 // isSign says whether a rune is a punctuation mark or another sign.
 func isSign(r rune) bool { return unicode.IsPunct(r) || unicode.IsSymbol(r) }
+
+// isQuoted says whether a mark is an ordinary one between two cells in quotes: "1","Lee".
+func isQuoted(mark string) bool {
+	return strings.Contains(mark, `"`) && strings.Trim(mark, `",;|`) == ""
+}

@@ -268,6 +268,9 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		for k := 0; k <= i; k++ {
 			if row, c := g.at(k); row >= r.first && sure(c) {
 				v := finishTime(cellAt(c, r.time))
+				if v < prevTime && v < 10*60 && 60*v >= prevTime {
+					v *= 60 // 1:15 after 58:20 is an hour and a quarter
+				}
 				sorted = sorted && v >= prevTime
 				prevTime = v
 			}
