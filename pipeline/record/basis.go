@@ -39,7 +39,7 @@ const pairLimit = 2048
 // pair keeps the row if its age, year or date of birth can be read alone.
 func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 	var w age.Window
-	if s := cell(cells, r.c.BirthDate); s != "" {
+	if s := words(cells, r.c.BirthDate); s != "" {
 		r.scratch = fold(r.scratch[:0], s)
 		if d, ok := lexDate(r.scratch); ok && d.order != undecided {
 			if born, ok := d.day(dayFirst, day); ok {
@@ -51,7 +51,7 @@ func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 		if w.Known() {
 			break
 		}
-		switch c := lexAge(cell(cells, index)); {
+		switch c := lexAge(words(cells, index)); {
 		case c.text || c.blank:
 		case c.n >= 1900 && c.n < 2100:
 			w = age.OfYear(c.n)

@@ -48,7 +48,7 @@ const (
 
 // readPerson reads sex and age from every column that carries them.
 func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, take func(remark)) {
-	if s := cell(cells, r.c.Sex); s != "" {
+	if s := words(cells, r.c.Sex); s != "" {
 		m := r.sexes.mark(s, &r.scratch)
 		out.Sex = r.sexes.letters.sex(m)
 		if m == strange || m.open() && !r.sexes.letters.known(m) {
@@ -87,7 +87,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			found = both
 		}
 	}
-	if s := cell(cells, r.c.BirthDate); s != "" {
+	if s := words(cells, r.c.BirthDate); s != "" {
 		w, ok := r.birthDate(s, day)
 		if !ok {
 			out.problem(row, r.c.BirthDate, place.Look, "birth-date-unreadable", "", "a date like 1985-01-03", "Correct the date of birth in the sheet")
@@ -109,7 +109,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		index int
 		col   *ageColumn
 	}{{r.c.BirthYear, &r.years}, {r.c.Age, &r.ages}} {
-		s := cell(cells, k.index)
+		s := words(cells, k.index)
 		if s == "" {
 			continue
 		}
@@ -134,7 +134,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.placeSexes.said() {
 		out.Sex, _ = sexOfPlace(cell(cells, r.c.Position))
 	}
-	if s := cell(cells, r.c.Group); s != "" {
+	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)
 		take(remark{part: e.part, status: e.status})
 		switch {

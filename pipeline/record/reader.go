@@ -6,6 +6,7 @@ import (
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
 
@@ -126,6 +127,16 @@ func cell(cells []string, index int) string {
 	return s
 }
 
+// words is a cell of words, with its letters put right where a program has written them
+// as those of a web page, "16 mar&ccedil;o 1999", or in another encoding.
+func words(cells []string, index int) string {
+	s := cell(cells, index)
+	if strings.IndexByte(s, '&') >= 0 || strings.ContainsAny(s, "ÂÃÄÅ") {
+		s = name.Clean(s)
+	}
+	return s
+}
+
 // Observe counts what a row shows about how its columns are written. Every row
 // must come by here before Settle, in the order of the sheet.
 func (r *Reader) Observe(row int, cells []string, day unit.Day) {
@@ -147,16 +158,16 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
 	}
-	if s := cell(cells, r.c.Sex); s != "" {
+	if s := words(cells, r.c.Sex); s != "" {
 		r.sexes.observe(s, &r.scratch)
 	}
 	if r.c.Age >= 0 {
-		r.observeAge(&r.ages, cell(cells, r.c.Age))
+		r.observeAge(&r.ages, words(cells, r.c.Age))
 	}
 	if r.c.BirthYear >= 0 {
-		r.observeAge(&r.years, cell(cells, r.c.BirthYear))
+		r.observeAge(&r.years, words(cells, r.c.BirthYear))
 	}
-	if s := cell(cells, r.c.BirthDate); s != "" {
+	if s := words(cells, r.c.BirthDate); s != "" {
 		r.scratch = fold(r.scratch[:0], s)
 		r.observeDate(r.scratch)
 	}
@@ -169,7 +180,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day) {
 			r.inBrackets.observe(s, &r.scratch)
 		}
 	}
-	if s := cell(cells, r.c.Group); s != "" {
+	if s := words(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)
 		if i >= 0 && len(r.pairs) < pairLimit && (r.c.Age >= 0 || r.c.BirthYear >= 0 || r.c.BirthDate >= 0) {
 			r.pair(i, cells, day)
@@ -286,7 +297,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	}
 
 	for _, index := range [...]int{r.c.Status, r.c.Notes} {
-		if s := cell(cells, index); s != "" {
+		if s := words(cells, index); s != "" {
 			m := r.remark(s)
 			take(m)
 			switch {
@@ -305,7 +316,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 
 	r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
-	if out.Club = cell(cells, r.c.Club); r.clubInNames {
+	if out.Club = words(cells, r.c.Club); r.clubInNames {
 		name := cell(cells, r.c.Name)
 		if _, below, two := strings.Cut(name, "\n"); two {
 			out.Club = trim(below)
