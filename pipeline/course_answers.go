@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 )
 
@@ -64,6 +65,17 @@ func withoutCourses(answers string) string {
 	var out []string
 	for _, a := range strings.Split(answers, ";") {
 		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, raceAnswer+"=") && !strings.HasPrefix(a, weekdayAnswer+"=") {
+			out = append(out, a)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// answersByHand leaves out all that other sheets have answered.
+func answersByHand(answers string) string {
+	var out []string
+	for _, a := range strings.Split(withoutCourses(answers), "; ") {
+		if key, _, _ := strings.Cut(a, "="); a != "" && !strings.HasSuffix(key, record.AsBefore) {
 			out = append(out, a)
 		}
 	}

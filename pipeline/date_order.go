@@ -465,19 +465,19 @@ func (l *loading) loadDated(ctx context.Context, sheets []*unsureSheet, answers 
 		if l.known[s.read.hash].State != store.Waiting {
 			continue // another sheet took its place
 		}
-		hand := l.hand
+		hand := s.read.said(l.hand)
 		hand.Answers = joinAnswers(hand.Answers, s.answers)
 		p, err := l.pl.parseSheet(s.name, s.read.data, hand)
 		if err != nil {
 			continue
 		}
 		take = append(take, s)
-		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: s.answers})
+		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: s.answers, hand: s.read.hand})
 	}
 	parsed := make([]*parsedSheet, len(results))
 	for i := range results {
 		parsed[i] = results[i].parsed
-		parsed[i].byHand = l.hand.Course != ""
+		parsed[i].byHand = results[i].said(l.hand).Course != ""
 	}
 	l.pl.askMisspelt(parsed)
 	again, err := l.loadAgain(ctx, take, results, answers)

@@ -1,6 +1,7 @@
 package pipeline
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io/fs"
@@ -24,6 +25,16 @@ type ByHand struct {
 // handOf is what was said by hand about a sheet of the ledger.
 func handOf(e store.Entry) ByHand {
 	return ByHand{e.Course, e.Date, e.Session, e.Distance, e.Kind, e.Answers}
+}
+
+// with is what is said now, and for the rest what a person said before.
+func (h ByHand) with(before ByHand) ByHand {
+	before.Answers = answersByHand(before.Answers)
+	if before.Answers != "" && !strings.Contains(before.Answers, h.Answers) {
+		before.Answers, h.Answers = joinAnswers(before.Answers, h.Answers), "" // of two to one question the later holds
+	}
+	return ByHand{cmp.Or(h.Course, before.Course), cmp.Or(h.Date, before.Date), cmp.Or(h.Session, before.Session),
+		cmp.Or(h.Distance, before.Distance), cmp.Or(h.Kind, before.Kind), cmp.Or(h.Answers, before.Answers)}
 }
 
 // differs says whether something is said by hand that was not said when a sheet was
@@ -79,7 +90,7 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	defer pl.took("Loading sheets", now)
 	size := fileSize(files)
 	watchLoad(len(files), size)
-	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, inArchive) }
+	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, known, inArchive) }
 	if hand.Course == "" {
 		var kept []readResult
 		pl.ahead, kept = pl.lookAhead(ctx, len(files), size, read)
@@ -165,8 +176,17 @@ type readResult struct {
 	left    int // rows without a name, because their owner asked to be forgotten
 }
 
-// readFile reads a file and turns it into facts, unless the archive has it.
-func (pl *Pipeline) readFile(file, name string, hand ByHand, inArchive map[string]bool) (r readResult) {
+// said is what is said by hand of a sheet in a load of which hand is said.
+func (r *readResult) said(hand ByHand) ByHand {
+	if r.hand != nil {
+		return *r.hand
+	}
+	return hand
+}
+
+// readFile reads a file and turns it into facts, unless the archive has it. What was
+// said of a sheet that still waits, for the answer to another question, holds on.
+func (pl *Pipeline) readFile(file, name string, hand ByHand, known map[string]store.Entry, inArchive map[string]bool) (r readResult) {
 	r.data, r.err = sheet.Fetch(file, pl.limits)
 	if r.err == nil {
 		r.data, r.left, r.err = pl.withoutForgotten(name, r.data, hand)
@@ -175,6 +195,11 @@ func (pl *Pipeline) readFile(file, name string, hand ByHand, inArchive map[strin
 		return r
 	}
 	r.hash = store.Hash(r.data)
+	if e := known[r.hash]; e.State == store.Waiting {
+		if said := hand.with(handOf(e)); said != hand {
+			r.hand, hand = &said, said
+		}
+	}
 	if !inArchive[r.hash] {
 		r.parsed, r.err = pl.openOrParse(name, r.data, hand)
 	}

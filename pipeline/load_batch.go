@@ -16,7 +16,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 	var fresh []*parsedSheet
 	for i := range results {
 		if p := results[i].parsed; p != nil && results[i].err == nil {
-			p.byHand = hand.Course != ""
+			p.byHand = results[i].said(hand).Course != ""
 			fresh = append(fresh, p)
 		}
 	}
@@ -62,16 +62,14 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 		if r.parsed == nil || r.err != nil {
 			continue
 		}
-		hand := l.hand
+		hand := r.said(l.hand)
 		if race, ok := answers.raceOf(r.parsed, hand); ok {
-			hand = hand.withRace(race)
-			said := hand
+			of := hand.withRace(race)
+			said := of
 			said.Answers = joinAnswers(said.Answers, r.course)
 			if now, err := l.pl.openOrParse(l.names[i], r.data, said); err == nil && now.waits() == r.parsed.waits() {
 				now.byHand = r.parsed.byHand
-				r.parsed, r.hand = now, &hand
-			} else {
-				hand = l.hand
+				r.parsed, r.hand, hand = now, &of, of
 			}
 		}
 		if l.hand.Answers == "" {
@@ -142,11 +140,8 @@ func (l *loading) large(ctx context.Context) error {
 
 // entry is the ledger line of a sheet that was read.
 func (l *loading) entry(i int) store.Entry {
-	r, hand := &l.results[i], l.hand
-	if r.hand != nil {
-		hand = *r.hand
-	}
-	p := r.parsed
+	r := &l.results[i]
+	hand, p := r.said(l.hand), r.parsed
 	e := store.Entry{Seq: *l.next, Hash: r.hash, Path: l.names[i], LoadedAt: l.now, State: store.Loaded, Rows: p.rows(),
 		Course: hand.Course, Date: hand.Date, Session: hand.Session, Distance: hand.Distance, Kind: hand.Kind, Answers: joinAnswers(joinAnswers(hand.Answers, r.answers), r.course)}
 	if old, seen := l.known[r.hash]; seen { // it waited, or was loaded under another answer: the same sheet, so the same place

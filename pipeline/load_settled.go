@@ -18,12 +18,12 @@ func (l *loading) loadSettled(ctx context.Context, sheets []*unsureSheet, answer
 		if l.known[s.read.hash].State != store.Waiting {
 			continue // another sheet took its place
 		}
-		p, given, err := pl.readMeant(s, l.hand)
+		p, given, err := pl.readMeant(s, s.read.said(l.hand))
 		if err != nil || !p.allKnown(known, s.meant) {
 			continue
 		}
 		take = append(take, s)
-		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: given})
+		results = append(results, readResult{data: s.read.data, hash: s.read.hash, left: s.read.left, parsed: p, course: given, hand: s.read.hand})
 	}
 	_, err := l.loadAgain(ctx, take, results, answers)
 	return err

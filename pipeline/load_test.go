@@ -81,6 +81,34 @@ func TestWaitingSheetIsReplaced(t *testing.T) {
 	}
 }
 
+// A sheet that asks two things may be answered one by one, in either order, with loads
+// of the folder in between.
+func TestQuestionsAreAnsweredOneByOne(t *testing.T) {
+	course, date, column := ByHand{Course: "Alder Bank"}, ByHand{Date: "2026-01-03"}, ByHand{Answers: "time=h:mm:ss"}
+	for _, answers := range [][]ByHand{{course, date, column}, {date, column, course}, {column, course, date}} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		p := writeSheet(t, dir, "sheet.csv", "Pos,Name,Time\n1,Ana Sol,1:31:00\n")
+		for i, hand := range answers {
+			if rep := loadForTest(t, pl, p); rep.Waiting != 1 {
+				t.Fatalf("after %d answers it should wait: %+v", i, rep.Sheets)
+			}
+			if _, err := pl.Load(context.Background(), []string{p}, hand); err != nil {
+				t.Fatal(err)
+			}
+		}
+		rep := loadForTest(t, pl, p)
+		ledger, err := pl.Sheets()
+		if err != nil {
+			t.Fatal(err)
+		}
+		e := ledger[0]
+		if rep.Known != 1 || len(ledger) != 1 || e.State != store.Loaded || e.Course != "Alder Bank" || e.Date != "2026-01-03" || e.Answers != "time=h:mm:ss" {
+			t.Errorf("%v: %+v, %+v", answers, e, rep.Sheets)
+		}
+	}
+}
+
 // An answer about a column is given once: next week's sheet with the same
 // headings is read the same way, also after a rebuild.
 func TestAnswerIsRemembered(t *testing.T) {
