@@ -167,6 +167,8 @@ func (s *settler) byValues() {
 			s.set(i, Age, "its values are whole numbers such as ages")
 		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
 			s.set(i, BirthYear, "its values are years")
+		case s.find(Age) < 0 && s.agesInBrackets(i):
+			s.set(i, Age, "its values are whole numbers in brackets such as ages")
 		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
 			s.set(i, Notes, "its values stand in brackets")
 		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i):
@@ -286,6 +288,31 @@ func (s *settler) inBrackets(i int) bool {
 		}
 	}
 	return true
+}
+
+// agesInBrackets says whether every value of a column is a whole number in brackets, as
+// large as ages are, and they don't count: "(34)".
+func (s *settler) agesInBrackets(i int) bool {
+	n, rising, last := 0, 0, 0.0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		if c[0] != '(' || c[len(c)-1] != ')' || !digitsOnly(c[1:len(c)-1]) {
+			return false
+		}
+		v := looseNumber(c[1 : len(c)-1])
+		if v < 4 || v > 100 {
+			return false
+		}
+		if v > last {
+			rising++
+		}
+		last = v
+		n++
+	}
+	return n >= 5 && rising*10 < n*8
 }
 
 // counts says whether a column counts up: 1, 2, 3 or with gaps, as positions

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -249,25 +250,15 @@ func underOneAnother(lines []string, delim byte) []string {
 			if dividesLine(l, delim) {
 				marks++
 			}
-			for _, f := range strings.Fields(l) {
-				if isClock(f) || dottedTime.MatchString(f) {
-					clocks++
-					break
-				}
+			if hasClock(l) {
+				clocks++
 			}
 		}
 	}
 	if len(table) < 3 || clocks < 2 || marks*2 > len(table) || width > 400 {
 		return nil
 	}
-	used := make([]bool, width)
-	for _, i := range table {
-		k := 0
-		for _, r := range lines[i] {
-			used[k] = used[k] || r != ' ' && r != '\u00A0'
-			k++
-		}
-	}
+	used := usedPlaces(lines, table)
 	var ruled map[int]bool
 	if rule >= 0 {
 		ruled = ruledStarts(lines, table, lines[rule])
@@ -286,6 +277,10 @@ func underOneAnother(lines []string, delim byte) []string {
 		}
 		return !slices.Contains(used[c:next], true)
 	})
+	if more, moved := withNarrowLines(lines, table, used, cuts); len(more) > len(table) {
+		table, cuts = more, moved
+		used = usedPlaces(lines, table)
+	}
 	cuts = narrowCuts(lines, table, used, cuts)
 	if len(cuts) < 3 {
 		return nil
@@ -324,6 +319,88 @@ func underOneAnother(lines []string, delim byte) []string {
 	return out
 }
 
+// hasClock says whether a word of a text is a running time.
+func hasClock(s string) bool {
+	return slices.ContainsFunc(strings.Fields(s), func(f string) bool { return isClock(f) || dottedTime.MatchString(f) })
+}
+
+// usedPlaces says at which places of the lines of a table any of them has something.
+func usedPlaces(lines []string, table []int) (used []bool) {
+	for _, i := range table {
+		k := 0
+		for _, r := range lines[i] {
+			if k == len(used) {
+				used = append(used, false)
+			}
+			used[k] = used[k] || r != ' '
+			k++
+		}
+	}
+	return used
+}
+
+// withNarrowLines adds the lines of which long words leave too few wide gaps: where the
+// table has its times they have one, and no word of theirs goes across a cut. A figure
+// that does, "11" under " 9", moves the cut where no line of the table has anything.
+func withNarrowLines(lines []string, table []int, used []bool, cuts []int) ([]int, []int) {
+	if len(cuts) < 2 {
+		return table, cuts
+	}
+	cell := func(l []rune, c int) string {
+		end := len(l)
+		if c+1 < len(cuts) {
+			end = min(end, cuts[c+1])
+		}
+		return string(l[min(cuts[c], len(l)):end])
+	}
+	times, most := -1, len(table)/2
+	for c := range cuts {
+		n := 0
+		for _, i := range table {
+			if hasClock(cell([]rune(lines[i]), c)) {
+				n++
+			}
+		}
+		if n > most {
+			times, most = c, n
+		}
+	}
+	if times < 0 {
+		return table, cuts
+	}
+	moved := slices.Clone(cuts)
+	out := slices.Clone(table)
+	for i, l := range lines {
+		if _, in := slices.BinarySearch(table, i); in || !strings.ContainsAny(l, ":.") {
+			continue
+		}
+		r := []rune(l)
+		if !hasClock(cell(r, times)) {
+			continue
+		}
+		mine, fits := slices.Clone(moved), true
+		for c, k := range cuts[1:] {
+			if k >= len(r) || r[k] == ' ' || r[k-1] == ' ' {
+				continue
+			}
+			from := k
+			for from > 0 && r[from-1] != ' ' {
+				from--
+			}
+			free := from > 0 && !slices.Contains(used[from-1:k], true) && unicode.IsDigit(r[from])
+			if fits = fits && free; free {
+				mine[c+1] = min(mine[c+1], from)
+			}
+		}
+		if fits {
+			moved = mine
+			out = append(out, i)
+		}
+	}
+	slices.Sort(out)
+	return out, moved
+}
+
 // narrowCuts adds the columns that one space alone parts from the ones before: no
 // line has anything there, the heading has a word on either side, and so have
 // nearly all rows.
@@ -356,7 +433,7 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 			}
 			if left && right {
 				both++
-			} else if n == 0 {
+			} else if n == 0 && !hasClock(lines[i]) { // a heading
 				both = -len(table)
 			}
 		}
