@@ -57,7 +57,8 @@ func (pl *Pipeline) stepLink(ctx context.Context, w *work) error {
 	if err := pl.numberRunners(f, rows, l); err != nil {
 		return err
 	}
-	w.problems = append(append(w.problems, w.contradictionProblems()...), w.doubtfulNames()...)
+	w.problems = append(w.problems, w.contradictionProblems()...)
+	w.doubtful = w.doubtfulPairs()
 	for k, i := range l.rows {
 		f.runner[i] = l.number[l.result.Runner[k]]
 	}

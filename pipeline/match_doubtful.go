@@ -2,10 +2,8 @@ package pipeline
 
 import (
 	"fmt"
-	"slices"
 
 	"lapwing/pipeline/place"
-	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/record/who"
 	"lapwing/pipeline/text"
 )
@@ -20,13 +18,19 @@ const nameDoubtful = "name-doubtful"
 // sense, no source.
 const worthTelling = .25
 
-// doubtfulNames asks, at the latest line of the rarer of two runners who may be
-// one, whether they are.
-func (w *work) doubtfulNames() []storedProblem {
+// doubtfulPair is two runners who may be one: the rarer, at whose latest line it is
+// asked, and the other.
+type doubtfulPair struct {
+	rare, other         int32 // runner numbers
+	rareLast, otherLast int32 // their latest lines
+	results             int   // of the other
+}
+
+// doubtfulPairs picks the pairs that the desk is told of.
+func (w *work) doubtfulPairs() []doubtfulPair {
 	f, l := w.field, w.link
 	var pairs []who.Pair
 	lines, last := map[int32]int{}, map[int32]int32{} // of the linker's runners
-	called := map[int32][]name.Spelling{}
 	for _, p := range l.result.Doubtful {
 		if len(pairs) < reviewLength(l.result.Runners) && p.Chance >= worthTelling {
 			pairs = append(pairs, p)
@@ -46,35 +50,33 @@ func (w *work) doubtfulNames() []storedProblem {
 			last[r] = i
 		}
 		lines[r] = n + 1
-		called[r] = countSpelling(called[r], f.names.list[f.name[i]])
 	}
-	var out []storedProblem
+	out := make([]doubtfulPair, 0, len(pairs))
 	for _, p := range pairs {
 		rare, other := p.A, p.B
 		if lines[rare] > lines[other] || lines[rare] == lines[other] && f.key[last[rare]] < f.key[last[other]] {
 			rare, other = other, rare
 		}
-		i, o := last[rare], last[other] // the other by the name that is printed everywhere
-		part := &f.parts[f.part[i]-1]
-		a, b := l.number[rare], l.number[other]
-		out = append(out, storedProblem{place.Problem{
-			Place: place.Place{Sheet: part.path, Tab: part.tab, Row: int(f.row[i])}, Severity: place.Look, Kind: nameDoubtful,
-			Read: f.names.list[f.name[i]],
-			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", name.Best(called[other]), b,
-				text.Count(lines[other], "result"), f.day(int(o)).Long()),
-			Do: fmt.Sprintf("Please ask. One person: lapwing match join R%d R%d; two people: lapwing match part R%d R%d. Why it is asked: lapwing match explain R%d R%d", b, a, b, a, b, a),
-		}, part.sheetNo, f.run[i]})
+		out = append(out, doubtfulPair{l.number[rare], l.number[other], last[rare], last[other], lines[other]})
 	}
 	return out
 }
 
-// countSpelling counts one more text among a runner's spellings.
-func countSpelling(list []name.Spelling, text string) []name.Spelling {
-	at := slices.IndexFunc(list, func(s name.Spelling) bool { return s.Text == text })
-	if at < 0 {
-		at = len(list)
-		list = append(list, name.Spelling{Text: text})
+// doubtfulNames asks whether the runners of a pair are one, by the name that is printed
+// everywhere.
+func (w *work) doubtfulNames() []storedProblem {
+	f := w.field
+	out := make([]storedProblem, 0, len(w.doubtful))
+	for _, p := range w.doubtful {
+		i, a, b := p.rareLast, p.rare, p.other
+		part := &f.parts[f.part[i]-1]
+		out = append(out, storedProblem{place.Problem{
+			Place: place.Place{Sheet: part.path, Tab: part.tab, Row: int(f.row[i])}, Severity: place.Look, Kind: nameDoubtful,
+			Read: f.names.list[f.name[i]],
+			Expected: fmt.Sprintf("perhaps %s (R%d), %s, last on %s", w.printedName(b), b,
+				text.Count(p.results, "result"), f.day(int(p.otherLast)).Long()),
+			Do: fmt.Sprintf("Please ask. One person: lapwing match join R%d R%d; two people: lapwing match part R%d R%d. Why it is asked: lapwing match explain R%d R%d", b, a, b, a, b, a),
+		}, part.sheetNo, f.run[i]})
 	}
-	list[at].Count++
-	return list
+	return out
 }

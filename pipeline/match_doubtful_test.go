@@ -28,6 +28,9 @@ func TestDoubtfulNamesAreTold(t *testing.T) {
 	d := newDesk(t, files)
 	d.want("asked", d.text("select concat_ws(' ', course, run_date, row_number, severity, read, expected) from main.problems where kind = ?", nameDoubtful),
 		"alder-bank 2026-02-21 4 look Cara Vale perhaps Cora Vale (R3), 7 results, last on 14 February 2026")
+	d.keep(Correction{Person: "Cora Vale", PrintName: "Coraline Vale", By: "desk"})
+	d.want("by the name that is printed", d.text("select expected from main.problems where kind = ?", nameDoubtful),
+		"perhaps Coraline Vale (R3), 7 results, last on 14 February 2026")
 	c := on("2026-02-21", 3)
 	c.Name = "Cora Vale"
 	d.keep(c)

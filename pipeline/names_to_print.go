@@ -3,6 +3,7 @@ package pipeline
 import (
 	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record/name"
+	"slices"
 )
 
 // called is the name to print and the key that others are compared by.
@@ -65,3 +66,31 @@ func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) c
 
 // printedPiece is how many runners are gone through at a time.
 const printedPiece = 2048
+
+// printedName is what one runner is called, "" where nobody has the number.
+func (w *work) printedName(runner int32) string {
+	if wish, ok := w.wishes.name[runner]; ok {
+		return wish
+	}
+	f, p := w.field, w.people
+	r, ok := slices.BinarySearch(p.no, runner)
+	if !ok {
+		return ""
+	}
+	var spellings []name.Spelling
+	for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
+		spellings = countSpelling(spellings, f.names.list[f.name[l]])
+	}
+	return name.Best(spellings)
+}
+
+// countSpelling counts one more text among a runner's spellings.
+func countSpelling(list []name.Spelling, text string) []name.Spelling {
+	at := slices.IndexFunc(list, func(s name.Spelling) bool { return s.Text == text })
+	if at < 0 {
+		at = len(list)
+		list = append(list, name.Spelling{Text: text})
+	}
+	list[at].Count++
+	return list
+}

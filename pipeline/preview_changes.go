@@ -9,7 +9,6 @@ import (
 
 	"lapwing/pipeline/insight/history"
 	"lapwing/pipeline/record"
-	"lapwing/pipeline/record/name"
 )
 
 // changes compares the figures of a trial with those that stand.
@@ -126,14 +125,7 @@ func (c *comparison) nameOf(runner int32) string {
 	if n, ok := c.fresh[runner]; ok {
 		return n
 	}
-	f, p := c.w.field, c.w.people
-	if r, ok := slices.BinarySearch(p.no, runner); ok {
-		var spellings []name.Spelling
-		for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
-			spellings = append(spellings, name.Spelling{Text: f.names.list[f.name[l]], Count: 1})
-		}
-		c.fresh[runner] = name.Best(spellings)
-	}
+	c.fresh[runner] = c.w.printedName(runner)
 	return c.fresh[runner]
 }
 

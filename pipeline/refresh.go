@@ -175,6 +175,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 	if w.wishes, err = wishesOf(w.decisions, w.link); err != nil {
 		return err
 	}
+	w.problems = append(w.problems, w.doubtfulNames()...)
 	for n, sex := range w.wishes.sex {
 		if r, ok := slices.BinarySearch(w.people.no, n); ok {
 			w.people.sex[r] = sex

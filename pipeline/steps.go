@@ -30,6 +30,7 @@ type work struct {
 	people    *people
 	link      *linkage
 	linkKept  bool // what the linker found is written
+	doubtful  []doubtfulPair
 	figures   figures
 	speed     *speedFigures
 	carriedOn bool // the model is carried on from its last full fit
