@@ -38,7 +38,7 @@ func (s *settler) byHeading(i int) {
 				turn(Time, "its values are no positions but may be times")
 			case p.share(kDecimal) > .5:
 				turn(Other, "its values are no positions")
-			case ints > .8 && p.whole && p.lo >= 400 && strings.Contains(fold(h), "fin"):
+			case ints > .8 && p.whole && s.secondsShare(i) >= .9 && strings.Contains(fold(h), "fin"):
 				turn(Time, "its values are no positions but may be seconds")
 			}
 		case Time, GunTime, ChipTime:
@@ -63,7 +63,9 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are no names")
 			}
 		case Age, AgeGroup, Sex, BirthYear, BirthDate, AgeGrade:
-			m, because = s.ageLike(i)
+			if m, because = s.ageLike(i); g.meaning == AgeGroup && s.distances(i) {
+				turn(Distance, "its values are distances")
+			}
 		case Course:
 			switch {
 			case s.distances(i):
@@ -135,6 +137,12 @@ func (s *settler) byHeading(i int) {
 	if (m == GroupPlace || m == SexPlace) && !s.hasGuess(Position) && p.shareOf(kInt) > .9 && p.whole && p.lo >= 1 && p.filled >= 20 && len(p.distinct)*20 >= min(p.filled, distinctKept)*19 {
 		turn(Position, "next to none of its places stands twice")
 	}
+	if g.misspelt && because != "" {
+		// Neither the letters nor the values of the column are those of that heading.
+		s.guesses[i] = guess{}
+		s.set(i, Other, "heading %q not known", h)
+		return
+	}
 	if g.town && p.filled > 0 {
 		// One venue for all rows would be a course; towns of runners differ.
 		m = Other
@@ -148,6 +156,21 @@ func (s *settler) byHeading(i int) {
 	default:
 		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
 	}
+}
+
+// secondsShare is the share of the whole numbers of a column that are seconds of a run, and
+// no places: 400 and more.
+func (s *settler) secondsShare(i int) float64 {
+	n, all := 0, 0
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); kindOf(c) == kInt {
+			all++
+			if looseNumber(c) >= 400 {
+				n++
+			}
+		}
+	}
+	return float64(n) / float64(max(1, all))
 }
 
 // placeWords are headings that mean a rank or a place on the map.
@@ -213,7 +236,7 @@ func (s *settler) distances(i int) bool {
 	n := 0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
-		if c == "" {
+		if c == "" || marathonMetres(c) > 0 {
 			continue
 		}
 		_, from, to, ok := findDistance(c)

@@ -94,7 +94,8 @@ func (s *settler) byValues() {
 	if s.find(Position) < 0 {
 		// "No" counting 1, 2, 3 is a position.
 		for i, c := range s.columns {
-			if (free(i) || c.Meaning == Number && s.guesses[i].number) && !slices.Contains(s.clock, i) && s.counts(i) {
+			numbers := s.guesses[i].number && (c.Meaning == Number || c.Meaning == Other)
+			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i)) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
 					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
@@ -333,6 +334,33 @@ func (s *settler) counts(i int) bool {
 	}
 	// Positions with gaps rise all the way down and times rise with them.
 	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+}
+
+// countsEachRun says whether the numbers of a column of a season list begin again with
+// each run and count its rows, 1, 2, 3 …
+func (s *settler) countsEachRun(i int) bool {
+	date, course := s.find(Date), s.find(Course)
+	if date < 0 {
+		return false
+	}
+	run, last, ones, rows, runs := "", 0.0, 0, 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		now := trim(cellAt(r.cells, date)) + "\x00" + trim(cellAt(r.cells, course))
+		c := trim(cellAt(r.cells, i))
+		if now != run {
+			run, last = now, 0
+			runs++
+		}
+		if kindOf(c) != kInt {
+			continue
+		}
+		n := looseNumber(c)
+		if rows++; n == last+1 {
+			ones++
+		}
+		last = n
+	}
+	return runs >= 2 && rows >= 4 && ones*10 >= rows*9
 }
 
 // inSteps says whether the numbers of a column go up by fives or tens.

@@ -25,6 +25,7 @@ type table struct {
 	runCourse string
 	aside     string   // headings of a list beside it that was left out
 	facts     []string // labels and values that stood beside it
+	commas    bool     // commas divide its cells
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -204,7 +205,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		headingRow = head[l.first].row
 		after = head[l.first+l.lines-1].row
 	}
-	if l.first >= 0 && t.grid != nil && s.Format == "csv" {
+	if l.first >= 0 && t.grid != nil && t.commas {
 		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
 			s.note("cells-joined", fmt.Sprintf("in %s a comma without quotation marks cut a name, a club or a time in two; it was joined again", text.Count(n, "row")))
 			head = t.head()

@@ -264,18 +264,19 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		}
 		_, first := g.at(start)
 		sorted := true
-		prevTime := -1.0
+		prevTime, printed := -1.0, 0.0
 		for k := 0; k <= i; k++ {
 			if row, c := g.at(k); row >= r.first && sure(c) {
 				v := finishTime(cellAt(c, r.time))
-				if v < prevTime && v < 10*60 && 60*v >= prevTime {
+				printed = max(printed, v)
+				if v < prevTime && kindOf(cellAt(c, r.time)) == kClock && 60*v >= prevTime {
 					v *= 60 // 1:15 after 58:20 is an hour and a quarter
 				}
 				sorted = sorted && v >= prevTime
 				prevTime = v
 			}
 		}
-		if sorted && finishTime(cellAt(first, r.time)) < .8*prevTime {
+		if sorted && finishTime(cellAt(first, r.time)) < .8*printed {
 			return i
 		}
 		return last

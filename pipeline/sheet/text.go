@@ -35,7 +35,7 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	text, d := divide(text, lex, o.Limits)
 	s.Dialect = fmt.Sprintf("divided by %s (%s), %s", delimiterName(d.delim), d.why, endings)
 	src := &textSource{data: text, delim: d.delim, limits: o.Limits, skip: d.skip}
-	t := table{whole: len(text) <= wholeBytes}
+	t := table{whole: len(text) <= wholeBytes, commas: d.delim == ','}
 	if t.whole {
 		lines := bytes.Count(text, []byte{'\n'}) + 1
 		g := newGridFor(lines, lines+bytes.Count(text, []byte{d.delim}))
