@@ -23,6 +23,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "its times are of several sports (swimming, cycling, running); for the run alone, keep that column only, headed Time"
 	case timed && named && p.totalsOfRuns():
 		return "", "its times are totals of several runs"
+	case timed && named && p.ranksManyRuns():
+		return "", "it ranks results of many days, which stand on the sheets of these"
 	case timed && (named || numbered):
 		return "full", ""
 	case timed:

@@ -1,0 +1,38 @@
+package sheet
+
+import "strings"
+
+// ranksManyRuns says whether a table ranks results of many days: its places go on from
+// row to row, the best time first, while the days change. In a list of runs the places
+// begin anew with each. What it ranks stands on other sheets.
+func (p *Part) ranksManyRuns() bool {
+	pos, date, clock := p.Index(Position), p.Index(Date), p.Index(Time)
+	if pos < 0 || date < 0 || clock < 0 || p.src == nil {
+		return false
+	}
+	const leastRows = 5
+	rows, on, other := 0, 0, 0 // rows with a place; those that go on from the row above; and on another day
+	before, beforeDay, beforeTime := 0, "", 0.0
+	p.src.each(func(_ int, cells []string) error {
+		place := strings.Trim(trim(cellAt(cells, pos)), "=.")
+		day, t := trim(cellAt(cells, date)), secondsOf(cells, clock)
+		if !digitsOnly(place) || day == "" || t <= 0 {
+			return nil
+		}
+		if _, ok := cellDate(day, false); !ok {
+			day = beforeDay // ditto
+		}
+		n := int(looseNumber(place))
+		if rows++; rows > 1 && (n == before+1 || n == before) && t >= beforeTime {
+			if on++; day != beforeDay {
+				other++
+			}
+		}
+		before, beforeDay, beforeTime = n, day, t
+		if rows > profileRows {
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the source
+	return rows >= leastRows && 3*on >= 2*(rows-1) && 2*other > on
+}
