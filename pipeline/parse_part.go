@@ -174,14 +174,14 @@ func (p *partParser) observe(each func(func(row int, cells []string) error) erro
 		return p.readHelpers()
 	}
 	err := each(func(row int, cells []string) error {
-		day := unit.Day(0)
+		day, metres := unit.Day(0), 0
 		if i, ok := p.runOf(cells); ok {
-			day = p.out.runs[i].day
+			day, metres = p.out.runs[i].day, p.out.runs[i].course.distanceM
 			p.open[i].left++
 		} else if p.lost == 0 {
 			p.lost = row
 		}
-		p.reader.Observe(row, cells, day)
+		p.reader.Observe(row, cells, day, metres)
 		return nil
 	})
 	p.groups = p.reader.Groups()

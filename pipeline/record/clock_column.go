@@ -170,6 +170,7 @@ func (f *family) settle(given, before string) {
 // neighbours in the order of finish.
 type oddCell struct {
 	row              int
+	p                plausibility
 	cell, prev, next clockCell
 	pos, prevPos     int32
 	nextPos          int32
@@ -182,8 +183,10 @@ const oddLimit = 4096
 
 // clockColumn settles how a column of times is read.
 type clockColumn struct {
-	p         plausibility
-	families  [4]family // colon2, colon3, dots3, number
+	p         plausibility // of the distance of the row at hand
+	metres    int
+	others    map[int]plausibility // of the distances seen so far
+	families  [4]family            // colon2, colon3, dots3, number
 	exact     int
 	blank     int
 	unclear   int
@@ -223,12 +226,30 @@ func (k *clockColumn) family(s clockShape) *family {
 }
 
 func newClockColumn(distanceM int) *clockColumn {
-	k := &clockColumn{p: newPlausibility(distanceM)}
+	k := &clockColumn{p: newPlausibility(distanceM), metres: distanceM}
 	for i, s := range []clockShape{colon2, colon3, dots3, number} {
 		n := len(readingsOf(s))
 		k.families[i] = family{shape: s, score: make([]float64, n), misfits: make([]int, n)}
 	}
 	return k
+}
+
+// over says over which distance the rows are from here on, in metres; 0 where that is
+// not known, which changes nothing. The lines over another distance are another list.
+func (k *clockColumn) over(distanceM int) {
+	if distanceM == k.metres || distanceM <= 0 {
+		return
+	}
+	if k.others == nil {
+		k.others = map[int]plausibility{k.metres: k.p}
+	}
+	p, seen := k.others[distanceM]
+	if !seen {
+		p = newPlausibility(distanceM)
+		k.others[distanceM] = p
+	}
+	k.p, k.metres = p, distanceM
+	k.hasPrev, k.waiting = false, len(k.odd)
 }
 
 // isOdd says whether a cell's own text leaves a doubt that its neighbours may
@@ -276,7 +297,7 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 			k.unpadded++
 		}
 		if len(k.odd) < oddLimit {
-			k.odd = append(k.odd, oddCell{row: row, cell: *c, pos: pos, prev: k.prev, prevPos: k.prevPos, hasPrev: k.hasPrev})
+			k.odd = append(k.odd, oddCell{row: row, p: k.p, cell: *c, pos: pos, prev: k.prev, prevPos: k.prevPos, hasPrev: k.hasPrev})
 		}
 		return
 	}
@@ -389,7 +410,7 @@ func (k *clockColumn) decide(o *oddCell) (oddReading, bool) {
 	lo, hi, ordered := k.between(o)
 	fits := -1
 	for i, c := range cs {
-		if ordered && c.ms >= lo && c.ms <= hi && k.p.score(c.ms) > implausible {
+		if ordered && c.ms >= lo && c.ms <= hi && o.p.score(c.ms) > implausible {
 			if fits >= 0 {
 				return oddReading{}, false // both fit: the column's reading stands
 			}
@@ -401,7 +422,7 @@ func (k *clockColumn) decide(o *oddCell) (oddReading, bool) {
 		return cs[fits], true
 	}
 	// Without order: the column's reading, unless nobody can have run it.
-	if !ordered && k.p.score(cs[0].ms) <= implausible && k.p.score(cs[1].ms) > implausible {
+	if !ordered && o.p.score(cs[0].ms) <= implausible && o.p.score(cs[1].ms) > implausible {
 		return cs[1], true
 	}
 	return oddReading{}, false

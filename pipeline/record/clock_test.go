@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -25,11 +26,39 @@ func readTimes(t testing.TB, distanceM int, cells ...string) ([]Line, Readings) 
 
 var raceDay = unit.NewDay(2026, 1, 3)
 
+// Each row of a list over several distances is as fast as its own distance lets it be:
+// 3:32:03 is a marathon beside 45:24 over 10 km, and 24:31:00 are minutes over 5 km.
+func TestTimesOverSeveralDistances(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	r := NewReader(c, []string{"Pos", "Name", "Time"}, Options{})
+	rows := []struct {
+		metres int
+		time   string
+		ms     int32
+	}{
+		{42195, "03:32:03", 12_723_000}, {42195, "04:34:09", 16_449_000}, {42195, "05:12:33", 18_753_000},
+		{21098, "01:31:14", 5_474_000}, {21098, "02:05:40", 7_540_000},
+		{10000, "45:24", 2_724_000}, {10000, "52:10", 3_130_000}, {10000, "01:02:16", 3_736_000},
+	}
+	cells := func(i int) []string { return []string{"", "Ada Brook" + string(rune('a'+i)), rows[i].time} }
+	for i, row := range rows {
+		r.Observe(i+2, cells(i), raceDay, row.metres)
+	}
+	r.Settle()
+	for i, row := range rows {
+		var l Line
+		if r.Read(i+2, cells(i), raceDay, row.metres, &l); l.TimeMS != row.ms || slices.ContainsFunc(l.Problems, func(p place.Problem) bool { return p.Severity != place.Note }) {
+			t.Errorf("%s over %d m is %d ms, want %d (%v)", row.time, row.metres, l.TimeMS, row.ms, l.Problems)
+		}
+	}
+}
+
 func readRows(t testing.TB, c Columns, headings []string, o Options, rows func(yield func([]string))) ([]Line, Readings) {
 	t.Helper()
 	r := NewReader(c, headings, o)
 	n := 1
-	rows(func(cells []string) { n++; r.Observe(n, cells, raceDay) })
+	rows(func(cells []string) { n++; r.Observe(n, cells, raceDay, 0) })
 	got := r.Settle()
 	var out []Line
 	n = 1
@@ -281,7 +310,7 @@ func TestHourAmongMinutes(t *testing.T) {
 	r := NewReader(c, []string{"Pos", "Time"}, Options{})
 	rows := [][]string{{"1", "19:51"}, {"2", "24:31"}, {"3", "36:02"}, {"4", "58:37"}, {"5", "1:00:05"}}
 	for i, cells := range rows {
-		r.Observe(i+2, cells, 0)
+		r.Observe(i+2, cells, 0, 0)
 	}
 	if got := r.Settle(); len(got.Problems) > 0 {
 		t.Fatalf("asks %v", got.Problems)

@@ -148,7 +148,7 @@ func TestKnow(t *testing.T) {
 		rows := [][]string{{"Ada Brook", "24:31", "U13"}, {"Eve Hill", "24:32", "V40"}}
 		got := []string{}
 		for i, cells := range rows {
-			r.Observe(i, cells, raceDay)
+			r.Observe(i, cells, raceDay, 0)
 		}
 		r.Settle()
 		for i, cells := range rows {

@@ -138,8 +138,10 @@ func words(cells []string, index int) string {
 }
 
 // Observe counts what a row shows about how its columns are written. Every row
-// must come by here before Settle, in the order of the sheet.
-func (r *Reader) Observe(row int, cells []string, day unit.Day) {
+// must come by here before Settle, in the order of the sheet. day is the day of its
+// run, distanceM its distance in metres; 0 where they are not known.
+func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
+	r.clock.over(distanceM)
 	var pos int32
 	if s := cell(cells, r.c.Position); s != "" {
 		p, tied, _, ok := parsePosition(s)
@@ -229,6 +231,7 @@ func (r *Reader) heading(index int) string {
 // row without problems, once out.Problems has room.
 func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out *Line) {
 	*out = Line{Row: int32(row), Problems: out.Problems[:0]}
+	r.clock.over(distanceM)
 	ended := OK // what the cells say outright
 	say := func(st Status) {
 		if st == NotStarted || ended != NotStarted && (st == DQ || ended == OK) {

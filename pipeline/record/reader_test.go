@@ -160,7 +160,7 @@ func TestGivenAndFamily(t *testing.T) {
 func TestNoAllocation(t *testing.T) {
 	r, rows := cleanRows(1000)
 	for i, row := range rows {
-		r.Observe(i+2, row, raceDay)
+		r.Observe(i+2, row, raceDay, 0)
 	}
 	r.Settle()
 	l := Line{}
@@ -180,9 +180,9 @@ func TestNoAllocation(t *testing.T) {
 	}
 	again, _ := cleanRows(1000)
 	for i, row := range rows {
-		again.Observe(i+2, row, raceDay)
+		again.Observe(i+2, row, raceDay, 0)
 	}
-	if n := testing.AllocsPerRun(1000, func() { again.Observe(5, rows[5], raceDay) }); n != 0 {
+	if n := testing.AllocsPerRun(1000, func() { again.Observe(5, rows[5], raceDay, 0) }); n != 0 {
 		t.Errorf("%v allocations a row in the first pass", n)
 	}
 }
@@ -212,14 +212,14 @@ func BenchmarkObserve(b *testing.B) {
 	r, rows := cleanRows(20000)
 	b.ReportAllocs()
 	for i := range b.N {
-		r.Observe(i+2, rows[i%len(rows)], raceDay)
+		r.Observe(i+2, rows[i%len(rows)], raceDay, 0)
 	}
 }
 
 func BenchmarkRead(b *testing.B) {
 	r, rows := cleanRows(20000)
 	for i, row := range rows {
-		r.Observe(i+2, row, raceDay)
+		r.Observe(i+2, row, raceDay, 0)
 	}
 	r.Settle()
 	var l Line
@@ -232,7 +232,7 @@ func BenchmarkRead(b *testing.B) {
 func BenchmarkCheckRun(b *testing.B) {
 	r, rows := cleanRows(200)
 	for i, row := range rows {
-		r.Observe(i+2, row, raceDay)
+		r.Observe(i+2, row, raceDay, 0)
 	}
 	r.Settle()
 	lines := make([]Line, len(rows))

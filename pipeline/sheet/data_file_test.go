@@ -23,6 +23,15 @@ var dataFileCases = []struct {
 			"491 11 ANDREA WEXFORD         (25) 65:59.0\n" +
 			"522 12 KATHY KESHAM           (21) 106:44.5\n",
 		columns: "position - name age time sex", rows: "3-10"},
+	{name: "a finish that is one letter off the heading of something else", file: "14km.csv",
+		text:    "Pos,Nombre,Apellidos,Genero,Meta,Estado\n1,Inés,Carrillo Olmo,Femenino,01:02:11,Finalizado\n2,Saúl,Monllo Riba,Masculino,01:03:40,Finalizado\n3,Xoel,Quinriz Mora,Masculino,01:05:02,Finalizado\n",
+		columns: "position given-name family-name sex time status", rows: "2-4"},
+	{name: "categories that are distances", file: "results.csv",
+		text:    "BIB,Name,Gender,Category,Gun Time,Chip Time\n937,Satrio Hardibyo,M,FM,03:32:03,03:32:03\n184,Dewi Kusmedi,F,HM,01:50:10,01:50:02\n440,Ayu Pranata,F,10K,45:24,45:20\n",
+		columns: "number name sex distance time chip-time", rows: "2-4"},
+	{name: "half a marathon in words among distances", file: "virtual.csv",
+		text:    "First name,Last name,DISTANCE COMPLETED:,TIME (HH:MM:SS):\nTerri,Wexbill,10K,01:13:16\nCorin,Wadge,HALF MARATHON (13.1),01:47:37\nEdgar,Hampsley,10 MILE,01:27:10\n",
+		columns: "given-name family-name distance time", rows: "2-4"},
 }
 
 func TestDataFiles(t *testing.T) {

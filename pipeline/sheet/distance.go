@@ -48,6 +48,48 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 	return 0, 0, 0, false
 }
 
+// The marathon and its half, in metres (World Athletics, Competition Rules, road races).
+const (
+	marathon     = 42195
+	halfMarathon = 21098
+)
+
+// Words for a half and a whole in front of "marathon", and for both in one, in several
+// languages. Common practice, no source.
+var (
+	halfWords      = set("half halb halber halve halva halv media medio mezza meia demi semi pol pul puoli fel")
+	wholeWords     = set("full whole ganzer volle hel hela heel complet completa entier")
+	marathonWords  = set("marathon marathons maraton maratona maratonas maratonul maratoni")
+	halfInOne      = set("halfmarathon halbmarathon halvemarathon halvmaraton halvmarathon mediomaraton mediamaraton mezzamaratona meiamaratona semimarathon demimarathon polmaraton pulmaraton pulmaratonas pusmaratonis poolmaraton puolimaraton felmaraton semimaraton polumaraton")
+	marathonInCode = map[string]int{"fm": marathon, "hm": halfMarathon}
+)
+
+// marathonMetres reads the cell of a column of distances that is a marathon or half of
+// one, and is 0 where it says anything else.
+func marathonMetres(cell string) (metres int) {
+	named := false
+	for _, w := range strings.Fields(fold(withoutBrackets(cell))) {
+		switch {
+		case halfInOne[w], halfWords[w] && metres != marathon:
+			metres, named = halfMarathon, named || halfInOne[w]
+		case marathonWords[w]:
+			named = true
+			if metres == 0 {
+				metres = marathon
+			}
+		case wholeWords[w]:
+		case marathonInCode[w] > 0 && metres == 0:
+			metres, named = marathonInCode[w], true
+		default:
+			return 0
+		}
+	}
+	if !named {
+		return 0
+	}
+	return metres
+}
+
 // distanceOf finds a distance in a text.
 func distanceOf(text, from string) Found {
 	m, a, b, ok := findDistance(text)
