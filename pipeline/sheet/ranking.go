@@ -16,14 +16,14 @@ func (p *Part) ranksManyRuns() bool {
 	p.src.each(func(_ int, cells []string) error {
 		place := strings.Trim(trim(cellAt(cells, pos)), "=.")
 		day, t := trim(cellAt(cells, date)), secondsOf(cells, clock)
-		if !digitsOnly(place) || day == "" || t <= 0 {
+		if !digitsOnly(place) || t <= 0 {
 			return nil
 		}
 		if _, ok := cellDate(day, false); !ok {
-			day = beforeDay // ditto
+			day = beforeDay // blank, or ditto
 		}
 		n := int(looseNumber(place))
-		if rows++; rows > 1 && (n == before+1 || n == before) && t >= beforeTime {
+		if rows++; rows > 1 && (n == before+1 && t >= beforeTime || n == before && t == beforeTime) {
 			if on++; day != beforeDay {
 				other++
 			}
