@@ -52,6 +52,15 @@ func TestPercentile(t *testing.T) {
 	}
 }
 
+// Whoever has no value has no percentile, and nobody is ahead of them.
+func TestPercentilesWithoutValue(t *testing.T) {
+	times := []int32{0, 1200, 1210, 1220, 1230, 1240, 1250, 1260, 1270, 1280, 1290, 0}
+	want := []int{-1, 100, 88, 77, 66, 55, 44, 33, 22, 11, 0, -1}
+	if got := Percentiles(times); !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 // Percentiles counts the strictly slower, as the definition does.
 func TestPercentilesAgainstCounting(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 4))
@@ -188,6 +197,61 @@ func TestMostImproved(t *testing.T) {
 	at := MostImproved([]Candidate{good(1, -1.2815515, 1), good(2, -1.2816, 1), good(3, -1.2816, 1)})
 	if at[2].Verdict != NotSure || at[0].Rank.String() != "1=" || at[1].Rank.String() != "1=" {
 		t.Errorf("at P .9: %+v", at)
+	}
+}
+
+// Whoever is not ranked comes after all who are, whatever their numbers and however much
+// faster; the ranked go by the cautious end, not by the middle, the others by number.
+func TestOrderOfMostImproved(t *testing.T) {
+	young, few := good(1, -.30, .01), good(4, -.30, .01)
+	young.YoungAge, few.Record.Recent = 16, 0
+	list := []Candidate{few, good(9, -.05, .01), young, good(8, -.09, .05), good(7, -.05, .01), good(6, -.06, .01)}
+	want := []struct {
+		runner int32
+		rank   string
+	}{{6, "1"}, {7, "2="}, {9, "2="}, {8, "4"}, {1, ""}, {4, ""}}
+	rng := rand.New(rand.NewPCG(5, 6))
+	for range 50 {
+		rng.Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
+		got := MostImproved(list)
+		for i, w := range want {
+			if got[i].Runner != w.runner || got[i].Rank.String() != w.rank {
+				t.Fatalf("line %d: runner %d, rank %q, want %d, %q (%+v)", i+1, got[i].Runner, got[i].Rank, w.runner, w.rank, got)
+			}
+		}
+	}
+}
+
+// The gates stand where they are said to: the least that passes, and one less.
+func TestLeastThatPasses(t *testing.T) {
+	c := good(1, -.05, .01)
+	c.Record = Record{Before: 4, Recent: 4, Earlier: 10, GapWeeks: 8}
+	if got := MostImproved([]Candidate{c})[0]; got.Verdict != Ranked {
+		t.Errorf("4 results before, 4 since, 10 before the season and 8 weeks between: %v", got.Verdict)
+	}
+}
+
+// The longest gap is that among the last four results up to the baseline: the one
+// before the fourth from last doesn't count, the one after it does.
+func TestGapBeforeTheBaseline(t *testing.T) {
+	asOf := unit.NewDay(2026, 6, 27)
+	base := asOf - 7*WindowWeeks
+	for _, c := range []struct {
+		weeks []unit.Day // before the baseline
+		gap   float64
+	}{
+		{[]unit.Day{40, 10, 4, 2, 0}, 6},
+		{[]unit.Day{40, 3, 2, 1, 0}, 1},
+		{[]unit.Day{20, 5, 0}, 15},
+		{[]unit.Day{0}, 0},
+	} {
+		var days []unit.Day
+		for _, w := range c.weeks {
+			days = append(days, base-7*w)
+		}
+		if got := RecordOf(days, asOf, asOf); got.GapWeeks != c.gap || got.Before != len(days) || got.BaselineAt != base {
+			t.Errorf("%v weeks before the baseline: %+v, want a gap of %v weeks", c.weeks, got, c.gap)
+		}
 	}
 }
 
