@@ -40,9 +40,12 @@ type Reader struct {
 	placeSexes placeSexes
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
-	nameOrder   nameOrder // of family and given name
-	remarks     map[string]remark
-	nobody      *nobody
+	// clubBehindComma says that it stands behind a comma.
+	clubBehindComma bool
+	nameClubs       nameClubs
+	nameOrder       nameOrder // of family and given name
+	remarks         map[string]remark
+	nobody          *nobody
 
 	cell      clockCell // of the row in hand
 	scratch   []byte
@@ -174,6 +177,9 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.observeDate(r.scratch)
 	}
 	r.nameOrder.observe(cell(cells, r.c.Name))
+	if r.c.Club < 0 {
+		r.nameClubs.observe(cell(cells, r.c.Name))
+	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(cell(cells, r.c.Name))
 	}
@@ -323,6 +329,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		name := cell(cells, r.c.Name)
 		if _, below, two := strings.Cut(name, "\n"); two {
 			out.Club = trim(below)
+		} else if r.clubBehindComma {
+			if before, behind, comma := strings.Cut(name, ","); comma && strings.IndexByte(trim(before), ' ') > 0 {
+				out.Club = trim(behind)
+			}
 		} else {
 			out.Club = bracketText(name)
 		}
@@ -382,6 +392,11 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 	}
 	if i := strings.IndexByte(text, '\n'); i > 0 && r.clubInNames {
 		text = trim(text[:i]) // the club stands below
+	}
+	if r.clubBehindComma {
+		if before, _, comma := strings.Cut(text, ","); comma && strings.IndexByte(trim(before), ' ') > 0 {
+			text = trim(before)
+		}
 	}
 	if at := r.nameOrder.split(text); at > 0 && at < len(text) {
 		if nobody, _ := r.nobody.ask(text); !nobody {

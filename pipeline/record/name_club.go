@@ -1,0 +1,76 @@
+package record
+
+import "strings"
+
+// nameClubs counts what stands behind a comma in a column of names. As a rule that is
+// the given name, "Lee, Jo"; on some lists it is the club, "Jo Lee, Riverside AC".
+type nameClubs struct {
+	bare   map[string]bool // first words of names of several words without a comma
+	bares  int
+	commas int
+	full   int // of these, with several words before it
+	marked int // and behind it a word in capitals, as clubs have them
+	behind map[string]bool
+}
+
+func (k *nameClubs) observe(s string) {
+	before, after, comma := strings.Cut(s, ",")
+	if s == "" || strings.IndexByte(after, ',') >= 0 {
+		return
+	}
+	several := strings.IndexByte(trim(before), ' ') > 0
+	after = trim(after)
+	switch {
+	case !comma && several:
+		if k.bares++; len(k.bare) < vocabularyLimit {
+			if k.bare == nil {
+				k.bare = map[string]bool{}
+			}
+			k.bare[strings.Clone(s[:strings.IndexByte(s, ' ')])] = true
+		}
+	case comma && after != "":
+		k.commas++
+		if !several {
+			return
+		}
+		k.full++
+		if k.behind == nil {
+			k.behind = map[string]bool{}
+		}
+		if len(k.behind) < vocabularyLimit && !k.behind[after] {
+			k.behind[strings.Clone(after)] = true
+		}
+		if before != strings.ToUpper(before) && clubMark(after) {
+			k.marked++
+		}
+	}
+}
+
+// clubMark says whether a text has a word of two to four capitals.
+func clubMark(s string) bool {
+	for w := range strings.FieldsSeq(s) {
+		if n := len(w); n >= 2 && n <= 4 && w == strings.ToUpper(w) && w != strings.ToLower(w) && !strings.Contains(w, ".") {
+			return true
+		}
+	}
+	return false
+}
+
+// said says whether clubs stand behind the commas: nearly all names are full before
+// them, what follows repeats, and it has capitals as clubs have, or some have none and
+// what follows is no given name of theirs, or the heading announces a club. Two family
+// names may stand before a given one.
+func (k *nameClubs) said(heading bool) bool {
+	if k.commas < 4 || 10*k.full < 9*k.commas || 3*len(k.behind) > 2*k.full+2 {
+		return false
+	}
+	if heading || 5*k.marked >= k.full {
+		return true
+	}
+	for b := range k.behind {
+		if given, _, _ := strings.Cut(b, " "); k.bare[given] {
+			return false
+		}
+	}
+	return 10*k.bares >= k.commas && 2*len(k.behind) <= k.full
+}

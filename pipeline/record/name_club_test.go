@@ -1,0 +1,30 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// What stands behind the comma is the club where the names are full before it.
+func TestClubBehindComma(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct{ what, heading, names, name, club string }{
+		{"clubs with capitals", "Navn", "Ola Solby, Fjellvik IL|Åsmund Rødnes, Nordli FIK|Eirik Skoglund, Fjellvik IL|Magne Øydal, Nordli FIK", "Ola Solby", "Fjellvik IL"},
+		{"some have none", "Navn", "Ola Solby, Fjellvik|Åsmund Rødnes, Nordli|Eirik Skoglund, Fjellvik|Magne Øydal, Nordli|Bård Granli", "Ola Solby", "Fjellvik"},
+		{"the heading says so", "Navn, klubb", "Ola Solby, Fjellvik|Åsmund Rødnes, Nordli|Eirik Skoglund, Fjellvik|Magne Øydal, Nordli", "Ola Solby", "Fjellvik"},
+		{"two family names", "Nombre", "Carrillo Olmo, Inés|Monllo Riba, Saúl|Quinriz Mora, Inés|Olmo Riba, Saúl", "Carrillo Olmo, Inés", ""},
+		{"two family names in capitals", "Nombre", "CARRILLO OLMO, INÉS|MONLLO RIBA, SAÚL|QUINRIZ MORA, INÉS|OLMO RIBA, SAÚL|XOEL", "CARRILLO OLMO, INÉS", ""},
+		{"given names", "Name", "Solby, Ola|Rødnes, Åsmund|Skoglund, Ola|Øydal, Åsmund|Bård Granli", "Solby, Ola", ""},
+	} {
+		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
+			for i, n := range strings.Split(k.names, "|") {
+				yield([]string{fmt.Sprint(i + 1), n, fmt.Sprintf("20:%02d", i)})
+			}
+		})
+		if lines[0].Name != k.name || lines[0].Club != k.club {
+			t.Errorf("%s: %q of %q", k.what, lines[0].Name, lines[0].Club)
+		}
+	}
+}
