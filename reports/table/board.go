@@ -153,7 +153,7 @@ func (p *tabWriter) half(t *Table, r, at int, cells []any) ([][2]int, error) {
 				v.text = initialled(v.text)
 			}
 			l.shrink = measure(v.text) > w-2
-			v.text = cut(v.text, int(1.5*w))
+			v.text = fit(v.text, 1.5*w)
 		}
 		if err := put(s[0], s[1], v.cell(col.Kind), l); err != nil {
 			return nil, err

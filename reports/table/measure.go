@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"github.com/rivo/uniseg"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -40,13 +41,29 @@ func measure(s string) float64 {
 			base, _ := utf8.DecodeRuneInString(norm.NFD.String(string(r)))
 			if a, known := advances[base]; known {
 				w = a
-			} else if width(string(r)) > 1 {
-				w = 2 * digitAdvance
+			} else if n := width(string(r)); n != 1 {
+				w = n * digitAdvance
 			}
 		}
 		sum += w
 	}
 	return float64(sum) / digitAdvance
+}
+
+// fit shortens s to a measured width, ending in "…" where something is lost.
+func fit(s string, w float64) string {
+	if measure(s) <= w {
+		return s
+	}
+	var b strings.Builder
+	used := measure("…")
+	for g := uniseg.NewGraphemes(s); g.Next(); {
+		if used += measure(g.Str()); used > w {
+			break
+		}
+		b.WriteString(g.Str())
+	}
+	return strings.TrimRight(b.String(), " ") + "…"
 }
 
 // lines estimates how many lines s takes in a cell of w characters, as wide as digits.

@@ -157,6 +157,26 @@ func TestInitialled(t *testing.T) {
 }
 
 // What is printed ends where it should: so many rows, and as wide as the page.
+// A text is cut where it is too wide, not where it has many letters.
+func TestFit(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		w    float64
+		want string
+	}{
+		{"Lily Tillit-Fillil", 12, "Lily Tillit-Fillil"}, // 18 letters, 10.7 digits wide
+		{"MAMA MWAMWA", 12, "MAMA MW…"},
+		{"", 3, ""},
+		{"Ada Mo", 6.5, "Ada Mo"},
+		{"Ada Moss", 6.5, "Ada…"},
+		{"Zoe\u0308 Moss", 5.5, "Zoe\u0308…"}, // an accent stays with its letter
+	} {
+		if got := fit(c.text, c.w); got != c.want {
+			t.Errorf("%q in %v: %q, want %q", c.text, c.w, got, c.want)
+		}
+	}
+}
+
 func TestOnlyTheFirstRowsArePrinted(t *testing.T) {
 	full := &Table{Name: "T", Columns: []Column{{Head: "Name", Width: 20}}}
 	for i := range 90 {

@@ -122,6 +122,9 @@ func TestPrint(t *testing.T) {
 	for _, c := range [][2]string{
 		{"SMITH, Anna", "Anna Smith"},
 		{"Dr Anna Smith", "Anna Smith"},
+		{"Ana Fernandez de la Vega y Ortiz", "Ana Fernandez de la Vega y Ortiz"},
+		{"ANA VEGA Y ORTIZ", "Ana Vega Y Ortiz"}, // may be an initial
+		{"Anna e. Smith", "Anna E Smith"},
 		{"Miss Taylor", "Miss Taylor"},
 		{"MISS TAYLOR", "Miss Taylor"},
 		{"anna smith", "Anna Smith"},
