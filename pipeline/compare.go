@@ -34,7 +34,7 @@ func (f *field) compareSheets() []storedProblem {
 	first := make([]int32, len(f.runs))
 	several := map[int32]bool{}
 	for i := 0; i < f.n; i++ {
-		if f.settled(i) {
+		if f.settled(i) || !f.stands(i) { // left out as a copy
 			continue
 		}
 		r := f.run[i] - 1
@@ -49,7 +49,7 @@ func (f *field) compareSheets() []storedProblem {
 	}
 	lines := map[int32][]int{}
 	for i := 0; i < f.n; i++ {
-		if several[f.run[i]] {
+		if several[f.run[i]] && f.stands(i) {
 			lines[f.run[i]] = append(lines[f.run[i]], i)
 		}
 	}

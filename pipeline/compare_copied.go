@@ -24,14 +24,18 @@ const (
 	leastCopied = 6
 )
 
-// copiedRuns finds runs nine in ten of whose named and timed lines stand in another run
-// of their course that was loaded before, or that is of an earlier day on the same
-// sheet, and leaves them out: one of the two dates is wrong, or a sheet was copied and
-// not filled in, or not yet to the end.
+// copiedRuns finds lists nine in ten of whose named and timed lines stand in another run
+// of their course of an earlier day, or of the same day and loaded before, and leaves
+// them out: one of the two dates is wrong, or a sheet was copied and
+// not filled in, or not yet to the end. Where they stand in a run of another course on
+// the same day, the two are one run, and the lesser list repeats the other. It comes
+// before sheets of one run are compared: what is left out is no rival of the right one.
 func (f *field) copiedRuns() []storedProblem {
-	type result struct{ course, name, timeMS int32 }
+	type result struct{ name, timeMS int32 }
+	type list struct{ run, part int32 }
 	counts := func(i int) bool { return f.timeMS[i] > 0 && f.named(i) }
-	of := func(i int) result { return result{f.course(i), f.name[i], f.timeMS[i]} }
+	of := func(i int) result { return result{f.name[i], f.timeMS[i]} }
+	listOf := func(i int) list { return list{f.run[i], f.part[i]} }
 	probed := map[result][]int32{} // lines
 	// Nearly no line is like a probe: a bit for each probe's name and time tells at once.
 	var seen [1 << 16]uint64
@@ -40,28 +44,58 @@ func (f *field) copiedRuns() []storedProblem {
 		h ^= h >> 15
 		return h >> 16, 1 << (h & 63)
 	}
-	taken := make([]uint8, len(f.runs))
+	taken := map[list]*uint8{}
+	var last list // lines of one list mostly lie together
+	var n *uint8
 	for i := 0; i < f.n; i++ {
-		if r := f.run[i] - 1; taken[r] < probes && !f.settled(i) && counts(i) {
-			taken[r]++
+		if f.settled(i) || !counts(i) {
+			continue
+		}
+		if l := listOf(i); n == nil || l != last {
+			if last, n = l, taken[l]; n == nil {
+				n = new(uint8)
+				taken[l] = n
+			}
+		}
+		if *n < probes {
+			*n++
 			probed[of(i)] = append(probed[of(i)], int32(i))
 			word, mask := bit(i)
 			seen[word] |= mask
 		}
 	}
+	// before says whether line i is of the earlier run of the two, in whatever order the
+	// sheets came: what is copied is older.
 	before := func(i, a int) bool {
-		p, q := &f.parts[f.part[i]-1], &f.parts[f.part[a]-1]
-		return p.sheetNo < q.sheetNo || p.sheetNo == q.sheetNo && f.day(i) < f.day(a)
+		return cmp.Or(cmp.Compare(f.day(i), f.day(a)), cmp.Compare(f.parts[f.part[i]-1].sheetNo, f.parts[f.part[a]-1].sheetNo)) < 0
 	}
-	type pair struct{ copied, from int32 } // runs
+	runsOf := map[int32]int{} // by course
+	for i := range f.runs {
+		runsOf[f.runs[i].course]++
+	}
+	size := make([]int32, len(f.runs))
+	for _, r := range f.run {
+		size[r-1]++
+	}
+	// lesser says whether the run of line a is of a course with fewer runs, or else has
+	// the shorter list.
+	lesser := func(a, i int) bool {
+		return cmp.Or(cmp.Compare(runsOf[f.course(a)], runsOf[f.course(i)]), cmp.Compare(size[f.run[a]-1], size[f.run[i]-1])) < 0
+	}
+	type pair struct {
+		copied list
+		from   int32 // run
+	}
 	met := map[pair]int{}
 	for i := 0; i < f.n; i++ {
 		if word, mask := bit(i); seen[word]&mask == 0 || !counts(i) {
 			continue
 		}
 		for _, a := range probed[of(i)] {
-			if f.run[a] != f.run[i] && before(i, int(a)) {
-				met[pair{f.run[a], f.run[i]}]++
+			switch a := int(a); {
+			case f.run[a] == f.run[i]:
+			case f.course(a) == f.course(i) && before(i, a), f.course(a) != f.course(i) && f.day(a) == f.day(i) && lesser(a, i):
+				met[pair{listOf(a), f.run[i]}]++
 			}
 		}
 	}
@@ -69,70 +103,124 @@ func (f *field) copiedRuns() []storedProblem {
 	if len(met) == 0 {
 		return nil
 	}
-	lines := map[int32][]int{} // of the runs that may be copies, or copied
+	lines := map[int32][]int{} // of the runs that hold copies, or are copied
 	for p := range met {
-		lines[p.copied], lines[p.from] = nil, nil
+		lines[p.copied.run], lines[p.from] = nil, nil
 	}
 	for i := 0; i < f.n; i++ {
-		if l, ok := lines[f.run[i]]; ok && counts(i) {
+		if l, ok := lines[f.run[i]]; ok {
 			lines[f.run[i]] = append(l, i)
 		}
 	}
 	pairs := slices.SortedFunc(maps.Keys(met), func(a, b pair) int {
-		return cmp.Or(cmp.Compare(f.runs[a.copied-1].rank, f.runs[b.copied-1].rank), cmp.Compare(f.runs[a.from-1].rank, f.runs[b.from-1].rank))
+		return cmp.Or(cmp.Compare(f.runs[a.copied.run-1].rank, f.runs[b.copied.run-1].rank), cmp.Compare(a.copied.part, b.copied.part),
+			cmp.Compare(f.runs[a.from-1].rank, f.runs[b.from-1].rank))
 	})
 	var out []storedProblem
-	told := map[int32]bool{}
+	told := map[list]bool{}
 	for _, p := range pairs {
-		mine := lines[p.copied]
-		if told[p.copied] || len(mine) < leastCopied {
+		if told[p.copied] {
 			continue
 		}
-		there := map[result]bool{}
+		there := map[result]int{} // lines
+		var from *partInfo
 		for _, i := range lines[p.from] {
-			there[of(i)] = true
-		}
-		same := 0
-		for _, i := range mine {
-			if there[of(i)] {
-				same++
+			if counts(i) && !told[listOf(i)] {
+				if there[of(i)] = i; from == nil {
+					from = &f.parts[f.part[i]-1]
+				}
 			}
 		}
-		if same < leastCopied || same*10 < len(mine)*9 {
+		var mine []int
+		compared, alone := 0, true
+		same := map[int]int{}
+		for _, i := range lines[p.copied.run] {
+			if f.part[i] != p.copied.part {
+				alone = alone && f.settled(i)
+				continue
+			}
+			if mine = append(mine, i); counts(i) {
+				compared++
+				if j, ok := there[of(i)]; ok {
+					same[i] = j
+				}
+			}
+		}
+		part := &f.parts[p.copied.part-1]
+		if len(same) < leastCopied || len(same)*10 < compared*9 || part.kind == fullByHand { // somebody has looked at it
 			continue
 		}
-		part, from := &f.parts[f.part[mine[0]]-1], &f.parts[f.part[lines[p.from][0]]-1]
-		if part.kind == fullByHand {
-			continue // somebody has looked at it
-		}
 		told[p.copied] = true
-		out = append(out, f.leaveCopyOut(p.copied, p.from, part, from, same, len(mine)))
+		c := copiedList{run: p.copied.run, part: part, lines: mine, same: same, compared: compared, from: from, fromRun: &f.runs[p.from-1], alone: alone}
+		if f.runs[p.copied.run-1].course != c.fromRun.course {
+			out = append(out, f.repeatOther(c))
+		} else {
+			out = append(out, f.leaveCopyOut(c))
+		}
 	}
 	return out
 }
 
-// leaveCopyOut leaves the lines of a run out until somebody says which of two days the
-// results are of: nobody ran both.
-func (f *field) leaveCopyOut(copied, before int32, part, from *partInfo, same, of int) storedProblem {
-	run := &f.runs[before-1]
-	n := 0
-	for i := range f.n {
-		if f.run[i] == copied && !f.settled(i) {
-			f.setDoubt(i, record.Superseded, "left out until somebody says of which day these results are: they are those of "+from.path)
+// copiedList is the list of a run whose people have their times of another.
+type copiedList struct {
+	run      int32
+	part     *partInfo
+	lines    []int
+	same     map[int]int // lines of the other run by line
+	compared int         // lines with a name and a time
+	from     *partInfo
+	fromRun  *runInfo
+	alone    bool // no other list of the run is there
+}
+
+func (f *field) leaveList(c copiedList, why string) (n int) {
+	for _, i := range c.lines {
+		if !f.is(i, record.Repeat) {
+			f.setDoubt(i, record.Superseded, why)
 			n++
 		}
 	}
-	todo := fmt.Sprintf("Which day are these results of? %s until you say. If this sheet was copied and not filled in yet: fill it in, save, and load it again. If its date is right and that of the other is not: lapwing sheets withdraw %q. If both are right after all: lapwing load %q --kind full.",
-		leftOut(n), from.path, part.path)
-	if from.path == part.path {
-		todo = fmt.Sprintf("Which day are these results of? %s until you say. Put the sheet right, save, and load it again.", leftOut(n))
+	return n
+}
+
+// leaveCopyOut leaves the lines of a run out until somebody says which of two days the
+// results are of: nobody ran both.
+func (f *field) leaveCopyOut(c copiedList) storedProblem {
+	n := f.leaveList(c, "left out until somebody says of which day these results are: they are those of "+c.from.path)
+	read := fmt.Sprintf("all %d people have", c.compared)
+	if len(c.same) < c.compared {
+		read = fmt.Sprintf("%d of %d people have", len(c.same), c.compared)
 	}
-	read := fmt.Sprintf("all %d people have", of)
-	if same < of {
-		read = fmt.Sprintf("%d of %d people have", same, of)
+	p := place.Problem{Place: place.Place{Sheet: c.part.path, Tab: c.part.tab}, Severity: place.Doubtful, Kind: resultsCopied,
+		Read: fmt.Sprintf("%s the very times that they have on %s, the run of %s", read, c.from.path, c.fromRun.day.Long())}
+	switch {
+	case !c.alone:
+		p.Severity, p.Do = place.Note, "Nothing to do: another sheet of this run stands."
+	case c.from.path == c.part.path:
+		p.Do = fmt.Sprintf("Which day are these results of? %s until you say. Put the sheet right, save, and load it again.", leftOut(n))
+	default:
+		p.Do = fmt.Sprintf("Which day are these results of? %s until you say. If this sheet was copied and not filled in yet: fill it in, save, and load it again. If its date is right and that of the other is not: lapwing sheets withdraw %q. If both are right after all: lapwing load %q --kind full.",
+			leftOut(n), c.from.path, c.part.path)
 	}
-	return storedProblem{place.Problem{Place: place.Place{Sheet: part.path, Tab: part.tab}, Severity: place.Doubtful, Kind: resultsCopied,
-		Read: fmt.Sprintf("%s the very times that they have on %s, the run of %s", read, from.path, run.day.Long()), Do: todo}, part.sheetNo, copied}
+	return storedProblem{p, c.part.sheetNo, c.run}
+}
+
+// repeatOther counts the lines of a list once that stand in a run of the same day and
+// another course, and leaves its other lines out until somebody says of which it is.
+func (f *field) repeatOther(c copiedList) storedProblem {
+	for i, j := range c.same {
+		f.setDoubt(i, record.Repeat, "the same result stands on "+c.from.path)
+		f.sameAs[i] = int32(j)
+	}
+	n := f.leaveList(c, "left out until somebody says which course this sheet is of: its people have the same times on "+c.from.path)
+	p := place.Problem{Place: place.Place{Sheet: c.part.path, Tab: c.part.tab}, Severity: place.Note, Kind: "excerpt",
+		Read: fmt.Sprintf("all %d lines stand on %s already, of the same day", len(c.same), c.from.path), Do: "Nothing to do: each finisher is counted once."}
+	if n > 0 {
+		p.Severity, p.Kind = place.Doubtful, resultsCopied
+		p.Read = fmt.Sprintf("%d people have the very times that they have on %s, of the same day and another course", len(c.same), c.from.path)
+		p.Do = fmt.Sprintf("Which course is this sheet of? Those people are counted once. The rest: %s until you say: lapwing load %q --course, with the name of the course.", leftOut(n), c.part.path)
+	}
+	return storedProblem{p, c.part.sheetNo, c.run}
 }
 
 // leftOut says how many lines are left out.

@@ -144,6 +144,7 @@ func TestCopiedResults(t *testing.T) {
 		{"half of them filled in", []string{week(4, 0, 20, 1100), strings.ReplaceAll(week(11, 0, 20, 1100), ",19:", ",20:")}, ""},
 		{"five people", []string{week(4, 0, 20, 1100), week(11, 0, 5, 1100)}, ""},
 		{"of two weeks before", []string{week(4, 0, 20, 1100), week(11, 0, 20, 1110), week(18, 0, 20, 1100)}, "c.csv"},
+		{"this week's before last week's", []string{week(11, 0, 20, 1100), week(4, 0, 20, 1100)}, "a.csv"},
 		{"the same sheet corrected", []string{week(4, 0, 20, 1100), strings.Replace(week(4, 0, 20, 1100), "18:", "19:", 1)}, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -162,5 +163,72 @@ func TestCopiedResults(t *testing.T) {
 				t.Errorf("%d lines of %s stand (%v)", standing, c.want, err)
 			}
 		})
+	}
+}
+
+// Once the right sheet is there, last week's under this week's date is no rival of it,
+// whichever of the two comes first.
+func TestCopiedResultsAreNoRival(t *testing.T) {
+	week := func(day, first int) string {
+		return fieldSheet(fmt.Sprintf("Garrow Moss %d April 2026", day), 0, 20, first, 9, "", nil)
+	}
+	for _, sheets := range [][]string{{week(4, 1100), week(11, 1100), week(11, 1117)}, {week(4, 1100), week(11, 1117), week(11, 1100)}} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		for i, s := range sheets {
+			writeSheet(t, dir, fmt.Sprintf("in/%c.csv", 'a'+i), s)
+			loadForTest(t, pl, filepath.Join(dir, "in"))
+		}
+		var standing, first int
+		ctx := context.Background()
+		if err := pl.DB.Get(ctx, "select count(*)::integer from main.results where status = 'ok'", &standing); err != nil {
+			t.Fatal(err)
+		}
+		if err := pl.DB.Get(ctx, "select min(time_s)::integer from main.results where status = 'ok' and run_date = date '2026-04-11'", &first); err != nil {
+			t.Fatal(err)
+		}
+		asked, err := pl.problemsWhere(ctx, "p.severity <> 'note' and p.kind in ("+comparedKinds+")")
+		if err != nil || standing != 40 || first < 1117 || len(asked) > 0 {
+			t.Errorf("%d lines stand, the first of the week in %d s, asked %v (%v)", standing, first, asked, err)
+		}
+	}
+}
+
+// A club's list that is taken for a course of its own is one of the run of that day in
+// which its people have their times.
+func TestListUnderAnotherCourse(t *testing.T) {
+	run := fieldSheet("Garrow Moss 4 April 2026", 0, 20, 1100, 9, "", nil)
+	var club strings.Builder
+	for i, line := range strings.SplitAfter(strings.Replace(run, "Garrow Moss", "Umber Pacers", 1), "\n") {
+		if i < 2 || i%2 == 0 {
+			club.WriteString(line)
+		}
+	}
+	for _, c := range []struct {
+		name, first, second string
+		ok, repeat, asked   int
+	}{
+		{"list after run", run, club.String(), 20, 10, 0},
+		{"list before run", club.String(), run, 20, 10, 0},
+		{"somebody more", run, club.String() + "31,Zoe Wray,40:01\n", 20, 10, 1},
+		{"other times", run, fieldSheet("Umber Pacers 4 April 2026", 0, 20, 1103, 11, "", nil), 40, 0, 0},
+	} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		ctx := context.Background()
+		writeSheet(t, dir, "in/a.csv", c.first)
+		loadForTest(t, pl, filepath.Join(dir, "in"))
+		writeSheet(t, dir, "in/b.csv", c.second)
+		loadForTest(t, pl, filepath.Join(dir, "in"))
+		var ok, repeat int
+		for status, n := range map[string]*int{"ok": &ok, "repeat": &repeat} {
+			if err := pl.DB.Get(ctx, "select count(*)::integer from main.results where status = "+store.Quote(status), n); err != nil {
+				t.Fatal(err)
+			}
+		}
+		asked, err := pl.problemsWhere(ctx, "p.kind = 'results-copied'")
+		if err != nil || ok != c.ok || repeat != c.repeat || len(asked) != c.asked {
+			t.Errorf("%s: %d ok, %d repeated, asked %v (%v)", c.name, ok, repeat, asked, err)
+		}
 	}
 }
