@@ -20,6 +20,7 @@ type courseWord struct {
 // practice on result sheets, no source).
 var titleWords = set(`results result courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen
 	resultaten wyniki wynik resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
+	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
