@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"fmt"
+	"hash/fnv"
 	"maps"
 	"slices"
 
@@ -31,16 +32,17 @@ const (
 // the same day, the two are one run, and the lesser list repeats the other. It comes
 // before sheets of one run are compared: what is left out is no rival of the right one.
 func (f *field) copiedRuns() []storedProblem {
-	type result struct{ name, timeMS int32 }
+	type result struct{ who, timeMS uint32 }
 	type list struct{ run, part int32 }
 	counts := func(i int) bool { return f.timeMS[i] > 0 && f.named(i) }
-	of := func(i int) result { return result{f.name[i], f.timeMS[i]} }
+	who := f.namesAlike()
+	of := func(i int) result { return result{who[f.name[i]], uint32(f.timeMS[i])} }
 	listOf := func(i int) list { return list{f.run[i], f.part[i]} }
 	probed := map[result][]int32{} // lines
 	// Nearly no line is like a probe: a bit for each probe's name and time tells at once.
 	var seen [1 << 16]uint64
 	bit := func(i int) (word uint32, mask uint64) {
-		h := uint32(f.name[i])*0x9E3779B1 ^ uint32(f.timeMS[i])*0x85EBCA6B
+		h := who[f.name[i]]*0x9E3779B1 ^ uint32(f.timeMS[i])*0x85EBCA6B
 		h ^= h >> 15
 		return h >> 16, 1 << (h & 63)
 	}
@@ -157,6 +159,18 @@ func (f *field) copiedRuns() []storedProblem {
 		} else {
 			out = append(out, f.leaveCopyOut(c))
 		}
+	}
+	return out
+}
+
+// namesAlike numbers the names of the dictionary: spellings of one name have one number,
+// and two names the same once in 2³² pairs.
+func (f *field) namesAlike() []uint32 {
+	out := make([]uint32, len(f.person))
+	for i := range f.person {
+		h := fnv.New32a()
+		h.Write([]byte(f.person[i].Full))
+		out[i] = h.Sum32()
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -210,6 +211,10 @@ func TestListUnderAnotherCourse(t *testing.T) {
 	}{
 		{"list after run", run, club.String(), 20, 10, 0},
 		{"list before run", club.String(), run, 20, 10, 0},
+		{"surnames first", run, regexp.MustCompile(`,(\w+) (\w+),`).ReplaceAllStringFunc(club.String(), func(s string) string {
+			given, family, _ := strings.Cut(strings.Trim(s, ","), " ")
+			return "," + strings.ToUpper(family) + " " + given + ","
+		}), 20, 10, 0},
 		{"somebody more", run, club.String() + "31,Zoe Wray,40:01\n", 20, 10, 1},
 		{"other times", run, fieldSheet("Umber Pacers 4 April 2026", 0, 20, 1103, 11, "", nil), 40, 0, 0},
 	} {
