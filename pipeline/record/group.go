@@ -2,6 +2,7 @@ package record
 
 import (
 	"bytes"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -32,8 +33,10 @@ type group struct {
 	vMark bool
 	// lone says that a single sex letter stood there (M40), which makes V40
 	// beside it a woman's group.
-	lone  bool
-	young bool // a word or letter for juniors stood there: J10 is 10 and under
+	lone bool
+	// masters says that an M stood beside another mark of the sex: M1F, Femmes M3.
+	masters bool
+	young   bool // a word or letter for juniors stood there: J10 is 10 and under
 }
 
 // groupWord says what a word inside a group cell does.
@@ -53,14 +56,14 @@ const (
 )
 
 var groupWords = wordTable(map[string]groupWord{
-	`let|lety|rokow|rokov|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
+	`let|lety|rokow|rokov|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|assoluti|assoluta|assoluto|ass|voksen|erwachsene`:                                                                                                                                                                                     seniorWord,
 	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                           veteranWord,
-	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than`:                                                                     underWord,
-	`o|over|uber|ueber|ab|plus|from|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`: overWord,
-	`to|bis|a|au|tm|do|al|до|έως|εως`:                 toWord,
-	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`: bornWord,
+	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|jeunes`:                                                                                                                                                                                                                                                underWord,
+	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|starsi|starsie|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                 overWord,
+	`to|bis|a|au|tm|do|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
+	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:      bornWord,
 })
 
 // sexLetters may stand for the sex inside a word, beside a class: msen, senw.
@@ -85,7 +88,7 @@ func parseGroup(b []byte) group {
 	var nums [4]int
 	var digits [4]int
 	n := 0
-	var plus, lt, gt, andU, andO, born, until bool
+	var plus, lt, gt, andU, andO, born, until, schoolYear bool
 	var seniorSeen, juniorSeen, vetSeen bool
 	letterClass := byte(0) // A, B, C, D of German youth classes
 	setSex := func(m sexMark) {
@@ -131,22 +134,36 @@ func parseGroup(b []byte) group {
 				g.kind, g.lo, g.hi = between, 20, 22
 				continue
 			}
+			if len(w) == 2 && w[0] == 'm' && (w[1] == 'm' || w[1] == 'f' || w[1] == 'w') && n == 0 && mastersAge(b[j:]) {
+				setSex(sexMark(w[1])) // MM40, MF45: masters
+				vetSeen = true
+				continue
+			}
 			if len(w) == 1 && w[0] != 'v' && w[0] != 'j' && w[0] != 'u' && w[0] != 'o' && w[0] != 's' && w[0] != 'a' && w[0] != 'y' {
 				if n == 1 && g.sex != noMark && (w[0] >= 'a' && w[0] <= 'd') {
 					letterClass = w[0]
 					continue
 				}
+				if vetSeen && !g.vMark && w[0] <= 'c' {
+					continue // Veterano B: a part of the veterans
+				}
 				if bytes.IndexByte(loneLetters, w[0]) < 0 {
 					return group{}
 				}
 				if n == 1 && nums[0] <= 10 && g.sex == 'm' {
-					g.sex = noMark // M1F: M is for masters, F the sex
+					g.sex, g.masters = noMark, true // M1F: M is for masters, F the sex
 				}
+				g.masters = g.masters || w[0] == 'm' && g.sex != noMark && n == 0
 				setSex(sexMark(w[0]))
 				g.lone = true
 				if w[0] == 'x' {
 					g.sex = sureX
 				}
+				continue
+			}
+			if s := string(w); (s == "espoir" || s == "espoirs") && n == 0 {
+				band := frenchBands["es"]
+				g.kind, g.lo, g.hi = between, band[0], band[1]
 				continue
 			}
 			gw, ok := groupWords[string(w)]
@@ -170,21 +187,22 @@ func parseGroup(b []byte) group {
 				g.vMark = g.vMark || len(w) == 1
 			case underWord:
 				if n > 0 {
-					andU = true
+					andU = true // until a word follows: 40 u. älter
 				} else {
 					lt = true
 				}
 			case overWord:
 				if n > 0 {
-					andO = true
+					andO, andU = true, false
 				} else {
 					gt = true
 				}
 			case bornWord:
 				born = true
 			case toWord:
-				until = until || n == 0 && (string(w) == "do" || string(w) == "bis")
+				until = until || n == 0 && len(w) > 1 && string(w) != "au" && string(w) != "al"
 			case filler:
+				schoolYear = schoolYear || n == 0 && (string(w) == "year" || string(w) == "yr" || string(w) == "y")
 				if len(w) == 1 && w[0] == 's' && n == 0 {
 					seniorSeen = true // "S M"; after a number it is "40s"
 				}
@@ -230,13 +248,17 @@ func parseGroup(b []byte) group {
 		case ch == '>':
 			gt = true
 			i++
-		case ch == ' ' || ch == '.' || ch == ',' || ch == '(' || ch == ')' || ch == ':' || ch == '\'' || ch == '=' || ch == ';':
+		case ch == ' ' || ch == '.' || ch == ',' || ch == '(' || ch == ')' || ch == ':' || ch == '\'' || ch == '=' || ch == ';' || ch == '&':
 			i++
 		default:
 			return group{}
 		}
 	}
 	g.young = juniorSeen
+	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
+	if schoolYear && n == 1 && nums[0] < 20 {
+		return group{} // Year 6 is a class of a school
+	}
 	// 4044 without a dash.
 	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4) {
 		nums[0], nums[1], n = nums[0]/100, nums[0]%100, 2
@@ -246,16 +268,24 @@ func parseGroup(b []byte) group {
 		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older"))
 		andU = andU || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
 	}
+	if n == 2 && year(nums[0], digits[0]) && digits[1] == 2 && nums[0]%100 < nums[1] {
+		nums[1], digits[1] = nums[0]/100*100+nums[1], 4 // 1975-79
+	}
 	if n == 2 && nums[1] < nums[0] && nums[0] >= 20 && (g.sex != noMark || vetSeen) {
 		n = 1 // M45/1, M45 (2): the place in the group
 	}
-	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
 	switch {
 	case n == 0 && g.kind == between:
 	case n == 2 && year(nums[0], digits[0]) && year(nums[1], digits[1]):
 		g.kind, g.lo, g.hi = bornIn, int16(min(nums[0], nums[1])), int16(max(nums[0], nums[1]))
 	case n == 1 && year(nums[0], digits[0]):
 		g.kind, g.lo, g.hi = bornIn, int16(nums[0]), int16(nums[0])
+		switch {
+		case andO || plus: // born in 1965 or before
+			g.lo = earliestBirth
+		case andU:
+			g.hi = latestBirthYear
+		}
 	case n == 2 && nums[0] <= nums[1] && nums[1] < 120:
 		g.kind, g.lo, g.hi = between, int16(nums[0]), int16(nums[1])
 		if nums[1] >= 99 && nums[0] >= 18 {
@@ -287,12 +317,21 @@ func parseGroup(b []byte) group {
 		g.kind, g.lo, g.hi = between, lo, lo+1
 	case juniorSeen:
 		g.kind = junior
-	case vetSeen:
+	case vetSeen && !(g.vMark && seniorSeen): // V sen: Vrouwen senioren
 		g.kind = veteran
 	case seniorSeen:
 		g.kind = senior
 	}
 	return g
+}
+
+// Years of birth that bound nothing.
+const earliestBirth, latestBirthYear = 1900, 2099
+
+// mastersAge says whether a masters group's first age follows.
+func mastersAge(b []byte) bool {
+	b = bytes.TrimLeft(b, " -")
+	return len(b) >= 2 && b[0] >= '3' && b[0] <= '9' && (b[1] == '0' || b[1] == '5') && (len(b) == 2 || b[2] < '0' || b[2] > '9')
 }
 
 // withoutRank takes the place in the group off its front: "3. M40".
@@ -368,6 +407,9 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		if gw, ok := groupWords[string(rest)]; ok && gw != filler && gw != toWord {
 			return m, gw, class, true
 		}
+	}
+	if gw, ok := groupWords[strings.TrimPrefix(string(w), "nb")]; ok && w[0] == 'n' && len(w) > 3 && (gw == seniorWord || gw == juniorWord || gw == veteranWord) {
+		return sureX, gw, class, true
 	}
 	return noMark, 0, class, false
 }

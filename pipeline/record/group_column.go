@@ -44,13 +44,16 @@ type groupColumn struct {
 	letters letters
 	scheme  age.Scheme
 
-	unders, opens []int
-	starts        [3][]int // lone starts of men, of women, of others
-	masters       int      // lines in them, from 35 on
-	step          [3]int
-	asAges        bool // bare numbers are ages, not first ages
-	letterAges    bool // so are those behind a letter: F48 is 48
-	french        bool // M0, M1, … are the French masters classes
+	unders     []int
+	opens      [3][]int // of men, of women, of others
+	starts     [3][]int // lone starts of men, of women, of others
+	masters    int      // lines in them, from 35 on
+	step       [3]int
+	asAges     bool // bare numbers are ages, not first ages
+	letterAges bool // so are those behind a letter: F48 is 48
+	// counted says that groups are numbered from one, M1, M2, F1, and french that they
+	// are the French masters classes: M0, M1F, or M1 beside SE and ES.
+	counted, french bool
 	// frenchVeterans says that V1, V2, … from 40 on stand there and no M0.
 	frenchVeterans bool
 	vrouwen        bool // V40 is a women's group
@@ -231,6 +234,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.settleRanks()
 	k.youth()
 	k.italian()
+	k.frenchClasses()
 	loneM, loneV, women := 0, 0, 0
 	for _, e := range k.entries {
 		switch {
@@ -262,6 +266,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	joint.settle(heading, answers)
 	k.letters.is, k.letters.why, k.letters.ask, k.letters.choices = joint.is, joint.why, joint.ask, joint.choices
 	k.letterCodes()
+	k.bareLetters()
 	k.widths()
 	for i := range k.entries {
 		k.resolve(&k.entries[i])
@@ -285,6 +290,39 @@ func (k *groupColumn) letterCodes() {
 	}
 	for i := range k.entries {
 		if e := &k.entries[i]; isCode(e) && e.g.kind != special {
+			e.g = group{}
+		}
+	}
+}
+
+// bareLetters forgets the sexes that single letters seem to say where others beside them
+// say nothing, A, B, C, D: classes by letter. D says women only beside H, M or U, and B
+// boys only beside G.
+func (k *groupColumn) bareLetters() {
+	there := map[string]bool{}
+	for i := range k.entries {
+		if e := &k.entries[i]; len(e.text) == 1 {
+			there[strings.ToLower(e.text)] = true
+		}
+	}
+	lines, unread := 0, 0
+	for i := range k.entries {
+		e := &k.entries[i]
+		if len(e.text) != 1 {
+			continue
+		}
+		lines += e.n
+		switch l := strings.ToLower(e.text); {
+		case e.g.kind != noGroup:
+		case l == "d" && !there["h"] && !there["m"] && !there["u"], l == "b" && !there["g"], k.letters.sex(e.g.sex) == NotGiven && l != "u" && l != "n":
+			unread += e.n
+		}
+	}
+	if unread*10 < lines || unread == 0 {
+		return
+	}
+	for i := range k.entries {
+		if e := &k.entries[i]; len(e.text) == 1 && e.g.kind != special {
 			e.g = group{}
 		}
 	}
@@ -340,6 +378,45 @@ func (k *groupColumn) italian() {
 	}
 }
 
+// frenchClasses says whether M0, M1, M2 are the French masters classes: M0 or M1F stands
+// there, or classes by two letters (SE, ESF). Where no F or W is numbered so beside them, M
+// says no sex.
+func (k *groupColumn) frenchClasses() {
+	numbered, women := false, false
+	for i := range k.entries {
+		g := &k.entries[i].g
+		switch {
+		case g.kind == start && g.lo <= 10 && (g.masters || g.sex == 'm' && g.lo == 0):
+			k.french = true
+		case g.kind == start && g.lo < 5 && g.sex == 'm' && !g.vMark:
+			numbered = true
+		case g.kind == start && g.lo < 5 && g.sex.open():
+			women = true
+		}
+	}
+	bands := 0
+	for i := range k.entries {
+		e := &k.entries[i]
+		b := fold(nil, e.text)
+		if len(b) < 2 || len(b) > 3 {
+			continue
+		}
+		if _, ok := frenchBands[string(b[:2])]; ok && (e.g.kind == between || e.g.kind == noGroup) {
+			bands++
+		}
+	}
+	k.french = k.french || bands >= 2 && numbered
+	for i := range k.entries {
+		e := &k.entries[i]
+		if band, ok := frenchBands[string(fold(nil, e.text))]; ok && k.french && e.g.kind == noGroup {
+			e.g = group{kind: between, lo: band[0], hi: band[1]}
+		}
+		if g := &e.g; g.kind == start && g.lo <= 10 && g.sex == 'm' && !g.masters && !g.vMark && !women && (numbered || k.french) {
+			g.sex, g.lone = noMark, false
+		}
+	}
+}
+
 // widths collects which groups the column uses and how wide they are.
 func (k *groupColumn) widths() {
 	numbers, fives, small, veterans := 0, 0, 0, 0
@@ -352,9 +429,10 @@ func (k *groupColumn) widths() {
 		case upTo:
 			k.unders = append(k.unders, int(e.g.lo)+1)
 		case open:
-			k.opens = append(k.opens, int(e.g.lo))
+			c := class(k.sexOf(e.g))
+			k.opens[c] = append(k.opens[c], int(e.g.lo))
 		case start:
-			if e.g.lo < 5 && e.g.sex != noMark {
+			if e.g.lo < 5 && (e.g.sex != noMark || e.g.vMark || k.french) {
 				small += e.n
 				if e.g.vMark {
 					veterans += e.n
@@ -379,7 +457,7 @@ func (k *groupColumn) widths() {
 			}
 		}
 	}
-	k.french = small > 0
+	k.counted = small > 0
 	k.frenchVeterans = veterans > 0 && veterans == small
 	// No groups begin between the fives from 24 on, and of ages four in five lie there.
 	if k.letterAges = 2*between5 > lettered; k.letterAges {
@@ -394,7 +472,10 @@ func (k *groupColumn) widths() {
 		}
 	}
 	tidy := func(s []int) []int { slices.Sort(s); return slices.Compact(s) }
-	k.unders, k.opens = tidy(k.unders), tidy(k.opens)
+	k.unders = tidy(k.unders)
+	for c := range k.opens {
+		k.opens[c] = tidy(k.opens[c])
+	}
 	any5 := false
 	for c := range k.starts {
 		k.starts[c] = tidy(k.starts[c])
@@ -476,9 +557,12 @@ func (k *groupColumn) resolve(e *groupEntry) {
 			hi = lo + k.step[2] - 1
 		}
 	case start:
+		if k.counted && lo <= 10 && !k.french && !g.vMark {
+			e.known = false // the second of which groups?
+		}
 		lo, hi = k.startAges(lo, c, g)
 	case open:
-		hi = after(k.opens, lo, oldest+1) - 1
+		hi = after(k.opens[c], lo, oldest+1) - 1
 	case under:
 		lo, hi = before(k.unders, lo, 0), lo-1
 		if hi >= 29 { // under 35: everybody, whatever other groups there are
@@ -494,7 +578,9 @@ func (k *groupColumn) resolve(e *groupEntry) {
 	case junior:
 		lo, hi = 0, 19
 	case veteran:
-		lo, hi = min(k.scheme.Masters, 35), oldest
+		if lo, hi = min(k.scheme.Masters, 35), oldest; k.vrouwen && g.vMark {
+			e.known = false // V is a woman there
+		}
 	default:
 		e.known = false
 	}
@@ -507,15 +593,16 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 	switch {
 	case k.letterAges && !g.vMark && !g.young:
 		return n, n
-	case n <= 10 && k.french: // French masters: M0 35-39, M1 40-44, …; V1 40-49, … (from memory)
-		if g.vMark {
-			return 30 + 10*n, 39 + 10*n
-		}
+	case n <= 10 && k.counted && g.vMark: // V1 40-49, V2 50-59, … (common practice, no source)
+		return 30 + 10*n, 39 + 10*n
+	case n <= 10 && k.counted: // French masters: M0 35-39, M1 40-44, … (from memory)
 		return 35 + 5*n, 39 + 5*n
 	case g.young: // J10: 10 and under, or from the group below
 		return before(k.starts[c], n, -1) + 1, n
 	case n < 18 && next == n+1 || n < 18 && before(k.starts[c], n, 0) == n-1: // single years
 		return n, n
+	case n < 18 && k.nextOfAny(n) > n+2 && k.nextOfAny(n) <= n+6: // M16, M20: up to the next group
+		return n, k.nextOfAny(n) - 1
 	case n < 18:
 		return n, n + 1
 	case n < 24:
@@ -531,6 +618,18 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 	return n, n + k.step[c] - 1
 }
 
+// nextOfAny is the first age after n with which a group of men or of women begins, 0 where
+// there is none.
+func (k *groupColumn) nextOfAny(n int) int {
+	next := 0
+	for _, starts := range k.starts {
+		if s := after(starts, n, 0); s > 0 && (next == 0 || s < next) {
+			next = s
+		}
+	}
+	return next
+}
+
 // seniorAges is from the end of the juniors to the first masters group: 18 to
 // 34, or to 39 where the column shows that masters begin at 40.
 func (k *groupColumn) seniorAges(c int) (lo, hi int) {
@@ -538,7 +637,9 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int) {
 	if n := len(k.unders); n > 0 && k.unders[n-1] >= 17 && k.unders[n-1] <= 23 {
 		lo = k.unders[n-1]
 	}
-	hi = k.scheme.Masters - 1
+	if hi = k.scheme.Masters - 1; k.frenchVeterans {
+		hi = 39 // V1 is from 40 on
+	}
 	// Of masters, about one in five is under 40: seven lines without one by
 	// chance are one in five, and masters from 40 are rarer by no more.
 	none35 := true
@@ -573,7 +674,7 @@ func (e *groupEntry) birth(on unit.Day) age.Window {
 	if e.day != on || !e.window.Known() {
 		e.day = on
 		if e.g.kind == bornIn {
-			e.window = age.Window{Lo: age.OfYear(fullYear(e.lo, on)).Lo, Hi: age.OfYear(fullYear(e.hi, on)).Hi}
+			e.window = age.Window{Lo: age.OfYear(fullYear(e.lo, on)).Lo, Hi: min(age.OfYear(fullYear(e.hi, on)).Hi, age.OfAges(youngestAge, youngestAge, on).Hi)}
 		} else {
 			e.window = age.OfAges(e.lo, e.hi, on)
 		}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 )
 
@@ -27,29 +28,29 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 // the titles. Single letters are left to the column.
 var sexWordMarks = wordTable(map[string]sexMark{
 	`male|males|man|men|mens|boy|boys|gent|gents|gentleman|gentlemen|mr|mister|
-	homme|hommes|masculin|masc|monsieur|messieurs|garcon|garcons|
+	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
 	herr|herren|mann|manner|maenner|mannlich|maennlich|mannl|maennl|knabe|knaben|junge|jungen|
-	hombre|hombres|masculino|varon|varones|nino|ninos|senor|chico|chicos|
-	uomo|uomini|maschio|maschi|maschile|masch|ragazzo|ragazzi|
-	homem|homens|masculinos|rapaz|rapazes|
+	hombre|hombres|masculino|masculinos|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
+	uomo|uomini|maschio|maschi|maschile|maschili|masch|sig|ragazzo|ragazzi|
+	homem|homens|rapaz|rapazes|
 	heer|heren|mannen|mannelijk|jongen|jongens|
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
-	herrar|herrer|herre|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
+	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
 	ferfi|ferfiak|erkek|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
-	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
+	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
-	femme|femmes|feminin|feminine|madame|mademoiselle|fille|filles|dame|dames|
+	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|weibl|madchen|maedchen|
-	mujer|mujeres|femenino|femenina|femen|nina|ninas|chica|chicas|senora|
-	donna|donne|femmina|femmine|femminile|femm|ragazza|ragazze|
-	mulher|mulheres|feminino|feminina|rapariga|raparigas|
+	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|
+	donna|donne|femmina|femmine|femminile|femminili|femm|sig.ra|sigra|ragazza|ragazze|
+	mulher|mulheres|feminino|feminina|femininos|femininas|rapariga|raparigas|
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
-	dam|damer|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
+	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|tytot|
 	noi|nok|kadin|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|
-	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
+	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,
 	`not given|not stated|not specified|unspecified|not known|unknown|undisclosed|prefer not to say|prefer not|pns|withheld|none|n/a|na|n.a|nil|null|blank|no answer|
@@ -91,6 +92,9 @@ func parseSex(b []byte) sexMark {
 	return strange
 }
 
+// codedSexes finds "0=m" in a folded heading.
+var codedSexes = regexp.MustCompile(`([0-9]) ?[=:] ?([a-z]+)`)
+
 // letters settles what each ambiguous letter of a column stands for.
 type letters struct {
 	n      [128]int // how often each lower-case letter or digit is printed
@@ -120,9 +124,21 @@ func (l *letters) settle(heading string, answers map[string]string) {
 	set(M, "mhb")
 	set(W, "fwklz")
 	set(X, "xo")
-	// ISO/IEC 5218: 0 not known, 1 male, 2 female, 9 not applicable.
-	set(M, "1")
-	set(W, "2")
+	// ISO/IEC 5218: 0 not known, 1 male, 2 female, 9 not applicable. Where 0 stands as
+	// often as sexes do and 2 nowhere, 0 and 1 are the two sexes, in an order that only a
+	// heading or a legend can tell.
+	if !has("0") || has("2") || l.n['0']*4 < l.n['1'] {
+		set(M, "1")
+		set(W, "2")
+	}
+	for _, m := range codedSexes.FindAllStringSubmatch(heading, -1) {
+		if sex := sexWordMarks[m[2]]; sex == sureM || m[2] == "m" {
+			set(M, m[1])
+		} else if sex == sureW || m[2] == "f" || m[2] == "w" {
+			set(W, m[1])
+		}
+		l.why = "the heading says what the figures stand for"
+	}
 	iberian := strings.HasPrefix(heading, "sexo") || strings.HasPrefix(heading, "genero")
 	if has("h") && has("m") && !has("fwdk") {
 		set(W, "m")
@@ -251,7 +267,7 @@ func (l *letters) sex(m sexMark) Sex {
 
 // known says whether the mark is one that the column explains.
 func (l *letters) known(m sexMark) bool {
-	return !m.open() || l.is[m] != NotGiven || m == 'u' || m == '0' || m == '9'
+	return !m.open() || l.is[m] != NotGiven || m == 'u' || m == '0' && l.is['1'] != NotGiven || m == '9'
 }
 
 // describe lists the letters and what they mean.

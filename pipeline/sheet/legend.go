@@ -74,20 +74,32 @@ func legendOf(line string) map[string]string {
 	out := map[string]string{}
 	for _, piece := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
 		piece = strings.TrimSpace(piece)
-		if label, rest, ok := strings.Cut(piece, ":"); ok && len([]rune(label)) > 3 {
+		if label, rest, ok := strings.Cut(piece, ":"); ok && (len([]rune(label)) > 3 || strings.Contains(rest, "=") && !strings.Contains(label, "=")) {
 			piece = strings.TrimSpace(rest) // "Classes: A under 20"
 		}
 		end := strings.IndexFunc(piece, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-		if end < 1 || len([]rune(piece[:end])) > 3 || !unicode.IsUpper([]rune(piece)[0]) {
+		if end < 1 || len([]rune(piece[:end])) > 3 || !unicode.IsUpper([]rune(piece)[0]) && !codeOfSex(piece) {
 			continue
 		}
 		key, value := piece[:end], strings.Trim(piece[end:], " \t=:-–—()")
 		if value == "" {
 			continue
 		}
-		if k := kindOf(key); k == kSex || k != kGroup && (strings.ContainsAny(value, "0123456789") || isSection(value)) { // F may be a class too
+		if k := kindOf(key); k == kSex || (k != kGroup || letterAndFigure(key)) && (strings.ContainsAny(value, "0123456789") || isSection(value)) { // F may be a class too
 			out[fold(key)] = value
 		}
 	}
 	return out
+}
+
+// letterAndFigure says whether a class is one letter and one figure, M5, which says no age by itself.
+func letterAndFigure(key string) bool {
+	return len(key) == 2 && (key[0]|0x20) >= 'a' && key[0]|0x20 <= 'z' && key[1] >= '0' && key[1] <= '9'
+}
+
+// codeOfSex says whether a piece explains a figure that stands for a sex: "1 = male".
+func codeOfSex(piece string) bool {
+	code, value, ok := strings.Cut(piece, "=")
+	code, value = strings.TrimSpace(code), fold(value)
+	return ok && len(code) == 1 && code[0] >= '0' && code[0] <= '9' && (sexWords[value] || softSexWords[value])
 }
