@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"io/fs"
+	"maps"
 	"os"
 	"path"
 	"runtime"
@@ -85,6 +86,7 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	}
 	answers := pl.remember(ledger)
 	rep := &LoadReport{}
+	states := maps.Clone(known) // they change while the next sheets are read by what was known before
 	var unsure, undatedOnes unsureSheets
 	now := time.Now()
 	defer pl.took("Loading sheets", now)
@@ -107,7 +109,7 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 		}
 	}
 	if err := readAhead(ctx, len(files), pl.workers(), size, read, func(from int, batch []readResult) error {
-		if err := pl.loadBatch(ctx, names[from:], batch, hand, known, answers, &next, now, rep, &unsure, &undatedOnes); err != nil {
+		if err := pl.loadBatch(ctx, names[from:], batch, hand, states, answers, &next, now, rep, &unsure, &undatedOnes); err != nil {
 			return err
 		}
 		pl.Progress.Step("Reading sheets", int64(from+len(batch)), int64(len(files)))
@@ -116,7 +118,7 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 		return rep, err
 	}
 	pl.Progress.Done()
-	l := &loading{pl: pl, hand: hand, known: known, next: &next, now: now, rep: rep}
+	l := &loading{pl: pl, hand: hand, known: states, next: &next, now: now, rep: rep}
 	if len(undatedOnes) > 0 {
 		settled, err := pl.settleOrders(ctx, undatedOnes)
 		if err != nil {
