@@ -125,6 +125,32 @@ func TestAnotherFieldIsAnswered(t *testing.T) {
 	}
 }
 
+// What was said of a sheet, and what its folder says, holds on when it is said which
+// race of the day it is.
+func TestAnotherFieldIsAnsweredByItself(t *testing.T) {
+	field, juniors := fieldSheet("4 April 2026", 0, 30, 1100, 9, "", nil), fieldSheet("4 April 2026", 40, 52, 1500, 8, "", nil)
+	for _, in := range []string{"in", "in/Garrow Moss"} {
+		dir := t.TempDir()
+		pl := openForTest(t, dir)
+		ctx := context.Background()
+		writeSheet(t, dir, in+"/a.csv", field)
+		b := writeSheet(t, dir, in+"/b.csv", juniors)
+		hand := ByHand{Course: "Garrow Moss"}
+		if in != "in" {
+			hand = ByHand{}
+		}
+		if rep, err := pl.Load(ctx, []string{filepath.Join(dir, "in")}, hand); err != nil || rep.Loaded != 2 {
+			t.Fatal(rep, err)
+		}
+		if _, err := pl.Refresh(ctx, false); err != nil {
+			t.Fatal(err)
+		}
+		if rep, err := pl.Load(ctx, []string{b}, ByHand{Session: "2", Distance: "2 km"}); err != nil || rep.Loaded != 1 {
+			t.Errorf("%s: the answer is not taken: %+v, %v", in, rep, err)
+		}
+	}
+}
+
 // Last week's results under a new date are left out with a question, also where they
 // were overwritten in part. A regular with the same time twice, and a corrected sheet,
 // are not.

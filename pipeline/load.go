@@ -92,7 +92,12 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	defer pl.took("Loading sheets", now)
 	size := fileSize(files)
 	watchLoad(len(files), size)
-	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, known, inArchive) }
+	// What was said of a sheet holds on, where it still waits for the answer to another
+	// question or is left out until something is said of it.
+	asked := func(e store.Entry) bool {
+		return e.State == store.Waiting || answered[e.Seq] && e.State == store.Loaded
+	}
+	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, known, inArchive, asked) }
 	if hand.Course == "" {
 		var kept []readResult
 		pl.ahead, kept = pl.lookAhead(ctx, len(files), size, read)
@@ -187,8 +192,8 @@ func (r *readResult) said(hand ByHand) ByHand {
 }
 
 // readFile reads a file and turns it into facts, unless the archive has it. What was
-// said of a sheet that still waits, for the answer to another question, holds on.
-func (pl *Pipeline) readFile(file, name string, hand ByHand, known map[string]store.Entry, inArchive map[string]bool) (r readResult) {
+// said of a sheet that is asked about holds on.
+func (pl *Pipeline) readFile(file, name string, hand ByHand, known map[string]store.Entry, inArchive map[string]bool, asked func(store.Entry) bool) (r readResult) {
 	r.data, r.err = sheet.Fetch(file, pl.limits)
 	if r.err == nil {
 		r.data, r.left, r.err = pl.withoutForgotten(name, r.data, hand)
@@ -197,13 +202,21 @@ func (pl *Pipeline) readFile(file, name string, hand ByHand, known map[string]st
 		return r
 	}
 	r.hash = store.Hash(r.data)
-	if e := known[r.hash]; e.State == store.Waiting {
+	e := known[r.hash]
+	again := asked(e)
+	if again {
 		if said := hand.with(handOf(e)); said != hand {
 			r.hand, hand = &said, said
 		}
 	}
 	if !inArchive[r.hash] {
 		r.parsed, r.err = pl.openOrParse(name, r.data, hand)
+	}
+	if again && name != e.Path && r.parsed != nil && r.parsed.waits() {
+		// the folders in front of it may have said what a file given by itself does not
+		if p, err := pl.openOrParse(e.Path, r.data, hand); err == nil && !p.waits() {
+			r.parsed = p
+		}
 	}
 	return r
 }
