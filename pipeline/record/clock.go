@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"lapwing/pipeline/unit"
 )
 
 // clockShape is what the text of a time cell looks like, before anybody
@@ -436,6 +438,16 @@ func unitPrefix(b []byte) []byte {
 // ECMA-376 Part 1, 18.17.4), unless the column shows that the day is only a
 // stamp; and 12:24:31 am is 0:24:31.
 func lexDateTime(b []byte) (clockCell, bool) {
+	if len(b) >= 15 && b[0] >= '0' && b[0] <= '9' && bytes.IndexByte(b, ':') > 0 {
+		if days, rest, ok := unit.ZeroDay(string(b)); ok {
+			c, ok := lexDateTime([]byte(rest)) // am or pm
+			if !ok {
+				ok = lexColons([]byte(rest), &c) && c.shape == colon3
+			}
+			c.days = int8(days)
+			return c, ok
+		}
+	}
 	if len(b) >= 16 && b[4] == '-' && b[7] == '-' && (b[10] == 't' || b[10] == ' ') {
 		days := int32(0)
 		switch string(b[:8]) {

@@ -70,6 +70,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case s.distances(i):
 				turn(Distance, "its values are distances")
+			case clocks > .8 && strings.HasPrefix(fold(h), "start") && s.hasGuess(Time): // "Starts"
+				turn(Other, "its values are times, and another column is the time")
 			case clocks > .8:
 				turn(Time, "its values are times")
 			case p.share(kDate) > .8:

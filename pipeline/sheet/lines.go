@@ -464,7 +464,8 @@ func dividesLine(l string, delim byte) bool {
 }
 
 // ruledStarts are the places where the strokes of a line drawn under the heading
-// begin, "==== ======== =====", if no word of the table goes across them.
+// begin, "==== ======== =====", if no word of the table goes across them. Figures may
+// begin a place or two before their stroke, where no line has anything before them.
 func ruledStarts(lines []string, table []int, rule string) map[int]bool {
 	starts := map[int]bool{}
 	k, before := 0, ' '
@@ -475,15 +476,33 @@ func ruledStarts(lines []string, table []int, rule string) map[int]bool {
 		before = r
 		k++
 	}
+	moved := map[int]int{}
 	for _, i := range table {
-		k, before = 0, ' '
-		for _, r := range lines[i] {
-			if starts[k] && r != ' ' && before != ' ' {
+		l := []rune(lines[i])
+		for k := 1; k < len(l); k++ {
+			if !starts[k] || l[k] == ' ' || l[k-1] == ' ' {
+				continue
+			}
+			from := k
+			for from > 0 && unicode.IsDigit(l[from-1]) {
+				from--
+			}
+			if k-from > 2 || from == 0 || l[from-1] != ' ' || !unicode.IsDigit(l[k]) {
 				return nil
 			}
-			before = r
-			k++
+			moved[k] = max(moved[k], k-from)
 		}
+	}
+	if len(moved) == 0 {
+		return starts
+	}
+	used := usedPlaces(lines, table)
+	for k, by := range moved {
+		if used[k-by-1] {
+			return nil
+		}
+		delete(starts, k)
+		starts[k-by] = true
 	}
 	return starts
 }

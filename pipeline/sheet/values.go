@@ -4,6 +4,8 @@ import (
 	"html"
 	"strings"
 	"unicode"
+
+	"lapwing/pipeline/unit"
 )
 
 // kind says what a cell looks like. A cell has one kind; what it means is
@@ -181,6 +183,15 @@ func isMoment(s string) bool { return momentClock(s) != "" }
 // momentClock is the time of day in such a text, "" where it is none.
 func momentClock(s string) string {
 	if len(s) < 8 || len(s) > 24 {
+		return ""
+	}
+	if _, rest, ok := unit.ZeroDay(s); ok {
+		if c := momentClock(rest); c != "" {
+			return c
+		}
+		if strings.Count(rest, ":") == 2 && isClock(rest) {
+			return rest
+		}
 		return ""
 	}
 	if n := len(s) - 2; (s[n]|0x20 == 'a' || s[n]|0x20 == 'p') && s[n+1]|0x20 == 'm' {

@@ -45,3 +45,24 @@ func TestDistance(t *testing.T) {
 		}
 	}
 }
+
+func TestZeroDay(t *testing.T) {
+	for _, c := range []struct {
+		text, rest string
+		days       int
+		ok         bool
+	}{
+		{"30.12.1899 0:22:14", "0:22:14", 0, true},
+		{"12/30/1899 12:22:14 AM", "12:22:14 AM", 0, true},
+		{"1/1/1900 0:31:00", "0:31:00", 1, true},
+		{"01/02/1904 0:31:00", "0:31:00", 1, true},
+		{"30.12.1999 0:22:14", "", 0, false},
+		{"5/6/1899 0:22:14", "", 0, false},
+		{"1899-12-30 0:22:14", "", 0, false},
+		{"24:31", "", 0, false},
+	} {
+		if days, rest, ok := ZeroDay(c.text); ok != c.ok || ok && (days != c.days || rest != c.rest) {
+			t.Errorf("%q: %d %q %v", c.text, days, rest, ok)
+		}
+	}
+}
