@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/age"
@@ -25,6 +26,89 @@ func headingBasis(heading string) (age.Basis, bool) {
 }
 
 var yearEndHeading = regexp.MustCompile(`\b31\W*(st|\.)?\W*(of |de |di |er )?(12|dec|dez|des|dic|gru)|\b(12|dec\w*)\W*31\b|year.?end|end of (the )?year|fin d'annee|jahresende`)
+
+// reckonDay is the day of the year, and perhaps the year, that a heading names: "Age on
+// 31 August 2025". The zero reckonDay names none.
+type reckonDay struct{ year, month, day int }
+
+// on is that day for a run: where the heading says no year, the last before the run.
+func (d reckonDay) on(run unit.Day) unit.Day {
+	if d.year > 0 {
+		return unit.NewDay(d.year, d.month, d.day)
+	}
+	y, _, _ := run.Date()
+	if on := unit.NewDay(y, d.month, d.day); on <= run {
+		return on
+	}
+	return unit.NewDay(y-1, d.month, d.day)
+}
+
+// headingDay finds a date in a folded heading: 31 aug 2025, 31/08/2025, aug 31, 01.09. Of
+// 01/09 and 9/1 the reading is taken that is the first of a month, as seasons begin; where
+// both are possible and neither is, none.
+func headingDay(heading string) (reckonDay, bool) {
+	var d reckonDay
+	var small []int
+	for _, w := range strings.FieldsFunc(heading, func(c rune) bool { return c == ' ' || strings.ContainsRune("/.,()[]:", c) }) {
+		n, err := strconv.Atoi(strings.TrimRight(w, "stndrh"))
+		month := monthWords[w]
+		switch {
+		case err == nil && n >= 1900 && n < 2100:
+			d.year = n
+		case err == nil && n >= 1 && n <= 31:
+			small = append(small, n)
+		case err == nil:
+			return reckonDay{}, false
+		case month > 0 && d.month == 0:
+			d.month = month
+		}
+	}
+	switch {
+	case d.month > 0 && len(small) == 1:
+		d.day = small[0]
+	case d.month > 0 || len(small) != 2:
+		return reckonDay{}, false
+	case small[0] > 12 || small[0] == 1 || small[0] == small[1]:
+		d.day, d.month = small[0], small[1]
+	case small[1] > 12 || small[1] == 1:
+		d.month, d.day = small[0], small[1]
+	default:
+		return reckonDay{}, false
+	}
+	return d, d.month >= 1 && d.month <= 12
+}
+
+// ageOn and groupOn are the days on which the ages and the groups of this sheet are
+// reckoned, for a run.
+func (r *Reader) ageOn(run unit.Day) unit.Day {
+	if r.ageDay.month > 0 {
+		return r.ageDay.on(run)
+	}
+	return r.reckoning(r.o.AgeBasis, run)
+}
+
+func (r *Reader) groupOn(run unit.Day) unit.Day {
+	if r.groupDay.month > 0 {
+		return r.groupDay.on(run)
+	}
+	return r.reckoning(r.o.GroupBasis, run)
+}
+
+// groupBirth is the birth window of an age group.
+func (r *Reader) groupBirth(e *groupEntry, run unit.Day) age.Window {
+	w := e.birth(r.groupOn(run))
+	if w.Known() {
+		w.Hi = min(w.Hi, run) // nobody is born after the run
+	}
+	if r.groups.french && r.o.GroupBasis == age.YearEnd && e.known && e.g.kind != bornIn {
+		// The athletics year began on 1 November until 2023, since 2024 on 1 September (from
+		// memory), and has the classes of the year in which it ends. Not every race goes by it.
+		if y, m, _ := run.Date(); m >= 9 {
+			w.Hi = age.OfAges(e.lo, e.hi, unit.NewDay(y+1, 12, 31)).Hi
+		}
+	}
+	return w
+}
 
 // agePair is a row that carries an age group and another sign of age, by which
 // the day that groups are reckoned on can be told.
@@ -56,7 +140,7 @@ func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 		case c.n >= 1900 && c.n < 2100:
 			w = age.OfYear(c.n)
 		case index == r.c.Age && c.n >= 5 && c.n < 100 && !c.decimals:
-			w = r.windowOf(c.n, r.reckoning(r.o.AgeBasis, day))
+			w = r.windowOf(c.n, r.ageOn(day))
 		}
 	}
 	if w.Known() {
@@ -88,6 +172,15 @@ func (r *Reader) settleBasis() (why string) {
 		}
 	}
 	r.groupCutsYears = byDay >= 2
+	if r.groupDay.month > 0 {
+		r.pairs = nil
+		return "" // the heading names the day
+	}
+	federation := ""
+	if f := r.groups.byYear(r.heading(r.c.Group)); f != "" && r.o.GroupBasis == age.OnTheDay && !r.basisGiven {
+		r.o.GroupBasis = age.YearEnd
+		federation = "; groups are reckoned on 31 December: they are the " + f + " classes, which go by the year of birth"
+	}
 	now := count(r.o.GroupBasis)
 	best, least := r.o.GroupBasis, now
 	for _, b := range []age.Basis{age.OnTheDay, age.YearEnd, age.SeasonStart} {
@@ -97,7 +190,7 @@ func (r *Reader) settleBasis() (why string) {
 	}
 	if now < 3 || 4*least > now || best == r.o.GroupBasis {
 		r.pairs = nil
-		return ""
+		return federation
 	}
 	r.o.GroupBasis = best
 	words := map[age.Basis]string{age.OnTheDay: "on the day", age.YearEnd: "on 31 December", age.SeasonStart: "on the first day of the season"}

@@ -364,6 +364,10 @@ func withoutRun(b []byte) []byte {
 	return b[i+1:]
 }
 
+// finnishClasses stand behind N, nainen or nő, in words that begin with no sex in other
+// languages: NS, NU16.
+var finnishClasses = map[string]bool{"s": true, "sen": true, "u": true, "j": true, "jun": true, "v": true}
+
 // splitGroupWord takes words like "msen", "vm", "mju", "whk", "mo" apart: sex
 // letter before or after the class. A German youth class ends in its letter
 // (mja).
@@ -382,7 +386,7 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		if front && letter == 'v' && len(rest) == 1 && rest[0] == 'u' {
 			return 'v', underWord, class, true // VU18: vrouwen under 18, as no veteran is
 		}
-		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) {
+		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) && !(front && letter == 'n' && finnishClasses[string(rest)]) {
 			continue
 		}
 		m := sexMark(letter)

@@ -102,7 +102,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		case r.inNames.meaning == nameHasShortYear && n < 100:
 			meet(r.c.Name, age.OfYear(fullYear(n, day)), age.Born, "")
 		case r.inNames.meaning == nameHasAge && n < len(r.ageWindow):
-			meet(r.c.Name, r.windowOf(n, r.reckoning(r.o.AgeBasis, day)), r.o.AgeBasis, "")
+			meet(r.c.Name, r.windowOf(n, r.ageOn(day)), r.o.AgeBasis, "")
 		}
 	}
 	for _, k := range [...]struct {
@@ -151,7 +151,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 				says = y.Lo > found.Lo || y.Hi < found.Hi
 			}
 			if says {
-				meet(r.c.Group, e.birth(r.reckoning(b, day)), b, s)
+				meet(r.c.Group, r.groupBirth(e, day), b, s)
 			}
 			out.AgeText = s
 		case e.g.kind == noGroup && e.g.sex == noMark && !emptyGroups[strings.ToLower(s)]:
@@ -178,7 +178,7 @@ func (r *Reader) readBracket(s string, day unit.Day, out *Line, meet func(int, a
 		if e.g.kind == bornIn {
 			b = age.Born
 		}
-		meet(r.c.Name, e.birth(r.reckoning(b, day)), b, s)
+		meet(r.c.Name, r.groupBirth(e, day), b, s)
 		out.AgeText = s
 	}
 	if out.Sex == NotGiven {
@@ -228,7 +228,7 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 			if e.g.kind == bornIn {
 				b = age.Born
 			}
-			return e.birth(r.reckoning(b, day)), b, false, e.known || e.g.kind == special || e.g.sex != noMark
+			return r.groupBirth(e, day), b, false, e.known || e.g.kind == special || e.g.sex != noMark
 		}
 		c = ageCell{n: n}
 	}
@@ -244,10 +244,10 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 	case c.n >= len(r.ageWindow):
 		return age.Window{}, age.NoBasis, false, false
 	case k.meaning == firstAges:
-		on := r.reckoning(r.o.GroupBasis, day)
+		on := r.groupOn(day)
 		return age.OfAges(c.n, after(k.starts, c.n, c.n+5)-1, on), r.o.GroupBasis, false, true
 	}
-	return r.windowOf(c.n, r.reckoning(r.o.AgeBasis, day)), r.o.AgeBasis, false, true
+	return r.windowOf(c.n, r.ageOn(day)), r.o.AgeBasis, false, true
 }
 
 // birthDate reads a date of birth, or a year where only that is given.
