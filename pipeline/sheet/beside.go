@@ -142,7 +142,8 @@ func (s *settler) ticks() {
 	var found []tick
 	men, women := false, false
 	for i, h := range s.headings {
-		if kindOf(h) != kSex || len(fold(h)) == 0 {
+		sexWord := tickHeading(h)
+		if sexWord == "" {
 			continue
 		}
 		marks, other, places := 0, 0, 0
@@ -160,8 +161,8 @@ func (s *settler) ticks() {
 		if other > 0 || marks+places == 0 || places > 0 && len(s.rows) < 6 {
 			continue
 		}
-		found = append(found, tick{column: i, sex: h})
-		switch f := fold(h); {
+		found = append(found, tick{column: i, sex: sexWord})
+		switch f := fold(sexWord); {
 		case menWords[f]:
 			men = true
 		case womenWords[f]:
@@ -192,13 +193,32 @@ func (s *settler) ticks() {
 	s.beside.ticks = found
 	for i, t := range found {
 		if i > 0 {
-			s.set(t.column, Other, "heading %q: what stands here says the sex", t.sex)
+			s.set(t.column, Other, "heading %q: what stands here says the sex", s.headings[t.column])
 		}
 	}
-	s.set(found[0].column, Sex, "what stands under %q and %q", found[0].sex, found[1].sex)
+	s.set(found[0].column, Sex, "what stands under %q and %q", s.headings[found[0].column], s.headings[found[1].column])
+}
+
+// tickHeading is the word for a sex in a heading that says nothing else, or only that
+// places stand there: "Men", "M pos", "Platz W"; "" for none.
+func tickHeading(h string) string {
+	if kindOf(h) == kSex {
+		return h
+	}
+	sex := ""
+	for _, w := range strings.Fields(fold(h)) {
+		switch {
+		case headingWords[w]&(cPlace|cNo) != 0:
+		case sex == "" && kindOf(w) == kSex:
+			sex = w
+		default:
+			return ""
+		}
+	}
+	return sex
 }
 
 var (
-	menWords   = set("m male men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mezczyzni muzi ferfi erkek")
-	womenWords = set("f w female women woman womens females ladies girls damen frauen weiblich femmes femme dames mujeres mujer donne vrouwen kvinner kvinder kvinnor damer naiset kobiety zeny noi kadin")
+	menWords   = set("m male men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mies mezczyzni mezczyzna muzi muz ferfi erkek moski barbati barbat")
+	womenWords = set("f w k v z female women woman womens females ladies girls damen frauen weiblich femmes femme dames mujeres mujer donne vrouwen kvinner kvinder kvinnor damer naiset nainen kobiety kobieta zeny zena vrouw kvinna kvinne kvinde donna mulher mulheres noi nok no kadin zenske zenska femei femeie")
 )

@@ -56,10 +56,11 @@ func (s *settler) handicap() {
 					return // a few seconds or minutes to the start line
 				}
 				a, b := s.spread(sum), s.spread(part)
-				if a > b {
+				ofDay := s.late(o) && s.late(sum) && !s.late(part) // from one time of day to another
+				if a > b && !ofDay {
 					net, clock = sum, part
 				}
-				if max(a, b) < 1.15*min(a, b) {
+				if max(a, b) < 1.15*min(a, b) && !ofDay {
 					s.clockColumns = 3
 				}
 				s.set(net, Time, "heading %q: the running time; column %s is it with the handicap of column %s reckoned in", s.headings[net], letters(clock), letters(o))

@@ -133,6 +133,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	}
 	filled = 0
 	known, core, values, repeated := 0, 0, 0, 0
+	men, women := 0, 0 // cells that say the one sex or the other: the heads of columns of ticks where each stands once
 	var seen [PersonalBest + 1]bool
 	last := byte(0)
 	for _, c := range cells {
@@ -175,7 +176,16 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			values++
 		case kInt, kDecimal, kClock, kDate, kPercent, kSex, kStatus:
 			values++
+			if f := fold(c); k == kSex && menWords[f] {
+				men++
+			} else if k == kSex && womenWords[f] {
+				women++
+			}
 		}
+	}
+	if men == 1 && women == 1 && repeated == 0 {
+		values -= 2
+		known += 2
 	}
 	switch {
 	case filled == 0 || core == 0 || values*3 > filled:
@@ -242,7 +252,11 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		}
 		filled++
 		if i >= len(bottom) {
-			return false
+			if g := lex.read(c); !g.known {
+				return false
+			}
+			known++ // the last columns have one line of heading, the upper
+			continue
 		}
 		switch kindOf(c) {
 		case kInt, kDecimal, kClock, kDate, kPercent:

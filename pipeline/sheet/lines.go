@@ -37,6 +37,11 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			d.why += "; several tabs in a row only align the columns"
 		}
 	}
+	if len(text) < typedBytes {
+		if lines := numberedPieces(textLines(text), d.delim); lines != nil {
+			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
+		}
+	}
 	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
 		return text, d
 	}
