@@ -521,6 +521,9 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 	}
 	// The column's reading does not suit this cell: another one does, plainly?
 	for _, r := range readingsOf(c.shape) {
+		if r.ofDays() && c.fracDigits < dayDigits {
+			continue // 3.1 among minutes and seconds is a slip, and no part of a day
+		}
 		if alt, fits := c.as(r); r != f.reading && fits && k.p.score(alt) > implausible {
 			return alt, r, !c.apart(r, f.reading), true
 		}

@@ -51,6 +51,15 @@ var clockReadings = [...]struct{ name, means string }{
 	dottedHourMin:    {"h.mm", "hours and minutes with a dot (1.02 is 62 minutes)"},
 }
 
+// dayDigits is how many decimals a part of a day or of an hour has at least, where one
+// cell alone is one: next to no running time has fewer.
+const dayDigits = 4
+
+// ofDays says whether a reading takes numbers for parts of a day or of an hour.
+func (r clockReading) ofDays() bool {
+	return r == dayFraction || r == dayMinutes || r == decimalHours
+}
+
 // readingsOf lists the ways to read a shape, the most usual first.
 func readingsOf(s clockShape) []clockReading {
 	switch s {

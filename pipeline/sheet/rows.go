@@ -212,7 +212,7 @@ func (r *rowRules) describesPerson(cells []string, filled int) bool {
 }
 
 // wordsUnderFigures says whether a row has words in a column of figures, or a group in
-// one of dates, and so is no result: "Fastest | Jo Lee | 18:20", "Marshal | Al Roe",
+// one of dates or of figures that groups don't stand among, and so is no result: "Fastest | Jo Lee | 18:20", "Marshal | Al Roe",
 // "M40 | Jo Lee | 16:58 | 3 March 2019".
 func (r *rowRules) wordsUnderFigures(cells []string) bool {
 	for i, k := range r.kinds {
@@ -223,7 +223,7 @@ func (r *rowRules) wordsUnderFigures(cells []string) bool {
 		case kText:
 			return true
 		case kGroup, kSex:
-			if k == kDate {
+			if k != kInt {
 				return true
 			}
 		}

@@ -71,9 +71,13 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r.kinds = make([]kind, len(c.profiles))
 	for i, pr := range c.profiles {
 		switch p.Columns[i].Meaning {
-		case Position, Time, ChipTime, GunTime, Age, BirthYear, Sex, AgeGrade, Gap, Pace, Split, GroupPlace, SexPlace, Points, TotalRuns:
+		case Position, Time, Age, BirthYear, Sex, GroupPlace, SexPlace: // or a group may stand there
 			if pr.filled >= 4 && pr.share(kText) <= .1 {
 				r.kinds[i] = kInt
+			}
+		case ChipTime, GunTime, AgeGrade, Gap, Pace, Split, Points, TotalRuns:
+			if pr.filled >= 4 && pr.share(kText) <= .1 {
+				r.kinds[i] = kDecimal
 			}
 		case Date:
 			if pr.filled >= 4 && pr.share(kDate) >= .6 {
@@ -276,7 +280,9 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 				prevTime = v
 			}
 		}
-		if sorted && finishTime(cellAt(first, r.time)) < .8*printed {
+		winner := cellAt(first, r.time)
+		v := finishTime(winner)
+		if walked := kindOf(winner) == kClock && v < 10*60 && 60*v >= prevTime; sorted && v < .8*printed && !walked {
 			return i
 		}
 		return last
