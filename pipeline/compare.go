@@ -257,19 +257,17 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			replaced[same[n]] = i
 		}
 	}
+	now := map[string]int{} // the first line of each person on the new sheet
+	for _, j := range slices.Backward(later.lines) {
+		now[f.lineKey(j).person] = j
+	}
 	for _, i := range earlier.lines {
 		f.setDoubt(i, record.Superseded, "a later sheet of this run stands: "+later.part.path)
 		if j, ok := replaced[i]; ok {
 			f.sameAs[i] = int32(j)
-			continue
-		}
-		// the same person on the new sheet
-		k := f.lineKey(i)
-		for _, j := range later.lines {
-			q := f.lineKey(j)
-			if k.person != "" && q.person == k.person {
+		} else if person := f.lineKey(i).person; person != "" {
+			if j, ok := now[person]; ok {
 				f.sameAs[i] = int32(j)
-				break
 			}
 		}
 	}
