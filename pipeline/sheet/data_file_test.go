@@ -33,7 +33,7 @@ var dataFileCases = []struct {
 		text:    "First name,Last name,DISTANCE COMPLETED:,TIME (HH:MM:SS):\nTerri,Wexbill,10K,01:13:16\nCorin,Wadge,HALF MARATHON (13.1),01:47:37\nEdgar,Hampsley,10 MILE,01:27:10\n",
 		columns: "given-name family-name distance time", rows: "2-4"},
 	{name: "ages a place before their stroke, and a heading that is joined to the next", file: "men10Mile_2006.txt",
-		text: "                Official Results Sorted By Gun Time\n\n" +
+		text: "                Official Men's Results (Sorted By Gun Time)\n\n" +
 			"Place Div/Tot  Num    Name                   Ag Hometown        Net Tim Gun Tim  Pace  S \n" +
 			"===== ======== ====== ====================== == ======================= =======  ===== = \n" +
 			"    1 1/670       414 Niall Wexholm          52 Tollgate VA     1:00:34 1:01:05   6:06   \n" +
@@ -42,13 +42,16 @@ var dataFileCases = []struct {
 			"    4 2/670       553 Piers Marhamley       54  Kenya           1:10:54 1:10:54   7:05   \n" +
 			"    5 1/633       367 Corin Penden          45  Quarry Junct MD 1:11:02 1:11:33   7:09   \n" +
 			"    6 2/559        10 Alden Holtham          35 Millbridge DC   1:17:55 1:18:00#  7:48   \n",
-		columns: "position group-place number name age - chip-time time pace sex", rows: "5-10"},
+		columns: "position group-place number name age - chip-time time pace - sex", rows: "5-10"},
 	{name: "times on the first day of a spreadsheet's calendar, written with the day first", file: "rezultati.csv",
 		text: "Num;Dalībnieks;Dz gads;Grupa;Starts;Finišs;Rezultāts;Komentārs\n" +
 			"1.00;Zdeněk Lipavka;1968.00;SV 1;30.12.1899 0:00:30;30.12.1899 0:18:08;30.12.1899 0:17:38;\n" +
 			"2.00;Miloš Dubovný;1974.00;TV 3;30.12.1899 0:01:00;30.12.1899 0:19:41;30.12.1899 0:18:41;\n" +
 			"3.00;Zdeněk Javorský;1949.00;TV 2;30.12.1899 0:01:30;30.12.1899 0:20:35;30.12.1899 0:19:05;\n",
 		columns: "number name birth-year age-group - - time -", rows: "2-4"},
+	{name: "heats under headings that say the sex over the names", file: "5000m.csv",
+		text:    "5000 meter, Fjellvik stadion 12.06.2022;;;\nPlass;Kvinner;Klubb;Tid\n1;Bjørg Bjørnli;Øyvik;19.07,83\n2;Ragnhild Myrnes;Fjellvik IL;24.57,61\n;Åse Myrdal;Nordli IL;DNF\n;;;\nPlass;Menn B-heat;Klubb;Tid\n1;Torgeir Øyli;Nordli IL;19.08,27\n2;Trygve Langdal;Øyvik;21.29,01\n",
+		columns: "position name club time sex", rows: "3-5 8-9"},
 }
 
 func TestDataFiles(t *testing.T) {

@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -61,6 +63,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open != nil {
 				open.headed = true
 			}
+			if text := cellAt(cells, p.Index(Name)); sexOverNames(text) {
+				sections[row] = text
+			}
 		case whyNumberOnly, whyTitle:
 		default:
 			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
@@ -82,6 +87,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	first := ""
 	if n := len(p.Titles); n > 0 && isSection(p.Titles[n-1]) {
 		first = p.Titles[n-1]
+	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
+		first = p.Columns[at].Heading
 	} else if len(sections) == 0 && saysWho(p.Tab) {
 		first = p.Tab
 	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
@@ -259,16 +266,19 @@ func isSection(text string) bool {
 	return k == kSex || k == kGroup
 }
 
+// sexOverNames says whether the heading of the names says a sex: "Women", "Men, heat B".
+func sexOverNames(heading string) bool { return heading != "" && sectionKind(heading) == kSex }
+
 // sectionKind looks through general words: "Results: Women", "Männer 5 km".
 func sectionKind(text string) kind {
-	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	text = withoutOrder(text)
 	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
 	if fs := scanDates(text, true); len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
-	text = withoutDistance(text)
+	text = withoutHeat(text)
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
@@ -286,6 +296,26 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// sortedBy is what a title says of the order behind what it names.
+var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:sorted|listed|ordered|ranked) (?:by|on|according to) [^()]*\)?$`)
+
+// withoutOrder leaves out marks around a section, and its order.
+func withoutOrder(text string) string {
+	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	if m := sortedBy.FindStringIndex(text); m != nil && m[0] > 0 {
+		text = text[:m[0]]
+	}
+	return text
+}
+
+// withoutHeat leaves out which heat of which distance it is.
+func withoutHeat(text string) string {
+	return strings.Trim(withoutDistance(heatWords.ReplaceAllString(text, "")), "/| ")
+}
+
+// heatWords name one of several heats, which says nothing of who ran in it.
+var heatWords = regexp.MustCompile(`(?i)[ ,]+(?:[a-d][ -]?(?:heat|race|final|lauf)|(?:heat|race|serie|series|lauf|final|pool) ?[a-d1-9])$`)
 
 // categoryWords stand before the group of a section: "Kategorie M40", in the folded form.
 var categoryWords = set("category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
@@ -354,8 +384,7 @@ var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf
 
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {
-	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
-	text = withoutDistance(text)
+	text = withoutHeat(withoutOrder(text))
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
 	}
@@ -386,8 +415,12 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 	if sex == all {
 		m = Sex
 	}
-	if p.Index(m) >= 0 {
-		return
+	if at := p.Index(m); at >= 0 {
+		if !p.blank(at) {
+			return
+		}
+		c := &p.Columns[at]
+		c.Meaning, c.Why = Other, fmt.Sprintf("heading %q, but it has nothing in it", c.Heading)
 	}
 	for row, text := range sections {
 		sections[row] = sectionText(text)
@@ -396,6 +429,18 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 	p.rules.sectionColumn = len(p.Columns)
 	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + orText(first, anySection(sections)) + "”"})
 	p.rules.columns = len(p.Columns)
+}
+
+// blank says whether a column has nothing in any row.
+func (p *Part) blank(at int) bool {
+	blank := true
+	err := p.Each(func(_ int, cells []string) error {
+		if blank = trim(cellAt(cells, at)) == ""; !blank {
+			return errStop
+		}
+		return nil
+	})
+	return blank && err == nil
 }
 
 // anySection is the section of the lowest row.
