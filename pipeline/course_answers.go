@@ -64,18 +64,21 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 func withoutCourses(answers string) string {
 	var out []string
 	for _, a := range strings.Split(answers, ";") {
-		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, raceAnswer+"=") && !strings.HasPrefix(a, weekdayAnswer+"=") {
+		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, noCourse+"=") && !strings.HasPrefix(a, noDate+"=") && !strings.HasPrefix(a, raceAnswer+"=") && !strings.HasPrefix(a, weekdayAnswer+"=") {
 			out = append(out, a)
 		}
 	}
 	return strings.Join(out, "; ")
 }
 
-// answersByHand leaves out all that other sheets have answered.
+// answersByHand leaves out what other sheets have answered of a reading: that is found
+// anew. What they say of a missing course or date is kept.
 func answersByHand(answers string) string {
 	var out []string
-	for _, a := range strings.Split(withoutCourses(answers), "; ") {
-		if key, _, _ := strings.Cut(a, "="); a != "" && !strings.HasSuffix(key, record.AsBefore) {
+	for _, a := range strings.Split(answers, ";") {
+		a = strings.TrimSpace(a)
+		key, _, _ := strings.Cut(a, "=")
+		if key == noCourse || key == noDate || withoutCourses(a) != "" && !strings.HasSuffix(key, record.AsBefore) {
 			out = append(out, a)
 		}
 	}
@@ -156,6 +159,8 @@ func settledByOthers(problems []place.Problem) string {
 			said = append(said, fmt.Sprintf("the title says %q. %s", q.Read, q.Do))
 		case raceRemembered:
 			said = append(said, fmt.Sprintf("it was taken for another race of the day, %s. %s", q.Read, q.Do))
+		case bySeries:
+			said = append(said, fmt.Sprintf("it says %s. %s", q.Read, q.Do))
 		case dateOrderSettled:
 			said = append(said, fmt.Sprintf("the date was read %s. %s", q.Read, q.Do))
 		}

@@ -15,6 +15,7 @@ import (
 
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/unit"
 )
 
 // ByHand is what a person says about sheets that do not say it themselves.
@@ -30,7 +31,6 @@ func handOf(e store.Entry) ByHand {
 
 // with is what is said now, and for the rest what a person said before.
 func (h ByHand) with(before ByHand) ByHand {
-	before.Answers = answersByHand(before.Answers)
 	if before.Answers != "" && !strings.Contains(before.Answers, h.Answers) {
 		before.Answers, h.Answers = joinAnswers(before.Answers, h.Answers), "" // of two to one question the later holds
 	}
@@ -97,7 +97,12 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	asked := func(e store.Entry) bool {
 		return e.State == store.Waiting || answered[e.Seq] && e.State == store.Loaded
 	}
-	read := func(i int) readResult { return pl.readFile(files[i], names[i], hand, known, inArchive, asked) }
+	saved := savedDays{days: map[string]unit.Day{}}
+	read := func(i int) readResult {
+		r := pl.readFile(files[i], names[i], hand, known, inArchive, asked)
+		saved.note(files[i], &r)
+		return r
+	}
 	if hand.Course == "" {
 		var kept []readResult
 		pl.ahead, kept = pl.lookAhead(ctx, len(files), size, read)
@@ -141,6 +146,9 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 		if err := l.loadSettled(ctx, settled, answers); err != nil {
 			return rep, err
 		}
+	}
+	if err := l.settleSeries(ctx, saved.days); err != nil {
+		return rep, err
 	}
 	if err := l.answerAlike(ctx); err != nil {
 		return rep, err
@@ -205,7 +213,11 @@ func (pl *Pipeline) readFile(file, name string, hand ByHand, known map[string]st
 	e := known[r.hash]
 	again := asked(e)
 	if again {
-		if said := hand.with(handOf(e)); said != hand {
+		before := handOf(e)
+		if e.State == store.Waiting {
+			before.Answers = answersByHand(before.Answers)
+		}
+		if said := hand.with(before); said != hand {
 			r.hand, hand = &said, said
 		}
 	}

@@ -169,12 +169,14 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	if err := applyOrder(&o, answers); err != nil {
 		return nil, err
 	}
+	applySeries(&o, answers)
 	s, err := sheet.Read(name, data, o)
 	if err != nil {
 		return nil, err
 	}
 	noteMeant(s, meant)
 	noteOrder(s, &o)
+	noteSeries(s, &o)
 	noteRace(s, hand, answers)
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {

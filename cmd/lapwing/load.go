@@ -280,7 +280,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 		}
 	}
 	if settled > 10 {
-		fmt.Fprintf(a.out, "  … and %d more with a misspelt course; see lapwing sheets problems\n", settled-10)
+		fmt.Fprintf(a.out, "  … and %d more that other sheets have settled; see lapwing sheets problems\n", settled-10)
 	}
 	notes := 0
 	for _, s := range rep.Sheets {

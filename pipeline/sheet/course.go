@@ -212,6 +212,15 @@ var remarkWords = set(`weather timekeeper timekeepers director volunteers volunt
 	startofevent endofevent referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
 	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
 
+const mostWays = 20
+
+// countsRuns says whether a title is a number behind a word that says nothing: "Loop
+// 107", a run in Dutch. Route 2 may be a name, as no place has mostWays of them.
+func countsRuns(text string) bool {
+	f := strings.Fields(fold(text))
+	return len(f) == 2 && digitsOnly(f[1]) && (dullFiles[f[0]] || wayWords[f[0]] && looseNumber(f[1]) >= mostWays)
+}
+
 // courseWords lists what a title line may give as the name of the course.
 func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
 	title = strings.TrimSuffix(strings.TrimSpace(title), ":") // "38 people ran at Alder Bank:"
@@ -284,7 +293,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if issueWords[fold(seg)] {
 			continue // "3 May 2026, published 5 May 2026"
 		}
-		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole)) && !labelled {
+		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || countsRuns(seg)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}

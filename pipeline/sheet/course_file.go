@@ -56,7 +56,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 				seg = strings.Join(words, " ")
 				slug = Slug(seg)
 			}
-			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course")
+			way := len(words) == 2 && (wayWords[fold(words[0])] || fold(words[0]) == "course") && !countsRuns(strings.Join(words, " "))
 			// Names that programs and scanners give: scan00149, Book1, Mappe2.
 			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) || saysField(seg) {
 				continue

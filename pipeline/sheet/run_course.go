@@ -23,6 +23,9 @@ func (rs *runSettler) course(p *Part) {
 		return
 	default:
 		p.Course = rs.titleCourse(p)
+		if p.Course.Value == "" && rs.o.CourseBefore != "" {
+			p.Course = Found{Value: rs.book.slug(rs.o.CourseBefore), From: "other sheets", Why: rs.o.CourseWhy}
+		}
 	}
 	p.runs.course = p.Course.Value
 }

@@ -40,6 +40,11 @@ func (rs *runSettler) date(p *Part, evs []evidence) {
 		p.runs.dateCol = -1
 	}
 	rs.oneDate(p, evs)
+	if !p.Date.OK() && p.Date.From == "" && rs.o.DateBefore != "" {
+		if d, err := unit.ParseDay(rs.o.DateBefore); err == nil {
+			p.Date = FoundDate{Day: d, Settled: true, From: "other sheets", Why: rs.o.DateWhy}
+		}
+	}
 	p.runs.day, p.runs.dayOK = p.Date.Day, p.Date.Settled
 }
 

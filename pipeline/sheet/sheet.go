@@ -28,9 +28,13 @@ type Options struct {
 	OrderSaid  string // "dmy" or "mdy": what somebody answered for this sheet; wins over its evidence
 	Course     string // given by hand; wins over everything
 	Date       string // 2026-01-03; given by hand
-	Session    string // given by hand
-	Kind       string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
-	Limits     Limits
+	// CourseBefore and DateBefore are what other sheets say of one that says no course or
+	// no date itself, and the Whys where that is from, in words.
+	CourseBefore, CourseWhy string
+	DateBefore, DateWhy     string
+	Session                 string // given by hand
+	Kind                    string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
+	Limits                  Limits
 }
 
 // Limits bound what one sheet may cost. Zero fields take the defaults.
