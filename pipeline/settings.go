@@ -7,6 +7,7 @@ import (
 	"sort"
 	"strings"
 
+	"lapwing/pipeline/insight/agegrade"
 	"lapwing/pipeline/unit"
 )
 
@@ -34,7 +35,7 @@ type Settings struct {
 func DefaultSettings() Settings {
 	return Settings{
 		Archive: "archive", Inbox: "sheets", Reports: "reports",
-		AgeStandard: 2025, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
+		AgeStandard: agegrade.Default, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
 		Milestones:          []int{10, 20, 50, 100, 200, 500, 1000},
 		VolunteerMilestones: []int{10, 20, 50, 100, 200, 500, 1000},
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -123,6 +124,30 @@ func TestRankIn(t *testing.T) {
 	}
 	if r, _, _ := rankIn(0, all); r.N != 0 {
 		t.Errorf("without a time: rank %s", r)
+	}
+	// Random fields, against the definition: floor(100 × others strictly slower / (n−1)).
+	rng := rand.New(rand.NewPCG(3, 4))
+	for range 20 {
+		times := make([]int32, 10+rng.IntN(200))
+		for i := range times {
+			times[i] = int32(1200 + rng.IntN(90))
+		}
+		for _, mine := range times {
+			faster, slower := 0, 0
+			for _, o := range times {
+				if o > mine {
+					slower++
+				}
+				if o < mine {
+					faster++
+				}
+			}
+			r, n, p := rankIn(mine, append([]int32{0, 0}, times...)) // who has no time is not of the group
+			want := math.Floor(100 * float64(slower) / float64(len(times)-1))
+			if v, _ := p.Num(); v != want || n != len(times) || int(r.N) != faster+1 || r.Shared != (faster+slower < n-1) {
+				t.Fatalf("%d s of %d: rank %s, percentile %v, want %d, %v", mine, n, r, v, faster+1, want)
+			}
+		}
 	}
 }
 

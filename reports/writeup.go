@@ -23,9 +23,6 @@ var weeklyTemplate string
 // replaces the built-in text of the weekly write-up.
 const WeeklyTemplateName = "templates/weekly.md.tmpl"
 
-// WeeklyTemplate is the built-in text, to start an edited one from.
-func WeeklyTemplate() string { return weeklyTemplate }
-
 // form is how a write-up is written out.
 type form uint8
 

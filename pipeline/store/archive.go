@@ -322,11 +322,6 @@ func (a Archive) ReadList(name string, columns []string) ([][]string, error) {
 	return readTable(a.File(name), columns, byProgram)
 }
 
-// AppendList adds rows to a table that only this program writes.
-func (a Archive) AppendList(name string, columns []string, rows [][]string) error {
-	return appendTable(a.File(name), columns, rows, byProgram)
-}
-
 // writer is who writes a table: it decides what a last line without a line
 // end means.
 type writer bool

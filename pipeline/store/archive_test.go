@@ -23,6 +23,11 @@ func newArchive(t *testing.T) Archive {
 // TestCutShort cuts tables at every byte of their last line: what the program
 // writes loses the whole line, what people edit keeps a line that has all its
 // fields; the next append leaves a table that reads well.
+// appendList adds rows to a table that only the program writes.
+func appendList(a Archive, name string, columns []string, rows [][]string) error {
+	return appendTable(a.File(name), columns, rows, byProgram)
+}
+
 func TestCutShort(t *testing.T) {
 	columns := []string{"id", "what", "why"}
 	rows := [][]string{{"1", "a", "because, so"}, {"2", "b", `said "no"`}, {"3", "cd", "end"}}
@@ -31,7 +36,7 @@ func TestCutShort(t *testing.T) {
 		append func(Archive, string, []string, [][]string) error
 		read   func(Archive, string, []string) ([][]string, error)
 	}{
-		{"list", Archive.AppendList, Archive.ReadList},
+		{"list", appendList, Archive.ReadList},
 		{"table", Archive.AppendTable, Archive.ReadTable},
 	} {
 		a := newArchive(t)
@@ -201,7 +206,7 @@ func TestHeadings(t *testing.T) {
 	if err := a.AppendTable("t.csv", columns, [][]string{{"2", "b", "new"}}); err == nil || !strings.Contains(err.Error(), `"why"`) {
 		t.Errorf("a table of people without a column: %v", err)
 	}
-	if err := a.AppendList("t.csv", columns, [][]string{{"2", "b", "new"}}); err != nil {
+	if err := appendList(a, "t.csv", columns, [][]string{{"2", "b", "new"}}); err != nil {
 		t.Fatal(err)
 	}
 	rows, err = a.ReadList("t.csv", columns)

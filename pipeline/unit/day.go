@@ -65,10 +65,3 @@ func (d Day) Week() int {
 	}
 	return n / 7
 }
-
-// AddYears moves a birthday: the same month and day n years on, 29 February
-// becoming 1 March in common years.
-func (d Day) AddYears(n int) Day {
-	y, m, dd := d.Date()
-	return NewDay(y+n, m, dd)
-}

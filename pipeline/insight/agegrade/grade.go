@@ -65,20 +65,3 @@ func (t *Table) Grade(sex string, distanceM int32, ageLo, ageHi int, timeS int32
 	}
 	return l.Grade(ageLo, ageHi, timeS)
 }
-
-// Class is the band of an age grade, as published with the tables.
-func Class(percent float64) string {
-	switch {
-	case percent >= 100:
-		return "about world record level"
-	case percent > 90:
-		return "world class"
-	case percent > 80:
-		return "national class"
-	case percent > 70:
-		return "regional class"
-	case percent > 60:
-		return "local class"
-	}
-	return ""
-}

@@ -51,7 +51,7 @@ type standard struct {
 	factor [MaxAge - MinAge + 1]float64 // by age
 }
 
-var editions = sync.OnceValues(parse)
+var editions = sync.OnceValues(func() (map[int]*Table, error) { return parse(roadCSV) })
 
 // Editions lists the editions there are, oldest first.
 func Editions() []int {
@@ -83,8 +83,8 @@ func Edition(edition int) (*Table, error) {
 // Year is the edition of the table.
 func (t *Table) Year() int { return t.edition }
 
-func parse() (map[int]*Table, error) {
-	rows, err := csv.NewReader(strings.NewReader(roadCSV)).ReadAll()
+func parse(road string) (map[int]*Table, error) {
+	rows, err := csv.NewReader(strings.NewReader(road)).ReadAll()
 	if err != nil {
 		return nil, fmt.Errorf("road age standards: %w", err)
 	}

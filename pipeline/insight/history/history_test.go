@@ -297,7 +297,18 @@ func TestCountAsOf(t *testing.T) {
 	same(t, "runs", out.RunsTotal, []int32{0, 0, 10})
 	same(t, "milestone", out.Milestone, []int32{0, 0, 10})
 	same(t, "newcomer", out.Newcomer, []Tri{Unknown, No, No})
+	// One run more than the sheets hold, counted later: it may lie before the first here.
+	in.Counts[0] = Count{Runner: 7, Course: AnyCourse, Count: 1, AsOf: d}
+	in.Courses[0] = Course{Complete: true, CompleteFrom: d - 7}
+	same(t, "newcomer, one run before", compute(t, in).Newcomer[0], No)
+	in.Counts[0].AsOf = d + 1
+	same(t, "one run up to that day", compute(t, in).Newcomer[0], Yes)
+	in.Flags[0] = CountsTime
+	in.Counts[0].AsOf = d + 8
+	same(t, "one run up to the next week's", compute(t, in).Newcomer[1], Yes)
+	in.Flags[0], in.Courses[0] = both, Course{}
 	// A count below what the sheets hold gives way.
+	in.Counts[0].AsOf = d + 10
 	in.Counts[0].Count = 1
 	same(t, "runs", compute(t, in).RunsTotal, []int32{1, 2, 3})
 }
@@ -370,6 +381,29 @@ func TestNewcomersAndVisitors(t *testing.T) {
 	same(t, "the sheet says so, the count not", verdicts()[0], []Tri{No, No, No})
 }
 
+// Of thousands of runners each is gone through.
+func TestThousandsOfRunners(t *testing.T) {
+	in := &Input{Courses: []Course{{Complete: true}}, Runs: []Run{{0, on(2026, 1, 3), SheetLoaded}}}
+	const n = 3 * 4096
+	for r := range int32(n) {
+		in.Runner, in.Course, in.Day, in.Start = append(in.Runner, r), append(in.Course, 0), append(in.Day, on(2026, 1, 3)), append(in.Start, 0)
+		in.TimeS, in.DistanceM, in.Flags, in.Part = append(in.TimeS, 1500), append(in.DistanceM, 5000), append(in.Flags, both), append(in.Part, Runner)
+	}
+	out := compute(t, in)
+	if len(out.Runners) != n {
+		t.Fatalf("%d runners summed up, want %d", len(out.Runners), n)
+	}
+	for i, v := range out.RunsTotal {
+		if v != 1 || out.Newcomer[i] != Yes {
+			t.Fatalf("result %d: %d runs, newcomer %v", i, v, out.Newcomer[i])
+		}
+	}
+}
+
+func TestDefaultRules(t *testing.T) {
+	same(t, "rules", DefaultRules(), Rules{Milestones: []int32{10, 20, 50, 100, 200, 500, 1000}, UsualWeeks: 26, UsualTimes: 2})
+}
+
 // A new course does not blank the other courses' earlier newcomers as long as
 // it is complete from its first run.
 func TestNewCourse(t *testing.T) {
@@ -395,6 +429,8 @@ func TestRefusals(t *testing.T) {
 		"opening best 0":          func(in *Input) { in.Bests = []Best{{Runner: 2}} },
 		"opening best 1 is out":   func(in *Input) { in.Bests = []Best{{Runner: 2, TimeS: 1, Day: 5}, {Runner: 2, TimeS: 1}} },
 		"volunteer 1 is out":      func(in *Input) { in.Volunteers = []Volunteer{{2, d}, {2, d - 1}} },
+		"opening best 0: {Runne":  func(in *Input) { in.Bests = []Best{{Runner: 2, TimeS: 1, Course: int32(len(in.Courses))}} },
+		"opening count 0: {Runn":  func(in *Input) { in.Counts = []Count{{Runner: 2, Course: int32(len(in.Courses))}} },
 		"opening count 0: {Runne": func(in *Input) { in.Counts = []Count{{Course: 5}} },
 	} {
 		in := good()

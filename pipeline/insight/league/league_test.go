@@ -25,6 +25,15 @@ func TestPoints(t *testing.T) {
 			t.Errorf("place %d: %d points, want %d", place, got, want)
 		}
 	}
+	two := Scheme{First: 50, Step: 2, Least: 0}
+	for place, want := range map[int32]int32{1: 50, 2: 48, 26: 0, 30: 0} {
+		if got := two.Points(place); got != want {
+			t.Errorf("two fewer each, place %d: %d points, want %d", place, got, want)
+		}
+	}
+	if err := two.check(); err != nil {
+		t.Errorf("at least nothing: %v", err)
+	}
 	s.Table, s.Least = []int32{25, 18, 15}, 2
 	for place, want := range map[int32]int32{1: 25, 3: 15, 4: 2} {
 		if got := s.Points(place); got != want {
@@ -226,9 +235,23 @@ func TestVolunteerWeeks(t *testing.T) {
 	check(t, "at most one", table(t, results, more, rules), "1:1 397, 2:2 299")
 }
 
+// A week of helping is worth what one run was.
+func TestHelpingAfterOneRun(t *testing.T) {
+	rules := DefaultRules()
+	rules.Volunteer = OwnAverage
+	check(t, "one run, one week", table(t, season([]int32{1, 2}), []Helped{{Runner: 2, Day: saturday + 21}}, rules), "1:2 198, 2:1 100")
+}
+
 func TestMinRuns(t *testing.T) {
 	rules := DefaultRules()
 	rules.MinRuns = 2
+	if rules.Best != 10 {
+		t.Errorf("the best %d count, want 10", rules.Best)
+	}
+	// However many points somebody has from one run, two runs come first.
+	steep := rules
+	steep.Points.Step = 90
+	check(t, "two at least, more points from one", table(t, season([]int32{1, 2, 0}, []int32{0, 2, 1}), nil, steep), "1:2 20, 0:1 100, 0:3 100")
 	check(t, "two at least", table(t, season([]int32{1, 2, 3}, []int32{0, 2, 1}), nil, rules), "1:3 198, 2:2 198, 0:1 100")
 }
 

@@ -65,7 +65,7 @@ func twoWay(t *testing.T, name string, origin float64) *Input {
 		runner, run = append(runner, int32(number(t, row[0]))-1), append(run, c)
 		y = append(y, float32(number(t, row[2])-origin))
 	}
-	in, _, err := Arrange(runner, run, y, runs, courses)
+	in, _, err := arrange(runner, run, y, runs, courses)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -196,7 +196,7 @@ func TestClubAgainstLme4(t *testing.T) {
 			runner = append(runner, int32(r))
 		}
 	}
-	in, _, err := Arrange(runner, in.Run, in.LogTime, in.Runs, in.Courses)
+	in, _, err := arrange(runner, in.Run, in.LogTime, in.Runs, in.Courses)
 	if err != nil {
 		t.Fatal(err)
 	}

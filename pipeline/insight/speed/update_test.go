@@ -142,7 +142,7 @@ func TestUpdateOfOddRuns(t *testing.T) {
 		y = append(y, all.LogTime[all.Offsets[r+1]-1]+.3)
 	}
 	runner, run, y = append(runner, int32(all.Runners())), append(run, unseen), append(y, 0)
-	use, _, err := Arrange(runner, run, y, all.Runs, all.Courses)
+	use, _, err := arrange(runner, run, y, all.Runs, all.Courses)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -150,7 +150,7 @@ func TestSameBitsForAnyThreadsAndOrder(t *testing.T) {
 				a[i], b[i], c[i] = runner[j], in.Run[j], in.LogTime[j]
 			}
 			var err error
-			if use, _, err = Arrange(a, b, c, in.Runs, in.Courses); err != nil {
+			if use, _, err = arrange(a, b, c, in.Runs, in.Courses); err != nil {
 				t.Fatal(err)
 			}
 		}

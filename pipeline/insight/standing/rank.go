@@ -67,28 +67,3 @@ func Percentile(slower, n int) (percent int, ok bool) {
 	}
 	return 100 * slower / (n - 1), true
 }
-
-// Percentiles gives the percentile of each value among all, lowest best; -1
-// for none: no value (zero or less), or a group of under MinPercentile.
-func Percentiles[V cmp.Ordered](values []V) []int {
-	ranks := Ranks(values)
-	n := 0
-	equal := make([]int32, len(values)+1) // by rank, how many share it
-	for _, r := range ranks {
-		if r.N > 0 {
-			n++
-			equal[r.N]++
-		}
-	}
-	out := make([]int, len(values))
-	for i, r := range ranks {
-		out[i] = -1
-		if r.N > 0 {
-			slower := n - int(r.N) + 1 - int(equal[r.N])
-			if p, ok := Percentile(slower, n); ok {
-				out[i] = p
-			}
-		}
-	}
-	return out
-}

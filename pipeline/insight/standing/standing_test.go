@@ -5,7 +5,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
-	"slices"
 	"testing"
 
 	"lapwing/pipeline/unit"
@@ -38,48 +37,6 @@ func TestPercentile(t *testing.T) {
 			t.Errorf("%d of %d: %d %v", c.slower, c.n, p, ok)
 		}
 	}
-	// n 24, two at 5=.
-	times := []int32{0}
-	for i := range int32(24) {
-		times = append(times, 1200+i)
-	}
-	times[6] = times[5] // the 5th and 6th
-	if got := Percentiles(times); got[5] != 78 || got[6] != 78 || got[1] != 100 || got[24] != 0 || got[0] != -1 {
-		t.Errorf("percentiles %v", got)
-	}
-	if got := Percentiles(times[:10]); slices.Max(got) != -1 {
-		t.Errorf("group of 9: %v", got)
-	}
-}
-
-// Whoever has no value has no percentile, and nobody is ahead of them.
-func TestPercentilesWithoutValue(t *testing.T) {
-	times := []int32{0, 1200, 1210, 1220, 1230, 1240, 1250, 1260, 1270, 1280, 1290, 0}
-	want := []int{-1, 100, 88, 77, 66, 55, 44, 33, 22, 11, 0, -1}
-	if got := Percentiles(times); !slices.Equal(got, want) {
-		t.Errorf("%v, want %v", got, want)
-	}
-}
-
-// Percentiles counts the strictly slower, as the definition does.
-func TestPercentilesAgainstCounting(t *testing.T) {
-	rng := rand.New(rand.NewPCG(3, 4))
-	times := make([]int32, 300)
-	for i := range times {
-		times[i] = int32(1200 + rng.IntN(90))
-	}
-	got := Percentiles(times)
-	for i, v := range times {
-		slower := 0
-		for _, o := range times {
-			if o > v {
-				slower++
-			}
-		}
-		if want := int(math.Floor(100 * float64(slower) / 299)); got[i] != want {
-			t.Fatalf("%d s: %d, want %d", v, got[i], want)
-		}
-	}
 }
 
 func TestPlaces(t *testing.T) {
@@ -102,17 +59,6 @@ func TestGroupPlaces(t *testing.T) {
 	got, ignored = GroupPlaces([]Rank{{9, false}, {3, true}, {3, true}, {3, true}, {}, {5, false}}, []int32{m40, m40, w40, m40, m40, w40})
 	if fmt.Sprint(got) != "[3 1= 1 1=  2]" || ignored != 0 {
 		t.Errorf("three at 3=: %v, %d ignored", got, ignored)
-	}
-}
-
-func TestSeasonBests(t *testing.T) {
-	times := []Time{{2, 30, 1500, 5}, {1, 20, 1400, 4}, {1, 10, 1400, 3}, {1, 5, 1401, 2}, {2, 30, 1500, 1}, {3, 1, 0, 0}}
-	want := []Time{{1, 10, 1400, 3}, {2, 30, 1500, 1}}
-	for range 20 {
-		if got := SeasonBests(times); !reflect.DeepEqual(got, want) {
-			t.Fatalf("%v, want %v", got, want)
-		}
-		rand.New(rand.NewPCG(1, 1)).Shuffle(len(times), func(i, j int) { times[i], times[j] = times[j], times[i] })
 	}
 }
 
