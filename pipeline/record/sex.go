@@ -37,7 +37,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
-	ferfi|ferfiak|erkek|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
+	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
 	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
@@ -49,7 +49,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|tytot|
-	noi|nok|kadin|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|
+	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,

@@ -95,7 +95,7 @@ func (s *settler) byValues() {
 		// "No" counting 1, 2, 3 is a position.
 		for i, c := range s.columns {
 			numbers := s.guesses[i].number && (c.Meaning == Number || c.Meaning == Other)
-			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i)) {
+			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i) || free(i) && s.countsInBlocks(i)) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
 					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
@@ -338,6 +338,27 @@ func (s *settler) counts(i int) bool {
 	}
 	// Positions with gaps rise all the way down and times rise with them.
 	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+}
+
+// countsInBlocks says whether the numbers of a column count 1, 2, 3 … and begin again, as
+// places do that are given to each age group or sex by itself.
+func (s *settler) countsInBlocks(i int) bool {
+	rows, on, again, last := 0, 0, 0, 0.0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kInt {
+			continue
+		}
+		switch n := looseNumber(c); {
+		case n == 1:
+			again++
+		case n == last+1:
+			on++
+		}
+		last = looseNumber(c)
+		rows++
+	}
+	return rows >= 8 && again >= 2 && on >= 4 && 2*on > again && (on+again)*10 >= rows*9 && s.profiles[i].shareOf(kInt) > .8
 }
 
 // countsEachRun says whether the numbers of a column of a season list begin again with

@@ -16,7 +16,7 @@ var dayFirstWords = func() map[string]bool {
 		navn namn plads plass plats placering plassering tid sluttid klubb forening kjonn kon fodselsar fodt fodelsear
 		czas nazwisko imie miejsce plec kategoria wiek rocznik
 		cas jmeno prijmeni poradi oddil pohlavi
-		aika nimi sija seura sukupuoli
+		aika nimi sija seura sukupuoli genero ano neto pto
 		concorrente nominativo posizione piazz piazzamento anno distacco passo tempo nome
 		coureur ecart allure vitesse ville corredor ritmo diferencia localidad
 		teilnehmer laufer ruckstand wohnort netto brutto nettozeit bruttozeit
@@ -39,12 +39,20 @@ var englishHeading = set("age club date name no number place run sex time total 
 // language in which dates begin with the day; ok is false where fewer do.
 func dayFirstLanguage(p *Part) (examples string, ok bool) {
 	var found []string
-	for _, c := range p.Columns {
-		for _, w := range strings.Fields(fold(c.Heading)) {
+	look := func(heading string) {
+		for _, w := range strings.Fields(fold(heading)) {
 			if dayFirstWords[w] {
-				found = append(found, c.Heading)
-				break
+				found = append(found, heading)
+				return
 			}
+		}
+	}
+	for _, c := range p.Columns {
+		look(c.Heading)
+	}
+	for _, t := range p.Titles { // "Fecha: 07/02/2026"
+		if label, _, ok := strings.Cut(t, ":"); ok && len(label) <= 20 {
+			look(label)
 		}
 	}
 	if len(found) < 2 {

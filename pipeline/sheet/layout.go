@@ -133,6 +133,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	}
 	filled = 0
 	known, core, values, repeated := 0, 0, 0, 0
+	dates := 0         // two and more among words are the runs of a table of points or times
 	men, women := 0, 0 // cells that say the one sex or the other: the heads of columns of ticks where each stands once
 	var seen [PersonalBest + 1]bool
 	last := byte(0)
@@ -174,7 +175,9 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 				continue // 1k, 2k: splits
 			}
 			values++
-		case kInt, kDecimal, kClock, kDate, kPercent, kSex, kStatus:
+		case kDate:
+			dates++
+		case kInt, kDecimal, kClock, kPercent, kSex, kStatus:
 			values++
 			if f := fold(c); k == kSex && menWords[f] {
 				men++
@@ -182,6 +185,9 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 				women++
 			}
 		}
+	}
+	if dates < 2 || known < 2 || !seen[Name] && !seen[FamilyName] {
+		values += dates
 	}
 	if men == 1 && women == 1 && repeated == 0 {
 		values -= 2
@@ -231,11 +237,16 @@ func isHeadingTail(lex *lexicon, top, cells []string) bool {
 		switch g := lex.read(c); {
 		case g.known && g.meaning != Other:
 			known++
-		case isUnit(f) && under:
+		case isUnit(f) && under && !isWho(lex.read(top[i]).meaning):
 			known++
 		}
 	}
 	return filled > 0 && known*2 >= filled && known >= 1 && (filled >= 2 || isUnit(fold(strings.Join(cells, ""))))
+}
+
+// isWho says whether a column of this meaning has no unit: MS under Place are senior men.
+func isWho(m Meaning) bool {
+	return m.isName() || m == Position || m == Number || m == Club || m == Sex || m == AgeGroup
 }
 
 // isHeadingTop says whether the row above completes the heading: at least two

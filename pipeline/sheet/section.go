@@ -32,7 +32,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	rules.restart()
 	var blocks []block
 	var open *block
-	sections := map[int]string{}
+	sections, lone := map[int]string{}, map[int]string{} // lone are short lines of one cell that say nothing known
 	data := 0
 	distance := usualDistance
 	for _, title := range append(append([]string(nil), p.Titles...), p.Tab, baseName(s.Name)) {
@@ -76,6 +76,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				sections[row] = text
 				continue
 			}
+			if rowFilled(cells) == 1 && len(text) <= 24 && !isRemark(text) && len(findDates(text)) == 0 {
+				lone[row] = text
+			}
 			if open == nil {
 				open = &block{}
 			}
@@ -93,6 +96,15 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Tab
 	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
 		first = sexOfFile(s.Name)
+	}
+	if len(sections) > 0 || first != "" {
+		// Where the places begin again under a line that is not understood, the section
+		// above it has ended.
+		for row, text := range lone {
+			if at := dataRowAfter(&rules, t.grid, row); at > 0 && startsAgain(p, t.grid, at) {
+				sections[row] = text
+			}
+		}
 	}
 	if (len(sections) > 0 || first != "") && data > 0 {
 		s.addSections(p, sections, first)
@@ -174,6 +186,24 @@ func barePlace(titles []string, lex *lexicon, book *courseBook) string {
 		return ""
 	}
 	return ws[0].slug
+}
+
+// dataRowAfter is the first row of data below a line, 0 where another line comes first.
+func dataRowAfter(rules *rowRules, g *grid, line int) int {
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row <= line {
+			continue
+		}
+		switch rules.classify(row, cells) {
+		case isData:
+			return row
+		case whyBlank, whyHeading:
+		default:
+			return 0
+		}
+	}
+	return 0
 }
 
 // startsAgain says whether the places of a part begin again from 1 at a row.

@@ -27,6 +27,48 @@ Series!6 alder-bank 2026-01-03 Cy Dee 19:10 M50
 Series!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
 Series!6 alder-bank 2026-01-10 Cy Dee 19:02 M50
 `},
+	{"points of a series under their dates beside the results", "results", `== Ergebnisse
+Alder Bank, 3. Januar 2026
+Platz|Name|Zeit
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+== Serienwertung
+Serienwertung 2026
+
+Platz|Name|Verein|03.01.2026|27.12.2025|20.12.2025|Punkte
+1|Jo Lee|Vale RC|81||60|141
+2|Al Roe||79|32||111
+3|Cy Dee|Mill AC||47|55|102
+`, `Ergebnisse!3 alder-bank 2026-01-03 Jo Lee 18:20
+Ergebnisse!4 alder-bank 2026-01-03 Al Roe 18:31
+Ergebnisse!5 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"classes between the rows, one of them not understood", "klasser", `== Blad1
+Alder Bank, 3 januari 2026
+Plac.|Namn|Tid
+MS
+1|Al Roe|18:20
+2|Cy Dee|19:02
+
+M45
+1|Ed Gow|18:40
+2|Gus Ing|20:12
+
+Gäster
+1|Jo Lee|18:31
+
+K40
+1|Di Fox|21:20
+2|Ida Kay|22:40
+`, `Blad1!4 alder-bank 2026-01-03 Al Roe 18:20 MS
+Blad1!5 alder-bank 2026-01-03 Cy Dee 19:02 MS
+Blad1!8 alder-bank 2026-01-03 Ed Gow 18:40 M45
+Blad1!9 alder-bank 2026-01-03 Gus Ing 20:12 M45
+Blad1!12 alder-bank 2026-01-03 Jo Lee 18:31 Gäster
+Blad1!15 alder-bank 2026-01-03 Di Fox 21:20 K40
+Blad1!16 alder-bank 2026-01-03 Ida Kay 22:40 K40
+`},
 	{"a row of dates over a row of courses", "Two venue league", `== Grid
 Two venue league
 Date||3 Jan 2026|10 Jan 2026

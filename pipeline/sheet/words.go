@@ -64,7 +64,7 @@ var headingWords = ideasOf(map[concept]string{
 	cName:           `jmeno meno nimi nev name names fullname nom nombre nome naam namn navn nazwisko imienazwisko imieinazwisko runnername athletename nameofrunner nazwa teilnehmername nominativo nominativi`,
 	cRunner:         `runner runners athlete athletes participant finisher finishers competitor entrant coureur participante coureurs athlet laufer teilnehmer corredor corredores atleta atleti participante participantes concorrente partecipante loper deelnemer atleet zawodnik uczestnik biegacz lopare deltagare deltager deltaker loper lober lopers utover who person teilnehmerin lauferin zawodniczka`,
 	cName | cGiven:  `krestni etunimi keresztnev firstname forename forenames given givenname first prenom prenoms vorname vornamen imie fornamn fornavn voornaam`,
-	cName | cFamily: `prijmeni priezvisko sukunimi vezeteknev lastname surname surnames family familyname familienname nachname zuname apellido apellidos cognome achternaam familienaam sobrenome apelido efternamn etternavn efternavn last sname`,
+	cName | cFamily: `prijmeni priezvisko sukunimi vezeteknev lastname surname surnames family familie familyname familienname nachname zuname apellido apellidos cognome achternaam familienaam sobrenome apelido efternamn etternavn efternavn last sname`,
 	cName | cUnit:   `fname lname`,
 	cAge:            `age ages alter edad eta leeftijd idade wiek alder yrs`,
 	cBirth:          `nac nasc naiss ddn nascita narozen syntymaaika szuletesi birth born dob naissance ne nee geboren geburt geb geburtsdatum gebdatum geburtstag nacimiento nacido nascita nato nata geboorte geboortedatum nascimento nascido urodzenia ur urodzony fodelse fodd fodt fodselsdato fodelsedatum fodselsdag foedt datanascita datanascimento`,
