@@ -156,6 +156,11 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	}
 	known, ofCourse := pl.knownCourses(), customOfCourse(proved)
 	for _, s := range sheets {
+		if day, ok := known.onlyNear(s.read.parsed.sheet.Parts, pl.courses); ok {
+			s.answers = fmt.Sprintf("%s=%s as the other readings lie years from all runs of the course", noDate, day)
+			settled = append(settled, s)
+			continue
+		}
 		order, why := "", ""
 		open, slip := false, false
 		readAs := pl.readingsOf(s)
@@ -320,6 +325,39 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 		return "mdy", words[false]
 	}
 	return "", ""
+}
+
+// A reading lies among the runs of a course within nearRuns days of one, and years off
+// beyond farOff days: 30-06-24 is of 2024 or of 2030.
+const (
+	nearRuns = 2 * 366
+	farOff   = 3 * 366
+)
+
+// onlyNear is the one reading of the date of a sheet that lies among the runs of its
+// course where all others lie years off.
+func (d *knownDays) onlyNear(parts []*sheet.Part, book *courseBook) (day unit.Day, ok bool) {
+	if len(parts) != 1 || len(parts[0].Date.Choices) < 2 || parts[0].Date.ChoiceFrom != nil || strings.HasPrefix(parts[0].Date.From, "column") {
+		return 0, false
+	}
+	runs := d.days[book.resolve(onlyCourse(parts[0]))]
+	if len(runs) < heldRuns {
+		return 0, false
+	}
+	for _, c := range parts[0].Date.Choices {
+		apart := unit.Day(farOff + 1)
+		for r := range runs {
+			apart = min(apart, max(c-r, r-c))
+		}
+		switch {
+		case apart > farOff:
+		case apart > nearRuns || ok:
+			return 0, false
+		default:
+			day, ok = c, true
+		}
+	}
+	return day, ok
 }
 
 // takenDay is a day that a date might be, on which the course has a run already.

@@ -49,6 +49,8 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 		{"the course's weekday, one fits", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then, like the course's other runs"},
 		{"the course has both, its weekday says", join(sheets("Alder Bank", dmy, 25), sheets("Alder Bank", mdy, 18), sheets("Alder Bank", saturdays, 11)), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then"},
 		{"weekday and sheets of the course disagree", join(sheets("Alder Bank", saturdays, 11, 18, 25), sheets("Alder Bank", mdy, 18)), "Alder Bank 02/05/2026", "", ""},
+		{"a year far off", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 31-03-25", "alder-bank 2025-03-31", "as the other readings lie years from all runs of the course"},
+		{"a year far off, too few runs to say", sheets("Alder Bank", saturdays, 11, 18), "Alder Bank 31-03-25", "", ""},
 		{"the day before the month by form", nil, "Alder Bank 03.04.2026", "alder-bank 2026-04-03", ""},
 		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as on another sheet of this course"},
 		{"times and names in two tables", sheets("Alder Bank", saturdays, 11, 18, 25), "halves", "alder-bank 2026-05-02", "as it falls on a Saturday then"},

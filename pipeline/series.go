@@ -400,7 +400,11 @@ func noteSeries(s *sheet.Sheet, o *sheet.Options) {
 			read, why = append(read, "no course"), append(why, fmt.Sprintf("taken for %s, %s", p.Course.Value, o.CourseWhy))
 		}
 		if o.DateWhy != "" && p.Date.Why == o.DateWhy {
-			read, why = append(read, "no date"), append(why, fmt.Sprintf("dated %s, %s", p.Date.Day.Long(), o.DateWhy))
+			said := "no date"
+			if p.Date.Text != "" {
+				said = fmt.Sprintf("%q", p.Date.Text)
+			}
+			read, why = append(read, said), append(why, fmt.Sprintf("dated %s, %s", p.Date.Day.Long(), o.DateWhy))
 		}
 		if len(read) > 0 {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: bySeries, Read: strings.Join(read, ", "),

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -40,9 +41,13 @@ func (rs *runSettler) date(p *Part, evs []evidence) {
 		p.runs.dateCol = -1
 	}
 	rs.oneDate(p, evs)
-	if !p.Date.OK() && p.Date.From == "" && rs.o.DateBefore != "" {
-		if d, err := unit.ParseDay(rs.o.DateBefore); err == nil {
+	if !p.Date.OK() && rs.o.DateBefore != "" {
+		switch d, err := unit.ParseDay(rs.o.DateBefore); {
+		case err != nil:
+		case p.Date.From == "":
 			p.Date = FoundDate{Day: d, Settled: true, From: "other sheets", Why: rs.o.DateWhy}
+		case slices.Contains(p.Date.Choices, d):
+			p.Date = FoundDate{Day: d, Settled: true, Text: p.Date.Text, From: p.Date.From, Why: rs.o.DateWhy}
 		}
 	}
 	p.runs.day, p.runs.dayOK = p.Date.Day, p.Date.Settled
