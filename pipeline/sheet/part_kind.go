@@ -25,6 +25,23 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "its times are totals of several runs"
 	case timed && named && p.ranksManyRuns():
 		return "", "it ranks results of many days, which stand on the sheets of these"
+	}
+	if named || timed || placed {
+		rows := p.sampled()
+		switch {
+		case p.listsRaces(rows):
+			return "", "it lists races, not who ran in one of them"
+		case p.legsInARow(rows):
+			return "", "each line begins where the line above it ends: the legs of a relay"
+		case named && p.twoOnALine(rows):
+			return "", "it has two people on each line"
+		case timed && named && p.daysApart(rows):
+			return "", "each line is of another day: a list of records, or what one runner has run"
+		case timed && p.linesEach(rows):
+			return "", "the same names stand on several lines of one run: laps, or no names of people"
+		}
+	}
+	switch {
 	case timed && (named || numbered):
 		return "full", ""
 	case timed:

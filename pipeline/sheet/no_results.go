@@ -1,0 +1,162 @@
+package sheet
+
+import "strings"
+
+// sampled are the first rows of a table below its heading.
+func (p *Part) sampled() (rows [][]string) {
+	if p.src == nil {
+		return nil
+	}
+	p.src.each(func(row int, cells []string) error {
+		if row > p.HeadingRow && rowFilled(cells) > 1 {
+			rows = append(rows, append([]string(nil), cells...))
+		}
+		if len(rows) > profileRows {
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the source
+	return rows
+}
+
+// leastOfList is how many lines show what a list is of.
+const leastOfList = 5
+
+// listsRaces says whether a table without names goes through races, each with its own
+// course and its day or year: a calendar, or what one runner has run.
+func (p *Part) listsRaces(rows [][]string) bool {
+	course, day := p.Index(Course), p.Index(Date)
+	if at := p.Index(BirthYear); day < 0 && at >= 0 && raceYear[fold(p.Columns[at].Heading)] {
+		day = at // a race was not born
+	}
+	if at := p.Index(Name); at >= 0 && strings.HasPrefix(p.Columns[at].Why, "its values") {
+		// Notes of two words each look like names.
+	} else if p.named() {
+		return false
+	}
+	if course < 0 || day < 0 {
+		return false
+	}
+	n, runs := 0, map[[2]string]bool{}
+	for _, r := range rows {
+		if c, d := trim(cellAt(r, course)), trim(cellAt(r, day)); c != "" && d != "" {
+			n++
+			runs[[2]string{c, d}] = true
+		}
+	}
+	return n >= leastOfList && 2*len(runs) > n
+}
+
+var raceYear = set("year jahr ano annee anno jaar ar rok rik god год рік evf")
+
+// daysApart says whether each line of a table without places and numbers is of a day of
+// its own, as on a list of records or of what one runner has run.
+func (p *Part) daysApart(rows [][]string) bool {
+	day := p.Index(Date)
+	if day < 0 || p.Index(Position) >= 0 || p.Index(Number) >= 0 {
+		return false
+	}
+	n, days := 0, map[string]bool{}
+	for _, r := range rows {
+		if d := trim(cellAt(r, day)); d != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
+			n++
+			days[d] = true
+		}
+	}
+	return n >= leastOfList && 10*len(days) >= 9*n
+}
+
+// legsInARow says whether each line begins where the one above it ends, as the legs of a
+// relay do: "Mill, Ford", "Ford, Weir", "Weir, Quay".
+func (p *Part) legsInARow(rows [][]string) bool {
+	if len(rows) < leastOfList {
+		return false
+	}
+	text := func(i int) bool {
+		switch m := p.Columns[i].Meaning; m {
+		case Other, Session, Course, Notes:
+		default:
+			return false
+		}
+		n := 0
+		for _, r := range rows {
+			if k := kindOf(trim(cellAt(r, p.Columns[i].Index))); k == kText {
+				n++
+			}
+		}
+		return 5*n >= 4*len(rows)
+	}
+	for a := range p.Columns {
+		for b := range p.Columns {
+			if a == b || !text(a) || !text(b) {
+				continue
+			}
+			on, differ := 0, map[string]bool{}
+			for i := 1; i < len(rows); i++ {
+				from, to := trim(cellAt(rows[i], p.Columns[a].Index)), trim(cellAt(rows[i-1], p.Columns[b].Index))
+				if from != "" && from == to && from != trim(cellAt(rows[i-1], p.Columns[a].Index)) {
+					on++
+					differ[from] = true
+				}
+			}
+			if 5*on >= 4*(len(rows)-1) && len(differ) >= 4 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// twoOnALine says whether a table has two people on a line, "Name 1" and "Name 2".
+func (p *Part) twoOnALine(rows [][]string) bool {
+	first, second := -1, -1
+	for _, c := range p.Columns {
+		h := strings.ReplaceAll(fold(c.Heading), " ", "")
+		if n := len(h) - 1; n > 1 && headingWords[h[:n]]&cName != 0 {
+			switch h[n] {
+			case '1':
+				first = c.Index
+			case '2':
+				second = c.Index
+			}
+		}
+	}
+	if first < 0 || second < 0 {
+		return false
+	}
+	n := 0
+	for _, r := range rows {
+		if kindOf(trim(cellAt(r, first))) == kText && kindOf(trim(cellAt(r, second))) == kText {
+			n++
+		}
+	}
+	return n >= 3 && 2*n > len(rows)
+}
+
+// linesEach says whether several names stand on three lines or more each, on a sheet of
+// one run: laps, or something else than people.
+func (p *Part) linesEach(rows [][]string) bool {
+	name := p.Index(Name)
+	if name < 0 || len(rows) < 12 {
+		return false
+	}
+	for _, m := range []Meaning{Date, Session, Course, Distance} {
+		if p.Index(m) >= 0 {
+			return false
+		}
+	}
+	n, lines := 0, map[string]int{}
+	for _, r := range rows {
+		if s := trim(cellAt(r, name)); s != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
+			n++
+			lines[fold(s)]++
+		}
+	}
+	several := 0
+	for _, k := range lines {
+		if k >= 3 {
+			several++
+		}
+	}
+	return n >= 12 && several >= 3 && 3*len(lines) <= n
+}
