@@ -371,12 +371,12 @@ func (f *field) lineWords(i int) string {
 // and no times, on position: the named line takes the time, the other becomes
 // a repeat of it.
 func (f *field) joinParts(times, names *issue) bool {
-	timed, named := map[int32]int{}, 0
+	timed, named := map[int32]int{}, 0 // lines of the times by place, a timed one where there is one
 	for _, i := range times.lines {
 		if f.position[i] == 0 || f.name[i] != 0 {
 			return false
 		}
-		if f.timeMS[i] > 0 {
+		if _, have := timed[f.position[i]]; !have || f.timeMS[i] > 0 {
 			timed[f.position[i]] = i
 		}
 	}
@@ -384,7 +384,7 @@ func (f *field) joinParts(times, names *issue) bool {
 		if f.position[i] == 0 || f.timeMS[i] > 0 {
 			return false
 		}
-		if _, ok := timed[f.position[i]]; ok {
+		if j, ok := timed[f.position[i]]; ok && f.timeMS[j] > 0 {
 			named++
 		}
 	}
@@ -396,8 +396,7 @@ func (f *field) joinParts(times, names *issue) bool {
 		if !ok || f.is(i, record.Repeat) {
 			continue
 		}
-		f.timeMS[j] = f.timeMS[i]
-		if f.is(j, record.Untimed) {
+		if f.timeMS[j] = f.timeMS[i]; f.timeMS[j] > 0 && f.is(j, record.Untimed) {
 			f.status[j] = uint8(record.OK)
 			if f.name[j] == 0 || f.person[f.name[j]].Unnamed {
 				f.status[j] = uint8(record.Unnamed)

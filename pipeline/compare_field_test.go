@@ -263,3 +263,30 @@ func TestListUnderAnotherCourse(t *testing.T) {
 		}
 	}
 }
+
+// A place without a time on the list of times is one finisher with whoever has it on the
+// list of names.
+func TestHalvesWithoutATime(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	const title = "Garrow Moss 4 April 2026\n"
+	writeSheet(t, dir, "in/names.csv", title+"Position,Name\n1,Ana Alder\n2,Bea Birch\n3,Cora Cole\n4,Dan Dunn\n")
+	writeSheet(t, dir, "in/times.csv", title+"Position,Time\n1,18:20\n2,18:31\n3,\n4,19:02\n")
+	loadForTest(t, pl, filepath.Join(dir, "in"))
+	rows, err := pl.DB.QueryContext(context.Background(), "select status || ' ' || count(*) from main.results group by status order by all")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer rows.Close()
+	got := ""
+	for rows.Next() {
+		var s string
+		if err := rows.Scan(&s); err != nil {
+			t.Fatal(err)
+		}
+		got += s + "; "
+	}
+	if want := "ok 3; repeat 4; untimed 1; "; got != want {
+		t.Errorf("%s; want %s", got, want)
+	}
+}
