@@ -25,7 +25,7 @@ var monthNames = [12]string{
 		"июня июнь июн червня червень юни јун ιουνίου ιούνιος ιουν juuni jūnijs jūnijā birželio birželis junija lipnja lipanj junij júní mehefin meitheamh junie",
 	"july jul červenec července júl júla július heinäkuu heinäkuuta iulie juliol temmuz juillet juil juli julio luglio lug julho lipiec lipca lip " +
 		"июля июль июл липня липень юли јул ιουλίου ιούλιος ιουλ juuli jūlijs jūlijā liepos liepa julija srpnja srpanj julij júlí gorffennaf iúil",
-	"august aug srpen srpna augusta augusztus elokuu elokuuta agost ağustos août aout augustus agosto ago augusti sierpień sierpnia sie " +
+	"august aug srpen srpna augusta augusztus elokuu elokuuta agost ağustos août aout aoû aou augustus agosto ago augusti sierpień sierpnia sie " +
 		"августа август авг серпня серпень αυγούστου αύγουστος αυγ augusts augustā rugpjūčio rugpjūtis avgusta avgust kolovoza kolovoz ágúst awst lúnasa",
 	"september sep září septembra szeptember syyskuu syyskuuta septembrie eylül sept septembre septiembre settembre set setembro wrzesień września wrz setiembre " +
 		"сентября сентябрь сен сент вересня вересень септември септембар σεπτεμβρίου σεπτέμβριος σεπ σεπτ septembris septembrī rugsėjo rugsėjis septembar rujna rujan medi setembre",
