@@ -11,6 +11,7 @@ import (
 type ageCell struct {
 	n        int  // the number
 	decimals bool // digits other than 0 follow a point
+	fine     bool // two of them or more
 	blank    bool // nothing, or a sign for "not given"
 	sentinel bool // 0 or 99: as an age a sign for "not given", as a year of birth 2000 or 1999
 	text     bool // anything else: perhaps a group or a date
@@ -37,7 +38,9 @@ func lexAge(s string) ageCell {
 		return ageCell{text: true}
 	}
 	if i < len(s) && (s[i] == '.' || s[i] == ',') {
+		point := i
 		for i++; i < len(s) && s[i] >= '0' && s[i] <= '9'; i++ {
+			c.fine = c.fine || i > point+1
 			c.decimals = c.decimals || s[i] != '0'
 		}
 	}
@@ -223,7 +226,7 @@ func (k *ageColumn) observe(c ageCell) {
 		k.years++
 	default:
 		k.numbers++
-		if c.decimals {
+		if c.decimals && c.fine { // an age in tenths, 34.5, is one in whole years begun
 			k.decimals++
 		}
 		if c.n%5 == 0 {

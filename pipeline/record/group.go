@@ -346,22 +346,40 @@ func withoutRank(b []byte) []byte {
 	return b[i+2:]
 }
 
-// withoutRun takes the distance off the front of a group that is printed behind it:
-// 10-D50, 21 km-M40.
+// withoutRun takes the distance off a group that is printed behind or before it: 10-D50,
+// 21 km-M40, F66 | 5 km.
 func withoutRun(b []byte) []byte {
-	i := bytes.IndexByte(b, '-')
-	if i < 1 || i > 5 || i+3 >= len(b) || b[0] < '1' || b[0] > '9' || b[i+1] < 'a' || b[i+1] > 'z' {
+	if i := bytes.IndexByte(b, '-'); i >= 1 && i <= 5 && i+3 < len(b) && b[0] >= '1' && b[0] <= '9' && b[i+1] >= 'a' && b[i+1] <= 'z' && bytes.IndexByte(b[i+1:], '-') < 0 {
+		last := b[len(b)-1] // a number stands behind the letters, unlike in 40-F
+		if unit := string(bytes.TrimLeft(b[:i], "0123456789")); last >= '0' && last <= '9' && (unit == "" || unit == "k" || unit == "km" || unit == " k" || unit == " km") {
+			return b[i+1:]
+		}
+	}
+	i := bytes.LastIndexAny(b, "|/-,")
+	if i < 1 || i+2 > len(b) {
 		return b
 	}
-	switch string(bytes.TrimLeft(b[:i], "0123456789")) {
-	case "", "k", "km", " k", " km":
-	default:
-		return b
+	front, back := bytes.TrimSpace(b[:i]), bytes.TrimSpace(b[i+1:])
+	switch {
+	case isDistance(back):
+		return front
+	case isDistance(front):
+		return back
 	}
-	if last := b[len(b)-1]; last < '0' || last > '9' || bytes.IndexByte(b[i+1:], '-') >= 0 {
-		return b // no number behind the letters: 40-F
+	return b
+}
+
+// isDistance recognises 5 km, 5k, 3 miles.
+func isDistance(b []byte) bool {
+	unit := bytes.TrimLeft(b, "0123456789.")
+	if len(unit) == len(b) {
+		return false
 	}
-	return b[i+1:]
+	switch string(bytes.TrimSpace(unit)) {
+	case "k", "km", "mi", "mile", "miles":
+		return true
+	}
+	return false
 }
 
 // finnishClasses stand behind N, nainen or nő, in words that begin with no sex in other

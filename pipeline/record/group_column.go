@@ -61,6 +61,7 @@ type groupColumn struct {
 	frenchVeterans bool
 	vrouwen        bool // V40 is a women's group
 	ranked         bool // the place in the group stands behind it: SM (12)
+	counting       bool // or before or behind it without brackets: 3 SM, SM-3
 }
 
 func newGroupColumn(scheme age.Scheme, words map[string]TakingPart, states map[string]Status) *groupColumn {
@@ -97,6 +98,8 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 	if k.ranked {
 		if _, from, ok := rankBehind(b); ok {
 			b = b[:from]
+		} else if group, _, ok := splitRank(b); ok && k.counting {
+			b = []byte(group)
 		}
 	}
 	if st, ok := statusOf(b, k.states); ok {
@@ -118,15 +121,36 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 	return e
 }
 
-// settleRanks says whether numbers in brackets behind the groups are places in them:
-// where one is less than any age that a group begins with. They are then left out.
+// settleRanks says whether the numbers behind or before the groups are places in them: one in
+// brackets is less than any age that a group begins with, or those of each group count 1, 2,
+// 3 down the sheet, each cell once. They are then left out.
 func (k *groupColumn) settleRanks() {
 	var scratch []byte
+	last := map[string]int{}
+	counting, onward, seconds, once := 0, 0, 0, 0
 	for _, e := range k.entries {
 		scratch = fold(scratch[:0], e.text)
 		if n, _, ok := rankBehind(scratch); ok && n < youngestAge {
 			k.ranked = true
 		}
+		group, n, ok := splitRank(scratch)
+		if !ok {
+			continue
+		}
+		counting++
+		if n > last[group] && n <= last[group]+3 { // the unnamed are left out
+			onward++
+		}
+		if n == 2 {
+			seconds++
+		}
+		if e.n == 1 {
+			once++
+		}
+		last[group] = n
+	}
+	if k.counting = counting >= 6 && seconds > 0 && 10*counting >= 6*len(k.entries) && 10*onward >= 9*counting && 10*once >= 9*counting; k.counting {
+		k.ranked = true
 	}
 	if !k.ranked {
 		return
@@ -150,6 +174,27 @@ func rankBehind(b []byte) (n, from int, ok bool) {
 	n, err := strconv.Atoi(string(b[i+1 : len(b)-1]))
 	return n, len(bytes.TrimRight(b[:i], " ")), err == nil && n > 0
 }
+
+// splitRank takes a folded cell apart into a group and a place in it, perhaps of how many:
+// msen-3, 3 w45, m40 2/17, w35 (4).
+func splitRank(b []byte) (group string, n int, ok bool) {
+	for _, form := range [...]*regexp.Regexp{rankBefore, rankAfter} {
+		if m := form.FindSubmatch(b); m != nil {
+			g, r := m[1], m[2]
+			if form == rankBefore {
+				g, r = r, g
+			}
+			n, err := strconv.Atoi(string(r))
+			return string(g), n, err == nil && n > 0
+		}
+	}
+	return "", 0, false
+}
+
+var (
+	rankBefore = regexp.MustCompile(`^([0-9]{1,4})[. ] *([a-z].*)$`)
+	rankAfter  = regexp.MustCompile(`^(.*[a-z0-9+]) *(?:[-/#( ]) *([0-9]{1,4})(?: */ *[0-9]{1,4})?\)?$`)
+)
 
 // groupAsDate reads an age group of two small numbers that a spreadsheet took for
 // a date: 10-14 became 14-Oct or Oct-14, 11-12 became 11-Dec or 12-Nov.

@@ -97,6 +97,9 @@ func TestGroupColumns(t *testing.T) {
 		// (M0 35-39, M1 40-44, …; from memory), else nobody knows the second of which groups.
 		{"Cat.", []string{"M0", "SE", "M3", "ES"}, []string{"34-39", "22-34", "49-54", "19-22"}},
 		{"Catégorie", []string{"Femmes M3", "Hommes M0", "Espoirs Femmes"}, []string{"W 49-54", "M 34-39", "W 19-22"}},
+		{"Cat", []string{"WSEN-1", "MSEN-1", "M45-1", "MSEN-2", "W45-1", "MSEN-3", "M45-2"}, []string{"W 18-34", "M 18-34", "M 45-49", "M 18-34", "W 45-49", "M 18-34", "M 45-49"}},
+		{"Cat", []string{"1 W45", "1 M40", "2 W45", "1 WSEN", "2 M40", "3 M40"}, []string{"W 45-49", "M 40-44", "W 45-49", "W 18-34", "M 40-44", "M 40-44"}},
+		{"Cat", []string{"F66 | 5 km", "M41 | 5 km", "M52 | 5 km", "F | 5 km"}, []string{"W 66-66", "M 41-41", "M 52-52", "W"}},
 		{"Class", []string{"M2", "F4", "M1"}, []string{"M", "W", "M"}},
 		{"Cat", []string{"V1M", "SM", "V2F"}, []string{"M 40-49", "M 18-39", "W 50-59"}},
 		{"Cat.", []string{"MM40", "MF55", "MF60"}, []string{"M 40-44", "W 55-59", "W 60-64"}},

@@ -27,17 +27,21 @@ const (
 	nameHasShortYear // of two figures
 )
 
-// bracketNumber is the number in brackets at the end of a text.
+// bracketNumber is the number in round or square brackets at the end of a text.
 func bracketNumber(s string) (n int, ok bool) {
-	if len(s) < 5 || s[len(s)-1] != ')' {
+	if len(s) < 5 || s[len(s)-1] != ')' && s[len(s)-1] != ']' {
 		return 0, false
+	}
+	opens := byte('(')
+	if s[len(s)-1] == ']' {
+		opens = '['
 	}
 	i := len(s) - 2
 	for scale := 1; i > 0 && s[i] >= '0' && s[i] <= '9' && scale <= 1000; i-- {
 		n += int(s[i]-'0') * scale
 		scale *= 10
 	}
-	return n, s[i] == '(' && i < len(s)-2
+	return n, s[i] == opens && i < len(s)-2
 }
 
 func (k *nameAges) observe(s string) {
@@ -59,7 +63,7 @@ func (k *nameAges) observe(s string) {
 		return
 	}
 	k.numbers++
-	if len(s) > 4 && s[len(s)-4] == '(' {
+	if len(s) > 4 && (s[len(s)-4] == '(' || s[len(s)-4] == '[') {
 		k.short++
 		if s[len(s)-3] == '0' {
 			k.zeros++

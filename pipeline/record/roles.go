@@ -1,27 +1,17 @@
 package record
 
-import "bytes"
+import (
+	"bytes"
+
+	"lapwing/pipeline/text"
+)
 
 // statusPhrases are whole remarks that say how a line ended, in the languages
-// of the reader. Over the time limit is no official finish and goes with did
-// not finish (common practice, no source).
+// of the reader.
 var statusPhrases = wordTable(map[string]Status{
-	`dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|
-	otl|otc|over time limit|over the time limit|outside time limit|time limit|hors delai|zeitlimit|
-	abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|dnf.|
-	abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|
-	desistiu|desistencia|nao terminou|nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|
-	nedokoncil|nedokoncila|vzdal|vzdala|odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|
-	bitiremedi|yaristan cekildi|terk|katkestas|izstajas|nefinisēja|nefiniseja|nebaige|haetti|haetti keppni|lauk ekki keppni|heb orffen|tynnu n ol|abandonat|a abandonat|nu a terminat|
-	сошел|сошла|сошел с дистанции|сошла с дистанции|не финишировал|не финишировала|не закончил|зиишов|зіишов|зіишла|не фінішував|не фінішувала|не завършил|не завърши|одустао|
-	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|did not complete the course|did not complete course|did not complete all laps|did not finish the course|did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon`: DNF,
-	`dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|
-	disqualifie|disqualifiee|disqu|disqualifiziert|disq. |descalificado|descalificada|desc|squalificato|squalificata|squal|sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|
-	desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|diskvalifisert|diskvalificeret|diskad|
-	diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|
-	diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|αποκλειστηκε|ακυρωση`: DQ,
-	`dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|
-	nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau`: NotStarted,
+	text.DidNotFinish: DNF,
+	text.Disqualified: DQ,
+	text.DidNotStart:  NotStarted,
 	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|
 	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
 	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
@@ -30,19 +20,20 @@ var statusPhrases = wordTable(map[string]Status{
 	zeit ungultig|ungultige zeit|zeit falsch|falsche zeit|zeitfehler|messfehler|fehlmessung|zeitmessfehler|temps invalide|temps annule|temps errone|erreur de chrono|erreur de chronometrage|
 	tiempo anulado|tiempo invalido|tiempo no valido|tiempo erroneo|error de cronometraje|tempo annullato|tempo non valido|tempo errato|errore di cronometraggio|tijd ongeldig|foute tijd|tijd fout|meetfout|
 	tempo anulado|tempo invalido|tempo errado|erro de cronometragem|czas niewazny|bledny czas|blad pomiaru|blad pomiaru czasu|ogiltig tid|fel tid|tidtagningsfel|ugyldig tid|feil tid|forkert tid|tidsfejl|
-	no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid`: Untimed,
+	no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid|tid saknas|mangler tid|tid mangler|aika puuttuu|ei aikaa|ingen tid|geen tijd|brak pomiaru|cas nezmeren|bez casu|nincs ido|ido nelkul|keine zeit|zeit fehlt|o.z|pas de temps|temps manquant|non chronometre|tempo mancante|falta tiempo|нет времени|без времени|記録なし|計測不能|χωρις χρονο|sure yok|be laiko|ajata|sense temps|
+	short course|short cut|cut course|cut the course|cut a corner|wrong course|went wrong|went the wrong way|took a wrong turn|missed a turn|one lap only|only one lap|only 1 lap|only 2 laps|1 lap short|wrong way`: Untimed,
 })
 
 // partPhrases are whole remarks that say how somebody took part.
 var partPhrases = wordTable(map[string]TakingPart{
 	`walker|walkers|walk|walked|walking|walked it|walked all|race walker|nordic walker|nordic walking|power walker|
-	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaende|gaer`: Walker,
+	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|chodec|gyaloglo|ходок|yuruyuscu`: Walker,
 	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
 	t11|t12|t13|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
-	`guide|guide runner|vi guide|guiding|guiderunner|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                           Guide,
-	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|farthallare`: Pacer,
+	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                                                                       Guide,
+	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|fartsholder|farthallare|hare|janis|vodic|iramfuto|пеисмеикер|ペースメーカー|tavsan`: Pacer,
 	`back marker|backmarker|back-marker|tail|tail walker|tail-walker|tailwalker|tail runner|tail-runner|tail end|tail end charlie|sweeper|sweep|last walker|rear guard|lantern rouge|
-	serre file|serre-file|fermeture|voiture balai|schlusslaufer|schlusslauferin|besenlaufer|besen|hekkensluiter|bezem|bezemwagen|coche escoba|corredor escoba|escoba|scopa|chiudi fila|vassoura|bagtrop|kotrupp`: BackMarker,
+	serre file|serre-file|fermeture|voiture balai|schlusslaufer|schlusslauferin|besenlaufer|besen|hekkensluiter|bezem|bezemwagen|coche escoba|corredor escoba|escoba|scopa|chiudi fila|vassoura|bagtrop|kotrupp|kvast|feiebil|bezemloper|peravalvoja|zamykajacy|zametac|замыкающии`: BackMarker,
 	`with child|with a child|with children|with kid|with kids|with son|with daughter|with junior|with under 11|parent|parent with child|adult with child|adult with a child|accompanying adult|accompanying child|accompanying|accompanying junior|accompanying parent|running with child|ran with child|ran with son|ran with daughter|
 	avec enfant|mit kind|con hijo|con hija|con nino|con bambino|met kind|com crianca|med barn|z dzieckiem`: WithChild,
 	`buggy|with buggy|with a buggy|buggy runner|pushing buggy|pushing a buggy|pram|with pram|pushchair|with pushchair|stroller|with stroller|double buggy|pushing pram|pushing pushchair|running buggy|

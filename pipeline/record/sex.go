@@ -1,6 +1,7 @@
 package record
 
 import (
+	"bytes"
 	"fmt"
 	"regexp"
 	"strings"
@@ -83,7 +84,7 @@ func parseSex(b []byte) sexMark {
 	if m, ok := sexWordMarks[strings.ReplaceAll(string(b), "'", "")]; ok {
 		return m
 	}
-	if i := strings.IndexAny(string(b), "/ "); i == 1 && sexMark(b[0]).open() {
+	if i := strings.IndexAny(string(b), "/ "); i == 1 && sexMark(b[0]).open() && !bytes.ContainsAny(b, "0123456789") {
 		return strange // "m/f" printed as it stood in the form
 	}
 	if g := parseGroup(b); g.sex != noMark {

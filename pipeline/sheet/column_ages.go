@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"strings"
 	"unicode"
 )
@@ -23,6 +24,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 	switch {
 	case (g.meaning == Age || g.meaning == BirthYear) && p.shareOf(kDecimal, kInt) > .6 && s.wholeNumbers(i):
 		return g.meaning, ""
+	case g.meaning == Age && p.shareOf(kDecimal, kInt) > .9 && s.agesInTenths(i):
+		return Age, ""
 	case p.shareOf(kDecimal, kPercent) > .6 && g.meaning != BirthDate:
 		if g.meaning == AgeGrade {
 			return AgeGrade, ""
@@ -57,6 +60,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return Sex, "its values say only the sex"
 	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
 		return Sex, ""
+	case !s.hasGuess(Sex) && s.countsMenAndWomen(i):
+		return Sex, "its values count the men and the women apart"
 	case s.countsByLetter(i):
 		return SexPlace, "its values count M1, F1, F2 …: places among men and women"
 	case s.placesOfTotals(i):
@@ -88,6 +93,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 				return AgeGroup, "" // 40, 45, 50: the youngest age of the group
 			}
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
+				if s.hasGuess(Age) {
+					return AgeGrade, "the ages stand in another column"
+				}
 				return Age, "its values are ages"
 			}
 			if s.countsOn(i) && !s.hasGuess(Position) {
@@ -164,4 +172,38 @@ func (s *settler) restarts(i int) bool {
 		}
 	}
 	return false
+}
+
+// agesInTenths says whether decimals under the heading "Age" are ages, 34.5, and not age
+// grades. Both lie between 5 and 100, but an age grade is a standard divided by the time, so
+// that it falls where the times rise, and ages don't. Of 20 runners whose grades have the
+// correlation -.75 with their times, hardly one list in a thousand shows one above -.2
+// (Fisher's z: its standard error is 1/√17).
+func (s *settler) agesInTenths(i int) bool {
+	time := -1
+	for j, g := range s.guesses {
+		if g.known && g.meaning.isTime() {
+			time = j
+		}
+	}
+	if time < 0 {
+		return false
+	}
+	var n, sx, sy, sxx, syy, sxy float64
+	for _, r := range s.rows {
+		a, t := trim(cellAt(r.cells, i)), trim(cellAt(r.cells, time))
+		if kindOf(t) != kClock || a == "" {
+			continue
+		}
+		if at := strings.IndexAny(a, ".,"); at >= 0 && len(a)-at > 2 {
+			return false // 64.31
+		}
+		x, y := looseNumber(a), looseNumber(t)
+		if x < 3 || x > 105 {
+			return false
+		}
+		n, sx, sy, sxx, syy, sxy = n+1, sx+x, sy+y, sxx+x*x, syy+y*y, sxy+x*y
+	}
+	spread := math.Sqrt((n*sxx - sx*sx) * (n*syy - sy*sy))
+	return n >= 20 && spread > 0 && (n*sxy-sx*sy)/spread > -.2
 }

@@ -70,6 +70,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case s.distances(i):
 				turn(Distance, "its values are distances")
+			case len(p.distinct) > 0 && s.singleLetters(i):
+				turn(Other, "its values are single letters")
 			case clocks > .8 && strings.HasPrefix(fold(h), "start") && s.hasGuess(Time): // "Starts"
 				turn(Other, "its values are times, and another column is the time")
 			case clocks > .8:
@@ -95,7 +97,9 @@ func (s *settler) byHeading(i int) {
 				turn(Time, "its values are times")
 			}
 		case GroupPlace, SexPlace:
-			if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) {
+			if !s.hasGuess(Sex) && s.countsMenAndWomen(i) {
+				turn(Sex, "its values count the men and the women apart")
+			} else if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) {
 				turn(AgeGroup, "its values are age groups")
 			} else if p.shareOf(kSex) > .5 {
 				turn(Sex, "its values are sexes")

@@ -58,6 +58,21 @@ func (s *settler) courseByValues(book *courseBook) {
 	}
 }
 
+// roles takes a column "Role" of a list with times for notes on how people took part.
+func (s *settler) roles() {
+	if s.find(Notes) >= 0 || s.find(Time) < 0 && s.find(ChipTime) < 0 && s.find(GunTime) < 0 {
+		return
+	}
+	for i, c := range s.columns {
+		if c.Meaning == Other && roleHeadings[fold(s.headings[i])] && s.profiles[i].filled > 0 {
+			s.set(i, Notes, "heading %q: how somebody took part", s.headings[i])
+			return
+		}
+	}
+}
+
+var roleHeadings = set("role roles as rolle rol rola ruolo funcao fonction roll funktion")
+
 // runNumbers tells the number of a run from the number of a runner on a season
 // list: it is the same in all rows of a run.
 func (s *settler) runNumbers() {
@@ -149,6 +164,8 @@ func (s *settler) byValues() {
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
 			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
+			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
+				s.set(i, Status, "heading %q not known, but its values say how races ended", s.headings[i])
 			case s.countsByLetter(i), s.schoolForms(i):
 			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.shareOf(kGroup) > .9 && len(p.distinct) > 1:
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])

@@ -68,6 +68,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.byValues()
 	s.runNumbers()
 	s.courseByValues(book)
+	s.roles()
 	s.official()
 	s.doubt()
 	return s

@@ -13,9 +13,10 @@ type grid struct {
 
 type pieces struct {
 	cells  [][]string
-	loose  int      // cells in them
-	packed [][]byte // rows, each cell's length before its text
-	size   int64    // bytes in them
+	loose  int          // cells in them
+	packed [][]byte     // rows, each cell's length before its text
+	size   int64        // bytes in them
+	struck map[int]bool // rows whose letters are struck through
 }
 
 // rowRef says where the cells of a row lie: piece counts the loose ones from 0
@@ -59,6 +60,14 @@ func (g *grid) add(row int, cells []string) {
 	p[last] = append(p[last], cells...)
 	s.cells = p
 	g.refs = append(g.refs, rowRef{int32(row), int32(last), int32(from), int32(len(p[last]))})
+}
+
+// strike marks a row as struck through.
+func (g *grid) strike(row int) {
+	if g.pieces.struck == nil {
+		g.pieces.struck = map[int]bool{}
+	}
+	g.pieces.struck[row] = true
 }
 
 // packs says whether the texts of further rows are copied as they are added.

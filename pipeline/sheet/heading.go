@@ -78,7 +78,11 @@ func (l *lexicon) readNew(heading string) guess {
 			return g
 		}
 	}
-	return guessFrom(f)
+	g := guessFrom(f)
+	if g.meaning == Age && strings.HasSuffix(strings.TrimSpace(heading), "%") {
+		g.meaning = AgeGrade
+	}
+	return g
 }
 
 // readMisspelt matches a heading that read does not know, one letter of one long
@@ -243,10 +247,14 @@ func guessFrom(f string) guess {
 		return set(Other) // place of birth
 	case has(cPlace):
 		return set(Position)
+	case has(cBirth|cAge) && !any(cGroup):
+		return set(Age) // "Age / born": the cells say which
 	case has(cBirth) && has(cYear):
 		return set(BirthYear)
 	case has(cBirth):
 		return set(BirthDate)
+	case has(cGroup) && has(cClub) && !any(cAge|cSex):
+		return set(Other) // "Team category"
 	case has(cGroup) && has(cSex) && !has(cAge):
 		return set(AgeGroup)
 	case has(cGroup):
@@ -318,6 +326,8 @@ func guessFrom(f string) guess {
 	case has(cOfDay):
 		g.town = true
 		return set(Other)
+	case has(cYear) && (any(cStart|cRun|cCourse) || otherDate(f)):
+		return set(Other) // "Start year", "Year joined"
 	case has(cYear):
 		g.year = true
 		return set(BirthYear)

@@ -33,10 +33,31 @@ func (s *settler) countsByLetter(i int) bool {
 	return n >= 4 && steps*2 >= n-len(last) && steps > 0
 }
 
-// letterNumber reads "M12" and "F 3".
+// countsMenAndWomen says whether a column counts by letters that stand for sexes.
+func (s *settler) countsMenAndWomen(i int) bool {
+	men, women := false, false
+	for _, r := range s.rows {
+		if letter, _, ok := letterNumber(trim(cellAt(r.cells, i))); ok {
+			switch {
+			case letter == 'm' || letter == 'h':
+				men = true
+			case strings.IndexByte("wfkvd", letter) >= 0:
+				women = true
+			default:
+				return false
+			}
+		}
+	}
+	return men && women && s.countsByLetter(i)
+}
+
+// letterNumber reads "M12", "F 3", "12 M" and "3F".
 func letterNumber(c string) (letter byte, number int, ok bool) {
-	if len(c) < 2 || len(c) > 5 {
+	if len(c) < 2 || len(c) > 6 {
 		return 0, 0, false
+	}
+	if n := len(c) - 1; c[0] >= '0' && c[0] <= '9' {
+		c = c[n:] + strings.TrimRight(c[:n], " .-")
 	}
 	letter = c[0] | 0x20
 	if letter < 'a' || letter > 'z' {
@@ -104,3 +125,13 @@ func (p *Part) listsRelay() bool {
 }
 
 var legWords = set("runner leg member athlete name laufer teilnehmer coureur relayeur corredor staffettista loper lopare")
+
+// singleLetters says whether no value of a column is longer than a letter.
+func (s *settler) singleLetters(i int) bool {
+	for v := range s.profiles[i].distinct {
+		if len([]rune(v)) > 1 {
+			return false
+		}
+	}
+	return true
+}

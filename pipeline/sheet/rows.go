@@ -50,6 +50,10 @@ type rowRules struct {
 	lastTime      float64           // its time, on sheets without places
 	legend        map[string]string // what the classes of a column are, as a line beside the table says
 	legendColumn  int
+	remarks       map[int]string // by row: what no column holds
+	remarkColumn  int
+	remarkOwn     bool   // the column is added to those of the sheet
+	otherList     int    // first row of another list below the results; 0 for none
 	tail          int    // rows from here on stand apart from the results above; 0 for none
 	date1904      bool   // day numbers count from 1904
 	sample        []line // rows of a sheet too large to hold
@@ -91,6 +95,9 @@ func digitsOnly(s string) bool {
 }
 
 func (r *rowRules) classify(row int, cells []string) why {
+	if r.otherList > 0 && row >= r.otherList {
+		return whyFooter
+	}
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
 		return isData
@@ -306,7 +313,7 @@ func sameHeading(headings, cells []string, filled int) bool {
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil {
+	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil && r.remarks == nil {
 		return cells
 	}
 	if r.buf == nil {
@@ -317,6 +324,9 @@ func (r *rowRules) shape(cells []string) []string {
 		real--
 	}
 	if len(r.clock) > 0 {
+		real--
+	}
+	if r.remarkOwn {
 		real--
 	}
 	b := append(r.buf[:0], cells...)

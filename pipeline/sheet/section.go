@@ -170,6 +170,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			return nil
 		}) // neither function returns an error, and a grid has none of its own
 		p.explain(t.grid)
+		p.remark(t.grid)
 	}
 	return parts
 }

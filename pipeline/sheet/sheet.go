@@ -231,7 +231,11 @@ func (p *Part) EachSkipped(f func(row int, cells []string) error, skipped func(S
 		}
 		why := rules.classify(row, cells)
 		if why == isData {
-			return f(row, rules.shape(cells))
+			cells = rules.shape(cells)
+			if rules.remarks != nil {
+				cells = rules.addRemark(row, cells)
+			}
+			return f(row, cells)
 		}
 		if skipped == nil {
 			return nil

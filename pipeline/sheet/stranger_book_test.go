@@ -518,11 +518,11 @@ Pos|Gen Pos|Name|Form|Time
 3|M2|Cy Dee|10C|19:02
 4|M3|Ed Gow|8B|19:40
 5|F2|Di Fox|7C|19:51
-`, `Results!2 alder-bank 2026-01-03 Al Roe 18:20
-Results!3 alder-bank 2026-01-03 Jo Lee 18:31
-Results!4 alder-bank 2026-01-03 Cy Dee 19:02
-Results!5 alder-bank 2026-01-03 Ed Gow 19:40
-Results!6 alder-bank 2026-01-03 Di Fox 19:51
+`, `Results!2 alder-bank 2026-01-03 Al Roe 18:20 M1
+Results!3 alder-bank 2026-01-03 Jo Lee 18:31 F1
+Results!4 alder-bank 2026-01-03 Cy Dee 19:02 M2
+Results!5 alder-bank 2026-01-03 Ed Gow 19:40 M3
+Results!6 alder-bank 2026-01-03 Di Fox 19:51 F2
 `},
 }
 

@@ -99,6 +99,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	}
 	// The last row with more than a printed position; repeated values left out.
 	rows := 0
+	r.findOtherList(t.grid, p.Index(Club))
 	r.findTail(t.grid, t.run != "")
 	blanks := map[int]int{}
 	var fillable []int
@@ -137,6 +138,40 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	return r
 }
 
+// findOtherList finds a list of teams below the results: under a line of text, or a blank row,
+// the places begin again, and the names are those of clubs in the results above.
+func (r *rowRules) findOtherList(g *grid, club int) {
+	if club < 0 || r.name < 0 || r.pos < 0 {
+		return
+	}
+	clubs := map[string]bool{}
+	apart := 0
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row < r.first {
+			continue
+		}
+		filled := rowFilled(cells)
+		if i > 0 && !g.adjoins(i) || filled <= 1 || r.isHeading(cells, filled) {
+			if apart == 0 {
+				apart = row
+			}
+			if filled <= 1 || r.isHeading(cells, filled) {
+				continue
+			}
+		}
+		name := fold(cellAt(cells, r.name))
+		if apart > 0 && name != "" && clubs[name] && looseNumber(trim(cellAt(cells, r.pos))) == 1 {
+			r.otherList = apart
+			return
+		}
+		apart = 0
+		if c := fold(cellAt(cells, club)); c != "" {
+			clubs[c] = true
+		}
+	}
+}
+
 // findTail finds the last row that is a result beyond doubt, and the rows after
 // it that stand apart (after a blank row or a line of text): footers, winners,
 // records, helpers. gaps says that rows are missing because their runners were not
@@ -158,7 +193,7 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	}
 	last := -1
 	for i := 0; i < g.len(); i++ {
-		if row, cells := g.at(i); row >= r.first && sure(cells) {
+		if row, cells := g.at(i); row >= r.first && (r.otherList == 0 || row < r.otherList) && sure(cells) {
 			last = i
 		}
 	}

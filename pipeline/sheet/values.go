@@ -4,7 +4,9 @@ import (
 	"html"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -67,12 +69,40 @@ func kindOf(s string) kind {
 			return kStatus
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
 			return kGroup
+		case strings.ContainsAny(s, "|/-–") && groupBesideDistance(s):
+			return kGroup
 		}
 		if len(s) >= 6 && len(findDates(s)) > 0 {
 			return kDate
 		}
 	}
 	return kText
+}
+
+// groupBesideDistance recognises an age group, or an age or sex, printed with the distance of
+// the race: F66 | 5 km, 5 km / M.
+func groupBesideDistance(s string) bool {
+	i := strings.LastIndexAny(s, "|/-–")
+	_, n := utf8.DecodeRuneInString(s[i:])
+	front, back := trim(s[:i]), trim(s[i+n:])
+	if isLength(front) {
+		front, back = back, front
+	}
+	if !isLength(back) {
+		return false
+	}
+	k := kindOf(front)
+	return k == kGroup || k == kSex
+}
+
+// isLength recognises 5 km, 5k, 3 miles.
+func isLength(s string) bool {
+	unit := strings.TrimLeft(s, "0123456789.")
+	switch strings.ToLower(trim(unit)) {
+	case "k", "km", "mi", "mile", "miles":
+		return len(unit) < len(s)
+	}
+	return false
 }
 
 // zeroDays stands before a running time that a program wrote as a length of days.
@@ -288,6 +318,16 @@ var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd 
 	"odstopil", "odstopila", "ni startal", "ni startala", "diskvalificiran", "odustao", "odustala", "nije startao", "nije startala", "bitiremedi", "yaristan cekildi", "baslamadi", "diskalifiye", "katkestas", "ei startinud", "diskvalifitseeritud",
 	"sq", "squalif", "izstajas", "nestarteja", "diskvalificets", "nebaige", "nestartavo", "diskvalifikuotas", "haetti", "maetti ekki", "ogilt", "heb orffen", "nu a luat startul", "descalificat", "abandonat", "brutt", "nie wystartowal", "zszedl z trasy", "dyskwalifikacja", "desistencia", "desistiu", "nao partiu", "non partito", "retirado", "no presentado", "n / p",
 	"сошел", "сошла", "сошел с дистанции", "не стартовал", "не стартовала", "дисквалификация", "зіишов", "зіишла", "не стартував", "не стартувала", "дисквалифікація", "дискваліфікація", "εγκατελειψε", "δεν εκκινησε", "ακυρωθηκε")
+
+func init() {
+	for _, list := range []string{text.DidNotFinish, text.Disqualified, text.DidNotStart} {
+		for w := range strings.SplitSeq(list, "|") {
+			if f := fold(w); f != "" && len(f) > 2 {
+				statusWords[f] = true
+			}
+		}
+	}
+}
 
 func set(words string, phrases ...string) map[string]bool {
 	m := map[string]bool{}

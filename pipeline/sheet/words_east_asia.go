@@ -15,7 +15,7 @@ var eastAsianHeadings = map[Meaning]string{
 	ChipTime:   "ネットタイム 净成绩 淨成績 净时间 넷타임",
 	Sex:        "性別 性别 성별",
 	Age:        "年齢 年龄 年齡 나이 연령",
-	BirthYear:  "生年 出生年 出生年份 출생연도",
+	BirthYear:  "生年 生まれ年 生れ年 出生年 出生年份 출생연도",
 	BirthDate:  "生年月日 出生日期 생년월일",
 	AgeGroup:   "組別 组别 部門 年代 部 부문 연령대",
 	Club:       "所属 所屬 クラブ チーム クラブ名 俱乐部 跑团 소속 클럽",

@@ -63,7 +63,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 
 	s := &Sheet{Name: name, Format: "xlsx"}
 	lex, book := newLexicon(o), newCourseBook(o.Courses)
-	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}}, date1904: date1904, limits: o.Limits}
+	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}, lines: map[int]bool{}}, date1904: date1904, limits: o.Limits}
 	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
 		return nil, refuse("its list of texts can't be used: %v", err)
 	}
@@ -280,6 +280,21 @@ func tabPaths(zr *zip.Reader) (map[string]*zip.File, error) {
 type formatTable struct {
 	file  *excelize.File
 	known map[int]format
+	lines map[int]bool // styles whose letters are struck through
+}
+
+// struck says whether the letters of a style are struck through.
+func (t *formatTable) struck(style int) bool {
+	if style == 0 {
+		return false
+	}
+	if s, ok := t.lines[style]; ok {
+		return s
+	}
+	st, err := t.file.GetStyle(style)
+	s := err == nil && st != nil && st.Font != nil && st.Font.Strike
+	t.lines[style] = s
+	return s
 }
 
 func (t *formatTable) of(style int) format {
@@ -435,7 +450,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var cells []string
 	var missing uncached
 	var now cell
-	row, phonetic, inHeader := 0, false, false
+	row, struck, phonetic, inHeader := 0, 0, false, false
 	c.header = c.header[:0]
 	for {
 		if err := x.next(); err != nil {
@@ -452,7 +467,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if row, err = c.rowNumber(x, row+1); err != nil {
 					return nil, missing, err
 				}
-				now.col, cells = -1, cells[:0]
+				now.col, cells, struck = -1, cells[:0], 0
 				c.pack, c.row = g.packs(), c.row[:0]
 			case "c":
 				if err := now.begin(x); err != nil {
@@ -514,9 +529,15 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 					cells = append(cells, "")
 				}
 				cells[now.col] = text
+				if c.formats.struck(now.style) {
+					struck++
+				}
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
+				}
+				if struck > 1 && struck == rowFilled(cells) {
+					g.strike(row)
 				}
 				if c.packed+g.bytes()+c.texts.size > c.limits.CellText {
 					return nil, missing, tooMuchText(c.limits)

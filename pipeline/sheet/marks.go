@@ -1,0 +1,117 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Remarks that no column holds: rows that are struck through, and signs behind a name, a
+// time or a place that a line beside the table explains, "* disqualified".
+
+// struckThrough is what is said of a row of struck letters.
+const struckThrough = "struck through"
+
+// remark finds the remarks of a part's rows and adds them to its column of notes, or a
+// column of their own.
+func (p *Part) remark(g *grid) {
+	if !p.Whole || p.Kind == Volunteers {
+		return
+	}
+	signs := map[string]string{}
+	learn := func(line string) {
+		if sign, means, ok := signLine(line); ok && signs[sign] == "" {
+			signs[sign] = means
+		}
+	}
+	for _, t := range p.Titles {
+		learn(t)
+	}
+	for _, s := range p.Skipped {
+		learn(strings.Trim(s.Text, " |"))
+	}
+	if len(signs) == 0 && len(g.pieces.struck) == 0 {
+		return
+	}
+	remarks, struck := map[int]string{}, 0
+	p.Each(func(row int, cells []string) error {
+		var said []string
+		if g.pieces.struck[row] {
+			said = append(said, struckThrough)
+			struck++
+		}
+		for i, c := range cells {
+			if i < len(p.Columns) && p.Columns[i].Meaning != Notes {
+				if means := signs[signOf(c)]; means != "" {
+					said = append(said, means)
+				}
+			}
+		}
+		if len(said) > 0 {
+			remarks[row] = strings.Join(said, "; ")
+		}
+		return nil
+	}) // a grid has no error of its own
+	if len(remarks) == 0 {
+		return
+	}
+	p.rules.remarks = remarks
+	why := "signs that a line beside the table explains"
+	if struck > 0 {
+		why = fmt.Sprintf("%d rows are struck through", struck)
+	}
+	if p.rules.remarkColumn = p.Index(Notes); p.rules.remarkColumn >= 0 {
+		p.Columns[p.rules.remarkColumn].Why += "; " + why
+		return
+	}
+	p.rules.remarkColumn = len(p.Columns)
+	p.rules.remarkOwn = true
+	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(remark)", Meaning: Notes, Why: why})
+	p.rules.columns = len(p.Columns)
+}
+
+// signs are the usual signs of footnotes; the longer stand first.
+var footnoteSigns = []string{"***", "**", "*", "††", "†", "‡", "##", "#", "§", "¹", "²", "³"}
+
+// signLine reads a line that explains a sign: "* disqualified", "† = guest".
+func signLine(line string) (sign, means string, ok bool) {
+	line = trim(line)
+	for _, s := range footnoteSigns {
+		if rest, found := strings.CutPrefix(line, s); found {
+			means = strings.Trim(rest, " \t=:-–—)")
+			return s, means, len(means) > 2 && len(means) <= 80 && hasLetter(means)
+		}
+	}
+	return "", "", false
+}
+
+// signOf is the sign at the end of a cell, "" for none.
+func signOf(cell string) string {
+	if cell == "" {
+		return ""
+	}
+	if c := cell[len(cell)-1]; c >= '0' && c <= '9' || c|0x20 >= 'a' && c|0x20 <= 'z' {
+		return ""
+	}
+	cell = strings.TrimRight(trim(cell), ")")
+	for _, s := range footnoteSigns {
+		if strings.HasSuffix(cell, s) {
+			return s
+		}
+	}
+	return ""
+}
+
+// addRemark puts the remark of a row into its column.
+func (r *rowRules) addRemark(row int, cells []string) []string {
+	text := r.remarks[row]
+	if r.remarkOwn {
+		return append(cells[:r.remarkColumn], text)
+	}
+	if c := cellAt(cells, r.remarkColumn); text != "" && r.remarkColumn < len(cells) {
+		if c != "" {
+			text = c + "; " + text
+		}
+		cells[r.remarkColumn] = text
+	}
+	return cells
+}

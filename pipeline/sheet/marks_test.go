@@ -1,0 +1,65 @@
+package sheet
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// A row struck through, and a sign that a line explains, are told as notes; a single struck
+// cell is a correction and says nothing of the row.
+func TestRemarksThatNoColumnHolds(t *testing.T) {
+	data := workbook(t, func(f *excelize.File) {
+		for i, row := range [][]string{{"Pos", "Name", "Time"}, {"1", "Jo Lee", "18:20"}, {"2", "Al Roe *", "18:31"}, {"3", "Cy Dee", "19:02"}, {"4", "Di Fox", "19:40"}, {"* disqualified"}} {
+			for j, c := range row {
+				if err := f.SetCellStr("Sheet1", fmt.Sprintf("%c%d", 'A'+j, i+1), c); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		struck, err := f.NewStyle(&excelize.Style{Font: &excelize.Font{Strike: true}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, cells := range [][2]string{{"A4", "C4"}, {"C5", "C5"}} {
+			if err := f.SetCellStyle("Sheet1", cells[0], cells[1], struck); err != nil {
+				t.Fatal(err)
+			}
+		}
+	})
+	s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+	if err != nil || len(s.Parts) != 1 {
+		t.Fatalf("%v, %d parts", err, len(s.Parts))
+	}
+	p := s.Parts[0]
+	notes, got := p.Index(Notes), map[int]string{}
+	if err := p.Each(func(row int, cells []string) error { got[row] = cells[notes]; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	for row, want := range map[int]string{2: "", 3: "disqualified", 4: "struck through", 5: ""} {
+		if got[row] != want {
+			t.Errorf("row %d: %q, want %q", row, got[row], want)
+		}
+	}
+}
+
+// Decimals under "Age" are ages where they don't fall as the times rise, age grades where they do.
+func TestAgesInTenths(t *testing.T) {
+	for _, c := range []struct {
+		of   func(i int) float64
+		want Meaning
+	}{{func(i int) float64 { return 20 + float64(i*37%50) + .5 }, Age}, {func(i int) float64 { return 85 - float64(i) + float64(i*37%11) + .5 }, AgeGrade}} {
+		text := "Pos,Name,Age,Time\n"
+		for i := range 30 {
+			text += fmt.Sprintf("%d,Jo Lee%c,%.1f,%d:%02d\n", i+1, 'a'+i%26, c.of(i), 18+i/2, i*2)
+		}
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+		if err != nil || len(s.Parts) != 1 {
+			t.Fatalf("%v, %d parts", err, len(s.Parts))
+		}
+		if got := s.Parts[0].Columns[2].Meaning; got != c.want {
+			t.Errorf("read as %v, want %v", got, c.want)
+		}
+	}
+}

@@ -1,0 +1,35 @@
+package text
+
+// Ways in which lists say how somebody's race ended, each a whole remark, divided by bars, in
+// lower case with the letters of their languages or without their marks (common practice in
+// some thirty languages, no source). Readers fold them in their own way. Over the time limit is
+// no official finish and goes with did not finish.
+const (
+	DidNotFinish = `dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
+	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
+	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
+	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|
+	odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|bitiremedi|
+	yaristan cekildi|terk|katkestas|izstajas|nefinisēja|nefiniseja|nebaige|haetti|haetti keppni|lauk ekki keppni|heb orffen|tynnu n ol|abandonat|a abandonat|nu a terminat|
+	сошел|сошла|сошел с дистанции|сошла с дистанции|не финишировал|не финишировала|не закончил|зиишов|зіишов|зіишла|не фінішував|не фінішувала|не завършил|не завърши|одустао|
+	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|did not complete the course|did not complete course|did not complete all laps|did not finish the course|
+	did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon|bitirmedi|tamamlamadi|fullfoljde ej|fullfoljde inte|
+	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
+	retired hurt|retired injured|stopped|gave up|pulled up`
+
+	Disqualified = `dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
+	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
+	diskvalifisert|diskvalificeret|diskad|diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|
+	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|
+	descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|
+	αποκλειστηκε|ακυρωση|disket|diskv|diskv.|disk|disk.|diskvalifikacia|disqualifikation|disqualifikation.|disqualifie.|dyskw|dyskw.|diskw|diskw.|desqualificado|
+	desqualificada|desqualificat|снят|снята|失格`
+
+	DidNotStart = `dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
+	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
+	nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|
+	n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau|neyavka|
+	неявка|н/я|assente|ausente|absent|absente|nieobecny|nieobecna|afwezig|poissa|startade ej|startade inte|kom ej till start|kom inte till start|startet ikke|startede ikke|
+	mette ikke|motte ikke|udeblevet|n.p.|forfait|no se presento|neodstartoval|neodstartovala|neodstartovano|nenastoupil|nenastoupila|nenastupil|nenastupila|n. gestartet|
+	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|did not run|didn't run|not present|absent.`
+)
