@@ -50,20 +50,22 @@ func (p *Part) listsRaces(rows [][]string) bool {
 var raceYear = set("year jahr ano annee anno jaar ar rok rik god год рік evf")
 
 // daysApart says whether each line of a table without places and numbers is of a day of
-// its own, as on a list of records or of what one runner has run.
+// its own, as on a list of records, and the lines are not those of one runner, who keeps
+// a list of runs.
 func (p *Part) daysApart(rows [][]string) bool {
 	day := p.Index(Date)
 	if day < 0 || p.Index(Position) >= 0 || p.Index(Number) >= 0 {
 		return false
 	}
-	n, days := 0, map[string]bool{}
+	n, days, names := 0, map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
 		if d := trim(cellAt(r, day)); d != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			n++
 			days[d] = true
+			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}
 	}
-	return n >= leastOfList && 10*len(days) >= 9*n
+	return n >= leastOfList && 10*len(days) >= 9*n && len(names) > 1
 }
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a

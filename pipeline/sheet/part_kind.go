@@ -30,13 +30,13 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		rows := p.sampled()
 		switch {
 		case p.listsRaces(rows):
-			return "", "it lists races, not who ran in one of them"
+			return "", "it lists races, not who ran in one of them; if one runner ran them all, add a column headed Name with the name in every row"
 		case p.legsInARow(rows):
 			return "", "each line begins where the line above it ends: the legs of a relay"
 		case named && p.twoOnALine(rows):
 			return "", "it has two people on each line"
 		case timed && named && p.daysApart(rows):
-			return "", "each line is of another day: a list of records, or what one runner has run"
+			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.linesEach(rows):
 			return "", "the same names stand on several lines of one run: laps, or no names of people"
 		}
