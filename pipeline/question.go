@@ -14,6 +14,7 @@ type Question struct {
 	Sheet   string   // as the ledger has it
 	Words   string   // the question, with its place
 	Answers []string // as they follow lapwing load and the sheet's name; none where the sheet has to be mended
+	Lacks   string   // "course" or "date" where the sheet says none at all; its like follow the answer
 	Order   bool     // date_order in the settings answers it, for this sheet and all like it
 }
 
@@ -70,6 +71,14 @@ func (p *parsedSheet) questionOf(path string) *Question {
 	q := &Question{Sheet: path, Words: asked.Question()}
 	if asked.Answers != "" {
 		q.Answers = strings.Split(asked.Answers, "\n")
+	}
+	switch asked.Kind {
+	case "course-missing":
+		q.Lacks = "course"
+	case "date-missing":
+		if _, ok := sheet.NumberOf(path); ok {
+			q.Lacks = "date"
+		}
 	}
 	if asked.Kind == "date-unclear" && p.sheet != nil {
 		for _, part := range p.sheet.Parts {

@@ -16,10 +16,16 @@ const mostAsked = 10
 // answer it, ready to be typed.
 func (a *app) askQuestions(questions []pipeline.Question) {
 	order, answers := false, false
+	lacking := map[string]int{}
+	for _, q := range questions {
+		lacking[q.Lacks]++
+	}
 	for i, q := range questions {
-		if i == mostAsked {
-			fmt.Fprintf(a.out, "… and %d more sheets wait; see lapwing sheets\n", len(questions)-i)
-			break
+		if last := len(questions) - 1; i >= mostAsked-1 && i < last {
+			if i == mostAsked-1 {
+				fmt.Fprintf(a.out, "… and %d more sheets wait; see lapwing sheets. The last of them:\n", last-i)
+			}
+			continue
 		}
 		switch len(q.Answers) {
 		case 0:
@@ -33,6 +39,12 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 			fmt.Fprintf(a.out, "  lapwing load %q %s\n", a.fileOf(q.Sheet), answer)
 		}
 		order, answers = order || q.Order, answers || len(q.Answers) > 0
+	}
+	if lacking["course"] > 1 {
+		fmt.Fprintln(a.out, "Once one of them has its course, the others that say none are taken for it too, where some of their people have run there.")
+	}
+	if lacking["date"] > 2 {
+		fmt.Fprintln(a.out, "Of sheets that are numbered and not dated, answer the first and the last: those between follow, where no week was left out.")
 	}
 	if order && a.settings.DateOrder == "" {
 		fmt.Fprintln(a.out, "If all your sheets write the day first, put the line  date_order = \"dmy\"  into lapwing.toml (\"mdy\" for the month first), then type lapwing run: it is not asked again.")

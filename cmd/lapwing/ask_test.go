@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -129,5 +130,39 @@ func TestLeftOut(t *testing.T) {
 	}
 	if problems = plainly(t, "sheets", "problems").out; strings.Contains(problems, "juniors") {
 		t.Errorf("after the answer:\n%s", problems)
+	}
+}
+
+// A club that writes neither course nor date answers for the first and the last of its
+// numbered sheets, and the others follow.
+func TestNumberedSheetsFollow(t *testing.T) {
+	files := map[string]string{}
+	for n := 1; n <= 12; n++ {
+		var b strings.Builder
+		b.WriteString("Pos,Name,Time\n")
+		for k := range 10 {
+			fmt.Fprintf(&b, "%d,%s %s,%d:%02d\n", k+1, []string{"Ana", "Ben", "Cy", "Dee", "Eli"}[(k+n)%5], []string{"Sol", "Orr", "Ash"}[(k+n*k)%3]+"ley", 20+k, (7*n+3*k)%60)
+		}
+		files[fmt.Sprintf("sheets/Run %d.csv", n)] = b.String()
+	}
+	inFolder(t, files)
+	got := plainly(t, "load", "sheets")
+	for _, say := range []string{"and 2 more sheets wait", "Once one of them has its course", "Run 12.csv\" --course NAME"} {
+		if got.code != 1 || !strings.Contains(got.out, say) {
+			t.Errorf("no %q in\n%s", say, got.out)
+		}
+	}
+	plainly(t, "load", "sheets/Run 1.csv", "--course", "Alder Bank")
+	if got = plainly(t, "load", "sheets/Run 1.csv", "--date", "2026-01-03"); got.code != 0 {
+		t.Error(got)
+	}
+	if got = plainly(t, "run"); !strings.Contains(got.out, "answer the first and the last") || strings.Contains(got.out, "--course NAME") {
+		t.Errorf("after the course and the first date\n%s", got.out)
+	}
+	if got = plainly(t, "load", "sheets/Run 12.csv", "--date", "2026-03-21"); got.code != 0 || !strings.Contains(got.out, "11 sheets loaded") {
+		t.Errorf("after the last date\n%s", got.out)
+	}
+	if got = plainly(t, "run"); got.code != 0 || strings.Contains(got.out, "Waiting") {
+		t.Errorf("in the end\n%s", got.out)
 	}
 }
