@@ -41,7 +41,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly")
+var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly championship championships champs championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap masterskaber mesterskab mesterskap")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -64,6 +64,9 @@ func plainWords(text string) string {
 	all := words
 	dull := func(w string) bool {
 		f := fold(w)
+		if f == "to" && len(w) > 2 {
+			return false // tó is a lake
+		}
 		if f == "" || isOrdinalOrNumber(f) || titleWords[f] {
 			return true
 		}

@@ -277,11 +277,22 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 			return false
 		}
 		// "Men" over "Pos" is the title of a table, no half of a heading.
-		if g := lex.read(c); g.known || !isSection(trim(c)) && lex.read(joinLines(trim(c), trim(bottom[i]))).known {
-			known++
+		g, below, both := lex.read(c), lex.read(trim(bottom[i])), lex.read(joinLines(trim(c), trim(bottom[i])))
+		if g.known || !isSection(trim(c)) && both.known && (!below.known || onlyHeadingWords(c) || len(strings.Fields(c)) == 1) {
+			known++ // "Alder Bank" over "Pos" is no half of a heading
 		}
 	}
 	return filled >= 2 && known*2 >= filled
+}
+
+// onlyHeadingWords says whether each word of a cell is one of headings.
+func onlyHeadingWords(c string) bool {
+	for _, w := range strings.Fields(fold(c)) {
+		if headingWords[w] == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // onlySections says whether every filled cell of a row names a sex or an age group, as

@@ -52,8 +52,10 @@ type rowRules struct {
 	legendColumn  int
 	remarks       map[int]string // by row: what no column holds
 	remarkColumn  int
-	remarkOwn     bool   // the column is added to those of the sheet
-	otherList     int    // first row of another list below the results; 0 for none
+	remarkOwn     bool // the column is added to those of the sheet
+	otherList     int  // first row of another list below the results; 0 for none
+	unused        int  // first and last of the rows that a template fills and nobody ran into; 0 for none
+	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none
 	date1904      bool   // day numbers count from 1904
 	sample        []line // rows of a sheet too large to hold
@@ -97,6 +99,9 @@ func digitsOnly(s string) bool {
 func (r *rowRules) classify(row int, cells []string) why {
 	if r.otherList > 0 && row >= r.otherList {
 		return whyFooter
+	}
+	if row >= r.unused && row <= r.unusedTo && rowFilled(cells) > 0 {
+		return whyNumberOnly
 	}
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {

@@ -27,7 +27,7 @@ func firstValues(rows []line) int {
 			}
 			filled++
 		}
-		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(trim(cellAt(r.cells, 0))) || filled == 1 && clocks == 1 {
+		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(strings.TrimRight(trim(cellAt(r.cells, 0)), ".)")) || filled == 1 && clocks == 1 {
 			// The next filled row must agree.
 			for _, n := range rows[i+1:] {
 				if f := rowFilled(n.cells); f > 0 {
@@ -129,6 +129,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			}
 		}
 	}
+	r.findUnused(t.grid)
 	for _, f := range fillable {
 		if firstFilled[f] && blanks[f]*2 > rows {
 			r.fill = append(r.fill, f)
@@ -170,6 +171,34 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			clubs[c] = true
 		}
 	}
+}
+
+// findUnused finds the rows at the end of a table of formulas that nobody ran into: a place,
+// an error or nothing for a name, and 0:00 for a time.
+func (r *rowRules) findUnused(g *grid) {
+	if r.time < 0 || r.name < 0 {
+		return
+	}
+	for i := g.len() - 1; i >= 0; i-- {
+		row, cells := g.at(i)
+		if row < r.first || rowFilled(cells) == 0 {
+			continue
+		}
+		name, time := trim(cellAt(cells, r.name)), trim(cellAt(cells, r.time))
+		switch {
+		case time == "" && kindOf(cellAt(cells, r.pos)) != kInt && r.unusedTo == 0:
+			continue // a footer
+		case name != "" && !isErrorValue(name) || time == "" || strings.Trim(time, "0:.,") != "":
+			return
+		}
+		r.unused, r.unusedTo = row, max(r.unusedTo, row)
+	}
+}
+
+// isErrorValue recognises what a spreadsheet shows for a formula that gives no value: #N/A,
+// #REF!, and #NV in German (ECMA-376 Part 1, 18.17.3).
+func isErrorValue(s string) bool {
+	return len(s) >= 3 && len(s) <= 8 && s[0] == '#' && s[1] >= 'A' && s[1] <= 'Z'
 }
 
 // findTail finds the last row that is a result beyond doubt, and the rows after

@@ -42,7 +42,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	unbekannt unbekannter unbekannte anonym gast namenlos teilnehmer laufer lauferin
 	inconnu inconnue anonyme invite invitee coureur coureuse
 	desconocido desconocida anonimo anonima invitado invitada corredor corredora
-	sconosciuto sconosciuta ospite
+	sconosciuto sconosciuta ignoto ignota ospite
 	onbekend onbekende anoniem loper
 	okand gast ukjent ukendt gjest gaest loper
 	tuntematon vieras nimeton juoksija
