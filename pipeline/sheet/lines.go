@@ -555,11 +555,14 @@ var placeThenName = regexp.MustCompile(`^\d{1,4}[.)]? +\pL`)
 
 func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 
+// placePattern is a place as people type it: 1, 1., 1), 1st, 1er, 1º.
+const placePattern = `(\d{1,4})(?:\s*[.):=–-]|st|nd|rd|th|er|re|ère|e|º|ª|°)?`
+
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
 
 var (
-	nameThenTime = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=–-]?\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
-	timeThenName = regexp.MustCompile(`^\s*(?:(\d{1,4})\s*[.):=–-]?\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
+	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
+	timeThenName = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
 )
 
 // placeNameTime cuts lines as people type them into a message: "1. Jo Lee
@@ -697,7 +700,7 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	return place, name, "", true
 }
 
-var bracketTime = regexp.MustCompile(`^\s*(\d{1,4})\s*[.):]?\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\))?[\s,;–—-]+` + clockPattern + `\s*$`)
+var bracketTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\))?[\s,;–—-]+` + clockPattern + `\s*$`)
 
 // placeNameBracketTime cuts lines as people type them: "1. Jo Lee (W40) 18:20", the
 // brackets left out where the age group or age is not known. nil where not nearly all
@@ -730,7 +733,7 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	return out
 }
 
-var placeGroupTime = regexp.MustCompile(`^\s*(\d{1,4})\s*[.):]?\s+(\pL.*?)\s+` + clockPattern + `\s*$`)
+var placeGroupTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL.*?)\s+` + clockPattern + `\s*$`)
 
 // placeNameGroupTime cuts lines as they come out of a printed page: "1 Jo Lee
 // W40 18:20". nil where not nearly all lines with a time are of that kind: a
