@@ -31,6 +31,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
 	subject betreff objet asunto oggetto onderwerp temat amne emne
+	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit canlyniadau protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
@@ -41,7 +42,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly championship championships champs championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap masterskaber mesterskab mesterskap")
+var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs")
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {

@@ -440,7 +440,7 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-7"},
 	{name: "a message that gives places as ordinal numbers", file: "message", only: "text",
 		text:    "Ember Quay Saturday 5k - 14/11/26\n1st Jo Lee 17:58\n2nd Al Roe 18:22\n3rd Cy Dee 19:01\n4th Di Fox 22:10 (PB!)\n5th Ed Gow 24:45\n7th Fay Ho 38.12\n",
-		columns: "position name time", run: "ember-quay 2026-11-14", rows: "2-7"},
+		columns: "position name time notes", run: "ember-quay 2026-11-14", rows: "2-7"},
 	{name: "a club's championship, men and women in columns under one another, times with a dot", file: "club champs", only: "text",
 		text:    "ALDER HARRIERS - CLUB 5K CHAMPIONSHIP\nTuesday 3 November 2026, Alder Bank Track & Path\n\nMen\n 1.  Jo Lee (M40)         16.33\n 2.  Al Roe (SM)          16.59\n 3.  Cy Dee (M50)         17.45\n 4.  Ed Gow (SM)          18.02\nWomen\n 1.  Di Fox (SW)          18.21\n 2.  Ann Page (W55)       20.14\n 3.  Fay Ho (W45)         21.40\n\nThanks to all helpers!\n",
 		columns: "position name time sex", run: "alder-bank-track-and-path 2026-11-03", rows: "5-8 10-12"},
