@@ -50,6 +50,7 @@ func TestStatus(t *testing.T) {
 		{"", "Ada Brook", "", "", "dnf hurt ankle", DNF},
 		{"", "Ada Brook", "abandon", "", "", DNF},
 		{"", "Ada Brook", "aufgegeben", "", "", DNF},
+		{"", "Ada Brook", "aufg.", "", "", DNF},
 		{"", "Ada Brook", "OTL", "", "", DNF},
 		{"", "Ada Brook", "1:40:00", "dnf", "", DNF},
 		{"5", "Ada Brook", "24:31", "DSQ", "", DQ},

@@ -6,7 +6,7 @@ package text
 // no official finish and goes with did not finish.
 const (
 	DidNotFinish = `dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
-	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
+	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
 	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|
 	odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|bitiremedi|
