@@ -1,6 +1,9 @@
 package reports
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 func TestPublicName(t *testing.T) {
 	for _, c := range []struct {
@@ -16,6 +19,7 @@ func TestPublicName(t *testing.T) {
 		{"Tom Garside Jr.", true, false, "Tom G."},
 		{"Lotte O'Dell", true, false, "Lotte O."},
 		{"Lotte 'Dell", true, false, "Lotte D."},
+		{"Mia Jr", true, false, "Mia J."},
 		{"Madonna", true, false, "Madonna"},
 		{"", true, false, nobody},
 		{"Ada Ashdown", false, true, anonymous},
@@ -35,6 +39,51 @@ func TestGroupLabel(t *testing.T) {
 	} {
 		if got := groupLabel(c.sex, c.group); got != c.want {
 			t.Errorf("groupLabel(%q, %q) = %q, want %q", c.sex, c.group, got, c.want)
+		}
+	}
+}
+
+// A group of X is printed from five people on; who is hidden does not count, and has no
+// group printed in any.
+func TestSmallGroupsOfX(t *testing.T) {
+	field := func(n, hidden int, sex string) string {
+		d := &weekly{}
+		for i := range n + hidden {
+			at := int32(i + 1)
+			d.results = append(d.results, resultRow{runner: fmt.Sprint("R", at), position: &at, sex: sex, group: sex + "40", status: "ok", takingPart: "runner", hidden: i >= n})
+		}
+		d.places()
+		shown, ranked := 0, 0
+		for i := range d.results {
+			r := &d.results[i]
+			if r.shown != "" {
+				shown++
+			}
+			if r.groupPlace.N > 0 {
+				ranked++
+			}
+		}
+		return fmt.Sprint(shown, " shown, ", ranked, " ranked")
+	}
+	for _, c := range []struct {
+		n, hidden int
+		sex, want string
+	}{
+		{4, 0, "X", "0 shown, 0 ranked"},
+		{4, 2, "X", "0 shown, 0 ranked"},
+		{5, 0, "X", "5 shown, 5 ranked"},
+		{5, 1, "X", "5 shown, 5 ranked"},
+		{1, 1, "W", "1 shown, 1 ranked"},
+	} {
+		if got := field(c.n, c.hidden, c.sex); got != c.want {
+			t.Errorf("%d of %s40 and %d hidden: %s, want %s", c.n, c.sex, c.hidden, got, c.want)
+		}
+	}
+	for n, small := range map[int]bool{4: true, 5: false} {
+		d := &standingRows{sex: "X", bests: map[standIn]*groupBests{}}
+		d.bests[standIn{}] = &groupBests{all: make([]int32, n)}
+		if d.smallGroup() != small {
+			t.Errorf("the group of a card with %d people is small: %t, want %t", n, !small, small)
 		}
 	}
 }

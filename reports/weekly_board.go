@@ -15,15 +15,15 @@ import (
 // boardTab is the page to pin up: one upright A4 page at 10 pt. Its lists are
 // cut to what fits, evenly; the leaders of the age groups last.
 func (d *weekly) boardTab(i issueOf) *table.Tab {
-	const fewest = 4
+	const fewestRows = 4
 	leaders := max(len(d.leadersOf("W").Rows), len(d.leadersOf("M").Rows))
-	for n := 10; n > fewest; n-- {
+	for n := 10; n > fewestRows; n-- {
 		if t := d.board(i, n, leaders); t.Height() <= table.PageHeight {
 			return t
 		}
 	}
 	for ; ; leaders-- {
-		if t := d.board(i, fewest, leaders); leaders <= fewest || t.Height() <= table.PageHeight {
+		if t := d.board(i, fewestRows, leaders); leaders <= fewestRows || t.Height() <= table.PageHeight {
 			return t
 		}
 	}
