@@ -73,6 +73,9 @@ var dataFileCases = []struct {
 	{name: "laps", file: "laps.csv",
 		text:    "Name,Lap,Time\nIda Wexholm,1,4:30\nIda Wexholm,2,4:40\nIda Wexholm,3,4:50\nIda Wexholm,4,4:52\nBen Fenbridge,1,4:31\nBen Fenbridge,2,4:41\nBen Fenbridge,3,4:51\nBen Fenbridge,4,4:52\nCora Marstowe,1,4:33\nCora Marstowe,2,4:43\nCora Marstowe,3,4:53\nCora Marstowe,4,4:54\n",
 		refused: "the same names stand on several lines of one run: laps, or no names of people"},
+	{name: "place in a class and the class in brackets", file: "1976.txt",
+		text:    "1st Annual \nOsier Vale Mill-athon 15 Km\nNov 21, 1976\n \n 1. Gareth Wexholm (1,50+)  62:08\n 2. Toby Corbin (1,30+)         68:18\n 3. Hester Corsham (1,girls)  70:50\n 4. Rory Shelby (2,H.S.)   75:l5\n 5. Elspeth Dunley (11,women)102:24\n 6. Una Fenbridge         76:05\n",
+		columns: "position name - time", rows: "5-10"},
 }
 
 func TestDataFiles(t *testing.T) {

@@ -700,7 +700,7 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	return place, name, "", true
 }
 
-var bracketTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\))?[\s,;–—-]+` + clockPattern + `\s*$`)
+var bracketTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\)[\s,;–—-]*|[\s,;–—-]+)` + clockPattern + `\s*$`)
 
 // placeNameBracketTime cuts lines as people type them: "1. Jo Lee (W40) 18:20", the
 // brackets left out where the age group or age is not known. nil where not nearly all
@@ -710,21 +710,29 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	matched, timed, grouped := 0, 0, 0
 	for i, l := range lines {
 		out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
-		if len(l) > 200 || !clockInside.MatchString(l) {
+		if len(l) > 200 {
+			continue
+		}
+		read := figuresOf(l)
+		if !clockInside.MatchString(read) {
 			continue
 		}
 		timed++
-		m := bracketTime.FindStringSubmatch(l)
-		if m == nil || strings.IndexByte(l, delim) >= 0 && delim != ' ' {
+		m := bracketTime.FindStringSubmatch(read)
+		if m == nil || delim != ' ' && strings.IndexByte(strings.Replace(l, m[3], "", 1), delim) >= 0 {
 			continue
 		}
-		if m[3] != "" {
+		if _, class, ok := strings.Cut(m[3], ","); ok && placeInClass.MatchString(m[3]) {
+			m[3] = strings.TrimSpace(class)
+			grouped++
+		} else if m[3] != "" {
 			if k := kindOf(m[3]); k != kGroup && k != kSex && k != kInt {
 				return nil
 			}
 			grouped++
 		}
-		out[i] = m[1] + "\t" + m[2] + "\t" + m[3] + "\t" + m[4]
+		at := bracketTime.FindStringSubmatchIndex(read)
+		out[i] = m[1] + "\t" + m[2] + "\t" + m[3] + "\t" + l[at[8]:at[9]]
 		matched++
 	}
 	if grouped < 3 || grouped*4 < matched || matched*10 < timed*9 {
@@ -732,6 +740,20 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	}
 	return out
 }
+
+// figuresOf reads letters among the figures of times, 51:l5, as the figures that they
+// were before somebody typed or scanned them. The text keeps its length.
+func figuresOf(l string) string {
+	return scannedTime.ReplaceAllStringFunc(l, func(s string) string { return asFigures.Replace(s) })
+}
+
+var (
+	scannedTime = regexp.MustCompile(`\d:(?:[lIO]\d|\d[lIO])(?:$|[^\pL\d])`)
+	asFigures   = strings.NewReplacer("l", "1", "I", "1", "O", "0")
+)
+
+// placeInClass is a place and the class that it counts in, "2,H.S.".
+var placeInClass = regexp.MustCompile(`^\d{1,3} ?, ?[^,;]{1,12}$`)
 
 var placeGroupTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL.*?)\s+` + clockPattern + `\s*$`)
 
