@@ -45,6 +45,8 @@ type Reader struct {
 	placeSexes placeSexes
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
+	// timed counts lines with a time, timedSay those of them that have a status.
+	timed, timedSay int
 	// clubBehindComma says that it stands behind a comma.
 	clubBehindComma bool
 	nameClubs       nameClubs
@@ -174,6 +176,11 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		s := cell(cells, r.c.Time)
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
+		if r.c.Status >= 0 && r.cell.shape != blankClock && r.cell.shape != notClock {
+			if r.timed++; cell(cells, r.c.Status) != "" {
+				r.timedSay++
+			}
+		}
 	}
 	if s := words(cells, r.c.Sex); s != "" {
 		r.sexes.observe(s, &r.scratch)
@@ -357,6 +364,8 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		out.Status = ended
 	case r.unnamed(row, cells, out):
 		out.Status = Unnamed
+	case out.TimeMS == 0 && !timeDoubt && out.Position == 0 && r.blankIsAbsent() && cell(cells, r.c.Status) == "" && cell(cells, r.c.Time) == "":
+		out.Status = NotStarted
 	case out.TimeMS == 0 && !timeDoubt:
 		out.Status = Untimed
 	case timeDoubt || impossible || out.Status == Doubtful:
@@ -370,6 +379,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		out.problem(row, r.c.Time, place.Note, "time-over-3-hours", s, "", "Nothing, if that is right")
 	}
 }
+
+// blankIsAbsent says whether a line without a status has not finished, as on a list of
+// all who signed up: every line with a time says that it is a finisher's.
+func (r *Reader) blankIsAbsent() bool { return r.timedSay >= 4 && r.timedSay == r.timed }
 
 // problem notes something about one cell; index -1 is the whole row.
 func (l *Line) problem(row, index int, sev place.Severity, kind, read, expected, do string) {

@@ -91,6 +91,27 @@ func TestStatus(t *testing.T) {
 }
 
 // How somebody took part, and remarks that only sound like it.
+// On a list of all who signed up, those without a status have not finished.
+func TestBlankStatusAmongFinishers(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Status = 0, 1, 2, 3
+	for _, k := range []struct {
+		fourth string
+		want   Status
+	}{{"Finisher", NotStarted}, {"", Untimed}} {
+		lines, _ := readRows(t, c, []string{"Pos", "Name", "Time", "Status"}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Ada Brook", "24:31", "Finisher"})
+			yield([]string{"2", "Ben Alder", "24:32", "Finisher"})
+			yield([]string{"3", "Cora Wold", "24:33", "Finisher"})
+			yield([]string{"", "Dev Marsh", "", ""})
+			yield([]string{"4", "Eli Stone", "24:35", k.fourth})
+		})
+		if lines[3].Status != k.want {
+			t.Errorf("beside %q: %v, want %v", k.fourth, lines[3].Status, k.want)
+		}
+	}
+}
+
 func TestTakingPart(t *testing.T) {
 	c := NoColumns()
 	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3
