@@ -36,7 +36,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit canlyniadau protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
-	excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
+	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 // leadingWords name no place before a name, trailingWords none after it; both may
 // well be part of one elsewhere: Winter Hill, Log Meadow.
