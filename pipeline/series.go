@@ -28,7 +28,7 @@ const (
 	noCourse   = "no course"
 	noDate     = "no date"
 	bySeries   = "read-by-others"
-	mostSilent = 2000 // waiting sheets that are looked at in a load
+	mostSilent = 500 // waiting sheets that are looked at in a load
 )
 
 // Of those named on a sheet at least leastOfSeries, and one in tenOfSeries, have run on
@@ -87,9 +87,10 @@ func silentOf(e store.Entry, p *parsedSheet) *silentSheet {
 // known, as long as that makes more of them known. saved is the day on which the file of
 // a sheet of this load was last changed, by hash.
 func (l *loading) settleSeries(ctx context.Context, saved map[string]unit.Day) error {
-	if l.pl.DB == nil {
+	if l.pl.DB == nil || l.rep.Loaded+l.rep.Waiting == 0 {
 		return nil
 	}
+	seen := map[store.Entry]*silentSheet{} // as they were read in the round before
 	for {
 		ledger, err := l.pl.Archive.Ledger()
 		if err != nil {
@@ -104,10 +105,16 @@ func (l *loading) settleSeries(ctx context.Context, saved map[string]unit.Day) e
 			if waiting++; waiting > mostSilent {
 				break
 			}
-			if p, err := l.pl.parseCopy(e); err == nil && p.waits() && !p.unread() {
-				if s := silentOf(e, p); s != nil {
-					open = append(open, s)
+			s, have := seen[e]
+			if !have {
+				if p, err := l.pl.parseCopy(e); err == nil && p.waits() && !p.unread() {
+					s = silentOf(e, p)
 				}
+				seen[e] = s
+			}
+			if s != nil {
+				again := *s
+				open = append(open, &again)
 			}
 		}
 		if len(open) == 0 {
