@@ -134,9 +134,51 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 		if err := p.unread.read(nil); err != nil {
 			return nil, err
 		}
+	}
+	out.placedTogether()
+	for _, p := range out.parts {
 		out.tell(p)
 	}
 	return out, out.someLines()
+}
+
+// placedTogether takes back what was said of places missing from a part of the sheet where
+// its other parts have them: lists of one run side by side or on several tabs.
+func (p *parsedSheet) placedTogether() {
+	parts := map[runKey]int{}
+	for _, q := range p.parts {
+		for _, r := range q.runs {
+			parts[r]++
+		}
+	}
+	missing := func(q partProblem) bool { return q.run >= 0 && strings.HasPrefix(q.Kind, "positions-missing") }
+	whole := map[runKey]bool{}
+	for _, q := range p.parts {
+		for _, m := range q.problems {
+			if !missing(m) || parts[q.runs[m.run]] < 2 {
+				continue
+			}
+			r := q.runs[m.run]
+			if _, looked := whole[r]; !looked {
+				whole[r] = len(record.Missing(p.linesOf(r))) == 0
+			}
+		}
+		q.problems = slices.DeleteFunc(q.problems, func(m partProblem) bool { return missing(m) && whole[q.runs[m.run]] })
+	}
+}
+
+// linesOf are the lines of a run on all parts of the sheet.
+func (p *parsedSheet) linesOf(r runKey) (lines []record.Line) {
+	for _, q := range p.parts {
+		for _, b := range q.lines.batches {
+			for k := range b.lines {
+				if q.runs[b.run[k]] == r {
+					lines = append(lines, b.lines[k])
+				}
+			}
+		}
+	}
+	return lines
 }
 
 // openSheet finds out all about a sheet but its lines: the columns, the runs,

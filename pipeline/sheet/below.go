@@ -208,10 +208,14 @@ func (t table) beside(lex *lexicon) []table {
 	}
 	head := t.head()
 	l := findHeading(lex, head)
+	var starts []int
 	if l.first < 0 {
-		return []table{t}
+		if starts, l.first = t.bareBlocks(); len(starts) < 2 {
+			return []table{t}
+		}
+	} else {
+		starts = blocks(lex, l.headings)
 	}
-	starts := blocks(lex, l.headings)
 	aside := 0
 	if len(starts) < 2 {
 		if starts, aside = t.apart(lex, l); len(starts) < 2 {
@@ -249,6 +253,65 @@ func (t table) beside(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// bareBlocks gives the columns at which lists side by side begin that have no headings,
+// "1 | Jo Lee | 17:58 | 21 | Ann Page | 25:10", and the first row of them: nearly all rows
+// with two times have the same kinds of cells, a number, a text and a time among them,
+// twice or more; the last rows may have fewer lists.
+func (t table) bareBlocks() (starts []int, first int) {
+	const leastRows = 3
+	kindsOf := func(cells []string) (kinds string, clocks int) {
+		var b strings.Builder
+		for _, c := range cells {
+			switch k := kindOf(c); k {
+			case kBlank:
+				b.WriteByte('_')
+			case kClock, kDecimal:
+				b.WriteByte('c')
+				clocks++
+			case kInt:
+				b.WriteByte('i')
+			default:
+				b.WriteByte('t')
+			}
+		}
+		return strings.TrimRight(b.String(), "_"), clocks
+	}
+	counts, rows, usual := map[string]int{}, 0, ""
+	for i := 0; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		kinds, clocks := kindsOf(cells)
+		if clocks < 2 {
+			continue
+		}
+		rows++
+		if counts[kinds]++; counts[kinds] > counts[usual] {
+			usual = kinds
+		}
+		if counts[kinds] == 1 && usual == "" {
+			usual = kinds
+		}
+	}
+	if counts[usual] < leastRows || counts[usual]*10 < rows*8 {
+		return nil, -1
+	}
+	for n := 3; n*2 <= len(usual); n++ {
+		list := usual[:n]
+		if len(usual)%n != 0 || strings.Repeat(list, len(usual)/n) != usual || !strings.ContainsRune(list, 'i') || !strings.ContainsRune(list, 't') || !strings.ContainsRune(list, 'c') {
+			continue
+		}
+		for at := 0; at < len(usual); at += n {
+			starts = append(starts, at)
+		}
+		for i := 0; i < t.grid.len(); i++ {
+			_, cells := t.grid.at(i)
+			if kinds, _ := kindsOf(cells); kinds == usual {
+				return starts, i
+			}
+		}
+	}
+	return nil, -1
 }
 
 // apart finds a second list of people to the right of the results, behind a column

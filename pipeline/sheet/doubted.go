@@ -83,6 +83,9 @@ func (s *settler) doubt() {
 			continue
 		}
 		instead, ok := needed[g.meaning]
+		if g.meaning == Time && len(s.clock) > 0 {
+			continue // its parts stand in columns of their own
+		}
 		for _, n := range instead {
 			ok = ok && s.find(n) < 0
 		}

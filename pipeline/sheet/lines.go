@@ -16,7 +16,7 @@ import (
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(text)
-	text = plainBars(text)
+	text = plainMedals(plainBars(text))
 	d := sniff(text, lex, limits)
 	text, single := doubleQuotes(text, d)
 	if single {
@@ -93,6 +93,23 @@ func plainBars(text []byte) []byte {
 	}
 	return bytes.Join(lines, nil)
 }
+
+// plainMedals turns the signs that messages give places by into numbers.
+func plainMedals(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("\U0001F947")) && !bytes.Contains(text, []byte("\u20E3")) {
+		return text
+	}
+	return []byte(medals.Replace(string(text)))
+}
+
+// medals are the medals of the first three, and figures drawn as keys.
+var medals = func() *strings.Replacer {
+	pairs := []string{"\U0001F947", "1. ", "\U0001F948", "2. ", "\U0001F949", "3. ", "\U0001F51F", "10 "}
+	for d := '0'; d <= '9'; d++ {
+		pairs = append(pairs, string(d)+"\uFE0F\u20E3", string(d), string(d)+"\u20E3", string(d))
+	}
+	return strings.NewReplacer(pairs...)
+}()
 
 var boxes = strings.NewReplacer("│", "|", "║", "|", "┃", "|", "─", "-", "═", "-", "━", "-",
 	"┌", "+", "┐", "+", "└", "+", "┘", "+", "├", "+", "┤", "+", "┬", "+", "┴", "+", "┼", "+",
@@ -523,35 +540,51 @@ func ruleLine(lines []string) int {
 	return -1
 }
 
-// splitPlace parts a place from the name after it where one space is all that
-// stands between them: "12 Jo Lee" in nine of ten rows.
+// splitPlace parts a place from the name after it where one space is all that stands
+// between them: "12 Jo Lee" in nine of ten rows, in the first column, or in one further
+// on where the places go on from row to row, as those of a second list beside the first.
 func splitPlace(rows [][]string, table map[int]bool) {
-	with, n := 0, 0
-	for i, cells := range rows {
-		if !table[i] || len(cells) == 0 || cells[0] == "" {
+	for column := 0; ; column++ {
+		with, n, on, last, more := 0, 0, 0, 0, false
+		for i, cells := range rows {
+			if !table[i] || column >= len(cells) {
+				continue
+			}
+			more = true
+			if cells[column] == "" {
+				continue
+			}
+			n++
+			if m := placeThenName.FindStringSubmatch(cells[column]); m != nil {
+				with++
+				place, _ := strconv.Atoi(m[1]) // figures only
+				if place == last+1 || last == 0 {
+					on++
+				}
+				last = place
+			}
+		}
+		switch {
+		case !more:
+			return
+		case n < 3 || with*10 < (n-1)*9, column > 0 && on < with:
 			continue
 		}
-		n++
-		if placeThenName.MatchString(cells[0]) {
-			with++
+		for i := range rows {
+			if !table[i] || column >= len(rows[i]) {
+				continue
+			}
+			a, b := "", rows[i][column]
+			if x, y, ok := strings.Cut(b, " "); ok && (placeThenName.MatchString(b) || hasNoDigit(b)) {
+				a, b = x, strings.TrimSpace(y)
+			}
+			rows[i] = slices.Concat(rows[i][:column], []string{a, b}, rows[i][column+1:])
 		}
-	}
-	if n < 3 || with*10 < (n-1)*9 {
-		return
-	}
-	for i := range rows {
-		if len(rows[i]) == 0 || !table[i] {
-			continue
-		}
-		a, b := "", rows[i][0]
-		if x, y, ok := strings.Cut(b, " "); ok && (placeThenName.MatchString(b) || hasNoDigit(b)) {
-			a, b = x, strings.TrimSpace(y)
-		}
-		rows[i] = append([]string{a, b}, rows[i][1:]...)
+		column++ // the name
 	}
 }
 
-var placeThenName = regexp.MustCompile(`^\d{1,4}[.)]? +\pL`)
+var placeThenName = regexp.MustCompile(`^(\d{1,4})[.)]? +\pL`)
 
 func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 
@@ -580,6 +613,9 @@ func placeNameTime(lines []string, delim byte) []string {
 			continue
 		}
 		if m := nameThenTime.FindStringSubmatch(l); m != nil {
+			if isUnit(fold(strings.Trim(m[4], " .()"))) {
+				m[4] = "" // 17:58 min
+			}
 			cuts[i] = &cut{m[1], m[2], m[3], m[4]}
 		} else if m := timeThenName.FindStringSubmatch(l); m != nil {
 			cuts[i] = &cut{m[1], m[3], m[2], ""}
