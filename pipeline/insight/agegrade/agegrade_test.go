@@ -241,6 +241,29 @@ func TestOpenStandardBetween(t *testing.T) {
 	}
 }
 
+// Columns that don't belong together are refused, whichever is short.
+func TestUnevenColumns(t *testing.T) {
+	tab := table(t, 2025)
+	for i := range 5 {
+		c := Columns{Sex: []string{"M", "W"}, DistanceM: []int32{5000, 5000}, AgeLo: make([]int16, 2), AgeHi: make([]int16, 2), TimeS: []int32{1500, 1500}}
+		switch i {
+		case 0:
+			c.Sex = c.Sex[:1]
+		case 1:
+			c.DistanceM = c.DistanceM[:1]
+		case 2:
+			c.AgeLo = c.AgeLo[:1]
+		case 3:
+			c.AgeHi = c.AgeHi[:1]
+		case 4:
+			c.TimeS = c.TimeS[:1]
+		}
+		if _, err := tab.Grades(c); err == nil {
+			t.Errorf("column %d is short, and nothing is said", i)
+		}
+	}
+}
+
 // A table with a fault is refused with its line; the newest edition is in force.
 func TestFaultyTable(t *testing.T) {
 	lines := strings.SplitN(roadCSV, "\n", 4)

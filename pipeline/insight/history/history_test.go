@@ -422,6 +422,7 @@ func TestRefusals(t *testing.T) {
 		"columns of":              func(in *Input) { in.Part = in.Part[1:] },
 		"result 1 is out":         func(in *Input) { in.Day[1] = d - 1 },
 		"is on course 9":          func(in *Input) { in.Course[1] = 9 },
+		"result 1 is on course 3": func(in *Input) { in.Course[1] = int32(len(in.Courses)) },
 		"run 0 is on course -1":   func(in *Input) { in.Runs[0].Course = -1 },
 		"no run of course 0":      func(in *Input) { in.Runs = in.Runs[:1] },
 		"opening count 1 is out":  func(in *Input) { in.Counts = []Count{{Runner: 2}, {Runner: 1}} },

@@ -235,6 +235,15 @@ func TestVolunteerWeeks(t *testing.T) {
 	check(t, "at most one", table(t, results, more, rules), "1:1 397, 2:2 299")
 }
 
+// Whoever shares the first place has the points of the first; nothing limited, all
+// scores count; a table of one place gives the others the least.
+func TestFirstShared(t *testing.T) {
+	rules := Rules{Points: DefaultScheme()}
+	check(t, "first shared", table(t, season([]int32{4, 4, 9}), nil, rules), "1=:1 100, 1=:2 100, 3:3 98")
+	rules.Points = Scheme{Table: []int32{30}, Least: 5}
+	check(t, "one place in the table", table(t, season([]int32{1, 2}, []int32{1, 2}), nil, rules), "1:1 60, 2:2 10")
+}
+
 // A week of helping is worth what one run was.
 func TestHelpingAfterOneRun(t *testing.T) {
 	rules := DefaultRules()

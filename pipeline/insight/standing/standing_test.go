@@ -168,6 +168,22 @@ func TestOrderOfMostImproved(t *testing.T) {
 	}
 }
 
+// Two who are last and equal share their rank.
+func TestLastTwoShareARank(t *testing.T) {
+	got := MostImproved([]Candidate{good(1, -.06, .01), good(2, -.05, .01), good(3, -.05, .01)})
+	if got[0].Rank.String() != "1" || got[1].Rank.String() != "2=" || got[2].Rank.String() != "2=" {
+		t.Errorf("%+v", got)
+	}
+}
+
+// The first day of the season is of the season.
+func TestEarlierIsBeforeTheSeason(t *testing.T) {
+	start := unit.NewDay(2026, 1, 1)
+	if got := RecordOf([]unit.Day{start - 1, start, start + 1}, start, start+200); got.Earlier != 1 {
+		t.Errorf("%d results before the season, want 1", got.Earlier)
+	}
+}
+
 // The gates stand where they are said to: the least that passes, and one less.
 func TestLeastThatPasses(t *testing.T) {
 	c := good(1, -.05, .01)
