@@ -142,8 +142,8 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 	return out, out.someLines()
 }
 
-// placedTogether takes back what was said of places missing from a part of the sheet where
-// its other parts have them: lists of one run side by side or on several tabs.
+// placedTogether looks for missing places among all lines of a run where it stands on
+// several parts of the sheet, side by side or on several tabs: what one lacks another has.
 func (p *parsedSheet) placedTogether() {
 	parts := map[runKey]int{}
 	for _, q := range p.parts {
@@ -151,19 +151,23 @@ func (p *parsedSheet) placedTogether() {
 			parts[r]++
 		}
 	}
-	missing := func(q partProblem) bool { return q.run >= 0 && strings.HasPrefix(q.Kind, "positions-missing") }
-	whole := map[runKey]bool{}
+	looked := map[runKey]bool{}
 	for _, q := range p.parts {
-		for _, m := range q.problems {
-			if !missing(m) || parts[q.runs[m.run]] < 2 {
+		for k := 0; k < len(q.problems); k++ {
+			m := q.problems[k]
+			if m.run < 0 || !strings.HasPrefix(m.Kind, "positions-missing") || parts[q.runs[m.run]] < 2 {
 				continue
 			}
 			r := q.runs[m.run]
-			if _, looked := whole[r]; !looked {
-				whole[r] = len(record.Missing(p.linesOf(r))) == 0
+			if now, missing := record.PositionsMissing(p.linesOf(r)); missing && !looked[r] {
+				now.Place = m.Place
+				q.problems[k].Problem = now
+			} else {
+				q.problems = slices.Delete(q.problems, k, k+1)
+				k--
 			}
+			looked[r] = true
 		}
-		q.problems = slices.DeleteFunc(q.problems, func(m partProblem) bool { return missing(m) && whole[q.runs[m.run]] })
 	}
 }
 

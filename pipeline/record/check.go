@@ -309,14 +309,27 @@ func (c *runCheck) positions() {
 			lines[k] = c.lines[i]
 		}
 	}
-	gaps := Missing(lines)
-	if prev == nil || len(gaps) == 0 {
-		return
+	if p, missing := PositionsMissing(lines); missing {
+		c.problems = append(c.problems, p)
 	}
-	missing := int32(0)
+}
+
+// PositionsMissing says which positions between 1 and the last no line of a run has; false
+// where none is missing.
+func PositionsMissing(lines []Line) (p place.Problem, missing bool) {
+	gaps := Missing(lines)
+	if len(gaps) == 0 {
+		return p, false
+	}
+	last, n := int32(0), int32(0)
+	for i := range lines {
+		if l := &lines[i]; l.Status != Repeat {
+			last = max(last, l.Position)
+		}
+	}
 	var list []string
 	for _, g := range gaps {
-		missing += g.To - g.From + 1
+		n += g.To - g.From + 1
 		switch {
 		case len(list) == 8:
 			list = append(list, "…")
@@ -327,12 +340,12 @@ func (c *runCheck) positions() {
 			list = append(list, fmt.Sprintf("%d-%d", g.From, g.To))
 		}
 	}
-	p := place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", prev.Position),
+	p = place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", last),
 		Do: "Look for the missing lines; if the sheet holds only some of the field, withdraw it and load it with --kind excerpt"}
-	if missing*5 > prev.Position {
+	if n*5 > last {
 		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, withdraw it and load it with --kind excerpt; else look for the missing lines"
 	}
-	c.problems = append(c.problems, p)
+	return p, true
 }
 
 // order finds the fewest times that have to be doubted for the rest to rise
