@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -75,6 +76,13 @@ func (p *parsedSheet) questionOf(path string) *Question {
 	switch asked.Kind {
 	case "course-missing":
 		q.Lacks = "course"
+		// both at once, where one date answers for the whole sheet
+		if slices.ContainsFunc(p.problems, func(o place.Problem) bool {
+			return o.Severity == place.Waits && o.Kind == "date-missing" && o.Answers != ""
+		}) && len(p.parts) == 1 {
+			q.Words += " And which date was the run?"
+			q.Answers = []string{"--course NAME --date YEAR-MONTH-DAY"}
+		}
 	case "date-missing":
 		if _, ok := sheet.NumberOf(path); ok {
 			q.Lacks = "date"

@@ -147,7 +147,7 @@ func TestNumberedSheetsFollow(t *testing.T) {
 	}
 	inFolder(t, files)
 	got := plainly(t, "load", "sheets")
-	for _, say := range []string{"and 2 more sheets wait", "Once one of them has its course", "Run 12.csv\" --course NAME"} {
+	for _, say := range []string{"and 2 more sheets wait", "Once one of them has its course", "Run 12.csv\" --course NAME --date YEAR-MONTH-DAY"} {
 		if got.code != 1 || !strings.Contains(got.out, say) {
 			t.Errorf("no %q in\n%s", say, got.out)
 		}
