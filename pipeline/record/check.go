@@ -361,6 +361,7 @@ func (c *runCheck) order() {
 		}
 	}
 	keep := longestRise(len(at), func(i int) int32 { return c.lines[at[i]].TimeMS })
+	c.ofDay(at)
 	out := 0
 	for _, k := range keep {
 		if !k {
@@ -407,6 +408,28 @@ func (c *runCheck) order() {
 			}
 		}
 		c.add(l, sev, "time-out-of-order", unit.ClockMS(l.TimeMS), expected, "The time doesn't fit; please ask, then correct the time or the position")
+	}
+}
+
+// ofDay doubts the last times of a run where they are over three hours, four times those
+// before them and more, and would fit without their hours: 09:25:04 behind 24:58 is the time
+// of day at which somebody finished. Slow alone is no reason to doubt.
+func (c *runCheck) ofDay(at []int32) {
+	const hour = 3600 * 1000
+	last := len(at) - 1
+	for last >= 0 && c.lines[at[last]].TimeMS > 3*hour {
+		last--
+	}
+	if last < 0 {
+		return
+	}
+	before := c.lines[at[last]].TimeMS
+	for _, i := range at[last+1:] {
+		l := &c.lines[i]
+		if rest := l.TimeMS % hour; l.TimeMS > 4*before && rest >= before && rest <= 2*before && l.Status == OK {
+			l.Status = Doubtful
+			c.add(l, place.Doubtful, "time-of-day", unit.ClockMS(l.TimeMS), "a running time, as those before it", "This looks like the time of day at which somebody finished; please ask, then correct the time")
+		}
 	}
 }
 

@@ -34,6 +34,20 @@ func wantKinds(t *testing.T, ps []place.Problem, want ...string) {
 	}
 }
 
+// 9:25:04 behind 24:40 is the time of day; a walker of 3:40:00 is slow, and so is one of
+// 4:12:00 behind walkers.
+func TestTimesOfDayAtTheEnd(t *testing.T) {
+	lines := run(1080, 1200, 1480, 9*3600+1504)
+	wantKinds(t, CheckRun(lines, 5000), "5 time-of-day")
+	if lines[3].Status != Doubtful {
+		t.Errorf("%v", lines[3].Status)
+	}
+	for _, last := range []int32{3*3600 + 2400, 4*3600 + 300} {
+		lines = run(1080, 1200, 3480, last)
+		wantKinds(t, CheckRun(lines, 5000))
+	}
+}
+
 func TestCheckOrder(t *testing.T) {
 	lines := run(1080, 1200, 1300, 2471, 1500, 1600, 1700)
 	wantKinds(t, CheckRun(lines, 5000), "5 time-out-of-order")

@@ -616,7 +616,11 @@ func (k *groupColumn) resolve(e *groupEntry) {
 	case bornIn:
 	case plainNumber:
 		if !k.asAges {
-			hi = lo + k.step[2] - 1
+			if hi = lo + k.step[2] - 1; lo < k.scheme.Masters { // 20, 30, 35: up to the next
+				if next := after(k.starts[2], lo, 0); next > lo && next <= lo+10 {
+					hi = next - 1
+				}
+			}
 		}
 	case start:
 		if k.counted && lo <= 10 && !k.french && !g.vMark {

@@ -12,7 +12,7 @@ var statusPhrases = wordTable(map[string]Status{
 	text.DidNotFinish: DNF,
 	text.Disqualified: DQ,
 	text.DidNotStart:  NotStarted,
-	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|
+	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|not a result|no result here|
 	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
 	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
 	`time void|void time|time invalid|invalid time|time not valid|time wrong|wrong time|time incorrect|incorrect time|time error|timing error|timing fault|timing failure|timing mistake|timing problem|timer error|

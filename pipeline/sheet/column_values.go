@@ -160,7 +160,7 @@ func (s *settler) byValues() {
 			case !free(i) || p.filled < 3:
 			case s.find(Date) < 0 && p.filled >= 8 && p.share(kDate) > .9 && s.inBlocks(i):
 				s.set(i, Date, "heading %q not known, but its values are dates, each in many rows", s.headings[i])
-			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8:
+			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8 && !otherDate(fold(s.headings[i])):
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
 			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])

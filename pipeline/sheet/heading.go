@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"sort"
 	"strings"
 
@@ -79,11 +80,24 @@ func (l *lexicon) readNew(heading string) guess {
 		}
 	}
 	g := guessFrom(f)
+	if i := strings.IndexAny(heading, "0123456789"); i > 0 && dayAndMonth.MatchString(heading[i:]) {
+		// "Alder pr. 31/12": the day on which ages are reckoned
+		words := strings.Fields(heading[:i])
+		if n := len(words); n > 1 && len(words[n-1]) <= 4 {
+			words = words[:n-1]
+		}
+		if w := guessFrom(fold(strings.Join(words, " "))); w.known && (w.meaning == Age || w.meaning == AgeGroup) {
+			return w
+		}
+	}
 	if g.meaning == Age && strings.HasSuffix(strings.TrimSpace(heading), "%") {
 		g.meaning = AgeGrade
 	}
 	return g
 }
+
+// dayAndMonth is a day and a month in figures: 31/12, 31.12.
+var dayAndMonth = regexp.MustCompile(`^[0-3]?[0-9][./][01]?[0-9]\b`)
 
 // readMisspelt matches a heading that read does not know, one letter of one long
 // word put right: "Gendar", "Catagory", "Postion".
@@ -361,6 +375,7 @@ func otherTime(f string) bool {
 }
 
 var otherDates = set(`entry entered entries registered registration register signup signed joined join joining created updated modified changed uploaded imported exported printed paid payment invoice
+	since seit depuis desde dal sedan siden sinds club career retired graduated
 	expiry expires expiration renewal renewed membership member valid until from last first previous next best debut inscription anmeldung anmeldedatum inscripcion iscrizione inschrijving inschrijfdatum inscricao zgloszenia
 	anmalan tilmelding pamelding prihlaseni ilmoittautuminen`)
 

@@ -24,7 +24,7 @@ func IsParticle(word string) bool { return particles[strings.ToLower(word)] || s
 
 // titles go before a name and are no part of it.
 var titles = set(`mr mrs ms miss mx dr prof professor sir dame rev revd lady lord capt sgt herr frau
-	madame monsieur mme mlle dott sig signora senor senora`)
+	madame monsieur mme mlle fru hr dhr mevr mevrouw sra dott sig signora senor senora`)
 
 // suffixes go after a name. They are no part of its keys.
 var suffixes = set(`jr jnr junior sr snr senior ii iii iv esq phd md obe mbe`)
