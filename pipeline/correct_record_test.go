@@ -43,7 +43,8 @@ func TestRecordConfirmedOrVoid(t *testing.T) {
 	c = on("2026-01-03", 1)
 	c.Record = "void"
 	dr = d.draft(c)
-	d.shows(dr, "confirmed → void", "fastest here, women 20:00 Ada Moss (R1) → 20:05 none (before the sheets)")
+	d.shows(dr, "confirmed → void", "fastest here, women 20:00 Ada Moss (R1) → 20:05 holder not known (before the sheets)",
+		"fastest here, women, W40 20:00 Ada Moss (R1) → 20:05 holder not known (before the sheets)")
 	// the men's record is older than the sheets: nothing becomes of a void 21:00
 	c = on("2026-01-03", 2)
 	c.Record = "void"

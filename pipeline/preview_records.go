@@ -107,7 +107,7 @@ func (c *comparison) records(lines []int) {
 				return "none", ""
 			}
 			if t.line < 0 {
-				return fmt.Sprintf("%s %s (before the sheets)", unit.Clock(t.timeS), orBlank(t.held)), ""
+				return fmt.Sprintf("%s %s (before the sheets)", unit.Clock(t.timeS), cmp.Or(t.held, "holder not known")), ""
 			}
 			return fmt.Sprintf("%s %s", unit.Clock(t.timeS), c.whom(t.runner)), f.day(t.line).String()
 		}

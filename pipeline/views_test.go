@@ -102,11 +102,12 @@ func newViewArchive(t *testing.T) viewArchive {
 	line(8, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45")     // superseded
 	line(9, 2, 2, 1, 1, 0, 3, "2, 700000, 0, 17, 17")      // 3 km, a day before the birthday
 	line(10, 2, 3, 1, 1, 0, 1, "2, 1200000, 0, 17, 17")    // its time does not count
+	line(11, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45")    // superseded as well
 	v.put("record.correction", "line_no, club, position", "1, 'Oak AC', 7")
 	v.put("record.club", "received, club", "'Elm H.', 'Elm AC'")
 	v.put("insight.result", "line_no, runner_no, open_standard_s, age_factor, age_factor_most, age_factor_least, adjusted_s, is_pb, newcomer, visitor, milestone, effort",
-		"1, 1, 800, 0.5, 0.8, 0.4, 1450.12345, true, 2, 1, 0, 2", "7, 5, null, null, null, null, null, false, 1, 2, 50, 3", "10, 1, null, null, null, null, null, false, 0, 0, 0, 4", "9, 2, 800, 0.5, 0.5, 0.5, 1, true, 2, 2, 10, 1") // of line 9, as it was another's
-	for no, of := range map[int]string{1: "previous_best_s = 0, pb_margin_s = 0, days_since_last = 0, shortfall = 0.01234, form_s = 1450.26", 7: "previous_best_s = 1700, pb_margin_s = 100, days_since_last = 1, shortfall = 0.25, form_s = null"} {
+		"1, 1, 800, 0.5, 0.8, 0.4, 1450.12361, true, 2, 1, 0, 2", "7, 5, null, null, null, null, null, false, 1, 2, 50, 3", "10, 1, null, null, null, null, null, false, 0, 0, 0, 4", "9, 2, 800, 0.5, 0.5, 0.5, 1, true, 2, 2, 10, 1") // of line 9, as it was another's
+	for no, of := range map[int]string{1: "previous_best_s = 0, pb_margin_s = 0, days_since_last = 0, shortfall = 0.01234, form_s = 1450.26, form_low = 1440.26, form_high = 1460.26", 7: "previous_best_s = 1700, pb_margin_s = 100, days_since_last = 1, shortfall = 0.25, form_s = null"} {
 		if err := v.pl.DB.Exec(context.Background(), fmt.Sprintf("update insight.result set %s where line_no = %d", of, no)); err != nil {
 			t.Fatal(err)
 		}
@@ -130,7 +131,8 @@ func TestViewOfResults(t *testing.T) {
 		"7 doubtful 5 R5 1600 W true false pacer true",
 		"8 superseded 6 R6 1400 W false false runner false",
 		"9 ok 1 R1 700 W true true runner true",
-		"10 ok 1 R1 1200 W true false runner false")
+		"10 ok 1 R1 1200 W true false runner false",
+		"11 superseded 6 R6 1400 W false false runner true")
 	v.want("names, clubs, groups and who is protected", "select line_no, name, club, age_group, protected, hidden, name_received, tab, session from main.results where run_no < 3 order by line_no",
 		"1 Ada Moss Oak AC U20 false false A Moss Results –",
 		"2 – Elm AC – false false A Moss Results –",
@@ -140,20 +142,22 @@ func TestViewOfResults(t *testing.T) {
 		"6 Ada Moss Elm AC U20 false false A Moss – –",
 		"7 Eve Moss Elm AC W40 false false A Moss Results –",
 		"8 Fay Moss Elm AC – false false A Moss – –",
-		"9 Ada Moss Elm AC U18 true false A Moss Results 2")
+		"9 Ada Moss Elm AC U18 true false A Moss Results 2",
+		"11 Fay Moss Elm AC – false false A Moss – –")
 	// 800 s / (0.5 × 1471 s); the factors of other ages that are possible; of line 9 the
 	// figures were somebody else's.
 	v.want("figures", "select line_no, age_grade_pct, open_equivalent_s, age_grade_low, age_grade_high, adjusted_s, is_pb, is_newcomer, is_visitor, milestone, effort, is_course_best from main.results where line_no in (1, 9) order by 1",
-		"1 108.770 735.500 67.981 135.962 1450.123 true true false – steady false",
+		"1 108.770 735.500 67.981 135.962 1450.124 true true false – steady false",
 		"9 – – – – – false – – – – false")
 }
 
 func TestViewOfResultsInWords(t *testing.T) {
 	v := newViewArchive(t)
-	v.want("what is new, and how hard it was", "select line_no, is_newcomer, is_visitor, milestone, effort, previous_best_s, pb_margin_s, days_since_last, shortfall_pct, form_s from main.results where line_no in (1, 7, 10) order by 1",
-		"1 true false – steady – – – 1.234 1450.300",
-		"7 false true 50 easy 1700 100 1 25.000 –",
-		"10 – – – unclear – – – – –")
+	v.want("what is new, and how hard it was", "select line_no, is_newcomer, is_visitor, milestone, effort, previous_best_s, pb_margin_s, days_since_last, shortfall_pct, form_s, form_low, form_high, time_ms from main.results where line_no in (1, 7, 10) order by 1",
+		"1 true false – steady – – – 1.234 1450.300 1440.300 1460.300 1470001",
+		"7 false true 50 easy 1700 100 1 25.000 – – – 1600000",
+		"10 – – – unclear – – – – – – – 1200000")
+	v.want("no time", "select time_ms, time_s from main.results where line_no = 3", "– –")
 	for n, words := range []string{"runner", "walker", "guided", "guide", "pacer", "back marker", "adult with a child", "buggy", "dog", "racing wheelchair or handcycle", "day wheelchair or frame"} {
 		if err := v.pl.DB.Exec(context.Background(), fmt.Sprintf("update record.result set taking_part = %d where line_no = 1", n)); err != nil {
 			t.Fatal(err)
@@ -198,10 +202,10 @@ func TestViewOfProblems(t *testing.T) {
 func TestViewOfRuns(t *testing.T) {
 	v := newViewArchive(t)
 	v.want("runs", `select run_no, state, finishers, unnamed, times_counted, positions_counted, names_counted, results, history_complete, sheet, off_m,
-		condition_s, condition_s_low, condition_s_high, condition_pct from main.runs order by run_no`,
-		"1 held 4 1 3 3 3 6 true second.csv – 15.075 -14.925 45.682 1.005",
-		"2 short 1 0 1 1 1 1 false second.csv – – – – –",
-		"3 long 1 0 1 1 1 1 false second.csv 120 – – – –")
+		condition_s, condition_s_low, condition_s_high, condition_pct, low, high from main.runs order by run_no`,
+		"1 held 4 1 3 3 3 6 true second.csv – 15.075 -14.925 45.682 1.005 -0.995 3.045",
+		"2 short 1 0 1 1 1 1 false second.csv – – – – – – –",
+		"3 long 1 0 1 1 1 1 false second.csv 120 – – – – – –")
 	// Of a run of which all lines were left out nothing is counted.
 	v.put("record.run", "run_no, course_no, run_date, session, distance_m", "4, 1, '2026-03-08', '', 5000")
 	v.put("record.result", "line_no, runner_no, status, counts, run_no, position, part_no, time_ms", "20, 1, 7, 0, 4, 1, 1, 1400000")

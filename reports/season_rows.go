@@ -92,11 +92,7 @@ type seasonRecord struct {
 func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*season, error) {
 	d := &season{o: o, s: s, people: map[int32]*seasonPerson{}, days: map[int32][]unit.Day{}, clubs: []string{""}, clubAt: map[string]int32{}}
 	from, to := s.From.Time(), s.To.Time()
-	type runKey struct {
-		course, session string
-		day             unit.Day
-	}
-	index := map[runKey]int32{}
+	index := map[seasonRunKey]int32{} // into runs
 	steps := []struct {
 		name string
 		scan func(*sql.Rows) error
@@ -113,45 +109,11 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 			var when day
 			err := rows.Scan(&when, &r.course, &r.session, &r.name, &r.state, &r.finishers, &r.cond, &r.low, &r.hi, &r.complete)
 			r.day, r.event = when.Day, int32(len(d.runs))
-			index[runKey{r.course, r.session, r.day}] = r.event
+			index[seasonRunKey{r.course, r.session, r.day}] = r.event
 			d.runs = append(d.runs, r)
 			return err
 		}, []any{from, to, s.Course}},
-		{"season_result", func(rows *sql.Rows) error {
-			var r seasonResult
-			var when day
-			var course, session, club, claim string
-			var position, time, age *int32
-			var grade *float64
-			var newcomer *bool
-			if err := rows.Scan(&course, &when, &session, &r.runner, &position, &time, &r.timed, &r.scores, &club,
-				&r.group, &grade, &r.certain, &age, &r.protected, &newcomer, &r.pb, &claim); err != nil {
-				return err
-			}
-			run, ok := index[runKey{course, session, when.Day}]
-			if !ok {
-				return nil // a run that the runs view leaves out has no event to score in
-			}
-			r.run, r.position, r.time, r.age, r.newcomer = run, or0(position), or0(time), -1, -1
-			if age != nil {
-				r.age = int16(*age)
-			}
-			if grade != nil {
-				r.grade = *grade
-			}
-			if newcomer != nil {
-				r.newcomer = 0
-				if *newcomer {
-					r.newcomer = 1
-				}
-			}
-			r.club = d.clubNumber(club)
-			if claim == "second" {
-				r.claim = league.SecondClaim
-			}
-			d.results = append(d.results, r)
-			return nil
-		}, []any{from, to, s.Course, s.Club, s.ByMembers}},
+		{"season_result", func(rows *sql.Rows) error { return d.addResult(rows, index) }, []any{from, to, s.Course, s.Club, s.ByMembers}},
 		{"season_person", func(rows *sql.Rows) error {
 			var id int32
 			p := &seasonPerson{}
@@ -203,6 +165,49 @@ func readSeason(ctx context.Context, q Queryer, o Options, s SeasonOptions) (*se
 	var err error
 	d.courses, err = readCourses(ctx, q)
 	return d, err
+}
+
+// seasonRunKey tells the runs of a season apart.
+type seasonRunKey struct {
+	course, session string
+	day             unit.Day
+}
+
+// addResult reads a row of season_result.
+func (d *season) addResult(rows *sql.Rows, runs map[seasonRunKey]int32) error {
+	var r seasonResult
+	var when day
+	var course, session, club, claim string
+	var position, time, age *int32
+	var grade *float64
+	var newcomer *bool
+	if err := rows.Scan(&course, &when, &session, &r.runner, &position, &time, &r.timed, &r.scores, &club,
+		&r.group, &grade, &r.certain, &age, &r.protected, &newcomer, &r.pb, &claim); err != nil {
+		return err
+	}
+	run, ok := runs[seasonRunKey{course, session, when.Day}]
+	if !ok {
+		return nil // a run that the runs view leaves out has no event to score in
+	}
+	r.run, r.position, r.time, r.age, r.newcomer = run, or0(position), or0(time), -1, -1
+	if age != nil {
+		r.age = int16(*age)
+	}
+	if grade != nil {
+		r.grade = *grade
+	}
+	if newcomer != nil {
+		r.newcomer = 0
+		if *newcomer {
+			r.newcomer = 1
+		}
+	}
+	r.club = d.clubNumber(club)
+	if claim == "second" {
+		r.claim = league.SecondClaim
+	}
+	d.results = append(d.results, r)
+	return nil
 }
 
 func (d *season) clubNumber(name string) int32 {

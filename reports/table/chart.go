@@ -72,6 +72,65 @@ func (c *Chart) labels(t *Table, column, rows int) (turn, skip int) {
 // (column, line, dashes, marker).
 var ink = []string{"0072B2", "D55E00", "009E73", "000000", "CC79A7"}
 
+// look is how a series is drawn, without its figures. The library draws a line in the
+// colour of the fill.
+func (s Series) look(colour string) excelize.ChartSeries {
+	fill := excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}
+	cs := excelize.ChartSeries{Fill: fill}
+	if !s.Line {
+		return cs
+	}
+	cs.Line = excelize.LineOptions{Width: 2}
+	if s.Dashed {
+		cs.Line.Dash = excelize.LineDashSysDash
+	}
+	cs.Marker = excelize.ChartMarker{Symbol: "circle", Size: 5, Fill: fill}
+	if s.Dots {
+		cs.Line.Type = excelize.LineNone
+		cs.Marker.Size = 8
+		if s.Dashed {
+			cs.Marker.Symbol = "diamond"
+		}
+	}
+	if s.Plain {
+		cs.Marker = excelize.ChartMarker{Symbol: "none"}
+	}
+	return cs
+}
+
+// frame is the chart without its series: title, legend and axes. x is the column of the
+// labels, rows how many there are, scale the number format of the values, of which
+// perUnit make one in the workbook.
+func (c *Chart) frame(t *Table, x, rows, wide int, scale string, perUnit float64) *excelize.Chart {
+	turn, skip := c.labels(t, x, rows)
+	gap, plain, small := uint(30), false, excelize.Font{Size: 9, Family: font, Color: "000000"}
+	base := &excelize.Chart{
+		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
+		Legend: excelize.ChartLegend{Position: "bottom"},
+		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow, TickLabelSkip: skip,
+			Alignment: excelize.Alignment{TextRotation: turn},
+			NumFmt:    excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
+		YAxis: excelize.ChartAxis{Font: small, MajorGridLines: true,
+			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
+		VaryColors: &plain,
+		GapWidth:   &gap,
+		Dimension:  excelize.ChartDimension{Width: uint(wide), Height: uint(c.rows()) * 18},
+		Format:     excelize.GraphicOptions{Positioning: "oneCell"},
+	}
+	if c.Newest {
+		// The Y axis would change sides with it; its labels stay on the left.
+		base.XAxis.ReverseOrder, base.YAxis.TickLabelPosition = true, excelize.ChartTickLabelHigh
+	}
+	if a := c.Axis; a != nil {
+		low, high := a.Min/perUnit, a.Max/perUnit
+		base.YAxis.Minimum, base.YAxis.MajorUnit = &low, a.Step/perUnit
+		if high > low {
+			base.YAxis.Maximum = &high
+		}
+	}
+	return base
+}
+
 // build gives the chart and, where lines lie over columns, a second one for the
 // lines. head, first and last are rows of the tab: heading, first and last row
 // of figures; wide is the width in pixels.
@@ -127,62 +186,19 @@ func (c *Chart) build(tab string, t *Table, head, first, last, wide int) (*excel
 		if t.Columns[y].Kind == Clock {
 			perUnit = 86400 // a workbook stores seconds as parts of a day
 		}
-		colour := ink[i%len(ink)]
-		// The library draws a line in the colour of the fill.
-		cs := excelize.ChartSeries{Name: name, Categories: cat, Values: val,
-			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}
-		if !s.Line {
+		cs := s.look(ink[i%len(ink)])
+		cs.Name, cs.Categories, cs.Values = name, cat, val
+		if s.Line {
+			lines = append(lines, cs)
+		} else {
 			bars = append(bars, cs)
-			continue
-		}
-		cs.Line = excelize.LineOptions{Width: 2}
-		if s.Dashed {
-			cs.Line.Dash = excelize.LineDashSysDash
-		}
-		cs.Marker = excelize.ChartMarker{Symbol: "circle", Size: 5,
-			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}}
-		if s.Dots {
-			cs.Line.Type = excelize.LineNone
-			cs.Marker.Size = 8
-			if s.Dashed {
-				cs.Marker.Symbol = "diamond"
-			}
-		}
-		if s.Plain {
-			cs.Marker = excelize.ChartMarker{Symbol: "none"}
-		}
-		lines = append(lines, cs)
-	}
-	turn, skip := c.labels(t, x, last-first+1)
-	gap, plain, small := uint(30), false, excelize.Font{Size: 9, Family: font, Color: "000000"}
-	base := &excelize.Chart{
-		Title:  excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: c.Title, Font: &excelize.Font{Size: 12, Bold: true, Family: font, Color: "000000"}}}},
-		Legend: excelize.ChartLegend{Position: "bottom"},
-		XAxis: excelize.ChartAxis{Title: axis(c.X), Font: small, TickLabelPosition: excelize.ChartTickLabelLow, TickLabelSkip: skip,
-			Alignment: excelize.Alignment{TextRotation: turn},
-			NumFmt:    excelize.ChartNumFmt{CustomNumFmt: t.Columns[x].Kind.format(Value{})}},
-		YAxis: excelize.ChartAxis{Font: small, MajorGridLines: true,
-			NumFmt: excelize.ChartNumFmt{CustomNumFmt: scale}},
-		VaryColors: &plain,
-		GapWidth:   &gap,
-		Dimension:  excelize.ChartDimension{Width: uint(wide), Height: uint(c.rows()) * 18},
-		Format:     excelize.GraphicOptions{Positioning: "oneCell"},
-	}
-	if c.Newest {
-		// The Y axis would change sides with it; its labels stay on the left.
-		base.XAxis.ReverseOrder, base.YAxis.TickLabelPosition = true, excelize.ChartTickLabelHigh
-	}
-	if a := c.Axis; a != nil {
-		low, high := a.Min/perUnit, a.Max/perUnit
-		base.YAxis.Minimum, base.YAxis.MajorUnit = &low, a.Step/perUnit
-		if high > low {
-			base.YAxis.Maximum = &high
 		}
 	}
+	base := c.frame(t, x, last-first+1, wide, scale, perUnit)
 	switch {
 	case len(bars) > 0 && len(lines) > 0:
 		base.Type, base.Series = excelize.Col, bars
-		return base, &excelize.Chart{Type: excelize.Line, Series: lines, Legend: base.Legend, XAxis: base.XAxis, YAxis: base.YAxis, VaryColors: &plain}, nil
+		return base, &excelize.Chart{Type: excelize.Line, Series: lines, Legend: base.Legend, XAxis: base.XAxis, YAxis: base.YAxis, VaryColors: base.VaryColors}, nil
 	case len(bars) > 0:
 		base.Type, base.Series = excelize.Col, bars
 	default:
