@@ -825,6 +825,17 @@ func placeNameGroupTime(lines []string, delim byte) []string {
 	if matched < 3 || matched*10 < timed*9 {
 		return nil
 	}
+	for i, l := range lines { // those whose group is left out
+		m := placeGroupTime.FindStringSubmatch(l)
+		if m == nil || strings.IndexByte(out[i], '\t') >= 0 {
+			continue
+		}
+		words := strings.Fields(m[2])
+		code := words[len(words)-1]
+		if len(words) <= 3 && !strings.ContainsAny(m[2], "0123456789") && (len(words) < 3 || len(code) > 3 || code != strings.ToUpper(code)) {
+			out[i] = m[1] + "\t" + m[2] + "\t\t" + m[3]
+		}
+	}
 	if first > 0 { // the heading of the four
 		if words, lex := strings.Fields(out[first-1]), newLexicon(Options{}); len(words) == 4 {
 			if headingKnown(lex, words) {
