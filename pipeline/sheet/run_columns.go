@@ -119,7 +119,7 @@ func (d *dateReader) read(cell string) (unit.Day, string, bool) {
 // and 60 a 29 February that never was, so that from 61 on day 0 is 30 December
 // 1899; or 0 is 1 January 1904).
 func cellDate(cell string, date1904 bool) (foundDate, bool) {
-	cell = trim(cell)
+	cell = trim(unmangle(cell))
 	if n, err := strconv.ParseFloat(cell, 64); err == nil && n > 20000 && n < 80000 {
 		d := unit.NewDay(1899, 12, 30) + unit.Day(n)
 		if date1904 {

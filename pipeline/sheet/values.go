@@ -72,7 +72,7 @@ func kindOf(s string) kind {
 		case strings.ContainsAny(s, "|/-–") && groupBesideDistance(s):
 			return kGroup
 		}
-		if len(s) >= 6 && len(findDates(s)) > 0 {
+		if len(s) >= 6 && len(findDates(unmangle(s))) > 0 {
 			return kDate
 		}
 	}
