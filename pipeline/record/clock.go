@@ -201,6 +201,9 @@ func lexFolded(b []byte) clockCell {
 	if c, ok := lexDateTime(b); ok {
 		return c
 	}
+	if ms, ok := hourMarks(b); ok {
+		return clockCell{shape: exactClock, ms: ms}
+	}
 	if c, ok := lexUnits(b); ok {
 		return c
 	}
@@ -413,6 +416,29 @@ func lexUnits(b []byte) (clockCell, bool) {
 	}
 	c.ms = int32(min(ms, maxMS))
 	return c, last != 0 && ms > 0 && ms < maxMS
+}
+
+// hourMarks reads an hour and 59 seconds with the mark of minutes behind the hour too: 1'00'59".
+func hourMarks(b []byte) (ms int32, ok bool) {
+	i := bytes.IndexByte(b, '\'')
+	if i < 1 || i > 2 || len(b) < i+6 || b[i+3] != '\'' {
+		return 0, false
+	}
+	if end := string(b[i+6:]); end != "" && end != "''" && end != `"` {
+		return 0, false
+	}
+	two := func(b []byte) int32 {
+		n := int32(0)
+		for _, c := range b {
+			if c < '0' || c > '9' {
+				return 1000
+			}
+			n = 10*n + int32(c-'0')
+		}
+		return n
+	}
+	h, m, s := two(b[:i]), two(b[i+1:i+3]), two(b[i+4:i+6])
+	return 1000 * (3600*h + 60*m + s), h > 0 && h < 24 && m < 60 && s < 60
 }
 
 // unitPrefix is the run of letters or of marks at the start of b.

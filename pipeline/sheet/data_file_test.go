@@ -76,6 +76,12 @@ var dataFileCases = []struct {
 	{name: "place in a class and the class in brackets", file: "1976.txt",
 		text:    "1st Annual \nOsier Vale Mill-athon 15 Km\nNov 21, 1976\n \n 1. Gareth Wexholm (1,50+)  62:08\n 2. Toby Corbin (1,30+)         68:18\n 3. Hester Corsham (1,girls)  70:50\n 4. Rory Shelby (2,H.S.)   75:l5\n 5. Elspeth Dunley (11,women)102:24\n 6. Una Fenbridge         76:05\n",
 		columns: "position name - time", rows: "5-10"},
+	{name: "a list of a page of markup, with the place behind the name", file: "foulees.md",
+		text:    "Foulées du Lac de Valmont 2016\n\n**10KM**\n\n- **Gaspard Rosbel** - 45ème - 40'22\"\n- **Clémence Granval** - 52ème - 41'55\"\n- **Cédric Vervin** - 79ème - 44'19\"\n",
+		columns: "name - time", rows: "5-7"},
+	{name: "a list of a page of markup, with the time halfway", file: "foulees.rst.txt",
+		text:    "Foulées de Valmont\n==================\n\n**10km :**\n\n- **Rémi VERSAL** : 47'51'' (23'26'' aux 5km)\n- **Odile GRANVAL** : 48'28'' (23'44'' aux 5km)\n- **Élodie VERVIN** : 1'00'56'' (24'57'' aux 5km)\n\nNon pointés :\n\n- **Lucien VALMER** : abandon\n",
+		columns: "name time notes", rows: "6-8 12"},
 }
 
 func TestDataFiles(t *testing.T) {

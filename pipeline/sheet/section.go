@@ -310,6 +310,9 @@ func sectionKind(text string) kind {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
 	text = withoutHeat(text)
+	if _, from, to, ok := findDistance(text); ok && from == 0 && to == len(text) {
+		return kBlank // "10KM"
+	}
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
