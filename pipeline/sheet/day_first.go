@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // dayFirstWords are heading words of languages that write the day before the month,
 // in the folded form; words that English has too are left out. Of the languages of
@@ -17,6 +20,7 @@ var dayFirstWords = func() map[string]bool {
 		czas nazwisko imie miejsce plec kategoria wiek rocznik
 		cas jmeno prijmeni poradi oddil pohlavi
 		aika nimi sija seura sukupuoli genero ano neto pto
+		lober plac nettotid bruttotid
 		concorrente nominativo posizione piazz piazzamento anno distacco passo tempo nome
 		coureur ecart allure vitesse ville corredor ritmo diferencia localidad
 		teilnehmer laufer ruckstand wohnort netto brutto nettozeit bruttozeit
@@ -40,6 +44,10 @@ var englishHeading = set("age club date name no number place run sex time total 
 func dayFirstLanguage(p *Part) (examples string, ok bool) {
 	var found []string
 	look := func(heading string) {
+		if strings.ContainsFunc(heading, func(r rune) bool { return r > unicode.MaxASCII && (unicode.IsLower(r) || unicode.IsUpper(r)) }) {
+			found = append(found, heading) // Løber, Kön, Tempo médio
+			return
+		}
 		for _, w := range strings.Fields(fold(heading)) {
 			if dayFirstWords[w] {
 				found = append(found, heading)

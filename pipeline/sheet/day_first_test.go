@@ -13,6 +13,7 @@ func TestDayFirstLanguage(t *testing.T) {
 		{"French, two words", "Aulnaie 03/04/2026\nClassement,Nom,Temps,Sexe\n1,Ana Sol,20:01,F\n2,Ben Orr,21:02,H\n", "2026-04-03"},
 		{"Polish", "Olszyna 03/04/2026\nMiejsce,Nazwisko,Czas\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n", "2026-04-03"},
 		{"Italian", "Pineta 03/04/2026\nPiazz.,Concorrente,S.,Anno,Tempo\n1,Ana Sol,F,1983,20:01\n2,Ben Orr,M,1975,21:02\n", "2026-04-03"},
+		{"letters that English has not", "Elletoft 03/04/2026\nNr.,Løber,Kön,Resultat\n1,Ana Sol,K,20:01\n2,Ben Orr,M,21:02\n", "2026-04-03"},
 		{"a weekday says otherwise", "Erlenufer Wednesday 03/04/2026\nPlatz,Name,Zeit,Verein\n1,Ana Sol,20:01,Harriers\n2,Ben Orr,21:02,\n", "2026-03-04"},
 		{"one word alone", "Alder Bank 03/04/2026\nPos,Name,Zeit\n1,Ana Sol,20:01\n2,Ben Orr,21:02\n", ""},
 	} {
