@@ -257,8 +257,8 @@ func (t table) beside(lex *lexicon) []table {
 
 // bareBlocks gives the columns at which lists side by side begin that have no headings,
 // "1 | Jo Lee | 17:58 | 21 | Ann Page | 25:10", and the first row of them: nearly all rows
-// with two times have the same kinds of cells, a number, a text and a time among them,
-// twice or more; the last rows may have fewer lists.
+// with two times have the same kinds of cells, a name and a time among them, twice or
+// more; the last rows may have fewer lists.
 func (t table) bareBlocks() (starts []int, first int) {
 	const leastRows = 3
 	kindsOf := func(cells []string) (kinds string, clocks int) {
@@ -296,22 +296,47 @@ func (t table) bareBlocks() (starts []int, first int) {
 	if counts[usual] < leastRows || counts[usual]*10 < rows*8 {
 		return nil, -1
 	}
-	for n := 3; n*2 <= len(usual); n++ {
+	for n := 2; n*2 <= len(usual); n++ {
 		list := usual[:n]
-		if len(usual)%n != 0 || strings.Repeat(list, len(usual)/n) != usual || !strings.ContainsRune(list, 'i') || !strings.ContainsRune(list, 't') || !strings.ContainsRune(list, 'c') {
+		if len(usual)%n != 0 || strings.Repeat(list, len(usual)/n) != usual || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
 			continue
 		}
-		for at := 0; at < len(usual); at += n {
-			starts = append(starts, at)
-		}
+		var rows [][]string
+		first := -1
 		for i := 0; i < t.grid.len(); i++ {
 			_, cells := t.grid.at(i)
 			if kinds, _ := kindsOf(cells); kinds == usual {
-				return starts, i
+				rows = append(rows, cells)
+				if first < 0 {
+					first = i
+				}
 			}
 		}
+		for at := 0; at < len(usual); at += n {
+			if !strings.Contains(list, "i") && !ofPeople(rows, at+strings.IndexByte(list, 't'), at+strings.IndexByte(list, 'c'), strings.IndexByte(list, 'c')) {
+				return nil, -1
+			}
+			starts = append(starts, at)
+		}
+		return starts, first
 	}
 	return nil, -1
+}
+
+// ofPeople says whether a column of texts are the names of different people, not their
+// clubs, and one of times running times like those of another column, not paces.
+func ofPeople(rows [][]string, name, clock, like int) bool {
+	seen, named, alike := map[string]bool{}, 0, 0
+	for _, r := range rows {
+		seen[fold(r[name])] = true
+		if looksNamed(trim(r[name])) {
+			named++
+		}
+		if 2*looseNumber(trim(r[clock])) > looseNumber(trim(r[like])) {
+			alike++
+		}
+	}
+	return len(seen) == len(rows) && 4*named >= 3*len(rows) && 4*alike >= 3*len(rows)
 }
 
 // apart finds a second list of people to the right of the results, behind a column

@@ -246,6 +246,10 @@ func momentClock(s string) string {
 // isMarkedClock recognises a time with a mark after it: 20:16*, 22:38 SB,
 // 29:19 (PB).
 func isMarkedClock(s string) bool {
+	if n := len(s); n > 2 && n < 16 && (s[0] == '(' && s[n-1] == ')' || s[0] == '~') {
+		in := strings.Trim(s, "(~) ")
+		return strings.Contains(in, ":") && isClock(in) // a time that somebody was not sure of
+	}
 	if len(s) > 40 || s == "" || s[0] < '0' || s[0] > '9' {
 		return false
 	}
@@ -264,9 +268,13 @@ func isMarkedClock(s string) bool {
 }
 
 // isDottedClock recognises h.mm.ss, 0.24.31, which is no date: there is no
-// month 24 and no day 0.
+// month 24 and no day 0. So it does mm.ss.f, 24.31.5, as a year has two figures.
 func isDottedClock(s string) bool {
 	n := len(s)
+	if n == 7 && s[2] == '.' && s[5] == '.' {
+		digits := digitsOnly(s[:2]) && digitsOnly(s[3:5]) && digitsOnly(s[6:])
+		return digits && s[0] >= '1' && s[0] <= '9' && s[3] <= '5'
+	}
 	if n < 7 || n > 8 || s[n-3] != '.' || s[n-6] != '.' {
 		return false
 	}
