@@ -128,7 +128,7 @@ func (rs *runSettler) ask(p *Part) {
 		for i, from := range p.Date.ChoiceFrom {
 			says[i] += " (" + from + ")"
 		}
-		if rs.parts > 1 && p.Tab != "" && p.Date.ByOrder == nil {
+		if rs.parts > 1 && p.Tab != "" && !p.Date.onlyOrder() {
 			p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Write the right one in the title and in the name of this tab, and load the workbook again.")
 			return
 		}
@@ -143,6 +143,17 @@ func (rs *runSettler) ask(p *Part) {
 	default:
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate(), "--date YEAR-MONTH-DAY")
 	}
+}
+
+// onlyOrder says whether nothing but the order of day and month is open, which one
+// answer settles for all tabs; a year is each tab's own.
+func (f *FoundDate) onlyOrder() bool {
+	for _, days := range f.ByOrder {
+		if len(days) > 1 {
+			return false
+		}
+	}
+	return f.ByOrder != nil
 }
 
 // whichDate is the question for a date that nothing says. One given by hand holds for

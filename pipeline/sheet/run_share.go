@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math/bits"
 	"slices"
 	"strings"
 
@@ -19,6 +20,11 @@ func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
 	for _, p := range parts {
 		if p.Date.Settled {
 			weekdays[int(p.Date.Day.Weekday())]++
+		}
+	}
+	if len(weekdays) == 0 {
+		if w, ok := onlyWeekday(parts); ok {
+			weekdays[w] = len(parts)
 		}
 	}
 	if len(weekdays) != 1 {
@@ -40,6 +46,21 @@ func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
 			p.runs.day, p.runs.dayOK = fit[0], true
 		}
 	}
+}
+
+// onlyWeekday is the one weekday on which each of several tabs has a day that its date
+// may be: of 12.10., 18.01. and 26.04. in a workbook called 2024-2025 all Saturdays lie in
+// one season.
+func onlyWeekday(parts []*Part) (weekday int, ok bool) {
+	every := 1<<7 - 1
+	for _, p := range parts {
+		on := 0
+		for _, c := range p.Date.Choices {
+			on |= 1 << c.Weekday()
+		}
+		every &= on
+	}
+	return bits.TrailingZeros(uint(every)), bits.OnesCount(uint(every)) == 1
 }
 
 // share gives a tab that names no course or date those of the other tabs, where

@@ -180,6 +180,25 @@ Pos|Name|Time
 Finish order!3 alder-bank 2026-01-03 Jo Lee 18:31
 Finish order!4 alder-bank 2026-01-03 Cy Dee 19:02
 `},
+	{"tabs of a season that says two years", "Alder Bank 2024-2025", `== 12.10.
+Pos|Name|Time
+1|Al Roe|18:20
+2|Jo Lee|18:31
+== 18.01.
+Pos|Name|Time
+1|Al Roe|18:22
+2|Jo Lee|18:30
+== 26.04.
+Pos|Name|Time
+1|Al Roe|18:25
+2|Jo Lee|18:39
+`, `12.10.!2 alder-bank 2024-10-12 Al Roe 18:20
+12.10.!3 alder-bank 2024-10-12 Jo Lee 18:31
+18.01.!2 alder-bank 2025-01-18 Al Roe 18:22
+18.01.!3 alder-bank 2025-01-18 Jo Lee 18:30
+26.04.!2 alder-bank 2025-04-26 Al Roe 18:25
+26.04.!3 alder-bank 2025-04-26 Jo Lee 18:39
+`},
 	{"tabs of months and of weeks are no groups", "Alder Bank 2026", `== Jan17
 Pos|Name|Time
 1|Al Roe|18:20
