@@ -268,7 +268,8 @@ func isMarkedClock(s string) bool {
 }
 
 // isDottedClock recognises h.mm.ss, 0.24.31, which is no date: there is no
-// month 24 and no day 0. So it does mm.ss.f, 24.31.5, as a year has two figures.
+// month 24 and no day 0. So it does mm.ss.f, 24.31.5, as a year has two figures,
+// and mm.ss.ff, 24.31.57.
 func isDottedClock(s string) bool {
 	n := len(s)
 	if n == 7 && s[2] == '.' && s[5] == '.' {
@@ -287,7 +288,10 @@ func isDottedClock(s string) bool {
 	if n == 8 {
 		hour += 10 * int(s[0]-'0')
 	}
-	return hour <= 9 && minute < 60 && second < 60 && (hour == 0 || minute == 0 || minute > 12)
+	if hour > 9 { // minutes, seconds and hundredths: 24.31.57, where no month is meant
+		return hour < 60 && minute > 12 && minute < 60
+	}
+	return minute < 60 && second < 60 && (hour == 0 || minute == 0 || minute > 12)
 }
 
 // commaClock gives 56.17,6 and 1:08.40,8 with colons, 56:17.6 and 1:08:40.8: the comma
