@@ -27,8 +27,14 @@ const (
 	nameHasShortYear // of two figures
 )
 
-// bracketNumber is the number in round or square brackets at the end of a text.
+// bracketNumber is the number in round or square brackets, or behind a comma, at the end of
+// a text.
 func bracketNumber(s string) (n int, ok bool) {
+	if i := strings.LastIndexByte(s, ','); i > 0 && len(s)-i > 2 && len(s)-i <= 6 {
+		if t := trim(s[i+1:]); allDigits([]byte(t)) && t != "" {
+			return atoi([]byte(t)), true
+		}
+	}
 	if len(s) < 5 || s[len(s)-1] != ')' && s[len(s)-1] != ']' {
 		return 0, false
 	}

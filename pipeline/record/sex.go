@@ -28,7 +28,7 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 // Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages, and
 // the titles. Single letters are left to the column.
 var sexWordMarks = wordTable(map[string]sexMark{
-	`male|males|man|men|mens|boy|boys|gent|gents|gentleman|gentlemen|mr|mister|
+	`male|males|man|men|mens|boy|boys|gent|gents|dhr|gentleman|gentlemen|mr|mister|
 	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
 	herr|herren|mann|manner|maenner|mannlich|maennlich|mannl|maennl|knabe|knaben|junge|jungen|
 	hombre|hombres|masculino|masculinos|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
@@ -40,7 +40,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	mies|miehet|pojat|mal|
 	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
 	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|girl|girls|mrs|miss|ms.|fem|
+	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|weibl|madchen|maedchen|
 	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|

@@ -96,6 +96,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 				if s.hasGuess(Age) {
 					return AgeGrade, "the ages stand in another column"
 				}
+				if fold(s.headings[i]) == "ag" && p.lo >= 30 && ints >= 8 {
+					return AgeGrade, "none of its values is below 30, as some ages are and hardly an age grade is"
+				}
 				return Age, "its values are ages"
 			}
 			if s.countsOn(i) && !s.hasGuess(Position) {

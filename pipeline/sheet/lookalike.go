@@ -135,3 +135,24 @@ func (s *settler) singleLetters(i int) bool {
 	}
 	return true
 }
+
+// lettersAndNumbers says whether a column has a letter and a number in each cell, M66, K12,
+// that are codes and no ages or groups: more than one in ten is 80 or over, or three letters
+// stand for women.
+func (s *settler) lettersAndNumbers(i int) bool {
+	women := map[byte]bool{}
+	n, old := 0, 0
+	for _, r := range s.rows {
+		letter, number, ok := letterNumber(trim(cellAt(r.cells, i)))
+		if !ok {
+			continue
+		}
+		if n++; number >= 80 {
+			old++
+		}
+		if strings.IndexByte("fwkd", letter) >= 0 {
+			women[letter] = true
+		}
+	}
+	return n >= 8 && (10*old > n || len(women) > 2)
+}
