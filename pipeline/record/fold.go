@@ -89,7 +89,7 @@ func appendPlain(dst []byte, start int, r rune) []byte {
 	if plain, ok := plainly[r]; ok {
 		return append(dst, plain...)
 	}
-	return utf8.AppendRune(dst, r)
+	return utf8.AppendRune(dst, unicode.ToLower(r)) // a capital with its mark off: Ά, Й
 }
 
 // plainly spells the characters that have no decomposition.

@@ -178,7 +178,7 @@ func rankBehind(b []byte) (n, from int, ok bool) {
 // splitRank takes a folded cell apart into a group and a place in it, perhaps of how many:
 // msen-3, 3 w45, m40 2/17, w35 (4).
 func splitRank(b []byte) (group string, n int, ok bool) {
-	for _, form := range [...]*regexp.Regexp{rankBefore, rankAfter} {
+	for _, form := range [...]*regexp.Regexp{rankBefore, rankOfAll, rankAfter} {
 		if m := form.FindSubmatch(b); m != nil {
 			g, r := m[1], m[2]
 			if form == rankBefore {
@@ -193,6 +193,7 @@ func splitRank(b []byte) (group string, n int, ok bool) {
 
 var (
 	rankBefore = regexp.MustCompile(`^([0-9]{1,4})[. ] *([a-z].*)$`)
+	rankOfAll  = regexp.MustCompile(`^(.*[a-z0-9+]) +([0-9]{1,4})/[0-9]{1,4}$`)
 	rankAfter  = regexp.MustCompile(`^(.*[a-z0-9+]) *(?:[-/#( ]) *([0-9]{1,4})(?: */ *[0-9]{1,4})?\)?$`)
 )
 

@@ -47,6 +47,11 @@ func bracketNumber(s string) (n int, ok bool) {
 		n += int(s[i]-'0') * scale
 		scale *= 10
 	}
+	if words := s[:i+1]; i < len(s)-2 && i > 4 && s[i] == ' ' { // (age 45)
+		if at := strings.LastIndexByte(words, opens); at > 0 && strings.EqualFold(trim(words[at+1:]), "age") {
+			return n, true
+		}
+	}
 	return n, s[i] == opens && i < len(s)-2
 }
 

@@ -8,7 +8,7 @@ import (
 // Ages behind the names are read in round and square brackets and behind a comma, where
 // nearly every name has one and some stand twice; runners' numbers are not.
 func TestAgesBehindNames(t *testing.T) {
-	for _, form := range []string{"Ada Brook%c (%d)", "Ada Brook%c [%d]", "Ada Brook%c, %d"} {
+	for _, form := range []string{"Ada Brook%c (%d)", "Ada Brook%c [%d]", "Ada Brook%c, %d", "Ada Brook%c (age %d)"} {
 		c := NoColumns()
 		c.Name, c.Time = 0, 1
 		read := func(number func(i int) int) []Line {
