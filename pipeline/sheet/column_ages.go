@@ -101,7 +101,7 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 				}
 				return Age, "its values are ages"
 			}
-			if s.countsOn(i) && !s.hasGuess(Position) {
+			if (s.countsOn(i) || s.countsInBlocks(i)) && !s.hasGuess(Position) {
 				return Position, "its values count " + s.countText(i)
 			}
 			return GroupPlace, "its values are places"

@@ -69,6 +69,37 @@ Blad1!12 alder-bank 2026-01-03 Jo Lee 18:31 Gäster
 Blad1!15 alder-bank 2026-01-03 Di Fox 21:20 K40
 Blad1!16 alder-bank 2026-01-03 Ida Kay 22:40 K40
 `},
+	{"classes with the heading under each, and a word for places that means classes too", "classes", `== Folha1
+Alder Bank, 3 de janeiro de 2026
+
+Homens 15-19
+Class.|Nome|Tempo final
+1|Al Roe|18:20
+
+Homens 20-24
+Class.|Nome|Tempo final
+1|Cy Dee|19:02
+2|Ed Gow|19:28
+3|Gus Ing|20:12
+
+Homens 40-44
+Class.|Nome|Tempo final
+1|Hal Job|18:31
+2|Jay Low|20:40
+
+Mulheres 25-29
+Class.|Nome|Tempo final
+1|Jo Lee|21:20
+2|Di Fox|22:40
+`, `Folha1!5 alder-bank 2026-01-03 Al Roe 18:20 Homens 15-19
+Folha1!9 alder-bank 2026-01-03 Cy Dee 19:02 Homens 20-24
+Folha1!10 alder-bank 2026-01-03 Ed Gow 19:28 Homens 20-24
+Folha1!11 alder-bank 2026-01-03 Gus Ing 20:12 Homens 20-24
+Folha1!15 alder-bank 2026-01-03 Hal Job 18:31 Homens 40-44
+Folha1!16 alder-bank 2026-01-03 Jay Low 20:40 Homens 40-44
+Folha1!20 alder-bank 2026-01-03 Jo Lee 21:20 Mulheres 25-29
+Folha1!21 alder-bank 2026-01-03 Di Fox 22:40 Mulheres 25-29
+`},
 	{"a row of dates over a row of courses", "Two venue league", `== Grid
 Two venue league
 Date||3 Jan 2026|10 Jan 2026

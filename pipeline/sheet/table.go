@@ -94,6 +94,18 @@ func (t *table) body(after int, need int) (out []line, width int) {
 	return withoutShort(out), width
 }
 
+// withoutHeadings leaves out the rows that repeat the heading, as above each class.
+func withoutHeadings(rows []line, headings []string) []line {
+	var folded []string
+	for _, h := range headings {
+		folded = append(folded, fold(h))
+	}
+	if len(folded) == 0 {
+		return rows
+	}
+	return slices.DeleteFunc(rows, func(l line) bool { return sameHeading(folded, l.cells, rowFilled(l.cells)) })
+}
+
 // withoutShort leaves out rows with no more than half as many cells as is usual, where they
 // are the fewer: totals and winners, whose figures say nothing of the columns they
 // happen to stand in.
@@ -230,6 +242,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	rows, width := t.body(after, need)
+	rows = withoutHeadings(rows, l.headings)
 	width = max(width, len(l.headings))
 	if width > o.Limits.Columns {
 		width = o.Limits.Columns
