@@ -99,7 +99,7 @@ func (s *settler) byHeading(i int) {
 		case GroupPlace, SexPlace:
 			if !s.hasGuess(Sex) && s.countsMenAndWomen(i) {
 				turn(Sex, "its values count the men and the women apart")
-			} else if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) {
+			} else if p.shareOf(kGroup) > .5 && !s.countsByLetter(i) && !s.placesOfTotals(i) {
 				turn(AgeGroup, "its values are age groups")
 			} else if p.shareOf(kSex) > .5 {
 				turn(Sex, "its values are sexes")
