@@ -176,11 +176,6 @@ func (r *Reader) settleBasis() (why string) {
 		r.pairs = nil
 		return "" // the heading names the day
 	}
-	federation := ""
-	if f := r.groups.byYear(r.heading(r.c.Group)); f != "" && r.o.GroupBasis == age.OnTheDay && !r.basisGiven {
-		r.o.GroupBasis = age.YearEnd
-		federation = "; groups are reckoned on 31 December: they are the " + f + " classes, which go by the year of birth"
-	}
 	now := count(r.o.GroupBasis)
 	best, least := r.o.GroupBasis, now
 	for _, b := range []age.Basis{age.OnTheDay, age.YearEnd, age.SeasonStart} {
@@ -190,7 +185,7 @@ func (r *Reader) settleBasis() (why string) {
 	}
 	if now < 3 || 4*least > now || best == r.o.GroupBasis {
 		r.pairs = nil
-		return federation
+		return ""
 	}
 	r.o.GroupBasis = best
 	words := map[age.Basis]string{age.OnTheDay: "on the day", age.YearEnd: "on 31 December", age.SeasonStart: "on the first day of the season"}

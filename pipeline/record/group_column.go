@@ -55,8 +55,6 @@ type groupColumn struct {
 	// counted says that groups are numbered from one, M1, M2, F1, and french that they
 	// are the French masters classes: M0, M1F, or M1 beside SE and ES.
 	counted, french bool
-	// frenchBands, italianSeniors and german say that SEM, SM40, or MHK and MJU18 stand there.
-	frenchBands, italianSeniors, german bool
 	// frenchVeterans says that V1, V2, … from 40 on stand there and no M0.
 	frenchVeterans bool
 	vrouwen        bool // V40 is a women's group
@@ -412,7 +410,7 @@ func (k *groupColumn) italian() {
 		b := fold(nil, e.text)
 		seniors = seniors || len(b) == 4 && b[0] == 's' && (b[1] == 'm' || b[1] == 'f') && e.g.kind == start
 	}
-	if k.italianSeniors = seniors; !seniors {
+	if !seniors {
 		return
 	}
 	_, men := k.at["PM"]
@@ -436,9 +434,6 @@ func (k *groupColumn) italian() {
 	}
 }
 
-// germanClass finds a class of the German athletics rules in a folded cell: MHK, WJA, MJ U18.
-var germanClass = regexp.MustCompile(`^[mw] ?(hk|j ?[a-d]|j ?u ?(12|14|16|18|20|23))$`)
-
 // frenchClasses says whether M0, M1, M2 are the French masters classes: M0 or M1F stands
 // there, or classes by two letters (SE, ESF). Where no F or W is numbered so beside them, M
 // says no sex.
@@ -459,7 +454,6 @@ func (k *groupColumn) frenchClasses() {
 	for i := range k.entries {
 		e := &k.entries[i]
 		b := fold(nil, e.text)
-		k.german = k.german || germanClass.Match(b)
 		if len(b) < 2 || len(b) > 3 {
 			continue
 		}
@@ -468,7 +462,6 @@ func (k *groupColumn) frenchClasses() {
 		}
 	}
 	k.french = k.french || bands >= 2 && numbered
-	k.frenchBands = bands > 0 && (k.french || bands >= 2)
 	for i := range k.entries {
 		e := &k.entries[i]
 		if band, ok := frenchBands[string(fold(nil, e.text))]; ok && k.french && e.g.kind == noGroup {
@@ -685,21 +678,6 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return n, n + 4
 	}
 	return n, n + k.step[c] - 1
-}
-
-// byYear names the federation whose classes these are, where those go by the year of birth
-// (from memory of their rules: the French from 1 November or September, the Italian and the
-// German by calendar year), "" where nothing shows it.
-func (k *groupColumn) byYear(heading string) string {
-	switch {
-	case k.french || k.frenchBands:
-		return "French"
-	case k.italianSeniors:
-		return "Italian"
-	case k.german, (heading == "ak" || heading == "altersklasse") && (slices.Contains(k.starts[0], 30) || slices.Contains(k.starts[1], 30)):
-		return "German"
-	}
-	return ""
 }
 
 // nextOfAny is the first age after n with which a group of men or of women begins, 0 where

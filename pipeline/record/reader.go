@@ -33,10 +33,8 @@ type Reader struct {
 	// one tells more than the year of birth beside it.
 	groupCutsYears bool
 
-	// ageDay and groupDay are the days that the headings name, basisGiven that the options
-	// or the heading of the groups say how they are reckoned.
+	// ageDay and groupDay are the days that the headings name.
 	ageDay, groupDay reckonDay
-	basisGiven       bool
 
 	pairs   []agePair
 	inNames nameAges
@@ -77,21 +75,20 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	if o.AgeBasis == age.NoBasis {
 		o.AgeBasis = age.OnTheDay
 	}
-	given := o.GroupBasis != age.NoBasis
-	if !given {
+	if o.GroupBasis == age.NoBasis {
 		o.GroupBasis = age.OnTheDay
 	}
 	if o.SeasonMonth == 0 {
 		o.SeasonMonth, o.SeasonDay = 1, 1
 	}
-	r := &Reader{c: c, headings: headings, o: o, basisGiven: given, words: map[string]TakingPart{}, states: map[string]Status{},
+	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
 		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, nobody: newNobody(o.Name)}
 	r.configure()
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
 	}
 	if b, ok := headingBasis(r.heading(c.Group)); ok {
-		r.o.GroupBasis, r.basisGiven = b, true
+		r.o.GroupBasis = b
 	}
 	if d, ok := headingDay(r.heading(c.Age)); ok && (d.year > 0 || r.o.AgeBasis != age.YearEnd) {
 		r.ageDay, r.o.AgeBasis = d, age.SeasonStart
