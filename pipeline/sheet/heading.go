@@ -210,6 +210,7 @@ func guessFrom(f string) guess {
 			if strings.HasSuffix(w, "km") || strings.HasSuffix(w, "k") || strings.HasSuffix(w, "mi") {
 				kmUnit = true
 			}
+		case c&cTime != 0 && ofTime[w]:
 		default:
 			unknown++
 		}
@@ -367,6 +368,9 @@ func otherDate(f string) bool {
 	}
 	return false
 }
+
+// ofTime are words that say which time a heading means, and no more: "Timp final".
+var ofTime = set("final finala finale oficial oficiala oficiale")
 
 // otherTime says whether a heading speaks of the runner's first or last time.
 func otherTime(f string) bool {
