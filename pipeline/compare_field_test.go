@@ -80,16 +80,7 @@ func TestAnotherFieldIsAnswered(t *testing.T) {
 	ctx := context.Background()
 	const title = "Garrow Moss 4 April 2026"
 	counts := func() (out string) {
-		rows, err := pl.DB.QueryContext(ctx, "select sheet || ' ' || coalesce(session, '-') || ' ' || status || ' ' || count(*) from main.results group by sheet, session, status order by all")
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer rows.Close()
-		for rows.Next() {
-			var s string
-			if err := rows.Scan(&s); err != nil {
-				t.Fatal(err)
-			}
+		for _, s := range dump(t, pl, "select sheet || ' ' || coalesce(session, '-') || ' ' || status || ' ' || count(*) from main.results group by sheet, session, status order by all") {
 			out += s + "; "
 		}
 		return out
@@ -273,17 +264,8 @@ func TestHalvesWithoutATime(t *testing.T) {
 	writeSheet(t, dir, "in/names.csv", title+"Position,Name\n1,Ana Alder\n2,Bea Birch\n3,Cora Cole\n4,Dan Dunn\n")
 	writeSheet(t, dir, "in/times.csv", title+"Position,Time\n1,18:20\n2,18:31\n3,\n4,19:02\n")
 	loadForTest(t, pl, filepath.Join(dir, "in"))
-	rows, err := pl.DB.QueryContext(context.Background(), "select status || ' ' || count(*) from main.results group by status order by all")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer rows.Close()
 	got := ""
-	for rows.Next() {
-		var s string
-		if err := rows.Scan(&s); err != nil {
-			t.Fatal(err)
-		}
+	for _, s := range dump(t, pl, "select status || ' ' || count(*) from main.results group by status order by all") {
 		got += s + "; "
 	}
 	if want := "ok 3; repeat 4; untimed 1; "; got != want {

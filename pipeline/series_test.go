@@ -91,16 +91,7 @@ func TestSeries(t *testing.T) {
 		if _, err := pl.Refresh(ctx, true); err != nil {
 			t.Fatal(err)
 		}
-		rows, err := pl.DB.QueryContext(ctx, "select run_date::varchar || ' ' || sheet || ' ' || count(*) from main.results where status = 'ok' and course = 'garrow-moss' group by run_date, sheet order by all")
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer rows.Close()
-		for rows.Next() {
-			var s string
-			if err := rows.Scan(&s); err != nil {
-				t.Fatal(err)
-			}
+		for _, s := range dump(t, pl, "select run_date::varchar || ' ' || sheet || ' ' || count(*) from main.results where status = 'ok' and course = 'garrow-moss' group by run_date, sheet order by all") {
 			out += s + "; "
 		}
 		return out

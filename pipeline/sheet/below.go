@@ -278,7 +278,7 @@ func (t table) bareBlocks() (starts []int, first int) {
 		}
 		return strings.TrimRight(b.String(), "_"), clocks
 	}
-	counts, rows, usual := map[string]int{}, 0, ""
+	like, rows, usual := map[string][]int{}, 0, "" // rows by their kinds
 	for i := 0; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		kinds, clocks := kindsOf(cells)
@@ -286,14 +286,11 @@ func (t table) bareBlocks() (starts []int, first int) {
 			continue
 		}
 		rows++
-		if counts[kinds]++; counts[kinds] > counts[usual] {
-			usual = kinds
-		}
-		if counts[kinds] == 1 && usual == "" {
+		if like[kinds] = append(like[kinds], i); len(like[kinds]) > len(like[usual]) {
 			usual = kinds
 		}
 	}
-	if counts[usual] < leastRows || counts[usual]*10 < rows*8 {
+	if n := len(like[usual]); n < leastRows || n*10 < rows*8 {
 		return nil, -1
 	}
 	for n := 2; n*2 <= len(usual); n++ {
@@ -301,33 +298,24 @@ func (t table) bareBlocks() (starts []int, first int) {
 		if len(usual)%n != 0 || strings.Repeat(list, len(usual)/n) != usual || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
 			continue
 		}
-		var rows [][]string
-		first := -1
-		for i := 0; i < t.grid.len(); i++ {
-			_, cells := t.grid.at(i)
-			if kinds, _ := kindsOf(cells); kinds == usual {
-				rows = append(rows, cells)
-				if first < 0 {
-					first = i
-				}
-			}
-		}
+		name, clock := strings.IndexByte(list, 't'), strings.IndexByte(list, 'c')
 		for at := 0; at < len(usual); at += n {
-			if !strings.Contains(list, "i") && !ofPeople(rows, at+strings.IndexByte(list, 't'), at+strings.IndexByte(list, 'c'), strings.IndexByte(list, 'c')) {
+			if !strings.Contains(list, "i") && !t.ofPeople(like[usual], at+name, at+clock, clock) {
 				return nil, -1
 			}
 			starts = append(starts, at)
 		}
-		return starts, first
+		return starts, like[usual][0]
 	}
 	return nil, -1
 }
 
-// ofPeople says whether a column of texts are the names of different people, not their
-// clubs, and one of times running times like those of another column, not paces.
-func ofPeople(rows [][]string, name, clock, like int) bool {
+// ofPeople says whether the texts of a column are, in these rows, the names of different
+// people, not their clubs, and the times of another like those of a third, not paces.
+func (t table) ofPeople(rows []int, name, clock, like int) bool {
 	seen, named, alike := map[string]bool{}, 0, 0
-	for _, r := range rows {
+	for _, i := range rows {
+		_, r := t.grid.at(i)
 		seen[fold(r[name])] = true
 		if looksNamed(trim(r[name])) {
 			named++

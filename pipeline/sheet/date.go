@@ -124,6 +124,12 @@ type dateScan struct {
 // findDates finds every date in a text.
 func findDates(s string) []foundDate { return scanDates(s, false) }
 
+// isDate says whether a text is one date and nothing else.
+func isDate(s string) bool {
+	fs := scanDates(s, true)
+	return len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(s)
+}
+
 func scanDates(s string, loose bool) []foundDate {
 	digit := false
 	for i := 0; i < len(s); i++ {

@@ -61,10 +61,8 @@ func (l *lexicon) readNew(heading string) guess {
 	if m, ok := l.extra[f]; ok {
 		return guess{meaning: m, known: true, forced: true}
 	}
-	if strings.ContainsAny(heading, "0123456789") {
-		if d := scanDates(heading, true); len(d) == 1 && d[0].from == 0 && d[0].to == len(heading) {
-			return guess{} // 29 marca 2025 is a day, and no "marca", a time
-		}
+	if isDate(heading) {
+		return guess{} // 29 marca 2025 is a day, and no "marca", a time
 	}
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}

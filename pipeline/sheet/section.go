@@ -306,7 +306,7 @@ func sectionKind(text string) kind {
 	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
-	if fs := scanDates(text, true); len(fs) == 1 && fs[0].from == 0 && fs[0].to == len(text) {
+	if isDate(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
 	text = withoutHeat(text)
