@@ -171,6 +171,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 		p.explain(t.grid)
 		p.remark(t.grid)
+		p.sayTimedLinesLeftOut(t.grid, s.Name)
 	}
 	return parts
 }

@@ -1,0 +1,109 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"lapwing/pipeline/place"
+)
+
+// leftOutNamed is how many of the timed lines left out are named; the rest are counted.
+const leftOutNamed = 3
+
+// sayTimedLinesLeftOut says which lines were taken for footers though they name somebody
+// and have a time that no line of the results has: a finisher may have been written under
+// the table. Winners and prizes that repeat a result, records, and lines with a date are
+// none of these.
+func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
+	if !p.Whole || p.Kind == Volunteers || p.rules.time < 0 || p.rules.otherList > 0 {
+		return
+	}
+	rules := p.rules // a copy: a pass has a state
+	rules.restart()
+	counted := map[string]bool{}
+	var out []timedLine
+	record := false
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row < rules.first || rules.last > 0 && row > rules.last {
+			continue
+		}
+		switch rules.classify(row, cells) {
+		case isData:
+			counted[clockDigits(cellAt(cells, rules.time))] = true
+			record = false
+		case whyBlank:
+			record = false
+		case whyTotal:
+			record = anyWord(rowText(cells), recordWords)
+		case whyFooter, whyNoResult:
+			name, clock := p.nameAndClock(cells)
+			switch all := rowText(cells); {
+			case clock == "":
+				record = record || anyWord(all, recordWords)
+			case !record && !anyWord(all, recordWords) && len(findDates(all)) == 0 && looksNamed(name) && finishTime(clock) > 0:
+				out = append(out, timedLine{row, name, clock})
+			}
+		}
+	}
+	first := 0
+	var read []string
+	for _, l := range out {
+		if counted[clockDigits(l.clock)] {
+			continue
+		}
+		if len(read) == 0 {
+			first = l.row
+		}
+		read = append(read, l.name+" "+l.clock)
+	}
+	if len(read) == 0 {
+		return
+	}
+	more := ""
+	if n := len(read) - leftOutNamed; n > 0 {
+		read, more = read[:leftOutNamed], fmt.Sprintf(" and %d more", n)
+	}
+	p.problem(sheet, first, -1, place.Look, "timed-line-left-out", strings.Join(read, "; ")+more, "a line among the results",
+		"What stands under the results is left out. If this is a finisher, move it up among them and load the sheet again; otherwise there is nothing to do.")
+}
+
+// timedLine is a line with a name and a time.
+type timedLine struct {
+	row         int
+	name, clock string
+}
+
+// nameAndClock gives the name and the running time of a line: of their columns, or of a
+// line in one cell that ends in a time, "Late: Jo Lee 31:22". clock is "" where it has none.
+func (p *Part) nameAndClock(cells []string) (name, clock string) {
+	if rowFilled(cells) == 1 {
+		words := strings.Fields(titleText(cells))
+		if n := len(words) - 1; n > 0 && kindOf(words[n]) == kClock {
+			if last, _ := utf8.DecodeRuneInString(words[n-1]); unicode.IsLower(last) {
+				return "", "" // "Walkers started at 9:00"
+			}
+			name = strings.Join(words[:n], " ")
+			return trim(name[strings.LastIndexByte(name, ':')+1:]), words[n]
+		}
+		return "", ""
+	}
+	if clock = trim(cellAt(cells, p.rules.time)); kindOf(clock) != kClock {
+		return "", ""
+	}
+	return trim(cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.rules.name)), clock
+}
+
+// clockDigits is a time without what divides it and without hours or tenths of nothing, so
+// that 0:24:31 and 24.31 are one.
+func clockDigits(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}, s)
+	return strings.TrimLeft(s, "0")
+}

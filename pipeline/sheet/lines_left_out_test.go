@@ -1,0 +1,41 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// What stands under the results and has a time that no result has is said, once.
+func TestTimedLinesLeftOut(t *testing.T) {
+	var list strings.Builder
+	list.WriteString("Pos,Name,Cat,Time\n")
+	for i := range 20 {
+		fmt.Fprintf(&list, "%d,%s %s,M35,%d:%02d\n", i+1, []string{"Ada", "Ben", "Cal", "Dot"}[i%4], []string{"Dale", "Ings", "Kyle", "Lunn", "Orme"}[i/4], 18+i/2, 10+i)
+	}
+	tests := []struct{ name, below, read string }{
+		{"nothing below", "", ""},
+		{"a winner again", "\nFirst lady,Dot Dale,W35,19:13\nFirst lady: Dot Dale 19:13\n", ""},
+		{"records", "\nRecord holders\n,Jo Lee,M35,15:58\n,Al Roe,M40,16:20\n\n,Kim Dunn,M50,17:01,3 May 2019\n", ""},
+		{"a start time", "\nStart 9:30\nWalkers started at 9:00\n", ""},
+		{"a late finisher", "\nRecord holders\n,Jo Lee,M35,15:58\n\n,Sam Late,M60,45:22\nLate: Will Moss 46:10\n", "Sam Late 45:22; Will Moss 46:10"},
+		{"many", "\n,Sam Late,M60,45:22\n,Una Late,W60,45:23\n,Pip Late,M60,45:24\n,Zoe Late,W60,45:25\n", "Sam Late 45:22; Una Late 45:23; Pip Late 45:24 and 1 more"},
+	}
+	for _, tc := range tests {
+		t.Run(tc.name, func(t *testing.T) {
+			s, err := Read("alder 2026-11-21.csv", []byte(list.String()+tc.below), Options{})
+			if err != nil || len(s.Parts) != 1 {
+				t.Fatal(err, len(s.Parts))
+			}
+			got := ""
+			for _, p := range s.Parts[0].Problems {
+				if p.Kind == "timed-line-left-out" {
+					got += p.Read
+				}
+			}
+			if got != tc.read {
+				t.Errorf("read %q, want %q", got, tc.read)
+			}
+		})
+	}
+}
