@@ -88,6 +88,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		if visible {
 			s.header = append(s.header, headerLines(string(reader.header))...)
 		}
+		asked := len(s.Problems)
 		if missing.n > 0 {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Row: missing.first.row, Column: letters(missing.first.col)}, Severity: place.Look, Kind: "formula-without-value", Read: text.Count(missing.n, "cell"),
 				Expected: "the result of the formula saved with it", Do: "Open the workbook in a spreadsheet program, save it, and load that."})
@@ -107,7 +108,11 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: name, Tab: tab, Column: letters(one.col)}, Severity: place.Note, Kind: "rows-in-one-cell",
 				Read: one.says(why), Do: "Columns are counted as if each piece had a cell of its own."})
 		}
+		parts := len(s.Parts)
 		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
+		if visible && missing.holds(s.Parts[parts:]) {
+			s.Problems[asked].Severity = place.Waits
+		}
 	}
 	s.joinEntries(lex, o)
 	s.cover = append(s.cover, s.header...)
@@ -422,14 +427,33 @@ func unescape(b []byte) []byte {
 type uncached struct {
 	first cellRef
 	n     int
+	of    map[int]int // how many in each column
 }
 
 func (u *uncached) note(row, col int) {
 	if u.n == 0 {
 		u.first = cellRef{row, col}
+		u.of = map[int]int{}
 	}
 	u.n++
+	u.of[col]++
 }
+
+// holds says whether the names or times of some parts are among them: read as they are,
+// finishers would be unnamed or untimed.
+func (u uncached) holds(parts []*Part) bool {
+	for _, p := range parts {
+		for _, c := range p.Columns {
+			if personOrTime[c.Meaning] && u.of[c.Index] > 2 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// personOrTime are the columns that make a result.
+var personOrTime = map[Meaning]bool{Name: true, GivenName: true, FamilyName: true, Time: true}
 
 // cell is one cell as it is read.
 type cell struct {

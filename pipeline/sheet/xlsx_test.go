@@ -18,6 +18,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
 )
 
@@ -304,6 +305,35 @@ func TestFormulas(t *testing.T) {
 	}
 	if !found {
 		t.Errorf("no problem for the formula: %v", s.Problems)
+	}
+	// One cell is untimed; where times or names are missing by the column, the sheet waits.
+	for _, tc := range []struct {
+		col   string
+		cells int
+		want  place.Severity
+	}{{"C", 2, place.Look}, {"C", 3, place.Waits}, {"B", 6, place.Waits}, {"D", 6, place.Look}} {
+		data := workbook(t, func(f *excelize.File) {
+			setRows(t, f, "Sheet1", []any{"Pos", "Name", "Time", "Club"}, []any{1, "Jo Lee", "18:20", "Fell"}, []any{2, "Al Roe", "18:31", "Fell"}, []any{3, "Cy Dee", "19:00", "Moor"},
+				[]any{4, "Di Fox", "19:31", "Moor"}, []any{5, "Ed Gow", "20:10", "Fell"}, []any{6, "Fi Hay", "20:40", "Fell"})
+			for i := range tc.cells {
+				cell := fmt.Sprint(tc.col, i+2)
+				f.SetCellValue("Sheet1", cell, nil)
+				f.SetCellFormula("Sheet1", cell, "VLOOKUP(A2,Z1:Z9,1)")
+			}
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := place.Severity(0)
+		for _, p := range s.Problems {
+			if p.Kind == "formula-without-value" {
+				got = p.Severity
+			}
+		}
+		if got != tc.want {
+			t.Errorf("%d formulas in column %s: %v, want %v", tc.cells, tc.col, got, tc.want)
+		}
 	}
 }
 
