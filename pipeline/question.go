@@ -24,9 +24,22 @@ func (q Question) String() string {
 	return place.WithAnswers(q.Words, strings.Join(q.Answers, "\n"))
 }
 
-// WaitingQuestions reads the waiting sheets again and gives the question of
-// each, and those about tabs that were left out of sheets that are loaded.
+// WaitingQuestions gives the questions of waiting sheets, and those about tabs that were
+// left out of sheets that are loaded.
 func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]Question, error) {
+	out, err := pl.SheetQuestions()
+	if err != nil || pl.DB == nil {
+		return out, err
+	}
+	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
+	for _, q := range tabs {
+		out = append(out, Question{Sheet: q.Place.Sheet, Words: q.String()})
+	}
+	return out, err
+}
+
+// SheetQuestions reads the waiting sheets again and gives the question of each.
+func (pl *Pipeline) SheetQuestions() ([]Question, error) {
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return nil, err
@@ -53,14 +66,7 @@ func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]Question, error) {
 			out = append(out, Question{Sheet: e.Path, Words: e.Path + ": has its answer now; load it again"})
 		}
 	}
-	if pl.DB == nil {
-		return out, nil
-	}
-	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
-	for _, q := range tabs {
-		out = append(out, Question{Sheet: q.Place.Sheet, Words: q.String()})
-	}
-	return out, err
+	return out, nil
 }
 
 // questionOf is the question that a sheet waits for, nil where it waits for none.

@@ -191,6 +191,7 @@ func TestWaitingSheets(t *testing.T) {
 				}
 				wants(t, o.out, name)
 			}
+			wants(t, must(t, dir, "sheets", "problems").out, "Waiting: "+name)
 			must(t, dir, append([]string{"load", path}, c.answer...)...)
 			must(t, dir, "run", empty)
 			must(t, dir, "check")

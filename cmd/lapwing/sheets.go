@@ -88,7 +88,7 @@ func (a *app) problemsCommand() *cobra.Command {
 	var accept pipeline.Accept
 	c := &cobra.Command{
 		Use: "problems [SHEET]", Short: "What needs a look, worst first",
-		Long: `What needs a look, worst first. Once a line has been corrected, a sheet
+		Long: `What needs a look, worst first, after the sheets that wait for an answer. Once a line has been corrected, a sheet
 withdrawn, or a later sheet of the run loaded, it is no longer listed.
 
 --accept KIND says that all problems of that kind need no look any more: of one
@@ -126,9 +126,24 @@ be taken back with lapwing correct --undo.`,
 				if a.json {
 					return a.asJSON(list)
 				}
+				var questions []pipeline.Question
+				if !settled {
+					all, err := pl.SheetQuestions()
+					if err != nil {
+						return err
+					}
+					for _, q := range all {
+						if path == "" || q.Sheet == path {
+							questions = append(questions, q)
+						}
+					}
+				}
+				a.askQuestions(questions)
 				switch {
 				case len(list) == 0 && settled:
 					a.say("Nothing has been settled.")
+				case len(list) == 0 && len(questions) > 0:
+					a.say("Nothing else needs a look.")
 				case len(list) == 0:
 					a.say("Nothing needs a look.")
 				}
