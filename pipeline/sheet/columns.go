@@ -58,6 +58,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	}
 	s.minutesAndSeconds()
 	s.startAndFinish()
+	s.stampedStartAndFinish()
 	s.gaps()
 	s.ticks()
 	s.particles()

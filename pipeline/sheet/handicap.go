@@ -16,6 +16,10 @@ func secondsOf(cells []string, i int) float64 {
 		if c == "0" {
 			return 0 // the scratch runner's handicap
 		}
+	case kDate, kText:
+		if _, clock, ok := stamp(c); ok {
+			return looseNumber(clock)
+		}
 	}
 	return -1
 }
@@ -195,7 +199,7 @@ func timeBetween(start, finish float64, cell string) string {
 	switch {
 	case cell == "":
 		return ""
-	case kindOf(cell) != kClock:
+	case kindOf(cell) != kClock && finish < 0:
 		return cell // DNF, or a dash
 	case start < 0 || finish < 0 || finish <= start:
 		return "?"
@@ -210,15 +214,45 @@ func (s *settler) finishClock() int {
 	switch {
 	case len(s.clock) > 0 || s.clockColumns > 1:
 	case clock >= 0 && s.timeOfDay(clock):
-		return clock
+		if s.guesses[clock].known || s.find(Position) < 0 || s.inOrder(clock) {
+			return clock
+		}
 	case clock < 0:
+		late := -1
 		for i := range s.profiles {
-			if s.late(i) && s.profiles[i].shareOf(kClock) > .8 && strings.Contains(fold(s.headings[i]), "finish") {
+			if !s.stamps(i) && (!s.late(i) || s.profiles[i].shareOf(kClock) <= .8) {
+				continue
+			}
+			if strings.Contains(fold(s.headings[i]), "finish") {
 				return i
 			}
+			if late >= 0 || s.saysOffset(i) || !s.inOrder(i) {
+				return -1
+			}
+			late = i
 		}
+		return late
 	}
 	return -1
+}
+
+// inOrder says whether the rows are numbered and the times of day of a column hardly ever
+// fall: those of people who came in, not of people who arrived or signed in.
+func (s *settler) inOrder(i int) bool {
+	if s.find(Position) < 0 {
+		return false
+	}
+	last, n, falls := 0.0, 0, 0
+	for _, r := range s.rows {
+		if v := secondsOf(r.cells, i); v > 0 {
+			if v < last {
+				falls++
+			}
+			last = v
+			n++
+		}
+	}
+	return n >= 8 && falls*10 <= n
 }
 
 // startInTitle reckons the running times from the times of day at the finish and the
@@ -235,7 +269,7 @@ func (s *settler) startInTitle(titles []string) {
 		if !ok || !clock || !saysToday(t) {
 			continue
 		}
-		at := looseNumber(h)*3600 + looseNumber(m)*60
+		at := looseNumber(h)*3600 + looseNumber(m)*60 + secondsAfter(t, h, m)
 		if start > 0 && at != start {
 			return // of several races
 		}
@@ -257,6 +291,17 @@ func (s *settler) startInTitle(titles []string) {
 	}
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
 	s.clock, s.start = []int{finish}, start
+}
+
+// secondsAfter are the seconds of a time of day in a text, 0 where it gives none: the 15 of
+// "Start 9:00:15".
+func secondsAfter(text, hour, minute string) float64 {
+	for _, h := range []string{hour, strings.TrimPrefix(hour, "0"), fmt.Sprint(looseNumber(hour) - 12)} {
+		if _, after, ok := strings.Cut(text, h+":"+minute+":"); ok && len(after) >= 2 && digitsOnly(after[:2]) {
+			return looseNumber(after[:2])
+		}
+	}
+	return 0
 }
 
 // clockText writes h:mm:ss, with thousandths where there are any.

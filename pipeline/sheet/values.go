@@ -545,8 +545,11 @@ func looseNumber(s string) float64 {
 		s = c
 	}
 	if c := momentClock(s); c != "" {
-		if s[len(s)-2]|0x20 == 'a' && strings.HasPrefix(c, "12:") {
+		switch half := s[len(s)-2] | 0x20; {
+		case half == 'a' && strings.HasPrefix(c, "12:"):
 			c = "0" + c[2:]
+		case half == 'p' && !strings.HasPrefix(c, "12:"):
+			return 12*3600 + looseNumber(c)
 		}
 		s = c
 	}

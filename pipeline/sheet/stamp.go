@@ -1,0 +1,83 @@
+package sheet
+
+import (
+	"math"
+	"regexp"
+)
+
+// stampMark is a day and a time of day in one cell, as programs export them (ISO 8601-1:2019,
+// 5.4.2; RFC 3339, 5.6): 2026-11-21T09:24:31Z, 21/11/2026 09:24:31.5, 2026-11-21 09:24:31+01:00.
+var stampMark = regexp.MustCompile(`^(\d{4}-\d\d-\d\d|\d{1,2}[/.]\d{1,2}[/.]\d{4})[T ] ?(\d{1,2}:\d\d:\d\d(?:[.,]\d{1,9})?) ?(Z|UTC|[+-]\d\d:?(?:\d\d)?)?$`)
+
+// stamp takes such a cell apart. The times of two can be compared where frame, their day
+// and offset from UTC, is the same.
+func stamp(cell string) (frame, clock string, ok bool) {
+	if c := trim(cell); len(c) >= 17 && c[0] >= '0' && c[0] <= '9' {
+		if m := stampMark.FindStringSubmatch(c); m != nil {
+			return m[1] + " " + m[3], m[2], true
+		}
+	}
+	return "", "", false
+}
+
+// stamps says whether a column holds such cells and little else.
+func (s *settler) stamps(i int) bool {
+	filled, stamped := 0, 0
+	for _, r := range s.rows {
+		if c := cellAt(r.cells, i); !isBlank(c) {
+			filled++
+			if _, clock, ok := stamp(c); ok && looseNumber(clock) > 0 {
+				stamped++
+			}
+		}
+	}
+	return stamped > 0 && stamped*10 >= filled*8
+}
+
+// stampedStartAndFinish finds two columns of moments of which the later is the finish: they
+// lie as far apart as a start and a finish do, in nearly every row.
+func (s *settler) stampedStartAndFinish() {
+	if len(s.clock) > 0 {
+		return
+	}
+	var found []int
+	for i, c := range s.columns {
+		if c.Meaning.isTime() && s.profiles[i].filled > 0 && !s.stamps(i) {
+			return
+		}
+		if s.stamps(i) {
+			found = append(found, i)
+		}
+	}
+	if len(found) != 2 {
+		return
+	}
+	start, finish := found[0], found[1]
+	rows, forth, back := 0, 0, 0
+	for _, r := range s.rows {
+		a, _, first := stamp(cellAt(r.cells, start))
+		b, _, second := stamp(cellAt(r.cells, finish))
+		if !first || !second {
+			continue
+		}
+		rows++
+		switch d := secondsOf(r.cells, finish) - secondsOf(r.cells, start); {
+		case a != b || math.Abs(d) < 8*60 || math.Abs(d) > 4*3600:
+		case d > 0:
+			forth++
+		default:
+			back++
+		}
+	}
+	if back > forth {
+		start, finish, forth = finish, start, back
+	}
+	if rows == 0 || forth*20 < rows*19 {
+		return
+	}
+	s.set(finish, Other, "heading %q: the moment of the finish", s.headings[finish])
+	if m := s.columns[start].Meaning; m != Date {
+		s.set(start, Date, "heading %q: the moment of the start", s.headings[start])
+	}
+	s.clock, s.between = []int{start, finish}, true
+}
