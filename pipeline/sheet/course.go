@@ -300,7 +300,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || countsRuns(seg)) && !labelled {
 			continue
 		}
-		w := courseWord{text: seg, slug: slug, weight: 40, why: "what is left of the title without date and general words"}
+		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
 		if labelled {
 			w.weight, w.why = 90, "it is labelled"
 		}
@@ -332,6 +332,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// leftOfTitle is why words of a title are believed to name a course that nothing else knows.
+const leftOfTitle = "what is left of the title without date and general words"
 
 // otherTimes are headings of what was at another time.
 var otherTimes = set("", "last week", "last weeks", "last time", "last run", "last month", "last year", "previous week", "previous run", "the week before", "week before", "this week", "this weeks", "next week", "vorige woche", "letzte woche", "semaine derniere", "semana pasada", "vorige week", "settimana scorsa", "forra veckan", "sidste uge")

@@ -40,12 +40,22 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		if unit == 1 && len(toks[j].word) == 1 && m > 2000 && m <= lastYear {
 			continue // 11-04-2026_M: the men of that day
 		}
-		if unit == 1 && (m < 400 || j > end) && m < 800 || m < 400 || m > 100000 {
-			continue
+		if unit == 1 && j > end && m < 800 && !saysRace(s) || m < 400 || m > 100000 {
+			continue // 600 m may be a climb, or a way to walk
 		}
 		return m, toks[i].from, toks[j].to, true
 	}
 	return 0, 0, 0, false
+}
+
+// saysRace says whether a line calls a race by whom it is for: "Bambinilauf 600 m", "Tots 500 m".
+func saysRace(line string) bool {
+	for _, w := range strings.Fields(fold(line)) {
+		if fieldWords[w] || strings.HasSuffix(w, "lauf") || w == "race" || w == "run" {
+			return true
+		}
+	}
+	return false
 }
 
 // The marathon and its half, in metres (World Athletics, Competition Rules, road races).

@@ -10,7 +10,11 @@ var fieldWords = set(`walkers walker walking joggers jogger runners runner junio
 	first last top fastest three five ten twenty fifty hundred home heat heats wave waves leg group groups am pm morning evening afternoon night
 	newsletter press magazine noticeboard website facebook everyone everybody good corrections corrected changes changed amended amendment amendments revised
 	errata latest newest preliminary prelim prov unconfirmed under over only
-	gehen walken geher walker jugend kinder schuler marche marcheurs jeunes enfants caminantes marchadores ninos camminatori ragazzi wandelaars jeugd kinderen`)
+	gehen walken geher walker jugend kinder schuler marche marcheurs jeunes enfants caminantes marchadores ninos camminatori ragazzi wandelaars jeugd kinderen
+	main fun elite novice novices tots toddlers dash headline support curtainraiser corporate fitness
+	hauptlauf volkslauf jedermannlauf hobbylauf bambinilauf bambini kinderlauf schulerlauf jugendlauf einsteigerlauf walkinglauf nordic
+	principale populaire principal popular infantil competitiva competitivo amatori hoofdloop jeugdloop kinderloop recreantenloop prestatieloop
+	huvudlopp motionslopp knattelopp barnlopp hovedlop borneloop bornelob hovedlob paasarja lastensarja lasten glowny glowna dzieci hlavni detsky detske fofutam`)
 
 // saysField says whether a text is nothing but words about a field.
 func saysField(text string) bool {

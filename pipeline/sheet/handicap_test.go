@@ -26,6 +26,7 @@ func TestTimesOfDay(t *testing.T) {
 		{"after noon", list("Start 1:00:15 pm\nPos,Name,Clock\n", "%d,Jo Lee,1:%s PM\n", nine...), want},
 		{"moments in columns", list("Pos,Name,finished_at,started_at\n", "%d,Jo Lee,2026-01-03T09:%sZ,2026-01-03T09:00:15Z\n", nine...), want},
 		{"moments with the day first", list("Pos,Name,Start,Finish\n", "%d,Jo Lee,03/01/2026 09:00:15,03/01/2026 09:%s\n", nine...), want},
+		{"running times beside the day", list("Pos,Name,Half way,Time\n", "%d,Jo Lee,2026-01-03 00:09:10,2026-01-03 00:%s\n", nine...), "2026-01-03 00:" + strings.Join(nine, " 2026-01-03 00:")},
 		{"a moment and a title", list("Start 9:00:15\nPos,Name,Timestamp\n", "%d,Jo Lee,2026-01-03 09:%s\n", nine...), want},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

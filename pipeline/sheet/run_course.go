@@ -36,9 +36,14 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		from string
 	}
 	var cs []cand
+	races := rs.racesOfTab(p)
 	for i, t := range p.Titles {
+		_, _, _, saysDistance := findDistance(t)
 		for _, w := range courseWords(t, rs.lex, rs.book) {
 			w.weight -= min(i, 5) // earlier lines first
+			if races && saysDistance && w.why == leftOfTitle {
+				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
+			}
 			cs = append(cs, cand{w, p.titleAt(i)})
 		}
 	}
@@ -87,6 +92,28 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// raceOfTab is the weight of what a line calls one of several races of a tab: less than any
+// name that stands for all of them.
+const raceOfTab = 5
+
+// racesOfTab says whether the tab of a part has lists of several distances one under the
+// other, each under a line that gives its own.
+func (rs *runSettler) racesOfTab(p *Part) bool {
+	found := map[float64]bool{}
+	for _, q := range rs.sheet.Parts {
+		if q.Tab != p.Tab || q.TabIndex != p.TabIndex {
+			continue
+		}
+		for _, t := range q.Titles {
+			if m, _, _, ok := findDistance(t); ok {
+				found[m] = true
+				break
+			}
+		}
+	}
+	return len(found) > 1
 }
 
 // oneField says whether the tabs share out one field, by club, wave or page: each has

@@ -70,6 +70,50 @@ func TestDistances(t *testing.T) {
 	}
 }
 
+// Several races of a day one under the other are of the course that the title or the file
+// names; what each is called is none. Each has the sections that stand in it.
+func TestRacesOfOneTab(t *testing.T) {
+	adults := "Pos,Name,Time\n1,Al Roe,18:20\n2,Jo Lee,19:31\n3,Cy Dee,21:02\n4,Di Fox,24:40\n"
+	others := "Pos,Name,Time\n1,Bea Ash,19:20\n2,Gus Elm,19:51\n3,Hal Ivy,22:02\n4,Ida Oak,25:40\n"
+	juniors := "Pos,Name,Time\n1,Kit Sole,8:10\n2,Lou Tarn,8:52\n3,Ned Wye,9:40\n4,Oz Yeo,10:31\n"
+	tots := "Pos,Name,Time\n1,Kit Sole,2:10\n2,Lou Tarn,2:52\n3,Ned Wye,2:55\n4,Oz Yeo,3:31\n"
+	for _, c := range []struct{ name, file, text, want string }{
+		{"the file names the course", "Moss Common 2026-11-21.csv", "Junior 2k\n" + juniors + "\nMain 5k\n" + adults, "moss-common 2026-11-21 2000 Junior; moss-common 2026-11-21 5000 "},
+		{"a title does", "2026-11-21.csv", "Moss Common\nHeron Dash 5k\n" + adults + "\nOtter Dash 2k\n" + juniors, "moss-common 2026-11-21 5000 -; moss-common 2026-11-21 2000 -"},
+		{"a race of some hundred metres", "Moss Common 2026-11-21.csv", "Bambinilauf 600 m\n" + tots + "\nHauptlauf 5 km\n" + adults, "moss-common 2026-11-21 600 -; moss-common 2026-11-21 5000 -"},
+		{"nothing but what they are called", "2026-11-21.csv", "Fun run 2k\n" + juniors + "\nMain race 5k\n" + adults, " 2026-11-21 2000 -;  2026-11-21 5000 -"},
+		{"two courses", "2026-11-21.csv", "Alder Bank 5k\n" + adults + "\nMoss Common 2k\n" + juniors, "alder-bank 2026-11-21 5000 -; moss-common 2026-11-21 2000 -"},
+		{"women and men on two days", "Moss Common 2026.csv", "7 Nov 2026\nWomen\n" + adults + "\nMen\n" + others + "\n14 Nov 2026\nWomen\n" + others + "\nMen\n" + adults, "moss-common 2026-11-07 0 Women Men; moss-common 2026-11-14 0 Women Men"},
+		{"a second day that says nothing of them", "Moss Common 2026.csv", "7 Nov 2026\nWomen\n" + adults + "\nMen\n" + others + "\n14 Nov 2026\n" + others, "moss-common 2026-11-07 0 Women Men; moss-common 2026-11-14 0 "},
+		{"women on both days", "Moss Common 2026.csv", "Women\n7 Nov 2026\n" + adults + "\n14 Nov 2026\n" + others, "moss-common 2026-11-07 0 Women; moss-common 2026-11-14 0 Women"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := Read(c.file, []byte(c.text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var read []string
+			for _, p := range s.Parts {
+				section := "-"
+				if col := p.rules.sectionColumn; col >= 0 {
+					var seen []string
+					p.Each(func(_ int, cells []string) error {
+						if n := len(seen); n == 0 || seen[n-1] != cells[col] {
+							seen = append(seen, cells[col])
+						}
+						return nil
+					})
+					section = strings.Join(seen, " ")
+				}
+				read = append(read, fmt.Sprintf("%s %s %d %s", p.Course.Value, p.Date.Day, p.DistanceM(), section))
+			}
+			if got := strings.Join(read, "; "); got != c.want {
+				t.Errorf("read %q, want %q", got, c.want)
+			}
+		})
+	}
+}
+
 // A tab that has to be asked about does not hold up the others; halves of a result, and
 // questions about the whole workbook, do.
 func TestTabsLeftOut(t *testing.T) {

@@ -25,6 +25,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	type block struct {
 		titles []string
 		rows   []int
+		after  int  // last row of data above it
 		from   int  // first row of data under it
 		headed bool // the heading stands again between the two
 	}
@@ -33,7 +34,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	var blocks []block
 	var open *block
 	sections, lone := map[int]string{}, map[int]string{} // lone are short lines of one cell that say nothing known
-	data := 0
+	data, lastData := 0, 0
 	distance := usualDistance
 	for _, title := range append(append([]string(nil), p.Titles...), p.Tab, baseName(s.Name)) {
 		if m, _, _, ok := findDistance(title); ok {
@@ -49,6 +50,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		switch w := rules.classify(row, cells); w {
 		case isData:
 			data++
+			lastData = row
 			if open != nil {
 				open.from = row
 				blocks = append(blocks, *open)
@@ -66,7 +68,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if text := cellAt(cells, p.Index(Name)); sexOverNames(text) {
 				sections[row] = text
 			}
-		case whyNumberOnly, whyTitle:
+		case whyNumberOnly:
+		case whyTitle:
+			if text := titleText(cells); rowFilled(cells) == 1 && isSection(text) {
+				sections[row] = text
+			}
 		default:
 			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue
@@ -80,7 +86,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				lone[row] = text
 			}
 			if open == nil {
-				open = &block{}
+				open = &block{after: lastData}
 			}
 			open.titles = append(open.titles, text)
 			open.rows = append(open.rows, row)
@@ -88,8 +94,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	// A section may stand above the heading of the first rows.
 	first := ""
-	if n := len(p.Titles); n > 0 && isSection(p.Titles[n-1]) {
-		first = p.Titles[n-1]
+	if last := lastTitle(p.Titles); isSection(last) {
+		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
 	} else if len(sections) == 0 && saysWho(p.Tab) {
@@ -155,6 +161,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		last.rules.last = b.rows[0] - 1
 		next.rules.first = b.rows[len(b.rows)-1] + 1
 		next.rules.last = rules.last
+		if own := sectionBetween(sections, b.after, b.from); newDistance || own != "" || sectionBetween(sections, 0, b.from) != "" {
+			next.rules.firstSection = own // those of the run above have ended
+		}
 		next.inherit(last)
 		parts = append(parts, &next)
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
@@ -430,6 +439,31 @@ func sectionText(text string) string {
 		}
 	}
 	return strings.Join(words, " ")
+}
+
+// lastTitle is the last title that is more than a date or a distance, "" for none.
+func lastTitle(titles []string) string {
+	for _, t := range slices.Backward(titles) {
+		if _, from, to, ok := findDistance(t); !isDate(t) && !(ok && from == 0 && to == len(t)) {
+			return t
+		}
+	}
+	return ""
+}
+
+// sectionBetween is the last section above a row of data and below another that names a sex
+// or a group, "" for none.
+func sectionBetween(sections map[int]string, after, below int) (text string) {
+	last := after
+	for row, t := range sections {
+		if row > last && row < below {
+			last, text = row, t
+		}
+	}
+	if !isSection(text) {
+		return ""
+	}
+	return text
 }
 
 // addSections adds a column that carries the section a row stands under.

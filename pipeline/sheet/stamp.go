@@ -20,13 +20,14 @@ func stamp(cell string) (frame, clock string, ok bool) {
 	return "", "", false
 }
 
-// stamps says whether a column holds such cells and little else.
+// stamps says whether a column holds such cells, of the day and not of the first hours, and
+// little else: 2026-11-21 00:24:31 is a running time beside the day.
 func (s *settler) stamps(i int) bool {
 	filled, stamped := 0, 0
 	for _, r := range s.rows {
 		if c := cellAt(r.cells, i); !isBlank(c) {
 			filled++
-			if _, clock, ok := stamp(c); ok && looseNumber(clock) > 0 {
+			if _, clock, ok := stamp(c); ok && looseNumber(clock) >= 5*3600 {
 				stamped++
 			}
 		}
