@@ -41,6 +41,7 @@ type clockCell struct {
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
 	hours      bool // "h" was printed after two parts: 1:02 h
 	days       int8 // days before the time of day, in a moment of a spreadsheet
+	unsure     bool // the sheet says that it was estimated: "~24:31", "24:31?", "24:31 approx"
 }
 
 // lexClock takes one time cell to pieces. Digits with colons, by far the most
@@ -179,7 +180,7 @@ func fractionMS[T string | []byte](s T) (int32, bool) {
 
 // lexFolded reads everything that is not plain digits and colons. b is folded.
 func lexFolded(b []byte) clockCell {
-	b = bytes.TrimLeft(b, "'=~( ")
+	b = bytes.TrimLeft(b, "'=( ")
 	b = bytes.TrimPrefix(b, []byte("0 days ")) // as programs write lengths of time
 	if len(b) > 6 && b[0] > '9' {
 		for _, mark := range []string{"pb ", "sb ", "pb: ", "sb: ", "new pb "} {
@@ -188,6 +189,11 @@ func lexFolded(b []byte) clockCell {
 	}
 	if noTime(b) {
 		return clockCell{shape: blankClock}
+	}
+	if rest, unsure := cutUnsure(b); unsure {
+		c := lexFolded(rest)
+		c.unsure = c.shape != notClock && c.shape != blankClock
+		return c
 	}
 	if bytes.HasPrefix(b, []byte("pt")) {
 		if c, ok := lexISODuration(b[2:]); ok {
@@ -208,6 +214,29 @@ func lexFolded(b []byte) clockCell {
 		return c
 	}
 	return lexRepaired(b)
+}
+
+// unsureBefore and unsureAfter mark a time that was estimated, folded (common practice, no
+// source).
+var (
+	unsureBefore = [][]byte{[]byte("approx. "), []byte("approx "), []byte("about "), []byte("around "), []byte("circa "), []byte("ca. "), []byte("ca "), []byte("c. "), []byte("c "), []byte("est. "), []byte("est "), []byte("etwa "), []byte("environ "), []byte("env. "), []byte("~")}
+	unsureAfter  = [][]byte{[]byte("approximately"), []byte("approx"), []byte("estimated"), []byte("estimate"), []byte("est"), []byte("ca"), []byte("circa"), []byte("geschatzt"), []byte("?")}
+)
+
+// cutUnsure takes such a mark off a text that has a figure.
+func cutUnsure(b []byte) (rest []byte, found bool) {
+	for _, mark := range unsureBefore {
+		if rest, ok := bytes.CutPrefix(b, mark); ok && len(rest) > 2 && (rest[0] >= '0' && rest[0] <= '9' || rest[0] == ' ') {
+			return rest, true
+		}
+	}
+	end := bytes.TrimRight(b, ".) ")
+	for _, mark := range unsureAfter {
+		if rest, ok := bytes.CutSuffix(end, mark); ok && len(rest) > 2 && (mark[0] == '?' || bytes.ContainsAny(rest[len(rest)-1:], " (")) {
+			return bytes.TrimRight(rest, "( "), true
+		}
+	}
+	return b, false
 }
 
 // noTime knows the signs that stand for a time that nobody has: blanks,
@@ -601,7 +630,7 @@ func lexRepaired(b []byte) clockCell {
 }
 
 // timeRemarks may follow a time without changing it.
-var timeRemarks = wordSet(`pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|est|est.|gun|chip|net|approx|ca|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+var timeRemarks = wordSet(`pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|gun|chip|net|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
 
 // lexCommaFraction reads a time whose seconds have a decimal comma behind them and dots
 // among the marks before, as Swiss lists print it: 56.17,6 and 1:08.40,8. The comma says

@@ -54,6 +54,21 @@ func TestTimesOverSeveralDistances(t *testing.T) {
 	}
 }
 
+// A time that the sheet marks as estimated is read, and trusted by nobody.
+func TestEstimatedTimes(t *testing.T) {
+	sure := []string{"18:20", "18:31", "19:02 PB", "19:40*", "20:10 (PB)", "21:00.5"}
+	guessed := []string{"~24:31", "24:31?", "c. 24:31", "ca 24:31", "approx. 24:31", "24:31 approx", "24:31 (est.)", "about 24:31", "24.31 ?"}
+	lines, _ := readTimes(t, 5000, slices.Concat(sure, guessed)...)
+	for i, l := range lines {
+		switch want := int32((24*60 + 31) * 1000); {
+		case i < len(sure) && l.Status != OK:
+			t.Errorf("%q is %v (%v)", sure[i], l.Status, l.Problems)
+		case i >= len(sure) && (l.Status != Doubtful || l.TimeMS != want || !slices.ContainsFunc(l.Problems, func(p place.Problem) bool { return p.Kind == "time-estimated" })):
+			t.Errorf("%q is %v, %d ms (%v)", guessed[i-len(sure)], l.Status, l.TimeMS, l.Problems)
+		}
+	}
+}
+
 func readRows(t testing.TB, c Columns, headings []string, o Options, rows func(yield func([]string))) ([]Line, Readings) {
 	t.Helper()
 	r := NewReader(c, headings, o)
