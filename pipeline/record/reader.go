@@ -308,6 +308,11 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			}
 			out.problem(row, r.c.Time, sev, "time-read-as", s, unit.ClockMS(ms), do)
 		}
+		if c.unsure && !timeDoubt {
+			timeDoubt = true
+			out.problem(row, r.c.Time, place.Doubtful, "time-estimated", s, "a time that was measured",
+				"The sheet marks this time as estimated, so it stands in the list and in no best time or record. If it was measured, correct the cell")
+		}
 	} else if c.shape != blankClock {
 		switch m := r.remark(s); {
 		case m != remark{}:
