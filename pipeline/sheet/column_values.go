@@ -24,8 +24,9 @@ func (s *settler) courseByValues(book *courseBook) {
 		lastDate, lastText := "", ""
 		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
-			if d != "" && kindOf(d) == kText {
-				continue
+			switch kindOf(d) {
+			case kText, kSex, kGroup, kStatus:
+				continue // a line of totals: Men, 31
 			}
 			if d != "" && d != lastDate || c != "" && c != lastText {
 				changes++
