@@ -30,7 +30,8 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
-	subject betreff objet asunto oggetto onderwerp temat amne emne
+	subject betreff objet asunto oggetto onderwerp temat amne emne pied
+	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
@@ -40,9 +41,14 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 
 // leadingWords name no place before a name, trailingWords none after it; both may
 // well be part of one elsewhere: Winter Hill, Log Meadow.
-var leadingWords = set("fw fwd re img prize prizes awards")
+var leadingWords = set("fw fwd re img prize prizes awards popular")
 
-var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs")
+var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun")
+
+// isRoman recognises a number in Roman figures: IV, XII, XIV.
+func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
+
+var romanFigures = regexp.MustCompile(`^L?X{0,4}(?:IX|IV|V?I{0,3})$`)
 
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
@@ -84,6 +90,9 @@ func plainWords(text string) string {
 		}
 		_, weekday := weekdayNames[f]
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
+	}
+	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
+		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
 	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
@@ -244,7 +253,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	_, _, _, hasDistance := findDistance(title)
 	text := title
 	labelled := false
-	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !(label != "" && label[len(label)-1] >= '0' && label[len(label)-1] <= '9') {
+	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !clockAround(label, value) {
 		g := lex.read(label)
 		switch {
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
@@ -256,7 +265,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = label // "Lock Point: 26 October 2024"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
-		case plainWords(cutSpans(label, false)) == "":
+		case plainWords(cutSpans(label, false)) == "", saysField(cutSpans(label, false)):
 			text = value
 		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0):
 			text = label
@@ -333,6 +342,12 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	return out
 }
 
+// clockAround says whether a colon stands within a time: 9:30.
+func clockAround(before, after string) bool {
+	n := len(before)
+	return n > 0 && before[n-1] >= '0' && before[n-1] <= '9' && after != "" && after[0] >= '0' && after[0] <= '9'
+}
+
 // leftOfTitle is why words of a title are believed to name a course that nothing else knows.
 const leftOfTitle = "what is left of the title without date and general words"
 
@@ -376,7 +391,8 @@ var greetings = set(`hi hello dear hey hallo liebe lieber bonjour salut hola cia
 func placeIn(text string) string {
 	words := strings.Fields(text)
 	for i := len(words) - 2; i >= 0; i-- {
-		if !beforePlace[fold(words[i])] || i == 0 && len(words) > 4 {
+		invited := i > 0 && fold(words[i-1]) == "you" && fold(words[i]) == "to"
+		if !beforePlace[fold(words[i])] && !invited || i == 0 && len(words) > 4 {
 			continue
 		}
 		j := i + 1

@@ -23,7 +23,7 @@ func saysField(text string) bool {
 		_, weekday := weekdayNames[w]
 		switch {
 		case weekday:
-		case fieldWords[w]:
+		case fieldWords[w] || leadingWords[w] || trailingWords[w]:
 			found = true
 		case !titleWords[w] && !isOrdinalOrNumber(w) && !isSection(w):
 			return false

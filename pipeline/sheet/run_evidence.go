@@ -56,7 +56,8 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			continue
 		}
 		before := strings.Fields(fold(title[:f.from]))
-		skip, labelled := false, false
+		all := strings.Join(before, " ") + " "
+		skip, labelled := strings.Contains(all, "as at ") || strings.Contains(all, "as of "), false
 		for i := max(0, len(before)-3); i < len(before); i++ {
 			if issueWords[before[i]] {
 				skip = true
