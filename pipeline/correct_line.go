@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/record/name"
 )
 
@@ -62,7 +63,7 @@ func (pl *Pipeline) decideAt(ctx context.Context, d Decision, c Correction, at r
 		add(DecideSex, word)
 	}
 	if c.Group != "" {
-		if _, _, err := parseGroupByHand(c.Group, d.Date); err != nil {
+		if _, _, err := parseGroupByHand(c.Group, d.Date, age.DefaultRule()); err != nil {
 			return nil, err
 		}
 		add(DecideGroup, c.Group)

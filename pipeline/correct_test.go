@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/unit"
 )
 
@@ -438,7 +439,7 @@ func TestGroupByHand(t *testing.T) {
 		{"M45", "45–49"}, {"w40", "40–44"}, {"45-49", "45–49"}, {"42", "42–42"}, {"U18", "16–17"}, {"Senior", "20–34"}, {"F35", "35–39"},
 		{"U11", "10–10"}, {"X50", "50–54"},
 	} {
-		w, _, err := parseGroupByHand(c.text, mustDay(t, "2026-06-15"))
+		w, _, err := parseGroupByHand(c.text, mustDay(t, "2026-06-15"), age.DefaultRule())
 		if err != nil {
 			t.Errorf("%s: %v", c.text, err)
 			continue
@@ -449,7 +450,7 @@ func TestGroupByHand(t *testing.T) {
 		}
 	}
 	for _, bad := range []string{"", "M43", "old", "U99", "50-40", "M", "MM45", "1850", "200"} {
-		if w, _, err := parseGroupByHand(bad, mustDay(t, "2026-06-15")); err == nil {
+		if w, _, err := parseGroupByHand(bad, mustDay(t, "2026-06-15"), age.DefaultRule()); err == nil {
 			t.Errorf("%q is read as %v", bad, w)
 		}
 	}

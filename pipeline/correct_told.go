@@ -71,7 +71,7 @@ func (t told) follow(a *lineDecisions, d Decision) {
 			l.sex = uint8(sex)
 		}
 	case DecideGroup:
-		if w, _, err := parseGroupByHand(d.Value, a.f.day(i)); err == nil {
+		if w, _, err := parseGroupByHand(d.Value, a.f.day(i), a.f.rule); err == nil {
 			l.birth = w
 		}
 	case DecideTakingPart:
@@ -129,7 +129,7 @@ func (a *lineDecisions) agrees(d Decision, r asReceived, line int) (bool, error)
 		sex, err := parseSex(d.Value)
 		return r.sex == uint8(sex), err
 	case DecideGroup:
-		w, _, err := parseGroupByHand(d.Value, a.f.day(line))
+		w, _, err := parseGroupByHand(d.Value, a.f.day(line), a.f.rule)
 		_, meets := w.Meet(r.birth)
 		return meets, err
 	case DecideTakingPart:

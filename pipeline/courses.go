@@ -465,7 +465,8 @@ func (pl *Pipeline) readingKey() (string, error) {
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", err
 	}
-	return store.Hash([]byte(fmt.Sprintf("%q %q %q %q %q", courses, pl.Settings.Headings, pl.Settings.Courses, pl.Settings.Words, pl.Settings.DateOrder))), nil
+	return store.Hash([]byte(fmt.Sprintf("%q %q %q %q %q %q %q", courses, pl.Settings.Headings, pl.Settings.Courses, pl.Settings.Words, pl.Settings.DateOrder,
+		pl.Settings.SeasonStart, pl.Settings.ageRuleKey()))), nil
 }
 
 var (

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
@@ -92,7 +93,7 @@ func (d Decision) checkLine() (err error) {
 		if day == 0 {
 			day = unit.DayOf(d.When)
 		}
-		_, _, err = parseGroupByHand(d.Value, day)
+		_, _, err = parseGroupByHand(d.Value, day, age.DefaultRule())
 	case DecideTakingPart:
 		_, err = parseTakingPart(d.Value)
 	case DecideStatus:

@@ -289,7 +289,7 @@ func (f *field) applyToLine(i int, d Decision) error {
 		}
 		f.sex[i] = uint8(sex)
 	case DecideGroup:
-		w, basis, err := parseGroupByHand(d.Value, f.day(i))
+		w, basis, err := parseGroupByHand(d.Value, f.day(i), f.rule)
 		if err != nil {
 			return err
 		}
@@ -375,15 +375,18 @@ func parseTakingPart(s string) (record.TakingPart, error) {
 }
 
 // parseGroupByHand reads an age group or age as people write it: M45 and 45
-// to 49 of the default scheme, U17, Senior, an age (42), a range (40-44), a
-// year of birth (1984). The window is of birth dates, for an age on the day.
-func parseGroupByHand(s string, day unit.Day) (age.Window, age.Basis, error) {
+// to 49 of the rule's scheme, U17, Senior, a range (40-44), all by the rule; an age on
+// the day (42); a year of birth (1984). The window is of birth dates.
+func parseGroupByHand(s string, day unit.Day, rule age.Rule) (age.Window, age.Basis, error) {
 	t := strings.ToUpper(strings.TrimSpace(s))
 	bad := fmt.Errorf("age group %q: write it as in M45, 45-49, U18, Senior, or an age or a year of birth", s)
-	scheme := age.DefaultScheme()
+	scheme, basis := rule.Scheme, age.OnTheDay
+	if rule.Reckoning != age.ByDay {
+		basis = age.AsSet
+	}
 	if t == "SENIOR" {
 		lo, hi := scheme.Bounds(scheme.Masters - 1)
-		return age.OfAges(lo, hi, day), age.OnTheDay, nil
+		return rule.Births(lo, hi, day), basis, nil
 	}
 	if rest, ok := strings.CutPrefix(t, "U"); ok {
 		n, err := strconv.Atoi(rest)
@@ -391,7 +394,7 @@ func parseGroupByHand(s string, day unit.Day) (age.Window, age.Basis, error) {
 			return age.Window{}, 0, bad
 		}
 		lo, _ := scheme.Bounds(n - 1)
-		return age.OfAges(lo, n-1, day), age.OnTheDay, nil
+		return rule.Births(lo, n-1, day), basis, nil
 	}
 	if a, b, ok := strings.Cut(t, "-"); ok {
 		lo, err1 := strconv.Atoi(strings.TrimSpace(a))
@@ -399,7 +402,7 @@ func parseGroupByHand(s string, day unit.Day) (age.Window, age.Basis, error) {
 		if err1 != nil || err2 != nil || lo < 0 || hi < lo || hi > 120 {
 			return age.Window{}, 0, bad
 		}
-		return age.OfAges(lo, hi, day), age.OnTheDay, nil
+		return rule.Births(lo, hi, day), basis, nil
 	}
 	letter := strings.TrimLeft(t, "MWFX")
 	n, err := strconv.Atoi(letter)
@@ -418,7 +421,7 @@ func parseGroupByHand(s string, day unit.Day) (age.Window, age.Basis, error) {
 	if n != lo {
 		return age.Window{}, 0, bad
 	}
-	return age.OfAges(lo, hi, day), age.OnTheDay, nil
+	return rule.Births(lo, hi, day), basis, nil
 }
 
 func (f *field) namesSomebody(i int) bool {

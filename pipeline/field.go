@@ -10,6 +10,7 @@ import (
 	"github.com/apache/arrow/go/v17/arrow"
 	"github.com/apache/arrow/go/v17/arrow/array"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
@@ -33,6 +34,7 @@ type field struct {
 	names, numbers, clubs *texts
 	person                []name.Name // by name number
 
+	rule    age.Rule  // who is in which age group
 	runs    []runInfo // by run_no - 1
 	parts   []partInfo
 	courses []courseInfo // by course_no - 1
@@ -248,6 +250,7 @@ func (pl *Pipeline) readLines(ctx context.Context, from string) (*field, error) 
 // complete gives the lines their texts, and lays out what is to be found out
 // about them.
 func (pl *Pipeline) complete(f *field, dictionary []string) {
+	f.rule = pl.Settings.AgeRule()
 	texts := []*texts{f.names, f.numbers, f.clubs}
 	parallel.Each(len(texts), pl.workers(), func(k int) { texts[k].some([][]int32{f.name, f.number, f.club}[k], dictionary) })
 	f.person = make([]name.Name, len(f.names.list))

@@ -222,7 +222,8 @@ func (f *field) settleCounts(void []bool) {
 // figures are the columns of insight.result, one element a line of a runner in
 // the order of people.order.
 type figures struct {
-	ageLow, ageHigh []int16 // -1 not known; one element a line
+	ageLow, ageHigh []int16 // on the day; -1 not known; one element a line
+	group           []uint8 // youngest age of the age group, noGroup where it is not certain; one element a line
 	grade           agegrade.Grades
 	history         *history.Output
 	problems        []storedProblem // questions about side tables
@@ -232,12 +233,15 @@ type figures struct {
 // they outvote the age that a sheet prints.
 const sureOfBirth = 3
 
-// ages works out the ages that each line's runner can have on the day.
-func (f *field) ages(p *people, out *figures, workers int) {
-	out.ageLow, out.ageHigh = make([]int16, f.n), make([]int16, f.n)
+// ages works out the ages that each line's runner can have on the day, and the age group
+// by the rule.
+func (f *field) ages(p *people, out *figures, rule age.Rule, workers int) {
+	out.ageLow, out.ageHigh, out.group = make([]int16, f.n), make([]int16, f.n), make([]uint8, f.n)
+	first := firstAges(rule.Scheme)
+	on := f.rulesOfRuns(rule)
 	parallel.Pieces(f.n, workers, func(from, to int) {
 		for i := from; i < to; i++ {
-			out.ageLow[i], out.ageHigh[i] = -1, -1
+			out.ageLow[i], out.ageHigh[i], out.group[i] = -1, -1, noGroup
 			w := age.Window{Lo: f.birthLo[i], Hi: f.birthHi[i]}
 			if r := p.of[i]; r >= 0 {
 				if m, ok := p.window[r].Meet(w); ok {
@@ -246,8 +250,18 @@ func (f *field) ages(p *people, out *figures, workers int) {
 					w = p.window[r] // the sheet's age is outvoted
 				}
 			}
-			if lo, hi, ok := w.On(f.day(i)); ok && hi >= 0 {
-				out.ageLow[i], out.ageHigh[i] = int16(max(lo, 0)), int16(min(hi, 120))
+			lo, hi, ok := w.On(f.day(i))
+			if !ok || hi < 0 {
+				continue
+			}
+			lo, hi = max(lo, 0), min(hi, 120)
+			out.ageLow[i], out.ageHigh[i] = int16(lo), int16(hi)
+			if on != nil {
+				if g, ok := on[f.run[i]-1].Group(w); ok {
+					out.group[i] = uint8(g)
+				}
+			} else if first[lo] == first[hi] {
+				out.group[i] = first[lo]
 			}
 		}
 	})

@@ -105,6 +105,15 @@ func (c *fill) ages(low, high []int16) {
 	}
 }
 
+// known writes what is none as NULL.
+func (c *fill) known(v []uint8, none uint8) {
+	valid := c.mask()
+	for k, x := range v {
+		valid[k] = x != none
+	}
+	c.next().(*array.Uint8Builder).AppendValues(v, valid)
+}
+
 // bytesAs is a slice of a small type as bytes.
 func bytesAs[T ~uint8](v []T) []uint8 {
 	out := make([]uint8, len(v))
@@ -140,6 +149,15 @@ func (r row) numbers(at int, v ...float64) {
 		} else {
 			b.Append(x)
 		}
+	}
+}
+
+func (r row) smallOrNone(at int, v, none uint8) {
+	b := r.b.Field(at).(*array.Uint8Builder)
+	if v == none {
+		b.AppendNull()
+	} else {
+		b.Append(v)
 	}
 }
 

@@ -58,7 +58,7 @@ func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance in
 		month, day = 1, 1
 	}
 	p.reader = record.NewReader(columnsOf(part), part.Headings(), record.Options{
-		DistanceM: p.usualDistance(), DateOrder: pl.Settings.DateOrder, SeasonMonth: month, SeasonDay: day, Answers: answers, Words: pl.Settings.Words,
+		DistanceM: p.usualDistance(), DateOrder: pl.Settings.DateOrder, SeasonMonth: month, SeasonDay: day, Rule: pl.Settings.AgeRule(), Answers: answers, Words: pl.Settings.Words,
 	})
 	return p
 }

@@ -7,6 +7,7 @@ import (
 	"maps"
 	"slices"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/history"
 	"lapwing/pipeline/record"
 )
@@ -169,6 +170,9 @@ func (c *comparison) line(i int, b, a lineFacts) {
 	say("taking part as", record.TakingPart(b.takingPart).String(), record.TakingPart(a.takingPart).String())
 	say("sex", orNotGiven(record.Sex(b.sex)), orNotGiven(record.Sex(a.sex)))
 	say("age on the day", agesInWords(b), agesInWords(a))
+	if rule := c.w.field.rule; rule.Reckoning != age.ByDay { // else the ages say it
+		say("age group", groupInWords(b, rule.Scheme), groupInWords(a, rule.Scheme))
+	}
 	if b.status == a.status {
 		say("counts", countsInWords(b.counts), countsInWords(a.counts))
 	}

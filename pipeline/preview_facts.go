@@ -15,7 +15,7 @@ import (
 // little.
 type lineFacts struct {
 	runner, timeMS                           int32
-	status, counts, sex, takingPart          uint8
+	status, counts, sex, takingPart, group   uint8
 	ageLow, ageHigh                          int16
 	pb, courseBest                           bool
 	newcomer, visitor                        uint8
@@ -34,7 +34,7 @@ type linesFacts struct {
 func (x *linesFacts) after(i int) lineFacts {
 	w, f := x.w, x.w.field
 	o := lineFacts{runner: f.runner[i], timeMS: f.timeMS[i], status: f.status[i], counts: f.counts[i], takingPart: f.takingPart[i],
-		sex: uint8(f.sexOf(w.people, i)), ageLow: w.figures.ageLow[i], ageHigh: w.figures.ageHigh[i]}
+		sex: uint8(f.sexOf(w.people, i)), ageLow: w.figures.ageLow[i], ageHigh: w.figures.ageHigh[i], group: w.figures.group[i]}
 	if k := x.at[i]; k >= 0 {
 		h := w.figures.history
 		o.pb, o.courseBest = h.Mark[k]&history.PB != 0, h.Mark[k]&history.CourseBest != 0
@@ -69,12 +69,12 @@ func (pl *Pipeline) facts(ctx context.Context, w *work) (*linesFacts, error) {
 		index[n] = int32(i)
 	}
 	var n [9][]int32
-	var b [8][]uint8
+	var b [9][]uint8
 	err := pl.DB.Scan(ctx, `select r.line_no, r.runner_no, r.time_ms, coalesce(i.milestone, 0)::integer, coalesce(i.runs_total, 0)::integer,
 			coalesce(i.attendance_streak, 0)::integer, coalesce(i.pb_streak, 0)::integer,
 			coalesce(r.age_low::integer, -1)::integer, coalesce(r.age_high::integer, -1)::integer,
 			r.status, r.counts, r.sex, r.taking_part, coalesce(i.newcomer, 0)::utinyint, coalesce(i.visitor, 0)::utinyint,
-			coalesce(i.is_pb::utinyint, 0)::utinyint, coalesce(i.is_course_best::utinyint, 0)::utinyint
+			coalesce(i.is_pb::utinyint, 0)::utinyint, coalesce(i.is_course_best::utinyint, 0)::utinyint, coalesce(r.group_age, 255)::utinyint
 		from record.result r left join insight.result i on i.line_no = r.line_no`, func(r arrow.Record) error {
 		for c := range n {
 			n[c] = store.AppendInt32(n[c][:0], r.Column(c))
@@ -90,7 +90,7 @@ func (pl *Pipeline) facts(ctx context.Context, w *work) (*linesFacts, error) {
 			was := lineFacts{runner: n[1][k], timeMS: n[2][k], milestone: n[3][k], runsTotal: n[4][k], attendance: n[5][k], streak: n[6][k],
 				ageLow: int16(n[7][k]), ageHigh: int16(n[8][k]),
 				status: b[0][k], counts: b[1][k], sex: b[2][k], takingPart: b[3][k], newcomer: b[4][k], visitor: b[5][k],
-				pb: b[6][k] != 0, courseBest: b[7][k] != 0}
+				pb: b[6][k] != 0, courseBest: b[7][k] != 0, group: b[8][k]}
 			if was != x.after(i) {
 				x.differs[i] = was
 			}

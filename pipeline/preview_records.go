@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"lapwing/pipeline/age"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/unit"
 )
@@ -57,7 +56,6 @@ func (c *comparison) records(lines []int) {
 	if len(courses) == 0 {
 		return
 	}
-	scheme := age.DefaultScheme()
 	best := func(facts func(int) lineFacts, void func(int) bool) map[recordKey]fastest {
 		out := c.heldFastest(courses)
 		for i := range f.n {
@@ -76,10 +74,8 @@ func (c *comparison) records(lines []int) {
 				}
 			}
 			add(recordKey{f.course(i), x.sex, ""})
-			if x.ageLow >= 0 {
-				if g := scheme.Certain(int(x.ageLow), int(x.ageHigh), record.Sex(x.sex).String()); g != "" {
-					add(recordKey{f.course(i), x.sex, g})
-				}
+			if x.group != noGroup {
+				add(recordKey{f.course(i), x.sex, f.rule.Scheme.Name(int(x.group), record.Sex(x.sex).String())})
 			}
 		}
 		return out

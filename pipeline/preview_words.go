@@ -3,6 +3,7 @@ package pipeline
 import (
 	"fmt"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/record"
 )
 
@@ -39,6 +40,13 @@ func agesInWords(x lineFacts) string {
 		return fmt.Sprint(x.ageLow)
 	}
 	return fmt.Sprintf("%d to %d", x.ageLow, x.ageHigh)
+}
+
+func groupInWords(x lineFacts, scheme age.Scheme) string {
+	if x.group == noGroup {
+		return "not certain"
+	}
+	return scheme.Name(int(x.group), record.Sex(x.sex).String())
 }
 
 func countsInWords(c uint8) string {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 
-	"lapwing/pipeline/age"
 	"lapwing/pipeline/parallel"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/store"
@@ -37,7 +36,7 @@ type rankedResults struct {
 func (r *rankedResults) set(w *work, k int32, o int) {
 	f, i := w.field, int(w.people.order[o])
 	time := unit.CeilSeconds(f.timeMS[i])
-	r.sex[k], r.firstAge[k] = uint8(f.sexOf(w.people, i)), firstAges[w.figures.ageLow[i]]
+	r.sex[k], r.firstAge[k] = uint8(f.sexOf(w.people, i)), w.figures.group[i]
 	r.runner[k], r.run[k], r.time[k] = f.runner[i], f.run[i], time
 	r.adjusted[k] = adjustedSeconds(w.speed.adjusted[o])
 	if g, ok := w.figures.grade.At(o, time); ok && !g.Check && g.High-g.Low < sameGrade {
@@ -58,33 +57,21 @@ func adjustedSeconds(s float32) int32 {
 	return int32(math.Ceil(math.Round(float64(s)*1000)/1000 - 1e-9))
 }
 
-// firstAges is the youngest age of each age's group.
-var firstAges = func() (first [121]uint8) {
-	scheme := age.DefaultScheme()
-	for a := range first {
-		lo, _ := scheme.Bounds(a)
-		first[a] = uint8(lo)
-	}
-	return first
-}()
-
 // ranked picks the results that rank in an age group, by sex and group, then runner:
-// a time that counts of a runner, walker or guided runner all of whose ages on the day
-// are of one group.
+// a time that counts of a runner, walker or guided runner whose group is certain.
 func (pl *Pipeline) ranked(w *work) *rankedResults {
 	f, p, fig := w.field, w.people, &w.figures
 	const groups = 4 * 121
 	group := func(o int) int { // -1: none
 		i := int(p.order[o])
-		lo, hi := fig.ageLow[i], fig.ageHigh[i]
-		if lo < 0 || firstAges[lo] != firstAges[hi] || !f.inModel(i) || f.timeMS[i] <= 0 || !f.is(i, record.OK) {
+		if fig.group[i] == noGroup || !f.inModel(i) || f.timeMS[i] <= 0 || !f.is(i, record.OK) {
 			return -1
 		}
 		sex := f.sexOf(p, i)
 		if sex == record.NotGiven {
 			return -1
 		}
-		return int(sex)*121 + int(firstAges[lo])
+		return int(sex)*121 + int(fig.group[i])
 	}
 	const piece = 1 << 16
 	n := len(p.order)

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/unit"
@@ -166,13 +165,13 @@ func (f *field) listOf(h historyLine, p *people, runner int32) (sex, group strin
 	if day == 0 {
 		day = unit.NewDay(2000, 6, 15) // a group holds the same ages on any day
 	}
-	w, _, err := parseGroupByHand(h.group, day)
+	w, _, err := parseGroupByHand(h.group, day, f.rule)
 	if err != nil {
 		return "", "", err
 	}
-	lo, hi, _ := w.On(day)
-	if group = age.DefaultScheme().Certain(max(lo, 0), hi, s.String()); group == "" {
+	first, ok := f.rule.On(day).Group(w)
+	if !ok {
 		return "", "", fmt.Errorf("%q is no single age group", h.group)
 	}
-	return s.String(), group, nil
+	return s.String(), f.rule.Scheme.Name(first, s.String()), nil
 }

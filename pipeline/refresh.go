@@ -191,7 +191,7 @@ func (pl *Pipeline) stepGather(ctx context.Context, w *work) error {
 		return err
 	}
 	w.problems = append(w.problems, problems...)
-	f.ages(w.people, &w.figures, pl.workers())
+	f.ages(w.people, &w.figures, f.rule, pl.workers())
 	f.markChildren(&w.figures, pl.Settings.AgeNotKnown)
 	return nil
 }

@@ -82,7 +82,7 @@ func (pl *Pipeline) noteFigures(ctx context.Context, stamp, base string, also ..
 	if err != nil {
 		return err
 	}
-	states := append([][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}}, also...)
+	states := append([][2]string{{"figures", stamp}, {stateBase, base}, {stateParts, parts}, {stateAgeGroups, pl.Settings.AgeGroups}}, also...)
 	pl.factsAt = ""
 	return pl.DB.Transaction(ctx, func() error {
 		if err := pl.settleProblems(ctx); err != nil {
@@ -362,10 +362,10 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, last int32, tab
 	}
 	f.some.doubts = len(f.doubts.list) - 1
 	at := f.byLineNo()
-	err = pl.DB.Scan(ctx, `select line_no, runner_no, same_as, doubt, time_ms, status, counts, taking_part, sex, coalesce(age_low, 255)::utinyint, coalesce(age_high, 255)::utinyint
+	err = pl.DB.Scan(ctx, `select line_no, runner_no, same_as, doubt, time_ms, status, counts, taking_part, sex, coalesce(age_low, 255)::utinyint, coalesce(age_high, 255)::utinyint, coalesce(group_age, 255)::utinyint
 		from record.result where line_no in (select line_no from some_line)`, func(r arrow.Record) error {
 		var whole [5]*array.Int32
-		var small [6]*array.Uint8
+		var small [7]*array.Uint8
 		for k := range whole {
 			whole[k] = r.Column(k).(*array.Int32)
 		}
@@ -376,7 +376,7 @@ func (pl *Pipeline) readSome(ctx context.Context, fresh []int32, last int32, tab
 			i := at[whole[0].Value(k)]
 			f.runner[i] = whole[1].Value(k)
 			f.some.was[i] = reportedFacts{there: true, runner: whole[1].Value(k), timeMS: whole[4].Value(k), status: small[0].Value(k), counts: small[1].Value(k),
-				takingPart: small[2].Value(k), sex: small[3].Value(k), ageLow: small[4].Value(k), ageHigh: small[5].Value(k)}
+				takingPart: small[2].Value(k), sex: small[3].Value(k), ageLow: small[4].Value(k), ageHigh: small[5].Value(k), group: small[6].Value(k)}
 			if !f.settled(int(i)) {
 				continue
 			}

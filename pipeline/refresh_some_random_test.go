@@ -63,6 +63,7 @@ func TestSomeLinesAtRandom(t *testing.T) {
 // weeks is a district's archive on its way through random weeks.
 type weeks struct {
 	t    *testing.T
+	seed uint64
 	r    *rand.Rand
 	dir  string
 	pl   *Pipeline
@@ -86,7 +87,7 @@ type asking struct {
 }
 
 func newWeeks(t *testing.T, seed uint64) *weeks {
-	w := &weeks{t: t, r: rand.New(rand.NewPCG(seed, 'w')), dir: t.TempDir(), before: map[string]int{}}
+	w := &weeks{t: t, seed: seed, r: rand.New(rand.NewPCG(seed, 'w')), dir: t.TempDir(), before: map[string]int{}}
 	truth, err := scenario.District(w.dir, scenario.DistrictOptions{Seed: 7000 + seed, People: 420, Courses: 8, Weeks: 20, Workbooks: seed%4 == 0,
 		Numbers: []scenario.Numbering{scenario.AllNumbers, scenario.SomeNumbers, scenario.NoNumbers}[seed%3]})
 	w.must(err)
@@ -143,6 +144,7 @@ func newWeeks(t *testing.T, seed uint64) *weeks {
 func (w *weeks) open() {
 	s := DefaultSettings()
 	s.Archive = filepath.Join(w.dir, "archive")
+	s.AgeGroups = []string{ageGroupsJuniorsByYear, ageGroupsByDay, ageGroupsByYear}[w.seed%3]
 	pl, err := Open(context.Background(), s, ReadWrite, nil)
 	w.must(err)
 	pl.fewLines = 400
@@ -537,12 +539,12 @@ func (w *weeks) looked() {
 // The facts that must agree. The first columns are a line or runner; runners
 // are compared as the lines that are theirs.
 var (
-	factsOfLines = `select r.line_no, concat_ws('|', r.status, r.counts, r.sex, r.age_low, r.age_high, r.same_as, coalesce(d.words, ''), r.time_ms, r.taking_part,
+	factsOfLines = `select r.line_no, concat_ws('|', r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.same_as, coalesce(d.words, ''), r.time_ms, r.taking_part,
 		r.run_no, r.position, r.part_no, i.open_standard_s, i.age_factor, i.age_factor_most, i.age_factor_least, i.first_result, i.runs_total, i.milestone, i.is_pb,
 		i.previous_best_s, i.pb_margin_s, i.is_course_best, i.course_best_margin_s, i.pb_streak, i.attendance_streak, i.newcomer, i.visitor, i.days_since_last)
 		from record.result r left join insight.result i on i.line_no = r.line_no left join record.doubt d on d.doubt = r.doubt order by r.line_no`
 	factsOfRunners = map[string]string{
-		"runner":      "select runner_no, concat_ws('|', name, name_key, sex, birth_lo, birth_hi, club, hidden, wished, may_be_child) from record.runner order by runner_no",
+		"runner":      "select runner_no, concat_ws('|', name, name_key, sex, birth_lo, birth_hi, club, hidden, wished, may_be_child, group_age) from record.runner order by runner_no",
 		"ranked":      "select runner_no, concat_ws('|', sex, first_age, run_no, time_s, grade) from insight.ranked order by all",
 		"form":        "select runner_no, concat_ws('|', results, last_day) from insight.runner order by runner_no",
 		"member":      "select coalesce(try_cast(regexp_extract(m::varchar, '''runner_no'': ([0-9]+)', 1) as integer), 0), regexp_replace(m::varchar, '''runner_no'': [0-9]+', '') from record.member m order by all",
@@ -669,7 +671,7 @@ func (w *weeks) compare() {
 // rebuilt compares the archive with what a rebuild makes of its folder.
 func (w *weeks) rebuilt() {
 	ctx := context.Background()
-	const facts = `select concat_ws('|', s.hash, p.tab, p.tab_index, l.row_number, r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.time_ms, r.position, r.taking_part,
+	const facts = `select concat_ws('|', s.hash, p.tab, p.tab_index, l.row_number, r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.time_ms, r.position, r.taking_part,
 		i.open_standard_s, i.age_factor, i.runs_total, i.milestone, i.is_pb, i.previous_best_s, i.is_course_best, i.pb_streak, i.attendance_streak, i.newcomer, i.visitor)
 		from record.result r join record.line l on l.line_no = r.line_no join sheet.part p on p.part_no = l.part_no join sheet.sheet s on s.sheet_no = p.sheet_no
 		left join insight.result i on i.line_no = r.line_no order by s.hash, p.tab_index, p.part_no, l.row_number, l.line_no`

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/history"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/club"
@@ -15,7 +14,7 @@ import (
 )
 
 var resultSchema = store.Columns("line_no", store.Int32, "runner_no", store.Int32, "status", store.Uint8, "counts", store.Uint8,
-	"sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "same_as", store.Int32, "doubt", store.Int32,
+	"sex", store.Uint8, "age_low", store.Uint8, "age_high", store.Uint8, "group_age", store.Uint8, "same_as", store.Int32, "doubt", store.Int32,
 	"time_ms", store.Int32, "taking_part", store.Uint8, "run_no", store.Int32, "position", store.Int32, "part_no", store.Int32)
 
 var insightSchema = store.Columns("line_no", store.Int32, "open_standard_s", store.Float64, "age_factor", store.Float64,
@@ -72,6 +71,7 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 		c.bytes(f.counts[from:to])
 		c.bytesOf(func(k int) uint8 { return uint8(f.sexOf(w.people, from+k)) })
 		c.ages(fig.ageLow[from:to], fig.ageHigh[from:to])
+		c.known(fig.group[from:to], noGroup)
 		c.intsOf(func(k int) int32 { return f.sameLine(from + k) })
 		c.ints(f.doubt[from:to])
 		c.ints(f.timeMS[from:to])
@@ -83,7 +83,7 @@ func (pl *Pipeline) writeResults(ctx context.Context, w *work) error {
 }
 
 var runnerSchema = store.Columns("runner_no", store.Int32, "name", store.Text, "name_key", store.Text, "sex", store.Uint8,
-	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool, "wished", store.Bool, "may_be_child", store.Bool)
+	"birth_lo", store.Date, "birth_hi", store.Date, "club", store.Text, "hidden", store.Bool, "wished", store.Bool, "may_be_child", store.Bool, "group_age", store.Uint8)
 
 func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 	f, p := w.field, w.people
@@ -108,6 +108,7 @@ func (pl *Pipeline) writeRunners(ctx context.Context, w *work) error {
 			child = child || f.counts[l]&mayBeChild != 0
 		}
 		r.yesNo(9, child)
+		r.smallOrNone(10, f.latestGroup(p, i), noGroup)
 	})
 }
 
@@ -177,7 +178,7 @@ func (pl *Pipeline) writeSmallTables(ctx context.Context, w *work) error {
 		return err
 	}
 	groupSchema := store.Columns("age", store.Uint8, "sex", store.Uint8, "first_age", store.Uint8, "name", store.Text)
-	scheme := age.DefaultScheme()
+	scheme := f.rule.Scheme
 	if err := pl.insertRows(ctx, "insight.age_group", groupSchema, 121*4, func(r row, i int) {
 		a, s := i/4, record.Sex(i%4)
 		lo, _ := scheme.Bounds(a)

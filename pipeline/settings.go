@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/insight/agegrade"
@@ -19,6 +20,9 @@ type Settings struct {
 	Reports             string            // folder the reports go to
 	AgeStandard         int               // edition of the age-grading tables
 	AgeNotKnown         string            // whether somebody whose age is not known is treated as a child: by sheet, adult or child
+	AgeGroups           string            // who is in which age group: day, year or juniors by year
+	AgeGroupsOn         string            // MM-DD, the day of the year on which ages are reckoned for groups
+	AgeGroupsYear       string            // of which year: run, season start or season end
 	SeasonStart         string            // MM-DD
 	Milestones          []int             // round numbers of runs
 	VolunteerMilestones []int             // round numbers of days of helping
@@ -36,6 +40,7 @@ func DefaultSettings() Settings {
 	return Settings{
 		Archive: "archive", Inbox: "sheets", Reports: "reports",
 		AgeStandard: agegrade.Default, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
+		AgeGroups: ageGroupsByDay, AgeGroupsOn: "12-31", AgeGroupsYear: ageGroupsOfRun,
 		Milestones:          []int{10, 20, 50, 100, 200, 500, 1000},
 		VolunteerMilestones: []int{10, 20, 50, 100, 200, 500, 1000},
 	}
@@ -57,6 +62,9 @@ func (s Settings) Check() error {
 		return fmt.Errorf("date_order = %q: write \"dmy\" (day first), \"mdy\" (month first), or leave it out to be asked", s.DateOrder)
 	}
 	if _, _, err := s.seasonStart(); err != nil {
+		return err
+	}
+	if _, err := s.ageRule(); err != nil {
 		return err
 	}
 	if s.Threads < 0 {
@@ -81,8 +89,16 @@ func (s Settings) Check() error {
 var daysIn = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
 func (s Settings) seasonStart() (month, day int, err error) {
-	if n, _ := fmt.Sscanf(s.SeasonStart, "%2d-%2d", &month, &day); n != 2 || month < 1 || month > 12 || day < 1 || day > daysIn[month-1] {
-		return 0, 0, fmt.Errorf("season_start = %q: write month and day, as in \"01-01\"", s.SeasonStart)
+	return monthAndDay("season_start", s.SeasonStart, "01-01")
+}
+
+// monthAndDay reads a day that every year has.
+func monthAndDay(setting, value, example string) (month, day int, err error) {
+	m, d, _ := strings.Cut(value, "-")
+	month, err1 := strconv.Atoi(m)
+	day, err2 := strconv.Atoi(d)
+	if err1 != nil || err2 != nil || month < 1 || month > 12 || day < 1 || day > daysIn[month-1] {
+		return 0, 0, fmt.Errorf("%s = %q: write month and day, as in %q", setting, value, example)
 	}
 	return month, day, nil
 }
@@ -107,6 +123,7 @@ func (s Settings) figuresKey() string {
 		extra = append(extra, "club "+k+"="+v)
 	}
 	sort.Strings(extra)
+	extra = append(extra, s.ageRuleKey())
 	h := sha256.Sum256([]byte(fmt.Sprint(ModelVersion, s.AgeStandard, s.AgeNotKnown, s.SeasonStart, s.Milestones, s.VolunteerMilestones, s.DateOrder, strings.Join(extra, "\n"))))
 	return hex.EncodeToString(h[:8])
 }
@@ -117,12 +134,7 @@ func (s Settings) SeasonOf(day unit.Day) unit.Day {
 	if err != nil {
 		month, dom = 1, 1
 	}
-	year, _, _ := day.Date()
-	start := unit.NewDay(year, month, dom)
-	if start > day {
-		start = unit.NewDay(year-1, month, dom)
-	}
-	return start
+	return day.LastOn(month, dom)
 }
 
 // SeasonStart is the first day of the season that the newest run is in, 0

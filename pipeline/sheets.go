@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
@@ -322,13 +323,17 @@ func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string
 			fmt.Fprintf(w, " (%s)", doubt)
 		}
 		fmt.Fprintf(w, "\n  Taking part as: %s\n", part)
+		rule := ""
+		if r := pl.Settings.AgeRule(); r.Reckoning != age.ByDay {
+			rule = " (" + strings.TrimSuffix(r.Words(), ".") + ")"
+		}
 		switch {
 		case lo < 0:
 			fmt.Fprintln(w, "  Age on the day: not known")
 		case lo == hi:
-			fmt.Fprintf(w, "  Age on the day: %d, group %s\n", lo, group)
+			fmt.Fprintf(w, "  Age on the day: %d, group %s%s\n", lo, group, rule)
 		default:
-			fmt.Fprintf(w, "  Age on the day: %d to %d, from all sheets of this runner %s\n", lo, hi, group)
+			fmt.Fprintf(w, "  Age on the day: %d to %d, from all sheets of this runner %s%s\n", lo, hi, group, rule)
 		}
 		fmt.Fprintf(w, "  Counts as a run: %s; for times and bests: %s\n", yesNo(run), yesNo(time))
 	}

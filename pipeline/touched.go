@@ -15,10 +15,10 @@ import (
 // reportedFacts are the facts about a line that weekly reports rest on, as in
 // factsOfRuns. Ages not known are noAge.
 type reportedFacts struct {
-	there, pb, courseBest                            bool
-	status, counts, takingPart, sex, ageLow, ageHigh uint8
-	newcomer, visitor                                uint8
-	runner, timeMS, milestone                        int32
+	there, pb, courseBest                                   bool
+	status, counts, takingPart, sex, ageLow, ageHigh, group uint8
+	newcomer, visitor                                       uint8
+	runner, timeMS, milestone                               int32
 }
 
 const noAge = 255
@@ -48,7 +48,7 @@ func (pl *Pipeline) touched(ctx context.Context, w *work) (map[int32]bool, error
 	now := make([]reportedFacts, f.n)
 	for i := range now {
 		now[i] = reportedFacts{there: true, runner: f.runner[i], timeMS: f.timeMS[i], status: f.status[i], counts: f.counts[i], takingPart: f.takingPart[i],
-			sex: uint8(f.sexOf(p, i)), ageLow: uint8(fig.ageLow[i]), ageHigh: uint8(fig.ageHigh[i])}
+			sex: uint8(f.sexOf(p, i)), ageLow: uint8(fig.ageLow[i]), ageHigh: uint8(fig.ageHigh[i]), group: fig.group[i]}
 	}
 	h := fig.history
 	for o, l := range p.order {

@@ -74,35 +74,35 @@ func newViewArchive(t *testing.T) viewArchive {
 	v.put("sheet.part", "part_no, sheet_no, tab", "1, 1, ''", "2, 2, 'Results'")
 	v.put("record.course", "course_no, course, name, distance_m, complete_from", "1, 'alder-bank', 'Alder Bank', 5000, '2026-03-01'", "2, 'moor', 'Moor', 3000, null")
 	v.put("record.run", "run_no, course_no, run_date, session, distance_m", "1, 1, '2026-03-01', '', 5000", "2, 2, '2026-02-28', '2', 3000", "3, 1, '2026-02-22', '', 5000")
-	v.put("insight.age_group", "age, sex, first_age, name", "17, 2, 16, 'U18'", "18, 2, 18, 'U20'", "40, 2, 40, 'W40'", "44, 2, 40, 'W40'", "45, 2, 45, 'W45'", "40, 1, 40, 'M40'")
+	v.put("insight.age_group", "age, sex, first_age, name", "16, 2, 16, 'U18'", "17, 2, 16, 'U18'", "18, 2, 18, 'U20'", "40, 2, 40, 'W40'", "44, 2, 40, 'W40'", "45, 2, 45, 'W45'", "40, 1, 40, 'M40'")
 	if err := v.pl.DB.Exec(context.Background(), "delete from record.text"); err != nil {
 		t.Fatal(err)
 	}
 	v.put("record.text", "text_no, text", "0, ''", "1, 'A Moss'", "2, 'Elm H.'")
 	// 18 on the day of run 1; a day later; not known; not known and taken for a child.
-	v.put("record.runner", "runner_no, name, sex, birth_lo, birth_hi, club, hidden, wished, may_be_child",
-		"1, 'Ada Moss', 2, '2008-03-01', '2008-03-01', 'Elm AC', false, false, null",
-		"2, 'Bea Moss', 2, '2008-03-02', '2008-03-02', '', true, false, null",
-		"3, 'Cy Moss', 1, null, null, '', false, true, null",
-		"4, 'Di Moss', 0, null, null, '', false, false, true",
-		"5, 'Eve Moss', 2, '1981-03-02', '1986-03-01', '', false, false, false", // 40 to 44
-		"6, 'Fay Moss', 2, '1981-03-01', '1986-03-01', '', false, false, false") // 40 to 45
+	v.put("record.runner", "runner_no, name, sex, birth_lo, birth_hi, club, hidden, wished, may_be_child, group_age",
+		"1, 'Ada Moss', 2, '2008-03-01', '2008-03-01', 'Elm AC', false, false, null, 18",
+		"2, 'Bea Moss', 2, '2008-03-02', '2008-03-02', '', true, false, null, null",
+		"3, 'Cy Moss', 1, null, null, '', false, true, null, null",
+		"4, 'Di Moss', 0, null, null, '', false, false, true, null",
+		"5, 'Eve Moss', 2, '1981-03-02', '1986-03-01', '', false, false, false, 40",   // 40 to 44
+		"6, 'Fay Moss', 2, '1981-03-01', '1986-03-01', '', false, false, false, null") // 40 to 45
 	line := func(no, part, run, position, runner, status, counts int, more string) {
 		v.put("record.line", "line_no, part_no, row_number, run_no, position, tied, name_no, club_no, note", fmt.Sprintf("%d, %d, %d, %d, %d, %d, 1, 2, ''", no, part, no+1, run, position, no%2))
-		v.put("record.result", "line_no, runner_no, status, counts, run_no, position, part_no, doubt, sex, time_ms, taking_part, age_low, age_high",
+		v.put("record.result", "line_no, runner_no, status, counts, run_no, position, part_no, doubt, sex, time_ms, taking_part, age_low, age_high, group_age",
 			fmt.Sprintf("%d, %d, %d, %d, %d, %d, %d, 0, %s", no, runner, status, counts, run, position, part, more))
 	}
-	line(1, 2, 1, 1, 1, 0, 3, "2, 1470001, 0, 18, 18")
-	line(2, 2, 1, 2, 0, 1, 0, "0, 1470000, 0, null, null") // nobody named
-	line(3, 2, 1, 0, 3, 2, 1, "1, 0, 1, 40, 40")           // no time, no place
-	line(4, 2, 1, 3, 4, 3, 4, "3, 0, 2, null, null")       // did not finish; may be a child
-	line(5, 2, 1, 4, 2, 4, 0, "2, 1500000, 3, 17, 17")     // disqualified
-	line(6, 1, 1, 1, 1, 5, 0, "2, 1470001, 0, 18, 18")     // a repeat, on the earlier sheet
-	line(7, 2, 1, 5, 5, 6, 1, "2, 1600000, 4, 40, 44")     // doubtful
-	line(8, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45")     // superseded
-	line(9, 2, 2, 1, 1, 0, 3, "2, 700000, 0, 17, 17")      // 3 km, a day before the birthday
-	line(10, 2, 3, 1, 1, 0, 1, "2, 1200000, 0, 17, 17")    // its time does not count
-	line(11, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45")    // superseded as well
+	line(1, 2, 1, 1, 1, 0, 3, "2, 1470001, 0, 18, 18, 18")
+	line(2, 2, 1, 2, 0, 1, 0, "0, 1470000, 0, null, null, null") // nobody named
+	line(3, 2, 1, 0, 3, 2, 1, "1, 0, 1, 40, 40, 40")             // no time, no place
+	line(4, 2, 1, 3, 4, 3, 4, "3, 0, 2, null, null, null")       // did not finish; may be a child
+	line(5, 2, 1, 4, 2, 4, 0, "2, 1500000, 3, 17, 17, 16")       // disqualified
+	line(6, 1, 1, 1, 1, 5, 0, "2, 1470001, 0, 18, 18, 18")       // a repeat, on the earlier sheet
+	line(7, 2, 1, 5, 5, 6, 1, "2, 1600000, 4, 40, 44, 40")       // doubtful
+	line(8, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45, null")     // superseded
+	line(9, 2, 2, 1, 1, 0, 3, "2, 700000, 0, 17, 17, 16")        // 3 km, a day before the birthday
+	line(10, 2, 3, 1, 1, 0, 1, "2, 1200000, 0, 17, 17, 16")      // its time does not count
+	line(11, 1, 1, 6, 6, 7, 0, "2, 1400000, 0, 40, 45, null")    // superseded as well
 	v.put("record.correction", "line_no, club, position", "1, 'Oak AC', 7")
 	v.put("record.club", "received, club", "'Elm H.', 'Elm AC'")
 	v.put("insight.result", "line_no, runner_no, open_standard_s, age_factor, age_factor_most, age_factor_least, adjusted_s, is_pb, newcomer, visitor, milestone, effort",

@@ -89,6 +89,7 @@ create view record.result as
 		list_position(['ok', 'unnamed', 'untimed', 'dnf', 'dq', 'repeat', 'doubtful', 'superseded'], status) - 1 as status,
 		(counts_run::integer + 2 * counts_time::integer)::utinyint as counts,
 		case sex when 'M' then 1 when 'W' then 2 when 'X' then 3 else 0 end as sex, age_low, age_high,
+		case when age_group is not null then min(age_low) over (partition by sex, age_group) end as group_age,
 		coalesce(time_s * 1000, 0) as time_ms,
 		list_position(['runner', 'walker', 'guided', 'guide', 'pacer'], taking_part_as) - 1 as taking_part,
 		run_no, coalesce(position, 0) as position, 1 as part_no

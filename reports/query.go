@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/unit"
 	queries "lapwing/sql"
 )
@@ -19,11 +20,12 @@ type Queryer interface {
 
 // Options says where reports go and which rules are in force.
 type Options struct {
-	Dir         string // folder of the reports
-	ArchiveDir  string // archive folder: the register of what was written, edited templates
-	AgeStandard int    // edition of the age standards, e.g. 2025
-	Version     string // of the program, printed on the Notes tab
-	Model       string // version of the course-speed model, printed on the Notes tab
+	Dir         string   // folder of the reports
+	ArchiveDir  string   // archive folder: the register of what was written, edited templates
+	AgeStandard int      // edition of the age standards, e.g. 2025
+	AgeRule     age.Rule // who is in which age group; the zero Rule is age.DefaultRule
+	Version     string   // of the program, printed on the Notes tab
+	Model       string   // version of the course-speed model, printed on the Notes tab
 	// CorrectionDays is how many days after a run its reports stay
 	// provisional, 0 for 7.
 	CorrectionDays int
@@ -41,6 +43,25 @@ type Options struct {
 	// Register is shared between reports written at the same time; nil opens
 	// the archive's own.
 	Register *Register
+}
+
+// groupsByDay says whether age groups go by the age on the day, groupRule states the rule.
+func (o Options) groupsByDay() bool { return o.AgeRule.Reckoning == age.ByDay }
+
+func (o Options) groupRule() string {
+	if o.AgeRule.Scheme.Masters == 0 {
+		return age.DefaultRule().Words()
+	}
+	return o.AgeRule.Words()
+}
+
+// byAgeGroup is s with "age group on the day" as it has to be called by the rule in force,
+// which is stated after it where it is another one.
+func (o Options) byAgeGroup(s string) string {
+	if o.groupsByDay() {
+		return s
+	}
+	return strings.Replace(s, "age group on the day", "age group", 1) + " " + o.groupRule()
 }
 
 func (o Options) correctionDays() unit.Day {

@@ -62,7 +62,7 @@ func (d *season) recordTab() *table.Tab {
 	}
 	tab := &table.Tab{Name: "Records"}
 	tab.Add(table.Title{Level: 1, Text: "Fastest in the sheets held here"},
-		table.Para{Text: "By course, sex and age group on the day; runners and guided runners, adults. A record only once the results desk has confirmed it, and only where the course has been measured; results that it has declared void are left out. Equal times are held jointly, the earlier first."},
+		table.Para{Text: d.o.byAgeGroup("By course, sex and age group on the day; runners and guided runners, adults. A record only once the results desk has confirmed it, and only where the course has been measured; results that it has declared void are left out. Equal times are held jointly, the earlier first.")},
 		table.Full{Table: t})
 	return tab
 }

@@ -45,6 +45,7 @@ func (c *Card) notes(i issueOf) *table.Tab {
 		add(m.Sign, upperFirst(m.Text)+".")
 	}
 	add("Season", fmt.Sprintf("This season: since %s.", longDay(c.from)))
+	add("Age groups", c.o.groupRule())
 	if !c.protected {
 		add("Adjusted", "The time on an average course of that distance and an average day, rounded up to the second. It allows for hills, ground and weather, not for effort. Empty where course or day can't be told.")
 		add("Form", "What a good effort would have taken that day, on an average course and day. It is estimated from all results, earlier and later ones, with course, day and effort told apart, so values of the past may still move a little. The likely range beside it is wide where results are few or long ago.")

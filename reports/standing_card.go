@@ -44,6 +44,7 @@ func (c *Card) sections(publish bool) []section {
 	}
 	if !publish || !d.smallGroup() {
 		if s, ok := d.standingSection(); ok {
+			s.paras[len(s.paras)-1] += " " + c.o.groupRule()
 			out = append(out, s)
 		}
 		if s, ok := d.aheadSection(); ok {

@@ -10,7 +10,11 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	add("Counts", "Times, places and names are counted apart. Where they differ, something is still being looked for.")
 	add("Place", "As on the sheet. Two people with the same time and different places are not tied; = is shown where the sheet says so.")
 	add("In group", "Among named runners, walkers and guided runners whose age group is certain. Who is not named, or asked not to be shown, is passed over.")
-	add("Group", "Age on the day: two-year groups to U20, Senior to 34, then five-year groups. W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
+	rule := "Age on the day: two-year"
+	if !d.o.groupsByDay() {
+		rule = d.o.groupRule() + " Two-year"
+	}
+	add("Group", rule+" groups to U20, Senior to 34, then five-year groups. W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
 	for _, m := range d.legend() {
 		text := upperFirst(m.Text) + "."
 		if m.Sign == "PB" {
@@ -27,7 +31,7 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	add("Weeks in a row", "Weeks (Monday to Sunday), one after the other, in each of which this person finished a run. A week in which no run was held, or in which the person helped instead, does not end the row, and is not counted.")
 	add("Age grade", d.gradeMeaning()+" It allows a fair look across ages. ~ : several ages are possible. 100 or more: to be checked before anybody is praised. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard.")
 	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day here, in seconds for somebody who takes 25:00; allows for who came. It says nothing about why.")
-	add("Records", "By sex and age group on the day, runners and guided runners, adults. Candidates until confirmed by the results desk.")
+	add("Records", d.o.byAgeGroup("By sex and age group on the day, runners and guided runners, adults. Candidates until confirmed by the results desk."))
 	if !d.hasHistory() {
 		add("Since sheets began", "The sheets held here do not go back to the first run, or nobody has said so. Bests and fastest times are the best in these sheets; newcomers can't be told.")
 	}

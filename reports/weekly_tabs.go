@@ -11,11 +11,15 @@ import (
 
 // resultTab is the full result, everybody who finished, in order of place.
 func (d *weekly) resultTab() *table.Tab {
+	group := "age group on the day, empty where the age is not certain"
+	if !d.o.groupsByDay() {
+		group = "age group by the rule on the tab Notes, empty where it is not certain"
+	}
 	t := &table.Table{Name: "Result", Legend: d.legend(), None: "Nobody finished.", Columns: []table.Column{
 		{Head: "Place", Kind: table.Place, Help: "position on the sheet; = where the sheet says that it is shared"},
 		{Head: "Time", Kind: table.Clock, Help: "finish time in whole seconds, fractions rounded up as in road races"},
 		{Head: "Name", Max: 20, Help: "first name and initial for anybody who may be under 18; Anonymous for who asked"},
-		{Head: "Group", Help: "age group on the day, empty where the age is not certain"},
+		{Head: "Group", Help: group},
 		{Head: "In group", Kind: table.Place, Help: "place among the named runners and walkers whose group is certain"},
 		{Head: "Age grade", Kind: table.Percent, Help: "see below; ~ where more than one age is possible"},
 		{Head: "Club", Max: 16, Help: "as on the sheet; not for anybody who may be under 18"},
@@ -238,7 +242,7 @@ func (d *weekly) recordsTab() *table.Tab {
 			table.Number(of[i].wasS), since, table.Words(of[i].heldBy))
 	}
 	tab := &table.Tab{Name: "Records"}
-	text := "Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first."
+	text := d.o.byAgeGroup("Fastest in the sheets held here, of adults, by age group on the day. Nothing is a record until the results desk has confirmed it. Equal times are held jointly, the earlier first.")
 	tab.Add(table.Title{Level: 1, Text: d.recordTitle()}, table.Para{Text: text}, table.Full{Table: t})
 	return tab
 }

@@ -259,8 +259,16 @@ func TestSettings(t *testing.T) {
 		`date_order = "ymd"`:      {"date_order", "dmy"},
 		`season_start = "spring"`: {"season_start"},
 		`season_start = "02-31"`:  {"season_start"},
-		`memory_limit = "lots"`:   {"memory_limit"},
-		`this is no setting`:      {"lapwing.toml"},
+		`age_groups = "class"`:    {"age_groups", `"day"`, `"year"`, `"juniors by year"`},
+		`age_groups = 31`:         {"age_groups", `"year"`},
+		"age_groups = \"year\"\nage_groups_on = \"12-32\"":       {"age_groups_on", "12-31"},
+		"age_groups = \"year\"\nage_groups_on = \"02-29\"":       {"age_groups_on", "12-31"},
+		"age_groups = \"year\"\nage_groups_year = \"next year\"": {"age_groups_year", `"season end"`},
+		`age_groups_on = "08-31"`:                                {"age_groups_on", `age_groups = "year"`},
+		`age_groups_year = "season end"`:                         {"age_groups_year", `age_groups = "year"`},
+		`season_start = "01-011x"`:                               {"season_start"},
+		`memory_limit = "lots"`:                                  {"memory_limit"},
+		`this is no setting`:                                     {"lapwing.toml"},
 	} {
 		t.Run(line, func(t *testing.T) {
 			dir := copied(t, calm)

@@ -169,6 +169,9 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	v.SetDefault("reports", d.Reports)
 	v.SetDefault("age_standard", d.AgeStandard)
 	v.SetDefault("age_not_known", d.AgeNotKnown)
+	v.SetDefault("age_groups", d.AgeGroups)
+	v.SetDefault("age_groups_on", d.AgeGroupsOn)
+	v.SetDefault("age_groups_year", d.AgeGroupsYear)
 	v.SetDefault("season_start", d.SeasonStart)
 	v.SetDefault("milestones", d.Milestones)
 	v.SetDefault("volunteer_milestones", d.VolunteerMilestones)
@@ -202,7 +205,8 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	}
 	r := &settingReader{v: v}
 	s := pipeline.Settings{
-		AgeStandard: r.number("age_standard"), AgeNotKnown: r.text("age_not_known"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
+		AgeStandard: r.number("age_standard"), AgeNotKnown: r.text("age_not_known"),
+		AgeGroups: r.text("age_groups"), AgeGroupsOn: r.text("age_groups_on"), AgeGroupsYear: r.text("age_groups_year"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
 		VolunteerMilestones: r.numbers("volunteer_milestones"),
 		DateOrder:           r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
 		Headings: r.words("headings"), Courses: r.words("courses"), Words: r.words("words"), Clubs: r.words("clubs"),

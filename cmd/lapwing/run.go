@@ -269,7 +269,7 @@ func lookWords(s pipeline.Summary, all int) string {
 
 // reportOptions are the options that all reports share.
 func (a *app) reportOptions() reports.Options {
-	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, Version: version, Model: pipeline.ModelVersion}
+	return reports.Options{Dir: a.settings.Reports, ArchiveDir: a.settings.Archive, AgeStandard: a.settings.AgeStandard, AgeRule: a.settings.AgeRule(), Version: version, Model: pipeline.ModelVersion}
 }
 
 // reportOptionsAt are those with how far the archive has got and what was done

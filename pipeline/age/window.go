@@ -19,6 +19,7 @@ const (
 	SeasonStart       // age on the first day of the season
 	SignUp            // age as given once, when somebody signed up: may be years old
 	Born              // year or date of birth: no reckoning day
+	AsSet             // age groups as the archive's Rule has them, which goes by the year
 )
 
 // Known says whether the window bounds anything.

@@ -36,11 +36,7 @@ func (d reckonDay) on(run unit.Day) unit.Day {
 	if d.year > 0 {
 		return unit.NewDay(d.year, d.month, d.day)
 	}
-	y, _, _ := run.Date()
-	if on := unit.NewDay(y, d.month, d.day); on <= run {
-		return on
-	}
-	return unit.NewDay(y-1, d.month, d.day)
+	return run.LastOn(d.month, d.day)
 }
 
 // headingDay finds a date in a folded heading: 31 aug 2025, 31/08/2025, aug 31, 01.09. Of
@@ -94,18 +90,58 @@ func (r *Reader) groupOn(run unit.Day) unit.Day {
 	return r.reckoning(r.o.GroupBasis, run)
 }
 
+// groupAges is the birth window of a group of ages lo to hi, reckoned as b says.
+func (r *Reader) groupAges(lo, hi int, b age.Basis, run unit.Day) age.Window {
+	if b == age.AsSet {
+		return r.o.Rule.Births(lo, hi, run)
+	}
+	return age.OfAges(lo, hi, r.reckoning(b, run))
+}
+
 // groupBirth is the birth window of an age group.
 func (r *Reader) groupBirth(e *groupEntry, run unit.Day) age.Window {
-	w := e.birth(r.groupOn(run))
+	var w age.Window
+	if r.o.GroupBasis == age.AsSet && e.known && e.g.kind != bornIn {
+		if e.setDay != run || !e.set.Known() {
+			e.setDay, e.set = run, r.groupAsSet(e, run)
+		}
+		w = e.set
+	} else {
+		w = e.birth(r.groupOn(run))
+	}
 	if w.Known() {
 		w.Hi = min(w.Hi, run) // nobody is born after the run
 	}
-	if r.groups.french && r.o.GroupBasis == age.YearEnd && e.known && e.g.kind != bornIn {
-		// The athletics year began on 1 November until 2023, since 2024 on 1 September (from
-		// memory), and has the classes of the year in which it ends. Not every race goes by it.
-		if y, m, _ := run.Date(); m >= 9 {
-			w.Hi = age.OfAges(e.lo, e.hi, unit.NewDay(y+1, 12, 31)).Hi
+	if r.groups.french && r.o.GroupBasis == age.YearEnd && e.known && e.g.kind != bornIn && lateInYear(run) {
+		y, _, _ := run.Date()
+		w.Hi = age.OfAges(e.lo, e.hi, unit.NewDay(y+1, 12, 31)).Hi
+	}
+	return w
+}
+
+// lateInYear says whether French classes may be those of the next year. The athletics year
+// began on 1 November until 2023, since 2024 on 1 September (from memory), and has the
+// classes of the year in which it ends. Not every race goes by it.
+func lateInYear(run unit.Day) bool { _, m, _ := run.Date(); return m >= 9 }
+
+// groupAsSet is the birth window of a group by the archive's rule.
+func (r *Reader) groupAsSet(e *groupEntry, run unit.Day) age.Window {
+	w := r.groupAges(e.lo, e.hi, age.AsSet, run)
+	if r.groups.french && lateInYear(run) {
+		// From September on the rule may be another's than the class's: both are possible.
+		y, _, _ := run.Date()
+		now, next := age.OfAges(e.lo, e.hi, unit.NewDay(y, 12, 31)), age.OfAges(e.lo, e.hi, unit.NewDay(y+1, 12, 31))
+		switch on := r.o.Rule.ReckonedOn(run); {
+		case on < unit.NewDay(y+1, 1, 1): // the setting knows no season
+			w.Hi = max(w.Hi, next.Hi)
+		case y < 2024:
+			if _, m, _ := run.Date(); m < 11 {
+				w.Lo = min(w.Lo, now.Lo)
+			}
 		}
+	}
+	if e.grown {
+		w.Hi = min(w.Hi, age.OfAges(e.lo, e.hi, run).Hi)
 	}
 	return w
 }
@@ -158,7 +194,7 @@ func (r *Reader) settleBasis() (why string) {
 	count := func(b age.Basis) (n int) {
 		for _, p := range r.pairs {
 			e := &r.groups.entries[p.entry]
-			if e.known && e.g.kind != bornIn && age.OfAges(e.lo, e.hi, r.reckoning(b, p.day)).Gap(p.born) > 0 {
+			if e.known && e.g.kind != bornIn && r.groupAges(e.lo, e.hi, b, p.day).Gap(p.born) > 0 {
 				n++
 			}
 		}
@@ -176,6 +212,10 @@ func (r *Reader) settleBasis() (why string) {
 		r.pairs = nil
 		return "" // the heading names the day
 	}
+	if r.o.GroupBasis == age.AsSet && len(r.groups.entries) > 0 {
+		which := map[bool]string{true: "; junior groups", false: "; groups"}[r.o.Rule.Reckoning == age.JuniorsByYear]
+		why = which + " go by " + r.o.Rule.Reckoned() + ", as set"
+	}
 	now := count(r.o.GroupBasis)
 	best, least := r.o.GroupBasis, now
 	for _, b := range []age.Basis{age.OnTheDay, age.YearEnd, age.SeasonStart} {
@@ -185,7 +225,7 @@ func (r *Reader) settleBasis() (why string) {
 	}
 	if now < 3 || 4*least > now || best == r.o.GroupBasis {
 		r.pairs = nil
-		return ""
+		return why
 	}
 	r.o.GroupBasis = best
 	words := map[age.Basis]string{age.OnTheDay: "on the day", age.YearEnd: "on 31 December", age.SeasonStart: "on the first day of the season"}

@@ -30,6 +30,10 @@ type groupEntry struct {
 	known  bool
 	day    unit.Day // of the cached window
 	window age.Window
+	set    age.Window // the same by the archive's rule, for a run on setDay
+	setDay unit.Day
+	// grown says that lo is taken for granted: whoever is called senior is an adult.
+	grown bool
 }
 
 // vocabularyLimit bounds the distinct spellings that are kept; real columns
@@ -634,7 +638,7 @@ func (k *groupColumn) resolve(e *groupEntry) {
 			lo = 0
 		}
 	case senior:
-		lo, hi = k.seniorAges(c)
+		lo, hi, e.grown = k.seniorAges(c)
 	case junior:
 		lo, hi = 0, 19
 	case veteran:
@@ -693,11 +697,12 @@ func (k *groupColumn) nextOfAny(n int) int {
 }
 
 // seniorAges is from the end of the juniors to the first masters group: 18 to
-// 34, or to 39 where the column shows that masters begin at 40.
-func (k *groupColumn) seniorAges(c int) (lo, hi int) {
-	lo = 18
+// 34, or to 39 where the column shows that masters begin at 40. grown says that
+// nothing shows where the juniors end.
+func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
+	lo, grown = 18, true
 	if n := len(k.unders); n > 0 && k.unders[n-1] >= 17 && k.unders[n-1] <= 23 {
-		lo = k.unders[n-1]
+		lo, grown = k.unders[n-1], false
 	}
 	if hi = k.scheme.Masters - 1; k.frenchVeterans {
 		hi = 39 // V1 is from 40 on
@@ -714,7 +719,7 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int) {
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {
 		hi = 29 // M30 is the first masters group, as in Germany
 	}
-	return lo, hi
+	return lo, hi, grown
 }
 
 // find gives the settled entry of a cell. Spellings beyond the limit are read

@@ -15,12 +15,7 @@ func (r *Reader) reckoning(b age.Basis, day unit.Day) unit.Day {
 		y, _, _ := day.Date()
 		return unit.NewDay(y, 12, 31)
 	case age.SeasonStart:
-		y, _, _ := day.Date()
-		start := unit.NewDay(y, r.o.SeasonMonth, r.o.SeasonDay)
-		if start > day {
-			start = unit.NewDay(y-1, r.o.SeasonMonth, r.o.SeasonDay)
-		}
-		return start
+		return day.LastOn(r.o.SeasonMonth, r.o.SeasonDay)
 	}
 	return day
 }
@@ -244,8 +239,11 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 	case c.n >= len(r.ageWindow):
 		return age.Window{}, age.NoBasis, false, false
 	case k.meaning == firstAges:
-		on := r.groupOn(day)
-		return age.OfAges(c.n, after(k.starts, c.n, c.n+5)-1, on), r.o.GroupBasis, false, true
+		last := after(k.starts, c.n, c.n+5) - 1
+		if r.groupDay.month > 0 {
+			return age.OfAges(c.n, last, r.groupDay.on(day)), r.o.GroupBasis, false, true
+		}
+		return r.groupAges(c.n, last, r.o.GroupBasis, day), r.o.GroupBasis, false, true
 	}
 	return r.windowOf(c.n, r.ageOn(day)), r.o.AgeBasis, false, true
 }

@@ -69,14 +69,17 @@ type Reader struct {
 // NewReader prepares to read a table with these columns. headings are the
 // headings of all cells, by index; they may be short or nil.
 func NewReader(c Columns, headings []string, o Options) *Reader {
-	if o.Scheme.Masters == 0 {
-		o.Scheme = age.DefaultScheme()
+	if o.Rule.Scheme.Masters == 0 {
+		o.Rule = age.DefaultRule()
 	}
 	if o.AgeBasis == age.NoBasis {
 		o.AgeBasis = age.OnTheDay
 	}
 	if o.GroupBasis == age.NoBasis {
 		o.GroupBasis = age.OnTheDay
+		if o.Rule.Reckoning != age.ByDay {
+			o.GroupBasis = age.AsSet
+		}
 	}
 	if o.SeasonMonth == 0 {
 		o.SeasonMonth, o.SeasonDay = 1, 1
@@ -99,9 +102,9 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.nameOrder = newNameOrder(r.heading(c.Name))
 	r.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
-	r.ageGroups = newGroupColumn(o.Scheme, r.words, r.states)
-	r.groups = newGroupColumn(o.Scheme, r.words, r.states)
-	r.inBrackets.column = newGroupColumn(o.Scheme, r.words, r.states)
+	r.ageGroups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
+	r.groups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
+	r.inBrackets.column = newGroupColumn(o.Rule.Scheme, r.words, r.states)
 	r.Know(o.Groups)
 	return r
 }

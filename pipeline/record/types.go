@@ -85,7 +85,7 @@ type Options struct {
 	AgeBasis               age.Basis         // on which day ages are reckoned; NoBasis means on the day of the run
 	GroupBasis             age.Basis         // the same for age groups
 	SeasonMonth, SeasonDay int               // first day of the season; 0 means 1 January
-	Scheme                 age.Scheme        // the groups in use; the zero Scheme means age.DefaultScheme
+	Rule                   age.Rule          // who is in which group where GroupBasis and the sheet say nothing; the zero Rule means age.DefaultRule
 	DateOrder              string            // "dmy" (default) or "mdy": birth dates the column itself does not settle
 	Words                  map[string]string // wording in notes, status or group cells -> "walker", "pacer", "dnf", "untimed", … (the String of a Status or TakingPart)
 	// Groups are the age groups that other sheets of the series use (from

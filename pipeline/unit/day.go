@@ -48,6 +48,16 @@ func (d Day) String() string { return d.Time().Format("2006-01-02") }
 // Long prints the day in words, 3 January 2026.
 func (d Day) Long() string { return d.Time().Format("2 January 2006") }
 
+// LastOn is the latest such day of the year, on d or before it: of 1 September, on 3 January
+// 2026, that of 2025. The day must be one that every year has.
+func (d Day) LastOn(month, day int) Day {
+	year, _, _ := d.Date()
+	if on := NewDay(year, month, day); on <= d {
+		return on
+	}
+	return NewDay(year-1, month, day)
+}
+
 // Weekday of the day.
 func (d Day) Weekday() time.Weekday { return d.Time().Weekday() }
 

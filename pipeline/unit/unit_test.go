@@ -66,3 +66,21 @@ func TestZeroDay(t *testing.T) {
 		}
 	}
 }
+
+func TestLastOn(t *testing.T) {
+	for _, c := range []struct {
+		day        Day
+		month, dom int
+		want       string
+	}{
+		{NewDay(2026, 1, 3), 9, 1, "2025-09-01"},
+		{NewDay(2025, 9, 1), 9, 1, "2025-09-01"},
+		{NewDay(2025, 8, 31), 9, 1, "2024-09-01"},
+		{NewDay(2024, 2, 29), 2, 28, "2024-02-28"},
+		{NewDay(2026, 12, 31), 1, 1, "2026-01-01"},
+	} {
+		if got := c.day.LastOn(c.month, c.dom).String(); got != c.want {
+			t.Errorf("the last %d-%d on %s is %s, want %s", c.month, c.dom, c.day, got, c.want)
+		}
+	}
+}

@@ -6,7 +6,7 @@ with
         select
             l.line_no, l.part_no, l.row_number, l.run_no, coalesce(x.position, l.position) as position, l.tied, n.text as received,
             coalesce(x.club, k.club, t.text) as club, l.note,
-            r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.doubt, r.time_ms, r.taking_part,
+            r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.doubt, r.time_ms, r.taking_part,
             case when r.time_ms > 0 then ((r.time_ms + 999) // 1000)::integer end as time_s
         from record.line l
         join record.result r on r.line_no = l.line_no
@@ -24,7 +24,7 @@ select
     case when l.runner_no > 0 then 'R' || l.runner_no end as runner_id,
     l.time_s,
     case l.sex when 1 then 'M' when 2 then 'W' when 3 then 'X' end as sex,
-    case when lo.first_age = hi.first_age then lo.name end as age_group,
+    g.name as age_group,
     nullif(l.club, '') as club,
     case l.status
         when 0 then 'ok' when 1 then 'unnamed' when 2 then 'untimed' when 3 then 'dnf' when 4 then 'dq'
@@ -85,5 +85,4 @@ join record.course c on c.course_no = run.course_no
 left join record.runner w on w.runner_no = l.runner_no
 left join record.doubt d on d.doubt = l.doubt
 left join insight.result i on i.line_no = l.line_no and i.runner_no = l.runner_no
-left join insight.age_group lo on lo.age = l.age_low and lo.sex = l.sex
-left join insight.age_group hi on hi.age = l.age_high and hi.sex = l.sex
+left join insight.age_group g on g.age = l.group_age and g.sex = l.sex

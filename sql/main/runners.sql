@@ -30,7 +30,7 @@ select
     5000 as best_distance_m,
     coalesce(w.birth_hi > latest.day - interval 18 years, w.may_be_child, false) as protected,
     w.hidden,
-    case when lo.first_age = hi.first_age then lo.name end as age_group,
+    g.name as age_group,
     i.change,
     i.change_sd,
     i.p_faster,
@@ -43,7 +43,4 @@ from record.runner w
 cross join latest
 left join n on n.runner_no = w.runner_no
 left join insight.runner i on i.runner_no = w.runner_no
-left join insight.age_group lo on lo.sex = w.sex
-    and lo.age = date_sub('year', w.birth_hi, n.last_run)
-left join insight.age_group hi on hi.sex = w.sex
-    and hi.age = date_sub('year', w.birth_lo, n.last_run)
+left join insight.age_group g on g.sex = w.sex and g.age = w.group_age

@@ -6,6 +6,7 @@
 -- sex: 0 not known, 1 M, 2 W, 3 X: the line's own or else the runner's
 -- age_low: youngest age on the day, NULL where not known
 -- age_high: oldest age on the day
+-- group_age: youngest age of the age group by the rule in force, NULL where the group is not certain
 -- same_as: line of the same result elsewhere, 0 where none
 -- doubt: number of the reason in record.doubt, 0 where none
 -- time_ms: the time that stands (a decision may have corrected the sheet's)
@@ -21,6 +22,7 @@ select
     null::utinyint as sex,
     null::utinyint as age_low,
     null::utinyint as age_high,
+    null::utinyint as group_age,
     null::integer as same_as,
     null::integer as doubt,
     null::integer as time_ms,

@@ -10,6 +10,7 @@
 -- hidden: the person asked not to be shown
 -- wished: name or category are the person's own wish, over all history
 -- may_be_child: the age is not known, and the person is treated as a child
+-- group_age: youngest age of the age group at the last run that counts, NULL where it is not certain
 select
     null::integer as runner_no,
     null::varchar as name,
@@ -20,4 +21,5 @@ select
     null::varchar as club,
     null::boolean as hidden,
     null::boolean as wished,
-    null::boolean as may_be_child
+    null::boolean as may_be_child,
+    null::utinyint as group_age

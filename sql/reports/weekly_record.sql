@@ -2,7 +2,7 @@
 -- Who asked not to be shown is passed over, as a time on its own could tell whose it is.
 -- One row: one sex and age group in one run
 -- key: run_no, sex, age_group
--- age_group: on the day; blank where the age is not certain
+-- age_group: by the rule in force; blank where it is not certain
 -- time_s: the fastest eligible time
 -- runner_no: whose it is; of equal ones the first in place
 with history as (
@@ -15,12 +15,11 @@ eligible as (
     select
         result.run_no, result.runner_no, result.sex,
         (result.time_ms + 999) // 1000 as time_s,
-        case when youngest.first_age = oldest.first_age then youngest.name else '' end as age_group,
+        coalesce(age_group.name, '') as age_group,
         coalesce(nullif(result.position, 0), 2147483647) as position
     from record.result as result
     inner join history on history.run_no = result.run_no
-    left join insight.age_group as youngest on youngest.age = result.age_low and youngest.sex = result.sex
-    left join insight.age_group as oldest on oldest.age = result.age_high and oldest.sex = result.sex
+    left join insight.age_group as age_group on age_group.age = result.group_age and age_group.sex = result.sex
     left join record.record_state as state on state.line_no = result.line_no
     left join record.runner as runner on runner.runner_no = result.runner_no
     where result.counts & 2 = 2
