@@ -55,7 +55,8 @@ type groupColumn struct {
 	masters    int      // lines in them, from 35 on
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
-	letterAges bool // so are those behind a letter: F48 is 48
+	letterAges bool // so are those beside a letter: F48 is 48
+	youngAges  bool // and J is no word for juniors, but for years: 36 J.
 	// counted says that groups are numbered from one, M1, M2, F1, and french that they
 	// are the French masters classes: M0, M1F, or M1 beside SE and ES.
 	counted, french bool
@@ -503,7 +504,8 @@ func (k *groupColumn) widths() {
 			if e.g.lo >= 35 {
 				k.masters += e.n
 			}
-			if e.g.lo >= 24 && !e.g.vMark && !e.g.young {
+			if e.g.lo >= 24 {
+				k.youngAges = k.youngAges || e.g.young // no junior is
 				lettered += e.n
 				if e.g.lo%5 != 0 {
 					between5 += e.n
@@ -655,7 +657,7 @@ func (k *groupColumn) resolve(e *groupEntry) {
 func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 	next := after(k.starts[c], n, 0)
 	switch {
-	case k.letterAges && !g.vMark && !g.young:
+	case k.letterAges && (!g.young || k.youngAges):
 		return n, n
 	case n <= 10 && k.counted && g.vMark: // V1 40-49, V2 50-59, … (common practice, no source)
 		return 30 + 10*n, 39 + 10*n
