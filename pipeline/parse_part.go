@@ -199,6 +199,10 @@ func (p *partParser) settle() {
 		readings := p.reader.Settle()
 		p.out.readings = readings.Columns
 		for _, q := range readings.Problems {
+			if q.Kind == "times-do-not-fit-distance" && p.distanceUnsaid() {
+				q = place.Problem{Place: q.Place, Severity: place.Waits, Kind: "distance-missing", Read: q.Read, Expected: "times of a 5 km run, which is assumed where nobody says the distance",
+					Do: "Over which distance was the run?", Answers: `--distance "NUMBER km"`}
+			}
 			p.note(-1, q)
 		}
 	}
@@ -350,6 +354,21 @@ func (p *partParser) checkRun(i int32) {
 		b.open--
 	}
 	run.apart = nil
+}
+
+// distanceUnsaid says whether nobody has given the distance: neither by hand, nor on the
+// sheet, nor for its course.
+func (p *partParser) distanceUnsaid() bool {
+	if p.distance > 0 || p.part.Distance.OK() {
+		return false
+	}
+	listed := false
+	_ = p.part.Each(func(row int, cells []string) error {
+		course, _, _, ok := p.part.RunOf(cells)
+		listed = ok && p.pl.courses.listed(course)
+		return errStop
+	})
+	return !listed
 }
 
 // doubtDistance says of a course whose distance nobody has given, and where

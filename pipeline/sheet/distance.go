@@ -100,6 +100,36 @@ func marathonMetres(cell string) (metres int) {
 	return metres
 }
 
+// numeralWords before a unit say how many of it a race is over.
+var numeralWords = map[string]float64{"half": .5, "quarter": .25, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "fifteen": 15, "twenty": 20}
+
+// wordsOfDistance finds a distance that a line writes in words: "half marathon", "ten
+// miles", and a mile where it says no number. counted says that a number stands before the
+// unit. metres is 0 where the line has none.
+func wordsOfDistance(line string) (metres int, counted bool) {
+	words := strings.Fields(fold(line))
+	at := func(i int) string {
+		if i < 0 || i >= len(words) {
+			return ""
+		}
+		return words[i]
+	}
+	for i, w := range words {
+		unit := distanceUnits[w]
+		switch {
+		case halfInOne[w], marathonWords[w] && halfWords[at(i-1)]:
+			return halfMarathon, false
+		case marathonWords[w] && !clubWords[at(i+1)] && !clubWords[at(i+2)]:
+			return marathon, false
+		case len(w) > 1 && unit > 1 && numeralWords[at(i-1)] > 0:
+			return int(numeralWords[at(i-1)]*unit + .5), true
+		case w == "mile":
+			return int(unit + .5), false
+		}
+	}
+	return 0, false
+}
+
 // distanceOf finds a distance in a text.
 func distanceOf(text, from string) Found {
 	m, a, b, ok := findDistance(text)

@@ -70,7 +70,51 @@ func (rs *runSettler) distance(p *Part) {
 	if p.Distance = several; several.Value != "" {
 		return
 	}
-	p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name")
+	if p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name"); p.Distance.Value == "" {
+		rs.distanceInWords(p)
+	}
+}
+
+// distanceInWords takes a distance that a title, the tab or the file's name writes in words,
+// where the times are those of it and none of the usual distance: nobody runs 5 km in the
+// time of a mile, and hardly anybody walks it in that of a half marathon.
+func (rs *runSettler) distanceInWords(p *Part) {
+	texts := slices.Clone(p.Titles)
+	froms := make([]string, len(texts))
+	for i := range texts {
+		froms[i] = fmt.Sprintf("title line %d", i+1)
+	}
+	texts, froms = append(texts, p.Tab, baseName(rs.sheet.Name)), append(froms, "tab name", "file name")
+	for i, text := range texts {
+		metres, counted := wordsOfDistance(text)
+		if metres == 0 {
+			continue
+		}
+		middle := p.middleTime()
+		fits := func(metres, fastest float64) bool { return middle > fastest*metres && middle < slowestRun*metres }
+		if fits(float64(metres), fastestRun) && (counted || !fits(usualDistance, oddPace)) {
+			p.Distance = Found{Value: strconv.Itoa(metres), Text: trim(text), From: froms[i], Why: fmt.Sprintf("in words, and the times fit: %d m", metres)}
+		}
+		return
+	}
+}
+
+// middleTime is the median of the running times of a part in seconds, 0 where its times
+// are not written with colons.
+func (p *Part) middleTime() float64 {
+	var all []float64
+	clock := p.Index(Time)
+	p.Each(func(_ int, cells []string) error {
+		if c := trim(cellAt(cells, clock)); kindOf(c) == kClock {
+			all = append(all, looseNumber(c))
+		}
+		return nil
+	}) // a grid has no error of its own, and of a file that is not held the first pass said it
+	if len(all) == 0 {
+		return 0
+	}
+	slices.Sort(all)
+	return all[len(all)/2]
 }
 
 // saysDistances says whether a text gives two distances that are not the same in

@@ -114,6 +114,37 @@ func TestRacesOfOneTab(t *testing.T) {
 	}
 }
 
+// A distance in words is taken where the times are those of it and not of 5 km.
+func TestDistanceInWords(t *testing.T) {
+	field := func(clock string, seconds int) string {
+		list := ""
+		for i, name := range []string{"Al Roe", "Jo Lee", "Cy Dee", "Di Fox", "Ed Gow"} {
+			s := seconds + i*seconds/20
+			list += fmt.Sprintf("%d,%s,", i+1, name) + fmt.Sprintf(clock+"\n", s/3600, s/60%60, s%60)
+		}
+		return "Pos,Name,Time\n" + list
+	}
+	const hms, ms = "%d:%02d:%02d", "%.0[1]d%[2]d:%02[3]d"
+	for _, c := range []struct {
+		title, clock string
+		seconds      int
+		metres       int
+	}{
+		{"Moss Common Half Marathon", hms, 5000, 21098}, {"Halbmarathon Mooswiese", hms, 5000, 21098}, {"Semi-marathon de Vernelle", hms, 5000, 21098}, {"Mezza Maratona di Valdara", hms, 5000, 21098},
+		{"Moss Common Marathon", hms, 11000, 42195}, {"Moss Marathon Club at Moss Common", ms, 1100, 0}, {"Moss Common Marathon", ms, 1100, 0},
+		{"Moss Common Kids Mile", ms, 400, 1609}, {"Moss Common Mile", ms, 1100, 0}, {"Moss Common one mile", ms, 300, 1609},
+		{"Moss Common ten miles", hms, 4000, 16093}, {"Moss Common five mile", ms, 2000, 8047}, {"Moss Common five mile", ms, 900, 0},
+	} {
+		s, err := Read("results 2026-01-03.csv", []byte(c.title+"\n"+field(c.clock, c.seconds)), Options{})
+		if err != nil {
+			t.Fatal(c.title, err)
+		}
+		if got := s.Parts[0].DistanceM(); got != c.metres {
+			t.Errorf("%s, %d s: %d m, want %d", c.title, c.seconds, got, c.metres)
+		}
+	}
+}
+
 // A tab that has to be asked about does not hold up the others; halves of a result, and
 // questions about the whole workbook, do.
 func TestTabsLeftOut(t *testing.T) {
