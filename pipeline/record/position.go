@@ -3,7 +3,7 @@ package record
 import "strings"
 
 // parsePosition reads a finishing position: 3, 3., 3rd, 3=, =3, T3, #3, 3.0,
-// 1,204, 3 (tie). ok is false where no position stands there; blank says that nothing
+// 1,204, 3 (tie), 3 / 247 (of how many). ok is false where no position stands there; blank says that nothing
 // or a dash does.
 func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 	bare := strings.TrimRight(s, ")")
@@ -33,6 +33,11 @@ func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 		return 0, false, true, false
 	}
 	rest := s[i:]
+	if a, total, found := strings.Cut(rest, "/"); found { // 3 / 247
+		if total = strings.Trim(total, " "); strings.Trim(a, " ") == "" && len(total) > 0 && len(total) <= 7 && allDigits([]byte(total)) && int32(atoi([]byte(total))) >= pos {
+			rest = ""
+		}
+	}
 	// A thousands mark: 1,204.
 	if len(rest) == 4 && (rest[0] == ',' || rest[0] == '\'') && digits <= 3 && allDigits([]byte(rest[1:])) {
 		return pos*1000 + int32(atoi([]byte(rest[1:]))), tied, false, true

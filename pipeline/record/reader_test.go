@@ -15,7 +15,7 @@ func TestPositions(t *testing.T) {
 		tied bool
 		ok   bool
 	}{{"3", 3, false, true}, {"3.", 3, false, true}, {"3rd", 3, false, true}, {"21st", 21, false, true}, {"3=", 3, true, true}, {"=3", 3, true, true},
-		{"3rd=", 3, true, true}, {"T3", 3, true, true}, {"#3", 3, false, true}, {"3.0", 3, false, true}, {"1,204", 1204, false, true}, {"1º", 1, false, true}, {"3ème", 3, false, false},
+		{"3rd=", 3, true, true}, {"T3", 3, true, true}, {"#3", 3, false, true}, {"3.0", 3, false, true}, {"3 / 247", 3, false, true}, {"3        / 13408", 3, false, true}, {"3/247", 3, false, true}, {"9/4", 0, false, false}, {"1,204", 1204, false, true}, {"1º", 1, false, true}, {"3ème", 3, false, false},
 		{"", 0, false, false}, {"-", 0, false, false}, {"DNF", 0, false, false}, {"12345678", 0, false, false}, {"0", 0, false, false}, {"2.5", 0, false, false}} {
 		pos, tied, _, ok := parsePosition(c.text)
 		if c.text == "3ème" { // read after its accents are folded by nobody: the suffix alone

@@ -30,6 +30,7 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks > .5:
 				turn(Time, "its values are times")
+			case ints < .8 && s.places(i):
 			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (s.inBlocks(i) || s.hasGuess(Date)):
 				turn(Course, "its values are names of places")
 			case p.shareOf(kText) > .6:
@@ -135,7 +136,7 @@ func (s *settler) byHeading(i int) {
 	}
 	// Places that count up the whole sheet are those of the finish, where no other column
 	// has them: "Class. geral", "Gesamt".
-	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && !s.hasGuess(Position) && ints > .8 && s.countsOn(i) {
+	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && ints > .8 && s.countsOn(i) && (!s.hasGuess(Position) || s.countsThrough(i) && s.placesFall()) {
 		turn(Position, "its values count 1, 2, 3 …")
 	}
 	// So are whole numbers of which next to none stands twice, in a list by name: places within
@@ -209,6 +210,42 @@ func (s *settler) countsOn(i int) bool {
 		last = n
 	}
 	return steps >= 3 && s.profiles[i].lo >= 1 && s.profiles[i].lo <= 3 && ones*10 >= steps*8
+}
+
+// places says whether nearly all values of a column are places written otherwise than as
+// whole numbers, 3.0 or 3 / 247, and hardly one of them stands three times.
+func (s *settler) places(i int) bool {
+	n, filled, times := 0, 0, map[float64]int{}
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if k := placeKind(c); k == kInt {
+			n++
+			times[placeNumber(c)]++
+		} else if k == kBlank || k == kStatus {
+			continue
+		}
+		filled++
+	}
+	return n >= 3 && n*10 >= filled*9 && 3*len(times) > n
+}
+
+// countsThrough says whether a column counts all rows of the sheet, and no number comes again.
+func (s *settler) countsThrough(i int) bool {
+	p := s.profiles[i]
+	return p.filled >= 8 && p.hi <= float64(len(s.rows)) && len(p.distinct)*20 >= min(p.filled, distinctKept)*19
+}
+
+// placesFall says whether the columns headed as places have numbers that fall from row to
+// row again and again, or stand several times, as places within groups do on a list of all.
+func (s *settler) placesFall() bool {
+	for i, g := range s.guesses {
+		if g.known && g.meaning == Position {
+			if p := s.profiles[i]; p.steps < 8 || (p.steps-p.rising)*5 < p.steps && 2*len(p.distinct) > p.filled {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // inBlocks says whether the rows of a column that say the same stand together, as the

@@ -196,10 +196,10 @@ func (s *settler) placesFollow(a, b int) bool {
 		f := finish{float64(i), looseNumber(x), looseNumber(y)}
 		if at >= 0 {
 			p := trim(cellAt(r.cells, at))
-			if kindOf(p) != kInt {
+			if placeKind(p) != kInt {
 				continue
 			}
-			f.place = looseNumber(p)
+			f.place = placeNumber(p)
 		}
 		if kindOf(x) == kindOf(y) && f.a > 0 && f.b > 0 {
 			list = append(list, f)
@@ -231,7 +231,7 @@ func (s *settler) single() {
 		best := cols[0]
 		score := func(i int) float64 {
 			p := s.profiles[i]
-			return float64(p.unit)/float64(max(1, p.steps)) + float64(p.rising)/float64(max(1, p.steps)) + float64(p.filled)/float64(max(1, len(s.rows)))
+			return float64(p.unit)/float64(max(1, p.steps)) + float64(p.rising)/float64(max(1, p.steps)) + float64(p.filled)/float64(max(1, len(s.rows))) + 2*s.timesRise(i)
 		}
 		for _, c := range cols[1:] {
 			if score(c) > score(best)+.05 {
@@ -265,6 +265,36 @@ func (s *settler) single() {
 			}
 		}
 	}
+}
+
+// timesRise is the share of the steps from each place of a column to the next at which the
+// times don't fall, 0 where the same places stand again and again or there are no times.
+func (s *settler) timesRise(i int) float64 {
+	clock := max(s.find(Time), s.find(GunTime), s.find(ChipTime))
+	if clock < 0 {
+		return 0
+	}
+	type finish struct{ place, time float64 }
+	var list []finish
+	places := map[float64]bool{}
+	for _, r := range s.rows {
+		p, t := trim(cellAt(r.cells, i)), trim(cellAt(r.cells, clock))
+		if k := kindOf(t); placeKind(p) == kInt && (k == kClock || k == kDecimal || k == kInt) {
+			list = append(list, finish{placeNumber(p), looseNumber(t)})
+			places[placeNumber(p)] = true
+		}
+	}
+	if len(list) < 5 || 10*len(places) < 9*len(list) {
+		return 0
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].place < list[j].place })
+	up := 0
+	for i := 1; i < len(list); i++ {
+		if list[i].time >= list[i-1].time {
+			up++
+		}
+	}
+	return float64(up) / float64(len(list)-1)
 }
 
 // firstIsText says whether the first cell of a column that is not blank is words.

@@ -82,6 +82,18 @@ var dataFileCases = []struct {
 	{name: "a list of a page of markup, with the time halfway", file: "foulees.rst.txt",
 		text:    "Foulées de Valmont\n==================\n\n**10km :**\n\n- **Rémi VERSAL** : 47'51'' (23'26'' aux 5km)\n- **Odile GRANVAL** : 48'28'' (23'44'' aux 5km)\n- **Élodie VERVIN** : 1'00'56'' (24'57'' aux 5km)\n\nNon pointés :\n\n- **Lucien VALMER** : abandon\n",
 		columns: "name time notes", rows: "6-8 12"},
+	{name: "places of how many, spread out, on a list by name", file: "results.csv",
+		text:    "division,name,gender,age,official,overall,net\n3        / 210,\"Lee, Ann\",F,31,181.23,640       / 1340,181.22\n12        / 130,\"Roe, Ben\",M,48,151.73,88       / 1340,151.72\n1        / 210,\"Dee, Cy\",M,25,143.05,12       / 1340,143.04\n7        / 95,\"Fox, Di\",F,52,220.48,1207       / 1340,220.47\n2        / 130,\"Gow, Ed\",M,44,149.90,70       / 1340,149.89\n",
+		columns: "group-place name sex age time position chip-time", rows: "2-6"},
+	{name: "places that a program took for decimals", file: "polmaraton.csv",
+		text:    "Miejsce;Numer startowy;Imię;Nazwisko;Płeć;Rocznik;Czas\n1.0;70;Ann;Lee;M;1970.0;01:02:10\n2.0;69;Ben;Roe;K;1973.0;01:03:11\n3.0;68;Cy;Dee;M;1976.0;01:04:12\n4.0;67;Di;Fox;K;1979.0;01:05:13\n5.0;66;Ed;Gow;M;1982.0;01:06:14\n6.0;65;Flo;Hay;K;1985.0;01:07:15\n",
+		columns: "position number given-name family-name sex birth-year time", rows: "2-7"},
+	{name: "places that count all beside places within classes, whose heading says place", file: "resultats.csv",
+		text:    "Class.,Doss.,Nom,Prénom,Club,cat,place,Temps\n1,300,LEE,Ann,NL,M1,1,\"00:31:10,0\"\n2,307,ROE,Ben,NL,M2,1,\"00:31:13,0\"\n3,314,DEE,Cy,NL,F1,1,\"00:32:10,0\"\n4,321,FOX,Di,NL,M1,2,\"00:32:13,0\"\n5,328,GOW,Ed,NL,M3,1,\"00:33:10,0\"\n6,335,HAY,Flo,NL,M2,2,\"00:33:13,0\"\n7,342,ING,Gus,NL,F1,2,\"00:34:10,0\"\n8,349,JOB,Hal,NL,M3,2,\"00:34:13,0\"\n9,306,KAY,Ida,NL,M1,3,\"00:35:10,0\"\n10,313,LOW,Jay,NL,F1,3,\"00:35:13,0\"\n",
+		columns: "position - family-name given-name club age-group - time", rows: "2-11"},
+	{name: "several columns of places on a list by number: those that the times follow", file: "split.csv",
+		text:    "bib,placeCountry,placeOverall,timeOverall,placeGender,overallTotalPlaces\n10,1,4,2:22:07,3,36863\n11,1,2,2:16:07,2,36863\n12,2,7,2:31:07,5,36863\n13,1,1,2:13:07,1,36863\n14,3,9,2:37:07,6,36863\n15,2,3,2:19:07,1,36863\n16,4,6,2:28:07,4,36863\n17,1,8,2:34:07,3,36863\n",
+		columns: "number - position time sex-place -", rows: "2-9"},
 }
 
 func TestDataFiles(t *testing.T) {

@@ -129,7 +129,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return r.classifyVolunteer(cells, filled)
 	}
 	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
-	posKind := kindOf(pos)
+	posKind := placeKind(pos)
 	if filled == 1 && posKind == kInt {
 		if r.lastFilled > 0 && row > r.lastFilled {
 			return whyNumberOnly

@@ -581,6 +581,42 @@ func looseNumber(s string) float64 {
 	return v
 }
 
+// placeKind is what a cell of a column of places looks like: 3.0, as a program writes the
+// number that it took for a decimal, and 3 / 247, of how many, are places too.
+func placeKind(s string) kind {
+	k := kindOf(s)
+	if k == kInt || k == kBlank {
+		return k
+	}
+	if n, ok := placeAmong(s); ok && n > 0 {
+		return kInt
+	}
+	return k
+}
+
+// placeAmong reads 3.0 and 3 / 247.
+func placeAmong(s string) (place float64, ok bool) {
+	s = trim(s)
+	if a, b, cut := strings.Cut(s, "/"); cut {
+		if a, b = trim(a), trim(b); digitsOnly(a) && digitsOnly(b) && looseNumber(a) <= looseNumber(b) {
+			return looseNumber(a), true
+		}
+		return 0, false
+	}
+	if a, b, cut := strings.Cut(s, "."); cut && digitsOnly(a) && b != "" && strings.Trim(b, "0") == "" {
+		return looseNumber(a), true
+	}
+	return 0, false
+}
+
+// placeNumber is the place that a cell of the kind of places says.
+func placeNumber(s string) float64 {
+	if n, ok := placeAmong(s); ok {
+		return n
+	}
+	return looseNumber(s)
+}
+
 // letters says whether the text has any letter.
 func hasLetter(s string) bool {
 	for i := 0; i < len(s); i++ {
