@@ -260,16 +260,20 @@ func (c *runCheck) sections() [][]int32 {
 type Gap struct{ From, To int32 }
 
 // Missing lists the positions between 1 and the last that no line of the run
-// has, in order. A tie of k lines at 3= takes 3 and the k-1 positions after it.
+// has, in order. A tie of k lines takes its position and the k-1 after it: where one of
+// them is printed 3=, or they have the same time.
 func Missing(lines []Line) []Gap {
+	type shared struct {
+		lines, time int32
+		tie         bool
+	}
 	var at []int32
-	ties := map[int32]int32{}
+	ties := map[int32]shared{}
 	for i := range lines {
 		if l := &lines[i]; l.Position > 0 && l.Status != Repeat && l.Status != Superseded {
 			at = append(at, l.Position)
-			if l.Tied {
-				ties[l.Position]++
-			}
+			t, again := ties[l.Position]
+			ties[l.Position] = shared{t.lines + 1, l.TimeMS, t.tie || l.Tied || again && t.time == l.TimeMS}
 		}
 	}
 	slices.Sort(at)
@@ -280,7 +284,11 @@ func Missing(lines []Line) []Gap {
 		if p > next {
 			gaps = append(gaps, Gap{next, p - 1})
 		}
-		next = max(next, p+max(1, ties[p]))
+		width := int32(1)
+		if t := ties[p]; t.tie {
+			width = t.lines
+		}
+		next = max(next, p+width)
 	}
 	return gaps
 }

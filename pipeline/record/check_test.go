@@ -73,7 +73,11 @@ func TestCheckPositions(t *testing.T) {
 	lines := run(1080, 1200, 1200, 1300, 1400)
 	lines[1].Tied, lines[2].Tied, lines[2].Position = true, true, 2
 	wantKinds(t, CheckRun(lines, 5000))
-	lines[1].Tied, lines[2].Tied = false, false // 2, 2, 4: repeated, and 3 missing
+	lines[1].Tied = false // 2, 2=, 4
+	wantKinds(t, CheckRun(lines, 5000))
+	lines[2].Tied = false // 2, 2, 4 with one time: a tie that is not marked
+	wantKinds(t, CheckRun(lines, 5000), "4 position-repeated")
+	lines[2].TimeMS++ // 2, 2, 4: repeated, and 3 missing
 	wantKinds(t, CheckRun(lines, 5000), "0 positions-missing", "4 position-repeated")
 	lines = run(1080, 1200, 1300, 1400, 1500, 1600, 1700, 1800, 1900, 2000)
 	lines = slices.Delete(lines, 4, 6)

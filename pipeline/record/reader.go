@@ -420,6 +420,9 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 			}
 		}
 	}
+	if strings.ContainsAny(text, ":-–") {
+		text = r.cutRole(text, take)
+	}
 	if i := strings.IndexByte(text, '\n'); i > 0 && r.clubInNames {
 		text = trim(text[:i]) // the club stands below
 	}
@@ -435,6 +438,27 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		}
 	}
 	out.Name = text
+}
+
+// cutRole takes off a name how somebody took part, or how the line ended: "Guide: Ann Fox",
+// "Ann Fox - pacer". "Lee - Walker" may be a name.
+func (r *Reader) cutRole(text string, take func(remark)) string {
+	says := func(role, name string) bool {
+		if m := r.remark(role); (m.part != Runner || m.status != OK) && trim(role) != "Walker" && strings.IndexByte(trim(name), ' ') > 0 {
+			take(m)
+			return true
+		}
+		return false
+	}
+	if role, name, ok := strings.Cut(text, ": "); ok && says(role, name) {
+		return trim(name)
+	}
+	for _, dash := range [...]string{" - ", " – "} {
+		if name, role, ok := strings.Cut(text, dash); ok && says(role, name) {
+			return trim(name)
+		}
+	}
+	return text
 }
 
 // unnamed says whether the line names nobody. Several people in one name make

@@ -134,6 +134,29 @@ func TestTakingPart(t *testing.T) {
 			t.Errorf("%q: %v", note, lines[0].Status)
 		}
 	}
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		for _, name := range []string{"Guide: Ann Fox", "Sam Lee - pacer", "Jo Hill – tail walker", "Lee - Walker, Jo", "Ann Lee - Walker", "Ben Oak: Fell", "Cy Dee - DNF"} {
+			yield([]string{name, "24:31", "", ""})
+		}
+	})
+	want := []struct {
+		name string
+		part TakingPart
+	}{{"Ann Fox", Guide}, {"Sam Lee", Pacer}, {"Jo Hill", BackMarker}, {"Lee - Walker, Jo", Runner}, {"Ann Lee - Walker", Runner}, {"Ben Oak: Fell", Runner}, {"Cy Dee", Runner}}
+	for i, w := range want {
+		if l := lines[i]; l.Name != w.name || l.TakingPart != w.part {
+			t.Errorf("%q, %v, want %v", l.Name, l.TakingPart, w)
+		}
+	}
+	if lines[6].Status != DNF {
+		t.Errorf("Cy Dee - DNF: %v", lines[6].Status)
+	}
+}
+
+// The words of the settings say how somebody took part, and what a line is worth.
+func TestWordsOfSettings(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3
 	lines, _ := readRows(t, c, nil, Options{Words: map[string]string{"plodder": "walker", "sick note": "dns"}}, func(yield func([]string)) {
 		yield([]string{"Sam Lee (pacer)", "24:31", "", ""})
 		yield([]string{"Sam Lee (Oak Hill)", "24:31", "", "Plodder"})
