@@ -43,7 +43,7 @@ func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
 			switch all := rowText(cells); {
 			case clock == "":
 				record = record || anyWord(all, recordWords)
-			case !record && !anyWord(all, recordWords) && len(findDates(all)) == 0 && looksNamed(name) && finishTime(clock) > 0:
+			case !record && !anyWord(all, recordWords) && len(findDates(all)) == 0 && looksNamed(name) && !endsSmall(name) && finishTime(clock) > 0:
 				out = append(out, timedLine{row, name, clock})
 			}
 		}
@@ -70,6 +70,13 @@ func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
 		"What stands under the results is left out. If this is a finisher, move it up among them and load the sheet again; otherwise there is nothing to do.")
 }
 
+// endsSmall says whether the last word of a text has a small letter first, as that of no
+// name has: "First home", "Walkers started at".
+func endsSmall(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text[strings.LastIndexByte(text, ' ')+1:])
+	return unicode.IsLower(r)
+}
+
 // timedLine is a line with a name and a time.
 type timedLine struct {
 	row         int
@@ -82,9 +89,6 @@ func (p *Part) nameAndClock(cells []string) (name, clock string) {
 	if rowFilled(cells) == 1 {
 		words := strings.Fields(titleText(cells))
 		if n := len(words) - 1; n > 0 && kindOf(words[n]) == kClock {
-			if last, _ := utf8.DecodeRuneInString(words[n-1]); unicode.IsLower(last) {
-				return "", "" // "Walkers started at 9:00"
-			}
 			name = strings.Join(words[:n], " ")
 			return trim(name[strings.LastIndexByte(name, ':')+1:]), words[n]
 		}

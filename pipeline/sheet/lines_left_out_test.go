@@ -16,6 +16,7 @@ func TestTimedLinesLeftOut(t *testing.T) {
 	tests := []struct{ name, below, read string }{
 		{"nothing below", "", ""},
 		{"a winner again", "\nFirst lady,Dot Dale,W35,19:13\nFirst lady: Dot Dale 19:13\n", ""},
+		{"first and fastest", "\nFirst home,17:40\n,First home,,17:41\nFastest ever here: 15:58\n", ""},
 		{"records", "\nRecord holders\n,Jo Lee,M35,15:58\n,Al Roe,M40,16:20\n\n,Kim Dunn,M50,17:01,3 May 2019\n", ""},
 		{"a start time", "\nStart 9:30\nWalkers started at 9:00\n", ""},
 		{"a late finisher", "\nRecord holders\n,Jo Lee,M35,15:58\n\n,Sam Late,M60,45:22\nLate: Will Moss 46:10\n", "Sam Late 45:22; Will Moss 46:10"},
