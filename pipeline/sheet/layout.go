@@ -364,6 +364,8 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 		}
 		both := joinLines(t, b)
 		switch {
+		case lex.read(t).meaning == Name && lex.read(b).meaning.isName() && isBlank(cellAt(top, i+1)) && lex.read(trim(cellAt(bottom, i+1))).meaning.isName():
+			out[i] = b // "Nom" over "Prénom" and "Nom": the parts of a name, one a column
 		case lex.read(both).known:
 			out[i] = both
 		case b != "" && lex.read(b).known:
