@@ -54,6 +54,21 @@ func TestTimesOverSeveralDistances(t *testing.T) {
 	}
 }
 
+// Walkers' hours at the end of a list do not make its times doubtful; a list of nothing else does.
+func TestTimesThatFitNoDistance(t *testing.T) {
+	walkers := []string{"1:14:29", "1:15:02", "1:15:40", "1:16:01", "1:18:10", "1:22:00"}
+	runners := []string{"18:20", "19:31", "20:02", "21:40", "22:13", "24:31", "26:40", "31:02"}
+	says := func(r Readings) bool {
+		return slices.ContainsFunc(r.Problems, func(p place.Problem) bool { return p.Kind == "times-do-not-fit-distance" })
+	}
+	if _, r := readTimes(t, 5000, slices.Concat(runners, walkers)...); says(r) {
+		t.Error("walkers after runners:", r.Problems)
+	}
+	if _, r := readTimes(t, 5000, walkers...); !says(r) {
+		t.Error("nothing said of a list of hours")
+	}
+}
+
 // A time that the sheet marks as estimated is read, and trusted by nobody.
 func TestEstimatedTimes(t *testing.T) {
 	sure := []string{"18:20", "18:31", "19:02 PB", "19:40*", "20:10 (PB)", "21:00.5"}

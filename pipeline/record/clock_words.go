@@ -87,6 +87,10 @@ func (k *clockColumn) answer() string {
 // questions asks about a column of times that can be read in two ways, or in
 // none that fits the distance.
 func (k *clockColumn) questions(index int, ask asker) {
+	all := 0
+	for i := range k.families {
+		all += k.families[i].sampled
+	}
 	for i := range k.families {
 		f := &k.families[i]
 		if f.n == 0 || f.runnerUp == unread {
@@ -99,8 +103,9 @@ func (k *clockColumn) questions(index int, ask asker) {
 			return
 		}
 		for j, r := range readingsOf(f.shape) {
-			if r == f.reading && f.sampled >= 5 && f.score[j] < 0.9*implausible*float64(f.sampled) {
-				ask(index, place.Look, "times-do-not-fit-distance", f.example, "running times of this distance", "Check the distance of the run and which column holds the time")
+			// Walkers' hours among minutes and seconds fit well enough.
+			if r == f.reading && f.sampled >= 5 && 2*f.sampled > all && f.score[j] < 0.9*implausible*float64(f.sampled) {
+				ask(index, place.Waits, "times-do-not-fit-distance", f.example, "running times of this distance", "Which distance was it? If it is right, another column holds the time, or none does", `--distance "NUMBER km"`)
 				return
 			}
 		}
