@@ -56,6 +56,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
+		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 	} {
 		if out := try.arrange(textLines(text), d.delim); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
@@ -595,7 +596,7 @@ const placePattern = `(\d{1,4})(?:\s*[.):=–-]|st|nd|rd|th|er|re|ère|e|º|ª|�
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
 
 var (
-	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*))?\s*$`)
+	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*|\d{1,4}(?:st|nd|rd|th)\b.*))?\s*$`)
 	timeThenName = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
 )
 
@@ -603,8 +604,7 @@ var (
 // 18:20", "Jo Lee 18:20", "1 18:20 Jo Lee". nil where most lines with a time
 // are not of that kind, or a delimiter divides them.
 func placeNameTime(lines []string, delim byte) []string {
-	type cut struct{ place, name, time, rest string }
-	cuts := make([]*cut, len(lines))
+	cuts := make([]*typed, len(lines))
 	matched, placed, timed, marks, divided := 0, 0, 0, 0, 0
 	for i, l := range lines {
 		if strings.Count(l, string(delim)) >= 2 {
@@ -617,9 +617,9 @@ func placeNameTime(lines []string, delim byte) []string {
 			if isUnit(fold(strings.Trim(m[4], " .()"))) {
 				m[4] = "" // 17:58 min
 			}
-			cuts[i] = &cut{m[1], m[2], m[3], m[4]}
+			cuts[i] = &typed{place: m[1], name: m[2], time: m[3], rest: m[4]}
 		} else if m := timeThenName.FindStringSubmatch(l); m != nil {
-			cuts[i] = &cut{m[1], m[3], m[2], ""}
+			cuts[i] = &typed{place: m[1], name: m[3], time: m[2]}
 		}
 		if clockInside.MatchString(l) {
 			timed++
@@ -638,33 +638,12 @@ func placeNameTime(lines []string, delim byte) []string {
 	if matched < 2 || matched*10 < timed*7 || marks*2 > matched || divided > matched {
 		return nil
 	}
+	if !clubsApart(lines, cuts) {
+		return nil
+	}
+	clubs := slices.ContainsFunc(cuts, func(c *typed) bool { return c != nil && c.club != "" })
 	if placed*2 > matched {
-		// first those with a mark after the number, then those they leave between them
-		for _, marked := range []bool{true, false} {
-			places := make([]int, len(lines))
-			for i, c := range cuts {
-				places[i] = noPlace
-				if c != nil && c.place != "" {
-					places[i], _ = strconv.Atoi(c.place) // figures only
-				}
-			}
-			after := placesAfter(places)
-			before := noPlace
-			for i, l := range lines {
-				switch {
-				case places[i] != noPlace:
-					before = places[i]
-				case cuts[i] != nil:
-				case strings.TrimSpace(l) == "" && after[i] == noPlace:
-					before = noPlace // the list has ended
-				default:
-					if place, name, time, ok := numberedLine(l, marked, before, after[i]); ok {
-						cuts[i] = &cut{place, name, time, ""}
-						before, _ = strconv.Atoi(place)
-					}
-				}
-			}
-		}
+		addNumbered(lines, cuts)
 	}
 	out := make([]string, len(lines))
 	for i, l := range lines {
@@ -672,13 +651,85 @@ func placeNameTime(lines []string, delim byte) []string {
 		switch {
 		case c == nil || placed*2 > matched && c.place == "" && len(findDates(l)) > 0:
 			out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
-		case placed > 0:
-			out[i] = strings.TrimRight(c.place+"\t"+c.name+"\t"+c.time+"\t"+c.rest, "\t ")
 		default:
-			out[i] = strings.TrimRight(c.name+"\t"+c.time+"\t"+c.rest, "\t ")
+			cells := []string{c.place, c.name, c.club, c.time, c.rest}
+			if !clubs {
+				cells = slices.Delete(cells, 2, 3)
+			}
+			if placed == 0 {
+				cells = cells[1:]
+			}
+			out[i] = strings.TrimRight(strings.Join(cells, "\t"), "\t ")
 		}
 	}
 	return out
+}
+
+// clubsApart parts the clubs from names behind which they stand with nothing between, and
+// leaves out a small word behind every name. It is false where names seem to have clubs
+// behind them and it can't be told where they begin.
+func clubsApart(lines []string, cuts []*typed) bool {
+	texts := make([]string, len(cuts))
+	n, long, first := 0, 0, -1
+	for i, c := range cuts {
+		if c == nil {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		texts[i] = strings.Trim(c.name, edgeMarks)
+		if n++; len(strings.Fields(texts[i])) > 3 {
+			long++
+		}
+	}
+	dropSame(cuts, texts)
+	clubs, ok := []string(nil), false
+	if long*10 >= n*3 {
+		clubs, ok = clubsBehind(texts)
+		if !ok && (long*10 >= n*7 || first > 0 && headingOf(newLexicon(Options{}), lines[first-1], []Meaning{Club}) != "") {
+			return false
+		}
+	}
+	for i, c := range cuts {
+		if c == nil {
+			continue
+		}
+		if c.name = texts[i]; ok && clubs[i] != "" {
+			c.club, c.name = clubs[i], strings.TrimSpace(strings.TrimSuffix(texts[i], clubs[i]))
+		}
+	}
+	return true
+}
+
+// addNumbered adds the lines of a numbered list that are written otherwise than the
+// others: first those with a mark after the number, then those they leave between them.
+func addNumbered(lines []string, cuts []*typed) {
+	for _, marked := range []bool{true, false} {
+		places := make([]int, len(lines))
+		for i, c := range cuts {
+			places[i] = noPlace
+			if c != nil && c.place != "" {
+				places[i], _ = strconv.Atoi(c.place) // figures only
+			}
+		}
+		after := placesAfter(places)
+		before := noPlace
+		for i, l := range lines {
+			switch {
+			case places[i] != noPlace:
+				before = places[i]
+			case cuts[i] != nil:
+			case strings.TrimSpace(l) == "" && after[i] == noPlace:
+				before = noPlace // the list has ended
+			default:
+				if place, name, time, ok := numberedLine(l, marked, before, after[i]); ok {
+					cuts[i] = &typed{place: place, name: name, time: time}
+					before, _ = strconv.Atoi(place)
+				}
+			}
+		}
+	}
 }
 
 // noPlace stands for a place that no line has.
@@ -722,6 +773,9 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	place, name = m[1], m[3]
 	if t := lastTime.FindStringSubmatch(name); t != nil {
 		return place, t[1], t[2], true
+	}
+	if t := spelledClock.FindStringSubmatchIndex(name); t != nil { // something stands behind it
+		return place, strings.Trim(name[:t[2]], edgeMarks), name[t[2]:t[3]], true
 	}
 	// "Jo Lee DNF", "Jo Lee no time"
 	for words := lastWords.FindStringSubmatch(name); words != nil; {

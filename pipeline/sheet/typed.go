@@ -1,0 +1,384 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// typed is a line in which the parts of a result stand one behind the other, in
+// whatever order: "18:20 – Jo Lee (W40, Vale AC)", "No. 3 Jo Lee 18 min 20 sec".
+type typed struct {
+	place, group, name, club, time, rest string
+}
+
+// spelledClock is a running time in a line of text, also in words; dashedClock is one with
+// a dash, as ages and groups may have as well.
+var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
+	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?` +
+	`|\d{1,3} ?m(?:in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
+
+var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}-[0-5]\d)(?:$|\s)`)
+
+var (
+	leadingPlace  = regexp.MustCompile(`(?i)^(?:(?:no\.?|nr\.?|#|\() ?)?(\d{1,4})(?: ?[.):=/]+| ?[–-](?: |$)|st|nd|rd|th|er|re|e|º|ª|°)?(?: |$)`)
+	trailingPlace = regexp.MustCompile(`^\((\d{1,4})\)$`)
+	inBracket     = regexp.MustCompile(`[(\[]([^()\[\]]{1,60})[)\]]`)
+	edgeMarks     = " ,;:–—-|/•*·"
+)
+
+// typedLines cuts lines of text by what their parts are, where nearly all lines with a
+// time have the same parts. nil where they have not, where places do not count up, and
+// where it can't be told how far a name goes.
+func typedLines(lines []string, delim byte) []string {
+	cuts := make([]*typed, len(lines))
+	texts := make([]string, len(lines)) // name and what follows it
+	timed, matched, placed, marks, first := 0, 0, 0, 0, -1
+	for i, l := range lines {
+		l = strings.Join(strings.Fields(strings.ReplaceAll(l, "\u00A0", " ")), " ")
+		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
+			continue
+		}
+		c, text := typedLine(l)
+		if c == nil {
+			continue
+		}
+		if timed++; text == "" {
+			continue
+		}
+		if delim != ' ' && dividesLine(inBracket.ReplaceAllString(l, ""), delim) {
+			marks++
+		}
+		if first < 0 {
+			first = i
+		}
+		cuts[i], texts[i] = c, text
+		if matched++; c.place != "" {
+			placed++
+		}
+	}
+	if matched < 4 || matched*10 < timed*9 || marks*2 > matched || placed > 0 && placed*10 < matched*9 {
+		return nil
+	}
+	if placed > 0 && !placesRise(cuts) {
+		return nil
+	}
+	dropSame(cuts, texts)
+	if !nameParts(cuts, texts) {
+		return nil
+	}
+	if placed > 0 {
+		addNumbered(lines, cuts)
+	}
+	return writeTyped(lines, cuts, first)
+}
+
+// typedLine finds the parts of a line. It is nil for a line without a time, and the text
+// is "" where something else stands in it than the parts of a result.
+func typedLine(l string) (c *typed, text string) {
+	m := spelledClock.FindStringSubmatchIndex(l)
+	if m == nil {
+		if m = dashedClock.FindStringSubmatchIndex(l); m == nil {
+			return nil, ""
+		}
+	}
+	c = &typed{time: strings.Replace(strings.TrimSpace(l[m[2]:m[3]]), "-", ":", 1)}
+	if spelledClock.MatchString(l[m[3]:]) {
+		return c, "" // which of the two?
+	}
+	before, after := strings.Trim(l[:m[2]], edgeMarks+"."), strings.Trim(l[m[3]:], edgeMarks+".")
+	if strings.Count(before, "(") > strings.Count(before, ")") {
+		return c, ""
+	}
+	if p := leadingPlace.FindStringSubmatch(before); p != nil {
+		c.place, before = p[1], strings.TrimSpace(before[len(p[0]):])
+	} else if g, p, ok := groupBeforePlace(before); ok {
+		m := leadingPlace.FindStringSubmatch(p)
+		c.group, c.place, before = g, m[1], strings.TrimSpace(p[len(m[0]):])
+	}
+	before = c.takeBrackets(strings.Trim(before, edgeMarks))
+	if after = c.takeBrackets(after); before == "" {
+		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
+	}
+	c.rest = strings.Trim(after, edgeMarks)
+	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || len(findDates(l)) > 0 {
+		return c, ""
+	}
+	return c, before
+}
+
+// groupBeforePlace parts the group in front of a marked place: "M 60 5) Jo Lee".
+func groupBeforePlace(s string) (group, rest string, ok bool) {
+	words := strings.Fields(s)
+	for n := 1; n <= 2 && n < len(words); n++ {
+		group, rest = strings.Join(words[:n], " "), strings.Join(words[n:], " ")
+		m := leadingPlace.FindString(rest)
+		if k := kindOf(group); (k == kGroup || k == kSex) && m != "" && !digitsOnly(strings.TrimSpace(m)) {
+			return group, rest, true
+		}
+	}
+	return "", "", false
+}
+
+// takeBrackets takes what stands in brackets out of a text: a place, a group and a club.
+func (c *typed) takeBrackets(s string) string {
+	return strings.Join(strings.Fields(inBracket.ReplaceAllStringFunc(s, func(b string) string {
+		if p := trailingPlace.FindStringSubmatch(b); p != nil && c.place == "" {
+			c.place = p[1]
+			return " "
+		}
+		for _, piece := range strings.Split(b[1:len(b)-1], ",") {
+			piece = strings.TrimSpace(piece)
+			k := kindOf(piece)
+			switch {
+			case (k == kGroup || k == kSex) && c.group == "":
+				c.group = piece
+			case k == kText && c.club == "":
+				c.club = piece
+			default:
+				c.rest = strings.TrimSpace(c.rest + " " + piece)
+			}
+		}
+		return " "
+	})), " ")
+}
+
+// placesRise says whether the places of lines hardly ever fall or repeat.
+func placesRise(cuts []*typed) bool {
+	n, on, last := 0, 0, 0
+	for _, c := range cuts {
+		if c == nil || c.place == "" {
+			continue
+		}
+		p, _ := strconv.Atoi(c.place) // four figures at most
+		if n++; p > last && p <= last+3 || p == 1 || p == last {
+			on++
+		}
+		last = p
+	}
+	return on*10 >= n*9
+}
+
+// dropSame leaves out small words that stand behind nearly every name: "Jo Lee in", "Jo
+// Lee finished in".
+func dropSame(cuts []*typed, texts []string) {
+	for {
+		n, last := 0, map[string]int{}
+		for i, c := range cuts {
+			if c != nil {
+				n++
+				last[finalWordOf(texts[i])]++
+			}
+		}
+		for w, k := range last {
+			if w == "" || k*10 < n*8 || w != strings.ToLower(w) || kindOf(w) == kSex {
+				continue
+			}
+			for i, c := range cuts {
+				if c != nil && finalWordOf(texts[i]) == w {
+					texts[i] = strings.TrimRight(strings.TrimSuffix(texts[i], w), edgeMarks)
+				}
+			}
+			n = 0
+		}
+		if n > 0 {
+			return
+		}
+	}
+}
+
+// finalWordOf is the last of several words, "" of one.
+func finalWordOf(s string) string {
+	at := strings.LastIndexByte(s, ' ')
+	if at < 0 {
+		return ""
+	}
+	return s[at+1:]
+}
+
+// nameParts parts names from the groups and clubs that stand behind them with nothing
+// but a space between. It is false where that can't be done.
+func nameParts(cuts []*typed, texts []string) bool {
+	n, grouped, long := 0, 0, 0
+	for i, c := range cuts {
+		if c == nil {
+			continue
+		}
+		n++
+		if g, _, _ := groupInside(texts[i]); g != "" {
+			grouped++
+		}
+		if len(strings.Fields(texts[i])) > 3 {
+			long++
+		}
+	}
+	if grouped*10 >= n*7 {
+		for i, c := range cuts {
+			if c == nil {
+				continue
+			}
+			g, name, club := groupInside(texts[i])
+			if g == "" {
+				name = texts[i]
+			}
+			if len(strings.Fields(name)) > 4 || g == "" && grouped < n && len(strings.Fields(name)) > 3 {
+				return false
+			}
+			c.name = name
+			if g != "" && c.group == "" {
+				c.group = g
+			}
+			if c.club == "" {
+				c.club = club
+			}
+		}
+		return true
+	}
+	var clubs []string
+	if long*10 >= n*3 {
+		var ok bool
+		if clubs, ok = clubsBehind(texts); !ok {
+			return false
+		}
+	}
+	for i, c := range cuts {
+		if c == nil {
+			continue
+		}
+		if c.name = texts[i]; clubs != nil && clubs[i] != "" {
+			if c.club != "" {
+				return false
+			}
+			c.club = clubs[i]
+			c.name = strings.TrimSpace(strings.TrimSuffix(c.name, clubs[i]))
+		}
+		if strings.ContainsAny(c.name, "0123456789") || len(strings.Fields(c.name)) > 6 {
+			return false
+		}
+	}
+	return true
+}
+
+// groupInside finds an age group behind the first word or words of a text: "Jo Lee W40
+// Vale AC", "Jo Lee M 40". A single letter is a sex only at the end.
+func groupInside(text string) (group, name, club string) {
+	words := strings.Fields(text)
+	for i := 1; i < len(words); i++ {
+		for n := min(2, len(words)-i); n >= 1; n-- {
+			g := strings.Join(words[i:i+n], " ")
+			k := kindOf(g)
+			if k != kGroup && k != kSex || k == kSex && i+n < len(words) || n == 1 && i == 1 && hasNoDigit(g) && len(words) > 3 {
+				continue
+			}
+			return strings.Trim(g, ",;"), strings.TrimRight(strings.Join(words[:i], " "), " ,;"), strings.Join(words[i+n:], " ")
+		}
+	}
+	return "", "", ""
+}
+
+// clubsBehind finds the clubs at the end of texts that begin with names of two words or
+// more: words that stand so at the end of several lines. ok is false where a text may
+// have a club that no other has. Its club is "" where a text has two words only.
+func clubsBehind(texts []string) (clubs []string, ok bool) {
+	ends := map[string]int{}
+	for _, t := range texts {
+		words := strings.Fields(fold(t))
+		for i := 2; i < len(words); i++ {
+			ends[strings.Join(words[i:], " ")]++
+		}
+	}
+	clubs = make([]string, len(texts))
+	two, split, distinct := 0, 0, map[string]bool{}
+	for i, t := range texts {
+		words, raw := strings.Fields(fold(t)), strings.Fields(t)
+		if len(words) <= 2 {
+			continue
+		}
+		if len(words) != len(raw) {
+			// A sign by itself, as in "Tarn & Mill", is no word of the folded form.
+			words = raw
+		}
+		for k := 2; k < len(raw) && clubs[i] == ""; k++ {
+			end := strings.Join(raw[k:], " ")
+			f := fold(end)
+			if ends[f] >= 3 || ends[f] == 2 && len(raw) > k+1 || noClub[f] || len(words) > 3 && clubWords[finalWord(end)] {
+				clubs[i] = end
+				distinct[f] = true
+				if split++; k == 2 {
+					two++
+				}
+			}
+		}
+		if clubs[i] == "" {
+			return nil, false
+		}
+	}
+	return clubs, split >= 6 && two*10 >= split*9 && len(distinct)*3 <= split+3
+}
+
+// noClub stands in the place of a club, folded.
+var noClub = set("unattached unatt unaffiliated independent individual none", "u / a", "no club", "vereinslos", "ohne verein")
+
+// writeTyped writes the parts that any line has, with tabs between. The words above the
+// first line are its heading where there are as many.
+func writeTyped(lines []string, cuts []*typed, first int) []string {
+	parts := func(c *typed) []string {
+		return []string{c.place, c.name, c.group, c.club, c.time, c.rest}
+	}
+	used := make([]bool, 6)
+	for _, c := range cuts {
+		if c != nil {
+			for k, p := range parts(c) {
+				used[k] = used[k] || p != ""
+			}
+		}
+	}
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		if cuts[i] == nil {
+			out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
+			continue
+		}
+		var cells []string
+		for k, p := range parts(cuts[i]) {
+			if used[k] {
+				cells = append(cells, p)
+			}
+		}
+		out[i] = strings.Join(cells, "\t")
+	}
+	if first > 0 {
+		lex := newLexicon(Options{})
+		var cells []string
+		for _, m := range [][]Meaning{{Position}, {Name}, {AgeGroup, Age, Sex}, {Club}, {Time, GunTime, ChipTime}, nil} {
+			cells = append(cells, headingOf(lex, lines[first-1], m))
+		}
+		var heading []string
+		known := 0
+		for k := range cells {
+			if used[k] {
+				heading = append(heading, cells[k])
+				if cells[k] != "" {
+					known++
+				}
+			}
+		}
+		if known >= 2 && known == len(strings.Fields(lines[first-1])) {
+			out[first-1] = strings.Join(heading, "\t")
+		}
+	}
+	return out
+}
+
+// headingOf is the word of a line that is the heading of a column of one of some
+// meanings, "" for none.
+func headingOf(lex *lexicon, line string, ms []Meaning) string {
+	for _, w := range strings.Fields(line) {
+		if g := lex.read(w); g.known && slices.Contains(ms, g.meaning) {
+			return w
+		}
+	}
+	return ""
+}

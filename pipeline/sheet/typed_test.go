@@ -1,0 +1,79 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestTypedLines reads lists as people type and paste them: of every line the name, the
+// time, and where it has them place, group and club.
+func TestTypedLines(t *testing.T) {
+	names := strings.Split("Jo Lee|Al Roe|Cy Dee|Di Fox|Ed Gow|Gus Ing|Hal Job|Ida Kay|Jay Low|Kim Moy", "|")
+	clubs := []string{"Vale Striders", "Mill & Weir AC", "Vale Striders", "Unattached", "Mill & Weir AC"}
+	groups := []string{"W40", "M45", "M35", "SW", "M50"}
+	for _, c := range []struct {
+		name, line, want string // {p} place, {n} name, {s} seconds, {g} group, {c} club
+	}{
+		{"time in front, place in brackets behind", "18:{s} {n} ({p})", "position {p}, name {n}, time 18:{s}"},
+		{"group before a marked place", "{g} {p}) {n} 18.{s}", "position {p}, name {n}, age-group {g}, time 18.{s}"},
+		{"minutes and seconds in words", "{p}    {n}    18 MIN {s} SEC", "position {p}, name {n}, time 18 MIN {s} SEC"},
+		{"a dash between minutes and seconds", "{p}th {n} 18-{s}", "position {p}, name {n}, time 18:{s}"},
+		{"a word before the number", "No. {p} {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"group between name and club", "{p} {n} {g} {c} 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
+		{"group and club in brackets", "{p}. {n} ({g}, {c}) 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
+		{"clubs with nothing but a space before them", "{p} {n} {c} 18:{s}", "position {p}, name {n}, club {c}, time 18:{s}"},
+		{"a small word behind every name", "{n} in 18:{s}", "name {n}, time 18:{s}"},
+		{"the same, and an ordinal in the note behind", "{p} {n} 18:{s} 50th run", "position {p}, name {n}, time 18:{s}"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			var text strings.Builder
+			var want []string
+			for i, n := range names {
+				fill := strings.NewReplacer("{p}", string("123456789"[min(i, 8)]), "{n}", n, "{s}", []string{"20", "31", "40", "42", "45", "47", "50", "52", "55", "58"}[i], "{g}", groups[i%5], "{c}", clubs[i%5])
+				if i == 9 {
+					fill = strings.NewReplacer("{p}", "10", "{n}", n, "{s}", "58", "{g}", groups[i%5], "{c}", clubs[i%5])
+				}
+				text.WriteString(fill.Replace(c.line) + "\n")
+				want = append(want, fill.Replace(c.want))
+			}
+			s, err := Read("alder-bank_2026-01-03.txt", []byte(text.String()), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := factsRead(s)
+			for i := range want {
+				if i >= len(got) || got[i] != want[i] {
+					t.Fatalf("line %d: read %q, want %q", i+1, got[min(i, len(got)-1)], want[i])
+				}
+			}
+			if len(got) != len(want) {
+				t.Errorf("%d lines read, want %d", len(got), len(want))
+			}
+		})
+	}
+}
+
+// factsRead are place, name, group, club and time of every line of the first part.
+func factsRead(s *Sheet) (out []string) {
+	p := s.Parts[0]
+	p.Each(func(_ int, cells []string) error {
+		var facts []string
+		for _, m := range []Meaning{Position, Name, AgeGroup, Club, Time} {
+			if c := trim(cellAt(cells, p.Index(m))); c != "" && !(m == Club && c == "50th run") {
+				facts = append(facts, m.String()+" "+c)
+			}
+		}
+		out = append(out, strings.Join(facts, ", "))
+		return nil
+	})
+	return out
+}
+
+// TestNamesAndClubsJoined holds that a list is not read in which it can't be told where
+// names end and clubs begin.
+func TestNamesAndClubsJoined(t *testing.T) {
+	_, err := Read("alder-bank_2026-01-03.txt", []byte("Pos Name Club Time\n1 Jo Lee Vale Striders 18:20\n2 Al Roe Mill Harbour Joggers Seniors 18:31\n3 Cy Dee Ash Grove Team 18:40\n4 Di Fox Quay Rowing Gang 18:42\n"), Options{})
+	if err == nil {
+		t.Error("read, though names and clubs run into one another")
+	}
+}
