@@ -30,12 +30,12 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
-	subject betreff objet asunto oggetto onderwerp temat amne emne pied
+	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit canlyniadau protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
+	tulemused tulemus rezultatai rezultats rezultatas urslit canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
@@ -43,7 +43,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards popular")
 
-var trailingWords = set("winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun")
+var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -74,7 +74,7 @@ func plainWords(text string) string {
 		if f == "to" && len(w) > 2 {
 			return false // tó is a lake
 		}
-		if f == "" || isOrdinalOrNumber(f) || titleWords[f] {
+		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || f == "w / e" || f == "w / c" { // week ending, week commencing
 			return true
 		}
 		if parts := strings.Fields(f); len(parts) > 1 {

@@ -48,7 +48,7 @@ func (p *Part) describe(w io.Writer) {
 		case f.Why == "" || f.Why == f.From:
 			fmt.Fprintf(w, "    %-9s %s, %s\n", what, f.Value, f.From)
 		default:
-			fmt.Fprintf(w, "    %-9s %s, from the %s: %s\n", what, f.Value, f.From, f.Why)
+			fmt.Fprintf(w, "    %-9s %s, from %s: %s\n", what, f.Value, withArticle(f.From), f.Why)
 		}
 	}
 	if !p.Course.OK() {
@@ -108,3 +108,12 @@ func (p *Part) describe(w io.Writer) {
 
 // letters names a column as a spreadsheet does.
 func letters(i int) string { return place.ColumnLetters(i) }
+
+// withArticle is where something was found, as it stands in a sentence: the title line 1,
+// another tab.
+func withArticle(from string) string {
+	if strings.HasPrefix(from, "another ") || strings.HasPrefix(from, "other ") {
+		return from
+	}
+	return "the " + from
+}

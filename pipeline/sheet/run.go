@@ -22,7 +22,8 @@ type runSettler struct {
 	field      bool   // oneField, once fieldAsked
 	fieldAsked bool
 	orderBy    string
-	parts      int // that are settled together
+	dotted     string // a date with dots that can only be day first; "" for none
+	parts      int    // that are settled together
 
 	language string // why the day comes first in the language of the sheet; "" where it may not
 }

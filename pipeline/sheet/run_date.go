@@ -239,7 +239,12 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 			}
 		}
 	}
-	years = distinctYears(years)
+	if years = distinctYears(years); len(years) == 0 {
+		for _, t := range append(slices.Clone(rs.sheet.facts), rs.sheet.cover...) {
+			years = append(years, yearsIn(t)...) // "Season 2026" on a tab of its own
+		}
+		years = distinctYears(years)
+	}
 	noYear := false
 	for _, r := range e.readings {
 		if r.y != 0 {
@@ -277,6 +282,9 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		if other.from != e.from && other.settled() {
 			narrow(fmt.Sprintf("the %s says %s", other.from, other.text), func(o option) bool { return has(other.readings, o.day) })
 		}
+	}
+	if e.sep == '.' && rs.dotted != "" {
+		narrow(fmt.Sprintf("%q can only be day first", rs.dotted), func(o option) bool { return o.order == "dmy" })
 	}
 	if rs.order != "" {
 		narrow(rs.orderBy, func(o option) bool { return o.order == rs.order })

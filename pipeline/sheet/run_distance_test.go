@@ -194,3 +194,19 @@ func TestTabsLeftOut(t *testing.T) {
 		})
 	}
 }
+
+// The year of tabs that give day and month stands on the tab in front of them.
+func TestYearOnAnotherTab(t *testing.T) {
+	list := "Pos|Name|Time\n1|Al Roe|18:20\n2|Jo Lee|19:31\n3|Cy Dee|21:02\n4|Di Fox|24:40\n"
+	s, err := Read("book.xlsx", bookOf(t, "== Summary\nMoss Common season 2026\nName|Runs|Best time\nAl Roe|2|18:20\nJo Lee|2|19:31\n== 07.11\n"+list+"== 14.11\n"+strings.NewReplacer(":20", ":22", ":31", ":35", ":02", ":07", ":40", ":44").Replace(list)), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range s.Parts {
+		got = append(got, fmt.Sprint(p.Course.Value, " ", p.Date.Day))
+	}
+	if text := strings.Join(got, "; "); text != "moss-common 2026-11-07; moss-common 2026-11-14" {
+		t.Error(text, s.Problems)
+	}
+}

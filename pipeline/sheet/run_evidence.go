@@ -43,6 +43,16 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 	return evidence{foundDate: f, text: strings.TrimSpace(value), from: from, labelled: true, strength: 3}, ok
 }
 
+// notTheDay before a date say that it is when a list was made up, or which week it is of.
+var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to"}
+
+// endsWithAny says whether one of some phrases is among the last words of a text.
+func endsWithAny(text string, phrases []string) bool {
+	words := strings.Fields(text)
+	last := " " + strings.Join(words[max(0, len(words)-6):], " ") + " "
+	return slices.ContainsFunc(phrases, func(p string) bool { return strings.Contains(last, " "+p+" ") })
+}
+
 // titleDates finds the dates of a title line, leaving out those that say when
 // the sheet was printed.
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
@@ -57,7 +67,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		}
 		before := strings.Fields(fold(title[:f.from]))
 		all := strings.Join(before, " ") + " "
-		skip, labelled := strings.Contains(all, "as at ") || strings.Contains(all, "as of "), false
+		skip, labelled := endsWithAny(all, notTheDay), false
 		for i := max(0, len(before)-3); i < len(before); i++ {
 			if issueWords[before[i]] {
 				skip = true

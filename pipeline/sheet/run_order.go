@@ -10,8 +10,11 @@ import (
 func (rs *runSettler) settleOrder(parts []*Part, evs [][]evidence) {
 	votes := map[string]string{}
 	vote := func(f foundDate, text string) {
-		if f.sep == '.' {
-			return // day first by form: says nothing of dates with strokes
+		if f.sep == '.' { // says nothing of dates with strokes
+			if len(f.readings) == 1 && f.readings[0].order == "dmy" && rs.dotted == "" {
+				rs.dotted = text
+			}
+			return
 		}
 		if len(f.readings) == 1 && (f.readings[0].order == "dmy" || f.readings[0].order == "mdy") && f.readings[0].m != f.readings[0].d {
 			if _, ok := votes[f.readings[0].order]; !ok {

@@ -336,13 +336,6 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		return
 	}
 	p.rules = newRowRules(p, c, l, after, t)
-	for k := 0; k < l.lines && l.lines > 1; k++ {
-		var folded []string
-		for _, cell := range head[l.first+k].cells {
-			folded = append(folded, fold(cell))
-		}
-		p.rules.headingLines = append(p.rules.headingLines, folded)
-	}
 	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
 }
 

@@ -64,6 +64,13 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	for _, h := range l.headings {
 		r.headings = append(r.headings, fold(h))
 	}
+	for k, head := 0, t.head(); k < l.lines && l.lines > 1; k++ {
+		var folded []string
+		for _, cell := range head[l.first+k].cells {
+			folded = append(folded, fold(cell))
+		}
+		r.headingLines = append(r.headingLines, folded)
+	}
 	if r.pos >= 0 {
 		pr := c.profiles[r.pos]
 		r.hasPositions = pr.count[kInt]*2 >= pr.filled && pr.count[kInt]*2 >= len(c.rows)
