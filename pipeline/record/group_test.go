@@ -231,6 +231,8 @@ func TestSexColumns(t *testing.T) {
 		{"Class", []string{"MS", "WS"}, []string{"M", "W"}},
 		{"Nem", []string{"F", "N", "F"}, []string{"M", "W", "M"}},
 		{"Nem", []string{"férfi", "nő", "Nő"}, []string{"M", "W", "W"}},
+		{"Rhyw", []string{"G", "B"}, []string{"M", "W"}},
+		{"Gnéas", []string{"F", "B"}, []string{"M", "W"}},
 		{"Dzimums", []string{"V", "S"}, []string{"M", "W"}},
 		{"Lytis", []string{"V", "M"}, []string{"M", "W"}},
 		{"Пол", []string{"М", "Ж", "муж."}, []string{"M", "W", "M"}},

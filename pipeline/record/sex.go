@@ -219,6 +219,16 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "m")
 		l.why = "J and M are Jungen and Mädchen: boys and girls"
 	}
+	if has("g") && has("b") && heading == "rhyw" {
+		set(M, "g")
+		set(W, "b")
+		l.why = "G and B under a Welsh heading are gwryw and benyw: men and women"
+	}
+	if has("f") && has("b") && (heading == "gneas" || heading == "inscne") {
+		set(M, "f")
+		set(W, "b")
+		l.why = "F and B under an Irish heading are fear and bean: men and women"
+	}
 	if has("p") && has("ft") {
 		set(M, "p")
 		set(W, "t")

@@ -149,7 +149,7 @@ func (s *settler) byValues() {
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && len(p.distinct)*10 >= min(p.filled, distinctKept)*7 {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i)) {
 				s.set(i, Name, "its values are names of people")
 				break
 			}
@@ -203,6 +203,51 @@ func (s *settler) byValues() {
 // lastOfGrowing is the last of several columns of times that grow along nearly
 // every row, as those of 1 km, 2 km … 5 km do; -1 where they don't.
 func (s *settler) lastOfGrowing(free func(int) bool) int {
+// unitOnly says whether a heading is nothing but a unit of length or time.
+func unitOnly(heading string) bool {
+	switch f := fold(heading); f {
+	case "km", "mi", "mile", "miles", "kilometre", "kilometer", "metre", "meter", "metres", "lap", "laps":
+		return true
+	default:
+		return len(f) > 2 && timeUnits[f] != 0
+	}
+}
+
+// listed says whether the values of a column are those of lists one below the other.
+func (s *settler) listed(i int) bool {
+	pos := s.find(Position)
+	if pos < 0 {
+		return false
+	}
+	var table [][]string
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		table = append(table, r.cells)
+	}
+	return onceInEachList(table, pos, i)
+}
+
+// onceInEachList says whether the texts of a column stand once each in every list of a
+// table in which the places begin again, as names do on a sheet of several runs.
+func onceInEachList(table [][]string, position, column int) bool {
+	rows, again, lists, last, seen := 0, 0, 1, 0.0, map[string]bool{}
+	for _, r := range table {
+		place, c := looseNumber(trim(cellAt(r, position))), fold(cellAt(r, column))
+		if c == "" {
+			continue
+		}
+		if place < last {
+			clear(seen)
+			lists++
+		}
+		if last = place; seen[c] {
+			again++
+		}
+		seen[c] = true
+		rows++
+	}
+	return lists > 1 && rows >= 8 && again*20 <= rows
+}
+
 	var cols []int
 	for i, p := range s.profiles {
 		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 {

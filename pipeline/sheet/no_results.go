@@ -162,3 +162,6 @@ func (p *Part) linesEach(rows [][]string) bool {
 	}
 	return n >= 12 && several >= 3 && 3*len(lines) <= n
 }
+	if at := p.Index(Position); at >= 0 && onceInEachList(rows, at, name) {
+		return false // lists one below the other
+	}

@@ -341,9 +341,18 @@ func redactCells(cells []string, change *cellChange, names []int, w *words) []st
 
 // apply changes the cells of a row. A name that a comma without quotation
 // marks cut in two was read as one cell: it is written as one.
+// So is a row without the stray blank cell that it was read without.
 func (ch *cellChange) apply(cells []string) []string {
 	now := slices.Clone(cells)
 	columns := slices.Sorted(maps.Keys(ch.now))
+	fits := func(cells []string) bool {
+		return !slices.ContainsFunc(columns, func(c int) bool { return cellAt(cells, c) != ch.was[c] })
+	}
+	for i := 0; i < len(cells) && !fits(now); i++ {
+		if less := slices.Delete(slices.Clone(cells), i, i+1); isBlank(cells[i]) && fits(less) {
+			now = less
+		}
+	}
 	for _, c := range columns {
 		if c+1 < len(now) && now[c] != ch.was[c] && now[c]+","+now[c+1] == ch.was[c] {
 			now = slices.Delete(now, c, c+1)

@@ -36,6 +36,8 @@ func TestRedactText(t *testing.T) {
 			"Alder Bank: winner Anonymous\n\nPos,Name,Time,Club,Notes\n1,Ben Reed-Jones,20:00,Tarn,ran with Anonymous.\n2,Anonymous,21:00,,\n3,Cora Vale,22:00,,\nThanks to Anonymous's family\n"},
 		{"name cut by a comma", "Pos,Name,Club,Time\n1,Moss, Ada,Tarn,20:00\n2,Reed, Ben,Wick,21:00\n3,Vale, Cora,Tarn,22:00\n",
 			"Pos,Name,Club,Time\n1,Moss, Ada,Tarn,20:00\n2,Anonymous,,21:00\n3,Vale, Cora,Tarn,22:00\n"},
+		{"a comma typed twice", "Pos,Name,Cat,Club,Time\n1,Ada Moss,W40,Tarn,20:00\n2,Ben Reed,,M45,Wick,21:00\n3,Cora Vale,W35,Tarn,22:00\n4,Dan Wye,M50,Tarn,22:10\n",
+			"Pos,Name,Cat,Club,Time\n1,Ada Moss,W40,Tarn,20:00\n2,Anonymous,,,21:00\n3,Cora Vale,W35,Tarn,22:00\n4,Dan Wye,M50,Tarn,22:10\n"},
 		{"given and family names", "Pos;First name;Surname;Time\n1;Ada;Moss;20:00\n2;Ben;Reed;21:00\n", "Pos;First name;Surname;Time\n1;Ada;Moss;20:00\n2;Anonymous;;21:00\n"},
 	} {
 		row := 0

@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-// rejoin puts texts together that an unquoted comma has cut in two: the row has
+// rejoin mends rows with a cell too many. A stray blank cell is taken out; texts that an
+// unquoted comma has cut in two are put together: the row has
 // one cell too many, its cells are not of the kinds that the columns hold as they
 // stand, and there is one place at which two texts are joined so that
 // every other cell is of the kind that its column holds. It returns the number of
@@ -44,12 +45,62 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 			}
 		}
 	}
-	return g.joinCells(func(row int, cells []string) int {
+	mended = g.dropStrayBlanks(usual, after)
+	return mended + g.joinCells(func(row int, cells []string) int {
 		if row > after && len(cells) == len(headings)+1 {
 			return cutAt(cells, usual, name)
 		}
 		return -1
 	})
+}
+
+// dropStrayBlanks takes a blank cell out of the rows that have one cell too many and do
+// not fit the columns as they stand, but do without it: a comma was typed twice, or in
+// front of the row. It returns the number of rows mended.
+func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
+	out := newGrid()
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if row > after && len(cells) == len(usual)+1 && !fitsKinds(cells, usual, len(usual)) {
+			if less := withoutStrayBlank(cells, usual); less != nil {
+				cells = less
+				mended++
+			}
+		}
+		out.add(row, cells)
+	}
+	if mended > 0 {
+		*g = *out
+	}
+	return mended
+}
+
+// withoutStrayBlank is a row without the one blank cell without which every cell is of
+// its column's kind; nil where there is none, or the row would differ by which is taken.
+func withoutStrayBlank(cells []string, usual []kind) (less []string) {
+	known := 0
+	for _, k := range usual {
+		if k != kBlank {
+			known++
+		}
+	}
+	if known < 3 {
+		return nil
+	}
+	for i, c := range cells {
+		if !isBlank(c) {
+			continue
+		}
+		try := slices.Delete(slices.Clone(cells), i, i+1)
+		if !fitsKinds(try, usual, len(usual)) || slices.Equal(try, less) {
+			continue
+		}
+		if less != nil {
+			return nil
+		}
+		less = try
+	}
+	return less
 }
 
 // joinCells puts the comma back between the cell that cut gives for a row, -1 for

@@ -41,10 +41,33 @@ func besideRowNames(lex *lexicon, headings []string, rows []line) []string {
 			beside += g.meaning.fits(values[i+1])
 		}
 	}
-	if beside < under+1 {
+	if beside < under+1 || cutNamesFit(lex, headings, values) >= beside {
 		return headings
 	}
 	return append([]string{""}, headings...)
+}
+
+// cutNamesFit is how well the headings fit where two cells of text side by side are one, as
+// names are that a comma without quotation marks cuts in two.
+func cutNamesFit(lex *lexicon, headings []string, values []*profile) (best float64) {
+	for k := range headings {
+		if values[k].shareOf(kText) < .9 || values[k+1].shareOf(kText) < .9 {
+			continue
+		}
+		fit := 0.0
+		for i, h := range headings {
+			g := lex.read(h)
+			switch {
+			case !g.known:
+			case i <= k:
+				fit += g.meaning.fits(values[i])
+			default:
+				fit += g.meaning.fits(values[i+1])
+			}
+		}
+		best = max(best, fit)
+	}
+	return best
 }
 
 // fits is the share of a column's values that look like what the meaning stands for.

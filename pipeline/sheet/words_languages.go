@@ -20,7 +20,7 @@ var languageWords = map[concept]string{
 	cYear:           `год рік година годиште ετος yili yil gads metai god ev anul vuosi blwyddyn`,
 	cDate:           `дата датум ημερομηνια tarih kuupaev datums datum pvm paivays dagsetning dyddiad`,
 	cGroup:          `группа категория група категорія κατηγορια grubu vanuseklass vanusegrupp grupa grupe kategorija kategorie ikasarja sarja flokkur aldursflokkur grwp categori`,
-	cSex:            `пол стать φυλο cinsiyet cins sugu dzimums lytis spol nem neme sp pohl kyn rhyw inscne geslag`,
+	cSex:            `пол стать φυλο cinsiyet cins sugu dzimums lytis spol nem neme sp pohl kyn rhyw inscne gneas geslag`,
 	cClub:           `клуб команда отбор συλλογος ομαδα σωματειο kulup kulubu takim klubi klubs klubas drustvo oddiel klubb felag hlaupahopur clwb seura jooksuklubi`,
 	cNumber:         `номер αριθμος gogus numara numarasi rinnanumber numurs numeris stevilka broj numer rasnumer rasnr rhif kilpailunro nommer`,
 	cNo:             `νο nro`,

@@ -78,7 +78,7 @@ var nobodyWhole = map[string]bool{
 	"uten navn": true, "ei nimea": true, "brak nazwiska": true, "bez jmena": true, "sem nome": true,
 	"namn saknas": true, "navn mangler": true, "navn ukjent": true, "nimi puuttuu": true, "nimi tuntematon": true, "beze jmena": true, "bez mena": true, "bez imena": true, "brez imena": true, "bez nazwiska": true, "brak nazwiska i imienia": true,
 	"fara nume": true, "isim yok": true, "bez varda": true, "be vardo": true, "nimi puudub": true, "nafn vantar": true, "heb enw": true, "без имени": true, "без імені": true, "без име": true, "χωρις ονομα": true, "name fehlt": true, "naam onbekend": true, "nom inconnu": true, "sense nom": true, "falta nombre": true, "nome mancante": true,
-	"name not taken": true, "no band": true, "no wristband": true, "no bib": true, "no bib number": true, "no race number": true, "number not recorded": true, "number not taken": true, "number missing": true, "bib missing": true, "number unreadable": true, "bib not recorded": true, "lost token": true, "lost number": true, "did not give name": true, "no number worn": true, "no name taken": true,
+	"name not taken": true, "no band": true, "no wristband": true, "no bib": true, "no bib number": true, "no race number": true, "number not recorded": true, "missed number": true, "number missed": true, "missed": true, "number not taken": true, "number missing": true, "bib missing": true, "number unreadable": true, "bib not recorded": true, "lost token": true, "lost number": true, "did not give name": true, "no number worn": true, "no name taken": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
