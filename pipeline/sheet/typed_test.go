@@ -77,3 +77,40 @@ func TestNamesAndClubsJoined(t *testing.T) {
 		t.Error("read, though names and clubs run into one another")
 	}
 }
+
+// TestStrayCommas reads rows with a comma too many: typed twice, typed in front, and in
+// every name.
+func TestStrayCommas(t *testing.T) {
+	const head = "Pos,Name,Cat,Club,Time\n"
+	for _, c := range []struct{ name, text, want string }{
+		{"typed twice", head + "1,Jo Lee,W40,Vale AC,18:20\n2,Al Roe,,M45,Mill AC,18:31\n3,Cy Dee,M35,Vale AC,18:40\n4,Di Fox,W50,,18:42\n",
+			"position 2, name Al Roe, age-group M45, club Mill AC, time 18:31"},
+		{"in front", head + "1,Jo Lee,W40,Vale AC,18:20\n,2,Al Roe,M45,Mill AC,18:31\n3,Cy Dee,M35,Vale AC,18:40\n4,Di Fox,W50,,18:42\n",
+			"position 2, name Al Roe, age-group M45, club Mill AC, time 18:31"},
+		{"in every name", "Pos,Name,Cat,Time\n1,Lee, Jo,W40,18:20\n2,Roe, Al,M45,18:31\n3,Dee, Cy,M35,18:40\n4,Fox, Di,W50,18:42\n5,Gow, Ed,M50,18:44\n",
+			"position 2, name Roe, Al, age-group M45, time 18:31"},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := factsRead(s); got[1] != c.want {
+			t.Errorf("%s: read %q, want %q", c.name, got[1], c.want)
+		}
+	}
+}
+
+// TestListsWithoutHeadings takes the same names in several lists for names.
+func TestListsWithoutHeadings(t *testing.T) {
+	text := "Alder Bank year book\n"
+	for _, day := range []string{"3", "10", "17", "24"} {
+		text += "\nWeek - " + day + " January 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n"
+	}
+	s, err := Read("year book.txt", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(s.Parts) != 4 || s.Parts[3].RunOfFirst() != "alder-bank 2026-01-24" || factsRead(s)[0] != "position 1, name Jo Lee, time 18:20" {
+		t.Errorf("%d parts, the last of %q, its first line %q", len(s.Parts), s.Parts[len(s.Parts)-1].RunOfFirst(), factsRead(s)[0])
+	}
+}
