@@ -16,8 +16,11 @@ import (
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(text)
-	text = plainMedals(plainBars(text))
+	text, scanned := typedFigures(plainMedals(plainBars(text)))
 	d := sniff(text, lex, limits)
+	if scanned {
+		d.why += "; letters and gaps among the figures of times and places were read as the figures they stand for"
+	}
 	text, single := doubleQuotes(text, d)
 	if single {
 		d.why += "; texts stand in single quotes"
@@ -30,6 +33,16 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	}
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
+	}
+	if len(text) < typedBytes {
+		if lines := rowsOnTwoLines(textLines(text), d.delim, lex); lines != nil {
+			text = []byte(strings.Join(lines, "\n") + "\n")
+			d.why += "; each row goes on in the line below it"
+		}
+		if out := twoLineCells(text, d.delim, limits); out != nil {
+			text = out
+			d.why += "; what stands on two lines in one column is two columns"
+		}
 	}
 	if d.delim == '\t' && len(text) < typedBytes && bytes.Contains(text, []byte("\t\t")) {
 		if lines, ok := alignedByTabs(textLines(text)); ok {
@@ -52,6 +65,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{singleQuoted, "every cell stands in single quotes"},
 		{byRareMark, "an uncommon mark stands between its cells"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
+		{cellLines, "each of its lines is a cell"},
 		{bulletNameTime, "each line is an item of a list, with a name and a time"},
 		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
@@ -804,12 +818,11 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 		if len(l) > 200 {
 			continue
 		}
-		read := figuresOf(l)
-		if !clockInside.MatchString(read) {
+		if !clockInside.MatchString(l) {
 			continue
 		}
 		timed++
-		m := bracketTime.FindStringSubmatch(read)
+		m := bracketTime.FindStringSubmatch(l)
 		if m == nil || delim != ' ' && strings.IndexByte(strings.Replace(l, m[3], "", 1), delim) >= 0 {
 			continue
 		}
@@ -822,7 +835,7 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 			}
 			grouped++
 		}
-		at := bracketTime.FindStringSubmatchIndex(read)
+		at := bracketTime.FindStringSubmatchIndex(l)
 		out[i] = m[1] + "\t" + m[2] + "\t" + m[3] + "\t" + l[at[8]:at[9]]
 		matched++
 	}
@@ -831,17 +844,6 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	}
 	return out
 }
-
-// figuresOf reads letters among the figures of times, 51:l5, as the figures that they
-// were before somebody typed or scanned them. The text keeps its length.
-func figuresOf(l string) string {
-	return scannedTime.ReplaceAllStringFunc(l, func(s string) string { return asFigures.Replace(s) })
-}
-
-var (
-	scannedTime = regexp.MustCompile(`\d:(?:[lIO]\d|\d[lIO])(?:$|[^\pL\d])`)
-	asFigures   = strings.NewReplacer("l", "1", "I", "1", "O", "0")
-)
 
 // placeInClass is a place and the class that it counts in, "2,H.S.".
 var placeInClass = regexp.MustCompile(`^\d{1,3} ?, ?[^,;]{1,12}$`)

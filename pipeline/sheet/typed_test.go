@@ -114,3 +114,45 @@ func TestListsWithoutHeadings(t *testing.T) {
 		t.Errorf("%d parts, the last of %q, its first line %q", len(s.Parts), s.Parts[len(s.Parts)-1].RunOfFirst(), factsRead(s)[0])
 	}
 }
+
+// TestPastedShapes reads lists that lost their shape on the way: a cell a line, rows on
+// two lines, cells of two lines, letters for figures, minutes said once.
+func TestPastedShapes(t *testing.T) {
+	want := []string{"position 1, name Jo Lee, time 18:20", "position 2, name Al Roe, time 18:31", "position 3, name Cy Dee, time 19:11", "position 4, name Di Fox, time 19:40", "position 5, name Ed Gow, time 20:02"}
+	for _, c := range []struct{ name, text string }{
+		{"a cell a line under headings", "Pos\nName\nTime\n1\nJo Lee\n18:20\n2\nAl Roe\n18:31\n3\nCy Dee\n19:11\n4\nDi Fox\n19:40\n5\nEd Gow\n20:02\n"},
+		{"a cell a line without headings, a blank line between rows", "1\nJo Lee\n18:20\n\n2\nAl Roe\n18:31\n\n3\nCy Dee\n19:11\n\n4\nDi Fox\n19:40\n\n5\nEd Gow\n20:02\n"},
+		{"rows on two lines", "Pos\tRunner\tTime\tCountry\n1\tJo Lee\nVale AC\t18:20\tA\n2\tAl Roe\nMill AC\t18:31\tB\n3\tCy Dee\nVale AC\t19:11\tA\n4\tDi Fox\nMill AC\t19:40\tB\n5\tEd Gow\nVale AC\t20:02\tA\n"},
+		{"cells of two lines", "Pos,\"Name\nHome\",Time\n1,\"Jo Lee\nVale\",18:20\n2,\"Al Roe\nMill\",18:31\n3,\"Cy Dee\nMill\",19:11\n4,\"Di Fox\nVale\",19:40\n5,\"Ed Gow\nVale\",20:02\n"},
+		{"letters for figures", "l  Jo Lee  l8:2O\n2  Al Roe  18:3l\n3  Cy Dee  l9:11\n4  Di Fox  19:40\n5  Ed Gow  2O:O2\n"},
+	} {
+		s, err := Read("alder-bank_2026-01-03.txt", []byte(c.text), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if got := factsRead(s); strings.Join(onlyPlaceNameTime(got), "\n") != strings.Join(want, "\n") {
+			t.Errorf("%s: read %q", c.name, got)
+		}
+	}
+	s, err := Read("alder-bank_2026-01-03.txt", []byte("18:20 Jo Lee\n  :31 Al Roe\n19:11 Cy Dee\n  :40 Di Fox\n20:02 Ed Gow\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := factsRead(s); len(got) != 5 || got[1] != "name Al Roe, time 18:31" || got[3] != "name Di Fox, time 19:40" {
+		t.Errorf("minutes said once: read %q", got)
+	}
+}
+
+func onlyPlaceNameTime(facts []string) (out []string) {
+	for _, f := range facts {
+		var keep []string
+		for _, part := range strings.Split(f, ", ") {
+			if !strings.HasPrefix(part, Club.String()+" ") {
+				keep = append(keep, part)
+			}
+		}
+		out = append(out, strings.Join(keep, ", "))
+	}
+	return out
+}

@@ -1,0 +1,123 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// rowsOnTwoLines joins rows that go on in the line below them, as they do where a cell of a
+// web page had two lines: "1 | Jo Lee", below it "Vale AC | 18:20 | W40". The cells of the
+// two make one more than the heading has, and the first of the lower line, which belongs
+// to the cell above it, becomes the last of the row. nil where the lines below the heading
+// are not of that kind all the way.
+func rowsOnTwoLines(lines []string, delim byte, lex *lexicon) []string {
+	heading := -1
+	for i := 0; i < len(lines) && i < headingLooks && heading < 0; i++ {
+		if score, _ := headingScore(lex, strings.Split(lines[i], string(delim))); score > 0 {
+			heading = i
+		}
+	}
+	if heading < 0 || strings.IndexByte(lines[heading], '"') >= 0 {
+		return nil
+	}
+	count := func(i int) int { return strings.Count(strings.TrimRight(lines[i], " \r"), string(delim)) + 1 }
+	hasTime := func(i int) bool {
+		for _, c := range strings.Split(lines[i], string(delim)) {
+			if kindOf(c) == kClock {
+				return true
+			}
+		}
+		return false
+	}
+	columns, pairs := count(heading), 0
+	out := append([]string(nil), lines...)
+	i := heading + 1
+	for ; i+1 < len(lines); i += 2 {
+		if trim(lines[i]) == "" {
+			break
+		}
+		upper, lower := count(i), count(i+1)
+		if strings.IndexByte(lines[i], '"') >= 0 || upper < 2 || lower < 2 || upper+lower != columns+1 || hasTime(i) == hasTime(i+1) {
+			break
+		}
+		below, rest, _ := strings.Cut(lines[i+1], string(delim))
+		out[i] = strings.TrimRight(lines[i], " \r") + string(delim) + strings.TrimRight(rest, " \r") + string(delim) + trim(below)
+		out[i+1] = ""
+		pairs++
+	}
+	for ; i < len(lines); i++ {
+		if hasTime(i) {
+			return nil
+		}
+	}
+	if pairs < 3 {
+		return nil
+	}
+	return out
+}
+
+// twoLineCells makes two columns of one of which nearly every cell has two lines, as a
+// table of a word processor has name and club in one cell. Rows keep their places. nil
+// where there is no such column.
+func twoLineCells(text []byte, delim byte, limits Limits) []byte {
+	type row struct {
+		at    int
+		cells []string
+	}
+	var rows []row
+	two, more, filled := map[int]int{}, 0, 0
+	sc := newScanner(text, delim, limits)
+	for {
+		at, cells, err := sc.next()
+		if err != nil {
+			return nil
+		}
+		if cells == nil {
+			break
+		}
+		cells = append([]string(nil), cells...)
+		rows = append(rows, row{at, cells})
+		if rowFilled(cells) > 1 {
+			filled++
+		}
+		for c, s := range cells {
+			switch strings.Count(trim(s), "\n") {
+			case 0:
+			case 1:
+				two[c]++
+			default:
+				more++
+			}
+		}
+	}
+	column := -1
+	for c, n := range two {
+		if len(two) == 1 && more == 0 && n >= 4 && n*10 >= filled*9 {
+			column = c
+		}
+	}
+	if column < 0 {
+		return nil
+	}
+	var out []byte
+	line := 1
+	for _, r := range rows {
+		for ; line < r.at; line++ {
+			out = append(out, '\n')
+		}
+		for c, s := range r.cells {
+			if c > 0 {
+				out = append(out, delim)
+			}
+			if c == column {
+				upper, lower, _ := strings.Cut(trim(s), "\n")
+				out = appendField(out, trim(upper), delim)
+				out = append(out, delim)
+				s = trim(lower)
+			}
+			out = appendField(out, s, delim)
+		}
+		out = append(out, '\n')
+		line++
+	}
+	return out
+}

@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"bytes"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+var (
+	// misread is a time in which letters stand for figures: l8:26, 2O:O4.
+	misread      = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}:[\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
+	misreadPlace = regexp.MustCompile(`^\s*([\dlIO]{1,3})(?:[.):]|\s)\s*\pL`)
+	secondsOnly  = regexp.MustCompile(`(?:^|\s)(:[0-5]\d)(?:$|\s)`)
+	wholeClock   = regexp.MustCompile(`(?:^|\s)(\d{1,3}):([0-5]\d)(?:$|\s)`)
+	asFigures    = strings.NewReplacer("l", "1", "I", "1", "O", "0")
+)
+
+// typedFigures mends the figures of lists that were scanned or typed: letters that look
+// like figures, 51:l5, where the others show what they are, and seconds under a minute that
+// is not repeated, ":19" under "24:05". Lines keep their places.
+func typedFigures(text []byte) ([]byte, bool) {
+	if len(text) > typedBytes || !bytes.ContainsAny(text, "lIO") && !bytes.Contains(text, []byte(" :")) && !bytes.Contains(text, []byte("\n:")) {
+		return text, false
+	}
+	lines := strings.Split(string(text), "\n")
+	changed := false
+	last := 0 // place of the line above
+	minute, second := "", ""
+	for i, l := range lines {
+		if len(l) > 300 {
+			continue
+		}
+		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
+			token := l[m[2]:m[3]]
+			if figures := strings.Count(asFigures.Replace(token), ":"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 2 && figures > 0 {
+				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:] // of the same length
+			}
+		}
+		if m := misreadPlace.FindStringSubmatchIndex(l); m != nil {
+			token := l[m[2]:m[3]]
+			n, _ := strconv.Atoi(asFigures.Replace(token)) // three figures at most
+			if strings.ContainsAny(token, "lIO") && (last > 0 && n == last+1 || last == 0 && n == 1 && i+1 < len(lines) && strings.HasPrefix(strings.TrimSpace(lines[i+1]), "2")) {
+				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:]
+			} else if strings.ContainsAny(token, "lIO") {
+				n = 0
+			}
+			last = n
+		}
+		if m := secondsOnly.FindStringSubmatchIndex(l); m != nil && minute != "" && l[m[2]+1:m[3]] >= second && !wholeClock.MatchString(l) {
+			second = l[m[2]+1 : m[3]]
+			l = l[:m[2]] + minute + l[m[2]:]
+		} else if m := wholeClock.FindStringSubmatch(l); m != nil {
+			minute, second = m[1], m[2]
+		} else if strings.TrimSpace(l) != "" {
+			minute = ""
+		}
+		if l != lines[i] {
+			lines[i], changed = l, true
+		}
+	}
+	if !changed {
+		return text, false
+	}
+	return []byte(strings.Join(lines, "\n")), true
+}
+
+func countFigures(s string) (n int) {
+	for i := range len(s) {
+		if s[i] >= '0' && s[i] <= '9' {
+			n++
+		}
+	}
+	return n
+}
