@@ -41,7 +41,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 
 // leadingWords name no place before a name, trailingWords none after it; both may
 // well be part of one elsewhere: Winter Hill, Log Meadow.
-var leadingWords = set("fw fwd re img prize prizes awards popular")
+var leadingWords = set("fw fwd re img prize prizes awards")
 
 var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun")
 
@@ -96,6 +96,9 @@ func plainWords(text string) string {
 	}
 	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
+	}
+	if len(words) > 1 && len(words) < len(all) && fold(words[0]) == "popular" {
+		words = words[1:] // "Carrera popular Parque del Sauce", and not Popular Grove
 	}
 	if n := len(words); n > 2 && len(words[n-1]) == 1 && titleWords[fold(words[n-2])] {
 		words = words[:n-1] // "Alder Bank results b"

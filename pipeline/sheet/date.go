@@ -149,6 +149,10 @@ func scanDates(s string, loose bool) []foundDate {
 			i++
 			continue
 		}
+		if sc.namesPlace(f, i) {
+			i = next
+			continue
+		}
 		f.weekday = -1
 		f.from, f.to = sc.toks[i].from, sc.toks[next-1].to
 		sc.weekday(&f, i, next)
@@ -158,6 +162,32 @@ func scanDates(s string, loose bool) []foundDate {
 	}
 	return out
 }
+
+// namesPlace says whether a day and a month without a believable year are part of the name
+// of a place: Plaza 25 de Mayo, Parc du 8 Mai 1945.
+func (sc *dateScan) namesPlace(f foundDate, i int) bool {
+	if len(f.readings) != 1 || f.readings[0].y != 0 {
+		return false
+	}
+	for k := i - 1; k >= 0 && k >= i-5; k-- {
+		switch t := sc.tok(k); {
+		case t.kind == 's':
+		case t.kind == 'l' && placeJoins[t.word]:
+		case t.kind == 'l':
+			return namedAfterDays[t.word]
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// namedAfterDays are kinds of places that are named after a day in Romance languages, where
+// they stand before it. Common practice, no source.
+var (
+	namedAfterDays = set("plaza placa place parque parc rue avenue avenida stade estadio estadi praca via piazza largo calle boulevard barrio viale corso quai pont jardin jardim paseo passeio rua stadio parco allee square cours esplanade")
+	placeJoins     = set("de del du da do des dei della delle dos das di")
+)
 
 func (sc *dateScan) tok(i int) token {
 	if i < 0 || i >= len(sc.toks) {
@@ -289,8 +319,11 @@ func (sc *dateScan) year(i int) (y, next int, ok bool) {
 	if y < firstYear || y > lastYear || after.kind == ':' {
 		return 0, i, false
 	}
+	if m := sc.tok(j + 2); t.digits() == 4 && after.kind == '-' && m.kind == 'd' && m.digits() == 2 && sc.tok(j+3).kind == '-' && sc.tok(j+4).kind == 'd' {
+		return 0, i, false // it begins a date of its own: "25 de Mayo 2026-11-21"
+	}
 	if t.digits() == 2 {
-		if after.kind == 'l' && !sc.loose || after.kind == 'l' && after.from == t.to || after.kind == '.' && sc.tok(j+2).kind == 'd' || after.kind == '%' {
+		if after.kind == 'l' && !sc.loose || after.kind == 'l' && after.from == t.to || (after.kind == '.' || after.kind == '/' || after.kind == '-') && sc.tok(j+2).kind == 'd' || after.kind == '%' {
 			return 0, i, false
 		}
 		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] && (!sc.loose || countedWords[sc.tok(j+2).word]) {

@@ -49,6 +49,8 @@ var strangerCases = []sheetCase{
 	{name: "a tie without a place is the first line of a page under two lines of headings", file: "alder-bank_2026-01-03",
 		text:    "|Runner|||Finish\nPosition|Finisher|Sex|Club|Result\n1|Jo Lee|f|Vale|18:20\n2|Al Roe|m|Vale|18:31\n3|Cy Dee|m|Mill|19:02\n4|Di Fox|f|Mill|19:28\nPage 1 of 2\n\n|Runner|||Finish\nPosition|Finisher|Sex|Club|Result\n|Gus Ing|m|Vale|19:28\n",
 		columns: "position name sex club time", run: "alder-bank 2026-01-03", rows: "3-6 11"},
+	{name: "a park named after a day", file: "resultats", text: "Parc du 8 Mai 1945\n3 janvier 2026\nPlace|Nom|Temps\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
+		columns: "position name time", run: "parc-du-8-mai 2026-01-03", rows: "4-6"},
 	{name: "years of birth under a heading that is not known", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Rbk.|Time\n1|Jo Lee|1988|18:20\n2|Al Roe|2001|18:31\n3|Cy Dee|1969|19:02\n4|Di Fox|1992|19:28\n5|Ed Gow|1975|20:11\n6|Gus Ing|2008|20:40\n7|Hal Job|1957|21:10\n8|Ida Kay|1983|21:20\n9|Jay Low|1990|21:30\n",
 		columns: "position name birth-year time", run: "alder-bank 2026-01-03", rows: "2-10"},
