@@ -200,19 +200,6 @@ func (s *settler) byValues() {
 	}
 }
 
-// lastOfGrowing is the last of several columns of times that grow along nearly
-// every row, as those of 1 km, 2 km … 5 km do; -1 where they don't.
-func (s *settler) lastOfGrowing(free func(int) bool) int {
-// unitOnly says whether a heading is nothing but a unit of length or time.
-func unitOnly(heading string) bool {
-	switch f := fold(heading); f {
-	case "km", "mi", "mile", "miles", "kilometre", "kilometer", "metre", "meter", "metres", "lap", "laps":
-		return true
-	default:
-		return len(f) > 2 && timeUnits[f] != 0
-	}
-}
-
 // listed says whether the values of a column are those of lists one below the other.
 func (s *settler) listed(i int) bool {
 	pos := s.find(Position)
@@ -248,6 +235,9 @@ func onceInEachList(table [][]string, position, column int) bool {
 	return lists > 1 && rows >= 8 && again*20 <= rows
 }
 
+// lastOfGrowing is the last of several columns of times that grow along nearly
+// every row, as those of 1 km, 2 km … 5 km do; -1 where they don't.
+func (s *settler) lastOfGrowing(free func(int) bool) int {
 	var cols []int
 	for i, p := range s.profiles {
 		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 {

@@ -57,18 +57,15 @@ func (p *Part) daysApart(rows [][]string) bool {
 	if day < 0 || p.Index(Position) >= 0 || p.Index(Number) >= 0 {
 		return false
 	}
-	n, below, days, names := 0, 0, map[string]bool{}, map[string]bool{}
+	n, days, names := 0, map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
-		if isBlank(cellAt(r, day)) && kindOf(cellAt(r, p.Index(Time))) == kClock {
-			below++ // a line of the day above it
-		}
 		if d := trim(cellAt(r, day)); d != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			n++
 			days[d] = true
 			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}
 	}
-	return n >= leastOfList && below < n && 10*len(days) >= 9*n && len(names) > 1
+	return n >= leastOfList && 10*len(days) >= 9*n && len(names) > 1
 }
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a
@@ -151,6 +148,9 @@ func (p *Part) linesEach(rows [][]string) bool {
 		}
 	}
 	n, lines := 0, map[string]int{}
+	if at := p.Index(Position); at >= 0 && onceInEachList(rows, at, name) {
+		return false // lists one below the other
+	}
 	for _, r := range rows {
 		if s := trim(cellAt(r, name)); s != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			n++
@@ -165,6 +165,3 @@ func (p *Part) linesEach(rows [][]string) bool {
 	}
 	return n >= 12 && several >= 3 && 3*len(lines) <= n
 }
-	if at := p.Index(Position); at >= 0 && onceInEachList(rows, at, name) {
-		return false // lists one below the other
-	}
