@@ -2,6 +2,7 @@ package record
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
@@ -130,6 +131,12 @@ func lexDate(b []byte) (dateCell, bool) {
 			}
 		case ch == '-' || ch == '/' || ch == '.' || ch == ' ' || ch == ',' || ch == '\'':
 			i++
+		case ch >= utf8.RuneSelf && k > 0: // 1985年1月3日
+			r, size := utf8.DecodeRune(b[i:])
+			if !strings.ContainsRune("年月日년월일г", r) {
+				return dateCell{}, false
+			}
+			i += size
 		default:
 			return dateCell{}, false
 		}
@@ -208,10 +215,12 @@ const (
 type ageColumn struct {
 	yearHeading bool
 	numbers     int
+	on          unit.Day // of the run of the last row
+	affixes     []affix
 	years       int // 1900 and above
 	decimals    int
 	fives       int
-	seen        [128]bool
+	seen        [128]int32
 	texts       int // groups, dates, anything else
 	meaning     numberMeaning
 	starts      []int
@@ -233,15 +242,16 @@ func (k *ageColumn) observe(c ageCell) {
 			k.fives++
 		}
 		if c.n < len(k.seen) {
-			k.seen[c.n] = true
+			k.seen[c.n]++
 		}
 	}
 }
 
 func (k *ageColumn) settle() {
 	distinct := 0
+	k.settleAffixes()
 	for n, seen := range k.seen {
-		if seen {
+		if seen > 0 {
 			distinct++
 			if n%5 == 0 {
 				k.starts = append(k.starts, n)
@@ -251,6 +261,7 @@ func (k *ageColumn) settle() {
 	switch {
 	case 2*k.decimals > k.numbers:
 		k.meaning = noAges
+	case k.yearHeading && k.years == 0 && k.ratherAges():
 	case k.yearHeading || k.years > 3*k.numbers && k.numbers > 0:
 		k.meaning = twoDigitYears
 	case k.numbers >= 8 && k.fives == k.numbers && distinct >= 3:

@@ -81,8 +81,14 @@ func appendPlain(dst []byte, start int, r rune) []byte {
 	switch {
 	case r < utf8.RuneSelf:
 		return appendFolded(dst, start, byte(r))
-	case r >= 0x300 && r <= 0x36f: // combining marks
+	case r >= 0x300 && r <= 0x36f, r >= 0x591 && r <= 0x5c7, r >= 0x64b && r <= 0x65f: // combining marks
 		return dst
+	case unicode.Is(unicode.Nd, r): // ten in a row, from 0 on, in every script
+		zero := r
+		for unicode.Is(unicode.Nd, zero-1) && r-zero < 9 {
+			zero--
+		}
+		return append(dst, byte('0'+(r-zero)%10))
 	case r == 0xad || r != 0xa0 && r != 0x3000 && invisible(r):
 		return dst
 	}
@@ -96,7 +102,7 @@ func appendPlain(dst []byte, start int, r rune) []byte {
 var plainly = map[rune]string{
 	'\u2018': "'", '\u2019': "'", '\u201b': "'", '\u02bc': "'", '\u02b9': "'", '\u2032': "'",
 	'\u201c': `"`, '\u201d': `"`, '\u201e': `"`, '\u02ba': `"`,
-	'\u2010': "-", '\u2011': "-", '\u2012': "-", '\u2013': "-", '\u2014': "-", '\u2015': "-", '\u2212': "-",
+	'\u2010': "-", '\u2011': "-", '\u2012': "-", '\u2013': "-", '\u2014': "-", '\u2015': "-", '\u2212': "-", '\u301c': "~",
 	'\u2236': ":", '\ua789': ":", '\u2044': "/",
 	'ß': "ss", 'ø': "o", 'ł': "l", 'đ': "d", 'ð': "d", 'æ': "ae", 'œ': "oe", 'ı': "i", 'þ': "th",
 }

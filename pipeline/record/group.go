@@ -3,6 +3,7 @@ package record
 import (
 	"bytes"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -53,15 +54,21 @@ const (
 	andOver
 	toWord
 	bornWord
+	belowWord  // under, behind the number: 40歳未満
+	decadeWord // the ten years from the number on: 30代
 )
 
 var groupWords = wordTable(map[string]groupWord{
-	`let|lety|rokow|rokov|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
+	`let|lety|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|godina|godine|ara|歳|才|岁|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|assoluti|assoluta|assoluto|ass|voksen|erwachsene`:                                                                                                                                                                                     seniorWord,
 	`jun|jnr|jr|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                           veteranWord,
 	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|jeunes`:                                                                                                                                                                                                                                                underWord,
 	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|starsi|starsie|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                 overWord,
+	`以上|이상|ומעלה|فما فوق|فأكثر`:                            overWord,
+	`以下|이하|младше|молодше`:                                 andUnder,
+	`未満|未满|미만`:                                             belowWord,
+	`代|대`:                                                  decadeWord,
 	`to|bis|a|au|tm|do|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
 	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:      bornWord,
 })
@@ -82,13 +89,15 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // MHK, WJA, 1980-1984. Age ranges are left as printed; the column settles what
 // they mean.
 func parseGroup(b []byte) group {
+	b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("t.o.m."), []byte("tm ")), []byte("t/m"), []byte("tm "))
 	b = withoutRank(b)
 	b = withoutRun(b)
 	g := group{}
 	var nums [4]int
 	var digits [4]int
 	n := 0
-	var plus, lt, gt, andU, andO, born, until, schoolYear bool
+	var plus, lt, gt, andU, andO, born, until, schoolYear, decade bool
+	unknown := 0 // words not understood
 	var seniorSeen, juniorSeen, vetSeen bool
 	letterClass := byte(0) // A, B, C, D of German youth classes
 	setSex := func(m sexMark) {
@@ -128,6 +137,10 @@ func parseGroup(b []byte) group {
 				g.kind, g.lo, g.hi = between, band[0], band[1]
 				continue
 			}
+			if band, ok := frenchBands[string(w)]; ok && n == 0 && len(b[j:]) == 2 && b[j] == ' ' && bytes.IndexByte([]byte("mfh"), b[j+1]) >= 0 {
+				g.kind, g.lo, g.hi = between, band[0], band[1] // SE F
+				continue
+			}
 			if len(w) == 2 && w[0] == 'p' && (w[1] == 'm' || w[1] == 'f') {
 				// Italian promesse, 20 to 22 by year of birth (from memory).
 				setSex(sexMark(w[1]))
@@ -144,8 +157,11 @@ func parseGroup(b []byte) group {
 					letterClass = w[0]
 					continue
 				}
-				if vetSeen && !g.vMark && w[0] <= 'c' {
-					continue // Veterano B: a part of the veterans
+				if vetSeen && !g.vMark && (w[0] <= 'c' || moreLetters(b[j:])) {
+					continue // Veterano B, Vet. E M: a part of the veterans
+				}
+				if n > 0 && (w[0] == 'i' || w[0] == 'e') && moreLetters(b[j:]) {
+					continue // "and" of 70 lat i więcej
 				}
 				if bytes.IndexByte(loneLetters, w[0]) < 0 {
 					return group{}
@@ -171,11 +187,15 @@ func parseGroup(b []byte) group {
 				var m sexMark
 				m, gw, letterClass, ok = splitGroupWord(w, letterClass)
 				if !ok {
-					return group{}
+					unknown++
+					continue
 				}
 				if m != noMark {
 					setSex(m)
 				}
+			}
+			if womenOf[string(w)] {
+				setSex(sureW)
 			}
 			switch gw {
 			case seniorWord:
@@ -212,28 +232,48 @@ func parseGroup(b []byte) group {
 			for j < len(b) && b[j] >= utf8.RuneSelf {
 				j++
 			}
-			w := string(b[i:j])
+			w := b[i:j]
 			i = j
-			if m, ok := sexWordMarks[w]; ok && m != unsaid {
-				setSex(m)
-				g.lone = g.lone || utf8.RuneCountInString(w) == 1
-				continue
-			}
-			switch gw, ok := groupWords[w]; {
-			case !ok:
-				return group{}
-			case gw == overWord && n > 0:
-				andO = true
-			case gw == overWord:
-				gt = true
-			case gw == toWord && n == 0:
-				until = true
-			case gw == juniorWord:
-				juniorSeen = true
-			case gw == veteranWord:
-				vetSeen = true
-			case gw == bornWord:
-				born = true
+			for len(w) > 0 {
+				word := w
+				m, gw := wordOfScript(w)
+				for m == noMark && gw == 0 { // no spaces stand between the words of East Asia
+					_, size := utf8.DecodeLastRune(word)
+					if word = word[:len(word)-size]; len(word) == 0 {
+						break
+					}
+					m, gw = wordOfScript(word)
+				}
+				if len(word) == 0 || len(word) < len(w) && !eastAsian(w) {
+					unknown++
+					break
+				}
+				w = w[len(word):]
+				if m != noMark {
+					setSex(m)
+					g.lone = g.lone || utf8.RuneCount(word) == 1
+					continue
+				}
+				switch {
+				case gw == overWord && n > 0:
+					andO = true
+				case gw == overWord:
+					gt = true
+				case gw == andUnder, gw == underWord && n > 0:
+					andU = true
+				case gw == underWord, gw == belowWord:
+					lt = true
+				case gw == decadeWord:
+					decade = true
+				case gw == toWord && n == 0:
+					until = true
+				case gw == juniorWord:
+					juniorSeen = true
+				case gw == veteranWord:
+					vetSeen = true
+				case gw == bornWord:
+					born = true
+				}
 			}
 		case ch == '-' || ch == '_' || ch == '/' || ch == '~':
 			i++
@@ -253,6 +293,9 @@ func parseGroup(b []byte) group {
 		default:
 			return group{}
 		}
+	}
+	if unknown > 0 {
+		return sexAlone(b, g, n+unknown, letterClass)
 	}
 	g.young = juniorSeen
 	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
@@ -295,6 +338,8 @@ func parseGroup(b []byte) group {
 		v := int16(nums[0])
 		g.lo, g.hi = v, v
 		switch {
+		case decade && v%10 == 0:
+			g.kind, g.hi = between, v+9
 		case born:
 			g.kind = bornIn
 		case plus || gt || andO:
@@ -323,6 +368,48 @@ func parseGroup(b []byte) group {
 		g.kind = senior
 	}
 	return g
+}
+
+// womenOf are the words for classes that are said of women and girls only.
+var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|schulerinnen|juniorky|juniorke|juniorka|juniorki|veteranky|veteranke|seniorky|seniorke|юниорки|juniores femeninas|poussines|benjamines|cadettes|cadetas`)
+
+// menOf are the same classes in the words for men and boys, where those for women stand
+// beside them, or for everybody.
+var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes`)
+
+// moreLetters says whether a word follows.
+func moreLetters(b []byte) bool {
+	b = bytes.TrimLeft(b, " .,-")
+	return len(b) > 0 && (b[0] >= 'a' && b[0] <= 'z' || b[0] >= utf8.RuneSelf)
+}
+
+// sexAlone keeps the sex of a cell that says nothing else that is understood, where it
+// begins or ends with a word for one: Herrar Motion, Elite Women.
+func sexAlone(b []byte, g group, unread int, letterClass byte) group {
+	words := bytes.Fields(b)
+	if unread > 2 || letterClass != 0 || len(words) < 2 || len(words) > 3 || g.kind != noGroup {
+		return group{}
+	}
+	for _, w := range [...][]byte{words[0], words[len(words)-1]} {
+		if m, ok := sexWordMarks[string(bytes.Trim(w, ".,:-()"))]; ok && m != unsaid && utf8.RuneCount(w) > 2 {
+			return group{sex: m}
+		}
+	}
+	return group{}
+}
+
+// wordOfScript looks a word up that is not of the Latin alphabet.
+func wordOfScript(w []byte) (sexMark, groupWord) {
+	if m, ok := sexWordMarks[string(w)]; ok && m != unsaid {
+		return m, 0
+	}
+	return noMark, groupWords[string(w)]
+}
+
+// eastAsian says whether a text begins in Han, Kana or Hangul.
+func eastAsian(w []byte) bool {
+	r, _ := utf8.DecodeRune(w)
+	return unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul)
 }
 
 // Years of birth that bound nothing.

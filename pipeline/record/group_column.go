@@ -52,6 +52,7 @@ type groupColumn struct {
 	unders     []int
 	opens      [3][]int // of men, of women, of others
 	starts     [3][]int // lone starts of men, of women, of others
+	lows       []int    // first ages of groups with both
 	masters    int      // lines in them, from 35 on
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
@@ -179,7 +180,7 @@ func rankBehind(b []byte) (n, from int, ok bool) {
 }
 
 // splitRank takes a folded cell apart into a group and a place in it, perhaps of how many:
-// msen-3, 3 w45, m40 2/17, w35 (4).
+// msen-3, 3 w45, m40 2/17, w35 (4), 2/17 m40, 2 of 17 m40, 2e m40, 2:m40.
 func splitRank(b []byte) (group string, n int, ok bool) {
 	for _, form := range [...]*regexp.Regexp{rankBefore, rankOfAll, rankAfter} {
 		if m := form.FindSubmatch(b); m != nil {
@@ -195,7 +196,7 @@ func splitRank(b []byte) (group string, n int, ok bool) {
 }
 
 var (
-	rankBefore = regexp.MustCompile(`^([0-9]{1,4})[. ] *([a-z].*)$`)
+	rankBefore = regexp.MustCompile(`^([0-9]{1,4})(?: ?(?:/|of|von|av|de|sur|di|van|z|из) ?[0-9]{1,4})?(?: *[.:] *| +|(?:e|er|ere|eme|re|st|nd|rd|th|a|o)\.? +)([a-z].*)$`)
 	rankOfAll  = regexp.MustCompile(`^(.*[a-z0-9+]) +([0-9]{1,4})/[0-9]{1,4}$`)
 	rankAfter  = regexp.MustCompile(`^(.*[a-z0-9+]) *(?:[-/#( ]) *([0-9]{1,4})(?: */ *[0-9]{1,4})?\)?$`)
 )
@@ -287,6 +288,11 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.youth()
 	k.italian()
 	k.frenchClasses()
+	k.pairs()
+	k.womenBeside()
+	if heading == "lytis" {
+		k.menByV()
+	}
 	loneM, loneV, women := 0, 0, 0
 	for _, e := range k.entries {
 		switch {
@@ -322,6 +328,53 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.widths()
 	for i := range k.entries {
 		k.resolve(&k.entries[i])
+	}
+}
+
+// womenBeside reads Junioren beside Juniorinnen as the boys' class.
+func (k *groupColumn) womenBeside() {
+	there := func(words map[string]bool) func(string) bool {
+		return func(text string) bool {
+			for _, w := range strings.FieldsFunc(string(fold(nil, text)), func(r rune) bool { return r == ' ' || r == '.' }) {
+				if words[w] {
+					return true
+				}
+			}
+			return false
+		}
+	}
+	women := there(womenOf)
+	if !slices.ContainsFunc(k.entries, func(e groupEntry) bool { return women(e.text) }) {
+		return
+	}
+	men := there(menOf)
+	for i := range k.entries {
+		if e := &k.entries[i]; e.g.sex == noMark && e.g.kind != special && men(e.text) {
+			e.g.sex = sureM
+		}
+	}
+}
+
+// lithuanian says whether a folded heading is Lithuanian, where V is vyras, a man, and M
+// moteris, a woman.
+func lithuanian(heading string) bool {
+	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return r == ' ' || r == ',' || r == '.' }) {
+		switch w {
+		case "lytis", "laikas", "pavarde", "grupe", "amzius":
+			return true
+		}
+	}
+	return false
+}
+
+// menByV reads the V of a Lithuanian list as vyrai, men.
+func (k *groupColumn) menByV() {
+	for i := range k.entries {
+		if g := &k.entries[i].g; g.vMark && g.sex == noMark {
+			if g.sex, g.vMark, g.lone = 'v', false, true; g.kind == veteran {
+				g.kind = noGroup
+			}
+		}
 	}
 }
 
@@ -382,13 +435,19 @@ func (k *groupColumn) bareLetters() {
 
 // youth settles the boys' and girls' classes of Swedish and Finnish lists: beside P
 // (pojkar, pojat), P15, F15 (flickor) and T15 (tytöt) are those who turn 15 and younger,
-// not groups that begin with 15, and T11 to T13 are no classes of the blind.
+// not groups that begin with 15, and T11 to T13 are no classes of the blind. So are M17, N17,
+// M19, M22 (from memory of the Finnish and Swedish classes).
 func (k *groupColumn) youth() {
-	boys := false
+	boys, finnish := false, false
 	for _, e := range k.entries {
-		boys = boys || e.g.kind == start && e.g.sex == 'p' && e.g.lo < 20
+		young := e.g.kind == start && e.g.lo < 20
+		if e.g.kind == special && e.part == Guided && len(e.text) == 3 {
+			young = parseGroup(fold(nil, e.text)).kind == start
+		}
+		boys = boys || young && e.g.sex == 'p'
+		finnish = finnish || e.g.sex == 'n' && e.g.kind != noGroup
 	}
-	if !boys {
+	if !boys && !finnish {
 		return
 	}
 	for i := range k.entries {
@@ -398,7 +457,15 @@ func (k *groupColumn) youth() {
 				e.g, e.part = g, Runner
 			}
 		}
-		if g := &e.g; g.kind == start && g.sex.open() && strings.IndexByte("pft", byte(g.sex)) >= 0 && g.lo >= youngestAge && g.lo < 20 {
+		g := &e.g
+		if g.kind != start || !g.sex.open() || g.lo < youngestAge || g.lo >= 20 && g.lo != 22 {
+			continue
+		}
+		letters := "pft"
+		if g.lo%2 == 1 || g.lo == 22 {
+			letters += "mnk" // M17, K19, M22 too
+		}
+		if strings.IndexByte(letters, byte(g.sex)) >= 0 {
 			g.kind = upTo
 		}
 	}
@@ -485,6 +552,8 @@ func (k *groupColumn) widths() {
 	distinct := map[int16]bool{}
 	for _, e := range k.entries {
 		switch e.g.kind {
+		case between:
+			k.lows = append(k.lows, int(e.g.lo))
 		case under:
 			k.unders = append(k.unders, int(e.g.lo))
 		case upTo:
@@ -636,6 +705,9 @@ func (k *groupColumn) resolve(e *groupEntry) {
 		}
 	case upTo:
 		lo, hi = before(k.unders, lo+1, 0), lo
+		if slices.Contains(k.lows, hi) {
+			hi-- // до 18 лет beside 18-39: under 18
+		}
 		if hi >= 29 {
 			lo = 0
 		}

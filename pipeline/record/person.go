@@ -210,6 +210,12 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 		r.scratch = fold(r.scratch[:0], s)
 		n, withUnit := ageWithUnit(r.scratch)
 		if !withUnit {
+			n, withUnit = k.number(r.scratch)
+		}
+		if plain := lexAge(string(r.scratch)); !plain.text {
+			n, withUnit = plain.n, true
+		}
+		if !withUnit {
 			if _, isDate := lexDate(r.scratch); isDate {
 				w, ok = r.birthDate(s, day)
 				return w, age.Born, true, ok
@@ -263,6 +269,9 @@ func (r *Reader) birthDate(s string, day unit.Day) (age.Window, bool) {
 	}
 	d, ok := lexDate(r.scratch)
 	if !ok {
+		if _, _, y, one := splitAffix(r.scratch); one && y >= 1900 && y < 2100 { // *1984, 1984 г.р.
+			return age.OfYear(y), true
+		}
 		return age.Window{}, false
 	}
 	born, ok := d.day(r.order, day)

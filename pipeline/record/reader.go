@@ -186,10 +186,10 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.sexes.observe(s, &r.scratch)
 	}
 	if r.c.Age >= 0 {
-		r.observeAge(&r.ages, words(cells, r.c.Age))
+		r.observeAge(&r.ages, words(cells, r.c.Age), day)
 	}
 	if r.c.BirthYear >= 0 {
-		r.observeAge(&r.years, words(cells, r.c.BirthYear))
+		r.observeAge(&r.years, words(cells, r.c.BirthYear), day)
 	}
 	if s := words(cells, r.c.BirthDate); s != "" {
 		r.scratch = fold(r.scratch[:0], s)
@@ -215,13 +215,17 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 	}
 }
 
-func (r *Reader) observeAge(k *ageColumn, s string) {
+func (r *Reader) observeAge(k *ageColumn, s string, day unit.Day) {
 	c := lexAge(s)
+	k.on = max(k.on, day)
 	if c.text {
 		r.scratch = fold(r.scratch[:0], s)
-		if n, ok := ageWithUnit(r.scratch); ok {
+		if plain := lexAge(string(r.scratch)); !plain.text { // digits of another script
+			c = plain
+		} else if n, ok := ageWithUnit(r.scratch); ok {
 			c = ageCell{n: n}
 		} else if !r.observeDate(r.scratch) {
+			k.observeAffix(r.scratch)
 			r.ageGroups.observe(s, &r.scratch)
 		}
 	}

@@ -34,7 +34,7 @@ func (r *Reader) Settle() Readings {
 		out.Columns[len(out.Columns)-1].Answer = r.clock.answer()
 		r.clock.questions(r.c.Time, ask)
 	}
-	r.sexes.letters.settle(r.heading(r.c.Sex), r.o.Answers)
+	r.sexes.letters.settle(r.inLanguage(r.c.Sex), r.o.Answers)
 	if r.c.Sex >= 0 {
 		means, why := r.sexes.describe()
 		add(r.c.Sex, means, why)
@@ -67,8 +67,8 @@ func (r *Reader) Settle() Readings {
 	if r.c.Sex < 0 {
 		others = nil
 	}
-	r.ageGroups.settle(r.heading(r.c.Age), others, r.o.Answers)
-	r.groups.settle(r.heading(r.c.Group), others, r.o.Answers)
+	r.ageGroups.settle(r.inLanguage(r.c.Age), others, r.o.Answers)
+	r.groups.settle(r.inLanguage(r.c.Group), others, r.o.Answers)
 	basisWhy := r.settleBasis()
 	if r.c.BirthYear >= 0 {
 		means, why := r.years.describe()
@@ -88,6 +88,21 @@ func (r *Reader) Settle() Readings {
 		out.Columns[n-1].Answer = "birth date=" + map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy"}[r.order]
 	}
 	return out
+}
+
+// inLanguage is the folded heading of a column, or the Lithuanian one for sex where the other
+// headings of the table are Lithuanian.
+func (r *Reader) inLanguage(index int) string {
+	n := 0
+	for i := range r.headings {
+		if lithuanian(r.heading(i)) {
+			n++
+		}
+	}
+	if n >= 2 {
+		return "lytis"
+	}
+	return r.heading(index)
 }
 
 // asker raises a question about a column, with its possible answers.

@@ -30,7 +30,7 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 var sexWordMarks = wordTable(map[string]sexMark{
 	`male|males|man|men|mens|boy|boys|gent|gents|dhr|gentleman|gentlemen|mr|mister|
 	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
-	herr|herren|mann|manner|maenner|mannlich|maennlich|mannl|maennl|knabe|knaben|junge|jungen|
+	herr|herren|mann|manner|maenner|mannlich|maennlich|mannliche|maennliche|mannlicher|mannl|maennl|knabe|knaben|junge|jungen|
 	hombre|hombres|masculino|masculinos|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
 	uomo|uomini|maschio|maschi|maschile|maschili|masch|sig|ragazzo|ragazzi|
 	homem|homens|rapaz|rapazes|
@@ -38,11 +38,11 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
-	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|gwryw|dyn|dynion|fear|fir|
-	男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
+	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
+	זכר|גבר|גברים|בנים|ז|ذكر|ذكور|رجل|رجال|اولاد|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
+	`נקבה|אישה|אשה|נשים|בנות|נ|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
-	frau|frauen|damen|weiblich|weibl|madchen|maedchen|
+	frau|frauen|damen|weiblich|weibliche|weiblicher|weibl|madchen|maedchen|
 	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|
 	donna|donne|femmina|femmine|femminile|femminili|femm|sig.ra|sigra|ragazza|ragazze|
 	mulher|mulheres|feminino|feminina|femininos|femininas|rapariga|raparigas|
@@ -50,7 +50,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|tytot|
-	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|benyw|menyw|merched|mna|bean|
+	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,
@@ -228,6 +228,10 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(M, "f")
 		set(W, "b")
 		l.why = "F and B under an Irish heading are fear and bean: men and women"
+	}
+	if has("t") && has("n") && l.is['n'] == W {
+		set(W, "t")
+		l.why = "T beside N is tytöt: girls"
 	}
 	if has("p") && has("ft") {
 		set(M, "p")

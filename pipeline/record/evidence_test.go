@@ -1,0 +1,152 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// Classes in the words and letters of many languages, each in a column of its like (from
+// memory of the federations' lists; the words are the languages' own).
+func TestClassesOfManyLanguages(t *testing.T) {
+	for _, k := range []struct{ heading, cells, want string }{
+		{"部門", "男子30代|女子40歳代|男子20～29歳|女子70歳以上|男子10代", "M 30-39|W 40-49|M 20-29|W 70+|M 10-19"},
+		{"부문", "남자 30대|여자 40대|남자 60세 이상", "M 30-39|W 40-49|M 60+"},
+		{"组别", "男子30-39岁组|女60岁以上|女40-49岁", "M 30-39|W 60+|W 40-49"},
+		{"קטגוריה", "גברים 18-39|נשים 40-49", "M 18-39|W 40-49"},
+		{"الفئة", "رجال 18-39|سيدات ٤٠-٤٩", "M 18-39|W 40-49"},
+		{"Sarja", "M yl|N yl|M 45|N 50|M17|N19|T15", "M|W|M 45-49|W 50-54|M 16-17|W 18-19|W 0-15"},
+		{"Klass", "Herrar Motion|Damer Elit|Herrar 40", "M|W|M 40-44"},
+		{"Kategorija", "MSen|ŽSen|M40|Ž45", "M 18-34|W 18-34|M 40-44|W 45-49"},
+		{"Kategória", "MA|ŽA|M40-49|Ž50-59", "M|W|M 40-49|W 50-59"},
+		{"Categoria", "TM|TF|MM35|MF40", "M|W|M 35-39|W 40-44"},
+		{"Kategorie", "Junioren U20|Juniorinnen U20|Herren 20-29|männliche Jugend U18", "M 18-19|W 18-19|M 20-29|M 0-17"},
+		{"Klasse", "Gutter t.o.m. 19 år|Menn 20-29 år", "M 0-19|M 20-29"},
+		{"Группа", "Мужчины до 18 лет|Женщины 18-39 лет", "M 0-17|W 18-39"},
+		{"Kategoria", "Mężczyźni 70 lat i więcej|Kobiety 60-69 lat", "M 70+|W 60-69"},
+		{"Categoría", "Vet. E M|Vet. D F|Vet. A M", "M 35+|W 35+|M 35+"},
+		{"Catégorie", "SE F|M0 M|CA F|M1 F", "W 23-34|M 35-39|W 16-17|W 40-44"},
+	} {
+		var got []string
+		for _, l := range readGroups(t, k.heading, strings.Split(k.cells, "|")...) {
+			got = append(got, agesOf(l))
+		}
+		if s := strings.Join(got, "|"); s != k.want {
+			t.Errorf("%s: %s\n got %s\nwant %s", k.heading, k.cells, s, k.want)
+		}
+	}
+}
+
+// A place in the class before it, and how many there are, is no age.
+func TestPlacesBeforeClasses(t *testing.T) {
+	for _, form := range []string{"%d/9 %s", "%d of 9 %s", "%de %s", "%d:%s", "%d. %s"} {
+		var cells []string
+		for i := range 9 {
+			cells = append(cells, fmt.Sprintf(form, i/3+1, []string{"M40", "F55", "M65"}[i%3]))
+		}
+		for i, l := range readGroups(t, "Category", cells...) {
+			if got, want := agesOf(l), []string{"M 40-44", "W 55-59", "M 65-69"}[i%3]; got != want {
+				t.Errorf("%s: %s, want %s", cells[i], got, want)
+			}
+		}
+	}
+}
+
+// V and M are men and women on a Lithuanian sheet.
+func TestLithuanianClasses(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	cells := []string{"V40", "M35", "V", "M"}
+	want := []string{"M 40-44", "W 35-39", "M", "W"}
+	lines, _ := readRows(t, c, []string{"Vardas, pavardė", "Laikas", "Grupė"}, Options{}, func(yield func([]string)) {
+		for i, s := range cells {
+			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})
+		}
+	})
+	for i, l := range lines {
+		if got := agesOf(l); got != want[i] {
+			t.Errorf("%s: %s, want %s", cells[i], got, want[i])
+		}
+	}
+}
+
+// readAges reads a column of ages (or, with year, of years of birth) in the given form.
+func readAges(t *testing.T, heading string, year bool, cells []string) []Line {
+	t.Helper()
+	c := NoColumns()
+	c.Name, c.Time, c.Age = 0, 1, 2
+	if year {
+		c.Age, c.BirthYear = -1, 2
+	}
+	lines, _ := readRows(t, c, []string{"Name", "Time", heading}, Options{}, func(yield func([]string)) {
+		for i, s := range cells {
+			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})
+		}
+	})
+	return lines
+}
+
+// What stands around the number on every line says nothing: the word for years in any
+// language, a star for born.
+func TestWordsAroundAges(t *testing.T) {
+	numbers := []int{41, 38, 52, 33, 29, 64, 40, 47, 36}
+	arabic := strings.NewReplacer("0", "٠", "1", "١", "2", "٢", "3", "٣", "4", "٤", "5", "٥", "6", "٦", "7", "٧", "8", "٨", "9", "٩")
+	for _, form := range []string{"%d v.", "%d歳", "%d세", "%d岁", "%d éves", "%d let", "arabic"} {
+		var cells []string
+		for _, n := range numbers {
+			if form == "arabic" {
+				cells = append(cells, arabic.Replace(fmt.Sprint(n)))
+			} else {
+				cells = append(cells, fmt.Sprintf(form, n))
+			}
+		}
+		for i, l := range readAges(t, "Age", false, cells) {
+			if got, want := agesOf(l), fmt.Sprintf("%d-%d", numbers[i], numbers[i]); got != want {
+				t.Errorf("%s: %s, want %s", cells[i], got, want)
+			}
+		}
+	}
+	year, _, _ := raceDay.Date()
+	for _, form := range []string{"*%d", "%d г.р.", "%d г.", "%d m.", "%d r.", "%d年", "-%02d", "'%02d"} {
+		var cells []string
+		for _, n := range numbers {
+			if strings.Contains(form, "%02d") {
+				cells = append(cells, fmt.Sprintf(form, (year-n)%100))
+			} else {
+				cells = append(cells, fmt.Sprintf(form, year-n))
+			}
+		}
+		for i, l := range readAges(t, "Born", true, cells) {
+			if got, want := agesOf(l), fmt.Sprintf("%d-%d", numbers[i]-1, numbers[i]); got != want {
+				t.Errorf("%s: %s, want %s", cells[i], got, want)
+			}
+		}
+	}
+	// Letters that differ are sexes, and multiples of five are groups.
+	for i, l := range readAges(t, "Age", false, []string{"41M", "38F", "52M", "33F", "29M", "64F", "40M", "47F", "36M"}) {
+		if want := fmt.Sprintf("%s %d-%d", []string{"M", "W"}[i%2], numbers[i], numbers[i]); agesOf(l) != want {
+			t.Errorf("age beside a sex: %s, want %s", agesOf(l), want)
+		}
+	}
+	for i, l := range readAges(t, "Age", false, []string{"40 v.", "35 v.", "50 v.", "45 v.", "55 v.", "60 v.", "40 v.", "45 v."}) {
+		if lo, hi, _ := l.Birth.On(raceDay); lo == hi {
+			t.Errorf("line %d: first ages of groups are taken for ages", i)
+		}
+	}
+}
+
+// Serbian and Croatian have one word for years of age and of birth: the numbers tell.
+func TestYearsOfAge(t *testing.T) {
+	numbers := []int{41, 38, 52, 33, 29, 64, 40, 47, 36}
+	var cells, born []string
+	year, _, _ := raceDay.Date()
+	for _, n := range numbers {
+		cells, born = append(cells, fmt.Sprint(n)), append(born, fmt.Sprintf("%02d", (year-n)%100))
+	}
+	if got := agesOf(readAges(t, "Године", true, cells)[0]); got != "41-41" {
+		t.Errorf("ages under a word for years: %s", got)
+	}
+	if got := agesOf(readAges(t, "Године", true, born)[0]); got != "40-41" {
+		t.Errorf("years of birth: %s", got)
+	}
+}
