@@ -57,15 +57,18 @@ func (p *Part) daysApart(rows [][]string) bool {
 	if day < 0 || p.Index(Position) >= 0 || p.Index(Number) >= 0 {
 		return false
 	}
-	n, days, names := 0, map[string]bool{}, map[string]bool{}
+	n, below, days, names := 0, 0, map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
+		if isBlank(cellAt(r, day)) && kindOf(cellAt(r, p.Index(Time))) == kClock {
+			below++ // a line of the day above it
+		}
 		if d := trim(cellAt(r, day)); d != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			n++
 			days[d] = true
 			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}
 	}
-	return n >= leastOfList && 10*len(days) >= 9*n && len(names) > 1
+	return n >= leastOfList && below < n && 10*len(days) >= 9*n && len(names) > 1
 }
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a
