@@ -315,9 +315,9 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
 	miss mme mlle madame monsieur fraulein dhr mevr
-	ferfi ferfiak nok erkek erkekler kadin kadinlar homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
-	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол α γ ανδρας ανδρες γυναικα γυναικες`,
-	append(eastAsianSexes, "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
+	ferfi ferfiak nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
+	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол мъж жена мъже жени мушкарци жене женска мушки α γ ανδρας ανδρες γυναικα γυναικες`,
+	append(append(eastAsianSexes, semiticSexes...), "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.

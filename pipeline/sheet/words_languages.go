@@ -15,11 +15,11 @@ var languageWords = map[concept]string{
 	cName | cGiven:  `имя імя име ονομα adi eesnimi vards vardas ime prenume keresztnev utonev eiginnafn fornafn cyntaf`,
 	cName | cFamily: `фамилия прізвище презиме επωνυμο επιθετο soyad soyadi soyisim perekonnanimi perenimi uzvards pavarde priimek prezime csaladnev eftirnafn kenninafn cyfenw sloinne cognoms`,
 	cAge:            `возраст вік възраст узраст ηλικια yas yasi vanus vecums vecuma amzius amziaus starost vek eletkor kor varsta ika aldur oed oedran aois edat ouderdom возрастная вікова`,
-	cBirth:          `рождения рожд рождение народження народж нар γεννησης γεν dogum sund dzimsanas dz gim gimimo roj rojstva rodenja narodenia narozeni narodeni szul szuletesi szuletett nastere nasterii synt faeddur geni naixement`,
-	cBirth | cYear:  `гр sunniaasta letnik godiste rocnik syntvuosi faedingarar`,
-	cYear:           `год рік година годиште ετος yili yil gads metai god ev anul vuosi blwyddyn`,
+	cBirth:          `рождения рожд раждане рођења рођ рождение народження народж нар γεννησης γεν dogum sund dzimsanas dz gim gimimo roj rojstva rod rodenja narodenia narozeni narodeni szul szuletesi szuletett nastere nasterii synt faeddur geni naixement`,
+	cBirth | cYear:  `гр годиште sunniaasta letnik godiste rocnik syntvuosi faedingarar`,
+	cYear:           `год рік година години ετος yili yil gads metai god ev anul vuosi blwyddyn`,
 	cDate:           `дата датум ημερομηνια tarih kuupaev datums datum pvm paivays dagsetning dyddiad`,
-	cGroup:          `группа категория група категорія κατηγορια grubu vanuseklass vanusegrupp grupa grupe kategorija kategorie ikasarja sarja flokkur aldursflokkur grwp categori`,
+	cGroup:          `группа категория категорија класа група категорія κατηγορια grubu vanuseklass vanusegrupp grupa grupe kategorija kategorie ikasarja sarja flokkur aldursflokkur grwp categori`,
 	cSex:            `пол стать φυλο cinsiyet cins sugu dzimums lytis spol nem neme sp pohl kyn rhyw inscne gneas geslag`,
 	cClub:           `клуб команда отбор συλλογος ομαδα σωματειο kulup kulubu takim klubi klubs klubas drustvo oddiel klubb felag hlaupahopur clwb seura jooksuklubi`,
 	cNumber:         `номер αριθμος gogus numara numarasi rinnanumber numurs numeris stevilka broj numer rasnumer rasnr rhif kilpailunro nommer`,
@@ -41,6 +41,7 @@ var languageWords = map[concept]string{
 // languagePhrases are whole headings of those languages whose meaning is not the
 // sum of their words.
 var languagePhrases = map[string]Meaning{
+	"р н": BirthYear, "faedingardagur": BirthDate, "fdag": BirthDate, "kt": Other, "god rod": BirthYear, "године": Age, "држава": Other, "ст број": Number, "учесник": Name,
 	"м": Position, "г р": BirthYear, "г рожд": BirthYear, "год рожд": BirthYear, "год р": BirthYear, "дата рождения": BirthDate, "дата рожд": BirthDate, "дата народження": BirthDate,
 	"место проведения": Course, "місце проведення": Course, "ст no": Number, "старт no": Number, "стартовыи номер": Number, "стартовии номер": Number, "нагр no": Number, "время старта": Session,
 	"место в группе": GroupPlace, "место в категории": GroupPlace, "місце в групі": GroupPlace, "м / ж": Sex, "ч / ж": Sex, "α / γ": Sex,
