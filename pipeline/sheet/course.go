@@ -94,9 +94,11 @@ func plainWords(text string) string {
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
 		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
+	lead := words
 	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
 	}
+	lead = lead[:len(lead)-len(words)]
 	if len(words) > 1 && len(words) < len(all) && fold(words[0]) == "popular" {
 		words = words[1:] // "Carrera popular Parque del Sauce", and not Popular Grove
 	}
@@ -106,7 +108,14 @@ func plainWords(text string) string {
 	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && trailingWords[fold(words[len(words)-1])]) {
 		words = words[:len(words)-1]
 	}
+	last := 0 // words left out at the end
+	if len(words) > 0 {
+		last = len(all) - 1 - slices.Index(all, words[len(words)-1])
+	}
 	words = wholeName(all, words)
+	if articled(lead, words, last > 0) {
+		words = slices.Concat(lead[len(lead)-1:], words)
+	}
 	// Months alone are no place, but a place may begin with one: March Hollow.
 	months := 0
 	for _, w := range words {
@@ -151,6 +160,40 @@ func wholeName(all, kept []string) []string {
 		return all[i-1 : i+1]
 	}
 	return kept
+}
+
+// articled says whether the last of the words that stand before a name is the article
+// it begins with: Les Trois Chênes, Het Elzenbos. An article with a small letter only leads
+// to the name, as does one behind a preposition with a capital letter; "The" is part of
+// it where it stands before one word alone, The Bay: "The Alder Bank" is Alder Bank.
+func articled(lead, name []string, more bool) bool {
+	if len(lead) == 0 || len(name) == 0 {
+		return false
+	}
+	w := lead[len(lead)-1]
+	f := fold(w)
+	if r, _ := utf8.DecodeRuneInString(w); !nameArticles[f] || !unicode.IsUpper(r) {
+		return false
+	}
+	if f == "the" {
+		return len(lead) == 1 && len(name) == 1 && !more
+	}
+	if len(lead) > 1 {
+		r, _ := utf8.DecodeRuneInString(lead[len(lead)-2])
+		return !unicode.IsUpper(r) || len(fold(lead[len(lead)-2])) > 3
+	}
+	return true
+}
+
+// nameArticles are articles that names of places begin with.
+var nameArticles = set("the la le les el los las il lo gli het de den der die das")
+
+// withoutArticle is a slug without the article that it begins with.
+func withoutArticle(slug string) string {
+	if first, rest, ok := strings.Cut(slug, "-"); ok && nameArticles[first] {
+		return rest
+	}
+	return slug
 }
 
 // wayWords have a number after them, landWords a word before them, where they

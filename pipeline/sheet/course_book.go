@@ -71,6 +71,23 @@ func (b *courseBook) within(text string) (slug string, ok bool) {
 	return "", false
 }
 
+// butArticle is the one known course that a slug names with an article too many or too
+// few, "" where there is none or the slug is known itself.
+func (b *courseBook) butArticle(slug string) (known string) {
+	for _, k := range b.slugs {
+		switch {
+		case k == slug:
+			return ""
+		case withoutArticle(k) != withoutArticle(slug):
+		case known != "":
+			return ""
+		default:
+			known = k
+		}
+	}
+	return known
+}
+
 // near finds the known course whose slug differs from a slug by one letter
 // more, less, other or exchanged: a slip of the pen. sure is false where the
 // two could also be two places (Hill Lane, Mill Lane), or several are as near.

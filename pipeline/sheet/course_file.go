@@ -44,6 +44,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 				words = words[:len(words)-1]
 			}
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
+				if len(words) > 1 && nameArticles[fold(words[0])] && runFile.MatchString(base) {
+					break // het-elzenbos_2026-01-03
+				}
 				words = words[1:]
 			}
 			if f := strings.Fields(fold(seg)); len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {

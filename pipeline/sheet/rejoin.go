@@ -35,7 +35,9 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 			case Time, GunTime, ChipTime:
 				usual[i] = kClock
 			case Position, Age, BirthYear, Number:
-				usual[i] = kInt
+				if usual[i] = kInt; m == Position && g.shiftedClocks(headings, after, i) {
+					usual[i] = kClock // "Finish" over times
+				}
 			case Sex:
 				usual[i] = kSex
 			case AgeGroup:
@@ -101,6 +103,22 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 		less = try
 	}
 	return less
+}
+
+// shiftedClocks says whether nine in ten of the cells that stand under a heading, once
+// each row that is too long has lost a cell before it, are times.
+func (g *grid) shiftedClocks(headings []string, after, column int) bool {
+	clocks, filled := 0, 0
+	for i := 0; i < g.len() && filled < profileRows; i++ {
+		row, cells := g.at(i)
+		if row <= after || len(cells) != len(headings)+1 || isBlank(cells[column+1]) {
+			continue
+		}
+		if filled++; kindOf(cells[column+1]) == kClock {
+			clocks++
+		}
+	}
+	return clocks > 0 && clocks*10 >= filled*9
 }
 
 // joinCells puts the comma back between the cell that cut gives for a row, -1 for

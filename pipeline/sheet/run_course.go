@@ -47,7 +47,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 			cs = append(cs, cand{w, p.titleAt(i)})
 		}
 	}
-	if weight := 35; p.Tab != "" && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
+	if weight := 35; p.Tab != "" && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
 		if rs.oneTab() {
 			weight = 25
 		}
@@ -64,7 +64,15 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		}
 		cs = append(cs, cand{w, from})
 	}
-	// Two places that name the same course confirm each other.
+	// Two places that name the same course confirm each other, with its article or without.
+	for i := range cs {
+		for j := range cs {
+			if cs[i].from != cs[j].from && withoutArticle(cs[j].slug) == cs[i].slug {
+				cs[i].slug, cs[i].text = cs[j].slug, cs[j].text
+				break
+			}
+		}
+	}
 	for i := range cs {
 		for j := range cs {
 			if cs[i].from != cs[j].from && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
@@ -85,13 +93,26 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		return Found{}
 	}
 	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
-	if known, sure := rs.book.near(f.Value); sure {
+	if known := rs.book.butArticle(f.Value); known != "" {
+		f.Value, f.Why = known, "a known course, but for the article"
+	} else if known, sure := rs.book.near(f.Value); sure {
 		p.problem(rs.sheet.Name, 0, -1, place.Look, "course-spelling", f.Text, known, fmt.Sprintf("It was taken for the course %s. If it is another course, load the sheet with --course.", known))
 		f.Value, f.Why = known, "one letter differs from a known course"
 	} else if known != "" {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// headed says whether a text is the heading of a column of the part, as a tab of times
+// called "Tid" beside one called "Navn" is.
+func (p *Part) headed(text string) bool {
+	for _, c := range p.Columns {
+		if c.Meaning != Other && c.Meaning != Course && fold(c.Heading) == fold(text) {
+			return true
+		}
+	}
+	return false
 }
 
 // raceOfTab is the weight of what a line calls one of several races of a tab: less than any

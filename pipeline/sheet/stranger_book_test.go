@@ -27,6 +27,23 @@ Series!6 alder-bank 2026-01-03 Cy Dee 19:10 M50
 Series!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
 Series!6 alder-bank 2026-01-10 Cy Dee 19:02 M50
 `},
+	{"halves in tabs that are called like their columns", "20260103 Alder Bank", `== Tid
+Placering|Tid
+1|18:20
+2|18:31
+3|19:02
+== Navn
+Placering|Navn|Klub
+1|Jo Lee|Vale IF
+2|Al Roe|Mill IF
+3|Cy Dee|Mill IF
+`, `Tid!2 alder-bank 2026-01-03 18:20
+Tid!3 alder-bank 2026-01-03 18:31
+Tid!4 alder-bank 2026-01-03 19:02
+Navn!2 alder-bank 2026-01-03 Jo Lee
+Navn!3 alder-bank 2026-01-03 Al Roe
+Navn!4 alder-bank 2026-01-03 Cy Dee
+`},
 	{"points of a series under their dates beside the results", "results", `== Ergebnisse
 Alder Bank, 3. Januar 2026
 Platz|Name|Zeit
