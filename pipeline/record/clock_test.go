@@ -209,6 +209,14 @@ func TestTimeQuestion(t *testing.T) {
 	}
 }
 
+// Where none of the times can be one of the distance, the sheet waits.
+func TestTimesOfNoRun(t *testing.T) {
+	_, got := readTimes(t, 42195, "20.10", "22.30", "24.50", "26.10", "28.20", "30.40", "31.10", "32.00")
+	if len(got.Problems) != 1 || got.Problems[0].Kind != "times-do-not-fit-distance" || got.Problems[0].Severity != place.Waits || got.Problems[0].Answers == "" {
+		t.Errorf("want one question, got %v", got.Problems)
+	}
+}
+
 // The worst case of spreadsheets: each whole second from 10:00 to 1:59:59 as a
 // day fraction at 15 significant digits comes back exactly (ECMA-376 Part 1,
 // 18.17.4: times are parts of a day).

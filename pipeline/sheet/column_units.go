@@ -35,6 +35,9 @@ func (s *settler) minutesAndSeconds() {
 	if at['m'] < 0 || at['s'] < 0 || s.profiles[at['s']].hi >= 60 {
 		return
 	}
+	if p := s.profiles[at['s']]; p.filled >= 8 && p.hi < 20 {
+		return // seconds are spread over the minute: eight of them are all below 20 once in 6 561 times
+	}
 	s.clock = []int{at['m'], at['s']}
 	if at['h'] >= 0 {
 		s.clock = []int{at['h'], at['m'], at['s']}

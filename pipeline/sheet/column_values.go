@@ -111,6 +111,9 @@ func (s *settler) byValues() {
 		// "No" counting 1, 2, 3 is a position.
 		for i, c := range s.columns {
 			numbers := s.guesses[i].number && (c.Meaning == Number || c.Meaning == Other)
+			if unitOnly(s.headings[i]) {
+				continue // "Mile": counted is the way
+			}
 			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i) || free(i) && s.countsInBlocks(i)) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
@@ -124,7 +127,7 @@ func (s *settler) byValues() {
 		best, several, sorted := -1, 0, 0
 		for i, p := range s.profiles {
 			clock := s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock" && !s.late(i) // a stopwatch, not the time of day
-			if !free(i) && !clock || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) || s.partOfLater(i, free) {
+			if !free(i) && !clock || s.saysOffset(i) || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) || s.partOfLater(i, free) {
 				continue
 			}
 			several++
@@ -197,6 +200,16 @@ func (s *settler) byValues() {
 		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i):
 			s.set(i, Club, "the only other column of words")
 		}
+	}
+}
+
+// unitOnly says whether a heading is nothing but a unit of length or time.
+func unitOnly(heading string) bool {
+	switch f := fold(heading); f {
+	case "km", "mi", "mile", "miles", "kilometre", "kilometer", "metre", "meter", "metres", "lap", "laps":
+		return true
+	default:
+		return len(f) > 2 && timeUnits[f] != 0
 	}
 }
 

@@ -54,21 +54,21 @@ var raceYear = set("year jahr ano annee anno jaar ar rok rik god год рік e
 // a list of runs.
 func (p *Part) daysApart(rows [][]string) bool {
 	day := p.Index(Date)
-	if day < 0 || p.Index(Position) >= 0 || p.Index(Number) >= 0 {
+	if day < 0 || p.named() && (p.Index(Position) >= 0 || p.Index(Number) >= 0) {
 		return false
 	}
-	n, below, days, names := 0, 0, map[string]bool{}, map[string]bool{}
+	n, below, days, names, timed := 0, 0, map[string]bool{}, map[string]bool{}, p.Index(Time) >= 0
 	for _, r := range rows {
-		if isBlank(cellAt(r, day)) && kindOf(cellAt(r, p.Index(Time))) == kClock {
+		if timed && isBlank(cellAt(r, day)) && kindOf(cellAt(r, p.Index(Time))) == kClock {
 			below++ // a line of the day above it
 		}
-		if d := trim(cellAt(r, day)); d != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
+		if d := trim(cellAt(r, day)); d != "" && (!timed || !hasNoDigit(cellAt(r, p.Index(Time)))) {
 			n++
 			days[d] = true
 			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}
 	}
-	return n >= leastOfList && below < n && 10*len(days) >= 9*n && len(names) > 1
+	return n >= leastOfList && below < n && 10*len(days) >= 9*n && (len(names) > 1 || !timed)
 }
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a
@@ -137,6 +137,60 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 	}
 	return n >= 3 && 2*n > len(rows)
 }
+
+// placesRepeat says whether the places of a list without times stand several times each,
+// and not because they are counted in each of several groups: goals, points, figures.
+func (p *Part) placesRepeat() bool {
+	for _, m := range []Meaning{Date, Session, Course, Distance} {
+		if p.Index(m) >= 0 {
+			return false
+		}
+	}
+	n, on, last, values := 0, 0, 0.0, map[float64]bool{}
+	for _, r := range p.sampled() {
+		c := trim(cellAt(r, p.Index(Position)))
+		if placeKind(c) != kInt {
+			continue
+		}
+		v := placeNumber(c)
+		if v == 1 || v == last+1 {
+			on++
+		}
+		last = v
+		values[v] = true
+		n++
+	}
+	return n >= 8 && 2*len(values) < n && 5*on < 4*n
+}
+
+// fieldEvents says whether a column of events has jumps or throws among them.
+func (p *Part) fieldEvents(rows [][]string) bool {
+	for _, c := range p.Columns {
+		if c.Meaning != Course && !anyWord(c.Heading, eventHeads) {
+			continue
+		}
+		n := 0
+		for _, r := range rows {
+			if anyWord(cellAt(r, c.Index), fieldEventWords) {
+				n++
+			}
+		}
+		if n >= 2 {
+			return true
+		}
+	}
+	return false
+}
+
+// Words for the events of a track and field meeting that are no runs. Common practice, no
+// source.
+var (
+	eventHeads      = set("event events discipline disziplin disciplina epreuve specialita konkurencja gren laji ovelse alue disciplin onderdeel")
+	fieldEventWords = set(`jump throw shot vault javelin discus hammer weitsprung hochsprung dreisprung stabhochsprung kugelstoss kugelstossen speerwurf diskuswurf hammerwurf
+		saut lancer javelot marteau perche salto lanzamiento jabalina martillo lancio giavellotto martello lancamento dardo verspringen hoogspringen kogelstoten speerwerpen
+		discuswerpen langdhopp hojdhopp lengdehopp hoydehopp spjut kulstot kulstoting laengdespring hojdespring pituushyppy korkeushyppy seivashyppy kuulantyonto keihaanheitto
+		skok rzut pchniecie oszczepem vrh ostep`)
+)
 
 // linesEach says whether several names stand on three lines or more each, on a sheet of
 // one run: laps, or something else than people.

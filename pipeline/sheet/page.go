@@ -135,9 +135,13 @@ func (p *webPage) walk(n *html.Node) {
 		return
 	}
 	switch {
-	case n.DataAtom == atom.Table && !holdsTable(n):
+	case n.DataAtom == atom.Table && !holds(n, atom.Table) && !holds(n, atom.Pre):
 		p.endLine()
 		p.table(n)
+		return
+	case n.DataAtom == atom.Pre:
+		p.endLine()
+		p.typed(n)
 		return
 	case n.DataAtom == atom.A:
 		p.inLink++
@@ -209,6 +213,48 @@ func (p *webPage) table(n *html.Node) {
 	}
 	rows(n)
 	p.gap = true
+}
+
+// typed adds text that is shown as it was typed, its lines and spaces kept: a list in
+// columns of letters of one width (HTML Living Standard, 4.4.3). It counts as a table
+// where lines of it have times.
+func (p *webPage) typed(n *html.Node) {
+	timed := 0
+	lines := strings.Split(strings.Trim(strings.ReplaceAll(typedText(n), "\r\n", "\n"), "\n"), "\n")
+	for _, l := range lines {
+		if clockInside.MatchString(l) {
+			timed++
+		}
+	}
+	if timed >= 2 {
+		p.tables++
+	}
+	p.blank()
+	for _, l := range lines {
+		p.out = append(append(p.out, strings.TrimRight(strings.ReplaceAll(l, "\u00a0", " "), " ")...), '\n')
+	}
+	p.gap = true
+}
+
+// typedText is the text of an element, nothing of it changed.
+func typedText(n *html.Node) string {
+	var b strings.Builder
+	var walk func(n *html.Node)
+	walk = func(n *html.Node) {
+		switch {
+		case n.Type == html.TextNode:
+			b.WriteString(n.Data)
+		case n.Type == html.ElementNode && (unseen[n.DataAtom] || hidden(n)):
+			return
+		case n.DataAtom == atom.Br:
+			b.WriteByte('\n')
+		}
+		for c := n.FirstChild; c != nil; c = c.NextSibling {
+			walk(c)
+		}
+	}
+	walk(n)
+	return b.String()
 }
 
 // blank adds a blank line after a table.
@@ -304,9 +350,9 @@ func textOf(n *html.Node) string {
 	return b.String()
 }
 
-func holdsTable(n *html.Node) bool {
+func holds(n *html.Node, a atom.Atom) bool {
 	for c := range n.Descendants() {
-		if c.Type == html.ElementNode && c.DataAtom == atom.Table {
+		if c.Type == html.ElementNode && c.DataAtom == a {
 			return true
 		}
 	}

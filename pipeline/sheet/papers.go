@@ -33,7 +33,7 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 	if !headed && has(meetingWords) && has(meetingPeople) {
 		return "it tells of a meeting, and has no list of results"
 	}
-	if club := p.Index(Club); club >= 0 && club < len(p.Columns) && anyWord(p.Columns[club].Heading, teamHeads) && !p.named() && p.Index(Number) < 0 && p.Index(Time) >= 0 {
+	if p.teamEach() {
 		return "it is a list of teams, not of runners"
 	}
 	if p.Index(Time) >= 0 || p.Index(GunTime) >= 0 || p.Index(ChipTime) >= 0 || p.Index(Status) >= 0 {
@@ -52,6 +52,21 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return "it is a list of those who entered, without places or times"
 	}
 	return ""
+}
+
+// teamEach says whether nobody is named and nearly every line has a team of its own.
+func (p *Part) teamEach() bool {
+	club := p.Index(Club)
+	if club < 0 || club >= len(p.Columns) || !anyWord(p.Columns[club].Heading, teamHeads) || p.named() {
+		return false
+	}
+	rows, teams := p.sampled(), map[string]bool{}
+	for _, r := range rows {
+		if t := fold(cellAt(r, club)); t != "" {
+			teams[t] = true
+		}
+	}
+	return len(rows) > 0 && 5*len(teams) >= 4*len(rows)
 }
 
 // emptyForm says whether the rows of a table, below the line after, have places at

@@ -31,12 +31,16 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		switch {
 		case p.listsRaces(rows):
 			return "", "it lists races, not who ran in one of them; if one runner ran them all, add a column headed Name with the name in every row"
+		case !timed && !named && p.daysApart(rows):
+			return "", "each line is of another day, and nobody is named"
 		case p.legsInARow(rows):
 			return "", "each line begins where the line above it ends: the legs of a relay"
 		case named && p.twoOnALine(rows):
 			return "", "it has two people on each line"
 		case timed && named && p.daysApart(rows):
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
+		case timed && p.fieldEvents(rows):
+			return "", "there are jumps or throws among its runs, whose marks are no times; keep the lines of the runs only, and load it again"
 		case timed && p.linesEach(rows):
 			return "", "the same names stand on several lines of one run: laps, or no names of people"
 		}
@@ -50,6 +54,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "it has points or best times but no times of a run"
 	case placed && named && p.Index(TotalRuns) >= 0 && figures >= 2:
 		return "", "it has figures of several runs and their total, but no times of a run"
+	case placed && (named || numbered) && p.placesRepeat():
+		return "", "its places are in no order of a finish, and it has no times of a run"
 	case placed && (named || numbered):
 		return "names", ""
 	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
