@@ -207,6 +207,9 @@ func (l *letters) settle(heading string, answers map[string]string) {
 	case has("g") && has("f") && !has("bm"):
 		set(M, "g")
 		l.why = "G beside F is garçon: a boy"
+	case has("g") && has("l") && !has("bf"):
+		set(M, "g")
+		l.why = "G beside L is a gentleman, and L a lady"
 	case has("j") && has("g"):
 		set(W, "j")
 		set(M, "g")

@@ -12,12 +12,15 @@ type beside struct {
 	ticks            []tick
 	gap              int   // column of times behind the first; -1 for none
 	firstMS          int64 // the first runner's time
+	timed            bool  // under the ticked headings stand the times
 }
 
 // tick is a column in which a mark says the sex that its heading names.
 type tick struct {
 	column int
-	sex    string
+	sex    string // or class
+	other  string // the sex that "no" says, where it is the only column
+	own    string // the folded heading, which may stand for "yes"
 }
 
 func noneBeside() beside { return beside{particle: -1, family: -1, gap: -1} }
@@ -40,14 +43,32 @@ func (b *beside) mend(cells []string) {
 	if len(b.ticks) == 0 {
 		return
 	}
-	sex := ""
+	if t := b.ticks[0]; t.other != "" {
+		if t.column < len(cells) {
+			switch c := trim(cells[t.column]); {
+			case isBlank(c):
+			case noWords[fold(c)]:
+				cells[t.column] = t.other
+			case ticked(c), yesWords[fold(c)], fold(c) == t.own:
+				cells[t.column] = t.sex
+			}
+		}
+		return
+	}
+	sex, time := "", ""
 	for _, t := range b.ticks {
 		if t.column < len(cells) && !isBlank(cells[t.column]) {
 			if sex != "" {
 				return // two at once say nothing
 			}
-			sex = t.sex
+			sex, time = t.sex, cells[t.column]
 		}
+	}
+	if b.timed {
+		if first, second := b.ticks[0].column, b.ticks[1].column; second < len(cells) {
+			cells[first], cells[second] = time, sex
+		}
+		return
 	}
 	if first := b.ticks[0].column; first < len(cells) {
 		cells[first] = sex

@@ -126,6 +126,9 @@ func (s *settler) marksOnly(i int) bool {
 	return true
 }
 
+// ofAll stands between a place and how many there are.
+var ofAll = set("of von av af de di van z iz sur out", "из", "от")
+
 // placesOfTotals says whether the values of a column are places among so many, 12/247,
 // and not age groups such as 40/44.
 func (s *settler) placesOfTotals(i int) bool {
@@ -137,6 +140,9 @@ func (s *settler) placesOfTotals(i int) bool {
 		}
 		filled++
 		a, b, ok := strings.Cut(c, "/")
+		if w := strings.Fields(c); !ok && len(w) == 3 && ofAll[fold(w[1])] { // 1 of 28
+			a, b, ok = w[0], w[2], true
+		}
 		if a, b = trim(a), trim(b); !ok || !digitsOnly(a) || !digitsOnly(b) || len(a)*len(b) == 0 {
 			continue
 		}

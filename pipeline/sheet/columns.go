@@ -61,6 +61,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.stampedStartAndFinish()
 	s.gaps()
 	s.ticks()
+	s.underHeadings()
 	s.particles()
 	s.names()
 	s.handicap()

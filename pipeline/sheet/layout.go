@@ -133,7 +133,8 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	}
 	filled = 0
 	known, core, values, repeated := 0, 0, 0, 0
-	dates := 0         // two and more among words are the runs of a table of points or times
+	dates := 0 // two and more among words are the runs of a table of points or times
+	classes := map[string]int{}
 	men, women := 0, 0 // cells that say the one sex or the other: the heads of columns of ticks where each stands once
 	var seen [PersonalBest + 1]bool
 	last := byte(0)
@@ -174,6 +175,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			if _, from, to, ok := findDistance(c); ok && from == 0 && to == len(c) {
 				continue // 1k, 2k: splits
 			}
+			classes[fold(c)]++
 			values++
 		case kDate:
 			dates++
@@ -192,6 +194,10 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	if men == 1 && women == 1 && repeated == 0 {
 		values -= 2
 		known += 2
+	}
+	if len(classes) >= 3 && values == len(classes) && known >= 3 && (seen[Name] || seen[FamilyName]) {
+		values = 0 // classes side by side, under one of which something stands
+		known += len(classes)
 	}
 	switch {
 	case filled == 0 || core == 0 || values*3 > filled:

@@ -133,6 +133,7 @@ func ideasOf(lists map[concept]string) map[string]concept {
 // headingPhrases are whole headings, folded, whose meaning is not the sum of
 // their words.
 var headingPhrases = withPhrases(withSemitic(withEastAsian(languagePhrases)), map[string]Meaning{
+	"l / g": Sex, "g / l": Sex, "m / l": Sex, "l / m": Sex,
 	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
 	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
 	"first": GivenName, "last": FamilyName, "home club": Club, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,

@@ -1,0 +1,155 @@
+package sheet
+
+import "strings"
+
+// What stands under a heading that is itself the answer: yes or no under "Female?", a cross
+// or a time under one of several classes.
+
+// underHeadings looks for such columns.
+func (s *settler) underHeadings() {
+	if len(s.beside.ticks) > 0 {
+		return
+	}
+	s.oneOfClasses()
+	if len(s.beside.ticks) == 0 && s.find(Sex) < 0 {
+		s.loneSex()
+	}
+}
+
+// said tells yes and no apart.
+var (
+	yesWords = set("x 1 y yes true t ja j oui o si s sim tak ano igen da jah taip evet v", "ναι", "да", "так")
+	noWords  = set("0 n no false nein nej nee non nao nie ne nem nu ei hayir", "нет", "ні", "οχι")
+)
+
+// loneSex reads a column whose heading is one sex, with or without a question mark, and whose
+// cells say whether it is: "Female" over TRUE and FALSE, "Lady" over crosses, "F?" over F.
+// Blank cells say nothing, as nobody says that they are men.
+func (s *settler) loneSex() {
+	for i, h := range s.headings {
+		word := strings.TrimRight(trim(h), " ?")
+		f := fold(word)
+		g := s.guesses[i]
+		if f == "" || kindOf(word) != kSex || g.known && g.meaning != Sex || s.columns[i].Meaning != Other && s.columns[i].Meaning != Sex || neitherSex[f] {
+			continue
+		}
+		woman := womenWords[f] || loneWomen[f]
+		if !woman && !menWords[f] || len(f) == 1 && word == trim(h) && !s.letterOfSex(f) {
+			continue
+		}
+		yes, no := 0, 0
+		for _, r := range s.rows {
+			switch c := trim(cellAt(r.cells, i)); {
+			case isBlank(c):
+			case ticked(c) || yesWords[fold(c)] || fold(c) == f:
+				yes++
+			case noWords[fold(c)]:
+				no++
+			default:
+				yes = -len(s.rows) - 1
+			}
+		}
+		if yes < 1 || yes*10 > len(s.rows)*9 && no == 0 && len(s.rows) > 5 {
+			continue
+		}
+		other := "female"
+		if woman {
+			other = "male"
+		}
+		s.beside.ticks = []tick{{column: i, sex: word, other: other, own: f}}
+		s.set(i, Sex, "heading %q: its cells say whether it is so", h)
+		return
+	}
+}
+
+// loneWomen are further headings of a column of women.
+var loneWomen = set("lady dam frau fem mulher kona nainen naine")
+
+// letterOfSex says whether a letter by itself heads a column of women (or men): F and L do;
+// W does where the other headings are German, as it may be a walker in English.
+func (s *settler) letterOfSex(f string) bool {
+	switch f {
+	case "f", "l":
+		return true
+	case "w":
+		for _, h := range s.headings {
+			switch fold(h) {
+			case "zeit", "platz", "verein", "alter", "jahrgang", "startnr", "jg":
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// oneOfClasses reads columns that are classes or sexes by their headings, three or more, or
+// two sexes over times, of which every row has one filled: with a mark, or with the
+// running time.
+func (s *settler) oneOfClasses() {
+	var cols []int
+	clocks, marks, sexes := 0, 0, 0
+	for i, h := range s.headings {
+		k := kindOf(trim(h))
+		if k != kGroup && (k != kSex || neitherSex[fold(h)]) {
+			continue
+		}
+		if m := s.columns[i].Meaning; m != Other && m != Sex && m != AgeGroup && m != Time || s.guesses[i].known && s.guesses[i].meaning != Sex {
+			continue
+		}
+		c, m, other := 0, 0, 0
+		for _, r := range s.rows {
+			switch v := trim(cellAt(r.cells, i)); {
+			case isBlank(v):
+			case kindOf(v) == kClock:
+				c++
+			case ticked(v):
+				m++
+			default:
+				other++
+			}
+		}
+		if other > 0 || c > 0 && m > 0 {
+			continue
+		}
+		cols = append(cols, i)
+		if clocks, marks = clocks+c, marks+m; k == kSex {
+			sexes++
+		}
+	}
+	if clocks > 0 && marks > 0 || clocks+marks < 4 || len(cols) < 2 || len(cols) == 2 && (sexes < 2 || clocks == 0) || sexes == len(cols) && clocks == 0 {
+		return
+	}
+	if clocks > 0 && s.find(ChipTime)+s.find(GunTime) >= -1 {
+		return
+	}
+	one := 0
+	for _, r := range s.rows {
+		n := 0
+		for _, i := range cols {
+			if !isBlank(cellAt(r.cells, i)) {
+				n++
+			}
+		}
+		if n > 1 {
+			return
+		}
+		one += n
+	}
+	if one*10 < len(s.rows)*8 {
+		return
+	}
+	for _, i := range cols {
+		s.beside.ticks = append(s.beside.ticks, tick{column: i, sex: trim(s.headings[i])})
+		s.set(i, Other, "heading %q: what stands here says the class", s.headings[i])
+	}
+	said, class := cols[0], AgeGroup
+	if sexes == len(cols) {
+		class = Sex
+	}
+	if clocks > 0 {
+		s.beside.timed = true
+		s.set(cols[0], Time, "the times stand under their classes, from %q to %q", s.headings[cols[0]], s.headings[cols[len(cols)-1]])
+		said = cols[1]
+	}
+	s.set(said, class, "the class is the heading that something stands under, from %q to %q", s.headings[cols[0]], s.headings[cols[len(cols)-1]])
+}
