@@ -1,6 +1,10 @@
 package name
 
-import "strings"
+import (
+	"strings"
+
+	"golang.org/x/text/unicode/norm"
+)
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
@@ -54,7 +58,11 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
 	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
-	不明 未知 匿名`)
+	неименован непознат непозната непознати nezinami nezinomi
+	不明 未知 匿名 氏名不詳 氏名不明 名前なし 名無し 姓名不详 姓名不詳 无名 無名 佚名 미상 무명 익명
+	אלמוני אלמונית אנונימי مجهول مجهولة
+	illegible unreadable unleserlich illisible ilegible illeggibile onleesbaar olaslig
+	private withheld hidden redacted confidential gdpr undisclosed`)
 
 // fillers may stand beside a word of nobody without naming anybody.
 var fillers = set(`no not the name names number code barcode id tag token given known recorded
@@ -62,6 +70,9 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	junior senior adult child person new first timer local late entry walker
 	namen mann frau nom homme femme nombre hombre mujer nome uomo donna naam vrouw
 	namn kvinne kvinna navn nimea nazwiska jmena homem mulher
+	begikas begike skrejejs skrejeja hlaupari alergator alergatoare
+	бегач бегачка тркач тркачица участник участница бегун учасник учасниця бігун δρομεας maratonista
+	details personal by request
 	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
 // nobodyWhole are whole folded texts that name nobody.
@@ -79,7 +90,21 @@ var nobodyWhole = map[string]bool{
 	"namn saknas": true, "navn mangler": true, "navn ukjent": true, "nimi puuttuu": true, "nimi tuntematon": true, "beze jmena": true, "bez mena": true, "bez imena": true, "brez imena": true, "bez nazwiska": true, "brak nazwiska i imienia": true,
 	"fara nume": true, "isim yok": true, "bez varda": true, "be vardo": true, "nimi puudub": true, "nafn vantar": true, "heb enw": true, "без имени": true, "без імені": true, "без име": true, "χωρις ονομα": true, "name fehlt": true, "naam onbekend": true, "nom inconnu": true, "sense nom": true, "falta nombre": true, "nome mancante": true,
 	"name not taken": true, "no band": true, "no wristband": true, "no bib": true, "no bib number": true, "no race number": true, "number not recorded": true, "missed number": true, "number missed": true, "missed": true, "number not taken": true, "number missing": true, "bib missing": true, "number unreadable": true, "bib not recorded": true, "lost token": true, "lost number": true, "did not give name": true, "no number worn": true, "no name taken": true,
+	"non identificato": true, "non identificata": true, "sin identificar": true, "no identificado": true, "no identificada": true, "nao identificado": true, "nao identificada": true, "non identifie": true, "non identifiee": true, "nicht identifiziert": true, "nicht bekannt": true, "niet bekend": true, "ikke kjent": true, "ej kand": true, "ei tiedossa": true, "niezidentyfikowany": true, "neidentifikovan": true, "neidentifikovany": true,
+	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
+	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
+}
+
+// Keys are decomposed (Unicode Standard Annex 15), which Hangul written here is not.
+func init() {
+	for _, words := range []map[string]bool{nobody, nobodyWhole} {
+		for w := range words {
+			if d := norm.NFKD.String(w); d != w {
+				words[d] = true
+			}
+		}
+	}
 }
 
 // joiners between two given names make several people of a text.
