@@ -133,8 +133,10 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	for _, b := range blocks {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
-		if course == "" && b.headed && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && startsAgain(p, t.grid, b.from) {
-			course = barePlace(b.titles, lex, book)
+		bare := ""
+		if course == "" && b.headed && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || placesFallAt(p, t.grid, b.after, b.from)) {
+			bare = barePlace(b.titles, lex, book)
+			course = bare
 		}
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
@@ -165,6 +167,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			next.rules.firstSection = own // those of the run above have ended
 		}
 		next.inherit(last)
+		if next.bare = bare; bare != "" && newCourse && len(parts) == 1 {
+			p.bare = barePlace(p.Titles, lex, book)
+		}
 		parts = append(parts, &next)
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
 	}
@@ -226,6 +231,25 @@ func startsAgain(p *Part, g *grid, row int) bool {
 		}
 	}
 	return false
+}
+
+// placesFallAt says whether the place of a row is no higher than that of an earlier one, as
+// where a club's list goes on with another run.
+func placesFallAt(p *Part, g *grid, above, below int) bool {
+	col := p.Index(Position)
+	if col < 0 {
+		return false
+	}
+	first, second := 0.0, 0.0
+	for i := range g.len() {
+		switch row, cells := g.at(i); row {
+		case above:
+			first = looseNumber(trim(cellAt(cells, col)))
+		case below:
+			second = looseNumber(trim(cellAt(cells, col)))
+		}
+	}
+	return second > 0 && second <= first
 }
 
 // saysRelay says whether lines announce teams that share out the distance.

@@ -165,6 +165,7 @@ type Part struct {
 
 	Titles     []string
 	titleFrom  string // where the first title stands if not in the first line
+	bare       string // the course that a line over the rows names, as others do over the other lists of the table
 	HeadingRow int    // 1-based; 0 where the sheet has no heading
 	Columns    []Column
 	Course     Found
