@@ -138,6 +138,9 @@ func cell(cells []string, index int) string {
 		return ""
 	}
 	s := cells[index]
+	if isNull(s) {
+		return ""
+	}
 	if len(s) > 0 && (s[0] <= ' ' || s[0] >= 0x80 || s[len(s)-1] <= ' ' || s[len(s)-1] >= 0x80) {
 		s = trim(s)
 	}

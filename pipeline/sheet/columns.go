@@ -59,6 +59,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.minutesAndSeconds()
 	s.startAndFinish()
 	s.stampedStartAndFinish()
+	s.staggered()
 	s.gaps()
 	s.ticks()
 	s.underHeadings()

@@ -35,7 +35,7 @@ var titleWords = set(`results result courses venues bulletin bulletins newslette
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
+	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
@@ -74,7 +74,7 @@ func plainWords(text string) string {
 		if f == "to" && len(w) > 2 {
 			return false // tó is a lake
 		}
-		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || f == "w / e" || f == "w / c" { // week ending, week commencing
+		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || f == "round up" || f == "w / e" || f == "w / c" { // week ending, week commencing
 			return true
 		}
 		if parts := strings.Fields(f); len(parts) > 1 {

@@ -230,6 +230,31 @@ func (sc *dateScan) yearGap(i int) (next int, named bool) {
 
 var yearWords = set("m gada gads g metu god godine")
 
+// eastAsian reads year, month and day with the word for each behind it: 2026年1月3日,
+// 2026년 1월 3일.
+func (sc *dateScan) eastAsian(i int) (f foundDate, next int, ok bool) {
+	var n [3]int
+	for k, words := range [3]string{"年년", "月월", "日일"} {
+		for k > 0 && sc.tok(i).kind == 's' {
+			i++
+		}
+		number, word := sc.tok(i), sc.tok(i+1)
+		if number.kind != 'd' || word.kind != 'l' || word.from != number.to {
+			return f, 0, false
+		}
+		if r, _ := utf8.DecodeRuneInString(sc.s[word.from:]); !strings.ContainsRune(words, r) {
+			return f, 0, false
+		}
+		n[k] = number.n
+		i += 2
+	}
+	if n[0] < firstYear || n[0] > lastYear || !validDate(n[0], n[1], n[2]) {
+		return f, 0, false
+	}
+	f.readings = []reading{{y: n[0], m: n[1], d: n[2]}}
+	return f, i, true
+}
+
 // twoDays reads two days in a row of one month, "3-4 January 2026", "3/4 January",
 // "3 & 4 January 2026": which of them is not said.
 func (sc *dateScan) twoDays(i int) (f foundDate, next int, ok bool) {
@@ -351,6 +376,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 	switch t.kind {
 	case 'd':
 		if f, next, ok = sc.figures(i); ok {
+			return f, next, true
+		}
+		if f, next, ok = sc.eastAsian(i); ok {
 			return f, next, true
 		}
 		if t.digits() == 4 && t.n >= firstYear && t.n <= lastYear { // 2026 January 3

@@ -170,6 +170,51 @@ func (s *settler) startAndFinish() {
 	s.clock, s.between = []int{start, finish}, true
 }
 
+// staggered finds a clock at the finish beside how long after the first each runner
+// started, on a sheet that has no other times: the running time is reckoned. It takes that
+// the heading of the one says clock, and that of the other a start.
+func (s *settler) staggered() {
+	if len(s.clock) > 0 {
+		return
+	}
+	var clocks []int
+	for i, p := range s.profiles {
+		if p.count[kClock] > 2 && p.shareOf(kClock, kInt) > .8 {
+			clocks = append(clocks, i)
+		}
+	}
+	if len(clocks) != 2 {
+		return
+	}
+	start, finish := clocks[0], clocks[1]
+	if !anyWord(s.headings[start], delayWords) {
+		start, finish = finish, start
+	}
+	if !anyWord(s.headings[start], delayWords) || !anyWord(s.headings[finish], clockWords) || s.late(start) || s.late(finish) {
+		return
+	}
+	rows, fits := 0, 0
+	for _, r := range s.rows {
+		if a, b := secondsOf(r.cells, start), secondsOf(r.cells, finish); a >= 0 && b > 0 {
+			if rows++; b-a >= 8*60 && b-a <= 4*3600 {
+				fits++
+			}
+		}
+	}
+	if rows < 3 || fits*20 < rows*19 {
+		return
+	}
+	for i, what := range map[int]string{start: "when each runner started", finish: "the clock at the finish"} {
+		s.set(i, Other, "heading %q: %s", s.headings[i], what)
+	}
+	s.clock, s.between = []int{start, finish}, true
+}
+
+var (
+	delayWords = set("start started offset delay staggered stagger headstart")
+	clockWords = set("clock watch stopwatch")
+)
+
 // isBetween says whether a column that looks like hours, minutes and seconds is the
 // time from one column to another in minutes, seconds and parts of them.
 func (s *settler) isBetween(col, start, finish int) bool {

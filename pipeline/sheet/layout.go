@@ -74,6 +74,47 @@ func findHeading(lex *lexicon, rows []line) layout {
 	return l
 }
 
+// resultsAbove is the first of the rows above a heading that are results like those below
+// it: three or more of as many cells, with places that go on below the heading. -1 for none.
+func resultsAbove(lex *lexicon, rows []line, l layout) int {
+	pos, time := -1, -1
+	for i, h := range l.headings {
+		switch g := lex.read(h); {
+		case !g.known:
+		case g.meaning == Position && pos < 0:
+			pos = i
+		case g.meaning.isTime() && time < 0:
+			time = i
+		}
+	}
+	if pos < 0 || time < 0 {
+		return -1
+	}
+	result := func(cells []string) bool {
+		return digitsOnly(trim(cellAt(cells, pos))) && kindOf(cellAt(cells, time)) == kClock && len(trimmed(cells)) <= len(l.headings)
+	}
+	first, n, last := -1, 0, 0.0
+	for i := l.first - 1; i >= 0; i-- {
+		if rowFilled(rows[i].cells) == 0 {
+			continue
+		}
+		if !result(rows[i].cells) {
+			break
+		}
+		if n++; n == 1 {
+			last = looseNumber(trim(rows[i].cells[pos]))
+		}
+		first = i
+	}
+	if n < 3 || l.first+l.lines >= len(rows) {
+		return -1
+	}
+	if below := rows[l.first+l.lines].cells; !result(below) || looseNumber(trim(below[pos])) != last+1 {
+		return -1
+	}
+	return first
+}
+
 // aboveValues is the row right above the first row of values if it is a heading
 // of which only a word is known: "Name | Round one | Round two". -1 for none.
 func aboveValues(lex *lexicon, rows []line) int {

@@ -13,14 +13,18 @@ func TestTimedLinesLeftOut(t *testing.T) {
 	for i := range 20 {
 		fmt.Fprintf(&list, "%d,%s %s,M35,%d:%02d\n", i+1, []string{"Ada", "Ben", "Cal", "Dot"}[i%4], []string{"Dale", "Ings", "Kyle", "Lunn", "Orme"}[i/4], 18+i/2, 10+i)
 	}
-	tests := []struct{ name, below, read string }{
-		{"nothing below", "", ""},
-		{"a winner again", "\nFirst lady,Dot Dale,W35,19:13\nFirst lady: Dot Dale 19:13\n", ""},
-		{"first and fastest", "\nFirst home,17:40\n,First home,,17:41\nFastest ever here: 15:58\n", ""},
-		{"records", "\nRecord holders\n,Jo Lee,M35,15:58\n,Al Roe,M40,16:20\n\n,Kim Dunn,M50,17:01,3 May 2019\n", ""},
-		{"a start time", "\nStart 9:30\nWalkers started at 9:00\n", ""},
-		{"a late finisher", "\nRecord holders\n,Jo Lee,M35,15:58\n\n,Sam Late,M60,45:22\nLate: Will Moss 46:10\n", "Sam Late 45:22; Will Moss 46:10"},
-		{"many", "\n,Sam Late,M60,45:22\n,Una Late,W60,45:23\n,Pip Late,M60,45:24\n,Zoe Late,W60,45:25\n", "Sam Late 45:22; Una Late 45:23; Pip Late 45:24 and 1 more"},
+	tests := []struct {
+		name, below, read string
+		more              int // rows below that are results
+	}{
+		{"nothing below", "", "", 0},
+		{"a winner again", "\nFirst lady,Dot Dale,W35,19:13\nFirst lady: Dot Dale 19:13\n", "", 0},
+		{"first and fastest", "\nFirst home,17:40\n,First home,,17:41\nFastest ever here: 15:58\n", "", 0},
+		{"records", "\nRecord holders\n,Jo Lee,M35,15:58\n,Al Roe,M40,16:20\n\n,Kim Dunn,M50,17:01,3 May 2019\n", "", 0},
+		{"a start time", "\nStart 9:30\nWalkers started at 9:00\n", "", 0},
+		{"a late finisher", "\nRecord holders\n,Jo Lee,M35,15:58\n\n,Sam Late,M60,45:22\nLate: Will Moss 46:10\n", "Sam Late 45:22; Will Moss 46:10", 0},
+		{"many", "\n,Sam Late,M60,45:22\n,Una Late,W60,45:21\n,Pip Late,M60,45:24\n,Zoe Late,W60,45:25\n", "Sam Late 45:22; Una Late 45:21; Pip Late 45:24 and 1 more", 0},
+		{"walkers, in the order of their times", "\nWalkers\n,Sam Late,M60,45:22\n,Una Late,W60,45:23\n,Pip Late,M60,45:24\n", "", 3},
 	}
 	for _, tc := range tests {
 		t.Run(tc.name, func(t *testing.T) {
@@ -36,6 +40,11 @@ func TestTimedLinesLeftOut(t *testing.T) {
 			}
 			if got != tc.read {
 				t.Errorf("read %q, want %q", got, tc.read)
+			}
+			rows := 0
+			s.Parts[0].Each(func(int, []string) error { rows++; return nil })
+			if want := 20 + tc.more; rows != want {
+				t.Errorf("%d rows read, want %d", rows, want)
 			}
 		})
 	}

@@ -110,18 +110,19 @@ var pivotLabels = set("zeilenbeschriftungen rijlabels radetiketter", "row labels
 var pivotFigures = set("min max sum count average minimum maximum summe anzahl mittelwert somme nombre moyenne suma cuenta promedio somma conteggio media som aantal gemiddelde")
 
 // listsRelay says whether two columns or more are headed by the runners or legs of a
-// team: "Team | Runner 1 | Runner 2".
+// team, "Team | Runner 1 | Runner 2", or each line is of a leg: "Team | Leg | Runner".
 func (p *Part) listsRelay() bool {
-	n, team := 0, false
+	n, team, leg := 0, false, false
 	for _, c := range p.Columns {
 		f := fold(c.Heading)
 		team = team || teamWords[f]
+		leg = leg || f == "leg" || f == "leg time" || f == "stage" || f == "etappe"
 		word, number, ok := strings.Cut(f, " ")
 		if ok && digitsOnly(number) && legWords[word] {
 			n++
 		}
 	}
-	return team && n >= 2
+	return team && (n >= 2 || leg)
 }
 
 var legWords = set("runner leg member athlete name laufer teilnehmer coureur relayeur corredor staffettista loper lopare")

@@ -114,7 +114,13 @@ func (p *Part) titleAt(i int) string {
 
 func (rs *runSettler) gather(p *Part) (out []evidence) {
 	letter := isLetterHead(p.Titles)
+	records := false
 	for i, t := range p.Titles {
+		f := strings.Fields(fold(t))
+		records = len(f) > 0 && len(f) <= 4 && anyWord(t, recordWords) && !hasClock(t) || records && hasClock(t)
+		if records && hasClock(t) {
+			continue // "Course records", below it "Men: Jo Lee 15:44 (14 June 2019)"
+		}
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && sentWords[fold(label)] {
 			continue // when the letter was sent
 		}

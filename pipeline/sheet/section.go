@@ -134,7 +134,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
 		bare := ""
-		if course == "" && b.headed && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || placesFallAt(p, t.grid, b.after, b.from)) {
+		if course == "" && (b.headed || landName(b.titles) && landName(p.Titles)) && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || b.headed && placesFallAt(p, t.grid, b.after, b.from)) {
 			bare = barePlace(b.titles, lex, book)
 			course = bare
 		}
@@ -202,6 +202,16 @@ func barePlace(titles []string, lex *lexicon, book *courseBook) string {
 		return ""
 	}
 	return ws[0].slug
+}
+
+// landName says whether the last of some lines is nothing but words that end in a feature
+// of the land: "Alder Common".
+func landName(titles []string) bool {
+	if len(titles) == 0 {
+		return false
+	}
+	last := strings.TrimRight(titles[len(titles)-1], ": ")
+	return len(strings.Fields(last)) <= 3 && landWords[finalWord(last)]
 }
 
 // dataRowAfter is the first row of data below a line, 0 where another line comes first.

@@ -37,7 +37,14 @@ func (s *settler) stamps(i int) bool {
 
 // stampedStartAndFinish finds two columns of moments of which the later is the finish: they
 // lie as far apart as a start and a finish do, in nearly every row.
+// One column of them is the day where no other has it.
 func (s *settler) stampedStartAndFinish() {
+	if i := s.find(Session); i >= 0 && s.find(Date) < 0 && s.stamps(i) {
+		s.set(i, Date, "heading %q: the moment of the start", s.headings[i])
+	}
+	if i := s.find(Position); i >= 0 && s.find(Time) >= 0 && s.stamps(i) {
+		s.set(i, Other, "heading %q: the moment of the finish", s.headings[i])
+	}
 	if len(s.clock) > 0 {
 		return
 	}

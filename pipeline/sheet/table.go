@@ -241,6 +241,11 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			need = 1
 		}
 	}
+	if l.first > 0 {
+		if k := resultsAbove(lex, head, l); k >= 0 {
+			titleEnd, after = k, head[k].row-1
+		}
+	}
 	rows, width := t.body(after, need)
 	rows = withoutHeadings(rows, l.headings)
 	width = max(width, len(l.headings))

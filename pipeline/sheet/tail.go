@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -241,9 +242,13 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		return
 	}
 	if r.hasPositions {
+		last = r.beforePrizes(g, last)
 		last = r.tiedWith(g, last)
 	} else {
 		last = r.beforeWinners(g, last, sure)
+	}
+	if r.hasPositions {
+		last = r.goesOn(g, last)
 	}
 	r.lastSure = g.row(last)
 	if !r.hasPositions && r.time >= 0 {
@@ -286,6 +291,92 @@ func (g *grid) adjoins(i int) bool {
 		}
 	}
 	return below == 1
+}
+
+// goesOn steps on over rows without places that stand apart under the results and go on
+// with them, as walkers do and guests: two or more that have times, none below the one
+// above it or the last of the results, and name people who are not among these.
+func (r *rowRules) goesOn(g *grid, last int) int {
+	if r.time < 0 || r.name < 0 {
+		return last
+	}
+	names, slowest := map[string]bool{}, 0.0
+	for i := range last + 1 {
+		row, cells := g.at(i)
+		if t := cellAt(cells, r.time); row >= r.first && kindOf(t) == kClock {
+			names[fold(cellAt(cells, r.given)+" "+cellAt(cells, r.name))] = true
+			slowest = finishTime(t)
+		}
+	}
+	n, end := 0, last
+	for i := last + 1; i < g.len(); i++ {
+		_, cells := g.at(i)
+		filled := rowFilled(cells)
+		if filled < 2 || r.isHeading(cells, filled) {
+			text := titleText(cells)
+			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 {
+				break
+			}
+			continue
+		}
+		name, t := trim(cellAt(cells, r.given)+" "+cellAt(cells, r.name)), cellAt(cells, r.time)
+		if !isBlank(cellAt(cells, r.pos)) || kindOf(t) != kClock || finishTime(t) < slowest || !looksNamed(name) || names[fold(name)] || isTotal(fold(name)) || isRecord(fold(name)) || len(findDates(rowText(cells))) > 0 {
+			break
+		}
+		slowest = finishTime(t)
+		names[fold(name)] = true
+		n++
+		end = i
+	}
+	if n < 2 {
+		return last
+	}
+	return end
+}
+
+// beforePrizes steps back over a last block of rows that stands apart, whose places begin
+// again from 1 and whose rows repeat results above it, with a word before the name
+// perhaps: "1st man Jo Lee 18:20".
+func (r *rowRules) beforePrizes(g *grid, last int) int {
+	if r.time < 0 || r.name < 0 {
+		return last
+	}
+	start := last
+	for start > 0 && g.adjoins(start) {
+		_, above := g.at(start - 1)
+		if rowFilled(above) < 2 || kindOf(cellAt(above, r.pos)) != kInt {
+			break
+		}
+		start--
+	}
+	_, first := g.at(start)
+	if start == 0 || 3*(last-start+1) > start || looseNumber(strings.TrimRight(trim(cellAt(first, r.pos)), ".)=stndrh")) != 1 {
+		return last
+	}
+	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) {
+		return last // the next page, or another list
+	}
+	named, before := map[string][]string{}, -1
+	for i := range start {
+		row, cells := g.at(i)
+		if row >= r.first && kindOf(cellAt(cells, r.pos)) == kInt && rowFilled(cells) >= 2 {
+			time := clockDigits(cellAt(cells, r.time))
+			named[time] = append(named[time], fold(cellAt(cells, r.name)))
+			before = i
+		}
+	}
+	for i := start; i <= last; i++ {
+		_, cells := g.at(i)
+		name := fold(cellAt(cells, r.name))
+		if name == "" || !slices.ContainsFunc(named[clockDigits(cellAt(cells, r.time))], func(n string) bool { return n != "" && strings.HasSuffix(name, n) && name != n }) {
+			return last
+		}
+	}
+	if before < 0 {
+		return last
+	}
+	r.otherList = g.row(start)
+	return before
 }
 
 // tiedWith steps on over rows whose blank place means that of the row above: they

@@ -11,6 +11,12 @@ import (
 // askUntold asks about what a table leaves unsaid though its columns hold it: to
 // read on would make a list without times or names, or wrong times, of it.
 func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
+	if s.sortedApart() {
+		i := s.find(Position)
+		p.problem(sheet, headingRow, i, place.Waits, "columns-sorted-apart", s.headings[i], "places that rise with the times",
+			"The times rise from row to row and the places don't: a column was sorted without the others, so that times may stand beside other people's names. Take that back, or sort the rows as wholes, and load the sheet again.")
+		return
+	}
 	if len(s.clock) > 0 || p.Kind == Volunteers {
 		return
 	}
@@ -222,3 +228,38 @@ func (p *Part) askHeading(sheet string, lex *lexicon, above, first line) {
 			"If these are the results of one run, write above each column what it holds, then load the sheet again.")
 	}
 }
+
+// sortedApart says whether the times rise all the way down while the places, each of which
+// stands once, follow no order: one of the two was sorted without the other.
+func (s *settler) sortedApart() bool {
+	pos, clock := s.find(Position), s.find(Time)
+	if pos < 0 || clock < 0 || !s.guesses[pos].known {
+		return false
+	}
+	n, fall, up, lastTime, lastPlace, hi := 0, 0, 0, 0.0, 0.0, 0.0
+	seen := map[float64]bool{}
+	for _, r := range s.rows {
+		c, t := trim(cellAt(r.cells, pos)), secondsOf(r.cells, clock)
+		if !digitsOnly(c) || t <= 0 {
+			continue
+		}
+		place := looseNumber(c)
+		if seen[place] {
+			return false
+		}
+		seen[place] = true
+		if n++; n > 1 {
+			if t < lastTime {
+				fall++
+			}
+			if place > lastPlace {
+				up++
+			}
+		}
+		lastTime, lastPlace, hi = t, place, max(hi, place)
+	}
+	return n >= 10 && fall == 0 && 10*up > 2*n && 10*up < 8*n && (s.sampledAll(n) && hi == float64(n) || !s.sampledAll(n))
+}
+
+// sampledAll says whether so many rows are all there are.
+func (s *settler) sampledAll(n int) bool { return n < profileRows }

@@ -58,7 +58,7 @@ var headingWords = ideasOf(map[concept]string{
 	cPlace | cSex:   `mwplatz mwpl geschlechterplatz genderpos genderplace genderrank sexpos sexplace platzmw`,
 	cTime: `cas vysledny aika loppuaika ido idoeredmeny vysledek time times temps tps zeit laufzeit endzeit zielzeit tiempo tempo tijd eindtijd czas tid sluttid loptijd looptijd finishtime finishtid
 		totaltid lopstid lopetid chrono chronometro gesamtzeit totaltime racetime runtime elapsed clock minutes czaskoncowy wynik resultado risultato
-		resultat resultaat result res ergebnis resultater realisation performance perf leistung marca prestazione`,
+		duration duree dauer duracion durata duracao resultat resultaat result res ergebnis resultater realisation performance perf leistung marca prestazione`,
 	cTime | cGun:    `bruttozeit bruttotid brutto lordo bruto gun guntime brut officiel official officieel oficial ufficiale offiziell pistolet czasbrutto bruttotijd tempsofficiel hruby hruba`,
 	cTime | cChip:   `nettozeit nettotid netto chip chiptime net nettime chipzeit reel tempsreel transponder czasnetto nettotijd chiptijd realtime neto liquido netta`,
 	cName:           `jmeno meno nimi nev name names fullname nom nombre nome naam namn navn nazwisko imienazwisko imieinazwisko runnername athletename nameofrunner nazwa teilnehmername nominativo nominativi`,

@@ -1,0 +1,43 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+const tenRunners = "1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n5,Ed Gow,18:45\n6,Gus Ing,18:47\n7,Hal Job,18:50\n8,Ida Kay,18:52\n9,Jay Low,18:55\n10,Kim Moy,18:58\n"
+
+// TestHabits reads sheets of people with other habits: what is on the sheet besides the
+// results, in other order, and times to be reckoned. want is how many lines are read and
+// the one in front; asks are the kinds of the questions, in whose place a refusal begins with
+// "refused: ".
+func TestHabits(t *testing.T) {
+	for _, c := range []struct {
+		name, file, text string
+		lines            int
+		first, run, asks string
+	}{
+		{"the heading in the middle", "alder-bank_2026-01-03.csv", strings.Replace(tenRunners, "6,Gus", "Pos,Name,Time\n6,Gus", 1), 10, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
+		{"prizes at the end with a word before the name", "alder-bank_2026-01-03.txt", strings.ReplaceAll(tenRunners, ",", " ") + "\nPrizes\n1st man Al Roe 18:31\n2nd man Ed Gow 18:45\n1st lady Jo Lee 18:20\n", 10, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
+		{"offset at the start and clock at the finish", "alder-bank_2026-01-03.csv", "Pos,Name,Start offset,Clock at finish\n1,Jo Lee,8:15,26:35\n2,Al Roe,4:00,26:40\n3,Cy Dee,0:30,26:45\n4,Di Fox,0:00,26:50\n", 4, "position 1, name Jo Lee, time 0:18:20", "alder-bank 2026-01-03", ""},
+		{"legs of a relay", "alder-bank_2026-01-03.csv", "Team,Leg,Runner,Leg time,Team time\nA,1,Jo Lee,18:20,18:20\nA,2,Al Roe,18:31,36:51\nB,1,Cy Dee,18:40,18:40\nB,2,Di Fox,18:42,37:22\n", 0, "", "", "refused: a relay's teams are no runners of their own"},
+		{"a column sorted without the others", "alder-bank_2026-01-03.csv", "Pos,Name,Time\n7,Al Roe,18:20\n2,Cy Dee,18:31\n9,Di Fox,18:40\n1,Ed Gow,18:42\n4,Gus Ing,18:45\n10,Hal Job,18:47\n3,Ida Kay,18:50\n8,Jay Low,18:52\n5,Jo Lee,18:55\n6,Kim Moy,18:58\n", 10, "position 7, name Al Roe, time 18:20", "alder-bank 2026-01-03", "columns-sorted-apart"},
+		{"records above the results, with their dates", "alder-bank_2026-01-03.csv", "Course records\nMen: Gil Tarr 15:44 (3 May 2019)\nWomen: Una Brisk 17:52 (11 June 2022)\n\nPos,Name,Time\n" + tenRunners, 10, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
+		{"two places in one message", "message.txt", "Saturday round-up 3 January 2026\n\nAlder Common:\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n\nMill Water:\n1. Di Fox 18:42\n2. Ed Gow 18:45\n3. Gus Ing 18:47\n", 3, "position 1, name Jo Lee, time 18:20", "alder-common 2026-01-03", ""},
+		{"moments of the start", "alder-bank_export.csv", "name,start,finish,duration\nJo Lee,2026-01-03T09:00:03Z,2026-01-03T09:18:23Z,0:18:20\nAl Roe,2026-01-03T09:00:03Z,2026-01-03T09:18:34Z,0:18:31\nCy Dee,2026-01-03T09:00:03Z,2026-01-03T09:18:43Z,0:18:40\n", 3, "name Jo Lee, time 0:18:20", "alder-bank 2026-01-03", ""},
+		{"Japanese", "記録.csv", "結果 - 若葉緑地,2026年1月3日\n順位,氏名,タイム\n1,佐藤 花子,18:20\n2,田中 誠,18:31\n3,鈴木 隆,18:40\n", 3, "position 1, name 佐藤 花子, time 18:20", "若葉緑地 2026-01-03", ""},
+		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
+	} {
+		s, err := Read(c.file, []byte(c.text), Options{})
+		if err != nil {
+			if _, why, ok := strings.Cut(c.asks, "refused: "); !ok || !strings.Contains(err.Error(), why) {
+				t.Errorf("%s: %v", c.name, err)
+			}
+			continue
+		}
+		got, o := factsRead(s), outcome(s)
+		if len(got) != c.lines || got[0] != c.first || o.run != c.run || o.asks != c.asks {
+			t.Errorf("%s: %d lines, the first %q, run %q, asks %q", c.name, len(got), got[0], o.run, o.asks)
+		}
+	}
+}
