@@ -482,6 +482,22 @@ func (k *clockColumn) ordinary(c *clockCell) (int32, bool) {
 	return c.as(k.family(c.shape).reading)
 }
 
+// all is how many cells were looked at.
+func (k *clockColumn) all() int {
+	n := k.exact
+	for i := range k.families {
+		n += k.families[i].sampled
+	}
+	return n
+}
+
+// stray says whether a few cells are written unlike all the others, 7:12 or 45 among times
+// like 0:24:31, and can be read in two ways: a slip or a total below the table. They are no
+// reason to ask how the column is written, and nothing that is trusted.
+func (k *clockColumn) stray(f *family) bool {
+	return f.sampled > 0 && f.sampled <= 5 && 12*f.sampled <= k.all() && f.runnerUp != unread && f.margin < askBelow
+}
+
 // read gives the running time of a cell. otherwise is the reading used if it
 // is not the column's; unsure says that nothing but plausibility chose it.
 func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockReading, unsure, ok bool) {
@@ -511,6 +527,10 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 			ms, ok = c.as(f.reading)
 			return ms, f.reading, true, ok
 		}
+	}
+	if k.stray(f) {
+		ms, ok = c.as(f.reading)
+		return ms, f.reading, true, ok
 	}
 	ms, ok = c.as(f.reading)
 	if ok && c.shape == number && c.fracDigits == 0 && c.whole < 100 && k.families[0].n+k.families[1].n > 4*f.n {

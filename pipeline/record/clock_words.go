@@ -87,13 +87,10 @@ func (k *clockColumn) answer() string {
 // questions asks about a column of times that can be read in two ways, or in
 // none that fits the distance.
 func (k *clockColumn) questions(index int, ask asker) {
-	all := 0
-	for i := range k.families {
-		all += k.families[i].sampled
-	}
+	all := k.all()
 	for i := range k.families {
 		f := &k.families[i]
-		if f.n == 0 || f.runnerUp == unread {
+		if f.n == 0 || f.runnerUp == unread || k.stray(f) {
 			continue
 		}
 		a, b := clockReadings[f.reading], clockReadings[f.runnerUp]

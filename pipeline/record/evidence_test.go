@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"lapwing/pipeline/place"
 )
 
 // Classes in the words and letters of many languages, each in a column of its like (from
@@ -148,5 +150,35 @@ func TestYearsOfAge(t *testing.T) {
 	}
 	if got := agesOf(readAges(t, "Године", true, born)[0]); got != "40-41" {
 		t.Errorf("years of birth: %s", got)
+	}
+}
+
+// One cell that is written unlike all the others and fits no way of writing is asked about
+// by itself; the column is read.
+func TestStrayCellHoldsNoColumn(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, stray := range []string{"7:12", "45"} {
+		lines, r := readRows(t, c, []string{"Pos", "Name", "Time"}, Options{}, func(yield func([]string)) {
+			for i := range 40 {
+				s := fmt.Sprintf("0:%02d:%02d", 20+i/2, 30*(i%2))
+				if i == 20 {
+					s = stray
+				}
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c%c", 'a'+i/20, 'a'+i%20), s})
+			}
+		})
+		for _, p := range r.Problems {
+			if p.Severity == place.Waits {
+				t.Errorf("%s holds the sheet: %v", stray, p)
+			}
+		}
+		doubted := false
+		for _, p := range lines[20].Problems {
+			doubted = doubted || p.Severity == place.Doubtful
+		}
+		if !doubted || lines[19].TimeMS != 1770000 || lines[21].TimeMS != 1830000 {
+			t.Errorf("%s: %v, beside %d and %d", stray, lines[20].Problems, lines[19].TimeMS, lines[21].TimeMS)
+		}
 	}
 }
