@@ -240,10 +240,13 @@ func singleQuoted(lines []string, delim byte) []string {
 // divided says whether nine of ten lines have two delimiters or more: columns
 // that stand under one another need not be looked for.
 func divided(text []byte, delim byte) bool {
-	lines, with := 0, 0
+	lines, with, end := 0, 0, byte('\n')
+	if bytes.IndexByte(text, end) < 0 {
+		end = '\r'
+	}
 	for len(text) > 0 {
 		line := text
-		if i := bytes.IndexByte(text, '\n'); i >= 0 {
+		if i := bytes.IndexByte(text, end); i >= 0 {
 			line, text = text[:i], text[i+1:]
 		} else {
 			text = nil
@@ -679,6 +682,9 @@ func placeNameTime(lines []string, delim byte) []string {
 	return out
 }
 
+// clubBracket is a club in brackets behind a name.
+var clubBracket = regexp.MustCompile(`^(\pL[^()\[\]]*?)\s*[(\[](\pL[^()\[\]]*)[)\]]$`)
+
 // clubsApart parts the clubs from names behind which they stand with nothing between, and
 // leaves out a small word behind every name. It is false where names seem to have clubs
 // behind them and it can't be told where they begin.
@@ -698,6 +704,20 @@ func clubsApart(lines []string, cuts []*typed) bool {
 		}
 	}
 	dropSame(cuts, texts)
+	bracketed := 0
+	for i, c := range cuts {
+		if c != nil && clubBracket.MatchString(texts[i]) {
+			bracketed++
+		}
+	}
+	if bracketed*10 >= n*6 && bracketed > 2 {
+		for i, c := range cuts {
+			if m := clubBracket.FindStringSubmatch(texts[i]); c != nil && m != nil {
+				texts[i], c.club = m[1], m[2]
+			}
+		}
+		long = 0
+	}
 	clubs, ok := []string(nil), false
 	if long*10 >= n*3 {
 		clubs, ok = clubsBehind(texts)

@@ -36,8 +36,8 @@ func typedLines(lines []string, delim byte) []string {
 	cuts := make([]*typed, len(lines))
 	texts := make([]string, len(lines)) // name and what follows it
 	timed, matched, placed, marks, first := 0, 0, 0, 0, -1
-	for i, l := range lines {
-		l = strings.Join(strings.Fields(strings.ReplaceAll(l, "\u00A0", " ")), " ")
+	for i, received := range lines {
+		l := strings.Join(strings.Fields(strings.ReplaceAll(received, "\u00A0", " ")), " ")
 		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
 			continue
 		}
@@ -48,7 +48,7 @@ func typedLines(lines []string, delim byte) []string {
 		if timed++; text == "" {
 			continue
 		}
-		if delim != ' ' && dividesLine(inBracket.ReplaceAllString(l, ""), delim) {
+		if delim != ' ' && dividesLine(inBracket.ReplaceAllString(received, ""), delim) {
 			marks++
 		}
 		if first < 0 {
@@ -103,6 +103,9 @@ func typedLine(l string) (c *typed, text string) {
 		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
 	}
 	c.rest = strings.Trim(after, edgeMarks)
+	if name, club, ok := strings.Cut(before, ", "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText {
+		before, c.club = name, club
+	}
 	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || len(findDates(l)) > 0 {
 		return c, ""
 	}

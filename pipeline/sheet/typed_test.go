@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -155,4 +156,20 @@ func onlyPlaceNameTime(facts []string) (out []string) {
 		out = append(out, strings.Join(keep, ", "))
 	}
 	return out
+}
+
+// Lines with tabs between their cells are a table, whatever they look like without them.
+func TestTableOfTabsIsNotTyped(t *testing.T) {
+	list := "Posición\tApellidos\tNombre\tGénero\tTiempo\tSpeed (km/h)\tObservaciones\n"
+	for i, name := range []string{"Moss\tAda", "Reed\tBen", "Dee\tCy", "Fox\tDi", "Gow\tEd", "Hay\tFi"} {
+		list += fmt.Sprintf("%d\t%s\tH\t%d.%02d\t15.%d\t\n", i+1, name, 18+i, 60+i, 9-i)
+	}
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(strings.ReplaceAll(list, "\n", "\r")), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := s.Parts[0]
+	if p.HeadingRow != 1 || p.Index(FamilyName) != 1 || p.Index(GivenName) != 2 {
+		t.Errorf("%+v", p.Columns)
+	}
 }
