@@ -170,6 +170,9 @@ func coreOf(lex *lexicon, cells []string) (core uint8) {
 		}
 		switch lex.read(c).meaning {
 		case Position:
+			if core&1 != 0 && fold(c) == "finish" {
+				core |= 2 // the places have another heading: this one is over times
+			}
 			core |= 1
 		case Time, GunTime, ChipTime:
 			core |= 2

@@ -337,6 +337,38 @@ func (s *settler) decimalTimes(free func(int) bool) {
 			return
 		}
 	}
+	for i := range s.profiles {
+		if free(i) && s.secondsOrDigits(i) {
+			s.set(i, Time, "its values rise with the positions as running times do")
+			return
+		}
+	}
+}
+
+// secondsOrDigits says whether a column rises line by line as running times do that are
+// written as seconds with a fraction, 1108.7, or as figures alone, 1828 for 18:28: the
+// slowest takes no six times as long as the first, and none of the whole numbers could not
+// end in seconds, of which numbers of another kind do one in two and a half.
+func (s *settler) secondsOrDigits(i int) bool {
+	p := s.profiles[i]
+	if p.shareOf(kInt, kDecimal) < .8 || p.steps < 8 || p.rising*20 < p.steps*19 || p.lo < 400 || p.hi > 6*p.lo && p.hi < 10000 || s.countsOn(i) {
+		return false
+	}
+	if p.share(kDecimal) > .5 {
+		return p.hi < 12000
+	}
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if !digitsOnly(c) {
+			continue
+		}
+		if v := int(looseNumber(c)); v%100 >= 60 || v/100%100 >= 60 && v >= 10000 || v >= 40000 {
+			return false
+		}
+		n++
+	}
+	return n >= 8
 }
 
 // codes says whether most values of a column have a figure in them, as classes of a
