@@ -54,7 +54,7 @@ func (t table) across(lex *lexicon) []table {
 	}
 	var out []table
 	for _, run := range runs {
-		g := newGrid()
+		g := t.grid.fresh()
 		filled := 0
 		for i := 0; i < t.grid.len(); i++ {
 			row, cells := t.grid.at(i)
@@ -120,7 +120,7 @@ func (g *grid) namesFromAbove(lex *lexicon) *grid {
 		if !moved {
 			return g
 		}
-		out := newGrid()
+		out := g.fresh()
 		for k := 0; k < g.len(); k++ {
 			row, w := g.at(k)
 			switch k {

@@ -238,7 +238,7 @@ func (t table) beside(lex *lexicon) []table {
 		if k == 0 {
 			from = 0
 		}
-		g := newGrid()
+		g := t.grid.fresh()
 		for i := 0; i < t.grid.len(); i++ {
 			row, cells := t.grid.at(i)
 			if i < l.first && !inSeveral(cells, starts) {

@@ -114,7 +114,7 @@ func (s *Sheet) withEntries(p *Part, g *grid) *grid {
 		s.usedEntries = map[string]bool{}
 	}
 	s.usedEntries[found.tab] = true
-	out, joined := newGrid(), 0
+	out, joined := g.fresh(), 0
 	for i := range g.len() {
 		row, now := g.at(i)
 		var from []string

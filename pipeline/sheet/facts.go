@@ -16,7 +16,7 @@ func (t table) liftFacts(lex *lexicon) table {
 	if col < 0 {
 		return t
 	}
-	g := newGrid()
+	g := t.grid.fresh()
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
 		label := trim(unmangle(cellAt(cells, col)))

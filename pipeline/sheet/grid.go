@@ -17,6 +17,8 @@ type pieces struct {
 	packed [][]byte     // rows, each cell's length before its text
 	size   int64        // bytes in them
 	struck map[int]bool // rows whose letters are struck through
+	// rowsOfCells says that the rows are those of a workbook, which has one for all lines of a cell.
+	rowsOfCells bool
 }
 
 // rowRef says where the cells of a row lie: piece counts the loose ones from 0
@@ -30,6 +32,13 @@ const (
 )
 
 func newGrid() *grid { return &grid{pieces: &pieces{}} }
+
+// fresh is an empty grid for rows of this one.
+func (g *grid) fresh() *grid {
+	out := newGrid()
+	out.pieces.rowsOfCells = g.pieces.rowsOfCells
+	return out
+}
 
 // newGridFor makes room for a table of known size.
 func newGridFor(rows, cells int) *grid {

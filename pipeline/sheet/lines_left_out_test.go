@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // What stands under the results and has a time that no result has is said, once.
@@ -47,5 +49,22 @@ func TestTimedLinesLeftOut(t *testing.T) {
 				t.Errorf("%d rows read, want %d", rows, want)
 			}
 		})
+	}
+}
+
+// In a workbook a note of two lines takes one row: what stands after the blank row below it
+// stands apart from the results.
+func TestRowsAfterNoteOfTwoLines(t *testing.T) {
+	data := workbook(t, func(f *excelize.File) {
+		setRows(t, f, "Sheet1", []any{"Time", "Last name", "First name", "Position", "Notes"},
+			[]any{"18:20", "Moss", "Ada", 1, ""}, []any{"18:31", "Reed", "Ben", 2, ""}, []any{"19:02", "Dee", "Cy", 3, ""}, []any{"19:28", "Fox", "Di", 4, "was in front\nsee you soon"},
+			[]any{""}, []any{"First home", "Ada Moss", "18:20"}, []any{"Fastest ever here", "Ruth Penn", "17:02"})
+	})
+	s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if rows := rowsOf(t, s.Parts[0]); len(rows) != 4 {
+		t.Errorf("%q", rows)
 	}
 }

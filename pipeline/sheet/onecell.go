@@ -125,7 +125,7 @@ func (o inOneCell) says(why string) string {
 
 // divideRows puts the pieces of each row into cells of their own.
 func (g *grid) divideRows(o inOneCell, limits Limits) (*grid, error) {
-	out := newGrid()
+	out := g.fresh()
 	for i := range g.len() {
 		row, cells := g.at(i)
 		if rowFilled(cells) == 1 && !isBlank(cellAt(cells, o.col)) {

@@ -60,7 +60,7 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 // not fit the columns as they stand, but do without it: a comma was typed twice, or in
 // front of the row. It returns the number of rows mended.
 func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
-	out := newGrid()
+	out := g.fresh()
 	for i := range g.refs {
 		row, cells := g.at(i)
 		if row > after && len(cells) == len(usual)+1 && !fitsKinds(cells, usual, len(usual)) {
@@ -124,7 +124,7 @@ func (g *grid) shiftedClocks(headings []string, after, column int) bool {
 // joinCells puts the comma back between the cell that cut gives for a row, -1 for
 // none, and the one after it. It returns the number of rows mended.
 func (g *grid) joinCells(cut func(row int, cells []string) int) (mended int) {
-	out := newGrid()
+	out := g.fresh()
 	for i := range g.refs {
 		row, cells := g.at(i)
 		if at := cut(row, cells); at >= 0 {

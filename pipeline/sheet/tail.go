@@ -285,7 +285,7 @@ func (r *rowRules) findTailWithin(g *grid, gaps bool) {
 func (g *grid) adjoins(i int) bool {
 	row, cells := g.at(i - 1)
 	below := g.row(i) - row
-	if below > 1 {
+	if below > 1 && !g.pieces.rowsOfCells {
 		for _, c := range cells {
 			below -= strings.Count(c, "\n")
 		}

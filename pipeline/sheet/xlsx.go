@@ -470,6 +470,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	}
 	defer done()
 	g := newGrid()
+	g.pieces.rowsOfCells = true
 	var merges []mergedRange
 	var cells []string
 	var missing uncached
@@ -757,7 +758,7 @@ func spread(g *grid, merges []mergedRange) {
 	if len(changed) == 0 {
 		return
 	}
-	out := newGrid()
+	out := g.fresh()
 	for i := range g.refs {
 		row, cells := g.at(i)
 		if c, ok := changed[row]; ok {
