@@ -89,6 +89,9 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // MHK, WJA, 1980-1984. Age ranges are left as printed; the column settles what
 // they mean.
 func parseGroup(b []byte) group {
+	if string(b) == "n/a" {
+		return group{} // N/A says no sex
+	}
 	b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("t.o.m."), []byte("tm ")), []byte("t/m"), []byte("tm "))
 	b = withoutRank(b)
 	b = withoutRun(b)

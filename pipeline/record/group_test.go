@@ -231,6 +231,7 @@ func TestSexColumns(t *testing.T) {
 		{"Class", []string{"MS", "WS"}, []string{"M", "W"}},
 		{"Nem", []string{"F", "N", "F"}, []string{"M", "W", "M"}},
 		{"Nem", []string{"férfi", "nő", "Nő"}, []string{"M", "W", "W"}},
+		{"Category", []string{"M40", "W35", "N/A"}, []string{"M", "W", ""}},
 		{"Rhyw", []string{"G", "B"}, []string{"M", "W"}},
 		{"Gnéas", []string{"F", "B"}, []string{"M", "W"}},
 		{"Dzimums", []string{"V", "S"}, []string{"M", "W"}},

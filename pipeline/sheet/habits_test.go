@@ -26,6 +26,7 @@ func TestHabits(t *testing.T) {
 		{"two places in one message", "message.txt", "Saturday round-up 3 January 2026\n\nAlder Common:\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n\nMill Water:\n1. Di Fox 18:42\n2. Ed Gow 18:45\n3. Gus Ing 18:47\n", 3, "position 1, name Jo Lee, time 18:20", "alder-common 2026-01-03", ""},
 		{"moments of the start", "alder-bank_export.csv", "name,start,finish,duration\nJo Lee,2026-01-03T09:00:03Z,2026-01-03T09:18:23Z,0:18:20\nAl Roe,2026-01-03T09:00:03Z,2026-01-03T09:18:34Z,0:18:31\nCy Dee,2026-01-03T09:00:03Z,2026-01-03T09:18:43Z,0:18:40\n", 3, "name Jo Lee, time 0:18:20", "alder-bank 2026-01-03", ""},
 		{"Japanese", "記録.csv", "結果 - 若葉緑地,2026年1月3日\n順位,氏名,タイム\n1,佐藤 花子,18:20\n2,田中 誠,18:31\n3,鈴木 隆,18:40\n", 3, "position 1, name 佐藤 花子, time 18:20", "若葉緑地 2026-01-03", ""},
+		{"sections in sentences", "alder-bank_2026-01-03.txt", "First the men.\n1. Al Roe 18:20\n2. Cy Dee 18:31\n3. Ed Gow 18:40\n\nAnd now the ladies:\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "position 1, name Al Roe, time 18:20, sex men", "alder-bank 2026-01-03", ""},
 		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})
@@ -36,6 +37,13 @@ func TestHabits(t *testing.T) {
 			continue
 		}
 		got, o := factsRead(s), outcome(s)
+		if strings.Contains(c.first, ", sex ") {
+			p := s.Parts[0]
+			p.Each(func(_ int, cells []string) error {
+				got[0] += ", sex " + cells[p.Index(Sex)]
+				return errStop
+			})
+		}
 		if len(got) != c.lines || got[0] != c.first || o.run != c.run || o.asks != c.asks {
 			t.Errorf("%s: %d lines, the first %q, run %q, asks %q", c.name, len(got), got[0], o.run, o.asks)
 		}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -114,6 +115,28 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 	}
 	return first
 }
+
+// runsOn says whether half of the lines with times have two results and more each, as
+// where a report tells them in one paragraph: "1 Jo Lee 18:20, 2 Al Roe 18:31".
+func runsOn(rows []line) bool {
+	timed, several := 0, 0
+	for _, r := range rows {
+		n := 0
+		for _, c := range r.cells {
+			n += len(resultInText.FindAllString(c, 2))
+		}
+		if n > 0 {
+			timed++
+		}
+		if n > 1 {
+			several++
+		}
+	}
+	return several >= 2 && 2*several >= timed
+}
+
+// resultInText is a name and a time with nothing but a space between.
+var resultInText = regexp.MustCompile(`\pL[\pL'’.-]* \d{1,2}[:.]\d{2}(?:$|[^\d:.])`)
 
 // aboveValues is the row right above the first row of values if it is a heading
 // of which only a word is known: "Name | Round one | Round two". -1 for none.

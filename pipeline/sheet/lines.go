@@ -352,12 +352,39 @@ func underOneAnother(lines []string, delim byte) []string {
 		}
 		rows[i] = cells
 	}
+	joinWrapped(lines, rows, in, cuts)
 	splitPlace(rows, in)
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
 	}
 	return out
+}
+
+// joinWrapped puts the end of a text that did not fit its column, and stands alone in the
+// line below where the column begins, back behind its beginning: "Osier Valley", below it
+// "Harriers".
+func joinWrapped(lines []string, rows [][]string, table map[int]bool, cuts []int) {
+	above := -1
+	for i, l := range lines {
+		if table[i] {
+			above = i
+			continue
+		}
+		text := strings.TrimSpace(l)
+		if above < 0 || text == "" || strings.ContainsAny(text, "0123456789:") {
+			above = -1
+			continue
+		}
+		from := utf8.RuneCountInString(l) - utf8.RuneCountInString(strings.TrimLeft(l, " "))
+		column := slices.Index(cuts, from)
+		if column < 1 || column >= len(rows[above]) || kindOf(rows[above][column]) != kText || column+1 < len(cuts) && utf8.RuneCountInString(strings.TrimRight(l, " ")) > cuts[column+1] {
+			above = -1
+			continue
+		}
+		rows[above][column] += " " + text
+		rows[i] = []string{""}
+	}
 }
 
 // hasClock says whether a word of a text is a running time.

@@ -346,7 +346,7 @@ func sexOverNames(heading string) bool { return heading != "" && sectionKind(hea
 
 // sectionKind looks through general words: "Results: Women", "Männer 5 km".
 func sectionKind(text string) kind {
-	text = withoutOrder(text)
+	text = withoutOpening(withoutOrder(text))
 	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
@@ -373,6 +373,22 @@ func sectionKind(text string) kind {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
+}
+
+// openingWords begin a sentence that says who follows: "And now the ladies", "First the
+// men".
+var openingWords = set("first then next now and here are come the followed by so to begin with")
+
+func withoutOpening(text string) string {
+	words := strings.Fields(text)
+	n := 0
+	for n < len(words)-1 && openingWords[fold(words[n])] {
+		n++
+	}
+	if n == 0 || n == 1 && fold(words[0]) == "the" { // The Bay
+		return text
+	}
+	return strings.Join(words[n:], " ")
 }
 
 // sortedBy is what a title says of the order behind what it names.
@@ -462,7 +478,7 @@ var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf
 
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {
-	text = withoutHeat(withoutOrder(text))
+	text = withoutHeat(withoutOpening(withoutOrder(text)))
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
 	}

@@ -236,6 +236,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			refuse("no heading row with columns such as position, name and time, and no rows of results")
 			return
 		}
+		if runsOn(head) {
+			refuse("its results run on in lines of text, several on a line; put each runner on a line")
+			return
+		}
 		after = head[titleEnd].row - 1
 		if rowFilled(head[titleEnd].cells) == 1 {
 			need = 1

@@ -23,6 +23,8 @@ func TestTypedLines(t *testing.T) {
 		{"group between name and club", "{p} {n} {g} {c} 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
 		{"group and club in brackets", "{p}. {n} ({g}, {c}) 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
 		{"clubs with nothing but a space before them", "{p} {n} {c} 18:{s}", "position {p}, name {n}, club {c}, time 18:{s}"},
+		{"a club behind a comma", "18:{s} {n}, {c}", "name {n}, club {c}, time 18:{s}"},
+		{"a club in brackets and no places", "{n} ({c}) 18:{s}", "name {n}, club {c}, time 18:{s}"},
 		{"a small word behind every name", "{n} in 18:{s}", "name {n}, time 18:{s}"},
 		{"the same, and an ordinal in the note behind", "{p} {n} 18:{s} 50th run", "position {p}, name {n}, time 18:{s}"},
 	} {
@@ -171,5 +173,27 @@ func TestTableOfTabsIsNotTyped(t *testing.T) {
 	p := s.Parts[0]
 	if p.HeadingRow != 1 || p.Index(FamilyName) != 1 || p.Index(GivenName) != 2 {
 		t.Errorf("%+v", p.Columns)
+	}
+}
+
+// TestWrappedCells joins the end of a club that stands in the line below, and takes it for
+// no heading of a section.
+func TestWrappedCells(t *testing.T) {
+	text := "Pos  Name           Cat   Club          Time\n1    Jo Lee         W40   Vale         18:20\n                          Ladies\n2    Al Roe         M45   Mill AC      18:31\n3    Cy Dee         M35   Vale         18:40\n                          Ladies\n4    Di Fox         W50                18:42\n"
+	s, err := Read("alder-bank_2026-01-03.txt", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := factsRead(s)
+	if len(got) != 4 || got[0] != "position 1, name Jo Lee, age-group W40, club Vale Ladies, time 18:20" || s.Parts[0].Index(Sex) >= 0 {
+		t.Errorf("read %q; %d lines", got[0], len(got))
+	}
+}
+
+// TestRunOnText holds that results told in a paragraph are refused, with the reason.
+func TestRunOnText(t *testing.T) {
+	text := "Alder Bank 3 January 2026\n\nResults: 1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee\n18:40, 4 Di Fox 18:42, 5 Ed Gow 18:45, 6 Gus Ing\n18:47, 7 Hal Job 18:50, 8 Ida Kay 18:52, 9 Jay Low\n18:55, 10 Kim Moy 18:58, 11 Lou Nye 19:01, 12 Moe Orr\n19:04.\n"
+	if _, err := Read("report.txt", []byte(text), Options{}); err == nil || !strings.Contains(err.Error(), "several on a line") {
+		t.Errorf("want refused, got %v", err)
 	}
 }
