@@ -143,7 +143,7 @@ func (pl *Pipeline) provedOrders(ctx context.Context) (map[string]map[string]int
 
 // settleOrders finds which of the sheets that wait for the order of day and month, or
 // for what a weekday beside the date means (a date is as it is written, unless the
-// course is held on that weekday), are answered by other sheets and runs, and returns
+// course is held on that weekday or nothing shows on which), are answered by other sheets and runs, and returns
 // these with the answer. All other sheets of the load are in the database by now, so
 // the order of the files makes no difference.
 func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (settled []*unsureSheet, err error) {
@@ -169,7 +169,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 			switch {
 			case p.Date.Slip:
 				slip = true
-				open = open || known.heldOn(course, p.Date.Choices[1].Weekday())
+				open = open || known.heldOn(course, p.Date.Choices[1].Weekday()) || known.hardlyKnown(course)
 			case p.Date.ByOrder != nil:
 				taken, err := pl.taken(ctx, readAs, p, course, known)
 				if err != nil {
@@ -470,10 +470,15 @@ func (d *knownDays) weekdayOf(course string) (w int, share float64) {
 	return w, float64(weekdays[w]+1) / float64(runs+2)
 }
 
+// hardlyKnown says whether neither runs nor a list of courses show a course's weekday.
+func (d *knownDays) hardlyKnown(course string) bool {
+	usual, listed := d.listed[course]
+	return !(listed && usual >= 0) && len(d.days[course]) < heldRuns
+}
+
 // heldOn says whether a course is known to be held on a weekday.
 func (d *knownDays) heldOn(course string, weekday time.Weekday) bool {
-	usual, listed := d.listed[course]
-	return (listed && usual >= 0 || len(d.days[course]) >= heldRuns) && d.usualWeekday(course) == int(weekday)
+	return !d.hardlyKnown(course) && d.usualWeekday(course) == int(weekday)
 }
 
 // weekdayHere is the weekday that all runs of the archive fall on, of at least

@@ -90,23 +90,24 @@ func TestOtherNameFromSettings(t *testing.T) {
 }
 
 // A date is as it is written, though another weekday stands beside it, unless that is
-// the course's weekday: then it is asked about.
+// the course's weekday, or nothing shows what that is: then it is asked about.
 func TestWeekdaySlip(t *testing.T) {
 	for _, c := range []struct {
 		weekday string
+		weeks   []string
 		waits   int
 		day     string
-	}{{"Saturday", 1, ""}, {"Monday", 0, "2026-01-25"}} {
+	}{{"Saturday", []string{"3", "10", "17"}, 1, ""}, {"Monday", []string{"3", "10", "17"}, 0, "2026-01-25"}, {"Monday", []string{"3"}, 1, ""}, {"Monday", nil, 1, ""}} {
 		for _, before := range []bool{true, false} {
 			dir := t.TempDir()
 			pl := openForTest(t, dir)
-			for _, d := range []string{"3", "10", "17"} {
+			for _, d := range c.weeks {
 				writeSheet(t, dir, "in/week"+d+".csv", "Withy Bank, "+d+" January 2026\n"+small)
 			}
 			odd := writeSheet(t, dir, "in/odd.csv", "Withy Bank, "+c.weekday+" 25 January 2026\n"+small) // a Sunday
 			var rep *LoadReport
 			if before {
-				for _, d := range []string{"3", "10", "17"} {
+				for _, d := range c.weeks {
 					loadForTest(t, pl, filepath.Join(dir, "in/week"+d+".csv"))
 				}
 				rep = loadForTest(t, pl, odd)
@@ -115,7 +116,7 @@ func TestWeekdaySlip(t *testing.T) {
 			}
 			_, have := pl.courses.runs[runKey{courseKey{"withy-bank", 5000}, unit.NewDay(2026, 1, 25), ""}]
 			if rep.Waiting != c.waits || have != (c.day != "") {
-				t.Errorf("%s 25 January, other weeks before %v: %d waiting, loaded %v", c.weekday, before, rep.Waiting, have)
+				t.Errorf("%s 25 January, weeks %v before %v: %d waiting, loaded %v", c.weekday, c.weeks, before, rep.Waiting, have)
 			}
 		}
 	}
