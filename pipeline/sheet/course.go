@@ -352,7 +352,10 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if issueWords[fold(seg)] {
 			continue // "3 May 2026, published 5 May 2026"
 		}
-		if len(slug) < 3 || !hasLetter(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || countsRuns(seg)) && !labelled {
+		if _, weekday := weekdayNames[fold(seg)]; weekday {
+			continue // "Sat, Nov 21, 2026" between commas
+		}
+		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || countsRuns(seg)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
@@ -393,6 +396,9 @@ func clockAround(before, after string) bool {
 	n := len(before)
 	return n > 0 && before[n-1] >= '0' && before[n-1] <= '9' && after != "" && after[0] >= '0' && after[0] <= '9'
 }
+
+// clockMark is what a date and a time of day leave that stand together: 20261121T0900.
+var clockMark = regexp.MustCompile(`^t\d{4,6}z?$`)
 
 // leftOfTitle is why words of a title are believed to name a course that nothing else knows.
 const leftOfTitle = "what is left of the title without date and general words"

@@ -142,6 +142,7 @@ func scanDates(s string, loose bool) []foundDate {
 		return nil
 	}
 	sc := dateScan{s: s, toks: tokenize(s), loose: loose}
+	sc.mendMonths()
 	var out []foundDate
 	for i := 0; i < len(sc.toks); {
 		f, next, ok := sc.at(i)
@@ -161,6 +162,49 @@ func scanDates(s string, loose bool) []foundDate {
 		i = next
 	}
 	return out
+}
+
+// mendMonths puts right the names of months that are one letter off between a day and a
+// year of four figures: 21st Novmber 2026.
+func (sc *dateScan) mendMonths() {
+	for i, t := range sc.toks {
+		if t.kind != 'l' || len(t.word) < 6 || i == 0 {
+			continue
+		}
+		if _, known := monthNames[t.word]; known || titleWords[t.word] || fieldWords[t.word] || isGroup([]byte(t.word)) {
+			continue
+		}
+		if _, next, ok := sc.year(i + 1); !ok || sc.tok(next-1).digits() != 4 || !sc.dayBefore(i) {
+			continue
+		}
+		found, month := "", -1
+		for name, m := range monthNames {
+			if len(name) >= 5 && text.Within(t.word, name, 1) {
+				if month >= 0 && m != month {
+					found = ""
+					break
+				}
+				found, month = name, m
+			}
+		}
+		if found != "" {
+			sc.toks[i].word = found
+		}
+	}
+}
+
+// dayBefore says whether a day of a month stands before a token.
+func (sc *dateScan) dayBefore(i int) bool {
+	for k := i - 1; k >= 0 && k >= i-5; k-- {
+		switch t := sc.tok(k); {
+		case t.kind == 'd':
+			return t.digits() <= 2 && t.n >= 1 && t.n <= 31
+		case t.kind == 's' || t.kind == '.' || t.kind == ',' || t.kind == '-' || t.kind == 'l' && (joinWords[t.word] || ordinals[t.word]):
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // namesPlace says whether a day and a month without a believable year are part of the name

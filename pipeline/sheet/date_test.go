@@ -50,6 +50,8 @@ func TestDates(t *testing.T) {
 		// no dates
 		{"24:31", ""}, {"5 km", ""}, {"1:02:03", ""}, {"May Hill 5 km", ""}, {"Run 3 of 12", ""}, {"12/13", ""}, {"31/02/2026", ""}, {"M40-44", ""}, {"24.31.5", ""}, {"192.168.1.10", ""}, {"Event 123", ""}, {"January 2026", ""}, {"#2026-01-03", ""}, {"020 7946 0018", ""},
 		{"57 finishers in 2026", ""}, {"3 Jan 25 finishers", "0000-01-03"}, {"3 Jan 9:30", "0000-01-03 09:30"}, {"3 Jan 9 am", "0000-01-03 09:00"},
+		// months one letter off
+		{"21st Novmber 2026", "2026-11-21"}, {"3 Janurary 2026", "2026-01-03"}, {"3rd of Septmber, 2026", "2026-09-03"}, {"3 Febraur 2026", "2026-02-03"}, {"15 Junior 2026", ""}, {"3 Novmber", ""}, {"Heat 3 Novembers 26", ""},
 		// places named after a day
 		{"Plaza 25 de Mayo 2026-11-21", "2026-11-21"}, {"Parc du 8 Mai 1945, 3 janvier 2026", "2026-01-03"}, {"Stade du 11 novembre", ""}, {"Parque 9 de Julho 03/01/2026", "2026-01-03|2026-03-01"},
 		{"Parc du Lac 3 janvier", "0000-01-03"}, {"Parque 3 de enero de 2026", "2026-01-03"}, {"Moss Park 3 January", "0000-01-03"}, {"25 May 2026-11-21", "0000-05-25, 2026-11-21"},
