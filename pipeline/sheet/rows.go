@@ -158,10 +158,13 @@ func (r *rowRules) classify(row int, cells []string) why {
 		case kClock, kDecimal, kInt, kStatus, kGroup:
 			timed = true
 		case kDate:
-			timed = strings.Count(tm, ".") == 2 // 1.02.31 in a column of h.mm.ss
+			timed = strings.Count(tm, ".") == 2 && !strings.Contains(tm, ":") // 1.02.31 in a column of h.mm.ss
 		}
 	}
 	if posKind == kInt && !timed {
+		if filled > 1 && !named && !digitsOnly(pos) && numbersPage(cells) {
+			return whyFooter
+		}
 		for i, c := range cells {
 			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && (i != r.name || strings.IndexByte(f, ' ') > 0) && isTotal(f) {
 				return whyTotal

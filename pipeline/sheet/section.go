@@ -70,12 +70,19 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 		case whyNumberOnly:
 		case whyTitle:
-			if text := titleText(cells); rowFilled(cells) == 1 && isSection(text) {
+			text := titleText(cells)
+			if rowFilled(cells) == 1 && isSection(text) {
 				sections[row] = text
+			}
+			if _, dated := onlyDate([]string{text}); dated {
+				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
 			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue
+			}
+			if numbersPage(cells) {
+				continue // with the day of the print
 			}
 			text := titleText(cells)
 			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, distance) {
@@ -424,6 +431,42 @@ func withoutDistance(text string) string {
 
 // pageWords number the pages of a print, in the folded form.
 var pageWords = set("page pages pagina seite seiten blatt side sida sivu strona strana oldal sheet")
+
+// numbersPage says whether a line begins with the number of a page, "Page 1 of 3", "1 / 3",
+// and says nothing more than a day and a time beside it.
+func numbersPage(cells []string) bool {
+	first := true
+	for _, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		if !first {
+			if len(findDates(c)) == 0 && kindOf(c) != kClock {
+				return false
+			}
+			continue
+		}
+		first = false
+		if pageOfAll.MatchString(trim(c)) {
+			continue
+		}
+		words, numbers := strings.Fields(fold(c)), 0
+		for i, w := range words {
+			switch {
+			case digitsOnly(w):
+				numbers++
+			case i == 0 && !pageWords[w], i > 0 && !pageWords[w] && !titleWords[w] && w != "/":
+				return false
+			}
+		}
+		if numbers == 0 || numbers > 2 {
+			return false
+		}
+	}
+	return !first
+}
+
+var pageOfAll = regexp.MustCompile(`^\d{1,3} ?/ ?\d{1,3}$`)
 
 // saysWho says whether the name of a tab is a sex or an age group beyond doubt:
 // "Ladies", "M40-44", "U17 girls", but not "Jan17", "Run 12" or "5k".
