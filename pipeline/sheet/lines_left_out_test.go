@@ -68,3 +68,18 @@ func TestRowsAfterNoteOfTwoLines(t *testing.T) {
 		t.Errorf("%q", rows)
 	}
 }
+
+// Records under a line that says so are none of the results, however their times are written.
+func TestRecordsBelow(t *testing.T) {
+	data := workbook(t, func(f *excelize.File) {
+		setRows(t, f, "Sheet1", []any{"Name", "Cat.", "Time", "Pace"}, []any{"Ada Moss", "W40", 18.5 / 1440, "3:42"}, []any{"Ben Reed", "M50", 19.5 / 1440, "3:54"}, []any{"Cy Dee", "M40", 20.5 / 1440, "4:06"}, []any{"Di Fox", "W50", 21.5 / 1440, "4:18"},
+			[]any{""}, []any{"Course records"}, []any{"M40", "Alan Penn", "16:58", "3 March 2019"}, []any{"W40", "Ruth Penn", "18:41", "7 July 2018"})
+	})
+	s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if rows := rowsOf(t, s.Parts[0]); len(rows) != 4 {
+		t.Errorf("%q", rows)
+	}
+}

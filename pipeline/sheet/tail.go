@@ -230,7 +230,14 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	}
 	last := -1
 	for i := 0; i < g.len(); i++ {
-		if row, cells := g.at(i); row >= r.first && (r.otherList == 0 || row < r.otherList) && sure(cells) {
+		row, cells := g.at(i)
+		if row < r.first || r.otherList > 0 && row >= r.otherList {
+			continue
+		}
+		if last >= 0 && rowFilled(cells) == 1 && isRecord(fold(titleText(cells))) {
+			break // a list of records follows
+		}
+		if sure(cells) {
 			last = i
 		}
 	}
