@@ -73,7 +73,13 @@ func foldUnicode(dst []byte, s string) []byte {
 		}
 		i += n
 	}
-	return trimSpace(dst, start)
+	dst = trimSpace(dst, start)
+	for i := start + 2; i+1 < len(dst); i++ { // ΑΝΔΡΕΣ: capitals don't tell the s at the end of a word
+		if dst[i] == 0xcf && dst[i+1] == 0x83 && (i+2 == len(dst) || dst[i+2] < 'a' && dst[i+2] != '\'') {
+			dst[i+1] = 0x82
+		}
+	}
+	return dst
 }
 
 // appendPlain adds one decomposed character.

@@ -39,8 +39,8 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|pojat|mal|
 	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
-	זכר|גבר|גברים|בנים|ז|ذكر|ذكور|رجل|رجال|اولاد|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`נקבה|אישה|אשה|נשים|בנות|נ|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
+	זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
+	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|weibliche|weiblicher|weibl|madchen|maedchen|
 	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|

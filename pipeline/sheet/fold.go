@@ -54,7 +54,22 @@ func fold(s string) string {
 			space = true
 		}
 	}
-	return b.String()
+	return finalSigma(b.String())
+}
+
+// finalSigma writes the s at the end of Greek words as small letters have it, which capitals
+// don't tell: ΑΝΔΡΕΣ.
+func finalSigma(s string) string {
+	if !strings.Contains(s, "σ") {
+		return s
+	}
+	words := strings.Split(s, " ")
+	for i, w := range words {
+		if rest, ok := strings.CutSuffix(w, "σ"); ok && rest != "" {
+			words[i] = rest + "ς"
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // trim removes the white space that people can't see, no-break spaces and

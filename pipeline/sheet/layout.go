@@ -259,7 +259,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 		values -= 2
 		known += 2
 	}
-	if len(classes) >= 3 && values == len(classes) && known >= 3 && (seen[Name] || seen[FamilyName]) {
+	if len(classes) >= 3 && values <= len(classes)+men+women && known >= 2 && seen[Position] && (seen[Name] || seen[FamilyName]) {
 		values = 0 // classes side by side, under one of which something stands
 		known += len(classes)
 	}

@@ -367,6 +367,9 @@ func sectionKind(text string) kind {
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
+	if rest, ok := strings.CutSuffix(text, "の部"); ok && kindOf(rest) == kSex {
+		return kSex
+	}
 	var words []string
 	for _, w := range strings.Fields(fold(text)) {
 		if pageWords[w] {
@@ -376,7 +379,7 @@ func sectionKind(text string) kind {
 			words = append(words, w)
 		}
 	}
-	if len(words) == 0 || len(words) > 3 || len(words) == 1 && softSexWords[words[0]] {
+	if len(words) == 0 || len(words) > 5 || len(words) == 1 && softSexWords[words[0]] {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
@@ -419,7 +422,7 @@ func withoutHeat(text string) string {
 var heatWords = regexp.MustCompile(`(?i)[ ,]+(?:[a-d][ -]?(?:heat|race|final|lauf)|(?:heat|race|serie|series|lauf|final|pool) ?[a-d1-9])$`)
 
 // categoryWords stand before the group of a section: "Kategorie M40", in the folded form.
-var categoryWords = set("category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
+var categoryWords = set("age group division to bis до category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
 
 // withoutDistance leaves the distance out of a text that says more: "Men 5 km results".
 func withoutDistance(text string) string {
@@ -524,6 +527,9 @@ func sectionText(text string) string {
 	text = withoutHeat(withoutOpening(withoutOrder(text)))
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
+	}
+	if rest := strings.TrimSuffix(text, "の部"); rest != text {
+		return rest
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {

@@ -30,7 +30,7 @@ func (s *settler) loneSex() {
 		word := strings.TrimRight(trim(h), " ?")
 		f := fold(word)
 		g := s.guesses[i]
-		if f == "" || kindOf(word) != kSex || g.known && g.meaning != Sex || s.columns[i].Meaning != Other && s.columns[i].Meaning != Sex || neitherSex[f] {
+		if f == "" || kindOf(word) != kSex || g.known && g.meaning != Sex || s.columns[i].Meaning != Other && s.columns[i].Meaning != Sex || neitherSex[f] && !loneWomen[f] {
 			continue
 		}
 		woman := womenWords[f] || loneWomen[f]

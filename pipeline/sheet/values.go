@@ -325,7 +325,7 @@ var softSexWords = set("mal fem bay bayan karl kona karlar noi mees naine fru hr
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
-	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps",
+	"did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "o t l", "not finished", "not started", "nicht am start", "nicht angetreten", "non partant", "non classe", "no salio", "niet gestart", "niet gefinisht", "ej start", "ikke startet", "brot", "brutit", "broken", "udgaet", "utgatt", "diskvalificeret", "diskvalifisert", "diskvalificerad", "disqualifie", "disqualifiziert", "disqualificato", "descalificado", "desclassificado", "gediskwalificeerd", "zdyskwalifikowany", "nie ukonczyl", "nie ukonczyla", "nao terminou", "no termino", "non arrivato", "nicht im ziel", "ausgeschieden", "abgebrochen", "no time", "not timed", "time missing", "no result", "n / a", "not recorded", "dis qualified", "sin tiempo", "ohne zeit", "sans temps", "noage", "no age", "age unknown",
 	"nedokoncil", "nedokoncila", "vzdal", "vzdala", "nestartoval", "nestartovala", "diskvalifikovan", "diskvalifikovany", "feladta", "nem indult", "kizarva", "keskeytti", "kesk", "hylatty", "hyl", "ei startannut",
 	"odstopil", "odstopila", "ni startal", "ni startala", "diskvalificiran", "odustao", "odustala", "nije startao", "nije startala", "bitiremedi", "yaristan cekildi", "baslamadi", "diskalifiye", "katkestas", "ei startinud", "diskvalifitseeritud",
 	"sq", "squalif", "izstajas", "nestarteja", "diskvalificets", "nebaige", "nestartavo", "diskvalifikuotas", "haetti", "maetti ekki", "ogilt", "heb orffen", "nu a luat startul", "descalificat", "abandonat", "brutt", "nie wystartowal", "zszedl z trasy", "dyskwalifikacja", "desistencia", "desistiu", "nao partiu", "non partito", "retirado", "no presentado", "n / p",
@@ -365,8 +365,11 @@ func isGroup(f []byte) bool {
 	if groupWords[string(f)] || isClass(f) {
 		return true
 	}
-	if len(f) > 24 {
+	if len(f) > 40 || len(f) > 24 && f[0] < utf8.RuneSelf {
 		return false
+	}
+	if isEastAsianGroup(f) {
+		return true
 	}
 	letters, numbers, plus, hi := 0, 0, false, 0
 	for i := 0; i < len(f); {
@@ -382,6 +385,10 @@ func isGroup(f []byte) bool {
 				n = n*10 + int(f[j]-'0')
 				j++
 			}
+			if j-i == 4 && i == 1 && j == len(f) { // m5059: from 50 to 59
+				from, to := n/100, n%100
+				return from < to && to >= 5 && (to+1)%5 == 0 && (from <= 1 || from%5 == 0)
+			}
 			if j-i > 3 || n > 120 {
 				return false
 			}
@@ -395,6 +402,16 @@ func isGroup(f []byte) bool {
 			}
 			joined := j < len(f) && f[j] >= '0' && f[j] <= '9' || i > 0 && f[i-1] >= '0' && f[i-1] <= '9'
 			if (j-i > 4 || j-i > 2 && !joined) && !groupPart[string(f[i:j])] {
+				return false
+			}
+			letters++
+			i = j
+		case c >= utf8.RuneSelf:
+			j := i
+			for j < len(f) && f[j] >= utf8.RuneSelf {
+				j++
+			}
+			if w := string(f[i:j]); !sexWords[w] && !otherGroupPart[w] {
 				return false
 			}
 			letters++
@@ -435,6 +452,35 @@ var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens u
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
 	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
 	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs`)
+
+// otherGroupPart are words of age groups in other scripts, in the folded form.
+var otherGroupPart = set("лет года год г до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
+
+// isEastAsianGroup recognises 男子30代, 女子40歳以上, 남자 30대: a sex or a number, and signs
+// that groups are made of.
+func isEastAsianGroup(f []byte) bool {
+	digits, signs := 0, 0
+	for len(f) > 0 {
+		r, n := utf8.DecodeRune(f)
+		switch {
+		case r >= '0' && r <= '9':
+			digits++
+		case r == ' ' || r == '-' || r == '~':
+		case strings.ContainsRune(eastAsianYears, r): // 34歳 is an age
+		case strings.ContainsRune(eastAsianGroupSigns, r):
+			signs++
+		default:
+			return false
+		}
+		f = f[n:]
+	}
+	return digits > 0 && digits <= 4 && signs > 0
+}
+
+var (
+	eastAsianGroupSigns = fold("男女子性代以上下未満满組组の部一般남여자대이상미만")
+	eastAsianYears      = fold("歳才岁세")
+)
 
 // distinctKept is how many different values of a column are counted.
 const distinctKept = 100

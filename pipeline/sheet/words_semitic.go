@@ -41,4 +41,4 @@ func withSemitic(phrases map[string]Meaning) map[string]Meaning {
 }
 
 // semiticSexes are the sexes of such lists.
-var semiticSexes = strings.FieldsFunc(fold("זכר|נקבה|ז|נ|גבר|אישה|אשה|גברים|נשים|ذكر|أنثى|انثى|رجل|امرأة|رجال|نساء|سيدات|سيدة"), func(r rune) bool { return r == ' ' || r == '|' || r == '/' })
+var semiticSexes = strings.FieldsFunc(fold("זכר|נקבה|ذ|أ|ז|נ|גבר|אישה|אשה|גברים|נשים|ذكر|أنثى|انثى|رجل|امرأة|رجال|نساء|سيدات|سيدة"), func(r rune) bool { return r == ' ' || r == '|' || r == '/' })
