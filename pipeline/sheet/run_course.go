@@ -57,7 +57,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name"})
 		}
 	}
-	if p.bare != "" {
+	if p.bare != "" && !races {
 		cs = append(cs, cand{courseWord{text: lastTitle(p.Titles), slug: p.bare, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, p.titleAt(len(p.Titles) - 1)})
 	}
 	for _, w := range rs.files {
