@@ -43,6 +43,7 @@ type rowRules struct {
 	start         float64           // or clock is that of the finish, and this the start, s from midnight
 	lastFilled    int               // last row with more than a printed position; 0 means not known
 	fill          []int             // columns whose blank cells repeat the cell above
+	dittos        []int             // columns with marks that repeat the cell above
 	sections      map[int]string    // row of a section line -> the value it sets for the rows below
 	sectionColumn int               // column that carries it; -1 for none
 	firstSection  string            // section above the first row
@@ -61,9 +62,10 @@ type rowRules struct {
 	sample        []line // rows of a sheet too large to hold
 	volunteers    bool   // a list of who helped
 
-	above   []string
-	section string
-	buf     []string
+	above    []string
+	overMark []string
+	section  string
+	buf      []string
 }
 
 // restart prepares a copy for one pass over the rows.
@@ -73,6 +75,10 @@ func (r *rowRules) restart() {
 	r.above = nil
 	if len(r.fill) > 0 {
 		r.above = make([]string, len(r.fill))
+	}
+	r.overMark = nil
+	if len(r.dittos) > 0 {
+		r.overMark = make([]string, len(r.dittos))
 	}
 }
 
@@ -321,7 +327,7 @@ func sameHeading(headings, cells []string, filled int) bool {
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
-	if len(cells) >= r.columns && len(r.fill) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil && r.remarks == nil {
+	if len(cells) >= r.columns && len(r.fill) == 0 && len(r.dittos) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil && r.remarks == nil {
 		return cells
 	}
 	if r.buf == nil {
@@ -346,6 +352,13 @@ func (r *rowRules) shape(cells []string) []string {
 			b[i] = r.above[k]
 		} else {
 			r.above[k] = b[i]
+		}
+	}
+	for k, i := range r.dittos {
+		if isDitto(b[i]) || i == r.time && sameTime[fold(b[i])] {
+			b[i] = r.overMark[k]
+		} else {
+			r.overMark[k] = b[i]
 		}
 	}
 	r.beside.mend(b)
@@ -381,6 +394,9 @@ func isDitto(s string) bool {
 	}
 	return false
 }
+
+// sameTime are words for the time of the line above, in the folded form.
+var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t")
 
 // joinClock writes the cells of hours, minutes and seconds as one time.
 func joinClock(cells []string, parts []int) string {

@@ -554,6 +554,8 @@ func TestBeside(t *testing.T) {
 		{"Pos\tName\tTime\tPlace in cat\t\n1\tJo\t18:10\t1\t\n2\tAl\t18:12\t1\t\n3\tCy\t19:14\t2\t\n4\tDi\t19:16\t1\t\n5\tAnn\t20:18\t3\t\n6\tEve\t20:20\t2\t\n7\tFay\t21:22\t4\t\n8\tHal\t21:24\t3\t\n9\tIda\t22:26\t5\t\n10\tMax\t22:28\t4\t\n11\tBo\t23:30\t6\t\n12\tTy\t23:32\t5\t\n13\tLu\t24:34\t7\t\n14\tVi\t24:36\t6\t\n", "18:10|18:12|19:14|19:16|20:18|20:20|21:22|21:24|22:26|22:28|23:30|23:32|24:34|24:36", Time},
 		{"Pos,Name,Time,\n1,Jo Lee,18,20\n2,Al Roe,18,51\n3,Cy Dee,19,5\n4,Di Fox,19,41\n5,Ed Gow,20,9\n", "18:20|18:51|19:05|19:41|20:09", Time},
 		{"Date,Course,Pos,Name,Time\n03/01/2026,Alder Bank,1,Jo Lee,18:20\n'','',2,Ann Page,18:31\n〃,〃,3,Cy Dee,19:10\n17/01/2026,Mere Side,1,Di Fox,19:20\n'','',2,Ed Gow,19:40\n", "Alder Bank|Alder Bank|Alder Bank|Mere Side|Mere Side", Course},
+		{"Pos,Name,Club,Time\n1,Jo Lee,Mere AC,18:20\n2,Ann Page,do.,\"\"\"\"\n3,Cy Dee,,19:10\n4,Di Fox,Vale RC,s.t.\n5,Ed Gow,\"\"\"\",''\n6,Gus Ing,,19:40\n", "18:20|18:20|19:10|19:10|19:10|19:40", Time},
+		{"Pos,Name,Club,Time\n1,Jo Lee,Mere AC,18:20\n2,Ann Page,do.,18:31\n3,Cy Dee,,19:10\n4,Di Fox,Vale RC,19:40\n", "Mere AC|Mere AC||Vale RC", Club},
 		{"Alder Bank\nName,03/01/2026,,17/01/2026,\n,Pos,Time,Pos,Time\nJo Lee,1,18:20,2,18:30\nAnn Page,2,18:31,,\nCy Dee,,,1,18:10\nDi Fox,3,19:10,3,19:20\n", "Jo Lee|Ann Page|Di Fox", Name},
 		{"Pos;Name;Male;Female;Age;Time\n1;Jo Lee;x;;31;18:20\n2;Ann Page;;x;44;18:31\n3;Cy Dee;x;;52;19:10\n", "Male|Female|Male", Sex},
 	} {

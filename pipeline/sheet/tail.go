@@ -117,6 +117,14 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 	}
 	firstFilled := map[int]bool{}
+	var markable []int // a name or a place that is repeated would be somebody else's
+	for _, c := range p.Columns {
+		switch c.Meaning {
+		case Time, GunTime, ChipTime, Club, AgeGroup, Sex, Age:
+			markable = append(markable, c.Index)
+		}
+	}
+	marks := map[int]bool{}
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
 		if row < r.first {
@@ -127,6 +135,11 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			if r.classify(row, cells) == isData {
 				r.lastFilled = row
 				rows++
+				for _, f := range markable {
+					if c := cellAt(cells, f); rows > 1 && len(c) <= 13 && (isDitto(c) || f == r.time && sameTime[fold(c)]) {
+						marks[f] = true
+					}
+				}
 				for _, f := range fillable {
 					if isBlank(cellAt(cells, f)) || isDitto(cellAt(cells, f)) {
 						blanks[f]++
@@ -135,6 +148,12 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 					}
 				}
 			}
+		}
+	}
+	for _, f := range markable {
+		if marks[f] {
+			r.dittos = append(r.dittos, f)
+			p.Columns[f].Why += "; marks repeat the cell above"
 		}
 	}
 	r.findUnused(t.grid)
