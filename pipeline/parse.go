@@ -277,8 +277,11 @@ func (p *parsedSheet) someLines() error {
 }
 
 // ParseDistance reads a distance given by hand: 5000, 5000 m, 5 km, 5k,
-// 4 miles. The result is in whole metres (1 mile = 1609.344 m).
+// 4 miles, marathon, half marathon. The result is in whole metres (1 mile = 1609.344 m).
 func ParseDistance(s string) (int, error) {
+	if m := sheet.MarathonMetres(s); m > 0 {
+		return m, nil
+	}
 	t := strings.ToLower(strings.TrimSpace(s))
 	scale := 1.0
 	for _, u := range []struct {

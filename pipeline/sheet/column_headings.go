@@ -7,6 +7,7 @@ import (
 
 // byHeading takes the heading's word for it unless the values speak against.
 func (s *settler) byHeading(i int) {
+	s.dottedTimes(i)
 	g, p, h := s.guesses[i], s.profiles[i], s.headings[i]
 	if !g.known {
 		s.set(i, Other, "heading %q not known", h)
@@ -56,6 +57,8 @@ func (s *settler) byHeading(i int) {
 				turn(Number, "its values are numbers")
 			} else if clocks > .8 {
 				turn(Other, "its values are times")
+			} else if s.mixedCodes(i) {
+				turn(Other, "its values are codes, and no names")
 			}
 		case GivenName, FamilyName:
 			if numbers > .8 {
@@ -212,6 +215,51 @@ func (s *settler) countsOn(i int) bool {
 	return steps >= 3 && s.profiles[i].lo >= 1 && s.profiles[i].lo <= 3 && ones*10 >= steps*8
 }
 
+// mixedCodes says whether nearly all values of a column are one word of letters and figures
+// in turn, as names are that were made unreadable: 7f3a09bc…, u4471b2.
+func (s *settler) mixedCodes(i int) bool {
+	n, filled := 0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		filled++
+		figures := 0
+		for k := range len(c) {
+			if c[k] >= '0' && c[k] <= '9' {
+				figures++
+			}
+		}
+		if len(c) >= 6 && figures >= 3 && figures < len(c) && !strings.ContainsAny(c, " ,.(") {
+			n++
+		}
+	}
+	return filled >= 5 && n*10 >= filled*9
+}
+
+// dottedTimes takes minutes, seconds and hundredths between dots for times, 27.05.12, where
+// other cells of the column are too large for a day and a month, 29.31.06.
+func (s *settler) dottedTimes(i int) {
+	p := s.profiles[i]
+	if p.count[kClock] == 0 || p.count[kDate] == 0 {
+		return
+	}
+	n := 0
+	for _, r := range s.rows {
+		switch c := trim(cellAt(r.cells, i)); kindOf(c) {
+		case kClock, kDate:
+			if len(c) != 8 || c[2] != '.' || c[5] != '.' {
+				return
+			}
+			n++
+		}
+	}
+	if n == p.count[kClock]+p.count[kDate] && 3*p.count[kClock] >= n {
+		p.count[kClock], p.count[kDate] = n, 0
+	}
+}
+
 // places says whether nearly all values of a column are places written otherwise than as
 // whole numbers, 3.0 or 3 / 247, and hardly one of them stands three times.
 func (s *settler) places(i int) bool {
@@ -279,7 +327,7 @@ func (s *settler) distances(i int) bool {
 	n := 0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
-		if c == "" || marathonMetres(c) > 0 {
+		if c == "" || MarathonMetres(c) > 0 {
 			continue
 		}
 		_, from, to, ok := findDistance(c)

@@ -255,7 +255,10 @@ func (s *settler) single() {
 		}
 		best := cols[0]
 		for _, c := range cols[1:] {
-			if s.profiles[c].filled > 2*s.profiles[best].filled {
+			a, b := s.profiles[c], s.profiles[best]
+			switch {
+			case a.filled > 2*b.filled, 2*a.filled > b.filled && m.isName() && s.whole(c) > s.whole(best)+.5,
+				m == AgeGroup && a.count[kGroup]+a.count[kSex] > 2*(b.count[kGroup]+b.count[kSex]):
 				best = c
 			}
 		}
@@ -265,6 +268,20 @@ func (s *settler) single() {
 			}
 		}
 	}
+}
+
+// whole is the share of the cells of a column that are names of people: words without
+// figures.
+func (s *settler) whole(i int) float64 {
+	n, filled := 0, 0
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); c != "" {
+			if filled++; kindOf(c) == kText && hasNoDigit(c) {
+				n++
+			}
+		}
+	}
+	return float64(n) / float64(max(1, filled))
 }
 
 // timesRise is the share of the steps from each place of a column to the next at which the

@@ -185,6 +185,8 @@ func (s *settler) byValues() {
 		switch {
 		case s.find(Sex) < 0 && p.shareOf(kSex) > .9:
 			s.set(i, Sex, "its values are sexes")
+		case s.find(GroupPlace) < 0 && s.placesOfTotals(i):
+			s.set(i, GroupPlace, "its values are places and how many there are")
 		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8:
 			s.set(i, AgeGroup, "its values are age groups")
 		case s.find(Date) < 0 && p.share(kDate) > .8:
@@ -257,8 +259,16 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 			cols = append(cols, i)
 		}
 	}
-	if len(cols) > 3 && s.sameTimes(cols[0], cols[len(cols)-1]) {
-		cols = cols[1:] // the result stands before the times on the way, and once more behind them
+	if len(cols) < 3 {
+		return -1
+	}
+	first, result := cols[0], cols[len(cols)-1]
+	if len(cols) > 3 && s.sameTimes(first, result) {
+		// The result stands before the times on the way, and once more behind them; where some
+		// did not finish, only the first says so.
+		if cols = cols[1:]; s.profiles[result].count[kStatus] < s.profiles[first].count[kStatus] {
+			result = first
+		}
 	}
 	if len(cols) < 3 {
 		return -1
@@ -284,7 +294,7 @@ func (s *settler) lastOfGrowing(free func(int) bool) int {
 	if rows < 3 || grow*10 < rows*9 {
 		return -1
 	}
-	return cols[len(cols)-1]
+	return result
 }
 
 // partOfLater says whether the times of a column are the same part of those of a later
@@ -303,7 +313,7 @@ func (s *settler) sameTimes(a, b int) bool {
 	n := 0
 	for _, r := range s.rows {
 		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
-		if x == "" || y == "" {
+		if kindOf(x) != kClock || kindOf(y) != kClock {
 			continue
 		}
 		if looseNumber(x) != looseNumber(y) {

@@ -74,9 +74,9 @@ var (
 	marathonInCode = map[string]int{"fm": marathon, "hm": halfMarathon}
 )
 
-// marathonMetres reads the cell of a column of distances that is a marathon or half of
+// MarathonMetres reads the cell of a column of distances that is a marathon or half of
 // one, and is 0 where it says anything else.
-func marathonMetres(cell string) (metres int) {
+func MarathonMetres(cell string) (metres int) {
 	named := false
 	for _, w := range strings.Fields(fold(withoutBrackets(cell))) {
 		switch {

@@ -127,7 +127,7 @@ func saysDistances(text string) bool {
 // cellMetres reads a cell of a column of distances: "5 km", or a bare number, which
 // is of kilometres below 100. metres is 0 where it is none.
 func cellMetres(cell string) (metres int, bare bool, text string) {
-	if m := marathonMetres(cell); m > 0 {
+	if m := MarathonMetres(cell); m > 0 {
 		return m, false, trim(cell)
 	}
 	if f := distanceOf(cell, ""); f.Value != "" {
