@@ -33,7 +33,7 @@ func (p *Part) explain(g *grid) {
 			}
 		}
 	}
-	if len(legend) < 2 {
+	if p.explainValues(lines); p.rules.legend != nil || len(legend) < 2 {
 		return
 	}
 	for _, c := range p.Columns {

@@ -15,6 +15,10 @@ func TestLegend(t *testing.T) {
 		{"below, in many cells", "Poř.;Příjmení, jméno;Kat.;Čas\n1;Novák, Jan;A;18:20\n2;Malá, Jana;E;18:31\n3;Velký, Ivan;C;18:40\nKategorie: A muži do 39 let; B muži 40-49 let; C muži nad 50 let; D ženy do 34 let; E ženy nad 35 let\n", "muži do 39 let; ženy nad 35 let; muži nad 50 let"},
 		{"a class that is not explained", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,C,18:31\n3,Cy Dee,B,19:10\n\n\"A = under 20, B = 20-34\"\n", "A; C; B"},
 		{"no legend but remarks", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n\n\"A good day out, B team next week\"\n", "A; B"},
+		{"classes of more words", "Pos,Name,Cat,Time\n1,Jo Lee,Vet. A,18:20\n2,Al Roe,Sénior,18:31\n\nSénior: de 15 a 29 años\nVet. A: de 30 a 39 años\nVet. B: 40 años en adelante\n", "de 30 a 39 años; de 15 a 29 años"},
+		{"numbered classes", "Platz;Name;AK;Zeit\n1;Jo Lee;Klasse 2;18:20\n2;Al Roe;Klasse 1;18:31\n\nKlasse 1: 15 bis 29 Jahre\nKlasse 2: ab 30 Jahre\n", "ab 30 Jahre; 15 bis 29 Jahre"},
+		{"behind a short word, in Roman figures", "Kat. I: 16-39 lat;;;\nKat. II: powyżej 39 lat;;;\nM-ce;Nazwisko;Kat.;Czas\n1;Lee Jo;II;18:20\n2;Roe Al;I;18:31\n3;Dee Cy;I;18:41\n", "powyżej 39 lat; 16-39 lat; 16-39 lat"},
+		{"the letter says the sex", "Por;Meno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MA;18:41\n4;Di Fox;ŽB;18:51\n\nMA: 15-29 rokov\nŽA: 15-29 rokov\nMB: 30 a viac rokov\nŽB: 30 a viac rokov\n", "Z 15-29 rokov; M 30 a viac rokov; M 15-29 rokov; Z 30 a viac rokov"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -37,5 +41,29 @@ func TestLegend(t *testing.T) {
 				t.Errorf("%q, want %q", text, c.want)
 			}
 		})
+	}
+}
+
+// A letter, a sign or nothing stands for a sex where a line beside the table says so.
+func TestLegendOfSexes(t *testing.T) {
+	for text, want := range map[string]string{
+		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n": "men; women; women",
+		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":             "männlich; weiblich",
+		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                    "uomini; donne",
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, p := range s.Parts {
+			p.Each(func(_ int, cells []string) error {
+				got = append(got, cellAt(cells, p.Index(Sex)))
+				return nil
+			})
+		}
+		if said := strings.Join(got, "; "); said != want {
+			t.Errorf("%q: %q, want %q", text, said, want)
+		}
 	}
 }

@@ -378,7 +378,7 @@ func (r *rowRules) shape(cells []string) []string {
 		b = append(b[:r.sectionColumn], r.section)
 	}
 	if r.legend != nil {
-		if means, ok := r.legend[fold(b[r.legendColumn])]; ok {
+		if means, ok := r.legend[legendKey(b[r.legendColumn])]; ok {
 			b[r.legendColumn] = means
 		}
 	}

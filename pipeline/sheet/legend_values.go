@@ -1,0 +1,180 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// explainValues finds a legend from the other side: every text of a column begins a line
+// beside the table, or a part of one, whose rest says ages or a sex. "Vet. A: de 40 a 49
+// años", "Kat. I: 20-29 lat", "M1: 30-39 let", "w = women, blank = men", "* = lady". So a
+// legend outweighs what a class seems to say by itself.
+func (p *Part) explainValues(lines []string) {
+	var pieces []string
+	for _, l := range lines {
+		if len(l) > 400 {
+			continue
+		}
+		for _, piece := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
+			if piece = trim(piece); piece != "" {
+				pieces = append(pieces, piece)
+			}
+		}
+	}
+	for _, c := range p.Columns {
+		if m := c.Meaning; m != AgeGroup && m != Sex && m != Other && m != Age && m != Notes || c.Index >= len(p.rules.kinds) {
+			continue
+		}
+		texts := columnTexts(p, c.Index)
+		if len(texts) == 0 || len(texts) > 30 {
+			continue
+		}
+		if sayThemselves(texts) {
+			continue
+		}
+		legend, sexes := p.legendFor(texts, c.Heading, pieces)
+		if legend == nil || sexes && p.Index(Sex) >= 0 && c.Meaning != Sex || !sexes && p.Index(AgeGroup) >= 0 && c.Meaning != AgeGroup {
+			continue
+		}
+		m := AgeGroup
+		if sexes {
+			m = Sex
+		}
+		for i := range p.Columns {
+			if p.Columns[i].Index == c.Index {
+				p.Columns[i].Meaning = m
+				p.Columns[i].Why = fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[legendKey(texts[0])])
+			}
+		}
+		p.rules.legend, p.rules.legendColumn = legend, c.Index
+		return
+	}
+}
+
+// sayThemselves says whether every text is a group with its age: W40, M45.
+func sayThemselves(texts []string) bool {
+	for _, t := range texts {
+		digits := 0
+		for _, r := range t {
+			if r >= '0' && r <= '9' {
+				digits++
+			}
+		}
+		if digits < 2 || kindOf(t) != kGroup {
+			return false
+		}
+	}
+	return true
+}
+
+// legendKey is what a text of a column is looked up by: its folded form, or itself where it
+// is nothing but signs.
+func legendKey(text string) string {
+	if f := fold(text); f != "" {
+		return f
+	}
+	return trim(text)
+}
+
+// legendFor gives what the texts of a column are, nil where the pieces don't explain every
+// one of them; sexes says that they are sexes and no ages.
+func (p *Part) legendFor(texts []string, heading string, pieces []string) (legend map[string]string, sexes bool) {
+	legend = map[string]string{}
+	ages, blank := 0, ""
+	for _, piece := range pieces {
+		if head, rest, ok := strings.Cut(piece, ":"); ok && strings.Contains(rest, "=") && fold(head) == fold(heading) {
+			piece = trim(rest) // "Kat.: A = 20-29"
+		}
+		if first, rest, ok := strings.Cut(piece, " "); ok && categoryWords[strings.TrimSuffix(fold(first), " ")] || ok && shortCategory[fold(first)] {
+			if _, means := longestText(texts, piece); means == "" {
+				piece = rest // "Kat. I: 20-29 lat"
+			}
+		}
+		if word, means, ok := strings.Cut(piece, "="); ok && blankWords[fold(word)] && isSexWord(means) {
+			blank = trim(means)
+			continue
+		}
+		text, means := longestText(texts, piece)
+		if means == "" || legend[legendKey(text)] != "" {
+			continue
+		}
+		switch {
+		case isSexWord(means):
+		case strings.ContainsAny(means, "0123456789") && !strings.Contains(means, ":") && len(means) <= 40:
+			ages++
+		default:
+			continue
+		}
+		legend[legendKey(text)] = means
+	}
+	for _, t := range texts {
+		if legend[legendKey(t)] == "" {
+			return nil, false
+		}
+	}
+	if len(texts) < 2 && (ages > 0 || blank == "" && len(fold(texts[0])) > 1) {
+		return nil, false // one class explains nothing
+	}
+	if blank != "" && ages == 0 {
+		legend[""] = blank
+	}
+	withSex(legend)
+	return legend, ages == 0
+}
+
+// shortCategory are short words for a class before it.
+var shortCategory = set("kat cat cl kl kateg ak gr", "кат", "гр")
+
+// blankWords stand for cells without anything.
+var blankWords = set("blank empty none nothing leer vide vacio vuoto vazio leeg tom tyhja puste prazdne ures", "no mark", "no letter", "ohne", "sans", "sin marca", "ohne angabe")
+
+// isSexWord recognises a word for men or women and nothing else.
+func isSexWord(s string) bool {
+	f := fold(s)
+	return (menWords[f] || womenWords[f] || sexWords[f]) && utf8.RuneCountInString(f) > 1 && f != "other" && f != "unspecified"
+}
+
+// longestText is the longest of the texts with which a piece begins, and what the piece says
+// of it.
+func longestText(texts []string, piece string) (text, means string) {
+	for _, t := range texts {
+		n := len(t)
+		if n <= len(text) || len(piece) <= n || !strings.EqualFold(piece[:n], t) {
+			continue
+		}
+		rest := piece[n:]
+		if r, _ := utf8.DecodeRuneInString(rest); !strings.ContainsRune(" \t=:-–—(", r) {
+			continue
+		}
+		if m := strings.Trim(rest, " \t=:-–—()"); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m)) {
+			text, means = t, m
+		}
+	}
+	return text, means
+}
+
+func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+// withSex adds the sex that a letter of the class says to what the legend says of it, where
+// the legend says the same of two classes that differ in that letter: MA and ŽA are 15-29.
+func withSex(legend map[string]string) {
+	letter := map[string]string{}
+	for k, v := range legend {
+		r, n := utf8.DecodeRuneInString(k)
+		if k == "" || n == len(k) {
+			continue
+		}
+		for other, w := range legend {
+			q, m := utf8.DecodeRuneInString(other)
+			if q != r && m < len(other) && other[m:] == k[n:] && v == w {
+				letter[k] = strings.ToUpper(string(r))
+			}
+		}
+	}
+	for k, l := range letter {
+		if kindOf(l) == kSex {
+			legend[k] = l + " " + legend[k]
+		}
+	}
+}
