@@ -439,7 +439,12 @@ func (k *groupColumn) bareLetters() {
 // M19, M22 (from memory of the Finnish and Swedish classes).
 func (k *groupColumn) youth() {
 	boys, finnish := false, false
+	girls, women := false, false // F15 or T15; K40, D40 or N40, beside which F and T are no letters for women
 	for _, e := range k.entries {
+		if e.g.kind == start && e.g.sex.open() {
+			girls = girls || e.g.lo < 20 && (e.g.sex == 'f' || e.g.sex == 't')
+			women = women || e.g.lo >= 35 && strings.IndexByte("kdn", byte(e.g.sex)) >= 0
+		}
 		young := e.g.kind == start && e.g.lo < 20
 		if e.g.kind == special && e.part == Guided && len(e.text) == 3 {
 			young = parseGroup(fold(nil, e.text)).kind == start
@@ -447,7 +452,7 @@ func (k *groupColumn) youth() {
 		boys = boys || young && e.g.sex == 'p'
 		finnish = finnish || e.g.sex == 'n' && e.g.kind != noGroup
 	}
-	if !boys && !finnish {
+	if boys = boys || girls && women; !boys && !finnish {
 		return
 	}
 	for i := range k.entries {
@@ -465,8 +470,16 @@ func (k *groupColumn) youth() {
 		if g.lo%2 == 1 || g.lo == 22 {
 			letters += "mnk" // M17, K19, M22 too
 		}
-		if strings.IndexByte(letters, byte(g.sex)) >= 0 {
-			g.kind = upTo
+		if strings.IndexByte(letters, byte(g.sex)) < 0 {
+			continue
+		}
+		g.kind = upTo
+		switch { // whatever else the letters say in this column
+		case !boys:
+		case g.sex == 'p':
+			g.sex = sureM
+		case g.sex == 'f', g.sex == 't':
+			g.sex = sureW
 		}
 	}
 }
