@@ -11,6 +11,7 @@ import (
 
 	"lapwing/pipeline/insight/history"
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
@@ -155,11 +156,10 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 	for c := range f.courses {
 		courses[f.courses[c].course] = int32(c)
 	}
-	asOf := map[int32]unit.Day{}
 	settled := out.decided(ds, find, courses, pl.courses, f)
-	decided := map[int32]bool{}
+	dates := datesOfOpenings{day: map[int32]unit.Day{}, decided: map[int32]bool{}}
 	for _, c := range out.counts {
-		asOf[c.Runner], decided[c.Runner] = c.AsOf, true
+		dates.day[c.Runner], dates.decided[c.Runner] = c.AsOf, true
 	}
 	for _, h := range table {
 		if h.fact != earlierRuns && h.fact != earlierBest {
@@ -180,30 +180,15 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 		if h.distanceM > 0 {
 			distance = h.distanceM
 		}
-		if settled[openingOf{h.fact, r, course, int32(distance)}] {
-			continue
+		switch {
+		case settled[openingOf{h.fact, r, course, int32(distance)}]:
+		case h.fact == earlierBest:
+			out.addBest(h, at(h.row), r, course, distance, p.sex[r])
+		default:
+			if err := out.addCount(h, at(h.row), r, course, dates); err != nil {
+				return nil, err
+			}
 		}
-		if h.fact == earlierBest && tooFast(h.timeMS, distance, p.sex[r]) {
-			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-time",
-				Read:     fmt.Sprintf("%s: %s, best before %s", filepath.Base(at(h.row)), h.name, unit.ClockMS(h.timeMS)),
-				Expected: slower(distance, p.sex[r]), Do: "The row counts for nothing. Correct its time or distance_m."}})
-			continue
-		}
-		if h.fact == earlierBest {
-			out.bests = append(out.bests, history.Best{Runner: r, Course: course, DistanceM: int32(distance), TimeS: unit.CeilSeconds(h.timeMS), Day: h.day})
-			continue
-		}
-		if d, ok := asOf[r]; ok && d != h.day && decided[r] {
-			out.problems = append(out.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-date",
-				Read:     fmt.Sprintf("%s: %s, finishes before %s", filepath.Base(at(h.row)), h.name, h.day),
-				Expected: fmt.Sprintf("finishes before %s, as the desk has settled", d), Do: "The row counts for nothing until it has that date. Correct or delete it."}})
-			continue
-		}
-		if d, ok := asOf[r]; ok && d != h.day {
-			return nil, fmt.Errorf("%s: %s has finishes before two dates; give one date for all of them", at(h.row), h.name)
-		}
-		asOf[r] = h.day
-		out.counts = append(out.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
 	}
 	for _, v := range vols {
 		r := find(v.name)
@@ -225,6 +210,42 @@ func (pl *Pipeline) openings(ctx context.Context, f *field, p *people, ds []Deci
 	})
 	out.volunteers = slices.Compact(out.volunteers)
 	return out, nil
+}
+
+// addBest takes a best of history.csv, and asks where it can't be.
+func (o *openings) addBest(h historyLine, at string, r, course int32, distance int, sex record.Sex) {
+	if tooFast(h.timeMS, distance, sex) {
+		o.problems = append(o.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-time",
+			Read:     fmt.Sprintf("%s: %s, best before %s", filepath.Base(at), h.name, unit.ClockMS(h.timeMS)),
+			Expected: slower(distance, sex), Do: "The row counts for nothing. Correct its time or distance_m."}})
+		return
+	}
+	o.bests = append(o.bests, history.Best{Runner: r, Course: course, DistanceM: int32(distance), TimeS: unit.CeilSeconds(h.timeMS), Day: h.day})
+}
+
+// datesOfOpenings are the days before which runners' finishes are counted, by runner, and
+// which of them the desk has settled.
+type datesOfOpenings struct {
+	day     map[int32]unit.Day
+	decided map[int32]bool
+}
+
+// addCount takes the finishes of history.csv before a day. A runner has one such day: where
+// the desk has settled another the row is asked about, where the table has two that is an
+// error.
+func (o *openings) addCount(h historyLine, at string, r, course int32, dates datesOfOpenings) error {
+	switch d, ok := dates.day[r]; {
+	case ok && d != h.day && dates.decided[r]:
+		o.problems = append(o.problems, storedProblem{Problem: place.Problem{Severity: place.Look, Kind: "opening-date",
+			Read:     fmt.Sprintf("%s: %s, finishes before %s", filepath.Base(at), h.name, h.day),
+			Expected: fmt.Sprintf("finishes before %s, as the desk has settled", d), Do: "The row counts for nothing until it has that date. Correct or delete it."}})
+		return nil
+	case ok && d != h.day:
+		return fmt.Errorf("%s: %s has finishes before two dates; give one date for all of them", at, h.name)
+	}
+	dates.day[r] = h.day
+	o.counts = append(o.counts, history.Count{Runner: r, Course: course, Count: int32(h.finishes), AsOf: h.day})
+	return nil
 }
 
 // ask asks, once a name, which of several runners a side table means.

@@ -180,6 +180,14 @@ type speedColumns struct {
 // the others.
 func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedColumns {
 	in := &speedColumns{Input: &speed.Input{}}
+	courseAt := in.takeCourses(f, first)
+	runAt := in.takeRuns(f, p, courseAt)
+	in.takeResults(f, p, runAt, workers)
+	return in
+}
+
+// takeCourses puts the courses in order, and gives the place of each of field.courses.
+func (in *speedColumns) takeCourses(f *field, first map[int32]int) (at []int32) {
 	held := make([]bool, len(f.courses))
 	for i := 0; i < f.n; i++ {
 		held[f.course(i)-1] = true
@@ -200,11 +208,17 @@ func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedCo
 		x, y := &f.courses[a], &f.courses[b]
 		return cmp.Or(cmp.Compare(later(a), later(b)), cmp.Compare(x.course, y.course), cmp.Compare(x.distanceM, y.distanceM))
 	})
-	courseAt := make([]int32, len(f.courses))
+	at = make([]int32, len(f.courses))
 	for k, c := range in.courses {
-		courseAt[c] = int32(k)
+		at[c] = int32(k)
 		in.Courses = append(in.Courses, speed.CourseInfo{DistanceM: float64(f.courses[c].distanceM)})
 	}
+	return at
+}
+
+// takeRuns puts the runs of which a result is in the model in order, and gives the place of
+// each of field.runs.
+func (in *speedColumns) takeRuns(f *field, p *people, courseAt []int32) (at []int32) {
 	used := make([]bool, len(f.runs))
 	for _, l := range p.order {
 		if f.inModel(int(l)) {
@@ -221,12 +235,17 @@ func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedCo
 		x, y := &f.runs[a], &f.runs[b]
 		return cmp.Or(cmp.Compare(courseAt[x.course-1], courseAt[y.course-1]), cmp.Compare(x.day, y.day), cmp.Compare(x.rank, y.rank))
 	})
-	runAt := make([]int32, len(f.runs))
+	at = make([]int32, len(f.runs))
 	for k, r := range in.runs {
-		runAt[r] = int32(k)
+		at[r] = int32(k)
 		in.Runs = append(in.Runs, speed.RunInfo{Course: courseAt[f.runs[r].course-1], Day: int32(f.runs[r].day)})
 	}
-	// runners in the order of their first line, not of their number
+	return at
+}
+
+// takeResults takes the results of each runner by day and run, the runners in the order of
+// their first line, not of their number.
+func (in *speedColumns) takeResults(f *field, p *people, runAt []int32, workers int) {
 	runners := make([]int32, len(p.no))
 	for r := range runners {
 		runners[r] = int32(r)
@@ -280,5 +299,4 @@ func (f *field) speedInput(p *people, first map[int32]int, workers int) *speedCo
 			in.LogTime[o] = speed.LogTime(float64(unit.CeilSeconds(f.timeMS[l])), float64(f.runs[f.run[l]-1].distanceM))
 		}
 	})
-	return in
 }

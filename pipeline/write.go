@@ -44,28 +44,18 @@ func (pl *Pipeline) changeSheets(ctx context.Context, f func() error) error {
 // insertSheets writes all that is known of sheets. Lines that were not read
 // yet are read as they are written.
 func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) error {
-	var nextPart, nextLine int32
-	if err := pl.DB.Get(ctx, "select (select coalesce(max(part_no), 0) from sheet.part), (select coalesce(max(line_no), 0) from record.line)", &nextPart, &nextLine); err != nil {
+	var lastPart, lastLine int32
+	if err := pl.DB.Get(ctx, "select (select coalesce(max(part_no), 0) from sheet.part), (select coalesce(max(line_no), 0) from record.line)", &lastPart, &lastLine); err != nil {
 		return err
 	}
-	var parts []numberedPart
-	for _, s := range sheets {
-		for _, p := range s.parts {
-			nextPart++
-			n := numberedPart{sheet: s, part: p, partNo: nextPart, runNo: make([]int32, len(p.runs))}
-			for i, k := range p.runs {
-				n.runNo[i] = pl.courses.number(k)
-			}
-			parts = append(parts, n)
-		}
-	}
+	parts := pl.numberParts(sheets, lastPart)
 	if err := pl.courses.write(ctx, pl); err != nil {
 		return err
 	}
 	if err := pl.numberTexts(ctx, parts); err != nil {
 		return err
 	}
-	if err := pl.insertLines(ctx, parts, nextLine); err != nil {
+	if err := pl.insertLines(ctx, parts, lastLine); err != nil {
 		return err
 	}
 	if err := pl.insertHelpers(ctx, parts); err != nil {
@@ -79,16 +69,46 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 			return errNoLines{err}
 		}
 	}
-	if err := pl.insertRows(ctx, "sheet.sheet", sheetSchema, len(sheets), func(r row, i int) {
+	for _, write := range []func() error{
+		func() error { return pl.insertSheetRows(ctx, sheets) },
+		func() error { return pl.insertParts(ctx, parts) },
+		func() error { return pl.insertHeadings(ctx, parts) },
+		func() error { return pl.insertProblems(ctx, problemsOfSheets(sheets, parts)) },
+	} {
+		if err := write(); err != nil {
+			return err
+		}
+	}
+	return pl.setState(ctx, "figures", "")
+}
+
+// numberParts numbers the parts of sheets after the last, and their runs.
+func (pl *Pipeline) numberParts(sheets []*parsedSheet, last int32) (parts []numberedPart) {
+	for _, s := range sheets {
+		for _, p := range s.parts {
+			last++
+			n := numberedPart{sheet: s, part: p, partNo: last, runNo: make([]int32, len(p.runs))}
+			for i, k := range p.runs {
+				n.runNo[i] = pl.courses.number(k)
+			}
+			parts = append(parts, n)
+		}
+	}
+	return parts
+}
+
+func (pl *Pipeline) insertSheetRows(ctx context.Context, sheets []*parsedSheet) error {
+	return pl.insertRows(ctx, "sheet.sheet", sheetSchema, len(sheets), func(r row, i int) {
 		s := sheets[i]
 		r.ints(0, int32(s.entry.Seq))
 		r.texts(1, s.entry.Hash, s.entry.Path, s.sheet.Format, s.sheet.Encoding, s.sheet.Dialect)
 		r.ints(6, int32(s.rows()))
 		r.texts(7, s.sheet.DateOrder)
-	}); err != nil {
-		return err
-	}
-	if err := pl.insertRows(ctx, "sheet.part", partSchema, len(parts), func(r row, i int) {
+	})
+}
+
+func (pl *Pipeline) insertParts(ctx context.Context, parts []numberedPart) error {
+	return pl.insertRows(ctx, "sheet.part", partSchema, len(parts), func(r row, i int) {
 		p := parts[i]
 		var words, answers []string
 		for _, w := range p.part.readings {
@@ -101,24 +121,26 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 		r.texts(2, p.part.part.Tab)
 		r.ints(3, int32(p.part.part.TabIndex), int32(p.part.part.HeadingRow))
 		r.texts(5, p.part.kind, p.part.part.Course.From, p.part.part.Date.From, strings.Join(words, "\n"), strings.Join(answers, "; "))
-	}); err != nil {
-		return err
-	}
+	})
+}
+
+// insertHeadings writes what each column of a part was taken for.
+func (pl *Pipeline) insertHeadings(ctx context.Context, parts []numberedPart) error {
 	var columns [][2]int
 	for i, p := range parts {
 		for k := range p.part.part.Columns {
 			columns = append(columns, [2]int{i, k})
 		}
 	}
-	if err := pl.insertRows(ctx, "sheet.column", columnSchema, len(columns), func(r row, i int) {
+	return pl.insertRows(ctx, "sheet.column", columnSchema, len(columns), func(r row, i int) {
 		p := parts[columns[i][0]]
 		c := p.part.part.Columns[columns[i][1]]
 		r.ints(0, p.partNo, int32(c.Index+1))
 		r.texts(2, c.Heading, c.Meaning.String(), c.Why)
-	}); err != nil {
-		return err
-	}
-	var problems []storedProblem
+	})
+}
+
+func problemsOfSheets(sheets []*parsedSheet, parts []numberedPart) (problems []storedProblem) {
 	for _, s := range sheets {
 		for _, q := range s.sheet.Problems {
 			problems = append(problems, storedProblem{q, int32(s.entry.Seq), 0})
@@ -133,10 +155,7 @@ func (pl *Pipeline) insertSheets(ctx context.Context, sheets []*parsedSheet) err
 			problems = append(problems, storedProblem{q.Problem, int32(p.sheet.entry.Seq), run})
 		}
 	}
-	if err := pl.insertProblems(ctx, problems); err != nil {
-		return err
-	}
-	return pl.setState(ctx, "figures", "")
+	return problems
 }
 
 // errNoLines is a sheet that turned out to have no lines while it was written.

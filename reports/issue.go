@@ -191,34 +191,21 @@ func (r *Register) publish(dir, report string, now Mark, files []file, changed f
 	}
 	content := hex.EncodeToString(h.Sum(nil))
 
-	last, of := 0, issueOf{Number: 1}
-	names := map[string]string{} // ext → name in the last issue
-	known := map[string]bool{}   // name + sum
-	sums := map[string]string{}  // name → sum in the last issue
-	for _, w := range earlier {
-		known[w.file+"\x00"+w.sum] = true
-		if w.issue >= last {
-			last = w.issue
-			names[extOf(report, w)], sums[w.file] = w.file, w.sum
-		}
-	}
-	same := false
-	for _, w := range earlier {
-		if w.issue == last && w.content == content {
-			same = true
-			of, now = issueOf{last, w.public, w.desk}, w.mark
-		}
-	}
-	if last > 0 && !same {
+	was := issuesBefore(report, earlier, content)
+	of := issueOf{Number: 1}
+	switch {
+	case was.same:
+		of, now = was.of, was.mark
+	case was.last > 0:
 		at := map[string]string{}
-		for ext, n := range names {
+		for ext, n := range was.names {
 			at[ext] = filepath.Join(dir, n)
 		}
 		c, err := changed(at)
 		if err != nil {
 			return nil, err
 		}
-		of = issueOf{last + 1, c.public, c.desk}
+		of = issueOf{was.last + 1, c.public, c.desk}
 	}
 	var out []string
 	type todo struct {
@@ -228,23 +215,12 @@ func (r *Register) publish(dir, report string, now Mark, files []file, changed f
 	var todos []todo
 	var rows []written
 	for _, f := range files {
-		name := report + f.ext
-		if n := names[f.ext]; same && n != "" {
-			name = n
-		}
-		sum, err := sumOf(filepath.Join(dir, name))
+		name, err := was.nameFor(dir, report, f.ext, of.Number)
 		if err != nil {
 			return nil, err
 		}
-		if same && (sum == sums[name] || sum != "" && !known[name+"\x00"+sum]) {
-			continue // there already, or edited and nothing new to say
-		}
-		for n := of.Number; sum != "" && !known[name+"\x00"+sum]; n++ {
-			stem, ext := strings.TrimSuffix(f.ext, filepath.Ext(f.ext)), filepath.Ext(f.ext)
-			name = fmt.Sprintf("%s%s (issue %d)%s", report, stem, max(n, 2), ext)
-			if sum, err = sumOf(filepath.Join(dir, name)); err != nil {
-				return nil, err
-			}
+		if name == "" {
+			continue
 		}
 		data, err := f.render(of)
 		if err != nil {
@@ -271,6 +247,60 @@ func (r *Register) publish(dir, report string, now Mark, files []file, changed f
 		out = append(out, p)
 	}
 	return out, syncFolder(dir)
+}
+
+// issues is what the register knows of a report.
+type issues struct {
+	last  int               // number of the last issue, 0 none
+	names map[string]string // ext → name in the last issue
+	sums  map[string]string // name → sum in the last issue
+	known map[string]bool   // name + sum of any issue
+	same  bool              // the last issue says what is to be said now
+	of    issueOf           // … and how it was numbered
+	mark  Mark              // … and how far the archive had got
+}
+
+func issuesBefore(report string, earlier []written, content string) issues {
+	was := issues{names: map[string]string{}, sums: map[string]string{}, known: map[string]bool{}}
+	for _, w := range earlier {
+		was.known[w.file+"\x00"+w.sum] = true
+		if w.issue >= was.last {
+			was.last = w.issue
+			was.names[extOf(report, w)], was.sums[w.file] = w.file, w.sum
+		}
+	}
+	for _, w := range earlier {
+		if w.issue == was.last && w.content == content {
+			was.same, was.of, was.mark = true, issueOf{was.last, w.public, w.desk}, w.mark
+		}
+	}
+	return was
+}
+
+// nameFor is the name under which a file of the issue is to be written: a free one where
+// somebody has edited what stands there, "" where it is there already, or edited and nothing
+// new is to be said.
+func (was *issues) nameFor(dir, report, ending string, issue int) (string, error) {
+	name := report + ending
+	if n := was.names[ending]; was.same && n != "" {
+		name = n
+	}
+	sum, err := sumOf(filepath.Join(dir, name))
+	if err != nil {
+		return "", err
+	}
+	edited := func() bool { return sum != "" && !was.known[name+"\x00"+sum] }
+	if was.same && (sum == was.sums[name] || edited()) {
+		return "", nil
+	}
+	for n := issue; edited(); n++ {
+		ext := filepath.Ext(ending)
+		name = fmt.Sprintf("%s%s (issue %d)%s", report, strings.TrimSuffix(ending, ext), max(n, 2), ext)
+		if sum, err = sumOf(filepath.Join(dir, name)); err != nil {
+			return "", err
+		}
+	}
+	return name, nil
 }
 
 // extOf undoes the naming of an issue: the part after the report's name.
