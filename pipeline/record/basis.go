@@ -25,7 +25,7 @@ func headingBasis(heading string) (age.Basis, bool) {
 	return age.NoBasis, false
 }
 
-var yearEndHeading = regexp.MustCompile(`\b31\W*(st|\.)?\W*(of |de |di |er )?(12|dec|dez|des|dic|gru)|\b(12|dec\w*)\W*31\b|year.?end|end of (the )?year|fin d'annee|jahresende`)
+var yearEndHeading = regexp.MustCompile(`\b31\W*(st|\.)?\W*(of |de |di |er )?(12|dec|dez|des|dic|gru)|\b(12|dec\w*)\W*31\b|year.?end|end of (the )?year|fin d'annee|jahresende|this year|i ar$|i ar\b|in diesem jahr|cette annee|im kalenderjahr|dieses jahr|quest'anno|este ano`)
 
 // reckonDay is the day of the year, and perhaps the year, that a heading names: "Age on
 // 31 August 2025". The zero reckonDay names none.

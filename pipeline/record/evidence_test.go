@@ -27,6 +27,12 @@ func TestClassesOfManyLanguages(t *testing.T) {
 		{"Группа", "Мужчины до 18 лет|Женщины 18-39 лет", "M 0-17|W 18-39"},
 		{"Kategoria", "Mężczyźni 70 lat i więcej|Kobiety 60-69 lat", "M 70+|W 60-69"},
 		{"Categoría", "Vet. E M|Vet. D F|Vet. A M", "M 35+|W 35+|M 35+"},
+		{"Klasse", "G 13-14|J 15-17|M 45-49|K 50-54", "M 13-14|W 15-17|M 45-49|W 50-54"},
+		{"Klasse/Jg.", "M 1984|W 1989|M 1993", "M 41-42|W 36-37|M 32-33"},
+		{"Categoria", "M1519|F2024|M3034", "M 15-19|W 20-24|M 30-34"},
+		{"Category", "NBV40|MV40|FV45", "X 40-44|M 40-44|W 45-49"},
+		{"Catégorie", "Vétéran 1 Homme|Vétéran 2 Femme|Senior Homme", "M 40-49|W 50-59|M 18-39"},
+		{"Catégorie", "Masters 0 Hommes|Masters 3 Femmes", "M 35-39|W 50-54"},
 		{"Catégorie", "SE F|M0 M|CA F|M1 F", "W 23-34|M 35-39|W 16-17|W 40-44"},
 	} {
 		var got []string
@@ -68,6 +74,36 @@ func TestLithuanianClasses(t *testing.T) {
 	for i, l := range lines {
 		if got := agesOf(l); got != want[i] {
 			t.Errorf("%s: %s, want %s", cells[i], got, want[i])
+		}
+	}
+}
+
+// V and S are men and women on a Latvian sheet.
+func TestLatvianClasses(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	cells := []string{"V40", "S35", "V", "S", "SU20"}
+	want := []string{"M 40-44", "W 35-39", "M", "W", "W 0-19"}
+	lines, _ := readRows(t, c, []string{"Vārds, uzvārds", "Laiks", "Grupa"}, Options{}, func(yield func([]string)) {
+		for i, s := range cells {
+			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})
+		}
+	})
+	for i, l := range lines {
+		if got := agesOf(l); got != want[i] {
+			t.Errorf("%s: %s, want %s", cells[i], got, want[i])
+		}
+	}
+}
+
+// Ages that are still to come, and ages of the year.
+func TestAgesByHeading(t *testing.T) {
+	if got := agesOf(readAges(t, "Age next birthday", false, []string{"41", "36"})[0]); got != "40-40" {
+		t.Errorf("next birthday: %s", got)
+	}
+	for _, heading := range []string{"Ålder i år", "Age this year"} {
+		if got := agesOf(readAges(t, heading, false, []string{"41", "36"})[0]); got != "40-41" {
+			t.Errorf("%s: %s", heading, got)
 		}
 	}
 }

@@ -101,6 +101,7 @@ func parseGroup(b []byte) group {
 	n := 0
 	var plus, lt, gt, andU, andO, born, until, schoolYear, decade bool
 	unknown := 0 // words not understood
+	french := bytes.Contains(b, []byte("homme")) || bytes.Contains(b, []byte("femme"))
 	var seniorSeen, juniorSeen, vetSeen bool
 	letterClass := byte(0) // A, B, C, D of German youth classes
 	setSex := func(m sexMark) {
@@ -208,6 +209,13 @@ func parseGroup(b []byte) group {
 			case veteranWord:
 				vetSeen = true
 				g.vMark = g.vMark || len(w) == 1
+				switch {
+				case !french || n > 0 || !smallNumberNext(b[j:]):
+				case w[0] == 'm':
+					g.masters = true // Masters 1 Hommes
+				default:
+					g.vMark = true // Vétéran 2 Femme
+				}
 			case underWord:
 				if n > 0 {
 					andU = true // until a word follows: 40 u. älter
@@ -306,7 +314,7 @@ func parseGroup(b []byte) group {
 		return group{} // Year 6 is a class of a school
 	}
 	// 4044 without a dash.
-	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4) {
+	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4 && v%100-v/100 <= 10) {
 		nums[0], nums[1], n = nums[0]/100, nums[0]%100, 2
 	}
 	// "and over", "u. älter" after the number.
@@ -379,6 +387,12 @@ var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|sc
 // menOf are the same classes in the words for men and boys, where those for women stand
 // beside them, or for everybody.
 var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes`)
+
+// smallNumberNext says whether a number of one figure follows.
+func smallNumberNext(b []byte) bool {
+	b = bytes.TrimLeft(b, " ")
+	return len(b) > 0 && b[0] >= '0' && b[0] <= '9' && (len(b) == 1 || b[1] < '0' || b[1] > '9')
+}
 
 // moreLetters says whether a word follows.
 func moreLetters(b []byte) bool {
@@ -491,8 +505,8 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		} else {
 			letter, rest = w[len(w)-1], w[:len(w)-1]
 		}
-		if front && letter == 'v' && len(rest) == 1 && rest[0] == 'u' {
-			return 'v', underWord, class, true // VU18: vrouwen under 18, as no veteran is
+		if front && (letter == 'v' || letter == 's') && len(rest) == 1 && rest[0] == 'u' {
+			return sexMark(letter), underWord, class, true // VU18: vrouwen under 18, as no veteran is; SU18: sievietes
 		}
 		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) && !(front && letter == 'n' && finnishClasses[string(rest)]) {
 			continue
@@ -520,7 +534,7 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 			return m, gw, class, true
 		}
 	}
-	if gw, ok := groupWords[strings.TrimPrefix(string(w), "nb")]; ok && w[0] == 'n' && len(w) > 3 && (gw == seniorWord || gw == juniorWord || gw == veteranWord) {
+	if gw, ok := groupWords[strings.TrimPrefix(string(w), "nb")]; ok && w[0] == 'n' && len(w) > 2 && (gw == seniorWord || gw == juniorWord || gw == veteranWord) {
 		return sureX, gw, class, true
 	}
 	return noMark, 0, class, false

@@ -290,7 +290,8 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.frenchClasses()
 	k.pairs()
 	k.womenBeside()
-	if heading == "lytis" {
+	k.norwegianGirls()
+	if heading == lithuanianSex || heading == latvianSex {
 		k.menByV()
 	}
 	loneM, loneV, women := 0, 0, 0
@@ -355,6 +356,34 @@ func (k *groupColumn) womenBeside() {
 	}
 }
 
+// norwegianGirls reads J as jenter, girls, where G stands for gutter, boys.
+func (k *groupColumn) norwegianGirls() {
+	if !slices.ContainsFunc(k.entries, func(e groupEntry) bool { return e.g.sex == 'g' && e.g.lo < 20 }) {
+		return
+	}
+	for i := range k.entries {
+		e := &k.entries[i]
+		if f := fold(nil, e.text); len(f) > 1 && f[0] == 'j' && (f[1] < 'a' || f[1] > 'z') && e.g.sex == noMark {
+			e.g.sex, e.g.young = 'j', false
+		}
+	}
+}
+
+// lithuanianSex and latvianSex are the folded headings for sex in the two languages.
+const lithuanianSex, latvianSex = "lytis", "dzimums"
+
+// latvian says whether a folded heading is Latvian, where V is vīrietis, a man, and S
+// sieviete, a woman.
+func latvian(heading string) bool {
+	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return r == ' ' || r == ',' || r == '.' }) {
+		switch w {
+		case "dzimums", "laiks", "uzvards", "vards", "grupa", "vecums", "klubs":
+			return true
+		}
+	}
+	return false
+}
+
 // lithuanian says whether a folded heading is Lithuanian, where V is vyras, a man, and M
 // moteris, a woman.
 func lithuanian(heading string) bool {
@@ -367,9 +396,16 @@ func lithuanian(heading string) bool {
 	return false
 }
 
-// menByV reads the V of a Lithuanian list as vyrai, men.
+// menByV reads the V of a Lithuanian list as vyrai, men, and that of a Latvian one, vīrieši,
+// beside S, sievietes, women.
 func (k *groupColumn) menByV() {
 	for i := range k.entries {
+		e := &k.entries[i]
+		if f := fold(nil, e.text); len(f) > 0 && f[0] == 's' && e.g.sex == noMark && (len(f) == 1 || f[1] < 'a' || f[1] == 'u') {
+			if e.g.sex, e.g.lone = 's', true; e.g.kind == senior {
+				e.g.kind = noGroup
+			}
+		}
 		if g := &k.entries[i].g; g.vMark && g.sex == noMark {
 			if g.sex, g.vMark, g.lone = 'v', false, true; g.kind == veteran {
 				g.kind = noGroup

@@ -251,6 +251,9 @@ func (r *Reader) readAge(s string, k *ageColumn, day unit.Day, out *Line, take f
 		}
 		return r.groupAges(c.n, last, r.o.GroupBasis, day), r.o.GroupBasis, false, true
 	}
+	if r.nextBirthday && k == &r.ages && c.n > 0 {
+		c.n--
+	}
 	return r.windowOf(c.n, r.ageOn(day)), r.o.AgeBasis, false, true
 }
 

@@ -52,6 +52,8 @@ type Reader struct {
 	remarks         map[string]remark
 	nobody          *nobody
 
+	nextBirthday bool // the ages are those to come
+
 	cell      clockCell // of the row in hand
 	scratch   []byte
 	nameRoom  []byte
@@ -90,6 +92,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
 	}
+	r.nextBirthday = strings.Contains(r.heading(c.Age), "next birthday")
 	if b, ok := headingBasis(r.heading(c.Group)); ok {
 		r.o.GroupBasis = b
 	}

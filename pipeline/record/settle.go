@@ -90,17 +90,23 @@ func (r *Reader) Settle() Readings {
 	return out
 }
 
-// inLanguage is the folded heading of a column, or the Lithuanian one for sex where the other
-// headings of the table are Lithuanian.
+// inLanguage is the folded heading of a column, or the Lithuanian or Latvian one for sex where the
+// other headings of the table are in these languages.
 func (r *Reader) inLanguage(index int) string {
-	n := 0
+	lt, lv := 0, 0
 	for i := range r.headings {
 		if lithuanian(r.heading(i)) {
-			n++
+			lt++
+		}
+		if latvian(r.heading(i)) {
+			lv++
 		}
 	}
-	if n >= 2 {
-		return "lytis"
+	switch {
+	case lt >= 2 && lt > lv:
+		return lithuanianSex
+	case lv >= 2:
+		return latvianSex
 	}
 	return r.heading(index)
 }

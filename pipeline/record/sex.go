@@ -75,6 +75,10 @@ func parseSex(b []byte) sexMark {
 		return sureX
 	case len(b) == 1 && sexMark(b[0]).open():
 		return sexMark(b[0])
+	case string(b) == "sr": // a group of old men elsewhere
+		return sureM
+	case string(b) == "srta", string(b) == "sig.na", string(b) == "sig.ra":
+		return sureW
 	case string(b) == "ms":
 		return msMark
 	}
@@ -210,6 +214,10 @@ func (l *letters) settle(heading string, answers map[string]string) {
 	case has("g") && has("l") && !has("bf"):
 		set(M, "g")
 		l.why = "G beside L is a gentleman, and L a lady"
+	case has("k") && has("gj") && !has("fwdh"):
+		set(M, "g")
+		set(W, "j")
+		l.why = "G and J beside K are gutter and jenter: boys and girls"
 	case has("j") && has("g"):
 		set(W, "j")
 		set(M, "g")
