@@ -40,6 +40,7 @@ type Reader struct {
 	inNames nameAges
 	// groups and sexes in brackets behind names, and sexes before places
 	inBrackets inBrackets
+	linkText   linkText
 	placeSexes placeSexes
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
@@ -202,6 +203,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.observeDate(r.scratch)
 	}
 	r.nameOrder.observe(cell(cells, r.c.Name))
+	r.linkText.observe(cell(cells, r.c.Name))
 	if r.c.Club < 0 {
 		r.nameClubs.observe(cell(cells, r.c.Name))
 	}
@@ -422,10 +424,13 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		r.nameRoom = append(append(append(r.nameRoom[:0], family...), ", "...), given...)
 		text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 	}
+	text = withoutNumber(text)
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
 			if m := r.remark(text[i+1 : n-1]); m.part != Runner || m.status != OK {
 				take(m)
+				text = trim(text[:i])
+			} else if r.linkText.is(text[i:]) {
 				text = trim(text[:i])
 			}
 		}
@@ -448,6 +453,21 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		}
 	}
 	out.Name = text
+}
+
+// withoutNumber takes the number of the line off the name behind it: "12. Jo Lee".
+func withoutNumber(s string) string {
+	n := 0
+	for n < len(s) && n < 5 && s[n] >= '0' && s[n] <= '9' {
+		n++
+	}
+	if n == 0 || n > 4 || n+2 >= len(s) || s[n] != '.' && s[n] != ')' || s[n+1] != ' ' {
+		return s
+	}
+	if rest := trim(s[n+2:]); rest != "" && !(rest[0] >= '0' && rest[0] <= '9') {
+		return rest
+	}
+	return s
 }
 
 // cutRole takes off a name how somebody took part, or how the line ended: "Guide: Ann Fox",

@@ -32,11 +32,12 @@ func cellLines(lines []string, _ byte) []string {
 		return nil
 	}
 	cell := func(k int) string { return trim(lines[at[k]]) }
-	width := clocks[1] - clocks[0]
+	width, even := clocks[1]-clocks[0], true
 	for k := 1; k < len(clocks); k++ {
-		if clocks[k]-clocks[k-1] != width {
-			return nil
-		}
+		even = even && clocks[k]-clocks[k-1] == width
+	}
+	if !even {
+		return unevenCells(lines, at, clocks)
 	}
 	if width < 2 || width > 12 {
 		return nil
@@ -60,20 +61,121 @@ func cellLines(lines []string, _ byte) []string {
 	for k := end; k < len(at); k++ {
 		out[at[k]] = cell(k)
 	}
-	if first >= width {
-		lex, heading, known := newLexicon(Options{}), []string(nil), 0
-		for k := first - width; k < first; k++ {
-			heading = append(heading, cell(k))
-			if lex.read(cell(k)).known {
-				known++
-			}
+	headingOfCells(out, at, first, width)
+	if parted := partFirst(out, at[first]); parted != nil {
+		return parted
+	}
+	return out
+}
+
+// headingOfCells puts as many words of headings as there are columns, each on a line of
+// its own right above the first row, into one line.
+func headingOfCells(out []string, at []int, first, width int) {
+	if first < width {
+		return
+	}
+	lex, heading, known := newLexicon(Options{}), []string(nil), 0
+	for k := first - width; k < first; k++ {
+		heading = append(heading, out[at[k]])
+		if lex.read(out[at[k]]).known {
+			known++
 		}
-		if known >= 2 && 3*known >= 2*width {
-			for k := first - width; k < first; k++ {
-				out[at[k]] = ""
-			}
-			out[at[first-width]] = strings.Join(heading, "\t")
+	}
+	if known < 2 || 3*known < 2*width {
+		return
+	}
+	for k := first - width; k < first; k++ {
+		out[at[k]] = ""
+	}
+	out[at[first-width]] = strings.Join(heading, "\t")
+}
+
+// unevenCells puts rows together of which some lack a cell: each begins with a place on a
+// line of its own, 1, 2, 3 …, and its last or its only time stands at one distance from
+// the end. A row that lacks a cell lacks the one whose kind it has not. nil where that is
+// not so for every row.
+func unevenCells(lines []string, at, clocks []int) []string {
+	cell := func(k int) string { return trim(lines[at[k]]) }
+	var starts []int
+	for k := range at {
+		if n, err := strconv.Atoi(strings.TrimRight(cell(k), ".)")); err == nil && n == len(starts)+1 {
+			starts = append(starts, k)
 		}
+	}
+	if len(starts) < 4 || len(starts) != len(clocks) {
+		return nil
+	}
+	behind := len(at) // cells behind the time
+	for i := range len(starts) - 1 {
+		behind = min(behind, starts[i+1]-1-clocks[i])
+	}
+	rows, width, whole := make([][]string, len(starts)), 0, -1
+	for i, from := range starts {
+		if clocks[i] <= from || i+1 < len(starts) && (clocks[i] > starts[i+1] || starts[i+1]-1-clocks[i] != behind) {
+			return nil
+		}
+		for k := from; k <= min(clocks[i]+behind, len(at)-1); k++ {
+			rows[i] = append(rows[i], cell(k))
+		}
+		if len(rows[i]) > width {
+			width, whole = len(rows[i]), i
+		}
+	}
+	out := make([]string, len(lines))
+	for k := 0; k < starts[0]; k++ {
+		out[at[k]] = cell(k)
+	}
+	for i, row := range rows {
+		switch len(row) {
+		case width:
+		case width - 1:
+			blank := -1
+			for b := range row {
+				if b > 1 && kindOf(row[b]) != kindOf(rows[whole][b]) { // place and name are there
+					blank = b
+					break
+				}
+			}
+			if blank < 0 {
+				return nil
+			}
+			row = append(append(append([]string(nil), row[:blank]...), ""), row[blank:]...)
+		default:
+			return nil
+		}
+		out[at[starts[i]]] = strings.Join(row, "\t")
+	}
+	for k := clocks[len(clocks)-1] + behind + 1; k < len(at); k++ {
+		out[at[k]] = cell(k)
+	}
+	headingOfCells(out, at, starts[0], width)
+	return out
+}
+
+// partFirst parts places from the names behind them, "1. Jo Lee", in the first cell of
+// rows, and what a middle dot or a bar divides in the others: "W40 · Vale AC". nil where
+// the first cells do not count up.
+func partFirst(rows []string, from int) []string {
+	out := append([]string(nil), rows...)
+	n, counts := 0, 0
+	for i := from; i < len(out); i++ {
+		cells := strings.Split(out[i], "\t")
+		if len(cells) < 2 {
+			continue
+		}
+		n++
+		m := numberedPiece.FindStringSubmatch(cells[0])
+		if m == nil {
+			return nil
+		}
+		if v, _ := strconv.Atoi(m[1]); v == n {
+			counts++
+		}
+		rest := cellMarks.Replace(strings.Join(cells[1:], "\t"))
+		out[i] = m[1] + "\t" + m[2] + "\t" + rest
+	}
+	if n < 4 || counts*10 < n*9 {
+		return nil
 	}
 	return out
 }
@@ -92,6 +194,8 @@ func firstOfRow(cell func(int) string, clocks []int, width, cells int) int {
 			s := cell(c - before)
 			if v, err := strconv.Atoi(strings.TrimRight(s, ".)")); err == nil && v == n+1 {
 				counts++
+			} else if m := numberedPiece.FindStringSubmatch(s); m != nil && m[1] == strconv.Itoa(n+1) {
+				counts++ // "1. Jo Lee"
 			}
 			if kindOf(s) == kText && strings.Contains(s, " ") {
 				texts++

@@ -409,6 +409,9 @@ var otherTimes = set("", "last week", "last weeks", "last time", "last run", "la
 // isCondition says whether a text says in what state the ground was, and no name.
 func isCondition(text string) bool {
 	words := strings.Fields(fold(text))
+	if r, _ := utf8.DecodeRuneInString(strings.TrimSpace(text)); unicode.IsLower(r) && anyWord(text, lapWords) {
+		return true // "two laps of the park"
+	}
 	for _, w := range words {
 		if !conditionWords[w] {
 			return false
@@ -416,6 +419,8 @@ func isCondition(text string) bool {
 	}
 	return len(words) > 0
 }
+
+var lapWords = set("lap laps loop loops times circuits")
 
 var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
 	trocken nass matschig sec humide gras grass trail tarmac`)

@@ -27,6 +27,8 @@ func TestHabits(t *testing.T) {
 		{"moments of the start", "alder-bank_export.csv", "name,start,finish,duration\nJo Lee,2026-01-03T09:00:03Z,2026-01-03T09:18:23Z,0:18:20\nAl Roe,2026-01-03T09:00:03Z,2026-01-03T09:18:34Z,0:18:31\nCy Dee,2026-01-03T09:00:03Z,2026-01-03T09:18:43Z,0:18:40\n", 3, "name Jo Lee, time 0:18:20", "alder-bank 2026-01-03", ""},
 		{"Japanese", "記録.csv", "結果 - 若葉緑地,2026年1月3日\n順位,氏名,タイム\n1,佐藤 花子,18:20\n2,田中 誠,18:31\n3,鈴木 隆,18:40\n", 3, "position 1, name 佐藤 花子, time 18:20", "若葉緑地 2026-01-03", ""},
 		{"sections in sentences", "alder-bank_2026-01-03.txt", "First the men.\n1. Al Roe 18:20\n2. Cy Dee 18:31\n3. Ed Gow 18:40\n\nAnd now the ladies:\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "position 1, name Al Roe, time 18:20, sex men", "alder-bank 2026-01-03", ""},
+		{"a label that tells of laps", "3 January.csv", "Alder Bank 3 January 2026\nCourse: two laps of the park, firm\nPos,Name,Time\n" + tenRunners, 10, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
+		{"how many there are behind a section", "alder-bank_2026-01-03.txt", "M40 - 3 finishers\n1. Al Roe 18:20\n2. Cy Dee 18:31\n3. Ed Gow 18:40\n\nW40 - 3 finishers\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "position 1, name Al Roe, age-group M40, time 18:20", "alder-bank 2026-01-03", ""},
 		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})

@@ -343,8 +343,8 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		case kInt, kDecimal, kClock, kDate, kPercent:
 			return false
 		}
-		if strings.HasSuffix(trim(c), ":") {
-			return false
+		if label, value, ok := strings.Cut(trim(c), ":"); ok && (value == "" || value[0] == ' ' && isLabel(lex, label+":")) {
+			return false // "Course: two laps, firm"
 		}
 		// "Men" over "Pos" is the title of a table, no half of a heading.
 		g, below, both := lex.read(c), lex.read(trim(bottom[i])), lex.read(joinLines(trim(c), trim(bottom[i])))

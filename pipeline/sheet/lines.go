@@ -65,6 +65,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{singleQuoted, "every cell stands in single quotes"},
 		{byRareMark, "an uncommon mark stands between its cells"},
 		{underOneAnother, "no mark divides it; its columns stand under one another"},
+		{labelledLines, "each of its lines says what its value is"},
 		{cellLines, "each of its lines is a cell"},
 		{bulletNameTime, "each line is an item of a list, with a name and a time"},
 		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},

@@ -38,7 +38,7 @@ func numberedPieces(lines []string, delim byte) []string {
 			if c.between = trim(pieces[1]); c.between != "" {
 				clubs++
 				distinct[fold(c.between)] = true
-				if len(strings.Fields(c.between)) == 1 {
+				if len(strings.Fields(c.between)) == 1 && kindOf(c.between) == kText {
 					oneWord++
 				}
 			}

@@ -389,6 +389,9 @@ func sectionKind(text string) kind {
 // men".
 var openingWords = set("first then next now and here are come the followed by so to begin with")
 
+// howMany says behind a section of how many it is: "M40 (3)", "Women - 12 finishers".
+var howMany = regexp.MustCompile(`(?i)\s*(?:\(\d{1,4}\)|[(:–-]\s*\d{1,4} (?:finishers?|runners?|ran|starters?|entries|people)\)?)$`)
+
 func withoutOpening(text string) string {
 	words := strings.Fields(text)
 	n := 0
@@ -407,6 +410,9 @@ var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:sorted|listed|ordered|ranked) (?:
 // withoutOrder leaves out marks around a section, and its order.
 func withoutOrder(text string) string {
 	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	if m := howMany.FindStringIndex(text); m != nil && m[0] > 0 {
+		text = text[:m[0]]
+	}
 	if m := sortedBy.FindStringIndex(text); m != nil && m[0] > 0 {
 		text = text[:m[0]]
 	}
@@ -453,16 +459,16 @@ func numbersPage(cells []string) bool {
 		if pageOfAll.MatchString(trim(c)) {
 			continue
 		}
-		words, numbers := strings.Fields(fold(c)), 0
+		words, numbers, page := strings.Fields(fold(c)), 0, false
 		for i, w := range words {
-			switch {
+			switch page = page || pageWords[w]; {
 			case digitsOnly(w):
 				numbers++
 			case i == 0 && !pageWords[w], i > 0 && !pageWords[w] && !titleWords[w] && w != "/":
 				return false
 			}
 		}
-		if numbers == 0 || numbers > 2 {
+		if numbers == 0 || numbers > 2 || !page { // 10 km
 			return false
 		}
 	}

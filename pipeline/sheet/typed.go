@@ -11,7 +11,7 @@ import (
 // typed is a line in which the parts of a result stand one behind the other, in
 // whatever order: "18:20 – Jo Lee (W40, Vale AC)", "No. 3 Jo Lee 18 min 20 sec".
 type typed struct {
-	place, group, name, club, time, rest string
+	place, number, group, name, club, time, rest string
 }
 
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
@@ -20,10 +20,16 @@ var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
 	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?` +
 	`|\d{1,3} ?m(?:in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
 
-var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}-[0-5]\d)(?:$|\s)`)
+var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}[-,][0-5]\d)(?:$|\s)`)
+
+var figuresComma = regexp.MustCompile(`\d,\d`)
+
+// dashes makes the mark between minutes and seconds a colon.
+var dashes = strings.NewReplacer("-", ":", ",", ":")
 
 var (
-	leadingPlace  = regexp.MustCompile(`(?i)^(?:(?:no\.?|nr\.?|#|\() ?)?(\d{1,4})(?: ?[.):=/]+| ?[–-](?: |$)|st|nd|rd|th|er|re|e|º|ª|°)?(?: |$)`)
+	leadingPlace  = regexp.MustCompile(`(?i)^(?:(?:no\.?|nr\.?|pos\.?|position|place|#|\() ?)?(\d{1,4})(?: ?[.):=/]+| ?[–-](?: |$)|st|nd|rd|th|er|re|e|º|ª|°)?(?: |$)`)
+	leadingNumber = regexp.MustCompile(`^[#(]?(\d{1,5})\)? `)
 	trailingPlace = regexp.MustCompile(`^\((\d{1,4})\)$`)
 	inBracket     = regexp.MustCompile(`[(\[]([^()\[\]]{1,60})[)\]]`)
 	edgeMarks     = " ,;:–—-|/•*·"
@@ -48,7 +54,7 @@ func typedLines(lines []string, delim byte) []string {
 		if timed++; text == "" {
 			continue
 		}
-		if delim != ' ' && dividesLine(inBracket.ReplaceAllString(received, ""), delim) {
+		if delim != ' ' && dividesLine(figuresComma.ReplaceAllString(inBracket.ReplaceAllString(received, ""), ""), delim) {
 			marks++
 		}
 		if first < 0 {
@@ -65,6 +71,9 @@ func typedLines(lines []string, delim byte) []string {
 	if placed > 0 && !placesRise(cuts) {
 		return nil
 	}
+	if n := countTyped(cuts, func(c *typed) bool { return c.number != "" }); n > 0 && n*10 < matched*9 {
+		return nil
+	}
 	dropSame(cuts, texts)
 	if !nameParts(cuts, texts) {
 		return nil
@@ -78,13 +87,17 @@ func typedLines(lines []string, delim byte) []string {
 // typedLine finds the parts of a line. It is nil for a line without a time, and the text
 // is "" where something else stands in it than the parts of a result.
 func typedLine(l string) (c *typed, text string) {
-	m := spelledClock.FindStringSubmatchIndex(l)
+	m, dashed := spelledClock.FindStringSubmatchIndex(l), false
 	if m == nil {
 		if m = dashedClock.FindStringSubmatchIndex(l); m == nil {
 			return nil, ""
 		}
+		dashed = true
 	}
-	c = &typed{time: strings.Replace(strings.TrimSpace(l[m[2]:m[3]]), "-", ":", 1)}
+	c = &typed{time: strings.TrimSpace(l[m[2]:m[3]])}
+	if dashed {
+		c.time = dashes.Replace(c.time)
+	}
 	if spelledClock.MatchString(l[m[3]:]) {
 		return c, "" // which of the two?
 	}
@@ -98,12 +111,15 @@ func typedLine(l string) (c *typed, text string) {
 		m := leadingPlace.FindStringSubmatch(p)
 		c.group, c.place, before = g, m[1], strings.TrimSpace(p[len(m[0]):])
 	}
+	if b := leadingNumber.FindStringSubmatch(before); b != nil && c.place != "" {
+		c.number, before = b[1], strings.TrimSpace(before[len(b[0]):])
+	}
 	before = c.takeBrackets(strings.Trim(before, edgeMarks))
 	if after = c.takeBrackets(after); before == "" {
 		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
 	}
 	c.rest = strings.Trim(after, edgeMarks)
-	if name, club, ok := strings.Cut(before, ", "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText {
+	if name, club, ok := strings.Cut(before, ", "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
 		before, c.club = name, club
 	}
 	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || len(findDates(l)) > 0 {
@@ -148,6 +164,15 @@ func (c *typed) takeBrackets(s string) string {
 	})), " ")
 }
 
+func countTyped(cuts []*typed, is func(*typed) bool) (n int) {
+	for _, c := range cuts {
+		if c != nil && is(c) {
+			n++
+		}
+	}
+	return n
+}
+
 // placesRise says whether the places of lines hardly ever fall or repeat.
 func placesRise(cuts []*typed) bool {
 	n, on, last := 0, 0, 0
@@ -164,8 +189,8 @@ func placesRise(cuts []*typed) bool {
 	return on*10 >= n*9
 }
 
-// dropSame leaves out small words that stand behind nearly every name: "Jo Lee in", "Jo
-// Lee finished in".
+// dropSame leaves out small words, and words for a time, that stand behind nearly every
+// name: "Jo Lee in", "Jo Lee finished in", "Jo Lee Time".
 func dropSame(cuts []*typed, texts []string) {
 	for {
 		n, last := 0, map[string]int{}
@@ -176,7 +201,7 @@ func dropSame(cuts []*typed, texts []string) {
 			}
 		}
 		for w, k := range last {
-			if w == "" || k*10 < n*8 || w != strings.ToLower(w) || kindOf(w) == kSex {
+			if w == "" || k*10 < n*8 || w != strings.ToLower(w) && headingWords[fold(w)]&cTime == 0 || kindOf(w) == kSex {
 				continue
 			}
 			for i, c := range cuts {
@@ -239,6 +264,9 @@ func nameParts(cuts []*typed, texts []string) bool {
 		}
 		return true
 	}
+	if agesBehind(cuts, texts) {
+		return true
+	}
 	var clubs []string
 	if long*10 >= n*3 {
 		var ok bool
@@ -262,6 +290,48 @@ func nameParts(cuts []*typed, texts []string) bool {
 		}
 	}
 	return true
+}
+
+// agesBehind parts names from the ages that stand behind nearly all of them, in no order:
+// "Jo Lee 42". Nothing is changed where that is not so.
+func agesBehind(cuts []*typed, texts []string) bool {
+	n, aged, rising, last := 0, 0, 0, 0
+	for i, c := range cuts {
+		if c == nil {
+			continue
+		}
+		n++
+		name, age := cutAge(texts[i])
+		if age == "" && strings.ContainsAny(texts[i], "0123456789") || c.group != "" || len(strings.Fields(name)) > 4 {
+			return false
+		}
+		if age != "" {
+			aged++
+			a, _ := strconv.Atoi(age) // two figures
+			if a >= last {
+				rising++
+			}
+			last = a
+		}
+	}
+	if aged < 6 || aged*10 < n*9 || rising*10 > aged*8 {
+		return false
+	}
+	for i, c := range cuts {
+		if c != nil {
+			c.name, c.group = cutAge(texts[i])
+		}
+	}
+	return true
+}
+
+// cutAge parts a name from a number of two figures behind it.
+func cutAge(text string) (name, age string) {
+	name, age = text, finalWordOf(text)
+	if len(age) != 2 || !digitsOnly(age) {
+		return text, ""
+	}
+	return strings.TrimRight(strings.TrimSuffix(name, age), edgeMarks), age
 }
 
 // groupInside finds an age group behind the first word or words of a text: "Jo Lee W40
@@ -328,9 +398,9 @@ var noClub = set("unattached unatt unaffiliated independent individual none", "u
 // first line are its heading where there are as many.
 func writeTyped(lines []string, cuts []*typed, first int) []string {
 	parts := func(c *typed) []string {
-		return []string{c.place, c.name, c.group, c.club, c.time, c.rest}
+		return []string{c.place, c.number, c.name, c.group, c.club, c.time, c.rest}
 	}
-	used := make([]bool, 6)
+	used := make([]bool, 7)
 	for _, c := range cuts {
 		if c != nil {
 			for k, p := range parts(c) {
@@ -355,7 +425,7 @@ func writeTyped(lines []string, cuts []*typed, first int) []string {
 	if first > 0 {
 		lex := newLexicon(Options{})
 		var cells []string
-		for _, m := range [][]Meaning{{Position}, {Name}, {AgeGroup, Age, Sex}, {Club}, {Time, GunTime, ChipTime}, nil} {
+		for _, m := range [][]Meaning{{Position}, {Number}, {Name}, {AgeGroup, Age, Sex}, {Club}, {Time, GunTime, ChipTime}, nil} {
 			cells = append(cells, headingOf(lex, lines[first-1], m))
 		}
 		var heading []string

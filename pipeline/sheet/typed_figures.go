@@ -20,11 +20,11 @@ var (
 // like figures, 51:l5, where the others show what they are, and seconds under a minute that
 // is not repeated, ":19" under "24:05". Lines keep their places.
 func typedFigures(text []byte) ([]byte, bool) {
-	if len(text) > typedBytes || !bytes.ContainsAny(text, "lIO") && !bytes.Contains(text, []byte(" :")) && !bytes.Contains(text, []byte("\n:")) {
+	if len(text) > typedBytes || !!bytes.Contains(text, []byte("ifth ")) && !bytes.Contains(text, []byte("hird")) && !bytes.ContainsAny(text, "lIO") && !bytes.Contains(text, []byte(" :")) && !bytes.Contains(text, []byte("\n:")) {
 		return text, false
 	}
 	lines := strings.Split(string(text), "\n")
-	changed := false
+	changed := ordinalsInWords(lines)
 	last := 0 // place of the line above
 	minute, second := "", ""
 	for i, l := range lines {
@@ -64,6 +64,33 @@ func typedFigures(text []byte) ([]byte, bool) {
 	}
 	return []byte(strings.Join(lines, "\n")), true
 }
+
+// ordinalsInWords puts figures in the place of the words that count lines with times,
+// "First: Jo Lee 18:20", "Second: Al Roe 18:31". They must stand in their order, three of
+// them or more.
+func ordinalsInWords(lines []string) bool {
+	var at []int
+	for i, l := range lines {
+		word, _, ok := strings.Cut(strings.TrimSpace(l), " ")
+		if !ok || !clockInside.MatchString(l) {
+			continue
+		}
+		if len(at) >= len(ordinalWords) || !strings.EqualFold(strings.TrimRight(word, ":.,-"), ordinalWords[len(at)]) {
+			continue
+		}
+		at = append(at, i)
+	}
+	if len(at) < 3 {
+		return false
+	}
+	for n, i := range at {
+		_, rest, _ := strings.Cut(strings.TrimSpace(lines[i]), " ")
+		lines[i] = strconv.Itoa(n+1) + ". " + strings.TrimLeft(rest, ":-–— ")
+	}
+	return true
+}
+
+var ordinalWords = strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth")
 
 func countFigures(s string) (n int) {
 	for i := range len(s) {

@@ -11,6 +11,7 @@ import (
 func TestTypedLines(t *testing.T) {
 	names := strings.Split("Jo Lee|Al Roe|Cy Dee|Di Fox|Ed Gow|Gus Ing|Hal Job|Ida Kay|Jay Low|Kim Moy", "|")
 	clubs := []string{"Vale Striders", "Mill & Weir AC", "Vale Striders", "Unattached", "Mill & Weir AC"}
+	ages := []string{"42", "31", "57", "28", "44"}
 	groups := []string{"W40", "M45", "M35", "SW", "M50"}
 	for _, c := range []struct {
 		name, line, want string // {p} place, {n} name, {s} seconds, {g} group, {c} club
@@ -23,6 +24,10 @@ func TestTypedLines(t *testing.T) {
 		{"group between name and club", "{p} {n} {g} {c} 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
 		{"group and club in brackets", "{p}. {n} ({g}, {c}) 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
 		{"clubs with nothing but a space before them", "{p} {n} {c} 18:{s}", "position {p}, name {n}, club {c}, time 18:{s}"},
+		{"a runner's number behind the place", "{p} #2{s} {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"labels in the line", "Pos {p}: {n}, time 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"a comma between minutes and seconds", "{p}. {n} 18,{s}", "position {p}, name {n}, time 18:{s}"},
+		{"an age behind the name", "{p} {n} {a} 18:{s}", "position {p}, name {n}, age {a}, time 18:{s}"},
 		{"a club behind a comma", "18:{s} {n}, {c}", "name {n}, club {c}, time 18:{s}"},
 		{"a club in brackets and no places", "{n} ({c}) 18:{s}", "name {n}, club {c}, time 18:{s}"},
 		{"a small word behind every name", "{n} in 18:{s}", "name {n}, time 18:{s}"},
@@ -32,9 +37,9 @@ func TestTypedLines(t *testing.T) {
 			var text strings.Builder
 			var want []string
 			for i, n := range names {
-				fill := strings.NewReplacer("{p}", string("123456789"[min(i, 8)]), "{n}", n, "{s}", []string{"20", "31", "40", "42", "45", "47", "50", "52", "55", "58"}[i], "{g}", groups[i%5], "{c}", clubs[i%5])
+				fill := strings.NewReplacer("{p}", string("123456789"[min(i, 8)]), "{n}", n, "{s}", []string{"20", "31", "40", "42", "45", "47", "50", "52", "55", "58"}[i], "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5])
 				if i == 9 {
-					fill = strings.NewReplacer("{p}", "10", "{n}", n, "{s}", "58", "{g}", groups[i%5], "{c}", clubs[i%5])
+					fill = strings.NewReplacer("{p}", "10", "{n}", n, "{s}", "58", "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5])
 				}
 				text.WriteString(fill.Replace(c.line) + "\n")
 				want = append(want, fill.Replace(c.want))
@@ -61,7 +66,7 @@ func factsRead(s *Sheet) (out []string) {
 	p := s.Parts[0]
 	p.Each(func(_ int, cells []string) error {
 		var facts []string
-		for _, m := range []Meaning{Position, Name, AgeGroup, Club, Time} {
+		for _, m := range []Meaning{Position, Name, AgeGroup, Age, Club, Time} {
 			if c := trim(cellAt(cells, p.Index(m))); c != "" && !(m == Club && c == "50th run") {
 				facts = append(facts, m.String()+" "+c)
 			}
@@ -127,6 +132,10 @@ func TestPastedShapes(t *testing.T) {
 		{"a cell a line without headings, a blank line between rows", "1\nJo Lee\n18:20\n\n2\nAl Roe\n18:31\n\n3\nCy Dee\n19:11\n\n4\nDi Fox\n19:40\n\n5\nEd Gow\n20:02\n"},
 		{"rows on two lines", "Pos\tRunner\tTime\tCountry\n1\tJo Lee\nVale AC\t18:20\tA\n2\tAl Roe\nMill AC\t18:31\tB\n3\tCy Dee\nVale AC\t19:11\tA\n4\tDi Fox\nMill AC\t19:40\tB\n5\tEd Gow\nVale AC\t20:02\tA\n"},
 		{"cells of two lines", "Pos,\"Name\nHome\",Time\n1,\"Jo Lee\nVale\",18:20\n2,\"Al Roe\nMill\",18:31\n3,\"Cy Dee\nMill\",19:11\n4,\"Di Fox\nVale\",19:40\n5,\"Ed Gow\nVale\",20:02\n"},
+		{"a fact a line", "Name: Jo Lee\nPosition: 1\nTime: 18:20\n\nName: Al Roe\nPosition: 2\nTime: 18:31\n\nName: Cy Dee\nPosition: 3\nTime: 19:11\n\nName: Di Fox\nPosition: 4\nTime: 19:40\n\nName: Ed Gow\nPosition: 5\nTime: 20:02\n"},
+		{"a cell a line, the club of some left out", "Pos\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\n18:31\n3\nCy Dee\nMill AC\n19:11\n4\nDi Fox\n19:40\n5\nEd Gow\nVale AC\n20:02\n"},
+		{"cards", "1. Jo Lee\nW40 · Vale AC\n18:20\n\n2. Al Roe\nM45 · Mill AC\n18:31\n\n3. Cy Dee\nM35 · Vale AC\n19:11\n\n4. Di Fox\nW50 · Mill AC\n19:40\n\n5. Ed Gow\nM50 · Vale AC\n20:02\n"},
+		{"places in words", "First: Jo Lee 18:20\nSecond: Al Roe 18:31\nThird: Cy Dee 19:11\nFourth: Di Fox 19:40\nFifth: Ed Gow 20:02\n"},
 		{"letters for figures", "l  Jo Lee  l8:2O\n2  Al Roe  18:3l\n3  Cy Dee  l9:11\n4  Di Fox  19:40\n5  Ed Gow  2O:O2\n"},
 	} {
 		s, err := Read("alder-bank_2026-01-03.txt", []byte(c.text), Options{})
@@ -151,7 +160,7 @@ func onlyPlaceNameTime(facts []string) (out []string) {
 	for _, f := range facts {
 		var keep []string
 		for _, part := range strings.Split(f, ", ") {
-			if !strings.HasPrefix(part, Club.String()+" ") {
+			if !strings.HasPrefix(part, Club.String()+" ") && !strings.HasPrefix(part, AgeGroup.String()+" ") {
 				keep = append(keep, part)
 			}
 		}
