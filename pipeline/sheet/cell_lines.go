@@ -180,6 +180,8 @@ func partFirst(rows []string, from int) []string {
 	return out
 }
 
+var cellMarks = strings.NewReplacer(" · ", "\t", " | ", "\t", " • ", "\t")
+
 // firstOfRow is the cell with which the first row begins: with a place, where a cell at
 // the same distance before every time counts 1, 2, 3 …, else with the name; -1 where
 // there is neither. Cells of a row are of one kind in nearly all rows.

@@ -15,7 +15,7 @@ type typed struct {
 }
 
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
-// a dash, as ages and groups may have as well.
+// a dash or a comma, as ages and groups may have as well.
 var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
 	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?` +
 	`|\d{1,3} ?m(?:in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
