@@ -18,7 +18,8 @@ import (
 //   - every line of the later one is on the earlier one: the later lines are
 //     repeats (a copy, or an excerpt of a sheet that is already there);
 //   - one has times and no names, the other names and no times: they are joined
-//     on position, each finisher counted once;
+//     on position, each finisher counted once (compare_halves.go, as for what later
+//     issues of such halves do);
 //   - they share no position and no line, or one is of women and the other of
 //     men, or their names say that they are lists of other people (walkers, an age
 //     group): both stand (two parts of one field);
@@ -72,6 +73,7 @@ type issue struct {
 
 	people map[string]int // lines by who stands on them; nil until asked for
 	places map[int32]int  // lines by place
+	half   half
 }
 
 // indexed gives the lines of an issue by person and by place.
@@ -109,7 +111,10 @@ func (f *field) compareRun(run int32, lines []int) []storedProblem {
 		return p.sheetNo < q.sheetNo || p.sheetNo == q.sheetNo && p.no < q.no
 	})
 	issues = byEdition(issues)
-	var out []storedProblem
+	for _, s := range issues {
+		s.half = f.halfOf(s)
+	}
+	issues, out := f.newestHalves(run, issues)
 	var fields [][]*issue // what stands, and of what is left out the same, field by field
 	for _, later := range issues {
 		at := 0
@@ -179,6 +184,9 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	}
 	if f.joinParts(earlier, later) || f.joinParts(later, earlier) {
 		return true, true, tell("two-part-sheet", fmt.Sprintf("%d lines joined with %s on position", len(later.lines), earlier.part.path), "", place.Note)
+	}
+	if p, stands, compared := f.compareHalf(earlier, later, tell); compared {
+		return true, stands, p
 	}
 	has := map[lineKey][]int{}
 	for _, i := range earlier.lines {
@@ -257,6 +265,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			replaced[same[n]] = i
 		}
 	}
+	f.halvesOfWhole(earlier, later, replaced)
 	now := map[string]int{} // the first line of each person on the new sheet
 	for _, j := range slices.Backward(later.lines) {
 		now[f.lineKey(j).person] = j
@@ -365,48 +374,4 @@ func (f *field) addExcerpt(later *issue, same []int, people map[string]int, plac
 // lineWords says in short what a line says: place 12, Ana Sol, 20:01.
 func (f *field) lineWords(i int) string {
 	return fmt.Sprintf("place %s, %s, %s", orDash(f.position[i]), orNobody(f.names.list[f.name[i]]), clockOrDash(f.timeMS[i]))
-}
-
-// joinParts joins a part that has times and no names with one that has names
-// and no times, on position: the named line takes the time, the other becomes
-// a repeat of it.
-func (f *field) joinParts(times, names *issue) bool {
-	timed, named := map[int32]int{}, 0 // lines of the times by place, a timed one where there is one
-	for _, i := range times.lines {
-		if f.position[i] == 0 || f.name[i] != 0 {
-			return false
-		}
-		if _, have := timed[f.position[i]]; !have || f.timeMS[i] > 0 {
-			timed[f.position[i]] = i
-		}
-	}
-	for _, i := range names.lines {
-		if f.position[i] == 0 || f.timeMS[i] > 0 {
-			return false
-		}
-		if j, ok := timed[f.position[i]]; ok && f.timeMS[j] > 0 {
-			named++
-		}
-	}
-	if named == 0 {
-		return false
-	}
-	for _, j := range names.lines {
-		i, ok := timed[f.position[j]]
-		if !ok || f.is(i, record.Repeat) {
-			continue
-		}
-		if f.timeMS[j] = f.timeMS[i]; f.timeMS[j] > 0 && f.is(j, record.Untimed) {
-			f.status[j] = uint8(record.OK)
-			if f.name[j] == 0 || f.person[f.name[j]].Unnamed {
-				f.status[j] = uint8(record.Unnamed)
-			}
-		}
-		if f.is(j, record.OK) && !record.TakingPart(f.takingPart[j]).OnWheels() && f.tooFast(j) {
-			f.setDoubt(j, record.Doubtful, "the time is faster than the open standard of the distance")
-		}
-		f.setDoubt(i, record.Repeat, "joined with the name on "+names.part.path)
-		f.sameAs[i] = int32(j)
-	}
-	return true
 }

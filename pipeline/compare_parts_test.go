@@ -21,3 +21,47 @@ func TestTwoHalvesOfAResult(t *testing.T) {
 		})
 	}
 }
+
+// A second list of names, or of times, takes the place of the first; the other half stays,
+// in whichever order they come. A half that comes after the whole result changes nothing.
+func TestHalvesIssuedAgain(t *testing.T) {
+	const (
+		times  = "Position,Time\n1,20:00\n2,20:30\n3,21:00\n4,21:40\n5,22:00\n"
+		times2 = "Position,Time\n1,20:00\n2,20:33\n3,21:00\n4,21:40\n5,22:00\n"
+		names  = "Position,Name\n1,Ada Moss\n2,Ben Reid\n3,Cora Vale\n5,Edie Wick\n"
+		names2 = "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n5,Edie Wick\n"
+		full   = "Position,Name,Time\n1,Ada Moss,20:00\n2,Ben Reed,20:30\n3,Cora Vale,21:00\n4,Dan Thorne,21:40\n5,Edie Wick,22:00\n"
+
+		both   = "1 Ada Moss 1200, 2 Ben Reed 1230, 3 Cora Vale 1260, 4 Dan Thorne 1300, 5 Edie Wick 1320"
+		first  = "1 Ada Moss 1200, 2 Ben Reid 1230, 3 Cora Vale 1260, 4 – 1300, 5 Edie Wick 1320"
+		slower = "1 Ada Moss 1200, 2 Ben Reed 1233, 3 Cora Vale 1260, 4 Dan Thorne 1300, 5 Edie Wick 1320"
+	)
+	for _, c := range []struct {
+		name   string
+		sheets []string
+		want   string
+		kinds  string // what is said of it
+	}{
+		{"names again", []string{times, names, names2}, both, "new-issue two-part-sheet"},
+		{"names again before the times", []string{names, names2, times}, both, "new-issue two-part-sheet"},
+		{"times between", []string{names, times, names2}, both, "new-issue two-part-sheet"},
+		{"the first names last", []string{times, names2, names}, first, "new-issue two-part-sheet"},
+		{"times again", []string{times, names2, times2}, slower, "new-issue two-part-sheet"},
+		{"both again", []string{times, names, times2, names2}, slower, "new-issue new-issue two-part-sheet"},
+		{"then the whole", []string{times, names, names2, full}, both, "copy new-issue new-issue two-part-sheet"},
+		{"the whole, then its halves", []string{full, times, names2}, both, "excerpt excerpt"},
+		{"the whole, then other names", []string{full, names}, both, "excerpt-differs"},
+		{"the whole, then the same names", []string{full, names2}, both, "excerpt"},
+		{"the whole, then other times", []string{full, times2}, both, "excerpt-differs"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			files := map[string]string{}
+			for i, s := range c.sheets {
+				files["sheets/alder-bank_2026-01-03 "+string(rune('a'+i))+".csv"] = s
+			}
+			d := newDesk(t, files)
+			d.want("results", d.text(`select string_agg(concat_ws(' ', position, coalesce(name, '–'), coalesce(time_s, 0)), ', ' order by position) from main.results where status not in ('repeat', 'superseded')`), c.want)
+			d.want("said", d.text("select string_agg(kind, ' ' order by kind) from main.problems where kind in ('new-issue', 'excerpt', 'excerpt-differs', 'two-part-sheet', 'copy')"), c.kinds)
+		})
+	}
+}

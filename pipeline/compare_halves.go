@@ -1,0 +1,179 @@
+package pipeline
+
+import (
+	"fmt"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/record"
+)
+
+// half says which half of a result a part is, where it is one: places with times and
+// nobody named, or places with names and no times.
+type half uint8
+
+const (
+	whole half = iota
+	halfTimes
+	halfNames
+)
+
+// halfOf tells it by the lines, before any are joined.
+func (f *field) halfOf(s *issue) half {
+	named, timed := 0, 0
+	for _, i := range s.lines {
+		if f.position[i] == 0 {
+			return whole
+		}
+		if f.name[i] != 0 {
+			named++
+		}
+		if f.timeMS[i] > 0 {
+			timed++
+		}
+	}
+	switch {
+	case timed > 0 && named == 0:
+		return halfTimes
+	case named > 0 && timed == 0:
+		return halfNames
+	}
+	return whole
+}
+
+// newestHalves compares the halves of each kind with one another before they are joined,
+// where there are some of both: a second list of names takes the place of the first, and
+// the times stay. It returns the issues that go on.
+func (f *field) newestHalves(run int32, issues []*issue) (kept []*issue, told []storedProblem) {
+	var n [halfNames + 1]int
+	for _, s := range issues {
+		n[s.half]++
+	}
+	if n[halfTimes] == 0 || n[halfNames] == 0 || n[halfTimes]+n[halfNames] < 3 {
+		return issues, nil
+	}
+	stands := map[*issue]bool{}
+	for _, kind := range [...]half{halfTimes, halfNames} {
+		var standing []*issue
+		for _, later := range issues {
+			if later.half == kind {
+				var p []storedProblem
+				standing, p = f.addIssue(run, standing, later)
+				told = append(told, p...)
+			}
+		}
+		for _, s := range standing {
+			stands[s] = true
+		}
+	}
+	for _, s := range issues {
+		if s.half == whole || stands[s] {
+			kept = append(kept, s)
+		}
+	}
+	return kept, told
+}
+
+// compareHalf compares a half that comes after a whole result of the same run: it knows
+// less, so that the whole one stands, and of the half what is added. compared is false where
+// they have nothing in common.
+func (f *field) compareHalf(earlier, later *issue, tell func(kind, read, todo string, severity place.Severity) *storedProblem) (p *storedProblem, stands, compared bool) {
+	if later.half == whole || earlier.half != whole {
+		return nil, false, false
+	}
+	people, places := f.indexed(earlier)
+	same := make([]int, len(later.lines)) // line of the whole result, -1
+	agree, met := 0, 0
+	for n, i := range later.lines {
+		same[n] = -1
+		k := f.lineKey(i)
+		j, ok := places[k.position]
+		if !ok {
+			if _, ok = people[k.person]; ok && k.person != "" {
+				met++
+			}
+			continue
+		}
+		met++
+		if f.halfAgrees(later.half, i, j) {
+			same[n] = j
+			agree++
+		}
+	}
+	if 2*met < len(later.lines) {
+		return nil, false, false
+	}
+	added, differ, example := f.addExcerpt(later, same, people, places, earlier.part.path)
+	what := map[half]string{halfTimes: "times", halfNames: "names"}[later.half]
+	read := fmt.Sprintf("%d of its %d %s stand on %s already, %d are added", agree, len(later.lines), what, earlier.part.path, added)
+	if differ == 0 {
+		return tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note), added > 0, true
+	}
+	return tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
+		fmt.Sprintf("The sheet with both names and times stands. If these %s are right, correct those places (lapwing correct), or withdraw that sheet.", what), place.Look), added > 0, true
+}
+
+// halfAgrees says whether a line of a half says what a line of the same place does.
+func (f *field) halfAgrees(kind half, i, j int) bool {
+	if kind == halfTimes {
+		return f.sameTime(i, j, true)
+	}
+	return f.lineKey(i).person == f.lineKey(j).person
+}
+
+// halvesOfWhole adds to the lines of a half those of the whole result after it that say
+// the same, as far as a half does.
+func (f *field) halvesOfWhole(earlier, later *issue, replaced map[int]int) {
+	if earlier.half == whole || later.half != whole {
+		return
+	}
+	_, places := f.indexed(later)
+	for _, i := range earlier.lines {
+		if j, ok := places[f.position[i]]; ok && f.halfAgrees(earlier.half, i, j) {
+			replaced[i] = j
+		}
+	}
+}
+
+// joinParts joins a part that has times and no names with one that has names
+// and no times, on position: the named line takes the time, the other becomes
+// a repeat of it.
+func (f *field) joinParts(times, names *issue) bool {
+	timed, named := map[int32]int{}, 0 // lines of the times by place, a timed one where there is one
+	for _, i := range times.lines {
+		if f.position[i] == 0 || f.name[i] != 0 {
+			return false
+		}
+		if _, have := timed[f.position[i]]; !have || f.timeMS[i] > 0 {
+			timed[f.position[i]] = i
+		}
+	}
+	for _, i := range names.lines {
+		if f.position[i] == 0 || f.timeMS[i] > 0 {
+			return false
+		}
+		if j, ok := timed[f.position[i]]; ok && f.timeMS[j] > 0 {
+			named++
+		}
+	}
+	if named == 0 {
+		return false
+	}
+	for _, j := range names.lines {
+		i, ok := timed[f.position[j]]
+		if !ok || f.is(i, record.Repeat) {
+			continue
+		}
+		if f.timeMS[j] = f.timeMS[i]; f.timeMS[j] > 0 && f.is(j, record.Untimed) {
+			f.status[j] = uint8(record.OK)
+			if f.name[j] == 0 || f.person[f.name[j]].Unnamed {
+				f.status[j] = uint8(record.Unnamed)
+			}
+		}
+		if f.is(j, record.OK) && !record.TakingPart(f.takingPart[j]).OnWheels() && f.tooFast(j) {
+			f.setDoubt(j, record.Doubtful, "the time is faster than the open standard of the distance")
+		}
+		f.setDoubt(i, record.Repeat, "joined with the name on "+names.part.path)
+		f.sameAs[i] = int32(j)
+	}
+	return true
+}
