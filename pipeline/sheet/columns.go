@@ -69,6 +69,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.times()
 	s.single()
 	s.byValues()
+	s.evidence()
 	s.runNumbers()
 	s.courseByValues(book)
 	s.roles()

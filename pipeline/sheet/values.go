@@ -321,7 +321,7 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("mal fem bay bayan karl kona karlar noi mees naine fru hr dyn")
+var softSexWords = set("sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,

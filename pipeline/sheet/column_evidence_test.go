@@ -1,0 +1,39 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// Columns whose values tell what their headings don't: days of birth, classes beside places,
+// and codes that are neither age nor sex.
+func TestColumnsOfEvidence(t *testing.T) {
+	table := func(heading string, cell func(i int) string) string {
+		lines := []string{"Pos|Name|" + heading + "|Time"}
+		for i := range 12 {
+			lines = append(lines, fmt.Sprintf("%d|Ada Brook%c|%s|%d:%02d", i+1, 'a'+i, cell(i), 20+i, i))
+		}
+		return strings.Join(lines, "\n") + "\n"
+	}
+	for _, k := range []struct {
+		heading string
+		cell    func(i int) string
+		want    Meaning
+	}{
+		{"Datum", func(i int) string { return fmt.Sprintf("%d.%d.%d", i+1, i%9+1, 1955+4*i) }, BirthDate},
+		{"Xyz", func(i int) string { return fmt.Sprintf("%d.%d.%d", i+1, i%9+1, 1955+4*i) }, BirthDate},
+		{"Category place", func(i int) string { return fmt.Sprintf("%d of 6 %s", i/2+1, []string{"M40", "F45"}[i%2]) }, AgeGroup},
+		{"Category place", func(i int) string { return fmt.Sprint(i/2 + 1) }, GroupPlace},
+		{"Locker", func(i int) string { return fmt.Sprintf("M%d", 21+3*i) }, Other},
+	} {
+		c := sheetCase{text: table(k.heading, k.cell)}
+		s, err := Read("alder-bank_2026-01-03.csv", c.asText(), Options{})
+		if err != nil || len(s.Parts) == 0 {
+			t.Fatal(err, k.heading)
+		}
+		if got := s.Parts[0].Columns[2].Meaning; got != k.want {
+			t.Errorf("%s over %s: %v, want %v", k.heading, k.cell(0), got, k.want)
+		}
+	}
+}
