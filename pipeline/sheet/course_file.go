@@ -3,6 +3,7 @@ package sheet
 import (
 	"net/url"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -34,7 +35,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		if !strings.Contains(marked, "|") {
 			marked = spaced
 		}
-		for _, seg := range segments(strings.ReplaceAll(marked, "_", " ")) {
+		segs := segments(strings.ReplaceAll(marked, "_", " "))
+		slices.SortStableFunc(segs, func(a, b string) int { return whose(a) - whose(b) })
+		for _, seg := range segs {
 			if fromSomebody(seg) {
 				continue
 			}
@@ -74,6 +77,19 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// whose is 1 for a piece of a name that says whose list it is, "Vale members", and 0 for one
+// that may say where it was.
+func whose(piece string) int {
+	for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", "_", " ").Replace(piece))) {
+		if clubWords[w] || memberWords[w] {
+			return 1
+		}
+	}
+	return 0
+}
+
+var memberWords = set("member members mitglied mitglieder membre membres socio socios socia socias soci leden lid medlem medlemmar medlemmer czlonkowie tagok clenove")
 
 // leagueWords say before a place what its results are for.
 var leagueWords = set("league summary standings liga ligue serie cup")

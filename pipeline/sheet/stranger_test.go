@@ -53,6 +53,8 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-6"},
 	{name: "a date and a time of day as programs write them", file: "results", text: "Alder Bank\n20260103T0900\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-6"},
+	{name: "whose list, when and where", file: "Vale members 13-01-2026 Alder Bank", text: "Overall|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
+		columns: "position name time", run: "alder-bank 2026-01-13", rows: "2-4"},
 	{name: "a park named after a day", file: "resultats", text: "Parc du 8 Mai 1945\n3 janvier 2026\nPlace|Nom|Temps\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "parc-du-8-mai 2026-01-03", rows: "4-6"},
 	{name: "six days, each said once", file: "saison",
