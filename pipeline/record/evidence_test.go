@@ -218,3 +218,27 @@ func TestStrayCellHoldsNoColumn(t *testing.T) {
 		}
 	}
 }
+
+// Titles before the names say the sex, where most have one and both sexes do.
+func TestTitlesBeforeNames(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time = 0, 1
+	for _, k := range []struct{ names, want string }{
+		{"Mr Jo Lee|Mrs Ann Page|Miss Di Fox|Mr Ed Gow", "M W W M"},
+		{"Herr Jo Lee|Frau Ann Page|Frau Di Fox|Herr Ed Gow|Cy Dee", "M W W M "},
+		{"Pan Wei|Jo Lee|Ann Page|Di Fox|Ed Gow", "    "},
+	} {
+		lines, _ := readRows(t, c, []string{"Name", "Time"}, Options{}, func(yield func([]string)) {
+			for i, n := range strings.Split(k.names, "|") {
+				yield([]string{n, fmt.Sprintf("24:%02d", i)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			got = append(got, l.Sex.String())
+		}
+		if s := strings.Join(got, " "); s != k.want {
+			t.Errorf("%s: %q, want %q", k.names, s, k.want)
+		}
+	}
+}

@@ -129,6 +129,9 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.placeSexes.said() {
 		out.Sex, _ = sexOfPlace(cell(cells, r.c.Position))
 	}
+	if r.c.Sex < 0 && out.Sex == NotGiven && r.titles.said() {
+		out.Sex = titleSex(cell(cells, r.c.Name))
+	}
 	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)
 		take(remark{part: e.part, status: e.status})

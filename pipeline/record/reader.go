@@ -42,6 +42,7 @@ type Reader struct {
 	inBrackets inBrackets
 	linkText   linkText
 	placeSexes placeSexes
+	titles     nameTitles
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
 	// timed counts lines with a time, timedSay those of them that have a status.
@@ -203,6 +204,9 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.observeDate(r.scratch)
 	}
 	r.nameOrder.observe(cell(cells, r.c.Name))
+	if r.c.Sex < 0 {
+		r.titles.observe(cell(cells, r.c.Name))
+	}
 	r.linkText.observe(cell(cells, r.c.Name))
 	if r.c.Club < 0 {
 		r.nameClubs.observe(cell(cells, r.c.Name))
