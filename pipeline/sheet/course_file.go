@@ -82,14 +82,14 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 // that may say where it was.
 func whose(piece string) int {
 	for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", "_", " ").Replace(piece))) {
-		if clubWords[w] || memberWords[w] {
+		if clubWords[w] || clubMemberWords[w] {
 			return 1
 		}
 	}
 	return 0
 }
 
-var memberWords = set("member members mitglied mitglieder membre membres socio socios socia socias soci leden lid medlem medlemmar medlemmer czlonkowie tagok clenove")
+var clubMemberWords = set("member members mitglied mitglieder membre membres socio socios socia socias soci leden lid medlem medlemmar medlemmer czlonkowie tagok clenove")
 
 // leagueWords say before a place what its results are for.
 var leagueWords = set("league summary standings liga ligue serie cup")
