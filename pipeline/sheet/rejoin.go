@@ -24,7 +24,7 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if mended := g.rejoinFractions(lex, headings, after); mended > 0 {
 		return mended
 	}
-	name, usual := -1, g.usualKinds(headings, after)
+	name, usual := -1, g.usualKinds(headings, after, len(headings))
 	for i, h := range headings {
 		m := lex.read(h).meaning
 		if m == Name && name < 0 {
@@ -105,6 +105,65 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 	return less
 }
 
+// moveBack moves the rows back to the left that stand one cell too far to the right: their
+// first cell is blank, which in nine of ten rows it is not, and they fit the columns only
+// without it, four cells or more with what is usual there. It returns the number of rows.
+func (g *grid) moveBack(headings []string, after int) (moved int) {
+	first := slices.IndexFunc(headings, func(h string) bool { return h != "" })
+	if first < 0 || len(headings)-first < 3 {
+		return 0
+	}
+	var usual []kind
+	blank, filled := 0, 0
+	var at []int
+	for i := range g.refs {
+		row, cells := g.at(i)
+		switch {
+		case row <= after || rowFilled(cells) < 3:
+		case !isBlank(cellAt(cells, first)):
+			filled++
+		default:
+			if blank++; len(cells) > first+3 && len(cells) <= len(headings)+1 {
+				at = append(at, i)
+			}
+		}
+	}
+	if len(at) == 0 || blank*9 > filled {
+		return 0
+	}
+	usual = g.usualKinds(headings, after, 0)
+	back := map[int][]string{}
+	for _, i := range at {
+		_, cells := g.at(i)
+		if len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) {
+			continue
+		}
+		try := slices.Delete(slices.Clone(cells), first, first+1)
+		same := 0
+		for j, c := range try {
+			if k := kindOf(c); j < len(usual) && k != kBlank && usual[j] == k {
+				same++
+			}
+		}
+		if same >= 4 && fitsKinds(try, usual, len(usual)) {
+			back[i] = try
+		}
+	}
+	if len(back) == 0 {
+		return 0
+	}
+	out := g.fresh()
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if b, ok := back[i]; ok {
+			cells = b
+		}
+		out.add(row, cells)
+	}
+	*g = *out
+	return len(back)
+}
+
 // shiftedClocks says whether nine in ten of the cells that stand under a heading, once
 // each row that is too long has lost a cell before it, are times.
 func (g *grid) shiftedClocks(headings []string, after, column int) bool {
@@ -140,13 +199,13 @@ func (g *grid) joinCells(cut func(row int, cells []string) int) (mended int) {
 }
 
 // usualKinds is what nine of ten filled cells of a column are, of the rows that
-// have as many cells as there are headings; kBlank where that is no one kind.
-func (g *grid) usualKinds(headings []string, after int) []kind {
+// have at most as many cells as there are headings, and at least some number; kBlank where that is no one kind.
+func (g *grid) usualKinds(headings []string, after, least int) []kind {
 	counts := make([][kinds]int, len(headings))
 	filled := make([]int, len(headings))
 	for i, rows := 0, 0; i < g.len() && rows < 4*profileRows; i++ {
 		row, cells := g.at(i)
-		if row <= after || len(cells) != len(headings) {
+		if row <= after || len(cells) < least || len(cells) > len(headings) {
 			continue
 		}
 		rows++

@@ -223,6 +223,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			head = t.head()
 		}
 	}
+	if l.first >= 0 && t.grid != nil {
+		if n := t.grid.moveBack(l.headings, after); n > 0 {
+			s.note("cells-moved", fmt.Sprintf("%s stood one cell too far to the right; read as if moved back", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
 	need := 2
 	if len(l.headings) == 1 {
 		need = 1
