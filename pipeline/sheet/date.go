@@ -450,6 +450,12 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		k := sc.gap(j)
 		mt := sc.tok(k)
 		m, isMonth := monthNames[mt.word]
+		if second := sc.tok(sc.gap(k + 1)); !isMonth && second.word == "fomhair" {
+			// the Irish for September and October, "middle of autumn", "end of autumn" (CLDR, ga)
+			if m, isMonth = map[string]int{"mean": 8, "deireadh": 9}[mt.word], mt.word == "mean" || mt.word == "deireadh"; isMonth {
+				k = sc.gap(k + 1)
+			}
+		}
 		if mt.kind != 'l' || !isMonth {
 			return sc.roman(i, d, j)
 		}

@@ -29,6 +29,7 @@ func TestHabits(t *testing.T) {
 		{"sections in sentences", "alder-bank_2026-01-03.txt", "First the men.\n1. Al Roe 18:20\n2. Cy Dee 18:31\n3. Ed Gow 18:40\n\nAnd now the ladies:\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "position 1, name Al Roe, time 18:20, sex men", "alder-bank 2026-01-03", ""},
 		{"a label that tells of laps", "3 January.csv", "Alder Bank 3 January 2026\nCourse: two laps of the park, firm\nPos,Name,Time\n" + tenRunners, 10, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
 		{"how many there are behind a section", "alder-bank_2026-01-03.txt", "M40 - 3 finishers\n1. Al Roe 18:20\n2. Cy Dee 18:31\n3. Ed Gow 18:40\n\nW40 - 3 finishers\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "position 1, name Al Roe, age-group M40, time 18:20", "alder-bank 2026-01-03", ""},
+		{"the only one of a group", "alder-bank_2026-01-03.txt", "M35\n1. Al Roe 18:20\n\nM40\n1. Cy Dee 18:31\n2. Ed Gow 18:40\n\nW40\n1. Jo Lee 18:42\n2. Di Fox 18:45\n3. Ida Kay 18:47\n", 6, "name Al Roe, age-group M35, time 18:20", "alder-bank 2026-01-03", ""},
 		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})

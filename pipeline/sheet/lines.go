@@ -758,7 +758,7 @@ func clubsApart(lines []string, cuts []*typed) bool {
 			continue
 		}
 		if c.name = texts[i]; ok && clubs[i] != "" {
-			c.club, c.name = clubs[i], strings.TrimSpace(strings.TrimSuffix(texts[i], clubs[i]))
+			c.club, c.name = strings.Trim(clubs[i], edgeMarks), strings.TrimRight(strings.TrimSuffix(texts[i], clubs[i]), edgeMarks)
 		}
 	}
 	return true

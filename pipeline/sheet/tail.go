@@ -32,6 +32,9 @@ func firstValues(rows []line) int {
 			// The next filled row must agree.
 			for _, n := range rows[i+1:] {
 				if f := rowFilled(n.cells); f > 0 {
+					if f == 1 && isSection(titleText(n.cells)) {
+						continue // the only one of its group
+					}
 					if f*2 >= filled {
 						return i
 					}

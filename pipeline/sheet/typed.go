@@ -12,6 +12,7 @@ import (
 // whatever order: "18:20 – Jo Lee (W40, Vale AC)", "No. 3 Jo Lee 18 min 20 sec".
 type typed struct {
 	place, number, group, name, club, time, rest string
+	inBracket                                    bool // the place stands in brackets
 }
 
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
@@ -69,7 +70,10 @@ func typedLines(lines []string, delim byte) []string {
 		return nil
 	}
 	if placed > 0 && !placesRise(cuts) {
-		return nil
+		if !agesInBrackets(cuts) {
+			return nil
+		}
+		placed = 0
 	}
 	if n := countTyped(cuts, func(c *typed) bool { return c.number != "" }); n > 0 && n*10 < matched*9 {
 		return nil
@@ -119,13 +123,23 @@ func typedLine(l string) (c *typed, text string) {
 		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
 	}
 	c.rest = strings.Trim(after, edgeMarks)
-	if name, club, ok := strings.Cut(before, ", "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
+	if name, club, ok := cutAny(before, ", ", " - ", " – ", " / ", " | "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
 		before, c.club = name, club
 	}
 	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || len(findDates(l)) > 0 {
 		return c, ""
 	}
 	return c, before
+}
+
+// cutAny cuts a text at the first of some marks that it has.
+func cutAny(s string, marks ...string) (before, after string, ok bool) {
+	for _, m := range marks {
+		if before, after, ok = strings.Cut(s, m); ok {
+			return before, after, true
+		}
+	}
+	return s, "", false
 }
 
 // groupBeforePlace parts the group in front of a marked place: "M 60 5) Jo Lee".
@@ -145,7 +159,7 @@ func groupBeforePlace(s string) (group, rest string, ok bool) {
 func (c *typed) takeBrackets(s string) string {
 	return strings.Join(strings.Fields(inBracket.ReplaceAllStringFunc(s, func(b string) string {
 		if p := trailingPlace.FindStringSubmatch(b); p != nil && c.place == "" {
-			c.place = p[1]
+			c.place, c.inBracket = p[1], true
 			return " "
 		}
 		for _, piece := range strings.Split(b[1:len(b)-1], ",") {
@@ -171,6 +185,25 @@ func countTyped(cuts []*typed, is func(*typed) bool) (n int) {
 		}
 	}
 	return n
+}
+
+// agesInBrackets takes numbers in brackets for ages where all of them can be: "Jo Lee (42)".
+// It is false, and changes nothing, where they can't.
+func agesInBrackets(cuts []*typed) bool {
+	for _, c := range cuts {
+		if c == nil || c.place == "" {
+			continue
+		}
+		if n, _ := strconv.Atoi(c.place); !c.inBracket || n < 4 || n > 100 || c.group != "" { // four figures at most
+			return false
+		}
+	}
+	for _, c := range cuts {
+		if c != nil {
+			c.group, c.place = c.place, ""
+		}
+	}
+	return true
 }
 
 // placesRise says whether the places of lines hardly ever fall or repeat.
@@ -282,8 +315,8 @@ func nameParts(cuts []*typed, texts []string) bool {
 			if c.club != "" {
 				return false
 			}
-			c.club = clubs[i]
-			c.name = strings.TrimSpace(strings.TrimSuffix(c.name, clubs[i]))
+			c.club = strings.Trim(clubs[i], edgeMarks)
+			c.name = strings.TrimRight(strings.TrimSuffix(c.name, clubs[i]), edgeMarks)
 		}
 		if strings.ContainsAny(c.name, "0123456789") || len(strings.Fields(c.name)) > 6 {
 			return false

@@ -33,7 +33,7 @@ func typedFigures(text []byte) ([]byte, bool) {
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
 			token := l[m[2]:m[3]]
-			if figures := strings.Count(asFigures.Replace(token), ":"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 2 && figures > 0 {
+			if figures := strings.Count(asFigures.Replace(token), ":"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
 				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:] // of the same length
 			}
 		}

@@ -25,6 +25,8 @@ func TestTypedLines(t *testing.T) {
 		{"group and club in brackets", "{p}. {n} ({g}, {c}) 18:{s}", "position {p}, name {n}, age-group {g}, club {c}, time 18:{s}"},
 		{"clubs with nothing but a space before them", "{p} {n} {c} 18:{s}", "position {p}, name {n}, club {c}, time 18:{s}"},
 		{"a runner's number behind the place", "{p} #2{s} {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"a club behind a dash", "{n} - {c} - 18:{s}", "name {n}, club {c}, time 18:{s}"},
+		{"an age in brackets", "{n} ({a}) ..... 18:{s}", "name {n}, age {a}, time 18:{s}"},
 		{"labels in the line", "Pos {p}: {n}, time 18:{s}", "position {p}, name {n}, time 18:{s}"},
 		{"a comma between minutes and seconds", "{p}. {n} 18,{s}", "position {p}, name {n}, time 18:{s}"},
 		{"an age behind the name", "{p} {n} {a} 18:{s}", "position {p}, name {n}, age {a}, time 18:{s}"},
@@ -136,7 +138,7 @@ func TestPastedShapes(t *testing.T) {
 		{"a cell a line, the club of some left out", "Pos\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\n18:31\n3\nCy Dee\nMill AC\n19:11\n4\nDi Fox\n19:40\n5\nEd Gow\nVale AC\n20:02\n"},
 		{"cards", "1. Jo Lee\nW40 · Vale AC\n18:20\n\n2. Al Roe\nM45 · Mill AC\n18:31\n\n3. Cy Dee\nM35 · Vale AC\n19:11\n\n4. Di Fox\nW50 · Mill AC\n19:40\n\n5. Ed Gow\nM50 · Vale AC\n20:02\n"},
 		{"places in words", "First: Jo Lee 18:20\nSecond: Al Roe 18:31\nThird: Cy Dee 19:11\nFourth: Di Fox 19:40\nFifth: Ed Gow 20:02\n"},
-		{"letters for figures", "l  Jo Lee  l8:2O\n2  Al Roe  18:3l\n3  Cy Dee  l9:11\n4  Di Fox  19:40\n5  Ed Gow  2O:O2\n"},
+		{"letters for figures", "l  Jo Lee  l8:2O\n2  Al Roe  l8:3l\n3  Cy Dee  l9:11\n4  Di Fox  19:40\n5  Ed Gow  2O:O2\n"},
 	} {
 		s, err := Read("alder-bank_2026-01-03.txt", []byte(c.text), Options{})
 		if err != nil {
