@@ -353,6 +353,9 @@ func sexOverNames(heading string) bool { return heading != "" && sectionKind(hea
 
 // sectionKind looks through general words: "Results: Women", "Männer 5 km".
 func sectionKind(text string) kind {
+	if strings.Contains(text, "=") {
+		return kBlank // "* = lady" explains a sign
+	}
 	text = withoutOpening(withoutOrder(text))
 	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
