@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -287,5 +288,26 @@ func TestPlacesOfListsTogether(t *testing.T) {
 		if rep.Rows != 6 || missing != want {
 			t.Errorf("%d lines, places missing %q, want %q", rep.Rows, missing, want)
 		}
+	}
+}
+
+// Every row of a list is explained: its heading, a finisher, who did not start, a total.
+// What stands in no list is said to be in none, and nothing else is printed.
+func TestExplainedRows(t *testing.T) {
+	d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": "Alder Bank\nPos,Name,Time\n1,Ada Moss,19:30\n2,Ben Reed,20:10\n,Cora Vale,DNS\nTotal runners,2\n"})
+	for row, want := range map[int]string{
+		2: "is the heading of the table: Pos | Name | Time",
+		3: "Status: ok",
+		5: "No result: lines of people who did not start are left out.",
+		6: "is left out as total: Total runners | 2",
+	} {
+		var said strings.Builder
+		if err := d.pl.Explain(context.Background(), fmt.Sprintf("alder-bank_2026-01-03.csv:%d", row), &said); err != nil || !strings.Contains(said.String(), want) {
+			t.Errorf("row %d: %v\n%s\nlacks %q", row, err, said.String(), want)
+		}
+	}
+	var said strings.Builder
+	if err := d.pl.Explain(context.Background(), "alder-bank_2026-01-03.csv:99", &said); err == nil || said.Len() > 0 {
+		t.Errorf("row 99: %v, %q", err, said.String())
 	}
 }

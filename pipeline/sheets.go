@@ -249,17 +249,22 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if err != nil {
 		return err
 	}
-	found := false
+	found, isLine := false, false
 	for _, q := range p.parts {
 		if tab != "" && q.part.Tab != tab {
 			continue
 		}
+		here := false
 		shown := place.Place{Sheet: e.Path, Tab: q.part.Tab, Row: row}
+		if row == q.part.HeadingRow {
+			here = true
+			fmt.Fprintf(w, "%s is the heading of the table: %s\n", shown, strings.Join(q.part.Headings(), " | "))
+		}
 		err := q.part.EachSkipped(func(r int, cells []string) error {
 			if r != row {
 				return nil
 			}
-			found = true
+			here, isLine = true, isLine || q.part.Kind != sheet.Volunteers
 			fmt.Fprintf(w, "%s\n\nAs received\n", shown)
 			for _, c := range q.part.Columns {
 				if c.Index < len(cells) && strings.TrimSpace(cells[c.Index]) != "" {
@@ -273,7 +278,7 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 			return nil
 		}, func(s sheet.Skipped) error {
 			if s.Row == row {
-				found = true
+				here = true
 				fmt.Fprintf(w, "%s is left out as %s: %s\n", shown, s.Why, s.Text)
 			}
 			return nil
@@ -281,9 +286,16 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 		if err != nil {
 			return err
 		}
+		if !here {
+			continue
+		}
+		found = true
 		for _, r := range q.readings {
 			fmt.Fprintf(w, "  Column %s is read as %s%s\n", r.Column, r.Means, inBrackets(r.Why))
 		}
+	}
+	if !found {
+		return fmt.Errorf("%s has no row %d among its lists; the lines above a list say what it is of", e.Path, row)
 	}
 	if a := withoutCourses(e.Answers); a != "" {
 		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", a)
@@ -291,32 +303,35 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if s := settledByOthers(p.problems); s != "" {
 		fmt.Fprintf(w, "  Settled by other sheets: %s\n", s)
 	}
-	if !found {
-		return fmt.Errorf("%s has no row %d that was read", e.Path, row)
-	}
 	if err := pl.explainHelper(ctx, e, tab, row, w); err != nil {
 		return err
 	}
-	return pl.explainResult(ctx, e, tab, row, w)
+	n, err := pl.explainResult(ctx, e, tab, row, w)
+	if err == nil && n == 0 && isLine && e.State == store.Loaded {
+		fmt.Fprint(w, "\nWhat became of it\n  No result: lines of people who did not start are left out.\n")
+	}
+	return err
 }
 
-// explainResult prints what stands in the views for one row.
-func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string, row int, w io.Writer) error {
+// explainResult prints what stands in the views for one row, and counts the results that
+// came of it.
+func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string, row int, w io.Writer) (n int, err error) {
 	rows, err := pl.DB.QueryContext(ctx, `select r.course, r.run_date::varchar, coalesce(r.position::varchar, '–'), coalesce(r.runner_id, ''), coalesce(r.name, 'nobody named'),
 			coalesce(r.time_ms, 0)::integer, r.status, r.counts_run, r.counts_time, r.taking_part_as, coalesce(r.age_group, ''), coalesce(r.age_low, -1)::integer, coalesce(r.age_high, -1)::integer,
 			coalesce(r.doubt, '')
 		from main.results r join sheet.sheet s on s.path = r.sheet
 		where s.sheet_no = ? and r.row_number = ? and (? = '' or r.tab = ?)`, e.Seq, row, tab, tab)
 	if err != nil {
-		return err
+		return n, err
 	}
 	defer rows.Close()
 	for rows.Next() {
+		n++
 		var course, date, position, runner, name, status, part, group, doubt string
 		var ms, lo, hi int32
 		var run, time bool
 		if err := rows.Scan(&course, &date, &position, &runner, &name, &ms, &status, &run, &time, &part, &group, &lo, &hi, &doubt); err != nil {
-			return err
+			return n, err
 		}
 		fmt.Fprintf(w, "\nWhat became of it\n  Run: %s, %s\n  Place: %s\n  Runner: %s %s\n  Time: %s\n  Status: %s", course, date, position, runner, name, clockOrDash(ms), status)
 		if doubt != "" {
@@ -338,12 +353,12 @@ func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string
 		fmt.Fprintf(w, "  Counts as a run: %s; for times and bests: %s\n", yesNo(run), yesNo(time))
 	}
 	if err := rows.Err(); err != nil {
-		return err
+		return n, err
 	}
 	for _, settled := range []bool{false, true} {
 		problems, err := pl.Problems(ctx, e.Path, settled)
 		if err != nil {
-			return err
+			return n, err
 		}
 		for _, p := range problems {
 			switch {
@@ -355,7 +370,7 @@ func (pl *Pipeline) explainResult(ctx context.Context, e store.Entry, tab string
 			}
 		}
 	}
-	return nil
+	return n, nil
 }
 
 func yesNo(b bool) string {
