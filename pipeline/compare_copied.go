@@ -32,28 +32,89 @@ const (
 // the same day, the two are one run, and the lesser list repeats the other. It comes
 // before sheets of one run are compared: what is left out is no rival of the right one.
 func (f *field) copiedRuns() []storedProblem {
-	type result struct{ who, timeMS uint32 }
-	type list struct{ run, part int32 }
-	counts := func(i int) bool { return f.timeMS[i] > 0 && f.named(i) }
-	who := f.namesAlike()
-	of := func(i int) result { return result{who[f.name[i]], uint32(f.timeMS[i])} }
-	listOf := func(i int) list { return list{f.run[i], f.part[i]} }
-	probed := map[result][]int32{} // lines
-	// Nearly no line is like a probe: a bit for each probe's name and time tells at once.
-	var seen [1 << 16]uint64
-	bit := func(i int) (word uint32, mask uint64) {
-		h := who[f.name[i]]*0x9E3779B1 ^ uint32(f.timeMS[i])*0x85EBCA6B
-		h ^= h >> 15
-		return h >> 16, 1 << (h & 63)
+	c := &copies{f: f, who: f.namesAlike()}
+	c.probe()
+	met := c.meet()
+	if len(met) == 0 {
+		return nil
 	}
-	taken := map[list]*uint8{}
-	var last list // lines of one list mostly lie together
-	var n *uint8
+	lines := map[int32][]int{} // of the runs that hold copies, or are copied
+	for p := range met {
+		lines[p.copied.run], lines[p.from] = nil, nil
+	}
 	for i := 0; i < f.n; i++ {
-		if f.settled(i) || !counts(i) {
+		if l, ok := lines[f.run[i]]; ok {
+			lines[f.run[i]] = append(l, i)
+		}
+	}
+	pairs := slices.SortedFunc(maps.Keys(met), func(a, b copiedPair) int {
+		return cmp.Or(cmp.Compare(f.runs[a.copied.run-1].rank, f.runs[b.copied.run-1].rank), cmp.Compare(a.copied.part, b.copied.part),
+			cmp.Compare(f.runs[a.from-1].rank, f.runs[b.from-1].rank))
+	})
+	var out []storedProblem
+	told := map[runList]bool{}
+	for _, p := range pairs {
+		if told[p.copied] {
 			continue
 		}
-		if l := listOf(i); n == nil || l != last {
+		l, ok := c.compare(p, lines, told)
+		if !ok {
+			continue
+		}
+		told[p.copied] = true
+		if f.runs[p.copied.run-1].course != l.fromRun.course {
+			out = append(out, f.repeatOther(l))
+		} else {
+			out = append(out, f.leaveCopyOut(l))
+		}
+	}
+	return out
+}
+
+// copies looks for lists that stand elsewhere by probes, some lines of every list.
+type copies struct {
+	f      *field
+	who    []uint32                // number of the name, by name number
+	probed map[nameAndTime][]int32 // lines
+	seen   [1 << 16]uint64         // nearly no line is like a probe: a bit for each probe's name and time tells at once
+}
+
+type (
+	nameAndTime struct{ who, timeMS uint32 }
+	runList     struct{ run, part int32 }
+	// copiedPair is a list and the run that it seems to be copied from.
+	copiedPair struct {
+		copied runList
+		from   int32
+	}
+)
+
+func (c *copies) counts(i int) bool { return c.f.timeMS[i] > 0 && c.f.named(i) }
+
+func (c *copies) of(i int) nameAndTime {
+	return nameAndTime{c.who[c.f.name[i]], uint32(c.f.timeMS[i])}
+}
+
+func (c *copies) listOf(i int) runList { return runList{c.f.run[i], c.f.part[i]} }
+
+func (c *copies) bit(i int) (word uint32, mask uint64) {
+	h := c.who[c.f.name[i]]*0x9E3779B1 ^ uint32(c.f.timeMS[i])*0x85EBCA6B
+	h ^= h >> 15
+	return h >> 16, 1 << (h & 63)
+}
+
+// probe takes the first lines of every list that is not settled yet.
+func (c *copies) probe() {
+	f := c.f
+	c.probed = map[nameAndTime][]int32{}
+	taken := map[runList]*uint8{}
+	var last runList // lines of one list mostly lie together
+	var n *uint8
+	for i := 0; i < f.n; i++ {
+		if f.settled(i) || !c.counts(i) {
+			continue
+		}
+		if l := c.listOf(i); n == nil || l != last {
 			if last, n = l, taken[l]; n == nil {
 				n = new(uint8)
 				taken[l] = n
@@ -61,11 +122,17 @@ func (f *field) copiedRuns() []storedProblem {
 		}
 		if *n < probes {
 			*n++
-			probed[of(i)] = append(probed[of(i)], int32(i))
-			word, mask := bit(i)
-			seen[word] |= mask
+			c.probed[c.of(i)] = append(c.probed[c.of(i)], int32(i))
+			word, mask := c.bit(i)
+			c.seen[word] |= mask
 		}
 	}
+}
+
+// meet counts the probes of each list that stand in a run it may be copied from, and keeps
+// the pairs of which enough do.
+func (c *copies) meet() map[copiedPair]int {
+	f := c.f
 	// before says whether line i is of the earlier run of the two, in whatever order the
 	// sheets came: what is copied is older.
 	before := func(i, a int) bool {
@@ -84,83 +151,50 @@ func (f *field) copiedRuns() []storedProblem {
 	lesser := func(a, i int) bool {
 		return cmp.Or(cmp.Compare(runsOf[f.course(a)], runsOf[f.course(i)]), cmp.Compare(size[f.run[a]-1], size[f.run[i]-1])) < 0
 	}
-	type pair struct {
-		copied list
-		from   int32 // run
-	}
-	met := map[pair]int{}
+	met := map[copiedPair]int{}
 	for i := 0; i < f.n; i++ {
-		if word, mask := bit(i); seen[word]&mask == 0 || !counts(i) {
+		if word, mask := c.bit(i); c.seen[word]&mask == 0 || !c.counts(i) {
 			continue
 		}
-		for _, a := range probed[of(i)] {
+		for _, a := range c.probed[c.of(i)] {
 			switch a := int(a); {
 			case f.run[a] == f.run[i]:
 			case f.course(a) == f.course(i) && before(i, a), f.course(a) != f.course(i) && f.day(a) == f.day(i) && lesser(a, i):
-				met[pair{listOf(a), f.run[i]}]++
+				met[copiedPair{c.listOf(a), f.run[i]}]++
 			}
 		}
 	}
-	maps.DeleteFunc(met, func(_ pair, n int) bool { return n < probesMet })
-	if len(met) == 0 {
-		return nil
-	}
-	lines := map[int32][]int{} // of the runs that hold copies, or are copied
-	for p := range met {
-		lines[p.copied.run], lines[p.from] = nil, nil
-	}
-	for i := 0; i < f.n; i++ {
-		if l, ok := lines[f.run[i]]; ok {
-			lines[f.run[i]] = append(l, i)
+	maps.DeleteFunc(met, func(_ copiedPair, n int) bool { return n < probesMet })
+	return met
+}
+
+// compare lays a list beside the run that it seems to be copied from, but for the lists of
+// that which are told of as copies already. It is false where too few of its lines stand
+// there, or somebody has looked at it.
+func (c *copies) compare(p copiedPair, lines map[int32][]int, told map[runList]bool) (l copiedList, ok bool) {
+	f := c.f
+	l = copiedList{run: p.copied.run, part: &f.parts[p.copied.part-1], same: map[int]int{}, fromRun: &f.runs[p.from-1], alone: true}
+	there := map[nameAndTime]int{} // lines
+	for _, i := range lines[p.from] {
+		if c.counts(i) && !told[c.listOf(i)] {
+			if there[c.of(i)] = i; l.from == nil {
+				l.from = &f.parts[f.part[i]-1]
+			}
 		}
 	}
-	pairs := slices.SortedFunc(maps.Keys(met), func(a, b pair) int {
-		return cmp.Or(cmp.Compare(f.runs[a.copied.run-1].rank, f.runs[b.copied.run-1].rank), cmp.Compare(a.copied.part, b.copied.part),
-			cmp.Compare(f.runs[a.from-1].rank, f.runs[b.from-1].rank))
-	})
-	var out []storedProblem
-	told := map[list]bool{}
-	for _, p := range pairs {
-		if told[p.copied] {
+	for _, i := range lines[p.copied.run] {
+		if f.part[i] != p.copied.part {
+			l.alone = l.alone && f.settled(i)
 			continue
 		}
-		there := map[result]int{} // lines
-		var from *partInfo
-		for _, i := range lines[p.from] {
-			if counts(i) && !told[listOf(i)] {
-				if there[of(i)] = i; from == nil {
-					from = &f.parts[f.part[i]-1]
-				}
+		if l.lines = append(l.lines, i); c.counts(i) {
+			l.compared++
+			if j, ok := there[c.of(i)]; ok {
+				l.same[i] = j
 			}
-		}
-		var mine []int
-		compared, alone := 0, true
-		same := map[int]int{}
-		for _, i := range lines[p.copied.run] {
-			if f.part[i] != p.copied.part {
-				alone = alone && f.settled(i)
-				continue
-			}
-			if mine = append(mine, i); counts(i) {
-				compared++
-				if j, ok := there[of(i)]; ok {
-					same[i] = j
-				}
-			}
-		}
-		part := &f.parts[p.copied.part-1]
-		if len(same) < leastCopied || len(same)*10 < compared*9 || part.kind == fullByHand { // somebody has looked at it
-			continue
-		}
-		told[p.copied] = true
-		c := copiedList{run: p.copied.run, part: part, lines: mine, same: same, compared: compared, from: from, fromRun: &f.runs[p.from-1], alone: alone}
-		if f.runs[p.copied.run-1].course != c.fromRun.course {
-			out = append(out, f.repeatOther(c))
-		} else {
-			out = append(out, f.leaveCopyOut(c))
 		}
 	}
-	return out
+	return l, len(l.same) >= leastCopied && len(l.same)*10 >= l.compared*9 && l.part.kind != fullByHand
 }
 
 // namesAlike numbers the names of the dictionary: spellings of one name have one number,
