@@ -183,6 +183,12 @@ func TestNetworksByHand(t *testing.T) {
 	if want := []int32{0, 0, 2, 2, 1, 3}; !slices.Equal(network, want) { // 5, 3 and 5 results: of equal ones the lower course
 		t.Errorf("networks %v, want %v (results %v)", network, want, results)
 	}
+	// Of networks of one size the one with the lowest course comes first, whichever way its
+	// courses were joined.
+	tied := &Input{Courses: make([]CourseInfo, 3), Runs: []RunInfo{{0, 0}, {1, 0}, {2, 7}}, Offsets: []int32{0, 2, 4}, Run: []int32{0, 2, 1, 1}}
+	if got := networks(tied, []int32{1, 2, 1}); !slices.Equal(got, []int32{0, 1, 0}) {
+		t.Errorf("networks of one size %v", got)
+	}
 	group, weight := groups(in, network, results)
 	if group[0] != group[1] || group[2] == group[3] || group[0] == group[4] {
 		t.Errorf("groups %v", group)
