@@ -28,6 +28,8 @@ func TestClassesOfManyLanguages(t *testing.T) {
 		{"Kategoria", "Mężczyźni 70 lat i więcej|Kobiety 60-69 lat", "M 70+|W 60-69"},
 		{"Categoría", "Vet. E M|Vet. D F|Vet. A M", "M 35+|W 35+|M 35+"},
 		{"Klasse", "G 13-14|J 15-17|M 45-49|K 50-54", "M 13-14|W 15-17|M 45-49|W 50-54"},
+		{"Kategorie", "Junioři do 19 let|Juniorky do 19 let|Muži 20-39 let", "M 0-19|W 0-19|M 20-39"},
+		{"Categoría", "60 años en adelante|de 40 a 59 años", "60+|40-59"},
 		{"Klasse/Jg.", "M 1984|W 1989|M 1993", "M 41-42|W 36-37|M 32-33"},
 		{"Categoria", "M1519|F2024|M3034", "M 15-19|W 20-24|M 30-34"},
 		{"Category", "NBV40|MV40|FV45", "X 40-44|M 40-44|W 45-49"},

@@ -35,6 +35,9 @@ func bracketNumber(s string) (n int, ok bool) {
 			return atoi([]byte(t)), true
 		}
 	}
+	if i := strings.LastIndexByte(s, '*'); i > 0 && len(s)-i == 5 && allDigits([]byte(s[i+1:])) { // *1984: born
+		return atoi([]byte(s[i+1:])), true
+	}
 	if len(s) < 5 || s[len(s)-1] != ')' && s[len(s)-1] != ']' {
 		return 0, false
 	}

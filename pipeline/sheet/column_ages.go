@@ -68,6 +68,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return GroupPlace, "its values are places and how many there are"
 	case s.schoolForms(i):
 		return Other, "its values are classes of a school"
+	case g.meaning == Age && s.agesWithUnits(i):
+		return Age, ""
 	case p.shareOf(kGroup, kSex) > .5:
 		if g.meaning == AgeGroup {
 			return AgeGroup, ""
@@ -154,6 +156,30 @@ func (s *settler) placesOfTotals(i int) bool {
 		}
 	}
 	return places >= 3 && places > groups && (places+groups)*10 >= filled*8
+}
+
+// agesWithUnits says whether the values of a column are numbers with one of a few words for
+// years behind them, 41 lat, 33 lata, of which most are no multiples of five as the first
+// ages of groups are.
+func (s *settler) agesWithUnits(i int) bool {
+	units := map[string]bool{}
+	n, fives, filled := 0, 0, 0
+	for _, r := range s.rows {
+		c := fold(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		filled++
+		number, unit, ok := strings.Cut(c, " ")
+		if !ok || !digitsOnly(number) || len(number) > 3 || len([]rune(unit)) < 2 || kindOf(unit) == kSex {
+			continue
+		}
+		units[unit] = true
+		if n++; number[len(number)-1] == '0' || number[len(number)-1] == '5' {
+			fives++
+		}
+	}
+	return n >= 5 && n*10 >= filled*8 && len(units) <= 4 && 2*fives < n
 }
 
 // bornTooLate says whether some two-figure numbers of a column can't be years of

@@ -25,6 +25,8 @@ func TestColumnsOfEvidence(t *testing.T) {
 		{"Xyz", func(i int) string { return fmt.Sprintf("%d.%d.%d", i+1, i%9+1, 1955+4*i) }, BirthDate},
 		{"Category place", func(i int) string { return fmt.Sprintf("%d of 6 %s", i/2+1, []string{"M40", "F45"}[i%2]) }, AgeGroup},
 		{"Category place", func(i int) string { return fmt.Sprint(i/2 + 1) }, GroupPlace},
+		{"Wiek", func(i int) string { return fmt.Sprintf("%d %s", 21+3*i, []string{"lat", "lata"}[i%2]) }, Age},
+		{"Age next birthday", func(i int) string { return fmt.Sprint(21 + 3*i) }, Age},
 		{"Locker", func(i int) string { return fmt.Sprintf("M%d", 21+3*i) }, Other},
 	} {
 		c := sheetCase{text: table(k.heading, k.cell)}

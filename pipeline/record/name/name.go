@@ -275,8 +275,11 @@ func (s *scanner) unnamed() bool {
 			b = append(b, ' ')
 		}
 		b = append(b, s.keys[t.lo:t.hi]...)
-		if s.is(t, nobody) {
-			strong = true
+		if k := s.key(t); s.is(t, nobody) || k == "not" || k == "no" && named == 1 {
+			strong = true // barcode not scanned, no first name
+			if !s.is(t, nobody) && !s.is(t, fillers) {
+				all = false
+			}
 		} else if !s.is(t, fillers) {
 			all = false
 		}

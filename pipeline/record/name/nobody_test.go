@@ -8,12 +8,12 @@ import "testing"
 func TestNobody(t *testing.T) {
 	for _, text := range []string{"#NV", "#BEZUG!", "Private", "Name withheld", "(withheld)", "Непознати тркач", "Non, identificato", "Sin identificar", "Não identificado",
 		"Known, Not", "Nother, A", "A. Nonymous", "غير معروف", "אלמוני", "이름 없음", "무명", "氏名不詳", "姓名不详", "Невідомий, учасник", "Nežinomas bėgikas", "Неизвестен бегач",
-		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request"} {
+		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "No first name", "Nepoznati trkač"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)
 		}
 	}
-	for _, text := range []string{"Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна"} {
+	for _, text := range []string{"Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна", "Junior No", "No Young-Mi"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is nobody", text)
 		}

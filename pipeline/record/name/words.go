@@ -56,7 +56,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
-	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
+	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznati nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
 	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
 	неименован непознат непозната непознати nezinami nezinomi
 	不明 未知 匿名 氏名不詳 氏名不明 名前なし 名無し 姓名不详 姓名不詳 无名 無名 佚名 미상 무명 익명
