@@ -11,7 +11,7 @@ import (
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
-// trusted. Format is "csv", "xlsx", "html" or "", and then why says what the file is.
+// trusted. Format is "csv", "xlsx", "html", "json" or "", and then why says what the file is.
 func formatOf(data []byte) (format, why string) {
 	const save = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
 	head := data[:min(len(data), 4096)]
@@ -38,8 +38,8 @@ func formatOf(data []byte) (format, why string) {
 		return "html", ""
 	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<?xml"):
 		return "", "it is program data (XML), not a table" + save
-	case strings.HasPrefix(lower, "{\""), strings.HasPrefix(lower, "[{"):
-		return "", "it is program data (JSON), not a table; ask for a CSV or a spreadsheet"
+	case startsRecords(lower):
+		return "json", ""
 	}
 	if files := attachments(data); len(files) > 0 {
 		what := "attachment, " + files[0]

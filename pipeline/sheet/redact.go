@@ -7,6 +7,7 @@ import (
 	"maps"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -36,7 +37,7 @@ type Redaction struct {
 
 // Redact gives a copy of a sheet without what the redaction names, in the
 // format and encoding of the original (text in two encodings becomes UTF-8, a web page
-// the text that it shows).
+// and program data the text that they show).
 // Rows and columns keep their places. It returns data itself where nothing is
 // to be taken out.
 func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
@@ -56,7 +57,9 @@ func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
 	case "csv":
 		return redactText(name, data, o, s, r, w)
 	case "html":
-		return redactPage(name, data, o, s, r, w)
+		return redactShown(name, data, pageText, o, s, r, w)
+	case "json":
+		return redactShown(name, data, recordsText, o, s, r, w)
 	}
 	return nil, fmt.Errorf("%s can't be changed: %s", baseName(name), why)
 }
@@ -295,10 +298,10 @@ func redactText(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 	return encodeAs(out, encoding)
 }
 
-// redactPage gives the text of a web page without what the redaction names: what the
-// page does not show goes with its marks.
-func redactPage(name string, data []byte, o Options, s *Sheet, r Redaction, w *words) ([]byte, error) {
-	text, err := pageText(data, o.Limits)
+// redactShown gives the text of a web page, or of program data, without what the redaction
+// names: what the page does not show goes with its marks.
+func redactShown(name string, data []byte, shown func([]byte, Limits) ([]byte, error), o Options, s *Sheet, r Redaction, w *words) ([]byte, error) {
+	text, err := shown(data, o.Limits)
 	if err != nil {
 		return nil, fmt.Errorf("%s can't be changed: %w", baseName(name), err)
 	}
@@ -306,11 +309,27 @@ func redactPage(name string, data []byte, o Options, s *Sheet, r Redaction, w *w
 	if err != nil || !bytes.Equal(out, text) {
 		return out, err
 	}
-	if _, n := w.replace(html.UnescapeString(string(data))); n > 0 {
+	if _, n := w.replace(html.UnescapeString(unescaped(string(data)))); n > 0 {
 		return text, nil // in what the page does not show
 	}
 	return data, nil
 }
+
+// unescaped gives letters that program data writes as numbers, \u00e9, as letters.
+func unescaped(s string) string {
+	if !strings.Contains(s, `\u`) {
+		return s
+	}
+	return escapedLetter.ReplaceAllStringFunc(s, func(e string) string {
+		n, err := strconv.ParseUint(e[2:], 16, 16)
+		if err != nil {
+			return e
+		}
+		return string(rune(n))
+	})
+}
+
+var escapedLetter = regexp.MustCompile(`\\u[0-9a-fA-F]{4}`)
 
 func newlines(cells []string) (n int) {
 	for _, c := range cells {
@@ -429,7 +448,7 @@ func Holds(data []byte, list []string) (bool, error) {
 		}
 		_, n := newWords(list, mark).replace(string(text))
 		return n > 0, nil
-	case "html":
+	case "html", "json":
 		out, err := Redact("page.html", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
 		if err != nil {
 			return false, err

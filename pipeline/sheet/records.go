@@ -1,0 +1,261 @@
+package sheet
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// Results that a program kept for itself, lists of records in JSON (RFC 8259), one text or
+// one record a line, are read as tables: the keys of the records are the headings, and what
+// stands beside a list, as who ran where and when, are lines above it.
+
+// deepestRecord is how many lists and records may stand one within the other.
+const deepestRecord = 40
+
+// startsRecords says whether text begins like records: "{" and a key, or a list of records.
+func startsRecords(head string) bool {
+	rest := strings.TrimLeft(head, " \t\r\n")
+	if strings.HasPrefix(rest, "[") {
+		rest = strings.TrimLeft(rest[1:], " \t\r\n")
+	}
+	if !strings.HasPrefix(rest, "{") {
+		return false
+	}
+	return strings.HasPrefix(strings.TrimLeft(rest[1:], " \t\r\n"), `"`)
+}
+
+// readRecords reads the lists of records of a program.
+func readRecords(name string, data []byte, o Options) (*Sheet, error) {
+	text, err := recordsText(data, o.Limits)
+	if err != nil {
+		return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
+	}
+	s, err := readText(name, text, o)
+	if err != nil {
+		return s, fmt.Errorf("%s is refused: it is program data (JSON); of its lists, %s", baseName(name), strings.TrimPrefix(err.Error(), baseName(name)+" is refused: "))
+	}
+	s.Dialect = "program data (JSON): its lists of records as tables, as they stand below one another"
+	return s, nil
+}
+
+// recordsText is the tables of records as lines divided by tabs, in UTF-8.
+func recordsText(data []byte, l Limits) ([]byte, error) {
+	if len(data) > wholeBytes {
+		return nil, fmt.Errorf("it is program data (JSON) of %d MB, more than the %d MB allowed; ask for a CSV or a spreadsheet", len(data)>>20, wholeBytes>>20)
+	}
+	text, _, _, err := decode(data)
+	if err != nil {
+		return nil, err
+	}
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.UseNumber()
+	all := recordNode{list: true}
+	for {
+		n, err := readNode(d, 0)
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, fmt.Errorf("it is program data (JSON) that can't be read (%w); ask for a CSV or a spreadsheet", err)
+		}
+		all.items = append(all.items, n)
+	}
+	if len(all.items) == 1 {
+		all = all.items[0]
+	}
+	w := recordWriter{limits: l}
+	w.write(all)
+	if w.tables == 0 {
+		return nil, errors.New("it is program data (JSON) without a list of records; ask for a CSV or a spreadsheet")
+	}
+	if len(w.out) > 2*wholeBytes {
+		return nil, errors.New("it is program data (JSON) whose tables are too large; ask for a CSV or a spreadsheet")
+	}
+	return w.out, nil
+}
+
+// recordNode is a value: a list, a record with its keys in order, or plain text.
+type recordNode struct {
+	list, record bool
+	keys         []string // of a record
+	items        []recordNode
+	text         string
+}
+
+func readNode(d *json.Decoder, depth int) (recordNode, error) {
+	t, err := d.Token()
+	if err != nil {
+		return recordNode{}, err
+	}
+	open, ok := t.(json.Delim)
+	if !ok {
+		if t == nil {
+			return recordNode{}, nil
+		}
+		return recordNode{text: spacedOnce(fmt.Sprint(t))}, nil
+	}
+	if depth > deepestRecord {
+		return recordNode{}, errors.New("too many lists one within the other")
+	}
+	n := recordNode{list: open == '[', record: open == '{'}
+	for d.More() {
+		if n.record {
+			k, err := d.Token()
+			if err != nil {
+				return n, err
+			}
+			n.keys = append(n.keys, spacedOnce(fmt.Sprint(k)))
+		}
+		item, err := readNode(d, depth+1)
+		if err != nil {
+			return n, unexpected(err)
+		}
+		n.items = append(n.items, item)
+	}
+	_, err = d.Token()
+	return n, unexpected(err)
+}
+
+// unexpected is an error where the text ends in the middle of a value.
+func unexpected(err error) error {
+	if errors.Is(err, io.EOF) {
+		return io.ErrUnexpectedEOF
+	}
+	return err
+}
+
+// recordWriter writes lists of records as tables.
+type recordWriter struct {
+	limits Limits
+	out    []byte
+	tables int
+}
+
+func (w *recordWriter) write(n recordNode) {
+	switch {
+	case n.list && n.ofRecords():
+		w.table(n)
+	case n.list:
+		for _, item := range n.items {
+			w.write(item)
+		}
+	case n.record:
+		for i, item := range n.items { // what is said of all
+			if !item.list && !item.record && item.text != "" {
+				w.row(n.keys[i], item.text)
+			}
+		}
+		for i, item := range n.items {
+			if item.list && item.ofRecords() && n.lists() > 1 {
+				w.row(n.keys[i])
+			}
+			w.write(item)
+		}
+	}
+}
+
+// lists is how many lists of records a record has.
+func (n recordNode) lists() (lists int) {
+	for _, item := range n.items {
+		if item.list && item.ofRecords() {
+			lists++
+		}
+	}
+	return lists
+}
+
+// ofRecords says whether a list is one of plain records: none of them holds a list of
+// records itself.
+func (n recordNode) ofRecords() bool {
+	for _, item := range n.items {
+		if !item.record || item.lists() > 0 {
+			return false
+		}
+	}
+	return len(n.items) > 0
+}
+
+// table writes a list of records, a row each, under their keys as they first come. A record
+// within a record gives its own keys, behind its key where they are taken.
+func (w *recordWriter) table(n recordNode) {
+	w.tables++
+	at := map[string]int{}
+	var heads []string
+	var rows [][]string
+	for _, item := range n.items {
+		row := make([]string, len(heads))
+		var put func(item recordNode, within string)
+		put = func(item recordNode, within string) {
+			for i, v := range item.items {
+				path := within + "\x00" + item.keys[i]
+				if v.record {
+					put(v, path)
+					continue
+				}
+				c, ok := at[path]
+				if !ok {
+					if len(heads) >= w.limits.Columns {
+						continue
+					}
+					c = len(heads)
+					at[path] = c
+					head := item.keys[i]
+					for _, h := range heads {
+						if h == head && within != "" {
+							head = strings.TrimSpace(strings.ReplaceAll(path, "\x00", " "))
+						}
+					}
+					heads = append(heads, head)
+				}
+				for len(row) <= c {
+					row = append(row, "")
+				}
+				row[c] = v.plain()
+			}
+		}
+		put(item, "")
+		rows = append(rows, row)
+	}
+	if len(w.out) > 0 {
+		w.out = append(w.out, '\n')
+	}
+	w.row(heads...)
+	for _, r := range rows {
+		w.row(r...)
+	}
+	w.out = append(w.out, '\n')
+}
+
+// plain is the text of a value that is no record; of a list, its texts one behind the other.
+func (n recordNode) plain() string {
+	if !n.list {
+		return n.text
+	}
+	var texts []string
+	for _, item := range n.items {
+		if item.text != "" {
+			texts = append(texts, item.text)
+		}
+	}
+	return strings.Join(texts, ", ")
+}
+
+func (w *recordWriter) row(cells ...string) {
+	if len(w.out) > 2*wholeBytes {
+		return // recordsText says so
+	}
+	for len(cells) > 0 && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	for i, c := range cells {
+		if i > 0 {
+			w.out = append(w.out, '\t')
+		}
+		w.out = appendField(w.out, c, '\t')
+	}
+	w.out = append(w.out, '\n')
+}

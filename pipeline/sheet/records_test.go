@@ -1,0 +1,67 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// Lists of records that programs keep are tables.
+func TestProgramRecords(t *testing.T) {
+	for _, c := range []struct{ name, text, run, lines, refused string }{
+		{"a list of records", `[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,"name":"Zo\u00eb M\u00fcller","time":"18:31"}]`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
+		{"one record a line, some without a value", "{\"place\":1,\"name\":\"Jo Lee\",\"time\":\"18:20\"}\n{\"place\":2,\"name\":null,\"time\":\"18:31\"}\n", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2  18:31", ""},
+		{"what is said of all beside the list", "{\n \"event\": {\"course\": \"Ember Quay\", \"date\": \"10 January 2026\"},\n \"finishers\": [\n  {\"place\": 1, \"runner\": {\"name\": \"Jo Lee\"}, \"time\": \"18:20\", \"splits\": [\"9:01\", \"18:20\"]},\n  {\"place\": 2, \"runner\": {\"name\": \"Al \\\"Ace\\\" Roe\"}, \"time\": \"18:31\", \"splits\": []}\n ]\n}", "ember-quay 2026-01-10", `1 Jo Lee 18:20; 2 Al "Ace" Roe 18:31`, ""},
+		{"lists of men and of women", `{"women":[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,"name":"Di Fox","time":"18:52"}],"men":[{"place":1,"name":"Al Roe","time":"17:31"},{"place":2,"name":"Cy Dee","time":"18:01"}]}`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Di Fox 18:52; 1 Al Roe 17:31; 2 Cy Dee 18:01", ""},
+		{"no list", `{"name":"settings","port":"8080"}`, "", "", "without a list of records"},
+		{"no results", `[{"name":"red","code":"#f00"},{"name":"blue","code":"#00f"}]`, "", "", "program data (JSON); of its lists, "},
+		{"broken off", `[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,`, "", "", "can't be read"},
+		{"lists without end", strings.Repeat(`{"a":[`, 100), "", "", "can't be read"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			file := "alder-bank_2026-01-03.json"
+			if strings.Contains(c.text, "Ember Quay") {
+				file = "results.json"
+			}
+			s, err := Read(file, []byte(c.text), Options{})
+			if c.refused != "" {
+				if err == nil || !strings.Contains(err.Error(), c.refused) {
+					t.Fatalf("refused: %v, want %q", err, c.refused)
+				}
+				return
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			var lines []string
+			for _, p := range s.Parts {
+				if err := p.Each(func(_ int, cells []string) error {
+					lines = append(lines, strings.Join([]string{cells[p.Index(Position)], cells[p.Index(Name)], cells[p.Index(Time)]}, " "))
+					return nil
+				}); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if got := strings.Join(lines, "; "); got != c.lines || s.Parts[0].RunOfFirst() != c.run {
+				t.Errorf("%s\n%s\nwant %s\n%s", s.Parts[0].RunOfFirst(), got, c.run, c.lines)
+			}
+		})
+	}
+}
+
+// Somebody who is erased stands in no part of program data any more.
+func TestProgramRecordsRedacted(t *testing.T) {
+	r := Redaction{Words: []string{"Zoë Müller"}, Text: "(erased)", Everywhere: true}
+	for _, text := range []string{
+		`[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,"name":"Zo\u00eb M\u00fcller","time":"18:31"}]`,
+		`{"by":[["Zo\u00eb M\u00fcller"]],"list":[{"place":1,"name":"Jo Lee","time":"18:20"}]}`,
+	} {
+		out, err := Redact("x.json", []byte(text), Options{}, r)
+		if err != nil || strings.Contains(unescaped(string(out)), "Müller") || !strings.Contains(string(out), "Jo Lee\t18:20") {
+			t.Errorf("%q, %v", out, err)
+		}
+	}
+	plain := `[{"place":1,"name":"Jo Lee","time":"18:20"}]`
+	if out, err := Redact("x.json", []byte(plain), Options{}, r); err != nil || string(out) != plain {
+		t.Errorf("%q, %v", out, err)
+	}
+}
