@@ -146,11 +146,11 @@ func TestChangeOfForm(t *testing.T) {
 	copy(ch.gain, []float64{.9, .8, .5, 0})
 	m := f.form(&ch, 0, .3)
 	// var(last) + var(1) − 2 · .5 · .8 · var(last)
-	want := changeFactor * math.Sqrt(.0001+.0003-2*.4*.0001)
+	want := 1.2 * math.Sqrt(.0001+.0003-2*.4*.0001)
 	if !m.HasChange || math.Abs(m.Change+.06) > 1e-12 || math.Abs(m.ChangeSD-want) > 1e-12 || m.Before != 2 || m.Within != 2 || m.Gap != 44 {
 		t.Errorf("change %+v, want −.06 ± %g, 2 before, 2 since, a gap of 44 days", m, want)
 	}
-	if math.Abs(m.Log-.32) > 1e-12 || math.Abs(m.SD-formFactor*.01) > 1e-12 || m.LastDay != 100 || m.Results != 4 {
+	if math.Abs(m.Log-.32) > 1e-12 || math.Abs(m.SD-1.3*.01) > 1e-12 || m.LastDay != 100 || m.Results != 4 {
 		t.Errorf("form %+v", m)
 	}
 	in.Runs[1].Day = 17 // 83 days: the first result then
@@ -160,6 +160,62 @@ func TestChangeOfForm(t *testing.T) {
 	in.Runs[0].Day = 17
 	if m = f.form(&ch, 0, 0); m.HasChange {
 		t.Errorf("nothing 12 weeks back, and a change: %+v", m)
+	}
+}
+
+// The standard errors as published: the factors are those of the guide.
+func TestPublishedErrors(t *testing.T) {
+	if got, want := publishedSD(.0001), math.Sqrt(1.1*1.1*.0001+.0014*.0014); math.Abs(got-want) > 1e-12 {
+		t.Errorf("a course: %g, want %g", got, want)
+	}
+	for n, stated := range map[int32]bool{4: false, 5: true} {
+		if r := newRun(.01, .0001, n); r.Effect != .01 || math.Abs(r.SD-.013) > 1e-12 || r.Results != n || r.Stated != stated {
+			t.Errorf("a run of %d results: %+v", n, r)
+		}
+	}
+}
+
+// Conditions have a t distribution: of 4 degrees of freedom, two scales from the middle, the
+// density is 2^−2.5 of the one there.
+func TestPriorOfConditions(t *testing.T) {
+	at := studentLog(.01, 4)
+	if got := at(.02) - at(0); math.Abs(got+2.5*math.Ln2) > 1e-12 || at(-.02) != at(.02) {
+		t.Errorf("two scales from the middle %g, want %g", got, -2.5*math.Ln2)
+	}
+}
+
+// An adjusted time is what is left of a time without its course and its day, over the course's
+// own distance; a result's shortfall is against form, course and day.
+func TestAdjustedTimes(t *testing.T) {
+	in, _ := district{world: base, courses: 4, runners: 300, weeks: 40, results: 3000, seed: 8}.simulate()
+	m := mustFit(t, in)
+	adjusted, shifted := 0, 0
+	var figures []Figure
+	for r := range in.Runners() {
+		figures = m.Figures(r, figures)
+		for k, g := range figures {
+			i := int(in.Offsets[r]) + k
+			e := in.Run[i]
+			c := in.Runs[e].Course
+			y := float64(in.LogTime[i])
+			if want := 100 * math.Expm1(y-m.Courses[c].Raw-m.Runs[e].Effect-(g.Form-m.centre[m.f.home[r]])); math.Abs(g.Shortfall-want) > 1e-6 {
+				t.Fatalf("runner %d, result %d: %g %% behind, want %g", r, k, g.Shortfall, want)
+			}
+			if math.IsNaN(g.Adjusted) {
+				continue
+			}
+			adjusted++
+			if math.Abs(m.Courses[c].Effect) > .001 && math.Abs(m.Runs[e].Effect) > .001 {
+				shifted++
+			}
+			want := math.Exp(y+Origin) / math.Exp(m.Courses[c].Effect) / math.Exp(m.Runs[e].Effect) * math.Pow(in.Courses[c].DistanceM/5000, 1.06)
+			if math.Abs(g.Adjusted-want) > 1e-6*want {
+				t.Fatalf("runner %d, result %d: adjusted %g, want %g", r, k, g.Adjusted, want)
+			}
+		}
+	}
+	if adjusted < 500 || shifted < 100 {
+		t.Errorf("only %d adjusted times, %d of them moved", adjusted, shifted)
 	}
 }
 

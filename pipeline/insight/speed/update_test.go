@@ -148,7 +148,7 @@ func TestUpdateOfOddRuns(t *testing.T) {
 	}
 	fresh := make([]bool, len(all.Runs))
 	fresh[late], fresh[unseen] = true, true
-	m, err := Update(context.Background(), use, old.Solution(), append(append([]Run(nil), old.Runs...), Run{}), fresh, 2)
+	m, err := Update(context.Background(), use, old.Solution(), append(append([]Run(nil), old.Runs...), Run{Results: 500}), fresh, 2)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,6 +157,9 @@ func TestUpdateOfOddRuns(t *testing.T) {
 	}
 	if m.Runs[unseen].Stated || m.Courses[len(in.Courses)].Standing != NoIndex || m.Courses[len(in.Courses)].Reason != NewCourse {
 		t.Errorf("a new course: %+v, %+v", m.Runs[unseen], m.Courses[len(in.Courses)])
+	}
+	if n := m.Runs[unseen].Results; n != 500 {
+		t.Errorf("a run of 500 results, of whose runners some are looked at, has %d", n)
 	}
 	// 30 % slower for everybody must not cost anybody their form.
 	if d := m.Runs[unseen].Effect; d < .15 {
