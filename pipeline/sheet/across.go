@@ -246,7 +246,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 			}
 			runs = append(runs, acrossRun{from: c, title: text, saidIn: []int{up}})
 		}
-		if len(runs) < 2 || t.figuresOver(up, runs) {
+		if len(runs) < 2 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) {
 			continue
 		}
 		width := runs[1].from - runs[0].from
@@ -268,6 +268,16 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 		return runs
 	}
 	return nil
+}
+
+// isFigureOfResult says whether a cell is a time, a gap or a percentage, as no row of days
+// has: 6:16, +11:52, 66.05 %.
+func isFigureOfResult(cell string) bool {
+	if _, gap := gapMS(cell); gap {
+		return true
+	}
+	k := kindOf(cell)
+	return k == kPercent || k == kClock && strings.IndexByte(cell, ':') > 0
 }
 
 // figuresOver says whether figures like those of a row stand in the columns of all runs

@@ -377,20 +377,23 @@ func blocks(lex *lexicon, headings []string) []int {
 	if first < 0 {
 		return nil
 	}
-	starts := []int{first}
+	starts, alike := []int{first}, true // alike: three headings of each block are those of the first
 	for i := first + 2; i < len(headings); i++ {
-		if fold(headings[i]) != fold(headings[first]) {
+		apart := headings[i-1] == "" && headings[i] != "" // "Men Place | … | | Women Place"
+		if fold(headings[i]) != fold(headings[first]) && !apart {
 			continue
 		}
-		// At least two more headings must repeat, and each block be a table.
+		// At least two headings must repeat, three where the first does not, and each block be
+		// a table.
 		same := 0
 		for k := 1; i+k < len(headings) && first+k < i; k++ {
 			if a := fold(headings[first+k]); a != "" && a == fold(headings[i+k]) {
 				same++
 			}
 		}
-		if same >= 1 {
+		if same >= 1 && fold(headings[i]) == fold(headings[first]) || same >= 3 {
 			starts = append(starts, i)
+			alike = alike && same >= 3
 		}
 	}
 	if len(starts) < 2 || len(starts) > 60 {
@@ -401,7 +404,7 @@ func blocks(lex *lexicon, headings []string) []int {
 		if k+1 < len(starts) {
 			to = starts[k+1]
 		}
-		if core := coreOf(lex, headings[from:to]); core&2 == 0 || core&5 == 0 {
+		if core := coreOf(lex, headings[from:to]); core&2 == 0 || core&5 == 0 && !alike {
 			return nil
 		}
 	}

@@ -30,7 +30,7 @@ var (
 	spanish    = alphabet{"áéíóúñüºª¡¿", "puesto nombre apellidos sexo edad tiempo dorsal"}
 	italian    = alphabet{"àèéìòù", "pos cognome nome tempo anno atleta sesso"}
 	portuguese = alphabet{"áâãàçéêíóôõúºª", "nome tempo equipa sexo idade dorsal class"}
-	nordic     = alphabet{"åäöæøéü", "navn namn tid klubb klub plass plac alder klasse klass"}
+	nordic     = alphabet{"åäöæøéü", "navn namn tid klubb klub plass plac plads alder klasse klass forening sluttid kvinder kvinner herrer herrar damer resultat resultater efternavn etternavn efternamn placering"}
 	finnish    = alphabet{"äöåšžé", "sija nimi seura aika tulos sarja"}
 	icelandic  = alphabet{"áðéíóúýþæö", "nafn kyn aldur flokkur"}
 	dutch      = alphabet{"éëïöüèêóá", "plaats naam tijd vereniging leeftijd uitslag"}

@@ -55,6 +55,8 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-6"},
 	{name: "whose list, when and where", file: "Vale members 13-01-2026 Alder Bank", text: "Overall|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "alder-bank 2026-01-13", rows: "2-4"},
+	{name: "men and women side by side, the first heading of each with the word above it", file: "alder-bank_2026-01-03", text: "Mœnd Place|Nqme|Club|Time||Women Place|Nqme|Club|Time\n1|Al Roe|Vale|18:20||1|Jo Lee|Mill|19:02\n2|Cy Dee|Vale|18:31||2|Di Fox|Mill|19:28\n3|Ed Gow|Fell|19:10||3|Fi Hay|Fell|20:11\n",
+		columns: "position name club time", run: "alder-bank 2026-01-03", rows: "2-4 2-4"},
 	{name: "a park named after a day", file: "resultats", text: "Parc du 8 Mai 1945\n3 janvier 2026\nPlace|Nom|Temps\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "parc-du-8-mai 2026-01-03", rows: "4-6"},
 	{name: "six days, each said once", file: "saison",
