@@ -28,7 +28,7 @@ func TestCodePages(t *testing.T) {
 		{charmap.Windows1254, "Windows-1254", "Sıra;Ad;Soyad;Süre\n1;Işıl;Çamlıdağ;21:30\n2;Yiğit;Şenkaya;22:10\n"},
 		{charmap.Windows1257, "Windows-1257", "Vieta;Vārds;Laiks\n1;Jānis Bērzkalns;21:30\n2;Līga Ķezbere;22:10\n"},
 		{charmap.Windows1257, "Windows-1257", "Vieta;Pavardė;Laikas\n1;Ąžuolaitis;21:30\n2;Žvirblienė;22:10\n"},
-		{charmap.Windows1252, "Windows-1252", "Mænd;;;;;Kvinder;;;\nPlads;Løber;Forening;Sluttid;;Plads;Løber;Forening;Sluttid\n1;Giosuè Della;Les Foulées;20:56;;1;Aneta Peñal;Vale;24:06\n2;Íñigo Núñón;Läufer;21:47;;2;Ana Ceição;Vale;26:52\n"},
+		{charmap.Windows1252, "Windows-1252", "Mænd|||||Kvinder\nPlads|Løber|Forening|Sluttid||Plads|Løber|Forening|Sluttid\n1|Giosuè Roligrà-Ellò|Vale|20:56||1|Aneta Zaj|Mill|24:06\n2|Lee Bran|Läufertreff Mühlgrund|21:47||2|Alex Bran|Mill|26:52\n3|Iván Peñal|Fell|28:36||3|Rita Conceiçães|Fell|28:20\n4|Inácio Falcão|Les Foulées d'Ormay|31:07||4|Sabine Weißkow||36:12\n"},
 		{charmap.Macintosh, "Mac Roman", "Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre;22:10\n"},
 		{charmap.CodePage850, "code page 850", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},
 		{charmap.Windows1252, "Windows-1252", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},
