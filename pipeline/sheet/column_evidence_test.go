@@ -39,3 +39,14 @@ func TestColumnsOfEvidence(t *testing.T) {
 		}
 	}
 }
+
+// Runners named under a line for the disqualified are no results, unlike walkers.
+func TestTailOfDisqualified(t *testing.T) {
+	text := "Pos|Name|Club|Time\n1|Jo Lee|Moss AC|18:20\n2|Ann Page|Moss AC|18:31\n3|Cy Dee||19:10\n4|Di Fox|Moss AC|19:20\n5|Ed Gow||19:40\n\n%s\n|Hal Jay||20:20\n|Gus Ing|Moss AC|20:40\n"
+	for over, want := range map[string]int{"Disqualified": 5, "DNF": 5, "Nicht im Ziel": 5, "Did not finish (2)": 5, "Walkers": 7} {
+		got := cellsOf(t, strings.Replace(text, "%s", over+"|||", 1), Name)
+		if len(got) != want {
+			t.Errorf("under %s: %q, want %d lines", over, got, want)
+		}
+	}
+}

@@ -343,7 +343,7 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 		filled := rowFilled(cells)
 		if filled < 2 || r.isHeading(cells, filled) {
 			text := titleText(cells)
-			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 {
+			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 || saysEnded(text) {
 				break
 			}
 			continue
@@ -361,6 +361,18 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 		return last
 	}
 	return end
+}
+
+// saysEnded says whether a line over rows begins with words for a race that was not finished
+// or does not count: "Disqualified", "Did not finish (3)".
+func saysEnded(text string) bool {
+	words := strings.Fields(fold(text))
+	for n := min(4, len(words)); n > 0; n-- {
+		if f := strings.Join(words[:n], " "); statusWords[f] && f != "ok" && f != "finished" {
+			return true
+		}
+	}
+	return false
 }
 
 // beforePrizes steps back over a last block of rows that stands apart, whose places begin
