@@ -315,6 +315,7 @@ func TestInputIsChecked(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, spoil := range map[string]func(*Input){
+		"runs out of day": func(in *Input) { in.Runs[0].Day = 8; in.Run = []int32{1, 0, 0} },
 		"times missing":   func(in *Input) { in.LogTime = in.LogTime[:2] },
 		"no results":      func(in *Input) { *in = Input{Offsets: []int32{0}} },
 		"offsets short":   func(in *Input) { in.Offsets = []int32{0, 2} },
