@@ -15,12 +15,36 @@ func (s *settler) figures() (n int) {
 	return n
 }
 
+// followedAlone says whether the places follow the times of one column and not those of
+// another: that column is the time of this run, and the other a total perhaps.
+func (s *settler) followedAlone(a, b int) bool {
+	pos := s.find(Position)
+	if pos < 0 {
+		return false
+	}
+	n, fallA, fallB, place, lastA, lastB := 0, 0, 0, 0.0, 0.0, 0.0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		p, x, y := looseNumber(trim(cellAt(r.cells, pos))), secondsOf(r.cells, a), secondsOf(r.cells, b)
+		if p <= place || x <= 0 || y <= 0 {
+			continue
+		}
+		if n++; x < lastA {
+			fallA++
+		}
+		if y < lastB {
+			fallB++
+		}
+		place, lastA, lastB = p, x, y
+	}
+	return n >= 8 && fallA == 0 && fallB*10 >= n
+}
+
 // times keeps one column of the plain meaning Time.
 func (s *settler) times() {
 	cols := s.all(Time)
 	for _, a := range cols {
 		for _, b := range append(append(s.all(ChipTime), s.all(GunTime)...), cols...) {
-			if a != b && s.partOf(a, b) {
+			if a != b && s.partOf(a, b) && !s.followedAlone(a, b) {
 				s.set(a, Pace, "heading %q, but its values are the same part of column %s in every row: a pace or a split", s.headings[a], letters(b))
 				break
 			}

@@ -53,8 +53,13 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 		s.profiles = append(s.profiles, p)
 		s.columns = append(s.columns, Column{Index: i, Heading: h})
 	}
+	names, times, exchanged := s.exchanged()
 	for i := range s.columns {
 		s.byHeading(i)
+	}
+	if exchanged {
+		s.columns[names].Why += "; the headings of columns " + letters(names) + " and " + letters(times) + " are exchanged, as the values show"
+		s.columns[times].Why += "; exchanged with that of column " + letters(names)
 	}
 	s.minutesAndSeconds()
 	s.startAndFinish()

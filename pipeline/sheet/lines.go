@@ -15,7 +15,7 @@ import (
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
-	text, quoted := unquoteMail(text)
+	text, quoted := unquoteMail(wikiRows(text))
 	text, scanned := typedFigures(plainMedals(plainBars(text)))
 	d := sniff(text, lex, limits)
 	if scanned {
@@ -55,6 +55,11 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
 		}
 	}
+	if len(text) < typedBytes {
+		if lines := plainLines(textLines(text), d.delim); lines != nil {
+			text = []byte(strings.Join(lines, "\n") + "\n")
+		}
+	}
 	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
 		return text, d
 	}
@@ -78,6 +83,26 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// wikiRows turns the rows of a table in wiki markup, "| 1 || Jo Lee || 18:20" under lines
+// "|-" and headings behind "!", into rows divided by bars. Lines keep their places.
+func wikiRows(text []byte) []byte {
+	if len(text) > typedBytes || bytes.Count(text, []byte("\n|-")) < 2 || !bytes.Contains(text, []byte("||")) {
+		return text
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	for i, l := range lines {
+		switch {
+		case bytes.HasPrefix(l, []byte("{|")), bytes.HasPrefix(l, []byte("|}")), bytes.HasPrefix(l, []byte("|-")):
+			lines[i] = nil
+		case bytes.HasPrefix(l, []byte("!")):
+			lines[i] = bytes.ReplaceAll(bytes.ReplaceAll(l[1:], []byte("!!"), []byte("|")), []byte("||"), []byte("|"))
+		case bytes.HasPrefix(l, []byte("|")):
+			lines[i] = bytes.ReplaceAll(l[1:], []byte("||"), []byte("|"))
+		}
+	}
+	return bytes.Join(lines, []byte("\n"))
 }
 
 // plainBars turns the lines that box tables are drawn with into bars and strokes, and

@@ -36,6 +36,11 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 	if p.teamEach() {
 		return "it is a list of teams, not of runners"
 	}
+	for _, t := range titles {
+		if text := fold(titleText(t.cells)); strings.HasPrefix(text, "predicted times") || strings.HasPrefix(text, "predictions") || strings.HasPrefix(text, "estimated times") || strings.HasPrefix(text, "expected times") {
+			return "its times are predicted, and nobody has run them yet"
+		}
+	}
 	if p.Index(Time) >= 0 || p.Index(GunTime) >= 0 || p.Index(ChipTime) >= 0 || p.Index(Status) >= 0 {
 		return ""
 	}

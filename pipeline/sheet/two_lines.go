@@ -121,3 +121,54 @@ func twoLineCells(text []byte, delim byte, limits Limits) []byte {
 	}
 	return out
 }
+
+// plainLines takes the quotation marks off lines that all stand in such marks, with nothing
+// that divides them inside, and puts a line of words that stands below each result behind it:
+// "1  Jo Lee  18:20", below it "   Vale AC". nil where there is neither.
+func plainLines(lines []string, delim byte) []string {
+	out := append([]string(nil), lines...)
+	filled, quoted := 0, 0
+	for i, l := range out {
+		l = trim(l)
+		if l == "" {
+			continue
+		}
+		filled++
+		if n := len(l); n > 2 && l[0] == '"' && l[n-1] == '"' && strings.Count(l, `"`) == 2 && strings.IndexByte(l, delim) < 0 {
+			quoted++
+			out[i] = l[1 : n-1]
+		}
+	}
+	changed := filled > 3 && quoted*10 >= filled*9
+	if !changed {
+		copy(out, lines)
+	}
+	timed, below := 0, 0
+	for i, l := range out {
+		if spelledClock.MatchString(l) {
+			timed++
+			if i+1 < len(out) && wordsBelow(l, out[i+1]) {
+				below++
+			}
+		}
+	}
+	if timed > 3 && below*10 >= timed*9 {
+		for i, l := range out {
+			if i+1 < len(out) && spelledClock.MatchString(l) && wordsBelow(l, out[i+1]) {
+				out[i], out[i+1] = strings.TrimRight(l, " \r")+"  "+trim(out[i+1]), ""
+				changed = true
+			}
+		}
+	}
+	if !changed {
+		return nil
+	}
+	return out
+}
+
+// wordsBelow says whether a line below a result is indented further than it and holds words
+// only.
+func wordsBelow(above, below string) bool {
+	indent := func(s string) int { return len(s) - len(strings.TrimLeft(s, " ")) }
+	return trim(below) != "" && indent(below) > indent(above) && len(below) < 60 && !strings.ContainsAny(below, "0123456789\t:")
+}
