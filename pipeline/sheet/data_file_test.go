@@ -130,6 +130,12 @@ var dataFileCases = []struct {
 	{name: "minutes, seconds and hundredths between dots, some like a day", file: "kymppi.txt",
 		text:    "Miehet 10000m\n1. Ann Lee Saaren Veikot 29.31.06\n2. Ben Roe Aholan Ryhti 30.37.40\n3. Cy Dee Saaren Veikot 31.05.12\n4. Di Fox Aholan Ryhti 31.07.09\n5. Ed Gow Saaren Veikot 32.07.11\n6. Flo Hay Aholan Ryhti 33.44.90\n7. Gus Ing Saaren Veikot 34.01.02\n8. Hal Job Aholan Ryhti 35.59.33\n",
 		columns: "position name club time sex", rows: "2-9"},
+	{name: "pages whose heads say the sex", file: "varsity.txt",
+		text:    "                                                      Page 1\n         Vale Conference\n            GIRLS VARSITY\n \nPlace TmPl Name             No.  School       Time   Pace\n===== ==== ================ ==== ============ ===== =====\n    1    1 Ann Lee           700 Fernwick     18:20  5:40\n    2    2 Ben Roe           693 Fernwick     19:21  5:41\n    3    3 Cy Dee            686 Fernwick     20:22  5:42\n    4    4 Di Fox            679 Fernwick     21:23  5:43\n    5    5 Ed Gow            672 Fernwick     22:24  5:44\n\n                                                      Page 2\n         Vale Conference\n            GIRLS VARSITY\n \nPlace TmPl Name             No.  School       Time   Pace\n===== ==== ================ ==== ============ ===== =====\n    6    6 Flo Hay           665 Fernwick     23:25  5:45\n    7    7 Gus Ing           658 Fernwick     24:26  5:46\n    8    8 Hal Job           651 Fernwick     25:27  5:47\n\n",
+		columns: "position - name number - time pace sex", rows: "7-11 19-21"},
+	{name: "the name of the event beside that of the runner", file: "corridas.csv",
+		text:    "nome,num_peito,nome_evento,sexo,tempo_total,classificacao_total\nAnn Lee,60,Corrida Noturna,F,00:14:10,1\nBen Roe,59,Ponte Velha,M,00:15:10,1\nCy Dee,58,Corrida Noturna,F,00:16:10,2\nDi Fox,57,Ponte Velha,M,00:17:10,2\nEd Gow,56,Corrida Noturna,F,00:18:10,3\nFlo Hay,55,Ponte Velha,M,00:19:10,3\nGus Ing,54,Corrida Noturna,F,00:20:10,4\nHal Job,53,Ponte Velha,M,00:21:10,4\n",
+		columns: "name number course sex time position", rows: "2-9"},
 }
 
 func TestDataFiles(t *testing.T) {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -107,8 +108,16 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Columns[at].Heading
 	} else if len(sections) == 0 && saysWho(p.Tab) {
 		first = p.Tab
+	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
+		first = said
 	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
 		first = sexOfFile(s.Name)
+	}
+	if len(sections) > 0 && first == "" {
+		// What the head of each page says stands above the first page, too.
+		if text := sections[slices.Min(slices.Collect(maps.Keys(sections)))]; slices.Contains(p.Titles, text) {
+			first = text
+		}
 	}
 	if len(sections) > 0 || first != "" {
 		// Where the places begin again under a line that is not understood, the section
