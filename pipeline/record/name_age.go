@@ -38,6 +38,9 @@ func bracketNumber(s string) (n int, ok bool) {
 	if i := strings.LastIndexByte(s, '*'); i > 0 && len(s)-i == 5 && allDigits([]byte(s[i+1:])) { // *1984: born
 		return atoi([]byte(s[i+1:])), true
 	}
+	if i := strings.LastIndexByte(s, ' '); i > 3 && len(s)-i == 5 && allDigits([]byte(s[i+1:])) && endsInBorn(s[:i]) { // Jg. 1984
+		return atoi([]byte(s[i+1:])), true
+	}
 	if len(s) < 5 || s[len(s)-1] != ')' && s[len(s)-1] != ']' {
 		return 0, false
 	}
@@ -56,6 +59,17 @@ func bracketNumber(s string) (n int, ok bool) {
 		}
 	}
 	return n, s[i] == opens && i < len(s)-2
+}
+
+// endsInBorn says whether a text ends in a word that stands before a year of birth.
+func endsInBorn(s string) bool {
+	w := strings.TrimRight(s[strings.LastIndexByte(s, ' ')+1:], ".:")
+	for _, born := range [...]string{"Jg", "Jahrgang", "geb", "born", "b", "ročník", "rocznik", "ur", "nar", "letnik", "f", "född", "født"} {
+		if strings.EqualFold(w, born) {
+			return true
+		}
+	}
+	return false
 }
 
 func (k *nameAges) observe(s string) {

@@ -45,6 +45,16 @@ func TestAgeBehindName(t *testing.T) {
 			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c (%d)", 'a'+i, 1980+i), fmt.Sprintf("%d:%02d", 20+i, i)})
 		}
 	})
+	for _, form := range []string{" *%d", " Jg. %d", " geb. %d"} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i := range 6 {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c"+form, 'a'+i, 1980+i), fmt.Sprintf("%d:%02d", 20+i, i)})
+			}
+		})
+		if lines[0].Birth != age.OfYear(1980) {
+			t.Errorf("year behind the name in the form %q: %v", form, lines[0].Birth)
+		}
+	}
 	for _, heading := range []string{"Name (Jg.)", "Name"} {
 		lines, _ := readRows(t, c, []string{"Pos", heading, "Time"}, Options{}, func(yield func([]string)) {
 			for i, y := range []int{80, 81, 4, 75, 66, 9} { // 04 and 09 are no ages

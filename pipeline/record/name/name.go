@@ -304,6 +304,9 @@ func (s *scanner) assign() {
 		ts[i].role = given
 		if ts[i].number {
 			ts[i].role = dropped
+			if i > 1 && s.is(&ts[i-1], bornWords) { // Jg. 1984
+				ts[i-1].role = dropped
+			}
 		}
 	}
 	s.dropTitles()

@@ -19,3 +19,12 @@ func TestNobody(t *testing.T) {
 		}
 	}
 }
+
+// A word for born and a year behind a name are no part of it.
+func TestYearBehindName(t *testing.T) {
+	for _, text := range []string{"Falk Rautenberg Jg. 1984", "Falk Rautenberg *1984", "Falk Rautenberg (Jg. 84)"} {
+		if n := Parse(text); n.Given != "falk" || n.Family != "rautenberg" {
+			t.Errorf("%q: %q %q", text, n.Given, n.Family)
+		}
+	}
+}

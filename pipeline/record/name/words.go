@@ -107,6 +107,9 @@ func init() {
 	}
 }
 
+// bornWords stand before a year of birth behind a name.
+var bornWords = set(`jg jahrgang geb born rocnik rocznik letnik godiste nar ur f fodt fodd`)
+
 // joiners between two given names make several people of a text.
 var joiners = set(`and und plus`)
 
