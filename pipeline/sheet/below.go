@@ -7,6 +7,9 @@ type piece struct {
 	t     table
 	row   int
 	other string // the heading of a table of another kind, which is left out
+	// shorter are the columns of names and times of a table that only lacks places, clubs or
+	// the like of the one above, as walkers' have under runners'; nil for none.
+	shorter []int
 }
 
 // below cuts a table where a heading with other columns begins: results of
@@ -36,9 +39,9 @@ func (t table) below(lex *lexicon) []piece {
 	want := coreOf(lex, l.headings)
 	var out []piece
 	start, row := 0, 0
-	other := ""
+	other, shorter := "", []int(nil)
 	cut := func(end int) {
-		p := piece{t: t, row: row, other: other}
+		p := piece{t: t, row: row, other: other, shorter: shorter}
 		p.t.grid = t.grid.slice(start, end)
 		p.t.src = p.t.grid
 		out = append(out, p)
@@ -89,21 +92,82 @@ func (t table) below(lex *lexicon) []piece {
 		}
 		cut(j)
 		start, row = j, t.grid.row(i)
-		other = ""
+		other, shorter = "", nil
 		halves := core&1 != 0 && want&1 != 0 && core|want == 7 // places with times, then places with names
-		if core&want != want && !halves || teamHeading(lex, cells) {
+		if teamHeading(lex, cells) {
 			other = rowText(cells)
+		} else if core&want != want && !halves {
+			other, shorter = rowText(cells), nameAndTime(lex, cells)
 		}
 		for k := j; k < top; k++ {
-			if _, title := t.grid.at(k); helperTab(titleText(title)) {
-				other = titleText(title)
+			if _, title := t.grid.at(k); helperTab(titleText(title)) || anyWord(titleText(title), recordWords) {
+				other, shorter = titleText(title), nil
 			}
 		}
 		remember(i, lines)
 		i += lines - 1
 	}
 	cut(t.grid.len())
+	withOthers(out)
 	return out
+}
+
+// nameAndTime gives the columns of names and of times of a heading, nil where it has not
+// one of each.
+func nameAndTime(lex *lexicon, cells []string) []int {
+	name, clock := -1, -1
+	for i, c := range cells {
+		switch lex.read(c).meaning {
+		case Name:
+			name = i
+		case Time:
+			clock = i
+		}
+	}
+	if name < 0 || clock < 0 {
+		return nil
+	}
+	return []int{name, clock}
+}
+
+// withOthers keeps the tables that have fewer columns than the one above where the people
+// on them are others, each with a time: walkers under runners. Winners and prizes under the
+// results are people of these.
+func withOthers(pieces []piece) {
+	seen := map[string]bool{}
+	for k := range pieces {
+		p := &pieces[k]
+		if p.shorter != nil {
+			others, timed, rows := 0, 0, 0
+			for i := range p.t.grid.len() {
+				row, cells := p.t.grid.at(i)
+				name, clock := fold(cellAt(cells, p.shorter[0])), trim(cellAt(cells, p.shorter[1]))
+				if row <= p.row || name == "" || rowFilled(cells) < 2 {
+					continue
+				}
+				rows++
+				if !seen[name] {
+					others++
+				}
+				if kindOf(clock) == kClock {
+					timed++
+				}
+			}
+			if rows >= 2 && 5*others >= 4*rows && 5*timed >= 4*rows {
+				p.other = ""
+			}
+		}
+		if p.other == "" {
+			for i := range p.t.grid.len() {
+				_, cells := p.t.grid.at(i)
+				for _, c := range cells {
+					if f := fold(c); strings.IndexByte(f, ' ') > 0 {
+						seen[f] = true
+					}
+				}
+			}
+		}
+	}
 }
 
 // teamHeading recognises the heading of a table of teams, in which no single
