@@ -187,7 +187,7 @@ func (s *settler) byValues() {
 			s.set(i, Sex, "its values are sexes")
 		case s.find(GroupPlace) < 0 && s.placesOfTotals(i):
 			s.set(i, GroupPlace, "its values are places and how many there are")
-		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8:
+		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8 && !s.countsByLetter(i):
 			s.set(i, AgeGroup, "its values are age groups")
 		case s.find(Date) < 0 && p.share(kDate) > .8:
 			s.set(i, Date, "its values are dates")
@@ -219,6 +219,9 @@ func unitOnly(heading string) bool {
 func (s *settler) listed(i int) bool {
 	pos := s.find(Position)
 	if pos < 0 {
+		pos = s.find(Time) // which fall where the next list begins
+	}
+	if pos < 0 {
 		return false
 	}
 	var table [][]string
@@ -247,7 +250,7 @@ func onceInEachList(table [][]string, position, column int) bool {
 		seen[c] = true
 		rows++
 	}
-	return lists > 1 && rows >= 8 && again*20 <= rows
+	return lists > 1 && rows >= 8 && again*20 <= rows && lists*3 <= rows
 }
 
 // lastOfGrowing is the last of several columns of times that grow along nearly

@@ -16,7 +16,7 @@ import (
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(wikiRows(text))
-	text, scanned := typedFigures(plainMedals(plainBars(text)))
+	text, scanned := typedFigures(plainMedals(plainBars(withoutTags(text))))
 	d := sniff(text, lex, limits)
 	if scanned {
 		d.why += "; letters and gaps among the figures of times and places were read as the figures they stand for"
@@ -83,6 +83,18 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// lineTags are the marks of web pages that begin and end lines and paragraphs.
+var lineTags = regexp.MustCompile(`(?i)</?(?:p|br|div|li|ul|ol|b|i|strong|em|span)(?: [^<>]*)?/?>`)
+
+// withoutTags takes such marks off a message in which three lines and more have them. Lines
+// keep their places.
+func withoutTags(text []byte) []byte {
+	if len(text) > typedBytes || bytes.Count(text, []byte("<br")) < 3 && bytes.Count(text, []byte("<li")) < 3 && bytes.Count(text, []byte("<p")) < 3 {
+		return text
+	}
+	return lineTags.ReplaceAll(text, nil)
 }
 
 // wikiRows turns the rows of a table in wiki markup, "| 1 || Jo Lee || 18:20" under lines
@@ -712,6 +724,7 @@ func placeNameTime(lines []string, delim byte) []string {
 		return nil
 	}
 	clubs := slices.ContainsFunc(cuts, func(c *typed) bool { return c != nil && c.club != "" })
+	groups := slices.ContainsFunc(cuts, func(c *typed) bool { return c != nil && c.group != "" })
 	if placed*2 > matched {
 		addNumbered(lines, cuts)
 	}
@@ -722,8 +735,11 @@ func placeNameTime(lines []string, delim byte) []string {
 		case c == nil || placed*2 > matched && c.place == "" && len(findDates(l)) > 0:
 			out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
 		default:
-			cells := []string{c.place, c.name, c.club, c.time, c.rest}
+			cells := []string{c.place, c.name, c.group, c.club, c.time, c.rest}
 			if !clubs {
+				cells = slices.Delete(cells, 3, 4)
+			}
+			if !groups {
 				cells = slices.Delete(cells, 2, 3)
 			}
 			if placed == 0 {
@@ -757,6 +773,7 @@ func clubsApart(lines []string, cuts []*typed) bool {
 		}
 	}
 	dropSame(cuts, texts)
+	sexesBeside(cuts, texts)
 	bracketed := 0
 	for i, c := range cuts {
 		if c != nil && clubBracket.MatchString(texts[i]) {

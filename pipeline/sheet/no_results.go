@@ -205,7 +205,11 @@ func (p *Part) linesEach(rows [][]string) bool {
 		}
 	}
 	n, lines := 0, map[string]int{}
-	if at := p.Index(Position); at >= 0 && onceInEachList(rows, at, name) {
+	at := p.Index(Position)
+	if at < 0 {
+		at = p.Index(Time)
+	}
+	if at >= 0 && onceInEachList(rows, at, name) {
 		return false // lists one below the other
 	}
 	for _, r := range rows {

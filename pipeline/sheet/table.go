@@ -319,6 +319,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
 	}
+	if p.Kind == "times" && p.namesAbove(head[:titleEnd]) {
+		p.problem(s.Name, head[titleEnd].row, -1, place.Waits, "names-apart", rowText(head[titleEnd-1].cells), "a name and a time on each line",
+			"The names stand above, and the times below them without names. Put each name beside its time, on one line, and load the sheet again.")
+	}
 	if l.first < 0 && titleEnd > 0 {
 		p.askHeading(s.Name, lex, head[titleEnd-1], head[titleEnd])
 	}
@@ -352,6 +356,20 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	p.rules = newRowRules(p, c, l, after, t)
 	s.Parts = append(s.Parts, s.split(p, t, lex, o)...)
+}
+
+// namesAbove says whether the lines above a table of times alone are names, one a line: five
+// of them or more, right above one another.
+func (p *Part) namesAbove(above []line) bool {
+	n := 0
+	for _, l := range above {
+		if text := titleText(l.cells); text != "" && rowFilled(l.cells) == 1 && looksNamed(text) && len(findDates(text)) == 0 {
+			n++
+		} else if text != "" {
+			n = 0
+		}
+	}
+	return n >= 5
 }
 
 // factLines is how many lines of a tab without results are looked at for what

@@ -29,7 +29,7 @@ var figuresComma = regexp.MustCompile(`\d,\d`)
 var dashes = strings.NewReplacer("-", ":", ",", ":")
 
 var (
-	leadingPlace  = regexp.MustCompile(`(?i)^(?:(?:no\.?|nr\.?|pos\.?|position|place|#|\() ?)?(\d{1,4})(?: ?[.):=/]+| ?[–-](?: |$)|st|nd|rd|th|er|re|e|º|ª|°)?(?: |$)`)
+	leadingPlace  = regexp.MustCompile(`(?i)^(?:(?:no\.?|nr\.?|pos\.?|position|place|p|#|\() ?)?(\d{1,4})(?: ?[.):=/]+| ?[–-](?: |$)|st|nd|rd|th|er|re|e|º|ª|°)?(?: |$)`)
 	leadingNumber = regexp.MustCompile(`^[#(]?(\d{1,5})\)? `)
 	trailingPlace = regexp.MustCompile(`^\((\d{1,4})\)$`)
 	inBracket     = regexp.MustCompile(`[(\[]([^()\[\]]{1,60})[)\]]`)
@@ -78,7 +78,9 @@ func typedLines(lines []string, delim byte) []string {
 	if n := countTyped(cuts, func(c *typed) bool { return c.number != "" }); n > 0 && n*10 < matched*9 {
 		return nil
 	}
+	countedSexes(cuts)
 	dropSame(cuts, texts)
+	sexesBeside(cuts, texts)
 	if !nameParts(cuts, texts) {
 		return nil
 	}
@@ -225,6 +227,7 @@ func placesRise(cuts []*typed) bool {
 // dropSame leaves out small words, and words for a time, that stand behind nearly every
 // name: "Jo Lee in", "Jo Lee finished in", "Jo Lee Time".
 func dropSame(cuts []*typed, texts []string) {
+	dropSameFirst(cuts, texts)
 	for {
 		n, last := 0, map[string]int{}
 		for i, c := range cuts {
@@ -247,6 +250,94 @@ func dropSame(cuts []*typed, texts []string) {
 		if n > 0 {
 			return
 		}
+	}
+}
+
+// countedSexes takes places among men and women for sexes, where brackets hold them: "(M1)",
+// "(M2)", "(F1)". Each letter counts from 1.
+func countedSexes(cuts []*typed) {
+	last, n := map[byte]int{}, 0
+	mark := func(c *typed) string {
+		if c.group != "" {
+			return c.group
+		}
+		return c.club
+	}
+	for _, c := range cuts {
+		if c == nil || mark(c) == "" {
+			continue
+		}
+		letter, number, ok := letterNumber(mark(c))
+		if !ok || number != last[letter]+1 || kindOf(string(letter)) != kSex {
+			return
+		}
+		last[letter] = number
+		n++
+	}
+	if n < 4 || len(last) != 2 {
+		return
+	}
+	for _, c := range cuts {
+		if c != nil && mark(c) != "" {
+			c.group, c.club = mark(c)[:1], ""
+		}
+	}
+}
+
+// dropSameFirst leaves out a small word in front of nearly every name: "1st place Jo Lee".
+func dropSameFirst(cuts []*typed, texts []string) {
+	n, first := 0, map[string]int{}
+	for i, c := range cuts {
+		if c != nil {
+			n++
+			if w, _, more := strings.Cut(texts[i], " "); more {
+				first[w]++
+			}
+		}
+	}
+	for w, k := range first {
+		if k*10 < n*8 || w != strings.ToLower(w) || len(w) < 2 {
+			continue
+		}
+		for i, c := range cuts {
+			if c != nil {
+				texts[i] = strings.TrimLeft(strings.TrimPrefix(texts[i], w+" "), edgeMarks)
+			}
+		}
+		return
+	}
+}
+
+// sexesBeside takes single letters for sexes that stand in front of nearly every name, or
+// behind: "F Jo Lee", "Jo Lee M". There must be two of them.
+func sexesBeside(cuts []*typed, texts []string) {
+	for _, cut := range []func(string) (sex, rest string){
+		func(s string) (string, string) { sex, rest, _ := strings.Cut(s, " "); return sex, rest },
+		func(s string) (string, string) { sex := finalWordOf(s); return sex, strings.TrimSuffix(s, sex) },
+	} {
+		n, sexed, letters := 0, 0, map[string]int{}
+		for i, c := range cuts {
+			if c == nil {
+				continue
+			}
+			n++
+			if sex, rest := cut(texts[i]); len(sex) == 1 && kindOf(sex) == kSex && strings.Contains(trim(rest), " ") && c.group == "" {
+				sexed++
+				letters[sex]++
+			}
+		}
+		if sexed < 4 || sexed*10 < n*9 || len(letters) != 2 {
+			continue
+		}
+		for i, c := range cuts {
+			if c == nil {
+				continue
+			}
+			if sex, rest := cut(texts[i]); letters[sex] > 0 {
+				c.group, texts[i] = sex, strings.Trim(rest, edgeMarks)
+			}
+		}
+		return
 	}
 }
 

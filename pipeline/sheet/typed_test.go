@@ -27,6 +27,11 @@ func TestTypedLines(t *testing.T) {
 		{"a runner's number behind the place", "{p} #2{s} {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
 		{"a club behind a dash", "{n} - {c} - 18:{s}", "name {n}, club {c}, time 18:{s}"},
 		{"an age in brackets", "{n} ({a}) ..... 18:{s}", "name {n}, age {a}, time 18:{s}"},
+		{"a letter for the sex in front", "{p} {x} {n} 18:{s}", "position {p}, name {n}, time 18:{s}, sex {x}"},
+		{"a letter for the sex behind, and no place", "{n} {x} 18:{s}", "name {n}, time 18:{s}, sex {x}"},
+		{"a small word in front of every name", "{p}th place {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"a letter before the place", "P{p} {n} 18:{s}", "position {p}, name {n}, time 18:{s}"},
+		{"marks of a web page", "{p}. {n} 18:{s}<br>", "position {p}, name {n}, time 18:{s}"},
 		{"labels in the line", "Pos {p}: {n}, time 18:{s}", "position {p}, name {n}, time 18:{s}"},
 		{"a comma between minutes and seconds", "{p}. {n} 18,{s}", "position {p}, name {n}, time 18:{s}"},
 		{"an age behind the name", "{p} {n} {a} 18:{s}", "position {p}, name {n}, age {a}, time 18:{s}"},
@@ -39,9 +44,9 @@ func TestTypedLines(t *testing.T) {
 			var text strings.Builder
 			var want []string
 			for i, n := range names {
-				fill := strings.NewReplacer("{p}", string("123456789"[min(i, 8)]), "{n}", n, "{s}", []string{"20", "31", "40", "42", "45", "47", "50", "52", "55", "58"}[i], "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5])
+				fill := strings.NewReplacer("{p}", string("123456789"[min(i, 8)]), "{n}", n, "{s}", []string{"20", "31", "40", "42", "45", "47", "50", "52", "55", "58"}[i], "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5], "{x}", "FM"[i%2:i%2+1])
 				if i == 9 {
-					fill = strings.NewReplacer("{p}", "10", "{n}", n, "{s}", "58", "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5])
+					fill = strings.NewReplacer("{p}", "10", "{n}", n, "{s}", "58", "{g}", groups[i%5], "{c}", clubs[i%5], "{a}", ages[i%5], "{x}", "M")
 				}
 				text.WriteString(fill.Replace(c.line) + "\n")
 				want = append(want, fill.Replace(c.want))
@@ -68,7 +73,7 @@ func factsRead(s *Sheet) (out []string) {
 	p := s.Parts[0]
 	p.Each(func(_ int, cells []string) error {
 		var facts []string
-		for _, m := range []Meaning{Position, Name, AgeGroup, Age, Club, Time} {
+		for _, m := range []Meaning{Position, Name, AgeGroup, Age, Club, Time, Sex} {
 			if c := trim(cellAt(cells, p.Index(m))); c != "" && !(m == Club && c == "50th run") {
 				facts = append(facts, m.String()+" "+c)
 			}
