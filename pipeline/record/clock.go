@@ -599,6 +599,8 @@ func lexRepaired(b []byte) clockCell {
 				}
 				i = len(b)
 			}
+		case ch == 'h' && i > 0 && b[i-1] >= '0' && b[i-1] <= '9' && i+1 < len(b) && b[i+1] >= '0' && b[i+1] <= '9' && bytes.IndexByte(b[i+1:], ':') > 0:
+			out = append(out, ':') // 1h02:57
 		case ch == 'h' || ch == 'm' || ch == 's':
 			u := unitWords[string(bytes.Trim(b[i:], ". "))]
 			if u == 0 {

@@ -142,6 +142,11 @@ func (s *settler) byHeading(i int) {
 	if (m == GroupPlace || m == SexPlace || m == TotalRuns) && ints > .8 && s.countsOn(i) && (!s.hasGuess(Position) || s.countsThrough(i) && s.placesFall()) {
 		turn(Position, "its values count 1, 2, 3 …")
 	}
+	// And so are numbers that count on by one, from wherever they begin, under a word for
+	// ages or classes: the second half of a page of two columns.
+	if (m == Age || m == AgeGroup) && ints > .9 && p.whole && p.filled >= 5 && !s.hasGuess(Position) && s.countsByOne(i) {
+		turn(Position, "its values count on by one")
+	}
 	// So are whole numbers of which next to none stands twice, in a list by name: places within
 	// groups begin again.
 	if (m == GroupPlace || m == SexPlace) && !s.hasGuess(Position) && p.shareOf(kInt) > .9 && p.whole && p.lo >= 1 && p.filled >= 20 && len(p.distinct)*20 >= min(p.filled, distinctKept)*19 {
@@ -258,6 +263,25 @@ func (s *settler) dottedTimes(i int) {
 	if n == p.count[kClock]+p.count[kDate] && 3*p.count[kClock] >= n {
 		p.count[kClock], p.count[kDate] = n, 0
 	}
+}
+
+// countsByOne says whether the whole numbers of a column go on by one in nine of ten rows.
+func (s *settler) countsByOne(i int) bool {
+	steps, ones, last := 0, 0, 0.0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kInt {
+			continue
+		}
+		n := looseNumber(c)
+		if last > 0 {
+			if steps++; n == last+1 {
+				ones++
+			}
+		}
+		last = n
+	}
+	return steps >= 4 && ones*10 >= steps*9
 }
 
 // places says whether nearly all values of a column are places written otherwise than as

@@ -167,6 +167,9 @@ func (s *settler) official() {
 	case other >= 0 && chip >= 0 && s.placesFollow(chip, other):
 		s.set(other, Other, "heading %q; the places don't follow it", s.headings[other])
 		s.set(chip, Time, "heading %q: the places follow it, not those of column %s", s.headings[chip], letters(other))
+	case plain >= 0 && gun >= 0 && s.timed(gun) && s.placesFollow(gun, plain):
+		s.set(plain, Other, "heading %q; the places don't follow it", s.headings[plain])
+		s.set(gun, Time, "heading %q: the places follow it, not those of column %s", s.headings[gun], letters(plain))
 	case plain >= 0:
 	case other >= 0:
 		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])

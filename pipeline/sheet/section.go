@@ -142,6 +142,14 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			p.problem(s.Name, b.rows[0], -1, place.Note, "table-left-out", strings.Join(b.titles, " | "), "single runners", "Nothing to do: a relay's teams are no runners of their own")
 		}
 	}
+	// Once places fall under one line that names a place, the others of the sheet are such
+	// lines too, though a list of one row may have a later place than that above it.
+	falls := false
+	if barePlace(p.Titles, lex, book) != "" {
+		for _, b := range blocks {
+			falls = falls || b.headed && barePlace(b.titles, lex, book) != "" && placesFallAt(p, t.grid, b.after, b.from)
+		}
+	}
 	parts := []*Part{p}
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
@@ -152,7 +160,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
 		bare := ""
-		if course == "" && (b.headed || landName(b.titles) && landName(p.Titles)) && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || b.headed && placesFallAt(p, t.grid, b.after, b.from)) {
+		if course == "" && (b.headed || landName(b.titles) && landName(p.Titles)) && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || b.headed && falls) {
 			bare = barePlace(b.titles, lex, book)
 			course = bare
 		}
