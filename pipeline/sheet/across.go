@@ -28,6 +28,9 @@ func (t table) across(lex *lexicon) []table {
 		if t.figuresOver(i, cols) {
 			cols = nil
 		}
+		if len(cols) > 1 {
+			t.coursesOver(lex, i, cols)
+		}
 		if cols == nil {
 			cols = t.runsAbove(lex, i)
 		}
@@ -327,7 +330,7 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 			g := lex.read(above[c])
 			label = label || g.known && g.meaning == Course || isVenueLabel(f)
 		}
-		if !label {
+		if !label && (up == heading || !placesOver(lex, above, runs)) {
 			continue
 		}
 		for k := range runs {
@@ -338,6 +341,20 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 		}
 		return
 	}
+}
+
+// placesOver says whether a row above the days has the name of a place over each and nothing
+// else, and not all the same: "| Moss Common | Alder Bank | Moss Common".
+func placesOver(lex *lexicon, above []string, runs []acrossRun) bool {
+	texts := map[string]bool{}
+	for _, r := range runs {
+		text := trim(cellAt(above, r.from))
+		if _, weekday := weekdayNames[fold(text)]; weekday || kindOf(text) != kText || strings.ContainsAny(text, "0123456789:") || isCondition(text) || saysField(text) || isSection(text) || lex.read(text).known || len(fold(plainWords(text))) < 3 {
+			return false
+		}
+		texts[fold(text)] = true
+	}
+	return len(texts) > 1 && rowFilled(above) == len(runs)
 }
 
 // daysUnderMonths finds runs headed by the day of the month alone, "7", "14th" or

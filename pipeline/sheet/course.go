@@ -355,7 +355,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if _, weekday := weekdayNames[fold(seg)]; weekday {
 			continue // "Sat, Nov 21, 2026" between commas
 		}
-		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || countsRuns(seg)) && !labelled {
+		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || isCondition(seg) || countsRuns(seg)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
@@ -423,7 +423,9 @@ func isCondition(text string) bool {
 var lapWords = set("lap laps loop loops times circuits")
 
 var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
-	trocken nass matschig sec humide gras grass trail tarmac`)
+	trocken nass matschig sec humide gras grass trail tarmac
+	sunny sun rain rainy windy wind cold hot warm mild cool cloudy cloud overcast fog foggy mist misty frost frosty storm stormy showers drizzle humid
+	sonnig regen kalt heiss windig bewolkt nebel schnee pluie soleil vent chaud froid nuageux brouillard lluvia sol viento calor frio nublado pioggia sole vento caldo freddo nuvoloso`)
 
 // greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
 func greets(text string) bool {

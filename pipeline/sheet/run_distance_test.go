@@ -210,3 +210,18 @@ func TestYearOnAnotherTab(t *testing.T) {
 		t.Error(text, s.Problems)
 	}
 }
+
+// A row of places above a row of days says where each run was.
+func TestPlacesOverDays(t *testing.T) {
+	s, err := Read("autumn 2025.csv", []byte(",Alder Bank,Moss Common,Moss Common\nRunner,2025-11-08,2025-11-15,2025-11-22\nJo Lee,18:20,18:40,18:31\nAl Roe,19:02,,19:10\nCy Dee,,20:11,20:00\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range s.Parts {
+		got = append(got, fmt.Sprint(p.Course.Value, " ", p.Date.Day))
+	}
+	if text := strings.Join(got, "; "); text != "alder-bank 2025-11-08; moss-common 2025-11-15; moss-common 2025-11-22" {
+		t.Error(text)
+	}
+}

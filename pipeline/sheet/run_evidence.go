@@ -43,8 +43,10 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 	return evidence{foundDate: f, text: strings.TrimSpace(value), from: from, labelled: true, strength: 3}, ok
 }
 
-// notTheDay before a date say that it is when a list was made up, or which week it is of.
-var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to"}
+// notTheDay before a date say that it is when a list was made up, which week it is of, or
+// the day on which ages are reckoned.
+var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
+	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
 
 // endsWithAny says whether one of some phrases is among the last words of a text.
 func endsWithAny(text string, phrases []string) bool {
