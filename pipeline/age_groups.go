@@ -31,12 +31,17 @@ func (s Settings) AgeRule() age.Rule {
 
 func (s Settings) ageRule() (r age.Rule, err error) {
 	r = age.DefaultRule()
+	if r.Scheme, err = s.ageScheme(); err != nil {
+		return age.DefaultRule(), err
+	}
 	switch s.AgeGroups {
 	case ageGroupsByDay:
 	case ageGroupsByYear:
 		r.Reckoning = age.ByYear
 	case ageGroupsJuniorsByYear:
-		r.Reckoning = age.JuniorsByYear
+		if r.Reckoning = age.JuniorsByYear; len(s.AgeGroupsUnder) == 0 {
+			return r, fmt.Errorf("age_groups = %q: there are no junior groups; name them in age_groups_under, as in [16, 18, 20]", s.AgeGroups)
+		}
 	default:
 		return r, fmt.Errorf("age_groups = %q: write %q (the age on the day), %q (the age reached on a day of the year) or %q (up to U20 so, older groups on the day)",
 			s.AgeGroups, ageGroupsByDay, ageGroupsByYear, ageGroupsJuniorsByYear)
@@ -62,6 +67,32 @@ func (s Settings) ageRule() (r age.Rule, err error) {
 			ageGroupsByDay, ageGroupsByYear, ageGroupsJuniorsByYear)
 	}
 	return r, nil
+}
+
+// oldestJunior is the latest end of the junior groups; leastMasters and mostMasters bound the
+// age with which masters begin. Senior lies between.
+const (
+	oldestJunior              = 25
+	leastMasters, mostMasters = 30, 50
+	widestGroup               = 20
+)
+
+// ageScheme is which groups there are.
+func (s Settings) ageScheme() (age.Scheme, error) {
+	last := 2
+	for _, u := range s.AgeGroupsUnder {
+		if u <= last || u > oldestJunior {
+			return age.Scheme{}, fmt.Errorf("age_groups_under: %d: write rising ages from 3 to %d, as in [11, 13, 15, 17, 20]", u, oldestJunior)
+		}
+		last = u
+	}
+	if s.AgeGroupsMasters < leastMasters || s.AgeGroupsMasters > mostMasters {
+		return age.Scheme{}, fmt.Errorf("age_groups_masters = %d: write the first age of the masters groups, from %d to %d", s.AgeGroupsMasters, leastMasters, mostMasters)
+	}
+	if s.AgeGroupsWidth < 1 || s.AgeGroupsWidth > widestGroup {
+		return age.Scheme{}, fmt.Errorf("age_groups_width = %d: write how many years a masters group has, from 1 to %d", s.AgeGroupsWidth, widestGroup)
+	}
+	return age.Scheme{Junior: s.AgeGroupsUnder, Masters: s.AgeGroupsMasters, Step: s.AgeGroupsWidth}, nil
 }
 
 // ageRuleKey sums up the rule; the season counts for it only where the rule has one.

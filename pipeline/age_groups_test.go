@@ -199,3 +199,21 @@ func TestAgeRuleOfSettings(t *testing.T) {
 		t.Error("groups by the day have to do with the season")
 	}
 }
+
+// A record from before whose holder may have been under 18 is shown to nobody: of a junior
+// group, and of any group that reaches below 18 on the day by the groups and the rule in force.
+func TestHeldRecordsOfMinors(t *testing.T) {
+	d := newGroupsDesk(t)
+	d.write(map[string]string{"archive/history.csv": "fact,course,name,sex,age_group,distance_m,finishes,time,date\n" +
+		"record,birch-lea,Al Wick,M,Senior,5000,,17:10,2019-05-04\nrecord,birch-lea,Bo Dean,M,M40,5000,,17:20,2019-05-04\nrecord,birch-lea,Cy Holt,M,,5000,,17:00,2019-05-04\n"})
+	const held = "select string_agg(name || ' ' || coalesce(age_group, 'all') || ' ' || protected, ', ' order by name) from main.held_records"
+	for want, set := range map[string]func(*Settings){
+		"Al Wick Senior false, Bo Dean M40 false, Cy Holt all false":  byTheSeason,
+		"Al Wick Senior true, Bo Dean M40 false, Cy Holt all false":   func(s *Settings) { s.AgeGroupsUnder = []int{14, 16} },
+		"Al Wick Senior false, Bo Dean M40 false, Cy Holt all false ": func(s *Settings) { s.AgeGroupsUnder = []int{14, 16, 18} },
+		"Al Wick Senior true, Bo Dean M40 false, Cy Holt all false ":  func(s *Settings) { byTheYear(s); s.AgeGroupsUnder = []int{14, 16, 18} },
+	} {
+		d.setting(set, ReadWrite)
+		d.want(d.pl.Settings.AgeRule().Scheme.Words()+"; "+d.pl.Settings.AgeRule().Words(), d.text(held), strings.TrimSpace(want))
+	}
+}

@@ -99,7 +99,7 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 		if known, fits := f.routes(r.course, r.distanceM); known && !fits {
 			ask("a distance that the course has had", fmt.Sprintf("The record is over %d m, which is no distance of this course, so it is on no list. Correct distance_m in that row.", r.distanceM))
 		}
-		if r.sex, r.group, err = f.listOf(h, p, r.runner); err != nil {
+		if r.sex, r.group, r.protected, err = f.listOf(h, p, r.runner); err != nil {
 			ask("the sex, and an age group or none", fmt.Sprintf("The record is on no list: %v. Correct that row.", err))
 			err = nil
 			continue
@@ -108,7 +108,6 @@ func (pl *Pipeline) heldRecords(f *field, p *people) (out []heldBefore, problems
 			ask(slower(int(r.distanceM), sex), "The record is on no list. Correct the time or distance_m in that row.")
 			continue
 		}
-		r.protected = strings.HasPrefix(r.group, "U") // U20 holds the ages of 18 and 19 too
 		out = append(out, r)
 	}
 	return out, problems, nil
@@ -142,24 +141,25 @@ func (f *field) routes(course string, distanceM int32) (known, fits bool) {
 }
 
 // listOf says on which list a held record stands: sex and age group, "" for
-// all ages.
-func (f *field) listOf(h historyLine, p *people, runner int32) (sex, group string, err error) {
+// all ages. child says that somebody of the group may have been under 18, or that it is a
+// junior group, though U20 holds the ages of 18 and 19 too.
+func (f *field) listOf(h historyLine, p *people, runner int32) (sex, group string, child bool, err error) {
 	text := h.sex
 	if text == "" && h.group != "" && strings.ContainsRune("MWFX", rune(strings.ToUpper(h.group)[0])) {
 		text = h.group[:1]
 	}
 	s, err := parseSex(text)
 	if err != nil {
-		return "", "", err
+		return "", "", false, err
 	}
 	if s == record.NotGiven && runner >= 0 {
 		s = p.sex[runner]
 	}
 	if s == record.NotGiven {
-		return "", "", fmt.Errorf("no sex is given")
+		return "", "", false, fmt.Errorf("no sex is given")
 	}
 	if h.group == "" {
-		return s.String(), "", nil
+		return s.String(), "", false, nil
 	}
 	day := h.day
 	if day == 0 {
@@ -167,11 +167,13 @@ func (f *field) listOf(h historyLine, p *people, runner int32) (sex, group strin
 	}
 	w, _, err := parseGroupByHand(h.group, day, f.rule)
 	if err != nil {
-		return "", "", err
+		return "", "", false, err
 	}
 	first, ok := f.rule.On(day).Group(w)
 	if !ok {
-		return "", "", fmt.Errorf("%q is no single age group", h.group)
+		return "", "", false, fmt.Errorf("%q is no single age group", h.group)
 	}
-	return s.String(), f.rule.Scheme.Name(first, s.String()), nil
+	youngest, _, _ := f.rule.Births(first, first, day).On(day)
+	group = f.rule.Scheme.Name(first, s.String())
+	return s.String(), group, youngest < 18 || strings.HasPrefix(group, "U"), nil
 }

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/agegrade"
 	"lapwing/pipeline/unit"
 )
@@ -23,6 +24,9 @@ type Settings struct {
 	AgeGroups           string            // who is in which age group: day, year or juniors by year
 	AgeGroupsOn         string            // MM-DD, the day of the year on which ages are reckoned for groups
 	AgeGroupsYear       string            // of which year: run, season start or season end
+	AgeGroupsUnder      []int             // junior groups: 18 is U18, from the one before
+	AgeGroupsMasters    int               // first age of the masters groups
+	AgeGroupsWidth      int               // years in a masters group
 	SeasonStart         string            // MM-DD
 	Milestones          []int             // round numbers of runs
 	VolunteerMilestones []int             // round numbers of days of helping
@@ -41,6 +45,7 @@ func DefaultSettings() Settings {
 		Archive: "archive", Inbox: "sheets", Reports: "reports",
 		AgeStandard: agegrade.Default, AgeNotKnown: ageNotKnownBySheet, SeasonStart: "01-01",
 		AgeGroups: ageGroupsByDay, AgeGroupsOn: "12-31", AgeGroupsYear: ageGroupsOfRun,
+		AgeGroupsUnder: age.DefaultScheme().Junior, AgeGroupsMasters: age.DefaultScheme().Masters, AgeGroupsWidth: age.DefaultScheme().Step,
 		Milestones:          []int{10, 20, 50, 100, 200, 500, 1000},
 		VolunteerMilestones: []int{10, 20, 50, 100, 200, 500, 1000},
 	}

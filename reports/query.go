@@ -48,11 +48,16 @@ type Options struct {
 // groupsByDay says whether age groups go by the age on the day, groupRule states the rule.
 func (o Options) groupsByDay() bool { return o.AgeRule.Reckoning == age.ByDay }
 
-func (o Options) groupRule() string {
+func (o Options) groupRule() string { return o.ageRule().Words() }
+
+// groupScheme lists the groups.
+func (o Options) groupScheme() string { return o.ageRule().Scheme.Words() }
+
+func (o Options) ageRule() age.Rule {
 	if o.AgeRule.Scheme.Masters == 0 {
-		return age.DefaultRule().Words()
+		return age.DefaultRule()
 	}
-	return o.AgeRule.Words()
+	return o.AgeRule
 }
 
 // byAgeGroup is s with "age group on the day" as it has to be called by the rule in force,

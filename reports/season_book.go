@@ -130,7 +130,7 @@ func (d *season) notes(i issueOf) *table.Tab {
 		add("Club league", d.clubRulesInWords())
 	}
 	add("Rank", "Equal values share a rank, and the next one is left out: 1, 2=, 2=, 4.")
-	add("Age groups", d.o.groupRule()+" Two-year groups to U20, Senior to 34, then five-year groups.")
+	add("Age groups", d.o.groupRule()+" "+upperFirst(d.o.groupScheme())+".")
 	add("Age grade", "The age standard for the distance, sex and age, divided by the time, in percent: a fair look across ages. Equal to two decimals, as printed, shares a rank. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard."+edition(d.o.AgeStandard))
 	add("Most improved", "At least four results in the last 12 weeks and four before, ten before the season, adults, no break over 8 weeks before the comparison, at least nine chances in ten of being faster; ranked by the cautious end of the 80 % interval.")
 	add("Attendance", "Ran: counted finishes of the season. Helped: days on a volunteer list. Bests: personal bests at a distance, not counted for anybody who may be under 18.")

@@ -174,7 +174,7 @@ func groupOrder(g string) int {
 	}
 	n, err := strconv.Atoi(digits)
 	if err != nil {
-		return 30 // Senior: after U20, before 35
+		return 26 // Senior: after the juniors, who end at 25, and before the masters, who begin at 30 or later
 	}
 	return n
 }

@@ -10,11 +10,11 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	add("Counts", "Times, places and names are counted apart. Where they differ, something is still being looked for.")
 	add("Place", "As on the sheet. Two people with the same time and different places are not tied; = is shown where the sheet says so.")
 	add("In group", "Among named runners, walkers and guided runners whose age group is certain. Who is not named, or asked not to be shown, is passed over.")
-	rule := "Age on the day: two-year"
+	rule := "Age on the day: " + d.o.groupScheme()
 	if !d.o.groupsByDay() {
-		rule = d.o.groupRule() + " Two-year"
+		rule = d.o.groupRule() + " " + upperFirst(d.o.groupScheme())
 	}
-	add("Group", rule+" groups to U20, Senior to 34, then five-year groups. W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
+	add("Group", rule+". W women, M men, X neither. Empty where the age is not certain. A group of fewer than five X is not printed.")
 	for _, m := range d.legend() {
 		text := upperFirst(m.Text) + "."
 		if m.Sign == "PB" {

@@ -172,6 +172,9 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	v.SetDefault("age_groups", d.AgeGroups)
 	v.SetDefault("age_groups_on", d.AgeGroupsOn)
 	v.SetDefault("age_groups_year", d.AgeGroupsYear)
+	v.SetDefault("age_groups_under", d.AgeGroupsUnder)
+	v.SetDefault("age_groups_masters", d.AgeGroupsMasters)
+	v.SetDefault("age_groups_width", d.AgeGroupsWidth)
 	v.SetDefault("season_start", d.SeasonStart)
 	v.SetDefault("milestones", d.Milestones)
 	v.SetDefault("volunteer_milestones", d.VolunteerMilestones)
@@ -206,7 +209,8 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	r := &settingReader{v: v}
 	s := pipeline.Settings{
 		AgeStandard: r.number("age_standard"), AgeNotKnown: r.text("age_not_known"),
-		AgeGroups: r.text("age_groups"), AgeGroupsOn: r.text("age_groups_on"), AgeGroupsYear: r.text("age_groups_year"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
+		AgeGroups: r.text("age_groups"), AgeGroupsOn: r.text("age_groups_on"), AgeGroupsYear: r.text("age_groups_year"),
+		AgeGroupsUnder: r.numbers("age_groups_under"), AgeGroupsMasters: r.number("age_groups_masters"), AgeGroupsWidth: r.number("age_groups_width"), SeasonStart: r.text("season_start"), Milestones: r.numbers("milestones"),
 		VolunteerMilestones: r.numbers("volunteer_milestones"),
 		DateOrder:           r.text("date_order"), MemoryLimit: r.text("memory_limit"), Threads: r.number("threads"),
 		Headings: r.words("headings"), Courses: r.words("courses"), Words: r.words("words"), Clubs: r.words("clubs"),

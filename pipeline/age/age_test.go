@@ -19,6 +19,31 @@ func TestLeapDayBirthday(t *testing.T) {
 	}
 }
 
+// Groups of other federations: under-11, 13, 15, 17 and 20; masters from 30 in tens.
+func TestGroupsOfOneself(t *testing.T) {
+	s := Scheme{Junior: []int{11, 13, 15, 17, 20}, Masters: 30, Step: 10}
+	for age, want := range map[int]string{0: "U11", 10: "U11", 11: "U13", 16: "U17", 17: "U20", 19: "U20", 20: "Senior", 29: "Senior", 30: "W30", 39: "W30", 40: "W40", 99: "W90"} {
+		if got := s.Name(age, "W"); got != want {
+			t.Errorf("a woman of %d is %s, want %s", age, got, want)
+		}
+	}
+	none := Scheme{Masters: 40, Step: 5}
+	if a, b := none.Name(12, "M"), none.Name(39, "M"); a != "Senior" || b != "Senior" || none.Name(40, "M") != "M40" {
+		t.Errorf("without juniors: %s, %s", a, b)
+	}
+	for want, s := range map[string]Scheme{
+		"two-year groups to U20, Senior to 34, then five-year groups": DefaultScheme(),
+		"U11, U13, U15, U17, U20, Senior to 29, then ten-year groups": s,
+		"Senior to 39, then five-year groups":                         none,
+		"U18, Senior to 34, then 7-year groups":                       {Junior: []int{18}, Masters: 35, Step: 7},
+		"U18, Senior to 34, then 15-year groups":                      {Junior: []int{18}, Masters: 35, Step: 15},
+	} {
+		if got := s.Words(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // The window of an age holds exactly the birth dates that have that age.
 func TestOfAgesAgreesWithOn(t *testing.T) {
 	for _, on := range []unit.Day{unit.NewDay(2029, 2, 28), unit.NewDay(2028, 2, 29), unit.NewDay(2029, 3, 1), unit.NewDay(2026, 1, 1), unit.NewDay(2026, 12, 31)} {

@@ -1,6 +1,10 @@
 package age
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // Scheme is a set of age groups: the ages at which a new group begins, and
 // what the groups are called.
@@ -57,4 +61,24 @@ func (s Scheme) Certain(ageLo, ageHi int, sex string) string {
 		return ""
 	}
 	return s.Name(ageLo, sex)
+}
+
+// Words lists the groups: "two-year groups to U20, Senior to 34, then five-year groups".
+func (s Scheme) Words() string {
+	var juniors []string
+	for _, u := range s.Junior {
+		juniors = append(juniors, fmt.Sprintf("U%d", u))
+	}
+	out := strings.Join(juniors, ", ") + ", "
+	switch {
+	case slices.Equal(s.Junior, DefaultScheme().Junior):
+		out = "two-year groups to U20, "
+	case len(juniors) == 0:
+		out = ""
+	}
+	width := fmt.Sprint(s.Step)
+	if w := [...]string{2: "two", 3: "three", 4: "four", 5: "five", 10: "ten"}; s.Step < len(w) && w[s.Step] != "" {
+		width = w[s.Step]
+	}
+	return fmt.Sprintf("%sSenior to %d, then %s-year groups", out, s.Masters-1, width)
 }
