@@ -1,6 +1,7 @@
 package speed
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -327,5 +328,63 @@ func TestAuditInWords(t *testing.T) {
 		if !strings.Contains(text, c.says) || c.not != "" && strings.Contains(text, c.not) {
 			t.Errorf("%s: %s", name, text)
 		}
+	}
+}
+
+// The variance of a course less the weighted mean of the two of its group: with weights w and
+// 1−w, c1 less the mean is (1−w) times the difference of the two, and c2 less it −w times. Days
+// hardly differ here, so that nothing is added for them.
+func TestVarianceAgainstTheMean(t *testing.T) {
+	in, _ := district{world: base, courses: 2, runners: 200, weeks: 30, results: 2500, seed: 8}.simulate()
+	h := Defaults()
+	h.DaySD = 1e-6
+	m, err := FitGaussian(context.Background(), in, h, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.f.dayVar = 1e-12
+	const w = .7
+	v, err := m.f.courseVariance(context.Background(), []int32{0, 0}, []float64{w, 1 - w})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ratio := v[0] / v[1]; !(v[0] > 0) || math.Abs(ratio-(1-w)*(1-w)/(w*w)) > 1e-3 {
+		t.Errorf("variances %g and %g, ratio %g, want %g", v[0], v[1], ratio, (1-w)*(1-w)/(w*w))
+	}
+	v, err = m.f.courseVariance(context.Background(), []int32{0, 1}, []float64{1, 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(v[0]) > 1e-9 || math.Abs(v[1]) > 1e-9 {
+		t.Errorf("courses that are their own mean: variances %g and %g", v[0], v[1])
+	}
+}
+
+// The histogram of an audit holds every result that it looks at once, as many as the model
+// expects in all, and its share of other people's times is that of the figures.
+func TestAuditCountsResults(t *testing.T) {
+	in, _ := district{world: base, courses: 4, runners: 300, weeks: 40, results: 3000, seed: 8}.simulate()
+	m := mustFit(t, in)
+	var a Audit
+	a.residuals(m)
+	n, gross := 0.0, 0.0
+	var figures []Figure
+	for r := range in.Runners() {
+		if in.Offsets[r+1]-in.Offsets[r] < fewestForEffort {
+			continue
+		}
+		figures = m.Figures(r, figures)
+		for _, g := range figures {
+			if n++; g.WrongOwner() {
+				gross++
+			}
+		}
+	}
+	observed, expected := 0.0, 0.0
+	for _, b := range a.Histogram {
+		observed, expected = observed+b.Observed, expected+b.Expected
+	}
+	if observed != n || math.Abs(expected-n) > 1e-6*n || gross == 0 || math.Abs(a.GrossShare-gross/n) > 1e-12 {
+		t.Errorf("%g results, %g observed, %g expected; share of others %g, want %g", n, observed, expected, a.GrossShare, gross/n)
 	}
 }
