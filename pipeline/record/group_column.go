@@ -786,6 +786,8 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return 35 + 5*n, 39 + 5*n
 	case g.young: // J10: 10 and under, or from the group below
 		return before(k.starts[c], n, -1) + 1, n
+	case n == 10 && k.step[c] == 10 && k.nextOfAny(n) >= 20: // before groups of ten years, whichever comes next
+		return n, 19
 	case n >= 10 && n < 30 && k.step[c] == 10 && k.nextOfAny(n) == n+10: // the first of the groups of ten years
 		return n, n + 9
 	case n < 18 && next == n+1 || n < 18 && before(k.starts[c], n, 0) == n-1: // single years

@@ -33,7 +33,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
-	welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
+	running welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
