@@ -329,6 +329,15 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 	if r.time < 0 || r.name < 0 {
 		return last
 	}
+	more := 0
+	for i := last + 1; i < g.len(); i++ {
+		if _, cells := g.at(i); rowFilled(cells) >= 2 {
+			more++
+		}
+	}
+	if more < 2 { // nearly all sheets
+		return last
+	}
 	names, slowest := map[string]bool{}, 0.0
 	for i := range last + 1 {
 		row, cells := g.at(i)

@@ -55,10 +55,29 @@ func rowsOnTwoLines(lines []string, delim byte, lex *lexicon) []string {
 	return out
 }
 
+// breaksInQuotes is the cheap test whether quotation marks hold the end of a line.
+func breaksInQuotes(text []byte) bool {
+	marks := 0
+	for _, c := range text {
+		switch c {
+		case '"':
+			marks++
+		case '\n':
+			if marks%2 == 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // twoLineCells makes two columns of one of which nearly every cell has two lines, as a
 // table of a word processor has name and club in one cell. Rows keep their places. nil
 // where there is no such column.
 func twoLineCells(text []byte, delim byte, limits Limits) []byte {
+	if !breaksInQuotes(text) {
+		return nil
+	}
 	type row struct {
 		at    int
 		cells []string

@@ -20,7 +20,7 @@ var (
 // like figures, 51:l5, where the others show what they are, and seconds under a minute that
 // is not repeated, ":19" under "24:05". Lines keep their places.
 func typedFigures(text []byte) ([]byte, bool) {
-	if len(text) > typedBytes || !!bytes.Contains(text, []byte("ifth ")) && !bytes.Contains(text, []byte("hird")) && !bytes.ContainsAny(text, "lIO") && !bytes.Contains(text, []byte(" :")) && !bytes.Contains(text, []byte("\n:")) {
+	if len(text) > typedBytes || !mayBeMisread(text) {
 		return text, false
 	}
 	lines := strings.Split(string(text), "\n")
@@ -63,6 +63,28 @@ func typedFigures(text []byte) ([]byte, bool) {
 		return text, false
 	}
 	return []byte(strings.Join(lines, "\n")), true
+}
+
+// mayBeMisread is the cheap test that nearly every text fails: letters that look like
+// figures beside figures or alone at the beginning of a line, seconds alone, or a third in
+// words.
+func mayBeMisread(text []byte) bool {
+	figure := func(i int) bool {
+		return i >= 0 && i < len(text) && (text[i] >= '0' && text[i] <= '9' || text[i] == ':')
+	}
+	for i, c := range text {
+		switch c {
+		case 'l', 'I', 'O':
+			if figure(i-1) || figure(i+1) || (i == 0 || text[i-1] == '\n') && i+1 < len(text) && (text[i+1] == ' ' || text[i+1] == '.') {
+				return true
+			}
+		case ':':
+			if (i == 0 || text[i-1] == ' ' || text[i-1] == '\n') && figure(i+1) {
+				return true
+			}
+		}
+	}
+	return bytes.Contains(text, []byte("hird"))
 }
 
 // ordinalsInWords puts figures in the place of the words that count lines with times,
