@@ -30,6 +30,17 @@ func TestClassesOfManyLanguages(t *testing.T) {
 		{"Klasse", "G 13-14|J 15-17|M 45-49|K 50-54", "M 13-14|W 15-17|M 45-49|W 50-54"},
 		{"Kategorie", "Junioři do 19 let|Juniorky do 19 let|Muži 20-39 let", "M 0-19|W 0-19|M 20-39"},
 		{"Categoría", "60 años en adelante|de 40 a 59 años", "60+|40-59"},
+		{"Categoría", "Masculino hasta 19 años|Femenino 60 años y más|Masculino 20-29 años", "M 0-19|W 60+|M 20-29"},
+		{"Kategória", "Férfi 20-29 év|Női 60 év felett", "M 20-29|W 60+"},
+		{"Κατηγορία", "Άνδρες 20-29 ετών|Γυναίκες άνω των 60 ετών", "M 20-29|W 60+"},
+		{"Escalão", "Homens 20 a 29 anos|Mulheres 60 anos ou mais", "M 20-29|W 60+"},
+		{"Категорија", "Мушкарци 20-29 год.|Жене преко 60 год.", "M 20-29|W 60+"},
+		{"Група", "Чоловіки 20-29 років|Жінки 60 років і старші", "M 20-29|W 60+"},
+		{"Klasse", "Herrer 40-49 år|Damer 70 år og derover", "M 40-49|W 70+"},
+		{"Klass", "Män 20–29 år|Kvinnor 60 år –", "M 20-29|W 60+"},
+		{"Sarja", "Miehet alle 40 v|Naiset 40 v|Miehet yli 70 v", "M 0-39|W 40-44|M 70+"},
+		{"组别", "男子青年组|女子老年组", "M|W"},
+		{"Kategorie", "Männer Ü40|Frauen ü 50|Männer U18", "M 40+|W 50+|M 0-17"},
 		{"Klasse/Jg.", "M 1984|W 1989|M 1993", "M 41-42|W 36-37|M 32-33"},
 		{"Categoria", "M1519|F2024|M3034", "M 15-19|W 20-24|M 30-34"},
 		{"Category", "NBV40|MV40|FV45", "X 40-44|M 40-44|W 45-49"},
@@ -66,8 +77,8 @@ func TestPlacesBeforeClasses(t *testing.T) {
 func TestLithuanianClasses(t *testing.T) {
 	c := NoColumns()
 	c.Name, c.Time, c.Group = 0, 1, 2
-	cells := []string{"V40", "M35", "V", "M"}
-	want := []string{"M 40-44", "W 35-39", "M", "W"}
+	cells := []string{"V40", "M35", "V", "M", "V 40-49 m.", "M 18-39 m."}
+	want := []string{"M 40-44", "W 35-39", "M", "W", "M 40-49", "W 18-39"}
 	lines, _ := readRows(t, c, []string{"Vardas, pavardė", "Laikas", "Grupė"}, Options{}, func(yield func([]string)) {
 		for i, s := range cells {
 			yield([]string{fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("24:%02d", i), s})

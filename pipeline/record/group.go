@@ -59,12 +59,12 @@ const (
 )
 
 var groupWords = wordTable(map[string]groupWord{
-	`let|lety|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|lata|rok|godina|godine|ara|歳|才|岁|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
+	`let|lety|ev|evig|των|і|й|ou|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|lata|rok|godina|godine|ara|歳|才|岁|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|assoluti|assoluta|assoluto|ass|voksen|erwachsene`:                                                                                                                                                                                                                                          seniorWord,
 	`jun|jnr|jr|juniori|juniorky|juniorka|juniorzy|juniorki|juniorke|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                                                                                veteranWord,
 	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|jeunes`:                                                                                                                                                                                                                                                                                                     underWord,
-	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|starsi|starsie|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                                                             overWord,
+	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                                      overWord,
 	`以上|이상|ומעלה|فما فوق|فأكثر`:                            overWord,
 	`以下|이하|младше|молодше`:                                 andUnder,
 	`未満|未满|미만`:                                             belowWord,
@@ -154,6 +154,17 @@ func parseGroup(b []byte) group {
 			if len(w) == 2 && w[0] == 'm' && (w[1] == 'm' || w[1] == 'f' || w[1] == 'w') && n == 0 && mastersAge(b[j:]) {
 				setSex(sexMark(w[1])) // MM40, MF45: masters
 				vetSeen = true
+				continue
+			}
+			if len(w) == 1 && w[0] == 'm' && n > 0 && g.vMark && j < len(b) && b[j] == '.' {
+				continue // V 40-49 m.: metai, years
+			}
+			if string(w) == "mas" && n > 0 {
+				andO = true // 60 años y más
+				continue
+			}
+			if string(w) == "alle" && n == 0 && numberNext(b[j:]) {
+				lt = true // alle 40 v
 				continue
 			}
 			if len(w) == 1 && w[0] != 'v' && w[0] != 'j' && w[0] != 'u' && w[0] != 'o' && w[0] != 's' && w[0] != 'a' && w[0] != 'y' {
@@ -256,6 +267,9 @@ func parseGroup(b []byte) group {
 					m, gw = wordOfScript(word)
 				}
 				if len(word) == 0 || len(word) < len(w) && !eastAsian(w) {
+					if g.sex != noMark && n == 0 && eastAsian(w) {
+						return group{sex: g.sex} // 男子青年组
+					}
 					unknown++
 					break
 				}
@@ -307,6 +321,9 @@ func parseGroup(b []byte) group {
 	}
 	if unknown > 0 {
 		return sexAlone(b, g, n+unknown, letterClass)
+	}
+	if t := bytes.TrimRight(b, " "); n == 1 && len(t) > 2 && t[len(t)-1] == '-' && t[len(t)-2] == ' ' {
+		plus = true // 60 år –
 	}
 	g.young = juniorSeen
 	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
@@ -387,6 +404,12 @@ var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|sc
 // menOf are the same classes in the words for men and boys, where those for women stand
 // beside them, or for everybody.
 var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes`)
+
+// numberNext says whether a number follows.
+func numberNext(b []byte) bool {
+	b = bytes.TrimLeft(b, " ")
+	return len(b) > 0 && b[0] >= '0' && b[0] <= '9'
+}
 
 // smallNumberNext says whether a number of one figure follows.
 func smallNumberNext(b []byte) bool {

@@ -92,7 +92,7 @@ func (k *groupColumn) observe(text string, scratch *[]byte) int32 {
 
 // parse reads a spelling by itself.
 func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
-	*scratch = fold((*scratch)[:0], text)
+	*scratch = fold((*scratch)[:0], overForty.ReplaceAllString(text, "ue $1"))
 	b := *scratch
 	e := groupEntry{}
 	if part, ok := partOf(b, k.words); ok {
@@ -124,6 +124,9 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 	}
 	return e
 }
+
+// overForty is the German Ü before a number, über 40, which without its dots is U: under.
+var overForty = regexp.MustCompile(`(?:Ü|ü|U\x{308}|u\x{308}) ?([0-9])`)
 
 // settleRanks says whether the numbers behind or before the groups are places in them: one in
 // brackets is less than any age that a group begins with, or those of each group count 1, 2,

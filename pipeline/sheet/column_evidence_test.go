@@ -50,3 +50,15 @@ func TestTailOfDisqualified(t *testing.T) {
 		}
 	}
 }
+
+// A line over rows that says how their races ended is a remark of each of them.
+func TestRemarkOfLineAbove(t *testing.T) {
+	for _, gap := range []string{"", "\n"} {
+		text := "Pos|No|Name|Sex|Age|Time\n1|7|Jo Lee|M|31|18:20\n2|8|Ann Page|F|44|18:31\n3|9|Cy Dee|M|52|19:10\n4|5|Di Fox|F|29|19:20\n" + gap + "Disqualified:|||||\n|12|Hal Jay|M|40|20:20\n|13|Gus Ing|M|41|20:40\n"
+		for i, said := range cellsOf(t, text, Notes) {
+			if want := map[bool]string{true: "Disqualified"}[i >= 4]; said != want {
+				t.Errorf("gap %q, line %d: %q, want %q", gap, i, said, want)
+			}
+		}
+	}
+}

@@ -29,12 +29,16 @@ func (p *Part) remark(g *grid) {
 	for _, s := range p.Skipped {
 		learn(strings.Trim(s.Text, " |"))
 	}
-	if len(signs) == 0 && len(g.pieces.struck) == 0 {
+	ended := p.endedLines()
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 {
 		return
 	}
 	remarks, struck := map[int]string{}, 0
 	p.Each(func(row int, cells []string) error {
 		var said []string
+		if means := underEnded(ended, row); means != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)) {
+			said = append(said, means)
+		}
 		if g.pieces.struck[row] {
 			said = append(said, struckThrough)
 			struck++
@@ -56,6 +60,9 @@ func (p *Part) remark(g *grid) {
 	}
 	p.rules.remarks = remarks
 	why := "signs that a line beside the table explains"
+	if len(signs) == 0 && struck == 0 {
+		why = "lines over the rows that say how their races ended"
+	}
 	if struck > 0 {
 		why = fmt.Sprintf("%d rows are struck through", struck)
 	}
@@ -67,6 +74,45 @@ func (p *Part) remark(g *grid) {
 	p.rules.remarkOwn = true
 	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(remark)", Meaning: Notes, Why: why})
 	p.rules.columns = len(p.Columns)
+}
+
+// endedLine is a line between the rows; means is what it says of how the races below it
+// ended, "" for any other line.
+type endedLine struct {
+	row   int
+	means string
+}
+
+// endedLines are the lines between the rows, where one of them says how races ended:
+// "Disqualified:". nil where none does.
+func (p *Part) endedLines() (lines []endedLine) {
+	any := false
+	for _, s := range p.Skipped {
+		text := strings.Trim(s.Text, " |:.-–")
+		if text == "" {
+			continue
+		}
+		means := ""
+		if len(strings.Fields(text)) <= 5 && saysEnded(text) {
+			means, any = text, true
+		}
+		lines = append(lines, endedLine{row: s.Row, means: means})
+	}
+	if !any {
+		return nil
+	}
+	return lines
+}
+
+// underEnded is what the last line above a row says of how its race ended.
+func underEnded(lines []endedLine, row int) (means string) {
+	last := 0
+	for _, l := range lines {
+		if l.row < row && l.row > last {
+			last, means = l.row, l.means
+		}
+	}
+	return means
 }
 
 // signs are the usual signs of footnotes; the longer stand first.

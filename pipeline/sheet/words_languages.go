@@ -41,7 +41,7 @@ var languageWords = map[concept]string{
 // languagePhrases are whole headings of those languages whose meaning is not the
 // sum of their words.
 var languagePhrases = map[string]Meaning{
-	"р н": BirthYear, "r nar": BirthYear, "age next birthday": Age, "age at next birthday": Age, "age last birthday": Age, "datum nar": BirthDate, "dat nar": BirthDate, "faedingardagur": BirthDate, "fdag": BirthDate, "kt": Other, "god rod": BirthYear, "године": Age, "држава": Other, "ст број": Number, "учесник": Name,
+	"р н": BirthYear, "r nar": BirthYear, "s v": BirthYear, "rocz": BirthYear, "age next birthday": Age, "age at next birthday": Age, "age last birthday": Age, "datum nar": BirthDate, "dat nar": BirthDate, "faedingardagur": BirthDate, "fdag": BirthDate, "kt": Other, "god rod": BirthYear, "године": Age, "држава": Other, "ст број": Number, "учесник": Name,
 	"м": Position, "г р": BirthYear, "г рожд": BirthYear, "год рожд": BirthYear, "год р": BirthYear, "дата рождения": BirthDate, "дата рожд": BirthDate, "дата народження": BirthDate,
 	"место проведения": Course, "місце проведення": Course, "ст no": Number, "старт no": Number, "стартовыи номер": Number, "стартовии номер": Number, "нагр no": Number, "время старта": Session,
 	"место в группе": GroupPlace, "место в категории": GroupPlace, "місце в групі": GroupPlace, "м / ж": Sex, "ч / ж": Sex, "α / γ": Sex,

@@ -5,7 +5,7 @@ package text
 // some thirty languages, no source). Readers fold them in their own way. Over the time limit is
 // no official finish and goes with did not finish.
 const (
-	DidNotFinish = `dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
+	DidNotFinish = `abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
 	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
 	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|
@@ -17,7 +17,7 @@ const (
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
 	retired hurt|retired injured|stopped|uitgestapt|gave up|pulled up`
 
-	Disqualified = `dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
+	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
 	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
 	diskvalifisert|diskvalificeret|diskad|diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|
 	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|

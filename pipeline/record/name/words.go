@@ -77,7 +77,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
-	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,
+	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "man": true, "woman": true, "mann": true, "frau": true, "homme": true, "femme": true, "hombre": true, "mujer": true, "uomo": true, "donna": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,
 	"no name": true, "no name given": true, "name unknown": true, "not known": true, "no code": true,
 	"no barcode": true, "no number": true, "no id": true, "no tag": true, "no token": true, "no card": true,
 	"a n other": true, "an other": true, "a nother": true, "a n others": true, "an other runner": true,
