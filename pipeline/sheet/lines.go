@@ -55,13 +55,13 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
 		}
 	}
+	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
+		return text, d
+	}
 	if len(text) < typedBytes {
 		if lines := plainLines(textLines(text), d.delim); lines != nil {
 			text = []byte(strings.Join(lines, "\n") + "\n")
 		}
-	}
-	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
-		return text, d
 	}
 	for _, try := range []struct {
 		arrange func(lines []string, delim byte) []string

@@ -205,13 +205,6 @@ func (p *Part) linesEach(rows [][]string) bool {
 		}
 	}
 	n, lines := 0, map[string]int{}
-	at := p.Index(Position)
-	if at < 0 {
-		at = p.Index(Time)
-	}
-	if at >= 0 && onceInEachList(rows, at, name) {
-		return false // lists one below the other
-	}
 	for _, r := range rows {
 		if s := trim(cellAt(r, name)); s != "" && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			n++
@@ -224,5 +217,12 @@ func (p *Part) linesEach(rows [][]string) bool {
 			several++
 		}
 	}
-	return n >= 12 && several >= 3 && 3*len(lines) <= n
+	if n < 12 || several < 3 || 3*len(lines) > n {
+		return false
+	}
+	at := p.Index(Position)
+	if at < 0 {
+		at = p.Index(Time)
+	}
+	return at < 0 || !onceInEachList(rows, at, name) // lists one below the other
 }
