@@ -40,6 +40,7 @@ func TestHabits(t *testing.T) {
 		{"places among men and women in brackets", "alder-bank_2026-01-03.txt", "1 (M1) Al Roe 18:20\n2 (M2) Cy Dee 18:31\n3 (F1) Jo Lee 18:40\n4 (M3) Ed Gow 18:42\n5 (F2) Di Fox 18:45\n", 5, "position 1, name Al Roe, time 18:20, sex M", "alder-bank 2026-01-03", ""},
 		{"names above and times below", "alder-bank_2026-01-03.txt", "Jo Lee\nAl Roe\nCy Dee\nDi Fox\nEd Gow\nGus Ing\n\n18:20\n18:31\n18:40\n18:42\n18:45\n18:47\n", 6, "time 18:20", "alder-bank 2026-01-03", "names-apart"},
 		{"several days without places", "diary.txt", "Alder Bank\n\n3rd January 2026:\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n\n10th January 2026:\nJo Lee 18:22\nAl Roe 18:30\nCy Dee 18:41\nDi Fox 18:43\n\n17th January 2026:\nJo Lee 18:21\nAl Roe 18:32\nCy Dee 18:39\nDi Fox 18:44\n", 4, "name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
+		{"places and times alone", "alder-bank_2026-01-03.txt", "1 18:20\n2 18:31\n3 18:40\n4 18:42\n5 18:45\n6 18:47\n", 6, "position 1, time 18:20", "alder-bank 2026-01-03", ""},
 		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})

@@ -76,6 +76,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
+		{placeTime, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 	} {
 		if out := try.arrange(textLines(text), d.delim); out != nil {
