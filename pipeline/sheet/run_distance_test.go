@@ -225,3 +225,25 @@ func TestPlacesOverDays(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// Lines that bound the times below them are no age groups.
+func TestTimeBands(t *testing.T) {
+	list := func(bands ...string) string {
+		return "Pos,Name,Time\n" + bands[0] + "\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n" + bands[1] + "\n4,Di Fox,20:28\n5,Ed Gow,21:40\n6,Fi Hay,21:59\n" + bands[2] + "\n7,Gus Ivy,23:10\n8,Hal Job,24:40\n9,Ida Kay,29:59\n"
+	}
+	for _, c := range []struct {
+		text   string
+		groups bool
+	}{{list("Sub 20", "20 to 22", "Over 22"), false}, {list("Under 20:00", "20-22", "22+"), false}, {list("Under 15", "15 to 17", "Over 40"), true}, {list("Under 20", "Senior", "Over 40"), true}} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := len(rowsOf(t, s.Parts[0])); n != 9 {
+			t.Errorf("%d rows of 9:\n%s", n, c.text)
+		}
+		if got := s.Parts[0].Index(AgeGroup) >= 0; got != c.groups {
+			t.Errorf("groups %v, want %v:\n%s", got, c.groups, c.text)
+		}
+	}
+}

@@ -130,6 +130,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 		}
 	}
+	if p.timeBands(t.grid, sections) {
+		clear(sections)
+	}
 	if (len(sections) > 0 || first != "") && data > 0 {
 		s.addSections(p, sections, first)
 	}
