@@ -18,7 +18,8 @@ func TestLegend(t *testing.T) {
 		{"classes of more words", "Pos,Name,Cat,Time\n1,Jo Lee,Vet. A,18:20\n2,Al Roe,Sénior,18:31\n\nSénior: de 15 a 29 años\nVet. A: de 30 a 39 años\nVet. B: 40 años en adelante\n", "de 30 a 39 años; de 15 a 29 años"},
 		{"numbered classes", "Platz;Name;AK;Zeit\n1;Jo Lee;Klasse 2;18:20\n2;Al Roe;Klasse 1;18:31\n\nKlasse 1: 15 bis 29 Jahre\nKlasse 2: ab 30 Jahre\n", "ab 30 Jahre; 15 bis 29 Jahre"},
 		{"behind a short word, in Roman figures", "Kat. I: 16-39 lat;;;\nKat. II: powyżej 39 lat;;;\nM-ce;Nazwisko;Kat.;Czas\n1;Lee Jo;II;18:20\n2;Roe Al;I;18:31\n3;Dee Cy;I;18:41\n", "powyżej 39 lat; 16-39 lat; 16-39 lat"},
-		{"the letter says the sex", "Por;Meno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MA;18:41\n4;Di Fox;ŽB;18:51\n\nMA: 15-29 rokov\nŽA: 15-29 rokov\nMB: 30 a viac rokov\nŽB: 30 a viac rokov\n", "Z 15-29 rokov; M 30 a viac rokov; M 15-29 rokov; Z 30 a viac rokov"},
+		{"the letter says the sex", "Por;Meno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MA;18:41\n4;Di Fox;ŽB;18:51\n\nMA: 15-29 rokov\nŽA: 15-29 rokov\nMB: 30 a viac rokov\nŽB: 30 a viac rokov\n", "Ž 15-29 rokov; M 30 a viac rokov; M 15-29 rokov; Ž 30 a viac rokov"},
+		{"the letter says the sex, and nobody is in the other class", "Poř;Jméno;Kat;Čas\n1;Jo Lee;M1;18:20\n2;Al Roe;Ž2;18:31\n3;Cy Dee;M1;18:41\n\nM1: 15-29 let\nŽ1: 15-29 let\nM2: 30-39 let\nŽ2: 30-39 let\n", "M 15-29 let; Ž 30-39 let; M 15-29 let"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

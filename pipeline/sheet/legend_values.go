@@ -119,7 +119,7 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 	if blank != "" && ages == 0 {
 		legend[""] = blank
 	}
-	withSex(legend)
+	withSex(legend, texts, pieces)
 	return legend, ages == 0
 }
 
@@ -157,24 +157,21 @@ func longestText(texts []string, piece string) (text, means string) {
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
 // withSex adds the sex that a letter of the class says to what the legend says of it, where
-// the legend says the same of two classes that differ in that letter: MA and ŽA are 15-29.
-func withSex(legend map[string]string) {
-	letter := map[string]string{}
-	for k, v := range legend {
-		r, n := utf8.DecodeRuneInString(k)
-		if k == "" || n == len(k) {
+// the legend says the same of a class that differs in that letter, whether or not somebody is
+// in it: MA and ŽA are 15-29.
+func withSex(legend map[string]string, texts, pieces []string) {
+	for _, t := range texts {
+		r, n := utf8.DecodeRuneInString(t)
+		if n == len(t) || kindOf(string(r)) != kSex {
 			continue
 		}
-		for other, w := range legend {
-			q, m := utf8.DecodeRuneInString(other)
-			if q != r && m < len(other) && other[m:] == k[n:] && v == w {
-				letter[k] = strings.ToUpper(string(r))
+		means := legend[legendKey(t)]
+		for _, piece := range pieces {
+			q, _ := utf8.DecodeRuneInString(piece)
+			if _, same := longestText([]string{string(q) + t[n:]}, piece); q != r && same == means && kindOf(string(q)) == kSex {
+				legend[legendKey(t)] = strings.ToUpper(string(r)) + " " + means
+				break
 			}
-		}
-	}
-	for k, l := range letter {
-		if kindOf(l) == kSex {
-			legend[k] = l + " " + legend[k]
 		}
 	}
 }

@@ -275,7 +275,9 @@ func (s *scanner) unnamed() bool {
 			b = append(b, ' ')
 		}
 		b = append(b, s.keys[t.lo:t.hi]...)
-		if k := s.key(t); s.is(t, nobody) || k == "not" || k == "no" && named == 1 {
+		if k := s.key(t); named > 1 && strong && strings.ContainsAny(k, "0123456789") {
+			// Unknown M40
+		} else if s.is(t, nobody) || k == "not" || k == "no" && named == 1 {
 			strong = true // barcode not scanned, no first name
 			if !s.is(t, nobody) && !s.is(t, fillers) {
 				all = false

@@ -8,7 +8,7 @@ import "testing"
 func TestNobody(t *testing.T) {
 	for _, text := range []string{"#NV", "#BEZUG!", "Private", "Name withheld", "(withheld)", "Непознати тркач", "Non, identificato", "Sin identificar", "Não identificado",
 		"Known, Not", "Nother, A", "A. Nonymous", "غير معروف", "אלמוני", "이름 없음", "무명", "氏名不詳", "姓名不详", "Невідомий, учасник", "Nežinomas bėgikas", "Неизвестен бегач",
-		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Man", "Frau", "No first name", "Nepoznati trkač"} {
+		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)
 		}
