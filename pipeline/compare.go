@@ -188,40 +188,8 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	if p, stands, compared := f.compareHalf(earlier, later, tell); compared {
 		return true, stands, p
 	}
-	has := map[lineKey][]int{}
-	for _, i := range earlier.lines {
-		k := f.lineKey(i)
-		has[k] = append(has[k], i)
-	}
-	people, places := f.indexed(earlier)
-	same := make([]int, len(later.lines)) // line of the earlier part, -1
-	shared, samePeople, samePlaces := 0, 0, 0
-	for n, i := range later.lines {
-		same[n] = -1
-		k := f.lineKey(i)
-		if l := has[k]; len(l) > 0 {
-			same[n] = l[0]
-			has[k] = l[1:]
-			shared++
-		}
-	}
-	coarser := f.wholeSeconds(later) && !f.wholeSeconds(earlier)
-	if coarser {
-		shared += f.sameButRounded(later, same, people)
-	}
-	if len(later.lines) < len(earlier.lines) {
-		shared += f.sameButShorter(later, same, places, coarser)
-	}
-	own := f.samePersonAndTime(later, same, people, coarser) // with places counted anew
-	for _, i := range later.lines {
-		k := f.lineKey(i)
-		if _, ok := people[k.person]; ok && k.person != "" {
-			samePeople++
-		}
-		if _, ok := places[k.position]; ok && k.position > 0 {
-			samePlaces++
-		}
-	}
+	m := f.matchLines(earlier, later)
+	same, shared := m.same, m.shared
 	switch {
 	case shared == len(later.lines) && !(len(later.lines) < len(earlier.lines) && mended(earlier, later)): // a copy, or an excerpt of what is there
 		for n, i := range later.lines {
@@ -236,22 +204,22 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	case earlier.part.sheetNo == later.part.sheetNo:
 		// two tables of one sheet, such as men and women with places of their own
 		return true, true, nil
-	case samePeople == 0 && f.otherSexes(earlier, later):
+	case m.people == 0 && f.otherSexes(earlier, later):
 		return true, true, tell("second-sheet", "the women's or the men's list beside "+earlier.part.path, "Nothing to do: both stand.", place.Note)
-	case samePeople == 0 && otherLists(earlier.part, later.part):
+	case m.people == 0 && otherLists(earlier.part, later.part):
 		return true, true, tell("second-sheet", "by its name another list of the same run than "+earlier.part.path, "Nothing to do: both stand. If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
-	case samePlaces == 0 && samePeople == 0:
+	case m.places == 0 && m.people == 0:
 		return true, true, tell("second-sheet", "shares no place and nobody with "+earlier.part.path, "If one of the two is of another day or course, withdraw it and load it with --date or --course.", place.Look)
 	}
-	ownPlaces := len(own) > 0 && shared+len(own) == len(later.lines) && f.isSelection(later, earlier)
+	ownPlaces := len(m.own) > 0 && shared+len(m.own) == len(later.lines) && f.isSelection(later, earlier)
 	if ownPlaces {
-		for n, j := range own {
+		for n, j := range m.own {
 			same[n] = j
 		}
 		shared = len(later.lines)
 	}
 	if ownPlaces || f.isExcerpt(later, earlier) {
-		stands, differ, example := f.addExcerpt(later, same, people, places, earlier.part.path)
+		stands, differ, example := f.addExcerpt(later, same, m.personAt, m.placeAt, earlier.part.path)
 		read := fmt.Sprintf("%d lines stand on %s already, %d are added", shared, earlier.part.path, stands)
 		if differ == 0 {
 			return true, stands > 0, tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note)
@@ -259,6 +227,14 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		return true, stands > 0, tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
 			"The fuller sheet stands. If the smaller one is right, correct those places (lapwing correct); if it is the whole new result, load it again with --kind full.", place.Look)
 	}
+	replaced := f.supersede(earlier, later, same)
+	return false, true, tell("new-issue", f.issueWords(earlier, later, replaced),
+		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %q", later.part.path), place.Look)
+}
+
+// supersede leaves out the lines of the earlier part, each of which points to what stands in
+// its place: the line that says the same, or else the person's. It gives the former.
+func (f *field) supersede(earlier, later *issue, same []int) map[int]int {
 	replaced := map[int]int{}
 	for n, i := range later.lines {
 		if same[n] >= 0 {
@@ -280,8 +256,55 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			}
 		}
 	}
-	return false, true, tell("new-issue", f.issueWords(earlier, later, replaced),
-		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %q", later.part.path), place.Look)
+	return replaced
+}
+
+// matchedLines is what the lines of a later part have in common with those of an earlier one.
+type matchedLines struct {
+	same     []int       // by line of the later part: the line of the earlier one that says the same, -1
+	shared   int         // how many do
+	own      map[int]int // the same person and time, with places counted anew: by line of the later part
+	personAt map[string]int
+	placeAt  map[int32]int
+	people   int // lines of somebody who stands in the earlier part
+	places   int // lines with a place that does
+}
+
+func (f *field) matchLines(earlier, later *issue) (m matchedLines) {
+	has := map[lineKey][]int{}
+	for _, i := range earlier.lines {
+		k := f.lineKey(i)
+		has[k] = append(has[k], i)
+	}
+	m.personAt, m.placeAt = f.indexed(earlier)
+	m.same = make([]int, len(later.lines))
+	for n, i := range later.lines {
+		m.same[n] = -1
+		k := f.lineKey(i)
+		if l := has[k]; len(l) > 0 {
+			m.same[n] = l[0]
+			has[k] = l[1:]
+			m.shared++
+		}
+	}
+	coarser := f.wholeSeconds(later) && !f.wholeSeconds(earlier)
+	if coarser {
+		m.shared += f.sameButRounded(later, m.same, m.personAt)
+	}
+	if len(later.lines) < len(earlier.lines) {
+		m.shared += f.sameButShorter(later, m.same, m.placeAt, coarser)
+	}
+	m.own = f.samePersonAndTime(later, m.same, m.personAt, coarser)
+	for _, i := range later.lines {
+		k := f.lineKey(i)
+		if _, ok := m.personAt[k.person]; ok && k.person != "" {
+			m.people++
+		}
+		if _, ok := m.placeAt[k.position]; ok && k.position > 0 {
+			m.places++
+		}
+	}
+	return m
 }
 
 // issueWords says how the lines of a new issue differ from those of the one before:
