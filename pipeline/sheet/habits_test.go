@@ -41,6 +41,7 @@ func TestHabits(t *testing.T) {
 		{"names above and times below", "alder-bank_2026-01-03.txt", "Jo Lee\nAl Roe\nCy Dee\nDi Fox\nEd Gow\nGus Ing\n\n18:20\n18:31\n18:40\n18:42\n18:45\n18:47\n", 6, "time 18:20", "alder-bank 2026-01-03", "names-apart"},
 		{"several days without places", "diary.txt", "Alder Bank\n\n3rd January 2026:\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n\n10th January 2026:\nJo Lee 18:22\nAl Roe 18:30\nCy Dee 18:41\nDi Fox 18:43\n\n17th January 2026:\nJo Lee 18:21\nAl Roe 18:32\nCy Dee 18:39\nDi Fox 18:44\n", 4, "name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
 		{"places and times alone", "alder-bank_2026-01-03.txt", "1 18:20\n2 18:31\n3 18:40\n4 18:42\n5 18:45\n6 18:47\n", 6, "position 1, time 18:20", "alder-bank 2026-01-03", ""},
+		{"one tab behind a long name, two behind the others", "alder-bank_2026-01-03.txt", "Pos\tName\t\tTime\n1\tJo Lee\t\t18:20\n2\tAl Roe\t\t18:21\n3\tCy Dee\t\t18:22\n4\tDi Fox\t\t18:23\n5\tEdward Gow-Harrington\t18:24\n6\tGus Ing\t\t18:25\n7\tHal Job\t\t18:26\n8\tIda Kay\t\t18:27\n9\tJay Low\t\t18:28\n10\tKim Moy\t\t18:29\n11\tLou Nye\t\t18:30\n12\tMoe Orr\t\t18:31\n", 12, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-03", ""},
 		{"part of a day in a message", "chat.txt", "13/01/2026, 10:22 - Ann Moss: Results from Alder Bank this morning\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n", 3, "position 1, name Jo Lee, time 18:20", "alder-bank 2026-01-13", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})
@@ -51,6 +52,9 @@ func TestHabits(t *testing.T) {
 			continue
 		}
 		got, o := factsRead(s), outcome(s)
+		if strings.Contains(strings.Join(got, "\n"), "Harrington") && got[4] != "position 5, name Edward Gow-Harrington, time 18:24" {
+			t.Errorf("%s: %q", c.name, got[4])
+		}
 		if len(got) != c.lines || got[0] != c.first || o.run != c.run || o.asks != c.asks {
 			t.Errorf("%s: %d lines, the first %q, run %q, asks %q", c.name, len(got), got[0], o.run, o.asks)
 		}

@@ -211,7 +211,7 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		return nil, false
 	}
 	for _, n := range counts {
-		if n*10 >= rows*9 {
+		if n*10 >= rows*9 && like < rows {
 			return nil, false // as many tabs in each line: each divides
 		}
 	}
