@@ -91,8 +91,16 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 	if pos < 0 || time < 0 {
 		return -1
 	}
+	if l.first+l.lines >= len(rows) {
+		return -1
+	}
+	below := rows[l.first+l.lines].cells
+	like := kindOf(cellAt(below, time))
+	if like != kInt && like != kDecimal { // 1828, 18.28
+		like = kClock
+	}
 	result := func(cells []string) bool {
-		return digitsOnly(trim(cellAt(cells, pos))) && kindOf(cellAt(cells, time)) == kClock && len(trimmed(cells)) <= len(l.headings)
+		return placeKind(trim(cellAt(cells, pos))) == kInt && kindOf(cellAt(cells, time)) == like && len(trimmed(cells)) <= len(l.headings)
 	}
 	first, n, last := -1, 0, 0.0
 	for i := l.first - 1; i >= 0; i-- {
@@ -103,14 +111,14 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 			break
 		}
 		if n++; n == 1 {
-			last = looseNumber(trim(rows[i].cells[pos]))
+			last = placeNumber(trim(rows[i].cells[pos]))
 		}
 		first = i
 	}
-	if n < 3 || l.first+l.lines >= len(rows) {
+	if n < 3 {
 		return -1
 	}
-	if below := rows[l.first+l.lines].cells; !result(below) || looseNumber(trim(below[pos])) != last+1 {
+	if !result(below) || placeNumber(trim(below[pos])) != last+1 {
 		return -1
 	}
 	return first

@@ -43,6 +43,7 @@ func TestParse(t *testing.T) {
 		{"Ella Mae Hill", "ella mae", "hill"},
 		{"Anna Smith-Jones", "anna", "smith jones"},
 		{"José García", "jose", "garcia"},
+		{"Olof ForsbergÂ", "olof", "forsberg"},
 		{"JosÃ© GarcÃ\u00ada", "jose", "garcia"},
 		{"JosÃ? Garcia", "jos?", "garcia"},
 		{"Jos\ufffd Garcia", "jos?", "garcia"},

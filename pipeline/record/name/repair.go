@@ -31,6 +31,10 @@ func Clean(text string) string {
 			}
 			text = better
 		}
+		// What is left of a mangled no-break space once its second half, a space, is gone.
+		if rest, ok := strings.CutSuffix(text, "Â"); ok && rest != strings.ToUpper(rest) {
+			text = rest
+		}
 		text = norm.NFC.String(text)
 	}
 	return spaces(text)
