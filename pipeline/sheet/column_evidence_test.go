@@ -27,6 +27,9 @@ func TestColumnsOfEvidence(t *testing.T) {
 		{"Category place", func(i int) string { return fmt.Sprint(i/2 + 1) }, GroupPlace},
 		{"Wiek", func(i int) string { return fmt.Sprintf("%d %s", 21+3*i, []string{"lat", "lata"}[i%2]) }, Age},
 		{"Age next birthday", func(i int) string { return fmt.Sprint(21 + 3*i) }, Age},
+		{"Gender place", func(i int) string {
+			return []string{"M1", "F1", "M2", "M3", "F2", "F2", "M4", "M5", "F3", "M6", "F4", "M7"}[i]
+		}, Sex},
 		{"Locker", func(i int) string { return fmt.Sprintf("M%d", 21+3*i) }, Other},
 	} {
 		c := sheetCase{text: table(k.heading, k.cell)}

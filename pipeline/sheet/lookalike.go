@@ -23,6 +23,7 @@ func (s *settler) countsByLetter(i int) bool {
 		switch before, seen := last[letter]; {
 		case !seen && number > 3:
 			return false
+		case seen && number == before: // a line that stands twice
 		case seen && number == before+1:
 			steps++
 		case seen && (number <= before || number > before+3): // some are left out: the unnamed
