@@ -157,6 +157,8 @@ var strangerCases = []sheetCase{
 	{name: "classes and ages under Swedish and Dutch headings", file: "alder-bank_2026-01-03",
 		text:    "Plac|Namn|Åldersklass|Lft|Tid\n1|Al Roe|M40|41|18:20\n2|Jo Lee|K45|46|18:31\n",
 		columns: "position name age-group age time", run: "alder-bank 2026-01-03", rows: "2-3"},
+	{name: "a Finnish month cut short", file: "tulokset", text: "Reitti|Korvenranta\nPvm|20 syys 2025\nSija|Nimi|Aika\n1|Al Roe|18:20\n2|Jo Lee|18:31\n",
+		columns: "position name time", run: "korvenranta 2025-09-20", rows: "4-5"},
 	{name: "the day first by a Spanish label and heading", file: "hoja",
 		text:    "Lugar|Alder Bank\nFecha|07/02/2026\n\nPto|Corredor|Género|T. neto\n1|Jo Lee|Mujer|18:20\n2|Al Roe|Hombre|18:31\n",
 		columns: "position name sex time", run: "alder-bank 2026-02-07", rows: "5-6"},

@@ -11,29 +11,29 @@ import "strings"
 // mean different months: listopad is November in Polish and October in Croatian
 // (see Listopad), julie is a given name before it is a month.
 var monthNames = [12]string{
-	"january jan leden ledna januára január tammikuu tammikuuta ianuarie gener ocak janvier janv januar jänner jaenner jän januari jan. enero ene gennaio gen janeiro styczeń stycznia sty januar. " +
+	"january jan leden ledna januára január tammikuu tammikuuta tammi tammik ianuarie gener ocak janvier janv januar jänner jaenner jän januari jan. enero ene gennaio gen janeiro styczeń stycznia sty januar. " +
 		"января январь янв січня січень януари јануар ιανουαρίου ιανουάριος ιαν jaanuar janvāris janvārī sausio sausis januarja siječnja siječanj janúar ionawr eanáir januarie",
-	"february feb únor února február februára helmikuu helmikuuta februarie febrer şubat febr février févr fév fevr februar feber februari febrero febbraio fevereiro fev luty lutego lut " +
+	"february feb únor února február februára helmikuu helmikuuta helmi helmik februarie febrer şubat febr février févr fév fevr februar feber februari febrero febbraio fevereiro fev luty lutego lut " +
 		"февраля февраль фев лютого лютий февруари фебруар φεβρουαρίου φεβρουάριος φεβ veebruar februāris februārī vasario vasaris februarja veljače veljača febrúar chwefror feabhra",
-	"march mar březen března marec márc március maaliskuu maaliskuuta martie març mart mars märz maerz mär mrz maart mrt marzo março marzec marca marts " +
+	"march mar březen března marec márc március maaliskuu maaliskuuta maalis maalisk martie març mart mars märz maerz mär mrz maart mrt marzo março marzec marca marts " +
 		"марта март мар березня березень μαρτίου μάρτιος μαρ märts kovo kovas marec ožujka ožujak mawrth márta",
-	"april apr duben dubna apríl apríla április huhtikuu huhtikuuta aprilie nisan avril avr abril abr aprile kwiecień kwietnia kwi " +
+	"april apr duben dubna apríl apríla április huhtikuu huhtikuuta huhti huhtik aprilie nisan avril avr abril abr aprile kwiecień kwietnia kwi " +
 		"апреля апрель апр квітня квітень април απριλίου απρίλιος απρ aprill aprīlis aprīlī balandžio balandis aprila travnja travanj ebrill aibreán",
-	"may mai květen května máj mája május toukokuu toukokuuta maig mayıs maj mei mayo maggio mag maio maja " +
+	"may mai květen května máj mája május toukokuu toukokuuta touko toukok maig mayıs maj mei mayo maggio mag maio maja " +
 		"мая май травня травень мај μαΐου μάιος μαι maijs maijā gegužės gegužė svibnja svibanj maí bealtaine",
-	"june jun červen června jún júna június kesäkuu kesäkuuta iunie juny haziran juin juni junio giugno giu junho czerwiec czerwca cze juno " +
+	"june jun červen června jún júna június kesäkuu kesäkuuta kesä kesäk iunie juny haziran juin juni junio giugno giu junho czerwiec czerwca cze juno " +
 		"июня июнь июн червня червень юни јун ιουνίου ιούνιος ιουν juuni jūnijs jūnijā birželio birželis junija lipnja lipanj junij júní mehefin meitheamh junie",
-	"july jul červenec července júl júla július heinäkuu heinäkuuta iulie juliol temmuz juillet juil juli julio luglio lug julho lipiec lipca lip " +
+	"july jul červenec července júl júla július heinäkuu heinäkuuta heinä heinäk iulie juliol temmuz juillet juil juli julio luglio lug julho lipiec lipca lip " +
 		"июля июль июл липня липень юли јул ιουλίου ιούλιος ιουλ juuli jūlijs jūlijā liepos liepa julija srpnja srpanj julij júlí gorffennaf iúil",
-	"august aug srpen srpna augusta augusztus elokuu elokuuta agost ağustos août aout aoû aou augustus agosto ago augusti sierpień sierpnia sie " +
+	"august aug srpen srpna augusta augusztus elokuu elokuuta elo elok agost ağustos août aout aoû aou augustus agosto ago augusti sierpień sierpnia sie " +
 		"августа август авг серпня серпень αυγούστου αύγουστος αυγ augusts augustā rugpjūčio rugpjūtis avgusta avgust kolovoza kolovoz ágúst awst lúnasa",
-	"september sep září septembra szeptember syyskuu syyskuuta septembrie eylül sept septembre septiembre settembre set setembro wrzesień września wrz setiembre " +
+	"september sep září septembra szeptember syyskuu syyskuuta syys syysk septembrie eylül sept septembre septiembre settembre set setembro wrzesień września wrz setiembre " +
 		"сентября сентябрь сен сент вересня вересень септември септембар σεπτεμβρίου σεπτέμβριος σεπ σεπτ septembris septembrī rugsėjo rugsėjis septembar rujna rujan medi setembre",
-	"october oct říjen října októbra október lokakuu lokakuuta octombrie ekim octobre oktober okt octubre ottobre ott outubro out październik października paź " +
+	"october oct říjen října októbra október lokakuu lokakuuta loka lokak octombrie ekim octobre oktober okt octubre ottobre ott outubro out październik października paź " +
 		"октября октябрь окт жовтня жовтень октомври октобар οκτωβρίου οκτώβριος οκτ oktoober oktobris oktobrī spalio spalis oktobra oktobar hydref",
-	"november nov listopadu novembra marraskuu marraskuuta noiembrie novembre kasım novembre noviembre novembro listopad listopada lis " +
+	"november nov listopadu novembra marraskuu marraskuuta marras marrask noiembrie novembre kasım novembre noviembre novembro listopad listopada lis " +
 		"ноября ноябрь ноя листопада листопад ноември новембар νοεμβρίου νοέμβριος νοε novembris novembrī lapkričio lapkritis novembar studenoga studenog studeni nóvember tachwedd samhain",
-	"december dec prosinec prosince decembra joulukuu joulukuuta decembrie desembre aralık décembre déc dezember dez diciembre dic dicembre dezembro grudzień grudnia gru desember des " +
+	"december dec prosinec prosince decembra joulukuu joulukuuta joulu jouluk decembrie desembre aralık décembre déc dezember dez diciembre dic dicembre dezembro grudzień grudnia gru desember des " +
 		"декабря декабрь дек грудня грудень декември децембар δεκεμβρίου δεκέμβριος δεκ detsember decembris decembrī gruodžio gruodis decembar prosinca prosinac rhagfyr nollaig",
 }
 
