@@ -37,6 +37,7 @@ type partParser struct {
 	lastCourse, lastSession string
 	lastDay                 unit.Day
 	lastDistance            int
+	distanceByHand          bool
 }
 
 func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance int, kind string, answers map[string]string) *partParser {
@@ -48,7 +49,7 @@ func (pl *Pipeline) newPartParser(name string, part *sheet.Part, handDistance in
 		}
 	}
 	if handDistance > 0 {
-		p.distance = handDistance
+		p.distance, p.distanceByHand = handDistance, true
 	}
 	for _, q := range part.Problems {
 		p.note(-1, q)
@@ -202,6 +203,8 @@ func (p *partParser) settle() {
 			if q.Kind == "times-do-not-fit-distance" && p.distanceUnsaid() {
 				q = place.Problem{Place: q.Place, Severity: place.Waits, Kind: "distance-missing", Read: q.Read, Expected: "times of a 5 km run, which is assumed where nobody says the distance",
 					Do: "Over which distance was the run?", Answers: `--distance "NUMBER km"`}
+			} else if q.Kind == "times-do-not-fit-distance" && p.distanceByHand {
+				q.Severity, q.Do, q.Answers = place.Look, "The distance was given by hand, so the sheet is loaded. Check which column holds the time.", ""
 			}
 			p.note(-1, q)
 		}

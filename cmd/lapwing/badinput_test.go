@@ -172,6 +172,8 @@ func TestWaitingSheets(t *testing.T) {
 		"no date.csv": {"Alder Bank\nPos,Name,Time\n1,Ada Moss,19:30\n2,Ben Reed,20:10\n", []string{"date", "--date"}, []string{"--date", "2026-01-17"}},
 		"far-field_2026-01-17.csv": {"Pos,Name,Time\n1,Ada Moss,1:18:30\n2,Ben Reed,1:20:10\n3,Cy Dee,1:24:00\n4,Di Fox,1:31:12\n5,Ed Gow,1:40:00\n6,Fi Hay,1:52:20\n",
 			[]string{"distance missing", "--distance"}, []string{"--distance", "21.1 km"}},
+		"walk-field_2026-01-17.csv": {"Pos,Name,Time\n1,Ada Moss,1:18:30\n2,Ben Reed,1:20:10\n3,Cy Dee,1:24:00\n4,Di Fox,1:31:12\n5,Ed Gow,1:40:00\n6,Fi Hay,1:52:20\n",
+			[]string{"distance missing", "--distance"}, []string{"--distance", "5 km"}}, // they walked
 		"2026-01-17.csv": {"Pos,Name,Time\n1,Ada Moss,19:30\n2,Ben Reed,20:10\n", []string{"course", "--course"}, []string{"--course", "alder-bank"}},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -17,7 +17,7 @@ var distanceUnits = map[string]float64{
 func findDistance(s string) (metres float64, from, to int, ok bool) {
 	toks := tokenize(s)
 	for i := 0; i < len(toks); i++ {
-		if toks[i].kind != 'd' || toks[i].digits() > 6 {
+		if toks[i].kind != 'd' || toks[i].digits() > 6 || endsDate(toks, i) {
 			continue
 		}
 		j := i + 1
@@ -46,6 +46,15 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		return m, toks[i].from, toks[j].to, true
 	}
 	return 0, 0, 0, false
+}
+
+// endsDate says whether a number is the last of a date in figures: the 21 of 2026-11-21.
+func endsDate(toks []token, i int) bool {
+	if i < 4 || toks[i-2].kind != 'd' || toks[i-4].kind != 'd' {
+		return false
+	}
+	k := toks[i-1].kind
+	return k == toks[i-3].kind && (k == '-' || k == '/' || k == '.')
 }
 
 // saysRace says whether a line calls a race by whom it is for: "Bambinilauf 600 m", "Tots 500 m".

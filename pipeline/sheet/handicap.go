@@ -138,7 +138,7 @@ func (s *settler) startAndFinish() {
 		switch m := s.columns[i].Meaning; {
 		case s.late(i) && s.guesses[i].known && s.saysOffset(i) && start < 0:
 			start = i
-		case s.late(i) && s.guesses[i].known && (m == Time || m == GunTime || m == Other || m == Position) && finish < 0:
+		case s.late(i) && s.guesses[i].known && (m == Time || m == GunTime || m == ChipTime || m == Other || m == Position) && finish < 0:
 			finish = i
 		case !s.guesses[i].known:
 			return // this column may be the time

@@ -247,3 +247,12 @@ func TestTimeBands(t *testing.T) {
 		}
 	}
 }
+
+// The day of a date is no distance.
+func TestDayBeforeLetterIsNoDistance(t *testing.T) {
+	for text, want := range map[string]float64{"Moss Common 2026-11-21 k": 0, "Moss Common 21.11.2026 5k": 5000, "Moss Common 2026-11-21 10 km": 10000, "21/11/26 miles": 0, "Moss Common 5 km 2026-11-21": 5000} {
+		if m, _, _, _ := findDistance(text); m != want {
+			t.Errorf("%s: %v m, want %v", text, m, want)
+		}
+	}
+}
