@@ -47,8 +47,8 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 				words = words[:len(words)-1]
 			}
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
-				if len(words) > 1 && nameArticles[fold(words[0])] && runFile.MatchString(base) {
-					break // het-elzenbos_2026-01-03
+				if len(words) > 1 && nameArticles[fold(words[0])] && (runFile.MatchString(base) || articled(words[:1], words[1:], false)) {
+					break // het-elzenbos_2026-01-03, De Veenplas 2026-01-03
 				}
 				words = words[1:]
 			}

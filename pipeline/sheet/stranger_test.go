@@ -159,6 +159,8 @@ var strangerCases = []sheetCase{
 		columns: "position name age-group age time", run: "alder-bank 2026-01-03", rows: "2-3"},
 	{name: "a Finnish month cut short", file: "tulokset", text: "Reitti|Korvenranta\nPvm|20 syys 2025\nSija|Nimi|Aika\n1|Al Roe|18:20\n2|Jo Lee|18:31\n",
 		columns: "position name time", run: "korvenranta 2025-09-20", rows: "4-5"},
+	{name: "a file called after a place with its article", file: "De Veenplas 2025-08-23", text: "Plaats|Naam|Tijd\n1|Al Roe|18:20\n2|Jo Lee|18:31\n",
+		columns: "position name time", run: "de-veenplas 2025-08-23", rows: "2-3"},
 	{name: "the day first by a Spanish label and heading", file: "hoja",
 		text:    "Lugar|Alder Bank\nFecha|07/02/2026\n\nPto|Corredor|Género|T. neto\n1|Jo Lee|Mujer|18:20\n2|Al Roe|Hombre|18:31\n",
 		columns: "position name sex time", run: "alder-bank 2026-02-07", rows: "5-6"},
