@@ -77,9 +77,9 @@ func (s *settler) underOneHeading() []int {
 
 // timeUnits are headings of columns that hold a part of a time.
 var timeUnits = unitsOf(map[byte]string{
-	'h': "h hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
-	'm': "m min mins minute minutes minuten minutos minuti minuty minuter minutter",
-	's': "s sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
+	'h': "h hh hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
+	'm': "m mm min mins minute minutes minuten minutos minuti minuty minuter minutter",
+	's': "s ss sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg",
 }, nil)
 
 // clockUnits are timeUnits with the words that stand only behind figures.

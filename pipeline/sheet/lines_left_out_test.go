@@ -69,6 +69,20 @@ func TestRowsAfterNoteOfTwoLines(t *testing.T) {
 	}
 }
 
+// The run below a list of records goes on with the results.
+func TestRunBelowRecords(t *testing.T) {
+	list := "Name|Cat.|Time|Note\nAda Moss|W40|18:20|\nBen Reed|M50|19:10|\nCy Dee|M40|20:02|\nDi Fox|W50|21:30|\n"
+	s, err := Read("book.xlsx", bookOf(t, "== Sheet1\nAlder Bank 3 January 2026\n"+list+"\nCourse records\nM40|Alan Penn|16:58|3 March 2019\n\n\nAlder Bank 10 January 2026\n\n"+strings.NewReplacer("Ada", "Eve", ":2", ":4").Replace(list)), Options{})
+	if err != nil || len(s.Parts) != 2 {
+		t.Fatal(err, len(s.Parts))
+	}
+	for _, p := range s.Parts {
+		if rows := rowsOf(t, p); len(rows) != 4 {
+			t.Errorf("%s: %q", p.Date.Day, rows)
+		}
+	}
+}
+
 // Records under a line that says so are none of the results, however their times are written.
 func TestRecordsBelow(t *testing.T) {
 	data := workbook(t, func(f *excelize.File) {

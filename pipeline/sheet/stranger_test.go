@@ -69,6 +69,8 @@ var strangerCases = []sheetCase{
 		columns: "name time", run: "alder-bank 2025-11-08", rows: "3-4 3 5 3-5"},
 	{name: "ages at another day", file: "results", text: "Alder Bank, Sat 3 January 2026, ages at 31 December 2025\nPos|Name|Age|Time\n1|Jo Lee|31|18:20\n2|Al Roe|40|18:31\n",
 		columns: "position name age time", run: "alder-bank 2026-01-03", rows: "3-4"},
+	{name: "hours, minutes and seconds by their letters", file: "alder-bank_2026-01-03", text: "pos|name|hh|mm|ss\n1|Jo Lee|0|18|20\n2|Al Roe|0|18|31\n3|Cy Dee|0|19|2\n",
+		columns: "position name - - - time", run: "alder-bank 2026-01-03", rows: "2-4"},
 	{name: "a park named after a day", file: "resultats", text: "Parc du 8 Mai 1945\n3 janvier 2026\nPlace|Nom|Temps\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "parc-du-8-mai 2026-01-03", rows: "4-6"},
 	{name: "six days, each said once", file: "saison",

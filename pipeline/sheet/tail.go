@@ -250,16 +250,19 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name)))
 		return (k == kClock || k == kDecimal || k == kInt) && named
 	}
-	last := -1
+	last, records := -1, false
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		if row < r.first || r.otherList > 0 && row >= r.otherList {
 			continue
 		}
-		if last >= 0 && rowFilled(cells) == 1 && isRecord(fold(titleText(cells))) {
-			break // a list of records follows
+		switch filled := rowFilled(cells); {
+		case last >= 0 && filled == 1 && isRecord(fold(titleText(cells))):
+			records = true // until the heading or the day of another run
+		case r.isHeading(cells, filled), filled <= 2 && len(findDates(titleText(cells))) > 0:
+			records = false
 		}
-		if sure(cells) {
+		if !records && sure(cells) {
 			last = i
 		}
 	}
