@@ -411,7 +411,7 @@ func isGroup(f []byte) bool {
 			for j < len(f) && f[j] >= utf8.RuneSelf {
 				j++
 			}
-			if w := string(f[i:j]); !sexWords[w] && !otherGroupPart[w] {
+			if !sexWords[string(f[i:j])] && !otherGroupPart[string(f[i:j])] {
 				return false
 			}
 			letters++
