@@ -285,7 +285,7 @@ func (s *settler) single() {
 			a, b := s.profiles[c], s.profiles[best]
 			switch {
 			case a.filled > 2*b.filled, 2*a.filled > b.filled && m.isName() && s.whole(c) > s.whole(best)+.5,
-				m == AgeGroup && a.count[kGroup]+a.count[kSex] > 2*(b.count[kGroup]+b.count[kSex]):
+				m == AgeGroup && 2*(a.count[kGroup]+a.count[kSex]) > 3*(b.count[kGroup]+b.count[kSex]):
 				best = c
 			}
 		}
