@@ -200,9 +200,8 @@ func (s *settler) hasGuess(m Meaning) bool {
 	return false
 }
 
-// countsOn says whether the numbers of a column go on by one from row to row, 1, 2, 3 …
-func (s *settler) countsOn(i int) bool {
-	steps, ones := 0, 0
+// byOne counts the steps between the whole numbers of a column, and those of one.
+func (s *settler) byOne(i int) (steps, ones int) {
 	last := 0.0
 	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 		c := trim(cellAt(r.cells, i))
@@ -217,6 +216,12 @@ func (s *settler) countsOn(i int) bool {
 		}
 		last = n
 	}
+	return steps, ones
+}
+
+// countsOn says whether the numbers of a column go on by one from row to row, 1, 2, 3 …
+func (s *settler) countsOn(i int) bool {
+	steps, ones := s.byOne(i)
 	return steps >= 3 && s.profiles[i].lo >= 1 && s.profiles[i].lo <= 3 && ones*10 >= steps*8
 }
 
@@ -267,20 +272,7 @@ func (s *settler) dottedTimes(i int) {
 
 // countsByOne says whether the whole numbers of a column go on by one in nine of ten rows.
 func (s *settler) countsByOne(i int) bool {
-	steps, ones, last := 0, 0, 0.0
-	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
-		c := trim(cellAt(r.cells, i))
-		if kindOf(c) != kInt {
-			continue
-		}
-		n := looseNumber(c)
-		if last > 0 {
-			if steps++; n == last+1 {
-				ones++
-			}
-		}
-		last = n
-	}
+	steps, ones := s.byOne(i)
 	return steps >= 4 && ones*10 >= steps*9
 }
 
