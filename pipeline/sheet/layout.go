@@ -88,13 +88,16 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 			time = i
 		}
 	}
-	if pos < 0 || time < 0 {
-		return -1
-	}
-	if l.first+l.lines >= len(rows) {
+	if l.first < 1 || l.first+l.lines >= len(rows) {
 		return -1
 	}
 	below := rows[l.first+l.lines].cells
+	if pos < 0 || time < 0 {
+		pos, time = placeAndTimeOf(rows[l.first-1].cells, below)
+	}
+	if pos < 0 || time < 0 {
+		return -1
+	}
 	like := kindOf(cellAt(below, time))
 	if like != kInt && like != kDecimal { // 1828, 18.28
 		like = kClock
@@ -122,6 +125,23 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 		return -1
 	}
 	return first
+}
+
+// placeAndTimeOf finds by the values of two rows on end the column whose number goes on by one,
+// and one whose time is no less in the second; -1 for either that is not there.
+func placeAndTimeOf(row, next []string) (pos, time int) {
+	pos, time = -1, -1
+	for i := range min(len(row), len(next)) {
+		a, b := trim(row[i]), trim(next[i])
+		ka, kb := kindOf(a), kindOf(b)
+		switch {
+		case placeKind(a) == kInt && placeKind(b) == kInt && placeNumber(b) == placeNumber(a)+1 && pos < 0:
+			pos = i
+		case ka == kb && (ka == kClock || ka == kDecimal) && looseNumber(b) >= looseNumber(a) && looseNumber(a) > 0 && time < 0:
+			time = i
+		}
+	}
+	return pos, time
 }
 
 // runsOn says whether half of the lines with times have two results and more each, as
