@@ -103,7 +103,8 @@ func TestLeftOut(t *testing.T) {
 		"sheets/a/juniors.csv": "Alder Bank\n3 October 2026\nPlace,Name,Time,Age\n1,Kit Moss,7:10,9\n2,Lily Moss,7:30,10\n3,Ben Orr,8:02,8\n4,Zoe Orr,8:40,7\n5,Max Hale,9:12,9\n",
 		"sheets/b.csv":         "Alder Bank\n3 October 2026\n" + fieldSheet(12),
 	})
-	if o := plainly(t, "load", "a/juniors.csv"); o.code != exitOK {
+	wants(t, plainly(t, "load", "a/juniors.csv").out, "distance missing")
+	if o := plainly(t, "load", "a/juniors.csv", "--distance", "5 km"); o.code != exitOK { // a slip
 		t.Fatal(o.out, o.errOut)
 	}
 	wants(t, plainly(t, "sheets", "problems").out, "time impossible")
