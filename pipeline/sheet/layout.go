@@ -137,7 +137,7 @@ func placeAndTimeOf(row, next []string) (pos, time int) {
 		switch {
 		case placeKind(a) == kInt && placeKind(b) == kInt && placeNumber(b) == placeNumber(a)+1 && pos < 0:
 			pos = i
-		case ka == kb && (ka == kClock || ka == kDecimal) && looseNumber(b) >= looseNumber(a) && looseNumber(a) > 0 && time < 0:
+		case ka == kb && (ka == kClock || ka == kDecimal || ka == kInt && looseNumber(a) >= 600) && looseNumber(b) >= looseNumber(a) && looseNumber(a) > 0 && time < 0:
 			time = i
 		}
 	}

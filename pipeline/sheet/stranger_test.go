@@ -73,6 +73,8 @@ var strangerCases = []sheetCase{
 		columns: "position name - - - time", run: "alder-bank 2026-01-03", rows: "2-4"},
 	{name: "the heading of the second page is the first, and its words say little", file: "alder-bank_2026-01-03", text: "Gonçalo|Pinheiro|SM|18:20|1\nRui|Lourenço|SM|18:31|2\nRui|Almeida|M40|19:02|3\nAna|Dias|F35|19:28|4\nNome|Sobrenome|Escalão|Marca|Class.\nEva|Reis|F40|19:40|5\nTomé|Vaz|M45|20:11|6\nLia|Sá|F50|20:30|7\n",
 		columns: "given-name family-name age-group time position", run: "alder-bank 2026-01-03", rows: "1-4 6-8"},
+	{name: "the heading of the second page is the first, over seconds", file: "Book1", text: "Risultati: Alder Bank 3 gennaio 2026\n001|CAVALLI, Fabio|Vale|SM|1139\n002|RINALDI, Rico|Mill|SM40|1223\n003|VALENTI, Tom|Vale|SM40|1301\nClass.|Atleta|Squadra|Categoria|Tempo ufficiale\n004|MANFREDI, Al|Vale|SM|1305\n005|DELLA VALLE, Cy|Mill|SM50|1308\n006|FERRI, Di|Mill|SM50|1323\n",
+		columns: "position name club age-group time", run: "alder-bank 2026-01-03", rows: "2-4 6-8"},
 	{name: "a park named after a day", file: "resultats", text: "Parc du 8 Mai 1945\n3 janvier 2026\nPlace|Nom|Temps\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "parc-du-8-mai 2026-01-03", rows: "4-6"},
 	{name: "six days, each said once", file: "saison",
