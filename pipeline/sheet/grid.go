@@ -36,8 +36,26 @@ func newGrid() *grid { return &grid{pieces: &pieces{}} }
 // fresh is an empty grid for rows of this one.
 func (g *grid) fresh() *grid {
 	out := newGrid()
-	out.pieces.rowsOfCells = g.pieces.rowsOfCells
+	out.pieces.rowsOfCells, out.pieces.struck = g.pieces.rowsOfCells, g.pieces.struck
 	return out
+}
+
+// mend puts what change gives for a row, where it gives something else, in its place, and
+// returns the number of rows changed.
+func (g *grid) mend(change func(i, row int, cells []string) (changed []string, ok bool)) (mended int) {
+	out := g.fresh()
+	for i := range g.refs {
+		row, cells := g.at(i)
+		if changed, ok := change(i, row, cells); ok {
+			cells = changed
+			mended++
+		}
+		out.add(row, cells)
+	}
+	if mended > 0 {
+		*g = *out
+	}
+	return mended
 }
 
 // newGridFor makes room for a table of known size.

@@ -63,3 +63,45 @@ func TestAgesInTenths(t *testing.T) {
 		}
 	}
 }
+
+// A row struck through is told where a merged cell is spread over its rows and the table laid
+// out anew.
+func TestStruckRowBesideMergedCell(t *testing.T) {
+	data := workbook(t, func(f *excelize.File) {
+		for i, row := range [][]string{{"Pos", "Name", "Time", "Club"}, {"1", "Jo Lee", "18:20", "Elmfold Harriers"}, {"2", "Al Roe", "18:31"}, {"3", "Cy Dee", "19:02", "Fernhollow"}, {"4", "Di Fox", "19:40", "Fernhollow"}} {
+			for j, c := range row {
+				if err := f.SetCellStr("Sheet1", fmt.Sprintf("%c%d", 'A'+j, i+1), c); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+		struck, err := f.NewStyle(&excelize.Style{Font: &excelize.Font{Strike: true}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := f.SetCellStyle("Sheet1", "A4", "D4", struck); err != nil {
+			t.Fatal(err)
+		}
+		if err := f.MergeCell("Sheet1", "D2", "D3"); err != nil {
+			t.Fatal(err)
+		}
+	})
+	s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+	if err != nil || len(s.Parts) != 1 {
+		t.Fatalf("%v, %d parts", err, len(s.Parts))
+	}
+	p := s.Parts[0]
+	notes, club := p.Index(Notes), p.Index(Club)
+	if notes < 0 || club < 0 {
+		t.Fatalf("columns %v", p.Columns)
+	}
+	got := map[int][2]string{}
+	if err := p.Each(func(row int, cells []string) error { got[row] = [2]string{cells[club], cells[notes]}; return nil }); err != nil {
+		t.Fatal(err)
+	}
+	for row, want := range map[int][2]string{3: {"Elmfold Harriers", ""}, 4: {"Fernhollow", "struck through"}, 5: {"Fernhollow", ""}} {
+		if got[row] != want {
+			t.Errorf("row %d: %q, want %q", row, got[row], want)
+		}
+	}
+}

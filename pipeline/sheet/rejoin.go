@@ -60,21 +60,12 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 // not fit the columns as they stand, but do without it: a comma was typed twice, or in
 // front of the row. It returns the number of rows mended.
 func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
-	out := g.fresh()
-	for i := range g.refs {
-		row, cells := g.at(i)
+	return g.mend(func(_, row int, cells []string) (less []string, ok bool) {
 		if row > after && len(cells) == len(usual)+1 && !fitsKinds(cells, usual, len(usual)) {
-			if less := withoutStrayBlank(cells, usual); less != nil {
-				cells = less
-				mended++
-			}
+			less = withoutStrayBlank(cells, usual)
 		}
-		out.add(row, cells)
-	}
-	if mended > 0 {
-		*g = *out
-	}
-	return mended
+		return less, less != nil
+	})
 }
 
 // withoutStrayBlank is a row without the one blank cell without which every cell is of
@@ -152,16 +143,10 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 	if len(back) == 0 {
 		return 0
 	}
-	out := g.fresh()
-	for i := range g.refs {
-		row, cells := g.at(i)
-		if b, ok := back[i]; ok {
-			cells = b
-		}
-		out.add(row, cells)
-	}
-	*g = *out
-	return len(back)
+	return g.mend(func(i, _ int, _ []string) (moved []string, ok bool) {
+		moved, ok = back[i]
+		return moved, ok
+	})
 }
 
 // shiftedClocks says whether nine in ten of the cells that stand under a heading, once
@@ -183,19 +168,13 @@ func (g *grid) shiftedClocks(headings []string, after, column int) bool {
 // joinCells puts the comma back between the cell that cut gives for a row, -1 for
 // none, and the one after it. It returns the number of rows mended.
 func (g *grid) joinCells(cut func(row int, cells []string) int) (mended int) {
-	out := g.fresh()
-	for i := range g.refs {
-		row, cells := g.at(i)
-		if at := cut(row, cells); at >= 0 {
-			cells = slices.Concat(cells[:at], []string{cells[at] + "," + cells[at+1]}, cells[at+2:])
-			mended++
+	return g.mend(func(_, row int, cells []string) (joined []string, ok bool) {
+		at := cut(row, cells)
+		if at < 0 {
+			return nil, false
 		}
-		out.add(row, cells)
-	}
-	if mended > 0 {
-		*g = *out
-	}
-	return mended
+		return slices.Concat(cells[:at], []string{cells[at] + "," + cells[at+1]}, cells[at+2:]), true
+	})
 }
 
 // usualKinds is what nine of ten filled cells of a column are, of the rows that

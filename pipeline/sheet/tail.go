@@ -259,7 +259,7 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		switch filled := rowFilled(cells); {
 		case last >= 0 && filled == 1 && isRecord(fold(titleText(cells))):
 			records = true // until the heading or the day of another run
-		case r.isHeading(cells, filled), filled <= 2 && len(findDates(titleText(cells))) > 0:
+		case records && (r.isHeading(cells, filled) || filled <= 2 && len(findDates(titleText(cells))) > 0):
 			records = false
 		}
 		if !records && sure(cells) {
@@ -276,11 +276,9 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	if r.hasPositions {
 		last = r.beforePrizes(g, last)
 		last = r.tiedWith(g, last)
+		last = r.goesOn(g, last)
 	} else {
 		last = r.beforeWinners(g, last, sure)
-	}
-	if r.hasPositions {
-		last = r.goesOn(g, last)
 	}
 	r.lastSure = g.row(last)
 	if !r.hasPositions && r.time >= 0 {

@@ -758,13 +758,8 @@ func spread(g *grid, merges []mergedRange) {
 	if len(changed) == 0 {
 		return
 	}
-	out := g.fresh()
-	for i := range g.refs {
-		row, cells := g.at(i)
-		if c, ok := changed[row]; ok {
-			cells = c
-		}
-		out.add(row, cells)
-	}
-	*g = *out
+	g.mend(func(_, row int, _ []string) (spread []string, ok bool) {
+		spread, ok = changed[row]
+		return spread, ok
+	})
 }
