@@ -147,18 +147,11 @@ func (s *settler) startAndFinish() {
 	if start < 0 || finish < 0 {
 		return
 	}
-	rows, fits := 0, 0
-	for _, r := range s.rows {
-		a, b := secondsOf(r.cells, start), secondsOf(r.cells, finish)
-		if a <= 0 || b <= 0 {
-			continue
-		}
-		rows++
-		if b-a >= 8*60 && b-a <= 4*3600 {
-			fits++
-		}
-	}
-	if rows == 0 || fits*20 < rows*19 {
+	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
+		a, b := secondsOf(cells, start), secondsOf(cells, finish)
+		return b - a, a > 0 && b > 0
+	})
+	if rows == 0 || !fit {
 		return
 	}
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
@@ -193,15 +186,11 @@ func (s *settler) staggered() {
 	if !anyWord(s.headings[start], delayWords) || !anyWord(s.headings[finish], clockWords) || s.late(start) || s.late(finish) {
 		return
 	}
-	rows, fits := 0, 0
-	for _, r := range s.rows {
-		if a, b := secondsOf(r.cells, start), secondsOf(r.cells, finish); a >= 0 && b > 0 {
-			if rows++; b-a >= 8*60 && b-a <= 4*3600 {
-				fits++
-			}
-		}
-	}
-	if rows < 3 || fits*20 < rows*19 {
+	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
+		a, b := secondsOf(cells, start), secondsOf(cells, finish)
+		return b - a, a >= 0 && b > 0
+	})
+	if rows < 3 || !fit {
 		return
 	}
 	for i, what := range map[int]string{start: "when each runner started", finish: "the clock at the finish"} {
@@ -214,6 +203,24 @@ var (
 	delayWords = set("start started offset delay staggered stagger headstart")
 	clockWords = set("clock watch stopwatch")
 )
+
+// shortestRun and longestRun bound, in seconds, what is taken for the time from a start to a
+// finish.
+const shortestRun, longestRun = 8 * 60, 4 * 3600
+
+// takeARun says whether what took gives of a row, in seconds, is as long as a run in 19 of 20
+// of the rows of which it gives something, and how many those are.
+func (s *settler) takeARun(took func(cells []string) (seconds float64, ok bool)) (rows int, fit bool) {
+	fits := 0
+	for _, r := range s.rows {
+		if t, ok := took(r.cells); ok {
+			if rows++; t >= shortestRun && t <= longestRun {
+				fits++
+			}
+		}
+	}
+	return rows, fits*20 >= rows*19
+}
 
 // isBetween says whether a column that looks like hours, minutes and seconds is the
 // time from one column to another in minutes, seconds and parts of them.
@@ -323,15 +330,11 @@ func (s *settler) startInTitle(titles []string) {
 	if start == 0 {
 		return
 	}
-	rows, fits := 0, 0
-	for _, r := range s.rows {
-		if b := secondsOf(r.cells, finish); b > 0 {
-			if rows++; b-start >= 8*60 && b-start <= 4*3600 {
-				fits++
-			}
-		}
-	}
-	if rows == 0 || fits*20 < rows*19 {
+	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
+		b := secondsOf(cells, finish)
+		return b - start, b > 0
+	})
+	if rows == 0 || !fit {
 		return
 	}
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])

@@ -70,7 +70,7 @@ func (s *settler) stampedStartAndFinish() {
 		}
 		rows++
 		switch d := secondsOf(r.cells, finish) - secondsOf(r.cells, start); {
-		case a != b || math.Abs(d) < 8*60 || math.Abs(d) > 4*3600:
+		case a != b || math.Abs(d) < shortestRun || math.Abs(d) > longestRun:
 		case d > 0:
 			forth++
 		default:
