@@ -22,8 +22,9 @@ type runSettler struct {
 	field      bool   // oneField, once fieldAsked
 	fieldAsked bool
 	orderBy    string
-	dotted     string // a date with dots that can only be day first; "" for none
-	parts      int    // that are settled together
+	dotted     string                     // a date with dots that can only be day first; "" for none
+	parts      int                        // that are settled together
+	races      map[tabOf]map[float64]bool // distances in m that the lists of each tab give, once asked
 
 	language string // why the day comes first in the language of the sheet; "" where it may not
 }

@@ -125,19 +125,30 @@ const raceOfTab = 5
 // racesOfTab says whether the tab of a part has lists of several distances one under the
 // other, each under a line that gives its own.
 func (rs *runSettler) racesOfTab(p *Part) bool {
-	found := map[float64]bool{}
-	for _, q := range rs.sheet.Parts {
-		if q.Tab != p.Tab || q.TabIndex != p.TabIndex {
-			continue
-		}
-		for _, t := range q.Titles {
-			if m, _, _, ok := findDistance(t); ok {
-				found[m] = true
+	if rs.races == nil {
+		rs.races = map[tabOf]map[float64]bool{}
+		for _, q := range rs.sheet.Parts {
+			for _, t := range q.Titles {
+				m, _, _, ok := findDistance(t)
+				if !ok {
+					continue
+				}
+				tab := tabOf{q.TabIndex, q.Tab}
+				if rs.races[tab] == nil {
+					rs.races[tab] = map[float64]bool{}
+				}
+				rs.races[tab][m] = true
 				break
 			}
 		}
 	}
-	return len(found) > 1
+	return len(rs.races[tabOf{p.TabIndex, p.Tab}]) > 1
+}
+
+// tabOf names a tab of a sheet.
+type tabOf struct {
+	index int
+	name  string
 }
 
 // oneField says whether the tabs share out one field, by club, wave or page: each has
