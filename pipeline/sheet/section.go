@@ -43,6 +43,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			break
 		}
 	}
+	above := distance // of the rows that were read last
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
 		if row < rules.first {
@@ -53,13 +54,14 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			data++
 			lastData = row
 			if open != nil {
+				above = distanceUnder(open.titles, above)
 				open.from = row
 				blocks = append(blocks, *open)
 				open = nil
 			}
 		case whyBlank:
 			// What stands before a blank row belongs to the rows above it.
-			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), distance) {
+			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), above) {
 				open = nil
 			}
 		case whyHeading:
@@ -86,7 +88,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				continue // with the day of the print
 			}
 			text := titleText(cells)
-			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, distance) {
+			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, above) {
 				sections[row] = text
 				continue
 			}
@@ -167,12 +169,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
-		newDistance := false
-		for _, text := range b.titles {
-			if !isRemark(text) && otherDistance(text, distance) {
-				newDistance = true
-			}
-		}
+		under := distanceUnder(b.titles, distance)
+		newDistance := under != distance
+		distance = under
 		if !newDay && !newCourse && !newDistance {
 			continue
 		}
@@ -300,6 +299,18 @@ var relayWords = set("relay relays staffel staffeln relais staffetta relevos est
 func otherDistance(text string, metres int) bool {
 	m, _, _, ok := findDistance(text)
 	return ok && math.Abs(m-float64(metres)) > .02*float64(metres)
+}
+
+// distanceUnder is the distance in metres of the rows under some lines, which is that of the
+// rows above them unless a line gives another.
+func distanceUnder(titles []string, above int) int {
+	for _, t := range titles {
+		if !isRemark(t) && otherDistance(t, above) {
+			m, _, _, _ := findDistance(t)
+			return int(m + .5)
+		}
+	}
+	return above
 }
 
 // isTitle says whether lines could be the title of the rows below them.
