@@ -229,7 +229,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	}
 	replaced := f.supersede(earlier, later, same)
 	return false, true, tell("new-issue", f.issueWords(earlier, later, replaced),
-		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %q", later.part.path), place.Look)
+		fmt.Sprintf("The later sheet stands. To go back: lapwing sheets withdraw %s", text.Typed(later.part.path)), place.Look)
 }
 
 // supersede leaves out the lines of the earlier part, each of which points to what stands in

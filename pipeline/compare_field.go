@@ -7,6 +7,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/text"
 )
 
 // anotherField is the kind of question which run a sheet is of, where its course
@@ -155,8 +156,8 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 		read += ", with other times"
 	}
 	session, before := f.sessionBefore(run)
-	todo := fmt.Sprintf("Which run is this? %s until you say: lapwing load %q, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
-		leftOut(len(later.lines)), later.part.path, session, before)
+	todo := fmt.Sprintf("Which run is this? %s until you say: lapwing load %s, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
+		leftOut(len(later.lines)), text.Typed(later.part.path), session, before)
 	if f.isOneOfTabs(later.part) {
 		todo = fmt.Sprintf("Which run is this? %s until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", leftOut(len(later.lines)), session)
 	}

@@ -10,6 +10,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
+	"lapwing/pipeline/text"
 )
 
 // courseAnswer before a misread name makes the key of an answer that says which
@@ -141,7 +142,7 @@ func noteMeant(s *sheet.Sheet, meant []courseMeant) {
 			}
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: courseMisspelt,
 				Read: p.Course.Text, Expected: m.course,
-				Do: why + fmt.Sprintf(" If that is wrong: lapwing sheets withdraw %q, then load it with --course.", s.Name)})
+				Do: why + fmt.Sprintf(" If that is wrong: lapwing sheets withdraw %s, then load it with --course.", text.Typed(s.Name))})
 			break
 		}
 	}

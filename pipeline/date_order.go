@@ -17,6 +17,7 @@ import (
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -90,7 +91,7 @@ func noteOrder(s *sheet.Sheet, o *sheet.Options) {
 		}
 		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: dateOrderSettled,
 			Read: strings.TrimSpace(read + ", " + map[string]string{"dmy": "day first", "mdy": "month first"}[o.DateOrder]),
-			Do:   fmt.Sprintf("It was read so %s. If that is wrong: lapwing sheets withdraw %q, then load it with --date.", o.OrderWhy, s.Name)})
+			Do:   fmt.Sprintf("It was read so %s. If that is wrong: lapwing sheets withdraw %s, then load it with --date.", o.OrderWhy, text.Typed(s.Name))})
 		return
 	}
 }

@@ -7,7 +7,60 @@ import (
 	"path/filepath"
 	"sort"
 	"strings"
+
+	"lapwing/pipeline/store"
 )
+
+// FindSheets lists the files that paths stand for, as the function of this name does.
+// A path that is not here is looked for in the inbox, then among the sheets of the
+// archive: a question names a sheet as the archive has it, and its answer works from any
+// folder, and where the file itself is gone; the archive's copy is read then.
+func (s Settings) FindSheets(paths []string) (files, names []string, err error) {
+	var here, keptFiles, keptNames []string
+	for _, p := range paths {
+		if isThere(p) || filepath.IsAbs(p) {
+			here = append(here, p)
+			continue
+		}
+		if q := filepath.Join(s.Inbox, p); isThere(q) {
+			here = append(here, q)
+			continue
+		}
+		archive := store.Archive{Dir: s.Archive}
+		ledger, err := archive.Ledger()
+		if err != nil {
+			return nil, nil, err
+		}
+		e, ok := askedOf(ledger, p)
+		if !ok {
+			here = append(here, p)
+			continue
+		}
+		keptFiles, keptNames = append(keptFiles, archive.Copy(e)), append(keptNames, e.Path)
+	}
+	if files, names, err = FindSheets(here); err != nil {
+		return nil, nil, err
+	}
+	files, names = inNameOrder(append(files, keptFiles...), append(names, keptNames...))
+	return files, names, nil
+}
+
+// askedOf is the sheet of the ledger that somebody who answers a question means by a
+// path: one that waits before any other, and else the latest.
+func askedOf(ledger []store.Entry, name string) (found store.Entry, ok bool) {
+	name = path.Clean(filepath.ToSlash(name))
+	for _, e := range ledger {
+		if e.Path == name && (!ok || e.State == store.Waiting || found.State != store.Waiting) {
+			found, ok = e, true
+		}
+	}
+	return found, ok
+}
+
+func isThere(file string) bool {
+	_, err := os.Stat(file)
+	return err == nil
+}
 
 // FindSheets lists the files that paths stand for: files, folders with all
 // that is in them, or patterns. Names come in natural order. Helper files
@@ -40,6 +93,12 @@ func FindSheets(paths []string) ([]string, []string, error) {
 			return nil, nil, fmt.Errorf("can't look through %s: %w", p, err)
 		}
 	}
+	files, names = inNameOrder(files, names)
+	return files, names, nil
+}
+
+// inNameOrder sorts files by the names of their sheets.
+func inNameOrder(files, names []string) (f2, n2 []string) {
 	order := make([]int, len(files))
 	for i := range order {
 		order[i] = i
@@ -51,11 +110,10 @@ func FindSheets(paths []string) ([]string, []string, error) {
 		}
 		return nameLess(names[x], names[y])
 	})
-	f2, n2 := make([]string, len(files)), make([]string, len(files))
-	for k, i := range order {
-		f2[k], n2[k] = files[i], names[i]
+	for _, i := range order {
+		f2, n2 = append(f2, files[i]), append(n2, names[i])
 	}
-	return f2, n2, nil
+	return f2, n2
 }
 
 // lookThrough calls f for every file below a folder, and for folders that can't

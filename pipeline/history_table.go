@@ -13,6 +13,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -265,7 +266,7 @@ func (o *openings) ask(table, at, who string) {
 
 // tellApart says what to do where several runners have a name.
 func tellApart(who string) string {
-	return fmt.Sprintf("Write the runner's id, as in R12, in place of the name. To see whose id is whose: lapwing standing %q", who)
+	return fmt.Sprintf("Write the runner's id, as in R12, in place of the name. To see whose id is whose: lapwing standing %s", text.Typed(who))
 }
 
 // runnerNumber reads a runner id, R12.

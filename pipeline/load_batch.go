@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 )
 
 // loadBatch puts what was read of a batch of files into the archive.
@@ -177,7 +178,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 			sr.State, sr.Why = "refused", odd
 			rep.Refused++
 		case seen && e.State == store.Loaded && hand.differs(e):
-			sr.State, sr.Why = "refused", fmt.Sprintf("it is in the archive already, without what you say about it now. To have it read anew: lapwing sheets withdraw %q, then the same command again", e.Path)
+			sr.State, sr.Why = "refused", fmt.Sprintf("it is in the archive already, without what you say about it now. To have it read anew: lapwing sheets withdraw %s, then the same command again", text.Typed(e.Path))
 			rep.Refused++
 		case seen && e.State == store.Loaded:
 			sr.State, sr.Rows = "already loaded", e.Rows
@@ -186,7 +187,7 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 			}
 			rep.Known++
 		case seen && e.State == store.Withdrawn && hand == (ByHand{}):
-			sr.State, sr.Why = "withdrawn", fmt.Sprintf("this sheet was withdrawn; to use it again: lapwing sheets restore %q", e.Path)
+			sr.State, sr.Why = "withdrawn", fmt.Sprintf("this sheet was withdrawn; to use it again: lapwing sheets restore %s", text.Typed(e.Path))
 			rep.Known++
 		default:
 			p := r.parsed
@@ -245,8 +246,8 @@ func (pl *Pipeline) ofAnotherRun(name string, data []byte, hand ByHand, e store.
 		return ""
 	}
 	if path.Base(name) == path.Base(e.Path) && hand != (ByHand{}) {
-		return fmt.Sprintf("it is in the archive already, as %s. To make it %s: lapwing sheets withdraw %q, then the same command again", shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)
+		return fmt.Sprintf("it is in the archive already, as %s. To make it %s: lapwing sheets withdraw %s, then the same command again", shortList(before.runNames(), 3), shortList(now.runNames(), 3), text.Typed(e.Path))
 	}
-	return fmt.Sprintf("it is byte for byte the sheet %s of %s, yet here it would be of %s. If it was copied or named by mistake, get the right one. If the other was read wrongly: lapwing sheets withdraw %q, then load this one with --course and --date",
-		e.Path, shortList(before.runNames(), 3), shortList(now.runNames(), 3), e.Path)
+	return fmt.Sprintf("it is byte for byte the sheet %s of %s, yet here it would be of %s. If it was copied or named by mistake, get the right one. If the other was read wrongly: lapwing sheets withdraw %s, then load this one with --course and --date",
+		e.Path, shortList(before.runNames(), 3), shortList(now.runNames(), 3), text.Typed(e.Path))
 }

@@ -12,6 +12,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -210,5 +211,5 @@ func noteRace(s *sheet.Sheet, hand ByHand, answers map[string]string) {
 	}
 	r := race{session: hand.Session, distance: hand.Distance}
 	s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name}, Severity: place.Note, Kind: raceRemembered, Read: r.said(),
-		Do: fmt.Sprintf("Its name tells the race as that of %s does, of which somebody said it. If that is wrong: lapwing sheets withdraw %q, then load it with --kind full if it is of the run itself, or with the right --session.", from, s.Name)})
+		Do: fmt.Sprintf("Its name tells the race as that of %s does, of which somebody said it. If that is wrong: lapwing sheets withdraw %s, then load it with --kind full if it is of the run itself, or with the right --session.", from, text.Typed(s.Name))})
 }

@@ -15,6 +15,7 @@ import (
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -415,7 +416,7 @@ func noteSeries(s *sheet.Sheet, o *sheet.Options) {
 		}
 		if len(read) > 0 {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: bySeries, Read: strings.Join(read, ", "),
-				Do: fmt.Sprintf("It was %s. If that is wrong: lapwing sheets withdraw %q, then load it with --course and --date.", strings.Join(why, "; "), s.Name)})
+				Do: fmt.Sprintf("It was %s. If that is wrong: lapwing sheets withdraw %s, then load it with --course and --date.", strings.Join(why, "; "), text.Typed(s.Name))})
 			return
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"path"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,13 +23,20 @@ import (
 func (pl *Pipeline) Sheets() ([]store.Entry, error) { return pl.Archive.Ledger() }
 
 // FindSheet finds the one sheet of the ledger that a text names: its path, its
-// file name, or the beginning of its hash.
+// file name, or the beginning of its hash. Of several states of one file the one that
+// was not withdrawn is meant.
 func (pl *Pipeline) FindSheet(what string) (store.Entry, error) {
+	return pl.findSheet(what, func(e store.Entry) bool { return e.State != store.Withdrawn })
+}
+
+// findSheet is FindSheet where of several sheets that a text names the only likely one
+// is meant.
+func (pl *Pipeline) findSheet(what string, likely func(store.Entry) bool) (store.Entry, error) {
 	ledger, err := pl.Archive.Ledger()
 	if err != nil {
 		return store.Entry{}, err
 	}
-	what = strings.ReplaceAll(what, "\\", "/")
+	what = path.Clean(filepath.ToSlash(what))
 	for _, fits := range []func(store.Entry) bool{
 		func(e store.Entry) bool { return e.Path == what },
 		func(e store.Entry) bool { return path.Base(e.Path) == path.Base(what) },
@@ -38,6 +46,11 @@ func (pl *Pipeline) FindSheet(what string) (store.Entry, error) {
 		for _, e := range ledger {
 			if fits(e) {
 				found = append(found, e)
+			}
+		}
+		if len(found) > 1 {
+			if few := slices.DeleteFunc(slices.Clone(found), func(e store.Entry) bool { return !likely(e) }); len(few) == 1 {
+				found = few
 			}
 		}
 		switch {
@@ -54,24 +67,30 @@ func (pl *Pipeline) FindSheet(what string) (store.Entry, error) {
 	return store.Entry{}, fmt.Errorf("no sheet %q in the archive; see lapwing sheets", what)
 }
 
-// SetState withdraws or restores a sheet. The copy stays in the archive.
+// SetState withdraws or restores a sheet. The copy stays in the archive. One that waits
+// for an answer can be withdrawn too: nobody is asked about it any more, until it is
+// restored and waits again.
 func (pl *Pipeline) SetState(ctx context.Context, what string, state store.SheetState) (store.Entry, error) {
-	e, err := pl.FindSheet(what)
+	e, err := pl.findSheet(what, func(e store.Entry) bool { return (e.State == store.Withdrawn) == (state == store.Loaded) })
 	if err != nil {
 		return e, err
 	}
 	if e.State == state {
 		return e, fmt.Errorf("%s is %s already", e.Path, state)
 	}
-	if e.State == store.Waiting {
-		return e, fmt.Errorf("%s still waits for an answer; load it again with what is missing", e.Path)
+	if e.State == store.Waiting && state == store.Loaded {
+		return e, fmt.Errorf("%s was not withdrawn, it waits for an answer; lapwing sheets prints what to type", e.Path)
 	}
+	waited := e.State == store.Waiting
 	var back *parsedSheet
 	if state == store.Loaded {
 		if back, err = pl.parseCopy(e); err != nil {
 			return e, err
 		}
 		e.Rows = back.rows()
+		if back.waits() {
+			e.Rows, state, back = 0, store.Waiting, nil
+		}
 	}
 	e.State = state
 	if err := pl.Archive.Keep([]store.Incoming{{Entry: e}}); err != nil {
@@ -80,6 +99,9 @@ func (pl *Pipeline) SetState(ctx context.Context, what string, state store.Sheet
 	if back != nil {
 		back.entry = e
 		return e, pl.writeSheets(ctx, []*parsedSheet{back})
+	}
+	if waited || state == store.Waiting {
+		return e, nil // it has no lines
 	}
 	return e, pl.dropSheet(ctx, e.Seq)
 }

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/text"
 )
 
 // mostAsked is how many questions are put at a time: who has answered them has
@@ -36,7 +37,7 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 			fmt.Fprintf(a.out, "Waiting: %s To answer, type one of these:\n", q.Words)
 		}
 		for _, answer := range q.Answers {
-			fmt.Fprintf(a.out, "  lapwing load %q %s\n", a.fileOf(q.Sheet), answer)
+			fmt.Fprintf(a.out, "  lapwing load %s %s\n", text.Typed(a.fileOf(q.Sheet)), answer)
 		}
 		order, answers = order || q.Order, answers || len(q.Answers) > 0
 	}
@@ -54,25 +55,16 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 	}
 }
 
-// findSheets finds the sheets that paths stand for, and remembers which file each
-// is. Paths that are not here are looked for in the inbox, too: sheets are named in
-// messages as they lie there.
+// findSheets finds the sheets that paths stand for, and remembers which file each is.
 func (a *app) findSheets(paths []string) (files, names []string, err error) {
-	out := make([]string, len(paths))
-	for i, p := range paths {
-		out[i] = p
-		if _, err := os.Stat(p); err == nil || filepath.IsAbs(p) {
-			continue
-		}
-		if q := filepath.Join(a.settings.Inbox, p); isThere(q) {
-			out[i] = q
-		}
-	}
-	if files, names, err = pipeline.FindSheets(out); err != nil {
+	if files, names, err = a.settings.FindSheets(paths); err != nil {
 		return nil, nil, err
 	}
 	a.files = make(map[string]string, len(files))
 	for i, name := range names {
+		if rel, err := filepath.Rel(a.settings.Archive, files[i]); err == nil && filepath.IsLocal(rel) {
+			continue // the archive's copy, which nobody types
+		}
 		a.files[name] = files[i]
 	}
 	return files, names, nil

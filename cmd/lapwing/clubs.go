@@ -80,6 +80,6 @@ func (a *app) printClubs(list *pipeline.ClubList) error {
 		fmt.Fprintf(a.out, "  %s (%s): %s? (%s)\n", q.Other, text.Count(q.Results, "result"), q.Club, q.Why)
 	}
 	q := list.Questions[0]
-	fmt.Fprintf(a.out, "If so: lapwing clubs join %q %q. If they are two: lapwing clubs part, likewise.\n", q.Other, q.Club)
+	fmt.Fprintf(a.out, "If so: lapwing clubs join %s %s. If they are two: lapwing clubs part, likewise.\n", text.Typed(q.Other), text.Typed(q.Club))
 	return nil
 }

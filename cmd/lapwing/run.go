@@ -213,7 +213,7 @@ func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
 	}
 	if n := len(courses); n == 1 {
 		c := courses[0]
-		a.say("  If it has another name: lapwing sheets withdraw %q; then lapwing load %q --course NAME", c.Sheet, a.fileOf(c.Sheet))
+		a.say("  If it has another name: lapwing sheets withdraw %s; then lapwing load %s --course NAME", text.Typed(c.Sheet), text.Typed(a.fileOf(c.Sheet)))
 	} else if n > 1 {
 		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
 	}

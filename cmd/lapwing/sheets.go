@@ -76,7 +76,14 @@ func (a *app) stateCommand(verb, short string, state store.SheetState) *cobra.Co
 				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
 					return err
 				}
-				a.say("%s is %s now, and all figures are up to date. To write the reports that this changes: lapwing run", e.Path, state)
+				if e.Rows == 0 {
+					a.say("%s is %s now.", e.Path, e.State)
+				} else {
+					a.say("%s is %s now, and all figures are up to date. To write the reports that this changes: lapwing run", e.Path, e.State)
+				}
+				if e.State == store.Waiting {
+					a.say("To see what it waits for: lapwing sheets problems %s", text.Typed(e.Path))
+				}
 				return a.asJSON(e)
 			})
 		},
