@@ -4,11 +4,13 @@ import (
 	"context"
 	"database/sql"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -229,6 +231,9 @@ func amongRuns(numbers []int32) string {
 type NewCourse struct {
 	Course string `json:"course"`
 	Sheet  string `json:"sheet"` // the first one of it
+	// Like is a course with runs, or of courses.csv, whose name differs in a letter or
+	// two; "" where there is none.
+	Like string `json:"like,omitempty"`
 }
 
 // HeldCourses are the courses that have runs.
@@ -255,9 +260,24 @@ func (pl *Pipeline) NewCourses(held map[string]bool, rep *LoadReport) (out []New
 			c, _, _ := strings.Cut(r, " ")
 			if !held[c] && !seen[c] && !pl.courses.listed(c) {
 				seen[c] = true
-				out = append(out, NewCourse{c, s.Path})
+				out = append(out, NewCourse{c, s.Path, pl.courseLike(held, c)})
 			}
 		}
 	}
 	return out
+}
+
+// courseLike is the first known course whose name a course's may be a slip of.
+func (pl *Pipeline) courseLike(held map[string]bool, course string) string {
+	known := slices.Collect(maps.Keys(held))
+	for _, c := range pl.courses.names() {
+		known = append(known, c.Course)
+	}
+	slices.Sort(known)
+	for _, c := range known {
+		if c != course && len(course) > 4 && text.Within(c, course, 2) {
+			return c
+		}
+	}
+	return ""
 }

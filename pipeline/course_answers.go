@@ -60,12 +60,16 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 	return out
 }
 
-// withoutCourses leaves out answers about courses and weekdays, which are of one sheet
-// only.
+// ofOneSheet are the keys of answers that hold for no other sheet.
+var ofOneSheet = []string{noCourse, noDate, raceAnswer, weekdayAnswer, yearAnswer}
+
+// withoutCourses leaves out answers about courses, weekdays and years, which are of one
+// sheet only.
 func withoutCourses(answers string) string {
 	var out []string
 	for _, a := range strings.Split(answers, ";") {
-		if a = strings.TrimSpace(a); a != "" && !strings.HasPrefix(a, courseAnswer) && !strings.HasPrefix(a, noCourse+"=") && !strings.HasPrefix(a, noDate+"=") && !strings.HasPrefix(a, raceAnswer+"=") && !strings.HasPrefix(a, weekdayAnswer+"=") {
+		a = strings.TrimSpace(a)
+		if key, _, _ := strings.Cut(a, "="); a != "" && !strings.HasPrefix(a, courseAnswer) && !slices.Contains(ofOneSheet, key) {
 			out = append(out, a)
 		}
 	}
@@ -79,7 +83,7 @@ func answersByHand(answers string) string {
 	for _, a := range strings.Split(answers, ";") {
 		a = strings.TrimSpace(a)
 		key, _, _ := strings.Cut(a, "=")
-		if key == noCourse || key == noDate || withoutCourses(a) != "" && !strings.HasSuffix(key, record.AsBefore) {
+		if key == noCourse || key == noDate || key == yearAnswer || withoutCourses(a) != "" && !strings.HasSuffix(key, record.AsBefore) {
 			out = append(out, a)
 		}
 	}

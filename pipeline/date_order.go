@@ -30,6 +30,10 @@ const orderAnswer = "date order"
 // weekday is a slip, as the course's other runs say: "weekday=any".
 const weekdayAnswer = "weekday"
 
+// yearAnswer is the key of the answer that says the year of dates that have none, for
+// all tables of a sheet: "year=2026", or "year=2025-26" of a season.
+const yearAnswer = "year"
+
 // heldRuns is how many runs of a course show its weekday. Common practice, no source.
 const heldRuns = 3
 
@@ -63,9 +67,15 @@ const dateOrderSettled = "date-order-settled"
 // sheets.
 func applyOrder(o *sheet.Options, answers map[string]string) error {
 	o.AnyWeekday = answers[weekdayAnswer] == "any"
+	if said, ok := answers[yearAnswer]; ok {
+		if err := checkAnswer(yearAnswer, said); err != nil {
+			return err
+		}
+		o.YearSaid = said
+	}
 	if said, ok := answers[orderAnswer]; ok {
-		if said != "dmy" && said != "mdy" {
-			return fmt.Errorf("answer %q: write \"%s=dmy\" (day first) or \"%s=mdy\" (month first)", orderAnswer+"="+said, orderAnswer, orderAnswer)
+		if err := checkAnswer(orderAnswer, said); err != nil {
+			return err
 		}
 		o.OrderSaid = said
 	}

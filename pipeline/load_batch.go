@@ -10,6 +10,7 @@ import (
 
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
 )
 
 // loadBatch puts what was read of a batch of files into the archive.
@@ -205,6 +206,9 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 				rep.Waiting++
 			} else {
 				sr.State, sr.Settled = "loaded", settledByOthers(p.problems)
+				if day, late := p.after(unit.DayOf(l.now) + 1); late {
+					sr.Notes = append(sr.Notes, fmt.Sprintf("it is taken for a run of %s, a day that is still to come by the clock of this computer. If it is another day: lapwing sheets withdraw %s, then load it with --date", day.Long(), text.Typed(sr.Path)))
+				}
 				if old, ok := waiting[p.entry.Path]; ok && old.Hash != r.hash {
 					// the corrected sheet answers the question of the one before
 					old.State = store.Withdrawn
@@ -225,6 +229,18 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 		rep.Sheets = append(rep.Sheets, sr)
 	}
 	return parsed, pl.Archive.Keep(keep)
+}
+
+// after is the first day of the sheet's runs after a day, where there is one.
+func (p *parsedSheet) after(day unit.Day) (first unit.Day, ok bool) {
+	for _, q := range p.parts {
+		for _, r := range q.runs {
+			if r.day > day && (!ok || r.day < first) {
+				first, ok = r.day, true
+			}
+		}
+	}
+	return first, ok
 }
 
 // ofAnotherRun says what is odd about bytes that are in the archive already

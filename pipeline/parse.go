@@ -334,20 +334,3 @@ func columnsOf(p *sheet.Part) record.Columns {
 
 // fullByHand is the kind of a part that somebody has called the whole field.
 const fullByHand = "full by hand"
-
-// ParseAnswers reads answers to questions about a sheet's columns, as in
-// "time=mm.ss; sex V=W". The keys are those that the questions name.
-func ParseAnswers(text string) (map[string]string, error) {
-	out := map[string]string{}
-	for _, a := range strings.Split(text, ";") {
-		if strings.TrimSpace(a) == "" {
-			continue
-		}
-		k, v, ok := strings.Cut(a, "=")
-		if !ok {
-			return nil, fmt.Errorf("answer %q: write it as in \"time=mm.ss\"", a)
-		}
-		out[strings.TrimSpace(k)] = strings.TrimSpace(v)
-	}
-	return out, nil
-}

@@ -58,8 +58,8 @@ the others and those in the archive; it changes nothing.`,
 					return err
 				}
 				fresh := pl.NewCourses(held, rep)
-				if hand.Course != "" {
-					fresh = nil // it was said which course it is
+				if hand.Course != "" && len(held) == 0 {
+					fresh = nil // the first there is, as somebody said
 				}
 				a.sayNewCourses(fresh)
 				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
@@ -112,6 +112,9 @@ type loadReport struct {
 }
 
 func checkHand(h pipeline.ByHand) error {
+	if h.Course == "NAME" || h.Course != "" && sheet.Slug(h.Course) == "" {
+		return usagef("--course %q: write the name of the course, as in --course alder-bank", h.Course)
+	}
 	if h.Date != "" {
 		if _, err := unit.ParseDay(h.Date); err != nil {
 			return usagef("--date: %w", err)
@@ -122,7 +125,7 @@ func checkHand(h pipeline.ByHand) error {
 			return usagef("--distance: %w", err)
 		}
 	}
-	if _, err := pipeline.ParseAnswers(h.Answers); err != nil {
+	if err := pipeline.CheckAnswers(h.Answers); err != nil {
 		return usagef("--answer: %w", err)
 	}
 	switch h.Kind {
@@ -282,7 +285,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 	if settled > 10 {
 		fmt.Fprintf(a.out, "  … and %d more that other sheets have settled; see lapwing sheets problems\n", settled-10)
 	}
-	notes := 0
+	notes := 0 // on headings that have changed, and on days to come
 	for _, s := range rep.Sheets {
 		for _, n := range s.Notes {
 			if notes++; notes <= 5 {
@@ -291,7 +294,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 		}
 	}
 	if notes > 5 {
-		fmt.Fprintf(a.out, "  … and %d more changed headings\n", notes-5)
+		fmt.Fprintf(a.out, "  … and %d more such notes\n", notes-5)
 	}
 }
 

@@ -210,13 +210,20 @@ func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
 			break
 		}
 		a.say("New course: %s, in %s", c.Course, c.Sheet)
+		if c.Like != "" {
+			a.say("  If that is %s: %s", c.Like, a.otherCourse(c, c.Like))
+		}
 	}
-	if n := len(courses); n == 1 {
-		c := courses[0]
-		a.say("  If it has another name: lapwing sheets withdraw %s; then lapwing load %s --course NAME", text.Typed(c.Sheet), text.Typed(a.fileOf(c.Sheet)))
+	if n := len(courses); n == 1 && courses[0].Like == "" {
+		a.say("  If it has another name: %s", a.otherCourse(courses[0], "NAME"))
 	} else if n > 1 {
 		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
 	}
+}
+
+// otherCourse is what to type where a sheet is of another course.
+func (a *app) otherCourse(c pipeline.NewCourse, course string) string {
+	return fmt.Sprintf("lapwing sheets withdraw %s; then lapwing load %s --course %s", text.Typed(c.Sheet), text.Typed(a.fileOf(c.Sheet)), course)
 }
 
 // sayBegan says what would make the newcomers of a course known, of which this is the

@@ -51,6 +51,14 @@ var clockReadings = [...]struct{ name, means string }{
 	dottedHourMin:    {"h.mm", "hours and minutes with a dot (1.02 is 62 minutes)"},
 }
 
+// TimeReadings are the answers to the question how the times of a column are written.
+func TimeReadings() (names []string) {
+	for _, r := range clockReadings[unread+1:] {
+		names = append(names, r.name)
+	}
+	return names
+}
+
 // dayDigits is how many decimals a part of a day or of an hour has at least, where one
 // cell alone is one: next to no running time has fewer.
 const dayDigits = 4

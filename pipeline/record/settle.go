@@ -27,7 +27,7 @@ func (r *Reader) Settle() Readings {
 		}
 		add(r.c.Position, "finishing position", fmt.Sprintf("%d whole numbers, %s", r.positions, ties))
 	}
-	r.clock.settle(r.o.Answers["time"], r.o.Answers["time"+AsBefore])
+	r.clock.settle(r.o.Answers[TimeAnswer], r.o.Answers[TimeAnswer+AsBefore])
 	if r.c.Time >= 0 {
 		means, why := r.clock.describe()
 		add(r.c.Time, means, why)
@@ -83,9 +83,9 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Group, means, strings.TrimPrefix(why+basisWhy, "; "))
 	}
 	r.settleDates(add, ask)
-	known := (r.dates[0] > 0) != (r.dates[1] > 0) || r.o.Answers["birth date"] != "" || r.o.Answers["birth date"+AsBefore] != ""
+	known := (r.dates[0] > 0) != (r.dates[1] > 0) || r.o.Answers[BirthDateAnswer] != "" || r.o.Answers[BirthDateAnswer+AsBefore] != ""
 	if n := len(out.Columns); n > 0 && known && strings.HasPrefix(out.Columns[n-1].Means, "date of birth") {
-		out.Columns[n-1].Answer = "birth date=" + map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy"}[r.order]
+		out.Columns[n-1].Answer = BirthDateAnswer + "=" + map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy"}[r.order]
 	}
 	return out
 }
@@ -121,7 +121,7 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 	if index < 0 {
 		index = max(r.c.BirthYear, r.c.Age)
 	}
-	given := r.o.Answers["birth date"]
+	given := r.o.Answers[BirthDateAnswer]
 	why := ""
 	switch {
 	case given == "mdy":
@@ -132,8 +132,8 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 		r.order, why = monthFirst, fmt.Sprintf("%d dates can only be month first", r.dates[1])
 	case r.dates[0] > 0:
 		r.order, why = dayFirst, fmt.Sprintf("%d dates can only be day first", r.dates[0])
-	case r.o.Answers["birth date"+AsBefore] != "":
-		r.order, why = map[bool]dateOrder{true: monthFirst, false: dayFirst}[r.o.Answers["birth date"+AsBefore] == "mdy"], "as on an earlier sheet with these headings"
+	case r.o.Answers[BirthDateAnswer+AsBefore] != "":
+		r.order, why = map[bool]dateOrder{true: monthFirst, false: dayFirst}[r.o.Answers[BirthDateAnswer+AsBefore] == "mdy"], "as on an earlier sheet with these headings"
 	case r.o.DateOrder == "mdy":
 		r.order, why = monthFirst, "as set in the configuration"
 	default:
@@ -143,7 +143,7 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 		return
 	}
 	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
-	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers["birth date"+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
+	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers[BirthDateAnswer+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
 		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Is the day written first (dmy) or the month (mdy)? Withdraw the sheet and load it again with --answer "birth date=dmy" or --answer "birth date=mdy"`)
 	}
 }

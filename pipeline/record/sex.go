@@ -260,7 +260,7 @@ func (l *letters) settle(heading string, answers map[string]string) {
 			l.is[ch] = W
 		case "X":
 			l.is[ch] = X
-		case "not given":
+		case NotGivenAnswer:
 			l.is[ch] = NotGiven
 		default:
 			continue

@@ -131,6 +131,14 @@ type Reading struct {
 	Answer  string // what would have to be answered to have it read like this, as in "time=mm.ss"; "" where that can't be asked
 }
 
+// Keys of answers to questions about columns, and the answer that a mark is no sex; the
+// key for what a letter says of sex is "sex " and the letter.
+const (
+	TimeAnswer      = "time"
+	BirthDateAnswer = "birth date"
+	NotGivenAnswer  = "not given"
+)
+
 // AsBefore after the key of an answer makes it the reading of an earlier sheet:
 // likelier, but no match for what the sheet itself proves.
 const AsBefore = " as before"

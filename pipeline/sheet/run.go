@@ -61,6 +61,9 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 		}
 		rs.years = append(rs.years, yearsIn(text)...)
 	}
+	if o.YearSaid != "" {
+		rs.years = yearsIn(o.YearSaid)
+	}
 	return rs
 }
 
@@ -130,21 +133,60 @@ func (rs *runSettler) ask(p *Part) {
 		for i, from := range p.Date.ChoiceFrom {
 			says[i] += " (" + from + ")"
 		}
+		if p.Date.Slip && rs.otherDays(p) {
+			p.ask(rs.sheet.Name, -1, "date-unclear", p.Date.Text, strings.Join(says, " or "),
+				"Which date was the run? If the weekday is right, correct the date, save, and load the sheet again. If the date is right:", "--answer \"weekday=any\"")
+			return
+		}
 		if rs.parts > 1 && p.Tab != "" && !p.Date.onlyOrder() {
 			p.problem(rs.sheet.Name, 0, -1, place.Waits, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run? Write the right one in the title and in the name of this tab, and load the workbook again.")
 			return
 		}
-		if strings.HasPrefix(p.Date.From, "column") && p.Date.ChoiceFrom == nil {
-			p.ask(rs.sheet.Name, p.runs.dateCol, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day written first (dmy) or the month (mdy)?", "--answer \"date order=dmy\"", "--answer \"date order=mdy\"")
+		column := -1
+		if strings.HasPrefix(p.Date.From, "column") {
+			column = p.runs.dateCol
+		}
+		if p.Date.ChoiceFrom == nil && (column >= 0 || p.Date.onlyOrder() && rs.otherDays(p)) {
+			p.ask(rs.sheet.Name, column, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day written first (dmy) or the month (mdy)?", "--answer \"date order=dmy\"", "--answer \"date order=mdy\"")
 			return
 		}
 		p.ask(rs.sheet.Name, -1, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run?", flags...)
 	case strings.HasPrefix(p.Date.From, "column"):
+		if text, ok := p.yearless(); ok {
+			p.ask(rs.sheet.Name, p.runs.dateCol, "year-missing", text, "dates with their year", "Which year was it?", yearAnswer)
+		}
 	case p.Date.From != "":
-		p.ask(rs.sheet.Name, -1, "year-missing", p.Date.Text, "a date with its year", "Which year was it?", "--date YEAR-MONTH-DAY")
+		p.ask(rs.sheet.Name, -1, "year-missing", p.Date.Text, "a date with its year", "Which year was it?", yearAnswer)
 	default:
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate(), "--date YEAR-MONTH-DAY")
 	}
+}
+
+// yearAnswer answers for all tables of a sheet, whose days are their own.
+const yearAnswer = "--answer \"year=YEAR\""
+
+// yearless is a date of a column of which none has a year, on a sheet that says none.
+func (p *Part) yearless() (text string, ok bool) {
+	if len(p.runs.dates.years) > 0 {
+		return "", false
+	}
+	for _, text := range columnTexts(p, p.runs.dateCol) {
+		if _, _, readable := p.runs.dates.read(text); readable {
+			return "", false
+		}
+		if _, ok := cellDate(text, p.runs.dates.date1904); ok {
+			return text, true
+		}
+	}
+	return "", false
+}
+
+// otherDays says whether another table of the sheet is of other days: a date given by
+// hand would be taken for both.
+func (rs *runSettler) otherDays(p *Part) bool {
+	return slices.ContainsFunc(rs.sheet.Parts, func(q *Part) bool {
+		return q.Kind != Volunteers && (len(q.Date.Choices) > 1 || q.Date.Settled) && !slices.Equal(q.Date.Choices, p.Date.Choices)
+	})
 }
 
 // onlyOrder says whether nothing but the order of day and month is open, which one

@@ -242,7 +242,9 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		}
 		p.runs.clockIsSession = p.runs.clockIsSession || len(c) > 1
 	}
-	d.years = distinctYears(d.years)
+	if d.years = distinctYears(d.years); rs.o.YearSaid != "" {
+		d.years = distinctYears(append([]int(nil), rs.years...))
+	}
 	if readable == 0 {
 		return
 	}

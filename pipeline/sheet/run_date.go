@@ -233,6 +233,9 @@ func (rs *runSettler) wantedWeekday(p *Part, named int) int {
 func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) (opt []option, why string) {
 	years := distinctYears(rs.years)
 	for _, o := range evs {
+		if rs.o.YearSaid != "" {
+			break
+		}
 		for _, r := range o.readings {
 			if r.y != 0 {
 				years = append(years, r.y)

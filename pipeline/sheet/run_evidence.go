@@ -88,6 +88,11 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	return out
 }
 
+// IsYear says whether a text is a year, or a season over two, and nothing else.
+func IsYear(text string) bool {
+	return len(yearsIn(text)) > 0 && (len(text) == 4 || len(text) == 7)
+}
+
 // yearsIn finds bare years and seasons: "2026", "2025-26", "2025/2026".
 func yearsIn(text string) (years []int) {
 	toks := tokenize(text)

@@ -26,6 +26,7 @@ type Options struct {
 	// AnyWeekday says that a weekday beside a date that falls on another is a slip.
 	AnyWeekday bool
 	OrderSaid  string // "dmy" or "mdy": what somebody answered for this sheet; wins over its evidence
+	YearSaid   string // "2026", or "2025-26" of a season: what somebody answered for dates without a year
 	Course     string // given by hand; wins over everything
 	Date       string // 2026-01-03; given by hand
 	// CourseBefore and DateBefore are what other sheets say of one that says no course or

@@ -3,7 +3,9 @@
 package unit
 
 import (
+	"errors"
 	"fmt"
+	"strings"
 	"time"
 )
 
@@ -21,8 +23,12 @@ func NewDay(year, month, day int) Day {
 // ParseDay reads an ISO 8601 calendar date, 2026-01-03.
 func ParseDay(s string) (Day, error) {
 	t, err := time.Parse("2006-01-02", s)
-	if err != nil {
-		return 0, fmt.Errorf("%q is not a date like 2026-01-03", s)
+	var wrong *time.ParseError
+	switch {
+	case errors.As(err, &wrong) && strings.HasSuffix(wrong.Message, "out of range"):
+		return 0, fmt.Errorf("there is no day %q: write the year, the month and the day in figures, as in 2026-01-03", s)
+	case err != nil:
+		return 0, fmt.Errorf("%q is no date: write the year, the month and the day in figures, as in 2026-01-03", s)
 	}
 	return DayOf(t), nil
 }

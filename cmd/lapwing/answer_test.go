@@ -1,0 +1,55 @@
+package main
+
+import (
+	"strings"
+	"testing"
+	"time"
+)
+
+// What is typed with a slip is told, and nothing is kept of it.
+func TestAnswersWithASlip(t *testing.T) {
+	inFolder(t, map[string]string{"sheets/results.csv": "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n"})
+	wants(t, plainly(t, "load", "results.csv").out, "course missing", "--course NAME --date YEAR-MONTH-DAY")
+	for _, c := range []struct{ args, says string }{
+		{"--course|NAME|--date|2026-10-03", "write the name of the course"},
+		{"--course|???", "write the name of the course"},
+		{"--course|alder-bank|--date|YEAR-MONTH-DAY", "is no date: write the year, the month and the day in figures"},
+		{"--course|alder-bank|--date|2026-02-30", `there is no day "2026-02-30"`},
+		{"--course|alder-bank|--date|03/10/2026", "is no date"},
+		{"--distance|NUMBER km", "write it as in 5 km"},
+		{"--answer|year=YEAR", "write the year in place of YEAR"},
+		{"--answer|tiem=mm.ss", "answers no question"},
+		{"--answer|time=mm-ss", "one of: mm:ss"},
+		{"--answer|date order=day", `"date order=dmy" (day first)`},
+		{"--answer|sex V=male", `"sex V=W"`},
+		{"--answer|weekday=Monday", `"weekday=any"`},
+	} {
+		o := plainly(t, append([]string{"load", "results.csv"}, strings.Split(c.args, "|")...)...)
+		if o.code != exitUsage || !strings.Contains(o.errOut, c.says) {
+			t.Errorf("%s: exit %d, %s", c.args, o.code, o.errOut)
+		}
+	}
+	wants(t, plainly(t, "sheets").out, "waiting", "course missing")
+}
+
+// A course that somebody says and that is new is told, with the one that it may be a
+// slip of; a day to come is told too.
+func TestAnswersThatMayBeSlips(t *testing.T) {
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-10-03.csv": fieldSheet(12),
+		"sheets/a.csv":                     "10 October 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n",
+		"sheets/b.csv":                     "Alder Bank\nPos,Name,Time\n1,Jo Lee,18:21\n2,Al Roe,18:32\n",
+	})
+	if o := plainly(t, "load", "alder-bank_2026-10-03.csv"); o.code != exitOK {
+		t.Fatal(o.out, o.errOut)
+	}
+	out := plainly(t, "load", "a.csv", "--course", "alder bnak").out
+	wants(t, out, "New course: alder-bnak", `If that is alder-bank: lapwing sheets withdraw "a.csv"; then lapwing load "sheets/a.csv" --course alder-bank`)
+	for _, line := range []string{"sheets|withdraw|a.csv", "load|sheets/a.csv|--course|alder-bank"} {
+		if o := plainly(t, strings.Split(line, "|")...); o.code != exitOK || strings.Contains(o.out, "New course") {
+			t.Errorf("%s: exit %d: %s%s", line, o.code, o.out, o.errOut)
+		}
+	}
+	late := time.Now().AddDate(1, 0, 0).Format("2006-01-02")
+	wants(t, plainly(t, "load", "b.csv", "--date", late).out, "a day that is still to come", `lapwing sheets withdraw "b.csv"`)
+}

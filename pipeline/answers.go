@@ -1,0 +1,78 @@
+package pipeline
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/sheet"
+)
+
+// ParseAnswers reads answers to questions about a sheet's columns, as in
+// "time=mm.ss; sex V=W". The keys are those that the questions name.
+func ParseAnswers(text string) (map[string]string, error) {
+	out := map[string]string{}
+	for _, a := range strings.Split(text, ";") {
+		if strings.TrimSpace(a) == "" {
+			continue
+		}
+		k, v, ok := strings.Cut(a, "=")
+		if !ok {
+			return nil, fmt.Errorf("answer %q: write it as in \"time=mm.ss\"", a)
+		}
+		out[strings.TrimSpace(k)] = strings.TrimSpace(v)
+	}
+	return out, nil
+}
+
+// CheckAnswers says what is wrong with answers that somebody has typed: one that answers
+// no question, or not with one of its answers, would do nothing.
+func CheckAnswers(text string) error {
+	for _, a := range strings.Split(text, ";") {
+		parsed, err := ParseAnswers(a)
+		if err != nil {
+			return err
+		}
+		for key, value := range parsed {
+			if err := checkAnswer(key, value); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func checkAnswer(key, value string) error {
+	wrong := func(want string) error { return fmt.Errorf("answer %q: write %s", key+"="+value, want) }
+	letter, ofSex := strings.CutPrefix(key, "sex ")
+	switch {
+	case key == record.TimeAnswer:
+		if names := record.TimeReadings(); !slices.Contains(names, value) {
+			return wrong(fmt.Sprintf("%s= and one of: %s", key, strings.Join(names, ", ")))
+		}
+	case key == orderAnswer, key == record.BirthDateAnswer:
+		if value != "dmy" && value != "mdy" {
+			return wrong(fmt.Sprintf("\"%s=dmy\" (day first) or \"%s=mdy\" (month first)", key, key))
+		}
+	case key == yearAnswer:
+		if !sheet.IsYear(value) {
+			return wrong(fmt.Sprintf("the year in place of YEAR, as in \"%s=2026\", or \"%s=2025-26\" for a season over two", key, key))
+		}
+	case key == weekdayAnswer:
+		if value != "any" {
+			return wrong(fmt.Sprintf("\"%s=any\"; it says that the date is right and the weekday beside it is not", key))
+		}
+	case ofSex:
+		if len(letter) != 1 || letter != strings.ToUpper(letter) || !slices.Contains([]string{"M", "W", "X", record.NotGivenAnswer}, value) {
+			return wrong("the letter as it is asked about and M, W, X or not given, as in \"sex V=W\"")
+		}
+	case strings.HasPrefix(key, courseAnswer):
+		if sheet.Slug(value) == "" {
+			return wrong(fmt.Sprintf("the course behind the name as it was read, as in \"%salder bnak=alder-bank\"", courseAnswer))
+		}
+	default:
+		return fmt.Errorf("answer %q answers no question; those that are asked begin with %s=, %s=, %s=, %s=, %s= or sex", key+"="+value, record.TimeAnswer, orderAnswer, yearAnswer, weekdayAnswer, record.BirthDateAnswer)
+	}
+	return nil
+}
