@@ -30,21 +30,34 @@ var offsetWords = set("handicap handicaps hcap cap hc offset delay start started
 
 func (s *settler) saysOffset(i int) bool { return anyWord(s.headings[i], offsetWords) }
 
+// Words of the times before and beside a handicap: of a time with it reckoned in, and of
+// the running time itself.
+var (
+	adjustedWords = set("adjusted adj corrected handicapped bereinigt")
+	runningWords  = set("running run actual real raw elapsed")
+)
+
 // handicap finds the running time of a handicap: a column of offsets, and two of
-// times of which one is the other and the offset together. Where runners start
-// one after the other they come in close together, and the running times differ
-// more than the clock at the finish; where all start together and an allowance is
-// taken off, the times before that differ more. So the column that is spread
-// wider is the running time.
+// times of which one is the other and the offset together. Where the offsets are not
+// told, they show in the times: runners are sent off at whole tens of seconds.
 func (s *settler) handicap() {
 	var clocks []int
-	for i, p := range s.profiles {
-		if p.count[kClock] > 2 && p.shareOf(kClock, kInt) > .8 && s.columns[i].Meaning != PersonalBest {
+	values := make([][]float64, len(s.profiles))
+	for i := range s.profiles {
+		if s.columns[i].Meaning == PersonalBest {
+			continue
+		}
+		known := 0
+		values[i] = make([]float64, len(s.rows))
+		for n, r := range s.rows {
+			v := handicapSeconds(trim(cellAt(r.cells, i)), s.saysOffset(i))
+			if values[i][n] = v; v >= 0 {
+				known++
+			}
+		}
+		if known > 2 && known*10 > (len(s.rows)-s.profiles[i].count[kBlank])*8 {
 			clocks = append(clocks, i)
 		}
-	}
-	if len(clocks) < 3 {
-		return
 	}
 	for _, o := range clocks {
 		if !s.saysOffset(o) {
@@ -52,42 +65,90 @@ func (s *settler) handicap() {
 		}
 		for _, sum := range clocks {
 			for _, part := range clocks {
-				if o == sum || o == part || sum == part || !s.addUp(sum, part, o) {
-					continue
+				if o != sum && o != part && sum != part && addUp(values[sum], values[part], values[o]) {
+					s.handicapped(sum, part, o, clocks)
+					return
 				}
-				net, clock := part, sum
-				if s.columns[sum].Meaning == GunTime && s.largest(o) < 300 {
-					return // a few seconds or minutes to the start line
-				}
-				a, b := s.spread(sum), s.spread(part)
-				ofDay := s.late(o) && s.late(sum) && !s.late(part) // from one time of day to another
-				if a > b && !ofDay {
-					net, clock = sum, part
-				}
-				if max(a, b) < 1.15*min(a, b) && !ofDay {
-					s.clockColumns = 3
-				}
-				s.set(net, Time, "heading %q: the running time; column %s is it with the handicap of column %s reckoned in", s.headings[net], letters(clock), letters(o))
-				s.set(clock, Other, "heading %q: the time of column %s with the handicap of column %s reckoned in", s.headings[clock], letters(net), letters(o))
-				s.set(o, Other, "heading %q: a handicap", s.headings[o])
-				for _, c := range clocks {
-					if c != net && (s.columns[c].Meaning == Time || s.columns[c].Meaning == GunTime) {
-						s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(net))
-					}
-				}
+			}
+		}
+	}
+	for _, sum := range clocks {
+		for _, part := range clocks {
+			if sum != part && s.columns[sum].Meaning.isTime() && s.columns[part].Meaning.isTime() && sentOff(values[sum], values[part]) {
+				s.handicapped(sum, part, -1, clocks)
 				return
 			}
 		}
 	}
 }
 
+// handicapSeconds are the seconds of a time or an offset, -1 where it is none. Both may
+// be minutes and seconds with a dot between them, which their sums then bear out.
+func handicapSeconds(c string, offset bool) float64 {
+	if offset {
+		c = strings.TrimLeft(c, "+-−– ")
+	}
+	if kindOf(c) == kDecimal {
+		minutes, seconds, _ := strings.Cut(c, ".")
+		if len(seconds) != 2 || !digitsOnly(minutes+seconds) || looseNumber(seconds) >= 60 {
+			return -1
+		}
+		return 60*looseNumber(minutes) + looseNumber(seconds)
+	}
+	return secondsOf([]string{c}, 0)
+}
+
+// handicapped settles which of two times is the running time, the other being it with an
+// offset reckoned in, that of a column or, below 0, of none. The headings may say so.
+// Where runners start one after the other they come in close together, and the running
+// times differ more than the clock at the finish; where all start together and an
+// allowance is taken off, the times before that differ more. So else the column that is
+// spread wider is the running time.
+func (s *settler) handicapped(sum, part, offset int, clocks []int) {
+	says := func(i int, words map[string]bool) bool { return anyWord(s.headings[i], words) }
+	net, clock := part, sum
+	switch {
+	case offset >= 0 && says(offset, delayWords) && s.columns[sum].Meaning == GunTime && s.largest(offset) < 300:
+		return // a few seconds or minutes to the start line
+	case offset >= 0 && s.late(offset) && s.late(sum) && !s.late(part): // from one time of day to another
+	case says(sum, adjustedWords) != says(part, adjustedWords):
+		if says(part, adjustedWords) {
+			net, clock = sum, part
+		}
+	case says(sum, runningWords) != says(part, runningWords):
+		if says(sum, runningWords) {
+			net, clock = sum, part
+		}
+	default:
+		a, b := s.spread(sum), s.spread(part)
+		if a > b {
+			net, clock = sum, part
+		}
+		if max(a, b) < 1.15*min(a, b) {
+			s.clockColumns = 3
+		}
+	}
+	with := "the offsets of the starts"
+	if offset >= 0 {
+		with = "the handicap of column " + letters(offset)
+		s.set(offset, Other, "heading %q: a handicap", s.headings[offset])
+	}
+	s.set(net, Time, "heading %q: the running time; column %s is it with %s reckoned in", s.headings[net], letters(clock), with)
+	s.set(clock, Other, "heading %q: the time of column %s with %s reckoned in", s.headings[clock], letters(net), with)
+	for _, c := range clocks {
+		if c != net && (s.columns[c].Meaning == Time || s.columns[c].Meaning == GunTime || offset < 0 && s.columns[c].Meaning == ChipTime) {
+			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(net))
+		}
+	}
+}
+
 // addUp says whether in nearly every row the times of two columns give those of a
 // third, and the offset is not the same for all.
-func (s *settler) addUp(sum, part, offset int) bool {
+func addUp(sum, part, offset []float64) bool {
 	rows, right := 0, 0
 	lo, hi := math.Inf(1), 0.0
-	for _, r := range s.rows {
-		a, b, o := secondsOf(r.cells, sum), secondsOf(r.cells, part), secondsOf(r.cells, offset)
+	for i, a := range sum {
+		b, o := part[i], offset[i]
 		if a <= 0 || b <= 0 || o < 0 {
 			continue
 		}
@@ -98,6 +159,32 @@ func (s *settler) addUp(sum, part, offset int) bool {
 		lo, hi = min(lo, o), max(hi, o)
 	}
 	return rows >= 3 && right*10 >= rows*9 && hi > lo
+}
+
+// sentOff says whether the times of one column are never shorter than those of another,
+// and mostly longer by whole tens of seconds, not the same for all and more than a minute
+// for some: the start of each runner. By chance one difference in ten is a whole ten.
+func sentOff(sum, part []float64) bool {
+	rows, tens, ragged, most := 0, 0, 0, 0.0
+	differ := map[float64]bool{}
+	for i, a := range sum {
+		b := part[i]
+		if a <= 0 || b <= 0 {
+			continue
+		}
+		if a < b {
+			return false
+		}
+		rows++
+		if math.Mod(a-b, 10) == 0 {
+			tens++
+		}
+		if math.Mod(a, 10) != 0 {
+			ragged++ // the times themselves are no whole tens
+		}
+		differ[a-b], most = true, max(most, a-b)
+	}
+	return rows >= 8 && tens*10 >= rows*7 && ragged*2 >= rows && len(differ) >= 3 && most >= 60
 }
 
 func (s *settler) largest(i int) (hi float64) {
