@@ -360,7 +360,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
 		if labelled {
-			w.weight, w.why = 90, "it is labelled"
+			w.weight, w.why = 90, labelledCourse
 		}
 		if hasDistance {
 			w.weight += 15
@@ -399,6 +399,9 @@ func clockAround(before, after string) bool {
 
 // clockMark is what a date and a time of day leave that stand together: 20261121T0900.
 var clockMark = regexp.MustCompile(`^t\d{4,6}z?$`)
+
+// labelledCourse is why the words after "Course:" or "Venue:" are.
+const labelledCourse = "it is labelled"
 
 // leftOfTitle is why words of a title are believed to name a course that nothing else knows.
 const leftOfTitle = "what is left of the title without date and general words"

@@ -53,9 +53,10 @@ type rowRules struct {
 	legendColumn  int
 	remarks       map[int]string // by row: what no column holds
 	remarkColumn  int
-	remarkOwn     bool // the column is added to those of the sheet
-	otherList     int  // first row of another list below the results; 0 for none
-	unused        int  // first and last of the rows that a template fills and nobody ran into; 0 for none
+	remarkOwn     bool         // the column is added to those of the sheet
+	overLists     map[int]bool // lines that stand over lists, though they could be a name
+	otherList     int          // first row of another list below the results; 0 for none
+	unused        int          // first and last of the rows that a template fills and nobody ran into; 0 for none
 	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none
 	date1904      bool   // day numbers count from 1904
@@ -104,6 +105,9 @@ func digitsOnly(s string) bool {
 
 func (r *rowRules) classify(row int, cells []string) why {
 	if r.otherList > 0 && row >= r.otherList {
+		return whyFooter
+	}
+	if r.overLists[row] {
 		return whyFooter
 	}
 	if row >= r.unused && row <= r.unusedTo && rowFilled(cells) > 0 {

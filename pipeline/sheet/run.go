@@ -25,6 +25,7 @@ type runSettler struct {
 	dotted     string                     // a date with dots that can only be day first; "" for none
 	parts      int                        // that are settled together
 	races      map[tabOf]map[float64]bool // distances in m that the lists of each tab give, once asked
+	words      map[string][]courseWord    // of lines that were asked about
 
 	language string // why the day comes first in the language of the sheet; "" where it may not
 }

@@ -34,17 +34,18 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	type cand struct {
 		courseWord
 		from string
+		lent bool // from a line over a table above
 	}
 	var cs []cand
 	races := rs.racesOfTab(p)
 	for i, t := range p.Titles {
 		_, _, _, saysDistance := findDistance(t)
-		for _, w := range courseWords(t, rs.lex, rs.book) {
+		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
-			cs = append(cs, cand{w, p.titleAt(i)})
+			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent})
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
@@ -52,25 +53,27 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 			weight = 25
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
-			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name"})
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false})
 		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysField(p.Tab) && !saysOrder(p.Tab) {
-			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name"})
+			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false})
 		}
 	}
-	if p.bare != "" && !races {
-		cs = append(cs, cand{courseWord{text: lastTitle(p.Titles), slug: p.bare, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, p.titleAt(len(p.Titles) - 1)})
+	if p.place.slug != "" && !races {
+		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false})
 	}
 	for _, w := range rs.files {
 		from := "file name"
 		if strings.HasPrefix(w.why, "folder") {
 			from = "folder name"
 		}
-		cs = append(cs, cand{w, from})
+		cs = append(cs, cand{w, from, false})
 	}
 	// Two places that name the same course confirm each other, with its article or without.
+	// Lines over other tables agree on where those were.
+	apart := func(a, b cand) bool { return a.from != b.from && !(a.lent && b.lent) }
 	for i := range cs {
 		for j := range cs {
-			if cs[i].from != cs[j].from && withoutArticle(cs[j].slug) == cs[i].slug {
+			if apart(cs[i], cs[j]) && withoutArticle(cs[j].slug) == cs[i].slug {
 				cs[i].slug, cs[i].text = cs[j].slug, cs[j].text
 				break
 			}
@@ -78,7 +81,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	}
 	for i := range cs {
 		for j := range cs {
-			if cs[i].from != cs[j].from && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
+			if apart(cs[i], cs[j]) && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
 				if cs[i].slug == cs[j].slug {
 					cs[i].weight += 30
 				}
@@ -105,6 +108,20 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// courseWords is the function of that name, asked once for every line: tables one under the
+// other share lines.
+func (rs *runSettler) courseWords(line string) []courseWord {
+	words, known := rs.words[line]
+	if !known {
+		words = courseWords(line, rs.lex, rs.book)
+		if rs.words == nil {
+			rs.words = map[string][]courseWord{}
+		}
+		rs.words[line] = words
+	}
+	return words
 }
 
 // headed says whether a text is the heading of a column of the part, as a tab of times

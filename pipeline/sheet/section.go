@@ -30,6 +30,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		from   int  // first row of data under it
 		headed bool // the heading stands again between the two
 	}
+	book := newCourseBook(o.Courses)
+	names := readListNames(p.Titles, lex, book)
+	p.rules.overLists = names.overLists(&p.rules, t.grid)
 	rules := p.rules
 	rules.restart()
 	var blocks []block
@@ -61,7 +64,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 		case whyBlank:
 			// What stands before a blank row belongs to the rows above it.
-			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), above) {
+			if open != nil && !isTitle(open.titles) && !otherDistance(strings.Join(open.titles, " | "), above) && !names.like(open.titles) {
 				open = nil
 			}
 		case whyHeading:
@@ -136,7 +139,6 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	if (len(sections) > 0 || first != "") && data > 0 {
 		s.addSections(p, sections, first)
 	}
-	book := newCourseBook(o.Courses)
 	if n := len(blocks); n > 0 && saysRelay(blocks[n-1].titles) {
 		b := blocks[n-1]
 		blocks = blocks[:n-1]
@@ -145,27 +147,28 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			p.problem(s.Name, b.rows[0], -1, place.Note, "table-left-out", strings.Join(b.titles, " | "), "single runners", "Nothing to do: a relay's teams are no runners of their own")
 		}
 	}
-	// Once places fall under one line that names a place, the others of the sheet are such
-	// lines too, though a list of one row may have a later place than that above it.
-	falls := false
-	if barePlace(p.Titles, lex, book) != "" {
-		for _, b := range blocks {
-			falls = falls || b.headed && barePlace(b.titles, lex, book) != "" && placesFallAt(p, t.grid, b.after, b.from)
+	// Lines over lists that begin anew, or under which the heading stands again.
+	anew := func(b block) bool {
+		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from)
+	}
+	for _, b := range blocks {
+		if anew(b) {
+			names.add(b.titles)
 		}
 	}
+	names.settle(p.Titles, p.Tab, s.Name)
 	parts := []*Part{p}
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
-	if prevCourse == "" {
-		prevCourse = barePlace(p.Titles, lex, book)
+	if l, ok := names.course(p.Titles); ok && prevCourse == "" {
+		prevCourse, p.place = l.slug, l
 	}
 	for _, b := range blocks {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
-		bare := ""
-		if course == "" && (b.headed || landName(b.titles) && landName(p.Titles)) && prevCourse != "" && barePlace(p.Titles, lex, book) != "" && (startsAgain(p, t.grid, b.from) || b.headed && falls) {
-			bare = barePlace(b.titles, lex, book)
-			course = bare
+		named, ok := names.course(b.titles)
+		if ok = ok && course == "" && (named.labelled || dated || anew(b)); ok {
+			course = named.slug
 		}
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
@@ -185,7 +188,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		next := *last
 		next.Columns = append([]Column(nil), last.Columns...)
 		next.Problems = nil
-		next.Titles = b.titles
+		next.Titles, next.lent = b.titles, 0
 		last.rules.last = b.rows[0] - 1
 		next.rules.first = b.rows[len(b.rows)-1] + 1
 		next.rules.last = rules.last
@@ -193,8 +196,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			next.rules.firstSection = own // those of the run above have ended
 		}
 		next.inherit(last)
-		if next.bare = bare; bare != "" && newCourse && len(parts) == 1 {
-			p.bare = barePlace(p.Titles, lex, book)
+		if next.place = last.place; ok {
+			next.place = named
 		}
 		parts = append(parts, &next)
 		prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
@@ -214,30 +217,6 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayTimedLinesLeftOut(t.grid, s.Name)
 	}
 	return parts
-}
-
-// barePlace is the course that the last of some lines names with nothing else in it,
-// "Alder Bank"; "" for none.
-func barePlace(titles []string, lex *lexicon, book *courseBook) string {
-	if len(titles) == 0 {
-		return ""
-	}
-	last := titles[len(titles)-1]
-	ws := courseWords(last, lex, book)
-	if len(ws) != 1 || Slug(last) != ws[0].slug || len(strings.Fields(last)) < 2 {
-		return ""
-	}
-	return ws[0].slug
-}
-
-// landName says whether the last of some lines is nothing but words that end in a feature
-// of the land: "Alder Common".
-func landName(titles []string) bool {
-	if len(titles) == 0 {
-		return false
-	}
-	last := strings.TrimRight(titles[len(titles)-1], ": ")
-	return len(strings.Fields(last)) <= 3 && landWords[finalWord(last)]
 }
 
 // dataRowAfter is the first row of data below a line, 0 where another line comes first.
@@ -269,12 +248,12 @@ func startsAgain(p *Part, g *grid, row int) bool {
 	return false
 }
 
-// placesFallAt says whether the place of a row is no higher than that of an earlier one, as
-// where a club's list goes on with another run.
-func placesFallAt(p *Part, g *grid, above, below int) bool {
+// fallsAt says whether the place of a row is no higher than that of an earlier one, as where a
+// club's list goes on with another run. Without places nothing speaks against it.
+func fallsAt(p *Part, g *grid, above, below int) bool {
 	col := p.Index(Position)
 	if col < 0 {
-		return false
+		return true
 	}
 	first, second := 0.0, 0.0
 	for i := range g.len() {

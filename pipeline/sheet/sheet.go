@@ -165,9 +165,10 @@ type Part struct {
 	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
 
 	Titles     []string
-	titleFrom  string // where the first title stands if not in the first line
-	bare       string // the course that a line over the rows names, as others do over the other lists of the table
-	HeadingRow int    // 1-based; 0 where the sheet has no heading
+	lent       int       // how many of Titles, the last ones, stand over tables above
+	titleFrom  string    // where the first title stands if not in the first line
+	place      placeLine // over the rows, as others of its form stand over the other lists of the table
+	HeadingRow int       // 1-based; 0 where the sheet has no heading
 	Columns    []Column
 	Course     Found
 	Date       FoundDate

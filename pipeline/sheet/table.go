@@ -138,6 +138,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.grid == nil {
 		s.tooLargeFor(t, lex)
 	}
+	var lists []*Part // of each table one below the other the first
 	for i, below := range t.liftFacts(lex).below(lex) {
 		if below.other != "" {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: below.row}, Severity: place.Note, Kind: "table-left-out", Read: below.other, Expected: "the columns of the results above it"})
@@ -162,8 +163,12 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 					p.inherit(above)
 				}
 			}
+			if len(tables) == 1 && n < len(s.Parts) {
+				lists = append(lists, s.Parts[n])
+			}
 		}
 	}
+	s.nameLists(lists, lex, o)
 }
 
 // tooLargeFor says what is on a sheet that is too large to be held whole and
@@ -191,14 +196,22 @@ func (s *Sheet) tooLargeFor(t table, lex *lexicon) {
 	}
 }
 
+// A table takes of the titles above it at most those nearest to it and those over the first
+// table, so that a thousand lists one under the other don't hand down a million lines.
+const nearTitles, sheetTitles = 24, 16
+
 // inherit adds the titles of the table above, so that what its own titles leave
 // open is still said.
 func (p *Part) inherit(above *Part) {
-	if _, dated := onlyDate(p.Titles); dated {
-		p.Titles = append(p.Titles, undated(above.Titles)...)
-	} else {
-		p.Titles = append(p.Titles, above.Titles...)
+	titles := above.Titles
+	if n := len(titles); n > nearTitles+sheetTitles {
+		titles = slices.Concat(titles[:nearTitles], titles[n-sheetTitles:])
 	}
+	if _, dated := onlyDate(p.Titles); dated {
+		titles = undated(titles)
+	}
+	p.Titles = append(p.Titles, titles...)
+	p.lent += len(titles)
 }
 
 // addOne reads one table into parts, or notes why it is none.

@@ -1,0 +1,120 @@
+package sheet
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// listsUnder writes lists one under the other, each under its name in one form. Headings are
+// "same", "other" (each list has columns of its own) or "once" (over the first list only).
+func listsUnder(title, form, headings string, blankUnder bool, names ...string) string {
+	columns := []struct{ heading, row string }{{"Pos,Name,Time", "%[1]d,%[2]s,%[3]s"}, {"Name,Category,Time", "%[2]s,V40,%[3]s"}, {"Time,Name,Pos", "%[3]s,%[2]s,%[1]d"}}
+	var b strings.Builder
+	if title != "" {
+		b.WriteString(title + "\n\n")
+	}
+	for i, name := range names {
+		fmt.Fprintln(&b, strings.ReplaceAll(form, "%", name))
+		if blankUnder {
+			b.WriteByte('\n')
+		}
+		c := columns[0]
+		if headings == "other" {
+			c = columns[i%len(columns)]
+		}
+		if headings != "once" || i == 0 {
+			fmt.Fprintln(&b, c.heading)
+		}
+		for k := range 5 {
+			fmt.Fprintf(&b, c.row+"\n", k+1, fmt.Sprintf("Ann List%c", 'a'+5*i+k), fmt.Sprintf("%d:%02d", 20+k, 10*i+k))
+		}
+		b.WriteByte('\n')
+	}
+	return b.String()
+}
+
+// coursesOfRows gives, in the order of the sheet, the course of each list of five.
+func coursesOfRows(t *testing.T, name, text string) []string {
+	t.Helper()
+	s, err := Read(name, []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[string]string{}
+	for _, p := range s.Parts {
+		if err := p.Each(func(_ int, cells []string) error {
+			got[cellAt(cells, p.Index(Name))] += p.Course.Value
+			return nil
+		}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	var out []string
+	for i, who := range slices.Sorted(maps.Keys(got)) {
+		if i%5 == 0 {
+			out = append(out, got[who])
+		} else if got[who] != out[len(out)-1] {
+			t.Errorf("%s: the list of %s is divided among %s and %s", name, who, out[len(out)-1], got[who])
+		}
+	}
+	return out
+}
+
+func TestListsOfSeveralCourses(t *testing.T) {
+	titles := []string{"Saturday 21 November 2026", "Results of our runs on 21 November 2026", "Vale runs, Saturday 21 November 2026"}
+	forms := []string{"%", "% results", "% 5k", "% (5 finishers)", "Course: %", "Venue: %", "%:", "-- % --", "%, 21 November 2026", "% - 21.11.2026", "% #214"}
+	lists := [][]string{{"Alder Moor", "Castle Green"}, {"Alder Moor", "Castle Green", "Bryn Coed"}, {"Alder Moor", "Alder Moor", "Castle Green"}}
+	for _, title := range titles {
+		for _, form := range forms {
+			for _, headings := range []string{"same", "other", "once"} {
+				for _, names := range lists {
+					if headings == "once" && names[0] == names[1] {
+						continue // the second might be more of the first
+					}
+					for _, blank := range []bool{false, true} {
+						if blank && headings == "once" {
+							continue // a line between two blank rows, over nothing
+						}
+						var want []string
+						for _, n := range names {
+							want = append(want, Slug(n))
+						}
+						text := listsUnder(title, form, headings, blank, names...)
+						if got := coursesOfRows(t, "sheet.csv", text); !slices.Equal(got, want) {
+							t.Errorf("got %q, want %q, of\n%s", got, want, text)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// Where the title names the course, names over lists are of those who ran.
+func TestListsOfOneCourse(t *testing.T) {
+	for _, title := range []string{"Alder Moor, Saturday 21 November 2026", "Results Alder Moor 5k 21/11/2026"} {
+		for _, names := range [][]string{{"Early birds", "Late risers", "Middle pack"}, {"Vale Harriers", "Dunmere Joggers", "Bryn Striders"}, {"Wave 1", "Wave 2", "Wave 3"}, {"Oak House", "Elm House", "Birch House"}, {"Morning group", "Evening group", "Noon group"}, {"Beginners", "Improvers", "Regulars"}} {
+			for _, form := range []string{"%", "% results", "%:", "% (5 finishers)", "-- % --"} {
+				for _, headings := range []string{"same", "other", "once"} {
+					text := listsUnder(title, form, headings, false, names...)
+					if got, want := coursesOfRows(t, "sheet.csv", text), []string{"alder-moor", "alder-moor", "alder-moor"}; !slices.Equal(got, want) {
+						t.Errorf("got %q, want %q, of\n%s", got, want, text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Without places, a line over a list is nobody whose time was not taken.
+func TestLinesOverListsWithoutPlaces(t *testing.T) {
+	for _, form := range []string{"%", "% run", "%, 21 November 2026"} {
+		text := strings.NewReplacer("Pos,", "", "1,Ann", "Ann", "2,Ann", "Ann", "3,Ann", "Ann", "4,Ann", "Ann", "5,Ann", "Ann").Replace(listsUnder("Saturday 21 November 2026", form, "same", false, "Alder Moor", "Castle Green", "Bryn Coed"))
+		if got, want := coursesOfRows(t, "sheet.csv", text), []string{"alder-moor", "castle-green", "bryn-coed"}; !slices.Equal(got, want) {
+			t.Errorf("got %q, want %q, of\n%s", got, want, text)
+		}
+	}
+}
