@@ -55,7 +55,7 @@ func newNameOrder(heading string) (o nameOrder) {
 }
 
 // plain gives the words of a name that shows nothing of its order itself, nil else:
-// no comma, no word in capitals alone, nobody else beside it.
+// no comma, not only some of its words in capitals, nobody else beside it.
 func (o *nameOrder) plain(text string) []string {
 	if strings.ContainsAny(text, ",;&/+()[]\"0123456789\n") {
 		return nil
@@ -65,7 +65,7 @@ func (o *nameOrder) plain(text string) []string {
 		return nil
 	}
 	for _, w := range words {
-		if len(w) > 2 && w == strings.ToUpper(w) && w != strings.ToLower(w) {
+		if len(w) > 2 && w == strings.ToUpper(w) && w != strings.ToLower(w) && text != strings.ToUpper(text) {
 			return nil
 		}
 	}

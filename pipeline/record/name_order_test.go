@@ -23,6 +23,7 @@ func TestNameOrder(t *testing.T) {
 		{"Фамилия, имя", "Орлова Анна", "анна", "орлова"},
 		{"Surname / First name", "Lee Jo", "jo", "lee"},
 		{"Nazwisko i imię", "KOWALSKA Anna", "anna", "kowalska"},
+		{"Nazwisko i imię", "KOWALSKA ANNA", "anna", "kowalska"},
 		{"Nazwisko i imię", "Kowalska, Anna", "anna", "kowalska"},
 		{"Imię i nazwisko", "Anna Kowalska", "anna", "kowalska"},
 		{"Prénom Nom", "Anne Petit", "anne", "petit"},

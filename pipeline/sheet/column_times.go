@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"math"
 	"sort"
 	"strings"
 )
@@ -50,6 +51,13 @@ func (s *settler) times() {
 			}
 		}
 	}
+	for _, a := range cols {
+		for _, b := range cols {
+			if unit := s.sameIn(a, b); unit != "" {
+				s.set(b, Other, "heading %q: the time of column %s in %s", s.headings[b], letters(a), unit)
+			}
+		}
+	}
 	cols = s.all(Time)
 	if len(s.clock) > 0 {
 		for _, c := range cols {
@@ -93,6 +101,31 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// sameIn says in which unit the numbers of column b are the times of column a, "" where they
+// are not.
+func (s *settler) sameIn(a, b int) string {
+	for _, u := range []struct {
+		name    string
+		seconds float64
+	}{{"seconds", 1}, {"minutes", 60}, {"hours", 3600}} {
+		rows, same := 0, 0
+		for _, r := range s.rows {
+			x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+			if k := kindOf(y); kindOf(x) != kClock || k != kInt && k != kDecimal {
+				continue
+			}
+			rows++
+			if math.Abs(looseNumber(y)*u.seconds-looseNumber(x)) < u.seconds {
+				same++
+			}
+		}
+		if rows >= leastOfList && same*20 >= rows*19 {
+			return u.name
+		}
+	}
+	return ""
 }
 
 // late says whether all times of a column are beyond five hours: a clock at the

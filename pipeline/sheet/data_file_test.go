@@ -136,6 +136,12 @@ var dataFileCases = []struct {
 	{name: "the name of the event beside that of the runner", file: "corridas.csv",
 		text:    "nome,num_peito,nome_evento,sexo,tempo_total,classificacao_total\nAnn Lee,60,Corrida Noturna,F,00:14:10,1\nBen Roe,59,Ponte Velha,M,00:15:10,1\nCy Dee,58,Corrida Noturna,F,00:16:10,2\nDi Fox,57,Ponte Velha,M,00:17:10,2\nEd Gow,56,Corrida Noturna,F,00:18:10,3\nFlo Hay,55,Ponte Velha,M,00:19:10,3\nGus Ing,54,Corrida Noturna,F,00:20:10,4\nHal Job,53,Ponte Velha,M,00:21:10,4\n",
 		columns: "name number course sex time position", rows: "2-9"},
+	{name: "two people on a line each share a place, the time on the first of them", file: "relay.csv",
+		text:    "place,time,first,last,age,team\n1,3:23:56,Jo,Lee,23,The Owls\n1,,Al,Roe,24,\n2,3:40:18,Cy,Dee,26,Four Legs\n2,,Di,Fox,27,\n3,3:49:35,Ed,Gow,51,The Plums\n3,,Fay,Ho,,\n4,3:51:14,Gus,Orr,26,Late\n4,,Hal,Moss,28,\n5,3:59:07,Ida,Nye,44,Team Nye\n5,,Jan,Ott,,\n",
+		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
+	{name: "two people of a pair have the pair's time each", file: "relay.csv",
+		text:    "place,team,time,name\n1,Owls,3:59:05,Jo Lee\n1,Owls,3:59:05,Al Roe\n2,Legs,4:11:06,Cy Dee\n2,Legs,4:11:06,Di Fox\n3,Plums,4:18:09,Ed Gow\n3,Plums,4:18:09,Fay Ho\n4,Late,4:20:46,Gus Orr\n4,Late,4:20:46,Hal Moss\n5,Nye,4:21:03,Ida Nye\n5,Nye,4:21:03,Jan Ott\n",
+		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
 }
 
 func TestDataFiles(t *testing.T) {

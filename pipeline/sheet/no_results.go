@@ -138,6 +138,53 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 	return n >= 3 && 2*n > len(rows)
 }
 
+// sharesPlaces says whether nearly every place stands on lines of several people, below one
+// another, who have one time between them: teams of a relay, or pairs.
+func (p *Part) sharesPlaces(rows [][]string) bool {
+	at, clock := p.Index(Position), p.Index(Time)
+	if at < 0 || clock < 0 {
+		return false
+	}
+	teams, shared := 0, 0
+	place, names, times := "", map[string]bool{}, map[string]bool{}
+	end := func() {
+		if len(names) > 0 {
+			teams++
+			if len(names) > 1 && len(times) == 1 {
+				shared++
+			}
+		}
+		names, times = map[string]bool{}, map[string]bool{}
+	}
+	for _, r := range rows {
+		who := p.fullName(r)
+		at, t := trim(cellAt(r, at)), trim(cellAt(r, clock))
+		if who == "" || at == "" && t != "" {
+			continue
+		}
+		if at != "" && at != place {
+			end()
+			place = at
+		}
+		names[who] = true
+		if t != "" {
+			times[t] = true
+		}
+	}
+	end()
+	return teams >= leastOfList && 5*shared >= 4*teams
+}
+
+// fullName is what a row has in the columns of names, folded.
+func (p *Part) fullName(cells []string) (full string) {
+	for _, m := range []Meaning{Name, GivenName, FamilyName} {
+		if i := p.Index(m); i >= 0 {
+			full += fold(cellAt(cells, i)) + " "
+		}
+	}
+	return trim(full)
+}
+
 // placesRepeat says whether the places of a list without times stand several times each,
 // and not because they are counted in each of several groups: goals, points, figures.
 func (p *Part) placesRepeat() bool {

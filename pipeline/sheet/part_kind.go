@@ -37,6 +37,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "each line begins where the line above it ends: the legs of a relay"
 		case named && p.twoOnALine(rows):
 			return "", "it has two people on each line"
+		case timed && named && placed && p.sharesPlaces(rows):
+			return "", "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"
 		case timed && named && p.daysApart(rows):
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.fieldEvents(rows):

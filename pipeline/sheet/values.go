@@ -584,6 +584,7 @@ func (p *profile) shareOf(ks ...kind) float64 {
 // the time.
 func looseNumber(s string) float64 {
 	s = strings.TrimPrefix(s, "'") // of a cell that was to be text
+	s = strings.TrimPrefix(s, zeroDays)
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
 	}
