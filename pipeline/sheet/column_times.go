@@ -26,8 +26,8 @@ func (s *settler) followedAlone(a, b int) bool {
 	n, fallA, fallB, place, lastA, lastB := 0, 0, 0, 0.0, 0.0, 0.0
 	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 		p, x, y := looseNumber(trim(cellAt(r.cells, pos))), secondsOf(r.cells, a), secondsOf(r.cells, b)
-		if p <= place || x <= 0 || y <= 0 {
-			continue
+		if p <= place || x <= 0 || y <= 0 || y < shortestTime && y*60 >= lastB {
+			continue // 1:02 below 58:40 is an hour and two minutes
 		}
 		if n++; x < lastA {
 			fallA++
@@ -168,7 +168,7 @@ func (s *settler) partOf(a, b int) bool {
 	median := ratios[len(ratios)/2]
 	near := 0
 	for _, q := range ratios {
-		if q > median*.97 && q < median*1.03 {
+		if nearRatio(q, median) || nearRatio(60*q, median) { // 1:02 for an hour and two minutes
 			near++
 		}
 	}
@@ -180,6 +180,12 @@ func (s *settler) partOf(a, b int) bool {
 	}
 	return near*10 >= len(ratios)*7 && median >= 1.4 && median <= 45
 }
+
+// nearRatio says whether two ratios differ by less than 3 %.
+func nearRatio(q, r float64) bool { return q > r*.97 && q < r*1.03 }
+
+// shortestTime is less than any running time, in s.
+const shortestTime = 3 * 60
 
 // official chooses the time that counts where a sheet has several. The gun time is the
 // official one of a road race, unless the places show that this sheet goes by the chip.

@@ -94,7 +94,8 @@ func (p *Part) nameAndClock(cells []string) (name, clock string) {
 		}
 		return "", ""
 	}
-	if clock = trim(cellAt(cells, p.rules.time)); kindOf(clock) != kClock {
+	clock = trim(cellAt(cells, p.rules.time))
+	if k := kindOf(clock); k != kClock && k != kDecimal { // 23.92 minutes
 		return "", ""
 	}
 	return trim(cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.rules.name)), clock

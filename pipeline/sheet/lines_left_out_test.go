@@ -26,6 +26,7 @@ func TestTimedLinesLeftOut(t *testing.T) {
 		{"a start time", "\nStart 9:30\nWalkers started at 9:00\n", "", 0},
 		{"a late finisher", "\nRecord holders\n,Jo Lee,M35,15:58\n\n,Sam Late,M60,45:22\nLate: Will Moss 46:10\n", "Sam Late 45:22; Will Moss 46:10", 0},
 		{"many", "\n,Sam Late,M60,45:22\n,Una Late,W60,45:21\n,Pip Late,M60,45:24\n,Zoe Late,W60,45:25\n", "Sam Late 45:22; Una Late 45:21; Pip Late 45:24 and 1 more", 0},
+		{"a late finisher in minutes", "\nRecord holders\n,Jo Lee,M35,15.97\n\n,Sam Late,M60,45.37\n", "Sam Late 45.37", 0},
 		{"walkers, in the order of their times", "\nWalkers\n,Sam Late,M60,45:22\n,Una Late,W60,45:23\n,Pip Late,M60,45:24\n", "", 3},
 	}
 	for _, tc := range tests {

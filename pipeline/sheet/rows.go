@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // why says what a row is.
@@ -244,9 +245,11 @@ func (r *rowRules) wordsUnderFigures(cells []string) bool {
 		if k == kBlank || i == r.pos || i == r.time {
 			continue
 		}
-		switch kindOf(cellAt(cells, i)) {
+		switch cell := trim(cellAt(cells, i)); kindOf(cell) {
 		case kText:
-			return true
+			if utf8.RuneCountInString(cell) > 1 { // L beside M is no word
+				return true
+			}
 		case kGroup, kSex:
 			if k != kInt {
 				return true
