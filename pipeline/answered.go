@@ -22,7 +22,23 @@ func (pl *Pipeline) leftOutSheets(ctx context.Context) (map[int]bool, error) {
 	})
 }
 
-// takeOutAnswered takes sheets that are left out, and of which something is said now,
+// askedSheets are those, and the sheets that are loaded and about which something is
+// asked that can be answered with them. A load of one file that says something is such
+// an answer.
+func (pl *Pipeline) askedSheets(ctx context.Context, files int) (map[int]bool, error) {
+	if files != 1 || pl.DB == nil {
+		return pl.leftOutSheets(ctx)
+	}
+	out := map[int]bool{}
+	return out, pl.each(ctx, "select distinct sheet_no from main.problems where answers <> '' and settled = ''", func(rows *sql.Rows) error {
+		var no int
+		err := rows.Scan(&no)
+		out[no] = true
+		return err
+	})
+}
+
+// takeOutAnswered takes sheets that are asked about, and of which something is said now,
 // out of the database: they are loaded anew. Cut short in between, the next start
 // loads them as the ledger says.
 func (l *loading) takeOutAnswered(ctx context.Context) error {

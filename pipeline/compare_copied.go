@@ -247,8 +247,9 @@ func (f *field) leaveCopyOut(c copiedList) storedProblem {
 	case c.from.path == c.part.path:
 		p.Do = fmt.Sprintf("Which day are these results of? %s until you say. Put the sheet right, save, and load it again.", leftOut(n))
 	default:
-		p.Do = fmt.Sprintf("Which day are these results of? %s until you say. If this sheet was copied and not filled in yet: fill it in, save, and load it again. If its date is right and that of the other is not: lapwing sheets withdraw %s. If both are right after all: lapwing load %s --kind full.",
-			leftOut(n), text.Typed(c.from.path), text.Typed(c.part.path))
+		p.Do = fmt.Sprintf("Which day are these results of? %s until you say. If this sheet was copied and not filled in yet: fill it in, save, and load it again. If its date is right and that of the other is not: lapwing sheets withdraw %s",
+			leftOut(n), text.Typed(c.from.path))
+		p.Answers = place.AnswerLines(place.Answer{Flags: "--date YEAR-MONTH-DAY", When: "if it is of another day"}, place.Answer{Flags: "--kind full", When: "if both are right after all"})
 	}
 	return storedProblem{p, c.part.sheetNo, c.run}
 }
@@ -266,7 +267,8 @@ func (f *field) repeatOther(c copiedList) storedProblem {
 	if n > 0 {
 		p.Severity, p.Kind = place.Doubtful, resultsCopied
 		p.Read = fmt.Sprintf("%d people have the very times that they have on %s, of the same day and another course", len(c.same), c.from.path)
-		p.Do = fmt.Sprintf("Which course is this sheet of? Those people are counted once. The rest: %s until you say: lapwing load %s --course, with the name of the course.", leftOut(n), text.Typed(c.part.path))
+		p.Do = fmt.Sprintf("Which course is this sheet of? Those people are counted once. The rest: %s until you say.", leftOut(n))
+		p.Answers = place.AnswerLines(place.Answer{Flags: "--course NAME"})
 	}
 	return storedProblem{p, c.part.sheetNo, c.run}
 }

@@ -7,7 +7,6 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
-	"lapwing/pipeline/text"
 )
 
 // anotherField is the kind of question which run a sheet is of, where its course
@@ -155,13 +154,20 @@ func (f *field) leaveOut(run int32, standing []*issue, later *issue) storedProbl
 	if 2*both >= named && named > 0 {
 		read += ", with other times"
 	}
+	p := place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: place.Doubtful, Kind: anotherField, Read: read}
 	session, before := f.sessionBefore(run)
-	todo := fmt.Sprintf("Which run is this? %s until you say: lapwing load %s, with --session %s if it is another race of that day%s (and --distance \"2 km\" if that is shorter; sheets with such a name are taken so from then on); with --date or --course if it is of another run; with --kind full if it is the right result of this one.",
-		leftOut(len(later.lines)), text.Typed(later.part.path), session, before)
 	if f.isOneOfTabs(later.part) {
-		todo = fmt.Sprintf("Which run is this? %s until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", leftOut(len(later.lines)), session)
+		p.Do = fmt.Sprintf("Which run is this? %s until you say. Write the right date or course above the table of this tab, or \"Session %s\" if it is another race of that day, save, and load the workbook again; or empty the tab if it is a copy that was left there.", leftOut(len(later.lines)), session)
+	} else {
+		p.Do = fmt.Sprintf("Which run is this? %s until you say.", leftOut(len(later.lines)))
+		p.Answers = place.AnswerLines(
+			place.Answer{Flags: "--session " + session, When: "if it is another race of that day" + before + "; sheets with such a name are taken so from then on"},
+			place.Answer{Flags: "--session " + session + ` --distance "NUMBER km"`, When: "if it is another race of that day, over another distance"},
+			place.Answer{Flags: "--date YEAR-MONTH-DAY", When: "if it is of another day"},
+			place.Answer{Flags: "--course NAME", When: "if it is of another course"},
+			place.Answer{Flags: "--kind full", When: "if it is the right result of this run, and the other is not"})
 	}
-	return storedProblem{place.Problem{Place: place.Place{Sheet: later.part.path, Tab: later.part.tab}, Severity: place.Doubtful, Kind: anotherField, Read: read, Do: todo}, later.part.sheetNo, run}
+	return storedProblem{p, later.part.sheetNo, run}
 }
 
 // sessionBefore is the session of the latest further race of a run's course before it,

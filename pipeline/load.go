@@ -73,7 +73,7 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	}
 	var answered map[int]bool
 	if hand != (ByHand{}) {
-		if answered, err = pl.leftOutSheets(ctx); err != nil {
+		if answered, err = pl.askedSheets(ctx, len(files)); err != nil {
 			return nil, err
 		}
 	}

@@ -107,6 +107,11 @@ func (p *parsedSheet) runNames() []string {
 	return out
 }
 
+// named tells a run of a sheet from its others: the course, the day and the distance.
+func (r runKey) named() string {
+	return fmt.Sprintf("%s, %s", r, distanceSession(r.course.distanceM))
+}
+
 func (r runKey) String() string {
 	s := r.course.course + " " + r.day.String()
 	if r.session != "" {
@@ -160,7 +165,9 @@ func (p *parsedSheet) placedTogether() {
 			}
 			r := q.runs[m.run]
 			if now, missing := record.PositionsMissing(p.linesOf(r)); missing && !looked[r] {
-				now.Place = m.Place
+				if now.Place = m.Place; len(parts) > 1 {
+					now.Read = r.named() + ": " + now.Read
+				}
 				q.problems[k].Problem = now
 			} else {
 				q.problems = slices.Delete(q.problems, k, k+1)

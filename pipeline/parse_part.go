@@ -347,6 +347,9 @@ func (p *partParser) checkRun(i int32) {
 		if p.out.kind == "excerpt" && strings.HasPrefix(q.Kind, "positions-missing") {
 			continue // that is what an excerpt is
 		}
+		if q.Place.Row == 0 && len(p.out.runs) > 1 {
+			q.Read = p.out.runs[i].named() + ": " + q.Read
+		}
 		if !p.tooMany(q) {
 			p.checks = append(p.checks, partProblem{p.placed(q), i})
 		}
@@ -394,6 +397,7 @@ func (p *partParser) doubtDistance() {
 		}
 		p.note(int32(run), place.Problem{Severity: place.Look, Kind: "distance-unsure", Read: fmt.Sprintf("%d of %d times too fast", n, int(p.open[run].timed)),
 			Expected: "times of a 5 km run, which is assumed where nobody says the distance",
-			Do:       fmt.Sprintf("If %s is shorter, give its distance in courses.csv, or load the sheet with --distance.", k.course.course)})
+			Do:       fmt.Sprintf("If %s is shorter, give its distance in courses.csv, or with the sheet.", k.course.course),
+			Answers:  place.AnswerLines(place.Answer{Flags: `--distance "NUMBER km"`, When: "if that was the distance"})})
 	}
 }

@@ -3,7 +3,6 @@ package pipeline
 import (
 	"context"
 	"slices"
-	"strings"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
@@ -12,16 +11,16 @@ import (
 
 // Question is what a sheet waits for.
 type Question struct {
-	Sheet   string   // as the ledger has it
-	Words   string   // the question, with its place
-	Answers []string // as they follow lapwing load and the sheet's name; none where the sheet has to be mended
-	Lacks   string   // "course" or "date" where the sheet says none at all; its like follow the answer
-	Order   bool     // date_order in the settings answers it, for this sheet and all like it
+	Sheet   string         // as the ledger has it
+	Words   string         // the question, with its place
+	Answers []place.Answer // none where the sheet has to be mended
+	Lacks   string         // "course" or "date" where the sheet says none at all; its like follow the answer
+	Order   bool           // date_order in the settings answers it, for this sheet and all like it
 }
 
 // String is the question with its answers, in one line.
 func (q Question) String() string {
-	return place.WithAnswers(q.Words, strings.Join(q.Answers, "\n"))
+	return place.WithAnswers(q.Words, q.Answers)
 }
 
 // WaitingQuestions gives the questions of waiting sheets, and those about tabs that were
@@ -75,10 +74,7 @@ func (p *parsedSheet) questionOf(path string) *Question {
 	if asked == nil {
 		return nil
 	}
-	q := &Question{Sheet: path, Words: asked.Question()}
-	if asked.Answers != "" {
-		q.Answers = strings.Split(asked.Answers, "\n")
-	}
+	q := &Question{Sheet: path, Words: asked.Question(), Answers: asked.PossibleAnswers()}
 	switch asked.Kind {
 	case "course-missing":
 		q.Lacks = "course"
@@ -87,7 +83,7 @@ func (p *parsedSheet) questionOf(path string) *Question {
 			return o.Severity == place.Waits && o.Kind == "date-missing" && o.Answers != ""
 		}) && len(p.parts) == 1 {
 			q.Words += " And which date was the run?"
-			q.Answers = []string{"--course NAME --date YEAR-MONTH-DAY"}
+			q.Answers = []place.Answer{{Flags: "--course NAME --date YEAR-MONTH-DAY"}}
 		}
 	case "date-missing":
 		if _, ok := sheet.NumberOf(path); ok {

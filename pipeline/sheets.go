@@ -417,7 +417,7 @@ func (pl *Pipeline) Problems(ctx context.Context, sheetPath string, settled bool
 // problemsWhere lists those problems p that a condition holds for, worst first.
 func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any) ([]Settled, error) {
 	rows, err := pl.DB.QueryContext(ctx, `select coalesce(p.sheet, ''), p.tab, p.row_number, p.column_letter,
-			case p.severity when 'waits' then 1 when 'doubtful' then 2 when 'look' then 3 else 4 end::utinyint as rank, p.kind, p.read, p.expected, p.todo, p.settled
+			case p.severity when 'waits' then 1 when 'doubtful' then 2 when 'look' then 3 else 4 end::utinyint as rank, p.kind, p.read, p.expected, p.todo, p.settled, p.answers
 		from main.problems p
 		where `+where+`
 		order by rank, p.sheet_no desc, p.kind, p.tab, p.row_number, p.column_letter, p.read`, args...)
@@ -428,7 +428,7 @@ func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any
 	var out []Settled
 	for rows.Next() {
 		var p Settled
-		if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do, &p.Why); err != nil {
+		if err := rows.Scan(&p.Place.Sheet, &p.Place.Tab, &p.Place.Row, &p.Place.Column, &p.Severity, &p.Kind, &p.Read, &p.Expected, &p.Do, &p.Why, &p.Answers); err != nil {
 			return nil, err
 		}
 		out = append(out, p)

@@ -21,7 +21,7 @@ var (
 		"answers", store.Text)
 	columnSchema  = store.Columns("part_no", store.Int32, "column_no", store.Int32, "heading", store.Text, "meaning", store.Text, "why", store.Text)
 	problemSchema = store.Columns("sheet_no", store.Int32, "tab", store.Text, "row_number", store.Int32, "column_letter", store.Text,
-		"severity", store.Uint8, "kind", store.Text, "read", store.Text, "expected", store.Text, "todo", store.Text, "run_no", store.Int32)
+		"severity", store.Uint8, "kind", store.Text, "read", store.Text, "expected", store.Text, "todo", store.Text, "run_no", store.Int32, "answers", store.Text)
 )
 
 // writeSheets puts sheets into the database in one transaction.
@@ -186,6 +186,7 @@ func (pl *Pipeline) insertProblems(ctx context.Context, problems []storedProblem
 		r.small(4, uint8(p.Severity))
 		r.texts(5, p.Kind, p.Read, p.Expected, p.Do)
 		r.ints(9, p.runNo)
+		r.texts(10, p.Answers)
 	})
 }
 

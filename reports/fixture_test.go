@@ -47,7 +47,7 @@ create table main.runners (
 create table main.volunteers (name varchar, runner_id varchar, role varchar, course varchar, run_date date, protected boolean, hidden boolean, days_so_far integer, milestone integer, listed_at varchar);
 create table main.problems (
 	sheet varchar, tab varchar, row_number integer, column_letter varchar, severity varchar, kind varchar,
-	read varchar, expected varchar, todo varchar, course varchar, run_date date, settled varchar default '');
+	read varchar, expected varchar, todo varchar, course varchar, run_date date, settled varchar default '', answers varchar default '');
 create table main.members (runner_id varchar, name varchar, club varchar, claim varchar, member_from date, member_to date, written varchar);
 create table main.record_states (course varchar, run_date date, session varchar, runner_id varchar, state varchar, line_no integer);
 create table main.held_records (

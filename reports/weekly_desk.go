@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -51,7 +52,7 @@ func (d *weekly) checksTab() *table.Tab {
 	for _, severity := range []string{"waits", "doubtful", "look", "note"} {
 		for _, c := range d.checks {
 			at := where(c.sheet, c.tab, c.row)
-			urgent, what, todo := c.severity, place.KindWords(c.kind), c.todo
+			urgent, what, todo := c.severity, place.KindWords(c.kind), c.whatToDo()
 			if urgent == "doubtful" && c.row > 0 && counts[at] {
 				// The line is trusted again: a decision has settled the doubt.
 				urgent, what, todo = "note", what+"; the line counts now", "Nothing more, if it was settled by a correction."
@@ -267,4 +268,24 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	add("If you edit this file", "It is never overwritten. The next report goes beside it under the same name with \"(issue "+strconv.Itoa(max(2, i.Number+1))+")\".")
 	add("Personal data", "This workbook holds full names, also of children and of people who asked not to be shown. Keep it at the desk, do not send it around, delete what is no longer needed.")
 	return n.tab("Notes for the results desk")
+}
+
+// whatToDo is what to do about a problem, with the commands that answer it.
+func (r problemRow) whatToDo() string {
+	var ways []string
+	for _, a := range (place.Problem{Answers: r.answers}).PossibleAnswers() {
+		way := fmt.Sprintf("lapwing load %s %s", text.Typed(r.sheet), a.Flags)
+		if a.When != "" {
+			way = a.When + ", " + way
+		}
+		ways = append(ways, way)
+	}
+	if len(ways) == 0 {
+		return r.todo
+	}
+	todo := r.todo
+	if todo != "" && !strings.HasSuffix(todo, ".") && !strings.HasSuffix(todo, "?") {
+		todo += "."
+	}
+	return strings.TrimSpace(todo + " To answer, type: " + strings.Join(ways, "; or "))
 }

@@ -357,7 +357,7 @@ func (w *weekReader) readChecks(ctx context.Context, q Queryer) error {
 		var when day
 		var r problemRow
 		var rank int32
-		err := rows.Scan(&at.Course, &when, &rank, &r.severity, &r.sheet, &r.tab, &r.row, &r.column, &r.kind, &r.read, &r.expected, &r.todo)
+		err := rows.Scan(&at.Course, &when, &rank, &r.severity, &r.sheet, &r.tab, &r.row, &r.column, &r.kind, &r.read, &r.expected, &r.todo, &r.answers)
 		at.On = when.Day
 		of[at] = append(of[at], r)
 		return err

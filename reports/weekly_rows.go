@@ -107,6 +107,7 @@ type problemRow struct {
 	column               string
 	kind, read           string
 	expected, todo       string
+	answers              string // as a place.Problem has them
 }
 
 // finished says whether the line stands for somebody who finished: it is in

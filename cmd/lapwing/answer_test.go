@@ -53,3 +53,28 @@ func TestAnswersThatMayBeSlips(t *testing.T) {
 	late := time.Now().AddDate(1, 0, 0).Format("2006-01-02")
 	wants(t, plainly(t, "load", "b.csv", "--date", late).out, "a day that is still to come", `lapwing sheets withdraw "b.csv"`)
 }
+
+// What is asked of a sheet that is loaded is answered with the printed line, at once, and
+// is gone then; in the list it stands with its answers.
+func TestAnswerOfALoadedSheet(t *testing.T) {
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-10-03.csv": "Pos,Name,Sex,Time\n1,Ana Sol,V,20:01\n2,Ben Orr,W,21:02\n3,Cy Ash,V,22:02\n4,Di Fay,W,22:09\n",
+		"sheets/alder-bank_2026-10-10.csv": "Pos,Name,Time\n1,Ana Sol,20:01\n3,Ben Orr,21:02\n9,Cy Ash,22:02\n14,Di Fay,22:09\n",
+	})
+	if o := plainly(t, "load", "sheets"); o.code != exitOK {
+		t.Fatal(o.out, o.errOut)
+	}
+	out := plainly(t, "sheets", "problems").out
+	wants(t, out, "What does V stand for in this column?", `--answer "sex V=M"`, `--answer "sex V=W"`, "if the sheet holds only some of the field:")
+	if strings.Contains(out, "sex unreadable") {
+		t.Errorf("each row is complained of, too:\n%s", out)
+	}
+	for _, line := range []string{`lapwing load "sheets/alder-bank_2026-10-03.csv" --answer "sex V=M"`, `lapwing load "sheets/alder-bank_2026-10-10.csv" --kind excerpt`} {
+		if o := throughShell(t, out, line); o.code != exitOK {
+			t.Errorf("%s: exit %d: %s%s", line, o.code, o.out, o.errOut)
+		}
+	}
+	if out = plainly(t, "sheets", "problems").out; strings.Contains(out, "sex") || strings.Contains(out, "positions") {
+		t.Errorf("after the answers:\n%s", out)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
 )
 
@@ -36,9 +37,7 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 		default:
 			fmt.Fprintf(a.out, "Waiting: %s To answer, type one of these:\n", q.Words)
 		}
-		for _, answer := range q.Answers {
-			fmt.Fprintf(a.out, "  lapwing load %s %s\n", text.Typed(a.fileOf(q.Sheet)), answer)
-		}
+		a.printAnswers("  ", q.Sheet, q.Answers)
 		order, answers = order || q.Order, answers || len(q.Answers) > 0
 	}
 	if lacking["course"] > 1 {
@@ -52,6 +51,16 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 	}
 	if answers {
 		fmt.Fprintln(a.out, "After that: lapwing run")
+	}
+}
+
+// printAnswers prints the lines that answer a question about a sheet, ready to be typed.
+func (a *app) printAnswers(indent, sheet string, answers []place.Answer) {
+	for _, answer := range answers {
+		if answer.When != "" {
+			fmt.Fprintf(a.out, "%s%s:\n%s", indent, answer.When, "  ")
+		}
+		fmt.Fprintf(a.out, "%slapwing load %s %s\n", indent, text.Typed(a.fileOf(sheet)), answer.Flags)
 	}
 }
 

@@ -109,7 +109,7 @@ func TestLeftOut(t *testing.T) {
 	}
 	wants(t, plainly(t, "sheets", "problems").out, "time impossible")
 	out := plainly(t, "load", "b.csv").out
-	wants(t, out, "juniors.csv: other people or times", "5 lines are left out", `lapwing load "juniors.csv", with --session 2`)
+	wants(t, out, "juniors.csv: other people or times", "5 lines are left out", "if it is another race of that day", `lapwing load "juniors.csv" --session 2`)
 	list := plainly(t, "sheets").out
 	for _, line := range strings.Split(list, "\n") {
 		if strings.Contains(line, "juniors.csv") != strings.Contains(line, "  left out  ") {

@@ -305,8 +305,14 @@ func printProblems(a *app, problems []place.Problem, most int) {
 			fmt.Fprintf(a.out, "  … and %d more\n", len(problems)-most)
 			return
 		}
-		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, problemWords(p))
+		a.printProblem(p, "")
 	}
+}
+
+// printProblem prints a problem, and the lines that answer it.
+func (a *app) printProblem(p place.Problem, remark string) {
+	fmt.Fprintf(a.out, "  %-8s %s%s\n", p.Severity, problemWords(p), remark)
+	a.printAnswers(strings.Repeat(" ", 11), p.Place.Sheet, p.PossibleAnswers())
 }
 
 // ownWords are the kinds of problem whose Read is a remark of the program's
@@ -319,7 +325,7 @@ var ownWords = map[string]bool{"positions-missing": true, "positions-missing-man
 // read somewhere.
 func problemWords(p place.Problem) string {
 	if !ownWords[p.Kind] || p.Read == "" {
-		return p.String()
+		return p.Question()
 	}
 	s := fmt.Sprintf("%s: %s: %s", p.Place, place.KindWords(p.Kind), strings.TrimSuffix(p.Read, "."))
 	if p.Expected != "" {

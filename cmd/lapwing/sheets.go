@@ -199,11 +199,11 @@ func printSettled(a *app, list []pipeline.Settled, most int) {
 			fmt.Fprintf(a.out, "  … and %d more\n", len(list)-most)
 			return
 		}
-		words := problemWords(p.Problem)
+		remark := ""
 		if p.Why != "" {
-			words += " [" + p.Why + "]"
+			remark, p.Answers = " ["+p.Why+"]", ""
 		}
-		fmt.Fprintf(a.out, "  %-8s %s\n", p.Severity, words)
+		a.printProblem(p.Problem, remark)
 	}
 }
 

@@ -83,22 +83,56 @@ type Problem struct {
 	Expected string // what would have been right
 	Do       string // what to do next, one sentence
 
-	// Answers are the possible answers to a question about a sheet, as they follow
-	// lapwing load and the sheet's name, one a line: --date 2026-01-03
+	// Answers are the possible answers to a question about a sheet, one a line, as
+	// AnswerLines writes them.
 	Answers string `json:",omitempty"`
+}
+
+// Answer is a possible answer to a question about a sheet.
+type Answer struct {
+	Flags string // as they follow lapwing load and the sheet's name: --date 2026-01-03
+	When  string // "if it is another race of that day"; "" where the flags say enough
+}
+
+// AnswerLines keeps answers in a text, one a line.
+func AnswerLines(answers ...Answer) string {
+	lines := make([]string, len(answers))
+	for i, a := range answers {
+		lines[i] = a.Flags
+		if a.When != "" {
+			lines[i] += "\t" + a.When
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// PossibleAnswers are those of the text that AnswerLines wrote.
+func (p Problem) PossibleAnswers() (out []Answer) {
+	if p.Answers == "" {
+		return nil
+	}
+	for _, line := range strings.Split(p.Answers, "\n") {
+		flags, when, _ := strings.Cut(line, "\t")
+		out = append(out, Answer{flags, when})
+	}
+	return out
 }
 
 // String prints "club.csv:C14: time unreadable: read "24.75.1", expected mm:ss. Correct the cell …".
 func (p Problem) String() string {
-	return WithAnswers(p.Question(), p.Answers)
+	return WithAnswers(p.Question(), p.PossibleAnswers())
 }
 
-// WithAnswers is a question with its possible answers, one a line, behind it.
-func WithAnswers(question, answers string) string {
-	if answers == "" {
+// WithAnswers is a question, or what to do, with its possible answers behind it.
+func WithAnswers(question string, answers []Answer) string {
+	if len(answers) == 0 {
 		return question
 	}
-	return question + " Load the sheet again with " + strings.ReplaceAll(answers, "\n", " or ") + "."
+	words := make([]string, len(answers))
+	for i, a := range answers {
+		words[i] = strings.TrimSpace(a.Flags + " " + a.When)
+	}
+	return question + " Load the sheet again with " + strings.Join(words, " or ") + "."
 }
 
 // Question is the problem without its possible answers.

@@ -349,9 +349,9 @@ func PositionsMissing(lines []Line) (p place.Problem, missing bool) {
 		}
 	}
 	p = place.Problem{Severity: place.Look, Kind: "positions-missing", Read: strings.Join(list, ", "), Expected: fmt.Sprintf("every position from 1 to %d", last),
-		Do: "Look for the missing lines; if the sheet holds only some of the field, withdraw it and load it with --kind excerpt"}
+		Do: "Look for the missing lines", Answers: place.AnswerLines(place.Answer{Flags: "--kind excerpt", When: "if the sheet holds only some of the field"})}
 	if n*5 > last {
-		p.Kind, p.Do = "positions-missing-many", "If the sheet holds only some of the field, withdraw it and load it with --kind excerpt; else look for the missing lines"
+		p.Kind, p.Do = "positions-missing-many", "Look for the missing lines, unless the sheet holds only some of the field"
 	}
 	return p, true
 }

@@ -49,8 +49,8 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		if m == strange || m.open() && !r.sexes.letters.known(m) {
 			if e := r.remark(s); e.part != Runner || e.status != OK {
 				take(e)
-			} else {
-				out.problem(row, r.c.Sex, place.Look, "sex-unreadable", s, "M, W, X or nothing", "Correct the cell, or say in the settings what it means")
+			} else if !m.open() || byte(m) != r.sexes.letters.ask { // else the column is asked about
+				out.problem(row, r.c.Sex, place.Look, "sex-unreadable", s, "M, W, X or nothing", "Correct the cell; until then the sex is not known")
 			}
 		}
 	}
@@ -153,7 +153,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			}
 			out.AgeText = s
 		case e.g.kind == noGroup && e.g.sex == noMark && !emptyGroups[strings.ToLower(s)]:
-			out.problem(row, r.c.Group, place.Note, "group-unreadable", s, "an age group like M40 or 40-44", "Say in the settings what it means, or leave it")
+			out.problem(row, r.c.Group, place.Note, "group-unreadable", s, "an age group like M40 or 40-44", "Nothing to do, or correct the cell; until then the group is not known")
 		}
 		if e.g.kind != special {
 			r.groupSex(row, s, e.sex, out)

@@ -40,7 +40,7 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Sex, means, why)
 		if l := r.sexes.letters; l.ask != 0 {
 			letter := strings.ToUpper(string(l.ask))
-			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("What does %s stand for in this column, %s? Withdraw the sheet and load it again with the answer, as in --answer \"sex %s=%s\"", letter, l.choices, letter, l.choices[:1]))
+			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("What does %s stand for in this column?", letter), sexAnswers(letter, l.choices)...)
 		}
 	}
 	if r.inNames.settle(r.heading(r.c.Name)); r.inNames.meaning != noNameAge {
@@ -111,6 +111,14 @@ func (r *Reader) inLanguage(index int) string {
 	return r.heading(index)
 }
 
+// sexAnswers are what a letter may stand for.
+func sexAnswers(letter, choices string) (out []string) {
+	for _, sex := range strings.Split(choices, " or ") {
+		out = append(out, fmt.Sprintf("--answer \"sex %s=%s\"", letter, sex))
+	}
+	return out
+}
+
 // asker raises a question about a column, with its possible answers.
 type asker func(index int, sev place.Severity, kind, read, expected, do string, answers ...string)
 
@@ -144,6 +152,6 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 	}
 	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
 	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers[BirthDateAnswer+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
-		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", `Is the day written first (dmy) or the month (mdy)? Withdraw the sheet and load it again with --answer "birth date=dmy" or --answer "birth date=mdy"`)
+		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", "Is the day written first (dmy) or the month (mdy)?", `--answer "birth date=dmy"`, `--answer "birth date=mdy"`)
 	}
 }

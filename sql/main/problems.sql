@@ -22,7 +22,8 @@ select
     run.run_date,
     p.sheet_no,
     p.run_no,
-    coalesce(d.words, '') as settled
+    coalesce(d.words, '') as settled,
+    p.answers
 from placed p
 left join sheet.sheet s on s.sheet_no = p.sheet_no
 left join (

@@ -2,7 +2,7 @@
 -- One row: one problem of a course on a day that has a run asked for
 -- key: course, run_date, sheet, tab, row_number, column_letter, kind, read
 -- severity: waits, doubtful, look or note
--- read: what the sheet says; expected: what would have been right; todo: what to do next
+-- read: what the sheet says; expected: what would have been right; todo: what to do next; answers: its possible answers, as in sheet.problem
 select distinct
     problems.course::varchar as course,
     problems.run_date::date as run_date,
@@ -15,7 +15,8 @@ select distinct
     coalesce(problems.kind, '')::varchar as kind,
     coalesce(problems.read, '')::varchar as read,
     coalesce(problems.expected, '')::varchar as expected,
-    coalesce(problems.todo, '')::varchar as todo
+    coalesce(problems.todo, '')::varchar as todo,
+    coalesce(problems.answers, '')::varchar as answers
 from main.problems as problems
 where (problems.course, problems.run_date) in (
     select (course.course, asked.run_date)

@@ -9,6 +9,7 @@
 -- expected: what would have been right
 -- todo: what to do next
 -- run_no: the run it is about, 0 where none
+-- answers: its possible answers, one a line: what follows lapwing load and the sheet's name, and behind a tab when it is right; blank where there are none
 select
     null::integer as sheet_no,
     null::varchar as tab,
@@ -19,4 +20,5 @@ select
     null::varchar as read,
     null::varchar as expected,
     null::varchar as todo,
-    null::integer as run_no
+    null::integer as run_no,
+    null::varchar as answers
