@@ -235,42 +235,62 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 	if runs = t.daysUnderMonths(lex, heading, first); len(runs) >= 2 {
 		return runs
 	}
-	// A row above with a date over each run.
+	// A row above with a date over each run; where each has names of its own, from the first
+	// column on.
 	for up := heading - 1; up >= 0 && up >= heading-rowsAbove; up-- {
 		_, above := t.grid.at(up)
-		runs = nil
-		for c := 1; c < len(above); c++ {
-			text := trim(above[c])
-			if text == "" || !strings.ContainsAny(text, "0123456789") || len(scanDates(text, true)) == 0 {
+		for from := range 2 {
+			runs = datesOver(above, from, up)
+			if len(runs) < 2 || from == 0 && runs[0].from > 0 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) {
 				continue
 			}
-			if n := len(runs); n > 0 && runs[n-1].title == text {
-				continue // merged over the columns of the run
-			}
-			runs = append(runs, acrossRun{from: c, title: text, saidIn: []int{up}})
-		}
-		if len(runs) < 2 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) {
-			continue
-		}
-		width := runs[1].from - runs[0].from
-		for k := range runs {
-			r := &runs[k]
-			r.to = r.from + width
-			if k+1 < len(runs) {
-				r.to = min(r.to, runs[k+1].from)
-			}
-			if r.time = timeColumn(lex, cells, r.from, r.to); r.time < 0 {
+			if !divideColumns(lex, cells, runs, names) || !runs[0].names && first > runs[0].from {
+				if from == 0 {
+					continue
+				}
 				return nil
 			}
-			r.names = slices.ContainsFunc(names, func(c int) bool { return c >= r.from && c < r.to })
-			if r.names != runs[0].names || !r.names && first > runs[0].from {
-				return nil
-			}
+			t.coursesOver(lex, heading, runs)
+			return runs
 		}
-		t.coursesOver(lex, heading, runs)
-		return runs
 	}
 	return nil
+}
+
+// datesOver are the runs whose dates stand in a row from a column on.
+func datesOver(above []string, from, row int) (runs []acrossRun) {
+	for c := from; c < len(above); c++ {
+		text := trim(above[c])
+		if text == "" || !strings.ContainsAny(text, "0123456789") || len(scanDates(text, true)) == 0 {
+			continue
+		}
+		if n := len(runs); n > 0 && runs[n-1].title == text {
+			continue // merged over the columns of the run
+		}
+		runs = append(runs, acrossRun{from: c, title: text, saidIn: []int{row}})
+	}
+	return runs
+}
+
+// divideColumns gives each run its columns of a heading row, up to those of the next; false
+// where one has no times, or some have names of their own and others none.
+func divideColumns(lex *lexicon, headings []string, runs []acrossRun, names []int) bool {
+	width := runs[1].from - runs[0].from
+	for k := range runs {
+		r := &runs[k]
+		r.to = r.from + width
+		if k+1 < len(runs) {
+			r.to = min(r.to, runs[k+1].from)
+		}
+		if r.time = timeColumn(lex, headings, r.from, r.to); r.time < 0 {
+			return false
+		}
+		r.names = slices.ContainsFunc(names, func(c int) bool { return c >= r.from && c < r.to })
+		if r.names != runs[0].names {
+			return false
+		}
+	}
+	return true
 }
 
 // isFigureOfResult says whether a cell is a time, a gap or a percentage, as no row of days

@@ -64,11 +64,15 @@ func coursesOfRows(t *testing.T, name, text string) []string {
 }
 
 func TestListsOfSeveralCourses(t *testing.T) {
-	titles := []string{"Saturday 21 November 2026", "Results of our runs on 21 November 2026", "Vale runs, Saturday 21 November 2026"}
-	forms := []string{"%", "% results", "% 5k", "% (5 finishers)", "Course: %", "Venue: %", "%:", "-- % --", "%, 21 November 2026", "% - 21.11.2026", "% #214"}
+	titles := []string{"", "Saturday 21 November 2026", "Results of our runs on 21 November 2026", "Vale runs, Saturday 21 November 2026"}
+	forms := []string{"%", "% results", "% 5k", "% (5 finishers)", "Course: %", "Venue: %", "%:", "-- % --", "%, 21 November 2026", "% - 21.11.2026", "% #214",
+		"%\n21 November 2026", "21 November 2026\n%", "Course,%,Date 21/11/2026", "Course,%,Date,21/11/2026", "Course:,%\nDate:,21/11/2026"}
 	lists := [][]string{{"Alder Moor", "Castle Green"}, {"Alder Moor", "Castle Green", "Bryn Coed"}, {"Alder Moor", "Alder Moor", "Castle Green"}}
 	for _, title := range titles {
 		for _, form := range forms {
+			if title == "" && !strings.Contains(form, "2026") {
+				continue // a sheet without a date
+			}
 			for _, headings := range []string{"same", "other", "once"} {
 				for _, names := range lists {
 					if headings == "once" && names[0] == names[1] {
@@ -89,6 +93,23 @@ func TestListsOfSeveralCourses(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+func TestListsSideBySideUnderDates(t *testing.T) {
+	for _, over := range []string{
+		"\"Alder Moor, 14 November 2026\",,,,\"Castle Green, 21 November 2026\",,,",
+		"Alder Moor,,,,Castle Green,,,\n14/11/2026,,,,21/11/2026,,,",
+		"14/11/2026,,,,21/11/2026,,,\nAlder Moor,,,,Castle Green,,,",
+	} {
+		var b strings.Builder
+		b.WriteString(over + "\nPos,Name,Time,,Pos,Name,Time,\n")
+		for k := range 5 {
+			fmt.Fprintf(&b, "%[1]d,Ann List%[2]c,2%[1]d:10,,%[1]d,Ann List%[3]c,2%[1]d:20,\n", k+1, 'a'+k, 'f'+k)
+		}
+		if got, want := coursesOfRows(t, "sheet.csv", b.String()), []string{"alder-moor", "castle-green"}; !slices.Equal(got, want) {
+			t.Errorf("got %q, want %q, of\n%s", got, want, b.String())
 		}
 	}
 }

@@ -80,7 +80,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if rowFilled(cells) == 1 && isSection(text) {
 				sections[row] = text
 			}
-			if _, dated := onlyDate([]string{text}); dated {
+			if _, dated := onlyDate([]string{text}); dated && open != nil && !names.like(open.titles) {
 				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
@@ -101,7 +101,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open == nil {
 				open = &block{after: lastData}
 			}
-			open.titles = append(open.titles, text)
+			open.titles = append(open.titles, titleTexts(lex, cells)...)
 			open.rows = append(open.rows, row)
 		}
 	}
@@ -152,7 +152,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from)
 	}
 	for _, b := range blocks {
-		if anew(b) {
+		if _, dated := onlyDate(b.titles); dated || anew(b) {
 			names.add(b.titles)
 		}
 	}
@@ -167,7 +167,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
 		named, ok := names.course(b.titles)
-		if ok = ok && course == "" && (named.labelled || dated || anew(b)); ok {
+		if ok = ok && course == "" && (dated || anew(b)); ok {
 			course = named.slug
 		}
 		newDay := dated && (day != prevDay)
