@@ -99,16 +99,16 @@ func TestListsOfSeveralCourses(t *testing.T) {
 
 func TestListsSideBySideUnderDates(t *testing.T) {
 	for _, over := range []string{
-		"\"Alder Moor, 14 November 2026\",,,,\"Castle Green, 21 November 2026\",,,",
-		"Alder Moor,,,,Castle Green,,,\n14/11/2026,,,,21/11/2026,,,",
-		"14/11/2026,,,,21/11/2026,,,\nAlder Moor,,,,Castle Green,,,",
+		"\"Alder Moor, 14 November 2026\",,,,\"Castle Green, 21 November 2026\",,,,\"Bryn Coed, 28 November 2026\",,",
+		"Alder Moor,,,,Castle Green,,,,Bryn Coed,,\n14/11/2026,,,,21/11/2026,,,,28/11/2026,,",
+		"14/11/2026,,,,21/11/2026,,,,28/11/2026,,\nAlder Moor,,,,Castle Green,,,,Bryn Coed,,",
 	} {
 		var b strings.Builder
-		b.WriteString(over + "\nPos,Name,Time,,Pos,Name,Time,\n")
+		b.WriteString(over + "\nPos,Name,Time,,Pos,Name,Time,,Pos,Name,Time\n")
 		for k := range 5 {
-			fmt.Fprintf(&b, "%[1]d,Ann List%[2]c,2%[1]d:10,,%[1]d,Ann List%[3]c,2%[1]d:20,\n", k+1, 'a'+k, 'f'+k)
+			fmt.Fprintf(&b, "%[1]d,Ann List%[2]c,2%[1]d:10,,%[1]d,Ann List%[3]c,2%[1]d:20,,%[1]d,Ann List%[4]c,2%[1]d:30\n", k+1, 'a'+k, 'f'+k, 'k'+k)
 		}
-		if got, want := coursesOfRows(t, "sheet.csv", b.String()), []string{"alder-moor", "castle-green"}; !slices.Equal(got, want) {
+		if got, want := coursesOfRows(t, "sheet.csv", b.String()), []string{"alder-moor", "castle-green", "bryn-coed"}; !slices.Equal(got, want) {
 			t.Errorf("got %q, want %q, of\n%s", got, want, b.String())
 		}
 	}
