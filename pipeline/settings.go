@@ -4,12 +4,17 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"maps"
+	"regexp"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
 
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/insight/agegrade"
+	"lapwing/pipeline/record"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/unit"
 )
 
@@ -72,6 +77,12 @@ func (s Settings) Check() error {
 	if _, err := s.ageRule(); err != nil {
 		return err
 	}
+	if s.MemoryLimit != "" && !memorySize.MatchString(s.MemoryLimit) {
+		return fmt.Errorf("memory_limit = %q: write a number and its unit, as in \"4GB\"", s.MemoryLimit)
+	}
+	if err := s.checkWords(); err != nil {
+		return err
+	}
 	if s.Threads < 0 {
 		return fmt.Errorf("threads = %d: write 0 (one a core) or more", s.Threads)
 	}
@@ -85,6 +96,31 @@ func (s Settings) Check() error {
 				return fmt.Errorf("%s: %d: write rising numbers above 0, as in [10, 20, 50]", list.name, m)
 			}
 			last = m
+		}
+	}
+	return nil
+}
+
+var memorySize = regexp.MustCompile(`(?i)^\s*\d+(?:\.\d+)?\s*(?:[kmgt]i?b|bytes?)\s*$`)
+
+// checkWords says what is wrong with the spellings that a user adds: what a slip stands
+// for would be passed over in silence.
+func (s Settings) checkWords() error {
+	for _, list := range []struct {
+		name  string
+		words map[string]string
+		known []string // what may stand behind the sign; nil for any name
+	}{{"headings", s.Headings, sheet.MeaningWords()}, {"courses", s.Courses, nil}, {"words", s.Words, record.WordMeanings()}, {"clubs", s.Clubs, nil}} {
+		for _, word := range slices.Sorted(maps.Keys(list.words)) {
+			means := list.words[word]
+			switch {
+			case strings.TrimSpace(means) == "":
+				return fmt.Errorf("[%s]: %q = \"\": write what it stands for", list.name, word)
+			case list.known != nil && !slices.Contains(list.known, means):
+				return fmt.Errorf("[%s]: %q = %q: write one of %s", list.name, word, means, strings.Join(list.known, ", "))
+			case list.name == "courses" && sheet.Slug(means) == "":
+				return fmt.Errorf("[courses]: %q = %q: write the course's name", word, means)
+			}
 		}
 	}
 	return nil

@@ -300,6 +300,20 @@ func (pl *Pipeline) AcceptProblems(ctx context.Context, a Accept) (d Decision, s
 		}
 		return d, 0, fmt.Errorf("no problem of the kind %q needs a look; there are: %s", a.Kind, strings.Join(words, ", "))
 	}
+	fits := 0
+	where := fmt.Sprintf("settled = '' and kind = %s and sheet_no between %d and %d", store.Quote(v.kind), v.from, v.to)
+	if d.Course != "" {
+		where += " and course = " + store.Quote(d.Course)
+	}
+	if a.Date != "" {
+		where += " and run_date = date " + store.Quote(a.Date)
+	}
+	if err := pl.DB.Get(ctx, "select count(*)::integer from main.problems where "+where, &fits); err != nil {
+		return d, 0, err
+	}
+	if fits == 0 {
+		return d, 0, fmt.Errorf("no problem of the kind %q needs a look there. Look at the sheet, the course and the date that you name; lapwing sheets problems --all lists where they are", place.KindWords(v.kind))
+	}
 	d.Value = v.String()
 	kept, err := pl.KeepAccepted(ctx, []Decision{d})
 	if err != nil {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"errors"
@@ -73,14 +74,14 @@ func (a *app) exitCode(err error) int {
 	case errors.Is(err, pipeline.ErrWaits):
 		return exitFailed // the command has said what waits
 	case errors.As(err, &usage):
-		fmt.Fprintln(a.err, "lapwing:", err)
-		fmt.Fprintln(a.err, "Help: lapwing --help, or --help after any command.")
+		fmt.Fprintln(a.err, "lapwing:", a.said(err.Error()))
+		fmt.Fprintln(a.err, a.said("Help: lapwing --help, or --help after any command."))
 		return exitUsage
 	case errors.Is(err, context.Canceled):
 		fmt.Fprintln(a.err, "lapwing: stopped. What was loaded so far is kept; run the same command again to go on.")
 		return exitFailed
 	}
-	fmt.Fprintln(a.err, "lapwing:", plain(err))
+	fmt.Fprintln(a.err, "lapwing:", a.said(plain(err)))
 	return exitFailed
 }
 
@@ -194,10 +195,14 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 		known[k] = true
 	}
 	if a.config != "" {
-		v.SetConfigFile(a.config)
+		text, err := os.ReadFile(a.config)
+		if err != nil {
+			return fmt.Errorf("%s: %w", a.config, plainFileError(err))
+		}
+		text = bytes.TrimPrefix(text, []byte("\ufeff")) // as some editors put in front
 		v.SetConfigType("toml")
-		if err := v.ReadInConfig(); err != nil {
-			return fmt.Errorf("%s: %w", a.config, err)
+		if err := v.ReadConfig(bytes.NewReader(text)); err != nil {
+			return fmt.Errorf("%s", syntaxWords(a.config, text, err))
 		}
 		for _, k := range slices.Sorted(maps.Keys(v.AllSettings())) {
 			if !known[k] {
@@ -233,6 +238,39 @@ func (a *app) readSettings(cmd *cobra.Command) error {
 	}
 	a.settings = s
 	return nil
+}
+
+func plainFileError(err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return errors.New("there is no such file")
+	}
+	return err
+}
+
+// syntaxWords says in which line of the settings something can't be read, and how it is
+// written.
+func syntaxWords(file string, text []byte, err error) string {
+	var at interface {
+		Position() (row, column int)
+	}
+	if key, ok := strings.CutSuffix(err.Error(), " is already defined"); ok {
+		return fmt.Sprintf("%s: %s stands there twice; delete one of the two", file, key[strings.LastIndexByte(key, ' ')+1:])
+	}
+	if !errors.As(err, &at) {
+		return fmt.Sprintf("%s: %v", file, err)
+	}
+	row, _ := at.Position()
+	lines := strings.Split(string(text), "\n")
+	if row < 1 || row > len(lines) {
+		return fmt.Sprintf("%s: %v", file, err)
+	}
+	line := strings.TrimSpace(lines[row-1])
+	s := fmt.Sprintf("%s, line %d: %s", file, row, line)
+	switch {
+	case strings.ContainsAny(line, "“”„‘’«»"):
+		return s + `: write straight quotation marks, "…"`
+	}
+	return s + `: this can't be read. Write  name = value  with words in quotation marks, as in  date_order = "dmy"`
 }
 
 // settingReader reads settings and remembers the first of another kind than it

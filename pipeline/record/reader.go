@@ -1,6 +1,7 @@
 package record
 
 import (
+	"slices"
 	"strings"
 	"unsafe"
 
@@ -113,6 +114,9 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.Know(o.Groups)
 	return r
 }
+
+// WordMeanings are what a word of the settings may stand for.
+func WordMeanings() []string { return append(slices.Clone(takingPartWords[:]), statusWords[:]...) }
 
 // configure takes the extra words of the settings.
 func (r *Reader) configure() {

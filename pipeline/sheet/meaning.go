@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // Meaning says what a column holds. The zero Meaning is Other: a column that
 // is kept as text and used for nothing.
 type Meaning uint8
@@ -59,6 +61,10 @@ func (m Meaning) String() string {
 	}
 	return "other"
 }
+
+// MeaningWords are the words that String prints, and that the settings may give to a
+// heading.
+func MeaningWords() []string { return slices.Clone(meaningWords[:]) }
 
 // ParseMeaning reads the word that String prints.
 func ParseMeaning(word string) (Meaning, bool) {
