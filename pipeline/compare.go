@@ -66,6 +66,13 @@ func (f *field) compareSheets() []storedProblem {
 	return out
 }
 
+// compared is what comparing all lists tells: copies, sheets of the same run, and halves
+// of which the other is not here.
+func (f *field) compared() []storedProblem {
+	out := append(f.copiedRuns(), f.compareSheets()...)
+	return append(out, f.missingHalves()...)
+}
+
 // issue is the lines of one part in one run.
 type issue struct {
 	part  *partInfo

@@ -177,3 +177,54 @@ func (f *field) joinParts(times, names *issue) bool {
 	}
 	return true
 }
+
+// otherHalfMissing is the kind of remark that a run has times and no names, or names and
+// no times.
+const otherHalfMissing = "other-half-missing"
+
+// fewestOfHalf is from how many lines a list is one of the two that belong together.
+const fewestOfHalf = 3
+
+// missingHalves tells of runs of which only one half is here, once the halves that are
+// here have been joined: nobody would be named there, or nobody have a time, and nothing
+// say why.
+func (f *field) missingHalves() (out []storedProblem) {
+	type counts struct {
+		n, named, timed, placed int32
+		part                    int32 // of the first line
+	}
+	of := make([]counts, len(f.runs))
+	for i := 0; i < f.n; i++ {
+		if f.run[i] == 0 || f.settled(i) || !f.stands(i) {
+			continue
+		}
+		c := &of[f.run[i]-1]
+		if c.n == 0 {
+			c.part = f.part[i]
+		}
+		c.n++
+		if f.name[i] != 0 {
+			c.named++
+		}
+		if f.timeMS[i] > 0 {
+			c.timed++
+		}
+		if f.position[i] > 0 {
+			c.placed++
+		}
+	}
+	for r, c := range of {
+		if c.n < fewestOfHalf || c.placed < c.n || (c.named == 0) == (c.timed == 0) {
+			continue
+		}
+		has, lacks := "times", "names"
+		if c.named > 0 {
+			has, lacks = lacks, has
+		}
+		p := &f.parts[c.part-1]
+		out = append(out, storedProblem{place.Problem{Place: place.Place{Sheet: p.path, Tab: p.tab}, Severity: place.Look, Kind: otherHalfMissing,
+			Read: fmt.Sprintf("%s and places of %d finishers, and no %s", has, c.n, lacks), Expected: "a second sheet of this run, with places and " + lacks,
+			Do: "Save that beside this one and load it; the two are joined on the place"}, p.sheetNo, int32(r) + 1})
+	}
+	return out
+}

@@ -136,7 +136,7 @@ func (pl *Pipeline) stepRead(ctx context.Context, w *work) (err error) {
 }
 
 func (pl *Pipeline) stepCompare(ctx context.Context, w *work) error {
-	w.problems = append(append(w.problems, w.field.copiedRuns()...), w.field.compareSheets()...)
+	w.problems = append(w.problems, w.field.compared()...)
 	return nil
 }
 

@@ -402,7 +402,7 @@ func (f *field) byLineNo() map[int32]int32 {
 // that.
 func (pl *Pipeline) settleSome(w *work) (bool, error) {
 	f := w.field
-	w.problems = append(f.copiedRuns(), f.compareSheets()...)
+	w.problems = f.compared()
 	w.clubs = f.knowClubs(pl.Settings.clubBook(w.decisions))
 	var err error
 	if w.desk, err = f.applyLineDecisions(nil); err != nil {

@@ -51,13 +51,13 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 	}
 	if n := bytes.Count(text, []byte{0}); n > 0 {
 		if n*50 > len(text) {
-			return nil, "", "", fmt.Errorf("it is not text: %d of its %d bytes are zero", n, len(text))
+			return nil, "", "", fmt.Errorf("it is not text (%d of its %d bytes are zero) and of no kind that can be read; ask for a CSV or a spreadsheet", n, len(text))
 		}
 		text = bytes.ReplaceAll(text, []byte{0}, nil)
 		note = fmt.Sprintf("%d zero bytes were left out", n)
 	}
 	if n := controls(text); n*50 > min(len(text), 1<<16) {
-		return nil, "", "", fmt.Errorf("it is not text: it is full of control characters")
+		return nil, "", "", fmt.Errorf("it is not text (it is full of control characters) and of no kind that can be read; ask for a CSV or a spreadsheet")
 	}
 	return text, encoding, note, nil
 }

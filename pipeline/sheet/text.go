@@ -24,7 +24,7 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 		return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
 	}
 	if len(bytes.TrimSpace(text)) == 0 {
-		return nil, fmt.Errorf("%s is refused: it has no text", baseName(name))
+		return nil, fmt.Errorf("%s is refused: it has no text; save it again where it comes from, or ask for it again", baseName(name))
 	}
 	s := &Sheet{Name: name, Format: "csv", Encoding: encoding}
 	if note != "" {
@@ -100,7 +100,7 @@ func (s *Sheet) refused() error {
 	}
 	advice := ""
 	if s.Format == "csv" && slices.ContainsFunc(why, func(w string) bool { return strings.Contains(w, "heading row") }) {
-		advice = ". Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again"
+		advice = ". Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again. If it is no list of results, take it out of the folder"
 	}
 	return fmt.Errorf("%s is refused: %s%s", baseName(s.Name), strings.Join(why, "; "), advice)
 }
