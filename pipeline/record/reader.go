@@ -48,6 +48,9 @@ type Reader struct {
 	clubInNames bool
 	// timed counts lines with a time, timedSay those of them that have a status.
 	timed, timedSay int
+	// dashOut counts lines with a dash in place of a place that say that the runner has
+	// not finished, dashTimed those that have a time.
+	dashOut, dashTimed int
 	// clubBehindComma says that it stands behind a comma.
 	clubBehindComma bool
 	nameClubs       nameClubs
@@ -172,8 +175,10 @@ func words(cells []string, index int) string {
 func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 	r.clock.over(distanceM)
 	var pos int32
+	dash := false
 	if s := cell(cells, r.c.Position); s != "" {
-		p, tied, _, ok := parsePosition(s)
+		p, tied, blank, ok := parsePosition(s)
+		dash = blank && strings.Contains(s, "-")
 		if ok {
 			pos = p
 			r.positions++
@@ -188,6 +193,13 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		s := cell(cells, r.c.Time)
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
+		switch {
+		case !dash || s == "" && cell(cells, r.c.Status) == "":
+		case r.cell.shape != blankClock && r.cell.shape != notClock:
+			r.dashTimed++
+		case r.out(s) || r.out(words(cells, r.c.Status)):
+			r.dashOut++
+		}
 		if r.c.Status >= 0 && r.cell.shape != blankClock && r.cell.shape != notClock {
 			if r.timed++; cell(cells, r.c.Status) != "" {
 				r.timedSay++
@@ -389,7 +401,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		out.Status = ended
 	case r.unnamed(row, cells, out):
 		out.Status = Unnamed
-	case out.TimeMS == 0 && !timeDoubt && out.Position == 0 && r.blankIsAbsent() && cell(cells, r.c.Status) == "" && cell(cells, r.c.Time) == "":
+	case out.TimeMS == 0 && !timeDoubt && out.Position == 0 && (r.blankIsAbsent() || r.dashIsOut() && strings.Contains(cell(cells, r.c.Position), "-")) && cell(cells, r.c.Status) == "" && cell(cells, r.c.Time) == "":
 		out.Status = NotStarted
 	case out.TimeMS == 0 && !timeDoubt:
 		out.Status = Untimed
@@ -408,6 +420,18 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 // blankIsAbsent says whether a line without a status has not finished, as on a list of
 // all who signed up: every line with a time says that it is a finisher's.
 func (r *Reader) blankIsAbsent() bool { return r.timedSay >= 4 && r.timedSay == r.timed }
+
+// dashIsOut says whether a dash in place of a place stands for those who have not finished.
+func (r *Reader) dashIsOut() bool { return r.dashOut >= 2 && r.dashTimed == 0 }
+
+// out says whether a text is a word for a run that was not finished or does not count.
+func (r *Reader) out(s string) bool {
+	if s == "" {
+		return false
+	}
+	m := r.remark(s)
+	return m.status == DNF || m.status == DQ || m.status == NotStarted
+}
 
 // problem notes something about one cell; index -1 is the whole row.
 func (l *Line) problem(row, index int, sev place.Severity, kind, read, expected, do string) {

@@ -90,7 +90,6 @@ func TestStatus(t *testing.T) {
 	}
 }
 
-// How somebody took part, and remarks that only sound like it.
 // On a list of all who signed up, those without a status have not finished.
 func TestBlankStatusAmongFinishers(t *testing.T) {
 	c := NoColumns()
@@ -112,6 +111,30 @@ func TestBlankStatusAmongFinishers(t *testing.T) {
 	}
 }
 
+// A dash in place of a place, which the others who have it explain, is no finisher's; a
+// place that is only missing may be.
+func TestDashInPlaceOfPlace(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct {
+		place, time string
+		want        Status
+	}{{"--", "DNF", NotStarted}, {"", "DNF", Untimed}, {"--", "24:35", Untimed}} {
+		lines, _ := readRows(t, c, []string{"Place", "Name", "Finish"}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Ada Brook", "24:31"})
+			yield([]string{"2", "Ben Alder", "24:32"})
+			yield([]string{"--", "Cora Wold", "DNF"})
+			yield([]string{"--", "Dev Marsh", "DNS"})
+			yield([]string{"--", "Eli Stone", k.time})
+			yield([]string{k.place, "Fay Tarn", ""})
+		})
+		if lines[5].Status != k.want {
+			t.Errorf("%q beside %q: %v, want %v", k.place, k.time, lines[5].Status, k.want)
+		}
+	}
+}
+
+// How somebody took part, and remarks that only sound like it.
 func TestTakingPart(t *testing.T) {
 	c := NoColumns()
 	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3

@@ -69,3 +69,40 @@ func TestQuotedPrintable(t *testing.T) {
 		}
 	}
 }
+
+// A text of another code page that was taken for Windows-1252 on its way into
+// UTF-8 comes back letter by letter where its words hold signs, or no ASCII
+// letter; text that reads well as it is stays as it is.
+func TestTakenForWindows1252(t *testing.T) {
+	for _, c := range []struct {
+		enc  encoding.Encoding
+		text string
+	}{
+		{charmap.Windows1250, "Miejsce;Nazwisko i imię;Czas\n1;Żółkiewicz Paweł;21:30\n2;Dąbrówko Łucja;22:10\n3;Śliwa Bożena;22:20\n"},
+		{charmap.Windows1250, "Poř.;Jméno;Čas\n1;Bartoš Luboš;21:30\n2;Kaďourek Zdeněk;22:10\n3;Maľa Ľuboš;22:20\n4;Štrbáková Miľa;22:25\n"},
+		{charmap.ISO8859_2, "Miejsce;Nazwisko;Czas\n1;Śliwa Żaneta;21:30\n2;Mączko Paweł;22:10\n3;Wąsik Łucja;22:20\n"},
+		{charmap.Windows1251, "Место;Фамилия;Время\n1;Берёзкин;21:30\n2;Щукарев;22:10\n"},
+	} {
+		data, err := c.enc.NewEncoder().String(c.text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken := string(codePages[0].append(nil, []byte(data)))
+		text, _, note, err := decode([]byte(taken))
+		if err != nil || string(text) != c.text || note == "" {
+			t.Errorf("%q comes back as %q (%v)", taken, text, err)
+		}
+	}
+	for _, text := range []string{
+		"Pos,Name,Time\n1,José O´Brien,21:30\n2,Ana Peña,22:10\n3,Una O´Dea,23:00\n4,Mª José Gil,23:10\n5,Núria Gal·la,23:20\n",
+		"Plac.;Navn;Tid\n1;Søren Kjærgård;21:30\n2;Åse Ørskov;22:10\n",
+		"Pos,Name,Time\n1,JÃ¶rg MÃ¼ller,21:30\n2,KÃ¤the GrÃ¶Ãler,22:10\n3,Ana PeÃ±a,23:00\n",
+		"Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre-Çélas;22:10\n3;Zoë Œuvrard;22:20\n",
+		"Miejsce;Nazwisko;Czas\n1;Śliwa Żaneta;21:30\n2;Mączko Paweł;22:10\n",
+		"Sæti;Nafn;Tími\n1;Þórður Ægisson;21:30\n2;Guðrún Ýrr;22:10\n",
+	} {
+		if got, _, _, err := decode([]byte(text)); err != nil || string(got) != text {
+			t.Errorf("%q comes back as %q (%v)", text, got, err)
+		}
+	}
+}

@@ -111,17 +111,25 @@ func (s *settler) sameIn(a, b int) string {
 		seconds float64
 	}{{"seconds", 1}, {"minutes", 60}, {"hours", 3600}} {
 		rows, same := 0, 0
+		first, differ := "", false
 		for _, r := range s.rows {
 			x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
 			if k := kindOf(y); kindOf(x) != kClock || k != kInt && k != kDecimal {
 				continue
 			}
-			rows++
-			if math.Abs(looseNumber(y)*u.seconds-looseNumber(x)) < u.seconds {
+			if rows++; first == "" {
+				first = y
+			}
+			differ = differ || y != first
+			step := u.seconds // of its last figure
+			if i := strings.IndexAny(y, ".,"); i >= 0 {
+				step *= math.Pow10(i + 1 - len(y))
+			}
+			if math.Abs(looseNumber(y)*u.seconds-looseNumber(x)) < step+.01 {
 				same++
 			}
 		}
-		if rows >= leastOfList && same*20 >= rows*19 {
+		if rows >= leastOfList && differ && same*20 >= rows*19 {
 			return u.name
 		}
 	}

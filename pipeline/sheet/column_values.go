@@ -171,7 +171,7 @@ func (s *settler) byValues() {
 			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
 				s.set(i, Status, "heading %q not known, but its values say how races ended", s.headings[i])
 			case s.countsByLetter(i), s.schoolForms(i):
-			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.shareOf(kGroup) > .9 && len(p.distinct) > 1 && !s.lettersAndNumbers(i):
+			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && (p.shareOf(kGroup) > .9 && len(p.distinct) > 1 && !s.lettersAndNumbers(i) || s.frenchClasses(i)):
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
 			}
 		}
@@ -187,7 +187,7 @@ func (s *settler) byValues() {
 			s.set(i, Sex, "its values are sexes")
 		case s.find(GroupPlace) < 0 && s.placesOfTotals(i):
 			s.set(i, GroupPlace, "its values are places and how many there are")
-		case s.find(AgeGroup) < 0 && p.shareOf(kGroup, kSex) > .8 && !s.countsByLetter(i):
+		case s.find(AgeGroup) < 0 && (p.shareOf(kGroup, kSex) > .8 && !s.countsByLetter(i) || s.frenchClasses(i)):
 			s.set(i, AgeGroup, "its values are age groups")
 		case s.find(Date) < 0 && p.share(kDate) > .8:
 			s.set(i, Date, "its values are dates")

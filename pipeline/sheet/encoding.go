@@ -7,9 +7,10 @@ import (
 	"io"
 	"mime/quotedprintable"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
-	"golang.org/x/text/encoding/unicode"
+	utf16 "golang.org/x/text/encoding/unicode"
 )
 
 // decode turns the bytes of a text sheet into UTF-8 without a byte order mark.
@@ -24,9 +25,9 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
 		text, encoding = data[3:], "UTF-8 with byte order mark"
 	case bytes.HasPrefix(data, []byte("\xFF\xFE")):
-		return decode16(data[2:], unicode.LittleEndian, "UTF-16 little-endian")
+		return decode16(data[2:], utf16.LittleEndian, "UTF-16 little-endian")
 	case bytes.HasPrefix(data, []byte("\xFE\xFF")):
-		return decode16(data[2:], unicode.BigEndian, "UTF-16 big-endian")
+		return decode16(data[2:], utf16.BigEndian, "UTF-16 big-endian")
 	case looksQuotedPrintable(data):
 		plain, err := io.ReadAll(quotedprintable.NewReader(bytes.NewReader(data)))
 		if err != nil {
@@ -39,7 +40,7 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 	default:
 		if end, ok := looksUTF16(data); ok {
 			name := "UTF-16 little-endian without byte order mark"
-			if end == unicode.BigEndian {
+			if end == utf16.BigEndian {
 				name = "UTF-16 big-endian without byte order mark"
 			}
 			return decode16(data, end, name)
@@ -48,6 +49,9 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 	}
 	if !utf8.Valid(text) {
 		text, encoding, note = decodeMixed(text, encoding)
+	} else if plain, page := readAgain(text); page != nil {
+		text, encoding = plain, encoding+" of "+page.name+" that was taken for Windows-1252"
+		note = "its letters were " + page.name + " and taken for Windows-1252 before; check its names"
 	}
 	if n := bytes.Count(text, []byte{0}); n > 0 {
 		if n*50 > len(text) {
@@ -107,12 +111,12 @@ func controls(text []byte) (n int) {
 	return n
 }
 
-func decode16(data []byte, end unicode.Endianness, name string) ([]byte, string, string, error) {
+func decode16(data []byte, end utf16.Endianness, name string) ([]byte, string, string, error) {
 	note := ""
 	if len(data)%2 == 1 {
 		data, note = data[:len(data)-1], "the last byte of the file is half a character and was left out"
 	}
-	text, err := unicode.UTF16(end, unicode.IgnoreBOM).NewDecoder().Bytes(data)
+	text, err := utf16.UTF16(end, utf16.IgnoreBOM).NewDecoder().Bytes(data)
 	if err != nil {
 		return nil, "", "", fmt.Errorf("its %s text is damaged (%w)", name, err)
 	}
@@ -124,10 +128,10 @@ func decode16(data []byte, end unicode.Endianness, name string) ([]byte, string,
 
 // looksUTF16 finds UTF-16 without a byte order mark: in a table of results most
 // characters are below U+0100, so that nearly every second byte is zero.
-func looksUTF16(data []byte) (unicode.Endianness, bool) {
+func looksUTF16(data []byte) (utf16.Endianness, bool) {
 	head := data[:min(len(data), 4096)&^1]
 	if len(head) < 8 {
-		return unicode.LittleEndian, false
+		return utf16.LittleEndian, false
 	}
 	var zeros [2]int
 	for i, c := range head {
@@ -138,11 +142,11 @@ func looksUTF16(data []byte) (unicode.Endianness, bool) {
 	half := len(head) / 2
 	switch {
 	case zeros[1]*10 > half*7 && zeros[0]*10 < half:
-		return unicode.LittleEndian, true
+		return utf16.LittleEndian, true
 	case zeros[0]*10 > half*7 && zeros[1]*10 < half:
-		return unicode.BigEndian, true
+		return utf16.BigEndian, true
 	}
-	return unicode.LittleEndian, false
+	return utf16.LittleEndian, false
 }
 
 // decodeMixed reads bytes that are not all UTF-8. Where nothing but ASCII is
@@ -184,6 +188,82 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 		lines++
 	}
 	return out, encoding + " with some " + p.name, fmt.Sprintf("%d lines are not UTF-8 and were read as %s; check their names", lines, p.name)
+}
+
+// readAgain undoes that a text of another code page was taken for Windows-1252 on
+// its way into UTF-8 ("Bo¿ena ¯ak" for "Bożena Żak", "Èâàíîâ" for "Иванов"). The
+// page is nil where the text reads well as it is: what is no letter must stand in
+// words, or words must have no ASCII letter, and the text must read far better.
+func readAgain(text []byte) ([]byte, *codePage) {
+	sample := make([]byte, 0, min(len(text), pageSample))
+	for rest := text; len(rest) > 0 && len(sample) < pageSample; {
+		n := bytes.IndexAny(rest, "\r\n") + 1
+		if n == 0 {
+			n = len(rest)
+		}
+		line := rest[:min(n, pageSample)]
+		rest = rest[n:]
+		if !bytes.ContainsFunc(line, func(r rune) bool { return r >= utf8.RuneSelf }) {
+			continue
+		}
+		line, ok := asWindows1252(line)
+		if !ok || utf8.Valid(line) {
+			return nil, nil // characters of more than one page, or UTF-8 taken for Windows-1252
+		}
+		sample = append(sample, line...)
+	}
+	if len(sample) == 0 {
+		return nil, nil
+	}
+	page := guessPage(sample)
+	if page == codePages[0] || page.table[0xA0] != 0xA0 {
+		return nil, nil // a space that doesn't break is no letter of the code pages of DOS
+	}
+	words := map[string]bool{}
+	before, _ := codePages[0].score(sample, words)
+	if after, own := page.score(sample, words); own < 4 || after < before+2*pageMargin+2 {
+		return nil, nil
+	}
+	letter := func(p *codePage, i int) bool {
+		return i >= 0 && i < len(sample) && unicode.IsLetter(p.table[sample[i]])
+	}
+	odd, whole := 0, 0
+	for i, c := range sample {
+		if c < utf8.RuneSelf || !letter(page, i) {
+			continue
+		}
+		if !letter(codePages[0], i) && (letter(page, i-1) || letter(page, i+1)) {
+			odd++
+		}
+		if i >= 3 && sample[i-1] >= utf8.RuneSelf && sample[i-2] >= utf8.RuneSelf && sample[i-3] >= utf8.RuneSelf {
+			whole++
+		}
+	}
+	if odd < 2 && !(page.own && whole > 5) {
+		return nil, nil
+	}
+	plain, ok := asWindows1252(text)
+	if !ok {
+		return nil, nil
+	}
+	return page.append(make([]byte, 0, len(text)), plain), page
+}
+
+// asWindows1252 writes UTF-8 in Windows-1252; ok is false where it has no such character.
+func asWindows1252(text []byte) (out []byte, ok bool) {
+	out = make([]byte, 0, len(text))
+	for len(text) > 0 {
+		r, n := utf8.DecodeRune(text)
+		b, known := windows1252Byte[r]
+		switch {
+		case r < utf8.RuneSelf:
+			b = byte(r)
+		case !known:
+			return nil, false
+		}
+		out, text = append(out, b), text[n:]
+	}
+	return out, true
 }
 
 // windows1252 is the index of the WHATWG standard.

@@ -74,13 +74,17 @@ func (s *settler) handicap() {
 	}
 	for _, sum := range clocks {
 		for _, part := range clocks {
-			if sum != part && s.columns[sum].Meaning.isTime() && s.columns[part].Meaning.isTime() && sentOff(values[sum], values[part]) {
+			if sum != part && s.mayBeSentOff(sum) && s.mayBeSentOff(part) && !(s.columns[sum].Meaning == GunTime && s.columns[part].Meaning == ChipTime) && sentOff(values[sum], values[part]) {
 				s.handicapped(sum, part, -1, clocks)
 				return
 			}
 		}
 	}
 }
+
+// mayBeSentOff says whether a column holds times, and none that go beyond five hours, as
+// those of day do, and minutes, seconds and hundredths seem to.
+func (s *settler) mayBeSentOff(i int) bool { return s.columns[i].Meaning.isTime() && !s.late(i) }
 
 // handicapSeconds are the seconds of a time or an offset, -1 where it is none. Both may
 // be minutes and seconds with a dot between them, which their sums then bear out.

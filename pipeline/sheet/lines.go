@@ -17,7 +17,14 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, scanned := typedFigures(plainMedals(plainBars(withoutTags(text))))
+	text, runOn := text, false
+	if len(text) < typedBytes {
+		text, runOn = inlineLists(withoutLastMarks(signsToGaps(text)))
+	}
 	d := sniff(text, lex, limits)
+	if runOn {
+		d.why += "; lists that ran on within a line were put one runner to a line, and the rows are counted so"
+	}
 	if scanned {
 		d.why += "; letters and gaps among the figures of times and places were read as the figures they stand for"
 	}
@@ -84,6 +91,17 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	return text, d
+}
+
+// signBefore is a time with the sign of the gap that follows it: "0:44:29 +  00:59".
+var signBefore = regexp.MustCompile(`(\d:[0-5]\d) \+( +)(\d{1,2}:[0-5]\d)`)
+
+// signsToGaps moves the sign to the gap, "0:44:29   +00:59"; columns keep their places.
+func signsToGaps(text []byte) []byte {
+	if !bytes.Contains(text, []byte(" + ")) {
+		return text
+	}
+	return signBefore.ReplaceAll(text, []byte("$1 $2+$3"))
 }
 
 // lineTags are the marks of web pages that begin and end lines and paragraphs.
@@ -676,7 +694,7 @@ func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 // placePattern is a place as people type it: 1, 1., 1), 1st, 1er, 1º.
 const placePattern = `(\d{1,4})(?:\s*[.):=–-]|st|nd|rd|th|er|re|ère|e|º|ª|°)?`
 
-const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?)`
+const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?|\d{1,2}h[0-5]?\d['’:][0-5]\d["”]?)`
 
 var (
 	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*|\d{1,4}(?:st|nd|rd|th)\b.*))?\s*$`)
@@ -789,8 +807,11 @@ func clubsApart(lines []string, cuts []*typed) bool {
 		}
 		long = 0
 	}
-	clubs, ok := []string(nil), false
-	if long*10 >= n*3 {
+	clubs, ok, clear := abbreviatedClubs(texts)
+	if !clear {
+		return false
+	}
+	if !ok && long*10 >= n*3 {
 		clubs, ok = clubsBehind(texts)
 		if !ok && (long*10 >= n*7 || first > 0 && headingOf(newLexicon(Options{}), lines[first-1], []Meaning{Club}) != "") {
 			return false

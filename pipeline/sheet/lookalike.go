@@ -91,6 +91,33 @@ func (s *settler) schoolForms(i int) bool {
 	return n >= 3 && other
 }
 
+// frenchClasses says whether the values of a column are the classes of French athletics,
+// each with the sex behind it: SEH, ESF, M1M, V2F.
+func (s *settler) frenchClasses(i int) bool {
+	n, masters, sexes := 0, false, map[byte]bool{}
+	for _, r := range s.rows {
+		c := strings.ToLower(trim(cellAt(r.cells, i)))
+		if c == "" {
+			continue
+		}
+		sex := c[len(c)-1]
+		switch class := c[:len(c)-1]; {
+		case sex != 'h' && sex != 'f' && sex != 'm':
+			return false
+		case frenchYouth[class]:
+		case len(class) >= 2 && len(class) <= 3 && (class[0] == 'm' || class[0] == 'v') && class[1] != '0' && digitsOnly(class[1:]) && looseNumber(class[1:]) <= 10:
+			masters = true
+		default:
+			return false
+		}
+		n++
+		sexes[sex] = true
+	}
+	return n >= 5 && (masters || len(sexes) == 2)
+}
+
+var frenchYouth = set("ea po be mi ca ju es se")
+
 // isPivot says whether a heading is one that a spreadsheet program gives a column of a
 // pivot table: "Row Labels", "Min of Time".
 func (p *Part) isPivot() bool {

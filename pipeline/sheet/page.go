@@ -23,8 +23,8 @@ const mostSpan = 200
 
 // startsPage says whether text begins like a web page (HTML Living Standard, 13.1).
 func startsPage(lower string) bool {
-	for strings.HasPrefix(lower, "<!--") {
-		_, rest, ok := strings.Cut(lower, "-->")
+	for strings.HasPrefix(lower, "<!--") || strings.HasPrefix(lower, "<?php") {
+		_, rest, ok := strings.Cut(lower, map[bool]string{true: "?>", false: "-->"}[lower[1] == '?'])
 		if !ok {
 			return false
 		}
@@ -71,7 +71,7 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 	} else if !utf8.Valid(data) {
 		text, _, _ = decodeMixed(data, "UTF-8")
 	}
-	root, err := html.Parse(bytes.NewReader(text))
+	root, err := html.Parse(bytes.NewReader(withoutProgram(text)))
 	if err != nil {
 		return nil, fmt.Errorf("it is a web page that can't be read (%w)", err)
 	}
@@ -94,6 +94,23 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 		}
 	}
 	return p.out, nil
+}
+
+// withoutProgram leaves out what a server would have run before it sent the page (PHP).
+func withoutProgram(text []byte) []byte {
+	const starts, ends = "<?php", "?>"
+	if !bytes.Contains(text, []byte(starts)) {
+		return text
+	}
+	var out []byte
+	for {
+		before, rest, found := bytes.Cut(text, []byte(starts))
+		out = append(out, before...)
+		if !found {
+			return out
+		}
+		_, text, _ = bytes.Cut(rest, []byte(ends)) // without an end, all the rest is program
+	}
 }
 
 // webPage collects the lines of a web page.

@@ -33,6 +33,7 @@ func TestPages(t *testing.T) {
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20;  Zoë Müller 18:20; 3 Al \"Ace\" Roe 18:31", ""},
 		{"letters of a code page", "x.html", latin, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a piece of a page", "x.txt", "<h2>Alder Bank, 3 January 2026</h2>\n<table>" + head + rows + "</table>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
+		{"a piece of a page that a server puts together", "x.html", "<?php if ($x->a > 1) include(\"header.html\");?>\n<section id=\"r\"><h2>Alder Bank, 3 January 2026</h2>\n<table>" + head + rows + "</table></section>\n<?php include(\"footer.html\");?>\n", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a list in columns of one width within a table that lays out the page", "x.shtml", "<HTML><HEAD><TITLE>Race results</TITLE></HEAD><BODY><TABLE><TR><TD><TABLE><TR><TD><h1>Alder Bank, 3 January 2026</h1><PRE>\r\n" +
 			"                                     Chip     Gun\r\n  <u>Place</u>  <u>Name</u>             <u>Age</u>   <u>Time</u>    <u>Time</u>\r\n      1  Jo Lee            31    18:20    18:22\r\n      2  Zo&euml; M&uuml;ller        40    18:31    18:34\r\n      3  Al Roe            27    18:50    18:51\r\n</PRE></TD></TR></TABLE></TD></TR></TABLE></BODY></HTML>",
 			"alder-bank 2026-01-03", "1 Jo Lee 31; 2 Zoë Müller 40; 3 Al Roe 27", ""},

@@ -19,6 +19,7 @@ type typed struct {
 // a dash or a comma, as ages and groups may have as well.
 var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
 	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?` +
+	`|\d{1,2} ?h ?[0-5]?\d['’:][0-5]\d["”]?` +
 	`|\d{1,3} ?m(?:in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
 
 var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}[-,][0-5]\d)(?:$|\s)`)
@@ -421,8 +422,11 @@ func nameParts(cuts []*typed, texts []string) bool {
 	if agesBehind(cuts, texts) {
 		return true
 	}
-	var clubs []string
-	if long*10 >= n*3 {
+	clubs, known, clear := abbreviatedClubs(texts)
+	if !clear {
+		return false
+	}
+	if !known && long*10 >= n*3 {
 		var ok bool
 		if clubs, ok = clubsBehind(texts); !ok {
 			return false
@@ -447,7 +451,8 @@ func nameParts(cuts []*typed, texts []string) bool {
 }
 
 // agesBehind parts names from the ages that stand behind nearly all of them, in no order:
-// "Jo Lee 42". Nothing is changed where that is not so.
+// "Jo Lee 42", or between them and a club: "Jo Lee 42 Vale AC". Nothing is changed where that
+// is not so.
 func agesBehind(cuts []*typed, texts []string) bool {
 	n, aged, rising, last := 0, 0, 0, 0
 	for i, c := range cuts {
@@ -455,7 +460,10 @@ func agesBehind(cuts []*typed, texts []string) bool {
 			continue
 		}
 		n++
-		name, age := cutAge(texts[i])
+		name, age, club := cutAge(texts[i])
+		if club != "" && c.club != "" || strings.ContainsAny(club, "0123456789") {
+			return false
+		}
 		if age == "" && strings.ContainsAny(texts[i], "0123456789") || c.group != "" || len(strings.Fields(name)) > 4 {
 			return false
 		}
@@ -472,20 +480,91 @@ func agesBehind(cuts []*typed, texts []string) bool {
 		return false
 	}
 	for i, c := range cuts {
-		if c != nil {
-			c.name, c.group = cutAge(texts[i])
+		if c == nil {
+			continue
+		}
+		name, age, club := cutAge(texts[i])
+		if c.name, c.group = name, age; club != "" {
+			c.club = club
 		}
 	}
 	return true
 }
 
-// cutAge parts a name from a number of two figures behind it.
-func cutAge(text string) (name, age string) {
-	name, age = text, finalWordOf(text)
-	if len(age) != 2 || !digitsOnly(age) {
-		return text, ""
+var ageBetween = regexp.MustCompile(`^(\D*\pL)[ ,;]+(\d{2})(?:[ ,;]+(\pL.*))?$`)
+
+// cutAge parts a name from a number of two figures behind it, and what follows that.
+func cutAge(text string) (name, age, club string) {
+	m := ageBetween.FindStringSubmatch(strings.TrimRight(text, edgeMarks))
+	if m == nil {
+		return text, "", ""
 	}
-	return strings.TrimRight(strings.TrimSuffix(name, age), edgeMarks), age
+	return m[1], m[2], m[3]
+}
+
+// abbreviatedClubs finds the clubs behind names where in most texts they are written as
+// abbreviations, "Jo Lee SuRa", "Al Roe HKV". known is false where that is not so; clear is
+// false where the last of three words of another text may be a club as well.
+func abbreviatedClubs(texts []string) (clubs []string, known, clear bool) {
+	n, with := 0, 0
+	clubs = make([]string, len(texts))
+	of := map[string]bool{}
+	for i, t := range texts {
+		words := strings.Fields(t)
+		if len(words) == 0 {
+			continue
+		}
+		n++
+		if len(words) < 3 || !abbreviated(words[len(words)-1]) {
+			continue
+		}
+		for _, w := range words[:len(words)-1] {
+			if abbreviated(w) {
+				return nil, false, true // names in capitals
+			}
+		}
+		with++
+		clubs[i] = words[len(words)-1]
+		of[fold(clubs[i])] = true
+	}
+	if with < 4 || with*10 < n*6 {
+		return nil, false, true
+	}
+	for i, t := range texts {
+		if words := strings.Fields(t); clubs[i] == "" && len(words) > 2 {
+			if clubs[i] = words[len(words)-1]; !of[fold(clubs[i])] {
+				return nil, true, false
+			}
+		}
+	}
+	return clubs, true, true
+}
+
+// abbreviated says whether a word has two capitals and is no part of a name such as
+// McDonald, DeLuca or III.
+func abbreviated(w string) bool {
+	capitals := 0
+	for _, r := range w {
+		switch {
+		case unicode.IsUpper(r):
+			capitals++
+		case !unicode.IsLower(r):
+			return false
+		}
+	}
+	if capitals < 2 {
+		return false
+	}
+	for _, before := range []string{"Mc", "Mac", "De", "Di", "Du", "Da", "La", "Le", "Van", "Von", "Fitz", "O"} {
+		if rest, ok := strings.CutPrefix(w, before); ok && capitals == 2 && len(rest) > 2 && unicode.IsUpper([]rune(rest)[0]) && rest[1:] == strings.ToLower(rest[1:]) {
+			return false
+		}
+	}
+	switch w {
+	case "II", "III", "IV", "JR", "SR":
+		return false
+	}
+	return true
 }
 
 // groupInside finds an age group behind the first word or words of a text: "Jo Lee W40
