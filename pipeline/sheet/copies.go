@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
 )
 
 // leaveCopies leaves out tables that repeat lines of another table of the same
@@ -53,9 +54,16 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: parts[i].Tab, Row: parts[i].HeadingRow}, Severity: place.Note, Kind: "table-left-out",
 			Read: fmt.Sprintf("%d of %d lines", same, of), Expected: expected})
 	}
-	for i, a := range parts {
-		for k, b := range parts {
-			if i == k || out[i] || out[k] || !mayRepeat[i] || !mayRepeat[k] || a.Course.Value != b.Course.Value || a.Date.Day != b.Date.Day || a.Session.Value != b.Session.Value {
+	ofRun, versions := map[runOfPart][]int{}, make([]int, len(parts))
+	for i, p := range parts {
+		if mayRepeat[i] {
+			ofRun[p.run()] = append(ofRun[p.run()], i)
+			versions[i] = version(p)
+		}
+	}
+	for i, p := range parts {
+		for _, k := range ofRun[p.run()] {
+			if i == k || out[i] || out[k] || !mayRepeat[i] {
 				continue
 			}
 			small, large := read(i), read(k)
@@ -69,7 +77,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 					same++
 				}
 			}
-			switch va, vb := version(a), version(b); {
+			switch va, vb := versions[i], versions[k]; {
 			case va > vb:
 				continue // what was corrected stands, however long it is
 			case va < vb:
@@ -107,6 +115,15 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 	}
 	return kept
 }
+
+// runOfPart names the run of a part.
+type runOfPart struct {
+	course  string
+	day     unit.Day
+	session string
+}
+
+func (p *Part) run() runOfPart { return runOfPart{p.Course.Value, p.Date.Day, p.Session.Value} }
 
 // version orders two tables of one run by the words of their tabs and titles: what
 // is provisional before the plain, what is corrected after it.

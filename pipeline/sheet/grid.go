@@ -1,6 +1,9 @@
 package sheet
 
-import "encoding/binary"
+import (
+	"encoding/binary"
+	"sort"
+)
 
 // grid is a table held whole. Its cells lie in pieces, so that a large tab is
 // never copied as it grows. The first looseCells of them are texts of their
@@ -139,6 +142,30 @@ func (g *grid) bytes() int64 { return g.pieces.size + 16*int64(len(g.refs)) }
 
 // slice is the table of rows i to j-1, sharing the cells.
 func (g *grid) slice(i, j int) *grid { return &grid{refs: g.refs[i:j:j], pieces: g.pieces} }
+
+// between is the table of the rows from first to last, sharing the cells; last 0 means to the
+// end. Rows are in the order of their numbers.
+func (g *grid) between(first, last int) *grid {
+	i, j := g.find(first), len(g.refs)
+	if last > 0 {
+		j = g.find(last + 1)
+	}
+	return g.slice(i, max(i, j))
+}
+
+// find is the index of the first row that has this number or a higher one.
+func (g *grid) find(row int) int {
+	return sort.Search(len(g.refs), func(i int) bool { return g.row(i) >= row })
+}
+
+// cellsOf gives the cells of the row of a number, nil where there is none.
+func (g *grid) cellsOf(row int) []string {
+	if i := g.find(row); i < len(g.refs) && g.row(i) == row {
+		_, cells := g.at(i)
+		return cells
+	}
+	return nil
+}
 
 func (g *grid) len() int { return len(g.refs) }
 

@@ -139,3 +139,14 @@ func TestLinesOverListsWithoutPlaces(t *testing.T) {
 		}
 	}
 }
+
+func TestTooManyLists(t *testing.T) {
+	text := listsUnder("Saturday 21 November 2026", "%", "same", false, "Alder Moor", "Castle Green", "Bryn Coed")
+	if _, err := Read("sheet.csv", []byte(text), Options{Limits: Limits{Lists: 3}}); err != nil {
+		t.Error(err)
+	}
+	_, err := Read("sheet.csv", []byte(text), Options{Limits: Limits{Lists: 2}})
+	if err == nil || !strings.Contains(err.Error(), "has 3 lists, and at most 2") {
+		t.Errorf("got %v", err)
+	}
+}

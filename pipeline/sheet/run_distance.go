@@ -255,16 +255,17 @@ func (rs *runSettler) settleDistances(parts []*Part) {
 			rs.askGroups(p, c)
 		}
 	}
-	for i, p := range parts {
-		for _, q := range parts[:i] {
-			if p.Course.Value == "" || q.Course.Value != p.Course.Value || !p.Date.Settled || !q.Date.Settled || p.Date.Day != q.Date.Day || p.Session.Value != q.Session.Value ||
-				p.runs.distances != nil || q.runs.distances != nil || !p.Whole || !q.Whole {
-				continue
-			}
+	before := map[runOfPart][]*Part{}
+	for _, p := range parts {
+		if p.Course.Value == "" || !p.Date.Settled || p.runs.distances != nil || !p.Whole {
+			continue
+		}
+		for _, q := range before[p.run()] {
 			if rs.askPair(q, p) {
 				break
 			}
 		}
+		before[p.run()] = append(before[p.run()], p)
 	}
 }
 

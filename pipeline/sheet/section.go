@@ -212,20 +212,18 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 			return nil
 		}) // neither function returns an error, and a grid has none of its own
-		p.explain(t.grid)
-		p.remark(t.grid)
-		p.sayTimedLinesLeftOut(t.grid, s.Name)
+		own := t.grid.between(p.rules.first, p.rules.last)
+		p.explain(own)
+		p.remark(own)
+		p.sayTimedLinesLeftOut(own, s.Name)
 	}
 	return parts
 }
 
 // dataRowAfter is the first row of data below a line, 0 where another line comes first.
 func dataRowAfter(rules *rowRules, g *grid, line int) int {
-	for i := range g.len() {
+	for i := g.find(line + 1); i < g.len(); i++ {
 		row, cells := g.at(i)
-		if row <= line {
-			continue
-		}
 		switch rules.classify(row, cells) {
 		case isData:
 			return row
@@ -240,12 +238,7 @@ func dataRowAfter(rules *rowRules, g *grid, line int) int {
 // startsAgain says whether the places of a part begin again from 1 at a row.
 func startsAgain(p *Part, g *grid, row int) bool {
 	col := p.Index(Position)
-	for i := range g.len() {
-		if n, cells := g.at(i); n == row {
-			return col >= 0 && trim(cellAt(cells, col)) == "1"
-		}
-	}
-	return false
+	return col >= 0 && trim(cellAt(g.cellsOf(row), col)) == "1"
 }
 
 // fallsAt says whether the place of a row is no higher than that of an earlier one, as where a
@@ -255,15 +248,7 @@ func fallsAt(p *Part, g *grid, above, below int) bool {
 	if col < 0 {
 		return true
 	}
-	first, second := 0.0, 0.0
-	for i := range g.len() {
-		switch row, cells := g.at(i); row {
-		case above:
-			first = looseNumber(trim(cellAt(cells, col)))
-		case below:
-			second = looseNumber(trim(cellAt(cells, col)))
-		}
-	}
+	first, second := looseNumber(trim(cellAt(g.cellsOf(above), col))), looseNumber(trim(cellAt(g.cellsOf(below), col)))
 	return second > 0 && second <= first
 }
 

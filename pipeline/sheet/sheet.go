@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"path"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -46,6 +47,7 @@ type Limits struct {
 	Unzipped int64 // bytes in an unpacked workbook; default 1 GiB
 	Rows     int   // rows in one tab of a workbook; default 1 048 576 (ECMA-376 files of the usual programs hold no more)
 	CellText int64 // bytes of text in one workbook; default 128 MiB
+	Lists    int   // tables in one sheet, which are compared with one another; default 10 000
 
 	// Stop is asked now and then; its error ends reading. nil goes on to the end.
 	Stop func() error
@@ -79,6 +81,7 @@ func (l Limits) orDefault() Limits {
 	def64(&l.Unzipped, 1<<30)
 	def(&l.Rows, 1<<20)
 	def64(&l.CellText, 128<<20)
+	def(&l.Lists, 10_000)
 	return l
 }
 
@@ -220,8 +223,11 @@ func (p *Part) Each(f func(row int, cells []string) error) error { return p.Each
 func (p *Part) EachSkipped(f func(row int, cells []string) error, skipped func(Skipped) error) error {
 	rules := p.rules // a copy: fill-down and section state belong to this pass
 	rules.restart()
-	rows := 0
-	return p.src.each(func(row int, cells []string) error {
+	rows, src := 0, p.src
+	if g, ok := src.(*grid); ok {
+		src = g.between(rules.first, rules.last)
+	}
+	return src.each(func(row int, cells []string) error {
 		rows++
 		if err := p.limits.goOn(rows); err != nil {
 			return err
@@ -261,8 +267,7 @@ func (p *Part) DistanceOf(cells []string) int { return p.runs.metres(cells) }
 // DistanceM is the distance in metres that the sheet gives for all rows of the part, 0
 // if it gives none.
 func (p *Part) DistanceM() int {
-	n := 0
-	fmt.Sscan(p.Distance.Value, &n)
+	n, _ := strconv.Atoi(p.Distance.Value) // "" gives none
 	return n
 }
 
@@ -289,6 +294,18 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 	default:
 		return nil, fmt.Errorf("%s is refused: %s", baseName(name), why)
 	}
+}
+
+// settle gives the parts of a sheet their runs; an error where there are none, or too many.
+func (s *Sheet) settle(o Options, lex *lexicon, book *courseBook) error {
+	switch n := len(s.Parts); {
+	case n == 0:
+		return s.refused()
+	case n > o.Limits.Lists:
+		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
+	}
+	newRunSettler(s, o, lex, book).settle(s.Parts)
+	return nil
 }
 
 // baseName is the last element of a path in either slash style.

@@ -298,16 +298,8 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 // findTailWithin finds them anew for the rows from first to last: what stands under the
 // results of one run and above the title of the next.
 func (r *rowRules) findTailWithin(g *grid, gaps bool) {
-	from, to := g.len(), 0
-	for i := range g.len() {
-		if row := g.row(i); row >= r.first && (r.last == 0 || row <= r.last) {
-			from, to = min(from, i), i+1
-		}
-	}
 	r.lastSure, r.tail = 0, 0
-	if from < to {
-		r.findTail(g.slice(from, to), gaps)
-	}
+	r.findTail(g.between(r.first, r.last), gaps)
 }
 
 // adjoins says whether a row stands right below the one before it: of a text, a cell in

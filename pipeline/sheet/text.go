@@ -63,11 +63,7 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	book := newCourseBook(o.Courses)
 	s.addTable(t, lex, o)
-	if len(s.Parts) == 0 {
-		return s, s.refused()
-	}
-	newRunSettler(s, o, lex, book).settle(s.Parts)
-	return s, nil
+	return s, s.settle(o, lex, book)
 }
 
 func delimiterName(d byte) string {

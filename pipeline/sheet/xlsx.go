@@ -118,11 +118,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	s.cover = append(s.cover, s.header...)
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
-	if len(s.Parts) == 0 {
-		return s, s.refused()
-	}
-	newRunSettler(s, o, lex, book).settle(s.Parts)
-	return s, nil
+	return s, s.settle(o, lex, book)
 }
 
 // openPackage opens the workbook without its tabs and texts, which the library
