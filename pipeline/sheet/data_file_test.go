@@ -141,7 +141,7 @@ var dataFileCases = []struct {
 		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
 	{name: "lists that run on within a line, of distances that were jumped", file: "field.txt",
 		text:    "Men, long jump: 1) Bo Lee SuRa 7.10, 2) Al Roe HKV 6.96, 3) Cy Dee SuRa 6.36, 4) Ed Gow KontU 6.26, 5) Gus Orr SuRa 6.11.\nWomen: 1) Ida Nye SuRa 6.06, 2) Di Fox SuRa 5.93, 3) Fay Ho HKV 5.87, 4) Ann Poe SuRa 5.55.\n",
-		refused: "no heading row with columns such as position, name and time, and no rows of results. Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again"},
+		refused: "no heading row with columns such as position, name and time, and no rows of results. Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again. If it is no list of results, take it out of the folder"},
 	{name: "two people of a pair have the pair's time each", file: "relay.csv",
 		text:    "place,team,time,name\n1,Owls,3:59:05,Jo Lee\n1,Owls,3:59:05,Al Roe\n2,Legs,4:11:06,Cy Dee\n2,Legs,4:11:06,Di Fox\n3,Plums,4:18:09,Ed Gow\n3,Plums,4:18:09,Fay Ho\n4,Late,4:20:46,Gus Orr\n4,Late,4:20:46,Hal Moss\n5,Nye,4:21:03,Ida Nye\n5,Nye,4:21:03,Jan Ott\n",
 		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
