@@ -231,8 +231,10 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		if differ == 0 {
 			return true, stands > 0, tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note)
 		}
-		return true, stands > 0, tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
-			"The fuller sheet stands. If the smaller one is right, correct those places (lapwing correct); if it is the whole new result, load it again with --kind full.", place.Look)
+		p := tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
+			"The fuller sheet stands. If the smaller one is right, correct those places (lapwing correct).", place.Look)
+		p.Answers = place.AnswerLines(place.Answer{Flags: "--kind full", When: "if it is the whole new result"})
+		return true, stands > 0, p
 	}
 	replaced := f.supersede(earlier, later, same)
 	return false, true, tell("new-issue", f.issueWords(earlier, later, replaced),

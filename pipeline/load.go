@@ -153,6 +153,11 @@ func (pl *Pipeline) LoadFiles(ctx context.Context, files, names []string, hand B
 	if err := l.answerAlike(ctx); err != nil {
 		return rep, err
 	}
+	for _, s := range rep.Sheets {
+		if s.Question != nil {
+			pl.offerCourses(s.Question)
+		}
+	}
 	debug.FreeOSMemory() // a large sheet's bytes are needed no more
 	return rep, pl.watchMemory(ctx)
 }

@@ -83,7 +83,7 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 		}
 		r.notes = answers.notes(r.parsed)
 		for k := range r.notes {
-			r.notes[k] += "; lapwing load … --dry-run shows it"
+			r.notes[k] += fmt.Sprintf(": lapwing load %s --dry-run", text.Typed(l.names[i]))
 		}
 	}
 	return nil

@@ -2,7 +2,9 @@ package pipeline
 
 import (
 	"context"
+	"maps"
 	"slices"
+	"strings"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
@@ -15,6 +17,7 @@ type Question struct {
 	Words   string         // the question, with its place
 	Answers []place.Answer // none where the sheet has to be mended
 	Lacks   string         // "course" or "date" where the sheet says none at all; its like follow the answer
+	TabOnly bool           // a tab of a loaded sheet is asked about
 	Order   bool           // date_order in the settings answers it, for this sheet and all like it
 }
 
@@ -32,7 +35,7 @@ func (pl *Pipeline) WaitingQuestions(ctx context.Context) ([]Question, error) {
 	}
 	tabs, err := pl.problemsWhere(ctx, "p.settled = '' and p.kind = '"+sheet.TabLeftOut+"'")
 	for _, q := range tabs {
-		out = append(out, Question{Sheet: q.Place.Sheet, Words: q.String()})
+		out = append(out, Question{Sheet: q.Place.Sheet, Words: q.String(), TabOnly: true})
 	}
 	return out, err
 }
@@ -60,12 +63,43 @@ func (pl *Pipeline) SheetQuestions() ([]Question, error) {
 		p.byHand = e.Course != ""
 		pl.askMisspelt([]*parsedSheet{p})
 		if q := p.questionOf(e.Path); q != nil {
+			pl.offerCourses(q)
 			out = append(out, *q)
 		} else {
 			out = append(out, Question{Sheet: e.Path, Words: e.Path + ": has its answer now; load it again"})
 		}
 	}
 	return out, nil
+}
+
+// fewCourses is how many courses are offered as answers.
+const fewCourses = 6
+
+// offerCourses puts the known courses, where they are few, among the answers to the
+// question which course a sheet is of.
+func (pl *Pipeline) offerCourses(q *Question) {
+	i := slices.IndexFunc(q.Answers, func(a place.Answer) bool { return strings.HasPrefix(a.Flags, "--course NAME") })
+	if i < 0 || len(q.Answers) > 1 || pl.courses == nil {
+		return
+	}
+	days := pl.knownCourses()
+	known := slices.Collect(maps.Keys(days.days))
+	for c := range days.listed {
+		if days.days[c] == nil {
+			known = append(known, c)
+		}
+	}
+	if len(known) == 0 || len(known) > fewCourses {
+		return
+	}
+	slices.Sort(known)
+	other := q.Answers[i]
+	other.When = "if it is another course"
+	q.Answers = nil
+	for _, c := range known {
+		q.Answers = append(q.Answers, place.Answer{Flags: strings.Replace(other.Flags, "NAME", c, 1)})
+	}
+	q.Answers = append(q.Answers, other)
 }
 
 // questionOf is the question that a sheet waits for, nil where it waits for none.
@@ -80,10 +114,12 @@ func (p *parsedSheet) questionOf(path string) *Question {
 		q.Lacks = "course"
 		// both at once, where one date answers for the whole sheet
 		if slices.ContainsFunc(p.problems, func(o place.Problem) bool {
-			return o.Severity == place.Waits && o.Kind == "date-missing" && o.Answers != ""
+			return o.Severity == place.Waits && (o.Kind == "date-missing" || o.Kind == "date-impossible") && o.Answers != ""
 		}) && len(p.parts) == 1 {
 			q.Words += " And which date was the run?"
-			q.Answers = []place.Answer{{Flags: "--course NAME --date YEAR-MONTH-DAY"}}
+			for i := range q.Answers {
+				q.Answers[i].Flags += " --date YEAR-MONTH-DAY"
+			}
 		}
 	case "date-missing":
 		if _, ok := sheet.NumberOf(path); ok {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 	"time"
@@ -77,4 +78,31 @@ func TestAnswerOfALoadedSheet(t *testing.T) {
 	if out = plainly(t, "sheets", "problems").out; strings.Contains(out, "sex") || strings.Contains(out, "positions") {
 		t.Errorf("after the answers:\n%s", out)
 	}
+}
+
+// Where the courses are known and few, each is an answer ready to be typed; beyond the
+// problems that are shown the others are counted by their kind; and a sheet that can only
+// be mended says how it is taken out.
+func TestAnswersOfferWhatIsKnown(t *testing.T) {
+	rows := ""
+	for i := 1; i <= 40; i++ {
+		time := fmt.Sprintf("%d:%02d", 20+i/2, i%60)
+		if i > 26 {
+			time = "24.a"
+		}
+		rows += fmt.Sprintf("%d,%c%c Oak,%s\n", i, 'A'+i%26, 'a'+i/2, time)
+	}
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-10-03.csv": fieldSheet(12),
+		"sheets/x.csv":                     "24 October 2026\nPos,Name,Time\n1,Zed Zonk,18:20\n2,Yul Yonk,18:31\n",
+		"sheets/alder-bank_2026-10-10.csv": "Pos,Name,Time\n" + rows,
+		"sheets/alder-bank_2026-10-17.csv": "1,Ana,Sol,20:01\n2,Ben,Orr,21:02\n3,Cy,Ash,22:02\n4,Di,Fay,22:09\n5,Ed,Gil,22:33\n6,Flo,Hay,22:50\n",
+	})
+	plainly(t, "load", "alder-bank_2026-10-03.csv")
+	out := plainly(t, "load", "sheets").out
+	wants(t, out, `lapwing load "sheets/x.csv" --course alder-bank`, "if it is another course:", `--course NAME`, `taken out with: lapwing sheets withdraw "alder-bank_2026-10-17.csv"`)
+	if o := throughShell(t, out, `lapwing load "sheets/x.csv" --course alder-bank`); o.code != exitOK {
+		t.Error(o.out, o.errOut)
+	}
+	wants(t, plainly(t, "sheets", "problems", "alder-bank_2026-10-10.csv").out, "… and 4 more: 4 time unreadable")
 }

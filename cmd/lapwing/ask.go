@@ -17,7 +17,7 @@ const mostAsked = 10
 // askQuestions prints the questions of waiting sheets, each with the lines that
 // answer it, ready to be typed.
 func (a *app) askQuestions(questions []pipeline.Question) {
-	order, answers := false, false
+	order, answers, mend := false, false, ""
 	lacking := map[string]int{}
 	for _, q := range questions {
 		lacking[q.Lacks]++
@@ -32,6 +32,9 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 		switch len(q.Answers) {
 		case 0:
 			fmt.Fprintf(a.out, "Waiting: %s\n", q.Words)
+			if !q.TabOnly {
+				mend = q.Sheet
+			}
 		case 1:
 			fmt.Fprintf(a.out, "Waiting: %s To answer, type:\n", q.Words)
 		default:
@@ -48,6 +51,9 @@ func (a *app) askQuestions(questions []pipeline.Question) {
 	}
 	if order && a.settings.DateOrder == "" {
 		fmt.Fprintln(a.out, "If all your sheets write the day first, put the line  date_order = \"dmy\"  into lapwing.toml (\"mdy\" for the month first), then type lapwing run: it is not asked again.")
+	}
+	if mend != "" {
+		fmt.Fprintf(a.out, "A sheet that you save under another name, or that holds no results, is taken out with: lapwing sheets withdraw %s\n", text.Typed(mend))
 	}
 	if answers {
 		fmt.Fprintln(a.out, "After that: lapwing run")

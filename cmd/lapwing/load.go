@@ -302,7 +302,11 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 func printProblems(a *app, problems []place.Problem, most int) {
 	for i, p := range problems {
 		if i == most {
-			fmt.Fprintf(a.out, "  … and %d more\n", len(problems)-most)
+			rest := make([]string, 0, len(problems)-most)
+			for _, p := range problems[most:] {
+				rest = append(rest, p.Kind)
+			}
+			fmt.Fprintf(a.out, "  … and %d more: %s\n", len(problems)-most, kindCounts(rest))
 			return
 		}
 		a.printProblem(p, "")

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"lapwing/pipeline"
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/text"
 )
@@ -196,7 +197,11 @@ func (a *app) acceptProblems(cmd *cobra.Command, accept pipeline.Accept) error {
 func printSettled(a *app, list []pipeline.Settled, most int) {
 	for i, p := range list {
 		if i == most {
-			fmt.Fprintf(a.out, "  … and %d more\n", len(list)-most)
+			rest := make([]string, 0, len(list)-most)
+			for _, p := range list[most:] {
+				rest = append(rest, p.Kind)
+			}
+			fmt.Fprintf(a.out, "  … and %d more: %s\n", len(list)-most, kindCounts(rest))
 			return
 		}
 		remark := ""
@@ -205,6 +210,22 @@ func printSettled(a *app, list []pipeline.Settled, most int) {
 		}
 		a.printProblem(p.Problem, remark)
 	}
+}
+
+// kindCounts counts problems of each kind, in the order of the list: "29 time unreadable,
+// 12 position repeated".
+func kindCounts(kinds []string) string {
+	n := map[string]int{}
+	var order []string
+	for _, k := range kinds {
+		if n[k]++; n[k] == 1 {
+			order = append(order, k)
+		}
+	}
+	for i, k := range order {
+		order[i] = fmt.Sprintf("%d %s", n[k], place.KindWords(k))
+	}
+	return strings.Join(order, ", ")
 }
 
 func (a *app) explainCommand() *cobra.Command {

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"path"
+	"regexp"
 	"slices"
 	"sort"
 	"strings"
@@ -136,7 +138,7 @@ func (rs *runSettler) ask(p *Part) {
 		}
 		if p.Date.Slip && rs.otherDays(p) {
 			p.ask(rs.sheet.Name, -1, "date-unclear", p.Date.Text, strings.Join(says, " or "),
-				"Which date was the run? If the weekday is right, correct the date, save, and load the sheet again. If the date is right:", "--answer \"weekday=any\"")
+				"Which date was the run? If the weekday is right, correct the date, save, and load the sheet again.", "--answer \"weekday=any\"\tif the date is right")
 			return
 		}
 		if rs.parts > 1 && p.Tab != "" && !p.Date.onlyOrder() {
@@ -158,8 +160,12 @@ func (rs *runSettler) ask(p *Part) {
 		}
 	case p.Date.From != "":
 		p.ask(rs.sheet.Name, -1, "year-missing", p.Date.Text, "a date with its year", "Which year was it?", yearAnswer)
+	case rs.noSuchDay(p) != "":
+		question, answer := rs.whichDate()
+		p.ask(rs.sheet.Name, -1, dateImpossible, rs.noSuchDay(p), "a day that there is", question, answer)
 	default:
-		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", rs.whichDate(), "--date YEAR-MONTH-DAY")
+		question, answer := rs.whichDate()
+		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }
 
@@ -201,9 +207,32 @@ func (f *FoundDate) onlyOrder() bool {
 	return f.ByOrder != nil
 }
 
-// whichDate is the question for a date that nothing says. One given by hand holds for
-// all tabs.
-func (rs *runSettler) whichDate() string {
+// dateImpossible is the kind of a question for the date of a sheet that names a day that
+// there is not.
+const dateImpossible = "date-impossible"
+
+// dayFigures are what looks like a date with its year.
+var dayFigures = regexp.MustCompile(`(?:^|[^\d./-])((?:\d{4}([./-])\d{1,2}([./-])\d{1,2})|(?:\d{1,2}([./-])\d{1,2}([./-])\d{4}))(?:$|[^\d./-]|[.-]\D)`)
+
+// noSuchDay is what stands for a date above the table, on the tab or in the file's name and
+// is the date of no day or of no run: 2026-02-30, 31/11/2026, 1026-01-03. "" where there is
+// none.
+func (rs *runSettler) noSuchDay(p *Part) string {
+	name := baseName(rs.sheet.Name)
+	name = strings.TrimSuffix(name, path.Ext(name))
+	for _, text := range append(append([]string{}, p.Titles...), p.Tab, strings.ReplaceAll(name, "_", " ")) {
+		for _, m := range dayFigures.FindAllStringSubmatch(text, -1) {
+			if m[2] == m[3] && m[4] == m[5] && len(scanDates(m[1], true)) == 0 {
+				return m[1]
+			}
+		}
+	}
+	return ""
+}
+
+// whichDate is the question for a date that nothing says, and its answer. One given by
+// hand holds for all tabs.
+func (rs *runSettler) whichDate() (question, answer string) {
 	tabs := map[string]bool{}
 	for _, p := range rs.sheet.Parts {
 		if p.Kind != Volunteers && !p.Date.OK() {
@@ -211,7 +240,7 @@ func (rs *runSettler) whichDate() string {
 		}
 	}
 	if len(tabs) > 1 {
-		return "Which date was the run? If the tabs are of several, write its date above the table of each, save, and load it again. If all tabs are of one run:"
+		return "Which date was the run? If the tabs are of several, write its date above the table of each, save, and load it again.", "--date YEAR-MONTH-DAY\tif all tabs are of one run"
 	}
-	return "Which date was the run?"
+	return "Which date was the run?", "--date YEAR-MONTH-DAY"
 }
