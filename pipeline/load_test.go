@@ -246,6 +246,21 @@ func TestExcerpts(t *testing.T) {
 	}
 }
 
+// A person who stands twice on a list of names is found there as on a list with times: the
+// second place is theirs only if somebody says so. Namesakes of another sex or age are not.
+func TestPersonTwiceOnHalves(t *testing.T) {
+	dir := t.TempDir()
+	pl := openForTest(t, dir)
+	writeSheet(t, dir, "in/alder-bank_2026-01-03 names.csv", "Pos,Name,Sex,Age group\n1,Ana Sol,F,W40\n2,Ben Orr,M,M35\n3,Ana Sol,F,W40\n4,Lee Ash,M,M20\n5,Lee Ash,F,W50\n")
+	writeSheet(t, dir, "in/alder-bank_2026-01-03 times.csv", "Pos,Time\n1,20:01\n2,21:02\n3,22:03\n4,23:04\n5,24:05\n")
+	loadForTest(t, pl, filepath.Join(dir, "in"))
+	got := dump(t, pl, "select position || ' ' || name || ' ' || status from main.results where status <> 'repeat' order by position")
+	want := "1 Ana Sol ok, 2 Ben Orr ok, 3 Ana Sol doubtful, 4 Lee Ash ok, 5 Lee Ash ok"
+	if strings.Join(got, ", ") != want {
+		t.Errorf("%s, want %s", strings.Join(got, ", "), want)
+	}
+}
+
 // Two tables side by side have one maker: 22,72 in one makes 22,43 in the other a
 // decimal number of minutes too. Under another heading it says nothing.
 func TestTimesAsInTheTableBeside(t *testing.T) {

@@ -18,9 +18,10 @@ import (
 // people.
 func (f *field) samePersonTwice(desk *lineDecisions, workers int) []storedProblem {
 	type who struct {
-		run, number, club int32
-		lo, hi            unit.Day
-		name              string
+		run, number, club, part int32
+		sex                     uint8
+		lo, hi                  unit.Day
+		name                    string
 	}
 	// only names that occur twice in a run are worth a look
 	id := f.nameClasses()
@@ -38,8 +39,10 @@ func (f *field) samePersonTwice(desk *lineDecisions, workers int) []storedProble
 		i := int(line)
 		k := who{run: f.run[i], number: f.number[i], name: f.person[f.name[i]].Full}
 		if f.number[i] == 0 {
-			if f.birthLo[i] == 0 && f.birthHi[i] == 0 || f.club[i] == 0 {
+			if namesOnly := f.parts[f.part[i]-1].kind == "names"; (f.birthLo[i] == 0 && f.birthHi[i] == 0 || f.club[i] == 0) && !namesOnly {
 				continue // nothing that tells namesakes apart
+			} else if namesOnly { // as lines with their times are looked at when their sheet is read
+				k.part, k.sex = f.part[i], f.sex[i]
 			}
 			k.club, k.lo, k.hi = f.club[i], f.birthLo[i], f.birthHi[i]
 		}

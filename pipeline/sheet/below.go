@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // piece is one of several tables that stand one below the other.
 type piece struct {
@@ -59,7 +62,7 @@ func (t table) below(lex *lexicon) []piece {
 		for _, k := range known {
 			same = same || equalHeading(k, cells)
 		}
-		if same {
+		if _, title := t.grid.at(i - 1); same && !(rowFilled(title) == 1 && otherLists(titleText(title))) {
 			continue
 		}
 		lines := 1
@@ -100,7 +103,7 @@ func (t table) below(lex *lexicon) []piece {
 			other, shorter = rowText(cells), nameAndTime(lex, cells)
 		}
 		for k := j; k < top; k++ {
-			if _, title := t.grid.at(k); helperTab(titleText(title)) || anyWord(titleText(title), recordWords) {
+			if _, title := t.grid.at(k); otherLists(titleText(title)) {
 				other, shorter = titleText(title), nil
 			}
 		}
@@ -112,12 +115,17 @@ func (t table) below(lex *lexicon) []piece {
 	return out
 }
 
+// otherLists says whether the title of a table announces records, volunteers or the like.
+func otherLists(title string) bool { return helperTab(title) || anyWord(title, recordWords) }
+
 // nameAndTime gives the columns of names and of times of a heading, nil where it has not
 // one of each.
 func nameAndTime(lex *lexicon, cells []string) []int {
 	name, clock := -1, -1
 	for i, c := range cells {
 		switch lex.read(c).meaning {
+		case Date:
+			return nil // each line of it is of another day
 		case Name:
 			name = i
 		case Time:
@@ -141,7 +149,7 @@ func withOthers(pieces []piece) {
 			others, timed, rows := 0, 0, 0
 			for i := range p.t.grid.len() {
 				row, cells := p.t.grid.at(i)
-				name, clock := fold(cellAt(cells, p.shorter[0])), trim(cellAt(cells, p.shorter[1]))
+				name, clock := anyOrder(cellAt(cells, p.shorter[0])), trim(cellAt(cells, p.shorter[1]))
 				if row <= p.row || name == "" || rowFilled(cells) < 2 {
 					continue
 				}
@@ -161,13 +169,25 @@ func withOthers(pieces []piece) {
 			for i := range p.t.grid.len() {
 				_, cells := p.t.grid.at(i)
 				for _, c := range cells {
-					if f := fold(c); strings.IndexByte(f, ' ') > 0 {
+					if f := anyOrder(c); strings.IndexByte(f, ' ') > 0 {
 						seen[f] = true
+					}
+				}
+				for k := 1; k < len(cells); k++ { // names in two columns
+					if kindOf(cells[k-1]) == kText && kindOf(cells[k]) == kText {
+						seen[anyOrder(cells[k-1]+" "+cells[k])] = true
 					}
 				}
 			}
 		}
 	}
+}
+
+// anyOrder is a name whichever of its words comes first: "LEE, Jo" and "Jo Lee".
+func anyOrder(name string) string {
+	words := strings.Fields(fold(strings.ReplaceAll(name, ",", " ")))
+	slices.Sort(words)
+	return strings.Join(words, " ")
 }
 
 // teamHeading recognises the heading of a table of teams, in which no single

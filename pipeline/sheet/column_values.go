@@ -55,8 +55,46 @@ func (s *settler) courseByValues(book *courseBook) {
 		case rows >= 3*changes && (i == date+1 || i == date-1):
 			s.set(i, Course, "heading %q, beside the date and the same for many rows", s.headings[i])
 			return
+		case s.guesses[i].town && rows >= 3*changes:
+			s.set(i, Course, "heading %q, and the same for many rows", s.headings[i])
+			return
+		case s.guesses[i].town && s.movesWithDay(date, i):
+			s.set(i, Course, "heading %q, and the same people have several of its values on several days", s.headings[i])
+			return
 		}
 	}
+}
+
+// movesWithDay says whether the values of a column of places are those of the runs of a list
+// sorted by its people: three lines or more share a day and a place, and people who stand on
+// several days have another place on many of these, which nobody's home is.
+func (s *settler) movesWithDay(date, place int) bool {
+	name, given := s.find(Name), s.find(GivenName)
+	if name < 0 {
+		name = s.find(FamilyName)
+	}
+	if name < 0 {
+		return false
+	}
+	runs, last := map[[2]string]bool{}, map[string]string{}
+	rows, again, moved := 0, 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		d, p := trim(cellAt(r.cells, date)), fold(cellAt(r.cells, place))
+		who := fold(cellAt(r.cells, name) + " " + cellAt(r.cells, given))
+		if d == "" || p == "" || who == "" {
+			continue
+		}
+		rows++
+		runs[[2]string{d, p}] = true
+		if before, ok := last[who]; ok {
+			again++
+			if before != p {
+				moved++
+			}
+		}
+		last[who] = p
+	}
+	return rows >= 3*len(runs) && moved >= 3 && moved*4 >= again
 }
 
 // roles takes a column "Role" of a list with times for notes on how people took part.

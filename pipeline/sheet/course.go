@@ -229,7 +229,11 @@ func cutDates(text string, loose bool, mark string) string {
 		if len(dates) == 0 {
 			return text
 		}
-		text = text[:dates[0].from] + mark + text[dates[0].to:]
+		f, from := dates[0], dates[0].from
+		if loose && sureWeekday(f, text) != f.weekday { // the So of a lake
+			from += strings.IndexFunc(text[from:], unicode.IsDigit)
+		}
+		text = text[:from] + mark + text[f.to:]
 	}
 }
 
@@ -295,6 +299,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			title = strings.Replace(bare, "=", ": ", 1) // # venue=Alder Bank
 		}
 	}
+	if label, value, ok := strings.Cut(title, "="); ok && strings.TrimSpace(value) != "" && len(strings.Fields(label)) == 1 && !lex.read(label).known {
+		return nil // the legend of a short form: "DNF = did not finish"
+	}
 	hasDate := len(findDates(title)) > 0
 	_, _, _, hasDistance := findDistance(title)
 	text := title
@@ -330,7 +337,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil
 		}
 	}
-	if isRemark(text) && !labelled || isSection(text) {
+	if isRemark(text) && !labelled || isSection(text) || saysNoRun(text) {
 		return nil
 	}
 	n := 0
@@ -349,8 +356,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			seg = whole // "Course: Course 3"
 		}
 		slug := Slug(seg)
-		if issueWords[fold(seg)] {
-			continue // "3 May 2026, published 5 May 2026"
+		if allIssueWords(seg) {
+			continue // "3 May 2026, published 5 May 2026", "Desde el 3 de mayo de 2014"
 		}
 		if _, weekday := weekdayNames[fold(seg)]; weekday {
 			continue // "Sat, Nov 21, 2026" between commas
@@ -389,6 +396,19 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		out = append(out, w)
 	}
 	return out
+}
+
+// allIssueWords says whether a text has only words that say when a list was made or since
+// when there are runs, and articles.
+func allIssueWords(text string) bool {
+	found := false
+	for _, w := range strings.Fields(fold(text)) {
+		if !issueWords[w] && !nameArticles[w] && !titleWords[w] {
+			return false
+		}
+		found = found || issueWords[w]
+	}
+	return found
 }
 
 // clockAround says whether a colon stands within a time: 9:30.
@@ -529,6 +549,9 @@ func isRemark(text string) bool {
 	if len(words) == 0 {
 		return false
 	}
+	if len(words) > 1 && (offered[words[0]] || thankedBy[words[0]+" "+words[1]]) {
+		return true // "Supported by Mill Bakery", "With thanks to our marshals"
+	}
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return !isTwoWordPlace(text)
 	}
@@ -537,6 +560,12 @@ func isRemark(text string) bool {
 	}
 	return len(words) > 9 && len(findDates(text)) == 0
 }
+
+// offered are first words of a line that names who paid or gave something; thankedBy are
+// its first two. Common practice, no source.
+var offered = set("supported sponsored unterstutzt gesponsert parraine sponsorise patrocinado patrocinada sponsorizzato gesponsord gesteund sponsrad sponsoreret stottet")
+
+var thankedBy = set("", "with thanks", "many thanks", "our thanks", "our sponsor", "our sponsors", "in association", "in partnership", "mit dank", "avec le", "avec nos", "con il", "con el", "met dank", "met steun", "med tack", "med tak", "med stod", "med stotte", "dzieki wsparciu")
 
 // isTwoWordPlace says whether a text is, but for a date behind it, a word and a
 // feature of the land, both with a capital letter: "Marshal Green, 3 May 2026".

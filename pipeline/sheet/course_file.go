@@ -106,7 +106,7 @@ func fromSomebody(name string) bool {
 var senderWords = set("from von fra fran od")
 
 // runFile is a file's name made to say course and date: alder-bank_2026-01-03.
-var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_\d{4}-\d{2}-\d{2}(?:[ _.-].*)?$`)
+var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_(?:\d{4}-\d{2}-\d{2}|(?:19|20)\d{6})(?:[ _.-].*)?$`)
 
 // timeInName is a time of day after the date in a name that a program gave:
 // 2026-01-03T090000.

@@ -33,7 +33,7 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		}
 		unit, known := distanceUnits[toks[j].word]
 		v, err := strconv.ParseFloat(strings.Replace(s[toks[i].from:toks[end-1].to], ",", ".", 1), 64)
-		if !known || err != nil {
+		if !known || err != nil || isSpeed(toks, j) {
 			continue
 		}
 		m := v * unit
@@ -47,6 +47,15 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 	}
 	return 0, 0, 0, false
 }
+
+// isSpeed says whether a unit of distance goes on to be one of speed: the wind was 12 km/h.
+func isSpeed(toks []token, unit int) bool {
+	return unit+2 < len(toks) && toks[unit+1].kind == '/' && toks[unit+2].kind == 'l' && hourWords[toks[unit+2].word]
+}
+
+// hourWords are how an hour or a second is written behind a stroke, in several languages.
+// Common practice, no source.
+var hourWords = set("h hr hour std stunde stunden u uur t tim timme time timer heure hora ora godz s sec sek")
 
 // endsDate says whether a number is the last of a date in figures: the 21 of 2026-11-21.
 func endsDate(toks []token, i int) bool {

@@ -50,6 +50,7 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 	if len(s.entries) == 0 {
 		return
 	}
+	s.leaveRosters(listed)
 	old := s.Parts
 	s.Parts = nil
 	for _, p := range old {
@@ -65,6 +66,31 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 		s.Parts = append(s.Parts, p)
 	}
 	s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool { return s.usedEntries[p.Tab] && listed[p.Tab] == p })
+}
+
+// leaveRosters leaves out tabs of numbers and names that say no day, where all results of
+// the workbook name their finishers: their "No. 1, 2, 3" are people's numbers and no places.
+func (s *Sheet) leaveRosters(listed map[string]*Part) {
+	full := false
+	for _, p := range s.Parts {
+		switch {
+		case p.Kind == Volunteers || listed[p.Tab] == p:
+		case p.Kind != "full" || !p.named():
+			return
+		default:
+			full = true
+		}
+	}
+	if !full {
+		return
+	}
+	s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool {
+		if listed[p.Tab] != p || slices.ContainsFunc(append(slices.Clone(p.Titles), p.Tab), func(t string) bool { return len(scanDates(t, false)) > 0 }) {
+			return false
+		}
+		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Note, Kind: "tab-refused", Expected: "its numbers are people's own and no places: the results of this workbook name their finishers"})
+		return true
+	})
 }
 
 // withEntries is the table of a part with the columns of the list of entries that has

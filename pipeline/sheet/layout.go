@@ -374,6 +374,9 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		if label, value, ok := strings.Cut(trim(c), ":"); ok && (value == "" || value[0] == ' ' && isLabel(lex, label+":")) {
 			return false // "Course: two laps, firm"
 		}
+		if isQuantity(c) {
+			return false // "Wind | 12 km/h"
+		}
 		// "Men" over "Pos" is the title of a table, no half of a heading.
 		g, below, both := lex.read(c), lex.read(trim(bottom[i])), lex.read(joinLines(trim(c), trim(bottom[i])))
 		if g.known || !isSection(trim(c)) && both.known && (!below.known || onlyHeadingWords(c) || len(strings.Fields(c)) == 1) {
@@ -381,6 +384,25 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		}
 	}
 	return filled >= 2 && known*2 >= filled
+}
+
+// isQuantity says whether a cell is a number with its unit, which no line of headings
+// has, unless it is a distance: 12 km/h, 5 °C.
+func isQuantity(c string) bool {
+	c = trim(c)
+	toks := tokenize(c)
+	if len(toks) == 0 || toks[0].kind != 'd' {
+		return false
+	}
+	if strings.Contains(c, "°") {
+		return true
+	}
+	for i := 1; i < len(toks); i++ {
+		if toks[i].kind == 'l' {
+			return isSpeed(toks, i)
+		}
+	}
+	return false
 }
 
 // onlyHeadingWords says whether each word of a cell is one of headings.

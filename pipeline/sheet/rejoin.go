@@ -25,6 +25,11 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 		return mended
 	}
 	name, usual := -1, g.usualKinds(headings, after, len(headings))
+	for i, k := range g.usualKinds(headings, after, 0) { // rows that end before the last column
+		if usual[i] == kBlank {
+			usual[i] = k
+		}
+	}
 	for i, h := range headings {
 		m := lex.read(h).meaning
 		if m == Name && name < 0 {

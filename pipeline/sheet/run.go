@@ -60,6 +60,7 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 			if f.readings[0].y == 0 && f.readings[0].order != "" {
 				continue
 			}
+			f.weekday = sureWeekday(f, text)
 			rs.file = append(rs.file, evidence{foundDate: f, text: strings.TrimSpace(strings.ReplaceAll(text, "_", " ")[f.from:f.to]), from: from, strength: strength})
 		}
 		rs.years = append(rs.years, yearsIn(text)...)
@@ -68,6 +69,20 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 		rs.years = yearsIn(o.YearSaid)
 	}
 	return rs
+}
+
+// sureWeekday is the weekday beside a date in a name, -1 where two or three letters that may
+// end the name of a place, the So of Sunday or of a lake, say another than the date's.
+func sureWeekday(f foundDate, text string) int {
+	if f.weekday < 0 || len(f.readings) != 1 || f.readings[0].y == 0 || int(f.readings[0].day().Weekday()) == f.weekday {
+		return f.weekday
+	}
+	for _, w := range strings.Fields(fold(strings.ReplaceAll(text[f.from:f.to], "-", " "))) {
+		if _, ok := longWeekday(w); ok && len(w) > 3 {
+			return f.weekday
+		}
+	}
+	return -1
 }
 
 // settle gives every part its course, date, session and distance, or asks.

@@ -38,10 +38,17 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	}
 	var cs []cand
 	races := rs.racesOfTab(p)
+	above, below := besideTheDay(p.Titles, rs.lex)
 	for i, t := range p.Titles {
 		_, _, _, saysDistance := findDistance(t)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first
+			if w.why == leftOfTitle && below[i] {
+				continue
+			}
+			if w.why == leftOfTitle && above[i] {
+				w.weight -= besideDay
+			}
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
@@ -134,6 +141,10 @@ func (p *Part) headed(text string) bool {
 	}
 	return false
 }
+
+// besideDay is what the words of a line of another day weigh less: less than a name of a file
+// then, more than nothing.
+const besideDay = 40
 
 // raceOfTab is the weight of what a line calls one of several races of a tab: less than any
 // name that stands for all of them.

@@ -60,7 +60,7 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 	// The strongest level that says anything decides; a label beats position.
 	var top []evidence
 	for _, level := range []int{3, 2, 1} {
-		for _, e := range evs {
+		for _, e := range rs.ofTheRun(p, evs) {
 			if e.strength == level {
 				top = append(top, e)
 			}

@@ -13,6 +13,7 @@ type evidence struct {
 	foundDate
 	text     string
 	from     string
+	line     string // the title line it stands in; "" where it stands in a name
 	labelled bool
 	strength int // 4 given, 3 title or tab, 2 file name, 1 folder
 }
@@ -20,7 +21,10 @@ type evidence struct {
 // issueWords before a date say that it is when the sheet was made, or a run to
 // come, and not the day of the run.
 var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
-	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est`)
+	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est
+	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
+	naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste nastepny nastepna
+	seit gegrundet depuis fondee fonde desde fundado fundada dal sinds opgericht sedan grundad siden grundlagt stiftet`)
 
 // dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
 // of its day.
@@ -46,7 +50,18 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
 var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
+
 	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
+
+// noRun say that on the day behind them, or before them, there is no run. Common practice,
+// no source.
+var noRun = []string{"no run", "no race", "kein lauf", "pas de course", "no hay carrera", "niente corsa", "niente gara", "geen loop", "geen wedstrijd", "inget lopp", "intet lob", "intet lop", "ingen lob", "biegu nie bedzie", "nie ma biegu"}
+
+// saysNoRun says whether a line begins with such words.
+func saysNoRun(line string) bool {
+	f := fold(line) + " "
+	return slices.ContainsFunc(noRun, func(p string) bool { return strings.HasPrefix(f, p+" ") })
+}
 
 // endsWithAny says whether one of some phrases is among the last words of a text.
 func endsWithAny(text string, phrases []string) bool {
@@ -60,6 +75,9 @@ func endsWithAny(text string, phrases []string) bool {
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	if f := strings.Fields(fold(title)); len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
 		return nil // "Course record: Jo Lee, 14 June 2019"
+	}
+	if saysNoRun(title) {
+		return nil
 	}
 	listed := -1 // end of a date that was left out
 	for _, f := range withFirstDays(title, scanDates(title, loose)) {
@@ -83,7 +101,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			g := lex.read(before[n-1])
 			labelled = g.known && g.meaning == Date
 		}
-		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, labelled: labelled, strength: 3})
+		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, line: title, labelled: labelled, strength: 3})
 	}
 	return out
 }
@@ -150,6 +168,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 	} else if p.Tab != "" {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)
 		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 && !(ds[0].readings[0].y == 0 && ds[0].readings[0].order != "" && rs.oneField()) { // "1-25" are places
+			for i := range ds {
+				ds[i].line = ""
+			}
 			out = append(out, ds...)
 		}
 	}

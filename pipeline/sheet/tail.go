@@ -172,7 +172,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 // findOtherList finds a list of teams below the results: under a line of text, or a blank row,
 // the places begin again, and the names are those of clubs in the results above.
 func (r *rowRules) findOtherList(g *grid, club int) {
-	if club < 0 || r.name < 0 || r.pos < 0 {
+	if r.name < 0 || r.pos < 0 {
 		return
 	}
 	clubs := map[string]bool{}
@@ -192,7 +192,7 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			}
 		}
 		name := fold(cellAt(cells, r.name))
-		if apart > 0 && name != "" && clubs[name] && looseNumber(trim(cellAt(cells, r.pos))) == 1 {
+		if apart > 0 && name != "" && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (clubs[name] || r.namesClubs(g, i)) {
 			r.otherList = apart
 			return
 		}
@@ -201,6 +201,23 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			clubs[c] = true
 		}
 	}
+}
+
+// namesClubs says whether rows on end are of clubs: two or more, each with a word such as
+// Harriers, and none with a time.
+func (r *rowRules) namesClubs(g *grid, from int) bool {
+	n := 0
+	for i := from; i < g.len() && (i == from || g.adjoins(i)); i++ {
+		_, cells := g.at(i)
+		if rowFilled(cells) < 2 {
+			break
+		}
+		if !anyWord(cellAt(cells, r.given)+" "+cellAt(cells, r.name), clubWords) || kindOf(cellAt(cells, r.time)) == kClock {
+			return false
+		}
+		n++
+	}
+	return n >= 2
 }
 
 // findUnused finds the rows at the end of a table of formulas that nobody ran into: a place,

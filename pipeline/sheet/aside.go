@@ -1,0 +1,110 @@
+package sheet
+
+import (
+	"strings"
+)
+
+// Title lines that speak of another day than the run's: when the next one is, since when
+// there are runs, how many came last week. Words for that can't be listed for all
+// languages; what can be told is which lines say of which run the sheet is. They say
+// nothing but a day, or a day and the course.
+
+// ofTheRun leaves out dates of asides where a line, the tab's name or the file's name gives
+// a day and says of which run it is.
+func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
+	least := 2 // what holds for a whole sheet of several lists says nothing of one of them
+	if rs.parts > 1 {
+		least = 3
+	}
+	plain, aside := false, false
+	for _, e := range evs {
+		switch {
+		case e.strength < least:
+		case rs.saysRun(p, e):
+			plain = true
+		default:
+			aside = true
+		}
+	}
+	if !plain || !aside {
+		return evs
+	}
+	var out []evidence
+	for _, e := range evs {
+		if e.strength < least || rs.saysRun(p, e) {
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// saysRun says whether what a date stands in says of which run the sheet is: the date is
+// labelled as such, it stands in a name, or the line names the course or an organiser, or
+// has no words but those of titles.
+func (rs *runSettler) saysRun(p *Part, e evidence) bool {
+	if e.line == "" || e.labelled {
+		return true
+	}
+	rest, club := wordsBeside(e.line)
+	if len(rest) == 0 || club {
+		return true
+	}
+	for _, w := range strings.Split(p.Course.Value, "-") {
+		if !rest[w] && !titleWords[w] {
+			return false
+		}
+	}
+	return p.Course.Value != ""
+}
+
+// wordsBeside are the words of a line that are no date, time, distance or number and don't
+// belong to titles; club says that one of them is for a club.
+func wordsBeside(line string) (rest map[string]bool, club bool) {
+	rest = map[string]bool{}
+	for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", "/", " ").Replace(cutSpans(line, false)))) {
+		_, weekday := weekdayNames[w]
+		_, month := monthNames[w]
+		if weekday || month || titleWords[w] || isOrdinalOrNumber(w) || len([]rune(w)) < 2 {
+			continue
+		}
+		club = club || clubWords[w]
+		rest[w] = true
+	}
+	return rest, club
+}
+
+// besideTheDay finds the title lines that give another day than one that has nothing but a
+// day. What words they have besides is hardly the course: below that line never, above it
+// only where nothing else names one.
+func besideTheDay(titles []string, lex *lexicon) (above, below map[int]bool) {
+	if isLetterHead(titles) {
+		return nil, nil
+	}
+	bare := -1
+	dates := make([][]evidence, len(titles))
+	for i, t := range titles {
+		if dates[i] = titleDates(t, "", lex, false); bare < 0 && len(dates[i]) == 1 {
+			if rest, _ := wordsBeside(t); len(rest) == 0 {
+				bare = i
+			}
+		}
+	}
+	if bare < 0 {
+		return nil, nil
+	}
+	above, below = map[int]bool{}, map[int]bool{}
+	for i, es := range dates {
+		for _, e := range es {
+			for _, r := range e.readings {
+				switch {
+				case r.y == 0 || saysDate(titles[bare], r.day()):
+				case i < bare:
+					above[i] = true
+				default:
+					below[i] = true
+				}
+			}
+		}
+	}
+	return above, below
+}
