@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"path"
 	"slices"
+	"strings"
 	"time"
 
 	"lapwing/pipeline/store"
@@ -83,6 +84,9 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 		}
 		r.notes = answers.notes(r.parsed)
 		for k := range r.notes {
+			if strings.HasSuffix(r.notes[k], "All is read as before") {
+				continue
+			}
 			r.notes[k] += fmt.Sprintf(": lapwing load %s --dry-run", text.Typed(l.names[i]))
 		}
 	}

@@ -10,6 +10,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
 )
 
@@ -39,6 +40,7 @@ type profile struct {
 type earlierSheet struct {
 	sheet    string
 	headings []string
+	meanings []string // of the columns, in the same order
 }
 
 // headingsKey tells sheets of one maker: the course and the headings in order.
@@ -94,7 +96,7 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 		), parts as (
 			select distinct l.part_no, runs.course from record.line l join runs on runs.run_no = l.run_no
 		)
-		select parts.course, s.sheet_no, s.path, p.heading_row, p.answers, string_agg(k.heading, chr(0) order by k.column_no)
+		select parts.course, s.sheet_no, s.path, p.heading_row, p.answers, string_agg(k.heading, chr(0) order by k.column_no), string_agg(k.meaning, chr(0) order by k.column_no)
 		from parts join sheet.part p on p.part_no = parts.part_no join sheet.sheet s on s.sheet_no = p.sheet_no join sheet.column k on k.part_no = p.part_no
 		group by parts.course, s.sheet_no, s.path, p.part_no, p.heading_row, p.answers
 		order by s.sheet_no, p.part_no, parts.course`)
@@ -103,9 +105,9 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 	}
 	defer rows.Close()
 	for rows.Next() {
-		var course, path, answers, text string
+		var course, path, answers, text, meanings string
 		var seq, headingRow int
-		if err := rows.Scan(&course, &seq, &path, &headingRow, &answers, &text); err != nil {
+		if err := rows.Scan(&course, &seq, &path, &headingRow, &answers, &text, &meanings); err != nil {
 			return err
 		}
 		headings := strings.Split(text, "\x00")
@@ -117,7 +119,7 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 			r.answers[key] = profile{answers, path, false}
 		}
 		if headingRow > 0 {
-			r.latest[course] = earlierSheet{path, headings}
+			r.latest[course] = earlierSheet{path, headings, strings.Split(meanings, "\x00")}
 		}
 	}
 	return rows.Err()
@@ -215,7 +217,7 @@ func (r *remembered) notes(p *parsedSheet) (out []string) {
 			if !ok {
 				continue
 			}
-			if s := headingsChanged(course, before, headings); !slices.Contains(out, s) {
+			if s := headingsChanged(course, before, q.part); !slices.Contains(out, s) {
 				out = append(out, s)
 			}
 		}
@@ -223,8 +225,13 @@ func (r *remembered) notes(p *parsedSheet) (out []string) {
 	return out
 }
 
-// headingsChanged says how headings differ from those of an earlier sheet.
-func headingsChanged(course string, before earlierSheet, now []string) string {
+// headingsChanged says how headings differ from those of an earlier sheet, and what that
+// means for the reading.
+func headingsChanged(course string, before earlierSheet, part *sheet.Part) string {
+	now, meanings := make([]string, len(part.Columns)), make([]string, len(part.Columns))
+	for i, c := range part.Columns {
+		now[i], meanings[i] = c.Heading, c.Meaning.String()
+	}
 	fresh, gone := without(now, before.headings), without(before.headings, now)
 	change := "the columns stand in another order"
 	switch {
@@ -235,8 +242,32 @@ func headingsChanged(course string, before earlierSheet, now []string) string {
 	case len(gone) > 0:
 		change = are(gone, "gone")
 	}
-	return fmt.Sprintf("the headings of %s have changed since %s: %s. Look whether each column is taken for what it is", course, before.sheet, change)
+	return fmt.Sprintf("the headings of %s have changed since %s: %s. %s", course, before.sheet, change, readDespite(before, part, fresh, meanings))
 }
+
+// readDespite says what new headings do to the reading of a sheet: what no column is taken
+// for any more, and which are taken for something by their values alone.
+func readDespite(before earlierSheet, part *sheet.Part, fresh, meanings []string) string {
+	var said []string
+	for i, m := range before.meanings {
+		if m != sheet.Other.String() && !slices.Contains(meanings, m) && !slices.Contains(before.meanings[:i], m) {
+			said = append(said, fmt.Sprintf("no column is taken for the %s any more", meaningWords(m)))
+		}
+	}
+	for _, c := range part.Columns {
+		if c.Meaning != sheet.Other && slices.Contains(fresh, c.Heading) && c.ByValues() {
+			said = append(said, fmt.Sprintf("%q is taken for the %s by what stands in it", c.Heading, meaningWords(c.Meaning.String())))
+		}
+	}
+	if len(said) == 0 {
+		return "All is read as before"
+	}
+	said[0] = strings.ToUpper(said[0][:1]) + said[0][1:]
+	return strings.Join(said, "; ") + ". To see how each is read"
+}
+
+// meaningWords is a meaning as it is said: "age group".
+func meaningWords(meaning string) string { return strings.ReplaceAll(meaning, "-", " ") }
 
 // without gives the headings of a that b has not, capitals aside.
 func without(a, b []string) (out []string) {

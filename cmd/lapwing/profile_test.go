@@ -25,7 +25,7 @@ func TestSheetsReadAsBefore(t *testing.T) {
 	// another course's sheets are none of its
 	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-10.csv:3").out, "Time: 19:15")
 	o = must(t, dir, "load", filepath.Join(dir, "w3"))
-	wants(t, o.out, `the headings of alder-bank have changed since alder-bank_2026-01-10.csv: "Cat" is new, "Group" is gone`)
+	wants(t, o.out, `the headings of alder-bank have changed since alder-bank_2026-01-10.csv: "Cat" is new, "Group" is gone. All is read as before`)
 
 	results := func() string {
 		must(t, dir, "export", filepath.Join(dir, "out"))
@@ -46,4 +46,17 @@ func TestSheetsReadAsBefore(t *testing.T) {
 		t.Fatal(err)
 	}
 	wants(t, must(t, dir, "load", "--dry-run", proof).out, "time 18:20")
+}
+
+// Changed headings are told with what they do to the reading: what is not read any more,
+// and what is taken for something by its values alone.
+func TestWhatChangedHeadingsDo(t *testing.T) {
+	const rows = "1,Jo Lee,%sM40,18:33\n2,Sam Roe,%sM35,19:15\n3,Ann Hill,%sW45,20:30\n4,Bo Marsh,%sM50,22:50\n5,Di Fox,%sW40,23:01\n"
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv": "Pos,Name,Age,Group,Time\n" + strings.ReplaceAll(rows, "%s", "41,"),
+		"sheets/alder-bank_2026-01-10.csv": "Pos,Name,Group,Zeitxy\n" + strings.ReplaceAll(rows, "%s", ""),
+	})
+	plainly(t, "load", "alder-bank_2026-01-03.csv")
+	out := plainly(t, "load", "alder-bank_2026-01-10.csv").out
+	wants(t, out, `"Zeitxy" is new, "Age" and "Time" are gone. No column is taken for the age any more; "Zeitxy" is taken for the time by what stands in it. To see how each is read: lapwing load "alder-bank_2026-01-10.csv" --dry-run`)
 }

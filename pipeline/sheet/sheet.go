@@ -159,6 +159,10 @@ type Column struct {
 	grades  bool    // it seems to hold age grades
 }
 
+// ByValues says whether a column was taken for what it is by what stands in it, and not
+// by its heading.
+func (c Column) ByValues() bool { return strings.Contains(c.Why, "its values") }
+
 // Part is one table: a text sheet, one tab of a workbook, or one of several
 // runs listed one after the other on the same tab.
 type Part struct {
