@@ -85,7 +85,7 @@ func (t table) below(lex *lexicon) []piece {
 			}
 		}
 		j := top
-		for said := false; j > start && isTitleLine(t.grid, j-1); j-- {
+		for said := false; j > start && isTitleLine(lex, t.grid, j-1); j-- {
 			_, line := t.grid.at(j - 1)
 			blank := rowFilled(line) == 0
 			if said && (blank || t.grid.row(j) > t.grid.row(j-1)+1) {
@@ -267,10 +267,13 @@ func coreOf(lex *lexicon, cells []string) (core uint8) {
 	return core
 }
 
-// isTitleLine says whether a row may be a title: blank, one text, or a text
-// with a date.
-func isTitleLine(g *grid, i int) bool {
+// isTitleLine says whether a row may be a title: blank, one text, a text with a date, or
+// labels and their values.
+func isTitleLine(lex *lexicon, g *grid, i int) bool {
 	_, cells := g.at(i)
+	if saysRun(lex, cells) {
+		return true
+	}
 	filled, dates := 0, 0
 	for _, c := range cells {
 		switch kindOf(c) {

@@ -50,6 +50,12 @@ func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(
 
 var romanFigures = regexp.MustCompile(`^L?X{0,4}(?:IX|IV|V?I{0,3})$`)
 
+// isCounted recognises "wk3" and "race12", a general word and its number in one.
+func isCounted(w string) bool {
+	word := strings.TrimRight(w, "0123456789")
+	return len(word) > 1 && len(word) < len(w) && titleWords[word]
+}
+
 func isOrdinalOrNumber(w string) bool {
 	if w == "" || w[0] < '0' || w[0] > '9' {
 		return w == "#" || w == "%" || w == "/" || w == "+"
@@ -74,7 +80,7 @@ func plainWords(text string) string {
 		if f == "to" && len(w) > 2 {
 			return false // tó is a lake
 		}
-		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || f == "round up" || f == "w / e" || f == "w / c" { // week ending, week commencing
+		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || isCounted(f) || f == "round up" || f == "w / e" || f == "w / c" { // week ending, week commencing
 			return true
 		}
 		if parts := strings.Fields(f); len(parts) > 1 {

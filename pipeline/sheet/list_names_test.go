@@ -66,7 +66,7 @@ func coursesOfRows(t *testing.T, name, text string) []string {
 func TestListsOfSeveralCourses(t *testing.T) {
 	titles := []string{"", "Saturday 21 November 2026", "Results of our runs on 21 November 2026", "Vale runs, Saturday 21 November 2026"}
 	forms := []string{"%", "% results", "% 5k", "% (5 finishers)", "Course: %", "Venue: %", "%:", "-- % --", "%, 21 November 2026", "% - 21.11.2026", "% #214",
-		"%\n21 November 2026", "21 November 2026\n%", "Course,%,Date 21/11/2026", "Course,%,Date,21/11/2026", "Course:,%\nDate:,21/11/2026"}
+		"%\n21 November 2026", "21 November 2026\n%", "Course,%,Date 21/11/2026", "Course,%,Date,21/11/2026", "Course,%,Date,21/11/2026,Weather,dry", "Course:,%\nDate:,21/11/2026"}
 	lists := [][]string{{"Alder Moor", "Castle Green"}, {"Alder Moor", "Castle Green", "Bryn Coed"}, {"Alder Moor", "Alder Moor", "Castle Green"}}
 	for _, title := range titles {
 		for _, form := range forms {

@@ -114,6 +114,7 @@ func (rs *runSettler) settleRuns(parts []*Part) {
 	for i, p := range parts {
 		evs[i] = rs.gather(p)
 	}
+	rs.tabDays(parts, evs)
 	rs.settleOrder(parts, evs)
 	for i, p := range parts {
 		rs.course(p)

@@ -61,8 +61,8 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
 			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false})
-		} else if text := plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_")); len(Slug(text)) >= 3 && hasLetter(text) && !helperTab(p.Tab) && !isSection(text) && !saysField(p.Tab) && !saysOrder(p.Tab) {
-			cs = append(cs, cand{courseWord{text: text, slug: Slug(text), weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false})
+		} else if text, slug := rs.courseOfTab(p); slug != "" {
+			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false})
 		}
 	}
 	if p.place.slug != "" && !races {
@@ -115,6 +115,16 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// courseOfTab is what the name of a part's tab has beside dates and general words; "" for
+// nothing that may be a course.
+func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
+	text = plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_"))
+	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) {
+		return "", ""
+	}
+	return text, Slug(text)
 }
 
 // courseWords is the function of that name, asked once for every line: tables one under the

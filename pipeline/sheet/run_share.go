@@ -128,6 +128,7 @@ func (rs *runSettler) share(parts []*Part) {
 	}
 	rs.shareHalves(parts)
 	rs.shareTitle(parts)
+	rs.shareTabs(parts)
 	for _, p := range parts {
 		if !p.Course.OK() && len(courses) == 1 {
 			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
@@ -177,7 +178,33 @@ func (rs *runSettler) onlyFileSays(parts []*Part) bool {
 	return !runFile.MatchString(baseName(rs.sheet.Name))
 }
 
-// shareTitle gives tabs without a title and a date of their own, which would take the
+// shareTabs gives the one tab whose title seems to name the course, the club's name perhaps,
+// that of its tab, where the other tabs are called after courses of their own.
+func (rs *runSettler) shareTabs(parts []*Part) {
+	tabs := map[string]bool{}
+	var title *Part
+	for _, p := range parts {
+		switch {
+		case p.runs.courseCol >= 0:
+			return
+		case p.Course.From == "tab name" && !tabs[p.Course.Value]:
+			tabs[p.Course.Value] = true
+		case strings.HasPrefix(p.Course.From, "title") && p.Course.Why == leftOfTitle && title == nil:
+			title = p
+		default:
+			return
+		}
+	}
+	if title == nil || len(tabs) < 2 || tabs[title.Course.Value] {
+		return
+	}
+	if name, slug := rs.courseOfTab(title); slug != "" && !tabs[slug] {
+		title.Course = Found{Value: slug, Text: name, From: "tab name", Why: "the other tabs are called after their courses"}
+		title.runs.course = slug
+	}
+}
+
+// shareTitle gives tabs without a title and a date of their own, or called after their day, which would take the
 // name of the file for their course, the course that the titles of the other tabs say.
 func (rs *runSettler) shareTitle(parts []*Part) {
 	said := map[string]Found{}
@@ -190,7 +217,7 @@ func (rs *runSettler) shareTitle(parts []*Part) {
 		return
 	}
 	for _, p := range parts {
-		if p.runs.courseCol >= 0 || p.Date.OK() || !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
+		if p.runs.courseCol >= 0 || p.Date.OK() && p.Date.From != "tab name" || !fromPath(p.Course.From) || strings.HasSuffix(p.Course.Why, "a known course") {
 			continue
 		}
 		for _, course := range said {

@@ -84,7 +84,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
-			if rowFilled(cells) > 2 && !isTitleLine(t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
+			if rowFilled(cells) > 2 && !isTitleLine(lex, t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
 				continue
 			}
 			if numbersPage(cells) {

@@ -68,6 +68,20 @@ func titleTexts(lex *lexicon, cells []string) (out []string) {
 	return out
 }
 
+// saysRun says whether a row begins with a label of the course or the date and its value:
+// "Course | Alder Bank | Date | 3 Jan 2026 | Weather | dry".
+func saysRun(lex *lexicon, cells []string) bool {
+	first := 0
+	for first < len(cells) && isBlank(cells[first]) {
+		first++
+	}
+	if label := trim(unmangle(cellAt(cells, first))); label == "" || !isLabel(lex, label) || isBlank(cellAt(cells, first+1)) || isLabel(lex, trim(unmangle(cells[first+1]))) {
+		return false
+	}
+	g := lex.read(strings.TrimSuffix(trim(cells[first]), ":"))
+	return g.known && (g.meaning == Course || g.meaning == Date)
+}
+
 // isLabel says whether a cell of a title line says what the next one holds.
 func isLabel(lex *lexicon, c string) bool {
 	if len(c) > 30 || strings.ContainsAny(c, "0123456789") {

@@ -1,0 +1,82 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// tabDays gives tabs called after days alone, "07", "14", "Sat 21", their dates, where the
+// name of the file or a title says the month and its year. All must be days of that month and
+// of one weekday, as those of a weekly run are: else the numbers may be anything.
+func (rs *runSettler) tabDays(parts []*Part, evs [][]evidence) {
+	if len(parts) < 2 {
+		return
+	}
+	month, year, from, ok := rs.monthOfAll(parts)
+	if !ok {
+		return
+	}
+	days, seen := make([]int, len(parts)), map[int]bool{}
+	weekday := -1
+	for i, p := range parts {
+		d, alone := dayAlone(p.Tab)
+		if !alone || seen[d] || len(evs[i]) > 0 || !validDate(year, month, d) {
+			return
+		}
+		w := unit.NewDay(year, month, d).Weekday()
+		if weekday >= 0 && int(w) != weekday {
+			return
+		}
+		if said, named := weekdayNames[strings.Trim(strings.Fields(fold(p.Tab))[0], ".")]; named && said != int(w) {
+			return
+		}
+		days[i], seen[d], weekday = d, true, int(w)
+	}
+	for i, p := range parts {
+		evs[i] = append(evs[i], evidence{foundDate: foundDate{readings: []reading{{y: year, m: month, d: days[i]}}, weekday: -1},
+			text: p.Tab, from: "tab name and " + from, strength: 3})
+	}
+}
+
+// monthOfAll is the one month with its year that the name of the file and the titles give.
+func (rs *runSettler) monthOfAll(parts []*Part) (month, year int, from string, ok bool) {
+	found := func(text, where string) bool {
+		m, y, has := monthAndYear(text)
+		if !has {
+			return true
+		}
+		if ok && (m != month || y != year) {
+			return false
+		}
+		month, year, from, ok = m, y, where, true
+		return true
+	}
+	if !found(strings.ReplaceAll(baseStem(rs.sheet.Name), "_", " "), "file name") {
+		return 0, 0, "", false
+	}
+	for _, p := range parts {
+		for i, t := range p.Titles {
+			if !found(t, p.titleAt(i)) {
+				return 0, 0, "", false
+			}
+		}
+	}
+	return month, year, from, ok
+}
+
+// monthAndYear finds a month in words with its year behind it: "November 2026", "nov 26".
+func monthAndYear(text string) (month, year int, ok bool) {
+	f := strings.Fields(fold(text))
+	for i := 0; i+1 < len(f); i++ {
+		m, known := monthNames[f[i]]
+		if n, err := strconv.Atoi(f[i+1]); known && err == nil && len(f[i+1]) == 4 && n >= firstYear && n <= lastYear {
+			return m + 1, n, true
+		}
+	}
+	if len(f) >= 2 {
+		return monthOfTab(strings.Join(f[len(f)-2:], " "))
+	}
+	return 0, 0, false
+}
