@@ -61,7 +61,7 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 }
 
 // ofOneSheet are the keys of answers that hold for no other sheet.
-var ofOneSheet = []string{noCourse, noDate, raceAnswer, weekdayAnswer, yearAnswer}
+var ofOneSheet = []string{noCourse, noDate, raceAnswer, saidAnswer, weekdayAnswer, yearAnswer}
 
 // withoutCourses leaves out answers about courses, weekdays and years, which are of one
 // sheet only.
@@ -164,6 +164,8 @@ func settledByOthers(problems []place.Problem) string {
 			said = append(said, fmt.Sprintf("the title says %q. %s", q.Read, q.Do))
 		case raceRemembered:
 			said = append(said, fmt.Sprintf("it was taken for another race of the day, %s. %s", q.Read, q.Do))
+		case saidRemembered:
+			said = append(said, fmt.Sprintf("it was taken for %s. %s", q.Read, q.Do))
 		case bySeries:
 			said = append(said, fmt.Sprintf("it says %s. %s", q.Read, q.Do))
 		case dateOrderSettled:

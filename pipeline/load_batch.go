@@ -75,6 +75,13 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 				r.parsed, r.hand, hand = now, &of, of
 			}
 		}
+		now, said := answers.readAsSaid(r.parsed, hand, func(of ByHand) (*parsedSheet, error) {
+			of.Answers = joinAnswers(of.Answers, r.course)
+			return l.pl.openOrParse(l.names[i], r.data, of)
+		})
+		if said != hand {
+			r.parsed, r.hand, hand = now, &said, said
+		}
 		if l.hand.Answers == "" {
 			r.parsed, r.answers = answers.readAsBefore(r.parsed, func(a string) (*parsedSheet, error) {
 				said := hand

@@ -231,6 +231,7 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	noteOrder(s, &o)
 	noteSeries(s, &o)
 	noteRace(s, hand, answers)
+	noteSaid(s, hand, answers)
 	out := &parsedSheet{sheet: s, problems: s.Problems}
 	for _, part := range s.Parts {
 		p := pl.newPartParser(name, part, distance, hand.Kind, answers)

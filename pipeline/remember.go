@@ -25,6 +25,8 @@ type remembered struct {
 	asked   map[string]bool         // courses that were looked up
 	said    map[int]store.Entry     // sheets of which somebody said which race of a day they are
 	races   map[string][]race       // by course
+	hands   map[int]store.Entry     // sheets of which somebody said the kind or the distance
+	before  map[string]store.Entry  // the latest of them, by course and headings
 	answers map[string]profile      // by course and headings
 	latest  map[string]earlierSheet // by course
 }
@@ -50,7 +52,7 @@ func headingsKey(course string, headings []string) string {
 
 // remember prepares to look up how earlier sheets were read.
 func (pl *Pipeline) remember(ledger []store.Entry) *remembered {
-	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, said: map[int]store.Entry{}, races: map[string][]race{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
+	r := &remembered{pl: pl, byHand: map[int]string{}, meant: map[string]string{}, asked: map[string]bool{}, said: map[int]store.Entry{}, races: map[string][]race{}, hands: map[int]store.Entry{}, before: map[string]store.Entry{}, answers: map[string]profile{}, latest: map[string]earlierSheet{}}
 	for _, e := range ledger {
 		r.byHand[e.Seq] = withoutCourses(e.Answers)
 		if e.State == store.Loaded {
@@ -58,6 +60,9 @@ func (pl *Pipeline) remember(ledger []store.Entry) *remembered {
 		}
 		if saysRace(e) {
 			r.said[e.Seq] = e
+		}
+		if e.State == store.Loaded && (e.Kind != "" || e.Distance != "") {
+			r.hands[e.Seq] = e
 		}
 	}
 	return r
@@ -112,6 +117,11 @@ func (r *remembered) lookUp(ctx context.Context, sheets []*parsedSheet) error {
 		}
 		headings := strings.Split(text, "\x00")
 		key := headingsKey(course, headings)
+		if e, said := r.hands[seq]; said {
+			r.before[key] = e
+		} else {
+			delete(r.before, key)
+		}
 		switch before := r.answers[key]; {
 		case r.byHand[seq] != "" && !strings.Contains(r.byHand[seq], record.AsBefore+"="):
 			r.answers[key] = profile{r.byHand[seq], path, true}
@@ -142,7 +152,7 @@ func (r *remembered) answerFor(p *parsedSheet) (answers, from string) {
 		for _, k := range q.runs {
 			known, ok := r.answers[headingsKey(k.course.course, q.headings())]
 			switch {
-			case !ok || known.answers == "" || known.hand && !p.waits():
+			case !ok || known.answers == "" || known.hand && !p.waits() && p.columnQuestions() == 0:
 			case known.hand:
 				return known.answers, known.sheet
 			default:
@@ -177,7 +187,7 @@ func (r *remembered) readAsBefore(p *parsedSheet, parse func(answers string) (*p
 		return p, ""
 	}
 	q, err := parse(a)
-	if err != nil || q.waits() && p.waits() || q.sameReadings(p) && q.waits() == p.waits() {
+	if err != nil || q.waits() && p.waits() || q.sameReadings(p) && q.waits() == p.waits() && q.columnQuestions() == p.columnQuestions() {
 		return p, ""
 	}
 	q.byHand = p.byHand
@@ -185,6 +195,16 @@ func (r *remembered) readAsBefore(p *parsedSheet, parse func(answers string) (*p
 		q.noteAnswer(a, from)
 	}
 	return q, a
+}
+
+// columnQuestions counts the questions about columns that a sheet does not wait for.
+func (p *parsedSheet) columnQuestions() (n int) {
+	for _, q := range p.problems {
+		if q.Severity != place.Waits && strings.HasPrefix(q.Answers, "--answer ") {
+			n++
+		}
+	}
+	return n
 }
 
 func (p *parsedSheet) sameReadings(o *parsedSheet) bool {

@@ -132,10 +132,15 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if err := earlier.lookUp(ctx, []*parsedSheet{p}); err != nil {
 		return nil, err
 	}
-	if hand.Answers == "" {
+	byHand := hand
+	p, hand = earlier.readAsSaid(p, hand, func(of ByHand) (*parsedSheet, error) {
+		of.Answers = joinAnswers(of.Answers, meant)
+		return pl.openOrParse(name, data, of)
+	})
+	if byHand.Answers == "" {
 		p, _ = earlier.readAsBefore(p, func(a string) (*parsedSheet, error) {
 			said := hand
-			said.Answers = joinAnswers(a, meant)
+			said.Answers = joinAnswers(joinAnswers(hand.Answers, a), meant)
 			return pl.openOrParse(name, data, said)
 		})
 	}

@@ -106,3 +106,48 @@ func TestAnswersOfferWhatIsKnown(t *testing.T) {
 	}
 	wants(t, plainly(t, "sheets", "problems", "alder-bank_2026-10-10.csv").out, "… and 4 more: 4 time unreadable")
 }
+
+// What somebody said of a sheet is not asked again of next week's with the same headings:
+// the meaning of a letter, that it is an excerpt, its distance. It is said, and can be taken
+// back; a sheet that does not ask it is not touched.
+func TestAnswersAreRemembered(t *testing.T) {
+	sexes := func(a, b string) string {
+		return "Pos,Name,Sex,Time\n1,Ana Sol,V,20:0" + a + "\n2,Ben Orr,W,21:02\n3,Cy Ash,V,22:0" + b + "\n4,Di Fay,W,22:19\n"
+	}
+	gaps := func(s string) string {
+		return "Place,Name,Time\n1,Ana Sol,20:0" + s + "\n5,Ben Orr,21:0" + s + "\n9,Cy Ash,22:02\n14,Di Fay,22:09\n"
+	}
+	short := func(s string) string {
+		return "Place,Name,Time\n1,Kit Moss,7:1" + s + "\n2,Lily Moss,7:3" + s + "\n3,Ben Orr,8:02\n4,Zoe Orr,8:40\n5,Max Hale,9:12\n"
+	}
+	for _, c := range []struct {
+		name, first, next, answer, note string
+		asks                            []string
+	}{
+		{"letter", sexes("1", "2"), sexes("3", "4"), `--answer "sex V=M"`, "", []string{"What does V stand for"}},
+		{"excerpt", gaps("1"), gaps("4"), "--kind excerpt", "it was taken for an excerpt, some of the field", []string{"positions missing many"}},
+		{"distance", short("0"), short("1"), `--distance "2 km"`, "it was taken for a run over 2 km", []string{"Over which distance"}},
+	} {
+		dir := inFolder(t, map[string]string{"sheets/alder-bank_2026-10-03.csv": c.first})
+		out := plainly(t, "load", "sheets").out + plainly(t, "sheets", "problems").out
+		wants(t, out, c.asks...)
+		line := `lapwing load "sheets/alder-bank_2026-10-03.csv" ` + c.answer
+		if o := throughShell(t, line, line); o.code != exitOK {
+			t.Fatal(c.name, o.out, o.errOut)
+		}
+		write(t, dir, map[string]string{"sheets/alder-bank_2026-10-10.csv": c.next})
+		wants(t, plainly(t, "load", "sheets", "--dry-run").out, c.note)
+		out = plainly(t, "load", "sheets").out
+		wants(t, out, "1 sheet loaded", c.note)
+		problems := plainly(t, "sheets", "problems").out
+		for _, asked := range c.asks {
+			if strings.Contains(out+problems, asked) {
+				t.Errorf("%s: asked again:\n%s%s", c.name, out, problems)
+			}
+		}
+		plainly(t, "rebuild")
+		if again := plainly(t, "sheets", "problems").out; strings.Contains(again, c.asks[0]) {
+			t.Errorf("%s: after a rebuild:\n%s", c.name, again)
+		}
+	}
+}

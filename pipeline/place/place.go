@@ -159,6 +159,7 @@ var plainKinds = map[string]string{
 	"held-record":     "holder of a record unclear",
 	"opening-date":    "runs before the sheets have two dates",
 	"opening-time":    "best before the sheets too fast",
+	"said-remembered": "taken as somebody said before",
 	"several-runners": "name of several runners",
 }
 

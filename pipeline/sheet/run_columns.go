@@ -259,6 +259,11 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 		rs.askCopiedColumn(p, texts, evs)
 		return
 	}
+	i := slices.IndexFunc(texts, func(text string) bool {
+		f, ok := cellDate(text, d.date1904)
+		return ok && len(f.readings) > 1
+	})
+	p.Date.Text = texts[i]
 	// Which order? Dates that can only be read one way, weekdays, other places.
 	order, why := rs.order, rs.orderBy
 	if order == "" {
@@ -296,13 +301,6 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 			}
 		}
 		p.Date.ByOrder = byOrder(both)
-		p.Date.Text = texts[0]
-		for _, text := range texts {
-			if f, ok := cellDate(text, d.date1904); ok && len(f.readings) > 1 {
-				p.Date.Text = text
-				break
-			}
-		}
 		return
 	}
 	d.order = order
