@@ -40,6 +40,55 @@ func bracketGroup(s string) string {
 	return ""
 }
 
+// bareGroup is where a sex with an age, or an age group, begins that stands behind a name
+// without brackets, "Jo Lee M40", "Ann Page - F, 63", and the text; 0 where there is none.
+// figure says that it has a number.
+func bareGroup(s string) (at int, tail string, figure bool) {
+	const between = " ,;/-"
+	end := len(s)
+	i := end
+	for i > 0 && end-i < 3 && s[i-1] >= '0' && s[i-1] <= '9' {
+		i--
+	}
+	figure = i < end
+	if figure {
+		i = len(strings.TrimRight(s[:i], between))
+	}
+	letters := i
+	for i > 0 && letters-i < 4 && s[i-1] >= 'A' && s[i-1] <= 'Z' {
+		i--
+	}
+	if n := letters - i; n == 0 || n == 1 && !figure || i == 0 || strings.IndexByte(between, s[i-1]) < 0 {
+		return 0, "", false
+	}
+	return len(strings.TrimRight(s[:i], between)), s[i:], figure
+}
+
+// bareGroups counts groups behind names without brackets.
+type bareGroups struct {
+	inBrackets
+	names, figures int
+	on             bool // nearly every name has one
+}
+
+func (k *bareGroups) observe(s string, scratch *[]byte) {
+	if s == "" {
+		return
+	}
+	k.names++
+	if at, tail, figure := bareGroup(s); at > 0 {
+		if figure {
+			k.figures++
+		}
+		k.inBrackets.observe(tail, scratch)
+	}
+}
+
+func (k *bareGroups) settle() {
+	n := k.groups + k.sexes
+	k.on = n >= 4 && n*10 >= 9*k.names && 2*k.figures >= n
+}
+
 // inBrackets counts what stands in brackets behind names: groups and sexes, or
 // something else.
 type inBrackets struct {

@@ -193,6 +193,7 @@ type clockColumn struct {
 	zerosKept int // numbers like 25.10, which a spreadsheet would have cut to 25.1
 	padded    int // 24:03; against 24:3
 	unpadded  int
+	mended    int // something stood in the way of reading them: 24 31
 	stamps    int // moments whose day is only a stamp: 1900-01-01T00:24:31
 	moments   int // moments whose day may count: 1900-01-01T00:31:00 for 24:31
 	odd       []oddCell
@@ -273,6 +274,11 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 	case notClock:
 		k.unclear++
 		return
+	}
+	if c.repaired {
+		k.mended++
+	}
+	switch c.shape {
 	case colon4, exactClock:
 		k.exact++
 	default:
@@ -489,6 +495,16 @@ func (k *clockColumn) all() int {
 		n += k.families[i].sampled
 	}
 	return n
+}
+
+// soWritten says whether most cells are written in the way that is a slip where few are, as
+// 24 31, so that none of them needs to be mentioned.
+func (k *clockColumn) soWritten() bool {
+	n := k.exact
+	for i := range k.families {
+		n += k.families[i].n
+	}
+	return 2*k.mended > n
 }
 
 // stray says whether a few cells are written unlike all the others, 7:12 or 45 among times

@@ -123,7 +123,12 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	}
 	if r.c.Group < 0 && r.inBrackets.said() {
 		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
-			r.readBracket(s, day, out, meet)
+			r.readBracket(s, r.inBrackets.column, day, out, meet)
+		}
+	}
+	if r.bareGroups.on {
+		if at, s, _ := bareGroup(cell(cells, r.c.Name)); at > 0 {
+			r.readBracket(s, r.bareGroups.column, day, out, meet)
 		}
 	}
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.placeSexes.said() {
@@ -163,14 +168,14 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 }
 
 // readBracket reads the group or sex behind a name.
-func (r *Reader) readBracket(s string, day unit.Day, out *Line, meet func(int, age.Window, age.Basis, string)) {
+func (r *Reader) readBracket(s string, column *groupColumn, day unit.Day, out *Line, meet func(int, age.Window, age.Basis, string)) {
 	if len(s) == 1 {
 		if sex, _ := sexOfPlace(s + "1"); out.Sex == NotGiven {
 			out.Sex = sex
 		}
 		return
 	}
-	e := r.inBrackets.column.find(s, &r.spare, &r.scratch)
+	e := column.find(s, &r.spare, &r.scratch)
 	if e.known {
 		b := r.o.GroupBasis
 		if e.g.kind == bornIn {

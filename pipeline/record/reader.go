@@ -41,6 +41,7 @@ type Reader struct {
 	inNames nameAges
 	// groups and sexes in brackets behind names, and sexes before places
 	inBrackets inBrackets
+	bareGroups bareGroups
 	linkText   linkText
 	placeSexes placeSexes
 	titles     nameTitles
@@ -114,6 +115,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	r.ageGroups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
 	r.groups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
 	r.inBrackets.column = newGroupColumn(o.Rule.Scheme, r.words, r.states)
+	r.bareGroups.column = newGroupColumn(o.Rule.Scheme, r.words, r.states)
 	r.Know(o.Groups)
 	return r
 }
@@ -234,6 +236,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
 			r.inBrackets.observe(s, &r.scratch)
 		}
+		r.bareGroups.observe(cell(cells, r.c.Name), &r.scratch)
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)
@@ -336,7 +339,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	timeDoubt := false
 	if ms, otherwise, unsure, ok := r.clock.read(row, c); ok {
 		out.TimeMS = ms
-		if otherwise != unread || c.repaired {
+		if otherwise != unread || c.repaired && !r.clock.soWritten() {
 			sev, do := place.Note, "Nothing, if that is right"
 			if unsure {
 				sev, do, timeDoubt = place.Doubtful, "The time can be read in two ways; please ask, then correct the cell", true
@@ -457,6 +460,11 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 	}
 	text = withoutNumber(text)
+	if r.bareGroups.on {
+		if at, _, _ := bareGroup(text); at > 0 {
+			text = text[:at]
+		}
+	}
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
 			if m := r.remark(text[i+1 : n-1]); m.part != Runner || m.status != OK {

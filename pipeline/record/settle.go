@@ -51,6 +51,10 @@ func (r *Reader) Settle() Readings {
 		r.inBrackets.column.settle("", &r.inBrackets.letters, r.o.Answers)
 		add(r.c.Name, "name, with the age group or sex in brackets", fmt.Sprintf("%d of them", r.inBrackets.groups+r.inBrackets.sexes))
 	}
+	if r.bareGroups.settle(); r.bareGroups.on {
+		r.bareGroups.inBrackets.column.settle("", &r.bareGroups.letters, r.o.Answers)
+		add(r.c.Name, "name, with the age group, or the sex and the age, behind it", fmt.Sprintf("%d of %d names", r.bareGroups.groups+r.bareGroups.sexes, r.bareGroups.names))
+	}
 	if r.clubInNames = !r.inBrackets.said() && r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
 		add(r.c.Name, "name, with the club behind it", "the heading says so, or the lines below the names repeat")
 	}

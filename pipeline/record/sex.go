@@ -37,7 +37,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	heer|heren|mannen|mannelijk|jongen|jongens|
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
-	mies|miehet|pojat|mal|
+	mies|miehet|pojat|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
 	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
 	זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
@@ -49,7 +49,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
-	nainen|naiset|tytot|
+	nainen|naiset|tytot|wanita|perempuan|putri|kike|mwanamke|
 	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
@@ -75,8 +75,10 @@ func parseSex(b []byte) sexMark {
 		return sureX
 	case len(b) == 1 && sexMark(b[0]).open():
 		return sexMark(b[0])
-	case string(b) == "sr": // a group of old men elsewhere
+	case string(b) == "sr", string(b) == "nam", string(b) == "me": // parts of groups elsewhere
 		return sureM
+	case string(b) == "nu", string(b) == "ke":
+		return sureW
 	case string(b) == "srta", string(b) == "sig.na", string(b) == "sig.ra":
 		return sureW
 	case string(b) == "ms":
@@ -87,6 +89,15 @@ func parseSex(b []byte) sexMark {
 	}
 	if m, ok := sexWordMarks[strings.ReplaceAll(string(b), "'", "")]; ok {
 		return m
+	}
+	if x, y, two := bytes.Cut(b, []byte("/")); two && len(x) > 1 && len(y) > 1 { // in two languages: homme/male
+		m, n := parseSex(bytes.TrimSpace(x)), parseSex(bytes.TrimSpace(y))
+		switch sure := m == sureM || m == sureW; {
+		case sure && m == n:
+			return m
+		case sure && (n == sureM || n == sureW): // printed as it stood in the form
+			return strange
+		}
 	}
 	if i := strings.IndexAny(string(b), "/ "); i == 1 && sexMark(b[0]).open() && !bytes.ContainsAny(b, "0123456789") {
 		return strange // "m/f" printed as it stood in the form

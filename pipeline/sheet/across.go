@@ -244,7 +244,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 			if len(runs) < 2 || from == 0 && runs[0].from > 0 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) {
 				continue
 			}
-			if !divideColumns(lex, cells, runs, names) || !runs[0].names && first > runs[0].from {
+			if !divideColumns(lex, cells, runs, names) || !runs[0].names && first > runs[0].from || runs[0].names && names[0] < runs[0].from {
 				if from == 0 {
 					continue
 				}

@@ -379,7 +379,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		return
 	}
 	for i, p := range s.profiles {
-		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && p.rising == p.steps && p.lo >= 8 && p.hi < 200 {
+		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && p.lo >= 8 && p.hi < 200 && s.risesInLists(i) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
@@ -389,11 +389,31 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		}
 	}
 	for i := range s.profiles {
-		if free(i) && s.secondsOrDigits(i) {
+		if free(i) && (s.secondsOrDigits(i) || s.spacedTimes(i)) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
 	}
+}
+
+// risesInLists says whether the numbers of a column never fall while the positions rise: in
+// several lists one below the other, those of each.
+func (s *settler) risesInLists(i int) bool {
+	pos, lastPlace, last, steps := s.find(Position), 0.0, 0.0, 0
+	for _, r := range s.rows {
+		place, v := looseNumber(trim(cellAt(r.cells, pos))), looseNumber(trim(cellAt(r.cells, i)))
+		if v == 0 {
+			continue
+		}
+		if place > lastPlace && last > 0 {
+			if v < last {
+				return false
+			}
+			steps++
+		}
+		lastPlace, last = place, v
+	}
+	return steps >= 2
 }
 
 // secondsOrDigits says whether a column rises line by line as running times do that are
@@ -420,6 +440,36 @@ func (s *settler) secondsOrDigits(i int) bool {
 		n++
 	}
 	return n >= 8
+}
+
+// spacedTimes says whether a column rises line by line as running times do whose parts a
+// space or a dash divides, 24 31 and 1-02-15: age groups, 20-24, don't.
+func (s *settler) spacedTimes(i int) bool {
+	n, rising, last := 0, 0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		parts := strings.FieldsFunc(c, func(r rune) bool { return r == ' ' || r == '-' })
+		v := 0
+		for k, part := range parts {
+			two := len(part) == 2 || k == 0 && len(part) == 1
+			if len(parts) > 3 || !two || !digitsOnly(part) || k > 0 && part[0] > '5' {
+				parts = nil
+				break
+			}
+			v = v*60 + int(part[0]-'0')
+			if len(part) == 2 {
+				v += 9*int(part[0]-'0') + int(part[1]-'0')
+			}
+		}
+		if len(parts) < 2 {
+			continue
+		}
+		if n++; v >= last {
+			rising++
+		}
+		last = v
+	}
+	return n >= 5 && n*10 >= s.profiles[i].filled*9 && rising*20 >= n*19
 }
 
 // codes says whether most values of a column have a figure in them, as classes of a

@@ -150,7 +150,7 @@ func scanDates(s string, loose bool) []foundDate {
 			i++
 			continue
 		}
-		if sc.namesPlace(f, i) {
+		if sc.namesPlace(f, i) || sc.countsWeeks(f, i) {
 			i = next
 			continue
 		}
@@ -225,6 +225,20 @@ func (sc *dateScan) namesPlace(f foundDate, i int) bool {
 	}
 	return false
 }
+
+// countsWeeks says whether the day of a date is the number of a week in its month: "Sat wk 3
+// Nov 2026" is no third of November.
+func (sc *dateScan) countsWeeks(f foundDate, i int) bool {
+	if len(f.readings) != 1 || f.readings[0].order != "" || f.readings[0].d > 5 || sc.tok(i).kind != 'd' || sc.tok(i).digits() != 1 {
+		return false
+	}
+	for i--; sc.tok(i).kind == 's' || sc.tok(i).kind == '.'; i-- {
+	}
+	return sc.tok(i).kind == 'l' && weekWords[sc.tok(i).word]
+}
+
+// weekWords are words for a week, before its number.
+var weekWords = set("week wk kw woche semaine semana settimana setmana uke uge vecka viikko tydzien tyden tyzden saptamana teden vika savaite nadal hafta седмица тиждень")
 
 // namedAfterDays are kinds of places that are named after a day in Romance languages, where
 // they stand before it. Common practice, no source.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -52,4 +53,50 @@ func inMonth(dates []evidence, month int) bool {
 		n++
 	}
 	return n > 0
+}
+
+// daysInMonth gives the lines that say only a day, "Tues 24th", the month that the tab or a line
+// above them says, "March 2026", as their readers do. A day that falls on another weekday
+// than its line says is left as it is.
+func (t table) daysInMonth() {
+	month := monthSaid(t.tab)
+	full := map[int]string{} // the line with its month, by the index of its row
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if rowFilled(cells) != 1 {
+			continue
+		}
+		switch text := titleText(cells); {
+		case len(text) > 24:
+		case monthSaid(text) != "":
+			month = monthSaid(text)
+		case month != "" && saysDayAlone(text):
+			if d := findDates(text + " " + month); len(d) == 1 && d[0].fallsOn() {
+				full[i] = text + " " + month
+			}
+		}
+	}
+	if len(full) == 0 {
+		return
+	}
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		text, ok := full[i]
+		if ok {
+			cells = slices.Clone(cells)
+			cells[slices.IndexFunc(cells, func(c string) bool { return !isBlank(c) })] = text
+		}
+		return cells, ok
+	})
+}
+
+// saysDayAlone says whether a text is the day of a month and can be nothing else: "7th",
+// "Sat 7", but not "7".
+func saysDayAlone(text string) bool {
+	_, ok := dayAlone(text)
+	return ok && !digitsOnly(strings.TrimSuffix(text, "."))
+}
+
+// fallsOn says whether a date is on the weekday beside it, as far as both are said.
+func (f foundDate) fallsOn() bool {
+	return f.weekday < 0 || !slices.ContainsFunc(f.readings, func(r reading) bool { return r.y != 0 && int(r.day().Weekday()) != f.weekday })
 }

@@ -886,10 +886,13 @@ var (
 // number must fit those around it: the line is then a finisher's as well.
 func numberedLine(l string, marked bool, before, after int) (place, name, time string, ok bool) {
 	m := numbered.FindStringSubmatch(l)
-	if m == nil || marked != (m[2] != "") || len(findDates(l)) > 0 {
+	if m == nil || marked != (m[2] != "") {
 		return "", "", "", false
 	}
 	n, _ := strconv.Atoi(m[1]) // four digits at most
+	if next := n == before+1 || before == noPlace && n == after-1; slices.ContainsFunc(findDates(l), func(d foundDate) bool { return !next || !d.fromPlace(len(m[1])) }) {
+		return "", "", "", false
+	}
 	switch inside := before != noPlace && after != noPlace; {
 	case inside && n >= before && n <= after:
 	case marked && before == noPlace && n < after, marked && after == noPlace && before != noPlace && n >= before && n <= before+3:
@@ -915,6 +918,12 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		words[1], words[2] = strings.TrimSuffix(name, " "+rest), rest
 	}
 	return place, name, "", true
+}
+
+// fromPlace says whether a date, without a year, is only made of a place and a first name
+// that months are called by: "24. June Lee". end is where the place ends.
+func (d foundDate) fromPlace(end int) bool {
+	return d.from < end && d.readings[0].y == 0
 }
 
 var bracketTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL[^()\d\t]*?)\s*(?:\(([^()\t]{1,20})\)[\s,;–—-]*|[\s,;–—-]+)` + clockPattern + `\s*$`)

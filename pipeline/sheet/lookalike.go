@@ -133,6 +133,28 @@ func (p *Part) isPivot() bool {
 	return labels || figures
 }
 
+// lastAddsUp says whether the last line of a table adds up the whole numbers of the lines
+// above it, as that of a summary by clubs or groups does.
+func (p *Part) lastAddsUp() bool {
+	rows := p.sampled()
+	if len(rows) < 4 || len(rows) > profileRows {
+		return false
+	}
+	last := rows[len(rows)-1]
+	for i, c := range last {
+		sum := 0.0
+		for _, cells := range rows[:len(rows)-1] {
+			if c := trim(cellAt(cells, i)); digitsOnly(c) {
+				sum += looseNumber(c)
+			}
+		}
+		if digitsOnly(trim(c)) && sum > 2 && sum == looseNumber(trim(c)) {
+			return true
+		}
+	}
+	return false
+}
+
 var pivotLabels = set("zeilenbeschriftungen rijlabels radetiketter", "row labels", "etiquettes de lignes", "etiquetas de fila", "etichette di riga", "rotulos de linha")
 
 var pivotFigures = set("min max sum count average minimum maximum summe anzahl mittelwert somme nombre moyenne suma cuenta promedio somma conteggio media som aantal gemiddelde")

@@ -15,7 +15,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
-	case p.isPivot():
+	case p.isPivot(), !headed && !placed && p.lastAddsUp():
 		return "", "it is a pivot table, made of results that stand elsewhere"
 	case anyWord(tab, relayWords), p.listsRelay():
 		return "", "a relay's teams are no runners of their own"

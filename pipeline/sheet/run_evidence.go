@@ -174,6 +174,11 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, ds...)
 		}
 	}
+	if len(out) == 0 {
+		if e, ok := rs.inCalendar(p); ok {
+			out = append(out, e)
+		}
+	}
 	return append(out, rs.file...)
 }
 

@@ -106,6 +106,7 @@ type Sheet struct {
 
 	entries     []entries // tabs that say who has which number
 	usedEntries map[string]bool
+	calendar    map[int]calendarDay // days of runs by number, which a tab gives
 }
 
 // Found is a fact about a whole part, with where it came from and why it was

@@ -138,6 +138,10 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.grid == nil {
 		s.tooLargeFor(t, lex)
 	}
+	if t.grid != nil {
+		s.keepCalendar(t)
+		t.daysInMonth()
+	}
 	var lists []*Part // of each table one below the other the first
 	for i, below := range t.liftFacts(lex).below(lex) {
 		if below.other != "" {

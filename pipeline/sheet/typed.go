@@ -142,7 +142,9 @@ func typedLine(l string) (c *typed, text string) {
 	if strings.Count(before, "(") > strings.Count(before, ")") {
 		return c, ""
 	}
+	placeEnd := 0
 	if p := leadingPlace.FindStringSubmatch(before); p != nil {
+		placeEnd = len(p[0])
 		c.place, before = p[1], strings.TrimSpace(before[len(p[0]):])
 	} else if g, p, ok := groupBeforePlace(before); ok {
 		m := leadingPlace.FindStringSubmatch(p)
@@ -159,7 +161,7 @@ func typedLine(l string) (c *typed, text string) {
 	if name, club, ok := cutAny(before, ", ", " - ", " – ", " / ", " | "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
 		before, c.club = name, club
 	}
-	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || len(findDates(l)) > 0 {
+	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || slices.ContainsFunc(findDates(l), func(d foundDate) bool { return !d.fromPlace(placeEnd) }) {
 		return c, ""
 	}
 	return c, before

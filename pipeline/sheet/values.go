@@ -63,7 +63,7 @@ func kindOf(s string) kind {
 			return kSex
 		case len(f) == 0:
 			return kStatus // dashes and dots stand for "nothing here"
-		case sexWords[string(f)], softSexWords[string(f)]:
+		case sexWords[string(f)], softSexWords[string(f)], inTwoLanguages(f):
 			return kSex
 		case statusWords[string(f)]:
 			return kStatus
@@ -77,6 +77,13 @@ func kindOf(s string) kind {
 		}
 	}
 	return kText
+}
+
+// inTwoLanguages recognises a sex that is written in two languages, W/F and homme / male, in
+// the folded form.
+func inTwoLanguages(f []byte) bool {
+	a, b, two := strings.Cut(string(f), " / ")
+	return two && sexWords[a] && sexWords[b]
 }
 
 // groupBesideDistance recognises an age group, or an age or sex, printed with the distance of
@@ -317,11 +324,11 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 	miss mme mlle madame monsieur fraulein dhr mevr
 	ferfi ferfiak nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол мъж жена мъже жени мушкарци жене женска мушки α γ ανδρας ανδρες γυναικα γυναικες`,
-	append(append(eastAsianSexes, semiticSexes...), "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
+	append(append(eastAsianSexes, semiticSexes...), "laki laki", "perempuan", "mwanaume", "mwanamke", "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
+var softSexWords = set("nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,

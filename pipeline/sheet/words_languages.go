@@ -2,8 +2,8 @@ package sheet
 
 // Heading words of more languages: Russian, Ukrainian, Bulgarian, Serbian,
 // Greek, Turkish, Estonian, Latvian, Lithuanian, Slovenian, Croatian, Slovak,
-// Czech, Hungarian, Romanian, Finnish, Icelandic, Welsh, Irish, Catalan and
-// Afrikaans, in the folded form (no accents: й is и). The lists are common
+// Czech, Hungarian, Romanian, Finnish, Icelandic, Welsh, Irish, Catalan,
+// Afrikaans, Vietnamese, Indonesian and Swahili, in the folded form (no accents: й is и). The lists are common
 // practice on result sheets, no source.
 var languageWords = map[concept]string{
 	cPlace:          `место позиция мјесто пласман място класиране місце позиція θεση καταταξη σειρα sira siralama koht vieta mesto uvrstitev mjesto poredak plasman miesto por poradi umistenie loc locul pozitie pozitia saeti rod safle ait lloc posisie plek`,
@@ -58,5 +58,8 @@ var languagePhrases = map[string]Meaning{
 	"o all": Position, "oall": Position, "piazz": Position, "plts": Position, "m ce": Position, "m sce": Position, "classif": Position, "dos": Number, "dors": Number, "nummerlapp": Number, "cislo": Number,
 	"rn": BirthYear, "esc": AgeGroup, "eredmeny": Time, "back": Gap, "atraso": Gap, "vit": Pace, "vit km / h": Pace, "vit km h": Pace, "km / u": Pace, "km / t": Pace, "perc / km": Pace, "megj": Notes,
 	"m ce kat": GroupPlace, "m ce w kat": GroupPlace, "pos esc": GroupPlace, "class esc": GroupPlace, "klasseplac": GroupPlace, "sarjasija": GroupPlace, "plaats m / v": SexPlace, "m ce plec": SexPlace, "m ce k / m": SexPlace, "sukup sija": SexPlace,
+	"hang": Position, "thu hang": Position, "xep hang": Position, "vi tri": Position, "ho ten": Name, "ho va ten": Name, "gioi tinh": Sex, "nam sinh": BirthYear, "ngay sinh": BirthDate, "tuoi": Age, "nhom tuoi": AgeGroup, "cau lac bo": Club, "thoi gian": Time, "thanh tich": Time, "so bib": Number, "so deo": Number, "dia diem": Course, "ngay": Date, "ghi chu": Notes,
+	"peringkat": Position, "posisi": Position, "nama": Name, "nama peserta": Name, "nama lengkap": Name, "jenis kelamin": Sex, "waktu": Time, "umur": Age, "usia": Age, "tahun lahir": BirthYear, "tanggal lahir": BirthDate, "klub": Club, "nomor dada": Number, "tanggal": Date, "lokasi": Course, "catatan": Notes,
+	"nafasi": Position, "jina": Name, "jina kamili": Name, "jinsia": Sex, "muda": Time, "umri": Age, "klabu": Club, "tarehe": Date,
 	"ime i prezime": Name, "ime in priimek": Name, "prezime i ime": Name, "priimek in ime": Name, "nom i cognoms": Name, "any naix": BirthYear,
 }

@@ -286,7 +286,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] {
+	if nobodyWhole[string(b)] || s.nobodySlip() || s.guestOf() {
 		return true
 	}
 	if all && strong { // "Anhysbys / Unknown" too
@@ -297,6 +297,25 @@ func (s *scanner) unnamed() bool {
 	}
 	// A lone code: letters with at least two digits in one word.
 	return named == 1 && s.digits >= 2 && s.letters <= 3
+}
+
+// nobodySlip says whether the text is "no" and what there was none of, "No slip": a name
+// would have a capital.
+func (s *scanner) nobodySlip() bool {
+	return len(s.tokens) == 2 && s.key(&s.tokens[0]) == "no" && s.tokens[1].small && s.commas == 0
+}
+
+// guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast
+// von Anna". In names the small word has a family name behind it, and none of these before.
+func (s *scanner) guestOf() bool {
+	if len(s.tokens) < 3 || !s.is(&s.tokens[0], nobody) && !s.is(&s.tokens[0], relations) {
+		return false
+	}
+	switch t := &s.tokens[1]; s.text[t.from:t.to] {
+	case "of", "von", "de", "di", "do", "da", "av", "af":
+		return s.commas == 0
+	}
+	return false
 }
 
 // assign gives every token its role.

@@ -75,6 +75,9 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	details personal by request
 	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
+// relations tell, with "of" and a name behind them, whose friend or child somebody was.
+var relations = set(`friend friends husband wife partner son daughter child brother sister mother father mum dad mate colleague freund freundin amigo amiga ami amie amico amica`)
+
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
 	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "man": true, "woman": true, "mann": true, "frau": true, "homme": true, "femme": true, "hombre": true, "mujer": true, "uomo": true, "donna": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,

@@ -1,0 +1,141 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// A tab may say on which days the runs of a workbook were held, by their numbers: "#214 |
+// 3 Jan 2026". The tabs of the runs are then called by the numbers alone.
+
+// calendarRows is more than a workbook has runs.
+const calendarRows = 600
+
+// keepCalendar keeps the days of a tab that lists runs: in three rows or more a number and a
+// date, both of which rise from row to row, and no time anywhere.
+func (s *Sheet) keepCalendar(t table) {
+	if t.grid == nil || t.tab == "" || t.grid.len() > calendarRows {
+		return
+	}
+	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
+	rows, width := 0, 0
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		dated := false
+		width = max(width, len(cells))
+		for c, text := range cells {
+			switch kindOf(text) {
+			case kClock:
+				return
+			case kDate:
+				if f, ok := cellDate(text, t.date1904); ok && f.settled() {
+					days[c] = append(days[c], f.readings[0].day())
+					dated = true
+				}
+			}
+		}
+		if !dated {
+			continue
+		}
+		rows++
+		for c, text := range cells {
+			if n, ok := onlyNumber(text); ok {
+				numbers[c] = append(numbers[c], n)
+			}
+		}
+	}
+	if rows < 3 {
+		return
+	}
+	for c := range width {
+		d := days[c]
+		for k := range width {
+			if n := numbers[k]; len(d) == rows && len(n) == rows && rise(n) && rise(d) {
+				if s.calendar == nil {
+					s.calendar = map[int]calendarDay{}
+				}
+				for i := range n {
+					day := calendarDay{d[i], t.tab}
+					if old, twice := s.calendar[n[i]]; twice && old.day != day.day {
+						day.day = 0 // two tabs disagree
+					}
+					s.calendar[n[i]] = day
+				}
+				return
+			}
+		}
+	}
+}
+
+// calendarDay is the day of a run by its number, and the tab that says so.
+type calendarDay struct {
+	day unit.Day
+	tab string
+}
+
+// rise says whether values rise all the way.
+func rise[T int | unit.Day](values []T) bool {
+	for i := 1; i < len(values); i++ {
+		if values[i] <= values[i-1] {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyNumber is the whole number of a short text that has one and no date: "#214", "Run 12".
+func onlyNumber(text string) (n int, ok bool) {
+	text = trim(text)
+	if len(text) > 20 || len(findDates(text)) > 0 {
+		return 0, false
+	}
+	for _, t := range tokenize(text) {
+		switch {
+		case t.kind == 'd' && (ok || t.digits() > 4):
+			return 0, false
+		case t.kind == 'd':
+			n, ok = t.n, true
+		}
+	}
+	return n, ok
+}
+
+// inCalendar finds the day of a table in the calendar of its workbook, by the number of its
+// tab or the one in a title line behind # or a word for a run: "Run #214".
+func (rs *runSettler) inCalendar(p *Part) (evidence, bool) {
+	if len(rs.sheet.calendar) == 0 {
+		return evidence{}, false
+	}
+	n, ok := onlyNumber(p.Tab)
+	for _, t := range p.Titles {
+		if ok {
+			break
+		}
+		n, ok = runNumber(t)
+	}
+	d, listed := rs.sheet.calendar[n]
+	if !ok || !listed || d.day == 0 || d.tab == p.Tab {
+		return evidence{}, false
+	}
+	y, m, day := d.day.Date()
+	return evidence{foundDate: foundDate{readings: []reading{{y: y, m: m, d: day}}, weekday: -1}, text: fmt.Sprintf("number %d", n),
+		from: fmt.Sprintf("tab %q, which gives number %d this day", d.tab, n), strength: 3}, true
+}
+
+// runNumber is the number in a line behind # or a word for a run or week.
+func runNumber(text string) (n int, ok bool) {
+	words := strings.Fields(fold(text))
+	for i, w := range strings.Fields(text) {
+		if after, marked := strings.CutPrefix(w, "#"); marked && digitsOnly(after) {
+			return onlyNumber(after)
+		}
+		if i > 0 && i < len(words) && digitsOnly(w) && numberedRuns[words[i-1]] {
+			return onlyNumber(w)
+		}
+	}
+	return 0, false
+}
+
+var numberedRuns = set("run event race round week no nr lauf course corsa carrera lob lop bieg beh futas")

@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestKeepers reads sheets as people with one habit each keep them. want is each line read:
+// the run, then place, name, time, sex and group; asks are the kinds of the questions.
+func TestKeepers(t *testing.T) {
+	for _, c := range []struct{ name, file, text, want, asks string }{
+		{"three runs side by side, the first date in the first column", "month.csv", "Alder Bank\n3 January 2026,,,,10 January 2026,,,,17 January 2026\nPos,Name,Time,,Pos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Al Roe,18:40,,1,Cy Dee,18:50\n2,Al Roe,18:31,,2,Jo Lee,18:42,,2,Di Fox,18:52\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-10 1 Al Roe 18:40\nalder-bank 2026-01-10 2 Jo Lee 18:42\nalder-bank 2026-01-17 1 Cy Dee 18:50\nalder-bank 2026-01-17 2 Di Fox 18:52\n", ""},
+		{"runners called like months in a typed list", "alder-bank_2026-01-03.txt", "Results\n1. May Fox, 18.20\n2. Jan Roe, 18.31\n3. June Dee, 18.40\n4. Al Ing, 18.42\n5. April Low, 18.45\n6. Ed Gow, 18.47\n",
+			"alder-bank 2026-01-03 1 May Fox 18.20\nalder-bank 2026-01-03 2 Jan Roe 18.31\nalder-bank 2026-01-03 3 June Dee 18.40\nalder-bank 2026-01-03 4 Al Ing 18.42\nalder-bank 2026-01-03 5 April Low 18.45\nalder-bank 2026-01-03 6 Ed Gow 18.47\n", ""},
+		{"two days in a typed list", "diary.txt", "Alder Bank\n3. January 2026\n1. Jo Lee, 18.20\n2. Al Roe, 18.31\n3. Cy Dee, 18.40\n4. Di Fox, 18.42\n5. Ed Gow, 18.45\n4. January 2026\n1. Jo Lee, 18.21\n2. Al Roe, 18.32\n3. Cy Dee, 18.41\n4. Di Fox, 18.43\n5. Ed Gow, 18.46\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18.20\nalder-bank 2026-01-03 2 Al Roe 18.31\nalder-bank 2026-01-03 3 Cy Dee 18.40\nalder-bank 2026-01-03 4 Di Fox 18.42\nalder-bank 2026-01-03 5 Ed Gow 18.45\nalder-bank 2026-01-04 1 Jo Lee 18.21\nalder-bank 2026-01-04 2 Al Roe 18.32\nalder-bank 2026-01-04 3 Cy Dee 18.41\nalder-bank 2026-01-04 4 Di Fox 18.43\nalder-bank 2026-01-04 5 Ed Gow 18.46\n", ""},
+		{"a space in the times and no headings", "alder-bank_2026-01-03.csv", "1,Jo Lee,20 47\n2,Al Roe,21 11\n3,Cy Dee,27 27\n4,Di Fox,30 34\n5,Ed Gow,1 02 15\n",
+			"alder-bank 2026-01-03 1 Jo Lee 20 47\nalder-bank 2026-01-03 2 Al Roe 21 11\nalder-bank 2026-01-03 3 Cy Dee 27 27\nalder-bank 2026-01-03 4 Di Fox 30 34\nalder-bank 2026-01-03 5 Ed Gow 1 02 15\n", ""},
+		{"age groups with a dash are no such times", "alder-bank_2026-01-03.csv", "1,Jo Lee,20-24,18:20\n2,Al Roe,50-54,18:31\n3,Cy Dee,30-34,18:40\n4,Di Fox,40-44,18:42\n5,Ed Gow,25-29,18:45\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18:20 20-24\nalder-bank 2026-01-03 2 Al Roe 18:31 50-54\nalder-bank 2026-01-03 3 Cy Dee 18:40 30-34\nalder-bank 2026-01-03 4 Di Fox 18:42 40-44\nalder-bank 2026-01-03 5 Ed Gow 18:45 25-29\n", ""},
+		{"the number of a week in its month is no day", "results.csv", "Alder Bank\nSat wk 3 Jan 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "not known 1 Jo Lee 18:20\nnot known 2 Al Roe 18:31\n", "date-missing"},
+		{"Vietnamese", "alder-bank_2026-01-03.csv", "Hạng,Họ và tên,Giới tính,Thời gian\n1,Lê Hữu Hải,Nam,18:20\n2,Vũ Thị Nga,Nữ,18:31\n3,Hồ Mỹ Linh,Nữ,18:40\n",
+			"alder-bank 2026-01-03 1 Lê Hữu Hải 18:20 Nam\nalder-bank 2026-01-03 2 Vũ Thị Nga 18:31 Nữ\nalder-bank 2026-01-03 3 Hồ Mỹ Linh 18:40 Nữ\n", ""},
+		{"sexes in two languages under a heading that is not known", "alder-bank_2026-01-03.csv", "Pos,Name,G/S,Time\n1,Jo Lee,W/F,18:20\n2,Al Roe,M,18:31\n3,Cy Dee,M,18:40\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18:20 W/F\nalder-bank 2026-01-03 2 Al Roe 18:31 M\nalder-bank 2026-01-03 3 Cy Dee 18:40 M\n", ""},
+		{"a tab a month, and only the day over each run", "Alder Bank.xlsx", "== January 2026\nTues 6th\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n\nTues 13th\nPos|Name|Time\n1|Al Roe|18:40\n2|Jo Lee|18:42\n== February 2026\nTues 3rd\nPos|Name|Time\n1|Jo Lee|18:22\n2|Al Roe|18:33\n",
+			"alder-bank 2026-01-06 1 Jo Lee 18:20\nalder-bank 2026-01-06 2 Al Roe 18:31\nalder-bank 2026-01-13 1 Al Roe 18:40\nalder-bank 2026-01-13 2 Jo Lee 18:42\nalder-bank 2026-02-03 1 Jo Lee 18:22\nalder-bank 2026-02-03 2 Al Roe 18:33\n", ""},
+		{"the day is on another weekday of that month", "Alder Bank.xlsx", "== January 2026\nWed 6th\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n", "not known 1 Jo Lee 18:20\nnot known 2 Al Roe 18:31\n", "date-missing"},
+		{"runs by number, and a calendar", "Alder Bank.xlsx", "== Calendar\nRun|Date|Run director\n#214|3 January 2026|Di Fox\n#215|10 January 2026|Ed Gow\n#216|17 January 2026|Di Fox\n== #214\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n== #216\nPos|Name|Time\n1|Al Roe|18:40\n2|Jo Lee|18:42\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-17 1 Al Roe 18:40\nalder-bank 2026-01-17 2 Jo Lee 18:42\n", ""},
+		{"a number that the calendar lacks", "Alder Bank.xlsx", "== Calendar\nRun|Date\n#214|3 January 2026\n#215|10 January 2026\n#216|17 January 2026\n== #220\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n", "not known 1 Jo Lee 18:20\nnot known 2 Al Roe 18:31\n", "date-missing"},
+		{"a summary whose last line adds up, before the list", "alder-bank_2026-01-03.xlsx", "== Auswertung\nVerein|Anzahl|Bestzeit|Durchschnitt\nLG Ost|2|18:20|18:30\nTV Brunn|1|18:31|18:31\nohne|3|19:02|20:10\nGesamtergebnis|6|18:20|19:10\n== Liste\nPlatz|Name|Zeit\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+			"alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\n", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			data := []byte(c.text)
+			if strings.HasSuffix(c.file, ".xlsx") {
+				data = bookOf(t, c.text)
+			}
+			s, err := Read(c.file, data, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			var b strings.Builder
+			for _, p := range s.Parts {
+				p.Each(func(_ int, cells []string) error {
+					if course, day, _, ok := p.RunOf(cells); ok {
+						fmt.Fprintf(&b, "%s %s", course, day)
+					} else {
+						b.WriteString("not known")
+					}
+					for _, m := range []Meaning{Position, Name, Time, Sex, AgeGroup} {
+						if v := cellAt(cells, p.Index(m)); v != "" {
+							fmt.Fprintf(&b, " %s", v)
+						}
+					}
+					b.WriteByte('\n')
+					return nil
+				})
+			}
+			if got := outcome(s).asks; b.String() != c.want || got != c.asks {
+				var d strings.Builder
+				s.Describe(&d)
+				t.Errorf("read\n%swant\n%sasks %q, want %q\n%s", b.String(), c.want, got, c.asks, d.String())
+			}
+		})
+	}
+}
