@@ -324,6 +324,9 @@ func (pl *Pipeline) Explain(ctx context.Context, where string, w io.Writer) erro
 	if !found {
 		return fmt.Errorf("%s has no row %d among its lists; the lines above a list say what it is of", e.Path, row)
 	}
+	if q := p.questionOf(e.Path); q != nil && e.State == store.Waiting {
+		fmt.Fprintf(w, "  The sheet waits for an answer; until then it counts for nothing. %s\n", q.Words)
+	}
 	if a := withoutCourses(e.Answers); a != "" {
 		fmt.Fprintf(w, "  Answered by a person, or taken from earlier sheets with these headings: %s\n", a)
 	}

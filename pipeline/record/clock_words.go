@@ -95,8 +95,12 @@ func (k *clockColumn) questions(index int, ask asker) {
 		}
 		a, b := clockReadings[f.reading], clockReadings[f.runnerUp]
 		if f.margin < askBelow {
+			question := "How are the times written?"
+			if f.sampled < all {
+				question = fmt.Sprintf("How are times like this one written? There are %d of them among %d.", f.sampled, all)
+			}
 			ask(index, place.Waits, "time-column-unclear", f.example, fmt.Sprintf("%s, or %s", a.means, b.means),
-				"How are the times written?", fmt.Sprintf("--answer \"time=%s\"", a.name), fmt.Sprintf("--answer \"time=%s\"", b.name))
+				question, fmt.Sprintf("--answer \"time=%s\"", a.name), fmt.Sprintf("--answer \"time=%s\"", b.name))
 			return
 		}
 		for j, r := range readingsOf(f.shape) {
