@@ -50,7 +50,9 @@ func (rs *runSettler) saysRun(p *Part, e evidence) bool {
 		return true
 	}
 	for _, w := range strings.Split(p.Course.Value, "-") {
-		if !rest[w] && !titleWords[w] {
+		_, month := monthNames[w] // March Hollow
+		_, weekday := weekdayNames[w]
+		if !rest[w] && !titleWords[w] && !month && !weekday {
 			return false
 		}
 	}

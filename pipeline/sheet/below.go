@@ -219,7 +219,7 @@ var memberWords = set("runners members scorers counters positions total laufer c
 func hasFigures(cells []string) bool {
 	figures, filled := 0, 0
 	for _, c := range cells {
-		if c == "" {
+		if c = trim(c); c == "" {
 			continue
 		}
 		filled++

@@ -446,13 +446,13 @@ func (r *rowRules) tiedWith(g *grid, last int) int {
 		return last
 	}
 	_, above := g.at(last)
-	time := trim(cellAt(above, r.time))
+	time := clockDigits(cellAt(above, r.time))
 	for i := last + 1; i < g.len() && time != ""; i++ {
 		_, cells := g.at(i)
 		filled := rowFilled(cells)
 		switch named := !isBlank(cellAt(cells, r.name)) || !isBlank(cellAt(cells, r.given)); {
 		case filled <= 1 || r.isHeading(cells, filled): // a page ends here
-		case named && isBlank(cellAt(cells, r.pos)) && trim(cellAt(cells, r.time)) == time:
+		case named && isBlank(cellAt(cells, r.pos)) && clockDigits(cellAt(cells, r.time)) == time:
 			last = i
 		default:
 			return last
