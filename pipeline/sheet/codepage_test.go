@@ -100,6 +100,8 @@ func TestTakenForWindows1252(t *testing.T) {
 		"Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre-Çélas;22:10\n3;Zoë Œuvrard;22:20\n",
 		"Miejsce;Nazwisko;Czas\n1;Śliwa Żaneta;21:30\n2;Mączko Paweł;22:10\n",
 		"Sæti;Nafn;Tími\n1;Þórður Ægisson;21:30\n2;Guðrún Ýrr;22:10\n",
+		"Pos¦Name¦Sex¦Age¦Time\n1¦Moira Tonlund¦F¦12¦0:17:00\n2¦Brendan Skeld¦M¦41¦0:18:58\n3¦Paula Quarm¦F¦43¦0:19:41\n",
+		"Pos,Name,Time\n1,Moira Tonlund¹,17:00\n2,Brendan Skeld³,18:58\n3,Paula Quarm¹,19:41\n4,Thea Hollis¹,20:06\n5,Jo Lee³,20:10\n¹ first time\n³ guest\n",
 	} {
 		if got, _, _, err := decode([]byte(text)); err != nil || string(got) != text {
 			t.Errorf("%q comes back as %q (%v)", text, got, err)

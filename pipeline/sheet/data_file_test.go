@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"testing"
 )
 
@@ -142,6 +143,12 @@ var dataFileCases = []struct {
 	{name: "lists that run on within a line, of distances that were jumped", file: "field.txt",
 		text:    "Men, long jump: 1) Bo Lee SuRa 7.10, 2) Al Roe HKV 6.96, 3) Cy Dee SuRa 6.36, 4) Ed Gow KontU 6.26, 5) Gus Orr SuRa 6.11.\nWomen: 1) Ida Nye SuRa 6.06, 2) Di Fox SuRa 5.93, 3) Fay Ho HKV 5.87, 4) Ann Poe SuRa 5.55.\n",
 		refused: "no heading row with columns such as position, name and time, and no rows of results. Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again. If it is no list of results, take it out of the folder"},
+	{name: "entries with the times of other races", file: "1500m.csv",
+		text:    "rank,name,team,mark,status,declaration,gender\n1,Jo Lee,Tarn,3:31.10,accepted,declared,women\n2,Al Roe,Tarn,3:31.50,accepted,scratched,men\n3,Cy Dee,,3:32.30,accepted,declared,men\n4,Di Fox,Mill,3:32.60,qualified,declared,women\n5,Ed Gow,,NT,qualified,scratched,men\n",
+		refused: "it says who has declared to start: a list of entries, whose times are of other races"},
+	{name: "hill races with distance, climb and record", file: "hills.csv",
+		text:    "rownames,dist,climb,time\nOak Fell,6.9,500,22.525\nIbb Fell,18.0,6700,163.356\nDacre Crags,3.3,6000,147.080\nLang Hill,18.9,6800,140.195\nAld Crags,23.3,4200,37.080\nSkel Fell,19.2,3800,21.158\nTarn Hill,13.8,3900,55.269\nWold Fell,5.1,900,31.25\nRigg Hill,7.2,1200,40.1\nScar Fell,8.8,1500,47.7\n",
+		refused: "nearly every line is of another distance, and nothing but a name says whose: a list of races; if they are people, add a column headed Position"},
 	{name: "two people of a pair have the pair's time each", file: "relay.csv",
 		text:    "place,team,time,name\n1,Owls,3:59:05,Jo Lee\n1,Owls,3:59:05,Al Roe\n2,Legs,4:11:06,Cy Dee\n2,Legs,4:11:06,Di Fox\n3,Plums,4:18:09,Ed Gow\n3,Plums,4:18:09,Fay Ho\n4,Late,4:20:46,Gus Orr\n4,Late,4:20:46,Hal Moss\n5,Nye,4:21:03,Ida Nye\n5,Nye,4:21:03,Jan Ott\n",
 		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
@@ -165,5 +172,22 @@ func TestDataFiles(t *testing.T) {
 				t.Errorf("columns %q\n   want %q\nrows %q want %q, want refused %q", got.columns, c.columns, got.rows, c.rows, c.refused)
 			}
 		})
+	}
+}
+
+// Of two columns of names of which each row has one, the second is where the first is blank.
+func TestNameInOneOfTwoColumns(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.csv", []byte("Rank,Time,\"Surname, first name\",Club,Finishers,\"Original name\nSurname, first name\"\n1,18:20,\"Lee, Jo\",Vale,5,\n2,18:31,\"Roe, Al\",,5,\n3,18:40,,Mill,5,\"Dee, Cy\"\n4,19:02,\"Fox, Di\",Mill,5,\n5,19:10,,Vale,5,\"Gow, Ed\"\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	p := s.Parts[0]
+	p.Each(func(_ int, cells []string) error {
+		names = append(names, cells[p.Index(Name)])
+		return nil
+	})
+	if got := strings.Join(names, "; "); got != "Lee, Jo; Roe, Al; Dee, Cy; Fox, Di; Gow, Ed" {
+		t.Errorf("names %s", got)
 	}
 }

@@ -192,8 +192,9 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 
 // readAgain undoes that a text of another code page was taken for Windows-1252 on
 // its way into UTF-8 ("Bo¿ena ¯ak" for "Bożena Żak", "Èâàíîâ" for "Иванов"). The
-// page is nil where the text reads well as it is: what is no letter must stand in
-// words, or words must have no ASCII letter, and the text must read far better.
+// page is nil where the text reads well as it is: two signs that are no letters must
+// stand in words, as one may divide the columns, or words must have no ASCII letter; and
+// the text must read far better.
 func readAgain(text []byte) ([]byte, *codePage) {
 	sample := make([]byte, 0, min(len(text), pageSample))
 	for rest := text; len(rest) > 0 && len(sample) < pageSample; {
@@ -227,19 +228,19 @@ func readAgain(text []byte) ([]byte, *codePage) {
 	letter := func(p *codePage, i int) bool {
 		return i >= 0 && i < len(sample) && unicode.IsLetter(p.table[sample[i]])
 	}
-	odd, whole := 0, 0
+	odd, whole := map[byte]bool{}, 0
 	for i, c := range sample {
 		if c < utf8.RuneSelf || !letter(page, i) {
 			continue
 		}
-		if !letter(codePages[0], i) && (letter(page, i-1) || letter(page, i+1)) {
-			odd++
+		if !letter(codePages[0], i) && letter(page, i+1) {
+			odd[c] = true // not behind a word, where the mark of a remark stands
 		}
 		if i >= 3 && sample[i-1] >= utf8.RuneSelf && sample[i-2] >= utf8.RuneSelf && sample[i-3] >= utf8.RuneSelf {
 			whole++
 		}
 	}
-	if odd < 2 && !(page.own && whole > 5) {
+	if len(odd) < 2 && !(page.own && whole > 5) {
 		return nil, nil
 	}
 	plain, ok := asWindows1252(text)

@@ -112,6 +112,54 @@ func (p *Part) legsInARow(rows [][]string) bool {
 	return false
 }
 
+// listsEntries says whether a column tells who has declared to start, or has scratched, as
+// a list of entries does, whose times are of other races.
+func (p *Part) listsEntries(rows [][]string) bool {
+	for _, c := range p.Columns {
+		if c.Meaning != Other && c.Meaning != Status && c.Meaning != Notes {
+			continue
+		}
+		n, entries := 0, 0
+		for _, r := range rows {
+			if v := fold(cellAt(r, c.Index)); v != "" {
+				if n++; declaredWords[v] {
+					entries++
+				}
+			}
+		}
+		if n >= leastOfList && 2*n > len(rows) && entries*10 >= n*9 {
+			return true
+		}
+	}
+	return false
+}
+
+var declaredWords = set("declared undeclared scratched scratch", "not declared")
+
+// distancesApart says whether the lines of a table that says nothing of the people but
+// their names are of very many distances: a list of races.
+func (p *Part) distancesApart(rows [][]string) bool {
+	at := -1
+	for _, c := range p.Columns {
+		switch c.Meaning {
+		case Distance:
+			at = c.Index
+		case Name, Time, Other, Notes:
+		default:
+			return false
+		}
+	}
+	lengths := map[float64]bool{}
+	n := 0
+	for _, r := range rows {
+		if v := looseNumber(cellAt(r, at)); at >= 0 && v > 0 {
+			n++
+			lengths[v] = true
+		}
+	}
+	return n >= 2*leastOfList && len(lengths) >= 2*leastOfList && 2*len(lengths) > n
+}
+
 // twoOnALine says whether a table has two people on a line, "Name 1" and "Name 2".
 func (p *Part) twoOnALine(rows [][]string) bool {
 	first, second := -1, -1

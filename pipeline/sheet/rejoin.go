@@ -316,3 +316,53 @@ func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mend
 		return -1
 	})
 }
+
+// holdsWords says whether no value of a column has a figure.
+func (g *grid) holdsWords(column, after int) bool {
+	for i := range g.refs {
+		if row, cells := g.at(i); row > after && !hasNoDigit(cellAt(cells, column)) {
+			return false
+		}
+	}
+	return true
+}
+
+// nameFromBeside puts the name of a second column of names into the first on the rows that
+// have none there, where no row has a name in both. It returns the number of those rows.
+func (g *grid) nameFromBeside(lex *lexicon, headings []string, after int) (filled int) {
+	var columns []int
+	for i, h := range headings {
+		if guess := lex.read(h); guess.known && guess.meaning == Name && g.holdsWords(i, after) {
+			columns = append(columns, i)
+		}
+	}
+	if len(columns) != 2 {
+		return 0
+	}
+	first, second := columns[0], columns[1]
+	one, other := 0, 0
+	for i := range g.refs {
+		row, cells := g.at(i)
+		a, b := trim(cellAt(cells, first)), trim(cellAt(cells, second))
+		switch {
+		case row <= after:
+		case a != "" && b != "":
+			return 0
+		case a != "":
+			one++
+		case b != "" && kindOf(b) == kText:
+			other++
+		}
+	}
+	if one < 3 || other == 0 {
+		return 0
+	}
+	return g.mend(func(_, row int, cells []string) ([]string, bool) {
+		if row <= after || trim(cellAt(cells, first)) != "" || kindOf(cellAt(cells, second)) != kText {
+			return nil, false
+		}
+		cells = slices.Clone(cells)
+		cells[first] = cells[second]
+		return cells, true
+	})
+}

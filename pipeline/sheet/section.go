@@ -369,7 +369,7 @@ func sectionKind(text string) kind {
 		return kSex
 	}
 	var words []string
-	for _, w := range strings.Fields(fold(text)) {
+	for _, w := range strings.Fields(fold(elided.ReplaceAllString(text, ""))) {
 		if pageWords[w] {
 			return kBlank // "Page 1 of 7" is no age from 1 to 7
 		}
@@ -382,6 +382,9 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// elided is an article or a preposition before a vowel: "Ordine d'arrivo femminile".
+var elided = regexp.MustCompile(`(?i)\b[dl]['’]`)
 
 // openingWords begin a sentence that says who follows: "And now the ladies", "First the
 // men".
