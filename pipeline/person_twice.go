@@ -54,7 +54,7 @@ func (f *field) samePersonTwice(desk *lineDecisions, workers int) []storedProble
 		case desk.counts[i] && desk.counts[j]:
 			desk.apart = append(desk.apart, [2]int{i, j})
 			continue
-		case desk.counts[i]:
+		case desk.counts[i], k.part > 0 && !desk.counts[j] && f.position[i] < f.position[j]: // a list of names may have any order
 			first[k] = i
 			i, j = j, i
 		}

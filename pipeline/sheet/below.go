@@ -112,7 +112,33 @@ func (t table) below(lex *lexicon) []piece {
 	}
 	cut(t.grid.len())
 	withOthers(out)
+	dated := slices.ContainsFunc(l.headings, func(h string) bool { return lex.read(h).meaning == Date })
+	for k := range out {
+		if p := &out[k]; k > 0 && p.other == "" && !dated && p.t.datesApart(lex, p.row) {
+			p.other = "each line is of another day"
+		}
+	}
 	return out
+}
+
+// datesApart says whether a table has a column of dates in which next to every line has
+// another, under the heading in a row: records and bests, below results of one day.
+func (t table) datesApart(lex *lexicon, heading int) bool {
+	col, rows, days := -1, 0, map[string]bool{}
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		switch {
+		case row == heading:
+			col = slices.IndexFunc(cells, func(c string) bool { return lex.read(c).meaning == Date })
+			if col < 0 {
+				return false
+			}
+		case row > heading && col >= 0 && kindOf(cellAt(cells, col)) == kDate:
+			rows++
+			days[trim(cells[col])] = true
+		}
+	}
+	return rows >= 2 && 3*len(days) > 2*rows
 }
 
 // otherLists says whether the title of a table announces records, volunteers or the like.

@@ -209,6 +209,9 @@ func (p *codePage) score(sample []byte, words map[string]bool) (score, own int) 
 			if unicode.IsUpper(r) && smallB {
 				common -= 2
 			}
+			if unicode.IsLower(r) && smallB && i+1 < len(sample) && sample[i+1] >= 'A' && sample[i+1] <= 'Z' {
+				common -= 3 // JoáLee
+			}
 			if p.own && (asciiA || asciiB) {
 				common -= 3
 			}
@@ -216,6 +219,8 @@ func (p *codePage) score(sample []byte, words map[string]bool) (score, own int) 
 			common++
 		case r < 0xA0:
 			common -= 3 // a control character
+		case r == '\u00a0' && letterB && letterA && i+1 < len(sample) && sample[i+1] >= 'A' && sample[i+1] <= 'Z':
+			// a space that does not break, between two words
 		case letterB && letterA, letterB && r != '’' && r != '”' && r != '…' && r != '\u00a0' && r != '®' && r != '™' && r != '–' && r != 'º' && r != 'ª' && r != '°' && r != '»', letterA && !strings.ContainsRune("“„‘«¡¿–\u00a0•·’№§©ºª", r):
 			common -= 2
 		}

@@ -319,9 +319,14 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			if isCondition(value) {
 				return nil // "Course: firm"
 			}
+			if allHeadings(lex, value) {
+				return nil // "Plaats: Naam | Tijd", the headings of a list of bests
+			}
 			text, labelled = value, true
 		case g.known && g.meaning != Date && g.meaning != Session && len(findDates(value)) > 0 && plainWords(cutSpans(value, false)) == "" && plainWords(label) != "" && len(strings.Fields(label)) > 1:
 			text = label // "Lock Point: 26 October 2024"
+		case anyWord(label, issueWords) && len(strings.Fields(label)) <= 3:
+			return nil // "Next run: 10 January 2026"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case plainWords(cutSpans(label, false)) == "", saysField(cutSpans(label, false)):
@@ -384,6 +389,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if comment && !labelled {
 			w.weight -= 30 // what a program writes above its figures
 		}
+		if !labelled && seg == strings.ToLower(seg) && title != strings.ToLower(title) {
+			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario"
+		}
 		words := strings.Fields(fold(seg))
 		for _, word := range words {
 			if clubWords[word] {
@@ -402,6 +410,16 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		out = append(out, w)
 	}
 	return out
+}
+
+// allHeadings says whether every cell of a line is the heading of a column.
+func allHeadings(lex *lexicon, line string) bool {
+	for _, c := range strings.Split(line, " | ") {
+		if g := lex.read(c); !saysColumn(lex, c) && !(g.known && g.meaning == Date) {
+			return false
+		}
+	}
+	return true
 }
 
 // allIssueWords says whether a text has only words that say when a list was made or since

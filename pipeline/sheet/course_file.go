@@ -43,7 +43,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
-			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && listWords[fold(words[len(words)-1])]) {
+			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && (listWords[fold(words[len(words)-1])] || namesHalf[headingWords[fold(words[len(words)-1])]])) {
 				words = words[:len(words)-1]
 			}
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
@@ -77,6 +77,10 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// namesHalf are the ideas of a word that says, at the end of a file's name, which half of a
+// result it holds: "Alder Bank Tiempo" beside "Alder Bank Nombre".
+var namesHalf = map[concept]bool{cTime: true, cName: true}
 
 // whose is 1 for a piece of a name that says whose list it is, "Vale members", and 0 for one
 // that may say where it was.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 )
@@ -81,6 +82,9 @@ func legendOf(line string) map[string]string {
 		if end < 1 || len([]rune(piece[:end])) > 3 || !unicode.IsUpper([]rune(piece)[0]) && !codeOfSex(piece) {
 			continue
 		}
+		if oneWord.MatchString(piece[end:]) {
+			continue // the headings "M-ce" and "K/M"
+		}
 		key, value := piece[:end], strings.Trim(piece[end:], " \t=:-–—()")
 		if value == "" {
 			continue
@@ -91,6 +95,9 @@ func legendOf(line string) map[string]string {
 	}
 	return out
 }
+
+// oneWord is what goes on within a word behind its first letters.
+var oneWord = regexp.MustCompile(`^[-/]\pL`)
 
 // letterAndFigure says whether a class is one letter and one figure, M5, which says no age by itself.
 func letterAndFigure(key string) bool {

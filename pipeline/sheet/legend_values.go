@@ -147,6 +147,9 @@ func longestText(texts []string, piece string) (text, means string) {
 		if r, _ := utf8.DecodeRuneInString(rest); !strings.ContainsRune(" \t=:-–—(", r) {
 			continue
 		}
+		if oneWord.MatchString(rest) {
+			continue
+		}
 		if m := strings.Trim(rest, " \t=:-–—()"); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m)) {
 			text, means = t, m
 		}

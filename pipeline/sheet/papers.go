@@ -45,7 +45,7 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return ""
 	}
 	placed := p.Index(Position)
-	if placed >= 0 && placed < len(p.Columns) && anyWord(p.Columns[placed].Heading, finishHeads) {
+	if placed >= 0 && placed < len(p.Columns) && saysPlace(p.Columns[placed].Heading) {
 		return ""
 	}
 	for _, c := range p.Columns {
@@ -57,6 +57,17 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return "it is a list of those who entered, without places or times"
 	}
 	return ""
+}
+
+// saysPlace says whether a heading is for places, and not for numbers of people that were
+// taken for places.
+func saysPlace(heading string) bool {
+	for _, w := range strings.Fields(fold(heading)) {
+		if finishHeads[w] || headingWords[w]&cPlace != 0 && headingWords[w]&(cNo|cNumber) == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // teamEach says whether nobody is named and nearly every line has a team of its own.

@@ -121,7 +121,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 // nothing that may be a course.
 func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
 	text = plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_"))
-	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) {
+	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) {
 		return "", ""
 	}
 	return text, Slug(text)

@@ -33,6 +33,14 @@ func TestSurroundings(t *testing.T) {
 		{"winners and then records, their surnames first above", "alder-bank_2026-01-03.csv", "Runner,Cat,Time,Pos\n\"LEE, Jo\",W35,18:20,1\n\"ROE, Al\",M40,18:31,2\n\"DEE, Cy\",M40,19:02,3\n\"FOX, Di\",W40,19:28,4\n\nWinners\nCat,Name,Time\nW35,Jo Lee,18:20\nM40,Al Roe,18:31\n\nRecords du parcours\nCat,Name,Time,Date\nM,Gil Tarr,15:44,2019-05-03\nF,Una Brisk,17:52,2022-06-11\n", 4, "position 1, name LEE, Jo, age-group W35, time 18:20", run, ""},
 		{"teams, where clubs have no column", "alder-bank_2026-01-03.csv", "Pos,Name,Time\n" + tenRunners + "\nTeams\n1,Vale Harriers,20\n2,Mill Striders,29\n3,Fell Runners,38\n", 10, first, run, ""},
 		{"helpers beside the first rows, and a finish of times", "alder-bank_2026-01-03.csv", "Position,Surname,Given name,Finish,AG,Gender,,,Volunteers\n1,Lee,Jo,00:18:20,F35,Female,,,Timekeeper,Ann Moss\n2,Roe,Al,00:18:31,M40,Male,,,Marshal,Bo Pugh\n3,Dee,Cy,00:19:02,,,,,Tail walker,Nan Oak\n4,Fox,Di,00:19:28,F40,Female\n5,Gow,Ed,00:19:40,M50,Male\n6,Ing,Gus,00:20:01,M60,Male\n7,Job,Hal,00:20:11,M40,Male\n", 7, "position 1, age-group F35, time 00:18:20, sex Female", run, ""},
+		{"teams under words that few clubs have", "alder-bank_2026-01-03.csv", "Pos,Given name,Surname,Time\n1,Jo,Lee,18:20\n2,Al,Roe,18:31\n3,Cy,Dee,18:40\n\nTeams\n1,Vale Pacers,20\n2,Mill Striders,29\n3,Fell Runners,38\n", 3, "position 1, time 18:20", run, ""},
+		{"the headings of a list of bests are no place", "Alder Bank 2026-01-03.csv", "Plek,Deelnemer,Netto tijd\n" + tenRunners + "\nSnelste ooit\nPlaats,Naam,Tijd,Datum\n1,Una Brisk,15:20,2019-05-03\n2,Gil Tarr,15:31,2018-05-03\n", 10, first, run, ""},
+		{"a file called after the half that it holds", "2026-01-03 Alder Bank Tiempo.csv", "Puesto,Tiempo\n1,18:20\n2,18:31\n3,18:40\n4,18:42\n", 4, "position 1, time 18:20", run, ""},
+		{"names with places and addresses", "alder-bank_2026-01-03 Navn.csv", "Plads,Navn,E-mail\n1,Jo Lee,jo@post.example\n2,Al Roe,al@post.example\n3,Cy Dee,cy@post.example\n", 3, "position 1, name Jo Lee", run, ""},
+		{"the next run below the results of one, above those of the next", "Alder Bank.csv", "Volgende loop: 10 januari 2026\n3 januari 2026\nPlaats,Naam,Tijd\n" + tenRunners, 10, first, run, ""},
+		{"a word in small letters is no place", "Alder Bank 3.csv", "Corsa di anniversario il 14 febbraio 2026\n3 gennaio 2026\nPos.,Nome,Tempo\n" + tenRunners, 10, first, run, ""},
+		{"a mean time under a word for time", "alder-bank_2026-01-03.csv", "Puesto,Nombre,Tiempo\n" + tenRunners + ",Tiempo medio,18:43\n", 10, first, run, ""},
+		{"headings of two letters are no legend", "results.csv", "Wyniki Alder Bank 3 stycznia 2026\nMężczyźni\nM-ce,Zawodnik,K/M,Czas\n1,Al Roe,m,18:20\n2,Cy Dee,m,18:31\n3,Ed Gow,m,18:40\nKobiety\nM-ce,Zawodnik,K/M,Czas\n1,Jo Lee,k,18:42\n2,Di Fox,k,18:45\n3,Ida Kay,k,18:47\n", 6, "position 1, name Al Roe, time 18:20, sex m", run, ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})
 		if err != nil {
@@ -66,5 +74,30 @@ func TestRosterOfNumbers(t *testing.T) {
 	}
 	if len(s.Parts) != 1 || s.Parts[0].Tab != "Results" {
 		t.Errorf("%d tables are read", len(s.Parts))
+	}
+}
+
+// TestTabsCalledLikeHeadings holds that the word on a tab for what it lists names no course.
+func TestTabsCalledLikeHeadings(t *testing.T) {
+	s, err := Read("results.xlsx", bookOf(t, "== Tid\nAlder Bank 3. januar 2026\nPlads|Tid\n1|18:20\n2|18:31\n3|18:40\n== Navn\nPlads|Løber\n1|Jo Lee\n2|Al Roe\n3|Cy Dee\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range s.Parts {
+		if p.Course.Value != "alder-bank" {
+			t.Errorf("tab %s is of the course %s", p.Tab, p.Course.Value)
+		}
+	}
+}
+
+// TestSpacesThatDoNotBreak reads a text in Windows-1252 between whose names such spaces stand.
+func TestSpacesThatDoNotBreak(t *testing.T) {
+	text := "Pos,Name,Time\n1,Jean-Luc\xa0B\xe9gu\xe9,18:20\n2,Ravi\xa0Dunmore,18:31\n3,Bj\xf6rn\xa0Roe,18:40\n4,Jo\xa0Lee,18:42\n5,Ed\xa0Gow,18:45\n"
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := factsRead(s); !strings.Contains(got[0], "Bégué") || !strings.Contains(got[2], "Björn") {
+		t.Errorf("%q", got)
 	}
 }

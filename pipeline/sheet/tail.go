@@ -192,7 +192,7 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			}
 		}
 		name := fold(cellAt(cells, r.name))
-		if apart > 0 && name != "" && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (clubs[name] || r.namesClubs(g, i)) {
+		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || r.namesClubs(g, i)) {
 			r.otherList = apart
 			return
 		}
@@ -203,21 +203,23 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 	}
 }
 
-// namesClubs says whether rows on end are of clubs: two or more, each with a word such as
-// Harriers, and none with a time.
+// namesClubs says whether rows on end are of clubs: two or more, half of them with a word
+// such as Harriers, and none with a time.
 func (r *rowRules) namesClubs(g *grid, from int) bool {
-	n := 0
+	n, rows := 0, 0
 	for i := from; i < g.len() && (i == from || g.adjoins(i)); i++ {
 		_, cells := g.at(i)
 		if rowFilled(cells) < 2 {
 			break
 		}
-		if !anyWord(cellAt(cells, r.given)+" "+cellAt(cells, r.name), clubWords) || kindOf(cellAt(cells, r.time)) == kClock {
+		if kindOf(cellAt(cells, r.time)) == kClock {
 			return false
 		}
-		n++
+		if rows++; anyWord(rowText(cells), clubWords) {
+			n++
+		}
 	}
-	return n >= 2
+	return rows >= 2 && 2*n >= rows
 }
 
 // findUnused finds the rows at the end of a table of formulas that nobody ran into: a place,

@@ -17,6 +17,9 @@ func isTotal(f string) bool {
 		// "Best, George" is a name; "Best time" is not.
 		return rest == "" || !softTotals[head] || totalTails[strings.Fields(rest)[0]]
 	}
+	if second, _, _ := strings.Cut(rest, " "); averageWords[second] && headingWords[head]&cTime != 0 {
+		return true // "Tiempo medio"
+	}
 	return strings.HasPrefix(f, "number of ") || strings.HasPrefix(f, "no of ") || strings.HasPrefix(f, "anzahl ") || strings.HasPrefix(f, "nombre de ") || strings.HasPrefix(f, "numero de ") || strings.HasPrefix(f, "numero di ")
 }
 
@@ -28,6 +31,9 @@ func isRecord(f string) bool {
 	}
 	return len(words) > 1 && recordWords[words[1]] && recordOf[words[0]]
 }
+
+// averageWords stand behind a word for time in Romance and Slavic languages.
+var averageWords = set("medio media moyen moyenne medi sredni srednia sredny prumerny")
 
 var recordWords = set("record records rekord rekorde recordtijd streckenrekord parcoursrecord baanrecord streckenrekorde")
 
