@@ -19,7 +19,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, scanned := typedFigures(plainMedals(plainBars(withoutTags(text))))
 	text, runOn := text, false
 	if len(text) < typedBytes {
-		text, runOn = inlineLists(withoutLastMarks(signsToGaps(text)))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(text))))
 	}
 	d := sniff(text, lex, limits)
 	if runOn {
@@ -102,6 +102,20 @@ func signsToGaps(text []byte) []byte {
 		return text
 	}
 	return signBefore.ReplaceAll(text, []byte("$1 $2+$3"))
+}
+
+// timeInBrackets is the only time of a line, in brackets at its end: "1st Jo Lee (18:20)".
+var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n:]*\d{0,4}[^\d\n:]*?)[ \t]*[(\[](\d{1,3}(?:[:.]\d{2}){1,2})[)\]][ \t.;]*$`)
+
+// bareTimes takes such brackets away, where most times stand in them.
+func bareTimes(text []byte) []byte {
+	if !bytes.ContainsAny(text, "([") {
+		return text
+	}
+	if n := len(timeInBrackets.FindAllIndex(text, -1)); n < 3 || 2*n < len(clockInside.FindAllIndex(text, -1)) {
+		return text
+	}
+	return timeInBrackets.ReplaceAll(text, []byte("$1 $2"))
 }
 
 // lineTags are the marks of web pages that begin and end lines and paragraphs.

@@ -39,7 +39,11 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 	var cs []cand
 	races := rs.racesOfTab(p)
 	above, below := besideTheDay(p.Titles, rs.lex)
+	letter := isLetterHead(p.Titles)
 	for i, t := range p.Titles {
+		if label, _, ok := strings.Cut(t, ":"); ok && letter && fromWords[fold(label)] {
+			continue // who sent it
+		}
 		_, _, _, saysDistance := findDistance(t)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first

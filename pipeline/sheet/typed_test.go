@@ -17,6 +17,7 @@ func TestTypedLines(t *testing.T) {
 		name, line, want string // {p} place, {n} name, {s} seconds, {g} group, {c} club
 	}{
 		{"time in front, place in brackets behind", "18:{s} {n} ({p})", "position {p}, name {n}, time 18:{s}"},
+		{"time in brackets behind", "{p}th {n} (18:{s})", "position {p}, name {n}, time 18:{s}"},
 		{"group before a marked place", "{g} {p}) {n} 18.{s}", "position {p}, name {n}, age-group {g}, time 18.{s}"},
 		{"minutes and seconds in words", "{p}    {n}    18 MIN {s} SEC", "position {p}, name {n}, time 18 MIN {s} SEC"},
 		{"a dash between minutes and seconds", "{p}th {n} 18-{s}", "position {p}, name {n}, time 18:{s}"},
