@@ -14,9 +14,9 @@ func TestAnswersWithASlip(t *testing.T) {
 	for _, c := range []struct{ args, says string }{
 		{"--course|NAME|--date|2026-10-03", "write the name of the course"},
 		{"--course|???", "write the name of the course"},
-		{"--course|alder-bank|--date|YEAR-MONTH-DAY", "is no date: write the year, the month and the day in figures"},
+		{"--course|alder-bank|--date|YEAR-MONTH-DAY", "is not a date: write the year, the month and the day in figures"},
 		{"--course|alder-bank|--date|2026-02-30", `there is no day "2026-02-30"`},
-		{"--course|alder-bank|--date|03/10/2026", "is no date"},
+		{"--course|alder-bank|--date|03/10/2026", "is not a date"},
 		{"--distance|NUMBER km", "write it as in 5 km"},
 		{"--answer|year=YEAR", "write the year in place of YEAR"},
 		{"--answer|tiem=mm.ss", "answers no question"},
@@ -125,7 +125,7 @@ func TestAnswersAreRemembered(t *testing.T) {
 		asks                            []string
 	}{
 		{"letter", sexes("1", "2"), sexes("3", "4"), `--answer "sex V=M"`, "", []string{"What does V stand for"}},
-		{"excerpt", gaps("1"), gaps("4"), "--kind excerpt", "it was taken for an excerpt, some of the field", []string{"positions missing many"}},
+		{"excerpt", gaps("1"), gaps("4"), "--kind excerpt", "it was taken for an excerpt, some of the field", []string{"many positions missing"}},
 		{"distance", short("0"), short("1"), `--distance "2 km"`, "it was taken for a run over 2 km", []string{"Over which distance"}},
 	} {
 		dir := inFolder(t, map[string]string{"sheets/alder-bank_2026-10-03.csv": c.first})

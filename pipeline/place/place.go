@@ -156,11 +156,12 @@ func (p Problem) Question() string {
 
 // plainKinds has the kinds whose short name does not say enough.
 var plainKinds = map[string]string{
-	"held-record":     "holder of a record unclear",
-	"opening-date":    "runs before the sheets have two dates",
-	"opening-time":    "best before the sheets too fast",
-	"said-remembered": "taken as somebody said before",
-	"several-runners": "name of several runners",
+	"held-record":            "holder of a record unclear",
+	"opening-date":           "runs before the sheets have two dates",
+	"opening-time":           "best before the sheets too fast",
+	"positions-missing-many": "many positions missing",
+	"said-remembered":        "taken as somebody said before",
+	"several-runners":        "name of several runners",
 }
 
 // KindWords is a kind as it is printed: "position repeated".

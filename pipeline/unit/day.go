@@ -28,7 +28,7 @@ func ParseDay(s string) (Day, error) {
 	case errors.As(err, &wrong) && strings.HasSuffix(wrong.Message, "out of range"):
 		return 0, fmt.Errorf("there is no day %q: write the year, the month and the day in figures, as in 2026-01-03", s)
 	case err != nil:
-		return 0, fmt.Errorf("%q is no date: write the year, the month and the day in figures, as in 2026-01-03", s)
+		return 0, fmt.Errorf("%q is not a date: write the year, the month and the day in figures, as in 2026-01-03", s)
 	}
 	return DayOf(t), nil
 }
