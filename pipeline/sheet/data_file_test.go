@@ -149,6 +149,9 @@ var dataFileCases = []struct {
 	{name: "hill races with distance, climb and record", file: "hills.csv",
 		text:    "rownames,dist,climb,time\nOak Fell,6.9,500,22.525\nIbb Fell,18.0,6700,163.356\nDacre Crags,3.3,6000,147.080\nLang Hill,18.9,6800,140.195\nAld Crags,23.3,4200,37.080\nSkel Fell,19.2,3800,21.158\nTarn Hill,13.8,3900,55.269\nWold Fell,5.1,900,31.25\nRigg Hill,7.2,1200,40.1\nScar Fell,8.8,1500,47.7\n",
 		refused: "nearly every line is of another distance, and nothing but a name says whose: a list of races; if they are people, add a column headed Position"},
+	{name: "a capital word behind each name, another on each line", file: "run.txt",
+		text:    "1. Jo Anna LEE 18:20\n2. Al Bo ROE 18:31\n3. Cy Ed DEE 18:40\n4. Di Fay FOX 19:02\n5. Ed Max GOW 19:10\n",
+		refused: "no heading row with columns such as position, name and time, and no rows of results. Put each runner on a line, under a line of headings such as Position, Name, Time, save, and load it again. If it is no list of results, take it out of the folder"},
 	{name: "two people of a pair have the pair's time each", file: "relay.csv",
 		text:    "place,team,time,name\n1,Owls,3:59:05,Jo Lee\n1,Owls,3:59:05,Al Roe\n2,Legs,4:11:06,Cy Dee\n2,Legs,4:11:06,Di Fox\n3,Plums,4:18:09,Ed Gow\n3,Plums,4:18:09,Fay Ho\n4,Late,4:20:46,Gus Orr\n4,Late,4:20:46,Hal Moss\n5,Nye,4:21:03,Ida Nye\n5,Nye,4:21:03,Jan Ott\n",
 		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
@@ -172,6 +175,17 @@ func TestDataFiles(t *testing.T) {
 				t.Errorf("columns %q\n   want %q\nrows %q want %q, want refused %q", got.columns, c.columns, got.rows, c.rows, c.refused)
 			}
 		})
+	}
+}
+
+// Family names in capitals, some behind two given names, are no clubs.
+func TestFamilyNamesInCapitalsBehind(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.txt", []byte("1. Jo Anna LEE 18:20\n2. Al Bo ROE 18:31\n3. Cy Ed DEE 18:40\n4. Di Fay LEE 19:02\n5. Ed Max ROE 19:10\n6. Gus HOY 19:20\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p := s.Parts[0]; p.Index(Club) >= 0 {
+		t.Errorf("%+v", p.Columns)
 	}
 }
 

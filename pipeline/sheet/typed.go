@@ -505,8 +505,9 @@ func cutAge(text string) (name, age, club string) {
 }
 
 // abbreviatedClubs finds the clubs behind names where in most texts they are written as
-// abbreviations, "Jo Lee SuRa", "Al Roe HKV". known is false where that is not so; clear is
-// false where the last of three words of another text may be a club as well.
+// abbreviations, "Jo Lee SuRa", "Al Roe HKV". known is false where that is not so, and where
+// family names are in capitals, "Jo LEE". clear is false where the abbreviations hardly
+// repeat, or the last of three words of another text may be a club as well.
 func abbreviatedClubs(texts []string) (clubs []string, known, clear bool) {
 	n, with := 0, 0
 	clubs = make([]string, len(texts))
@@ -517,8 +518,11 @@ func abbreviatedClubs(texts []string) (clubs []string, known, clear bool) {
 			continue
 		}
 		n++
-		if len(words) < 3 || !abbreviated(words[len(words)-1]) {
+		if !abbreviated(words[len(words)-1]) {
 			continue
+		}
+		if len(words) < 3 {
+			return nil, false, true
 		}
 		for _, w := range words[:len(words)-1] {
 			if abbreviated(w) {
@@ -531,6 +535,9 @@ func abbreviatedClubs(texts []string) (clubs []string, known, clear bool) {
 	}
 	if with < 4 || with*10 < n*6 {
 		return nil, false, true
+	}
+	if len(of)*3 > with*2 {
+		return nil, true, false
 	}
 	for i, t := range texts {
 		if words := strings.Fields(t); clubs[i] == "" && len(words) > 2 {
