@@ -103,14 +103,15 @@ func (t table) across(lex *lexicon) []table {
 }
 
 // namesFromAbove puts the headings that say who somebody is into the row of
-// "Pos | Time | Pos | Time" where they stand in the row of dates above it.
+// "Pos | Time | Pos | Time" where they stand in the row of dates above it, and into a row of
+// days where they stand in the row of courses above it.
 func (g *grid) namesFromAbove(lex *lexicon) *grid {
 	for i := 1; i < g.len() && i < headingLooks; i++ {
 		_, cells := g.at(i)
-		if timeHeadings(lex, cells) < 2 {
+		_, above := g.at(i - 1)
+		if timeHeadings(lex, cells) < 2 && !daysUnderNames(lex, above, cells) {
 			continue
 		}
-		_, above := g.at(i - 1)
 		joined := slices.Clone(cells)
 		moved := false
 		for c := range min(len(cells), len(above)) {
@@ -142,6 +143,22 @@ func (g *grid) namesFromAbove(lex *lexicon) *grid {
 		return out
 	}
 	return g
+}
+
+// daysUnderNames says whether a row is of nothing but two or more days, under a row that says
+// what stands in the columns before them: "Name | Alder Bank | Ember Quay" above the days.
+func daysUnderNames(lex *lexicon, above, cells []string) bool {
+	days := 0
+	for c, cell := range cells {
+		switch {
+		case isBlank(cell):
+		case kindOf(cell) == kDate && !isBlank(cellAt(above, c)) && !lex.read(above[c]).known:
+			days++
+		default:
+			return false
+		}
+	}
+	return days >= 2
 }
 
 // timeHeadings counts the headings of times of a row.

@@ -150,3 +150,42 @@ func TestTooManyLists(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// Courses that stand in the cells of dates, and in a row of their own above the days.
+func TestCoursesBesideDates(t *testing.T) {
+	for _, tc := range []struct {
+		name, file, text string
+		want             map[string]string // name: run
+	}{
+		{"in one column", "league.csv", "Run,Name,Time\nAlder Moor 14/11/2026,Jo Lee,18:20\nAlder Moor 14/11/2026,Al Roe,18:31\nCastle Green 21/11/2026,Jo Lee,18:25\nCastle Green 21/11/2026,Cy Dee,19:31\n",
+			map[string]string{"Jo Lee": "alder-moor 2026-11-14, castle-green 2026-11-21", "Al Roe": "alder-moor 2026-11-14", "Cy Dee": "castle-green 2026-11-21"}},
+		{"the date first, one course, no other name", "x.csv", "Event,Name,Time\n2026-11-14 Alder Moor,Jo Lee,18:20\n2026-11-21 Alder Moor,Jo Lee,18:31\n",
+			map[string]string{"Jo Lee": "alder-moor 2026-11-14, alder-moor 2026-11-21"}},
+		{"general words beside the date", "alder-moor.csv", "Run,Name,Time\nRun 14/11/2026,Jo Lee,18:20\nRun 21/11/2026,Jo Lee,18:31\n",
+			map[string]string{"Jo Lee": "alder-moor 2026-11-14, alder-moor 2026-11-21"}},
+		{"days under courses", "x.csv", "Vale series\nName,Alder Moor,Castle Green\n,14/11/2026,21/11/2026\nJo Lee,18:20,18:25\nAl Roe,18:31,\nCy Dee,,19:31\n",
+			map[string]string{"Jo Lee": "alder-moor 2026-11-14, castle-green 2026-11-21", "Al Roe": "alder-moor 2026-11-14", "Cy Dee": "castle-green 2026-11-21"}},
+	} {
+		s, err := Read(tc.file, []byte(tc.text), Options{})
+		if err != nil {
+			t.Fatal(tc.name, err)
+		}
+		got := map[string]string{}
+		for _, p := range s.Parts {
+			if err := p.Each(func(_ int, cells []string) error {
+				course, day, _, _ := p.RunOf(cells)
+				who := cellAt(cells, p.Index(Name))
+				if got[who] != "" {
+					got[who] += ", "
+				}
+				got[who] += course + " " + day.String()
+				return nil
+			}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if !maps.Equal(got, tc.want) {
+			t.Errorf("%s: got %q, want %q", tc.name, got, tc.want)
+		}
+	}
+}

@@ -14,6 +14,7 @@ import (
 type runReader struct {
 	book                           *courseBook
 	courseCol, dateCol, sessionCol int
+	cutDates                       bool // the cells of courseCol have the date, too
 	distanceCol                    int
 	distances                      map[string]int // metres by the texts of that column; nil where the part has one distance
 	course, session                string
@@ -35,7 +36,11 @@ func (r *runReader) of(cells []string) (course string, day unit.Day, session str
 			if c != r.lastCourse || r.lastSlug == "" {
 				s, seen := r.slugs[c]
 				if !seen {
-					s = r.book.slug(trim(c))
+					name := trim(c)
+					if r.cutDates {
+						name = besideDate(name)
+					}
+					s = r.book.slug(name)
 					if r.slugs == nil {
 						r.slugs = map[string]string{}
 					}

@@ -22,7 +22,15 @@ func (rs *runSettler) course(p *Part) {
 		}
 		return
 	default:
-		p.Course = rs.titleCourse(p)
+		besides := rs.coursesBesideDates(p)
+		if besides < 2 {
+			p.Course = rs.titleCourse(p)
+		}
+		if besides > 0 && p.Course.Value == "" {
+			p.runs.courseCol, p.runs.cutDates = p.Index(Date), true
+			p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: "beside the date in each cell"}
+			return
+		}
 		if p.Course.Value == "" && rs.o.CourseBefore != "" {
 			p.Course = Found{Value: rs.book.slug(rs.o.CourseBefore), From: "other sheets", Why: rs.o.CourseWhy}
 		}
@@ -143,6 +151,29 @@ func (rs *runSettler) courseWords(line string) []courseWord {
 		rs.words[line] = words
 	}
 	return words
+}
+
+// coursesBesideDates counts the courses that the cells of the dates name too, "Alder Bank
+// 3/1/2026": 0 where not all name one.
+func (rs *runSettler) coursesBesideDates(p *Part) int {
+	col := p.Index(Date)
+	if col < 0 {
+		return 0
+	}
+	courses := map[string]bool{}
+	for _, text := range columnTexts(p, col) {
+		name := besideDate(text)
+		if len(Slug(name)) < 3 || !hasLetter(name) || isSection(name) || saysField(name) || isRemark(name) || len(findDates(text)) == 0 {
+			return 0
+		}
+		courses[rs.book.slug(name)] = true
+	}
+	return len(courses)
+}
+
+// besideDate is what a cell says beside its date and general words.
+func besideDate(cell string) string {
+	return plainWords(strings.Trim(strings.ReplaceAll(cutSpans(cell, true), "|", " "), " -–—_,;:()"))
 }
 
 // headed says whether a text is the heading of a column of the part, as a tab of times
