@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Title lines that speak of another day than the run's: when the next one is, since when
@@ -31,11 +33,29 @@ func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
 	}
 	var out []evidence
 	for _, e := range evs {
-		if e.strength < least || rs.saysRun(p, e) {
+		if e.strength < least || rs.saysRun(p, e) || namesRun(e) {
 			out = append(out, e)
 		}
 	}
 	return out
+}
+
+// namesRun says whether a line is a name of two words and more in capitals and a date behind
+// it, "Hazel Weir 22 November 2025", as a run is called, which may be another than that of
+// the file's name.
+func namesRun(e evidence) bool {
+	from, to := e.foundDate.from, e.foundDate.to
+	if to > len(e.line) || strings.Trim(e.line[to:], " .)") != "" {
+		return false
+	}
+	rest, _ := wordsBeside(e.line)
+	words := strings.Fields(e.line[:from])
+	for _, w := range words {
+		if r, _ := utf8.DecodeRuneInString(w); unicode.IsLower(r) {
+			return false
+		}
+	}
+	return len(rest) >= 2 && len(words) >= 2
 }
 
 // saysRun says whether what a date stands in says of which run the sheet is: the date is
