@@ -231,7 +231,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		if differ == 0 {
 			return true, stands > 0, tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note)
 		}
-		p := tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
+		p := tell("excerpt-differs", fmt.Sprintf("%s, %s something else: %s", read, text.CountOf(differ, "says", "say"), example),
 			"The fuller sheet stands. If the smaller one is right, correct those places (lapwing correct).", place.Look)
 		p.Answers = place.AnswerLines(place.Answer{Flags: "--kind full", When: "if it is the whole new result"})
 		return true, stands > 0, p

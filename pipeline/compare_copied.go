@@ -267,7 +267,7 @@ func (f *field) repeatOther(c copiedList) storedProblem {
 	if n > 0 {
 		p.Severity, p.Kind = place.Doubtful, resultsCopied
 		p.Read = fmt.Sprintf("%d people have the very times that they have on %s, of the same day and another course", len(c.same), c.from.path)
-		p.Do = fmt.Sprintf("Which course is this sheet of? Those people are counted once. The rest: %s until you say.", leftOut(n))
+		p.Do = fmt.Sprintf("Which course is this sheet of? Those people are counted once; %s left out until you say.", text.CountOf(n, "other line is", "other lines are"))
 		p.Answers = place.AnswerLines(place.Answer{Flags: "--course NAME"})
 	}
 	return storedProblem{p, c.part.sheetNo, c.run}

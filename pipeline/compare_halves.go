@@ -5,6 +5,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
+	"lapwing/pipeline/text"
 )
 
 // half says which half of a result a part is, where it is one: places with times and
@@ -108,7 +109,7 @@ func (f *field) compareHalf(earlier, later *issue, tell func(kind, read, todo st
 	if differ == 0 {
 		return tell("excerpt", read, "Nothing to do: each finisher is counted once.", place.Note), added > 0, true
 	}
-	return tell("excerpt-differs", fmt.Sprintf("%s, %d say something else: %s", read, differ, example),
+	return tell("excerpt-differs", fmt.Sprintf("%s, %s something else: %s", read, text.CountOf(differ, "says", "say"), example),
 		fmt.Sprintf("The sheet with both names and times stands. If these %s are right, correct those places (lapwing correct), or withdraw that sheet.", what), place.Look), added > 0, true
 }
 
