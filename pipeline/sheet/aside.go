@@ -15,7 +15,7 @@ import (
 // a day and says of which run it is.
 func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
 	least := 2 // what holds for a whole sheet of several lists says nothing of one of them
-	if rs.parts > 1 {
+	if rs.parts > 1 && rs.sheet.Parts[0] != p {
 		least = 3
 	}
 	plain, aside := false, false

@@ -199,9 +199,16 @@ func withOthers(pieces []piece) {
 						seen[f] = true
 					}
 				}
-				for k := 1; k < len(cells); k++ { // names in two columns
-					if kindOf(cells[k-1]) == kText && kindOf(cells[k]) == kText {
-						seen[anyOrder(cells[k-1]+" "+cells[k])] = true
+				before := "" // names in two columns
+				for _, c := range cells {
+					if isBlank(c) {
+						continue
+					}
+					if kindOf(c) == kText && before != "" {
+						seen[anyOrder(before+" "+c)] = true
+					}
+					if before = ""; kindOf(c) == kText {
+						before = c
 					}
 				}
 			}

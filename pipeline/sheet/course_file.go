@@ -43,7 +43,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
-			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && (listWords[fold(words[len(words)-1])] || namesHalf[headingWords[fold(words[len(words)-1])]])) {
+			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && listWords[fold(words[len(words)-1])] || namesHalf[headingWords[fold(words[len(words)-1])]]) {
 				words = words[:len(words)-1]
 			}
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {

@@ -490,6 +490,8 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 			out[i] = both
 		case b != "" && lex.read(b).known:
 			out[i] = b
+		case unitHeading(b) != 0:
+			out[i] = b // "Result" over "Min" and "Sec"
 		case t != "" && lex.read(t).known:
 			out[i] = t
 		default:

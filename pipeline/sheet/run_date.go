@@ -289,6 +289,9 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 	if e.sep == '.' && rs.dotted != "" {
 		narrow(fmt.Sprintf("%q can only be day first", rs.dotted), func(o option) bool { return o.order == "dmy" })
 	}
+	if w := foreignWeekday(e); w != "" {
+		narrow(fmt.Sprintf("in the language of %q the day comes first", w), func(o option) bool { return o.order == "dmy" || o.order == "ymd" && yearFirst(e.readings) })
+	}
 	if rs.order != "" {
 		narrow(rs.orderBy, func(o option) bool { return o.order == rs.order })
 	}
@@ -310,6 +313,24 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 	}
 	return opt, why
 }
+
+// foreignWeekday is the weekday beside a date where it is none of English, "Samstag
+// 05/09/2026": of the languages of Europe only English begins with the month (day_first.go).
+// "" for none.
+func foreignWeekday(e evidence) string {
+	if e.weekday < 0 {
+		return ""
+	}
+	for _, w := range strings.Fields(e.text) {
+		f := strings.Trim(fold(w), ".")
+		if _, ok := longWeekday(f); ok && len([]rune(f)) > 3 && !englishDays[f] {
+			return strings.Trim(w, ".,")
+		}
+	}
+	return ""
+}
+
+var englishDays = set("monday tuesday wednesday thursday friday saturday sunday tues weds thur thurs mond frid satu satur sund")
 
 // yearFirst says whether a date in figures of two is of a year long past unless
 // the year comes first: 24-11-09 is 24 November 2009 or 9 November 2024.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -23,7 +24,7 @@ type evidence struct {
 var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est
 	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
-	naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste nastepny nastepna
+	naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
 	seit gegrundet depuis fondee fonde desde fundado fundada dal sinds opgericht sedan grundad siden grundlagt stiftet`)
 
 // dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
@@ -63,6 +64,10 @@ func saysNoRun(line string) bool {
 	return slices.ContainsFunc(noRun, func(p string) bool { return strings.HasPrefix(f, p+" ") })
 }
 
+// bestOnDay is a time with a date in brackets behind it. A line with two of them tells of
+// records, whatever it calls them: "Men 15:25 (3 May 2019), women 17:45 (11 June 2022)".
+var bestOnDay = regexp.MustCompile(`\d:[0-5]\d[^()]*\([^()]*\d[^()]*\)`)
+
 // endsWithAny says whether one of some phrases is among the last words of a text.
 func endsWithAny(text string, phrases []string) bool {
 	words := strings.Fields(text)
@@ -76,7 +81,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	if f := strings.Fields(fold(title)); len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
 		return nil // "Course record: Jo Lee, 14 June 2019"
 	}
-	if saysNoRun(title) {
+	if saysNoRun(title) || len(bestOnDay.FindAllStringIndex(title, 2)) == 2 {
 		return nil
 	}
 	listed := -1 // end of a date that was left out

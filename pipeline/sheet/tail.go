@@ -176,7 +176,7 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 		return
 	}
 	clubs := map[string]bool{}
-	apart := 0
+	apart, results := 0, 0
 	for i := range g.len() {
 		row, cells := g.at(i)
 		if row < r.first {
@@ -192,11 +192,12 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			}
 		}
 		name := fold(cellAt(cells, r.name))
-		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || r.namesClubs(g, i)) {
+		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || results >= 3 && r.namesClubs(g, i, club)) {
 			r.otherList = apart
 			return
 		}
 		apart = 0
+		results++
 		if c := fold(cellAt(cells, club)); c != "" {
 			clubs[c] = true
 		}
@@ -205,18 +206,22 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 
 // namesClubs says whether rows on end are of clubs: two or more, half of them with a word
 // such as Harriers, and none with a time.
-func (r *rowRules) namesClubs(g *grid, from int) bool {
+func (r *rowRules) namesClubs(g *grid, from, club int) bool {
 	n, rows := 0, 0
 	for i := from; i < g.len() && (i == from || g.adjoins(i)); i++ {
 		_, cells := g.at(i)
 		if rowFilled(cells) < 2 {
 			break
 		}
-		if kindOf(cellAt(cells, r.time)) == kClock {
+		if filled := rowFilled(cells); filled > 3 || kindOf(cellAt(cells, r.time)) == kClock {
 			return false
 		}
-		if rows++; anyWord(rowText(cells), clubWords) {
-			n++
+		rows++
+		for i, c := range cells {
+			if i != club && anyWord(c, clubWords) {
+				n++
+				break
+			}
 		}
 	}
 	return rows >= 2 && 2*n >= rows

@@ -51,7 +51,7 @@ const (
 var headingWords = ideasOf(map[concept]string{
 	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn positions place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
 		rang classement clt class. cl clas place platz plads platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
-		classifica piazzamento arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
+		classifica piazzamento posto arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
 		lokata plac plats placeringar plassnr plassiffer plassr pp`,
 	cPlace | cAmong: `gesamtplatz gesamtrang gesplatz gespl totalplats totalplac`,
 	cPlace | cGroup: `klassenplatz akplatz akrang altersklassenplatz klassplac klasseplassering katplatz klplatz aklplatz akpl ageplace agplace catpos catplace catrank grouppos kategorieplatz`,
