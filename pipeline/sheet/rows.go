@@ -67,13 +67,14 @@ type rowRules struct {
 	above    []string
 	overMark []string
 	section  string
+	minutes  string // of the row above, where minutes and seconds have columns of their own
 	buf      []string
 }
 
 // restart prepares a copy for one pass over the rows.
 func (r *rowRules) restart() {
 	r.buf = nil
-	r.section = r.firstSection
+	r.section, r.minutes = r.firstSection, ""
 	r.above = nil
 	if len(r.fill) > 0 {
 		r.above = make([]string, len(r.fill))
@@ -377,6 +378,11 @@ func (r *rowRules) shape(cells []string) []string {
 		case r.between:
 			clock = between(b, r.clock)
 		default:
+			if i := r.clock[max(0, len(r.clock)-2)]; !isBlank(b[i]) {
+				r.minutes = b[i]
+			} else if r.hasPositions && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
+				b[i] = r.minutes // seconds alone, under the minutes of the places before
+			}
 			clock = joinClock(b, r.clock)
 		}
 		b = append(b[:real], clock)

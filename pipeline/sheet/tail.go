@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -169,14 +170,15 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	return r
 }
 
-// findOtherList finds a list of teams below the results: under a line of text, or a blank row,
-// the places begin again, and the names are those of clubs in the results above.
+// findOtherList finds a list of something else below the results: under a line of text, or a
+// blank row, the places begin again, and the names are those of clubs in the results above, or
+// the line says that the list is of all times.
 func (r *rowRules) findOtherList(g *grid, club int) {
 	if r.name < 0 || r.pos < 0 {
 		return
 	}
 	clubs := map[string]bool{}
-	apart, results := 0, 0
+	apart, results, over := 0, 0, ""
 	for i := range g.len() {
 		row, cells := g.at(i)
 		if row < r.first {
@@ -187,21 +189,44 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			if apart == 0 {
 				apart = row
 			}
+			if filled == 1 {
+				over = titleText(cells)
+			}
 			if filled <= 1 || r.isHeading(cells, filled) {
 				continue
 			}
 		}
 		name := fold(cellAt(cells, r.name))
-		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || results >= 3 && r.namesClubs(g, i, club)) {
+		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || results >= 3 && (r.namesClubs(g, i, club) || ofAllTimes(over) && !r.goesOnBelow(g, i))) {
 			r.otherList = apart
 			return
 		}
-		apart = 0
+		apart, over = 0, ""
 		results++
 		if c := fold(cellAt(cells, club)); c != "" {
 			clubs[c] = true
 		}
 	}
+}
+
+// ofAllTimes says whether a line is over a list of the best of all runs: "All time top 10".
+func ofAllTimes(line string) bool {
+	f := " " + fold(line) + " "
+	return allTimes.MatchString(f) || otherLists(line)
+}
+
+// allTimes are such words. Common practice, no source.
+var allTimes = regexp.MustCompile(` (?:all time|alltime|ever|ewige|de tous les temps|historico|historica|di sempre|aller tijden|genom tiderna|gjennom tidene|gennem tiderne|wszech czasow|vsech dob) | top \d+ `)
+
+// goesOnBelow says whether the heading of the results, or a line with a date, stands below a row.
+func (r *rowRules) goesOnBelow(g *grid, i int) bool {
+	for ; i < g.len(); i++ {
+		_, cells := g.at(i)
+		if filled := rowFilled(cells); filled > 0 && (r.isHeading(cells, filled) || filled <= 2 && len(findDates(titleText(cells))) > 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // namesClubs says whether rows on end are of clubs: two or more, half of them with a word
