@@ -40,7 +40,7 @@ func TestSecondRaceOfADay(t *testing.T) {
 			if n := strings.Count(o.out, "Which run is this?"); n != 2 {
 				t.Fatalf("%d questions, want 2:\n%s", n, o.out)
 			}
-			wants(t, o.out, "--session 2 if it is another race of that day (and")
+			wants(t, o.out, "if it is another race of that day; sheets with such a name are taken so from then on:", asked+`" --session 2`)
 			o = must(t, dir, append([]string{"load", filepath.Join(dir, "sheets", asked)}, strings.Fields(strings.Replace(c.answer, "=4 km", "=4km", 1))...)...)
 			wants(t, strings.ReplaceAll(o.out, "4km", "4 km"), "2 sheets loaded, 12 lines", c.became, asked)
 			after := week(2, c.second)
@@ -58,7 +58,7 @@ func TestSecondRaceOfADay(t *testing.T) {
 			o = must(t, dir, "run")
 			wants(t, o.out, "Which run is this?")
 			if strings.Contains(c.answer, "session") {
-				wants(t, o.out, "--session 2 if it is another race of that day, as on 17 January 2026")
+				wants(t, o.out, "if it is another race of that day, as on 17 January 2026;")
 			}
 		})
 	}
