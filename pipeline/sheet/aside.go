@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -79,10 +80,14 @@ func (rs *runSettler) saysRun(p *Part, e evidence) bool {
 	return p.Course.Value != ""
 }
 
+// marketDay is a weekday in Portuguese, "quarta-feira".
+var marketDay = regexp.MustCompile(`(?i)(?:segunda|ter[cç]a|quarta|quinta|sexta)[- ]feira`)
+
 // wordsBeside are the words of a line that are no date, time, distance or number and don't
 // belong to titles; club says that one of them is for a club.
 func wordsBeside(line string) (rest map[string]bool, club bool) {
 	rest = map[string]bool{}
+	line = marketDay.ReplaceAllString(line, " ")
 	for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", "/", " ").Replace(cutSpans(line, false)))) {
 		_, weekday := weekdayNames[w]
 		_, month := monthNames[w]
