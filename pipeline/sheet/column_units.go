@@ -59,17 +59,21 @@ func (s *settler) underOneHeading() []int {
 		if !g.known || !g.meaning.isTime() {
 			continue
 		}
-		n := 1
-		for i+n < len(s.headings) && n < 3 && s.headings[i+n] == "" && whole(i+n, 60) {
-			n++
+		parts, last := []int{i}, i+1
+		for ; last < len(s.headings) && len(parts) < 3 && s.headings[last] == ""; last++ {
+			if mark := s.profiles[last]; mark.filled > 3 && mark.count[kStatus] == mark.filled && len(mark.distinct) == 1 {
+				continue // a colon in a column of its own
+			}
+			if !whole(last, 60) {
+				break
+			}
+			parts = append(parts, last)
 		}
-		last := s.profiles[i+n-1]
-		switch {
-		case n == 1 || last.rising*10 > last.steps*9 || len(last.distinct) < 4:
-		case n == 2 && whole(i, 200) && s.profiles[i].lo >= 8:
-			return []int{i, i + 1}
-		case n == 3 && whole(i, 5):
-			return []int{i, i + 1, i + 2}
+		end := s.profiles[parts[len(parts)-1]]
+		switch n := len(parts); {
+		case n == 1 || end.rising*10 > end.steps*9 || len(end.distinct) < 4:
+		case n == 2 && whole(i, 200) && s.profiles[i].lo >= 8, n == 3 && whole(i, 5):
+			return parts
 		}
 	}
 	return nil

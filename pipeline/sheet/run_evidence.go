@@ -179,6 +179,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, ds...)
 		}
 	}
+	if at := p.Index(Time); len(out) == 0 && at >= 0 && at < len(p.Columns) { // "Time (7 Mar 2026)"
+		out = append(out, titleDates(p.Columns[at].Heading, "heading of column "+letters(p.Columns[at].Index), rs.lex, false)...)
+	}
 	if len(out) == 0 {
 		if e, ok := rs.inCalendar(p); ok {
 			out = append(out, e)

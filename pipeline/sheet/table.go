@@ -141,6 +141,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.grid != nil {
 		s.keepCalendar(t)
 		t.daysInMonth()
+		t.namesUnderSexes(lex)
 	}
 	var lists []*Part // of each table one below the other the first
 	for i, below := range t.liftFacts(lex).below(lex) {

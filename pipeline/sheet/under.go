@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // What stands under a heading that is itself the answer: yes or no under "Female?", a cross
 // or a time under one of several classes.
@@ -14,6 +17,76 @@ func (s *settler) underHeadings() {
 	if len(s.beside.ticks) == 0 && s.find(Sex) < 0 {
 		s.loneSex()
 	}
+}
+
+// namesUnderSexes finds two columns headed by the sexes, "Men" and "Women", that hold the
+// names, of which every row has one, and makes them a column of names and one of sexes.
+func (t table) namesUnderSexes(lex *lexicon) {
+	for i := 0; i < t.grid.len() && i < headingLooks; i++ {
+		_, cells := t.grid.at(i)
+		man, woman, timed := -1, -1, false
+		for c, h := range cells {
+			f := fold(h)
+			if len(f) < 3 {
+				continue // "No" is a number here, and elsewhere a woman
+			}
+			switch g := lex.read(h); {
+			case g.known && g.meaning.isName() || menWords[f] && man >= 0 || womenWords[f] && woman >= 0:
+				return
+			case g.known && g.meaning.isTime():
+				timed = true
+			case menWords[f]:
+				man = c
+			case womenWords[f]:
+				woman = c
+			}
+		}
+		if man < 0 || woman < 0 || !timed || !t.oneNamed(i+1, man, woman) {
+			continue
+		}
+		sexes := []string{trim(cells[man]), trim(cells[woman])}
+		t.grid.mend(func(k, _ int, cells []string) ([]string, bool) {
+			if k < i || isBlank(cellAt(cells, man)) && isBlank(cellAt(cells, woman)) {
+				return nil, false
+			}
+			w := slices.Clone(cells)
+			for len(w) <= max(man, woman) {
+				w = append(w, "")
+			}
+			switch {
+			case k == i:
+				w[man], w[woman] = "Name", "Sex"
+			case isBlank(w[man]):
+				w[man], w[woman] = w[woman], sexes[1]
+			default:
+				w[woman] = sexes[0]
+			}
+			return w, true
+		})
+		return
+	}
+}
+
+// oneNamed says whether nearly every row from one on has a name in one of two columns and
+// nothing in the other.
+func (t table) oneNamed(from, a, b int) bool {
+	rows, one, both := 0, map[int]int{}, 0
+	for i := from; i < min(t.grid.len(), from+4*profileRows); i++ {
+		_, cells := t.grid.at(i)
+		x, y := trim(cellAt(cells, a)), trim(cellAt(cells, b))
+		switch {
+		case rowFilled(cells) < 2:
+			continue
+		case x != "" && y != "":
+			both++
+		case looksNamed(x):
+			one[a]++
+		case looksNamed(y):
+			one[b]++
+		}
+		rows++
+	}
+	return both == 0 && one[a] > 0 && one[b] > 0 && one[a]+one[b] >= 4 && 10*(one[a]+one[b]) >= 8*rows
 }
 
 // said tells yes and no apart.
