@@ -13,6 +13,9 @@ import (
 // calendarRows is more than a workbook has runs.
 const calendarRows = 600
 
+// narrow is more columns than a calendar or a list of names under the sexes has.
+const narrow = 64
+
 // keepCalendar keeps the days of a tab that lists runs: in three rows or more a number and a
 // date, both of which rise from row to row, and no time anywhere.
 func (s *Sheet) keepCalendar(t table) {
@@ -23,6 +26,9 @@ func (s *Sheet) keepCalendar(t table) {
 	rows, width := 0, 0
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
+		if len(cells) > narrow {
+			return
+		}
 		dated := false
 		width = max(width, len(cells))
 		for c, text := range cells {

@@ -24,6 +24,9 @@ func (s *settler) underHeadings() {
 func (t table) namesUnderSexes(lex *lexicon) {
 	for i := 0; i < t.grid.len() && i < headingLooks; i++ {
 		_, cells := t.grid.at(i)
+		if len(cells) > narrow {
+			continue
+		}
 		man, woman, timed := -1, -1, false
 		for c, h := range cells {
 			f := fold(h)
