@@ -367,6 +367,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			seg = whole // "Course: Course 3"
 		}
 		slug := Slug(seg)
+		if isVenueLabel(fold(seg)) || strings.Contains(whole, "@") {
+			continue // a heading, an address
+		}
 		if allIssueWords(seg) {
 			continue // "3 May 2026, published 5 May 2026", "Desde el 3 de mayo de 2014"
 		}
