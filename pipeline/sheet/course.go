@@ -209,7 +209,7 @@ var wayWords = set("junction route gate lock pier sector zone circuit loop trail
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross`)
 
-var nameWords = set("start race final page finish date list round official event new long number numbers time times course run")
+var nameWords = set("start race final page finish date list round official event new long number numbers time times course run club result record")
 
 // cutSpans replaces dates, times of day and distances by a bar.
 func cutSpans(text string, loose bool) string {
