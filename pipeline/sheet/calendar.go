@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/unit"
@@ -23,7 +24,8 @@ func (s *Sheet) keepCalendar(t table) {
 		return
 	}
 	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
-	rows, width := 0, 0
+	rows, width, head := 0, 0, -1
+	var courses []string // beside the days, where a heading says so
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		if len(cells) > narrow {
@@ -43,9 +45,11 @@ func (s *Sheet) keepCalendar(t table) {
 			}
 		}
 		if !dated {
+			head = i
 			continue
 		}
 		rows++
+		courses = append(courses, t.courseInCalendar(head, cells))
 		for c, text := range cells {
 			if n, ok := onlyNumber(text); ok {
 				numbers[c] = append(numbers[c], n)
@@ -63,7 +67,7 @@ func (s *Sheet) keepCalendar(t table) {
 					s.calendar = map[int]calendarDay{}
 				}
 				for i := range n {
-					day := calendarDay{d[i], t.tab}
+					day := calendarDay{d[i], t.tab, courses[i]}
 					if old, twice := s.calendar[n[i]]; twice && old.day != day.day {
 						day.day = 0 // two tabs disagree
 					}
@@ -75,10 +79,31 @@ func (s *Sheet) keepCalendar(t table) {
 	}
 }
 
-// calendarDay is the day of a run by its number, and the tab that says so.
+// courseInCalendar is the cell of a row under a heading such as Venue, "" for none.
+func (t table) courseInCalendar(head int, cells []string) string {
+	if head < 0 {
+		return ""
+	}
+	_, headings := t.grid.at(head)
+	lex := newLexicon(Options{})
+	for c, h := range headings {
+		text := trim(unmangle(cellAt(cells, c)))
+		if _, number := onlyNumber(text); number || kindOf(text) != kText {
+			continue // of the race, or its day
+		}
+		if g := lex.read(h); g.known && g.meaning == Course || isVenueLabel(fold(h)) {
+			return text
+		}
+	}
+	return ""
+}
+
+// calendarDay is the day of a run by its number, its course where one is given, and the tab
+// that says so.
 type calendarDay struct {
-	day unit.Day
-	tab string
+	day    unit.Day
+	tab    string
+	course string
 }
 
 // rise says whether values rise all the way.
@@ -108,13 +133,13 @@ func onlyNumber(text string) (n int, ok bool) {
 	return n, ok
 }
 
-// inCalendar finds the day of a table in the calendar of its workbook, by the number of its
-// tab or the one in a title line behind # or a word for a run: "Run #214".
-func (rs *runSettler) inCalendar(p *Part) (evidence, bool) {
+// listed finds a table in the calendar of its workbook, by the number of its tab or the one
+// in a title line behind # or a word for a run: "Run #214".
+func (rs *runSettler) listed(p *Part) (d calendarDay, n int, ok bool) {
 	if len(rs.sheet.calendar) == 0 {
-		return evidence{}, false
+		return d, 0, false
 	}
-	n, ok := onlyNumber(p.Tab)
+	n, ok = onlyNumber(p.Tab)
 	for _, t := range p.Titles {
 		if ok {
 			break
@@ -122,12 +147,30 @@ func (rs *runSettler) inCalendar(p *Part) (evidence, bool) {
 		n, ok = runNumber(t)
 	}
 	d, listed := rs.sheet.calendar[n]
-	if !ok || !listed || d.day == 0 || d.tab == p.Tab {
+	return d, n, ok && listed && d.day != 0 && d.tab != p.Tab
+}
+
+// inCalendar is the day of a table in that calendar.
+func (rs *runSettler) inCalendar(p *Part) (evidence, bool) {
+	d, n, ok := rs.listed(p)
+	if !ok {
 		return evidence{}, false
 	}
 	y, m, day := d.day.Date()
 	return evidence{foundDate: foundDate{readings: []reading{{y: y, m: m, d: day}}, weekday: -1}, text: fmt.Sprintf("number %d", n),
 		from: fmt.Sprintf("tab %q, which gives number %d this day", d.tab, n), strength: 3}, true
+}
+
+// leaveCalendar leaves out the tab of the calendar, whose courses may look like names, once
+// another tab stands in it.
+func (rs *runSettler) leaveCalendar(parts []*Part) []*Part {
+	used := map[string]bool{}
+	for _, p := range parts {
+		if d, _, ok := rs.listed(p); ok {
+			used[d.tab] = true
+		}
+	}
+	return slices.DeleteFunc(parts, func(p *Part) bool { return used[p.Tab] && p.Index(Time) < 0 })
 }
 
 // runNumber is the number in a line behind # or a word for a run or week.

@@ -95,6 +95,7 @@ func (rs *runSettler) settle(parts []*Part) {
 			results = append(results, p)
 		}
 	}
+	results = rs.leaveCalendar(results)
 	rs.settleRuns(results)
 	rs.settleRuns(lists)
 	rs.settleDayparts(results)

@@ -22,6 +22,10 @@ func (rs *runSettler) course(p *Part) {
 		}
 		return
 	default:
+		if d, n, ok := rs.listed(p); ok && len(Slug(d.course)) >= 3 {
+			p.Course = Found{Value: rs.book.slug(d.course), Text: d.course, From: fmt.Sprintf("tab %q", d.tab), Why: fmt.Sprintf("it gives number %d this course", n)}
+			break
+		}
 		besides := rs.coursesBesideDates(p)
 		if besides < 2 {
 			p.Course = rs.titleCourse(p)
