@@ -309,12 +309,13 @@ func isTitleLine(lex *lexicon, g *grid, i int) bool {
 	}
 	filled, dates := 0, 0
 	for _, c := range cells {
-		switch kindOf(c) {
-		case kBlank:
+		switch k := kindOf(c); {
+		case k == kBlank:
 			continue
-		case kInt, kClock, kStatus, kDecimal:
+		case k == kStatus && strings.Contains(c, " = "): // "DNF = did not finish"
+		case k == kInt, k == kClock, k == kStatus, k == kDecimal:
 			return false
-		case kDate:
+		case k == kDate:
 			dates++
 		}
 		filled++

@@ -189,3 +189,20 @@ func TestCoursesBesideDates(t *testing.T) {
 		}
 	}
 }
+
+// A legend under the title of a later list goes with it, and not with the winners above.
+func TestLegendOverALaterList(t *testing.T) {
+	list := "Kind,Time,Name,Place\nMan,22:00,Jo Lee,1\nMan,22:10,Al Roe,2\nMan,22:20,Cy Dee,3\n"
+	text := "Alder Moor - 18 July 2026\nDNF = did not finish\n" + list + "\nClass winners\nClass,Name,Time\nM40,Jo Lee,22:00\n\nAlder Moor - 25 July 2026\nDNF = did not finish\n\n" + strings.ReplaceAll(list, "22:", "21:")
+	s, err := Read("results.csv", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range s.Parts {
+		got = append(got, p.Course.Value+" "+p.Date.Day.String())
+	}
+	if want := []string{"alder-moor 2026-07-18", "alder-moor 2026-07-25"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

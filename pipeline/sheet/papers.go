@@ -45,7 +45,7 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return ""
 	}
 	placed := p.Index(Position)
-	if placed >= 0 && placed < len(p.Columns) && saysPlace(p.Columns[placed].Heading) {
+	if placed >= 0 && (placed < len(p.Columns) && saysPlace(p.Columns[placed].Heading) || slices.ContainsFunc(words, saysPlace)) {
 		return ""
 	}
 	for _, c := range p.Columns {

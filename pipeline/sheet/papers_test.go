@@ -23,6 +23,7 @@ func TestOtherPapers(t *testing.T) {
 		{"a form half filled in", "Garrow Moss 2026-01-03.csv", "Pos,Name,Club,Time\n1,Jo Lee,Vale,18:20\n2,Al Roe,,18:31\n3,,,\n", ""},
 		{"helpers with telephones", "Garrow Moss 2026-01-03 volunteers.csv", "Name,Role,Mobile\nJo Lee,Marshal,07700 1\nAl Roe,Timekeeper,07700 2\n", ""},
 		{"names of those who entered at their places", "Garrow Moss 2026-01-03 entries.csv", "Position,Name,Club\n1,Jo Lee,Vale\n2,Al Roe,Vale\n3,Cy Dee,Vale\n", ""},
+		{"the half with the names, and e-mail addresses", "Garrow Moss 2026-01-03 positions.csv", "#,Name,Email\n1,Jo Lee,jo@vale.example\n2,Al Roe,al@vale.example\n3,Cy Dee,cy@vale.example\n", ""},
 		{"results with e-mail addresses", "Garrow Moss 2026-01-03.csv", "Pos,Name,Email,Time\n1,Jo Lee,jo@vale.example,18:20\n2,Al Roe,al@vale.example,18:31\n3,Cy Dee,cy@vale.example,18:41\n", ""},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})
