@@ -34,7 +34,7 @@ func TestHeadings(t *testing.T) {
 		TotalRuns:    {"Total runs", "Runs", "No. of runs", "Number of runs", "Total", "Run total", "Anzahl Läufe", "Runs to date", "Total races"},
 		Points:       {"Points", "Pts", "Score", "Punkte", "Puntos", "Points total", "League points"},
 		AgeGrade:     {"Age grade", "Age grading", "Age grade %", "AG %", "Age %", "Age-graded %", "WAVA %", "Age graded", "Age Graded Time", "WMA %"},
-		PersonalBest: {"PB", "Best time", "PB time", "Personal best", "SB", "Previous best", "Season best", "Bestzeit", "Course PB"},
+		PersonalBest: {"Tiempo previsto", "Temps estimé", "Prognosezeit", "PB", "Best time", "PB time", "Personal best", "SB", "Previous best", "Season best", "Bestzeit", "Course PB"},
 		Other:        {"Ort", "Town", "Country", "Team position", "Course record", "Club position", "Email", "Nation"},
 	}
 	lex := newLexicon(Options{})

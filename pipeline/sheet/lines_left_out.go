@@ -17,7 +17,7 @@ const leftOutNamed = 3
 // the table. Winners and prizes that repeat a result, records, and lines with a date are
 // none of these.
 func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
-	if !p.Whole || p.Kind == Volunteers || p.rules.time < 0 || p.rules.otherList > 0 {
+	if !p.Whole || p.Kind == Volunteers || p.rules.time < 0 || len(p.rules.others) > 0 {
 		return
 	}
 	rules := p.rules // a copy: a pass has a state

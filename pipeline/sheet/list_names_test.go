@@ -206,3 +206,32 @@ func TestLegendOverALaterList(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// Teams, and the best of all times, below the results of each run end with the next run.
+func TestOtherListsBelowEachRun(t *testing.T) {
+	for _, blank := range []string{"", "\n"} {
+		var b strings.Builder
+		for _, day := range []string{"18 July 2026", "25 July 2026", "1 August 2026"} {
+			b.WriteString("Alder Moor\n" + day + "\n" + blank + "Pos,Name,Club,Time\n")
+			for i := range 5 {
+				fmt.Fprintf(&b, "%d,Ann List%c,Vale AC,2%d:%02d\n", i+1, 'a'+i, i, len(day)+i)
+			}
+			b.WriteString("\nTeams\n1,Vale AC,20,\n2,Tarn AC,29,\n\nAll time top 2\n1,Bea Best,,15:01\n2,Cy Best,,15:31\n\n")
+		}
+		s, err := Read("results.csv", []byte(b.String()), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, p := range s.Parts {
+			rows := 0
+			if err := p.Each(func(int, []string) error { rows++; return nil }); err != nil {
+				t.Fatal(err)
+			}
+			got = append(got, fmt.Sprintf("%s %s: %d", p.Course.Value, p.Date.Day, rows))
+		}
+		if want := []string{"alder-moor 2026-07-18: 5", "alder-moor 2026-07-25: 5", "alder-moor 2026-08-01: 5"}; !slices.Equal(got, want) {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}

@@ -56,7 +56,7 @@ type rowRules struct {
 	remarkColumn  int
 	remarkOwn     bool         // the column is added to those of the sheet
 	overLists     map[int]bool // lines that stand over lists, though they could be a name
-	otherList     int          // first row of another list below the results; 0 for none
+	others        []rowRange   // other lists below the results
 	unused        int          // first and last of the rows that a template fills and nobody ran into; 0 for none
 	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none
@@ -69,6 +69,14 @@ type rowRules struct {
 	section  string
 	minutes  string // of the row above, where minutes and seconds have columns of their own
 	buf      []string
+}
+
+// rowRange is the rows from one to another, which is none of them; to 0 means to the end.
+type rowRange struct{ from, to int }
+
+// inOtherList says whether a row is of another list below the results.
+func (r *rowRules) inOtherList(row int) bool {
+	return slices.ContainsFunc(r.others, func(o rowRange) bool { return row >= o.from && (o.to == 0 || row < o.to) })
 }
 
 // restart prepares a copy for one pass over the rows.
@@ -106,7 +114,7 @@ func digitsOnly(s string) bool {
 }
 
 func (r *rowRules) classify(row int, cells []string) why {
-	if r.otherList > 0 && row >= r.otherList {
+	if r.inOtherList(row) {
 		return whyFooter
 	}
 	if r.overLists[row] {

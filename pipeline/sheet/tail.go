@@ -179,7 +179,7 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 	}
 	clubs := map[string]bool{}
 	apart, results, over := 0, 0, ""
-	for i := range g.len() {
+	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		if row < r.first {
 			continue
@@ -197,9 +197,14 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 			}
 		}
 		name := fold(cellAt(cells, r.name))
-		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || results >= 3 && (r.namesClubs(g, i, club) || ofAllTimes(over) && !r.goesOnBelow(g, i))) {
-			r.otherList = apart
-			return
+		if apart > 0 && looseNumber(trim(cellAt(cells, r.pos))) == 1 && (name != "" && clubs[name] || results >= 3 && (r.namesClubs(g, i, club) || ofAllTimes(over))) {
+			o := rowRange{apart, r.nextRun(g, i)}
+			if r.others = append(r.others, o); o.to == 0 {
+				return
+			}
+			i = g.find(o.to) - 1
+			apart, results, over = 0, 0, ""
+			continue
 		}
 		apart, over = 0, ""
 		results++
@@ -218,15 +223,25 @@ func ofAllTimes(line string) bool {
 // allTimes are such words. Common practice, no source.
 var allTimes = regexp.MustCompile(` (?:all time|alltime|ever|ewige|de tous les temps|historico|historica|di sempre|aller tijden|genom tiderna|gjennom tidene|gennem tiderne|wszech czasow|vsech dob) | top \d+ `)
 
-// goesOnBelow says whether the heading of the results, or a line with a date, stands below a row.
-func (r *rowRules) goesOnBelow(g *grid, i int) bool {
-	for ; i < g.len(); i++ {
-		_, cells := g.at(i)
-		if filled := rowFilled(cells); filled > 0 && (r.isHeading(cells, filled) || filled <= 2 && len(findDates(titleText(cells))) > 0) {
-			return true
+// nextRun is the first of the lines over the next run below a row, which has the heading of
+// the results again or a line with a date; 0 for none.
+func (r *rowRules) nextRun(g *grid, i int) int {
+	for k := i + 1; k < g.len(); k++ {
+		_, cells := g.at(k)
+		if filled := rowFilled(cells); filled == 0 || !r.isHeading(cells, filled) && (filled > 2 || len(findDates(titleText(cells))) == 0) {
+			continue
 		}
+		for above := k - 1; above > i; above-- { // the other lines over it
+			_, cells := g.at(above)
+			if filled := rowFilled(cells); filled > 1 {
+				break
+			} else if filled == 1 {
+				k = above
+			}
+		}
+		return g.row(k)
 	}
-	return false
+	return 0
 }
 
 // namesClubs says whether rows on end are of clubs: two or more, half of them with a word
@@ -302,7 +317,7 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	last, records := -1, false
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
-		if row < r.first || r.otherList > 0 && row >= r.otherList {
+		if row < r.first || r.inOtherList(row) {
 			continue
 		}
 		switch filled := rowFilled(cells); {
@@ -467,7 +482,7 @@ func (r *rowRules) beforePrizes(g *grid, last int) int {
 	if before < 0 {
 		return last
 	}
-	r.otherList = g.row(start)
+	r.others = append(r.others, rowRange{from: g.row(start)})
 	return before
 }
 
