@@ -168,6 +168,9 @@ func nameAndTime(lex *lexicon, cells []string) []int {
 // on them are others, each with a time: walkers under runners. Winners and prizes under the
 // results are people of these.
 func withOthers(pieces []piece) {
+	if !slices.ContainsFunc(pieces, func(p piece) bool { return p.shorter != nil }) {
+		return
+	}
 	seen := map[string]bool{}
 	for k := range pieces {
 		p := &pieces[k]

@@ -47,10 +47,10 @@ func (s *settler) handicap() {
 		if s.columns[i].Meaning == PersonalBest {
 			continue
 		}
-		known := 0
+		known, offset := 0, s.saysOffset(i)
 		values[i] = make([]float64, len(s.rows))
 		for n, r := range s.rows {
-			v := handicapSeconds(trim(cellAt(r.cells, i)), s.saysOffset(i))
+			v := handicapSeconds(trim(cellAt(r.cells, i)), offset)
 			if values[i][n] = v; v >= 0 {
 				known++
 			}
@@ -89,6 +89,9 @@ func (s *settler) mayBeSentOff(i int) bool { return s.columns[i].Meaning.isTime(
 // handicapSeconds are the seconds of a time or an offset, -1 where it is none. Both may
 // be minutes and seconds with a dot between them, which their sums then bear out.
 func handicapSeconds(c string, offset bool) float64 {
+	if hasNoDigit(c) {
+		return -1
+	}
 	if offset {
 		c = strings.TrimLeft(c, "+-−– ")
 	}
