@@ -70,7 +70,7 @@ func alone() [][2]string {
 // newPlan gives sheet i: one in four differs in one option, the others in several.
 func newPlan(i int, rng *rand.Rand) plan {
 	p := plainPlan()
-	if i%400 == 0 {
+	if i%4 == 0 {
 		list := alone()
 		o := list[i/4%len(list)]
 		p[o[0]] = o[1]
@@ -78,7 +78,7 @@ func newPlan(i int, rng *rand.Rand) plan {
 		return p
 	}
 	for _, d := range dimensions {
-		chance := 0.6
+		chance := 0.3
 		switch d.name {
 		case "shape":
 			chance = 0.25
