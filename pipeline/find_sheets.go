@@ -17,6 +17,8 @@ import (
 // folder, and where the file itself is gone; the archive's copy is read then.
 func (s Settings) FindSheets(paths []string) (files, names []string, err error) {
 	var here, keptFiles, keptNames []string
+	var ledger []store.Entry
+	archive := store.Archive{Dir: s.Archive}
 	for _, p := range paths {
 		if isThere(p) || filepath.IsAbs(p) {
 			here = append(here, p)
@@ -26,10 +28,10 @@ func (s Settings) FindSheets(paths []string) (files, names []string, err error) 
 			here = append(here, q)
 			continue
 		}
-		archive := store.Archive{Dir: s.Archive}
-		ledger, err := archive.Ledger()
-		if err != nil {
-			return nil, nil, err
+		if ledger == nil {
+			if ledger, err = archive.Ledger(); err != nil {
+				return nil, nil, err
+			}
 		}
 		e, ok := askedOf(ledger, p)
 		if !ok {

@@ -114,7 +114,7 @@ func (p *parsedSheet) questionOf(path string) *Question {
 		q.Lacks = "course"
 		// both at once, where one date answers for the whole sheet
 		if slices.ContainsFunc(p.problems, func(o place.Problem) bool {
-			return o.Severity == place.Waits && (o.Kind == "date-missing" || o.Kind == "date-impossible") && o.Answers != ""
+			return o.Severity == place.Waits && (o.Kind == "date-missing" || o.Kind == sheet.DateImpossible) && o.Answers != ""
 		}) && len(p.parts) == 1 {
 			q.Words += " And which date was the run?"
 			for i := range q.Answers {

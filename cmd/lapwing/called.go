@@ -59,7 +59,7 @@ func typedName(arg0 string, windows bool, dir string) string {
 }
 
 // commandWords are the program's name before one of its commands.
-var commandWords = regexp.MustCompile(`(^|[^\w./\\-])lapwing (check|clubs|completion|convert|correct|courses|demo|export|forget|load|match|rebuild|refresh|run|season|sheets|standing|weekly|--help|COMMAND)\b`)
+var commandWords = regexp.MustCompile(`(^|[^\w./\\-])lapwing (check|clubs|completion|correct|courses|demo|export|forget|load|match|rebuild|refresh|run|season|sheets|standing|weekly|--help)\b`)
 
 func (c called) Write(p []byte) (int, error) {
 	if _, err := io.WriteString(c.to, c.words(string(p))); err != nil {

@@ -302,11 +302,7 @@ func (a *app) printLoad(rep *pipeline.LoadReport) {
 func printProblems(a *app, problems []place.Problem, most int) {
 	for i, p := range problems {
 		if i == most {
-			rest := make([]string, 0, len(problems)-most)
-			for _, p := range problems[most:] {
-				rest = append(rest, p.Kind)
-			}
-			fmt.Fprintf(a.out, "  … and %d more: %s\n", len(problems)-most, kindCounts(rest))
+			printRest(a, problems[most:], func(p place.Problem) string { return p.Kind })
 			return
 		}
 		a.printProblem(p, "")

@@ -197,11 +197,7 @@ func (a *app) acceptProblems(cmd *cobra.Command, accept pipeline.Accept) error {
 func printSettled(a *app, list []pipeline.Settled, most int) {
 	for i, p := range list {
 		if i == most {
-			rest := make([]string, 0, len(list)-most)
-			for _, p := range list[most:] {
-				rest = append(rest, p.Kind)
-			}
-			fmt.Fprintf(a.out, "  … and %d more: %s\n", len(list)-most, kindCounts(rest))
+			printRest(a, list[most:], func(p pipeline.Settled) string { return p.Kind })
 			return
 		}
 		remark := ""
@@ -212,12 +208,13 @@ func printSettled(a *app, list []pipeline.Settled, most int) {
 	}
 }
 
-// kindCounts counts problems of each kind, in the order of the list: "29 time unreadable,
-// 12 position repeated".
-func kindCounts(kinds []string) string {
+// printRest counts the problems that are not printed by their kinds, in the order of the list:
+// "… and 41 more: 29 time unreadable, 12 position repeated".
+func printRest[P any](a *app, rest []P, kind func(P) string) {
 	n := map[string]int{}
 	var order []string
-	for _, k := range kinds {
+	for _, p := range rest {
+		k := kind(p)
 		if n[k]++; n[k] == 1 {
 			order = append(order, k)
 		}
@@ -225,7 +222,7 @@ func kindCounts(kinds []string) string {
 	for i, k := range order {
 		order[i] = fmt.Sprintf("%d %s", n[k], place.KindWords(k))
 	}
-	return strings.Join(order, ", ")
+	fmt.Fprintf(a.out, "  … and %d more: %s\n", len(rest), strings.Join(order, ", "))
 }
 
 func (a *app) explainCommand() *cobra.Command {

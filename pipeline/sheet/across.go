@@ -507,11 +507,8 @@ func monthSaid(text string) (said string) {
 			return ""
 		}
 		said = text[t.from:t.to]
-		for j := i + 1; j < len(toks) && j <= i+3; j++ {
-			if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
-				said += " " + text[toks[j].from:toks[j].to]
-				break
-			}
+		if j := yearBehind(toks, i); j > 0 {
+			said += " " + text[toks[j].from:toks[j].to]
 		}
 	}
 	return said

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -80,18 +79,14 @@ func (rs *runSettler) saysRun(p *Part, e evidence) bool {
 	return p.Course.Value != ""
 }
 
-// marketDay is a weekday in Portuguese, "quarta-feira".
-var marketDay = regexp.MustCompile(`(?i)(?:segunda|ter[cç]a|quarta|quinta|sexta)[- ]feira`)
-
 // wordsBeside are the words of a line that are no date, time, distance or number and don't
-// belong to titles; club says that one of them is for a club.
+// belong to titles, quarta-feira among the weekdays; club says that one of them is for a club.
 func wordsBeside(line string) (rest map[string]bool, club bool) {
 	rest = map[string]bool{}
-	line = marketDay.ReplaceAllString(line, " ")
 	for _, w := range strings.Fields(fold(strings.NewReplacer("-", " ", "/", " ").Replace(cutSpans(line, false)))) {
 		_, weekday := weekdayNames[w]
 		_, month := monthNames[w]
-		if weekday || month || titleWords[w] || isOrdinalOrNumber(w) || len([]rune(w)) < 2 {
+		if weekday || w == "feira" || month || titleWords[w] || isOrdinalOrNumber(w) || len([]rune(w)) < 2 {
 			continue
 		}
 		club = club || clubWords[w]

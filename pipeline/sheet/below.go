@@ -307,7 +307,7 @@ func coreOf(lex *lexicon, cells []string) (core uint8) {
 // labels and their values.
 func isTitleLine(lex *lexicon, g *grid, i int) bool {
 	_, cells := g.at(i)
-	if saysRun(lex, cells) {
+	if labelsRun(lex, cells) {
 		return true
 	}
 	filled, dates := 0, 0

@@ -19,19 +19,19 @@ const narrow = 64
 
 // keepCalendar keeps the days of a tab that lists runs: in three rows or more a number and a
 // date, both of which rise from row to row, and no time anywhere.
-func (s *Sheet) keepCalendar(t table) {
+func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 	if t.grid == nil || t.tab == "" || t.grid.len() > calendarRows {
 		return
 	}
 	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
-	rows, width, head := 0, 0, -1
-	var courses []string // beside the days, where a heading says so
+	width, head := 0, -1
+	var dated []int // its rows with a date
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		if len(cells) > narrow {
 			return
 		}
-		dated := false
+		ofDay := false
 		width = max(width, len(cells))
 		for c, text := range cells {
 			switch kindOf(text) {
@@ -40,22 +40,24 @@ func (s *Sheet) keepCalendar(t table) {
 			case kDate:
 				if f, ok := cellDate(text, t.date1904); ok && f.settled() {
 					days[c] = append(days[c], f.readings[0].day())
-					dated = true
+					ofDay = true
 				}
 			}
 		}
-		if !dated {
-			head = i
+		if !ofDay {
+			if len(dated) == 0 {
+				head = i
+			}
 			continue
 		}
-		rows++
-		courses = append(courses, t.courseInCalendar(head, cells))
+		dated = append(dated, i)
 		for c, text := range cells {
 			if n, ok := onlyNumber(text); ok {
 				numbers[c] = append(numbers[c], n)
 			}
 		}
 	}
+	rows := len(dated)
 	if rows < 3 {
 		return
 	}
@@ -67,7 +69,7 @@ func (s *Sheet) keepCalendar(t table) {
 					s.calendar = map[int]calendarDay{}
 				}
 				for i := range n {
-					day := calendarDay{d[i], t.tab, courses[i]}
+					day := calendarDay{d[i], t.tab, t.courseInCalendar(lex, head, dated[i])}
 					if old, twice := s.calendar[n[i]]; twice && old.day != day.day {
 						day.day = 0 // two tabs disagree
 					}
@@ -79,13 +81,14 @@ func (s *Sheet) keepCalendar(t table) {
 	}
 }
 
-// courseInCalendar is the cell of a row under a heading such as Venue, "" for none.
-func (t table) courseInCalendar(head int, cells []string) string {
+// courseInCalendar is the cell of a row under a heading such as Venue, which stands in the row
+// head; "" for none.
+func (t table) courseInCalendar(lex *lexicon, head, row int) string {
 	if head < 0 {
 		return ""
 	}
 	_, headings := t.grid.at(head)
-	lex := newLexicon(Options{})
+	_, cells := t.grid.at(row)
 	for c, h := range headings {
 		text := trim(unmangle(cellAt(cells, c)))
 		if _, number := onlyNumber(text); number || kindOf(text) != kText {

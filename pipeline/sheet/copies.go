@@ -24,15 +24,10 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}
 		p, l := parts[i], &list{of: map[string]bool{}}
 		lists[i] = l
-		at := [...]int{p.Index(Name), p.Index(GivenName), p.Index(FamilyName)}
-		clock := p.Index(Time)
+		fullName, clock := p.fullNames(), p.Index(Time)
 		p.Each(func(_ int, cells []string) error {
-			name := ""
-			for _, c := range at {
-				name += fold(cellAt(cells, c)) + " "
-			}
-			t := trim(cellAt(cells, clock))
-			if name = strings.TrimSpace(name); name == "" || t == "" {
+			name, t := fullName(cells), trim(cellAt(cells, clock))
+			if name == "" || t == "" {
 				return nil
 			}
 			if kindOf(t) == kClock {

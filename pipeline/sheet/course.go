@@ -243,6 +243,17 @@ func cutDates(text string, loose bool, mark string) string {
 	}
 }
 
+// yearBehind is the token of a year that stands no more than three behind another, as behind a
+// month; 0 for none.
+func yearBehind(toks []token, i int) int {
+	for j := i + 1; j < len(toks) && j <= i+3; j++ {
+		if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
+			return j
+		}
+	}
+	return 0
+}
+
 // cutMonthYear replaces "January 2026", a month with its year and no day.
 func cutMonthYear(text string) string {
 	toks := tokenize(text)
@@ -253,10 +264,8 @@ func cutMonthYear(text string) string {
 		if _, ok := monthNames[t.word]; !ok {
 			continue
 		}
-		for j := i + 1; j < len(toks) && j <= i+3; j++ {
-			if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
-				return text[:t.from] + " | " + text[toks[j].to:]
-			}
+		if j := yearBehind(toks, i); j > 0 {
+			return text[:t.from] + " | " + text[toks[j].to:]
 		}
 	}
 	return text

@@ -208,7 +208,7 @@ func (s *Sheet) nameLists(lists []*Part, lex *lexicon, o Options) {
 		return
 	}
 	own := func(p *Part) []string { return p.Titles[:len(p.Titles)-p.lent] }
-	book := newCourseBook(o.Courses)
+	book := s.courseBook(o)
 	names := readListNames(own(lists[0]), lex, book)
 	for _, p := range lists[1:] {
 		names.add(own(p))

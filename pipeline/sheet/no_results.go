@@ -204,8 +204,9 @@ func (p *Part) sharesPlaces(rows [][]string) bool {
 		}
 		names, times = map[string]bool{}, map[string]bool{}
 	}
+	fullName := p.fullNames()
 	for _, r := range rows {
-		who := p.fullName(r)
+		who := fullName(r)
 		at, t := trim(cellAt(r, at)), trim(cellAt(r, clock))
 		if who == "" || at == "" && t != "" {
 			continue
@@ -223,14 +224,15 @@ func (p *Part) sharesPlaces(rows [][]string) bool {
 	return teams >= leastOfList && 5*shared >= 4*teams
 }
 
-// fullName is what a row has in the columns of names, folded.
-func (p *Part) fullName(cells []string) (full string) {
-	for _, m := range []Meaning{Name, GivenName, FamilyName} {
-		if i := p.Index(m); i >= 0 {
-			full += fold(cellAt(cells, i)) + " "
+// fullNames gives what a row has in the columns of names, folded.
+func (p *Part) fullNames() func(cells []string) string {
+	columns := [...]int{p.Index(Name), p.Index(GivenName), p.Index(FamilyName)}
+	return func(cells []string) (full string) {
+		for _, c := range columns {
+			full += fold(cellAt(cells, c)) + " "
 		}
+		return strings.TrimSpace(full)
 	}
-	return trim(full)
 }
 
 // placesRepeat says whether the places of a list without times stand several times each,

@@ -177,11 +177,12 @@ func (rs *runSettler) ask(p *Part) {
 		}
 	case p.Date.From != "":
 		p.ask(rs.sheet.Name, -1, "year-missing", p.Date.Text, "a date with its year", "Which year was it?", yearAnswer)
-	case rs.noSuchDay(p) != "":
-		question, answer := rs.whichDate()
-		p.ask(rs.sheet.Name, -1, dateImpossible, rs.noSuchDay(p), "a day that there is", question, answer)
 	default:
 		question, answer := rs.whichDate()
+		if none := rs.noSuchDay(p); none != "" {
+			p.ask(rs.sheet.Name, -1, DateImpossible, none, "a day that there is", question, answer)
+			return
+		}
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }
@@ -224,9 +225,9 @@ func (f *FoundDate) onlyOrder() bool {
 	return f.ByOrder != nil
 }
 
-// dateImpossible is the kind of a question for the date of a sheet that names a day that
+// DateImpossible is the kind of a question for the date of a sheet that names a day that
 // there is not.
-const dateImpossible = "date-impossible"
+const DateImpossible = "date-impossible"
 
 // dayFigures are what looks like a date with its year.
 var dayFigures = regexp.MustCompile(`(?:^|[^\d./-])((?:\d{4}([./-])\d{1,2}([./-])\d{1,2})|(?:\d{1,2}([./-])\d{1,2}([./-])\d{4}))(?:$|[^\d./-]|[.-]\D)`)

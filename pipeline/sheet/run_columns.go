@@ -38,7 +38,7 @@ func (r *runReader) of(cells []string) (course string, day unit.Day, session str
 				if !seen {
 					name := trim(c)
 					if r.cutDates {
-						name = besideDate(name)
+						name = besideDate(name, dateMarks)
 					}
 					s = r.book.slug(name)
 					if r.slugs == nil {

@@ -136,7 +136,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 // courseOfTab is what the name of a part's tab has beside dates and general words; "" for
 // nothing that may be a course.
 func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
-	text = plainWords(strings.Trim(strings.ReplaceAll(cutSpans(p.Tab, true), "|", " "), " -_"))
+	text = besideDate(p.Tab, " -_")
 	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) {
 		return "", ""
 	}
@@ -166,7 +166,7 @@ func (rs *runSettler) coursesBesideDates(p *Part) int {
 	}
 	courses := map[string]bool{}
 	for _, text := range columnTexts(p, col) {
-		name := besideDate(text)
+		name := besideDate(text, dateMarks)
 		if len(Slug(name)) < 3 || !hasLetter(name) || isSection(name) || saysField(name) || isRemark(name) || len(findDates(text)) == 0 {
 			return 0
 		}
@@ -175,9 +175,12 @@ func (rs *runSettler) coursesBesideDates(p *Part) int {
 	return len(courses)
 }
 
-// besideDate is what a cell says beside its date and general words.
-func besideDate(cell string) string {
-	return plainWords(strings.Trim(strings.ReplaceAll(cutSpans(cell, true), "|", " "), " -–—_,;:()"))
+// dateMarks may divide a course from its date in a cell.
+const dateMarks = " -–—_,;:()"
+
+// besideDate is what a text says beside its date and general words, without marks at its ends.
+func besideDate(text, marks string) string {
+	return plainWords(strings.Trim(strings.ReplaceAll(cutSpans(text, true), "|", " "), marks))
 }
 
 // headed says whether a text is the heading of a column of the part, as a tab of times

@@ -59,8 +59,9 @@ var deadlineWords = set("before by until till next every each vor bis avant jusq
 func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 	// The strongest level that says anything decides; a label beats position.
 	var top []evidence
+	ofRun := rs.ofTheRun(p, evs)
 	for _, level := range []int{3, 2, 1} {
-		for _, e := range rs.ofTheRun(p, evs) {
+		for _, e := range ofRun {
 			if e.strength == level {
 				top = append(top, e)
 			}

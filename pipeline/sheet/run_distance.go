@@ -211,7 +211,7 @@ func (g *distanceGroup) pace() float64 {
 func (p *Part) distanceGroups() (out []*distanceGroup, blank int) {
 	at := map[int]*distanceGroup{}
 	clock, whole := p.Index(Time), metresOf(p)
-	names := [...]int{p.Index(Name), p.Index(GivenName), p.Index(FamilyName)}
+	fullName := p.fullNames()
 	p.Each(func(_ int, cells []string) error {
 		m := p.runs.metres(cells)
 		if m == 0 && p.runs.distances != nil {
@@ -227,11 +227,7 @@ func (p *Part) distanceGroups() (out []*distanceGroup, blank int) {
 			out = append(out, g)
 		}
 		g.rows++
-		name := ""
-		for _, c := range names {
-			name += fold(cellAt(cells, c)) + " "
-		}
-		if name = strings.TrimSpace(name); name != "" {
+		if name := fullName(cells); name != "" {
 			g.people[name] = true
 		}
 		if t := finishTime(cellAt(cells, clock)); clock >= 0 && kindOf(cellAt(cells, clock)) == kClock && t > 0 {

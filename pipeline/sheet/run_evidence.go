@@ -51,7 +51,6 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
 var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
-
 	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
 
 // noRun say that on the day behind them, or before them, there is no run. Common practice,

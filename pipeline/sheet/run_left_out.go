@@ -12,7 +12,7 @@ import (
 const TabLeftOut = "tab-left-out"
 
 // ofTab are the kinds of questions that are about one tab, and that are answered on it.
-var ofTab = set("date-unclear date-missing year-missing course-missing heading-unclear", dateImpossible, distancesDiffer)
+var ofTab = set("date-unclear date-missing year-missing course-missing heading-unclear", DateImpossible, distancesDiffer)
 
 // leaveTabs takes tabs that wait for an answer out of a workbook on which another tab
 // is clear: one that was copied and not changed, or that says less than the others,

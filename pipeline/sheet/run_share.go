@@ -204,8 +204,9 @@ func (rs *runSettler) shareTabs(parts []*Part) {
 	}
 }
 
-// shareTitle gives tabs without a title and a date of their own, or called after their day, which would take the
-// name of the file for their course, the course that the titles of the other tabs say.
+// shareTitle gives tabs without a title, and without a date of their own or called after their
+// day, which would take the name of the file for their course, the course that the titles of
+// the other tabs say.
 func (rs *runSettler) shareTitle(parts []*Part) {
 	said := map[string]Found{}
 	for _, p := range parts {

@@ -30,7 +30,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		from   int  // first row of data under it
 		headed bool // the heading stands again between the two
 	}
-	book := newCourseBook(o.Courses)
+	book := s.courseBook(o)
 	names := readListNames(p.Titles, lex, book)
 	p.rules.overLists = names.overLists(&p.rules, t.grid)
 	rules := p.rules

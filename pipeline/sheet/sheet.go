@@ -107,6 +107,7 @@ type Sheet struct {
 	entries     []entries // tabs that say who has which number
 	usedEntries map[string]bool
 	calendar    map[int]calendarDay // days of runs by number, which a tab gives
+	book        *courseBook         // of the known courses, once asked for
 }
 
 // Found is a fact about a whole part, with where it came from and why it was
@@ -301,15 +302,23 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 	}
 }
 
+// courseBook is that of the known courses, made once for all tables of the sheet.
+func (s *Sheet) courseBook(o Options) *courseBook {
+	if s.book == nil {
+		s.book = newCourseBook(o.Courses)
+	}
+	return s.book
+}
+
 // settle gives the parts of a sheet their runs; an error where there are none, or too many.
-func (s *Sheet) settle(o Options, lex *lexicon, book *courseBook) error {
+func (s *Sheet) settle(o Options, lex *lexicon) error {
 	switch n := len(s.Parts); {
 	case n == 0:
 		return s.refused()
 	case n > o.Limits.Lists:
 		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
 	}
-	newRunSettler(s, o, lex, book).settle(s.Parts)
+	newRunSettler(s, o, lex, s.courseBook(o)).settle(s.Parts)
 	return nil
 }
 

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"strconv"
 	"strings"
 
 	"lapwing/pipeline/unit"
@@ -68,15 +67,14 @@ func (rs *runSettler) monthOfAll(parts []*Part) (month, year int, from string, o
 
 // monthAndYear finds a month in words with its year behind it: "November 2026", "nov 26".
 func monthAndYear(text string) (month, year int, ok bool) {
-	f := strings.Fields(fold(text))
-	for i := 0; i+1 < len(f); i++ {
-		m, known := monthNames[f[i]]
-		if n, err := strconv.Atoi(f[i+1]); known && err == nil && len(f[i+1]) == 4 && n >= firstYear && n <= lastYear {
-			return m + 1, n, true
+	toks := tokenize(text)
+	for i, t := range toks {
+		if m, known := monthNames[t.word]; t.kind == 'l' && known {
+			if j := yearBehind(toks, i); j > 0 {
+				return m + 1, toks[j].n, true
+			}
 		}
 	}
-	if len(f) >= 2 {
-		return monthOfTab(strings.Join(f[len(f)-2:], " "))
-	}
-	return 0, 0, false
+	f := strings.Fields(fold(text))
+	return monthOfTab(strings.Join(f[max(0, len(f)-2):], " "))
 }

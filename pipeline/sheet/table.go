@@ -139,7 +139,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
-		s.keepCalendar(t)
+		s.keepCalendar(t, lex)
 		t.daysInMonth()
 		t.namesUnderSexes(lex)
 	}
@@ -286,7 +286,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if width > o.Limits.Columns {
 		width = o.Limits.Columns
 	}
-	c := settleColumns(lex, newCourseBook(o.Courses), l.headings, rows, width)
+	c := settleColumns(lex, s.courseBook(o), l.headings, rows, width)
 	var above []string
 	for _, h := range head[:titleEnd] {
 		above = append(above, titleTexts(lex, h.cells)...)

@@ -482,7 +482,7 @@ func (r *rowRules) beforePrizes(g *grid, last int) int {
 	if before < 0 {
 		return last
 	}
-	r.others = append(r.others, rowRange{from: g.row(start)})
+	r.others = append(slices.Clip(r.others), rowRange{from: g.row(start)}) // other parts keep theirs
 	return before
 }
 

@@ -61,9 +61,8 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 			return nil, fmt.Errorf("%s is refused: %w", baseName(name), err)
 		}
 	}
-	book := newCourseBook(o.Courses)
 	s.addTable(t, lex, o)
-	return s, s.settle(o, lex, book)
+	return s, s.settle(o, lex)
 }
 
 func delimiterName(d byte) string {

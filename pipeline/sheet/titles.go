@@ -68,9 +68,9 @@ func titleTexts(lex *lexicon, cells []string) (out []string) {
 	return out
 }
 
-// saysRun says whether a row begins with a label of the course or the date and its value:
+// labelsRun says whether a row begins with a label of the course or the date and its value:
 // "Course | Alder Bank | Date | 3 Jan 2026 | Weather | dry".
-func saysRun(lex *lexicon, cells []string) bool {
+func labelsRun(lex *lexicon, cells []string) bool {
 	first := 0
 	for first < len(cells) && isBlank(cells[first]) {
 		first++

@@ -62,7 +62,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	date1904 := props.Date1904 != nil && *props.Date1904
 
 	s := &Sheet{Name: name, Format: "xlsx"}
-	lex, book := newLexicon(o), newCourseBook(o.Courses)
+	lex := newLexicon(o)
 	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}, lines: map[int]bool{}}, date1904: date1904, limits: o.Limits}
 	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
 		return nil, refuse("its list of texts can't be used: %v", err)
@@ -118,7 +118,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	s.cover = append(s.cover, s.header...)
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
-	return s, s.settle(o, lex, book)
+	return s, s.settle(o, lex)
 }
 
 // openPackage opens the workbook without its tabs and texts, which the library
