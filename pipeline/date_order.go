@@ -55,6 +55,8 @@ const (
 	// of at least leastRunsHere fall on it.
 	weekdayHere   = 20.0
 	leastRunsHere = 10
+	// A weekly run is on one weekday throughout.
+	onOneWeekday = .9
 	// That the course's run of a day is here already, with the same people and times or
 	// with others, of at least leastTimed each.
 	takenOdds  = 30.0
@@ -166,6 +168,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 		return nil, err
 	}
 	known, ofCourse := pl.knownCourses(), customOfCourse(proved)
+	waiting := pl.openDays(sheets)
 	for _, s := range sheets {
 		if day, ok := known.onlyNear(s.read.parsed.sheet.Parts, pl.courses); ok {
 			s.answers = fmt.Sprintf("%s=%s as the other readings lie years from all runs of the course", noDate, day)
@@ -186,7 +189,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 				if err != nil {
 					return nil, err
 				}
-				o, w := orderOf(p, course, proved, ofCourse, known, taken)
+				o, w := orderOf(p, course, proved, ofCourse, known, waiting[course], taken)
 				open = open || o == "" || order != "" && o != order
 				order, why = o, w
 			}
@@ -203,6 +206,45 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 		settled = append(settled, s)
 	}
 	return settled, nil
+}
+
+// openDays are the days that the dates of waiting sheets would be by the order of day and
+// month, of each course.
+func (pl *Pipeline) openDays(sheets []*unsureSheet) map[string]map[string][]unit.Day {
+	out := map[string]map[string][]unit.Day{}
+	for _, s := range sheets {
+		for _, p := range s.read.parsed.sheet.Parts {
+			course := pl.courses.resolve(onlyCourse(p))
+			if course == "" || len(p.Date.ByOrder["dmy"]) != len(p.Date.ByOrder["mdy"]) {
+				continue
+			}
+			if out[course] == nil {
+				out[course] = map[string][]unit.Day{}
+			}
+			for order, days := range p.Date.ByOrder {
+				out[course][order] = append(out[course][order], days...)
+			}
+		}
+	}
+	return out
+}
+
+// weeklyOdds are the odds of the day first that the dates of a course's waiting sheets
+// give together, with how many runs these and the known ones are: under one order all fall
+// on one weekday, as a weekly run's do with the chance onOneWeekday; under a wrong one each
+// after the first would do so by a chance of one in seven. 0 runs where that is so under
+// both orders, or under neither.
+func weeklyOdds(waiting map[string][]unit.Day, known map[unit.Day]bool) (odds float64, n int) {
+	order, n := sheet.OneWeekday(waiting, slices.Collect(maps.Keys(known)))
+	if n == 0 {
+		return 1, 0
+	}
+	byChance := math.Pow(7, float64(1-n))
+	odds = onOneWeekday / (1 - onOneWeekday) * (1 - byChance) / byChance
+	if order == "mdy" {
+		odds = 1 / odds
+	}
+	return odds, n
 }
 
 // readingsOf gives a sheet as read under an order of day and month, nil where it can't
@@ -260,7 +302,7 @@ func onlyCourse(p *sheet.Part) string {
 
 // orderOf is the order of day and month that others say of a part, with what speaks
 // loudest for it; "" where they don't say enough.
-func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofCourse float64, known *knownDays, taken map[string]takenDay) (order, why string) {
+func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofCourse float64, known *knownDays, waiting map[string][]unit.Day, taken map[string]takenDay) (order, why string) {
 	total := 0. // log odds of the day first
 	loudest := map[bool]float64{}
 	words := map[bool]string{}
@@ -305,7 +347,17 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 	if course != "" {
 		sheets(proved[course], ofCourse, "of this course")
 	}
-	switch w, share := known.weekdayOf(course); {
+	w, share := known.weekdayOf(course)
+	var weekly float64
+	n := 0
+	if len(p.Date.ByOrder["dmy"]) == len(p.Date.ByOrder["mdy"]) {
+		weekly, n = weeklyOdds(waiting, known.days[course])
+	}
+	switch {
+	case n > 0 && known.hardlyKnown(course):
+		add(weekly, func(string) string {
+			return fmt.Sprintf("as all %d runs that there are of the course then fall on one weekday", n)
+		})
 	case w >= 0:
 		// If the day is right it is on the weekday with the share's chance, else on one
 		// of six others; the other reading falls on any.

@@ -18,7 +18,7 @@ func TestAnswersForSeveralTables(t *testing.T) {
 		answered            Options
 		days                [2]string
 	}{
-		{"order of day and month", two("03/04/2026", "10/04/2026"), "--answer \"date order=dmy\"\n--answer \"date order=mdy\"", Options{OrderSaid: "dmy"}, [2]string{"2026-04-03", "2026-04-10"}},
+		{"order of day and month", two("03/04/2026", "11/04/2026"), "--answer \"date order=dmy\"\n--answer \"date order=mdy\"", Options{OrderSaid: "dmy"}, [2]string{"2026-04-03", "2026-04-11"}},
 		{"no year", two("4 April", "11 April"), "--answer \"year=YEAR\"", Options{YearSaid: "2026"}, [2]string{"2026-04-04", "2026-04-11"}},
 		{"no year, over the turn of one", two("Saturday 27 December", "Saturday 3 January"), "--answer \"year=YEAR\"", Options{YearSaid: "2025-26"}, [2]string{"2025-12-27", "2026-01-03"}},
 		{"weekday of another day", two("Monday 4 April 2026", "Saturday 11 April 2026"), "--answer \"weekday=any\"\tif the date is right", Options{AnyWeekday: true}, [2]string{"2026-04-04", "2026-04-11"}},

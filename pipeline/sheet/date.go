@@ -237,6 +237,41 @@ func (sc *dateScan) countsWeeks(f foundDate, i int) bool {
 	return sc.tok(i).kind == 'l' && weekWords[sc.tok(i).word]
 }
 
+// calendarWeekWords are words for a week in languages whose calendars count the weeks of the
+// year as ISO 8601 does: German, Danish, Swedish, Norwegian, Finnish, Dutch. Common practice,
+// no source. "Week 12" alone may be the twelfth of a series.
+var calendarWeekWords = set("kw kalenderwoche uge vecka uke viikko")
+
+// calendarWeek reads the week of a year with a weekday beside it: "KW 12/2026 (Donnerstag)",
+// "torsdag uge 12, 2026".
+func (sc *dateScan) calendarWeek(i int) (f foundDate, next int, ok bool) {
+	week := sc.tok(sc.gap(i + 1))
+	if !calendarWeekWords[sc.tok(i).word] || week.kind != 'd' || week.digits() > 2 {
+		return f, 0, false
+	}
+	y, next, ok := sc.year(sc.gap(i+1) + 1)
+	if !ok {
+		return f, 0, false
+	}
+	beside := foundDate{weekday: -1}
+	if sc.weekday(&beside, i, next); beside.weekday < 0 {
+		return f, 0, false
+	}
+	r, ok := dayOfWeek(y, week.n, (beside.weekday+6)%7+1)
+	f.readings = []reading{r}
+	return f, next, ok
+}
+
+// dayOfWeek is a day of a week of ISO 8601; dow is 1 for Monday to 7 for Sunday. ok is false
+// where the year has no such week, or there is no such day.
+func dayOfWeek(year, week, dow int) (r reading, ok bool) {
+	day := unit.NewDay(year, 1, 4)
+	day += unit.Day((week-1)*7 + dow - 1 - (int(day.Weekday())+6)%7)
+	y, w := day.ISOWeek()
+	r.y, r.m, r.d = day.Date()
+	return r, y == year && w == week && dow >= 1 && dow <= 7
+}
+
 // weekWords are words for a week, before its number.
 var weekWords = set("week wk kw woche semaine semana settimana setmana uke uge vecka viikko tydzien tyden tyzden saptamana teden vika savaite nadal hafta седмица тиждень")
 
@@ -489,7 +524,7 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 	case 'l':
 		m, isMonth := monthNames[t.word]
 		if !isMonth {
-			return f, 0, false
+			return sc.calendarWeek(i)
 		}
 		j := sc.gap(i + 1)
 		if j == i+1 && sc.tok(j).kind == 'd' && sc.tok(j).digits() > 2 {
@@ -542,11 +577,8 @@ func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
 	sep := sc.tok(i + 1)
 	if a.digits() == 4 && sep.kind == '-' && sc.tok(i+2).kind == 'l' && sc.tok(i+2).word == "w" && sc.tok(i+3).digits() == 2 && sc.tok(i+4).kind == '-' && sc.tok(i+5).digits() == 1 {
 		week, dow := sc.tok(i+3).n, sc.tok(i+5).n
-		day := unit.NewDay(a.n, 1, 4)
-		day += unit.Day((week-1)*7 + dow - 1 - (int(day.Weekday())+6)%7)
-		if y, w := day.ISOWeek(); y == a.n && w == week && dow >= 1 && dow <= 7 && a.n >= firstYear && a.n <= lastYear {
-			y, m, d := day.Date()
-			f.readings = []reading{{y, m, d, ""}}
+		if r, ok := dayOfWeek(a.n, week, dow); ok && a.n >= firstYear && a.n <= lastYear {
+			f.readings = []reading{r}
 			return f, i + 6, true
 		}
 	}

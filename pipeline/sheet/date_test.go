@@ -48,6 +48,8 @@ func TestDates(t *testing.T) {
 		// CLDR month names
 		{"samedi 3 janvier 2026", "2026-01-03 Sat"}, {"1er août 2026", "2026-08-01"}, {"Samstag, 3. Januar 2026", "2026-01-03 Sat"}, {"Sa., 3. Jän. 2026", "2026-01-03 Sat"}, {"Sa 03.01.2026", "2026-01-03 Sat"}, {"den 3. März 2026", "2026-03-03"},
 		{"sábado, 3 de enero de 2026", "2026-01-03 Sat"}, {"sabato 3 gennaio 2026", "2026-01-03 Sat"}, {"zaterdag 3 januari 2026", "2026-01-03 Sat"}, {"sábado, 3 de janeiro de 2026", "2026-01-03 Sat"}, {"sobota, 3 stycznia 2026", "2026-01-03 Sat"}, {"3 paź 2026", "2026-10-03"}, {"lördag 3 januari 2026", "2026-01-03 Sat"}, {"lørdag den 3. januar 2026", "2026-01-03 Sat"},
+		// weeks of ISO 8601 with a weekday beside them
+		{"KW 12/2026 (Donnerstag)", "2026-03-19 Thu"}, {"Donnerstag, KW 12 2026", "2026-03-19 Thu"}, {"torsdag uge 12, 2026", "2026-03-19 Thu"}, {"Sonntag KW 1/2026", "2026-01-04 Sun"}, {"KW 12/2026", ""}, {"Montag KW 54/2026", ""}, {"Thursday of week 12, 2026", ""},
 		// no dates
 		{"24:31", ""}, {"5 km", ""}, {"1:02:03", ""}, {"May Hill 5 km", ""}, {"Run 3 of 12", ""}, {"12/13", ""}, {"31/02/2026", ""}, {"M40-44", ""}, {"24.31.5", ""}, {"192.168.1.10", ""}, {"Event 123", ""}, {"January 2026", ""}, {"#2026-01-03", ""}, {"020 7946 0018", ""},
 		{"57 finishers in 2026", ""}, {"3 Jan 25 finishers", "0000-01-03"}, {"3 Jan 9:30", "0000-01-03 09:30"}, {"3 Jan 9 am", "0000-01-03 09:00"},

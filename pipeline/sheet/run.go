@@ -123,7 +123,8 @@ func (rs *runSettler) settleRuns(parts []*Part) {
 		rs.session(p)
 		rs.date(p, evs[i])
 	}
-	rs.agree(parts, evs)
+	rs.weeklyOrder(parts)
+	rs.agree(parts)
 	rs.takenByOthers(parts)
 	rs.share(parts)
 }

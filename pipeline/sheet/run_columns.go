@@ -219,7 +219,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 	d.years = distinctYears(append([]int(nil), rs.years...))
 	from := "column " + letters(col)
 	texts := columnTexts(p, col)
-	var both []foundDate
+	var both, dates []foundDate
 	readable, clocks := 0, map[unit.Day]map[string]bool{}
 	for _, text := range texts {
 		f, ok := cellDate(text, d.date1904)
@@ -227,6 +227,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 			continue
 		}
 		readable++
+		dates = append(dates, f)
 		if len(f.readings) > 1 {
 			both = append(both, f)
 		} else if r := f.readings[0]; r.y != 0 && f.clock != "" {
@@ -272,7 +273,7 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 	// Which order? Dates that can only be read one way, weekdays, other places.
 	order, why := rs.order, rs.orderBy
 	if order == "" {
-		order, why = weekdayOrder(both, rs.wantedWeekday(p, -1))
+		order, why = weekdayOrder(dates, rs.wantedWeekday(p, -1))
 	}
 	if order == "" {
 		for _, e := range evs {

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"lapwing/pipeline/unit"
 )
@@ -108,41 +110,118 @@ func byOrder(dates []foundDate) map[string][]unit.Day {
 	return out
 }
 
-// weekdayOrder finds the reading under which all dates fall on one weekday,
-// as those of a weekly run do.
-func weekdayOrder(both []foundDate, wanted int) (order, why string) {
-	same := func(order string) (weekday, n int) {
-		weekday = -1
-		seen := map[unit.Day]bool{}
-		for _, f := range both {
-			for _, r := range f.readings {
-				if r.order != order || r.y == 0 {
-					continue
+// weekdayOrder finds the reading under which all dates of a column fall on one weekday, as
+// those of a weekly run do. A date that can be read one way only, 08/08/2026, counts
+// under every reading.
+func weekdayOrder(dates []foundDate, wanted int) (order, why string) {
+	both := 0
+	by := map[string][]unit.Day{}
+	for _, f := range dates {
+		if len(f.readings) > 1 {
+			both++
+		}
+		for _, r := range f.readings {
+			for _, order := range []string{"dmy", "mdy", "ymd"} {
+				if r.y != 0 && (r.order == order || len(f.readings) == 1) {
+					by[order] = append(by[order], r.day())
 				}
-				w := int(r.day().Weekday())
-				if weekday >= 0 && w != weekday {
-					return -1, 0
-				}
-				weekday = w
-				seen[r.day()] = true
 			}
 		}
-		return weekday, len(seen)
 	}
-	wd, nd := same("dmy")
-	wm, nm := same("mdy")
-	_, ny := same("ymd")
+	wd, nd := oneWeekday(by["dmy"])
+	wm, nm := oneWeekday(by["mdy"])
+	_, ny := oneWeekday(by["ymd"])
 	switch {
 	case wanted >= 0 && wd == wanted && wm != wanted:
 		return "dmy", "the dates then fall on the course's weekday"
 	case wanted >= 0 && wm == wanted && wd != wanted:
 		return "mdy", "the dates then fall on the course's weekday"
-	case ny >= 2 && ny >= len(both)/2 && nd == 0 && nm == 0:
+	case ny >= 2 && ny >= both/2 && nd == 0 && nm == 0:
 		return "ymd", "the dates then all fall on one weekday"
-	case nd >= 2 && nm == 0:
-		return "dmy", "the dates then all fall on one weekday"
-	case nm >= 2 && nd == 0:
-		return "mdy", "the dates then all fall on one weekday"
+	}
+	if order, _ := OneWeekday(by, nil); order != "" {
+		return order, "the dates then all fall on one weekday"
 	}
 	return "", ""
+}
+
+// oneWeekday is the weekday on which all days fall, with how many different days they are;
+// -1 and 0 where there are none, or they fall on several.
+func oneWeekday(days []unit.Day) (weekday, n int) {
+	weekday = -1
+	seen := map[unit.Day]bool{}
+	for _, d := range days {
+		w := int(d.Weekday())
+		if weekday >= 0 && w != weekday {
+			return -1, 0
+		}
+		weekday = w
+		seen[d] = true
+	}
+	return weekday, len(seen)
+}
+
+// OneWeekday is the order of day and month, "dmy" or "mdy", under which days all fall on
+// one weekday, as those of a weekly run do, and with how many different days; sure are days
+// of the same course that are settled. "" where that is so under both, or under neither;
+// and where two days lie further apart than under the other order: 4 March and 4 November
+// are Wednesdays, and as likely 3 and 11 April.
+func OneWeekday(byOrder map[string][]unit.Day, sure []unit.Day) (order string, n int) {
+	if len(byOrder["dmy"]) == 0 || len(byOrder["dmy"]) != len(byOrder["mdy"]) { // 31-03-25, which may begin with the year
+		return "", 0
+	}
+	dmy, mdy := append(slices.Clone(byOrder["dmy"]), sure...), append(slices.Clone(byOrder["mdy"]), sure...)
+	_, nd := oneWeekday(dmy)
+	_, nm := oneWeekday(mdy)
+	apart := func(days []unit.Day) unit.Day { return slices.Max(days) - slices.Min(days) }
+	switch {
+	case nd >= 2 && nm == 0 && (nd > 2 || apart(dmy) <= apart(mdy)):
+		return "dmy", nd
+	case nm >= 2 && nd == 0 && (nm > 2 || apart(mdy) <= apart(dmy)):
+		return "mdy", nm
+	}
+	return "", 0
+}
+
+// weeklyOrder settles the order of day and month of a course's tables of which none shows it
+// alone: under one order all of 01/08, 08/08 and 05/09 are Saturdays, under the other they
+// are not.
+func (rs *runSettler) weeklyOrder(parts []*Part) {
+	type course struct {
+		by   map[string][]unit.Day
+		sure []unit.Day
+		open []*Part
+	}
+	courses := map[string]*course{}
+	for _, p := range parts {
+		c := courses[p.Course.Value]
+		switch {
+		case p.Course.Value == "":
+			continue
+		case c == nil:
+			c = &course{by: map[string][]unit.Day{}}
+			courses[p.Course.Value] = c
+		}
+		switch {
+		case p.Date.Settled:
+			c.sure = append(c.sure, p.Date.Day)
+		case p.Date.onlyOrder() && len(p.Date.Choices) == 2 && p.Date.ChoiceFrom == nil && !strings.HasPrefix(p.Date.From, "column"):
+			c.open = append(c.open, p)
+			for order, days := range p.Date.ByOrder {
+				c.by[order] = append(c.by[order], days...)
+			}
+		}
+	}
+	for _, c := range courses {
+		order, _ := OneWeekday(c.by, c.sure)
+		if order == "" {
+			continue
+		}
+		for _, p := range c.open {
+			day := p.Date.ByOrder[order][0]
+			p.Date = FoundDate{Day: day, Settled: true, Text: p.Date.Text, From: p.Date.From,
+				Why: fmt.Sprintf("all dates of the sheet then fall on a %s", day.Weekday())}
+			p.runs.day, p.runs.dayOK = day, true
+		}
+	}
 }

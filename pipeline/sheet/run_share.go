@@ -12,7 +12,7 @@ import (
 const maxStarts = 4
 
 // agree uses the other tabs of a workbook: weekly runs share a weekday.
-func (rs *runSettler) agree(parts []*Part, evs [][]evidence) {
+func (rs *runSettler) agree(parts []*Part) {
 	if len(parts) < 3 {
 		return
 	}
