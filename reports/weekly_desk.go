@@ -39,7 +39,7 @@ func (d *weekly) checksTab() *table.Tab {
 	// answer belongs on the tab Lines.
 	question := func(severity, at, what, read, expected, todo, question string) {
 		t.Add(nil, table.Words(urgency[severity]), table.Words(at), table.Words(what), table.Words(read),
-			table.Words(expected), table.Words(todo), table.Value{}, table.Words(question))
+			table.Words(expected), table.Lines(todo), table.Value{}, table.Words(question))
 	}
 	add := func(severity, at, what, read, expected, todo string) {
 		question(severity, at, what, read, expected, todo, "")
@@ -67,7 +67,11 @@ func (d *weekly) checksTab() *table.Tab {
 			about := ""
 			if severity == "look" {
 				about = deskQuestion(askProblem, c.sheet, c.tab, fmt.Sprint(c.row), c.column, c.kind, c.read, d.course, d.on.String())
-				todo = strings.TrimSpace(todo + " Or answer: " + isRight + ".")
+				between := " "
+				if strings.Contains(todo, "\n") { // behind commands that stand a line each
+					between = "\n"
+				}
+				todo = strings.TrimSpace(todo + between + "Or answer: " + isRight + ".")
 			}
 			question(severity, at, what, c.read, c.expected, todo, about)
 		}
@@ -270,22 +274,27 @@ func (d *weekly) deskNotes(i issueOf) *table.Tab {
 	return n.tab("Notes for the results desk")
 }
 
-// whatToDo is what to do about a problem, with the commands that answer it.
+// whatToDo is what to do about a problem, with the commands that answer it, a line each.
 func (r problemRow) whatToDo() string {
-	var ways []string
-	for _, a := range (place.Problem{Answers: r.answers}).PossibleAnswers() {
-		way := fmt.Sprintf("lapwing load %s %s", text.Typed(r.sheet), a.Flags)
-		if a.When != "" {
-			way = a.When + ", " + way
-		}
-		ways = append(ways, way)
-	}
-	if len(ways) == 0 {
+	answers := (place.Problem{Answers: r.answers}).PossibleAnswers()
+	if len(answers) == 0 {
 		return r.todo
 	}
 	todo := r.todo
 	if todo != "" && !strings.HasSuffix(todo, ".") && !strings.HasSuffix(todo, "?") {
 		todo += "."
 	}
-	return strings.TrimSpace(todo + " To answer, type: " + strings.Join(ways, "; or "))
+	todo += " To answer, type:"
+	if len(answers) > 1 {
+		todo = strings.TrimSuffix(todo, ":") + " one of these:"
+	}
+	lines := []string{strings.TrimSpace(todo)}
+	for _, a := range answers {
+		when := ""
+		if a.When != "" {
+			when = a.When + ": "
+		}
+		lines = append(lines, when+"lapwing load "+text.Typed(r.sheet)+" "+a.Flags)
+	}
+	return strings.Join(lines, "\n")
 }

@@ -66,9 +66,17 @@ func fit(s string, w float64) string {
 	return strings.TrimRight(b.String(), " ") + "…"
 }
 
-// lines estimates how many lines s takes in a cell of w characters, as wide as digits.
+// lines estimates how many lines s takes in a cell of w characters, as wide as digits,
+// beginning a new one at each line break.
 // A word that is longer than a line is broken behind its hyphens, and else anywhere.
-func lines(s string, w float64) int {
+func lines(s string, w float64) (n int) {
+	for l := range strings.SplitSeq(s, "\n") {
+		n += linesOfOne(l, w)
+	}
+	return n
+}
+
+func linesOfOne(s string, w float64) int {
 	n, used, space := 1, 0.0, measure(" ")
 	for _, word := range strings.Fields(s) {
 		pieces := []string{word}

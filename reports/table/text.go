@@ -58,7 +58,7 @@ func (t *Table) WriteText(b *strings.Builder, limit int) {
 		cells[r] = make([]string, len(t.Columns))
 		for c := range t.Columns {
 			if c < len(row.Cells) {
-				cells[r][c] = row.Cells[c].Show(t.Columns[c].Kind)
+				cells[r][c] = strings.ReplaceAll(row.Cells[c].Show(t.Columns[c].Kind), "\n", " / ")
 			}
 			w[c] = max(w[c], width(cells[r][c]))
 		}

@@ -52,6 +52,20 @@ func Words(s string) Value {
 	return Value{text: s, what: isText}
 }
 
+// Lines are words on several lines of one cell, divided by "\n".
+func Lines(s string) Value {
+	var lines []string
+	for l := range strings.SplitSeq(s, "\n") {
+		if w := Words(l); w.what == isText {
+			lines = append(lines, w.text)
+		}
+	}
+	if len(lines) == 0 {
+		return Value{}
+	}
+	return Value{text: strings.Join(lines, "\n"), what: isText}
+}
+
 // Number is a cell of a numeric Kind: a place, a count, seconds, a percentage.
 func Number[T int | int32 | int64 | float64](n T) Value {
 	if f := float64(n); !math.IsNaN(f) && !math.IsInf(f, 0) {
