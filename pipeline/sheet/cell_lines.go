@@ -3,6 +3,7 @@ package sheet
 import (
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // cellLines puts the cells of a table together that stands one cell a line, as it comes
@@ -42,7 +43,8 @@ func cellLines(lines []string, _ byte) []string {
 	if width < 2 || width > 12 {
 		return nil
 	}
-	first := firstOfRow(cell, clocks, width, len(at))
+	blankAbove := func(k int) bool { return at[k] > 0 && trim(lines[at[k]-1]) == "" }
+	first := firstOfRow(cell, blankAbove, clocks, width, len(at))
 	if first < 0 {
 		return nil
 	}
@@ -183,36 +185,120 @@ func partFirst(rows []string, from int) []string {
 var cellMarks = strings.NewReplacer(" · ", "\t", " | ", "\t", " • ", "\t")
 
 // firstOfRow is the cell with which the first row begins: with a place, where a cell at
-// the same distance before every time counts 1, 2, 3 …, else with the name; -1 where
-// there is neither. Cells of a row are of one kind in nearly all rows.
-func firstOfRow(cell func(int) string, clocks []int, width, cells int) int {
-	named := -1
-	for before := width - 1; before >= 0; before-- {
+// the same distance before every time counts 1, 2, 3 …, else behind a blank line, where one
+// stands before every row, else with the name, or with the time where the name follows it;
+// -1 where there is none of these, or it can't be told whether the first time has its name
+// above it or below. Cells of a row are of one kind in nearly all rows.
+func firstOfRow(cell func(int) string, blankAbove func(int) bool, clocks []int, width, cells int) int {
+	named := -1 // cells from the name to the time
+	last := clocks[len(clocks)-1]
+	for before := width - 1; before > 0; before-- {
 		if clocks[0] < before {
 			continue
 		}
-		counts, texts, distinct := 0, 0, map[string]bool{}
-		for n, c := range clocks {
-			s := cell(c - before)
-			if v, err := strconv.Atoi(strings.TrimRight(s, ".)")); err == nil && v == n+1 {
-				counts++
-			} else if m := numberedPiece.FindStringSubmatch(s); m != nil && m[1] == strconv.Itoa(n+1) {
-				counts++ // "1. Jo Lee"
-			}
-			if kindOf(s) == kText && strings.Contains(s, " ") {
-				texts++
-			}
-			distinct[s] = true
-		}
-		if counts*10 >= len(clocks)*9 {
+		if counted(cell, clocks, -before) {
 			return clocks[0] - before
 		}
-		if texts*10 >= len(clocks)*9 && len(distinct)*10 >= len(clocks)*9 {
+		if namesAt(cell, clocks, -before) {
 			named = before
 		}
 	}
-	if named < 0 || clocks[len(clocks)-1]-named+width < cells-width {
-		return -1
+	after := -1 // cells from the time to the name
+	for by := 1; by < width && last+width <= cells; by++ {
+		if counted(cell, clocks, by) {
+			return clocks[0]
+		}
+		if after < 0 && namesAt(cell, clocks, by) {
+			after = by
+		}
 	}
-	return clocks[0] - named
+	if before := behindBlank(blankAbove, clocks, width); before >= 0 && before <= clocks[0] && (named > 0 && named <= before || after > 0 && after < width-before) {
+		return clocks[0] - before
+	}
+	switch {
+	case after < 0 && named < 0 || named >= 0 && last-named+width < cells-width:
+		return -1
+	case after < 0:
+		return clocks[0] - named
+	case named < 0 || !likeName(cell(clocks[0]-named)) || dateAmong(cell, clocks[0]-named, clocks[0]):
+		return clocks[0]
+	case !likeName(cell(last + after)):
+		return clocks[0] - named
+	}
+	return -1
+}
+
+// counted says whether the cells so far from the times count 1, 2, 3 …
+func counted(cell func(int) string, clocks []int, by int) bool {
+	n := 0
+	for i, c := range clocks {
+		s := cell(c + by)
+		if v, err := strconv.Atoi(strings.TrimRight(s, ".)")); err == nil && v == i+1 {
+			n++
+		} else if m := numberedPiece.FindStringSubmatch(s); m != nil && m[1] == strconv.Itoa(i+1) {
+			n++ // "1. Jo Lee"
+		}
+	}
+	return n*10 >= len(clocks)*9
+}
+
+// namesAt says whether the cells so far from the times are different texts of several words.
+func namesAt(cell func(int) string, clocks []int, by int) bool {
+	texts, distinct := 0, map[string]bool{}
+	for _, c := range clocks {
+		s := cell(c + by)
+		if kindOf(s) == kText && strings.Contains(s, " ") {
+			texts++
+		}
+		distinct[s] = true
+	}
+	return texts*10 >= len(clocks)*9 && len(distinct)*10 >= len(clocks)*9
+}
+
+// behindBlank is how many cells before its time a row begins, where a blank line stands
+// above the first cell of nearly every row but the first; -1 where that is so of no cell,
+// or of several.
+func behindBlank(blankAbove func(int) bool, clocks []int, width int) int {
+	found := -1
+	for before := range width {
+		n := 0
+		for _, c := range clocks[1:] {
+			if blankAbove(c - before) {
+				n++
+			}
+		}
+		if n*10 >= (len(clocks)-1)*9 {
+			if found >= 0 {
+				return -1
+			}
+			found = before
+		}
+	}
+	return found
+}
+
+// likeName says whether a line could be somebody's name: two to five words without figures
+// or a colon, none of them a small word of four letters or more.
+func likeName(s string) bool {
+	words := strings.Fields(s)
+	if len(words) < 2 || len(words) > 5 || strings.ContainsAny(s, "0123456789:") {
+		return false
+	}
+	for _, w := range words {
+		r := []rune(w)
+		if len(r) > 3 && unicode.IsLower(r[0]) {
+			return false
+		}
+	}
+	return true
+}
+
+// dateAmong says whether one of the cells holds a date.
+func dateAmong(cell func(int) string, from, to int) bool {
+	for k := from; k < to; k++ {
+		if len(findDates(cell(k))) > 0 {
+			return true
+		}
+	}
+	return false
 }

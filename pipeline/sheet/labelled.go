@@ -9,81 +9,109 @@ import (
 var labelled = regexp.MustCompile(`^\s*(\pL[\pL /.-]{0,24}?)\s*[:=]\s*(\S.*?)?\s*$`)
 
 // labelledLines makes a table of people described one below the other, a fact a line:
-// "Name: Jo Lee", "Time: 18:20", and again for the next. The labels must be the same, in
-// the same order, for each of them, and say what a name and a time or a place is. The
+// "Name: Jo Lee", "Time: 18:20", and again for the next, with blank lines or rules between
+// them. Each begins with the same label; others may lack, and stand in another order. Among
+// the labels that most of them have must be those of a name and of a time or a place. The
 // heading stands in the first line of the first, each row in the second line of its own.
-// nil where that is not so.
+// nil where that is not so, or labelled lines follow behind what is none.
 func labelledLines(lines []string, _ byte) []string {
 	lex := newLexicon(Options{})
-	var labels []string
-	first := -1
-	for i := 0; i < len(lines) && first < 0; i++ { // a label that comes again, and those between
-		m := labelled.FindStringSubmatch(lines[i])
-		if m == nil || !lex.read(m[1]).known {
-			continue
-		}
-		labels = labels[:0]
-		for j := i; j < len(lines) && j < i+20; j++ {
-			n := labelled.FindStringSubmatch(lines[j])
-			if n == nil {
-				if trim(lines[j]) == "" {
-					continue
-				}
-				break
-			}
-			if j > i && fold(n[1]) == fold(m[1]) {
-				first = i
-				break
-			}
-			labels = append(labels, n[1])
-		}
-	}
-	if first < 0 || len(labels) < 2 {
+	first, begin := firstLabel(lines, lex)
+	if first < 0 {
 		return nil
 	}
-	var core [3]bool
+	var labels []string
+	column, count := map[string]int{}, map[string]int{}
+	type person struct {
+		line int
+		told map[int]string
+	}
+	var people []person
+	end := len(lines)
+	for i := first; i < len(lines); i++ {
+		m := labelled.FindStringSubmatch(lines[i])
+		if m == nil {
+			if betweenPeople(lines[i]) {
+				continue
+			}
+			end = i
+			break
+		}
+		key := fold(m[1])
+		switch {
+		case key == begin:
+			people = append(people, person{i, map[int]string{}})
+		case len(people[len(people)-1].told) == 1:
+			people[len(people)-1].line = i
+		}
+		c, ok := column[key]
+		if !ok {
+			c = len(labels)
+			column[key] = c
+			labels = append(labels, m[1])
+		}
+		now := people[len(people)-1].told
+		if _, twice := now[c]; twice || len(labels) > 20 {
+			return nil
+		}
+		now[c] = strings.ReplaceAll(m[2], "\t", " ")
+		count[key]++
+	}
+	var core [2]bool
 	for _, l := range labels {
 		switch g := lex.read(l); {
-		case !g.known:
+		case !g.known || 2*count[fold(l)] < len(people):
 		case g.meaning.isName():
 			core[0] = true
 		case g.meaning.isTime(), g.meaning == Position:
 			core[1] = true
 		}
 	}
-	if !core[0] || !core[1] {
+	if !core[0] || !core[1] || len(people) < 3 || people[0].line == first {
 		return nil
 	}
 	out := make([]string, len(lines))
 	copy(out, lines[:first])
 	out[first] = strings.Join(labels, "\t")
-	people := 0
-	var row []string
-	second := 0
-	i := first
-	for ; i < len(lines); i++ {
-		m := labelled.FindStringSubmatch(lines[i])
-		if m == nil && trim(lines[i]) == "" && len(row) == 0 {
-			continue
+	for _, p := range people {
+		row := make([]string, len(labels))
+		for c, s := range p.told {
+			row[c] = s
 		}
-		if m == nil || fold(m[1]) != fold(labels[len(row)]) {
-			if len(row) > 0 {
-				return nil
-			}
-			break
-		}
-		if row = append(row, strings.ReplaceAll(m[2], "\t", " ")); len(row) == 2 {
-			second = i
-		}
-		if len(row) == len(labels) {
-			out[second] = strings.Join(row, "\t")
-			row = nil
-			people++
-		}
+		out[p.line] = strings.Join(row, "\t")
 	}
-	if people < 3 || len(row) > 0 {
-		return nil
+	for i := end; i < len(lines); i++ {
+		if m := labelled.FindStringSubmatch(lines[i]); m != nil && fold(m[1]) == begin {
+			return nil
+		}
+		out[i] = lines[i]
 	}
-	copy(out[i:], lines[i:])
 	return out
 }
+
+// firstLabel is the line of the first label that is a heading and comes again after at most
+// twenty lines, all between labelled, blank or rules, with the label folded; -1 where none does.
+func firstLabel(lines []string, lex *lexicon) (at int, label string) {
+	for i, l := range lines {
+		m := labelled.FindStringSubmatch(l)
+		if m == nil || !lex.read(m[1]).known {
+			continue
+		}
+		for j := i + 1; j < len(lines) && j < i+20; j++ {
+			n := labelled.FindStringSubmatch(lines[j])
+			if n == nil && !betweenPeople(lines[j]) {
+				break
+			}
+			if n != nil && fold(n[1]) == fold(m[1]) {
+				if j > i+1 {
+					return i, fold(m[1])
+				}
+				break
+			}
+		}
+	}
+	return -1, ""
+}
+
+// betweenPeople says whether a line only divides those above it from those below.
+func betweenPeople(line string) bool { return strings.Trim(line, " \t\r-=_*~.·–—#+") == "" }

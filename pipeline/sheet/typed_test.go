@@ -141,6 +141,9 @@ func TestPastedShapes(t *testing.T) {
 		{"rows on two lines", "Pos\tRunner\tTime\tCountry\n1\tJo Lee\nVale AC\t18:20\tA\n2\tAl Roe\nMill AC\t18:31\tB\n3\tCy Dee\nVale AC\t19:11\tA\n4\tDi Fox\nMill AC\t19:40\tB\n5\tEd Gow\nVale AC\t20:02\tA\n"},
 		{"cells of two lines", "Pos,\"Name\nHome\",Time\n1,\"Jo Lee\nVale\",18:20\n2,\"Al Roe\nMill\",18:31\n3,\"Cy Dee\nMill\",19:11\n4,\"Di Fox\nVale\",19:40\n5,\"Ed Gow\nVale\",20:02\n"},
 		{"a fact a line", "Name: Jo Lee\nPosition: 1\nTime: 18:20\n\nName: Al Roe\nPosition: 2\nTime: 18:31\n\nName: Cy Dee\nPosition: 3\nTime: 19:11\n\nName: Di Fox\nPosition: 4\nTime: 19:40\n\nName: Ed Gow\nPosition: 5\nTime: 20:02\n"},
+		{"a fact a line, rules between the people", "Position: 1\nName: Jo Lee\nTime: 18:20\n---\nPosition: 2\nName: Al Roe\nTime: 18:31\n---\nPosition: 3\nName: Cy Dee\nTime: 19:11\n---\nPosition: 4\nName: Di Fox\nTime: 19:40\n---\nPosition: 5\nName: Ed Gow\nTime: 20:02\n---\n"},
+		{"a fact a line, the club of some left out, in any order", "Name: Jo Lee\nPosition: 1\nClub: Vale AC\nTime: 18:20\n\nName: Al Roe\nTime: 18:31\nPosition: 2\n\nName: Cy Dee\nPosition: 3\nTime: 19:11\n\nName: Di Fox\nPosition: 4\nTime: 19:40\nClub: Mill AC\n\nName: Ed Gow\nPosition: 5\nTime: 20:02\n\nThanks to all who helped.\n"},
+		{"a cell a line, the time first", "Alder Bank\n\n18:20\nJo Lee\n1\n\n18:31\nAl Roe\n2\n\n19:11\nCy Dee\n3\n\n19:40\nDi Fox\n4\n\n20:02\nEd Gow\n5\n"},
 		{"a cell a line, the club of some left out", "Pos\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\n18:31\n3\nCy Dee\nMill AC\n19:11\n4\nDi Fox\n19:40\n5\nEd Gow\nVale AC\n20:02\n"},
 		{"cards", "1. Jo Lee\nW40 · Vale AC\n18:20\n\n2. Al Roe\nM45 · Mill AC\n18:31\n\n3. Cy Dee\nM35 · Vale AC\n19:11\n\n4. Di Fox\nW50 · Mill AC\n19:40\n\n5. Ed Gow\nM50 · Vale AC\n20:02\n"},
 		{"places in words", "First: Jo Lee 18:20\nSecond: Al Roe 18:31\nThird: Cy Dee 19:11\nFourth: Di Fox 19:40\nFifth: Ed Gow 20:02\n"},
@@ -154,6 +157,30 @@ func TestPastedShapes(t *testing.T) {
 		if got := factsRead(s); strings.Join(onlyPlaceNameTime(got), "\n") != strings.Join(want, "\n") {
 			t.Errorf("%s: read %q", c.name, got)
 		}
+	}
+	// a time above or below the name that it is of
+	timed := []string{"name Jo Lee, time 18:20", "name Al Roe, time 18:31", "name Cy Dee, time 19:11", "name Di Fox, time 19:40", "name Ed Gow, time 20:02"}
+	for _, text := range []string{
+		"Alder Bank\n3 January 2026\n18:20\nJo Lee\n18:31\nAl Roe\n19:11\nCy Dee\n19:40\nDi Fox\n20:02\nEd Gow\n",
+		"Alder Bank\n\n18:20\nJo Lee\nW40\n\n18:31\nAl Roe\nM45\n\n19:11\nCy Dee\nM35\n\n19:40\nDi Fox\nW50\n\n20:02\nEd Gow\nM50\n",
+		"Alder Bank\n\n18:20\nJo Lee\n\n18:31\nAl Roe\n\n19:11\nCy Dee\n\n19:40\nDi Fox\n\n20:02\nEd Gow\n",
+		"18:20\nJo Lee\n18:31\nAl Roe\n19:11\nCy Dee\n19:40\nDi Fox\n20:02\nEd Gow\n",
+		"Alder Bank\nJo Lee\n18:20\nAl Roe\n18:31\nCy Dee\n19:11\nDi Fox\n19:40\nEd Gow\n20:02\n",
+		"Alder Bank\nJo Lee\n18:20\nAl Roe\n18:31\nCy Dee\n19:11\nDi Fox\n19:40\nEd Gow\n20:02\nThanks to all volunteers\n",
+		"Alder Bank\n\nJo Lee\n18:20\n\nAl Roe\n18:31\n\nCy Dee\n19:11\n\nDi Fox\n19:40\n\nEd Gow\n20:02\n\nWell Done\n",
+	} {
+		s, err := Read("alder-bank_2026-01-03.txt", []byte(text), Options{})
+		if err != nil {
+			t.Errorf("%q: %v", text, err)
+			continue
+		}
+		if got := factsRead(s); strings.Join(onlyPlaceNameTime(got), "\n") != strings.Join(timed, "\n") {
+			t.Errorf("%q: read %q", text, got)
+		}
+	}
+	// the name of the course or of the first runner above the first time, and one of the last or a greeting below the last
+	if s, err := Read("alder-bank_2026-01-03.txt", []byte("Alder Bank\n18:20\nJo Lee\n18:31\nAl Roe\n19:11\nCy Dee\n19:40\nDi Fox\n20:02\nEd Gow\n"), Options{}); err == nil {
+		t.Errorf("taken for %q", factsRead(s))
 	}
 	s, err := Read("alder-bank_2026-01-03.txt", []byte("18:20 Jo Lee\n  :31 Al Roe\n19:11 Cy Dee\n  :40 Di Fox\n20:02 Ed Gow\n"), Options{})
 	if err != nil {
