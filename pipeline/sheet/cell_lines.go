@@ -23,6 +23,9 @@ func cellLines(lines []string, _ byte) []string {
 			return nil
 		}
 		if kindOf(c) == kClock {
+			if strings.ContainsRune(",;|", rune(c[0])) {
+				return nil // ",18:20" is two cells
+			}
 			clocks = append(clocks, len(at))
 		} else if clockInside.MatchString(c) && len(clocks) > 0 {
 			return nil

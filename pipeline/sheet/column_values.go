@@ -211,6 +211,8 @@ func (s *settler) byValues() {
 			case s.countsByLetter(i), s.schoolForms(i):
 			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && (p.shareOf(kGroup) > .9 && len(p.distinct) > 1 && !s.lettersAndNumbers(i) || s.frenchClasses(i)):
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
+			case s.headings[i] == "" && s.find(AgeGroup) < 0 && s.find(Age) < 0 && s.find(Sex) < 0 && p.shareOf(kGroup, kSex) > .9 && p.shareOf(kGroup) > .5 && !s.lettersAndNumbers(i): // M40 beside M
+				s.set(i, AgeGroup, "no heading, but its values are age groups and sexes")
 			}
 		}
 		return

@@ -142,6 +142,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.keepCalendar(t, lex)
 		t.daysInMonth()
 		t.namesUnderSexes(lex)
+		t.stackRows(lex)
 	}
 	var lists []*Part // of each table one below the other the first
 	for i, below := range t.liftFacts(lex).below(lex) {
