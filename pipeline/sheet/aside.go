@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -14,6 +15,7 @@ import (
 // ofTheRun leaves out dates of asides where a line, the tab's name or the file's name gives
 // a day and says of which run it is.
 func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
+	evs = ofThisWeek(evs)
 	least := 2 // what holds for a whole sheet of several lists says nothing of one of them
 	if rs.parts > 1 && rs.sheet.Parts[0] != p {
 		least = 3
@@ -38,6 +40,19 @@ func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
 		}
 	}
 	return out
+}
+
+// ofThisWeek leaves out dates of lines that speak of the last run or the next, where others
+// are left.
+func ofThisWeek(evs []evidence) []evidence {
+	other := func(e evidence) bool {
+		return e.strength == 3 && !strings.Contains(e.line, " | ") && ofAnotherRun(e.line)
+	}
+	left := slices.DeleteFunc(slices.Clone(evs), other)
+	if slices.ContainsFunc(left, func(e evidence) bool { return e.strength == 3 }) {
+		return left
+	}
+	return evs
 }
 
 // namesRun says whether a line is a name of two words and more in capitals and a date behind

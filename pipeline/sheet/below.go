@@ -344,11 +344,15 @@ func (t table) beside(lex *lexicon) []table {
 		starts = blocks(lex, l.headings)
 	}
 	aside := 0
-	if len(starts) < 2 {
+	if len(starts) < 2 && len(l.headings) > 0 {
 		if starts, aside = t.apart(lex, l); len(starts) < 2 {
-			return []table{t}
+			starts = t.pairs(lex, l)
 		}
 	}
+	if len(starts) < 2 {
+		return []table{t}
+	}
+	var left []string // headings of lists that are not of this run
 	var out []table
 	for k, from := range starts {
 		if aside > 0 && k == 1 {
@@ -375,11 +379,88 @@ func (t table) beside(lex *lexicon) []table {
 			}
 			g.add(row, w)
 		}
+		if k < len(starts) && len(l.headings) > from && aside == 0 {
+			core := coreOf(lex, blockOf(l.headings, starts, k))
+			over, last := g.titlesOver(l.first, from, to)
+			if core&2 == 0 || last {
+				left = append(left, strings.Trim(over+" | "+rowText(blockOf(l.headings, starts, k)), " |"))
+				continue
+			}
+		}
 		p := t
 		p.src, p.grid = g, g
 		out = append(out, p)
 	}
+	if len(out) == 0 {
+		return []table{t}
+	}
+	if len(left) > 0 {
+		out[0].aside = strings.Join(left, "; ")
+	}
 	return out
+}
+
+// titlesOver gives the line nearest above the heading of a list that stands beside others, of
+// what stands above its columns, and says whether that is of another week and gives no day.
+func (g *grid) titlesOver(heading, from, to int) (nearest string, otherWeek bool) {
+	dated := false
+	for i := min(heading, g.len()) - 1; i >= 0; i-- {
+		_, cells := g.at(i)
+		text := titleText(cells[min(from, len(cells)):min(to, len(cells))])
+		if text == "" {
+			continue
+		}
+		if nearest == "" {
+			nearest = text
+		}
+		dated = dated || len(findDates(text)) > 0
+		otherWeek = otherWeek || from > 0 && ofOtherWeeks(text)
+	}
+	return nearest, otherWeek && !dated
+}
+
+// pairs gives the columns at which lists begin that stand side by side under headings that
+// differ: "Men | Time | Women | Time", "Pair | Runner 1 | Time | Runner 2 | Time". Each has a
+// column of names, those of different people, before one of times, which have one heading.
+func (t table) pairs(lex *lexicon, l layout) (starts []int) {
+	var clocks []int
+	for i, h := range l.headings {
+		switch g := lex.read(h); {
+		case g.known && g.meaning.isTime():
+			clocks = append(clocks, i)
+		case g.known && (g.meaning == Position || g.meaning == Number):
+			return nil
+		}
+	}
+	if len(clocks) < 2 {
+		return nil
+	}
+	names := map[string]bool{}
+	for k, c := range clocks {
+		if c == 0 || fold(l.headings[c]) != fold(l.headings[clocks[0]]) || k > 0 && c-clocks[k-1] != clocks[1]-clocks[0] || clocks[1]-clocks[0] < 2 {
+			return nil
+		}
+		named, timed, rows := 0, 0, 0
+		for i := l.first + l.lines; i < min(t.grid.len(), l.first+profileRows); i++ {
+			_, cells := t.grid.at(i)
+			name := trim(cellAt(cells, c-1))
+			if name == "" {
+				continue
+			}
+			if rows++; looksNamed(name) && !names[fold(name)] {
+				named++
+			}
+			names[fold(name)] = true
+			if kindOf(cellAt(cells, c)) == kClock {
+				timed++
+			}
+		}
+		if rows < 2 || named*10 < rows*8 || timed*10 < rows*8 {
+			return nil
+		}
+		starts = append(starts, c-1)
+	}
+	return starts
 }
 
 // bareBlocks gives the columns at which lists side by side begin that have no headings,
@@ -523,16 +604,28 @@ func blocks(lex *lexicon, headings []string) []int {
 	if len(starts) < 2 || len(starts) > 60 {
 		return nil
 	}
-	for k, from := range starts {
-		to := len(headings)
-		if k+1 < len(starts) {
-			to = starts[k+1]
-		}
-		if core := coreOf(lex, headings[from:to]); core&2 == 0 || core&5 == 0 && !alike {
-			return nil
+	results, whole := 0, 0
+	for k := range starts {
+		switch core := coreOf(lex, blockOf(headings, starts, k)); {
+		case core&2 != 0 && (core&5 != 0 || alike):
+			results++
+		case core&4 != 0 && core&2 == 0:
+			whole++ // a list of people, and of no run
 		}
 	}
+	if results == 0 || results+whole < len(starts) {
+		return nil
+	}
 	return starts
+}
+
+// blockOf are the headings of one of the blocks that begin at some columns.
+func blockOf(headings []string, starts []int, k int) []string {
+	to := len(headings)
+	if k+1 < len(starts) {
+		to = starts[k+1]
+	}
+	return headings[starts[k]:to]
 }
 
 // inSeveral says whether a title row has cells in more than one block.

@@ -190,7 +190,7 @@ func (s *settler) byValues() {
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i)) {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
 				s.set(i, Name, "its values are names of people")
 				break
 			}
@@ -269,6 +269,41 @@ func (s *settler) listed(i int) bool {
 		table = append(table, r.cells)
 	}
 	return onceInEachList(table, pos, i)
+}
+
+// onceInBlocks says whether a column is the only one of words, and its texts, which look like
+// names of people, stand once each in every block of rows: names repeat from one list to the
+// next, clubs within each. A block ends where rows are left out between two, or where a
+// number or a word in the first column begins the list anew.
+func (s *settler) onceInBlocks(i int) bool {
+	for j, p := range s.profiles {
+		if j != i && s.columns[j].Meaning == Other && p.spaces*2 > p.filled && p.shareOf(kText) > .5 && len(p.distinct)*2 > p.filled {
+			return false
+		}
+	}
+	rows, again, blocks, named := 0, 0, 1, 0
+	seen, last, place := map[string]bool{}, 0, 0.0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := fold(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		first := trim(cellAt(r.cells, 0))
+		n := placeNumber(first)
+		if last > 0 && (r.row > last+1 || i > 0 && n < place) {
+			blocks++
+			clear(seen)
+		}
+		last, place = r.row, n
+		if seen[c] {
+			again++
+		}
+		if seen[c] = true; looksNamed(trim(r.cells[i])) {
+			named++
+		}
+		rows++
+	}
+	return blocks > 1 && rows >= 4 && again*20 <= rows && named*4 >= rows*3 && blocks*2 <= rows
 }
 
 // onceInEachList says whether the texts of a column stand once each in every list of a

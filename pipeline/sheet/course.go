@@ -588,6 +588,9 @@ func isRemark(text string) bool {
 	if len(words) > 1 && (offered[words[0]] || thankedBy[words[0]+" "+words[1]]) {
 		return true // "Supported by Mill Bakery", "With thanks to our marshals"
 	}
+	if at := lastWeek.FindStringIndex(" " + strings.Join(words, " ") + " "); at != nil && at[0] == 0 {
+		return true // "Last week: 61 runners"
+	}
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return !isTwoWordPlace(text)
 	}

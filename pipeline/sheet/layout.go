@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -49,7 +50,7 @@ func findHeading(lex *lexicon, rows []line) layout {
 		// A list of times alone has one heading.
 		for i := range rows {
 			if c := trimmed(rows[i].cells); len(c) > 0 && rowFilled(c) == 1 && i+1 < len(rows) {
-				if g := lex.read(c[len(c)-1]); g.known && g.meaning.isTime() && kindOf(cellAt(rows[i+1].cells, len(c)-1)) != kText {
+				if g := lex.read(c[len(c)-1]); g.known && g.meaning.isTime() && overTimes(rows[i+1].cells, len(c)-1) {
 					best = i
 					break
 				}
@@ -73,6 +74,18 @@ func findHeading(lex *lexicon, rows []line) layout {
 		l.headings = joinHeadings(lex, rows[best-1].cells, rows[best].cells)
 	}
 	return l
+}
+
+// overTimes says whether a lone heading for times may stand over a column of this row: no
+// text stands there, nor the place of a runner whose time stands in another column.
+func overTimes(cells []string, column int) bool {
+	switch kindOf(cellAt(cells, column)) {
+	case kText, kSex, kGroup:
+		return false
+	case kClock, kDecimal:
+		return true
+	}
+	return !slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock })
 }
 
 // resultsAbove is the first of the rows above a heading that are results like those below

@@ -27,7 +27,7 @@ func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
 	record := false
 	for i := range g.len() {
 		row, cells := g.at(i)
-		if row < rules.first || rules.last > 0 && row > rules.last {
+		if row < rules.first || rules.last > 0 && row > rules.last || rules.inOtherList(row) {
 			continue
 		}
 		switch rules.classify(row, cells) {

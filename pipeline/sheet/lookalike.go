@@ -142,13 +142,14 @@ func (p *Part) lastAddsUp() bool {
 	}
 	last := rows[len(rows)-1]
 	for i, c := range last {
-		sum := 0.0
+		sum, last := 0.0, 0.0
 		for _, cells := range rows[:len(rows)-1] {
 			if c := trim(cellAt(cells, i)); digitsOnly(c) {
-				sum += looseNumber(c)
+				last = looseNumber(c)
+				sum += last
 			}
 		}
-		if digitsOnly(trim(c)) && sum > 2 && sum == looseNumber(trim(c)) {
+		if digitsOnly(trim(c)) && sum > 2 && sum == looseNumber(trim(c)) && sum != last+1 { // 1, 2, 3 are places
 			return true
 		}
 	}

@@ -57,6 +57,7 @@ type rowRules struct {
 	remarkOwn     bool         // the column is added to those of the sheet
 	overLists     map[int]bool // lines that stand over lists, though they could be a name
 	others        []rowRange   // other lists below the results
+	weeks         []rowRange   // lists of other weeks among them
 	unused        int          // first and last of the rows that a template fills and nobody ran into; 0 for none
 	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none
@@ -76,7 +77,8 @@ type rowRange struct{ from, to int }
 
 // inOtherList says whether a row is of another list below the results.
 func (r *rowRules) inOtherList(row int) bool {
-	return slices.ContainsFunc(r.others, func(o rowRange) bool { return row >= o.from && (o.to == 0 || row < o.to) })
+	within := func(o rowRange) bool { return row >= o.from && (o.to == 0 || row < o.to) }
+	return slices.ContainsFunc(r.others, within) || slices.ContainsFunc(r.weeks, within)
 }
 
 // restart prepares a copy for one pass over the rows.

@@ -184,6 +184,11 @@ func (rs *runSettler) ask(p *Part) {
 			p.ask(rs.sheet.Name, -1, DateImpossible, none, "a day that there is", question, answer)
 			return
 		}
+		if p.ofOtherDay(rs.sheet.Parts) {
+			p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date above this list too",
+				"Which date was the run? The same people have other times on another list of this sheet, which gives its date. Write the date of this one in a line above it, save, and load the sheet again.")
+			return
+		}
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }

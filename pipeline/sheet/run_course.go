@@ -59,7 +59,7 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 		_, _, _, saysDistance := findDistance(t)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first
-			if w.why == leftOfTitle && below[i] {
+			if w.why == leftOfTitle && (below[i] || ofAnotherRun(t)) {
 				continue
 			}
 			if w.why == leftOfTitle && above[i] {

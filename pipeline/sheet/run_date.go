@@ -173,6 +173,9 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		if best.e.weekday >= 0 {
 			weekday = best.e.weekday
 		}
+		if rs.askOtherWeek(p, ofRun) {
+			return
+		}
 		if best.e.strength > 2 && rs.askCopied(p, weekday, evs) {
 			return
 		}

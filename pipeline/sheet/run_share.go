@@ -134,7 +134,7 @@ func (rs *runSettler) share(parts []*Part) {
 			p.Course = Found{Value: course.Value, Text: course.Text, From: "another tab", Why: "this tab says nothing of it"}
 			p.runs.course = course.Value
 		}
-		if !p.Date.OK() && p.Date.From == "" && len(dates) == 1 {
+		if !p.Date.OK() && p.Date.From == "" && len(dates) == 1 && !p.ofOtherDay(parts) {
 			p.Date = FoundDate{Day: date.Day, Settled: true, Text: date.Text, From: "another tab", Why: "this tab says nothing of it"}
 			p.runs.day, p.runs.dayOK = date.Day, true
 		}
@@ -249,4 +249,55 @@ func (rs *runSettler) shareHalves(parts []*Part) {
 			p.runs.course = p.Course.Value
 		}
 	}
+}
+
+// ofOtherDay says whether a list that gives no day is of another than one that does: a fifth
+// of the people of the smaller, and two at least, have other times on the other.
+func (p *Part) ofOtherDay(parts []*Part) bool {
+	if p.Kind != "full" && p.Kind != "excerpt" {
+		return false
+	}
+	var own map[string]string
+	for _, q := range parts {
+		if q == p || !q.Date.Settled || q.Kind != "full" && q.Kind != "excerpt" {
+			continue
+		}
+		if own == nil {
+			own = p.timesByName()
+		}
+		other, others := 0, q.timesByName()
+		for name, clock := range others {
+			if t, ok := own[name]; ok && t != clock {
+				other++
+			}
+		}
+		if other >= 2 && 5*other >= min(len(own), len(others)) {
+			return true
+		}
+	}
+	return false
+}
+
+// timesByName are the digits of the times of the people on a list, by their folded names; of
+// those who stand on it twice, and those without a time, nothing.
+func (p *Part) timesByName() map[string]string {
+	nameOf, clock := p.fullNames(), p.Index(Time)
+	times := map[string]string{}
+	p.Each(func(_ int, cells []string) error {
+		name := anyOrder(nameOf(cells))
+		switch t := clockDigits(cellAt(cells, clock)); {
+		case name == "" || t == "":
+		case times[name] != "" && times[name] != t:
+			times[name] = "twice"
+		default:
+			times[name] = t
+		}
+		return nil
+	}) // the function returns no error
+	for name, t := range times {
+		if t == "twice" {
+			delete(times, name)
+		}
+	}
+	return times
 }

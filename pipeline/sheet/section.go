@@ -216,6 +216,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.explain(own)
 		p.remark(own)
 		p.sayTimedLinesLeftOut(own, s.Name)
+		p.sayOtherWeeks(own, s.Name)
 	}
 	return parts
 }

@@ -143,6 +143,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		t.daysInMonth()
 		t.namesUnderSexes(lex)
 		t.stackRows(lex)
+		s.joinOnKeys(t, lex)
 	}
 	var lists []*Part // of each table one below the other the first
 	for i, below := range t.liftFacts(lex).below(lex) {

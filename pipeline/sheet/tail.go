@@ -112,6 +112,9 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	// The last row with more than a printed position; repeated values left out.
 	rows := 0
 	r.findOtherList(t.grid, p.Index(Club))
+	if t.run == "" {
+		r.findOtherWeeks(t.grid)
+	}
 	r.findTail(t.grid, t.run != "")
 	blanks := map[int]int{}
 	var fillable []int
@@ -526,6 +529,9 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) {
 		return last // it is the next page
 	}
+	if g.dayOver(start) {
+		return last // it is the next run
+	}
 	// The row before the block that is sure, and whether the times fell.
 	for i := start - 1; i >= 0; i-- {
 		row, cells := g.at(i)
@@ -557,6 +563,23 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		return last
 	}
 	return last
+}
+
+// dayOver says whether the line right above a row, blank ones aside, gives the day of a run.
+func (g *grid) dayOver(i int) bool {
+	for i--; i >= 0; i-- {
+		_, cells := g.at(i)
+		switch rowFilled(cells) {
+		case 0:
+			continue
+		case 1, 2:
+			text := titleText(cells)
+			_, dated := onlyDate([]string{text})
+			return dated && !ofAllTimes(text) && !isRecord(fold(text))
+		}
+		break
+	}
+	return false
 }
 
 // finishTime orders times of one column in which minutes may stand as hours:

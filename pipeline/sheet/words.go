@@ -49,7 +49,7 @@ const (
 // French, German, Spanish, Italian, Dutch, Portuguese, Polish, Swedish, Danish,
 // Norwegian. The lists are common practice on result sheets, no source.
 var headingWords = ideasOf(map[concept]string{
-	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn positions place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
+	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn positions token tokens place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
 		rang classement clt class. cl clas place platz plads platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
 		classifica piazzamento posto arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
 		lokata plac plats placeringar plassnr plassiffer plassr pp`,

@@ -1,0 +1,95 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"lapwing/pipeline/place"
+)
+
+// byHand are sheets typed one at a time: several lists on one, lists that share columns, and
+// lines that say of what or of when a list is. want are the lines read, as "name time" after
+// each course and day, or the kinds of the questions, or what a refusal says.
+var byHand = []struct{ name, text, want string }{
+	{"names that repeat from list to list, without headings", "Alder Bank\nSat 3 Jan 2026\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,24:40\n\nSat 10 Jan 2026\n1,Al Roe,18:21\n2,Jo Lee,18:32\n\nSat 17 Jan 2026\n1,Jo Lee,18:22\n2,Cy Dee,24:00\n",
+		"alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 24:40; alder-bank 2026-01-10: Al Roe 18:21, Jo Lee 18:32; alder-bank 2026-01-17: Jo Lee 18:22, Cy Dee 24:00"},
+	{"clubs that repeat within a list are no names", "Alder Bank 3 Jan 2026\n1,Mill Runners,18:20\n2,Mill Runners,18:31\n3,Fell Club,18:40\n4,Mill Runners,18:42\n", "alder-bank 2026-01-03: - 18:20, - 18:31, - 18:40, - 18:42"},
+	{"a title in one cell that speaks of time, over places", "Alder Bank,Sat 3 January 2026\nWinners (all time on this course)\nM,Gil Tarr,15:59\nF,Una Brisk,17:40\nResults\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"bests of the season above the results", "Alder Bank 3 January 2026\n\nSeason's best so far\nGil Tarr 17:50\nJo Lee 17:59\nUna Brisk 18:01\n\nToday\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"last week's in the same columns, in German", "Alder Bank,3. Januar 2026\nHeute\nJo Lee,18:20\nAl Roe,18:31\nCy Dee,18:40\nLetzte Woche\nGil Tarr,17:50\nJo Lee,17:59\nUna Brisk,18:01\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"the day was called off, and last week's results stand under it", "Alder Bank 5k\nSaturday 10 January 2026 - CANCELLED (ice)\nLast week's results:\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "asks date-unclear"},
+	{"called off, in French", "Alder Bank\nsamedi 10 janvier 2026\nANNULÉE (neige)\nPlace,Nom,Temps\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks date-unclear"},
+	{"one day called off, and results of the next", "Alder Bank\n10 January 2026 cancelled\n17 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-17: Jo Lee 18:20, Al Roe 18:31"},
+	{"coffee was cancelled, not the run", "Alder Bank 3 January 2026\nCoffee afterwards was cancelled\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"how many ran last week", "Alder Bank\nSaturday 10 January 2026\nLast week (3 January): 61 runners. Fastest: Gil Tarr 16:10\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31"},
+	{"last week's winner is no list", "Alder Bank\nSaturday 10 January 2026\nLast week's winner was Gil Tarr\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31"},
+	{"a day over the second list only, with the same people", "Alder Bank\n\nWeek 1\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nWeek 2 - Saturday 10 January 2026\nPos,Name,Time\n1,Al Roe,18:21\n2,Cy Dee,18:32\n3,Di Fox,18:50\n", "asks date-missing"},
+	{"tokens as they were handed in, beside the times", "Alder Bank,3 January 2026,,,\nToken,Name,,Place,Time\n1,Jo Lee,,1,18:20\n3,Al Roe,,2,18:31\n2,Cy Dee,,3,18:40\n5,Di Fox,,4,19:10\n,,,5,19:20\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:31, Al Roe 18:40, - 19:10, Di Fox 19:20"},
+	{"times first, and a name without a time", "Alder Bank,3 January 2026,,\nPos,Time,Pos,Name\n1,18:20,2,Jo Lee\n2,18:31,1,Al Roe\n3,18:40,4,Cy Dee\n,,3,Di Fox\n", "alder-bank 2026-01-03: Al Roe 18:20, Jo Lee 18:31, Di Fox 18:40, Cy Dee -"},
+	{"numbers in two orders", "Alder Bank,3 January 2026,,,\nBib,Name,,Bib,Time\n101,Jo Lee,,101,18:20\n102,Al Roe,,103,18:31\n103,Cy Dee,,102,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:31, Al Roe 18:40"},
+	{"a token that stands twice", "Alder Bank,3 January 2026,,,\nToken,Name,,Place,Time\n1,Jo Lee,,1,18:20\n3,Al Roe,,2,18:31\n3,Cy Dee,,3,18:40\n2,Di Fox,,4,19:10\n", "asks lists-apart"},
+	{"places and numbers of one list are no two lists", "Alder Bank,3 January 2026,,\nPos,Name,No,Time\n1,Jo Lee,3,18:20\n2,Al Roe,1,18:31\n3,Cy Dee,2,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"the season's standings to the left", "Alder Bank 5k - 3 January 2026,,,,,,\nSeason standings,,,,This week,,\nPos,Name,Best,,Pos,Name,Time\n1,Gil Tarr,17:55,,1,Jo Lee,18:20\n2,Jo Lee,18:05,,2,Al Roe,18:31\n3,Al Roe,18:30,,3,Cy Dee,18:40\n4,Cy Dee,18:35,,,,\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"last week to the right", "Alder Bank 5k,,,,Last week,,\n3 January 2026,,,,,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Gil Tarr,17:55\n2,Al Roe,18:31,,2,Jo Lee,18:05\n3,Cy Dee,18:40,,3,Al Roe,18:30\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"pairs that ran each for themselves", "Alder Bank,3 January 2026,,,\nPair,Runner 1,Time,Runner 2,Time\nA,Jo Lee,18:20,Al Roe,18:31\nB,Cy Dee,18:40,Di Fox,18:42\nC,Ed Gow,18:45,Ida Kay,18:50\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:40, Ed Gow 18:45, Al Roe 18:31, Di Fox 18:42, Ida Kay 18:50"},
+}
+
+func TestByHand(t *testing.T) {
+	for _, c := range byHand {
+		t.Run(c.name, func(t *testing.T) {
+			got := readByHand(c.text)
+			if got != c.want {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
+	}
+}
+
+// readByHand reads a text and says what was read in the form of byHand.
+func readByHand(text string) string {
+	s, err := Read("x.csv", []byte(text), Options{})
+	if err != nil {
+		return "refused: " + err.Error()
+	}
+	var asks, runs []string
+	last := ""
+	for _, p := range s.Parts {
+		for _, q := range p.Problems {
+			if q.Severity == place.Waits {
+				asks = append(asks, q.Kind)
+			}
+		}
+		name := p.fullNamesAsWritten()
+		p.Each(func(_ int, cells []string) error {
+			course, day, _, _ := p.RunOf(cells)
+			run := course + " " + day.String()
+			clock := strings.TrimPrefix(orText(cellAt(cells, p.Index(Time)), "-"), "0:")
+			line := orText(name(cells), "-") + " " + clock
+			if run != last {
+				runs, last = append(runs, run+": "+line), run
+			} else {
+				runs[len(runs)-1] += ", " + line
+			}
+			return nil
+		}) // the function returns no error
+	}
+	for _, q := range s.Problems {
+		if q.Severity == place.Waits {
+			asks = append(asks, q.Kind)
+		}
+	}
+	if len(asks) > 0 {
+		return "asks " + strings.Join(asks, " ")
+	}
+	return strings.Join(runs, "; ")
+}
+
+// fullNamesAsWritten gives the name of a line, whether it stands in one column or two.
+func (p *Part) fullNamesAsWritten() func(cells []string) string {
+	return func(cells []string) string {
+		if at := p.Index(Name); at >= 0 {
+			return trim(cellAt(cells, at))
+		}
+		return trim(cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.Index(FamilyName)))
+	}
+}

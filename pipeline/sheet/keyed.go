@@ -1,0 +1,178 @@
+package sheet
+
+import (
+	"fmt"
+	"slices"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
+)
+
+// Names and times that stand side by side, each with places or numbers of their own, belong
+// together by these and not by the row: "Token | Name | | Place | Time", the tokens as they
+// were handed in.
+
+// keyedLists are two lists side by side: of names and of times, each with its own places, or
+// numbers.
+type keyedLists struct {
+	names, times int // the columns of the places or numbers
+	from, to     int // the columns of the list of names; to is none of them
+}
+
+// joinOnKeys puts the names of such a table into the rows of the times with the same place or
+// number, where the two follow different orders, and says so. Names without a time take rows
+// without one. Where that can't be done, it asks.
+func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
+	l := findHeading(lex, t.head())
+	if l.first < 0 || l.lines > 1 {
+		return
+	}
+	k, ok := keyedIn(lex, l.headings)
+	if !ok {
+		return
+	}
+	after, _ := t.grid.at(l.first)
+	rowOf, named := map[string]int{}, map[string][]string{} // by place: the row of its time, the cells of its name
+	apart, both, again := 0, 0, 0
+	var free, left []int // rows without a time; those of the names left over
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		if row <= after {
+			continue
+		}
+		name, time := trim(cellAt(cells, k.names)), trim(cellAt(cells, k.times))
+		if digitsOnly(time) {
+			if _, ok := rowOf[time]; ok {
+				again++
+			}
+			rowOf[time] = i
+		} else if time == "" {
+			free = append(free, i)
+		}
+		if digitsOnly(name) {
+			if _, ok := named[name]; ok {
+				again++
+			}
+			named[name] = slices.Clone(cells[k.from:min(k.to, len(cells))])
+			left = append(left, i)
+		}
+		if digitsOnly(name) && digitsOnly(time) {
+			if both++; name != time {
+				apart++
+			}
+		}
+	}
+	common := 0
+	for key := range named {
+		if _, ok := rowOf[key]; ok {
+			common++
+		}
+	}
+	if apart == 0 || both < 2 || 5*common < 4*min(len(named), len(rowOf)) {
+		return
+	}
+	var over []string // places of names without a time
+	for _, i := range left {
+		_, cells := t.grid.at(i)
+		key := trim(cells[k.names])
+		if _, ok := rowOf[key]; !ok {
+			over = append(over, key)
+		}
+	}
+	if again > 0 || len(over) > len(free) {
+		s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: after}, Severity: place.Waits, Kind: "lists-apart", Read: rowText(l.headings), Expected: "the same place, or number, beside a name and its time",
+			Do: "The names and the times stand side by side in different orders, and they can't be joined on their numbers, of which some stand twice or on one side only. Put each name beside its time, and load the sheet again."})
+		return
+	}
+	extra := map[int]string{}
+	for n, key := range over {
+		extra[free[n]] = key
+	}
+	width := len(l.headings)
+	moved := t.grid.mend(func(i, row int, cells []string) ([]string, bool) {
+		if row < after {
+			return nil, false
+		}
+		w := slices.Clone(cells)
+		for len(w) < width {
+			w = append(w, "")
+		}
+		if row == after {
+			w[k.names] = ""
+			return w, true
+		}
+		key := trim(w[k.times])
+		if e, ok := extra[i]; ok {
+			key = e
+			w[k.times] = e
+		}
+		if !digitsOnly(key) && !digitsOnly(trim(w[k.names])) {
+			return nil, false // a line under the lists
+		}
+		own := named[key]
+		for c := k.from; c < k.to && c < len(w); c++ {
+			w[c] = ""
+			if c-k.from < len(own) && c != k.names {
+				w[c] = own[c-k.from]
+			}
+		}
+		return w, true
+	})
+	if moved > 0 {
+		s.note("names-joined", fmt.Sprintf("names and times stand side by side in different orders, each with its number; %s put beside the time of the same number", text.Count(common, "name")))
+	}
+}
+
+// keyedIn finds them in a heading: two columns of places, or two of numbers, of which one
+// stands with the names and one with the times.
+func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
+	var keys, names, times []int
+	meaning := Other
+	for i, h := range headings {
+		switch g := lex.read(h); {
+		case !g.known:
+		case g.meaning == Position || g.meaning == Number:
+			if len(keys) > 0 && g.meaning != meaning {
+				return k, false
+			}
+			meaning = g.meaning
+			keys = append(keys, i)
+		case g.meaning.isName():
+			names = append(names, i)
+		case g.meaning.isTime():
+			times = append(times, i)
+		}
+	}
+	if len(keys) != 2 || len(names) == 0 || len(times) != 1 {
+		return k, false
+	}
+	first, second := names, times
+	if times[0] < names[0] {
+		first, second = times, names
+	}
+	a, b := first[len(first)-1], second[0] // the lists are parted between these
+	if a >= b || keys[0] > b && keys[1] > b {
+		return k, false
+	}
+	cut := -1
+	for c := a + 1; c <= b; c++ {
+		left, right := 0, 0
+		for _, key := range keys {
+			if key < c {
+				left++
+			} else {
+				right++
+			}
+		}
+		if left == 1 && right == 1 && (cut < 0 || headings[c-1] == "") {
+			cut = c
+		}
+	}
+	if cut < 0 {
+		return k, false
+	}
+	if first[0] == names[0] {
+		return keyedLists{names: keys[0], times: keys[1], from: 0, to: cut}, true
+	}
+	return keyedLists{names: keys[1], times: keys[0], from: cut, to: len(headings)}, true
+}

@@ -1,0 +1,168 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/unit"
+)
+
+// A sheet of one run may also say what was the week before, what has been run this season, or
+// who starts when in the next: under a line that says so, and often in the same columns.
+
+// Words for that, folded. Common practice, no source.
+var (
+	lastWeek  = regexp.MustCompile(` (?:(?:last|previous|prior) (?:weeks?|runs?|races?|time|month|months|saturdays?|sundays?)|week before|vorwoche|(?:letzte|letzter|vorige|voriger) woche|(?:letzter|voriger) lauf|semaine (?:derniere|precedente|passee)|course precedente|semana (?:pasada|anterior|passada)|carrera anterior|settimana (?:scorsa|precedente)|gara precedente|(?:vorige|afgelopen) (?:week|loop)|forra veckan|forrige (?:uke|uge)|sidste uge|zeszly tydzien|w zeszlym tygodniu) `)
+	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
+	bestSoFar = regexp.MustCompile(` (?:seasons? (?:bests?|records?)|(?:bests?|fastest)(?: times?)? (?:so far|this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
+	calledOff = regexp.MustCompile(` (?:cancelled|canceled|called off|no run|abgesagt|ausgefallen|entfallt|fallt aus|annulee?|cancelad[ao]|suspendid[ao]|anulad[ao]|annullat[ao]|afgelast|geannuleerd|installd|installt|innstilt|avlyst|aflyst|odwolan[ya]) `)
+)
+
+// ofOtherWeeks says whether a line is over a list that is of no one run, or of one of another
+// week: "Last week's results", "Season's best so far", "Next week's starters", "All-time top
+// five". One with a time in it is a line of such a list by itself.
+func ofOtherWeeks(line string) bool {
+	f := " " + fold(line) + " "
+	return !hasClock(line) && len(strings.Fields(f)) <= 9 && (lastWeek.MatchString(f) || nextWeek.MatchString(f) || bestSoFar.MatchString(f) || allTimes.MatchString(f) || isRecord(strings.TrimSpace(f)))
+}
+
+// ofAnotherRun says whether a line speaks of the last run or of the next.
+func ofAnotherRun(line string) bool {
+	if strings.Contains(line, " | ") {
+		return false // cells over several lists
+	}
+	f := " " + fold(line) + " "
+	return lastWeek.MatchString(f) || nextWeek.MatchString(f)
+}
+
+// findOtherWeeks finds, among rows that share their columns, the lists under such lines: from
+// the line, or from the first row where it is the title nearest above, to the next line of
+// text, blank row or heading. A line that gives a day is over another run, which is read as
+// such. It leaves everything where fewer than two rows with a time would be left.
+func (r *rowRules) findOtherWeeks(g *grid) {
+	if r.time < 0 {
+		return
+	}
+	var found []rowRange
+	in, listed, kept := false, 0, 0
+	end := func(row int) {
+		if in {
+			found[len(found)-1].to = row
+		}
+		in = false
+	}
+	begin := func(row int) {
+		found = append(found, rowRange{from: row})
+		in, listed = true, 0
+	}
+	over := "" // the last line of text above the first row
+	for i := range g.len() {
+		row, cells := g.at(i)
+		filled := rowFilled(cells)
+		if row < r.first {
+			if filled > 0 && !r.isHeading(cells, filled) {
+				over = rowText(cells)
+			}
+			continue
+		}
+		if over != "" && ofOtherWeeks(over) && len(findDates(over)) == 0 {
+			begin(row)
+		}
+		over = ""
+		text := titleText(cells)
+		switch {
+		case filled == 0 || in && listed > 0 && !g.adjoins(i) || r.isHeading(cells, filled):
+			if listed > 0 {
+				end(row)
+			}
+		case filled == 1 && kindOf(text) != kInt && kindOf(text) != kClock || filled == 2 && len(findDates(text)) > 0 && kindOf(cellAt(cells, r.time)) != kClock:
+			end(row)
+			if ofOtherWeeks(text) && len(findDates(text)) == 0 {
+				begin(row)
+			}
+			continue
+		}
+		switch timed := kindOf(cellAt(cells, r.time)) == kClock; {
+		case in && filled > 1:
+			listed++
+		case timed:
+			kept++
+		}
+	}
+	if kept >= 2 {
+		r.weeks = found
+	}
+}
+
+// sayOtherWeeks says which lists of other weeks were left out.
+func (p *Part) sayOtherWeeks(g *grid, sheet string) {
+	for _, w := range p.rules.weeks {
+		if w.from < p.rules.first || p.rules.last > 0 && w.from > p.rules.last {
+			continue
+		}
+		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(rowText(g.cellsOf(w.from)), 80), "results of this run", "")
+	}
+}
+
+// onlyLastWeek says whether a line says that what stands under it is the last run's, and
+// nothing more: "Last week's results:", not "Last week's winner was Jo Lee".
+func onlyLastWeek(line string) bool {
+	if !ofAnotherRun(line) || hasClock(line) {
+		return false
+	}
+	rest, _ := wordsBeside(line)
+	f := lastWeek.ReplaceAllString(" "+fold(cutSpans(line, false))+" ", "  ")
+	n := 0
+	for _, w := range strings.Fields(f) {
+		if rest[w] || digitsOnly(w) {
+			n++
+		}
+	}
+	return len(f) < len(fold(cutSpans(line, false)))+2 && n <= 1
+}
+
+// askOtherWeek leaves the date of a part open where the lines above say that its results are
+// not of the day they give: the run was called off, or the line nearest to the results says
+// that they are last week's. It returns whether it did.
+func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
+	own := p.Titles[:max(0, len(p.Titles)-p.lent)]
+	if p.Index(Time) < 0 && len(p.rules.clock) == 0 || len(own) == 0 {
+		return false
+	}
+	day := p.Date.Day
+	off, before := "", ""
+	for _, t := range own {
+		f := " " + fold(t) + " "
+		at := calledOff.FindStringIndex(f)
+		if at == nil || nextWeek.MatchString(f) {
+			continue
+		}
+		if dates := findDates(t); len(dates) > 0 && saysDate(t, day) || len(dates) == 0 && len(strings.Fields(f[:at[0]])) <= 1 && p.Date.From != "" {
+			off = t
+		}
+	}
+	if last := own[len(own)-1]; onlyLastWeek(last) && !saysDate(last, day) {
+		before = last
+	}
+	if off == "" && before == "" {
+		return false
+	}
+	choices, from := []unit.Day{day}, []string{"as the title says"}
+	add := func(d unit.Day, why string) {
+		if !slices.Contains(choices, d) {
+			choices, from = append(choices, d), append(from, why)
+		}
+	}
+	for _, e := range evs {
+		if e.strength == 3 && e.settled() {
+			add(e.readings[0].day(), "also above the results")
+		}
+	}
+	if before != "" || len(choices) == 1 {
+		add(day-7, "the week before: "+shorten(orText(before, off), 60))
+	}
+	p.Date.Settled, p.Date.Choices, p.Date.ChoiceFrom = false, choices, from
+	return true
+}
