@@ -296,6 +296,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.norwegianGirls()
 	if heading == lithuanianSex || heading == latvianSex {
 		k.menByV()
+		k.yearsOfAge()
 	}
 	loneM, loneV, women := 0, 0, 0
 	for _, e := range k.entries {
@@ -380,7 +381,7 @@ const lithuanianSex, latvianSex = "lytis", "dzimums"
 func latvian(heading string) bool {
 	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return r == ' ' || r == ',' || r == '.' }) {
 		switch w {
-		case "dzimums", "laiks", "uzvards", "vards", "grupa", "vecums", "klubs":
+		case "dzimums", "laiks", "uzvards", "vards", "grupa", "vecums", "klubs", "skrejejs", "dalibnieks", "piezimes", "dzimsanas":
 			return true
 		}
 	}
@@ -392,7 +393,7 @@ func latvian(heading string) bool {
 func lithuanian(heading string) bool {
 	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return r == ' ' || r == ',' || r == '.' }) {
 		switch w {
-		case "lytis", "laikas", "pavarde", "grupe", "amzius":
+		case "lytis", "laikas", "pavarde", "grupe", "amzius", "vardas", "begikas", "dalyvis", "pastabos", "gimimo", "klubas":
 			return true
 		}
 	}
@@ -414,6 +415,19 @@ func (k *groupColumn) menByV() {
 				g.kind = noGroup
 			}
 		}
+	}
+}
+
+// yearsOfAge reads the m. behind every number of a Lithuanian list, "62 m.", as metai, years.
+func (k *groupColumn) yearsOfAge() {
+	for _, e := range k.entries {
+		_, behind, n, ok := splitAffix(fold(nil, e.text))
+		if !ok || n > oldestAge || strings.Trim(string(behind), ".") != "m" {
+			return
+		}
+	}
+	for i := range k.entries {
+		k.entries[i].g.sex = noMark
 	}
 }
 

@@ -121,7 +121,8 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			out.AgeText = s
 		}
 	}
-	if r.c.Group < 0 && r.inBrackets.said() {
+	r.readTail(cells, day, out, meet)
+	if r.c.Group < 0 && r.inBrackets.said() && !r.tails.saySex {
 		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
 			r.readBracket(s, r.inBrackets.column, day, out, meet)
 		}
@@ -134,8 +135,11 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.placeSexes.said() {
 		out.Sex, _ = sexOfPlace(cell(cells, r.c.Position))
 	}
+	if r.c.Sex < 0 && out.Sex == NotGiven && r.timeTails.saySex {
+		_, out.Sex, _, _ = r.timeTails.read(cell(cells, r.c.Time), day, &r.scratch)
+	}
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.titles.said() {
-		out.Sex = titleSex(cell(cells, r.c.Name))
+		out.Sex, _ = r.titles.titleSex(cell(cells, r.c.Name))
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)

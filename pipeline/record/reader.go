@@ -45,6 +45,8 @@ type Reader struct {
 	linkText   linkText
 	placeSexes placeSexes
 	titles     nameTitles
+	tails      nameTails
+	timeTails  nameTails // sexes behind the times
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
 	// timed counts lines with a time, timedSay those of them that have a status.
@@ -111,6 +113,8 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	}
 	r.nameOrder = newNameOrder(r.heading(c.Name))
 	r.sexes.marks = map[string]sexMark{}
+	r.tails.sexes.marks = map[string]sexMark{}
+	r.timeTails.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
 	r.ageGroups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
 	r.groups = newGroupColumn(o.Rule.Scheme, r.words, r.states)
@@ -193,6 +197,9 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 	}
 	if r.c.Time >= 0 {
 		s := cell(cells, r.c.Time)
+		if r.c.Sex < 0 {
+			r.timeTails.observe(s, &r.scratch)
+		}
 		lexClock(s, &r.scratch, &r.cell)
 		r.clock.observe(row, s, &r.cell, pos, day)
 		switch {
@@ -226,6 +233,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.titles.observe(cell(cells, r.c.Name))
 	}
 	r.linkText.observe(cell(cells, r.c.Name))
+	r.tails.observe(cell(cells, r.c.Name), &r.scratch)
 	if r.c.Club < 0 {
 		r.nameClubs.observe(cell(cells, r.c.Name))
 	}
@@ -371,7 +379,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			switch {
 			case m.first != OK && (out.TimeMS == 0 || out.Position == 0 && r.c.Position >= 0):
 				say(m.first)
-			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.first == DQ && !ofBefore(s)):
+			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.sure && !ofBefore(s)):
 				timeDoubt = true
 				out.problem(row, index, place.Doubtful, "time-doubted-by-note", s, "nothing against the time",
 					"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
@@ -460,6 +468,14 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 	}
 	text = withoutNumber(text)
+	if r.titles.said() {
+		if _, at := r.titles.titleSex(text); at > 0 {
+			text = trim(text[at:])
+		}
+	}
+	if at, _, _, _ := r.tails.read(text, 0, &r.scratch); at > 0 && text[at] != '(' && text[at] != '[' {
+		text = trim(text[:at])
+	}
 	if r.bareGroups.on {
 		if at, _, _ := bareGroup(text); at > 0 {
 			text = text[:at]

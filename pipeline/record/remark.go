@@ -2,6 +2,8 @@ package record
 
 import (
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // remark is what a note or status cell says.
@@ -9,21 +11,27 @@ type remark struct {
 	part   TakingPart
 	status Status
 	first  Status // the code that the note begins with
+	sure   bool   // first is said in words that mean nothing else
 }
 
 const remarkLimit = 8192
 
 // ofBefore says whether a note is about another time: "DQ last week".
 func ofBefore(note string) bool {
-	for _, w := range strings.FieldsFunc(string(fold(nil, note)), func(r rune) bool { return r < 'a' || r > 'z' }) {
-		if beforeWords[w] {
+	return saysBefore(string(fold(nil, note)), true)
+}
+
+// saysBefore finds words for another day in a folded note, or, where not says so, a "not".
+func saysBefore(folded string, not bool) bool {
+	for _, w := range strings.FieldsFunc(folded, func(r rune) bool { return r < 'a' || r > 'z' }) {
+		if beforeWords[w] || not && w == "not" {
 			return true
 		}
 	}
 	return false
 }
 
-var beforeWords = wordSet("last|previous|previously|week|weeks|month|year|ago|before|earlier|former|once|not|letzte|letzten|vorige|woche|derniere|semaine|pasada|scorsa|vorig|forra|sidste|forrige|ubieglym")
+var beforeWords = wordSet("last|previous|previously|week|weeks|month|year|ago|before|earlier|former|once|letzte|letzten|vorige|woche|derniere|semaine|pasada|scorsa|vorig|forra|sidste|forrige|ubieglym")
 
 // remark reads a note or status cell, each distinct text once.
 func (r *Reader) remark(s string) remark {
@@ -43,7 +51,13 @@ func (r *Reader) remark(s string) remark {
 	m := remark{}
 	m.part, _ = partOf(r.scratch, r.words)
 	m.status, _ = statusOf(r.scratch, r.states)
-	m.first, _ = startsWithStatus(r.scratch)
+	m.first, m.sure = startsWithStatus(r.scratch)
+	if m.status == OK && m.first == OK {
+		folded := string(r.scratch)
+		if (text.Uncounted(folded) || text.NotWholeCourse(folded)) && !saysBefore(folded, false) {
+			m.status = Untimed
+		}
+	}
 	if len(r.remarks) < remarkLimit {
 		r.remarks[strings.Clone(s)] = m
 	}

@@ -12,7 +12,7 @@ var statusPhrases = wordTable(map[string]Status{
 	text.DidNotFinish: DNF,
 	text.Disqualified: DQ,
 	text.DidNotStart:  NotStarted,
-	`void|voided|superseded|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|not a result|no result here|
+	`void|voided|superseded|entered twice|listed twice|recorded twice|entered twice see above|double entry|duplicate|duplicate entry|duplicated|doppelt|doppelter eintrag|doppelt eingetragen|doublon|en double|duplicado|duplicada|repetido|repetida|doppione|dubbel|dubbel ingevoerd|dubblett|dublett|dublet|duplikat|duplicat|podwojny wpis|tuplana|bitte streichen|streichen|loschen|please delete|to be deleted|a supprimer|borrar|eliminar|da cancellare|verwijderen|stryks|strykes|usunac|do usuniecia|smazat|vymazat|poistetaan|удалить|вычеркнуть|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|not a result|no result here|
 	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
 	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
 	`time void|void time|time invalid|invalid time|time not valid|time wrong|wrong time|time incorrect|incorrect time|time error|timing error|timing fault|timing failure|timing mistake|timing problem|timer error|
@@ -21,7 +21,7 @@ var statusPhrases = wordTable(map[string]Status{
 	tiempo anulado|tiempo invalido|tiempo no valido|tiempo erroneo|error de cronometraje|tempo annullato|tempo non valido|tempo errato|errore di cronometraggio|tijd ongeldig|foute tijd|tijd fout|meetfout|
 	tempo anulado|tempo invalido|tempo errado|erro de cronometragem|czas niewazny|bledny czas|blad pomiaru|blad pomiaru czasu|ogiltig tid|fel tid|tidtagningsfel|ugyldig tid|feil tid|forkert tid|tidsfejl|
 	no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid|tid saknas|mangler tid|tid mangler|aika puuttuu|ei aikaa|ingen tid|geen tijd|brak pomiaru|cas nezmeren|bez casu|nincs ido|ido nelkul|keine zeit|zeit fehlt|o.z|pas de temps|temps manquant|non chronometre|tempo mancante|falta tiempo|нет времени|без времени|記録なし|計測不能|χωρις χρονο|sure yok|be laiko|ajata|sense temps|
-	short course|short cut|cut course|cut the course|cut a corner|wrong course|went wrong|went the wrong way|took a wrong turn|missed a turn|one lap only|only one lap|only 1 lap|only 2 laps|1 lap short|wrong way|4 km only|3 km only|2 km only|only 4 km|only 3 km|only 2 km`: Untimed,
+	short course|short cut|cut course|cut the course|cut a corner|wrong course|went wrong|went the wrong way|took a wrong turn|missed a turn|one lap only|only one lap|only 1 lap|only 2 laps|1 lap short|wrong way|falsch gelaufen|verlaufen|zu kurz|zu kurz gelaufen|for kort|too short|trop court|se equivoco|sbagliato percorso|sbagliato strada|verkeerd gelopen|te kort|fel bana|fel vag|gikk feil|lop feil|lob forkert|vaara reitti|eksyi|pomylil trase|pomylila trase|zabloudil|zabloudila|zabludil|eltevedt|4 km only|3 km only|2 km only|only 4 km|only 3 km|only 2 km`: Untimed,
 })
 
 // partPhrases are whole remarks that say how somebody took part.
@@ -146,16 +146,28 @@ func statusOf(b []byte, states map[string]Status) (st Status, ok bool) {
 	return st, ok
 }
 
-// startsWithStatus reads "dnf ankle" and "dq cut the course": a code first and
-// then the reason. The caller asks only where the line has no time,
-// or no place on a sheet with places.
-func startsWithStatus(b []byte) (Status, bool) {
-	w, _, _ := bytes.Cut(b, []byte(" "))
-	w = bytes.Trim(w, ".:,;-()")
-	switch st := statusPhrases[string(w)]; {
-	case len(w) < 2 || len(w) > 12:
-	case st == DNF || st == DQ || st == NotStarted:
-		return st, true
+// startsWithStatus reads "dnf ankle", "dq cut the course" and "pulled out at 2 km": a code or
+// words first and then the reason. The caller asks where the line has no time, or no place on a
+// sheet with places; sure says that the words mean nothing else, so that they speak against a
+// time as well: "retired" may be a teacher.
+func startsWithStatus(b []byte) (st Status, sure bool) {
+	ends := [4]int{}
+	words := ends[:0]
+	for i := 1; i <= len(b) && len(words) < cap(words); i++ {
+		if i == len(b) || b[i] == ' ' {
+			words = append(words, i)
+		}
+	}
+	for n := len(words); n > 0; n-- {
+		w := bytes.Trim(b[:words[n-1]], ".:,;-()")
+		switch st := statusPhrases[string(w)]; {
+		case len(w) < 2 || n == 1 && len(w) > 12:
+		case st == DNF || st == DQ || st == NotStarted:
+			return st, st == DQ || st == DNF && (n > 1 || len(w) > 3) && !oftenElse[string(w)]
+		}
 	}
 	return OK, false
 }
+
+// oftenElse are words for a run that was not finished that begin other remarks as well.
+var oftenElse = wordSet("retired|stopped|dropped|incomplete|lauk|time limit|no result|no results|zeitlimit")

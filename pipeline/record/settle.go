@@ -47,7 +47,14 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets", nameHasShortYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
 	}
-	if r.inBrackets.said() {
+	if r.tails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.tails.saySex || r.tails.column != "" {
+		add(r.c.Name, "name, with the sex, the age or the year of birth behind it", fmt.Sprintf("%d of %d names", max(r.tails.sexed, r.tails.bare[r.tails.column]), r.tails.names))
+	}
+	r.titles.settle()
+	if r.timeTails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.timeTails.saySex {
+		add(r.c.Time, "running time, with the sex behind it", fmt.Sprintf("%d of %d times", r.timeTails.sexed, r.timeTails.names))
+	}
+	if r.inBrackets.said() && !r.tails.saySex {
 		r.inBrackets.column.settle("", &r.inBrackets.letters, r.o.Answers)
 		add(r.c.Name, "name, with the age group or sex in brackets", fmt.Sprintf("%d of them", r.inBrackets.groups+r.inBrackets.sexes))
 	}

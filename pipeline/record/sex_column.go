@@ -18,7 +18,7 @@ type sexColumn struct {
 // isTitle says whether a cell is a title of address, beside which Ms is one too.
 func isTitle(s string) bool {
 	switch strings.ToLower(strings.TrimRight(s, ".")) {
-	case "mr", "mrs", "miss":
+	case "mr", "mrs", "miss", "ga", "gospa", "gospod", "paní", "pán", "pani", "pan", "slečna", "dña", "sra", "mme", "mlle":
 		return true
 	}
 	return false
@@ -65,6 +65,7 @@ func (k *sexColumn) observe(s string, scratch *[]byte) {
 	case m == sureW:
 		k.sure[1]++
 		k.letters.titles = k.letters.titles || isTitle(s)
+		k.letters.dona = k.letters.dona || strings.EqualFold(strings.TrimRight(s, "."), "dña")
 	case m == sureX:
 		k.sure[2]++
 	case m == strange:

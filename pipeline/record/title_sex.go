@@ -4,32 +4,50 @@ import "strings"
 
 // nameTitles counts titles of address before the names, "Mrs Ann Page", "Herr Jo Lee", which
 // say the sex where most names have one and both sexes do.
-type nameTitles struct{ names, men, women int }
+type nameTitles struct {
+	names, men, women int
+	letters           map[string]int // of one letter, "M. Luc Roy" beside Mme, which the others explain
+	letterIs          Sex
+}
 
-// menTitles and womenTitles are titles of address, without the point behind them.
+// menTitles and womenTitles are titles of address, folded and without the point behind them;
+// letterTitles are such of one letter (common practice in some twenty languages, no source).
 var (
-	menTitles   = strings.Fields("mr herr hr dhr monsieur sig signor senor señor sr pan")
-	womenTitles = strings.Fields("mrs ms miss frau fr mme mlle madame mevr mevrouw fru signora senora señora sra srta pani")
+	menTitles    = wordSet("mr|mister|herr|hr|dhr|de heer|monsieur|sig|signor|signore|senor|senhor|sr|pan|hra|gosp|gospod|gospodin|g-din|dl|domnul|dnul|kos|κος|κ|κυριος|господин|г-н|гн|пан|bay|ponas|kungs|k-gs|ur|mnr|y br|ht|harra")
+	womenTitles  = wordSet("mrs|ms|miss|frau|fr|mme|mlle|madame|mademoiselle|mevr|mevrouw|mw|fru|frk|froken|signora|signorina|sig.ra|sig.na|sigra|senora|senhora|senorita|sra|srta|d.na|dna|pani|slecna|slecny|sl|pi|rva|nti|rouva|neiti|gdja|gda|gospa|gospoda|gospodja|gospodica|ga|gdc|d-na|doamna|κα|κυρια|госпожа|г-жа|гжа|пани|пані|bayan|ponia|kundze|k-dze|asszony|y fns|prl|pr|proua")
+	letterTitles = wordSet("m|p|g|d")
 )
 
-// titleSex is the sex that the first word of a name says by being a title.
-func titleSex(s string) Sex {
+// titleWord is the title before the name, folded, "" where the first word can be none, and
+// where the name goes on.
+func titleWord(s string) (word string, rest int) {
 	i := strings.IndexByte(s, ' ')
-	if i < 2 || i > 9 {
-		return NotGiven
+	if i < 2 || i > 24 || i+1 >= len(s) {
+		return "", 0
 	}
-	word := strings.TrimRight(s[:i], ".")
-	for _, w := range menTitles {
-		if strings.EqualFold(w, word) {
-			return M
-		}
+	if w, r := titleWord(s[i+1:]); s[:i] == "Y" && w != "" { // Y Br. and Y Fns. in Welsh
+		return "y " + w, i + 1 + r
 	}
-	for _, w := range womenTitles {
-		if strings.EqualFold(w, word) {
-			return W
-		}
+	if s[i-1] != '.' && i == 1 {
+		return "", 0
 	}
-	return NotGiven
+	return strings.TrimRight(string(fold(nil, s[:i])), "."), i + 1
+}
+
+// titleSex is the sex that the first word of a name says by being a title, and where the name
+// begins behind it.
+func (k *nameTitles) titleSex(s string) (Sex, int) {
+	w, rest := titleWord(s)
+	switch {
+	case w == "":
+	case menTitles[w]:
+		return M, rest
+	case womenTitles[w]:
+		return W, rest
+	case letterTitles[w] && k.letters[w] > 0:
+		return k.letterIs, rest
+	}
+	return NotGiven, 0
 }
 
 func (k *nameTitles) observe(s string) {
@@ -37,11 +55,39 @@ func (k *nameTitles) observe(s string) {
 		return
 	}
 	k.names++
-	switch titleSex(s) {
-	case M:
+	switch w, _ := titleWord(s); {
+	case w == "":
+	case menTitles[w]:
 		k.men++
-	case W:
+	case womenTitles[w]:
 		k.women++
+	case letterTitles[w] && strings.IndexByte(s, '.') == 1:
+		if k.letters == nil {
+			k.letters = map[string]int{}
+		}
+		k.letters[w]++
+	}
+}
+
+// settle takes a title of one letter for a man's beside women's titles, M. beside Mme, p. beside
+// paní, and D. for that of the sex which has no other title, Dña. or Sr. Where several letters
+// stand there they are initials.
+func (k *nameTitles) settle() {
+	if len(k.letters) != 1 {
+		clear(k.letters)
+		return
+	}
+	for w, n := range k.letters {
+		switch {
+		case k.women > 0 && (k.men == 0 || w != "d"):
+			k.letterIs = M
+			k.men += n
+		case k.women == 0 && k.men > 0:
+			k.letterIs = W
+			k.women += n
+		default:
+			clear(k.letters)
+		}
 	}
 }
 

@@ -231,6 +231,8 @@ func (s *settler) byValues() {
 			s.set(i, AgeGroup, "its values are age groups")
 		case s.find(Date) < 0 && p.share(kDate) > .8:
 			s.set(i, Date, "its values are dates")
+		case s.find(BirthYear) < 0 && s.shortYears(i):
+			s.set(i, BirthYear, "its values are years of two figures such as '63")
 		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
 			s.set(i, Age, "its values are whole numbers such as ages")
 		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
@@ -243,6 +245,28 @@ func (s *settler) byValues() {
 			s.set(i, Club, "the only other column of words")
 		}
 	}
+}
+
+// shortYears says whether the values of a column, and of no other, are figures behind an
+// apostrophe, as years of birth are. An apostrophe before all figures of a table is how a
+// program says that they are text.
+func (s *settler) shortYears(i int) bool {
+	n, years := 0, 0
+	for _, r := range s.rows {
+		for k, c := range r.cells {
+			short := len(c) > 2 && (c[0] == '\'' || strings.HasPrefix(c, "’")) && digitsOnly(strings.TrimLeft(c, "'’"))
+			switch {
+			case short && k != i:
+				return false
+			case short && len(strings.TrimLeft(c, "'’")) == 2:
+				years++
+			}
+		}
+		if !isBlank(cellAt(r.cells, i)) {
+			n++
+		}
+	}
+	return years >= 3 && 10*years >= 9*n
 }
 
 // unitOnly says whether a heading is nothing but a unit of length or time.

@@ -729,7 +729,7 @@ func placeNameTime(lines []string, delim byte) []string {
 			continue
 		}
 		if m := nameThenTime.FindStringSubmatch(l); m != nil {
-			if isUnit(fold(strings.Trim(m[4], " .()"))) {
+			if unit := strings.Trim(m[4], " ."); isUnit(fold(strings.Trim(unit, "()"))) && unit != "(M)" && unit != "(m)" {
 				m[4] = "" // 17:58 min
 			}
 			cuts[i] = &typed{place: m[1], name: m[2], time: m[3], rest: m[4]}
@@ -948,6 +948,7 @@ var bracketTime = regexp.MustCompile(`^\s*` + placePattern + `\s+(\pL[^()\d\t]*?
 func placeNameBracketTime(lines []string, delim byte) []string {
 	out := make([]string, len(lines))
 	matched, timed, grouped := 0, 0, 0
+	aged, counted, inClass := map[int]string{}, true, map[string]int{}
 	for i, l := range lines {
 		out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
 		if len(l) > 200 {
@@ -961,8 +962,14 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 		if m == nil || delim != ' ' && strings.IndexByte(strings.Replace(l, m[3], "", 1), delim) >= 0 {
 			continue
 		}
-		if _, class, ok := strings.Cut(m[3], ","); ok && placeInClass.MatchString(m[3]) {
+		if n, class, ok := strings.Cut(m[3], ","); ok && placeInClass.MatchString(m[3]) {
 			m[3] = strings.TrimSpace(class)
+			place, _ := strconv.Atoi(strings.TrimSpace(n)) // three figures at most
+			counted = counted && place > inClass[m[3]]
+			inClass[m[3]] = place
+			if both := sexBesideAge([]string{n, class}); both != "" {
+				aged[i] = both
+			}
 			grouped++
 		} else if m[3] != "" {
 			if k := kindOf(m[3]); k != kGroup && k != kSex && k != kInt {
@@ -976,6 +983,13 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	}
 	if grouped < 3 || grouped*4 < matched || matched*10 < timed*9 {
 		return nil
+	}
+	if !counted && len(aged) == grouped { // "(30, v)": no places among the women, but ages
+		for i, both := range aged {
+			cells := strings.Split(out[i], "\t")
+			cells[2] = both
+			out[i] = strings.Join(cells, "\t")
+		}
 	}
 	return out
 }

@@ -197,7 +197,12 @@ func (c *typed) takeBrackets(s string) string {
 			c.place, c.inBracket = p[1], true
 			return " "
 		}
-		for _, piece := range strings.Split(b[1:len(b)-1], ",") {
+		pieces := strings.Split(b[1:len(b)-1], ",")
+		if sexAge := sexBesideAge(pieces); sexAge != "" && c.group == "" {
+			c.group = sexAge
+			return " "
+		}
+		for _, piece := range pieces {
 			piece = strings.TrimSpace(piece)
 			k := kindOf(piece)
 			switch {
@@ -211,6 +216,22 @@ func (c *typed) takeBrackets(s string) string {
 		}
 		return " "
 	})), " ")
+}
+
+// sexBesideAge puts a sex and an age that stand side by side together, the sex first: "M 52"
+// of "(52, m)"; "" for anything else.
+func sexBesideAge(pieces []string) string {
+	if len(pieces) != 2 {
+		return ""
+	}
+	sex, age := trim(pieces[0]), trim(pieces[1])
+	if digitsOnly(sex) {
+		sex, age = age, sex
+	}
+	if !digitsOnly(age) || len(age) > 2 || kindOf(sex) != kSex {
+		return ""
+	}
+	return sex + " " + age
 }
 
 func countTyped(cuts []*typed, is func(*typed) bool) (n int) {
@@ -471,7 +492,7 @@ func agesBehind(cuts []*typed, texts []string) bool {
 		}
 		if age != "" {
 			aged++
-			a, _ := strconv.Atoi(age) // two figures
+			a, _ := strconv.Atoi(strings.Trim(age, "'’")) // two figures
 			if a >= last {
 				rising++
 			}
@@ -493,7 +514,7 @@ func agesBehind(cuts []*typed, texts []string) bool {
 	return true
 }
 
-var ageBetween = regexp.MustCompile(`^(\D*\pL)[ ,;]+(\d{2})(?:[ ,;]+(\pL.*))?$`)
+var ageBetween = regexp.MustCompile(`^(\D*\pL)[ ,;]+(['’]?\d{2})(?:[ ,;]+(\pL.*))?$`)
 
 // cutAge parts a name from a number of two figures behind it, and what follows that.
 func cutAge(text string) (name, age, club string) {

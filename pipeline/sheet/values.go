@@ -328,7 +328,7 @@ var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
+var softSexWords = set("he da ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,

@@ -1,0 +1,82 @@
+package record
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// What stands behind names or times says sexes and ages in whatever letters and words; notes,
+// runners' numbers and letters of which the sheet has one only say nothing.
+func TestBehindNames(t *testing.T) {
+	for _, k := range []struct {
+		heading, names string
+		want           string // name, sex and age of the first two
+	}{
+		{"Jméno", "Eva Malá (Ž)|Jan Velký (M)|Ota Suk (M)|Ida Par (Ž)", "Eva Malá,W,|Jan Velký,M,"},
+		{"Nombre", "Luz Paz (M)|Joel Rey (H)|Raul Sol (H)|Ana Vid (M)", "Luz Paz,W,|Joel Rey,M,"},
+		{"Bėgikas", "Rita Auga (M)|Jonas Ves (V)|Petras Oba (V)|Ona Lapė (M)", "Rita Auga,W,|Jonas Ves,M,"},
+		{"Δρομέας", "Ελένη Μακρή (Γ)|Νίκος Βλάχος (Α)|Σπύρος Λιάπης (Α)", "Ελένη Μακρή,W,|Νίκος Βλάχος,M,"},
+		{"Name", "Ann Fox (F, 42)|Bob Gow (M, 37)|Cy Dee (M, 63)", "Ann Fox,W,42|Bob Gow,M,37"},
+		{"Name", "Ann Fox (42, f)|Bob Gow (37, m)|Cy Dee (63, m)", "Ann Fox,W,42|Bob Gow,M,37"},
+		{"Name", "Ann Fox, aged 42|Bob Gow|Cy Dee", "Ann Fox,,42|Bob Gow,,"},
+		{"Coureur", "Ann Fox (42 ans)|Bob Gow (37 ans)", "Ann Fox,,42|Bob Gow,,37"},
+		{"Jméno", "Eva Malá, 42 let|Jan Velký, 37 let", "Eva Malá,,42|Jan Velký,,37"},
+		{"Corredor", "Luz Paz (nacida en 1983)|Joel Rey (nacido en 1988)", "Luz Paz,,43|Joel Rey,,38"},
+		{"Namn", "Ann Fox '83|Bob Gow '88|Cy Dee '62|Di Elm '71", "Ann Fox,,43|Bob Gow,,38"},
+		// counter-examples
+		{"Name", "Ann Fox (C)|Bob Gow (C)|Cy Dee (C)|Di Elm (C)", "Ann Fox,,|Bob Gow,,"},
+		{"Name", "Ann Fox (K)|Bob Gow (K)|Cy Dee (K)|Di Elm (K)", "Ann Fox,,|Bob Gow,,"},
+		{"Name", "Ann Fox (10th run)|Bob Gow (first time)|Cy Dee", "Ann Fox,,|Bob Gow,,"},
+		{"Name", "Ann Fox (A, 1)|Bob Gow (B, 2)|Cy Dee (A, 3)", "Ann Fox,,|Bob Gow,,"},
+		{"Name", "Fox, Ann|Gow, Bob|Dee, Cy", "Fox, Ann,,|Gow, Bob,,"},
+		{"Name", "Mr Jo Lee|Mrs Ann Page|Miss Di Fox|Mr Ed Gow", "Jo Lee,M,|Ann Page,W,"},
+		{"Nom", "M. Luc Roy|Mme Zoé Pin|Mlle Eva Bas|M. Guy Val", "Luc Roy,M,|Zoé Pin,W,"},
+		{"Jméno", "p. Jan Velký|paní Eva Malá|slečna Ida Pár|p. Ota Suk", "Jan Velký,M,|Eva Malá,W,"},
+		{"Ime", "Gospodin Ivo Kos|Gđa Ana Car|Gospođa Eva Mak|Gosp. Jan Bor", "Ivo Kos,M,|Ana Car,W,"},
+		{"Name", "M. Roy|P. Pin|Eva Bas|Guy Val", "M. Roy,,|P. Pin,,"},
+	} {
+		c := NoColumns()
+		c.Position, c.Name, c.Time = 0, 1, 2
+		lines, _ := readRows(t, c, []string{"Pos", k.heading, map[bool]string{true: "Laikas", false: "Time"}[k.heading == "Bėgikas"]}, Options{}, func(yield func([]string)) {
+			for i, n := range strings.Split(k.names, "|") {
+				yield([]string{fmt.Sprint(i + 1), n, fmt.Sprintf("%d:%02d", 20+i, i)})
+			}
+		})
+		var got []string
+		for _, l := range lines[:2] {
+			years := ""
+			if _, to, ok := l.Birth.On(raceDay); ok {
+				years = fmt.Sprint(to)
+			}
+			name := l.Name
+			if i := strings.IndexByte(name, '('); i > 0 {
+				name = trim(name[:i])
+			}
+			got = append(got, name+","+l.Sex.String()+","+years)
+		}
+		if g := strings.Join(got, "|"); g != k.want {
+			t.Errorf("%s: %s, want %s", k.names, g, k.want)
+		}
+	}
+}
+
+// Sexes in brackets behind the times.
+func TestSexBehindTime(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for marks, want := range map[string]string{"Ž M M Ž": "W M M W", "F M M F": "W M M W", "C C C C": "   "} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i, m := range strings.Fields(marks) {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("%d:%02d (%s)", 20+i, i, m)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			got = append(got, l.Sex.String())
+		}
+		if g := strings.Join(got, " "); g != want {
+			t.Errorf("%s: %q, want %q", marks, g, want)
+		}
+	}
+}

@@ -1,0 +1,34 @@
+package record
+
+import "testing"
+
+// Notes that say that a line does not count, or that not all of the course was run, doubt its
+// time; notes about other things, and about other days, say nothing.
+func TestNotesAgainstTheTime(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time, c.Notes = 0, 1, 2, 3
+	for note, want := range map[string]Status{
+		"pulled out at 2 km": Doubtful, "withdrew injured": Doubtful, "only did one lap": Doubtful, "ran 4 laps instead of 5": Doubtful,
+		"guest, not in results": Doubtful, "not to be counted": Doubtful, "took a short cut": Doubtful,
+		"abgekürzt": Doubtful, "eine Runde zu wenig": Doubtful, "nicht die ganze Strecke": Doubtful, "zählt nicht": Doubtful, "außer Wertung": Doubtful,
+		"verlaufen, abgebrochen": Doubtful,
+		"a coupé le parcours":    Doubtful, "un tour de moins": Doubtful, "à ne pas compter": Doubtful, "hors classement": Doubtful,
+		"atajó": Doubtful, "una vuelta menos": Doubtful, "recorrido incompleto": Doubtful, "no cuenta": Doubtful, "fuera de clasificación": Doubtful,
+		"ha tagliato il percorso": Doubtful, "un giro in meno": Doubtful, "non conta": Doubtful, "afgesneden": Doubtful, "telt niet mee": Doubtful,
+		"een ronde te weinig": Doubtful, "genade": Doubtful, "räknas ej": Doubtful, "skrócił trasę": Doubtful, "nie liczy się": Doubtful, "nezapočítává se": Doubtful,
+		"bitte streichen": Doubtful, "entered twice, see above": Doubtful,
+		"PB": OK, "last week did not count": OK, "doesn't count as a PB": OK, "first lap with the kids": OK, "full course this time": OK, "retired teacher": OK, "stopped to help": OK,
+		"counted everybody in": OK, "nicht schlecht": OK, "zum ersten Mal die ganze Strecke": OK, "première fois": OK, "pas mal": OK, "short of breath": OK, "new course record": OK, "cut his hair": OK,
+		"not her best": OK, "no excuses": OK, "tour guide": OK,
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Jo Lee", "18:20", ""})
+			yield([]string{"2", "Al Roe", "19:10", note})
+			yield([]string{"3", "Cy Dee", "19:15", ""})
+		})
+		CheckRun(lines, 5000)
+		if lines[1].Status != want {
+			t.Errorf("%q: %v, want %v", note, lines[1].Status, want)
+		}
+	}
+}

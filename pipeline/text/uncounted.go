@@ -1,0 +1,89 @@
+package text
+
+import (
+	"slices"
+	"strings"
+)
+
+// Words that notes and lines beside a table say together when a line does not count or its
+// time is not that of the whole course, in lower case without marks, as readers fold them
+// (common practice in some twenty-five languages, no source).
+var (
+	negations  = wordsOf(`not no don't dont doesn't doesnt never nicht keine pas ne n'est non niet nao inte ej ikke ei nie nem nu nije ni не δεν`)
+	countings  = wordsOf(`count counts counted counting result results included ranked scored zahlt zahlen zahle werten wertet gewertet wertung gezahlt compte compter comptabilise comptabilisee classe classee cuenta cuentan contar contabiliza clasifica conta contano contare contam classificato classificata telt tellen meetellen meegeteld raknas raknat teller tellende taeller medregnes lasketa liczy liczyc liczony klasyfikowany klasyfikowana pocita pocitat pocitan zapocitava racuna racunati steje stet szamit pune considera loeta arvestata compta considerado valido считается считать засчитан засчитана зачет зараховано враховувати брои`)
+	notCounted = wordsOf(`uncounted nezapocitava nezapocitan nezapocitana nepocita nepocitat nehodnocen nehodnocena nehodnoceno neklasifikovan neskaitas neieskaita nesiskaito neiskaitoma neracuna sayilmaz незачет`)
+	outsides   = wordsOf(`hors fuera fuori fora poza izvan mimo вне поза ausser utanfor utenfor udenfor buiten`)
+	rankings   = wordsOf(`classement clasificacion classifica classificacao klasyfikacja klasyfikacji wertung klasifikacije klasifikace klasifikaci klasifikacie klassement uitslag resultat resultatet resultatlistan зачета заліку course`)
+	laps       = wordsOf(`lap laps circuit circuits loop loops runde runden tour tours boucle boucles vuelta vueltas giro giri ronde rondes rondje varv okrazenie okrazenia okrazen kolo kola kor kort krog kroga krug kruga kierros kierrosta ring ringi volta voltas omgang runder круг круга коло tur aplis apli ratas rata`)
+	tooFew     = wordsOf(`short shorter missed missing less fewer only instead one-lap wenig weniger fehlt fehlte fehlende nur vergessen moins manquant manque seulement oublie menos falto faltaba faltan solo meno mancante soltanto mancava weinig minder slechts vergeten lite mindre endast bara missade mangler kun bare mniej brakuje tylko mene chybi pouze menej chyba iba kevesebb hianyzik csak manj premalo manje premalo samo vahem puudu vahemman puuttui vain faltou apenas меньше только пропустил пропустила менше eksik mazak maziau minus`)
+	cuts       = wordsOf(`abgekurzt abgekuerzt abkurzung atajo atajado atajando afgesneden genade genat genvag snarvei genvej oikaisi oikaissut skrocil skrocila zkratil zkratila skratil skratila zkratka skratka skratio levagta levagott roviditett skrajsal skrajsala срезал срезала сократил сократила скоротив скоротила зрізав kestirme atalho drecera shortcut shortcutted`)
+	cutWords   = wordsOf(`cut cuts coupe coupee recorto corto cortado tagliato accorciato taiat scurtat cortou encurtou retallat`)
+	routes     = wordsOf(`course corner route track strecke parcours circuit trace recorrido circuito percorso parcursul traseu traseul trasa trase trasy trate trati trat draha bana banan loype loypa rute ruta ruten reitti reittia rata rada staza stazu staze palya palyat tav tavot proga progo percurso recorregut distance distancia distanza distans distanse дистанция дистанцию дистанции трасса трассу трассы трасу parkur parkuru kurss`)
+	incomplete = wordsOf(`incomplete incompleto incompleta incomplet incomplete unvollstandig onvolledig ofullstandig ufullstendig niepelna niepelny neuplna neuplny nepotpuna nepotpun hianyos неполная неполную неповна nepilna`)
+	wholes     = wordsOf(`full whole complete all entire ganze ganzen gesamte volle tout entier complet todo completo tutto intero hele volledige hela cela celou celu cala calej calego cijelu teljes koko всю всей целая toute`)
+)
+
+func wordsOf(list string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(list) {
+		set[w] = true
+	}
+	return set
+}
+
+// Uncounted says whether a remark, folded and without marks, says that a line does not
+// count: "not in results", "zählt nicht", "hors classement".
+func Uncounted(folded string) bool {
+	negated, out := -9, -9
+	words := remarkWords(folded)
+	if slices.Contains(words, "pb") || slices.Contains(words, "record") {
+		return false // "doesn't count as a PB"
+	}
+	for i, w := range words {
+		switch {
+		case notCounted[w], countings[w] && i-negated <= 4, rankings[w] && i-out <= 2:
+			return true
+		case negations[w]:
+			negated = i
+		case outsides[w]:
+			out = i
+		}
+		if countings[w] { // zählt nicht, telt niet mee, räknas ej
+			for _, next := range following(words, i, 2) {
+				if negations[next] {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// NotWholeCourse says whether a remark, folded and without marks, says that somebody did
+// not run all of the course: "one lap short", "abgekürzt", "a coupé le parcours".
+func NotWholeCourse(folded string) bool {
+	words := remarkWords(folded)
+	has := func(set map[string]bool) bool {
+		for _, w := range words {
+			if set[w] {
+				return true
+			}
+		}
+		return false
+	}
+	switch {
+	case has(cuts), has(laps) && has(tooFew), has(cutWords) && has(routes), strings.Contains(folded, "short cut"), strings.Contains(folded, "short-cut"):
+		return true
+	case has(routes) && (has(incomplete) || has(negations) && has(wholes)):
+		return true
+	}
+	return false
+}
+
+func remarkWords(folded string) []string {
+	return strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" .,;:!?()[]/", r) })
+}
+
+func following(words []string, i, n int) []string {
+	return words[i+1 : min(len(words), i+1+n)]
+}
