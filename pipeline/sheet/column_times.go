@@ -74,6 +74,9 @@ func (s *settler) times() {
 		if la, lb := s.late(a), s.late(b); la != lb {
 			return lb
 		}
+		if ra, rb := s.rounded(a), s.rounded(b); ra != rb {
+			return rb
+		}
 		// Filled first, then rising down the sheet.
 		fa, fb := pa.count[kClock]+pa.count[kDecimal], pb.count[kClock]+pb.count[kDecimal]
 		if fa*10 < fb*8 || fb*10 < fa*8 {
@@ -101,6 +104,20 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// rounded says whether four in five times of a column, of five or more, are on a whole half
+// minute: somebody has predicted them.
+func (s *settler) rounded(i int) bool {
+	n, round := 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+		if t := secondsOf(r.cells, i); t > 0 && kindOf(cellAt(r.cells, i)) == kClock {
+			if n++; math.Mod(t, 30) == 0 {
+				round++
+			}
+		}
+	}
+	return n >= 5 && 5*round >= 4*n
 }
 
 // sameIn says in which unit the numbers of column b are the times of column a, "" where they
