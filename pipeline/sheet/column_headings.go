@@ -32,6 +32,8 @@ func (s *settler) byHeading(i int) {
 			case clocks > .5:
 				turn(Time, "its values are times")
 			case ints < .8 && s.places(i):
+			case strings.Contains(fold(h), "token") && ints > .8 && (s.placesBeside(i) || p.hi > 4*float64(p.filled)+40):
+				turn(Number, "its values are no positions but may be numbers of people")
 			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (s.inBlocks(i) || s.hasGuess(Date)):
 				turn(Course, "its values are names of places")
 			case p.shareOf(kText) > .6:
@@ -194,6 +196,16 @@ var placeWords = set("place places lugar plaats plats plass plads miejsce posto 
 func (s *settler) hasGuess(m Meaning) bool {
 	for _, g := range s.guesses {
 		if g.known && g.meaning == m {
+			return true
+		}
+	}
+	return false
+}
+
+// placesBeside says whether another column than i is headed as places.
+func (s *settler) placesBeside(i int) bool {
+	for k, g := range s.guesses {
+		if k != i && g.known && g.meaning == Position {
 			return true
 		}
 	}

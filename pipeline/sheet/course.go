@@ -19,7 +19,7 @@ type courseWord struct {
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
 var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen uitslagenlijst wynikow
-	resultaten wyniki wynik resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
+	resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
@@ -43,7 +43,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun")
+var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -97,11 +97,15 @@ func plainWords(text string) string {
 		_, weekday := weekdayNames[f]
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
+	estate := func(words []string) bool { // Quinta do Freixo, and no Thursday
+		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])]
+	}
+	words = behindCount(words)
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
 		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
 	lead := words
-	for len(words) > 0 && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
+	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
 		words = words[1:]
 	}
 	lead = lead[:len(lead)-len(words)]
@@ -135,6 +139,29 @@ func plainWords(text string) string {
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
 }
 
+// ofNames lead from the first word of a Portuguese place to the others.
+var ofNames = set("do da dos das de")
+
+// behindCount leaves out what counts the runs of a series before the name of a place:
+// "Summer League run 115 Ivy Bridge".
+func behindCount(words []string) []string {
+	for i := 2; i+1 < len(words); i++ {
+		if !digitsOnly(strings.Trim(words[i], "#.:")) {
+			continue
+		}
+		if !titleWords[fold(words[i-1])] {
+			return words
+		}
+		for _, w := range words[:i-1] {
+			if f := fold(w); !titleWords[f] && !trailingWords[f] {
+				return words
+			}
+		}
+		return words[i+1:]
+	}
+	return words
+}
+
 // wholeName gives back the word without which what is left of a name is none: a
 // feature of the land has a word before it ("Race Hill", "Friday Street"), a part
 // of a way its number after it ("Junction 14"). all are the words of
@@ -156,6 +183,9 @@ func wholeName(all, kept []string) []string {
 	}
 	if wayWords[word] && i+1 < len(all) && digitsOnly(all[i+1]) && len(all[i+1]) < 4 {
 		return all[i : i+2]
+	}
+	if word == "mill" && i+1 < len(all) && fold(all[i+1]) == "race" {
+		return all[i : i+2] // the water that drives a mill
 	}
 	if !landWords[word] || i == 0 {
 		return kept
@@ -191,8 +221,9 @@ func articled(lead, name []string, more bool) bool {
 	return true
 }
 
-// nameArticles are articles that names of places begin with.
-var nameArticles = set("the la le les el los las il lo gli het de den der die das")
+// nameArticles are articles that names of places begin with, some with the preposition before
+// them: Am Seegrund, Zum Weiher.
+var nameArticles = set("the la le les el los las il lo gli het de den der die das am im zum zur")
 
 // withoutArticle is a slug without the article that it begins with.
 func withoutArticle(slug string) string {

@@ -233,7 +233,7 @@ func fromPath(from string) bool { return from == "file name" || from == "folder 
 
 // shareHalves gives a tab of names the run of the tab of times beside it, or the
 // other way round, where only one of the two has a title and the other would
-// take the name of the file for it.
+// take the name of the file, or of its tab, "Tokens", for it.
 func (rs *runSettler) shareHalves(parts []*Part) {
 	if len(parts) != 2 || parts[0].Kind == parts[1].Kind || parts[0].Kind == "full" || parts[1].Kind == "full" {
 		return
@@ -244,7 +244,7 @@ func (rs *runSettler) shareHalves(parts []*Part) {
 			p.Date = FoundDate{Day: other.Date.Day, Settled: true, Text: other.Date.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.day, p.runs.dayOK = p.Date.Day, true
 		}
-		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && fromPath(p.Course.From) {
+		if strings.HasPrefix(other.Course.From, "title") && other.Course.Value != "" && p.runs.courseCol < 0 && (fromPath(p.Course.From) || p.Course.From == "tab name" && p.Course.Why != "a known course") {
 			p.Course = Found{Value: other.Course.Value, Text: other.Course.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.course = p.Course.Value
 		}

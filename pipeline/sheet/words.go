@@ -139,6 +139,7 @@ var headingPhrases = withPhrases(withSemitic(withEastAsian(languagePhrases)), ma
 	"s.v.": BirthYear, "s.v": BirthYear, "s v": BirthYear, "sv": BirthYear,
 	"first": GivenName, "last": FamilyName, "home club": Club, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,
 	"o / a": Position, "p": Position, "a": Age, "g": AgeGroup, "t": Time, "clock at finish": Other, "finish clock time of day": Other, "#": Position, "rk": Position, "finish": Position, "finish order": Position, "order of finish": Position,
+	"token": Position, "tokens": Position, "token no": Position, "token number": Position, "finish token": Position, "finishing token": Position, "place token": Position, "position token": Position,
 	"age on day": Age, "aged": Age, "age on the day": Age, "age on race day": Age, "age at run": Age, "age at race": Age, "age today": Age, "age last birthday": Age,
 	"cat": AgeGroup, "ag": AgeGroup, "age sex": AgeGroup, "sex age": AgeGroup, "sex / age": AgeGroup, "age / sex": AgeGroup, "m / f age": AgeGroup,
 	"ag %": AgeGrade, "wma %": AgeGrade, "age %": AgeGrade, "%": AgeGrade, "wava": AgeGrade, "a / g": AgeGrade, "a / g %": AgeGrade, "age adj": AgeGrade, "age adjusted": AgeGrade, "factor": AgeGrade, "altersbereinigt": AgeGrade, "wma": AgeGrade,
