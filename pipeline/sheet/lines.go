@@ -62,6 +62,11 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
 		}
 	}
+	if len(text) < typedBytes {
+		if lines := cardLines(textLines(text)); lines != nil {
+			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "the lines of each runner stand below one another, and marks divide the one with the time"}
+		}
+	}
 	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
 		return text, d
 	}

@@ -235,3 +235,13 @@ func TestOtherListsBelowEachRun(t *testing.T) {
 		}
 	}
 }
+
+// A title that speaks of a district names no course beside the places over its lists.
+func TestListsOfADistrict(t *testing.T) {
+	for _, title := range []string{"District results Saturday 21 November 2026", "Region: results of 21 November 2026"} {
+		got := coursesOfRows(t, "district 2026-11-21.csv", listsUnder(title, "%", "same", false, "Cinder Track", "Kettle Reservoir", "Stoney Ford"))
+		if want := []string{"cinder-track", "kettle-reservoir", "stoney-ford"}; !slices.Equal(got, want) {
+			t.Errorf("%s: %q", title, got)
+		}
+	}
+}

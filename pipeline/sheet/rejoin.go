@@ -24,8 +24,8 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if mended := g.rejoinFractions(lex, headings, after); mended > 0 {
 		return mended
 	}
-	name, usual := -1, g.usualKinds(headings, after, len(headings))
-	for i, k := range g.usualKinds(headings, after, 0) { // rows that end before the last column
+	name, usual := -1, g.usualKinds(headings, after, len(headings), 0)
+	for i, k := range g.usualKinds(headings, after, 0, 0) { // rows that end before the last column
 		if usual[i] == kBlank {
 			usual[i] = k
 		}
@@ -101,57 +101,75 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 	return less
 }
 
-// moveBack moves the rows back to the left that stand one cell too far to the right: their
-// first cell is blank, which in nine of ten rows it is not, and they fit the columns only
-// without it, four cells or more with what is usual there. It returns the number of rows.
+// moveBack moves the rows back that stand one cell too far to the right, or to the left where
+// their place is missing: in nine of ten rows the first cell is filled, in these it is blank or
+// what stands in the second elsewhere, and they fit the columns only when they are moved,
+// three cells or more with what is usual there and a time among them. It returns the number
+// of rows.
 func (g *grid) moveBack(headings []string, after int) (moved int) {
 	first := slices.IndexFunc(headings, func(h string) bool { return h != "" })
 	if first < 0 || len(headings)-first < 3 {
 		return 0
 	}
-	var usual []kind
+	usual := g.usualKinds(headings, after, 0, 1)
+	right, left := map[int][]string{}, map[int][]string{}
 	blank, filled := 0, 0
-	var at []int
 	for i := range g.refs {
 		row, cells := g.at(i)
-		switch {
-		case row <= after || rowFilled(cells) < 3:
-		case !isBlank(cellAt(cells, first)):
-			filled++
-		default:
-			if blank++; len(cells) > first+3 && len(cells) <= len(headings)+1 {
-				at = append(at, i)
-			}
+		if row <= after || rowFilled(cells) < 3 {
+			continue
 		}
-	}
-	if len(at) == 0 || blank*9 > filled {
-		return 0
-	}
-	usual = g.usualKinds(headings, after, 0)
-	back := map[int][]string{}
-	for _, i := range at {
-		_, cells := g.at(i)
+		if isBlank(cellAt(cells, first)) {
+			blank++
+		} else {
+			filled++
+		}
 		if len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) {
 			continue
 		}
-		try := slices.Delete(slices.Clone(cells), first, first+1)
-		same := 0
-		for j, c := range try {
-			if k := kindOf(c); j < len(usual) && k != kBlank && usual[j] == k {
-				same++
+		last := len(cells)
+		for last > 0 && isBlank(cells[last-1]) {
+			last--
+		}
+		switch {
+		case isBlank(cellAt(cells, first)) && len(cells) > first+3 && len(cells) <= len(headings)+1:
+			if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
+				right[i] = try
+			}
+		case last < len(headings) && kindOf(cells[first]) == usual[first+1]:
+			if try := slices.Insert(slices.Clone(cells[:last]), first, ""); fitsMoved(try, usual, 3) {
+				left[i] = try
 			}
 		}
-		if same >= 4 && fitsKinds(try, usual, len(usual)) {
-			back[i] = try
-		}
 	}
-	if len(back) == 0 {
+	if blank*3 > filled || len(right) > 1 && blank*9 > filled {
+		clear(right)
+	}
+	if len(left) > 1 && len(left)*9 > blank+filled {
+		clear(left)
+	}
+	if len(right)+len(left) == 0 {
 		return 0
 	}
 	return g.mend(func(i, _ int, _ []string) (moved []string, ok bool) {
-		moved, ok = back[i]
+		if moved, ok = right[i]; !ok {
+			moved, ok = left[i]
+		}
 		return moved, ok
 	})
+}
+
+// fitsMoved says whether a row that was moved fits the columns, so many cells or more with
+// what is usual there, one of them a time.
+func fitsMoved(cells []string, usual []kind, least int) bool {
+	same, clock := 0, false
+	for j, c := range cells {
+		if k := kindOf(c); j < len(usual) && k != kBlank && usual[j] == k {
+			same++
+			clock = clock || k == kClock || k == kDecimal
+		}
+	}
+	return same >= least && clock && fitsKinds(cells, usual, len(usual))
 }
 
 // shiftedClocks says whether nine in ten of the cells that stand under a heading, once
@@ -182,9 +200,10 @@ func (g *grid) joinCells(cut func(row int, cells []string) int) (mended int) {
 	})
 }
 
-// usualKinds is what nine of ten filled cells of a column are, of the rows that
-// have at most as many cells as there are headings, and at least some number; kBlank where that is no one kind.
-func (g *grid) usualKinds(headings []string, after, least int) []kind {
+// usualKinds is what nine of ten filled cells of a column are, but for some odd ones, of the
+// rows that have at most as many cells as there are headings, and at least some number; kBlank
+// where that is no one kind.
+func (g *grid) usualKinds(headings []string, after, least, odd int) []kind {
 	counts := make([][kinds]int, len(headings))
 	filled := make([]int, len(headings))
 	for i, rows := 0, 0; i < g.len() && rows < 4*profileRows; i++ {
@@ -203,7 +222,7 @@ func (g *grid) usualKinds(headings []string, after, least int) []kind {
 	usual := make([]kind, len(headings))
 	for j := range counts {
 		for k := range counts[j] {
-			if filled[j] > 2 && counts[j][k]*10 >= filled[j]*9 {
+			if filled[j] > 2 && counts[j][k] > 2 && counts[j][k]*10 >= (filled[j]-odd)*9 {
 				usual[j] = kind(k)
 			}
 		}

@@ -245,7 +245,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if l.first >= 0 && t.grid != nil {
 		if n := t.grid.moveBack(l.headings, after); n > 0 {
-			s.note("cells-moved", fmt.Sprintf("%s stood one cell too far to the right; read as if moved back", text.Count(n, "row")))
+			s.note("cells-moved", fmt.Sprintf("%s stood one cell too far to the right or to the left; read as if moved back", text.Count(n, "row")))
 			head = t.head()
 		}
 	}

@@ -362,7 +362,7 @@ func set(words string, phrases ...string) map[string]bool {
 var groupWords = set(`senior seniors sen snr junior juniors jun jnr jr vet vets veteran veterans master masters adult adults
 	sm sw ms ws mh mhk whk fhk mja wja mjb wjb mhe fhe open youth child children kids cadet cadets minime poussin benjamin espoir espoirs
 	hauptklasse jugend schuler mu wu vm vw vf mv fv wv sh sf sem sef esh esf juh juf cah caf mih mif beh bef poh pof
-	pm pf jm jf m0h m0f h f21 h21 d21`, "senior men", "senior women", "senior man", "senior woman", "junior men", "junior women",
+	pm pf jm jf jw mj wj m0h m0f h f21 h21 d21`, "senior men", "senior women", "senior man", "senior woman", "junior men", "junior women",
 	"senior m", "senior f", "senior w", "m senior", "f senior", "w senior", "m sen", "w sen", "f sen", "m / w", "male senior", "female senior", "under 18", "open men", "open women")
 
 // isGroup recognises an age group by its shape: a few letters and one or two

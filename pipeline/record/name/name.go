@@ -300,8 +300,12 @@ func (s *scanner) unnamed() bool {
 }
 
 // nobodySlip says whether the text is "no" and what there was none of, "No slip": a name
-// would have a capital.
+// would have a capital. In other languages it is one of the words for what finishers have,
+// "ohne Code", "brak danych", also where a comma stands between the two.
 func (s *scanner) nobodySlip() bool {
+	if len(s.tokens) == 2 && s.is(&s.tokens[0], without) && s.is(&s.tokens[1], finisherHas) {
+		return true
+	}
 	return len(s.tokens) == 2 && s.key(&s.tokens[0]) == "no" && s.tokens[1].small && s.commas == 0
 }
 

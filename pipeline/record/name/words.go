@@ -75,6 +75,14 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	details personal by request
 	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
+// without are words for having none of something.
+var without = set(`no without ohne kein keine keinen sans pas aucun sin senza nessun zonder geen utan uden uten ingen sem bez beze brak be fara nincs ilman ei`)
+
+// finisherHas are words for what a finisher shows or says of themselves.
+var finisherHas = set(`code barcode number bib chip tag id token card data scan band
+	strichcode nummer startnummer karte daten dossard numero carte donnees dorsal tarjeta datos pettorale pettorina dati rugnummer gegevens
+	startnummer nummerlapp uppgift uppgifter nummerskilt oplysninger opplysninger numer numeru kod kodu kodem danych karty cisla cislo kodu udaju dados codigo dorsal numaru numere kod koodia numeroa szam rajtszam`)
+
 // relations tell, with "of" and a name behind them, whose friend or child somebody was.
 var relations = set(`friend friends husband wife partner son daughter child brother sister mother father mum dad mate colleague freund freundin amigo amiga ami amie amico amica`)
 
