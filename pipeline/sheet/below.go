@@ -344,9 +344,6 @@ func (t table) beside(lex *lexicon) []table {
 		starts = blocks(lex, l.headings)
 	}
 	aside := 0
-	if len(starts) < 2 && l.lines > 0 {
-		starts = t.halves(lex, l)
-	}
 	if len(starts) < 2 && len(l.headings) > 0 {
 		if starts, aside = t.apart(lex, l); len(starts) < 2 {
 			starts = t.pairs(lex, l)
