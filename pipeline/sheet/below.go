@@ -62,7 +62,7 @@ func (t table) below(lex *lexicon) []piece {
 		for _, k := range known {
 			same = same || equalHeading(k, cells)
 		}
-		if _, title := t.grid.at(i - 1); same && !(rowFilled(title) == 1 && otherLists(titleText(title))) {
+		if _, title := t.grid.at(i - 1); same && !(rowFilled(title) == 1 && (otherLists(titleText(title)) || ofOtherWeeks(titleText(title)))) {
 			continue
 		}
 		lines := 1
@@ -103,8 +103,15 @@ func (t table) below(lex *lexicon) []piece {
 			other, shorter = rowText(cells), nameAndTime(lex, cells)
 		}
 		for k := j; k < top; k++ {
-			if _, title := t.grid.at(k); otherLists(titleText(title)) {
-				other, shorter = titleText(title), nil
+			_, title := t.grid.at(k)
+			switch text := titleText(title); {
+			case ofOtherWeeks(text) && len(findDates(text)) == 0:
+				other, shorter = text, nil
+			case !otherLists(text):
+			case anyWord(text, memberOf) && other == "" && core&want == want:
+				other, shorter = text, nameAndTime(lex, cells) // those of the club, under its guests
+			default:
+				other, shorter = text, nil
 			}
 		}
 		remember(i, lines)
@@ -143,6 +150,10 @@ func (t table) datesApart(lex *lexicon, heading int) bool {
 
 // otherLists says whether the title of a table announces records, volunteers or the like.
 func otherLists(title string) bool { return helperTab(title) || anyWord(title, recordWords) }
+
+// memberOf are words for those who belong to the club: over times they are the runners of one
+// kind, elsewhere a list of people. Common practice, no source.
+var memberOf = set("members member membres leden soci miembros socios czlonkowie medlemmer medlemmar mitglieder jasenet")
 
 // nameAndTime gives the columns of names and of times of a heading, nil where it has not
 // one of each.

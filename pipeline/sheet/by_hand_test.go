@@ -32,22 +32,60 @@ var byHand = []struct{ name, text, want string }{
 	{"the season's standings to the left", "Alder Bank 5k - 3 January 2026,,,,,,\nSeason standings,,,,This week,,\nPos,Name,Best,,Pos,Name,Time\n1,Gil Tarr,17:55,,1,Jo Lee,18:20\n2,Jo Lee,18:05,,2,Al Roe,18:31\n3,Al Roe,18:30,,3,Cy Dee,18:40\n4,Cy Dee,18:35,,,,\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
 	{"last week to the right", "Alder Bank 5k,,,,Last week,,\n3 January 2026,,,,,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Gil Tarr,17:55\n2,Al Roe,18:31,,2,Jo Lee,18:05\n3,Cy Dee,18:40,,3,Al Roe,18:30\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
 	{"pairs that ran each for themselves", "Alder Bank,3 January 2026,,,\nPair,Runner 1,Time,Runner 2,Time\nA,Jo Lee,18:20,Al Roe,18:31\nB,Cy Dee,18:40,Di Fox,18:42\nC,Ed Gow,18:45,Ida Kay,18:50\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:40, Ed Gow 18:45, Al Roe 18:31, Di Fox 18:42, Ida Kay 18:50"},
+	{"runners and walkers in columns of their own", "Alder Bank 3 January 2026\nName,Category,Run,Walk\nJo Lee,F,18:20,\nAl Roe,M,,51:00\nCy Dee,M,18:40,\nDi Fox,F,,55:10\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 51:00, Cy Dee 18:40, Di Fox 55:10"},
+	{"children in a column of their own, who may have run less", "Alder Bank 3 January 2026\nName,Adults,Kids\nJo Lee,18:20,\nAl Roe,18:31,\nKit Lee,,11:00\nCy Dee,18:40,\n", "asks time-column-missing"},
+	{"two runs of a day in columns", "Alder Bank 3 January 2026\nName,Run 1,Run 2,Best\nJo Lee,18:40,18:20,18:20\nAl Roe,18:31,,18:31\nCy Dee,,18:50,18:50\n", "asks time-column-missing"},
+	{"men and women side by side under their sexes", "Alder Bank 3 January 2026\nMen,Time,Women,Time\nAl Roe,18:31,Jo Lee,18:20\nCy Dee,18:40,Di Fox,18:42\nEd Gow,18:45,Ida Kay,18:50\nGus Ing,18:55,,\n", "alder-bank 2026-01-03: Al Roe 18:31, Cy Dee 18:40, Ed Gow 18:45, Gus Ing 18:55, Jo Lee 18:20, Di Fox 18:42, Ida Kay 18:50"},
+	{"few runners of a handicap", "Alder Bank Handicap 3 January 2026\nFinish,Name,H'cap,Time\n1,Jo Lee,0:00,44:10\n2,Al Roe,22:00,44:15\n3,Cy Dee,24:00,44:22\n4,Di Fox,26:00,44:31\n5,Ed Gow,20:00,45:02\n", "asks handicap-in-time"},
+	{"few runners, whose handicaps are not in their times", "Alder Bank Handicap 3 January 2026\nFinish,Name,H'cap,Time\n1,Jo Lee,0:00,44:10\n2,Al Roe,22:00,22:15\n3,Cy Dee,24:00,20:22\n4,Di Fox,26:00,18:31\n5,Ed Gow,20:00,24:58\n", "alder-bank 2026-01-03: Jo Lee 44:10, Al Roe 22:15, Cy Dee 20:22, Di Fox 18:31, Ed Gow 24:58"},
+	{"a start for each that is no time of day", "Alder Bank 3 January 2026\nName,Start,Finish\nJo Lee,0:00,18:20\nAl Roe,1:00,19:31\nCy Dee,2:00,20:40\nDi Fox,3:00,21:42\n", "asks handicap-in-time"},
+	{"members under guests, with another column", "Alder Bank 3 January 2026\nVisitors\nPos,Name,Time,From\n2,Jo Lee,18:31,Vale\n5,Al Roe,18:45,Vale\nMembers\nPos,Name,Time,No.\n1,Cy Dee,18:20,12\n3,Di Fox,18:40,31\n4,Ed Gow,18:42,7\n", "alder-bank 2026-01-03: Jo Lee 18:31, Al Roe 18:45, Cy Dee 18:20, Di Fox 18:40, Ed Gow 18:42"},
+	{"members under guests, whose places begin again", "Alder Bank 3 January 2026\nPos,Name,Time\nVisitors,,\n1,Jo Lee,18:31\n2,Al Roe,18:45\n3,Ida Kay,18:50\nMembers,,\n1,Cy Dee,18:20\n2,Di Fox,18:40\n3,Ed Gow,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:31, Al Roe 18:45, Ida Kay 18:50, Cy Dee 18:20, Di Fox 18:40, Ed Gow 18:42"},
+	{"last week's under a heading of its own", "Alder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:31\n2,Al Roe,18:45\n3,Ida Kay,18:50\n\nLast week,,\nPos,Name,Time\n1,Cy Dee,18:20\n2,Di Fox,18:40\n3,Ed Gow,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:31, Al Roe 18:45, Ida Kay 18:50"},
+	{"the corrected list under the first one", "Alder Bank 3 January 2026\nRESULTS AS TYPED\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n\nCORRECTED RESULTS\n1,Jo Lee,18:20\n2,Cy Dee,18:31\n3,Al Roe,18:40\n4,Di Fox,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:31, Al Roe 18:40, Di Fox 18:42"},
+	{"two rows corrected under the list", "Alder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\nCORRECTION: 2 and 3 swapped,,\n2,Cy Dee,18:31\n3,Al Roe,18:40\n", "asks corrected-below"},
+	{"more runners under a line that only speaks of corrections", "Alder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\nCorrections to the desk please,,\n3,Cy Dee,18:40\n4,Di Fox,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
+	{"times below names, in their column", "Alder Bank,3 January 2026\nPos,Name\n1,Jo Lee\n2,Al Roe\n3,Cy Dee\nTimes,\n1,18:20\n2,18:31\n3,18:40\n", "asks names-apart"},
+	{"moved, with the reason", "Alder Bank - run at Mill Leat because of cows\n3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"moved from one place to another", "Moved from Alder Bank to Mill Leat because of flood\n3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"moved, in German", "Alder Bank, verlegt nach Tannengrund wegen Hochwasser\n3. Januar 2026\nPlatz;Name;Zeit\n1;Jo Lee;18:20\n2;Al Roe;18:31\n", "tannengrund 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"only the start was moved", "Alder Bank 3 January 2026\nStart moved to Top Gate because of cows\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"moved to another day", "Alder Bank 10 January 2026\nMoved to Sunday 11 January\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-11: Jo Lee 18:20, Al Roe 18:31"},
+	{"something else was moved to another day", "Alder Bank 10 January 2026\nRelay postponed to 2 May 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31"},
+	{"two courses that the title names", "Quarry Rim and Dale End results\nSaturday 10 January 2026\nQuarry Rim\n1,Jo Lee,18:20\n2,Al Roe,18:31\nDale End\n1,Cy Dee,18:40\n2,Di Fox,18:42\n3,Ed Gow,18:45\n", "quarry-rim 2026-01-10: Jo Lee 18:20, Al Roe 18:31; dale-end 2026-01-10: Cy Dee 18:40, Di Fox 18:42, Ed Gow 18:45"},
+	{"a reminder of an earlier run", "Alder Bank - samedi 10 janvier 2026\n1,Jo Lee,18:20\n2,Al Roe,18:31\nRappel: résultats du 3 janvier\n1,Cy Dee,18:40\n2,Jo Lee,18:42\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31; alder-bank 2026-01-03: Cy Dee 18:40, Jo Lee 18:42"},
+	{"two lists under the words for their sexes, typed", "Alder Bank 5k   Saturday 3 January 2026\n\nMen                      Women\n1 Al Roe     18:31       1 Jo Lee    18:20\n2 Cy Dee     18:40       2 Di Fox    18:42\n3 Ed Gow     18:45       3 Ida Kay   18:50\n4 Gus Ing    18:55\n", "alder-bank 2026-01-03: Al Roe 18:31, Cy Dee 18:40, Ed Gow 18:45, Gus Ing 18:55, Jo Lee 18:20, Di Fox 18:42, Ida Kay 18:50"},
+}
+
+// byHandBooks are the same of workbooks, in the form of bookOf.
+var byHandBooks = []struct{ name, text, want string }{
+	{"tokens on one tab, and a watch on another that names no course", "== Tokens\nAlder Bank|3 January 2026\nToken|Name\n1|Jo Lee\n2|Al Roe\n4|Cy Dee\n== Watch\nPlace|Time\n1|18:20\n2|18:31\n3|18:40\n4|18:42\n", "alder-bank 2026-01-03: Jo Lee -, Al Roe -, Cy Dee -, - 18:20, - 18:31, - 18:40, - 18:42"},
+	{"two watches", "== Timer 1\nAlder Bank|3 January 2026\nPos|Time\n1|18:20\n2|18:31\n3|18:40\n== Timer 2\nAlder Bank|3 January 2026\nPos|Time\n1|18:21\n2|18:31\n3|18:41\n== Names\nAlder Bank|3 January 2026\nPos|Name\n1|Jo Lee\n2|Al Roe\n3|Cy Dee\n", "asks two-lists-of-times"},
+	{"two chutes that share out the places", "== Chute A\nAlder Bank|3 January 2026\nPos|Time\n1|18:20\n3|18:40\n== Chute B\nAlder Bank|3 January 2026\nPos|Time\n2|18:31\n4|18:42\n", "alder-bank 2026-01-03: - 18:20, - 18:40, - 18:31, - 18:42"},
+	{"course and day over the entries only", "== Entries\nAlder Bank 5k|3 January 2026\nNo|Name|Sex\n101|Jo Lee|F\n102|Al Roe|M\n103|Cy Dee|M\n104|Di Fox|F\n== Finish\nPos|No|Time\n1|101|18:20\n2|104|18:31\n3|103|18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Di Fox 18:31, Cy Dee 18:40"},
 }
 
 func TestByHand(t *testing.T) {
 	for _, c := range byHand {
 		t.Run(c.name, func(t *testing.T) {
-			got := readByHand(c.text)
+			got := readByHand("x.csv", []byte(c.text))
 			if got != c.want {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
+	}
+	for _, c := range byHandBooks {
+		t.Run(c.name, func(t *testing.T) {
+			if got := readByHand("x.xlsx", bookOf(t, c.text)); got != c.want {
 				t.Errorf("read %q\nwant %q", got, c.want)
 			}
 		})
 	}
 }
 
-// readByHand reads a text and says what was read in the form of byHand.
-func readByHand(text string) string {
-	s, err := Read("x.csv", []byte(text), Options{})
+// readByHand reads a sheet and says what was read in the form of byHand.
+func readByHand(file string, data []byte) string {
+	s, err := Read(file, data, Options{})
 	if err != nil {
 		return "refused: " + err.Error()
 	}

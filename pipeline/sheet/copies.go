@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -103,12 +104,49 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			leave(i, same, n, "a date, or lines that do not stand in another table already")
 		}
 	}
+	rs.askTwoClocks(parts)
 	for i, p := range parts {
 		if !out[i] {
 			kept = append(kept, p)
 		}
 	}
 	return kept
+}
+
+// askTwoClocks asks which of two lists of times counts that have no names and the same places
+// of one run, but not the same times: two watches, of which one would be taken for as many
+// unnamed finishers more.
+func (rs *runSettler) askTwoClocks(parts []*Part) {
+	first := map[runOfPart]map[string]string{} // times by place
+	for _, p := range parts {
+		at, clock := p.Index(Position), p.Index(Time)
+		if p.Kind != "times" || !p.Whole || at < 0 || clock < 0 || !p.Date.Settled || !p.Course.OK() || p.Index(Number) >= 0 {
+			continue
+		}
+		times := map[string]string{}
+		p.Each(func(_ int, cells []string) error {
+			times[trim(cellAt(cells, at))] = clockDigits(cellAt(cells, clock))
+			return nil
+		}) // the function returns no error
+		before, ok := first[p.run()]
+		if !ok {
+			first[p.run()] = times
+			continue
+		}
+		both, differ := 0, 0
+		for place, t := range times {
+			if b, ok := before[place]; ok {
+				both++
+				if b != t {
+					differ++
+				}
+			}
+		}
+		if differ > 0 && 2*both >= min(len(times), len(before)) {
+			p.problem(rs.sheet.Name, p.HeadingRow, clock, place.Waits, "two-lists-of-times", fmt.Sprintf("%s of %d places differ", text.Count(differ, "time"), both), "one list of times",
+				"Two lists have times for the same places. Keep the one that counts, take the other out, and load the sheet again.")
+		}
+	}
 }
 
 // runOfPart names the run of a part.

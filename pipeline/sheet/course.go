@@ -316,7 +316,7 @@ var shortened = regexp.MustCompile(`\b(\pL|(?i:St|Ste|Mt|Ft|Gt|Lt|Pt|Nr|Upr|Lwr|
 var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")
 
 // remarkWords mark lines that speak of something else than where the run was.
-var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email
+var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email rappel reminder erinnerung recordatorio promemoria herinnering paminnelse pamindelse przypomnienie
 	www http https note notes record records first prize sponsored sponsor temperature wind conditions marshals marshal tel phone copyright page next wetter meteo
 	startofevent endofevent referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
 	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
@@ -333,6 +333,14 @@ func countsRuns(text string) bool {
 // courseWords lists what a title line may give as the name of the course.
 func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
 	title = strings.TrimSuffix(strings.TrimSpace(title), ":") // "38 people ran at Alder Bank:"
+	if to := movedTo(title); to != "" {
+		if slug, ok := book.within(to); ok {
+			return []courseWord{{text: to, slug: slug, weight: 120, why: movedThere}}
+		}
+		if slug := Slug(plainWords(to)); len(slug) >= 3 {
+			return []courseWord{{text: to, slug: slug, weight: 120, why: movedThere}}
+		}
+	}
 	if slug, ok := book.within(title); ok {
 		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
 	}
@@ -489,6 +497,9 @@ var clockMark = regexp.MustCompile(`^t\d{4,6}z?$`)
 
 // labelledCourse is why the words after "Course:" or "Venue:" are.
 const labelledCourse = "it is labelled"
+
+// movedThere is why a place is believed that a line says a run was moved to.
+const movedThere = "the line says that the run was moved there"
 
 // leftOfTitle is why words of a title are believed to name a course that nothing else knows.
 const leftOfTitle = "what is left of the title without date and general words"

@@ -141,7 +141,7 @@ func fileDull(slug string) bool {
 var dullFiles = set(`web website online internet book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
-	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer finish funnel tokens scanner stopwatch`)
+	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)
 
 // keepDates leaves dates readable when underscores divide a file name.
 func keepDates(text string) string { return strings.ReplaceAll(text, "_", " ") }

@@ -61,11 +61,34 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 		}
 		if joined := s.withEntries(p, g); joined != nil {
 			s.addOne(table{tab: p.Tab, tabIndex: p.TabIndex, hidden: p.Hidden, date1904: p.rules.date1904, whole: true, src: joined, grid: joined}, lex, o)
+			for _, q := range s.Parts[max(0, len(s.Parts)-1):] {
+				if titles := s.titlesOfEntries(lex); len(q.Titles) == 0 && len(titles) > 0 {
+					q.Titles, q.lent = titles, len(titles)
+				}
+			}
 			continue
 		}
 		s.Parts = append(s.Parts, p)
 	}
 	s.Parts = slices.DeleteFunc(s.Parts, func(p *Part) bool { return s.usedEntries[p.Tab] && listed[p.Tab] == p })
+}
+
+// titlesOfEntries are the lines above the list of entries that was used, which say of which
+// run it is where the tab of times says nothing.
+func (s *Sheet) titlesOfEntries(lex *lexicon) (titles []string) {
+	for _, e := range s.entries {
+		if !s.usedEntries[e.tab] {
+			continue
+		}
+		e.src.each(func(row int, cells []string) error {
+			if score, filled := headingScore(lex, cells); row >= e.first || score > 0 && filled > 1 {
+				return errStop
+			}
+			titles = append(titles, titleTexts(lex, cells)...)
+			return nil
+		}) // errStop is taken by the grid
+	}
+	return titles
 }
 
 // leaveRosters leaves out tabs of numbers and names that say no day, where all results of

@@ -18,18 +18,20 @@ var fieldWords = set(`walkers walker walking joggers jogger runners runner junio
 
 // saysField says whether a text is nothing but words about a field.
 func saysField(text string) bool {
-	found := false
+	found, sexes := false, 0
 	for _, w := range strings.Fields(fold(text)) {
 		_, weekday := weekdayNames[w]
 		switch {
 		case weekday:
 		case fieldWords[w] || leadingWords[w] || trailingWords[w]:
 			found = true
-		case !titleWords[w] && !isOrdinalOrNumber(w) && !isSection(w):
+		case isSection(w):
+			sexes++
+		case !titleWords[w] && !isOrdinalOrNumber(w):
 			return false
 		}
 	}
-	return found
+	return found || sexes > 1 // "Men and women", over two lists
 }
 
 // listWords behind a place in the name of a file say whose list it is.

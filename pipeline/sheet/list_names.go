@@ -194,11 +194,23 @@ func nameCourses(lines []placeLine, others []otherName) bool {
 	for _, o := range others {
 		switch {
 		case slices.ContainsFunc(lines, func(l placeLine) bool { return l.slug == o.slug }):
+		case namedIn(o.slug, lines) >= 2: // "Alder Bank and Castle Green results"
 		case landWords[finalWord(o.text)], !o.several && 2*land <= len(lines):
 			return false
 		}
 	}
 	return true
+}
+
+// namedIn counts the lines whose names stand in another.
+func namedIn(slug string, lines []placeLine) int {
+	in := map[string]bool{}
+	for _, l := range lines {
+		if strings.Contains("-"+slug+"-", "-"+l.slug+"-") {
+			in[l.slug] = true
+		}
+	}
+	return len(in)
 }
 
 // nameLists gives tables one below the other the courses that the lines over them name. One

@@ -53,8 +53,9 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		}
 		in = false
 	}
-	begin := func(row int) {
-		found = append(found, rowRange{from: row})
+	var lines []string
+	begin := func(row int, line string) {
+		found, lines = append(found, rowRange{from: row}), append(lines, line)
 		in, listed = true, 0
 	}
 	over := "" // the last line of text above the first row
@@ -68,7 +69,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 			continue
 		}
 		if over != "" && ofOtherWeeks(over) && len(findDates(over)) == 0 {
-			begin(row)
+			begin(row, over)
 		}
 		over = ""
 		text := titleText(cells)
@@ -80,7 +81,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		case filled == 1 && kindOf(text) != kInt && kindOf(text) != kClock || filled == 2 && len(findDates(text)) > 0 && kindOf(cellAt(cells, r.time)) != kClock:
 			end(row)
 			if ofOtherWeeks(text) && len(findDates(text)) == 0 {
-				begin(row)
+				begin(row, text)
 			}
 			continue
 		}
@@ -92,17 +93,17 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		}
 	}
 	if kept >= 2 {
-		r.weeks = found
+		r.weeks, r.weekLines = found, lines
 	}
 }
 
 // sayOtherWeeks says which lists of other weeks were left out.
-func (p *Part) sayOtherWeeks(g *grid, sheet string) {
-	for _, w := range p.rules.weeks {
+func (p *Part) sayOtherWeeks(sheet string) {
+	for i, w := range p.rules.weeks {
 		if w.from < p.rules.first || p.rules.last > 0 && w.from > p.rules.last {
 			continue
 		}
-		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(rowText(g.cellsOf(w.from)), 80), "results of this run", "")
+		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(p.rules.weekLines[i], 80), "results of this run", "")
 	}
 }
 
@@ -143,7 +144,7 @@ func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
 			off = t
 		}
 	}
-	if last := own[len(own)-1]; onlyLastWeek(last) && !saysDate(last, day) {
+	if last := own[len(own)-1]; onlyLastWeek(last) && !saysDate(last, day) && !slices.Contains(p.rules.weekLines, last) {
 		before = last
 	}
 	if off == "" && before == "" {

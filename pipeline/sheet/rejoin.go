@@ -385,3 +385,83 @@ func (g *grid) nameFromBeside(lex *lexicon, headings []string, after int) (fille
 		return cells, true
 	})
 }
+
+// timeFromBeside puts the time of a second column into the first on the rows that have none
+// there, where every row has a time in one of the two and none in both, and their headings are
+// ways of taking part or sexes: "Run" and "Walk", "Men's time" and "Ladies' time". It returns
+// the number of those rows.
+func (g *grid) timeFromBeside(lex *lexicon, headings []string, after int) (filled int) {
+	var columns []int
+	for i, h := range headings {
+		if saysOneOf(h) {
+			columns = append(columns, i)
+		}
+	}
+	if len(columns) != 2 {
+		return 0
+	}
+	first, second := columns[0], columns[1]
+	one, other := 0, 0
+	for i := range g.refs {
+		row, cells := g.at(i)
+		a, b := trim(cellAt(cells, first)), trim(cellAt(cells, second))
+		switch {
+		case row <= after || a == "" && b == "":
+		case a != "" && b != "":
+			return 0
+		case kindOf(a) == kClock:
+			one++
+		case kindOf(b) == kClock:
+			other++
+		case kindOf(a+b) != kStatus:
+			return 0
+		}
+	}
+	if one == 0 || other == 0 || one+other < 3 {
+		return 0
+	}
+	sexes := [2]string{tickHeading(withoutTimeWords(headings[first])), tickHeading(withoutTimeWords(headings[second]))}
+	if sexes[0] != "" && sexes[1] != "" {
+		headings[first], headings[second] = "Time", "Sex"
+	}
+	g.mend(func(_, row int, cells []string) ([]string, bool) {
+		w := slices.Clone(cells)
+		for len(w) <= second {
+			w = append(w, "")
+		}
+		sex := sexes[0]
+		switch {
+		case row <= after || isBlank(w[first]) && isBlank(w[second]):
+			return nil, false
+		case isBlank(w[first]):
+			w[first], w[second], sex = w[second], "", sexes[1]
+		}
+		if headings[second] == "Sex" {
+			w[second] = sex
+		}
+		return w, true
+	})
+	return other
+}
+
+// withoutTimeWords leaves out the words of a heading that stand for times.
+func withoutTimeWords(heading string) string {
+	return strings.Join(slices.DeleteFunc(strings.Fields(fold(heading)), func(w string) bool { return headingWords[w]&cTime != 0 }), " ")
+}
+
+// saysOneOf says whether a heading is for the times of those who ran, who walked, or of one sex.
+func saysOneOf(heading string) bool {
+	found := false
+	for _, w := range strings.Fields(strings.ReplaceAll(fold(heading), "/", " ")) {
+		switch {
+		case waysOfTime[w], len(w) > 3 && (menWords[w] || womenWords[w]):
+			found = true
+		case headingWords[w]&cTime == 0:
+			return false
+		}
+	}
+	return found
+}
+
+// waysOfTime are words for running and walking over their times. Common practice, no source.
+var waysOfTime = set("run running runners runner walk walking walkers walker jog jogging nordic laufen lauf laufer gehen walken walker marche marcheurs course coureurs marcha caminata carrera camminata corsa wandelen lopen hardlopen ga gang gaende lopning lob marsz bieg")

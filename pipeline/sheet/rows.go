@@ -58,6 +58,7 @@ type rowRules struct {
 	overLists     map[int]bool // lines that stand over lists, though they could be a name
 	others        []rowRange   // other lists below the results
 	weeks         []rowRange   // lists of other weeks among them
+	weekLines     []string     // the line over each of these
 	unused        int          // first and last of the rows that a template fills and nobody ran into; 0 for none
 	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none

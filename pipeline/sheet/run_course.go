@@ -137,10 +137,21 @@ func (rs *runSettler) titleCourse(p *Part) Found {
 // nothing that may be a course.
 func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
 	text = besideDate(p.Tab, " -_")
-	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) {
+	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) || tabOfHalf(p.Tab) {
 		return "", ""
 	}
 	return text, Slug(text)
+}
+
+// tabOfHalf says whether a tab is called after what half a result was taken with, "Watch",
+// "Timer 2", "Barcodes A", or after nothing in particular.
+func tabOfHalf(tab string) bool {
+	for _, w := range strings.Fields(fold(tab)) {
+		if len(w) > 1 && !dullFiles[w] && !titleWords[w] && !digitsOnly(w) {
+			return false
+		}
+	}
+	return true
 }
 
 // courseWords is the function of that name, asked once for every line: tables one under the

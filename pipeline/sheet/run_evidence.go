@@ -105,6 +105,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			g := lex.read(before[n-1])
 			labelled = g.known && g.meaning == Date
 		}
+		labelled = labelled || putOff(title[:f.from])
 		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, line: title, labelled: labelled, strength: 3})
 	}
 	return out

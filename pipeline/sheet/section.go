@@ -175,7 +175,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		under := distanceUnder(b.titles, distance)
 		newDistance := under != distance
 		distance = under
-		if !newDay && !newCourse && !newDistance {
+		whole := corrects(b.titles) && anew(b)
+		if corrects(b.titles) && !whole {
+			p.askCorrection(t.grid, s.Name, b.titles, b.after, b.from)
+		}
+		if !newDay && !newCourse && !newDistance && !whole {
 			continue
 		}
 		last := parts[len(parts)-1]
@@ -216,7 +220,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.explain(own)
 		p.remark(own)
 		p.sayTimedLinesLeftOut(own, s.Name)
-		p.sayOtherWeeks(own, s.Name)
+		p.sayOtherWeeks(s.Name)
+		p.sayCorrections(s.Name)
 	}
 	return parts
 }

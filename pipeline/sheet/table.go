@@ -255,6 +255,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			head = t.head()
 		}
 	}
+	if l.first >= 0 && t.grid != nil {
+		if n := t.grid.timeFromBeside(lex, l.headings, after); n > 0 {
+			s.note("times-joined", fmt.Sprintf("two columns hold times, never both on one row; %s took the time from the second", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
 	need := 2
 	if len(l.headings) == 1 {
 		need = 1

@@ -20,6 +20,11 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 	if len(s.clock) > 0 || p.Kind == Volunteers {
 		return
 	}
+	if name := s.find(Name); p.Kind == "names" && name >= 0 && s.profiles[name].count[kClock] >= 2 && 3*s.profiles[name].count[kClock] >= s.profiles[name].filled {
+		p.problem(sheet, headingRow, name, place.Waits, "names-apart", rowText(s.headings), "a name and a time on each line",
+			"The names stand above, and the times below them in the same column. Put each time beside its name, on one line, and load the sheet again.")
+		return
+	}
 	askStart := func(i int) {
 		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
 			"The times are times of day. Write the time of day at the start in a line above the table, as in Start 9:00, or into a column headed Start, then load the sheet again.")
@@ -57,6 +62,12 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	case clock >= 0 && s.timeOfDay(clock):
 		askStart(clock)
+	case clock >= 0 && s.otherTimes(clock) >= 0:
+		p.problem(sheet, headingRow, s.otherTimes(clock), place.Waits, "time-column-missing", rowText(s.headings), "one column with the time of every runner",
+			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
+	case clock >= 0 && s.startOfEach() >= 0:
+		p.problem(sheet, headingRow, s.startOfEach(), place.Waits, "handicap-in-time", rowText(s.headings), "running times",
+			"Each runner has another start. If the times are those of one clock, add a column headed Net time with the start taken off; if they are each runner's own, head the starts Handicap. Then load the sheet again.")
 	case clock >= 0:
 		for i := range s.columns {
 			if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
@@ -154,11 +165,72 @@ func (s *settler) handicapInside(clock, offset int) bool {
 			n, sum = n+1, sum+v
 		}
 	}
+	spread, offsets := s.spread(clock), s.spread(offset)
 	if n < 6 {
-		return false
+		return n >= 4 && spread < sum/n/30 && 4*spread < offsets
 	}
-	spread := s.spread(clock)
-	return spread < sum/n/12 && 2*spread < s.spread(offset)
+	return spread < sum/n/12 && 2*spread < offsets
+}
+
+// startOfEach is a column of starts that are no times of day, as they are all within an hour
+// or two of midnight, and differ from runner to runner: how long after the first each was sent
+// off. -1 for none.
+func (s *settler) startOfEach() int {
+	i := s.find(Session)
+	if i < 0 || !s.saysOffset(i) {
+		return -1
+	}
+	rows, seen := 0, map[float64]bool{}
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		v := secondsOf(r.cells, i)
+		if kindOf(c) != kClock && c != "0" || v >= 3600 {
+			return -1
+		}
+		rows++
+		seen[v] = true
+	}
+	if rows < 3 || 2*len(seen) <= rows {
+		return -1
+	}
+	return i
+}
+
+// otherTimes is a column whose heading says nothing known, with times of rows that have none
+// in the column of times: never on the same row, as under "Adults" and "Kids", or under the
+// heading of the times with another number, "Run 1" and "Run 2". -1 for none.
+func (s *settler) otherTimes(clock int) int {
+	for i, c := range s.columns {
+		alike := differInNumber(s.headings[i], s.headings[clock])
+		if i == clock || c.Meaning != Other || s.guesses[i].known && !s.guesses[i].meaning.isTime() && !alike || s.saysOffset(i) || s.profiles[i].shareOf(kClock) < .8 {
+			continue
+		}
+		alone, both := 0, 0
+		for _, r := range s.rows {
+			if v := secondsOf(r.cells, i); v < shortestRun || v > longestRun {
+				continue
+			}
+			switch t := trim(cellAt(r.cells, clock)); {
+			case t == "":
+				alone++
+			case kindOf(t) == kClock:
+				both++
+			}
+		}
+		if alone > 0 && (both == 0 || alike) {
+			return i
+		}
+	}
+	return -1
+}
+
+// differInNumber says whether two headings are alike but for a number: "Run 1", "Run 2".
+func differInNumber(a, b string) bool {
+	strip := func(h string) string { return strings.Trim(fold(h), " 0123456789") }
+	return a != b && strip(a) != "" && strip(a) == strip(b)
 }
 
 // days counts the dates of a column, and the different days among them: the moments of

@@ -1,0 +1,59 @@
+package sheet
+
+import (
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// correctionWords say, in a line of its own, that what stands under it, or in it, corrects
+// results above. Common practice, no source.
+var correctionWords = set(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
+	korrektur korrekturen korrigiert berichtigung berichtigt rectificatif corrige corrigee correccion corregido corregida correzione corretto corretta rettifica
+	correctie gecorrigeerd rectificatie rattelse rattelser korrigerad rettelse rettelser rettet korekta sprostowanie correcao corrigido oprava`)
+
+// corrects says whether lines over rows have such a word.
+func corrects(lines []string) bool {
+	for _, t := range lines {
+		if anyWord(t, correctionWords) {
+			return true
+		}
+	}
+	return false
+}
+
+// askCorrection asks about rows under such a line that stand for finishers of the list above
+// it: the first of them has a place or a name of that list, and it is not the whole list again.
+func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from int) {
+	nameOf, name, again := p.fullNames(), "", false
+	p.Each(func(row int, cells []string) error {
+		if row == from {
+			name = nameOf(cells)
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the grid
+	p.Each(func(row int, cells []string) error {
+		if row > after {
+			return errStop
+		}
+		again = again || name != "" && nameOf(cells) == name
+		return nil
+	})
+	if !again && (p.Index(Position) < 0 || !fallsAt(p, g, after, from)) {
+		return
+	}
+	p.problem(sheet, from, -1, place.Waits, "corrected-below", strings.Join(lines, " | "), "one line for each finisher",
+		"The rows under this line correct rows above it. Put those right, take out the rows under the line, and load the sheet again.")
+}
+
+// sayCorrections says which lines under the results correct them in words: "Amendment: Jo
+// Lee's time should read 20:40". Nothing is changed by them.
+func (p *Part) sayCorrections(sheet string) {
+	for _, sk := range p.Skipped {
+		if anyWord(sk.Text, correctionWords) && (hasClock(sk.Text) || strings.ContainsAny(sk.Text, "0123456789")) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first {
+			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
+				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
+		}
+	}
+}

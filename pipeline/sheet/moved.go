@@ -1,0 +1,58 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// A run that had to go somewhere else is called after both places. Words for that, in a line
+// above the results: "Alder Bank - moved to Mill Leat (flood)", "Moved from Alder Bank to Mill
+// Leat", "Alder Bank, run at Mill Leat because of cows". Common practice, no source.
+var (
+	movedAway = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:moved|relocated|switched|transferred|verlegt|verschoben|déplacée?|transférée?|trasladad[ao]|spostat[ao]|verplaatst|flyttade?s?|flyttet) (?:(?:from|von|vom|de|desde|da|van|från|fra) .+? )?(?:to|nach|zum|à|a|naar|till|til) (.+)$`)
+	runThere  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:run|held|raced|gelaufen|courue?|corrid[ao]|corsa|gelopen) (?:instead )?(?:at|in|on|auf|à|en|a|op) (.+?)[ ,;(–-]+(?:instead|because|due|owing|wegen|statt|à cause|en raison|debido|a causa|wegens|vanwege|på grund|på grunn)`)
+	// whyMoved is where the reason begins.
+	whyMoved = regexp.MustCompile(`(?i)[ ,;:.(–-]+(?:because|due|owing|as the|after|for|instead|wegen|statt|à cause|en raison|suite|debido|por|a causa|per|wegens|vanwege|in plaats|på grund|på grunn|på grund)(?:[^\pL].*)?$|[,;(].*$| [–-] .*$`)
+)
+
+// notTheRun are words for what may be moved and is not the run.
+var notTheRun = set("start finish parking registration coffee prize prizes prizegiving presentation awards award cafe toilets desk briefing date day time funnel ziel parkplatz anmeldung siegerehrung depart arrivee inscription salida meta partenza arrivo ritrovo")
+
+// movedTo is the place in a line that says where a run was held instead of where it mostly is,
+// "" where a line says nothing of that.
+func movedTo(line string) string {
+	m := movedAway.FindStringSubmatchIndex(line)
+	if m == nil {
+		m = runThere.FindStringSubmatchIndex(line)
+	}
+	if m == nil || anyWord(line[:m[0]], notTheRun) || ofAnotherRun(line) {
+		return ""
+	}
+	to := strings.TrimSpace(whyMoved.ReplaceAllString(cutSpans(line[m[2]:m[3]], false), ""))
+	first, _ := utf8.DecodeRuneInString(to)
+	n := len(strings.Fields(to))
+	if _, weekday := weekdayNames[fold(strings.SplitN(to+" ", " ", 2)[0])]; weekday || n == 0 || n > 4 || !unicode.IsUpper(first) || isSection(to) {
+		return ""
+	}
+	return to
+}
+
+// putOffTo are the words before the day to which a run was put off. Common practice, no source.
+var putOffTo = regexp.MustCompile(`^(.*?)(?:moved|postponed|rescheduled|put (?:off|back)|verlegt|verschoben|reportee?|deplacee?|aplazad[ao]|trasladad[ao]|rinviat[ao]|spostat[ao]|uitgesteld|verplaatst|flyttade?|flyttat|flyttet|utsatt|uppskjutet)(?: .*)? (?:to|until|till|auf|nach|au|a|al|naar|tot|til)(?: [a-z]+)?$`)
+
+// putOff says whether the words before a date say that the run was put off until then, and
+// speak of nothing else: "Moved to Sunday", not "Relay postponed to".
+func putOff(before string) bool {
+	m := putOffTo.FindStringSubmatch(fold(before))
+	if m == nil {
+		return false
+	}
+	for _, w := range strings.Fields(m[1]) {
+		if !titleWords[w] && !isOrdinalOrNumber(w) {
+			return false
+		}
+	}
+	return true
+}
