@@ -566,12 +566,18 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 			}
 		}
 		both, sample := 0, table[:min(len(table), 1000)]
-		numbers := true // figures before the gap, letters behind it: 45 Fell Harriers
+		headless, wordsOnly, least, most := false, true, len(used), 0 // of what stands before the gap
+		numbers := true                                               // figures before the gap, letters behind it: 45 Fell Harriers
 		for n, i := range sample {
 			r := []rune(lines[i])
 			before := strings.TrimSpace(string(r[min(from, len(r)):min(k-1, len(r))]))
 			behind := strings.TrimSpace(string(r[min(k, len(r)):min(to, len(r))]))
 			left, right := before != "", behind != ""
+			if left {
+				least, most = min(least, len([]rune(before))), max(most, len([]rune(before)))
+			}
+			headless = headless || n == 0 && hasClock(lines[i])
+			wordsOnly = wordsOnly && hasNoDigit(before) && hasNoDigit(behind)
 			if n > 0 && !isRule(strings.Fields(lines[i])) && (left && !digitsOnly(before) || right && !hasNoDigit(behind)) {
 				numbers = false
 			}
@@ -580,6 +586,9 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 			} else if n == 0 && !hasClock(lines[i]) { // a heading
 				both = -len(table)
 			}
+		}
+		if headless && least == most && wordsOnly {
+			continue // first names that happen to be of one length
 		}
 		if both*10 >= len(sample)*8 || numbers && both*10 >= len(sample)*3 {
 			out = append(out, k)
@@ -734,7 +743,7 @@ func placeNameTime(lines []string, delim byte) []string {
 			continue
 		}
 		if m := nameThenTime.FindStringSubmatch(l); m != nil {
-			if unit := strings.Trim(m[4], " ."); isUnit(fold(strings.Trim(unit, "()"))) && unit != "(M)" && unit != "(m)" {
+			if unit := strings.Trim(m[4], " ."); isUnit(fold(strings.Trim(unit, "()"))) && (unit[0] != '(' || len(unit) > 3) { // (M) is a man
 				m[4] = "" // 17:58 min
 			}
 			cuts[i] = &typed{place: m[1], name: m[2], time: m[3], rest: m[4]}

@@ -48,6 +48,7 @@ type rowRules struct {
 	sections      map[int]string    // row of a section line -> the value it sets for the rows below
 	sectionColumn int               // column that carries it; -1 for none
 	firstSection  string            // section above the first row
+	sectionAt     map[int]string    // row of data -> the value from this row on
 	lastSure      int               // last row that is a result beyond doubt; 0 means not known
 	lastTime      float64           // its time, on sheets without places
 	legend        map[string]string // what the classes of a column are, as a line beside the table says
@@ -125,6 +126,11 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	if row >= r.unused && row <= r.unusedTo && rowFilled(cells) > 0 {
 		return whyNumberOnly
+	}
+	if r.sectionAt != nil {
+		if v, ok := r.sectionAt[row]; ok {
+			r.section = v
+		}
 	}
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
@@ -218,6 +219,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 		own := t.grid.between(p.rules.first, p.rules.last)
 		p.explain(own)
+		p.tellSexes(own)
 		p.remark(own)
 		p.sayTimedLinesLeftOut(own, s.Name)
 		p.sayOtherWeeks(s.Name)
@@ -357,8 +359,11 @@ func sectionKind(text string) kind {
 	if strings.Contains(text, "=") {
 		return kBlank // "* = lady" explains a sign
 	}
+	if sign, means, ok := signLine(text); ok && !strings.HasSuffix(text, sign) && oneOfSex[finalWord(fold(means))] {
+		return kBlank // "* lady", "* first lady"
+	}
 	text = withoutOpening(withoutOrder(text))
-	if len(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
+	if utf8.RuneCountInString(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
 	if isDate(text) {
@@ -379,7 +384,7 @@ func sectionKind(text string) kind {
 		if pageWords[w] {
 			return kBlank // "Page 1 of 7" is no age from 1 to 7
 		}
-		if !titleWords[w] && !categoryWords[w] {
+		if !titleWords[w] && !categoryWords[w] && w != "a" && w != "az" { // the articles of Hungarian
 			words = append(words, w)
 		}
 	}
@@ -388,6 +393,9 @@ func sectionKind(text string) kind {
 	}
 	return kindOf(strings.Join(words, " "))
 }
+
+// oneOfSex are words for one woman or one man, which are over no list.
+var oneOfSex = set("lady woman female girl man gentleman male boy frau dame mann herr femme homme mujer hombre donna uomo mulher homem vrouw kvinna kvinne kvinde nainen mies kobieta zena muz no ferfi")
 
 // elided is an article or a preposition before a vowel: "Ordine d'arrivo femminile".
 var elided = regexp.MustCompile(`(?i)\b[dl]['’]`)
@@ -546,7 +554,7 @@ func sectionText(text string) string {
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {
-		if f := fold(w); !titleWords[f] && !categoryWords[f] {
+		if f := fold(w); !titleWords[f] && !categoryWords[f] && f != "a" && f != "az" {
 			words = append(words, strings.Trim(w, ":,()"))
 		}
 	}

@@ -264,18 +264,37 @@ func (s *settler) askNames(p *Part, sheet string) {
 			return
 		}
 	}
-	// of surnames, four in ten or more differ, of first names three
-	words := func(i, differ int) bool {
-		f := s.profiles[i]
-		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ && f.spaces*5 < f.filled
-	}
 	for i := 0; i+1 < len(s.profiles); i++ {
-		if words(i, 3) && words(i+1, 3) && (words(i, 4) || words(i+1, 4)) {
+		if s.partsOfNames(i, i+1) || s.partsOfNames(i, i+1, true) || s.partsOfNames(i+1, i, true) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
 				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")
 			return
 		}
 	}
+}
+
+// partsOfNames says whether two columns of words may hold the two parts of names: of surnames,
+// four in ten or more differ, of first names three. The second may be of surnames of two words.
+func (s *settler) partsOfNames(i, k int, double ...bool) bool {
+	words := func(i, differ int, spaces bool) bool {
+		f := s.profiles[i]
+		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ && (spaces || f.spaces*5 < f.filled)
+	}
+	if len(double) > 0 {
+		return words(i, 3, false) && words(k, 4, true) && !s.clubsIn(k)
+	}
+	return words(i, 3, false) && words(k, 3, false) && (words(i, 4, false) || words(k, 4, false))
+}
+
+// clubsIn says whether several cells of a column have words of clubs.
+func (s *settler) clubsIn(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		if anyWord(cellAt(r.cells, i), clubWords) {
+			n++
+		}
+	}
+	return n >= 2 && 5*n >= s.profiles[i].filled
 }
 
 // askHeading asks about a row right above the first values that is a heading by

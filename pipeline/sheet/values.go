@@ -315,7 +315,7 @@ func commaClock(s string) string {
 	return c
 }
 
-var sexWords = set(`m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
+var sexWords = set(`γυναικων ανδρων zensk moskih muzov zien muzu zen kobiet mezczyzn naisten miesten sieviesu viriesu moteru vyru muskaraca femeilor barbatilor женщин мужчин жінок чоловіків kvindernes maendenes kvinnenes mennenes damernas herrarnas kadinlarin erkeklerin naiste meeste femenins m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
 	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino masculinos masculina masculinas femenino femenina femeninos femeninas varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino feminina femininos femininas vrouw vrouwen mannen dames heren v
