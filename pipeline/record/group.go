@@ -63,14 +63,14 @@ var groupWords = wordTable(map[string]groupWord{
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absoluto|absoluta|assoluti|assoluta|assoluto|ass|voksen|erwachsene`:                                                                                                                                                                                                                                          seniorWord,
 	`jun|jnr|jr|juniori|juniorky|juniorka|juniorzy|juniorki|juniorke|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|szenior`:                                                                                                                                                                                                                veteranWord,
-	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|jeunes`:                                                                                                                                                                                                                                                                                                     underWord,
-	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                                      overWord,
-	`以上|이상|ומעלה|فما فوق|فأكثر`:                            overWord,
-	`以下|이하|младше|молодше`:                                 andUnder,
-	`未満|未满|미만`:                                             belowWord,
-	`代|대`:                                                  decadeWord,
-	`to|bis|a|au|tm|do|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
-	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:      bornWord,
+	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|mlodszy|mlodsze|nuoremmat|nooremad|fiatalabb|jeunes`:                                                                                                                                                                                                                                                        underWord,
+	`o|over|uber|ueber|ab|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|starszy|starsze|starszych|vanhemmat|vanemad|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                          overWord,
+	`以上|이상|ומעלה|فما فوق|فأكثر`: overWord,
+	`以下|이하|младше|молодше`:      andUnder,
+	`未満|未满|미만`:                  belowWord,
+	`代|대`:                       decadeWord,
+	`to|bis|a|au|tm|do|az|kuni|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
+	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:              bornWord,
 })
 
 // sexLetters may stand for the sex inside a word, beside a class: msen, senw.

@@ -79,6 +79,8 @@ func TestGroupColumns(t *testing.T) {
 		{"Группа", []string{"М40", "Ж35", "М45", "Ж50"}, []string{"M 40-44", "W 35-39", "M 45-49", "W 50-54"}},
 		{"Κατηγορία", []string{"Α40", "Γ35", "Α45", "Γ50"}, []string{"M 40-44", "W 35-39", "M 45-49", "W 50-54"}},
 		{"Kat.", []string{"muži do 39 let", "muži 40-49 let", "ženy nad 50 let"}, []string{"M 0-39", "M 40-49", "W 50+"}},
+		{"Kat.", []string{"muži do 39 let", "muži 40 až 49 let", "ženy 50 let a starší"}, []string{"M 0-39", "M 40-49", "W 50+"}},
+		{"Sarja", []string{"miehet 40-49 v", "naiset 60 vuotta ja vanhemmat"}, []string{"M 40-49", "W 60+"}},
 		{"Klasse", []string{"Menn 20-39 år", "Kvinner 40-49 år"}, []string{"M 20-39", "W 40-49"}},
 		{"Age group", []string{"[35,39]", "[40,45)", "(44, 49]", "[50;54]", "[10-14]"}, []string{"35-39", "40-44", "45-49", "50-54", "10-14"}},
 		{"Age group", []string{"10/14/2026", "2026-11-12 00:00:00", "14.10.2026", "15-19", "35-39"}, []string{"10-14", "11-12", "10-14", "15-19", "35-39"}},

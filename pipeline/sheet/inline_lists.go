@@ -11,52 +11,125 @@ import (
 // A newspaper prints the results of a class as one paragraph: "Men, 7 km: 1) Jo Lee
 // Vale 24.38, 2) Al Roe Mill 25.02, 3) Cy Dee Vale 25.40." Each runner becomes a line.
 
-// numberedItem begins an item of such a list; itemTime ends it.
 var (
-	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).] ?\pL`)
-	itemTime     = regexp.MustCompile(`(?:^|\s)(\d{1,2}[:.,'’h ])?(\d{1,2})([:.,'’])([0-5]\d)(?:[.,]\d{1,2})?["”]?$`)
-	markedTime   = regexp.MustCompile(`(\d{1,2})[.,]([0-5]\d)$`)
+	// numberedItem begins an item of such a list.
+	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).°º] ?\pL`)
+	// itemTime is a time at the end of an item, also in the brackets of the club.
+	itemTime = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}[:.,'’h ])?(\d{1,2})([:.,'’])([0-5]\d)(?:[.,]\d{1,2})?["”]?\)?$`)
+	// timeThenClass is the end of an item behind which the line goes on with the name of
+	// another list: "… 34:49; women: ", "… 18’20”. W40: ".
+	timeThenClass = regexp.MustCompile(`^(.*\d[:.,'’][0-5]\d(?:[.,]\d{1,2})?["”]?\)?)[;.,]? +([^\d;]{0,12}\pL[^:;]{0,40}:)[ \t]*$`)
+	markedTime    = regexp.MustCompile(`(\d{1,2})[.,]([0-5]\d)(\)?)$`)
+	// clubAndTime are the brackets at the end of "Jo Lee (Vale AC, 20:47)".
+	clubAndTime = regexp.MustCompile(`^(.*) \(([^()]*\pL[^()]*), *([\d:.,'’"”]+)\)$`)
 )
 
 // leastMarked is how many times with a dot or a comma, none of them with a third part of
 // 60 or more, are no seconds and hundredths (0.6^8 is less than one in fifty).
 const leastMarked = 8
 
-// inlineLists puts every item of lists that run on within a line on a line of its own, and
-// the words before the first on one above; false where the text has no such list.
-func inlineLists(text []byte) ([]byte, bool) {
-	lines := textLines(text)
-	cuts := make([][]int, len(lines))
-	items, ended, marked, listed := 0, 0, 0, 0
-	for i, l := range lines {
-		at := itemsOf(l)
-		if len(at) < 2 {
-			continue
+// runOnPiece is a piece of a line over which a list runs on: an item, or what stands over one.
+type runOnPiece struct {
+	text string
+	n    int // number of the item, 0 of what is none
+}
+
+// runOnPieces cuts a line into the items of the lists that run on within it and what stands
+// before and between them; nil where it has none, or where an item ends in something else
+// than a time or what became of a runner.
+func runOnPieces(line string) (pieces []runOnPiece) {
+	trimmed := func(s string) string { return strings.Trim(s, " \t\u00a0,;:.") }
+	add := func(text string, n int) {
+		text = trimmed(text)
+		if i := strings.LastIndexAny(text, ",:"); n == 0 && i > 0 && isSection(text[i+1:]) && !isSection(text) {
+			pieces = append(pieces, runOnPiece{trimmed(text[:i]), 0}) // "Results over 5 km, men: 1. Jo Lee"
+			text = trimmed(text[i+1:])
 		}
-		n, last, rising := 0, 0.0, true
-		for _, item := range piecesAt(l, at)[1:] {
-			switch m := itemTime.FindStringSubmatch(item); {
-			case m != nil:
-				if n++; m[1] == "" && (m[3] == "," || m[3] == ".") {
-					marked++
-					t := looseNumber(m[2] + m[4]) // minutes and seconds as one number
-					rising, last = rising && t >= last, t
-				}
-			case kindOf(finalWord(item)) == kStatus:
-				n++
-			}
-		}
-		if n*10 < len(at)*9 || !rising {
-			return text, false
-		}
-		cuts[i] = at
-		items += len(at)
-		ended += n
-		if len(at) >= 3 {
-			listed++
+		if text != "" {
+			pieces = append(pieces, runOnPiece{text, n})
 		}
 	}
-	if listed == 0 || items < 5 || marked > 0 && (marked < leastMarked || marked*10 < ended*9) {
+	open, last := -1, 0
+	for from := 0; ; {
+		m := numberedItem.FindStringSubmatchIndex(line[from:])
+		if m == nil {
+			break
+		}
+		at := from + m[2]
+		n, _ := strconv.Atoi(line[at : from+m[3]]) // three figures at most
+		from += m[3]
+		if open < 0 {
+			add(line[:at], 0)
+			open, last = at, n
+			continue
+		}
+		item, class := line[open:at], ""
+		if m := timeThenClass.FindStringSubmatch(item); m != nil && n <= last {
+			item, class = m[1], m[2]
+		}
+		if item = trimmed(item); strings.Contains(line[open:at], "   ") || !endsItem(item) {
+			if n == last+1 {
+				return nil
+			}
+			continue // a figure in the name of a club
+		}
+		if n < last && n != 1 {
+			return nil
+		}
+		add(item, last)
+		add(class, 0)
+		open, last = at, n
+	}
+	if open >= 0 {
+		add(line[open:], last)
+	}
+	return pieces
+}
+
+// endsItem says whether a text ends as an item does.
+func endsItem(item string) bool {
+	return itemTime.MatchString(item) || kindOf(finalWord(item)) == kStatus
+}
+
+// inlineLists puts every item of lists that run on within a line on a line of its own, and
+// the words before the first on one above; false where the text has no such list. Where it
+// has, a list of a single item, and one that goes on in another line, is of the same kind.
+func inlineLists(text []byte) ([]byte, bool) {
+	lines := textLines(text)
+	cuts := make([][]runOnPiece, len(lines))
+	items, ended, marked, longest := 0, 0, 0, 0
+	for i, l := range lines {
+		pieces := runOnPieces(l)
+		of, n, dots, last, rising := 0, 0, 0, 0.0, true
+		for _, piece := range pieces {
+			if piece.n == 0 {
+				last = 0
+				continue
+			}
+			of++
+			if piece.n == 1 {
+				last = 0
+			}
+			m := itemTime.FindStringSubmatch(piece.text)
+			if m == nil && kindOf(finalWord(piece.text)) != kStatus {
+				continue
+			}
+			if n++; m != nil && m[1] == "" && (m[3] == "," || m[3] == ".") {
+				dots++
+				t := looseNumber(m[2] + m[4]) // minutes and seconds as one number
+				rising, last = rising && t >= last, t
+			}
+		}
+		if of < 2 && (n == 0 || !aloneInLine(l, pieces)) {
+			continue // no item, or a number within a sentence
+		}
+		if n*10 < of*9 || !rising {
+			return text, false
+		}
+		cuts[i] = pieces
+		items, ended, marked, longest = items+of, ended+n, marked+dots, max(longest, of)
+	}
+	if longest < 3 || items < 5 || marked > 0 && (marked < leastMarked || marked*10 < ended*9) {
 		return text, false
 	}
 	var out []string
@@ -65,16 +138,27 @@ func inlineLists(text []byte) ([]byte, bool) {
 			out = append(out, l)
 			continue
 		}
-		for k, piece := range piecesAt(l, cuts[i]) {
-			if k > 0 && marked > 0 {
-				piece = markedTime.ReplaceAllString(piece, "$1:$2")
+		for _, piece := range cuts[i] {
+			if piece.n > 0 && marked > 0 {
+				piece.text = markedTime.ReplaceAllString(piece.text, "$1:$2$3")
 			}
-			if piece != "" || k > 0 {
-				out = append(out, piece)
-			}
+			out = append(out, clubAndTime.ReplaceAllString(piece.text, "$1 ($2) $3"))
 		}
 	}
 	return []byte(strings.Join(out, "\n") + "\n"), true
+}
+
+// aloneInLine says whether the only item of a line is one of a list, alone in the line or
+// under a name, "M35: 1) Jo Lee, Vale 29.07", and not a number within a sentence.
+func aloneInLine(line string, pieces []runOnPiece) bool {
+	if pieces[0].n > 0 {
+		return true
+	}
+	over := pieces[len(pieces)-2].text
+	if at := strings.Index(line, over) + len(over); pieces[len(pieces)-1].n == 1 && at <= 60 && strings.HasPrefix(strings.TrimLeft(line[at:], " "), ":") {
+		return true
+	}
+	return isSection(over)
 }
 
 // withoutLastMarks leaves out the semicolon or comma at the end of the lines of a list, "1) Jo
@@ -110,28 +194,4 @@ func withoutLastMarks(text []byte) []byte {
 		return []byte(strings.Join(lines, "\n") + "\n")
 	}
 	return text
-}
-
-// itemsOf gives where the items 1, 2, 3 … of a line begin.
-func itemsOf(line string) (at []int) {
-	for from := 0; ; {
-		m := numberedItem.FindStringSubmatchIndex(line[from:])
-		if m == nil {
-			return at
-		}
-		if n, _ := strconv.Atoi(line[from+m[2] : from+m[3]]); n == len(at)+1 { // three figures at most
-			at = append(at, from+m[2])
-		}
-		from += m[3]
-	}
-}
-
-// piecesAt cuts a line into what stands before the first item and the items.
-func piecesAt(line string, at []int) (pieces []string) {
-	from := 0
-	for _, to := range append(at, len(line)) {
-		pieces = append(pieces, strings.Trim(line[from:to], " \t\u00a0,;:."))
-		from = to
-	}
-	return pieces
 }

@@ -50,7 +50,7 @@ func findHeading(lex *lexicon, rows []line) layout {
 		// A list of times alone has one heading.
 		for i := range rows {
 			if c := trimmed(rows[i].cells); len(c) > 0 && rowFilled(c) == 1 && i+1 < len(rows) {
-				if g := lex.read(c[len(c)-1]); g.known && g.meaning.isTime() && overTimes(rows[i+1].cells, len(c)-1) {
+				if g := lex.read(c[len(c)-1]); g.known && g.meaning.isTime() && overTimes(nextFilled(rows[i+1:]), len(c)-1) {
 					best = i
 					break
 				}
@@ -86,6 +86,16 @@ func overTimes(cells []string, column int) bool {
 		return true
 	}
 	return !slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock })
+}
+
+// nextFilled are the cells of the first row that is not blank.
+func nextFilled(rows []line) []string {
+	for _, r := range rows {
+		if rowFilled(r.cells) > 0 {
+			return r.cells
+		}
+	}
+	return nil
 }
 
 // resultsAbove is the first of the rows above a heading that are results like those below

@@ -44,6 +44,7 @@ func typedLines(lines []string, delim byte) []string {
 	cuts := make([]*typed, len(lines))
 	texts := make([]string, len(lines)) // name and what follows it
 	timed, matched, placed, marks, first := 0, 0, 0, 0, -1
+	var told []int // lines that tell a time in a sentence, without a place in front
 	for i, received := range lines {
 		l := strings.Join(strings.Fields(strings.ReplaceAll(received, "\u00A0", " ")), " ")
 		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
@@ -53,7 +54,10 @@ func typedLines(lines []string, delim byte) []string {
 		if c == nil {
 			continue
 		}
-		if timed++; text == "" {
+		if timed++; c.place == "" && tellsMuch(l) {
+			told = append(told, i)
+		}
+		if text == "" {
 			continue
 		}
 		if delim != ' ' && dividesLine(figuresComma.ReplaceAllString(inBracket.ReplaceAllString(received, ""), ""), delim) {
@@ -66,6 +70,15 @@ func typedLines(lines []string, delim byte) []string {
 		if matched++; c.place != "" {
 			placed++
 		}
+	}
+	if placed > len(told) { // they are about the list
+		for _, i := range told {
+			if timed--; cuts[i] != nil {
+				matched--
+				cuts[i] = nil
+			}
+		}
+		first = slices.IndexFunc(cuts, func(c *typed) bool { return c != nil })
 	}
 	if matched < 4 || matched*10 < timed*9 || marks*2 > matched || placed > 0 && placed*10 < matched*9 {
 		return nil
@@ -89,6 +102,17 @@ func typedLines(lines []string, delim byte) []string {
 		addNumbered(lines, cuts)
 	}
 	return writeTyped(lines, cuts, first)
+}
+
+// tellsMuch says whether a line is a sentence: five words and more in it begin small.
+func tellsMuch(line string) bool {
+	n := 0
+	for _, w := range strings.Fields(line) {
+		if r := []rune(w); len(r) > 1 && unicode.IsLower(r[0]) {
+			n++
+		}
+	}
+	return n >= 5
 }
 
 // placeAndTime is a line of a sheet on which only places and times were taken.

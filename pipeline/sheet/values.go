@@ -379,6 +379,7 @@ func isGroup(f []byte) bool {
 		return true
 	}
 	letters, numbers, plus, hi := 0, 0, false, 0
+	odd := 0 // words of letters that may be a class, and may be anything
 	for i := 0; i < len(f); {
 		switch c := f[i]; {
 		case c == ' ' || c == '/':
@@ -408,8 +409,12 @@ func isGroup(f []byte) bool {
 				j++
 			}
 			joined := j < len(f) && f[j] >= '0' && f[j] <= '9' || i > 0 && f[i-1] >= '0' && f[i-1] <= '9'
-			if (j-i > 4 || j-i > 2 && !joined) && !groupPart[string(f[i:j])] {
+			part := groupPart[string(f[i:j])]
+			if (j-i > 4 || j-i > 2 && !joined) && !part {
 				return false
+			}
+			if !part {
+				odd++
 			}
 			letters++
 			i = j
@@ -427,7 +432,7 @@ func isGroup(f []byte) bool {
 			return false
 		}
 	}
-	return numbers >= 1 && numbers <= 2 && hi >= 5 && letters <= 3 && (letters > 0 || numbers == 2 || plus)
+	return numbers >= 1 && numbers <= 2 && hi >= 5 && (letters <= 3 || letters <= 5 && odd == 0) && (letters > 0 || numbers == 2 || plus)
 }
 
 // isClass recognises a class in words, with or without a sex: "Men Senior",
@@ -458,7 +463,8 @@ var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens u
 	masculino masculinos masculina masculins feminino femininos feminina feminins feminines femenino femenina maschile maschili femminile femminili
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
 	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
-	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs`)
+	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs
+	az a starsi starsie mladsi mladsie starszy starsze starszych mlodszy mlodsze ja vanhemmat nuoremmat vanemad nooremad idosebb fiatalabb eldre yngre aldre alter junger`)
 
 // otherGroupPart are words of age groups in other scripts, in the folded form.
 var otherGroupPart = set("лет года год г до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
