@@ -386,12 +386,15 @@ func leadingNumber(b []byte) (n int64, frac float64, rest []byte, ok bool) {
 }
 
 // units of time as they are printed, by first letters, in English, French,
-// German, Dutch, Spanish, Italian, Portuguese, Polish and the Nordic languages.
+// German, Dutch, Spanish, Italian, Portuguese, Polish, the Nordic languages and those of
+// East Asia.
 var unitWords = map[string]byte{
 	"h": 'h', "hr": 'h', "hrs": 'h', "hour": 'h', "hours": 'h', "std": 'h', "stunde": 'h', "stunden": 'h', "uur": 'h', "u": 'h',
 	"heure": 'h', "heures": 'h', "hora": 'h', "horas": 'h', "ora": 'h', "ore": 'h', "godz": 'h', "t": 'h', "tim": 'h', "time": 'h', "timer": 'h', "timmar": 'h', "hod": 'h', "hodin": 'h', "tund": 'h', "tundi": 'h', "st": 'h', "val": 'h', "sat": 'h', "sati": 'h', "oras": 'h', "saat": 'h', "sa": 'h', "klst": 'h', "ч": 'h', "час": 'h', "часа": 'h', "ω": 'h', "ωρες": 'h',
 	"m": 'm', "mn": 'm', "min": 'm', "mins": 'm', "minute": 'm', "minutes": 'm', "minuten": 'm', "minuto": 'm', "minutos": 'm', "minuti": 'm', "minut": 'm', "minuter": 'm', "minutter": 'm', "minuty": 'm', "perc": 'm', "minuta": 'm', "minutit": 'm', "dk": 'm', "dakika": 'm', "мин": 'm', "хв": 'm', "λ": 'm', "λεπ": 'm', "λεπτα": 'm', "'": 'm',
 	"s": 's', "sec": 's', "secs": 's', "second": 's', "seconds": 's', "sek": 's', "sekunde": 's', "sekunden": 's', "seg": 's', "segundo": 's', "segundos": 's', "secondi": 's', "secondes": 's', "seconde": 's', "seconden": 's', "sekunder": 's', "sekund": 's', "sekundy": 's', "mp": 's', "sekunda": 's', "sekundi": 's', "secunde": 's', "sekuntia": 's', "sn": 's', "saniye": 's', "сек": 's', "с": 's', "δ": 's', "δευτ": 's', `"`: 's', "''": 's',
+	"時間": 'h', "時": 'h', "小时": 'h', "小時": 'h', "时": 'h', "分": 'm', "分钟": 'm', "分鐘": 'm', "秒": 's',
+	string(fold(nil, "시간")): 'h', string(fold(nil, "시")): 'h', string(fold(nil, "분")): 'm', string(fold(nil, "초")): 's',
 }
 
 // lexUnits reads times with their units: 24m31s, 24'31", 24 min 31, 1h02, 1 hr

@@ -88,9 +88,9 @@ var timeUnits = unitsOf(map[byte]string{
 
 // clockUnits are timeUnits with the words that stand only behind figures.
 var clockUnits = unitsOf(map[byte]string{
-	'h': "hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t",
-	'm': "mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα",
-	's': "sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ",
+	'h': "hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t 時間 時 小时 小時 时 시간 시",
+	'm': "mn minut minuto perc minuta minutit dk dakika мин хв λ λεπ λεπτα 分 分钟 分鐘 분",
+	's': "sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ 秒 초",
 }, timeUnits)
 
 func unitsOf(words map[byte]string, also map[string]byte) map[string]byte {

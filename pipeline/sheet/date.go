@@ -326,8 +326,32 @@ var yearWords = set("m gada gads g metu god godine")
 // eastAsian reads year, month and day with the word for each behind it: 2026年1月3日,
 // 2026년 1월 3일.
 func (sc *dateScan) eastAsian(i int) (f foundDate, next int, ok bool) {
-	var n [3]int
-	for k, words := range [3]string{"年년", "月월", "日일"} {
+	return sc.eastAsianFrom(i, 0, [3]int{}, 0)
+}
+
+// japaneseEra reads a day whose year is counted from the beginning of an era: 令和6年4月6日,
+// and the first of them, 令和元年5月11日.
+func (sc *dateScan) japaneseEra(i int) (f foundDate, next int, ok bool) {
+	word := sc.s[sc.tok(i).from:sc.tok(i).to]
+	for era, before := range japaneseEras {
+		if strings.HasSuffix(word, era) && sc.tok(i+1).from == sc.tok(i).to {
+			return sc.eastAsianFrom(i+1, 0, [3]int{}, before)
+		}
+		if strings.HasSuffix(word, era+"元年") {
+			return sc.eastAsianFrom(i+1, 1, [3]int{1}, before)
+		}
+	}
+	return f, 0, false
+}
+
+// japaneseEras have the year before their first (Shōwa, Heisei, Reiwa).
+var japaneseEras = map[string]int{"昭和": 1925, "平成": 1988, "令和": 2018}
+
+// eastAsianFrom reads those parts of a date from the k-th on; n has the ones before, and the
+// year counts from another.
+func (sc *dateScan) eastAsianFrom(i, k int, n [3]int, before int) (f foundDate, next int, ok bool) {
+	for ; k < 3; k++ {
+		words := [3]string{"年년", "月월", "日일"}[k]
 		for k > 0 && sc.tok(i).kind == 's' {
 			i++
 		}
@@ -341,7 +365,7 @@ func (sc *dateScan) eastAsian(i int) (f foundDate, next int, ok bool) {
 		n[k] = number.n
 		i += 2
 	}
-	if n[0] < firstYear || n[0] > lastYear || !validDate(n[0], n[1], n[2]) {
+	if n[0] += before; n[0] < firstYear || n[0] > lastYear || !validDate(n[0], n[1], n[2]) {
 		return f, 0, false
 	}
 	f.readings = []reading{{y: n[0], m: n[1], d: n[2]}}
@@ -524,6 +548,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 	case 'l':
 		m, isMonth := monthNames[t.word]
 		if !isMonth {
+			if f, next, ok = sc.japaneseEra(i); ok {
+				return f, next, true
+			}
 			return sc.calendarWeek(i)
 		}
 		j := sc.gap(i + 1)
@@ -717,15 +744,30 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 	}
 	for j = next; j < next+4; j++ {
 		switch t := sc.tok(j); {
-		case t.kind == 's' || t.kind == ',' || t.kind == '(' || t.kind == '-':
+		case t.kind == 's' || t.kind == ',' || t.kind == '(' || t.kind == '-' || t.kind == '?' && strings.HasPrefix(sc.s[t.from:], "（"):
 			continue
 		case t.kind == 'l':
 			if d, ok := weekdayNames[t.word]; ok && len(t.word) >= 3 {
+				f.weekday, f.to = d, t.to
+			} else if d, ok := eastAsianWeekday(sc.s[t.from:t.to]); ok {
 				f.weekday, f.to = d, t.to
 			}
 		}
 		return
 	}
+}
+
+// eastAsianWeekday reads the weekday behind a date, mostly in brackets: (土), 土曜日, (토), 토요일.
+func eastAsianWeekday(word string) (d int, ok bool) {
+	for _, of := range [...]string{"曜日", "曜", "요일"} {
+		word = strings.TrimSuffix(word, of)
+	}
+	for _, days := range [...]string{"日月火水木金土", "일월화수목금토"} {
+		if i := strings.Index(days, word); i >= 0 && utf8.RuneCountInString(word) == 1 {
+			return i / len("日"), true
+		}
+	}
+	return 0, false
 }
 
 // clock looks for a time of day right after the date: 2026-01-03T09:00:00.

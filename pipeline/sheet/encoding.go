@@ -21,6 +21,18 @@ import (
 // (codepage.go), Windows-1252 before others; WHATWG's table of it has a
 // character for every byte (https://encoding.spec.whatwg.org/index-windows-1252.txt).
 func decode(data []byte) (text []byte, encoding, note string, err error) {
+	if text, encoding, note, err = decodeLetters(data); err != nil {
+		return nil, "", "", err
+	}
+	text, ofOthers := plainFigures(text)
+	if ofOthers {
+		encoding += ", its figures of another script or width read as 0 to 9"
+	}
+	return text, encoding, note, nil
+}
+
+// decodeLetters is decode with the figures as they are.
+func decodeLetters(data []byte) (text []byte, encoding, note string, err error) {
 	switch {
 	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
 		text, encoding = data[3:], "UTF-8 with byte order mark"
@@ -33,7 +45,7 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 		if err != nil {
 			return nil, "", "", fmt.Errorf("its quoted-printable text is damaged (%w)", err)
 		}
-		if text, _, note, err = decode(plain); err != nil {
+		if text, _, note, err = decodeLetters(plain); err != nil {
 			return nil, "", "", err
 		}
 		return text, "quoted-printable", note, nil

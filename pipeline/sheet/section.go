@@ -376,8 +376,10 @@ func sectionKind(text string) kind {
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
-	if rest, ok := strings.CutSuffix(text, "の部"); ok && kindOf(rest) == kSex {
-		return kSex
+	for _, division := range [...]string{"の部", "部", "부", "組", "组"} {
+		if rest, ok := strings.CutSuffix(text, division); ok && kindOf(rest) == kSex {
+			return kSex
+		}
 	}
 	var words []string
 	for _, w := range strings.Fields(fold(elided.ReplaceAllString(text, ""))) {

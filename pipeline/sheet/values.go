@@ -145,7 +145,7 @@ rest:
 		return kPercent
 	case marks == 0 && s[0] != '-' && s[0] != '+':
 		switch strings.TrimLeft(strings.ToLower(rest), " \u00A0") {
-		case "st=", "nd=", "rd=", "th=", "(tie)", "(tied)", "(joint)", "(=)", "tie", "tied", "joint", "=", ".", ")", "st", "nd", "rd", "th", "er", "e", "º", "ª", ".º", "°", "eme", "ème", "ste", "de":
+		case "st=", "nd=", "rd=", "th=", "(tie)", "(tied)", "(joint)", "(=)", "tie", "tied", "joint", "=", ".", ")", "st", "nd", "rd", "th", "er", "e", "º", "ª", ".º", "°", "eme", "ème", "ste", "de", "位", "위", "着", "등":
 			return kInt
 		}
 	}

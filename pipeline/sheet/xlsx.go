@@ -379,7 +379,8 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 		case xmlClose:
 			switch string(x.name) {
 			case "si":
-				texts = append(texts, arena.keep(unescape(cur)))
+				plain, _ := plainFigures(unescape(cur))
+				texts = append(texts, arena.keep(plain))
 				if arena.size+16*int64(len(texts)) > l.CellText {
 					return nil, tooMuchText(l)
 				}
@@ -640,7 +641,8 @@ func (c *cellReader) text(kind string, value []byte, style int) (string, error) 
 		text := c.keep([]byte(numberText(string(value), c.formats.of(style), c.date1904)))
 		return text, nil
 	}
-	return c.keep(unescape(value)), nil
+	plain, _ := plainFigures(unescape(value))
+	return c.keep(plain), nil
 }
 
 // keep makes a text of bytes that change.
