@@ -293,6 +293,9 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.frenchClasses()
 	k.pairs()
 	k.womenBeside()
+	if others == nil {
+		k.veteransBeside()
+	}
 	k.norwegianGirls()
 	if heading == lithuanianSex || heading == latvianSex {
 		k.menByV()
@@ -356,6 +359,29 @@ func (k *groupColumn) womenBeside() {
 	for i := range k.entries {
 		if e := &k.entries[i]; e.g.sex == noMark && e.g.kind != special && men(e.text) {
 			e.g.sex = sureM
+		}
+	}
+}
+
+// veteransBeside reads V40 as the men's class where the veterans of the women are told from it
+// by a letter in front, FV40 or LV40, as British clubs write it, and none are marked as men's.
+func (k *groupColumn) veteransBeside() {
+	women, men := 0, 0
+	for _, e := range k.entries {
+		switch f := fold(nil, e.text); {
+		case len(f) < 3 || f[0] != 'v' && f[1] != 'v' || f[len(f)-1] < '0' || f[len(f)-1] > '9':
+		case f[0] == 'f' || f[0] == 'l' || f[0] == 'w':
+			women++
+		case f[0] == 'm' || f[0] == 'v' && f[1] >= 'a':
+			men++ // MV40, and any other order
+		}
+	}
+	if women < 2 || men > 0 {
+		return
+	}
+	for i := range k.entries {
+		if g := &k.entries[i].g; g.vMark && g.sex == noMark {
+			g.sex = sureM
 		}
 	}
 }

@@ -16,7 +16,7 @@ import (
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, quoted := unquoteMail(wikiRows(text))
-	text, scanned := typedFigures(plainMedals(plainBars(withoutTags(text))))
+	text, scanned := typedFigures(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, runOn := text, false
 	if len(text) < typedBytes {
 		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(text))))
@@ -90,6 +90,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
 		{placeTime, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
+		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
 	} {
 		if out := try.arrange(textLines(text), d.delim); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
@@ -374,6 +375,9 @@ func underOneAnother(lines []string, delim byte) []string {
 	}
 	if len(table) < 3 || clocks < 2 || marks*2 > len(table) || width > 400 {
 		return nil
+	}
+	if rule >= 0 {
+		table = withoutOtherBlocks(lines, table, rule)
 	}
 	used := usedPlaces(lines, table)
 	var ruled map[int]bool
@@ -671,6 +675,48 @@ func ruleLine(lines []string) int {
 	return -1
 }
 
+// withoutOtherBlocks leaves out of a table the lines of blocks further down, with blank lines
+// around them, in which most go across the columns that a rule shows: the teams with their
+// scorers under a result. Below a second rule all stays as it is.
+func withoutOtherBlocks(lines []string, table []int, rule int) []int {
+	var starts []int
+	for k, r := range lines[rule] {
+		if k > 0 && r != ' ' && lines[rule][k-1] == ' ' {
+			starts = append(starts, k)
+		}
+	}
+	across := func(l []rune) bool {
+		return slices.ContainsFunc(starts, func(k int) bool { return k < len(l) && l[k] != ' ' && l[k-1] != ' ' })
+	}
+	blank := func(i int) bool { return strings.TrimSpace(lines[i]) == "" }
+	var other [][2]int
+	from := rule
+	for from < len(lines) && !blank(from) {
+		from++ // the block of the table itself
+	}
+	for from < len(lines) {
+		to, n, crossing := from, 0, 0
+		for ; to < len(lines) && !blank(to); to++ {
+			if _, in := slices.BinarySearch(table, to); in {
+				n++
+				if across([]rune(lines[to])) {
+					crossing++
+				}
+			}
+		}
+		if ruleLine(lines[from:to]) >= 0 {
+			break
+		}
+		if crossing > 0 && crossing*2 >= n {
+			other = append(other, [2]int{from, to})
+		}
+		from = to + 1
+	}
+	return slices.DeleteFunc(slices.Clone(table), func(i int) bool {
+		return slices.ContainsFunc(other, func(b [2]int) bool { return i >= b[0] && i < b[1] })
+	})
+}
+
 // splitPlace parts a place from the name after it where one space is all that stands
 // between them: "12 Jo Lee" in nine of ten rows, in the first column, or in one further
 // on where the places go on from row to row, as those of a second list beside the first.
@@ -706,7 +752,9 @@ func splitPlace(rows [][]string, table map[int]bool) {
 				continue
 			}
 			a, b := "", rows[i][column]
-			if x, y, ok := strings.Cut(b, " "); ok && (placeThenName.MatchString(b) || hasNoDigit(b)) {
+			if m := placeThenName.FindStringSubmatchIndex(b); m != nil {
+				a, b = strings.TrimRight(b[:m[4]], " "), b[m[4]:]
+			} else if x, y, ok := strings.Cut(b, " "); ok && hasNoDigit(b) {
 				a, b = x, strings.TrimSpace(y)
 			}
 			rows[i] = slices.Concat(rows[i][:column], []string{a, b}, rows[i][column+1:])
@@ -715,7 +763,7 @@ func splitPlace(rows [][]string, table map[int]bool) {
 	}
 }
 
-var placeThenName = regexp.MustCompile(`^(\d{1,4})[.)]? +\pL`)
+var placeThenName = regexp.MustCompile(`^(\d{1,4})(?:[.)] *| +)(\pL)`)
 
 func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 

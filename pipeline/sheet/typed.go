@@ -497,8 +497,8 @@ func nameParts(cuts []*typed, texts []string) bool {
 	return true
 }
 
-// agesBehind parts names from the ages that stand behind nearly all of them, in no order:
-// "Jo Lee 42", or between them and a club: "Jo Lee 42 Vale AC". Nothing is changed where that
+// agesBehind parts names from the ages or years of birth that stand behind nearly all of them,
+// in no order: "Jo Lee 42", or between them and a club: "Jo Lee 1984 Vale AC". Nothing is changed where that
 // is not so.
 func agesBehind(cuts []*typed, texts []string) bool {
 	n, aged, rising, last := 0, 0, 0, 0
@@ -516,7 +516,7 @@ func agesBehind(cuts []*typed, texts []string) bool {
 		}
 		if age != "" {
 			aged++
-			a, _ := strconv.Atoi(strings.Trim(age, "'’")) // two figures
+			a, _ := strconv.Atoi(strings.Trim(age, "'’")) // two figures or four
 			if a >= last {
 				rising++
 			}
@@ -538,9 +538,9 @@ func agesBehind(cuts []*typed, texts []string) bool {
 	return true
 }
 
-var ageBetween = regexp.MustCompile(`^(\D*\pL)[ ,;]+(['’]?\d{2})(?:[ ,;]+(\pL.*))?$`)
+var ageBetween = regexp.MustCompile(`^(\D*\pL)[ ,;]+(['’]?\d{2}|(?:19|20)\d{2})(?:[ ,;]+(\pL.*))?$`)
 
-// cutAge parts a name from a number of two figures behind it, and what follows that.
+// cutAge parts a name from an age of two figures or a year behind it, and what follows that.
 func cutAge(text string) (name, age, club string) {
 	m := ageBetween.FindStringSubmatch(strings.TrimRight(text, edgeMarks))
 	if m == nil {
