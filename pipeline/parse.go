@@ -336,7 +336,7 @@ func columnsOf(p *sheet.Part) record.Columns {
 		Position: p.Index(sheet.Position), Name: p.Index(sheet.Name), Given: p.Index(sheet.GivenName), Family: p.Index(sheet.FamilyName),
 		Time: time, Age: p.Index(sheet.Age), BirthYear: p.Index(sheet.BirthYear), BirthDate: p.Index(sheet.BirthDate),
 		Group: p.Index(sheet.AgeGroup), Sex: p.Index(sheet.Sex), Club: p.Index(sheet.Club), Number: p.Index(sheet.Number),
-		Notes: p.Index(sheet.Notes), Status: p.Index(sheet.Status),
+		Notes: p.Index(sheet.Notes), Status: p.Index(sheet.Status), Chip: p.Index(sheet.ChipTime),
 	}
 }
 

@@ -7,7 +7,7 @@ import "testing"
 func TestLinkText(t *testing.T) {
 	names := []string{"Jo Lee", "Al Roe", "Cy Dee", "Di Fox", "Ed Gow", "Gus Ing"}
 	for behind, want := range map[string]string{" [profile]": "Jo Lee", " (view)": "Jo Lee", " (Vale)": "Jo Lee (Vale)", "": "Jo Lee"} {
-		r := NewReader(Columns{Position: -1, Name: 0, Given: -1, Family: -1, Time: 1, Age: -1, BirthYear: -1, BirthDate: -1, Group: -1, Sex: -1, Club: -1, Number: -1, Notes: -1, Status: -1}, []string{"Name", "Time"}, Options{})
+		r := NewReader(Columns{Position: -1, Name: 0, Given: -1, Family: -1, Time: 1, Age: -1, BirthYear: -1, BirthDate: -1, Group: -1, Sex: -1, Club: -1, Number: -1, Notes: -1, Status: -1, Chip: -1}, []string{"Name", "Time"}, Options{})
 		for i, n := range names {
 			r.Observe(i+2, []string{n + behind, "18:20"}, 20000, 5000)
 		}

@@ -372,6 +372,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
+	if other := cell(cells, r.c.Chip); s == "" && r.out(other) {
+		take(r.remark(other)) // DNF under the chip's times, and nothing under the gun's
+	}
+
 	for _, index := range [...]int{r.c.Status, r.c.Notes} {
 		if s := words(cells, index); s != "" {
 			m := r.remark(s)

@@ -51,6 +51,10 @@ func TestStatus(t *testing.T) {
 		{"", "Ada Brook", "abandon", "", "", DNF},
 		{"", "Ada Brook", "aufgegeben", "", "", DNF},
 		{"", "Ada Brook", "aufg.", "", "", DNF},
+		{"", "Ada Brook", "ausgeschieden", "", "", DNF},
+		{"", "Ada Brook", "non arrivé", "", "", DNF},
+		{"", "Ada Brook", "nedoběhla", "", "", DNF},
+		{"", "Ada Brook", "opgave", "", "", DNF},
 		{"", "Ada Brook", "OTL", "", "", DNF},
 		{"", "Ada Brook", "1:40:00", "dnf", "", DNF},
 		{"5", "Ada Brook", "24:31", "DSQ", "", DQ},
@@ -86,6 +90,21 @@ func TestStatus(t *testing.T) {
 		}
 		if l.Status == Doubtful && len(l.Problems) == 0 {
 			t.Errorf("%q: doubtful without a reason", k.time)
+		}
+	}
+}
+
+// Why there is no time may stand under the chip's times and not under the gun's.
+func TestStatusUnderChip(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Chip, c.Time = 0, 1, 2, 3
+	for chip, want := range map[string]Status{"DNF": DNF, "pulled out": DNF, "DQ": DQ, "": Untimed, "24:31": Untimed} {
+		lines, _ := readRows(t, c, []string{"Pos", "Name", "Chip Time", "Gun Time"}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", "Ada Brook", "24:31", "24:33"})
+			yield([]string{"", "Ben Alder", chip, ""})
+		})
+		if got := lines[1].Status; got != want {
+			t.Errorf("%q: %v, want %v", chip, got, want)
 		}
 	}
 }

@@ -72,11 +72,12 @@ type Columns struct {
 	Position, Name, Given, Family, Time   int
 	Age, BirthYear, BirthDate, Group, Sex int
 	Club, Number, Notes, Status           int
+	Chip                                  int // another column of times, read only for why Time is blank
 }
 
 // NoColumns has every column missing.
 func NoColumns() Columns {
-	return Columns{-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1}
+	return Columns{-1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1, -1}
 }
 
 // Options is what is known about a table besides its cells.

@@ -142,6 +142,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.keepCalendar(t, lex)
 		t.daysInMonth()
 		t.namesUnderSexes(lex)
+		if flags := t.endedByFlag(lex); flags != nil {
+			s.note("flags-read", fmt.Sprintf("yes under %s says how a race ended", strings.Join(flags, ", ")))
+		}
 		t.stackRows(lex)
 		s.joinOnKeys(t, lex)
 	}

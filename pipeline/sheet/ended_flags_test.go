@@ -1,0 +1,39 @@
+package sheet
+
+import "testing"
+
+// Columns of yes and no under a word for how a race ended are its status; others of that kind
+// keep what they are.
+func TestEndedByFlag(t *testing.T) {
+	const head = "pos,name,time,"
+	for _, c := range []struct{ name, text, status string }{
+		{"void", head + "void\n1,Jo Lee,18:20,0\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,0\n4,Di Fox,18:42,0\n", ",void,,"},
+		{"two flags", head + "is_dnf,is_dq\n1,Jo Lee,18:20,false,false\n2,Al Roe,,true,false\n3,Cy Dee,18:40,false,true\n4,Di Fox,18:42,false,false\n5,Ed Gow,18:45,f,f\n6,Ida Kay,18:50,f,f\n", ",dnf,dq,,,"},
+		{"letters of a database", head + "deleted\n1,Jo Lee,18:20,f\n2,Al Roe,18:31,f\n3,Cy Dee,18:40,t\n4,Di Fox,18:42,f\n", ",,void,"},
+		{"a tick", head + "DNF?\n1,Jo Lee,18:20,\n2,Al Roe,,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",dnf,,"},
+		{"most say yes", head + "finished\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,1\n4,Di Fox,18:42,0\n", "-"},
+		{"a status in words", head + "DNF\n1,Jo Lee,18:20,\n2,Al Roe,,DNF\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", "-"},
+		{"numbers", head + "ab\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,2\n3,Cy Dee,18:40,0\n4,Di Fox,18:42,3\n", "-"},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, got := s.Parts[0], ""
+		if at := p.Index(Status); at >= 0 && p.Columns[at].Heading == "Status" {
+			n := 0
+			p.Each(func(_ int, cells []string) error {
+				if n++; n > 1 {
+					got += ","
+				}
+				got += cellAt(cells, at)
+				return nil
+			}) // a grid has no errors of its own
+		} else {
+			got = "-"
+		}
+		if got != c.status {
+			t.Errorf("%s: %q, want %q", c.name, got, c.status)
+		}
+	}
+}
