@@ -43,6 +43,10 @@ func CheckAnswers(text string) error {
 	return nil
 }
 
+// officialAnswer is the key of an answer that says which of several columns of times counts,
+// by its heading: "official=Chip Time".
+const officialAnswer = "official"
+
 func checkAnswer(key, value string) error {
 	wrong := func(want string) error { return fmt.Errorf("answer %q: write %s", key+"="+value, want) }
 	letter, ofSex := strings.CutPrefix(key, "sex ")
@@ -58,6 +62,10 @@ func checkAnswer(key, value string) error {
 	case key == yearAnswer:
 		if !sheet.IsYear(value) {
 			return wrong(fmt.Sprintf("the year in place of YEAR, as in \"%s=2026\", or \"%s=2025-26\" for a season over two", key, key))
+		}
+	case key == officialAnswer:
+		if value == "" {
+			return wrong(fmt.Sprintf("the heading of the times that count, as in \"%s=Chip Time\"", key))
 		}
 	case key == weekdayAnswer:
 		if value != "any" {

@@ -81,6 +81,7 @@ func applyOrder(o *sheet.Options, answers map[string]string) error {
 		}
 		o.OrderSaid = said
 	}
+	o.Official, o.OfficialBefore = answers[officialAnswer], answers[officialAnswer+record.AsBefore]
 	if before := answers[orderAnswer+record.AsBefore]; before != "" && o.DateOrder == "" {
 		o.DateOrder, o.OrderWhy, _ = strings.Cut(before, " ")
 	}

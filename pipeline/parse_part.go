@@ -198,7 +198,7 @@ func (p *partParser) observe(each func(func(row int, cells []string) error) erro
 func (p *partParser) settle() {
 	if p.part.Kind != sheet.Volunteers {
 		readings := p.reader.Settle()
-		p.out.readings = readings.Columns
+		p.out.readings = append(readings.Columns, officialReading(p.part)...)
 		for _, q := range readings.Problems {
 			if q.Kind == "times-do-not-fit-distance" && p.distanceUnsaid() {
 				q = place.Problem{Place: q.Place, Severity: place.Waits, Kind: "distance-missing", Read: q.Read, Expected: "times of a 5 km run, which is assumed where nobody says the distance",
@@ -213,6 +213,21 @@ func (p *partParser) settle() {
 		p.note(-1, place.Problem{Place: place.Place{Row: p.lost}, Severity: place.Waits, Kind: "row-without-run",
 			Expected: "a course and a date on this row", Do: "Fill them in on the sheet and load it again."})
 	}
+}
+
+// officialReading says which of several columns of times counts, where the sheet shows it, so
+// that next week's sheet is read the same way; nothing where it has one, or only the rule for
+// road races says so.
+func officialReading(p *sheet.Part) []record.Reading {
+	if p.Official == "" || strings.ContainsAny(p.Official, ";=") {
+		return nil
+	}
+	for _, c := range p.Columns {
+		if c.Meaning == sheet.Time && c.Heading == p.Official {
+			return []record.Reading{{Column: place.ColumnLetters(c.Index), Heading: c.Heading, Means: "the time that counts", Why: c.Why, Answer: officialAnswer + "=" + c.Heading}}
+		}
+	}
+	return nil
 }
 
 // read turns the rows into lines. Where there is a sink, batches of lines are

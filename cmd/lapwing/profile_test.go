@@ -48,6 +48,27 @@ func TestSheetsReadAsBefore(t *testing.T) {
 	wants(t, must(t, dir, "load", "--dry-run", proof).out, "time 18:20")
 }
 
+// Of gun and chip times those count that the places of an earlier sheet with these headings
+// followed, also where the places of this week's follow both; an answer says so as well.
+func TestTimesThatCountAsBefore(t *testing.T) {
+	const head = "Place,Name,Chip Time,Gun Time\n"
+	dir := folderWith(t, map[string]string{
+		"w1/alder-bank_2026-01-03.csv": head + "1,Jo Lee,18:20,18:27\n2,Sam Roe,18:25,18:26\n3,Ann Hill,18:40,18:44\n4,Bo Marsh,19:05,19:06\n5,Di Fox,19:30,19:39\n6,Ed Gow,20:01,20:02\n",
+		"w2/alder-bank_2026-01-10.csv": head + "1,Jo Lee,18:22,18:29\n2,Sam Roe,18:35,18:36\n3,Ann Hill,18:50,18:54\n4,Bo Marsh,19:15,19:16\n5,Di Fox,19:40,19:49\n6,Ed Gow,20:11,20:12\n",
+		"w2/ember-quay_2026-01-10.csv": head + "1,Al Ing,18:22,18:29\n2,Cy Orr,18:35,18:36\n3,Flo Day,18:50,18:54\n4,Gus Low,19:15,19:16\n5,Hal Job,19:40,19:49\n6,Ida Kay,20:11,20:12\n",
+		"w3/ember-quay_2026-01-17.csv": head + "1,Al Ing,18:23,18:30\n2,Cy Orr,18:36,18:37\n3,Flo Day,18:51,18:55\n4,Gus Low,19:16,19:17\n5,Hal Job,19:41,19:50\n6,Ida Kay,20:12,20:13\n",
+	})
+	must(t, dir, "load", filepath.Join(dir, "w1"))
+	must(t, dir, "load", filepath.Join(dir, "w2"))
+	wants(t, must(t, dir, "sheets", "explain", "alder-bank_2026-01-10.csv:2").out, "official as before=Chip Time", "Time: 18:22")
+	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-10.csv:2").out, "Time: 18:29", `if it counts, answer "official=Chip Time"`)
+	must(t, dir, "load", filepath.Join(dir, "w3"), "--answer", "official=Chip Time")
+	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-17.csv:2").out, "Time: 18:23")
+	must(t, dir, "rebuild")
+	wants(t, must(t, dir, "sheets", "explain", "alder-bank_2026-01-10.csv:2").out, "Time: 18:22")
+	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-17.csv:2").out, "Time: 18:23")
+}
+
 // Changed headings are told with what they do to the reading: what is not read any more,
 // and what is taken for something by its values alone.
 func TestWhatChangedHeadingsDo(t *testing.T) {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"sort"
 	"strings"
@@ -224,6 +225,14 @@ func (s *settler) official() {
 	if other < 0 && gun >= 0 && (s.timed(gun) || len(s.rows) == 0) {
 		other = gun
 	}
+	if s.officialSaid(plain, gun, chip) {
+		return
+	}
+	defer func() {
+		if at := s.find(Time); at >= 0 && other >= 0 && chip >= 0 && (at == chip || s.placesFollow(at, chip)) {
+			s.goesBy = s.headings[at]
+		}
+	}()
 	switch {
 	case other >= 0 && chip >= 0 && s.gapsFollow(chip) && !s.gapsFollow(other):
 		s.set(other, Other, "heading %q; the times behind the first are not of it", s.headings[other])
@@ -231,6 +240,9 @@ func (s *settler) official() {
 	case other >= 0 && chip >= 0 && s.placesFollow(chip, other):
 		s.set(other, Other, "heading %q; the places don't follow it", s.headings[other])
 		s.set(chip, Time, "heading %q: the places follow it, not those of column %s", s.headings[chip], letters(other))
+	case other >= 0 && chip >= 0 && s.lex.officialBefore != "" && fold(s.headings[chip]) == s.lex.officialBefore && !s.placesFollow(other, chip):
+		s.set(other, Other, "heading %q; earlier sheets with these headings go by column %s", s.headings[other], letters(chip))
+		s.set(chip, Time, "heading %q: the places of earlier sheets with these headings follow it", s.headings[chip])
 	case plain >= 0 && gun >= 0 && s.timed(gun) && s.placesFollow(gun, plain):
 		s.set(plain, Other, "heading %q; the places don't follow it", s.headings[plain])
 		s.set(gun, Time, "heading %q: the places follow it, not those of column %s", s.headings[gun], letters(plain))
@@ -238,11 +250,29 @@ func (s *settler) official() {
 	case other >= 0:
 		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
 		if chip >= 0 {
-			s.columns[chip].Why += "; not the official time of a road race"
+			s.columns[chip].Why += fmt.Sprintf("; not the official time of a road race; if it counts, answer \"official=%s\"", s.headings[chip])
 		}
 	case chip >= 0:
 		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
 	}
+}
+
+// officialSaid takes the column of times for the one that counts of which somebody has said so.
+func (s *settler) officialSaid(columns ...int) bool {
+	for _, i := range columns {
+		if i < 0 || s.lex.official == "" || fold(s.headings[i]) != s.lex.official || !s.timed(i) {
+			continue
+		}
+		for _, k := range columns {
+			if k >= 0 && k != i && s.columns[k].Meaning == Time {
+				s.set(k, Other, "heading %q; by an answer column %s counts", s.headings[k], letters(i))
+			}
+		}
+		s.set(i, Time, "heading %q: by an answer, it counts", s.headings[i])
+		s.goesBy = s.headings[i]
+		return true
+	}
+	return false
 }
 
 // timed says whether a column has anything that may be a time.

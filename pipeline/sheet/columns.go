@@ -16,6 +16,7 @@ type settler struct {
 	beside       beside
 	between      bool    // clock are the times of day of start and finish
 	start        float64 // or clock is that of the finish, and this the start, s from midnight
+	goesBy       string  // heading of the times that count of several, where there is evidence
 	clockColumns int     // columns of times of which no heading says which one counts
 }
 

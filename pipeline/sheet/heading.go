@@ -12,10 +12,12 @@ import (
 type lexicon struct {
 	extra map[string]Meaning
 	seen  map[string]guess // readings of this sheet so far
+
+	official, officialBefore string // folded heading of the times that count: said, or so before
 }
 
 func newLexicon(o Options) *lexicon {
-	l := &lexicon{seen: map[string]guess{}}
+	l := &lexicon{seen: map[string]guess{}, official: fold(o.Official), officialBefore: fold(o.OfficialBefore)}
 	for text, word := range o.Headings {
 		if m, ok := ParseMeaning(word); ok {
 			if l.extra == nil {

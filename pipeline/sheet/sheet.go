@@ -35,6 +35,8 @@ type Options struct {
 	CourseBefore, CourseWhy string
 	DateBefore, DateWhy     string
 	Session                 string // given by hand
+	Official                string // heading of the times that count, given by hand
+	OfficialBefore          string // or on earlier sheets of these headings: used where the sheet's own places go by both
 	Kind                    string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
 	Limits                  Limits
 }
@@ -179,6 +181,7 @@ type Part struct {
 	place      placeLine // over the rows, as others of its form stand over the other lists of the table
 	HeadingRow int       // 1-based; 0 where the sheet has no heading
 	Columns    []Column
+	Official   string // heading of the times that count of several, where more than the rule for road races says so; "" else
 	Course     Found
 	Date       FoundDate
 	Session    Found

@@ -303,7 +303,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		above = append(above, titleTexts(lex, h.cells)...)
 	}
 	c.startInTitle(append(slices.Clone(above), t.facts...))
-	p := &Part{Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
+	p := &Part{Official: c.goesBy, Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
 		var names []string
