@@ -23,7 +23,7 @@ func saysField(text string) bool {
 		_, weekday := weekdayNames[w]
 		switch {
 		case weekday:
-		case fieldWords[w] || leadingWords[w] || trailingWords[w]:
+		case fieldWords[w] || leadingWords[w] || trailingWords[w] && !remarkWords[w]: // a timekeeper is somebody
 			found = true
 		case isSection(w):
 			sexes++

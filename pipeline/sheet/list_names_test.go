@@ -207,6 +207,27 @@ func TestLegendOverALaterList(t *testing.T) {
 	}
 }
 
+// Who helped stands between two runs; the names in it are of no course.
+func TestHelpersBetweenRuns(t *testing.T) {
+	var b strings.Builder
+	for i, day := range []string{"sábado, 3 de maio de 2025", "sábado, 26 de abril de 2025", "sábado, 19 de abril de 2025"} {
+		fmt.Fprintf(&b, "||Alder Moor – %s\n\n||Lugar|Nome completo|Sexo|Tempo final (s)\n||001|Ann Hill|F|1293.7\n||002|Bo Reed|M|1397.%d\n||003|Cy Dee|M|1654.0\n\n||Volunteers\n||Timekeeper|Iris Marsh\n||Finish tokens|Neil Croft\n||Marshal|%s\n\n\n",
+			day, i, []string{"Owen Pond-Erby", "Thijs Kuip-Pers", "Owen Pond-Erby"}[i])
+	}
+	s, err := Read("results.xlsx", sheetCase{text: b.String()}.asWorkbook(t), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(s.Parts) != 3 {
+		t.Errorf("%d runs", len(s.Parts))
+	}
+	for _, p := range s.Parts {
+		if p.Course.Value != "alder-moor" {
+			t.Errorf("course %q", p.Course.Value)
+		}
+	}
+}
+
 // Teams, and the best of all times, below the results of each run end with the next run.
 func TestOtherListsBelowEachRun(t *testing.T) {
 	for _, blank := range []string{"", "\n"} {
