@@ -74,3 +74,28 @@ func (k *nameClubs) said(heading bool) bool {
 	}
 	return 10*k.bares >= k.commas && 2*len(k.behind) <= k.full
 }
+
+// clubBehind is where the club begins that stands behind one name of a column, after a comma or
+// a spaced dash, "Jo Lee, Mill AC", "Jo Lee - Fell Harriers": several words, of which the last
+// is one for a club, behind a name of several. 0 where there is none.
+func clubBehind(s string) (at int, club string) {
+	at = strings.LastIndexByte(s, ',')
+	from := at + 1
+	for _, dash := range [...]string{" - ", " – "} {
+		if i := strings.LastIndex(s, dash); i > at {
+			at, from = i, i+len(dash)
+		}
+	}
+	if at <= 0 {
+		return 0, ""
+	}
+	before, club := trim(s[:at]), trim(s[from:])
+	last := strings.ToLower(club[strings.LastIndexByte(club, ' ')+1:])
+	if strings.IndexByte(before, ' ') < 0 || strings.IndexByte(club, ' ') < 0 || strings.IndexByte(before, ',') >= 0 || !clubEnds[last] {
+		return 0, ""
+	}
+	return at, club
+}
+
+// clubEnds are last words of the names of clubs. Common practice, no source.
+var clubEnds = wordSet("ac|rc|tc|acs|harriers|runners|striders|joggers|athletics|athletic|club|tri|triathlon|roadrunners|verein|laufverein|lauftreff|athletisme")

@@ -16,6 +16,10 @@ func TestClubBehindComma(t *testing.T) {
 		{"the heading says so", "Navn, klubb", "Ola Solby, Fjellvik|Åsmund Rødnes, Nordli|Eirik Skoglund, Fjellvik|Magne Øydal, Nordli", "Ola Solby", "Fjellvik"},
 		{"two family names", "Nombre", "Carrillo Olmo, Inés|Monllo Riba, Saúl|Quinriz Mora, Inés|Olmo Riba, Saúl", "Carrillo Olmo, Inés", ""},
 		{"two family names in capitals", "Nombre", "CARRILLO OLMO, INÉS|MONLLO RIBA, SAÚL|QUINRIZ MORA, INÉS|OLMO RIBA, SAÚL|XOEL", "CARRILLO OLMO, INÉS", ""},
+		{"a single club behind a comma", "Name", "Di Fox, Mill AC|Al Roe|Cy Dee|Jo Lee", "Di Fox", "Mill AC"},
+		{"a single club behind a dash", "Name", "Di Fox - Fell Harriers|Al Roe|Cy Dee|Jo Lee", "Di Fox", "Fell Harriers"},
+		{"a family name of two words and a given name in capitals", "Name", "de Vries, JAN|Al Roe|Cy Dee|Jo Lee", "de Vries, JAN", ""},
+		{"a family name that ends like a club, and two given names", "Name", "Van Hall, Jo Ann|Al Roe|Cy Dee|Jo Lee", "Van Hall, Jo Ann", ""},
 		{"given names", "Name", "Solby, Ola|Rødnes, Åsmund|Skoglund, Ola|Øydal, Åsmund|Bård Granli", "Solby, Ola", ""},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {

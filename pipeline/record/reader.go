@@ -407,6 +407,8 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		} else {
 			out.Club = bracketText(name)
 		}
+	} else if out.Club == "" && r.c.Name >= 0 {
+		_, out.Club = clubBehind(cell(cells, r.c.Name))
 	}
 	r.readPerson(row, cells, day, out, take)
 
@@ -505,6 +507,8 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		if before, _, comma := strings.Cut(text, ","); comma && strings.IndexByte(trim(before), ' ') > 0 {
 			text = trim(before)
 		}
+	} else if at, _ := clubBehind(text); at > 0 {
+		text = trim(text[:at])
 	}
 	if at := r.nameOrder.split(text); at > 0 && at < len(text) {
 		if nobody, _ := r.nobody.ask(text); !nobody {

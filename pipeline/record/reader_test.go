@@ -159,7 +159,7 @@ func TestTakingPart(t *testing.T) {
 	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3
 	for note, want := range map[string]TakingPart{
 		"walker": Walker, "Walked": Walker, "Pacer 30": Pacer, "30 min pacer": Pacer, "pacing 27:00": Pacer, "official pacer": Pacer, "tail": BackMarker, "Tail walker": BackMarker,
-		"back marker": BackMarker, "VI": Guided, "V.I. runner": Guided, "VI guide": Guide, "guide for Jo Lee": Guide, "guided by Sam Hill": Guided, "Buggy": Buggy, "with buggy": Buggy,
+		"back marker": BackMarker, "VI": Guided, "V.I. runner": Guided, "VI guide": Guide, "guide for Jo Lee": Guide, "guided by Sam Hill": Guided, "guide: S Hill": Guided, "Buggy": Buggy, "with buggy": Buggy,
 		"PB, with dog": Dog, "with a dog": Dog, "wheelchair": RacingWheelchair, "handcycle": RacingWheelchair, "frame runner": DayWheelchair, "day chair": DayWheelchair, "with daughter": WithChild,
 		"Geher": Walker, "mit Hund": Dog, "poussette": Buggy, "lièvre": Pacer, "Schlussläufer": BackMarker, "(walker)": Walker, "first time; walker": Walker,
 		// None of these.

@@ -89,9 +89,17 @@ func clauses(b []byte, f func(clause []byte) bool) {
 	}
 }
 
+// guideNamed stand before the name of the guide of the runner whom a remark is about.
+var guideNamed = []string{"guide: ", "guide runner: ", "begleitlaufer: ", "guia: ", "guida: ", "accompagnateur: "}
+
 // partOf reads a folded remark. Only a remark that is about nothing else
 // counts: "thanks to the pacer" and "lost dog" say nothing.
 func partOf(b []byte, words map[string]TakingPart) (part TakingPart, ok bool) {
+	for _, guide := range guideNamed {
+		if _, name, ok := bytes.Cut(b, []byte(guide)); ok && len(bytes.TrimSpace(name)) > 0 && len(b) <= 60 && bytes.HasPrefix(b, []byte(guide)) {
+			return Guided, true // "guide: S Lee" says who guided this one
+		}
+	}
 	clauses(b, func(c []byte) bool {
 		part, ok = clausePart(c, words)
 		return ok
