@@ -105,6 +105,16 @@ func finished(l *Line) bool {
 	return false
 }
 
+// listedAgain says whether a line with a place of its own repeats one further up, as where the
+// groups stand above the whole field, or the whole field above them: both name the same person
+// in full, nothing of the two contradicts, and they are no neighbours, as two scans of one
+// finisher are. Their times are the same.
+func listedAgain(l, m *Line) bool {
+	const neighbours = 2
+	return l.TimeMS > 0 && l.Row-m.Row > neighbours && strings.IndexByte(l.Name, ' ') > 0 && !initialOnly(l.Name) &&
+		(l.Sex == m.Sex || l.Sex == NotGiven || m.Sex == NotGiven) && l.Birth.Gap(m.Birth) <= 0 && (l.Club == m.Club || l.Club == "" || m.Club == "")
+}
+
 // twice finds lines that stand twice and people who do.
 func (c *runCheck) twice() {
 	// Keys are 64-bit hashes, so that ten million lines make no garbage; a
@@ -136,7 +146,7 @@ func (c *runCheck) twice() {
 		j, seen := byName[key]
 		if !seen {
 			byName[key] = i
-		} else if m := &c.lines[j]; (l.Position == m.Position || l.Position == 0 || m.Position == 0) && l.TimeMS == m.TimeMS && l.Number == m.Number {
+		} else if m := &c.lines[j]; (l.Position == m.Position || l.Position == 0 || m.Position == 0 || listedAgain(l, m)) && l.TimeMS == m.TimeMS && l.Number == m.Number {
 			c.repeat(l, m)
 			continue
 		}

@@ -96,6 +96,11 @@ func TestCheckTwice(t *testing.T) {
 	if lines[3].Status != Repeat || lines[1].Status != OK {
 		t.Errorf("%v, %v", lines[3].Status, lines[1].Status)
 	}
+	// Under another place, further down: the groups and the whole field are on one sheet.
+	lines = run(1080, 1200, 1300)
+	again = lines[1]
+	again.Row, again.Position, again.Name, lines[1].Name = 12, 5, "Jo Lee", "Jo Lee"
+	wantKinds(t, CheckRun(append(lines, again), 5000), "12 line-twice")
 	// One number and name at two places: both stay, the second is doubtful.
 	lines = run(1080, 1200, 1300)
 	lines[0].Number, lines[2].Number, lines[2].Name = "A12", "A12", "ADA BROOKA"

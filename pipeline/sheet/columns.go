@@ -72,6 +72,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.particles()
 	s.names()
 	s.handicap()
+	s.timesOfToday()
 	s.times()
 	s.single()
 	s.byValues()

@@ -12,14 +12,30 @@ var correctionWords = set(`correction corrections corrected amendment amendments
 	korrektur korrekturen korrigiert berichtigung berichtigt rectificatif corrige corrigee correccion corregido corregida correzione corretto corretta rettifica
 	correctie gecorrigeerd rectificatie rattelse rattelser korrigerad rettelse rettelser rettet korekta sprostowanie correcao corrigido oprava`)
 
-// corrects says whether lines over rows have such a word.
+// corrects says whether lines over rows have such a word, or say nothing but that the list is
+// the final one.
 func corrects(lines []string) bool {
 	for _, t := range lines {
-		if anyWord(t, correctionWords) {
+		if anyWord(t, correctionWords) || saysFinal(t) {
 			return true
 		}
 	}
 	return false
+}
+
+// saysFinal says whether a line has no words but for results and for a later issue of them:
+// "FINAL", "Official results".
+func saysFinal(line string) bool {
+	final := false
+	for _, w := range strings.Fields(fold(line)) {
+		switch {
+		case EditionWord(w) == 1 && w != "new":
+			final = true
+		case !titleWords[w]:
+			return false
+		}
+	}
+	return final
 }
 
 // askCorrection asks about rows under such a line that stand for finishers of the list above

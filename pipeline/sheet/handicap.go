@@ -203,11 +203,20 @@ func (s *settler) largest(i int) (hi float64) {
 
 // spread is the standard deviation of the times of a column.
 func (s *settler) spread(i int) float64 {
-	n, sum, squares := 0.0, 0.0, 0.0
+	var times []float64
 	for _, r := range s.rows {
 		if v := secondsOf(r.cells, i); v > 0 {
-			n, sum, squares = n+1, sum+v, squares+v*v
+			times = append(times, v)
 		}
+	}
+	return deviation(times)
+}
+
+// deviation is the standard deviation of some figures, 0 of none.
+func deviation(of []float64) float64 {
+	n, sum, squares := float64(len(of)), 0.0, 0.0
+	for _, v := range of {
+		sum, squares = sum+v, squares+v*v
 	}
 	if n == 0 {
 		return 0

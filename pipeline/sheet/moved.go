@@ -11,7 +11,7 @@ import (
 // above the results: "Alder Bank - moved to Mill Leat (flood)", "Moved from Alder Bank to Mill
 // Leat", "Alder Bank, run at Mill Leat because of cows". Common practice, no source.
 var (
-	movedAway = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:moved|relocated|switched|transferred|verlegt|verschoben|déplacée?|transférée?|trasladad[ao]|spostat[ao]|verplaatst|flyttade?s?|flyttet) (?:(?:from|von|vom|de|desde|da|van|från|fra) .+? )?(?:to|nach|zum|à|a|naar|till|til) (.+)$`)
+	movedAway = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:venue|course|location|route) (?:was )?changed|moved|relocated|switched|transferred|verlegt|verschoben|déplacée?|transférée?|trasladad[ao]|spostat[ao]|verplaatst|flyttade?s?|flyttet) (?:(?:from|von|vom|de|desde|da|van|från|fra) .+? )?(?:to|nach|zum|à|a|naar|till|til) (.+)$`)
 	runThere  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:run|held|raced|gelaufen|courue?|corrid[ao]|corsa|gelopen) (?:instead )?(?:at|in|on|auf|à|en|a|op) (.+?)[ ,;(–-]+(?:instead|because|due|owing|wegen|statt|à cause|en raison|debido|a causa|wegens|vanwege|på grund|på grunn)`)
 	// whyMoved is where the reason begins.
 	whyMoved = regexp.MustCompile(`(?i)[ ,;:.(–-]+(?:because|due|owing|as the|after|for|instead|wegen|statt|à cause|en raison|suite|debido|por|a causa|per|wegens|vanwege|in plaats|på grund|på grunn|på grund)(?:[^\pL].*)?$|[,;(].*$| [–-] .*$`)

@@ -16,7 +16,7 @@ import (
 var (
 	lastWeek  = regexp.MustCompile(` (?:(?:last|previous|prior) (?:weeks?|runs?|races?|time|month|months|saturdays?|sundays?)|week before|vorwoche|(?:letzte|letzter|vorige|voriger) woche|(?:letzter|voriger) lauf|semaine (?:derniere|precedente|passee)|course precedente|semana (?:pasada|anterior|passada)|carrera anterior|settimana (?:scorsa|precedente)|gara precedente|(?:vorige|afgelopen) (?:week|loop)|forra veckan|forrige (?:uke|uge)|sidste uge|zeszly tydzien|w zeszlym tygodniu) `)
 	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
-	bestSoFar = regexp.MustCompile(` (?:seasons? (?:bests?|records?)|(?:bests?|fastest)(?: times?)? (?:so far|this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
+	bestSoFar = regexp.MustCompile(` (?:(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|(?:bests?|fastest)(?: times?)? (?:so far|this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
 	calledOff = regexp.MustCompile(` (?:cancelled|canceled|called off|no run|abgesagt|ausgefallen|entfallt|fallt aus|annulee?|cancelad[ao]|suspendid[ao]|anulad[ao]|annullat[ao]|afgelast|geannuleerd|installd|installt|innstilt|avlyst|aflyst|odwolan[ya]) `)
 )
 
@@ -166,4 +166,30 @@ func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
 	}
 	p.Date.Settled, p.Date.Choices, p.Date.ChoiceFrom = false, choices, from
 	return true
+}
+
+// Headings of columns of times that say only whether these are today's. Over a table they are
+// titles, so that they are read as headings only where times stand under them. Common practice,
+// no source.
+var (
+	todaysTimes = set("today actual heute aujourdhui hoy oggi vandaag idag", "todays time", "time today", "this week", "this wk", "this weeks time", "zeit heute", "diese woche", "temps du jour", "cette semaine", "esta semana", "questa settimana", "deze week", "denna vecka", "i dag")
+	timesBefore = set("previous vorwoche", "last week", "last wk", "last weeks time", "time last week", "previous time", "previous week", "letzte woche", "semaine derniere", "semana pasada", "settimana scorsa", "vorige week", "forra veckan", "sidste uge", "forrige uke")
+)
+
+// timesOfToday takes the column under such a heading for the time, where no other is, and those
+// of an earlier run for what was before.
+func (s *settler) timesOfToday() {
+	timed := s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
+	for i, h := range s.headings {
+		if c := s.columns[i].Meaning; c.isTime() || s.profiles[i].shareOf(kClock) < .8 || s.profiles[i].filled == 0 {
+			continue
+		}
+		switch f := fold(h); {
+		case timesBefore[f]:
+			s.set(i, PersonalBest, "heading %q: the time of an earlier run", h)
+		case todaysTimes[f] && !timed:
+			s.set(i, Time, "heading %q: the time of this run", h)
+			timed = true
+		}
+	}
 }

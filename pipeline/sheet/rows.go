@@ -214,7 +214,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 			return isData // a place that somebody was not sure of: "4?"
 		}
 		return whyFooter
-	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label):
+	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)]:
 		return isData // nobody took the time of this one
 	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
 		return whyFooter
@@ -233,6 +233,10 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	return whyNoResult
 }
+
+// listWord are last words of lines over lists, "Today's results", that may look like somebody
+// whose time nobody took.
+var listWord = set("result results ergebnis ergebnisse resultat resultats resultate resultado resultados risultato risultati uitslag uitslagen resultater resultaten wyniki finishers runners walkers bests best fastest")
 
 // looksNamed says whether a text may be a person's name: two to four words,
 // none of them a figure, and neither a sex nor a group.

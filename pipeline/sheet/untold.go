@@ -159,13 +159,18 @@ func (s *settler) behindFirst(i int) bool {
 // mean, where those of a field are over a fifth (common practice, no source), and
 // over less than half of what the handicaps are.
 func (s *settler) handicapInside(clock, offset int) bool {
-	n, sum := 0.0, 0.0
+	n, sum, late := 0.0, 0.0, []float64(nil)
 	for _, r := range s.rows {
-		if v := secondsOf(r.cells, clock); v > 0 && secondsOf(r.cells, offset) >= 0 {
+		v, o := secondsOf(r.cells, clock), secondsOf(r.cells, offset)
+		if c := trim(cellAt(r.cells, offset)); digitsOnly(c) && looseNumber(c) <= 90 {
+			o = 60 * looseNumber(c) // minutes
+		}
+		if v > 0 && o >= 0 {
 			n, sum = n+1, sum+v
+			late = append(late, o)
 		}
 	}
-	spread, offsets := s.spread(clock), s.spread(offset)
+	spread, offsets := s.spread(clock), deviation(late)
 	if n < 6 {
 		return n >= 4 && spread < sum/n/30 && 4*spread < offsets
 	}

@@ -292,6 +292,9 @@ func (s *scanner) unnamed() bool {
 	if all && strong { // "Anhysbys / Unknown" too
 		return true
 	}
+	if len(s.tokens) > 2 && s.is(&s.tokens[0], notKnown) && s.is(&s.tokens[1], fillers) {
+		return true // "Unknown lady in red"
+	}
 	if s.several {
 		return false
 	}

@@ -92,7 +92,7 @@ func TestUnnamed(t *testing.T) {
 		"Guest runner", "no code", "No name", "No barcode", "N/A", "n.n.", "NN", "Anonymous", "runner 17", "P123", "#45",
 		"Unbekannt", "unbekannter Läufer", "Gast", "ohne Namen", "Inconnu", "coureur inconnu", "Sans nom", "Desconocido",
 		"sin nombre", "Sconosciuto", "Onbekend", "geen naam", "Okänd", "Ukjent", "Tuntematon", "Nieznany", "Neznámý",
-		"Desconhecido", "Неизвестный", "Unknown male", "Male, Unknown", "XXX", "not known", "Name unknown"} {
+		"Desconhecido", "Неизвестный", "Unknown male", "unknown lady in red", "Unbekannter Läufer mit Hut", "Male, Unknown", "XXX", "not known", "Name unknown"} {
 		if n := Parse(text); !n.Unnamed {
 			t.Errorf("%q should name nobody, got %+v", text, n)
 		}

@@ -64,6 +64,9 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	illegible unreadable unleserlich illisible ilegible illeggibile onleesbaar olaslig
 	private withheld hidden redacted confidential gdpr undisclosed`)
 
+// notKnown before a word for a man, a woman or a runner name nobody, whatever follows.
+var notKnown = set(`unknown unidentified unnamed unbekannter unbekannte inconnu inconnue desconocido desconocida sconosciuto sconosciuta onbekende okand ukjent ukendt nieznany nieznana neznamy neznama desconhecido desconhecida tuntematon`)
+
 // fillers may stand beside a word of nobody without naming anybody.
 var fillers = set(`no not the name names number code barcode id tag token given known recorded
 	registered scanned read available male female man woman men women boy girl lady gentleman m f w x
