@@ -55,6 +55,7 @@ func TestStatus(t *testing.T) {
 		{"", "Ada Brook", "non arrivé", "", "", DNF},
 		{"", "Ada Brook", "nedoběhla", "", "", DNF},
 		{"", "Ada Brook", "opgave", "", "", DNF},
+		{"", "Ada Brook", "", "did_not_finish", "", DNF},
 		{"", "Ada Brook", "OTL", "", "", DNF},
 		{"", "Ada Brook", "1:40:00", "dnf", "", DNF},
 		{"5", "Ada Brook", "24:31", "DSQ", "", DQ},

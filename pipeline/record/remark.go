@@ -42,7 +42,7 @@ func (r *Reader) remark(s string) remark {
 		return m
 	}
 	r.scratch = r.scratch[:0]
-	for line := range strings.Lines(s) { // a note of several lines says several things
+	for line := range strings.Lines(strings.ReplaceAll(s, "_", " ")) { // a note of several lines says several things
 		if len(r.scratch) > 0 {
 			r.scratch = append(r.scratch, ';')
 		}

@@ -130,7 +130,7 @@ func (s *settler) byHeading(i int) {
 				turn(Name, "its values are of two lines: names over clubs")
 			}
 		case Status:
-			if fold(h) == "state" && p.shareOf(kStatus) < .5 {
+			if fold(h) == "state" && p.share(kStatus) < .5 {
 				turn(Other, "its values are not what became of a runner")
 			}
 		case Notes:

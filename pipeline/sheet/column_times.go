@@ -254,7 +254,24 @@ func (s *settler) official() {
 		}
 	case chip >= 0:
 		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
+	default:
+		if i := s.overUsualDistance(); i >= 0 {
+			s.set(i, Time, "heading %q: the only time on the sheet, over the usual distance", s.headings[i])
+		}
 	}
+}
+
+// overUsualDistance is the only column of times of a part of the course where its heading
+// says 5 km, "5k Time": where there are no other times it is no part; -1 for none.
+func (s *settler) overUsualDistance() int {
+	parts := s.all(Split)
+	if len(parts) != 1 || !s.timed(parts[0]) {
+		return -1
+	}
+	if m, _, _, ok := findDistance(s.headings[parts[0]]); !ok || m != usualDistance {
+		return -1
+	}
+	return parts[0]
 }
 
 // officialSaid takes the column of times for the one that counts of which somebody has said so.

@@ -1,6 +1,9 @@
 package sheet
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // Columns of yes and no under a word for how a race ended are its status; others of that kind
 // keep what they are.
@@ -34,6 +37,21 @@ func TestEndedByFlag(t *testing.T) {
 		}
 		if got != c.status {
 			t.Errorf("%s: %q, want %q", c.name, got, c.status)
+		}
+	}
+}
+
+// A column headed state is a status where all its values are words for how races ended, and
+// none where they are states of a country.
+func TestState(t *testing.T) {
+	for values, want := range map[string]Meaning{"finished,did_not_finish,finished,finished": Status, "OH,PA,OH,NY": Other} {
+		v := strings.Split(values, ",")
+		s, err := Read("alder-bank_2026-01-03.csv", []byte("pos,name,time,state\n1,Jo Lee,18:20,"+v[0]+"\n2,Al Roe,,"+v[1]+"\n3,Cy Dee,18:40,"+v[2]+"\n4,Di Fox,18:42,"+v[3]+"\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Parts[0].Columns[3].Meaning; got != want {
+			t.Errorf("%s: %v, want %v", values, got, want)
 		}
 	}
 }

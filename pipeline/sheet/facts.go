@@ -136,12 +136,12 @@ var seasonTabs = set("league table summary standings stats statistics liga tabel
 var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
 	overzicht podsumowanie sammanfattning oversigt oversikt`)
 
-// filledTemplate says whether a tab called a template or a table was filled in with
-// results all the same: three lines or more have a name and a time, and no column has
+// filledTemplate says whether a tab called a template or a table, or entries where it has
+// places, was filled in with results all the same: three lines or more have a name and a time, and no column has
 // points, numbers of runs or bests.
 func (p *Part) filledTemplate(tab string) bool {
 	for _, w := range strings.Fields(fold(tab)) {
-		if helperTabs[w] && !templateWords[w] {
+		if helperTabs[w] && !templateWords[w] && !(entryTabs[w] && p.Index(Position) >= 0) {
 			return false
 		}
 	}
@@ -164,5 +164,8 @@ func (p *Part) filledTemplate(tab string) bool {
 	}) // a grid has no errors of its own
 	return n >= 3
 }
+
+// entryTabs are words for the list of those who signed up, in which some write the results.
+var entryTabs = set("registrations registered entries signup")
 
 var templateWords = set("table tables tabelle tableau tabla tabella tabel template vorlage modele plantilla modello sjabloon szablon mall skabelon mal modelo")

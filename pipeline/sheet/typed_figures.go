@@ -12,13 +12,14 @@ var (
 	misread      = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}:[\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
 	misreadPlace = regexp.MustCompile(`^\s*([\dlIO]{1,3})(?:[.):]|\s)\s*\pL`)
 	secondsOnly  = regexp.MustCompile(`(?:^|\s)(:[0-5]\d)(?:$|\s)`)
+	minuteAlone  = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*(?:min|mins|minutes?|minuten|minuti|minutos|minuter|minutter|minut|minuty)[.:]*\s*$`)
 	wholeClock   = regexp.MustCompile(`(?:^|\s)(\d{1,3}):([0-5]\d)(?:$|\s)`)
 	asFigures    = strings.NewReplacer("l", "1", "I", "1", "O", "0")
 )
 
 // typedFigures mends the figures of lists that were scanned or typed: letters that look
 // like figures, 51:l5, where the others show what they are, and seconds under a minute that
-// is not repeated, ":19" under "24:05". Lines keep their places.
+// is not repeated, ":19" under "24:05" or "24 minutes". Lines keep their places.
 func typedFigures(text []byte) ([]byte, bool) {
 	if len(text) > typedBytes || !mayBeMisread(text) {
 		return text, false
@@ -27,8 +28,13 @@ func typedFigures(text []byte) ([]byte, bool) {
 	changed := ordinalsInWords(lines)
 	last := 0 // place of the line above
 	minute, second := "", ""
+	over := -1 // the line that says the minute and nothing else
 	for i, l := range lines {
 		if len(l) > 300 {
+			continue
+		}
+		if m := minuteAlone.FindStringSubmatch(l); m != nil {
+			minute, second, over = m[1], "", i
 			continue
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
@@ -50,10 +56,13 @@ func typedFigures(text []byte) ([]byte, bool) {
 		if m := secondsOnly.FindStringSubmatchIndex(l); m != nil && minute != "" && l[m[2]+1:m[3]] >= second && !wholeClock.MatchString(l) {
 			second = l[m[2]+1 : m[3]]
 			l = l[:m[2]] + minute + l[m[2]:]
+			if over >= 0 {
+				lines[over] = ""
+			}
 		} else if m := wholeClock.FindStringSubmatch(l); m != nil {
-			minute, second = m[1], m[2]
+			minute, second, over = m[1], m[2], -1
 		} else if strings.TrimSpace(l) != "" {
-			minute = ""
+			minute, over = "", -1
 		}
 		if l != lines[i] {
 			lines[i], changed = l, true

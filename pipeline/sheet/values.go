@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bytes"
 	"html"
 	"strings"
 	"unicode"
@@ -65,7 +66,7 @@ func kindOf(s string) kind {
 			return kStatus // dashes and dots stand for "nothing here"
 		case sexWords[string(f)], softSexWords[string(f)], inTwoLanguages(f):
 			return kSex
-		case statusWords[string(f)]:
+		case statusWords[string(f)], bytes.IndexByte(f, '_') > 0 && statusWords[strings.ReplaceAll(string(f), "_", " ")]:
 			return kStatus
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
 			return kGroup

@@ -16,7 +16,7 @@ const (
 	did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon|bitirmedi|tamamlamadi|fullfoljde ej|fullfoljde inte|
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
 	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|
-	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
+	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
 	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
 	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
