@@ -48,7 +48,10 @@ const (
 // headingWords gives the ideas of single words, folded. Languages: English,
 // French, German, Spanish, Italian, Dutch, Portuguese, Polish, Swedish, Danish,
 // Norwegian. The lists are common practice on result sheets, no source.
-var headingWords = ideasOf(map[concept]string{
+var headingWords = ideasOf()
+
+// ownLists are the words of the languages above by what they say of a column.
+var ownLists = map[concept]string{
 	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn positions token tokens place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
 		rang classement clt class. cl clas place platz plads platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
 		classifica piazzamento posto arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
@@ -94,14 +97,14 @@ var headingWords = ideasOf(map[concept]string{
 	cStart:          `start depart salida partenza startzeit startzeiten starttijd starttid largada starttime`,
 	cOther:          `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
 	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr which what whats did do you please enter is are was were tell us`,
-})
+}
 
 // ideasOf turns lists into a map, adding the ideas of words that stand in more
 // than one list. A word with a full stop belongs to one language only and is
 // handled by phrase.
-func ideasOf(lists map[concept]string) map[string]concept {
+func ideasOf() map[string]concept {
 	m := map[string]concept{}
-	for _, lists := range []map[concept]string{lists, languageWords} {
+	for _, lists := range []map[concept]string{ownLists, languageWords} {
 		for c, list := range lists {
 			for _, w := range strings.Fields(list) {
 				if !strings.Contains(w, ".") {
@@ -110,21 +113,7 @@ func ideasOf(lists map[concept]string) map[string]concept {
 			}
 		}
 	}
-	// Words that stand in two lists mean both, which is only right where the
-	// rules in readHeading say so; these mean one thing.
-	for w, c := range map[string]concept{
-		"place": cPlace, "plaats": cPlace, "lugar": cPlace, "tempo": cTime, "start": cStart, "nombre": cName, "numero": cNo,
-		"class": cGroup, "classe": cGroup, "gun": cTime | cGun, "chip": cTime | cChip, "run": cRun, "course": cCourse,
-		"first": cName | cGiven, "last": cName | cFamily, "m": cUnit, "min": cUnit, "total": cTotal, "afstand": cDistance,
-		"loper": cRunner, "resultat": cTime, "ag": cGroup | cUnit, "nat": cOther, "plz": cPlace, "kurs": cCourse,
-		"kl": cGroup, "media": cPace, "lage": cOther, "runner": cRunner, "parcial": cSplit, "state": cStatus, "best": cBest,
-		"number": cNumber, "finish": cPlace | cTime, "result": cTime, "position": cPlace, "net": cTime | cChip, "dist": cDistance,
-		"snr": cNumber, "an": cUnit, "ar": cYear, "record": cBest, "y": cUnit, "e": cUnit, "i": cUnit, "o": cUnit, "lp": cNo,
-		"participante": cRunner, "ac": cClub, "by": cOfDay, "circuit": cCourse, "ne": cBirth, "ur": cBirth, "genre": cSex, "gen": cSex,
-		"wk": cGroup, "col": cPlace, "order": cPlace, "id": cNumber, "nb": cTotal, "kat": cGroup, "avstand": cGap, "geral": cAmong, "sum": cTotal,
-		"mesto": cPlace, "ime": cName | cGiven, "rod": cPlace, "kor": cAge, "in": cUnit, "tek": cRun, "vek": cAge, "ras": cRun,
-		"official": cTime | cGun, "n": cNo, "en": cUnit, "da": cUnit, "la": cUnit, "s": cUnit, "w": cUnit, "h": cUnit, "a": cUnit, "epreuve": cRun,
-	} {
+	for w, c := range oneIdea {
 		m[w] = c
 	}
 	return m
@@ -174,4 +163,21 @@ func withPhrases(more, phrases map[string]Meaning) map[string]Meaning {
 		}
 	}
 	return phrases
+}
+
+// oneIdea are words that stand in several lists and mean one thing, or what several of them
+// say together. The others stand in one list, which a test holds.
+var oneIdea = map[string]concept{
+	"narozeni": cBirth | cYear, "kraj": cOther,
+	"place": cPlace, "plaats": cPlace, "lugar": cPlace, "tempo": cTime, "start": cStart, "nombre": cName, "numero": cNo,
+	"class": cGroup, "classe": cGroup, "gun": cTime | cGun, "chip": cTime | cChip, "run": cRun, "course": cCourse,
+	"first": cName | cGiven, "last": cName | cFamily, "m": cUnit, "min": cUnit, "total": cTotal, "afstand": cDistance,
+	"loper": cRunner, "resultat": cTime, "ag": cGroup | cUnit, "nat": cOther, "plz": cPlace, "kurs": cCourse,
+	"kl": cGroup, "media": cPace, "lage": cOther, "runner": cRunner, "parcial": cSplit, "state": cStatus, "best": cBest,
+	"number": cNumber, "finish": cPlace | cTime, "result": cTime, "position": cPlace, "net": cTime | cChip, "dist": cDistance,
+	"snr": cNumber, "an": cUnit, "ar": cYear, "record": cBest, "y": cUnit, "e": cUnit, "i": cUnit, "o": cUnit, "lp": cNo,
+	"participante": cRunner, "ac": cClub, "by": cOfDay, "circuit": cCourse, "ne": cBirth, "ur": cBirth, "genre": cSex, "gen": cSex,
+	"wk": cGroup, "col": cPlace, "order": cPlace, "id": cNumber, "nb": cTotal, "kat": cGroup, "avstand": cGap, "geral": cAmong, "sum": cTotal,
+	"mesto": cPlace, "ime": cName | cGiven, "rod": cPlace, "kor": cAge, "in": cUnit, "tek": cRun, "vek": cAge, "ras": cRun,
+	"official": cTime | cGun, "n": cNo, "en": cUnit, "da": cUnit, "la": cUnit, "s": cUnit, "w": cUnit, "h": cUnit, "a": cUnit, "epreuve": cRun,
 }
