@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
 
@@ -181,6 +182,30 @@ func (c *runCheck) twice() {
 	}
 }
 
+// writtenAgain finds a line that says the place and the time of the one before it again, and the
+// name with its words in another order, or with a slip: the first is a repeat, the second may be
+// a relative and is asked about, unless the places go on as after a tie. k is where it stands by
+// position.
+func (c *runCheck) writtenAgain(l, before *Line, k int) bool {
+	if l.TimeMS == 0 || l.TimeMS != before.TimeMS || l.Name == "" || before.Name == "" || !finished(l) || !finished(before) || l.Number != before.Number || l.Sex != NotGiven && before.Sex != NotGiven && l.Sex != before.Sex || l.Birth.Gap(before.Birth) > 0 {
+		return false
+	}
+	a, b := name.Parse(l.Name), name.Parse(before.Name)
+	switch {
+	case a.Unnamed || b.Unnamed:
+		return false
+	case a.Full == b.Full || slices.Equal(slices.Sorted(strings.FieldsSeq(a.Given+" "+a.Family)), slices.Sorted(strings.FieldsSeq(b.Given+" "+b.Family))):
+		c.repeat(l, before)
+	case k+1 < len(c.byPosition) && c.lines[c.byPosition[k+1]].Position == l.Position+2:
+		return false
+	case !l.Tied && !before.Tied && name.OneSlip(a.Full, b.Full) && utf8.RuneCountInString(a.Full) >= 7:
+		c.samePerson(l, before, place.Doubtful)
+	default:
+		return false
+	}
+	return true
+}
+
 // initialOnly says whether all that a name has beside one word are initials.
 func initialOnly(name string) bool {
 	long, initials := 0, 0
@@ -306,12 +331,16 @@ func Missing(lines []Line) []Gap {
 // positions reports positions given twice and those that are missing.
 func (c *runCheck) positions() {
 	var prev *Line
-	for _, i := range c.byPosition {
+	for k, i := range c.byPosition {
 		l := &c.lines[i]
 		if l.Position == 0 || l.Status == Repeat {
 			continue
 		}
-		if prev != nil && prev.Position == l.Position && !(l.Tied || prev.Tied) {
+		if prev != nil && prev.Position == l.Position && c.writtenAgain(l, prev, k) {
+			if l.Status == Repeat {
+				continue
+			}
+		} else if prev != nil && prev.Position == l.Position && !(l.Tied || prev.Tied) {
 			sev := place.Look
 			if l.TimeMS == prev.TimeMS {
 				sev = place.Note

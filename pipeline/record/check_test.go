@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"lapwing/pipeline/age"
@@ -137,6 +138,19 @@ func TestCheckTwice(t *testing.T) {
 	wantKinds(t, CheckRun(lines, 5000), "4 person-twice-on-sheet")
 	if lines[2].Status != Doubtful {
 		t.Errorf("initials twice with one time: %v", lines[2].Status)
+	}
+	// One place and one time, and a name of the same words or with a slip.
+	for name, want := range map[string]Status{"Hill Ada": Repeat, "HILL, ADA": Repeat, "Ada Hlil": Doubtful, "Ada Brookbank": OK, "Adda Brookbanks": Doubtful, "Bob Brookbanks": OK} {
+		lines = run(1080, 1200, 1200)
+		lines[1].Name, lines[2].Name, lines[2].Position = "Ada Hill", name, lines[1].Position
+		if strings.Contains(name, "banks") {
+			lines[1].Name = "Ada Brookbanks"
+		}
+		lines[1].Birth, lines[2].Birth = age.Window{}, age.Window{}
+		CheckRun(lines, 5000)
+		if lines[2].Status != want {
+			t.Errorf("%s below %s: %v, want %v", name, lines[1].Name, lines[2].Status, want)
+		}
 	}
 	// A number on two people.
 	lines = run(1080, 1200, 1300)

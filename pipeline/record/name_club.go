@@ -2,9 +2,14 @@ package record
 
 import "strings"
 
-// nameClubs counts what stands behind a comma in a column of names. As a rule that is
+// clubMarks part names from clubs behind them. A comma parts names of their own as well.
+var clubMarks = [...]string{",", " - ", " – ", " / ", " | "}
+
+// nameClubs counts what stands behind a comma, or another mark, in a column of names. As a rule that is
 // the given name, "Lee, Jo"; on some lists it is the club, "Jo Lee, Riverside AC".
 type nameClubs struct {
+	mark   string
+	names  int
 	bare   map[string]bool // first words of names of several words without a comma
 	bares  int
 	commas int
@@ -14,8 +19,12 @@ type nameClubs struct {
 }
 
 func (k *nameClubs) observe(s string) {
-	before, after, comma := strings.Cut(s, ",")
-	if s == "" || strings.IndexByte(after, ',') >= 0 {
+	if s == "" {
+		return
+	}
+	k.names++
+	before, after, comma := strings.Cut(s, k.mark)
+	if strings.Contains(after, k.mark) || !comma && k.mark != "," {
 		return
 	}
 	several := strings.IndexByte(trim(before), ' ') > 0
@@ -40,11 +49,23 @@ func (k *nameClubs) observe(s string) {
 		if len(k.behind) < vocabularyLimit && !k.behind[after] {
 			k.behind[strings.Clone(after)] = true
 		}
-		if before != strings.ToUpper(before) && clubMark(after) {
+		if before != strings.ToUpper(before) && clubMark(after) || k.mark != "," && clubWord(after) {
 			k.marked++
 		}
 	}
 }
+
+// clubWord says whether a text has a word that clubs are called by.
+func clubWord(s string) bool {
+	for w := range strings.FieldsSeq(s) {
+		if clubNames[strings.ToLower(w)] {
+			return true
+		}
+	}
+	return false
+}
+
+var clubNames = wordSet("harriers|runners|striders|joggers|athletics|athletic|club|triathlon|running|verein|laufverein|lauftreff|sportverein|atletica|atletico|podistica|athle|athlétisme|atletiek|loopgroep|sportclub|löpare|löparklubb|idrettslag|klub|oddíl|sokol|team|university|school")
 
 // clubMark says whether a text has a word of two to four capitals.
 func clubMark(s string) bool {
@@ -61,6 +82,9 @@ func clubMark(s string) bool {
 // what follows is no given name of theirs, or the heading announces a club. Two family
 // names may stand before a given one.
 func (k *nameClubs) said(heading bool) bool {
+	if k.mark != "," { // no name has such a mark inside, but a note may stand behind it
+		return k.full >= 4 && 10*k.full >= 9*k.commas && 2*k.full >= k.names && (heading || 2*k.marked >= k.full || 2*len(k.behind) <= k.full && 5*k.marked >= k.full)
+	}
 	if k.commas < 4 || 10*k.full < 9*k.commas || 3*len(k.behind) > 2*k.full+2 {
 		return false
 	}

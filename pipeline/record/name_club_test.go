@@ -21,6 +21,13 @@ func TestClubBehindComma(t *testing.T) {
 		{"a family name of two words and a given name in capitals", "Name", "de Vries, JAN|Al Roe|Cy Dee|Jo Lee", "de Vries, JAN", ""},
 		{"a family name that ends like a club, and two given names", "Name", "Van Hall, Jo Ann|Al Roe|Cy Dee|Jo Lee", "Van Hall, Jo Ann", ""},
 		{"given names", "Name", "Solby, Ola|Rødnes, Åsmund|Skoglund, Ola|Øydal, Åsmund|Bård Granli", "Solby, Ola", ""},
+		{"behind a dash", "Name", "Jo Lee - Vale AC|Al Roe - Mill Joggers|Cy Dee - Vale AC|Di Fox - Fell Harriers", "Jo Lee", "Vale AC"},
+		{"behind a stroke", "Name", "Jo Lee / Vale AC|Al Roe / Mill Joggers|Cy Dee / Vale AC|Di Fox / Fell Harriers", "Jo Lee", "Vale AC"},
+		{"two on a line", "Name", "Jo Lee / Al Roe|Cy Dee / Di Fox|Ed Gow / Fi Hay|Gus Ing / Hal Job", "Jo Lee / Al Roe", ""},
+		{"double surnames", "Name", "Jo Lee - Roe|Cy Dee|Ed Gow|Gus Ing", "Jo Lee - Roe", ""},
+		{"a note", "Name", "Jo Lee – first time!|Cy Dee|Ed Gow|Gus Ing", "Jo Lee", ""},
+		{"a best", "Name", "Jo Lee new PB!|Cy Dee|Ed Gow|Gus Ing", "Jo Lee", ""},
+		{"a family name of small letters", "Naam", "Jo Lee - van Dijk|Cy Dee|Ed Gow|Gus Ing", "Jo Lee - van Dijk", ""},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
 			for i, n := range strings.Split(k.names, "|") {

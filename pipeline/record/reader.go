@@ -3,6 +3,8 @@ package record
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 	"unsafe"
 
 	"lapwing/pipeline/age"
@@ -54,12 +56,12 @@ type Reader struct {
 	// dashOut counts lines with a dash in place of a place that say that the runner has
 	// not finished, dashTimed those that have a time.
 	dashOut, dashTimed int
-	// clubBehindComma says that it stands behind a comma.
-	clubBehindComma bool
-	nameClubs       nameClubs
-	nameOrder       nameOrder // of family and given name
-	remarks         map[string]remark
-	nobody          *nobody
+	// clubMark is what it stands behind, where that is no bracket.
+	clubMark  string
+	nameClubs [len(clubMarks)]nameClubs
+	nameOrder nameOrder // of family and given name
+	remarks   map[string]remark
+	nobody    *nobody
 
 	nextBirthday bool // the ages are those to come
 
@@ -113,6 +115,9 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	}
 	r.nameOrder = newNameOrder(r.heading(c.Name))
 	r.sexes.marks = map[string]sexMark{}
+	for i, mark := range clubMarks {
+		r.nameClubs[i].mark = mark
+	}
 	r.tails.sexes.marks = map[string]sexMark{}
 	r.timeTails.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
@@ -235,7 +240,9 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 	r.linkText.observe(cell(cells, r.c.Name))
 	r.tails.observe(cell(cells, r.c.Name), &r.scratch)
 	if r.c.Club < 0 {
-		r.nameClubs.observe(cell(cells, r.c.Name))
+		for i := range r.nameClubs {
+			r.nameClubs[i].observe(cell(cells, r.c.Name))
+		}
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(cell(cells, r.c.Name))
@@ -400,8 +407,8 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		name := cell(cells, r.c.Name)
 		if _, below, two := strings.Cut(name, "\n"); two {
 			out.Club = trim(below)
-		} else if r.clubBehindComma {
-			if before, behind, comma := strings.Cut(name, ","); comma && strings.IndexByte(trim(before), ' ') > 0 {
+		} else if r.clubMark != "" {
+			if before, behind, comma := strings.Cut(name, r.clubMark); comma && strings.IndexByte(trim(before), ' ') > 0 {
 				out.Club = trim(behind)
 			}
 		} else {
@@ -500,11 +507,12 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 	if strings.ContainsAny(text, ":-–") {
 		text = r.cutRole(text, take)
 	}
+	text = withoutNote(text)
 	if i := strings.IndexByte(text, '\n'); i > 0 && r.clubInNames {
 		text = trim(text[:i]) // the club stands below
 	}
-	if r.clubBehindComma {
-		if before, _, comma := strings.Cut(text, ","); comma && strings.IndexByte(trim(before), ' ') > 0 {
+	if r.clubMark != "" {
+		if before, _, comma := strings.Cut(text, r.clubMark); comma && strings.IndexByte(trim(before), ' ') > 0 {
 			text = trim(before)
 		}
 	} else if at, _ := clubBehind(text); at > 0 {
@@ -532,6 +540,40 @@ func withoutNumber(s string) string {
 		return rest
 	}
 	return s
+}
+
+// withoutNote takes off what somebody has written behind a name of two words or more: in small
+// letters behind a dash, "Ann Fox – first time!", or that it was a best, "Ann Fox new PB".
+func withoutNote(text string) string {
+	for _, dash := range [...]string{" - ", " – ", " — "} {
+		if before, behind, ok := strings.Cut(text, dash); ok && strings.IndexByte(trim(before), ' ') > 0 {
+			first, _, _ := strings.Cut(trim(behind), " ")
+			if r, _ := utf8.DecodeRuneInString(first); unicode.IsLower(r) && !name.IsParticle(first) {
+				return trim(before)
+			}
+		}
+	}
+	cut := text
+	for {
+		i := strings.LastIndexByte(cut, ' ')
+		if i < 0 {
+			break
+		}
+		switch strings.TrimRight(cut[i+1:], "!.") {
+		case "PB", "SB", "RP", "MMP", "PR":
+			cut = trim(cut[:i])
+			continue
+		case "new", "neue", "nouveau", "nuevo":
+			if cut != text {
+				cut = trim(cut[:i])
+			}
+		}
+		break
+	}
+	if cut != text && strings.IndexByte(cut, ' ') > 0 && cut != strings.ToUpper(cut) {
+		return cut
+	}
+	return text
 }
 
 // cutRole takes off a name how somebody took part, or how the line ended: "Guide: Ann Fox",

@@ -65,9 +65,11 @@ func (r *Reader) Settle() Readings {
 	if r.clubInNames = !r.inBrackets.said() && r.c.Club < 0 && r.inNames.meaning == noNameAge && (saysClub(r.heading(r.c.Name)) || r.inNames.clubBelow()); r.clubInNames {
 		add(r.c.Name, "name, with the club behind it", "the heading says so, or the lines below the names repeat")
 	}
-	if r.clubBehindComma = r.c.Club < 0 && r.nameClubs.said(saysClub(r.heading(r.c.Name))); r.clubBehindComma {
-		r.clubInNames = true
-		add(r.c.Name, "name, with the club behind a comma", fmt.Sprintf("full names before %d of %d commas", r.nameClubs.full, r.nameClubs.commas))
+	for i := range r.nameClubs {
+		if k := &r.nameClubs[i]; r.c.Club < 0 && r.clubMark == "" && k.said(saysClub(r.heading(r.c.Name))) {
+			r.clubMark, r.clubInNames = k.mark, true
+			add(r.c.Name, "name, with the club behind it", fmt.Sprintf("full names before %d of %d marks “%s”", k.full, k.commas, trim(k.mark)))
+		}
 	}
 	if r.nameOrder.settle(); r.nameOrder.on {
 		add(r.c.Name, "name, the family name first", "the heading says so")

@@ -37,7 +37,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	heer|heren|mannen|mannelijk|jongen|jongens|
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
-	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
+	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|musko|muskoga|г-н|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
 	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
 	זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
@@ -49,7 +49,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
-	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
+	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|zensko|frk|froken|pr|г-жа|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
 	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"regexp"
 	"strings"
 )
 
@@ -12,7 +13,12 @@ type beside struct {
 	ticks            []tick
 	gap              int   // column of times behind the first; -1 for none
 	firstMS          int64 // the first runner's time
+	unsigned         bool  // the times behind it may have no sign
 	timed            bool  // under the ticked headings stand the times
+
+	seconds int    // column of times in which some cells have the seconds alone, ":39"; -1 for none
+	minutes string // of the row above, as they stand before the seconds
+	above   string // its seconds
 }
 
 // tick is a column in which a mark says the sex that its heading names.
@@ -23,9 +29,11 @@ type tick struct {
 	own    string // the folded heading, which may stand for "yes"
 }
 
-func noneBeside() beside { return beside{particle: -1, family: -1, gap: -1} }
+func noneBeside() beside { return beside{particle: -1, family: -1, gap: -1, seconds: -1} }
 
-func (b *beside) none() bool { return b.particle < 0 && b.gap < 0 && len(b.ticks) == 0 }
+func (b *beside) none() bool {
+	return b.particle < 0 && b.gap < 0 && b.seconds < 0 && len(b.ticks) == 0
+}
 
 // mend writes particles before the family names, and the sex that is ticked into
 // the first of the ticked columns.
@@ -36,9 +44,17 @@ func (b *beside) mend(cells []string) {
 		}
 	}
 	if b.gap >= 0 && b.gap < len(cells) {
-		if ms, ok := gapMS(cells[b.gap]); ok {
+		ms, ok := gapMS(cells[b.gap])
+		if !ok && b.unsigned {
+			ms, ok = gapMS("+" + trim(cells[b.gap]))
+			ok = ok && ms != b.firstMS
+		}
+		if ok {
 			cells[b.gap] = clockText(b.firstMS + ms)
 		}
+	}
+	if b.seconds >= 0 && b.seconds < len(cells) {
+		cells[b.seconds] = b.withMinutes(cells[b.seconds])
 	}
 	if len(b.ticks) == 0 {
 		return
@@ -98,16 +114,26 @@ func (s *settler) particles() {
 // they were behind: it grows down the list, as it would not if each were measured
 // from the runner before.
 func (s *settler) gaps() {
+	timed := s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
 	for i, g := range s.guesses {
-		if !g.known || !g.meaning.isTime() || !s.behindFirst(i) {
+		behind := g.known && g.meaning == Gap && !timed // the heading says it, so that no signs have to
+		if !behind && (!g.known || !g.meaning.isTime() || !s.behindFirst(i)) {
 			continue
 		}
-		first, last, filled := 0.0, int64(-1), 0
+		first, last, filled, least := 0.0, int64(-1), 0, 8 // seven gaps that grow by chance: 1 in 5040
+		if behind {
+			least = 3
+		}
 		for _, r := range s.rows {
 			c := trim(cellAt(r.cells, i))
 			ms, gap := gapMS(c)
+			if !gap && behind && first > 0 {
+				ms, gap = gapMS("+" + c)
+				gap = gap && (filled > 1 || float64(ms) < 1000*first)
+			}
 			switch {
 			case c == "" || kindOf(c) == kStatus:
+				continue
 			case gap && first > 0 && ms >= last:
 				last = ms
 			case !gap && filled == 0 && kindOf(c) == kClock && strings.Contains(c, ":"):
@@ -117,13 +143,52 @@ func (s *settler) gaps() {
 			}
 			filled++
 		}
-		if first < 8*60 || first > 2*3600 || filled < 8 { // seven gaps that grow by chance: 1 in 5040
+		if first < 8*60 || first > 2*3600 || filled < least {
 			return
 		}
-		s.beside.gap, s.beside.firstMS = i, int64(math.Round(first*1000))
+		s.beside.gap, s.beside.firstMS, s.beside.unsigned = i, int64(math.Round(first*1000)), behind
 		s.set(i, Time, "heading %q: the first runner's time, and how far behind it the others were, which is added to it", s.headings[i])
 		return
 	}
+}
+
+// secondsAlone is a time of which the minutes stand in the row above.
+var secondsAlone = regexp.MustCompile(`^[-–"”″' ]{0,3}:([0-5]\d)$`)
+
+// secondsOnly finds the column of times in which somebody has written the minutes only where they
+// change: "18:20", ":39", "19:02".
+func (s *settler) secondsOnly() {
+	i := s.find(Time)
+	if i < 0 || s.beside.gap >= 0 || s.beside.timed {
+		return
+	}
+	for _, r := range s.rows {
+		if secondsAlone.MatchString(trim(cellAt(r.cells, i))) {
+			s.beside.seconds = i
+			s.columns[i].Why += "; seconds alone follow the minutes above them"
+			return
+		}
+	}
+}
+
+// withMinutes puts the minutes of the row above before seconds that stand alone, unless these
+// are fewer than those above: the minute has changed then, and nobody says to which.
+func (b *beside) withMinutes(cell string) string {
+	c := trim(cell)
+	if m := secondsAlone.FindStringSubmatch(c); m != nil {
+		if b.minutes == "" || m[1] < b.above {
+			return cell
+		}
+		b.above = m[1]
+		return b.minutes + ":" + m[1]
+	}
+	if b.minutes = ""; kindOf(c) != kClock {
+		return cell
+	}
+	if at := strings.LastIndexByte(c, ':'); at > 0 && len(c) == at+3 {
+		b.minutes, b.above = c[:at], c[at+1:]
+	}
+	return cell
 }
 
 // gapMS reads "+0:19" and "+1:02:03.5".

@@ -370,11 +370,24 @@ func (s *settler) distances(i int) bool {
 	return n > 0
 }
 
+// startsAtZero says whether the first value of a column is zero, as that of times behind the
+// first is. Where the least of the others is over half of the greatest, they are running times
+// and the first was not taken.
 func (s *settler) startsAtZero(i int) bool {
+	first, least, most := true, 0.0, 0.0
 	for _, r := range s.rows {
-		if c := trim(cellAt(r.cells, i)); c != "" {
-			return looseNumber(c) == 0 && strings.ContainsAny(c, "0")
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
 		}
+		v := looseNumber(c)
+		switch {
+		case first && (v != 0 || !strings.ContainsAny(c, "0")):
+			return false
+		case v > 0 && (least == 0 || v < least):
+			least = v
+		}
+		first, most = false, max(most, v)
 	}
-	return false
+	return !first && (most == 0 || 2*least <= most)
 }

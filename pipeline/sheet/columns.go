@@ -76,6 +76,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.times()
 	s.single()
 	s.byValues()
+	s.secondsOnly()
 	s.evidence()
 	s.runNumbers()
 	s.courseByValues(book)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -89,6 +90,52 @@ func (s *settler) schoolForms(i int) bool {
 		other = other || strings.IndexByte("bgmfwvdhk", c[len(c)-1]|0x20) < 0
 	}
 	return n >= 3 && other
+}
+
+// schoolYears says whether a column whose heading is a school's, or "Year", holds nothing but
+// numbers up to 13, with the same letter of a class behind them or none: "7b". A two-figure year
+// of birth has its nought where the numbers are below ten: 07.
+func (s *settler) schoolYears(i int) bool {
+	if !schoolHeadings[fold(s.headings[i])] || s.counts(i) || s.countsInBlocks(i) || s.countsEachRun(i) {
+		return false
+	}
+	n, letters := 0, map[byte]bool{}
+	for _, r := range s.rows {
+		c := strings.ToLower(trim(cellAt(r.cells, i)))
+		if isBlank(c) {
+			continue
+		}
+		year := strings.TrimRight(c, "abcdefghijklmnopqrstuvwxyz")
+		if !digitsOnly(year) || len(year) > 2 || len(c) > len(year)+1 || year[0] == '0' || looseNumber(year) > 13 {
+			return false
+		}
+		if len(c) > len(year) {
+			letters[c[len(c)-1]] = true
+		}
+		n++
+	}
+	return n >= 3 && !(letters['m'] && (letters['f'] || letters['w'] || letters['k'])) && !(letters['b'] && letters['g'] && len(letters) == 2)
+}
+
+// schoolHeadings are headings of the years and classes of a school that are headings of ages as well.
+var schoolHeadings = set("year yr grade class form klasse klas classe clase classi groep schuljahr trida luokka klassi osztaly klasa razred schoolyear jahrgangsstufe", "year group", "school year", "annee scolaire")
+
+// hiddenYear is a day of birth of which the year is hidden, 19.03.**.
+var hiddenYear = regexp.MustCompile(`^(?:\d{1,2}[./-]\d{1,2}[./-][*xX#?•_-]{2,4}|[*xX#?•_]{2,4}-\d{1,2}-\d{1,2})$`)
+
+// birthdaysOnly says whether all values of a column are such days.
+func (s *settler) birthdaysOnly(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		switch c := trim(cellAt(r.cells, i)); {
+		case isBlank(c):
+		case hiddenYear.MatchString(c):
+			n++
+		default:
+			return false
+		}
+	}
+	return n >= 2
 }
 
 // frenchClasses says whether the values of a column are the classes of French athletics,

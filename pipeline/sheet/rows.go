@@ -87,6 +87,7 @@ func (r *rowRules) inOtherList(row int) bool {
 func (r *rowRules) restart() {
 	r.buf = nil
 	r.section, r.minutes = r.firstSection, ""
+	r.beside.minutes = ""
 	r.above = nil
 	if len(r.fill) > 0 {
 		r.above = make([]string, len(r.fill))

@@ -10,6 +10,30 @@ import (
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
+	{name: "classes of a school, all with one letter", file: "alder-bank_2026-01-03",
+		text:    "Platz|Name|Klasse|Zeit\n1|Jo Lee|7b|18:20\n2|Al Roe|10b|18:31\n3|Cy Dee|8b|19:02\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "school years", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Year|Time\n1|Jo Lee|7|18:20\n2|Al Roe|10|18:31\n3|Cy Dee|8|19:02\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "years of birth of two figures", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Year|Time\n1|Jo Lee|07|18:20\n2|Al Roe|10|18:31\n3|Cy Dee|85|19:02\n",
+		columns: "position name birth-year time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "days of birth with the year hidden", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|DOB|Time\n1|Jo Lee|19.03.**|18:20\n2|Al Roe|17.10.**|18:31\n3|Cy Dee|21.11.**|19:02\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "a column of gaps begins with the first one's time", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Gap\n1|Jo Lee|18:20\n2|Al Roe|0:11\n3|Cy Dee|0:42\n4|Di Fox|1:08\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "a column of gaps beside one of times", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time|Gap\n1|Jo Lee|18:20|18:20\n2|Al Roe|18:31|0:11\n3|Cy Dee|19:02|0:42\n4|Di Fox|19:28|1:08\n",
+		columns: "position name time gap", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "the first one's time was not taken", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|0:00\n2|Al Roe|18:31\n3|Cy Dee|19:02\n4|Di Fox|19:28\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-5"},
+	{name: "times behind the first from zero", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time|Behind\n1|Jo Lee|18:20|0:00\n2|Al Roe|18:31|0:11\n3|Cy Dee|19:02|0:42\n4|Di Fox|19:28|1:08\n",
+		columns: "position name time gap", run: "alder-bank 2026-01-03", rows: "2-5"},
 	{name: "a sentence says whose the two lists are", file: "alder-bank_2026-01-03",
 		text:    "Zuerst die Frauen, dann die Männer:\n\n1|Jo Lee|18:20\n2|Di Fox|18:31\n3|Fi Hay|19:02\n\n1|Al Roe|17:28\n2|Ed Gow|18:11\n3|Cy Dee|19:40\n",
 		columns: "position name time sex", run: "alder-bank 2026-01-03", rows: "3-5 7-9"},
@@ -780,5 +804,21 @@ func TestPlacesByName(t *testing.T) {
 	s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
 	if err != nil || s.Parts[0].Index(Position) != 0 {
 		t.Errorf("%v, %v", s.Parts[0].Columns, err)
+	}
+}
+
+// Seconds alone follow the minutes of the row above, unless they are fewer than those there.
+func TestSecondsAlone(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,:31\n3,Cy Dee,19:02\n4,Di Fox,:28\n5,Ed Gow,:11\n6,Fi Hay,19:50\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	s.Parts[0].Each(func(_ int, cells []string) error {
+		got = append(got, cells[2])
+		return nil
+	})
+	if want := "18:20 18:31 19:02 19:28 :11 19:50"; strings.Join(got, " ") != want {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -316,7 +316,7 @@ func commaClock(s string) string {
 	return c
 }
 
-var sexWords = set(`γυναικων ανδρων zensk moskih muzov zien muzu zen kobiet mezczyzn naisten miesten sieviesu viriesu moteru vyru muskaraca femeilor barbatilor женщин мужчин жінок чоловіків kvindernes maendenes kvinnenes mennenes damernas herrarnas kadinlarin erkeklerin naiste meeste femenins m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
+var sexWords = set(`musko zensko femminili maschili femeninos γυναικων ανδρων zensk moskih muzov zien muzu zen kobiet mezczyzn naisten miesten sieviesu viriesu moteru vyru muskaraca femeilor barbatilor женщин мужчин жінок чоловіків kvindernes maendenes kvinnenes mennenes damernas herrarnas kadinlarin erkeklerin naiste meeste femenins m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
 	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino masculinos masculina masculinas femenino femenina femeninos femeninas varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino feminina femininos femininas vrouw vrouwen mannen dames heren v
@@ -329,7 +329,7 @@ var sexWords = set(`γυναικων ανδρων zensk moskih muzov zien muzu z
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("he da ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na")
+var softSexWords = set("he da frk froken pr ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na", "г н", "г жа")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,

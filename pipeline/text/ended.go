@@ -15,6 +15,7 @@ const (
 	εγκατελειψε|εγκατελειψη|δεν τερματισε|dropped|did not complete|did not complete the course|did not complete course|did not complete all laps|did not finish the course|
 	did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon|bitirmedi|tamamlamadi|fullfoljde ej|fullfoljde inte|
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
+	ni orffennodd|ni gorffennodd|отказал се|отказала се|не завършила|abbandono|abbandonato|abbandonata|abbandona|abandonament|es va retirar|no ha acabat|no acaba|retras|retrasa|pasitrauke|nefinisavo|utgick|avbrot|zieisla|зійшов|зійшла|зішов|
 	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|
 	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
@@ -24,7 +25,8 @@ const (
 	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|
 	descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|
 	αποκλειστηκε|ακυρωση|disket|diskv|diskv.|disk|disk.|diskvalifikacia|disqualifikation|disqualifikation.|disqualifie.|dyskw|dyskw.|diskw|diskw.|desqualificado|
-	desqualificada|desqualificat|снят|снята|失格`
+	desqualificada|desqualificat|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
+	снят|снята|失格`
 
 	DidNotStart = `dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
 	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
@@ -32,5 +34,6 @@ const (
 	n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau|neyavka|
 	неявка|н/я|assente|ausente|absent|absente|nieobecny|nieobecna|afwezig|poissa|startade ej|startade inte|kom ej till start|kom inte till start|startet ikke|startede ikke|
 	mette ikke|motte ikke|udeblevet|n.p.|forfait|no se presento|neodstartoval|neodstartovala|neodstartovano|nenastoupil|nenastoupila|nenastupil|nenastupila|n. gestartet|
+	ni ddechreuodd|не з'явився|не з'явилася|no ha sortit|no presentat|absenta|gelmedi|neatvyko|neieradas|nestartejo|ei alustanud|puudus|
 	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|did not run|didn't run|not present|absent.`
 )

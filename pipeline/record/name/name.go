@@ -220,9 +220,9 @@ func (s *scanner) scan() {
 			if s.letters > 0 && lettersFollow(s.text[i:]) {
 				s.several = true
 			}
-		case r == '(' || r == '[' || r == '"' || r == '“':
+		case r == '(' || r == '[' || r == '"' || r == '“' || r == '«' || r == '»' || r == '„':
 			end(i)
-			closing := map[rune]rune{'(': ')', '[': ']', '"': '"', '“': '”'}[r]
+			closing := map[rune]rune{'(': ')', '[': ']', '"': '"', '“': '”', '«': '»', '»': '«', '„': '“'}[r]
 			// A remark is left out only where something else is left.
 			if j := strings.IndexRune(s.text[i+1:], closing); j >= 0 && (s.letters > 0 || lettersFollow(s.text[i+1+j:])) {
 				bracket = closing
@@ -371,7 +371,7 @@ func (s *scanner) live() (first, last, words int) {
 func (s *scanner) dropTitles() {
 	for {
 		first, _, words := s.live()
-		if words < 2 || !s.is(&s.tokens[first], titles) {
+		if words < 2 || !s.is(&s.tokens[first], titles) && !(s.is(&s.tokens[first], shortTitles) && strings.HasPrefix(s.text[s.tokens[first].to:], ".")) {
 			return
 		}
 		if s.commas > 0 && s.tokens[first].part != s.tokens[len(s.tokens)-1].part && words < 3 {

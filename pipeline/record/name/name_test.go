@@ -123,6 +123,12 @@ func TestPrint(t *testing.T) {
 	for _, c := range [][2]string{
 		{"SMITH, Anna", "Anna Smith"},
 		{"Dr Anna Smith", "Anna Smith"},
+		{"ir. Anna Smith", "Anna Smith"},
+		{"Ir Anna Smith", "Ir Anna Smith"}, // without a point it may be a name
+		{"van 't Hof, Piet", "Piet van 't Hof"},
+		{"VAN 'T HOF, PIET", "Piet van 't Hof"},
+		{"Inés »Mouse« Pérez", "Inés Pérez"},
+		{"ΓΙΏΡΓΟΣ ΛΙΆΠΗΣ", "Γιώργος Λιάπης"},
 		{"Ana Fernandez de la Vega y Ortiz", "Ana Fernandez de la Vega y Ortiz"},
 		{"ANA VEGA Y ORTIZ", "Ana Vega Y Ortiz"}, // may be an initial
 		{"Anna e. Smith", "Anna E Smith"},

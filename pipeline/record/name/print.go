@@ -60,6 +60,10 @@ func (s *scanner) print(b *strings.Builder, i, pass int) {
 		}
 	}
 	spelt := strings.TrimRightFunc(s.text[t.from:t.to], apostrophe)
+	if k := s.key(t); pass == 1 && (k == "t" || k == "s") && t.from > 0 && s.particleMark(int(t.from)) && !s.lastOf(i, family) {
+		b.WriteString("'" + k) // van 't Hof
+		return
+	}
 	letters := int(t.hi - t.lo)
 	switch {
 	case pass == 2:
@@ -79,6 +83,12 @@ func (s *scanner) print(b *strings.Builder, i, pass int) {
 	default:
 		b.WriteString(spelt)
 	}
+}
+
+// particleMark says whether an apostrophe stands before a place of the text.
+func (s *scanner) particleMark(at int) bool {
+	r, _ := utf8.DecodeLastRuneInString(s.text[:at])
+	return apostrophe(r)
 }
 
 // mixed says whether the text has small and capital letters: only then is a
@@ -164,6 +174,9 @@ func proper(word string) string {
 		if runes == 2 && utf8.RuneCountInString(word) > 4 && strings.EqualFold(word[:i+1], "mc") {
 			up = true
 		}
+	}
+	if w, sigma := strings.CutSuffix(b.String(), "σ"); sigma && runes > 1 {
+		return w + "ς" // Γιώργος of ΓΙΏΡΓΟΣ
 	}
 	return b.String()
 }

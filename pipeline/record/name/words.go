@@ -30,6 +30,9 @@ func IsParticle(word string) bool { return particles[strings.ToLower(word)] || s
 var titles = set(`mr mrs ms miss mx dr prof professor sir dame rev revd lady lord capt sgt herr frau
 	madame monsieur mme mlle fru hr dhr mevr mevrouw sra dott sig signora senor senora`)
 
+// shortTitles are titles where a point stands behind them: without one they may be names.
+var shortTitles = set(`ir ing mag med dipl bc mgr phdr mudr judr rndr dott dssa dra drs lic arq eng`)
+
 // suffixes go after a name. They are no part of its keys.
 var suffixes = set(`jr jnr junior sr snr senior ii iii iv esq phd md obe mbe`)
 
@@ -55,6 +58,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	desconhecido desconhecida convidado convidada
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
+	неизвестна неизвестни αγνωστοσ ανωνυμοσ okant neidentificat neidentificata
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznati nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
 	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
@@ -73,6 +77,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	junior senior adult child person new first timer local late entry walker
 	namen mann frau nom homme femme nombre hombre mujer nome uomo donna naam vrouw
 	namn kvinne kvinna navn nimea nazwiska jmena homem mulher
+	enw vardas nimi meno jmeno ime prezime prijmeni priezvisko adi isim nev nume naam имя име ονομα namnet navnet nazwisko imie
 	begikas begike skrejejs skrejeja hlaupari alergator alergatoare
 	бегач бегачка тркач тркачица участник участница бегун учасник учасниця бігун δρομεας maratonista
 	details personal by request
@@ -107,6 +112,7 @@ var nobodyWhole = map[string]bool{
 	"non identificato": true, "non identificata": true, "sin identificar": true, "no identificado": true, "no identificada": true, "nao identificado": true, "nao identificada": true, "non identifie": true, "non identifiee": true, "nicht identifiziert": true, "nicht bekannt": true, "niet bekend": true, "ikke kjent": true, "ej kand": true, "ei tiedossa": true, "niezidentyfikowany": true, "neidentifikovan": true, "neidentifikovany": true,
 	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
 	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
+	"имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
