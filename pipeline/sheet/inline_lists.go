@@ -12,14 +12,20 @@ import (
 // Vale 24.38, 2) Al Roe Mill 25.02, 3) Cy Dee Vale 25.40." Each runner becomes a line.
 
 var (
-	// numberedItem begins an item of such a list.
+	// numberedItem begins an item of such a list, bareItem one of a list whose numbers have no
+	// mark: "men: 1 Jo Lee 18:20, 2 Al Roe 18:31".
 	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).°º] ?\pL`)
+	bareItem     = regexp.MustCompile(`(?:^|[,;:] )(\d{1,3})=? \p{Lu}`)
 	// itemTime is a time at the end of an item, also in the brackets of the club.
 	itemTime = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}[:.,'’h ])?(\d{1,2})([:.,'’])([0-5]\d)(?:[.,]\d{1,2})?["”]?\)?$`)
 	// timeThenClass is the end of an item behind which the line goes on with the name of
 	// another list: "… 34:49; women: ", "… 18’20”. W40: ".
-	timeThenClass = regexp.MustCompile(`^(.*\d[:.,'’][0-5]\d(?:[.,]\d{1,2})?["”]?\)?)[;.,]? +([^\d;]{0,12}\pL[^:;]{0,40}:)[ \t]*$`)
-	markedTime    = regexp.MustCompile(`(\d{1,2})[.,]([0-5]\d)(\)?)$`)
+	timeThenClass = regexp.MustCompile(`^(.*\d[:.,'’][0-5]\d(?:[.,]\d{1,2})?["”]?\)?)[;.,]? +([^\d;.]{0,12}\pL[^:;.]{0,40}:)[ \t]*$`)
+	// classBehind is the name of the next list at the end of an item behind a full stop.
+	classBehind = regexp.MustCompile(`^(.*\pL)[;.] +([^\d;.:]{0,12}\pL[^:;.]{0,40}:)[ \t]*$`)
+	// behindTime is what follows an item's time and a comma: ", Al Roe retired".
+	behindTime = regexp.MustCompile(`^(.*\d[:.,'’][0-5]\d(?:[.,]\d{1,2})?["”]?\)?), (\pL.*)$`)
+	markedTime = regexp.MustCompile(`(\d{1,2})[.,]([0-5]\d)(\)?)$`)
 	// clubAndTime are the brackets at the end of "Jo Lee (Vale AC, 20:47)".
 	clubAndTime = regexp.MustCompile(`^(.*) \(([^()]*\pL[^()]*), *([\d:.,'’"”]+)\)$`)
 )
@@ -37,7 +43,7 @@ type runOnPiece struct {
 // runOnPieces cuts a line into the items of the lists that run on within it and what stands
 // before and between them; nil where it has none, or where an item ends in something else
 // than a time or what became of a runner.
-func runOnPieces(line string) (pieces []runOnPiece) {
+func runOnPieces(line string, begins *regexp.Regexp) (pieces []runOnPiece) {
 	trimmed := func(s string) string { return strings.Trim(s, " \t\u00a0,;:.") }
 	add := func(text string, n int) {
 		text = trimmed(text)
@@ -45,13 +51,24 @@ func runOnPieces(line string) (pieces []runOnPiece) {
 			pieces = append(pieces, runOnPiece{trimmed(text[:i]), 0}) // "Results over 5 km, men: 1. Jo Lee"
 			text = trimmed(text[i+1:])
 		}
+		m := behindTime.FindStringSubmatch(text)
+		if n > 0 && m != nil && kindOf(finalWord(m[2])) == kStatus {
+			text = m[1]
+		} else {
+			m = nil
+		}
 		if text != "" {
 			pieces = append(pieces, runOnPiece{text, n})
+		}
+		if m != nil {
+			for _, ended := range strings.Split(m[2], ", ") { // people without a number
+				pieces = append(pieces, runOnPiece{trimmed(ended), 0})
+			}
 		}
 	}
 	open, last := -1, 0
 	for from := 0; ; {
-		m := numberedItem.FindStringSubmatchIndex(line[from:])
+		m := begins.FindStringSubmatchIndex(line[from:])
 		if m == nil {
 			break
 		}
@@ -64,8 +81,10 @@ func runOnPieces(line string) (pieces []runOnPiece) {
 			continue
 		}
 		item, class := line[open:at], ""
-		if m := timeThenClass.FindStringSubmatch(item); m != nil && n <= last {
-			item, class = m[1], m[2]
+		for _, ends := range [...]*regexp.Regexp{timeThenClass, classBehind} {
+			if m := ends.FindStringSubmatch(item); m != nil && n <= last && class == "" {
+				item, class = m[1], m[2]
+			}
 		}
 		if item = trimmed(item); strings.Contains(line[open:at], "   ") || !endsItem(item) {
 			if n == last+1 {
@@ -73,7 +92,7 @@ func runOnPieces(line string) (pieces []runOnPiece) {
 			}
 			continue // a figure in the name of a club
 		}
-		if n < last && n != 1 {
+		if n < last && n != 1 || begins == bareItem && n > last+3 {
 			return nil
 		}
 		add(item, last)
@@ -122,6 +141,16 @@ func markItems(line string) string {
 // the words before the first on one above; false where the text has no such list. Where it
 // has, a list of a single item, and one that goes on in another line, is of the same kind.
 func inlineLists(text []byte) ([]byte, bool) {
+	for _, begins := range [...]*regexp.Regexp{numberedItem, bareItem} {
+		if out, ok := inlineListsOf(text, begins); ok {
+			return out, true
+		}
+	}
+	return text, false
+}
+
+// inlineListsOf is inlineLists for items that begin in one way.
+func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 	lines := textLines(text)
 	for i, l := range lines {
 		lines[i] = markItems(l)
@@ -129,7 +158,7 @@ func inlineLists(text []byte) ([]byte, bool) {
 	cuts := make([][]runOnPiece, len(lines))
 	items, ended, marked, longest := 0, 0, 0, 0
 	for i, l := range lines {
-		pieces := runOnPieces(l)
+		pieces := runOnPieces(l, begins)
 		of, n, dots, last, rising := 0, 0, 0, 0.0, true
 		for _, piece := range pieces {
 			if piece.n == 0 {
@@ -178,14 +207,21 @@ func inlineLists(text []byte) ([]byte, bool) {
 	return []byte(strings.Join(out, "\n") + "\n"), true
 }
 
+// aloneItem is a single item that begins as a name does.
+var aloneItem = regexp.MustCompile(`^\d{1,3}[^\pL\d]+\p{Lu}[^ ]* +\PN`)
+
 // aloneInLine says whether the only item of a line is one of a list, alone in the line or
 // under a name, "M35: 1) Jo Lee, Vale 29.07", and not a number within a sentence.
 func aloneInLine(line string, pieces []runOnPiece) bool {
-	if pieces[0].n > 0 {
+	at := slices.IndexFunc(pieces, func(p runOnPiece) bool { return p.n > 0 })
+	if at < 0 || !aloneItem.MatchString(pieces[at].text) {
+		return false
+	}
+	if at == 0 {
 		return true
 	}
-	over := pieces[len(pieces)-2].text
-	if at := strings.Index(line, over) + len(over); pieces[len(pieces)-1].n == 1 && at <= 60 && strings.HasPrefix(strings.TrimLeft(line[at:], " "), ":") {
+	over := pieces[at-1].text
+	if end := strings.Index(line, over) + len(over); pieces[at].n == 1 && (end <= 24 || end <= 60 && strings.HasPrefix(strings.TrimLeft(line[end:], " "), ":")) {
 		return true
 	}
 	return isSection(over)

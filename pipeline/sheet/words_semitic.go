@@ -40,5 +40,5 @@ func withSemitic(phrases map[string]Meaning) map[string]Meaning {
 	return phrases
 }
 
-// semiticSexes are the sexes of such lists.
-var semiticSexes = strings.FieldsFunc(fold("זכר|נקבה|ذ|أ|ז|נ|גבר|אישה|אשה|גברים|נשים|ذكر|أنثى|انثى|رجل|امرأة|رجال|نساء|سيدات|سيدة"), func(r rune) bool { return r == ' ' || r == '|' || r == '/' })
+// semiticSexes are the sexes of such lists, and of those in Persian.
+var semiticSexes = strings.FieldsFunc(fold("זכר|נקבה|ذ|أ|ז|נ|גבר|אישה|אשה|גברים|נשים|ذكر|أنثى|انثى|رجل|امرأة|رجال|نساء|سيدات|سيدة|مرد|زن|مردان|زنان|آقا|خانم|آقایان|بانوان"), func(r rune) bool { return r == ' ' || r == '|' || r == '/' })
