@@ -15,7 +15,7 @@ var (
 	// numberedItem begins an item of such a list, bareItem one of a list whose numbers have no
 	// mark: "men: 1 Jo Lee 18:20, 2 Al Roe 18:31".
 	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).°º] ?\pL`)
-	bareItem     = regexp.MustCompile(`(?:^|[,;:] )(\d{1,3})=? \p{Lu}`)
+	bareItem     = regexp.MustCompile(`(?:^|[,;:.] )(\d{1,3})=? \p{Lu}`)
 	// itemTime is a time at the end of an item, also in the brackets of the club.
 	itemTime = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}[:.,'’h ])?(\d{1,2})([:.,'’])([0-5]\d)(?:[.,]\d{1,2})?["”]?\)?$`)
 	// timeThenClass is the end of an item behind which the line goes on with the name of
@@ -110,33 +110,6 @@ func endsItem(item string) bool {
 	return itemTime.MatchString(item) || kindOf(finalWord(item)) == kStatus
 }
 
-// bareItem is an item whose number has no mark behind it: ". 1 Jo Lee 20:25".
-var bareItem = regexp.MustCompile(`(?:^|[,;:.]\s+)(\d{1,3})( )\pL[^\d,;:]* \d{1,2}[:.]\d{2}(?::\d{2})?`)
-
-// markItems puts a bracket behind the numbers of a sentence of results, "1 Jo Lee 20:25, 2 Al
-// Roe 20:28, 3 Cy Dee 23:05", where four or more count from one; other lines are left as
-// they are.
-func markItems(line string) string {
-	if len(line) < 60 {
-		return line
-	}
-	items := bareItem.FindAllStringSubmatchIndex(line, -1)
-	if len(items) < 4 {
-		return line
-	}
-	var b strings.Builder
-	from := 0
-	for n, m := range items {
-		if line[m[2]:m[3]] != strconv.Itoa(n+1) {
-			return line
-		}
-		b.WriteString(line[from:m[3]])
-		b.WriteByte(')')
-		from = m[4]
-	}
-	return b.String() + line[from:]
-}
-
 // inlineLists puts every item of lists that run on within a line on a line of its own, and
 // the words before the first on one above; false where the text has no such list. Where it
 // has, a list of a single item, and one that goes on in another line, is of the same kind.
@@ -152,9 +125,6 @@ func inlineLists(text []byte) ([]byte, bool) {
 // inlineListsOf is inlineLists for items that begin in one way.
 func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 	lines := textLines(text)
-	for i, l := range lines {
-		lines[i] = markItems(l)
-	}
 	cuts := make([][]runOnPiece, len(lines))
 	items, ended, marked, longest := 0, 0, 0, 0
 	for i, l := range lines {
