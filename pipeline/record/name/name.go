@@ -37,6 +37,7 @@ type token struct {
 	capitals bool  // all capitals, at least two letters (McDONALD counts)
 	small    bool  // no capital
 	number   bool  // digits only
+	joins    bool  // a capital letter that joins two family names: LÓPEZ Y VEGA Luis
 	role     role
 }
 
@@ -454,10 +455,14 @@ func (s *scanner) byCapitals() bool {
 	if caps == 0 || plain == 0 {
 		return false
 	}
+	for i := 1; i < len(s.tokens)-1; i++ {
+		t := &s.tokens[i]
+		t.joins = t.role == given && t.hi-t.lo == 1 && strings.Contains("yei", s.key(t)) && s.shout(&s.tokens[i-1]) && s.shout(&s.tokens[i+1])
+	}
 	first, last, _ := s.live()
 	// The family name is the run of capitals (and particles) at either end.
 	head := first
-	for head <= last && (s.tokens[head].role != given || s.shout(&s.tokens[head]) || s.particle(&s.tokens[head])) {
+	for head <= last && (s.tokens[head].role != given || s.tokens[head].joins || s.shout(&s.tokens[head]) || s.particle(&s.tokens[head])) {
 		head++
 	}
 	if head > first && s.anyShout(first, head) {
@@ -468,7 +473,7 @@ func (s *scanner) byCapitals() bool {
 		return true
 	}
 	tail := last
-	for tail >= first && (s.tokens[tail].role != given || s.shout(&s.tokens[tail]) || s.particle(&s.tokens[tail])) {
+	for tail >= first && (s.tokens[tail].role != given || s.tokens[tail].joins || s.shout(&s.tokens[tail]) || s.particle(&s.tokens[tail])) {
 		tail--
 	}
 	if tail < last && s.anyShout(tail+1, last+1) && !s.anyShout(first, tail+1) {

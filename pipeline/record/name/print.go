@@ -70,6 +70,8 @@ func (s *scanner) print(b *strings.Builder, i, pass int) {
 		b.WriteString(printSuffix(s.key(t)))
 	case letters == 1 && strings.Contains("yei", spelt) && s.mixed(): // Vega y Ortiz, Costa e Silva
 		b.WriteString(spelt)
+	case t.joins:
+		b.WriteString(strings.ToLower(spelt))
 	case letters == 1 && !(t.role == family && s.mixed()):
 		b.WriteString(strings.ToUpper(spelt))
 	case t.capitals && t.role == given && letters <= 3 && s.initials(t):
