@@ -427,6 +427,8 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		out.Status = Unnamed
 	case out.TimeMS == 0 && !timeDoubt && out.Position == 0 && (r.blankIsAbsent() || r.dashIsOut() && strings.Contains(cell(cells, r.c.Position), "-")) && cell(cells, r.c.Status) == "" && cell(cells, r.c.Time) == "":
 		out.Status = NotStarted
+	case out.TimeMS == 0 && !timeDoubt && out.Position == 0 && (helpedOnly(cell(cells, r.c.Notes)) || helpedOnly(cell(cells, r.c.Time))):
+		out.Status = NotStarted
 	case out.TimeMS == 0 && !timeDoubt:
 		out.Status = Untimed
 	case timeDoubt || impossible || out.Status == Doubtful:
@@ -586,7 +588,7 @@ func (r *Reader) cutRole(text string, take func(remark)) string {
 		}
 		return false
 	}
-	if role, name, ok := strings.Cut(text, ": "); ok && says(role, name) {
+	if role, name, ok := strings.Cut(text, ": "); ok && (says(role, name) || ofPrize(role) && strings.IndexByte(trim(name), ' ') > 0) {
 		return trim(name)
 	}
 	for _, dash := range [...]string{" - ", " – "} {

@@ -179,3 +179,17 @@ func startsWithStatus(b []byte) (st Status, sure bool) {
 
 // oftenElse are words for a run that was not finished that begin other remarks as well.
 var oftenElse = wordSet("retired|stopped|dropped|incomplete|lauk|time limit|no result|no results|zeitlimit")
+
+// helpedOnly says whether a note is that somebody helped, and nothing else: without a place or
+// a time, who so stands on the list has not run.
+func helpedOnly(note string) bool {
+	return note != "" && len(note) < 60 && helped[string(bytes.Trim(fold(nil, note), " .!()"))]
+}
+
+var helped = wordSet(`volunteer|volunteered|volunteering|helped|helping|helper|marshal|marshalled|marshalling|timekeeper|timekeeping|timed|timing|scanned|scanning|run director|v|vol|helfer|helferin|geholfen|benevole|voluntario|voluntaria|volontario|volontaria|vrijwilliger|frivillig|funktionar|wolontariusz`)
+
+// ofPrize says whether a text before a name and a colon is for which place or group the line
+// stands there once more: "Winner", "First lady".
+func ofPrize(text string) bool { return prizes[string(bytes.TrimSpace(fold(nil, text)))] }
+
+var prizes = wordSet(`winner|overall winner|men's winner|women's winner|ladies' winner|first man|first woman|first lady|first male|first female|first junior|first boy|first girl|first veteran|first vet|first home|1st man|1st woman|1st lady|1st male|1st female|1st junior|1st|2nd|3rd|first|second|third|sieger|siegerin|vainqueur|premier|premiere|premiere femme|ganador|ganadora|vincitore|vincitrice|winnaar|winnares|vinnare|vinder|vinner`)

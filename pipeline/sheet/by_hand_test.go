@@ -61,6 +61,10 @@ var byHand = []struct{ name, text, want string }{
 	{"a provisional list and the final one", "Alder Bank 3 January 2026\n\nPROVISIONAL\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nFINAL\n1,Jo Lee,18:20\n2,Alf Roe,18:31\n3,Cy Dee,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Alf Roe 18:31, Cy Dee 18:40"},
 	{"another venue, in a note", "Alder Bank 5k\nNOTE: venue changed to Mill Leat\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
 	{"the fastest of the year above today's", "Alder Bank 3 January 2026\n\"This year's fastest\",,\nGil Tarr,16:59,\nJo Lee,17:40,\nUna Brisk,17:55,\nToday's result,,\nJo Lee,18:20,\nAl Roe,18:31,\nCy Dee,18:40,\nDi Fox,18:42,\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
+	{"laps that differ", "Alder Bank 3 January 2026\nName,Time,Laps\nJo Lee,18:20,4\nAl Roe,18:31,4\nCy Dee,18:40,3\nKit Lee,9:10,1\n", "asks laps-differ"},
+	{"laps that are the same for all", "Alder Bank 3 January 2026\nName,Time,Laps\nJo Lee,18:20,4\nAl Roe,18:31,4\nCy Dee,18:40,4\nKit Lee,,2\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Kit Lee -"},
+	{"an example of how to fill one in", "EXAMPLE - how to fill in the sheet\nAlder Bank,3 January 2026\nPos,Name,Time\n1,Joe Bloggs,20:00\n2,Jane Doe,21:00\n", "refused: x.csv is refused: a line above it says that it is an example; if these are results, take that line out"},
+	{"a place called after one", "Sample Green 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "sample-green 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
 }
 
 // byHandBooks are the same of workbooks, in the form of bookOf.

@@ -40,6 +40,9 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		if text := fold(titleText(t.cells)); strings.HasPrefix(text, "predicted times") || strings.HasPrefix(text, "predictions") || strings.HasPrefix(text, "estimated times") || strings.HasPrefix(text, "expected times") {
 			return "its times are predicted, and nobody has run them yet"
 		}
+		if text := titleText(t.cells); saysExample(text) {
+			return "a line above it says that it is an example; if these are results, take that line out"
+		}
 	}
 	if p.Index(Time) >= 0 || p.Index(GunTime) >= 0 || p.Index(ChipTime) >= 0 || p.Index(Status) >= 0 {
 		return ""
@@ -58,6 +61,19 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 	}
 	return ""
 }
+
+// saysExample says whether a line is that over the form that shows how to fill one in:
+// "EXAMPLE", "Example - how to fill in the sheet", "How to fill in this form".
+func saysExample(line string) bool {
+	words := strings.Fields(fold(line))
+	if len(words) == 0 || len(words) > 10 {
+		return false
+	}
+	how := strings.Contains(strings.Join(words, " "), "how to fill")
+	return how || exampleWords[words[0]] && (len(words) == 1 || strings.ContainsAny(line, "-–:(") || exampleWords[words[len(words)-1]])
+}
+
+var exampleWords = set("example examples sample specimen beispiel muster exemple ejemplo esempio voorbeeld exempel eksempel przyklad exemplo")
 
 // saysPlace says whether a heading is for places, and not for numbers of people that were
 // taken for places.

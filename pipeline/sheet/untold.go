@@ -62,6 +62,9 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	case clock >= 0 && s.timeOfDay(clock):
 		askStart(clock)
+	case clock >= 0 && s.lapsDiffer(clock) >= 0:
+		p.problem(sheet, headingRow, s.lapsDiffer(clock), place.Waits, "laps-differ", s.headings[s.lapsDiffer(clock)], "the same number of laps for everybody",
+			"Not all ran the same number of laps. Give those of each distance a list of their own under a line with the distance, as in 3 km, and load the sheet again.")
 	case clock >= 0 && s.otherTimes(clock) >= 0:
 		p.problem(sheet, headingRow, s.otherTimes(clock), place.Waits, "time-column-missing", rowText(s.headings), "one column with the time of every runner",
 			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
@@ -231,6 +234,35 @@ func (s *settler) otherTimes(clock int) int {
 	}
 	return -1
 }
+
+// lapsDiffer is a column that says how many laps each runner ran, where that is not the same for
+// all who have a time; -1 for none.
+func (s *settler) lapsDiffer(clock int) int {
+	for i, c := range s.columns {
+		if c.Meaning != Other && c.Meaning != Split && c.Meaning != TotalRuns || !lapsRun[fold(s.headings[i])] {
+			continue
+		}
+		rows, laps := 0, map[string]int{}
+		for _, r := range s.rows {
+			n := trim(cellAt(r.cells, i))
+			if kindOf(cellAt(r.cells, clock)) != kClock || n == "" {
+				continue
+			}
+			if !digitsOnly(n) || len(n) > 2 {
+				return -1
+			}
+			rows++
+			laps[n]++
+		}
+		if rows >= 3 && len(laps) > 1 && len(laps) <= 5 && len(laps) < rows {
+			return i
+		}
+	}
+	return -1
+}
+
+// lapsRun head such a column. Common practice, no source.
+var lapsRun = set("laps runden tours vueltas giri ronden rondes varv omgange runder okrazenia voltas kola", "no of laps", "number of laps", "laps run", "laps completed")
 
 // differInNumber says whether two headings are alike but for a number: "Run 1", "Run 2".
 func differInNumber(a, b string) bool {
