@@ -16,6 +16,9 @@ func (t table) across(lex *lexicon) []table {
 		return nil
 	}
 	t.grid = t.grid.namesFromAbove(lex)
+	if over := t.nameless(lex); over != "" {
+		t.facts = append(slices.Clone(t.facts), over)
+	}
 	heading, runs := -1, []acrossRun(nil)
 	looked := 0
 	for i := 0; i < t.grid.len() && looked < headingLooks && heading < 0; i++ {
@@ -54,6 +57,12 @@ func (t table) across(lex *lexicon) []table {
 	roster := map[int]bool{}
 	if !runs[0].names {
 		roster = t.rosterNumbers(lex, heading, isRun)
+	}
+	for i := range said { // what stands left of the dates in their row
+		_, cells := t.grid.at(i)
+		if text := titleText(cells[:min(len(cells), runs[0].from)]); text != "" && len(findDates(text)) == 0 && !lex.read(text).known {
+			t.facts = append(slices.Clone(t.facts), text)
+		}
 	}
 	var out []table
 	for _, run := range runs {
@@ -100,6 +109,53 @@ func (t table) across(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// nameless finds a row of dates over times whose first column, of names, has no heading or the
+// course for one, and gives it the heading; it returns what stood there.
+func (t table) nameless(lex *lexicon) (over string) {
+	for i := 0; i < t.grid.len() && i < headingLooks; i++ {
+		_, cells := t.grid.at(i)
+		if len(cells) < 3 || len(cells) > narrow {
+			continue
+		}
+		var runs []acrossRun
+		plain := true
+		for c := 1; c < len(cells); c++ {
+			switch {
+			case isBlank(cells[c]):
+			case kindOf(cells[c]) == kClock || kindOf(cells[c]) == kInt:
+				plain = false
+			case len(scanDates(cells[c], true)) > 0:
+				runs = append(runs, acrossRun{from: c, to: c + 1, time: c})
+			}
+		}
+		first := trim(cells[0])
+		if !plain || len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
+			continue
+		}
+		named, rows := 0, 0
+		for k := i + 1; k < min(t.grid.len(), i+profileRows); k++ {
+			if _, below := t.grid.at(k); rowFilled(below) > 1 && !isTotal(fold(cellAt(below, 0))) {
+				if rows++; looksNamed(trim(cellAt(below, 0))) {
+					named++
+				}
+			}
+		}
+		if named < 2 || 3*named < 2*rows {
+			continue
+		}
+		t.grid.mend(func(k, _ int, cells []string) ([]string, bool) {
+			if k != i {
+				return nil, false
+			}
+			w := slices.Clone(cells)
+			w[0] = "Name"
+			return w, true
+		})
+		return first
+	}
+	return ""
 }
 
 // namesFromAbove puts the headings that say who somebody is into the row of
@@ -554,6 +610,9 @@ func (t table) timesBelow(heading int, runs []acrossRun) bool {
 	away := map[string]bool{}
 	for i := heading + 1; i < min(t.grid.len(), heading+400); i++ {
 		_, cells := t.grid.at(i)
+		if isTotal(fold(cellAt(cells, 0))) {
+			continue // how many ran, and the average
+		}
 		for _, r := range runs {
 			switch kindOf(cellAt(cells, r.time)) {
 			case kClock, kDecimal:
@@ -579,5 +638,5 @@ const awayWords = 10
 // helped, was away, or was ill, and did not run.
 func isAway(c string) bool {
 	c = trim(c)
-	return len(c) <= 10 && kindOf(c) == kText && hasLetter(c) && !strings.ContainsAny(c, " 0123456789:")
+	return len(c) <= 10 && (kindOf(c) == kText || len(c) == 1 && kindOf(c) == kSex) && hasLetter(c) && !strings.ContainsAny(c, " 0123456789:")
 }

@@ -414,6 +414,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		} else if f := strings.Fields(fold(whole)); seg == "" && len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
 			seg = whole // "Course: Course 3"
 		}
+		if f := strings.Fields(seg); len(f) > 1 && issueWords[fold(f[len(f)-1])] && !labelled {
+			seg = plainWords(strings.Join(f[:len(f)-1], " ")) // "Alder Bank Newsletter, published 5 May"
+		}
 		slug := Slug(seg)
 		if isVenueLabel(fold(seg)) || strings.Contains(whole, "@") {
 			continue // a heading, an address

@@ -60,32 +60,43 @@ func inMonth(dates []evidence, month int) bool {
 // than its line says is left as it is.
 func (t table) daysInMonth() {
 	month := monthSaid(t.tab)
-	full := map[int]string{} // the line with its month, by the index of its row
+	full := map[int][]string{} // the cells with their month, by the index of the row
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
-		if rowFilled(cells) != 1 {
+		filled := rowFilled(cells)
+		if text := titleText(cells); filled == 1 && len(text) <= 40 && monthSaid(text) != "" {
+			month = monthSaid(text)
 			continue
 		}
-		switch text := titleText(cells); {
-		case len(text) > 24:
-		case monthSaid(text) != "":
-			month = monthSaid(text)
-		case month != "" && saysDayAlone(text):
-			if d := findDates(text + " " + month); len(d) == 1 && d[0].fallsOn() {
-				full[i] = text + " " + month
+		if filled == 0 || month == "" || filled > narrow {
+			continue
+		}
+		var days []string
+		for _, c := range cells {
+			text := trim(c)
+			switch {
+			case text == "":
+				days = append(days, c)
+				continue
+			case len(text) <= 24 && saysDayAlone(text):
+				if d := findDates(text + " " + month); len(d) == 1 && d[0].fallsOn() {
+					days = append(days, text+" "+month)
+					continue
+				}
 			}
+			days = nil
+			break
+		}
+		if len(days) == len(cells) {
+			full[i] = days // a line of a day, or one of the days of runs side by side
 		}
 	}
 	if len(full) == 0 {
 		return
 	}
-	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
-		text, ok := full[i]
-		if ok {
-			cells = slices.Clone(cells)
-			cells[slices.IndexFunc(cells, func(c string) bool { return !isBlank(c) })] = text
-		}
-		return cells, ok
+	t.grid.mend(func(i, _ int, _ []string) ([]string, bool) {
+		days, ok := full[i]
+		return days, ok
 	})
 }
 

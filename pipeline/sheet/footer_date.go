@@ -1,0 +1,61 @@
+package sheet
+
+import (
+	"strings"
+
+	"lapwing/pipeline/unit"
+)
+
+// sayBelow adds to the titles of the only list of a sheet the line below it that gives the day
+// of the run, where nothing above it, nor the names of tab and file, give one: "Alder Bank, 3
+// January 2026" or "Run held Saturday 3 January 2026" at the foot of the page. Lines about when
+// the list was made, about records, deadlines and the next run are none, and of two days
+// neither is taken.
+func (s *Sheet) sayBelow(lex *lexicon) {
+	if len(s.Parts) != 1 {
+		return
+	}
+	p := s.Parts[0]
+	if p.Kind == Volunteers || !p.Whole || p.Index(Date) >= 0 || len(s.facts) > 0 || len(s.cover) > 0 {
+		return
+	}
+	name := baseStem(s.Name)
+	for _, t := range append([]string{strings.ReplaceAll(name, "_", " "), p.Tab}, p.Titles...) {
+		if len(titleDates(t, "", lex, false)) > 0 || t != p.Tab && len(scanDates(t, true)) > 0 && len(titleDates(t, "", lex, true)) > 0 {
+			return
+		}
+	}
+	var line string
+	var day unit.Day
+	for _, sk := range p.Skipped {
+		if sk.Row <= p.rules.lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
+			continue
+		}
+		dates := titleDates(sk.Text, "", lex, false)
+		if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
+			continue
+		}
+		if d := dates[0].readings[0].day(); line != "" && d != day {
+			return
+		} else if line == "" {
+			line, day = sk.Text, d
+		}
+	}
+	if line != "" {
+		p.Titles = append(p.Titles, line)
+	}
+}
+
+// untilThen says whether the words before a date make it a deadline, or the day of something
+// that is still to come or long ago.
+func untilThen(before string) bool {
+	words := strings.Fields(fold(before))
+	for _, w := range words[max(0, len(words)-3):] {
+		if deadlineWords[w] || sinceWords[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var sinceWords = set("since from seit ab depuis desde dal sinds vanaf sedan siden od founded established est")
