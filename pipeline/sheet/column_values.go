@@ -443,7 +443,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		return
 	}
 	for i, p := range s.profiles {
-		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && p.lo >= 8 && p.hi < 200 && s.risesInLists(i) {
+		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && s.decimalsWithin(i, 8, 200) && s.risesInLists(i) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
@@ -460,13 +460,28 @@ func (s *settler) decimalTimes(free func(int) bool) {
 	}
 }
 
+// decimalsWithin says whether the decimal numbers of a column lie within bounds, whatever else
+// stands there: 1.03.31 below 59.40.
+func (s *settler) decimalsWithin(i int, least, below float64) bool {
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kDecimal {
+			continue
+		}
+		if v := looseNumber(c); v < least || v >= below {
+			return false
+		}
+	}
+	return true
+}
+
 // risesInLists says whether the numbers of a column never fall while the positions rise: in
 // several lists one below the other, those of each.
 func (s *settler) risesInLists(i int) bool {
 	pos, lastPlace, last, steps := s.find(Position), 0.0, 0.0, 0
 	for _, r := range s.rows {
 		place, v := looseNumber(trim(cellAt(r.cells, pos))), looseNumber(trim(cellAt(r.cells, i)))
-		if v == 0 {
+		if k := kindOf(cellAt(r.cells, i)); v == 0 || k != kDecimal && k != kInt && k != kClock { // 1.03.31 may be a date
 			continue
 		}
 		if place > lastPlace && last > 0 {

@@ -330,6 +330,10 @@ func countsRuns(text string) bool {
 	return len(f) == 2 && digitsOnly(f[1]) && (dullFiles[f[0]] || wayWords[f[0]] && looseNumber(f[1]) >= mostWays)
 }
 
+// chatMark is what a telephone writes before a message: when it came and from whom,
+// "[13/01/2026, 10:22:31] Ann: ", "13/01/2026, 10:22 - Ann Moss: ".
+var chatMark = regexp.MustCompile(`^\s*\[?\d{1,4}[./-]\d{1,2}[./-]\d{2,4},? \d{1,2}[:.]\d\d(?:[:.]\d\d)?(?: ?[APap]\.?[Mm]\.?)?\]?(?: -)? [^:\[\]]{1,40}: `)
+
 // courseWords lists what a title line may give as the name of the course.
 func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
 	title = strings.TrimSuffix(strings.TrimSpace(title), ":") // "38 people ran at Alder Bank:"
@@ -344,6 +348,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if slug, ok := book.within(title); ok {
 		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
 	}
+	title = title[len(chatMark.FindString(title)):]
 	if strings.HasPrefix(strings.TrimSpace(title), "*") && len(findDates(title)) == 0 {
 		return nil // the legend of a mark: "* personal best"
 	}

@@ -136,7 +136,7 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 			if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
 				right[i] = try
 			}
-		case last < len(headings) && kindOf(cells[first]) == usual[first+1]:
+		case last < len(headings) && sameKind(kindOf(cells[first]), usual[first+1]):
 			if try := slices.Insert(slices.Clone(cells[:last]), first, ""); fitsMoved(try, usual, 3) {
 				left[i] = try
 			}
@@ -159,12 +159,15 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 	})
 }
 
+// sameKind says whether a cell is of its column's kind; times may have a dot.
+func sameKind(k, usual kind) bool { return k == usual || usual == kClock && k == kDecimal }
+
 // fitsMoved says whether a row that was moved fits the columns, so many cells or more with
 // what is usual there, one of them a time.
 func fitsMoved(cells []string, usual []kind, least int) bool {
 	same, clock := 0, false
 	for j, c := range cells {
-		if k := kindOf(c); j < len(usual) && k != kBlank && usual[j] == k {
+		if k := kindOf(c); j < len(usual) && k != kBlank && sameKind(k, usual[j]) {
 			same++
 			clock = clock || k == kClock || k == kDecimal
 		}
@@ -225,6 +228,9 @@ func (g *grid) usualKinds(headings []string, after, least, odd int) []kind {
 			if filled[j] > 2 && counts[j][k] > 2 && counts[j][k]*10 >= (filled[j]-odd)*9 {
 				usual[j] = kind(k)
 			}
+		}
+		if times := counts[j][kClock] + counts[j][kDecimal]; usual[j] == kBlank && counts[j][kClock] > 0 && times > 2 && times*10 >= (filled[j]-odd)*9 {
+			usual[j] = kClock // some with a dot
 		}
 	}
 	return usual

@@ -144,7 +144,7 @@ func (p *Part) titleAt(i int) string {
 
 func (rs *runSettler) gather(p *Part) (out []evidence) {
 	letter := isLetterHead(p.Titles)
-	records := false
+	records, today, sent := false, false, ""
 	for i, t := range p.Titles {
 		f := strings.Fields(fold(t))
 		records = len(f) > 0 && len(f) <= 4 && anyWord(t, recordWords) && !hasClock(t) || records && hasClock(t)
@@ -152,8 +152,12 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			continue // "Course records", below it "Men: Jo Lee 15:44 (14 June 2019)"
 		}
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && sentWords[fold(label)] {
-			continue // when the letter was sent
+			if sent == "" {
+				sent = t // when the letter was sent
+			}
+			continue
 		}
+		today = today || writtenToday(t)
 		rs.years = append(rs.years, yearsIn(t)...)
 		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
 		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
@@ -179,6 +183,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, ds...)
 		}
 	}
+	if len(out) == 0 && today && sent != "" {
+		out = append(out, titleDates(sent, "the letter, which says that it was that day", rs.lex, false)...)
+	}
 	if at := p.Index(Time); len(out) == 0 && at >= 0 && at < len(p.Columns) { // "Time (7 Mar 2026)"
 		out = append(out, titleDates(p.Columns[at].Heading, "heading of column "+letters(p.Columns[at].Index), rs.lex, false)...)
 	}
@@ -202,6 +209,19 @@ func isLetterHead(titles []string) bool {
 	}
 	return from && subject
 }
+
+// writtenToday says whether a line of a letter speaks of the day on which it was written.
+func writtenToday(line string) bool {
+	f := " " + fold(line) + " "
+	for _, w := range todayWords {
+		if strings.Contains(f, " "+w+" ") {
+			return true
+		}
+	}
+	return false
+}
+
+var todayWords = []string{"today", "todays", "this morning", "this afternoon", "this evening", "tonight", "heute", "aujourd hui", "aujourdhui", "ce matin", "hoy", "esta manana", "oggi", "stamattina", "vandaag", "vanmorgen", "vanochtend", "dzis", "dzisiaj", "idag", "i dag", "i morse", "hoje", "dnes", "tanaan", "ma reggel"}
 
 var (
 	fromWords    = set("from von de da van od fra fran lahettaja felado gonderen от від")

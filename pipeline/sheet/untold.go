@@ -52,9 +52,14 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 				return
 			}
 		}
-		if len(splits) > 1 {
+		if len(splits) > 0 {
 			p.problem(sheet, headingRow, splits[0], place.Waits, "time-column-missing", rowText(s.headings), "a column with the time at the finish",
 				"The sheet has times of parts of the course and none at the finish. Add a column headed Time, then load the sheet again.")
+			return
+		}
+		if i := s.maybeTimes(); i >= 0 {
+			p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", cellAt(s.rows[0].cells, i), "a column of times",
+				"No column was found to hold the times; this one may. Write Time above it if it does, or something else if it doesn't, then load the sheet again.")
 			return
 		}
 		if i := s.finishClock(); i >= 0 {
@@ -80,6 +85,26 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 			}
 		}
 	}
+}
+
+// maybeTimes is a column without a heading of eight numbers or more that may be minutes and
+// seconds with a dot, 24.31, and are taken for nothing else; -1 for none.
+func (s *settler) maybeTimes() int {
+	for i, p := range s.profiles {
+		if s.headings[i] != "" || s.columns[i].Meaning != Other || p.filled < 8 || p.share(kDecimal) < .8 || !s.decimalsWithin(i, 10, 100) {
+			continue
+		}
+		seconds := 0
+		for _, r := range s.rows {
+			if _, after, ok := strings.Cut(strings.ReplaceAll(trim(cellAt(r.cells, i)), ",", "."), "."); ok && len(after) == 2 && after < "60" {
+				seconds++
+			}
+		}
+		if 10*seconds >= 8*p.filled {
+			return i
+		}
+	}
+	return -1
 }
 
 // hoursCut gives the two times between which those of a column begin again at the hour:
