@@ -394,6 +394,9 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 		if p.first[y] >= 0 {
 			fy = p.first[y]
 		}
+		if fx == fy && p.furtherDiffer(x, y) {
+			return Differs, w.GivenDiffers
+		}
 		if fx == fy {
 			return FirstOnly, min(top, math.Log2(w.Given[FirstOnly]/max(p.mass[fx], p.double[fx])))
 		}
@@ -420,6 +423,24 @@ func (m *model) compareGiven(x, y int32) (Level, float64) {
 		return Sounds, min(top, w.GivenSounds)
 	}
 	return Differs, w.GivenDiffers
+}
+
+// furtherDiffer says whether two given names that begin alike go on with others, none of which
+// is a form of another: Anna Maria and Anna Sofia, or the first of two family names, which is
+// read with the given one, of Elena Pérez Quintana and Elena Muñoz Quintana.
+func (p *part) furtherDiffer(x, y int32) bool {
+	a, b := p.tokens[x], p.tokens[y]
+	if len(a) < 2 || len(b) < 2 {
+		return false
+	}
+	for _, t := range a[1:] {
+		for _, u := range b[1:] {
+			if t == u || p.oneSlip(t, u) || p.nicknames(t, u) || p.soundsLike(t, u) || alike(p.text[t], p.text[u], .9) || shortForm(p.text[t], p.text[u]) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // soundsLike says whether two names of four letters and more have one Soundex

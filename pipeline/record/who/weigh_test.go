@@ -152,3 +152,22 @@ func TestSlipInTheFirstLetter(t *testing.T) {
 		t.Errorf("letters exchanged weigh %.3f more than one wrong", got)
 	}
 }
+
+// Two names that begin alike and go on with names of which none is a form of another are of two
+// people, as of two Spaniards whose first family name is read with the given one.
+func TestFurtherNamesDiffer(t *testing.T) {
+	d := archive([]line{
+		{name: "Elena Perez Quintana", sex: SexW, course: 0, week: 0},
+		{name: "Elena Munoz Quintana", sex: SexW, course: 0, week: 1},
+		{name: "Elena Quintana", sex: SexW, course: 0, week: 2},
+		{name: "Elena Perz Quintana", sex: SexW, course: 0, week: 3},
+		{name: "Elena del Perez Quintana", sex: SexW, course: 0, week: 4},
+		{name: "Ann Lee", sex: SexW, course: 0, week: 5},
+	})
+	m := link(t, d, Options{Fixed: true}).m
+	for i, want := range map[int]Level{1: Differs, 2: FirstOnly, 3: FirstOnly, 4: FirstOnly} {
+		if l, _ := m.compareGiven(m.names.keys[m.names.of[0]].given, m.names.keys[m.names.of[i]].given); l != want {
+			t.Errorf("%s and %s: level %d, want %d", m.in[0].Full, m.in[i].Full, l, want)
+		}
+	}
+}
