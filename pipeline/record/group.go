@@ -96,6 +96,9 @@ func parseGroup(b []byte) group {
 	b = withoutRank(b)
 	b = withoutRun(b)
 	g := group{}
+	if len(b) > 1 && len(b) <= 3 && b[0] == '-' && allDigits(b[1:]) && atoi(b[1:]) >= 6 && atoi(b[1:]) <= 23 {
+		b = append([]byte("<"), b[1:]...) // -18: under 18
+	}
 	var nums [4]int
 	var digits [4]int
 	n := 0
@@ -141,7 +144,7 @@ func parseGroup(b []byte) group {
 				g.kind, g.lo, g.hi = between, band[0], band[1]
 				continue
 			}
-			if band, ok := frenchBands[string(w)]; ok && n == 0 && len(b[j:]) == 2 && b[j] == ' ' && bytes.IndexByte([]byte("mfh"), b[j+1]) >= 0 {
+			if band, ok := frenchBands[string(w)]; ok && n == 0 && len(b[j:]) == 2 && bytes.IndexByte([]byte(" -/"), b[j]) >= 0 && bytes.IndexByte([]byte("mfh"), b[j+1]) >= 0 {
 				g.kind, g.lo, g.hi = between, band[0], band[1] // SE F
 				continue
 			}

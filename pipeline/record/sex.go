@@ -28,7 +28,7 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 // Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages, and
 // the titles. Single letters are left to the column.
 var sexWordMarks = wordTable(map[string]sexMark{
-	`male|males|man|men|mens|boy|boys|gent|gents|dhr|gentleman|gentlemen|mr|mister|
+	`male|males|man|men|mens|boy|boys|lad|lads|gent|gents|dhr|gentleman|gentlemen|mr|mister|
 	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
 	herr|herren|mann|manner|maenner|mannlich|maennlich|mannliche|maennliche|mannlicher|mannl|maennl|knabe|knaben|junge|jungen|
 	hombre|hombres|masculino|masculinos|masculina|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
@@ -40,7 +40,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|musko|muskoga|г-н|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
 	ferfi|ferfiak|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
 	זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|مرد|مردان|اقا|اقایان|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|زن|زنان|خانم|بانوان|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|mrs|miss|ms.|fem|
+	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|زن|زنان|خانم|بانوان|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|lass|lasses|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
 	frau|frauen|damen|weiblich|weibliche|weiblicher|weibl|madchen|maedchen|
 	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|
@@ -104,6 +104,9 @@ func parseSex(b []byte) sexMark {
 	}
 	if g := parseGroup(b); g.sex != noMark {
 		return g.sex
+	}
+	if len(b) > 1 && sexMark(b[0]).open() && b[0] >= 'a' && allDigits(b[1:]) { // V12: the twelfth woman
+		return sexMark(b[0])
 	}
 	return strange
 }

@@ -26,6 +26,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return Other, "its values are days of birth of which the year is hidden"
 	case s.schoolYears(i):
 		return Other, "its values are years or classes of a school"
+	case g.meaning == AgeGroup && s.underAges(i):
+		return AgeGroup, ""
 	case (g.meaning == Age || g.meaning == BirthYear) && p.shareOf(kDecimal, kInt) > .6 && s.wholeNumbers(i):
 		return g.meaning, ""
 	case g.meaning == Age && p.shareOf(kDecimal, kInt) > .9 && s.agesInTenths(i):

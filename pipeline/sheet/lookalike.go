@@ -120,6 +120,24 @@ func (s *settler) schoolYears(i int) bool {
 // schoolHeadings are headings of the years and classes of a school that are headings of ages as well.
 var schoolHeadings = set("year yr grade class form klasse klas classe clase classi groep schuljahr trida luokka klassi osztaly klasa razred schoolyear jahrgangsstufe", "year group", "school year", "annee scolaire")
 
+// underAges says whether all values of a column are numbers below 24 with a minus, or groups: "-18"
+// is under 18.
+func (s *settler) underAges(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		rest, minus := strings.CutPrefix(strings.ReplaceAll(c, "−", "-"), "-")
+		switch {
+		case isBlank(c):
+		case minus && digitsOnly(rest) && len(rest) <= 2 && looseNumber(rest) <= 23:
+			n++
+		case kindOf(c) != kGroup:
+			return false
+		}
+	}
+	return n >= 2
+}
+
 // hiddenYear is a day of birth of which the year is hidden, 19.03.**.
 var hiddenYear = regexp.MustCompile(`^(?:\d{1,2}[./-]\d{1,2}[./-][*xX#?•_-]{2,4}|[*xX#?•_]{2,4}-\d{1,2}-\d{1,2})$`)
 

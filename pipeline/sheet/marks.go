@@ -30,7 +30,8 @@ func (p *Part) remark(g *grid) {
 		learn(strings.Trim(s.Text, " |"))
 	}
 	ended := p.endedLines()
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 {
+	rules := p.rulesOfLines()
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 {
 		return
 	}
 	remarks, struck := map[int]string{}, 0
@@ -38,6 +39,11 @@ func (p *Part) remark(g *grid) {
 		var said []string
 		if means := underEnded(ended, row); means != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)) {
 			said = append(said, means)
+		}
+		for _, l := range rules {
+			if l.about(p, cells) {
+				said = append(said, l.says)
+			}
 		}
 		if g.pieces.struck[row] {
 			said = append(said, struckThrough)
@@ -60,7 +66,9 @@ func (p *Part) remark(g *grid) {
 	}
 	p.rules.remarks = remarks
 	why := "signs that a line beside the table explains"
-	if len(signs) == 0 && struck == 0 {
+	if len(rules) > 0 {
+		why = fmt.Sprintf("the line “%s”", rules[0].line)
+	} else if len(signs) == 0 && struck == 0 {
 		why = "lines over the rows that say how their races ended"
 	}
 	if struck > 0 {

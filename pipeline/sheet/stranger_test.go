@@ -10,6 +10,12 @@ import (
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
+	{name: "ages below which a class is, with a minus", file: "alder-bank_2026-01-03",
+		text:    "Rang|Coureur|Cat.|Chrono\n1|Jo Lee|-18|18:20\n2|Al Roe|-16|18:31\n3|Cy Dee|-12|19:02\n",
+		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "a line says that the tail walker does not count", file: "alder-bank_2026-01-03",
+		text:    "The tail walker is not in the results.\nPos|Name|Time|Note\n1|Jo Lee|18:20|\n2|Al Roe|18:31|PB\n3|Cy Dee|49:02|tail walker\n",
+		columns: "position name time notes", run: "alder-bank 2026-01-03", rows: "3-5"},
 	{name: "classes of a school, all with one letter", file: "alder-bank_2026-01-03",
 		text:    "Platz|Name|Klasse|Zeit\n1|Jo Lee|7b|18:20\n2|Al Roe|10b|18:31\n3|Cy Dee|8b|19:02\n",
 		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-4"},
@@ -829,5 +835,30 @@ func TestSecondsAlone(t *testing.T) {
 	})
 	if want := "18:20 18:31 19:02 19:28 :11 19:50"; strings.Join(got, " ") != want {
 		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Lines beside a table say which of its rows don't count, and correct the time of a runner.
+func TestLinesAboutRows(t *testing.T) {
+	for _, k := range []struct{ line, want string }{
+		{"The tail walker is not in the results.", " | |tail walker; The tail walker is not in the results."},
+		{"The tail walker counts as a finisher.", " | |tail walker"},
+		{"Correction: Jo Lee ran 18:25, not 18:20", "time disputed: Correction: Jo Lee ran 18:25, not 18:20| |tail walker"},
+		{"Correction: Jo Lee ran 18:20", " | |tail walker"},
+		{"Corrections to the desk before Wednesday", " | |tail walker"},
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time,Note\n1,Jo Lee,18:20,\n2,Al Roe,18:31,\n3,Cy Dee,49:02,tail walker\n\n\""+k.line+"\"\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		p := s.Parts[0]
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, orText(cellAt(cells, p.Index(Notes)), " "))
+			return nil
+		})
+		if g := strings.Join(got, "|"); g != k.want {
+			t.Errorf("%s: %q, want %q", k.line, g, k.want)
+		}
 	}
 }

@@ -249,6 +249,9 @@ func (s *scanner) findJoiner() {
 			return
 		}
 	}
+	if n := len(s.tokens); n >= 4 && n <= 6 && s.tokens[1].small && !s.tokens[0].small && !s.tokens[2].small && !s.tokens[0].capitals && !s.particle(&s.tokens[2]) && s.is(&s.tokens[1], betweenPeople) {
+		s.several = true
+	}
 }
 
 func (s *scanner) wholeFamily() bool {

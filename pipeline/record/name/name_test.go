@@ -235,3 +235,12 @@ func TestNamesAgainstUAX15(t *testing.T) {
 		}
 	}
 }
+
+// Two people with y or e between them, and family names that have it.
+func TestJoinedByY(t *testing.T) {
+	for text, several := range map[string]bool{"Íñigo y Lucía Cabrera Luna": true, "João e Maria Silva": true, "Ana Vega y Ortiz": false, "Ramón y Cajal": false, "Luis de la Vega y Ortiz": false, "ANA Y LUIS PAZ": false} {
+		if got := Parse(text).Several; got != several {
+			t.Errorf("%s: %v", text, got)
+		}
+	}
+}

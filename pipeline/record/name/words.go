@@ -137,5 +137,9 @@ var joiners = set(`and und plus`)
 // and Ja are names as well.
 var smallJoiners = set(`et en og och ja`)
 
+// betweenPeople are joiners between two people where they stand behind the first word and two
+// words or more follow, "Ana y Luis Paz": they join family names as well, Vega y Ortiz.
+var betweenPeople = set(`y e i`)
+
 // families as first or last word stand for a whole family.
 var families = set(`family familie famille familia famiglia familj rodzina`)
