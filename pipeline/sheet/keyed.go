@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
@@ -124,7 +125,10 @@ func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 }
 
 // keyedIn finds them in a heading: two columns of places, or two of numbers, of which one
-// stands with the names and one with the times.
+// stands with the names and one with the times. They are under one heading, or a column
+// without one parts the lists, or one of them is of tokens; "No" beside "Start number" is a
+// place and the runner's number on one list, "Rank" beside "Pos" that of the season and of
+// the day.
 func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
 	var keys, names, times []int
 	meaning := Other
@@ -168,7 +172,8 @@ func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
 			cut = c
 		}
 	}
-	if cut < 0 {
+	left, right := fold(headings[keys[0]]), fold(headings[keys[1]])
+	if cut < 0 || headings[cut-1] != "" && left != right && !strings.HasPrefix(left, "token") && !strings.HasPrefix(right, "token") {
 		return k, false
 	}
 	if first[0] == names[0] {
