@@ -103,7 +103,7 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 
 // moveBack moves the rows back that stand one cell too far to the right, or to the left where
 // their place is missing: in nine of ten rows the first cell is filled, in these it is blank or
-// what stands in the second elsewhere, and they fit the columns only when they are moved,
+// what stands in the second elsewhere, behind the places, and they fit the columns only when they are moved,
 // three cells or more with what is usual there and a time among them. It returns the number
 // of rows.
 func (g *grid) moveBack(headings []string, after int) (moved int) {
@@ -136,7 +136,7 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 			if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
 				right[i] = try
 			}
-		case last < len(headings) && sameKind(kindOf(cells[first]), usual[first+1]):
+		case last < len(headings) && usual[first] == kInt && sameKind(kindOf(cells[first]), usual[first+1]):
 			if try := slices.Insert(slices.Clone(cells[:last]), first, ""); fitsMoved(try, usual, 3) {
 				left[i] = try
 			}
