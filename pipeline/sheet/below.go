@@ -385,7 +385,7 @@ func (t table) beside(lex *lexicon) []table {
 				continue
 			}
 			w := make([]string, min(len(cells), to))
-			for c := from; c < len(w); c++ {
+			for c := from; c < len(w) && !(i > l.first && totalBeside(cells)); c++ {
 				w[c] = cells[c]
 			}
 			g.add(row, w)
@@ -409,6 +409,17 @@ func (t table) beside(lex *lexicon) []table {
 		out[0].aside = strings.Join(left, "; ")
 	}
 	return out
+}
+
+// totalBeside says whether the first cell of a row says that the row adds up those above it.
+func totalBeside(cells []string) bool {
+	for _, c := range cells {
+		if !isBlank(c) {
+			f := fold(c)
+			return totalWords[f]
+		}
+	}
+	return false
 }
 
 // titlesOver gives the line nearest above the heading of a list that stands beside others, of

@@ -79,6 +79,17 @@ var byHand = []struct{ name, text, want string }{
 	{"a deadline at the foot", "Alder Bank\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nCorrections by 24 January 2026 please\n", "asks date-missing"},
 	{"another run at the foot of a list that gives its day", "Alder Bank 17 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nMill Leat 24 January 2026\n", "alder-bank 2026-01-17: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
 	{"a newsletter, and the day of the run at its foot", "Alder Bank Newsletter published Monday 19 January 2026\n\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nRun held Saturday 17 January 2026; dry and warm.\n", "alder-bank 2026-01-17: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"a second watch under the same heading", "Alder Bank 3 January 2026\nPos,Name,Time,Time\n1,Jo Lee,18:20,18:21\n2,Al Roe,18:31,18:31\n3,Cy Dee,18:40,18:42\n", "asks time-column-missing"},
+	{"the stopwatch was started again", "Alder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\nstopwatch restarted: add 5:00 to the following,,\n3,Cy Dee,13:40\n4,Di Fox,13:42\n", "asks times-to-be-changed"},
+	{"all times are slow", "Alder Bank 3 January 2026\nAll times 30 seconds slow - watch started late!\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks times-to-be-changed"},
+	{"times that were corrected", "Alder Bank 3 January 2026\nWatch started late: 30 seconds have been added to all times\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"those who cycled, under the runners", "Alder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nAgainst the clock (bike),,\n1,Gil Tarr,12:02\n2,Una Brisk,13:10\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"weeks by number in columns", "Alder Bank,3 January 2026,,,\nWeek,1,2,3,4\nName,,,,\nJo Lee,18:40,18:31,18:20,\nAl Roe,,18:50,18:31,\nCy Dee,19:40,,18:40,\n", "asks time-column-missing"},
+	{"lines over lists that are nobody", "Alder Bank 3 January 2026\nName,Time\nJo Lee,18:20\nAl Roe,18:31\nCy Dee,18:40\nPersonal bests today,\nAl Roe,18:31\nClub champion so far,\nGil Tarr,16:59\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Al Roe 18:31"},
+	{"totals of teams side by side", "Alder Bank 3 January 2026\n,Name,Time,,,Name,Time\nA team,Jo Lee,18:20,,B team,Al Roe,18:31\n,Cy Dee,18:40,,,Di Fox,18:42\n,Ed Gow,18:45,,,Ida Kay,18:50\nTotal,,55:45,,Total,,56:03\n", "alder-bank 2026-01-03: Jo Lee 18:20, Cy Dee 18:40, Ed Gow 18:45, Al Roe 18:31, Di Fox 18:42, Ida Kay 18:50"},
+	{"a match of two places", "Alder Bank v Mill Leat (away)\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks course-missing"},
+	{"a match, and at which of the two", "Alder Bank v Mill Leat match, at Mill Leat, 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"parents and their children", "Alder Bank 3 January 2026\nParent,Child,Time\nJo Lee,Kit Lee,28:20\nAl Roe,Ben Roe,28:31\nCy Dee,Cat Dee,28:40\n", "refused: x.csv is refused: it has two people on each line"},
 }
 
 // byHandBooks are the same of workbooks, in the form of bookOf.

@@ -180,7 +180,7 @@ func (s *settler) byValues() {
 		case several > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
 			best = s.lastOfGrowing(free)
 			s.set(best, Time, "heading %q; its values are the last of the times that grow along the row", s.headings[best])
-		case best >= 0 && several > 1 && sorted != 1 && !bare:
+		case best >= 0 && several > 1 && sorted != 1 && (!bare || s.runsInColumns(free)):
 			s.clockColumns = several
 		case best >= 0:
 			s.set(best, Time, "its values are times")
@@ -244,7 +244,7 @@ func (s *settler) byValues() {
 			s.set(i, Age, "its values are whole numbers in brackets such as ages")
 		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
 			s.set(i, Notes, "its values stand in brackets")
-		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i):
+		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i) && !s.relatives(s.find(Name), i):
 			s.set(i, Club, "the only other column of words")
 		}
 	}
@@ -270,6 +270,59 @@ func (s *settler) shortYears(i int) bool {
 		}
 	}
 	return years >= 3 && 10*years >= 9*n
+}
+
+// relatives says whether the words of two columns are people of one family on most rows: parents
+// and their children, where clubs would stand.
+func (s *settler) relatives(a, b int) bool {
+	rows, related := 0, 0
+	for _, r := range s.rows {
+		x, y := trim(cellAt(r.cells, a)), trim(cellAt(r.cells, b))
+		if y == "" {
+			continue
+		}
+		if rows++; x != y && looksNamed(x) && looksNamed(y) && finalWord(x) == finalWord(y) {
+			related++
+		}
+	}
+	return rows >= 3 && 3*related >= 2*rows
+}
+
+// runsInColumns says whether two columns without headings or more hold running times, and
+// people who have one in several have others: those of several runs, or of two watches.
+func (s *settler) runsInColumns(free func(int) bool) bool {
+	var cols []int
+	for i, p := range s.profiles {
+		runs := 0
+		for _, r := range s.rows {
+			if v := secondsOf(r.cells, i); v >= shortestRun && v <= longestRun {
+				runs++
+			}
+		}
+		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 1 && runs*10 >= p.count[kClock]*9 {
+			cols = append(cols, i)
+		}
+	}
+	for k, a := range cols {
+		for _, b := range cols[k+1:] {
+			up, down, blank := 0, 0, 0
+			for _, r := range s.rows {
+				x, y := secondsOf(r.cells, a), secondsOf(r.cells, b)
+				switch {
+				case x <= 0 || y <= 0:
+					blank++
+				case x < y:
+					up++
+				case x > y:
+					down++
+				}
+			}
+			if up > 0 && down > 0 || blank > 0 && up+down > 0 {
+				return true // no time on the way, gap or pace, which is less on every row
+			}
+		}
+	}
+	return false
 }
 
 // unitOnly says whether a heading is nothing but a unit of length or time.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -71,6 +72,42 @@ func (p *Part) sayCorrections(sheet string) {
 		if anyWord(sk.Text, correctionWords) && (hasClock(sk.Text) || strings.ContainsAny(sk.Text, "0123456789")) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
+		}
+	}
+}
+
+// timesOff says whether a line says that the times are to be changed by so much, and not that
+// they were: "Watch started late: add 30 seconds", "all times 30 seconds slow".
+func timesOff(line string) bool {
+	f := " " + fold(line) + " "
+	return watchOff.MatchString(f) && strings.ContainsAny(f, "0123456789") && !timesMended.MatchString(f) && len(findDates(line)) == 0 && len(strings.Fields(f)) <= 20
+}
+
+// Words for that. Common practice, no source.
+var (
+	watchOff    = regexp.MustCompile(` (?:add|subtract|deduct|take off|knock off) (?:another )?\d| (?:times?|watch|stopwatch|clock|timer) .*(?:\d+ (?:seconds?|secs?|s|minutes?|mins?) (?:slow|fast|short|long|out|late)|(?:slow|fast|late|early|out) by)| \d+ (?:sekunden|minuten|sek|min) (?:addieren|abziehen|dazu|zuruck)| (?:ajouter|retrancher|sumar|restar|aggiungere|togliere) \d| \d+ (?:seconden|minuten) (?:bij|af) ?(?:tellen|trekken)`)
+	timesMended = regexp.MustCompile(` (?:added|subtracted|deducted|corrected|adjusted|allowed|have been|has been|addiert|abgezogen|korrigiert|ajoute|corrige|sumado|corregido|corretto|gecorrigeerd) `)
+)
+
+// askTimesOff asks about such a line above the results of a part, or between them.
+func (p *Part) askTimesOff(sheet string) {
+	if p.Index(Time) < 0 && len(p.rules.clock) == 0 {
+		return
+	}
+	ask := func(row int, line string) {
+		p.problem(sheet, row, -1, place.Waits, "times-to-be-changed", shorten(line, 80), "times as they were run",
+			"This line says that times have to be changed. Change them, take the line out or write that they are corrected, and load the sheet again.")
+	}
+	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+		if timesOff(t) {
+			ask(0, t)
+			return
+		}
+	}
+	for _, sk := range p.Skipped {
+		if timesOff(sk.Text) {
+			ask(sk.Row, sk.Text)
+			return
 		}
 	}
 }

@@ -422,6 +422,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if f := strings.Fields(seg); len(f) > 1 && issueWords[fold(f[len(f)-1])] && !labelled {
 			seg = plainWords(strings.Join(f[:len(f)-1], " ")) // "Alder Bank Newsletter, published 5 May"
 		}
+		if !labelled && oneAgainst.MatchString(seg) {
+			continue // "Alder Bank v Mill Leat", at which of the two?
+		}
 		slug := Slug(seg)
 		if isVenueLabel(fold(seg)) || strings.Contains(whole, "@") {
 			continue // a heading, an address
@@ -499,6 +502,9 @@ func clockAround(before, after string) bool {
 	n := len(before)
 	return n > 0 && before[n-1] >= '0' && before[n-1] <= '9' && after != "" && after[0] >= '0' && after[0] <= '9'
 }
+
+// oneAgainst is a match of two clubs or places.
+var oneAgainst = regexp.MustCompile(`\pL (?:v|V|v\.|vs|vs\.|VS|versus|gegen|contre|contra|contro|tegen) \p{Lu}`)
 
 // clockMark is what a date and a time of day leave that stand together: 20261121T0900.
 var clockMark = regexp.MustCompile(`^t\d{4,6}z?$`)

@@ -7,7 +7,7 @@ import "strings"
 // ten home", "Heat 2", "For the newsletter". Common practice, no source.
 var fieldWords = set(`walkers walker walking joggers jogger runners runner juniors junior youth youths kids children schools seniors senior veterans veteran vets adults masters beginners racers
 	team teams individual individuals
-	first last top fastest three five ten twenty fifty hundred home heat heats wave waves leg group groups am pm morning evening afternoon night
+	first last top fastest three five ten twenty fifty hundred home away heat heats wave waves leg group groups am pm morning evening afternoon night
 	newsletter press magazine noticeboard website facebook everyone everybody good corrections corrected changes changed amended amendment amendments revised
 	errata latest newest preliminary prelim prov unconfirmed under over only
 	gehen walken geher walker jugend kinder schuler marche marcheurs jeunes enfants caminantes marchadores ninos camminatori ragazzi wandelaars jeugd kinderen

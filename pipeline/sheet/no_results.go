@@ -175,7 +175,7 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 		}
 	}
 	if first < 0 || second < 0 {
-		return false
+		return p.relativesOnALine(rows)
 	}
 	n := 0
 	for _, r := range rows {
@@ -184,6 +184,31 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 		}
 	}
 	return n >= 3 && 2*n > len(rows)
+}
+
+// relativesOnALine says whether beside the names stands, in a column of no other use, somebody
+// of the same family on most rows: "Parent | Child | Time".
+func (p *Part) relativesOnALine(rows [][]string) bool {
+	name := p.Index(Name)
+	for _, c := range p.Columns {
+		if c.Meaning != Other || c.Index == name || name < 0 {
+			continue
+		}
+		n, related := 0, 0
+		for _, r := range rows {
+			x, y := trim(cellAt(r, name)), trim(cellAt(r, c.Index))
+			if y == "" {
+				continue
+			}
+			if n++; x != y && looksNamed(x) && looksNamed(y) && finalWord(x) == finalWord(y) {
+				related++
+			}
+		}
+		if n >= 3 && 3*related >= 2*n && 2*n > len(rows) {
+			return true
+		}
+	}
+	return false
 }
 
 // sharesPlaces says whether nearly every place stands on lines of several people, below one

@@ -16,7 +16,7 @@ import (
 var (
 	lastWeek  = regexp.MustCompile(` (?:(?:last|previous|prior) (?:weeks?|runs?|races?|time|month|months|saturdays?|sundays?)|week before|vorwoche|(?:letzte|letzter|vorige|voriger) woche|(?:letzter|voriger) lauf|semaine (?:derniere|precedente|passee)|course precedente|semana (?:pasada|anterior|passada)|carrera anterior|settimana (?:scorsa|precedente)|gara precedente|(?:vorige|afgelopen) (?:week|loop)|forra veckan|forrige (?:uke|uge)|sidste uge|zeszly tydzien|w zeszlym tygodniu) `)
 	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
-	bestSoFar = regexp.MustCompile(` (?:(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|(?:bests?|fastest)(?: times?)? (?:so far|this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
+	bestSoFar = regexp.MustCompile(` (?:(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|so far|(?:bests?|fastest)(?: times?)? (?:this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
 	calledOff = regexp.MustCompile(` (?:cancelled|canceled|called off|no run|abgesagt|ausgefallen|entfallt|fallt aus|annulee?|cancelad[ao]|suspendid[ao]|anulad[ao]|annullat[ao]|afgelast|geannuleerd|installd|installt|innstilt|avlyst|aflyst|odwolan[ya]) `)
 )
 
@@ -25,8 +25,11 @@ var (
 // five". One with a time in it is a line of such a list by itself.
 func ofOtherWeeks(line string) bool {
 	f := " " + fold(line) + " "
-	return !hasClock(line) && len(strings.Fields(f)) <= 9 && (lastWeek.MatchString(f) || nextWeek.MatchString(f) || bestSoFar.MatchString(f) || allTimes.MatchString(f) || isRecord(strings.TrimSpace(f)))
+	return !hasClock(line) && len(strings.Fields(f)) <= 9 && (anyWord(line, otherSports) || lastWeek.MatchString(f) || nextWeek.MatchString(f) || bestSoFar.MatchString(f) || allTimes.MatchString(f) || isRecord(strings.TrimSpace(f)))
 }
+
+// otherSports over a list say that nobody ran. Common practice, no source.
+var otherSports = set("bike bikes biking cycling cyclists bicycle swim swimming swimmers rowing duathlon triathlon radfahren schwimmen velo natation bicicleta natacion ciclismo nuoto fietsen zwemmen cykling simning")
 
 // ofAnotherRun says whether a line speaks of the last run or of the next.
 func ofAnotherRun(line string) bool {

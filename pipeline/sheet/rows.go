@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -215,7 +216,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 			return isData // a place that somebody was not sure of: "4?"
 		}
 		return whyFooter
-	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)]:
+	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
 		return isData // nobody took the time of this one
 	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
 		return whyFooter
@@ -234,6 +235,28 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	return whyNoResult
 }
+
+// smallWords says whether a text that begins with a capital has another word that does not, and
+// is no particle of a name: "Club champion so far".
+func smallWords(text string) bool {
+	words := strings.Fields(text)
+	if len(words) == 0 || !startsUpper(words[0]) {
+		return false
+	}
+	for _, w := range words[1:] {
+		if r, _ := utf8.DecodeRuneInString(w); unicode.IsLower(r) && !particleWords[fold(w)] {
+			return true
+		}
+	}
+	return false
+}
+
+func startsUpper(w string) bool {
+	r, _ := utf8.DecodeRuneInString(w)
+	return unicode.IsUpper(r)
+}
+
+var particleWords = set("van de der den ter ten te von vom zu zur la le du des da do dos das di del della dei y e i bin ibn al el ap ab af av of san st mac ní ó nic")
 
 // listWord are last words of lines over lists, "Today's results", that may look like somebody
 // whose time nobody took.

@@ -67,6 +67,9 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	case clock >= 0 && s.timeOfDay(clock):
 		askStart(clock)
+	case clock >= 0 && s.secondWatch(clock) >= 0:
+		p.problem(sheet, headingRow, s.secondWatch(clock), place.Waits, "time-column-missing", rowText(s.headings), "one column headed Time",
+			"Two columns with the same heading hold times that differ by a second or two, as those of two watches. Keep the one that counts, or write Time above it and Watch 2 above the other, and load the sheet again.")
 	case clock >= 0 && s.lapsDiffer(clock) >= 0:
 		p.problem(sheet, headingRow, s.lapsDiffer(clock), place.Waits, "laps-differ", s.headings[s.lapsDiffer(clock)], "the same number of laps for everybody",
 			"Not all ran the same number of laps. Give those of each distance a list of their own under a line with the distance, as in 3 km, and load the sheet again.")
@@ -254,6 +257,32 @@ func (s *settler) otherTimes(clock int) int {
 			}
 		}
 		if alone > 0 && (both == 0 || alike) {
+			return i
+		}
+	}
+	return -1
+}
+
+// secondWatch is another column under the very heading of the times, whose times differ from
+// these on some rows and by no more than a few seconds on any; -1 for none.
+func (s *settler) secondWatch(clock int) int {
+	for i := range s.columns {
+		if i == clock || s.headings[i] == "" || fold(s.headings[i]) != fold(s.headings[clock]) {
+			continue
+		}
+		rows, differ, far := 0, 0, false
+		for _, r := range s.rows {
+			a, b := secondsOf(r.cells, clock), secondsOf(r.cells, i)
+			if a <= 0 || b <= 0 {
+				continue
+			}
+			rows++
+			if a != b {
+				differ++
+			}
+			far = far || a-b > 5 || b-a > 5
+		}
+		if rows >= 3 && differ > 0 && !far {
 			return i
 		}
 	}
