@@ -37,6 +37,9 @@ func (t table) across(lex *lexicon) []table {
 		if cols == nil {
 			cols = t.runsAbove(lex, i)
 		}
+		if cols == nil {
+			cols = t.coursesAcross(lex, i)
+		}
 		if len(cols) >= 2 && t.timesBelow(i, cols) {
 			heading, runs = i, cols
 		}

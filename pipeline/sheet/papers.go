@@ -52,7 +52,7 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return ""
 	}
 	for _, c := range p.Columns {
-		if anyWord(c.Heading, addressWords) && !has(volunteerWords) {
+		if anyWord(c.Heading, addressWords) && !has(volunteerWords) && !p.holdsTimes(c.Index) {
 			return "it is a list of people with their addresses or fees, not of results"
 		}
 	}
@@ -124,4 +124,10 @@ func (p *Part) emptyForm(t table, after int) bool {
 		}
 	}
 	return filled > 0
+}
+
+// holdsTimes says whether some cell of a column is a time: Mill Lane then is a place to run at
+// and no address.
+func (p *Part) holdsTimes(column int) bool {
+	return slices.ContainsFunc(p.sampled(), func(cells []string) bool { return kindOf(cellAt(cells, column)) == kClock })
 }

@@ -159,6 +159,59 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 	})
 }
 
+// openGap puts a blank cell before the time of the rows that lack the one before it: all rows
+// end in their only time, most a cell further to the right than the others, where these
+// have words, "3, Jo Lee, Vale AC, 18:20" above "4, Al Roe, 18:31". It returns the number of rows.
+func (g *grid) openGap(after int) (mended int) {
+	ends := map[int]int{}
+	rows, last := 0, 0
+	end := func(cells []string) int { // of the only time, as last cell; -1 for none
+		k := len(cells) - 1
+		for k >= 0 && isBlank(cells[k]) {
+			k--
+		}
+		for i := 0; i < k; i++ {
+			if kindOf(cells[i]) == kClock {
+				return -1
+			}
+		}
+		if k < 2 || kindOf(cells[k]) != kClock {
+			return -1
+		}
+		return k
+	}
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row <= after || rowFilled(cells) < 3 {
+			continue
+		}
+		rows++
+		if k := end(cells); k >= 0 {
+			ends[k]++
+			last = max(last, k)
+		}
+	}
+	if last < 3 || ends[last] < 2 || ends[last-1] < 2 || ends[last]+ends[last-1] < rows*9/10 || ends[last]*4 < rows {
+		return 0
+	}
+	words := 0
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row > after && end(cells) == last && kindOf(cells[last-1]) == kText {
+			words++
+		}
+	}
+	if words*10 < ends[last]*9 {
+		return 0
+	}
+	return g.mend(func(_, row int, cells []string) ([]string, bool) {
+		if row <= after || end(cells) != last-1 {
+			return nil, false
+		}
+		return slices.Insert(slices.Clone(cells), last-1, ""), true
+	})
+}
+
 // sameKind says whether a cell is of its column's kind; times may have a dot.
 func sameKind(k, usual kind) bool { return k == usual || usual == kClock && k == kDecimal }
 

@@ -264,6 +264,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			head = t.head()
 		}
 	}
+	if l.first < 0 && t.grid != nil {
+		if n := t.grid.openGap(0); n > 0 {
+			s.note("cells-moved", fmt.Sprintf("%s had no cell for the club, or the like, before the time; read with one", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
 	need := 2
 	if len(l.headings) == 1 {
 		need = 1

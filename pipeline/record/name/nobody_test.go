@@ -10,7 +10,7 @@ func TestNobody(t *testing.T) {
 		"Known, Not", "Nother, A", "A. Nonymous", "غير معروف", "אלמוני", "이름 없음", "무명", "氏名不詳", "姓名不详", "Невідомий, учасник", "Nežinomas bėgikas", "Неизвестен бегач",
 		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač",
 		"no slip", "No ticket", "Guest of Iain", "guest of Jo Lee", "Gast von Anna", "Ospite di Luca", "Friend of Ann",
-		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp"} {
+		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)
 		}

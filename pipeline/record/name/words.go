@@ -87,7 +87,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 var without = set(`no without ohne kein keine keinen sans pas aucun sin senza nessun zonder geen utan uden uten ingen sem bez beze brak be fara nincs ilman ei`)
 
 // finisherHas are words for what a finisher shows or says of themselves.
-var finisherHas = set(`code barcode number bib chip tag id token card data scan band
+var finisherHas = set(`name nom nome nombre naam namn navn nimea nev imienia jmena mena imena code barcode number bib chip tag id token card data scan band
 	strichcode nummer startnummer karte daten dossard numero carte donnees dorsal tarjeta datos pettorale pettorina dati rugnummer gegevens
 	startnummer nummerlapp uppgift uppgifter nummerskilt oplysninger opplysninger numer numeru kod kodu kodem danych karty cisla cislo kodu udaju dados codigo dorsal numaru numere kod koodia numeroa szam rajtszam`)
 
