@@ -35,7 +35,7 @@ type clockCell struct {
 	ms         int32 // exactClock: the time
 	whole      int64 // number: digits before the point
 	frac       int64 // number: digits after it
-	fracDigits int8  // and how many
+	fracDigits int8  // and how many; of times with colons too
 	value      float64
 	point      bool // a fraction was printed, if only .0
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
@@ -132,7 +132,7 @@ func lexColons[T string | []byte](s T, c *clockCell) bool {
 		if !ok {
 			return false
 		}
-		c.fracMS, c.point = ms, true
+		c.fracMS, c.point, c.fracDigits = ms, true, int8(min(len(s)-i-1, 9))
 	}
 	switch n {
 	case 1:

@@ -98,6 +98,8 @@ func prior(r clockReading) float64 {
 		return -6
 	case minSecHundredths, dottedMSF, hourMin:
 		return -2
+	case hourMinDotted:
+		return -6
 	}
 	return 0
 }
@@ -138,6 +140,10 @@ func (k *clockColumn) know(o *clockColumn, most float64) {
 // outweigh it (no source; chosen so).
 const asBefore = 10.0
 
+// leastDotted is how many times like 00:24.31, none of them with a fraction of 60 and more, are
+// no seconds and hundredths of a shorter run (0.6^12 is two in a thousand).
+const leastDotted = 12
+
 // settle chooses the reading; a reading given by hand wins, that of an earlier
 // sheet is likelier.
 func (f *family) settle(given, before string) {
@@ -147,6 +153,9 @@ func (f *family) settle(given, before string) {
 		if clockReadings[r].name == given {
 			f.reading, f.runnerUp, f.margin = r, unread, math.Inf(1)
 			return
+		}
+		if r == hourMinDotted && (f.n < leastDotted || f.misfits[i] > 0) {
+			continue
 		}
 		s := f.score[i] + prior(r)
 		if f.lent != nil {

@@ -10,6 +10,8 @@ const (
 	// two parts between colons
 	minSec  // 24:31 is 24 min 31 s
 	hourMin // 1:02 is 62 min
+	// two parts and a fraction
+	hourMinDotted // 00:24.31 is 24 min 31 s
 	// three parts
 	hourMinSec       // 0:24:31
 	minSecZero       // 24:31:00 of a stopwatch or spreadsheet that shows minutes as hours
@@ -35,6 +37,7 @@ var clockReadings = [...]struct{ name, means string }{
 	unread:           {"", ""},
 	minSec:           {"mm:ss", "minutes and seconds (24:31)"},
 	hourMin:          {"h:mm", "hours and minutes (1:02 is 62 minutes); no seconds are given"},
+	hourMinDotted:    {"h:mm.ss", "hours and minutes with a colon, seconds with a dot (00:24.31 is 24 min 31 s)"},
 	hourMinSec:       {"h:mm:ss", "hours, minutes and seconds (0:24:31)"},
 	minSecZero:       {"mm:ss:00", "minutes and seconds shown as hours (24:31:00 is 24 min 31 s)"},
 	minSecHundredths: {"mm:ss:hh", "minutes, seconds and hundredths (24:31:57 is 24 min 31.57 s)"},
@@ -72,7 +75,7 @@ func (r clockReading) ofDays() bool {
 func readingsOf(s clockShape) []clockReading {
 	switch s {
 	case colon2:
-		return []clockReading{minSec, hourMin}
+		return []clockReading{minSec, hourMin, hourMinDotted}
 	case colon3:
 		return []clockReading{hourMinSec, minSecZero, minSecHundredths}
 	case dots3:
@@ -91,6 +94,9 @@ func (c *clockCell) as(r clockReading) (ms int32, ok bool) {
 		ms, ok = c.a*60000+c.b*1000+c.fracMS, c.b < 60 && c.a < 1000
 	case hourMin:
 		ms, ok = c.a*3600000+c.b*60000, c.b < 60 && c.a < 24 && !c.point
+	case hourMinDotted:
+		s := c.fracMS / 10
+		ms, ok = c.a*3600000+c.b*60000+s*1000, c.b < 60 && s < 60 && c.a < 24 && c.fracDigits == 2
 	case hourMinSec, dottedHMS:
 		ms, ok = c.a*3600000+c.b*60000+c.c*1000+c.fraction(r), c.b < 60 && c.c < 60 && c.a < 100
 	case minSecZero:
