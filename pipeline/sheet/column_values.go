@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // courseByValues finds the course of a season list under a heading that is not
@@ -190,7 +192,7 @@ func (s *settler) byValues() {
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
+			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
 				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
 					break // clubs behind names in two columns
 				}
@@ -248,6 +250,21 @@ func (s *settler) byValues() {
 			s.set(i, Club, "the only other column of words")
 		}
 	}
+}
+
+// eastAsianNames says whether nearly all values of a column are two to five characters or
+// syllables of East Asia, as the names of people there are: 김민준, 山田太郎.
+func (s *settler) eastAsianNames(i int) bool {
+	n := 0
+	for v := range s.profiles[i].distinct {
+		letters := utf8.RuneCountInString(v)
+		if letters >= 2 && letters <= 5 && strings.IndexFunc(v, func(r rune) bool {
+			return !unicode.In(r, unicode.Han, unicode.Hangul, unicode.Hiragana, unicode.Katakana)
+		}) < 0 {
+			n++
+		}
+	}
+	return n >= 3 && n*10 >= len(s.profiles[i].distinct)*9
 }
 
 // shortYears says whether the values of a column, and of no other, are figures behind an

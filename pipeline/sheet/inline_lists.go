@@ -16,6 +16,11 @@ var (
 	// mark: "men: 1 Jo Lee 18:20, 2 Al Roe 18:31".
 	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).°º] ?\pL`)
 	bareItem     = regexp.MustCompile(`(?:^|[,;:.] )(\d{1,3})=? \p{Lu}`)
+	// fieldItem begins an item that commas divide, behind a semicolon: "men: 1, Jo Lee, 34, Vale,
+	// 18:20; 2, Al Roe, 41, Mill, 18:31".
+	fieldItem = regexp.MustCompile(`(?:^|[;:—–] )(\d{1,3}), \p{Lu}`)
+	// minutesBehind are words for minutes behind a time, "18:20 min".
+	minutesBehind = regexp.MustCompile(`(\d[:.,][0-5]\d) ?(?:[Mm]in(?:uten|utes)?)\b\.?`)
 	// itemTime is a time at the end of an item, also in the brackets of the club.
 	itemTime = regexp.MustCompile(`(?:^|[\s(])(\d{1,2}[:.,'’h ])?(\d{1,2})([:.,'’])([0-5]\d)(?:[.,]\d{1,2})?["”]?\)?$`)
 	// timeThenClass is the end of an item behind which the line goes on with the name of
@@ -92,7 +97,7 @@ func runOnPieces(line string, begins *regexp.Regexp) (pieces []runOnPiece) {
 			}
 			continue // a figure in the name of a club
 		}
-		if n < last && n != 1 || begins == bareItem && n > last+3 {
+		if n < last && n != 1 || begins != numberedItem && n > last+3 {
 			return nil
 		}
 		add(item, last)
@@ -114,7 +119,7 @@ func endsItem(item string) bool {
 // the words before the first on one above; false where the text has no such list. Where it
 // has, a list of a single item, and one that goes on in another line, is of the same kind.
 func inlineLists(text []byte) ([]byte, bool) {
-	for _, begins := range [...]*regexp.Regexp{numberedItem, bareItem} {
+	for _, begins := range [...]*regexp.Regexp{numberedItem, bareItem, fieldItem} {
 		if out, ok := inlineListsOf(text, begins); ok {
 			return out, true
 		}
@@ -125,6 +130,9 @@ func inlineLists(text []byte) ([]byte, bool) {
 // inlineListsOf is inlineLists for items that begin in one way.
 func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 	lines := textLines(text)
+	for i, l := range lines {
+		lines[i] = minutesBehind.ReplaceAllString(l, "$1")
+	}
 	cuts := make([][]runOnPiece, len(lines))
 	items, ended, marked, longest := 0, 0, 0, 0
 	for i, l := range lines {

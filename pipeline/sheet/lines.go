@@ -75,6 +75,10 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			text = []byte(strings.Join(lines, "\n") + "\n")
 		}
 	}
+	received := textLines(text)
+	if len(text) < typedBytes {
+		received = eastAsianLines(received)
+	}
 	for _, try := range []struct {
 		arrange func(lines []string, delim byte) []string
 		why     string
@@ -92,7 +96,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
 	} {
-		if out := try.arrange(textLines(text), d.delim); out != nil {
+		if out := try.arrange(received, d.delim); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
 		}
 	}

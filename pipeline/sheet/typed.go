@@ -18,7 +18,7 @@ type typed struct {
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
 // a dash or a comma, as ages and groups may have as well.
 var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
-	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?` +
+	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?(?:["”″]|''|’’)?` +
 	`|\d{1,2} ?h ?[0-5]?\d['’:][0-5]\d["”]?` +
 	`|\d{1,3} ?m(?:in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
 
@@ -34,6 +34,7 @@ var (
 	leadingNumber = regexp.MustCompile(`^[#(]?(\d{1,5})\)? `)
 	trailingPlace = regexp.MustCompile(`^\((\d{1,4})\)$`)
 	inBracket     = regexp.MustCompile(`[(\[]([^()\[\]]{1,60})[)\]]`)
+	nameGroupClub = regexp.MustCompile(`^(\pL[^()]*) \(([^()]{1,12})\) (\pL[^()]*)$`) // Jo Lee (M) Vale AC
 	edgeMarks     = " ,;:–—-|/•*·"
 )
 
@@ -177,7 +178,11 @@ func typedLine(l string) (c *typed, text string) {
 	if b := leadingNumber.FindStringSubmatch(before); b != nil && c.place != "" {
 		c.number, before = b[1], strings.TrimSpace(before[len(b[0]):])
 	}
-	before = c.takeBrackets(strings.Trim(before, edgeMarks))
+	before = strings.Trim(before, edgeMarks)
+	if m := nameGroupClub.FindStringSubmatch(before); m != nil && (kindOf(m[2]) == kSex || kindOf(m[2]) == kGroup) {
+		before, c.group, c.club = m[1], m[2], m[3]
+	}
+	before = c.takeBrackets(before)
 	if after = c.takeBrackets(after); before == "" {
 		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
 	}
