@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -90,6 +91,7 @@ var byHand = []struct{ name, text, want string }{
 	{"a match of two places", "Alder Bank v Mill Leat (away)\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks course-missing"},
 	{"a match, and at which of the two", "Alder Bank v Mill Leat match, at Mill Leat, 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
 	{"parents and their children", "Alder Bank 3 January 2026\nParent,Child,Time\nJo Lee,Kit Lee,28:20\nAl Roe,Ben Roe,28:31\nCy Dee,Cat Dee,28:40\n", "refused: x.csv is refused: it has two people on each line"},
+	{"dots between names and times with dots, the last beyond the hour", "Alder Bank 5k\nSaturday 3 January 2026\n\nJo Lee .......... 18.20\nAl Roe .......... 18.31\nCy Dee .......... 18.40\nDi Fox .......... 18.42\nEd Gow .......... 20.45\nIda Kay ......... 24.50\nGus Ing ......... 1.02.30\n", "alder-bank 2026-01-03: Jo Lee 18.20, Al Roe 18.31, Cy Dee 18.40, Di Fox 18.42, Ed Gow 20.45, Ida Kay 24.50, Gus Ing 1.02.30"},
 }
 
 // byHandBooks are the same of workbooks, in the form of bookOf.
@@ -164,5 +166,29 @@ func (p *Part) fullNamesAsWritten() func(cells []string) string {
 			return trim(cellAt(cells, at))
 		}
 		return trim(cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.Index(FamilyName)))
+	}
+}
+
+// Walkers below a list of children, who ran less, went over the whole distance again; women
+// below the men of a second distance did not.
+func TestDistanceGoesBack(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		want []int
+	}{
+		{"Alder Bank 5k,,\n3 January 2026,,\nMEN,,\n1,Al Roe,18:20\n2,Cy Dee,18:31\n3,Ed Gow,18:40\n,,\nCHILDREN (1 mile),,\n1,Kit Lee,7:12\n2,Ben Roe,8:03\n,,\nWALKERS,,\n1,Ida Kay,48:30\n2,Gus Ing,48:31\n", []int{5000, 1609, 5000}},
+		{"Alder Bank,,\n3 January 2026,,\n5k,,\n1,Al Roe,18:20\n2,Cy Dee,18:31\n3,Ed Gow,18:40\n10k,,\nMen,,\n1,Hal Job,41:12\n2,Jay Low,42:03\nWomen,,\n1,Ida Kay,48:30\n2,Jo Lee,48:31\n", []int{5000, 10000}},
+	} {
+		s, err := Read("x.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []int
+		for _, p := range s.Parts {
+			got = append(got, p.DistanceM())
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("distances %v, want %v", got, c.want)
+		}
 	}
 }

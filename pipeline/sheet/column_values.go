@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -506,7 +507,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 	if s.find(Position) < 0 {
 		// Names and numbers that rise line by line, and nothing else.
 		if len(s.profiles) == 2 && free(1) && s.profiles[0].share(kText) == 1 && s.profiles[0].spaces*2 > s.profiles[0].filled {
-			if p := s.profiles[1]; p.share(kDecimal) == 1 && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
+			if p := s.profiles[1]; s.decimalsOrHours(1) && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
 				s.set(1, Time, "its values rise line by line as running times do")
 			}
 		}
@@ -544,6 +545,24 @@ func (s *settler) decimalsWithin(i int, least, below float64) bool {
 	}
 	return true
 }
+
+// decimalsOrHours says whether every value of a column is a number with a fraction, or hours,
+// minutes and seconds with dots behind these: 59.58, then 1.02.30.
+func (s *settler) decimalsOrHours(i int) bool {
+	hours := false
+	for _, r := range s.rows {
+		switch c := trim(cellAt(r.cells, i)); {
+		case c == "":
+		case hoursDotted.MatchString(c):
+			hours = true
+		case kindOf(c) != kDecimal || hours:
+			return false
+		}
+	}
+	return s.profiles[i].count[kDecimal] > 0
+}
+
+var hoursDotted = regexp.MustCompile(`^[1-3][.][0-5]\d[.][0-5]\d$`)
 
 // risesInLists says whether the numbers of a column never fall while the positions rise: in
 // several lists one below the other, those of each.

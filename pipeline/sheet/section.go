@@ -30,6 +30,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		after  int  // last row of data above it
 		from   int  // first row of data under it
 		headed bool // the heading stands again between the two
+		back   bool // over the whole distance again, below a group with one of its own
 	}
 	book := s.courseBook(o)
 	names := readListNames(p.Titles, lex, book)
@@ -48,6 +49,12 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}
 	}
 	above := distance // of the rows that were read last
+	ofGroup := false  // which is that of a group alone, "Children (1 mile)"
+	// goesBack says whether a line over rows is over a group that ran the whole distance again.
+	goesBack := func(text string) bool {
+		_, _, _, far := findDistance(text)
+		return ofGroup && above != distance && !far && (isSection(text) || saysField(text))
+	}
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
 		if row < rules.first {
@@ -58,7 +65,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			data++
 			lastData = row
 			if open != nil {
-				above = distanceUnder(open.titles, above)
+				if under := distanceUnder(open.titles, above); open.back {
+					above, ofGroup = distance, false
+				} else if under != above {
+					above, ofGroup = under, slices.ContainsFunc(open.titles, namesGroupOver)
+				}
 				open.from = row
 				blocks = append(blocks, *open)
 				open = nil
@@ -94,7 +105,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			text := titleText(cells)
 			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, above) {
 				sections[row] = text
-				continue
+				if !goesBack(text) {
+					continue
+				}
 			}
 			if rowFilled(cells) == 1 && len(text) <= 24 && !isRemark(text) && len(findDates(text)) == 0 {
 				lone[row] = text
@@ -102,6 +115,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open == nil {
 				open = &block{after: lastData}
 			}
+			open.back = open.back || goesBack(text)
 			open.titles = append(open.titles, titleTexts(lex, cells)...)
 			open.rows = append(open.rows, row)
 		}
@@ -159,6 +173,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	names.settle(p.Titles, p.Tab, s.Name)
 	parts := []*Part{p}
+	whole := distance
 	prevDay, _ := onlyDate(p.Titles)
 	prevCourse := knownCourse(p.Titles, book)
 	if l, ok := names.course(p.Titles); ok && prevCourse == "" {
@@ -174,13 +189,16 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		newDay := dated && (day != prevDay)
 		newCourse := course != "" && course != prevCourse
 		under := distanceUnder(b.titles, distance)
+		if b.back {
+			under = whole
+		}
 		newDistance := under != distance
 		distance = under
-		whole := corrects(b.titles) && anew(b)
-		if corrects(b.titles) && !whole {
+		again := corrects(b.titles) && anew(b)
+		if corrects(b.titles) && !again {
 			p.askCorrection(t.grid, s.Name, b.titles, b.after, b.from)
 		}
-		if !newDay && !newCourse && !newDistance && !whole {
+		if !newDay && !newCourse && !newDistance && !again {
 			continue
 		}
 		last := parts[len(parts)-1]
@@ -200,7 +218,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		if own := sectionBetween(sections, b.after, b.from); newDistance || own != "" || sectionBetween(sections, 0, b.from) != "" {
 			next.rules.firstSection = own // those of the run above have ended
 		}
-		next.inherit(last)
+		if b.back {
+			next.inherit(parts[0]) // without the distance of the group between
+		} else {
+			next.inherit(last)
+		}
 		if next.place = last.place; ok {
 			next.place = named
 		}
@@ -284,6 +306,17 @@ func distanceUnder(titles []string, above int) int {
 		}
 	}
 	return above
+}
+
+// namesGroupOver says whether a line gives a group of the field with a distance of its own:
+// "Children (1 mile)", "Junior run 2k".
+func namesGroupOver(line string) bool {
+	_, from, to, ok := findDistance(line)
+	if !ok {
+		return false
+	}
+	rest := strings.Trim(line[:from]+" "+line[to:], " ()-–:,")
+	return isSection(rest) || saysField(rest)
 }
 
 // isTitle says whether lines could be the title of the rows below them.
