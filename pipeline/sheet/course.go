@@ -43,7 +43,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live timekeeper timekeepers stopwatch scanner barcodes tokens")
+var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }

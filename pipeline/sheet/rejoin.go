@@ -124,19 +124,20 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 		} else {
 			filled++
 		}
-		if len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) {
-			continue
-		}
 		last := len(cells)
 		for last > 0 && isBlank(cells[last-1]) {
 			last--
 		}
+		fits := func() bool { return len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) }
 		switch {
 		case isBlank(cellAt(cells, first)) && len(cells) > first+3 && len(cells) <= len(headings)+1:
+			if fits() {
+				continue
+			}
 			if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
 				right[i] = try
 			}
-		case last < len(headings) && usual[first] == kInt && sameKind(kindOf(cells[first]), usual[first+1]):
+		case last < len(headings) && usual[first] == kInt && sameKind(kindOf(cells[first]), usual[first+1]) && !fits():
 			if try := slices.Insert(slices.Clone(cells[:last]), first, ""); fitsMoved(try, usual, 3) {
 				left[i] = try
 			}

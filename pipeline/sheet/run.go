@@ -189,6 +189,11 @@ func (rs *runSettler) ask(p *Part) {
 				"Which date was the run? The same people have other times on another list of this sheet, which gives its date. Write the date of this one in a line above it, save, and load the sheet again.")
 			return
 		}
+		if column, day, ok := p.stampedDay(); ok {
+			p.ask(rs.sheet.Name, column, "date-missing", day.Long(), "a date in the title, the tab, a column or the file's name",
+				question+" Every line was written on that day; that need not be the day of the run.", "--date "+day.String()+"\tif the run was on that day", answer)
+			return
+		}
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }

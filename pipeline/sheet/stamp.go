@@ -3,6 +3,8 @@ package sheet
 import (
 	"math"
 	"regexp"
+
+	"lapwing/pipeline/unit"
 )
 
 // stampMark is a day and a time of day in one cell, as programs export them (ISO 8601-1:2019,
@@ -88,4 +90,36 @@ func (s *settler) stampedStartAndFinish() {
 		s.set(start, Date, "heading %q: the moment of the start", s.headings[start])
 	}
 	s.clock, s.between = []int{start, finish}, true
+}
+
+// stampedDay is the one day of all moments in a column that is taken for nothing else, as a
+// form keeps when each line was sent; false where there are several, or it can be read in two ways.
+func (p *Part) stampedDay() (column int, day unit.Day, ok bool) {
+	rows := p.sampled()
+	for _, c := range p.Columns {
+		if c.Meaning != Other {
+			continue
+		}
+		n := 0
+		days := map[unit.Day]bool{}
+		for _, cells := range rows {
+			text := trim(cellAt(cells, c.Index))
+			if _, _, is := stamp(text); !is {
+				continue
+			}
+			n++
+			if dates := scanDates(text, false); len(dates) == 1 && len(dates[0].readings) == 1 && dates[0].readings[0].y > 0 {
+				days[dates[0].readings[0].day()] = true
+			} else {
+				days[0] = true
+			}
+		}
+		if n < 3 || n*10 < len(rows)*9 || len(days) != 1 || days[0] {
+			continue
+		}
+		for day = range days {
+			return c.Index, day, true
+		}
+	}
+	return 0, 0, false
 }
