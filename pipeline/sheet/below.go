@@ -450,7 +450,7 @@ func (t table) pairs(lex *lexicon, l layout) (starts []int) {
 		switch g := lex.read(h); {
 		case g.known && g.meaning.isTime():
 			clocks = append(clocks, i)
-		case g.known && (g.meaning == Position || g.meaning == Number):
+		case g.known && (g.meaning == Position || g.meaning == Number) && (i > 0 || len(l.headings) < 5):
 			return nil
 		}
 	}

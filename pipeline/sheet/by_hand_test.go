@@ -92,6 +92,11 @@ var byHand = []struct{ name, text, want string }{
 	{"a match, and at which of the two", "Alder Bank v Mill Leat match, at Mill Leat, 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "mill-leat 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
 	{"parents and their children", "Alder Bank 3 January 2026\nParent,Child,Time\nJo Lee,Kit Lee,28:20\nAl Roe,Ben Roe,28:31\nCy Dee,Cat Dee,28:40\n", "refused: x.csv is refused: it has two people on each line"},
 	{"dots between names and times with dots, the last beyond the hour", "Alder Bank 5k\nSaturday 3 January 2026\n\nJo Lee .......... 18.20\nAl Roe .......... 18.31\nCy Dee .......... 18.40\nDi Fox .......... 18.42\nEd Gow .......... 20.45\nIda Kay ......... 24.50\nGus Ing ......... 1.02.30\n", "alder-bank 2026-01-03: Jo Lee 18.20, Al Roe 18.31, Cy Dee 18.40, Di Fox 18.42, Ed Gow 20.45, Ida Kay 24.50, Gus Ing 1.02.30"},
+	{"first names among friends", "Alder Bank 3 January 2026\nfrom my notebook\nJo L 18.20\nAl 18.31\nCy D. 18.40\nDi (B) 18.42\nthe tall one 18.45\nGus 22.45\n", "alder-bank 2026-01-03: Jo L 18.20, Al 18.31, Cy D. 18.40, Di (B) 18.42, the tall one 18.45, Gus 22.45"},
+	{"groups are no first names", "Alder Bank 3 January 2026\nM40,18:20\nSM,18:31\nW35,18:40\nSW,18:42\n", "alder-bank 2026-01-03: - 18:20, - 18:31, - 18:40, - 18:42"},
+	{"a second list without places to the right", "Alder Bank,3 January 2026,,,\nPos,Name,Time,Name,Time\n1,Jo Lee,18:20,Ed Gow,18:45\n2,Al Roe,18:31,Ida Kay,18:50\n3,Cy Dee,18:40,Gus Ing,18:55\n4,Di Fox,18:42,,\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42, Ed Gow 18:45, Ida Kay 18:50, Gus Ing 18:55"},
+	{"last Saturday's results once more", "Alder Bank\n10 January 2026\nResults from last Saturday were wrong, here they are again:\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks date-unclear"},
+	{"bests of age groups above the results", "Alder Bank 3 January 2026\n\nAge group bests\nU18,Kit Lee,19:02\n40-49,Jo Lee,17:02\n60+,Gus Ing,21:00\n\nResults\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
 }
 
 // byHandBooks are the same of workbooks, in the form of bookOf.
@@ -99,6 +104,7 @@ var byHandBooks = []struct{ name, text, want string }{
 	{"tokens on one tab, and a watch on another that names no course", "== Tokens\nAlder Bank|3 January 2026\nToken|Name\n1|Jo Lee\n2|Al Roe\n4|Cy Dee\n== Watch\nPlace|Time\n1|18:20\n2|18:31\n3|18:40\n4|18:42\n", "alder-bank 2026-01-03: Jo Lee -, Al Roe -, Cy Dee -, - 18:20, - 18:31, - 18:40, - 18:42"},
 	{"two watches", "== Timer 1\nAlder Bank|3 January 2026\nPos|Time\n1|18:20\n2|18:31\n3|18:40\n== Timer 2\nAlder Bank|3 January 2026\nPos|Time\n1|18:21\n2|18:31\n3|18:41\n== Names\nAlder Bank|3 January 2026\nPos|Name\n1|Jo Lee\n2|Al Roe\n3|Cy Dee\n", "asks two-lists-of-times"},
 	{"two chutes that share out the places", "== Chute A\nAlder Bank|3 January 2026\nPos|Time\n1|18:20\n3|18:40\n== Chute B\nAlder Bank|3 January 2026\nPos|Time\n2|18:31\n4|18:42\n", "alder-bank 2026-01-03: - 18:20, - 18:40, - 18:31, - 18:42"},
+	{"a tab of runners who were added", "== Results\nAlder Bank|3 January 2026\nName|Time\nJo Lee|18:20\nAl Roe|18:31\nCy Dee|18:40\n== Late entries\nName|Time\nDi Fox|20:08\nEd Gow|21:30\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 20:08, Ed Gow 21:30"},
 	{"course and day over the entries only", "== Entries\nAlder Bank 5k|3 January 2026\nNo|Name|Sex\n101|Jo Lee|F\n102|Al Roe|M\n103|Cy Dee|M\n104|Di Fox|F\n== Finish\nPos|No|Time\n1|101|18:20\n2|104|18:31\n3|103|18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Di Fox 18:31, Cy Dee 18:40"},
 }
 

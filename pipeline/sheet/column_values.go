@@ -202,6 +202,11 @@ func (s *settler) byValues() {
 			}
 		}
 	}
+	if bare && s.find(Name) < 0 && s.find(Time) >= 0 {
+		if i := s.onlyWords(free); i >= 0 {
+			s.set(i, Name, "the only column of words, each of which stands once")
+		}
+	}
 	if !bare {
 		for i, p := range s.profiles {
 			switch {
@@ -367,6 +372,34 @@ func (s *settler) listed(i int) bool {
 		table = append(table, r.cells)
 	}
 	return onceInEachList(table, pos, i)
+}
+
+// onlyWords is the only column of words of a table without headings, where these begin with
+// capitals and next to none stands twice, as first names do on a list among friends; -1 for none.
+func (s *settler) onlyWords(free func(int) bool) int {
+	only := -1
+	for i, p := range s.profiles {
+		if !free(i) || p.count[kText] == 0 {
+			continue
+		}
+		if only >= 0 {
+			return -1
+		}
+		only = i
+	}
+	if only < 0 {
+		return -1
+	}
+	p, upper := s.profiles[only], 0
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, only)); startsUpper(c) && !strings.ContainsAny(c, "0123456789") {
+			upper++
+		}
+	}
+	if p.filled < 4 || p.share(kText) < .8 || 10*len(p.distinct) < 9*min(p.filled, distinctKept) || 4*upper < 3*p.filled {
+		return -1
+	}
+	return only
 }
 
 // onceInBlocks says whether a column is the only one of words, and its texts, which look like

@@ -16,7 +16,7 @@ import (
 var (
 	lastWeek  = regexp.MustCompile(` (?:(?:last|previous|prior) (?:weeks?|runs?|races?|time|month|months|saturdays?|sundays?)|week before|vorwoche|(?:letzte|letzter|vorige|voriger) woche|(?:letzter|voriger) lauf|semaine (?:derniere|precedente|passee)|course precedente|semana (?:pasada|anterior|passada)|carrera anterior|settimana (?:scorsa|precedente)|gara precedente|(?:vorige|afgelopen) (?:week|loop)|forra veckan|forrige (?:uke|uge)|sidste uge|zeszly tydzien|w zeszlym tygodniu) `)
 	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
-	bestSoFar = regexp.MustCompile(` (?:(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|so far|(?:bests?|fastest)(?: times?)? (?:this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
+	bestSoFar = regexp.MustCompile(` (?:(?:age ?groups?|category|club|county|district) bests?|(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|so far|(?:bests?|fastest)(?: times?)? (?:this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
 	calledOff = regexp.MustCompile(` (?:cancelled|canceled|called off|no run|abgesagt|ausgefallen|entfallt|fallt aus|annulee?|cancelad[ao]|suspendid[ao]|anulad[ao]|annullat[ao]|afgelast|geannuleerd|installd|installt|innstilt|avlyst|aflyst|odwolan[ya]) `)
 )
 
@@ -113,8 +113,14 @@ func (p *Part) sayOtherWeeks(sheet string) {
 // onlyLastWeek says whether a line says that what stands under it is the last run's, and
 // nothing more: "Last week's results:", not "Last week's winner was Jo Lee".
 func onlyLastWeek(line string) bool {
+	if first, _, cut := strings.Cut(line, " | "); cut && listWord[strings.SplitN(fold(first)+" ", " ", 2)[0]] {
+		line = first // a sentence cut at its comma
+	}
 	if !ofAnotherRun(line) || hasClock(line) {
 		return false
+	}
+	if f := strings.Fields(fold(line)); len(f) > 2 && listWord[f[0]] && len(f) < 16 && !strings.ContainsAny(cutSpans(line, false), "0123456789") {
+		return true // "Results of last week, here again as some were wrong"
 	}
 	rest, _ := wordsBeside(line)
 	f := lastWeek.ReplaceAllString(" "+fold(cutSpans(line, false))+" ", "  ")

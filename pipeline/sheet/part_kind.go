@@ -11,7 +11,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	named := p.named()
 	numbered := p.Index(Number) >= 0
 	placed := p.Index(Position) >= 0
-	if helperTab(tab) && !(timed && named && p.filledTemplate(tab)) {
+	if helperTab(tab) && !(timed && named && (p.filledTemplate(tab) || anyWord(tab, addedLater))) {
 		return "", "the name of the tab says that it is no list of results"
 	}
 	switch {
@@ -75,6 +75,10 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	}
 	return "", "it has neither positions, names nor times"
 }
+
+// addedLater are words of a tab for runners who were added to the results: "Late entries".
+// Common practice, no source.
+var addedLater = set("late added additional extra extras missed missing forgotten nachtrag nachzugler nachgemeldet ajouts tardifs anadidos aggiunti nagekomen eftersom tillagg")
 
 // severalSports says whether a table has times of swimming or cycling beside those of a
 // run: its total is no running time.
