@@ -134,7 +134,7 @@ func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 		lines[i] = minutesBehind.ReplaceAllString(l, "$1")
 	}
 	cuts := make([][]runOnPiece, len(lines))
-	items, ended, marked, longest := 0, 0, 0, 0
+	items, ended, marked, longest, pairs := 0, 0, 0, 0, 0
 	for i, l := range lines {
 		pieces := runOnPieces(l, begins)
 		of, n, dots, last, rising := 0, 0, 0, 0.0, true
@@ -165,8 +165,11 @@ func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 		}
 		cuts[i] = pieces
 		items, ended, marked, longest = items+of, ended+n, marked+dots, max(longest, of)
+		if of > 1 && pieces[0].n == 0 {
+			pairs++ // a list of two and more, under its name
+		}
 	}
-	if longest < 3 || items < 5 || marked > 0 && (marked < leastMarked || marked*10 < ended*9) {
+	if longest < 3 && pairs < 3 || items < 5 || marked > 0 && (marked < leastMarked || marked*10 < ended*9) {
 		return text, false
 	}
 	var out []string

@@ -30,7 +30,10 @@ func (p *Part) listsRaces(rows [][]string) bool {
 		day = at // a race was not born
 	}
 	if at := p.Index(Name); at >= 0 && strings.HasPrefix(p.Columns[at].Why, "its values") {
-		// Notes of two words each look like names.
+		// Notes of two words each look like names, and races do.
+		if raceHeadings[fold(p.Columns[at].Heading)] {
+			course = at
+		}
 	} else if p.named() {
 		return false
 	}
@@ -46,6 +49,9 @@ func (p *Part) listsRaces(rows [][]string) bool {
 	}
 	return n >= leastOfList && 2*len(runs) > n
 }
+
+// raceHeadings are over the names of races.
+var raceHeadings = set("meet meeting race event competition contest wettkampf wettbewerb lauf veranstaltung course epreuve competition carrera prueba gara manifestazione corrida prova wedstrijd evenement lopp tavling lop stevne kilpailu zavod zawody verseny yaris", "race name", "event name", "name of race", "name of event")
 
 var raceYear = set("year jahr ano annee anno jaar ar rok rik god год рік evf")
 
