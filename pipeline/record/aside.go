@@ -31,6 +31,57 @@ func sexOfPlace(s string) (Sex, bool) {
 	return NotGiven, false
 }
 
+// placeLetters reads places with a letter behind them that says the sex, "1M", "2W", "3M", where the
+// numbers count all runners on.
+type placeLetters struct {
+	n, other, last, rising int
+	letters                letters
+	on                     bool
+}
+
+// letterBehind parts "12 M" into the place and its letter, folded.
+func letterBehind(s string) (place int, letter byte, ok bool) {
+	n := len(s) - 1
+	if n < 1 || n > 6 || s[0] < '0' || s[0] > '9' {
+		return 0, 0, false
+	}
+	letter = s[n] | 0x20
+	digits := strings.TrimRight(s[:n], " .")
+	if letter < 'a' || letter > 'z' || !allDigits([]byte(digits)) {
+		return 0, 0, false
+	}
+	return atoi([]byte(digits)), letter, true
+}
+
+func (k *placeLetters) observe(s string) {
+	place, letter, ok := letterBehind(s)
+	if !ok {
+		k.other++
+		return
+	}
+	k.n++
+	k.letters.n[letter]++
+	if place > k.last {
+		k.rising++
+	}
+	k.last = place
+}
+
+// settle takes the letters for sexes where there are two of them, both sexes.
+func (k *placeLetters) settle(heading string, answers map[string]string) {
+	if k.n < 4 || k.n < 10*k.other || 10*k.rising < 9*k.n {
+		return
+	}
+	k.letters.settle(heading, answers)
+	men, women, others := false, false, false
+	for ch, n := range k.letters.n {
+		if n > 0 {
+			men, women, others = men || k.letters.is[ch] == M, women || k.letters.is[ch] == W, others || k.letters.is[ch] != M && k.letters.is[ch] != W
+		}
+	}
+	k.on = men && women && !others
+}
+
 // bracketGroup is the text in brackets at the end of a name, where it may be a sex or
 // an age group: "Jo Lee (M40)", "Ann Page [F]".
 func bracketGroup(s string) string {

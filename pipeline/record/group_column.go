@@ -42,12 +42,13 @@ const vocabularyLimit = 4096
 
 // groupColumn settles a column of age groups from its distinct spellings.
 type groupColumn struct {
-	words   map[string]TakingPart
-	states  map[string]Status
-	at      map[string]int32
-	entries []groupEntry
-	letters letters
-	scheme  age.Scheme
+	agesSaid bool // the heading announces ages and no groups
+	words    map[string]TakingPart
+	states   map[string]Status
+	at       map[string]int32
+	entries  []groupEntry
+	letters  letters
+	scheme   age.Scheme
 
 	unders     []int
 	opens      [3][]int // of men, of women, of others
@@ -287,6 +288,7 @@ func class(s Sex) int {
 // means. others are the letters of the sheet's sex column, which speak the
 // same language.
 func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
+	k.agesSaid = saysAges(heading)
 	k.settleRanks()
 	k.youth()
 	k.italian()
@@ -442,6 +444,20 @@ func (k *groupColumn) menByV() {
 			}
 		}
 	}
+}
+
+// saysAges says whether a folded heading announces ages, with a sex or without, and no groups:
+// "Age/sex".
+func saysAges(heading string) (ages bool) {
+	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" /().,&+-", r) }) {
+		switch {
+		case ageHeadings[w], w == "ages", w == "ans", w == "ika", w == "vanus", w == "oed":
+			ages = true
+		case strings.HasPrefix(w, "gr"), strings.HasPrefix(w, "cat"), strings.HasPrefix(w, "kat"), strings.HasPrefix(w, "clas"), strings.HasPrefix(w, "klas"), strings.HasPrefix(w, "band"), strings.HasPrefix(w, "range"), w == "ag", w == "ak":
+			return false
+		}
+	}
+	return ages
 }
 
 // yearsOfAge reads the m. behind every number of a Lithuanian list, "62 m.", as metai, years.
@@ -683,7 +699,7 @@ func (k *groupColumn) widths() {
 	k.counted = small > 0
 	k.frenchVeterans = veterans > 0 && veterans == small
 	// No groups begin between the fives from 24 on, and of ages four in five lie there.
-	if k.letterAges = 2*between5 > lettered; k.letterAges {
+	if k.letterAges = 2*between5 > lettered || k.agesSaid && between5 > 0; k.letterAges {
 		k.starts, k.masters = [3][]int{}, 0
 	}
 	// Ages are multiples of five one time in five: eight in a row by chance

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 )
 
@@ -64,6 +65,28 @@ func TestSexInTwoLanguages(t *testing.T) {
 	for s, want := range map[string]sexMark{"homme/male": sureM, "frauen / donne": sureW, "nu": sureW, "nam": sureM, "male/female": strange, "m/f": strange} {
 		if got := parseSex([]byte(s)); got != want {
 			t.Errorf("%q: %v, want %v", s, got, want)
+		}
+	}
+}
+
+// Under a heading for ages and sexes a multiple of five is an age like the others; under one for
+// groups it is a group.
+func TestAgeBesideSex(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Group, c.Time = 0, 1, 2, 3
+	for heading, want := range map[string]string{"Age/sex": "40-40 45-45 22-22", "Age group": "40-44 45-49 22-34"} {
+		lines, _ := readRows(t, c, []string{"Pos", "Name", heading, "Time"}, Options{}, func(yield func([]string)) {
+			for i, g := range []string{"M40", "F45", "M22"} {
+				yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c", 'a'+i), g, fmt.Sprintf("20:%02d", i)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			from, to, _ := l.Birth.On(raceDay)
+			got = append(got, fmt.Sprintf("%d-%d", from, to))
+		}
+		if g := strings.Join(got, " "); g != want {
+			t.Errorf("%s: %s, want %s", heading, g, want)
 		}
 	}
 }

@@ -15,6 +15,7 @@ type nameClubs struct {
 	commas int
 	full   int // of these, with several words before it
 	marked int // and behind it a word in capitals, as clubs have them
+	clubs  int // or a word for a club
 	behind map[string]bool
 }
 
@@ -52,6 +53,9 @@ func (k *nameClubs) observe(s string) {
 		if before != strings.ToUpper(before) && clubMark(after) || k.mark != "," && clubWord(after) {
 			k.marked++
 		}
+		if before != strings.ToUpper(before) && (clubMark(after) || clubWord(after)) {
+			k.clubs++
+		}
 	}
 }
 
@@ -85,7 +89,13 @@ func (k *nameClubs) said(heading bool) bool {
 	if k.mark != "," { // no name has such a mark inside, but a note may stand behind it
 		return k.full >= 4 && 10*k.full >= 9*k.commas && 2*k.full >= k.names && (heading || 2*k.marked >= k.full || 2*len(k.behind) <= k.full && 5*k.marked >= k.full)
 	}
-	if k.commas < 4 || 10*k.full < 9*k.commas || 3*len(k.behind) > 2*k.full+2 {
+	if k.commas < 4 || 10*k.full < 9*k.commas {
+		return false
+	}
+	if k.clubs*2 >= k.full {
+		return true // half of them have a word for a club, or are in short
+	}
+	if 3*len(k.behind) > 2*k.full+2 {
 		return false
 	}
 	if heading || 5*k.marked >= k.full {

@@ -19,7 +19,9 @@ type nameTails struct {
 	pairs  int            // of these, with a number
 	fives  int            // of these, with a number that ends in 0 or 5
 	bare   map[string]int // words around numbers below 100, which say nothing by themselves
+	dates  int            // days of birth
 	saySex bool
+	born   bool // the days behind the names are days of birth
 	ages   bool // a number beside a sex is an age
 	column string
 }
@@ -121,6 +123,7 @@ func bornBefore(s string) bool {
 
 var bornWords = wordSet(`jg|jahrgang|geb|geboren|born|rocnik|roc|rocznik|ur|urodzony|urodzona|nar|narozen|narozena|letnik|godiste|roj|rojen|rojena|rod|roden|rodena|ne|nee|nacido|nacida|nascido|nascida|nato|nata|fodd|fodt|synt|syntynyt|szul|szuletett|nascut|nascuta|ganwyd|dz|dzim|dzimis|gim|gimes|sund|sundinud|dogum|dog|р|род|роден|родена|год рождения|г.р|γεν|yob|dob`)
 
+// observe counts what a name has behind it.
 func (k *nameTails) observe(s string, scratch *[]byte) {
 	if s == "" {
 		return
@@ -129,6 +132,13 @@ func (k *nameTails) observe(s string, scratch *[]byte) {
 	at, tail := tailOf(s)
 	if at == 0 {
 		return
+	}
+	if strings.Count(tail, ".")+strings.Count(tail, "/")+strings.Count(tail, "-") >= 2 {
+		*scratch = fold((*scratch)[:0], tail)
+		if d, ok := lexDate(*scratch); ok && (d.order == yearFirst && d.a < 2020 || d.c > 31 && d.c < 2020) {
+			k.dates++
+			return
+		}
 	}
 	sex, number, ok := sexAndAge(tail)
 	if !ok || sex != "" && strings.IndexByte(sex, ' ') > 0 {
@@ -166,6 +176,7 @@ func (k *nameTails) observe(s string, scratch *[]byte) {
 // numbers beside them for ages where most lie between the fives, where no group begins, and
 // what words nearly all names have around a number for those of an age.
 func (k *nameTails) settle(heading string, answers map[string]string) {
+	k.born = k.dates >= 3 && 10*k.dates >= 7*k.names
 	k.sexes.letters.settle(heading, answers)
 	seen := [2]bool{k.sexes.sure[0] > 0, k.sexes.sure[1] > 0}
 	for ch := byte('0'); ch <= 'z'; ch++ {
@@ -229,6 +240,13 @@ func (k *nameTails) read(s string, day unit.Day, scratch *[]byte) (at int, sex S
 
 // readTail reads the sex and the age behind a name.
 func (r *Reader) readTail(cells []string, day unit.Day, out *Line, meet func(int, age.Window, age.Basis, string)) {
+	if r.tails.born {
+		if at, tail := tailOf(cell(cells, r.c.Name)); at > 0 && hasDigit(tail) {
+			w, _ := r.birthDate(tail, day)
+			meet(r.c.Name, w, age.Born, "")
+		}
+		return
+	}
 	at, sex, years, born := r.tails.read(cell(cells, r.c.Name), day, &r.scratch)
 	switch {
 	case at == 0:

@@ -24,7 +24,9 @@ func TestBehindNames(t *testing.T) {
 		{"Jméno", "Eva Malá, 42 let|Jan Velký, 37 let", "Eva Malá,,42|Jan Velký,,37"},
 		{"Corredor", "Luz Paz (nacida en 1983)|Joel Rey (nacido en 1988)", "Luz Paz,,43|Joel Rey,,38"},
 		{"Namn", "Ann Fox '83|Bob Gow '88|Cy Dee '62|Di Elm '71", "Ann Fox,,43|Bob Gow,,38"},
+		{"Name", "Ann Fox (03.11.1983)|Bob Gow (17.05.1988)|Cy Dee (21.02.1962)", "Ann Fox,,42|Bob Gow,,37"},
 		// counter-examples
+		{"Name", "Ann Fox (27.12.2025)|Bob Gow (20.12.2025)|Cy Dee (27.12.2025)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (C)|Bob Gow (C)|Cy Dee (C)|Di Elm (C)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (K)|Bob Gow (K)|Cy Dee (K)|Di Elm (K)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (10th run)|Bob Gow (first time)|Cy Dee", "Ann Fox,,|Bob Gow,,"},
@@ -77,6 +79,26 @@ func TestSexBehindTime(t *testing.T) {
 		}
 		if g := strings.Join(got, " "); g != want {
 			t.Errorf("%s: %q, want %q", marks, g, want)
+		}
+	}
+}
+
+// Places of all runners with the sex behind them, and places among men and women, which are not.
+func TestPlacesWithSexBehind(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for places, want := range map[string]string{"1M 2W 3M 4W": "1M 2W 3M 4W", "1M 2M 3M 4M": "0 0 0 0", "1A 2B 3A 4B": "0 0 0 0", "1D 2H 3H 4D": "1W 2M 3M 4W", "1M 1W 2M 2W": "0 0 0 0"} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i, p := range strings.Fields(places) {
+				yield([]string{p, fmt.Sprintf("Ada Brook%c", 'a'+i), fmt.Sprintf("%d:%02d", 20+i, i)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			got = append(got, fmt.Sprint(l.Position)+l.Sex.String())
+		}
+		if g := strings.Join(got, " "); g != want {
+			t.Errorf("%s: %q, want %q", places, g, want)
 		}
 	}
 }

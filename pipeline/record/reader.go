@@ -42,13 +42,14 @@ type Reader struct {
 	pairs   []agePair
 	inNames nameAges
 	// groups and sexes in brackets behind names, and sexes before places
-	inBrackets inBrackets
-	bareGroups bareGroups
-	linkText   linkText
-	placeSexes placeSexes
-	titles     nameTitles
-	tails      nameTails
-	timeTails  nameTails // sexes behind the times
+	inBrackets   inBrackets
+	bareGroups   bareGroups
+	linkText     linkText
+	placeSexes   placeSexes
+	placeLetters placeLetters
+	titles       nameTitles
+	tails        nameTails
+	timeTails    nameTails // sexes behind the times
 	// clubInNames says that the heading of the names announces the club behind them.
 	clubInNames bool
 	// timed counts lines with a time, timedSay those of them that have a status.
@@ -198,6 +199,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 			}
 		} else {
 			r.placeSexes.observe(s)
+			r.placeLetters.observe(s)
 		}
 	}
 	if r.c.Time >= 0 {
@@ -238,7 +240,12 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.titles.observe(cell(cells, r.c.Name))
 	}
 	r.linkText.observe(cell(cells, r.c.Name))
-	r.tails.observe(cell(cells, r.c.Name), &r.scratch)
+	if r.tails.observe(cell(cells, r.c.Name), &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
+		if at, tail := tailOf(cell(cells, r.c.Name)); at > 0 {
+			r.scratch = fold(r.scratch[:0], tail)
+			r.observeDate(r.scratch)
+		}
+	}
 	if r.c.Club < 0 {
 		for i := range r.nameClubs {
 			r.nameClubs[i].observe(cell(cells, r.c.Name))
@@ -324,6 +331,14 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 
 	if s := cell(cells, r.c.Position); s != "" {
 		pos, tied, blank, ok := parsePosition(s)
+		if r.placeLetters.on && !ok {
+			if p, letter, both := letterBehind(s); both {
+				pos, ok = int32(p), true
+				if r.c.Sex < 0 {
+					out.Sex = r.placeLetters.letters.is[letter]
+				}
+			}
+		}
 		switch m := (remark{}); {
 		case ok:
 			out.Position, out.Tied = pos, tied

@@ -47,8 +47,11 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets", nameHasShortYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
 	}
-	if r.tails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.tails.saySex || r.tails.column != "" {
-		add(r.c.Name, "name, with the sex, the age or the year of birth behind it", fmt.Sprintf("%d of %d names", max(r.tails.sexed, r.tails.bare[r.tails.column]), r.tails.names))
+	if r.tails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.tails.saySex || r.tails.column != "" || r.tails.born {
+		add(r.c.Name, "name, with the sex, the age or the birth behind it", fmt.Sprintf("%d of %d names", max(r.tails.sexed, r.tails.bare[r.tails.column], r.tails.dates), r.tails.names))
+	}
+	if r.placeLetters.settle(r.inLanguage(r.c.Position), r.o.Answers); r.placeLetters.on {
+		add(r.c.Position, "finishing position, with the sex behind it", r.placeLetters.letters.describe())
 	}
 	r.titles.settle()
 	if r.timeTails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.timeTails.saySex {

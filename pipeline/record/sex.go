@@ -256,6 +256,11 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "m")
 		l.why = "J and M are Jungen and Mädchen: boys and girls"
 	}
+	if has("d") && has("m") && heading == "rhyw" {
+		set(M, "d")
+		set(W, "m")
+		l.why = "D and M under a Welsh heading are dynion and merched: men and women"
+	}
 	if has("g") && has("b") && heading == "rhyw" {
 		set(M, "g")
 		set(W, "b")

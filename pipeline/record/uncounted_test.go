@@ -17,6 +17,7 @@ func TestNotesAgainstTheTime(t *testing.T) {
 		"ha tagliato il percorso": Doubtful, "un giro in meno": Doubtful, "non conta": Doubtful, "afgesneden": Doubtful, "telt niet mee": Doubtful,
 		"een ronde te weinig": Doubtful, "genade": Doubtful, "räknas ej": Doubtful, "skrócił trasę": Doubtful, "nie liczy się": Doubtful, "nezapočítává se": Doubtful,
 		"bitte streichen": Doubtful, "entered twice, see above": Doubtful,
+		"stopped after one lap": Doubtful, "please remove": Doubtful, "turned back at halfway": DNF, "ha saltato un giro": Doubtful, "ronde gemist": Doubtful, "tijd klopt niet": Doubtful, "TBC": Doubtful,
 		"PB": OK, "last week did not count": OK, "doesn't count as a PB": OK, "first lap with the kids": OK, "full course this time": OK, "retired teacher": OK, "stopped to help": OK,
 		"counted everybody in": OK, "nicht schlecht": OK, "zum ersten Mal die ganze Strecke": OK, "première fois": OK, "pas mal": OK, "short of breath": OK, "new course record": OK, "cut his hair": OK,
 		"not her best": OK, "no excuses": OK, "tour guide": OK,

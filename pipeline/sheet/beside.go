@@ -116,8 +116,9 @@ func (s *settler) particles() {
 func (s *settler) gaps() {
 	timed := s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
 	for i, g := range s.guesses {
-		behind := g.known && g.meaning == Gap && !timed // the heading says it, so that no signs have to
-		if !behind && (!g.known || !g.meaning.isTime() || !s.behindFirst(i)) {
+		behind := g.known && g.meaning == Gap && !timed   // the heading says it, so that no signs have to
+		bare := !g.known && s.headings[i] == "" && !timed // all but the first have a plus
+		if !behind && (!bare && (!g.known || !g.meaning.isTime()) || !s.behindFirst(i)) {
 			continue
 		}
 		first, last, filled, least := 0.0, int64(-1), 0, 8 // seven gaps that grow by chance: 1 in 5040

@@ -19,7 +19,7 @@ type courseWord struct {
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
 var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen uitslagenlijst wynikow
-	rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
+	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page

@@ -29,8 +29,8 @@ func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 		return
 	}
 	k, ok := keyedIn(lex, l.headings)
-	if !ok {
-		return
+	if !ok || tickHeading(l.headings[k.names]) != "" || tickHeading(l.headings[k.times]) != "" {
+		return // places among the men stand in a column of their own
 	}
 	after, _ := t.grid.at(l.first)
 	rowOf, named := map[string]int{}, map[string][]string{} // by place: the row of its time, the cells of its name
@@ -48,6 +48,9 @@ func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 			}
 			rowOf[time] = i
 		} else if time == "" {
+			if slices.ContainsFunc(cells[min(k.times, len(cells)):], func(c string) bool { return kindOf(c) == kClock }) {
+				return // a time without a number of its own belongs to its row
+			}
 			free = append(free, i)
 		}
 		if digitsOnly(name) {

@@ -10,6 +10,12 @@ import (
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
+	{name: "places among the men stand in a column of their own", file: "alder-bank_2026-01-03",
+		text:    "Plaats|Naam|Plaats M|Plaats V|Tijd\n1|Bram Postma|1||16:45\n2|Wouter Hoekstra|2||17:17\n3|Liesbeth Postma||1|18:41\n4|Annelies Postma||2|19:16\n5|Sjoerd Postma|3||20:03\n6|Wim Vis|4||20:59\n",
+		columns: "position name sex - time", run: "alder-bank 2026-01-03", rows: "2-7"},
+	{name: "gaps without headings", file: "alder-bank_2026-01-03",
+		text:    "1|Jo Lee|18:20\n2|Al Roe|+0:11\n3|Cy Dee|+0:42\n4|Di Fox|+1:08\n5|Ed Gow|+1:20\n6|Fi Hay|+1:42\n7|Gus Ing|+1:50\n8|Hal Job|+2:04\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "1-8"},
 	{name: "ages below which a class is, with a minus", file: "alder-bank_2026-01-03",
 		text:    "Rang|Coureur|Cat.|Chrono\n1|Jo Lee|-18|18:20\n2|Al Roe|-16|18:31\n3|Cy Dee|-12|19:02\n",
 		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-4"},

@@ -290,7 +290,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || s.nobodySlip() || s.guestOf() {
+	if nobodyWhole[string(b)] || s.nobodySlip() || s.guestOf() || s.isDescribed() {
 		return true
 	}
 	if all && strong { // "Anhysbys / Unknown" too
@@ -314,6 +314,14 @@ func (s *scanner) nobodySlip() bool {
 		return true
 	}
 	return len(s.tokens) == 2 && s.key(&s.tokens[0]) == "no" && s.tokens[1].small && s.commas == 0
+}
+
+// isDescribed says whether the text tells what somebody looked like: "Man in red".
+func (s *scanner) isDescribed() bool {
+	if n := len(s.tokens); n < 3 || n > 6 || s.commas > 0 || !s.is(&s.tokens[0], described) {
+		return false
+	}
+	return s.tokens[1].small && s.is(&s.tokens[1], describing) && !s.tokens[2].number
 }
 
 // guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast

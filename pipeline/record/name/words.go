@@ -58,6 +58,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	desconhecido desconhecida convidado convidada
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
+	nezname someone somebody jemand quelqu quelquun alguien qualcuno iemand nagon noen nogen joku ktos nekdo niekto valaki cineva netko nekdo keegi kads kazkas
 	неизвестна неизвестни αγνωστοσ ανωνυμοσ okant neidentificat neidentificata
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznati nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
@@ -91,6 +92,13 @@ var finisherHas = set(`name nom nome nombre naam namn navn nimea nev imienia jme
 	strichcode nummer startnummer karte daten dossard numero carte donnees dorsal tarjeta datos pettorale pettorina dati rugnummer gegevens
 	startnummer nummerlapp uppgift uppgifter nummerskilt oplysninger opplysninger numer numeru kod kodu kodem danych karty cisla cislo kodu udaju dados codigo dorsal numaru numere kod koodia numeroa szam rajtszam`)
 
+// described are words for a person which, with a small word and more behind, say what somebody
+// looked like: "Man in red", "Frau mit Hund".
+var described = set(`man lady woman gentleman boy girl child chap bloke runner walker someone mann frau herr junge madchen kind homme femme dame monsieur garcon fille hombre mujer senor senora chico chica uomo donna signore signora ragazzo ragazza homem mulher senhor senhora rapaz menina vrouw mevrouw meneer jongen meisje kvinna kvinne kvinde pojke flicka gutt jente dreng pige mies nainen pan pani mezczyzna kobieta muz zena`)
+
+// describing are the small words behind them. De and von begin family names.
+var describing = set(`in with wearing en avec mit im ohne con sin senza com sem met zonder pa med utan uten uden w z ze v s bez`)
+
 // relations tell, with "of" and a name behind them, whose friend or child somebody was.
 var relations = set(`friend friends husband wife partner son daughter child brother sister mother father mum dad mate colleague freund freundin amigo amiga ami amie amico amica`)
 
@@ -112,7 +120,7 @@ var nobodyWhole = map[string]bool{
 	"non identificato": true, "non identificata": true, "sin identificar": true, "no identificado": true, "no identificada": true, "nao identificado": true, "nao identificada": true, "non identifie": true, "non identifiee": true, "nicht identifiziert": true, "nicht bekannt": true, "niet bekend": true, "ikke kjent": true, "ej kand": true, "ei tiedossa": true, "niezidentyfikowany": true, "neidentifikovan": true, "neidentifikovany": true,
 	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
 	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
-	"имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
+	"child": true, "a child": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
