@@ -658,6 +658,7 @@ func (k *groupColumn) widths() {
 	numbers, fives, small, veterans := 0, 0, 0, 0
 	lettered, between5 := 0, 0 // numbers from 24 on behind a letter, those between the fives
 	distinct := map[int16]bool{}
+	odd := false
 	for _, e := range k.entries {
 		switch e.g.kind {
 		case between:
@@ -678,6 +679,7 @@ func (k *groupColumn) widths() {
 			}
 			c := class(k.sexOf(e.g))
 			k.starts[c] = append(k.starts[c], int(e.g.lo))
+			odd = odd || e.g.lo%5 != 0
 			if e.g.lo >= 35 {
 				k.masters += e.n
 			}
@@ -699,7 +701,7 @@ func (k *groupColumn) widths() {
 	k.counted = small > 0
 	k.frenchVeterans = veterans > 0 && veterans == small
 	// No groups begin between the fives from 24 on, and of ages four in five lie there.
-	if k.letterAges = 2*between5 > lettered || k.agesSaid && between5 > 0; k.letterAges {
+	if k.letterAges = 2*between5 > lettered || k.agesSaid && odd; k.letterAges {
 		k.starts, k.masters = [3][]int{}, 0
 	}
 	// Ages are multiples of five one time in five: eight in a row by chance
