@@ -16,10 +16,11 @@ type grid struct {
 
 type pieces struct {
 	cells  [][]string
-	loose  int          // cells in them
-	packed [][]byte     // rows, each cell's length before its text
-	size   int64        // bytes in them
-	struck map[int]bool // rows whose letters are struck through
+	loose  int            // cells in them
+	packed [][]byte       // rows, each cell's length before its text
+	size   int64          // bytes in them
+	struck map[int]bool   // rows whose letters are struck through
+	fills  map[int]uint32 // colours behind the cells of rows, 0xRRGGBB
 	// rowsOfCells says that the rows are those of a workbook, which has one for all lines of a cell.
 	rowsOfCells bool
 }
@@ -39,7 +40,7 @@ func newGrid() *grid { return &grid{pieces: &pieces{}} }
 // fresh is an empty grid for rows of this one.
 func (g *grid) fresh() *grid {
 	out := newGrid()
-	out.pieces.rowsOfCells, out.pieces.struck = g.pieces.rowsOfCells, g.pieces.struck
+	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.fills
 	return out
 }
 

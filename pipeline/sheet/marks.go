@@ -30,8 +30,8 @@ func (p *Part) remark(g *grid) {
 		learn(strings.Trim(s.Text, " |"))
 	}
 	ended := p.endedLines()
-	rules := p.rulesOfLines()
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 {
+	rules, colours := p.rulesOfLines(), p.fillLegend()
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 {
 		return
 	}
 	remarks, struck := map[int]string{}, 0
@@ -44,6 +44,9 @@ func (p *Part) remark(g *grid) {
 			if l.about(p, cells) {
 				said = append(said, l.says)
 			}
+		}
+		if m := colours[g.pieces.fills[row]]; m.ended != "" {
+			said = append(said, m.ended)
 		}
 		if g.pieces.struck[row] {
 			said = append(said, struckThrough)

@@ -11,7 +11,16 @@ import (
 
 // tellSexes adds a column for such sexes, where the sheet has no other.
 func (p *Part) tellSexes(g *grid) {
-	if !p.Whole || p.Kind == Volunteers || p.rules.sectionColumn >= 0 || len(p.Columns) == 0 {
+	if !p.Whole || p.Kind == Volunteers || len(p.Columns) == 0 {
+		return
+	}
+	if p.rules.sectionColumn >= 0 {
+		if len(columnTexts(p, p.rules.sectionColumn)) == 0 {
+			p.tellByFill() // the lines below the table are no sections but its legend
+		}
+		return
+	}
+	if p.tellByFill() {
 		return
 	}
 	lines := append([]string(nil), p.Titles...)
@@ -188,6 +197,11 @@ func (p *Part) markedOf(line string, sexes []toldSex, g *grid) bool {
 
 // addSexes adds a column that carries the sexes of rows, each until the next row that has one.
 func (p *Part) addSexes(of map[int]string, line string) {
+	if at := p.rules.sectionColumn; at >= 0 {
+		p.rules.sectionAt, p.rules.sections = of, nil
+		p.Columns[at].Heading, p.Columns[at].Meaning, p.Columns[at].Why = "(sex)", Sex, "the line “"+line+"” says so"
+		return
+	}
 	if at := p.Index(Sex); at >= 0 {
 		c := &p.Columns[at]
 		c.Meaning, c.Why = Other, fmt.Sprintf("heading %q, but “%s” says more", c.Heading, line)

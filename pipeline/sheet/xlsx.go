@@ -281,7 +281,8 @@ func tabPaths(zr *zip.Reader) (map[string]*zip.File, error) {
 type formatTable struct {
 	file  *excelize.File
 	known map[int]format
-	lines map[int]bool // styles whose letters are struck through
+	lines map[int]bool   // styles whose letters are struck through
+	fills map[int]uint32 // colours behind the cells of styles
 }
 
 // struck says whether the letters of a style are struck through.
@@ -473,6 +474,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var missing uncached
 	var now cell
 	row, struck, phonetic, inHeader := 0, 0, false, false
+	var behind rowFill
 	c.header = c.header[:0]
 	for {
 		if err := x.next(); err != nil {
@@ -489,7 +491,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if row, err = c.rowNumber(x, row+1); err != nil {
 					return nil, missing, err
 				}
-				now.col, cells, struck = -1, cells[:0], 0
+				now.col, cells, struck, behind = -1, cells[:0], 0, rowFill{}
 				c.pack, c.row = g.packs(), c.row[:0]
 			case "c":
 				if err := now.begin(x); err != nil {
@@ -554,6 +556,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if c.formats.struck(now.style) {
 					struck++
 				}
+				behind.add(c.formats.fillOf(now.style))
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
@@ -561,6 +564,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if struck > 1 && struck == rowFilled(cells) {
 					g.strike(row)
 				}
+				g.fill(row, behind)
 				if c.packed+g.bytes()+c.texts.size > c.limits.CellText {
 					return nil, missing, tooMuchText(c.limits)
 				}
