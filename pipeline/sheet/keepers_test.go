@@ -55,6 +55,8 @@ func TestKeepers(t *testing.T) {
 			"alder-bank 2026-01-03 Jo Lee\nalder-bank 2026-01-03 Al Roe\nalder-bank 2026-01-03 Cy Dee\nalder-bank 2026-01-03 Di Fox\nalder-bank 2026-01-03 Ed Gow\n", "time-column-missing"},
 		{"lines without the club", "message.txt", "Alder Bank Saturday 3 January 2026\n\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,18:31\n3,Cy Dee,Mill Harriers,18:40\n4,Di Fox,18:42\n5,Ed Gow,Vale AC,18:45\n",
 			"alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-03 3 Cy Dee 18:40\nalder-bank 2026-01-03 4 Di Fox 18:42\nalder-bank 2026-01-03 5 Ed Gow 18:45\n", ""},
+		{"day, month and year in cells of their own", "run 9.csv", "Alder Bank\nSaturday,3,January,2026\n\nPlace,Runner,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-03 3 Cy Dee 18:40\n", ""},
+		{"day, month and year behind a label", "run 9.csv", "Course,Alder Bank\nDate,3,January,2026\nPlace,Runner,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "alder-bank 2026-01-03 1 Jo Lee 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-03 3 Cy Dee 18:40\n", ""},
 		{"Vietnamese", "alder-bank_2026-01-03.csv", "Hạng,Họ và tên,Giới tính,Thời gian\n1,Lê Hữu Hải,Nam,18:20\n2,Vũ Thị Nga,Nữ,18:31\n3,Hồ Mỹ Linh,Nữ,18:40\n",
 			"alder-bank 2026-01-03 1 Lê Hữu Hải 18:20 Nam\nalder-bank 2026-01-03 2 Vũ Thị Nga 18:31 Nữ\nalder-bank 2026-01-03 3 Hồ Mỹ Linh 18:40 Nữ\n", ""},
 		{"sexes in two languages under a heading that is not known", "alder-bank_2026-01-03.csv", "Pos,Name,G/S,Time\n1,Jo Lee,W/F,18:20\n2,Al Roe,M,18:31\n3,Cy Dee,M,18:40\n",

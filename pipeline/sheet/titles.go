@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -22,7 +23,7 @@ func listsRecords(titles []string) bool {
 // cell read "Course: Alder Bank".
 func titleText(cells []string) string {
 	var parts []string
-	for _, c := range cells {
+	for _, c := range wholeDay(cells) {
 		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
 			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(c), " "), "$1: $2"))
 		}
@@ -46,6 +47,7 @@ func titleTexts(lex *lexicon, cells []string) (out []string) {
 		}
 		plain = nil
 	}
+	cells = wholeDay(cells)
 	filled := rowFilled(cells)
 	for i := 0; i < len(cells); i++ {
 		c := trim(unmangle(cells[i]))
@@ -66,6 +68,37 @@ func titleTexts(lex *lexicon, cells []string) (out []string) {
 	}
 	rest()
 	return out
+}
+
+// wholeDay puts the parts of a date together that stand in cells of their own, "7 | March |
+// 2026" or "March | 7 | 2026"; other cells stay where they are.
+func wholeDay(cells []string) []string {
+	if len(cells) < 3 || rowFilled(cells) < 3 || rowFilled(cells) > 12 {
+		return cells
+	}
+	var at []int
+	for i, c := range cells {
+		if !isBlank(c) {
+			at = append(at, i)
+		}
+	}
+	part := func(k int) string { return trim(cells[at[k]]) }
+	for k := 0; k+2 < len(at); k++ {
+		year := part(k + 2)
+		if len(year) != 4 || !digitsOnly(year) || looseNumber(year) < firstYear || looseNumber(year) > lastYear {
+			continue
+		}
+		_, second := monthNames[fold(part(k+1))]
+		_, first := monthNames[fold(part(k))]
+		if !(second && isOrdinalOrNumber(fold(part(k))) || first && isOrdinalOrNumber(fold(part(k+1)))) {
+			continue
+		}
+		out := slices.Clone(cells)
+		out[at[k]] = part(k) + " " + part(k+1) + " " + year
+		out[at[k+1]], out[at[k+2]] = "", ""
+		return out
+	}
+	return cells
 }
 
 // labelsRun says whether a row begins with a label of the course or the date and its value:
