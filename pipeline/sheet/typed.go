@@ -151,7 +151,7 @@ func placeTime(lines []string, _ byte) []string {
 func typedLine(l string) (c *typed, text string) {
 	m, dashed := spelledClock.FindStringSubmatchIndex(l), false
 	if m == nil {
-		if m = dashedClock.FindStringSubmatchIndex(l); m == nil {
+		if m = dashedClock.FindStringSubmatchIndex(l); m == nil || isSection(l) { // "Men 16-39 years" is no time
 			return nil, ""
 		}
 		dashed = true
