@@ -17,6 +17,7 @@ func TestBehindNames(t *testing.T) {
 		{"Nombre", "Luz Paz (M)|Joel Rey (H)|Raul Sol (H)|Ana Vid (M)", "Luz Paz,W,|Joel Rey,M,"},
 		{"Bėgikas", "Rita Auga (M)|Jonas Ves (V)|Petras Oba (V)|Ona Lapė (M)", "Rita Auga,W,|Jonas Ves,M,"},
 		{"Δρομέας", "Ελένη Μακρή (Γ)|Νίκος Βλάχος (Α)|Σπύρος Λιάπης (Α)", "Ελένη Μακρή,W,|Νίκος Βλάχος,M,"},
+		{"Rhedwr", "Nia Puw (M)|Rhys Ebbw (D)|Iolo Rees (D)|Mair Gethin (M)", "Nia Puw,W,|Rhys Ebbw,M,"},
 		{"Name", "Ann Fox (F, 42)|Bob Gow (M, 37)|Cy Dee (M, 63)", "Ann Fox,W,42|Bob Gow,M,37"},
 		{"Name", "Ann Fox (42, f)|Bob Gow (37, m)|Cy Dee (63, m)", "Ann Fox,W,42|Bob Gow,M,37"},
 		{"Name", "Ann Fox, aged 42|Bob Gow|Cy Dee", "Ann Fox,,42|Bob Gow,,"},
@@ -40,7 +41,7 @@ func TestBehindNames(t *testing.T) {
 	} {
 		c := NoColumns()
 		c.Position, c.Name, c.Time = 0, 1, 2
-		lines, _ := readRows(t, c, []string{"Pos", k.heading, map[bool]string{true: "Laikas", false: "Time"}[k.heading == "Bėgikas"]}, Options{}, func(yield func([]string)) {
+		lines, _ := readRows(t, c, []string{"Pos", k.heading, map[string]string{"Bėgikas": "Laikas", "Rhedwr": "Amser"}[k.heading]}, Options{}, func(yield func([]string)) {
 			for i, n := range strings.Split(k.names, "|") {
 				yield([]string{fmt.Sprint(i + 1), n, fmt.Sprintf("%d:%02d", 20+i, i)})
 			}

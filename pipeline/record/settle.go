@@ -106,10 +106,15 @@ func (r *Reader) Settle() Readings {
 	return out
 }
 
-// inLanguage is the folded heading of a column, or the Lithuanian or Latvian one for sex where the
-// other headings of the table are in these languages.
+// welshHeadings are Welsh headings, beside which D and M are dynion and merched.
+var welshHeadings = wordSet("safle|enw|rhedwr|amser|oed|oedran|rhyw|clwb|enw cyntaf|cyfenw|nodiadau")
+
+const welshSex = "rhyw"
+
+// inLanguage is the folded heading of a column, or the Lithuanian, Latvian or Welsh one for sex
+// where the other headings of the table are in these languages.
 func (r *Reader) inLanguage(index int) string {
-	lt, lv := 0, 0
+	lt, lv, cy := 0, 0, 0
 	for i := range r.headings {
 		if lithuanian(r.heading(i)) {
 			lt++
@@ -117,12 +122,17 @@ func (r *Reader) inLanguage(index int) string {
 		if latvian(r.heading(i)) {
 			lv++
 		}
+		if welshHeadings[r.heading(i)] {
+			cy++
+		}
 	}
 	switch {
 	case lt >= 2 && lt > lv:
 		return lithuanianSex
 	case lv >= 2:
 		return latvianSex
+	case cy >= 2:
+		return welshSex
 	}
 	return r.heading(index)
 }

@@ -194,7 +194,7 @@ func (s *settler) byValues() {
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
 			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
-				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
+				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && (s.partsOfNames(i-2, i-1) || s.partsOfNames(i-2, i-1, true) || s.partsOfNames(i-1, i-2, true)) {
 					break // clubs behind names in two columns
 				}
 				s.set(i, Name, "its values are names of people")

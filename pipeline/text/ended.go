@@ -25,7 +25,7 @@ const (
 	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|
 	descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|
 	αποκλειστηκε|ακυρωση|disket|diskv|diskv.|disk|disk.|diskvalifikacia|disqualifikation|disqualifikation.|disqualifie.|dyskw|dyskw.|diskw|diskw.|desqualificado|
-	desqualificada|desqualificat|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
+	desqualificada|desqualificat|dq'd|dqd|dsq'd|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
 	снят|снята|失格`
 
 	DidNotStart = `dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|

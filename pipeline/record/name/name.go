@@ -318,10 +318,14 @@ func (s *scanner) nobodySlip() bool {
 
 // isDescribed says whether the text tells what somebody looked like: "Man in red".
 func (s *scanner) isDescribed() bool {
-	if n := len(s.tokens); n < 3 || n > 6 || s.commas > 0 || !s.is(&s.tokens[0], described) {
+	ts := s.tokens
+	if len(ts) > 3 && ts[1].small && s.is(&ts[1], described) {
+		ts = ts[1:] // tall chap in green
+	}
+	if n := len(ts); n < 3 || n > 6 || s.commas > 0 || !s.is(&ts[0], described) {
 		return false
 	}
-	return s.tokens[1].small && s.is(&s.tokens[1], describing) && !s.tokens[2].number
+	return ts[1].small && s.is(&ts[1], describing) && !ts[2].number
 }
 
 // guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast

@@ -247,7 +247,7 @@ func TestJoinedByY(t *testing.T) {
 
 // What somebody looked like is no name.
 func TestDescribed(t *testing.T) {
-	for text, unnamed := range map[string]bool{"Man in red": true, "Frau mit Hund": true, "Homme en rouge": true, "Someone": true, "a child": true,
+	for text, unnamed := range map[string]bool{"Man in red": true, "Frau mit Hund": true, "Homme en rouge": true, "Someone": true, "a child": true, "Tall chap in green": true, "Dossard inconnu": true, "Startnummer fehlt": true, "Mystery man": true,
 		"Mann, Uwe": false, "Guy de Vere": false, "Lady Anna Fox": false, "Frau von Stein": false, "Tom Child": false, "Man In": false} {
 		if got := Parse(text).Unnamed; got != unnamed {
 			t.Errorf("%s: %v", text, got)

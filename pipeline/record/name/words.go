@@ -58,7 +58,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	desconhecido desconhecida convidado convidada
 	ismeretlen vendeg bilinmeyen misafir necunoscut
 	неизвестныи неизвестная неизвестно гость неизвестен аноним невідомии αγνωστος
-	nezname someone somebody jemand quelqu quelquun alguien qualcuno iemand nagon noen nogen joku ktos nekdo niekto valaki cineva netko nekdo keegi kads kazkas
+	mystery nezname someone somebody jemand quelqu quelquun alguien qualcuno iemand nagon noen nogen joku ktos nekdo niekto valaki cineva netko nekdo keegi kads kazkas
 	неизвестна неизвестни αγνωστοσ ανωνυμοσ okant neidentificat neidentificata
 	неизвестная аноним анонимно невідомии невідома невідомо гість αγνωστη ανωνυμος ανωνυμη
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznati nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
@@ -78,6 +78,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	junior senior adult child person new first timer local late entry walker
 	namen mann frau nom homme femme nombre hombre mujer nome uomo donna naam vrouw
 	namn kvinne kvinna navn nimea nazwiska jmena homem mulher
+	startnummer startnumret dossard dorsal pettorale pettorina rugnummer borstnummer nummer numero bib numer startovni cislo
 	enw vardas nimi meno jmeno ime prezime prijmeni priezvisko adi isim nev nume naam имя име ονομα namnet navnet nazwisko imie
 	begikas begike skrejejs skrejeja hlaupari alergator alergatoare
 	бегач бегачка тркач тркачица участник участница бегун учасник учасниця бігун δρομεας maratonista
@@ -120,7 +121,7 @@ var nobodyWhole = map[string]bool{
 	"non identificato": true, "non identificata": true, "sin identificar": true, "no identificado": true, "no identificada": true, "nao identificado": true, "nao identificada": true, "non identifie": true, "non identifiee": true, "nicht identifiziert": true, "nicht bekannt": true, "niet bekend": true, "ikke kjent": true, "ej kand": true, "ei tiedossa": true, "niezidentyfikowany": true, "neidentifikovan": true, "neidentifikovany": true,
 	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
 	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
-	"child": true, "a child": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
+	"child": true, "a child": true, "forgot name": true, "startnummer fehlt": true, "keine startnummer": true, "ohne startnummer": true, "sans dossard": true, "sin dorsal": true, "senza pettorale": true, "sem dorsal": true, "zonder startnummer": true, "utan startnummer": true, "uten startnummer": true, "uden startnummer": true, "bez numeru": true, "bez cisla": true, "ilman numeroa": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
