@@ -26,7 +26,7 @@ func secondsOf(cells []string, i int) float64 {
 
 // offsetWords head a column that says how long after the first a runner started,
 // or what is taken off his time.
-var offsetWords = set("handicap handicaps hcap cap hc offset delay start started staggered stagger allowance vorgabe handikap headstart")
+var offsetWords = set("handicap handicaps hcap cap hc offset delay start started staggered stagger allowance vorgabe handikap headstart sent released")
 
 func (s *settler) saysOffset(i int) bool { return anyWord(s.headings[i], offsetWords) }
 
@@ -303,7 +303,7 @@ func (s *settler) staggered() {
 }
 
 var (
-	delayWords = set("start started offset delay staggered stagger headstart")
+	delayWords = set("start started offset delay staggered stagger headstart sent released")
 	clockWords = set("clock watch stopwatch")
 )
 
