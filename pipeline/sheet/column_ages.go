@@ -58,6 +58,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			return BirthYear, ""
 		}
 		return BirthYear, "its values are years"
+	case g.meaning == AgeGroup && p.shareOf(kSex) > .7 && p.count[kGroup] > 0 && p.shareOf(kSex, kGroup) > .9 && !s.countsByLetter(i) && !s.schoolForms(i):
+		return AgeGroup, "" // seniors are M and F, veterans M45
 	case p.shareOf(kSex) > .7:
 		// "M" and "F" in a group column say only the sex.
 		if g.meaning == Sex {
