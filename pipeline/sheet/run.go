@@ -185,7 +185,11 @@ func (rs *runSettler) ask(p *Part) {
 			return
 		}
 		if p.ofOtherDay(rs.sheet.Parts) {
-			p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date above this list too",
+			row := 0 // a list with a tab of its own is named by that
+			if p.Tab == "" || slices.ContainsFunc(rs.sheet.Parts, func(q *Part) bool { return q != p && q.Tab == p.Tab }) {
+				row = p.HeadingRow
+			}
+			p.problem(rs.sheet.Name, row, -1, place.Waits, "date-missing", strings.Join(p.Titles, " | "), "a date above this list too",
 				"Which date was the run? The same people have other times on another list of this sheet, which gives its date. Write the date of this one in a line above it, save, and load the sheet again.")
 			return
 		}
