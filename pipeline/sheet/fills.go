@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/xuri/excelize/v2"
+
 	"lapwing/pipeline/text"
 )
 
@@ -15,29 +17,20 @@ import (
 // fillLimit is how many rows of a tab are looked at for their colour.
 const fillLimit = 20000
 
-// fillOf is the colour behind the cells of a style as 0xRRGGBB, 0 for none; white is none.
-func (t *formatTable) fillOf(style int) uint32 {
-	if style == 0 {
+// colourBehind is the colour of a plain fill as 0xRRGGBB, 0 for none; white is none.
+func colourBehind(fill excelize.Fill) uint32 {
+	if fill.Type != "pattern" || fill.Pattern != 1 || len(fill.Color) == 0 {
 		return 0
 	}
-	if c, ok := t.fills[style]; ok {
-		return c
+	rgb := strings.TrimPrefix(fill.Color[0], "#")
+	if len(rgb) == 8 {
+		rgb = rgb[2:] // with how much shines through
 	}
-	var c uint32
-	if st, err := t.file.GetStyle(style); err == nil && st != nil && st.Fill.Type == "pattern" && st.Fill.Pattern == 1 && len(st.Fill.Color) > 0 {
-		rgb := strings.TrimPrefix(st.Fill.Color[0], "#")
-		if len(rgb) == 8 {
-			rgb = rgb[2:] // with how much shines through
-		}
-		if v, err := strconv.ParseUint(rgb, 16, 32); err == nil && len(rgb) == 6 && v != 0xffffff {
-			c = uint32(v)
-		}
+	v, err := strconv.ParseUint(rgb, 16, 32)
+	if err != nil || len(rgb) != 6 || v == 0xffffff {
+		return 0
 	}
-	if t.fills == nil {
-		t.fills = map[int]uint32{}
-	}
-	t.fills[style] = c
-	return c
+	return uint32(v)
 }
 
 // rowFill is the one colour that stands behind the cells of a row in hand, none where they have several.

@@ -63,7 +63,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 
 	s := &Sheet{Name: name, Format: "xlsx"}
 	lex := newLexicon(o)
-	reader := &cellReader{formats: &formatTable{file: f, known: map[int]format{}, lines: map[int]bool{}}, date1904: date1904, limits: o.Limits}
+	reader := &cellReader{styles: &styleTable{file: f, known: map[int]cellStyle{}}, date1904: date1904, limits: o.Limits}
 	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
 		return nil, refuse("its list of texts can't be used: %v", err)
 	}
@@ -277,48 +277,44 @@ func tabPaths(zr *zip.Reader) (map[string]*zip.File, error) {
 	return out, nil
 }
 
-// formatTable classifies the number format of each cell style once.
-type formatTable struct {
+// styleTable looks at each cell style once.
+type styleTable struct {
 	file  *excelize.File
-	known map[int]format
-	lines map[int]bool   // styles whose letters are struck through
-	fills map[int]uint32 // colours behind the cells of styles
+	known map[int]cellStyle
 }
 
-// struck says whether the letters of a style are struck through.
-func (t *formatTable) struck(style int) bool {
-	if style == 0 {
-		return false
-	}
-	if s, ok := t.lines[style]; ok {
+// cellStyle is how the numbers of a style are written, and what says something of its cells.
+// Style 0, of cells that have none of their own, says nothing.
+type cellStyle struct {
+	format format
+	struck bool   // its letters are struck through
+	fill   uint32 // the colour behind its cells as 0xRRGGBB, 0 for none
+}
+
+func (t *styleTable) of(style int) cellStyle {
+	if s, ok := t.known[style]; ok {
 		return s
 	}
-	st, err := t.file.GetStyle(style)
-	s := err == nil && st != nil && st.Font != nil && st.Font.Strike
-	t.lines[style] = s
-	return s
-}
-
-func (t *formatTable) of(style int) format {
-	if f, ok := t.known[style]; ok {
-		return f
-	}
-	f := fPlain
+	s := cellStyle{format: fPlain}
 	if st, err := t.file.GetStyle(style); err == nil && st != nil {
 		if st.CustomNumFmt != nil {
-			f = codeFormat(*st.CustomNumFmt)
+			s.format = codeFormat(*st.CustomNumFmt)
 		} else if b, ok := builtinFormat(st.NumFmt); ok {
-			f = b
+			s.format = b
+		}
+		if style != 0 {
+			s.struck = st.Font != nil && st.Font.Strike
+			s.fill = colourBehind(st.Fill)
 		}
 	}
-	t.known[style] = f
-	return f
+	t.known[style] = s
+	return s
 }
 
 // cellReader reads the cells of tabs as text.
 type cellReader struct {
 	shared   []string
-	formats  *formatTable
+	styles   *styleTable
 	date1904 bool
 	limits   Limits
 	texts    textArena // of all tabs
@@ -542,7 +538,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if !now.filled || now.formula && len(now.value) == 0 && string(now.kind) != "str" {
 					missing.note(row, now.col)
 				}
-				text, err := c.text(string(now.kind), now.value, now.style)
+				style := c.styles.of(now.style)
+				text, err := c.text(string(now.kind), now.value, style.format)
 				if err != nil {
 					return nil, missing, fmt.Errorf("cell %s%d: %w", letters(now.col), row, err)
 				}
@@ -553,10 +550,10 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 					cells = append(cells, "")
 				}
 				cells[now.col] = text
-				if c.formats.struck(now.style) {
+				if style.struck {
 					struck++
 				}
-				behind.add(c.formats.fillOf(now.style))
+				behind.add(style.fill)
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
@@ -626,7 +623,7 @@ func columnOf(ref []byte) (int, bool) {
 }
 
 // text writes the value of a cell as text (ECMA-376 Part 1, 18.18.11, ST_CellType).
-func (c *cellReader) text(kind string, value []byte, style int) (string, error) {
+func (c *cellReader) text(kind string, value []byte, numbers format) (string, error) {
 	switch kind {
 	case "s":
 		n, err := strconv.Atoi(strings.TrimSpace(string(value)))
@@ -642,7 +639,7 @@ func (c *cellReader) text(kind string, value []byte, style int) (string, error) 
 			return "FALSE", nil
 		}
 	case "", "n":
-		text := c.keep([]byte(numberText(string(value), c.formats.of(style), c.date1904)))
+		text := c.keep([]byte(numberText(string(value), numbers, c.date1904)))
 		return text, nil
 	}
 	plain, _ := plainFigures(unescape(value))

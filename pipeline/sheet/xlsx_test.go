@@ -734,7 +734,7 @@ func TestCellsAgainstSpreadsheetLibrary(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		c := &cellReader{shared: shared, formats: &formatTable{file: back, known: map[int]format{}}, limits: l}
+		c := &cellReader{shared: shared, styles: &styleTable{file: back, known: map[int]cellStyle{}}, limits: l}
 		g, _, err := c.tab(paths["Sheet1"])
 		if err != nil {
 			t.Fatal(err)
