@@ -78,7 +78,7 @@ func (p *Part) fillLegend() map[uint32]fillMeaning {
 		}
 		return nil
 	}) // a grid has no error of its own
-	legend := map[uint32]fillMeaning{}
+	var legend map[uint32]fillMeaning
 	learn := func(row int, line string, over bool) {
 		colour, means := fills[row], line
 		if before, after, ok := strings.Cut(line, "="); ok {
@@ -92,14 +92,18 @@ func (p *Part) fillLegend() map[uint32]fillMeaning {
 		}
 		m := fillMeaning{line: line}
 		folded := fold(means)
-		if sexes := sexesOf(means); len(sexes) == 1 && len(strings.Fields(folded)) <= 3 {
+		switch sexes := sexesOf(means); {
+		case len(sexes) == 1 && len(strings.Fields(folded)) <= 3:
 			m.sex = sexes[0].sex
-		} else if over || 3*used[colour] > rows {
+		case over || 3*used[colour] > rows:
 			return // a line over rows, or every other row is shaded
-		} else if saysEnded(means) || text.Uncounted(folded) || text.NotWholeCourse(folded) {
+		case saysEnded(means), text.Uncounted(folded), text.NotWholeCourse(folded):
 			m.ended = trim(means)
-		} else {
+		default:
 			return
+		}
+		if legend == nil {
+			legend = map[uint32]fillMeaning{}
 		}
 		legend[colour] = m
 	}
@@ -114,15 +118,11 @@ func (p *Part) fillLegend() map[uint32]fillMeaning {
 			learn(row, titleText(cells), over)
 		}
 	}
-	if len(legend) == 0 {
-		return nil
-	}
 	return legend
 }
 
-// tellByFill adds the sexes that colours say, where they say both.
-func (p *Part) tellByFill() bool {
-	legend := p.fillLegend()
+// tellByFill adds the sexes that a legend of colours says, where it says both.
+func (p *Part) tellByFill(legend map[uint32]fillMeaning) bool {
 	men, women := false, false
 	line := ""
 	for _, m := range legend {
@@ -131,7 +131,7 @@ func (p *Part) tellByFill() bool {
 			line = m.line
 		}
 	}
-	if !men || !women || p.Index(Sex) >= 0 && !p.blank(p.Index(Sex)) {
+	if !men || !women || p.saysSex() {
 		return false
 	}
 	fills := p.src.(*grid).pieces.fills // of a grid, as there is a legend

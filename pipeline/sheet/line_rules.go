@@ -18,12 +18,8 @@ type lineRule struct {
 // mostLineRules bounds the lines that are held against every row.
 const mostLineRules = 20
 
-// rulesOfLines are such lines of a part.
-func (p *Part) rulesOfLines() (rules []lineRule) {
-	lines := append([]string(nil), p.Titles...)
-	for _, s := range p.Skipped {
-		lines = append(lines, strings.Trim(s.Text, " |"))
-	}
+// rulesOfLines are such lines among those beside a table.
+func rulesOfLines(lines []string) (rules []lineRule) {
 	for _, l := range lines {
 		if len(rules) == mostLineRules {
 			break

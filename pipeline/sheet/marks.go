@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -13,7 +14,7 @@ const struckThrough = "struck through"
 
 // remark finds the remarks of a part's rows and adds them to its column of notes, or a
 // column of their own.
-func (p *Part) remark(g *grid) {
+func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
 	if !p.Whole || p.Kind == Volunteers {
 		return
 	}
@@ -23,14 +24,12 @@ func (p *Part) remark(g *grid) {
 			signs[sign] = means
 		}
 	}
-	for _, t := range p.Titles {
-		learn(t)
-	}
-	for _, s := range p.Skipped {
-		learn(strings.Trim(s.Text, " |"))
+	lines := p.linesBeside()
+	for _, l := range lines {
+		learn(l)
 	}
 	ended := p.endedLines()
-	rules, colours := p.rulesOfLines(), p.fillLegend()
+	rules := rulesOfLines(lines)
 	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 {
 		return
 	}
@@ -81,10 +80,17 @@ func (p *Part) remark(g *grid) {
 		p.Columns[p.rules.remarkColumn].Why += "; " + why
 		return
 	}
-	p.rules.remarkColumn = len(p.Columns)
+	p.rules.remarkColumn = p.addColumn("(remark)", Notes, why)
 	p.rules.remarkOwn = true
-	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(remark)", Meaning: Notes, Why: why})
-	p.rules.columns = len(p.Columns)
+}
+
+// linesBeside are the lines above a table, and those below it and between its rows.
+func (p *Part) linesBeside() []string {
+	lines := slices.Clone(p.Titles)
+	for _, s := range p.Skipped {
+		lines = append(lines, strings.Trim(s.Text, " |"))
+	}
+	return lines
 }
 
 // endedLine is a line between the rows; means is what it says of how the races below it

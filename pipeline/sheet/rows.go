@@ -129,10 +129,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if row >= r.unused && row <= r.unusedTo && rowFilled(cells) > 0 {
 		return whyNumberOnly
 	}
-	if r.sectionAt != nil {
-		if v, ok := r.sectionAt[row]; ok {
-			r.section = v
-		}
+	if v, ok := r.sectionAt[row]; ok {
+		r.section = v
 	}
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {

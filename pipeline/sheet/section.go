@@ -241,8 +241,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}) // neither function returns an error, and a grid has none of its own
 		own := t.grid.between(p.rules.first, p.rules.last)
 		p.explain(own)
-		p.tellSexes(own)
-		p.remark(own)
+		colours := p.fillLegend()
+		p.tellSexes(colours)
+		p.remark(own, colours)
 		p.sayTimedLinesLeftOut(own, s.Name)
 		p.sayOtherWeeks(s.Name)
 		p.sayCorrections(s.Name)
@@ -651,9 +652,15 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 		sections[row] = sectionText(text)
 	}
 	p.rules.sections, p.rules.firstSection = sections, sectionText(first)
-	p.rules.sectionColumn = len(p.Columns)
-	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(section)", Meaning: m, Why: "lines between the rows, such as “" + orText(first, anySection(sections)) + "”"})
+	p.rules.sectionColumn = p.addColumn("(section)", m, "lines between the rows, such as “"+orText(first, anySection(sections))+"”")
+}
+
+// addColumn adds a column that is not on the sheet, and gives its index.
+func (p *Part) addColumn(heading string, m Meaning, why string) int {
+	at := len(p.Columns)
+	p.Columns = append(p.Columns, Column{Index: at, Heading: heading, Meaning: m, Why: why})
 	p.rules.columns = len(p.Columns)
+	return at
 }
 
 // blank says whether a column has nothing in any row.

@@ -9,27 +9,23 @@ import (
 // Sexes that a sentence beside the table tells: which list is whose, "Women first, then men",
 // and whose a mark is, "* = lady", "(W) = women, all others men".
 
-// tellSexes adds a column for such sexes, where the sheet has no other.
-func (p *Part) tellSexes(g *grid) {
+// tellSexes adds a column for such sexes, or for those that colours say, where the sheet has no
+// other.
+func (p *Part) tellSexes(colours map[uint32]fillMeaning) {
 	if !p.Whole || p.Kind == Volunteers || len(p.Columns) == 0 {
 		return
 	}
 	if p.rules.sectionColumn >= 0 {
 		if len(columnTexts(p, p.rules.sectionColumn)) == 0 {
-			p.tellByFill() // the lines below the table are no sections but its legend
+			p.tellByFill(colours) // the lines below the table are no sections but its legend
 		}
 		return
 	}
-	if p.tellByFill() {
+	if p.tellByFill(colours) {
 		return
 	}
-	lines := append([]string(nil), p.Titles...)
-	for _, s := range p.Skipped {
-		if len(lines) < mostLegendLines {
-			lines = append(lines, strings.Trim(s.Text, " |"))
-		}
-	}
-	for _, l := range lines {
+	lines := p.linesBeside()
+	for _, l := range lines[:min(len(lines), max(len(p.Titles), mostLegendLines))] {
 		if len(l) > 160 {
 			continue
 		}
@@ -37,7 +33,7 @@ func (p *Part) tellSexes(g *grid) {
 		if len(sexes) == 0 || len(sexes) > 2 {
 			continue
 		}
-		if p.listsInOrder(l, sexes, g) || p.markedOf(l, sexes, g) {
+		if p.listsInOrder(l, sexes) || p.markedOf(l, sexes) {
 			return
 		}
 	}
@@ -54,7 +50,6 @@ func sexesOf(line string) (out []toldSex) {
 	for i, w := range strings.Fields(fold(line)) {
 		sex := ""
 		switch {
-		case len([]rune(w)) < 3 && !shortSexes[w]:
 		case toldWomen[w]:
 			sex = "women"
 		case toldMen[w]:
@@ -66,9 +61,6 @@ func sexesOf(line string) (out []toldSex) {
 	}
 	return out
 }
-
-// shortSexes are words for the sexes of two letters.
-var shortSexes = set("no nok")
 
 // toldMen and toldWomen are the sexes as sentences have them, folded: with the endings of cases and
 // articles (common practice, no source).
@@ -91,13 +83,13 @@ var (
 
 // listsInOrder reads "Women first, then men" over two lists, of which the second begins where
 // the places, or else the times, fall.
-func (p *Part) listsInOrder(line string, sexes []toldSex, g *grid) bool {
+func (p *Part) listsInOrder(line string, sexes []toldSex) bool {
 	words := strings.Fields(fold(line))
 	ordered := false
 	for _, w := range words {
 		ordered = ordered || listOrderWords[w]
 	}
-	if !ordered || len(words) > 10 || hasDigit(line) || p.Index(Sex) >= 0 && !p.blank(p.Index(Sex)) {
+	if !ordered || len(words) > 10 || hasDigit(line) || p.saysSex() {
 		return false
 	}
 	starts := p.listStarts()
@@ -110,6 +102,12 @@ func (p *Part) listsInOrder(line string, sexes []toldSex, g *grid) bool {
 	}
 	p.addSexes(map[int]string{starts[0]: first, starts[1]: second}, line)
 	return true
+}
+
+// saysSex says whether a part has a column of sexes that says something.
+func (p *Part) saysSex() bool {
+	at := p.Index(Sex)
+	return at >= 0 && !p.blank(at)
 }
 
 // listStarts are the rows at which the places of a part begin, or its times where it has no places.
@@ -139,7 +137,7 @@ func (p *Part) listStarts() (rows []int) {
 var letterInBrackets = regexp.MustCompile(`\((\pL)\)`)
 
 // markedOf reads a line that says whose a mark is, and perhaps who all others are.
-func (p *Part) markedOf(line string, sexes []toldSex, g *grid) bool {
+func (p *Part) markedOf(line string, sexes []toldSex) bool {
 	words := strings.Fields(fold(line))
 	others := false
 	for _, w := range words {
@@ -180,7 +178,7 @@ func (p *Part) markedOf(line string, sexes []toldSex, g *grid) bool {
 	p.Each(func(row int, cells []string) error {
 		marked[row] = rest
 		for i, c := range cells {
-			if c = trim(c); i < len(p.Columns) && (strings.HasSuffix(c, sign) && len(c) > 0 && (sign[0] == '(' || signOf(c) == sign) || i == at && c != "") {
+			if c = trim(c); i < len(p.Columns) && (strings.HasSuffix(c, sign) && (sign[0] == '(' || signOf(c) == sign) || i == at && c != "") {
 				marked[row] = of
 				n++
 				break
@@ -197,17 +195,17 @@ func (p *Part) markedOf(line string, sexes []toldSex, g *grid) bool {
 
 // addSexes adds a column that carries the sexes of rows, each until the next row that has one.
 func (p *Part) addSexes(of map[int]string, line string) {
+	const heading = "(sex)"
+	why := "the line “" + line + "” says so"
+	p.rules.sectionAt = of
 	if at := p.rules.sectionColumn; at >= 0 {
-		p.rules.sectionAt, p.rules.sections = of, nil
-		p.Columns[at].Heading, p.Columns[at].Meaning, p.Columns[at].Why = "(sex)", Sex, "the line “"+line+"” says so"
+		p.rules.sections = nil
+		p.Columns[at].Heading, p.Columns[at].Meaning, p.Columns[at].Why = heading, Sex, why
 		return
 	}
 	if at := p.Index(Sex); at >= 0 {
 		c := &p.Columns[at]
 		c.Meaning, c.Why = Other, fmt.Sprintf("heading %q, but “%s” says more", c.Heading, line)
 	}
-	p.rules.sectionAt = of
-	p.rules.sectionColumn = len(p.Columns)
-	p.Columns = append(p.Columns, Column{Index: len(p.Columns), Heading: "(sex)", Meaning: Sex, Why: "the line “" + line + "” says so"})
-	p.rules.columns = len(p.Columns)
+	p.rules.sectionColumn = p.addColumn(heading, Sex, why)
 }
