@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -61,7 +62,7 @@ func (t table) across(lex *lexicon) []table {
 	if !runs[0].names {
 		roster = t.rosterNumbers(lex, heading, isRun)
 	}
-	for i := range said { // what stands left of the dates in their row
+	for _, i := range slices.Sorted(maps.Keys(said)) { // what stands left of the dates in their row
 		_, cells := t.grid.at(i)
 		if text := titleText(cells[:min(len(cells), runs[0].from)]); text != "" && len(findDates(text)) == 0 && !lex.read(text).known {
 			t.facts = append(slices.Clone(t.facts), text)
