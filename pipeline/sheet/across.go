@@ -123,19 +123,9 @@ func (t table) nameless(lex *lexicon) (over string) {
 		if len(cells) < 3 || len(cells) > narrow {
 			continue
 		}
-		var runs []acrossRun
-		plain := true
-		for c := 1; c < len(cells); c++ {
-			switch {
-			case isBlank(cells[c]):
-			case kindOf(cells[c]) == kClock || kindOf(cells[c]) == kInt:
-				plain = false
-			case len(scanDates(cells[c], true)) > 0:
-				runs = append(runs, acrossRun{from: c, to: c + 1, time: c})
-			}
-		}
+		runs := daysBehind(cells)
 		first := trim(cells[0])
-		if !plain || len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
+		if len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
 			continue
 		}
 		named, rows := 0, 0
@@ -160,6 +150,21 @@ func (t table) nameless(lex *lexicon) (over string) {
 		return first
 	}
 	return ""
+}
+
+// daysBehind are the runs whose dates stand behind the first cell of a row, nil where it has
+// times or whole numbers there.
+func daysBehind(cells []string) (runs []acrossRun) {
+	for c := 1; c < len(cells); c++ {
+		switch k := kindOf(cells[c]); {
+		case k == kBlank:
+		case k == kClock, k == kInt:
+			return nil
+		case len(scanDates(cells[c], true)) > 0:
+			runs = append(runs, acrossRun{from: c, to: c + 1, time: c})
+		}
+	}
+	return runs
 }
 
 // namesFromAbove puts the headings that say who somebody is into the row of

@@ -46,7 +46,7 @@ func (rs *runSettler) ofTheRun(p *Part, evs []evidence) []evidence {
 // are left.
 func ofThisWeek(evs []evidence) []evidence {
 	other := func(e evidence) bool {
-		return e.strength == 3 && !strings.Contains(e.line, " | ") && ofAnotherRun(e.line)
+		return e.strength == 3 && ofAnotherRun(e.line)
 	}
 	left := slices.DeleteFunc(slices.Clone(evs), other)
 	if slices.ContainsFunc(left, func(e evidence) bool { return e.strength == 3 }) {

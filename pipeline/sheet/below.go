@@ -105,7 +105,7 @@ func (t table) below(lex *lexicon) []piece {
 		for k := j; k < top; k++ {
 			_, title := t.grid.at(k)
 			switch text := titleText(title); {
-			case ofOtherWeeks(text) && len(findDates(text)) == 0:
+			case undatedOtherWeeks(text):
 				other, shorter = text, nil
 			case !otherLists(text):
 			case anyWord(text, memberOf) && other == "" && core&want == want:
@@ -385,16 +385,16 @@ func (t table) beside(lex *lexicon) []table {
 				continue
 			}
 			w := make([]string, min(len(cells), to))
-			for c := from; c < len(w) && !(i > l.first && totalBeside(cells)); c++ {
-				w[c] = cells[c]
+			if from < len(w) && !(i > l.first && totalBeside(cells)) {
+				copy(w[from:], cells[from:])
 			}
 			g.add(row, w)
 		}
-		if k < len(starts) && len(l.headings) > from && aside == 0 {
-			core := coreOf(lex, blockOf(l.headings, starts, k))
-			over, last := g.titlesOver(l.first, from, to)
-			if core&2 == 0 || last {
-				left = append(left, strings.Trim(over+" | "+rowText(blockOf(l.headings, starts, k)), " |"))
+		if len(l.headings) > from && aside == 0 {
+			headings := blockOf(l.headings, starts, k)
+			over, otherWeek := g.titlesOver(l.first, from, to)
+			if coreOf(lex, headings)&2 == 0 || otherWeek {
+				left = append(left, strings.Trim(over+" | "+rowText(headings), " |"))
 				continue
 			}
 		}
@@ -415,8 +415,7 @@ func (t table) beside(lex *lexicon) []table {
 func totalBeside(cells []string) bool {
 	for _, c := range cells {
 		if !isBlank(c) {
-			f := fold(c)
-			return totalWords[f]
+			return totalWords[fold(c)]
 		}
 	}
 	return false

@@ -114,7 +114,7 @@ func (s *settler) particles() {
 // they were behind: it grows down the list, as it would not if each were measured
 // from the runner before.
 func (s *settler) gaps() {
-	timed := s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
+	timed := s.hasTimes()
 	for i, g := range s.guesses {
 		behind := g.known && g.meaning == Gap && !timed   // the heading says it, so that no signs have to
 		bare := !g.known && s.headings[i] == "" && !timed // all but the first have a plus
@@ -151,6 +151,11 @@ func (s *settler) gaps() {
 		s.set(i, Time, "heading %q: the first runner's time, and how far behind it the others were, which is added to it", s.headings[i])
 		return
 	}
+}
+
+// hasTimes says whether some column is taken for times of the run.
+func (s *settler) hasTimes() bool {
+	return s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
 }
 
 // secondsAlone is a time of which the minutes stand in the row above.

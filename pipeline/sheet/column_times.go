@@ -228,11 +228,6 @@ func (s *settler) official() {
 	if s.officialSaid(plain, gun, chip) {
 		return
 	}
-	defer func() {
-		if at := s.find(Time); at >= 0 && other >= 0 && chip >= 0 && (at == chip || s.placesFollow(at, chip)) {
-			s.goesBy = s.headings[at]
-		}
-	}()
 	switch {
 	case other >= 0 && chip >= 0 && s.gapsFollow(chip) && !s.gapsFollow(other):
 		s.set(other, Other, "heading %q; the times behind the first are not of it", s.headings[other])
@@ -258,6 +253,9 @@ func (s *settler) official() {
 		if i := s.overUsualDistance(); i >= 0 {
 			s.set(i, Time, "heading %q: the only time on the sheet, over the usual distance", s.headings[i])
 		}
+	}
+	if at := s.find(Time); at >= 0 && other >= 0 && chip >= 0 && (at == chip || s.placesFollow(at, chip)) {
+		s.goesBy = s.headings[at]
 	}
 }
 

@@ -194,7 +194,7 @@ func (s *settler) byValues() {
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
 		for i, p := range s.profiles {
 			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
-				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && (s.partsOfNames(i-2, i-1) || s.partsOfNames(i-2, i-1, true) || s.partsOfNames(i-1, i-2, true)) {
+				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
 					break // clubs behind names in two columns
 				}
 				s.set(i, Name, "its values are names of people")
@@ -304,11 +304,16 @@ func (s *settler) relatives(a, b int) bool {
 		if y == "" {
 			continue
 		}
-		if rows++; x != y && looksNamed(x) && looksNamed(y) && finalWord(x) == finalWord(y) {
+		if rows++; oneFamily(x, y) {
 			related++
 		}
 	}
 	return rows >= 3 && 3*related >= 2*rows
+}
+
+// oneFamily says whether two texts are names of different people of one family.
+func oneFamily(a, b string) bool {
+	return a != b && looksNamed(a) && looksNamed(b) && finalWord(a) == finalWord(b)
 }
 
 // runsInColumns says whether two columns without headings or more hold running times, and
@@ -316,13 +321,16 @@ func (s *settler) relatives(a, b int) bool {
 func (s *settler) runsInColumns(free func(int) bool) bool {
 	var cols []int
 	for i, p := range s.profiles {
+		if !free(i) || p.shareOf(kClock) <= .8 || p.count[kClock] < 2 {
+			continue
+		}
 		runs := 0
 		for _, r := range s.rows {
 			if v := secondsOf(r.cells, i); v >= shortestRun && v <= longestRun {
 				runs++
 			}
 		}
-		if free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 1 && runs*10 >= p.count[kClock]*9 {
+		if runs*10 >= p.count[kClock]*9 {
 			cols = append(cols, i)
 		}
 	}

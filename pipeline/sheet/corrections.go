@@ -69,7 +69,7 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 // Lee's time should read 20:40". Nothing is changed by them.
 func (p *Part) sayCorrections(sheet string) {
 	for _, sk := range p.Skipped {
-		if anyWord(sk.Text, correctionWords) && (hasClock(sk.Text) || strings.ContainsAny(sk.Text, "0123456789")) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first {
+		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
 		}
@@ -80,7 +80,7 @@ func (p *Part) sayCorrections(sheet string) {
 // they were: "Watch started late: add 30 seconds", "all times 30 seconds slow".
 func timesOff(line string) bool {
 	f := " " + fold(line) + " "
-	return watchOff.MatchString(f) && strings.ContainsAny(f, "0123456789") && !timesMended.MatchString(f) && len(findDates(line)) == 0 && len(strings.Fields(f)) <= 20
+	return hasDigit(f) && len(strings.Fields(f)) <= 20 && watchOff.MatchString(f) && !timesMended.MatchString(f) && len(findDates(line)) == 0
 }
 
 // Words for that. Common practice, no source.

@@ -1,23 +1,27 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // coursesAcross finds columns of times headed by the names of places, each row with a time in
 // one of them: members of a club at several runs of one day, "Name | Alder Bank | Mill
 // Lane". Rows with several times are bests, or a season; a place has two words or more, of
-// which the last is a feature of the land in half of them; nil where it is no such table, or the lines above it say
-// no day.
+// which the last is a feature of the land in half of them. nil where it is no such table, or
+// the lines above it say no day.
 func (t table) coursesAcross(lex *lexicon, heading int) (runs []acrossRun) {
 	_, cells := t.grid.at(heading)
-	who, land := false, 0
+	if !slices.ContainsFunc(cells, func(c string) bool { g := lex.read(c); return g.known && g.meaning.isName() }) {
+		return nil // as most rows, which are no headings
+	}
+	land := 0
 	for i, c := range cells {
 		g := lex.read(c)
 		switch words := strings.Fields(fold(c)); {
 		case isBlank(c):
 		case g.known && g.meaning.isTime():
 			return nil
-		case g.known && g.meaning.isName():
-			who = true
 		case g.known && g.meaning != Other:
 		case len(words) > 1 && !strings.ContainsAny(c, "0123456789:") && t.hasClocks(heading, i):
 			if landWords[words[len(words)-1]] {
@@ -28,7 +32,7 @@ func (t table) coursesAcross(lex *lexicon, heading int) (runs []acrossRun) {
 			return nil // times under a heading that says nothing
 		}
 	}
-	if !who || len(runs) < 2 || 2*land < len(runs) {
+	if len(runs) < 2 || 2*land < len(runs) {
 		return nil
 	}
 	day := len(scanDates(t.tab, false)) > 0

@@ -61,10 +61,10 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 		}
 		if joined := s.withEntries(p, g); joined != nil {
 			s.addOne(table{tab: p.Tab, tabIndex: p.TabIndex, hidden: p.Hidden, date1904: p.rules.date1904, whole: true, src: joined, grid: joined}, lex, o)
-			for _, q := range s.Parts[max(0, len(s.Parts)-1):] {
-				if titles := s.titlesOfEntries(lex); len(q.Titles) == 0 && len(titles) > 0 {
-					q.Titles, q.lent = titles, len(titles)
-				}
+			if n := len(s.Parts); n > 0 && len(s.Parts[n-1].Titles) == 0 {
+				q := s.Parts[n-1]
+				q.Titles = s.titlesOfEntries(lex)
+				q.lent = len(q.Titles)
 			}
 			continue
 		}

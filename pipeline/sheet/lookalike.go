@@ -207,14 +207,14 @@ func (p *Part) lastAddsUp() bool {
 	}
 	last := rows[len(rows)-1]
 	for i, c := range last {
-		sum, last := 0.0, 0.0
+		sum, above := 0.0, 0.0
 		for _, cells := range rows[:len(rows)-1] {
 			if c := trim(cellAt(cells, i)); digitsOnly(c) {
-				last = looseNumber(c)
-				sum += last
+				above = looseNumber(c)
+				sum += above
 			}
 		}
-		if digitsOnly(trim(c)) && sum > 2 && sum == looseNumber(trim(c)) && sum != last+1 { // 1, 2, 3 are places
+		if digitsOnly(trim(c)) && sum > 2 && sum == looseNumber(trim(c)) && sum != above+1 { // 1, 2, 3 are places
 			return true
 		}
 	}

@@ -3,8 +3,6 @@ package sheet
 import (
 	"regexp"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 )
 
 // A run that had to go somewhere else is called after both places. Words for that, in a line
@@ -14,7 +12,7 @@ var (
 	movedAway = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:venue|course|location|route) (?:was )?changed|moved|relocated|switched|transferred|verlegt|verschoben|déplacée?|transférée?|trasladad[ao]|spostat[ao]|verplaatst|flyttade?s?|flyttet) (?:(?:from|von|vom|de|desde|da|van|från|fra) .+? )?(?:to|nach|zum|à|a|naar|till|til) (.+)$`)
 	runThere  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:run|held|raced|gelaufen|courue?|corrid[ao]|corsa|gelopen) (?:instead )?(?:at|in|on|auf|à|en|a|op) (.+?)[ ,;(–-]+(?:instead|because|due|owing|wegen|statt|à cause|en raison|debido|a causa|wegens|vanwege|på grund|på grunn)`)
 	// whyMoved is where the reason begins.
-	whyMoved = regexp.MustCompile(`(?i)[ ,;:.(–-]+(?:because|due|owing|as the|after|for|instead|wegen|statt|à cause|en raison|suite|debido|por|a causa|per|wegens|vanwege|in plaats|på grund|på grunn|på grund)(?:[^\pL].*)?$|[,;(].*$| [–-] .*$`)
+	whyMoved = regexp.MustCompile(`(?i)[ ,;:.(–-]+(?:because|due|owing|as the|after|for|instead|wegen|statt|à cause|en raison|suite|debido|por|a causa|per|wegens|vanwege|in plaats|på grund|på grunn)(?:[^\pL].*)?$|[,;(].*$| [–-] .*$`)
 )
 
 // notTheRun are words for what may be moved and is not the run.
@@ -31,9 +29,8 @@ func movedTo(line string) string {
 		return ""
 	}
 	to := strings.TrimSpace(whyMoved.ReplaceAllString(cutSpans(line[m[2]:m[3]], false), ""))
-	first, _ := utf8.DecodeRuneInString(to)
-	n := len(strings.Fields(to))
-	if _, weekday := weekdayNames[fold(strings.SplitN(to+" ", " ", 2)[0])]; weekday || n == 0 || n > 4 || !unicode.IsUpper(first) || isSection(to) {
+	first, _, _ := strings.Cut(to, " ")
+	if _, weekday := weekdayNames[fold(first)]; weekday || !startsUpper(first) || len(strings.Fields(to)) > 4 || isSection(to) {
 		return ""
 	}
 	return to

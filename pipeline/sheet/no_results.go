@@ -206,7 +206,7 @@ func (p *Part) relativesOnALine(rows [][]string) bool {
 			if y == "" {
 				continue
 			}
-			if n++; x != y && looksNamed(x) && looksNamed(y) && finalWord(x) == finalWord(y) {
+			if n++; oneFamily(x, y) {
 				related++
 			}
 		}

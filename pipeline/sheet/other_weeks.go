@@ -28,6 +28,12 @@ func ofOtherWeeks(line string) bool {
 	return !hasClock(line) && len(strings.Fields(f)) <= 9 && (anyWord(line, otherSports) || lastWeek.MatchString(f) || nextWeek.MatchString(f) || bestSoFar.MatchString(f) || allTimes.MatchString(f) || isRecord(strings.TrimSpace(f)))
 }
 
+// undatedOtherWeeks says whether a line is over such a list and gives no day, on which it would
+// be a run of its own.
+func undatedOtherWeeks(line string) bool {
+	return ofOtherWeeks(line) && len(findDates(line)) == 0
+}
+
 // otherSports over a list say that nobody ran. Common practice, no source.
 var otherSports = set("bike bikes biking cycling cyclists bicycle swim swimming swimmers rowing duathlon triathlon radfahren schwimmen velo natation bicicleta natacion ciclismo nuoto fietsen zwemmen cykling simning")
 
@@ -40,6 +46,12 @@ func ofAnotherRun(line string) bool {
 	return lastWeek.MatchString(f) || nextWeek.MatchString(f)
 }
 
+// weekList is such a list among the rows of a table, with the line over it.
+type weekList struct {
+	rowRange
+	line string
+}
+
 // findOtherWeeks finds, among rows that share their columns, the lists under such lines: from
 // the line, or from the first row where it is the title nearest above, to the next line of
 // text, blank row or heading. A line that gives a day is over another run, which is read as
@@ -48,7 +60,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 	if r.time < 0 {
 		return
 	}
-	var found []rowRange
+	var found []weekList
 	in, listed, kept := false, 0, 0
 	end := func(row int) {
 		if in {
@@ -56,9 +68,8 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		}
 		in = false
 	}
-	var lines []string
 	begin := func(row int, line string) {
-		found, lines = append(found, rowRange{from: row}), append(lines, line)
+		found = append(found, weekList{rowRange{from: row}, line})
 		in, listed = true, 0
 	}
 	over := "" // the last line of text above the first row
@@ -71,11 +82,14 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 			}
 			continue
 		}
-		if over != "" && ofOtherWeeks(over) && len(findDates(over)) == 0 {
+		if over != "" && undatedOtherWeeks(over) {
 			begin(row, over)
 		}
 		over = ""
-		text := titleText(cells)
+		text := ""
+		if filled == 1 || filled == 2 {
+			text = titleText(cells)
+		}
 		switch {
 		case filled == 0 || in && listed > 0 && !g.adjoins(i) || r.isHeading(cells, filled):
 			if listed > 0 {
@@ -83,54 +97,58 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 			}
 		case filled == 1 && kindOf(text) != kInt && kindOf(text) != kClock || filled == 2 && len(findDates(text)) > 0 && kindOf(cellAt(cells, r.time)) != kClock:
 			end(row)
-			if ofOtherWeeks(text) && len(findDates(text)) == 0 {
+			if undatedOtherWeeks(text) {
 				begin(row, text)
 			}
 			continue
 		}
-		switch timed := kindOf(cellAt(cells, r.time)) == kClock; {
+		switch {
 		case in && filled > 1:
 			listed++
-		case timed:
+		case kept < 2 && kindOf(cellAt(cells, r.time)) == kClock:
 			kept++
 		}
 	}
 	if kept >= 2 {
-		r.weeks, r.weekLines = found, lines
+		r.weeks = found
 	}
 }
 
 // sayOtherWeeks says which lists of other weeks were left out.
 func (p *Part) sayOtherWeeks(sheet string) {
-	for i, w := range p.rules.weeks {
+	for _, w := range p.rules.weeks {
 		if w.from < p.rules.first || p.rules.last > 0 && w.from > p.rules.last {
 			continue
 		}
-		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(p.rules.weekLines[i], 80), "results of this run", "")
+		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(w.line, 80), "results of this run", "")
 	}
 }
 
 // onlyLastWeek says whether a line says that what stands under it is the last run's, and
 // nothing more: "Last week's results:", not "Last week's winner was Jo Lee".
 func onlyLastWeek(line string) bool {
-	if first, _, cut := strings.Cut(line, " | "); cut && listWord[strings.SplitN(fold(first)+" ", " ", 2)[0]] {
-		line = first // a sentence cut at its comma
+	if first, _, cut := strings.Cut(line, " | "); cut {
+		if word, _, _ := strings.Cut(fold(first), " "); listWord[word] {
+			line = first // a sentence cut at its comma
+		}
 	}
 	if !ofAnotherRun(line) || hasClock(line) {
 		return false
 	}
-	if f := strings.Fields(fold(line)); len(f) > 2 && listWord[f[0]] && len(f) < 16 && !strings.ContainsAny(cutSpans(line, false), "0123456789") {
+	undated := cutSpans(line, false)
+	if f := strings.Fields(fold(line)); len(f) > 2 && listWord[f[0]] && len(f) < 16 && !hasDigit(undated) {
 		return true // "Results of last week, here again as some were wrong"
 	}
+	whole := " " + fold(undated) + " "
+	left := lastWeek.ReplaceAllString(whole, "  ")
 	rest, _ := wordsBeside(line)
-	f := lastWeek.ReplaceAllString(" "+fold(cutSpans(line, false))+" ", "  ")
 	n := 0
-	for _, w := range strings.Fields(f) {
+	for _, w := range strings.Fields(left) {
 		if rest[w] || digitsOnly(w) {
 			n++
 		}
 	}
-	return len(f) < len(fold(cutSpans(line, false)))+2 && n <= 1
+	return len(left) < len(whole) && n <= 1
 }
 
 // askOtherWeek leaves the date of a part open where the lines above say that its results are
@@ -153,7 +171,7 @@ func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
 			off = t
 		}
 	}
-	if last := own[len(own)-1]; onlyLastWeek(last) && !saysDate(last, day) && !slices.Contains(p.rules.weekLines, last) {
+	if last := own[len(own)-1]; onlyLastWeek(last) && !saysDate(last, day) && !slices.ContainsFunc(p.rules.weeks, func(w weekList) bool { return w.line == last }) {
 		before = last
 	}
 	if off == "" && before == "" {
@@ -188,7 +206,7 @@ var (
 // timesOfToday takes the column under such a heading for the time, where no other is, and those
 // of an earlier run for what was before.
 func (s *settler) timesOfToday() {
-	timed := s.find(Time) >= 0 || s.find(GunTime) >= 0 || s.find(ChipTime) >= 0
+	timed := s.hasTimes()
 	for i, h := range s.headings {
 		if c := s.columns[i].Meaning; c.isTime() || s.profiles[i].shareOf(kClock) < .8 || s.profiles[i].filled == 0 {
 			continue

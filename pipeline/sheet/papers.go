@@ -37,10 +37,11 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		return "it is a list of teams, not of runners"
 	}
 	for _, t := range titles {
-		if text := fold(titleText(t.cells)); strings.HasPrefix(text, "predicted times") || strings.HasPrefix(text, "predictions") || strings.HasPrefix(text, "estimated times") || strings.HasPrefix(text, "expected times") {
+		text := titleText(t.cells)
+		if f := fold(text); strings.HasPrefix(f, "predicted times") || strings.HasPrefix(f, "predictions") || strings.HasPrefix(f, "estimated times") || strings.HasPrefix(f, "expected times") {
 			return "its times are predicted, and nobody has run them yet"
 		}
-		if text := titleText(t.cells); saysExample(text) {
+		if saysExample(text) {
 			return "a line above it says that it is an example; if these are results, take that line out"
 		}
 	}

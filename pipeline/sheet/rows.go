@@ -59,8 +59,7 @@ type rowRules struct {
 	remarkOwn     bool         // the column is added to those of the sheet
 	overLists     map[int]bool // lines that stand over lists, though they could be a name
 	others        []rowRange   // other lists below the results
-	weeks         []rowRange   // lists of other weeks among them
-	weekLines     []string     // the line over each of these
+	weeks         []weekList   // lists of other weeks among them
 	unused        int          // first and last of the rows that a template fills and nobody ran into; 0 for none
 	unusedTo      int
 	tail          int    // rows from here on stand apart from the results above; 0 for none
@@ -78,10 +77,11 @@ type rowRules struct {
 // rowRange is the rows from one to another, which is none of them; to 0 means to the end.
 type rowRange struct{ from, to int }
 
+func (o rowRange) has(row int) bool { return row >= o.from && (o.to == 0 || row < o.to) }
+
 // inOtherList says whether a row is of another list below the results.
 func (r *rowRules) inOtherList(row int) bool {
-	within := func(o rowRange) bool { return row >= o.from && (o.to == 0 || row < o.to) }
-	return slices.ContainsFunc(r.others, within) || slices.ContainsFunc(r.weeks, within)
+	return slices.ContainsFunc(r.others, func(o rowRange) bool { return o.has(row) }) || slices.ContainsFunc(r.weeks, func(o weekList) bool { return o.has(row) })
 }
 
 // restart prepares a copy for one pass over the rows.
@@ -249,12 +249,14 @@ func smallWords(text string) bool {
 	return false
 }
 
+// startsUpper says whether a text begins with a capital.
 func startsUpper(w string) bool {
 	r, _ := utf8.DecodeRuneInString(w)
 	return unicode.IsUpper(r)
 }
 
-var particleWords = set("van de der den ter ten te von vom zu zur la le du des da do dos das di del della dei y e i bin ibn al el ap ab af av of san st mac ní ó nic")
+// particleWords are particles of names, folded. Common practice, no source.
+var particleWords = set("van de der den ter ten te von vom zu zur la le du des da do dos das di del della dei y e i bin ibn al el ap ab af av of san st mac nic")
 
 // listWord are last words of lines over lists, "Today's results", that may look like somebody
 // whose time nobody took.

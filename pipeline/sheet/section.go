@@ -52,8 +52,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	ofGroup := false  // which is that of a group alone, "Children (1 mile)"
 	// goesBack says whether a line over rows is over a group that ran the whole distance again.
 	goesBack := func(text string) bool {
+		if !ofGroup || above == distance {
+			return false
+		}
 		_, _, _, far := findDistance(text)
-		return ofGroup && above != distance && !far && (isSection(text) || saysField(text))
+		return !far && (isSection(text) || saysField(text))
 	}
 	for i := 0; i < t.grid.len(); i++ {
 		row, cells := t.grid.at(i)
@@ -103,9 +106,10 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				continue // with the day of the print
 			}
 			text := titleText(cells)
+			back := goesBack(text)
 			if rowFilled(cells) == 1 && isSection(text) && !otherDistance(text, above) {
 				sections[row] = text
-				if !goesBack(text) {
+				if !back {
 					continue
 				}
 			}
@@ -115,7 +119,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if open == nil {
 				open = &block{after: lastData}
 			}
-			open.back = open.back || goesBack(text)
+			open.back = open.back || back
 			open.titles = append(open.titles, titleTexts(lex, cells)...)
 			open.rows = append(open.rows, row)
 		}
@@ -194,9 +198,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		}
 		newDistance := under != distance
 		distance = under
-		again := corrects(b.titles) && anew(b)
-		if corrects(b.titles) && !again {
-			p.askCorrection(t.grid, s.Name, b.titles, b.after, b.from)
+		again := false
+		if corrects(b.titles) {
+			if again = anew(b); !again {
+				p.askCorrection(t.grid, s.Name, b.titles, b.after, b.from)
+			}
 		}
 		if !newDay && !newCourse && !newDistance && !again {
 			continue
@@ -421,7 +427,7 @@ func sectionKind(text string) kind {
 		if pageWords[w] {
 			return kBlank // "Page 1 of 7" is no age from 1 to 7
 		}
-		if !titleWords[w] && !categoryWords[w] && w != "a" && w != "az" { // the articles of Hungarian
+		if !besideCategory(w) {
 			words = append(words, w)
 		}
 	}
@@ -429,6 +435,12 @@ func sectionKind(text string) kind {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
+}
+
+// besideCategory says whether a folded word of a section says nothing of whose it is: "Results",
+// "Category", and the articles of Hungarian.
+func besideCategory(w string) bool {
+	return titleWords[w] || categoryWords[w] || w == "a" || w == "az"
 }
 
 // oneOfSex are words for one woman or one man, which are over no list.
@@ -591,7 +603,7 @@ func sectionText(text string) string {
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {
-		if f := fold(w); !titleWords[f] && !categoryWords[f] && f != "a" && f != "az" {
+		if !besideCategory(fold(w)) {
 			words = append(words, strings.Trim(w, ":,()"))
 		}
 	}

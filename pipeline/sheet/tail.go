@@ -571,13 +571,13 @@ func (g *grid) dayOver(i int) bool {
 		_, cells := g.at(i)
 		switch rowFilled(cells) {
 		case 0:
-			continue
 		case 1, 2:
 			text := titleText(cells)
 			_, dated := onlyDate([]string{text})
 			return dated && !ofAllTimes(text) && !isRecord(fold(text))
+		default:
+			return false
 		}
-		break
 	}
 	return false
 }

@@ -67,25 +67,39 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	case clock >= 0 && s.timeOfDay(clock):
 		askStart(clock)
-	case clock >= 0 && s.secondWatch(clock) >= 0:
-		p.problem(sheet, headingRow, s.secondWatch(clock), place.Waits, "time-column-missing", rowText(s.headings), "one column headed Time",
-			"Two columns with the same heading hold times that differ by a second or two, as those of two watches. Keep the one that counts, or write Time above it and Watch 2 above the other, and load the sheet again.")
-	case clock >= 0 && s.lapsDiffer(clock) >= 0:
-		p.problem(sheet, headingRow, s.lapsDiffer(clock), place.Waits, "laps-differ", s.headings[s.lapsDiffer(clock)], "the same number of laps for everybody",
-			"Not all ran the same number of laps. Give those of each distance a list of their own under a line with the distance, as in 3 km, and load the sheet again.")
-	case clock >= 0 && s.otherTimes(clock) >= 0:
-		p.problem(sheet, headingRow, s.otherTimes(clock), place.Waits, "time-column-missing", rowText(s.headings), "one column with the time of every runner",
-			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
-	case clock >= 0 && s.startOfEach() >= 0:
-		p.problem(sheet, headingRow, s.startOfEach(), place.Waits, "handicap-in-time", rowText(s.headings), "running times",
-			"Each runner has another start. If the times are those of one clock, add a column headed Net time with the start taken off; if they are each runner's own, head the starts Handicap. Then load the sheet again.")
 	case clock >= 0:
-		for i := range s.columns {
-			if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
-				p.problem(sheet, headingRow, clock, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
-					"The times are close together and the handicaps are not: each runner's handicap seems to be part of the time. Add a column headed Net time without it, then load the sheet again.")
-				return
-			}
+		s.askOfTimes(p, sheet, headingRow, clock)
+	}
+}
+
+// askOfTimes asks about running times beside which something says that they do not stand for
+// themselves: another watch, laps, the times of other rows, starts.
+func (s *settler) askOfTimes(p *Part, sheet string, headingRow, clock int) {
+	if i := s.secondWatch(clock); i >= 0 {
+		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "one column headed Time",
+			"Two columns with the same heading hold times that differ by a second or two, as those of two watches. Keep the one that counts, or write Time above it and Watch 2 above the other, and load the sheet again.")
+		return
+	}
+	if i := s.lapsDiffer(clock); i >= 0 {
+		p.problem(sheet, headingRow, i, place.Waits, "laps-differ", s.headings[i], "the same number of laps for everybody",
+			"Not all ran the same number of laps. Give those of each distance a list of their own under a line with the distance, as in 3 km, and load the sheet again.")
+		return
+	}
+	if i := s.otherTimes(clock); i >= 0 {
+		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "one column with the time of every runner",
+			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
+		return
+	}
+	if i := s.startOfEach(); i >= 0 {
+		p.problem(sheet, headingRow, i, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
+			"Each runner has another start. If the times are those of one clock, add a column headed Net time with the start taken off; if they are each runner's own, head the starts Handicap. Then load the sheet again.")
+		return
+	}
+	for i := range s.columns {
+		if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
+			p.problem(sheet, headingRow, clock, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
+				"The times are close together and the handicaps are not: each runner's handicap seems to be part of the time. Add a column headed Net time without it, then load the sheet again.")
+			return
 		}
 	}
 }
@@ -356,7 +370,7 @@ func (s *settler) askNames(p *Part, sheet string) {
 		}
 	}
 	for i := 0; i+1 < len(s.profiles); i++ {
-		if s.partsOfNames(i, i+1) || s.partsOfNames(i, i+1, true) || s.partsOfNames(i+1, i, true) {
+		if s.partsOfNames(i, i+1) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
 				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")
 			return
@@ -365,16 +379,17 @@ func (s *settler) askNames(p *Part, sheet string) {
 }
 
 // partsOfNames says whether two columns of words may hold the two parts of names: of surnames,
-// four in ten or more differ, of first names three. The second may be of surnames of two words.
-func (s *settler) partsOfNames(i, k int, double ...bool) bool {
-	words := func(i, differ int, spaces bool) bool {
+// four in ten or more differ, of first names three, and surnames may be of two words, as clubs
+// are.
+func (s *settler) partsOfNames(i, k int) bool {
+	words := func(i, differ int) bool {
 		f := s.profiles[i]
-		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ && (spaces || f.spaces*5 < f.filled)
+		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ
 	}
-	if len(double) > 0 {
-		return words(i, 3, false) && words(k, 4, true) && !s.clubsIn(k)
-	}
-	return words(i, 3, false) && words(k, 3, false) && (words(i, 4, false) || words(k, 4, false))
+	single := func(i int) bool { return s.profiles[i].spaces*5 < s.profiles[i].filled }
+	given := func(i int) bool { return words(i, 3) && single(i) }
+	family := func(i int) bool { return words(i, 4) && (single(i) || !s.clubsIn(i)) }
+	return given(i) && family(k) || given(k) && family(i)
 }
 
 // clubsIn says whether several cells of a column have words of clubs.
