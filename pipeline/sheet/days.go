@@ -64,30 +64,16 @@ func (t table) daysInMonth() {
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		filled := rowFilled(cells)
-		if text := titleText(cells); filled == 1 && len(text) <= 40 && monthSaid(text) != "" {
-			month = monthSaid(text)
-			continue
+		if filled == 1 {
+			if text := titleText(cells); len(text) <= 40 && monthSaid(text) != "" {
+				month = monthSaid(text)
+				continue
+			}
 		}
 		if filled == 0 || month == "" || filled > narrow {
 			continue
 		}
-		var days []string
-		for _, c := range cells {
-			text := trim(c)
-			switch {
-			case text == "":
-				days = append(days, c)
-				continue
-			case len(text) <= 24 && saysDayAlone(text):
-				if d := findDates(text + " " + month); len(d) == 1 && d[0].fallsOn() {
-					days = append(days, text+" "+month)
-					continue
-				}
-			}
-			days = nil
-			break
-		}
-		if len(days) == len(cells) {
+		if days := daysOf(cells, month); days != nil {
 			full[i] = days // a line of a day, or one of the days of runs side by side
 		}
 	}
@@ -98,6 +84,26 @@ func (t table) daysInMonth() {
 		days, ok := full[i]
 		return days, ok
 	})
+}
+
+// daysOf are the cells of a row with a month behind each, where all that are filled say a day
+// alone that the month has; nil where not.
+func daysOf(cells []string, month string) (days []string) {
+	for _, c := range cells {
+		text := trim(c)
+		if text == "" {
+			days = append(days, c)
+			continue
+		}
+		if len(text) > 24 || !saysDayAlone(text) {
+			return nil
+		}
+		if d := findDates(text + " " + month); len(d) != 1 || !d[0].fallsOn() {
+			return nil
+		}
+		days = append(days, text+" "+month)
+	}
+	return days
 }
 
 // saysDayAlone says whether a text is the day of a month and can be nothing else: "7th",

@@ -239,7 +239,7 @@ func (s *Sheet) nameLists(lists []*Part, lex *lexicon, o Options) {
 }
 
 // severalRuns are words of a title that speaks of more than one run.
-var severalRuns = set(`runs courses venues locations sites places laufe strecken courses parcours carreras corse percorsi corridas lopp lob lop lopen juoksut biegi behy
+var severalRuns = set(`runs courses venues locations sites places laufe strecken parcours carreras corse percorsi corridas lopp lob lop lopen juoksut biegi behy
 	district county region regional area bezirk landkreis departement provincia distrito distretto regio provincie okreg kraj`)
 
 // namesGroup says whether a name is rather that of a group of people than of a place.

@@ -20,7 +20,7 @@ func (t table) stackRows(lex *lexicon) {
 	var rows []gridRow
 	for i := range t.grid.len() {
 		if row, cells := t.grid.at(i); rowFilled(cells) > 0 {
-			rows = append(rows, gridRow{row, append([]string(nil), cells...)})
+			rows = append(rows, gridRow{row, cells})
 		}
 	}
 	changed := map[int][]string{} // by row; nil for one that went into another
@@ -103,14 +103,20 @@ func (st *stack) group(k int) (from, to int) {
 // goesOn says whether the rows are one result each: one time among them, at one place, a name
 // in the first of them, and nobody else's name below it.
 func (st *stack) goesOn(rows []gridRow) bool {
-	more, times, names := 0, map[[2]int]int{}, 0
+	n, more := len(st.leads), 0
+	for k := range st.leads {
+		if from, to := st.group(k); to-from > 1 {
+			more++
+		}
+	}
+	if 10*more < 6*n {
+		return false // a list of one row each, as nearly all are
+	}
+	times, names := map[[2]int]int{}, 0
 	below := map[[2]int]map[string]bool{}
 	texts := map[[2]int]int{}
 	for k := range st.leads {
 		from, to := st.group(k)
-		if to-from > 1 {
-			more++
-		}
 		clocks, named := 0, false
 		for i := from; i < to; i++ {
 			for c, s := range rows[i].cells {
@@ -136,8 +142,7 @@ func (st *stack) goesOn(rows []gridRow) bool {
 			names++
 		}
 	}
-	n := len(st.leads)
-	if 10*more < 6*n || 10*names < 6*n { // somebody erased has no name of two words
+	if 10*names < 6*n { // somebody erased has no name of two words
 		return false
 	}
 	most, timeBelow := 0, false

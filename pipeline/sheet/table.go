@@ -265,7 +265,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if l.first < 0 && t.grid != nil {
-		if n := t.grid.openGap(0); n > 0 {
+		if n := t.grid.openGap(); n > 0 {
 			s.note("cells-moved", fmt.Sprintf("%s had no cell for the club, or the like, before the time; read with one", text.Count(n, "row")))
 			head = t.head()
 		}
