@@ -3,6 +3,7 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // rejoin mends rows with a cell too many. A stray blank cell is taken out; texts that an
@@ -103,15 +104,15 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 
 // moveBack moves the rows back that stand one cell too far to the right, or to the left where
 // their place is missing: in nine of ten rows the first cell is filled, in these it is blank or
-// what stands in the second elsewhere, behind the places, and they fit the columns only when they are moved,
-// three cells or more with what is usual there and a time among them. It returns the number
-// of rows.
+// what stands in the second elsewhere, behind the places, and they fit the columns only when
+// they are moved, three cells or more with what is usual there and a time among them. It
+// returns the number of rows.
 func (g *grid) moveBack(headings []string, after int) (moved int) {
 	first := slices.IndexFunc(headings, func(h string) bool { return h != "" })
 	if first < 0 || len(headings)-first < 3 {
 		return 0
 	}
-	usual := g.usualKinds(headings, after, 0, 1)
+	kinds := sync.OnceValue(func() []kind { return g.usualKinds(headings, after, 0, 1) })
 	right, left := map[int][]string{}, map[int][]string{}
 	blank, filled := 0, 0
 	for i := range g.refs {
@@ -124,23 +125,22 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 		} else {
 			filled++
 		}
-		last := len(cells)
-		for last > 0 && isBlank(cells[last-1]) {
-			last--
+		toRight := isBlank(cellAt(cells, first)) && len(cells) > first+3 && len(cells) <= len(headings)+1
+		last := lastFilled(cells) + 1
+		if !toRight && last >= len(headings) {
+			continue
 		}
-		fits := func() bool { return len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) }
-		switch {
-		case isBlank(cellAt(cells, first)) && len(cells) > first+3 && len(cells) <= len(headings)+1:
-			if fits() {
-				continue
-			}
-			if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
-				right[i] = try
-			}
-		case last < len(headings) && usual[first] == kInt && sameKind(kindOf(cells[first]), usual[first+1]) && !fits():
-			if try := slices.Insert(slices.Clone(cells[:last]), first, ""); fitsMoved(try, usual, 3) {
+		usual := kinds()
+		lacksPlace := !toRight && usual[first] == kInt && sameKind(kindOf(cellAt(cells, first)), usual[first+1])
+		if !toRight && !lacksPlace || len(cells) <= len(usual) && fitsKinds(cells, usual, len(usual)) {
+			continue
+		}
+		if lacksPlace {
+			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, 3) {
 				left[i] = try
 			}
+		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
+			right[i] = try
 		}
 	}
 	if blank*3 > filled || len(right) > 1 && blank*9 > filled {
@@ -162,16 +162,14 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 
 // openGap puts a blank cell before the time of the rows that lack the one before it: all rows
 // end in their only time, most a cell further to the right than the others, where these
-// have words, "3, Jo Lee, Vale AC, 18:20" above "4, Al Roe, 18:31". It returns the number of rows.
-func (g *grid) openGap(after int) (mended int) {
-	ends := map[int]int{}
+// have words, "3, Jo Lee, Vale AC, 18:20" above "4, Al Roe, 18:31". The table has no heading.
+// It returns the number of rows.
+func (g *grid) openGap() (mended int) {
+	ends, words := map[int]int{}, map[int]int{} // by where rows end, and of these those with words before the time
 	rows, last := 0, 0
 	end := func(cells []string) int { // of the only time, as last cell; -1 for none
-		k := len(cells) - 1
-		for k >= 0 && isBlank(cells[k]) {
-			k--
-		}
-		for i := 0; i < k; i++ {
+		k := lastFilled(cells)
+		for i := range k {
 			if kindOf(cells[i]) == kClock {
 				return -1
 			}
@@ -182,35 +180,38 @@ func (g *grid) openGap(after int) (mended int) {
 		return k
 	}
 	for i := range g.len() {
-		row, cells := g.at(i)
-		if row <= after || rowFilled(cells) < 3 {
+		_, cells := g.at(i)
+		k := end(cells)
+		if k > 0 && kindOf(cells[k-1]) == kText {
+			words[k]++
+		}
+		if rowFilled(cells) < 3 {
 			continue
 		}
 		rows++
-		if k := end(cells); k >= 0 {
+		if k > 0 {
 			ends[k]++
 			last = max(last, k)
 		}
 	}
-	if last < 3 || ends[last] < 2 || ends[last-1] < 2 || ends[last]+ends[last-1] < rows*9/10 || ends[last]*4 < rows {
+	if last < 3 || ends[last] < 2 || ends[last-1] < 2 || ends[last]+ends[last-1] < rows*9/10 || ends[last]*4 < rows || words[last]*10 < ends[last]*9 {
 		return 0
 	}
-	words := 0
-	for i := range g.len() {
-		row, cells := g.at(i)
-		if row > after && end(cells) == last && kindOf(cells[last-1]) == kText {
-			words++
-		}
-	}
-	if words*10 < ends[last]*9 {
-		return 0
-	}
-	return g.mend(func(_, row int, cells []string) ([]string, bool) {
-		if row <= after || end(cells) != last-1 {
+	return g.mend(func(_, _ int, cells []string) ([]string, bool) {
+		if end(cells) != last-1 {
 			return nil, false
 		}
 		return slices.Insert(slices.Clone(cells), last-1, ""), true
 	})
+}
+
+// lastFilled is the index of the last cell that is not blank, -1 for none.
+func lastFilled(cells []string) int {
+	k := len(cells) - 1
+	for k >= 0 && isBlank(cells[k]) {
+		k--
+	}
+	return k
 }
 
 // sameKind says whether a cell is of its column's kind; times may have a dot.
@@ -406,6 +407,22 @@ func (g *grid) holdsWords(column, after int) bool {
 	return true
 }
 
+// neverBoth says whether no row fills two columns, and see takes what each that fills one of
+// them has in the one and in the other.
+func (g *grid) neverBoth(first, second, after int, see func(a, b string) bool) bool {
+	for i := range g.refs {
+		row, cells := g.at(i)
+		a, b := trim(cellAt(cells, first)), trim(cellAt(cells, second))
+		if row <= after || a == "" && b == "" {
+			continue
+		}
+		if a != "" && b != "" || !see(a, b) {
+			return false
+		}
+	}
+	return true
+}
+
 // nameFromBeside puts the name of a second column of names into the first on the rows that
 // have none there, where no row has a name in both. It returns the number of those rows.
 func (g *grid) nameFromBeside(lex *lexicon, headings []string, after int) (filled int) {
@@ -420,20 +437,15 @@ func (g *grid) nameFromBeside(lex *lexicon, headings []string, after int) (fille
 	}
 	first, second := columns[0], columns[1]
 	one, other := 0, 0
-	for i := range g.refs {
-		row, cells := g.at(i)
-		a, b := trim(cellAt(cells, first)), trim(cellAt(cells, second))
-		switch {
-		case row <= after:
-		case a != "" && b != "":
-			return 0
-		case a != "":
+	apart := g.neverBoth(first, second, after, func(a, b string) bool {
+		if a != "" {
 			one++
-		case b != "" && kindOf(b) == kText:
+		} else if kindOf(b) == kText {
 			other++
 		}
-	}
-	if one < 3 || other == 0 {
+		return true
+	})
+	if !apart || one < 3 || other == 0 {
 		return 0
 	}
 	return g.mend(func(_, row int, cells []string) ([]string, bool) {
@@ -462,22 +474,18 @@ func (g *grid) timeFromBeside(lex *lexicon, headings []string, after int) (fille
 	}
 	first, second := columns[0], columns[1]
 	one, other := 0, 0
-	for i := range g.refs {
-		row, cells := g.at(i)
-		a, b := trim(cellAt(cells, first)), trim(cellAt(cells, second))
+	apart := g.neverBoth(first, second, after, func(a, b string) bool {
 		switch {
-		case row <= after || a == "" && b == "":
-		case a != "" && b != "":
-			return 0
 		case kindOf(a) == kClock:
 			one++
 		case kindOf(b) == kClock:
 			other++
-		case kindOf(a+b) != kStatus:
-			return 0
+		default:
+			return kindOf(a+b) == kStatus
 		}
-	}
-	if one == 0 || other == 0 || one+other < 3 {
+		return true
+	})
+	if !apart || one == 0 || other == 0 || one+other < 3 {
 		return 0
 	}
 	sexes := [2]string{tickHeading(withoutTimeWords(headings[first])), tickHeading(withoutTimeWords(headings[second]))}
