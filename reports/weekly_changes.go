@@ -72,8 +72,8 @@ func (d *weekly) differences(path string) []string {
 			lines = append(lines, s)
 		}
 	}
-	// Of who is hidden or may be under 18 now, what stood there before may be
-	// just what must not be read any more.
+	// Of who is hidden, may be under 18 or has no name any more, what stood there
+	// before may be just what must not be read any more.
 	closed := map[string]bool{}
 	for i := range d.results {
 		if r := &d.results[i]; r.hidden || r.protected {
@@ -107,7 +107,7 @@ func (d *weekly) differences(path string) []string {
 		}
 		switch {
 		case len(parts) == 0:
-		case closed[now[nameColumn]] && now[nameColumn] != was[nameColumn]:
+		case now[nameColumn] != was[nameColumn] && (closed[now[nameColumn]] || now[nameColumn] == nobody):
 			say(fmt.Sprintf("Place %s: shown otherwise.", orNone(key)))
 		default:
 			say(fmt.Sprintf("Place %s, %s: %s.", orNone(key), now[nameColumn], strings.Join(parts, "; ")))

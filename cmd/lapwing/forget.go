@@ -98,14 +98,16 @@ func (a *app) erase(ctx context.Context, pl *pipeline.Pipeline, rep *forgetRepor
 	}
 	rep.Done = true
 	if reported {
-		for _, r := range rep.Runs {
-			if !slices.Contains(runs, r) {
-				runs = append(runs, r)
-			}
-		}
-		if rep.Written, err = a.writeWeekly(ctx, pl, runs); err != nil {
+		others := slices.DeleteFunc(slices.Clone(rep.Runs), func(r pipeline.RunRef) bool { return slices.Contains(runs, r) })
+		written, err := a.writeWeekly(ctx, pl, runs, "")
+		if err != nil {
 			return err
 		}
+		rep.Written = append(rep.Written, written...)
+		if written, err = a.writeWeekly(ctx, pl, others, "a name is no longer shown"); err != nil {
+			return err
+		}
+		rep.Written = append(rep.Written, written...)
 		if err := pl.Reported(ctx); err != nil {
 			return err
 		}

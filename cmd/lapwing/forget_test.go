@@ -87,6 +87,13 @@ func TestForgetCommand(t *testing.T) {
 			t.Errorf("%s: the name is still in %q", part, found)
 		}
 	}
+	// What stood beside the name is not told again as a change.
+	if len(naming(t, filepath.Join(dir, "reports"), "shown otherwise")) == 0 || len(naming(t, filepath.Join(dir, "reports"), "Why: a name is no longer shown.")) == 0 {
+		t.Error("the reports don't say that a line is shown otherwise")
+	}
+	if found := naming(t, filepath.Join(dir, "reports"), "name put right"); len(found) > 0 {
+		t.Errorf("%q tell what changed about the erased", found)
+	}
 	o = must(t, dir, "run")
 	wants(t, o.out, "Nothing has changed since the last time")
 	write(t, dir, map[string]string{"new/alder-bank_2026-01-17.csv": fieldSheet(8)})

@@ -117,7 +117,7 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, files, names
 // writeChanged writes the weekly reports of runs that changed, and what there is
 // to say of those that stand no more.
 func (a *app) writeChanged(ctx context.Context, pl *pipeline.Pipeline, changed []pipeline.RunRef) (written []string, gone []pipeline.GoneRun, err error) {
-	if written, err = a.writeWeekly(ctx, pl, changed); err != nil {
+	if written, err = a.writeWeekly(ctx, pl, changed, ""); err != nil {
 		return nil, nil, err
 	}
 	if gone, err = pl.GoneRuns(ctx); err != nil {
@@ -313,8 +313,9 @@ func reportedRun(r pipeline.RunRef) reports.Run {
 // question to the database serves many, few enough to hold in memory.
 const reportsAtOnce = 128
 
-// writeWeekly writes the weekly reports of runs, several at a time.
-func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pipeline.RunRef) ([]string, error) {
+// writeWeekly writes the weekly reports of runs, several at a time; why says in a line what
+// for, "" for what has happened to the archive.
+func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pipeline.RunRef, why string) ([]string, error) {
 	if len(runs) == 0 {
 		return nil, nil
 	}
@@ -325,6 +326,7 @@ func (a *app) writeWeekly(ctx context.Context, pl *pipeline.Pipeline, runs []pip
 	if err != nil {
 		return nil, err
 	}
+	o.Why = why
 	if o.Register, err = reports.OpenRegister(o.ArchiveDir); err != nil {
 		return nil, err
 	}

@@ -56,7 +56,7 @@ func (a *app) weeklyCommand() *cobra.Command {
 					}
 					return fmt.Errorf("no run%s in the archive; lapwing sheets lists what is there", ofRun(course, date))
 				}
-				files, err := a.writeWeekly(ctx, pl, runs)
+				files, err := a.writeWeekly(ctx, pl, runs, "")
 				if err != nil {
 					return err
 				}
