@@ -356,8 +356,8 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 	}
 	switch {
 	case n > 0 && known.hardlyKnown(course):
-		add(weekly, func(string) string {
-			return fmt.Sprintf("as all %d runs that there are of the course then fall on one weekday", n)
+		add(weekly, func(order string) string {
+			return fmt.Sprintf("as then %s of the course that there are fall on a %s", map[bool]string{true: "both runs", false: fmt.Sprintf("all %d runs", n)}[n == 2], p.Date.ByOrder[order][0].Weekday())
 		})
 	case w >= 0:
 		// If the day is right it is on the weekday with the share's chance, else on one

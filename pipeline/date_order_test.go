@@ -37,7 +37,7 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 		why    string
 	}{
 		{"nothing says", nil, "Alder Bank 03/04/2026", "", ""},
-		{"another sheet of the course", sheets("Alder Bank", dmy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as all 2 runs that there are of the course then fall on one weekday"}, // both Fridays
+		{"another sheet of the course", sheets("Alder Bank", dmy, 17), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as then both runs of the course that there are fall on a "}, // both Fridays
 		{"another sheet of the course, month first", sheets("Alder Bank", mdy, 18), "Alder Bank 03/04/2026", "alder-bank 2026-03-04", "as on another sheet of this course"},
 		{"a sheet of another course", sheets("Bittern Lock", dmy, 17), "Alder Bank 03/04/2026", "", ""},
 		{"two sheets of other courses", sheets("Bittern Lock", dmy, 17, 24), "Alder Bank 03/04/2026", "alder-bank 2026-04-03", "as on 2 other sheets here"},
@@ -49,18 +49,18 @@ func TestOrderOfDayAndMonth(t *testing.T) {
 		{"the course's weekday, one fits", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then, like the course's other runs"},
 		{"the course has both, its weekday says", join(sheets("Alder Bank", dmy, 25), sheets("Alder Bank", mdy, 18), sheets("Alder Bank", saturdays, 11)), "Alder Bank 02/05/2026", "alder-bank 2026-05-02", "as it falls on a Saturday then"},
 		{"weekday and sheets of the course disagree", join(sheets("Alder Bank", saturdays, 11, 18, 25), sheets("Alder Bank", mdy, 18)), "Alder Bank 02/05/2026", "", ""},
-		{"a sheet that waits too, and they are a week apart", []string{"Alder Bank 05/09/2026\n"}, "Alder Bank 12/09/2026", "alder-bank 2026-09-12", "as all 2 runs that there are of the course then fall on one weekday"},
-		{"a sheet that waits too, month first", []string{"Alder Bank 09/05/2026\n"}, "Alder Bank 09/12/2026", "alder-bank 2026-09-12", "as all 2 runs that there are of the course then fall on one weekday"},
+		{"a sheet that waits too, and they are a week apart", []string{"Alder Bank 05/09/2026\n"}, "Alder Bank 12/09/2026", "alder-bank 2026-09-12", "as then both runs of the course that there are fall on a "},
+		{"a sheet that waits too, month first", []string{"Alder Bank 09/05/2026\n"}, "Alder Bank 09/12/2026", "alder-bank 2026-09-12", "as then both runs of the course that there are fall on a "},
 		{"a sheet that waits too, of another weekday under both orders", []string{"Alder Bank 06/09/2026\n"}, "Alder Bank 12/09/2026", "", ""},
 		{"a sheet that waits too, of one weekday under both orders", []string{"Alder Bank 06/03/2026\n"}, "Alder Bank 03/04/2026", "", ""},
 		{"a sheet that waits too, of another course", []string{"Bittern Lock 05/09/2026\n"}, "Alder Bank 12/09/2026", "", ""},
-		{"a run whose date is the same in both orders", []string{"Alder Bank 08/08/2026\n"}, "Alder Bank 01/08/2026", "alder-bank 2026-08-01", "as all 2 runs that there are of the course then fall on one weekday"},
+		{"a run whose date is the same in both orders", []string{"Alder Bank 08/08/2026\n"}, "Alder Bank 01/08/2026", "alder-bank 2026-08-01", "as then both runs of the course that there are fall on a "},
 		{"a year far off", sheets("Alder Bank", saturdays, 11, 18, 25), "Alder Bank 31-03-25", "alder-bank 2025-03-31", "as the other readings lie years from all runs of the course"},
 		{"a year far off, too few runs to say", sheets("Alder Bank", saturdays, 11, 18), "Alder Bank 31-03-25", "", ""},
 		{"the day before the month by form", nil, "Alder Bank 03.04.2026", "alder-bank 2026-04-03", ""},
-		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as all 2 runs that there are of the course then fall on one weekday"},
+		{"a column of dates", sheets("Alder Bank", dmy, 17), "", "alder-bank 2026-04-03", "as then both runs of the course that there are fall on a "},
 		{"times and names in two tables", sheets("Alder Bank", saturdays, 11, 18, 25), "halves", "alder-bank 2026-05-02", "as it falls on a Saturday then"},
-		{"columns of dates and courses", sheets("Alder Bank", dmy, 17), "columns", "alder-bank 2026-04-03", "as all 2 runs that there are of the course then fall on one weekday"},
+		{"columns of dates and courses", sheets("Alder Bank", dmy, 17), "columns", "alder-bank 2026-04-03", "as then both runs of the course that there are fall on a "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			for _, when := range []string{"together", "before"} {

@@ -67,9 +67,9 @@ func (d *weekly) checksTab() *table.Tab {
 			about := ""
 			if severity == "look" {
 				about = deskQuestion(askProblem, c.sheet, c.tab, fmt.Sprint(c.row), c.column, c.kind, c.read, d.course, d.on.String())
-				between := " "
-				if strings.Contains(todo, "\n") { // behind commands that stand a line each
-					between = "\n"
+				between := "\n" // behind a command
+				if strings.HasSuffix(todo, ".") {
+					between = " "
 				}
 				todo = strings.TrimSpace(todo + between + "Or answer: " + isRight + ".")
 			}

@@ -61,7 +61,7 @@ func TestTimesThatCountAsBefore(t *testing.T) {
 	must(t, dir, "load", filepath.Join(dir, "w1"))
 	must(t, dir, "load", filepath.Join(dir, "w2"))
 	wants(t, must(t, dir, "sheets", "explain", "alder-bank_2026-01-10.csv:2").out, "official as before=Chip Time", "Time: 18:22")
-	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-10.csv:2").out, "Time: 18:29", `if it counts, answer "official=Chip Time"`)
+	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-10.csv:2").out, "Time: 18:29", `if it counts, load the sheet with --answer "official=Chip Time"`)
 	must(t, dir, "load", filepath.Join(dir, "w3"), "--answer", "official=Chip Time")
 	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-17.csv:2").out, "Time: 18:23")
 	must(t, dir, "rebuild")

@@ -148,15 +148,30 @@ The weekly job: put the new sheets into the folder sheets (the inbox) and type
 func wrapArgs(c *cobra.Command) {
 	if check := c.Args; check != nil {
 		c.Args = func(cmd *cobra.Command, args []string) error {
-			if err := check(cmd, args); err != nil {
-				return usageError{fmt.Errorf("%s: %w", cmd.CommandPath(), err)}
+			err := check(cmd, args)
+			switch {
+			case err == nil:
+				return nil
+			case cmd.HasSubCommands() && len(args) > 0:
+				return usageError{noCommand(cmd, args[0])}
 			}
-			return nil
+			return usageError{fmt.Errorf("%s: %w", cmd.CommandPath(), err)}
 		}
 	}
 	for _, sub := range c.Commands() {
 		wrapArgs(sub)
 	}
+}
+
+// noCommand says that a command has none of the name below it, and which it may have been.
+func noCommand(cmd *cobra.Command, name string) error {
+	below := strings.TrimSpace(strings.TrimPrefix(cmd.CommandPath(), cmd.Root().Name()))
+	err := fmt.Errorf("there is no command %q", strings.TrimSpace(below+" "+name))
+	cmd.SuggestionsMinimumDistance = 2 // letters
+	if like := cmd.SuggestionsFor(name); len(like) > 0 {
+		return fmt.Errorf("%w; did you mean: %s %s", err, cmd.CommandPath(), like[0])
+	}
+	return err
 }
 
 // readSettings puts the settings together: flags over LAPWING_* over

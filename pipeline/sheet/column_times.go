@@ -245,7 +245,7 @@ func (s *settler) official() {
 	case other >= 0:
 		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
 		if chip >= 0 {
-			s.columns[chip].Why += fmt.Sprintf("; not the official time of a road race; if it counts, answer \"official=%s\"", s.headings[chip])
+			s.columns[chip].Why += fmt.Sprintf("; not the official time of a road race; if it counts, load the sheet with --answer \"official=%s\"", s.headings[chip])
 		}
 	case chip >= 0:
 		s.set(chip, Time, "heading %q: the only time on the sheet", s.headings[chip])
