@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // cardLines puts together rows of which one line holds the time with other facts, divided
 // by bars or dots, and the lines above it place and name, as cards on a page are copied:
@@ -8,6 +11,9 @@ import "strings"
 // line. nil where the times do not all stand on such lines, or other lines do not stand
 // between them.
 func cardLines(lines []string) []string {
+	if !slices.ContainsFunc(lines, func(l string) bool { return strings.Contains(cellMarks.Replace(l), "\t") }) {
+		return nil
+	}
 	var cells []string
 	var at []int // the line of each cell
 	filled, barred := 0, 0

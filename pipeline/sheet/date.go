@@ -245,11 +245,15 @@ var calendarWeekWords = set("kw kalenderwoche uge vecka uke viikko")
 // calendarWeek reads the week of a year with a weekday beside it: "KW 12/2026 (Donnerstag)",
 // "torsdag uge 12, 2026".
 func (sc *dateScan) calendarWeek(i int) (f foundDate, next int, ok bool) {
-	week := sc.tok(sc.gap(i + 1))
-	if !calendarWeekWords[sc.tok(i).word] || week.kind != 'd' || week.digits() > 2 {
+	if !calendarWeekWords[sc.tok(i).word] {
 		return f, 0, false
 	}
-	y, next, ok := sc.year(sc.gap(i+1) + 1)
+	j := sc.gap(i + 1)
+	week := sc.tok(j)
+	if week.kind != 'd' || week.digits() > 2 {
+		return f, 0, false
+	}
+	y, next, ok := sc.year(j + 1)
 	if !ok {
 		return f, 0, false
 	}
@@ -332,20 +336,24 @@ func (sc *dateScan) eastAsian(i int) (f foundDate, next int, ok bool) {
 // japaneseEra reads a day whose year is counted from the beginning of an era: 令和6年4月6日,
 // and the first of them, 令和元年5月11日.
 func (sc *dateScan) japaneseEra(i int) (f foundDate, next int, ok bool) {
-	word := sc.s[sc.tok(i).from:sc.tok(i).to]
-	for era, before := range japaneseEras {
-		if strings.HasSuffix(word, era) && sc.tok(i+1).from == sc.tok(i).to {
-			return sc.eastAsianFrom(i+1, 0, [3]int{}, before)
-		}
-		if strings.HasSuffix(word, era+"元年") {
-			return sc.eastAsianFrom(i+1, 1, [3]int{1}, before)
+	word, first := strings.CutSuffix(sc.s[sc.tok(i).from:sc.tok(i).to], "元年")
+	for _, era := range japaneseEras {
+		switch {
+		case !strings.HasSuffix(word, era.name):
+		case first:
+			return sc.eastAsianFrom(i+1, 1, [3]int{1}, era.before)
+		case sc.tok(i+1).from == sc.tok(i).to:
+			return sc.eastAsianFrom(i+1, 0, [3]int{}, era.before)
 		}
 	}
 	return f, 0, false
 }
 
 // japaneseEras have the year before their first (Shōwa, Heisei, Reiwa).
-var japaneseEras = map[string]int{"昭和": 1925, "平成": 1988, "令和": 2018}
+var japaneseEras = [...]struct {
+	name   string
+	before int
+}{{"昭和", 1925}, {"平成", 1988}, {"令和", 2018}}
 
 // eastAsianFrom reads those parts of a date from the k-th on; n has the ones before, and the
 // year counts from another.

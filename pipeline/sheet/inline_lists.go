@@ -119,20 +119,21 @@ func endsItem(item string) bool {
 // the words before the first on one above; false where the text has no such list. Where it
 // has, a list of a single item, and one that goes on in another line, is of the same kind.
 func inlineLists(text []byte) ([]byte, bool) {
+	lines := textLines(text)
+	for i, l := range lines {
+		lines[i] = minutesBehind.ReplaceAllString(l, "$1")
+	}
 	for _, begins := range [...]*regexp.Regexp{numberedItem, bareItem, fieldItem} {
-		if out, ok := inlineListsOf(text, begins); ok {
-			return out, true
+		if out := inlineListsOf(lines, begins); out != nil {
+			return []byte(strings.Join(out, "\n") + "\n"), true
 		}
 	}
 	return text, false
 }
 
-// inlineListsOf is inlineLists for items that begin in one way.
-func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
-	lines := textLines(text)
-	for i, l := range lines {
-		lines[i] = minutesBehind.ReplaceAllString(l, "$1")
-	}
+// inlineListsOf is inlineLists for the lines of a text and items that begin in one way; nil
+// where there is no such list.
+func inlineListsOf(lines []string, begins *regexp.Regexp) []string {
 	cuts := make([][]runOnPiece, len(lines))
 	items, ended, marked, longest, pairs := 0, 0, 0, 0, 0
 	for i, l := range lines {
@@ -161,7 +162,7 @@ func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 			continue // no item, or a number within a sentence
 		}
 		if n*10 < of*9 || !rising {
-			return text, false
+			return nil
 		}
 		cuts[i] = pieces
 		items, ended, marked, longest = items+of, ended+n, marked+dots, max(longest, of)
@@ -170,7 +171,7 @@ func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 		}
 	}
 	if longest < 3 && pairs < 3 || items < 5 || marked > 0 && (marked < leastMarked || marked*10 < ended*9) {
-		return text, false
+		return nil
 	}
 	var out []string
 	for i, l := range lines {
@@ -185,7 +186,7 @@ func inlineListsOf(text []byte, begins *regexp.Regexp) ([]byte, bool) {
 			out = append(out, clubAndTime.ReplaceAllString(piece.text, "$1 ($2) $3"))
 		}
 	}
-	return []byte(strings.Join(out, "\n") + "\n"), true
+	return out
 }
 
 // aloneItem is a single item that begins as a name does.

@@ -58,12 +58,11 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	if len(text) < typedBytes {
-		if lines := numberedPieces(textLines(text), d.delim); lines != nil {
+		received := textLines(text)
+		if lines := numberedPieces(received, d.delim); lines != nil {
 			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
 		}
-	}
-	if len(text) < typedBytes {
-		if lines := cardLines(textLines(text)); lines != nil {
+		if lines := cardLines(received); lines != nil {
 			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "the lines of each runner stand below one another, and marks divide the one with the time"}
 		}
 	}

@@ -99,8 +99,8 @@ var ownLists = map[concept]string{
 	cUnit:           `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr which what whats did do you please enter is are was were tell us`,
 }
 
-// ideasOf turns lists into a map, adding the ideas of words that stand in more
-// than one list. A word with a full stop belongs to one language only and is
+// ideasOf turns ownLists and languageWords into one map, adding the ideas of words that
+// stand in more than one list. A word with a full stop belongs to one language only and is
 // handled by phrase.
 func ideasOf() map[string]concept {
 	m := map[string]concept{}
