@@ -349,13 +349,12 @@ func orderOf(p *sheet.Part, course string, proved map[string]map[string]int, ofC
 		sheets(proved[course], ofCourse, "of this course")
 	}
 	w, share := known.weekdayOf(course)
-	var weekly float64
-	n := 0
-	if len(p.Date.ByOrder["dmy"]) == len(p.Date.ByOrder["mdy"]) {
+	weekly, n := 1., 0
+	if known.hardlyKnown(course) && len(p.Date.ByOrder["dmy"]) == len(p.Date.ByOrder["mdy"]) {
 		weekly, n = weeklyOdds(waiting, known.days[course])
 	}
 	switch {
-	case n > 0 && known.hardlyKnown(course):
+	case n > 0:
 		add(weekly, func(order string) string {
 			return fmt.Sprintf("as then %s of the course that there are fall on a %s", map[bool]string{true: "both runs", false: fmt.Sprintf("all %d runs", n)}[n == 2], p.Date.ByOrder[order][0].Weekday())
 		})

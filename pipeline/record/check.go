@@ -336,11 +336,13 @@ func (c *runCheck) positions() {
 		if l.Position == 0 || l.Status == Repeat {
 			continue
 		}
-		if prev != nil && prev.Position == l.Position && c.writtenAgain(l, prev, k) {
+		switch {
+		case prev == nil || prev.Position != l.Position:
+		case c.writtenAgain(l, prev, k):
 			if l.Status == Repeat {
 				continue
 			}
-		} else if prev != nil && prev.Position == l.Position && !(l.Tied || prev.Tied) {
+		case !l.Tied && !prev.Tied:
 			sev := place.Look
 			if l.TimeMS == prev.TimeMS {
 				sev = place.Note

@@ -50,10 +50,12 @@ func (k *nameClubs) observe(s string) {
 		if len(k.behind) < vocabularyLimit && !k.behind[after] {
 			k.behind[strings.Clone(after)] = true
 		}
-		if before != strings.ToUpper(before) && clubMark(after) || k.mark != "," && clubWord(after) {
+		mixed, word := before != strings.ToUpper(before), clubWord(after)
+		short := mixed && clubMark(after)
+		if short || k.mark != "," && word {
 			k.marked++
 		}
-		if before != strings.ToUpper(before) && (clubMark(after) || clubWord(after)) {
+		if short || mixed && word {
 			k.clubs++
 		}
 	}

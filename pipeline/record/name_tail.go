@@ -39,7 +39,7 @@ func tailOf(s string) (at int, tail string) {
 			tail = s[at+1 : n-1]
 		}
 	default:
-		if at = strings.LastIndexByte(s, ','); at > 0 && strings.ContainsAny(s[at:], "0123456789") {
+		if at = strings.LastIndexByte(s, ','); at > 0 && hasDigit(s[at:]) {
 			tail = s[at+1:]
 		} else if i := strings.LastIndexByte(s, ' '); i > 0 && n-i <= 7 && c >= '0' && c <= '9' && strings.ContainsAny(s[i:min(i+4, n)], "'’") {
 			at, tail = i, s[i+1:] // '82
@@ -83,26 +83,20 @@ func numberOfTail(b []byte) (n int, year, sure bool, words string) {
 		n = atoi(b)
 		return n, n >= 1900 && n < 2100, false, ""
 	}
-	if n, ok := ageWithUnit(b); ok && n >= youngestAge && n <= oldestAge {
-		_, behind, _, _ := splitAffix(b)
-		return n, false, len(bytes.Trim(behind, ". ")) != 1, string(behind)
-	}
-	before, behind := b, []byte(nil)
-	i := bytes.IndexAny(b, "0123456789")
-	j := i
-	for j < len(b) && b[j] >= '0' && b[j] <= '9' {
-		j++
-	}
-	if bytes.ContainsAny(b[j:], "0123456789") || j-i > 4 {
+	before, behind, n, ok := splitAffix(b)
+	if !ok {
 		return -1, false, false, ""
 	}
-	before, behind, n = bytes.TrimSpace(b[:i]), bytes.TrimSpace(b[j:]), atoi(b[i:j])
+	if age, ok := ageWithUnit(b); ok && age >= youngestAge && age <= oldestAge {
+		return age, false, len(bytes.Trim(behind, ". ")) != 1, string(behind)
+	}
 	words = string(before) + "#" + string(behind)
+	digits := len(bytes.TrimFunc(b, func(r rune) bool { return r < '0' || r > '9' }))
 	born := string(before) == "'" || string(before) == "*" || bornBefore(string(before)) || bornBehind[strings.Trim(string(behind), ". ")]
 	switch {
 	case n >= 1900 && n < 2100:
 		return n, true, born, words
-	case j-i == 2 && born:
+	case digits == 2 && born:
 		return n, true, len(before) > 1 || len(behind) > 1, words
 	}
 	return n, false, false, words

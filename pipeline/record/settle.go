@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -34,7 +35,8 @@ func (r *Reader) Settle() Readings {
 		out.Columns[len(out.Columns)-1].Answer = r.clock.answer()
 		r.clock.questions(r.c.Time, ask)
 	}
-	r.sexes.letters.settle(r.inLanguage(r.c.Sex), r.o.Answers)
+	inLanguage := r.inLanguage()
+	r.sexes.letters.settle(inLanguage(r.c.Sex), r.o.Answers)
 	if r.c.Sex >= 0 {
 		means, why := r.sexes.describe()
 		add(r.c.Sex, means, why)
@@ -47,14 +49,14 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets", nameHasShortYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))
 	}
-	if r.tails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.tails.saySex || r.tails.column != "" || r.tails.born {
+	if r.tails.settle(inLanguage(r.c.Name), r.o.Answers); r.tails.saySex || r.tails.column != "" || r.tails.born {
 		add(r.c.Name, "name, with the sex, the age or the birth behind it", fmt.Sprintf("%d of %d names", max(r.tails.sexed, r.tails.bare[r.tails.column], r.tails.dates), r.tails.names))
 	}
-	if r.placeLetters.settle(r.inLanguage(r.c.Position), r.o.Answers); r.placeLetters.on {
+	if r.placeLetters.settle(inLanguage(r.c.Position), r.o.Answers); r.placeLetters.on {
 		add(r.c.Position, "finishing position, with the sex behind it", r.placeLetters.letters.describe())
 	}
 	r.titles.settle()
-	if r.timeTails.settle(r.inLanguage(r.c.Name), r.o.Answers); r.timeTails.saySex {
+	if r.timeTails.settle(inLanguage(r.c.Name), r.o.Answers); r.timeTails.saySex {
 		add(r.c.Time, "running time, with the sex behind it", fmt.Sprintf("%d of %d times", r.timeTails.sexed, r.timeTails.names))
 	}
 	if r.inBrackets.said() && !r.tails.saySex {
@@ -83,8 +85,8 @@ func (r *Reader) Settle() Readings {
 	if r.c.Sex < 0 {
 		others = nil
 	}
-	r.ageGroups.settle(r.inLanguage(r.c.Age), others, r.o.Answers)
-	r.groups.settle(r.inLanguage(r.c.Group), others, r.o.Answers)
+	r.ageGroups.settle(inLanguage(r.c.Age), others, r.o.Answers)
+	r.groups.settle(inLanguage(r.c.Group), others, r.o.Answers)
 	basisWhy := r.settleBasis()
 	if r.c.BirthYear >= 0 {
 		means, why := r.years.describe()
@@ -111,30 +113,32 @@ var welshHeadings = wordSet("safle|enw|rhedwr|amser|oed|oedran|rhyw|clwb|enw cyn
 
 const welshSex = "rhyw"
 
-// inLanguage is the folded heading of a column, or the Lithuanian, Latvian or Welsh one for sex
-// where the other headings of the table are in these languages.
-func (r *Reader) inLanguage(index int) string {
+// inLanguage gives the folded heading of a column, or the Lithuanian, Latvian or Welsh one for
+// sex where the other headings of the table are in these languages.
+func (r *Reader) inLanguage() func(index int) string {
 	lt, lv, cy := 0, 0, 0
 	for i := range r.headings {
-		if lithuanian(r.heading(i)) {
+		h := r.heading(i)
+		if lithuanian(h) {
 			lt++
 		}
-		if latvian(r.heading(i)) {
+		if latvian(h) {
 			lv++
 		}
-		if welshHeadings[r.heading(i)] {
+		if welshHeadings[h] {
 			cy++
 		}
 	}
+	sex := ""
 	switch {
 	case lt >= 2 && lt > lv:
-		return lithuanianSex
+		sex = lithuanianSex
 	case lv >= 2:
-		return latvianSex
+		sex = latvianSex
 	case cy >= 2:
-		return welshSex
+		sex = welshSex
 	}
-	return r.heading(index)
+	return func(index int) string { return cmp.Or(sex, r.heading(index)) }
 }
 
 // sexAnswers are what a letter may stand for.

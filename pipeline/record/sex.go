@@ -256,12 +256,12 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "m")
 		l.why = "J and M are Jungen and Mädchen: boys and girls"
 	}
-	if has("d") && has("m") && heading == "rhyw" {
+	if has("d") && has("m") && heading == welshSex {
 		set(M, "d")
 		set(W, "m")
 		l.why = "D and M under a Welsh heading are dynion and merched: men and women"
 	}
-	if has("g") && has("b") && heading == "rhyw" {
+	if has("g") && has("b") && heading == welshSex {
 		set(M, "g")
 		set(W, "b")
 		l.why = "G and B under a Welsh heading are gwryw and benyw: men and women"

@@ -25,12 +25,6 @@ func titleWord(s string) (word string, rest int) {
 	if i < 2 || i > 24 || i+1 >= len(s) {
 		return "", 0
 	}
-	if w, r := titleWord(s[i+1:]); s[:i] == "Y" && w != "" { // Y Br. and Y Fns. in Welsh
-		return "y " + w, i + 1 + r
-	}
-	if s[i-1] != '.' && i == 1 {
-		return "", 0
-	}
 	return strings.TrimRight(string(fold(nil, s[:i])), "."), i + 1
 }
 

@@ -48,12 +48,8 @@ func Uncounted(folded string) bool {
 		case outsides[w]:
 			out = i
 		}
-		if countings[w] { // zählt nicht, telt niet mee, räknas ej
-			for _, next := range following(words, i, 2) {
-				if negations[next] {
-					return true
-				}
-			}
+		if countings[w] && anyOf(words[i+1:min(len(words), i+3)], negations) {
+			return true // zählt nicht, telt niet mee, räknas ej
 		}
 	}
 	return false
@@ -63,27 +59,15 @@ func Uncounted(folded string) bool {
 // not run all of the course: "one lap short", "abgekürzt", "a coupé le parcours".
 func NotWholeCourse(folded string) bool {
 	words := remarkWords(folded)
-	has := func(set map[string]bool) bool {
-		for _, w := range words {
-			if set[w] {
-				return true
-			}
-		}
-		return false
-	}
-	switch {
-	case has(cuts), has(laps) && has(tooFew), has(cutWords) && has(routes), strings.Contains(folded, "short cut"), strings.Contains(folded, "short-cut"):
-		return true
-	case has(routes) && (has(incomplete) || has(negations) && has(wholes)):
-		return true
-	}
-	return false
+	has := func(set map[string]bool) bool { return anyOf(words, set) }
+	return has(cuts) || has(laps) && has(tooFew) || strings.Contains(folded, "short cut") || strings.Contains(folded, "short-cut") ||
+		has(routes) && (has(cutWords) || has(incomplete) || has(negations) && has(wholes))
 }
 
 func remarkWords(folded string) []string {
 	return strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" .,;:!?()[]/", r) })
 }
 
-func following(words []string, i, n int) []string {
-	return words[i+1 : min(len(words), i+1+n)]
+func anyOf(words []string, set map[string]bool) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return set[w] })
 }
