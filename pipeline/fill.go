@@ -114,6 +114,15 @@ func (c *fill) known(v []uint8, none uint8) {
 	c.next().(*array.Uint8Builder).AppendValues(v, valid)
 }
 
+// days writes day 0 as NULL.
+func (c *fill) days(v []unit.Day) {
+	valid, dates := c.mask(), make([]arrow.Date32, c.n)
+	for k, d := range v {
+		valid[k], dates[k] = d != 0, arrow.Date32(d)
+	}
+	c.next().(*array.Date32Builder).AppendValues(dates, valid)
+}
+
 // bytesAs is a slice of a small type as bytes.
 func bytesAs[T ~uint8](v []T) []uint8 {
 	out := make([]uint8, len(v))

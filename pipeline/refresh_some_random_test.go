@@ -541,7 +541,7 @@ func (w *weeks) looked() {
 var (
 	factsOfLines = `select r.line_no, concat_ws('|', r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.same_as, coalesce(d.words, ''), r.time_ms, r.taking_part,
 		r.run_no, r.position, r.part_no, i.open_standard_s, i.age_factor, i.age_factor_most, i.age_factor_least, i.first_result, i.runs_total, i.milestone, i.is_pb,
-		i.previous_best_s, i.pb_margin_s, i.is_course_best, i.course_best_margin_s, i.pb_streak, i.attendance_streak, i.newcomer, i.visitor, i.days_since_last)
+		i.previous_best_s, i.pb_margin_s, i.is_course_best, i.course_best_margin_s, i.pb_streak, i.attendance_streak, i.attendance_since, i.newcomer, i.visitor, i.days_since_last)
 		from record.result r left join insight.result i on i.line_no = r.line_no left join record.doubt d on d.doubt = r.doubt order by r.line_no`
 	factsOfRunners = map[string]string{
 		"runner":      "select runner_no, concat_ws('|', name, name_key, sex, birth_lo, birth_hi, club, hidden, wished, may_be_child, group_age) from record.runner order by runner_no",
@@ -672,7 +672,7 @@ func (w *weeks) compare() {
 func (w *weeks) rebuilt() {
 	ctx := context.Background()
 	const facts = `select concat_ws('|', s.hash, p.tab, p.tab_index, l.row_number, r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.time_ms, r.position, r.taking_part,
-		i.open_standard_s, i.age_factor, i.runs_total, i.milestone, i.is_pb, i.previous_best_s, i.is_course_best, i.pb_streak, i.attendance_streak, i.newcomer, i.visitor)
+		i.open_standard_s, i.age_factor, i.runs_total, i.milestone, i.is_pb, i.previous_best_s, i.is_course_best, i.pb_streak, i.attendance_streak, i.attendance_since, i.newcomer, i.visitor)
 		from record.result r join record.line l on l.line_no = r.line_no join sheet.part p on p.part_no = l.part_no join sheet.sheet s on s.sheet_no = p.sheet_no
 		left join insight.result i on i.line_no = r.line_no order by s.hash, p.tab_index, p.part_no, l.row_number, l.line_no`
 	const model = `select concat_ws('|', s.hash, p.tab_index, l.row_number, i.adjusted_s, i.form_s, i.form_low, i.form_high, i.effort, i.is_adjusted_best)

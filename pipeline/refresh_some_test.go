@@ -19,7 +19,7 @@ import (
 var sameAfterSome = []string{
 	`select concat_ws('|', r.line_no, r.runner_no, r.status, r.counts, r.sex, r.age_low, r.age_high, r.group_age, r.same_as, coalesce(d.words, ''), r.time_ms, r.taking_part,
 		i.open_standard_s, i.age_factor, i.age_factor_most, i.age_factor_least, i.first_result, i.runs_total, i.milestone, i.is_pb, i.previous_best_s,
-		i.pb_margin_s, i.is_course_best, i.course_best_margin_s, i.pb_streak, i.attendance_streak, i.newcomer, i.visitor, i.days_since_last)
+		i.pb_margin_s, i.is_course_best, i.course_best_margin_s, i.pb_streak, i.attendance_streak, i.attendance_since, i.newcomer, i.visitor, i.days_since_last)
 		from record.result r left join insight.result i on i.line_no = r.line_no left join record.doubt d on d.doubt = r.doubt order by r.line_no`,
 	`select concat_ws('|', runner_no, name, name_key, sex, birth_lo, birth_hi, club, hidden, wished, group_age) from record.runner order by runner_no`,
 	`select concat_ws('|', sheet_no, tab, row_number, kind, read, expected, todo, run_no) from sheet.problem where kind not in ('codes-exchanged', 'name-doubtful') order by all`,

@@ -20,7 +20,7 @@ var resultSchema = store.Columns("line_no", store.Int32, "runner_no", store.Int3
 var insightSchema = store.Columns("line_no", store.Int32, "open_standard_s", store.Float64, "age_factor", store.Float64,
 	"age_factor_most", store.Float64, "age_factor_least", store.Float64, "first_result", store.Bool, "runs_total", store.Int32, "milestone", store.Int32,
 	"is_pb", store.Bool, "previous_best_s", store.Int32, "pb_margin_s", store.Int32, "is_course_best", store.Bool, "course_best_margin_s", store.Int32,
-	"pb_streak", store.Int32, "attendance_streak", store.Int32, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
+	"pb_streak", store.Int32, "attendance_streak", store.Int32, "attendance_since", store.Date, "newcomer", store.Uint8, "visitor", store.Uint8, "days_since_last", store.Int32,
 	"adjusted_s", store.Float32, "is_adjusted_best", store.Bool, "effort", store.Uint8, "shortfall", store.Float32,
 	"form_s", store.Float32, "form_low", store.Float32, "form_high", store.Float32, "runner_no", store.Int32)
 
@@ -135,6 +135,7 @@ func (pl *Pipeline) writeInsight(ctx context.Context, w *work) error {
 		c.intsOf(under(history.CourseBest, h.PreviousCourseBestS))
 		c.ints(h.PBStreak[from:to])
 		c.ints(h.Attendance[from:to])
+		c.days(h.AttendanceSince[from:to])
 		c.bytes(bytesAs(h.Newcomer[from:to]))
 		c.bytes(bytesAs(h.Visitor[from:to]))
 		c.intsOf(func(k int) int32 { return max(0, h.DaysSince[from+k]) })

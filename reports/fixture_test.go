@@ -26,7 +26,7 @@ create table main.results (
 	first_result boolean, previous_best_s integer, pb_margin_s integer, course_best_margin_s integer,
 	is_newcomer boolean, is_visitor boolean, runs_total integer, milestone integer, pb_streak integer,
 	attendance_streak integer, days_since_last integer, protected boolean, hidden boolean, doubt varchar,
-	runner_no integer generated always as (substr(runner_id, 2)::integer) virtual,
+	runner_no integer generated always as (substr(runner_id, 2)::integer) virtual, attendance_since date,
 	form_s double generated always as (adjusted_s / (1 + shortfall_pct / 100)) virtual,
 	form_low double generated always as (0.975 * adjusted_s / (1 + shortfall_pct / 100)) virtual,
 	form_high double generated always as (1.025 * adjusted_s / (1 + shortfall_pct / 100)) virtual);
@@ -126,6 +126,7 @@ type person struct {
 	best                map[int32]int32  // by distance, m → s
 	course              map[string]int32 // by course
 	runs, streak, pbs   int
+	since               unit.Day // of the streak
 }
 
 var (
@@ -320,7 +321,9 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 		milestone := null
 		if status != "unnamed" {
 			p.runs++
-			p.streak++
+			if p.streak++; p.streak == 1 {
+				p.since = on
+			}
 			if p.runs == 10 {
 				milestone = "10"
 			}
@@ -347,7 +350,7 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 			status, cells(status != "unnamed"), cells(timed), taking, "", shown, "", cells(f.s * 1000), cells(year - p.born), cells(year - p.born),
 			grade, null, cells(float64(f.s) / slow), []string{"full", "steady", "easy"}[(i+in.no)%3], "1.5", cells(pb), cells(cb), "false", or(note), grade, grade, cells(dist), cells(in.no),
 			"false", cells(first), orNull(had, was), margin, here, newcomer, visitor, cells(p.runs), milestone, cells(p.pbs), cells(p.streak), "7",
-			cells(p.protected), cells(p.hidden), or(doubt)})
+			cells(p.protected), cells(p.hidden), or(doubt), p.since.String()})
 	}
 	n := len(field)
 	in.exec(fmt.Sprintf(`insert into main.runs values ('%s', '%s', %f, '', null, null, 'held', %d, %d, %d, '%s', %d, %f, %f, %f, %d, %d, %d, %t, '%s_%s.csv', %d)`,

@@ -63,12 +63,12 @@ var weeklyRecomputed = []recomputed{
 		select n::varchar || case when count(*) over (partition by n) > 1 then '=' else '' end, public, printf('%.2f', round(age_grade_pct, 2)), clock(time_s) from (
 			select *, rank() over (order by round(age_grade_pct, 2) desc) as n from today
 			where competes and sure and counts_time and not protected and age_grade_pct < 100 and coalesce(age_grade_high - age_grade_low, 0) < 0.005)`, 30},
-	{"People", []string{"What", "Name", "Number"}, `
-		select 'milestone (runs)', public, milestone::varchar from today where sure and milestone is not null
-		union all select 'weeks in a row', public, attendance_streak::varchar from today where sure and counts_run and attendance_streak >= 5
-		union all select 'newcomer', public, null from today where sure and is_newcomer
-		union all select 'visitor', public, runs_total::varchar from today where sure and is_visitor and not is_newcomer
-		union all select 'milestone (days helped)', name, milestone::varchar from main.volunteers where course = 'heron-mere' and milestone is not null
+	{"People", []string{"What", "Name", "Number", "Since"}, `
+		select 'milestone (runs)', public, milestone::varchar, null from today where sure and milestone is not null
+		union all select 'weeks in a row', public, attendance_streak::varchar, strftime(attendance_since, '%-d %b %Y') from today where sure and counts_run and attendance_streak >= 5
+		union all select 'newcomer', public, null, null from today where sure and is_newcomer
+		union all select 'visitor', public, runs_total::varchar, null from today where sure and is_visitor and not is_newcomer
+		union all select 'milestone (days helped)', name, milestone::varchar, null from main.volunteers where course = 'heron-mere' and milestone is not null
 			and run_date = (select max(run_date) from main.results)`, 5},
 	{"Clubs", []string{"Club", "Finishers", "PBs"}, `
 		select club, count(*)::varchar, (count(*) filter (where is_pb))::varchar from today

@@ -63,14 +63,14 @@ func (c *Card) sections(publish bool) []section {
 // summary is who, how often, how fast.
 func (d *standingRows) summary() section {
 	runs, pbs := 0, 0
-	var first, last unit.Day
+	var first, last, since unit.Day
 	var streak, bestStreak int32
 	for i, r := range d.results {
 		if r.countsRun {
 			if runs++; runs == 1 {
 				first = r.day
 			}
-			last, streak = r.day, r.streak
+			last, streak, since = r.day, r.streak, r.since.Day
 		}
 		if r.pb {
 			pbs++
@@ -99,7 +99,11 @@ func (d *standingRows) summary() section {
 		text += "."
 	}
 	if streak > 1 {
-		text += fmt.Sprintf(" %s in a row with a run, up to the last one.", upperFirst(spelt(int(streak), "week", "weeks")))
+		text += fmt.Sprintf(" %s in a row with a run, up to the last one", upperFirst(spelt(int(streak), "week", "weeks")))
+		if weeksPassedOver(streak, since, last) > 0 {
+			text += ", since " + since.Long() + "; weeks without a run, without a sheet here, or as a volunteer neither count nor end it"
+		}
+		text += "."
 	}
 	s.paras = []string{text}
 	if !d.protected {

@@ -36,6 +36,7 @@ type ownRow struct {
 	countsTime       bool
 	pb, course1, adj bool // a best of its kind
 	pbStreak, streak int32
+	since            day // first finish of the streak of weeks
 	total            *int32
 	protected        bool
 	// form over 5 km as things stood on the day, s, with its 90 % interval
@@ -112,7 +113,7 @@ func readStanding(ctx context.Context, q Queryer, who string, s StandingOptions)
 		var dist *int32
 		err := rows.Scan(&sheet, &tab, &row, &when, &r.course, &dist, &r.position, &r.timeS, &r.adjusted, &r.grade,
 			&r.effort, &r.shortfall, &r.status, &r.taking, &r.countsRun, &r.countsTime, &r.pb, &r.course1, &r.adj,
-			&r.pbStreak, &r.streak, &r.total, &r.protected, &r.formS, &r.formLow, &r.formHigh)
+			&r.pbStreak, &r.streak, &r.since, &r.total, &r.protected, &r.formS, &r.formLow, &r.formHigh)
 		r.day, r.distance = when.Day, or0(dist)
 		d.protected = d.protected || r.protected && when.Day == d.latest
 		if r.status != "superseded" && r.status != "repeat" {

@@ -251,15 +251,27 @@ const longStreak = 5
 
 func (d *weekly) streaks() []*resultRow {
 	rows := d.pick(func(r *resultRow) bool { return r.trusted() && r.countsRun && r.streak >= longStreak })
-	sort.SliceStable(rows, func(i, j int) bool { return rows[i].streak > rows[j].streak })
+	sort.SliceStable(rows, func(i, j int) bool {
+		if rows[i].streak != rows[j].streak {
+			return rows[i].streak > rows[j].streak
+		}
+		return rows[i].since.Day > rows[j].since.Day // fewer weeks passed over
+	})
 	return rows
+}
+
+// weeksPassedOver are the calendar weeks within a streak of weeks up to a day
+// that neither add to it nor end it: without a run, without a sheet here, or
+// as a volunteer.
+func weeksPassedOver(streak int32, since, to unit.Day) int {
+	return to.Week() - since.Week() + 1 - int(streak)
 }
 
 func (d *weekly) boardStreaks() *table.Table {
 	t := &table.Table{Title: "Most weeks in a row", None: fmt.Sprintf("none of %d weeks or more", longStreak), Columns: nameCols(
-		table.Column{Head: "Weeks", Kind: table.Whole}, table.Column{Head: "Name"}, table.Column{Head: "Group"})}
+		table.Column{Head: "Weeks", Kind: table.Whole}, table.Column{Head: "Name"}, table.Column{Head: "Since"})}
 	for _, r := range d.streaks() {
-		t.Add(nil, table.Number(r.streak), table.Words(r.publicName()), table.Words(r.shown))
+		t.Add(nil, table.Number(r.streak), table.Words(r.publicName()), table.Words(shortDay(r.since.Day)))
 	}
 	return t
 }

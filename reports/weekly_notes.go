@@ -28,7 +28,7 @@ func (d *weekly) notesTab(i issueOf) *table.Tab {
 	}
 	add("10th run, …", milestone)
 	add("PBs running", "Timed results one after the other, each of them a PB.")
-	add("Weeks in a row", "Weeks (Monday to Sunday), one after the other, in each of which this person finished a run. A week in which no run was held, or in which the person helped instead, does not end the row, and is not counted.")
+	add("Weeks in a row", "Weeks (Monday to Sunday), one after the other, in each of which this person finished a run. A week in which no run was held, of which no sheet is here, or in which the person helped instead, does not end the row, and is not counted; Since is the day of the first run of the row.")
 	add("Age grade", d.gradeMeaning()+" It allows a fair look across ages. ~ : several ages are possible. 100 or more: to be checked before anybody is praised. Source: road-running age standards and factors compiled by Alan Jones and Tom Bernhard.")
 	add("Day against usual", "How much slower (+) or faster (−) the same people were than on a usual day here, in seconds for somebody who takes 25:00; allows for who came. It says nothing about why.")
 	add("Records", d.o.byAgeGroup("By sex and age group on the day, runners and guided runners, adults. Candidates until confirmed by the results desk."))

@@ -202,7 +202,7 @@ func (w *weekReader) readResults(ctx context.Context, q Queryer) error {
 		if err := rows.Scan(&n, &r.sheet, &r.tab, &r.row, &r.position, &r.tied, &r.runner, &r.name, &r.timeS, &r.sex, &r.group,
 			&r.club, &r.status, &r.countsRun, &r.countsTime, &r.takingPart, &r.grade, &r.gradeLow, &r.gradeHigh,
 			&r.isPB, &r.isCourseBest, &r.isAdjustedBest, &r.pbMargin, &r.courseMargin, &r.first, &r.newcomer, &r.visitor,
-			&r.total, &r.milestone, &r.pbStreak, &r.streak, &r.protected, &r.hidden, &r.doubt, &r.note); err != nil {
+			&r.total, &r.milestone, &r.pbStreak, &r.streak, &r.since, &r.protected, &r.hidden, &r.doubt, &r.note); err != nil {
 			return err
 		}
 		d := w.at[n]

@@ -67,6 +67,7 @@ type resultRow struct {
 	newcomer, visitor     *bool
 	total, milestone      *int32
 	pbStreak, streak      int32
+	since                 day // first finish of the streak of weeks
 	protected, hidden     bool
 	doubt, note           string
 	record                string // confirmed or void, as a record; "" where nothing is settled

@@ -165,7 +165,7 @@ func (d *weekly) gradeMeaning() string {
 // peopleTab lists newcomers, visitors, milestones and weeks in a row.
 func (d *weekly) peopleTab() *table.Tab {
 	t := &table.Table{Name: "People", Columns: []table.Column{
-		{Head: "What", Max: 30}, {Head: "Name", Max: 28}, {Head: "Group"}, {Head: "Number", Kind: table.Whole}}}
+		{Head: "What", Max: 30}, {Head: "Name", Max: 28}, {Head: "Group"}, {Head: "Number", Kind: table.Whole}, {Head: "Since", Kind: table.Day}}}
 	for _, r := range d.milestones() {
 		t.Add(nil, table.Words("milestone (runs)"), table.Words(r.publicName()), table.Words(r.shown), table.Number(*r.milestone))
 	}
@@ -182,7 +182,7 @@ func (d *weekly) peopleTab() *table.Tab {
 	}
 	told := len(t.Rows) // all of them are printed
 	for _, r := range d.streaks() {
-		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak))
+		t.Add(nil, table.Words("weeks in a row"), table.Words(r.publicName()), table.Words(r.shown), table.Number(r.streak), table.On(r.since.Day))
 	}
 	if len(t.Rows) == 0 {
 		return nil

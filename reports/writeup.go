@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"iter"
 	"os"
 	"path/filepath"
 	"slices"
@@ -64,7 +65,7 @@ type Facts struct {
 	Newcomers             int    // -1 where nobody can tell
 	Visitors              int    // -1 where nobody can tell
 	Milestones            []Fact // Name holds all who reached it, Text is "50th"
-	Streaks               []Fact // most weeks in a row first
+	Streaks               []Fact // most weeks in a row first, those of one row together in Name; Text is since when, where weeks in between don't count
 	Grades                []Fact // best age grades; Text is "72.35 %"
 	Clubs                 int
 	TopClub               string
@@ -76,6 +77,7 @@ type Facts struct {
 // Fact is one person and what they did.
 type Fact struct {
 	Name, Group, Time string
+	People            int // how many Name names, where it may name several
 	Number            int
 	Text              string
 }
@@ -134,22 +136,30 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 			return r.trusted() && r.visitor != nil && *r.visitor && (r.newcomer == nil || !*r.newcomer)
 		}))
 	}
-	for k := 0; k < len(d.milestones()); {
-		rows := d.milestones()[k:]
-		var names []string
+	names := func(rows []*resultRow) string {
+		var all []string
 		for _, r := range rows {
-			if *r.milestone == *rows[0].milestone {
-				names = append(names, esc(r.publicName()))
-			}
+			all = append(all, esc(r.publicName()))
 		}
-		k += len(names)
-		x := Fact{Number: int(*rows[0].milestone), Text: ordinal(*rows[0].milestone)}
-		if x.Name = list(names); len(names) > manyNames {
-			x.Name = fmt.Sprintf("%s and %d others", strings.Join(names[:manyNames-1], ", "), len(names)-manyNames+1)
+		if len(all) > manyNames {
+			return fmt.Sprintf("%s and %d others", strings.Join(all[:manyNames-1], ", "), len(all)-manyNames+1)
 		}
-		f.Milestones = append(f.Milestones, x)
+		return list(all)
 	}
-	f.Streaks = take(d.streaks(), 2, func(r *resultRow) int { return int(r.streak) })
+	for rows := range alike(d.milestones(), func(a, b *resultRow) bool { return *a.milestone == *b.milestone }) {
+		m := *rows[0].milestone
+		f.Milestones = append(f.Milestones, Fact{Name: names(rows), People: len(rows), Number: int(m), Text: ordinal(m)})
+	}
+	for rows := range alike(d.streaks(), func(a, b *resultRow) bool { return a.streak == b.streak && a.since == b.since }) {
+		r := rows[0]
+		x := Fact{Name: names(rows), People: len(rows), Number: int(r.streak)}
+		if weeksPassedOver(r.streak, r.since.Day, d.on) > 0 {
+			x.Text = "since " + r.since.Day.Long() + ", no week missed that we know of"
+		}
+		if f.Streaks = append(f.Streaks, x); len(f.Streaks) == 2 || len(rows) > 1 {
+			break
+		}
+	}
 	f.Grades = take(d.graded(), 2, func(r *resultRow) int { return 0 })
 	for k, r := range d.graded()[:len(f.Grades)] {
 		f.Grades[k].Text = fmt.Sprintf("%.2f %%", *r.grade)
@@ -167,6 +177,22 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		f.VolunteerMilestones = append(f.VolunteerMilestones, Fact{Name: esc(h.name), Number: int(h.milestone), Text: ordinal(h.milestone)})
 	}
 	return f
+}
+
+// alike cuts rows into runs of neighbours that are alike.
+func alike(rows []*resultRow, are func(a, b *resultRow) bool) iter.Seq[[]*resultRow] {
+	return func(yield func([]*resultRow) bool) {
+		for from := 0; from < len(rows); {
+			to := from + 1
+			for to < len(rows) && are(rows[from], rows[to]) {
+				to++
+			}
+			if !yield(rows[from:to]) {
+				return
+			}
+			from = to
+		}
+	}
 }
 
 // usualAttendance is the median number of finishers of the held runs of the

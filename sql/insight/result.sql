@@ -14,6 +14,7 @@
 -- course_best_margin_s: seconds under the course best before, 0 where none
 -- pb_streak: personal bests in a row, this one included
 -- attendance_streak: weeks in a row with a run, this one included
+-- attendance_since: day of the first finish of that row of weeks, NULL where this one does not count
 -- newcomer: 0 not known, 1 no, 2 yes: first counted run anywhere
 -- visitor: 0 not known, 1 no, 2 yes: first counted run on this course
 -- days_since_last: days since the person's last counted run, 0 where none
@@ -41,6 +42,7 @@ select
     null::integer as course_best_margin_s,
     null::integer as pb_streak,
     null::integer as attendance_streak,
+    null::date as attendance_since,
     null::utinyint as newcomer,
     null::utinyint as visitor,
     null::integer as days_since_last,

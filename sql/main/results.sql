@@ -76,7 +76,8 @@ select
     round(i.form_s::double, 1) as form_s,
     round(i.form_low::double, 1) as form_low,
     round(i.form_high::double, 1) as form_high,
-    l.runner_no
+    l.runner_no,
+    i.attendance_since
 from line l
 join sheet.part p on p.part_no = l.part_no
 join sheet.sheet s on s.sheet_no = p.sheet_no

@@ -26,6 +26,7 @@ select
     coalesce(results.is_adjusted_best, false)::boolean as is_adjusted_best,
     coalesce(results.pb_streak, 0)::integer as pb_streak,
     coalesce(results.attendance_streak, 0)::integer as attendance_streak,
+    results.attendance_since::date as attendance_since,
     results.runs_total::integer as runs_total,
     coalesce(results.protected, true)::boolean as protected,
     results.form_s::double as form_s,

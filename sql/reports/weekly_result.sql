@@ -40,6 +40,7 @@ select
     results.milestone::integer as milestone,
     coalesce(results.pb_streak, 0)::integer as pb_streak,
     coalesce(results.attendance_streak, 0)::integer as attendance_streak,
+    results.attendance_since::date as attendance_since,
     coalesce(results.protected, true)::boolean as protected,
     coalesce(results.hidden, false)::boolean as hidden,
     coalesce(results.doubt, '')::varchar as doubt,

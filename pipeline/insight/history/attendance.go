@@ -21,20 +21,17 @@ package history
 // w.begin, and gives the streak with it.
 func (w *worker) attend(i int) int32 {
 	week := w.in.Day[i].Week()
-	switch {
-	case w.lastFinish < 0:
-		w.streak = 1
-	case week == w.lastWeek:
+	if w.lastFinish >= 0 && week == w.lastWeek {
 		return w.streak
-	default:
-		w.streak++
-		for gap := w.lastWeek + 1; gap < week; gap++ {
-			if w.missed(gap, i) {
-				w.streak = 1
-				break
-			}
-		}
 	}
+	goesOn := w.lastFinish >= 0
+	for gap := w.lastWeek + 1; goesOn && gap < week; gap++ {
+		goesOn = !w.missed(gap, i)
+	}
+	if !goesOn {
+		w.streak, w.streakSince = 0, w.in.Day[i]
+	}
+	w.streak++
 	w.lastWeek = week
 	return w.streak
 }

@@ -94,7 +94,8 @@ type worker struct {
 	lastFinish   int // last counted finish, -1 for none
 	lastWeek     int
 	streak       int32
-	isNew        Tri // the verdict on their first counted finish
+	streakSince  unit.Day // its first finish
+	isNew        Tri      // the verdict on their first counted finish
 	distances    []atDistance
 	courses      []onCourse // by course and class
 	seen         []seen     // by course
@@ -231,7 +232,7 @@ func (w *worker) count(i int) {
 		out.FirstHere[i] = s.firstHere
 	}
 	out.Visitor[i] = visitor(out.Newcomer[i], out.FirstHere[i])
-	out.Attendance[i] = w.attend(i)
+	out.Attendance[i], out.AttendanceSince[i] = w.attend(i), w.streakSince
 	w.lastFinish = i
 }
 

@@ -188,9 +188,12 @@ func TestAttendanceStreak(t *testing.T) {
 	in.Runs = append(in.Runs, Run{0, on(2025, 12, 27), NotHeld}, Run{0, on(2026, 1, 10), SheetLoaded})
 	in.Volunteers = []Volunteer{{6, on(2026, 1, 10)}, {7, on(2026, 1, 10)}, {8, on(2026, 1, 10)}}
 	same(t, "streak", compute(t, in).Attendance, []int32{1, 2, 2, 3})
+	since := on(2025, 12, 20)
+	same(t, "since", compute(t, in).AttendanceSince, []unit.Day{since, since, since, since})
 
 	in.Volunteers = nil
 	same(t, "absent on 10 Jan", compute(t, in).Attendance, []int32{1, 2, 2, 1})
+	same(t, "since 17 Jan", compute(t, in).AttendanceSince, []unit.Day{since, since, since, on(2026, 1, 17)})
 
 	in.Runs[len(in.Runs)-1].State = SheetMissing
 	same(t, "sheet of 10 Jan missing", compute(t, in).Attendance, []int32{1, 2, 2, 3})

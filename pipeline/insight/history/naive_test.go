@@ -314,6 +314,11 @@ func naive(in *Input, rules Rules) *Output {
 			w := week(day)
 			if finished(w, i) {
 				out.Attendance[i]++
+				for k := i; k >= first; k-- {
+					if counted(k) && week(in.Day[k]) == w {
+						out.AttendanceSince[i] = in.Day[k]
+					}
+				}
 				continue
 			}
 			if slices.ContainsFunc(in.Volunteers, func(v Volunteer) bool { return v.Runner == r && week(v.Day) == w }) {

@@ -42,6 +42,9 @@ type Output struct {
 	// Attendance is the attendance streak in weeks with this finish, 0 where
 	// it isn't counted.
 	Attendance []int32
+	// AttendanceSince is the day of the first finish of that streak, 0 where
+	// this finish isn't counted. Weeks that neither add nor end lie in between.
+	AttendanceSince []unit.Day
 	// DaysSince is the number of days since the last counted finish on any
 	// course, -1 where there is none in the sheets or this isn't counted.
 	DaysSince []int32
@@ -66,6 +69,6 @@ func newOutput(n int) *Output {
 		Mark: make([]Mark, n), Newcomer: make([]Tri, n), FirstHere: make([]Tri, n), Visitor: make([]Tri, n),
 		RunsTotal: make([]int32, n), Milestone: make([]int32, n),
 		PreviousBestS: make([]int32, n), PreviousCourseBestS: make([]int32, n),
-		PBStreak: make([]int32, n), Attendance: make([]int32, n), DaysSince: make([]int32, n),
+		PBStreak: make([]int32, n), Attendance: make([]int32, n), AttendanceSince: make([]unit.Day, n), DaysSince: make([]int32, n),
 	}
 }
