@@ -234,6 +234,8 @@ type NewCourse struct {
 	// Like is a course with runs, or of courses.csv, whose name differs in a letter or
 	// two; "" where there is none.
 	Like string `json:"like,omitempty"`
+	// DistancesM are those of its runs, in metres: 5 km where nobody says another.
+	DistancesM []int `json:"distances_m"`
 }
 
 // HeldCourses are the courses that have runs.
@@ -260,7 +262,7 @@ func (pl *Pipeline) NewCourses(held map[string]bool, rep *LoadReport) (out []New
 			c, _, _ := strings.Cut(r, " ")
 			if !held[c] && !seen[c] && !pl.courses.listed(c) {
 				seen[c] = true
-				out = append(out, NewCourse{c, s.Path, pl.courseLike(held, c)})
+				out = append(out, NewCourse{c, s.Path, pl.courseLike(held, c), slices.Sorted(slices.Values(pl.courses.distances[c]))})
 			}
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"path"
 	"slices"
-	"strings"
 	"time"
 
 	"lapwing/pipeline/store"
@@ -89,13 +88,7 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 				return l.pl.openOrParse(l.names[i], r.data, said)
 			})
 		}
-		r.notes = answers.notes(r.parsed)
-		for k := range r.notes {
-			if strings.HasSuffix(r.notes[k], "All is read as before") {
-				continue
-			}
-			r.notes[k] += fmt.Sprintf(": lapwing load %s --dry-run", text.Typed(l.names[i]))
-		}
+		r.notes = answers.notes(r.parsed, l.names[i])
 	}
 	return nil
 }

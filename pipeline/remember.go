@@ -12,6 +12,7 @@ import (
 	"lapwing/pipeline/record"
 	"lapwing/pipeline/sheet"
 	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 )
 
 // remembered is how the sheets of each course were read so far. What is new in
@@ -222,8 +223,9 @@ func (p *parsedSheet) noteAnswer(answers, from string) {
 }
 
 // notes says in words what is remembered of the courses of a sheet, and where
-// its headings differ from those of the sheet before.
-func (r *remembered) notes(p *parsedSheet) (out []string) {
+// its headings differ from those of the sheet before; file is what to type for it, ""
+// where it is being shown how each column is read.
+func (r *remembered) notes(p *parsedSheet, file string) (out []string) {
 	for _, q := range p.parts {
 		if q.part.HeadingRow == 0 {
 			continue
@@ -233,21 +235,42 @@ func (r *remembered) notes(p *parsedSheet) (out []string) {
 			if _, ok := r.answers[headingsKey(course, headings)]; ok {
 				continue
 			}
-			before, ok := r.latest[course]
-			if !ok {
-				continue
+			said := []string{timesThatCount(p.sheet.Name, q.part)}
+			if before, ok := r.latest[course]; ok {
+				said = append(said, headingsChanged(course, before, q.part, file))
 			}
-			if s := headingsChanged(course, before, q.part); !slices.Contains(out, s) {
-				out = append(out, s)
+			for _, s := range said {
+				if s != "" && !slices.Contains(out, s) {
+					out = append(out, s)
+				}
 			}
 		}
 	}
 	return out
 }
 
+// timesThatCount says of a sheet with gun and chip times which of them count, and how to
+// have it otherwise; "" where there is no choice, the sheet shows it or somebody has said so.
+func timesThatCount(name string, part *sheet.Part) string {
+	counts, chip := part.Index(sheet.Time), part.Index(sheet.ChipTime)
+	if counts < 0 || chip < 0 || part.Official != "" {
+		return ""
+	}
+	at, other := part.Columns[counts], part.Columns[chip]
+	if at.Heading == "" || other.Heading == "" {
+		return ""
+	}
+	why := ""
+	if _, reason, ok := strings.Cut(at.Why, fmt.Sprintf("heading %q: ", at.Heading)); ok {
+		why = " (" + reason + ")"
+	}
+	return fmt.Sprintf("the times under %q count, those under %q do not%s. To have it the other way round: lapwing sheets withdraw %s, then load it with --answer \"official=%s\"",
+		at.Heading, other.Heading, why, text.Typed(name), other.Heading)
+}
+
 // headingsChanged says how headings differ from those of an earlier sheet, and what that
 // means for the reading.
-func headingsChanged(course string, before earlierSheet, part *sheet.Part) string {
+func headingsChanged(course string, before earlierSheet, part *sheet.Part, file string) string {
 	now, meanings := make([]string, len(part.Columns)), make([]string, len(part.Columns))
 	for i, c := range part.Columns {
 		now[i], meanings[i] = c.Heading, c.Meaning.String()
@@ -262,12 +285,12 @@ func headingsChanged(course string, before earlierSheet, part *sheet.Part) strin
 	case len(gone) > 0:
 		change = are(gone, "gone")
 	}
-	return fmt.Sprintf("the headings of %s have changed since %s: %s. %s", course, before.sheet, change, readDespite(before, part, fresh, meanings))
+	return fmt.Sprintf("the headings of %s have changed since %s: %s. %s", course, before.sheet, change, readDespite(before, part, fresh, meanings, file))
 }
 
 // readDespite says what new headings do to the reading of a sheet: what no column is taken
 // for any more, and which are taken for something by their values alone.
-func readDespite(before earlierSheet, part *sheet.Part, fresh, meanings []string) string {
+func readDespite(before earlierSheet, part *sheet.Part, fresh, meanings []string, file string) string {
 	var said []string
 	for i, m := range before.meanings {
 		if m != sheet.Other.String() && !slices.Contains(meanings, m) && !slices.Contains(before.meanings[:i], m) {
@@ -283,7 +306,10 @@ func readDespite(before earlierSheet, part *sheet.Part, fresh, meanings []string
 		return "All is read as before"
 	}
 	said[0] = strings.ToUpper(said[0][:1]) + said[0][1:]
-	return strings.Join(said, "; ") + ". To see how each is read"
+	if file == "" {
+		return strings.Join(said, "; ")
+	}
+	return fmt.Sprintf("%s. To see how each is read: lapwing load %s --dry-run", strings.Join(said, "; "), text.Typed(file))
 }
 
 // meaningWords is a meaning as it is said: "age group".

@@ -151,7 +151,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	if err != nil {
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
-	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p)}
+	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p, "")}
 	if p.waits() {
 		rep.State, rep.Why, rep.Question = "would wait", p.question(), p.questionOf(name)
 	}

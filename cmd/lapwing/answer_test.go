@@ -45,7 +45,7 @@ func TestAnswersThatMayBeSlips(t *testing.T) {
 		t.Fatal(o.out, o.errOut)
 	}
 	out := plainly(t, "load", "a.csv", "--course", "alder bnak").out
-	wants(t, out, "New course: alder-bnak", `If that is alder-bank: lapwing sheets withdraw "a.csv"; then lapwing load "sheets/a.csv" --course alder-bank`)
+	wants(t, out, "New course: alder-bnak, 5 km, in a.csv", `If that is alder-bank: lapwing sheets withdraw "a.csv"; then lapwing load "sheets/a.csv" --course alder-bank`)
 	for _, line := range []string{"sheets|withdraw|a.csv", "load|sheets/a.csv|--course|alder-bank"} {
 		if o := plainly(t, strings.Split(line, "|")...); o.code != exitOK || strings.Contains(o.out, "New course") {
 			t.Errorf("%s: exit %d: %s%s", line, o.code, o.out, o.errOut)

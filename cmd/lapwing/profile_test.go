@@ -69,6 +69,27 @@ func TestTimesThatCountAsBefore(t *testing.T) {
 	wants(t, must(t, dir, "sheets", "explain", "ember-quay_2026-01-17.csv:2").out, "Time: 18:23")
 }
 
+// The first sheet with gun and chip times says which of them count, and how to have it the
+// other way round; one that shows it, and the next of the same headings, says nothing.
+func TestFirstSheetSaysWhichTimesCount(t *testing.T) {
+	const rows = "1,Jo Lee,18:33,18:30\n2,Sam Roe,19:15,19:11\n3,Ann Hill,20:30,20:24\n"
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv": "Pos,Name,Gun Time,Chip Time\n" + rows,
+		"sheets/alder-bank_2026-01-10.csv": "Pos,Name,Gun Time,Chip Time\n" + strings.ReplaceAll(rows, ":3", ":4"),
+		"sheets/ember-quay_2026-01-03.csv": "Pos,Name,Gun Time,Chip Time\n1,Jo Lee,18:33,18:30\n2,Sam Roe,19:15,18:40\n3,Ann Hill,19:01,18:50\n4,Bo Marsh,22:50,22:41\n5,Di Fox,22:45,22:44\n6,Al Fenn,24:10,24:01\n7,Vi Holt,24:02,24:02\n",
+	})
+	const asked = `the times under "Gun Time" count, those under "Chip Time" do not (the gun time is the official time of a road race). To have it the other way round: lapwing sheets withdraw "alder-bank_2026-01-03.csv", then load it with --answer "official=Chip Time"`
+	wants(t, plainly(t, "load", "alder-bank_2026-01-03.csv").out, asked)
+	for _, quiet := range []string{"alder-bank_2026-01-10.csv", "ember-quay_2026-01-03.csv"} {
+		if out := plainly(t, "load", quiet).out; strings.Contains(out, "count, those under") {
+			t.Errorf("%s: %s", quiet, out)
+		}
+	}
+	plainly(t, "sheets", "withdraw", "alder-bank_2026-01-03.csv")
+	plainly(t, "load", "alder-bank_2026-01-03.csv", "--answer", "official=Chip Time")
+	wants(t, plainly(t, "sheets", "explain", "alder-bank_2026-01-03.csv:2").out, "Time: 18:30")
+}
+
 // Changed headings are told with what they do to the reading: what is not read any more,
 // and what is taken for something by its values alone.
 func TestWhatChangedHeadingsDo(t *testing.T) {

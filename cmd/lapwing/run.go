@@ -13,6 +13,7 @@ import (
 	"lapwing/pipeline"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
 	"lapwing/reports"
 )
 
@@ -209,16 +210,25 @@ func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
 			a.say("  … and %d more", len(courses)-i)
 			break
 		}
-		a.say("New course: %s, in %s", c.Course, c.Sheet)
+		a.say("New course: %s, %s, in %s", c.Course, distanceWords(c.DistancesM), c.Sheet)
 		if c.Like != "" {
 			a.say("  If that is %s: %s", c.Like, a.otherCourse(c, c.Like))
 		}
 	}
 	if n := len(courses); n == 1 && courses[0].Like == "" {
-		a.say("  If it has another name: %s", a.otherCourse(courses[0], "NAME"))
+		a.say("  If it has another name or distance: %s", a.otherCourse(courses[0], `NAME --distance "8 km"`))
 	} else if n > 1 {
-		a.say("  If one has another name: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME")
+		a.say("  If one has another name or distance: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME --distance \"8 km\"")
 	}
+}
+
+// distanceWords are distances in metres as they are said: "2 km, 5 km".
+func distanceWords(metres []int) string {
+	var said []string
+	for _, m := range metres {
+		said = append(said, unit.Distance(m))
+	}
+	return strings.Join(said, ", ")
 }
 
 // otherCourse is what to type where a sheet is of another course.
