@@ -52,3 +52,26 @@ func TestAnswersForSeveralTables(t *testing.T) {
 		t.Errorf("column, answered: %+v, %v", s.Parts[0].Problems, err)
 	}
 }
+
+// A date that is said to be the day on which the list was made is offered as an answer and
+// not taken; that of the next run, and two of them, are not offered.
+func TestTheDayAListWasMadeIsOffered(t *testing.T) {
+	const rows = "\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n"
+	const open = "--date YEAR-MONTH-DAY"
+	for _, c := range []struct{ title, answers string }{
+		{"Mill Leat\nStand: 3. Oktober 2026 18:20", "--date 2026-10-03\tif the run was on that day\n" + open},
+		{"Mill Leat, printed 3 October 2026", "--date 2026-10-03\tif the run was on that day\n" + open},
+		{"Mill Leat\nNext run 3 October 2026", open},
+		{"Mill Leat\nSince 3 October 2020", open},
+		{"Mill Leat\nUpdated 3 October 2026\nPrinted 4 October 2026", open},
+		{"Mill Leat\nPrinted 3 October", open},
+	} {
+		s, err := Read("list.csv", []byte(c.title+rows), Options{})
+		if err != nil {
+			t.Fatal(c.title, err)
+		}
+		if asked := s.Parts[0].Problems; len(asked) != 1 || asked[0].Kind != "date-missing" || asked[0].Answers != c.answers {
+			t.Errorf("%s: asked %+v, day %v", c.title, asked, s.Parts[0].Date.Day)
+		}
+	}
+}

@@ -198,6 +198,11 @@ func (rs *runSettler) ask(p *Part) {
 				question+" Every line was written on that day; that need not be the day of the run.", "--date "+day.String()+"\tif the run was on that day", answer)
 			return
 		}
+		if text, day, ok := p.madeOn(); ok {
+			p.ask(rs.sheet.Name, -1, "date-missing", text, "a date in the title, the tab, a column or the file's name",
+				question+" That date may be the day on which the list was made.", "--date "+day.String()+"\tif the run was on that day", answer)
+			return
+		}
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }

@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"lapwing/pipeline/unit"
 )
 
 // evidence is a date found outside the rows.
@@ -19,12 +21,18 @@ type evidence struct {
 	strength int // 4 given, 3 title or tab, 2 file name, 1 folder
 }
 
+// madeList are words before a date that say that it is when the sheet was made, and not the
+// day of the run, though it may be the same day.
+const madeList = `printed print updated update issued created produced exported generated published correct corrected revised version saved uploaded druckdatum gedruckt stand erstellt
+	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
+	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise`
+
+var madeWords = set(madeList)
+
 // issueWords before a date say that it is when the sheet was made, or a run to
-// come, and not the day of the run.
-var issueWords = set(`printed print updated update issued created produced exported generated published correct corrected next revised version saved uploaded druckdatum gedruckt stand erstellt
-	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet before since established est
-	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
-	naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
+// come, or the first one, and not the day of the run.
+var issueWords = set(madeList + `
+	next before since established est naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
 	seit gegrundet depuis fondee fonde desde fundado fundada dal sinds opgericht sedan grundad siden grundlagt stiftet`)
 
 // dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
@@ -89,15 +97,8 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			listed = f.to // "Next runs: 26 July, 2 August"
 			continue
 		}
-		before := strings.Fields(fold(title[:f.from]))
-		all := strings.Join(before, " ") + " "
-		skip, labelled := endsWithAny(all, notTheDay), false
-		for i := max(0, len(before)-3); i < len(before); i++ {
-			if issueWords[before[i]] {
-				skip = true
-			}
-		}
-		if skip {
+		before, labelled := strings.Fields(fold(title[:f.from])), false
+		if notOfTheRun(before) {
 			listed = f.to
 			continue
 		}
@@ -109,6 +110,32 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		out = append(out, evidence{foundDate: f, text: strings.TrimSpace(title[f.from:f.to]), from: from, line: title, labelled: labelled, strength: 3})
 	}
 	return out
+}
+
+// notOfTheRun says whether the folded words before a date say that it is another day than
+// that of the run.
+func notOfTheRun(before []string) bool {
+	return endsWithAny(strings.Join(before, " "), notTheDay) ||
+		slices.ContainsFunc(before[max(0, len(before)-3):], func(w string) bool { return issueWords[w] })
+}
+
+// madeOn is the one date of the titles, with its year, that is said to be the day on which
+// the sheet was made; false where there are several or none.
+func (p *Part) madeOn() (text string, day unit.Day, ok bool) {
+	for _, t := range p.Titles {
+		for _, f := range scanDates(t, false) {
+			before := strings.Fields(fold(t[:f.from]))
+			if !f.settled() || !slices.ContainsFunc(before[max(0, len(before)-3):], func(w string) bool { return madeWords[w] }) {
+				continue
+			}
+			d := f.readings[0].day()
+			if ok && d != day {
+				return "", 0, false
+			}
+			text, day, ok = strings.TrimSpace(t[:f.to]), d, true
+		}
+	}
+	return text, day, ok
 }
 
 // IsYear says whether a text is a year, or a season over two, and nothing else.
