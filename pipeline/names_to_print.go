@@ -33,13 +33,13 @@ func (f *field) namesToPrint(p *people, club []int32, workers int) func(r int) c
 				continue
 			}
 			spellings = spellings[:0]
-			for _, l := range lines {
-				spellings = countSpelling(spellings, f.names.list[f.name[l]])
+			for i, l := range lines {
+				spellings = countSpelling(spellings, f.names.list[f.name[l]], i)
 			}
 			if several[k] == nil {
 				several[k] = map[int]called{}
 			}
-			several[k][r] = calledAs(name.Best(spellings))
+			several[k][r] = calledAs(name.Current(spellings))
 		}
 	})
 	used := make([]bool, len(f.names.list))
@@ -78,19 +78,20 @@ func (w *work) printedName(runner int32) string {
 		return ""
 	}
 	var spellings []name.Spelling
-	for _, l := range p.order[p.begin[r]:p.begin[r+1]] {
-		spellings = countSpelling(spellings, f.names.list[f.name[l]])
+	for i, l := range p.order[p.begin[r]:p.begin[r+1]] {
+		spellings = countSpelling(spellings, f.names.list[f.name[l]], i)
 	}
-	return name.Best(spellings)
+	return name.Current(spellings)
 }
 
-// countSpelling counts one more text among a runner's spellings.
-func countSpelling(list []name.Spelling, text string) []name.Spelling {
+// countSpelling counts one more text, the i-th of all, among a runner's spellings.
+func countSpelling(list []name.Spelling, text string, i int) []name.Spelling {
 	at := slices.IndexFunc(list, func(s name.Spelling) bool { return s.Text == text })
 	if at < 0 {
 		at = len(list)
-		list = append(list, name.Spelling{Text: text})
+		list = append(list, name.Spelling{Text: text, First: i})
 	}
 	list[at].Count++
+	list[at].Last = i
 	return list
 }

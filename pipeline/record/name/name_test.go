@@ -2,6 +2,8 @@ package name
 
 import (
 	"reflect"
+	"slices"
+	"strings"
 	"testing"
 	"unicode/utf8"
 )
@@ -181,12 +183,12 @@ func TestBest(t *testing.T) {
 		in   []Spelling
 		want string
 	}{
-		{[]Spelling{{"JOSE GARCIA", 20}, {"José García", 4}, {"Jose Garica", 3}}, "José García"},
-		{[]Spelling{{"J Smith", 30}, {"John Smith", 2}}, "John Smith"},
-		{[]Spelling{{"Zo? Hill", 9}, {"Zoe Hill", 1}}, "Zoe Hill"},
-		{[]Spelling{{"Ian MacDonald", 3}, {"IAN MACDONALD", 8}}, "Ian MacDonald"},
-		{[]Spelling{{"Ann Hill", 2}, {"Anne Hill", 2}}, "Anne Hill"},
-		{[]Spelling{{"Unknown", 2}}, ""},
+		{[]Spelling{{Text: "JOSE GARCIA", Count: 20}, {Text: "José García", Count: 4}, {Text: "Jose Garica", Count: 3}}, "José García"},
+		{[]Spelling{{Text: "J Smith", Count: 30}, {Text: "John Smith", Count: 2}}, "John Smith"},
+		{[]Spelling{{Text: "Zo? Hill", Count: 9}, {Text: "Zoe Hill", Count: 1}}, "Zoe Hill"},
+		{[]Spelling{{Text: "Ian MacDonald", Count: 3}, {Text: "IAN MACDONALD", Count: 8}}, "Ian MacDonald"},
+		{[]Spelling{{Text: "Ann Hill", Count: 2}, {Text: "Anne Hill", Count: 2}}, "Anne Hill"},
+		{[]Spelling{{Text: "Unknown", Count: 2}}, ""},
 		{nil, ""},
 	} {
 		if got := Best(c.in); got != c.want {
@@ -197,6 +199,41 @@ func TestBest(t *testing.T) {
 		}
 		if got := Best(c.in); got != c.want {
 			t.Errorf("Best depends on order: %q, want %q", got, c.want)
+		}
+	}
+}
+
+// A new family name is printed from its first run on, by those who keep the given name and
+// never go back; slips of the pen, names that grow and names to and fro are not new.
+func TestCurrent(t *testing.T) {
+	for _, c := range []struct{ inOrder, want string }{
+		{"Ada Moss, Ada Moss, Ada Moss, Ada Reed", "Ada Reed"},
+		{"Ada Moss, ADA MOSS, A Reed, ADA REED", "Ada Reed"},
+		{"Ada Moss, Ada Moss, Ada Moss, Ada Reed, Unknown", "Ada Reed"},
+		{"Ada Moss, Ada Moss, Ada Reed, Ada Moss, Ada Reed", "Ada Moss"},
+		{"Ada Moss, Ada Moss, Ada Mosss", "Ada Moss"},
+		{"Ada Moss, Ada Moss, Ada Moss-Reed", "Ada Moss"},
+		{"Ada Schmidt, Ada Schmidt, Ada Smith", "Ada Schmidt"},
+		{"Ada Moss, Ada Moss, Bea Reed", "Ada Moss"},
+		{"Ada Moss, Ada Moss, Moss Ada", "Ada Moss"},
+		{"Unknown", ""},
+		{"Ada Moss", "Ada Moss"},
+	} {
+		var in []Spelling
+		for i, text := range strings.Split(c.inOrder, ", ") {
+			k := slices.IndexFunc(in, func(s Spelling) bool { return s.Text == text })
+			if k < 0 {
+				k, in = len(in), append(in, Spelling{Text: text, First: i})
+			}
+			in[k].Count++
+			in[k].Last = i
+		}
+		if got := Current(in); got != c.want {
+			t.Errorf("%s: %q, want %q", c.inOrder, got, c.want)
+		}
+		slices.Reverse(in)
+		if got := Current(in); got != c.want {
+			t.Errorf("%s depends on the order of the list: %q, want %q", c.inOrder, got, c.want)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package name
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -183,10 +184,72 @@ func proper(word string) string {
 	return b.String()
 }
 
-// Spelling is one text as received and how often it was.
+// Spelling is one text as received, how often it was, and its first and last place
+// among all of the person's texts in order of the days.
 type Spelling struct {
-	Text  string
-	Count int
+	Text        string
+	Count       int
+	First, Last int
+}
+
+// Current picks the spelling to print for one person: that of [Best] or, where the family
+// name has changed, the best of the spellings with the new one. It has changed where the
+// latest text has the given name of the best and quite another family name, and all texts
+// with such a one are later than all others: who goes to and fro keeps the most frequent.
+func Current(spellings []Spelling) string {
+	best := Best(spellings)
+	if len(spellings) < 2 || best == "" {
+		return best
+	}
+	read := make([]Name, len(spellings))
+	latest := -1
+	for i, s := range spellings {
+		if read[i] = Parse(s.Text); !read[i].Unnamed && !read[i].Several && (latest < 0 || s.Last > spellings[latest].Last) {
+			latest = i
+		}
+	}
+	now, before := read[latest], Parse(best)
+	if !sameGiven(now.Given, before.Given) || !otherFamily(now.Family, before.Family) {
+		return best
+	}
+	var fresh []Spelling
+	lastOfOld, firstOfNew := -1, spellings[latest].First
+	for i, s := range spellings {
+		switch {
+		case read[i].Unnamed || read[i].Several:
+		case otherFamily(read[i].Family, now.Family):
+			lastOfOld = max(lastOfOld, s.Last)
+		default:
+			fresh, firstOfNew = append(fresh, s), min(firstOfNew, s.First)
+		}
+	}
+	if lastOfOld > firstOfNew {
+		return best
+	}
+	return Best(fresh)
+}
+
+// sameGiven says whether two folded given names are one, or one is the initial of the other.
+func sameGiven(a, b string) bool {
+	if len(a) > len(b) {
+		a, b = b, a
+	}
+	return a == b || a != "" && utf8.RuneCountInString(a) == 1 && strings.HasPrefix(b, a)
+}
+
+// otherFamily says whether two folded family names are quite different: no slip of the pen,
+// nor one a part of the other, as in Moss and Moss Reed. The bound on the similarity of Jaro
+// and Winkler is one below which spellings of one name were not seen (no source).
+func otherFamily(a, b string) bool {
+	if a == "" || b == "" || strings.Contains(a, b) || strings.Contains(b, a) {
+		return false
+	}
+	for _, w := range strings.Fields(a) {
+		if slices.Contains(strings.Fields(b), w) {
+			return false
+		}
+	}
+	return !EqualLost(a, b) && !OneSlip(a, b) && Soundex(a) != Soundex(b) && JaroWinkler(a, b) < 0.75
 }
 
 // Best picks the spelling to print for one person: the name most often given
