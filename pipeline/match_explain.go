@@ -83,13 +83,13 @@ func (pl *Pipeline) ExplainPair(ctx context.Context, first, second string) (*Mat
 	join := who.JoinFrom(k.JoinBits, int32(v.First.Lines), int32(v.Second.Lines))
 	listed := "They are not on the review list."
 	if v.Place > 0 {
-		listed = fmt.Sprintf("They are number %d on the review list.", v.Place)
+		listed = fmt.Sprintf("They are number %d on the review list. To answer: lapwing match join %s %s, or lapwing match part %s %s.", v.Place, v.First.ID, v.Second.ID, v.First.ID, v.Second.ID)
 	}
 	switch {
 	case apart > 0:
 		v.Why = fmt.Sprintf("Two runners: decision %d keeps them apart, whatever the evidence.", apart)
 	case v.Bits >= join:
-		v.Why = fmt.Sprintf("Two runners, although the sum reaches the %s from which lines without numbers are joined: a number on one side only, numbers or family names that differ, or a name of several people need more, and what was found out about one of them later may have changed the sum. %s", signedBits(join), listed)
+		v.Why = fmt.Sprintf("Kept as two runners until somebody answers, however likely it is that they are one: a wrong join spoils more than a question. The sum reaches the %s from which lines without numbers are joined, but a number on one side only, numbers or family names that differ, or a name of several people need more; or it was lower before the last lines of one of them had been joined. %s", signedBits(join), listed)
 	case v.Bits > k.ReviewBits:
 		v.Why = fmt.Sprintf("Two runners: the sum is below the %s from which two with so many lines are joined (%s where a sheet gives one of them a number). %s", signedBits(join), signedBits(who.JoinNumbered(k.JoinBits, int32(v.First.Lines), int32(v.Second.Lines))), listed)
 	default:

@@ -265,7 +265,7 @@ func testMatchList(t *testing.T, dir string) {
 	wants(t, must(t, dir, "match", "list").out, p.First.Name, p.Second.Name, "together", "lapwing match join "+p.First.ID)
 	// a pair of the list is explained as it is listed
 	o := must(t, dir, "match", "explain", p.Second.ID, p.First.ID)
-	wants(t, o.out, p.First.Name, "together", "Two runners", "number 1 on the review list", p.Evidence[0].Words)
+	wants(t, o.out, p.First.Name, "together", "two runners", "number 1 on the review list", p.Evidence[0].Words)
 	// any other is weighed afresh
 	wants(t, must(t, dir, "match", "explain", "Cornelius Wragby", "Ada Moss").out, "together", "not even doubtful")
 	wants(t, must(t, dir, "match", "explain", "Cornelius Wragby").out, "How the lines came together", "together")
