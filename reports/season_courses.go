@@ -64,7 +64,7 @@ func (d *season) estimatedFrom() string {
 func basisWords(basis string) string {
 	switch basis {
 	case "published":
-		return "ranked"
+		return "sure enough to rank"
 	case "provisional":
 		return "provisional: shown, not ranked"
 	}
