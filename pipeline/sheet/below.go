@@ -522,9 +522,10 @@ func (t table) bareBlocks() (starts []int, first int) {
 	if n := len(like[usual]); n < leastRows || n*10 < rows*8 {
 		return nil, -1
 	}
-	for n := 2; n*2 <= len(usual); n++ {
+	for n := 2; n < len(usual); n++ {
 		list := usual[:n]
-		if len(usual)%n != 0 || strings.Repeat(list, len(usual)/n) != usual || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
+		times := (len(usual) + n - 1) / n // the last has no blank cell behind it
+		if strings.TrimRight(strings.Repeat(list, times), "_") != usual || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
 			continue
 		}
 		name, clock := strings.IndexByte(list, 't'), strings.IndexByte(list, 'c')

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -69,7 +70,7 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 // Lee's time should read 20:40". Nothing is changed by them.
 func (p *Part) sayCorrections(sheet string) {
 	for _, sk := range p.Skipped {
-		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first {
+		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first && !p.says("corrected-in-words", sk.Row) {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
 		}
@@ -110,4 +111,9 @@ func (p *Part) askTimesOff(sheet string) {
 			return
 		}
 	}
+}
+
+// says says whether a problem of a kind was found at a row.
+func (p *Part) says(kind string, row int) bool {
+	return slices.ContainsFunc(p.Problems, func(q place.Problem) bool { return q.Kind == kind && q.Place.Row == row })
 }

@@ -15,13 +15,33 @@ import (
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
+	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
-	text, scanned := typedFigures(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
-	text, runOn := text, false
+	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
+	text, scanned := typedFigures(text)
+	text, runOn, told, tied := text, false, false, false
 	if len(text) < typedBytes {
-		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(text))))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(text)))))
+		text, tied = tiedPlaces(text)
+		if !runOn {
+			if lines, ok := proseLists(textLines(text)); ok {
+				text, told = []byte(strings.Join(lines, "\n")+"\n"), true
+			}
+		}
 	}
 	d := sniff(text, lex, limits)
+	if message != "" {
+		d.why += "; " + message
+	}
+	if spoken {
+		d.why += "; times in words were read as figures"
+	}
+	if told {
+		d.why += "; results told in sentences were put one runner to a line, and the rows are counted so"
+	}
+	if tied {
+		d.why += "; those who share a place were put one runner to a line, and the rows are counted so"
+	}
 	if runOn {
 		d.why += "; lists that ran on within a line were put one runner to a line, and the rows are counted so"
 	}
@@ -94,6 +114,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeTime, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
+		{proseAlone, "results told in sentences were put one runner to a line, and the rows are counted so"},
 	} {
 		if out := try.arrange(received, d.delim); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
@@ -223,7 +244,16 @@ var tabs = regexp.MustCompile(`\t+`)
 // cell between them, a row has fewer runs than the others.
 func alignedByTabs(lines []string) (out []string, ok bool) {
 	cells, rows, like, doubled, whole := 0, 0, 0, 0, 0
-	counts := map[int]int{}
+	counts, runsOf := map[int]int{}, map[int]int{}
+	for _, line := range lines {
+		if l := strings.TrimRight(line, "\t "); l != "" && l[0] != '\t' {
+			if runs := len(tabs.FindAllStringIndex(l, -1)); runs > 0 {
+				if runsOf[runs]++; runsOf[runs] > runsOf[cells] || runsOf[runs] == runsOf[cells] && runs > cells {
+					cells = runs
+				}
+			}
+		}
+	}
 	var first []string
 	for _, line := range lines {
 		l := strings.TrimRight(line, "\t ")
@@ -233,9 +263,6 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		}
 		rows++
 		counts[strings.Count(line, "\t")]++
-		if cells == 0 {
-			cells = runs
-		}
 		if strings.Contains(l, "\t\t") {
 			doubled++
 			if runs == cells {
@@ -776,7 +803,7 @@ const placePattern = `(\d{1,4})(?:\s*[.):=–-]|st|nd|rd|th|er|re|ère|e|º|ª|�
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?|\d{1,2}h[0-5]?\d['’:][0-5]\d["”]?)`
 
 var (
-	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `(?:[\s,;–—-]+(\D.*|\d{1,4}(?:st|nd|rd|th)\b.*))?\s*$`)
+	nameThenTime = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?(\pL[^\d\t]*?)(?:[\s,;:–—-]+|\s*(?:\.{2,}|…+)\s*)` + clockPattern + `([*†‡§]{0,3})(?:[\s,;–—-]+(\D.*|\d{1,4}(?:st|nd|rd|th)\b.*))?\s*$`)
 	timeThenName = regexp.MustCompile(`^\s*(?:` + placePattern + `\s+)?` + clockPattern + `[\s,;–—-]+(\pL[^\d\t]*?)\s*$`)
 )
 
@@ -786,18 +813,22 @@ var (
 func placeNameTime(lines []string, delim byte) []string {
 	cuts := make([]*typed, len(lines))
 	matched, placed, timed, marks, divided := 0, 0, 0, 0, 0
+	sexes := sexesLast(lines)
 	for i, l := range lines {
 		if strings.Count(l, string(delim)) >= 2 {
 			divided++
 		}
-		if !strings.ContainsAny(l, "0123456789") || len(l) > 200 {
+		if !strings.ContainsAny(l, "0123456789") || len(l) > 200 || mayTell(l) && correctsTime(l) {
 			continue
 		}
 		if m := nameThenTime.FindStringSubmatch(l); m != nil {
-			if unit := strings.Trim(m[4], " ."); isUnit(fold(strings.Trim(unit, "()"))) && (unit[0] != '(' || len(unit) > 3) { // (M) is a man
-				m[4] = "" // 17:58 min
+			if m[1] == "" && tellsMuch(m[2]) {
+				continue // a sentence, of a record perhaps
 			}
-			cuts[i] = &typed{place: m[1], name: m[2], time: m[3], rest: m[4]}
+			if unit := strings.Trim(m[5], " ."); isUnit(fold(strings.Trim(unit, "()"))) && (unit[0] != '(' || len(unit) > 3) && !(sexes && len(unit) == 1) { // (M) is a man
+				m[5] = "" // 17:58 min
+			}
+			cuts[i] = &typed{place: m[1], name: m[2], time: m[3], rest: strings.TrimSpace(m[4] + " " + m[5])}
 		} else if m := timeThenName.FindStringSubmatch(l); m != nil {
 			cuts[i] = &typed{place: m[1], name: m[3], time: m[2]}
 		}
@@ -847,6 +878,19 @@ func placeNameTime(lines []string, delim byte) []string {
 		}
 	}
 	return out
+}
+
+// sexesLast says whether letters for two sexes stand alone at the ends of lines: an m among
+// them is a man, and no minutes.
+func sexesLast(lines []string) bool {
+	letters := map[byte]bool{}
+	for _, l := range lines {
+		l = strings.TrimRight(l, " .")
+		if n := len(l); n > 6 && l[n-2] == ' ' && l[n-3] >= '0' && l[n-3] <= '9' && kindOf(l[n-1:]) == kSex {
+			letters[l[n-1]&^0x20] = true
+		}
+	}
+	return len(letters) == 2
 }
 
 // clubBracket is a club in brackets behind a name.
@@ -1144,7 +1188,7 @@ func isRule(cells []string) bool {
 			return false
 		}
 		marks++
-		if len(c) >= 3 {
+		if len(c) >= 3 || len(c) == 2 && c[0] == '-' {
 			long++
 		}
 	}

@@ -14,7 +14,7 @@ const struckThrough = "struck through"
 
 // remark finds the remarks of a part's rows and adds them to its column of notes, or a
 // column of their own.
-func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
+func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	if !p.Whole || p.Kind == Volunteers {
 		return
 	}
@@ -30,8 +30,13 @@ func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
 	}
 	ended := p.endedLines()
 	rules := rulesOfLines(lines)
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 {
+	corrections, disputes := p.timeCorrections(sheet)
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 {
 		return
+	}
+	corrected := map[int]correction{}
+	for _, c := range corrections {
+		corrected[c.row] = c
 	}
 	remarks, struck := map[int]string{}, 0
 	p.Each(func(row int, cells []string) error {
@@ -39,8 +44,14 @@ func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
 		if means := underEnded(ended, row); means != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)) {
 			said = append(said, means)
 		}
+		c, right := corrected[row]
+		if right {
+			said = append(said, "time put right from "+c.was+": "+c.line)
+		} else if d := disputes[row]; d != "" {
+			said = append(said, d)
+		}
 		for _, l := range rules {
-			if l.about(p, cells) {
+			if l.about(p, cells) && !(l.corrects && (right || disputes[row] != "")) {
 				said = append(said, l.says)
 			}
 		}
@@ -52,8 +63,8 @@ func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
 			struck++
 		}
 		for i, c := range cells {
-			if i < len(p.Columns) && p.Columns[i].Meaning != Notes {
-				if means := signs[signOf(c)]; means != "" {
+			if i < len(p.Columns) && (p.Columns[i].Meaning != Notes || c != "" && c == signOf(c)) {
+				if means := signs[signOf(c)]; means != "" && !right {
 					said = append(said, means)
 				}
 			}
@@ -67,6 +78,12 @@ func (p *Part) remark(g *grid, colours map[uint32]fillMeaning) {
 		return
 	}
 	p.rules.remarks = remarks
+	if len(corrected) > 0 {
+		p.rules.corrected = map[int]string{}
+		for row, c := range corrected {
+			p.rules.corrected[row] = c.time
+		}
+	}
 	why := "signs that a line beside the table explains"
 	if len(rules) > 0 {
 		why = fmt.Sprintf("the line “%s”", rules[0].line)
@@ -167,6 +184,9 @@ func signOf(cell string) string {
 // addRemark puts the remark of a row into its column.
 func (r *rowRules) addRemark(row int, cells []string) []string {
 	text := r.remarks[row]
+	if time := r.corrected[row]; time != "" {
+		cells[r.time] = time
+	}
 	if r.remarkOwn {
 		return append(cells[:r.remarkColumn], text)
 	}

@@ -19,6 +19,7 @@ func plainMarkup(text []byte) []byte {
 	if bytes.Contains(text, []byte("](")) && len(markupLink.FindAllIndex(text, 3)) == 3 {
 		text = markupLink.ReplaceAll(text, []byte("$1"))
 	}
+	text = plainEmphasis(text)
 	if !bytes.Contains(text, []byte("|")) || !bytes.Contains(text, []byte("*")) && !bytes.Contains(text, []byte("__")) {
 		return text
 	}
@@ -42,4 +43,26 @@ func plainMarkup(text []byte) []byte {
 		lines[i] = []byte(strings.Join(cells, "|"))
 	}
 	return bytes.Join(lines, nil)
+}
+
+var (
+	// codeMarks are around a cell or a value that is shown as it was typed, "`18:20`".
+	codeMarks = regexp.MustCompile("`([^`\n]{1,60})`")
+	// wholeLine is a line that is emphasised from end to end, "*Alder Bank*", "**3 January 2026**".
+	wholeLine = regexp.MustCompile(`(?m)^[ \t]*(?:\*{1,3}|_{1,2})([^*_\s|][^*_\n|]*)(?:\*{1,3}|_{1,2})[ \t]*$`)
+)
+
+// plainEmphasis takes the marks off values that are shown as typed, where three and more are,
+// and off lines that are emphasised whole.
+func plainEmphasis(text []byte) []byte {
+	if len(text) > typedBytes {
+		return text
+	}
+	if bytes.IndexByte(text, '`') >= 0 && len(codeMarks.FindAllIndex(text, 3)) == 3 {
+		text = codeMarks.ReplaceAll(text, []byte("$1"))
+	}
+	if bytes.Contains(text, []byte("*\n")) || bytes.Contains(text, []byte("_\n")) || bytes.Contains(text, []byte("*\r")) {
+		text = wholeLine.ReplaceAll(text, []byte("$1"))
+	}
+	return text
 }

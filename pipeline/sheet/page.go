@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -39,8 +40,17 @@ func startsPage(lower string) bool {
 		}
 	}
 	// a piece of a page, as it is copied
-	return len(lower) > 1 && lower[0] == '<' && lower[1] >= 'a' && lower[1] <= 'z' && strings.Contains(lower, "<table") && (strings.Contains(lower, "<td") || strings.Contains(lower, "<th"))
+	if len(lower) < 2 || lower[0] != '<' || lower[1] < 'a' || lower[1] > 'z' {
+		return false
+	}
+	if strings.Contains(lower, "<table") && (strings.Contains(lower, "<td") || strings.Contains(lower, "<th")) {
+		return true
+	}
+	return pieceOfPage.MatchString(lower)
 }
+
+// pieceOfPage is an element that holds lines, and the end of it or of another one.
+var pieceOfPage = regexp.MustCompile(`^<(?:p|div|h[1-6]|ul|ol|section|article|main|center|pre|font)(?: [^<>]*)?>(?:.|\s)*</(?:p|div|h[1-6]|ul|ol|section|article|main|center|pre|font)>`)
 
 // readPage reads the tables of a web page.
 func readPage(name string, data []byte, o Options) (*Sheet, error) {
@@ -81,7 +91,7 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 	if len(p.out) > 2*wholeBytes {
 		return nil, fmt.Errorf("its tables are too large; open it in a spreadsheet program, save it as XLSX or CSV, and load that")
 	}
-	if p.tables == 0 {
+	if p.tables == 0 && timedLines(p.out) < 3 {
 		return nil, fmt.Errorf("it is a web page without a table; select the results on the page, copy them into a spreadsheet program, save that as XLSX or CSV, and load it")
 	}
 	if p.bare {
@@ -94,6 +104,16 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 		}
 	}
 	return p.out, nil
+}
+
+// timedLines counts the lines of a text that have a time.
+func timedLines(text []byte) (n int) {
+	for l := range bytes.Lines(text) {
+		if clockInside.Match(l) {
+			n++
+		}
+	}
+	return n
 }
 
 // withoutProgram leaves out what a server would have run before it sent the page (PHP).
@@ -168,12 +188,36 @@ func (p *webPage) walk(n *html.Node) {
 	if breaks {
 		p.endLine()
 	}
+	if n.DataAtom == atom.Li && n.Parent != nil && n.Parent.DataAtom == atom.Ol {
+		p.number(n)
+	}
 	for c := n.FirstChild; c != nil; c = c.NextSibling {
 		p.walk(c)
 	}
 	if breaks {
 		p.endLine()
 	}
+}
+
+// number adds the number that a page shows before an item of a numbered list, unless the item
+// begins with one itself.
+func (p *webPage) number(item *html.Node) {
+	text := strings.TrimLeftFunc(textOf(item), blankRune)
+	if text == "" || text[0] >= '0' && text[0] <= '9' || !clockInside.MatchString(text) {
+		return
+	}
+	n := 1
+	for _, a := range item.Parent.Attr {
+		if from, err := strconv.Atoi(a.Val); a.Key == "start" && err == nil {
+			n = from
+		}
+	}
+	for c := item.PrevSibling; c != nil; c = c.PrevSibling {
+		if c.DataAtom == atom.Li {
+			n++
+		}
+	}
+	p.words(strconv.Itoa(n) + ".")
 }
 
 // words adds words to the line in hand.
@@ -245,6 +289,7 @@ func (p *webPage) typed(n *html.Node) {
 	}
 	if timed >= 2 {
 		p.tables++
+		p.bare = p.bare || len(p.out) == 0
 	}
 	p.blank()
 	for _, l := range lines {

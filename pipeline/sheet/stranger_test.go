@@ -852,7 +852,8 @@ func TestLinesAboutRows(t *testing.T) {
 	for _, k := range []struct{ line, want string }{
 		{"The tail walker is not in the results.", " | |tail walker; The tail walker is not in the results."},
 		{"The tail walker counts as a finisher.", " | |tail walker"},
-		{"Correction: Jo Lee ran 18:25, not 18:20", "time disputed: Correction: Jo Lee ran 18:25, not 18:20| |tail walker"},
+		{"Correction: Jo Lee ran 18:25, not 18:20", "time put right from 18:20: Correction: Jo Lee ran 18:25, not 18:20| |tail walker"},
+		{"Correction: Jo Lee ran 19:25, not 18:20", "time disputed: Correction: Jo Lee ran 19:25, not 18:20| |tail walker"},
 		{"Correction: Jo Lee ran 18:20", " | |tail walker"},
 		{"Corrections to the desk before Wednesday", " | |tail walker"},
 	} {

@@ -48,7 +48,7 @@ func typedLines(lines []string, delim byte) []string {
 	var told []int // lines that tell a time in a sentence, without a place in front
 	for i, received := range lines {
 		l := strings.Join(strings.Fields(strings.ReplaceAll(received, "\u00A0", " ")), " ")
-		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
+		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") || mayTell(l) && correctsTime(l) {
 			continue
 		}
 		c, text := typedLine(l)

@@ -1,0 +1,172 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lapwing/pipeline/place"
+)
+
+// A line below the results that gives one runner another time: "Sorry, Ann's time was 25:10",
+// "Correction: no. 6 should read 23:25", "* should be 20:50".
+
+// sorryWords are what such lines say beside correctionWords. Common practice, no source.
+var sorryWords = regexp.MustCompile(` (?:sorry|apologies|oops|whoops|mistake|my mistake|typo|wrong|should be|should read|should say|should have been|was actually|is actually|actually ran|entschuldigung|sorry|tippfehler|falsch|richtig ist|muss heissen|pardon|desole|desolee|erreur|perdon|disculpad|error|scusate|errore|fout|foutje|vergissing|przepraszam|pomylka|blad|ursakta|forlat|fel|ddrwg gen i|camgymeriad) `)
+
+var (
+	saidPlace = regexp.MustCompile(`(?i)(?:^|[\s(])(?:(?:no|nr|number|pos|position|place|platz|n°|nº)\.? ?(\d{1,4})|(\d{1,4})(?:st|nd|rd|th))\b`)
+	notTime   = regexp.MustCompile(`(?i)\b(?:not|nicht|und nicht|statt|instead of|rather than|pas|et non|no|non|niet|in plaats van|nie|inte)\s+$`)
+	fewWords  = 24 // of a line that corrects
+)
+
+// correction is the time that a line gives the runner of a row.
+type correction struct {
+	row       int
+	time, was string
+	line      string
+}
+
+// timeCorrections finds the corrections in the lines below the results, and the lines that
+// correct a row without saying beyond doubt to what: those are disputes. A time is put right
+// where the line gives one row only, by its runner's name, by a first or family name that no
+// other runner has, by its place or by a sign at its end; where the row's time is another
+// one, and the line gives the new time alone or beside the row's; and where the new one
+// does not fall out of the order of the list.
+func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[int]string) {
+	at := p.rules.time
+	if at < 0 || len(p.rules.clock) > 0 || p.Index(Time) != at {
+		return nil, nil
+	}
+	var lines []Skipped
+	for _, sk := range p.Skipped {
+		if text := strings.Trim(sk.Text, " |"); sk.Row > p.rules.first && len(text) <= 200 && len(lines) < mostLineRules && clockInside.MatchString(text) && correctsTime(text) {
+			lines = append(lines, Skipped{Row: sk.Row, Text: text})
+		}
+	}
+	if len(lines) == 0 {
+		return nil, nil
+	}
+	rows := p.timedRows(at)
+	disputes = map[int]string{}
+	for _, l := range lines {
+		k := correctedRow(rows, l.Text)
+		if k < 0 {
+			continue
+		}
+		time, ok := newTime(l.Text, rows[k].time)
+		switch {
+		case time == rows[k].time:
+		case ok && inOrder(rows, k, time):
+			found = append(found, correction{row: rows[k].row, time: time, was: rows[k].time, line: l.Text})
+			p.problem(sheet, l.Row, -1, place.Look, "corrected-in-words", shorten(l.Text, 80), "the corrected result in its own row",
+				"Row "+strconv.Itoa(rows[k].row)+" is read with "+time+", as this line says, and not with "+rows[k].time+". If that is wrong, correct the time.")
+		default:
+			disputes[rows[k].row] = "time disputed: " + l.Text
+		}
+	}
+	return found, disputes
+}
+
+// correctsTime says whether a line speaks of a correction.
+func correctsTime(line string) bool {
+	f := fold(line)
+	words := strings.Fields(f)
+	if len(words) > fewWords || len(words) < 3 || len(findDates(line)) > 0 || isRecord(f) {
+		return false
+	}
+	return slices.ContainsFunc(words[:3], func(w string) bool { return correctionWords[w] }) || sorryWords.MatchString(" "+f+" ") || len(clockInside.FindAllString(line, 3)) == 2 && notClock(line)
+}
+
+// notClock says whether a line has a time behind a word such as not: "19:10, not 19:01".
+func notClock(line string) bool {
+	for _, m := range clockInside.FindAllStringIndex(line, 3) {
+		if notTime.MatchString(line[:m[0]]) {
+			return true
+		}
+	}
+	return false
+}
+
+// timedRow is a row of results as a line of words may mean it.
+type timedRow struct {
+	row               int
+	place, name, time string
+	sign              string // at the end of the time or another cell
+}
+
+func (p *Part) timedRows(at int) (rows []timedRow) {
+	nameOf := p.fullNames()
+	p.Each(func(row int, cells []string) error {
+		r := timedRow{row: row, name: nameOf(cells), time: trim(cellAt(cells, at)), place: strings.TrimRight(trim(cellAt(cells, p.rules.pos)), ".)=")}
+		if r.sign = signOf(r.time); r.sign != "" {
+			r.time = trim(strings.TrimSuffix(r.time, r.sign))
+		}
+		for _, c := range cells {
+			if r.sign == "" {
+				r.sign = signOf(c)
+			}
+		}
+		rows = append(rows, r)
+		return nil
+	}) // a grid has no error of its own
+	return rows
+}
+
+// correctedRow is the row that a line means, -1 for none and for several.
+func correctedRow(rows []timedRow, line string) int {
+	f := " " + fold(strings.NewReplacer("'s ", " ", "’s ", " ").Replace(line)) + " "
+	one := func(is func(timedRow) bool) int {
+		found := -1
+		for k, r := range rows {
+			if is(r) {
+				if found >= 0 {
+					return -1
+				}
+				found = k
+			}
+		}
+		return found
+	}
+	if k := one(func(r timedRow) bool { return strings.Contains(r.name, " ") && strings.Contains(f, " "+r.name+" ") }); k >= 0 {
+		return k
+	}
+	if sign, _, ok := signLine(line); ok {
+		return one(func(r timedRow) bool { return r.sign == sign })
+	}
+	if m := saidPlace.FindStringSubmatch(line); m != nil {
+		said := orText(m[1], m[2])
+		return one(func(r timedRow) bool { return r.place == said })
+	}
+	return one(func(r timedRow) bool {
+		return slices.ContainsFunc(strings.Fields(r.name), func(w string) bool { return len(w) > 1 && strings.Contains(f, " "+w+" ") })
+	})
+}
+
+// newTime is the time that a line gives instead of another one; ok is false where it can't be
+// told which of its times that is.
+func newTime(line, was string) (time string, ok bool) {
+	clocks := clockInside.FindAllStringIndex(line, 4)
+	text := func(k int) string { return line[clocks[k][0]:clocks[k][1]] }
+	switch {
+	case len(clocks) == 1:
+		return text(0), !notTime.MatchString(line[:clocks[0][0]])
+	case len(clocks) != 2:
+	case text(0) == was || notTime.MatchString(line[:clocks[0][0]]):
+		return text(1), text(0) == was
+	case text(1) == was:
+		return text(0), true
+	}
+	return "", false
+}
+
+// inOrder says whether a time fits between those of the rows above and below a row, where
+// the times of the list rise.
+func inOrder(rows []timedRow, at int, time string) bool {
+	t := looseNumber(time)
+	if at > 0 && kindOf(rows[at-1].time) == kClock && looseNumber(rows[at-1].time) > t {
+		return false
+	}
+	return at+1 >= len(rows) || kindOf(rows[at+1].time) != kClock || looseNumber(rows[at+1].time) >= t
+}

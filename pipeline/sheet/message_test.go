@@ -1,0 +1,84 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// Lists as they are pasted from mails, chats and pages, told in sentences, or corrected below. want is
+// in the form of byHand; fourRead is that of most.
+const fourRead = "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"
+
+var messages = []struct{ name, text, want string }{
+	{"a chat with a stamp on every message", "[03/01/2026, 09:58:03] Bea Desk: Alder Bank 3 January 2026\n[03/01/2026, 10:31:12] Bea Desk: 1 Jo Lee 18:20\n[03/01/2026, 10:31:40] Bea Desk: 2 Al Roe 18:31\n[03/01/2026, 10:32:12] Bea Desk: 3 Cy Dee 18:40\n[03/01/2026, 10:33:12] Bea Desk: 4 Di Fox 18:42\n[03/01/2026, 11:02:44] Gus: thanks Bea\n", fourRead},
+	{"a chat that gives the day in its stamps only", "28/2/26, 10:14 - Bea: Alder Bank\n28/2/26, 10:31 - Bea: <Media omitted>\n28/2/26, 10:40 - Bea: 1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n28/2/26, 10:44 - Bea: 4. Di Fox 18:42\n28/2/26, 10:52 - Gus joined\n", strings.ReplaceAll(fourRead, "2026-01-03", "2026-02-28")},
+	{"senders and times of day above the messages", "Alder Bank\n3 January 2026\n\nBea  10:20\n1 Jo Lee 18:20\n2 Al Roe 18:31\n\nGus at the gate  10:21\n3 Cy Dee 18:40\n\nBea  10:22\n4 Di Fox 18:42\n", fourRead},
+	{"names that repeat are no senders", "Alder Bank\n3 January 2026\n\nJo Lee  18:20\n\nAl Roe  18:31\n\nCy Dee  18:40\n\nDi Fox  18:42\n", fourRead},
+	{"a reply above an older list", "Thanks Gus, all fixed. The list as it should stand:\n\n1) Jo Lee, 18:20\n2) Al Roe, 18:31\n3) Cy Dee, 18:40\n4) Di Fox, 18:42\n\nOn 4 January 2026 at 13:05, Gus wrote:\n> Results for Alder Bank, 3 January 2026\n>\n> 1) Jo Lee, 18:21\n> 2) Al Roe, 18:32\n> and so on\n", fourRead},
+	{"a mail of this morning", "Sent: Saturday 3 January 2026 11:15\nSubject: FW: Alder Bank this morning\n\nHere you go:\n\n1\tJo Lee\t18:20\n2\tAl Roe\t18:31\n3\tCy Dee\t18:40\n4\tDi Fox\t18:42\n", fourRead},
+	{"a mail as it was sent", "Content-Type: text/plain; charset=utf-8\nContent-Transfer-Encoding: quoted-printable\nSubject: Alder Bank 3 January 2026\n\n1.=20Jo Lee =E2=80=93 18:20\n2.=20Al Roe =E2=80=93 18:31\n3.=20Cy Dee =E2=80=93 18:40\n4.=20Di Fox =E2=80=93 18:42\n", fourRead},
+	{"pictures before places and times", "📍Alder Bank 📅 3 January 2026\n🏅 1 Jo Lee ⏱ 18:20\n🏅 2 Al Roe ⏱ 18:31\n🏅 3 Cy Dee ⏱️18:40\n🏅 4 Di Fox ⏱ 18:42\n", fourRead},
+	{"signs that look like colons and spaces", "Alder Bank\u00a03 January 2026\n1.\u00a0Jo Lee\u200318∶20\n2.\u00a0Al Roe\u200318∶31\n3.\u00a0Cy Dee\u200318∶40\n4.\u00a0Di Fox\u200318∶42\n", fourRead},
+	{"lines that are emphasised whole", "*Alder Bank*\n*Saturday 3 January 2026*\n1 - Jo Lee - 18:20\n2 - Al Roe - 18:31\n3 - Cy Dee - 18:40\n4 - Di Fox - 18:42\n", fourRead},
+	{"times shown as typed", "# Alder Bank 3 January 2026\n\n|Pos|Name|Time|\n|--|--|--|\n|1|**Jo Lee**|`18:20`|\n|2|**Al Roe**|`18:31`|\n|3|**Cy Dee**|`18:40`|\n|4|**Di Fox**|`18:42`|\n", fourRead},
+
+	{"sentences", "Alder Bank, Saturday 3 January 2026.\nJo Lee won in 18:20, ahead of Al Roe (18:31). Cy Dee of Vale Harriers came third in 18:40, with Di Fox close behind in 18:42.\n", fourRead},
+	{"sentences in German", "Alder Bank, 3. Januar 2026\nEs gewann Jo Lee in 18:20 vor Al Roe (18:31). Dritter wurde Cy Dee in 18:40, danach kam Di Fox (18:42).\n", fourRead},
+	{"sentences in French", "Alder Bank, le 3 janvier 2026\nVictoire de Jo Lee en 18:20 devant Al Roe (18:31). Suivent Cy Dee en 18:40 et Di Fox en 18:42.\n", fourRead},
+	{"a sentence for each, with other verbs", "Alder Bank, 3 January 2026\nJo Lee crossed the line in 18:20.\nAl Roe ran 18:31.\nCy Dee did it in 18:40.\nDi Fox clocked 18:42.\n", fourRead},
+	{"one paragraph", "Alder Bank, 3 January 2026. Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42.\n", fourRead},
+	{"two names and their two times", "Alder Bank, 3 January 2026\nJo Lee was first back in 18:20.\nAl Roe chased hard for 18:31.\nCy Dee and Di Fox finished in 18:40 and 18:42.\n", fourRead},
+	{"two people with one time in a sentence", "Alder Bank, 3 January 2026\nJo Lee was first back in 18:20.\nAl Roe chased hard for 18:31.\nCy Dee and Di Fox finished in 18:40.\n", "refused"},
+	{"the first in a sentence above the list", "Alder Bank 3 January 2026\n\nFirst home was Jo Lee in 18:20, then Al Roe in 18:31.\nThe rest:\nCy Dee 18:40\nDi Fox 18:42\nEd Gow 18:50\n", fourRead + ", Ed Gow 18:50"},
+	{"one who was forgotten, in a sentence below", "Alder Bank 3 January 2026\nJo Lee 18:20\nAl Roe 18:31\nDi Fox 18:42\n\nAlso Cy Dee who came in between Al and Di, 18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Di Fox 18:42, Cy Dee 18:40"},
+	{"a record told below is nobody's result", "Alder Bank 3 January 2026\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n\nThe course record was also set here, by Gus Ing in 15:58\n", fourRead},
+	{"times in words", "Alder Bank 3 January 2026\nfirst Jo Lee eighteen twenty\nsecond Al Roe eighteen thirty one\nthird Cy Dee, eighteen minutes and forty seconds\nfourth Di Fox nineteen oh five\nfifth Ed Gow twenty dead\nsixth Ida Kay twenty one minutes five\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 19:05, Ed Gow 20:00, Ida Kay 21:05"},
+
+	{"the sign of a shared place in front", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n=2 Al Roe 18:31\n=2 Cy Dee 18:31\n4 Di Fox 18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:31, Di Fox 18:42"},
+	{"two people on the line of a shared place", "Alder Bank 3 January 2026\n1. Jo Lee 18:20\n2=. Al Roe and Cy Dee 18:31\n4. Di Fox 18:42\n5. Ed Gow 18:50\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:31, Di Fox 18:42, Ed Gow 18:50"},
+	{"an arrow from the wrong time to the right one", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:33 -> 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", fourRead},
+	{"lists side by side without headings, a blank column between", "Alder Bank\t\t\t3 January 2026\nJo Lee\t18:20\t\tDi Fox\t18:42\nAl Roe\t18:31\t\tEd Gow\t18:50\nCy Dee\t18:40\t\tIda Kay\t18:55\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42, Ed Gow 18:50, Ida Kay 18:55"},
+	{"tabs too many under a title with fewer", "Alder Bank\t3 January 2026\nPos\tName\tClub\tTime\n1\tJo Lee\tVale\t18:20\n2\tAl Roe\tMill\t\t18:31\n3\tCy Dee\t\tVale\t18:40\n4\tDi Fox\tVale\t\t18:42\n", fourRead},
+
+	{"sorry, by first name", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nSorry, Al's time was 18:31\n", fourRead},
+	{"correction by place", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nCORRECTION: no. 2 should read 18:31\n", fourRead},
+	{"correction by a sign", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25*\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\n* should be 18:31\n", fourRead},
+	{"correction with the wrong time beside the right one", "Alder Bank 3. Januar 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nKorrektur: Al lief 18:31, nicht 18:25.\n", fourRead},
+	{"correction of one of two with that name", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Jo Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nSorry, Jo's time was 18:25\n", strings.Replace(fourRead, "Al Roe", "Jo Roe", 1)},
+	{"the women's letter is no minute's", "Alder Bank 3 January 2026\n1 Jo Lee 18:20 f\n2 Al Roe 18:31 m\n3 Cy Dee 18:40 m\n4 Di Fox 18:42 f\n", fourRead},
+}
+
+func TestMessages(t *testing.T) {
+	for _, c := range messages {
+		t.Run(c.name, func(t *testing.T) {
+			if got := readByHand("x.txt", []byte(c.text)); got != c.want && !(c.want == "refused" && strings.HasPrefix(got, c.want)) {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
+	}
+}
+
+// Pieces of pages that hold no table.
+func TestPagesOfLines(t *testing.T) {
+	for _, text := range []string{
+		"<h2>Alder Bank &ndash; 3 January 2026</h2><ol><li>Jo Lee &nbsp; 18:20</li><li>Al Roe &nbsp; 18:31</li><li>Cy Dee 18:40</li><li>Di Fox 18:42</li></ol>",
+		"<div>Alder Bank, 3 January 2026<br>1. Jo Lee 18:20<br>\n2. Al Roe 18:31<br>3. Cy Dee 18:40<br>4. Di Fox 18:42</div>",
+		"<html><head><title>Alder Bank 3 January 2026</title></head><body><pre>\n  1 Jo Lee    18:20\n  2 Al Roe    18:31\n  3 Cy Dee    18:40\n  4 Di Fox    18:42\n</pre></body></html>",
+		"<html><body><p>Alder Bank, 3 January 2026</p><p>1. Jo Lee 18:20</p><p>2. Al Roe 18:31</p><p>3. Cy Dee 18:40</p><p>4. Di Fox 18:42</p></body></html>",
+	} {
+		if got := readByHand("x.html", []byte(text)); got != fourRead {
+			t.Errorf("read %q of %s", got, text)
+		}
+	}
+}
+
+// Letters for two sexes behind the times.
+func TestSexesBehindTimes(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.txt", []byte("1 Jo Lee 18:20 f\n2 Al Roe 18:31 m\n3 Cy Dee 18:40 m\n4 Di Fox 18:42 f\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := strings.Join(factsRead(s), "; "); got != "position 1, name Jo Lee, time 18:20, sex f; position 2, name Al Roe, time 18:31, sex m; position 3, name Cy Dee, time 18:40, sex m; position 4, name Di Fox, time 18:42, sex f" {
+		t.Error(got)
+	}
+}
