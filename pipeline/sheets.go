@@ -164,7 +164,7 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 	}
 	for k, q := range p.parts {
 		for _, r := range q.readings {
-			fmt.Fprintf(w, "  Column %s %q is read as %s%s\n", r.Column, r.Heading, r.Means, inBrackets(r.Why))
+			fmt.Fprintf(w, "  Column %s %s is read as %s%s\n", r.Column, headingWords(r.Heading), r.Means, inBrackets(r.Why))
 		}
 		fmt.Fprintf(w, "  Runs: %s\n", shortList(runNames(append(slices.Clip(q.runs), helperRuns(q.helpers)...)), 6))
 		for _, l := range first[k] {
@@ -442,6 +442,14 @@ func (pl *Pipeline) problemsWhere(ctx context.Context, where string, args ...any
 		out = append(out, p)
 	}
 	return out, rows.Err()
+}
+
+// headingWords is a heading as it is said of a column.
+func headingWords(heading string) string {
+	if heading == "" {
+		return "(no heading)"
+	}
+	return strconv.Quote(heading)
 }
 
 // inBrackets is a reason behind what it is the reason of, if there is one.

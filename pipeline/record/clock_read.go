@@ -43,7 +43,7 @@ var clockReadings = [...]struct{ name, means string }{
 	minSecHundredths: {"mm:ss:hh", "minutes, seconds and hundredths (24:31:57 is 24 min 31.57 s)"},
 	dottedHMS:        {"h.mm.ss", "hours, minutes and seconds with dots (1.02.15)"},
 	dottedMSF:        {"mm.ss.f", "minutes, seconds and their fraction with dots (24.31.5)"},
-	dottedMinSec:     {"mm.ss", "minutes and seconds with a dot (24.31 is 24 min 31 s, 25.1 is 25 min 10 s)"},
+	dottedMinSec:     {"mm.ss", "minutes and seconds with a dot or a comma (24.31 is 24 min 31 s, 25.1 is 25 min 10 s)"},
 	decimalMinutes:   {"decimal minutes", "minutes as a decimal number (24.75 is 24 min 45 s)"},
 	dayFraction:      {"day fraction", "parts of a day, as a spreadsheet stores times (0.0170254 is 24 min 31 s)"},
 	decimalHours:     {"decimal hours", "hours as a decimal number (0.5 is 30 min)"},

@@ -154,6 +154,10 @@ func (s *settler) hoursCut(i int) (from, to string) {
 
 var minutesSeconds = regexp.MustCompile(`^[0-5]\d:[0-5]\d(?:\.\d{1,3})?$`)
 
+// leastOfDay is how many times without a third part beyond 59 are no minutes, seconds and
+// hundredths within two minutes of one another (0.6^6 is one in twenty, of few such sheets).
+const leastOfDay = 6
+
 // timeOfDay says whether the times of a column are those of a clock at the finish: all
 // beyond five hours, within two hours by the clock, and none with a third part beyond
 // 59 as hundredths have, or with none as minutes that are shown as hours.
@@ -181,7 +185,7 @@ func (s *settler) timeOfDay(i int) bool {
 		}
 		n++
 	}
-	return n >= 8 && last-first <= 1 && 2*seconds > n
+	return n >= leastOfDay && last-first <= 1 && 2*seconds > n
 }
 
 // behindFirst says whether more than half of the times of a column begin with a
