@@ -248,8 +248,9 @@ func parseGroup(b []byte) group {
 				until = until || n == 0 && len(w) > 1 && string(w) != "au" && string(w) != "al"
 			case filler:
 				schoolYear = schoolYear || n == 0 && (string(w) == "year" || string(w) == "yr" || string(w) == "y")
-				if len(w) == 1 && w[0] == 's' && n == 0 {
-					seniorSeen = true // "S M"; after a number it is "40s"
+				if len(w) == 1 && w[0] == 's' {
+					seniorSeen = seniorSeen || n == 0 // "S M"; after a number it is "40s"
+					decade = decade || n > 0
 				}
 			}
 		case ch >= utf8.RuneSelf: // a word of another script
@@ -369,7 +370,7 @@ func parseGroup(b []byte) group {
 		v := int16(nums[0])
 		g.lo, g.hi = v, v
 		switch {
-		case decade && v%10 == 0:
+		case decade && v%10 == 0 && !born && !plus && !gt && !andO && !andU && !until && !lt: // not "Over 40s"
 			g.kind, g.hi = between, v+9
 		case born:
 			g.kind = bornIn

@@ -47,6 +47,8 @@ func TestGroupColumns(t *testing.T) {
 		cells, want []string
 	}{
 		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
+		{"Age Grp", []string{"40s", "30s", "60s", "50s", "F 20s"}, []string{"40-49", "30-39", "60-69", "50-59", "W 20-29"}},
+		{"Age Grp", []string{"Over 40s", "Under 20s"}, []string{"40+", "0-19"}},
 		{"Cat", []string{"U13", "U17"}, []string{"0-12", "13-16"}},
 		{"Cat", []string{"U13"}, []string{"0-12"}},
 		{"Age group", []string{"MV40", "FV35", "VM40", "V40", "MV45", "FV45", "LV50", "Vet 40"}, []string{"M 40-44", "W 35-39", "M 40-44", "40-44", "M 45-49", "W 45-49", "W 50-54", "40-44"}},

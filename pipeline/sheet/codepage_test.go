@@ -5,6 +5,10 @@ import (
 
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/japanese"
+	"golang.org/x/text/encoding/korean"
+	"golang.org/x/text/encoding/simplifiedchinese"
+	"golang.org/x/text/encoding/traditionalchinese"
 )
 
 // Short sheets of invented people, each written in the code page that the
@@ -29,6 +33,11 @@ func TestCodePages(t *testing.T) {
 		{charmap.Windows1257, "Windows-1257", "Vieta;Vārds;Laiks\n1;Jānis Bērzkalns;21:30\n2;Līga Ķezbere;22:10\n"},
 		{charmap.Windows1257, "Windows-1257", "Vieta;Pavardė;Laikas\n1;Ąžuolaitis;21:30\n2;Žvirblienė;22:10\n"},
 		{charmap.Windows1252, "Windows-1252", "Mænd|||||Kvinder\nPlads|Løber|Forening|Sluttid||Plads|Løber|Forening|Sluttid\n1|Giosuè Roligrà-Ellò|Vale|20:56||1|Aneta Zaj|Mill|24:06\n2|Lee Bran|Läufertreff Mühlgrund|21:47||2|Alex Bran|Mill|26:52\n3|Iván Peñal|Fell|28:36||3|Rita Conceiçães|Fell|28:20\n4|Inácio Falcão|Les Foulées d'Ormay|31:07||4|Sabine Weißkow||36:12\n"},
+		{japanese.ShiftJIS, "Shift JIS", "会場,柳池公園\n順位,氏名,性別,タイム\n1,井上 桜,女,21:30\n2,松本 誠,男,22:10\n"},
+		{japanese.EUCJP, "EUC-JP", "順位,氏名,タイム\n1,井上 桜,21:30\n2,松本 誠,22:10\n"},
+		{simplifiedchinese.GB18030, "GB 18030", "名次,姓名,性别,成绩\n1,王小明,男,21:30\n2,李红,女,22:10\n"},
+		{traditionalchinese.Big5, "Big5", "名次,姓名,性別,成績\n1,王小明,男,21:30\n2,李紅,女,22:10\n"},
+		{korean.EUCKR, "EUC-KR", "순위,이름,성별,기록\n1,김민수,남,21:30\n2,이영희,여,22:10\n"},
 		{charmap.Macintosh, "Mac Roman", "Clt;Nom;Temps\n1;Hélène Thévenard;21:30\n2;Loïc Lefèbvre;22:10\n"},
 		{charmap.CodePage850, "code page 850", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},
 		{charmap.Windows1252, "Windows-1252", "Platz;Name;Zeit\n1;Jörg Müller;21:30\n2;Änne Größler;22:10\n"},

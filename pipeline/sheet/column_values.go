@@ -244,6 +244,8 @@ func (s *settler) byValues() {
 			s.set(i, Date, "its values are dates")
 		case s.find(BirthYear) < 0 && s.shortYears(i):
 			s.set(i, BirthYear, "its values are years of two figures such as '63")
+		case s.find(BirthYear) < 0 && s.find(Age) < 0 && s.twoFigureYears(i):
+			s.set(i, BirthYear, "its values are years of two figures: as ages none is from 22 to 39, and several are above 80 or begin with 0")
 		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
 			s.set(i, Age, "its values are whole numbers such as ages")
 		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
@@ -293,6 +295,27 @@ func (s *settler) shortYears(i int) bool {
 		}
 	}
 	return years >= 3 && 10*years >= 9*n
+}
+
+// twoFigureYears says whether the values of a column without a heading are the last two figures
+// of years of birth: all have two figures, and several of them begin with 0, as no age does, or are
+// 80 and more, as few ages are. Born in 1922 to 1939 is hardly anybody who runs.
+func (s *settler) twoFigureYears(i int) bool {
+	n, odd := 0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		v := looseNumber(c)
+		if len(c) != 2 || !digitsOnly(c) || v >= 22 && v <= 39 {
+			return false
+		}
+		if n++; c[0] == '0' || v >= 80 {
+			odd++
+		}
+	}
+	return n >= 5 && odd >= 3 && 6*odd >= n
 }
 
 // relatives says whether the words of two columns are people of one family on most rows: parents

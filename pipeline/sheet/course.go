@@ -358,10 +358,19 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			title = strings.Replace(bare, "=", ": ", 1) // # venue=Alder Bank
 		}
 	}
+	if bare := strings.TrimLeft(title, "#"); bare != title && bare != "" && bare[0] > ' ' {
+		if label, _, ok := strings.Cut(bare, ":"); ok && len(strings.Fields(label)) == 1 {
+			if g := lex.read(label); !isVenueLabel(fold(label)) && !(g.known && g.meaning == Course) {
+				return nil // "#format: v3", what a program says of its file
+			}
+			title = bare
+		}
+	}
 	if label, value, ok := strings.Cut(title, "="); ok && strings.TrimSpace(value) != "" && len(strings.Fields(label)) == 1 && !lex.read(label).known {
 		return nil // the legend of a short form: "DNF = did not finish"
 	}
 	hasDate := len(findDates(title)) > 0
+	issued := hasDate && len(titleDates(title, "", lex, false)) == 0 // it is when the list was made
 	_, _, _, hasDistance := findDistance(title)
 	text := title
 	labelled := false
@@ -428,6 +437,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		slug := Slug(seg)
 		if isVenueLabel(fold(seg)) || strings.Contains(whole, "@") {
 			continue // a heading, an address
+		}
+		if issued && !labelled && anyWord(seg, issueWords) {
+			continue // "Wydruk z dnia 01.09.2026"
 		}
 		if allIssueWords(seg) {
 			continue // "3 May 2026, published 5 May 2026", "Desde el 3 de mayo de 2014"
@@ -626,12 +638,14 @@ var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique so
 	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
 
 func isVenueLabel(f string) bool {
-	switch f {
-	case "ort", "place", "lieu", "luogo", "lugar", "local", "plaats", "locatie", "miejsce", "plats", "sted", "venue", "where", "at", "course name", "laufort", "strecke", "wo":
-		return true
-	}
-	return false
+	return venueLabels[f]
 }
+
+// venueLabels stand before the place of a run, in the languages of the headings and as keys of
+// open data (spatial coverage, after the DCMI Metadata Terms).
+var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at laufort strecke wo ou donde dove waar hvor var gdzie
+	spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
+	"course name", "spatial coverage", "event location", "event venue", "venue name", "race location", "run location", "start finish")
 
 // countWords after "top" say how many are listed.
 var countWords = set("three five ten twenty 3 5 10 20")

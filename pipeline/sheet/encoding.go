@@ -179,6 +179,9 @@ func decodeMixed(text []byte, encoding string) ([]byte, string, string) {
 		}
 		i += n
 	}
+	if plain, name, ok := decodeEastAsian(text); ok && invalid > valid {
+		return plain, name, ""
+	}
 	p := guessPage(text)
 	if valid == 0 || invalid > 10*valid || p.own && invalid > valid {
 		return p.append(make([]byte, 0, len(text)+invalid*2), text), p.name, ""

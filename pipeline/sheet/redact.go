@@ -420,6 +420,11 @@ func encodeAs(text []byte, encoding string) ([]byte, error) {
 		}
 		return out, nil
 	}
+	for _, p := range eastAsianPages {
+		if p.name == encoding {
+			return p.page.NewEncoder().Bytes(text)
+		}
+	}
 	return text, nil
 }
 

@@ -25,7 +25,15 @@ type evidence struct {
 // day of the run, though it may be the same day.
 const madeList = `printed print updated update issued created produced exported generated published correct corrected revised version saved uploaded druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
-	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise`
+	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
+	modified retrieved downloaded accessed harvested archived released release ausdruck ausgedruckt druck erzeugt erstellung geandert abgerufen veroffentlicht ausgegeben
+	impression imprimee publie publiee genere modifie telecharge impresion generado generada publicado publicada emitido actualizacion modificado stampa generato pubblicato aggiornamento modificato
+	impressao emitida gerado gerada atualizacao afdruk gegenereerd gepubliceerd gewijzigd utskrift skapad publicerad andrad udskrift oprettet offentliggjort aendret opprettet publisert endret
+	wydruk wydruku sporzadzono sporzadzil wygenerowano opublikowano vytisteno vytisknuto tisk vytvoreno vygenerovano aktualizovano zverejneno vytlacene vytvorene vygenerovane aktualizovane zverejnene
+	tulostettu paivitetty julkaistu luotu nyomtatva kinyomtatva keszult frissitve kiadva yazdirma basim basildi guncelleme guncellendi olusturuldu yayin εκτυπωση εκτυπωθηκε ενημερωση ενημερωθηκε δημοσιευση
+	tiparit printat imprimat actualizat generat publicat trukitud uuendatud koostatud avaldatud izdrukats izdrukata atjaunots sagatavots publicets atspausdinta atnaujinta parengta paskelbta
+	natisnjeno izpis izpisano posodobljeno objavljeno ispis ispisano otisnuto azurirano objavljeno izradeno распечатано напечатано печать обновлено сформировано опубликовано выгружено
+	роздруковано надруковано друк оновлено сформовано опубліковано отпечатано разпечатано разпечатка обновено генерирано публикувано 印刷日 更新日 作成日 出力日`
 
 var madeWords = set(madeList)
 

@@ -24,7 +24,7 @@ var languageWords = map[concept]string{
 	cClub:           `клуб команда отбор συλλογος ομαδα σωματειο kulup kulubu takim klubi klubs klubas drustvo oddiel klubb felag hlaupahopur clwb seura jooksuklubi`,
 	cNumber:         `номер αριθμος gogus numara numarasi rinnanumber numurs numeris stevilka broj numer rasnumer rasnr rhif kilpailunro nommer`,
 	cNo:             `νο nro`,
-	cCourse:         `трасса маршрут траса стаза διαδρομη τοποθεσια parkur pist rada trase trasa proga staza palya helyszin traseu locatie locatia lokacija reitti leid hlaupaleid cwrs lleoliad`,
+	cCourse:         `трасса маршрут траса трасе стаза διαδρομη τοποθεσια parkur pist rada trase trasa proga staza palya helyszin traseu locatie locatia lokacija reitti leid hlaupaleid cwrs lleoliad`,
 	cOfDay:          `город місто град πολη sehir yer kraj grad paikka paikkakunta stadur linn pilseta miestas oras varos`,
 	cDistance:       `дистанция дистанція разстояние αποσταση mesafe distants distancija razdalja tav distanta matka vegalengd pellter`,
 	cStatus:         `статус κατασταση durum staatus statuss statusas allapot stare tila stada`,
