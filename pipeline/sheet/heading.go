@@ -80,6 +80,9 @@ func (l *lexicon) readNew(heading string) guess {
 		}
 	}
 	g := guessFrom(f)
+	if !g.known && strings.Contains(heading, "?") {
+		return l.readQuestion(heading)
+	}
 	if i := strings.IndexAny(heading, "0123456789"); i > 0 && dayAndMonth.MatchString(heading[i:]) {
 		// "Alder pr. 31/12": the day on which ages are reckoned
 		words := strings.Fields(heading[:i])

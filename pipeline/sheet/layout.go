@@ -251,6 +251,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	dates := 0 // two and more among words are the runs of a table of points or times
 	classes := map[string]int{}
 	men, women := 0, 0 // cells that say the one sex or the other: the heads of columns of ticks where each stands once
+	splits := 0
 	var seen [PersonalBest + 1]bool
 	last := byte(0)
 	for _, c := range cells {
@@ -285,11 +286,12 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			}
 			continue
 		}
+		if _, from, to, ok := findDistance(trim(c)); ok && from == 0 && to == len(trim(c)) {
+			splits++
+			continue // 1k, 2 km: splits
+		}
 		switch k := kindOf(c); k {
 		case kGroup:
-			if _, from, to, ok := findDistance(c); ok && from == 0 && to == len(c) {
-				continue // 1k, 2k: splits
-			}
 			classes[fold(c)]++
 			values++
 		case kDate:
@@ -302,6 +304,9 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 				women++
 			}
 		}
+	}
+	if splits > 1 && seen[Name] {
+		filled -= splits - 1 // one of them is the finish
 	}
 	if dates < 2 || known < 2 || !seen[Name] && !seen[FamilyName] {
 		values += dates

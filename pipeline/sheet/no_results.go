@@ -70,6 +70,9 @@ func (p *Part) daysApart(rows [][]string) bool {
 		}
 		if d := trim(cellAt(r, day)); d != "" && (!timed || !hasNoDigit(cellAt(r, p.Index(Time)))) {
 			n++
+			if frame, _, ok := stamp(d); ok {
+				d = frame // the day, of a day and a time of day
+			}
 			days[d] = true
 			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}

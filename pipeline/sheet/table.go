@@ -270,6 +270,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			head = t.head()
 		}
 	}
+	if l.first < 0 && turned(lex, head) {
+		refuse("its people stand beside one another, a column each, and the headings in the first column; copy the table, paste it so that rows become columns (Paste Special, Transpose), and load that")
+		return
+	}
 	need := 2
 	if len(l.headings) == 1 {
 		need = 1
