@@ -122,7 +122,8 @@ func (k *nameAges) settle(heading string) {
 		k.meaning = nameHasShortYear
 	case most(k.years) && k.numbers >= 4:
 		k.meaning = nameHasYear
-	case said && k.ages*10 >= k.numbers*9 && k.ages > 0, most(k.ages) && k.names >= 8 && k.repeated >= 2:
+	case said && k.ages*10 >= k.numbers*9 && k.ages > 0, most(k.ages) && k.names >= 8 && k.repeated >= 2,
+		most(k.ages) && k.ages == k.numbers && k.names >= 12 && k.repeated > 0: // a runner's number stands twice by a slip at most
 		k.meaning = nameHasAge
 	}
 }

@@ -134,7 +134,12 @@ func onlyWords(tab string, words map[string]bool) bool {
 var seasonTabs = set("league table summary standings stats statistics liga tabelle klassement championship winter summer spring autumn")
 
 var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
-	overzicht podsumowanie sammanfattning oversigt oversikt`)
+	overzicht podsumowanie sammanfattning oversigt oversikt titelblatt forside forsida omslag kansi kansilehti boritolap boritó borito titulni strana naslovnica obalka kapak εξωφυλλο
+	portada capa copertina voorblad okladka tytulowa esileht vaks virselis vaka обложка титул обкладинка корица 表紙`)
+
+// factTabs are called by words for what is said of the data of a workbook: the labels on them hold,
+// other lines there are about anything. Common practice, no source.
+var factTabs = set("readme read me about notes info meta metadata metadaten metadonnees metadatos metadati dataset data description beschreibung description popis opis leiras kuvaus")
 
 // filledTemplate says whether a tab called a template or a table, or entries where it has
 // places, was filled in with results all the same: three lines or more have a name and a time, and no column has

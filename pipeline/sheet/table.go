@@ -424,7 +424,7 @@ const factLines = 30
 // keepFacts keeps the labelled lines of a tab that holds no results, "Course:
 // Alder Bank", for the tabs that say nothing themselves.
 func (s *Sheet) keepFacts(t table, lex *lexicon) {
-	if t.tab == "" || t.grid == nil || t.hidden || helperTab(t.tab) && !coverTab(t.tab) {
+	if t.tab == "" || t.grid == nil || t.hidden || helperTab(t.tab) && !coverTab(t.tab) && !onlyWords(t.tab, factTabs) {
 		return
 	}
 	s.keepCover(t)
