@@ -13,8 +13,8 @@ import (
 // What was noticed is in the problems.
 func (s *Sheet) Describe(w io.Writer) {
 	fmt.Fprintf(w, "%s\n", s.Name)
-	if s.Format == "xlsx" {
-		fmt.Fprintf(w, "  a workbook (XLSX)%s\n", s.Dialect)
+	if kind, ok := bookKinds[s.Format]; ok {
+		fmt.Fprintf(w, "  a workbook (%s)%s\n", kind, s.Dialect)
 	} else {
 		fmt.Fprintf(w, "  text, %s, %s\n", s.Encoding, s.Dialect)
 	}
@@ -22,6 +22,9 @@ func (s *Sheet) Describe(w io.Writer) {
 		p.describe(w)
 	}
 }
+
+// bookKinds are the kinds of workbooks as people call them.
+var bookKinds = map[string]string{"xlsx": "XLSX", "xls": "XLS", "ods": "OpenDocument"}
 
 func (p *Part) describe(w io.Writer) {
 	kind := map[string]string{"full": "results", "excerpt": "results of some of the field", "times": "times without names", "names": "names without times", Volunteers: "volunteers"}[p.Kind]

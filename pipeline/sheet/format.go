@@ -11,7 +11,7 @@ import (
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
-// trusted. Format is "csv", "xlsx", "html", "json" or "", and then why says what the file is.
+// trusted. Format is "csv", "xlsx", "xls", "ods", "html", "json" or "", and then why says what the file is.
 func formatOf(data []byte) (format, why string) {
 	const (
 		save    = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
@@ -28,7 +28,7 @@ func formatOf(data []byte) (format, why string) {
 	case bytes.HasPrefix(head, []byte("PK\x05\x06")):
 		return "", "it is a ZIP archive with nothing in it"
 	case bytes.HasPrefix(head, []byte("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1")):
-		return "", containerFormat(data, save)
+		return containerFormat(data, save)
 	case bytes.HasPrefix(head, []byte("%PDF")):
 		return "", "it is a PDF, a picture of a page rather than a table" + takeOut
 	case bytes.HasPrefix(head, []byte("\x1F\x8B")), bytes.HasPrefix(head, []byte("7z\xBC\xAF")), bytes.HasPrefix(head, []byte("Rar!")):
@@ -47,6 +47,8 @@ func formatOf(data []byte) (format, why string) {
 		return "", "it is a word-processor document" + save
 	case startsPage(lower):
 		return "html", ""
+	case strings.HasPrefix(lower, "<?xml") && strings.Contains(lower, "opendocument") && strings.Contains(lower, "opendocument.spreadsheet"):
+		return "ods", ""
 	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<?xml"):
 		return "", "it is program data (XML), not a table" + save
 	case startsRecords(lower):
@@ -84,7 +86,7 @@ func isPicture(head []byte) bool {
 
 // containerFormat says what a compound file ([MS-CFB]) is, by the names in its directory,
 // which stand there in UTF-16.
-func containerFormat(data []byte, save string) string {
+func containerFormat(data []byte, save string) (format, why string) {
 	holds := func(name string) bool {
 		wide := make([]byte, 0, 2*len(name))
 		for i := range len(name) {
@@ -94,13 +96,11 @@ func containerFormat(data []byte, save string) string {
 	}
 	switch {
 	case holds("EncryptedPackage"):
-		return "it is a workbook with a password; open it with the password, save a copy without one, and load that"
+		return "", "it is a workbook with a password; open it with the password, save a copy without one, and load that"
 	case holds("WordDocument"):
-		return "it is an old word-processor document" + save
-	case holds("Workbook"):
-		return "it is an old XLS workbook" + save
+		return "", "it is an old word-processor document" + save
 	}
-	return "it is an old XLS workbook or a workbook with a password" + save
+	return "xls", ""
 }
 
 // mailHead is how far into a file the head of a message is looked for.
@@ -147,7 +147,7 @@ func zipFormat(data []byte) (format, why string) {
 	if err != nil {
 		return "", "it is a damaged workbook or ZIP archive (" + err.Error() + "); ask for it again"
 	}
-	sawWorkbook, sawArchive := false, false
+	sawWorkbook, sawArchive, sawOpenDocument := false, false, false
 	for _, f := range zr.File {
 		switch n := strings.ToLower(f.Name); {
 		case strings.HasSuffix(n, "workbook.xml"):
@@ -159,11 +159,14 @@ func zipFormat(data []byte) (format, why string) {
 		case n == "word/document.xml":
 			return "", "it is a word-processor document; copy its table into a spreadsheet, save it as XLSX and load that"
 		case n == "content.xml":
-			return "", "it is an OpenDocument file; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
+			sawOpenDocument = true
 		}
 	}
 	if sawWorkbook {
 		return "xlsx", ""
+	}
+	if sawOpenDocument {
+		return "ods", ""
 	}
 	if sawArchive {
 		return "", "it is a document of an office program that keeps a form of its own; open it there, export it as XLSX or CSV, and load that"

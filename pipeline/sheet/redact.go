@@ -54,6 +54,8 @@ func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
 	switch format {
 	case "xlsx":
 		return redactWorkbook(data, s, r, w)
+	case "ods", "xls":
+		return redactOtherBook(data, o, format, s, r, w)
 	case "csv":
 		return redactText(name, data, o, s, r, w)
 	case "html":
@@ -453,7 +455,7 @@ func Holds(data []byte, list []string) (bool, error) {
 		}
 		_, n := newWords(list, mark).replace(string(text))
 		return n > 0, nil
-	case "html", "json":
+	case "html", "json", "ods", "xls":
 		out, err := Redact("page.html", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
 		if err != nil {
 			return false, err

@@ -90,7 +90,7 @@ func (l Limits) orDefault() Limits {
 // Sheet is one file as received, read as text.
 type Sheet struct {
 	Name     string // relative path
-	Format   string // "csv" or "xlsx"
+	Format   string // "csv", "xlsx", "xls" or "ods"
 	Encoding string // "UTF-8", "UTF-8 with BOM", "UTF-16 little-endian", "Windows-1252", …; "" for workbooks
 	// DateOrder is "dmy" or "mdy" where the sheet's own dates in figures, or a date
 	// given by hand, show which of day and month comes first on it.
@@ -294,6 +294,8 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 	switch format, why := formatOf(data); format {
 	case "xlsx":
 		return readWorkbook(name, data, o)
+	case "ods", "xls":
+		return readOtherBook(name, data, o, format)
 	case "csv":
 		return readText(name, data, o)
 	case "html":

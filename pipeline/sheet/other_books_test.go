@@ -1,0 +1,118 @@
+package sheet
+
+import (
+	"archive/zip"
+	"bytes"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// odsOf packs the content of an OpenDocument spreadsheet.
+func odsOf(t testing.TB, rows string) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	zw := zip.NewWriter(&b)
+	for _, f := range [][2]string{{"mimetype", "application/vnd.oasis.opendocument.spreadsheet"}, {"content.xml", odsContent(rows)}} {
+		w, err := zw.Create(f[0])
+		if err == nil {
+			_, err = w.Write([]byte(f[1]))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := zw.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func odsContent(tables string) string {
+	return `<?xml version="1.0" encoding="UTF-8"?><office:document-content office:version="1.3" xmlns:office="urn:oasis:names:tc:opendocument:xmlns:office:1.0" xmlns:table="urn:oasis:names:tc:opendocument:xmlns:table:1.0" xmlns:text="urn:oasis:names:tc:opendocument:xmlns:text:1.0" xmlns:style="urn:oasis:names:tc:opendocument:xmlns:style:1.0"><office:automatic-styles><style:style style:name="ta2" style:family="table"><style:table-properties table:display="false"/></style:style></office:automatic-styles><office:body><office:spreadsheet>` + tables + `</office:spreadsheet></office:body></office:document-content>`
+}
+
+const odsTables = `<table:table table:name="Tulokset" table:style-name="ta1">
+<table:table-row><table:table-cell table:number-columns-spanned="3" office:value-type="string"><text:p>Alder<text:s/>Bank</text:p></table:table-cell><table:covered-table-cell table:number-columns-repeated="2"/></table:table-row>
+<table:table-row><table:table-cell office:value-type="string"><text:p>Päivämäärä</text:p></table:table-cell><table:table-cell office:value-type="date" office:date-value="2026-01-03"><text:p>3.1.</text:p></table:table-cell></table:table-row>
+<table:table-row table:number-rows-repeated="2"><table:table-cell table:number-columns-repeated="1024"/></table:table-row>
+<table:table-header-rows><table:table-row><table:table-cell office:value-type="string"><text:p>Sija</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>Nimi</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>Aika</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>Seura</text:p></table:table-cell></table:table-row></table:table-header-rows>
+<table:table-row><table:table-cell office:value-type="float" office:value="1"><text:p>1</text:p></table:table-cell><table:table-cell office:value-type="string"><office:annotation><text:p>checked</text:p></office:annotation><text:p>Jo <text:span>Lee</text:span></text:p></table:table-cell><table:table-cell office:value-type="time" office:time-value="PT00H18M20S"><text:p>18:20</text:p></table:table-cell><table:table-cell table:number-columns-repeated="1020"/></table:table-row>
+<table:table-row><table:table-cell office:value-type="float" office:value="2"><text:p>2</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>Al Roe</text:p></table:table-cell><table:table-cell office:value-type="time" office:time-value="PT00H18M31.5S"><text:p>18:31,5</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>Vale &amp; Mill</text:p></table:table-cell></table:table-row>
+<table:table-row table:number-rows-repeated="1048568"><table:table-cell table:number-columns-repeated="1024"/></table:table-row>
+</table:table><table:table table:name="Apu" table:style-name="ta2"><table:table-row><table:table-cell office:value-type="string"><text:p>x</text:p></table:table-cell></table:table-row></table:table>`
+
+// Workbooks of other kinds are read cell by cell as XLSX workbooks of the same cells are: their
+// dates and times by value, rows and columns where they stood.
+func TestOtherBooks(t *testing.T) {
+	old, err := os.ReadFile("testdata/old.xls")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name string
+		data []byte
+		want string
+	}{
+		{"results.ods", odsOf(t, odsTables), "alder-bank 2026-01-03 6:1|Jo Lee|0:18:20 7:2|Al Roe|0:18:31.500|Vale & Mill"},
+		{"results.fods", []byte(strings.Replace(odsContent(odsTables), "<office:document-content ", `<office:document office:mimetype="application/vnd.oasis.opendocument.spreadsheet" `, 1)), "alder-bank 2026-01-03 6:1|Jo Lee|0:18:20 7:2|Al Roe|0:18:31.500|Vale & Mill"},
+		{"results.xls", old, "alder-bank 2026-01-03 5:1|Šárka Křížová|1986|TJ Důl|0:18:20 6:2|Ondřej Beneš|1971||0:18:31 7:3|Zoë Lee|1999|AC Mill|0:19:02.500"},
+	} {
+		data := c.data
+		if strings.HasSuffix(c.name, "fods") {
+			data = []byte(strings.Replace(string(data), "</office:document-content>", "</office:document>", 1))
+		}
+		s, err := Read(c.name, data, Options{})
+		if err != nil || len(s.Parts) != 1 {
+			t.Errorf("%s: %v, %+v", c.name, err, s)
+			continue
+		}
+		p := s.Parts[0]
+		got := p.Course.Value + " " + p.Date.Day.String()
+		if err := p.Each(func(row int, cells []string) error {
+			got += " " + strings.TrimRight(strings.Join(append([]string{strconv.Itoa(row)}, strings.Join(trimmed(cells), "|")), ":"), "|")
+			return nil
+		}); err != nil {
+			t.Error(err)
+		}
+		if got != c.want {
+			t.Errorf("%s: %s\nwant %s", c.name, got, c.want)
+		}
+		out, err := Redact(c.name, data, Options{}, Redaction{Words: []string{"Jo Lee", "Zoë Lee"}, Text: "Anonymous", Everywhere: true})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if holds, err := Holds(out, []string{"Jo Lee", "Zoë Lee"}); err != nil || holds {
+			t.Errorf("%s: a name is still there (%v)", c.name, err)
+		}
+		if s, err := Read(c.name, out, Options{}); err != nil || len(s.Parts) != 1 || s.Parts[0].Course.Value != "alder-bank" {
+			t.Errorf("%s: without a name it can't be read (%v)", c.name, err)
+		}
+		if same, err := Redact(c.name, data, Options{}, Redaction{Words: []string{"Cy Dee"}, Text: "Anonymous", Everywhere: true}); err != nil || !bytes.Equal(same, data) {
+			t.Errorf("%s: changed though nothing is to be taken out (%v)", c.name, err)
+		}
+	}
+}
+
+// A workbook that is cut off or changed is refused or read in part; it stops nothing.
+func TestDamagedOldBooks(t *testing.T) {
+	old, err := os.ReadFile("testdata/old.xls")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for n := 0; n < len(old); n += 97 {
+		Read("cut.xls", old[:n], Options{}) // refused or read
+		bent := bytes.Clone(old)
+		bent[n] ^= 0xFF
+		Read("bent.xls", bent, Options{})
+		for k := n; k < min(n+8, len(bent)); k++ {
+			bent[k] = 0xFF
+		}
+		Read("bent.xls", bent, Options{})
+	}
+	if _, err := Read("text.ods", odsOf(t, "")[:40], Options{}); err == nil {
+		t.Error("a piece of a package was read")
+	}
+}
