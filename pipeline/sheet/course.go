@@ -33,7 +33,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
-	running welcome to hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
+	running welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
@@ -43,7 +43,11 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 // well be part of one elsewhere: Winter Hill, Log Meadow.
 var leadingWords = set("fw fwd re img prize prizes awards")
 
-var trailingWords = set("book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
+// leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
+// With a capital they may begin one.
+var leadingSmall = set("al alla allo ai nel nella au aux dans till na w we vid ved yn ym")
+
+var trailingWords = set("desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -105,7 +109,7 @@ func plainWords(text string) string {
 		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
 	lead := words
-	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && leadingWords[fold(words[0])]) {
+	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && (leadingWords[fold(words[0])] || leadingSmall[words[0]])) {
 		words = words[1:]
 	}
 	lead = lead[:len(lead)-len(words)]

@@ -18,9 +18,10 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
-	text, scanned := typedFigures(text)
-	text, runOn, told, tied := text, false, false, false
+	text, scanned := typedFigures(commaPlaces(joinedClocks(text)))
+	text, runOn, told, tied, joined := text, false, false, false, false
 	if len(text) < typedBytes {
+		text, joined = joinHalves(text)
 		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(text)))))
 		text, tied = tiedPlaces(text)
 		if !runOn {
@@ -30,6 +31,12 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		}
 	}
 	d := sniff(text, lex, limits)
+	if len(text) < typedBytes {
+		text = cutJoined(text, d.delim)
+	}
+	if joined {
+		d.why += "; a list of times and one of names were put together, and the rows are counted so"
+	}
 	if message != "" {
 		d.why += "; " + message
 	}
@@ -117,10 +124,28 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{proseAlone, "results told in sentences were put one runner to a line, and the rows are counted so"},
 	} {
 		if out := try.arrange(received, d.delim); out != nil {
+			for i, l := range out {
+				out[i] = loneQuotes(l)
+			}
 			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
 		}
 	}
 	return text, d
+}
+
+// loneQuotes puts the usual sign for "the same as above" in the place of a quotation mark that
+// stands alone in its cell, where it would begin a text over several lines.
+func loneQuotes(l string) string {
+	if !strings.Contains(l, "\"") || !strings.Contains(l, "\t") {
+		return l
+	}
+	cells := strings.Split(l, "\t")
+	for i, c := range cells {
+		if c = strings.TrimSpace(c); c == `"` || c == `-"-` {
+			cells[i] = "〃"
+		}
+	}
+	return strings.Join(cells, "\t")
 }
 
 // signBefore is a time with the sign of the gap that follows it: "0:44:29 +  00:59".

@@ -47,7 +47,11 @@ func plainMessage(text []byte) (plain []byte, why string) {
 
 // ofMessage is the cheap test that hardly any line of a table passes.
 func ofMessage(l string) bool {
-	return strings.HasPrefix(l, ">") || strings.Contains(l, ": ") || chatStamp.MatchString(l) || senderLine.MatchString(l)
+	if strings.HasPrefix(l, ">") || strings.Contains(l, ": ") {
+		return true
+	}
+	l = strings.TrimRight(l, " \r")
+	return len(l) > 7 && l[len(l)-3] == ':' && strings.IndexByte(l, ',') < 0 && senderLine.MatchString(l)
 }
 
 // lookalikeSigns are signs that stand for a colon, a space or nothing in typed text

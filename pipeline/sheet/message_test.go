@@ -45,13 +45,28 @@ var messages = []struct{ name, text, want string }{
 	{"correction by a sign", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25*\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\n* should be 18:31\n", fourRead},
 	{"correction with the wrong time beside the right one", "Alder Bank 3. Januar 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nKorrektur: Al lief 18:31, nicht 18:25.\n", fourRead},
 	{"correction of one of two with that name", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Jo Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nSorry, Jo's time was 18:25\n", strings.Replace(fourRead, "Al Roe", "Jo Roe", 1)},
+	{"a table on its side", "Alder Bank\t3 January 2026\nPos\t1\t2\t3\t4\nName\tJo Lee\tAl Roe\tCy Dee\tDi Fox\nTime\t18:20\t18:31\t18:40\t18:42\n", fourRead},
+	{"times from the watch above names from the cards", "Alder Bank 3 January 2026\n\nFrom the stopwatch:\n1 18:20\n2 18:31\n3 18:40\n4 18:42\n\nFrom the cards:\n1 Jo Lee\n2 Al Roe\n3 Cy Dee\n4 Di Fox\n", fourRead},
+	{"a card is missing", "Alder Bank 3 January 2026\n\nFrom the stopwatch:\n1 18:20\n2 18:31\n3 18:40\n4 18:42\n\nFrom the cards:\n1 Jo Lee\n2 Al Roe\n4 Di Fox\n", strings.Replace(fourRead, "Cy Dee", "-", 1)},
+	{"numbered names, and their times in a column of the scan", "Alder Bank\n3 January 2026\n\n1. Jo Lee\n2. Al Roe\n3. Cy Dee\n4. Di Fox\n\n18:20\n18:31\n18:40\n18:42\n", fourRead},
+	{"blanks beside the colon", "Alder Bank 3 January 2026\n1 Jo Lee 18: 20\n2 Al Roe 18:31\n3 Cy Dee 18 :40\n4 Di Fox 18:42\n", fourRead},
+	{"semicolons for colons", "Alder Bank 3 January 2026\n1, Jo Lee 18;20\n2, Al Roe 18;31\n3, Cy Dee 18;40\n4, Di Fox 18;42\n5, Ed Gow 18;50\n6, Ida Kay 18;55\n7, Gus Ing 19;01\n8, Hal Job 19;05\n", fourRead + ", Ed Gow 18:50, Ida Kay 18:55, Gus Ing 19:01, Hal Job 19:05"},
+	{"no colons", "Alder Bank 3 January 2026\n1 Jo Lee 1820\n2 Al Roe 1831\n3 Cy Dee 1840\n4 Di Fox 1842\n5 Ed Gow 1850\n6 Ida Kay 1855\n7 Gus Ing 1901\n8 Hal Job 1905\n", fourRead + ", Ed Gow 18:50, Ida Kay 18:55, Gus Ing 19:01, Hal Job 19:05"},
+	{"bars that the scan has lost", "Alder Bank | 3 January 2026 |\nPos | Name | Time |\n1 | Jo Lee | 18:20 |\n2 | Al Roe | 18:31 |\n3 | Cy Dee 18:40 |\n4 | Di Fox | 18:42 |\n", fourRead},
+	{"marks alone that repeat the club above", "Alder Bank  3 January 2026\nPos Name      Club        Time\n1   Jo Lee    Vale AC     18:20\n2   Al Roe    \"           18:31\n3   Cy Dee    \"           18:40\n4   Di Fox    Mill AC     18:42\n", fourRead},
+	{"a greeting in Swedish before the course", "Hej!\n\nHär kommer resultaten från Alder Bank lördag 3 januari 2026.\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", fourRead},
+	{"a sentence in Italian before the course", "Ciao a tutti, ecco i risultati del 3 gennaio 2026 al Lago Verdino.\n\n1° Jo Lee in 18'20\"\n2° Al Roe in 18'31\"\n3° Cy Dee in 18'40\"\n", "lago-verdino 2026-01-03: Jo Lee 18'20\", Al Roe 18'31\", Cy Dee 18'40\""},
+	{"the Welsh word for day", "Canlyniadau Parc Glanrafon\nDydd Sadwrn 3 Ionawr 2026\n1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-glanrafon", 1)},
+	{"minutes in French, between colons", "Alder Bank : 3 janvier 2026\n1 : Jo Lee : 18 mn 20\n2 : Al Roe : 18 mn 31\n3 : Cy Dee : 18 mn 40\n4 : Di Fox : 18 mn 42\n", strings.ReplaceAll(fourRead, "18:", "18 mn ")},
 	{"the women's letter is no minute's", "Alder Bank 3 January 2026\n1 Jo Lee 18:20 f\n2 Al Roe 18:31 m\n3 Cy Dee 18:40 m\n4 Di Fox 18:42 f\n", fourRead},
 }
 
 func TestMessages(t *testing.T) {
 	for _, c := range messages {
 		t.Run(c.name, func(t *testing.T) {
-			if got := readByHand("x.txt", []byte(c.text)); got != c.want && !(c.want == "refused" && strings.HasPrefix(got, c.want)) {
+			got := readByHand("x.txt", []byte(c.text))
+			got = strings.TrimSpace(strings.ReplaceAll(strings.Join(strings.Fields(got), " "), " ,", ","))
+			if got != c.want && !(c.want == "refused" && strings.HasPrefix(got, c.want)) {
 				t.Errorf("read %q\nwant %q", got, c.want)
 			}
 		})

@@ -38,12 +38,16 @@ var (
 // spokenTimes puts figures in the place of times in words at the ends of lines, where three
 // lines and more have them. Lines keep their places.
 func spokenTimes(text []byte) ([]byte, bool) {
-	if len(text) > typedBytes || !bytes.Contains(bytes.ToLower(text), []byte("teen")) && !bytes.Contains(bytes.ToLower(text), []byte("ty")) {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("een")) && !bytes.Contains(text, []byte("ty")) {
 		return text, false
 	}
 	lines, n := textLines(text), 0
 	for i, l := range lines {
 		l = strings.TrimRight(l, " ")
+		last := strings.ToLower(strings.TrimRight(l[strings.LastIndexAny(l, " -")+1:], ".!"))
+		if _, ok := spokenOf[last]; !ok && last != "seconds" && last != "secs" {
+			continue
+		}
 		m := spokenTime.FindStringSubmatch(l)
 		if m == nil {
 			m = spokenFew.FindStringSubmatch(l)

@@ -139,6 +139,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
+		if n := t.turn(lex); n > 0 {
+			s.note("table-turned", turnedNote(n))
+		}
 		s.keepCalendar(t, lex)
 		t.daysInMonth()
 		t.namesUnderSexes(lex)

@@ -1,0 +1,166 @@
+package sheet
+
+import (
+	"bytes"
+	"regexp"
+	"strings"
+)
+
+var (
+	// brokenClock is a time at the end of a line whose colon has blanks beside it, "19: 05".
+	brokenClock = regexp.MustCompile(`(^|[^\d:])(\d{1,3})(?: : ?|: )([0-5]\d)\s*$`)
+	// strokeClock is one with a semicolon in place of the colon, "19;05".
+	strokeClock = regexp.MustCompile(`(^|[^\d;])(\d{1,3});([0-5]\d)(\s*)$`)
+	// figuresClock is one without any mark, "1905".
+	figuresClock = regexp.MustCompile(`(^.*\pL.*[^\d:.,])([1-9]\d?)([0-5]\d)\s*$`)
+	// nameAndClock is the end of a cell in which a name and a time stand that have a cell each
+	// in the other lines.
+	nameAndClock = regexp.MustCompile(`^(\s*\pL[^\d]*?) +(\d{1,3}:[0-5]\d(?::[0-5]\d)?)(\s*)$`)
+)
+
+// joinedClocks mends times that a scan or a hand has broken: blanks beside the colon, a
+// semicolon for it, or nothing. Lines without a mark must be nearly all lines, and enough of them
+// that their last two figures are seconds by more than chance. Lines keep their places.
+func joinedClocks(text []byte) []byte {
+	if len(text) > typedBytes || bytes.IndexByte(text, '\t') >= 0 {
+		return text
+	}
+	spaced := bytes.Contains(text, []byte(" :")) || bytes.Contains(text, []byte(": "))
+	lines := textLines(text)
+	changed := false
+	if spaced {
+		whole := 0
+		for _, l := range lines {
+			if clockInside.MatchString(l) {
+				whole++
+			}
+		}
+		for i, l := range lines {
+			if m := brokenClock.FindStringSubmatchIndex(l); m != nil && !clockInside.MatchString(l) && len(findDates(l)) == 0 && hasLetter(l[:m[4]]) && whole > 0 {
+				lines[i] = l[:m[5]] + ":" + l[m[6]:m[7]]
+				changed = true
+			}
+		}
+	}
+	for _, form := range [...]*regexp.Regexp{strokeClock, figuresClock} {
+		if out := unmarkedClocks(lines, form); out != nil {
+			lines, changed = out, true
+			break
+		}
+	}
+	if !changed {
+		return text
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// commaPlace is a line whose only comma stands behind the place, "1, Jo Lee 18:20".
+var commaPlace = regexp.MustCompile(`(?m)^([ \t]*\d{1,4}), +(\pL[^,\n]* \d{1,3}:[0-5]\d[^,\n]*)$`)
+
+// commaPlaces puts a point in the place of such commas where three lines and more have them, and
+// nine in ten of those with a time.
+func commaPlaces(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte(", ")) {
+		return text
+	}
+	n := len(commaPlace.FindAllIndex(text, -1))
+	if n < 3 || n*10 < timedLines(text)*9 {
+		return text
+	}
+	return commaPlace.ReplaceAll(text, []byte("$1. $2"))
+}
+
+// leastUnmarked is how many times without a colon are no other figures (0.6^8 is less than one
+// in fifty).
+const leastUnmarked = 8
+
+// unmarkedClocks puts colons into times of such a form; nil where not nearly all lines with figures
+// behind words have one, they don't rise, or another line has a time.
+func unmarkedClocks(lines []string, form *regexp.Regexp) []string {
+	n, of, last, falls := 0, 0, "", 0
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = l
+		if clockInside.MatchString(l) {
+			return nil
+		}
+		if !hasDigit(l) || len(findDates(l)) > 0 || !hasLetter(l) {
+			continue
+		}
+		of++
+		m := form.FindStringSubmatchIndex(l)
+		if m == nil {
+			continue
+		}
+		minutes, seconds := l[m[4]:m[5]], l[m[6]:m[7]]
+		if form == strokeClock && !hasLetter(l[:m[4]]) {
+			continue
+		}
+		if t := strings.Repeat("0", max(0, 3-len(minutes))) + minutes + seconds; t < last {
+			falls++
+		} else {
+			last = t
+		}
+		n++
+		out[i] = l[:m[4]] + minutes + ":" + seconds
+	}
+	if n < leastUnmarked || n*10 < of*9 || falls*10 > n {
+		return nil
+	}
+	return out
+}
+
+// cutJoined parts a name from a time behind it in lines that have a mark too few, where the
+// other lines have the mark between the two. Lines keep their places.
+func cutJoined(text []byte, delim byte) []byte {
+	if delim != '|' && delim != '\t' && delim != ';' {
+		return text
+	}
+	lines := textLines(text)
+	counts, usual := map[int]int{}, 0
+	for _, l := range lines {
+		n := strings.Count(l, string(delim))
+		if counts[n]++; n > 0 && (counts[n] > counts[usual] || usual == 0) {
+			usual = n
+		}
+	}
+	if usual < 2 || counts[usual-1] == 0 || counts[usual] < 3 {
+		return text
+	}
+	alone, changed := false, false
+	for _, l := range lines {
+		if !alone && strings.Count(l, string(delim)) == usual {
+			for _, c := range strings.Split(l, string(delim)) {
+				alone = alone || kindOf(c) == kClock
+			}
+		}
+	}
+	if !alone {
+		return text
+	}
+	for i, l := range lines {
+		if strings.Count(l, string(delim)) != usual-1 {
+			continue
+		}
+		cells := strings.Split(l, string(delim))
+		at := -1
+		for k, c := range cells {
+			if kindOf(c) == kClock {
+				at = -1
+				break
+			}
+			if nameAndClock.MatchString(c) {
+				at = k
+			}
+		}
+		if at >= 0 {
+			cells[at] = nameAndClock.ReplaceAllString(cells[at], "$1"+string(delim)+"$2$3")
+			lines[i] = strings.Join(cells, string(delim))
+			changed = true
+		}
+	}
+	if !changed {
+		return text
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}

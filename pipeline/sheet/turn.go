@@ -1,0 +1,97 @@
+package sheet
+
+import "fmt"
+
+// leastTurned is how many runners a table that lies on its side must have.
+const leastTurned = 3
+
+// turn stands a table up that lies on its side: its headings are one below the other in its
+// first column, "Name", "Time", and each of the other columns is a runner. Rows are counted
+// so, from the row of its first heading. It returns the number of runners, 0 where it is no
+// such table.
+func (t *table) turn(lex *lexicon) int {
+	first, last, width := t.turnedRows(lex)
+	if first < 0 {
+		return 0
+	}
+	g := t.grid.fresh()
+	row := 0
+	add := func(at int, cells []string) {
+		row = max(row+1, at)
+		g.add(row, cells)
+	}
+	for i := range first {
+		at, cells := t.grid.at(i)
+		add(at, cells)
+	}
+	runners := 0
+	for c := range width {
+		var cells []string
+		filled := false
+		for i := first; i <= last; i++ {
+			_, from := t.grid.at(i)
+			cell := cellAt(from, c)
+			cells = append(cells, cell)
+			filled = filled || !isBlank(cell)
+		}
+		if !filled {
+			continue
+		}
+		add(t.grid.row(first), cells)
+		runners++
+	}
+	for i := last + 1; i < t.grid.len(); i++ {
+		at, cells := t.grid.at(i)
+		add(at, cells)
+	}
+	t.src, t.grid = g, g
+	return runners - 1
+}
+
+// turnedRows are the rows, first and last by their index, of a table that lies on its side,
+// and the number of its columns; first is -1 for none. One of the rows is of times, one of names, and each begins
+// with the word for what it is.
+func (t *table) turnedRows(lex *lexicon) (first, last, width int) {
+	first = -1
+	named, timed := false, false
+	for i := 0; i < min(t.grid.len(), 60); i++ {
+		_, cells := t.grid.at(i)
+		g := lex.read(cellAt(cells, 0))
+		if len(cells) <= leastTurned || !g.known || isBlank(cellAt(cells, 0)) {
+			if named && timed {
+				break
+			}
+			first, named, timed, width = -1, false, false, 0
+			continue
+		}
+		filled, clocks, texts := 0, 0, 0
+		for _, c := range cells[1:] {
+			switch kindOf(c) {
+			case kBlank:
+				continue
+			case kClock:
+				clocks++
+			case kText:
+				if !lex.read(c).known {
+					texts++
+				}
+			}
+			filled++
+		}
+		if first < 0 {
+			first = i
+		}
+		last, width = i, max(width, len(cells))
+		named = named || (g.meaning == Name || g.meaning == FamilyName) && texts >= leastTurned && texts*10 >= filled*8
+		timed = timed || g.meaning.isTime() && clocks >= leastTurned && clocks*10 >= filled*8
+	}
+	if !named || !timed {
+		return -1, 0, 0
+	}
+	return first, last, width
+}
+
+// turnedNote says what was done to such a table.
+func turnedNote(runners int) string {
+	return fmt.Sprintf("the table lies on its side: its headings stand below one another, and its %d columns are read as rows, and counted so", runners)
+}
