@@ -18,8 +18,9 @@ var (
 	properName = regexp.MustCompile(`\p{Lu}[\pL'’.-]*(?:[ \x{00A0}](?:(?:de|del|della|der|den|van|von|le|la|da|di|du|dos|ap|ab|ferch|zu|ter|ten) ){0,2}\p{Lu}[\pL'’-]*)+`)
 	// behindName is what may stand between names of a group, and between its times.
 	behindName = regexp.MustCompile(`^\s*(?:,|&|\+|and|und|et|y|e|en|i|och|a|ac|, and)\s*$`)
-	gluedComma = regexp.MustCompile(`[\pL\d],[\pL\d]`)
-	ordinalAt  = regexp.MustCompile(`(?i)(?:^|[\s(])(?:platz |place |pos(?:ition)?\.? |no\.? |nr\.? )?(\d{1,3})(?:st|nd|rd|th|er|e|º|ª|°|\.|\)|:)(?: place)?[:,.]?\s*$|^\s*(\d{1,3})\s+$`)
+	// gluedMark is a mark that divides cells: nothing stands behind it as in a sentence.
+	gluedMark = regexp.MustCompile(`[\pL\d"'],[\pL\d"']|;[^\s]|,,`)
+	ordinalAt = regexp.MustCompile(`(?i)(?:^|[\s(])(?:platz |place |pos(?:ition)?\.? |no\.? |nr\.? )?(\d{1,3})(?:st|nd|rd|th|er|e|º|ª|°|\.|\)|:)(?: place)?[:,.]?\s*$|^\s*(\d{1,3})\s+$`)
 	// ofClub are small words between a runner and the club.
 	ofClub = set("of from for vom von de del du des da dei van voor för fran från z o")
 )
@@ -155,7 +156,7 @@ func mayTell(l string) bool {
 	clocks, small := 0, 0
 	for i := 1; i+1 < len(l); i++ {
 		switch c := l[i]; {
-		case c == '\t' || c == '|', c == ',' && l[i+1] != ' ':
+		case c == '\t' || c == '|', (c == ',' || c == ';') && l[i+1] != ' ':
 			return false
 		case c == ':' && l[i-1] >= '0' && l[i-1] <= '9' && l[i+1] >= '0' && l[i+1] <= '9':
 			clocks++
@@ -207,8 +208,11 @@ func proseBeside(lines []string, lists bool) (out []string, ok bool) {
 			}
 			continue
 		}
-		if plain < 3 && gluedComma.MatchString(l) {
-			return nil, false // commas divide it
+		if gluedMark.MatchString(l) { // a table
+			if plain < 3 {
+				return nil, false
+			}
+			continue
 		}
 		if plain >= 3 && (i >= firstPlain && i <= lastPlain || plainResult(l) && i > firstPlain) {
 			continue

@@ -12,7 +12,7 @@ var (
 	// equalsMarked is one with the sign and another mark behind, "4=. ", "4th= ", "joint 4th ".
 	equalsMarked = regexp.MustCompile(`(?mi)^([ \t]*)(?:(\d{1,4})(?:st|nd|rd|th)?=[.):]|(?:joint |equal |tied )(\d{1,4})(?:st|nd|rd|th)?[.):=]?|(\d{1,4})(?:st|nd|rd|th)=)([ \t])`)
 	// together are two people who share a place and a time: "4= Jo Lee and Al Roe 18:20".
-	together = regexp.MustCompile(`^(\s*\d{1,4}=\s+)(\pL[^\d&]*? \pL[^\d&]*?),?\s+(?:and|&|\+|und|et|y|e|en|i|och|a|ac)\s+(\pL[^\d&]*? \pL[^\d&]*?)([\s,;:(–—-]+\d{1,3}[:.'’]\d{2}.*)$`)
+	together = regexp.MustCompile(`^(\s*\d{1,4}=\s+)(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?),? +(?:and|&|\+|und|et|y|e|en|i|och|a|ac) +(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?)([\s,;:(–—-]+\d{1,3}[:.'’]\d{2}.*)$`)
 	// mended is a time that an arrow puts in the place of another, "18:20 -> 18:22".
 	mended = regexp.MustCompile(`\d{1,3}:\d{2}(?::\d{2})?[ \t]*(?:->|=>|→|⇒|➔)[ \t]*(\d{1,3}:\d{2}(?::\d{2})?)`)
 )
