@@ -167,7 +167,7 @@ func (s *settler) byValues() {
 	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
 		best, several, sorted := -1, 0, 0
 		for i, p := range s.profiles {
-			clock := s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock" && !s.late(i) // a stopwatch, not the time of day
+			clock := s.stopwatch(i) && !s.late(i) // not the time of day
 			if !free(i) && !clock || s.saysOffset(i) || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) || s.partOfLater(i, free) {
 				continue
 			}
@@ -578,7 +578,8 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		return
 	}
 	for i, p := range s.profiles {
-		if free(i) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && s.decimalsWithin(i, 8, 200) && s.risesInLists(i) {
+		clock := s.stopwatch(i) && p.hi >= 1.2*p.lo // 18.20 to 18.52 are times of day
+		if (free(i) || clock) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && s.decimalsWithin(i, 8, 200) && s.risesInLists(i) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
@@ -593,6 +594,12 @@ func (s *settler) decimalTimes(free func(int) bool) {
 			return
 		}
 	}
+}
+
+// stopwatch says whether a column is headed with the watch that the times were read from, which
+// is the time of day on other sheets, and nothing else has shown what it holds.
+func (s *settler) stopwatch(i int) bool {
+	return s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock"
 }
 
 // decimalsWithin says whether the decimal numbers of a column lie within bounds, whatever else
