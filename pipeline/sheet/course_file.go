@@ -21,7 +21,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		if k == len(parts)-1 {
 			text, from, weight = base, "file name", 30
 		}
-		if text == "" || text == "." || text == ".." {
+		if _, day := dayAlone(text); day || text == "" || text == "." || text == ".." {
 			continue
 		}
 		if slug, ok := book.within(text); ok {

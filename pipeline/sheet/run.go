@@ -28,6 +28,7 @@ type runSettler struct {
 	parts      int                        // that are settled together
 	races      map[tabOf]map[float64]bool // distances in m that the lists of each tab give, once asked
 	words      map[string][]courseWord    // of lines that were asked about
+	ownDay     map[*Part]bool             // of which the date given by hand was not said
 
 	language string // why the day comes first in the language of the sheet; "" where it may not
 }
@@ -57,7 +58,7 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 		text = strings.ReplaceAll(text, "_", " ")
 		for _, f := range withFirstDays(text, scanDates(text, true)) {
 			// Figures with no year in a file name may be anything: "5-3.csv".
-			if f.readings[0].y == 0 && f.readings[0].order != "" {
+			if f.readings[0].y == 0 && f.readings[0].order != "" && !(i == last && inYearFolder(parts, i)) {
 				continue
 			}
 			f.weekday = sureWeekday(f, text)
@@ -116,6 +117,7 @@ func (rs *runSettler) settleRuns(parts []*Part) {
 		evs[i] = rs.gather(p)
 	}
 	rs.tabDays(parts, evs)
+	rs.givenForOne(parts, evs)
 	rs.settleOrder(parts, evs)
 	for i, p := range parts {
 		rs.course(p)

@@ -42,7 +42,11 @@ func (rs *runSettler) course(p *Part) {
 	p.runs.course = p.Course.Value
 }
 
-func (rs *runSettler) titleCourse(p *Part) Found {
+// titleCourse is the course that titles, tab, file and folders name, with the route of its
+// venue where one is named.
+func (rs *runSettler) titleCourse(p *Part) Found { return rs.onRoute(p, rs.namedCourse(p)) }
+
+func (rs *runSettler) namedCourse(p *Part) Found {
 	type cand struct {
 		courseWord
 		from string

@@ -23,7 +23,7 @@ func (rs *runSettler) date(p *Part, evs []evidence) {
 	if w, ok := rs.book.weekday[p.Course.Value]; ok {
 		p.runs.dates.weekday = w
 	}
-	if rs.o.Date != "" {
+	if rs.o.Date != "" && !rs.ownDay[p] {
 		if d, err := unit.ParseDay(rs.o.Date); err == nil {
 			p.Date = FoundDate{Day: d, Settled: true, Text: rs.o.Date, From: "given by hand"}
 			p.runs.dateCol = -1
@@ -54,6 +54,44 @@ func (rs *runSettler) date(p *Part, evs []evidence) {
 }
 
 var deadlineWords = set("before by until till next every each vor bis avant jusqu antes prima voor przed fore for innan")
+
+// givenForOne finds the parts that keep the date they tell themselves though one was given by
+// hand: those of other days, where the parts tell several days and the given one is the day of
+// some of them, or of those that tell none. It answers what was asked of these alone.
+func (rs *runSettler) givenForOne(parts []*Part, evs [][]evidence) {
+	given, err := unit.ParseDay(rs.o.Date)
+	if err != nil || len(parts) < 3 {
+		return
+	}
+	_, month, day := given.Date()
+	days, meant := map[[2]int]bool{}, false
+	other := map[*Part]bool{}
+	for i, p := range parts {
+		told, fits := false, false
+		for _, e := range evs[i] {
+			if e.strength < 3 {
+				continue
+			}
+			told = true
+			for _, r := range e.readings {
+				if r.m == int(month) && r.d == day && (r.y == 0 || r.day() == given) {
+					fits = true
+				}
+			}
+			if len(e.readings) == 1 {
+				days[[2]int{e.readings[0].m, e.readings[0].d}] = true
+			}
+		}
+		if told && !fits {
+			other[p] = true
+		} else {
+			meant = true
+		}
+	}
+	if meant && len(days) > 1 {
+		rs.ownDay = other
+	}
+}
 
 // oneDate settles a date that holds for the whole part.
 func (rs *runSettler) oneDate(p *Part, evs []evidence) {
@@ -236,6 +274,9 @@ func (rs *runSettler) wantedWeekday(p *Part, named int) int {
 // written, the course's weekday, the configured order.
 func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) (opt []option, why string) {
 	years := distinctYears(rs.years)
+	if own := rs.ownYears(p); len(own) > 0 && len(own) < len(years) {
+		years = own
+	}
 	for _, o := range evs {
 		if rs.o.YearSaid != "" {
 			break
@@ -316,6 +357,21 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		narrow(rs.o.orderWhy(), func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
 	}
 	return opt, why
+}
+
+// ownYears are the years that a tab and the titles of a part on it name, where its tab names
+// one: of a workbook with a tab a year the other tabs' years are of other runs.
+func (rs *runSettler) ownYears(p *Part) (years []int) {
+	if p.Tab == "" || rs.o.YearSaid != "" {
+		return nil
+	}
+	if years = yearsIn(p.Tab); len(years) == 0 {
+		return nil
+	}
+	for _, t := range p.Titles {
+		years = append(years, yearsIn(t)...)
+	}
+	return distinctYears(years)
 }
 
 // foreignWeekday is the weekday beside a date where it is none of English, "Samstag

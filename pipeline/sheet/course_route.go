@@ -1,0 +1,75 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+)
+
+// routeWords are the words for a route of a venue beside its usual one: "winter route",
+// "alternative course", "Winterstrecke". A new, old or short course is left out: these
+// say what happened once, and the next sheets don't repeat it. Common practice, no source.
+var routeWords = regexp.MustCompile(`^(?:the |on the |using the |our )?(?:(winter|summer|spring|autumn|alternative|alternate|reserve|reverse|reversed|flood|storm|bad weather|wet weather|dry weather)(?: 5 ?k(?:m)?)? (?:route|course|loop|circuit)` +
+	`|(winter|sommer|ausweich|ersatz)(?:strecke|runde|parcours|route)|parcours (?:d |de l |de )?(hiver|ete|repli|secours)|(?:recorrido|circuito|percorso|percurso) (?:de |del |di |d )?(invierno|verano|alternativo|inverno|verao|estate|invernale|estivo))$`)
+
+// otherRoute is the route of its venue that a line names, "winter-route" for "Alder Bank
+// (winter route)" or for "Winter course" alone: "" for none, and for a sentence that may
+// speak of another week.
+func otherRoute(line string) string {
+	f := fold(line)
+	if !mayNameRoute(f) || len(strings.Fields(f)) > 14 {
+		return ""
+	}
+	for _, seg := range segments(cutSpans(line, false)) {
+		words := strings.Fields(fold(seg))
+		for from := max(0, len(words)-4); from < len(words); from++ {
+			m := routeWords.FindStringSubmatch(strings.Join(words[from:], " "))
+			if m == nil || from > 4 || anyWord(strings.Join(words[:from], " "), spokenWords) {
+				continue
+			}
+			return strings.ReplaceAll(strings.Join(m[1:], ""), " ", "-") + "-route"
+		}
+	}
+	return ""
+}
+
+// mayNameRoute says cheaply whether a folded line may name a route.
+func mayNameRoute(f string) bool {
+	for _, w := range [...]string{"route", "course", "loop", "circuit", "strecke", "runde", "parcours", "recorrido", "circuito", "percorso", "percurso"} {
+		if strings.Contains(f, w) {
+			return true
+		}
+	}
+	return false
+}
+
+// spokenWords stand before a route in a sentence about it.
+var spokenWords = set("next last back return returns returning we was were is are will until from since than to not no unlike usual instead")
+
+// onRoute adds to a course the route that the titles of a part, its tab or the file name
+// beside it, so that the times of one are never taken for those of the other.
+func (rs *runSettler) onRoute(p *Part, f Found) Found {
+	if f.Value == "" {
+		return f
+	}
+	for i, line := range append(append([]string{}, p.Titles...), p.Tab, baseStem(rs.sheet.Name)) {
+		route := otherRoute(line)
+		if route == "" {
+			continue
+		}
+		if otherRoute(strings.ReplaceAll(f.Value, "-", " ")) != "" {
+			return f
+		}
+		from := "tab name"
+		switch {
+		case i < len(p.Titles):
+			from = p.titleAt(i)
+		case i > len(p.Titles):
+			from = "file name"
+		}
+		f.Value += "-" + route
+		f.Text += ", " + strings.ReplaceAll(route, "-", " ")
+		f.Why += "; the route from the " + from
+		return f
+	}
+	return f
+}

@@ -1,0 +1,77 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// inheritances are sheets out of what one volunteer hands to the next: folders by year and
+// month, books with a tab a year, a route for the winter. want are the runs, asks the kinds
+// of the questions.
+var inheritances = []struct {
+	name, file, text string
+	o                Options
+	want, asks       string
+}{
+	{"the weekday and the day in the folder of a month", "Alder Bank 2026/01 January/Sat 3rd.csv", threeNames, Options{}, "alder-bank 2026-01-03", ""},
+	{"a day with the course before it", "2026/January/Alder Bank 3rd.csv", threeNames, Options{}, "alder-bank 2026-01-03", ""},
+	{"a folder for a month of a year", "Alder Bank/2026-01/Sat 3.csv", threeNames, Options{}, "alder-bank 2026-01-03", ""},
+	{"a folder named with month and year", "Alder Bank/January 2026/3rd.csv", threeNames, Options{}, "alder-bank 2026-01-03", ""},
+	{"a number in the folder of a month is no day", "Alder Bank/2026/January/wk 3.csv", threeNames, Options{}, "alder-bank", "date-missing"},
+	{"day and month in figures in the folder of a year", "Alder Bank/2026/17.01.csv", threeNames, Options{}, "alder-bank 2026-01-17", ""},
+	{"figures that may be a date either way", "Alder Bank/2026/03.01.csv", threeNames, Options{}, "alder-bank", "date-unclear"},
+	{"figures in no folder of a year", "Alder Bank/17.01.csv", threeNames, Options{}, "alder-bank", "date-missing"},
+	{"figures beside words in the folder of a year", "2026/Alder Bank 17.01.csv", threeNames, Options{}, "alder-bank", "date-missing"},
+
+	{"a winter route in brackets", "a.csv", "Alder Bank (winter route)\nSaturday 3 January 2026\n" + threeNames, Options{}, "alder-bank-winter-route 2026-01-03", ""},
+	{"a winter course without brackets", "a.csv", "Alder Bank winter course, 3 January 2026\n" + threeNames, Options{}, "alder-bank-winter-route 2026-01-03", ""},
+	{"the route on a line of its own", "a.csv", "Alder Bank\nWinter route\nSaturday 3 January 2026\n" + threeNames, Options{}, "alder-bank-winter-route 2026-01-03", ""},
+	{"the route in the file's name", "alder bank 2026-01-03 (alternative course).csv", threeNames, Options{}, "alder-bank-alternative-route 2026-01-03", ""},
+	{"the route of a known course", "a.csv", "Alder Bank - summer loop\n3 January 2026\n" + threeNames, Options{Courses: []CourseName{{Course: "alder-bank", Weekday: -1}}}, "alder-bank-summer-route 2026-01-03", ""},
+	{"a route in German", "a.csv", "Erlenufer, Winterstrecke, 3. Januar 2026\n" + threeNames, Options{}, "erlenufer-winter-route 2026-01-03", ""},
+	{"a remark on next week's route", "a.csv", "Alder Bank\n3 January 2026\nNext week we are back on the summer route\n" + threeNames, Options{}, "alder-bank 2026-01-03", ""},
+	{"a place called after winter", "a.csv", "Winter Hill\n3 January 2026\n" + threeNames, Options{}, "winter-hill 2026-01-03", ""},
+	{"a series in winter", "a.csv", "Alder Bank winter series\n3 January 2026\n" + threeNames, Options{}, "alder-bank 2026-01-03", ""},
+
+	{"a tab a year over dates without it", "Alder Bank.xlsx", "== 2025\nAlder Bank 2025\n4th January\n" + bars + "\n11th January\n" + bars + "== 2026\nAlder Bank 2026\n3rd January\n" + bars + "\n10th January\n" + bars, Options{},
+		"alder-bank 2025-01-04, alder-bank 2025-01-11, alder-bank 2026-01-03, alder-bank 2026-01-10", ""},
+	{"a tab's year and another in its title", "Alder Bank.xlsx", "== 2026\nAlder Bank 2025\n3rd January\n" + bars + "\n10th January\n" + bars, Options{}, "alder-bank, alder-bank", "date-unclear"},
+	{"a date given of one run leaves the others theirs", "Alder Bank.xlsx", "== A\n3 January\n" + bars + "== B\n10 January\n" + bars + "== C\n17 January 2026\n" + bars, Options{Date: "2026-01-10"},
+		"alder-bank 2026-01-03, alder-bank 2026-01-10, alder-bank 2026-01-17", ""},
+	{"a date given for men and women", "Alder Bank.xlsx", "== Men\n3 January 2026\n" + bars + "== Women\nPos|Name|Time\n1|Di Fox|20:20\n2|Fi Hay|21:31\n", Options{Date: "2026-01-10"}, "alder-bank 2026-01-10, alder-bank 2026-01-10", ""},
+}
+
+const (
+	threeNames = "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n"
+	bars       = "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n"
+)
+
+func TestInheritances(t *testing.T) {
+	for _, c := range inheritances {
+		t.Run(c.name, func(t *testing.T) {
+			data := []byte(c.text)
+			if strings.HasSuffix(c.file, ".xlsx") {
+				data = bookOf(t, c.text)
+			}
+			s, err := Read(c.file, data, c.o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var runs []string
+			for _, p := range s.Parts {
+				run := p.Course.Value
+				if p.Date.Settled {
+					run += fmt.Sprintf(" %s", p.Date.Day)
+				}
+				runs = append(runs, run)
+			}
+			if got := strings.Join(runs, ", "); got != c.want {
+				t.Errorf("runs %q, want %q", got, c.want)
+			}
+			if got := outcome(s).asks; got != c.asks {
+				t.Errorf("asks %q, want %q", got, c.asks)
+			}
+		})
+	}
+}
