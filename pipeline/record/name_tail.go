@@ -235,13 +235,13 @@ func (k *nameTails) read(s string, day unit.Day, scratch *[]byte) (at int, sex S
 // readTail reads the sex and the age behind a name.
 func (r *Reader) readTail(cells []string, day unit.Day, out *Line, meet func(int, age.Window, age.Basis, string)) {
 	if r.tails.born {
-		if at, tail := tailOf(cell(cells, r.c.Name)); at > 0 && hasDigit(tail) {
+		if at, tail := tailOf(r.nameCell(cells)); at > 0 && hasDigit(tail) {
 			w, _ := r.birthDate(tail, day)
 			meet(r.c.Name, w, age.Born, "")
 		}
 		return
 	}
-	at, sex, years, born := r.tails.read(cell(cells, r.c.Name), day, &r.scratch)
+	at, sex, years, born := r.tails.read(r.nameCell(cells), day, &r.scratch)
 	switch {
 	case at == 0:
 		return

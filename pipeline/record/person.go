@@ -90,7 +90,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		meet(r.c.BirthDate, w, age.Born, "")
 	}
 	if r.inNames.meaning != noNameAge {
-		switch n, ok := bracketNumber(cell(cells, r.c.Name)); {
+		switch n, ok := bracketNumber(r.nameCell(cells)); {
 		case !ok:
 		case r.inNames.meaning == nameHasYear && n >= 1900 && n < 2100:
 			meet(r.c.Name, age.OfYear(n), age.Born, "")
@@ -123,12 +123,12 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	}
 	r.readTail(cells, day, out, meet)
 	if r.c.Group < 0 && r.inBrackets.said() && !r.tails.saySex {
-		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
+		if s := bracketGroup(r.nameCell(cells)); s != "" {
 			r.readBracket(s, r.inBrackets.column, day, out, meet)
 		}
 	}
 	if r.bareGroups.on {
-		if at, s, _ := bareGroup(cell(cells, r.c.Name)); at > 0 {
+		if at, s, _ := bareGroup(r.nameCell(cells)); at > 0 {
 			r.readBracket(s, r.bareGroups.column, day, out, meet)
 		}
 	}
@@ -139,7 +139,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		_, out.Sex, _, _ = r.timeTails.read(cell(cells, r.c.Time), day, &r.scratch)
 	}
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.titles.said() {
-		out.Sex, _ = r.titles.titleSex(cell(cells, r.c.Name))
+		out.Sex, _ = r.titles.titleSex(r.nameCell(cells))
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)

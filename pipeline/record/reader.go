@@ -60,6 +60,7 @@ type Reader struct {
 	// clubMark is what it stands behind, where that is no bracket.
 	clubMark  string
 	nameClubs [len(clubMarks)]nameClubs
+	packed    packedNames
 	nameOrder nameOrder // of family and given name
 	remarks   map[string]remark
 	nobody    *nobody
@@ -235,30 +236,31 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.scratch = fold(r.scratch[:0], s)
 		r.observeDate(r.scratch)
 	}
-	r.nameOrder.observe(cell(cells, r.c.Name))
+	r.packed.observe(cell(cells, r.c.Name))
+	r.nameOrder.observe(r.nameCell(cells))
 	if r.c.Sex < 0 {
-		r.titles.observe(cell(cells, r.c.Name))
+		r.titles.observe(r.nameCell(cells))
 	}
-	r.linkText.observe(cell(cells, r.c.Name))
-	if r.tails.observe(cell(cells, r.c.Name), &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
-		if at, tail := tailOf(cell(cells, r.c.Name)); at > 0 {
+	r.linkText.observe(r.nameCell(cells))
+	if r.tails.observe(r.nameCell(cells), &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
+		if at, tail := tailOf(r.nameCell(cells)); at > 0 {
 			r.scratch = fold(r.scratch[:0], tail)
 			r.observeDate(r.scratch)
 		}
 	}
 	if r.c.Club < 0 {
 		for i := range r.nameClubs {
-			r.nameClubs[i].observe(cell(cells, r.c.Name))
+			r.nameClubs[i].observe(r.nameCell(cells))
 		}
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
-		r.inNames.observe(cell(cells, r.c.Name))
+		r.inNames.observe(r.nameCell(cells))
 	}
 	if r.c.Group < 0 {
-		if s := bracketGroup(cell(cells, r.c.Name)); s != "" {
+		if s := bracketGroup(r.nameCell(cells)); s != "" {
 			r.inBrackets.observe(s, &r.scratch)
 		}
-		r.bareGroups.observe(cell(cells, r.c.Name), &r.scratch)
+		r.bareGroups.observe(r.nameCell(cells), &r.scratch)
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)
@@ -419,7 +421,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
 	if out.Club = words(cells, r.c.Club); r.clubInNames {
-		name := cell(cells, r.c.Name)
+		name := r.nameCell(cells)
 		if _, below, two := strings.Cut(name, "\n"); two {
 			out.Club = trim(below)
 		} else if r.clubMark != "" {
@@ -430,7 +432,11 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			out.Club = bracketText(name)
 		}
 	} else if out.Club == "" && r.c.Name >= 0 {
-		_, out.Club = clubBehind(cell(cells, r.c.Name))
+		if _, club, ok := r.unpackName(cell(cells, r.c.Name)); ok && r.packed.on {
+			out.Club = club
+		} else {
+			_, out.Club = clubBehind(r.nameCell(cells))
+		}
 	}
 	r.readPerson(row, cells, day, out, take)
 
@@ -485,7 +491,7 @@ func (l *Line) problem(row, index int, sev place.Severity, kind, read, expected,
 
 // readName takes the name from its column, or from given and family name.
 func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
-	text := cell(cells, r.c.Name)
+	text := r.nameCell(cells)
 	given, family := cell(cells, r.c.Given), cell(cells, r.c.Family)
 	switch {
 	case text != "":

@@ -45,6 +45,9 @@ func (r *Reader) Settle() Readings {
 			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("What does %s stand for in this column?", letter), sexAnswers(letter, l.choices)...)
 		}
 	}
+	if r.packed.settle(); r.packed.on {
+		add(r.c.Name, "name, with the year of birth or the age and the club in brackets", fmt.Sprintf("%d of %d names", r.packed.packed, r.packed.names))
+	}
 	if r.inNames.settle(r.heading(r.c.Name)); r.inNames.meaning != noNameAge {
 		add(r.c.Name, map[nameAge]string{nameHasAge: "name, with the age in brackets", nameHasYear: "name, with the year of birth in brackets", nameHasShortYear: "name, with the year of birth in brackets"}[r.inNames.meaning],
 			fmt.Sprintf("%d of %d names", r.inNames.numbers, r.inNames.names))

@@ -274,9 +274,12 @@ func cutDates(text string, loose bool, mark string) string {
 		if loose && sureWeekday(f, text) != f.weekday { // the So of a lake
 			from += strings.IndexFunc(text[from:], unicode.IsDigit)
 		}
-		text = text[:from] + mark + text[f.to:]
+		text = text[:from] + mark + dayBehind.ReplaceAllString(text[f.to:], "")
 	}
 }
+
+// dayBehind is the word for a day behind a date, in Lithuanian: 2026 m. sausio 3 d.
+var dayBehind = regexp.MustCompile(`^ d\.?(?:$|[ ,])`)
 
 // yearBehind is the token of a year that stands no more than three behind another, as behind a
 // month; 0 for none.
@@ -431,6 +434,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			seg = plainWords(placeIn(seg))
 		} else if f := strings.Fields(fold(whole)); seg == "" && len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
 			seg = whole // "Course: Course 3"
+		} else if len(f) == 2 && fold(seg) == f[0] && trailingWords[f[1]] && isName(whole) {
+			seg = whole // "Proga: Hrastov Log"
 		}
 		if f := strings.Fields(seg); len(f) > 1 && issueWords[fold(f[len(f)-1])] && !labelled {
 			seg = plainWords(strings.Join(f[:len(f)-1], " ")) // "Alder Bank Newsletter, published 5 May"
@@ -464,7 +469,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if hasDate {
 			w.weight += 8
 		}
-		if comment && !labelled {
+		if comment && !labelled && !hasDate {
 			w.weight -= 30 // what a program writes above its figures
 		}
 		if !labelled && seg == strings.ToLower(seg) && title != strings.ToLower(title) {
@@ -679,6 +684,16 @@ func isRemark(text string) bool {
 var offered = set("supported sponsored unterstutzt gesponsert parraine sponsorise patrocinado patrocinada sponsorizzato gesponsord gesteund sponsrad sponsoreret stottet")
 
 var thankedBy = set("", "with thanks", "many thanks", "our thanks", "our sponsor", "our sponsors", "in association", "in partnership", "mit dank", "avec le", "avec nos", "con il", "con el", "met dank", "met steun", "med tack", "med tak", "med stod", "med stotte", "dzieki wsparciu")
+
+// isName says whether every word of a text begins with a capital letter.
+func isName(text string) bool {
+	for w := range strings.FieldsSeq(text) {
+		if r, _ := utf8.DecodeRuneInString(w); !unicode.IsUpper(r) {
+			return false
+		}
+	}
+	return text != ""
+}
 
 // isTwoWordPlace says whether a text is, but for a date behind it, a word and a
 // feature of the land, both with a capital letter: "Marshal Green, 3 May 2026".

@@ -1,0 +1,76 @@
+package record
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// packedNames counts names with two facts in brackets behind them, a number and words: "Jo Lee
+// (1986, Mill AC)", "Jo Lee (Mill AC / 39)". Where most names of a column are such, the words are
+// the club.
+type packedNames struct {
+	names, packed int
+	settled, on   bool
+}
+
+func (k *packedNames) observe(s string) {
+	if s == "" {
+		return
+	}
+	k.names++
+	if _, _, ok := unpack(s); ok {
+		k.packed++
+	}
+}
+
+func (k *packedNames) settle() {
+	k.settled, k.on = true, k.packed >= 4 && 2*k.packed >= k.names
+}
+
+// nameCell is the cell of the name; where the column has two facts in brackets, with the number alone.
+func (r *Reader) nameCell(cells []string) string {
+	s := cell(cells, r.c.Name)
+	if r.packed.settled && !r.packed.on {
+		return s
+	}
+	if plain, _, ok := r.unpackName(s); ok {
+		return plain
+	}
+	return s
+}
+
+// unpackName takes such a name apart unless the words are a sex.
+func (r *Reader) unpackName(s string) (plain, club string, ok bool) {
+	plain, club, ok = unpack(s)
+	if ok && r.tails.sexes.mark(club, &r.scratch) != strange {
+		return "", "", false
+	}
+	return plain, club, ok
+}
+
+// unpack gives a name with the number alone in brackets, and the words that stand beside it there:
+// they begin with a capital letter, have no figure, and are no short form of two letters.
+func unpack(s string) (plain, words string, ok bool) {
+	if len(s) < 12 || s[len(s)-1] != ')' {
+		return "", "", false
+	}
+	at := strings.LastIndexByte(s, '(')
+	if at < 3 {
+		return "", "", false
+	}
+	inside := s[at+1 : len(s)-1]
+	mark := strings.IndexAny(inside, ",;/")
+	if mark < 0 || strings.IndexByte(s[:at], '(') >= 0 {
+		return "", "", false
+	}
+	number, words := trim(inside[:mark]), trim(inside[mark+1:])
+	if hasDigit(words) {
+		number, words = words, number
+	}
+	r, _ := utf8.DecodeRuneInString(words)
+	if n := len(number); n != 2 && n != 4 || !allDigits([]byte(number)) || hasDigit(words) || !unicode.IsUpper(r) || utf8.RuneCountInString(words) < 3 {
+		return "", "", false
+	}
+	return s[:at] + "(" + number + ")", words, true
+}
