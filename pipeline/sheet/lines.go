@@ -68,6 +68,9 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
 	}
+	if out := longForm(text, d.delim, lex, limits); out != nil {
+		return out, dialect{delim: d.delim, why: d.why + "; a fact a line, those of each runner put into one row"}
+	}
 	if len(text) < typedBytes {
 		if lines := rowsOnTwoLines(textLines(text), d.delim, lex); lines != nil {
 			text = []byte(strings.Join(lines, "\n") + "\n")

@@ -158,6 +158,9 @@ func TestSeveralSports(t *testing.T) {
 			t.Errorf("%.40q: %v", text, err)
 		}
 	}
+	if _, err := Read("results.csv", []byte("Pl,No.,Name,Swim,T1,Bike,T2,Run,Total\n1,12,Corin Pellow,,,,,18:20,18:20\n2,9,Hugo Lisle,,,,,18:31,18:31\n3,4,Odile Dravec,,,,,19:02,19:02\n"), Options{Course: "alder-bank", Date: "2026-01-03"}); err != nil {
+		t.Errorf("only the run of it: %v", err)
+	}
 	if _, err := Read("results.csv", []byte("Run,Pos,Name,Cycle club,Time\nAlder Bank,1,Corin Pellow,Quill,18:20\nAlder Bank,2,Hugo Lisle,,18:31\n"), Options{Course: "alder-bank", Date: "2026-01-03"}); err != nil {
 		t.Error(err)
 	}

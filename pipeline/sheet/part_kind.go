@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 )
 
@@ -85,11 +86,17 @@ var addedLater = set("late added additional extra extras missed missing forgotte
 func (p *Part) severalSports() bool {
 	var swim, bike, run bool
 	for _, c := range p.Columns {
-		if w := sportOf(c.Heading); w != "" {
+		if w := sportOf(c.Heading); w != "" && (runLegWords[w] || (swimWords[w] || bikeWords[w]) && p.filled(c.Index)) {
 			swim, bike, run = swim || swimWords[w], bike || bikeWords[w], run || runLegWords[w]
 		}
 	}
 	return swim && bike || bike && run
+}
+
+// filled says whether something stands in a column on one of the rows that are looked at: a form
+// for a triathlon may be used for a run.
+func (p *Part) filled(column int) bool {
+	return slices.ContainsFunc(p.sampled(), func(cells []string) bool { return !isBlank(cellAt(cells, column)) })
 }
 
 // sportOf is the one word of a heading that is no figure and no word for a time, as in

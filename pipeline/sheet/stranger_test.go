@@ -36,7 +36,7 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "hrastov-log 2026-01-03", rows: "4-5"},
 	{name: "a day in Lithuanian beside the place", file: "rez",
 		text:    "Alder Bank|2026 m. sausio 3 d.\nVieta|Vardas|Laikas\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
-		columns: "position - time", run: "alder-bank 2026-01-03", rows: "3-4"},
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-4"},
 	{name: "the heading of a page of markup", file: "post", only: "text",
 		text:    "# Alder Bank, 3 January 2026\n\nPosition|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n",
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "4-6"},
