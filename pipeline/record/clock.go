@@ -207,6 +207,9 @@ func lexFolded(b []byte) clockCell {
 	if c, ok := lexDateTime(b); ok {
 		return c
 	}
+	if twoClocks(b) {
+		return clockCell{} // of two columns that were not parted
+	}
 	if ms, ok := hourMarks(b); ok {
 		return clockCell{shape: exactClock, ms: ms}
 	}
@@ -214,6 +217,16 @@ func lexFolded(b []byte) clockCell {
 		return c
 	}
 	return lexRepaired(b)
+}
+
+// twoClocks says whether a text is two times with nothing but blanks between: "9:32  18:54".
+func twoClocks(b []byte) bool {
+	first, second, ok := bytes.Cut(b, []byte(" "))
+	if !ok {
+		return false
+	}
+	var c clockCell
+	return lexColons(first, &c) && lexColons(bytes.TrimLeft(second, " "), &c)
 }
 
 // unsureBefore and unsureAfter mark a time that was estimated, folded (common practice, no

@@ -527,7 +527,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 			}
 		}
 	}
-	if strings.ContainsAny(text, ":-–") {
+	if last := strings.LastIndexByte(text, ' ') + 1; strings.ContainsAny(text, ":-–") || last > 0 && last < len(text) && text[last] >= 'a' && text[last] <= 'z' {
 		text = r.cutRole(text, take)
 	}
 	text = withoutNote(text)
@@ -617,7 +617,27 @@ func (r *Reader) cutRole(text string, take func(remark)) string {
 			return trim(name)
 		}
 	}
+	if name, role := smallBehind(text); role != "" && (says(role, name) || says("with "+role, name)) {
+		return name
+	}
 	return text
+}
+
+// smallBehind parts a name of two words or more from what stands behind it in small letters:
+// "Ann Fox walking", "Ann Fox + dog". role is "" where nothing does.
+func smallBehind(text string) (before, role string) {
+	words := strings.Fields(text)
+	for i := 2; i < len(words); i++ {
+		r, _ := utf8.DecodeRuneInString(words[i])
+		small := unicode.IsLower(r) && !name.IsParticle(words[i]) && !name.IsParticle(words[i-1])
+		if w := words[i]; small || (w == "+" || w == "&") && i+1 < len(words) {
+			if r, _ := utf8.DecodeRuneInString(words[0]); !unicode.IsUpper(r) {
+				return text, ""
+			}
+			return strings.Join(words[:i], " "), strings.TrimLeft(strings.Join(words[i:], " "), "+& ")
+		}
+	}
+	return text, ""
 }
 
 // unnamed says whether the line names nobody. Several people in one name make

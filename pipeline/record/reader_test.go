@@ -178,14 +178,14 @@ func TestTakingPart(t *testing.T) {
 		}
 	}
 	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
-		for _, name := range []string{"Guide: Ann Fox", "Sam Lee - pacer", "Jo Hill – tail walker", "Lee - Walker, Jo", "Ann Lee - Walker", "Ben Oak: Fell", "Cy Dee - DNF"} {
+		for _, name := range []string{"Guide: Ann Fox", "Sam Lee - pacer", "Jo Hill – tail walker", "Lee - Walker, Jo", "Ann Lee - Walker", "Ben Oak: Fell", "Cy Dee - DNF", "Di Fox walking", "Ed Gow + dog", "Ida van der walk", "jo lee walking"} {
 			yield([]string{name, "24:31", "", ""})
 		}
 	})
 	want := []struct {
 		name string
 		part TakingPart
-	}{{"Ann Fox", Guide}, {"Sam Lee", Pacer}, {"Jo Hill", BackMarker}, {"Lee - Walker, Jo", Runner}, {"Ann Lee - Walker", Runner}, {"Ben Oak: Fell", Runner}, {"Cy Dee", Runner}}
+	}{{"Ann Fox", Guide}, {"Sam Lee", Pacer}, {"Jo Hill", BackMarker}, {"Lee - Walker, Jo", Runner}, {"Ann Lee - Walker", Runner}, {"Ben Oak: Fell", Runner}, {"Cy Dee", Runner}, {"Di Fox", Walker}, {"Ed Gow", Dog}, {"Ida van der walk", Runner}, {"jo lee walking", Runner}}
 	for i, w := range want {
 		if l := lines[i]; l.Name != w.name || l.TakingPart != w.part {
 			t.Errorf("%q, %v, want %v", l.Name, l.TakingPart, w)

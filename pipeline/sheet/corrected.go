@@ -170,3 +170,44 @@ func inOrder(rows []timedRow, at int, time string) bool {
 	}
 	return at+1 >= len(rows) || kindOf(rows[at+1].time) != kClock || looseNumber(rows[at+1].time) >= t
 }
+
+// notName is a name behind a word such as not: "3rd was Ann Fox, not Ann Roe".
+var notName = regexp.MustCompile(`(?i:\bnot|\bnicht|\bstatt|\binstead of|\brather than|\bet non|\by no|\be non|\bniet|\binte)\s+(\p{Lu}[^,.;()]*)`)
+
+// nameCorrections finds, in the lines below the results, those that say that a runner has another
+// name, "Correction: 3rd was Ann Fox, not Ann Roe": by row the right name.
+func (p *Part) nameCorrections(sheet string) map[int]string {
+	if p.Index(Name) < 0 || p.rules.time < 0 {
+		return nil
+	}
+	found := map[int]string{}
+	var rows []timedRow
+	for _, sk := range p.Skipped {
+		text := strings.Trim(sk.Text, " |")
+		m := notName.FindStringSubmatchIndex(text)
+		if m == nil || sk.Row <= p.rules.first || len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
+			continue
+		}
+		if rows == nil {
+			rows = p.timedRows(p.rules.time)
+		}
+		wrong, at := fold(text[m[2]:m[3]]), -1
+		for k, r := range rows {
+			if strings.Contains(r.name, " ") && r.name == wrong {
+				if at >= 0 {
+					at = -1
+					break
+				}
+				at = k
+			}
+		}
+		names := runnersIn(text[:m[0]], true)
+		if at < 0 || len(names) != 1 {
+			continue
+		}
+		found[rows[at].row] = text[names[0][0]:names[0][1]]
+		p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(text, 80), "the corrected result in its own row",
+			"Row "+strconv.Itoa(rows[at].row)+" is read as "+found[rows[at].row]+", as this line says. If that is wrong, correct the name.")
+	}
+	return found
+}

@@ -35,7 +35,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	running welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
+	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
@@ -47,7 +47,7 @@ var leadingWords = set("fw fwd re img prize prizes awards")
 // With a capital they may begin one.
 var leadingSmall = set("al alla allo ai nel nella au aux dans till na w we vid ved yn ym")
 
-var trailingWords = set("desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
+var trailingWords = set("done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -108,6 +108,7 @@ func plainWords(text string) string {
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
 		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
+	words = behindSentence(words)
 	lead := words
 	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && (leadingWords[fold(words[0])] || leadingSmall[words[0]])) {
 		words = words[1:]
@@ -142,6 +143,28 @@ func plainWords(text string) string {
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
 }
+
+// behindSentence leaves out what leads to a name in a sentence about results: "Os paso los tiempos
+// de Ribera Alta". All its words but the first are small, one is for results or times, and the
+// last leads to the name.
+func behindSentence(words []string) []string {
+	about := false
+	for i, w := range words {
+		r, _ := utf8.DecodeRuneInString(w)
+		if !unicode.IsLower(r) && i > 0 {
+			f := fold(words[i-1])
+			if last := words[i-1]; i > 2 && about && last == strings.ToLower(last) && len(last) <= 4 && (titleWords[f] || leadingSmall[f]) {
+				return words[i:]
+			}
+			return words
+		}
+		about = about || aboutResults[fold(w)]
+	}
+	return words
+}
+
+// aboutResults are words for results and times in such sentences. Common practice, no source.
+var aboutResults = set("results times list ergebnisse zeiten liste resultats temps resultados tiempos risultati tempi uitslag uitslagen tijden wyniki czasy resultat resultaten tider tiderna canlyniadau ganlyniadau amserau")
 
 // ofNames lead from the first word of a Portuguese place to the others.
 var ofNames = set("do da dos das de")

@@ -164,3 +164,69 @@ func cutJoined(text []byte, delim byte) []byte {
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
 }
+
+var (
+	wrapsHere = regexp.MustCompile(`^\s*\d{1,4}[.):]?\s+\pL[^\d:]*$`)
+	wrapped   = regexp.MustCompile(`^\s{3,}\D*\d{1,3}:[0-5]\d(?::[0-5]\d)?\s*$`)
+)
+
+// wrappedLines joins the two halves of lines that were too long for the page: a place and words,
+// and, further in on the line below, what follows with the time; most lines are whole.
+func wrappedLines(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("\n   ")) {
+		return text
+	}
+	lines := textLines(text)
+	whole, cut := 0, 0
+	for i, l := range lines {
+		switch {
+		case i > 0 && wrapped.MatchString(l) && wrapsHere.MatchString(lines[i-1]):
+			cut++
+		case leadingPlace.MatchString(strings.TrimSpace(l)) && clockInside.MatchString(l):
+			whole++
+		}
+	}
+	if cut == 0 || cut > whole {
+		return text
+	}
+	for i := len(lines) - 1; i > 0; i-- {
+		if wrapped.MatchString(lines[i]) && wrapsHere.MatchString(lines[i-1]) {
+			lines[i-1] = strings.TrimRight(lines[i-1], " ") + "  " + strings.TrimSpace(lines[i])
+			lines[i] = ""
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// mixedMarks puts commas in the place of semicolons where some lines with times are divided by
+// the one mark and some by the other, as often in each.
+func mixedMarks(text []byte) []byte {
+	if len(text) > typedBytes || bytes.IndexByte(text, ';') < 0 || bytes.IndexByte(text, ',') < 0 {
+		return text
+	}
+	lines := textLines(text)
+	commas, semicolons, marks := 0, 0, 0
+	for _, l := range lines {
+		if !clockInside.MatchString(l) {
+			continue
+		}
+		c, s := strings.Count(l, ","), strings.Count(l, ";")
+		if c > 0 == (s > 0) || marks > 0 && c+s != marks {
+			return text
+		}
+		if marks = c + s; c > 0 {
+			commas++
+		} else {
+			semicolons++
+		}
+	}
+	if marks < 2 || commas < 2 || semicolons < 2 {
+		return text
+	}
+	for i, l := range lines {
+		if clockInside.MatchString(l) {
+			lines[i] = strings.ReplaceAll(l, ";", ",")
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}

@@ -18,12 +18,13 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
-	text, scanned := typedFigures(commaPlaces(joinedClocks(text)))
-	text, runOn, told, tied, joined := text, false, false, false, false
+	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(mixedMarks(text)))))
+	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
 		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(text)))))
 		text, tied = tiedPlaces(text)
+		text, families = households(text)
 		if !runOn {
 			if lines, ok := proseLists(textLines(text)); ok {
 				text, told = []byte(strings.Join(lines, "\n")+"\n"), true
@@ -33,6 +34,9 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	d := sniff(text, lex, limits)
 	if len(text) < typedBytes {
 		text = cutJoined(text, d.delim)
+	}
+	if families {
+		d.why += "; people of one family name were put one to a line, and the rows are counted so"
 	}
 	if joined {
 		d.why += "; a list of times and one of names were put together, and the rows are counted so"
@@ -492,6 +496,7 @@ func underOneAnother(lines []string, delim byte) []string {
 	}
 	joinWrapped(lines, rows, in, cuts)
 	splitPlace(rows, in)
+	splitClocks(rows, in)
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
@@ -522,6 +527,43 @@ func joinWrapped(lines []string, rows [][]string, table map[int]bool, cuts []int
 		}
 		rows[above][column] += " " + text
 		rows[i] = []string{""}
+	}
+}
+
+// clocksBeside are two times in one cell, whose columns were moved against one another.
+var clocksBeside = regexp.MustCompile(`^(\d{1,3}:\d{2}(?::\d{2})?) {2,}(\d{1,3}:\d{2}(?::\d{2})?)$`)
+
+// splitClocks parts a column that holds two times in nearly every row, and its heading, two words
+// or with a wide gap.
+func splitClocks(rows [][]string, table map[int]bool) {
+	width := 0
+	for i := range table {
+		width = max(width, len(rows[i]))
+	}
+	for c := width - 1; c > 0; c-- {
+		n, two := 0, 0
+		for i := range table {
+			if cell := cellAt(rows[i], c); hasClock(cell) {
+				if n++; clocksBeside.MatchString(cell) {
+					two++
+				}
+			}
+		}
+		if two < 3 || two*10 < n*9 {
+			continue
+		}
+		for i := range table {
+			if c >= len(rows[i]) {
+				continue
+			}
+			first, second := rows[i][c], ""
+			if m := clocksBeside.FindStringSubmatch(first); m != nil {
+				first, second = m[1], m[2]
+			} else if a, b, ok := cutAny(first, "  ", " "); ok && (strings.Contains(first, "  ") || len(strings.Fields(first)) == 2) {
+				first, second = a, strings.TrimSpace(b)
+			}
+			rows[i] = slices.Replace(rows[i], c, c+1, first, second)
+		}
 	}
 }
 
@@ -1059,6 +1101,9 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	}
 	// "Jo Lee DNF", "Jo Lee no time"
 	for words := lastWords.FindStringSubmatch(name); words != nil; {
+		if sameTime[fold(words[2])] {
+			return place, words[1], "〃", true
+		}
 		if kindOf(words[2]) == kStatus {
 			return place, words[1], words[2], true
 		}

@@ -31,7 +31,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	ended := p.endedLines()
 	rules := rulesOfLines(lines)
 	corrections, disputes := p.timeCorrections(sheet)
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 {
+	renamed := p.nameCorrections(sheet)
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
@@ -43,6 +44,9 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		var said []string
 		if means := underEnded(ended, row); means != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)) {
 			said = append(said, means)
+		}
+		if n := renamed[row]; n != "" {
+			said = append(said, "name put right from "+trim(cellAt(cells, p.Index(Name))))
 		}
 		c, right := corrected[row]
 		if right {
@@ -78,6 +82,9 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		return
 	}
 	p.rules.remarks = remarks
+	if len(renamed) > 0 {
+		p.rules.renamed = renamed
+	}
 	if len(corrected) > 0 {
 		p.rules.corrected = map[int]string{}
 		for row, c := range corrected {
@@ -186,6 +193,9 @@ func (r *rowRules) addRemark(row int, cells []string) []string {
 	text := r.remarks[row]
 	if time := r.corrected[row]; time != "" {
 		cells[r.time] = time
+	}
+	if name := r.renamed[row]; name != "" {
+		cells[r.name] = name
 	}
 	if r.remarkOwn {
 		return append(cells[:r.remarkColumn], text)

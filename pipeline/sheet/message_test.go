@@ -60,6 +60,10 @@ var messages = []struct{ name, text, want string }{
 	{"a sentence in Italian before the course", "Ciao a tutti, ecco i risultati del 3 gennaio 2026 al Lago Verdino.\n\n1° Jo Lee in 18'20\"\n2° Al Roe in 18'31\"\n3° Cy Dee in 18'40\"\n", "lago-verdino 2026-01-03: Jo Lee 18'20\", Al Roe 18'31\", Cy Dee 18'40\""},
 	{"the Welsh word for day", "Canlyniadau Parc Glanrafon\nDydd Sadwrn 3 Ionawr 2026\n1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-glanrafon", 1)},
 	{"minutes in French, between colons", "Alder Bank : 3 janvier 2026\n1 : Jo Lee : 18 mn 20\n2 : Al Roe : 18 mn 31\n3 : Cy Dee : 18 mn 40\n4 : Di Fox : 18 mn 42\n", strings.ReplaceAll(fourRead, "18:", "18 mn ")},
+	{"lines that go on below", "Alder Bank 3 January 2026\n 1 Jo Lee  Vale Striders  18:20\n 2 Al Roe\n      Vale Striders  18:31\n 3 Cy Dee  Vale Striders  18:40\n 4 Di Fox  Vale Striders  18:42\n", fourRead},
+	{"families, each on a line", "Alder Bank 3 January 2026\nLee: Jo 18:20, Al 18:31\nDee: Cy 18:40, Di 18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Lee 18:31, Cy Dee 18:40, Di Dee 18:42"},
+	{"couples with a time each", "Alder Bank 3 January 2026\nJo and Al Lee 18:20 / 18:31\nCy Dee 18:40\nDi Fox 18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Lee 18:31, Cy Dee 18:40, Di Fox 18:42"},
+	{"a wrong name", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roberts 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n\nCorrection: 2nd was Al Roe, not Al Roberts.\n", fourRead},
 	{"the women's letter is no minute's", "Alder Bank 3 January 2026\n1 Jo Lee 18:20 f\n2 Al Roe 18:31 m\n3 Cy Dee 18:40 m\n4 Di Fox 18:42 f\n", fourRead},
 }
 
@@ -97,5 +101,39 @@ func TestSexesBehindTimes(t *testing.T) {
 	}
 	if got := strings.Join(factsRead(s), "; "); got != "position 1, name Jo Lee, time 18:20, sex f; position 2, name Al Roe, time 18:31, sex m; position 3, name Cy Dee, time 18:40, sex m; position 4, name Di Fox, time 18:42, sex f" {
 		t.Error(got)
+	}
+}
+
+// A letter in brackets behind the names of women, which a line explains.
+func TestLetterOfWomen(t *testing.T) {
+	s, err := Read("x.txt", []byte("Alder Bank 3 January 2026  (L = lady)\n1 Jo Lee (L) 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox (L) 18:42\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := strings.Join(factsRead(s), "; "); !strings.Contains(got, "Jo Lee (L), time 18:20, sex women") || !strings.Contains(got, "Al Roe, time 18:31;") {
+		t.Error(got)
+	}
+}
+
+// Forms of a second collection of typed lists.
+var typedForms = []struct{ name, text, want string }{
+	{"laps and a finish whose columns are moved", "Alder Bank 3 January 2026\nPos Name                 Lap1   Lap2   Finish\n1   Jo Lee               9:02   9:18  18:20\n2   Al Roe               9:11   9:20  18:31\n3   Cy Dee               9:20   9:20  18:40\n4   Di Fox               9:22   9:20  18:42\n5   Ed Gow               10:22   10:20  20:42\n", fourRead + ", Ed Gow 20:42"},
+	{"letters for figures in times with points", "Alder Bank 3 January 2026\nl. Jo Lee 18.2O\n2. Al Roe 18.31\n3. Cy Dee l8.40\n4. Di Fox 18.42\n", strings.ReplaceAll(fourRead, "18:", "18.")},
+	{"the same time in words", "Alder Bank 3 January 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee same time\n4. Di Fox 18:42\n5. Ed Gow 18:50\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:31, Di Fox 18:42, Ed Gow 18:50"},
+	{"commas in some lines and semicolons in others", "Alder Bank 3 January 2026\n1,Jo Lee,18:20\n2;Al Roe;18:31\n3,Cy Dee,18:40\n4;Di Fox;18:42\n", fourRead},
+	{"labels in every line", "Alder Bank / 3 January 2026\nPos 1 Name Jo Lee Time 18:20\nPos 2 Name Al Roe Time 18:31\nPos 3 Name Cy Dee Time 18:40\nPos 4 Name Di Fox Time 18:42\n", fourRead},
+	{"a Spanish sentence that leads to the course", "Hola a todos:\n\nOs paso los tiempos de Ribera Alta, 3 de enero de 2026:\n\n1. Jo Lee: 18:20\n2. Al Roe: 18:31\n3. Cy Dee: 18:40\n4. Di Fox: 18:42\n", strings.Replace(fourRead, "alder-bank", "ribera-alta", 1)},
+	{"a place with small words in its name", "Parc de la Course du Lac 3 janvier 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-de-la-course-du-lac", 1)},
+}
+
+func TestTypedForms(t *testing.T) {
+	for _, c := range typedForms {
+		t.Run(c.name, func(t *testing.T) {
+			got := readByHand("x.txt", []byte(c.text))
+			got = strings.TrimSpace(strings.ReplaceAll(strings.Join(strings.Fields(got), " "), " ,", ","))
+			if got != c.want {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
 	}
 }

@@ -55,6 +55,7 @@ type rowRules struct {
 	legend        map[string]string // what the classes of a column are, as a line beside the table says
 	legendColumn  int
 	remarks       map[int]string // by row: what no column holds
+	renamed       map[int]string // by row: the name that a line below gives instead
 	corrected     map[int]string // by row: the time that a line below gives instead
 	remarkColumn  int
 	remarkOwn     bool         // the column is added to those of the sheet

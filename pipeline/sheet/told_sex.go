@@ -136,6 +136,10 @@ func (p *Part) listStarts() (rows []int) {
 // letterInBrackets is a mark that a line explains, "(W) = women".
 var letterInBrackets = regexp.MustCompile(`\((\pL)\)`)
 
+// letterMeans is a letter that a line explains, and that stands in brackets behind the names:
+// "(L = lady)", "L: ladies".
+var letterMeans = regexp.MustCompile(`(?:^|[\s(])(\pL) ?[=:] ?\pL`)
+
 // markedOf reads a line that says whose a mark is, and perhaps who all others are.
 func (p *Part) markedOf(line string, sexes []toldSex) bool {
 	words := strings.Fields(fold(line))
@@ -151,6 +155,8 @@ func (p *Part) markedOf(line string, sexes []toldSex) bool {
 	}
 	sign := ""
 	if m := letterInBrackets.FindStringSubmatch(line); m != nil {
+		sign = "(" + m[1] + ")"
+	} else if m := letterMeans.FindStringSubmatch(line); m != nil {
 		sign = "(" + m[1] + ")"
 	} else {
 		for _, s := range footnoteSigns {

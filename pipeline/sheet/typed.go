@@ -379,7 +379,7 @@ func dropSameFirst(cuts []*typed, texts []string) {
 		}
 	}
 	for w, k := range first {
-		if k*10 < n*8 || w != strings.ToLower(w) || len(w) < 2 {
+		if k*10 < n*8 || len(w) < 2 || w != strings.ToLower(w) && headingWords[fold(w)]&cName == 0 {
 			continue
 		}
 		for i, c := range cuts {

@@ -9,7 +9,7 @@ import (
 
 var (
 	// misread is a time in which letters stand for figures: l8:26, 2O:O4.
-	misread      = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}:[\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
+	misread      = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}[:.][\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
 	misreadPlace = regexp.MustCompile(`^\s*([\dlIO]{1,3})(?:[.):]|\s)\s*\pL`)
 	secondsOnly  = regexp.MustCompile(`(?:^|\s)(:[0-5]\d)(?:$|\s)`)
 	minuteAlone  = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*(?:min|mins|minutes?|minuten|minuti|minutos|minuter|minutter|minut|minuty)[.:]*\s*$`)
@@ -39,7 +39,7 @@ func typedFigures(text []byte) ([]byte, bool) {
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
 			token := l[m[2]:m[3]]
-			if figures := strings.Count(asFigures.Replace(token), ":"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
+			if figures := strings.Count(token, ":") + strings.Count(token, "."); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
 				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:] // of the same length
 			}
 		}

@@ -319,6 +319,9 @@ func (s *scanner) nobodySlip() bool {
 // isDescribed says whether the text tells what somebody looked like: "Man in red".
 func (s *scanner) isDescribed() bool {
 	ts := s.tokens
+	if s.isSentence() {
+		return true
+	}
 	if len(ts) > 3 && ts[1].small && s.is(&ts[1], described) {
 		ts = ts[1:] // tall chap in green
 	}
@@ -326,6 +329,22 @@ func (s *scanner) isDescribed() bool {
 		return false
 	}
 	return ts[1].small && s.is(&ts[1], describing) && !ts[2].number
+}
+
+// isSentence says whether the text is small words throughout, four and more, and one of them
+// is none of a name: "forgot to ask her name", "tall chap, did not catch his name".
+func (s *scanner) isSentence() bool {
+	ts, found := s.tokens, false
+	if len(ts) < 4 {
+		return false
+	}
+	for i := range ts {
+		if !ts[i].small {
+			return false
+		}
+		found = found || s.is(&ts[i], ofSentences)
+	}
+	return found
 }
 
 // guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast

@@ -152,3 +152,6 @@ var betweenPeople = set(`y e i`)
 
 // families as first or last word stand for a whole family.
 var families = set(`family familie famille familia famiglia familj rodzina`)
+
+// ofSentences are small words that stand in no name, folded (common practice, no source).
+var ofSentences = set(`his her their did didnt not catch caught name forgot who whose somebody someone nobody ihr nicht vergessen jemand quelqu oublie nombre alguien olvide nome qualcuno naam vergeten iemand namn glomde ktos`)
