@@ -264,6 +264,9 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	for _, p := range out.parts {
 		p.unread.settle()
 	}
+	if len(out.parts) > 1 {
+		out.leaveOtherDistances()
+	}
 	return out, nil
 }
 

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -145,8 +146,18 @@ func wordsOfDistance(line string) (metres int, counted bool) {
 			return int(unit + .5), false
 		}
 	}
+	if m := placeHalf.FindStringSubmatch(line); m != nil && !partHalves[fold(m[1])] {
+		return halfMarathon, false
+	}
 	return 0, false
 }
+
+// placeHalf is a half marathon called by its place alone, "Alder Bank Half", which ends a
+// line or what a mark ends; partHalves before the word say that something else was halved.
+var (
+	placeHalf  = regexp.MustCompile(`(?:^|[^\pL])(\p{Lu}[\pL'’]+) Half(?: (?:19|20)\d\d)?\s*(?:$|[,:;|()–-])`)
+	partHalves = set("first second top bottom upper lower other each one the a fastest slowest last next final front back")
+)
 
 // distanceOf finds a distance in a text.
 func distanceOf(text, from string) Found {

@@ -40,6 +40,23 @@ var inheritances = []struct {
 	{"a date given of one run leaves the others theirs", "Alder Bank.xlsx", "== A\n3 January\n" + bars + "== B\n10 January\n" + bars + "== C\n17 January 2026\n" + bars, Options{Date: "2026-01-10"},
 		"alder-bank 2026-01-03, alder-bank 2026-01-10, alder-bank 2026-01-17", ""},
 	{"a date given for men and women", "Alder Bank.xlsx", "== Men\n3 January 2026\n" + bars + "== Women\nPos|Name|Time\n1|Di Fox|20:20\n2|Fi Hay|21:31\n", Options{Date: "2026-01-10"}, "alder-bank 2026-01-10, alder-bank 2026-01-10", ""},
+
+	{"a tab a runner", "Alder Bank runners.xlsx", runnerTabs("Jo Lee", "Al Roe", "Cy Field"), Options{}, "alder-bank, alder-bank, alder-bank", ""},
+	{"a tab a place, of one runner", "my runs.xlsx", runnerTabs("Alder Bank", "Mill Lane", "Whin Moss"), Options{}, "alder-bank, mill-lane, whin-moss", "name-column-missing"},
+	{"a half called by its place", "Alder Bank.xlsx", "== 3 Jan\nAlder Bank 5k 3 January 2026\n" + bars + "== Mill Half\nChampionship: Mill Leat Half, 10 January 2026\nPos|Name|Time\n1|Jo Lee|1:28:20\n2|Al Roe|1:48:31\n3|Cy Dee|1:59:02\n", Options{},
+		"alder-bank 2026-01-03, mill-leat-half 2026-01-10", ""},
+}
+
+// runnerTabs is a book with a tab for each name and lines of the same four days.
+func runnerTabs(names ...string) string {
+	var b strings.Builder
+	for i, n := range names {
+		fmt.Fprintf(&b, "== %s\n%s\nDate|Place|Time\n", n, n)
+		for d := range 4 {
+			fmt.Fprintf(&b, "%02d/01/2026|%d|%d:%02d\n", 3+7*d, 1+(i+d)%len(names), 18+i, 10+d)
+		}
+	}
+	return b.String()
 }
 
 const (

@@ -75,7 +75,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent})
 		}
 	}
-	if weight := 35; p.Tab != "" && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
+	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
 		if rs.oneTab() {
 			weight = 25
 		}
@@ -92,6 +92,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		from := "file name"
 		if strings.HasPrefix(w.why, "folder") {
 			from = "folder name"
+		}
+		if p.ofRunner {
+			w = w.withoutRunners()
 		}
 		cs = append(cs, cand{w, from, false})
 	}

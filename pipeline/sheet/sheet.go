@@ -178,6 +178,7 @@ type Part struct {
 	Titles     []string
 	lent       int       // how many of Titles, the last ones, stand over tables above
 	titleFrom  string    // where the first title stands if not in the first line
+	ofRunner   bool      // its tab is called after the runner whose lines it has
 	place      placeLine // over the rows, as others of its form stand over the other lists of the table
 	HeadingRow int       // 1-based; 0 where the sheet has no heading
 	Columns    []Column

@@ -115,6 +115,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		}
 	}
 	s.joinEntries(lex, o)
+	s.nameByTab(lex, o)
 	s.cover = append(s.cover, s.header...)
 	s.dropHidden()
 	s.Dialect = fmt.Sprintf(", %s, dates count from %d", text.Count(len(tabs), "tab"), map[bool]int{false: 1900, true: 1904}[date1904])
