@@ -216,6 +216,11 @@ func lexFolded(b []byte) clockCell {
 	if c, ok := lexUnits(b); ok {
 		return c
 	}
+	if bare := withoutRemark(b); len(bare) < len(b) {
+		if c, ok := lexUnits(bare); ok {
+			return c
+		}
+	}
 	return lexRepaired(b)
 }
 
@@ -227,6 +232,25 @@ func twoClocks(b []byte) bool {
 	}
 	var c clockCell
 	return lexColons(first, &c) && lexColons(bytes.TrimLeft(second, " "), &c)
+}
+
+// withoutRemark cuts off what may follow a time with its units without changing it: 24m31s PB,
+// 24'31" (new), 24 min 31 s*.
+func withoutRemark(b []byte) []byte {
+	if i := bytes.IndexByte(b, '('); i > 0 {
+		b = b[:i]
+	}
+	b = bytes.TrimRight(b, "*#!+)~ †‡§^")
+	for _, words := range [...]int{1, 2} {
+		at := len(b)
+		for n := 0; n < words && at > 0; n++ {
+			at = bytes.LastIndexByte(b[:at], ' ')
+		}
+		if at > 0 && timeRemarks[string(b[at+1:])] {
+			return bytes.TrimRight(b[:at], " ")
+		}
+	}
+	return b
 }
 
 // unsureBefore and unsureAfter mark a time that was estimated, folded (common practice, no

@@ -261,6 +261,8 @@ func TestWrittenIsRead(t *testing.T) {
 		{"ms of a workbook", 1, func(ms int32) string { h, m, s, f := parts(ms); return fmt.Sprintf("%d:%02d:%02d.%03d", h, m, s, f) }},
 		{"24m31s", 1000, func(ms int32) string { return fmt.Sprintf("%dm%02ds", ms/60000, ms/1000%60) }},
 		{"24'31\"", 1000, func(ms int32) string { return fmt.Sprintf("%d'%02d\"", ms/60000, ms/1000%60) }},
+		{"24m31s PB", 1000, func(ms int32) string { return fmt.Sprintf("%dm%02ds PB", ms/60000, ms/1000%60) }},
+		{"24'31\" (new)*", 1000, func(ms int32) string { return fmt.Sprintf("%d'%02d\" (new)*", ms/60000, ms/1000%60) }},
 		{"24 min 31", 1000, func(ms int32) string { return fmt.Sprintf("%d min %02d", ms/60000, ms/1000%60) }},
 		{"PT24M31S", 1000, func(ms int32) string { return fmt.Sprintf("PT%dM%dS", ms/60000, ms/1000%60) }},
 		{"mm.ss", 1000, func(ms int32) string { return fmt.Sprintf("%d.%02d", ms/60000, ms/1000%60) }},

@@ -32,6 +32,8 @@ func (s *settler) byHeading(i int) {
 			case clocks > .5:
 				turn(Time, "its values are times")
 			case ints < .8 && s.places(i):
+			case p.shareOf(kGroup) > .6: // "Cl."
+				turn(AgeGroup, "its values are age groups")
 			case strings.Contains(fold(h), "token") && ints > .8 && (s.placesBeside(i) || p.hi > 4*float64(p.filled)+40):
 				turn(Number, "its values are no positions but may be numbers of people")
 			case p.shareOf(kText, kGroup, kSex) > .6 && placeWords[fold(h)] && (s.inBlocks(i) || s.hasGuess(Date)):
@@ -97,6 +99,8 @@ func (s *settler) byHeading(i int) {
 			case ints > .8 && p.lo > 19000000 && p.hi < 21000000:
 			case clocks > .5:
 				turn(Other, "its values are times, not dates")
+			case ints > .8 && p.whole && p.lo > 2100 && p.noDays(): // "Tag" of a chip
+				turn(Number, "its values are numbers, not dates")
 			}
 		case TotalRuns, PersonalBest, Points:
 			if (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6 {

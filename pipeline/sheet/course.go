@@ -498,6 +498,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if !labelled && seg == strings.ToLower(seg) && title != strings.ToLower(title) {
 			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario"
 		}
+		if !labelled && sentence(seg) {
+			w.weight -= 6 // behind a line that is written as a name
+		}
 		words := strings.Fields(fold(seg))
 		for _, word := range words {
 			if clubWords[word] {
@@ -516,6 +519,18 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		out = append(out, w)
 	}
 	return out
+}
+
+// sentence says whether a text goes on in small letters as a remark does, "Well done everybody",
+// and not as a name, in which only short words are small: "Parc de la Saule".
+func sentence(text string) bool {
+	words := strings.Fields(text)
+	for _, w := range words[min(1, len(words)):] {
+		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && len(w)-n >= 3 && !landWords[fold(w)] {
+			return true
+		}
+	}
+	return false
 }
 
 // allHeadings says whether every cell of a line is the heading of a column.
@@ -696,11 +711,17 @@ func isRemark(text string) bool {
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return !isTwoWordPlace(text)
 	}
+	if len(words) > 2 && words[1] == "record" && (words[0] == "course" || words[0] == "track") && clockInText.MatchString(text) {
+		return true // "Course record 15:42 Jo Lee"
+	}
 	if len(words) > 1 && (words[0] == "run" && words[1] == "director" || words[0] == "top" && countWords[words[1]]) {
 		return true
 	}
 	return len(words) > 9 && len(findDates(text)) == 0
 }
+
+// clockInText is a time within a line: 15:42.
+var clockInText = regexp.MustCompile(`\b\d{1,2}[:.]\d\d\b`)
 
 // offered are first words of a line that names who paid or gave something; thankedBy are
 // its first two. Common practice, no source.

@@ -295,6 +295,8 @@ func guessFrom(f string) guess {
 		return set(GivenName)
 	case has(cName) && has(cUnit) && (f == "lname" || f == "l name" || f == "s name"):
 		return set(FamilyName)
+	case has(cName) && namesOther(f):
+		return set(Other) // "Dog's name", "Coach name"
 	case has(cName) && has(cClub):
 		for _, and := range []string{" and ", " / ", " + ", " und ", " et ", " y ", " e ", " en "} {
 			if strings.Contains(f, and) {
@@ -371,6 +373,19 @@ func otherDate(f string) bool {
 	}
 	return false
 }
+
+// namesOther says whether a heading of names speaks of somebody or something that belongs to
+// the runner.
+func namesOther(f string) bool {
+	for _, w := range strings.Fields(f) {
+		if namedOthers[w] || contactWords[w] {
+			return true
+		}
+	}
+	return false
+}
+
+var namedOthers = set("dog dogs pet pets horse horses coach coachs coaches trainer trainers teacher teachers doctor doctors partner partners husband wife hund hundens hundes chien perro cane pes pies caballo cavallo paard pferd entraineur entrenador allenatore trener treinador tranare traener lehrer leraar insegnante maestro")
 
 // ofTime are words that say which time a heading means, and no more: "Timp final".
 var ofTime = set("final finala finale oficial oficiala oficiale")

@@ -27,23 +27,26 @@ func labelledLines(lines []string, _ byte) []string {
 		told map[int]string
 	}
 	var people []person
-	end := len(lines)
+	end, divided := len(lines), false
 	for i := first; i < len(lines); i++ {
 		m := labelled.FindStringSubmatch(lines[i])
 		if m == nil {
 			if betweenPeople(lines[i]) {
+				divided = true
 				continue
 			}
 			end = i
 			break
 		}
 		key := fold(m[1])
+		_, again := column[key]
 		switch {
-		case key == begin:
+		case key == begin, divided && again && toldOf(people[len(people)-1].told, column[key]): // one without a place, who did not finish
 			people = append(people, person{i, map[int]string{}})
 		case len(people[len(people)-1].told) == 1:
 			people[len(people)-1].line = i
 		}
+		divided = false
 		c, ok := column[key]
 		if !ok {
 			c = len(labels)
@@ -89,6 +92,12 @@ func labelledLines(lines []string, _ byte) []string {
 	return out
 }
 
+// toldOf says whether a column of a person is told already.
+func toldOf(told map[int]string, column int) bool {
+	_, ok := told[column]
+	return ok
+}
+
 // firstLabel is the line of the first label that is a heading and comes again after at most
 // twenty lines, all between labelled, blank or rules, with the label folded; -1 where none does.
 func firstLabel(lines []string, lex *lexicon) (at int, label string) {
@@ -114,4 +123,4 @@ func firstLabel(lines []string, lex *lexicon) (at int, label string) {
 }
 
 // betweenPeople says whether a line only divides those above it from those below.
-func betweenPeople(line string) bool { return strings.Trim(line, " \t\r-=_*~.·–—#+") == "" }
+func betweenPeople(line string) bool { return strings.Trim(line, " \t\r-=_*~.·–—#+\"") == "" }

@@ -196,7 +196,7 @@ func aboveValues(lex *lexicon, rows []line) int {
 	if v < 1 || rows[v-1].row != rows[v].row-1 {
 		return -1
 	}
-	filled, core, width := 0, false, 0
+	filled, core, width := 0, overFigures(rows[v-1].cells, rows[v:]), 0
 	for _, r := range rows[v:min(len(rows), v+headingLooks)] {
 		width = max(width, len(r.cells)) // a runner may have missed the last runs
 	}
@@ -204,7 +204,7 @@ func aboveValues(lex *lexicon, rows []line) int {
 		if isBlank(c) {
 			continue
 		}
-		if kindOf(c) != kText || i >= width {
+		if k := kindOf(c); k != kText && (k != kSex && k != kGroup || !lex.read(c).known) || i >= width {
 			return -1
 		}
 		filled++
@@ -217,6 +217,43 @@ func aboveValues(lex *lexicon, rows []line) int {
 		return -1
 	}
 	return v - 1
+}
+
+// overFigures says whether a row has one short word over every column of the three rows
+// that follow it, over the places and the times among them: "Psn | Nm | Tm". Each row is filled where
+// the first is.
+func overFigures(words []string, rows []line) bool {
+	if len(rows) < 3 {
+		return false
+	}
+	n, clocks, counts := 0, 0, 0
+	seen := map[string]bool{}
+	for i, w := range trimmed(words) {
+		if w == "" && isBlank(cellAt(rows[0].cells, i)) {
+			continue
+		}
+		if w == "" || len(w) > 12 || strings.ContainsAny(w, " :0123456789") || seen[w] {
+			return false
+		}
+		seen[w] = true
+		n++
+		c, k := 0, 0
+		for _, r := range rows[:3] {
+			switch kindOf(cellAt(r.cells, i)) {
+			case kClock:
+				c++
+			case kInt:
+				k++
+			}
+		}
+		if c == 3 {
+			clocks++
+		}
+		if k == 3 {
+			counts++
+		}
+	}
+	return n >= 3 && clocks == 1 && counts >= 1
 }
 
 func trimmed(cells []string) []string {
@@ -338,12 +375,15 @@ func unitHeading(heading string) byte {
 	if len(words) == 0 {
 		return 0
 	}
+	last := timeUnits[words[len(words)-1]]
 	for _, w := range words[:len(words)-1] {
-		if headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0 {
+		switch {
+		case w == "/", timeUnits[w] == last && len(w) > 1: // "Mins / Minutos"
+		case headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0:
 			return 0
 		}
 	}
-	return timeUnits[words[len(words)-1]]
+	return last
 }
 
 // isHeadingTail says whether a row carries on the heading above it.
@@ -514,6 +554,8 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 		switch {
 		case lex.read(t).meaning == Name && lex.read(b).meaning.isName() && isBlank(cellAt(top, i+1)) && lex.read(trim(cellAt(bottom, i+1))).meaning.isName():
 			out[i] = b // "Nom" over "Prénom" and "Nom": the parts of a name, one a column
+		case namesTheColumnsBelow(lex, t, b):
+			out[i] = b
 		case lex.read(both).known:
 			out[i] = both
 		case b != "" && lex.read(b).known:
@@ -527,6 +569,25 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 		}
 	}
 	return trimmed(out)
+}
+
+// namesTheColumnsBelow says whether a heading only says what the columns below have in common,
+// each of which has a whole heading of its own: "Result" over "Position", "Runner" over "Surname".
+func namesTheColumnsBelow(lex *lexicon, top, bottom string) bool {
+	if top == "" || bottom == "" {
+		return false
+	}
+	t, b := lex.read(top), lex.read(bottom)
+	if !t.known || !b.known || t.number || b.number {
+		return false
+	}
+	switch t.meaning {
+	case Time:
+		return b.meaning == Position || b.meaning.isName() || b.meaning == Sex || b.meaning == Age || b.meaning == AgeGroup || b.meaning == Club
+	case Name:
+		return b.meaning == Position || b.meaning == Time || b.meaning == Sex || b.meaning == Age || b.meaning == AgeGroup
+	}
+	return false
 }
 
 // problem makes a Problem of the part.

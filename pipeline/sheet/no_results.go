@@ -195,12 +195,30 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 	return n >= 3 && 2*n > len(rows)
 }
 
+// headingAt is the heading of a column.
+func (p *Part) headingAt(column int) string {
+	for _, c := range p.Columns {
+		if c.Index == column {
+			return c.Heading
+		}
+	}
+	return ""
+}
+
+// contactHeading says whether a column is headed as that of somebody who answers for the
+// runner of the line, and did not run: "Parent/guardian", "Emergency contact".
+func contactHeading(heading string) bool { return anyWord(heading, contactWords) }
+
+var contactWords = set(`parent parents guardian guardians contact carer carers emergency kin mother father mum dad
+	eltern elternteil erziehungsberechtigte erziehungsberechtigter notfall notfallkontakt kontakt kontaktperson tuteur tutrice urgence responsable padre madre tutor emergencia contacto
+	genitore genitori emergenza contatto ouder ouders voogd noodcontact contactpersoon encarregado contato malsman vardnadshavare foralder kontaktpersson foraelder vaerge pargorende rodzic opiekun`)
+
 // relativesOnALine says whether beside the names stands, in a column of no other use, somebody
 // of the same family on most rows: "Parent | Child | Time".
 func (p *Part) relativesOnALine(rows [][]string) bool {
 	name := p.Index(Name)
 	for _, c := range p.Columns {
-		if c.Meaning != Other || c.Index == name || name < 0 {
+		if c.Meaning != Other || c.Index == name || name < 0 || contactHeading(c.Heading) && !contactHeading(p.headingAt(name)) && p.headingAt(name) != "" {
 			continue
 		}
 		n, related := 0, 0

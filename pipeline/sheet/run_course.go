@@ -147,6 +147,14 @@ func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
 	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) || tabOfHalf(p.Tab) {
 		return "", ""
 	}
+	// A spreadsheet numbers a second tab of the same name: "Alder Bank", "Alder Bank1".
+	if first := strings.TrimRight(text, "0123456789"); first != text && hasLetter(first) {
+		for _, other := range rs.sheet.Parts {
+			if other.Tab == first {
+				return first, Slug(first)
+			}
+		}
+	}
 	return text, Slug(text)
 }
 

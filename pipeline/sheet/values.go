@@ -516,6 +516,20 @@ type profile struct {
 	distinct map[string]int
 }
 
+// noDays says whether nearly every row has a value of its own, and hardly any can be a date.
+func (p *profile) noDays() bool {
+	if p.filled < 4 || len(p.distinct)*10 < min(p.filled, distinctKept)*8 {
+		return false
+	}
+	days := 0
+	for v := range p.distinct {
+		if _, ok := cellDate(v, false); ok {
+			days++
+		}
+	}
+	return 3*days < len(p.distinct)
+}
+
 func (p *profile) add(cell string) {
 	k := kindOf(cell)
 	p.count[k]++

@@ -52,20 +52,20 @@ var headingWords = ideasOf()
 
 // ownLists are the words of the languages above by what they say of a column.
 var ownLists = map[concept]string{
-	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn positions token tokens place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
+	cPlace: `poradi poradie umiestnenie sija sijoitus helyezes hely pozice umisteni position pos posn psn positions token tokens place pl plc plcg placing placement placering plass plassering plasering rank ranking rk order finish finishing
 		rang classement clt class. cl clas place platz plads platzierung plz rangliste posicion puesto pto lugar clasificacion posizione posiz
 		classifica piazzamento posto arrivo plaats plaatsing positie klassering posicao colocacao classificacao col miejsce msc pozycja
 		lokata plac plats placeringar plassnr plassiffer plassr pp`,
 	cPlace | cAmong: `gesamtplatz gesamtrang gesplatz gespl totalplats totalplac`,
 	cPlace | cGroup: `klassenplatz akplatz akrang altersklassenplatz klassplac klasseplassering katplatz klplatz aklplatz akpl ageplace agplace catpos catplace catrank grouppos kategorieplatz`,
 	cPlace | cSex:   `mwplatz mwpl geschlechterplatz genderpos genderplace genderrank sexpos sexplace platzmw`,
-	cTime: `cas vysledny aika loppuaika ido idoeredmeny vysledek time times temps tps zeit laufzeit endzeit zielzeit tiempo tempo tijd eindtijd czas tid sluttid loptijd looptijd finishtime finishtid
+	cTime: `tm cas vysledny aika loppuaika ido idoeredmeny vysledek time times temps tps zeit laufzeit endzeit zielzeit tiempo tempo tijd eindtijd czas tid sluttid loptijd looptijd finishtime finishtid
 		totaltid lopstid lopetid chrono chronometro gesamtzeit totaltime racetime runtime elapsed clock minutes czaskoncowy wynik resultado risultato
 		duration duree dauer duracion durata duracao resultat resultaat result res ergebnis resultater realisation performance perf leistung marca prestazione`,
 	cTime | cGun:    `bruttozeit bruttotid brutto lordo bruto gun guntime brut officiel official officieel oficial ufficiale offiziell pistolet czasbrutto bruttotijd tempsofficiel hruby hruba`,
 	cTime | cChip:   `nettozeit nettotid netto chip chiptime net nettime chipzeit reel tempsreel transponder czasnetto nettotijd chiptijd realtime neto liquido netta`,
-	cName:           `jmeno meno nimi nev name names fullname nom nombre nome naam namn navn nazwisko imienazwisko imieinazwisko runnername athletename nameofrunner nazwa teilnehmername nominativo nominativi`,
-	cRunner:         `runner runners athlete athletes participant finisher finishers competitor entrant coureur participante coureurs athlet laufer teilnehmer corredor corredores atleta atleti participante participantes concorrente partecipante loper deelnemer atleet zawodnik uczestnik biegacz lopare deltagare deltager deltaker loper lober lopers utover who person teilnehmerin lauferin zawodniczka`,
+	cName:           `jmeno meno nimi nev nm name names fullname nom nombre nome naam namn navn nazwisko imienazwisko imieinazwisko runnername athletename nameofrunner nazwa teilnehmername nominativo nominativi`,
+	cRunner:         `runner rnr runners athlete athletes participant finisher finishers competitor entrant coureur participante coureurs athlet laufer teilnehmer corredor corredores atleta atleti participante participantes concorrente partecipante loper deelnemer atleet zawodnik uczestnik biegacz lopare deltagare deltager deltaker loper lober lopers utover who person teilnehmerin lauferin zawodniczka`,
 	cName | cGiven:  `krestni etunimi keresztnev firstname forename forenames given givenname first prenom prenoms vorname vornamen imie fornamn fornavn voornaam`,
 	cName | cFamily: `prijmeni priezvisko sukunimi vezeteknev lastname surname surnames family familie familyname familienname nachname zuname apellido apellidos cognome achternaam familienaam sobrenome apelido efternamn etternavn efternavn last sname`,
 	cName | cUnit:   `fname lname`,

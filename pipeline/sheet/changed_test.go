@@ -1,0 +1,47 @@
+package sheet
+
+import "testing"
+
+// changed are sheets that are read when plain, after one change that means nothing to a
+// reader: a further column, headings over headings or of few letters, a list below, a remark
+// above. want is written as for byHand.
+var changed = []struct{ name, text, want string }{
+	{"minutes and seconds headed in two languages", "Alder Bank 3 January 2026\nRank (Puesto),Athlete (Nombre),Mins / Minutos,Seconds (Segundos)\n1,Jo Lee,18,20\n2,Al Roe,18,31\n3,Cy Dee,19,2\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 19:02"},
+	{"what the columns below have in common", "Alder Bank 3 January 2026\nResult,Runner,,,Other,Result\nPosition,Forename,Surname,M/F,Category,Official time\n2,Jo,Lee,M,M40,18:31\n1,Al,Roe,F,W40,18:20\n3,Cy,Dee,M,M50,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:31, Al Roe 18:20, Cy Dee 18:40"},
+	{"a heading whose second half is needed", "Alder Bank 3 January 2026\nFinish,,Category,\nPlace,Runner,Place,Time\n1,Jo Lee,1,18:20\n2,Al Roe,1,18:31\n3,Cy Dee,2,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"headings of few letters, and the day at the foot", "Psn,Nm,Fin,G\n1,Jo Lee,18:20,F\n2,Al Roe,18:31,M\n3,Cy Dee,18:40,M\n\nSaturday 3 January 2026\n", "asks course-missing"},
+	{"headings that nobody knows, over places and times", "Sat 3 January 2026\nXpl,Xnm,Xtm\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "asks course-missing"},
+	{"a place of one word in the first row of several", "Alder,Sat,3 January 2026\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n", "alder 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"who answers for the child", "Alder Bank 3 January 2026\nPos,Name,Parent/guardian,Time\n1,Kit Lee,Jo Lee,18:20\n2,Ben Roe,Al Roe,18:31\n3,Cat Dee,Cy Dee,18:40\n", "alder-bank 2026-01-03: Kit Lee 18:20, Ben Roe 18:31, Cat Dee 18:40"},
+	{"the name of the dog", "Alder Bank 3 January 2026\nPlac.,Dog's name,Namn,Tid\n1,,Jo Lee,18:20\n2,Rex,Al Roe,18:31\n3,,Cy Dee,18:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
+	{"a remark above the name of the place", "Well done everybody\nAlder Bank\n3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"a record above the name of the place", "Course record 15:42 Gil Tarr\nAlder Bank\n3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"a place with a small word", "Parc de la Saule\nNorthmarch\n3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "parc-de-la-saule 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"numbers of chips under a word that is a day in German", "Alder Bank 3 January 2026\nTime,Name,Tag\n18:20,Jo Lee,9196603\n18:31,Al Roe,7330765\n18:40,Cy Dee,7777398\n18:42,Di Fox,3367693\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
+	{"who helped, below a run in each column", "Alder Bank\n\nName,3 Jan 2026,10 Jan 2026\nJo Lee,18:20,18:22\nAl Roe,18:31,vol\nCy Dee,,18:40\n\nVolunteers\nGil Tarr,Race director\nUna Brisk,Marshal\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31; alder-bank 2026-01-10: Jo Lee 18:22, Cy Dee 18:40"},
+	{"the league, below a run in each column", "Alder Bank\n\nName,3 Jan 2026,10 Jan 2026,17 Jan 2026\nJo Lee,18:20,18:22,\nAl Roe,18:31,,18:30\nCy Dee,,18:40,18:41\n\nLeague after 3 runs\nPos,Name,Runs,Points\n1,Gil Tarr,5,480\n2,Una Brisk,5,463\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31; alder-bank 2026-01-10: Jo Lee 18:22, Cy Dee 18:40; alder-bank 2026-01-17: Al Roe 18:30, Cy Dee 18:41"},
+	{"last week's winners, below a run in each column", "Alder Bank\n\nName,10 Jan 2026,17 Jan 2026\nJo Lee,18:20,18:22\nAl Roe,18:31,\nCy Dee,,18:40\n\nLast week's winners (3 January 2026)\nMen,Gil Tarr,17:22\nWomen,Una Brisk,19:41\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31; alder-bank 2026-01-17: Jo Lee 18:22, Cy Dee 18:40"},
+	{"the women, below the men and a run in each column", "Alder Bank\n\nName,3 Jan 2026,10 Jan 2026\nJo Lee,18:20,18:22\nAl Roe,18:31,vol\nCy Dee,,18:40\n\nWomen\nDi Fox,19:20,\nIda Kay,injured,19:40\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Di Fox 19:20; alder-bank 2026-01-10: Jo Lee 18:22, Cy Dee 18:40, Ida Kay 19:40"},
+	{"a card for each, the last without a place", "Alder Bank 3 January 2026\n\nFinish position: 1\nParticipant: Jo Lee\nFinish time: 18:20\n\nFinish position: 2\nParticipant: Al Roe\nFinish time: 18:31\n\nFinish position: 3\nParticipant: Cy Dee\nFinish time: 18:40\n\nParticipant: Di Fox\nFinish time: DNF\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox DNF"},
+}
+
+var changedBooks = []struct{ name, text, want string }{
+	{"a second tab of the same name", "== Alder Bank\n3 January 2026\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n== Alder Bank1\n10 January 2026\nPos|Name|Time\n1|Al Roe|18:21\n2|Jo Lee|18:32\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31; alder-bank 2026-01-10: Al Roe 18:21, Jo Lee 18:32"},
+}
+
+func TestChanged(t *testing.T) {
+	for _, c := range changed {
+		t.Run(c.name, func(t *testing.T) {
+			if got := readByHand("x.csv", []byte(c.text)); got != c.want {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
+	}
+	for _, c := range changedBooks {
+		t.Run(c.name, func(t *testing.T) {
+			if got := readByHand("x.xlsx", bookOf(t, c.text)); got != c.want {
+				t.Errorf("read %q\nwant %q", got, c.want)
+			}
+		})
+	}
+}
