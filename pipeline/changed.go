@@ -202,12 +202,22 @@ func (pl *Pipeline) Summarise(ctx context.Context, runs []RunRef) (Summary, erro
 	if err != nil || len(numbers) == 0 {
 		return s, err
 	}
+	which := amongRuns(numbers)
+	// Where history is complete here, but not on another course, somebody's first run may be
+	// no first one either.
+	if err := pl.each(ctx, "select distinct run_no from main.results where first_result and is_newcomer is null and counts_run and "+which, func(rows *sql.Rows) error {
+		var no int32
+		err := rows.Scan(&no)
+		whole[no] = false
+		return err
+	}); err != nil {
+		return s, err
+	}
 	for _, ok := range whole {
 		if !ok {
 			s.Unknown++
 		}
 	}
-	which := amongRuns(numbers)
 	if err := pl.DB.Get(ctx, `select count(*) filter (time_ms > 0)::integer, count(*) filter (position > 0)::integer,
 			count(*) filter (status <> 'unnamed' and runner_id is not null)::integer, count(*) filter (is_pb)::integer, count(*) filter (is_newcomer)::integer
 		from main.results where status in ('ok', 'unnamed', 'untimed', 'doubtful') and `+which, &s.Times, &s.Positions, &s.Names, &s.PBs, &s.Newcomers); err != nil {

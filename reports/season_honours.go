@@ -14,8 +14,9 @@ import (
 func (d *season) honours() *table.Tab {
 	t := &table.Tab{Name: "Honours", OnePage: true}
 	held, finishes := 0, 0
-	for _, r := range d.runs {
-		if r.state == "held" {
+	for i := range d.runs {
+		r := &d.runs[i]
+		if r.takenPlace() {
 			held++
 		}
 		finishes += int(r.finishers)

@@ -26,8 +26,8 @@ func (d *season) attendance() *table.Tab {
 		return by[id]
 	}
 	held := map[string]int{}
-	for _, r := range d.runs {
-		if r.state == "held" {
+	for i := range d.runs {
+		if r := &d.runs[i]; r.takenPlace() {
 			held[r.course]++
 		}
 	}

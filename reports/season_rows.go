@@ -46,6 +46,11 @@ type seasonRun struct {
 	event         int32
 }
 
+// takenPlace says whether people ran: as held as usual or otherwise, as over a short course.
+func (r *seasonRun) takenPlace() bool {
+	return r.state == "held" || r.state != "cancelled" && r.finishers > 0
+}
+
 type seasonResult struct {
 	runner    int32
 	run       int32 // index of runs

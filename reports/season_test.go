@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -187,6 +188,40 @@ func TestSeasonBoundary(t *testing.T) {
 		if len(d.runs) != 1 || d.runs[0].day.String() != want || len(d.results) != 1 {
 			t.Errorf("season %d has %d runs and %d results, want the one of %s", year, len(d.runs), len(d.results), want)
 		}
+	}
+}
+
+// A run over a short course was held: who was there every time was there at all of them,
+// not at more.
+func TestRunsOffTheCourseAreHeld(t *testing.T) {
+	ctx := context.Background()
+	db, last := district(t, 12, 20, true)
+	s := season2026(last)
+	s.Course = "heron-mere"
+	held := func() (n int, most float64) {
+		d, err := readSeason(ctx, db, Options{}, s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, w := range d.weeks() {
+			n += w.held
+		}
+		for _, b := range d.attendance().Blocks {
+			if f, ok := b.(table.Full); ok {
+				for _, r := range f.Table.Rows {
+					share, _ := strconv.ParseFloat(r.Cells[5].Show(table.Whole), 64)
+					most = max(most, share)
+				}
+			}
+		}
+		return n, most
+	}
+	n, most := held()
+	if err := db.Exec(ctx, "update main.runs set state = 'short' where course = 'heron-mere' and run_date >= $1", s.To.Time().AddDate(0, 0, -60)); err != nil {
+		t.Fatal(err)
+	}
+	if after, share := held(); n < 3 || after != n || share != most || share > 100 {
+		t.Errorf("%d runs held, at most %g %% attended; with short ones %d and %g %%", n, most, after, share)
 	}
 }
 

@@ -49,11 +49,10 @@ func (d *season) weeks() []week {
 	for _, r := range d.runs {
 		w := &out[(r.day-first)/7]
 		w.finishers += int(r.finishers)
-		if r.state != "held" {
-			continue
+		if r.takenPlace() {
+			w.held++
 		}
-		w.held++
-		if r.cond != nil && r.finishers > 0 {
+		if r.state == "held" && r.cond != nil && r.finishers > 0 {
 			if w.cond[r.course] == nil {
 				w.cond[r.course] = &mean{}
 			}

@@ -106,8 +106,8 @@ func (d *weekly) figures() []table.Figure {
 	return f
 }
 
-// newcomers counts them; known is false where history doesn't allow it: of
-// somebody whose first run in the sheets this is, nobody can tell.
+// newcomers counts them; known is false where history doesn't allow it, here or on another
+// course: of somebody whose first run in the sheets this is, nobody can tell.
 func (d *weekly) newcomers() (n int, known bool) {
 	known = d.hasHistory()
 	told := 0
@@ -116,7 +116,7 @@ func (d *weekly) newcomers() (n int, known bool) {
 		switch {
 		case !r.finished() || r.runner == "":
 		case r.newcomer == nil:
-			if r.trusted() && !d.hasHistory() {
+			if r.trusted() {
 				return 0, false
 			}
 		default:

@@ -29,6 +29,7 @@ type runReport struct {
 	Waiting []string             `json:"waiting"`
 	asked   []pipeline.Question  // the same, with their answers
 	first   pipeline.RunRef      // of a course whose newcomers are not known, its first run here
+	others  bool                 // that course is new beside others
 	// Compared is what became of sheets beside others of their runs.
 	Compared []place.Problem `json:"compared,omitempty"`
 }
@@ -60,6 +61,20 @@ A second run finds nothing new and changes nothing.`,
 	}
 }
 
+// courseToAskOf is the course of which it is asked whether its first run here was the first
+// ever: a new one, or that of a load whose newcomers are not known at all; "" for none.
+func courseToAskOf(rep *runReport) string {
+	switch {
+	case rep.Summary.Unknown == 0:
+		return ""
+	case len(rep.New) > 0:
+		return rep.New[0].Course
+	case rep.Summary.Unknown == rep.Summary.Runs:
+		return rep.Changed[0].Course
+	}
+	return ""
+}
+
 func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, files, names []string) error {
 	rep := &runReport{}
 	held, err := pl.HeldCourses(ctx)
@@ -88,13 +103,13 @@ func (a *app) weeklyJob(ctx context.Context, pl *pipeline.Pipeline, files, names
 	if rep.Written, rep.Gone, err = a.writeChanged(ctx, pl, rep.Changed); err != nil {
 		return err
 	}
-	if len(rep.Changed) > 0 && rep.Summary.Unknown == rep.Summary.Runs {
-		runs, err := pl.Runs(ctx, rep.Changed[0].Course, 0)
+	if began := courseToAskOf(rep); began != "" {
+		runs, err := pl.Runs(ctx, began, 0)
 		if err != nil {
 			return err
 		}
 		if len(runs) > 0 {
-			rep.first = runs[0]
+			rep.first, rep.others = runs[0], len(held) > 0 && !held[began]
 		}
 	}
 	if rep.asked, err = pl.WaitingQuestions(ctx); err != nil {
@@ -189,7 +204,7 @@ func (a *app) printRun(rep *runReport) {
 		}
 		a.say("%s, %s.", text.Count(s.PBs, "personal best"), newcomers)
 		if rep.first.Course != "" {
-			a.sayBegan(rep.first)
+			a.sayBegan(rep.first, rep.others)
 		}
 		a.sayWritten(rep.Written, s.Runs)
 	}
@@ -237,10 +252,14 @@ func (a *app) otherCourse(c pipeline.NewCourse, course string) string {
 }
 
 // sayBegan says what would make the newcomers of a course known, of which this is the
-// first run in the archive.
-func (a *app) sayBegan(r pipeline.RunRef) {
+// first run in the archive; others says that it is new beside other courses.
+func (a *app) sayBegan(r pipeline.RunRef, others bool) {
 	file := filepath.Join(a.settings.Archive, "history.csv")
-	a.say("  No sheet can tell who ran before the first one. If the run of %s was the first ever at %s, put this into the file %s; if not, see history.csv in the README:", r.Day.Long(), r.Course, filepath.ToSlash(file))
+	elsewhere := ""
+	if others {
+		elsewhere = " So newcomers of other courses are not known either: they may have run here before."
+	}
+	a.say("  No sheet can tell who ran before the first one.%s If the run of %s was the first ever at %s, put this into the file %s; if not, see history.csv in the README:", elsewhere, r.Day.Long(), r.Course, filepath.ToSlash(file))
 	if !isThere(file) {
 		a.say("    fact,course,name,sex,age_group,distance_m,finishes,time,date")
 	}
