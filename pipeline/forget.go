@@ -399,20 +399,53 @@ func appendRows(data []byte, columns []string, rows [][]string) ([]byte, error) 
 // stands: reports that were edited or sent, sheets in the inbox. They are the
 // user's, and are not touched.
 func (p *ForgetPlan) WhereNamed(dirs ...string) ([]string, error) {
+	return whereNamed(p.spellings, func(string) bool { return true }, dirs...)
+}
+
+// WhereShown lists the files for publication below a folder, all but those for the desk, in
+// which a runner's name still stands, whole or as a child's is printed: season workbooks and
+// cards that are not written again of themselves, reports that somebody edited.
+func (pl *Pipeline) WhereShown(ctx context.Context, runner, dir string) ([]string, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select distinct name from main.results where runner_id = ? and name is not null", runner)
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var names []string
+	for rows.Next() {
+		var s string
+		if err := rows.Scan(&s); err != nil {
+			return nil, err
+		}
+		names = append(names, s)
+	}
+	if err := rows.Err(); err != nil || len(names) == 0 {
+		return nil, err
+	}
+	short, err := (&ForgetPlan{pl: pl, Runner: &Found{ID: runner}}).shortName(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return whereNamed(append(spellingsOf(names), short...), func(file string) bool { return !strings.Contains(file, "-desk") }, dir)
+}
+
+// whereNamed lists the files below folders in which one of the names stands; wanted says by
+// a file's own name whether to look into it.
+func whereNamed(names []string, wanted func(file string) bool, dirs ...string) ([]string, error) {
 	var out []string
 	for _, dir := range dirs {
 		err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
 			if errors.Is(err, fs.ErrNotExist) {
 				return nil
 			}
-			if err != nil || !d.Type().IsRegular() || strings.HasPrefix(d.Name(), "lapwing.duckdb") {
+			if err != nil || !d.Type().IsRegular() || strings.HasPrefix(d.Name(), "lapwing.duckdb") || !wanted(d.Name()) {
 				return err
 			}
 			data, err := os.ReadFile(path)
 			if err != nil {
 				return err
 			}
-			holds, err := sheet.Holds(data, p.spellings)
+			holds, err := sheet.Holds(data, names)
 			if err == nil && holds {
 				out = append(out, path)
 			}

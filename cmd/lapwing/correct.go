@@ -265,7 +265,7 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		}
 		a.say("%s", keptWords(draft.Decisions))
 	}
-	var reported []string
+	var reported, shown []string
 	if yes && !f.noReports {
 		if reported, err = a.reportCorrected(ctx, pl); err != nil {
 			return fmt.Errorf("it is kept, but the reports that it changes could not all be written (the next lapwing run writes them): %w", err)
@@ -273,11 +273,17 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 	} else if yes {
 		a.say("To write the reports that this changes: lapwing run")
 	}
+	if yes {
+		if shown, err = a.sayStillShown(ctx, pl, draft.Decisions); err != nil {
+			return err
+		}
+	}
 	if err := a.asJSON(struct {
 		*pipeline.Draft
 		Kept    bool     `json:"kept"`
 		Written []string `json:"reports_written"`
-	}{draft, yes, reported}); err != nil {
+		Shown   []string `json:"files_that_still_show_the_person,omitempty"`
+	}{draft, yes, reported, shown}); err != nil {
 		return err
 	}
 	if !yes {
@@ -285,6 +291,32 @@ func (a *app) correct(ctx context.Context, pl *pipeline.Pipeline, list []pipelin
 		return pipeline.ErrWaits
 	}
 	return nil
+}
+
+// sayStillShown names the files for publication that still show somebody who is hidden from
+// now on, as a season workbook or a card that is not written again of itself.
+func (a *app) sayStillShown(ctx context.Context, pl *pipeline.Pipeline, ds []pipeline.Decision) (shown []string, err error) {
+	for _, d := range ds {
+		if d.Kind != pipeline.DecideHide {
+			continue
+		}
+		files, err := pl.WhereShown(ctx, d.Runner, a.settings.Reports)
+		if err != nil {
+			return nil, err
+		}
+		shown = append(shown, files...)
+	}
+	for i, f := range shown {
+		if i == 0 {
+			a.say("These files for publication still show that name. Write them again (lapwing season, lapwing standing) or delete them, and take down what was pinned up or sent:")
+		}
+		if i == mostFiles {
+			a.say("  and %d more", len(shown)-i)
+			break
+		}
+		a.say("  %s", f)
+	}
+	return shown, nil
 }
 
 func keptWords(ds []pipeline.Decision) string {
