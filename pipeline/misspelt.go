@@ -35,9 +35,17 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 	}
 	known := pl.knownCourses()
 	times := map[string]int{} // sheets on which a misspelt name is
+	stretch := map[string]span{}
 	for _, s := range sheets {
 		for _, m := range s.meant {
 			times[m.read]++
+			for day := range s.read.parsed.days(m.read) {
+				all, have := stretch[m.read]
+				if !have {
+					all = span{day, day}
+				}
+				stretch[m.read] = span{min(all.first, day), max(all.last, day)}
+			}
 		}
 	}
 	refused := map[string]bool{} // misread names
@@ -85,7 +93,7 @@ func (pl *Pipeline) settleMisspelt(ctx context.Context, sheets []*unsureSheet) (
 	for _, s := range asked {
 		for i := range s.meant {
 			m := &s.meant[i]
-			fits, between := known.fits(s.read.parsed, *m)
+			fits, between := known.fits(s.read.parsed, *m, stretch[m.read])
 			if sameLetters(m.course, m.read) {
 				m.ask(s.read.parsed, wanted, at, between) // for the numbers
 				continue

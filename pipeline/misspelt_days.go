@@ -51,20 +51,27 @@ func (d *knownDays) usualWeekday(course string) int {
 	return -1
 }
 
+// span is from a first to a last day.
+type span struct{ first, last unit.Day }
+
 // fits says whether nothing else contradicts that a sheet is of a course: a run
 // of it on the day, another weekday, or that it was not held at the time.
-// between says that the course had runs shortly before and shortly after.
-func (d *knownDays) fits(p *parsedSheet, m courseMeant) (fits, between bool) {
+// between says that the course had runs shortly before and shortly after: the stretch of
+// the sheets on which its name is shortened is taken as a whole.
+func (d *knownDays) fits(p *parsedSheet, m courseMeant, stretch span) (fits, between bool) {
 	usual := d.usualWeekday(m.course)
 	between = true
 	for day := range p.days(m.read) {
 		if d.days[m.course][day] || usual >= 0 && day.Weekday() != time.Weekday(usual) {
 			return false, false
 		}
+		if !abbreviates(m.read, m.course) {
+			stretch = span{day, day}
+		}
 		before, after := false, false
 		for i := unit.Day(1); i <= asleep; i++ {
-			before = before || d.days[m.course][day-i]
-			after = after || d.days[m.course][day+i]
+			before = before || d.days[m.course][stretch.first-i]
+			after = after || d.days[m.course][stretch.last+i]
 		}
 		if !before && !after {
 			return false, false

@@ -10,9 +10,9 @@ import (
 
 // mayMean says whether a name, on a number of sheets, may be a slip of the pen
 // for a course: the one course that is near, and not by a letter that makes
-// another word of it.
+// another word of it. A slip is rare; who shortens a word may do so for months.
 func (d *knownDays) mayMean(read, course string, sheets int) bool {
-	if len(d.days[read]) > 0 || sheets > 1 && rarer*sheets > len(d.days[course]) {
+	if len(d.days[read]) > 0 || sheets > 1 && rarer*sheets > len(d.days[course]) && !abbreviates(read, course) {
 		return false
 	}
 	was, now, sameWords := changedWord(course, read)

@@ -438,3 +438,33 @@ func TestShortenedCourse(t *testing.T) {
 		})
 	}
 }
+
+// TestShortenedForMonths loads 30 weeks of a course of which a volunteer shortens the name for
+// twelve, and the same with other people on these.
+func TestShortenedForMonths(t *testing.T) {
+	all := folk(60)
+	for _, c := range []struct {
+		name    string
+		people  []string
+		waiting int
+	}{
+		{"the course's people", all[:20], 0},
+		{"other people", all[30:50], 12},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for w := range unit.Day(30) {
+				title, people := "Alder Meadow", all[:20]
+				if w >= 6 && w < 18 { // longer than a course is known to sleep
+					title, people = "Alder Mdw", c.people
+				}
+				writeSheet(t, dir, fmt.Sprintf("in/%02d.csv", w), runOf(title, misspeltDay+7*w, people))
+			}
+			rep := loadForTest(t, pl, filepath.Join(dir, "in"))
+			if rep.Waiting != c.waiting {
+				t.Errorf("%d sheets wait, want %d", rep.Waiting, c.waiting)
+			}
+		})
+	}
+}

@@ -77,8 +77,25 @@ func (p *Part) daysApart(rows [][]string) bool {
 			names[fold(cellAt(r, p.Index(Name))+cellAt(r, p.Index(FamilyName))+cellAt(r, p.Index(GivenName)))] = true
 		}
 	}
-	return n >= leastOfList && below < n && 10*len(days) >= 9*n && (len(names) > 1 || !timed)
+	return n >= leastOfList && below < n && 10*len(days) >= 9*n && (len(names) > 1 || !timed || p.headsWinner())
 }
+
+// headsWinner says whether a column is headed with who won, as in a diary of runs with a line
+// for each: "Date | Winner | Winning time | First lady | Runners".
+func (p *Part) headsWinner() bool {
+	for _, c := range p.Columns {
+		if c.Meaning == Other && (anyWord(c.Heading, winnerWords) || firstOf[fold(c.Heading)]) {
+			return true
+		}
+	}
+	return false
+}
+
+// Words for that. Common practice, no source.
+var (
+	winnerWords = set("winner winners sieger siegerin gewinner vainqueur vainqueurs gagnant ganador ganadora ganadores vincitore vincitrice vincitori winnaar winnares vencedor vencedora vinnare vinnar vinder voittaja zwyciezca")
+	firstOf     = set("", "first man", "first lady", "first woman", "first male", "first female", "1st man", "1st lady", "1st woman", "1st male", "1st female", "fastest man", "fastest woman", "fastest lady", "first home", "erster mann", "erste frau", "schnellste frau", "schnellster mann", "premier homme", "premiere femme", "primer hombre", "primera mujer", "primo uomo", "prima donna", "eerste man", "eerste vrouw")
+)
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a
 // relay do: "Mill, Ford", "Ford, Weir", "Weir, Quay".

@@ -10,7 +10,7 @@ import (
 // Common practice, no source.
 var (
 	addressWords = set(`phone telephone tel mobile email mail e-mail address postcode zip iban bank emergency telefon handy adresse anschrift plz telefono telefone direccion
-		indirizzo telefoon adres subs subscription fee joined`)
+		indirizzo telefoon adres subs subscription fee joined paid payment bezahlt paye pagado pagato pago betaald betald betalt zaplacono`)
 	entryWords    = set("entries entrants entrant entry startlist registrations registered preregistered signups meldeliste starterliste anmeldungen inscrits inscritos iscritti inschrijvingen deelnemerslijst")
 	meetingWords  = set("minutes agenda protokoll verslag notulen verbale acta")
 	meetingPeople = set("meeting committee agm board apologies present sitzung reunion bestuursvergadering vergadering assemblea comite vorstand")
@@ -57,7 +57,8 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 			return "it is a list of people with their addresses or fees, not of results"
 		}
 	}
-	if has(entryWords) || strings.Contains(text, "start list") || strings.Contains(text, "sign up") || strings.Contains(text, "sign ups") {
+	if has(entryWords) || strings.Contains(text, "start list") || strings.Contains(text, "sign up") || strings.Contains(text, "sign ups") ||
+		strings.Contains(text, "signed on") || strings.Contains(text, "sign on") || strings.Contains(text, "signing on") || strings.Contains(text, "signed in") || strings.Contains(text, "signing in") {
 		return "it is a list of those who entered, without places or times"
 	}
 	return ""
