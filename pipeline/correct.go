@@ -3,11 +3,14 @@ package pipeline
 import (
 	"context"
 	"fmt"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"time"
 
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/store"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -89,8 +92,28 @@ func ParseRunState(s string) (state string, offM int32, err error) {
 }
 
 // Decide turns a correction into decisions, not yet kept. Figures must be up
-// to date.
+// to date. A name that was erased is refused: it would be back in the archive.
 func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error) {
+	list, err := pl.decisionsOf(ctx, c)
+	if err != nil {
+		return nil, err
+	}
+	erased, err := pl.readForgotten()
+	if err != nil || erased == nil {
+		return list, err
+	}
+	for _, d := range list {
+		switch d.Kind {
+		case DecideName, DecideClaim, DecidePrintName:
+			if erased.isForgotten(d.Value) {
+				return nil, fmt.Errorf("a person of this name asked to be erased, and the name is not taken in again. If it is somebody else, or the person now wants to be named, delete the line of the day of the erasure from %s first", filepath.ToSlash(pl.Archive.File(forgottenTable)))
+			}
+		}
+	}
+	return list, nil
+}
+
+func (pl *Pipeline) decisionsOf(ctx context.Context, c Correction) ([]Decision, error) {
 	base := Decision{By: c.By, Why: c.Why, When: time.Now().UTC().Truncate(time.Second)}
 	if c.Undo > 0 {
 		return pl.decideUndo(base, c.Undo)
@@ -113,7 +136,7 @@ func (pl *Pipeline) Decide(ctx context.Context, c Correction) ([]Decision, error
 	}
 	base.Course, base.Date, base.Session = pl.courses.resolve(c.Course), day, c.Session
 	if c.State != "" {
-		return pl.decideRun(base, c)
+		return pl.decideRun(ctx, base, c)
 	}
 	return pl.decideLine(ctx, base, c)
 }
@@ -228,7 +251,7 @@ func (pl *Pipeline) decideOpening(d Decision, c Correction) (out []Decision, err
 	return out, nil
 }
 
-func (pl *Pipeline) decideRun(d Decision, c Correction) ([]Decision, error) {
+func (pl *Pipeline) decideRun(ctx context.Context, d Decision, c Correction) ([]Decision, error) {
 	if c.Place != 0 || c.Line != "" {
 		return nil, fmt.Errorf("a state is of the whole run; leave out the place")
 	}
@@ -242,6 +265,17 @@ func (pl *Pipeline) decideRun(d Decision, c Correction) ([]Decision, error) {
 	}
 	if !known {
 		return nil, fmt.Errorf("no course %q is in the archive; see lapwing courses", c.Course)
+	}
+	if state == "cancelled" {
+		var stand int32
+		if err := pl.DB.Get(ctx, fmt.Sprintf("select coalesce(sum(finishers), 0)::integer from main.runs where course = %s and run_date = date '%s' and (%[3]s = '' or session = %[3]s)",
+			store.Quote(d.Course), d.Date, store.Quote(d.Session)), &stand); err != nil {
+			return nil, err
+		}
+		if stand > 0 {
+			return nil, fmt.Errorf("%s of %s on %s stand here, and a run that was cancelled has none: check the date. Where it was stopped on the way, say --state abandoned; where the sheet is not of this run, withdraw it (lapwing sheets withdraw)",
+				text.Count(int(stand), "result"), d.Course, d.Date.Long())
+		}
 	}
 	d.Kind, d.Value = DecideRunState, state
 	if off > 0 {

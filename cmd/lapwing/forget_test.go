@@ -96,6 +96,12 @@ func TestForgetCommand(t *testing.T) {
 	}
 	o = must(t, dir, "run")
 	wants(t, o.out, "Nothing has changed since the last time")
+	// nor does it come back by a correction
+	o = lapwing(t, dir, "correct", "alder-bank", "2026-01-03", "1", "--name", name, "--yes")
+	wants(t, o.errOut, "a person of this name asked to be erased", "forgotten.csv")
+	if o.code != exitFailed || len(naming(t, filepath.Join(dir, "archive"), name)) > 0 {
+		t.Errorf("exit %d, an erased name is in the archive again", o.code)
+	}
 	write(t, dir, map[string]string{"new/alder-bank_2026-01-17.csv": fieldSheet(8)})
 	wants(t, must(t, dir, "load", filepath.Join(dir, "new")).out, "1 line kept without a name")
 	if err := os.RemoveAll(filepath.Join(dir, "new")); err != nil {
