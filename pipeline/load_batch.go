@@ -89,6 +89,11 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 			})
 		}
 		r.notes = answers.notes(r.parsed, l.names[i])
+		if len(l.names) <= mostChecked {
+			if s := l.pl.saidOtherwise(r.parsed, l.names[i], r.data, l.hand); s != "" {
+				r.notes = append([]string{s}, r.notes...)
+			}
+		}
 	}
 	return nil
 }
@@ -210,6 +215,11 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 				rep.Waiting++
 			} else {
 				sr.State, sr.Settled = "loaded", settledByOthers(p.problems)
+				if len(l.names) <= mostChecked {
+					if s := l.pl.otherWeekday(p); s != "" {
+						sr.Notes = append(sr.Notes, s)
+					}
+				}
 				if day, late := p.after(unit.DayOf(l.now) + 1); late {
 					sr.Notes = append(sr.Notes, fmt.Sprintf("it is taken for a run of %s, a day that is still to come by the clock of this computer. If it is another day: lapwing sheets withdraw %s, then load it with --date", day.Long(), text.Typed(sr.Path)))
 				}

@@ -292,7 +292,15 @@ func headingsChanged(course string, before earlierSheet, part *sheet.Part, file 
 // for any more, and which are taken for something by their values alone.
 func readDespite(before earlierSheet, part *sheet.Part, fresh, meanings []string, file string) string {
 	var said []string
+	named := func(meanings []string) bool {
+		return slices.Contains(meanings, sheet.Name.String()) || slices.Contains(meanings, sheet.FamilyName.String())
+	}
 	for i, m := range before.meanings {
+		ofName := m == sheet.Name.String() || m == sheet.GivenName.String() || m == sheet.FamilyName.String()
+		switch {
+		case ofName && (named(meanings) || part.Kind == "times"), m == sheet.Time.String() && part.Kind == "names":
+			continue // in one column or two, or in the other half
+		}
 		if m != sheet.Other.String() && !slices.Contains(meanings, m) && !slices.Contains(before.meanings[:i], m) {
 			said = append(said, fmt.Sprintf("no column is taken for the %s any more", meaningWords(m)))
 		}

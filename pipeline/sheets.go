@@ -152,6 +152,9 @@ func (pl *Pipeline) DryRun(ctx context.Context, file, name string, hand ByHand, 
 		return &SheetReport{Path: name, State: "refused", Why: err.Error()}, nil
 	}
 	rep := &SheetReport{Path: name, State: "would load", Rows: p.rows(), Problems: p.problems, Counts: p.counts(), Runs: p.runNames(), Notes: earlier.notes(p, "")}
+	if s := pl.saidOtherwise(p, name, data, byHand); s != "" {
+		rep.Notes = append([]string{s}, rep.Notes...)
+	}
 	if p.waits() {
 		rep.State, rep.Why, rep.Question = "would wait", p.question(), p.questionOf(name)
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -101,4 +102,42 @@ func TestWhatChangedHeadingsDo(t *testing.T) {
 	plainly(t, "load", "alder-bank_2026-01-03.csv")
 	out := plainly(t, "load", "alder-bank_2026-01-10.csv").out
 	wants(t, out, `"Zeitxy" is new, "Age" and "Time" are gone. No column is taken for the age any more; "Zeitxy" is taken for the time by what stands in it. To see how each is read: lapwing load "alder-bank_2026-01-10.csv" --dry-run`)
+}
+
+// A name that stands in two columns now is not lost, nor is one in the other half of a result.
+func TestNamesInTwoColumnsAreNamesStill(t *testing.T) {
+	inFolder(t, map[string]string{
+		"sheets/alder-bank_2026-01-03.csv":   "Pos,Name,Time\n1,Jo Lee,18:33\n2,Sam Roe,19:15\n3,Ann Hill,20:30\n",
+		"sheets/alder-bank_2026-01-10.csv":   "Pos,First name,Surname,Time\n1,Jo,Lee,18:34\n2,Sam,Roe,19:16\n3,Ann,Hill,20:31\n",
+		"sheets/alder-bank_2026-01-17 t.csv": "Pos,Time\n1,18:34\n2,19:16\n3,20:31\n",
+	})
+	plainly(t, "load", "alder-bank_2026-01-03.csv")
+	for _, name := range []string{"alder-bank_2026-01-10.csv", "alder-bank_2026-01-17 t.csv"} {
+		out := plainly(t, "load", name).out
+		wants(t, out, "the headings of alder-bank have changed")
+		if strings.Contains(out, "No column is taken for") {
+			t.Errorf("%s: %s", name, out)
+		}
+	}
+}
+
+// What a person says of a sheet that says otherwise itself is told, and so is a run on another
+// weekday than all others of its course.
+func TestSlipsOfTheHandAreTold(t *testing.T) {
+	files := map[string]string{
+		"sheets/m.csv": "Mill Lane 5k\nSunday 22 November 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n",
+		"sheets/n.csv": "Pos,Name,Time\n1,Jo Lee,18:27\n2,Al Roe,18:38\n3,Cy Dee,18:47\n",
+	}
+	for i, day := range []string{"2026-10-03", "2026-10-10", "2026-10-17", "2026-10-24"} {
+		files["sheets/alder-bank_"+day+".csv"] = strings.ReplaceAll(files["sheets/n.csv"], "18:", fmt.Sprintf("%d:", 19+i))
+	}
+	inFolder(t, files)
+	plainly(t, "load", "sheets")
+	plainly(t, "sheets", "withdraw", "m.csv")
+	wants(t, plainly(t, "load", "m.csv", "--course", "alder-bank", "--date", "2026-11-21").out,
+		`it is taken for alder-bank 2026-11-21, as you say; the sheet itself says mill-lane 2026-11-22. If the sheet is right: lapwing sheets withdraw "m.csv", then load it without --course and --date`)
+	wants(t, plainly(t, "load", "n.csv", "--course", "alder-bank", "--date", "2026-11-06").out, "6 November 2026 is a Friday; all 5 other runs of alder-bank are on a Saturday")
+	if out := plainly(t, "load", "n.csv", "--course", "alder-bank", "--date", "2026-11-07").out; strings.Contains(out, "slip") {
+		t.Error(out)
+	}
 }
