@@ -43,6 +43,13 @@ var inheritances = []struct {
 
 	{"a tab a runner", "Alder Bank runners.xlsx", runnerTabs("Jo Lee", "Al Roe", "Cy Field"), Options{}, "alder-bank, alder-bank, alder-bank", ""},
 	{"a tab a place, of one runner", "my runs.xlsx", runnerTabs("Alder Bank", "Mill Lane", "Whin Moss"), Options{}, "alder-bank, mill-lane, whin-moss", "name-column-missing"},
+	{"weeks by number, with their days on a tab behind", "Alder Bank 2026.xlsx", "== Times\nName|Wk 1|Wk 2|Wk 3\nJo Lee|18:20|18:31|\nAl Roe|19:20||19:31\nCy Dee||20:31|20:40\nDi Fox|21:20|21:31|21:40\n== Dates\nWeek|Date\n1|3 January 2026\n2|10 January 2026\n3|24 January 2026\n", Options{},
+		"alder-bank 2026-01-03, alder-bank 2026-01-10, alder-bank 2026-01-24", ""},
+	{"weeks by number, of which one has no day", "Alder Bank 2026.xlsx", "== Times\nName|Wk 1|Wk 2|Wk 4\nJo Lee|18:20|18:31|\nAl Roe|19:20||19:31\nCy Dee||20:31|20:40\nDi Fox|21:20|21:31|21:40\n== Dates\nWeek|Date\n1|3 January 2026\n2|10 January 2026\n3|24 January 2026\n", Options{},
+		"refused", ""},
+	{"a diary of winners", "winners.csv", "Date,Winner,Winning time,First lady,Runners\n03/01/2026,Jo Lee,18:20,Di Fox,31\n10/01/2026,Al Roe,18:31,Di Fox,28\n17/01/2026,Jo Lee,18:22,Fi Hay,30\n24/01/2026,Cy Dee,18:41,Di Fox,25\n31/01/2026,Jo Lee,18:25,Fi Hay,33\n", Options{}, "refused", ""},
+	{"who signed on", "Alder Bank 3 January 2026 signed on.csv", "No,Name,Club\n1,Jo Lee,Vale AC\n2,Al Roe,\n3,Cy Dee,Vale AC\n", Options{}, "refused", ""},
+	{"places beside what was paid", "Alder Bank 3 January 2026.csv", "Pos,Name,Paid\n1,Jo Lee,y\n2,Al Roe,y\n3,Cy Dee,n\n", Options{}, "alder-bank 2026-01-03", ""},
 	{"a half called by its place", "Alder Bank.xlsx", "== 3 Jan\nAlder Bank 5k 3 January 2026\n" + bars + "== Mill Half\nChampionship: Mill Leat Half, 10 January 2026\nPos|Name|Time\n1|Jo Lee|1:28:20\n2|Al Roe|1:48:31\n3|Cy Dee|1:59:02\n", Options{},
 		"alder-bank 2026-01-03, mill-leat-half 2026-01-10", ""},
 }
@@ -72,6 +79,12 @@ func TestInheritances(t *testing.T) {
 				data = bookOf(t, c.text)
 			}
 			s, err := Read(c.file, data, c.o)
+			if c.want == "refused" {
+				if err == nil {
+					t.Errorf("read, and should be refused: %+v", outcome(s))
+				}
+				return
+			}
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -109,6 +109,7 @@ type Sheet struct {
 	entries     []entries // tabs that say who has which number
 	usedEntries map[string]bool
 	calendar    map[int]calendarDay // days of runs by number, which a tab gives
+	weekGrids   []weekGrid          // tables of weeks by number, until all tabs are read
 	book        *courseBook         // of the known courses, once asked for
 }
 

@@ -109,11 +109,16 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 				Read: one.says(why), Do: "Columns are counted as if each piece had a cell of its own."})
 		}
 		parts := len(s.Parts)
-		s.addTable(table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}, lex, o)
+		t := table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}
+		if len(tabs) > 1 && missing.n == 0 && s.keepWeekGrid(t) {
+			continue
+		}
+		s.addTable(t, lex, o)
 		if visible && missing.holds(s.Parts[parts:]) {
 			s.Problems[asked].Severity = place.Waits
 		}
 	}
+	s.addWeekGrids(lex, o)
 	s.joinEntries(lex, o)
 	s.nameByTab(lex, o)
 	s.cover = append(s.cover, s.header...)
