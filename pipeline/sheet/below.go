@@ -26,6 +26,13 @@ func (t table) below(lex *lexicon) []piece {
 	if l.first < 0 {
 		return []piece{{t: t}}
 	}
+	if end := t.resultsWithoutHeading(lex, l); end > 0 {
+		_, title := t.grid.at(end)
+		results, list := piece{t: t}, piece{t: t, row: t.grid.row(end), other: titleText(title)}
+		results.t.grid, list.t.grid = t.grid.slice(0, end), t.grid.slice(end, t.grid.len())
+		results.t.src, list.t.src = results.t.grid, list.t.grid
+		return []piece{results, list}
+	}
 	var known [][]string // the lines of the heading that the rows stand under
 	remember := func(from, lines int) {
 		known = nil
@@ -85,9 +92,16 @@ func (t table) below(lex *lexicon) []piece {
 			}
 		}
 		j := top
-		for said := false; j > start && isTitleLine(lex, t.grid, j-1); j-- {
+		alien := teamHeading(lex, cells) || core&2 == 0 && want&2 != 0 && core&1 == 0
+		for said, titled := false, false; j > start && isTitleLine(lex, t.grid, j-1); j-- {
 			_, line := t.grid.at(j - 1)
 			blank := rowFilled(line) == 0
+			if alien && titled && (blank || t.grid.row(j) > t.grid.row(j-1)+1) {
+				break // what is above the title of a list of another kind is the foot of the results
+			}
+			if !blank && !titled {
+				titled, alien = true, alien || otherLists(titleText(line))
+			}
 			if said && (blank || t.grid.row(j) > t.grid.row(j-1)+1) {
 				break // what is above the blank row belongs to the table above
 			}
@@ -126,6 +140,35 @@ func (t table) below(lex *lexicon) []piece {
 		}
 	}
 	return out
+}
+
+// resultsWithoutHeading is the index of the title of a list of another kind whose heading is the
+// first of the sheet, since the results above it have none: records, teams, the league. 0
+// where it is not so.
+func (t table) resultsWithoutHeading(lex *lexicon, l layout) int {
+	if l.first < 4 {
+		return 0
+	}
+	title := l.first - 1
+	_, line := t.grid.at(title)
+	if rowFilled(line) == 0 && title > 0 {
+		title--
+		_, line = t.grid.at(title)
+	}
+	if text := titleText(line); rowFilled(line) != 1 || !teamHeading(lex, l.headings) && !otherLists(text) && !ofOtherWeeks(text) && coreOf(lex, l.headings)&2 != 0 {
+		return 0
+	}
+	timed := 0
+	for i := title - 1; i >= 0 && timed < 3; i-- {
+		_, cells := t.grid.at(i)
+		if slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) && rowFilled(cells) > 1 {
+			timed++
+		}
+	}
+	if timed < 3 {
+		return 0
+	}
+	return title
 }
 
 // datesApart says whether a table has a column of dates in which next to every line has

@@ -6,43 +6,53 @@ import (
 	"lapwing/pipeline/unit"
 )
 
-// sayBelow adds to the titles of the only list of a sheet the line below it that gives the day
-// of the run, where nothing above it, nor the names of tab and file, give one: "Alder Bank, 3
+// sayBelow adds to the titles of the only list of a sheet, or of lists side by side, the line
+// below that gives the day of the run, where nothing above it, nor the names of tab and file, give one: "Alder Bank, 3
 // January 2026" or "Run held Saturday 3 January 2026" at the foot of the page. Lines about when
 // the list was made, about records, deadlines and the next run are none, and of two days
 // neither is taken.
 func (s *Sheet) sayBelow(lex *lexicon) {
-	if len(s.Parts) != 1 {
+	if len(s.Parts) == 0 || len(s.facts) > 0 || len(s.cover) > 0 {
 		return
 	}
-	p := s.Parts[0]
-	if p.Kind == Volunteers || !p.Whole || p.Index(Date) >= 0 || len(s.facts) > 0 || len(s.cover) > 0 {
-		return
-	}
-	name := baseStem(s.Name)
-	for _, t := range append([]string{strings.ReplaceAll(name, "_", " "), p.Tab}, p.Titles...) {
-		if len(titleDates(t, "", lex, false)) > 0 || t != p.Tab && len(scanDates(t, true)) > 0 && len(titleDates(t, "", lex, true)) > 0 {
+	first := s.Parts[0]
+	for _, p := range s.Parts {
+		if p.Kind == Volunteers || !p.Whole || p.Index(Date) >= 0 || p.Tab != first.Tab || p != first && (p.HeadingRow == 0 || p.HeadingRow != first.HeadingRow) {
 			return
 		}
+	}
+	name := baseStem(s.Name)
+	for _, t := range append([]string{strings.ReplaceAll(name, "_", " "), first.Tab}, first.Titles...) {
+		if len(titleDates(t, "", lex, false)) > 0 || t != first.Tab && len(scanDates(t, true)) > 0 && len(titleDates(t, "", lex, true)) > 0 {
+			return
+		}
+	}
+	lastSure := 0
+	for _, p := range s.Parts {
+		lastSure = max(lastSure, p.rules.lastSure)
 	}
 	var line string
 	var day unit.Day
-	for _, sk := range p.Skipped {
-		if sk.Row <= p.rules.lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
-			continue
-		}
-		dates := titleDates(sk.Text, "", lex, false)
-		if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
-			continue
-		}
-		if d := dates[0].readings[0].day(); line != "" && d != day {
-			return
-		} else if line == "" {
-			line, day = sk.Text, d
+	for _, p := range s.Parts {
+		for _, sk := range p.Skipped {
+			if sk.Row <= lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
+				continue
+			}
+			dates := titleDates(sk.Text, "", lex, false)
+			if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
+				continue
+			}
+			if d := dates[0].readings[0].day(); line != "" && d != day {
+				return
+			} else if line == "" {
+				line, day = sk.Text, d
+			}
 		}
 	}
 	if line != "" {
-		p.Titles = append(p.Titles, line)
+		for _, p := range s.Parts {
+			p.Titles = append(p.Titles, line)
+		}
 	}
 }
 

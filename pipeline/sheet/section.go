@@ -130,9 +130,11 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
-	} else if len(sections) == 0 && saysWho(p.Tab) {
-		first = p.Tab
+	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) {
+		first = who // "Women", "17-05-2025 Women"
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
+		first = said
+	} else if said := sexAmong(p.Titles[:len(p.Titles)-p.lent]); said != "" {
 		first = said
 	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
 		first = sexOfFile(s.Name)

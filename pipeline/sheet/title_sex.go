@@ -25,3 +25,17 @@ func sexOfTitle(titles []string) string {
 	}
 	return said
 }
+
+// sexAmong is the one line among titles that says a sex and nothing else, as "Men" above the
+// name of the place; "" where there is none, or several do.
+func sexAmong(titles []string) (said string) {
+	for _, t := range titles {
+		if t = trim(t); sectionKind(t) == kSex && !neitherSex[fold(t)] && len([]rune(sectionText(t))) >= 3 {
+			if said != "" {
+				return ""
+			}
+			said = t
+		}
+	}
+	return said
+}

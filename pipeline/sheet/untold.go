@@ -358,7 +358,8 @@ func (s *settler) days(column int) (filled, days int) {
 // askNames asks which columns hold the names of a table without headings that has
 // two columns of words side by side, each of which may be a part of them.
 func (s *settler) askNames(p *Part, sheet string) {
-	if p.named() || s.find(Time) < 0 {
+	at := s.find(Time)
+	if at < 0 || p.named() && !s.sparseNames(at) {
 		return
 	}
 	if d := s.find(Date); d >= 0 && s.find(Number) < 0 && p.Kind != Volunteers {
@@ -380,6 +381,13 @@ func (s *settler) askNames(p *Part, sheet string) {
 			return
 		}
 	}
+}
+
+// sparseNames says whether the names, taken for such by their values alone, stand on fewer than
+// half of the rows that have a time: those of a list beside the results.
+func (s *settler) sparseNames(clock int) bool {
+	at := s.find(Name)
+	return at >= 0 && !s.guesses[at].known && 2*s.profiles[at].filled < s.profiles[clock].filled
 }
 
 // partsOfNames says whether two columns of words may hold the two parts of names: of surnames,
