@@ -567,10 +567,13 @@ func splitClocks(rows [][]string, table map[int]bool) {
 	}
 }
 
-// hasClock says whether a word of a text is a running time.
+// hasClock says whether a word of a text is a running time, or several are one with its units.
 func hasClock(s string) bool {
-	return slices.ContainsFunc(strings.Fields(s), func(f string) bool { return isClock(f) || dottedTime.MatchString(f) })
+	return slices.ContainsFunc(strings.Fields(s), func(f string) bool { return isClock(f) || dottedTime.MatchString(f) }) || unitClock.MatchString(s)
 }
+
+// unitClock is a time with its units: 17 min 19 s, 17m19s, 17'19".
+var unitClock = regexp.MustCompile(`(?:^|\s)\d{1,2} ?(?:min\.?|m|'|′) ?[0-5]?\d ?(?:s|sec\.?|secs|"|″|'')(?:$|\s)`)
 
 // usedPlaces says at which places of the lines of a table any of them has something.
 func usedPlaces(lines []string, table []int) (used []bool) {
@@ -713,11 +716,17 @@ func dividesLine(l string, delim byte) bool {
 		if i < 0 {
 			return false
 		}
-		if delim != ',' || i+1 < len(l) && l[i+1] != ' ' {
+		if delim != ',' || i+1 < len(l) && l[i+1] != ' ' && !fractionAt(l, i) {
 			return true
 		}
 		l = l[i+1:]
 	}
+}
+
+// fractionAt says whether the comma at i stands before the fraction of a second: 17:19,00.
+func fractionAt(l string, i int) bool {
+	digit := func(k int) bool { return k >= 0 && k < len(l) && l[k] >= '0' && l[k] <= '9' }
+	return digit(i-1) && digit(i-2) && i >= 3 && l[i-3] == ':' && digit(i+1)
 }
 
 // ruledStarts are the places where the strokes of a line drawn under the heading
