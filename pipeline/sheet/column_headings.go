@@ -53,6 +53,8 @@ func (s *settler) byHeading(i int) {
 				turn(Position, "its values count 1, 2, 3 …")
 			case p.shareOf(kText, kSex, kDate) > .6:
 				turn(Other, "its values are no times")
+			case m == ChipTime && ints > .8 && p.whole && p.hi >= 10000 && p.steps >= 4 && p.rising*10 < p.steps*8 && p.noDays(): // in the order of the finish
+				turn(Number, "its values are numbers of chips")
 			case m == Time && clocks > 0 && s.startsAtZero(i):
 				turn(Gap, "its first value is zero: time behind the first")
 			}

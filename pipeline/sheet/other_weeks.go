@@ -25,8 +25,25 @@ var (
 // five". One with a time in it is a line of such a list by itself.
 func ofOtherWeeks(line string) bool {
 	f := " " + fold(line) + " "
+	if announces(line, f) {
+		return false
+	}
 	return !hasClock(line) && len(strings.Fields(f)) <= 9 && (anyWord(line, otherSports) || lastWeek.MatchString(f) || nextWeek.MatchString(f) || bestSoFar.MatchString(f) || allTimes.MatchString(f) || isRecord(strings.TrimSpace(f)))
 }
+
+// announces says whether a line with its folded form says when or where the next run is, and is
+// over no list: "Next run: same place next Saturday", "See you next week".
+func announces(line, folded string) bool {
+	if !nextWeek.MatchString(folded) || lastWeek.MatchString(folded) {
+		return false
+	}
+	first, _, _ := strings.Cut(strings.TrimSpace(folded), " ")
+	_, value, labelled := strings.Cut(line, ":")
+	return labelled && trim(value) != "" || farewells[first]
+}
+
+// farewells begin what is said until the next time.
+var farewells = set("see until join bis hasta tot ci vi a ate pa do")
 
 // undatedOtherWeeks says whether a line is over such a list and gives no day, on which it would
 // be a run of its own.

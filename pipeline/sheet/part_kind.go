@@ -18,6 +18,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	switch {
 	case p.isPivot(), !headed && !placed && p.lastAddsUp():
 		return "", "it is a pivot table, made of results that stand elsewhere"
+	case named && !timed && p.saysTeams(tab):
+		return "", "it is a list of teams, not of runners"
 	case anyWord(tab, relayWords), p.listsRelay():
 		return "", "a relay's teams are no runners of their own"
 	case timed && p.severalSports():
@@ -185,3 +187,17 @@ var helperTabs = set(`record records league table standings points summary notes
 	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
 	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
 	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup prize prizes raffle draw tombola lottery`)
+
+// saysTeams says whether the tab or the line nearest above a table speaks of teams: "Teams",
+// "Team results".
+func (p *Part) saysTeams(tab string) bool {
+	return isTeamsTitle(tab) || isTeamsTitle(lastTitle(p.Titles))
+}
+
+// isTeamsTitle says whether a text is the title of a list of teams.
+func isTeamsTitle(text string) bool {
+	first, rest, _ := strings.Cut(fold(text), " ")
+	return teamWords[first] && first != "club" && first != "lag" && first != "hold" && (rest == "" || teamListWords[finalWord(rest)])
+}
+
+var teamListWords = set("results result scores score scoring points prizes standings competition positions placings ranking wertung ergebnisse ergebnis resultats resultados classement classifica klassement uitslag resultat wyniki")

@@ -202,6 +202,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 			}
 		}
 	}
+	if posKind == kInt && !timed && !named && r.tail > 0 && row >= r.tail && filled > 1 && !numbered {
+		return whyFooter // "1 | Mill Runners | 14", the teams
+	}
 	if posKind != kInt {
 		if r.wordsUnderFigures(cells) {
 			return whyFooter

@@ -29,7 +29,7 @@ func firstValues(rows []line) int {
 			}
 			filled++
 		}
-		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(strings.TrimRight(trim(cellAt(r.cells, 0)), ".)")) || filled == 1 && clocks == 1 {
+		if filled >= 2 && clocks >= 1 || filled >= 2 && ints >= 1 && digitsOnly(strings.TrimRight(firstFilled(r.cells), ".)")) || filled == 1 && clocks == 1 {
 			// The next filled row must agree.
 			for _, n := range rows[i+1:] {
 				if f := rowFilled(n.cells); f > 0 {
@@ -324,7 +324,7 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 			continue
 		}
 		switch filled := rowFilled(cells); {
-		case last >= 0 && filled == 1 && isRecord(fold(titleText(cells))):
+		case last >= 0 && filled == 1 && (isRecord(fold(titleText(cells))) || r.pos >= 0 && isTeamsTitle(titleText(cells))):
 			records = true // until the heading or the day of another run
 		case records && (r.isHeading(cells, filled) || filled <= 2 && len(findDates(titleText(cells))) > 0):
 			records = false
@@ -594,4 +594,14 @@ func finishTime(cell string) float64 {
 		v *= 60 // of a part of a day only the order counts
 	}
 	return v
+}
+
+// firstFilled is the first cell of a row that is not blank.
+func firstFilled(cells []string) string {
+	for _, c := range cells {
+		if c = trim(c); c != "" {
+			return c
+		}
+	}
+	return ""
 }
