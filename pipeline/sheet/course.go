@@ -603,12 +603,18 @@ var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice 
 
 // greets says whether a text is the beginning of a letter: "Hi Joan", "Dear all".
 func greets(text string) bool {
+	if m := handsOver.FindString(fold(text) + " "); m != "" {
+		return len(strings.Fields(fold(text)[min(len(m), len(fold(text))):])) <= 2 // "Here it is, Joan"
+	}
 	first, rest, _ := strings.Cut(fold(text), " ")
 	if first == "good" {
 		first, rest, _ = strings.Cut(rest, " ")
 	}
 	return (greetings[first] || dayTimes[first] && (rest == "" || greeted[finalWord(rest)])) && len(strings.Fields(rest)) <= 3
 }
+
+// handsOver are words with which a list is handed over.
+var handsOver = regexp.MustCompile(`^(?:and )?(?:here (?:it|they|you|we) (?:is|are|go)|there you (?:are|go)|as promised|hier (?:ist sie|sind sie|bitte)|bitte sehr|voila|les voici|la voici|eccoli|eccola|ahi va|ahi van|alsjeblieft|prosze bardzo|varsagod) `)
 
 // dayTimes greet where nobody but greeted follows: "Morning all", "Good evening".
 var (

@@ -123,6 +123,7 @@ var typedForms = []struct{ name, text, want string }{
 	{"commas in some lines and semicolons in others", "Alder Bank 3 January 2026\n1,Jo Lee,18:20\n2;Al Roe;18:31\n3,Cy Dee,18:40\n4;Di Fox;18:42\n", fourRead},
 	{"labels in every line", "Alder Bank / 3 January 2026\nPos 1 Name Jo Lee Time 18:20\nPos 2 Name Al Roe Time 18:31\nPos 3 Name Cy Dee Time 18:40\nPos 4 Name Di Fox Time 18:42\n", fourRead},
 	{"a Spanish sentence that leads to the course", "Hola a todos:\n\nOs paso los tiempos de Ribera Alta, 3 de enero de 2026:\n\n1. Jo Lee: 18:20\n2. Al Roe: 18:31\n3. Cy Dee: 18:40\n4. Di Fox: 18:42\n", strings.Replace(fourRead, "alder-bank", "ribera-alta", 1)},
+	{"handed over to somebody", "> Could somebody send the list?\n>\nHere it is Gerald, Alder Bank 3 January 2026:\n\n1: Jo Lee = 18:20\n2: Al Roe = 18:31\n3: Cy Dee = 18:40\n4: Di Fox = 18:42\n", fourRead},
 	{"a place with small words in its name", "Parc de la Course du Lac 3 janvier 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-de-la-course-du-lac", 1)},
 }
 
