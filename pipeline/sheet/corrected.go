@@ -28,7 +28,7 @@ type correction struct {
 	line      string
 }
 
-// timeCorrections finds the corrections in the lines below the results, and the lines that
+// timeCorrections finds the corrections in the lines below the results and above them, and the lines that
 // correct a row without saying beyond doubt to what: those are disputes. A time is put right
 // where the line gives one row only, by its runner's name, by a first or family name that no
 // other runner has, by its place or by a sign at its end; where the row's time is another
@@ -43,6 +43,11 @@ func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[i
 	for _, sk := range p.Skipped {
 		if text := strings.Trim(sk.Text, " |"); sk.Row > p.rules.first && len(text) <= 200 && len(lines) < mostLineRules && clockInside.MatchString(text) && correctsTime(text) {
 			lines = append(lines, Skipped{Row: sk.Row, Text: text})
+		}
+	}
+	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+		if len(t) <= 200 && clockInside.MatchString(t) && correctsTime(t) {
+			lines = append(lines, Skipped{Text: t})
 		}
 	}
 	if len(lines) == 0 {

@@ -33,7 +33,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
-	running welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
+	running rhediad ras welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
@@ -108,7 +108,7 @@ func plainWords(text string) string {
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
 		words = words[1:] // "IV Carrera del Sauce": its fourth edition
 	}
-	words = behindSentence(words)
+	words = behindSentence(behindArticle(words))
 	lead := words
 	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && (leadingWords[fold(words[0])] || leadingSmall[words[0]])) {
 		words = words[1:]
@@ -143,6 +143,25 @@ func plainWords(text string) string {
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
 }
+
+// behindArticle leaves out an article and the small words behind it that say how it was at a
+// place: "A frosty Alder Bank".
+func behindArticle(words []string) []string {
+	if len(words) < 3 || !oneArticle[fold(words[0])] {
+		return words
+	}
+	for i, w := range words[1:] {
+		if r, _ := utf8.DecodeRuneInString(w); unicode.IsUpper(r) {
+			if i > 0 {
+				return words[1+i:]
+			}
+			return words
+		}
+	}
+	return words
+}
+
+var oneArticle = set("a an ein eine un une una uno een en ett et")
 
 // behindSentence leaves out what leads to a name in a sentence about results: "Os paso los tiempos
 // de Ribera Alta". All its words but the first are small, one is for results or times, and the
@@ -332,7 +351,7 @@ func cutMonthYear(text string) string {
 	return text
 }
 
-var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "! ", "|", "* ", "|", " @ ", "|", " | ", "|")
+var segmentMarks = strings.NewReplacer(" - ", "|", " – ", "|", " — ", "|", "–", "|", "—", "|", ",", "|", ";", "|", "(", "|", ")", "|", "•", "|", "·", "|", "\t", "|", "[", "|", "]", "|", " / ", "|", "\n", "|", ". ", "|", "! ", "|", "* ", "|", " @ ", "|", " | ", "|", " » ", "|")
 
 // segments divides a title at marks. The point of a shortened word or an initial is
 // none: St. Aldith's Common, T. Holm Meadow.
@@ -449,6 +468,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			continue
 		}
 		whole := strings.TrimSpace(seg)
+		if byAuthor.MatchString(whole) && !labelled {
+			continue // "by Wilf", above what he has posted
+		}
 		if otherTimes[fold(whole)] && !labelled {
 			continue // "Last week (3 May 2026)"
 		}
@@ -612,6 +634,9 @@ func greets(text string) bool {
 	}
 	return (greetings[first] || dayTimes[first] && (rest == "" || greeted[finalWord(rest)])) && len(strings.Fields(rest)) <= 3
 }
+
+// byAuthor says who wrote or posted what follows.
+var byAuthor = regexp.MustCompile(`^(?:[Pp]osted |[Ww]ritten |[Ss]ent )?(?:by|von|par|por|da|door|av) \p{Lu}\pL*$`)
 
 // handsOver are words with which a list is handed over.
 var handsOver = regexp.MustCompile(`^(?:and )?(?:here (?:it|they|you|we) (?:is|are|go)|there you (?:are|go)|as promised|hier (?:ist sie|sind sie|bitte)|bitte sehr|voila|les voici|la voici|eccoli|eccola|ahi va|ahi van|alsjeblieft|prosze bardzo|varsagod) `)

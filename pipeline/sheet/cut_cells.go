@@ -230,3 +230,48 @@ func mixedMarks(text []byte) []byte {
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
 }
+
+var (
+	// placeAgainst is a place against the name behind it, "1.Jo Lee", "1)Jo Lee".
+	placeAgainst = regexp.MustCompile(`(?m)^([ \t]*\d{1,4}[.)])(\p{Lu})`)
+	// ageBehind is an age in brackets behind a time, minuteBehind a word for minutes.
+	ageBehind = regexp.MustCompile(`(?m)^(.*\pL)([ ,;:–—-]+\d{1,3}:[0-5]\d(?::[0-5]\d)?)[ ,]*[(\[](\d{1,3})[)\]][ \t]*$`)
+	// andSeconds is the word between minutes and seconds.
+	andSeconds   = regexp.MustCompile(`(\d ?min(?:ute)?s?),? and (\d{1,2} ?sec)`)
+	minuteBehind = regexp.MustCompile(`(?mi)^(.*\pL.*\d:[0-5]\d) ?(?:min|mins|minuten|minutes|minutos|minuti|minuter|minut|minuty)\b\.?[ \t]*$`)
+)
+
+// tidyEnds gives typed lines the form that most have, where three and more, and nine in ten of those with a
+// time, are otherwise: a blank between place and name, an age before the time and not behind it, no
+// word for minutes behind it.
+func tidyEnds(text []byte) []byte {
+	if len(text) > typedBytes {
+		return text
+	}
+	if bytes.Contains(text, []byte(" and ")) {
+		text = andSeconds.ReplaceAll(text, []byte("$1 $2"))
+	}
+	timed := -1
+	for _, form := range [...]struct {
+		may   func() bool
+		is    *regexp.Regexp
+		write string
+	}{
+		{func() bool { return true }, placeAgainst, "$1 $2"},
+		{func() bool { return bytes.Contains(text, []byte(")\n")) || bytes.Contains(text, []byte("]\n")) }, ageBehind, "$1 ($3)$2"},
+		{func() bool { return bytes.Contains(text, []byte("in")) }, minuteBehind, "$1"},
+	} {
+		if !form.may() {
+			continue
+		}
+		if n := len(form.is.FindAllIndex(text, -1)); n >= 3 {
+			if timed < 0 {
+				timed = timedLines(text)
+			}
+			if n*10 >= timed*9 {
+				text = form.is.ReplaceAll(text, []byte(form.write))
+			}
+		}
+	}
+	return text
+}

@@ -36,10 +36,12 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 			found = append(found, delim)
 		}
 	}
-	if len(found) == 0 {
-		for _, delim := range []byte{'^', '~'} {
-			if lines := bytes.Count(head, []byte("\n")); lines > 3 && bytes.Count(head, []byte{delim}) >= 2*lines {
-				found = append(found, delim)
+	lines := bytes.Count(head, []byte("\n"))
+	if len(found) == 0 || len(found) == 1 && found[0] == ',' && 3*bytes.Count(head, []byte{','}) <= lines {
+		for _, delim := range []byte{'^', '~', '=', '+'} {
+			if lines > 3 && bytes.Count(head, []byte{delim}) >= max(6, 3*lines/2) {
+				found = []byte{delim}
+				break
 			}
 		}
 	}

@@ -14,7 +14,7 @@ func (t table) liftFacts(lex *lexicon) table {
 	}
 	col := t.factColumn(lex)
 	if col < 0 {
-		return t
+		return t.liftTitleBeside(lex)
 	}
 	g := t.grid.fresh()
 	for i := 0; i < t.grid.len(); i++ {
@@ -33,6 +33,53 @@ func (t table) liftFacts(lex *lexicon) table {
 		t.facts = append(t.facts, strings.TrimSuffix(label, ":")+": "+strings.Join(values, " | "))
 		g.add(row, cells[:col])
 	}
+	t.src, t.grid = g, g
+	return t
+}
+
+// liftTitleBeside takes a title of a few lines out of the rows that stands to the right of the
+// table, in the top rows of the last column, behind a blank one: the place over the day.
+func (t table) liftTitleBeside(lex *lexicon) table {
+	const mostLines, top = 3, 6
+	col := -1
+	for i := range min(t.grid.len(), top) {
+		col = max(col, t.grid.width(i)-1)
+	}
+	if col < 3 || t.grid.len() < 5 {
+		return t
+	}
+	var lines []string
+	dated, text := false, false
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if len(cells) <= col {
+			continue
+		}
+		c := strings.Join(strings.Fields(trim(unmangle(cells[col]))), " ")
+		switch {
+		case c == "" && i < top, c == "" && len(lines) > 0:
+			continue
+		case c == "" || i >= top || len(lines) == mostLines || len(cells) > col+1 && rowFilled(cells[col+1:]) > 0:
+			return t
+		}
+		switch k := kindOf(c); {
+		case k == kDate || len(findDates(c)) > 0:
+			dated = true
+		case k != kText || lex.read(c).known:
+			return t
+		}
+		text = text || hasLetter(c)
+		lines = append(lines, c)
+	}
+	if !dated || !text || !t.freeBefore(col) {
+		return t
+	}
+	g := t.grid.fresh()
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		g.add(row, cells[:min(len(cells), col)])
+	}
+	t.facts = append(t.facts, lines...)
 	t.src, t.grid = g, g
 	return t
 }

@@ -84,6 +84,10 @@ func overTimes(cells []string, column int) bool {
 		return false
 	case kClock, kDecimal:
 		return true
+	case kDate:
+		if hasLetter(cellAt(cells, column)) {
+			return false // the day below a title, "Resultat Lillsjön"
+		}
 	}
 	return !slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock })
 }

@@ -18,7 +18,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
-	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(mixedMarks(text)))))
+	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(tidyEnds(mixedMarks(text))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
@@ -275,7 +275,7 @@ var tabs = regexp.MustCompile(`\t+`)
 // different numbers of tabs, and the same number of runs. Where two tabs have a blank
 // cell between them, a row has fewer runs than the others.
 func alignedByTabs(lines []string) (out []string, ok bool) {
-	cells, rows, like, doubled, whole := 0, 0, 0, 0, 0
+	cells, rows, like, doubled, whole, odd := 0, 0, 0, 0, 0, 0
 	counts, runsOf := map[int]int{}, map[int]int{}
 	for _, line := range lines {
 		if l := strings.TrimRight(line, "\t "); l != "" && l[0] != '\t' {
@@ -299,6 +299,8 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 			doubled++
 			if runs == cells {
 				whole++
+			} else if clockInside.MatchString(l) {
+				odd++
 			}
 		}
 		if runs == cells {
@@ -307,7 +309,8 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 			}
 		}
 	}
-	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || whole < 3 || whole*4 < doubled {
+	few := whole > 0 && odd == 0 && like-whole >= 3 // one tab too many here and there
+	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || !few && (whole < 3 || whole*4 < doubled) {
 		return nil, false
 	}
 	for _, n := range counts {
@@ -877,7 +880,7 @@ var placeThenName = regexp.MustCompile(`^(\d{1,4})(?:[.)] *| +)(\pL)`)
 func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 
 // placePattern is a place as people type it: 1, 1., 1), 1st, 1er, 1º.
-const placePattern = `(\d{1,4})(?:\s*[.):=–-]|st|nd|rd|th|er|re|ère|e|º|ª|°)?`
+const placePattern = `(\d{1,4})(?:\s*(?:\.\)|[.):=–-])|st|nd|rd|th|er|re|ère|e|º|ª|°)?`
 
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?|\d{1,2}h[0-5]?\d['’:][0-5]\d["”]?)`
 
@@ -1260,11 +1263,14 @@ var clockInside = regexp.MustCompile(`\b\d{1,3}:\d{2}\b`)
 // isRule says whether a row is a line drawn under a heading: nothing but dashes
 // and the like.
 func isRule(cells []string) bool {
-	marks, long := 0, 0
+	marks, long, single := 0, 0, 0
 	for _, c := range cells {
 		c = trim(c)
 		if c == "" {
 			continue
+		}
+		if c == "-" {
+			single++ // the least that a table of markup needs
 		}
 		if len(bytes.Trim([]byte(c), "-=_+:~*. ")) > 0 {
 			return false
@@ -1274,5 +1280,5 @@ func isRule(cells []string) bool {
 			long++
 		}
 	}
-	return long > 0 && long*2 >= marks
+	return long > 0 && long*2 >= marks || single > 1 && single == marks
 }

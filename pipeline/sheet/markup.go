@@ -19,7 +19,7 @@ func plainMarkup(text []byte) []byte {
 	if bytes.Contains(text, []byte("](")) && len(markupLink.FindAllIndex(text, 3)) == 3 {
 		text = markupLink.ReplaceAll(text, []byte("$1"))
 	}
-	text = plainEmphasis(text)
+	text = nestedItems(plainEmphasis(text))
 	if !bytes.Contains(text, []byte("|")) || !bytes.Contains(text, []byte("*")) && !bytes.Contains(text, []byte("__")) {
 		return text
 	}
@@ -65,4 +65,34 @@ func plainEmphasis(text []byte) []byte {
 		text = wholeLine.ReplaceAll(text, []byte("$1"))
 	}
 	return text
+}
+
+var (
+	topItem  = regexp.MustCompile(`^[-*+•] +(\pL[^:\d]*?)\s*$`)
+	deepItem = regexp.MustCompile(`^\s{2,}[-*+•] +(\pL[\pL .-]{0,20}: *\S.*)$`)
+)
+
+// nestedItems gives the items of a list that hold lists of facts the label that these have:
+// "- Jo Lee" over "  - time: 18:20" becomes "Name: Jo Lee" over "time: 18:20". Lines keep their places.
+func nestedItems(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("\n  ")) {
+		return text
+	}
+	lines, n := textLines(text), 0
+	for i := range lines {
+		if i+1 < len(lines) && topItem.MatchString(lines[i]) && deepItem.MatchString(lines[i+1]) {
+			n++
+		}
+	}
+	if n < 3 {
+		return text
+	}
+	for i, l := range lines {
+		if m := deepItem.FindStringSubmatch(l); m != nil {
+			lines[i] = m[1]
+		} else if m := topItem.FindStringSubmatch(l); m != nil && i+1 < len(lines) && deepItem.MatchString(lines[i+1]) {
+			lines[i] = "Name: " + m[1]
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
 }

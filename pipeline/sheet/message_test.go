@@ -123,6 +123,22 @@ var typedForms = []struct{ name, text, want string }{
 	{"commas in some lines and semicolons in others", "Alder Bank 3 January 2026\n1,Jo Lee,18:20\n2;Al Roe;18:31\n3,Cy Dee,18:40\n4;Di Fox;18:42\n", fourRead},
 	{"labels in every line", "Alder Bank / 3 January 2026\nPos 1 Name Jo Lee Time 18:20\nPos 2 Name Al Roe Time 18:31\nPos 3 Name Cy Dee Time 18:40\nPos 4 Name Di Fox Time 18:42\n", fourRead},
 	{"a Spanish sentence that leads to the course", "Hola a todos:\n\nOs paso los tiempos de Ribera Alta, 3 de enero de 2026:\n\n1. Jo Lee: 18:20\n2. Al Roe: 18:31\n3. Cy Dee: 18:40\n4. Di Fox: 18:42\n", strings.Replace(fourRead, "alder-bank", "ribera-alta", 1)},
+	{"a tab too many here and there", "Alder Bank\t\t3 January 2026\n1\tJo Lee\t18:20\n2\tAl Roe\t18:31\n3\t\tCy Dee\t18:40\n4\tDi Fox\t18:42\n5\tEd Gow\t18:50\n", fourRead + ", Ed Gow 18:50"},
+	{"a club that two have and two have not, behind tabs", "Alder Bank\t\t3 January 2026\nPos\tName\tClub\tTime\n1\tJo Lee\t\t18:20\n2\tAl Roe\tVale\t18:31\n3\tCy Dee\t\t18:40\n4\tDi Fox\tMill\t18:42\n", fourRead},
+	{"items that hold lists of facts", "# Alder Bank 3 January 2026\n- Jo Lee\n  - time: 18:20\n  - club: Vale\n- Al Roe\n  - time: 18:31\n  - club: Mill\n- Cy Dee\n  - time: 18:40\n- Di Fox\n  - time: 18:42\n  - club: Vale\n", fourRead},
+	{"signs of equality between cells", "Alder Bank 3 January 2026\n1=Jo Lee=18:20\n2=Al Roe=18:31\n3=Cy Dee=18:40\n4=Di Fox=18:42\n", fourRead},
+	{"a word for results and the course over a day and headings that nothing divides", "Resultat Björkskogen\nlördag 3 januari 2026\nPlac Namn Tid\n1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "bjorkskogen", 1)},
+	{"headings below the table", "1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\nPosition,Name,Time\n\nAlder Bank 3 January 2026\n", fourRead},
+	{"the headings of a second table below", "Alder Bank 3 January 2026\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\nPosition,Name,Time\n5,Ed Gow,18:50\n", fourRead + ", Ed Gow 18:50"},
+	{"places against names", "Alder Bank 3 January 2026\n1.Jo Lee.....18:20\n2.Al Roe.....18:31\n3.Cy Dee.....18:40\n4.Di Fox.....18:42\n", fourRead},
+	{"minutes and seconds in words with and", "Alder Bank 3 January 2026\nJo Lee - 18 minutes and 20 seconds\nAl Roe - 18 minutes and 31 seconds\nCy Dee - 18 minutes and 40 seconds\nDi Fox - 18 minutes and 42 seconds\n", "alder-bank 2026-01-03: Jo Lee 18 minutes 20 seconds, Al Roe 18 minutes 31 seconds, Cy Dee 18 minutes 40 seconds, Di Fox 18 minutes 42 seconds"},
+	{"single dashes under the headings of markup", "# Alder Bank 3 January 2026\n\n| # | Name | Time |\n|-|-|-|\n| 1 | Jo Lee | 18:20 |\n| 2 | Al Roe | 18:31 |\n| 3 | Cy Dee | 18:40 |\n| 4 | Di Fox | 18:42 |\n", fourRead},
+	{"plus signs between cells", "Alder Bank, 3 January 2026\n\n1 + Jo Lee + 18:20\n2 + Al Roe + 18:31\n3 + Cy Dee + 18:40\n4 + Di Fox + 18:42\n", fourRead},
+	{"a correction above the list", "Alder Bank 3 January 2026\n(Note: Al Roe's time is wrong below, it should be 18:31)\n\n1 Jo Lee 18:20\n2 Al Roe 18:25\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", fourRead},
+	{"one who was forgotten, with the place", "Alder Bank 3 January 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n\nOh and I forgot Di Fox who was 4th in 18:42\n", fourRead},
+	{"how it was at a place", "A frosty Alder Bank, Saturday 3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", fourRead},
+	{"who posted it", "Re: Alder Bank results\nby Wilf » 3 January 2026, 12:40\n\n1.) Jo Lee 18:20\n2.) Al Roe 18:31\n3.) Cy Dee 18:40\n4.) Di Fox 18:42\n", fourRead},
+	{"a title to the right of the headings", "Pos,Name,Time,,Alder Bank\n1,Jo Lee,18:20,,3 January 2026\n2,Al Roe,18:31,,\n3,Cy Dee,18:40,,\n4,Di Fox,18:42,,\n", fourRead},
 	{"handed over to somebody", "> Could somebody send the list?\n>\nHere it is Gerald, Alder Bank 3 January 2026:\n\n1: Jo Lee = 18:20\n2: Al Roe = 18:31\n3: Cy Dee = 18:40\n4: Di Fox = 18:42\n", fourRead},
 	{"a place with small words in its name", "Parc de la Course du Lac 3 janvier 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-de-la-course-du-lac", 1)},
 }
@@ -136,5 +152,25 @@ func TestTypedForms(t *testing.T) {
 				t.Errorf("read %q\nwant %q", got, c.want)
 			}
 		})
+	}
+}
+
+// Ages in brackets behind the times, and years before them with minutes behind.
+func TestAgesBehindTimes(t *testing.T) {
+	for text, want := range map[string]string{
+		"1. Jo Lee 18:20 [52]\n2. Al Roe 18:31 [24]\n3. Cy Dee 18:40 [61]\n4. Di Fox 18:42 [33]\n5. Ed Gow 18:50 [47]\n6. Ida Kay 18:55 [29]\n7. Gus Ing 19:01 [58]\n8. Hal Job 19:05 [40]\n": "name Jo Lee, age 52, time 18:20",
+		"1. Jo Lee (1984) 18:20 Min.\n2. Al Roe (1999) 18:31 Min.\n3. Cy Dee (1961) 18:40 Min.\n4. Di Fox (1990) 18:42 Min.\n":                                                                "1984",
+	} {
+		s, err := Read("alder-bank_2026-01-03.txt", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, got := s.Parts[0], ""
+		if got = factsRead(s)[0]; p.Index(BirthYear) >= 0 {
+			p.Each(func(_ int, cells []string) error { got += " " + cells[p.Index(BirthYear)]; return errStop })
+		}
+		if !strings.Contains(got, want) {
+			t.Errorf("%q of %q", got, text)
+		}
 	}
 }

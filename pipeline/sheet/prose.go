@@ -19,8 +19,9 @@ var (
 	// behindName is what may stand between names of a group, and between its times.
 	behindName = regexp.MustCompile(`^\s*(?:,|&|\+|and|und|et|y|e|en|i|och|a|ac|, and)\s*$`)
 	// gluedMark is a mark that divides cells: nothing stands behind it as in a sentence.
-	gluedMark = regexp.MustCompile(`[\pL\d"'],[\pL\d"']|;[^\s]|,,`)
-	ordinalAt = regexp.MustCompile(`(?i)(?:^|[\s(])(?:platz |place |pos(?:ition)?\.? |no\.? |nr\.? )?(\d{1,3})(?:st|nd|rd|th|er|e|º|ª|°|\.|\)|:)(?: place)?[:,.]?\s*$|^\s*(\d{1,3})\s+$`)
+	gluedMark     = regexp.MustCompile(`[\pL\d"'],[\pL\d"']|;[^\s]|,,`)
+	ordinalBehind = regexp.MustCompile(`^[^.;]{0,30}?\b(\d{1,3})(?:st|nd|rd|th)\b`)
+	ordinalAt     = regexp.MustCompile(`(?i)(?:^|[\s(])(?:platz |place |pos(?:ition)?\.? |no\.? |nr\.? )?(\d{1,3})(?:st|nd|rd|th|er|e|º|ª|°|\.|\)|:)(?: place)?[:,.]?\s*$|^\s*(\d{1,3})\s+$`)
 	// ofClub are small words between a runner and the club.
 	ofClub = set("of from for vom von de del du des da dei van voor för fran från z o")
 )
@@ -70,6 +71,8 @@ func proseLine(line string) (lead string, results []told, ok bool) {
 			r := told{name: between[at[0]:at[1]], time: line[clocks[k+i][2]:clocks[k+i][3]]}
 			if m := ordinalAt.FindStringSubmatch(between[:at[0]]); m != nil {
 				r.place = orText(m[1], m[2])
+			} else if m := ordinalBehind.FindStringSubmatch(between[at[1]:]); m != nil && len(names) == 1 {
+				r.place = m[1]
 			}
 			results = append(results, r)
 		}

@@ -142,6 +142,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		if n := t.turn(lex); n > 0 {
 			s.note("table-turned", turnedNote(n))
 		}
+		if t.liftHeading(lex) {
+			s.note("heading-below", "the headings stand below the table, and are read as if they stood above it")
+		}
 		s.keepCalendar(t, lex)
 		t.daysInMonth()
 		t.namesUnderSexes(lex)

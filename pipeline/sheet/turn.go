@@ -1,6 +1,9 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // leastTurned is how many runners a table that lies on its side must have.
 const leastTurned = 3
@@ -94,4 +97,54 @@ func (t *table) turnedRows(lex *lexicon) (first, last, width int) {
 // turnedNote says what was done to such a table.
 func turnedNote(runners int) string {
 	return fmt.Sprintf("the table lies on its side: its headings stand below one another, and its %d columns are read as rows, and counted so", runners)
+}
+
+// liftHeading puts a heading that stands below its table above it: a row of words for names and
+// times or places and nothing else, under three rows with times and more, and no time below it.
+func (t *table) liftHeading(lex *lexicon) bool {
+	lowest := false // the cheap test that nearly all tables fail
+	for i := max(0, t.grid.len()-8); i < t.grid.len() && !lowest; i++ {
+		_, cells := t.grid.at(i)
+		score, filled := headingScore(lex, cells)
+		lowest = score > 1 && filled > 1
+	}
+	if !lowest {
+		return false
+	}
+	heading, first, clocks := -1, -1, 0
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+			if heading >= 0 {
+				return false
+			}
+			if first < 0 {
+				first = i
+			}
+			clocks++
+			continue
+		}
+		if score, filled := headingScore(lex, cells); score > 1 && filled > 1 {
+			if first < 0 || heading >= 0 {
+				return false
+			}
+			heading = i
+		}
+	}
+	if heading < 0 || clocks < 3 {
+		return false
+	}
+	g := t.grid.fresh()
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		if i == first {
+			_, words := t.grid.at(heading)
+			g.add(row-1, slices.Clone(words))
+		}
+		if i != heading && !(i == first-1 && row == t.grid.row(first)-1 && rowFilled(cells) == 0) {
+			g.add(row, cells)
+		}
+	}
+	t.src, t.grid = g, g
+	return true
 }
