@@ -254,6 +254,8 @@ func (s *settler) byValues() {
 			s.set(i, Age, "its values are whole numbers in brackets such as ages")
 		case s.find(Notes) < 0 && p.share(kText) > .8 && s.inBrackets(i):
 			s.set(i, Notes, "its values stand in brackets")
+		case s.find(Notes) < 0 && s.find(Status) < 0 && s.beginsEnded(i):
+			s.set(i, Notes, "some of its values begin with words for how a race ended")
 		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i) && !s.relatives(s.find(Name), i):
 			s.set(i, Club, "the only other column of words")
 		}
@@ -854,4 +856,16 @@ func (s *settler) countText(i int) string {
 		}
 	}
 	return strings.Join(vals, ", ") + " …"
+}
+
+// beginsEnded says whether a value of a column begins with a word for a race that was not
+// finished or does not count: "DQ (short cut)". Such a column is of remarks, not of clubs.
+func (s *settler) beginsEnded(i int) bool {
+	for _, r := range s.rows {
+		first, rest, more := strings.Cut(trim(cellAt(r.cells, i)), " ")
+		if more && len(rest) > 0 && first != "" && kindOf(strings.Trim(first, ":,-")) == kStatus {
+			return true
+		}
+	}
+	return false
 }

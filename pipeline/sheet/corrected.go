@@ -40,7 +40,14 @@ func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[i
 		return nil, nil
 	}
 	var lines []Skipped
+	under := false // below a line that says no more than that corrections follow
 	for _, sk := range p.Skipped {
+		if text := strings.Trim(sk.Text, " |:-–."); text != "" && !hasDigit(text) {
+			under = len(strings.Fields(text)) <= 3 && anyWord(text, correctionWords)
+		} else if under && sk.Row > p.rules.first && len(text) <= 80 && len(lines) < mostLineRules && len(clockInside.FindAllString(text, 2)) == 1 {
+			lines = append(lines, Skipped{Row: sk.Row, Text: text})
+			continue
+		}
 		if text := strings.Trim(sk.Text, " |"); sk.Row > p.rules.first && len(text) <= 200 && len(lines) < mostLineRules && clockInside.MatchString(text) && correctsTime(text) {
 			lines = append(lines, Skipped{Row: sk.Row, Text: text})
 		}

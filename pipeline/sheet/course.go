@@ -45,7 +45,7 @@ var leadingWords = set("fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("al alla allo ai nel nella au aux dans till na w we vid ved yn ym")
+var leadingSmall = set("al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
 var trailingWords = set("done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
 
@@ -471,6 +471,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if byAuthor.MatchString(whole) && !labelled {
 			continue // "by Wilf", above what he has posted
 		}
+		if at := takesPlace.FindStringIndex(whole); at != nil {
+			whole = whole[:at[0]]
+		}
 		if otherTimes[fold(whole)] && !labelled {
 			continue // "Last week (3 May 2026)"
 		}
@@ -637,6 +640,9 @@ func greets(text string) bool {
 
 // byAuthor says who wrote or posted what follows.
 var byAuthor = regexp.MustCompile(`^(?:[Pp]osted |[Ww]ritten |[Ss]ent )?(?:by|von|par|por|da|door|av) \p{Lu}\pL*$`)
+
+// takesPlace are words behind the name of a run in a sentence: "The Alder Bank run took place on".
+var takesPlace = regexp.MustCompile(`(?i) (?:took place|takes place|was held|was run|fand .*statt|fand|a eu lieu|s'est déroulée?|tuvo lugar|se celebró|si è svolta|si è svolto|vond plaats|vond|odbył się|ägde rum)(?: .*)?$`)
 
 // handsOver are words with which a list is handed over.
 var handsOver = regexp.MustCompile(`^(?:and )?(?:here (?:it|they|you|we) (?:is|are|go)|there you (?:are|go)|as promised|hier (?:ist sie|sind sie|bitte)|bitte sehr|voila|les voici|la voici|eccoli|eccola|ahi va|ahi van|alsjeblieft|prosze bardzo|varsagod) `)

@@ -236,6 +236,10 @@ var (
 	placeAgainst = regexp.MustCompile(`(?m)^([ \t]*\d{1,4}[.)])(\p{Lu})`)
 	// ageBehind is an age in brackets behind a time, minuteBehind a word for minutes.
 	ageBehind = regexp.MustCompile(`(?m)^(.*\pL)([ ,;:–—-]+\d{1,3}:[0-5]\d(?::[0-5]\d)?)[ ,]*[(\[](\d{1,3})[)\]][ \t]*$`)
+	// tickedOff is an item of a list of things to tick off, done.
+	tickedOff = regexp.MustCompile(`(?m)^([ \t]*[-*+] )\[[xX✓✔]\] (.*\d:[0-5]\d)`)
+	// timeInside is a time that stands last in the brackets behind a name, "Jo Lee (F, 42, 18:20)".
+	timeInside = regexp.MustCompile(`(?m)^(.*\pL) \(([^()\n:]*[^()\n:\s,]), ?(\d{1,3}:[0-5]\d(?::[0-5]\d)?)\)[ \t]*$`)
 	// andSeconds is the word between minutes and seconds.
 	andSeconds   = regexp.MustCompile(`(\d ?min(?:ute)?s?),? and (\d{1,2} ?sec)`)
 	minuteBehind = regexp.MustCompile(`(?mi)^(.*\pL.*\d:[0-5]\d) ?(?:min|mins|minuten|minutes|minutos|minuti|minuter|minut|minuty)\b\.?[ \t]*$`)
@@ -259,6 +263,8 @@ func tidyEnds(text []byte) []byte {
 	}{
 		{func() bool { return true }, placeAgainst, "$1 $2"},
 		{func() bool { return bytes.Contains(text, []byte(")\n")) || bytes.Contains(text, []byte("]\n")) }, ageBehind, "$1 ($3)$2"},
+		{func() bool { return bytes.Contains(text, []byte(")\n")) }, timeInside, "$1 ($2) $3"},
+		{func() bool { return bytes.Contains(text, []byte("] ")) }, tickedOff, "$1$2"},
 		{func() bool { return bytes.Contains(text, []byte("in")) }, minuteBehind, "$1"},
 	} {
 		if !form.may() {

@@ -39,7 +39,7 @@ func sniff(text []byte, lex *lexicon, limits Limits) dialect {
 	lines := bytes.Count(head, []byte("\n"))
 	if len(found) == 0 || len(found) == 1 && found[0] == ',' && 3*bytes.Count(head, []byte{','}) <= lines {
 		for _, delim := range []byte{'^', '~', '=', '+'} {
-			if lines > 3 && bytes.Count(head, []byte{delim}) >= max(6, 3*lines/2) {
+			if lines > 3 && bytes.Count(head, []byte{delim}) >= max(6, 4*lines/3) {
 				found = []byte{delim}
 				break
 			}

@@ -167,7 +167,7 @@ func signsToGaps(text []byte) []byte {
 }
 
 // timeInBrackets is the only time of a line, in brackets at its end: "1st Jo Lee (18:20)".
-var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n:]*\d{0,4}[^\d\n:]*?)[ \t]*[(\[](\d{1,3}(?:[:.]\d{2}){1,2})[)\]][ \t.;]*$`)
+var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n]*\d{0,4}[^\d\n]*?)[ \t]*[(\[](\d{1,3}(?:[:.]\d{2}){1,2})[)\]][ \t.;]*$`)
 
 // bareTimes takes such brackets away, where most times stand in them.
 func bareTimes(text []byte) []byte {
@@ -533,10 +533,10 @@ func joinWrapped(lines []string, rows [][]string, table map[int]bool, cuts []int
 	}
 }
 
-// clocksBeside are two times in one cell, whose columns were moved against one another.
-var clocksBeside = regexp.MustCompile(`^(\d{1,3}:\d{2}(?::\d{2})?) {2,}(\d{1,3}:\d{2}(?::\d{2})?)$`)
+// clocksBeside are two times, or words and a time, in one cell, whose columns were moved against one another.
+var clocksBeside = regexp.MustCompile(`^(\d{1,3}:\d{2}(?::\d{2})?|\pL[^\d:]*?) {2,}(\d{1,3}:\d{2}(?::\d{2})?)$`)
 
-// splitClocks parts a column that holds two times in nearly every row, and its heading, two words
+// splitClocks parts a column that holds such cells in nearly every row with a time, and its heading, two words
 // or with a wide gap.
 func splitClocks(rows [][]string, table map[int]bool) {
 	width := 0
@@ -880,7 +880,7 @@ var placeThenName = regexp.MustCompile(`^(\d{1,4})(?:[.)] *| +)(\pL)`)
 func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
 
 // placePattern is a place as people type it: 1, 1., 1), 1st, 1er, 1º.
-const placePattern = `(\d{1,4})(?:\s*(?:\.\)|[.):=–-])|st|nd|rd|th|er|re|ère|e|º|ª|°)?`
+const placePattern = `(\d{1,4})(?:\s*(?:\.\)|[.):=–-])|(?:st|nd|rd|th|er|ère|ème|eme|re|e|º|ª|°)(?: ?[:)–-])?)?`
 
 const clockPattern = `(\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?["”]?|\d{1,2}h[0-5]?\d['’:][0-5]\d["”]?)`
 

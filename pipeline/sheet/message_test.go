@@ -139,6 +139,14 @@ var typedForms = []struct{ name, text, want string }{
 	{"how it was at a place", "A frosty Alder Bank, Saturday 3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", fourRead},
 	{"who posted it", "Re: Alder Bank results\nby Wilf » 3 January 2026, 12:40\n\n1.) Jo Lee 18:20\n2.) Al Roe 18:31\n3.) Cy Dee 18:40\n4.) Di Fox 18:42\n", fourRead},
 	{"a title to the right of the headings", "Pos,Name,Time,,Alder Bank\n1,Jo Lee,18:20,,3 January 2026\n2,Al Roe,18:31,,\n3,Cy Dee,18:40,,\n4,Di Fox,18:42,,\n", fourRead},
+	{"the right time in brackets", "Alder Bank 3 January 2026\n1 Jo Lee 18:20\n2 Al Roe 18:25 (sorry, 18:31)\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", fourRead},
+	{"corrections, a line each", "Alder Bank 3 January 2026\n1 Jo Lee 18:18\n2 Al Roe 18:31\n3 Cy Dee 18:38\n4 Di Fox 18:42\n\nCorrections:\nJo Lee 18:20\nCy Dee 18:40\n", fourRead},
+	{"one more behind a plus sign", "Alder Bank 3 January 2026\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:40\n\n+ Di Fox 18:42 (just found on the back of the sheet)\n", fourRead},
+	{"items that are ticked off", "# Alder Bank 3 January 2026\n- [x] Jo Lee 18:20\n- [x] Al Roe 18:31\n- [x] Cy Dee 18:40\n- [x] Di Fox 18:42\n", fourRead},
+	{"times last in brackets", "Alder Bank 3 January 2026\n1. Jo Lee (F, 42, 18:20)\n2. Al Roe (M, 31, 18:31)\n3. Cy Dee (M, 57, 18:40)\n4. Di Fox (F, 28, 18:42)\n", fourRead},
+	{"a sentence that says that the run took place", "Dear Members,\n\nThe Alder Bank run took place on Saturday 3 January 2026. The following completed the course:\n\n     Jo Lee     18:20\n     Al Roe     18:31\n     Cy Dee     18:40\n     Di Fox     18:42\n", fourRead},
+	{"places in French with colons", "Alder Bank\nLe samedi 3 janvier 2026\n1er : Jo Lee (18:20)\n2ème : Al Roe (18:31)\n3ème : Cy Dee (18:40)\n4ème : Di Fox (18:42)\n", fourRead},
+	{"today in Spanish before the course", "[03/01/2026, 11:01:10] Chus: Tiempos de hoy en Alder Bank, 3 de enero de 2026\n[03/01/2026, 11:01:11] Chus: 1º Jo Lee 18:20\n[03/01/2026, 11:02:11] Chus: 2º Al Roe 18:31\n[03/01/2026, 11:03:11] Chus: 3º Cy Dee 18:40\n[03/01/2026, 11:04:11] Chus: 4º Di Fox 18:42\n", fourRead},
 	{"handed over to somebody", "> Could somebody send the list?\n>\nHere it is Gerald, Alder Bank 3 January 2026:\n\n1: Jo Lee = 18:20\n2: Al Roe = 18:31\n3: Cy Dee = 18:40\n4: Di Fox = 18:42\n", fourRead},
 	{"a place with small words in its name", "Parc de la Course du Lac 3 janvier 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n", strings.Replace(fourRead, "alder-bank", "parc-de-la-course-du-lac", 1)},
 }
@@ -172,5 +180,16 @@ func TestAgesBehindTimes(t *testing.T) {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q of %q", got, text)
 		}
+	}
+}
+
+// What begins with a word for how a race ended is a remark, and no club.
+func TestEndedBehindTime(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.txt", []byte("1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40 DQ (short cut)\n4 Di Fox 18:42\n5 Ed Gow 18:50\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p := s.Parts[0]; p.Index(Club) >= 0 || p.Index(Notes) < 0 {
+		t.Errorf("columns %v", p.Columns)
 	}
 }

@@ -224,7 +224,7 @@ func proseBeside(lines []string, lists bool) (out []string, ok bool) {
 		about := isRecord(fold(l)) || anyWord(l, recordWords) || ofOtherWeeks(l) || ofAllTimes(l)
 		lead, results, ok := proseLine(l)
 		if plain >= 3 {
-			if !ok || about || i < firstPlain && !finishWords.MatchString(f) || i > lastPlain && !toldLate.MatchString(f) {
+			if !ok || about || i < firstPlain && !finishWords.MatchString(f) || i > lastPlain && !toldLate.MatchString(f) && !strings.HasPrefix(strings.TrimSpace(l), "+ ") {
 				continue
 			}
 			if i < firstPlain && !proseBefore(results, lines[firstPlain]) {

@@ -15,11 +15,17 @@ var (
 	together = regexp.MustCompile(`^(\s*\d{1,4}=\s+)(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?),? +(?:and|&|\+|und|et|y|e|en|i|och|a|ac) +(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?)([\s,;:(–—-]+\d{1,3}[:.'’]\d{2}.*)$`)
 	// mended is a time that an arrow puts in the place of another, "18:20 -> 18:22".
 	mended = regexp.MustCompile(`\d{1,3}:\d{2}(?::\d{2})?[ \t]*(?:->|=>|→|⇒|➔)[ \t]*(\d{1,3}:\d{2}(?::\d{2})?)`)
+	// mendedInBracket is the same in words, "18:20 (sorry, 18:22)".
+	mendedInBracket = regexp.MustCompile(`\d{1,3}:\d{2}[ \t]*\((?:sorry|oops|correction|corrected(?: to)?|should be|should read|recte|korrektur|pardon|corrig[eé]|richtig)[,:]?[ \t]+(\d{1,3}:\d{2})\)`)
 )
 
-// mendedTimes leaves of two times with an arrow between them the one that it points at.
+// mendedTimes leaves of two times with an arrow between them the one that it points at, and of
+// one and another in brackets that say it is the right one, that one.
 // Lines keep their places.
 func mendedTimes(text []byte) []byte {
+	if bytes.Contains(text, []byte(" (")) {
+		text = mendedInBracket.ReplaceAll(text, []byte("$1"))
+	}
 	if !bytes.Contains(text, []byte("->")) && !bytes.Contains(text, []byte("=>")) && !bytes.ContainsAny(text, "→⇒➔") {
 		return text
 	}

@@ -124,6 +124,9 @@ func (t *table) liftHeading(lex *lexicon) bool {
 			clocks++
 			continue
 		}
+		if heading >= 0 && rowFilled(cells) > 1 {
+			return false // the heading of what stands below it
+		}
 		if score, filled := headingScore(lex, cells); score > 1 && filled > 1 {
 			if first < 0 || heading >= 0 {
 				return false
