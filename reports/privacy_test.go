@@ -87,3 +87,29 @@ func TestSmallGroupsOfX(t *testing.T) {
 		}
 	}
 }
+
+// Who is first of those named is called so where somebody who is not shown, or has no name,
+// may have been before.
+func TestFirstOfThoseNamed(t *testing.T) {
+	row := func(place int32, sex, status string, hidden bool) resultRow {
+		r := resultRow{runner: fmt.Sprint("R", place), sex: sex, status: status, hidden: hidden}
+		r.place.N = place
+		return r
+	}
+	for _, c := range []struct {
+		name string
+		rows []resultRow
+		want bool
+	}{
+		{"a hidden man before", []resultRow{row(1, "M", "ok", true), row(2, "M", "ok", false)}, true},
+		{"a hidden woman before", []resultRow{row(1, "W", "ok", true), row(2, "M", "ok", false)}, false},
+		{"somebody without a name before", []resultRow{row(1, "", "unnamed", false), row(2, "M", "ok", false)}, true},
+		{"a hidden man behind", []resultRow{row(3, "M", "ok", true), row(2, "M", "ok", false)}, false},
+		{"a named woman before", []resultRow{row(1, "W", "ok", false), row(2, "M", "ok", false)}, false},
+	} {
+		d := &weekly{results: c.rows}
+		if got := d.mayBeBefore(&d.results[1], "M"); got != c.want {
+			t.Errorf("%s: %t", c.name, got)
+		}
+	}
+}

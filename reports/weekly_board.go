@@ -91,7 +91,7 @@ func (d *weekly) underTitle(i issueOf) string {
 }
 
 func (d *weekly) figures() []table.Figure {
-	pbs := len(d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB }))
+	pbs := d.bests()
 	what := "personal bests"
 	if !d.hasHistory() {
 		what = "bests since sheets began"
@@ -104,6 +104,12 @@ func (d *weekly) figures() []table.Figure {
 		f = append(f, table.Figure{Value: strconv.Itoa(int(*n)), Caption: "volunteers"})
 	}
 	return f
+}
+
+// bests counts the personal bests, those of people who are not shown among them: a number
+// tells of nobody, and the season counts them too.
+func (d *weekly) bests() int {
+	return len(d.pick(func(r *resultRow) bool { return (r.trusted() || r.hidden && r.status == "ok") && r.isPB }))
 }
 
 // newcomers counts them; known is false where history doesn't allow it, here or on another

@@ -78,7 +78,7 @@ func (d *weekly) clubs() []tally {
 }
 
 func (d *weekly) boardClubs() *table.Table {
-	t := &table.Table{Title: "Clubs", Columns: nameCols(
+	t := &table.Table{Title: "Clubs, adult members", Columns: nameCols(
 		table.Column{Head: "Club"}, table.Column{Head: "Finishers", Kind: table.Whole})}
 	for _, c := range d.clubs() {
 		t.Add(nil, table.Words(c.club), table.Number(c.n))

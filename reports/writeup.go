@@ -57,7 +57,7 @@ type Facts struct {
 	Unnamed               int
 	Conditions            string // a sentence, "" where it can't be told
 	Usual                 int    // median attendance of the runs of the year before, 0 where under 5
-	Women, Men            []Fact // first three finishers, Number is the place
+	Women, Men            []Fact // first three finishers, Number is the place; Text is "of those named" where somebody else may have been before the first
 	Complete              bool   // history is complete: a PB is a PB
 	Bests                 []Fact // largest margins first; Number is the margin in seconds
 	BestCount             int
@@ -120,9 +120,11 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 			return r.eligible() && r.trusted() && r.sex == s.sex && r.place.N > 0 && r.timeS != nil
 		})
 		*s.to = take(rows, 3, func(r *resultRow) int { return int(r.place.N) })
+		if len(rows) > 0 && d.mayBeBefore(rows[0], s.sex) {
+			(*s.to)[0].Text = "of those named"
+		}
 	}
-	pb := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB })
-	f.BestCount = len(pb)
+	f.BestCount = d.bests()
 	adults := d.pick(func(r *resultRow) bool { return r.trusted() && r.isPB && !r.protected && r.pbMargin != nil })
 	byMargin(adults, func(r *resultRow) *int32 { return r.pbMargin })
 	f.Bests = take(adults, 3, func(r *resultRow) int { return int(*r.pbMargin) })
@@ -177,6 +179,18 @@ func (d *weekly) facts(i issueOf, esc func(string) string) Facts {
 		f.VolunteerMilestones = append(f.VolunteerMilestones, Fact{Name: esc(h.name), Number: int(h.milestone), Text: ordinal(h.milestone)})
 	}
 	return f
+}
+
+// mayBeBefore says whether somebody of a sex may have finished before the first of it who is
+// named: who is not shown, in doubt or without a name.
+func (d *weekly) mayBeBefore(first *resultRow, sex string) bool {
+	for i := range d.results {
+		r := &d.results[i]
+		if r.finished() && !r.trusted() && r.place.N > 0 && r.place.N < first.place.N && (r.sex == sex || r.sex == "") {
+			return true
+		}
+	}
+	return false
 }
 
 // alike cuts rows into runs of neighbours that are alike.
