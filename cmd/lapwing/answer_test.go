@@ -51,6 +51,9 @@ func TestAnswersThatMayBeSlips(t *testing.T) {
 			t.Errorf("%s: exit %d: %s%s", line, o.code, o.out, o.errOut)
 		}
 	}
+	write(t, ".", map[string]string{"sheets/c.csv": "Pos,Name,Time\n1,Jo Lee,18:23\n2,Al Roe,18:34\n"})
+	wants(t, plainly(t, "load", "c.csv", "--course", "alder bamk", "--date", "2026-10-17").out,
+		`then lapwing load "sheets/c.csv" --course alder-bank --date "2026-10-17"`)
 	late := time.Now().AddDate(1, 0, 0).Format("2006-01-02")
 	wants(t, plainly(t, "load", "b.csv", "--date", late).out, "a day that is still to come", `lapwing sheets withdraw "b.csv"`)
 }

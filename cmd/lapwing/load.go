@@ -61,7 +61,7 @@ the others and those in the archive; it changes nothing.`,
 				if hand.Course != "" && len(held) == 0 {
 					fresh = nil // the first there is, as somebody said
 				}
-				a.sayNewCourses(fresh)
+				a.sayNewCourses(fresh, hand)
 				if _, err := pl.Refresh(cmd.Context(), false); err != nil {
 					return err
 				}

@@ -177,7 +177,7 @@ func (a *app) sayWritten(files []string, runs int) {
 
 func (a *app) printRun(rep *runReport) {
 	a.printLoad(rep.Load)
-	a.sayNewCourses(rep.New)
+	a.sayNewCourses(rep.New, pipeline.ByHand{})
 	s := rep.Summary
 	for _, g := range rep.Gone {
 		a.say("%s: no sheet stands any more (%s). Its reports say now that the result was withdrawn; take down what was pinned up.", runWords(g.RunRef), g.Why)
@@ -218,8 +218,9 @@ func (a *app) printRun(rep *runReport) {
 	a.askQuestions(rep.asked)
 }
 
-// sayNewCourses names the courses that were not there before.
-func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
+// sayNewCourses names the courses that were not there before; said is what was said of the
+// sheets by hand, and has to be said again.
+func (a *app) sayNewCourses(courses []pipeline.NewCourse, said pipeline.ByHand) {
 	for i, c := range courses {
 		if i == mostNamed {
 			a.say("  … and %d more", len(courses)-i)
@@ -227,11 +228,11 @@ func (a *app) sayNewCourses(courses []pipeline.NewCourse) {
 		}
 		a.say("New course: %s, %s, in %s", c.Course, distanceWords(c.DistancesM), c.Sheet)
 		if c.Like != "" {
-			a.say("  If that is %s: %s", c.Like, a.otherCourse(c, c.Like))
+			a.say("  If that is %s: %s", c.Like, a.otherCourse(c, c.Like, said))
 		}
 	}
 	if n := len(courses); n == 1 && courses[0].Like == "" {
-		a.say("  If it has another name or distance: %s", a.otherCourse(courses[0], `NAME --distance "8 km"`))
+		a.say("  If it has another name or distance: %s", a.otherCourse(courses[0], `NAME --distance "8 km"`, said))
 	} else if n > 1 {
 		a.say("  If one has another name or distance: lapwing sheets withdraw its sheet; then lapwing load it again with --course NAME --distance \"8 km\"")
 	}
@@ -247,8 +248,14 @@ func distanceWords(metres []int) string {
 }
 
 // otherCourse is what to type where a sheet is of another course.
-func (a *app) otherCourse(c pipeline.NewCourse, course string) string {
-	return fmt.Sprintf("lapwing sheets withdraw %s; then lapwing load %s --course %s", text.Typed(c.Sheet), text.Typed(a.fileOf(c.Sheet)), course)
+func (a *app) otherCourse(c pipeline.NewCourse, course string, said pipeline.ByHand) string {
+	s := fmt.Sprintf("lapwing sheets withdraw %s; then lapwing load %s --course %s", text.Typed(c.Sheet), text.Typed(a.fileOf(c.Sheet)), course)
+	for _, f := range []struct{ flag, value string }{{"date", said.Date}, {"session", said.Session}, {"kind", said.Kind}} {
+		if f.value != "" {
+			s += fmt.Sprintf(" --%s %s", f.flag, text.Typed(f.value))
+		}
+	}
+	return s
 }
 
 // sayBegan says what would make the newcomers of a course known, of which this is the
