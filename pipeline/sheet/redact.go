@@ -174,10 +174,15 @@ func (s *Sheet) changesOf(r Redaction) (map[string]map[int]*cellChange, error) {
 				return nil
 			}
 			delete(want, ref)
-			if rows[row] == nil {
-				rows[row] = &cellChange{map[int]string{}, map[int]string{}}
+			change := &cellChange{map[int]string{}, map[int]string{}}
+			change.add(cells, meaning, r)
+			for c, now := range change.now {
+				at, column := s.turned[p.Tab].cell(row, c)
+				if rows[at] == nil {
+					rows[at] = &cellChange{map[int]string{}, map[int]string{}}
+				}
+				rows[at].now[column], rows[at].was[column] = now, change.was[c]
 			}
-			rows[row].add(cells, meaning, r)
 			return nil
 		})
 		if err != nil {
@@ -223,7 +228,10 @@ func (s *Sheet) nameCells() map[string]map[int][]int {
 			out[p.Tab] = rows
 		}
 		p.Each(func(row int, _ []string) error {
-			rows[row] = append(rows[row], columns...)
+			for _, c := range columns {
+				at, column := s.turned[p.Tab].cell(row, c)
+				rows[at] = append(rows[at], column)
+			}
 			return nil
 		}) // this function returns no error; what the source returns was met when it was read
 	}

@@ -207,3 +207,12 @@ func inPackage(t *testing.T, data []byte, text string) (found []string) {
 	}
 	return found
 }
+
+// Of a table that lies on its side, a runner is a column.
+func TestRedactOnItsSide(t *testing.T) {
+	text := "Alder Bank,3 January 2026\nPos,1,2,3\nName,Jo Lee,Al Roe,Cy Dee\nAge,42,31,57\nTime,18:20,18:31,18:40\n"
+	got, err := Redact("x.csv", []byte(text), Options{}, Redaction{Rows: []RowRef{{0, 4}}, Keep: map[Meaning]bool{Position: true, Time: true}, Words: []string{"Al Roe"}, Text: "Anonymous"})
+	if want := "Alder Bank,3 January 2026\nPos,1,2,3\nName,Jo Lee,Anonymous,Cy Dee\nAge,42,,57\nTime,18:20,18:31,18:40\n"; err != nil || string(got) != want {
+		t.Errorf("%q, %v", got, err)
+	}
+}

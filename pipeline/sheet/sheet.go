@@ -100,6 +100,7 @@ type Sheet struct {
 	Problems  []place.Problem
 
 	divided map[string]*inOneCell // tabs on which each row stands in one cell
+	turned  map[string]*onSide    // tabs whose table lies on its side
 
 	facts []string // labelled lines of tabs that hold no results
 	cover []string // first lines of a tab in front of the results

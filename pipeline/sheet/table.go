@@ -139,8 +139,12 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
-		if n := t.turn(lex); n > 0 {
-			s.note("table-turned", turnedNote(n))
+		if side := t.turn(lex); side != nil {
+			if s.turned == nil {
+				s.turned = map[string]*onSide{}
+			}
+			s.turned[t.tab] = side
+			s.note("table-turned", turnedNote(len(side.columns)-1))
 		}
 		if t.liftHeading(lex) {
 			s.note("heading-below", "the headings stand below the table, and are read as if they stood above it")

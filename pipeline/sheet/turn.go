@@ -8,14 +8,36 @@ import (
 // leastTurned is how many runners a table that lies on its side must have.
 const leastTurned = 3
 
+// onSide says where the cells of a table stand that lies on its side: first is the row that its
+// headings are counted as, columns are the columns of the rows from there on, and rows the
+// rows of the columns. It is nil for a table that stands.
+type onSide struct {
+	first         int
+	columns, rows []int
+}
+
+// cell is where the cell of a row and column stands on the sheet.
+func (o *onSide) cell(row, column int) (int, int) {
+	if o == nil {
+		return row, column
+	}
+	if k := row - o.first; k >= 0 && k < len(o.columns) && column < len(o.rows) {
+		return o.rows[column], o.columns[k]
+	}
+	return row, column
+}
+
 // turn stands a table up that lies on its side: its headings are one below the other in its
 // first column, "Name", "Time", and each of the other columns is a runner. Rows are counted
-// so, from the row of its first heading. It returns the number of runners, 0 where it is no
-// such table.
-func (t *table) turn(lex *lexicon) int {
+// so, from the row of its first heading. It returns where its cells stand, nil where it is no such table.
+func (t *table) turn(lex *lexicon) *onSide {
 	first, last, width := t.turnedRows(lex)
 	if first < 0 {
-		return 0
+		return nil
+	}
+	side := &onSide{}
+	for i := first; i <= last; i++ {
+		side.rows = append(side.rows, t.grid.row(i))
 	}
 	g := t.grid.fresh()
 	row := 0
@@ -27,7 +49,6 @@ func (t *table) turn(lex *lexicon) int {
 		at, cells := t.grid.at(i)
 		add(at, cells)
 	}
-	runners := 0
 	for c := range width {
 		var cells []string
 		filled := false
@@ -41,14 +62,17 @@ func (t *table) turn(lex *lexicon) int {
 			continue
 		}
 		add(t.grid.row(first), cells)
-		runners++
+		if len(side.columns) == 0 {
+			side.first = row
+		}
+		side.columns = append(side.columns, c)
 	}
 	for i := last + 1; i < t.grid.len(); i++ {
 		at, cells := t.grid.at(i)
 		add(at, cells)
 	}
 	t.src, t.grid = g, g
-	return runners - 1
+	return side
 }
 
 // turnedRows are the rows, first and last by their index, of a table that lies on its side,
