@@ -382,6 +382,8 @@ func unitHeading(heading string) byte {
 	last := timeUnits[words[len(words)-1]]
 	for _, w := range words[:len(words)-1] {
 		switch {
+		case w == "km" || w == "mi" || w == "miles" || w == "mile":
+			return 0 // "km/h", a speed
 		case w == "/", timeUnits[w] == last && len(w) > 1: // "Mins / Minutos"
 		case headingWords[w]&(cTime|cUnit|cGun|cChip|cPlace|cRun) == 0:
 			return 0
