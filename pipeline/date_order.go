@@ -170,6 +170,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 	}
 	known, ofCourse := pl.knownCourses(), customOfCourse(proved)
 	waiting := pl.openDays(sheets)
+	var left []*unsureSheet
 	for _, s := range sheets {
 		if day, ok := known.onlyNear(s.read.parsed.sheet.Parts, pl.courses); ok {
 			s.answers = fmt.Sprintf("%s=%s as the other readings lie years from all runs of the course", noDate, day)
@@ -196,6 +197,7 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 			}
 		}
 		if open {
+			left = append(left, s)
 			continue
 		}
 		if order != "" {
@@ -206,7 +208,64 @@ func (pl *Pipeline) settleOrders(ctx context.Context, sheets []*unsureSheet) (se
 		}
 		settled = append(settled, s)
 	}
-	return settled, nil
+	return append(settled, pl.settleGaps(left, settled, known)...), nil
+}
+
+// settleGaps settles those of the sheets left whose dates lie in a gap of the runs of their
+// course, with the days of the sheets that were settled counted among them.
+func (pl *Pipeline) settleGaps(left, settled []*unsureSheet, known *knownDays) (more []*unsureSheet) {
+	if len(left) == 0 {
+		return nil
+	}
+	forms := map[string]map[bool]int{} // of each course the sheets whose dates begin with the day, or not
+	for _, s := range settled {
+		parts := s.read.parsed.sheet.Parts
+		if len(parts) != 1 {
+			continue
+		}
+		course := pl.courses.resolve(onlyCourse(parts[0]))
+		day, ok := settledDay(s.answers, parts[0])
+		if !ok || course == "" {
+			continue
+		}
+		if known.days[course] == nil {
+			known.days[course] = map[unit.Day]bool{}
+		}
+		if forms[course] == nil {
+			forms[course] = map[bool]int{}
+		}
+		known.days[course][day] = true
+		forms[course][slices.Contains(parts[0].Date.ByOrder["dmy"], day)]++
+	}
+	for _, s := range left {
+		parts := s.read.parsed.sheet.Parts
+		form := map[bool]int{}
+		if len(parts) == 1 {
+			form = forms[pl.courses.resolve(onlyCourse(parts[0]))]
+		}
+		if day, ok := known.inGap(parts, pl.courses, form); ok {
+			s.answers = fmt.Sprintf("%s=%s as the course has runs shortly before or after it, and none in half a year of the other reading", noDate, day)
+			more = append(more, s)
+		}
+	}
+	return more
+}
+
+// settledDay is the day that an answer found by other sheets gives the one date of a part.
+func settledDay(answers string, p *sheet.Part) (unit.Day, bool) {
+	said, err := ParseAnswers(answers)
+	if err != nil {
+		return 0, false
+	}
+	if text, _, _ := strings.Cut(said[noDate], " "); text != "" {
+		d, err := unit.ParseDay(text)
+		return d, err == nil
+	}
+	order, _, _ := strings.Cut(said[orderAnswer+record.AsBefore], " ")
+	if days := p.Date.ByOrder[order]; len(days) == 1 {
+		return days[0], true
+	}
+	return 0, false
 }
 
 // openDays are the days that the dates of waiting sheets would be by the order of day and
@@ -415,6 +474,48 @@ func (d *knownDays) onlyNear(parts []*sheet.Part, book *courseBook) (day unit.Da
 		switch {
 		case apart > farOff:
 		case apart > nearRuns || ok:
+			return 0, false
+		default:
+			day, ok = c, true
+		}
+	}
+	return day, ok
+}
+
+// A reading lies in a gap of the runs of a course where there is one within besideRuns days
+// before and one after it, on its weekday; another is out of season beyond halfYear days of all
+// of them. 17-08-19 is of 2019 between the runs of 10 and 24 August 2019, and not of 19 August
+// 2017. Where leastOfForm other dates of the course are written the same way and none the
+// other, a run on one side is enough.
+const (
+	besideRuns  = 14
+	halfYear    = 183
+	leastOfForm = 3
+)
+
+// inGap is the one reading of the date of a sheet that lies in a gap of the runs of its course
+// where all others are out of season. form counts the dates that begin with the day, and the
+// others.
+func (d *knownDays) inGap(parts []*sheet.Part, book *courseBook, form map[bool]int) (day unit.Day, ok bool) {
+	if len(parts) != 1 || len(parts[0].Date.Choices) < 2 || parts[0].Date.ChoiceFrom != nil || parts[0].Date.Slip || strings.HasPrefix(parts[0].Date.From, "column") {
+		return 0, false
+	}
+	runs := d.days[book.resolve(onlyCourse(parts[0]))]
+	if len(runs) < heldRuns {
+		return 0, false
+	}
+	for _, c := range parts[0].Date.Choices {
+		before, after, season := false, false, false
+		for r := range runs {
+			near := r.Weekday() == c.Weekday() && max(c-r, r-c) <= besideRuns
+			before, after = before || near && r < c, after || near && r > c
+			season = season || max(c-r, r-c) <= halfYear
+		}
+		first := slices.Contains(parts[0].Date.ByOrder["dmy"], c)
+		custom := form[first] >= leastOfForm && form[!first] == 0
+		switch {
+		case !season:
+		case runs[c] || ok || !(before && after) && !(custom && (before || after)):
 			return 0, false
 		default:
 			day, ok = c, true

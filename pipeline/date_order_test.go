@@ -191,3 +191,36 @@ func TestOrderByRunsThatAreHere(t *testing.T) {
 		})
 	}
 }
+
+// 170819 in the name of a file is 17 August 2019 or 19 August 2017, both Saturdays: the runs
+// around it say, or other files named in the same way; else it is asked.
+func TestDatesInGaps(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		others []string
+		want   string
+	}{
+		{"between two runs", []string{"2019-08-03", "2019-08-10", "2019-08-24"}, "alder-bank 2019-08-17"},
+		{"behind the last run", []string{"2019-07-27", "2019-08-03", "2019-08-10"}, ""},
+		{"behind the last run, others written the same way", []string{"2019-07-13", "200719", "270719", "030819", "100819", "2019-07-06", "2019-06-29"}, "alder-bank 2019-08-17"},
+		{"a season on the other side too", []string{"2019-08-03", "2019-08-10", "2019-08-24", "2017-07-08"}, ""},
+		{"there is a run on that day", []string{"2019-08-03", "2019-08-10", "2019-08-17", "2019-08-24"}, ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			dir := t.TempDir()
+			pl := openForTest(t, dir)
+			for i, o := range append(c.others, "170819") {
+				writeSheet(t, dir, "in/"+o+" Alder Bank.csv", fmt.Sprintf("Pos,Name,Time\n1,Jo Lee,18:%d\n2,Al Roe,19:%d\n3,Cy Dee,20:%d\n", 10+i, 20+i, 30+i))
+			}
+			got := ""
+			for _, s := range loadForTest(t, pl, filepath.Join(dir, "in")).Sheets {
+				if s.Path == "170819 Alder Bank.csv" && s.State == "loaded" {
+					got = s.Runs[0]
+				}
+			}
+			if got != c.want {
+				t.Errorf("read as %q, want %q", got, c.want)
+			}
+		})
+	}
+}

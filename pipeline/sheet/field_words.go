@@ -35,4 +35,4 @@ func saysField(text string) bool {
 }
 
 // listWords behind a place in the name of a file say whose list it is.
-var listWords = set(`women womens ladies men mens girls boys juniors junior youths walkers only damen herren frauen manner femmes hommes mujeres hombres donne uomini dames heren`)
+var listWords = set(`women womens ladies men mens girls boys juniors junior youths walkers only helpers volunteers rota damen herren frauen manner femmes hommes mujeres hombres donne uomini dames heren`)
