@@ -15,7 +15,7 @@ func compoundStream(data []byte, names ...string) ([]byte, error) {
 		endOfChain = 0xFFFFFFFE
 		headFATs   = 109
 	)
-	damaged := errors.New("it is an old XLS workbook that is damaged or not whole; ask for it again")
+	damaged := errors.New("it is an old XLS workbook that is damaged or not whole; if a spreadsheet program opens it, save it as XLSX there and load that, else ask for it again")
 	if len(data) < header {
 		return nil, damaged
 	}
