@@ -2,6 +2,8 @@ package record
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"lapwing/pipeline/record/name"
 )
@@ -47,11 +49,32 @@ func newNameOrder(heading string) (o nameOrder) {
 			given = i
 		}
 	}
-	if family < 0 && given > 0 && bareNames[words[0]] {
+	if family < 0 && given > 0 && bareNames[words[0]] && !inLanguages(words) {
 		family = 0
 	}
 	o.familyFirst = family >= 0 && given > family
 	return o
+}
+
+// inLanguages says whether words of a heading say one thing in several languages, "Nimi / Имя / Name":
+// several are plain words for a name, or they are of several scripts.
+func inLanguages(words []string) bool {
+	names, scripts := 0, 0
+	for _, w := range words {
+		if bareNames[w] {
+			names++
+		}
+		r, _ := utf8.DecodeRuneInString(w)
+		switch {
+		case unicode.Is(unicode.Latin, r):
+			scripts |= 1
+		case unicode.Is(unicode.Cyrillic, r):
+			scripts |= 2
+		case unicode.Is(unicode.Greek, r):
+			scripts |= 4
+		}
+	}
+	return names > 1 || scripts&(scripts-1) != 0
 }
 
 // plain gives the words of a name that shows nothing of its order itself, nil else:

@@ -28,6 +28,8 @@ func TestNameOrder(t *testing.T) {
 		{"Imię i nazwisko", "Anna Kowalska", "anna", "kowalska"},
 		{"Prénom Nom", "Anne Petit", "anne", "petit"},
 		{"Name", "Jo Lee", "jo", "lee"},
+		{"Nimi / Имя / Name", "Kadri Sepp", "kadri", "sepp"},
+		{"Nimi / Имя", "Kadri Sepp", "kadri", "sepp"},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
 			yield([]string{"1", k.name, "20:02"})

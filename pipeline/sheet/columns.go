@@ -77,6 +77,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.single()
 	s.byValues()
 	s.secondsOnly()
+	s.lineNumbers()
 	s.evidence()
 	s.runNumbers()
 	s.courseByValues(book)

@@ -383,6 +383,9 @@ func countsRuns(text string) bool {
 // "[13/01/2026, 10:22:31] Ann: ", "13/01/2026, 10:22 - Ann Moss: ".
 var chatMark = regexp.MustCompile(`^\s*\[?\d{1,4}[./-]\d{1,2}[./-]\d{2,4},? \d{1,2}[:.]\d\d(?:[:.]\d\d)?(?: ?[APap]\.?[Mm]\.?)?\]?(?: -)? [^:\[\]]{1,40}: `)
 
+// pageMark is the number of a page in the head of a printed list: Seite 2, Strana 1/4.
+var pageMark = regexp.MustCompile(`(?i)(?:^|[\s|,;–-])(?:page|seite|strana|stranka|stran|str|sivu|oldal|sayfa|σελίδα|σελ|pagina|página|pág|pag|strona|str|side|sida|lehekülg|lk|lappuse|lpp|puslapis|psl|stranica|страница|сторінка|стор|стр)\.?\s*\d+(?:\s*(?:/|of|von|z|ze|av|af|sur|de|di|van|iš|no|из|з|от)\s*\d+)?\s*$`)
+
 // courseWords lists what a title line may give as the name of the course.
 func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord) {
 	title = strings.TrimSuffix(strings.TrimSpace(title), ":") // "38 people ran at Alder Bank:"
@@ -418,14 +421,20 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if label, value, ok := strings.Cut(title, "="); ok && strings.TrimSpace(value) != "" && len(strings.Fields(label)) == 1 && !lex.read(label).known {
 		return nil // the legend of a short form: "DNF = did not finish"
 	}
+	title = pageMark.ReplaceAllString(title, " | ")
 	hasDate := len(findDates(title)) > 0
 	issued := hasDate && len(titleDates(title, "", lex, false)) == 0 // it is when the list was made
 	_, _, _, hasDistance := findDistance(title)
 	text := title
-	labelled := false
+	labelled, town := false, false
 	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !clockAround(label, value) {
 		g := lex.read(label)
 		switch {
+		case townLabel(fold(label)) && !(g.known && g.meaning == Course) && !isVenueLabel(fold(label)) && !clubWords[fold(label)]:
+			if isCondition(value) || allHeadings(lex, value) {
+				return nil
+			}
+			text, town = value, true
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
 			if isCondition(value) {
 				return nil // "Course: firm"
@@ -508,8 +517,11 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
-		if labelled {
+		switch {
+		case labelled:
 			w.weight, w.why = 90, labelledCourse
+		case town:
+			w.weight, w.why = 20, "it is labelled as the town"
 		}
 		if hasDistance {
 			w.weight += 15
@@ -725,6 +737,12 @@ func isVenueLabel(f string) bool {
 	return venueLabels[f]
 }
 
+// townLabel says whether a folded label is one for the town or the area that a list is of.
+func townLabel(f string) bool { return headingWords[f]&cOfDay != 0 || areaLabels[f] }
+
+// areaLabels are such words that are no headings. Common practice, no source.
+var areaLabels = set("obec localidade localidad localitate localite asula helyseg area gebiet region municipality borough parish district gemeinde alue kunta kommune kommun gemeente comune concelho municipio municipality obvod okres gmina dzielnica telepules district territory territorija vald novads savivaldybe obcina opcina община район громада 地域")
+
 // venueLabels stand before the place of a run, in the languages of the headings and as keys of
 // open data (spatial coverage, after the DCMI Metadata Terms).
 var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at laufort strecke wo ou donde dove waar hvor var gdzie
@@ -744,6 +762,9 @@ func isRemark(text string) bool {
 	}
 	if at := lastWeek.FindStringIndex(" " + strings.Join(words, " ") + " "); at != nil && at[0] == 0 {
 		return true // "Last week: 61 runners"
+	}
+	if len(words) > 1 && words[0] == "report" && beforePlace[words[1]] {
+		return false // "Report from Alder Bank"
 	}
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return !isTwoWordPlace(text)

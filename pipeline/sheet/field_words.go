@@ -6,7 +6,7 @@ import "strings"
 // in or who it was made for. Nothing but such words names no place: "Walkers", "First
 // ten home", "Heat 2", "For the newsletter". Common practice, no source.
 var fieldWords = set(`walkers walker walking joggers jogger runners runner juniors junior youth youths kids children schools seniors senior veterans veteran vets adults masters beginners racers
-	team teams individual individuals
+	team teams individual individuals hold squadra squadre takim takimi joukkue joukkueet druzstvo druzstva druzyna druzyny csapat equipo equipos equipa equipas equipe equipes ploeg ploegen komanda komandos meeskond voistkond ekipa ekipe echipa mannschaft mannschaften команда отбор ομαδα
 	first last top fastest three five ten twenty fifty hundred home away heat heats wave waves leg group groups am pm morning evening afternoon night
 	newsletter press magazine noticeboard website facebook everyone everybody good corrections corrected changes changed amended amendment amendments revised
 	errata latest newest preliminary prelim prov unconfirmed under over only

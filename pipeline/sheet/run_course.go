@@ -56,6 +56,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 	races := rs.racesOfTab(p)
 	above, below := besideTheDay(p.Titles, rs.lex)
 	letter := isLetterHead(p.Titles)
+	keys := keyLines(p.Titles)
 	for i, t := range p.Titles {
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && fromWords[fold(label)] {
 			continue // who sent it
@@ -63,6 +64,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		_, _, _, saysDistance := findDistance(t)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first
+			if key := keys[i]; key != "" && w.why == leftOfTitle && strings.Contains(key, w.text) {
+				continue
+			}
 			if w.why == leftOfTitle && (below[i] || ofAnotherRun(t)) {
 				continue
 			}

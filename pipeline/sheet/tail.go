@@ -410,7 +410,10 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 	for i := last + 1; i < g.len(); i++ {
 		_, cells := g.at(i)
 		filled := rowFilled(cells)
-		if filled < 2 || r.isHeading(cells, filled) {
+		if filled > 1 && r.isHeading(cells, filled) {
+			continue // without that of the places: "Handed in late", and the heading again
+		}
+		if filled < 2 {
 			text := titleText(cells)
 			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 || saysEnded(text) {
 				break

@@ -70,6 +70,31 @@ func titleTexts(lex *lexicon, cells []string) (out []string) {
 	return out
 }
 
+// keyLines finds the title lines that are keys with their values, three or more one below the other,
+// but for the first of them: "Reporting period: 3 January 2026" between "Table: B 3.1" and
+// "Status: final". What stands before such a value is no place.
+func keyLines(titles []string) map[int]string {
+	var keys map[int]string
+	from := 0
+	for i := 0; i <= len(titles); i++ {
+		if i < len(titles) {
+			if label, value, ok := strings.Cut(titles[i], ": "); ok && value != "" && len(strings.Fields(label)) <= 3 && !strings.ContainsAny(label, "0123456789|,") {
+				continue
+			}
+		}
+		if i-from >= 3 {
+			for k := from + 1; k < i; k++ {
+				if keys == nil {
+					keys = map[int]string{}
+				}
+				keys[k], _, _ = strings.Cut(titles[k], ":")
+			}
+		}
+		from = i + 1
+	}
+	return keys
+}
+
 // wholeDay puts the parts of a date together that stand in cells of their own, "7 | March |
 // 2026" or "March | 7 | 2026"; other cells stay where they are.
 func wholeDay(cells []string) []string {
@@ -130,7 +155,7 @@ func isLabel(lex *lexicon, c string) bool {
 		}
 	}
 	f := fold(c)
-	return isVenueLabel(f) || labelWords[f] || len(strings.Fields(f)) <= 3 && isRemark(c)
+	return isVenueLabel(f) || townLabel(f) || labelWords[f] || len(strings.Fields(f)) <= 3 && isRemark(c)
 }
 
 // labelWords are labels of facts about the day that nothing here is made of
