@@ -244,6 +244,8 @@ func (s *settler) byValues() {
 			s.set(i, Date, "its values are dates")
 		case s.find(BirthYear) < 0 && s.shortYears(i):
 			s.set(i, BirthYear, "its values are years of two figures such as '63")
+		case s.find(BirthYear) < 0 && p.filled >= 3 && s.saysBorn(i):
+			s.set(i, BirthYear, "its values are years behind a word for born")
 		case s.find(BirthYear) < 0 && s.find(Age) < 0 && s.twoFigureYears(i):
 			s.set(i, BirthYear, "its values are years of two figures: as ages none is from 22 to 39, and several are above 80 or begin with 0")
 		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
@@ -256,7 +258,7 @@ func (s *settler) byValues() {
 			s.set(i, Notes, "its values stand in brackets")
 		case s.find(Notes) < 0 && s.find(Status) < 0 && s.beginsEnded(i):
 			s.set(i, Notes, "some of its values begin with words for how a race ended")
-		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i) && !s.relatives(s.find(Name), i):
+		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i) && !s.units(i) && !s.relatives(s.find(Name), i):
 			s.set(i, Club, "the only other column of words")
 		}
 	}
@@ -297,6 +299,37 @@ func (s *settler) shortYears(i int) bool {
 		}
 	}
 	return years >= 3 && 10*years >= 9*n
+}
+
+// units says whether all values of a column are one word for a unit of time: 18:20 | min.
+func (s *settler) units(i int) bool {
+	for _, r := range s.rows {
+		if c := strings.Trim(fold(cellAt(r.cells, i)), "."); c != "" && clockUnits[c] == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// saysBorn says whether nearly all values of a column are a word for born and a year: "Jg. 2003",
+// "ur. 1984", "*1971".
+func (s *settler) saysBorn(i int) bool {
+	n, born := 0, 0
+	for _, r := range s.rows {
+		c := fold(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		n++
+		word := strings.TrimRight(c, "0123456789")
+		if digits := len(c) - len(word); digits != 2 && digits != 4 {
+			continue
+		}
+		if word = strings.TrimRight(word, " .:'"); word == "*" || headingWords[word]&cBirth != 0 {
+			born++
+		}
+	}
+	return born >= 3 && 10*born >= 9*n
 }
 
 // twoFigureYears says whether the values of a column without a heading are the last two figures

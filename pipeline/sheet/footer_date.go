@@ -56,6 +56,47 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 	}
 }
 
+// sayCourseBelow adds to the titles of the only list of a sheet the line below it that is labelled
+// as its course, "Course: Alder Bank", where nothing above it names one. Of two courses neither is taken.
+func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
+	if len(s.Parts) != 1 {
+		return
+	}
+	p := s.Parts[0]
+	if p.Kind == Volunteers || !p.Whole || p.Index(Course) >= 0 || len(p.Skipped) == 0 || len(s.facts) > 0 || len(s.cover) > 0 {
+		return
+	}
+	line, slug := "", ""
+	for _, sk := range p.Skipped {
+		if sk.Row <= p.rules.lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || len(sk.Text) > 80 || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
+			continue
+		}
+		if label, _, _ := strings.Cut(sk.Text, ":"); anyWord(label, issueWords) || anyWord(label, deadlineWords) {
+			continue // "Next venue: Alder Bank"
+		}
+		for _, w := range courseWords(sk.Text, lex, book) {
+			if w.why != labelledCourse {
+				continue
+			}
+			if slug != "" && slug != w.slug {
+				return
+			}
+			line, slug = sk.Text, w.slug
+		}
+	}
+	if line == "" {
+		return
+	}
+	for _, t := range p.Titles {
+		for _, w := range courseWords(t, lex, book) {
+			if w.weight >= 40 {
+				return
+			}
+		}
+	}
+	p.Titles = append(p.Titles, line)
+}
+
 // untilThen says whether the words before a date make it a deadline, or the day of something
 // that is still to come or long ago.
 func untilThen(before string) bool {

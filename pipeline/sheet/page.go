@@ -141,9 +141,10 @@ type webPage struct {
 	linked  bool // all words of the line stand in links
 	inLink  int
 	tables  int
-	gap     bool  // a table has ended
-	bare    bool  // nothing stands above the first table
-	pending []int // rows that a cell above still reaches down, by column
+	gap     bool           // a table has ended
+	bare    bool           // nothing stands above the first table
+	pending []int          // rows that a cell above still reaches down, by column
+	reaches map[int]string // sexes and groups that such a cell says of all of them
 }
 
 // unseen are elements that show no text of the page, or only the ways through it.
@@ -328,13 +329,13 @@ func (p *webPage) blank() {
 }
 
 // row adds a row. A cell over several columns stands in the first of them, one over
-// several rows in the first.
+// several rows in the first; a sex or a group in all of them.
 func (p *webPage) row(tr *html.Node) {
 	var cells []string
 	next := func() int {
 		for len(cells) < len(p.pending) && p.pending[len(cells)] > 0 {
 			p.pending[len(cells)]--
-			cells = append(cells, "")
+			cells = append(cells, p.reaches[len(cells)])
 		}
 		return len(cells)
 	}
@@ -358,6 +359,13 @@ func (p *webPage) row(tr *html.Node) {
 					p.pending = append(p.pending, 0)
 				}
 				p.pending[at+k] = down - 1
+				delete(p.reaches, at+k)
+				if kd := kindOf(text); kd == kSex || kd == kGroup {
+					if p.reaches == nil {
+						p.reaches = map[int]string{}
+					}
+					p.reaches[at+k] = text
+				}
 			}
 		}
 	}

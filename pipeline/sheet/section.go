@@ -433,16 +433,26 @@ func sectionKind(text string) kind {
 			words = append(words, w)
 		}
 	}
-	if len(words) == 0 || len(words) > 5 || len(words) == 1 && softSexWords[words[0]] {
+	if len(words) == 0 || len(words) > 5 {
+		return kBlank
+	}
+	if len(words) == 1 && categoryLetters[words[0]] && len(strings.Fields(text)) == 2 && headingWords[strings.Trim(fold(strings.Fields(text)[0]), ".:")]&cGroup != 0 {
+		return kSex // "Kategorija Ž"
+	}
+	if len(words) == 1 && softSexWords[words[0]] {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
 }
 
+// categoryLetters are the letters for the sexes that stand behind a word for a category. Letters that
+// count groups, from A on, are none of them.
+var categoryLetters = set("m w n z k м ж ч γ")
+
 // besideCategory says whether a folded word of a section says nothing of whose it is: "Results",
 // "Category", and the articles of Hungarian.
 func besideCategory(w string) bool {
-	return titleWords[w] || categoryWords[w] || w == "a" || w == "az"
+	return titleWords[w] || categoryWords[w] || headingWords[w] == cGroup && len(w) > 4 || w == "a" || w == "az"
 }
 
 // oneOfSex are words for one woman or one man, which are over no list.

@@ -327,6 +327,7 @@ func (s *Sheet) settle(o Options, lex *lexicon) error {
 		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
 	}
 	s.sayBelow(lex)
+	s.sayCourseBelow(lex, s.courseBook(o))
 	newRunSettler(s, o, lex, s.courseBook(o)).settle(s.Parts)
 	return nil
 }
