@@ -413,6 +413,20 @@ func textLines(text []byte) []string {
 // wideGap parts two columns that stand under one another.
 var wideGap = regexp.MustCompile(`\S {2,}\S`)
 
+// withoutRaceLine leaves out lines above the heading that say how long the race was, "Run 5 km (16)
+// 5.0 km   35 m": what stands in them stands under nothing.
+func withoutRaceLine(lines []string, table []int) []int {
+	first := slices.IndexFunc(table, func(i int) bool { return hasClock(lines[i]) })
+	for first > 1 {
+		if _, _, _, far := findDistance(lines[table[0]]); !far {
+			break
+		}
+		table = table[1:]
+		first--
+	}
+	return table
+}
+
 // underOneAnother cuts lines at the gutters: the places, two or more characters
 // wide, where no line of the table has anything. nil where it is no such table.
 func underOneAnother(lines []string, delim byte) []string {
@@ -444,6 +458,7 @@ func underOneAnother(lines []string, delim byte) []string {
 	if rule >= 0 {
 		table = withoutOtherBlocks(lines, table, rule)
 	}
+	table = withoutRaceLine(lines, table)
 	used := usedPlaces(lines, table)
 	var ruled map[int]bool
 	if rule >= 0 {
