@@ -28,7 +28,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	rev revision amended amendment amendments revised prov prelim preliminary unofficial interim version latest newest
 	generale generali gesamtergebnis gesamtergebnisse gesamtwertung einduitslag einduitslagen eindstand klassement ordine arrivo arrivi officiel officiels officielle officielles oficial oficiales oficiais ufficiale ufficiali offizielle offizielles officiele oficjalne definitieve definitif definitifs definitivi definitiva definitivo provisoire provisoires provvisoria provvisori vorlaufige voorlopige slutresultat geral ogolna ogolne rankings ranking finishing
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
-	sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
+	leht lapas lapa harok munka taul taulukko sayfa foaie φυλλο лист аркуш list1 list2 シート sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
 	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
 	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
@@ -747,7 +747,7 @@ var areaLabels = set("obec localidade localidad localitate localite asula helyse
 // open data (spatial coverage, after the DCMI Metadata Terms).
 var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at laufort strecke wo ou donde dove waar hvor var gdzie
 	spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
-	"course name", "spatial coverage", "event location", "event venue", "venue name", "race location", "run location", "start finish")
+	"course name", "spatial coverage", "coverage spatial", "coverage ( spatial )", "event location", "event venue", "venue name", "race location", "run location", "start finish")
 
 // countWords after "top" say how many are listed.
 var countWords = set("three five ten twenty 3 5 10 20")

@@ -186,7 +186,7 @@ func typedLine(l string) (c *typed, text string) {
 	if after = c.takeBrackets(after); before == "" {
 		before, after = strings.Trim(after, edgeMarks), "" // the time stands in front
 	}
-	c.rest = strings.Trim(after, edgeMarks)
+	c.rest = strings.TrimSpace(c.rest + " " + strings.Trim(after, edgeMarks))
 	if name, club, ok := cutAny(before, ", ", " - ", " – ", " / ", " | "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
 		before, c.club = name, club
 	}
