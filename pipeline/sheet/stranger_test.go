@@ -72,7 +72,7 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "ember-quay 2026-01-03", rows: "2-4"},
 	{name: "years behind a word for born", file: "alder-bank_2026-01-03", only: "text",
 		text:    "1. Jo Lee, Jg. 2003 – 18:20 Min.\n2. Al Roe, Jg. 1951 – 18:31 Min.\n3. Cy Dee, Jg. 1973 – 19:02 Min.\n4. Di Fox, Jg. 1988 – 19:22 Min.\n",
-		columns: "position name birth-year time -", run: "alder-bank 2026-01-03", rows: "1-4"},
+		columns: "position name birth-year time", run: "alder-bank 2026-01-03", rows: "1-4"},
 	{name: "how far it was above columns of one width", file: "ol", only: "text",
 		text:    "Alder Bank evening run   3 January 2026\n\nRun 5 km (3)             5.0 km   35 m\n\n  Pl  Name                     YB  Club                     Time    Behind\n   1  Jo Lee                   58  Vale Harriers            18:20         \n   2  Al Roe                   07  Mill AC                  18:31    +0:11\n   3  Cy Dee                   74  Vale Harriers            19:02    +0:42\n",
 		columns: "position name birth-year club time gap", run: "alder-bank 2026-01-03", rows: "6-8"},
