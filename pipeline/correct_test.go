@@ -389,7 +389,7 @@ func TestWhatCannotBeDecided(t *testing.T) {
 		{func(c *Correction) { c.ExchangeWith = 3 }, "itself"},
 		{func(c *Correction) {}, "say what to correct at place 3"},
 		{func(c *Correction) { c.Place, c.State = 0, "rained off" }, "cancelled"},
-		{func(c *Correction) { c.Place, c.State = 0, "cancelled" }, "5 results of alder-bank on 10 January 2026 stand here, and a run that was cancelled has none"},
+		{func(c *Correction) { c.Place, c.State = 0, "cancelled" }, "4 results of alder-bank on 10 January 2026 stand here, and a run that was cancelled has none"},
 		{func(c *Correction) { c.Undo = 7 }, "no decision 7"},
 	} {
 		x := on("2026-01-10", 3)
