@@ -1,6 +1,9 @@
 package sheet
 
-import "testing"
+import (
+	"slices"
+	"testing"
+)
 
 // changed are sheets that are read when plain, after one change that means nothing to a
 // reader: a further column, headings over headings or of few letters, a list below, a remark
@@ -35,6 +38,7 @@ var changed = []struct{ name, text, want string }{
 	{"when the next run is, right above the headings", "Alder Bank 3 January 2026\nNext run: same place next Saturday\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n\n3,Cy Dee,18:40\n4,Di Fox,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
 	{"who did not start, below results without headings that begin behind a blank column", "Alder Bank 3 January 2026\n,1,Jo Lee,,18.20\n,2,Al Roe,Fell Club,18:31\n,3,Cy Dee,,18:40\n,4,Di Fox,,18:42\n\n,DNS\n,No,Name\n,101,Gil Tarr\n,114,Una Brisk\n", "alder-bank 2026-01-03: Jo Lee 18.20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
 	{"teams, under who helped, in other columns", "Alder Bank 3 January 2026\nClub,Age group,Position,Time,Name\nFell Club,M40,1,18:20,Jo Lee\nFell Club,M40,2,18:31,Al Roe\n,M50,3,18:40,Cy Dee\n,M50,4,18:42,Di Fox\n\nVolunteers\nTimekeeper,Gil Tarr\n\nTeam results\n1,Mill Runners,14\n2,Fell Club,23\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42"},
+	{"somebody unknown among first names, after blank rows", "Alder Bank 3 January 2026\nBib,Surname,First name,Time\n7,Lee,Jo,18:20\n,,,\n9,Roe,Al,18:31\n,,,\n4,Dee,Cy,18:40\n,,,\n,,Unknown,18:42\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Unknown 18:42"},
 	{"place and day at the foot of lists side by side", "Pos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,4,Di Fox,18:42\n2,Al Roe,18:31,,5,Ed Gow,18:45\n3,Cy Dee,18:40,,6,Ida Kay,18:50\n\nAlder Bank - 3 January 2026\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:42, Ed Gow 18:45, Ida Kay 18:50"},
 	{"men beside women, place and day at the foot", "Men,,,,Women\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,2,Di Fox,18:42\n4,Al Roe,18:51,,3,Ida Kay,18:45\n\nAlder Bank - 3 January 2026\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:51, Di Fox 18:42, Ida Kay 18:45"},
 	{"the day at the foot, above teams", "Alder Bank\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\n3 January 2026\n\nTeam scores\nPlace,Team,Points,Total time\n1,Mill Runners,14,1:02:31\n2,Fell Club,23,1:05:12\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"},
@@ -60,5 +64,49 @@ func TestChanged(t *testing.T) {
 				t.Errorf("read %q\nwant %q", got, c.want)
 			}
 		})
+	}
+}
+
+// A line that stands over a list as others do says a sex for its rows, too.
+func TestSexOverListsWithTheirHeadings(t *testing.T) {
+	const text = "Osier Park - 14 May 2025\n\nMen\nTime,Club,Name\n17:36,Fell Club,Jo Lee\n17:59,Fell Club,Al Roe\n19:38,,Cy Dee\n\nWomen\nTime,Club,Name\n18:37,Fell Club,Di Fox\n18:58,,Ida Kay\n19:55,,Una Brisk\n"
+	want := []string{"Men", "Men", "Men", "Women", "Women", "Women"}
+	s, err := Read("x.csv", []byte(text), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, p := range s.Parts {
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, cellAt(cells, p.Index(Sex)))
+			return nil
+		}) // the function returns no error
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("read %v, want %v", got, want)
+	}
+}
+
+// A sex beside the day on a tab, or in a line of its own above the name of the place, is that of
+// the rows below.
+func TestSexOnTabOrAboveThePlace(t *testing.T) {
+	for name, data := range map[string][]byte{
+		"x.xlsx": bookOf(t, "== 03-01-2026 Men\nAlder Bank\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n== 03-01-2026 Women\nAlder Bank\nPos|Name|Time\n1|Di Fox|18:40\n2|Ida Kay|18:51\n"),
+		"x.csv":  []byte("Men\nAlder Bank 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n\nWomen\nAlder Bank 3 January 2026\nPos,Name,Time\n1,Di Fox,18:40\n2,Ida Kay,18:51\n"),
+	} {
+		s, err := Read(name, data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, p := range s.Parts {
+			p.Each(func(_ int, cells []string) error {
+				got = append(got, cellAt(cells, p.Index(Sex)))
+				return nil
+			}) // the function returns no error
+		}
+		if want := []string{"Men", "Men", "Women", "Women"}; !slices.Equal(got, want) {
+			t.Errorf("%s: read %v, want %v", name, got, want)
+		}
 	}
 }

@@ -126,6 +126,10 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyFooter
 	}
 	if r.overLists[row] {
+		if v, ok := r.sections[row]; ok {
+			r.section = v
+			return whySection
+		}
 		return whyFooter
 	}
 	if row >= r.unused && row <= r.unusedTo && rowFilled(cells) > 0 {

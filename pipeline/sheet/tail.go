@@ -314,7 +314,8 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 			return false
 		}
 		k := kindOf(cellAt(cells, r.time))
-		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name)))
+		named := r.name < 0 || !isBlank(cellAt(cells, r.name)) && !isTotal(fold(cellAt(cells, r.name))) ||
+			r.given >= 0 && !isBlank(cellAt(cells, r.given)) && !isTotal(fold(cellAt(cells, r.given))) // "Unknown" as a first name
 		return (k == kClock || k == kDecimal || k == kInt) && named
 	}
 	last, records := -1, false
