@@ -3,6 +3,7 @@ package sheet
 import (
 	"archive/zip"
 	"bytes"
+	"errors"
 	"fmt"
 
 	"github.com/xuri/excelize/v2"
@@ -28,6 +29,10 @@ type bookWriter struct {
 	hidden []string
 	cells  int
 	limits Limits
+
+	room                      int // cells that the workbook is held with, those before filled ones among them
+	row, width, rows          int // of the tab: the row that was written last, how wide it is, how many there are
+	mergedRows, mergedColumns int // of the tab: what its merged cells reach to
 }
 
 func newBookWriter(l Limits) *bookWriter {
@@ -35,11 +40,29 @@ func newBookWriter(l Limits) *bookWriter {
 }
 
 // mostCells is how many cells of another kind of workbook are taken over.
-const mostCells = 1 << 20
+const mostCells = 3 << 18
+
+// mostRoom is how many cells may be held with those that are filled: a few words far to the right
+// or far down a tab cost as much as if all before them were filled.
+const mostRoom = 2 << 20
+
+// keepRoom counts the cells that one in a row and a column is held with.
+func (w *bookWriter) keepRoom(row, column int) error {
+	if row != w.row {
+		w.row, w.width = row, 0
+	}
+	w.room += max(0, row+1-w.rows) + max(0, column+1-w.width)
+	w.rows, w.width = max(w.rows, row+1), max(w.width, column+1)
+	if w.room > mostRoom {
+		return errors.New("its cells stand too far from one another; save it as XLSX or CSV and load that")
+	}
+	return nil
+}
 
 // tab begins the next tab. A name that a workbook can't have becomes a number.
 func (w *bookWriter) tab(name string, hidden bool) error {
 	w.tabs++
+	w.row, w.width, w.rows, w.mergedRows, w.mergedColumns = -1, 0, 0, 0, 0
 	const first = "Sheet1" // what a new workbook has
 	if w.tabs == 1 {
 		if err := w.file.SetSheetName(first, name); err != nil {
@@ -67,6 +90,9 @@ func (w *bookWriter) set(c bookCell) error {
 	if err := w.limits.goOn(w.cells); err != nil {
 		return err
 	}
+	if err := w.keepRoom(c.row, c.column); err != nil {
+		return err
+	}
 	at, err := excelize.CoordinatesToCellName(c.column+1, c.row+1)
 	if err != nil {
 		return err
@@ -91,6 +117,10 @@ func (w *bookWriter) set(c bookCell) error {
 
 // merge makes one cell of those from one corner to the other.
 func (w *bookWriter) merge(row, column, lastRow, lastColumn int) error {
+	w.mergedRows, w.mergedColumns = max(w.mergedRows, lastRow+1), max(w.mergedColumns, lastColumn+1)
+	if int64(w.mergedRows)*int64(w.mergedColumns) > mostRoom {
+		return errors.New("cells are joined over too many rows and columns; save it as XLSX or CSV and load that")
+	}
 	from, err := excelize.CoordinatesToCellName(column+1, row+1)
 	if err != nil {
 		return err

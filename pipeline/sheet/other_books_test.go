@@ -116,3 +116,22 @@ func TestDamagedOldBooks(t *testing.T) {
 		t.Error("a piece of a package was read")
 	}
 }
+
+// A few words far from one another, and cells joined over whole tabs, would cost as much room
+// as a workbook that is full: such a file is refused before it is made.
+func TestOtherBooksWithCellsFarApart(t *testing.T) {
+	const word = `<table:table-cell office:value-type="string"><text:p>x</text:p></table:table-cell>`
+	tab := func(rows string) string { return `<table:table table:name="A">` + rows + `</table:table>` }
+	far := `<table:table-row table:number-rows-repeated="1000000"><table:table-cell/></table:table-row><table:table-row>` + word + `</table:table-row>`
+	wide := `<table:table-row><table:table-cell table:number-columns-repeated="16000"/>` + word + `</table:table-row>`
+	joined := `<table:table-row><table:table-cell table:number-columns-spanned="16000" table:number-rows-spanned="1000000" office:value-type="string"><text:p>x</text:p></table:table-cell></table:table-row>`
+	for name, c := range map[string]struct{ tables, says string }{
+		"far down on many tabs":       {strings.Repeat(tab(far), 40), "too far from one another"},
+		"far to the right, many rows": {tab(strings.Repeat(wide, 4000)), "too far from one another"},
+		"joined over a whole tab":     {tab(joined), "joined over too many"},
+	} {
+		if _, err := Read("x.ods", odsOf(t, c.tables), Options{}); err == nil || !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
