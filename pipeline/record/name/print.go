@@ -201,23 +201,26 @@ func Current(spellings []Spelling) string {
 	if len(spellings) < 2 || best == "" {
 		return best
 	}
-	read := make([]Name, len(spellings))
+	var now Name
 	latest := -1
 	for i, s := range spellings {
-		if read[i] = Parse(s.Text); !read[i].Unnamed && !read[i].Several && (latest < 0 || s.Last > spellings[latest].Last) {
-			latest = i
+		if latest >= 0 && s.Last < spellings[latest].Last {
+			continue
+		}
+		if n := Parse(s.Text); !n.Unnamed && !n.Several {
+			now, latest = n, i
 		}
 	}
-	now, before := read[latest], Parse(best)
+	before := Parse(best)
 	if !sameGiven(now.Given, before.Given) || !otherFamily(now.Family, before.Family) {
 		return best
 	}
 	var fresh []Spelling
 	lastOfOld, firstOfNew := -1, spellings[latest].First
-	for i, s := range spellings {
-		switch {
-		case read[i].Unnamed || read[i].Several:
-		case otherFamily(read[i].Family, now.Family):
+	for _, s := range spellings {
+		switch n := Parse(s.Text); {
+		case n.Unnamed || n.Several:
+		case otherFamily(n.Family, now.Family):
 			lastOfOld = max(lastOfOld, s.Last)
 		default:
 			fresh, firstOfNew = append(fresh, s), min(firstOfNew, s.First)
