@@ -276,7 +276,7 @@ func (p *ForgetPlan) planReports(ctx context.Context, e *eraser) error {
 	}
 	names := e.spellings
 	if p.Runner != nil {
-		short, err := p.shortName(ctx)
+		short, err := p.pl.shortNames(ctx, p.Runner.ID)
 		if err != nil {
 			return err
 		}
@@ -318,10 +318,10 @@ func (p *ForgetPlan) planReports(ctx context.Context, e *eraser) error {
 	return nil
 }
 
-// shortName is how reports for publication print a child: given name and
-// initial. It is taken out only where the person was printed so.
-func (p *ForgetPlan) shortName(ctx context.Context) ([]string, error) {
-	rows, err := p.pl.DB.QueryContext(ctx, "select name from main.results where runner_id = ? group by name having bool_or(protected)", p.Runner.ID)
+// shortNames are how reports for publication print a child: given name and
+// initial. There are some only where the person was printed so.
+func (pl *Pipeline) shortNames(ctx context.Context, runner string) ([]string, error) {
+	rows, err := pl.DB.QueryContext(ctx, "select name from main.results where runner_id = ? group by name having bool_or(protected)", runner)
 	if err != nil {
 		return nil, err
 	}
@@ -422,7 +422,7 @@ func (pl *Pipeline) WhereShown(ctx context.Context, runner, dir string) ([]strin
 	if err := rows.Err(); err != nil || len(names) == 0 {
 		return nil, err
 	}
-	short, err := (&ForgetPlan{pl: pl, Runner: &Found{ID: runner}}).shortName(ctx)
+	short, err := pl.shortNames(ctx, runner)
 	if err != nil {
 		return nil, err
 	}

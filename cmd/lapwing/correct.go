@@ -306,16 +306,7 @@ func (a *app) sayStillShown(ctx context.Context, pl *pipeline.Pipeline, ds []pip
 		}
 		shown = append(shown, files...)
 	}
-	for i, f := range shown {
-		if i == 0 {
-			a.say("These files for publication still show that name. Write them again (lapwing season, lapwing standing) or delete them, and take down what was pinned up or sent:")
-		}
-		if i == mostFiles {
-			a.say("  and %d more", len(shown)-i)
-			break
-		}
-		a.say("  %s", f)
-	}
+	sayFirst(a, shown, mostFiles, "These files for publication still show that name. Write them again (lapwing season, lapwing standing) or delete them, and take down what was pinned up or sent:")
 	return shown, nil
 }
 

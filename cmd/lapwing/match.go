@@ -152,16 +152,21 @@ func (a *app) matchOutcome(out *pipeline.MatchOutcome) error {
 
 // sayChanges prints what decisions change elsewhere.
 func (a *app) sayChanges(list []pipeline.Change) {
-	const most = 12
-	for i, c := range list {
+	sayFirst(a, list, 12, "What else this changes:")
+}
+
+// sayFirst prints the first lines of a list below a heading, and how many more there are;
+// nothing of an empty one.
+func sayFirst[T any](a *app, list []T, most int, heading string) {
+	for i, line := range list {
 		if i == 0 {
-			a.say("What else this changes:")
+			a.say("%s", heading)
 		}
 		if i == most {
 			a.say("  and %d more", len(list)-most)
 			break
 		}
-		a.say("  %s", c)
+		a.say("  %v", line)
 	}
 }
 
