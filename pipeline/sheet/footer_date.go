@@ -34,10 +34,7 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 	var line string
 	var day unit.Day
 	for _, p := range s.Parts {
-		for _, sk := range p.Skipped {
-			if sk.Row <= lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
-				continue
-			}
+		for _, sk := range p.linesAtFoot(lastSure) {
 			dates := titleDates(sk.Text, "", lex, false)
 			if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
 				continue
@@ -56,6 +53,16 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 	}
 }
 
+// linesAtFoot are the lines left out below a row that are about this run and over no other list.
+func (p *Part) linesAtFoot(below int) (out []Skipped) {
+	for _, sk := range p.Skipped {
+		if sk.Row > below && (sk.Why == whyFooter.String() || sk.Why == whyNoResult.String()) && !ofAnotherRun(sk.Text) && !otherLists(sk.Text) {
+			out = append(out, sk)
+		}
+	}
+	return out
+}
+
 // sayCourseBelow adds to the titles of the only list of a sheet the line below it that is labelled
 // as its course, "Course: Alder Bank", where nothing above it names one. Of two courses neither is taken.
 func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
@@ -67,8 +74,8 @@ func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
 		return
 	}
 	line, slug := "", ""
-	for _, sk := range p.Skipped {
-		if sk.Row <= p.rules.lastSure || sk.Why != whyFooter.String() && sk.Why != whyNoResult.String() || len(sk.Text) > 80 || ofAnotherRun(sk.Text) || otherLists(sk.Text) {
+	for _, sk := range p.linesAtFoot(p.rules.lastSure) {
+		if len(sk.Text) > 80 {
 			continue
 		}
 		if label, _, _ := strings.Cut(sk.Text, ":"); anyWord(label, issueWords) || anyWord(label, deadlineWords) {

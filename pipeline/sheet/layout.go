@@ -327,9 +327,11 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			}
 			continue
 		}
-		if _, from, to, ok := findDistance(trim(c)); ok && from == 0 && to == len(trim(c)) {
-			splits++
-			continue // 1k, 2 km: splits
+		if t := trim(c); t != "" && t[0] >= '0' && t[0] <= '9' && hasLetter(t) {
+			if _, from, to, ok := findDistance(t); ok && from == 0 && to == len(t) {
+				splits++
+				continue // 1k, 2 km: splits
+			}
 		}
 		switch k := kindOf(c); k {
 		case kGroup:

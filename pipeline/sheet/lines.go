@@ -35,39 +35,26 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if len(text) < typedBytes {
 		text = cutJoined(text, d.delim)
 	}
-	if families {
-		d.why += "; people of one family name were put one to a line, and the rows are counted so"
-	}
-	if joined {
-		d.why += "; a list of times and one of names were put together, and the rows are counted so"
-	}
-	if message != "" {
-		d.why += "; " + message
-	}
-	if spoken {
-		d.why += "; times in words were read as figures"
-	}
-	if told {
-		d.why += "; results told in sentences were put one runner to a line, and the rows are counted so"
-	}
-	if tied {
-		d.why += "; those who share a place were put one runner to a line, and the rows are counted so"
-	}
-	if runOn {
-		d.why += "; lists that ran on within a line were put one runner to a line, and the rows are counted so"
-	}
-	if scanned {
-		d.why += "; letters and gaps among the figures of times and places were read as the figures they stand for"
-	}
 	text, single := doubleQuotes(text, d)
-	if single {
-		d.why += "; texts stand in single quotes"
-	}
-	if quoted {
-		d.why += "; the marks > of a quoted message were left out"
-	}
-	if unwrapped {
-		d.why += "; every line stood in quotes of its own"
+	for _, done := range []struct {
+		is  bool
+		why string
+	}{
+		{families, "people of one family name were put one to a line, and the rows are counted so"},
+		{joined, "a list of times and one of names were put together, and the rows are counted so"},
+		{message != "", message},
+		{spoken, "times in words were read as figures"},
+		{told, toldInSentences},
+		{tied, "those who share a place were put one runner to a line, and the rows are counted so"},
+		{runOn, "lists that ran on within a line were put one runner to a line, and the rows are counted so"},
+		{scanned, "letters and gaps among the figures of times and places were read as the figures they stand for"},
+		{single, "texts stand in single quotes"},
+		{quoted, "the marks > of a quoted message were left out"},
+		{unwrapped, "every line stood in quotes of its own"},
+	} {
+		if done.is {
+			d.why += "; " + done.why
+		}
 	}
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
@@ -128,7 +115,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeTime, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
-		{proseAlone, "results told in sentences were put one runner to a line, and the rows are counted so"},
+		{proseAlone, toldInSentences},
 	} {
 		if out := try.arrange(received, d.delim); out != nil {
 			for i, l := range out {
@@ -139,6 +126,9 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	}
 	return text, d
 }
+
+// toldInSentences says what was done to results that are told in sentences.
+const toldInSentences = "results told in sentences were put one runner to a line, and the rows are counted so"
 
 // loneQuotes puts the usual sign for "the same as above" in the place of a quotation mark that
 // stands alone in its cell, where it would begin a text over several lines.

@@ -11,6 +11,8 @@ var (
 	equalsBefore = regexp.MustCompile(`(?m)^([ \t]*)= ?(\d{1,4})(?:st|nd|rd|th)?[.):]?([ \t])`)
 	// equalsMarked is one with the sign and another mark behind, "4=. ", "4th= ", "joint 4th ".
 	equalsMarked = regexp.MustCompile(`(?mi)^([ \t]*)(?:(\d{1,4})(?:st|nd|rd|th)?=[.):]|(?:joint |equal |tied )(\d{1,4})(?:st|nd|rd|th)?[.):=]?|(\d{1,4})(?:st|nd|rd|th)=)([ \t])`)
+	// wordOfTie is a word for a shared place, "joint 4th".
+	wordOfTie = regexp.MustCompile(`(?i)(?:joint|equal|tied) `)
 	// together are two people who share a place and a time: "4= Jo Lee and Al Roe 18:20".
 	together = regexp.MustCompile(`^(\s*\d{1,4}=\s+)(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?),? +(?:and|&|\+|und|et|y|e|en|i|och|a|ac) +(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?)([\s,;:(–—-]+\d{1,3}[:.'’]\d{2}.*)$`)
 	// mended is a time that an arrow puts in the place of another, "18:20 -> 18:22".
@@ -36,10 +38,7 @@ func mendedTimes(text []byte) []byte {
 // behind such a place on lines of their own, each with the place and the time. split says
 // that there were any.
 func tiedPlaces(text []byte) (out []byte, split bool) {
-	if !bytes.ContainsRune(text, '=') && !bytes.Contains(bytes.ToLower(text), []byte("joint ")) && !bytes.Contains(bytes.ToLower(text), []byte("equal ")) && !bytes.Contains(bytes.ToLower(text), []byte("tied ")) {
-		return text, false
-	}
-	if !clockInside.Match(text) {
+	if bytes.IndexByte(text, '=') < 0 && !wordOfTie.Match(text) || !clockInside.Match(text) {
 		return text, false
 	}
 	text = equalsBefore.ReplaceAll(text, []byte("$1$2=$3"))
