@@ -237,30 +237,31 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.observeDate(r.scratch)
 	}
 	r.packed.observe(cell(cells, r.c.Name))
-	r.nameOrder.observe(r.nameCell(cells))
+	name := r.nameCell(cells)
+	r.nameOrder.observe(name)
 	if r.c.Sex < 0 {
-		r.titles.observe(r.nameCell(cells))
+		r.titles.observe(name)
 	}
-	r.linkText.observe(r.nameCell(cells))
-	if r.tails.observe(r.nameCell(cells), &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
-		if at, tail := tailOf(r.nameCell(cells)); at > 0 {
+	r.linkText.observe(name)
+	if r.tails.observe(name, &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
+		if at, tail := tailOf(name); at > 0 {
 			r.scratch = fold(r.scratch[:0], tail)
 			r.observeDate(r.scratch)
 		}
 	}
 	if r.c.Club < 0 {
 		for i := range r.nameClubs {
-			r.nameClubs[i].observe(r.nameCell(cells))
+			r.nameClubs[i].observe(name)
 		}
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
-		r.inNames.observe(r.nameCell(cells))
+		r.inNames.observe(name)
 	}
 	if r.c.Group < 0 {
-		if s := bracketGroup(r.nameCell(cells)); s != "" {
+		if s := bracketGroup(name); s != "" {
 			r.inBrackets.observe(s, &r.scratch)
 		}
-		r.bareGroups.observe(r.nameCell(cells), &r.scratch)
+		r.bareGroups.observe(name, &r.scratch)
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		i := r.groups.observe(s, &r.scratch)
