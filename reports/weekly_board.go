@@ -310,14 +310,21 @@ func (rec *recordRow) stateWords() string {
 func (d *weekly) publicRecords() (rows []*resultRow, of []*recordRow) {
 	for i := range d.records {
 		rec := &d.records[i]
-		for j := range d.results {
-			r := &d.results[j]
-			if r.sheet == rec.sheet && r.tab == rec.tab && r.row == rec.row && r.eligible() && r.trusted() && !r.protected {
-				rows, of = append(rows, r), append(of, rec)
-			}
+		if r := d.resultOf(rec); r != nil && r.eligible() && r.trusted() && !r.protected {
+			rows, of = append(rows, r), append(of, rec)
 		}
 	}
 	return rows, of
+}
+
+// resultOf is the result that may be a record, nil where it is not among those of the run.
+func (d *weekly) resultOf(rec *recordRow) *resultRow {
+	for i := range d.results {
+		if r := &d.results[i]; r.sheet == rec.sheet && r.tab == rec.tab && r.row == rec.row {
+			return r
+		}
+	}
+	return nil
 }
 
 func (rec *recordRow) what() string {

@@ -95,8 +95,12 @@ func (d *weekly) checksTab() *table.Tab {
 					continue // one answer holds for all lists that the result heads
 				}
 				asked[about] = true
+				read := unit.Clock(rec.timeS)
+				if r := d.resultOf(&rec); r != nil {
+					read = r.line()
+				}
 				question(severity, where(rec.sheet, rec.tab, rec.row), d.recordTitle()+" ("+rec.what()+")",
-					unit.Clock(rec.timeS), "fastest before: "+unit.Clock(rec.wasS),
+					read, "fastest before: "+unit.Clock(rec.wasS),
 					"Check the person, age, time and route. Answer: confirmed, or void where it can't stand.", about)
 			}
 			for _, c := range d.oneClub {
@@ -105,7 +109,11 @@ func (d *weekly) checksTab() *table.Tab {
 			}
 		}
 	}
-	question("note", "", "state of the run", d.run.state, "held", "Only where it was not held as usual. Answer: "+strings.Join(runStateChoices, ", ")+".",
+	state := d.run.state
+	if d.held() {
+		state = "" // no sheet says that a run was held as usual
+	}
+	question("note", "", "state of the run", state, "held", "Only where it was not held as usual. Answer: "+strings.Join(runStateChoices, ", ")+".",
 		deskQuestion(askState, d.course, d.on.String(), d.session))
 	tab := &table.Tab{Name: checksTab, Landscape: true}
 	tab.Add(table.Title{Level: 1, Text: "To check, most urgent first"},
