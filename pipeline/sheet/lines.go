@@ -36,6 +36,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		text = cutJoined(text, d.delim)
 	}
 	text, single := doubleQuotes(text, d)
+	mended := "" // what was done to the text before it was divided
 	for _, done := range []struct {
 		is  bool
 		why string
@@ -53,9 +54,10 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{unwrapped, "every line stood in quotes of its own"},
 	} {
 		if done.is {
-			d.why += "; " + done.why
+			mended += "; " + done.why
 		}
 	}
+	d.why += mended
 	if d.skip > 0 || len(text) > wholeBytes {
 		return text, d
 	}
@@ -81,10 +83,10 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	if len(text) < typedBytes {
 		received := textLines(text)
 		if lines := numberedPieces(received, d.delim); lines != nil {
-			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest"}
+			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a number stands before the name, and a mark divides the rest" + mended}
 		}
 		if lines := cardLines(received); lines != nil {
-			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "the lines of each runner stand below one another, and marks divide the one with the time"}
+			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "the lines of each runner stand below one another, and marks divide the one with the time" + mended}
 		}
 	}
 	if divided(text, d.delim) && (len(text) == 0 || text[0] != '\'') {
@@ -121,7 +123,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			for i, l := range out {
 				out[i] = loneQuotes(l)
 			}
-			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why}
+			return []byte(strings.Join(out, "\n") + "\n"), dialect{delim: '\t', why: try.why + mended}
 		}
 	}
 	return text, d

@@ -35,8 +35,11 @@ func plainMessage(text []byte) (plain []byte, why string) {
 		{withoutSenders, "the senders of the messages were left out"},
 	} {
 		if out, ok := step.mend(lines); ok {
-			lines = out
 			done = append(done, step.why)
+			if len(out) != len(lines) {
+				done = append(done, "a day was put into a line of its own, and the rows are counted so")
+			}
+			lines = out
 		}
 	}
 	if len(done) == 0 {

@@ -135,3 +135,31 @@ func TestOtherBooksWithCellsFarApart(t *testing.T) {
 		}
 	}
 }
+
+// An old workbook of any bytes is refused or written as a workbook, in bounded room.
+func FuzzOldBook(f *testing.F) {
+	old, err := os.ReadFile("testdata/old.xls")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(old)
+	f.Fuzz(func(t *testing.T, data []byte) {
+		book, err := oldWorkbook(data, Limits{}.orDefault())
+		if err == nil && len(book) == 0 {
+			t.Fatal("neither a workbook nor a reason")
+		}
+	})
+}
+
+// The tables of an OpenDocument spreadsheet are refused or written as a workbook, in bounded room.
+func FuzzOpenDocument(f *testing.F) {
+	f.Add(odsTables)
+	f.Add(`<table:table table:name="A"><table:table-row table:number-rows-repeated="3"><table:table-cell table:number-columns-repeated="2" table:number-columns-spanned="2" table:number-rows-spanned="3" office:value-type="percentage" office:value="0.5"><text:p>50 %</text:p></table:table-cell></table:table-row></table:table>`)
+	f.Fuzz(func(t *testing.T, tables string) {
+		flat := strings.Replace(odsContent(tables), "<office:document-content ", `<office:document office:mimetype="application/vnd.oasis.opendocument.spreadsheet" `, 1)
+		book, err := openDocument([]byte(flat), Limits{}.orDefault())
+		if err == nil && len(book) == 0 {
+			t.Fatal("neither a workbook nor a reason")
+		}
+	})
+}

@@ -448,7 +448,9 @@ func TestUnmangle(t *testing.T) {
 // person sees.
 func FuzzDivide(f *testing.F) {
 	for _, s := range []string{plainSheet, "sep=;\na;b\n", "1. Jo Lee 18:20\n2. Al Roe 18:31\n", "Pos   Name     Time\n1     Jo Lee   18:20\n2     Al Roe   18:31\n10    Cy Dee   19:02\n",
-		"\"1,\"\"Lee, Jo\"\",18:20\"\n\"2,\"\"Roe, Al\"\",18:31\"\n", "WOMEN\n1 Jo Lee 18:20\nMEN\n1 Al Roe 18:02\n\n", "18:20 Jo Lee\r18:31 Al Roe\r", "é  ü  ö\n1:02  b  c\n2:03  e  f\n"} {
+		"\"1,\"\"Lee, Jo\"\",18:20\"\n\"2,\"\"Roe, Al\"\",18:31\"\n", "WOMEN\n1 Jo Lee 18:20\nMEN\n1 Al Roe 18:02\n\n", "18:20 Jo Lee\r18:31 Al Roe\r", "é  ü  ö\n1:02  b  c\n2:03  e  f\n",
+		"Hi all,\nresults of 3 January 2026, Alder Bank: Jo Lee 18:20, then Al Roe in 18:31 and Cy Dee (19:02).\nSorry, Al was 18:41.\n", "[03/01/2026, 09:31] Mo: 1 Jo Lee 18:20\n[03/01/2026, 09:32] Mo: 2 Al Roe 18:31\n", "Name: Jo Lee\nTime: 18:20\n\nName: Al Roe\nTime: 18:31\n",
+		"Place\t1\t2\t3\nName\tJo Lee\tAl Roe\tCy Dee\nTime\t18:20\t18:31\t19:02\n", "place,field,value\n1,name,Jo Lee\n1,time,18:20\n2,name,Al Roe\n2,time,18:31\n"} {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
@@ -460,7 +462,7 @@ func FuzzDivide(f *testing.F) {
 		if d.delim == 0 || d.why == "" {
 			t.Fatalf("%q: %+v", text, d)
 		}
-		if d.delim == '\t' && strings.HasPrefix(d.why, "no mark") {
+		if d.delim == '\t' && strings.HasPrefix(d.why, "no mark") && !strings.Contains(d.why, "the rows are counted so") {
 			if a, b := len(textLines(text)), len(textLines(out)); a != b {
 				t.Fatalf("%d lines became %d", a, b)
 			}
