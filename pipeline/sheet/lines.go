@@ -371,13 +371,15 @@ func singleQuoted(lines []string, delim byte) []string {
 	return out
 }
 
-// divided says whether nine of ten lines have two delimiters or more: columns
-// that stand under one another need not be looked for.
+// divided says whether nine of ten lines have two delimiters or more, or two of three as
+// many as the line above, with remarks between the tables: columns that stand under one
+// another need not be looked for.
 func divided(text []byte, delim byte) bool {
-	lines, with, end := 0, 0, byte('\n')
+	lines, with, alike, before, end := 0, 0, 0, 0, byte('\n')
 	if bytes.IndexByte(text, end) < 0 {
 		end = '\r'
 	}
+	mark := []byte{delim}
 	for len(text) > 0 {
 		line := text
 		if i := bytes.IndexByte(text, end); i >= 0 {
@@ -389,11 +391,21 @@ func divided(text []byte, delim byte) bool {
 			continue
 		}
 		lines++
-		if i := bytes.IndexByte(line, delim); i >= 0 && bytes.IndexByte(line[i+1:], delim) >= 0 {
+		if n := bytes.Count(line, mark); n >= 2 {
 			with++
+			if n == before && n >= 4 {
+				alike++
+			}
+			before = n
 		}
 	}
-	return lines >= 3 && 10*with >= 9*lines
+	switch {
+	case lines < 3:
+		return false
+	case 10*with >= 9*lines:
+		return true
+	}
+	return delim != ',' && 3*with >= 2*lines && 10*alike >= 9*with
 }
 
 // textLines cuts a text at CR, LF or CRLF.

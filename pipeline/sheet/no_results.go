@@ -65,7 +65,7 @@ func (p *Part) daysApart(rows [][]string) bool {
 	}
 	n, below, days, names, timed := 0, 0, map[string]bool{}, map[string]bool{}, p.Index(Time) >= 0
 	for _, r := range rows {
-		if timed && isBlank(cellAt(r, day)) && kindOf(cellAt(r, p.Index(Time))) == kClock {
+		if timed && isBlank(cellAt(r, day)) && !hasNoDigit(cellAt(r, p.Index(Time))) {
 			below++ // a line of the day above it
 		}
 		if d := trim(cellAt(r, day)); d != "" && (!timed || !hasNoDigit(cellAt(r, p.Index(Time)))) {
