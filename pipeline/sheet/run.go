@@ -103,6 +103,7 @@ func (rs *runSettler) settle(parts []*Part) {
 	results = rs.leaveCopies(results)
 	rs.settleDistances(results)
 	for _, p := range results {
+		rs.moveLone(p)
 		rs.ask(p)
 	}
 	results = rs.leaveTabs(results)

@@ -27,6 +27,7 @@ type runReader struct {
 	lastDay                        unit.Day
 	lastOK                         bool
 	slugs                          map[string]string
+	moved                          map[runOfRow]runOfRow // what lines that are alone of a run are taken for
 }
 
 func (r *runReader) of(cells []string) (course string, day unit.Day, session string, ok bool) {
@@ -73,6 +74,9 @@ func (r *runReader) of(cells []string) (course string, day unit.Day, session str
 		if c := trim(cells[r.sessionCol]); c != "" {
 			session = sessionText(c)
 		}
+	}
+	if to, ok := r.moved[runOfRow{course, day, session}]; ok {
+		course, day, session = to.course, to.day, to.session
 	}
 	return course, day, session, ok && course != ""
 }
