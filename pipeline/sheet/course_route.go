@@ -7,9 +7,13 @@ import (
 
 // routeWords are the words for a route of a venue beside its usual one: "winter route",
 // "alternative course", "Winterstrecke". A new, old or short course is left out: these
-// say what happened once, and the next sheets don't repeat it. Common practice, no source.
+// say what happened once, and the next sheets don't repeat it. A route that is run the other
+// way round is another one too. Common practice, no source.
 var routeWords = regexp.MustCompile(`^(?:the |on the |using the |our )?(?:(winter|summer|spring|autumn|alternative|alternate|reserve|reverse|reversed|flood|storm|bad weather|wet weather|dry weather)(?: 5 ?k(?:m)?)? (?:route|course|loop|circuit)` +
 	`|(winter|sommer|ausweich|ersatz)(?:strecke|runde|parcours|route)|parcours (?:d |de l |de )?(hiver|ete|repli|secours)|(?:recorrido|circuito|percorso|percurso) (?:de |del |di |d )?(invierno|verano|alternativo|inverno|verao|estate|invernale|estivo))$`)
+
+// turnedWords say in a piece of a line of their own that a route is run the other way round.
+var turnedWords = regexp.MustCompile(`^(?:(?:run |in |the )*reversed?(?: direction| route| course)?|(?:run )?anti ?clockwise|counter ?clockwise|(?:run )?the other way round|sens inverse|senso inverso|sentido inverso|gegenrichtung|umgekehrte richtung|omgekeerde richting)$`)
 
 // otherRoute is the route of its venue that a line names, "winter-route" for "Alder Bank
 // (winter route)" or for "Winter course" alone: "" for none, and for a sentence that may
@@ -21,6 +25,9 @@ func otherRoute(line string) string {
 	}
 	for _, seg := range segments(cutSpans(line, false)) {
 		words := strings.Fields(fold(seg))
+		if turnedWords.MatchString(strings.Join(words, " ")) {
+			return "reverse-route"
+		}
 		for from := max(0, len(words)-4); from < len(words); from++ {
 			m := routeWords.FindStringSubmatch(strings.Join(words[from:], " "))
 			if m == nil || from > 4 || anyWord(strings.Join(words[:from], " "), spokenWords) {
@@ -34,7 +41,7 @@ func otherRoute(line string) string {
 
 // mayNameRoute says cheaply whether a folded line may name a route.
 func mayNameRoute(f string) bool {
-	for _, w := range [...]string{"route", "course", "loop", "circuit", "strecke", "runde", "parcours", "recorrido", "circuito", "percorso", "percurso"} {
+	for _, w := range [...]string{"route", "course", "loop", "circuit", "strecke", "runde", "parcours", "recorrido", "circuito", "percorso", "percurso", "revers", "clockwise", "other way", "invers", "richt"} {
 		if strings.Contains(f, w) {
 			return true
 		}
