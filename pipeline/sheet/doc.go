@@ -1,26 +1,81 @@
-// Package sheet turns the bytes of a results sheet into rows of text.
+// Package sheet turns the bytes of a results sheet into rows of text, and says of which runs
+// they are. It reads a sheet as a person would; sheet.go holds what it gives, describe.go says
+// in plain words how a sheet was read. Nothing is parsed into facts here: times, names and
+// ages stay as received.
 //
-// It reads a sheet as a person would. The layers, from the bytes up:
+// The files follow the way of a sheet. Each is named here once.
 //
-//   - format.go says what kind of file it is; encoding.go turns text into
-//     UTF-8; dialect.go settles how it is divided; csv.go cuts it into cells.
-//   - xlsx.go, cell.go and numfmt.go do the same for the tabs of a workbook:
-//     every cell becomes text without loss. grid.go holds a table whole.
-//   - values.go says what kind of thing a cell looks like; heading.go matches
-//     heading words by meaning (words.go lists them); layout.go finds heading
-//     rows and the rows that stand for no finisher; columns.go settles which
-//     column is which, by heading and values together.
-//   - table.go puts these together for one table; below.go cuts tables that
-//     stand one below the other or side by side; section.go splits runs that share a heading, and carries lines such as
-//     "Women" to the rows under them.
-//   - across.go makes a table of each run that stands in columns of its own;
-//     entries.go takes names by number from another tab; facts.go and
-//     pageheader.go find what is said of a run outside its table; lookalike.go
-//     tells what only looks like age groups or results.
-//   - date.go reads dates (months.go has the names), course.go the names of
-//     courses and distances; run.go settles the run from columns, titles, tab
-//     and file name, or asks one question.
-//   - describe.go says in plain words how a sheet was read.
+// # Bytes to cells
 //
-// Nothing is parsed into facts here: times, names and ages stay as received.
+//   - format.go says what kind of file it is, fetch.go reads it in bounds.
+//   - Texts: encoding.go turns them into UTF-8, with codepage.go and east_asian_pages.go for
+//     the older ways to write letters and plain_figures.go for figures of other scripts;
+//     dialect.go settles how they are divided, csv.go cuts them into cells, text.go puts this
+//     together.
+//   - Workbooks: xlsx.go with xml.go, cell.go, numfmt.go and pageheader.go turns every cell
+//     into text without loss; fills.go reads the colours that a line explains. Others become
+//     the same first: opendocument.go, xls.go (out of its compound.go), by book_writer.go.
+//   - page.go reads web pages, records.go lists of records in JSON.
+//   - grid.go holds a table whole, in little room.
+//   - redact.go and redact_xlsx.go make the copy from which somebody was erased.
+//
+// # Texts that people typed
+//
+// lines.go divides a text that no mark divides. Before it does,
+//
+//   - message.go takes off what mails and chats put around a list, markup.go the signs of
+//     markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
+//   - typed_figures.go, spoken.go, cut_cells.go and ties.go mend times and places that a hand,
+//     a telephone or a scan has bent;
+//   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and
+//     long_form.go put each runner on one line.
+//
+// Then it cuts the lines: by what their parts are (typed.go, paced_lines.go,
+// east_asian_lines.go, bullets.go), by labels (labelled.go), where each line is a cell or a
+// card (cell_lines.go, card_lines.go), or by its sentences (prose.go).
+//
+// # Rows to tables
+//
+//   - table.go puts this together for one table; layout.go finds its headings and rows.go says
+//     what each row is, with titles.go, totals.go and tail.go for what stands around them.
+//   - Several tables: below.go cuts those below or beside one another, below_runs.go what
+//     stands below a table of many runs, section.go and list_names.go the lists under lines of
+//     their own, bands.go those by minutes; keyed.go joins lists that belong together.
+//   - Runs in columns: across.go, courses_across.go, week_grid.go; one runner a tab:
+//     runner_tabs.go; names on another tab: entries.go.
+//   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
+//     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
+//     heading). rejoin.go and beside.go mend single rows.
+//   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
+//     marks.go, ended_flags.go; lines_left_out.go tells what was left out.
+//   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;
+//     volunteers.go knows who helped, copies.go what stands twice.
+//
+// # Columns and their meanings
+//
+//   - values.go says what a cell looks like, heading.go what a heading means (meaning.go), by
+//     the words in words.go, words_languages.go, words_semitic.go and words_east_asia.go;
+//     questions.go reads the headings of forms, fold.go is how texts are compared.
+//   - columns.go settles which column is which, by headings and values together, with
+//     column_headings.go, column_values.go, column_names.go, column_times.go, column_units.go,
+//     column_ages.go and column_evidence.go.
+//   - Look-alikes: lookalike.go, line_numbers.go, doubted.go, exchanged.go, handicap.go (the
+//     clock of a staggered start), stamp.go (days and times of day).
+//   - Sexes, classes and marks that something beside the table explains: legend.go,
+//     legend_values.go, told_sex.go, title_sex.go, under.go.
+//   - untold.go asks about what a table leaves unsaid.
+//
+// # Course and date
+//
+//   - run.go settles course, date, session and distance from columns, titles, tab, file and
+//     folders, or asks one question: run_evidence.go gathers, run_course.go, run_date.go,
+//     run_session.go and run_distance.go settle, run_columns.go reads a run for each row,
+//     run_order.go and run_share.go let tables help one another, run_left_out.go leaves out a
+//     tab, lone_run.go moves a line whose date slipped.
+//   - Dates: date.go, months.go, days.go, day_first.go, listopad.go, stale.go (left from last
+//     week), folders.go, tab_days.go, calendar.go, footer_date.go, numbered.go (runs by
+//     number); facts.go and aside.go say what else is said of a run, or of another.
+//   - Courses: course.go, course_book.go (those known), course_file.go, course_route.go,
+//     moved.go, slug.go, with the words in field_words.go, name_words.go and edition_words.go.
+//   - distance.go reads distances.
 package sheet
