@@ -32,6 +32,34 @@
 // who is who and computes all figures. It reads every line once, in columns,
 // and writes everything it found in one transaction.
 //
+// # The files
+//
+// Each is named here once, those of one beginning together.
+//
+//   - The archive at work: open.go, settings.go, steps.go, events.go (how far it has got),
+//     memory.go, batches.go, check.go (invariants), trial.go (a load that is thrown away),
+//     export.go.
+//   - Loading: load.go with load_*.go, find_sheets.go, sheets.go, read_ahead.go, parse.go,
+//     parse_part.go, stream.go, lines.go, fill.go, dictionary.go, write.go, catch_up.go (after
+//     a kill).
+//   - What one sheet says of another: answers.go, answered.go, said_before.go,
+//     said_otherwise.go, remember.go, question.go, unsure.go, unsure_sheets.go, date_order.go,
+//     misspelt.go with misspelt_*.go, course_answers.go, series.go, race.go, tab_distance.go.
+//   - Which sheet of a run stands: compare.go with compare_*.go, edition.go; settled.go says
+//     which problems need no look any more.
+//   - Decisions of people: decisions.go, decision_check.go, decision_list.go, correct.go with
+//     correct_*.go, preview_*.go (what a correction would change), run_states.go,
+//     history_decided.go, records_held.go, forget.go with forget_*.go.
+//   - Side tables of the archive folder: courses.go, courses_write.go, clubs.go, members.go,
+//     volunteers.go, history_table.go.
+//   - A refresh: refresh.go with refresh_*.go, field.go, touched.go, changed.go,
+//     changed_gone.go, person_twice.go.
+//   - Who is who: link.go with link_*.go, anchors.go (runner numbers that hold),
+//     names_to_print.go, children.go, find.go, finder.go, and what a person decides of it:
+//     match_*.go.
+//   - Figures: figures.go, ranked.go, age_groups.go, look.go, and of the model of course speed
+//     speed.go with speed_*.go.
+//
 // # What can be lost
 //
 // Nothing but time. The database is derived from the archive folder; open.go
