@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -429,11 +430,19 @@ func (f *field) namesSomebody(i int) bool {
 	return f.name[i] != 0 && !p.Unnamed && !p.Several
 }
 
-// ParseClock reads a time given by hand: 24:31, 24:31.5, 1:02:03. The result
-// is in milliseconds.
+// dottedClock is a time with a full stop or a comma between minutes and seconds; two figures
+// behind it are seconds, as people write them by hand (common practice, no source).
+var dottedClock = regexp.MustCompile(`^(\d{1,3})[.,](\d{2})$`)
+
+// ParseClock reads a time given by hand: 24:31, 24:31.5, 1:02:03, and 24.31 or 24,31 as
+// minutes and seconds. The result is in milliseconds.
 func ParseClock(s string) (int32, error) {
 	bad := fmt.Errorf("time %q: write it as in 24:31 or 1:02:03", s)
-	parts := strings.Split(strings.TrimSpace(s), ":")
+	s = strings.TrimSpace(s)
+	if m := dottedClock.FindStringSubmatch(s); m != nil {
+		s = m[1] + ":" + m[2]
+	}
+	parts := strings.Split(s, ":")
 	if len(parts) < 2 || len(parts) > 3 {
 		return 0, bad
 	}

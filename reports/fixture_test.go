@@ -34,7 +34,7 @@ create table main.runs (
 	course varchar, run_date date, condition_pct double, session varchar, low double, high double, state varchar,
 	finishers integer, unnamed integer, run_no integer, course_name varchar, distance_m integer, condition_s double,
 	condition_s_low double, condition_s_high double, times_counted integer, positions_counted integer,
-	names_counted integer, history_complete boolean, sheet varchar, results integer);
+	names_counted integer, history_complete boolean, sheet varchar, results integer, off_m integer);
 create table main.courses (
 	course varchar, speed_index double, low double, high double, distance_m integer, seconds_at_25min double,
 	results bigint, runs integer, shared_runners integer, network varchar, basis varchar, name varchar,
@@ -77,7 +77,7 @@ create view insight.run as
 	from main.runs join record.course using (course)
 	join record.run on run.course_no = course.course_no and run.run_date = runs.run_date and run.session = coalesce(runs.session, '');
 create view record.run_state as
-	select run.run_no, runs.state, 0 as off_m from main.runs join record.course using (course)
+	select run.run_no, runs.state, coalesce(runs.off_m, 0) as off_m from main.runs join record.course using (course)
 	join record.run on run.course_no = course.course_no and run.run_date = runs.run_date and run.session = coalesce(runs.session, '')
 	where state <> 'held';
 create view record.line as
@@ -353,7 +353,7 @@ func (in *inserter) run(rng *rand.Rand, people []*person, course, name string, o
 			cells(p.protected), cells(p.hidden), or(doubt), p.since.String()})
 	}
 	n := len(field)
-	in.exec(fmt.Sprintf(`insert into main.runs values ('%s', '%s', %f, '', null, null, 'held', %d, %d, %d, '%s', %d, %f, %f, %f, %d, %d, %d, %t, '%s_%s.csv', %d)`,
+	in.exec(fmt.Sprintf(`insert into main.runs values ('%s', '%s', %f, '', null, null, 'held', %d, %d, %d, '%s', %d, %f, %f, %f, %d, %d, %d, %t, '%s_%s.csv', %d, null)`,
 		course, on, 100*(slow-1), n, unnamed, in.no, name, dist, 1500*(slow-1), 1500*(slow-1)-6, 1500*(slow-1)+6, n, n, n-unnamed, complete, course, on, n))
 }
 

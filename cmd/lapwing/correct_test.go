@@ -286,3 +286,23 @@ func TestReportsOfAWithdrawnRun(t *testing.T) {
 	wants(t, cells(t, book, "Notes"), "had been withdrawn and stands again")
 	wants(t, cells(t, book, "Result"), "Ada Moss")
 }
+
+// A time is taken with a full stop between minutes and seconds, as sheets have them, and the
+// write-up says by how much a run was short.
+func TestCorrectAsPeopleWrite(t *testing.T) {
+	dir := folderWith(t, map[string]string{"sheets/alder-bank_2026-01-03.csv": fieldSheet(12)})
+	must(t, dir, "run")
+	must(t, dir, "correct", "alder-bank", "2026-01-03", "3", "--time", "20.05", "--yes")
+	must(t, dir, "correct", "alder-bank", "2026-01-03", "--state", "short by 120 m", "--yes")
+	must(t, dir, "export", filepath.Join(dir, "out"), "--private")
+	results, err := os.ReadFile(filepath.Join(dir, "out", "results.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	wants(t, string(results), ",1205,")
+	text, err := os.ReadFile(filepath.Join(dir, "reports", "alder-bank_2026-01-03.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	wants(t, strings.Join(strings.Fields(string(text)), " "), "recorded as: short by 120 m.")
+}

@@ -4,6 +4,7 @@
 -- course_no: of the route; one whose distance has changed is another
 -- course_name: name to print
 -- distance_m: of this run
+-- state: in words, a course that was short or long with by how many metres where that is known
 -- history_complete: whether the sheets are known to hold every run of the course from its start or an agreed day
 -- condition_s: seconds at 25:00 against a usual day here, + is slower; null where it can't be told
 -- measured: whether the course has been measured; null where not known
@@ -15,7 +16,7 @@ select
     run.session::varchar as session,
     coalesce(course.name, course.course)::varchar as course_name,
     run.distance_m::integer as distance_m,
-    coalesce(state.state, 'held')::varchar as state,
+    (coalesce(state.state, 'held') || coalesce(' by ' || nullif(state.off_m, 0) || ' m', ''))::varchar as state,
     coalesce(course.complete_from <= run.run_date, false)::boolean as history_complete,
     (1500 * (exp(figure.effect) - 1))::double as condition_s,
     (1500 * (exp(figure.low) - 1))::double as condition_s_low,
