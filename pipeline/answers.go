@@ -56,7 +56,7 @@ func checkAnswer(key, value string) error {
 			return wrong(fmt.Sprintf("%s= and one of: %s", key, strings.Join(names, ", ")))
 		}
 	case key == orderAnswer, key == record.BirthDateAnswer:
-		if value != "dmy" && value != "mdy" {
+		if value != "dmy" && value != "mdy" && !(key == record.BirthDateAnswer && value == "ymd") {
 			return wrong(fmt.Sprintf("\"%s=dmy\" (day first) or \"%s=mdy\" (month first)", key, key))
 		}
 	case key == yearAnswer:

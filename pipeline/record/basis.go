@@ -161,7 +161,7 @@ func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 	var w age.Window
 	if s := words(cells, r.c.BirthDate); s != "" {
 		r.scratch = fold(r.scratch[:0], s)
-		if d, ok := lexDate(r.scratch); ok && d.order != undecided {
+		if d, ok := lexDate(r.scratch); ok && d.order != undecided && !d.short {
 			if born, ok := d.day(dayFirst, day); ok {
 				w = age.OfDate(born)
 			}

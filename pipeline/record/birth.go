@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
@@ -75,6 +76,20 @@ func ageWithUnit(b []byte) (int, bool) {
 type dateCell struct {
 	a, b, c int
 	order   dateOrder // settled by the cell itself, or undecided
+	short   bool      // all three have two figures at most, so that any may be the year
+}
+
+// dateAnswers are how an order is written in an answer.
+var dateAnswers = map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy", yearFirst: "ymd"}
+
+// answeredOrder is the order that an answer says, undecided for none.
+func answeredOrder(answer string) dateOrder {
+	for o, a := range dateAnswers {
+		if a == answer {
+			return o
+		}
+	}
+	return undecided
 }
 
 type dateOrder uint8
@@ -90,17 +105,24 @@ const (
 var monthWords = text.Months(func(w string) string { return string(fold(nil, w)) })
 
 // lexDate reads a birth date from a folded cell: 1985-01-03, 3.1.1985,
-// 03/01/85, 3 Jan 1985, Jan 3, 1985, 19850103. A time of day behind it is
-// passed over.
+// 03/01/85, 85-01-03, 3 Jan 1985, Jan 3, 1985, 19850103, 850103, 030185. Of eight
+// figures a spreadsheet may have taken the first, a zero. A time of day behind
+// it is passed over.
 func lexDate(b []byte) (dateCell, bool) {
 	var n [3]int
 	var digits [3]int
 	k, month, monthAt := 0, 0, -1
 	if len(b) == 8 && allDigits(b) {
 		if y := atoi(b[:4]); y >= 1900 && y < 2100 && atoi(b[4:6]) <= 12 {
-			return dateCell{y, atoi(b[4:6]), atoi(b[6:]), yearFirst}, true
+			return dateCell{y, atoi(b[4:6]), atoi(b[6:]), yearFirst, false}, true
 		}
-		return dateCell{atoi(b[:2]), atoi(b[2:4]), atoi(b[4:]), undecided}, true
+		return dateCell{atoi(b[:2]), atoi(b[2:4]), atoi(b[4:]), undecided, false}, true
+	}
+	if len(b) == 7 && allDigits(b) && b[3] <= '2' {
+		return dateCell{atoi(b[:1]), atoi(b[1:3]), atoi(b[3:]), undecided, false}, true
+	}
+	if len(b) == 6 && allDigits(b) {
+		return dateCell{atoi(b[:2]), atoi(b[2:4]), atoi(b[4:]), undecided, true}.ordered(), true
 	}
 	for i := 0; i < len(b) && k < 3; {
 		switch ch := b[i]; {
@@ -144,7 +166,7 @@ func lexDate(b []byte) (dateCell, bool) {
 	if k < 3 {
 		return dateCell{}, false
 	}
-	d := dateCell{n[0], n[1], n[2], undecided}
+	d := dateCell{n[0], n[1], n[2], undecided, max(digits[0], digits[1], digits[2]) <= 2 && monthAt < 0}
 	switch {
 	case digits[0] == 4:
 		d.order = yearFirst
@@ -154,12 +176,24 @@ func lexDate(b []byte) (dateCell, bool) {
 		d.order = monthFirst
 	case monthAt == 2 || digits[1] == 4:
 		return dateCell{}, false
-	case n[0] > 12:
-		d.order = dayFirst
-	case n[1] > 12:
-		d.order = monthFirst
+	default:
+		d = d.ordered()
 	}
 	return d, true
+}
+
+// ordered is the date with the order that its numbers show. Of two figures each, a day first
+// or a year first is left to the column, unless only one can be.
+func (d dateCell) ordered() dateCell {
+	switch {
+	case d.short && d.a > 31:
+		d.order = yearFirst
+	case d.a > 12:
+		d.order = dayFirst
+	case d.b > 12:
+		d.order = monthFirst
+	}
+	return d
 }
 
 var dateFillers = wordSet(`st|nd|rd|th|de|of|den|le|the|er|t`)
@@ -184,7 +218,7 @@ func atoi(b []byte) int {
 // day gives the birth date under the column's order. on completes two-digit
 // years. ok is false for a date that no calendar has.
 func (d dateCell) day(column dateOrder, on unit.Day) (unit.Day, bool) {
-	if d.order != undecided {
+	if d.order != undecided && !(d.short && column == yearFirst) {
 		column = d.order
 	}
 	y, m, dd := d.c, d.b, d.a
@@ -198,6 +232,30 @@ func (d dateCell) day(column dateOrder, on unit.Day) (unit.Day, bool) {
 	day := unit.NewDay(y, m, dd)
 	yy, mm, ddd := day.Date()
 	return day, yy == y && mm == m && ddd == dd
+}
+
+// monthOfBirth reads a month and a year, 5/1984, 1984-05 or May 1984, from a folded cell.
+func monthOfBirth(b []byte) (age.Window, bool) {
+	fields := strings.FieldsFunc(string(b), func(r rune) bool { return strings.ContainsRune("/.- ,", r) })
+	if len(fields) != 2 {
+		return age.Window{}, false
+	}
+	month, year := fields[0], fields[1]
+	if len(month) == 4 && allDigits([]byte(month)) {
+		month, year = year, month
+	}
+	m := monthWords[month]
+	if m == 0 && len(month) <= 2 && allDigits([]byte(month)) {
+		m = atoi([]byte(month))
+	}
+	if m < 1 || m > 12 || len(year) != 4 || !allDigits([]byte(year)) {
+		return age.Window{}, false
+	}
+	y := atoi([]byte(year))
+	if y < 1900 || y >= 2100 {
+		return age.Window{}, false
+	}
+	return age.Window{Lo: unit.NewDay(y, m, 1), Hi: unit.NewDay(y+m/12, m%12+1, 1) - 1}, true
 }
 
 // numberMeaning is what bare numbers of an age or year column stand for.

@@ -306,6 +306,11 @@ func TestBirthEvidence(t *testing.T) {
 		{"dates, day first", "date", []string{"03/04/1985", "25/12/1990", "3.4.85", "1985-04-03", "3 April 1985", "3 avr. 1985", "April 3, 1985", "19850403", "31140", "1985-04-03T00:00:00", "3 mar&ccedil;o 1985", "3 paÅºdziernika 1985"},
 			[]want{date("1985-04-03"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-03-03"), date("1985-10-03")}},
 		{"dates, month first", "date", []string{"04/03/1985", "12/25/1990"}, []want{date("1985-04-03"), date("1990-12-25")}},
+		{"two figures each, the year first", "date", []string{"85-04-03", "90-12-25", "01-02-28", "840503"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28"), date("1984-05-03")}},
+		{"two figures each, the year last", "date", []string{"03-04-85", "25-12-90", "28-02-01"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28")}},
+		{"six figures, the year last", "date", []string{"030485", "251290", "280201"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28")}},
+		{"eight figures, some without their first zero", "date", []string{"3041985", "25121990"}, []want{date("1985-04-03"), date("1990-12-25")}},
+		{"months of birth", "date", []string{"4/1985", "1985-04", "April 1985", "12.1990"}, []want{{"1985-04-01", "1985-04-30", age.Born}, {"1985-04-01", "1985-04-30", age.Born}, {"1985-04-01", "1985-04-30", age.Born}, {"1990-12-01", "1990-12-31", age.Born}}},
 		{"dates in an age column", "age", []string{"25/12/1990", "1985"}, []want{date("1990-12-25"), year(1985)}},
 		{"an age grade under Age", "age", []string{"64.31", "58.20", "71.05"}, []want{none, none, none}},
 	} {
@@ -383,7 +388,7 @@ func FuzzGroup(f *testing.F) {
 }
 
 func FuzzBirthDate(f *testing.F) {
-	for _, s := range []string{"1985-04-03", "3.4.85", "3 avr. 1985", "19850403", "31/02/1985", "31140", "00/00/0000", "Feb 29 2001"} {
+	for _, s := range []string{"1985-04-03", "3.4.85", "3 avr. 1985", "19850403", "31/02/1985", "31140", "00/00/0000", "Feb 29 2001", "840503", "84-05-03", "3051984"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
@@ -391,7 +396,7 @@ func FuzzBirthDate(f *testing.F) {
 		if !ok {
 			return
 		}
-		for _, o := range []dateOrder{dayFirst, monthFirst} {
+		for _, o := range []dateOrder{dayFirst, monthFirst, yearFirst} {
 			if born, ok := d.day(o, raceDay); ok {
 				if y, m, dd := born.Date(); m < 1 || m > 12 || dd < 1 || dd > 31 || y > 9999 {
 					t.Errorf("%q: %v", s, born)

@@ -284,6 +284,9 @@ func (r *Reader) birthDate(s string, day unit.Day) (age.Window, bool) {
 	}
 	d, ok := lexDate(r.scratch)
 	if !ok {
+		if w, ok := monthOfBirth(r.scratch); ok {
+			return w, true
+		}
 		if _, _, y, one := splitAffix(r.scratch); one && y >= 1900 && y < 2100 { // *1984, 1984 г.р.
 			return age.OfYear(y), true
 		}

@@ -31,6 +31,7 @@ type Reader struct {
 	ageGroups *groupColumn // groups in the age or year columns
 	groups    *groupColumn
 	dates     [3]int // dates that show day first, month first, neither
+	yearsAt   [2]int // of two figures each, dates that can only begin with the year, only end with it
 	order     dateOrder
 	// groupCutsYears says that groups are reckoned on the day of the run, so that
 	// one tells more than the year of birth beside it.
@@ -291,6 +292,12 @@ func (r *Reader) observeAge(k *ageColumn, s string, day unit.Day) {
 func (r *Reader) observeDate(b []byte) bool {
 	d, ok := lexDate(b)
 	if ok {
+		switch {
+		case d.short && d.a > 31:
+			r.yearsAt[0]++
+		case d.short && d.c > 31:
+			r.yearsAt[1]++
+		}
 		switch {
 		case d.order == dayFirst:
 			r.dates[0]++

@@ -104,9 +104,9 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Group, means, strings.TrimPrefix(why+basisWhy, "; "))
 	}
 	r.settleDates(add, ask)
-	known := (r.dates[0] > 0) != (r.dates[1] > 0) || r.o.Answers[BirthDateAnswer] != "" || r.o.Answers[BirthDateAnswer+AsBefore] != ""
+	known := (r.dates[0] > 0) != (r.dates[1] > 0) || r.order == yearFirst || r.o.Answers[BirthDateAnswer] != "" || r.o.Answers[BirthDateAnswer+AsBefore] != ""
 	if n := len(out.Columns); n > 0 && known && strings.HasPrefix(out.Columns[n-1].Means, "date of birth") {
-		out.Columns[n-1].Answer = BirthDateAnswer + "=" + map[dateOrder]string{dayFirst: "dmy", monthFirst: "mdy"}[r.order]
+		out.Columns[n-1].Answer = BirthDateAnswer + "=" + dateAnswers[r.order]
 	}
 	return out
 }
@@ -165,16 +165,16 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 	given := r.o.Answers[BirthDateAnswer]
 	why := ""
 	switch {
-	case given == "mdy":
-		r.order, why = monthFirst, "as answered"
-	case given == "dmy":
-		r.order, why = dayFirst, "as answered"
+	case answeredOrder(given) != undecided:
+		r.order, why = answeredOrder(given), "as answered"
+	case r.yearsAt[0] > r.yearsAt[1]:
+		r.order, why = yearFirst, fmt.Sprintf("%d of them can only begin with the year", r.yearsAt[0])
 	case r.dates[1] > r.dates[0]:
 		r.order, why = monthFirst, fmt.Sprintf("%d dates can only be month first", r.dates[1])
 	case r.dates[0] > 0:
 		r.order, why = dayFirst, fmt.Sprintf("%d dates can only be day first", r.dates[0])
 	case r.o.Answers[BirthDateAnswer+AsBefore] != "":
-		r.order, why = map[bool]dateOrder{true: monthFirst, false: dayFirst}[r.o.Answers[BirthDateAnswer+AsBefore] == "mdy"], "as on an earlier sheet with these headings"
+		r.order, why = answeredOrder(r.o.Answers[BirthDateAnswer+AsBefore]), "as on an earlier sheet with these headings"
 	case r.o.DateOrder == "mdy":
 		r.order, why = monthFirst, "as set in the configuration"
 	default:
@@ -183,7 +183,10 @@ func (r *Reader) settleDates(add func(int, string, string), ask asker) {
 	if r.dates == [3]int{} && r.c.BirthDate < 0 || index < 0 {
 		return
 	}
-	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day"}[r.order], why)
+	add(index, map[dateOrder]string{dayFirst: "date of birth, day before month", monthFirst: "date of birth, month before day", yearFirst: "date of birth, the year first"}[r.order], why)
+	if r.order == yearFirst {
+		return
+	}
 	if r.dates[2] > 0 && (r.dates[0] == 0 && r.dates[1] == 0 && given == "" && r.o.Answers[BirthDateAnswer+AsBefore] == "" || r.dates[0] > 0 && r.dates[1] > 0) {
 		ask(index, place.Look, "birth-date-order-unclear", fmt.Sprintf("%d dates like 03/04", r.dates[2]), "dmy or mdy", "Is the day written first (dmy) or the month (mdy)?", `--answer "birth date=dmy"`, `--answer "birth date=mdy"`)
 	}

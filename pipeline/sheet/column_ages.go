@@ -142,7 +142,7 @@ var ofAll = set("of von av af de di van z iz sur out", "из", "от")
 // placesOfTotals says whether the values of a column are places among so many, 12/247,
 // and not age groups such as 40/44.
 func (s *settler) placesOfTotals(i int) bool {
-	places, groups, filled := 0, 0, 0
+	places, groups, months, filled := 0, 0, 0, 0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
 		if c == "" {
@@ -156,6 +156,9 @@ func (s *settler) placesOfTotals(i int) bool {
 		if a, b = trim(a), trim(b); !ok || !digitsOnly(a) || !digitsOnly(b) || len(a)*len(b) == 0 {
 			continue
 		}
+		if y := looseNumber(b); y >= 1900 && y < 2100 && looseNumber(a) <= 12 {
+			months++ // 5/1984
+		}
 		switch looseNumber(b) - looseNumber(a) {
 		case 1, 2, 4, 9:
 			groups++
@@ -163,7 +166,7 @@ func (s *settler) placesOfTotals(i int) bool {
 			places++
 		}
 	}
-	return places >= 3 && places > groups && (places+groups)*10 >= filled*8
+	return places >= 3 && places > groups && (places+groups)*10 >= filled*8 && months < places
 }
 
 // agesWithUnits says whether the values of a column are numbers with one of a few words for
