@@ -134,11 +134,14 @@ func lexColons[T string | []byte](s T, c *clockCell) bool {
 		}
 		c.fracMS, c.point, c.fracDigits = ms, true, int8(min(len(s)-i-1, 9))
 	}
-	switch n {
-	case 1:
+	switch {
+	case n == 1:
 		c.shape = colon2
-	case 2:
+	case n == 2:
 		c.shape = colon3
+	case part[0] == 0 && part[1] <= 2 && part[3] < 60 && digits[3] == 2:
+		// No run takes less than three minutes: 00:00:18:29 has days before the hours.
+		*c = clockCell{a: part[1], b: part[2], c: part[3], bDigits: 2, shape: colon3}
 	default:
 		c.shape = colon4
 		switch digits[3] { // 0:24:31:5 is tenths, :57 hundredths, :570 thousandths
@@ -452,8 +455,8 @@ func lexUnits(b []byte) (clockCell, bool) {
 		w := unitPrefix(rest)
 		u, named := unitWords[string(bytes.TrimRight(w, "."))]
 		rest = bytes.TrimLeft(rest[len(w):], " ,")
-		if bytes.HasPrefix(rest, []byte("and ")) || bytes.HasPrefix(rest, []byte("und ")) {
-			rest = bytes.TrimLeft(rest[4:], " ")
+		if w, after, ok := bytes.Cut(rest, []byte{' '}); ok && unitsJoined[string(w)] {
+			rest = bytes.TrimLeft(after, " ")
 		}
 		switch {
 		case len(w) > 0 && !named:
@@ -486,6 +489,9 @@ func lexUnits(b []byte) (clockCell, bool) {
 	c.ms = int32(min(ms, maxMS))
 	return c, last != 0 && ms > 0 && ms < maxMS
 }
+
+// unitsJoined stand between minutes and seconds that are said with their units.
+var unitsJoined = wordSet("and|und|et|y|e|i|och|og|en")
 
 // hourMarks reads an hour and 59 seconds with the mark of minutes behind the hour too: 1'00'59".
 func hourMarks(b []byte) (ms int32, ok bool) {

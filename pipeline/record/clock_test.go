@@ -261,6 +261,8 @@ func TestWrittenIsRead(t *testing.T) {
 		{"ms of a workbook", 1, func(ms int32) string { h, m, s, f := parts(ms); return fmt.Sprintf("%d:%02d:%02d.%03d", h, m, s, f) }},
 		{"24m31s", 1000, func(ms int32) string { return fmt.Sprintf("%dm%02ds", ms/60000, ms/1000%60) }},
 		{"24'31\"", 1000, func(ms int32) string { return fmt.Sprintf("%d'%02d\"", ms/60000, ms/1000%60) }},
+		{"18 min et 29 s", 1000, func(ms int32) string { return fmt.Sprintf("%d min et %d s", ms/60000, ms/1000%60) }},
+		{"00:00:18:29, with days", 1000, func(ms int32) string { return fmt.Sprintf("00:%02d:%02d:%02d", ms/3600000, ms/60000%60, ms/1000%60) }},
 		{"24m31s PB", 1000, func(ms int32) string { return fmt.Sprintf("%dm%02ds PB", ms/60000, ms/1000%60) }},
 		{"24'31\" (new)*", 1000, func(ms int32) string { return fmt.Sprintf("%d'%02d\" (new)*", ms/60000, ms/1000%60) }},
 		{"24 min 31", 1000, func(ms int32) string { return fmt.Sprintf("%d min %02d", ms/60000, ms/1000%60) }},

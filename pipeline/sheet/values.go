@@ -168,7 +168,7 @@ func isClock(s string) bool {
 	if s[0] == 'P' && strings.HasPrefix(s, "PT") && strings.ContainsAny(s, "0123456789") {
 		return true
 	}
-	groups, digits, colons, units := 0, 0, 0, 0
+	groups, digits, colons, units, seconds := 0, 0, 0, 0, false
 	inDigits, last := false, ' '
 	skip, dot := 0, false // dot: a full stop since the last figure
 	for i, r := range s {
@@ -199,16 +199,24 @@ func isClock(s string) bool {
 			for end < len(s) && s[end] > ' ' && s[end] != '.' && (s[end] < '0' || s[end] > '9') {
 				end++
 			}
-			if dot || clockUnits[fold(s[i:end])] == 0 || !inDigits && last != ' ' && last != '.' {
+			w := fold(s[i:end])
+			skip = end
+			if unitsJoined[w] && units > 0 && end < len(s) || w == "uhr" && colons > 0 && end == len(s) {
+				break // 18 min and 29 s, 00:18:29 Uhr
+			}
+			if dot || clockUnits[w] == 0 || !inDigits && last != ' ' && last != '.' {
 				return false
 			}
 			units++
-			skip = end
+			seconds = clockUnits[w] == 's'
 		default:
 			return false
 		}
 		inDigits = false
 		last = r
+	}
+	if groups == 1 && digits >= 3 && units == 1 && seconds && colons == 0 {
+		return true // 1109 s
 	}
 	return digits > 0 && groups >= 2 && groups <= 4 && (colons >= 1 && colons <= 3 || units >= 1) && digits <= 10
 }
@@ -628,7 +636,7 @@ func looseNumber(s string) float64 {
 		}
 		s = c
 	}
-	if isMarkedClock(s) {
+	if isMarkedClock(s) || len(s) > 3 && strings.EqualFold(s[len(s)-3:], "uhr") {
 		s = strings.TrimRightFunc(s, func(r rune) bool { return r < '0' || r > '9' }) // 24:26 SB
 	}
 	v, group, scale := 0.0, 0.0, 0.0
