@@ -599,6 +599,9 @@ func lexRepaired(b []byte) clockCell {
 		b = b[:i]
 	}
 	b = bytes.TrimRight(b, "*#!+)~ .†‡§^")
+	if bare := bytes.Trim(b, ":;"); bytes.IndexByte(bare, ':') > 0 {
+		b = bare // :29:47 and 29:47:
+	}
 	for _, mark := range []string{" 1st timer", " first timer", " 1st time"} {
 		b = bytes.TrimSuffix(b, []byte(mark))
 	}
@@ -612,8 +615,8 @@ func lexRepaired(b []byte) clockCell {
 		case len(out) == cap(out):
 			return clockCell{}
 		case ch >= '0' && ch <= '9' || ch == ':' || ch == '.' || ch == ',':
-			if ch == ':' && len(out) > 0 && out[len(out)-1] == ':' {
-				repaired = true
+			if (ch == ':' || ch == '.') && len(out) > 0 && out[len(out)-1] == ch {
+				out[len(out)-1], repaired = ':', true
 				continue
 			}
 			out = append(out, ch)
@@ -645,6 +648,8 @@ func lexRepaired(b []byte) clockCell {
 				}
 				i = len(b)
 			}
+		case near && timeRemarks[string(b[i:])]: // 29:47pb
+			i = len(b)
 		case ch == 'h' && i > 0 && b[i-1] >= '0' && b[i-1] <= '9' && i+1 < len(b) && b[i+1] >= '0' && b[i+1] <= '9' && bytes.IndexByte(b[i+1:], ':') > 0:
 			out = append(out, ':') // 1h02:57
 		case ch == 'h' || ch == 'm' || ch == 's':

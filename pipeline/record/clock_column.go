@@ -364,6 +364,11 @@ func (k *clockColumn) settle(given, before string) {
 	for i := range k.families {
 		k.families[i].settle(given, before)
 	}
+	if two, three := &k.families[0], &k.families[1]; two.n > 0 && two.n >= three.n && three.runnerUp != unread && three.margin < askBelow {
+		// Walkers' 1:02:03, and 29:47:00 that a spreadsheet made of 29:47: each is read as what
+		// it can be (read).
+		three.reading, three.runnerUp = hourMinSec, unread
+	}
 	if f := &k.families[1]; k.moments > 0 && k.stamps == 0 && f.n == 0 {
 		f.reading, f.runnerUp, f.n, f.example = minSecZero, unread, k.moments, "24:31:00"
 	}
