@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -224,7 +225,15 @@ func lexFolded(b []byte) clockCell {
 			return c
 		}
 	}
-	return lexRepaired(b)
+	if c := lexRepaired(b); c.shape != notClock {
+		return c
+	}
+	if right, ok := text.CorrectedTime(string(b)); ok { // "24:51 should be 24:15"
+		c := lexFolded([]byte(right))
+		c.repaired = c.shape != notClock
+		return c
+	}
+	return clockCell{}
 }
 
 // twoClocks says whether a text is two times with nothing but blanks between: "9:32  18:54".

@@ -405,3 +405,34 @@ func TestTimesOfTwoLists(t *testing.T) {
 		}
 	}
 }
+
+// Words behind a time leave it as it is, speak against it, or say how the race ended.
+func TestRemarksBehindTimes(t *testing.T) {
+	plain := []string{"18:20", "18:31", "18:40", "18:42", "18:45", "18:47"}
+	cells := []struct {
+		cell   string
+		status Status
+	}{
+		{"24:31 well done", OK}, {"24:31pb", OK}, {"24:31 - 50th run!", OK}, {"24:31 PB by 12 secs", OK}, {"24:31 (first time at 5k)", OK},
+		{"24:31 with buggy", OK}, {"24:31, prima!", OK}, {"24:51 should be 24:31", OK}, {"24:31 (not 24:51)", OK}, {"24:31 min", OK},
+		{"24:31 one lap only", Doubtful}, {"24:31 at 3 km", Doubtful}, {"24:31 (wrong?)", Doubtful}, {"24:31 nur eine Runde", Doubtful}, {"24:31 cut short", Doubtful},
+		{"24:31 (dnf)", DNF}, {"24:31 DSQ", DQ},
+	}
+	all := slices.Clone(plain)
+	for _, c := range cells {
+		all = append(all, c.cell)
+	}
+	lines, _ := readTimes(t, 5000, all...)
+	for i, c := range cells {
+		l := lines[len(plain)+i]
+		if l.Status != c.status || l.TimeMS != (24*60+31)*1000 {
+			t.Errorf("%q is %v, %d ms (%v); want %v", c.cell, l.Status, l.TimeMS, l.Problems, c.status)
+		}
+	}
+	lines, _ = readTimes(t, 5000, append(plain, "19:10 24:31", "24:31 12:10 lap")...)
+	for _, l := range lines[len(plain):] {
+		if l.Status != Doubtful || l.TimeMS != 0 {
+			t.Errorf("two times in a cell are %v, %d ms", l.Status, l.TimeMS)
+		}
+	}
+}

@@ -368,15 +368,23 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	s := cell(cells, r.c.Time)
 	c := &r.cell
 	lexClock(s, &r.scratch, c)
-	if c.shape == notClock {
-		if i := strings.IndexByte(s, ' '); i > 0 { // "24:31 walker"
-			if m := r.remark(s[i+1:]); m.part != Runner || m.status != OK {
-				take(m)
-				lexClock(s[:i], &r.scratch, c)
+	timeDoubt := false
+	if _, said := timeAndRemark(s); said != "" && !c.unsure {
+		switch m := r.remark(said); { // "24:31 walker", "24:31 (DNF)", "24:31 one lap only"
+		case m.part != Runner || m.status != OK && m.status != Untimed:
+			if take(m); c.shape == notClock {
+				lexTimed(s, &r.scratch, c)
 			}
+		case m.status == Untimed || m.sure && !ofBefore(said) || doubtsTime(said):
+			if lexTimed(s, &r.scratch, c); c.shape != notClock && c.shape != blankClock {
+				timeDoubt = true
+				out.problem(row, r.c.Time, place.Doubtful, "time-doubted-by-note", s, "nothing against the time",
+					"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
+			}
+		case c.shape == notClock:
+			lexTimed(s, &r.scratch, c)
 		}
 	}
-	timeDoubt := false
 	if ms, otherwise, unsure, ok := r.clock.read(row, c); ok {
 		out.TimeMS = ms
 		if otherwise != unread || c.repaired && !r.clock.soWritten() {

@@ -66,7 +66,7 @@ func (s *settler) times() {
 		}
 		return
 	}
-	if len(cols) < 2 {
+	if cols = s.besideNumbered(cols); len(cols) < 2 {
 		return
 	}
 	best := cols[0]
@@ -105,6 +105,38 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// besideNumbered leaves of the columns of times only the one whose heading is not numbered, where
+// two and more differ by their number alone: "Time (1)", "Time (2)" and "Result" are two watches
+// and what was made of them. All come back where it has fewer times than they.
+func (s *settler) besideNumbered(cols []int) []int {
+	bare := func(h string) string { return strings.Trim(fold(h), "0123456789 ()#.") }
+	alike := map[string][]int{}
+	for _, c := range cols {
+		alike[bare(s.headings[c])] = append(alike[bare(s.headings[c])], c)
+	}
+	if len(cols) < 3 || len(alike) != 2 {
+		return cols
+	}
+	for _, c := range cols {
+		of := alike[bare(s.headings[c])]
+		if len(of) != 1 || hasDigit(s.headings[c]) || s.profiles[c].count[kClock]*10 < s.profiles[cols[0]].count[kClock]*9 {
+			continue
+		}
+		for _, other := range cols {
+			if other != c && !hasDigit(s.headings[other]) {
+				return cols
+			}
+		}
+		for _, other := range cols {
+			if other != c {
+				s.set(other, Other, "heading %q, one of several numbered ones; column %s is what was made of them", s.headings[other], letters(c))
+			}
+		}
+		return of
+	}
+	return cols
 }
 
 // rounded says whether four in five times of a column, of five or more, are on a whole half

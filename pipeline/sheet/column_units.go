@@ -8,10 +8,11 @@ import (
 // or three with the hours. They are joined into a column of their own.
 func (s *settler) minutesAndSeconds() {
 	unit := func(i int) byte {
-		if p := s.profiles[i]; p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 {
+		u := unitHeading(s.headings[i])
+		if p := s.profiles[i]; u != 0 && p.filled > 0 && p.shareOf(kInt, kDecimal) < .8 && (u != 'm' || !s.repeatsFigures(i)) {
 			return 0
 		}
-		return unitHeading(s.headings[i])
+		return u
 	}
 	at := map[byte]int{'h': -1, 'm': -1, 's': -1}
 	for i := range s.columns {
@@ -45,6 +46,21 @@ func (s *settler) minutesAndSeconds() {
 	for _, c := range s.clock {
 		s.set(c, Other, "heading %q: a part of the time", s.headings[c])
 	}
+}
+
+// repeatsFigures says whether a column begins with a whole number, and all that it holds are
+// such numbers and marks for the number above.
+func (s *settler) repeatsFigures(i int) bool {
+	numbers := 0
+	for _, r := range s.rows {
+		switch c := trim(cellAt(r.cells, i)); {
+		case digitsOnly(c) && c != "":
+			numbers++
+		case numbers == 0 || c != "" && !isDitto(c) && kindOf(c) != kStatus:
+			return false
+		}
+	}
+	return numbers > 1
 }
 
 // underOneHeading finds minutes and seconds, or hours before them, in columns of

@@ -25,7 +25,7 @@
 //
 //   - message.go takes off what mails and chats put around a list, markup.go the signs of
 //     markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
-//   - typed_figures.go, spoken.go, cut_cells.go and ties.go mend times and places that a hand,
+//   - typed_figures.go, odd_marks.go, spoken.go, cut_cells.go and ties.go mend times and places that a hand,
 //     a telephone or a scan has bent;
 //   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and
 //     long_form.go put each runner on one line.
@@ -45,7 +45,7 @@
 //     runner_tabs.go; names on another tab: entries.go.
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
-//     heading). rejoin.go and beside.go mend single rows.
+//     heading). rejoin.go and beside.go mend single rows, shifted.go those that shift from some row on.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;

@@ -22,7 +22,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
-		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(text)))))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(oddMarks(text))))))
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
@@ -117,6 +117,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{placeTime, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
+		{gapsBetween, "no mark divides it; two spaces and more stand between its cells"},
 		{proseAlone, toldInSentences},
 	} {
 		if out := try.arrange(received, d.delim); out != nil {
@@ -522,6 +523,35 @@ func underOneAnother(lines []string, delim byte) []string {
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
+	}
+	return out
+}
+
+// gaps is two spaces and more.
+var gaps = regexp.MustCompile(` {2,}`)
+
+// gapsBetween cuts lines at such gaps, where columns don't stand under one another: nine in ten
+// of four lines or more with a time have as many cells, three or more. nil where they have not.
+func gapsBetween(lines []string, _ byte) []string {
+	counts, timed, most := map[int]int{}, 0, 0
+	for _, l := range lines {
+		if strings.IndexByte(l, '\t') >= 0 {
+			return nil
+		}
+		if l = strings.TrimSpace(l); hasClock(l) {
+			n := len(gaps.FindAllStringIndex(l, -1)) + 1
+			timed++
+			if counts[n]++; counts[n] > counts[most] {
+				most = n
+			}
+		}
+	}
+	if timed < 4 || most < 3 || counts[most]*10 < timed*9 {
+		return nil
+	}
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = gaps.ReplaceAllString(strings.TrimSpace(l), "\t")
 	}
 	return out
 }
@@ -950,6 +980,7 @@ func placeNameTime(lines []string, delim byte) []string {
 	if matched < 2 || matched*10 < timed*7 || marks*2 > matched || divided > matched {
 		return nil
 	}
+	withoutWinners(cuts)
 	if !clubsApart(lines, cuts) {
 		return nil
 	}
@@ -979,6 +1010,25 @@ func placeNameTime(lines []string, delim byte) []string {
 		}
 	}
 	return out
+}
+
+// withoutWinners leaves out lines that name the first of the men, women or a group, "1st lady: Jo
+// Lee 18:20", where another line has that name and time.
+func withoutWinners(cuts []*typed) {
+	for i, c := range cuts {
+		if c == nil || c.place == "" {
+			continue
+		}
+		group, name, ok := strings.Cut(c.name, ": ")
+		if k := kindOf(group); !ok || k != kSex && k != kGroup {
+			continue
+		}
+		if slices.ContainsFunc(cuts, func(other *typed) bool {
+			return other != nil && other != c && other.time == c.time && fold(other.name) == fold(name)
+		}) {
+			cuts[i] = nil
+		}
+	}
 }
 
 // sexesLast says whether letters for two sexes stand alone at the ends of lines: an m among
@@ -1100,7 +1150,9 @@ func placesAfter(places []int) []int {
 }
 
 var (
-	numbered  = regexp.MustCompile(`^\s*(\d{1,4})\s*([.):=]?)(?:\s+(.*?))?\s*$`)
+	numbered = regexp.MustCompile(`^\s*(\d{1,4})(\s*[.):=]|(?:st|nd|rd|th|er|ère|ème|eme|re|e|º|ª|°)\b|)(?:\s+(.*?))?\s*$`)
+	// hourUnits is a time of hours and minutes with their units among times without: 1 hr 2 min 48.
+	hourUnits = regexp.MustCompile(`(?i)\b(\d{1,2}) ?h(?:(?:ou)?rs?)?[., ]{0,2}([0-5]?\d) ?m(?:ins?|inutes?)?(?:[., ]{0,2}([0-5]?\d) ?(?:s(?:ecs?|econds?)?)?)?[. ]*$`)
 	lastTime  = regexp.MustCompile(`^(.*?)[\s,;:–—-]*(?:^|\s)(\d{1,3}[\d:.,'’"”]*)$`)
 	lastWords = regexp.MustCompile(`^(.*?)[\s,;:–—-]+(\S+(?:\s+\S+){0,2})$`)
 )
@@ -1120,10 +1172,20 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	switch inside := before != noPlace && after != noPlace; {
 	case inside && n >= before && n <= after:
 	case marked && before == noPlace && n < after, marked && after == noPlace && before != noPlace && n >= before && n <= before+3:
+	case after == noPlace && n == before+1 && before > 2 && saysTime(m[3]):
 	default:
 		return "", "", "", false
 	}
 	place, name = m[1], m[3]
+	if t := hourUnits.FindStringSubmatchIndex(name); t != nil {
+		part := func(k int) string {
+			if t[k] < 0 {
+				return "00"
+			}
+			return ("0" + name[t[k]:t[k+1]])[t[k+1]-t[k]-1:]
+		}
+		return place, strings.Trim(name[:t[0]], edgeMarks), name[t[2]:t[3]] + ":" + part(4) + ":" + part(6), true
+	}
 	if t := lastTime.FindStringSubmatch(name); t != nil {
 		return place, t[1], t[2], true
 	}
@@ -1132,7 +1194,7 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 	}
 	// "Jo Lee DNF", "Jo Lee no time"
 	for words := lastWords.FindStringSubmatch(name); words != nil; {
-		if sameTime[fold(words[2])] {
+		if sameTime[fold(words[2])] || isDitto(words[2]) {
 			return place, words[1], "〃", true
 		}
 		if kindOf(words[2]) == kStatus {
@@ -1145,6 +1207,16 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		words[1], words[2] = strings.TrimSuffix(name, " "+rest), rest
 	}
 	return place, name, "", true
+}
+
+// saysTime says whether the words behind a number end in a time with its units, in words for the
+// time of the line above or in a status: "Jo Lee 1 hr 2 min 48", "Jo Lee same time", "Jo Lee DNF".
+func saysTime(l string) bool {
+	if m := spelledClock.FindStringSubmatchIndex(l); m != nil {
+		return true
+	}
+	words := lastWords.FindStringSubmatch(l)
+	return words != nil && (sameTime[fold(words[2])] || isDitto(finalWordOf(l)) || kindOf(finalWordOf(l)) == kStatus)
 }
 
 // fromPlace says whether a date, without a year, is only made of a place and a first name

@@ -192,6 +192,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 		switch kindOf(tm) {
 		case kClock, kDecimal, kInt, kStatus, kGroup:
 			timed = true
+		case kText:
+			timed = named && saysEnded(tm) // "pulled out at 3 km"
 		case kDate:
 			timed = strings.Count(tm, ".") == 2 && !strings.Contains(tm, ":") // 1.02.31 in a column of h.mm.ss
 		}
@@ -432,7 +434,9 @@ func (r *rowRules) shape(cells []string) []string {
 		case r.between:
 			clock = between(b, r.clock)
 		default:
-			if i := r.clock[max(0, len(r.clock)-2)]; !isBlank(b[i]) {
+			if i := r.clock[max(0, len(r.clock)-2)]; isDitto(b[i]) || strings.Trim(b[i], "-–— ") == "" && !isBlank(b[i]) && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
+				b[i] = r.minutes // a mark, or a dash beside seconds
+			} else if !isBlank(b[i]) {
 				r.minutes = b[i]
 			} else if r.hasPositions && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
 				b[i] = r.minutes // seconds alone, under the minutes of the places before
@@ -463,7 +467,7 @@ func isDitto(s string) bool {
 }
 
 // sameTime are words for the time of the line above, in the folded form.
-var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t")
+var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t", "see above", "as above", "same as above", "siehe oben", "wie oben", "ci dessus", "comme ci dessus", "igual", "come sopra", "zie boven", "idem tijd", "som ovan", "jak wyzej", "jako vyse", "stejny cas", "ten sam czas")
 
 // joinClock writes the cells of hours, minutes and seconds as one time.
 func joinClock(cells []string, parts []int) string {

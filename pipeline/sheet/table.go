@@ -266,6 +266,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if l.first >= 0 && t.grid != nil {
+		if n := t.grid.shiftBack(lex, l.headings, after); n > 0 {
+			s.note("cells-moved", fmt.Sprintf("from some row on, %s had a column too many or too few before the time; read as if under the heading", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
+	if l.first >= 0 && t.grid != nil {
 		if n := t.grid.nameFromBeside(lex, l.headings, after); n > 0 {
 			s.note("names-joined", fmt.Sprintf("two columns hold names, never both on one row; %s took the name from the second", text.Count(n, "row")))
 			head = t.head()

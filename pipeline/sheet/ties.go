@@ -3,7 +3,10 @@ package sheet
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 var (
@@ -17,6 +20,8 @@ var (
 	together = regexp.MustCompile(`^(\s*\d{1,4}=\s+)(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?),? +(?:and|&|\+|und|et|y|e|en|i|och|a|ac) +(\pL[^\d&\t;|]*? \pL[^\d&\t;|]*?)([\s,;:(–—-]+\d{1,3}[:.'’]\d{2}.*)$`)
 	// mended is a time that an arrow puts in the place of another, "18:20 -> 18:22".
 	mended = regexp.MustCompile(`\d{1,3}:\d{2}(?::\d{2})?[ \t]*(?:->|=>|→|⇒|➔)[ \t]*(\d{1,3}:\d{2}(?::\d{2})?)`)
+	// gluedWord is a word at the end of a line that stands right behind the time, "24:15pb".
+	gluedWord = regexp.MustCompile(`\s(\d{1,3}:[0-5]\d)((?:pb|PB|Pb|sb|SB|pr|PR)[!*. ]*)$`)
 	// mendedInBracket is the same in words, "18:20 (sorry, 18:22)".
 	mendedInBracket = regexp.MustCompile(`\d{1,3}:\d{2}[ \t]*\((?:sorry|oops|correction|corrected(?: to)?|should be|should read|recte|korrektur|pardon|corrig[eé]|richtig)[,:]?[ \t]+(\d{1,3}:\d{2})\)`)
 )
@@ -28,10 +33,45 @@ func mendedTimes(text []byte) []byte {
 	if bytes.Contains(text, []byte(" (")) {
 		text = mendedInBracket.ReplaceAll(text, []byte("$1"))
 	}
+	text = correctedLines(text)
 	if !bytes.Contains(text, []byte("->")) && !bytes.Contains(text, []byte("=>")) && !bytes.ContainsAny(text, "→⇒➔") {
 		return text
 	}
 	return mended.ReplaceAll(text, []byte("$1"))
+}
+
+// correctedLines leaves of two times of a line behind a place, with words between them that say
+// which is right, that one: "7. Jo Lee 24:51 corrected to 24:15".
+func correctedLines(received []byte) []byte {
+	if len(received) > typedBytes {
+		return received
+	}
+	var lines [][]byte // once a line is changed
+	change := func(i int, l []byte) {
+		if lines == nil {
+			lines = bytes.Split(received, []byte("\n"))
+		}
+		lines[i] = l
+	}
+	for i, l := range bytes.Split(received, []byte("\n")) {
+		l = bytes.TrimLeft(l, " ")
+		colons := bytes.Count(l, []byte(":"))
+		if colons == 0 || len(l) < 12 || l[0] < '0' || l[0] > '9' || bytes.ContainsAny(l, "\t;|") {
+			continue
+		}
+		if colons == 2 {
+			if right, ok := text.CorrectedTime(string(l)); ok {
+				change(i, []byte(right))
+			}
+		}
+		if m := gluedWord.FindSubmatchIndex(l); m != nil {
+			change(i, slices.Concat(l[:m[3]], []byte(" "), l[m[4]:]))
+		}
+	}
+	if lines == nil {
+		return received
+	}
+	return bytes.Join(lines, []byte("\n"))
 }
 
 // tiedPlaces writes shared places in one way, "4=", and puts people who stand on one line

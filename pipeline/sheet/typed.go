@@ -20,6 +20,7 @@ type typed struct {
 var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
 	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?(?:["”″]|''|’’)?` +
 	`|\d{1,2} ?h ?[0-5]?\d['’:][0-5]\d["”]?` +
+	`|\d{1,2} ?h(?:(?:ou)?rs?)?[., ]{0,2}\d{1,2} ?m(?:ins?|inutes?)?(?:[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)?` +
 	`|\d{1,3} ?m(?:n|in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
 
 var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}[-,][0-5]\d)(?:$|\s)`)
@@ -101,8 +102,31 @@ func typedLines(lines []string, delim byte) []string {
 	}
 	if placed > 0 {
 		addNumbered(lines, cuts)
+	} else {
+		dottedRise(cuts)
 	}
 	return writeTyped(lines, cuts, first)
+}
+
+// dottedRise puts a colon in the place of the dot in times of which all five or more have one and
+// none falls: without places beside them nothing else would say that they are times.
+func dottedRise(cuts []*typed) {
+	n, last := 0, 0.0
+	for _, c := range cuts {
+		if c == nil {
+			continue
+		}
+		t := looseNumber(c.time)
+		if !dottedTime.MatchString(c.time) || t < last || t < 5 {
+			return
+		}
+		n, last = n+1, t
+	}
+	for _, c := range cuts {
+		if c != nil && n >= 5 {
+			c.time = strings.Replace(c.time, ".", ":", 1)
+		}
+	}
 }
 
 // tellsMuch says whether a line is a sentence: five words and more in it begin small.
@@ -190,7 +214,9 @@ func typedLine(l string) (c *typed, text string) {
 	if name, club, ok := cutAny(before, ", ", " - ", " – ", " / ", " | "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
 		before, c.club = name, club
 	}
-	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || slices.ContainsFunc(findDates(l), func(d foundDate) bool { return !d.fromPlace(placeEnd) }) {
+	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || slices.ContainsFunc(findDates(l), func(d foundDate) bool {
+		return !d.fromPlace(placeEnd) && !(d.from >= m[2] && d.to <= m[3] && d.readings[0].y == 0)
+	}) {
 		return c, ""
 	}
 	return c, before

@@ -103,7 +103,7 @@ func ordinalsInWords(lines []string) bool {
 	var at []int
 	for i, l := range lines {
 		word, _, ok := strings.Cut(strings.TrimSpace(l), " ")
-		if !ok || !clockInside.MatchString(l) {
+		if !ok || !clockInside.MatchString(l) && !spelledClock.MatchString(l) {
 			continue
 		}
 		if len(at) >= len(ordinalWords) || !strings.EqualFold(strings.TrimRight(word, ":.,-"), ordinalWords[len(at)]) {

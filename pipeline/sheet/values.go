@@ -183,7 +183,7 @@ func isClock(s string) bool {
 			inDigits, dot = true, false
 			last = r
 			continue
-		case r == ':':
+		case r == ':', r == ';' && inDigits: // 24;15 of a hand that missed the key
 			colons++
 		case r == '.' || r == ',' || r == ' ':
 			dot = dot || r == '.'

@@ -335,14 +335,14 @@ func (s *scanner) isDescribed() bool {
 // is none of a name: "forgot to ask her name", "tall chap, did not catch his name".
 func (s *scanner) isSentence() bool {
 	ts, found := s.tokens, false
-	if len(ts) < 4 {
+	if len(ts) < 4 && (len(ts) != 3 || !s.is(&ts[0], notDone)) {
 		return false
 	}
 	for i := range ts {
 		if !ts[i].small {
 			return false
 		}
-		found = found || s.is(&ts[i], ofSentences)
+		found = found || s.is(&ts[i], ofSentences) || i == 0 && s.is(&ts[i], notDone)
 	}
 	return found
 }
@@ -350,6 +350,12 @@ func (s *scanner) isSentence() bool {
 // guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast
 // von Anna". In names the small word has a family name behind it, and none of these before.
 func (s *scanner) guestOf() bool {
+	if n := len(s.tokens); n >= 2 && n <= 3 && s.tokens[n-1].small && s.is(&s.tokens[n-1], relations) && s.is(&s.tokens[0], possessed) {
+		return true // "someone's dad"
+	}
+	if len(s.tokens) >= 3 && s.is(&s.tokens[0], visitors) && s.key(&s.tokens[1]) == "from" {
+		return true // "visitor from Leeds way"
+	}
 	if len(s.tokens) < 3 || !s.is(&s.tokens[0], nobody) && !s.is(&s.tokens[0], relations) {
 		return false
 	}

@@ -103,6 +103,15 @@ var describing = set(`in with wearing en avec mit im ohne con sin senza com sem 
 // relations tell, with "of" and a name behind them, whose friend or child somebody was.
 var relations = set(`friend friends husband wife partner son daughter child brother sister mother father mum dad mate colleague freund freundin amigo amiga ami amie amico amica`)
 
+// visitors with "from" and a place behind them tell no more than where somebody came from.
+var visitors = set(`visitor visitors guest runner someone somebody tourist man lady woman chap bloke girl boy`)
+
+// possessed stand before a word for a relation: whose dad it was nobody knows.
+var possessed = set(`someones somebodys someone somebody his her their my your`)
+
+// notDone begin sentences of what nobody did: "didn't catch name", "missed her name".
+var notDone = set(`didnt didn couldnt couldn cannot cant missed forgot lost`)
+
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
 	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "man": true, "woman": true, "mann": true, "frau": true, "homme": true, "femme": true, "hombre": true, "mujer": true, "uomo": true, "donna": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,

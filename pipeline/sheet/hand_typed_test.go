@@ -1,0 +1,101 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestHandTyped reads lists as people type them, line by line: place, name and time of every
+// row. A refusal is what its reason contains.
+func TestHandTyped(t *testing.T) {
+	const day = "Alder Bank, Saturday 3 January 2026\n"
+	for _, c := range []struct {
+		name, file, text string
+		want             []string
+		refused          string
+	}{
+		{name: "a row without a time names the one above", file: "x.txt",
+			text: day + "1er Jo Lee 18:20\n2e Al Roe 18:31\n3e Cy Dee idem\n4e Di Fox 18:42\n5e Ed Gow 18:45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:31", "4 Di Fox 18:42", "5 Ed Gow 18:45"}},
+		{name: "see above, in a cell", file: "x.txt",
+			text: day + "1\tJo Lee\t18:20\n2\tAl Roe\t18:31\n3\tCy Dee\tsee above\n4\tDi Fox\t18:42\n5\tEd Gow\t18:45\n6\tGus Ing\t18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:31", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "hours in words at the end", file: "x.txt",
+			text: day + "1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 59:40\n4 Di Fox 1 hr 2 min 48\n5 Ed Gow 1 hr 3 min 5\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 59:40", "4 Di Fox 1:02:48", "5 Ed Gow 1:03:05"}},
+		{name: "a count of those who ran is no runner", file: "x.txt",
+			text: day + "1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n5 runners today\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42"}},
+		{name: "of two times the right one", file: "x.txt",
+			text: day + "1 Jo Lee 18:20\n2 Al Roe 18:51 corrected to 18:31\n3 Cy Dee 18:40 (not 18:04)\n4 Di Fox 18:42pb\n5 Ed Gow 18:45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45"}},
+		{name: "winners above that stand below again", file: "x.txt",
+			text: day + "\n1st man: Al Roe 18:20\n1st lady: Jo Lee 18:31\n\n1 Al Roe 18:20\n2 Jo Lee 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n",
+			want: []string{"1 Al Roe 18:20", "2 Jo Lee 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42"}},
+		{name: "a space between minutes and seconds", file: "x.txt",
+			text: day + "1 Jo Lee 18 20\n2 Al Roe 18 31\n3 Cy Dee 18 40\n4 Di Fox 19 02\n5 Ed Gow 19 45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19:02", "5 Ed Gow 19:45"}},
+		{name: "minutes and seconds under headings of their own", file: "x.txt",
+			text: day + "\n No Name          Min Sec\n  1 Jo Lee         18  20\n  2 Al Roe         18  31\n  3 Cy Dee         19   4\n  4 Di Fox         19   5\n  5 Ed Gow         19  45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 19:04", "4 Di Fox 19:05", "5 Ed Gow 19:45"}},
+		{name: "two figures that fall are no times", file: "x.txt",
+			text: day + "1 Jo Lee 40 20\n2 Al Roe 38 31\n3 Cy Dee 51 40\n4 Di Fox 19 02\n5 Ed Gow 22 45\n", refused: "no heading row"},
+		{name: "a dot in times, the club behind the name", file: "x.txt",
+			text: day + "18.05 Jo Lee, Vale AC\n18.31 Al Roe, Mill AC\n18.40 Cy Dee, Vale AC\n19.02 Di Fox, Vale AC\n19.45 Ed Gow, Mill AC\n",
+			want: []string{" Jo Lee 18:05", " Al Roe 18:31", " Cy Dee 18:40", " Di Fox 19:02", " Ed Gow 19:45"}},
+		{name: "a stopwatch's list with names behind", file: "x.txt",
+			text: day + "Lap  Split  Total\n1  00:18:20.0  00:18:20.0  Jo Lee\n2  00:00:11.0  00:18:31.0  Al Roe\n10  00:00:09.0  00:18:40.0  Cy Dee\n11  00:00:22.0  00:19:02.0  Di Fox\n",
+			want: []string{"1 Jo Lee 00:18:20.0", "2 Al Roe 00:18:31.0", "10 Cy Dee 00:18:40.0", "11 Di Fox 00:19:02.0"}},
+		{name: "places and times in words", file: "x.txt",
+			text: day + "First place Jo Lee 18 minutes 20 seconds\nSecond place Al Roe 18 minutes 31 seconds\nThird place Cy Dee 18 minutes 40 seconds\nFourth place Di Fox 19 minutes 2 seconds\n",
+			want: []string{"1 Jo Lee 18 minutes 20 seconds", "2 Al Roe 18 minutes 31 seconds", "3 Cy Dee 18 minutes 40 seconds", "4 Di Fox 19 minutes 2 seconds"}},
+		{name: "marks for the minutes above", file: "x.csv",
+			text: day + "No,Name,Mins,Secs\n1,Jo Lee,18,20\n2,Al Roe,ditto,31\n3,Cy Dee,ditto,40\n4,Di Fox,19,2\n5,Ed Gow,-,45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19:02", "5 Ed Gow 19:45"}},
+		{name: "a semicolon for a colon", file: "x.csv",
+			text: day + "No,Name,Time\n1,Jo Lee,18;20\n2,Al Roe,18;31\n3,Cy Dee,18;40\n4,Di Fox,19;02\n",
+			want: []string{"1 Jo Lee 18;20", "2 Al Roe 18;31", "3 Cy Dee 18;40", "4 Di Fox 19;02"}},
+		{name: "two watches and what was agreed", file: "x.csv",
+			text: day + "No,Name,Time (1),Time (2),Result\n1,Jo Lee,18:20,18:21,18:21\n2,Al Roe,18:31,18:31,18:31\n3,Cy Dee,18:40,18:39,18:39\n4,Di Fox,19:02,19:04,19:03\n",
+			want: []string{"1 Jo Lee 18:21", "2 Al Roe 18:31", "3 Cy Dee 18:39", "4 Di Fox 19:03"}},
+		{name: "the club left out from some row on", file: "x.csv",
+			text: day + "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill AC,18:31\n3,Cy Dee,Vale AC,18:40\n4,Di Fox,18:42\n5,Ed Gow,18:45\n6,Gus Ing,18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "one column further to the right from some row on", file: "x.csv",
+			text: day + "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill AC,18:31\n3,Cy Dee,Vale AC,18:40\n,4,Di Fox,Vale AC,18:42\n,5,Ed Gow,Mill AC,18:45\n,6,Gus Ing,Vale AC,18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "no places from some row on", file: "x.csv",
+			text: day + "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill AC,18:31\n3,Cy Dee,Vale AC,18:40\nDi Fox,Vale AC,18:42\nEd Gow,Mill AC,18:45\nGus Ing,Vale AC,18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", " Di Fox 18:42", " Ed Gow 18:45", " Gus Ing 18:47"}},
+		{name: "people without a club at the end have not moved", file: "x.csv",
+			text: day + "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill AC,18:31\n3,Cy Dee,Vale AC,18:40\n4,Di Fox,,18:42\n5,Ed Gow,,18:45\n6,Gus Ing,,18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "how far somebody got is no other distance", file: "x.csv",
+			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n,Ed Gow,pulled out at 3k\n,Gus Ing,retired\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", " Ed Gow pulled out at 3k", " Gus Ing retired"}},
+	} {
+		s, err := Read(c.file, []byte(c.text), Options{})
+		if err != nil || c.refused != "" {
+			if err == nil || c.refused == "" || !strings.Contains(err.Error(), c.refused) {
+				t.Errorf("%s: %v, want %q", c.name, err, c.refused)
+			}
+			continue
+		}
+		if len(s.Parts) != 1 {
+			t.Errorf("%s: %d parts", c.name, len(s.Parts))
+			continue
+		}
+		var got []string
+		p := s.Parts[0]
+		if err := p.Each(func(_ int, cells []string) error {
+			got = append(got, strings.Join([]string{cellAt(cells, p.Index(Position)), cellAt(cells, p.Index(Name)), cellAt(cells, p.Index(Time))}, " "))
+			return nil
+		}); err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Equal(got, c.want) || p.Course.Value != "alder-bank" || p.Date.Day.String() != "2026-01-03" {
+			t.Errorf("%s: %s %s\n got %q\nwant %q", c.name, p.Course.Value, p.Date.Day, got, c.want)
+		}
+	}
+}
