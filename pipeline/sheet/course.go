@@ -401,6 +401,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		return []courseWord{{text: title, slug: slug, weight: 100, why: "a known course"}}
 	}
 	title = title[len(chatMark.FindString(title)):]
+	if strings.Count(title, ":") > 1 {
+		title = labelledVenue(title, lex)
+	}
 	if strings.HasPrefix(strings.TrimSpace(title), "*") && len(findDates(title)) == 0 {
 		return nil // the legend of a mark: "* personal best"
 	}
@@ -742,6 +745,37 @@ func townLabel(f string) bool { return headingWords[f]&cOfDay != 0 || areaLabels
 
 // areaLabels are such words that are no headings. Common practice, no source.
 var areaLabels = set("obec localidade localidad localitate localite asula helyseg area gebiet region municipality borough parish district gemeinde alue kunta kommune kommun gemeente comune concelho municipio municipality obvod okres gmina dzielnica telepules district territory territorija vald novads savivaldybe obcina opcina община район громада 地域")
+
+// labelBefore is a word, or two, before a colon.
+var labelBefore = regexp.MustCompile(`(\pL+(?: \pL+)?) ?:(?:\s|$)`)
+
+// labelledVenue leaves of a line with several labels, "Date: 3/1/2026 Venue: Alder Bank
+// Distance: 5 km", the one for the place with its value; other lines come back as they are.
+func labelledVenue(title string, lex *lexicon) string {
+	known := func(l string) bool { return lex.read(l).known || isVenueLabel(fold(l)) }
+	from, to, labels := -1, len(title), 0
+	for _, m := range labelBefore.FindAllStringSubmatchIndex(title, -1) {
+		label, at := title[m[2]:m[3]], m[2]
+		if i := strings.LastIndexByte(label, ' '); i >= 0 && !known(label) {
+			label, at = label[i+1:], at+i+1
+		}
+		if !known(label) {
+			continue
+		}
+		labels++
+		if from >= 0 {
+			to = at
+			break
+		}
+		if g := lex.read(label); isVenueLabel(fold(label)) || g.known && g.meaning == Course {
+			from = at
+		}
+	}
+	if from < 0 || labels < 2 {
+		return title
+	}
+	return strings.Trim(title[from:to], " ,;|–-")
+}
 
 // venueLabels stand before the place of a run, in the languages of the headings and as keys of
 // open data (spatial coverage, after the DCMI Metadata Terms).

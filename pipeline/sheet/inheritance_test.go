@@ -29,6 +29,8 @@ var inheritances = []struct {
 	{"the route on a line of its own", "a.csv", "Alder Bank\nWinter route\nSaturday 3 January 2026\n" + threeNames, Options{}, "alder-bank-winter-route 2026-01-03", ""},
 	{"the route in the file's name", "alder bank 2026-01-03 (alternative course).csv", threeNames, Options{}, "alder-bank-alternative-route 2026-01-03", ""},
 	{"the route of a known course", "a.csv", "Alder Bank - summer loop\n3 January 2026\n" + threeNames, Options{Courses: []CourseName{{Course: "alder-bank", Weekday: -1}}}, "alder-bank-summer-route 2026-01-03", ""},
+	{"several labels on one line", "a.csv", "Date: 03/01/2026 Venue: Heron Pool Distance: 5 km\n" + threeNames, Options{DateOrder: "dmy"}, "heron-pool 2026-01-03", ""},
+	{"several labels on one line, the place last", "a.csv", "Date: 3 January 2026, Distance: 5 km, Place: Heron Pool\n" + threeNames, Options{}, "heron-pool 2026-01-03", ""},
 	{"the other way round", "a.csv", "Heron Pool (reverse)\n3 January 2026\n" + threeNames, Options{}, "heron-pool-reverse-route 2026-01-03", ""},
 	{"the other way round, beside the date", "a.csv", "Heron Pool, 3 January 2026, anti-clockwise\n" + threeNames, Options{}, "heron-pool-reverse-route 2026-01-03", ""},
 	{"a list in reverse order", "a.csv", "Heron Pool, 3 January 2026\nReverse order of finish\n" + threeNames, Options{}, "heron-pool 2026-01-03", ""},
