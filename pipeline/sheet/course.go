@@ -756,7 +756,7 @@ func labelledVenue(title string, lex *lexicon) string {
 	from, to, labels := -1, len(title), 0
 	for _, m := range labelBefore.FindAllStringSubmatchIndex(title, -1) {
 		label, at := title[m[2]:m[3]], m[2]
-		if i := strings.LastIndexByte(label, ' '); i >= 0 && !known(label) {
+		if i := strings.LastIndexByte(label, ' '); i >= 0 && !isVenueLabel(fold(label)) && known(label[i+1:]) {
 			label, at = label[i+1:], at+i+1
 		}
 		if !known(label) {
