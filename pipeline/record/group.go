@@ -99,6 +99,12 @@ func parseGroup(b []byte) group {
 	if len(b) > 1 && len(b) <= 3 && b[0] == '-' && allDigits(b[1:]) && atoi(b[1:]) >= 6 && atoi(b[1:]) <= 23 {
 		b = append([]byte("<"), b[1:]...) // -18: under 18
 	}
+	reaches := false // a sign says "and under"
+	if i := bytes.IndexAny(b, "≤≥<"); i >= 0 {
+		reaches = bytes.Contains(b, []byte("≤")) || bytes.Contains(b, []byte("<="))
+		b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("≥"), []byte(">")), []byte("≤"), nil)
+		b = bytes.ReplaceAll(b, []byte("<="), nil)
+	}
 	var nums [4]int
 	var digits [4]int
 	n := 0
@@ -341,7 +347,7 @@ func parseGroup(b []byte) group {
 	// "and over", "u. älter" after the number.
 	if n == 1 {
 		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older"))
-		andU = andU || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
+		andU = andU || reaches || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
 	}
 	if n == 2 && year(nums[0], digits[0]) && digits[1] == 2 && nums[0]%100 < nums[1] {
 		nums[1], digits[1] = nums[0]/100*100+nums[1], 4 // 1975-79
