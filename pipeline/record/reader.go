@@ -543,6 +543,9 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 			}
 		}
 	}
+	if text != "" && (text[0] == 'T' || text[0] == 'S' || text[0] == 'B') {
+		text = cutBackMarker(text, take)
+	}
 	if last := strings.LastIndexByte(text, ' ') + 1; strings.ContainsAny(text, ":-–") || last > 0 && last < len(text) && text[last] >= 'a' && text[last] <= 'z' {
 		text = r.cutRole(text, take)
 	}
@@ -611,6 +614,18 @@ func withoutNote(text string) string {
 	}
 	if cut != text && strings.IndexByte(cut, ' ') > 0 && cut != strings.ToUpper(cut) {
 		return cut
+	}
+	return text
+}
+
+// cutBackMarker takes the word for who walks at the end off a name of two words and more behind it:
+// "Sweeper Jo Lee".
+func cutBackMarker(text string, take func(remark)) string {
+	for _, role := range [...]string{"Tail walker ", "Tail Walker ", "Tailwalker ", "Back marker ", "Backmarker ", "Sweeper ", "TW "} {
+		if name, ok := strings.CutPrefix(text, role); ok && strings.IndexByte(trim(name), ' ') > 0 {
+			take(remark{part: BackMarker})
+			return trim(name)
+		}
 	}
 	return text
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -18,7 +19,10 @@ type beside struct {
 
 	seconds int    // column of times in which some cells have the seconds alone, ":39"; -1 for none
 	minutes string // of the row above, as they stand before the seconds
+	mark    string // between the two
 	above   string // its seconds
+
+	bareSeconds bool // the seconds stand without a mark
 }
 
 // tick is a column in which a mark says the sex that its heading names.
@@ -139,6 +143,8 @@ func (s *settler) gaps() {
 				last = ms
 			case !gap && filled == 0 && kindOf(c) == kClock && strings.Contains(c, ":"):
 				first = looseNumber(c)
+			case !gap && filled == 0 && dottedTime.MatchString(c):
+				first = looseNumber(strings.Replace(c, ".", ":", 1))
 			default:
 				return
 			}
@@ -159,7 +165,10 @@ func (s *settler) hasTimes() bool {
 }
 
 // secondsAlone is a time of which the minutes stand in the row above.
-var secondsAlone = regexp.MustCompile(`^[-–"”″' ]{0,3}:([0-5]\d)$`)
+var secondsAlone = regexp.MustCompile(`^[-–"”″' ]{0,3}[:.]([0-5]\d)$`)
+
+// bareSeconds is the same without a mark. It stands for seconds only where all of its column do.
+var bareSeconds = regexp.MustCompile(`^[-–"”″' ]{0,3}([0-5]\d)$`)
 
 // secondsOnly finds the column of times in which somebody has written the minutes only where they
 // change: "18:20", ":39", "19:02".
@@ -168,47 +177,85 @@ func (s *settler) secondsOnly() {
 	if i < 0 || s.beside.gap >= 0 || s.beside.timed {
 		return
 	}
+	whole, alone, bare, sec, falls := 0, 0, 0, "", 0
 	for _, r := range s.rows {
-		if secondsAlone.MatchString(trim(cellAt(r.cells, i))) {
-			s.beside.seconds = i
-			s.columns[i].Why += "; seconds alone follow the minutes above them"
-			return
+		c := trim(cellAt(r.cells, i))
+		m := secondsAlone.FindStringSubmatch(c)
+		if m == nil {
+			if m = bareSeconds.FindStringSubmatch(c); m != nil {
+				bare++
+			}
+		}
+		switch at := strings.LastIndexAny(c, ":."); {
+		case m != nil:
+			if alone++; m[1] < sec {
+				falls++
+			}
+			sec = m[1]
+		case at > 0 && len(c) == at+3 && (kindOf(c) == kClock || dottedTime.MatchString(c)):
+			whole++
+			sec = c[at+1:]
 		}
 	}
+	if alone == 0 || bare > 0 && (whole < 2 || alone < 3 || falls > 0) {
+		return
+	}
+	s.beside.seconds, s.beside.bareSeconds = i, bare > 0
+	s.columns[i].Why += "; seconds alone follow the minutes above them"
 }
 
 // withMinutes puts the minutes of the row above before seconds that stand alone, unless these
 // are fewer than those above: the minute has changed then, and nobody says to which.
 func (b *beside) withMinutes(cell string) string {
 	c := trim(cell)
-	if m := secondsAlone.FindStringSubmatch(c); m != nil {
+	m := secondsAlone.FindStringSubmatch(c)
+	if m == nil && b.bareSeconds {
+		m = bareSeconds.FindStringSubmatch(c)
+	}
+	if m != nil {
 		if b.minutes == "" || m[1] < b.above {
 			return cell
 		}
 		b.above = m[1]
-		return b.minutes + ":" + m[1]
+		return b.minutes + b.mark + m[1]
 	}
-	if b.minutes = ""; kindOf(c) != kClock {
+	if b.minutes = ""; kindOf(c) != kClock && !dottedTime.MatchString(c) {
 		return cell
 	}
-	if at := strings.LastIndexByte(c, ':'); at > 0 && len(c) == at+3 {
-		b.minutes, b.above = c[:at], c[at+1:]
+	if at := strings.LastIndexAny(c, ":."); at > 0 && len(c) == at+3 {
+		b.minutes, b.mark, b.above = c[:at], c[at:at+1], c[at+1:]
 	}
 	return cell
 }
 
-// gapMS reads "+0:19" and "+1:02:03.5".
+// gapMS reads how far behind the first somebody was: "+0:19", "+1:02:03.5", "at 0:19", "+ 1.12" and
+// "+15 sec" or "+1 min 03 sec".
 func gapMS(cell string) (ms int64, ok bool) {
 	c := trim(cell)
-	if len(c) < 5 || c[0] != '+' {
+	if rest, at := strings.CutPrefix(c, "at "); at && rest != "" && rest[0] >= '0' && rest[0] <= '9' {
+		c = "+" + rest
+	}
+	if len(c) < 4 || c[0] != '+' {
 		return 0, false
 	}
+	if m := gapInUnits.FindStringSubmatch(c); m != nil {
+		minutes, _ := strconv.Atoi(orText(m[1], "0")) // two figures at most
+		seconds, _ := strconv.Atoi(orText(m[2], "0"))
+		last := c[len(c)-1]
+		return int64(60*minutes+seconds) * 1000, m[1] != "" || m[2] != "" && (last < '0' || last > '9')
+	}
 	c = trim(c[1:])
+	if dottedTime.MatchString(c) {
+		c = strings.Replace(c, ".", ":", 1)
+	}
 	if kindOf(c) != kClock || !strings.Contains(c, ":") || strings.ContainsAny(c, "hmsHMS") {
 		return 0, false
 	}
 	return int64(math.Round(1000 * looseNumber(c))), true
 }
+
+// gapInUnits is such a time with its units.
+var gapInUnits = regexp.MustCompile(`(?i)^\+ ?(?:(\d{1,2}) ?(?:m|mins?|minutes?|')[., ]{0,2})?(?:(\d{1,2}) ?(?:s|secs?|sek|seconds?|"|'')?\.?)?$`)
 
 // ticked says whether a cell holds a mark and nothing else.
 func ticked(cell string) bool {

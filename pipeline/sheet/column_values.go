@@ -226,6 +226,7 @@ func (s *settler) byValues() {
 				s.set(i, AgeGroup, "no heading, but its values are age groups and sexes")
 			}
 		}
+		s.remarksBehind(free)
 		return
 	}
 	// No heading at all: what else is unmistakable.
@@ -261,6 +262,26 @@ func (s *settler) byValues() {
 		case s.find(Club) < 0 && s.find(Name) >= 0 && i > s.find(Name) && p.share(kText) > .8 && !s.codes(i) && !s.units(i) && !s.relatives(s.find(Name), i):
 			s.set(i, Club, "the only other column of words")
 		}
+	}
+}
+
+// remarksBehind takes the first column behind the times for notes that has no heading and words in
+// no more than a third of the rows: what somebody has written beside them, "void", "ran with Jo".
+func (s *settler) remarksBehind(free func(int) bool) {
+	time := max(s.find(Time), s.find(ChipTime), s.find(GunTime))
+	if s.find(Notes) >= 0 || time < 0 {
+		return
+	}
+	for i := time + 1; i < len(s.columns); i++ {
+		p := s.profiles[i]
+		if s.headings[i] != "" || !free(i) || p.filled == 0 || 3*p.filled > len(s.rows)+2 || p.count[kText]+p.count[kStatus] < p.filled {
+			continue
+		}
+		if slices.ContainsFunc(s.rows, func(r line) bool { c := cellAt(r.cells, i); return strings.Contains(c, "=") || anyWord(c, clubWords) }) {
+			continue // a legend, a club
+		}
+		s.set(i, Notes, "no heading, and words on some rows behind the times")
+		return
 	}
 }
 

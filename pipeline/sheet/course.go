@@ -454,7 +454,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil // another label: Date:, Distance:, Start: …
 		case plainWords(cutSpans(label, false)) == "", saysField(cutSpans(label, false)):
 			text = value
-		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0):
+		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0 || saysYear(value)):
 			text = label
 		case beforePlace[finalWord(label)]:
 			text = value // "Vale Borough presents: Alder Bank"
@@ -469,6 +469,11 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			}
 		default:
 			return nil
+		}
+	}
+	if m := heldAt.FindStringSubmatch(text); m != nil && !labelled && hasDate && !issued {
+		if name := plainWords(m[1]); len(Slug(name)) >= 3 && !isSection(name) {
+			return []courseWord{{text: name, slug: Slug(name), weight: 80, why: "the line says that the run was held there"}}
 		}
 	}
 	if isRemark(text) && !labelled || isSection(text) || saysNoRun(text) {
@@ -548,6 +553,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 				break
 			}
 		}
+		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
+			w.weight -= 25 // who runs there
+		}
 		if last := words[len(words)-1]; len(words) > 1 && (last == "memorial" || last == "cup" || last == "trophy" || last == "challenge") {
 			w.weight -= 25 // what the run is called, not where it is
 		}
@@ -559,6 +567,20 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		out = append(out, w)
 	}
 	return out
+}
+
+// heldAt is the place of which a line says that a run was held there, with small words around it:
+// "Report of the run held at Alder Bank on Saturday 3 May".
+var heldAt = regexp.MustCompile(`(?:^|\s)(?:held|run|runs|ran|took place|taking place|lauf|gelaufen|couru|courue|disput[ée]e?|celebrad[ao]|tenut[ao]si?|gehouden|gelopen) (?:at|in|im|am|auf dem|à|au|en|a|al|nel|bij|op) ((?:the |der |die |la |le |el |het |de )?\p{Lu}[^,;:()\d]*?) (?:on|on the|am|vom|le|du|el|il|op|d\.d\.)\s+[^,;:()]*\d`)
+
+// runningGroup says that a line names people who run together.
+var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)
+
+// saysYear says whether a text is a year and nothing else.
+func saysYear(text string) bool {
+	text = strings.TrimSpace(text)
+	y := int(looseNumber(text))
+	return len(text) == 4 && digitsOnly(text) && y >= firstYear && y <= lastYear
 }
 
 // sentence says whether a text goes on in small letters as a remark does, "Well done everybody",

@@ -71,6 +71,30 @@ func TestHandTyped(t *testing.T) {
 		{name: "people without a club at the end have not moved", file: "x.csv",
 			text: day + "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill AC,18:31\n3,Cy Dee,Vale AC,18:40\n4,Di Fox,,18:42\n5,Ed Gow,,18:45\n6,Gus Ing,,18:47\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "minutes once, a dot before the seconds", file: "x.txt",
+			text: day + "1. Jo Lee  18.20\n2. Al Roe  .31\n3. Cy Dee  .40\n4. Di Fox  19.02\n5. Ed Gow  .45\n",
+			want: []string{"1 Jo Lee 18.20", "2 Al Roe 18.31", "3 Cy Dee 18.40", "4 Di Fox 19.02", "5 Ed Gow 19.45"}},
+		{name: "minutes once, the seconds bare in a column", file: "x.csv",
+			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,31\n3,Cy Dee,40\n4,Di Fox,19:02\n5,Ed Gow,45\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19:02", "5 Ed Gow 19:45"}},
+		{name: "minutes in lines over seconds", file: "x.txt",
+			text: day + "\n18 mins\n   Jo Lee 20\n   Al Roe 31\n19 mins\n   Cy Dee 04\n   Di Fox 45\n",
+			want: []string{" Jo Lee 18:20", " Al Roe 18:31", " Cy Dee 19:04", " Di Fox 19:45"}},
+		{name: "how far behind, in words", file: "x.csv",
+			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,at 0:11\n3,Cy Dee,+20 sec\n4,Di Fox,+42 sec\n5,Ed Gow,+1 min 25 sec\n6,Gus Ing,+1 min 30\n7,Hal Job,+1:31\n8,Ida Kay,+1:40\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 0:18:31", "3 Cy Dee 0:18:40", "4 Di Fox 0:19:02", "5 Ed Gow 0:19:45", "6 Gus Ing 0:19:50", "7 Hal Job 0:19:51", "8 Ida Kay 0:20:00"}},
+		{name: "a time with units among times without", file: "x.txt",
+			text: day + "1. Jo Lee 18:20\n2. Al Roe 18 min 31\n3. Cy Dee 18:40\n4. Di Fox 19.02\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19.02"}},
+		{name: "first, then", file: "x.txt",
+			text: day + "first Jo Lee 18:20\nthen Al Roe 18:31\nthen Cy Dee 18:40\nthen Di Fox 18:42\nthen Ed Gow 18:45\nthen Gus Ing 18:47\nlastly Hal Job 18:50\n",
+			want: []string{" Jo Lee 18:20", " Al Roe 18:31", " Cy Dee 18:40", " Di Fox 18:42", " Ed Gow 18:45", " Gus Ing 18:47", " Hal Job 18:50"}},
+		{name: "held at a place, under who runs there", file: "x.txt",
+			text: "MILL RUNNING GROUP\n\nReport of the run held at Alder Bank on Saturday 3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n4. Di Fox 18:42\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42"}},
+		{name: "the year in a cell beside the place", file: "avg 3 January.csv",
+			text: "Alder Bank,,2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40"}},
 		{name: "how far somebody got is no other distance", file: "x.csv",
 			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n,Ed Gow,pulled out at 3k\n,Gus Ing,retired\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", " Ed Gow pulled out at 3k", " Gus Ing retired"}},
@@ -96,6 +120,28 @@ func TestHandTyped(t *testing.T) {
 		}
 		if !slices.Equal(got, c.want) || p.Course.Value != "alder-bank" || p.Date.Day.String() != "2026-01-03" {
 			t.Errorf("%s: %s %s\n got %q\nwant %q", c.name, p.Course.Value, p.Date.Day, got, c.want)
+		}
+	}
+}
+
+// Words on some rows behind the times are notes; clubs and a legend that stand there are none.
+func TestRemarksBehindTimes(t *testing.T) {
+	for _, c := range []struct {
+		cells string
+		notes int
+	}{
+		{"void||||ran with Jo|", 3},
+		{"Vale AC||||Mill Runners|", -1},
+		{"x = first run|||||", -1},
+		{"a|b|c|d||", -1},
+	} {
+		text := "Alder Bank 3 January 2026\nPos,Name,Time,\n"
+		for i, cell := range strings.Split(c.cells, "|") {
+			text += strings.Join([]string{string(rune('1' + i)), "Jo L" + string(rune('a'+i)) + "e", "18:2" + string(rune('0'+i)), cell}, ",") + "\n"
+		}
+		s, err := Read("x.csv", []byte(text), Options{})
+		if err != nil || s.Parts[0].Index(Notes) != c.notes {
+			t.Errorf("%s: notes in column %d (%v), want %d", c.cells, s.Parts[0].Index(Notes), err, c.notes)
 		}
 	}
 }

@@ -239,8 +239,10 @@ func (s *settler) startAndFinish() {
 			continue
 		}
 		switch m := s.columns[i].Meaning; {
-		case s.late(i) && s.guesses[i].known && s.saysOffset(i) && start < 0:
+		case s.late(i) && (s.guesses[i].known && s.saysOffset(i) || anyWord(s.headings[i], startedWords)) && start < 0:
 			start = i
+		case s.late(i) && anyWord(s.headings[i], finishedWords) && finish < 0:
+			finish = i
 		case s.late(i) && s.guesses[i].known && (m == Time || m == GunTime || m == ChipTime || m == Other || m == Position) && finish < 0:
 			finish = i
 		case !s.guesses[i].known:
@@ -305,6 +307,10 @@ func (s *settler) staggered() {
 var (
 	delayWords = set("start started offset delay staggered stagger headstart sent released")
 	clockWords = set("clock watch stopwatch")
+
+	// startedWords and finishedWords are over times of day at either end (common practice, no source).
+	startedWords  = set("start started off departed depart partenza salida gestartet losgelaufen vertrek gestart startade")
+	finishedWords = set("finish finished end ended back arrived arrivee arrivo llegada angekommen ziel aankomst maal")
 )
 
 // shortestRun and longestRun bound, in seconds, what is taken for the time from a start to a

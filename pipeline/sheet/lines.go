@@ -22,7 +22,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
-		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(oddMarks(text))))))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(oddMarks(minuteBlocks(minutesOnce(text))))))))
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
@@ -1151,8 +1151,8 @@ func placesAfter(places []int) []int {
 
 var (
 	numbered = regexp.MustCompile(`^\s*(\d{1,4})(\s*[.):=]|(?:st|nd|rd|th|er|ère|ème|eme|re|e|º|ª|°)\b|)(?:\s+(.*?))?\s*$`)
-	// hourUnits is a time of hours and minutes with their units among times without: 1 hr 2 min 48.
-	hourUnits = regexp.MustCompile(`(?i)\b(\d{1,2}) ?h(?:(?:ou)?rs?)?[., ]{0,2}([0-5]?\d) ?m(?:ins?|inutes?)?(?:[., ]{0,2}([0-5]?\d) ?(?:s(?:ecs?|econds?)?)?)?[. ]*$`)
+	// unitsLast is a time with its units among times without: 1 hr 2 min 48, 18 min 50.
+	unitsLast = regexp.MustCompile(`(?i)(?:^|[\s,;:–—-])(?:(\d{1,2}) ?h(?:(?:ou)?rs?)?[., ]{0,2})?(\d{1,3}) ?m(?:n|ins?|inutes?)?[., ]{0,2}([0-5]?\d) ?(?:s(?:ecs?|econds?)?)?[. ]*$`)
 	lastTime  = regexp.MustCompile(`^(.*?)[\s,;:–—-]*(?:^|\s)(\d{1,3}[\d:.,'’"”]*)$`)
 	lastWords = regexp.MustCompile(`^(.*?)[\s,;:–—-]+(\S+(?:\s+\S+){0,2})$`)
 )
@@ -1177,14 +1177,12 @@ func numberedLine(l string, marked bool, before, after int) (place, name, time s
 		return "", "", "", false
 	}
 	place, name = m[1], m[3]
-	if t := hourUnits.FindStringSubmatchIndex(name); t != nil {
-		part := func(k int) string {
-			if t[k] < 0 {
-				return "00"
-			}
-			return ("0" + name[t[k]:t[k+1]])[t[k+1]-t[k]-1:]
+	if t := unitsLast.FindStringSubmatch(name); t != nil {
+		time = t[2] + ":" + ("0" + t[3])[len(t[3])-1:]
+		if t[1] != "" {
+			time = t[1] + ":" + ("0" + t[2])[len(t[2])-1:] + time[len(t[2]):]
 		}
-		return place, strings.Trim(name[:t[0]], edgeMarks), name[t[2]:t[3]] + ":" + part(4) + ":" + part(6), true
+		return place, strings.Trim(name[:len(name)-len(t[0])], edgeMarks), time, true
 	}
 	if t := lastTime.FindStringSubmatch(name); t != nil {
 		return place, t[1], t[2], true

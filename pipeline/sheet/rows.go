@@ -467,7 +467,7 @@ func isDitto(s string) bool {
 }
 
 // sameTime are words for the time of the line above, in the folded form.
-var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t", "see above", "as above", "same as above", "siehe oben", "wie oben", "ci dessus", "comme ci dessus", "igual", "come sopra", "zie boven", "idem tijd", "som ovan", "jak wyzej", "jako vyse", "stejny cas", "ten sam czas")
+var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t", "see above", "as above", "same as above", "siehe oben", "wie oben", "ci dessus", "comme ci dessus", "igual", "come sopra", "zie boven", "idem tijd", "som ovan", "jak wyzej", "jako vyse", "stejny cas", "ten sam czas", "ebenso", "zeitgleich", "gleichzeitig", "eodem", "ex aequo", "lo mismo", "lo stesso", "evenzo", "likadant")
 
 // joinClock writes the cells of hours, minutes and seconds as one time.
 func joinClock(cells []string, parts []int) string {

@@ -395,14 +395,27 @@ func countedSexes(cuts []*typed) {
 
 // dropSameFirst leaves out a small word in front of nearly every name: "1st place Jo Lee".
 func dropSameFirst(cuts []*typed, texts []string) {
-	n, first := 0, map[string]int{}
+	n, inTurn, first := 0, 0, map[string]int{}
 	for i, c := range cuts {
 		if c != nil {
 			n++
-			if w, _, more := strings.Cut(texts[i], " "); more {
-				first[w]++
+			if w, rest, more := strings.Cut(texts[i], " "); more {
+				if first[w]++; sequenceWords[w] && strings.Contains(rest, " ") {
+					inTurn++
+				}
 			}
 		}
+	}
+	if inTurn > 2 && inTurn*10 >= n*8 {
+		for i, c := range cuts {
+			if c == nil {
+				continue
+			}
+			if w, rest, _ := strings.Cut(texts[i], " "); sequenceWords[w] && strings.Contains(rest, " ") {
+				texts[i] = strings.TrimLeft(rest, edgeMarks)
+			}
+		}
+		return
 	}
 	for w, k := range first {
 		if k*10 < n*8 || len(w) < 2 || w != strings.ToLower(w) && headingWords[fold(w)]&cName == 0 {
@@ -416,6 +429,10 @@ func dropSameFirst(cuts []*typed, texts []string) {
 		return
 	}
 }
+
+// sequenceWords stand, small, before the names of people who came in one after the other: "first Jo
+// Lee", "then Al Roe", "lastly Cy Dee".
+var sequenceWords = set("first then next and finally lastly last")
 
 // sexesBeside takes single letters for sexes that stand in front of nearly every name, or
 // behind: "F Jo Lee", "Jo Lee M". There must be two of them.

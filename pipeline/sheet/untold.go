@@ -195,7 +195,7 @@ func (s *settler) behindFirst(i int) bool {
 	for _, r := range s.rows {
 		if c := trim(cellAt(r.cells, i)); c != "" {
 			filled++
-			if c[0] == '+' {
+			if c[0] == '+' || strings.HasPrefix(c, "at ") {
 				behind++
 			}
 		}

@@ -28,7 +28,7 @@ const (
 	desqualificada|desqualificat|dq'd|dqd|dsq'd|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
 	снят|снята|失格`
 
-	DidNotStart = `dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
+	DidNotStart = `abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
 	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
 	nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|
 	n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau|neyavka|
