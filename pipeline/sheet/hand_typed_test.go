@@ -2,8 +2,11 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // TestHandTyped reads lists as people type them, line by line: place, name and time of every
@@ -95,6 +98,9 @@ func TestHandTyped(t *testing.T) {
 		{name: "the year in a cell beside the place", file: "avg 3 January.csv",
 			text: "Alder Bank,,2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40"}},
+		{name: "the pace behind each time", file: "x.csv",
+			text: day + "Pos,Name,Time / pace\n1,Jo Lee,18:20 / 3:40\n2,Al Roe,18:31 / 3:42\n3,Cy Dee,18:40 / 3:44\n4,Di Fox,20:00 / 4:00\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 20:00"}},
 		{name: "how far somebody got is no other distance", file: "x.csv",
 			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n,Ed Gow,pulled out at 3k\n,Gus Ing,retired\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", " Ed Gow pulled out at 3k", " Gus Ing retired"}},
@@ -142,6 +148,75 @@ func TestRemarksBehindTimes(t *testing.T) {
 		s, err := Read("x.csv", []byte(text), Options{})
 		if err != nil || s.Parts[0].Index(Notes) != c.notes {
 			t.Errorf("%s: notes in column %d (%v), want %d", c.cells, s.Parts[0].Index(Notes), err, c.notes)
+		}
+	}
+}
+
+// What is struck through in a cell is left out where something else stands in it, and stays where
+// nothing does.
+func TestStruckTexts(t *testing.T) {
+	gone := &excelize.Font{Strike: true}
+	data := workbook(t, func(f *excelize.File) {
+		setRows(t, f, "Sheet1", []any{"Alder Bank 3 January 2026"}, []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", ""}, []any{2, "", "18:31"}, []any{3, "", "18:40"}, []any{4, "Di Fox", "18:42"})
+		for cell, runs := range map[string][]excelize.RichTextRun{
+			"C3": {{Text: "18:51", Font: gone}, {Text: " 18:20"}},
+			"B4": {{Text: "Al Row", Font: gone}, {Text: "Al "}, {Text: "Roe", Font: &excelize.Font{Bold: true}}},
+			"B5": {{Text: "Cy ", Font: gone}, {Text: "Dee", Font: gone}},
+		} {
+			if err := f.SetCellRichText("Sheet1", cell, runs); err != nil {
+				t.Fatal(err)
+			}
+		}
+	})
+	s, err := Read("x.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	s.Parts[0].Each(func(_ int, cells []string) error {
+		got = append(got, strings.Join(strings.Fields(strings.Join(cells, " ")), " "))
+		return nil
+	})
+	if want := []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// A club below each name, with place and time in cells over both rows, is no second runner; two
+// people who share them are.
+func TestClubBelowInMergedCells(t *testing.T) {
+	for _, c := range []struct {
+		below [4]string
+		rows  int
+	}{{[4]string{"Vale AC", "Mill Runners", "Vale AC", "Tarn Harriers"}, 4}, {[4]string{"Ed Gow", "Gus Ing", "Hal Job", "Ida Kay"}, 8}} {
+		data := workbook(t, func(f *excelize.File) {
+			rows := [][]any{{"Alder Bank 3 January 2026"}, {"Pos", "Name", "Time"}}
+			for i, name := range [4]string{"Jo Lee", "Al Roe", "Cy Dee", "Di Fox"} {
+				rows = append(rows, []any{i + 1, name, "18:2" + string(rune('0'+i))}, []any{nil, c.below[i], nil})
+			}
+			setRows(t, f, "Sheet1", rows...)
+			for i := 3; i < 11; i += 2 {
+				for _, column := range []string{"A", "C"} {
+					from, to := column+strconv.Itoa(i), column+strconv.Itoa(i+1)
+					if err := f.MergeCell("Sheet1", from, to); err != nil {
+						t.Fatal(err)
+					}
+				}
+			}
+		})
+		s, err := Read("x.xlsx", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows := 0
+		s.Parts[0].Each(func(_ int, cells []string) error {
+			if rows++; c.rows == 4 && !slices.Contains(cells, c.below[rows-1]) {
+				t.Errorf("row %d: %q", rows, cells)
+			}
+			return nil
+		})
+		if rows != c.rows {
+			t.Errorf("%d rows", rows)
 		}
 	}
 }

@@ -78,3 +78,67 @@ func pacedLines(lines []string, delim byte) []string {
 	}
 	return nil
 }
+
+// paceInCell is a time and a pace in one cell: "18:20 / 3:40", "18:20 3:40/km".
+var paceInCell = regexp.MustCompile(`^\s*(\d{1,3}:\d{2}(?::\d{2})?)\s*[ /|;,–-]\s*(\d{1,2}:\d{2})(?: ?(?:/|per |min/)[a-z]{2,4})?\s*$`)
+
+// dropPaces leaves the time alone in cells that hold the pace behind it, in columns with a heading
+// for times: nine in ten of four cells or more are of that kind, and the one is the same part of
+// the other as far as whole seconds can show. It returns the number of cells.
+func (g *grid) dropPaces(lex *lexicon, headings []string, after int) (dropped int) {
+	for column, h := range headings {
+		guess := lex.read(h)
+		if h == "" || !guess.known || !guess.meaning.isTime() && guess.meaning != Pace {
+			continue
+		}
+		filled, looked := 0, 0
+		type pair struct{ time, pace float64 }
+		var pairs []pair
+		for i := 0; i < g.len(); i++ {
+			row, cells := g.at(i)
+			c := trim(cellAt(cells, column))
+			if row <= after || c == "" {
+				continue
+			}
+			if looked++; looked > 5 && len(pairs) == 0 {
+				break
+			}
+			if kindOf(c) != kStatus {
+				filled++
+			}
+			if m := paceInCell.FindStringSubmatch(c); m != nil {
+				pairs = append(pairs, pair{looseNumber(m[1]), looseNumber(m[2])})
+			}
+		}
+		if len(pairs) < 4 || 10*len(pairs) < 9*filled {
+			continue
+		}
+		ratios := make([]float64, len(pairs))
+		for i, p := range pairs {
+			ratios[i] = p.time / max(p.pace, 1)
+		}
+		slices.Sort(ratios)
+		parts, like := ratios[len(ratios)/2], 0
+		for _, p := range pairs {
+			if off := p.time/parts - p.pace; off > -2 && off < 2 {
+				like++
+			}
+		}
+		if parts < 1.5 || 10*like < 9*len(pairs) {
+			continue
+		}
+		if guess.meaning == Pace {
+			headings[column] = "Time" // "Time / pace"
+		}
+		dropped += g.mend(func(_, row int, cells []string) ([]string, bool) {
+			m := paceInCell.FindStringSubmatch(cellAt(cells, column))
+			if row <= after || m == nil {
+				return nil, false
+			}
+			cells = slices.Clone(cells)
+			cells[column] = m[1]
+			return cells, true
+		})
+	}
+	return dropped
+}

@@ -23,6 +23,7 @@ func (t table) stackRows(lex *lexicon) {
 			rows = append(rows, gridRow{row, cells})
 		}
 	}
+	t.uncopyClubs(rows)
 	changed := map[int][]string{} // by row; nil for one that went into another
 	for i := 0; i < len(rows); i++ {
 		if st := stackAt(rows, i); st != nil {
@@ -36,6 +37,76 @@ func (t table) stackRows(lex *lexicon) {
 			return cells, ok
 		})
 	}
+}
+
+// uncopyClubs blanks, in the lower of two rows, what is only copied from the upper one: place and
+// time are cells over both rows, and name and club stand in one each. Nearly all rows below the heading are such
+// pairs, four or more, and the lower texts are clubs by their words, or come again and again:
+// names of a team's members do not.
+func (t table) uncopyClubs(rows []gridRow) {
+	column, pairs, rest := -1, 0, 0
+	seen, club := map[string]bool{}, 0
+	lower := map[int]int{} // row, and where it stands in rows
+	for i := 0; i < len(rows); i++ {
+		if rowFilled(rows[i].cells) < 3 {
+			continue
+		}
+		differs := -1
+		if i+1 < len(rows) && rows[i+1].row == rows[i].row+1 {
+			differs = onlyDifference(rows[i].cells, rows[i+1].cells)
+		}
+		if differs < 0 || column >= 0 && differs != column {
+			rest++
+			continue
+		}
+		i++
+		text := trim(rows[i].cells[differs])
+		if kindOf(text) != kText || strings.ContainsAny(text, "0123456789") {
+			return
+		}
+		column = differs
+		pairs++
+		lower[rows[i].row] = i
+		seen[fold(text)] = true
+		if anyWord(text, clubWords) {
+			club++
+		}
+	}
+	if pairs < 4 || 5*(rest-1) > pairs || 2*len(seen) > pairs && 2*club < pairs {
+		return
+	}
+	t.grid.mend(func(_, row int, cells []string) ([]string, bool) {
+		i, ok := lower[row]
+		if !ok {
+			return nil, false
+		}
+		only := make([]string, len(cells))
+		only[column] = cells[column]
+		rows[i].cells = only
+		return only, true
+	})
+}
+
+// onlyDifference is the one column in which two rows differ, filled in both; -1 for none or
+// several, and where fewer than two others are filled.
+func onlyDifference(a, b []string) int {
+	at, same := -1, 0
+	for c := range max(len(a), len(b)) {
+		x, y := trim(cellAt(a, c)), trim(cellAt(b, c))
+		switch {
+		case x == "" && y == "":
+		case x == y:
+			same++
+		case x == "" || y == "" || at >= 0:
+			return -1
+		default:
+			at = c
+		}
+	}
+	if same < 2 {
+		return -1
+	}
+	return at
 }
 
 type gridRow struct {

@@ -563,7 +563,7 @@ var strangerCases = []sheetCase{
 		columns: "position name -", run: "alder-bank 2026-01-03", rows: "2-5", asks: "times-behind-first"},
 	{name: "a column of remarks without a heading", file: "alder-bank_2026-01-03", only: "text",
 		text:    "Pos,Name,Time,\n1,Jo Lee,18:20,\n2,Al Roe,18:31,new PB\n3,Cy Dee,19:10,\n4,Di Fox,19:20,\n",
-		columns: "position name time -", run: "alder-bank 2026-01-03", rows: "2-5"},
+		columns: "position name time notes", run: "alder-bank 2026-01-03", rows: "2-5"},
 	{name: "times behind the one before", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|+00:11\n3|Cy Dee|+00:50\n4|Di Fox|+00:20\n",
 		columns: "position name -", run: "alder-bank 2026-01-03", rows: "2-5", asks: "times-behind-first"},

@@ -343,7 +343,8 @@ func scan(member *zip.File, l Limits) (*xmlScanner, func() error, error) {
 }
 
 // sharedStrings reads the table of texts that cells refer to by number: the
-// runs of rich text are joined, phonetic readings are left out.
+// runs of rich text are joined, phonetic readings are left out, and so is what is struck
+// through where something else stands beside it.
 func sharedStrings(zr *zip.Reader, l Limits) (texts []string, err error) {
 	for _, m := range zr.File {
 		if !strings.HasSuffix(strings.ToLower(m.Name), "sharedstrings.xml") {
@@ -361,8 +362,8 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 	}
 	defer done()
 	var arena textArena
-	var cur []byte
-	inText, phonetic := false, false
+	var cur, struck []byte
+	inText, phonetic, strike := false, false, false
 	for {
 		if err := x.next(); err != nil {
 			return nil, err
@@ -373,7 +374,12 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 		case xmlOpen:
 			switch string(x.name) {
 			case "si":
-				cur = cur[:0]
+				cur, struck, strike = cur[:0], struck[:0], false
+			case "r":
+				strike = false
+			case "strike", "dstrike":
+				v := string(x.attr("val"))
+				strike = v != "0" && v != "false"
 			case "rPh":
 				phonetic = true
 			case "t":
@@ -382,6 +388,9 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 		case xmlClose:
 			switch string(x.name) {
 			case "si":
+				if len(bytes.TrimSpace(cur)) == 0 {
+					cur = append(cur, struck...)
+				}
 				plain, _ := plainFigures(unescape(cur))
 				texts = append(texts, arena.keep(plain))
 				if arena.size+16*int64(len(texts)) > l.CellText {
@@ -393,7 +402,10 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 				inText = false
 			}
 		case xmlText:
-			if inText {
+			switch {
+			case inText && strike:
+				struck = append(struck, x.text...)
+			case inText:
 				cur = append(cur, x.text...)
 			}
 		}
@@ -458,7 +470,7 @@ var personOrTime = map[Meaning]bool{Name: true, GivenName: true, FamilyName: tru
 // cell is one cell as it is read.
 type cell struct {
 	col, style                       int
-	kind, value                      []byte
+	kind, value, struck              []byte // struck: what is struck through in a text of several runs
 	inValue, inText, formula, filled bool
 }
 
@@ -475,7 +487,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var cells []string
 	var missing uncached
 	var now cell
-	row, struck, phonetic, inHeader := 0, 0, false, false
+	row, struck, phonetic, strike, inHeader := 0, 0, false, false, false
 	var behind rowFill
 	c.header = c.header[:0]
 	for {
@@ -499,12 +511,17 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if err := now.begin(x); err != nil {
 					return nil, missing, err
 				}
+				strike = false
 			case "f":
 				now.formula = true
 			case "v":
 				now.inValue, now.filled = true, true
 			case "is":
 				now.filled = true
+			case "r":
+				strike = false
+			case "strike":
+				strike = string(x.attr("val")) != "0"
 			case "rPh":
 				phonetic = true
 			case "t":
@@ -518,6 +535,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 			}
 		case xmlText:
 			switch {
+			case now.inText && strike:
+				now.struck = append(now.struck, x.text...)
 			case now.inValue || now.inText:
 				now.value = append(now.value, x.text...)
 			case inHeader && len(c.header) < maxHeader:
@@ -540,6 +559,9 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				}
 				if now.col >= c.limits.Columns {
 					return nil, missing, fmt.Errorf("row %d has more than %d columns; is this a table of results?", row, c.limits.Columns)
+				}
+				if len(now.value) == 0 {
+					now.value = append(now.value, now.struck...)
 				}
 				if !now.filled || now.formula && len(now.value) == 0 && string(now.kind) != "str" {
 					missing.note(row, now.col)
@@ -595,7 +617,7 @@ func (c *cellReader) rowNumber(x *xmlScanner, row int) (int, error) {
 // begin starts the next cell of a row.
 func (now *cell) begin(x *xmlScanner) error {
 	now.col++
-	now.kind, now.value, now.style = now.kind[:0], now.value[:0], 0
+	now.kind, now.value, now.struck, now.style = now.kind[:0], now.value[:0], now.struck[:0], 0
 	now.formula, now.filled = false, false
 	for _, a := range x.attrs {
 		switch string(a.name) {
