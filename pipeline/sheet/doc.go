@@ -46,6 +46,7 @@
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
 //     heading). rejoin.go and beside.go mend single rows, shifted.go those that shift from some row on.
+//     plain_places.go reads places in words or with signs around them.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;

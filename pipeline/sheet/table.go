@@ -272,6 +272,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if l.first >= 0 && t.grid != nil {
+		if n := t.grid.plainPlaces(lex, l.headings, after); n > 0 {
+			s.note("places-read", fmt.Sprintf("%s said the place with more than its number; the number was taken", text.Count(n, "cell")))
+			head = t.head()
+		}
+	}
+	if l.first >= 0 && t.grid != nil {
 		if n := t.grid.dropPaces(lex, l.headings, after); n > 0 {
 			s.note("paces-dropped", fmt.Sprintf("%s held a pace behind the time; it was left out", text.Count(n, "cell")))
 			head = t.head()
