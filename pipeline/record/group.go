@@ -498,6 +498,8 @@ func withoutRun(b []byte) []byte {
 	}
 	front, back := bytes.TrimSpace(b[:i]), bytes.TrimSpace(b[i+1:])
 	switch {
+	case b[i] == '-' && allDigits(front):
+		return b // 40-49 K: kvinder, kobiety
 	case isDistance(back):
 		return front
 	case isDistance(front):

@@ -290,6 +290,8 @@ func class(s Sex) int {
 func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
 	k.agesSaid = saysAges(heading)
 	k.settleRanks()
+	k.nineYears()
+	k.agesBehindLetters()
 	k.youth()
 	k.italian()
 	k.frenchClasses()
@@ -299,6 +301,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 		k.veteransBeside()
 	}
 	k.norwegianGirls()
+	k.englishGirls()
 	if heading == lithuanianSex || heading == latvianSex {
 		k.menByV()
 		k.yearsOfAge()
@@ -399,6 +402,61 @@ func (k *groupColumn) norwegianGirls() {
 			e.g.sex, e.g.young = 'j', false
 		}
 	}
+}
+
+// englishGirls reads the G of U15G as girls where it stands behind under-groups only and L is
+// for the ladies of the others: not gentlemen, nor the garçons beside F and gutter beside J.
+func (k *groupColumn) englishGirls() {
+	girls, ladies := false, false
+	for _, e := range k.entries {
+		switch {
+		case e.g.sex == 'g' && e.g.kind == under:
+			girls = true
+		case e.g.sex == 'g', e.g.sex == 'f', e.g.sex == 'j':
+			return
+		}
+		ladies = ladies || e.g.sex == 'l'
+	}
+	if !girls || !ladies {
+		return
+	}
+	for i := range k.entries {
+		if g := &k.entries[i].g; g.sex == 'g' {
+			g.sex = sureW
+		}
+	}
+}
+
+// nineYears reads K9 as a woman of nine, and no dog, where K stands before other ages.
+func (k *groupColumn) nineYears() {
+	women := func(e groupEntry) bool { return e.g.sex == 'k' && e.g.kind == start }
+	if !slices.ContainsFunc(k.entries, women) {
+		return
+	}
+	for i := range k.entries {
+		if e := &k.entries[i]; e.part == Dog && string(fold(nil, e.text)) == "k9" {
+			e.g, e.part = parseGroup([]byte("k9")), Runner
+		}
+	}
+}
+
+// agesBehindLetters says whether the numbers behind letters are ages: no groups begin between
+// the fives from 24 on, and of ages four in five lie there.
+func (k *groupColumn) agesBehindLetters() {
+	lettered, between5, odd := 0, 0, false
+	for _, e := range k.entries {
+		if e.g.kind != start {
+			continue
+		}
+		odd = odd || e.g.lo%5 != 0
+		if e.g.lo >= 24 {
+			lettered += e.n
+			if e.g.lo%5 != 0 {
+				between5 += e.n
+			}
+		}
+	}
+	k.letterAges = 2*between5 > lettered || k.agesSaid && odd
 }
 
 // lithuanianSex and latvianSex are the folded headings for sex in the two languages.
@@ -533,6 +591,9 @@ func (k *groupColumn) bareLetters() {
 // not groups that begin with 15, and T11 to T13 are no classes of the blind. So are M17, N17,
 // M19, M22 (from memory of the Finnish and Swedish classes).
 func (k *groupColumn) youth() {
+	if k.agesSaid && k.letterAges {
+		return
+	}
 	boys, finnish := false, false
 	girls, women := false, false // F15 or T15; K40, D40 or N40, beside which F and T are no letters for women
 	for _, e := range k.entries {
@@ -656,9 +717,7 @@ func (k *groupColumn) frenchClasses() {
 // widths collects which groups the column uses and how wide they are.
 func (k *groupColumn) widths() {
 	numbers, fives, small, veterans := 0, 0, 0, 0
-	lettered, between5 := 0, 0 // numbers from 24 on behind a letter, those between the fives
 	distinct := map[int16]bool{}
-	odd := false
 	for _, e := range k.entries {
 		switch e.g.kind {
 		case between:
@@ -679,16 +738,11 @@ func (k *groupColumn) widths() {
 			}
 			c := class(k.sexOf(e.g))
 			k.starts[c] = append(k.starts[c], int(e.g.lo))
-			odd = odd || e.g.lo%5 != 0
 			if e.g.lo >= 35 {
 				k.masters += e.n
 			}
 			if e.g.lo >= 24 {
 				k.youngAges = k.youngAges || e.g.young // no junior is
-				lettered += e.n
-				if e.g.lo%5 != 0 {
-					between5 += e.n
-				}
 			}
 		case plainNumber:
 			numbers += e.n
@@ -700,8 +754,7 @@ func (k *groupColumn) widths() {
 	}
 	k.counted = small > 0
 	k.frenchVeterans = veterans > 0 && veterans == small
-	// No groups begin between the fives from 24 on, and of ages four in five lie there.
-	if k.letterAges = 2*between5 > lettered || k.agesSaid && odd; k.letterAges {
+	if k.letterAges {
 		k.starts, k.masters = [3][]int{}, 0
 	}
 	// Ages are multiples of five one time in five: eight in a row by chance

@@ -27,11 +27,11 @@ var statusPhrases = wordTable(map[string]Status{
 // partPhrases are whole remarks that say how somebody took part.
 var partPhrases = wordTable(map[string]TakingPart{
 	`walker|walkers|walk|walked|walking|walked it|walked all|race walker|nordic walker|nordic walking|power walker|
-	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaenger|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|chodec|gyaloglo|ходок|yuruyuscu`: Walker,
+	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaenger|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|kavellen|marsz|maszerowal|maszerowala|nordic|nordic walk|kijki|kondija|kondis|kepikond|kepikondija|jalutas|mers|mers pe jos|a mers|chuze|chuzi|gyalog|gyalogolt|setalt|gick|gatt|promenerade|gik|gaet|til fots|zu fuss|gegangen|gewalkt|gelopen en gewandeld|gewandeld|andando|caminando|camino|camminando|caminhou|a marche|marchait|chodec|gyaloglo|ходок|yuruyuscu`: Walker,
 	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
 	t11|t12|t13|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
-	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|przewodnik|sprievodca|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                                                 Guide,
-	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|fartsholder|farthallare|hare|janis|vodic|iramfuto|пеисмеикер|ペースメーカー|tavsan`: Pacer,
+	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|przewodnik|sprievodca|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                                                                                                                                                                                                Guide,
+	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|fartsholder|farthallare|hare|janis|vodic|iramfuto|пеисмеикер|ペースメーカー|tavsan|iepure|iepuras|tempomeister|tempopidaja|temponpitaja|tempotare|nyul|zajic|tempomaker|tempoloper|meneur allure|tempogeber|marcapassi|marcapasos`: Pacer,
 	`back marker|backmarker|back-marker|tail|tail walker|tail-walker|tailwalker|tail runner|tail-runner|tail end|tail end charlie|sweeper|sweep|last walker|rear guard|lantern rouge|
 	serre file|serre-file|fermeture|voiture balai|schlusslaufer|schlusslauferin|besenlaufer|besen|hekkensluiter|bezem|bezemwagen|coche escoba|corredor escoba|escoba|scopa|chiudi fila|vassoura|bagtrop|kotrupp|kvast|feiebil|bezemloper|peravalvoja|zamykajacy|zametac|замыкающии`: BackMarker,
 	`with child|with a child|with children|with kid|with kids|with son|with daughter|with junior|with under 11|parent|parent with child|adult with child|adult with a child|accompanying adult|accompanying child|accompanying|accompanying junior|accompanying parent|running with child|ran with child|ran with son|ran with daughter|
@@ -140,8 +140,33 @@ func clausePart(c []byte, words map[string]TakingPart) (TakingPart, bool) {
 			return l.part, true
 		}
 	}
-	return Runner, false
+	return broughtAlong(c)
 }
+
+// broughtAlong reads a clause that says with whom or what somebody came, whatever small words
+// stand beside it: "with her dog", "pushed a buggy", "s kočárkem", "koiran kanssa". "Lost dog"
+// has another word.
+func broughtAlong(c []byte) (part TakingPart, ok bool) {
+	for w := range bytes.FieldsSeq(c) {
+		w = bytes.Trim(w, ".+")
+		switch what := company[string(w)]; {
+		case what != Runner && (!ok || what == part):
+			part, ok = what, true
+		case len(w) > 0 && !besideCompany[string(w)] && !idle[string(w)]:
+			return Runner, false
+		}
+	}
+	return part, ok
+}
+
+// company are dogs and buggies, in the cases that stand behind "with". Common practice of the
+// languages, no source.
+var company = wordTable(map[string]TakingPart{
+	`dog|dogs|doggy|hund|hunden|hunde|hond|honden|chien|chienne|chiens|perro|perra|perros|cane|cani|cao|caes|psem|pejskem|psom|koiran|koiransa|koirani|koeraga|kutyaval|caine|cainele|hundi|suniem|suni|sunimi|kopekle|kopegiyle`:                                                                                        Dog,
+	`buggy|pram|pushchair|stroller|poussette|kinderwagen|babyjogger|carrito|cochecito|passeggino|carrinho|wozkiem|kocarkem|kocikom|barnvagn|barnvagnen|barnevogn|barnevognen|barnevogna|lastenvaunujen|lastenvaunut|rattaiden|karuga|lapsevankriga|vankriga|babakocsival|carucior|caruciorul|vezimeliu|ratiniem|pusetle`: Buggy,
+})
+
+var besideCompany = wordSet(`with|and|+|mit|dem|der|ihrem|seinem|avec|son|sa|con|su|il|com|met|haar|zijn|med|sin|sitt|z|ze|swoim|s|se|svym|cu|kanssa|koos|oma|ja|pushed|pushing|pushes|push|walked|walking|schob|geschoben|pousse|poussait|empujando|spingendo|empurrando|duwde|skot|bebis|baby|bebe|vauvan|small|big|one|two|double|twin`)
 
 // statusOf reads a folded remark that says how a line ended.
 func statusOf(b []byte, states map[string]Status) (st Status, ok bool) {

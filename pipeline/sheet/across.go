@@ -81,7 +81,7 @@ func (t table) across(lex *lexicon) []table {
 			if i < heading {
 				continue // the row of dates or courses, which the table's title says
 			}
-			if c := cellAt(cells, run.time); i > heading && (isBlank(c) || isAway(c)) {
+			if c := cellAt(cells, run.time); i > heading && (isBlank(c) || isAway(c) || run.from+1 == run.to && isDash(c)) {
 				continue // this runner was not there
 			}
 			w := append([]string(nil), cells...)
@@ -642,6 +642,9 @@ func (t table) timesBelow(heading int, runs []acrossRun) bool {
 // awayWords is how many different words of one kind, "vol", "away", "inj", may stand
 // in place of times.
 const awayWords = 10
+
+// isDash says whether a cell has nothing but a stroke for nobody: "-", "–".
+func isDash(c string) bool { return strings.Trim(trim(c), "-–—") == "" }
 
 // isAway says whether a cell among times is a short word without a figure: somebody
 // helped, was away, or was ill, and did not run.

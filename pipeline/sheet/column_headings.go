@@ -197,7 +197,7 @@ func (s *settler) secondsShare(i int) float64 {
 }
 
 // placeWords are headings that mean a rank or a place on the map.
-var placeWords = set("place places lugar plaats plats plass plads miejsce posto место місце място θεση koht vieta mesto mjesto miesto")
+var placeWords = set("misto hely loc locul place places lugar plaats plats plass plads miejsce posto место місце място θεση koht vieta mesto mjesto miesto")
 
 func (s *settler) hasGuess(m Meaning) bool {
 	for _, g := range s.guesses {

@@ -23,7 +23,7 @@ func (s *settler) courseByValues(book *courseBook) {
 		}
 		// Blank cells repeat the one above in both columns.
 		known, filled, words, rows, changes := 0, 0, 0, 0, 0
-		texts := map[string]bool{}
+		texts, days := map[string]bool{}, map[string]bool{}
 		lastDate, lastText := "", ""
 		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
@@ -35,7 +35,7 @@ func (s *settler) courseByValues(book *courseBook) {
 				changes++
 			}
 			if d != "" {
-				lastDate = d
+				lastDate, days[d] = d, true
 			}
 			if c != "" {
 				lastText = c
@@ -50,6 +50,8 @@ func (s *settler) courseByValues(book *courseBook) {
 			}
 			rows++
 		}
+		heading := fold(s.headings[i])
+		town := s.guesses[i].town || placeWords[heading] || isVenueLabel(heading)
 		switch {
 		case filled == 0 || words*10 < filled*8:
 		case known*10 >= filled*8:
@@ -58,15 +60,22 @@ func (s *settler) courseByValues(book *courseBook) {
 		case rows >= 3*changes && (i == date+1 || i == date-1):
 			s.set(i, Course, "heading %q, beside the date and the same for many rows", s.headings[i])
 			return
-		case s.guesses[i].town && rows >= 3*changes:
+		case town && rows >= 3*changes:
 			s.set(i, Course, "heading %q, and the same for many rows", s.headings[i])
 			return
-		case s.guesses[i].town && s.movesWithDay(date, i):
+		case town && len(texts) == 1 && filled == rows && rows >= leastOneTown && len(days) > 1:
+			s.set(i, Course, "heading %q, and the same on all days", s.headings[i])
+			return
+		case town && s.movesWithDay(date, i):
 			s.set(i, Course, "heading %q, and the same people have several of its values on several days", s.headings[i])
 			return
 		}
 	}
 }
+
+// leastOneTown is how many lines that all name one town say that the runs were there, and not
+// that everybody lives there.
+const leastOneTown = 8
 
 // movesWithDay says whether the values of a column of places are those of the runs of a list
 // sorted by its people: three lines or more share a day and a place, and people who stand on
@@ -738,9 +747,11 @@ func (s *settler) secondsOrDigits(i int) bool {
 }
 
 // spacedTimes says whether a column rises line by line as running times do whose parts a
-// space or a dash divides, 24 31 and 1-02-15: age groups, 20-24, don't.
+// space or a dash divides, 24 31 and 1-02-15. Age groups, 20-24, don't, or are all of one
+// width, as on a list that says which group each age is in.
 func (s *settler) spacedTimes(i int) bool {
 	n, rising, last := 0, 0, 0
+	widths, most := map[int]int{}, 0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
 		parts := strings.FieldsFunc(c, func(r rune) bool { return r == ' ' || r == '-' })
@@ -763,8 +774,13 @@ func (s *settler) spacedTimes(i int) bool {
 			rising++
 		}
 		last = v
+		if len(parts) == 2 {
+			width := v%60 - v/60
+			widths[width]++
+			most = max(most, widths[width])
+		}
 	}
-	return n >= 5 && n*10 >= s.profiles[i].filled*9 && rising*20 >= n*19
+	return n >= 5 && n*10 >= s.profiles[i].filled*9 && rising*20 >= n*19 && most*5 < n*4
 }
 
 // codes says whether most values of a column have a figure in them, as classes of a

@@ -547,11 +547,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			w.weight -= 6 // behind a line that is written as a name
 		}
 		words := strings.Fields(fold(seg))
-		for _, word := range words {
-			if clubWords[word] {
-				w.weight -= 25
-				break
-			}
+		if !labelled && endsAsClub(whole) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
+			w.weight -= ofClubOnly
 		}
 		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
 			w.weight -= 25 // who runs there
@@ -582,6 +579,22 @@ func saysYear(text string) bool {
 	y := int(looseNumber(text))
 	return len(text) == 4 && digitsOnly(text) && y >= firstYear && y <= lastYear
 }
+
+// ofClubOnly is what the name of a club weighs less than that of a place.
+const ofClubOnly = 25
+
+// endsAsClub says whether a name ends as clubs' names do, before general words: "Heron Town RC",
+// "Birch Heath Club results".
+func endsAsClub(text string) bool {
+	words := strings.Fields(fold(text))
+	for len(words) > 2 && titleWords[words[len(words)-1]] && !clubEnds[words[len(words)-1]] {
+		words = words[:len(words)-1]
+	}
+	return len(words) > 1 && clubEnds[words[len(words)-1]]
+}
+
+// clubEnds are such words. Common practice, no source.
+var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics club klub klubb tri triathlon roadrunners verein laufverein lauftreff seura egyesulet")
 
 // sentence says whether a text goes on in small letters as a remark does, "Well done everybody",
 // and not as a name, in which only short words are small: "Parc de la Saule".
@@ -802,7 +815,7 @@ func labelledVenue(title string, lex *lexicon) string {
 // venueLabels stand before the place of a run, in the languages of the headings and as keys of
 // open data (spatial coverage, after the DCMI Metadata Terms).
 var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at laufort strecke wo ou donde dove waar hvor var gdzie
-	spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
+	endroit sitio plek spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
 	"course name", "spatial coverage", "coverage spatial", "coverage ( spatial )", "event location", "event venue", "venue name", "race location", "run location", "start finish")
 
 // countWords after "top" say how many are listed.

@@ -22,7 +22,7 @@ var dayFirstWords = func() map[string]bool {
 		aika nimi sija seura sukupuoli genero ano neto pto
 		lober plac nettotid bruttotid
 		concorrente nominativo posizione piazz piazzamento anno distacco passo tempo nome
-		coureur ecart allure vitesse ville corredor ritmo diferencia localidad
+		coureur chrono ecart allure vitesse ville corredor ritmo diferencia localidad
 		teilnehmer laufer ruckstand wohnort netto brutto nettozeit bruttozeit
 		loper deelnemer woonplaats snelheid achterstand zawodnik klub wynik strata lopare deltagare klass clube`)
 	for _, list := range languageWords {
@@ -35,12 +35,15 @@ var dayFirstWords = func() map[string]bool {
 	return words
 }()
 
+// dayFirstSexes are words for the sexes in such languages.
+var dayFirstSexes = set("masculin feminin homme femme hommes femmes hombre mujer hombres mujeres masculino femenino feminino maschio femmina uomo donna uomini donne mann frau herr mannlich weiblich manner frauen vrouw vrouwen mannen kvinna kvinde kvinne mies nainen muz zena homem mulher homens mulheres mezczyzna kobieta ferfi naine mees")
+
 // englishHeading are short words of other languages that stand in English headings
 // too.
 var englishHeading = set("age club date name no number place run sex time total group team status note pace start finish points naam distance")
 
-// dayFirstLanguage gives the first two headings of a part that show that it is in a
-// language in which dates begin with the day; ok is false where fewer do.
+// dayFirstLanguage gives the first two headings of a part, or one and a word for a sex, that show
+// that it is in a language in which dates begin with the day; ok is false where fewer do.
 func dayFirstLanguage(p *Part) (examples string, ok bool) {
 	var found []string
 	look := func(heading string) {
@@ -61,6 +64,14 @@ func dayFirstLanguage(p *Part) (examples string, ok bool) {
 	for _, t := range p.Titles { // "Fecha: 07/02/2026"
 		if label, _, ok := strings.Cut(t, ":"); ok && len(label) <= 20 {
 			look(label)
+		}
+	}
+	if at := p.Index(Sex); len(found) == 1 && at >= 0 {
+		for _, cells := range p.sampled() {
+			if said := trim(cellAt(cells, at)); dayFirstSexes[fold(said)] {
+				found = append(found, said)
+				break
+			}
 		}
 	}
 	if len(found) < 2 {

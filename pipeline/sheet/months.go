@@ -22,7 +22,7 @@ var weekdayNames = byIndex(
 		"neděle nedeľa vasárnap duminică sunnuntai sunnuntaina pazar pühapäev svētdiena sekmadienis nedelja nedjelja sunnudagur κυριακή воскресенье неділя неделя diumenge",
 	"monday mon lundi lun montag lunes lunedì maandag maa segunda poniedziałek pon måndag mån mandag man "+
 		"pondělí pondelok hétfő luni maanantai maanantaina pazartesi esmaspäev pirmdiena pirmadienis ponedeljek ponedjeljak mánudagur δευτέρα понедельник понеділок понеделник dilluns",
-	"tuesday tue tues mardi dienstag die martes martedì dinsdag din terça wtorek wt tisdag tis tirsdag tir "+
+	"tuesday tue tues mardi marți dienstag die martes martedì dinsdag din terça wtorek wt tisdag tis tirsdag tir "+
 		"úterý utorok kedd tiistai tiistaina salı teisipäev otrdiena antradienis torek utorak þriðjudagur τρίτη вторник вівторок dimarts",
 	"wednesday wed weds mercredi mer mittwoch mit miércoles mié mercoledì woensdag woe quarta środa śr onsdag ons "+
 		"středa streda szerda miercuri keskiviikko keskiviikkona çarşamba kolmapäev trešdiena trečiadienis sreda srijeda miðvikudagur mercher τετάρτη среда середа сряда dimecres",

@@ -177,9 +177,13 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if slices.ContainsFunc(r.titles, func(title []string) bool { return slices.Equal(title, cells) }) {
 		return whyTitle
 	}
-	label := trim(cells[firstFilled])
+	labelled := firstFilled
+	if r.hasPositions && firstFilled == r.time && !isBlank(cellAt(cells, r.name)) {
+		labelled = r.name // "28:14 | Average"
+	}
+	label := trim(cells[labelled])
 	folded := fold(label)
-	if posKind != kInt && (isTotal(folded) || isRecord(folded)) && !(firstFilled == r.name && r.calledLikeTotal(row, label, tm)) {
+	if posKind != kInt && (isTotal(folded) || isRecord(folded)) && !(labelled == r.name && r.calledLikeTotal(row, label, tm)) {
 		return whyTotal
 	}
 	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {

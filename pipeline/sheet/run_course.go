@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -102,6 +103,12 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 		cs = append(cs, cand{w, from, false})
 	}
+	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
+	for i := range cs {
+		if several && cs[i].why == leftOfTitle && p.listsClub(cs[i].text) {
+			cs[i].weight -= ofClubOnly
+		}
+	}
 	// Two places that name the same course confirm each other, with its article or without.
 	// Lines over other tables agree on where those were.
 	apart := func(a, b cand) bool { return a.from != b.from && !(a.lent && b.lent) }
@@ -142,6 +149,23 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// listsClub says whether a name of several words is that of a club of the table.
+func (p *Part) listsClub(name string) bool {
+	club := p.Index(Club)
+	if club < 0 {
+		return false
+	}
+	if p.clubs == nil {
+		p.clubs = map[string]bool{}
+		for _, cells := range p.sampled() {
+			if c := fold(trim(cellAt(cells, club))); strings.Contains(c, " ") {
+				p.clubs[c] = true
+			}
+		}
+	}
+	return p.clubs[fold(name)]
 }
 
 // courseOfTab is what the name of a part's tab has beside dates and general words; "" for

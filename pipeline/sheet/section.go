@@ -99,7 +99,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
-			if rowFilled(cells) > 2 && !isTitleLine(lex, t.grid, i) || kindOf(cellAt(cells, p.Index(BirthDate))) == kDate {
+			if rowFilled(cells) > 2 && !isTitleLine(lex, t.grid, i) || p.saysBirth(cells) {
 				continue
 			}
 			if numbersPage(cells) {
@@ -259,6 +259,24 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	return parts
 }
+
+// saysBirth says whether a row has a date of birth. A date there is the day of a run where
+// nobody is named beside it, or where nobody born on it could have run.
+func (p *Part) saysBirth(cells []string) bool {
+	text := cellAt(cells, p.Index(BirthDate))
+	if kindOf(text) != kDate {
+		return false
+	}
+	if isBlank(cellAt(cells, p.Index(Name))) && isBlank(cellAt(cells, p.Index(FamilyName))) && isBlank(cellAt(cells, p.Index(GivenName))) {
+		return false
+	}
+	run, dated := onlyDate(p.Titles)
+	day, read := onlyDate([]string{text})
+	return !dated || !read || day < run-daysOfInfancy
+}
+
+// daysOfInfancy is how many days after the birth nobody runs yet.
+const daysOfInfancy = 2 * 365
 
 // dataRowAfter is the first row of data below a line, 0 where another line comes first.
 func dataRowAfter(rules *rowRules, g *grid, line int) int {

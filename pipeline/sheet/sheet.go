@@ -178,11 +178,12 @@ type Part struct {
 	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
 
 	Titles     []string
-	lent       int       // how many of Titles, the last ones, stand over tables above
-	titleFrom  string    // where the first title stands if not in the first line
-	ofRunner   bool      // its tab is called after the runner whose lines it has
-	place      placeLine // over the rows, as others of its form stand over the other lists of the table
-	HeadingRow int       // 1-based; 0 where the sheet has no heading
+	lent       int             // how many of Titles, the last ones, stand over tables above
+	titleFrom  string          // where the first title stands if not in the first line
+	clubs      map[string]bool // of the first rows, folded; nil before listsClub
+	ofRunner   bool            // its tab is called after the runner whose lines it has
+	place      placeLine       // over the rows, as others of its form stand over the other lists of the table
+	HeadingRow int             // 1-based; 0 where the sheet has no heading
 	Columns    []Column
 	Official   string // heading of the times that count of several, where more than the rule for road races says so; "" else
 	Course     Found

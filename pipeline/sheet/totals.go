@@ -40,6 +40,7 @@ var recordWords = set("record records rekord rekorde recordtijd streckenrekord p
 var recordOf = set("course club track venue event ladies womens women mens men male female current previous old new all parcours overall junior veteran age group")
 
 var totalWords = set(`avg target total totals totaal totale totali totalt gesamt gesamtzahl summe sum suma somme razem ogolem average mean median mittelwert durchschnitt
+	promedio keskiarvo atlag atlagido prumer priemer medie keskmine povprecje prosjek vidurkis videji
 	schnitt moyenne mediane media mediana gemiddelde gemiddeld srednia mediana snitt genomsnitt gjennomsnitt gennemsnit medel fastest slowest quickest
 	count finishers finisher counted maximum minimum max min teilnehmerzahl anzahl antal antall best subtotal sous participants schnellste langsamste`)
 

@@ -290,7 +290,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || s.nobodySlip() || s.guestOf() || s.isDescribed() {
+	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() {
 		return true
 	}
 	if all && strong { // "Anhysbys / Unknown" too
@@ -314,6 +314,16 @@ func (s *scanner) nobodySlip() bool {
 		return true
 	}
 	return len(s.tokens) == 2 && s.key(&s.tokens[0]) == "no" && s.tokens[1].small && s.commas == 0
+}
+
+// nobodyInTwo says whether what names nobody stands in the columns of given and family name,
+// one word in each: "barcode, no", "danych, brak".
+func (s *scanner) nobodyInTwo() bool {
+	if len(s.tokens) != 2 || s.commas != 1 || s.tokens[0].part == s.tokens[1].part {
+		return false
+	}
+	behind, front := &s.tokens[0], &s.tokens[1]
+	return nobodyWhole[s.key(front)+" "+s.key(behind)] || s.is(front, without) && s.is(behind, finisherHas)
 }
 
 // isDescribed says whether the text tells what somebody looked like: "Man in red".

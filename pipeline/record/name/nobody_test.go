@@ -10,12 +10,13 @@ func TestNobody(t *testing.T) {
 		"Known, Not", "Nother, A", "A. Nonymous", "غير معروف", "אלמוני", "이름 없음", "무명", "氏名不詳", "姓名不详", "Невідомий, учасник", "Nežinomas bėgikas", "Неизвестен бегач",
 		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač",
 		"no slip", "No ticket", "Guest of Iain", "guest of Jo Lee", "Gast von Anna", "Ospite di Luca", "Friend of Ann", "someone's dad", "visitor from Mill Water", "Visitor from Vale", "didn't catch name", "missed her name",
-		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten"} {
+		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten",
+		"Barcode, No", "Danych, Brak", "Naam, Geen", "Nome, Senza"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)
 		}
 	}
-	for _, text := range []string{"Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна", "Junior No", "No Young-Mi", "No Slip", "Guest, Jo of", "Son Le", "Jo of Mull", "Di de Vries", "Sem Code Silva", "Bez Card-Lee", "Ohne Schmidt", "Sem Naber", "Anna Dad", "Guest From", "Lost Mary", "Missed Lee"} {
+	for _, text := range []string{"Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна", "Junior No", "No Young-Mi", "No Slip", "Guest, Jo of", "Son Le", "Jo of Mull", "Di de Vries", "Sem Code Silva", "Bez Card-Lee", "Ohne Schmidt", "Sem Naber", "Anna Dad", "Guest From", "Lost Mary", "Missed Lee", "Lee, No", "Kim, No-Mi"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is nobody", text)
 		}
