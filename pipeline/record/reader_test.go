@@ -163,7 +163,7 @@ func TestTakingPart(t *testing.T) {
 		"back marker": BackMarker, "VI": Guided, "V.I. runner": Guided, "VI guide": Guide, "guide for Jo Lee": Guide, "guided by Sam Hill": Guided, "guide: S Hill": Guided, "Buggy": Buggy, "with buggy": Buggy,
 		"PB, with dog": Dog, "with a dog": Dog, "wheelchair": RacingWheelchair, "handcycle": RacingWheelchair, "frame runner": DayWheelchair, "day chair": DayWheelchair, "with daughter": WithChild,
 		"Geher": Walker, "mit Hund": Dog, "poussette": Buggy, "lièvre": Pacer, "Schlussläufer": BackMarker, "(walker)": Walker, "first time; walker": Walker,
-		"pushed buggy": Buggy, "pushing a double buggy": Buggy, "with her dog": Dog, "ran with the dogs": Runner, "s kočárkem": Buggy, "koiran kanssa": Dog, "cu câine": Dog, "mit dem Hund": Dog, "iepure": Pacer, "kõndija": Walker, "marsz": Walker,
+		"pushed buggy": Buggy, "pushing a double buggy": Buggy, "with her dog": Dog, "ran with the dogs": Dog, "ran against a dog": Runner, "s kočárkem": Buggy, "koiran kanssa": Dog, "cu câine": Dog, "mit dem Hund": Dog, "iepure": Pacer, "kõndija": Walker, "marsz": Walker,
 		// None of these.
 		"thanks to the pacer": Runner, "lost dog": Runner, "chased by a dog": Runner, "PB!": Runner, "no dog this week": Runner, "first walk-run after injury": Runner, "paced by Jo": Runner,
 		"beat the wheelchair": Runner, "volunteer next week": Runner, "Walker family": Runner, "with Doug": Runner, "Hund am Start": Runner, "with club": Runner, "11th run": Runner, "": Runner,

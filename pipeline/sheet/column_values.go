@@ -654,7 +654,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		}
 	}
 	for i := range s.profiles {
-		if free(i) && (s.secondsOrDigits(i) || s.spacedTimes(i)) {
+		if free(i) && (s.secondsOrDigits(i) || s.spacedTimes(i) || s.dayParts(i)) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
@@ -744,6 +744,22 @@ func (s *settler) secondsOrDigits(i int) bool {
 		n++
 	}
 	return n >= 8
+}
+
+// dayParts says whether a column rises line by line as running times do that a spreadsheet
+// stores as parts of a day, 0.0144 for 20:47, from eight minutes to four hours, with more
+// figures than anything else is given with.
+func (s *settler) dayParts(i int) bool {
+	p := s.profiles[i]
+	if p.shareOf(kDecimal) < .8 || p.steps < 2 || p.rising*20 < p.steps*19 || p.lo < 8./1440 || p.hi > 4./24 {
+		return false
+	}
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); kindOf(c) == kDecimal && len(c) >= len("0.01443") {
+			return s.risesInLists(i)
+		}
+	}
+	return false
 }
 
 // spacedTimes says whether a column rises line by line as running times do whose parts a

@@ -30,6 +30,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		if baseSaid {
 			continue
 		}
+		text = joinedWords.ReplaceAllString(text, "$1 $2")
 		spaced := strings.NewReplacer("_", " ", "+", " ", ".", " ").Replace(text)
 		marked := cutSpans(keepDates(text), true)
 		if !strings.Contains(marked, "|") {
@@ -77,6 +78,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// joinedWords are two words that only a capital tells apart, as in AlderBank; McAlder is one.
+var joinedWords = regexp.MustCompile(`(\p{Lu}\p{Ll}{2,})(\p{Lu}\p{Ll}{2})`)
 
 // namesHalf are the ideas of a word that says, at the end of a file's name, which half of a
 // result it holds: "Alder Bank Tiempo" beside "Alder Bank Nombre".

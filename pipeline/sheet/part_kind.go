@@ -52,6 +52,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.fieldEvents(rows):
 			return "", "there are jumps or throws among its runs, whose marks are no times; keep the lines of the runs only, and load it again"
+		case timed && !named && !numbered && !placed && p.evenSteps(rows):
+			return "", "its times stand at even steps: a table of paces or of targets, and no results"
 		case timed && p.linesEach(rows):
 			return "", "the same names stand on several lines of one run: laps, or no names of people"
 		}
@@ -80,6 +82,38 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	}
 	return "", "it has neither positions, names nor times"
 }
+
+// evenSteps says whether the times of a table rise by the same from line to line, to the second
+// to which they are rounded, and by more than runners come in one behind the other, where
+// nothing is said of any runner.
+func (p *Part) evenSteps(rows [][]string) bool {
+	for _, m := range []Meaning{Sex, Age, AgeGroup, BirthYear, BirthDate, Club, Status} {
+		if p.Index(m) >= 0 {
+			return false
+		}
+	}
+	clock := p.Index(Time)
+	var last, least, most float64
+	steps := 0
+	for _, cells := range rows {
+		v := secondsOf(cells, clock)
+		if v <= 0 {
+			continue
+		}
+		if step := v - last; last > 0 {
+			if steps == 0 {
+				least, most = step, step
+			}
+			least, most = min(least, step), max(most, step)
+			steps++
+		}
+		last = v
+	}
+	return steps >= leastSteps && least >= 3 && most-least <= 1
+}
+
+// leastSteps is how many even steps show a table that somebody has reckoned.
+const leastSteps = 7
 
 // addedLater are words of a tab for runners who were added to the results: "Late entries".
 // Common practice, no source.
