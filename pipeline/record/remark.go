@@ -52,9 +52,9 @@ func (r *Reader) remark(s string) remark {
 	m.part, _ = partOf(r.scratch, r.words)
 	m.status, _ = statusOf(r.scratch, r.states)
 	m.first, m.sure = startsWithStatus(r.scratch)
-	if m.status == OK && m.first == OK {
+	if m.status == OK && !m.sure {
 		folded := string(r.scratch)
-		if (text.Uncounted(folded) || text.NotWholeCourse(folded)) && !saysBefore(folded, false) {
+		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded)) && !saysBefore(folded, false) {
 			m.status = Untimed
 		}
 	}

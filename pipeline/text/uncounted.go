@@ -60,8 +60,38 @@ func Uncounted(folded string) bool {
 func NotWholeCourse(folded string) bool {
 	words := remarkWords(folded)
 	has := func(set map[string]bool) bool { return anyOf(words, set) }
-	return has(cuts) || has(laps) && has(tooFew) || strings.Contains(folded, "short cut") || strings.Contains(folded, "short-cut") ||
+	return has(cuts) || containsAny(folded, retireds) || has(laps) && has(tooFew) || strings.Contains(folded, "short cut") || strings.Contains(folded, "short-cut") ||
 		has(routes) && (has(cutWords) || has(incomplete) || has(negations) && has(wholes))
+}
+
+// notOfThisRun are parts of remarks about a line that stands for no finish of this run: another
+// line is the same person's, or it was run elsewhere, or nobody ran. earlyStarts are such of a time
+// that did not begin with the others', retireds of a course that was not run to its end. Common
+// practice, no source.
+var (
+	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run",
+		"schon oben", "doppelt gescannt", "gestern gelaufen", "deja au dessus", "deja classe", "meme personne que", "ya figura arriba", "gia sopra"}
+	virtuals    = wordsOf(`virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
+	earlyStarts = []string{"started early", "early start", "min early", "mins early", "minutes early", "zu fruh gestartet", "fruhstart", "frueh gestartet", "fruher gestartet", "parti en avance", "partie en avance", "salio antes", "partito prima", "partita prima", "te vroeg gestart", "eerder gestart", "startade tidigt", "startet for tidlig"}
+	estimates   = []string{"time estimated", "estimated time", "time approx", "approx time", "approximate time", "time guessed", "zeit geschatzt", "geschatzte zeit", "temps estime", "temps approximatif", "tiempo estimado", "tiempo aproximado", "tempo stimato", "tempo estimado", "tijd geschat", "geschatte tijd", "uppskattad tid", "estimert tid", "anslaet tid", "czas szacowany", "odhad casu"}
+	retireds    = []string{"retired at ", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early"}
+)
+
+// NotOfThisRun says whether a remark, folded and without marks, says that a line stands for no
+// finish of this run.
+func NotOfThisRun(folded string) bool {
+	words := remarkWords(folded)
+	return containsAny(folded, notOfThisRun) || len(words) <= 3 && anyOf(words, virtuals) || folded == "test"
+}
+
+// OtherClock says whether a remark, folded and without marks, says that a time was not measured
+// from the start of the run: somebody started before the others, or it was estimated.
+func OtherClock(folded string) bool {
+	return containsAny(folded, earlyStarts) || containsAny(folded, estimates)
+}
+
+func containsAny(folded string, parts []string) bool {
+	return slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(folded, part) })
 }
 
 func remarkWords(folded string) []string {
