@@ -89,7 +89,11 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		}
 		meet(r.c.BirthDate, w, age.Born, "")
 	}
-	if r.inNames.meaning != noNameAge {
+	if r.inNames.meaning == noNameAge {
+		if _, n, ok := saidAge(r.nameCell(cells)); ok && n < len(r.ageWindow) {
+			meet(r.c.Name, r.windowOf(n, r.ageOn(day)), r.o.AgeBasis, "")
+		}
+	} else {
 		switch n, ok := bracketNumber(r.nameCell(cells)); {
 		case !ok:
 		case r.inNames.meaning == nameHasYear && n >= 1900 && n < 2100:

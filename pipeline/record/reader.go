@@ -528,6 +528,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 	if at, _, _, _ := r.tails.read(text, 0, &r.scratch); at > 0 && text[at] != '(' && text[at] != '[' {
 		text = trim(text[:at])
 	}
+	text, _, _ = saidAge(text)
 	if r.bareGroups.on {
 		if at, _, _ := bareGroup(text); at > 0 {
 			text = text[:at]
