@@ -692,7 +692,7 @@ func lexRepaired(b []byte) clockCell {
 }
 
 // timeRemarks may follow a time without changing it.
-var timeRemarks = wordSet(`pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|gun|chip|net|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
+var timeRemarks = wordSet(`dead|flat|exactly|pb|sb|nb|yb|rp|pbt|wr|ar|cb|cr|nr|pr|new|debut|record|new pb|gun|chip|net|p|q|uhr|ss|mm:ss|min:sek|min:sec`)
 
 // lexCommaFraction reads a time whose seconds have a decimal comma behind them and dots
 // among the marks before, as Swiss lists print it: 56.17,6 and 1:08.40,8. The comma says

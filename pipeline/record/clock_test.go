@@ -437,18 +437,18 @@ func TestRemarksBehindTimes(t *testing.T) {
 	}
 }
 
-// The word for who walks at the end, before a name, is none of it.
+// The word for who walks at the end, before a name, is none of it, and neither is a dog.
 func TestBackMarkerBeforeName(t *testing.T) {
 	c := NoColumns()
 	c.Position, c.Name, c.Time = 0, 1, 2
-	rows := [][]string{{"1", "Jo Lee", "18:20"}, {"2", "Terry Walker", "18:31"}, {"3", "Sweeper Al Roe", "58:40"}, {"4", "TW Cy Dee", "58:42"}, {"5", "Tail walker Di Fox", "58:44"}, {"6", "Sweeper Lee", "58:50"}}
+	rows := [][]string{{"1", "Jo Lee", "18:20"}, {"2", "Terry Walker", "18:31"}, {"3", "Sweeper Al Roe", "58:40"}, {"4", "TW Cy Dee", "58:42"}, {"5", "Tail walker Di Fox", "58:44"}, {"6", "Sweeper Lee", "58:50"}, {"7", "Ed Gow & dog Rex", "58:51"}, {"8", "Gus Ing + Rex (dog)", "58:52"}, {"9", "Hal Dogson", "58:53"}}
 	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
 		for _, r := range rows {
 			yield(r)
 		}
 	})
-	for i, want := range []string{"Jo Lee", "Terry Walker", "Al Roe", "Cy Dee", "Di Fox", "Sweeper Lee"} {
-		if l := lines[i]; l.Name != want || (l.TakingPart == BackMarker) != (i >= 2 && i <= 4) {
+	for i, want := range []string{"Jo Lee", "Terry Walker", "Al Roe", "Cy Dee", "Di Fox", "Sweeper Lee", "Ed Gow", "Gus Ing", "Hal Dogson"} {
+		if l := lines[i]; l.Name != want || (l.TakingPart == BackMarker) != (i >= 2 && i <= 4) || (l.TakingPart == Dog) != (i == 6 || i == 7) {
 			t.Errorf("%q: %q, %v", rows[i][1], l.Name, l.TakingPart)
 		}
 	}

@@ -529,6 +529,10 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		text = trim(text[:at])
 	}
 	text, _, _ = saidAge(text)
+	if name, dog := withoutDog(text); dog {
+		take(remark{part: Dog})
+		text = name
+	}
 	if r.bareGroups.on {
 		if at, _, _ := bareGroup(text); at > 0 {
 			text = text[:at]
@@ -629,6 +633,27 @@ func cutBackMarker(text string, take func(remark)) string {
 		}
 	}
 	return text
+}
+
+// withoutDog takes the dog off a name of two words and more, "Jo Lee & dog Rex", "Jo Lee + Rex (dog)",
+// "Jo Lee with Rex the dog".
+func withoutDog(text string) (name string, dog bool) {
+	if !strings.Contains(text, "dog") && !strings.Contains(text, "Dog") && !strings.Contains(text, "Hund") {
+		return text, false
+	}
+	for _, and := range [...]string{" & ", " + ", " and ", " with ", " plus ", " und ", " mit "} {
+		name, rest, ok := strings.Cut(text, and)
+		if !ok || strings.IndexByte(trim(name), ' ') < 0 || len(strings.Fields(rest)) > 4 {
+			continue
+		}
+		for _, w := range strings.Fields(rest) {
+			switch strings.ToLower(strings.Trim(w, "().,")) {
+			case "dog", "dogs", "hund":
+				return trim(name), true
+			}
+		}
+	}
+	return text, false
 }
 
 // cutRole takes off a name how somebody took part, or how the line ended: "Guide: Ann Fox",

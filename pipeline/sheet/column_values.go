@@ -164,7 +164,7 @@ func (s *settler) byValues() {
 			if unitOnly(s.headings[i]) {
 				continue // "Mile": counted is the way
 			}
-			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i) || free(i) && s.countsInBlocks(i)) {
+			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i) || free(i) && (s.countsInBlocks(i) || s.countsAll(i))) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
 					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
@@ -885,6 +885,29 @@ func (s *settler) countsInBlocks(i int) bool {
 		rows++
 	}
 	return rows >= 8 && again >= 2 && on >= 4 && 2*on > again && (on+again)*10 >= rows*9 && s.profiles[i].shareOf(kInt) > .8
+}
+
+// countsAll says whether a column holds every number from 1 to as many as there are, six or more,
+// each once, in whatever order: places under the headings of age groups, or beside names in
+// the order of the alphabet.
+func (s *settler) countsAll(i int) bool {
+	p := s.profiles[i]
+	if p.shareOf(kInt) < 1 || p.lo != 1 || p.count[kInt] < 6 || int(p.hi) != p.count[kInt] || len(s.rows) > profileRows {
+		return false
+	}
+	seen := make([]bool, p.count[kInt]+1)
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kInt {
+			continue
+		}
+		n := int(placeNumber(c))
+		if n < 1 || n >= len(seen) || seen[n] {
+			return false
+		}
+		seen[n] = true
+	}
+	return true
 }
 
 // countsEachRun says whether the numbers of a column of a season list begin again with

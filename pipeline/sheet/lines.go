@@ -17,6 +17,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
+	text = timesBelowNames(plainPlaces(text))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(tidyEnds(mixedMarks(text))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
@@ -160,7 +161,7 @@ func signsToGaps(text []byte) []byte {
 }
 
 // timeInBrackets is the only time of a line, in brackets at its end: "1st Jo Lee (18:20)".
-var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n]*\d{0,4}[^\d\n]*?)[ \t]*[(\[](\d{1,3}(?:[:.]\d{2}){1,2})[)\]][ \t.;]*$`)
+var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n]*\d{0,4}[^\d\n]*?)[ \t]*[(\[](\d{1,3}(?:[:.'’]\d{2}){1,2}(?:["”″]|'')?)[)\]][ \t.;]*$`)
 
 // bareTimes takes such brackets away, where most times stand in them.
 func bareTimes(text []byte) []byte {

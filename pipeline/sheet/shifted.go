@@ -1,73 +1,86 @@
 package sheet
 
-import "slices"
+import (
+	"math/bits"
+	"slices"
+)
 
-// shiftBack moves the rows back whose columns stand otherwise than under the heading from some
-// row on to the end: somebody has left a column out from there, or begun one further to the
-// right. All those rows, three or more under three that fit the heading, do not fit it as
-// they stand, and nine in ten do with the one blank column taken out, or one put in, always at
-// the same place. A column that is put in is never one of names or times, and where it may be
-// several, it is the last of them. It returns the number of rows.
+// shiftBack moves rows back whose columns stand otherwise than under the heading, or otherwise than
+// those of the first rows where there is none: somebody has left a column out from some row on, or
+// begun one further to the right, to the end or for a while. Three rows or more on end, under
+// three that fit, do not fit as they stand, and nine in ten do with the one blank column taken out,
+// or one put in, always at the same place. A column that is put in is never one of names or
+// times, and where it may be several, it is the last of them. Only tables of a length that people
+// type are looked at. It returns the number of rows.
 func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int) {
-	var rows []int                                       // of the grid, with three cells or more
-	for i := g.len() - 1; i >= 0 && len(rows) < 3; i-- { // the last rows show whether anything has moved
-		if row, cells := g.at(i); row > after && rowFilled(cells) >= 3 {
-			rows = append(rows, i)
-		}
-	}
-	if len(headings) < 3 || len(rows) < 3 {
+	if g.len() > typedRows || len(headings) < 3 {
 		return 0
 	}
-	last := rows
-	rows = nil
-	from := -1 // the first row of those below, among rows
 	usual := make([]kind, len(headings))
-	learn := func(cells []string) {
-		for j, c := range cells {
-			if k := kindOf(c); j < len(usual) && usual[j] == kBlank && k != kStatus {
-				usual[j] = k
-			}
-		}
-	}
 	fits := func(cells []string) bool {
 		return lastFilled(cells) < len(headings) && fitsKinds(cells[:min(len(cells), len(headings))], usual, len(usual)) && fitsMoved(cells, usual, 3)
 	}
+	rows := 0
+	var runs [][]int
+	var run []int // rows on end that do not fit
+	end := func() {
+		if len(run) >= 3 {
+			runs = append(runs, run)
+		}
+		run = nil
+	}
+	var seen []uint64 // which cells are filled in rows that fit
 	for i := range g.len() {
 		row, cells := g.at(i)
-		if row <= after || rowFilled(cells) < 3 {
+		filled := filledCells(cells)
+		if row <= after || bits.OnesCount64(filled) < 3 {
 			continue
 		}
-		if len(rows) < 3 {
-			if learn(cells); !slices.Contains(usual, kClock) {
+		if rows < 3 {
+			for j, c := range cells {
+				if k := kindOf(c); j < len(usual) && usual[j] == kBlank && k != kStatus {
+					usual[j] = k
+				}
+			}
+			if !slices.Contains(usual, kClock) {
 				return 0
 			}
 		}
-		if len(rows) == 3 && slices.ContainsFunc(last, func(k int) bool { _, end := g.at(k); return fits(end) }) {
+		rows++
+		if slices.Contains(seen, filled) {
+			end()
+			continue
+		}
+		switch ok := fits(cells); {
+		case !ok && rows <= 3:
 			return 0
+		case !ok:
+			run = append(run, i)
+		default:
+			end()
+			seen = append(seen, filled)
 		}
-		if ok := fits(cells); !ok && from < 0 {
-			from = len(rows)
-		}
-		rows = append(rows, i)
 	}
-	if from < 3 || len(rows)-from < 3 {
+	end()
+	edits := map[int][]string{}
+	for _, run := range runs {
+		edit, put := g.shift(lex, headings, run, fits)
+		if edit < 0 {
+			continue
+		}
+		for _, i := range run {
+			_, cells := g.at(i)
+			if try := shifted(cells, edit, put); lastFilled(try) < len(headings) {
+				edits[i] = try
+			}
+		}
+	}
+	if len(edits) == 0 {
 		return 0
 	}
-	below := rows[from:]
-	edit, put := g.shift(lex, headings, below, fits)
-	if edit < 0 {
-		return 0
-	}
-	in := map[int]bool{}
-	for _, i := range below {
-		in[i] = true
-	}
-	return g.mend(func(i, _ int, cells []string) ([]string, bool) {
-		if !in[i] {
-			return nil, false
-		}
-		try := shifted(cells, edit, put)
-		return try, fits(try) || !fits(cells) && lastFilled(try) < len(headings)
+	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
+		cells, ok := edits[i]
+		return cells, ok
 	})
 }
 
@@ -117,4 +130,24 @@ func shifted(cells []string, at int, put bool) []string {
 		return slices.Insert(slices.Clone(cells), at, "")
 	}
 	return slices.Delete(slices.Clone(cells), min(at, len(cells)), min(at+1, len(cells)))
+}
+
+// firstWidth is how many cells the first row with a time and two cells beside it has, 0 for none.
+func (g *grid) firstWidth() int {
+	for i := range min(g.len(), headingLooks) {
+		if _, cells := g.at(i); rowFilled(cells) >= 3 && slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+			return lastFilled(cells) + 1
+		}
+	}
+	return 0
+}
+
+// filledCells says by bits which of the first 64 cells of a row are filled.
+func filledCells(cells []string) (filled uint64) {
+	for i, c := range cells[:min(len(cells), 64)] {
+		if !isBlank(c) {
+			filled |= 1 << i
+		}
+	}
+	return filled
 }

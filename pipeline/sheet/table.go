@@ -296,6 +296,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if l.first < 0 && t.grid != nil {
+		if n := t.grid.shiftBack(lex, make([]string, t.grid.firstWidth()), 0); n > 0 {
+			s.note("cells-moved", fmt.Sprintf("from some row on, %s had a column too many or too few; read as if like the first rows", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
+	if l.first < 0 && t.grid != nil {
 		if n := t.grid.openGap(); n > 0 {
 			s.note("cells-moved", fmt.Sprintf("%s had no cell for the club, or the like, before the time; read with one", text.Count(n, "row")))
 			head = t.head()

@@ -21,7 +21,7 @@ var spelledClock = regexp.MustCompile(`(?i)(?:^|[\s(,;–—-])(` +
 	`\d{1,3}(?:[:.'’]\d{2}){1,2}(?:[.,]\d{1,3})?(?:["”″]|''|’’)?` +
 	`|\d{1,2} ?h ?[0-5]?\d['’:][0-5]\d["”]?` +
 	`|\d{1,2} ?h(?:(?:ou)?rs?)?[., ]{0,2}\d{1,2} ?m(?:ins?|inutes?)?(?:[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)?` +
-	`|\d{1,3} ?m(?:n|in(?:ute)?s?)?[., ]{0,2}\d{1,2} ?(?:s(?:ec(?:ond)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
+	`|\d{1,3} ?m(?:n|in(?:ut(?:en|es|os|er|y|i|e)?)?s?)?(?:[., ]{0,2}| (?:and|und|et|y|e|en|i|och|og|a) )\d{1,2} ?(?:s(?:e[ckg](?:ond[aei]?s?|onden|unde?n?|under|undy|undos?)?s?)?\.?)?)(?:$|[\s),;–—.-])`)
 
 var dashedClock = regexp.MustCompile(`(?:^|\s)(\d{1,2}[-,][0-5]\d)(?:$|\s)`)
 
@@ -85,7 +85,7 @@ func typedLines(lines []string, delim byte) []string {
 	if matched < 4 || matched*10 < timed*9 || marks*2 > matched || placed > 0 && placed*10 < matched*9 {
 		return nil
 	}
-	if placed > 0 && !placesRise(cuts) {
+	if placed > 0 && !placesRise(cuts) && !placesComplete(cuts) {
 		if !agesInBrackets(cuts) {
 			return nil
 		}
@@ -315,6 +315,24 @@ func agesInBrackets(cuts []*typed) bool {
 		}
 	}
 	return true
+}
+
+// placesComplete says whether the places are all the numbers from 1 on, each once, of six lines or
+// more, in whatever order.
+func placesComplete(cuts []*typed) bool {
+	seen, n, most := map[int]bool{}, 0, 0
+	for _, c := range cuts {
+		if c == nil {
+			continue
+		}
+		p, _ := strconv.Atoi(c.place) // four figures at most
+		if n++; p < 1 || seen[p] {
+			return false
+		}
+		seen[p] = true
+		most = max(most, p)
+	}
+	return n >= 6 && most == n
 }
 
 // placesRise says whether the places of lines hardly ever fall or repeat.

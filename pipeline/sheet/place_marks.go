@@ -1,0 +1,112 @@
+package sheet
+
+import (
+	"bytes"
+	"regexp"
+	"strconv"
+)
+
+// Places of a list as people write them in words or with marks of their own, and ticks before the
+// names of those who were there.
+
+const placeNouns = `platz|place|puesto|lugar|posto|miejsce|místo|misto|plaats|plats|plass|plads|sija|hely|hello`
+
+var (
+	// wordyPlace is a place at the beginning of a line in another way than "1.": "1.- ", "1:a ", "1 = ",
+	// "1. Platz: ", "2e plaats: ", "Platz 3 ", "m. 4 ", "Runner 5: ".
+	wordyPlace = regexp.MustCompile(`(?i)^[ \t]*(?:` +
+		`(\d{1,4})(?:[.ºª°]{0,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
+		`|(\d{1,4})(?:[.)ºª°]|e|er|eme|ème|st|nd|rd|th)?[ \t]+(?:` + placeNouns + `)\b[ \t:–-]*` +
+		`|(?:` + placeNouns + `|runner|läufer|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
+	// ticked is a tick before a name.
+	tickedLine = regexp.MustCompile(`^[ \t]*(?:\[[xX]\]|[☑☒✓✔✅])[ \t]*`)
+)
+
+// plainPlaces writes such places as "1. " where four lines or more have them, each with the number
+// that follows the one before, and takes ticks away that stand before three lines or more with a
+// time. Lines keep their places.
+func plainPlaces(text []byte) []byte {
+	if len(text) > typedBytes {
+		return text
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	ticks := 0
+	for _, l := range lines {
+		if tickedLine.Match(l) && clockInside.Match(l) {
+			ticks++
+		}
+	}
+	changed := ticks >= 3
+	if changed {
+		for i, l := range lines {
+			lines[i] = l[len(tickedLine.Find(l)):]
+		}
+	}
+	type found struct{ line, number, end int }
+	var at []found
+	on := 0
+	for i, l := range lines {
+		m := wordyPlace.FindSubmatchIndex(l)
+		if m == nil || len(bytes.TrimSpace(l[m[1]:])) == 0 {
+			continue
+		}
+		for k := 2; k < 8; k += 2 {
+			if m[k] >= 0 {
+				n, _ := strconv.Atoi(string(l[m[k]:m[k+1]])) // four figures at most
+				if len(at) == 0 || n == at[len(at)-1].number+1 || n == 1 {
+					on++
+				}
+				at = append(at, found{i, n, m[1]})
+			}
+		}
+	}
+	if len(at) >= 4 && 10*on >= 9*len(at) {
+		changed = true
+		for _, f := range at {
+			lines[f.line] = append([]byte(strconv.Itoa(f.number)+". "), lines[f.line][f.end:]...)
+		}
+	}
+	if !changed {
+		return text
+	}
+	return bytes.Join(lines, []byte("\n"))
+}
+
+var (
+	// placeAndName is a line of a place and a name, timeBelow one that begins with a time or a word for it.
+	placeAndName = regexp.MustCompile(`^[ \t]*\d{1,4}[.):][ \t]+\pL[^\d\t:]*$`)
+	timeBelow    = regexp.MustCompile(`(?i)^[ \t]*(?:(?:time|zeit|temps|tiempo|tempo|tijd|czas|tid|čas)[ \t:]+)?(\d{1,3}[:.]\d{2}.*)$`)
+)
+
+// timesBelowNames puts the time that stands in the line below each place and name behind them: "1. Jo
+// Lee", below it "Time 18:20, Vale AC". Four pairs or more hold all times of the text.
+func timesBelowNames(text []byte) []byte {
+	if len(text) > typedBytes {
+		return text
+	}
+	lines := textLines(text)
+	pairs, timed := 0, 0
+	for i, l := range lines {
+		if hasClock(l) && len(findDates(l)) == 0 {
+			timed++
+		}
+		if i > 0 && placeAndName.MatchString(lines[i-1]) && timeBelow.MatchString(l) {
+			pairs++
+		}
+	}
+	if pairs < 4 || 10*pairs < 9*timed {
+		return text
+	}
+	var out bytes.Buffer
+	for i, l := range lines {
+		switch m := timeBelow.FindStringSubmatch(l); {
+		case i > 0 && m != nil && placeAndName.MatchString(lines[i-1]):
+			out.WriteByte('\n')
+		case i+1 < len(lines) && placeAndName.MatchString(l) && timeBelow.MatchString(lines[i+1]):
+			out.WriteString(l + " " + timeBelow.FindStringSubmatch(lines[i+1])[1] + "\n")
+		default:
+			out.WriteString(l + "\n")
+		}
+	}
+	return out.Bytes()
+}
