@@ -134,6 +134,15 @@ func TestHandTyped(t *testing.T) {
 		{name: "places in brackets in the order of the alphabet", file: "x.txt",
 			text: day + "Al Roe 18:31 (2)\nCy Dee 18:40 (3)\nDi Fox 18:42 (4)\nEd Gow 18:45 (5)\nGus Ing 18:47 (6)\nJo Lee 18:20 (1)\n",
 			want: []string{"2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47", "1 Jo Lee 18:20"}},
+		{name: "results beside one another with a tab between", file: "x.txt",
+			text: day + "1. Jo Lee 18:20\t4. Di Fox 18:42\n2. Al Roe 18:31\t5. Ed Gow 18:45\n3. Cy Dee 18:40\t6. Gus Ing 18:47\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", "5 Ed Gow 18:45", "6 Gus Ing 18:47"}},
+		{name: "a clock under that word with the handicap in it", file: "x.csv",
+			text: day + "Pos,Name,Handicap,Clock,Time\n1,Jo Lee,12:00,30:20,18:20\n2,Al Roe,02:30,21:01,18:31\n3,Cy Dee,07:30,26:10,18:40\n4,Di Fox,00:30,19:12,18:42\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42"}},
+		{name: "the time of day at the finish under a start with a dot", file: "x.csv",
+			text: day + "Started at 9.00\nPos,Name,Time of day\n1,Jo Lee,9:18:20\n2,Al Roe,9:18:31\n3,Cy Dee,9:18:40\n4,Di Fox,9:18:42\n5,Ed Gow,9:18:45\n6,Gus Ing,9:18:47\n7,Hal Job,9:18:50\n8,Ida Kay,9:18:52\n",
+			want: []string{"1 Jo Lee 0:18:20", "2 Al Roe 0:18:31", "3 Cy Dee 0:18:40", "4 Di Fox 0:18:42", "5 Ed Gow 0:18:45", "6 Gus Ing 0:18:47", "7 Hal Job 0:18:50", "8 Ida Kay 0:18:52"}},
 		{name: "how far somebody got is no other distance", file: "x.csv",
 			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n,Ed Gow,pulled out at 3k\n,Gus Ing,retired\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", " Ed Gow pulled out at 3k", " Gus Ing retired"}},
@@ -251,5 +260,22 @@ func TestClubBelowInMergedCells(t *testing.T) {
 		if rows != c.rows {
 			t.Errorf("%d rows", rows)
 		}
+	}
+}
+
+// A star right behind a name stays where a line says what it means, so that it can say the sex.
+func TestStarsBehindTypedNames(t *testing.T) {
+	s, err := Read("x.txt", []byte("Alder Bank 3 January 2026\n\n1 Al Roe 18:20\n2 Jo Lee* 18:31\n3 Cy Dee 18:40\n4 Di Fox* 18:42\n\n* = lady\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	p := s.Parts[0]
+	p.Each(func(_ int, cells []string) error {
+		got = append(got, strings.Trim(cellAt(cells, p.Index(Name)), "*")+"/"+cellAt(cells, p.Index(Sex)))
+		return nil
+	})
+	if want := []string{"Al Roe/", "Jo Lee/women", "Cy Dee/", "Di Fox/women"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -118,6 +118,10 @@ func (s *settler) handicapped(sum, part, offset int, clocks []int) {
 	case offset >= 0 && says(offset, delayWords) && s.columns[sum].Meaning == GunTime && s.largest(offset) < 300:
 		return // a few seconds or minutes to the start line
 	case offset >= 0 && s.late(offset) && s.late(sum) && !s.late(part): // from one time of day to another
+	case says(sum, clockWords) != says(part, clockWords): // "Handicap | Clock | Time"
+		if says(part, clockWords) {
+			net, clock = sum, part
+		}
 	case says(sum, adjustedWords) != says(part, adjustedWords):
 		if says(part, adjustedWords) {
 			net, clock = sum, part

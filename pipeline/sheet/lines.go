@@ -17,7 +17,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
-	text = timesBelowNames(plainPlaces(text))
+	text, beside := besideByTabs(timesBelowNames(plainPlaces(text)))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(tidyEnds(mixedMarks(text))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
@@ -47,6 +47,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{message != "", message},
 		{spoken, "times in words were read as figures"},
 		{told, toldInSentences},
+		{beside, "results beside one another were put one runner to a line, and the rows are counted so"},
 		{tied, "those who share a place were put one runner to a line, and the rows are counted so"},
 		{runOn, "lists that ran on within a line were put one runner to a line, and the rows are counted so"},
 		{scanned, "letters and gaps among the figures of times and places were read as the figures they stand for"},
@@ -1045,6 +1046,9 @@ func sexesLast(lines []string) bool {
 	return len(letters) == 2
 }
 
+// starLegend is a line that says what a star behind names means, "* = lady".
+var starLegend = regexp.MustCompile(`^\s*\*\s*(?:=|:|-|–|denotes|means|marks)?\s*\pL[\pL ]{2,40}$`)
+
 // clubBracket is a club in brackets behind a name.
 var clubBracket = regexp.MustCompile(`^(\pL[^()\[\]]*?)\s*[(\[](\pL[^()\[\]]*)[)\]]$`)
 
@@ -1054,6 +1058,7 @@ var clubBracket = regexp.MustCompile(`^(\pL[^()\[\]]*?)\s*[(\[](\pL[^()\[\]]*)[)
 func clubsApart(lines []string, cuts []*typed) bool {
 	texts := make([]string, len(cuts))
 	n, long, first := 0, 0, -1
+	starred := slices.ContainsFunc(lines, starLegend.MatchString)
 	for i, c := range cuts {
 		if c == nil {
 			continue
@@ -1062,6 +1067,9 @@ func clubsApart(lines []string, cuts []*typed) bool {
 			first = i
 		}
 		texts[i] = strings.Trim(c.name, edgeMarks)
+		if starred && strings.HasSuffix(c.name, texts[i]+"*") {
+			texts[i] += "*"
+		}
 		if n++; len(strings.Fields(texts[i])) > 3 {
 			long++
 		}

@@ -9,13 +9,13 @@ import (
 // Places of a list as people write them in words or with marks of their own, and ticks before the
 // names of those who were there.
 
-const placeNouns = `platz|place|puesto|lugar|posto|miejsce|místo|misto|plaats|plats|plass|plads|sija|hely|hello`
+const placeNouns = `platz|place|puesto|lugar|posto|miejsce|místo|misto|plaats|plats|plass|plads|sija|hely`
 
 var (
 	// wordyPlace is a place at the beginning of a line in another way than "1.": "1.- ", "1:a ", "1 = ",
 	// "1. Platz: ", "2e plaats: ", "Platz 3 ", "m. 4 ", "Runner 5: ".
 	wordyPlace = regexp.MustCompile(`(?i)^[ \t]*(?:` +
-		`(\d{1,4})(?:[.ºª°]{0,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
+		`(\d{1,4})(?:[.ºª°]{1,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
 		`|(\d{1,4})(?:[.)ºª°]|e|er|eme|ème|st|nd|rd|th)?[ \t]+(?:` + placeNouns + `)\b[ \t:–-]*` +
 		`|(?:` + placeNouns + `|runner|läufer|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
 	// ticked is a tick before a name.
@@ -47,7 +47,7 @@ func plainPlaces(text []byte) []byte {
 	on := 0
 	for i, l := range lines {
 		m := wordyPlace.FindSubmatchIndex(l)
-		if m == nil || len(bytes.TrimSpace(l[m[1]:])) == 0 {
+		if m == nil || len(bytes.TrimSpace(l[m[1]:])) == 0 || bytes.IndexByte(l[m[1]:], '=') >= 0 {
 			continue
 		}
 		for k := 2; k < 8; k += 2 {
@@ -109,4 +109,55 @@ func timesBelowNames(text []byte) []byte {
 		}
 	}
 	return out.Bytes()
+}
+
+// placedCell is a whole result in a cell: "9. Jo Lee 18:20".
+var placedCell = regexp.MustCompile(`^\s*(\d{1,4})[.):]?\s+\pL[^\d\t]*?[\s,–-]+\d{1,3}[:.]\d{2}(?::\d{2})?\s*$`)
+
+// besideByTabs puts results that stand beside one another with a tab between, "1. Jo Lee 18:20", a tab,
+// "9. Al Roe 29:44", below one another, those of the first column first. Three lines or more
+// are of that kind on end, and all cells of them are whole results. split says that there were any.
+func besideByTabs(text []byte) (out []byte, split bool) {
+	if len(text) > typedBytes || bytes.IndexByte(text, '\t') < 0 {
+		return text, false
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	cellsOf := func(l []byte) (cells [][]byte) {
+		cells = bytes.Split(bytes.TrimRight(l, "\t \r"), []byte("\t"))
+		for _, c := range cells {
+			if !placedCell.Match(c) {
+				return nil
+			}
+		}
+		return cells
+	}
+	for from := 0; from < len(lines); from++ {
+		to, wide := from, 0
+		var columns [][][]byte
+		for ; to < len(lines); to++ {
+			cells := cellsOf(lines[to])
+			if cells == nil {
+				break
+			}
+			if len(cells) > 1 {
+				wide++
+			}
+			for c, cell := range cells {
+				if c == len(columns) {
+					columns = append(columns, nil)
+				}
+				columns[c] = append(columns[c], cell)
+			}
+		}
+		if wide < 3 || 4*wide < 3*(to-from) {
+			from = max(from, to)
+			continue
+		}
+		var rows [][]byte
+		for _, column := range columns {
+			rows = append(rows, column...)
+		}
+		return bytes.Join(append(append(lines[:from:from], rows...), lines[to:]...), []byte("\n")), true
+	}
+	return text, false
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -64,8 +65,14 @@ func sessionIn(text string) (value, why string, ok bool) {
 			return clock, "the start time", true
 		}
 	}
+	if m := dottedStart.FindStringSubmatch(text); m != nil && (m[1] != "" || m[3] > "12" || m[3] == "00") {
+		return ("0" + m[2])[len(m[2])-1:] + ":" + m[3], "the start time", true
+	}
 	return "", "", false
 }
+
+// dottedStart is a start with a dot in its time, "Started at 9.00", and no day, "Starts 3.10.2026".
+var dottedStart = regexp.MustCompile(`(?i)\b(?:start|started|starts) ?:? *(at )? *([01]?\d|2[0-3])\.([0-5]\d)(?:$|[ ,;)])`)
 
 var sessionWords = set("session start starts started depart salida partenza largada starttime startzeit sessie startad seance")
 
