@@ -1,6 +1,7 @@
 package name
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -335,6 +336,9 @@ func (s *scanner) isDescribed() bool {
 	if len(ts) > 3 && ts[1].small && s.is(&ts[1], described) {
 		ts = ts[1:] // tall chap in green
 	}
+	if len(ts) == 2 && ts[1].small && s.commas == 0 {
+		return s.is(&ts[0], described) && s.is(&ts[1], describing) // "Lady with", of which a dog was cut off
+	}
 	if n := len(ts); n < 3 || n > 6 || s.commas > 0 || !s.is(&ts[0], described) {
 		return false
 	}
@@ -357,11 +361,17 @@ func (s *scanner) isSentence() bool {
 	return found
 }
 
+// ownersMark ends a name of somebody to whom what follows belongs.
+var ownersMark = regexp.MustCompile(`\pL['’]s$`)
+
 // guestOf says whether the text tells only whose guest somebody was: "Guest of Jo", "Gast
 // von Anna". In names the small word has a family name behind it, and none of these before.
 func (s *scanner) guestOf() bool {
 	if n := len(s.tokens); n >= 2 && n <= 3 && s.tokens[n-1].small && s.is(&s.tokens[n-1], relations) && s.is(&s.tokens[0], possessed) {
 		return true // "someone's dad"
+	}
+	if len(s.tokens) == 2 && s.is(&s.tokens[1], relations) && ownersMark.MatchString(s.text[s.tokens[0].from:s.tokens[0].to]) {
+		return true // "Jo's brother"
 	}
 	if len(s.tokens) >= 3 && s.is(&s.tokens[0], visitors) && s.key(&s.tokens[1]) == "from" {
 		return true // "visitor from Leeds way"

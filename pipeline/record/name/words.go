@@ -67,7 +67,8 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	不明 未知 匿名 氏名不詳 氏名不明 名前なし 名無し 姓名不详 姓名不詳 无名 無名 佚名 미상 무명 익명
 	אלמוני אלמונית אנונימי مجهول مجهولة
 	illegible unreadable unleserlich illisible ilegible illeggibile onleesbaar olaslig
-	private withheld hidden redacted confidential gdpr undisclosed`)
+	private withheld hidden redacted confidential gdpr undisclosed
+	unscanned unreg spare placeholder`)
 
 // notKnown before a word for a man, a woman or a runner name nobody, whatever follows.
 var notKnown = set(`unknown unidentified unnamed unbekannter unbekannte inconnu inconnue desconocido desconocida sconosciuto sconosciuta onbekende okand ukjent ukendt nieznany nieznana neznamy neznama desconhecido desconhecida tuntematon`)
@@ -131,6 +132,8 @@ var nobodyWhole = map[string]bool{
 	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
 	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
 	"child": true, "a child": true, "forgot name": true, "startnummer fehlt": true, "keine startnummer": true, "ohne startnummer": true, "sans dossard": true, "sin dorsal": true, "senza pettorale": true, "sem dorsal": true, "zonder startnummer": true, "utan startnummer": true, "uten startnummer": true, "uden startnummer": true, "bez numeru": true, "bez cisla": true, "ilman numeroa": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
+	"another": true, "boy": true, "girl": true, "volunteer": true, "tail walker": true, "tailwalker": true, "tail runner": true, "back marker": true, "backmarker": true,
+	"did not scan": true, "to follow": true, "name to follow": true, "please check": true, "cant read": true, "cannot read": true, "john doe": true, "jane doe": true, "test": true, "tester": true, "test test": true, "test runner": true, "zz": true, "zzz": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
