@@ -810,8 +810,8 @@ func (k *groupColumn) widths() {
 }
 
 // leastTens is how many lines from 40 on show that no groups begin with 45, 55 or 65. Of
-// five-year groups about half do: ten lines that miss them all by chance are one in a thousand.
-const leastTens = 10
+// five-year groups about half do: sixteen lines that miss them all by chance are one in 65 000.
+const leastTens = 16
 
 // tensFromForty says whether the masters of either sex are in groups of ten years from 40 on,
 // with one of five before them.
@@ -826,7 +826,7 @@ func (k *groupColumn) tensFromForty() bool {
 			groups[e.g.lo] = true
 		}
 	}
-	return lines >= leastTens && len(groups) > 1
+	return lines >= leastTens && len(groups) > 2
 }
 
 func (k *groupColumn) sexOf(g group) Sex {
