@@ -285,7 +285,7 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 	for _, line := range lines {
 		l := strings.TrimRight(line, "\t ")
 		runs := len(tabs.FindAllStringIndex(l, -1))
-		if runs == 0 || l[0] == '\t' {
+		if runs == 0 || l[0] == '\t' || strings.Count(line, `"`)%2 == 1 { // half of a row whose cell has a line break
 			continue
 		}
 		rows++

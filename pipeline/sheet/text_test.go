@@ -589,3 +589,19 @@ func TestPaceBesideMarkedTimes(t *testing.T) {
 		t.Errorf("time in column %d, pace in %d", p.Index(Time), p.Index(Pace))
 	}
 }
+
+// Tabs that divide are none that align, though some rows go on in the next line within quotes.
+func TestTabsWithLineBreaks(t *testing.T) {
+	lines := []string{"Pos\tName\tClub\tCat pos\tTime\tNotes\t\t"}
+	for i := range 20 {
+		row := fmt.Sprintf("%d\tJo Lee\t\t%d\t20:%02d", i+1, i+1, i)
+		if i%6 == 2 {
+			lines = append(lines, row+"\t\"visiting", "see you soon\"\t\t")
+		} else {
+			lines = append(lines, row+"\t\t\t")
+		}
+	}
+	if out, ok := alignedByTabs(lines); ok {
+		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
+	}
+}
