@@ -27,7 +27,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
-			if lines, ok := proseLists(textLines(text)); ok {
+			if lines, ok := proseLists(textLines(text)); ok && !divided(text, ';') && !divided(text, '\t') && !divided(text, '|') {
 				text, told = []byte(strings.Join(lines, "\n")+"\n"), true
 			}
 		}
