@@ -453,3 +453,24 @@ func TestBackMarkerBeforeName(t *testing.T) {
 		}
 	}
 }
+
+// G beside F is a boy in French, and beside B a girl in English.
+func TestLettersOfBoysAndGirls(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Sex = 0, 1, 2
+	for _, k := range []struct {
+		heading, letters string
+		want             []Sex
+	}{{"Fille/Garçon", "GFGF", []Sex{M, W, M, W}}, {"B/G", "GBGB", []Sex{W, M, W, M}}} {
+		lines, _ := readRows(t, c, []string{"Pos", "Name", k.heading}, Options{}, func(yield func([]string)) {
+			for i := range k.letters {
+				yield([]string{strconv.Itoa(i + 1), "Jo L" + string(rune('a'+i)) + "e", k.letters[i : i+1]})
+			}
+		})
+		for i, l := range lines {
+			if l.Sex != k.want[i] {
+				t.Errorf("%s: %c is %v", k.heading, k.letters[i], l.Sex)
+			}
+		}
+	}
+}

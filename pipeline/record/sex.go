@@ -164,6 +164,10 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "m")
 		l.why = "M beside H is mujer or mulher: a woman"
 	}
+	if has("g") && has("f") && !has("bmhjw") {
+		set(M, "g")
+		l.why = "G beside F is garçon: a man"
+	}
 	if has("e") && has("k") && !has("mhv") {
 		set(M, "e")
 		l.why = "E beside K is erkek: a man"

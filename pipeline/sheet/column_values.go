@@ -239,6 +239,7 @@ func (s *settler) byValues() {
 		return
 	}
 	// No heading at all: what else is unmistakable.
+	s.remarksBehind(free)
 	for i, p := range s.profiles {
 		if !free(i) || p.filled == 0 {
 			continue

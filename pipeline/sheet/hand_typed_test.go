@@ -143,6 +143,12 @@ func TestHandTyped(t *testing.T) {
 		{name: "the time of day at the finish under a start with a dot", file: "x.csv",
 			text: day + "Started at 9.00\nPos,Name,Time of day\n1,Jo Lee,9:18:20\n2,Al Roe,9:18:31\n3,Cy Dee,9:18:40\n4,Di Fox,9:18:42\n5,Ed Gow,9:18:45\n6,Gus Ing,9:18:47\n7,Hal Job,9:18:50\n8,Ida Kay,9:18:52\n",
 			want: []string{"1 Jo Lee 0:18:20", "2 Al Roe 0:18:31", "3 Cy Dee 0:18:40", "4 Di Fox 0:18:42", "5 Ed Gow 0:18:45", "6 Gus Ing 0:18:47", "7 Hal Job 0:18:50", "8 Ida Kay 0:18:52"}},
+		{name: "stars around the title", file: "caps.csv",
+			text: "*** ALDER BANK ***\n~ 3 January 2026 ~\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40"}},
+		{name: "today behind the place", file: "x.txt",
+			text: "Ergebnisse Alder Bank heute\n3. Januar 2026\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 18:40\n",
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40"}},
 		{name: "how far somebody got is no other distance", file: "x.csv",
 			text: day + "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n,Ed Gow,pulled out at 3k\n,Gus Ing,retired\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 18:42", " Ed Gow pulled out at 3k", " Gus Ing retired"}},
@@ -188,6 +194,9 @@ func TestRemarksBehindTimes(t *testing.T) {
 			text += strings.Join([]string{string(rune('1' + i)), "Jo L" + string(rune('a'+i)) + "e", "18:2" + string(rune('0'+i)), cell}, ",") + "\n"
 		}
 		s, err := Read("x.csv", []byte(text), Options{})
+		if bare, bareErr := Read("x.csv", []byte(strings.Replace(text, "Pos,Name,Time,\n", "", 1)), Options{}); bareErr != nil || c.notes >= 0 && bare.Parts[0].Index(Notes) != c.notes {
+			t.Errorf("%s without headings: notes in column %d (%v), want %d", c.cells, bare.Parts[0].Index(Notes), bareErr, c.notes)
+		}
 		if err != nil || s.Parts[0].Index(Notes) != c.notes {
 			t.Errorf("%s: notes in column %d (%v), want %d", c.cells, s.Parts[0].Index(Notes), err, c.notes)
 		}

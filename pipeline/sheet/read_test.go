@@ -164,7 +164,7 @@ var sheetCases = []sheetCase{
 		columns: "name position time club", run: "alder-bank 2026-01-03", rows: "3-4 8-9 13-14"},
 	{name: "as many tabs in each line, many of them side by side", file: "alder-bank_2026-01-03", only: "text",
 		text:    "1\tJo Lee\tFell Harriers\t17:58\t\n2\tAl Roe\t\t20:32\t\n3\tCy Dee\t\t21:54\t\"great weather\nsee you soon\"\n4\tDi Fox\t\t21:54\t\n5\tAnn Page\t\t22:00\t\"new shoes\nsee you soon\"\n6\tEve Hill\t\t22:51\t\"hot\nsee you soon\"\n7\tFay Ho\tFell Harriers\t23:14\t\n8\tHal Kay\tFell Harriers\t23:15\t\n",
-		columns: "position name club time -", run: "alder-bank 2026-01-03", rows: "1-3 5-6 8 10-11"},
+		columns: "position name club time notes", run: "alder-bank 2026-01-03", rows: "1-3 5-6 8 10-11"},
 	{name: "the times behind the first are of the net time", file: "alder-bank_2026-01-03",
 		text:    "Platz|Name|Nettozeit|Brutto|Rückstand\n1|Jo Lee|0:16:41|0:16:45|\n2|Al Roe|0:20:02|0:20:17|3:21\n3|Cy Dee|0:22:21|0:22:38|5:40\n4|Di Fox|0:23:32|0:23:44|6:51\n5|Ann Page|0:24:42|0:24:54|8:01\n6|Eve Hill|0:25:57|0:26:01|9:16\n7|Fay Ho|0:27:42|0:28:02|11:01\n",
 		columns: "position name time - gap", run: "alder-bank 2026-01-03", rows: "2-8"},

@@ -124,7 +124,7 @@ func ideasOf() map[string]concept {
 var headingPhrases = withPhrases(withSemitic(withEastAsian(languagePhrases)), map[string]Meaning{
 	"l / g": Sex, "g / l": Sex, "m / l": Sex, "l / m": Sex,
 	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
-	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
+	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "fille / garcon": Sex, "garcon / fille": Sex, "filles / garcons": Sex, "garcons / filles": Sex, "f / g": Sex, "g / f": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
 	"s.v.": BirthYear, "s.v": BirthYear, "s v": BirthYear, "sv": BirthYear,
 	"first": GivenName, "last": FamilyName, "home club": Club, "home location": Other, "athlete location": Other, "runner location": Other, "participant location": Other, "birth location": Other, "run club": Club, "running club": Club, "club or town": Club, "club / team": Club, "club team": Club, "town / club": Club, "club / town": Club, "verein ort": Club, "verein / ort": Club, "first claim club": Club, "club code": Club,
 	"o / a": Position, "p": Position, "a": Age, "g": AgeGroup, "t": Time, "clock at finish": Other, "finish clock time of day": Other, "#": Position, "rk": Position, "finish": Position, "finish order": Position, "order of finish": Position,
