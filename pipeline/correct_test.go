@@ -381,7 +381,7 @@ func TestWhatCannotBeDecided(t *testing.T) {
 		{func(c *Correction) { c.Place, c.Time = 9, "20:00" }, "has no place 9"},
 		{func(c *Correction) { c.Date, c.Time = "2026-02-01", "20:00" }, "no result of alder-bank on 2026-02-01"},
 		{func(c *Correction) { c.Date, c.Time = "3 January", "20:00" }, "not a date"},
-		{func(c *Correction) { c.Time = "20.00" }, "24:31"},
+		{func(c *Correction) { c.Time = "20.0" }, "24:31"},
 		{func(c *Correction) { c.Name = "Sam & Jo Lee" }, "several people"},
 		{func(c *Correction) { c.Name = "Unknown" }, "names nobody"},
 		{func(c *Correction) { c.Group = "M43" }, "age group"},
