@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -69,6 +70,7 @@ func (t table) across(lex *lexicon) []table {
 		}
 	}
 	var out []table
+	sums := t.sumsBelow(heading, runs)
 	for _, run := range runs {
 		g := t.grid.fresh()
 		filled := 0
@@ -81,7 +83,7 @@ func (t table) across(lex *lexicon) []table {
 			if i < heading {
 				continue // the row of dates or courses, which the table's title says
 			}
-			if c := cellAt(cells, run.time); i > heading && (isBlank(c) || isAway(c) || run.from+1 == run.to && isDash(c)) {
+			if c := cellAt(cells, run.time); i > heading && (isBlank(c) || isAway(c) || i >= sums || run.from+1 == run.to && isDash(c)) {
 				continue // this runner was not there
 			}
 			w := append([]string(nil), cells...)
@@ -113,6 +115,58 @@ func (t table) across(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// sumsBelow is the index of the first of the rows at the foot of a table with a run in each column that
+// say the best, the slowest or the mean time of each run, whatever they are called: in all of
+// them, two runs at least, the time is that of the rows above. Beyond the table where there are none.
+func (t table) sumsBelow(heading int, runs []acrossRun) (first int) {
+	first = t.grid.len()
+	const checked = 8 // rows at the foot
+	for i := t.grid.len() - 1; i > heading+3 && i >= t.grid.len()-checked; i-- {
+		_, cells := t.grid.at(i)
+		filled, sums := 0, 0
+		for _, r := range runs {
+			c := trim(cellAt(cells, r.time))
+			if c == "" {
+				continue
+			}
+			filled++
+			for to := i; kindOf(c) == kClock && to > i-4; to-- { // below other sums
+				if t.sumsUp(heading+1, to, r.time, looseNumber(c)) {
+					sums++
+					break
+				}
+			}
+		}
+		switch {
+		case filled >= 2 && sums == filled:
+			first = i
+		case filled > 0 && slices.ContainsFunc(runs, func(r acrossRun) bool { return kindOf(cellAt(cells, r.time)) == kClock }):
+			return first
+		}
+	}
+	return first
+}
+
+// sumsUp says whether a time is the least, the greatest or the mean of those of a column in some
+// rows, three or more, to the second.
+func (t table) sumsUp(from, to, column int, time float64) bool {
+	n, sum, least, most := 0, 0.0, 0.0, 0.0
+	for i := from; i < to; i++ {
+		_, cells := t.grid.at(i)
+		c := trim(cellAt(cells, column))
+		if kindOf(c) != kClock {
+			continue
+		}
+		v := looseNumber(c)
+		if n++; n == 1 {
+			least, most = v, v
+		}
+		sum, least, most = sum+v, min(least, v), max(most, v)
+	}
+	near := func(v float64) bool { return math.Abs(v-time) <= 1 }
+	return n >= 3 && (time == least || time == most || near(sum/float64(n)))
 }
 
 // nameless finds a row of dates over times whose first column, of names, has no heading or the
@@ -647,8 +701,11 @@ const awayWords = 10
 func isDash(c string) bool { return strings.Trim(trim(c), "-–—") == "" }
 
 // isAway says whether a cell among times is a short word without a figure: somebody
-// helped, was away, or was ill, and did not run.
+// helped, was away, or was ill, and did not run; or a time of nought, as a formula leaves for
+// those who were not there.
 func isAway(c string) bool {
-	c = trim(c)
+	if c = trim(c); c != "" && strings.Trim(c, "0:.,") == "" {
+		return true
+	}
 	return len(c) <= 10 && (kindOf(c) == kText || len(c) == 1 && kindOf(c) == kSex) && hasLetter(c) && !strings.ContainsAny(c, " 0123456789:")
 }

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -400,6 +401,9 @@ func (t table) beside(lex *lexicon) []table {
 	aside := 0
 	if len(starts) < 2 && len(l.headings) > 0 {
 		if starts, aside = t.apart(lex, l); len(starts) < 2 {
+			starts, aside = t.pointsBeside(lex, l)
+		}
+		if len(starts) < 2 {
 			starts = t.pairs(lex, l)
 		}
 	}
@@ -633,6 +637,49 @@ func (t table) apart(lex *lexicon, l layout) (starts []int, aside int) {
 		return []int{0, j + 1}, aside
 	}
 	return nil, 0
+}
+
+// pointsBeside finds a table of what each place is worth to the right of the results, behind a
+// column that is blank from top to bottom: places that count up from 1, and beside them points
+// or nothing that is known. starts and aside are as those of apart.
+func (t table) pointsBeside(lex *lexicon, l layout) (starts []int, aside int) {
+	h := l.headings
+	for j := 2; j+2 < len(h); j++ {
+		if h[j] != "" || h[j+1] == "" || coreOf(lex, h[:j]) != 7 && !t.countsFrom(l, 0) || coreOf(lex, h[:j])&6 != 6 || len(h)-j > 4 {
+			continue
+		}
+		others := false
+		for _, c := range h[j+2:] {
+			g := lex.read(c)
+			others = others || g.known && g.meaning != Points && g.meaning != Other
+		}
+		if g := lex.read(h[j+1]); others || !g.known || g.meaning != Position && g.meaning != Points || !t.countsFrom(l, j+1) {
+			continue
+		}
+		for i := l.first; i < t.grid.len(); i++ {
+			if _, cells := t.grid.at(i); !isBlank(cellAt(cells, j)) {
+				return nil, 0
+			}
+		}
+		return []int{0, j + 1}, j + 1
+	}
+	return nil, 0
+}
+
+// countsFrom says whether a column counts up from 1 below the heading, row by row.
+func (t table) countsFrom(l layout, column int) bool {
+	n := 0
+	for i := l.first + l.lines; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		c := trim(cellAt(cells, column))
+		if c == "" {
+			break
+		}
+		if n++; c != strconv.Itoa(n) {
+			return false
+		}
+	}
+	return n >= 3
 }
 
 // blocks gives the columns at which the headings begin again.

@@ -90,6 +90,8 @@ func (s *settler) byHeading(i int) {
 				turn(Date, "its values are dates")
 			case numbers > .8:
 				turn(Other, "its values are numbers")
+			case clocks == 0 && len(p.distinct) > 0 && p.wordless(): // "#41"
+				turn(Other, "its values are numbers of runs")
 			}
 		case Date:
 			switch {

@@ -41,7 +41,7 @@ func (s *settler) courseByValues(book *courseBook) {
 				lastText = c
 				filled++
 				texts[c] = true
-				if kindOf(c) == kText {
+				if kindOf(c) == kText && hasLetter(plainWords(c)) { // neither "#41" nor "Run 41"
 					words++
 				}
 				if _, ok := book.exact[fold(c)]; ok {

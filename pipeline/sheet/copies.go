@@ -34,7 +34,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			if kindOf(t) == kClock {
 				t = strconv.FormatFloat(looseNumber(t), 'f', -1, 64)
 			}
-			l.of[name+"\x00"+t] = true
+			l.of[anyOrder(name)+"\x00"+t] = true
 			l.rows++
 			return nil
 		}) // a grid has no errors of its own
@@ -102,6 +102,29 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}
 		if n := len(read(i).of); n > 0 && same == n && read(i).rows == n {
 			leave(i, same, n, "a date, or lines that do not stand in another table already")
+		}
+	}
+	for i, p := range parts {
+		if out[i] || !p.Whole || p.Kind == Volunteers || p.Index(Date) < 0 || p.Index(Time) < 0 || !p.named() {
+			continue
+		}
+		// The first of each day, on a tab that sums up those of all weeks.
+		same, lines := 0, 0
+		for line := range read(i).of {
+			for k := range parts {
+				if mayRepeat[k] && k != i && read(k).of[line] {
+					same++
+					break
+				}
+			}
+		}
+		for k := range parts {
+			if mayRepeat[k] {
+				lines += read(k).rows
+			}
+		}
+		if n := read(i).rows; n > 1 && same == len(read(i).of) && 3*n <= lines {
+			leave(i, same, n, "lines that do not stand in another table already")
 		}
 	}
 	rs.askTwoClocks(parts)

@@ -13,7 +13,7 @@ import (
 var correctionWords = set(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
 	korrektur korrekturen korrigiert berichtigung berichtigt rectificatif corrige corrigee correccion corregido corregida correzione corretto corretta rettifica
 	correctie gecorrigeerd rectificatie rattelse rattelser korrigerad rettelse rettelser rettet korekta sprostowanie correcao corrigido oprava
-	korrekturen richtigstellung correctif correcciones rectificacion retificacao korrigering korjaus oikaisu opravy javitas helyesbites corectare ispravak ispravka popravek parandus labojums pataisymas исправление поправка уточнение виправлення корекция διορθωση duzeltme cywiriad correccio`)
+	korrekturen richtigstellung correzioni correcties rectificaties sprostowania poprawki rattningar korjaukset oikaisut correcoes retificacoes javitasok correctif correcciones rectificacion retificacao korrigering korjaus oikaisu opravy javitas helyesbites corectare ispravak ispravka popravek parandus labojums pataisymas исправление поправка уточнение виправлення корекция διορθωση duzeltme cywiriad correccio`)
 
 // corrects says whether lines over rows have such a word, or say nothing but that the list is
 // the final one.
@@ -116,4 +116,32 @@ func (p *Part) askTimesOff(sheet string) {
 // says says whether a problem of a kind was found at a row.
 func (p *Part) says(kind string, row int) bool {
 	return slices.ContainsFunc(p.Problems, func(q place.Problem) bool { return q.Kind == kind && q.Place.Row == row })
+}
+
+// listsCorrections is why a tab of corrections is no list of results.
+const listsCorrections = "it lists corrections of results that stand elsewhere. If these are not put right yet, put them right there, and load the sheet again"
+
+// listsCorrections says whether a tab called after corrections lists them, each line with the
+// time that was wrong beside the right one, or with its day: the corrected results of one run
+// have one time each.
+func (p *Part) listsCorrections(tab string) bool {
+	if !anyWord(tab, correctionWords) {
+		return false
+	}
+	if p.Index(Date) >= 0 {
+		return true
+	}
+	rows := p.sampled()
+	for _, c := range p.Columns {
+		clocks := 0
+		for _, r := range rows {
+			if kindOf(trim(cellAt(r, c.Index))) == kClock {
+				clocks++
+			}
+		}
+		if c.Meaning == Other && 2*clocks > len(rows) {
+			return true
+		}
+	}
+	return false
 }

@@ -47,7 +47,7 @@ var leadingWords = set("fw fwd re img prize prizes awards")
 // With a capital they may begin one.
 var leadingSmall = set("al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
-var trailingWords = set("heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte timekeeper timekeepers stopwatch scanner barcodes tokens")
+var trailingWords = set("heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }

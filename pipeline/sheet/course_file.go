@@ -42,7 +42,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			if fromSomebody(seg) {
 				continue
 			}
-			seg = plainWords(placeIn(plainWords(strings.Trim(seg, " -_."))))
+			seg = plainWords(placeIn(plainWords(strings.Trim(withoutDistance(seg), " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
 			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && listWords[fold(words[len(words)-1])] || namesHalf[headingWords[fold(words[len(words)-1])]]) {
 				words = words[:len(words)-1]

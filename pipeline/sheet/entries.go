@@ -31,7 +31,7 @@ func (s *Sheet) entered(p *Part, t table, after int, lex *lexicon) {
 // enterable are the columns of a list of entries that say who somebody is.
 var enterable = map[Meaning]bool{Name: true, GivenName: true, FamilyName: true, Sex: true, Age: true, BirthYear: true, BirthDate: true, AgeGroup: true, Club: true}
 
-// joinEntries gives tabs with places, numbers and times, but no names, those that
+// joinEntries gives tabs with numbers, and with places or times or both, but no names, those that
 // another tab gives for the numbers.
 func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 	tabs := map[string]int{}
@@ -55,7 +55,7 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 	s.Parts = nil
 	for _, p := range old {
 		g, whole := p.src.(*grid)
-		if number := p.Index(Number); !whole || number < 0 || p.Index(Time) < 0 || p.named() || tabs[p.Tab] != 1 || p.HeadingRow == 0 {
+		if number := p.Index(Number); !whole || number < 0 || p.Index(Time) < 0 && p.Index(Position) < 0 || p.named() || tabs[p.Tab] != 1 || p.HeadingRow == 0 {
 			s.Parts = append(s.Parts, p)
 			continue
 		}

@@ -207,7 +207,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 			return whyFooter
 		}
 		for i, c := range cells {
-			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i == firstFilled && (i != r.name || strings.IndexByte(f, ' ') > 0) && isTotal(f) {
+			if f := fold(c); totalWords[f] && !softTotals[f] || f == "total" || i != firstFilled && partakerWords[f] && filled <= 3 || i == firstFilled && (i != r.name || strings.IndexByte(f, ' ') > 0) && isTotal(f) {
 				return whyTotal
 			}
 		}
@@ -248,6 +248,10 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	return whyNoResult
 }
+
+// partakerWords say of whom a number beside them is, as on a line over each group: "3 Jan | 9 |
+// Participants". Common practice, no source.
+var partakerWords = set("participants runners finishers starters teilnehmer laufer finisher participants coureurs arrivants partants participantes corredores llegados partecipanti arrivati deelnemers lopers deltagare deltagere deltakere loperne osallistujaa uczestnikow uczestnicy ucastniku bezcu resztvevo indulo")
 
 // smallWords says whether a text that begins with a capital has another word that does not, and
 // is no particle of a name: "Club champion so far".
@@ -459,6 +463,16 @@ func (r *rowRules) shape(cells []string) []string {
 	}
 	r.buf = b
 	return b
+}
+
+// keepDay takes the day of a line that counts those below it, "3 Jan | 9 | Participants", for
+// the rows that have none.
+func (r *rowRules) keepDay(cells []string) {
+	for k, i := range r.fill {
+		if c := cellAt(cells, i); kindOf(c) == kDate {
+			r.above[k] = c
+		}
+	}
 }
 
 // isDitto says whether a cell repeats the one above by a mark.

@@ -224,6 +224,13 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 	if at := p.Index(Time); len(out) == 0 && at >= 0 && at < len(p.Columns) { // "Time (7 Mar 2026)"
 		out = append(out, titleDates(p.Columns[at].Heading, "heading of column "+letters(p.Columns[at].Index), rs.lex, false)...)
 	}
+	if len(out) == 0 && len(rs.years) == 0 {
+		for _, c := range p.Columns { // "Season 2026" beside the headings, over nothing
+			if years := yearsIn(c.Heading); c.Meaning == Other && len(years) > 0 && p.blank(c.Index) {
+				rs.years = append(rs.years, years...)
+			}
+		}
+	}
 	if len(out) == 0 {
 		if e, ok := rs.inCalendar(p); ok {
 			out = append(out, e)

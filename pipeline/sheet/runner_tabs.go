@@ -36,7 +36,7 @@ func (s *Sheet) nameByTab(lex *lexicon, o Options) {
 			}
 		}
 	}
-	if asking < fewestRunners || 3*places > len(own) || !shareDays(own) {
+	if len(own) < fewestRunners || asking < fewestRunners && !placesApart(own) || 3*places > len(own) || !shareDays(own) {
 		return
 	}
 	old := s.Parts
@@ -77,6 +77,30 @@ func (s *Sheet) nameByTab(lex *lexicon, o Options) {
 	}
 	s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name}, Severity: place.Note, Kind: "names-of-tabs",
 		Read: fmt.Sprintf("%d tabs, each with lines of many days", len(own)), Do: "Each tab is called after a runner, and the lines on it are taken for theirs."})
+}
+
+// placesApart says whether parts have places, of which none stands on two of them on one day, as
+// those of the runners of one run do not.
+func placesApart(parts []*Part) bool {
+	seen := map[string]bool{}
+	for _, p := range parts {
+		at, day, twice := p.Index(Position), p.Index(Date), false
+		if at < 0 {
+			return false
+		}
+		p.Each(func(_ int, cells []string) error {
+			if v := trim(cellAt(cells, at)); v != "" {
+				k := trim(cellAt(cells, day)) + " " + v
+				twice = twice || seen[k]
+				seen[k] = true
+			}
+			return nil
+		}) // a grid has no errors of its own
+		if twice {
+			return false
+		}
+	}
+	return len(seen) >= leastOfList
 }
 
 // asksName says whether a part waits because its lines are of many days and nobody is named.

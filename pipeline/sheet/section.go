@@ -41,6 +41,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	var open *block
 	sections, lone := map[int]string{}, map[int]string{} // lone are short lines of one cell that say nothing known
 	data, lastData := 0, 0
+	forms := titleForms(t.grid, p.HeadingRow)
 	distance := usualDistance
 	for _, title := range append(append([]string(nil), p.Titles...), p.Tab, baseName(s.Name)) {
 		if m, _, _, ok := findDistance(title); ok {
@@ -99,7 +100,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
-			if rowFilled(cells) > 2 && !isTitleLine(lex, t.grid, i) || p.saysBirth(cells) {
+			if rowFilled(cells) > 2 && !isTitleLine(lex, t.grid, i) && !forms.like(cells) || p.saysBirth(cells) {
 				continue
 			}
 			if numbersPage(cells) {
@@ -130,7 +131,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
-	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) {
+	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
 		first = said
@@ -344,6 +345,15 @@ func namesGroupOver(line string) bool {
 	}
 	rest := strings.Trim(line[:from]+" "+line[to:], " ()-–:,")
 	return isSection(rest) || saysField(rest)
+}
+
+// weekOf says whether the number of a tab is that of the week of the day above its table, as in
+// "S13" of "28/03/2026", and no age.
+func weekOf(tab string, titles []string) bool {
+	day, dated := onlyDate(titles)
+	n, numbered := onlyNumber(tab)
+	_, week := day.ISOWeek()
+	return dated && numbered && n == week
 }
 
 // isTitle says whether lines could be the title of the rows below them.

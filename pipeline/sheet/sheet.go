@@ -259,6 +259,9 @@ func (p *Part) EachSkipped(f func(row int, cells []string) error, skipped func(S
 			}
 			return f(row, cells)
 		}
+		if why == whyTotal {
+			rules.keepDay(cells)
+		}
 		if skipped == nil {
 			return nil
 		}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/unit"
@@ -15,6 +16,7 @@ func (rs *runSettler) tabDays(parts []*Part, evs [][]evidence) {
 	}
 	month, year, from, ok := rs.monthOfAll(parts)
 	if !ok {
+		rs.tabFigures(parts, evs)
 		return
 	}
 	days, seen := make([]int, len(parts)), map[int]bool{}
@@ -77,4 +79,60 @@ func monthAndYear(text string) (month, year int, ok bool) {
 	}
 	f := strings.Fields(fold(text))
 	return monthOfTab(strings.Join(f[max(0, len(f)-2):], " "))
+}
+
+// tabFigures gives tabs called after day and month in four figures without a mark, "1801", "2501",
+// their dates, where the sheet says a year. All must be days of one weekday in one order of day
+// and month, and not in the other.
+func (rs *runSettler) tabFigures(parts []*Part, evs [][]evidence) {
+	years := distinctYears(slices.Clone(rs.years))
+	if len(years) == 0 || len(years) > 2 {
+		return
+	}
+	tabs := map[string]bool{}
+	for i, p := range parts {
+		if len(p.Tab) != 4 || !digitsOnly(p.Tab) || len(evs[i]) > 0 {
+			return
+		}
+		tabs[p.Tab] = true
+	}
+	if len(tabs) < 2 {
+		return
+	}
+	var found func(tab string) (month, day int)
+	year, fits, valid := 0, 0, 0
+	for _, dayFirst := range []bool{true, false} {
+		read := func(tab string) (month, day int) {
+			a, b := int(tab[0]-'0')*10+int(tab[1]-'0'), int(tab[2]-'0')*10+int(tab[3]-'0')
+			if dayFirst {
+				return b, a
+			}
+			return a, b
+		}
+		for _, y := range years {
+			weekdays, days := map[int]bool{}, 0
+			for tab := range tabs {
+				if m, d := read(tab); validDate(y, m, d) {
+					weekdays[int(unit.NewDay(y, m, d).Weekday())] = true
+					days++
+				}
+			}
+			if days < len(tabs) {
+				continue
+			}
+			valid++
+			if len(weekdays) == 1 {
+				found, year = read, y
+				fits++
+			}
+		}
+	}
+	if fits != 1 || len(tabs) == 2 && valid > 1 {
+		return
+	}
+	for i, p := range parts {
+		m, d := found(p.Tab)
+		evs[i] = append(evs[i], evidence{foundDate: foundDate{readings: []reading{{y: year, m: m, d: d}}, weekday: -1},
+			text: p.Tab, from: "tab name and the year that the sheet says", strength: 3})
+	}
 }

@@ -389,7 +389,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			return
 		}
 	}
-	if kind == "" && c.clockColumns < 2 {
+	if kind == "" && (c.clockColumns < 2 || why == listsCorrections) {
 		s.keepFacts(t, lex)
 		refuse(why)
 		return

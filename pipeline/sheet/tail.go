@@ -139,7 +139,12 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 		n := rowFilled(cells)
 		if n >= 2 || n == 1 && (r.pos < 0 || trim(cellAt(cells, r.pos)) == "") {
-			if r.classify(row, cells) == isData {
+			switch r.classify(row, cells) {
+			case whyTotal:
+				for _, f := range fillable { // the line that counts the first group has its day
+					firstFilled[f] = firstFilled[f] || rows == 0 && kindOf(cellAt(cells, f)) == kDate
+				}
+			case isData:
 				r.lastFilled = row
 				rows++
 				for _, f := range markable {

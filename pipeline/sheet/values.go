@@ -331,7 +331,7 @@ var sexWords = set(`musko zensko femminili maschili femeninos γυναικων �
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
 	miss mme mlle madame monsieur fraulein dhr mevr
-	ferfi ferfiak nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
+	ferfi ferfiak ffi nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол мъж жена мъже жени мушкарци жене женска мушки α γ ανδρας ανδρες γυναικα γυναικες`,
 	append(append(eastAsianSexes, semiticSexes...), "laki laki", "perempuan", "mwanaume", "mwanamke", "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
 
@@ -522,6 +522,16 @@ type profile struct {
 	fives    int     // whole numbers that are multiples of five
 	last     float64
 	distinct map[string]int
+}
+
+// wordless says whether none of the values has a letter.
+func (p *profile) wordless() bool {
+	for v := range p.distinct {
+		if hasLetter(v) {
+			return false
+		}
+	}
+	return true
 }
 
 // noDays says whether nearly every row has a value of its own, and hardly any can be a date.

@@ -119,6 +119,8 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		}
 	}
 	s.addWeekGrids(lex, o)
+	s.leaveWorkings()
+	s.joinCalendar(lex, o)
 	s.joinEntries(lex, o)
 	s.nameByTab(lex, o)
 	s.cover = append(s.cover, s.header...)

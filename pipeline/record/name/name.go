@@ -291,8 +291,14 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() {
+	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || onlyErrors(s.text) {
 		return true
+	}
+	if k := len(s.tokens); named == k && k > 2 { // "Atleta não identificado", "not found runner"
+		first, last := &s.tokens[0], &s.tokens[k-1]
+		if (s.is(first, fillers) || s.is(first, nobody)) && nobodyWhole[string(b[int(first.hi-first.lo)+1:])] || (s.is(last, fillers) || s.is(last, nobody)) && nobodyWhole[string(b[:len(b)-int(last.hi-last.lo)-1])] {
+			return true
+		}
 	}
 	if all && strong { // "Anhysbys / Unknown" too
 		return true
@@ -325,6 +331,35 @@ func (s *scanner) nobodyInTwo() bool {
 	}
 	behind, front := &s.tokens[0], &s.tokens[1]
 	return nobodyWhole[s.key(front)+" "+s.key(behind)] || s.is(front, without) && s.is(behind, finisherHas)
+}
+
+// notFound says whether the text is small words throughout, three and more, of which the first is
+// for having none: "brak w bazie", "no such number", as a formula says of a number that
+// it does not find.
+func (s *scanner) notFound() bool {
+	if len(s.tokens) < 3 || !s.is(&s.tokens[0], without) || s.is(&s.tokens[1], particles) {
+		return false
+	}
+	for i := range s.tokens {
+		if !s.tokens[i].small {
+			return false
+		}
+	}
+	return true
+}
+
+// onlyErrors says whether a text is nothing but values of formulas that failed, one for the
+// given and one for the family name perhaps: "#N/A, #N/A".
+func onlyErrors(text string) bool {
+	if text == "" || text[0] != '#' {
+		return false
+	}
+	for _, w := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
+		if len(w) < 3 || len(w) > 12 || w[0] != '#' || !strings.HasSuffix(w, "!") && !strings.HasSuffix(w, "?") && w != "#N/A" && w != "#N/D" && w != "#NV" && w != "#NA" {
+			return false
+		}
+	}
+	return true
 }
 
 // isDescribed says whether the text tells what somebody looked like: "Man in red".

@@ -100,13 +100,14 @@ func TestUnnamed(t *testing.T) {
 		"Guest runner", "no code", "No name", "No barcode", "N/A", "n.n.", "NN", "Anonymous", "runner 17", "P123", "#45",
 		"Unbekannt", "unbekannter Läufer", "Gast", "ohne Namen", "Inconnu", "coureur inconnu", "Sans nom", "Desconocido",
 		"sin nombre", "Sconosciuto", "Onbekend", "geen naam", "Okänd", "Ukjent", "Tuntematon", "Nieznany", "Neznámý",
-		"Desconhecido", "Неизвестный", "Unknown male", "unknown lady in red", "Unbekannter Läufer mit Hut", "Male, Unknown", "XXX", "not known", "Name unknown"} {
+		"Desconhecido", "Неизвестный", "Unknown male", "unknown lady in red", "Unbekannter Läufer mit Hut", "Male, Unknown", "XXX", "not known", "Name unknown",
+		"#N/A, #N/A", "#REF! #REF!", "brak w bazie", "Atleta não identificado", "coureur non identifié", "Nicht gefunden", "runner not found", "corredora sin dorsal"} {
 		if n := Parse(text); !n.Unnamed {
 			t.Errorf("%q should name nobody, got %+v", text, n)
 		}
 	}
 	for _, text := range []string{"Anna Smith", "Con Guest", "An Gast", "Noname Smith", "Grace Unknown-Smith", "Nil Patel", "X Æ", "Una O'Neill",
-		"Man Wai Guest", "A Other", "Ann Other"} {
+		"Man Wai Guest", "A Other", "Ann Other", "#N/A Lee", "Sin Wai Man", "Brak Adam", "sem van dijk"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is a name", text)
 		}
