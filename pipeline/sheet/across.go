@@ -150,13 +150,13 @@ func (t table) sumsBelow(heading int, runs []acrossRun) (first int) {
 }
 
 // sumsUp says whether a time is the least, the greatest or the mean of those of a column in some
-// rows, three or more, to the second.
+// rows, two or more, to the second.
 func (t table) sumsUp(from, to, column int, time float64) bool {
 	n, sum, least, most := 0, 0.0, 0.0, 0.0
 	for i := from; i < to; i++ {
 		_, cells := t.grid.at(i)
 		c := trim(cellAt(cells, column))
-		if kindOf(c) != kClock {
+		if kindOf(c) != kClock || isAway(c) {
 			continue
 		}
 		v := looseNumber(c)
@@ -166,7 +166,7 @@ func (t table) sumsUp(from, to, column int, time float64) bool {
 		sum, least, most = sum+v, min(least, v), max(most, v)
 	}
 	near := func(v float64) bool { return math.Abs(v-time) <= 1 }
-	return n >= 3 && (time == least || time == most || near(sum/float64(n)))
+	return n >= 2 && (time == least || time == most || near(sum/float64(n)))
 }
 
 // nameless finds a row of dates over times whose first column, of names, has no heading or the

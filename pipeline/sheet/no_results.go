@@ -94,10 +94,32 @@ func (p *Part) headsWinner() bool {
 	return false
 }
 
+// headsFirsts says whether two columns or more are headed with who was the first, of the men, the
+// women, the juniors, on lines that have a day each.
+func (p *Part) headsFirsts(rows [][]string) bool {
+	firsts, day, days := 0, p.Index(Date), map[string]bool{}
+	for _, c := range p.Columns {
+		if c.Heading != "" && (anyWord(c.Heading, winnerWords) || firstOf[fold(c.Heading)]) {
+			firsts++
+		}
+	}
+	if firsts < 2 || day < 0 {
+		return false
+	}
+	for _, r := range rows {
+		d := trim(cellAt(r, day))
+		if days[d] {
+			return false
+		}
+		days[d] = true
+	}
+	return true
+}
+
 // Words for that. Common practice, no source.
 var (
 	winnerWords = set("winner winners sieger siegerin gewinner vainqueur vainqueurs gagnant ganador ganadora ganadores vincitore vincitrice vincitori winnaar winnares vencedor vencedora vinnare vinnar vinder voittaja zwyciezca")
-	firstOf     = set("", "first man", "first lady", "first woman", "first male", "first female", "1st man", "1st lady", "1st woman", "1st male", "1st female", "fastest man", "fastest woman", "fastest lady", "first home", "erster mann", "erste frau", "schnellste frau", "schnellster mann", "premier homme", "premiere femme", "primer hombre", "primera mujer", "primo uomo", "prima donna", "eerste man", "eerste vrouw")
+	firstOf     = set("", "first man", "first lady", "first woman", "first male", "first female", "1st man", "1st lady", "1st woman", "1st male", "1st female", "fastest man", "fastest woman", "fastest lady", "first home", "erster mann", "erste frau", "schnellste frau", "schnellster mann", "premier homme", "premiere femme", "primer hombre", "primera mujer", "primo uomo", "prima donna", "eerste man", "eerste vrouw", "eerste heer", "eerste dame", "primeiro homem", "primeira mulher", "forsta man", "forsta kvinna", "forste mand", "forste kvinde", "pierwszy mezczyzna", "pierwsza kobieta", "prvni muz", "prvni zena", "elso ferfi", "elso no", "bester mann", "beste frau")
 )
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a

@@ -38,6 +38,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "it lists races, not who ran in one of them; if one runner ran them all, add a column headed Name with the name in every row"
 		case !timed && !named && p.daysApart(rows):
 			return "", "each line is of another day, and nobody is named"
+		case timed && p.headsFirsts(rows):
+			return "", "each line is of another day and says who was first: a diary of runs, whose results stand elsewhere"
 		case timed && !named && p.headsWinner() && p.daysApart(rows):
 			return "", "each line is of another day and says who won: a diary of runs, whose results stand elsewhere"
 		case p.legsInARow(rows):

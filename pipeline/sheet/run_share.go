@@ -248,6 +248,10 @@ func (rs *runSettler) shareHalves(parts []*Part) {
 			p.Course = Found{Value: other.Course.Value, Text: other.Course.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.course = p.Course.Value
 		}
+		if other.Course.From == "file name" && other.Date.Settled && p.Date.Settled && other.Date.Day == p.Date.Day && p.runs.courseCol < 0 && p.Course.From == "tab name" && p.Course.Why != "a known course" {
+			p.Course = other.Course // the tab is called after the half that it has
+			p.runs.course = p.Course.Value
+		}
 	}
 }
 

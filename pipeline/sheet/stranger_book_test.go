@@ -8,12 +8,13 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
+// bookCase is a workbook and what is read of it.
+type bookCase struct{ name, file, text, want string }
+
 // strangerBooks are workbooks of the kinds that a collection by somebody else showed
 // to be misread. Tabs begin with "== name"; what is read is tab, row, run, then name,
 // time, sex and group.
-var strangerBooks = []struct {
-	name, file, text, want string
-}{
+var strangerBooks = []bookCase{
 	{"dates merged over two columns each", "winter series", `== Series
 Alder Bank winter series
 ||3 Jan 2026|3 Jan 2026|10 Jan 2026|10 Jan 2026
@@ -623,7 +624,7 @@ func bookOf(t *testing.T, text string) []byte {
 }
 
 func TestStrangerBooks(t *testing.T) {
-	for _, c := range strangerBooks {
+	for _, c := range append(strangerBooks, clubBooks...) {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := Read(c.file+".xlsx", bookOf(t, c.text), Options{})
 			if err != nil {

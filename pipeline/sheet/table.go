@@ -150,6 +150,14 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			s.note("heading-below", "the headings stand below the table, and are read as if they stood above it")
 		}
 		s.keepCalendar(t, lex)
+		if places := t.runsDown(lex); places != nil {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "runs-in-rows", Read: text.Count(len(places), "place"),
+				Do: "Each row was read as a run, with a name and a time for each place."})
+			for _, p := range places {
+				s.addOne(p, lex, o)
+			}
+			return
+		}
 		t.daysInMonth()
 		t.namesUnderSexes(lex)
 		if flags := t.endedByFlag(lex); flags != nil {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -169,6 +170,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 	}
 	r.findUnused(t.grid)
+	r.findPlaced(t.grid, p.Index(Notes))
 	for _, f := range fillable {
 		if firstFilled[f] && blanks[f]*2 > rows {
 			r.fill = append(r.fill, f)
@@ -295,6 +297,43 @@ func (r *rowRules) findUnused(g *grid) {
 		}
 		r.unused, r.unusedTo = row, max(r.unusedTo, row)
 	}
+}
+
+// findPlaced finds out whether every place of a list stands once and has a time, and they are 1, 2,
+// 3 … without a gap, or the list is in another order, as one is on which people sign up: who
+// has neither place nor time then did not finish.
+func (r *rowRules) findPlaced(g *grid, notes int) {
+	if r.pos < 0 || r.time < 0 || len(r.clock) > 0 {
+		return
+	}
+	places, without, last, ordered := map[string]bool{}, 0, 0.0, true
+	for i := 0; i < g.len(); i++ {
+		row, cells := g.at(i)
+		if row < r.first || r.tail > 0 && row >= r.tail {
+			continue
+		}
+		pos, time := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
+		switch {
+		case pos == "" && (time == "" || kindOf(time) == kText && hasNoDigit(time)):
+			without++
+		case pos == "" && kindOf(time) == kStatus, !digitsOnly(pos) && pos != "" && r.isHeading(cells, rowFilled(cells)):
+		case !digitsOnly(pos) || places[pos] || kindOf(time) != kClock:
+			return
+		default:
+			places[pos] = true
+			ordered = ordered && looseNumber(pos) > last
+			last = looseNumber(pos)
+		}
+	}
+	if without == 0 || len(places) < 5 || 2*without > len(places) {
+		return
+	}
+	for n := range len(places) {
+		if ordered && !places[strconv.Itoa(n+1)] {
+			return
+		}
+	}
+	r.allPlaced, r.notes = true, notes
 }
 
 // isErrorValue recognises what a spreadsheet shows for a formula that gives no value: #N/A,
