@@ -42,6 +42,9 @@ func (t table) across(lex *lexicon) []table {
 		if cols == nil {
 			cols = t.coursesAcross(lex, i)
 		}
+		if cols == nil {
+			cols = distancesAcross(lex, cells)
+		}
 		if len(cols) >= 2 && t.timesBelow(i, cols) {
 			heading, runs = i, cols
 		}
@@ -338,6 +341,40 @@ func runsAcross(lex *lexicon, cells []string) (runs []acrossRun) {
 		}
 	}
 	if !who {
+		return nil
+	}
+	return runs
+}
+
+// distancesAcross gives the columns of a heading row whose headings are words for a time and distances,
+// two or more that differ, "Time 5 km | Time 10 km", where another heading says who and none
+// says time alone.
+func distancesAcross(lex *lexicon, cells []string) (runs []acrossRun) {
+	who, seen := false, map[float64]bool{}
+	for i, c := range cells {
+		if isBlank(c) {
+			continue
+		}
+		if hasNoDigit(c) {
+			g := lex.read(c)
+			if g.known && g.meaning.isTime() {
+				return nil
+			}
+			who = who || g.known && g.meaning.isName()
+			continue
+		}
+		m, from, to, ok := findDistance(c)
+		if !ok || m < 1000 {
+			continue
+		}
+		rest := fold(c[:from] + " " + c[to:])
+		if headingWords[rest]&cTime == 0 || seen[m] {
+			return nil // a split, or the pace of one
+		}
+		seen[m] = true
+		runs = append(runs, acrossRun{from: i, to: i + 1, time: i, title: trim(c[from:to])})
+	}
+	if !who || len(runs) < 2 {
 		return nil
 	}
 	return runs

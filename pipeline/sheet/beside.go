@@ -11,6 +11,7 @@ import (
 // particles that belong to family names, and ticks under "Men" and "Women".
 type beside struct {
 	particle, family int // columns; -1 for none
+	second           int // column of second family names; -1 for none
 	ticks            []tick
 	gap              int   // column of times behind the first; -1 for none
 	firstMS          int64 // the first runner's time
@@ -33,10 +34,10 @@ type tick struct {
 	own    string // the folded heading, which may stand for "yes"
 }
 
-func noneBeside() beside { return beside{particle: -1, family: -1, gap: -1, seconds: -1} }
+func noneBeside() beside { return beside{particle: -1, family: -1, second: -1, gap: -1, seconds: -1} }
 
 func (b *beside) none() bool {
-	return b.particle < 0 && b.gap < 0 && b.seconds < 0 && len(b.ticks) == 0
+	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && len(b.ticks) == 0
 }
 
 // mend writes particles before the family names, and the sex that is ticked into
@@ -45,6 +46,11 @@ func (b *beside) mend(cells []string) {
 	if b.particle >= 0 && b.particle < len(cells) && b.family < len(cells) {
 		if p, f := trim(cells[b.particle]), trim(cells[b.family]); p != "" && f != "" {
 			cells[b.family] = p + " " + f
+		}
+	}
+	if b.second >= 0 && b.second < len(cells) && b.family < len(cells) {
+		if f, next := trim(cells[b.family]), trim(cells[b.second]); f != "" && next != "" {
+			cells[b.family] = f + " " + next
 		}
 	}
 	if b.gap >= 0 && b.gap < len(cells) {
@@ -112,6 +118,21 @@ func (s *settler) particles() {
 		s.set(i, Other, "heading %q: it goes before the family name", s.headings[i])
 		return
 	}
+}
+
+// secondNames finds a column of second family names right behind the first, "Primer apellido | Segundo
+// apellido", which go behind those.
+func (s *settler) secondNames() {
+	family := s.find(FamilyName)
+	next := family + 1
+	if family < 0 || next >= len(s.columns) || s.columns[next].Meaning != Other && s.columns[next].Meaning != FamilyName || !s.guesses[family].known || !s.guesses[next].known || s.guesses[next].meaning != FamilyName {
+		return
+	}
+	if a, b := s.profiles[family], s.profiles[next]; b.shareOf(kText) < .8 || 2*b.filled < a.filled || fold(s.headings[family]) == fold(s.headings[next]) || s.find(GivenName) < 0 && s.find(Name) < 0 {
+		return
+	}
+	s.beside.second, s.beside.family = next, family
+	s.set(next, Other, "heading %q: it goes behind the family name", s.headings[next])
 }
 
 // gaps finds a column in which the first runner has a time and all others how far

@@ -1,5 +1,7 @@
 package sheet
 
+import "testing"
+
 // clubBooks are working workbooks of clubs, in which the results stand among what they were made
 // from and what is made of them.
 var clubBooks = []bookCase{
@@ -319,4 +321,86 @@ Race Date|Place|Name|Finish
 `, `Log!2 cedar-gulch 2026-01-03 Jo Lee 18:20
 Log!3 cedar-gulch 2026-01-03 Al Roe 18:31
 `},
+	{"those who were not there today stay on the list", "Kirkestien", `== 3-1-2026
+Kirkestien
+Navn|Tid i dag|Bedste i år|Point i alt
+Jo Lee|18:31|18:20|50
+Al Roe||18:31|40
+Cy Dee|19:02|19:02|30
+`, `3-1-2026!3 kirkestien 2026-01-03 Jo Lee 18:31
+3-1-2026!5 kirkestien 2026-01-03 Cy Dee 19:02
+`},
+	{"the day stands below the table of each tab", "Fűzfás", `== 1. hét
+Fűzfás 5 km
+H.|Név|Idő
+1|Lee Jo|18:20
+2|Roe Al|18:31
+
+|Futás napja:|2026.01.03
+== 2. hét
+Fűzfás 5 km
+H.|Név|Idő
+1|Roe Al|18:25
+2|Lee Jo|18:40
+
+|Futás napja:|2026.01.10
+`, `1. hét!3 fuzfas 2026-01-03 Lee Jo 18:20
+1. hét!4 fuzfas 2026-01-03 Roe Al 18:31
+2. hét!3 fuzfas 2026-01-10 Roe Al 18:25
+2. hét!4 fuzfas 2026-01-10 Lee Jo 18:40
+`},
+	{"marks in cells between minutes and seconds", "Tertre Gris", `== 3 janvier 2026
+Tertre Gris
+N°|Nom|Temps
+1|Jo Lee|18|'|20|"
+2|Al Roe|18|'|31|"
+3|Cy Dee|19|'|2|"
+4|Di Fox|19|'|40|"
+`, `3 janvier 2026!3 tertre-gris 2026-01-03 Jo Lee 18:20
+3 janvier 2026!4 tertre-gris 2026-01-03 Al Roe 18:31
+3 janvier 2026!5 tertre-gris 2026-01-03 Cy Dee 19:02
+3 janvier 2026!6 tertre-gris 2026-01-03 Di Fox 19:40
+`},
+	{"a column of times for each distance", "Bosco Largo", `== 17-1-2026
+Bosco Largo
+Pett.|Nome|Tempo 5 km|Tempo 10 km
+31|Jo Lee|18:20|
+12|Al Roe||41:31
+17|Cy Dee|19:02|
+25|Di Fox||44:12
+`, `17-1-2026!3 bosco-largo 2026-01-17 Jo Lee 18:20
+17-1-2026!5 bosco-largo 2026-01-17 Cy Dee 19:02
+17-1-2026!4 bosco-largo 2026-01-17 Al Roe 41:31
+17-1-2026!6 bosco-largo 2026-01-17 Di Fox 44:12
+`},
+	{"times of nines for those who did not finish", "Kolkweg 2026-01-03", `== Uitslag
+Plaats|Naam|M/V|Tijd
+1|Jo Lee|V|18:20
+2|Al Roe|M|18:31
+3|Cy Dee|M|19:02
+4|Di Fox|V|19:40
+5|Ed Gow|M|19:51
+|Fay Ho|V|99:99
+`, `Uitslag!2 kolkweg 2026-01-03 Jo Lee 18:20 V
+Uitslag!3 kolkweg 2026-01-03 Al Roe 18:31 M
+Uitslag!4 kolkweg 2026-01-03 Cy Dee 19:02 M
+Uitslag!5 kolkweg 2026-01-03 Di Fox 19:40 V
+Uitslag!6 kolkweg 2026-01-03 Ed Gow 19:51 M
+`},
+}
+
+// The second family name goes behind the first, where it has a column of its own.
+func TestSecondFamilyName(t *testing.T) {
+	s, err := Read("Loma del Cuco.xlsx", bookOf(t, "== 17 de enero de 2026\nOrden|1er apellido|2º apellido|Nombre|Crono\n1|Paz|Sanz|Luis|18:20\n2|Mar|Lara|Ana|18:31\n3|Doe||Jo|19:02\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, got := s.Parts[0], ""
+	p.Each(func(_ int, cells []string) error {
+		got += cellAt(cells, p.Index(FamilyName)) + ", " + cellAt(cells, p.Index(GivenName)) + "; "
+		return nil
+	})
+	if want := "Paz Sanz, Luis; Mar Lara, Ana; Doe, Jo; "; got != want {
+		t.Errorf("read %q, want %q", got, want)
+	}
 }

@@ -17,6 +17,7 @@ type settler struct {
 	between      bool    // clock are the times of day of start and finish
 	start        float64 // or clock is that of the finish, and this the start, s from midnight
 	goesBy       string  // heading of the times that count of several, where there is evidence
+	todays       bool    // the heading of the times says that they are today's
 	clockColumns int     // columns of times of which no heading says which one counts
 }
 
@@ -70,6 +71,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.ticks()
 	s.underHeadings()
 	s.particles()
+	s.secondNames()
 	s.names()
 	s.handicap()
 	s.timesOfToday()

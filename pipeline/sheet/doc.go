@@ -39,18 +39,20 @@
 //   - table.go puts this together for one table; layout.go finds its headings and rows.go says
 //     what each row is, with titles.go, totals.go and tail.go for what stands around them.
 //   - Several tables: below.go cuts those below or beside one another, below_runs.go what
-//     stands below a table of many runs, section.go and list_names.go the lists under lines of
-//     their own, bands.go those by minutes; keyed.go joins lists that belong together.
-//   - Runs in columns: across.go, courses_across.go, week_grid.go; one runner a tab:
-//     runner_tabs.go; names on another tab: entries.go.
+//     stands below a table of many runs, section.go, title_forms.go and list_names.go the lists
+//     under lines of their own, bands.go those by minutes; keyed.go joins lists that belong together.
+//   - Runs in columns: across.go, courses_across.go, week_grid.go; in rows: runs_down.go; one
+//     runner a tab: runner_tabs.go; names on another tab: entries.go.
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
-//     heading). rejoin.go and beside.go mend single rows, shifted.go those that shift from some row on.
+//     heading). rejoin.go, marked_cells.go and beside.go mend single rows, shifted.go
+//     those that shift from some row on.
 //     plain_places.go reads places in words or with signs around them.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;
-//     volunteers.go knows who helped, copies.go what stands twice.
+//     volunteers.go knows who helped, copies.go what stands twice, workings.go the steps in which
+//     a result was made.
 //
 // # Columns and their meanings
 //
@@ -74,8 +76,8 @@
 //     run_order.go and run_share.go let tables help one another, run_left_out.go leaves out a
 //     tab, lone_run.go moves a line whose date slipped.
 //   - Dates: date.go, months.go, days.go, day_first.go, listopad.go, stale.go (left from last
-//     week), folders.go, tab_days.go, calendar.go, footer_date.go, numbered.go (runs by
-//     number); facts.go and aside.go say what else is said of a run, or of another.
+//     week), folders.go, tab_days.go, calendar.go, calendar_rows.go, footer_date.go, numbered.go
+//     (runs by number); facts.go and aside.go say what else is said of a run, or of another.
 //   - Courses: course.go, course_book.go (those known), course_file.go, course_route.go,
 //     moved.go, slug.go, with the words in field_words.go, name_words.go and edition_words.go.
 //   - distance.go reads distances.

@@ -6,7 +6,7 @@ import (
 	"lapwing/pipeline/unit"
 )
 
-// sayBelow adds to the titles of the only list of a sheet, or of lists side by side, the line
+// sayBelow adds to the titles of the only list of a sheet or tab, or of lists side by side, the line
 // below that gives the day of the run, where nothing above it, nor the names of tab and file, give one: "Alder Bank, 3
 // January 2026" or "Run held Saturday 3 January 2026" at the foot of the page. Lines about when
 // the list was made, about records, deadlines and the next run are none, and of two days
@@ -15,9 +15,21 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 	if len(s.Parts) == 0 || len(s.facts) > 0 || len(s.cover) > 0 {
 		return
 	}
-	first := s.Parts[0]
-	for _, p := range s.Parts {
-		if p.Kind == Volunteers || !p.Whole || p.Index(Date) >= 0 || p.Tab != first.Tab || p != first && (p.HeadingRow == 0 || p.HeadingRow != first.HeadingRow) {
+	var tab []*Part
+	for i, p := range s.Parts {
+		tab = append(tab, p)
+		if i+1 == len(s.Parts) || s.Parts[i+1].Tab != p.Tab {
+			s.sayBelowTab(tab, lex)
+			tab = nil
+		}
+	}
+}
+
+// sayBelowTab does so for the lists of one tab.
+func (s *Sheet) sayBelowTab(parts []*Part, lex *lexicon) {
+	first := parts[0]
+	for _, p := range parts {
+		if p.Kind == Volunteers || !p.Whole || p.Index(Date) >= 0 || p != first && (p.HeadingRow == 0 || p.HeadingRow != first.HeadingRow) {
 			return
 		}
 	}
@@ -28,12 +40,12 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 		}
 	}
 	lastSure := 0
-	for _, p := range s.Parts {
+	for _, p := range parts {
 		lastSure = max(lastSure, p.rules.lastSure)
 	}
 	var line string
 	var day unit.Day
-	for _, p := range s.Parts {
+	for _, p := range parts {
 		for _, sk := range p.linesAtFoot(lastSure) {
 			dates := titleDates(sk.Text, "", lex, false)
 			if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
@@ -47,7 +59,7 @@ func (s *Sheet) sayBelow(lex *lexicon) {
 		}
 	}
 	if line != "" {
-		for _, p := range s.Parts {
+		for _, p := range parts {
 			p.Titles = append(p.Titles, line)
 		}
 	}

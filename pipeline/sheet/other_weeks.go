@@ -216,7 +216,7 @@ func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
 // titles, so that they are read as headings only where times stand under them. Common practice,
 // no source.
 var (
-	todaysTimes = set("today actual heute aujourdhui hoy oggi vandaag idag", "todays time", "time today", "this week", "this wk", "this weeks time", "zeit heute", "diese woche", "temps du jour", "cette semaine", "esta semana", "questa settimana", "deze week", "denna vecka", "i dag")
+	todaysTimes = set("today actual heute aujourdhui hoy oggi vandaag idag hoje dzis dzisiaj dnes tanaan avui dagens", "todays time", "time today", "this week", "this wk", "this weeks time", "zeit heute", "diese woche", "temps du jour", "cette semaine", "esta semana", "questa settimana", "deze week", "denna vecka", "i dag")
 	timesBefore = set("previous vorwoche", "last week", "last wk", "last weeks time", "time last week", "previous time", "previous week", "letzte woche", "semaine derniere", "semana pasada", "settimana scorsa", "vorige week", "forra veckan", "sidste uge", "forrige uke")
 )
 
@@ -231,9 +231,22 @@ func (s *settler) timesOfToday() {
 		switch f := fold(h); {
 		case timesBefore[f]:
 			s.set(i, PersonalBest, "heading %q: the time of an earlier run", h)
-		case todaysTimes[f] && !timed:
+		case (todaysTimes[f] || todaysTimes[withoutTimeWord(f)]) && !timed:
 			s.set(i, Time, "heading %q: the time of this run", h)
-			timed = true
+			timed, s.todays = true, true
 		}
 	}
+}
+
+// withoutTimeWord leaves the word for a time out of a folded heading, at its beginning or its end: "tid
+// i dag", "czas dzisiaj", "dagens tid".
+func withoutTimeWord(f string) string {
+	first, rest, _ := strings.Cut(f, " ")
+	if headingWords[first] == cTime {
+		return rest
+	}
+	if last := finalWord(f); last != f && headingWords[last] == cTime {
+		return strings.TrimSuffix(f, " "+last)
+	}
+	return f
 }

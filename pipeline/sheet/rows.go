@@ -69,6 +69,7 @@ type rowRules struct {
 	sample        []line // rows of a sheet too large to hold
 	volunteers    bool   // a list of who helped
 	allPlaced     bool   // all places from 1 on have a time: who has neither did not finish
+	todays        bool   // the list keeps those who were not there today
 	notes         int    // where allPlaced, the column of remarks
 
 	above    []string
@@ -239,8 +240,10 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyFooter
 	case r.lastSure > 0 && row > r.lastSure && r.hasPositions && posKind == kBlank && !timed && r.time >= 0 && !hasStatus(cells) && !r.describesPerson(cells, filled):
 		return whyNoResult
-	case r.allPlaced && posKind == kBlank && !timed && hasNoDigit(tm) && !hasStatus(cells) && isBlank(cellAt(cells, r.notes)):
+	case r.allPlaced && posKind == kBlank && (!timed && hasNoDigit(tm) || noTimeAtAll(tm)) && !hasStatus(cells) && isBlank(cellAt(cells, r.notes)):
 		return whyNoResult // signed up, and was not there
+	case r.todays && r.pos < 0 && tm == "" && !hasStatus(cells):
+		return whyNoResult
 	case named && (filled > 1 || r.pos < 0 && r.time < 0):
 		return isData
 	case timed && (posKind == kInt || numbered || !r.hasPositions):

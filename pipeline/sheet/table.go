@@ -268,6 +268,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if l.first >= 0 && t.grid != nil {
+		if n := t.grid.joinMarked(after); n > 0 {
+			s.note("times-joined", fmt.Sprintf("a mark stands in a cell between minutes and seconds; in %s they were put into one", text.Count(n, "row")))
+			head = t.head()
+		}
+	}
+	if l.first >= 0 && t.grid != nil {
 		if n := t.grid.moveBack(l.headings, after); n > 0 {
 			s.note("cells-moved", fmt.Sprintf("%s stood one cell too far to the right or to the left; read as if moved back", text.Count(n, "row")))
 			head = t.head()

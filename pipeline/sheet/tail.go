@@ -54,7 +54,7 @@ func firstValues(rows []line) int {
 // newRowRules makes the rules that tell finishers' rows from others.
 func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r := rowRules{volunteers: p.Kind == Volunteers, first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
-	r.clock, r.beside = c.clock, c.beside
+	r.clock, r.beside, r.todays = c.clock, c.beside, c.todays
 	if len(c.clock) > 0 {
 		r.time = c.clock[max(0, len(c.clock)-2)] // the minutes stand for the time
 		r.start = c.start
@@ -314,7 +314,7 @@ func (r *rowRules) findPlaced(g *grid, notes int) {
 		}
 		pos, time := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
 		switch {
-		case pos == "" && (time == "" || kindOf(time) == kText && hasNoDigit(time)):
+		case pos == "" && (kindOf(time) == kText && hasNoDigit(time) || noTimeAtAll(time)):
 			without++
 		case pos == "" && kindOf(time) == kStatus, !digitsOnly(pos) && pos != "" && r.isHeading(cells, rowFilled(cells)):
 		case !digitsOnly(pos) || places[pos] || kindOf(time) != kClock:
@@ -334,6 +334,11 @@ func (r *rowRules) findPlaced(g *grid, notes int) {
 		}
 	}
 	r.allPlaced, r.notes = true, notes
+}
+
+// noTimeAtAll says whether a cell is blank or has a time of nines, 99:99, as is typed for none.
+func noTimeAtAll(time string) bool {
+	return time == "" || len(time) >= 5 && strings.Trim(time, "9:.") == ""
 }
 
 // isErrorValue recognises what a spreadsheet shows for a formula that gives no value: #N/A,
