@@ -11,8 +11,8 @@ import (
 // they were typed at the line on one tab, the numbers in order on another, and on a third
 // the result, with formulas that look them up. The steps are no finishers of their own.
 
-// leastSteps is how many lines such a tab has at least.
-const leastSteps = 3
+// leastWorking is how many lines such a tab has at least.
+const leastWorking = 3
 
 // leaveWorkings leaves out tabs of places with times or numbers, and no names, nine in ten of
 // whose lines stand on one tab of named results.
@@ -70,7 +70,7 @@ func (s *Sheet) leaveWorkings() {
 					same++
 				}
 			}
-			if r.Tab != p.Tab && len(lines) >= leastSteps && 10*same >= 9*len(lines) {
+			if r.Tab != p.Tab && len(lines) >= leastWorking && 10*same >= 9*len(lines) {
 				from = r.Tab
 				break
 			}
