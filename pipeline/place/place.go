@@ -145,7 +145,11 @@ func (p Problem) Question() string {
 	if p.Read != "" {
 		fmt.Fprintf(&b, ": read %q", p.Read)
 	}
-	if p.Expected != "" {
+	switch {
+	case p.Expected == "":
+	case p.Kind == "tab-refused", p.Kind == "no-table": // which is why
+		b.WriteString(": " + p.Expected)
+	default:
 		fmt.Fprintf(&b, ", expected %s", p.Expected)
 	}
 	if p.Do != "" {
@@ -162,6 +166,7 @@ var plainKinds = map[string]string{
 	"positions-missing-many": "many positions missing",
 	"said-remembered":        "taken as somebody said before",
 	"several-runners":        "name of several runners",
+	"tab-refused":            "tab without results",
 }
 
 // KindWords is a kind as it is printed: "position repeated".

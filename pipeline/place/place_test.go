@@ -14,9 +14,17 @@ func TestProblemString(t *testing.T) {
 	}
 }
 
+// A tab that is left out says why.
+func TestTabWithoutResults(t *testing.T) {
+	p := Problem{Place: Place{Sheet: "club.xlsx", Tab: "Rota"}, Kind: "tab-refused", Expected: "it is empty"}
+	if got, want := p.String(), `club.xlsx:Rota: tab without results: it is empty`; got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
 // What is printed of a kind names it again, and so does its name.
 func TestKindWords(t *testing.T) {
-	for _, kind := range []string{"time-unreadable", "held-record", "several-runners", "line-twice"} {
+	for _, kind := range []string{"time-unreadable", "held-record", "several-runners", "tab-refused", "line-twice"} {
 		if got := ParseKind(KindWords(kind)); got != kind {
 			t.Errorf("%s is printed as %q, which is read as %s", kind, KindWords(kind), got)
 		}

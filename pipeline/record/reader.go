@@ -174,9 +174,13 @@ func cell(cells []string, index int) string {
 }
 
 // words is a cell of words, with its letters put right where a program has written them
-// as those of a web page, "16 mar&ccedil;o 1999", or in another encoding.
+// as those of a web page, "16 mar&ccedil;o 1999", or in another encoding; "" for a formula
+// that found nothing, #N/A.
 func words(cells []string, index int) string {
 	s := cell(cells, index)
+	if s != "" && s[0] == '#' && name.FormulaError(s) {
+		return ""
+	}
 	if strings.IndexByte(s, '&') >= 0 || strings.ContainsAny(s, "ÂÃÄÅ") {
 		s = name.Clean(s)
 	}

@@ -245,6 +245,25 @@ func TestGivenAndFamily(t *testing.T) {
 	}
 }
 
+// What a formula shows that found nothing says nothing, and is no club.
+func TestFormulaErrors(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Sex, c.Age, c.Club, c.Time = 0, 1, 2, 3, 4
+	lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+		yield([]string{"Jo Lee", "F", "34", "Fell AC", "24:31"})
+		yield([]string{"#N/A", "#N/A", "#N/A", "#REF!", "24:40"})
+		yield([]string{"Al Roe", "M", "44", "#REF!", "24:51"})
+	})
+	for i, want := range []string{"Fell AC", "", ""} {
+		if lines[i].Club != want {
+			t.Errorf("line %d: club %q, want %q", i, lines[i].Club, want)
+		}
+	}
+	if lines[1].Status != Unnamed || len(lines[1].Problems) > 0 {
+		t.Errorf("status %v, problems %v", lines[1].Status, lines[1].Problems)
+	}
+}
+
 // Clean rows allocate nothing in either pass.
 func TestNoAllocation(t *testing.T) {
 	r, rows := cleanRows(1000)

@@ -1,6 +1,11 @@
 package sheet
 
-import "testing"
+import (
+	"slices"
+	"testing"
+
+	"lapwing/pipeline/place"
+)
 
 // clubBooks are working workbooks of clubs, in which the results stand among what they were made
 // from and what is made of them.
@@ -402,5 +407,22 @@ func TestSecondFamilyName(t *testing.T) {
 	})
 	if want := "Paz Sanz, Luis; Mar Lara, Ana; Doe, Jo; "; got != want {
 		t.Errorf("read %q, want %q", got, want)
+	}
+}
+
+// A tab of corrections is pointed out as long as the results have other times than the right ones.
+func TestCorrectionsApart(t *testing.T) {
+	for _, c := range []struct {
+		name, right string
+		want        bool
+	}{{"put right", "18:31", false}, {"not yet", "18:30", true}} {
+		s, err := Read("Colle Rovo.xlsx", bookOf(t, "== 10 gennaio 2026\nPos.|Nome|Tempo\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n== Correzioni\nPos.|Nome|Tempo sbagliato|Tempo giusto\n2|Roe Al|19:31|"+c.right+"\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := slices.ContainsFunc(s.Problems, func(p place.Problem) bool { return p.Kind == "corrections-apart" })
+		if len(s.Parts) != 1 || got != c.want {
+			t.Errorf("%s: %d lists, pointed out %v", c.name, len(s.Parts), got)
+		}
 	}
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -119,7 +120,42 @@ func (p *Part) says(kind string, row int) bool {
 }
 
 // listsCorrections is why a tab of corrections is no list of results.
-const listsCorrections = "it lists corrections of results that stand elsewhere. If these are not put right yet, put them right there, and load the sheet again"
+const listsCorrections = "it lists corrections of results that stand elsewhere"
+
+// sayUncorrected points out the tabs of corrections some of whose lines have, for their runner, another
+// time than the results.
+func (s *Sheet) sayUncorrected() {
+	if len(s.correctionTabs) == 0 {
+		return
+	}
+	times := map[string]bool{} // by name, those of all results
+	clockOf := func(c string) string { return strconv.FormatFloat(looseNumber(trim(c)), 'f', -1, 64) }
+	for _, p := range s.Parts {
+		nameOf, at := p.fullNames(), p.Index(Time)
+		p.Each(func(_ int, cells []string) error {
+			times[anyOrder(nameOf(cells))+" "+clockOf(cellAt(cells, at))] = true
+			return nil
+		}) // what can't be read is told elsewhere
+	}
+	for _, p := range s.correctionTabs {
+		nameOf, open := p.fullNames(), ""
+		for _, cells := range p.sampled() {
+			last := "" // the right time stands behind the wrong one
+			for _, c := range cells {
+				if kindOf(trim(c)) == kClock {
+					last = c
+				}
+			}
+			if who := nameOf(cells); who != "" && last != "" && !times[anyOrder(who)+" "+clockOf(last)] && open == "" {
+				open = rowText(cells)
+			}
+		}
+		if open != "" {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: p.Tab}, Severity: place.Look, Kind: "corrections-apart", Read: open,
+				Expected: "the right time in the results", Do: "This tab lists corrections. Put the results right where they stand, and load the sheet again."})
+		}
+	}
+}
 
 // listsCorrections says whether a tab called after corrections lists them, each line with the
 // time that was wrong beside the right one, or with its day: the corrected results of one run

@@ -16,10 +16,10 @@ const (
 // another, and the times rise along the row.
 func (t table) runsDown(lex *lexicon) (out []table) {
 	const looks = 12
-	first, clocks := -1, 0
+	first, day := -1, -1
 	for i := 0; i < t.grid.len() && i < looks && first < 0; i++ {
-		if _, cells := t.grid.at(i); len(cells) > 2*leastPlaces && dayOfRow(cells) >= 0 {
-			if clocks = timesBehindNames(cells, nil); clocks >= leastPlaces {
+		if _, cells := t.grid.at(i); len(cells) > 2*leastPlaces {
+			if day = dayOfRow(cells); day >= 0 && timesBehindNames(cells, nil) >= leastPlaces {
 				first = i
 			}
 		}
@@ -35,7 +35,7 @@ func (t table) runsDown(lex *lexicon) (out []table) {
 		}
 		at := dayOfRow(cells)
 		n := timesBehindNames(cells, of)
-		if at < 0 || n == 0 || n < rowClocks(cells) || days[trim(cells[at])] {
+		if at < 0 || at != day || n == 0 || n < rowClocks(cells) || days[trim(cells[at])] {
 			return nil
 		}
 		days[trim(cells[at])] = true
@@ -76,31 +76,35 @@ func (t table) runsDown(lex *lexicon) (out []table) {
 			kept = append(kept, c)
 		}
 	}
-	place := 0
+	width, place := 0, 0
+	for i := range t.grid.len() {
+		width = max(width, t.grid.width(i))
+	}
 	for c := from; c <= last; c += 2 {
 		place++
 		p := t
 		p.grid = t.grid.fresh()
 		for i := range t.grid.len() {
 			row, cells := t.grid.at(i)
-			switch {
-			case i == first-1 && heads != nil:
-				line := []string{"Date", "Position", "Name", "Time"}
-				for _, k := range kept {
-					line = append(line, heads[k])
-				}
-				p.grid.add(row, line)
-			case i < first:
+			head := i == first-1 && heads != nil
+			if i < first && !head {
 				p.grid.add(row, cells)
-			}
-			if i < first || isBlank(cellAt(cells, c)) {
 				continue
 			}
-			line := []string{cells[dayOfRow(cells)], strconv.Itoa(place), cellAt(cells, c-1), cells[c]}
-			for _, k := range kept {
-				line = append(line, cellAt(cells, k))
+			if !head && isBlank(cellAt(cells, c)) {
+				continue
 			}
-			p.grid.add(row, line)
+			line := make([]string, width, width+1) // what it has stays in its column
+			for _, k := range kept {
+				line[k] = cellAt(cells, k)
+			}
+			if head {
+				line[day], line[c-1], line[c] = "Date", "Name", "Time"
+				p.grid.add(row, append(line, "Position"))
+				continue
+			}
+			line[day], line[c-1], line[c] = cells[day], cellAt(cells, c-1), cells[c]
+			p.grid.add(row, append(line, strconv.Itoa(place)))
 		}
 		p.src = p.grid
 		out = append(out, p)

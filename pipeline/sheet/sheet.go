@@ -110,8 +110,10 @@ type Sheet struct {
 	entries     []entries // tabs that say who has which number
 	usedEntries map[string]bool
 	calendar    map[int]calendarDay // days of runs by number, which a tab gives
-	weekGrids   []weekGrid          // tables of weeks by number, until all tabs are read
-	book        *courseBook         // of the known courses, once asked for
+	// correctionTabs are tabs that list corrections of results.
+	correctionTabs []*Part
+	weekGrids      []weekGrid  // tables of weeks by number, until all tabs are read
+	book           *courseBook // of the known courses, once asked for
 }
 
 // Found is a fact about a whole part, with where it came from and why it was
@@ -330,6 +332,7 @@ func (s *Sheet) settle(o Options, lex *lexicon) error {
 	case n > o.Limits.Lists:
 		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
 	}
+	s.sayUncorrected()
 	s.sayBelow(lex)
 	s.sayCourseBelow(lex, s.courseBook(o))
 	newRunSettler(s, o, lex, s.courseBook(o)).settle(s.Parts)

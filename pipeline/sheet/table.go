@@ -404,6 +404,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 	}
 	if kind == "" && (c.clockColumns < 2 || why == listsCorrections) {
+		if why == listsCorrections {
+			s.correctionTabs = append(s.correctionTabs, p)
+		}
 		s.keepFacts(t, lex)
 		refuse(why)
 		return

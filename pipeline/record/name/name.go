@@ -291,7 +291,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || onlyErrors(s.text) {
+	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || FormulaError(s.text) {
 		return true
 	}
 	if k := len(s.tokens); named == k && k > 2 { // "Atleta não identificado", "not found runner"
@@ -348,9 +348,10 @@ func (s *scanner) notFound() bool {
 	return true
 }
 
-// onlyErrors says whether a text is nothing but values of formulas that failed, one for the
-// given and one for the family name perhaps: "#N/A, #N/A".
-func onlyErrors(text string) bool {
+// FormulaError says whether a text is nothing but what a spreadsheet shows for a formula that gives no
+// value (ECMA-376 Part 1, 18.17.3), also in other languages; for a name that is two of them
+// perhaps: "#N/A", "#REF!", "#N/A, #N/A".
+func FormulaError(text string) bool {
 	if text == "" || text[0] != '#' {
 		return false
 	}
