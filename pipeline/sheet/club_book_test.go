@@ -392,6 +392,71 @@ Uitslag!4 kolkweg 2026-01-03 Cy Dee 19:02 M
 Uitslag!5 kolkweg 2026-01-03 Di Fox 19:40 V
 Uitslag!6 kolkweg 2026-01-03 Ed Gow 19:51 M
 `},
+	{"last week's names on a copied tab", "Lungolago Cerro 2026", `== 3 gennaio 2026
+Lungolago Cerro
+Pos|Nome|Tempo
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+4|Di Fox|19:40
+5|Ed Gow|19:51
+== 10 gennaio 2026
+Lungolago Cerro
+Pos|Nome|Tempo
+1|Jo Lee|
+2|Al Roe|
+3|Cy Dee|
+4|Di Fox|
+5|Ed Gow|
+`, `3 gennaio 2026!3 lungolago-cerro 2026-01-03 Jo Lee 18:20
+3 gennaio 2026!4 lungolago-cerro 2026-01-03 Al Roe 18:31
+3 gennaio 2026!5 lungolago-cerro 2026-01-03 Cy Dee 19:02
+3 gennaio 2026!6 lungolago-cerro 2026-01-03 Di Fox 19:40
+3 gennaio 2026!7 lungolago-cerro 2026-01-03 Ed Gow 19:51
+`},
+	{"other names without times on the next tab", "Lungolago Cerro 2026", `== 3 gennaio 2026
+Lungolago Cerro
+Pos|Nome|Tempo
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+4|Di Fox|19:40
+5|Ed Gow|19:51
+== 10 gennaio 2026
+Lungolago Cerro
+Pos|Nome|Tempo
+1|Al Roe|
+2|Jo Lee|
+3|Ed Gow|
+4|Cy Dee|
+5|Di Fox|
+`, `3 gennaio 2026!3 lungolago-cerro 2026-01-03 Jo Lee 18:20
+3 gennaio 2026!4 lungolago-cerro 2026-01-03 Al Roe 18:31
+3 gennaio 2026!5 lungolago-cerro 2026-01-03 Cy Dee 19:02
+3 gennaio 2026!6 lungolago-cerro 2026-01-03 Di Fox 19:40
+3 gennaio 2026!7 lungolago-cerro 2026-01-03 Ed Gow 19:51
+10 gennaio 2026!3 lungolago-cerro 2026-01-10 Al Roe
+10 gennaio 2026!4 lungolago-cerro 2026-01-10 Jo Lee
+10 gennaio 2026!5 lungolago-cerro 2026-01-10 Ed Gow
+10 gennaio 2026!6 lungolago-cerro 2026-01-10 Cy Dee
+10 gennaio 2026!7 lungolago-cerro 2026-01-10 Di Fox
+`},
+	{"a month with one run alone", "Kiesgrube 2026", `== Januar 2026
+Kiesgrube - Januar 2026
+Name|Jg.|10.|17.
+Jo Lee|1980|18:20|18:25
+Al Roe|1971|18:31|
+== Februar 2026
+Kiesgrube - Februar 2026
+Name|Jg.|7.
+Jo Lee|1980|18:22
+Al Roe|1971|18:33
+`, `Januar 2026!3 kiesgrube 2026-01-10 Jo Lee 18:20
+Januar 2026!4 kiesgrube 2026-01-10 Al Roe 18:31
+Januar 2026!3 kiesgrube 2026-01-17 Jo Lee 18:25
+Februar 2026!3 kiesgrube 2026-02-07 Jo Lee 18:22
+Februar 2026!4 kiesgrube 2026-02-07 Al Roe 18:33
+`},
 }
 
 // The second family name goes behind the first, where it has a column of its own.

@@ -101,6 +101,7 @@ func (rs *runSettler) settle(parts []*Part) {
 	rs.settleRuns(lists)
 	rs.settleDayparts(results)
 	results = rs.leaveCopies(results)
+	results = rs.leaveLeftovers(results)
 	rs.settleDistances(results)
 	for _, p := range results {
 		rs.moveLone(p)

@@ -223,6 +223,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 	}
 	if at := p.Index(Time); len(out) == 0 && at >= 0 && at < len(p.Columns) { // "Time (7 Mar 2026)"
 		out = append(out, titleDates(p.Columns[at].Heading, "heading of column "+letters(p.Columns[at].Index), rs.lex, false)...)
+		if len(out) == 0 {
+			out = append(out, titleDates(p.dayOverTimes(p.Columns[at].Heading), "heading of column "+letters(p.Columns[at].Index), rs.lex, true)...)
+		}
 	}
 	if len(out) == 0 && len(rs.years) == 0 {
 		for _, c := range p.Columns { // "Season 2026" beside the headings, over nothing
@@ -237,6 +240,23 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 		}
 	}
 	return append(out, rs.file...)
+}
+
+// dayOverTimes is the day that the heading of the times is where the list has those of one run alone:
+// "31.5.", or "31." under the month that the tab or a title says. "" for none.
+func (p *Part) dayOverTimes(heading string) string {
+	if day, alone := dayAlone(strings.TrimSuffix(trim(heading), ".")); alone {
+		for _, text := range append([]string{p.Tab}, p.Titles...) {
+			if month := monthSaid(text); month != "" {
+				return strconv.Itoa(day) + " " + month
+			}
+		}
+		return ""
+	}
+	if kindOf(heading) != kDate && len(scanDates(heading, true)) == 0 {
+		return ""
+	}
+	return heading
 }
 
 // isLetterHead says whether title lines are the head of an e-mail: who it is from

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"lapwing/pipeline/place"
@@ -103,4 +104,48 @@ func (p *Part) byPlace(m Meaning, placed bool) map[string]bool {
 		return nil
 	}) // a grid has no errors of its own
 	return lines
+}
+
+// leaveLeftovers leaves out lists of names without times that have the very places of a list with
+// times of another day: last week's tab was copied for the next, and only the times wiped.
+func (rs *runSettler) leaveLeftovers(parts []*Part) []*Part {
+	if len(parts) < 2 {
+		return parts
+	}
+	lists := map[*Part]map[string]bool{}
+	of := func(p *Part) map[string]bool {
+		if lists[p] == nil {
+			nameOf, at, lines := p.fullNames(), p.Index(Position), map[string]bool{}
+			p.Each(func(_ int, cells []string) error {
+				if name := anyOrder(nameOf(cells)); name != "" {
+					lines[trim(cellAt(cells, at))+" "+name] = true
+				}
+				return nil
+			}) // a grid has no errors of its own
+			lists[p] = lines
+		}
+		return lists[p]
+	}
+	return slices.DeleteFunc(slices.Clone(parts), func(p *Part) bool {
+		if p.Kind != "names" && (p.Kind != "full" || !p.blank(p.Index(Time))) || !p.Whole || p.Tab == "" || !p.named() || p.Index(Position) < 0 || p.Index(Date) >= 0 || !p.Date.Settled {
+			return false
+		}
+		for _, q := range parts {
+			if q == p || q.Kind != "full" || !q.Whole || q.Index(Position) < 0 || q.Index(Date) >= 0 || !q.Date.Settled || q.Date.Day >= p.Date.Day || q.Course.Value != p.Course.Value {
+				continue
+			}
+			same := 0
+			for line := range of(p) {
+				if of(q)[line] {
+					same++
+				}
+			}
+			if n := len(of(p)); n >= leastOfList && 10*same >= 9*n {
+				rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: p.Tab}, Severity: place.Look, Kind: "list-left-over", Read: fmt.Sprintf("%d of %d names", same, n),
+					Expected: "who finished that day", Do: fmt.Sprintf("They stand at the places that they have on tab %q, and without times: that tab was copied, and is left out until it is filled in.", q.Tab)})
+				return true
+			}
+		}
+		return false
+	})
 }
