@@ -521,8 +521,8 @@ func isDistance(b []byte) bool {
 	return false
 }
 
-// finnishClasses stand behind N, nainen or nő, in words that begin with no sex in other
-// languages: NS, NU16.
+// finnishClasses stand behind N, nainen or nő, and behind Z, žena, in words that begin with no
+// sex in other languages: NS, NU16, ŽU15.
 var finnishClasses = map[string]bool{"s": true, "sen": true, "u": true, "j": true, "jun": true, "v": true}
 
 // splitGroupWord takes words like "msen", "vm", "mju", "whk", "mo" apart: sex
@@ -543,7 +543,7 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		if front && (letter == 'v' || letter == 's') && len(rest) == 1 && rest[0] == 'u' {
 			return sexMark(letter), underWord, class, true // VU18: vrouwen under 18, as no veteran is; SU18: sievietes
 		}
-		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) && !(front && letter == 'n' && finnishClasses[string(rest)]) {
+		if bytes.IndexByte(sexLetters, letter) < 0 && !(front && letter == 'v' && len(rest) > 1) && !(front && (letter == 'n' || letter == 'z') && finnishClasses[string(rest)]) {
 			continue
 		}
 		m := sexMark(letter)

@@ -102,6 +102,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			if p.fives*10 >= p.count[kInt]*9 && p.lo >= 5 {
 				return AgeGroup, "" // 40, 45, 50: the youngest age of the group
 			}
+			if p.steps >= 3 && p.rising == p.steps && !s.hasGuess(Position) && s.otherGroups(i) {
+				return Position, "its values rise from line to line, and the groups stand in another column"
+			}
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
 				if s.hasGuess(Age) {
 					return AgeGrade, "the ages stand in another column"
@@ -252,4 +255,15 @@ func (s *settler) agesInTenths(i int) bool {
 	}
 	spread := math.Sqrt((n*sxx - sx*sx) * (n*syy - sy*sy))
 	return n >= 20 && spread > 0 && (n*sxy-sx*sy)/spread > -.2
+}
+
+// otherGroups says whether most values of another column whose heading speaks of groups are
+// groups.
+func (s *settler) otherGroups(i int) bool {
+	for j, g := range s.guesses {
+		if j != i && g.known && g.meaning == AgeGroup && s.profiles[j].shareOf(kGroup, kSex) > .5 {
+			return true
+		}
+	}
+	return false
 }

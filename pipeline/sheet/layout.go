@@ -134,10 +134,14 @@ func resultsAbove(lex *lexicon, rows []line, l layout) int {
 	}
 	first, n, last := -1, 0, 0.0
 	for i := l.first - 1; i >= 0; i-- {
-		if rowFilled(rows[i].cells) == 0 {
+		filled := rowFilled(rows[i].cells)
+		if filled == 0 || n == 0 && filled <= 2 && numbersPage(rows[i].cells) {
 			continue
 		}
 		if !result(rows[i].cells) {
+			if n > 0 && filled > 2 && placeKind(trim(cellAt(rows[i].cells, pos))) == kInt && len(trimmed(rows[i].cells)) <= len(l.headings) {
+				continue // somebody without a time
+			}
 			break
 		}
 		if n++; n == 1 {

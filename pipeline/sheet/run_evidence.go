@@ -193,7 +193,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			continue
 		}
 		today = today || writtenToday(t)
-		rs.years = append(rs.years, yearsIn(t)...)
+		if !isRecord(fold(t)) { // "Course record: 15:21 Tom Marlow (2019)"
+			rs.years = append(rs.years, yearsIn(t)...)
+		}
 		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
 		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
 			out = append(out, e)

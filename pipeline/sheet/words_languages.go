@@ -48,6 +48,7 @@ var languagePhrases = map[string]Meaning{
 	"ετος γεννησης": BirthYear, "ετος γεν": BirthYear, "ημερομηνια γεννησης": BirthDate, "ημ γεννησης": BirthDate,
 	"dogum tarihi": BirthDate, "gogus no": Number, "ad": GivenName, "isim soyisim": Name, "adi soyadi": Name, "e / k": Sex, "k / e": Sex, "yas grubu": AgeGroup,
 	"m / n": Sex, "sunniaeg": BirthDate, "n / m": Sex, "v / s": Sex, "v / m": Sex, "m / z": Sex, "z / m": Sex, "f / n": Sex, "n / f": Sex,
+	"t final": Time, "t oficial": Time, "t total": Time, "t finale": Time, "t neto": ChipTime, "t real": ChipTime,
 	"norises vieta": Course, "begimo vieta": Course, "varzybu vieta": Course, "mesto konani": Course, "misto konani": Course, "miesto konania": Course, "kraj prireditve": Course, "mjesto odrzavanja": Course, "a futas helye": Course, "loc de desfasurare": Course,
 	"dz gads": BirthYear, "dz datums": BirthDate, "gim metai": BirthYear, "gim data": BirthDate, "god rodenja": BirthYear, "leto roj": BirthYear, "leto rojstva": BirthYear, "datum rodenja": BirthDate, "datum rojstva": BirthDate,
 	"st st": Number, "startna st": Number, "st stevilka": Number, "startna stevilka": Number, "start broj": Number, "st broj": Number, "startni broj": Number, "br": Number, "start c": Number, "start cislo": Number, "startove cislo": Number, "st cislo": Number, "st c": Number,
