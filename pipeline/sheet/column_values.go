@@ -201,8 +201,14 @@ func (s *settler) byValues() {
 		}
 	}
 	if s.find(Name) < 0 && s.find(FamilyName) < 0 && s.find(GivenName) < 0 {
+		most := 0 // a column of names says more than one of a few remarks
 		for i, p := range s.profiles {
-			if free(i) && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
+			if free(i) && p.shareOf(kText) > .7 {
+				most = max(most, p.filled)
+			}
+		}
+		for i, p := range s.profiles {
+			if free(i) && p.filled*4 >= most && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
 				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
 					break // clubs behind names in two columns
 				}

@@ -440,6 +440,9 @@ func sectionKind(text string) kind {
 	if isDate(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
+	if countsSexes(text) {
+		return kBlank
+	}
 	text = withoutHeat(text)
 	if _, from, to, ok := findDistance(text); ok && from == 0 && to == len(text) {
 		return kBlank // "10KM"
@@ -471,6 +474,18 @@ func sectionKind(text string) kind {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
+}
+
+// countsSexes says whether a line counts both sexes and heads neither: "Men 23, Women 19".
+func countsSexes(text string) bool {
+	w := strings.Fields(fold(text))
+	if len(w) != 4 {
+		return false
+	}
+	if digitsOnly(w[0]) {
+		w[0], w[1], w[2], w[3] = w[1], w[0], w[3], w[2] // 23 men, 19 women
+	}
+	return sexWords[w[0]] && digitsOnly(w[1]) && sexWords[w[2]] && digitsOnly(w[3]) && w[0] != w[2]
 }
 
 // categoryLetters are the letters for the sexes that stand behind a word for a category. Letters that

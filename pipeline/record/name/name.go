@@ -326,6 +326,9 @@ func (s *scanner) nobodySlip() bool {
 // nobodyInTwo says whether what names nobody stands in the columns of given and family name,
 // one word in each: "barcode, no", "danych, brak".
 func (s *scanner) nobodyInTwo() bool {
+	if n := len(s.tokens); n == 3 && s.commas == 1 && s.tokens[1].part == 0 && s.key(&s.tokens[2]) == "a" && s.key(&s.tokens[0]) == "n" && s.key(&s.tokens[1]) == "other" {
+		return true // "N Other, A"
+	}
 	if len(s.tokens) != 2 || s.commas != 1 || s.tokens[0].part == s.tokens[1].part {
 		return false
 	}
