@@ -306,7 +306,7 @@ var teamWords = set("team teams club mannschaft equipe equipo squadra equipa dru
 var memberWords = set("runners members scorers counters positions total laufer coureurs gesamt summe", "combined time", "total time")
 
 // hasFigures is the cheap test that nearly all results pass: two cells, or the
-// only one, begin with a digit.
+// only one, begin with a digit, or one is a time.
 func hasFigures(cells []string) bool {
 	figures, filled := 0, 0
 	for _, c := range cells {
@@ -315,6 +315,9 @@ func hasFigures(cells []string) bool {
 		}
 		filled++
 		if c[0] >= '0' && c[0] <= '9' {
+			if strings.Contains(c, ":") && kindOf(c) == kClock {
+				return true
+			}
 			figures++
 		}
 	}
