@@ -45,9 +45,9 @@
 //     runner a tab: runner_tabs.go; names on another tab: entries.go.
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
-//     heading). rejoin.go, marked_cells.go and beside.go mend single rows, shifted.go
-//     those that shift from some row on.
-//     plain_places.go reads places in words or with signs around them.
+//     heading). row_mends.go lists what mends rows before columns are settled: rejoin.go,
+//     marked_cells.go, shifted.go (a cell too many from some row on) and plain_places.go (places
+//     in words or signs); beside.go mends them as they are read.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;

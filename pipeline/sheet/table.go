@@ -261,64 +261,12 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		headingRow = head[l.first].row
 		after = head[l.first+l.lines-1].row
 	}
-	if l.first >= 0 && t.grid != nil && t.commas {
-		if n := t.grid.rejoin(lex, l.headings, after); n > 0 {
-			s.note("cells-joined", fmt.Sprintf("in %s a comma without quotation marks cut a name, a club or a time in two; it was joined again", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.joinMarked(after); n > 0 {
-			s.note("times-joined", fmt.Sprintf("a mark stands in a cell between minutes and seconds; in %s they were put into one", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.moveBack(l.headings, after); n > 0 {
-			s.note("cells-moved", fmt.Sprintf("%s stood one cell too far to the right or to the left; read as if moved back", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.shiftBack(lex, l.headings, after); n > 0 {
-			s.note("cells-moved", fmt.Sprintf("from some row on, %s had a column too many or too few before the time; read as if under the heading", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.plainPlaces(lex, l.headings, after); n > 0 {
-			s.note("places-read", fmt.Sprintf("%s said the place with more than its number; the number was taken", text.Count(n, "cell")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.dropPaces(lex, l.headings, after); n > 0 {
-			s.note("paces-dropped", fmt.Sprintf("%s held a pace behind the time; it was left out", text.Count(n, "cell")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.nameFromBeside(lex, l.headings, after); n > 0 {
-			s.note("names-joined", fmt.Sprintf("two columns hold names, never both on one row; %s took the name from the second", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first >= 0 && t.grid != nil {
-		if n := t.grid.timeFromBeside(lex, l.headings, after); n > 0 {
-			s.note("times-joined", fmt.Sprintf("two columns hold times, never both on one row; %s took the time from the second", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first < 0 && t.grid != nil {
-		if n := t.grid.shiftBack(lex, make([]string, t.grid.firstWidth()), 0); n > 0 {
-			s.note("cells-moved", fmt.Sprintf("from some row on, %s had a column too many or too few; read as if like the first rows", text.Count(n, "row")))
-			head = t.head()
-		}
-	}
-	if l.first < 0 && t.grid != nil {
-		if n := t.grid.openGap(); n > 0 {
-			s.note("cells-moved", fmt.Sprintf("%s had no cell for the club, or the like, before the time; read with one", text.Count(n, "row")))
-			head = t.head()
+	if t.grid != nil {
+		for _, m := range t.rowMends(lex, l, after) {
+			if n := m.mend(); n > 0 {
+				s.note(m.kind, fmt.Sprintf(m.said, text.Count(n, m.of)))
+				head = t.head()
+			}
 		}
 	}
 	if l.first < 0 && turned(lex, head) {

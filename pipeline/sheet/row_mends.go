@@ -1,0 +1,35 @@
+package sheet
+
+// rowMend is a way to mend rows before the columns of their table are settled: mend returns how
+// many rows, or cells, it has changed, of which the sheet is told.
+type rowMend struct {
+	mend func() int
+	kind string // of the note
+	said string // with a verb for the number and what it is of
+	of   string
+}
+
+// rowMends are the mends of a table under a heading, or of one without, in their order; after is
+// the last row of the heading.
+func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
+	g := t.grid
+	if l.first < 0 {
+		return []rowMend{
+			{func() int { return g.shiftBack(lex, make([]string, g.firstWidth()), 0) }, "cells-moved", "from some row on, %s had a column too many or too few; read as if like the first rows", "row"},
+			{g.openGap, "cells-moved", "%s had no cell for the club, or the like, before the time; read with one", "row"},
+		}
+	}
+	mends := []rowMend{
+		{func() int { return g.joinMarked(after) }, "times-joined", "a mark stands in a cell between minutes and seconds; in %s they were put into one", "row"},
+		{func() int { return g.moveBack(l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
+		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
+		{func() int { return g.plainPlaces(lex, l.headings, after) }, "places-read", "%s said the place with more than its number; the number was taken", "cell"},
+		{func() int { return g.dropPaces(lex, l.headings, after) }, "paces-dropped", "%s held a pace behind the time; it was left out", "cell"},
+		{func() int { return g.nameFromBeside(lex, l.headings, after) }, "names-joined", "two columns hold names, never both on one row; %s took the name from the second", "row"},
+		{func() int { return g.timeFromBeside(lex, l.headings, after) }, "times-joined", "two columns hold times, never both on one row; %s took the time from the second", "row"},
+	}
+	if t.commas {
+		return append([]rowMend{{func() int { return g.rejoin(lex, l.headings, after) }, "cells-joined", "in %s a comma without quotation marks cut a name, a club or a time in two; it was joined again", "row"}}, mends...)
+	}
+	return mends
+}
