@@ -8,42 +8,48 @@ import (
 	"testing"
 )
 
-// The package comment is the table of contents: under "The files" it names every file once, by
-// its name or with others of one beginning, and none that is not there.
+// The package comments of the two largest rooms are their tables of contents: each names every
+// file once, by its name or with others of one beginning, and none that is not there.
 func TestEveryFileIsNamed(t *testing.T) {
-	doc, err := os.ReadFile("doc.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	_, list, found := strings.Cut(string(doc), "# The files")
-	if !found {
-		t.Fatal("doc.go has no list of files")
-	}
-	list, _, _ = strings.Cut(list, "// # ")
-	names := regexp.MustCompile(`\b[a-z_]+(?:\*)?\.go\b`).FindAllString(list, -1)
-	files, err := filepath.Glob("*.go")
-	if err != nil {
-		t.Fatal(err)
-	}
-	used := map[string]bool{}
-	for _, f := range files {
-		if strings.HasSuffix(f, "_test.go") || f == "doc.go" {
-			continue
+	for _, room := range []struct{ dir, from, to string }{
+		{".", "# The files", "// # "},
+		{"sheet", "", "\npackage "},
+	} {
+		doc, err := os.ReadFile(filepath.Join(room.dir, "doc.go"))
+		if err != nil {
+			t.Fatal(err)
 		}
-		n := 0
-		for _, name := range names {
-			if ok, err := filepath.Match(name, f); err == nil && ok {
-				n++
-				used[name] = true
+		_, list, found := strings.Cut(string(doc), room.from)
+		if !found {
+			t.Fatalf("%s/doc.go has no %q", room.dir, room.from)
+		}
+		list, _, _ = strings.Cut(list, room.to)
+		names := regexp.MustCompile(`\b[a-z_0-9]+(?:\*)?\.go\b`).FindAllString(list, -1)
+		files, err := filepath.Glob(filepath.Join(room.dir, "*.go"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		used := map[string]bool{}
+		for _, f := range files {
+			f = filepath.Base(f)
+			if strings.HasSuffix(f, "_test.go") || f == "doc.go" {
+				continue
+			}
+			n := 0
+			for _, name := range names {
+				if ok, err := filepath.Match(name, f); err == nil && ok {
+					n++
+					used[name] = true
+				}
+			}
+			if n != 1 {
+				t.Errorf("%s/doc.go names %s %d times; name it once, under the step that it belongs to", room.dir, f, n)
 			}
 		}
-		if n != 1 {
-			t.Errorf("doc.go names %s %d times; name it once, under the work that it belongs to", f, n)
-		}
-	}
-	for _, name := range names {
-		if !used[name] {
-			t.Errorf("doc.go names %s, which is not there", name)
+		for _, name := range names {
+			if !used[name] {
+				t.Errorf("%s/doc.go names %s, which is not there", room.dir, name)
+			}
 		}
 	}
 }
