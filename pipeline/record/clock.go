@@ -464,7 +464,7 @@ func lexUnits(b []byte) (clockCell, bool) {
 		w := unitPrefix(rest)
 		u, named := unitWords[string(bytes.TrimRight(w, "."))]
 		rest = bytes.TrimLeft(rest[len(w):], " ,")
-		if w, after, ok := bytes.Cut(rest, []byte{' '}); ok && unitsJoined[string(w)] {
+		if w, after, ok := bytes.Cut(rest, []byte{' '}); ok && text.JoinsUnits(string(w)) {
 			rest = bytes.TrimLeft(after, " ")
 		}
 		switch {
@@ -498,9 +498,6 @@ func lexUnits(b []byte) (clockCell, bool) {
 	c.ms = int32(min(ms, maxMS))
 	return c, last != 0 && ms > 0 && ms < maxMS
 }
-
-// unitsJoined stand between minutes and seconds that are said with their units.
-var unitsJoined = wordSet("and|und|et|y|e|i|och|og|en")
 
 // hourMarks reads an hour and 59 seconds with the mark of minutes behind the hour too: 1'00'59".
 func hourMarks(b []byte) (ms int32, ok bool) {

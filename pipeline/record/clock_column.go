@@ -354,7 +354,9 @@ func (k *clockColumn) settle(given, before string) {
 	// Where most cells are plain minutes and seconds (58:32), the few with
 	// three parts (1:03:21) are hours: nobody writes both 58:32 and 24:31:00
 	// or 24:31:57.
-	if two, three := &k.families[0], &k.families[1]; two.n > 0 && two.n >= three.n {
+	two, three := &k.families[0], &k.families[1]
+	mixed := two.n > 0 && two.n >= three.n
+	if mixed {
 		for i, r := range readingsOf(colon3) {
 			if r != hourMinSec {
 				three.score[i] += misfitPrice
@@ -364,13 +366,13 @@ func (k *clockColumn) settle(given, before string) {
 	for i := range k.families {
 		k.families[i].settle(given, before)
 	}
-	if two, three := &k.families[0], &k.families[1]; two.n > 0 && two.n >= three.n && three.runnerUp != unread && three.margin < askBelow {
+	if mixed && three.runnerUp != unread && three.margin < askBelow {
 		// Walkers' 1:02:03, and 29:47:00 that a spreadsheet made of 29:47: each is read as what
 		// it can be (read).
 		three.reading, three.runnerUp = hourMinSec, unread
 	}
-	if f := &k.families[1]; k.moments > 0 && k.stamps == 0 && f.n == 0 {
-		f.reading, f.runnerUp, f.n, f.example = minSecZero, unread, k.moments, "24:31:00"
+	if k.moments > 0 && k.stamps == 0 && three.n == 0 {
+		three.reading, three.runnerUp, three.n, three.example = minSecZero, unread, k.moments, "24:31:00"
 	}
 	k.decided = map[int]oddReading{}
 	for i := range k.odd {

@@ -100,7 +100,7 @@ func parseGroup(b []byte) group {
 		b = append([]byte("<"), b[1:]...) // -18: under 18
 	}
 	reaches := false // a sign says "and under"
-	if i := bytes.IndexAny(b, "≤≥<"); i >= 0 {
+	if bytes.ContainsAny(b, "≤≥<") {
 		reaches = bytes.Contains(b, []byte("≤")) || bytes.Contains(b, []byte("<="))
 		b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("≥"), []byte(">")), []byte("≤"), nil)
 		b = bytes.ReplaceAll(b, []byte("<="), nil)

@@ -770,7 +770,7 @@ func (k *groupColumn) widths() {
 	for c := range k.opens {
 		k.opens[c] = tidy(k.opens[c])
 	}
-	any5 := false
+	any5, fromForty := false, k.tensFromForty()
 	for c := range k.starts {
 		k.starts[c] = tidy(k.starts[c])
 		k.step[c] = 5
@@ -780,11 +780,11 @@ func (k *groupColumn) widths() {
 				continue
 			}
 			masters++
-			if s == 35 && k.tensFromForty() {
+			if s == 35 && fromForty {
 				masters-- // V35, V40, V50, V60
 				continue
 			}
-			if i > 0 && s-k.starts[c][i-1] < 10 && k.starts[c][i-1] >= 35 && !(s == 40 && k.tensFromForty()) {
+			if i > 0 && s-k.starts[c][i-1] < 10 && k.starts[c][i-1] >= 35 && !(s == 40 && fromForty) {
 				any5 = true
 			}
 			if (s-k.starts[c][len(k.starts[c])-1])%10 == 0 {

@@ -382,8 +382,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		case m.status == Untimed || m.sure && !ofBefore(said) || doubtsTime(said):
 			if lexTimed(s, &r.scratch, c); c.shape != notClock && c.shape != blankClock {
 				timeDoubt = true
-				out.problem(row, r.c.Time, place.Doubtful, "time-doubted-by-note", s, "nothing against the time",
-					"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
+				out.doubtTime(row, r.c.Time, s)
 			}
 		case c.shape == notClock:
 			lexTimed(s, &r.scratch, c)
@@ -429,8 +428,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 				say(m.first)
 			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.sure && !ofBefore(s)):
 				timeDoubt = true
-				out.problem(row, index, place.Doubtful, "time-doubted-by-note", s, "nothing against the time",
-					"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
+				out.doubtTime(row, index, s)
 			}
 			if index == r.c.Notes {
 				out.Note = s
@@ -507,6 +505,12 @@ func (l *Line) problem(row, index int, sev place.Severity, kind, read, expected,
 		p.Place.Column = place.ColumnLetters(index)
 	}
 	l.Problems = append(l.Problems, p)
+}
+
+// doubtTime notes that words beside a time speak against it.
+func (l *Line) doubtTime(row, index int, read string) {
+	l.problem(row, index, place.Doubtful, "time-doubted-by-note", read, "nothing against the time",
+		"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
 }
 
 // readName takes the name from its column, or from given and family name.

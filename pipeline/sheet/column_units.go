@@ -109,9 +109,6 @@ var clockUnits = unitsOf(map[byte]string{
 	's': "sekund segundo mp sekunda sekundi secunde sekuntia sn saniye сек с δ δευτ 秒 초",
 }, timeUnits)
 
-// unitsJoined stand between minutes and seconds that are said with their units.
-var unitsJoined = set("and und et y e i och og en")
-
 func unitsOf(words map[byte]string, also map[string]byte) map[string]byte {
 	m := map[string]byte{}
 	for unit, list := range words {

@@ -2,7 +2,7 @@ package sheet
 
 import (
 	"fmt"
-	"strconv"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -32,7 +32,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 				return nil
 			}
 			if kindOf(t) == kClock {
-				t = strconv.FormatFloat(looseNumber(t), 'f', -1, 64)
+				t = looseKey(t)
 			}
 			l.of[anyOrder(name)+"\x00"+t] = true
 			l.rows++
@@ -40,9 +40,11 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}) // a grid has no errors of its own
 		return l
 	}
-	mayRepeat := make([]bool, len(parts))
+	mayRepeat, repeated := make([]bool, len(parts)), []int(nil)
 	for i, p := range parts {
-		mayRepeat[i] = p.Whole && p.Kind != Volunteers && p.Index(Date) < 0 && p.Index(Course) < 0 && p.Date.Settled && p.Course.OK() && p.Index(Time) >= 0 && p.named()
+		if mayRepeat[i] = p.Whole && p.Kind != Volunteers && p.Index(Date) < 0 && p.Index(Course) < 0 && p.Date.Settled && p.Course.OK() && p.Index(Time) >= 0 && p.named(); mayRepeat[i] {
+			repeated = append(repeated, i)
+		}
 	}
 	out := make([]bool, len(parts))
 	leave := func(i, same, of int, expected string) {
@@ -86,20 +88,20 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			leave(i, same, small.rows, "lines that do not stand in another table of the run already")
 		}
 	}
+	inOthers := func(i int) (same int) { // lines of a tab that is no list of one run
+		for line := range read(i).of {
+			if slices.ContainsFunc(repeated, func(k int) bool { return read(k).of[line] }) {
+				same++
+			}
+		}
+		return same
+	}
 	for i, p := range parts {
 		if p.Date.From != "" || p.Date.Settled || !p.Whole || p.Kind == Volunteers || p.Index(Date) >= 0 || p.Index(Time) < 0 || !p.named() {
 			continue
 		}
 		// The best of the tabs of all weeks, on a tab without a date.
-		same := 0
-		for line := range read(i).of {
-			for k := range parts {
-				if mayRepeat[k] && read(k).of[line] {
-					same++
-					break
-				}
-			}
-		}
+		same := inOthers(i)
 		if n := len(read(i).of); n > 0 && same == n && read(i).rows == n {
 			leave(i, same, n, "a date, or lines that do not stand in another table already")
 		}
@@ -109,21 +111,15 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			continue
 		}
 		// The first of each day, on a tab that sums up those of all weeks.
-		same, lines := 0, 0
-		for line := range read(i).of {
-			for k := range parts {
-				if mayRepeat[k] && k != i && read(k).of[line] {
-					same++
-					break
-				}
-			}
+		n, same := read(i).rows, inOthers(i)
+		if n < 2 || same < len(read(i).of) {
+			continue
 		}
-		for k := range parts {
-			if mayRepeat[k] {
-				lines += read(k).rows
-			}
+		lines := 0
+		for _, k := range repeated {
+			lines += read(k).rows
 		}
-		if n := read(i).rows; n > 1 && same == len(read(i).of) && 3*n <= lines {
+		if 3*n <= lines {
 			leave(i, same, n, "lines that do not stand in another table already")
 		}
 	}

@@ -3,7 +3,6 @@ package sheet
 import (
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -119,8 +118,8 @@ func (p *Part) says(kind string, row int) bool {
 	return slices.ContainsFunc(p.Problems, func(q place.Problem) bool { return q.Kind == kind && q.Place.Row == row })
 }
 
-// listsCorrections is why a tab of corrections is no list of results.
-const listsCorrections = "it lists corrections of results that stand elsewhere"
+// elsewhereCorrected is why a tab of corrections is no list of results.
+const elsewhereCorrected = "it lists corrections of results that stand elsewhere"
 
 // sayUncorrected points out the tabs of corrections some of whose lines have, for their runner, another
 // time than the results.
@@ -129,11 +128,10 @@ func (s *Sheet) sayUncorrected() {
 		return
 	}
 	times := map[string]bool{} // by name, those of all results
-	clockOf := func(c string) string { return strconv.FormatFloat(looseNumber(trim(c)), 'f', -1, 64) }
 	for _, p := range s.Parts {
 		nameOf, at := p.fullNames(), p.Index(Time)
 		p.Each(func(_ int, cells []string) error {
-			times[anyOrder(nameOf(cells))+" "+clockOf(cellAt(cells, at))] = true
+			times[anyOrder(nameOf(cells))+" "+looseKey(trim(cellAt(cells, at)))] = true
 			return nil
 		}) // what can't be read is told elsewhere
 	}
@@ -146,7 +144,7 @@ func (s *Sheet) sayUncorrected() {
 					last = c
 				}
 			}
-			if who := nameOf(cells); who != "" && last != "" && !times[anyOrder(who)+" "+clockOf(last)] && open == "" {
+			if who := nameOf(cells); who != "" && last != "" && !times[anyOrder(who)+" "+looseKey(trim(last))] && open == "" {
 				open = rowText(cells)
 			}
 		}

@@ -19,7 +19,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	case p.isPivot(), !headed && !placed && p.lastAddsUp():
 		return "", "it is a pivot table, made of results that stand elsewhere"
 	case timed && named && p.listsCorrections(tab):
-		return "", listsCorrections
+		return "", elsewhereCorrected
 	case named && !timed && p.saysTeams(tab):
 		return "", "it is a list of teams, not of runners"
 	case anyWord(tab, relayWords), p.listsRelay():

@@ -351,8 +351,8 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			return
 		}
 	}
-	if kind == "" && (c.clockColumns < 2 || why == listsCorrections) {
-		if why == listsCorrections {
+	if kind == "" && (c.clockColumns < 2 || why == elsewhereCorrected) {
+		if why == elsewhereCorrected {
 			s.correctionTabs = append(s.correctionTabs, p)
 		}
 		s.keepFacts(t, lex)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"html"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -201,7 +202,7 @@ func isClock(s string) bool {
 			}
 			w := fold(s[i:end])
 			skip = end
-			if unitsJoined[w] && units > 0 && end < len(s) || w == "uhr" && colons > 0 && end == len(s) {
+			if text.JoinsUnits(w) && units > 0 && end < len(s) || w == "uhr" && colons > 0 && end == len(s) {
 				break // 18 min and 29 s, 00:18:29 Uhr
 			}
 			if dot || clockUnits[w] == 0 || !inDigits && last != ' ' && last != '.' {
@@ -673,6 +674,9 @@ func looseNumber(s string) float64 {
 	}
 	return v
 }
+
+// looseKey is looseNumber as a text by which equal times, however they are written, are found.
+func looseKey(s string) string { return strconv.FormatFloat(looseNumber(s), 'f', -1, 64) }
 
 // placeKind is what a cell of a column of places looks like: 3.0, as a program writes the
 // number that it took for a decimal, and 3 / 247, of how many, are places too.

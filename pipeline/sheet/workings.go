@@ -3,7 +3,6 @@ package sheet
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
 	"lapwing/pipeline/place"
 )
@@ -93,7 +92,7 @@ func (p *Part) byPlace(m Meaning, placed bool) map[string]bool {
 	p.Each(func(_ int, cells []string) error {
 		v, line := trim(cellAt(cells, column)), ""
 		if m == Time && kindOf(v) == kClock {
-			v = strconv.FormatFloat(looseNumber(v), 'f', -1, 64)
+			v = looseKey(v)
 		}
 		if placed {
 			line = trim(cellAt(cells, at)) + " "

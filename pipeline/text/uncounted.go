@@ -23,6 +23,12 @@ var (
 	wholes     = wordsOf(`full whole complete all entire ganze ganzen gesamte volle tout entier complet todo completo tutto intero hele volledige hela cela celou celu cala calej calego cijelu teljes koko всю всей целая toute`)
 )
 
+// JoinsUnits says whether a folded word stands between minutes and seconds that are said with
+// their units: "18 min and 29 s".
+func JoinsUnits(folded string) bool { return unitsJoined[folded] }
+
+var unitsJoined = wordsOf(`and und et y e i och og en`)
+
 func wordsOf(list string) map[string]bool {
 	set := map[string]bool{}
 	for _, w := range strings.Fields(list) {
