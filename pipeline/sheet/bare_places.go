@@ -7,11 +7,11 @@ import (
 	"strings"
 )
 
-// plainPlaces leaves of places that are written with more than their number the number alone: in
+// barePlaces leaves of places that are written with more than their number the number alone: in
 // a column whose heading says places, the same before and behind each, "(1)", "P1", "No. 1",
 // counting from 1 by one; or the first rows in words or Roman figures, "Winner", "II", right
 // before the first number that counts on. It returns the number of cells.
-func (g *grid) plainPlaces(lex *lexicon, headings []string, after int) (mended int) {
+func (g *grid) barePlaces(lex *lexicon, headings []string, after int) (mended int) {
 	for column, h := range headings {
 		guess := lex.read(h)
 		if h == "" || !guess.known || guess.meaning != Position {

@@ -25,8 +25,8 @@
 //
 //   - message.go takes off what mails and chats put around a list, markup.go the signs of
 //     markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
-//   - place_marks.go, typed_figures.go, minutes_once.go, odd_marks.go, spoken.go, cut_cells.go and ties.go mend times and places that a hand,
-//     a telephone or a scan has bent;
+//   - place_marks.go, typed_figures.go, minutes_once.go, odd_marks.go, spoken.go, cut_cells.go
+//     and ties.go mend times and places that a hand, a telephone or a scan has bent;
 //   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and
 //     long_form.go put each runner on one line.
 //
@@ -46,7 +46,7 @@
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
 //     heading). row_mends.go lists what mends rows before columns are settled: rejoin.go,
-//     marked_cells.go, shifted.go (a cell too many from some row on) and plain_places.go (places
+//     marked_cells.go, shifted.go (a cell too many from some row on) and bare_places.go (places
 //     in words or signs); beside.go mends them as they are read.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out.

@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // sampled are the first rows of a table below its heading.
 func (p *Part) sampled() (rows [][]string) {
@@ -86,20 +89,19 @@ func (p *Part) daysApart(rows [][]string) bool {
 // headsWinner says whether a column is headed with who won, as in a diary of runs with a line
 // for each: "Date | Winner | Winning time | First lady | Runners".
 func (p *Part) headsWinner() bool {
-	for _, c := range p.Columns {
-		if c.Meaning == Other && (anyWord(c.Heading, winnerWords) || firstOf[fold(c.Heading)]) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(p.Columns, func(c Column) bool { return c.Meaning == Other && headsFirst(c.Heading) })
 }
+
+// headsFirst says whether a heading is that of who was the first, of all or of the men, the women,
+// the juniors.
+func headsFirst(heading string) bool { return anyWord(heading, winnerWords) || firstOf[fold(heading)] }
 
 // headsFirsts says whether two columns or more are headed with who was the first, of the men, the
 // women, the juniors, on lines that have a day each.
 func (p *Part) headsFirsts(rows [][]string) bool {
 	firsts, day, days := 0, p.Index(Date), map[string]bool{}
 	for _, c := range p.Columns {
-		if c.Heading != "" && (anyWord(c.Heading, winnerWords) || firstOf[fold(c.Heading)]) {
+		if headsFirst(c.Heading) {
 			firsts++
 		}
 	}

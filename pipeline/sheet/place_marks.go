@@ -18,7 +18,7 @@ var (
 		`(\d{1,4})(?:[.ºª°]{1,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
 		`|(\d{1,4})(?:[.)ºª°]|e|er|eme|ème|st|nd|rd|th)?[ \t]+(?:` + placeNouns + `)\b[ \t:–-]*` +
 		`|(?:` + placeNouns + `|runner|läufer|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
-	// ticked is a tick before a name.
+	// tickedLine is a line with a tick before a name.
 	tickedLine = regexp.MustCompile(`^[ \t]*(?:\[[xX]\]|[☑☒✓✔✅])[ \t]*`)
 )
 
@@ -85,16 +85,22 @@ func timesBelowNames(text []byte) []byte {
 		return text
 	}
 	lines := textLines(text)
-	pairs, timed := 0, 0
+	pairs := 0
 	for i, l := range lines {
-		if hasClock(l) && len(findDates(l)) == 0 {
-			timed++
-		}
 		if i > 0 && placeAndName.MatchString(lines[i-1]) && timeBelow.MatchString(l) {
 			pairs++
 		}
 	}
-	if pairs < 4 || 10*pairs < 9*timed {
+	if pairs < 4 {
+		return text
+	}
+	timed := 0
+	for _, l := range lines {
+		if hasClock(l) && len(findDates(l)) == 0 {
+			timed++
+		}
+	}
+	if 10*pairs < 9*timed {
 		return text
 	}
 	var out bytes.Buffer

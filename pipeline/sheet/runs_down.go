@@ -66,7 +66,7 @@ func (t table) runsDown(lex *lexicon) (out []table) {
 		}
 	}
 	for c := range of { // "First man | Time | First lady | Time"
-		if h := fold(cellAt(heads, c-1)); h != "" && (anyWord(h, winnerWords) || firstOf[h] || isSection(h)) {
+		if h := fold(cellAt(heads, c-1)); h != "" && (headsFirst(h) || isSection(h)) {
 			return nil
 		}
 	}

@@ -46,14 +46,8 @@ func correctedLines(received []byte) []byte {
 	if len(received) > typedBytes {
 		return received
 	}
-	var lines [][]byte // once a line is changed
-	change := func(i int, l []byte) {
-		if lines == nil {
-			lines = bytes.Split(received, []byte("\n"))
-		}
-		lines[i] = l
-	}
-	for i, l := range bytes.Split(received, []byte("\n")) {
+	lines, changed := bytes.Split(received, []byte("\n")), false
+	for i, l := range lines {
 		l = bytes.TrimLeft(l, " ")
 		colons := bytes.Count(l, []byte(":"))
 		if colons == 0 || len(l) < 12 || l[0] < '0' || l[0] > '9' || bytes.ContainsAny(l, "\t;|") {
@@ -61,14 +55,14 @@ func correctedLines(received []byte) []byte {
 		}
 		if colons == 2 {
 			if right, ok := text.CorrectedTime(string(l)); ok {
-				change(i, []byte(right))
+				lines[i], changed = []byte(right), true
 			}
 		}
 		if m := gluedWord.FindSubmatchIndex(l); m != nil {
-			change(i, slices.Concat(l[:m[3]], []byte(" "), l[m[4]:]))
+			lines[i], changed = slices.Concat(l[:m[3]], []byte(" "), l[m[4]:]), true
 		}
 	}
-	if lines == nil {
+	if !changed {
 		return received
 	}
 	return bytes.Join(lines, []byte("\n"))

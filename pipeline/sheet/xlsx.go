@@ -380,8 +380,7 @@ func readStrings(member *zip.File, l Limits) (texts []string, err error) {
 			case "r":
 				strike = false
 			case "strike", "dstrike":
-				v := string(x.attr("val"))
-				strike = v != "0" && v != "false"
+				strike = x.on()
 			case "rPh":
 				phonetic = true
 			case "t":
@@ -523,7 +522,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 			case "r":
 				strike = false
 			case "strike":
-				strike = string(x.attr("val")) != "0"
+				strike = x.on()
 			case "rPh":
 				phonetic = true
 			case "t":

@@ -348,6 +348,12 @@ func (x *xmlScanner) attr(name string) []byte {
 	return nil
 }
 
+// on says whether a property is on that is so unless its value says otherwise: <strike/>.
+func (x *xmlScanner) on() bool {
+	v := string(x.attr("val"))
+	return v != "0" && v != "false"
+}
+
 // plain checks text between tags (quote 0) or the value of an attribute, and
 // resolves what stands for other characters.
 func (x *xmlScanner) plain(b []byte, quote byte) ([]byte, error) {
