@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"lapwing/pipeline/text"
+	"lapwing/pipeline/unit"
 )
 
 // mostChecked is how many sheets of a load are read a second time to see whether they
@@ -45,20 +46,33 @@ const usualDays = 4
 // otherWeekday says that a run is on another weekday than all earlier ones of its course: a
 // date is easily a slip, though a holiday may be the reason. "" where there is nothing to say.
 func (pl *Pipeline) otherWeekday(p *parsedSheet) string {
+	type courseDay struct {
+		course string
+		day    unit.Day
+	}
+	runs, onDay := map[string]*[7]int{}, map[courseDay]int{} // of each course by weekday, and on each of its days
 	for _, q := range p.parts {
 		for _, k := range q.runs {
-			usual, n := -1, 0
-			for r := range pl.courses.runs {
-				if r.course.course != k.course.course || r.day == k.day {
-					continue
-				}
-				if n++; n == 1 {
-					usual = int(r.day.Weekday())
-				} else if usual != int(r.day.Weekday()) {
-					usual = -1
+			runs[k.course.course] = new([7]int)
+		}
+	}
+	for r := range pl.courses.runs {
+		if of := runs[r.course.course]; of != nil {
+			of[r.day.Weekday()]++
+			onDay[courseDay{r.course.course, r.day}]++
+		}
+	}
+	for _, q := range p.parts {
+		for _, k := range q.runs {
+			others := *runs[k.course.course] // the runs on other days
+			others[k.day.Weekday()] -= onDay[courseDay{k.course.course, k.day}]
+			n, usual := 0, -1
+			for day, of := range others {
+				if n += of; of > 0 {
+					usual = day
 				}
 			}
-			if n >= usualDays && usual >= 0 && usual != int(k.day.Weekday()) {
+			if n >= usualDays && others[usual] == n && usual != int(k.day.Weekday()) {
 				return fmt.Sprintf("%s is a %s; all %d other runs of %s are on a %s. If the date is a slip: lapwing sheets withdraw %s, then load it with --date",
 					k.day.Long(), k.day.Weekday(), n, k.course.course, time.Weekday(usual), text.Typed(p.sheet.Name))
 			}

@@ -21,7 +21,8 @@
 //
 // # Texts that people typed
 //
-// lines.go divides a text that no mark divides. Before it does,
+// lines.go divides a text that no mark divides; a table that a program has written is known
+// by plain_table.go and passed over. Before it does,
 //
 //   - message.go takes off what mails and chats put around a list, markup.go the signs of
 //     markup, single_quotes.go and rare_mark.go know other marks than the usual ones;

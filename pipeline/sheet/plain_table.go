@@ -1,0 +1,159 @@
+package sheet
+
+import (
+	"bytes"
+	"unicode"
+	"unicode/utf8"
+)
+
+// plainRows is how many rows make a plain table.
+const plainRows = 5
+
+// plainTable says whether a text is a table in which nothing is left to mend: each line has as
+// many cells as the first, which are headings in words; below, each row has a clock in the one
+// column of clocks, or a word instead, and the other cells are blank, figures, words or codes
+// such as VW45-49. Quotes, marks and brackets say no. Most files that a program has written are
+// such tables, and looking for all that people do to a text would take half of reading them.
+func plainTable(text []byte) bool {
+	end := bytes.IndexByte(text, '\n')
+	if end < 0 || len(text) > typedBytes {
+		return false
+	}
+	delim := byte(0)
+	for _, d := range []byte{',', ';', '\t'} {
+		if n := bytes.Count(text[:end], []byte{d}); n >= 2 {
+			if delim != 0 {
+				return false
+			}
+			delim = d
+		}
+	}
+	if delim == 0 {
+		return false
+	}
+	width := bytes.Count(text[:end], []byte{delim}) + 1
+	if width > 64 {
+		return false
+	}
+	clock, rows, clocks := -1, 0, 0
+	long := uint64(0) // the columns with words that are more than a mark or a status such as DNF
+	for first := true; len(text) > 0; first = false {
+		line := text
+		if i := bytes.IndexByte(text, '\n'); i >= 0 {
+			line, text = text[:i], text[i+1:]
+		} else {
+			text = nil
+		}
+		line = bytes.TrimSuffix(line, []byte("\r"))
+		for c := 0; ; c++ {
+			if c == width {
+				return false
+			}
+			cell, rest, more := bytes.Cut(line, []byte{delim})
+			switch k := plainCell(cell); {
+			case k == oddCell, first && k != wordsCell:
+				return false
+			case k == wordsCell && len(cell) > 4 && !first:
+				long |= 1 << c
+			case k == clockCell:
+				if clock < 0 {
+					clock = c
+				}
+				if c != clock {
+					return false
+				}
+				clocks++
+			}
+			if line = rest; !more {
+				if c != width-1 {
+					return false
+				}
+				break
+			}
+		}
+		rows++
+	}
+	return rows > plainRows && 10*clocks >= 9*(rows-1) && long>>clock&1 == 0
+}
+
+// What a cell of a plain table can be.
+const (
+	oddCell     = iota // something that may want mending
+	blankCell          // nothing
+	wordsCell          // letters, with gaps, hyphens, apostrophes and full stops between them
+	figuresCell        // a whole number of up to nine figures, or figures in ISO order of a date
+	codeCell           // letters and figures of an age group
+	clockCell          // m:ss, mm:ss, h:mm:ss
+)
+
+// plainCell says what a cell of a plain table is.
+func plainCell(c []byte) int {
+	if len(c) == 0 {
+		return blankCell
+	}
+	if c[0] == ' ' || c[len(c)-1] == ' ' || len(c) > 60 {
+		return oddCell
+	}
+	letters, figures, colons, hyphens, others := 0, 0, 0, 0, 0
+	for i := 0; i < len(c); i++ {
+		switch b := c[i]; {
+		case b >= utf8.RuneSelf:
+			r, n := utf8.DecodeRune(c[i:])
+			if !unicode.IsLetter(r) || r >= 0x2000 { // alphabets, and neither signs nor figures of other scripts
+				return oddCell
+			}
+			letters++
+			i += n - 1
+		case b >= '0' && b <= '9':
+			figures++
+		case b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z':
+			letters++
+		case b == ':' && i > 0:
+			colons++
+		case b == '-' && i > 0:
+			hyphens++
+		case i > 0 && (b == '\'' && i+1 < len(c) && c[i+1] > ' ' || b == ' ' && c[i-1] != ' ' || b == '.'):
+			others++
+		default:
+			return oddCell
+		}
+	}
+	switch {
+	case figures == 0 && colons == 0 && letters > 0:
+		return wordsCell
+	case colons > 0 && letters+hyphens+others == 0 && isClockCell(c):
+		return clockCell
+	case letters+colons+hyphens+others == 0 && figures <= 9, isoDate(c):
+		return figuresCell
+	case colons+others == 0 && letters > 0 && letters <= 3 && figures <= 4 && c[0] > '9':
+		return codeCell
+	}
+	return oddCell
+}
+
+// isClockCell recognises m:ss, mm:ss and h:mm:ss in cells of figures and colons.
+func isClockCell(c []byte) bool {
+	for k := 0; k < 2; k++ {
+		n := len(c)
+		if n < 4 || c[n-3] != ':' || c[n-2] < '0' || c[n-2] > '5' || c[n-1] == ':' {
+			return false
+		}
+		if c = c[:n-3]; bytes.IndexByte(c, ':') < 0 {
+			return len(c) == 1 || len(c) == 2
+		}
+	}
+	return false
+}
+
+// isoDate recognises 2026-03-07.
+func isoDate(c []byte) bool {
+	if len(c) != 10 || c[4] != '-' || c[7] != '-' {
+		return false
+	}
+	for i, b := range c {
+		if i != 4 && i != 7 && (b < '0' || b > '9') {
+			return false
+		}
+	}
+	return true
+}
