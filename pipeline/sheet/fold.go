@@ -16,16 +16,14 @@ var plainLetters = strings.NewReplacer("ß", "ss", "ø", "o", "ł", "l", "æ", "
 // of punctuation and spaces one space. "#", "%", "/" and "+" are kept as words
 // of their own because headings are made of them.
 func fold(s string) string {
-	ascii := true
-	for i := 0; i < len(s); i++ {
-		if s[i] >= utf8.RuneSelf {
-			ascii = false
-			break
+	var buf [64]byte
+	if f, ok := foldASCII(buf[:0], s); ok {
+		if string(f) == s {
+			return s
 		}
+		return string(f)
 	}
-	if !ascii {
-		s = plainLetters.Replace(norm.NFKD.String(strings.ToLower(s)))
-	}
+	s = plainLetters.Replace(norm.NFKD.String(strings.ToLower(s)))
 	var b strings.Builder
 	b.Grow(len(s) + 4)
 	space := false

@@ -14,14 +14,6 @@ import (
 // divides comes back with tabs between its columns, line for line: columns that
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
-	if plainTable(text) {
-		return text, sniff(text, lex, limits)
-	}
-	return divideTyped(text, lex, limits)
-}
-
-// divideTyped does the same for a text that people may have typed.
-func divideTyped(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))

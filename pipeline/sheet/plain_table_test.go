@@ -1,14 +1,14 @@
 package sheet
 
 import (
-	"bytes"
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 )
 
-// TestPlainTable holds what is passed over to what would be looked through: the text and how
-// it is divided are the same both ways, and whatever wants mending is no plain table.
+// TestPlainTable holds what is passed over to what would be looked through: both ways it is
+// read the same, and whatever wants mending is no plain table.
 func TestPlainTable(t *testing.T) {
 	table := func(delim, heading, odd string) string {
 		var b strings.Builder
@@ -28,6 +28,8 @@ func TestPlainTable(t *testing.T) {
 		plain      bool
 	}{
 		{"commas", table(",", heading, ""), true},
+		{"a heading that is not known", table(",", "Place,Name,Rigmarole,Group,Date,Time", ""), true},
+		{"names under the sexes", "Pos,Gents,Ladies,Time\n1,Al Roe,,18:20\n2,,Jo Lee,18:31\n3,Cy Dee,,18:40\n4,,Di Fox,18:42\n5,Ed Gow,,18:45\n6,Flo Hay,,18:46\n", true},
 		{"semicolons", table(";", heading, ""), true},
 		{"tabs", table("\t", heading, ""), true},
 		{"line ends of another system", strings.ReplaceAll(table(",", heading, ""), "\n", "\r\n"), true},
@@ -35,6 +37,9 @@ func TestPlainTable(t *testing.T) {
 		{"letters of other alphabets", table(",", heading, "8,Łucja Żak Ωμέγα,F,VW45,,21:03:09"), true},
 		{"a line without a time", table(",", heading, "8,Jo Lee,F,VW45,,"), true},
 		{"a line with a status", table(",", heading, "8,Jo Lee,F,VW45,,DNF"), true},
+		{"a heading again", table(",", heading, heading), false},
+		{"a section", table(",", heading, "Women,,,,,"), false},
+		{"a row of delimiters", table(",", heading, ",,,,,"), false},
 		{"a time in words", table(",", heading, "8,Jo Lee,F,VW45,,twenty past"), false},
 		{"a letter in a time", table(",", heading, "8,Jo Lee,F,VW45,,2l:03"), false},
 		{"a time with a full stop", table(",", heading, "8,Jo Lee,F,VW45,,21.03"), false},
@@ -59,11 +64,37 @@ func TestPlainTable(t *testing.T) {
 		if got := plainTable([]byte(c.text)); got != c.plain {
 			t.Errorf("%s: a plain table: %v, want %v", c.name, got, c.plain)
 		}
-		lex, limits := newLexicon(Options{}), Limits{}.orDefault()
-		a, howA := divide([]byte(c.text), lex, limits)
-		b, howB := divideTyped([]byte(c.text), lex, limits)
-		if !bytes.Equal(a, b) || howA != howB {
-			t.Errorf("%s: divided into %q (%v), looked through into %q (%v)", c.name, a, howA, b, howB)
+		if c.plain {
+			sameBothWays(t, c.name, []byte(c.text))
 		}
+	}
+}
+
+// sameBothWays reads a plain table at one look, and looked through: all that is known of the
+// sheet, and its rows, are the same.
+func sameBothWays(t *testing.T, name string, text []byte) {
+	t.Helper()
+	read := func(o Options) (sheet string, rows [][]string) {
+		s, err := Read("withy-bank_2026-03-07.csv", text, o)
+		if err != nil {
+			return err.Error(), nil
+		}
+		sheet = fmt.Sprintf("%s %s %+v", s.Encoding, s.Dialect, s.Problems)
+		for _, p := range s.Parts {
+			sheet += fmt.Sprintf("\n%s %d %+v %q %+v %+v", p.Kind, p.HeadingRow, p.Columns, p.Titles, p.Problems, p.Skipped)
+			p.Each(func(row int, cells []string) error {
+				rows = append(rows, append([]string{fmt.Sprint(row)}, cells...))
+				return nil
+			})
+		}
+		return sheet, rows
+	}
+	a, rowsA := read(Options{})
+	b, rowsB := read(Options{typed: true})
+	if a != b {
+		t.Errorf("%s: at one look:\n%s\nlooked through:\n%s", name, a, b)
+	}
+	if !reflect.DeepEqual(rowsA, rowsB) {
+		t.Errorf("%s: other rows: %v, looked through %v", name, rowsA, rowsB)
 	}
 }

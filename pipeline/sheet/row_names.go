@@ -10,6 +10,15 @@ func besideRowNames(lex *lexicon, headings []string, rows []line) []string {
 	if n < 2 || len(rows) < 4 {
 		return headings
 	}
+	longer := 0
+	for _, r := range rows[:min(look, len(rows))] {
+		if len(r.cells) > n {
+			longer++
+		}
+	}
+	if longer < 4 {
+		return headings // as nearly everywhere
+	}
 	values, seen := make([]*profile, n+1), map[string]bool{}
 	for i := range values {
 		values[i] = &profile{}

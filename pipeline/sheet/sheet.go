@@ -39,6 +39,8 @@ type Options struct {
 	OfficialBefore          string // or on earlier sheets of these headings: used where the sheet's own places go by both
 	Kind                    string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
 	Limits                  Limits
+
+	typed bool // read every text as if somebody had typed it: for the tests of plainTable
 }
 
 // Limits bound what one sheet may cost. Zero fields take the defaults.

@@ -26,6 +26,7 @@ type table struct {
 	aside     string   // headings of a list beside it that was left out
 	facts     []string // labels and values that stood beside it
 	commas    bool     // commas divide its cells
+	plain     bool     // a plainTable: it need not be searched for other tables and odd rows
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -135,6 +136,12 @@ func withoutShort(rows []line) []line {
 // several may stand one below the other under headings of their own, or side by
 // side.
 func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
+	if t.plain {
+		if l := findHeading(lex, t.head()); l.first == 0 && l.lines == 1 && !slices.ContainsFunc(l.headings, func(h string) bool { return !lex.read(h).known }) {
+			s.addOne(t, lex, o)
+			return
+		}
+	}
 	if t.grid == nil {
 		s.tooLargeFor(t, lex)
 	}

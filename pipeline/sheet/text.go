@@ -32,10 +32,16 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	lex := newLexicon(o)
 	endings := lineEndings(text)
-	text, d := divide(text, lex, o.Limits)
+	plain := !o.typed && plainTable(text)
+	var d dialect
+	if plain {
+		d = sniff(text, lex, o.Limits)
+	} else {
+		text, d = divide(text, lex, o.Limits)
+	}
 	s.Dialect = fmt.Sprintf("divided by %s (%s), %s", delimiterName(d.delim), d.why, endings)
 	src := &textSource{data: text, delim: d.delim, limits: o.Limits, skip: d.skip}
-	t := table{whole: len(text) <= wholeBytes, commas: d.delim == ','}
+	t := table{whole: len(text) <= wholeBytes, commas: d.delim == ',', plain: plain}
 	if t.whole {
 		lines := bytes.Count(text, []byte{'\n'}) + 1
 		g := newGridFor(lines, lines+bytes.Count(text, []byte{d.delim}))

@@ -51,7 +51,8 @@ func kindOf(s string) kind {
 			return k
 		}
 	}
-	if isClock(s) || isMarkedClock(s) || isMoment(s) || commaClock(s) != "" {
+	digit := strings.ContainsAny(s, "0123456789")
+	if digit && (isClock(s) || isMarkedClock(s) || isMoment(s) || commaClock(s) != "") {
 		return kClock
 	}
 	if len(s) <= 40 {
@@ -71,10 +72,10 @@ func kindOf(s string) kind {
 			return kStatus
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
 			return kGroup
-		case strings.ContainsAny(s, "|/-–") && groupBesideDistance(s):
+		case digit && strings.ContainsAny(s, "|/-–") && groupBesideDistance(s):
 			return kGroup
 		}
-		if len(s) >= 6 && len(findDates(unmangle(s))) > 0 {
+		if (digit || !ok) && len(s) >= 6 && len(findDates(unmangle(s))) > 0 {
 			return kDate
 		}
 	}
@@ -84,8 +85,8 @@ func kindOf(s string) kind {
 // inTwoLanguages recognises a sex that is written in two languages, W/F and homme / male, in
 // the folded form.
 func inTwoLanguages(f []byte) bool {
-	a, b, two := strings.Cut(string(f), " / ")
-	return two && sexWords[a] && sexWords[b]
+	a, b, two := bytes.Cut(f, []byte(" / "))
+	return two && sexWords[string(a)] && sexWords[string(b)]
 }
 
 // groupBesideDistance recognises an age group, or an age or sex, printed with the distance of
@@ -452,11 +453,11 @@ func isClass(f []byte) bool {
 		return false
 	}
 	class := false
-	for _, w := range strings.Fields(string(f)) {
+	for w := range bytes.FieldsSeq(f) {
 		switch {
-		case classWords[w], len(w) >= 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[w[1:]]:
+		case classWords[string(w)], len(w) >= 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[string(w[1:])]:
 			class = true
-		case len(w) > 1 && sexWords[w], w == "m", w == "w", w == "f":
+		case len(w) > 1 && sexWords[string(w)], len(w) == 1 && (w[0] == 'm' || w[0] == 'w' || w[0] == 'f'):
 		default:
 			return false
 		}
