@@ -102,7 +102,7 @@ func plainWords(text string) string {
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
 	estate := func(words []string) bool { // Quinta do Freixo, and no Thursday
-		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])]
+		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])] || isMilePlace(words)
 	}
 	words = behindCount(words)
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
@@ -142,6 +142,16 @@ func plainWords(text string) string {
 		return ""
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
+}
+
+// isMilePlace says whether words begin with a place called after how far it is from somewhere:
+// 5 Mile Wood, Two Mile Hill. Behind a road there is a race: 5 Mile Road Race.
+func isMilePlace(words []string) bool {
+	if len(words) < 3 || words[1] != "Mile" || fold(words[2]) == "road" || !landWords[fold(words[2])] {
+		return false
+	}
+	r, _ := utf8.DecodeRuneInString(words[2])
+	return unicode.IsUpper(r) && (digitsOnly(words[0]) || numeralWords[fold(words[0])] > 0)
 }
 
 // behindArticle leaves out an article and the small words behind it that say how it was at a
@@ -238,11 +248,20 @@ func wholeName(all, kept []string) []string {
 	}
 	before := fold(all[i-1])
 	_, weekday := weekdayNames[before]
-	if weekday && len(before) >= 5 || nameWords[before] {
+	if before == "course" && i > 1 && fold(all[i-2]) == "race" {
+		return all[i-2 : i+1] // Race Course Road
+	}
+	if weekday && len(before) >= 5 || nameWords[before] || countedWays[word] && inFigures.MatchString(all[i-1]) {
 		return all[i-1 : i+1]
 	}
 	return kept
 }
+
+// countedWays are such features that are counted, in figures, where they name a place: 2nd
+// Avenue, 42nd Street.
+var countedWays = set("street avenue bridge lock")
+
+var inFigures = regexp.MustCompile(`^\d{1,3}(?:st|nd|rd|th)$`)
 
 // articled says whether the last of the words that stand before a name is the article
 // it begins with: Les Trois Chênes, Het Elzenbos. An article with a small letter only leads
@@ -284,9 +303,11 @@ func withoutArticle(slug string) string {
 var wayWords = set("junction route gate lock pier sector zone circuit loop trail")
 
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
-	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross`)
+	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
+	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard`)
 
-var nameWords = set("start race final page finish date list round official event new long number numbers time times course run club result record")
+var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
+	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)
 
 // cutSpans replaces dates, times of day and distances by a bar.
 func cutSpans(text string, loose bool) string {

@@ -38,6 +38,9 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 			continue
 		}
 		m := v * unit
+		if isMilePlace(strings.Fields(s[toks[i].from:])) {
+			continue
+		}
 		if unit == 1 && len(toks[j].word) == 1 && m > 2000 && m <= lastYear {
 			continue // 11-04-2026_M: the men of that day
 		}
@@ -126,6 +129,12 @@ var numeralWords = map[string]float64{"half": .5, "quarter": .25, "one": 1, "two
 // miles", and a mile where it says no number. counted says that a number stands before the
 // unit. metres is 0 where the line has none.
 func wordsOfDistance(line string) (metres int, counted bool) {
+	written := strings.Fields(line)
+	for i := range written {
+		if isMilePlace(written[i:]) {
+			return 0, false
+		}
+	}
 	words := strings.Fields(fold(line))
 	at := func(i int) string {
 		if i < 0 || i >= len(words) {
