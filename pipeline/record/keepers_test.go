@@ -24,15 +24,14 @@ func TestGroupBehindName(t *testing.T) {
 	}
 	lines, _ := readRows(t, c, []string{"Pos", "Name", "Time"}, Options{}, func(yield func([]string)) {
 		for i := range 8 {
-			behind := ""
-			if i == 1 {
-				behind = " F40"
-			}
+			behind := [...]string{"", " F40", " F", " M-42", " b. 1984", " X4", " GB"}[i%7]
 			yield([]string{fmt.Sprint(i + 1), fmt.Sprintf("Ada Brook%c%s", 'a'+i, behind), fmt.Sprintf("%d:%02d", 20+i, i)})
 		}
 	})
-	if lines[1].Name != "Ada Brookb F40" {
-		t.Errorf("one of eight: %q", lines[1].Name)
+	for i, want := range []string{"Ada Brooka", "Ada Brookb", "Ada Brookc F", "Ada Brookd", "Ada Brooke", "Ada Brookf X4", "Ada Brookg GB"} {
+		if lines[i].Name != want {
+			t.Errorf("behind one name: %q, want %q", lines[i].Name, want)
+		}
 	}
 }
 

@@ -61,6 +61,24 @@ func bracketNumber(s string) (n int, ok bool) {
 	return n, s[i] == opens && i < len(s)-2
 }
 
+// withoutFigure takes a year of birth, "Jo Lee b. 1984", or a sex with an age or a group, "Jo Lee
+// M40", off a single name of two words and more.
+func withoutFigure(s string) string {
+	n := len(s)
+	if n < 8 || s[n-1] < '0' || s[n-1] > '9' {
+		return s
+	}
+	if i := strings.LastIndexByte(s, ' '); i > 0 && n-i == 5 && allDigits([]byte(s[i+1:])) && endsInBorn(s[:i]) {
+		if name := trim(s[:max(0, strings.LastIndexByte(s[:i], ' '))]); strings.IndexByte(name, ' ') > 0 {
+			return strings.TrimRight(name, " ,")
+		}
+	}
+	if at, tail, figure := bareGroup(s); at > 0 && figure && s[n-2] >= '0' && s[n-2] <= '9' && strings.IndexByte("MFWV", tail[0]) >= 0 && strings.IndexByte(trim(s[:at]), ' ') > 0 {
+		return trim(s[:at])
+	}
+	return s
+}
+
 // endsInBorn says whether a text ends in a word that stands before a year of birth.
 func endsInBorn(s string) bool {
 	w := strings.TrimRight(s[strings.LastIndexByte(s, ' ')+1:], ".:")

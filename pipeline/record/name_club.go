@@ -5,6 +5,9 @@ import "strings"
 // clubMarks part names from clubs behind them. A comma parts names of their own as well.
 var clubMarks = [...]string{",", " - ", " – ", " / ", " | "}
 
+// bracketMark is the mark of clubs in brackets.
+const bracketMark = "("
+
 // nameClubs counts what stands behind a comma, or another mark, in a column of names. As a rule that is
 // the given name, "Lee, Jo"; on some lists it is the club, "Jo Lee, Riverside AC".
 type nameClubs struct {
@@ -29,7 +32,11 @@ func (k *nameClubs) observe(s string) {
 		return
 	}
 	several := strings.IndexByte(trim(before), ' ') > 0
-	after = trim(after)
+	if after = trim(after); k.mark == bracketMark {
+		if after = strings.TrimRight(after, " )"); hasDigit(after) {
+			return // a best, how often somebody has run
+		}
+	}
 	switch {
 	case !comma && several:
 		if k.bares++; len(k.bare) < vocabularyLimit {
@@ -51,7 +58,7 @@ func (k *nameClubs) observe(s string) {
 			k.behind[strings.Clone(after)] = true
 		}
 		mixed, word := before != strings.ToUpper(before), clubWord(after)
-		short := mixed && clubMark(after)
+		short := mixed && clubMark(after) && (k.mark != bracketMark || strings.IndexByte(after, ' ') > 0) // (GBR), (PB)
 		if short || k.mark != "," && word {
 			k.marked++
 		}

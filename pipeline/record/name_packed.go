@@ -30,7 +30,7 @@ func (k *packedNames) settle() {
 
 // nameCell is the cell of the name; where the column has two facts in brackets, with the number alone.
 func (r *Reader) nameCell(cells []string) string {
-	s := cell(cells, r.c.Name)
+	s := r.nameMarks.plain(cell(cells, r.c.Name))
 	if r.packed.settled && !r.packed.on {
 		return s
 	}

@@ -61,10 +61,13 @@ type Reader struct {
 	// clubMark is what it stands behind, where that is no bracket.
 	clubMark  string
 	nameClubs [len(clubMarks)]nameClubs
-	packed    packedNames
-	nameOrder nameOrder // of family and given name
-	remarks   map[string]remark
-	nobody    *nobody
+	// bracketClubs counts clubs in brackets.
+	bracketClubs nameClubs
+	packed       packedNames
+	nameMarks    nameMarks
+	nameOrder    nameOrder // of family and given name
+	remarks      map[string]remark
+	nobody       *nobody
 
 	nextBirthday bool // the ages are those to come
 
@@ -121,6 +124,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 	for i, mark := range clubMarks {
 		r.nameClubs[i].mark = mark
 	}
+	r.bracketClubs.mark = bracketMark
 	r.tails.sexes.marks = map[string]sexMark{}
 	r.timeTails.sexes.marks = map[string]sexMark{}
 	r.years.yearHeading = true
@@ -241,6 +245,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.scratch = fold(r.scratch[:0], s)
 		r.observeDate(r.scratch)
 	}
+	r.nameMarks.observe(cell(cells, r.c.Name))
 	r.packed.observe(cell(cells, r.c.Name))
 	name := r.nameCell(cells)
 	r.nameOrder.observe(name)
@@ -258,6 +263,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		for i := range r.nameClubs {
 			r.nameClubs[i].observe(name)
 		}
+		r.bracketClubs.observe(name)
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(name)
@@ -537,6 +543,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		text = trim(text[:at])
 	}
 	text, _, _ = saidAge(text)
+	text = withoutFigure(text)
 	if name, dog := withoutDog(text); dog {
 		take(remark{part: Dog})
 		text = name

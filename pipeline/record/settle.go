@@ -45,6 +45,7 @@ func (r *Reader) Settle() Readings {
 			ask(r.c.Sex, place.Look, "sex-letter-unclear", letter, l.choices, fmt.Sprintf("What does %s stand for in this column?", letter), sexAnswers(letter, l.choices)...)
 		}
 	}
+	r.nameMarks.settle()
 	if r.packed.settle(); r.packed.on {
 		add(r.c.Name, "name, with the year of birth or the age and the club in brackets", fmt.Sprintf("%d of %d names", r.packed.packed, r.packed.names))
 	}
@@ -78,6 +79,10 @@ func (r *Reader) Settle() Readings {
 			r.clubMark, r.clubInNames = k.mark, true
 			add(r.c.Name, "name, with the club behind it", fmt.Sprintf("full names before %d of %d marks “%s”", k.full, k.commas, trim(k.mark)))
 		}
+	}
+	if k := &r.bracketClubs; r.c.Club < 0 && !r.clubInNames && !r.inBrackets.said() && !r.tails.saySex && r.inNames.meaning == noNameAge && k.said(false) {
+		r.clubInNames = true
+		add(r.c.Name, "name, with the club in brackets behind it", fmt.Sprintf("%d of %d names", k.full, k.names))
 	}
 	if r.nameOrder.settle(); r.nameOrder.on {
 		add(r.c.Name, "name, the family name first", "the heading says so")

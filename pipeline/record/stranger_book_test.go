@@ -18,7 +18,7 @@ func TestClubBehindName(t *testing.T) {
 		{"Runner (club)", " (", ")", "Ada Brooka (Fell Harriers)", "Fell Harriers"},
 		{"Name Club", "\n", "", "Ada Brooka", "Fell Harriers"},
 		{"Name", "\n", "", "Ada Brooka", "Fell Harriers"},
-		{"Name", " (", ")", "Ada Brooka (Fell Harriers)", ""},
+		{"Name", " (", ")", "Ada Brooka (Fell Harriers)", "Fell Harriers"},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", k.heading, "Time"}, Options{}, func(yield func([]string)) {
 			for i := range 12 {
