@@ -38,7 +38,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|musko|muskoga|г-н|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
-	ferfi|ferfiak|ffi|ffi.|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|
+	ferfi|ferfiak|ffi|ffi.|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|fireann|fireannach|mannlig|mannlige|mandlig|mandlige|manlig|manliga|
 	זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|مرد|مردان|اقا|اقایان|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
 	`נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|زن|زنان|خانم|بانوان|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|lass|lasses|mrs|miss|ms.|fem|
 	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
@@ -50,7 +50,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|zensko|frk|froken|pr|г-жа|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
-	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|
+	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|wom|baineann|baineannach|kvinnelig|kvinnelige|kvindelig|kvindelige|kvinnlig|kvinnliga|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,

@@ -32,24 +32,37 @@ func (s *settler) names() {
 		i := max(given, family)
 		if s.profiles[i].spaces*2 > s.profiles[i].filled {
 			s.set(i, Name, "heading %q, but its values are whole names", s.headings[i])
-		} else if given >= 0 {
-			// The family name may stand in a column without a heading.
-			for _, j := range []int{given + 1, given - 1} {
-				if j >= 0 && j < len(s.columns) && s.headings[j] == "" && s.profiles[j].share(kText) > .8 {
-					s.set(j, FamilyName, "no heading, beside the given names")
-					return
-				}
-			}
-			s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
-		} else {
-			s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
+			return
 		}
+		// The other half may stand in a column without a heading, or under a word for what
+		// somebody is called.
+		for _, j := range []int{i + 1, i - 1} {
+			switch {
+			case j < 0 || j >= len(s.columns) || s.profiles[j].share(kText) <= .8:
+			case given >= 0 && s.headings[j] == "":
+				s.set(j, FamilyName, "no heading, beside the given names")
+				return
+			case family >= 0 && (s.headings[j] == "" && 2*s.profiles[j].spaces < s.profiles[j].filled && s.mostlyDiffer(j) || calledSo[fold(s.headings[j])]):
+				s.set(j, GivenName, "heading %q, beside the family names", s.headings[j])
+				return
+			}
+		}
+		s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
 	case full >= 0 && s.profiles[full].spaces*5 < s.profiles[full].filled && full+1 < len(s.columns) && s.headings[full+1] == "" && s.profiles[full+1].share(kText) > .8:
 		// One heading "Name" over two columns of names.
 		s.set(full, GivenName, "heading %q over two columns of names", s.headings[full])
 		s.set(full+1, FamilyName, "second column under %q", s.headings[full])
 	}
 }
+
+// mostlyDiffer says whether four in ten of the words of a column and more differ.
+func (s *settler) mostlyDiffer(i int) bool {
+	f := s.profiles[i]
+	return len(f.distinct)*10 >= min(f.filled, distinctKept)*4
+}
+
+// calledSo head the names that people are called by. Common practice, no source.
+var calledSo = set("rufname roepnaam nickname", "known as", "also known as", "called", "preferred name", "goes by")
 
 // contains says whether the cells of column a hold those of column b.
 func (s *settler) contains(a, b int) bool {

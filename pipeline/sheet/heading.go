@@ -79,6 +79,9 @@ func (l *lexicon) readNew(heading string) guess {
 			return g
 		}
 	}
+	if a, b, ok := cutAtMark(heading); ok && guessFrom(fold(a)).meaning == Name && guessFrom(fold(b)).meaning == Club {
+		return guess{meaning: Name, known: true} // "Name, club"
+	}
 	g := guessFrom(f)
 	if !g.known && strings.Contains(heading, "?") {
 		return l.readQuestion(heading)
@@ -97,6 +100,16 @@ func (l *lexicon) readNew(heading string) guess {
 		g.meaning = AgeGrade
 	}
 	return g
+}
+
+// cutAtMark parts a heading of two things at the mark between them.
+func cutAtMark(heading string) (a, b string, ok bool) {
+	for _, mark := range [...]string{",", ";", "|", "\n", " - ", " – ", "&"} {
+		if a, b, ok = strings.Cut(heading, mark); ok {
+			return a, b, a != "" && b != ""
+		}
+	}
+	return "", "", false
 }
 
 // dayAndMonth is a day and a month in figures: 31/12, 31.12.

@@ -433,7 +433,7 @@ func sectionKind(text string) kind {
 	if sign, means, ok := signLine(text); ok && !strings.HasSuffix(text, sign) && oneOfSex[finalWord(fold(means))] {
 		return kBlank // "* lady", "* first lady"
 	}
-	text = withoutOpening(withoutOrder(text))
+	text = withoutOpening(withoutOrder(closed(text)))
 	if utf8.RuneCountInString(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
@@ -547,7 +547,7 @@ func withoutHeat(text string) string {
 var heatWords = regexp.MustCompile(`(?i)[ ,]+(?:[a-d][ -]?(?:heat|race|final|lauf)|(?:heat|race|serie|series|lauf|final|pool) ?[a-d1-9])$`)
 
 // categoryWords stand before the group of a section: "Kategorie M40", in the folded form.
-var categoryWords = set("age group division to bis до category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
+var categoryWords = set("runners rank field section age group division to bis до category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
 
 // withoutDistance leaves the distance out of a text that says more: "Men 5 km results".
 func withoutDistance(text string) string {
@@ -649,7 +649,7 @@ var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf
 
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {
-	text = withoutHeat(withoutOpening(withoutOrder(text)))
+	text = withoutHeat(withoutOpening(withoutOrder(closed(text))))
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
 	}
@@ -707,6 +707,11 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 	m := AgeGroup
 	if sex == all {
 		m = Sex
+	} else if p.Index(AgeGroup) >= 0 && p.Index(Sex) < 0 {
+		// "Senior men" over rows that have a column of groups says the sex.
+		if own := sexesOfSections(sections, &first); own != nil {
+			m, sections = Sex, own
+		}
 	}
 	if at := p.Index(m); at >= 0 {
 		if !p.blank(at) {
@@ -720,6 +725,37 @@ func (s *Sheet) addSections(p *Part, sections map[int]string, first string) {
 	}
 	p.rules.sections, p.rules.firstSection = sections, sectionText(first)
 	p.rules.sectionColumn = p.addColumn("(section)", m, "lines between the rows, such as “"+orText(first, anySection(sections))+"”")
+}
+
+// sexesOfSections leaves of every section the word for the sex, nil where one has none.
+func sexesOfSections(sections map[int]string, first *string) map[int]string {
+	word := func(text string) string {
+		said := ""
+		for _, w := range strings.Fields(fold(text)) {
+			switch {
+			case !sexWords[w] || len([]rune(w)) < 3:
+			case said != "":
+				return ""
+			default:
+				said = w
+			}
+		}
+		return said
+	}
+	out := map[int]string{}
+	for row, text := range sections {
+		if out[row] = word(text); out[row] == "" {
+			return nil
+		}
+	}
+	if *first != "" {
+		said := word(*first)
+		if said == "" {
+			return nil
+		}
+		*first = said
+	}
+	return out
 }
 
 // addColumn adds a column that is not on the sheet, and gives its index.

@@ -25,7 +25,7 @@ func titleText(cells []string) string {
 	var parts []string
 	for _, c := range wholeDay(cells) {
 		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
-			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(c), " "), "$1: $2"))
+			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(closed(c)), " "), "$1: $2"))
 		}
 	}
 	if len(parts) == 2 && len(parts[0]) <= 20 && !strings.ContainsAny(parts[0], "0123456789") {
@@ -33,6 +33,23 @@ func titleText(cells []string) string {
 	}
 	return strings.Join(parts, " | ")
 }
+
+// closed closes up words whose letters stand apart, "A L D E R   B A N K   5 km": three single
+// letters and more with one blank between each, words divided by more.
+func closed(s string) string {
+	if len(s) < 5 || s[1] != ' ' && !apartInside.MatchString(s) {
+		return s
+	}
+	return apartWord.ReplaceAllStringFunc(s, func(word string) string {
+		return strings.ReplaceAll(word, " ", "")
+	})
+}
+
+// apartWord is such a word, apartInside one that is not the first.
+var (
+	apartWord   = regexp.MustCompile(`(?:^|\b)\pL(?: \pL){2,}\b`)
+	apartInside = regexp.MustCompile(`  \pL \pL \pL`)
+)
 
 // labelApart is a label without a space before its value, "Date:3 May 2026".
 var labelApart = regexp.MustCompile(`^(\pL+):(\d{1,2}[ ./-]|\pL)`)

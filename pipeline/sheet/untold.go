@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"lapwing/pipeline/place"
@@ -355,8 +356,8 @@ func (s *settler) days(column int) (filled, days int) {
 	return filled, len(seen)
 }
 
-// askNames asks which columns hold the names of a table without headings that has
-// two columns of words side by side, each of which may be a part of them.
+// askNames asks which columns hold the names of a table without headings, or without any over
+// these, that has two columns of words side by side, each of which may be a part of them.
 func (s *settler) askNames(p *Part, sheet string) {
 	at := s.find(Time)
 	if at < 0 || p.named() && !s.sparseNames(at) {
@@ -369,12 +370,11 @@ func (s *settler) askNames(p *Part, sheet string) {
 			return
 		}
 	}
-	for _, g := range s.guesses {
-		if g.known {
-			return
-		}
-	}
+	headed := slices.ContainsFunc(s.guesses, func(g guess) bool { return g.known })
 	for i := 0; i+1 < len(s.profiles); i++ {
+		if headed && (s.headings[i] != "" || s.headings[i+1] != "") {
+			continue
+		}
 		if s.partsOfNames(i, i+1) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
 				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")

@@ -333,13 +333,13 @@ var sexWords = set(`musko zensko femminili maschili femeninos γυναικων �
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles
 	nonbinary nb divers diverse unspecified other
 	miss mme mlle madame monsieur fraulein dhr mevr
-	ferfi ferfiak ffi nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur gwryw benyw dynion merched
+	ferfi ferfiak ffi nok erkek erkekler kadin kadinlar kiz piltar stulkur homes dones masculi femeni mehed naised virietis viriesi sieviete sievietes vyras vyrai moteris moterys moski zenske zenski muski muskarci zene zeny zena barbat barbati femeie femei kk kvk konur karlar gwryw benyw dynion merched mna fir fireann baineann mannlig mannlige kvinnelig kvinnelige kvindelig mandlig manlig kvinnlig
 	м ж ч муж жен мужчины женщины мужской женский мужскои женскии чоловік чоловіки жінка жінки чол мъж жена мъже жени мушкарци жене женска мушки α γ ανδρας ανδρες γυναικα γυναικες`,
 	append(append(eastAsianSexes, semiticSexes...), "laki laki", "perempuan", "mwanaume", "mwanamke", "non binary", "not given", "prefer not to say", "not stated", "not known", "m / f", "f / m")...)
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("masc he da frk froken pr ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona karlar noi mees naine fru hr dyn", "sig ra", "sig na", "г н", "г жа")
+var softSexWords = set("masc he da frk froken pr ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona noi mees naine fru hr dyn", "sig ra", "sig na", "г н", "г жа")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,

@@ -1,0 +1,74 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// One plain list, of which one thing at a time is otherwise: what the lines above it call the
+// course, how the columns of names are headed, and what the lines over men and women say. The
+// cells are divided by bars.
+func TestOneThingOtherwise(t *testing.T) {
+	const (
+		day   = "\n14 March 2026\n"
+		heads = "Place|Name|Time\n"
+		list  = "1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n4|Di Fox|19:40\n"
+		parts = "1|Jo|Lee|18:20\n2|Al|Roe|18:31\n3|Cy|Dee|19:02\n4|Di|Fox|19:40\n5|Ed|Gow|19:44\n"
+		clubs = "1|Jo Lee, Vale AC|18:20\n2|Al Roe, Fell AC|18:31\n3|Cy Dee, Vale AC|19:02\n4|Di Fox, Fell AC|19:40\n"
+		two   = "Place|Name|Age group|Time\n%1\n1|Jo Lee|40-44|18:20\n2|Al Roe|50-54|18:31\n%2\n3|Cy Dee|40-44|19:02\n4|Di Fox|45-49|19:40\n"
+	)
+	over := func(a, b string) string {
+		return "Alder Bank" + day + strings.NewReplacer("%1", a, "%2", b).Replace(two)
+	}
+	const plain, sexes = "position name time", "position name age-group time sex"
+	for _, k := range []struct{ text, course, columns string }{
+		{"Copy Lane" + day + heads + list, "copy-lane", plain},
+		{"Results: Week Common" + day + heads + list, "week-common", plain},
+		{"Race Course Road 5k" + day + heads + list, "race-course-road", plain},
+		{"Saturday Market" + day + heads + list, "saturday-market", plain},
+		{"2nd Avenue" + day + heads + list, "2nd-avenue", plain},
+		{"212th Common" + day + heads + list, "common", plain},
+		{"5 Mile Wood" + day + heads + list, "5-mile-wood", plain},
+		{"Alder Bank 5 Mile Road Race" + day + heads + list, "alder-bank", plain},
+		{"Alder Bank 5 mile, wet" + day + heads + list, "alder-bank", plain},
+		{"Alder Bank copy" + day + heads + list, "alder-bank", plain},
+		{"Osier Lane lördagen den 14 mars 2026\n" + heads + list, "osier-lane", plain},
+		{"Osier Lane Satharn 14 Márta 2026\n" + heads + list, "osier-lane", plain},
+		{"A L D E R   B A N K   5 km" + day + heads + list, "alder-bank", plain},
+		{"J A M House" + day + heads + list, "jam-house", plain},
+		{"Alder Bank" + day + "Place|Name, club|Time\n" + clubs, "alder-bank", plain},
+		{"Alder Bank" + day + "Place|1st name|2nd name|Time\n" + parts, "alder-bank", "position given-name family-name time"},
+		{"Alder Bank" + day + "Place|Known as|Family name|Time\n" + parts, "alder-bank", "position given-name family-name time"},
+		{"Alder Bank" + day + "Place||Family name|Time\n" + parts, "alder-bank", "position given-name family-name time"},
+		{"Alder Bank" + day + "Place|School|Family name|Time\n" + parts, "alder-bank", "position - name time"},
+		{"Alder Bank" + day + "Place|||Time\n" + parts, "alder-bank", "position - - time; name-columns-unclear"},
+		{over("Male runners", "Female runners"), "alder-bank", sexes},
+		{over("Open men", "Open women"), "alder-bank", sexes},
+		{over("Senior men", "Veteran women"), "alder-bank", sexes},
+		{over("Seniors", "Veterans"), "alder-bank", "position name age-group time"},
+		{over("M E N", "W O M E N"), "alder-bank", sexes},
+		{over("Fir", "Mná"), "alder-bank", sexes},
+		{over("Karlar", "Konur"), "alder-bank", sexes},
+		{over("Rank: Men", "Rank: Women"), "alder-bank", sexes},
+	} {
+		c := sheetCase{file: "results", text: k.text}
+		for _, form := range [...]string{".csv", ".xlsx"} {
+			data := c.asText()
+			if form == ".xlsx" {
+				data = c.asWorkbook(t)
+			}
+			s, err := Read(c.file+form, data, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := outcome(s)
+			columns := got.columns
+			if got.asks != "" {
+				columns += "; " + got.asks
+			}
+			if want := k.course + " 2026-03-14"; got.run != want || columns != k.columns {
+				t.Errorf("%q as %s: %q, %q; want %q, %q", k.text, form, got.run, columns, want, k.columns)
+			}
+		}
+	}
+}
