@@ -478,16 +478,20 @@ func TestSecondFamilyName(t *testing.T) {
 // A tab of corrections is pointed out as long as the results have other times than the right ones.
 func TestCorrectionsApart(t *testing.T) {
 	for _, c := range []struct {
-		name, right string
-		want        bool
-	}{{"put right", "18:31", false}, {"not yet", "18:30", true}} {
-		s, err := Read("Colle Rovo.xlsx", bookOf(t, "== 10 gennaio 2026\nPos.|Nome|Tempo\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n== Correzioni\nPos.|Nome|Tempo sbagliato|Tempo giusto\n2|Roe Al|19:31|"+c.right+"\n"), Options{})
+		name, headings, right string
+		want                  bool
+	}{
+		{"put right", "Pos.|Nome|Tempo sbagliato|Tempo giusto", "18:31", false},
+		{"not yet", "Pos.|Nome|Tempo sbagliato|Tempo giusto", "18:30", true},
+		{"not yet, and no heading speaks of times", "Pos.|Nome|Era|Giusto", "18:30", true},
+	} {
+		s, err := Read("Colle Rovo.xlsx", bookOf(t, "== 10 gennaio 2026\nPos.|Nome|Tempo\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n== Correzioni\n"+c.headings+"\n2|Roe Al|19:31|"+c.right+"\n"), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		got := slices.ContainsFunc(s.Problems, func(p place.Problem) bool { return p.Kind == "corrections-apart" })
-		if len(s.Parts) != 1 || got != c.want {
-			t.Errorf("%s: %d lists, pointed out %v", c.name, len(s.Parts), got)
+		if len(s.Parts) != 1 || got != c.want || len(s.Parts[0].Problems) > 0 {
+			t.Errorf("%s: %d lists, pointed out %v, %v", c.name, len(s.Parts), got, s.Parts[0].Problems)
 		}
 	}
 }

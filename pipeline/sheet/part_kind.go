@@ -18,7 +18,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	switch {
 	case p.isPivot(), !headed && !placed && p.lastAddsUp():
 		return "", "it is a pivot table, made of results that stand elsewhere"
-	case timed && named && p.listsCorrections(tab):
+	case named && p.listsCorrections(tab):
 		return "", elsewhereCorrected
 	case named && !timed && p.saysTeams(tab):
 		return "", "it is a list of teams, not of runners"
