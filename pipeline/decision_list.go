@@ -104,6 +104,11 @@ func (d Decision) about(path map[string]string) string {
 
 func (d Decision) what(path map[string]string) string {
 	v := d.Value
+	if d.aboutPeople() { // one that was taken back: those in force are told by their people
+		if _, b, err := d.sides(); err == nil && b.at != (lineRef{}) {
+			v = strings.TrimSpace(b.runner + " " + shownLine(b.at, path))
+		}
+	}
 	switch d.Kind {
 	case DecideExchange:
 		if r, err := parseTableLine(v); err == nil {

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -321,6 +322,11 @@ func testMatchRoundTrip(t *testing.T, dir string) {
 	// taken back: all ids and figures are as they were
 	must(t, dir, "match", "undo", "1")
 	must(t, dir, "match", "undo", "2")
+	list := must(t, dir, "correct", "--list").out
+	wants(t, list, "taken back")
+	if long := regexp.MustCompile("[0-9a-f]{20,}").FindString(list); long != "" {
+		t.Errorf("a line is told by the key of its sheet, %s, and not by its file:\n%s", long, list)
+	}
 	again := runnersOf(t, dir)
 	for id, r := range before {
 		if again[id]["name"] != r["name"] || again[id]["results"] != r["results"] || again[id]["best_s"] != r["best_s"] {
