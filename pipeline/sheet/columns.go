@@ -55,9 +55,15 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 		s.profiles = append(s.profiles, p)
 		s.columns = append(s.columns, Column{Index: i, Heading: h})
 	}
+	moved := s.headingsBeside()
 	names, times, exchanged := s.exchanged()
 	for i := range s.columns {
 		s.byHeading(i)
+	}
+	for i := range s.columns {
+		if moved != "" && s.columns[i].Meaning.isTime() {
+			s.columns[i].Why += moved
+		}
 	}
 	if exchanged {
 		s.columns[names].Why += "; the headings of columns " + letters(names) + " and " + letters(times) + " are exchanged, as the values show"

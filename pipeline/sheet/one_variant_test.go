@@ -42,6 +42,8 @@ func TestOneThingOtherwise(t *testing.T) {
 		{"Alder Bank" + day + "Place||Family name|Time\n" + parts, "alder-bank", "position given-name family-name time"},
 		{"Alder Bank" + day + "Place|School|Family name|Time\n" + parts, "alder-bank", "position - name time"},
 		{"Alder Bank" + day + "Place|||Time\n" + parts, "alder-bank", "position - - time; name-columns-unclear"},
+		{"Alder Bank" + day + "|Place|Name|Time\n" + list, "alder-bank", plain + " -"},
+		{"Alder Bank" + day + "Name|Time|Note|\n" + list, "alder-bank", plain},
 		{over("Male runners", "Female runners"), "alder-bank", sexes},
 		{over("Open men", "Open women"), "alder-bank", sexes},
 		{over("Senior men", "Veteran women"), "alder-bank", sexes},
