@@ -47,7 +47,7 @@ var leadingWords = set("fw fwd re img prize prizes awards")
 // With a capital they may begin one.
 var leadingSmall = set("al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
-var trailingWords = set("heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens")
+var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -84,7 +84,7 @@ func plainWords(text string) string {
 		if f == "to" && len(w) > 2 {
 			return false // tó is a lake
 		}
-		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || isCounted(f) || f == "round up" || f == "w / e" || f == "w / c" { // week ending, week commencing
+		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || isCounted(f) || f == "round up" || f == "w / e" || f == "w / c" || f == "d d" || w == "n°" || w == "nº" || w == "N°" || w == "Nº" { // week ending, week commencing
 			return true
 		}
 		if parts := strings.Fields(f); len(parts) > 1 {
@@ -102,7 +102,7 @@ func plainWords(text string) string {
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
 	estate := func(words []string) bool { // Quinta do Freixo, and no Thursday
-		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])] || isMilePlace(words)
+		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])] || isMilePlace(words) || isNewPlace(words)
 	}
 	words = behindCount(words)
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
@@ -142,6 +142,12 @@ func plainWords(text string) string {
 		return ""
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
+}
+
+// isNewPlace says whether words begin with a place called New, as New Forest, and not with new
+// results of one.
+func isNewPlace(words []string) bool {
+	return len(words) > 1 && (words[0] == "New" || words[0] == "NEW") && startsUpper(words[1]) && !titleWords[fold(words[1])]
 }
 
 // isMilePlace says whether words begin with a place called after how far it is from somewhere:
@@ -488,12 +494,18 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			segs := segments(label)
 			last := strings.TrimSpace(segs[len(segs)-1])
 			g := lex.read(last)
-			if text = value; len(segs) > 1 && len(findDates(last)) == 0 && !isVenueLabel(fold(last)) && !(g.known && g.meaning == Course) {
+			behind := finalSpan(cutDates(label, false, "|"))
+			if text = value; saysField(value) || behind != "" && plainWords(behind) != "" && !isVenueLabel(fold(behind)) && !(lex.read(behind).known && lex.read(behind).meaning == Course) {
+				text = label[:strings.LastIndex(label, behind)] // "Alder Bank 3 May 2026 Scribe: Jo Lee"
+			} else if len(segs) > 1 && len(findDates(last)) == 0 && !isVenueLabel(fold(last)) && !(g.known && g.meaning == Course) {
 				text = label[:strings.LastIndex(label, last)]
 			}
 		default:
 			return nil
 		}
+	}
+	if f := strings.Fields(text); labelled && len(f) > 2 && nameWords[fold(f[0])] && isName(text) && landWords[finalWord(text)] {
+		return []courseWord{{text: strings.TrimSpace(text), slug: Slug(text), weight: 90, why: labelledCourse}} // "Course: Date Palm Grove"
 	}
 	if m := heldAt.FindStringSubmatch(text); m != nil && !labelled && hasDate && !issued {
 		if name := plainWords(m[1]); len(Slug(name)) >= 3 && !isSection(name) {
@@ -593,6 +605,15 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 // heldAt is the place of which a line says that a run was held there, with small words around it:
 // "Report of the run held at Alder Bank on Saturday 3 May".
 var heldAt = regexp.MustCompile(`(?:^|\s)(?:held|run|runs|ran|took place|taking place|lauf|gelaufen|couru|courue|disput[ée]e?|celebrad[ao]|tenut[ao]si?|gehouden|gelopen) (?:at|in|im|am|auf dem|à|au|en|a|al|nel|bij|op) ((?:the |der |die |la |le |el |het |de )?\p{Lu}[^,;:()\d]*?) (?:on|on the|am|vom|le|du|el|il|op|d\.d\.)\s+[^,;:()]*\d`)
+
+// finalSpan is what stands behind the last bar of a text, "" where there is none.
+func finalSpan(text string) string {
+	i := strings.LastIndexByte(text, '|')
+	if i < 0 {
+		return ""
+	}
+	return strings.Trim(text[i+1:], " ,;.–-")
+}
 
 // runningGroup says that a line names people who run together.
 var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)

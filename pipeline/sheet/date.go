@@ -104,6 +104,9 @@ func tokenize(s string) []token {
 			if r == '’' {
 				k = '\''
 			}
+			if r == '·' {
+				k = '.'
+			}
 			toks = append(toks, token{kind: k, from: i, to: j})
 		}
 		i = j
@@ -419,8 +422,9 @@ func (sc *dateScan) twoDays(i int) (f foundDate, next int, ok bool) {
 var andWords = set("and und et y e en och og")
 
 // roman reads a date whose month is a Roman numeral, as in Poland and Hungary:
-// 3 I 2026, 3.I.2026. The year must stand there with four figures. i is the
-// token of day d, j the one after it.
+// 3 I 2026, 3.I.2026. The year has four figures unless full stops or dashes stand
+// without blanks on both sides of the month, 3.I.26, 3-i-26, where it may be written small
+// as well. i is the token of day d, j the one after it.
 func (sc *dateScan) roman(i, d, j int) (f foundDate, next int, ok bool) {
 	k := sc.gap(j)
 	t := sc.tok(k)
@@ -428,12 +432,20 @@ func (sc *dateScan) roman(i, d, j int) (f foundDate, next int, ok bool) {
 		return f, 0, false
 	}
 	m := romanMonths[sc.s[t.from:t.to]]
-	y := sc.tok(sc.gap(k + 1))
-	if m == 0 || y.kind != 'd' || y.digits() != 4 || !validDate(y.n, m, d) {
+	last := sc.gap(k + 1)
+	y := sc.tok(last)
+	mark := sc.tok(k - 1).kind
+	if close := (mark == '.' || mark == '-') && sc.tok(k+1).kind == mark && k == j+1 && last == k+2; close {
+		m = romanMonths[strings.ToUpper(sc.s[t.from:t.to])]
+	} else if y.digits() != 4 {
 		return f, 0, false
 	}
-	f.readings = []reading{{y: y.n, m: m, d: d}}
-	return f, sc.gap(k+1) + 1, true
+	year := fullYear(y.n, y.digits())
+	if m == 0 || y.kind != 'd' || year < 0 || !validDate(year, m, d) {
+		return f, 0, false
+	}
+	f.readings = []reading{{y: year, m: m, d: d}}
+	return f, last + 1, true
 }
 
 var romanMonths = map[string]int{"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10, "XI": 11, "XII": 12}
@@ -644,8 +656,16 @@ func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
 	for sc.tok(k).kind == 's' {
 		k++
 	}
+	if mark == '/' && !spaced && a.digits() <= 2 {
+		if f, next, ok = sc.yearApart(i, a, b, j+1); ok {
+			return f, next, true
+		}
+	}
 	if mark != ' ' {
-		if sc.tok(k).kind != mark {
+		if sc.tok(k).kind == mark && sc.tok(k+1).kind == '\'' && sc.tok(k+2).digits() == 2 {
+			k++ // 14.03.'26
+		}
+		if sc.tok(k).kind != mark && sc.tok(k).kind != '\'' {
 			return sc.dayMonth(i, a, b, mark, j+1, spaced)
 		}
 		k++
@@ -685,6 +705,31 @@ func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
 		}
 	}
 	return f, k + 1, len(f.readings) > 0
+}
+
+// yearApart reads the year behind a stroke date as it stands in the North, "3/1-2026", "3/1 -26",
+// where the day always comes first, and behind a blank, "3/1 2026", unless a word before it
+// counts, "run 3/10 2026". i is the token of a, at the one behind b.
+func (sc *dateScan) yearApart(i int, a, b token, at int) (f foundDate, next int, ok bool) {
+	blank := sc.tok(at).kind == 's'
+	if blank && sc.tok(at+1).kind == '-' {
+		at, blank = at+1, false
+	}
+	y := sc.tok(at + 1)
+	if !blank && sc.tok(at).kind != '-' || y.kind != 'd' || y.digits() != 4 && (blank || y.digits() != 2) || sc.tok(at+2).kind == ':' || sc.tok(at+2).kind == '-' && sc.tok(at+3).kind == 'd' {
+		return f, 0, false
+	}
+	if _, month := monthNames[sc.tok(sc.gap(at+2)).word]; month {
+		return f, 0, false // "run 3/10 -14 March"
+	}
+	for k := i - 1; k >= 0 && k >= i-2; k-- {
+		if t := sc.tok(k); t.kind == 'l' && titleWords[t.word] && !joinWords[t.word] || t.kind == '#' {
+			return f, 0, false
+		}
+	}
+	f.sep = '/'
+	f.readings = orders(a.n, b.n, fullYear(y.n, y.digits()), blank)
+	return f, at + 2, len(f.readings) > 0
 }
 
 // dayMonth reads a date of two figures, without a year: only where loose.

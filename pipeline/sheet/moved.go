@@ -39,6 +39,10 @@ func movedTo(line string) string {
 // putOffTo are the words before the day to which a run was put off. Common practice, no source.
 var putOffTo = regexp.MustCompile(`^(.*?)(?:moved|postponed|rescheduled|put (?:off|back)|verlegt|verschoben|reportee?|deplacee?|aplazad[ao]|trasladad[ao]|rinviat[ao]|spostat[ao]|uitgesteld|verplaatst|flyttade?|flyttat|flyttet|utsatt|uppskjutet)(?: .*)? (?:to|until|till|auf|nach|au|a|al|naar|tot|til)(?: [a-z]+)?$`)
 
+// putOffFrom are the words before the day on which a run was to be, folded. Common practice, no
+// source.
+var putOffFrom = regexp.MustCompile(`(?:^| )(?:(?:moved|postponed|rescheduled|rearranged|delayed|carried over|put (?:off|back)|verlegt|verschoben|reportee?|deplacee?|aplazad[ao]|trasladad[ao]|rinviat[ao]|spostat[ao]|uitgesteld|verplaatst|flyttade?|flyttat|flyttet|utsatt|uppskjutet) (?:from|vom|von|du|de|desde|dal|da|van|fran|fra)|originally(?: planned| scheduled| due)?(?: for| on)?|instead of|in place of|(?:was )?(?:due|planned|scheduled) (?:for|on)|statt|anstatt|au lieu du|en lugar del?|invece del|in plaats van|istallet for|i stedet for)(?: the)?(?: [a-z]+day| [a-z]{3})?$`)
+
 // putOff says whether the words before a date say that the run was put off until then, and
 // speak of nothing else: "Moved to Sunday", not "Relay postponed to".
 func putOff(before string) bool {

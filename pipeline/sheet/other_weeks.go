@@ -54,6 +54,29 @@ func undatedOtherWeeks(line string) bool {
 // otherSports over a list say that nobody ran. Common practice, no source.
 var otherSports = set("bike bikes biking cycling cyclists bicycle swim swimming swimmers rowing duathlon triathlon radfahren schwimmen velo natation bicicleta natacion ciclismo nuoto fietsen zwemmen cykling simning")
 
+// thisRun is a line that says of which run a sheet is up to where it goes on with the last run or
+// the next: "Alder Bank 3 May 2026. Next run: 10 May", "Alder Bank, 3 May - next week Mill Leat".
+func thisRun(line string) string {
+	if strings.Contains(line, " | ") || !ofAnotherRun(line) {
+		return line
+	}
+	for i := 1; i < len(line); i++ {
+		if strings.IndexByte(".;,(-", line[i]) < 0 && !strings.HasPrefix(line[i:], "–") || !ofAnotherRun(line[i:]) || len(findDates(line[:i])) == 0 {
+			continue
+		}
+		if rest := strings.Trim(line[i:], " .;,(-–"); ofAnotherRun(leadWords(rest, 3)) && !ofAnotherRun(line[:i]) {
+			return strings.TrimRight(line[:i], " .;,(-–")
+		}
+	}
+	return line
+}
+
+// leadWords are the first words of a text, n at most.
+func leadWords(text string, n int) string {
+	f := strings.Fields(text)
+	return strings.Join(f[:min(n, len(f))], " ")
+}
+
 // ofAnotherRun says whether a line speaks of the last run or of the next.
 func ofAnotherRun(line string) bool {
 	if strings.Contains(line, " | ") {

@@ -59,6 +59,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 	letter := isLetterHead(p.Titles)
 	keys := keyLines(p.Titles)
 	for i, t := range p.Titles {
+		t = thisRun(t)
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && fromWords[fold(label)] {
 			continue // who sent it
 		}

@@ -23,7 +23,7 @@ type evidence struct {
 
 // madeList are words before a date that say that it is when the sheet was made, and not the
 // day of the run, though it may be the same day.
-const madeList = `printed print updated update issued created produced exported generated published correct corrected revised version saved uploaded druckdatum gedruckt stand erstellt
+const madeList = `printed print updated update issued created produced exported generated published correct corrected amended revised version saved uploaded druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
 	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
 	modified retrieved downloaded accessed harvested archived released release ausdruck ausgedruckt druck erzeugt erstellung geandert abgerufen veroffentlicht ausgegeben
@@ -123,7 +123,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 // notOfTheRun says whether the folded words before a date say that it is another day than
 // that of the run.
 func notOfTheRun(before []string) bool {
-	return endsWithAny(strings.Join(before, " "), notTheDay) ||
+	return endsWithAny(strings.Join(before, " "), notTheDay) || putOffFrom.MatchString(strings.Join(before, " ")) ||
 		slices.ContainsFunc(before[max(0, len(before)-3):], func(w string) bool { return issueWords[w] })
 }
 
@@ -196,7 +196,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 		if !isRecord(fold(t)) { // "Course record: 15:21 Tom Marlow (2019)"
 			rs.years = append(rs.years, yearsIn(t)...)
 		}
-		out = append(out, titleDates(t, p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
+		out = append(out, titleDates(thisRun(t), p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)
 		if e, ok := dayNumber(t, p.titleAt(i), rs.lex); ok && !p.rules.date1904 {
 			out = append(out, e)
 		}
