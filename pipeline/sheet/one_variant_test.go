@@ -37,6 +37,7 @@ func TestOneThingOtherwise(t *testing.T) {
 		{"New results Alder Bank" + day + heads + list, "alder-bank", plain},
 		{"Course: New Year Green" + day + heads + list, "new-year-green", plain},
 		{"Course: Date Palm Grove" + day + heads + list, "date-palm-grove", plain},
+		{"Masters Field" + day + heads + list, "masters-field", plain},
 		{"Copy Lane" + day + heads + list, "copy-lane", plain},
 		{"Results: Week Common" + day + heads + list, "week-common", plain},
 		{"Race Course Road 5k" + day + heads + list, "race-course-road", plain},

@@ -547,7 +547,7 @@ func withoutHeat(text string) string {
 var heatWords = regexp.MustCompile(`(?i)[ ,]+(?:[a-d][ -]?(?:heat|race|final|lauf)|(?:heat|race|serie|series|lauf|final|pool) ?[a-d1-9])$`)
 
 // categoryWords stand before the group of a section: "Kategorie M40", in the folded form.
-var categoryWords = set("runners rank field section age group division to bis до category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
+var categoryWords = set("runners rank section age group division to bis до category kategorie categorie categoria kategoria kategori altersklasse altersgruppe klasse klass escalao escalon grupo gruppo korcsoport sarja")
 
 // withoutDistance leaves the distance out of a text that says more: "Men 5 km results".
 func withoutDistance(text string) string {
