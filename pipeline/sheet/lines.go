@@ -282,10 +282,14 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		}
 	}
 	var first []string
+	open := false // in a cell that goes on in the next line
 	for _, line := range lines {
+		broken := strings.Count(line, `"`)%2 == 1
+		part := open || broken
+		open = open != broken
 		l := strings.TrimRight(line, "\t ")
 		runs := len(tabs.FindAllStringIndex(l, -1))
-		if runs == 0 || l[0] == '\t' || strings.Count(line, `"`)%2 == 1 { // half of a row whose cell has a line break
+		if runs == 0 || l[0] == '\t' || part {
 			continue
 		}
 		rows++

@@ -9,9 +9,9 @@ var (
 )
 
 // joinMarked puts times together whose minutes and seconds stand in cells of their own with a mark in the cell
-// between them, "24 | ' | 31 | "", on nearly all rows below a heading. It returns how many
-// rows it changed.
-func (g *grid) joinMarked(after int) int {
+// between them, "24 | ' | 31 | "", on nearly all rows below a heading that says nothing of its own
+// above the marks: the M of a column of sexes is none. It returns how many rows it changed.
+func (g *grid) joinMarked(lex *lexicon, headings []string, after int) int {
 	const looks = 5
 	column := -1
 	for i, seen := 0, 0; i < g.len() && seen < looks && column < 0; i++ {
@@ -26,7 +26,7 @@ func (g *grid) joinMarked(after int) int {
 			}
 		}
 	}
-	if column < 0 {
+	if h := lex.read(cellAt(headings, column)); column < 0 || h.known && !h.meaning.isTime() {
 		return 0
 	}
 	rows, marked := 0, 0

@@ -181,7 +181,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyTitle
 	}
 	labelled := firstFilled
-	if r.hasPositions && firstFilled == r.time && !isBlank(cellAt(cells, r.name)) {
+	if r.hasPositions && firstFilled == r.time && !isBlank(cellAt(cells, r.name)) && kindOf(cells[firstFilled]) != kText {
 		labelled = r.name // "28:14 | Average"
 	}
 	label := trim(cells[labelled])

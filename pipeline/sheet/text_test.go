@@ -604,4 +604,19 @@ func TestTabsWithLineBreaks(t *testing.T) {
 	if out, ok := alignedByTabs(lines); ok {
 		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
 	}
+	// and headings of two lines, on each page
+	lines = nil
+	for page := range 2 {
+		lines = append(lines, "\"Official", "time\"\t\"Club", "name\"\t\"Last", "name\"\t\"First", "name\"\tPoints\t\"Age", "group\"\tNote")
+		for i := range 10 {
+			club, note := "Hill AC", ""
+			if i%5 == 3 {
+				club, note = "", "new shoes"
+			}
+			lines = append(lines, fmt.Sprintf("2%d:%02d\t%s\tLee\tJo\t%d\tVet 45\t%s", page, i, club, 90-i, note))
+		}
+	}
+	if out, ok := alignedByTabs(lines); ok {
+		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
+	}
 }
