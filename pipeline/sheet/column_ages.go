@@ -106,6 +106,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 				return Position, "its values rise from line to line, and the groups stand in another column"
 			}
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
+				if p.hi < youngestAlone && s.otherGroups(i) {
+					return Other, "its values are no ages, and the groups stand in another column"
+				}
 				if s.hasGuess(Age) {
 					return AgeGrade, "the ages stand in another column"
 				}
@@ -256,6 +259,9 @@ func (s *settler) agesInTenths(i int) bool {
 	spread := math.Sqrt((n*sxx - sx*sx) * (n*syy - sy*sy))
 	return n >= 20 && spread > 0 && (n*sxy-sx*sy)/spread > -.2
 }
+
+// youngestAlone is an age below which not everybody is who runs among groups of ages.
+const youngestAlone = 12
 
 // otherGroups says whether most values of another column whose heading speaks of groups are
 // groups.

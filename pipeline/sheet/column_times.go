@@ -253,6 +253,12 @@ func (s *settler) official() {
 		s.set(plain, Other, "heading %q, but it has no times", s.headings[plain])
 		plain = -1
 	}
+	if plain < 0 && chip < 0 && gun >= 0 {
+		if i := s.shortlyBefore(gun); i >= 0 {
+			s.set(i, Time, "heading %q, but its values are times, each a little less than that of column %s", s.headings[i], letters(gun))
+			plain = i
+		}
+	}
 	other := plain
 	if other < 0 && gun >= 0 && (s.timed(gun) || len(s.rows) == 0) {
 		other = gun
@@ -289,6 +295,42 @@ func (s *settler) official() {
 	if at := s.find(Time); at >= 0 && other >= 0 && chip >= 0 && (at == chip || s.placesFollow(at, chip)) {
 		s.goesBy = s.headings[at]
 	}
+}
+
+// shortlyBefore is the only column of which nothing else is known whose times are, in nearly every
+// row, those of the gun's column or less by up to two minutes: each runner's own; -1 for none.
+func (s *settler) shortlyBefore(gun int) int {
+	const most = 120 // seconds until the last runner has crossed the start of a weekly run
+	found := -1
+	for i, c := range s.columns {
+		if c.Meaning != Other || i == gun || s.profiles[i].shareOf(kClock, kText) < .5 {
+			continue
+		}
+		rows, less := 0, 0
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+			c := trim(cellAt(r.cells, i))
+			own, of := looseNumber(c), secondsOf(r.cells, gun)
+			if m := unitsLast.FindStringSubmatch(c); m != nil {
+				own = looseNumber(m[2])*60 + looseNumber(m[3]) + 3600*looseNumber("0"+m[1])
+			}
+			if own <= 0 || of <= 0 {
+				continue
+			}
+			if own >= 60*shortestTime && own > 10*of {
+				own /= 60 // 18:20:00 for 18:20
+			}
+			if rows++; of-own > -1 && of-own <= most {
+				less++
+			}
+		}
+		if rows >= leastOfList && less*10 >= rows*9 {
+			if found >= 0 {
+				return -1
+			}
+			found = i
+		}
+	}
+	return found
 }
 
 // overUsualDistance is the only column of times of a part of the course where its heading

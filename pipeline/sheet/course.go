@@ -469,8 +469,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			}
 			text, town = value, true
 		case g.known && g.meaning == Course || isVenueLabel(fold(label)):
-			if isCondition(value) {
-				return nil // "Course: firm"
+			if first, _, _ := strings.Cut(value, ","); isCondition(first) {
+				return nil // "Course: firm", "Ground: soft, gate 3 locked"
 			}
 			if allHeadings(lex, value) {
 				return nil // "Plaats: Naam | Tijd", the headings of a list of bests
@@ -859,7 +859,7 @@ func labelledVenue(title string, lex *lexicon) string {
 
 // venueLabels stand before the place of a run, in the languages of the headings and as keys of
 // open data (spatial coverage, after the DCMI Metadata Terms).
-var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at laufort strecke wo ou donde dove waar hvor var gdzie
+var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at site laufort strecke wo ou donde dove waar hvor var gdzie
 	endroit sitio plek spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
 	"course name", "spatial coverage", "coverage spatial", "coverage ( spatial )", "event location", "event venue", "venue name", "race location", "run location", "start finish")
 

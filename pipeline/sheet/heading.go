@@ -74,13 +74,13 @@ func (l *lexicon) readNew(heading string) guess {
 			return g
 		}
 	}
+	if l.nameAndMore(heading) {
+		return guess{meaning: Name, known: true}
+	}
 	if strings.ContainsAny(heading, "([{") {
 		if g := l.read(withoutBrackets(heading)); g.known {
 			return g
 		}
-	}
-	if a, b, ok := cutAtMark(heading); ok && guessFrom(fold(a)).meaning == Name && guessFrom(fold(b)).meaning == Club {
-		return guess{meaning: Name, known: true} // "Name, club"
 	}
 	g := guessFrom(f)
 	if !g.known && strings.Contains(heading, "?") {
@@ -102,15 +102,34 @@ func (l *lexicon) readNew(heading string) guess {
 	return g
 }
 
-// cutAtMark parts a heading of two things at the mark between them.
-func cutAtMark(heading string) (a, b string, ok bool) {
-	for _, mark := range [...]string{",", ";", "|", "\n", " - ", " – ", "&"} {
-		if a, b, ok = strings.Cut(heading, mark); ok {
-			return a, b, a != "" && b != ""
-		}
+// nameAndMore says whether a heading speaks of a name and, behind a mark, of what else stands in
+// the cells with it: "Name, club", "Name / Cat", "Runner - age group".
+func (l *lexicon) nameAndMore(heading string) bool {
+	at := strings.IndexAny(heading, nameMarks)
+	if at <= 0 {
+		return false
 	}
-	return "", "", false
+	if g := l.read(strings.TrimSpace(heading[:at])); !g.known || g.meaning != Name {
+		return false
+	}
+	parts := 0
+	for _, part := range strings.FieldsFunc(heading[at:], func(r rune) bool { return strings.ContainsRune(nameMarks, r) }) {
+		if part = strings.TrimSpace(part); part == "" {
+			continue
+		}
+		switch g := l.read(part); {
+		case !g.known:
+			return false
+		case g.meaning != AgeGroup && g.meaning != Age && g.meaning != Sex && g.meaning != Club && g.meaning != BirthYear:
+			return false
+		}
+		parts++
+	}
+	return parts > 0
 }
+
+// nameMarks may stand between the words of such a heading.
+const nameMarks = ",/-–—;&+|\n"
 
 // dayAndMonth is a day and a month in figures: 31/12, 31.12.
 var dayAndMonth = regexp.MustCompile(`^[0-3]?[0-9][./][01]?[0-9]\b`)
@@ -161,7 +180,7 @@ var longHeadingWords = func() (ws []string) {
 
 // partWords parts the words of "YearOfBirth".
 func partWords(heading string) string {
-	if strings.ContainsAny(heading, " _-./") || len(heading) < 6 {
+	if strings.ContainsAny(heading, " -/") || len(heading) < 6 {
 		return heading
 	}
 	var b strings.Builder

@@ -7,14 +7,14 @@ func TestHeadings(t *testing.T) {
 	want := map[Meaning][]string{
 		Position: {"M-ce", "Piazz.", "O'All", "Plts", "Classif.", "Pos", "Pos.", "POSITION", "Posn", "Place", "Pl.", "Rank", "#", "Finish", "Finish position", "Finishing position", "Overall place", "Overall Pos", "O/A", "Pos (overall)",
 			"Platz", "Rang", "Gesamtplatz", "Platzierung", "Place", "Clt", "Classement", "Rang", "Puesto", "Posición", "Clasificación", "Posizione", "Pos. assoluta", "Plaats", "Posição", "Colocação", "Miejsce", "Msc", "Placering", "Plats", "Plass", "Plassering", "Classement général", "Pos. général", "Puesto general", "Platz gesamt"},
-		Name:         {"Name", "Names", "Full name", "Runner", "Runner name", "Runner's name", "Athlete", "Participant", "Name of runner", "Nom", "Nom Prénom", "Nom et prénom", "Coureur", "Läufer", "Läufer/in", "Teilnehmer", "Nombre", "Nombre y apellidos", "Apellidos y nombre", "Nome", "Cognome e nome", "Cognome Nome", "Atleta", "Naam", "Loper", "Nome completo", "Imię i nazwisko", "Nazwisko i imię", "Zawodnik", "Namn", "Navn", "Løber", "Löpare"},
+		Name:         {"Name", "Names", "Name, club", "Name / Cat", "Runner - age group", "Name (club)", "Full name", "Runner", "Runner name", "Runner's name", "Athlete", "Participant", "Name of runner", "Nom", "Nom Prénom", "Nom et prénom", "Coureur", "Läufer", "Läufer/in", "Teilnehmer", "Nombre", "Nombre y apellidos", "Apellidos y nombre", "Nome", "Cognome e nome", "Cognome Nome", "Atleta", "Naam", "Loper", "Nome completo", "Imię i nazwisko", "Nazwisko i imię", "Zawodnik", "Namn", "Navn", "Løber", "Löpare"},
 		GivenName:    {"First name", "First", "Firstname", "Forename", "Given name", "Given Name(s)", "Prénom", "Vorname", "Voornaam", "Imię", "Förnamn", "Fornavn", "First Names"},
 		FamilyName:   {"Surname", "Last name", "Family name", "Last", "Nachname", "Familienname", "Nom de famille", "Apellido", "Apellidos", "Cognome", "Achternaam", "Sobrenome", "Efternamn", "Efternavn", "Etternavn"},
 		Time:         {"Time", "TIME", "Time (mm:ss)", "Time [h:mm:ss]", "Finish time", "Finishing time", "Run time", "Result", "Temps", "Zeit", "Zielzeit", "Endzeit", "Laufzeit", "Tiempo", "Tempo", "Tijd", "Czas", "Tid", "Resultado", "Total time", "Time hh:mm:ss", "Overall time", "Tempo finale", "Time taken", "Gesamtzeit", "Temps total"},
 		GunTime:      {"Gun time", "Gun", "Bruttozeit", "Brutto", "Official time", "Temps officiel", "Tempo ufficiale", "Tempo lordo", "Bruttotid", "Czas brutto", "Tiempo oficial"},
 		ChipTime:     {"Chip time", "Chip", "Net time", "Nettozeit", "Netto", "Temps réel", "Tempo netto", "Tempo neto", "Nettotid", "Czas netto", "Real time"},
 		Age:          {"Age", "Ages", "Age (years)", "Age on day", "Alter", "Âge", "Edad", "Età", "Leeftijd", "Idade", "Wiek", "Ålder", "Alder", "Age last birthday"},
-		BirthYear:    {"RN", "YOB", "Year of birth", "Birth year", "Jahrgang", "Jg.", "Jg", "Geburtsjahr", "Année de naissance", "Año de nacimiento", "Anno di nascita", "Geboortejaar", "Ano de nascimento", "Rok urodzenia", "Rocznik", "Födelseår", "Fødselsår"},
+		BirthYear:    {"RN", "athlete.birthYear", "YOB", "Year of birth", "Birth year", "Jahrgang", "Jg.", "Jg", "Geburtsjahr", "Année de naissance", "Año de nacimiento", "Anno di nascita", "Geboortejaar", "Ano de nascimento", "Rok urodzenia", "Rocznik", "Födelseår", "Fødselsår"},
 		BirthDate:    {"DOB", "D.O.B.", "Date of birth", "Birth date", "Born", "Geburtsdatum", "Date de naissance", "Né(e) le", "Fecha de nacimiento", "Data di nascita", "Geboortedatum", "Data de nascimento", "Data urodzenia", "Fødselsdato"},
 		AgeGroup:     {"Category", "Cat", "Cat.", "Age group", "Age Grp", "Age cat", "Age category", "AG", "Class", "Division", "AK", "Altersklasse", "Kat.", "Catégorie", "Cat. d'âge", "Categoría", "Categoria", "Leeftijdscategorie", "Kategoria", "Kategoria wiekowa", "Klass", "Klasse", "Aldersgruppe", "Age-group", "Age/Sex", "Age Band", "Group"},
 		Sex:          {"Sex", "Gender", "M/F", "M / F", "Gen", "Sexe", "Geschlecht", "Geschl.", "m/w", "Sexo", "Sesso", "Geslacht", "Płeć", "Kön", "Køn", "Kjønn", "Género", "S", "M/W/X", "H/F", "Male/Female"},
@@ -35,7 +35,7 @@ func TestHeadings(t *testing.T) {
 		Points:       {"Points", "Pts", "Score", "Punkte", "Puntos", "Points total", "League points"},
 		AgeGrade:     {"Age grade", "Age grading", "Age grade %", "AG %", "Age %", "Age-graded %", "WAVA %", "Age graded", "Age Graded Time", "WMA %"},
 		PersonalBest: {"Tiempo previsto", "Temps estimé", "Prognosezeit", "PB", "Best time", "PB time", "Personal best", "SB", "Previous best", "Season best", "Bestzeit", "Course PB"},
-		Other:        {"Ort", "Town", "Country", "Team position", "Course record", "Club position", "Email", "Nation"},
+		Other:        {"Check-in time", "Checked in at", "Ort", "Town", "Country", "Team position", "Course record", "Club position", "Email", "Nation"},
 	}
 	lex := newLexicon(Options{})
 	for m, hs := range want {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // A newspaper prints the results of a class as one paragraph: "Men, 7 km: 1) Jo Lee
@@ -123,12 +124,56 @@ func inlineLists(text []byte) ([]byte, bool) {
 	for i, l := range lines {
 		lines[i] = minutesBehind.ReplaceAllString(l, "$1")
 	}
+	lines = wholeParagraphs(lines)
 	for _, begins := range [...]*regexp.Regexp{numberedItem, bareItem, fieldItem} {
 		if out := inlineListsOf(lines, begins); out != nil {
 			return []byte(strings.Join(out, "\n") + "\n"), true
 		}
 	}
 	return text, false
+}
+
+// itemsInLine says that a line holds two and more items, one of which ends in a time.
+var itemsInLine = regexp.MustCompile(`\d[:.,'’][0-5]\d["”]?\)?[,;.] +\d{1,3}(?:[).°º]|=)? ?\pL`)
+
+// wholeParagraphs puts the lines of a paragraph into its first, the others are left blank, where it
+// is a list that runs on over the ends of lines: lines with several items, of which most that
+// have another below them are long and do not end where an item does.
+func wholeParagraphs(lines []string) []string {
+	const long = 50
+	out := lines
+	for from := 0; from < len(lines); from++ {
+		if !itemsInLine.MatchString(lines[from]) {
+			continue
+		}
+		first, to := from, from+1
+		for first > 0 && len(lines[first-1]) >= long && strings.IndexByte(lines[first-1], '\t') < 0 {
+			first--
+		}
+		cut, most := 0, 0
+		for ; to < len(lines) && strings.TrimSpace(lines[to]) != "" && strings.IndexByte(lines[to], '\t') < 0; to++ {
+			above := strings.TrimRight(lines[to-1], " \r")
+			if len(above) < long {
+				break
+			}
+			if most++; !endsItem(strings.TrimRight(above, ",;.")) || !unicode.IsDigit(rune(strings.TrimSpace(lines[to])[0])) {
+				cut++
+			}
+		}
+		if most > 0 && cut > 0 {
+			if &out[0] == &lines[0] {
+				out = slices.Clone(lines)
+			}
+			words := make([]string, 0, to-first)
+			for i := first; i < to; i++ {
+				words = append(words, strings.TrimSpace(lines[i]))
+				out[i] = ""
+			}
+			out[first] = strings.Join(words, " ")
+		}
+		from = to - 1
+	}
+	return out
 }
 
 // inlineListsOf is inlineLists for the lines of a text and items that begin in one way; nil

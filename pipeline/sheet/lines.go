@@ -19,7 +19,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, quoted := unquoteMail(wikiRows(text))
 	text, beside := besideByTabs(timesBelowNames(plainPlaces(text)))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
-	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(tidyEnds(mixedMarks(text))))))
+	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(placesAbove(tidyEnds(mixedMarks(text)))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
@@ -216,6 +216,9 @@ func plainBars(text []byte) []byte {
 	if bytes.Contains(text, []byte("│")) || bytes.Contains(text, []byte("║")) || bytes.Contains(text, []byte("┃")) {
 		text = []byte(boxes.Replace(string(text)))
 	}
+	if bytes.Contains(text, []byte("+==")) {
+		text = griddedRows(text)
+	}
 	if !bytes.HasPrefix(text, []byte("||")) && !bytes.Contains(text, []byte("\n||")) {
 		return text
 	}
@@ -236,6 +239,21 @@ func plainBars(text []byte) []byte {
 		}
 	}
 	return bytes.Join(lines, nil)
+}
+
+// ruleOfGrid is a line drawn between the rows of a table: "+-----+------+", "+=====+======+".
+var ruleOfGrid = regexp.MustCompile(`^\s*\+(?:[-=]{2,}\+)+\s*$`)
+
+// griddedRows leaves out the lines drawn between the rows of a table, of which the one below the
+// heading is doubled (grid tables of reStructuredText). Lines keep their places.
+func griddedRows(text []byte) []byte {
+	lines := textLines(text)
+	for i, l := range lines {
+		if ruleOfGrid.MatchString(l) {
+			lines[i] = ""
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
 }
 
 // plainMedals turns the signs that messages give places by into numbers.
@@ -1250,11 +1268,11 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 		if len(l) > 200 {
 			continue
 		}
-		if !clockInside.MatchString(l) {
+		m := bracketTime.FindStringSubmatch(l)
+		if m == nil && !clockInside.MatchString(l) {
 			continue
 		}
 		timed++
-		m := bracketTime.FindStringSubmatch(l)
 		if m == nil || delim != ' ' && strings.IndexByte(strings.Replace(l, m[3], "", 1), delim) >= 0 {
 			continue
 		}
@@ -1280,6 +1298,7 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 	if grouped < 3 || grouped*4 < matched || matched*10 < timed*9 {
 		return nil
 	}
+	addBracketed(lines, out)
 	if !counted && len(aged) == grouped { // "(30, v)": no places among the women, but ages
 		for i, both := range aged {
 			cells := strings.Split(out[i], "\t")
@@ -1288,6 +1307,28 @@ func placeNameBracketTime(lines []string, delim byte) []string {
 		}
 	}
 	return out
+}
+
+// addBracketed adds the lines of such a list that have no time, or another, to those that were cut:
+// "4. Di Fox (W40) no time".
+func addBracketed(lines, out []string) {
+	cuts := make([]*typed, len(lines))
+	for i, l := range out {
+		if place, _, ok := strings.Cut(l, "\t"); ok {
+			cuts[i] = &typed{place: place}
+		}
+	}
+	addNumbered(lines, cuts)
+	for i, c := range cuts {
+		if c == nil || strings.IndexByte(out[i], '\t') >= 0 {
+			continue
+		}
+		name, group := c.name, ""
+		if at := strings.LastIndexByte(name, '('); at > 0 && strings.HasSuffix(name, ")") {
+			name, group = strings.TrimSpace(name[:at]), name[at+1:len(name)-1]
+		}
+		out[i] = strings.Join([]string{c.place, name, group, c.time}, "\t")
+	}
 }
 
 // placeInClass is a place and the class that it counts in, "2,H.S.".

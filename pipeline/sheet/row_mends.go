@@ -26,6 +26,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 		{func() int { return g.barePlaces(lex, l.headings, after) }, "places-read", "%s said the place with more than its number; the number was taken", "cell"},
 		{func() int { return g.dropPaces(lex, l.headings, after) }, "paces-dropped", "%s held a pace behind the time; it was left out", "cell"},
 		{func() int { return g.nameFromBeside(lex, l.headings, after) }, "names-joined", "two columns hold names, never both on one row; %s took the name from the second", "row"},
+		{func() int { return g.bracketClasses(lex, l.headings, after) }, "classes-bracketed", "%s had the class behind the name; it was read as the class", "cell"},
 		{func() int { return g.timeFromBeside(lex, l.headings, after) }, "times-joined", "two columns hold times, never both on one row; %s took the time from the second", "row"},
 	}
 	if t.commas {

@@ -177,5 +177,5 @@ func isLabel(lex *lexicon, c string) bool {
 
 // labelWords are labels of facts about the day that nothing here is made of
 // (common practice, no source).
-var labelWords = set(`entries finishers starters runners walkers volunteers conditions referee timekeeper starter organiser organizer handicapper surface laps sponsor`,
+var labelWords = set(`entries finishers starters runners walkers volunteers conditions referee timekeeper starter organiser organizer handicapper surface ground underfoot going laps sponsor`,
 	"first man", "first woman", "first lady", "course record", "run director", "race director", "no of runners", "number of runners")

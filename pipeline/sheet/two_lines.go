@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"bytes"
+	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -190,4 +193,43 @@ func plainLines(lines []string, delim byte) []string {
 func wordsBelow(above, below string) bool {
 	indent := func(s string) int { return len(s) - len(strings.TrimLeft(s, " ")) }
 	return trim(below) != "" && indent(below) > indent(above) && len(below) < 60 && !strings.ContainsAny(below, "0123456789\t:")
+}
+
+// placeAbove is a line with nothing but a place and a name, "3. Jo Lee".
+var placeAbove = regexp.MustCompile(`^ *(\d{1,4}) ?[.):]? +(\pL[^\d\t|;:]*)$`)
+
+// placesAbove puts what stands on the line below a place and a name behind them: "3. Jo Lee", below it
+// "W40  Vale AC  18:20". Nearly all lines with a time stand below such a line, and the places
+// rise; what stands there instead of a time, "DNF", is put behind them as well. Lines keep their places.
+func placesAbove(text []byte) []byte {
+	if len(text) > typedBytes || bytes.Count(text, []byte("\n")) < 8 {
+		return text
+	}
+	lines := textLines(text)
+	heads, timed, below, last := make([]bool, len(lines)), 0, 0, 0
+	for i, l := range lines {
+		if m := placeAbove.FindStringSubmatch(l); m != nil {
+			if place, _ := strconv.Atoi(m[1]); place >= last { // four figures at most
+				heads[i], last = true, place
+			}
+			continue
+		}
+		if !spelledClock.MatchString(l) {
+			continue
+		}
+		if timed++; i > 0 && heads[i-1] && !leadingPlace.MatchString(strings.TrimSpace(l)) {
+			below++
+		} else if timed == 1 {
+			return text // nearly all texts end here
+		}
+	}
+	if below < 4 || below*10 < timed*9 {
+		return text
+	}
+	for i := range lines[:len(lines)-1] {
+		if next := strings.TrimSpace(lines[i+1]); heads[i] && !heads[i+1] && next != "" {
+			lines[i], lines[i+1] = strings.TrimRight(lines[i], " \r")+"  "+next, ""
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
 }

@@ -92,6 +92,26 @@ func (t table) oneNamed(from, a, b int) bool {
 	return both == 0 && one[a] > 0 && one[b] > 0 && one[a]+one[b] >= 4 && 10*(one[a]+one[b]) >= 8*rows
 }
 
+// sexOfTimes is the word for a sex in a heading that says besides only that times stand there:
+// "Mens time", "Time F"; "" for none.
+func sexOfTimes(h string) string {
+	sex, times := "", false
+	for _, w := range strings.Fields(fold(h)) {
+		switch {
+		case headingWords[w] == cTime:
+			times = true
+		case sex == "" && kindOf(w) == kSex:
+			sex = w
+		default:
+			return ""
+		}
+	}
+	if !times {
+		return ""
+	}
+	return sex
+}
+
 // said tells yes and no apart.
 var (
 	yesWords = set("x 1 y yes true t ja j oui o si s sim tak ano igen da jah taip evet v", "ναι", "да", "так")
@@ -163,13 +183,17 @@ func (s *settler) letterOfSex(f string) bool {
 // running time.
 func (s *settler) oneOfClasses() {
 	var cols []int
-	clocks, marks, sexes := 0, 0, 0
+	clocks, marks, sexes, words := 0, 0, 0, map[int]string{}
 	for i, h := range s.headings {
-		k := kindOf(trim(h))
-		if k != kGroup && (k != kSex || neitherSex[fold(h)]) {
+		word := sexOfTimes(h)
+		if word == "" {
+			word = trim(h)
+		}
+		k := kindOf(word)
+		if k != kGroup && (k != kSex || neitherSex[fold(word)]) {
 			continue
 		}
-		if m := s.columns[i].Meaning; m != Other && m != Sex && m != AgeGroup && m != Time || s.guesses[i].known && s.guesses[i].meaning != Sex {
+		if m := s.columns[i].Meaning; m != Other && m != Sex && m != AgeGroup && m != Time || s.guesses[i].known && s.guesses[i].meaning != Sex && word == trim(h) {
 			continue
 		}
 		c, m, other := 0, 0, 0
@@ -178,15 +202,17 @@ func (s *settler) oneOfClasses() {
 			case isBlank(v):
 			case kindOf(v) == kClock:
 				c++
+			case kindOf(v) == kStatus:
 			case ticked(v):
 				m++
 			default:
 				other++
 			}
 		}
-		if other > 0 || c > 0 && m > 0 {
+		if other*10 > c || c > 0 && m > 0 || c == 0 && word != trim(h) {
 			continue
 		}
+		words[i] = word
 		cols = append(cols, i)
 		if clocks, marks = clocks+c, marks+m; k == kSex {
 			sexes++
@@ -215,7 +241,7 @@ func (s *settler) oneOfClasses() {
 		return
 	}
 	for _, i := range cols {
-		s.beside.ticks = append(s.beside.ticks, tick{column: i, sex: trim(s.headings[i])})
+		s.beside.ticks = append(s.beside.ticks, tick{column: i, sex: words[i]})
 		s.set(i, Other, "heading %q: what stands here says the class", s.headings[i])
 	}
 	said, class := cols[0], AgeGroup

@@ -71,6 +71,9 @@ func kindOf(s string) kind {
 		case statusWords[string(f)], bytes.IndexByte(f, '_') > 0 && statusWords[strings.ReplaceAll(string(f), "_", " ")]:
 			return kStatus
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
+			if c := s[0]; c >= '0' && c <= '9' && s[len(s)-1] >= '0' && s[len(s)-1] <= '9' && hasLetter(s) && isDate(s) {
+				return kDate // 13-JUN-26 is a day, and no ages from 13 to 26
+			}
 			return kGroup
 		case digit && strings.ContainsAny(s, "|/-–") && groupBesideDistance(s):
 			return kGroup
