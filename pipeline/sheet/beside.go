@@ -318,7 +318,7 @@ func (s *settler) ticks() {
 				other++
 			}
 		}
-		if other > 0 || marks+places == 0 || places > 0 && len(s.rows) < 6 {
+		if other*10 > marks+places || marks+places == 0 || places > 0 && len(s.rows) < 6 {
 			continue
 		}
 		found = append(found, tick{column: i, sex: sexWord})

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"unicode/utf8"
 )
 
 // names settles full names against given and family names.
@@ -28,6 +29,8 @@ func (s *settler) names() {
 			return
 		}
 		s.set(full, Other, "heading %q beside given and family names", s.headings[full])
+	case full < 0 && given < 0 && family >= 0 && s.initials() >= 0:
+		s.set(s.initials(), GivenName, "heading %q beside the family names", s.headings[s.initials()])
 	case full < 0 && (given >= 0) != (family >= 0):
 		i := max(given, family)
 		if s.profiles[i].spaces*2 > s.profiles[i].filled {
@@ -63,6 +66,29 @@ func (s *settler) mostlyDiffer(i int) bool {
 
 // calledSo head the names that people are called by. Common practice, no source.
 var calledSo = set("rufname roepnaam nickname", "known as", "also known as", "called", "preferred name", "goes by")
+
+// initials is the column of first letters of given names, by its heading and its values; -1 for none.
+func (s *settler) initials() int {
+	for i, h := range s.headings {
+		if f := fold(h); f != "initial" && f != "init" && f != "first initial" {
+			continue
+		}
+		letters, filled := 0, 0
+		for _, r := range s.rows {
+			c := strings.TrimRight(trim(cellAt(r.cells, i)), ".")
+			if c == "" {
+				continue
+			}
+			if filled++; utf8.RuneCountInString(c) <= 2 && hasLetter(c) {
+				letters++
+			}
+		}
+		if letters > 0 && letters*10 >= filled*9 {
+			return i
+		}
+	}
+	return -1
+}
 
 // contains says whether the cells of column a hold those of column b.
 func (s *settler) contains(a, b int) bool {

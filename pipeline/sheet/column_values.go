@@ -710,7 +710,7 @@ var hoursDotted = regexp.MustCompile(`^[1-3][.][0-5]\d[.][0-5]\d$`)
 // risesInLists says whether the numbers of a column never fall while the positions rise: in
 // several lists one below the other, those of each.
 func (s *settler) risesInLists(i int) bool {
-	pos, lastPlace, last, steps := s.find(Position), 0.0, 0.0, 0
+	pos, lastPlace, last, steps, falls := s.find(Position), 0.0, 0.0, 0, 0
 	for _, r := range s.rows {
 		place, v := looseNumber(trim(cellAt(r.cells, pos))), looseNumber(trim(cellAt(r.cells, i)))
 		if k := kindOf(cellAt(r.cells, i)); v == 0 || k != kDecimal && k != kInt && k != kClock { // 1.03.31 may be a date
@@ -718,13 +718,30 @@ func (s *settler) risesInLists(i int) bool {
 		}
 		if place > lastPlace && last > 0 {
 			if v < last {
-				return false
+				falls++
 			}
 			steps++
 		}
 		lastPlace, last = place, v
 	}
-	return steps >= 2
+	return steps >= 2 && (falls == 0 || falls*15 <= steps && s.endsInSeconds(i)) // two in thirty may have been exchanged
+}
+
+// endsInSeconds says whether fifteen decimals or more of a column have two figures behind the dot or
+// comma, and none of these 60 or more, as of others two in five have.
+func (s *settler) endsInSeconds(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kDecimal {
+			continue
+		}
+		if !dottedTime.MatchString(strings.Replace(c, ",", ".", 1)) {
+			return false
+		}
+		n++
+	}
+	return n >= 15
 }
 
 // secondsOrDigits says whether a column rises line by line as running times do that are

@@ -74,6 +74,9 @@ func (l *lexicon) readNew(heading string) guess {
 			return g
 		}
 	}
+	if rest, ok := strings.CutPrefix(f, "and "); ok {
+		return l.read(rest) // "And how old", the last of headings that make a sentence
+	}
 	if l.nameAndMore(heading) {
 		return guess{meaning: Name, known: true}
 	}

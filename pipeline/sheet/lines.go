@@ -17,7 +17,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
-	text, beside := besideByTabs(timesBelowNames(plainPlaces(text)))
+	text, beside := besideByTabs(timesBelowNames(plainPlaces(lapTotals(listedFacts(text)))))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(placesAbove(tidyEnds(mixedMarks(text)))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false

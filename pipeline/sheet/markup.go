@@ -96,3 +96,48 @@ func nestedItems(text []byte) []byte {
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
 }
+
+var (
+	listedKey = regexp.MustCompile(`^(\s*)- (\pL[\pL\d_ .-]{0,30}): +(\S.*?)\s*$`)
+	belowKey  = regexp.MustCompile(`^\s+(\pL[\pL\d_ .-]{0,30}):(?: +(\S.*?))?\s*$`)
+	bareKey   = regexp.MustCompile(`^\s*\pL[\pL\d_ .-]{0,30}:\s*$`)
+)
+
+// listedFacts writes a list whose items are facts (YAML, block sequences of mappings) as facts a line,
+// "- place: 1" over "  name: Jo Lee": three items or more begin with the same key. Keys over
+// lists are left out, and quotation marks around values. Lines keep their places.
+func listedFacts(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("- ")) || !bytes.Contains(text, []byte(": ")) {
+		return text
+	}
+	lines := textLines(text)
+	items, key, below := 0, "", 0
+	for i, l := range lines {
+		m := listedKey.FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		if items++; key == "" {
+			key = m[2]
+		}
+		if m[2] != key {
+			return text
+		}
+		if i+1 < len(lines) && belowKey.MatchString(lines[i+1]) {
+			below++
+		}
+	}
+	if items < 3 || below < items {
+		return text
+	}
+	for i, l := range lines {
+		if m := listedKey.FindStringSubmatch(l); m != nil {
+			lines[i] = m[2] + ": " + strings.Trim(m[3], `"'`)
+		} else if m := belowKey.FindStringSubmatch(l); m != nil {
+			lines[i] = m[1] + ": " + strings.Trim(m[2], `"'`)
+		} else if bareKey.MatchString(l) {
+			lines[i] = ""
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}

@@ -2,8 +2,10 @@ package sheet
 
 import (
 	"bytes"
+	"math"
 	"regexp"
 	"strconv"
+	"strings"
 )
 
 // Places of a list as people write them in words or with marks of their own, and ticks before the
@@ -17,7 +19,7 @@ var (
 	wordyPlace = regexp.MustCompile(`(?i)^[ \t]*(?:` +
 		`(\d{1,4})(?:[.ºª°]{1,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
 		`|(\d{1,4})(?:[.)ºª°]|e|er|eme|ème|st|nd|rd|th)?[ \t]+(?:` + placeNouns + `)\b[ \t:–-]*` +
-		`|(?:` + placeNouns + `|runner|läufer|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
+		`|(?:` + placeNouns + `|runner|läufer|row|line|entry|finisher|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
 	// tickedLine is a line with a tick before a name.
 	tickedLine = regexp.MustCompile(`^[ \t]*(?:\[[xX]\]|[☑☒✓✔✅])[ \t]*`)
 )
@@ -166,4 +168,37 @@ func besideByTabs(text []byte) (out []byte, split bool) {
 		return bytes.Join(append(append(lines[:from:from], rows...), lines[to:]...), []byte("\n")), true
 	}
 	return text, false
+}
+
+// lapLine is a line of a stopwatch: the number of the lap, how long it was, in brackets the time so
+// far, and who came in.
+var lapLine = regexp.MustCompile(`^\s*(?:\pL+ )?(\d{1,4})[:.)]? +\+?(\d{1,3}(?::\d{2}){1,2}(?:[.,]\d{1,3})?) +[(\[](\d{1,3}(?::\d{2}){1,2}(?:[.,]\d{1,3})?)[)\]]\s+(\pL.*)$`)
+
+// lapTotals writes such lines as place, time so far and name, where each is the one above and its own
+// lap: "Lap 2: +0:11 (18:31) Al Roe" below "Lap 1: +18:20 (18:20) Jo Lee".
+func lapTotals(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("(")) || !bytes.Contains(text, []byte("+")) {
+		return text
+	}
+	lines, laps, sums, total := textLines(text), 0, 0, 0.0
+	for _, l := range lines {
+		m := lapLine.FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		at := looseNumber(m[3])
+		if laps++; math.Abs(total+looseNumber(m[2])-at) < 1.5 {
+			sums++
+		}
+		total = at
+	}
+	if laps < 4 || sums*10 < laps*9 {
+		return text
+	}
+	for i, l := range lines {
+		if m := lapLine.FindStringSubmatch(l); m != nil {
+			lines[i] = m[1] + ". " + m[4] + " " + m[3]
+		}
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
 }
