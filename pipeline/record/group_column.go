@@ -92,8 +92,30 @@ func (k *groupColumn) observe(text string, scratch *[]byte) int32 {
 }
 
 // parse reads a spelling by itself.
+// plainGroup leaves out marks around a group, "[M40]", "M40*", and the place in it behind, "M40
+// 1st"; an O beside a single figure is a nought: "M4O".
+func plainGroup(text string) string {
+	s := strings.TrimRight(text, " *!;,^§†~")
+	if n := len(s); n > 2 && (s[0] == '[' && s[n-1] == ']' || s[0] == '{' && s[n-1] == '}' || s[0] == '(' && s[n-1] == ')') && strings.IndexAny(s[1:n-1], "[{()}]") < 0 {
+		s = trim(s[1 : n-1])
+	}
+	if i := strings.LastIndexByte(s, ' '); i > 1 && hasDigit(s[:i]) && placeInWords.MatchString(s[i+1:]) {
+		s = s[:i]
+	}
+	if n := len(s); n >= 2 && (s[n-1] == 'O' || s[n-1] == 'o') && s[n-2] >= '1' && s[n-2] <= '9' && (n == 2 || s[n-3] < '0' || s[n-3] > '9') {
+		s = s[:n-1] + "0"
+	}
+	if s == "" {
+		return text
+	}
+	return s
+}
+
+// placeInWords is a place with its ending: 1st, 22nd.
+var placeInWords = regexp.MustCompile(`^\d{1,3}(?:st|nd|rd|th)$`)
+
 func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
-	*scratch = fold((*scratch)[:0], overForty.ReplaceAllString(text, "ue $1"))
+	*scratch = fold((*scratch)[:0], overForty.ReplaceAllString(plainGroup(text), "ue $1"))
 	b := *scratch
 	e := groupEntry{}
 	if part, ok := partOf(b, k.words); ok {

@@ -51,3 +51,35 @@ func TestFactsBehindMarks(t *testing.T) {
 		}
 	}
 }
+
+// How a line ended may stand in the name's place, before the name or behind it.
+func TestEndedBesideName(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, k := range []struct {
+		cell, name string
+		status     Status
+	}{
+		{"DNF", "", DNF}, {"Jo Lee DNF", "Jo Lee", DNF}, {"Jo Lee (DNF)", "Jo Lee", DNF}, {"DQ - Jo Lee", "Jo Lee", DQ}, {"JO LEE - DSQ", "JO LEE", DQ},
+		{"DNF Dunphy", "DNF Dunphy", OK}, {"Dnf Dunphy", "Dnf Dunphy", OK}, {"Jo Lee-DQUINN", "Jo Lee-DQUINN", OK},
+		{"Jo or Al", "Jo or Al", Doubtful}, {"Or Levi", "Or Levi", OK}, {"ditto", "ditto", Unnamed}, {"same as above", "same as above", Unnamed},
+	} {
+		lines, _ := readRows(t, c, []string{"Pos", "Name", "Time"}, Options{}, func(yield func([]string)) {
+			yield([]string{"1", k.cell, "20:01"})
+			yield([]string{"2", "Cy Dee", "20:11"})
+			yield([]string{"3", "Di Fox", "20:21"})
+		})
+		if l := lines[0]; l.Name != k.name || l.Status != k.status {
+			t.Errorf("%s: %q, %v", k.cell, l.Name, l.Status)
+		}
+	}
+}
+
+// Marks around a group, the place in it and an O for a nought are no part of it.
+func TestPlainGroup(t *testing.T) {
+	for text, want := range map[string]string{"[M40]": "M40", "M40*": "M40", "M40!": "M40", "(W35)": "W35", "M40 1st": "M40", "M4O": "M40", "M40": "M40", "80+": "80+", "MO40": "MO40", "M30o": "M30o", "(40)-(44)": "(40)-(44)", "Senior": "Senior", "*": "*", "40 1st": "40", "1st": "1st"} {
+		if got := plainGroup(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

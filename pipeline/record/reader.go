@@ -563,6 +563,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 			}
 		}
 	}
+	text = r.cutStatus(text, take)
 	if text != "" && (text[0] == 'T' || text[0] == 'S' || text[0] == 'B') {
 		text = cutBackMarker(text, take)
 	}
@@ -634,6 +635,35 @@ func withoutNote(text string) string {
 	}
 	if cut != text && strings.IndexByte(cut, ' ') > 0 && cut != strings.ToUpper(cut) {
 		return cut
+	}
+	return text
+}
+
+// cutStatus takes off a name how the line ended where that stands in capitals behind a name of two
+// words and more, "Jo Lee DNF", before it, or alone in its place.
+func (r *Reader) cutStatus(text string, take func(remark)) string {
+	n := len(text)
+	if n < 2 || text[n-1] < 'A' || text[n-1] > 'Z' {
+		if n < 5 || text[0] != 'D' {
+			return text
+		}
+	}
+	first, last := text[:max(0, strings.IndexByte(text, ' '))], text[strings.LastIndexByte(text, ' ')+1:]
+	for _, code := range [...]string{"DNF", "DQ", "DSQ"} {
+		name := ""
+		switch {
+		case text == code:
+		case last == code:
+			name = strings.TrimRight(text[:n-len(code)], " -–,:;(")
+		case first == code:
+			name = strings.TrimLeft(text[len(code):], " -–,:;")
+		default:
+			continue
+		}
+		if name == "" || strings.IndexByte(name, ' ') > 0 {
+			take(r.remark(code))
+			return name
+		}
 	}
 	return text
 }

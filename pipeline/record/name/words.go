@@ -135,6 +135,7 @@ var nobodyWhole = map[string]bool{
 	"child": true, "a child": true, "forgot name": true, "startnummer fehlt": true, "keine startnummer": true, "ohne startnummer": true, "sans dossard": true, "sin dorsal": true, "senza pettorale": true, "sem dorsal": true, "zonder startnummer": true, "utan startnummer": true, "uten startnummer": true, "uden startnummer": true, "bez numeru": true, "bez cisla": true, "ilman numeroa": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
 	"another": true, "boy": true, "girl": true, "volunteer": true, "tail walker": true, "tailwalker": true, "tail runner": true, "back marker": true, "backmarker": true,
 	"did not scan": true, "to follow": true, "name to follow": true, "please check": true, "cant read": true, "cannot read": true, "john doe": true, "jane doe": true, "test": true, "tester": true, "test test": true, "test runner": true, "zz": true, "zzz": true,
+	"ditto": true, "idem": true, "same as above": true, "as above": true, "see note": true, "see notes": true, "see below": true, "vacant": true, "void": true, "position void": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
 }
 
@@ -157,7 +158,7 @@ var joiners = set(`and und plus`)
 
 // smallJoiners do so only in small letters beside words in capitals: Et, En
 // and Ja are names as well.
-var smallJoiners = set(`et en og och ja`)
+var smallJoiners = set(`et en og och ja or oder ou eller`)
 
 // betweenPeople are joiners between two people where they stand behind the first word and two
 // words or more follow, "Ana y Luis Paz": they join family names as well, Vega y Ortiz.
