@@ -96,6 +96,9 @@ func (k *groupColumn) observe(text string, scratch *[]byte) int32 {
 // 1st"; an O beside a single figure is a nought: "M4O".
 func plainGroup(text string) string {
 	s := strings.TrimRight(text, " *!;,^§†~")
+	if strings.HasPrefix(s, "♂") || strings.HasPrefix(s, "♀") {
+		s = strings.NewReplacer("♂ ", "M", "♂", "M", "♀ ", "W", "♀", "W").Replace(s)
+	}
 	if n := len(s); n > 2 && (s[0] == '[' && s[n-1] == ']' || s[0] == '{' && s[n-1] == '}' || s[0] == '(' && s[n-1] == ')') && strings.IndexAny(s[1:n-1], "[{()}]") < 0 {
 		s = trim(s[1 : n-1])
 	}

@@ -77,7 +77,7 @@ func TestEndedBesideName(t *testing.T) {
 
 // Marks around a group, the place in it and an O for a nought are no part of it.
 func TestPlainGroup(t *testing.T) {
-	for text, want := range map[string]string{"[M40]": "M40", "M40*": "M40", "M40!": "M40", "(W35)": "W35", "M40 1st": "M40", "M4O": "M40", "M40": "M40", "80+": "80+", "MO40": "MO40", "M30o": "M30o", "(40)-(44)": "(40)-(44)", "Senior": "Senior", "*": "*", "40 1st": "40", "1st": "1st"} {
+	for text, want := range map[string]string{"[M40]": "M40", "M40*": "M40", "M40!": "M40", "(W35)": "W35", "M40 1st": "M40", "M4O": "M40", "♂40": "M40", "♀ 40-44": "W40-44", "M40": "M40", "80+": "80+", "MO40": "MO40", "M30o": "M30o", "(40)-(44)": "(40)-(44)", "Senior": "Senior", "*": "*", "40 1st": "40", "1st": "1st"} {
 		if got := plainGroup(text); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}

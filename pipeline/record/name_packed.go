@@ -6,8 +6,8 @@ import (
 	"unicode/utf8"
 )
 
-// packedNames counts names with two facts in brackets behind them, a number and words: "Jo Lee
-// (1986, Mill AC)", "Jo Lee (Mill AC / 39)". Where most names of a column are such, the words are
+// packedNames counts names with two facts behind them in brackets or commas, a number or an age
+// group and words: "Jo Lee (1986, Mill AC)", "Jo Lee (Mill AC / 39)", "Jo Lee, M40, Mill AC". Where most names of a column are such, the words are
 // the club.
 type packedNames struct {
 	names, packed int
@@ -52,6 +52,9 @@ func (r *Reader) unpackName(s string) (plain, club string, ok bool) {
 // unpack gives a name with the number alone in brackets, and the words that stand beside it there:
 // they begin with a capital letter, have no figure, and are no short form of two letters.
 func unpack(s string) (plain, words string, ok bool) {
+	if at := strings.IndexByte(s, ','); at > 3 && s[len(s)-1] != ')' && strings.IndexByte(s[:at], ' ') > 0 && strings.Count(s, ",") == 2 {
+		s = trim(s[:at]) + " (" + trim(s[at+1:]) + ")" // "Jo Lee, M40, Mill AC"
+	}
 	if len(s) < 12 || s[len(s)-1] != ')' {
 		return "", "", false
 	}
@@ -69,8 +72,16 @@ func unpack(s string) (plain, words string, ok bool) {
 		number, words = words, number
 	}
 	r, _ := utf8.DecodeRuneInString(words)
-	if n := len(number); n != 2 && n != 4 || !allDigits([]byte(number)) || hasDigit(words) || !unicode.IsUpper(r) || utf8.RuneCountInString(words) < 3 {
+	group := figureGroup(number)
+	if n := len(number); !group && (n != 2 && n != 4 || !allDigits([]byte(number))) || hasDigit(words) || !unicode.IsUpper(r) || utf8.RuneCountInString(words) < 3 {
 		return "", "", false
 	}
 	return s[:at] + "(" + number + ")", words, true
+}
+
+// figureGroup says whether a text is one to three letters with an age of two figures: M40.
+func figureGroup(s string) bool {
+	letters := strings.TrimRight(s, "0123456789")
+	n := len(letters)
+	return n > 0 && n <= 3 && len(s) == n+2 && letters == strings.ToUpper(letters) && !strings.ContainsAny(letters, " .-")
 }

@@ -649,7 +649,7 @@ func (r *Reader) cutStatus(text string, take func(remark)) string {
 		}
 	}
 	first, last := text[:max(0, strings.IndexByte(text, ' '))], text[strings.LastIndexByte(text, ' ')+1:]
-	for _, code := range [...]string{"DNF", "DQ", "DSQ"} {
+	for _, code := range [...]string{"DNF", "DNS", "DQ", "DSQ"} {
 		name := ""
 		switch {
 		case text == code:

@@ -51,12 +51,39 @@ func (s *settler) names() {
 			}
 		}
 		s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
+	case s.halvesOfNames(full):
+		s.set(full, GivenName, "heading %q beside %q, with a word in each", s.headings[full], s.headings[full+1])
+		s.set(full+1, FamilyName, "heading %q beside %q, with a word in each", s.headings[full+1], s.headings[full])
+		if anyWord(s.headings[full], familyMarks) {
+			s.columns[full].Meaning, s.columns[full+1].Meaning = FamilyName, GivenName
+		}
 	case full >= 0 && s.profiles[full].spaces*5 < s.profiles[full].filled && full+1 < len(s.columns) && s.headings[full+1] == "" && s.profiles[full+1].share(kText) > .8:
 		// One heading "Name" over two columns of names.
 		s.set(full, GivenName, "heading %q over two columns of names", s.headings[full])
 		s.set(full+1, FamilyName, "second column under %q", s.headings[full])
 	}
 }
+
+// halvesOfNames says whether a column of names and the next one are both headed as names, alike
+// but for words in brackets, with one word in each cell: "Runner (first)", "Runner (last)".
+func (s *settler) halvesOfNames(full int) bool {
+	if full < 0 || full+1 >= len(s.columns) {
+		return false
+	}
+	a, b := s.headings[full], s.headings[full+1]
+	if a == b || s.guesses[full+1].meaning != Name || fold(withoutBrackets(a)) != fold(withoutBrackets(b)) || !s.guesses[full+1].known {
+		return false
+	}
+	for _, i := range [...]int{full, full + 1} {
+		if p := s.profiles[i]; p.share(kText) <= .8 || p.spaces*5 >= p.filled {
+			return false
+		}
+	}
+	return true
+}
+
+// familyMarks say in brackets that the name is the family's.
+var familyMarks = set("last surname family sur nachname nom apellido cognome")
 
 // mostlyDiffer says whether four in ten of the words of a column and more differ.
 func (s *settler) mostlyDiffer(i int) bool {
@@ -65,7 +92,7 @@ func (s *settler) mostlyDiffer(i int) bool {
 }
 
 // calledSo head the names that people are called by. Common practice, no source.
-var calledSo = set("rufname roepnaam nickname", "known as", "also known as", "called", "preferred name", "goes by")
+var calledSo = set("rufname roepnaam nickname fore 1st", "known as", "also known as", "called", "preferred name", "goes by")
 
 // initials is the column of first letters of given names, by its heading and its values; -1 for none.
 func (s *settler) initials() int {

@@ -310,7 +310,7 @@ var wayWords = set("junction route gate lock pier sector zone circuit loop trail
 
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
-	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard`)
+	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag`)
 
 var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
 	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)
@@ -504,7 +504,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil
 		}
 	}
-	if f := strings.Fields(text); labelled && len(f) > 2 && nameWords[fold(f[0])] && isName(text) && landWords[finalWord(text)] {
+	if f := strings.Fields(text); labelled && len(f) > 1 && nameWords[fold(f[0])] && isName(text) && !titleWords[finalWord(text)] {
 		return []courseWord{{text: strings.TrimSpace(text), slug: Slug(text), weight: 90, why: labelledCourse}} // "Course: Date Palm Grove"
 	}
 	if m := heldAt.FindStringSubmatch(text); m != nil && !labelled && hasDate && !issued {
@@ -656,8 +656,8 @@ func sentence(text string) bool {
 // allHeadings says whether every cell of a line is the heading of a column.
 func allHeadings(lex *lexicon, line string) bool {
 	for _, c := range strings.Split(line, " | ") {
-		if g := lex.read(c); !saysColumn(lex, c) && !(g.known && g.meaning == Date) {
-			return false
+		if g := lex.read(c); !saysColumn(lex, c) && !(g.known && g.meaning == Date && (len(strings.Fields(c)) == 1 || !isName(c))) {
+			return false // "Data Park" is a place
 		}
 	}
 	return true

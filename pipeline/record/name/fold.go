@@ -51,6 +51,10 @@ func appendFolded(b []byte, r rune) []byte {
 	return b
 }
 
+// vowelSign says whether a rune is written within a word and is no letter of its own: the vowels
+// of Indic scripts (Unicode general category Mc) and the signs that join letters or part them.
+func vowelSign(r rune) bool { return unicode.Is(unicode.Mc, r) || r == 0x200c || r == 0x200d }
+
 // Fold gives the key of any text: letters and digits small and without marks,
 // apostrophes dropped, every run of anything else one space. It is the key of
 // clubs and courses as well as of names.
@@ -70,7 +74,9 @@ func Fold(text string) string {
 			} else {
 				b = appendFolded(b, r)
 			}
-		case apostrophe(r) || unicode.Is(unicode.Mn, r):
+		case unicode.Is(unicode.Mc, r) && !gap:
+			b = utf8.AppendRune(b, r)
+		case apostrophe(r) || unicode.Is(unicode.Mn, r) || vowelSign(r):
 		default:
 			gap = true
 		}

@@ -166,6 +166,12 @@ func (s *scanner) scan() {
 			if unicode.Is(unicode.Mn, r) {
 				continue
 			}
+			if vowelSign(r) {
+				if open && unicode.Is(unicode.Mc, r) {
+					s.keys = utf8.AppendRune(s.keys, r)
+				}
+				continue
+			}
 		}
 		switch {
 		case letter || digit || r == Lost && (open || i+1 < len(s.text) && s.text[i+1] != ' '):

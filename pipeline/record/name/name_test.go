@@ -131,6 +131,7 @@ func TestSeveral(t *testing.T) {
 func TestPrint(t *testing.T) {
 	for _, c := range [][2]string{
 		{"SMITH, Anna", "Anna Smith"},
+		{"नेहा शर्मा", "नेहा शर्मा"}, // with the signs for vowels
 		{"Dr Anna Smith", "Anna Smith"},
 		{"ir. Anna Smith", "Anna Smith"},
 		{"Ir Anna Smith", "Ir Anna Smith"}, // without a point it may be a name
