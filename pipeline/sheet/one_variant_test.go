@@ -65,11 +65,13 @@ func TestOneThingOtherwise(t *testing.T) {
 		{"Alder Bank" + day + "Place|School|Family name|Time\n" + parts, "alder-bank", "position - name time"},
 		{"Alder Bank" + day + "Place|||Time\n" + parts, "alder-bank", "position - - time; name-columns-unclear"},
 		{"Alder Bank" + day + "|Place|Name|Time\n" + list, "alder-bank", plain + " -"},
-		{"Alder Bank" + day + "Name|Sex|Time|Note|\n" + strings.NewReplacer("Lee|", "Lee|F|", "Roe|", "Roe|M|", "Dee|", "Dee|M|", "Fox|", "Fox|F|").Replace(list), "alder-bank", "position name sex time"},
+		{"Alder Bank" + day + "Name|Sex|Time|Note|\n" + strings.NewReplacer("Lee|", "Lee|F|", "Roe|", "Roe|M|", "Dee|", "Dee|M|", "Fox|", "Fox|M|").Replace(list), "alder-bank", "position name sex time"},
 		{over("Male runners", "Female runners"), "alder-bank", sexes},
 		{over("Open men", "Open women"), "alder-bank", sexes},
 		{over("Senior men", "Veteran women"), "alder-bank", sexes},
 		{over("Seniors", "Veterans"), "alder-bank", "position name age-group time"},
+		{over("Section A: Men", "Section B: Women"), "alder-bank", sexes},
+		{over("1. Men", "2. Women"), "alder-bank", sexes},
 		{over("M E N", "W O M E N"), "alder-bank", sexes},
 		{over("Fir", "Mná"), "alder-bank", sexes},
 		{over("Karlar", "Konur"), "alder-bank", sexes},
@@ -89,6 +91,15 @@ func TestOneThingOtherwise(t *testing.T) {
 			columns := got.columns
 			if got.asks != "" {
 				columns += "; " + got.asks
+			}
+			if at := s.Parts[0].Index(Sex); at >= 0 {
+				var said []string
+				if err := s.Parts[0].Each(func(_ int, cells []string) error { said = append(said, fold(cellAt(cells, at))); return nil }); err != nil {
+					t.Fatal(err)
+				}
+				if len(said) != 4 || said[0] == said[3] {
+					t.Errorf("%q as %s: sexes %q", k.text, form, said)
+				}
 			}
 			if want := k.course + " 2026-03-14"; got.run != want || columns != k.columns {
 				t.Errorf("%q as %s: %q, %q; want %q, %q", k.text, form, got.run, columns, want, k.columns)

@@ -526,8 +526,14 @@ func withoutOpening(text string) string {
 // sortedBy is what a title says of the order behind what it names.
 var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:sorted|listed|ordered|ranked) (?:by|on|according to) [^()]*\)?$`)
 
+// sectionMark counts sections: "Section A: Men", "2. Women".
+var sectionMark = regexp.MustCompile(`(?i)^(?:(?:section|part|table|list|race) )?(?:[a-h]|\d{1,2}|[ivx]{1,4})[.:)] +`)
+
 // withoutOrder leaves out marks around a section, and its order.
 func withoutOrder(text string) string {
+	if m := sectionMark.FindStringIndex(text); m != nil && sexWords[fold(text[m[1]:])] {
+		text = text[m[1]:]
+	}
 	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
 	if m := howMany.FindStringIndex(text); m != nil && m[0] > 0 {
 		text = text[:m[0]]
