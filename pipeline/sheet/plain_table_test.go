@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -67,6 +69,68 @@ func TestPlainTable(t *testing.T) {
 		if c.plain {
 			sameBothWays(t, c.name, []byte(c.text))
 		}
+	}
+}
+
+// TestRandomPlainTables does the same with tables of random columns in random order, some with
+// a heading over the wrong column, headings of another table, rows moved by a cell, rows of
+// nobody, or the words of a total, all in cells that are plain.
+func TestRandomPlainTables(t *testing.T) {
+	r := rand.New(rand.NewPCG(2026, 3))
+	pick := func(words string) string { w := strings.Split(words, "|"); return w[r.IntN(len(w))] }
+	columns := [][2]string{
+		{"Place|Pos|Rang|Clt|Platz", "#"}, {"Name|Runner|Nom|Läufer|Corredor", "Jo Lee|Al Roe|Cy Dee|Unknown|Mary-Jane O'Hay|LEE Jo|Total|Women|Mill Harriers"},
+		{"Given name|Vorname|Prénom", "Jo|Al|Cy|Di"}, {"Family name|Nachname|Last", "Lee|Roe|Dee|Fox"},
+		{"Sex|Gender|M|Geschlecht|Men|Women", "M|F|W|H|"}, {"Group|Category|Age group|AK", "M40|W45-49|Senior|U18|VM|"}, {"Age|Alter", "9|34|61|"}, {"Born|Year", "1984|2011|"},
+		{"Club|Team|Verein|Notes", "Mill Harriers|Fell AC|Jo Lee|DNF||"}, {"Time|Zeit|Temps|Finish|Chip|Was", ":"}, {"Date|Datum", "2026-03-07|2026-03-14"}, {"Course|Ort|Lap", "Alder Bank|Withy Mill"}, {"Points|Bib|Runs|Cat pos", "1|2|100|99|7"},
+	}
+	plain := 0
+	for range 1500 {
+		chosen := r.Perm(len(columns))[:3+r.IntN(6)]
+		if !slices.Contains(chosen, 9) {
+			chosen[r.IntN(len(chosen))] = 9
+		}
+		var rows [][]string
+		head := make([]string, len(chosen))
+		for i, c := range chosen {
+			head[i] = pick(columns[c][0])
+		}
+		if r.IntN(8) == 0 {
+			head = append(head[1:], head[0])
+		}
+		rows = append(rows, head)
+		clock := 900 + r.IntN(600)
+		for n := range 6 + r.IntN(20) {
+			row := make([]string, len(chosen))
+			clock += r.IntN(60)
+			for i, c := range chosen {
+				switch words := columns[c][1]; words {
+				case "#":
+					row[i] = fmt.Sprint(n + 1)
+				case ":":
+					if row[i] = fmt.Sprintf("%d:%02d", clock/60, clock%60); r.IntN(15) == 0 {
+						row[i] = pick("DNF||DNS|0:00|59:59")
+					}
+				default:
+					row[i] = pick(words)
+				}
+			}
+			rows = append(rows, row)
+		}
+		var b strings.Builder
+		for _, row := range rows {
+			fmt.Fprintln(&b, strings.Join(row, ";"))
+		}
+		if plainTable([]byte(b.String())) {
+			plain++
+			sameBothWays(t, b.String(), []byte(b.String()))
+		}
+		if t.Failed() {
+			return
+		}
+	}
+	if plain < 500 {
+		t.Errorf("%d of 1500 were plain", plain)
 	}
 }
 

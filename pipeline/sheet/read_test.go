@@ -635,6 +635,9 @@ func TestSheets(t *testing.T) {
 			})
 		}
 		check("text", ".csv", c.asText())
+		if plainTable(c.asText()) {
+			sameBothWays(t, c.name, c.asText())
+		}
 		if c.only != "text" {
 			check("workbook", ".xlsx", c.asWorkbook(t))
 		}
