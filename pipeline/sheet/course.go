@@ -18,7 +18,7 @@ type courseWord struct {
 
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
-var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten risultati risultato uitslag uitslagen uitslagenlijst wynikow
+var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
@@ -48,6 +48,9 @@ var leadingWords = set("fw fwd re img prize prizes awards")
 var leadingSmall = set("al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
 var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens")
+
+// trailingSmall are small words that lead from a name to its distance: "Bieg Orli na 5 km".
+var trailingSmall = set("na sur sui über uber auf over på em sobre til till na po su op")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
@@ -120,7 +123,7 @@ func plainWords(text string) string {
 	if n := len(words); n > 2 && len(words[n-1]) == 1 && titleWords[fold(words[n-2])] {
 		words = words[:n-1] // "Alder Bank results b"
 	}
-	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && trailingWords[fold(words[len(words)-1])]) {
+	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && (trailingWords[fold(words[len(words)-1])] || trailingSmall[words[len(words)-1]])) {
 		words = words[:len(words)-1]
 	}
 	last := 0 // words left out at the end
@@ -460,6 +463,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	_, _, _, hasDistance := findDistance(title)
 	text := title
 	labelled, town := false, false
+	address := isAddress(title) && !hasDate
 	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !clockAround(label, value) {
 		g := lex.read(label)
 		switch {
@@ -585,6 +589,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		words := strings.Fields(fold(seg))
 		if !labelled && endsAsClub(whole) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
 			w.weight -= ofClubOnly
+		} else if !labelled && !town && (namesOffice(whole) || address) {
+			w.weight -= ofOffice
 		}
 		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
 			w.weight -= 25 // who runs there

@@ -52,12 +52,14 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		courseWord
 		from string
 		lent bool // from a line over a table above
+		seat bool // the office's own words
 	}
 	var cs []cand
 	races := rs.racesOfTab(p)
 	above, below := besideTheDay(p.Titles, rs.lex)
 	letter := isLetterHead(p.Titles)
 	keys := keyLines(p.Titles)
+	seated := seats(p.Titles)
 	for i, t := range p.Titles {
 		t = thisRun(t)
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && fromWords[fold(label)] {
@@ -75,10 +77,14 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if w.why == leftOfTitle && above[i] {
 				w.weight -= besideDay
 			}
+			seat := w.why == leftOfTitle && fromSeat(seated, w.text)
+			if seat && !namesOffice(t) && !isAddress(t) {
+				w.weight -= ofOffice
+			}
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
-			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent})
+			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent, seat})
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
@@ -86,13 +92,13 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			weight = 25
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
-			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false})
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false, false})
 		} else if text, slug := rs.courseOfTab(p); slug != "" {
-			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false})
+			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false, false})
 		}
 	}
 	if p.place.slug != "" && !races {
-		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false})
+		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false, false})
 	}
 	for _, w := range rs.files {
 		from := "file name"
@@ -102,7 +108,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		if p.ofRunner {
 			w = w.withoutRunners()
 		}
-		cs = append(cs, cand{w, from, false})
+		cs = append(cs, cand{w, from, false, false})
 	}
 	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
 	for i := range cs {
@@ -111,8 +117,8 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 	}
 	// Two places that name the same course confirm each other, with its article or without.
-	// Lines over other tables agree on where those were.
-	apart := func(a, b cand) bool { return a.from != b.from && !(a.lent && b.lent) }
+	// Lines over other tables agree on where those were, those of an office on where it sits.
+	apart := func(a, b cand) bool { return a.from != b.from && !(a.lent && b.lent) && !(a.seat && b.seat) }
 	for i := range cs {
 		for j := range cs {
 			if apart(cs[i], cs[j]) && withoutArticle(cs[j].slug) == cs[i].slug {
