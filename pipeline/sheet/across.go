@@ -414,7 +414,7 @@ func (t table) runsAbove(lex *lexicon, heading int) (runs []acrossRun) {
 		_, above := t.grid.at(up)
 		for from := range 2 {
 			runs = datesOver(above, from, up)
-			if len(runs) < 2 || from == 0 && runs[0].from > 0 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) {
+			if len(runs) < 2 || from == 0 && runs[0].from > 0 || t.figuresOver(up, runs) || slices.ContainsFunc(above, isFigureOfResult) || isResultRow(above, names) {
 				continue
 			}
 			if !divideColumns(lex, cells, runs, names) || !runs[0].names && first > runs[0].from || runs[0].names && names[0] < runs[0].from {
@@ -493,6 +493,12 @@ func (t table) figuresOver(row int, runs []acrossRun) bool {
 		}
 	}
 	return false
+}
+
+// isResultRow says whether a row has a place and, under a heading of names, somebody's: its 23.08
+// is no 23 August.
+func isResultRow(cells []string, names []int) bool {
+	return placeKind(trim(cellAt(cells, 0))) == kInt && slices.ContainsFunc(names, func(c int) bool { return looksNamed(trim(cellAt(cells, c))) })
 }
 
 // timeColumn is the column of a run that holds its times: the one that says so, or

@@ -456,6 +456,77 @@ func withoutRaceLine(lines []string, table []int) []int {
 	return table
 }
 
+// withoutLetterHead leaves out lines above the heading and below the last result that stand in
+// wide gaps too, "Start: 10:30   Wind: 2 m/s   14 °C", "The judges: … (signed)   … (signed)",
+// where the columns of the others are told apart without them. Results end, or begin, their times under
+// one another.
+func withoutLetterHead(lines []string, table []int) []int {
+	var from, to []int
+	begins, ends := map[int]int{}, map[int]int{}
+	for _, i := range table {
+		a, b := lastClock(lines[i])
+		if from, to = append(from, a), append(to, b); b > 0 {
+			begins[a]++
+			ends[b]++
+		}
+	}
+	usual := func(n map[int]int) (at int) {
+		for k, c := range n {
+			if c > n[at] || c == n[at] && k > at {
+				at = k
+			}
+		}
+		return at
+	}
+	at, places := usual(ends), to
+	if other := usual(begins); begins[other] > ends[at] {
+		at, places = other, from
+	}
+	first, last, n := -1, -1, 0
+	for k := range table {
+		if to[k] > 0 && places[k] == at {
+			if n++; first < 0 {
+				first = k
+			}
+			last = k
+		}
+	}
+	if n < 4 || 2*n < len(table) {
+		return table
+	}
+	if first > 0 && to[first-1] == 0 && table[first]-table[first-1] <= 2 {
+		first-- // the heading
+	}
+	kept := table[first : last+1]
+	if len(kept) == len(table) || gutters(usedPlaces(lines, kept)) <= gutters(usedPlaces(lines, table)) {
+		return table
+	}
+	return kept
+}
+
+// lastClock is where the last time of a line begins and ends, in characters; 0, 0 for none.
+func lastClock(l string) (from, to int) {
+	at := 0
+	for _, f := range strings.Split(l, " ") {
+		n := utf8.RuneCountInString(f)
+		if n > 0 && hasClock(f) {
+			from, to = at, at+n
+		}
+		at += n + 1
+	}
+	return from, to
+}
+
+// gutters counts the gaps of two characters and more between used places.
+func gutters(used []bool) (n int) {
+	for k := 2; k < len(used); k++ {
+		if used[k] && !used[k-1] && !used[k-2] {
+			n++
+		}
+	}
+	return n
+}
+
 // underOneAnother cuts lines at the gutters: the places, two or more characters
 // wide, where no line of the table has anything. nil where it is no such table.
 func underOneAnother(lines []string, delim byte) []string {
@@ -487,8 +558,9 @@ func underOneAnother(lines []string, delim byte) []string {
 	if rule >= 0 {
 		table = withoutOtherBlocks(lines, table, rule)
 	}
-	table = withoutRaceLine(lines, table)
+	table = withoutLetterHead(lines, withoutRaceLine(lines, table))
 	used := usedPlaces(lines, table)
+	width = len(used)
 	var ruled map[int]bool
 	if rule >= 0 {
 		ruled = ruledStarts(lines, table, lines[rule])

@@ -218,7 +218,7 @@ func (p *Part) twoOnALine(rows [][]string) bool {
 	first, second := -1, -1
 	for _, c := range p.Columns {
 		h := strings.ReplaceAll(fold(c.Heading), " ", "")
-		if n := len(h) - 1; n > 1 && headingWords[h[:n]]&cName != 0 {
+		if n := len(h) - 1; n > 1 && headingWords[h[:n]]&cName != 0 && headingWords[h[:n]]&cFamily == 0 {
 			switch h[n] {
 			case '1':
 				first = c.Index
