@@ -267,6 +267,10 @@ func TestSexColumns(t *testing.T) {
 		{"Пол", []string{"М", "Ж", "муж."}, []string{"M", "W", "M"}},
 		{"Φύλο", []string{"Α", "Γ"}, []string{"M", "W"}},
 		{"Kyn", []string{"kk", "kvk"}, []string{"M", "W"}},
+		{"Sexua", []string{"Gizona", "Emakumea"}, []string{"M", "W"}},
+		{"Inscne", []string{"Fireann", "Baineann"}, []string{"M", "W"}},
+		{"Gènere", []string{"Home", "Dona"}, []string{"M", "W"}},
+		{"Geslacht / Sexe", []string{"M/H", "V/F"}, []string{"M", "W"}},
 		{"Cinsiyet", []string{"E", "K", "Erkek", "Kadın"}, []string{"M", "W", "M", "W"}},
 		{"Sexe / Geschlecht", []string{"H/M", "F/W"}, []string{"M", "W"}},
 	} {

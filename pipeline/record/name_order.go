@@ -28,9 +28,9 @@ const (
 
 var (
 	familyWords = wordSet(`surname|surnames|last|lastname|family|familyname|nachname|nachnamen|familienname|zuname|apellido|apellidos|cognome|cognomi|achternaam|apelido|apelidos|sobrenome|nazwisko|prijmeni|priezvisko|
-		efternavn|etternavn|efternamn|sukunimi|perekonnanimi|uzvards|pavarde|prezime|priimek|vezeteknev|soyad|soyadi|cyfenw|kenteptim|фамилия|прізвище|фамилно|презиме|επωνυμο|επιθετο`)
+		efternavn|etternavn|efternamn|sukunimi|perekonnanimi|uzvards|pavarde|prezime|priimek|vezeteknev|soyad|soyadi|cyfenw|sloinne|cognoms|eftirnafn|abizena|abizenak|mbiemri|mbiemer|kunjom|kenteptim|фамилия|прізвище|фамилно|презиме|επωνυμο|επιθετο`)
 	givenWords = wordSet(`first|firstname|given|forename|forenames|christian|vorname|vornamen|nombre|nombres|prenom|prenoms|nome|voornaam|imie|imiona|jmeno|meno|fornavn|fornamn|etunimi|eesnimi|vards|vardas|ime|keresztnev|utonev|
-		ad|adi|enw|имя|ім'я|імя|име|ονομα`)
+		ad|adi|enw|izena|emri|emer|eiginnafn|имя|ім'я|імя|име|ονομα`)
 	bareNames  = wordSet("name|naam|nom|namn|navn|nimi") // a family name before a given one
 	pluralName = wordSet("apellidos|surnames|apelidos|cognomi")
 	// joinsOn are words besides particles that don't end a family name. What stands

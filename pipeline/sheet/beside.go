@@ -379,6 +379,6 @@ func tickHeading(h string) string {
 }
 
 var (
-	menWords   = set("m male gents gentlemen men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mies mezczyzni mezczyzna muzi muz ferfi erkek moski barbati barbat")
+	menWords   = set("m male gents gentlemen men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mies mezczyzni mezczyzna muzi muz ferfi erkek moski barbati barbat homes gizonak mehed viriesi vyrai karlar dynion fir muskarci muski ανδρες мужчины чоловіки мъже мушкарци мажи")
 	womenWords = set("f w k v z female women woman womens females ladies girls damen frauen weiblich femmes femme dames mujeres mujer donne vrouwen kvinner kvinder kvinnor damer naiset nainen kobiety kobieta zeny zena vrouw kvinna kvinne kvinde donna mulher mulheres noi nok no kadin zenske zenska femei femeie")
 )

@@ -302,7 +302,7 @@ func (sc *dateScan) gap(i int) int {
 		switch t := sc.tok(i); {
 		case t.kind == 's' || t.kind == '.' || t.kind == ',' || t.kind == '-' || t.kind == '/' || t.kind == '\'':
 			i++
-		case t.kind == 'l' && joinWords[t.word]:
+		case t.kind == 'l' && (joinWords[t.word] || t.word == "d" && sc.tok(i+1).kind == '\''): // 9 d'agost
 			i++
 		default:
 			return i
@@ -312,7 +312,7 @@ func (sc *dateScan) gap(i int) int {
 }
 
 // yearGap is gap after a year that stands first. named says that a word for
-// year followed it, as in Latvian and Lithuanian: 2026. gada, 2026 m.
+// year followed it, or an ending, as in Latvian, Lithuanian and Basque: 2026. gada, 2026 m., 2026ko.
 func (sc *dateScan) yearGap(i int) (next int, named bool) {
 	for n := 0; n < 5; n++ {
 		switch t := sc.tok(i); {
@@ -328,7 +328,7 @@ func (sc *dateScan) yearGap(i int) (next int, named bool) {
 	return i, named
 }
 
-var yearWords = set("m gada gads g metu god godine")
+var yearWords = set("m gada gads g metu god godine ko eko")
 
 // eastAsian reads year, month and day with the word for each behind it: 2026年1月3日,
 // 2026년 1월 3일.
@@ -451,7 +451,7 @@ func (sc *dateScan) roman(i, d, j int) (f foundDate, next int, ok bool) {
 var romanMonths = map[string]int{"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10, "XI": 11, "XII": 12}
 
 var joinWords = set("of de del di den the da")
-var ordinals = set("st nd rd th er eme e o a ste de re ier te")
+var ordinals = set("st nd rd th er eme e o a ste de re ier te an ean")
 
 // day reads a day of the month with its ordinal ending.
 func (sc *dateScan) day(i int) (d, next int, ok bool) {

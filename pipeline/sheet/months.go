@@ -19,19 +19,19 @@ var monthNames = func() map[string]int {
 // memory), Sunday first.
 var weekdayNames = byIndex(
 	"sunday sun dimanche dim sonntag son domingo dom domenica zondag zon niedziela niedz nd söndag söndagen sön søndag søndagen søn soendag "+
-		"neděle nedeľa vasárnap duminică sunnuntai sunnuntaina pazar pühapäev svētdiena sekmadienis nedelja nedjelja sunnudagur κυριακή воскресенье неділя неделя diumenge domhnach domhnaigh",
+		"neděle nedeľa vasárnap duminică sunnuntai sunnuntaina pazar pühapäev svētdiena sekmadienis nedelja nedjelja sunnudagur κυριακή воскресенье неділя неделя diumenge domhnach domhnaigh igandea недеља",
 	"monday mon lundi lun montag lunes lunedì maandag maa segunda poniedziałek pon måndag måndagen mån mandag mandagen man "+
-		"pondělí pondelok hétfő luni maanantai maanantaina pazartesi esmaspäev pirmdiena pirmadienis ponedeljek ponedjeljak mánudagur δευτέρα понедельник понеділок понеделник dilluns luain",
+		"pondělí pondelok hétfő luni maanantai maanantaina pazartesi esmaspäev pirmdiena pirmadienis ponedeljek ponedjeljak mánudagur δευτέρα понедельник понеділок понеделник dilluns luain astelehena astelehen llun понедељак",
 	"tuesday tue tues mardi marți dienstag die martes martedì dinsdag din terça wtorek wt tisdag tisdagen tis tirsdag tirsdagen tir "+
-		"úterý utorok kedd tiistai tiistaina salı teisipäev otrdiena antradienis torek utorak þriðjudagur τρίτη вторник вівторок dimarts máirt",
+		"úterý utorok kedd tiistai tiistaina salı teisipäev otrdiena antradienis torek utorak þriðjudagur τρίτη вторник вівторок dimarts máirt asteartea astearte mawrth уторак",
 	"wednesday wed weds mercredi mer mittwoch mit miércoles mié mercoledì woensdag woe quarta środa śr onsdag onsdagen ons "+
-		"středa streda szerda miercuri keskiviikko keskiviikkona çarşamba kolmapäev trešdiena trečiadienis sreda srijeda miðvikudagur mercher τετάρτη среда середа сряда dimecres céadaoin",
+		"středa streda szerda miercuri keskiviikko keskiviikkona çarşamba kolmapäev trešdiena trečiadienis sreda srijeda miðvikudagur mercher τετάρτη среда середа сряда dimecres céadaoin asteazkena asteazken",
 	"thursday thu thur thurs jeudi jeu donnerstag don jueves jue giovedì gio donderdag quinta czwartek czw torsdag torsdagen tor tors "+
-		"čtvrtek štvrtok csütörtök joi torstai torstaina perşembe neljapäev ceturtdiena ketvirtadienis četrtek četvrtak fimmtudagur πέμπτη четверг четвер четвъртък dijous déardaoin",
+		"čtvrtek štvrtok csütörtök joi torstai torstaina perşembe neljapäev ceturtdiena ketvirtadienis četrtek četvrtak fimmtudagur πέμπτη четверг четвер четвъртък dijous déardaoin osteguna ostegun iau четвртак",
 	"friday fri vendredi ven freitag fre viernes vie venerdì vrijdag vri sexta piątek pt fredag fredagen "+
-		"pátek piatok péntek vineri perjantai perjantaina cuma reede piektdiena penktadienis petek petak föstudagur gwener παρασκευή пятница п'ятниця петък divendres aoine",
+		"pátek piatok péntek vineri perjantai perjantaina cuma reede piektdiena penktadienis petek petak föstudagur gwener παρασκευή пятница п'ятниця петък divendres aoine ostirala ostiral haoine петак",
 	"saturday sat samedi sam samstag sonnabend sábado sáb sabato sab zaterdag zat sobota sob lördag lördagen lör lørdag lørdagen lør loerdag "+
-		"szombat sâmbătă lauantai lauantaina cumartesi laupäev sestdiena šeštadienis subota laugardagur sadwrn σάββατο суббота субота събота dissabte satharn sathairn",
+		"szombat sâmbătă lauantai lauantaina cumartesi laupäev sestdiena šeštadienis subota laugardagur sadwrn σάββατο суббота субота събота dissabte satharn sathairn larunbata larunbat",
 )
 
 // shortWeekdays are two-letter forms; they count only right before a date.

@@ -68,11 +68,11 @@ var (
 	toldMen = set(`men man mens gents gentlemen males male boys manner mannern herren maenner mann hommes homme messieurs masculins hombres hombre caballeros masculinos homens homem cavalheiros
 		uomini uomo maschi maschili mannen heren herrar herrarna herrarnas mannens menn mennene mennenes herrer herrene herrenes maend maendene maendenes herrerne herrernes miehet miesten mies
 		mezczyzni mezczyzn mezczyzna panowie panow muzi muzu muze muzov muz ferfi ferfiak barbati barbatii barbatilor baieti muskarci muskaraca muski moski moskih mehed meeste mees viriesi viriesu virietis vyrai vyru vyras
-		ανδρες ανδρων ανδρας мужчины мужчин мужчина чоловіки чоловіків мъже мъжете мъж мушкарци erkekler erkeklerin erkek dynion homes home masculi masculins gizonak`)
+		ανδρες ανδρων ανδρας мужчины мужчин мужчина чоловіки чоловіків мъже мъжете мъж мушкарци erkekler erkeklerin erkek dynion homes home masculi masculins gizonak gizonezkoak karlar karla fir bhfear meshkujt мажи мажите`)
 	toldWomen = set(`women woman womens ladies lady females female girls frauen frau damen weiblichen femmes femme dames dame feminines mujeres mujer damas femenino femeninos femenina mulheres mulher senhoras feminino femininos
 		donne donna femminile femminili vrouwen vrouw damer damerna damernas kvinnor kvinnorna kvinna kvinner kvinnene kvinnenes damene damenes kvinder kvinderne kvindernes damerne naiset naisten nainen
 		kobiety kobiet kobieta panie zeny zen zena zien nok no noi femei femeile femeilor fete zene zenska zenske zensk naised naiste naine sievietes sieviesu sieviete moterys moteru moteris
-		γυναικες γυναικων γυναικα женщины женщин женщина жінки жінок жінка жени жените жена kadinlar kadinlarin kadin merched menywod dones dona femenins femeni emakumeak`)
+		γυναικες γυναικων γυναικα женщины женщин женщина жінки жінок жінка жени жените жена kadinlar kadinlarin kadin merched menywod dones dona femenins femeni emakumeak emakumezkoak konur kvenna mna mban femrat mulleres`)
 	listOrderWords = set(`first then followed next afterwards before top bottom zuerst erst dann danach anschliessend abord puis ensuite primero luego despues primeiro depois prima poi dopo eerst daarna dan vervolgens forst sedan darefter
 		forst derefter sa deretter ensin sitten najpierw potem nastepnie nejdriv nejprve potom pak najprv eloszor aztan majd intai mai apoi prvo zatim onda najprej nato enne siis vispirms tad pirma tada paskui πρωτα μετα
 		сначала потом затем спочатку потім першими първо после once sonra gyntaf wedyn primer despres lehenengo`)
