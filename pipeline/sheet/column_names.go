@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -50,6 +51,14 @@ func (s *settler) names() {
 				return
 			}
 		}
+		if j := s.otherHalf(i); j >= 0 {
+			m := FamilyName
+			if family >= 0 {
+				m = GivenName
+			}
+			s.set(j, m, "heading %q, single words that hardly repeat beside %q", s.headings[j], s.headings[i])
+			return
+		}
 		s.set(i, Name, "heading %q, the only names on the sheet", s.headings[i])
 	case s.halvesOfNames(full):
 		s.set(full, GivenName, "heading %q beside %q, with a word in each", s.headings[full], s.headings[full+1])
@@ -62,6 +71,30 @@ func (s *settler) names() {
 		s.set(full, GivenName, "heading %q over two columns of names", s.headings[full])
 		s.set(full+1, FamilyName, "second column under %q", s.headings[full])
 	}
+}
+
+// otherHalf is the column beside one half of the names that holds the other, under a heading that is
+// not known: words with a capital, one or two in nearly every cell, that hardly repeat, as towns and clubs
+// do where a dozen people come together. -1 for none.
+func (s *settler) otherHalf(half int) int {
+	for _, j := range []int{half + 1, half - 1} {
+		if j < 0 || j >= len(s.columns) || s.columns[j].Meaning != Other || s.guesses[j].known || s.headings[j] == "" || !hasLetter(s.headings[j]) {
+			continue
+		}
+		p := s.profiles[j]
+		if p.filled < 12 || p.filled*10 < s.profiles[half].filled*9 || p.share(kText) < .9 || p.spaces*3 > p.filled || len(p.distinct)*10 < min(p.filled, distinctKept)*8 || anyHeadingWord(s.headings[j]) {
+			continue
+		}
+		if !slices.ContainsFunc(s.rows, func(r line) bool { c := trim(cellAt(r.cells, j)); return c != "" && !isName(c) }) {
+			return j
+		}
+	}
+	return -1
+}
+
+// anyHeadingWord says whether a heading has a word that is known from others.
+func anyHeadingWord(heading string) bool {
+	return slices.ContainsFunc(strings.Fields(fold(heading)), func(w string) bool { return headingWords[w] != 0 || fieldWords[w] || clubWords[w] })
 }
 
 // halvesOfNames says whether a column of names and the next one are both headed as names, alike

@@ -29,7 +29,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	generale generali gesamtergebnis gesamtergebnisse gesamtwertung einduitslag einduitslagen eindstand klassement ordine arrivo arrivi officiel officiels officielle officielles oficial oficiales oficiais ufficiale ufficiali offizielle offizielles officiele oficjalne definitieve definitif definitifs definitivi definitiva definitivo provisoire provisoires provvisoria provvisori vorlaufige voorlopige slutresultat geral ogolna ogolne rankings ranking finishing
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
 	leht lapas lapa harok munka taul taulukko sayfa foaie φυλλο лист аркуш list1 list2 シート sheet1 sheet2 sheet3 tabelle1 tabelle2 feuil1 feuil2 hoja1 hoja2 foglio1 foglio2 blad1 blad2 arkusz1 arkusz2 ark1 ark2 planilha1 folha1 tabelle feuille hoja foglio blad arkusz ark planilha folha
-	start starts date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
+	start starts partenza salida largada date datum fecha printed as issued round race runde manche times tidtagning zeiten temps tiempos tempi tijden czasy tider
 	subject betreff objet asunto oggetto onderwerp temat amne emne pied wk wks ending commencing beginning
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap

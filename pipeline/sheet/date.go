@@ -450,7 +450,7 @@ func (sc *dateScan) roman(i, d, j int) (f foundDate, next int, ok bool) {
 
 var romanMonths = map[string]int{"I": 1, "II": 2, "III": 3, "IV": 4, "V": 5, "VI": 6, "VII": 7, "VIII": 8, "IX": 9, "X": 10, "XI": 11, "XII": 12}
 
-var joinWords = set("of de del di den the da")
+var joinWords = set("of de del di den the da ta")
 var ordinals = set("st nd rd th er eme e o a ste de re ier te an ean")
 
 // day reads a day of the month with its ordinal ending.

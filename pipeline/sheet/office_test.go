@@ -1,5 +1,7 @@
 package sheet
 
+import "testing"
+
 // officeCases are lists as offices, federations and clubs of many countries head them.
 var officeCases = []sheetCase{
 	{name: "the office, its address and the race below", file: "ergebnis",
@@ -41,4 +43,42 @@ var officeCases = []sheetCase{
 	{name: "Irish men and women over their lists", file: "torthai",
 		text:    "Comhairle Contae an Ghleanna\nRith na hAbhann\n3/1/2026, Dé Sathairn\nFIR / MEN\nÁit|Ainm|Am\n1|Jo Lee|18:20\n2|Al Roe|18:31\nMNÁ / WOMEN\nÁit|Ainm|Am\n1|Di Fox|20:20\n2|Fi Hay|21:31\n",
 		columns: "position name time sex", run: "rith-na-habhann 2026-01-03", rows: "6-7 10-11"},
+	{name: "the second half of the names under a heading that is not known", file: "alder-bank_2026-01-03",
+		text:    "Месца|Прозвішча|Імя|Пол|Вынік\n1|Гурын|Андрэй|м|18:20\n2|Вашкевіч|Святлана|ж|18:31\n3|Крук|Васіль|м|19:02\n4|Жук|Марыя|ж|19:40\n5|Дубіна|Іван|м|20:11\n6|Новік|Ганна|ж|20:40\n7|Лях|Юрась|м|20:50\n8|Шыла|Пятро|м|20:58\n9|Мароз|Вольга|ж|21:40\n10|Кавалёў|Алесь|м|22:40\n11|Каваль|Ірына|ж|23:40\n12|Зайчык|Алена|ж|24:40\n",
+		columns: "position family-name given-name sex time", run: "alder-bank 2026-01-03", rows: "2-13"},
+	{name: "a town beside given names is no family name", file: "alder-bank_2026-01-03",
+		text:    "Pos|First name|Vendbanim|Time\n1|Jo|Vale|18:20\n2|Al|Mill|18:31\n3|Cy|Vale|19:02\n4|Di|Vale|19:40\n5|Ed|Mill|20:11\n6|Fi|Fell|20:40\n7|Gus|Fell|20:50\n8|Hal|Mill|21:01\n9|Ida|Vale|21:10\n10|Jay|Mill|21:20\n11|Kim|Fell|21:30\n12|Lou|Mill|21:40\n",
+		columns: "position name - time", run: "alder-bank 2026-01-03", rows: "2-13"},
+	{name: "labels in two languages are no course", file: "ergebnisse",
+		text:    "Dorflauf - Corsa paesana\nDatum/Data: 03.01.2026\nStart/Partenza: 10:00\nRg.|Name|Zeit\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "dorflauf 2026-01-03 10:00", rows: "5-6"},
+	{name: "a weekday of a small language", file: "urslit",
+		text:    "Havnarrenningin\nleygardagin 3. januar 2026\nNr.|Navn|Tíð\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "havnarrenningin 2026-01-03", rows: "4-5"},
+	{name: "a day with a small word behind it", file: "rizultati",
+		text:    "Ġirja tax-Xatt\nIs-Sibt, 3 ta' Jannar 2026\nPost|Isem|Ħin\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "girja-tax-xatt 2026-01-03", rows: "4-5"},
+}
+
+func TestOfficeSheets(t *testing.T) {
+	for _, c := range officeCases {
+		for _, form := range []string{".csv", ".xlsx"} {
+			data := c.asText()
+			if form == ".xlsx" {
+				if c.only == "text" {
+					continue
+				}
+				data = c.asWorkbook(t)
+			}
+			t.Run(c.name+" as "+form, func(t *testing.T) {
+				s, err := Read(c.file+form, data, c.o)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got := outcome(s); got.columns != c.columns || got.run != c.run || got.rows != c.rows || got.asks != c.asks {
+					t.Errorf("columns %q, want %q; run %q, want %q; rows %q, want %q; asks %q", got.columns, c.columns, got.run, c.run, got.rows, c.rows, got.asks)
+				}
+			})
+		}
+	}
 }

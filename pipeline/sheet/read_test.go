@@ -616,7 +616,7 @@ func outcome(s *Sheet) sheetCase {
 }
 
 func TestSheets(t *testing.T) {
-	for _, c := range slices.Concat(sheetCases, strangerCases, officeCases) {
+	for _, c := range slices.Concat(sheetCases, strangerCases) {
 		check := func(form, ending string, data []byte) {
 			t.Run(c.name+" as "+form, func(t *testing.T) {
 				s, err := Read(c.file+ending, data, c.o)
