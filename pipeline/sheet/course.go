@@ -41,7 +41,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 
 // leadingWords name no place before a name, trailingWords none after it; both may
 // well be part of one elsewhere: Winter Hill, Log Meadow.
-var leadingWords = set("fw fwd re img prize prizes awards")
+var leadingWords = set("venue location fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.

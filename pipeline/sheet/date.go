@@ -716,13 +716,13 @@ func (sc *dateScan) yearApart(i int, a, b token, at int) (f foundDate, next int,
 		at, blank = at+1, false
 	}
 	y := sc.tok(at + 1)
-	if !blank && sc.tok(at).kind != '-' || y.kind != 'd' || y.digits() != 4 && (blank || y.digits() != 2) || sc.tok(at+2).kind == ':' || sc.tok(at+2).kind == '-' && sc.tok(at+3).kind == 'd' {
+	if !blank && sc.tok(at).kind != '-' || y.kind != 'd' || y.digits() != 4 && (blank || y.digits() != 2) || sc.tok(at+2).kind == ':' && sc.tok(at+3).kind == 'd' || sc.tok(at+2).kind == '-' && sc.tok(at+3).kind == 'd' {
 		return f, 0, false
 	}
 	if _, month := monthNames[sc.tok(sc.gap(at+2)).word]; month {
 		return f, 0, false // "run 3/10 -14 March"
 	}
-	for k := i - 1; k >= 0 && k >= i-2; k-- {
+	for k := i - 1; blank && k >= 0 && k >= i-2; k-- {
 		if t := sc.tok(k); t.kind == 'l' && titleWords[t.word] && !joinWords[t.word] || t.kind == '#' {
 			return f, 0, false
 		}

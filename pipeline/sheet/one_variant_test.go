@@ -39,6 +39,8 @@ func TestOneThingOtherwise(t *testing.T) {
 		{"Course: Date Palm Grove" + day + heads + list, "date-palm-grove", plain},
 		{"Masters Field" + day + heads + list, "masters-field", plain},
 		{"Course: Data Park" + day + heads + list, "data-park", plain},
+		{"Alder Bank 14 March 2026 – see you next week, 21 March\n" + heads + list, "alder-bank", plain},
+		{"Venue New Bridge" + day + heads + list, "new-bridge", plain},
 		{"Copy Lane" + day + heads + list, "copy-lane", plain},
 		{"Results: Week Common" + day + heads + list, "week-common", plain},
 		{"Race Course Road 5k" + day + heads + list, "race-course-road", plain},

@@ -64,7 +64,7 @@ func thisRun(line string) string {
 		if strings.IndexByte(".;,(-", line[i]) < 0 && !strings.HasPrefix(line[i:], "–") || !ofAnotherRun(line[i:]) || len(findDates(line[:i])) == 0 {
 			continue
 		}
-		if rest := strings.Trim(line[i:], " .;,(-–"); ofAnotherRun(leadWords(rest, 3)) && !ofAnotherRun(line[:i]) {
+		if rest := strings.Trim(line[i:], " .;,(-–"); ofAnotherRun(leadWords(rest, 4)) && !ofAnotherRun(line[:i]) {
 			return strings.TrimRight(line[:i], " .;,(-–")
 		}
 	}
