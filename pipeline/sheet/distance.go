@@ -38,7 +38,7 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 			continue
 		}
 		m := v * unit
-		if isMilePlace(strings.Fields(s[toks[i].from:])) {
+		if isMilePlace(strings.Fields(s[toks[i].from:])) || isMileSlug(s[toks[i].from:]) {
 			continue
 		}
 		if unit == 1 && len(toks[j].word) == 1 && m > 2000 && m <= lastYear {
@@ -50,6 +50,12 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		return m, toks[i].from, toks[j].to, true
 	}
 	return 0, 0, 0, false
+}
+
+// isMileSlug is isMilePlace for the short form of a name: 5-mile-wood.
+func isMileSlug(s string) bool {
+	words := strings.SplitN(s, "-", 4)
+	return len(words) > 2 && words[1] == "mile" && words[2] != "road" && landWords[words[2]]
 }
 
 // isSpeed says whether a unit of distance goes on to be one of speed: the wind was 12 km/h.

@@ -103,6 +103,9 @@ func TestOneThingOtherwise(t *testing.T) {
 					t.Errorf("%q as %s: sexes %q", k.text, form, said)
 				}
 			}
+			if slug := Slug(k.course); slug != k.course {
+				t.Errorf("the short form %q becomes %q", k.course, slug)
+			}
 			if want := k.course + " 2026-03-14"; got.run != want || columns != k.columns {
 				t.Errorf("%q as %s: %q, %q; want %q, %q", k.text, form, got.run, columns, want, k.columns)
 			}
