@@ -592,6 +592,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		} else if !labelled && !town && (namesOffice(whole) || address) {
 			w.weight -= ofOffice
 		}
+		if last := words[len(words)-1]; !labelled && !landWords[last] && runForWhom.MatchString(title) {
+			w.weight -= 18 // who runs, or what for; a place may stand in another line
+		}
 		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
 			w.weight -= 25 // who runs there
 		}
@@ -620,6 +623,9 @@ func finalSpan(text string) string {
 	}
 	return strings.Trim(text[i+1:], " ,;.–-")
 }
+
+// runForWhom says that a line tells for whom or for what a run is: "Depot fun run", "Staff 5k".
+var runForWhom = regexp.MustCompile(`(?i)\b(?:fun|charity|staff|sponsored|family|santa|corporate|company|works|office|school) (?:run|race|jog|5 ?km?)\b`)
 
 // runningGroup says that a line names people who run together.
 var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)
