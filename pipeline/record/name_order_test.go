@@ -46,6 +46,19 @@ func TestNameOrder(t *testing.T) {
 	if n := name.Parse(lines[0].Name); n.Given != "ada" {
 		t.Errorf("given names that repeat at the front: %q", lines[0].Name)
 	}
+	couples := []string{"Rossi Ada", "Rossi Ugo", "Villa Ines", "Villa Pio", "Neri Ilda", "Neri Tea"}
+	lines, _ = readRows(t, c, []string{"Pos", "Cognome e nome", "Time"}, Options{}, func(yield func([]string)) {
+		for i := range 20 {
+			full := fmt.Sprintf("Monti%c Gino%c", 'a'+i, 'a'+i)
+			if i < len(couples) {
+				full = couples[i]
+			}
+			yield([]string{fmt.Sprint(i + 1), full, fmt.Sprintf("20:%02d", i)})
+		}
+	})
+	if n := name.Parse(lines[0].Name); n.Given != "ada" {
+		t.Errorf("three couples among twenty: %q", lines[0].Name)
+	}
 	lines, _ = readRows(t, c, []string{"Pos", "Surname, first name", "Time"}, Options{}, func(yield func([]string)) {
 		yield([]string{"1", "Unknown runner", "20:02"})
 	})
