@@ -51,9 +51,9 @@ func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 	}
 	for len(rest) > 0 {
 		switch ch := rest[0]; {
-		case ch == '.' || ch == ' ' || ch == ')' || ch == '*' || ch >= 0x80: // º, ª
-		case len(rest) <= 4 && ordinalSuffixes[rest]:
+		case len(rest) <= 5 && ordinalSuffixes[rest]:
 			rest = rest[:1]
+		case ch == '.' || ch == ' ' || ch == ')' || ch == '*' || ch >= 0x80: // º, ª
 		default:
 			return 0, false, false, false
 		}
@@ -65,7 +65,7 @@ func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 	return pos, tied, false, true
 }
 
-var ordinalSuffixes = wordSet(`st|nd|rd|th|e|er|eme|o|a|de|:e|:a|ST|ND|RD|TH`)
+var ordinalSuffixes = wordSet(`st|nd|rd|th|e|er|eme|ème|ième|ère|re|o|a|de|:e|:a|ST|ND|RD|TH`)
 
 func allZeros(s string) bool {
 	for i := range len(s) {

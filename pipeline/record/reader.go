@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -67,6 +68,7 @@ type Reader struct {
 	nameMarks    nameMarks
 	nameOrder    nameOrder // of family and given name
 	remarks      map[string]remark
+	usualKM      int // length of most rows' run
 	nobody       *nobody
 
 	nextBirthday bool // the ages are those to come
@@ -104,7 +106,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 		o.SeasonMonth, o.SeasonDay = 1, 1
 	}
 	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
-		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, nobody: newNobody(o.Name)}
+		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, usualKM: (cmp.Or(o.DistanceM, 5000) + 500) / 1000, nobody: newNobody(o.Name)}
 	r.configure()
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
@@ -466,6 +468,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 
 	impossible := out.TimeMS > 0 && !out.TakingPart.OnWheels() && out.TimeMS < r.fastest(distanceM, out.Sex)
 	switch {
+	case ended == NotStarted && out.TimeMS > 0:
+		out.Status = Doubtful
+		out.problem(row, r.c.Time, place.Doubtful, "time-of-no-starter", s, "no time beside a word for somebody who did not start",
+			"The sheet says that this runner did not start, and gives a time; please ask, then correct one of the two")
 	case ended != OK:
 		out.Status = ended
 	case r.unnamed(row, cells, out):

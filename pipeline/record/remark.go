@@ -54,7 +54,7 @@ func (r *Reader) remark(s string) remark {
 	m.first, m.sure = startsWithStatus(r.scratch)
 	if m.status == OK && !m.sure {
 		folded := string(r.scratch)
-		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded)) && !saysBefore(folded, false) {
+		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded) || text.DoubtedTime(folded, r.usualKM)) && !saysBefore(folded, false) {
 			m.status = Untimed
 		}
 	}

@@ -12,7 +12,7 @@ var statusPhrases = wordTable(map[string]Status{
 	text.DidNotFinish: DNF,
 	text.Disqualified: DQ,
 	text.DidNotStart:  NotStarted,
-	`void|voided|superseded|entered twice|listed twice|recorded twice|entered twice see above|double entry|duplicate|duplicate entry|duplicated|doppelt|doppelter eintrag|doppelt eingetragen|doublon|en double|duplicado|duplicada|repetido|repetida|doppione|dubbel|dubbel ingevoerd|dubblett|dublett|dublet|duplikat|duplicat|podwojny wpis|tuplana|bitte streichen|streichen|loschen|please delete|please remove|remove|scratched|to be deleted|a supprimer|borrar|eliminar|da cancellare|verwijderen|stryks|strykes|usunac|do usuniecia|smazat|vymazat|poistetaan|удалить|вычеркнуть|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|ignore this|please ignore|please ignore this line|delete this|delete this line|delete this line please|pressed by mistake|scrub|scrub this|scrub this one|scrub this line|cross out|cross this out|pressed twice by mistake|not a result|no result here|
+	`void|voided|superseded|entered twice|listed twice|recorded twice|entered twice see above|double entry|duplicate|duplicate entry|duplicated|doppelt|doppelter eintrag|doppelt eingetragen|doublon|en double|duplicado|duplicada|repetido|repetida|doppione|dubbel|dubbel ingevoerd|dubblett|dublett|dublet|duplikat|duplicat|podwojny wpis|tuplana|bitte streichen|streichen|loschen|please delete|please remove|remove|scratched|to be deleted|a supprimer|borrar|eliminar|da cancellare|verwijderen|stryks|strykes|usunac|do usuniecia|smazat|vymazat|poistetaan|удалить|вычеркнуть|cancelled entry|crossed out|struck out|struck through|deleted|delete|replaced|replaced below|void see below|void see next line|void - see below|line void|entered in error|error see below|ignore|ignore this line|ignore this|please ignore|please ignore this line|delete this|delete this line|delete this line please|pressed by mistake|scrub|scrub this|scrub this one|scrub this line|cross out|cross this out|pressed twice by mistake|not a result|no result here|not a finisher|no finisher|did not take part|geloscht|duplicato|duplicata|
 	ungultig|gestrichen|storniert|durchgestrichen|annule|annulee|barre|raye|anulado|anulada|tachado|annullato|annullata|cancellato|vervallen|doorgehaald|ongeldig|
 	uniewazniony|uniewazniona|skreslony|skreslona|zruseno|skrtnuto|ugyldig|slettet|ogiltig|struken|mitatoity|poistettu|torolve|ervenytelen|anulat|iptal|anulovano|neplatno|недействительно|аннулировано|скасовано|ακυρο`: Superseded,
 	`time void|void time|time invalid|invalid time|time not valid|time wrong|wrong time|time incorrect|incorrect time|time error|timing error|timing fault|timing failure|timing mistake|timing problem|timer error|
@@ -21,17 +21,17 @@ var statusPhrases = wordTable(map[string]Status{
 	tiempo anulado|tiempo invalido|tiempo no valido|tiempo erroneo|error de cronometraje|tempo annullato|tempo non valido|tempo errato|errore di cronometraggio|tijd ongeldig|foute tijd|tijd fout|meetfout|
 	tempo anulado|tempo invalido|tempo errado|erro de cronometragem|czas niewazny|bledny czas|blad pomiaru|blad pomiaru czasu|ogiltig tid|fel tid|tidtagningsfel|ugyldig tid|feil tid|forkert tid|tidsfejl|
 	no time|untimed|not timed|time missing|missing time|time not recorded|no time recorded|sans temps|ohne zeit|sin tiempo|senza tempo|zonder tijd|sem tempo|brak czasu|utan tid|uten tid|uden tid|tid saknas|mangler tid|tid mangler|aika puuttuu|ei aikaa|ingen tid|geen tijd|brak pomiaru|cas nezmeren|bez casu|nincs ido|ido nelkul|keine zeit|zeit fehlt|o.z|pas de temps|temps manquant|non chronometre|tempo mancante|falta tiempo|нет времени|без времени|記録なし|計測不能|χωρις χρονο|sure yok|be laiko|ajata|sense temps|
-	short course|short cut|cut course|cut the course|cut a corner|wrong course|went wrong|went the wrong way|took a wrong turn|missed a turn|one lap only|only one lap|only 1 lap|only 2 laps|1 lap short|wrong way|falsch gelaufen|verlaufen|zu kurz|zu kurz gelaufen|for kort|too short|trop court|se equivoco|sbagliato percorso|sbagliato strada|verkeerd gelopen|te kort|fel bana|fel vag|gikk feil|lop feil|lob forkert|vaara reitti|eksyi|pomylil trase|pomylila trase|zabloudil|zabloudila|zabludil|eltevedt|did the short loop|tbc|to be confirmed|short loop|only ran 3k|only ran 3 km|only 3k|nur 3 km|seulement 3 km|solo 3 km|alleen 3 km|bara 3 km|tylko 3 km|jen 3 km|vain 3 km|kun 3 km|time unknown|not a valid time|tijd klopt niet|felaktig tid|chybny cas|vaara aika|4 km only|3 km only|2 km only|only 4 km|only 3 km|only 2 km`: Untimed,
+	short course|short cut|cut course|cut the course|cut a corner|wrong course|went wrong|went the wrong way|took a wrong turn|missed a turn|one lap only|only one lap|only 1 lap|only 2 laps|1 lap short|wrong way|falsch gelaufen|verlaufen|zu kurz|zu kurz gelaufen|for kort|too short|trop court|se equivoco|sbagliato percorso|sbagliato strada|verkeerd gelopen|te kort|fel bana|fel vag|gikk feil|lop feil|lob forkert|vaara reitti|eksyi|pomylil trase|pomylila trase|zabloudil|zabloudila|zabludil|eltevedt|did the short loop|tbc|to be confirmed|short loop|only ran 3k|only ran 3 km|only 3k|nur 3 km|seulement 3 km|solo 3 km|alleen 3 km|bara 3 km|tylko 3 km|jen 3 km|vain 3 km|kun 3 km|time unknown|not a valid time|tijd klopt niet|felaktig tid|chybny cas|vaara aika|unofficial|inoffiziell|non officiel|non ufficiale|no oficial|officieus|cancelled|canceled|error|scan error|scanning error|barcode error|old time|see below|corrected below|wrong see below|extra lap|one lap too many|a lap too many|by bike|on a bike|on bike|on bicycle|on a bicycle|by bicycle|cycled|mit dem rad|en velo|in bici|en bici|wrong person|wrong runner|wrong barcode|wrong name|not her|not him|who is this|who was this|4 km only|3 km only|2 km only|only 4 km|only 3 km|only 2 km`: Untimed,
 })
 
 // partPhrases are whole remarks that say how somebody took part.
 var partPhrases = wordTable(map[string]TakingPart{
-	`walker|walkers|walk|walked|walking|walked it|walked all|race walker|nordic walker|nordic walking|power walker|
+	`walker|walkers|walk|walked|walking|walked it|walked all|walked all the way|walked the whole way|walked the course|race walker|nordic walker|nordic walking|power walker|
 	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaenger|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|kavellen|marsz|maszerowal|maszerowala|nordic|nordic walk|kijki|kondija|kondis|kepikond|kepikondija|jalutas|mers|mers pe jos|a mers|chuze|chuzi|gyalog|gyalogolt|setalt|gick|gatt|promenerade|gik|gaet|til fots|zu fuss|gegangen|gewalkt|gelopen en gewandeld|gewandeld|andando|caminando|camino|camminando|caminhou|a marche|marchait|chodec|gyaloglo|ходок|yuruyuscu`: Walker,
 	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
 	t11|t12|t13|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
-	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|przewodnik|sprievodca|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`:                                                                                                                                                                                                                                                                                Guide,
-	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|fartsholder|farthallare|hare|janis|vodic|iramfuto|пеисмеикер|ペースメーカー|tavsan|iepure|iepuras|tempomeister|tempopidaja|temponpitaja|tempotare|nyul|zajic|tempomaker|tempoloper|meneur allure|tempogeber|marcapassi|marcapasos`: Pacer,
+	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|przewodnik|sprievodca|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`: Guide,
+	`pacer|pacers|pacemaker|pace maker|pacing|pace|pace runner|pace setter|pacesetter|official pacer|lievre|meneur|meneuse|meneur d'allure|meneuse d'allure|tempomacher|tempolaufer|zuglaufer|hase|haas|liebre|lepre|coelho|marcador de ritmo|zajac|fartholder|fartsholder|farthallare|hare|janis|vodic|iramfuto|пеисмеикер|ペースメーカー|tavsan|iepure|iepuras|tempomeister|tempopidaja|temponpitaja|tempotare|fartshallare|nyul|zajic|tempomaker|tempoloper|meneur allure|tempogeber|marcapassi|marcapasos`: Pacer,
 	`back marker|backmarker|back-marker|tail|tail walker|tail-walker|tailwalker|tail runner|tail-runner|tail end|tail end charlie|sweeper|sweep|last walker|rear guard|lantern rouge|
 	serre file|serre-file|fermeture|voiture balai|schlusslaufer|schlusslauferin|besenlaufer|besen|hekkensluiter|bezem|bezemwagen|coche escoba|corredor escoba|escoba|scopa|chiudi fila|vassoura|bagtrop|kotrupp|kvast|feiebil|bezemloper|peravalvoja|zamykajacy|zametac|замыкающии`: BackMarker,
 	`with child|with a child|with children|with kid|with kids|with son|with daughter|with junior|with under 11|parent|parent with child|adult with child|adult with a child|accompanying adult|accompanying child|accompanying|accompanying junior|accompanying parent|running with child|ran with child|ran with son|ran with daughter|
@@ -55,7 +55,7 @@ var leading = []struct {
 }{
 	{"guide for ", Guide}, {"guide to ", Guide}, {"guide runner for ", Guide}, {"guiding ", Guide}, {"vi guide ", Guide}, {"guide of ", Guide},
 	{"guided by ", Guided}, {"with guide ", Guided}, {"vi with ", Guided}, {"vi runner ", Guided},
-	{"pacer for ", Pacer}, {"pacing for ", Pacer}, {"pacing at ", Pacer}, {"pacer at ", Pacer}, {"pace for ", Pacer},
+	{"pacer for ", Pacer}, {"pacing ", Pacer}, {"pacing for ", Pacer}, {"pacing at ", Pacer}, {"pacer at ", Pacer}, {"pace for ", Pacer},
 	{"tail walking ", BackMarker}, {"tail walker ", BackMarker}, {"back marker ", BackMarker},
 	{"with son ", WithChild}, {"with daughter ", WithChild}, {"accompanying child ", WithChild}, {"with child ", WithChild}, {"parent of ", WithChild}, {"accompanying ", WithChild},
 	{"walked with ", Walker}, {"pushing buggy ", Buggy}, {"with dog ", Dog},
@@ -118,8 +118,9 @@ func clausePart(c []byte, words map[string]TakingPart) (TakingPart, bool) {
 		return p, true
 	}
 	var room [64]byte
-	kept := room[:0]
+	kept, clock := room[:0], false
 	for w := range bytes.FieldsSeq(c) {
+		clock = clock || bytes.IndexByte(w, ':') > 0
 		if idle[string(w)] || w[0] >= '0' && w[0] <= '9' {
 			continue
 		}
@@ -132,7 +133,7 @@ func clausePart(c []byte, words map[string]TakingPart) (TakingPart, bool) {
 			}
 		}
 	}
-	if p, ok := partPhrases[string(kept)]; ok && len(kept) > 0 {
+	if p, ok := partPhrases[string(kept)]; ok && len(kept) > 0 && !(clock && string(kept) == "pace") { // "4:59 pace" is how fast
 		return p, true
 	}
 	for _, l := range leading {
@@ -162,8 +163,8 @@ func broughtAlong(c []byte) (part TakingPart, ok bool) {
 // company are dogs and buggies, in the cases that stand behind "with". Common practice of the
 // languages, no source.
 var company = wordTable(map[string]TakingPart{
-	`dog|dogs|doggy|hund|hunden|hunde|hond|honden|chien|chienne|chiens|perro|perra|perros|cane|cani|cao|caes|psem|pejskem|psom|koiran|koiransa|koirani|koeraga|kutyaval|caine|cainele|hundi|suniem|suni|sunimi|kopekle|kopegiyle`:                                                                                        Dog,
-	`buggy|pram|pushchair|stroller|poussette|kinderwagen|babyjogger|carrito|cochecito|passeggino|carrinho|wozkiem|kocarkem|kocikom|barnvagn|barnvagnen|barnevogn|barnevognen|barnevogna|lastenvaunujen|lastenvaunut|rattaiden|karuga|lapsevankriga|vankriga|babakocsival|carucior|caruciorul|vezimeliu|ratiniem|pusetle`: Buggy,
+	`dog|dogs|doggy|hund|hunden|hunde|hond|honden|chien|chienne|chiens|perro|perra|perros|cane|cani|cao|caes|psem|pejskem|psom|koiran|koiransa|koirani|koeraga|kutyaval|caine|cainele|hundi|suniem|suni|sunimi|kopekle|kopegiyle`:                                                                                             Dog,
+	`buggy|pram|pushchair|stroller|poussette|kinderwagen|babyjogger|carrito|cochecito|passeggino|carrinho|wozkiem|kocarkem|kocikom|barnvagn|barnvagnen|vagn|barnevogn|barnevognen|barnevogna|lastenvaunujen|lastenvaunut|rattaiden|karuga|lapsevankriga|vankriga|babakocsival|carucior|caruciorul|vezimeliu|ratiniem|pusetle`: Buggy,
 })
 
 var besideCompany = wordSet(`with|and|+|mit|dem|der|ihrem|seinem|avec|son|sa|con|su|il|com|met|haar|zijn|med|sin|sitt|z|ze|swoim|s|se|svym|cu|kanssa|koos|oma|ja|pushed|pushing|pushes|push|walked|walking|schob|geschoben|pousse|poussait|empujando|spingendo|empurrando|duwde|skot|bebis|baby|bebe|vauvan|small|big|one|two|double|twin`)

@@ -5,23 +5,29 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // barePlaces leaves of places that are written with more than their number the number alone: in
-// a column whose heading says places, the same before and behind each, "(1)", "P1", "No. 1",
-// counting from 1 by one; or the first rows in words or Roman figures, "Winner", "II", right
-// before the first number that counts on. It returns the number of cells.
+// a column whose heading says places, those that go on from the place above them, "No. 4", "4 of
+// 18", "joint 4th", "IV"; or the same before and behind each, "Runner 1", counting from 1 by one; or
+// the first rows in words, "Winner", right before the first number that counts on. It returns the
+// number of cells.
 func (g *grid) barePlaces(lex *lexicon, headings []string, after int) (mended int) {
 	for column, h := range headings {
 		guess := lex.read(h)
 		if h == "" || !guess.known || guess.meaning != Position {
 			continue
 		}
-		plain := g.numbersIn(column, after)
+		plain := g.wordsBefore(column, after)
 		if plain == nil {
-			plain = g.wordsBefore(column, after)
+			plain = g.numbersIn(column, after)
 		}
 		if plain == nil {
+			plain = g.placesFollowing(column, after)
+		}
+		if len(plain) == 0 {
 			continue
 		}
 		mended += g.mend(func(_, row int, cells []string) ([]string, bool) {
@@ -30,7 +36,7 @@ func (g *grid) barePlaces(lex *lexicon, headings []string, after int) (mended in
 				return nil, false
 			}
 			cells = slices.Clone(cells)
-			cells[column] = strconv.Itoa(n)
+			cells[column] = n
 			return cells, true
 		})
 	}
@@ -42,8 +48,8 @@ var wrappedPlace = regexp.MustCompile(`^([^\d]{0,6}?)(\d{1,5})([^\d]{0,3})$`)
 
 // numbersIn gives the numbers by row of a column whose cells all say the same around them, nil
 // where they don't, or don't count from 1 by one. Cells without a figure stay.
-func (g *grid) numbersIn(column, after int) map[int]int {
-	numbers := map[int]int{}
+func (g *grid) numbersIn(column, after int) map[int]string {
+	numbers := map[int]string{}
 	around, last := "", 0
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
@@ -66,7 +72,7 @@ func (g *grid) numbersIn(column, after int) map[int]int {
 			return nil
 		}
 		last = n
-		numbers[row] = n
+		numbers[row] = strconv.Itoa(n)
 	}
 	if len(numbers) < 3 {
 		return nil
@@ -74,12 +80,63 @@ func (g *grid) numbersIn(column, after int) map[int]int {
 	return numbers
 }
 
+// placesFollowing gives the places of a column that are written with more than their number, or in
+// words, where each is that of the place above it and one more, or is shared with it; and where the
+// next place leaves one out, those of a result that has a sign for "the same", or no place, "guest".
+func (g *grid) placesFollowing(column, after int) map[int]string {
+	var places map[int]string
+	last, open := 0, 0 // the row that needs a place left out below it
+	for i := 0; i < g.len(); i++ {
+		row, cells := g.at(i)
+		if row <= after || column >= len(cells) || cells[column] == "" {
+			continue
+		}
+		c := cells[column]
+		if !digitsOnly(c) {
+			c = trim(c)
+		}
+		if digitsOnly(c) || placeKind(c) == kInt {
+			n := int(placeNumber(c))
+			if open > 0 && n != last+2 {
+				delete(places, open)
+			}
+			last, open = n, 0
+			continue
+		}
+		if open > 0 {
+			delete(places, open)
+		}
+		open = 0
+		said := ""
+		if tied, ok := text.SaysPlace(c, last+1); ok {
+			last++
+			if said = strconv.Itoa(last); tied {
+				said += "="
+			}
+		} else if tied, ok := text.SaysPlace(c, last); ok && tied {
+			said = strconv.Itoa(last) + "="
+		} else if last > 0 && (isDitto(c) || c == "=") {
+			said, open = strconv.Itoa(last)+"=", row
+		} else if last > 0 && hasNoDigit(c) && rowFilled(cells) > 2 && kindOf(c) != kStatus && slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+			said, open = strconv.Itoa(last+1), row
+		}
+		if said != "" {
+			if places == nil {
+				places = map[int]string{}
+			}
+			places[row] = said
+		}
+	}
+	delete(places, open)
+	return places
+}
+
 // romanPlaces are the Roman figures that may stand for the first three.
 var romanPlaces = []string{"i", "ii", "iii"}
 
 // wordsBefore gives the places of the rows before the first number of a column, up to three,
 // where it counts on from them: words, or Roman figures in order. nil for none.
-func (g *grid) wordsBefore(column, after int) map[int]int {
+func (g *grid) wordsBefore(column, after int) map[int]string {
 	var rows []int
 	var texts []string
 	for i := 0; i < g.len(); i++ {
@@ -103,9 +160,9 @@ func (g *grid) wordsBefore(column, after int) map[int]int {
 	if !roman && (len(texts) == 0 || !winnerWords[texts[0]] && !firstWords[strings.Trim(texts[0], " .")]) {
 		return nil
 	}
-	places := map[int]int{}
+	places := map[int]string{}
 	for i, row := range rows {
-		places[row] = i + 1
+		places[row] = strconv.Itoa(i + 1)
 	}
 	return places
 }

@@ -281,6 +281,39 @@ func (s *settler) byValues() {
 	}
 }
 
+// ended takes a column that nothing else is known of for how races ended where all that it says, on
+// however few rows, are codes for that, DNF, DSQ, or words for having finished.
+func (s *settler) ended() {
+	if s.find(Status) >= 0 || s.find(Time) < 0 && s.find(Position) < 0 {
+		return
+	}
+	for i, p := range s.profiles {
+		if m := s.columns[i].Meaning; p.filled == 0 || len(p.distinct) == 0 || len(p.distinct) > 6 || m != Other && m != Number || p.count[kInt] > 0 {
+			continue
+		}
+		codes, only := 0, true
+		for v := range p.distinct {
+			f := fold(v)
+			if endedCodes[f] {
+				codes++
+			} else if only = only && (finishCodes[f] || v == "✓" || v == "✔"); !only {
+				break
+			}
+		}
+		if only && codes > 0 {
+			s.set(i, Status, "its values say how races ended")
+			return
+		}
+	}
+}
+
+// endedCodes stand for how a race ended and for nothing else, finishCodes beside them for a
+// finish. Common practice of the languages, no source.
+var (
+	endedCodes  = set("dnf dns dsq dq disq disqualified retired abandon aufgegeben ritirato squalificato uitgevallen disqualifiziert descalificado", "did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "nicht angetreten", "non partant", "non partito")
+	finishCodes = set("f fin finish finished finisher finishers ok yes y classified done complete completed counted valid ja oui si im ziel arrive arrivee classe classee finalizado finalizada finalista clasificado arrivato arrivata gefinisht geklasseerd i mal gennemfort fullfort maalissa")
+)
+
 // remarksBehind takes the first column behind the times for notes that has no heading and words in
 // no more than a third of the rows: what somebody has written beside them, "void", "ran with Jo".
 func (s *settler) remarksBehind(free func(int) bool) {

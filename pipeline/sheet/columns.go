@@ -84,6 +84,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.times()
 	s.single()
 	s.byValues()
+	s.ended()
 	s.secondsOnly()
 	s.lineNumbers()
 	s.evidence()

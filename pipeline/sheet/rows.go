@@ -231,6 +231,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 		if row < r.lastSure && named && timed && strings.ContainsAny(pos, "0123456789") {
 			return isData // a place that somebody was not sure of: "4?"
 		}
+		if row < r.lastSure && named && kindOf(tm) == kClock && outOfRanking[fold(pos)] {
+			return isData
+		}
 		return whyFooter
 	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
 		return isData // nobody took the time of this one
@@ -308,6 +311,10 @@ func (r *rowRules) describesPerson(cells []string, filled int) bool {
 	}
 	return filled >= 3
 }
+
+// outOfRanking stand in place of the place of those who ran and are not ranked. Common practice of
+// the languages, no source.
+var outOfRanking = set("guest guests unplaced unranked unofficial g nc np ak hc h c u o hors gast gaste invite invitee invitado invitada ospite hote gjest gaest", "a k", "h c", "n c", "n p", "o k", "hors concours", "hors course", "hors classement", "ausser konkurrenz", "fuori gara", "fuori classifica", "fuera de concurso", "buiten mededinging", "utom tavlan", "utenfor konkurranse", "uden for konkurrence", "poza konkurencja", "not placed", "not ranked", "no place", "out of competition", "non competitive")
 
 // wordsUnderFigures says whether a row has words in a column of figures, or a group in
 // one of dates or of figures that groups don't stand among, and so is no result: "Fastest | Jo Lee | 18:20", "Marshal | Al Roe",

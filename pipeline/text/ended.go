@@ -6,7 +6,7 @@ package text
 // no official finish and goes with did not finish.
 const (
 	DidNotFinish = `abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
-	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
+	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufgabe|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
 	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|
 	odstoupil|odstoupila|odstupil|odstupila|feladta|nem ert celba|keskeytti|keskeyttanyt|kesk|kesk.|odstopil|odstopila|odustao|odustala|nije zavrsio|nije zavrsila|bitiremedi|
@@ -16,10 +16,10 @@ const (
 	did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon|bitirmedi|tamamlamadi|fullfoljde ej|fullfoljde inte|
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
 	izstajies|izstajusies|turned back|turned back at halfway|turned round|stopped after|stopped at|stopped early|left the course|collapsed|umgedreht|demi-tour|ni orffennodd|ni gorffennodd|отказал се|отказала се|не завършила|abbandono|abbandonato|abbandonata|abbandona|abandonament|es va retirar|no ha acabat|no acaba|retras|retrasa|pasitrauke|nefinisavo|utgick|avbrot|zieisla|зійшов|зійшла|зішов|
-	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|
+	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|went home|lopetamata|nebeidza|
 	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
-	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
+	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|excluded|struck off|ausgeschlossen|exclu|exclue|escluso|esclusa|excluido|excluida|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
 	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
 	diskvalifisert|diskvalificeret|diskad|diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizartak|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|
 	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|
@@ -35,5 +35,5 @@ const (
 	неявка|н/я|assente|ausente|absent|absente|nieobecny|nieobecna|afwezig|poissa|startade ej|startade inte|kom ej till start|kom inte till start|startet ikke|startede ikke|
 	mette ikke|motte ikke|udeblevet|n.p.|forfait|no se presento|neodstartoval|neodstartovala|neodstartovano|nenastoupil|nenastoupila|nenastupil|nenastupila|n. gestartet|
 	ni ddechreuodd|не з'явився|не з'явилася|no ha sortit|no presentat|absenta|gelmedi|neatvyko|neieradas|nestartejo|ei alustanud|puudus|
-	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|did not run|didn't run|not present|absent.`
+	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|did not run|didn't run|not present|absent.|no-show|noshow|non starter|non-starter|nonstarter|non starters|not here|n/s|n.g|n.g.`
 )

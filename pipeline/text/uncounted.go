@@ -2,6 +2,7 @@ package text
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -82,6 +83,65 @@ var (
 	estimates   = []string{"time estimated", "estimated time", "time approx", "approx time", "approximate time", "time guessed", "zeit geschatzt", "geschatzte zeit", "temps estime", "temps approximatif", "tiempo estimado", "tiempo aproximado", "tempo stimato", "tempo estimado", "tijd geschat", "geschatte tijd", "uppskattad tid", "estimert tid", "anslaet tid", "czas szacowany", "odhad casu"}
 	retireds    = []string{"retired at ", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early"}
 )
+
+// Words that together say that somebody is not sure of a time, that another stretch was run, or with
+// whose number. Common practice of the languages, no source.
+var (
+	timeWords   = wordsOf(`time times timing zeit zeiten temps chrono tiempo tempo tijd tid tiden czas cas aika ido vrijeme cronometraje время час`)
+	unsureWords = wordsOf(`uncertain unsure unconfirmed unclear unverified doubtful questionable wrong incorrect check checked verify verified confirm confirmed query disputed guess unsicher unklar fraglich zweifelhaft prufen uberprufen falsch incertain incertaine douteux verifier confirmer dudoso dudosa incierto comprobar revisar incerto dubbio verificare controllare duvidoso onzeker twijfelachtig controleren osaker osakert kontrollera usikker kontroller tjekkes niepewny sprawdzic nejisty overit epavarma tarkista`)
+	sureWords   = wordsOf(`now ok fine correct corrected right ist`)
+	numberTags  = wordsOf(`barcode number bib chip tag token startnummer nummer dossard dorsal pettorale`)
+	othersWords = wordsOf(`husband's wife's husbands wifes sister's brother's mother's father's mum's dad's son's daughter's friend's partner's someone somebody else's another swapped exchanged borrowed vertauscht echange intercambiado scambiato`)
+	errorWords  = wordsOf(`wrong off error erreur equivoco trompe trompee sbagliato sbagliata falsch verkeerd raccourci gekurzt`)
+	ranWords    = wordsOf(`ran run did walked completed only lief gelaufen nur couru seulement corrio solo corso alleen bara tylko jen vain kun`)
+)
+
+// DoubtedTime says whether a remark, folded and without marks, says that nobody is sure of a time,
+// that it is of another stretch, or of somebody else: "time to be checked", "did 4 km", "ran with
+// her sister's barcode". usualKM is the length of the run in whole kilometres, which says nothing.
+func DoubtedTime(folded string, usualKM int) bool {
+	words := remarkWords(folded)
+	if len(words) == 0 || len(words) > 8 {
+		return false
+	}
+	has := func(set map[string]bool) bool { return anyOf(words, set) }
+	switch {
+	case has(sureWords):
+		return false
+	case has(timeWords) && (has(unsureWords) || strings.HasSuffix(folded, "?")):
+		return !has(beforeToday)
+	case has(numberTags) && has(othersWords), strings.HasPrefix(folded, "ran as ") && len(words) == 4:
+		return true
+	case has(routes) && has(errorWords) && !has(beforeToday):
+		return true
+	case len(words) >= 2 && len(words) <= 4 && (ranWords[words[0]] || ranWords[words[len(words)-1]]):
+		return ranOther(words, usualKM)
+	}
+	return false
+}
+
+var beforeToday = wordsOf(`last week year ago before previous letzte woche semaine derniere pasada scorsa vorige`)
+
+// ranOther says whether the words are a way that is not the usual one and words for running:
+// "ran 6 km", "4k only".
+func ranOther(words []string, usualKM int) bool {
+	km := 0
+	for i, w := range words {
+		figure := strings.TrimRight(w, "km")
+		switch {
+		case ranWords[w]:
+		case figure != "" && len(figure) <= 2 && strings.Trim(figure, "0123456789") == "":
+			if unit := w[len(figure):]; unit == "" && (i+1 == len(words) || words[i+1] != "km" && words[i+1] != "k") || unit != "" && unit != "k" && unit != "km" {
+				return false
+			}
+			km, _ = strconv.Atoi(figure)
+		case (w == "km" || w == "k") && km > 0:
+		default:
+			return false
+		}
+	}
+	return km > 0 && km != usualKM
+}
 
 // NotOfThisRun says whether a remark, folded and without marks, says that a line stands for no
 // finish of this run.

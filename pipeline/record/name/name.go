@@ -256,6 +256,9 @@ func (s *scanner) findJoiner() {
 			return
 		}
 	}
+	if n := len(s.tokens); n == 5 && s.tokens[2].small && s.is(&s.tokens[2], betweenPeople) && s.key(&s.tokens[1]) == s.key(&s.tokens[4]) {
+		s.several = true // "Ana Paz y Luis Paz"
+	}
 	if n := len(s.tokens); n >= 4 && n <= 6 && s.tokens[1].small && !s.tokens[0].small && !s.tokens[2].small && !s.tokens[0].capitals && !s.particle(&s.tokens[2]) && s.is(&s.tokens[1], betweenPeople) {
 		s.several = true
 	}
@@ -263,7 +266,8 @@ func (s *scanner) findJoiner() {
 
 func (s *scanner) wholeFamily() bool {
 	if n := len(s.tokens); n >= 2 {
-		return s.is(&s.tokens[0], families) || s.is(&s.tokens[n-1], families)
+		return s.is(&s.tokens[0], families) || s.is(&s.tokens[n-1], families) || s.is(&s.tokens[0], teams) || s.key(&s.tokens[n-1]) == "team" ||
+			n == 2 && s.key(&s.tokens[0]) == "the" && strings.HasSuffix(s.key(&s.tokens[1]), "s")
 	}
 	return false
 }
@@ -384,10 +388,31 @@ func (s *scanner) isDescribed() bool {
 	if len(ts) == 2 && ts[1].small && s.commas == 0 {
 		return s.is(&ts[0], described) && s.is(&ts[1], describing) // "Lady with", of which a dog was cut off
 	}
+	if s.isWorn() {
+		return true
+	}
 	if n := len(ts); n < 3 || n > 6 || s.commas > 0 || !s.is(&ts[0], described) {
 		return false
 	}
 	return ts[1].small && s.is(&ts[1], describing) && !ts[2].number
+}
+
+// isWorn says whether the text is a word for a person and small words, or small words alone, two of
+// which are colours or clothes: "Woman, blue top", "red shirt".
+func (s *scanner) isWorn() bool {
+	n := 0
+	for i := range s.tokens {
+		switch t := &s.tokens[i]; {
+		case i == 0 && s.is(t, described):
+		case !t.small && (i > 0 || !s.is(t, worn)):
+			return false
+		case s.is(t, worn):
+			n++
+		case !s.is(t, describing):
+			return false
+		}
+	}
+	return n >= 2
 }
 
 // isSentence says whether the text is small words throughout, four and more, and one of them

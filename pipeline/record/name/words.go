@@ -101,6 +101,10 @@ var described = set(`man lady woman gentleman boy girl child chap bloke runner w
 // describing are the small words behind them. De and von begin family names.
 var describing = set(`in with wearing en avec mit im ohne con sin senza com sem met zonder pa med utan uten uden w z ze v s bez`)
 
+// worn are colours and clothes, by which somebody is described whose name nobody has: "Woman, blue
+// top", "red shirt". Common practice, no source.
+var worn = set(`red blue green white black yellow orange pink purple grey gray shirt tshirt top vest hat cap shorts jacket hoodie bib beard rot blau grun weiss schwarz gelb rotes blaues shirt trikot mutze jacke rouge bleu vert blanc noir jaune maillot casquette`)
+
 // relations tell, with "of" and a name behind them, whose friend or child somebody was.
 var relations = set(`friend friends husband wife partner son daughter child brother sister mother father mum dad mate colleague freund freundin amigo amiga ami amie amico amica`)
 
@@ -138,6 +142,7 @@ var nobodyWhole = map[string]bool{
 	"name": true, "who": true, "who was this": true, "undefined": true, "false": true, "error": true, "dup": true, "duplicate": true, "funnel error": true, "not a finisher": true, "dienw": true, "gan ainm": true,
 	"ditto": true, "idem": true, "same as above": true, "as above": true, "see note": true, "see notes": true, "see below": true, "vacant": true, "void": true, "position void": true,
 	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
+	"voided": true, "voids": true, "cancelled": true, "cancelled entry": true, "delete": true, "deleted": true, "delete me": true, "ignore": true, "ignore me": true, "ignore this": true, "dummy": true, "dummy runner": true, "example": true, "example runner": true, "sample": true, "sample person": true, "sample runner": true, "scan error": true, "scanner error": true, "barcode error": true, "end": true, "the end": true, "unused": true, "unused token": true, "test entry": true, "test line": true, "test scan": true, "testlaufer": true, "test person": true, "testperson": true, "prueba": true, "prova": true, "finish closed": true, "last finisher": true, "end of results": true, "mean": true, "median": true, "average": true, "average time": true, "mean time": true, "total": true, "totals": true, "course record": true, "lost": true, "names": true, "starter": true, "number": true, "nachmelder": true, "nachmeldung": true, "dog": true, "a dog": true, "timekeeper": true, "mustermann": true, "max musterman": true, "first last": true, "first name last name": true, "forename surname": true, "first name surname": true,
 }
 
 // Keys are decomposed (Unicode Standard Annex 15), which Hangul written here is not.
@@ -167,6 +172,9 @@ var betweenPeople = set(`y e i`)
 
 // families as first or last word stand for a whole family.
 var families = set(`family familie famille familia famiglia familj rodzina`)
+
+// teams as first word stand for more than one person.
+var teams = set(`team equipe squadra equipo lag mannschaft`)
 
 // ofSentences are small words that stand in no name, folded (common practice, no source).
 var ofSentences = set(`his her their did didnt not catch caught name forgot who whose somebody someone nobody ihr nicht vergessen jemand quelqu oublie nombre alguien olvide nome qualcuno naam vergeten iemand namn glomde ktos`)
