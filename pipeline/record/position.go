@@ -65,7 +65,7 @@ func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 	return pos, tied, false, true
 }
 
-var ordinalSuffixes = wordSet(`st|nd|rd|th|e|er|eme|ème|ième|ère|re|o|a|de|:e|:a|ST|ND|RD|TH`)
+var ordinalSuffixes = wordSet(`st|nd|rd|th|e|er|eme|ème|ième|ère|re|o|a|de|te|ste|:e|:a|Th|ST|ND|RD|TH`)
 
 func allZeros(s string) bool {
 	for i := range len(s) {

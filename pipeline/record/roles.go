@@ -204,7 +204,7 @@ func startsWithStatus(b []byte) (st Status, sure bool) {
 }
 
 // oftenElse are words for a run that was not finished that begin other remarks as well.
-var oftenElse = wordSet("retired|stopped|dropped|incomplete|lauk|time limit|no result|no results|zeitlimit")
+var oftenElse = wordSet("went home|excluded|aufgabe|not here|retired|stopped|dropped|incomplete|lauk|time limit|no result|no results|zeitlimit")
 
 // helpedOnly says whether a note is that somebody helped, and nothing else: without a place or
 // a time, who so stands on the list has not run.

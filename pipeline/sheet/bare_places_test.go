@@ -17,6 +17,7 @@ func TestPlacesInOtherWords(t *testing.T) {
 		{"joint 4th", "joint 4th", "1 2 3 4= 4= 6"},
 		{"4", `"`, "1 2 3 4 4= 6"},
 		{"4", "ditto", "1 2 3 4 4= 6"},
+		{"4", "equal", "1 2 3 4 4= 6"},
 		{"unplaced", "5", "1 2 3 4 5 6"},
 		{"M9", "5", "1 2 3 M9 5 6"},
 		{"guest", "4", "1 2 3 guest 4 6"},

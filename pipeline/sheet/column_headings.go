@@ -382,13 +382,16 @@ func (s *settler) distances(i int) bool {
 // first is. Where the least of the others is over half of the greatest, they are running times
 // and the first was not taken.
 func (s *settler) startsAtZero(i int) bool {
-	first, least, most := true, 0.0, 0.0
+	first, least, most, n := true, 0.0, 0.0, 0.0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
 		if c == "" {
 			continue
 		}
 		v := looseNumber(c)
+		if v > 0 {
+			n++
+		}
 		switch {
 		case first && (v != 0 || !strings.ContainsAny(c, "0")):
 			return false
@@ -397,5 +400,11 @@ func (s *settler) startsAtZero(i int) bool {
 		}
 		first, most = false, max(most, v)
 	}
+	if least >= leastRun && n > 1 && least > 4*(most-least)/(n-1) {
+		return false // whole times below one that nobody took, 0:00
+	}
 	return !first && (most == 0 || 2*least <= most)
 }
+
+// leastRun is less than any time of 5 km, and more than the second is behind the first, s.
+const leastRun = 600

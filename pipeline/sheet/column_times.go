@@ -41,6 +41,13 @@ func (s *settler) followedAlone(a, b int) bool {
 	return n >= 8 && fallA == 0 && fallB*10 >= n
 }
 
+// saysMore says whether the heading of a column of times has a number or a word beside the one word
+// of the other: "Timer 2", "Backup time" and "Time".
+func (s *settler) saysMore(a, b int) bool {
+	more := func(i int) bool { return strings.ContainsAny(fold(s.headings[i]), " 0123456789") }
+	return more(a) && s.headings[b] != "" && !more(b)
+}
+
 // times keeps one column of the plain meaning Time.
 func (s *settler) times() {
 	cols := s.all(Time)
@@ -93,7 +100,7 @@ func (s *settler) times() {
 		if ra-rb > .1 || rb-ra > .1 {
 			return ra > rb
 		}
-		return false
+		return s.saysMore(b, a)
 	}
 	for _, c := range cols[1:] {
 		if better(c, best) {

@@ -314,7 +314,7 @@ func (r *rowRules) describesPerson(cells []string, filled int) bool {
 
 // outOfRanking stand in place of the place of those who ran and are not ranked. Common practice of
 // the languages, no source.
-var outOfRanking = set("guest guests unplaced unranked unofficial g nc np ak hc h c u o hors gast gaste invite invitee invitado invitada ospite hote gjest gaest", "a k", "h c", "n c", "n p", "o k", "hors concours", "hors course", "hors classement", "ausser konkurrenz", "fuori gara", "fuori classifica", "fuera de concurso", "buiten mededinging", "utom tavlan", "utenfor konkurranse", "uden for konkurrence", "poza konkurencja", "not placed", "not ranked", "no place", "out of competition", "non competitive")
+var outOfRanking = set("guest guests unplaced unranked unofficial visitor ooc nr unpl ext exhib pacer tail tw g nc np ak hc h c u o hors gast gaste invite invitee invitado invitada ospite hote gjest gaest", "a k", "h c", "n c", "n p", "o k", "hors concours", "hors course", "hors classement", "ausser konkurrenz", "fuori gara", "fuori classifica", "fuera de concurso", "buiten mededinging", "utom tavlan", "utenfor konkurranse", "uden for konkurrence", "poza konkurencja", "o c", "n r", "o w", "ausser wertung", "buiten klassement", "non ranked", "not placed", "not ranked", "no place", "out of competition", "non competitive")
 
 // wordsUnderFigures says whether a row has words in a column of figures, or a group in
 // one of dates or of figures that groups don't stand among, and so is no result: "Fastest | Jo Lee | 18:20", "Marshal | Al Roe",

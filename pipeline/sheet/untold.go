@@ -201,8 +201,36 @@ func (s *settler) behindFirst(i int) bool {
 			}
 		}
 	}
-	return behind > 2 && behind*2 > filled
+	return behind > 2 && behind*2 > filled || s.risesBehindFirst(i)
 }
+
+// risesBehindFirst says the same of times without a sign: below the first, all of a run, stand
+// five and more that rise from less than any run takes.
+func (s *settler) risesBehindFirst(i int) bool {
+	first, last, n := 0.0, 0.0, 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if kindOf(c) != kClock {
+			continue
+		}
+		v := looseNumber(c)
+		switch {
+		case n == 0:
+			if first = v; first < leastRun {
+				return false
+			}
+		case v < last, n == 1 && (v >= leastGap || 2*v > first):
+			return false
+		default:
+			last = v
+		}
+		n++
+	}
+	return n > 5
+}
+
+// leastGap is less than any time of a run of some length, s.
+const leastGap = 480
 
 // handicapInside says whether times come in as those of a handicap do, in which
 // runners start one after the other: spread over less than a twelfth of their

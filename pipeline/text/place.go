@@ -20,6 +20,21 @@ func SaysPlace(s string, n int) (tied, ok bool) {
 	return saysPlace(lettersForFigures(s), n)
 }
 
+// SharesPlace says whether a text is nothing but words or signs for the place above: "equal",
+// "same", "=".
+func SharesPlace(s string) bool {
+	if len(s) > 20 {
+		return false
+	}
+	tokens := placeTokens(strings.ToLower(s))
+	for _, w := range tokens {
+		if !tieWords[w] && !sameWords[w] {
+			return false
+		}
+	}
+	return len(tokens) > 0
+}
+
 func saysPlace(s string, n int) (tied, ok bool) {
 	var numbers []int
 	total, bracket := false, false
@@ -32,9 +47,9 @@ func saysPlace(s string, n int) (tied, ok bool) {
 			tied = true
 		case w == "of" || w == "/" || w == "von" || w == "sur" || w == "di" || w == "de" || w == "van" || w == "av":
 			total = len(numbers) > 0
-		case w == "(":
+		case w == "(" || w == "[":
 			bracket = len(numbers) > 0
-		case w == "-" || w == "&" || placeWords[w]:
+		case w == "-" || w == "–" || w == "&" || w == "+" || placeWords[w]:
 		default:
 			return false, false
 		}
@@ -79,9 +94,9 @@ func placeTokens(s string) (tokens []string) {
 			if from < 0 {
 				from, of = i, is
 			}
-		case strings.ContainsRune("=(/-&", r):
+		case strings.ContainsRune("=([/-–&+", r):
 			tokens = append(tokens, string(r))
-		case strings.ContainsRune(" )[].,:;#*'\u00a0\u200b", r):
+		case strings.ContainsRune(" )]{}<>~.,:;#*'\u00a0\u200b", r):
 		default:
 			tokens = append(tokens, string(r)) // a sign that no place has
 		}
@@ -146,9 +161,11 @@ func plainFigure(r rune) rune {
 
 var (
 	// tieWords say that a place is shared. Common practice, no source.
-	tieWords = wordsOf("= tie tied t joint jt j equal equally eq ea ex aequo exaequo gleich geteilt geteilter dead heat dh parità pari empate empatado delt")
+	tieWords = wordsOf("= tie tied t joint jt j equal equally eq ea ex aequo exaequo gleich geteilt geteilter shared ties equals pari merito æquo dead heat dh parità pari empate empatado delt")
+	// sameWords say "as above". Common practice, no source.
+	sameWords = wordsOf("same ditto dito dto do idem gleich samma samme stesso mismo")
 	// placeWords stand beside a place and change nothing. Common practice, no source.
-	placeWords = wordsOf("st nd rd th e er re ère ere eme ème ieme ième de ste o a º ª ° mo ma to ta vo va no n nr nro num number numéro numero número № p pos position posn place pl platz rang rank lugar puesto posto plats plass plads sija miejsce místo plaats finisher 位 名 第 등 위")
+	placeWords = wordsOf("out overall and for tied total te ste st nd rd th e er re ère ere eme ème ieme ième de ste o a º ª ° mo ma to ta vo va no n nr nro num number numéro numero número № p pos position posn place pl platz rang rank lugar puesto posto plats plass plads sija miejsce místo plaats finisher 位 名 第 등 위")
 	// numberWords are English numbers and ordinals up to twenty, and circled numbers from ten on.
 	numberWords = func() map[string]int {
 		m := map[string]int{}

@@ -87,13 +87,14 @@ var (
 // Words that together say that somebody is not sure of a time, that another stretch was run, or with
 // whose number. Common practice of the languages, no source.
 var (
-	timeWords   = wordsOf(`time times timing zeit zeiten temps chrono tiempo tempo tijd tid tiden czas cas aika ido vrijeme cronometraje время час`)
-	unsureWords = wordsOf(`uncertain unsure unconfirmed unclear unverified doubtful questionable wrong incorrect check checked verify verified confirm confirmed query disputed guess unsicher unklar fraglich zweifelhaft prufen uberprufen falsch incertain incertaine douteux verifier confirmer dudoso dudosa incierto comprobar revisar incerto dubbio verificare controllare duvidoso onzeker twijfelachtig controleren osaker osakert kontrollera usikker kontroller tjekkes niepewny sprawdzic nejisty overit epavarma tarkista`)
-	sureWords   = wordsOf(`now ok fine correct corrected right ist`)
-	numberTags  = wordsOf(`barcode number bib chip tag token startnummer nummer dossard dorsal pettorale`)
-	othersWords = wordsOf(`husband's wife's husbands wifes sister's brother's mother's father's mum's dad's son's daughter's friend's partner's someone somebody else's another swapped exchanged borrowed vertauscht echange intercambiado scambiato`)
-	errorWords  = wordsOf(`wrong off error erreur equivoco trompe trompee sbagliato sbagliata falsch verkeerd raccourci gekurzt`)
-	ranWords    = wordsOf(`ran run did walked completed only lief gelaufen nur couru seulement corrio solo corso alleen bara tylko jen vain kun`)
+	timeWords    = wordsOf(`time times timing zeit zeiten temps chrono tiempo tempo tijd tid tiden czas cas aika ido vrijeme cronometraje время час`)
+	unsureWords  = wordsOf(`uncertain unsure unconfirmed unclear unverified doubtful questionable wrong incorrect check verify confirm query disputed guess unsicher unklar fraglich zweifelhaft prufen uberprufen falsch incertain incertaine douteux verifier confirmer dudoso dudosa incierto comprobar revisar incerto dubbio verificare controllare duvidoso onzeker twijfelachtig controleren osaker osakert kontrollera usikker kontroller tjekkes niepewny sprawdzic nejisty overit epavarma tarkista`)
+	settledWords = wordsOf(`checked verified confirmed`) // of what has yet to be, or is not
+	sureWords    = wordsOf(`now ok fine correct corrected right ist`)
+	numberTags   = wordsOf(`barcode number bib chip tag token startnummer nummer dossard dorsal pettorale`)
+	othersWords  = wordsOf(`husband's wife's husbands wifes sister's brother's mother's father's mum's dad's son's daughter's friend's partner's someone somebody else's another swapped exchanged borrowed vertauscht echange intercambiado scambiato`)
+	errorWords   = wordsOf(`wrong off error erreur equivoco trompe trompee sbagliato sbagliata falsch verkeerd raccourci gekurzt`)
+	ranWords     = wordsOf(`ran run did walked completed only lief gelaufen nur couru seulement corrio solo corso alleen bara tylko jen vain kun`)
 )
 
 // DoubtedTime says whether a remark, folded and without marks, says that nobody is sure of a time,
@@ -108,9 +109,9 @@ func DoubtedTime(folded string, usualKM int) bool {
 	switch {
 	case has(sureWords):
 		return false
-	case has(timeWords) && (has(unsureWords) || strings.HasSuffix(folded, "?")):
+	case has(timeWords) && (has(unsureWords) || (has(negations) || slices.Contains(words, "be")) && has(settledWords) || strings.HasSuffix(folded, "?")):
 		return !has(beforeToday)
-	case has(numberTags) && has(othersWords), strings.HasPrefix(folded, "ran as ") && len(words) == 4:
+	case has(numberTags) && has(othersWords), strings.HasPrefix(folded, "ran as ") && len(words) == 4 && words[2] != "a" && words[2] != "an" && words[2] != "the":
 		return true
 	case has(routes) && has(errorWords) && !has(beforeToday):
 		return true

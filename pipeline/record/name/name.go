@@ -266,7 +266,7 @@ func (s *scanner) findJoiner() {
 
 func (s *scanner) wholeFamily() bool {
 	if n := len(s.tokens); n >= 2 {
-		return s.is(&s.tokens[0], families) || s.is(&s.tokens[n-1], families) || s.is(&s.tokens[0], teams) || s.key(&s.tokens[n-1]) == "team" ||
+		return s.is(&s.tokens[0], families) || s.is(&s.tokens[n-1], families) || s.is(&s.tokens[0], teams) || n > 2 && s.key(&s.tokens[n-1]) == "team" ||
 			n == 2 && s.key(&s.tokens[0]) == "the" && strings.HasSuffix(s.key(&s.tokens[1]), "s")
 	}
 	return false
