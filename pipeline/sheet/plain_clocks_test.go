@@ -39,7 +39,7 @@ func TestTimesWithOtherMarks(t *testing.T) {
 				t.Fatal(c.form, err)
 			}
 			var got []string
-			s.Parts[0].Each(func(_ int, cells []string) error { got = append(got, cells[2]); return nil })
+			s.Parts[0].Each(func(_ int, cells []string) error { got = append(got, trim(cells[2])); return nil })
 			if fmt.Sprint(got) != fmt.Sprint(want) {
 				t.Errorf("%s, all %v: %q, want %q", c.form, all, got, want)
 			}

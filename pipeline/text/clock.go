@@ -56,5 +56,5 @@ func PlainClock(s string) (plain string, ok bool) {
 			w += "." + m[3]
 		}
 	}
-	return w, w != s && plainClock.MatchString(w)
+	return w, w != strings.TrimSpace(s) && plainClock.MatchString(w)
 }
