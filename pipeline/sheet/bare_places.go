@@ -86,6 +86,7 @@ func (g *grid) numbersIn(column, after int) map[int]string {
 func (g *grid) placesFollowing(column, after int) map[int]string {
 	var places map[int]string
 	last, open := 0, 0 // the row that needs a place left out below it
+	numbers, times := 0, 0
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		if row <= after || column >= len(cells) || cells[column] == "" {
@@ -101,7 +102,11 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 				delete(places, open)
 			}
 			last, open = n, 0
+			numbers++
 			continue
+		}
+		if k := kindOf(c); k == kClock || k == kDecimal {
+			times++
 		}
 		if open > 0 {
 			delete(places, open)
@@ -126,6 +131,9 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 			}
 			places[row] = said
 		}
+	}
+	if times > numbers {
+		return nil // "Finish" may head times as well
 	}
 	delete(places, open)
 	return places

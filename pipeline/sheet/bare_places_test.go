@@ -50,6 +50,16 @@ func TestPlacesInOtherWords(t *testing.T) {
 	}
 }
 
+// "Finish" may head places and times: times of which one goes on from whole minutes stay times.
+func TestFinishOfTimes(t *testing.T) {
+	s := readCase(t, "alder 2026-11-21.csv", "No.,Name,Finish\n1,Ada Dale,31.04\n2,Bea Dale,32\n3,Cal Dale,32.33\n4,Dot Dale,33.34\n5,Eve Dale,34.10\n6,Fay Dale,35.12\n")
+	var got []string
+	s.Parts[0].Each(func(_ int, cells []string) error { got = append(got, cells[2]); return nil })
+	if text := strings.Join(got, " "); text != "31.04 32 32.33 33.34 34.10 35.12" {
+		t.Errorf("read %q", text)
+	}
+}
+
 // A column under any heading that holds nothing but codes for how races ended says that.
 func TestStatusByItsValues(t *testing.T) {
 	for _, c := range []struct{ heading, first, fourth, want string }{

@@ -37,7 +37,7 @@ func SharesPlace(s string) bool {
 
 func saysPlace(s string, n int) (tied, ok bool) {
 	var numbers []int
-	total, bracket := false, false
+	total, bracket, span := false, false, false
 	for _, w := range placeTokens(s) {
 		figure, is := smallNumber(w)
 		switch {
@@ -49,7 +49,9 @@ func saysPlace(s string, n int) (tied, ok bool) {
 			total = len(numbers) > 0
 		case w == "(" || w == "[":
 			bracket = len(numbers) > 0
-		case w == "-" || w == "–" || w == "&" || w == "+" || placeWords[w]:
+		case w == "-" || w == "–" || w == "&" || w == "+":
+			span = len(numbers) > 0
+		case placeWords[w]:
 		default:
 			return false, false
 		}
@@ -63,7 +65,7 @@ func saysPlace(s string, n int) (tied, ok bool) {
 		return tied, numbers[1] >= n
 	case bracket:
 		return tied, numbers[1] > 0 && numbers[1] <= n
-	case numbers[1] == n+1:
+	case numbers[1] == n+1 && span:
 		return true, true // 3-4
 	}
 	return tied, numbers[1] == 0 // 3.0
