@@ -18,7 +18,7 @@ func (g *grid) plainClocks(lex *lexicon, headings []string, after int) (mended i
 			if row <= after || figuresOnly(cellAt(cells, column)) {
 				return nil, false
 			}
-			plain, ok := text.PlainClock(cells[column])
+			plain, ok := plainClock(cells[column])
 			if !ok {
 				return nil, false
 			}
@@ -35,12 +35,18 @@ func (g *grid) oddClocks(column, after int) bool {
 	for i := range g.len() {
 		row, cells := g.at(i)
 		if row > after && !figuresOnly(cellAt(cells, column)) {
-			if _, ok := text.PlainClock(cells[column]); ok {
+			if _, ok := plainClock(cells[column]); ok {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// plainClock is such a time with the usual marks; false where the marks are read as they are.
+func plainClock(cell string) (plain string, ok bool) {
+	plain, ok = text.PlainClock(cell)
+	return plain, ok && (kindOf(cell) != kClock || looseKey(trim(cell)) != looseKey(plain))
 }
 
 // figuresOnly is the cheap test for a time that needs no mending, or none at all.
