@@ -99,7 +99,7 @@ func plainGroup(text string) string {
 	if strings.HasPrefix(s, "♂") || strings.HasPrefix(s, "♀") {
 		s = strings.NewReplacer("♂ ", "M", "♂", "M", "♀ ", "W", "♀", "W").Replace(s)
 	}
-	if n := len(s); n > 2 && (s[0] == '[' && s[n-1] == ']' || s[0] == '{' && s[n-1] == '}' || s[0] == '(' && s[n-1] == ')') && strings.IndexAny(s[1:n-1], "[{()}]") < 0 {
+	if n := len(s); n > 2 && (s[0] == '[' && s[n-1] == ']' || s[0] == '{' && s[n-1] == '}' || s[0] == '(' && s[n-1] == ')') && !strings.ContainsAny(s[1:n-1], "[{()}]") {
 		s = trim(s[1 : n-1])
 	}
 	if i := strings.LastIndexByte(s, ' '); i > 1 && hasDigit(s[:i]) && placeInWords.MatchString(s[i+1:]) {
