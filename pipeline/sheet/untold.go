@@ -205,9 +205,10 @@ func (s *settler) behindFirst(i int) bool {
 }
 
 // risesBehindFirst says the same of times without a sign: below the first, all of a run, stand
-// five and more that rise from less than any run takes.
+// five and more that rise from less than any run takes, half of them less than the first: where
+// the second time alone is a slip, those below it are not.
 func (s *settler) risesBehindFirst(i int) bool {
-	first, last, n := 0.0, 0.0, 0
+	first, last, n, less := 0.0, 0.0, 0, 0
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
 		if kindOf(c) != kClock {
@@ -224,9 +225,11 @@ func (s *settler) risesBehindFirst(i int) bool {
 		default:
 			last = v
 		}
-		n++
+		if n++; v < first {
+			less++
+		}
 	}
-	return n > 5
+	return n > 5 && 2*less >= n-1
 }
 
 // leastGap is less than any time of a run of some length, s.
