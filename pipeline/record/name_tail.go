@@ -156,6 +156,8 @@ func (k *nameTails) observe(s string, scratch *[]byte) {
 		if n%5 == 0 {
 			k.fives++
 		}
+	case sex == "" && tail[0] >= 'A' && figureGroup(tail) && parseGroup(*scratch).kind != noGroup:
+		// (U18) on all lines is a group, and inBrackets'
 	case sex == "" && !sure && words != "" && (year || n >= youngestAge && n <= oldestAge):
 		if k.bare == nil {
 			k.bare = map[string]int{}

@@ -26,6 +26,10 @@ func TestBehindNames(t *testing.T) {
 		{"Corredor", "Luz Paz (nacida en 1983)|Joel Rey (nacido en 1988)", "Luz Paz,,43|Joel Rey,,38"},
 		{"Namn", "Ann Fox '83|Bob Gow '88|Cy Dee '62|Di Elm '71", "Ann Fox,,43|Bob Gow,,38"},
 		{"Name", "Ann Fox (03.11.1983)|Bob Gow (17.05.1988)|Cy Dee (21.02.1962)", "Ann Fox,,42|Bob Gow,,37"},
+		// one group behind all names is a group, and no age
+		{"Name", "Ann Fox (U18)|Bob Gow (U18)|Cy Dee (U18)|Di Elm (U18)", "Ann Fox,,17|Bob Gow,,17"},
+		{"Name", "Ann Fox (W40)|Bea Gow (W40)|Cy Dee (W40)|Di Elm (W40)", "Ann Fox,W,44|Bea Gow,W,44"},
+		{"Name", "Ann Fox U18|Bob Gow U18|Cy Dee U18|Di Elm U18", "Ann Fox,,17|Bob Gow,,17"},
 		// counter-examples
 		{"Name", "Ann Fox (27.12.2025)|Bob Gow (20.12.2025)|Cy Dee (27.12.2025)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (C)|Bob Gow (C)|Cy Dee (C)|Di Elm (C)", "Ann Fox,,|Bob Gow,,"},
