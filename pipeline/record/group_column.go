@@ -91,7 +91,6 @@ func (k *groupColumn) observe(text string, scratch *[]byte) int32 {
 	return i
 }
 
-// parse reads a spelling by itself.
 // plainGroup leaves out marks around a group, "[M40]", "M40*", and the place in it behind, "M40
 // 1st"; an O beside a single figure is a nought: "M4O".
 func plainGroup(text string) string {
@@ -117,6 +116,7 @@ func plainGroup(text string) string {
 // placeInWords is a place with its ending: 1st, 22nd.
 var placeInWords = regexp.MustCompile(`^\d{1,3}(?:st|nd|rd|th)$`)
 
+// parse reads a spelling by itself.
 func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 	*scratch = fold((*scratch)[:0], overForty.ReplaceAllString(plainGroup(text), "ue $1"))
 	b := *scratch

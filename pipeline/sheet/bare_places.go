@@ -139,11 +139,8 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 	return places
 }
 
-// romanPlaces are the Roman figures that may stand for the first three.
-var romanPlaces = []string{"i", "ii", "iii"}
-
 // wordsBefore gives the places of the rows before the first number of a column, up to three,
-// where it counts on from them: words, or Roman figures in order. nil for none.
+// where it counts on from them. nil for none.
 func (g *grid) wordsBefore(column, after int) map[int]string {
 	var rows []int
 	var texts []string
@@ -164,8 +161,7 @@ func (g *grid) wordsBefore(column, after int) map[int]string {
 		}
 		rows, texts = append(rows, row), append(texts, fold(c))
 	}
-	roman := slices.Equal(texts, romanPlaces[:min(len(texts), 3)])
-	if !roman && (len(texts) == 0 || !winnerWords[texts[0]] && !firstWords[strings.Trim(texts[0], " .")]) {
+	if len(texts) == 0 || !winnerWords[texts[0]] && !firstWords[strings.Trim(texts[0], " .")] {
 		return nil
 	}
 	places := map[int]string{}

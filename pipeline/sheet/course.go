@@ -159,8 +159,7 @@ func isMilePlace(words []string) bool {
 	if len(words) < 3 || words[1] != "Mile" || fold(words[2]) == "road" || !landWords[fold(words[2])] {
 		return false
 	}
-	r, _ := utf8.DecodeRuneInString(words[2])
-	return unicode.IsUpper(r) && (digitsOnly(words[0]) || numeralWords[fold(words[0])] > 0)
+	return startsUpper(words[2]) && (digitsOnly(words[0]) || numeralWords[fold(words[0])] > 0)
 }
 
 // behindArticle leaves out an article and the small words behind it that say how it was at a

@@ -51,7 +51,7 @@ func kindOf(s string) kind {
 			return k
 		}
 	}
-	digit := strings.ContainsAny(s, "0123456789")
+	digit := !hasNoDigit(s)
 	if digit && (isClock(s) || isMarkedClock(s) || isMoment(s) || commaClock(s) != "") {
 		return kClock
 	}

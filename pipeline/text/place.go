@@ -144,9 +144,9 @@ func romanFigure(w string) (n int) {
 }
 
 // lettersForFigures puts figures for letters that look like them, in runs of both.
-func lettersForFigures(s string) string {
-	return strings.NewReplacer("o", "0", "l", "1", "i", "1", "|", "1").Replace(s)
-}
+func lettersForFigures(s string) string { return likeFigures.Replace(s) }
+
+var likeFigures = strings.NewReplacer("o", "0", "l", "1", "i", "1", "|", "1")
 
 // plainFigure is the ASCII figure of a raised one.
 func plainFigure(r rune) rune {
