@@ -67,6 +67,10 @@ func (s *settler) times() {
 		}
 	}
 	cols = s.all(Time)
+	if s.numberedApart(cols) {
+		s.clockColumns = len(cols)
+		return
+	}
 	if len(s.clock) > 0 {
 		for _, c := range cols {
 			s.set(c, Pace, "heading %q beside a time in minutes and seconds of their own: a pace", s.headings[c])
@@ -144,6 +148,31 @@ func (s *settler) besideNumbered(cols []int) []int {
 		return of
 	}
 	return cols
+}
+
+// numberedApart says whether columns of times differ by the number of their heading alone, "Time 1"
+// and "Time 2", and by more than two watches do on one finish in a fifth of the rows, and the places
+// follow none of them alone: nothing tells which is the time of this run.
+func (s *settler) numberedApart(cols []int) bool {
+	if len(cols) != 2 || len(s.clock) > 0 {
+		return false
+	}
+	a, b := cols[0], cols[1]
+	bare := func(i int) string { return strings.Trim(fold(s.headings[i]), "0123456789 ()#.") }
+	if bare(a) == "" || bare(a) != bare(b) || !hasDigit(s.headings[a]) || !hasDigit(s.headings[b]) || s.followedAlone(a, b) || s.followedAlone(b, a) {
+		return false
+	}
+	const watches = 2 // seconds
+	rows, apart := 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+		x, y := secondsOf(r.cells, a), secondsOf(r.cells, b)
+		if x > 0 && y > 0 {
+			if rows++; math.Abs(x-y) > watches {
+				apart++
+			}
+		}
+	}
+	return rows >= leastOfList && apart*5 >= rows
 }
 
 // rounded says whether four in five times of a column, of five or more, are on a whole half

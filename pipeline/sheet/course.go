@@ -35,8 +35,10 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	running rhediad ras welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
-	результаты результат протокол результати забег забіг резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
+	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
+	trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
+	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
+	результаты результат протокол результати забег забіг бягане бег біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 // leadingWords name no place before a name, trailingWords none after it; both may
@@ -45,9 +47,9 @@ var leadingWords = set("venue location fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
+var leadingSmall = set("a al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
-var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens")
+var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 
 // trailingSmall are small words that lead from a name to its distance: "Bieg Orli na 5 km".
 var trailingSmall = set("na sur sui über uber auf over på em sobre til till na po su op")
@@ -284,6 +286,9 @@ func articled(lead, name []string, more bool) bool {
 	if r, _ := utf8.DecodeRuneInString(w); !nameArticles[f] || !unicode.IsUpper(r) {
 		return false
 	}
+	if f == "de" && len(lead) > 1 && lead[len(lead)-2] == strings.ToUpper(lead[len(lead)-2]) {
+		return false // COURSE DE VALBRUNE, where all words are in capitals
+	}
 	if f == "the" {
 		return len(lead) == 1 && len(name) == 1 && !more
 	}
@@ -321,7 +326,7 @@ var nameWords = set(`start race final page finish date list round official event
 func cutSpans(text string, loose bool) string {
 	text = cutDates(text, loose, " | ")
 	if _, from, to, ok := findDistance(text); ok {
-		text = text[:from] + " | " + text[to:]
+		text = legsBefore.ReplaceAllString(text[:from], "") + " | " + text[to:]
 	}
 	text = cutMonthYear(text)
 	sc := dateScan{s: text, toks: tokenize(text)}
@@ -333,6 +338,9 @@ func cutSpans(text string, loose bool) string {
 	}
 	return text
 }
+
+// legsBefore says how many legs of a distance a relay has: the "4 x" of 4 x 5 km.
+var legsBefore = regexp.MustCompile(`(?:^|\s)\d{1,2} ?[x×] ?$`)
 
 // cutDates puts a mark in the place of every date.
 func cutDates(text string, loose bool, mark string) string {
@@ -433,6 +441,12 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if t := strings.TrimSpace(title); len(t) > 4 && strings.IndexByte("*~=#_", t[0]) >= 0 && t[len(t)-1] == t[0] {
 		title = strings.Trim(t, string(t[0])+" ") // "*** ALDER BANK ***"
 	}
+	if isCommand(title) {
+		for _, m := range quotedArgument.FindAllStringSubmatch(title, -1) {
+			out = append(out, courseWords(m[1], lex, book)...)
+		}
+		return out
+	}
 	if strings.Count(title, ":") > 1 {
 		title = labelledVenue(title, lex)
 	}
@@ -515,7 +529,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return []courseWord{{text: name, slug: Slug(name), weight: 80, why: "the line says that the run was held there"}}
 		}
 	}
-	if isRemark(text) && !labelled || isSection(text) || saysNoRun(text) {
+	if isRemark(text) && !labelled && !(hasDistance && saysWhere(text)) || isSection(text) || saysNoRun(text) {
 		return nil
 	}
 	n := 0
@@ -532,6 +546,10 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if otherTimes[fold(whole)] && !labelled {
 			continue // "Last week (3 May 2026)"
+		}
+		behind, placed := behindWhere(whole)
+		if placed && !labelled {
+			whole = behind
 		}
 		seg = plainWords(whole)
 		if !labelled {
@@ -572,6 +590,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if hasDistance {
 			w.weight += 15
+		}
+		if placed && !labelled && !town {
+			w.weight += 10
 		}
 		if hasDate {
 			w.weight += 8
@@ -781,6 +802,59 @@ func placeIn(text string) string {
 	}
 	return text
 }
+
+// behindWhere is the name behind a small word for where, with which a piece of a title begins or
+// a sentence ends: "a Boscoverde" behind "Corsa di 5 km", "Tak for en dejlig tur i Ellemosen".
+// Church in the Wold and Haus am See are names.
+func behindWhere(text string) (name string, ok bool) {
+	words := strings.Fields(text)
+	for i := len(words) - 2; i >= 0; i-- {
+		if !whereWords[words[i]] {
+			if !startsUpper(words[i]) {
+				return "", false
+			}
+			continue
+		}
+		small := 0
+		for _, w := range words[min(1, i):i] {
+			if startsUpper(w) {
+				return "", false
+			}
+			small++
+		}
+		if startsUpper(words[i+1]) && !notWhere[fold(words[i+1])] && (i == 0 || small > 2) {
+			return strings.Join(words[i+1:], " "), true
+		}
+		return "", false
+	}
+	return "", false
+}
+
+// saysWhere says whether a long line, no remark by its first word, has a piece that ends in a place.
+func saysWhere(line string) bool {
+	words := strings.Fields(fold(line))
+	return len(words) > 9 && !remarkWords[words[0]] && slices.ContainsFunc(segments(cutSpans(line, false)), func(piece string) bool {
+		_, ok := behindWhere(strings.TrimSpace(piece))
+		return ok
+	})
+}
+
+// whereWords stand before a place; notWhere behind them say what for. Common practice, no source.
+var (
+	whereWords = set("at in im am bei à au a en al ad nel nella em te bij i på ved vid w we v ve u la în")
+	notWhere   = set("aid memory support association partnership conjunction minuten minutes minuti minutos sekunden seconds memoria ricordo hommage memoire erinnerung")
+)
+
+// isCommand says whether a line is what somebody typed to a program for the list below it, a
+// query or a call with texts in quotation marks.
+func isCommand(title string) bool {
+	return quotedArgument.MatchString(title) && commandMarks.MatchString(title)
+}
+
+var (
+	quotedArgument = regexp.MustCompile(`[=(,] ?["']([^"']*\pL[^"']*)["']`)
+	commandMarks   = regexp.MustCompile(`(?i)\bselect\b.*\bfrom\b|\pL\([^()]*(?:\([^()]*)?["']`)
+)
 
 func finalWord(text string) string {
 	f := fold(text)

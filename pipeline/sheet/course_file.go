@@ -58,8 +58,8 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			words = wholeName(strings.FieldsFunc(spaced, func(r rune) bool { return r == '-' || r == ' ' }), words)
 			slug := Slug(strings.Join(words, " "))
-			if len(words) > 2 && strings.Contains(marked, "|") && leagueWords[fold(words[0])] {
-				words = words[1:] // "League Alder Bank 2026-01-03"
+			if n := behindLeague(words); n > 0 && strings.Contains(marked, "|") {
+				words = words[n:] // "League Alder Bank 2026-01-03"
 				seg = strings.Join(words, " ")
 				slug = Slug(seg)
 			}
@@ -98,6 +98,20 @@ func whose(piece string) int {
 }
 
 var clubMemberWords = set("member members mitglied mitglieder membre membres socio socios socia socias soci leden lid medlem medlemmar medlemmer czlonkowie tagok clenove")
+
+// behindLeague is how many words of a name say before a place what its results are for: "League
+// Alder Bank", "works league Alder Bank". 0 for none.
+func behindLeague(words []string) int {
+	for i, w := range words[:max(0, min(2, len(words)-1))] {
+		if leagueWords[fold(w)] && (i == 0 && len(words) > 2 || i > 0 && startsUpper(words[i+1])) {
+			return i + 1
+		}
+		if startsUpper(w) {
+			break
+		}
+	}
+	return 0
+}
 
 // leagueWords say before a place what its results are for.
 var leagueWords = set("league summary standings liga ligue serie cup")
@@ -145,6 +159,8 @@ func fileDull(slug string) bool {
 var dullFiles = set(`web website online internet book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
+	app logs raw dataset database query console api feed opendata open ocr copied pasted paste cutting clipping article newspaper thread topic forum post posts chat sms ledger
+	artikel zeitung giornale periodico krant tidning gazeta
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)
 
 // keepDates leaves dates readable when underscores divide a file name.

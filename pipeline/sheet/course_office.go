@@ -40,7 +40,8 @@ var officeWords = set(`
 	belediyesi belediye mudurlugu kaymakamligi valiligi dernegi federasyonu
 	comhairle cumann cyngor cymdeithas
 	sveitarfelag hreppur felag
-	bashkia komuna`)
+	bashkia komuna
+	schule grundschule realschule gymnasium ecole lycee scuola liceo colegio escola szkola liceum skola skolan skole koulu iskola iskolai scoala школа`)
 
 // ofOffice is what the name of an office weighs less than that of a place: more than what a name
 // that begins with a small letter does ("Beh lúkami").

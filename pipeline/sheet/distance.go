@@ -12,6 +12,7 @@ import (
 var distanceUnits = map[string]float64{
 	"k": 1000, "km": 1000, "kms": 1000, "kilometre": 1000, "kilometres": 1000, "kilometer": 1000, "kilometers": 1000, "kilometros": 1000, "chilometri": 1000,
 	"kilometrow": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
+	"км": 1000, "километра": 1000, "километров": 1000, "χλμ": 1000, "χιλιόμετρα": 1000, "公里": 1000, "キロ": 1000, "كم": 1000, "กม": 1000, "किमी": 1000, "м": 1,
 }
 
 // findDistance finds a distance such as "5 km", "5k", "3,1 miles" or "5000 m".

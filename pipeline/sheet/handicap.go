@@ -130,6 +130,8 @@ func (s *settler) handicapped(sum, part, offset int, clocks []int) {
 		if says(sum, runningWords) {
 			net, clock = sum, part
 		}
+	case offset >= 0 && says(offset, startedAfter) && !says(offset, headStartWords):
+		// the clock has gone on since the first start
 	default:
 		a, b := s.spread(sum), s.spread(part)
 		if a > b {
@@ -311,6 +313,11 @@ func (s *settler) staggered() {
 var (
 	delayWords = set("start started offset delay staggered stagger headstart sent released")
 	clockWords = set("clock watch stopwatch")
+
+	// startedAfter are those that say when a runner started and not what he was given; headStartWords
+	// take that back.
+	startedAfter   = set("start started sent released delay staggered stagger")
+	headStartWords = set("head headstart allowance handicap handicaps hcap cap hc")
 
 	// startedWords and finishedWords are over times of day at either end (common practice, no source).
 	startedWords  = set("start started off departed depart partenza salida gestartet losgelaufen vertrek gestart startade")

@@ -504,6 +504,40 @@ func withoutLetterHead(lines []string, table []int) []int {
 	return kept
 }
 
+// withoutPageHeads leaves out lines in wide gaps that stand over every page, with no more than another
+// number in them, "ALDER BANK 5K     19-MAY-2018     PAGE 2", where the columns of the others are told
+// apart without them.
+func withoutPageHeads(lines []string, table []int) []int {
+	bare := func(i int) string { return strings.TrimSpace(strings.Map(withoutDigit, lines[i])) }
+	heads := map[string]int{}
+	for i, l := range lines {
+		if hasLetter(l) && hasDigit(l) && !hasClock(l) { // headings have no number
+			heads[bare(i)]++
+		}
+	}
+	kept := table
+	for _, k := range table {
+		head := bare(k)
+		if heads[head] < 2 || hasClock(lines[k]) {
+			continue
+		}
+		heads[head] = 0
+		without := slices.DeleteFunc(slices.Clone(kept), func(i int) bool { return !hasClock(lines[i]) && bare(i) == head })
+		if gutters(usedPlaces(lines, without)) > gutters(usedPlaces(lines, kept)) {
+			kept = without
+		}
+	}
+	return kept
+}
+
+// withoutDigit drops the figures of a text, for strings.Map.
+func withoutDigit(r rune) rune {
+	if unicode.IsDigit(r) {
+		return -1
+	}
+	return r
+}
+
 // lastClock is where the last time of a line begins and ends, in characters; 0, 0 for none.
 func lastClock(l string) (from, to int) {
 	at := 0
@@ -558,7 +592,7 @@ func underOneAnother(lines []string, delim byte) []string {
 	if rule >= 0 {
 		table = withoutOtherBlocks(lines, table, rule)
 	}
-	table = withoutLetterHead(lines, withoutRaceLine(lines, table))
+	table = withoutLetterHead(lines, withoutPageHeads(lines, withoutRaceLine(lines, table)))
 	used := usedPlaces(lines, table)
 	width = len(used)
 	var ruled map[int]bool
@@ -616,6 +650,15 @@ func underOneAnother(lines []string, delim byte) []string {
 	joinWrapped(lines, rows, in, cuts)
 	splitPlace(rows, in)
 	splitClocks(rows, in)
+	gapped := 0 // rows whose time has a wide gap and other words before it
+	for i := range in {
+		if slices.ContainsFunc(rows[i], func(c string) bool { return gaps.MatchString(c) && hasClock(c) }) {
+			gapped++
+		}
+	}
+	if gapped*5 >= clocks && gapsBetween(lines, delim) != nil {
+		return nil
+	}
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
@@ -645,9 +688,15 @@ func gapsBetween(lines []string, _ byte) []string {
 	if timed < 4 || most < 3 || counts[most]*10 < timed*9 {
 		return nil
 	}
-	out := make([]string, len(lines))
+	rows, table := make([][]string, len(lines)), map[int]bool{}
 	for i, l := range lines {
-		out[i] = gaps.ReplaceAllString(strings.TrimSpace(l), "\t")
+		rows[i] = gaps.Split(strings.TrimSpace(l), -1)
+		table[i] = len(rows[i]) == most
+	}
+	splitPlace(rows, table)
+	out := make([]string, len(lines))
+	for i, cells := range rows {
+		out[i] = strings.Join(cells, "\t")
 	}
 	return out
 }

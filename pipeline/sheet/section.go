@@ -437,7 +437,7 @@ func sectionKind(text string) kind {
 	if utf8.RuneCountInString(text) > 40 || strings.Contains(text, ":") && isClock(text[strings.LastIndexByte(text, ' ')+1:]) {
 		return kBlank
 	}
-	if isDate(text) {
+	if isDate(text) || saysDayOnly(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
 	if countsSexes(text) {
@@ -474,6 +474,16 @@ func sectionKind(text string) kind {
 		return kBlank
 	}
 	return kindOf(strings.Join(words, " "))
+}
+
+// saysDayOnly says whether a text is a day in figures and a month in letters beside general
+// words: "Wk 4 5 Jun".
+func saysDayOnly(text string) bool {
+	if !strings.ContainsAny(text, "0123456789") || !slices.ContainsFunc(strings.Fields(fold(text)), func(w string) bool { return monthNames[w] > 0 }) {
+		return false
+	}
+	cut := cutDates(text, true, "|")
+	return cut != text && plainWords(strings.ReplaceAll(cut, "|", " ")) == ""
 }
 
 // countsSexes says whether a line counts both sexes and heads neither: "Men 23, Women 19".

@@ -9,7 +9,9 @@ import (
 
 var (
 	// misread is a time in which letters stand for figures: l8:26, 2O:O4.
-	misread      = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}[:.][\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
+	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}[:.'’][\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
+	// colonMisread is one whose colon was read as a semicolon: 18;48.
+	colonMisread = regexp.MustCompile(`(?:^|[^\pL\d:.;])([\dlIO]{1,2};[0-5lIO][\dlIO])(?:$|[^\pL\d:;.])`)
 	misreadPlace = regexp.MustCompile(`^\s*([\dlIO]{1,3})(?:[.):]|\s)\s*\pL`)
 	secondsOnly  = regexp.MustCompile(`(?:^|\s)(:[0-5]\d)(?:$|\s)`)
 	minuteAlone  = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*(?:min|mins|minutes?|minuten|minuti|minutos|minuter|minutter|minut|minuty)[.:]*\s*$`)
@@ -26,6 +28,9 @@ func typedFigures(text []byte) ([]byte, bool) {
 	}
 	lines := strings.Split(string(text), "\n")
 	changed := ordinalsInWords(lines)
+	if mendColons(lines) {
+		changed = true
+	}
 	last := 0 // place of the line above
 	minute, second := "", ""
 	over := -1 // the line that says the minute and nothing else
@@ -39,7 +44,7 @@ func typedFigures(text []byte) ([]byte, bool) {
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
 			token := l[m[2]:m[3]]
-			if figures := strings.Count(token, ":") + strings.Count(token, "."); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
+			if figures := strings.Count(token, ":") + strings.Count(token, ".") + strings.Count(token, "'") + strings.Count(token, "’"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
 				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:] // of the same length
 			}
 		}
@@ -74,9 +79,39 @@ func typedFigures(text []byte) ([]byte, bool) {
 	return []byte(strings.Join(lines, "\n")), true
 }
 
+// mendColons puts a colon in the place of a semicolon within a time, 18;48, where no line has two
+// semicolons and there are more times with other marks.
+func mendColons(lines []string) bool {
+	var at []int
+	times := 0
+	for i, l := range lines {
+		switch strings.Count(l, ";") {
+		case 0:
+			if hasClock(strings.ReplaceAll(l, ",", " ")) {
+				times++
+			}
+		case 1:
+			if len(l) < 300 && colonMisread.MatchString(l) {
+				at = append(at, i)
+			}
+		default:
+			return false
+		}
+	}
+	if len(at) == 0 || times < leastOfList || times < len(at) {
+		return false
+	}
+	for _, i := range at {
+		m := colonMisread.FindStringSubmatchIndex(lines[i])
+		token := strings.Replace(asFigures.Replace(lines[i][m[2]:m[3]]), ";", ":", 1)
+		lines[i] = lines[i][:m[2]] + token + lines[i][m[3]:]
+	}
+	return true
+}
+
 // mayBeMisread is the cheap test that nearly every text fails: letters that look like
-// figures beside figures or alone at the beginning of a line, seconds alone, or a third in
-// words.
+// figures beside figures or alone at the beginning of a line, a semicolon between figures,
+// seconds alone, or a third in words.
 func mayBeMisread(text []byte) bool {
 	figure := func(i int) bool {
 		return i >= 0 && i < len(text) && (text[i] >= '0' && text[i] <= '9' || text[i] == ':')
@@ -85,6 +120,10 @@ func mayBeMisread(text []byte) bool {
 		switch c {
 		case 'l', 'I', 'O':
 			if figure(i-1) || figure(i+1) || (i == 0 || text[i-1] == '\n') && i+1 < len(text) && (text[i+1] == ' ' || text[i+1] == '.') {
+				return true
+			}
+		case ';':
+			if figure(i-1) && i+1 < len(text) && (figure(i+1) || text[i+1] == 'l' || text[i+1] == 'O') {
 				return true
 			}
 		case ':':
