@@ -24,16 +24,17 @@ type parsedSheet struct {
 
 // parsedPart is one table of a sheet.
 type parsedPart struct {
-	part     *sheet.Part
-	runs     []runKey
-	lines    lineList
-	helpers  []helper // of a list of volunteers, which has no lines
-	byStatus [record.NotStarted + 1]int
-	readings []record.Reading
-	kind     string
-	problems []partProblem
-	told     int         // problems that the sheet has been told of
-	unread   *partParser // reads the lines; nil once they are read
+	part       *sheet.Part
+	runs       []runKey
+	lines      lineList
+	helpers    []helper // of a list of volunteers, which has no lines
+	byStatus   [record.NotStarted + 1]int
+	notStarted int // lines of people who did not start, which are no lines
+	readings   []record.Reading
+	kind       string
+	problems   []partProblem
+	told       int         // problems that the sheet has been told of
+	unread     *partParser // reads the lines; nil once they are read
 }
 
 // partProblem is a problem with the run it is about, -1 where none.
@@ -141,6 +142,7 @@ func (pl *Pipeline) parseSheet(name string, data []byte, hand ByHand) (*parsedSh
 		}
 	}
 	out.placedTogether()
+	out.checkSaidCount()
 	for _, p := range out.parts {
 		out.tell(p)
 	}

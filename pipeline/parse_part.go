@@ -251,6 +251,7 @@ func (p *partParser) read(sink func(*lineBatch) error) error {
 		run.left--
 		if line.Status == record.NotStarted {
 			p.out.lines.drop()
+			p.out.notStarted++
 		} else {
 			for _, q := range line.Problems {
 				p.note(i, q)
