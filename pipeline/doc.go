@@ -45,7 +45,8 @@
 //   - What one sheet says of another: answers.go, answered.go, said_before.go,
 //     said_otherwise.go, remember.go, question.go, unsure.go, unsure_sheets.go, date_order.go,
 //     misspelt.go with misspelt_*.go, course_answers.go, series.go, race.go, tab_distance.go,
-//     and of its own number of lines: said_count.go.
+//     of its own number of lines: said_count.go, and of a run that a report was written of:
+//     own_report.go.
 //   - Which sheet of a run stands: compare.go with compare_*.go, edition.go; settled.go says
 //     which problems need no look any more.
 //   - Decisions of people: decisions.go, decision_check.go, decision_list.go, correct.go with

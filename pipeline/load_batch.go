@@ -34,7 +34,7 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 		return l.large(ctx)
 	}
 	first := len(rep.Sheets)
-	parsed, err := l.keep()
+	parsed, err := l.keep(ctx)
 	if err != nil {
 		return err
 	}
@@ -123,7 +123,7 @@ func (r *readResult) unread() bool {
 func (l *loading) large(ctx context.Context) error {
 	r := &l.results[0]
 	if e, seen := l.known[r.hash]; seen && (e.State == store.Loaded || e.State == store.Withdrawn && l.hand == ByHand{}) {
-		_, err := l.keep()
+		_, err := l.keep(ctx)
 		return err
 	}
 	r.parsed.entry = l.entry(0)
@@ -133,7 +133,7 @@ func (l *loading) large(ctx context.Context) error {
 		if err := l.pl.insertSheets(ctx, []*parsedSheet{r.parsed}); err != nil {
 			return err
 		}
-		_, err := l.keep()
+		_, err := l.keep(ctx)
 		return err
 	})
 	var none errNoLines
@@ -145,7 +145,7 @@ func (l *loading) large(ctx context.Context) error {
 		return err
 	}
 	r.parsed, r.err = nil, none.error
-	_, err = l.keep()
+	_, err = l.keep(ctx)
 	return err
 }
 
@@ -163,7 +163,7 @@ func (l *loading) entry(i int) store.Entry {
 
 // keep decides what becomes of each sheet of the batch, and puts copies and
 // ledger lines on disk. It returns those that go into the database.
-func (l *loading) keep() ([]*parsedSheet, error) {
+func (l *loading) keep(ctx context.Context) ([]*parsedSheet, error) {
 	pl, names, results, hand, known, next, rep := l.pl, l.names, l.results, l.hand, l.known, l.next, l.rep
 	waiting := map[string]store.Entry{} // by path
 	for _, e := range known {
@@ -177,8 +177,14 @@ func (l *loading) keep() ([]*parsedSheet, error) {
 		sr := SheetReport{Path: names[i]}
 		e, seen := known[r.hash]
 		odd := ""
-		if seen && e.State == store.Loaded {
+		switch {
+		case seen && e.State == store.Loaded:
 			odd = pl.ofAnotherRun(names[i], r.data, hand, e)
+		case r.err == nil && r.parsed != nil && r.parsed.sheet.OwnReport():
+			var err error
+			if odd, err = l.ownReportOfHeld(ctx, &r); err != nil {
+				return nil, err
+			}
 		}
 		switch {
 		case r.err != nil && !(seen && e.State == store.Loaded):

@@ -44,7 +44,7 @@ func (l *loading) loadAgain(ctx context.Context, take []*unsureSheet, results []
 	if err := b.readAsBefore(ctx, answers); err != nil {
 		return results, err
 	}
-	parsed, err := b.keep()
+	parsed, err := b.keep(ctx)
 	if err != nil {
 		return results, err
 	}

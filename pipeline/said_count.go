@@ -45,9 +45,9 @@ func (p *parsedSheet) checkSaidCount() {
 	default:
 		return
 	}
-	q.Read = fmt.Sprintf("%q over %s", s.Text, text.Count(p.rows(), "line"))
+	q.Read = fmt.Sprintf("“%s” over %s", s.Text, text.Count(p.rows(), "line"))
 	if s.Row > 0 {
-		q.Read = fmt.Sprintf("%q under %s", s.Text, text.Count(p.rows(), "line"))
+		q.Read = fmt.Sprintf("“%s” under %s", s.Text, text.Count(p.rows(), "line"))
 	}
 	of.problems = append(of.problems, partProblem{q, 0})
 }

@@ -22,9 +22,9 @@ func TestSaidCount(t *testing.T) {
 		return b.String() + below
 	}
 	for _, c := range []struct{ name, data, want string }{
-		{"fewer", list("9 finishers", ""), `"9 finishers" over 6 lines. Look for the missing lines`},
-		{"fewer, said below", list("", "\n28 ran. Thanks to Mo.\n"), `"28 ran. Thanks to Mo." under 6 lines. Look for the missing lines`},
-		{"more", list("5 finishers", ""), `"5 finishers" over 6 lines. Look for a line too many, such as somebody who stands on it twice; or the sheet counts wrong, then there is nothing to do.`},
+		{"fewer", list("9 finishers", ""), `“9 finishers” over 6 lines. Look for the missing lines`},
+		{"fewer, said below", list("", "\n28 ran. Thanks to Mo.\n"), `“28 ran. Thanks to Mo.” under 6 lines. Look for the missing lines`},
+		{"more", list("5 finishers", ""), `“5 finishers” over 6 lines. Look for a line too many, such as somebody who stands on it twice; or the sheet counts wrong, then there is nothing to do.`},
 		{"as many", list("6 finishers", ""), ""},
 		{"one did not finish and is not counted", list("5 finishers", "", "DNF"), ""},
 		{"one did not start and is counted", list("6 finishers", "", "DNS"), ""},

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/reports/table"
 )
 
@@ -94,7 +95,7 @@ func (b *MatchBook) Write(pairChoices, pieceChoices, fitChoices []string) ([]byt
 	if made == "" {
 		made = "1970-01-01"
 	}
-	book := &table.Book{Title: "FOR THE RESULTS DESK ONLY: who is who", Subject: "Doubtful pairs of runners, for deciding",
+	book := &table.Book{Title: "FOR THE RESULTS DESK ONLY: who is who", Subject: text.MatchBook,
 		Footer: "Lapwing " + b.Version, Made: made}
 	book.Tabs = []*table.Tab{b.pairsTab(pairChoices), b.piecesTab(pieceChoices), b.linesTab(tabLines, b.Lines, nil), b.linesTab(tabFits, b.Fits, fitChoices), b.notesTab(pairChoices, fitChoices)}
 	var out bytes.Buffer

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -56,7 +57,7 @@ func (d *season) name(id int32) string {
 
 // book builds the workbook.
 func (d *season) book(i issueOf) *table.Book {
-	b := &table.Book{Title: d.heading(), Subject: "Season of weekly runs", Made: d.s.To.String(),
+	b := &table.Book{Title: d.heading(), Subject: text.SeasonBook, Made: d.s.To.String(),
 		Footer: fmt.Sprintf("Issue %d; %s to %s", i.Number, d.s.From.Long(), d.s.To.Long())}
 	b.Tabs = append(b.Tabs, d.honours())
 	b.Tabs = append(b.Tabs, present(d.sinceTab(), d.leagueTab(), d.overallTab(), d.clubLeagueTab(), d.gradeTab(), d.improvedTab(), d.attendance(), d.weeksTab(), d.volunteersTab(),

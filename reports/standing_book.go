@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -15,7 +16,7 @@ var cardGrid = []float64{24, 13, 13, 13, 13, 20}
 // book is the card as a workbook: the card itself, the whole history with a
 // chart, and notes.
 func (c *Card) book(i issueOf) *table.Book {
-	b := &table.Book{Title: c.title(c.name), Subject: "Standing of a runner", Made: c.latest.String(),
+	b := &table.Book{Title: c.title(c.name), Subject: text.StandingBook, Made: c.latest.String(),
 		Footer: fmt.Sprintf("Issue %d; standing on %s", i.Number, c.latest.Long())}
 	card := &table.Tab{Name: "Card", Grid: cardGrid}
 	card.Add(table.Title{Level: 1, Text: c.title(c.name)}, table.Para{Text: "Standing on " + longDay(c.latest), Bold: true},

@@ -18,7 +18,7 @@ import (
 func (d *weekly) desk(i issueOf) *table.Book {
 	b := d.book(i)
 	b.Title = "FOR THE RESULTS DESK ONLY: " + b.Title
-	b.Subject = "Checks and corrections of a weekly run"
+	b.Subject = text.DeskBook
 	b.Tabs = []*table.Tab{d.checksTab(), d.linesTab(), d.deskNotes(i)}
 	return b
 }

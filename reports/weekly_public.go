@@ -52,7 +52,7 @@ func (d *weekly) heading() string {
 func (d *weekly) book(i issueOf) *table.Book {
 	return &table.Book{
 		Title:   d.heading(),
-		Subject: "Results of a weekly run",
+		Subject: text.WeeklyBook,
 		Footer:  d.standingOf(i),
 		Made:    d.on.String(),
 	}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 	"lapwing/reports/table"
 )
@@ -48,19 +49,19 @@ func Withdrawn(ctx context.Context, q Queryer, o Options, course string, on unit
 	lines := []string{"The result of this run has been withdrawn: " + why + ".",
 		"Please take down and delete earlier issues. What was sent, printed or copied can't be recalled from here.",
 		"If the run is loaded again, its reports are issued again."}
-	text := title + "\n\n" + strings.Join(lines, "\n\n") + "\n"
+	page := title + "\n\n" + strings.Join(lines, "\n\n") + "\n"
 	book := func(i issueOf) ([]byte, error) {
 		tab := &table.Tab{Name: withdrawnTab, OnePage: true}
 		tab.Add(table.Title{Level: 1, Text: title})
 		for k, l := range lines {
 			tab.Add(table.Para{Text: l, Bold: k == 0})
 		}
-		return workbook(&table.Book{Title: title, Subject: "Withdrawn result of a weekly run", Made: on.String(),
+		return workbook(&table.Book{Title: title, Subject: text.WithdrawnBook, Made: on.String(),
 			Footer: fmt.Sprintf("Issue %d; withdrawn", i.Number), Tabs: []*table.Tab{tab}})
 	}
 	plain := func(head string) func(issueOf) ([]byte, error) {
-		return func(issueOf) ([]byte, error) { return []byte(head + text), nil }
+		return func(issueOf) ([]byte, error) { return []byte(head + page), nil }
 	}
-	return reg.publish(o.Dir, report, o.Mark, []file{{".xlsx", text, book}, {"-desk.xlsx", text, book}, {".md", text, plain("# ")}, {".txt", text, plain("")}},
+	return reg.publish(o.Dir, report, o.Mark, []file{{".xlsx", page, book}, {"-desk.xlsx", page, book}, {".md", page, plain("# ")}, {".txt", page, plain("")}},
 		func(map[string]string) (changes, error) { return because(why), nil })
 }

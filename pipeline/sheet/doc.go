@@ -54,7 +54,7 @@
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how
 //     many finishers the sheet itself says.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;
-//     volunteers.go knows who helped, copies.go what stands twice, workings.go the steps in which
+//     own_book.go knows Lapwing's own workbooks, volunteers.go who helped, copies.go what stands twice, workings.go the steps in which
 //     a result was made.
 //
 // # Columns and their meanings

@@ -54,7 +54,7 @@ var otherCount = set(`record records last previous season year average mean so f
 // countSaid is the number of finishers that a line says, false where it says none, or more
 // than one.
 func countSaid(line string) (n int, ok bool) {
-	if len(line) > 300 || !strings.ContainsAny(line, "0123456789") {
+	if len(line) > 600 || !strings.ContainsAny(line, "0123456789") {
 		return 0, false
 	}
 	for _, sentence := range sentences(line) {

@@ -103,6 +103,7 @@ type Sheet struct {
 
 	divided map[string]*inOneCell // tabs on which each row stands in one cell
 	turned  map[string]*onSide    // tabs whose table lies on its side
+	own     ownBook               // what Lapwing says of it, where it is one of its workbooks
 
 	facts []string // labelled lines of tabs that hold no results
 	cover []string // first lines of a tab in front of the results

@@ -61,13 +61,17 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	date1904 := props.Date1904 != nil && *props.Date1904
 
-	s := &Sheet{Name: name, Format: "xlsx"}
+	s := &Sheet{Name: name, Format: "xlsx", own: ownBookOf(f)}
+	if why := s.own.refused(name); why != "" {
+		return nil, refuse("%s", why)
+	}
 	lex := newLexicon(o)
 	reader := &cellReader{styles: &styleTable{file: f, known: map[int]cellStyle{}}, date1904: date1904, limits: o.Limits}
 	if reader.shared, err = sharedStrings(zr, o.Limits); err != nil {
 		return nil, refuse("its list of texts can't be used: %v", err)
 	}
 	tabs := f.GetSheetList()
+	var says []string // of the run, on the first tab of a weekly report
 	for i, tab := range tabs {
 		visible, err := f.GetSheetVisible(tab)
 		if err != nil {
@@ -87,6 +91,12 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		}
 		if visible {
 			s.header = append(s.header, headerLines(string(reader.header))...)
+		}
+		if s.own.weekly() && tab != resultTab {
+			if i == 0 {
+				says = s.own.saysOf(g)
+			}
+			continue
 		}
 		asked := len(s.Problems)
 		if missing.n > 0 {
@@ -109,7 +119,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 				Read: one.says(why), Do: "Columns are counted as if each piece had a cell of its own."})
 		}
 		parts := len(s.Parts)
-		t := table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g}
+		t := table{tab: tab, tabIndex: i, hidden: !visible, date1904: date1904, whole: true, src: g, grid: g, facts: says}
 		if len(tabs) > 1 && missing.n == 0 && s.keepWeekGrid(t) {
 			continue
 		}
@@ -117,6 +127,9 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		if visible && missing.holds(s.Parts[parts:]) {
 			s.Problems[asked].Severity = place.Waits
 		}
+	}
+	if s.own.weekly() {
+		s.noteOwn()
 	}
 	s.addWeekGrids(lex, o)
 	s.leaveWorkings()

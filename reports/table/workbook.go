@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"lapwing/pipeline/text"
 )
 
 // Height is the height in points of a tab without a Full table, as the
@@ -102,7 +104,7 @@ func (b *Book) WriteWorkbook(w io.Writer) error {
 	}
 	made := b.Made + "T00:00:00Z"
 	if err := f.SetDocProps(&excelize.DocProperties{Title: b.Title, Subject: b.Subject,
-		Creator: "Lapwing", LastModifiedBy: "Lapwing", Created: made, Modified: made}); err != nil {
+		Creator: text.BookMaker, LastModifiedBy: text.BookMaker, Created: made, Modified: made}); err != nil {
 		return err
 	}
 	sort.SliceStable(f.ContentTypes.Overrides, func(i, j int) bool {
