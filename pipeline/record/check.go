@@ -143,7 +143,7 @@ func (c *runCheck) twice() {
 			continue
 		}
 		room = fold(room[:0], l.Name)
-		key := maphash.Bytes(seed, room)
+		key := anyOrder(seed, room)
 		j, seen := byName[key]
 		if !seen {
 			byName[key] = i
@@ -180,6 +180,24 @@ func (c *runCheck) twice() {
 			c.samePerson(l, m, place.Look)
 		}
 	}
+}
+
+// anyOrder is a key of a folded name that does not depend on the order of its words, on points and
+// commas, or on a title.
+func anyOrder(seed maphash.Seed, folded []byte) (key uint64) {
+	for i := 0; i < len(folded); {
+		from := i
+		for i < len(folded) && folded[i] != ' ' && folded[i] != ',' && folded[i] != '.' && folded[i] != '*' {
+			i++
+		}
+		switch w := folded[from:i]; string(w) {
+		case "", "mr", "mrs", "ms", "miss", "dr", "herr", "frau":
+		default:
+			key += maphash.Bytes(seed, w)
+		}
+		i++
+	}
+	return key
 }
 
 // writtenAgain finds a line that says the place and the time of the one before it again, and the
@@ -409,6 +427,10 @@ func (c *runCheck) order() {
 			at = append(at, i)
 		}
 	}
+	if len(at) == 0 {
+		c.listed()
+		return
+	}
 	keep := longestRise(len(at), func(i int) int32 { return c.lines[at[i]].TimeMS })
 	c.ofDay(at)
 	out := 0
@@ -457,6 +479,38 @@ func (c *runCheck) order() {
 			}
 		}
 		c.add(l, sev, "time-out-of-order", unit.ClockMS(l.TimeMS), expected, "The time doesn't fit; please ask, then correct the time or the position")
+	}
+}
+
+// listed looks at lines without places that stand in the order of their times but for one or two:
+// those may have been mistyped. What stands at the end was perhaps added later.
+func (c *runCheck) listed() {
+	const few, least = 20, 8 // one line in so many, of at least so many
+	var at []int32
+	for _, i := range c.byPosition {
+		if l := &c.lines[i]; l.TimeMS > 0 && finished(l) && !l.TakingPart.OnWheels() && c.possible(l) {
+			at = append(at, i)
+		}
+	}
+	if len(at) < least {
+		return
+	}
+	keep := longestRise(len(at), func(i int) int32 { return c.lines[at[i]].TimeMS })
+	out := 0
+	for _, k := range keep {
+		if !k {
+			out++
+		}
+	}
+	if out > max(1, len(at)/few) {
+		return
+	}
+	for i, k := range keep[:len(keep)-2] {
+		if k || i == 0 && keep[1] && c.lines[at[0]].TimeMS > 2*c.lines[at[1]].TimeMS {
+			continue
+		}
+		l := &c.lines[at[i]]
+		c.add(l, place.Look, "time-out-of-order", unit.ClockMS(l.TimeMS), "a time between those of the lines above and below, as on the rest of the list", "The time doesn't fit its line; please ask, then correct it")
 	}
 }
 

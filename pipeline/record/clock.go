@@ -42,6 +42,9 @@ type clockCell struct {
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
 	hours      bool // "h" was printed after two parts: 1:02 h
 	days       int8 // days before the time of day, in a moment of a spreadsheet
+	minutes    bool // number: minutes are named behind it, "25.5 min"
+	words      bool // words stand in brackets behind it
+	second     bool // another time stands in brackets behind it
 	unsure     bool // the sheet says that it was estimated: "~24:31", "24:31?", "24:31 approx"
 }
 
@@ -53,13 +56,55 @@ func lexClock(s string, scratch *[]byte, c *clockCell) {
 		if strings.IndexByte(s, '&') >= 0 && strings.IndexByte(s, ';') >= 0 {
 			s = html.UnescapeString(s) // saved from a web page: 24&#39;31
 		}
-		*scratch = fold((*scratch)[:0], s)
+		*scratch = fold((*scratch)[:0], plainSigns(s))
 		*c = lexFolded(*scratch)
 		return
 	}
 	if c.a == 0 && c.b == 0 && c.c == 0 && c.fracMS == 0 || c.b == 99 && (c.a == 99 || c.a == 9) {
 		*c = clockCell{shape: blankClock} // 00:00 and 99:99 stand for no time
 	}
+}
+
+// plainSigns spells out halves and quarters, which folding would join to the figures before them,
+// and leaves out the small figures of a footnote.
+func plainSigns(s string) string {
+	for i := 0; i < len(s); i++ {
+		if s[i] >= utf8.RuneSelf {
+			return signs.Replace(s)
+		}
+	}
+	return s
+}
+
+var signs = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⁄", "/", "¹", "", "²", "", "³", "", "⁴", "", "⁵", "", "⁶", "", "⁷", "", "⁸", "", "⁹", "")
+
+// parts of a minute, as people write them behind whole ones.
+var minuteParts = map[string]int32{"1/2": 30, "1/4": 15, "3/4": 45, "and a half": 30, "& a half": 30, "and half": 30, "a half": 30, "and a quarter": 15, "and three quarters": 45, "und eine halbe": 30, "et demi": 30, "et demie": 30, "y media": 30, "e mezzo": 30, "e mezza": 30, "och en halv": 30}
+
+// lexParts reads minutes with a half or a quarter behind them: "25 1/2 min", "21 and a half". The word
+// for minutes may stand before the part or behind it.
+func lexParts(b []byte) (clockCell, bool) {
+	i := 0
+	for i < len(b) && b[i] >= '0' && b[i] <= '9' {
+		i++
+	}
+	if i == 0 || i > 2 || i == len(b) || i == 1 && b[i] == '/' {
+		return clockCell{}, false
+	}
+	minute := func(w []byte) bool { return unitWords[string(bytes.TrimRight(w, "."))] == 'm' }
+	rest := bytes.TrimLeft(b[i:], " +")
+	if w := unitPrefix(rest); len(w) > 0 && minute(w) {
+		rest = bytes.TrimLeft(rest[len(w):], " ")
+	} else if at := bytes.LastIndexByte(rest, ' '); at > 0 && minute(rest[at+1:]) {
+		rest = rest[:at]
+	}
+	for _, and := range []string{"& ", "and "} {
+		if after, ok := bytes.CutPrefix(rest, []byte(and)); ok && minuteParts[string(after)] > 0 {
+			rest = after
+		}
+	}
+	seconds := minuteParts[string(rest)]
+	return clockCell{shape: exactClock, ms: 60000*int32(atoi(b[:i])) + 1000*seconds}, seconds > 0
 }
 
 // lexPlain reads dd:dd, d:dd, d:dd:dd and dd:dd:dd; it only saves time.
@@ -108,8 +153,8 @@ func lexColons[T string | []byte](s T, c *clockCell) bool {
 	for ; i < len(s); i++ {
 		ch := s[i]
 		if ch >= '0' && ch <= '9' {
-			if digits[n] >= 5 {
-				return false
+			if digits[n] >= 5 || n == 1 && digits[n] >= 2 {
+				return false // 19:004
 			}
 			part[n] = part[n]*10 + int32(ch-'0')
 			digits[n]++
@@ -187,7 +232,7 @@ func lexFolded(b []byte) clockCell {
 	b = bytes.TrimLeft(b, "'=( ")
 	b = bytes.TrimPrefix(b, []byte("0 days ")) // as programs write lengths of time
 	if len(b) > 6 && b[0] > '9' {
-		for _, mark := range []string{"pb ", "sb ", "pb: ", "sb: ", "new pb "} {
+		for _, mark := range []string{"pb ", "sb ", "pb: ", "sb: ", "new pb ", "time: ", "time:", "time ", "time=", "t=", "zeit: ", "zeit ", "temps: ", "temps ", "tiempo: ", "tempo: "} {
 			b = bytes.TrimPrefix(b, []byte(mark))
 		}
 	}
@@ -206,6 +251,9 @@ func lexFolded(b []byte) clockCell {
 		return clockCell{}
 	}
 	if c, ok := lexNumber(b); ok {
+		return c
+	}
+	if c, ok := lexParts(b); ok {
 		return c
 	}
 	if c, ok := lexDateTime(b); ok {
@@ -269,7 +317,7 @@ func withoutRemark(b []byte) []byte {
 // source).
 var (
 	unsureBefore = [][]byte{[]byte("approx. "), []byte("approx "), []byte("about "), []byte("around "), []byte("circa "), []byte("ca. "), []byte("ca "), []byte("c. "), []byte("c "), []byte("est. "), []byte("est "), []byte("etwa "), []byte("environ "), []byte("env. "), []byte("~")}
-	unsureAfter  = [][]byte{[]byte("approximately"), []byte("approx"), []byte("estimated"), []byte("estimate"), []byte("est"), []byte("ca"), []byte("circa"), []byte("geschatzt"), []byte("?")}
+	unsureAfter  = [][]byte{[]byte("approximately"), []byte("approx"), []byte("estimated"), []byte("estimate"), []byte("est"), []byte("ca"), []byte("circa"), []byte("geschatzt"), []byte("?"), []byte("~"), []byte("ish"), []byte("-ish"), []byte("or so"), []byte("or thereabouts"), []byte("±"), []byte("+/-"), []byte("ungefahr"), []byte("environ"), []byte("estimado"), []byte("geschat")}
 )
 
 // cutUnsure takes such a mark off a text that has a figure.
@@ -281,7 +329,7 @@ func cutUnsure(b []byte) (rest []byte, found bool) {
 	}
 	end := bytes.TrimRight(b, ".) ")
 	for _, mark := range unsureAfter {
-		if rest, ok := bytes.CutSuffix(end, mark); ok && len(rest) > 2 && (mark[0] == '?' || bytes.ContainsAny(rest[len(rest)-1:], " (")) {
+		if rest, ok := bytes.CutSuffix(end, mark); ok && len(rest) > 2 && (mark[0] == '?' || mark[0] == '~' || mark[0] == '-' || mark[0] == '+' || mark[0] == 'i' || mark[0] > 'z' || bytes.ContainsAny(rest[len(rest)-1:], " (")) {
 			return bytes.TrimRight(rest, "( "), true
 		}
 	}
@@ -483,6 +531,7 @@ func lexUnits(b []byte) (clockCell, bool) {
 			u = "ms"[order(last)]
 		case named && u == 'm' && first && len(rest) == 0:
 			num, ok := lexNumber(bare)
+			num.minutes = num.fracDigits > 0
 			return num, ok
 		}
 		if last != 0 && order(u) != order(last)+1 {
@@ -602,7 +651,12 @@ func lexDateTime(b []byte) (clockCell, bool) {
 // 1.02.15.
 func lexRepaired(b []byte) clockCell {
 	if i := bytes.IndexByte(b, '('); i > 0 {
-		b = b[:i]
+		c := lexRepaired(bytes.TrimRight(b[:i], " "))
+		var other clockCell
+		said := bytes.Trim(b[i:], "() !.?")
+		c.second = c.shape != notClock && lexColons(said, &other)
+		c.words = c.shape != notClock && len(said) > 0 && !timeRemarks[string(said)]
+		return c
 	}
 	b = bytes.TrimRight(b, "*#!+)~ .†‡§^")
 	if bare := bytes.Trim(b, ":;"); bytes.IndexByte(bare, ':') > 0 {

@@ -202,6 +202,8 @@ type clockColumn struct {
 	zerosKept int // numbers like 25.10, which a spreadsheet would have cut to 25.1
 	padded    int // 24:03; against 24:3
 	unpadded  int
+	worded    int // words stand in brackets behind them
+	seconds   int // another time stands in brackets behind them
 	mended    int // something stood in the way of reading them: 24 31
 	stamps    int // moments whose day is only a stamp: 1900-01-01T00:24:31
 	moments   int // moments whose day may count: 1900-01-01T00:31:00 for 24:31
@@ -286,6 +288,12 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 	}
 	if c.repaired {
 		k.mended++
+	}
+	if c.second {
+		k.seconds++
+	}
+	if c.words {
+		k.worded++
 	}
 	switch c.shape {
 	case colon4, exactClock:
@@ -544,6 +552,16 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 		c.a += 24 * int32(c.days)
 	}
 	f := k.family(c.shape)
+	if colons := k.families[0].n + k.families[1].n; c.shape == number && c.fracDigits > 0 && colons > 4*f.n {
+		switch {
+		case c.minutes: // 25.5 min among times like 24:31
+			ms, ok = c.as(decimalMinutes)
+			return ms, decimalMinutes, c.fracDigits == 2 && c.frac < 60 && c.frac%25 != 0, ok
+		case c.fracDigits == 1 && c.whole >= 5: // 25.5 may be 25:30 or 25:50
+			ms, ok = c.as(f.reading)
+			return ms, f.reading, true, ok
+		}
+	}
 	if c.isOdd() {
 		if d, found := k.decided[row]; found {
 			if d.r == f.reading && c.bDigits != 1 {

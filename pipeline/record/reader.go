@@ -56,6 +56,8 @@ type Reader struct {
 	clubInNames bool
 	// timed counts lines with a time, timedSay those of them that have a status.
 	timed, timedSay int
+	// nameWords counts names of one word, and of more.
+	nameWords [2]int
 	// dashOut counts lines with a dash in place of a place that say that the runner has
 	// not finished, dashTimed those that have a time.
 	dashOut, dashTimed int
@@ -251,6 +253,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 	r.packed.observe(cell(cells, r.c.Name))
 	name := r.nameCell(cells)
 	r.nameOrder.observe(name)
+	r.observeWords(name, cells)
 	if r.c.Sex < 0 {
 		r.titles.observe(name)
 	}
@@ -392,8 +395,14 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 				timeDoubt = true
 				out.doubtTime(row, r.c.Time, s)
 			}
-		case c.shape == notClock:
-			lexTimed(s, &r.scratch, c)
+		case c.shape == notClock || c.words:
+			const few = 5 // one time in so many
+			if c.shape == notClock {
+				lexTimed(s, &r.scratch, c)
+			}
+			if c.shape != notClock && c.shape != blankClock && few*(r.clock.unclear+r.clock.worded) <= r.clock.all() {
+				out.problem(row, r.c.Time, place.Note, "time-with-words", s, "a running time and nothing else", "Nothing, if the words say nothing against the time")
+			}
 		}
 	}
 	if ms, otherwise, unsure, ok := r.clock.read(row, c); ok {
@@ -404,6 +413,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 				sev, do, timeDoubt = place.Doubtful, "The time can be read in two ways; please ask, then correct the cell", true
 			}
 			out.problem(row, r.c.Time, sev, "time-read-as", s, unit.ClockMS(ms), do)
+		}
+		if c.second && !timeDoubt && 2*r.clock.seconds <= r.clock.all() {
+			timeDoubt = true
+			out.problem(row, r.c.Time, place.Doubtful, "time-read-as", s, unit.ClockMS(ms), "The cell holds two times; please ask which counts, then correct the cell")
 		}
 		if c.unsure && !timeDoubt {
 			timeDoubt = true
@@ -444,7 +457,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
-	r.readName(cells, out, take)
+	doubted := r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
 	if out.Club = words(cells, r.c.Club); r.clubInNames {
 		name := r.nameCell(cells)
@@ -465,6 +478,16 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 	r.readPerson(row, cells, day, out, take)
+	if out.TimeMS > 0 && !timeDoubt && ended == OK {
+		switch club := cell(cells, r.c.Club); {
+		case doubted:
+			timeDoubt = true
+			out.doubtTime(row, max(r.c.Name, r.c.Family), r.rawName(cells))
+		case r.c.Club >= 0 && r.endsInClub(club):
+			timeDoubt = true
+			out.doubtTime(row, r.c.Club, club)
+		}
+	}
 
 	impossible := out.TimeMS > 0 && !out.TakingPart.OnWheels() && out.TimeMS < r.fastest(distanceM, out.Sex)
 	switch {
@@ -501,6 +524,16 @@ func (r *Reader) blankIsAbsent() bool { return r.timedSay >= 4 && r.timedSay == 
 // dashIsOut says whether a dash in place of a place stands for those who have not finished.
 func (r *Reader) dashIsOut() bool { return r.dashOut >= 2 && r.dashTimed == 0 }
 
+// endsInClub says whether what stands in the column of clubs is how the race ended, and no club's
+// initials.
+func (r *Reader) endsInClub(s string) bool {
+	switch s {
+	case "DNF", "DNS", "DQ", "DSQ", "OTL", "dnf", "dns", "dq":
+		return true
+	}
+	return len(s) > 3 && r.out(s) && (strings.ContainsAny(s, " /") || len(s) > 5)
+}
+
 // out says whether a text is a word for a run that was not finished or does not count.
 func (r *Reader) out(s string) bool {
 	if s == "" {
@@ -525,8 +558,65 @@ func (l *Line) doubtTime(row, index int, read string) {
 		"Does this time count? Until you say, it doesn't. If it does: lapwing correct … --reinstate; if not: --disqualify or --did-not-finish")
 }
 
-// readName takes the name from its column, or from given and family name.
-func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
+// observeWords counts whether the name is of one word or of more.
+func (r *Reader) observeWords(name string, cells []string) {
+	switch {
+	case strings.IndexByte(name, ' ') > 0 || name == "" && cell(cells, r.c.Given) != "" && cell(cells, r.c.Family) != "":
+		r.nameWords[1]++
+	case name != "" || cell(cells, r.c.Given) != "" || cell(cells, r.c.Family) != "":
+		r.nameWords[0]++
+	}
+}
+
+// loneWord says whether a name is a single word, with a number perhaps, for nobody in particular,
+// on a list that has family names beside all but a few given names.
+func (r *Reader) loneWord(text string) bool {
+	const few = 8
+	word, number, _ := strings.Cut(text, " ")
+	if r.nameWords[1] < 5 || few*r.nameWords[0] > r.nameWords[1]+few || number != "" && !allDigits([]byte(number)) {
+		return false
+	}
+	return name.IsLoneWord(word)
+}
+
+// rawName is what the cells of the name say.
+func (r *Reader) rawName(cells []string) string {
+	if s := cell(cells, r.c.Name); s != "" {
+		return s
+	}
+	return trim(cell(cells, r.c.Given) + " " + cell(cells, r.c.Family))
+}
+
+// strikes are marks around what was struck out, as typed.
+var strikes = [...]string{"~~", "--", "<s>", "<del>", "<strike>"}
+
+// markedInDoubt says whether a name has a question mark, which is no letter that was lost, or
+// marks around it by which it is struck out.
+func markedInDoubt(s string) bool {
+	if i := strings.IndexByte(s, '?'); i >= 0 {
+		switch n := len(s); {
+		case strings.Contains(s, "??"), i+1 < n && s[i+1] == ' ' && (i == 0 || s[i-1] == ' '), i+1 == n && (i == 0 || s[i-1] == ' '), i == 0:
+			return true
+		case i+1 == n && i > 2 || i+2 == n && (s[i+1] == ')' || s[i+1] == ']'):
+			return true
+		}
+	}
+	for _, mark := range strikes {
+		if len(s) > 2*len(mark) && strings.HasPrefix(s, mark) && (mark[0] == '<' || strings.HasSuffix(s, mark)) {
+			return true
+		}
+	}
+	return false
+}
+
+// readName takes the name from its column, or from given and family name. doubted says that what
+// stands beside it sets the line in doubt.
+func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted bool) {
+	takeMore := take
+	take = func(m remark) {
+		doubted = doubted || m.status == Untimed
+		takeMore(m)
+	}
 	text := r.nameCell(cells)
 	given, family := cell(cells, r.c.Given), cell(cells, r.c.Family)
 	switch {
@@ -539,6 +629,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		r.nameRoom = append(append(append(r.nameRoom[:0], family...), ", "...), given...)
 		text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 	}
+	doubted = markedInDoubt(text)
 	text = withoutNumber(text)
 	if r.titles.said() {
 		if _, at := r.titles.titleSex(text); at > 0 {
@@ -561,7 +652,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 	}
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
-			if m := r.remark(text[i+1 : n-1]); m.part != Runner || m.status != OK {
+			if m := r.remark(text[i+1 : n-1]); m.part != Runner || m.status != OK && !name.MayBeFamily(text[i+1:n-1]) {
 				take(m)
 				text = trim(text[:i])
 			} else if r.linkText.is(text[i:]) {
@@ -588,12 +679,13 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) {
 		text = trim(text[:at])
 	}
 	if at := r.nameOrder.split(text); at > 0 && at < len(text) {
-		if nobody, _ := r.nobody.ask(text); !nobody {
+		if nobody, _, _ := r.nobody.ask(text); !nobody {
 			r.nameRoom = append(append(append(r.nameRoom[:0], text[:at]...), ','), text[at:]...)
 			text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 		}
 	}
 	out.Name = text
+	return doubted
 }
 
 // withoutNumber takes the number of the line off the name behind it: "12. Jo Lee".
@@ -655,7 +747,7 @@ func (r *Reader) cutStatus(text string, take func(remark)) string {
 		}
 	}
 	first, last := text[:max(0, strings.IndexByte(text, ' '))], text[strings.LastIndexByte(text, ' ')+1:]
-	for _, code := range [...]string{"DNF", "DNS", "DQ", "DSQ"} {
+	for _, code := range [...]string{"DNF", "DNS", "DQ", "DSQ", "OTL"} {
 		name := ""
 		switch {
 		case text == code:
@@ -754,16 +846,23 @@ func (r *Reader) unnamed(row int, cells []string, out *Line) bool {
 	if out.Name == "" {
 		return true
 	}
-	unnamed, several := r.nobody.ask(out.Name)
-	if several {
+	unnamed, several, unsure := r.nobody.ask(out.Name)
+	index := r.c.Name
+	if index < 0 {
+		index = max(r.c.Family, r.c.Given)
+	}
+	switch {
+	case unnamed || r.loneWord(out.Name):
+		return true
+	case unsure && !several:
 		out.Status = Doubtful
-		index := r.c.Name
-		if index < 0 {
-			index = max(r.c.Family, r.c.Given)
-		}
+		out.problem(row, index, place.Doubtful, "name-unsure", out.Name, "the name of one person, and nothing else",
+			"Ask who this was, then correct the name; if it is right as it stands: lapwing correct … --reinstate")
+	case several:
+		out.Status = Doubtful
 		out.problem(row, index, place.Doubtful, "several-people", out.Name, "one person on a line", "Ask who this was; give each a line or name one of them")
 	}
-	return unnamed
+	return false
 }
 
 // fastest is FastestMS, kept from row to row.

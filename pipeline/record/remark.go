@@ -1,6 +1,8 @@
 package record
 
 import (
+	"math"
+	"strconv"
 	"strings"
 
 	"lapwing/pipeline/text"
@@ -54,7 +56,7 @@ func (r *Reader) remark(s string) remark {
 	m.first, m.sure = startsWithStatus(r.scratch)
 	if m.status == OK && !m.sure {
 		folded := string(r.scratch)
-		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded) || text.DoubtedTime(folded, r.usualKM)) && !saysBefore(folded, false) {
+		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded) || text.DoubtedTime(folded, r.usualKM) || text.SetAside(folded) || r.otherWay(folded)) && !saysBefore(folded, false) {
 			m.status = Untimed
 		}
 	}
@@ -62,4 +64,15 @@ func (r *Reader) remark(s string) remark {
 		r.remarks[strings.Clone(s)] = m
 	}
 	return m
+}
+
+// otherWay says whether a folded remark is nothing but the length of another way, "2 km", "10k".
+func (r *Reader) otherWay(folded string) bool {
+	figures := strings.TrimRight(strings.TrimRight(folded, "abcdefghijklmnopqrstuvwxyz"), " ")
+	unit := strings.TrimLeft(folded[len(figures):], " ")
+	if unit != "k" && unit != "km" || len(figures) == 0 || len(figures) > 4 {
+		return false
+	}
+	km, err := strconv.ParseFloat(strings.Replace(figures, ",", ".", 1), 64)
+	return err == nil && math.Round(km) != float64(r.usualKM)
 }

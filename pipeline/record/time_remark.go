@@ -51,7 +51,7 @@ func lexTimed(s string, scratch *[]byte, c *clockCell) {
 // of doubt: the time may not be that of the whole course. What else stands there, praise, a
 // count of runs or where somebody comes from, leaves it as it is.
 func doubtsTime(said string) bool {
-	if strings.ContainsAny(said, "?+") {
+	if strings.ContainsAny(said, "?+±~≈") {
 		return true
 	}
 	words := strings.FieldsFunc(string(fold(nil, said)), func(r rune) bool { return (r < 'a' || r > 'z') && (r < '0' || r > '9') })

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"lapwing/pipeline/text"
 )
 
 // Name is what one text of a sheet says about who somebody is.
@@ -26,6 +28,9 @@ type Name struct {
 	Unnamed bool
 	// Several: the text names more than one person ("Sam & Jo Lee").
 	Several bool
+	// Unsure: the text says more than a name, and that sets the name in doubt ("maybe Jo Lee",
+	// "Jo Lee for Ann Fox", "Osier Harriers B").
+	Unsure bool
 }
 
 // token is a run of letters of the cleaned text; word joins the tokens that
@@ -77,6 +82,7 @@ func Parse(text string) Name {
 		return n
 	}
 	n.Several = s.several || s.wholeFamily()
+	n.Unsure = s.unsure()
 	s.assign()
 	n.Ordered = s.ordered
 	var room [128]byte
@@ -279,13 +285,15 @@ func (s *scanner) unnamed() bool {
 	}
 	var room [128]byte
 	b := room[:0]
-	strong, all, named := false, true, 0
+	strong, all, named, person, initial := false, true, 0, false, false
 	for i := range s.tokens {
 		t := &s.tokens[i]
 		if t.number {
 			continue
 		}
 		named++
+		person = person || s.is(t, described) && s.key(t) != "walker"
+		initial = initial || t.hi-t.lo == 1
 		if len(b) > 0 {
 			b = append(b, ' ')
 		}
@@ -310,8 +318,11 @@ func (s *scanner) unnamed() bool {
 			return true
 		}
 	}
-	if all && strong { // "Anhysbys / Unknown" too
+	if all && (strong || person && named > 1 && !initial) { // "New lady", "First man", "Anhysbys / Unknown" too
 		return true
+	}
+	if named > 1 && s.noName() {
+		return true // "button pressed by mistake"
 	}
 	if len(s.tokens) > 2 && s.is(&s.tokens[0], notKnown) && s.is(&s.tokens[1], fillers) {
 		return true // "Unknown lady in red"
@@ -321,6 +332,62 @@ func (s *scanner) unnamed() bool {
 	}
 	// A lone code: letters with at least two digits in one word.
 	return named == 1 && s.digits >= 2 && s.letters <= 3
+}
+
+// noName says whether the text is small words throughout, one of which is nobody's name.
+func (s *scanner) noName() bool {
+	found := false
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if !t.small && !t.number {
+			return false
+		}
+		found = found || s.is(t, noNames)
+	}
+	return found
+}
+
+// unsure says whether words beside the name set it in doubt: small ones in front of two others,
+// between two people or behind them, and those of clubs and teams.
+func (s *scanner) unsure() bool {
+	capital, small := 0, -1 // words with a capital so far, and where the last run of small ones began
+	rest := 0
+	for i := range s.tokens {
+		if t := &s.tokens[i]; !t.small && !t.number {
+			rest++
+		}
+	}
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		switch {
+		case t.number:
+		case !t.small:
+			if i > 0 && (s.is(t, clubWords) || t.capitals && t.hi-t.lo <= 3 && s.is(t, clubInitials)) {
+				return true
+			}
+			if small >= 0 && capital == 0 && rest-capital >= 2 && text.SetAside(s.smallWords(small, i)) {
+				return true
+			}
+			capital, small = capital+1, -1
+		case small < 0:
+			small = i
+			fallthrough
+		default:
+			if capital >= 2 && rest > capital && !s.is(t, particles) && s.is(t, exchanged) {
+				return true
+			}
+		}
+	}
+	return small > 0 && capital >= 2 && text.SetAside(s.smallWords(small, len(s.tokens)))
+}
+
+// smallWords joins the keys of some tokens.
+func (s *scanner) smallWords(from, to int) string {
+	var b []byte
+	for i := from; i < to; i++ {
+		b = append(append(b, s.keys[s.tokens[i].lo:s.tokens[i].hi]...), ' ')
+	}
+	return string(b)
 }
 
 // nobodySlip says whether the text is "no" and what there was none of, "No slip": a name

@@ -68,7 +68,45 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	אלמוני אלמונית אנונימי مجهول مجهولة
 	illegible unreadable unleserlich illisible ilegible illeggibile onleesbaar olaslig
 	private withheld hidden redacted confidential gdpr undisclosed
-	unscanned unreg spare placeholder`)
+	unscanned unreg spare placeholder
+	unclaimed claim claimed unallocated unassigned unmatched unused smudged refused
+	marshals steward stewards timekeepers pacers pacemaker sweeper volunteers helper helpers scanner scanners photographer photographers organiser organisers organizer director referee aider cyclist bike bicycle ambulance
+	barcode stopwatch reader timer click clicks press mispress phantom testing demo dummy asdf qwerty mistake error
+	average fastest slowest quickest record best finishers participants starters pace winners
+	vergeben nieobsadzone pervenuto communique angabe`)
+
+// noNames are such words that are nobody's name: with other small words they name nobody, whatever
+// these are, "name smudged", "button pressed by mistake".
+var noNames = set(`unknown unidentified anonymous barcode token stopwatch unclaimed unallocated unassigned unmatched unused smudged illegible unreadable unscanned unregistered refused mistake click clicks clicked pressed photographer organiser organizer timekeepers marshals stewards volunteers cyclist bike bicycle ambulance average slowest quickest finishers participants pacemaker clock scan scanned forgotten`)
+
+// loneWords name nobody where they stand alone, or with a number, among names of two words: they
+// may be family names as well. Common practice, no source.
+var loneWords = set(`lad kid kiddo gap skip skipped dad daddy mum mummy mam grandad granddad grandpa grandma granny nan car winner record best start finish turn lap max min sum count marshal marshall pacer pace sweep jogger walker scout cub pupil student schoolboy schoolgirl junior senior adult minor veteran substitute reserve double empty ghost error wrong mistake dog horse rex card chip tag token band bib position place platz disc stick ticket ladies gents men women boys girls mr mrs ms miss dr herr frau m f w
+	leer vide vacio vuoto leeg tom tyhja prazno puste withdrawn scratched disqualified retired abandon end fin ende stop cut lost new other extra reset restart sync clock watch backup timer official marker tail last first second third laufer coureur corredor deelnemer lopare loper bieg zawodnik pass cash paid entry casual member tourist stranger neighbour colleague coach mother father sister brother twin wife husband partner friend son daughter cousin uncle aunt`)
+
+// IsLoneWord says whether a name of one word, with a number perhaps, is a word for nobody in
+// particular where the others are names of two words.
+func IsLoneWord(text string) bool {
+	n := Parse(text)
+	return n.Unnamed || loneWords[n.Full] || loneWords[strings.TrimRight(n.Full, "0123456789")]
+}
+
+// MayBeFamily says whether a remark in brackets behind a name is a single word with a capital that is
+// a family name as well, as one that somebody had before: "Ann Fox (Short)".
+func MayBeFamily(text string) bool {
+	return text != "" && text[0] >= 'A' && text[0] <= 'Z' && familiesToo[strings.ToLower(text)]
+}
+
+var familiesToo = set(`short guess rough half double cut pen leg wrong check test swap poss lap`)
+
+// clubWords stand in the names of clubs and teams, and in none of a person. Common practice, no source.
+var clubWords = set(`harriers striders joggers runners roadrunners pacers athletics athletic triathlon relay team teams club equipe squadra mannschaft staffel`)
+
+// clubInitials are the same, where they are written in capitals behind a name.
+var clubInitials = set(`ac rc rrc aac`)
+
+// exchanged stand, in small letters, between two people of whom one took the place of the other.
+var exchanged = set(`for as instead with using wearing not should actually really aka alias in statt fur pour voor avec mit con or ou oder`)
 
 // notKnown before a word for a man, a woman or a runner name nobody, whatever follows.
 var notKnown = set(`unknown unidentified unnamed unbekannter unbekannte inconnu inconnue desconocido desconocida sconosciuto sconosciuta onbekende okand ukjent ukendt nieznany nieznana neznamy neznama desconhecido desconhecida tuntematon`)
@@ -83,7 +121,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	enw vardas nimi meno jmeno ime prezime prijmeni priezvisko adi isim nev nume naam имя име ονομα namnet navnet nazwisko imie
 	begikas begike skrejejs skrejeja hlaupari alergator alergatoare
 	бегач бегачка тркач тркачица участник участница бегун учасник учасниця бігун δρομεας maratonista
-	details personal by request
+	details personal by request run race event lead last extra double false time times the button pressed clicked twice lost nordic ever county forgotten forgot wet ever winning world county all course city club group paper sheet split finish start finishing ink name's didnt did not took given give
 	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
 // without are words for having none of something.
@@ -135,6 +173,7 @@ var nobodyWhole = map[string]bool{
 	"non identificato": true, "non identificata": true, "sin identificar": true, "no identificado": true, "no identificada": true, "nao identificado": true, "nao identificada": true, "non identifie": true, "non identifiee": true, "nicht identifiziert": true, "nicht bekannt": true, "niet bekend": true, "ikke kjent": true, "ej kand": true, "ei tiedossa": true, "niezidentyfikowany": true, "neidentifikovan": true, "neidentifikovany": true,
 	"не определен": true, "без имена": true, "ללא שם": true, "לא ידוע": true, "לא ידועה": true, "בלי שם": true, "غير معروف": true, "غير معروفة": true, "بدون اسم": true, "بلا اسم": true, "이름 없음": true, "성명 미상": true, "이름없음": true,
 	"a nonymous": true, "an onymous": true, "nother a": true, "other a n": true, "known not": true, "runner mystery": true, "name no": true, "given not": true, "recorded not": true, "registered not": true, "nv": true, "bezug": true, "wert": true, "ref": true, "value": true, "not assigned": true, "position not used": true, "place not used": true, "not used": true, "unassigned": true, "spare bib": true, "spare number": true, "late entry": true,
+	"to claim": true, "the dog": true, "min pacer": true, "number of runners": true, "mr x": true, "mrs x": true, "miss x": true, "timing error": true, "mis press": true, "extra time": true, "niet opgegeven": true, "non communique": true, "non pervenuto": true, "winning time": true, "clock stopped": true, "to be claimed": true, "please claim": true, "position not claimed": true, "not claimed": true, "did not finish": true, "delete this": true, "delete this line": true, "ignore this line": true, "ignore line": true, "std dev": true, "nobody here": true, "relay team": true, "chip not read": true, "k a": true, "nicht vergeben": true, "keine angabe": true, "wet sheet": true, "par time": true, "see above": true, "free": true, "platz frei": true, "lost property": true,
 	"not found": true, "not in list": true, "not on list": true, "not in register": true, "not a member": true, "number not found": true, "nicht gefunden": true, "nicht in liste": true, "nicht gemeldet": true, "nicht angemeldet": true, "introuvable": true, "non trouve": true, "non trouvee": true, "non inscrit": true, "non inscrite": true, "no encontrado": true, "no encontrada": true, "no inscrito": true, "no inscrita": true, "non trovato": true, "non trovata": true, "non iscritto": true, "non iscritta": true, "niet gevonden": true, "niet ingeschreven": true, "hittades inte": true, "hittas ej": true, "finns ej": true, "ikke fundet": true, "findes ikke": true, "ikke funnet": true, "nie znaleziono": true, "nenalezeno": true, "nenalezen": true, "nem talalhato": true, "nincs adat": true, "ei loydy": true, "nao encontrado": true, "nao encontrada": true, "nao inscrito": true, "nao inscrita": true,
 	"child": true, "a child": true, "forgot name": true, "startnummer fehlt": true, "keine startnummer": true, "ohne startnummer": true, "sans dossard": true, "sin dorsal": true, "senza pettorale": true, "sem dorsal": true, "zonder startnummer": true, "utan startnummer": true, "uten startnummer": true, "uden startnummer": true, "bez numeru": true, "bez cisla": true, "ilman numeroa": true, "имя не указано": true, "имя не известно": true, "имя неизвестно": true, "dim enw": true, "enw ar goll": true, "meno chyba": true, "jmeno chybi": true, "jmeno neuvedeno": true, "meno neuvedene": true, "ime manjka": true, "ime nedostaje": true, "nume lipsa": true, "nom manquant": true, "naam ontbreekt": true, "hianyzo nev": true, "nev hianyzik": true, "nimi teadmata": true, "brak danych": true, "falta el nombre": true, "manca il nome": true, "falta o nome": true, "falta nom": true,
 	"another": true, "boy": true, "girl": true, "volunteer": true, "tail walker": true, "tailwalker": true, "tail runner": true, "back marker": true, "backmarker": true,

@@ -1,0 +1,87 @@
+package record
+
+import "testing"
+
+// What stands beside a name or a time and sets it in doubt keeps the line from counting; what says
+// nothing against it does not.
+func TestDoubtedLines(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Club, c.Notes = 0, 1, 2, 3
+	plain := [][]string{{"Ann Fox", "20:10", "Mill", ""}, {"Bo Grey", "20:20", "Mill", ""}, {"Cy Hart", "20:31", "", ""}, {"Di Ince", "20:42", "Quay", ""}, {"Ed Jons", "20:59", "", ""}, {"Fay King", "21:07", "Quay", ""}, {"Gus Lamb", "21:18", "", ""}, {"Hal Moor", "21:26", "", ""}}
+	for _, k := range []struct {
+		cells  []string
+		status Status
+		name   string
+		ms     int32
+	}{
+		{[]string{"Ivy Nash?", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"? Ivy Nash", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash (?)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"Ivy ???", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash (name unclear)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"Ivy Nash - check", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"Ivy Nash (2 km)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"Ivy Nash (removed)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"~~Ivy Nash~~", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Mill Runners B", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Dad", "21:30", "", ""}, Unnamed, "", 1290000},
+		{[]string{"Walker 2", "21:30", "", ""}, Unnamed, "", 1290000},
+		{[]string{"Poppy", "21:30", "", ""}, OK, "Poppy", 1290000},
+		{[]string{"Ivy Nash (Short)", "21:30", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash (PB)", "21:30", "", ""}, OK, "", 1290000},
+		{[]string{"Jos? Nash", "21:30", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21:30", "did not start", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30", "DNF", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30", "disqualified", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30", "", "please check"}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30", "", "shoes checked"}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21:30 (23:30)", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30~", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30 provisional", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash", "21:30 from photo", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21 1/2 min", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21½", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21 and a half", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21.5 min", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21:30¹", "", ""}, OK, "", 1290000},
+		{[]string{"Ivy Nash", "21.5", "", ""}, Doubtful, "", 1310000},
+		{[]string{"Ivy Nash", "21:304", "", ""}, Doubtful, "", 0},
+	} {
+		lines, _ := readRows(t, c, nil, Options{DistanceM: 5000}, func(yield func([]string)) {
+			for _, row := range plain {
+				yield(row)
+			}
+			yield(k.cells)
+		})
+		l := lines[len(plain)]
+		if l.Status != k.status || l.TimeMS != k.ms || k.name != "" && l.Name != k.name {
+			t.Errorf("%q is %v %q, %d ms (%v); want %v %q, %d ms", k.cells, l.Status, l.Name, l.TimeMS, l.Problems, k.status, k.name, k.ms)
+		}
+		for _, l := range lines[:len(plain)] {
+			if l.Status != OK {
+				t.Errorf("beside %q %s is %v", k.cells, l.Name, l.Status)
+			}
+		}
+	}
+}
+
+// The same name in another order or with a title is the same person, and one time out of the
+// order of a list without places is told.
+func TestOtherOrderOfName(t *testing.T) {
+	lines := []Line{{Row: 1, Position: 1, Name: "Sue Hallam", Club: "Quay", TimeMS: 1200000}, {Row: 2, Position: 2, Name: "Hallam, Sue", Club: "Quay", TimeMS: 1200000}, {Row: 3, Position: 3, Name: "Jo Lee", TimeMS: 1230000}, {Row: 4, Position: 4, Name: "Mr Jo Lee", TimeMS: 1250000}}
+	CheckRun(lines, 5000)
+	if lines[1].Status == OK || lines[3].Status == OK {
+		t.Errorf("%v, %v", lines[1].Status, lines[3].Status)
+	}
+	lines = nil
+	for i := range int32(20) {
+		lines = append(lines, Line{Row: i + 1, Name: string(rune('A'+i)) + " Lee", TimeMS: 1200000 + 10000*i})
+	}
+	if found := CheckRun(lines, 5000); len(found) > 0 {
+		t.Error(found)
+	}
+	lines[9].TimeMS += 60000
+	if found := CheckRun(lines, 5000); len(found) != 1 || found[0].Place.Row != 10 {
+		t.Error(found)
+	}
+}

@@ -1,0 +1,74 @@
+package text
+
+import "strings"
+
+// Words that say of themselves that nobody is sure of what a line says, or that it does not
+// stand: aside. besides may stand beside them without saying anything else. Folded; common
+// practice in some fifteen languages, no source.
+var (
+	aside = wordsOf(`query queried queries check unsure uncertain unclear unconfirmed unverified doubtful dubious doubt doubts suspect suspicious suspected questionable disputed dispute protest protested appeal appealed
+		provisional provisionally prov prelim preliminary pending tbc tba tbd est estd estimated estimate estimates approx approximate approximately ca circa rough roughly roundabout ish guess guessed maybe perhaps possibly poss probably presumably presumed assumed supposed supposedly allegedly
+		wrong incorrect error erroneous erroneously mistake mistaken mistakenly mixed muddled swapped swap exchanged interpolated extrapolated averaged calculated calc computed deduced derived adjusted adj rounded penalty penalised pen deducted handicap handicapped implausible impossible think thinks believe reckon looks shared anothers another's unreliable invalid verify confirm
+		duplicate duplicated dup dupe double doubled repeat repeated twice superseded replaced obsolete outdated delete deleted remove removed cancelled canceled void voided annulled scratched disregard ignore ignored omit omitted exclude excluded test testing dummy sample example phantom ineligible
+		bike bicycle ebike cycling cyclist cycled scooter skates skater rollerskates rollerblades treadmill remote remotely yesterday half halfway relay leg lap laps loop loops short cut illegible unreadable smudged unofficial
+		unsicher fraglich zweifelhaft ungewiss unklar vermutlich vielleicht eventuell evtl wahrscheinlich moglicherweise geschatzt geschatzte geschaetzt ungefahr ungef zirka etwa prufen uberprufen klaren falsch falsche fehler irrtum irrtumlich doppelt gestrichen geloscht loschen streichen ungultig ersetzt veraltet vorlaufig einspruch strafe fahrrad laufband gestern
+		etre environ env approximatif approximative estime estimee incertain incertaine douteux douteuse verifier confirmer revoir faux fausse erreur doublon raye annule annulee supprime supprimer provisoire reclamation penalite velo hier
+		quizas quiza talvez aproximado aproximada aprox estimado estimada dudoso dudosa verificar confirmar comprobar revisar erroneo duplicado anulado eliminado borrar reclamacion penalizacion bici bicicleta ayer
+		forse stimato stimata approssimativo approssimativa dubbio dubbia incerto incerta verificare controllare confermare errore errato errata doppione annullato cancellato provvisorio reclamo penalita ieri
+		misschien ongeveer geschat onzeker twijfel twijfelachtig controleren nakijken bevestigen fout foute vergissing dubbel geschrapt vervallen voorlopig straf fiets gisteren
+		kanske kanskje maske ungefar omkring cirka uppskattad estimert anslatt osaker osakert osakra usikker usikkert kontrollera kontroller kolla tjek tjekkes sjekk fejl dubblett struken strøket slettet cykel sykkel
+		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
+		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
+		estimativa duvidoso duvidosa apagado apagar ontem erro`)
+	besides = wordsOf(`peut time times timing timed name named names place places placed placing position positions pos result results order number no nr num bib token barcode chip tag card code spelling spelt sp sic
+		of to be by in on at for is was are has had have seems look seem may might could can cannot must needs need needed please pls rd ref referee desk director me us him her his she he they it its this that the a an and or but so very too all both same as line lines row entry entries entered listed list recorded shown given taken took added read written pressed clicked scanned start started finish finished finisher finishers course way turn lap race run ran runner person participant competitor
+		did see above below note notes sheet with from under until subject awaiting await confirmation verification decision review hold ask i we out off it's would like removed only one two three just about around more less minute minutes min mins sec secs second seconds s km k missed went last lost took time's watch clock timer stopwatch stopped failed fast slow own mine other else someone correct corrected not
+		zeit zeiten name platz start startnummer temps nom place tiempo nombre puesto tempo nome tijd naam plaats tid namn navn plass czas nazwisko cas jmeno aika nimi bitte noch zu zum mit dem der die das ist a en sur la le les el los por da de del di il op met het pa med och og z s`)
+	settledYet = wordsOf(`checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
+)
+
+// SetAside says whether a remark, folded and without marks, is made of nothing but words for
+// doubt, for another way of taking part or for a line that does not stand, "to be checked",
+// "name unclear", "entered by mistake", "zu prüfen", "time?". A remark that says something else
+// as well, "test of new shoes", is none.
+func SetAside(folded string) bool {
+	words := strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" .,;:!?()[]{}/-+=*\"'~<>#…–—\n", r) })
+	if len(words) > 9 || hasClock(folded) {
+		return false
+	}
+	asks := strings.Contains(folded, "?")
+	found, open, reference := asks && len(words) <= 3, false, false
+	for _, w := range words {
+		switch {
+		case aside[w]:
+			found = true
+		case negations[w] || w == "be":
+			open = true
+		case settledYet[w]:
+			if open {
+				found = true
+			} else if !besides[w] {
+				return false
+			}
+		case strings.Trim(w, "0123456789") == "":
+			reference = true
+		case !besides[w]:
+			return false
+		}
+	}
+	if !found && len(words) > 1 { // "see line 4", "same person as 5"
+		first := words[0]
+		found = first == "see" || reference && first == "same"
+	}
+	return found
+}
+
+// hasClock says whether figures stand on both sides of a colon.
+func hasClock(s string) bool {
+	for i := 1; i+1 < len(s); i++ {
+		if s[i] == ':' && s[i-1] >= '0' && s[i-1] <= '9' && s[i+1] >= '0' && s[i+1] <= '9' {
+			return true
+		}
+	}
+	return false
+}
