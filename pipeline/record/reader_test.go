@@ -166,6 +166,20 @@ func TestDashInPlaceOfPlace(t *testing.T) {
 	}
 }
 
+// What an export says of how somebody took part is read again as the same.
+func TestOwnWordsOfTakingPart(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Notes = 0, 1, 2
+	for k, word := range takingPartWords {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"Jo Lee", "24:31", word})
+		})
+		if got := lines[0].TakingPart; got != TakingPart(k) {
+			t.Errorf("%q: %v", word, got)
+		}
+	}
+}
+
 // How somebody took part, and remarks that only sound like it.
 func TestTakingPart(t *testing.T) {
 	c := NoColumns()

@@ -39,9 +39,9 @@ var partPhrases = wordTable(map[string]TakingPart{
 	`buggy|with buggy|with a buggy|buggy runner|pushing buggy|pushing a buggy|pram|with pram|pushchair|with pushchair|stroller|with stroller|double buggy|pushing pram|pushing pushchair|running buggy|
 	poussette|avec poussette|kinderwagen|mit kinderwagen|mit buggy|babyjogger|carrito|con carrito|passeggino|con passeggino|kinderwagen-lauf|met kinderwagen|met buggy|carrinho|wozek|z wozkiem|barnvagn|med barnvagn|barnevogn|med barnevogn`: Buggy,
 	`dog|dogs|with dog|with a dog|with dogs|+dog|and dog|ran with dog|running with dog|dog runner|cani|canicross|cani cross|cani-cross|k9|k-9|chien|avec chien|hund|mit hund|perro|con perro|cane|con cane|hond|met hond|cao|com cao|z psem|med hund`: Dog,
-	`wheelchair|wheelchair racer|wheelchair athlete|racing wheelchair|racing chair|race chair|push rim|pushrim|handcycle|hand cycle|handbike|hand bike|handcyclist|wheelchair racing|wheeler|wheels|
+	`racing wheelchair or handcycle|wheelchair|wheelchair racer|wheelchair athlete|racing wheelchair|racing chair|race chair|push rim|pushrim|handcycle|hand cycle|handbike|hand bike|handcyclist|wheelchair racing|wheeler|wheels|
 	t32|t33|t34|t51|t52|t53|t54|h1|h2|h3|h4|h5|fauteuil|handisport fauteuil|rollstuhl|rennrollstuhl|rollstuhlfahrer|rollstuhlfahrerin|silla de ruedas|silla|carrozzina|sedia a rotelle|rolstoel|cadeira de rodas|wozek inwalidzki|rullstol|rullestol|korestol`: RacingWheelchair,
-	`day wheelchair|day chair|everyday wheelchair|everyday chair|wheelchair user|manual wheelchair|power chair|powerchair|electric wheelchair|pushed wheelchair|frame|frame runner|frame running|walking frame|race runner|racerunning|zimmer frame|walker frame|rollator|with frame|with walking frame|crutches|on crutches`: DayWheelchair,
+	`day wheelchair or frame|day wheelchair|day chair|everyday wheelchair|everyday chair|wheelchair user|manual wheelchair|power chair|powerchair|electric wheelchair|pushed wheelchair|frame|frame runner|frame running|walking frame|race runner|racerunning|zimmer frame|walker frame|rollator|with frame|with walking frame|crutches|on crutches`: DayWheelchair,
 })
 
 // idle are words that may stand in a remark without changing it.

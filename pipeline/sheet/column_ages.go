@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -272,4 +273,37 @@ func (s *settler) otherGroups(i int) bool {
 		}
 	}
 	return false
+}
+
+// lowestWords and highestWords are words of the headings over the two ends of what an age may
+// be. Common practice, no source.
+var (
+	lowestWords  = set("low lower lowest min minimum from youngest von ab mindestens desde de da dal van fra fran od")
+	highestWords = set("high upper highest max maximum to oldest bis hasta a al tot til till do")
+)
+
+// ageBounds finds two columns of ages of which one says the least and the other the most,
+// "age_low" and "age_high": neither is the age of anybody, unless they are alike throughout.
+func (s *settler) ageBounds() {
+	cols := s.all(Age)
+	if len(cols) != 2 {
+		return
+	}
+	low, high := cols[0], cols[1]
+	if !anyWord(fold(s.headings[low]), lowestWords) || !anyWord(fold(s.headings[high]), highestWords) {
+		return
+	}
+	apart := false
+	for _, r := range s.rows {
+		a, errA := strconv.Atoi(trim(cellAt(r.cells, low)))
+		b, errB := strconv.Atoi(trim(cellAt(r.cells, high)))
+		if errA == nil && errB == nil && a > b {
+			return
+		}
+		apart = apart || errA == nil && errB == nil && a < b
+	}
+	if apart {
+		s.set(low, Other, "heading %q: the youngest that somebody may be; the oldest stands in column %s", s.headings[low], letters(high))
+		s.set(high, Other, "heading %q: the oldest that somebody may be; the youngest stands in column %s", s.headings[high], letters(low))
+	}
 }

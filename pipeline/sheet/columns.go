@@ -82,6 +82,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.handicap()
 	s.timesOfToday()
 	s.times()
+	s.ageBounds()
 	s.single()
 	s.byValues()
 	s.ended()
