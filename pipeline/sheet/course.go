@@ -24,7 +24,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
-	lauf laufe bieg lob lop course carrera gara corrida wedstrijd data export download season saison temporada
+	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export download season saison temporada
 	rev revision amended amendment amendments revised prov prelim preliminary unofficial interim version latest newest
 	generale generali gesamtergebnis gesamtergebnisse gesamtwertung einduitslag einduitslagen eindstand klassement ordine arrivo arrivi officiel officiels officielle officielles oficial oficiales oficiais ufficiale ufficiali offizielle offizielles officiele oficjalne definitieve definitif definitifs definitivi definitiva definitivo provisoire provisoires provvisoria provvisori vorlaufige voorlopige slutresultat geral ogolna ogolne rankings ranking finishing
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general
@@ -317,7 +317,8 @@ var wayWords = set("junction route gate lock pier sector zone circuit loop trail
 
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
-	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag`)
+	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag
+	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir towpath promenade causeway path ness spit staithe`)
 
 var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
 	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)
@@ -499,6 +500,11 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil // "Next run: 10 January 2026"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
+		case routeLabels[fold(label)]:
+			if first := segments(cutSpans(value, false))[0]; !isName(first) || isCondition(first) || len(Slug(plainWords(first))) < 3 {
+				return nil // "Route: two laps, gate 3 locked", "Route: B"
+			}
+			text = value
 		case plainWords(cutSpans(label, false)) == "", saysField(cutSpans(label, false)):
 			text = value
 		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0 || saysYear(value)):
@@ -572,6 +578,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if issued && !labelled && anyWord(seg, issueWords) {
 			continue // "Wydruk z dnia 01.09.2026"
 		}
+		if f := strings.Fields(fold(seg)); hasDate && !labelled && len(f) > 0 && !slices.ContainsFunc(f, func(w string) bool { return !dayLead[w] }) {
+			continue // "rozegrany dnia 3 maja 2026"
+		}
 		if allIssueWords(seg) {
 			continue // "3 May 2026, published 5 May 2026", "Desde el 3 de mayo de 2014"
 		}
@@ -600,8 +609,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if comment && !labelled && !hasDate {
 			w.weight -= 30 // what a program writes above its figures
 		}
-		if !labelled && seg == strings.ToLower(seg) && title != strings.ToLower(title) {
-			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario"
+		if !labelled && seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) {
+			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario", "løpt 3. mai 2026"
 		}
 		if !labelled && sentence(seg) {
 			w.weight -= 6 // behind a line that is written as a name
@@ -611,6 +620,11 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			w.weight -= ofClubOnly
 		} else if !labelled && !town && (namesOffice(whole) || address) {
 			w.weight -= ofOffice
+		} else if !labelled && n > 0 && !hasDate && !hasDistance && !landWords[words[len(words)-1]] && namesOffice(out[0].text) {
+			w.weight -= ofDepartment
+		}
+		if last := words[len(words)-1]; !labelled && (!landWords[last] || last == "works") && slices.ContainsFunc(strings.Fields(fold(whole)), func(w string) bool { return seriesWords[w] }) {
+			w.weight -= ofSeries
 		}
 		if last := words[len(words)-1]; !labelled && !landWords[last] && runForWhom.MatchString(title) {
 			w.weight -= 18 // who runs, or what for; a place may stand in another line
@@ -630,6 +644,13 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// dayLead are words that lead to the day on which a run was, and "held" before them, in the
+// languages of the headings, folded. Common practice, no source.
+var dayLead = set(`held ran took place dated day on gelaufen stattgefunden ausgetragen am fait couru courue dispute disputee tenu tenue organise organisee disputata disputato tenuta tenutasi svolta svoltasi corsa nel giorno
+	celebrada celebrado realizada realizado corrida disputada disputado dia el gehouden gelopen gehoudene dd dag afholdt avholdt lobet lopt loptes kort genomford genomfort sprunget dagen pidetty pidettiin juostu juostiin paivana
+	dnia dniu w z rozegrany rozegrana rozegrane rozegrano odbyty odbyl odbyla dne den v konany konana konane kona sa dna zo odrzan odrzana odrzano dana na desfasurat desfasurata organizat pe din data toimunud toimus peetud notika norise ivyko surengtas
+	tarihli tarih gunu duzenlenen rendezett megrendezett tartott cynhaliwyd ar rhedwyd от в на г проведен проведено состоялся відбувся проведена στις την`)
 
 // heldAt is the place of which a line says that a run was held there, with small words around it:
 // "Report of the run held at Alder Bank on Saturday 3 May".
@@ -656,6 +677,14 @@ func saysYear(text string) bool {
 	y := int(looseNumber(text))
 	return len(text) == 4 && digitsOnly(text) && y >= firstYear && y <= lastYear
 }
+
+// seriesWords say that a name is that of a competition, which may go from place to place, and not of
+// where it was this time: "Inter-Works League round 2 - Mill Lade Path". Common practice, no source.
+var seriesWords = set("league series cup trophy liga ligue lega serie coupe coppa copa taca pokal puchar kupa cyfres cynghrair")
+
+// ofSeries is what such a name weighs less than that of a place, ofDepartment what stands behind the
+// name of an office on its line does: "Gemeente Zandhoek – Sport & Bewegen".
+const ofSeries, ofDepartment = 12, 20
 
 // ofClubOnly is what the name of a club weighs less than that of a place.
 const ofClubOnly = 25
@@ -900,6 +929,9 @@ func saysOrder(tab string) bool {
 
 var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique sorted sort top ten winners category categories categorised gender age group groups clubs teams
 	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
+
+// routeLabels stand before the name of a route, and before what it is like. Common practice, no source.
+var routeLabels = set("route routes trasa ruta rute rutt recorrido percorso percurso rundkurs omloop bane trase lopesti rada reitti utvonal traseu parkur llwybr trasa маршрут трасса траса")
 
 func isVenueLabel(f string) bool {
 	return venueLabels[f]

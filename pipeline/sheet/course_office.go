@@ -21,6 +21,7 @@ var officeWords = set(`
 	gemeentebestuur gemeente gemeentelijke sportdienst atletiekbond vereniging
 	kommun kommunen kommunstyrelsen forvaltningen forbundet forening foreningen idrottsforening
 	kommune kommunes idrettslag idrettsradet idrettskrets forvaltning forbund idraetsforening
+	firmaidraet firmaidraetten bedriftsidrett bedriftsidrettslag korpen foretagsidrott betriebssport betriebssportgruppe betriebssportgemeinschaft bsg bedrijfssport dopolavoro
 	kaupunki kaupungin kunta kunnan liikuntapalvelut seura yhdistys liitto
 	vald valla vallavalitsus linnavalitsus spordikeskus selts liit
 	novads novada pagasta pasvaldiba pasvaldibas biedriba federacija

@@ -139,12 +139,12 @@ func (ln *listNames) otherNames(form string, first []string, tab, file string) (
 			continue
 		}
 		if words := courseWords(t, ln.lex, ln.book); len(words) > 0 {
-			out = append(out, otherName{words[0].text, words[0].slug, anyWord(t, severalRuns)})
+			out = append(out, otherName{words[0].text, words[0].slug, ofSeveralRuns(t)})
 		}
 	}
 	if runFile.MatchString(baseStem(file)) {
 		for _, w := range fileWords(file, ln.book) {
-			out = append(out, otherName{w.text, w.slug, false})
+			out = append(out, otherName{w.text, w.slug, ofSeveralRuns(baseStem(file))})
 			break
 		}
 	}
@@ -195,6 +195,7 @@ func nameCourses(lines []placeLine, others []otherName) bool {
 		switch {
 		case slices.ContainsFunc(lines, func(l placeLine) bool { return l.slug == o.slug }):
 		case namedIn(o.slug, lines) >= 2: // "Alder Bank and Castle Green results"
+		case endsAsClub(o.text) && (land > 0 || o.several): // where a club's people ran
 		case landWords[finalWord(o.text)], !o.several && 2*land <= len(lines):
 			return false
 		}
@@ -237,6 +238,14 @@ func (s *Sheet) nameLists(lists []*Part, lex *lexicon, o Options) {
 		}
 	}
 }
+
+// ofSeveralRuns says whether a text speaks of more than one run.
+func ofSeveralRuns(text string) bool {
+	return anyWord(text, severalRuns) || roundUp.MatchString(text)
+}
+
+// roundUp are words for what a club's people ran in a week, wherever that was. Common practice, no source.
+var roundUp = regexp.MustCompile(`(?i)\b(?:round[ -]?up|where (?:we|our members|members) (?:ran|raced|were)|on our travels|away runs|elsewhere)\b`)
 
 // severalRuns are words of a title that speaks of more than one run.
 var severalRuns = set(`runs courses venues locations sites places laufe strecken parcours carreras corse percorsi corridas lopp lob lop lopen juoksut biegi behy
