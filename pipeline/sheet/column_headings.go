@@ -107,8 +107,11 @@ func (s *settler) byHeading(i int) {
 				turn(Number, "its values are numbers, not dates")
 			}
 		case TotalRuns, PersonalBest, Points:
-			if (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6 {
+			switch {
+			case (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6:
 				turn(Time, "its values are times")
+			case g.meaning == TotalRuns && p.shareOf(kInt, kDecimal) > .8 && s.sumsSplits(i):
+				turn(Time, "its values are the sums of the laps before it")
 			}
 		case GroupPlace, SexPlace:
 			if !s.hasGuess(Sex) && s.countsMenAndWomen(i) {

@@ -127,19 +127,22 @@ func (s *settler) mostlyDiffer(i int) bool {
 // calledSo head the names that people are called by. Common practice, no source.
 var calledSo = set("rufname roepnaam nickname fore 1st", "known as", "also known as", "called", "preferred name", "goes by")
 
+// initialWords head the first letters of given names. Common practice, no source.
+var initialWords = set("initial init inits ini initls", "first initial", "initial s")
+
 // initials is the column of first letters of given names, by its heading and its values; -1 for none.
 func (s *settler) initials() int {
 	for i, h := range s.headings {
-		if f := fold(h); f != "initial" && f != "init" && f != "first initial" {
+		if !initialWords[fold(h)] {
 			continue
 		}
 		letters, filled := 0, 0
 		for _, r := range s.rows {
-			c := strings.TrimRight(trim(cellAt(r.cells, i)), ".")
+			c := strings.NewReplacer(".", "", " ", "").Replace(trim(cellAt(r.cells, i)))
 			if c == "" {
 				continue
 			}
-			if filled++; utf8.RuneCountInString(c) <= 2 && hasLetter(c) {
+			if filled++; utf8.RuneCountInString(c) <= 3 && hasLetter(c) {
 				letters++
 			}
 		}

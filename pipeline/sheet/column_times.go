@@ -94,6 +94,9 @@ func (s *settler) times() {
 		if fa*10 < fb*8 || fb*10 < fa*8 {
 			return fa > fb
 		}
+		if ea, eb := editionOf(s.headings[a]), editionOf(s.headings[b]); ea != eb {
+			return ea > eb
+		}
 		if s.placesFollow(a, b) {
 			return true
 		}
@@ -116,6 +119,27 @@ func (s *settler) times() {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// sumsSplits says whether the numbers of a column are, in nearly every row that has them, the sums
+// of those in the columns of laps before it.
+func (s *settler) sumsSplits(total int) bool {
+	rows, same := 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+		sum, laps := 0.0, 0
+		for i := range total {
+			if s.guesses[i].meaning == Split {
+				sum += looseNumber(trim(cellAt(r.cells, i)))
+				laps++
+			}
+		}
+		if of := looseNumber(trim(cellAt(r.cells, total))); of > 0 && laps > 1 {
+			if rows++; math.Abs(of-sum) < .51*float64(laps) {
+				same++
+			}
+		}
+	}
+	return rows >= 3 && same*20 >= rows*19
 }
 
 // besideNumbered leaves of the columns of times only the one whose heading is not numbered, where
@@ -298,6 +322,12 @@ func (s *settler) official() {
 	other := plain
 	if other < 0 && gun >= 0 && (s.timed(gun) || len(s.rows) == 0) {
 		other = gun
+	}
+	if own := max(gun, chip); plain >= 0 && own >= 0 && s.timed(own) && s.late(plain) && !s.late(own) {
+		s.set(plain, Other, "heading %q, but its values are times of day, beside those of the runners in column %s", s.headings[plain], letters(own))
+		if plain = -1; other != gun {
+			other = -1
+		}
 	}
 	if s.officialSaid(plain, gun, chip) {
 		return

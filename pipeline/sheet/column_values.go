@@ -191,6 +191,11 @@ func (s *settler) byValues() {
 		switch {
 		case several > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
 			best = s.lastOfGrowing(free)
+			for i, p := range s.profiles {
+				if i != best && free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && !s.sameTimes(i, best) {
+					s.set(i, Split, "heading %q: one of the times that grow along the row up to column %s", s.headings[i], letters(best))
+				}
+			}
 			s.set(best, Time, "heading %q; its values are the last of the times that grow along the row", s.headings[best])
 		case best >= 0 && several > 1 && sorted != 1 && (!bare || s.runsInColumns(free)):
 			s.clockColumns = several

@@ -169,7 +169,7 @@ var dataFileCases = []struct {
 		columns: "- time number", rows: "2-27"},
 	{name: "no headings, the total in front of the times on the way and once more behind them", file: "teams.dat",
 		text:    "1\t3\tVertical Runners\tMixed\t12:13:20\t1:13:20\t2:56:00\t5:30:00\t7:56:40\t10:08:40\t11:07:20\t12:13:20\n2\t40\tThe Heronry\tMixed\t12:25:00\t1:14:30\t2:58:48\t5:35:15\t8:04:15\t10:18:21\t11:17:57\t12:25:00\n3\t77\tSvc Bn\tMixed\t12:36:40\t1:15:40\t3:01:36\t5:40:30\t8:11:50\t10:28:02\t11:28:34\t12:36:40\n4\t24\tLater Named\tMixed\t12:48:20\t1:16:50\t3:04:24\t5:45:45\t8:19:25\t10:37:43\ttbv\t12:48:20\n5\t61\tBucket\tMixed\t13:00:00\t1:18:00\t3:07:12\t5:51:00\t8:27:00\t10:47:24\t11:49:48\t13:00:00\n6\t8\tNo Picnic\tMixed\t13:11:40\t1:19:10\t3:10:00\t5:56:15\t8:34:35\t10:57:05\t12:00:25\t13:11:40\n7\t45\tRocks\tMixed\tDNF\t1:20:20\t3:12:48\t6:01:30\t8:42:10\t11:06:46\t12:11:02\t13:23:20\n8\t82\tTotal Kit\tMixed\t13:35:00\t1:21:30\t3:15:36\t6:06:45\t8:49:45\t11:16:27\t12:21:39\t13:35:00\n",
-		columns: "position - name club time - - - - - - -", rows: "1-8"},
+		columns: "position - name club time split split split split split split -", rows: "1-8"},
 	{name: "addresses of people's pages beside their names", file: "ultra.csv",
 		text:    "runnerUri,fullname,time,rank,gender\n418948.ann.lee,ANN LEE,19:26:40,1,H\n419661.ben.roe,BEN ROE,19:41:40,2,F\n420374.cy.dee,CY DEE,19:56:40,3,H\n421087.di.fox,DI FOX,20:11:40,4,F\n421800.ed.gow,ED GOW,20:26:40,5,H\n422513.flo.hay,FLO HAY,20:41:40,6,F\n",
 		columns: "- name time position sex", rows: "2-7"},

@@ -1,5 +1,7 @@
 package sheet
 
+import "strings"
+
 // EditionWord says which issue of a result a word in the name of a file or tab, or in
 // a title, means: -1 a provisional one, 1 a corrected or final one, 0 neither. The word
 // is folded, as in a Slug. Common practice, no source.
@@ -9,6 +11,17 @@ func EditionWord(w string) int {
 		return -1
 	case lateWords[w]:
 		return 1
+	}
+	return 0
+}
+
+// editionOf is the EditionWord of the words of a heading, the first that has one: "Provisional
+// time" comes before "Final time".
+func editionOf(heading string) int {
+	for w := range strings.FieldsSeq(fold(heading)) {
+		if e := EditionWord(w); e != 0 {
+			return e
+		}
 	}
 	return 0
 }

@@ -92,6 +92,50 @@ func labelledLines(lines []string, _ byte) []string {
 	return out
 }
 
+// factRows is labelledLines for a table whose labels stand in one cell and the values in the next.
+func (t table) factRows(lex *lexicon) bool {
+	if t.grid.len() < 6 || t.grid.len() > typedRows {
+		return false
+	}
+	pairs, last := 0, ""
+	for i := range min(t.grid.len(), 30) { // a heading that comes again alone with a value
+		if _, cells := t.grid.at(i); rowFilled(cells) <= 2 {
+			if c := firstFilled(cells); lex.read(c).meaning.isName() {
+				if pairs++; pairs > 1 && fold(c) == last {
+					break
+				}
+				last = fold(c)
+			}
+		}
+	}
+	if pairs < 2 {
+		return false
+	}
+	lines := make([]string, t.grid.len())
+	for i := range lines {
+		_, cells := t.grid.at(i)
+		switch c := firstFilled(cells); rowFilled(cells) {
+		case 0:
+		case 1, 2:
+			lines[i] = strings.TrimRight(c, " :") + ": "
+			for _, v := range cells {
+				if v = trim(v); v != "" && v != c {
+					lines[i] += v
+				}
+			}
+		default:
+			lines[i] = strings.Join(cells, "\t")
+		}
+	}
+	out := labelledLines(lines, 0)
+	if out == nil {
+		return false
+	}
+	return t.grid.mend(func(i, _ int, _ []string) ([]string, bool) {
+		return strings.Split(out[i], "\t"), out[i] != lines[i]
+	}) > 0
+}
+
 // toldOf says whether a column of a person is told already.
 func toldOf(told map[int]string, column int) bool {
 	_, ok := told[column]

@@ -196,6 +196,9 @@ func longHead(text []byte, delim byte, lex *lexicon, limits Limits) (head line, 
 		}
 		for first := 1; first < len(rows); first++ {
 			if c := trim(cellAt(rows[first].cells, at)); counts[c] > 1 && lex.read(c).known {
+				if at == 0 && counts[trim(cellAt(rows[first-1].cells, at))] > 1 {
+					break // the line above is a fact of the first, as in factRows
+				}
 				numbers = map[int]bool{}
 				for i := range at {
 					numbers[i] = numbersRows(rows[first:], i)

@@ -36,7 +36,7 @@ func TestOpenDataForms(t *testing.T) {
 			columns: "position name age time -", first: "Corin Pellow", time: "18:20"},
 		{name: "the result before and behind the times on the way",
 			text:    "1,PELLOW Wenna,ETH,3:55.47,46.1,1:02.3,1:18.5,3:55.47\n2,DRAVEC Odile,NED,3:55.93,46.8,1:02.8,1:19.2,3:55.93\n3,LISLE Hedda,ETH,3:57.40,46.3,1:02.5,1:18.7,3:57.40\n4,STROUD Petra,MAR,3:58.84,47.3,1:03.7,1:20.1,3:58.84\n5,YARLOW Noreen,ETH,3:59.02,46.9,1:03.0,1:19.4,3:59.02\n6,OAKDEN Katrin,USA,3:59.83,47.2,1:03.4,1:19.4,3:59.83\n7,CORVIN Tamsyn,CAN,4:00.46,47.8,1:04.0,1:20.4,4:00.46\n8,TINDALE Rosalind,GBR,4:00.97,48.0,1:04.1,1:20.5,4:00.97\n",
-			columns: "position name club - - - - time", first: "PELLOW Wenna", time: "3:55.47"},
+			columns: "position name club - - split split time", first: "PELLOW Wenna", time: "3:55.47"},
 		{name: "Czech, places among all, the sex and the group",
 			text:    "Poř,St.č,Jméno,Ročník,Tým/Bydliště,Stát,Kat,Poř,M/Z,Poř,Cíl,Odstup\n1,77,Pellow Corin,1991,Ostley,CZE,Ak,1,M,1,00:49:05.25, \n2,20,Lisle Hugo,1993,Quill,CZE,Ak,2,M,2,00:50:24.49,00:01:19.24\n3,46,Dravec Odile,2000,Quill,CZE,Ek,1,Z,1,00:50:32.99,00:01:27.74\n4,35,Stroud Piran,1996,Tansy,CZE,Bk,3,M,3,00:51:16.74,00:02:11.49\n",
 			columns: "position number name birth-year - - age-group - sex - time gap", first: "Pellow Corin", time: "00:49:05.25"},

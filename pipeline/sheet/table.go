@@ -146,6 +146,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
+		if t.factRows(lex) {
+			s.note("facts-in-rows", "each row says one fact of a runner; those of each runner were put into one row")
+		}
 		if side := t.turn(lex); side != nil {
 			if s.turned == nil {
 				s.turned = map[string]*onSide{}
