@@ -38,7 +38,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
 	trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
 	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
-	результаты результат протокол результати забег забіг бягане бег біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
+	результаты результат протокол протокола результати забег забега забіг забігу пробег пробега пробіг пробігу кросс кросса бягане бег бега біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 // leadingWords name no place before a name, trailingWords none after it; both may
@@ -47,12 +47,12 @@ var leadingWords = set("venue location fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("a al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
+var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
 var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 
 // trailingSmall are small words that lead from a name to its distance: "Bieg Orli na 5 km".
-var trailingSmall = set("na sur sui über uber auf over på em sobre til till na po su op")
+var trailingSmall = set("на na sur sui über uber auf over på em sobre til till na po su op")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }

@@ -1,6 +1,9 @@
 package text
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Words that say of themselves that nobody is sure of what a line says, or that it does not
 // stand: aside. besides may stand beside them without saying anything else. Folded; common
@@ -27,6 +30,13 @@ var (
 	settledYet = wordsOf(`checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
 )
 
+// manyThings are words for doubt that alone mean something else as often: a repeat visitor, a
+// double of two runs, somebody with a handicap, half of a pair.
+var manyThings = wordsOf("repeat repeated double twice half short cut handicap handicapped lap laps loop loops relay leg rough cycling biking looks sample test ish pen hier")
+
+// elsewhere are words behind "see" that send the reader to another line.
+var elsewhere = wordsOf("above below note notes line lines row entry desk referee ref rd director")
+
 // SetAside says whether a remark, folded and without marks, is made of nothing but words for
 // doubt, for another way of taking part or for a line that does not stand, "to be checked",
 // "name unclear", "entered by mistake", "zu prüfen", "time?". A remark that says something else
@@ -41,7 +51,7 @@ func SetAside(folded string) bool {
 	for _, w := range words {
 		switch {
 		case aside[w]:
-			found = true
+			found = found || len(words) > 1 || !manyThings[w]
 		case negations[w] || w == "be":
 			open = true
 		case settledYet[w]:
@@ -56,9 +66,16 @@ func SetAside(folded string) bool {
 			return false
 		}
 	}
+	if slices.ContainsFunc(words, func(w string) bool { return w == "spelling" || w == "spelt" || w == "sp" }) {
+		return false // how the name is written is in doubt, and not who it was
+	}
 	if !found && len(words) > 1 { // "see line 4", "same person as 5"
-		first := words[0]
-		found = first == "see" || reference && first == "same"
+		switch first := words[0]; first {
+		case "see": // "see 3/5" is a day
+			found = reference && !strings.Contains(folded, "/") || slices.ContainsFunc(words, func(w string) bool { return elsewhere[w] })
+		case "same":
+			found = reference
+		}
 	}
 	return found
 }
