@@ -92,6 +92,7 @@ func parseGroup(b []byte) group {
 	if string(b) == "n/a" {
 		return group{} // N/A says no sex
 	}
+	b = bytes.TrimSuffix(bytes.TrimSuffix(b, []byte(" na")), []byte(" null")) // "F NA": no age beside the sex
 	b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("t.o.m."), []byte("tm ")), []byte("t/m"), []byte("tm "))
 	b = withoutRank(b)
 	b = withoutRun(b)

@@ -241,8 +241,10 @@ var (
 	// timeInside is a time that stands last in the brackets behind a name, "Jo Lee (F, 42, 18:20)".
 	timeInside = regexp.MustCompile(`(?m)^(.*\pL) \(([^()\n:]*[^()\n:\s,]), ?(\d{1,3}:[0-5]\d(?::[0-5]\d)?)\)[ \t]*$`)
 	// andSeconds is the word between minutes and seconds.
-	andSeconds   = regexp.MustCompile(`(\d ?min(?:ute)?s?),? and (\d{1,2} ?sec)`)
-	minuteBehind = regexp.MustCompile(`(?mi)^(.*\pL.*\d:[0-5]\d) ?(?:min|mins|minuten|minutes|minutos|minuti|minuter|minut|minuty)\b\.?[ \t]*$`)
+	andSeconds = regexp.MustCompile(`(\d ?min(?:ute)?s?),? and (\d{1,2} ?sec)`)
+	// dayBeforeColon is a line that may be a day and ends in a colon.
+	dayBeforeColon = regexp.MustCompile(`(?m)^[^\n:]{6,40}:[ \t]*`)
+	minuteBehind   = regexp.MustCompile(`(?mi)^(.*\pL.*\d:[0-5]\d) ?(?:min|mins|minuten|minutes|minutos|minuti|minuter|minut|minuty)\b\.?[ \t]*$`)
 )
 
 // tidyEnds gives typed lines the form that most have, where three and more, and nine in ten of those with a
@@ -251,6 +253,14 @@ var (
 func tidyEnds(text []byte) []byte {
 	if len(text) > typedBytes {
 		return text
+	}
+	if bytes.Contains(text, []byte(":\n")) || bytes.Contains(text, []byte(":\r\n")) {
+		text = dayBeforeColon.ReplaceAllFunc(text, func(l []byte) []byte {
+			if day := bytes.TrimRight(l, ": \t"); isDate(string(day)) {
+				return day // "10.02.2024:" over the results of that day
+			}
+			return l
+		})
 	}
 	if bytes.Contains(text, []byte(" and ")) {
 		text = andSeconds.ReplaceAll(text, []byte("$1 $2"))

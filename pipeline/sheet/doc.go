@@ -24,8 +24,8 @@
 // lines.go divides a text that no mark divides; a table that a program has written is known
 // by plain_table.go and passed over. Before it does,
 //
-//   - message.go takes off what mails and chats put around a list, markup.go the signs of
-//     markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
+//   - message.go takes off what mails and chats put around a list, markup.go and
+//     markup_tables.go the signs and tables of markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
 //   - place_marks.go, typed_figures.go, minutes_once.go, odd_marks.go, spoken.go, cut_cells.go
 //     and ties.go mend times and places that a hand, a telephone or a scan has bent;
 //   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and

@@ -25,6 +25,10 @@ func decode(data []byte) (text []byte, encoding, note string, err error) {
 		return nil, "", "", err
 	}
 	text, ofOthers := plainFigures(text)
+	if plain := commonYears(text); !bytes.Equal(plain, text) {
+		text = plain
+		encoding += ", its years of the Buddhist era read in the common one"
+	}
 	if ofOthers {
 		encoding += ", its figures of another script or width read as 0 to 9"
 	}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"bytes"
+	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -15,6 +16,7 @@ import (
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
+	text, statements := markupTables(text)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, beside := besideByTabs(timesBelowNames(plainPlaces(lapTotals(listedFacts(text)))))
@@ -51,6 +53,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{tied, "those who share a place were put one runner to a line, and the rows are counted so"},
 		{runOn, "lists that ran on within a line were put one runner to a line, and the rows are counted so"},
 		{scanned, "letters and gaps among the figures of times and places were read as the figures they stand for"},
+		{statements, "tables in the marks of a forum, the statements of a database or the keys of a log were put one runner to a line, and the rows are counted so"},
 		{single, "texts stand in single quotes"},
 		{quoted, "the marks > of a quoted message were left out"},
 		{unwrapped, "every line stood in quotes of its own"},
@@ -178,10 +181,19 @@ func bareTimes(text []byte) []byte {
 // lineTags are the marks of web pages that begin and end lines and paragraphs.
 var lineTags = regexp.MustCompile(`(?i)</?(?:p|br|div|li|ul|ol|b|i|strong|em|span)(?: [^<>]*)?/?>`)
 
-// withoutTags takes such marks off a message in which three lines and more have them. Lines
+// textTags are those around words of a line, as cells of lists that a site gives out have them.
+var textTags = regexp.MustCompile(`(?i)</?(?:a|b|i|u|strong|em|span|small|font)(?: [^<>\n]*)?>`)
+
+// withoutTags takes such marks off a text in which three lines and more have them. Lines
 // keep their places.
 func withoutTags(text []byte) []byte {
-	if len(text) > typedBytes || bytes.Count(text, []byte("<br")) < 3 && bytes.Count(text, []byte("<li")) < 3 && bytes.Count(text, []byte("<p")) < 3 {
+	if len(text) > typedBytes || bytes.IndexByte(text, '<') < 0 {
+		return text
+	}
+	if bytes.Count(text, []byte("</a>")) >= 3 || bytes.Count(text, []byte("</b>")) >= 3 || bytes.Count(text, []byte("</span>")) >= 3 || bytes.Count(text, []byte("</strong>")) >= 3 {
+		text = textTags.ReplaceAll(text, nil)
+	}
+	if bytes.Count(text, []byte("<br")) < 3 && bytes.Count(text, []byte("<li")) < 3 && bytes.Count(text, []byte("<p")) < 3 {
 		return text
 	}
 	return lineTags.ReplaceAll(text, nil)
@@ -190,10 +202,16 @@ func withoutTags(text []byte) []byte {
 // wikiRows turns the rows of a table in wiki markup, "| 1 || Jo Lee || 18:20" under lines
 // "|-" and headings behind "!", into rows divided by bars. Lines keep their places.
 func wikiRows(text []byte) []byte {
-	if len(text) > typedBytes || bytes.Count(text, []byte("\n|-")) < 2 || !bytes.Contains(text, []byte("||")) {
+	if len(text) > typedBytes || bytes.Count(text, []byte("\n|-")) < 2 {
 		return text
 	}
 	lines := bytes.Split(text, []byte("\n"))
+	if !bytes.Contains(text, []byte("||")) {
+		if !bytes.Contains(text, []byte("{|")) {
+			return text
+		}
+		cellsToRows(lines)
+	}
 	for i, l := range lines {
 		switch {
 		case bytes.HasPrefix(l, []byte("{|")), bytes.HasPrefix(l, []byte("|}")), bytes.HasPrefix(l, []byte("|-")):
@@ -205,6 +223,23 @@ func wikiRows(text []byte) []byte {
 		}
 	}
 	return bytes.Join(lines, []byte("\n"))
+}
+
+// cellsToRows puts the cells of wiki markup that stand one a line, "| 1", "| Jo Lee", "| 18:20" under
+// a line "|-", into the first of these lines.
+func cellsToRows(lines [][]byte) {
+	row := -1
+	for i, l := range lines {
+		switch {
+		case len(l) < 2 || l[0] != '|' && l[0] != '!' || l[1] == '-' || l[1] == '}':
+			row = -1
+		case row >= 0 && lines[row][0] == l[0]:
+			lines[row] = fmt.Appendf(nil, "%s%s%s%s", bytes.TrimRight(lines[row], "\r"), l[:1], l[:1], l[1:])
+			lines[i] = nil
+		default:
+			row = i
+		}
+	}
 }
 
 // plainBars turns the lines that box tables are drawn with into bars and strokes, and

@@ -34,7 +34,7 @@ func longForm(text []byte, delim byte, lex *lexicon, limits Limits) []byte {
 	var facts []string
 	column := map[string]int{}
 	above := map[int][]string{}
-	last, rows := 0, 0
+	last, rows, wide := 0, 0, 0 // wide: those with another such value behind it
 	sc := newScanner(text, delim, limits)
 	for {
 		row, cells, err := sc.next()
@@ -58,6 +58,9 @@ func longForm(text []byte, delim byte, lex *lexicon, limits Limits) []byte {
 			continue
 		}
 		rows++
+		if at == 0 && value+1 < len(cells) && !isBlank(cells[value+1]) && kindOf(cells[value]) == kindOf(cells[value+1]) {
+			wide++
+		}
 		fact := trim(cellAt(cells, at))
 		if fact == "" || len(facts) > 40 {
 			return nil
@@ -91,7 +94,7 @@ func longForm(text []byte, delim byte, lex *lexicon, limits Limits) []byte {
 		}
 		records[n].facts[k] = strings.Clone(cellAt(cells, value))
 	}
-	if len(records) < 3 || len(records)*2 > rows {
+	if len(records) < 3 || len(records)*2 > rows || wide*2 > rows { // or the facts of several runners a line
 		return nil
 	}
 	lines := make([][]string, last+1)

@@ -109,12 +109,15 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 // timedLines counts the lines of a text that have a time.
 func timedLines(text []byte) (n int) {
 	for l := range bytes.Lines(text) {
-		if clockInside.Match(l) {
+		if clockInside.Match(l) || clockAtEnd.Match(l) {
 			n++
 		}
 	}
 	return n
 }
+
+// clockAtEnd is a time with another mark than a colon that ends a line behind words: "1  Elin Nyhamn   32.31".
+var clockAtEnd = regexp.MustCompile(`\pL.*\s\d{1,2}[.,'’][0-5]\d["”]?\s*$`)
 
 // withoutProgram leaves out what a server would have run before it sent the page (PHP).
 func withoutProgram(text []byte) []byte {

@@ -1,6 +1,9 @@
 package sheet
 
 import (
+	"bytes"
+	"regexp"
+	"strconv"
 	"unicode"
 	"unicode/utf8"
 )
@@ -50,3 +53,21 @@ func plainFigures(text []byte) ([]byte, bool) {
 }
 
 func isFigure(c byte) bool { return c >= '0' && c <= '9' }
+
+// buddhistYear is a year of the Buddhist era behind a day and a month, or behind the word for it.
+var buddhistYear = regexp.MustCompile(`(\d{1,2}[/.-]\d{1,2}[/.-]|พ\.?ศ\.? ?|[\x{0E00}-\x{0E7F}.] )(2[45]\d\d)\b`)
+
+// yearsBeforeCommon is how many years the Buddhist era is before the common one, in Thailand.
+const yearsBeforeCommon = 543
+
+// commonYears writes the years of dates in a text with Thai letters in the common era: 29/5/2564 is
+// 29/5/2021.
+func commonYears(text []byte) []byte {
+	if !bytes.Contains(text, []byte("\xE0\xB8")) || !buddhistYear.Match(text) {
+		return text
+	}
+	return buddhistYear.ReplaceAllFunc(text, func(m []byte) []byte {
+		year, _ := strconv.Atoi(string(m[len(m)-4:])) // figures only
+		return strconv.AppendInt(m[:len(m)-4:len(m)-4], int64(year-yearsBeforeCommon), 10)
+	})
+}

@@ -120,3 +120,53 @@ func TestWeekAndDayIsNoGroup(t *testing.T) {
 		}
 	}
 }
+
+// Tables in the markup of typesetters, wikis, forums and pages, in statements of a database and in
+// logs; cards below one another; days with a colon; times with a stroke; words of further languages.
+func TestPublishedForms(t *testing.T) {
+	for _, c := range []struct{ name, file, text, columns, run, rows, first, last string }{
+		{"LaTeX", "x.txt", "\\section*{Alder Bank 5\\,km, 3 January 2026}\n\\begin{tabular}{rllr}\n\\hline\nPos. & Name & Club & Time\\\\\n\\hline\n1 & Jo Lee & Mill \\& Dale & 18:20 \\\\\n2 & Al Roe & -- & 18:31 \\\\\n3 & Cy Dee & Quay H & 19:02 \\\\\n\\hline\n\\end{tabular}\n",
+			"position name club time", "alder-bank 2026-01-03", "6-8", "1 Jo Lee Mill & Dale 18:20", "3 Cy Dee Quay H 19:02"},
+		{"a forum's table", "x.txt", "[b]Alder Bank 5k - 3 January 2026[/b]\n[table][tr][td]Pos[/td][td]Name[/td][td]Time[/td][/tr]\n[tr][td]1[/td][td]Jo Lee[/td][td]18:20[/td][/tr]\n[tr][td]2[/td][td]Al Roe[/td][td]18:31[/td][/tr]\n[tr][td]3[/td][td]Cy Dee[/td][td]19:02[/td][/tr]\n[/table]\n",
+			"position name time", "alder-bank 2026-01-03", "", "1 Jo Lee 18:20", "3 Cy Dee 19:02"},
+		{"a wiki's cells", "x.txt", "== Alder Bank 5 km ==\n''3 January 2026''\n{|\n! Rank\n! Name\n! Time\n|-\n| 1\n| Jo Lee\n| 18:20\n|-\n| 2\n| Al Roe\n| 18:31\n|-\n| 3\n| Cy Dee\n| 19:02\n|}\n",
+			"position name time", "alder-bank 2026-01-03", "8 12 16", "1 Jo Lee 18:20", "3 Cy Dee 19:02"},
+		{"marks of pages in cells", "alder-bank_2026-01-03.csv", "rank,name,time\n1,\"<a href=\"\"/r/77\"\">Jo Lee</a>\",<b>18:20</b>\n2,\"<a href=\"\"/r/8\"\">Al Roe</a>\",<b>18:31</b>\n3,\"<a href=\"\"/r/9\"\">Cy Dee</a>\",<b>19:02</b>\n",
+			"position name time", "alder-bank 2026-01-03", "2-4", "1 Jo Lee 18:20", "3 Cy Dee 19:02"},
+		{"statements", "x.sql", "CREATE TABLE `r` (`id` int(11), `course` varchar(40), `rundate` date, `name` varchar(60), `secs` int, PRIMARY KEY (`id`));\nINSERT INTO `r` VALUES (7,'alder-bank','2026-01-03','Jo O\\'Lee',1100);\nINSERT INTO `r` VALUES (8,'alder-bank','2026-01-03','Al Roe',1111);\nINSERT INTO `r` VALUES (9,'alder-bank','2026-01-03','Cy (Cynthia) Dee',1142);\n",
+			"number course date name time", "alder-bank 2026-01-03", "2-4", "7 alder-bank 2026-01-03 Jo O'Lee 1100", "9 alder-bank 2026-01-03 Cy (Cynthia) Dee 1142"},
+		{"one statement for all", "x.sql", "INSERT INTO r (course, run_date, place, runner_name, age, finish_time) VALUES ('Alder Bank','2026-01-03',1,'Jo Lee',NULL,'00:18:20'),('Alder Bank','2026-01-03',2,'Al Roe',41,'00:18:31'),('Alder Bank','2026-01-03',3,'Cy Dee',52,'00:19:02');\n",
+			"course date position name age time", "alder-bank 2026-01-03", "", "Alder Bank 2026-01-03 1 Jo Lee 00:18:20", "Alder Bank 2026-01-03 3 Cy Dee 52 00:19:02"},
+		{"a log", "app.log.txt", "2026-01-03T09:18:20 level=info course=\"Alder Bank\" pos=1 name=\"Jo Lee\" time=18:20\n2026-01-03T09:18:31 level=info course=\"Alder Bank\" pos=2 name=\"Al Roe\" time=18:31\n2026-01-03T09:19:02 level=info course=\"Alder Bank\" pos=3 name=\"Cy Dee\" time=19:02\n",
+			"date - course position name time", "alder-bank 2026-01-03", "", "2026-01-03 info Alder Bank 1 Jo Lee 18:20", "2026-01-03 info Alder Bank 3 Cy Dee 19:02"},
+		{"cards below one another", "x.csv", "Alder Bank 5K,,,\n3 January 2026,,,\nNo,1,2,3\nName,Jo Lee,Al Roe,Cy Dee\nTime,18:20,18:31,19:02\n,,,\nNo,4,5,6\nName,Di Fox,Fay Ho,Ann Page\nTime,19:20,19:31,20:02\n,,,\nNo,7,8,\nName,Hal Kay,Eve Hill,\nTime,21:20,21:31,\n",
+			"position name time", "alder-bank 2026-01-03", "", "1 Jo Lee 18:20", "8 Eve Hill 21:31"},
+		{"days with a colon", "x.txt", "Lauftreff Erlenaue (5 km)\n\n10.02.2024:\n- Jo Lee 18:20\n- Al Roe 18:31\n- Di Fox 18:40\n- Fay Ho 18:50\n- Cy Dee 19:02\n\n17.02.2024:\n- Jo Lee 18:25\n- Al Roe 18:35\n- Di Fox 18:41\n- Fay Ho 18:55\n- Cy Dee 19:05\n",
+			"name time", "erlenaue 2024-02-10", "4-8 11-15", "Jo Lee 18:20", "Cy Dee 19:05"},
+		{"a stroke with blanks", "alder-bank_2026-01-03.csv", "Pos,Name,Time (mins/secs)\n1,Jo Lee, 18 / 20 \n2,Al Roe, 18 / 31 \n3,Cy Dee, 19 / 02 \n", "position name time", "alder-bank 2026-01-03", "2-4", "1 Jo Lee 18:20", "3 Cy Dee 19:02"},
+		{"Thai, years of the Buddhist era", "x.csv", "อันดับ,ชื่อ,เวลา,วันที่,สนาม\n1,Jo Lee,18:20,29/5/2564,Suan Lamphu\n2,Al Roe,18:31,29/5/2564,Suan Lamphu\n3,Cy Dee,19:02,29/5/2564,Suan Lamphu\n4,Di Fox,19:10,29/5/2564,Suan Lamphu\n5,Fay Ho,19:20,29/5/2564,Suan Lamphu\n",
+			"position name time date course", "suan-lamphu 2021-05-29", "2-6", "1 Jo Lee 18:20 29/5/2021 Suan Lamphu", "5 Fay Ho 19:20 29/5/2021 Suan Lamphu"},
+		{"headings of an unknown language", "alder-bank_2026-01-03.csv", "Pwlk,Xnam,Dzait,Qklub\n1,Jo Lee,18:20,Mill AC\n2,Al Roe,18:31,Mill AC\n3,Cy Dee,19:02,Quay H\n4,Di Fox,19:10,Quay H\n5,Fay Ho,19:20,Mill AC\n", "position name time club", "alder-bank 2026-01-03", "2-6", "1 Jo Lee 18:20 Mill AC", "5 Fay Ho 19:20 Mill AC"},
+		{"Afrikaans", "wilgerpark_2026-01-03.csv", "Plek,Van,Naam,Geslag,Ouderdom,Tyd\n1,Lee,Jo,Vroulik,41,18:20\n2,Roe,Al,Manlik,38,18:31\n3,Dee,Cy,Manlik,52,19:02\n", "position family-name given-name sex age time", "wilgerpark 2026-01-03", "2-4", "1 Lee Jo Vroulik 41 18:20", "3 Dee Cy Manlik 52 19:02"},
+		{"Hungarian, without headings", "x.txt", "Fűzliget\t2026.01.03.\tfutás 5 km\n1.\tSzabó Jolán\tnő\t18:20\n2.\tKis Alajos\tférfi\t18:31\n3.\tNagy Cili\tnő\t19:02\n", "position name sex time", "fuzliget 2026-01-03", "2-4", "1. Szabó Jolán nő 18:20", "3. Nagy Cili nő 19:02"},
+		{"a database of France", "opendata.csv", "id_evt;lib_evt;dt_evt;rang;participant;tps_sec\n512;5 km de Valbrune;20260103;1;Jo Lee;1100\n512;5 km de Valbrune;20260103;2;Al Roe;1111\n512;5 km de Valbrune;20260103;3;Cy Dee;1142\n", "- course date position name time", "valbrune 2026-01-03", "2-4", "512 5 km de Valbrune 20260103 1 Jo Lee 1100", "512 5 km de Valbrune 20260103 3 Cy Dee 1142"},
+		{"a page as it was typed, with full stops", "x.htm", "<html><body><h2>Resultat Tallmon 5 km</h2>21 november 2020<pre>\nKlass K\n  1  Elin Lee             Tallmons IK       18.20\n  2  Maja Roe             Tallmons IK       18.31\n  3  Karin Dee            Tallmons IK       19.02\n</pre></body></html>", "position name club time sex", "tallmon 2020-11-21", "4-6", "1 Elin Lee Tallmons IK 18.20 K", "3 Karin Dee Tallmons IK 19.02 K"},
+	} {
+		s, err := Read(c.file, []byte(c.text), Options{})
+		if err != nil {
+			t.Error(c.name, err)
+			continue
+		}
+		got := outcome(s)
+		var rows []string
+		for _, p := range s.Parts {
+			p.Each(func(_ int, cells []string) error {
+				rows = append(rows, strings.Join(strings.Fields(strings.Join(cells, " ")), " "))
+				return nil
+			})
+		}
+		if len(rows) == 0 || got.columns != c.columns || got.run != c.run || c.rows != "" && got.rows != c.rows || rows[0] != c.first || rows[len(rows)-1] != c.last || got.asks != "" {
+			t.Errorf("%s: columns %q, want %q; run %q, rows %q, asks %q; %q", c.name, got.columns, c.columns, got.run, got.rows, got.asks, rows)
+		}
+	}
+}

@@ -65,6 +65,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		if label, _, ok := strings.Cut(t, ":"); ok && letter && fromWords[fold(label)] {
 			continue // who sent it
 		}
+		if i == len(p.Titles)-1 && p.HeadingRow == 0 && len(p.Columns) > 2 && hasNoDigit(t) && strings.Count(t, " | ")+1 == len(p.Columns) && !strings.Contains(t, "|  |") && !strings.HasSuffix(t, "| ") {
+			continue // headings in words that nobody here knows
+		}
 		_, _, _, saysDistance := findDistance(t)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first

@@ -10,12 +10,19 @@ import (
 // hyphens remain, so that no name can be a path.
 func Slug(name string) string {
 	if _, from, to, ok := findDistance(name); ok {
-		if rest := slugWords(name[:from] + " " + name[to:]); rest != "" {
+		before, behind := name[:from], name[to:]
+		if first, rest, ok := strings.Cut(strings.TrimSpace(behind), " "); ok && strings.TrimSpace(before) == "" && leadsFromDistance[first] {
+			behind = rest // "5 km de Valbrune"
+		}
+		if rest := slugWords(before + " " + behind); rest != "" {
 			return rest
 		}
 	}
 	return slugWords(name)
 }
+
+// leadsFromDistance are small words between a distance and a place.
+var leadsFromDistance = set("de du des di del della do da of von van at in im i på w")
 
 func slugWords(s string) string {
 	s = strings.ReplaceAll(strings.ReplaceAll(s, "&", " and "), "+", " and ")

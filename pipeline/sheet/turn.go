@@ -10,10 +10,11 @@ const leastTurned = 3
 
 // onSide says where the cells of a table stand that lies on its side: first is the row that its
 // headings are counted as, columns are the columns of the rows from there on, and rows the
-// rows of the columns. It is nil for a table that stands.
+// rows of their cells. It is nil for a table that stands.
 type onSide struct {
-	first         int
-	columns, rows []int
+	first   int
+	columns []int
+	rows    [][]int
 }
 
 // cell is where the cell of a row and column stands on the sheet.
@@ -21,8 +22,8 @@ func (o *onSide) cell(row, column int) (int, int) {
 	if o == nil {
 		return row, column
 	}
-	if k := row - o.first; k >= 0 && k < len(o.columns) && column < len(o.rows) {
-		return o.rows[column], o.columns[k]
+	if k := row - o.first; k >= 0 && k < len(o.columns) && column < len(o.rows[k]) {
+		return o.rows[k][column], o.columns[k]
 	}
 	return row, column
 }
@@ -36,9 +37,6 @@ func (t *table) turn(lex *lexicon) *onSide {
 		return nil
 	}
 	side := &onSide{}
-	for i := first; i <= last; i++ {
-		side.rows = append(side.rows, t.grid.row(i))
-	}
 	g := t.grid.fresh()
 	row := 0
 	add := func(at int, cells []string) {
@@ -49,23 +47,42 @@ func (t *table) turn(lex *lexicon) *onSide {
 		at, cells := t.grid.at(i)
 		add(at, cells)
 	}
-	for c := range width {
-		var cells []string
-		filled := false
+	block := func(first, last, from, width int) {
+		var rows []int
 		for i := first; i <= last; i++ {
-			_, from := t.grid.at(i)
-			cell := cellAt(from, c)
-			cells = append(cells, cell)
-			filled = filled || !isBlank(cell)
+			rows = append(rows, t.grid.row(i))
 		}
-		if !filled {
-			continue
+		for c := from; c < width; c++ {
+			var cells []string
+			filled := false
+			for i := first; i <= last; i++ {
+				_, from := t.grid.at(i)
+				cell := cellAt(from, c)
+				cells = append(cells, cell)
+				filled = filled || !isBlank(cell)
+			}
+			if !filled {
+				continue
+			}
+			add(t.grid.row(first), cells)
+			if len(side.columns) == 0 {
+				side.first = row
+			}
+			side.columns, side.rows = append(side.columns, c), append(side.rows, rows)
 		}
-		add(t.grid.row(first), cells)
-		if len(side.columns) == 0 {
-			side.first = row
+	}
+	block(first, last, 0, width)
+	for n := last - first + 1; ; last += n { // those who stand under the same headings further down
+		next := last + 1
+		for next < t.grid.len() && t.blankRow(next) {
+			next++
 		}
-		side.columns = append(side.columns, c)
+		width := t.sameSide(first, next, n)
+		if width == 0 {
+			break
+		}
+		block(next, next+n-1, 1, width)
+		last = next - 1
 	}
 	for i := last + 1; i < t.grid.len(); i++ {
 		at, cells := t.grid.at(i)
@@ -105,6 +122,9 @@ func (t *table) turnedRows(lex *lexicon) (first, last, width int) {
 			}
 			filled++
 		}
+		if first < 0 && filled == 0 {
+			continue // a title
+		}
 		if first < 0 {
 			first = i
 		}
@@ -116,6 +136,30 @@ func (t *table) turnedRows(lex *lexicon) (first, last, width int) {
 		return -1, 0, 0
 	}
 	return first, last, width
+}
+
+// blankRow says whether a row of the table has nothing in it.
+func (t *table) blankRow(i int) bool {
+	_, cells := t.grid.at(i)
+	return rowFilled(cells) == 0
+}
+
+// sameSide is the number of columns of n rows from one on that begin with the same words as those
+// of the block before, 0 where they are not such rows.
+func (t *table) sameSide(first, next, n int) (width int) {
+	if next+n > t.grid.len() {
+		return 0
+	}
+	for k := range n {
+		_, above := t.grid.at(first + k)
+		heading := cellAt(above, 0)
+		_, cells := t.grid.at(next + k)
+		if fold(heading) != fold(cellAt(cells, 0)) {
+			return 0
+		}
+		width = max(width, len(cells))
+	}
+	return width
 }
 
 // turnedNote says what was done to such a table.

@@ -53,7 +53,7 @@ func typedLines(lines []string, delim byte) []string {
 			continue
 		}
 		c, text := typedLine(l)
-		if c == nil {
+		if c == nil || text == "" && isDate(l) {
 			continue
 		}
 		if timed++; c.place == "" && tellsMuch(l) {

@@ -66,7 +66,7 @@ func kindOf(s string) kind {
 			return kSex
 		case len(f) == 0:
 			return kStatus // dashes and dots stand for "nothing here"
-		case sexWords[string(f)], softSexWords[string(f)], inTwoLanguages(f):
+		case sexWords[string(f)], softSexWords[string(f)], inTwoLanguages(f), f[0] == 'n' && strings.EqualFold(s, "nő"): // a woman in Hungarian
 			return kSex
 		case statusWords[string(f)], bytes.IndexByte(f, '_') > 0 && statusWords[strings.ReplaceAll(string(f), "_", " ")]:
 			return kStatus
@@ -374,7 +374,7 @@ func set(words string, phrases ...string) map[string]bool {
 }
 
 var groupWords = set(`senior seniors sen snr junior juniors jun jnr jr vet vets veteran veterans master masters adult adults
-	sm sw ms ws mh mhk whk fhk mja wja mjb wjb mhe fhe open youth child children kids cadet cadets minime poussin benjamin espoir espoirs
+	sm sw ms ws fs ls msen fsen lsen wsen mh mhk whk fhk mja wja mjb wjb mhe fhe open youth child children kids cadet cadets minime poussin benjamin espoir espoirs
 	hauptklasse jugend schuler mu wu vm vw vf mv fv wv sh sf sem sef esh esf juh juf cah caf mih mif beh bef poh pof
 	pm pf jm jf jw mj wj m0h m0f h f21 h21 d21`, "senior men", "senior women", "senior man", "senior woman", "junior men", "junior women",
 	"senior m", "senior f", "senior w", "m senior", "f senior", "w senior", "m sen", "w sen", "f sen", "m / w", "male senior", "female senior", "under 18", "open men", "open women")
@@ -476,7 +476,7 @@ var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens u
 	senioren seniorinnen junioren juniorinnen veteraninnen seniores juniores veterano veterana veteranos veteranas maitres
 	masculino masculinos masculina masculins feminino femininos feminina feminins feminines femenino femenina maschile maschili femminile femminili
 	sub ans anos anni jahre jaar years yrs moins plus masc fem master category cat kat ak jg heren dames mannen vrouwen mezczyzni kobiety kvinner kvinnor kvinder herrer veteranen veterans veterani
-	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched
+	menn mend mand herrar damer miehet naiset muzi muz zeny zena ferfi ferfiak noi muski muskarci zene moski zenske erkek kadin barbati femei mehed naised viriesi sievietes vyrai moterys karlar konur dynion merched manlik vroulik
 	aar let lety rokow rokov lat eves evesek vuotta aastat metu gadi gadu godina godine ani nad do iznad felett peste ustu virs
 	az a starsi starsie mladsi mladsie starszy starsze starszych mlodszy mlodsze ja vanhemmat nuoremmat vanemad nooremad idosebb fiatalabb eldre yngre aldre alter junger`)
 

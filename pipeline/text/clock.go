@@ -10,6 +10,8 @@ var (
 	// oddColon are signs that stand for the colon of a time: colons and dots of other scripts, and keys
 	// that were hit beside it, alone, with blanks or with a full stop.
 	oddColon = regexp.MustCompile("(\\d)[ .]*[:∶：꞉﹕︓׃˸⁚։۔∙⋅⦂・·•․．ː٫`\\\\|=_^¦][ ]*(\\d\\d)")
+	// slashed are minutes and seconds on both sides of a stroke with blanks, which no date has.
+	slashed = regexp.MustCompile(`^(\d{1,2}) / ([0-5]\d)$`)
 	// tenthsBehind are tenths or hundredths behind a sign for seconds or a dot in the middle.
 	tenthsBehind = regexp.MustCompile(`^(\d{1,2}:\d\d)(?:["”″'’s·•]|'')[.,]?(\d{1,3})$`)
 	// primes are minutes and seconds with their signs, and tenths behind, or with the sign of seconds twice.
@@ -47,6 +49,9 @@ func PlainClock(s string) (plain string, ok bool) {
 		w = m[1]
 	}
 	w = oddColon.ReplaceAllString(w, "$1:$2")
+	if m := slashed.FindStringSubmatch(strings.TrimSpace(w)); m != nil {
+		w = m[1] + ":" + m[2]
+	}
 	if m := tenthsBehind.FindStringSubmatch(w); m != nil {
 		w = m[1] + "." + m[2]
 	}
