@@ -860,7 +860,7 @@ var strangerCases = []sheetCase{
 		columns: "position name age sex time", run: "alder-bank 2026-01-03", rows: "2-5"},
 	{name: "a run named in quotes in Russian", file: "protokol",
 		text:    "ПРОТОКОЛ\nпробега «Ручеёк» на 5 км\n3 января 2026 г.\nМесто;Фамилия, имя;Результат\n1;Ёлкин Кирилл;17:11\n2;Щуков Борис;18:29\n3;Ручьёв Лев;19:02\n",
-		columns: "position name time", run: "ручеек 2026-01-03", rows: "5-7"},
+		columns: "position name time", run: "ручеек 2026-01-03", rows: "5-7", only: "text"},
 	{name: "the two ends of what an age may be", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Time|Age from|Age to|Group\n1|Jo Lee|18:20|40|44|M40\n2|Al Roe|18:31|35|39|M35\n3|Ann Dee|19:10|18|34|SW\n4|Di Fox|19:40|52|52|W50\n",
 		columns: "position name time - - age-group", run: "alder-bank 2026-01-03", rows: "2-5"},
