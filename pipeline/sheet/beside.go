@@ -23,6 +23,8 @@ type beside struct {
 	mark    string // between the two
 	above   string // its seconds
 
+	renewed, old int // column of times that stand in place of those in another, on the rows that have one; -1 for none
+
 	bareSeconds bool // the seconds stand without a mark
 }
 
@@ -34,10 +36,12 @@ type tick struct {
 	own    string // the folded heading, which may stand for "yes"
 }
 
-func noneBeside() beside { return beside{particle: -1, family: -1, second: -1, gap: -1, seconds: -1} }
+func noneBeside() beside {
+	return beside{particle: -1, family: -1, second: -1, gap: -1, seconds: -1, renewed: -1}
+}
 
 func (b *beside) none() bool {
-	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && len(b.ticks) == 0
+	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && b.renewed < 0 && len(b.ticks) == 0
 }
 
 // mend writes particles before the family names, and the sex that is ticked into
@@ -62,6 +66,9 @@ func (b *beside) mend(cells []string) {
 		if ok {
 			cells[b.gap] = clockText(b.firstMS + ms)
 		}
+	}
+	if b.renewed >= 0 && max(b.renewed, b.old) < len(cells) && kindOf(cells[b.renewed]) == kClock {
+		cells[b.old] = cells[b.renewed]
 	}
 	if b.seconds >= 0 && b.seconds < len(cells) {
 		cells[b.seconds] = b.withMinutes(cells[b.seconds])

@@ -166,9 +166,13 @@ func (s *settler) placesOfTotals(i int) bool {
 		if y := looseNumber(b); y >= 1900 && y < 2100 && looseNumber(a) <= 12 {
 			months++ // 5/1984
 		}
-		switch looseNumber(b) - looseNumber(a) {
+		switch from := looseNumber(a); looseNumber(b) - from {
 		case 1, 2, 4, 9:
-			groups++
+			if from > 0 && from < 5 {
+				places++ // no group begins so early
+			} else {
+				groups++
+			}
 		default:
 			places++
 		}

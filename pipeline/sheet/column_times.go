@@ -94,7 +94,7 @@ func (s *settler) times() {
 		if fa*10 < fb*8 || fb*10 < fa*8 {
 			return fa > fb
 		}
-		if ea, eb := editionOf(s.headings[a]), editionOf(s.headings[b]); ea != eb {
+		if ea, eb := editionOf(s.headings[a]), editionOf(s.headings[b]); ea != eb && s.mostlyNear(a, b) {
 			return ea > eb
 		}
 		if s.placesFollow(a, b) {
@@ -115,10 +115,29 @@ func (s *settler) times() {
 		}
 	}
 	for _, c := range cols {
-		if c != best {
+		switch {
+		case c == best:
+		case s.beside.renewed < 0 && editionOf(s.headings[c]) > editionOf(s.headings[best]) && 5*s.profiles[c].filled < 4*s.profiles[best].filled && s.profiles[c].shareOf(kClock) > .8:
+			s.beside.renewed, s.beside.old = c, best
+			s.set(c, Other, "heading %q: stands in place of the time in column %s, on the rows that have one", s.headings[c], letters(best))
+		default:
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(best))
 		}
 	}
+}
+
+// mostlyNear says whether the times of two columns are within half a minute of one another on at
+// least half of the rows that have both: two issues of one time, and not one with a handicap.
+func (s *settler) mostlyNear(a, b int) bool {
+	rows, near := 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+		if x, y := secondsOf(r.cells, a), secondsOf(r.cells, b); x > 0 && y > 0 {
+			if rows++; math.Abs(x-y) <= 30 {
+				near++
+			}
+		}
+	}
+	return rows > 0 && 2*near >= rows
 }
 
 // sumsSplits says whether the numbers of a column are, in nearly every row that has them, the sums

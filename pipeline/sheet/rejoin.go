@@ -458,6 +458,40 @@ func (g *grid) nameFromBeside(lex *lexicon, headings []string, after int) (fille
 	})
 }
 
+// fractionHeadings head a column of parts of a second; the value is how many digits these have.
+// Common practice, no source.
+var fractionHeadings = unitsOf(map[byte]string{
+	1: "1/10 1/10s tenth tenths 10th 10ths zehntel dixieme dixiemes decimas decimi tienden tiondelar tideler tiendedele dziesiate desetiny",
+	2: "1/100 1/100s hundredth hundredths 100th 100ths hundertstel centieme centiemes centesimas centesimi honderdsten hundradelar hundredeler hundrededele setne setiny",
+	3: "1/1000 thousandth thousandths milliseconds millis tausendstel milliemes milesimas millesimi duizendsten",
+}, nil)
+
+// joinFractions writes parts of a second behind the seconds, or the time, in the column before
+// them, where all are of as many digits as their heading says. It returns the number of rows.
+func (g *grid) joinFractions(headings []string, after int) (joined int) {
+	at := slices.IndexFunc(headings, func(h string) bool { return len(h) < 20 && fractionHeadings[fold(h)] > 0 })
+	if at < 1 {
+		return 0
+	}
+	digits := int(fractionHeadings[fold(headings[at])])
+	seconds := unitHeading(headings[at-1]) == 's'
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if c := trim(cellAt(cells, at)); row > after && c != "" && digitsOnly(c) && len(c) > digits {
+			return 0
+		}
+	}
+	return g.mend(func(_, row int, cells []string) ([]string, bool) {
+		whole, part := trim(cellAt(cells, at-1)), trim(cellAt(cells, at))
+		if row <= after || part == "" || !digitsOnly(part) || !(seconds && whole != "" && digitsOnly(whole) || kindOf(whole) == kClock && !strings.ContainsAny(whole, ".,")) {
+			return nil, false
+		}
+		w := slices.Clone(cells)
+		w[at-1] = whole + "." + strings.Repeat("0", digits-len(part)) + part
+		return w, true
+	})
+}
+
 // timeFromBeside puts the time of a second column into the first on the rows that have none
 // there, where every row has a time in one of the two and none in both, and their headings are
 // ways of taking part or sexes: "Run" and "Walk", "Men's time" and "Ladies' time". It returns

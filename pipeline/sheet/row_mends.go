@@ -21,6 +21,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 	}
 	mends := []rowMend{
 		{func() int { return g.joinMarked(lex, l.headings, after) }, "times-joined", "a mark stands in a cell between minutes and seconds; in %s they were put into one", "row"},
+		{func() int { return g.joinFractions(l.headings, after) }, "times-joined", "parts of a second stand in a column of their own; in %s they were put behind the seconds", "row"},
 		{func() int { return g.moveBack(l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
 		{func() int { return g.barePlaces(lex, l.headings, after) }, "places-read", "%s said the place in other words than its number, or with more; the number was taken, as the places around it show", "cell"},

@@ -113,6 +113,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 		cs = append(cs, cand{w, from, false, false})
 	}
+	cs = slices.DeleteFunc(cs, func(c cand) bool { return c.why == leftOfTitle && p.listsRunner(c.text) })
 	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
 	for i := range cs {
 		if several && cs[i].why == leftOfTitle && p.listsClub(cs[i].text) {
@@ -176,6 +177,25 @@ func (p *Part) listsClub(name string) bool {
 		}
 	}
 	return p.clubs[fold(name)]
+}
+
+// listsRunner says whether a name of several words is that of somebody in the table, in any order of
+// its words: "Fastest: Jo Lee" stands above the results as well.
+func (p *Part) listsRunner(name string) bool {
+	at := p.Index(Name)
+	if at < 0 || !strings.Contains(name, " ") {
+		return false
+	}
+	words := func(s string) string { return strings.Join(slices.Sorted(strings.FieldsSeq(fold(s))), " ") }
+	if p.runners == nil {
+		p.runners = map[string]bool{}
+		for _, cells := range p.sampled() {
+			if c := trim(cellAt(cells, at)); strings.Contains(c, " ") && clocksOf(cells) > 0 {
+				p.runners[words(c)] = true
+			}
+		}
+	}
+	return p.runners[words(name)]
 }
 
 // courseOfTab is what the name of a part's tab has beside dates and general words; "" for

@@ -186,6 +186,7 @@ type Part struct {
 	lent       int             // how many of Titles, the last ones, stand over tables above
 	titleFrom  string          // where the first title stands if not in the first line
 	clubs      map[string]bool // of the first rows, folded; nil before listsClub
+	runners    map[string]bool // of the first rows, words folded and sorted; nil before listsRunner
 	ofRunner   bool            // its tab is called after the runner whose lines it has
 	place      placeLine       // over the rows, as others of its form stand over the other lists of the table
 	HeadingRow int             // 1-based; 0 where the sheet has no heading
