@@ -141,9 +141,28 @@ func (k *nameAges) settle(heading string) {
 	case most(k.years) && k.numbers >= 4:
 		k.meaning = nameHasYear
 	case said && k.ages*10 >= k.numbers*9 && k.ages > 0, most(k.ages) && k.names >= 8 && k.repeated >= 2,
-		most(k.ages) && k.ages == k.numbers && k.names >= 12 && k.repeated > 0: // a runner's number stands twice by a slip at most
+		most(k.ages) && k.ages == k.numbers && k.names >= 12 && k.repeated > 0, // a runner's number stands twice by a slip at most
+		most(k.ages) && k.short == k.names && k.zeros == 0 && k.names >= 5 && k.spread() >= leastSpread:
 		k.meaning = nameHasAge
 	}
+}
+
+// leastSpread is how many years lie at least between the oldest and the youngest of a few, where
+// all have two figures behind their names.
+const leastSpread = 20
+
+// spread is the difference between the highest and the lowest age.
+func (k *nameAges) spread() int {
+	low, high := 0, 0
+	for n, times := range k.seen {
+		if times > 0 {
+			if low == 0 {
+				low = n
+			}
+			high = n
+		}
+	}
+	return high - low
 }
 
 // yearHeadings are words of a heading for the year of birth.

@@ -82,7 +82,7 @@ var clubNames = wordSet("harriers|runners|striders|joggers|athletics|athletic|cl
 
 // clubMark says whether a text has a word of two to four capitals.
 func clubMark(s string) bool {
-	for w := range strings.FieldsSeq(s) {
+	for w := range strings.FieldsSeq(strings.TrimRight(s, ")]")) { // not the end of "(39, F)"
 		if n := len(w); n >= 2 && n <= 4 && w == strings.ToUpper(w) && w != strings.ToLower(w) && !strings.Contains(w, ".") {
 			return true
 		}

@@ -7,7 +7,8 @@ import (
 )
 
 // packedNames counts names with two facts behind them in brackets or commas, a number or an age
-// group and words: "Jo Lee (1986, Mill AC)", "Jo Lee (Mill AC / 39)", "Jo Lee, M40, Mill AC". Where most names of a column are such, the words are
+// group and words: "Jo Lee (1986, Mill AC)", "Jo Lee (Mill AC / 39)", "Jo Lee, M40, Mill AC", or in
+// a bracket each, "Jo Lee (F, 39) (Mill AC)". Where most names of a column are such, the words are
 // the club.
 type packedNames struct {
 	names, packed int
@@ -30,7 +31,7 @@ func (k *packedNames) settle() {
 
 // nameCell is the cell of the name; where the column has two facts in brackets, with the number alone.
 func (r *Reader) nameCell(cells []string) string {
-	s := r.nameMarks.plain(cell(cells, r.c.Name))
+	s, _, _ := r.outerRemark(r.nameMarks.plain(cell(cells, r.c.Name)))
 	if r.packed.settled && !r.packed.on {
 		return s
 	}
@@ -40,11 +41,34 @@ func (r *Reader) nameCell(cells []string) string {
 	return s
 }
 
+// outerRemark takes how a race ended, or how somebody took part, off a name that has another
+// bracket before it: "Jo Lee (F, 39) (DNF)".
+func (r *Reader) outerRemark(s string) (plain string, m remark, ok bool) {
+	if len(s) < 8 || s[len(s)-1] != ')' || strings.Count(s, "(") < 2 {
+		return s, remark{}, false
+	}
+	at := strings.LastIndexByte(s, '(')
+	before := trim(s[:at])
+	if before == "" || before[len(before)-1] != ')' {
+		return s, remark{}, false
+	}
+	if m = r.remark(s[at+1 : len(s)-1]); m.part == Runner && m.status == OK {
+		return s, remark{}, false
+	}
+	return before, m, true
+}
+
 // unpackName takes such a name apart unless the words are a sex.
 func (r *Reader) unpackName(s string) (plain, club string, ok bool) {
 	plain, club, ok = unpack(s)
 	if ok && r.tails.sexes.mark(club, &r.scratch) != strange {
+		if number, two := strings.CutSuffix(plain, ")"); two && len(plain) < len(s)-len(club) {
+			return number + ", " + club + ")", "", true // "Jo Lee (39) (F)"
+		}
 		return "", "", false
+	}
+	if len(club) == 1 {
+		return "", "", false // "(39) (A)"
 	}
 	return plain, club, ok
 }
@@ -63,6 +87,10 @@ func unpack(s string) (plain, words string, ok bool) {
 		return "", "", false
 	}
 	inside := s[at+1 : len(s)-1]
+	if before := trim(s[:at]); strings.HasSuffix(before, ")") && strings.IndexByte(before, '(') > 2 && strings.Count(before, "(") == 1 {
+		r, _ := utf8.DecodeRuneInString(inside) // "Jo Lee (39) (Mill AC)"
+		return before, inside, !hasDigit(inside) && unicode.IsUpper(r)
+	}
 	mark := strings.IndexAny(inside, ",;/")
 	if mark < 0 || strings.IndexByte(s[:at], '(') >= 0 {
 		return "", "", false

@@ -30,7 +30,12 @@ func TestBehindNames(t *testing.T) {
 		{"Name", "Ann Fox (U18)|Bob Gow (U18)|Cy Dee (U18)|Di Elm (U18)", "Ann Fox,,17|Bob Gow,,17"},
 		{"Name", "Ann Fox (W40)|Bea Gow (W40)|Cy Dee (W40)|Di Elm (W40)", "Ann Fox,W,44|Bea Gow,W,44"},
 		{"Name", "Ann Fox U18|Bob Gow U18|Cy Dee U18|Di Elm U18", "Ann Fox,,17|Bob Gow,,17"},
+		// few ages, and those of somebody who is not named
+		{"Name", "Ann Fox (56)|Bob Gow (22)|Cy Dee (71)|Di Elm (46)|Ed Gow (17)|Unknown", "Ann Fox,,56|Bob Gow,,22"},
+		{"Nombre", "Sr. Joel Rey|Sr. Raul Sol|Sr. Ivo Mar|Sr. Leo Paz|Desconocido", "Joel Rey,M,|Raul Sol,M,"},
 		// counter-examples
+		{"Name", "Ann Fox (41)|Bob Gow (42)|Cy Dee (43)|Di Elm (44)|Ed Gow (45)", "Ann Fox,,|Bob Gow,,"},
+		{"Name", "Ann Fox (3)|Bob Gow (112)|Cy Dee (43)|Di Elm (14)|Ed Gow (85)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (27.12.2025)|Bob Gow (20.12.2025)|Cy Dee (27.12.2025)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (C)|Bob Gow (C)|Cy Dee (C)|Di Elm (C)", "Ann Fox,,|Bob Gow,,"},
 		{"Name", "Ann Fox (K)|Bob Gow (K)|Cy Dee (K)|Di Elm (K)", "Ann Fox,,|Bob Gow,,"},

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"cmp"
 	"strings"
 
 	"lapwing/pipeline/age"
@@ -143,7 +144,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 		_, out.Sex, _, _ = r.timeTails.read(cell(cells, r.c.Time), day, &r.scratch)
 	}
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.titles.said() {
-		out.Sex, _ = r.titles.titleSex(r.nameCell(cells))
+		out.Sex, _ = r.titles.titleSex(cmp.Or(r.nameCell(cells), cell(cells, r.c.Given)))
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)

@@ -250,15 +250,21 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.observeDate(r.scratch)
 	}
 	r.nameMarks.observe(cell(cells, r.c.Name))
-	r.packed.observe(cell(cells, r.c.Name))
 	name := r.nameCell(cells)
+	somebody := name
+	if nobody, _, _ := r.nobody.ask(name); nobody {
+		somebody = "" // has neither title nor age, and is no name without one
+	}
+	if somebody != "" {
+		r.packed.observe(cell(cells, r.c.Name))
+	}
 	r.nameOrder.observe(name)
 	r.observeWords(name, cells)
-	if r.c.Sex < 0 {
-		r.titles.observe(name)
+	if r.c.Sex < 0 || r.titles.names < titleLooks || r.titles.men+r.titles.women > 0 {
+		r.titles.observe(cmp.Or(somebody, cell(cells, r.c.Given)))
 	}
 	r.linkText.observe(name)
-	if r.tails.observe(name, &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
+	if r.tails.observe(somebody, &r.scratch); r.tails.dates > 0 && r.c.BirthDate < 0 {
 		if at, tail := tailOf(name); at > 0 {
 			r.scratch = fold(r.scratch[:0], tail)
 			r.observeDate(r.scratch)
@@ -271,7 +277,7 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		r.bracketClubs.observe(name)
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
-		r.inNames.observe(name)
+		r.inNames.observe(somebody)
 	}
 	if r.c.Group < 0 {
 		if s := bracketGroup(name); s != "" {
@@ -618,7 +624,15 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 		takeMore(m)
 	}
 	text := r.nameCell(cells)
+	if _, m, ok := r.outerRemark(r.nameMarks.plain(cell(cells, r.c.Name))); ok {
+		take(m)
+	}
 	given, family := cell(cells, r.c.Given), cell(cells, r.c.Family)
+	if r.titles.said() {
+		if _, at := r.titles.titleSex(given); at > 0 {
+			given = trim(given[at:])
+		}
+	}
 	switch {
 	case text != "":
 	case given == "":

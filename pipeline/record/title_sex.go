@@ -85,7 +85,12 @@ func (k *nameTitles) settle() {
 	}
 }
 
-// said says whether the names have titles.
+// said says whether the names have titles: most where both sexes have some, else nearly all, as
+// on a list of men.
 func (k *nameTitles) said() bool {
-	return k.men >= 2 && k.women >= 2 && 10*(k.men+k.women) >= 7*k.names
+	n := k.men + k.women
+	return k.men >= 2 && k.women >= 2 && 10*n >= 7*k.names || n >= 4 && 10*n >= 9*k.names
 }
+
+// titleLooks is on how many names titles are looked for where a column says the sex.
+const titleLooks = 64
