@@ -472,6 +472,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		return nil // the legend of a short form: "DNF = did not finish"
 	}
 	title = pageMark.ReplaceAllString(title, " | ")
+	if first, _, ok := strings.Cut(title, " | "); ok && headsFirst(first) {
+		return nil // "Fastest woman | Jo Lee | 19:41"
+	}
 	hasDate := len(findDates(title)) > 0
 	issued := hasDate && len(titleDates(title, "", lex, false)) == 0 // it is when the list was made
 	_, _, _, hasDistance := findDistance(title)
@@ -498,6 +501,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = label // "Lock Point: 26 October 2024"
 		case anyWord(label, issueWords) && len(strings.Fields(label)) <= 3:
 			return nil // "Next run: 10 January 2026"
+		case headsFirst(label):
+			return nil // "First man: Jo Lee 19:41"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case routeLabels[fold(label)]:
@@ -535,7 +540,10 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return []courseWord{{text: name, slug: Slug(name), weight: 80, why: "the line says that the run was held there"}}
 		}
 	}
-	if isRemark(text) && !labelled && !(hasDistance && saysWhere(text)) || isSection(text) || saysNoRun(text) {
+	if first, _, _ := strings.Cut(fold(text), " "); !labelled && !remarkWords[first] && countsPeople(text) {
+		text = namesBesideCount(text)
+	}
+	if isRemark(strings.TrimLeft(text, "#/; ")) && !labelled && !(hasDistance && saysWhere(text)) || isSection(text) || saysNoRun(text) {
 		return nil
 	}
 	n := 0
@@ -590,7 +598,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || isCondition(seg) || countsRuns(seg)) && !labelled {
 			continue
 		}
-		w := courseWord{text: seg, slug: slug, weight: 40, why: leftOfTitle}
+		w := courseWord{text: seg, slug: slug, weight: bareTitle, why: leftOfTitle}
 		switch {
 		case labelled:
 			w.weight, w.why = 90, labelledCourse
@@ -656,6 +664,46 @@ var dayLead = set(`held ran took place dated day on gelaufen stattgefunden ausge
 // "Report of the run held at Alder Bank on Saturday 3 May".
 var heldAt = regexp.MustCompile(`(?:^|\s)(?:held|run|runs|ran|took place|taking place|lauf|gelaufen|couru|courue|disput[ée]e?|celebrad[ao]|tenut[ao]si?|gehouden|gelopen) (?:at|in|im|am|auf dem|à|au|en|a|al|nel|bij|op) ((?:the |der |die |la |le |el |het |de )?\p{Lu}[^,;:()\d]*?) (?:on|on the|am|vom|le|du|el|il|op|d\.d\.)\s+[^,;:()]*\d`)
 
+// countsPeople says whether a line tells how many ran: "14 runners", "Diesmal liefen 17 Läufer".
+func countsPeople(text string) bool {
+	words := strings.Fields(fold(text))
+	for i, w := range words {
+		if digitsOnly(w) && (i+1 < len(words) && (partakerWords[words[i+1]] || words[i+1] != "of" && countedPeople[words[i+1]]) || i > 0 && partakerWords[words[i-1]]) {
+			return true
+		}
+	}
+	return false
+}
+
+// namesBesideCount is what may name a place on a line that tells how many ran: what stands apart with
+// capital letters, before the number or behind a preposition, "Le 3 mai, 12 coureurs ont couru au
+// Parc du Saule". What else such a line says, it says of the people.
+func namesBesideCount(text string) string {
+	var kept []string
+	for _, seg := range segments(cutSpans(text, false)) {
+		words := strings.Fields(strings.Trim(seg, " .!"))
+		if seg = strings.Join(words, " "); isName(seg) {
+			kept = append(kept, seg)
+			continue
+		}
+		for i, w := range words {
+			if i > 1 && digitsOnly(w) && isName(strings.Join(words[:i], " ")) {
+				kept = append(kept, strings.Join(words[:i], " "))
+				break
+			}
+			if i+1 < len(words) && whereWords[strings.ToLower(w)] && startsUpper(words[i+1]) {
+				to := len(words)
+				for !startsUpper(words[to-1]) {
+					to--
+				}
+				kept = append(kept, strings.Join(words[i+1:to], " "))
+				break
+			}
+		}
+	}
+	return strings.Join(kept, " | ")
+}
+
 // finalSpan is what stands behind the last bar of a text, "" where there is none.
 func finalSpan(text string) string {
 	i := strings.LastIndexByte(text, '|')
@@ -685,6 +733,9 @@ var seriesWords = set("league series cup trophy liga ligue lega serie coupe copp
 // ofSeries is what such a name weighs less than that of a place, ofDepartment what stands behind the
 // name of an office on its line does: "Gemeente Zandhoek – Sport & Bewegen".
 const ofSeries, ofDepartment = 12, 20
+
+// bareTitle is the weight of a name on a line that says nothing else of the run.
+const bareTitle = 40
 
 // ofClubOnly is what the name of a club weighs less than that of a place.
 const ofClubOnly = 25
@@ -870,7 +921,7 @@ func saysWhere(line string) bool {
 
 // whereWords stand before a place; notWhere behind them say what for. Common practice, no source.
 var (
-	whereWords = set("at in im am bei à au a en al ad nel nella em te bij i på ved vid w we v ve u la în")
+	whereWords = set("at in im am bei à au aux a en al alla ad nel nella presso em te bij op i på ved vid w we v ve na yn ym u la în")
 	notWhere   = set("aid memory support association partnership conjunction minuten minutes minuti minutos sekunden seconds memoria ricordo hommage memoire erinnerung")
 )
 

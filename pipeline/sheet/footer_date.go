@@ -75,45 +75,72 @@ func (p *Part) linesAtFoot(below int) (out []Skipped) {
 	return out
 }
 
-// sayCourseBelow adds to the titles of the only list of a sheet the line below it that is labelled
-// as its course, "Course: Alder Bank", where nothing above it names one. Of two courses neither is taken.
+// sayCourseBelow adds to the titles of the lists of a tab the line below them that is labelled
+// as their course, "Course: Alder Bank", where what stands above names one at most without day,
+// distance or label, as the club's name in a letterhead does. Of two names neither is taken.
 func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
-	if len(s.Parts) != 1 {
+	if len(s.facts) > 0 || len(s.cover) > 0 {
 		return
 	}
-	p := s.Parts[0]
-	if p.Kind == Volunteers || !p.Whole || p.Index(Course) >= 0 || len(p.Skipped) == 0 || len(s.facts) > 0 || len(s.cover) > 0 {
+	var tab []*Part
+	for i, p := range s.Parts {
+		tab = append(tab, p)
+		if i+1 == len(s.Parts) || s.Parts[i+1].Tab != p.Tab {
+			sayCourseBelowTab(tab, lex, book)
+			tab = nil
+		}
+	}
+}
+
+// sayCourseBelowTab does so for the lists of one tab.
+func sayCourseBelowTab(parts []*Part, lex *lexicon, book *courseBook) {
+	lastSure, skipped := 0, false
+	for _, p := range parts {
+		if p.Kind == Volunteers || !p.Whole || p.Index(Course) >= 0 {
+			return
+		}
+		lastSure, skipped = max(lastSure, p.rules.lastSure), skipped || len(p.Skipped) > 0
+	}
+	if !skipped {
 		return
 	}
 	line, slug := "", ""
-	for _, sk := range p.linesAtFoot(p.rules.lastSure) {
-		if len(sk.Text) > 80 {
-			continue
-		}
-		if label, _, _ := strings.Cut(sk.Text, ":"); anyWord(label, issueWords) || anyWord(label, deadlineWords) {
-			continue // "Next venue: Alder Bank"
-		}
-		for _, w := range courseWords(sk.Text, lex, book) {
-			if w.why != labelledCourse {
+	for _, p := range parts {
+		for _, sk := range p.linesAtFoot(lastSure) {
+			if len(sk.Text) > 80 {
 				continue
 			}
-			if slug != "" && slug != w.slug {
-				return
+			if label, _, _ := strings.Cut(sk.Text, ":"); anyWord(label, issueWords) || anyWord(label, deadlineWords) {
+				continue // "Next venue: Alder Bank"
 			}
-			line, slug = sk.Text, w.slug
+			for _, w := range courseWords(sk.Text, lex, book) {
+				if w.why != labelledCourse {
+					continue
+				}
+				if slug != "" && slug != w.slug {
+					return
+				}
+				line, slug = sk.Text, w.slug
+			}
 		}
 	}
 	if line == "" {
 		return
 	}
-	for _, t := range p.Titles {
-		for _, w := range courseWords(t, lex, book) {
-			if w.weight >= 40 {
-				return
+	bare := ""
+	for _, p := range parts {
+		for _, t := range p.Titles {
+			for _, w := range courseWords(t, lex, book) {
+				if w.weight > bareTitle || bare != "" && w.slug != bare {
+					return
+				}
+				bare = w.slug
 			}
 		}
 	}
-	p.Titles = append(p.Titles, line)
+	for _, p := range parts {
+		p.Titles = append(p.Titles, line)
+	}
 }
 
 // untilThen says whether the words before a date make it a deadline, or the day of something

@@ -94,7 +94,13 @@ func (p *Part) headsWinner() bool {
 
 // headsFirst says whether a heading is that of who was the first, of all or of the men, the women,
 // the juniors.
-func headsFirst(heading string) bool { return anyWord(heading, winnerWords) || firstOf[fold(heading)] }
+func headsFirst(heading string) bool {
+	f := fold(heading)
+	if first, whom, ok := strings.Cut(f, " "); ok && oneOfSex[whom] && (firstWords[first] || fastestWords[first]) {
+		return true
+	}
+	return anyWord(heading, winnerWords) || firstOf[f]
+}
 
 // headsFirsts says whether two columns or more are headed with who was the first, of the men, the
 // women, the juniors, on lines that have a day each.
@@ -120,8 +126,9 @@ func (p *Part) headsFirsts(rows [][]string) bool {
 
 // Words for that. Common practice, no source.
 var (
-	winnerWords = set("winner winners sieger siegerin gewinner vainqueur vainqueurs gagnant ganador ganadora ganadores vincitore vincitrice vincitori winnaar winnares vencedor vencedora vinnare vinnar vinder voittaja zwyciezca")
-	firstOf     = set("", "first man", "first lady", "first woman", "first male", "first female", "1st man", "1st lady", "1st woman", "1st male", "1st female", "fastest man", "fastest woman", "fastest lady", "first home", "erster mann", "erste frau", "schnellste frau", "schnellster mann", "premier homme", "premiere femme", "primer hombre", "primera mujer", "primo uomo", "prima donna", "eerste man", "eerste vrouw", "eerste heer", "eerste dame", "primeiro homem", "primeira mulher", "forsta man", "forsta kvinna", "forste mand", "forste kvinde", "pierwszy mezczyzna", "pierwsza kobieta", "prvni muz", "prvni zena", "elso ferfi", "elso no", "bester mann", "beste frau")
+	winnerWords  = set("winner winners sieger siegerin gewinner vainqueur vainqueurs gagnant ganador ganadora ganadores vincitore vincitrice vincitori winnaar winnares vencedor vencedora vinnare vinnar vinder voittaja zwyciezca")
+	firstOf      = set("", "first home", "first male", "first female", "1st male", "1st female", "eerste heer", "forste mand", "elso ferfi", "elso no")
+	fastestWords = set("fastest quickest schnellste schnellster beste bester snelste snabbaste hurtigste raskeste najszybszy najszybsza nejrychlejsi")
 )
 
 // legsInARow says whether each line begins where the one above it ends, as the legs of a

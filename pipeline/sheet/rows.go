@@ -46,6 +46,7 @@ type rowRules struct {
 	lastFilled    int               // last row with more than a printed position; 0 means not known
 	fill          []int             // columns whose blank cells repeat the cell above
 	dittos        []int             // columns with marks that repeat the cell above
+	days          []int             // columns of dates and birth dates
 	sections      map[int]string    // row of a section line -> the value it sets for the rows below
 	sectionColumn int               // column that carries it; -1 for none
 	firstSection  string            // section above the first row
@@ -180,6 +181,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if slices.ContainsFunc(r.titles, func(title []string) bool { return slices.Equal(title, cells) }) {
 		return whyTitle
 	}
+	if filled == 2 && posKind != kInt && r.saysRun(cells, firstFilled) {
+		return whyFooter
+	}
 	labelled := firstFilled
 	if r.hasPositions && firstFilled == r.time && !isBlank(cellAt(cells, r.name)) && kindOf(cells[firstFilled]) != kText {
 		labelled = r.name // "28:14 | Average"
@@ -259,9 +263,28 @@ func (r *rowRules) classify(row int, cells []string) why {
 	return whyNoResult
 }
 
+// saysRun says whether the two filled cells of a row tell of which run the rows below are: a label
+// of the course or the day with its value, "Date | 10 Jan 2026", or a text with a day in a column
+// that holds none, as a title has its day at the other end of the line.
+func (r *rowRules) saysRun(cells []string, first int) bool {
+	second := first + 1
+	for isBlank(cells[second]) {
+		second++
+	}
+	day := kindOf(cells[second]) == kDate
+	label := strings.TrimRight(fold(cells[first]), " :")
+	switch of := headingWords[label]; {
+	case of&cDate != 0:
+		return day || len(findDates(cells[second])) > 0
+	case of&cCourse != 0, venueLabels[label]:
+		return second != r.time && kindOf(cells[second]) == kText
+	}
+	return day && second != r.time && !slices.Contains(r.days, second) && !slices.Contains(r.days, first)
+}
+
 // partakerWords say of whom a number beside them is, as on a line over each group: "3 Jan | 9 |
 // Participants". Common practice, no source.
-var partakerWords = set("participants runners finishers starters teilnehmer laufer finisher participants coureurs arrivants partants participantes corredores llegados partecipanti arrivati deelnemers lopers deltagare deltagere deltakere loperne osallistujaa uczestnikow uczestnicy ucastniku bezcu resztvevo indulo")
+var partakerWords = set("participants runners finishers starters teilnehmer laufer finisher participants coureurs arrivants partants participantes corredores llegados partecipanti arrivati corridori podisti deelnemers lopers deltagare deltagere deltakere loperne lopare lobere lopere osallistujaa uczestnikow uczestnicy biegaczy zawodnikow ucastniku bezcu resztvevo indulo")
 
 // smallWords says whether a text that begins with a capital has another word that does not, and
 // is no particle of a name: "Club champion so far".

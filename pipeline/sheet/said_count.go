@@ -43,7 +43,7 @@ func (c SaidCount) Place(p *Part) place.Place { return place.Place{Tab: p.Tab, R
 var behindPeople = set("finished ran completed finish gefinisht gelaufen couru termine terminado arrivati")
 
 // countedPeople are people before such a word.
-var countedPeople = set("people persons of us men-and-women personen personnes personas persone mensen personer osob")
+var countedPeople = set("people persons of us men-and-women personen menschen leute personnes personas persone mensen personer osob osoby ihmista")
 
 // otherCount are words of lines that count other days, some of the field, or something else.
 var otherCount = set(`record records last previous season year average mean so far since ever alltime total-to-date to-date first top top-ten next expected max maximum limit

@@ -509,7 +509,7 @@ func besideCategory(w string) bool {
 }
 
 // oneOfSex are words for one woman or one man, which are over no list.
-var oneOfSex = set("lady woman female girl man gentleman male boy frau dame mann herr femme homme mujer hombre donna uomo mulher homem vrouw kvinna kvinne kvinde nainen mies kobieta zena muz no ferfi")
+var oneOfSex = set("lady woman female girl man gentleman male boy frau dame dam mann herr herre mand femme homme mujer hombre donna uomo mulher homem vrouw kvinna kvinne kvinde nainen mies kobieta zena muz no ferfi")
 
 // elided is an article or a preposition before a vowel: "Ordine d'arrivo femminile".
 var elided = regexp.MustCompile(`(?i)\b[dl]['’]`)

@@ -92,7 +92,10 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 			if pr.filled >= 4 && pr.share(kText) <= .1 {
 				r.kinds[i] = kDecimal
 			}
+		case BirthDate:
+			r.days = append(r.days, i)
 		case Date:
+			r.days = append(r.days, i)
 			if pr.filled >= 4 && pr.share(kDate) >= .6 {
 				r.kinds[i] = kDate
 			}
@@ -582,8 +585,8 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) {
 		return last // it is the next page
 	}
-	if g.dayOver(start) {
-		return last // it is the next run
+	if g.dayOver(start) || r.namesOthers(g, start, last) {
+		return last // it is the next run, or the list of the other sex
 	}
 	// The row before the block that is sure, and whether the times fell.
 	for i := start - 1; i >= 0; i-- {
@@ -616,6 +619,28 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		return last
 	}
 	return last
+}
+
+// namesOthers says whether a block of three rows or more stands under a line for a sex or a group
+// and names hardly anybody of the rows above it, as winners that are repeated would.
+func (r *rowRules) namesOthers(g *grid, start, last int) bool {
+	if _, over := g.at(start - 1); last-start < 2 || rowFilled(over) != 1 || !isSection(titleText(over)) {
+		return false
+	}
+	who := func(cells []string) string { return fold(cellAt(cells, r.given) + " " + cellAt(cells, r.name)) }
+	named := map[string]bool{}
+	for i := range start {
+		if row, cells := g.at(i); row >= r.first {
+			named[who(cells)] = true
+		}
+	}
+	repeated := 0
+	for i := start; i <= last; i++ {
+		if _, cells := g.at(i); named[who(cells)] {
+			repeated++
+		}
+	}
+	return 5*repeated <= last-start+1
 }
 
 // dayOver says whether the line right above a row, blank ones aside, gives the day of a run.

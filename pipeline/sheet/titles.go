@@ -24,8 +24,16 @@ func listsRecords(titles []string) bool {
 func titleText(cells []string) string {
 	var parts []string
 	for _, c := range wholeDay(cells) {
-		if c = trim(unmangle(c)); c != "" && (len(parts) == 0 || parts[len(parts)-1] != c) {
-			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(closed(c)), " "), "$1: $2"))
+		if c = trim(unmangle(c)); c == "" || len(parts) > 0 && parts[len(parts)-1] == c {
+			continue
+		}
+		text := closed(c)
+		columns := []string{text}
+		if text == c {
+			columns = farApart.Split(c, -1)
+		}
+		for _, text := range columns {
+			parts = append(parts, labelApart.ReplaceAllString(strings.Join(strings.Fields(text), " "), "$1: $2"))
 		}
 	}
 	if len(parts) == 2 && len(parts[0]) <= 20 && !strings.ContainsAny(parts[0], "0123456789") {
@@ -33,6 +41,9 @@ func titleText(cells []string) string {
 	}
 	return strings.Join(parts, " | ")
 }
+
+// farApart divides what stands in columns on a line that was not cut, "Venue      Alder Bank".
+var farApart = regexp.MustCompile(`\s{4,}`)
 
 // closed closes up words whose letters stand apart, "A L D E R   B A N K   5 km": three single
 // letters and more with one blank between each, words divided by more.
