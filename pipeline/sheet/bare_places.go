@@ -47,14 +47,15 @@ func (g *grid) barePlaces(lex *lexicon, headings []string, after int) (mended in
 var wrappedPlace = regexp.MustCompile(`^([^\d]{0,6}?)(\d{1,5})([^\d]{0,3})$`)
 
 // numbersIn gives the numbers by row of a column whose cells all say the same around them, nil
-// where they don't, or don't count from 1 by one. Cells without a figure stay.
+// where they don't, or don't count from 1 by one and are not said to be places, as "#7" and
+// "No. 7" are, which stand in any order. Cells without a figure, and headings, stay.
 func (g *grid) numbersIn(column, after int) map[int]string {
 	numbers := map[int]string{}
-	around, last := "", 0
+	around, last, said := "", 0, false
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		c := trim(cellAt(cells, column))
-		if row <= after || c == "" || hasNoDigit(c) {
+		if row <= after || c == "" || hasNoDigit(c) || said && rowFilled(cells) == 1 {
 			continue
 		}
 		m := wrappedPlace.FindStringSubmatch(c)
@@ -67,8 +68,9 @@ func (g *grid) numbersIn(column, after int) map[int]string {
 		}
 		if last == 0 {
 			around = m[1] + "1" + m[3]
+			_, said = text.SaysPlace(c, n)
 		}
-		if m[1]+"1"+m[3] != around || n != last+1 && n != last {
+		if m[1]+"1"+m[3] != around || !said && n != last+1 && n != last {
 			return nil
 		}
 		last = n

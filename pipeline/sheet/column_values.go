@@ -687,12 +687,18 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		}
 		return
 	}
+	best := -1 // a best of each runner may rise as well, and not everybody has one
 	for i, p := range s.profiles {
 		clock := s.stopwatch(i) && p.hi >= 1.2*p.lo // 18.20 to 18.52 are times of day
-		if (free(i) || clock) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && s.decimalsWithin(i, 8, 200) && s.risesInLists(i) {
-			s.set(i, Time, "its values rise with the positions as running times do")
-			return
+		if (free(i) || clock) && p.shareOf(kDecimal) > .8 && p.steps >= 2 && s.decimalsWithin(i, 8, 200) && s.risesInLists(i) && (best < 0 || p.filled > s.profiles[best].filled) {
+			best = i
 		}
+	}
+	if best >= 0 {
+		s.set(best, Time, "its values rise with the positions as running times do")
+		return
+	}
+	for i, p := range s.profiles {
 		if free(i) && p.count[kClock]*5 >= p.filled && p.shareOf(kClock, kDecimal) > .8 {
 			s.set(i, Time, "its values are times, some with a dot")
 			return

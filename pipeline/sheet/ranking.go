@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // ranksManyRuns says whether a table ranks results of many days: its places go on from
 // row to row, the best time first, while the days change. In a list of runs the places
@@ -19,8 +22,10 @@ func (p *Part) ranksManyRuns() bool {
 		if !digitsOnly(place) || t <= 0 {
 			return nil
 		}
-		if _, ok := cellDate(day, false); !ok {
+		if f, ok := cellDate(day, false); !ok {
 			day = beforeDay // blank, or ditto
+		} else {
+			day = fmt.Sprint(f.readings) // "Sat 3 Jan 2026" and "3/1/2026" are one
 		}
 		n := int(looseNumber(place))
 		if rows++; rows > 1 && (n == before+1 && t >= beforeTime || n == before && t == beforeTime) {
