@@ -148,6 +148,9 @@ func (c *runCheck) twice() {
 		if !seen {
 			byName[key] = i
 		} else if m := &c.lines[j]; (l.Position == m.Position || l.Position == 0 || m.Position == 0 || listedAgain(l, m)) && l.TimeMS == m.TimeMS && l.Number == m.Number {
+			if m.Position == 0 && l.Position > 0 && finished(m) { // a winner named above the list
+				l, m, byName[key] = m, l, i
+			}
 			c.repeat(l, m)
 			continue
 		}

@@ -73,6 +73,10 @@ func TestOtherOrderOfName(t *testing.T) {
 	if lines[1].Status == OK || lines[3].Status == OK {
 		t.Errorf("%v, %v", lines[1].Status, lines[3].Status)
 	}
+	lines = []Line{{Row: 1, Name: "Jo Lee", TimeMS: 1230000}, {Row: 2, Position: 1, Name: "Jo Lee", TimeMS: 1230000}}
+	if CheckRun(lines, 5000); lines[0].Status != Repeat || lines[1].Status != OK {
+		t.Errorf("of a winner named above the list, %v and in it %v", lines[0].Status, lines[1].Status)
+	}
 	lines = nil
 	for i := range int32(20) {
 		lines = append(lines, Line{Row: i + 1, Name: string(rune('A'+i)) + " Lee", TimeMS: 1200000 + 10000*i})

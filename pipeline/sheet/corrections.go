@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // correctionWords say, in a line of its own, that what stands under it, or in it, corrects
@@ -66,15 +67,55 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 		"The rows under this line correct rows above it. Put those right, take out the rows under the line, and load the sheet again.")
 }
 
-// sayCorrections says which lines under the results correct them in words: "Amendment: Jo
-// Lee's time should read 20:40". Nothing is changed by them.
+// sayCorrections says which lines under the results correct them in words, "Amendment: Jo
+// Lee's time should read 20:40", or set one of them in doubt, "Jo Lee disqualified after protest",
+// "place 7: time estimated". Nothing is changed by them.
 func (p *Part) sayCorrections(sheet string) {
+	var names map[string]bool // of the results, found when they are needed
 	for _, sk := range p.Skipped {
-		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && len(findDates(sk.Text)) == 0 && sk.Row > p.rules.first && !p.says("corrected-in-words", sk.Row) {
+		if sk.Row <= p.rules.first || sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) {
+			continue
+		}
+		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) || disputesLine(sk.Text) && (ofPlace.MatchString(" "+fold(sk.Text)+" ") || p.namesRunner(sk.Text, &names)) {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
 		}
 	}
+}
+
+// disputesLine says whether a line has words by which a result is set in doubt or taken back.
+func disputesLine(line string) bool {
+	folded := fold(line)
+	return text.Disputes(folded) || text.Uncounted(folded) || text.DoubtedTime(folded, 0)
+}
+
+// ofPlace is a place of the results that a line speaks of: "place 7", "line 12", "4. ". Common practice,
+// no source.
+var ofPlace = regexp.MustCompile(` (?:place|places|pos|position|positions|line|row|no|nr|number|platz|rang|place|puesto|posto|plaats|plats|plads|plass)\.? \d{1,4}\b|^ \d{1,4}[.)] `)
+
+// namesRunner says whether a line has the full name of somebody in the results. names are those of
+// all of them, kept from line to line.
+func (p *Part) namesRunner(line string, names *map[string]bool) bool {
+	if *names == nil {
+		*names = map[string]bool{}
+		nameOf := p.fullNames()
+		p.Each(func(_ int, cells []string) error {
+			if name := nameOf(cells); strings.Count(name, " ") > 0 {
+				(*names)[name] = true
+			}
+			return nil
+		}) // what can't be read is told elsewhere
+	}
+	words := strings.FieldsFunc(fold(line), func(r rune) bool { return strings.ContainsRune(" ,;:.()|/*", r) })
+	for i := range words {
+		words[i] = strings.TrimSuffix(strings.TrimSuffix(words[i], "'s"), "’s")
+		for n := 2; n <= 4 && i+1 >= n; n++ {
+			if (*names)[strings.Join(words[i+1-n:i+1], " ")] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // timesOff says whether a line says that the times are to be changed by so much, and not that

@@ -9,7 +9,11 @@ import (
 
 // firstDay is the first day of two before a month, "17-18 October" and "17 & 18
 // October". A dash with spaces is none: "Run 2 - 3 January".
-var firstDay = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th|\.)?(?:[-–/]|\s*(?:&|\+|and|und|et|y|e|en|och|og)\s*)$`)
+var firstDay = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th|\.)?(?:[-–/]|\s*(?:&|\+|and|or|und|oder|et|ou|y|e|en|och|og)\s*)$`)
+
+// firstOfTwo is the first of two days further apart, "19 and 26 July", "19.7./26.7.2026", with its month
+// where it has one.
+var firstOfTwo = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th)?(?:\s*(?:&|\+|\b(?:and|or|und|oder|et|ou|och|og)\b)\s*|\.(\d{1,2})\.?\s*[/&+]\s*)$`)
 
 // withFirstDays adds to the dates of a text the first day where it names two on end,
 // as the runs of a weekend: which of them it was is said elsewhere, or asked.
@@ -26,9 +30,32 @@ func withFirstDays(text string, dates []foundDate) (out []foundDate) {
 				}
 			}
 		}
+		if first, two := earlierDay(text, f); two {
+			out = append(out, first)
+		}
 		out = append(out, f)
 	}
 	return out
+}
+
+// earlierDay is the first of two days of which the second is f.
+func earlierDay(text string, f foundDate) (first foundDate, two bool) {
+	m := firstOfTwo.FindStringSubmatchIndex(text[:f.from])
+	if m == nil || m[4] < 0 && (len(f.readings) != 1 || f.readings[0].order != "") {
+		return f, false
+	}
+	r := f.readings[0]
+	r.order = ""
+	d, _ := strconv.Atoi(text[m[2]:m[3]])
+	if m[4] >= 0 {
+		r.m, _ = strconv.Atoi(text[m[4]:m[5]])
+	} else if d == r.d-1 {
+		return f, false // two days on end, found before
+	}
+	r.d = d
+	first = f
+	first.readings, first.from, first.to = []reading{r}, m[2], f.from
+	return first, validDate(max(r.y, 2000), r.m, d)
 }
 
 // monthOfTab reads "Nov 25" and "January '26" as the month of a year.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/binary"
+	"slices"
 	"sort"
 )
 
@@ -20,6 +21,7 @@ type pieces struct {
 	packed [][]byte       // rows, each cell's length before its text
 	size   int64          // bytes in them
 	struck map[int]bool   // rows whose letters are struck through
+	cut    map[int][]int  // columns of the cells of other rows whose letters are
 	fills  map[int]uint32 // colours behind the cells of rows, 0xRRGGBB
 	// rowsOfCells says that the rows are those of a workbook, which has one for all lines of a cell.
 	rowsOfCells bool
@@ -40,7 +42,7 @@ func newGrid() *grid { return &grid{pieces: &pieces{}} }
 // fresh is an empty grid for rows of this one.
 func (g *grid) fresh() *grid {
 	out := newGrid()
-	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.fills
+	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.cut, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.cut, g.pieces.fills
 	return out
 }
 
@@ -99,6 +101,14 @@ func (g *grid) strike(row int) {
 		g.pieces.struck = map[int]bool{}
 	}
 	g.pieces.struck[row] = true
+}
+
+// cutCells marks cells of a row as struck through.
+func (g *grid) cutCells(row int, columns []int) {
+	if g.pieces.cut == nil {
+		g.pieces.cut = map[int][]int{}
+	}
+	g.pieces.cut[row] = slices.Clone(columns)
 }
 
 // packs says whether the texts of further rows are copied as they are added.

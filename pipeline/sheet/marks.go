@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // Remarks that no column holds: rows that are struck through, and signs behind a name, a
@@ -11,6 +14,35 @@ import (
 
 // struckThrough is what is said of a row of struck letters.
 const struckThrough = "struck through"
+
+// struckInPart is what is said of a row of which the place, the name or the time is.
+const struckInPart = "struck through in part"
+
+// struckRows are the rows of which such a cell is struck through, nil where many are: somebody has
+// ticked them off.
+func (p *Part) struckRows(g *grid) map[int]bool {
+	const few = 4 // one row in so many
+	if len(g.pieces.cut) == 0 {
+		return nil
+	}
+	rows, n := map[int]bool{}, 0
+	p.Each(func(row int, _ []string) error {
+		n++
+		for _, i := range g.pieces.cut[row] {
+			if i < len(p.Columns) {
+				switch p.Columns[i].Meaning {
+				case Position, Name, GivenName, FamilyName, Time:
+					rows[row] = true
+				}
+			}
+		}
+		return nil
+	}) // a grid has no error of its own
+	if few*len(rows) > n {
+		return nil
+	}
+	return rows
+}
 
 // remark finds the remarks of a part's rows and adds them to its column of notes, or a
 // column of their own.
@@ -32,7 +64,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	rules := rulesOfLines(lines)
 	corrections, disputes := p.timeCorrections(sheet)
 	renamed := p.nameCorrections(sheet)
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
+	inPart := p.struckRows(g)
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
@@ -40,10 +73,16 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		corrected[c.row] = c
 	}
 	remarks, struck := map[int]string{}, 0
+	lists := listsBelow{p: p}
 	p.Each(func(row int, cells []string) error {
 		var said []string
-		if means := underEnded(ended, row); means != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)) {
-			said = append(said, means)
+		line := underEnded(ended, row)
+		again := lists.anew(line.row, cells)
+		switch {
+		case line.means != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
+			said = append(said, line.means)
+		case line.apart != "" && again:
+			said = append(said, "listed apart under “"+line.apart+"”")
 		}
 		if n := renamed[row]; n != "" {
 			said = append(said, "name put right from "+trim(cellAt(cells, p.Index(Name))))
@@ -65,6 +104,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		if g.pieces.struck[row] {
 			said = append(said, struckThrough)
 			struck++
+		} else if inPart[row] {
+			said = append(said, struckInPart)
 		}
 		for i, c := range cells {
 			if i < len(p.Columns) && (p.Columns[i].Meaning != Notes || c != "" && c == signOf(c)) {
@@ -118,26 +159,29 @@ func (p *Part) linesBeside() []string {
 }
 
 // endedLine is a line between the rows; means is what it says of how the races below it
-// ended, "" for any other line.
+// ended, apart the line where it says that they are of another kind; "" for any other line.
 type endedLine struct {
-	row   int
-	means string
+	row          int
+	means, apart string
 }
 
-// endedLines are the lines between the rows, where one of them says how races ended:
-// "Disqualified:". nil where none does.
+// endedLines are the lines between the rows, where one of them says how races ended,
+// "Disqualified:", or that what stands under it is of another kind, "Wheelchairs". nil where none does.
 func (p *Part) endedLines() (lines []endedLine) {
 	any := false
 	for _, s := range p.Skipped {
 		text := strings.Trim(s.Text, " |:.-–")
-		if text == "" {
+		if text == "" || s.Why == whyHeading.String() {
 			continue
 		}
-		means := ""
-		if len(strings.Fields(text)) <= 5 && saysEnded(text) {
-			means, any = text, true
+		l := endedLine{row: s.Row}
+		if n := len(strings.Fields(text)); n <= 5 && saysEnded(text) {
+			l.means = text
+		} else if n <= 5 && !hasDigit(text) && setsApart(text) {
+			l.apart = text
 		}
-		lines = append(lines, endedLine{row: s.Row, means: means})
+		any = any || l.means != "" || l.apart != ""
+		lines = append(lines, l)
 	}
 	if !any {
 		return nil
@@ -145,15 +189,93 @@ func (p *Part) endedLines() (lines []endedLine) {
 	return lines
 }
 
-// underEnded is what the last line above a row says of how its race ended.
-func underEnded(lines []endedLine, row int) (means string) {
-	last := 0
-	for _, l := range lines {
-		if l.row < row && l.row > last {
-			last, means = l.row, l.means
+// setsApart says whether a line over rows says that these are no results of the run as the others
+// are: "Handcycles", "Old list", "Not counted".
+func setsApart(line string) bool {
+	f := fold(line)
+	if text.Uncounted(f) || text.SetAside(f) {
+		return true
+	}
+	found := false
+	for _, w := range strings.FieldsFunc(f, func(r rune) bool { return strings.ContainsRune(" -,;:()/&'", r) }) {
+		if apartWords[w] {
+			found = true
+		} else if !besideApart[w] && !titleWords[w] {
+			return false
 		}
 	}
-	return means
+	return found
+}
+
+// besideApart may stand beside such words.
+var besideApart = set("race races list lists results runners run runs times time out of the not data lead team at home other and version s")
+
+// apartWords are such words. Common practice, no source.
+var apartWords = set(`wheelchair wheelchairs wheelers handcycle handcycles handcyclists handbike handbikes bicycle bicycles bikes cyclists rollerskis skaters cars canicross dogs virtual remote treadmill volunteers marshals helpers spectators officials crew
+	old draft superseded outdated test trial practice example sample training warmup predicted target targets forecast goals entries registered handicap average averages unofficial competition excluded removed deleted errors duplicates struck
+	rollstuhl handbiker helfer konkurrenz gewertet fauteuils benevoles bruta volontari vrijwilligers mededinging funktionarer`)
+
+// sayListsBelow points out a line over rows whose places, or times, begin anew: what stands under it
+// may be no result of this run. Sexes, groups and what else is known of such lines is read.
+func (p *Part) sayListsBelow(g *grid, sheet string) {
+	if !p.Whole || p.Kind == Volunteers || p.rules.sectionColumn >= 0 || p.rules.time < 0 {
+		return
+	}
+	var lines []endedLine
+	for _, s := range p.Skipped {
+		if text := strings.Trim(s.Text, " |:.-–"); text != "" && s.Why == whyFooter.String() && s.Row > p.rules.first && !p.rules.overLists[s.Row] && rowFilled(g.cellsOf(s.Row)) == 1 {
+			lines = append(lines, endedLine{row: s.Row, means: text})
+		}
+	}
+	if len(lines) == 0 {
+		return
+	}
+	below, said := listsBelow{p: p}, 0
+	p.Each(func(row int, cells []string) error {
+		line := underEnded(lines, row)
+		before := below.again
+		if below.anew(line.row, cells) && !before && line.row > 0 && line.row != said && !isSection(line.means) && !saysEnded(line.means) && !setsApart(line.means) && !isRemark(line.means) {
+			said = line.row
+			p.problem(sheet, row, -1, place.Look, "list-under-line", line.means, "one list of results",
+				"The rows under this line begin anew. If they are of this run, there is nothing to do; else take them out and load the sheet again.")
+		}
+		return nil
+	}) // a grid has no error of its own
+}
+
+// underEnded is the last line above a row.
+func underEnded(lines []endedLine, row int) (last endedLine) {
+	for _, l := range lines {
+		if l.row < row && l.row > last.row {
+			last = l
+		}
+	}
+	return last
+}
+
+// listsBelow tells, row by row, whether a list begins anew under a line: the place is none after
+// the last one above it or, without places, the time is less.
+type listsBelow struct {
+	p          *Part
+	line       int // under which the last row stood
+	again      bool
+	place, end float64 // of the last row
+}
+
+func (l *listsBelow) anew(line int, cells []string) bool {
+	r := &l.p.rules
+	place, end := looseNumber(trim(cellAt(cells, r.pos))), finishTime(cellAt(cells, r.time))
+	if line != l.line {
+		l.line = line
+		l.again = l.again || r.pos >= 0 && place > 0 && place <= l.place || r.pos < 0 && end > 0 && end < l.end
+	}
+	if place > 0 {
+		l.place = place
+	}
+	if end > 0 {
+		l.end = end
+	}
+	return l.again
 }
 
 // signs are the usual signs of footnotes; the longer stand first.

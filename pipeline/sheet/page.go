@@ -159,7 +159,7 @@ var unseen = map[atom.Atom]bool{
 
 // inline are elements that do not end a line.
 var inline = map[atom.Atom]bool{
-	atom.A: true, atom.B: true, atom.Strong: true, atom.I: true, atom.Em: true, atom.Span: true, atom.Font: true, atom.U: true, atom.S: true, atom.Small: true, atom.Big: true,
+	atom.A: true, atom.B: true, atom.Strong: true, atom.I: true, atom.Em: true, atom.Span: true, atom.Font: true, atom.U: true, atom.S: true, atom.Strike: true, atom.Del: true, atom.Ins: true, atom.Small: true, atom.Big: true,
 	atom.Sub: true, atom.Sup: true, atom.Abbr: true, atom.Time: true, atom.Mark: true, atom.Label: true, atom.Code: true, atom.Tt: true, atom.Q: true, atom.Cite: true, atom.Nobr: true, atom.Bdi: true, atom.Bdo: true,
 }
 
@@ -354,7 +354,7 @@ func (p *webPage) row(tr *html.Node) {
 		for k := range span(c, "colspan") {
 			text := ""
 			if k == 0 {
-				text = spacedOnce(textOf(c))
+				text = cellText(c, struckOut(tr))
 			}
 			cells = append(cells, text)
 			if down > 1 {
@@ -399,15 +399,59 @@ func span(n *html.Node, key string) int {
 	return 1
 }
 
+// cellText is the text of a cell without what is struck out in it; where all is, it stands between
+// the marks that people type for that.
+func cellText(n *html.Node, struck bool) string {
+	all := spacedOnce(textOf(n))
+	if !struck && !struckOut(n) {
+		if !holdsStruck(n) {
+			return all
+		}
+		if rest := spacedOnce(textWithout(n, struckOut)); rest != "" {
+			return rest
+		}
+	}
+	if all == "" {
+		return ""
+	}
+	return "~~" + all + "~~"
+}
+
+// struckOut says whether an element is shown with a line through it.
+func struckOut(n *html.Node) bool {
+	if n.Type != html.ElementNode {
+		return false
+	}
+	switch n.DataAtom {
+	case atom.S, atom.Strike, atom.Del:
+		return true
+	}
+	return slices.ContainsFunc(n.Attr, func(a html.Attribute) bool {
+		return a.Key == "style" && strings.Contains(strings.ToLower(a.Val), "line-through")
+	})
+}
+
+func holdsStruck(n *html.Node) bool {
+	for c := range n.Descendants() {
+		if struckOut(c) {
+			return true
+		}
+	}
+	return false
+}
+
 // textOf is the text that a cell shows; a line of it ends at <br> and at a paragraph.
-func textOf(n *html.Node) string {
+func textOf(n *html.Node) string { return textWithout(n, hidden) }
+
+// textWithout is textOf without the elements for which leave says so.
+func textWithout(n *html.Node, leave func(*html.Node) bool) string {
 	var b strings.Builder
 	var walk func(n *html.Node)
 	walk = func(n *html.Node) {
 		switch {
 		case n.Type == html.TextNode:
 			b.WriteString(n.Data)
-		case n.Type == html.ElementNode && (unseen[n.DataAtom] || hidden(n)):
+		case n.Type == html.ElementNode && (unseen[n.DataAtom] || hidden(n) || leave(n)):
 			return
 		case n.Type == html.ElementNode && !inline[n.DataAtom]:
 			b.WriteByte(' ')

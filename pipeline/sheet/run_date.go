@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"time"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/unit"
@@ -223,6 +224,9 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {
 			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", best.e.text, fmt.Sprintf("%s is a %s", p.Date.Day.Long(), p.Date.Day.Weekday()), "Check the date of the run; correct it with --date if the weekday is right.")
 		}
+		if best.e.weekday < 0 && weekday >= 0 && best.e.strength == 2 && int(p.Date.Day.Weekday()) != weekday && !saysWeekday(p.Course.Value, weekday) {
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", weekdayName(weekday), fmt.Sprintf("%s is a %s", p.Date.Day.Long(), p.Date.Day.Weekday()), "The sheet names another weekday than that of the date in the file's name. Check the date of the run; if it is wrong, load the sheet with --date.")
+		}
 		for _, e := range evs {
 			if e.strength < best.e.strength && e.strength == 2 && e.settled() && e.readings[0].day() != p.Date.Day {
 				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", p.Date.Day.Long(), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", p.Date.Day.Long(), e.from, e.readings[0].day()))
@@ -230,6 +234,17 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 			}
 		}
 	}
+}
+
+// weekdayName is the name of a weekday, 0 for Sunday.
+func weekdayName(weekday int) string { return time.Weekday(weekday).String() }
+
+// saysWeekday says whether a course is called after a weekday.
+func saysWeekday(slug string, weekday int) bool {
+	return slices.ContainsFunc(strings.Split(slug, "-"), func(w string) bool {
+		d, ok := longWeekday(w)
+		return ok && d == weekday
+	})
 }
 
 func has(rs []reading, d unit.Day) bool {

@@ -40,7 +40,7 @@ var madeWords = set(madeList)
 // issueWords before a date say that it is when the sheet was made, or a run to
 // come, or the first one, and not the day of the run.
 var issueWords = set(madeList + `
-	next before since established est naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
+	next before since established est founded launched inaugurated naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
 	seit gegrundet depuis fondee fonde desde fundado fundada dal sinds opgericht sedan grundad siden grundlagt stiftet`)
 
 // dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
@@ -67,7 +67,30 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
 var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
+	"week of", "weekend of", "woche vom", "semaine du", "first run", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to",
 	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
+
+// otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
+// no source.
+var otherMatters = set(`agm bbq barbecue picnic dinner prizegiving presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
+	entries registration registrations register registering signup deadline closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
+
+// byWords are words right before a date that make it the end of something: "Protests by 26 July".
+var byWords = set("by until till bis jusqu hasta tot senast inden innen")
+
+// unsureBefore and unsureBehind say beside a date that nobody is sure of it.
+var (
+	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$`)
+	unsureBehind = regexp.MustCompile(`(?i)^\s*\(?\s*(?:\?|or\b|tbc\b|oder\b|ou\b|to be confirmed|approx)`)
+	// yearAgain is a year behind a date that has one: "July 12-19 2025".
+	yearAgain = regexp.MustCompile(`^\s*,?\s*(?:19|20)\d\d(?:\D|$)`)
+)
+
+// unsureOf says whether what stands beside a date in its line says that nobody is sure of it.
+func unsureOf(line string, f foundDate) bool {
+	behind := line[f.to:]
+	return unsureBefore.MatchString(line[:f.from]) || unsureBehind.MatchString(behind) || f.readings[0].y != 0 && f.to > 0 && line[f.to-1] >= '0' && line[f.to-1] <= '9' && yearAgain.MatchString(behind) && !strings.HasPrefix(behind, ",")
+}
 
 // noRun say that on the day behind them, or before them, there is no run. Common practice,
 // no source.
@@ -93,7 +116,7 @@ func endsWithAny(text string, phrases []string) bool {
 // titleDates finds the dates of a title line, leaving out those that say when
 // the sheet was printed.
 func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
-	if f := strings.Fields(fold(title)); len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
+	if f := strings.Fields(fold(title)); len(f) > 1 && recordWords[strings.TrimSuffix(f[0], ":")] || len(f) > 2 && recordOf[f[0]] && recordWords[f[1]] {
 		return nil // "Course record: Jo Lee, 14 June 2019"
 	}
 	if saysNoRun(title) || len(bestOnDay.FindAllStringIndex(title, 2)) == 2 {
@@ -106,7 +129,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			continue
 		}
 		before, labelled := strings.Fields(fold(title[:f.from])), false
-		if notOfTheRun(before) {
+		if notOfTheRun(before) || unsureOf(title, f) {
 			listed = f.to
 			continue
 		}
@@ -123,9 +146,15 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 // notOfTheRun says whether the folded words before a date say that it is another day than
 // that of the run.
 func notOfTheRun(before []string) bool {
+	n := len(before)
 	return endsWithAny(strings.Join(before, " "), notTheDay) || putOffFrom.MatchString(strings.Join(before, " ")) ||
-		slices.ContainsFunc(before[max(0, len(before)-3):], func(w string) bool { return issueWords[w] })
+		n > 1 && byWords[before[n-1]] || n > 0 && (before[0] == "see" || before[0] == "join") ||
+		slices.ContainsFunc(before, func(w string) bool { return otherMatters[w] || editionMark.MatchString(w) }) ||
+		slices.ContainsFunc(before[max(0, n-4):], func(w string) bool { return issueWords[strings.Trim(w, ",;")] })
 }
+
+// editionMark is the number of an edition of the list: "v2, 20 July".
+var editionMark = regexp.MustCompile(`^v\.?\d{1,2},?$`)
 
 // madeOn is the one date of the titles, with its year, that is said to be the day on which
 // the sheet was made; false where there are several or none.

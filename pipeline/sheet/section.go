@@ -256,6 +256,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayTimedLinesLeftOut(own, s.Name)
 		p.sayOtherWeeks(s.Name)
 		p.sayCorrections(s.Name)
+		p.sayListsBelow(own, s.Name)
 		p.askTimesOff(s.Name)
 	}
 	return parts

@@ -501,7 +501,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var cells []string
 	var missing uncached
 	var now cell
-	row, struck, phonetic, strike, inHeader := 0, 0, false, false, false
+	row, phonetic, strike, inHeader := 0, false, false, false
+	var struck []int // columns of the row in hand
 	var behind rowFill
 	c.header = c.header[:0]
 	for {
@@ -519,7 +520,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				if row, err = c.rowNumber(x, row+1); err != nil {
 					return nil, missing, err
 				}
-				now.col, cells, struck, behind = -1, cells[:0], 0, rowFill{}
+				now.col, cells, struck, behind = -1, cells[:0], struck[:0], rowFill{}
 				c.pack, c.row = g.packs(), c.row[:0]
 			case "c":
 				if err := now.begin(x); err != nil {
@@ -593,15 +594,17 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				}
 				cells[now.col] = text
 				if style.struck {
-					struck++
+					struck = append(struck, now.col)
 				}
 				behind.add(style.fill)
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
 				}
-				if struck > 1 && struck == rowFilled(cells) {
+				if n := len(struck); n > 1 && n == rowFilled(cells) {
 					g.strike(row)
+				} else if n > 0 {
+					g.cutCells(row, struck)
 				}
 				g.fill(row, behind)
 				if c.packed+g.bytes()+c.texts.size > c.limits.CellText {

@@ -12,7 +12,7 @@ var (
 	aside = wordsOf(`query queried queries check unsure uncertain unclear unconfirmed unverified doubtful dubious doubt doubts suspect suspicious suspected questionable disputed dispute protest protested appeal appealed
 		provisional provisionally prov prelim preliminary pending tbc tba tbd est estd estimated estimate estimates approx approximate approximately ca circa rough roughly roundabout ish guess guessed maybe perhaps possibly poss probably presumably presumed assumed supposed supposedly allegedly
 		wrong incorrect error erroneous erroneously mistake mistaken mistakenly mixed muddled swapped swap exchanged interpolated extrapolated averaged calculated calc computed deduced derived adjusted adj rounded penalty penalised pen deducted handicap handicapped implausible impossible think thinks believe reckon looks shared anothers another's unreliable invalid verify confirm
-		duplicate duplicated dup dupe double doubled repeat repeated twice superseded replaced obsolete outdated delete deleted remove removed cancelled canceled void voided annulled scratched disregard ignore ignored omit omitted exclude excluded test testing dummy sample example phantom ineligible
+		duplicate duplicated dup dupe double doubled repeat repeated twice superseded replaced obsolete outdated delete deleted remove removed cancelled canceled void voided annulled scratched disregard ignore ignored struck crossed omit omitted exclude excluded test testing dummy sample example phantom ineligible
 		bike bicycle ebike cycling cyclist cycled scooter skates skater rollerskates rollerblades treadmill remote remotely yesterday half halfway relay leg lap laps loop loops short cut illegible unreadable smudged unofficial
 		unsicher fraglich zweifelhaft ungewiss unklar vermutlich vielleicht eventuell evtl wahrscheinlich moglicherweise geschatzt geschatzte geschaetzt ungefahr ungef zirka etwa prufen uberprufen klaren falsch falsche fehler irrtum irrtumlich doppelt gestrichen geloscht loschen streichen ungultig ersetzt veraltet vorlaufig einspruch strafe fahrrad laufband gestern
 		etre environ env approximatif approximative estime estimee incertain incertaine douteux douteuse verifier confirmer revoir faux fausse erreur doublon raye annule annulee supprime supprimer provisoire reclamation penalite velo hier
@@ -25,7 +25,7 @@ var (
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
 	besides = wordsOf(`peut time times timing timed name named names place places placed placing position positions pos result results order number no nr num bib token barcode chip tag card code spelling spelt sp sic
 		of to be by in on at for is was are has had have seems look seem may might could can cannot must needs need needed please pls rd ref referee desk director me us him her his she he they it its this that the a an and or but so very too all both same as line lines row entry entries entered listed list recorded shown given taken took added read written pressed clicked scanned start started finish finished finisher finishers course way turn lap race run ran runner person participant competitor
-		did see above below note notes sheet with from under until subject awaiting await confirmation verification decision review hold ask i we out off it's would like removed only one two three just about around more less minute minutes min mins sec secs second seconds s km k missed went last lost took time's watch clock timer stopwatch stopped failed fast slow own mine other else someone correct corrected not
+		did see above below note notes sheet with from under until subject awaiting await confirmation verification decision review hold ask i we out off it's would like removed through part only one two three just about around more less minute minutes min mins sec secs second seconds s km k missed went last lost took time's watch clock timer stopwatch stopped failed fast slow own mine other else someone correct corrected not
 		zeit zeiten name platz start startnummer temps nom place tiempo nombre puesto tempo nome tijd naam plaats tid namn navn plass czas nazwisko cas jmeno aika nimi bitte noch zu zum mit dem der die das ist a en sur la le les el los por da de del di il op met het pa med och og z s`)
 	settledYet = wordsOf(`checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
 )
@@ -79,6 +79,17 @@ func SetAside(folded string) bool {
 	}
 	return found
 }
+
+// Disputes says whether a sentence, folded and without marks, has a word that sets a result in doubt,
+// takes it back or puts another in its place, whatever stands beside it: "Jo Lee disqualified
+// after protest", "place 7 should be Ann Fox".
+func Disputes(folded string) bool {
+	words := remarkWords(folded)
+	return anyOf(words, aside) || anyOf(words, taken) || strings.Contains(folded, "should be") || strings.Contains(folded, "should read") || strings.Contains(folded, "did not finish") || strings.Contains(folded, "did not run") || strings.Contains(folded, "was not") || strings.Contains(folded, " not ") || strings.Contains(folded, "'s barcode")
+}
+
+// taken say that a result was taken back or changed.
+var taken = wordsOf(`disqualified dq dsq dnf dns withdrawn withdrew retired struck corrected amended listed swapped uncertain disqualifiziert disqualifie descalificado squalificato gediskwalificeerd diskvalificerad diskvalifisert diskvalificeret hylatty zdyskwalifikowany`)
 
 // hasClock says whether figures stand on both sides of a colon.
 func hasClock(s string) bool {

@@ -76,7 +76,7 @@ func NotWholeCourse(folded string) bool {
 // that did not begin with the others', retireds of a course that was not run to its end. Common
 // practice, no source.
 var (
-	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run",
+	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run",
 		"schon oben", "doppelt gescannt", "gestern gelaufen", "deja au dessus", "deja classe", "meme personne que", "ya figura arriba", "gia sopra"}
 	virtuals    = wordsOf(`virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
 	earlyStarts = []string{"started early", "early start", "min early", "mins early", "minutes early", "zu fruh gestartet", "fruhstart", "frueh gestartet", "fruher gestartet", "parti en avance", "partie en avance", "salio antes", "partito prima", "partita prima", "te vroeg gestart", "eerder gestart", "startade tidigt", "startet for tidlig"}
