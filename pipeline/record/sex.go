@@ -284,6 +284,11 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "t")
 		l.why = "P beside F or T is a boy (pojke, poika)"
 	}
+	for _, pair := range childPairs {
+		if (pair.heading == "" || pair.heading == heading) && l.only(pair.boys, pair.girls) {
+			l.is[pair.boys], l.is[pair.girls], l.why, l.ask = M, W, pair.why, 0
+		}
+	}
 	for ch := byte('0'); ch <= 'z'; ch++ {
 		if l.n[ch] == 0 {
 			continue
@@ -305,6 +310,29 @@ func (l *letters) settle(heading string, answers map[string]string) {
 			l.ask = 0
 		}
 	}
+}
+
+// childPairs are the two letters of boys and girls that mean something else beside other letters,
+// some only under a heading of their language.
+var childPairs = []struct {
+	boys, girls  byte
+	heading, why string
+}{
+	{'d', 'p', "", "D and P are drenge and piger: boys and girls"},
+	{'f', 'l', "", "F and L are fiúk and lányok: boys and girls"},
+	{'f', 'd', "spol", "F and D under this heading are fantje and dekleta: boys and girls"},
+	{'b', 'm', "lytis", "B and M under this heading are berniukai and mergaitės: boys and girls"},
+	{'z', 'm', "dzimums", "Z and M under this heading are zēni and meitenes: boys and girls"},
+}
+
+// only says whether both of two letters stand in the column and no other does.
+func (l *letters) only(a, b byte) bool {
+	for ch := byte('a'); ch <= 'z'; ch++ {
+		if (l.n[ch] > 0) != (ch == a || ch == b) {
+			return false
+		}
+	}
+	return true
 }
 
 // sex turns a mark into a sex.

@@ -683,10 +683,10 @@ func (t table) rosterNumbers(lex *lexicon, heading int, isRun map[int]bool) map[
 	out := map[int]bool{}
 	for c, h := range names {
 		g := lex.read(h)
-		if isRun[c] || !g.known || g.meaning != Position && !g.number {
+		if isRun[c] || g.known && g.meaning != Position && !g.number {
 			continue
 		}
-		if g.meaning == Position || t.countsUp(heading, c) {
+		if g.known && g.meaning == Position || t.countsUp(heading, c) {
 			out[c] = true
 		}
 	}

@@ -492,9 +492,12 @@ func (g *grid) titlesOver(heading, from, to int) (nearest string, otherWeek bool
 
 // pairs gives the columns at which lists begin that stand side by side under headings that
 // differ: "Men | Time | Women | Time", "Pair | Runner 1 | Time | Runner 2 | Time". Each has a
-// column of names, those of different people, before one of times, which have one heading.
+// column of names, those of different people, before one of times, which have one heading, or one
+// but for its number, "Time 1", "Time 2". What they took together stands behind them.
 func (t table) pairs(lex *lexicon, l layout) (starts []int) {
 	var clocks []int
+	bare := func(i int) string { return strings.Trim(fold(l.headings[i]), "0123456789 #.") }
+	total := -1
 	for i, h := range l.headings {
 		switch g := lex.read(h); {
 		case g.known && g.meaning.isTime():
@@ -503,12 +506,15 @@ func (t table) pairs(lex *lexicon, l layout) (starts []int) {
 			return nil
 		}
 	}
+	if n := len(clocks); n > 2 && bare(clocks[n-1]) != bare(clocks[0]) && clocks[n-1] == clocks[n-2]+1 {
+		clocks, total = clocks[:n-1], clocks[n-1]
+	}
 	if len(clocks) < 2 {
 		return nil
 	}
 	names := map[string]bool{}
 	for k, c := range clocks {
-		if c == 0 || fold(l.headings[c]) != fold(l.headings[clocks[0]]) || k > 0 && c-clocks[k-1] != clocks[1]-clocks[0] || clocks[1]-clocks[0] < 2 {
+		if c == 0 || bare(c) != bare(clocks[0]) || k > 0 && c-clocks[k-1] != clocks[1]-clocks[0] || clocks[1]-clocks[0] < 2 {
 			return nil
 		}
 		named, timed, rows := 0, 0, 0
@@ -530,6 +536,9 @@ func (t table) pairs(lex *lexicon, l layout) (starts []int) {
 			return nil
 		}
 		starts = append(starts, c-1)
+	}
+	if total > 0 {
+		starts = append(starts, total)
 	}
 	return starts
 }

@@ -364,6 +364,9 @@ func (s *settler) official() {
 	case plain >= 0 && gun >= 0 && s.timed(gun) && s.placesFollow(gun, plain):
 		s.set(plain, Other, "heading %q; the places don't follow it", s.headings[plain])
 		s.set(gun, Time, "heading %q: the places follow it, not those of column %s", s.headings[gun], letters(plain))
+	case plain >= 0 && gun >= 0 && s.timed(gun) && anyWord(s.headings[gun], saysOfficial) && !anyWord(s.headings[plain], saysOfficial) && strings.Contains(fold(s.headings[plain]), " "):
+		s.set(plain, Other, "heading %q beside official times", s.headings[plain])
+		s.set(gun, Time, "heading %q: the official time", s.headings[gun])
 	case plain >= 0:
 	case other >= 0:
 		s.set(gun, Time, "heading %q: the gun time is the official time of a road race", s.headings[gun])
@@ -381,6 +384,9 @@ func (s *settler) official() {
 		s.goesBy = s.headings[at]
 	}
 }
+
+// saysOfficial are words for official in headings of times.
+var saysOfficial = set("official officiel officielle oficial ufficiale offiziell offizielle officieel oficjalny oficialny")
 
 // shortlyBefore is the only column of which nothing else is known whose times are, in nearly every
 // row, those of the gun's column or less by up to two minutes: each runner's own; -1 for none.

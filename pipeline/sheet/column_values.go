@@ -25,18 +25,22 @@ func (s *settler) courseByValues(book *courseBook) {
 		known, filled, words, rows, changes := 0, 0, 0, 0, 0
 		texts, days := map[string]bool{}, map[string]bool{}
 		lastDate, lastText := "", ""
+		blank, again := false, false                               // after a blank cell the same text stands again, as a note does
 		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
 			d, c := trim(cellAt(r.cells, date)), trim(cellAt(r.cells, i))
 			switch kindOf(d) {
 			case kText, kSex, kGroup, kStatus:
 				continue // a line of totals: Men, 31
 			}
+			sameDay := d == "" || d == lastDate
 			if d != "" && d != lastDate || c != "" && c != lastText {
 				changes++
 			}
 			if d != "" {
 				lastDate, days[d] = d, true
 			}
+			again = again || blank && c != "" && c == lastText && sameDay
+			blank = c == ""
 			if c != "" {
 				lastText = c
 				filled++
@@ -57,6 +61,7 @@ func (s *settler) courseByValues(book *courseBook) {
 		case known*10 >= filled*8:
 			s.set(i, Course, "heading %q; its values are courses already known", s.headings[i])
 			return
+		case again:
 		case rows >= 3*changes && (i == date+1 || i == date-1):
 			s.set(i, Course, "heading %q, beside the date and the same for many rows", s.headings[i])
 			return

@@ -14,6 +14,7 @@ type courseWord struct {
 	slug   string
 	weight int
 	why    string
+	small  bool // in small letters beside others: "double" of "Alder Bank 5 km double"
 }
 
 // titleWords are words of title lines that name no place, folded (common
@@ -35,8 +36,8 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	running rhediad ras welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
-	trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
+	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 記録会 走 競走 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
+	kolo kola trat trasa aushang trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
 	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол протокола результати забег забега забіг забігу пробег пробега пробіг пробігу кросс кросса бягане бег бега біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
@@ -614,11 +615,12 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if hasDate {
 			w.weight += 8
 		}
-		if comment && !labelled && !hasDate {
+		if comment && !labelled && !hasDate && !hasDistance {
 			w.weight -= 30 // what a program writes above its figures
 		}
 		if !labelled && seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) {
 			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario", "løpt 3. mai 2026"
+			w.small = true
 		}
 		if !labelled && sentence(seg) {
 			w.weight -= 6 // behind a line that is written as a name
@@ -889,23 +891,12 @@ func placeIn(text string) string {
 func behindWhere(text string) (name string, ok bool) {
 	words := strings.Fields(text)
 	for i := len(words) - 2; i >= 0; i-- {
-		if !whereWords[words[i]] {
-			if !startsUpper(words[i]) {
-				return "", false
-			}
+		if !whereWords[words[i]] || !startsUpper(words[i+1]) || notWhere[fold(words[i+1])] || i > 0 && i < 4 {
 			continue
 		}
-		small := 0
-		for _, w := range words[min(1, i):i] {
-			if startsUpper(w) {
-				return "", false
-			}
-			small++
-		}
-		if startsUpper(words[i+1]) && !notWhere[fold(words[i+1])] && (i == 0 || small > 2) {
+		if i == 0 || !slices.ContainsFunc(words[1:i], startsUpper) {
 			return strings.Join(words[i+1:], " "), true
 		}
-		return "", false
 	}
 	return "", false
 }

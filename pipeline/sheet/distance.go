@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Metres in a unit of distance; the mile is the international mile (1959
@@ -34,6 +36,10 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 			continue
 		}
 		unit, known := distanceUnits[toks[j].word]
+		to := toks[j].to
+		if !known {
+			unit, to, known = unitBeforeIdeograph(s, toks[j].from)
+		}
 		v, err := strconv.ParseFloat(strings.Replace(s[toks[i].from:toks[end-1].to], ",", ".", 1), 64)
 		if !known || err != nil || isSpeed(toks, j) {
 			continue
@@ -48,9 +54,20 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		if unit == 1 && j > end && m < 800 && !saysRace(s) || m < 400 || m > 100000 {
 			continue // 600 m may be a climb, or a way to walk
 		}
-		return m, toks[i].from, toks[j].to, true
+		return m, toks[i].from, to, true
 	}
 	return 0, 0, 0, false
+}
+
+// unitBeforeIdeograph is a unit of distance that is written in one with what follows: 5km記録会, 5キロ走.
+func unitBeforeIdeograph(s string, from int) (metres float64, to int, ok bool) {
+	for _, unit := range [...]string{"km", "キロ", "公里", "千米"} {
+		if rest, found := strings.CutPrefix(s[from:], unit); found {
+			r, _ := utf8.DecodeRuneInString(rest)
+			return 1000, from + len(unit), unicode.In(r, unicode.Han, unicode.Katakana, unicode.Hiragana, unicode.Hangul)
+		}
+	}
+	return 0, from, false
 }
 
 // isMileSlug is isMilePlace for the short form of a name: 5-mile-wood.

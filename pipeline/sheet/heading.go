@@ -69,6 +69,9 @@ func (l *lexicon) readNew(heading string) guess {
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}
 	}
+	if a, b, two := strings.Cut(f, " / "); two && len(a) > 1 && len(b) > 1 && sexWords[a] && sexWords[b] {
+		return guess{meaning: Sex, known: true} // "Chico/Chica"
+	}
 	if parted := partWords(heading); parted != heading {
 		if g := l.read(parted); g.known {
 			return g

@@ -78,7 +78,7 @@ func letterNumber(c string) (letter byte, number int, ok bool) {
 func (s *settler) schoolForms(i int) bool {
 	n, other := 0, false
 	for _, r := range s.rows {
-		c := trim(cellAt(r.cells, i))
+		c := schoolForm(trim(cellAt(r.cells, i)))
 		if c == "" {
 			continue
 		}
@@ -92,6 +92,14 @@ func (s *settler) schoolForms(i int) bool {
 	return n >= 3 && other
 }
 
+// schoolForm is the class of a school without a mark before its letter: 7b for "7.b", "7/b" and "7 b".
+func schoolForm(c string) string {
+	if n := len(c); n > 2 && n < 6 && hasLetter(c[n-1:]) {
+		return strings.TrimRight(c[:n-1], " ./-") + c[n-1:]
+	}
+	return c
+}
+
 // schoolYears says whether a column whose heading is a school's, or "Year", holds nothing but
 // numbers up to 13, with the same letter of a class behind them or none: "7b". A two-figure year
 // of birth has its nought where the numbers are below ten: 07.
@@ -101,7 +109,7 @@ func (s *settler) schoolYears(i int) bool {
 	}
 	n, letters := 0, map[byte]bool{}
 	for _, r := range s.rows {
-		c := strings.ToLower(trim(cellAt(r.cells, i)))
+		c := schoolForm(strings.ToLower(trim(cellAt(r.cells, i))))
 		if isBlank(c) {
 			continue
 		}

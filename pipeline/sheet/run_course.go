@@ -134,7 +134,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 	for i := range cs {
 		for j := range cs {
 			if apart(cs[i], cs[j]) && (cs[i].slug == cs[j].slug || strings.HasPrefix(cs[i].slug, cs[j].slug+"-") && strings.HasPrefix(cs[j].from, "file")) {
-				if cs[i].slug == cs[j].slug {
+				if cs[i].slug == cs[j].slug && !cs[i].small && !cs[j].small {
 					cs[i].weight += 30
 				}
 				break
@@ -148,7 +148,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 	}
 	if best < 0 {
-		return Found{}
+		return p.askedCourse(rs)
 	}
 	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
 	if known := rs.book.butArticle(f.Value); known != "" {
@@ -160,6 +160,25 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// askedCourse is the place that the question over the times names with a distance, in the answers to a
+// form: "Your time at the Alder Bank 5k on 3 January 2026".
+func (p *Part) askedCourse(rs *runSettler) Found {
+	for _, c := range p.Columns {
+		_, from, to, ok := findDistance(c.Heading)
+		if c.Meaning != Time || !ok || len(strings.Fields(c.Heading)) < 5 {
+			continue
+		}
+		before := placeIn(strings.TrimSpace(c.Heading[:from]))
+		for _, piece := range []string{segments(cutDates(c.Heading[to:], true, "|"))[0], before} {
+			name := plainWords(piece)
+			if first, _, _ := strings.Cut(name, " "); len(Slug(name)) >= 3 && startsUpper(first) && name != plainWords(c.Heading[:from]) {
+				return Found{Value: rs.book.slug(name), Text: name, From: "column " + letters(c.Index), Why: "the question over the times names it"}
+			}
+		}
+	}
+	return Found{}
 }
 
 // listsClub says whether a name of several words is that of a club of the table.

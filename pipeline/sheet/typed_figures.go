@@ -12,6 +12,8 @@ var (
 	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}[:.'’][\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
 	// colonMisread is one whose colon was read as a semicolon: 18;48.
 	colonMisread = regexp.MustCompile(`(?:^|[^\pL\d:.;])([\dlIO]{1,2};[0-5lIO][\dlIO])(?:$|[^\pL\d:;.])`)
+	// misreadCell is a cell of two figures of which one was read as a letter, an age of 7l.
+	misreadCell  = regexp.MustCompile(`[,;\t](\d[lO]|[lI]\d)[,;\t]`)
 	misreadPlace = regexp.MustCompile(`^\s*([\dlIO]{1,3})(?:[.):]|\s)\s*\pL`)
 	secondsOnly  = regexp.MustCompile(`(?:^|\s)(:[0-5]\d)(?:$|\s)`)
 	minuteAlone  = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*(?:min|mins|minutes?|minuten|minuti|minutos|minuter|minutter|minut|minuty)[.:]*\s*$`)
@@ -75,6 +77,11 @@ func typedFigures(text []byte) ([]byte, bool) {
 	}
 	if !changed {
 		return text, false
+	}
+	for i, l := range lines {
+		if m := misreadCell.FindStringSubmatchIndex(l); m != nil && len(l) < 300 {
+			lines[i] = l[:m[2]] + asFigures.Replace(l[m[2]:m[3]]) + l[m[3]:]
+		}
 	}
 	return []byte(strings.Join(lines, "\n")), true
 }

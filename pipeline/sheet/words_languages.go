@@ -41,7 +41,7 @@ var languageWords = map[concept]string{
 // languagePhrases are whole headings of those languages whose meaning is not the
 // sum of their words.
 var languagePhrases = map[string]Meaning{
-	"lib evt": Course, "nom evt": Course, "lib course": Course, "lib evenement": Course, "dt naiss": BirthDate, "dt nasc": BirthDate, "van": FamilyName, "van en naam": Name, "naam en van": Name, "geboortejaar": BirthYear, "ouderdomsgroep": AgeGroup,
+	"curso": Other, "lib evt": Course, "nom evt": Course, "lib course": Course, "lib evenement": Course, "dt naiss": BirthDate, "dt nasc": BirthDate, "van": FamilyName, "van en naam": Name, "naam en van": Name, "geboortejaar": BirthYear, "ouderdomsgroep": AgeGroup,
 	"р н": BirthYear, "r nar": BirthYear, "s v": BirthYear, "rocz": BirthYear, "age next birthday": Age, "age at next birthday": Age, "age last birthday": Age, "datum nar": BirthDate, "dat nar": BirthDate, "faedingardagur": BirthDate, "fdag": BirthDate, "kt": Other, "god rod": BirthYear, "године": Age, "држава": Other, "ст број": Number, "учесник": Name,
 	"м": Position, "г р": BirthYear, "г рожд": BirthYear, "год рожд": BirthYear, "год р": BirthYear, "дата рождения": BirthDate, "дата рожд": BirthDate, "дата народження": BirthDate,
 	"место проведения": Course, "місце проведення": Course, "ст no": Number, "старт no": Number, "стартовыи номер": Number, "стартовии номер": Number, "нагр no": Number, "время старта": Session,
