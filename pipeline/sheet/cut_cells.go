@@ -243,7 +243,7 @@ var (
 	// andSeconds is the word between minutes and seconds.
 	andSeconds = regexp.MustCompile(`(\d ?min(?:ute)?s?),? and (\d{1,2} ?sec)`)
 	// dayBeforeColon is a line that may be a day and ends in a colon.
-	dayBeforeColon = regexp.MustCompile(`(?m)^[^\n:]{6,40}:[ \t]*`)
+	dayBeforeColon = regexp.MustCompile(`(?m)^[^\n:]{6,40}:[ \t]*\r?$`)
 	minuteBehind   = regexp.MustCompile(`(?mi)^(.*\pL.*\d:[0-5]\d) ?(?:min|mins|minuten|minutes|minutos|minuti|minuter|minut|minuty)\b\.?[ \t]*$`)
 )
 
@@ -256,7 +256,7 @@ func tidyEnds(text []byte) []byte {
 	}
 	if bytes.Contains(text, []byte(":\n")) || bytes.Contains(text, []byte(":\r\n")) {
 		text = dayBeforeColon.ReplaceAllFunc(text, func(l []byte) []byte {
-			if day := bytes.TrimRight(l, ": \t"); isDate(string(day)) {
+			if day := bytes.TrimRight(l, ": \t\r"); isDate(string(day)) {
 				return day // "10.02.2024:" over the results of that day
 			}
 			return l
