@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -307,7 +308,7 @@ func (s *settler) ticks() {
 		}
 	}
 	var found []tick
-	men, women := false, false
+	men, women, numbered := false, false, false
 	for i, h := range s.headings {
 		sexWord := tickHeading(h)
 		if sexWord == "" {
@@ -329,6 +330,7 @@ func (s *settler) ticks() {
 			continue
 		}
 		found = append(found, tick{column: i, sex: sexWord})
+		numbered = numbered || places > 0
 		switch f := fold(sexWord); {
 		case menWords[f]:
 			men = true
@@ -354,7 +356,9 @@ func (s *settler) ticks() {
 			return
 		}
 	}
-	if one*10 < len(s.rows)*7 {
+	// Those who are not named have no mark; those of a class may have theirs under that.
+	classes := func(h string) bool { return kindOf(h) == kGroup }
+	if one*10 < len(s.rows)*7 && (numbered || one*10 < len(s.rows)*4 || slices.ContainsFunc(s.headings, classes)) {
 		return
 	}
 	s.beside.ticks = found

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"encoding/binary"
 	"strings"
 	"testing"
 )
@@ -39,6 +40,21 @@ var combinationCases = []sheetCase{
 	{name: "the first home over a course at the foot", file: "results",
 		text:    "5 km\n3 January 2026\nFirst man: Jo Lee 18:20\nFirst woman: Di Fox 19:40\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Di Fox|19:40\n\nCourse: Osk Lane\n",
 		columns: "position name time", run: "osk-lane 2026-01-03", rows: "6-8"},
+	{name: "how a race ended in brackets behind the last names", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|19:02\n|Di Fox (DNF)|\n|Ed Gow (F) (DNF)|\n|Fi Hay (Mill AC)|\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-6"},
+	{name: "places that nobody was given", file: "alder-bank_2026-01-03",
+		text:    "Platz|Name|Zeit\n1|Jo Lee|18:20\n2|nicht vergeben|\n3|not used|\n4|Al Roe|18:31\n5|Ann Used|\n6|nicht vergeben|18:40\n7|Cy Dee|19:02\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2 5-8"},
+	{name: "the year in which a club began is not that of the run", file: "alder-bank",
+		text:    "Mill Harriers\nrunning since 1987\n23 May\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "not known", rows: "5-6", asks: "year-missing"},
+	{name: "a club by its initials over a file called after the course", file: "auwiesen-torben",
+		text:    "SV Torben\nErgebnisse\n3. Januar 2026\nPlatz|Name|Zeit\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
+		columns: "position name time", run: "auwiesen-torben 2026-01-03", rows: "5-6"},
+	{name: "marks under both sexes, and many who are not named", file: "alder-bank_2026-01-03",
+		text:    "Name|Time|Male|Female|Age\nAnn Fox|17:30||x|52\nUnknown|17:52|||\nJo Lee|18:26|x||17\nAl Roe|19:20|x||25\nUnknown|20:25|||\nDi Elm|20:46||x|35\nUnknown|21:18|||\n",
+		columns: "name time sex - age", run: "alder-bank 2026-01-03", rows: "2-8"},
 	{name: "a best of some before the time of all", file: "alder-bank_2026-01-03",
 		text:    "Usually|Today|Place|Name\n19.19|20.18|1|Jo Lee\n21.05|22.14|2|Al Roe\n|23.48|3|Cy Dee\n24.34|24.40|4|Di Fox\n25.42|26.46|5|Ed Gow\n|28.28|6|Fi Hay\n",
 		columns: "- time position name", run: "alder-bank 2026-01-03", rows: "2-7"},
@@ -59,6 +75,25 @@ func TestCombinations(t *testing.T) {
 	}
 }
 
+// A page in UTF-16 is a page.
+func TestPageInUTF16(t *testing.T) {
+	page := "<html><body><h1>Alder Bank, 3 January 2026</h1><table><tr><th>Pos</th><th>Name</th><th>Time</th></tr><tr><td>1</td><td>Jo Lee</td><td>18:20</td></tr><tr><td>2</td><td>Al Roe</td><td>18:31</td></tr></table></body></html>"
+	for _, order := range []binary.ByteOrder{binary.LittleEndian, binary.BigEndian} {
+		data := make([]byte, 2*len(page)+2)
+		order.PutUint16(data, 0xFEFF)
+		for i := range len(page) {
+			order.PutUint16(data[2*i+2:], uint16(page[i]))
+		}
+		s, err := Read("page.html", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := outcome(s); got.columns != "position name time" || got.run != "alder-bank 2026-01-03" {
+			t.Errorf("%v: %+v", order, got)
+		}
+	}
+}
+
 // Lines that tell how many ran, who was first or what a file is name a course only where a place
 // stands in them with capital letters.
 func TestCourseOfSentences(t *testing.T) {
@@ -74,6 +109,8 @@ func TestCourseOfSentences(t *testing.T) {
 		"Le 3 mai 2025, 12 coureurs ont couru 5 km au Parc des Lirots.":  "parc-des-lirots",
 		"El 3 de mayo de 2025 corrieron 9 personas en Dehesa Valmonte.":  "dehesa-valmonte",
 		"This time 45 runners met at Wexcombe Green for our weekly run.": "wexcombe-green",
+		"Fergus Inskip 20:04":                                            "",
+		"Alder Bank 9:30":                                                "alder-bank",
 		"Alder Bank 35 runners":                                          "alder-bank",
 		"Alder Bank, 35 runners":                                         "alder-bank",
 		"# Alder Bank, 3 May 2025":                                       "alder-bank",

@@ -544,6 +544,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if first, _, _ := strings.Cut(fold(text), " "); !labelled && !remarkWords[first] && countsPeople(text) {
 		text = namesBesideCount(text)
 	}
+	if !labelled && endsInResult(text) {
+		return nil
+	}
 	if isRemark(strings.TrimLeft(text, "#/; ")) && !labelled && !(hasDistance && saysWhere(text)) || isSection(text) || saysNoRun(text) {
 		return nil
 	}
@@ -626,7 +629,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			w.weight -= 6 // behind a line that is written as a name
 		}
 		words := strings.Fields(fold(seg))
-		if !labelled && endsAsClub(whole) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
+		if !labelled && (endsAsClub(whole) || startsAsClub(whole)) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
 			w.weight -= ofClubOnly
 		} else if !labelled && !town && (namesOffice(whole) || address) {
 			w.weight -= ofOffice
@@ -665,6 +668,17 @@ var dayLead = set(`held ran took place dated day on gelaufen stattgefunden ausge
 // heldAt is the place of which a line says that a run was held there, with small words around it:
 // "Report of the run held at Alder Bank on Saturday 3 May".
 var heldAt = regexp.MustCompile(`(?:^|\s)(?:held|run|runs|ran|took place|taking place|lauf|gelaufen|couru|courue|disput[ée]e?|celebrad[ao]|tenut[ao]si?|gehouden|gelopen) (?:at|in|im|am|auf dem|à|au|en|a|al|nel|bij|op) ((?:the |der |die |la |le |el |het |de )?\p{Lu}[^,;:()\d]*?) (?:on|on the|am|vom|le|du|el|il|op|d\.d\.)\s+[^,;:()]*\d`)
+
+// endsInResult says whether a text is a name and a time that is no hour at which people start:
+// "Jo Lee 21:04".
+func endsInResult(text string) bool {
+	at := strings.LastIndexByte(text, ' ')
+	m := resultClock.FindStringSubmatch(text[at+1:])
+	return at > 0 && m != nil && (m[1] != "0" && m[1] != "5" || m[2] != "") && looksNamed(strings.TrimSpace(text[:at]))
+}
+
+// resultClock is such a time, with the last figure of its seconds and what follows.
+var resultClock = regexp.MustCompile(`^\d{1,2}:[0-5](\d)((?:[.,]\d+)?)$`)
 
 // countsPeople says whether a line tells how many ran: "14 runners", "Diesmal liefen 17 Läufer".
 func countsPeople(text string) bool {
@@ -751,6 +765,16 @@ func endsAsClub(text string) bool {
 	}
 	return len(words) > 1 && clubEnds[words[len(words)-1]]
 }
+
+// startsAsClub says whether a name of two or three words begins with initials that clubs put before
+// the name of their place: "TSV Mölling".
+func startsAsClub(text string) bool {
+	words := strings.Fields(text)
+	return (len(words) == 2 || len(words) == 3) && clubFronts[words[0]]
+}
+
+// clubFronts are such initials, as they are written. Common practice, no source.
+var clubFronts = set("SV TSV LG TV TuS SC VfL VfB SSV LC LAC LAZ SG FC ASV MTV DJK ATV ASD GSD SSD CD CA CF AD AC AS AV IF IK IFK FK LK KS KB LKS MKS SK TJ USC UA")
 
 // clubEnds are such words. Common practice, no source.
 var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics club klub klubb tri triathlon roadrunners verein laufverein lauftreff seura egyesulet")

@@ -155,4 +155,15 @@ func untilThen(before string) bool {
 	return false
 }
 
+// saysSince says whether a line is about the year in which something began: "running since 1987".
+func saysSince(line string) bool {
+	words := strings.Fields(fold(line))
+	for i, w := range words[:max(0, len(words)-1)] {
+		if sinceWords[w] && len(words[i+1]) == 4 && digitsOnly(words[i+1]) {
+			return true
+		}
+	}
+	return false
+}
+
 var sinceWords = set("since from seit ab depuis desde dal sinds vanaf sedan siden od founded established est")

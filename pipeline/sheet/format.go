@@ -8,6 +8,8 @@ import (
 	"mime/multipart"
 	"net/mail"
 	"strings"
+
+	utf16 "golang.org/x/text/encoding/unicode"
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
@@ -18,7 +20,13 @@ func formatOf(data []byte) (format, why string) {
 		takeOut = "; ask for the spreadsheet it was made from, and take this file out of the folder"
 	)
 	head := data[:min(len(data), 4096)]
-	trimmed := bytes.TrimLeft(bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF")), " \t\r\n")
+	start := bytes.TrimPrefix(head, []byte("\xEF\xBB\xBF"))
+	for mark, end := range map[string]utf16.Endianness{"\xFF\xFE": utf16.LittleEndian, "\xFE\xFF": utf16.BigEndian} {
+		if text, _, _, err := decode16(bytes.TrimPrefix(head, []byte(mark)), end, ""); err == nil && bytes.HasPrefix(head, []byte(mark)) {
+			start = text
+		}
+	}
+	trimmed := bytes.TrimLeft(start, " \t\r\n")
 	lower := strings.ToLower(string(trimmed))
 	switch {
 	case len(data) == 0:

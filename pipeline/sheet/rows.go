@@ -219,6 +219,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 			}
 		}
 	}
+	if posKind == kInt && tm == "" && named && saysUnused(cellAt(cells, r.name)) {
+		return whyNumberOnly
+	}
 	if posKind == kInt && !timed && !named && r.tail > 0 && row >= r.tail && filled > 1 && !numbered {
 		return whyFooter // "1 | Mill Runners | 14", the teams
 	}
@@ -241,6 +244,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyFooter
 	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
 		return isData // nobody took the time of this one
+	case named && endedInBrackets(trim(cellAt(cells, r.name))):
+		return isData
 	case filled == 1 && !timed && !(named && r.pos < 0 && r.time < 0):
 		return whyFooter
 	case strings.HasSuffix(label, ":") && posKind != kInt:
@@ -281,6 +286,19 @@ func (r *rowRules) saysRun(cells []string, first int) bool {
 	}
 	return day && second != r.time && !slices.Contains(r.days, second) && !slices.Contains(r.days, first)
 }
+
+// saysUnused says whether what stands for a name says that nobody was given the place: "not used",
+// "nicht vergeben", "token void".
+func saysUnused(name string) bool {
+	words := strings.Fields(fold(name))
+	return len(words) > 0 && len(words) <= 3 && unusedWords[words[len(words)-1]] && (len(words) == 1 || unusedBefore[words[0]])
+}
+
+// Words for that. Common practice, no source.
+var (
+	unusedWords  = set("unused used void assigned allocated issued vergeben benutzt verwendet genutzt belegt attribue utilise usado utilizado asignado usato utilizzato assegnato gebruikt toegekend anvand anvant tilldelad brugt tildelt brukt uzyto uzyty przydzielono przydzielony pouzito prideleno")
+	unusedBefore = set("not token place position number nicht platz nummer non pas no sin niet plaats ej inte icke ikke nie ne nao")
+)
 
 // partakerWords say of whom a number beside them is, as on a line over each group: "3 Jan | 9 |
 // Participants". Common practice, no source.
@@ -364,11 +382,17 @@ func (r *rowRules) wordsUnderFigures(cells []string) bool {
 // hasStatus says whether a cell says why there is no time.
 func hasStatus(cells []string) bool {
 	for _, c := range cells {
-		if kindOf(c) == kStatus {
+		if kindOf(c) == kStatus || endedInBrackets(c) {
 			return true
 		}
 	}
 	return false
+}
+
+// endedInBrackets says whether how a race ended stands in brackets behind something else: "Jo Lee (DNF)".
+func endedInBrackets(c string) bool {
+	n := len(c)
+	return n > 5 && c[n-1] == ')' && statusWords[fold(c[strings.LastIndexByte(c, '(')+1:n-1])]
 }
 
 // onlyCounts recognises lines such as "Men | 31 | Women | 28": every text is a

@@ -77,6 +77,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if w.why == leftOfTitle && (below[i] || ofAnotherRun(t)) {
 				continue
 			}
+			if w.why == leftOfTitle && i+1 < len(p.Titles) && saysSince(p.Titles[i+1]) {
+				w.weight -= ofClubOnly // "Mill AC", "running since 1987"
+			}
 			if w.why == leftOfTitle && above[i] {
 				w.weight -= besideDay
 			}

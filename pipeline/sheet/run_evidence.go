@@ -222,7 +222,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			continue
 		}
 		today = today || writtenToday(t)
-		if !isRecord(fold(t)) { // "Course record: 15:21 Tom Marlow (2019)"
+		if !isRecord(fold(t)) && !saysSince(t) { // "Course record: 15:21 Tom Marlow (2019)"
 			rs.years = append(rs.years, yearsIn(t)...)
 		}
 		out = append(out, titleDates(thisRun(t), p.titleAt(i), rs.lex, i == 0 && p.titleFrom != "")...)

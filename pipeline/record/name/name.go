@@ -309,7 +309,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || FormulaError(s.text) {
+	if nobodyWhole[string(b)] || len(s.tokens) == 2 && s.is(&s.tokens[0], negations) && s.is(&s.tokens[1], undone) || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || FormulaError(s.text) {
 		return true
 	}
 	if k := len(s.tokens); named == k && k > 2 { // "Atleta não identificado", "not found runner"

@@ -127,6 +127,13 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 // without are words for having none of something.
 var without = set(`no without ohne kein keine keinen sans pas aucun sin senza nessun zonder geen utan uden uten ingen sem bez beze brak be fara nincs ilman ei`)
 
+// negations before one of undone name nobody: what happens to a place or a code has not happened,
+// "nicht gescannt", "non attribué". Common practice, no source.
+var negations = set(`not nicht niet non no nao pas ej inte icke ikke ikkje nie ne ei nem nu sin senza`)
+
+var undone = set(`scanned scanne scannee gescannt eingescannt gescand skannad skannat skannet escaneado escaneada escanear scansionato scansionata rilevato rilevata zeskanowany zeskanowana zeskanowano lu lue lus gelesen erfasst gelezen letto letta avlast odczytano leido leida lido lida
+	used gebruikt benutzt verwendet genutzt belegt utilise utilisee usato usata utilizzato utilizzata usado usada utilizado utilizada anvand anvant brugt brukt uzyto uzyty uzyta pouzito vergeben zugeteilt attribue attribuee assegnato assegnata asignado asignada atribuido atribuida toegekend tilldelad tildelt przydzielony przydzielono prideleno`)
+
 // finisherHas are words for what a finisher shows or says of themselves.
 var finisherHas = set(`name nom nome nombre naam namn navn nimea nev imienia jmena mena imena code barcode number bib chip tag id token card data scan band
 	strichcode nummer startnummer karte daten dossard numero carte donnees dorsal tarjeta datos pettorale pettorina dati rugnummer gegevens
