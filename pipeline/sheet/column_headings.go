@@ -101,6 +101,8 @@ func (s *settler) byHeading(i int) {
 			case ints > .8 && p.whole && p.lo > 20000 && p.hi < 80000:
 				because = "its values are day numbers of a spreadsheet"
 			case ints > .8 && p.lo > 19000000 && p.hi < 21000000:
+			case clocks > .8 && !s.hasGuess(Time) && !s.hasGuess(GunTime) && !s.hasGuess(ChipTime) && s.beyondDay(i): // "When"
+				turn(Time, "its values are times")
 			case clocks > .5:
 				turn(Other, "its values are times, not dates")
 			case ints > .8 && p.whole && p.lo > 2100 && p.noDays(): // "Tag" of a chip
@@ -411,3 +413,19 @@ func (s *settler) startsAtZero(i int) bool {
 
 // leastRun is less than any time of 5 km, and more than the second is behind the first, s.
 const leastRun = 600
+
+// beyondDay says whether a column has times that are none of a day, 24:10 and above, and all of it
+// times of two figures before the colon.
+func (s *settler) beyondDay(i int) bool {
+	beyond := false
+	for _, r := range s.rows {
+		if c := trim(cellAt(r.cells, i)); kindOf(c) == kClock {
+			v := secondsOf(r.cells, i)
+			if v < shortestRun || v > longestRun {
+				return false
+			}
+			beyond = beyond || v >= 24*60
+		}
+	}
+	return beyond
+}

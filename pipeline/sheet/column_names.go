@@ -63,7 +63,7 @@ func (s *settler) names() {
 	case s.halvesOfNames(full):
 		s.set(full, GivenName, "heading %q beside %q, with a word in each", s.headings[full], s.headings[full+1])
 		s.set(full+1, FamilyName, "heading %q beside %q, with a word in each", s.headings[full+1], s.headings[full])
-		if anyWord(s.headings[full], familyMarks) {
+		if anyWord(s.headings[full], familyMarks) || s.headings[full] == s.headings[full+1] && s.familyBefore(full) {
 			s.columns[full].Meaning, s.columns[full+1].Meaning = FamilyName, GivenName
 		}
 	case full >= 0 && s.profiles[full].spaces*5 < s.profiles[full].filled && full+1 < len(s.columns) && s.headings[full+1] == "" && s.profiles[full+1].share(kText) > .8:
@@ -104,7 +104,7 @@ func (s *settler) halvesOfNames(full int) bool {
 		return false
 	}
 	a, b := s.headings[full], s.headings[full+1]
-	if a == b || s.guesses[full+1].meaning != Name || fold(withoutBrackets(a)) != fold(withoutBrackets(b)) || !s.guesses[full+1].known {
+	if s.guesses[full+1].meaning != Name || fold(withoutBrackets(a)) != fold(withoutBrackets(b)) || !s.guesses[full+1].known {
 		return false
 	}
 	for _, i := range [...]int{full, full + 1} {
@@ -113,6 +113,28 @@ func (s *settler) halvesOfNames(full int) bool {
 		}
 	}
 	return true
+}
+
+// familyBefore says whether the first of two columns under one heading has the family names: in
+// capitals beside names that are not, or more of them than of the others, as given names come again.
+func (s *settler) familyBefore(first int) bool {
+	var capitals [2]int
+	var distinct [2]map[string]bool
+	for k := range distinct {
+		distinct[k] = map[string]bool{}
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+			if c := trim(cellAt(r.cells, first+k)); hasLetter(c) {
+				distinct[k][c] = true
+				if c == strings.ToUpper(c) && c != strings.ToLower(c) {
+					capitals[k]++
+				}
+			}
+		}
+	}
+	if capitals[0] != capitals[1] {
+		return capitals[0] > capitals[1]
+	}
+	return len(distinct[0]) > len(distinct[1])
 }
 
 // familyMarks say in brackets that the name is the family's.

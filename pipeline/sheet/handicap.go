@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 )
 
@@ -436,7 +437,7 @@ func (s *settler) startInTitle(titles []string) {
 	}
 	start := 0.0
 	for _, t := range titles {
-		value, _, ok := sessionIn(t)
+		value, _, ok := sessionIn(gunFired.ReplaceAllString(t, "start"))
 		h, m, clock := strings.Cut(value, ":")
 		if !ok || !clock || !saysToday(t) {
 			continue
@@ -460,6 +461,9 @@ func (s *settler) startInTitle(titles []string) {
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
 	s.clock, s.start = []int{finish}, start
 }
+
+// gunFired are other words for the start before its time of day. Common practice, no source.
+var gunFired = regexp.MustCompile(`(?i)\b(?:gun|hooter|klaxon|whistle|startschuss|startskudd|startskott|startschot)\b`)
 
 // secondsAfter are the seconds of a time of day in a text, 0 where it gives none: the 15 of
 // "Start 9:00:15".

@@ -318,6 +318,10 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 			}
 		}
 		g := lex.read(c)
+		if g.known && (g.meaning == GunTime || g.meaning == Session) && clockInside.MatchString(c) {
+			values++ // "Gun 9:02"
+			continue
+		}
 		if g.known {
 			if !seen[g.meaning] || g.meaning == Other {
 				known++
@@ -453,6 +457,9 @@ func isHeadingTop(lex *lexicon, cells, bottom []string) bool {
 		}
 		if label, value, ok := strings.Cut(trim(c), ":"); ok && (value == "" || value[0] == ' ' && isLabel(lex, label+":")) {
 			return false // "Course: two laps, firm"
+		}
+		if clockInside.MatchString(c) {
+			return false // "Gun 9:02"
 		}
 		if isQuantity(c) {
 			return false // "Wind | 12 km/h"

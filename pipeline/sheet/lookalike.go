@@ -126,7 +126,7 @@ func (s *settler) schoolYears(i int) bool {
 }
 
 // schoolHeadings are headings of the years and classes of a school that are headings of ages as well.
-var schoolHeadings = set("year yr grade class form klasse klas classe clase classi groep schuljahr trida luokka klassi osztaly klasa razred schoolyear jahrgangsstufe", "year group", "school year", "annee scolaire")
+var schoolHeadings = set("year yr grade curso grado grau ano turma class form klasse klas classe clase classi groep schuljahr trida luokka klassi osztaly klasa razred schoolyear jahrgangsstufe", "year group", "school year", "annee scolaire")
 
 // underAges says whether all values of a column are numbers below 24 with a minus, or groups: "-18"
 // is under 18.

@@ -53,6 +53,87 @@ func (g *grid) bracketClasses(lex *lexicon, headings []string, after int) int {
 	})
 }
 
+// compoundMarks divide such headings and their cells.
+var compoundMarks = [...]string{" / ", "/", " | ", " - ", " – ", "; ", ", "}
+
+// splitCompound makes columns of one whose heading is of several, a name among them, "Name / Club /
+// Class", where eight in ten of its cells, three or more, are of as many pieces between the same
+// marks. The further pieces get columns behind the others; a cell of one piece stays as it is.
+// A name and a club alone are left to those who read names.
+func (t table) splitCompound(lex *lexicon) bool {
+	at, top, mark, parts := -1, -1, "", []string(nil)
+	for i := 0; i < min(t.grid.len(), headingLooks) && at < 0; i++ {
+		_, cells := t.grid.at(i)
+		for c, cell := range cells {
+			if cell = trim(cell); len(cell) > 8 && len(cell) < 60 && strings.ContainsAny(cell, "/|-–;,") {
+				if mark, parts = compoundHeading(lex, cell); len(parts) > 0 {
+					at, top = c, i
+					break
+				}
+			}
+		}
+	}
+	if at < 0 || t.grid.len() > typedRows {
+		return false
+	}
+	filled, split, width := 0, 0, 0
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		width = max(width, len(cells))
+		if c := trim(cellAt(cells, at)); i > top && c != "" {
+			if filled++; len(strings.Split(c, mark)) == len(parts) {
+				split++
+			}
+		}
+	}
+	if split < 3 || split*10 < filled*8 {
+		return false
+	}
+	return t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		pieces := strings.Split(trim(cellAt(cells, at)), mark)
+		if i < top || len(pieces) != len(parts) {
+			return nil, false
+		}
+		w := make([]string, width+len(parts)-1)
+		copy(w, cells)
+		for k, piece := range pieces {
+			if piece = trim(piece); strings.Trim(piece, "-–—") == "" {
+				piece = ""
+			}
+			if k == 0 {
+				w[at] = piece
+			} else {
+				w[width+k-1] = piece
+			}
+		}
+		return w, true
+	}) > 0
+}
+
+// compoundHeading divides a heading that is made of several, with the mark between them; none where
+// it is not.
+func compoundHeading(lex *lexicon, heading string) (mark string, parts []string) {
+	if lex.read(heading).meaning == Sex {
+		return "", nil
+	}
+	for _, mark := range compoundMarks {
+		parts := strings.Split(heading, mark)
+		if len(parts) < 2 || len(parts) > 5 {
+			continue
+		}
+		seen := map[Meaning]bool{}
+		for _, p := range parts {
+			if g := lex.read(trim(p)); g.known && g.meaning != Other {
+				seen[g.meaning] = true
+			}
+		}
+		if len(seen) == len(parts) && seen[Name] && !(len(parts) == 2 && seen[Club]) {
+			return mark, parts
+		}
+	}
+	return "", nil
+}
+
 // classOfName cuts a class off the end of a name of two words or more, "Jo Lee W40", "Jo Lee MSen". What
 // stands behind a mark is read as it is.
 func classOfName(s string) (name, class string, ok bool) {

@@ -146,6 +146,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
+		if t.splitCompound(lex) {
+			s.note("columns-divided", "a column that holds several facts under one heading was divided")
+		}
 		if t.factRows(lex) {
 			s.note("facts-in-rows", "each row says one fact of a runner; those of each runner were put into one row")
 		}

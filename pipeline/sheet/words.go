@@ -122,7 +122,7 @@ func ideasOf() map[string]concept {
 // headingPhrases are whole headings, folded, whose meaning is not the sum of
 // their words.
 var headingPhrases = withPhrases(withSemitic(withEastAsian(languagePhrases)), map[string]Meaning{
-	"j / m": Sex, "v / f": Sex, "f / v": Sex, "m / s": Sex, "g / e": Sex, "e / g": Sex, "d / m": Sex, "b / f": Sex, "f / b": Sex, "m / h": Sex, "h / m": Sex, "f / m / d": Sex, "w / m / d": Sex, "m / v / x": Sex, "h / f / x": Sex, "l / g": Sex, "g / l": Sex, "m / l": Sex, "l / m": Sex,
+	"curso": Other, "p / f": Sex, "f / p": Sex, "p / t": Sex, "t / p": Sex, "d / p": Sex, "p / d": Sex, "g / j": Sex, "j / g": Sex, "j / m": Sex, "v / f": Sex, "f / v": Sex, "m / s": Sex, "g / e": Sex, "e / g": Sex, "d / m": Sex, "b / f": Sex, "f / b": Sex, "m / h": Sex, "h / m": Sex, "f / m / d": Sex, "w / m / d": Sex, "m / v / x": Sex, "h / f / x": Sex, "l / g": Sex, "g / l": Sex, "m / l": Sex, "l / m": Sex,
 	"m / f": Sex, "f / m": Sex, "m / w": Sex, "w / m": Sex, "h / f": Sex, "h / d": Sex, "d / h": Sex, "m / k": Sex, "k / m": Sex, "m / f / x": Sex, "m / w / x": Sex, "m / w / d": Sex, "m / v": Sex, "mf": Sex, "mw": Sex, "s": Sex,
 	"x / f / m": Sex, "boy / girl": Sex, "b / g": Sex, "g / b": Sex, "boys / girls": Sex, "fille / garcon": Sex, "garcon / fille": Sex, "filles / garcons": Sex, "garcons / filles": Sex, "f / g": Sex, "g / f": Sex, "cinsiyet": Sex, "ad soyad": Name, "adi soyadi": Name, "male / female": Sex, "man / woman": Sex, "man / vrouw": Sex,
 	"s.v.": BirthYear, "s.v": BirthYear, "s v": BirthYear, "sv": BirthYear,
