@@ -274,6 +274,8 @@ func TestSexColumns(t *testing.T) {
 		{"Spol", []string{"F", "D"}, []string{"M", "W"}},
 		{"Lytis", []string{"B", "M"}, []string{"M", "W"}},
 		{"Dzimums", []string{"Z", "M"}, []string{"M", "W"}},
+		{"Ragazzo/Ragazza", []string{"ragazza", "ragazzo"}, []string{"W", "M"}},
+		{"Пол", []string{"мальчик", "девочка"}, []string{"M", "W"}},
 		{"Geslag", []string{"Manlik", "Vroulik"}, []string{"M", "W"}},
 		{"เพศ", []string{"ชาย", "หญิง"}, []string{"M", "W"}},
 		{"Sexua", []string{"Gizona", "Emakumea"}, []string{"M", "W"}},

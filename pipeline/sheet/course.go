@@ -48,7 +48,7 @@ var leadingWords = set("venue location fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
+var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym")
 
 var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 
@@ -642,6 +642,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if last := words[len(words)-1]; !labelled && !landWords[last] && runForWhom.MatchString(title) {
 			w.weight -= 18 // who runs, or what for; a place may stand in another line
 		}
+		if !labelled && worksRun.MatchString(fold(seg)) {
+			w.weight -= 18
+		}
 		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
 			w.weight -= 25 // who runs there
 		}
@@ -731,6 +734,9 @@ func finalSpan(text string) string {
 
 // runForWhom says that a line tells for whom or for what a run is: "Depot fun run", "Staff 5k".
 var runForWhom = regexp.MustCompile(`(?i)\b(?:fun|charity|staff|sponsored|family|santa|corporate|company|works|office|school) (?:run|race|jog|5 ?km?)\b`)
+
+// worksRun is a run called in one word after the firms or the school whose people run, folded.
+var worksRun = regexp.MustCompile(`^(?:bedrifts|firmen|firma|betriebs|bedrijven|foretags|virksomheds|skole|skol|schul)(?:lop|lopet|lauf|loop|lopp|loppet|lob)$`)
 
 // runningGroup says that a line names people who run together.
 var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)

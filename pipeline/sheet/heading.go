@@ -69,7 +69,7 @@ func (l *lexicon) readNew(heading string) guess {
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}
 	}
-	if a, b, two := strings.Cut(f, " / "); two && len(a) > 1 && len(b) > 1 && sexWords[a] && sexWords[b] {
+	if a, b, two := strings.Cut(f, " / "); two && len(a) > 1 && len(b) > 1 && (sexWords[a] || softSexWords[a]) && (sexWords[b] || softSexWords[b]) {
 		return guess{meaning: Sex, known: true} // "Chico/Chica"
 	}
 	if parted := partWords(heading); parted != heading {

@@ -231,6 +231,9 @@ func sqlTuples(l string) (tuples [][]string, end bool) {
 				for i < len(l) && l[i] == ' ' {
 					i++
 				}
+				if i+1 < len(l) && (l[i] == 'N' || l[i] == 'E') && l[i+1] == '\'' {
+					i++ // how the letters are kept
+				}
 				if i < len(l) && l[i] == '\'' {
 					for i++; i < len(l); i++ {
 						if l[i] == '\\' && i+1 < len(l) {

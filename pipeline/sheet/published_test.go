@@ -30,6 +30,8 @@ var publishedCases = []struct{ file, above, run string }{
 	{"challenge.txt", "Osier Meadow 5k club challenge, 13 April 2025", "osier-meadow 2025-04-13"},
 	{"track.txt", "# Tansy Hill 5k\n# 2025-04-13", "tansy-hill 2025-04-13"},
 	{"aushang.txt", "AUSHANG\n5-km-Lauf „Birkenried“\nvom 13. April 2025", "birkenried 2025-04-13"},
+	{"bedrift.txt", "Bedriftsløp 5 km, Granlidmyra, 13. april 2025", "granlidmyra 2025-04-13"},
+	{"x.txt", "Betriebslauf 5 km, 13. April 2025", "betriebslauf 2025-04-13"},
 	// What looks like them and is the name of a place.
 	{"tansy-hill.txt", "tansy hill 5k, 13 April 2025", "tansy-hill 2025-04-13"},
 	{"x.txt", "Les Trois Chênes 5 km, 23 août 2025", "les-trois-chenes 2025-08-23"},
@@ -140,6 +142,9 @@ func TestPublishedForms(t *testing.T) {
 			"position name time", "alder-bank 2026-01-03", "2-4", "1 Jo Lee 18:20", "3 Cy Dee 19:02"},
 		{"statements", "x.sql", "CREATE TABLE `r` (`id` int(11), `course` varchar(40), `rundate` date, `name` varchar(60), `secs` int, PRIMARY KEY (`id`));\nINSERT INTO `r` VALUES (7,'alder-bank','2026-01-03','Jo O\\'Lee',1100);\nINSERT INTO `r` VALUES (8,'alder-bank','2026-01-03','Al Roe',1111);\nINSERT INTO `r` VALUES (9,'alder-bank','2026-01-03','Cy (Cynthia) Dee',1142);\n",
 			"number course date name time", "alder-bank 2026-01-03", "2-4", "7 alder-bank 2026-01-03 Jo O'Lee 1100", "9 alder-bank 2026-01-03 Cy (Cynthia) Dee 1142"},
+		{"statements in a national alphabet", "alder-bank_2026-01-03.sql", "INSERT INTO run VALUES (1, N'Jo Lee', 'F', '18:20');\nINSERT INTO run VALUES (2, N'Al Roe', 'M', '18:31');\nINSERT INTO run VALUES (3, N'Cy Dee', 'M', '19:02');\n",
+			"position name sex time", "alder-bank 2026-01-03", "1-3", "1 Jo Lee F 18:20", "3 Cy Dee M 19:02"},
+		{"schoolchildren", "alder-bank_2026-01-03.csv", "Žiak;Trieda;Chlapec/Dievča;Čas\nJo Lee;8.A;dievča;18:20\nAl Roe;9.B;chlapec;18:31\nCy Dee;8.B;chlapec;19:02\n", "name - sex time", "alder-bank 2026-01-03", "2-4", "Jo Lee 8.A dievča 18:20", "Cy Dee 8.B chlapec 19:02"},
 		{"one statement for all", "x.sql", "INSERT INTO r (course, run_date, place, runner_name, age, finish_time) VALUES ('Alder Bank','2026-01-03',1,'Jo Lee',NULL,'00:18:20'),('Alder Bank','2026-01-03',2,'Al Roe',41,'00:18:31'),('Alder Bank','2026-01-03',3,'Cy Dee',52,'00:19:02');\n",
 			"course date position name age time", "alder-bank 2026-01-03", "", "Alder Bank 2026-01-03 1 Jo Lee 00:18:20", "Alder Bank 2026-01-03 3 Cy Dee 52 00:19:02"},
 		{"a log", "app.log.txt", "2026-01-03T09:18:20 level=info course=\"Alder Bank\" pos=1 name=\"Jo Lee\" time=18:20\n2026-01-03T09:18:31 level=info course=\"Alder Bank\" pos=2 name=\"Al Roe\" time=18:31\n2026-01-03T09:19:02 level=info course=\"Alder Bank\" pos=3 name=\"Cy Dee\" time=19:02\n",

@@ -342,7 +342,7 @@ var sexWords = set(`musko zensko femminili maschili femeninos γυναικων �
 
 // softSexWords say a sex in a column of them; on a line of their own they are places
 // or names as well.
-var softSexWords = set("masc he da frk froken pr ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona noi mees naine fru hr dyn home mara", "sig ra", "sig na", "г н", "г жа")
+var softSexWords = set("ragazzo ragazza rapaz rapariga menino menina chlapec dievca divka hoch chlopiec dziewczyna fant dekle decko decak djevojcica baiat fata berniukas mergaite meitene poiss tudruk noi noia nen nena mutil neska gutt jente pojke flicka jongen meisje nino nina seun dogter мальчик девочка хлопець дівчина хлопчик дівчинка момче момиче αγορι κοριτσι masc he da frk froken pr ga gospod gospodin gosp gospa gospoda gospodja gda gdja slecna ponas ponia kungs kundze dl dna dnul domnul doamna hra rva nti rouva neiti mw mevrouw slecna sl dona senhor senhora κος κα κυριος κυρια господин госпожа пан пані пани proua prl harra nam nu pria wanita putra putri kiume kike me ke sr sra srta sig sigra signor signora mal fem bay bayan karl kona noi mees naine fru hr dyn home mara", "sig ra", "sig na", "г н", "г жа")
 
 var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd abandon aband retired ret rtd finished ok
 	aufgegeben dnc abandono ritirato squalificato uitgevallen nt`,
