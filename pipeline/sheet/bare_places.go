@@ -134,8 +134,8 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 			places[row] = said
 		}
 	}
-	if times > numbers {
-		return nil // "Finish" may head times as well
+	if times > numbers || numbers == 0 && last < 2 {
+		return nil // "Finish" may head times as well, and "Rank" those of soldiers: Lt is no 1st
 	}
 	delete(places, open)
 	return places
