@@ -607,10 +607,24 @@ func markedInDoubt(s string) bool {
 			return true
 		}
 	}
+	if strings.Contains(s, "=>") || strings.Contains(s, "->") || strings.Contains(s, "→") {
+		return true
+	}
 	for _, mark := range strikes {
 		if len(s) > 2*len(mark) && strings.HasPrefix(s, mark) && (mark[0] == '<' || strings.HasSuffix(s, mark)) {
 			return true
 		}
+	}
+	return false
+}
+
+// otherName says whether what stands in brackets behind a name puts another in its place: "(or Ann Fox)",
+// "(really Ann Fox)".
+func otherName(s string) bool {
+	first, rest, _ := strings.Cut(s, " ")
+	switch first {
+	case "or", "not", "really", "actually", "aka", "alias", "oder", "ou", "eigentlich":
+		return rest != ""
 	}
 	return false
 }
@@ -666,6 +680,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	}
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
+			doubted = doubted || otherName(text[i+1:n-1])
 			if m := r.remark(text[i+1 : n-1]); m.part != Runner || m.status != OK && !name.MayBeFamily(text[i+1:n-1]) {
 				take(m)
 				text = trim(text[:i])
@@ -755,6 +770,11 @@ func withoutNote(text string) string {
 // words and more, "Jo Lee DNF", before it, or alone in its place.
 func (r *Reader) cutStatus(text string, take func(remark)) string {
 	n := len(text)
+	if n > 5 && text[n-1] == '.' && text[n-3] == '.' { // Jo Lee D.Q.
+		at := strings.LastIndexByte(text, ' ') + 1
+		text = text[:at] + strings.ReplaceAll(text[at:], ".", "")
+		n = len(text)
+	}
 	if n < 2 || text[n-1] < 'A' || text[n-1] > 'Z' {
 		if n < 5 || text[0] != 'D' {
 			return text

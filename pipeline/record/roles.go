@@ -171,6 +171,9 @@ var besideCompany = wordSet(`with|and|+|mit|dem|der|ihrem|seinem|avec|son|sa|con
 
 // statusOf reads a folded remark that says how a line ended.
 func statusOf(b []byte, states map[string]Status) (st Status, ok bool) {
+	if st, ok = statusPhrases[string(bytes.Trim(b, " .!?"))]; ok { // "w/d", which has no two clauses
+		return st, ok
+	}
 	clauses(b, func(c []byte) bool {
 		if st, ok = states[string(c)]; !ok {
 			st, ok = statusPhrases[string(c)]

@@ -19,7 +19,7 @@ func TestDaysOfSomethingElse(t *testing.T) {
 	}
 	for _, line := range []string{"Re-run of 3 January 2026", "Entries close 3 January 2026", "Registration until 3 January 2026", "Prizegiving 3 January 2026", "Founded 3 May 2014", "First run 3 May 2014", "Licence 44 of 3 January 2026", "Protests by 3 January 2026",
 		"v2 3 January 2026", "Record: 3.5.2019", "See you on 3 January 2026!", "Course measured 3 January 2025", "Mis à jour le 3 janvier 2026", "Nachholtermin für 3. Januar 2026", "aplazada del 3 de enero de 2026", "Meldeschluss 3. Januar 2026", "week of 3 January 2026",
-		"3 January 2026?", "about 3 January 2026", "3 January 2026 (tbc)", "3 January 20??", "3 and 17 January 2026", "3 or 10 January 2026", "3.1./10.1.2026"} {
+		"3 January 2026?", "about 3 January 2026", "3 January 2026 (tbc)", "3 January 20??", "3 and 17 January 2026", "3 or 10 January 2026", "3.1./10.1.2026", "03/01/2026 or 10/01/2026", "2026-01-03/10", "3 y 10 de enero de 2026", "Upcoming: 3 January 2026", "Received 3 January 2026", "RIP Ned Tolwick 3.1.2026"} {
 		if p := read(line); p.Date.Settled {
 			t.Errorf("%q: %v", line, p.Date.Day)
 		}

@@ -488,7 +488,7 @@ func (r *rowRules) shape(cells []string) []string {
 		}
 	}
 	for k, i := range r.dittos {
-		if isDitto(b[i]) || i == r.time && sameTime[fold(b[i])] {
+		if isDitto(b[i]) || i == r.time && sameTime[fold(b[i])] && !strings.Contains(b[i], "?") {
 			b[i] = r.overMark[k]
 		} else {
 			r.overMark[k] = b[i]

@@ -23,7 +23,7 @@ type evidence struct {
 
 // madeList are words before a date that say that it is when the sheet was made, and not the
 // day of the run, though it may be the same day.
-const madeList = `printed print updated update issued created produced exported generated published correct corrected amended revised version saved uploaded druckdatum gedruckt stand erstellt
+const madeList = `compiled posted sent received checked typed signed uploaded printed print updated update issued created produced exported generated published correct corrected amended revised version saved druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
 	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
 	modified retrieved downloaded accessed harvested archived released release ausdruck ausgedruckt druck erzeugt erstellung geandert abgerufen veroffentlicht ausgegeben
@@ -40,7 +40,7 @@ var madeWords = set(madeList)
 // issueWords before a date say that it is when the sheet was made, or a run to
 // come, or the first one, and not the day of the run.
 var issueWords = set(madeList + `
-	next before since established est founded launched inaugurated naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
+	next before since established est upcoming following founded launched inaugurated naechster nachster nachste nachstes prochain prochaine proxima proximo prossima prossimo volgende nasta naste naeste nastepny nastepna
 	seit gegrundet depuis fondee fonde desde fundado fundada dal sinds opgericht sedan grundad siden grundlagt stiftet`)
 
 // dayNumber reads "Date: 46 025", a date that a spreadsheet shows as the number
@@ -72,7 +72,7 @@ var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "wee
 
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
 // no source.
-var otherMatters = set(`agm bbq barbecue picnic dinner prizegiving presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
+var otherMatters = set(`agm bbq barbecue picnic dinner prizegiving save rip presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
 	entries registration registrations register registering signup deadline closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
 
 // byWords are words right before a date that make it the end of something: "Protests by 26 July".
@@ -80,11 +80,14 @@ var byWords = set("by until till bis jusqu hasta tot senast inden innen")
 
 // unsureBefore and unsureBehind say beside a date that nobody is sure of it.
 var (
-	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$`)
-	unsureBehind = regexp.MustCompile(`(?i)^\s*\(?\s*(?:\?|or\b|tbc\b|oder\b|ou\b|to be confirmed|approx)`)
+	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$|[lIOo]$`)
+	unsureBehind = regexp.MustCompile(`(?i)^\s*\(?\s*(?:\?|or\b|tbc\b|oder\b|ou\b|to be confirmed|approx)|^\s?/\s?\d{1,2}(?:\D|$)|^\s*(?:&|and|\+)\s*\d{1,2},?\s+(?:19|20)\d\d`)
 	// yearAgain is a year behind a date that has one: "July 12-19 2025".
 	yearAgain = regexp.MustCompile(`^\s*,?\s*(?:19|20)\d\d(?:\D|$)`)
 )
+
+// eitherOr stand between two days of which one is meant.
+var eitherOr = set("or oder ou o of eller tai")
 
 // unsureOf says whether what stands beside a date in its line says that nobody is sure of it.
 func unsureOf(line string, f foundDate) bool {
@@ -123,13 +126,18 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		return nil
 	}
 	listed := -1 // end of a date that was left out
+	unsure := -1 // of one of which nobody is sure
 	for _, f := range withFirstDays(title, scanDates(title, loose)) {
 		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
 			listed = f.to // "Next runs: 26 July, 2 August"
 			continue
 		}
 		before, labelled := strings.Fields(fold(title[:f.from])), false
-		if notOfTheRun(before) || unsureOf(title, f) {
+		if unsureOf(title, f) || unsure >= 0 && unsure <= f.from && eitherOr[fold(strings.Trim(title[unsure:f.from], " ("))] {
+			unsure = f.to
+			continue
+		}
+		if notOfTheRun(before) {
 			listed = f.to
 			continue
 		}

@@ -381,9 +381,9 @@ func (s *scanner) unsure() bool {
 	return small > 0 && capital >= 2 && text.SetAside(s.smallWords(small, len(s.tokens)))
 }
 
-// smallWords joins the keys of some tokens.
+// smallWords joins the keys of some tokens, behind a word for what they speak of.
 func (s *scanner) smallWords(from, to int) string {
-	var b []byte
+	b := []byte("name ")
 	for i := from; i < to; i++ {
 		b = append(append(b, s.keys[s.tokens[i].lo:s.tokens[i].hi]...), ' ')
 	}

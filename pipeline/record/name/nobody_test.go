@@ -12,7 +12,7 @@ func TestNobody(t *testing.T) {
 		"no slip", "No ticket", "Guest of Iain", "guest of Jo Lee", "Gast von Anna", "Ospite di Luca", "Friend of Ann", "someone's dad", "visitor from Mill Water", "Visitor from Vale", "didn't catch name", "missed her name",
 		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten",
 		"unscanned", "Spare", "did not scan", "John Doe", "Test", "Boy", "Tail walker", "Jo's brother", "Anna’s friend", "Lady with", "Jo's Brother",
-		"token lost", "name smudged", "button pressed by mistake", "position not claimed", "Barcode forgotten", "First timer", "Race Director", "Lead cyclist", "dummy entry", "double press", "to claim", "Male average", "New lady", "Last man",
+		"token lost", "name smudged", "button pressed by mistake", "position not claimed", "Barcode forgotten", "First timer", "Race Director", "Lead cyclist", "dummy entry", "double press", "to claim", "Male average", "New lady", "Last man", "awaiting claim", "app failed", "young lad",
 		"Barcode, No", "Danych, Brak", "Naam, Geen", "Nome, Senza", "N Other, A"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)

@@ -77,7 +77,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 
 // noNames are such words that are nobody's name: with other small words they name nobody, whatever
 // these are, "name smudged", "button pressed by mistake".
-var noNames = set(`unknown unidentified anonymous barcode token stopwatch unclaimed unallocated unassigned unmatched unused smudged illegible unreadable unscanned unregistered refused mistake click clicks clicked pressed photographer organiser organizer timekeepers marshals stewards volunteers cyclist bike bicycle ambulance average slowest quickest finishers participants pacemaker clock scan scanned forgotten`)
+var noNames = set(`unknown unidentified anonymous barcode token stopwatch unclaimed unallocated unassigned unmatched unused smudged illegible unreadable unscanned unregistered refused mistake click clicks clicked pressed photographer organiser organizer timekeepers marshals stewards volunteers cyclist bike bicycle ambulance average slowest quickest finishers participants pacemaker clock scan scanned forgotten awaiting contact qr app failed lad bald workmate various wagon medic spaniel list crossed paper ink stranger older younger taller anyone please torn tag passer tourist walkup eod spectator supporter`)
 
 // loneWords name nobody where they stand alone, or with a number, among names of two words: they
 // may be family names as well. Common practice, no source.
