@@ -367,7 +367,7 @@ func TestPersonDecisions(t *testing.T) {
 	}
 	d.keep(Correction{Person: "Dan Thorne", Hide: true})
 	d.want("hidden", d.text("select count(*)::varchar from main.results where hidden and name = 'Dan Thorne'"), "3")
-	if _, err := d.pl.Decide(context.Background(), Correction{Person: "Nobody Here", Hide: true}); err == nil {
+	if _, err := d.pl.Decide(context.Background(), Correction{Person: "Otto Quillfeather", Hide: true}); err == nil {
 		t.Error("somebody unknown could be hidden")
 	}
 }

@@ -219,7 +219,7 @@ func TestForgetNamesake(t *testing.T) {
 
 func TestForgetNobody(t *testing.T) {
 	d := newDesk(t, threeWeeks())
-	if _, err := d.pl.PlanForget(context.Background(), "Nobody Here"); err == nil || !strings.Contains(err.Error(), "nobody called") {
+	if _, err := d.pl.PlanForget(context.Background(), "Otto Quillfeather"); err == nil || !strings.Contains(err.Error(), "nobody called") {
 		t.Errorf("somebody unknown: %v", err)
 	}
 }

@@ -12,12 +12,12 @@ func TestMembers(t *testing.T) {
 		"Ben Reed,Wick Runners,First,2025-01-01,,1979-02-03\n" + // 46 on every day: within M45
 		"Ben Reed,Tarn Harriers,2nd,2025-06-01,2026-01-05,\n" +
 		"Ada Moss,TH,,,,1999-01-01\n" + // not W40: changes nothing and is asked
-		"Nobody Here,Tarn Harriers,first,,,2000-01-01\n"
+		"Otto Quillfeather,Tarn Harriers,first,,,2000-01-01\n"
 	d := newDesk(t, files)
 	d.want("view", d.text(`select string_agg(coalesce(runner_id, '–') || ' ' || name || ' ' || club || ' ' || claim || ' ' || coalesce(member_from::varchar, '–') || ' ' || coalesce(member_to::varchar, '–'), '; ' order by written, club)
 		from main.members where written = 'Ben Reed'`),
 		"R2 Ben Reed Tarn Harriers second 2025-06-01 2026-01-05; R2 Ben Reed Wick Runners first 2025-01-01 –")
-	d.want("not a runner", d.text("select name || coalesce(runner_id, ' nobody') from main.members where written = 'Nobody Here'"), "Nobody Here nobody")
+	d.want("not a runner", d.text("select name || coalesce(runner_id, ' nobody') from main.members where written = 'Otto Quillfeather'"), "Otto Quillfeather nobody")
 	ages := "select string_agg(age_low || '-' || age_high, ',' order by run_date) from main.results where name = ?"
 	d.want("Ben's ages", d.text(ages, "Ben Reed"), "46-46,46-46,46-46")
 	d.want("Ada's ages", d.text(ages, "Ada Moss"), "40-44,40-44,40-44")

@@ -57,7 +57,7 @@ func TestCorrect(t *testing.T) {
 		{[]string{"correct", "alder-bank", "2026-01-03", "first"}, exitUsage, "number on the sheet"},
 		{[]string{"correct", "alder-bank", "2026-01-03", "1", "--disqualify", "--reinstate"}, exitUsage, "only one"},
 		{[]string{"correct", "alder-bank", "2026-01-03", "99", "--time", "20:00"}, exitFailed, "has no place 99"},
-		{[]string{"correct", "--hide", "Nobody Here"}, exitFailed, "nobody called"},
+		{[]string{"correct", "--hide", "Otto Quillfeather"}, exitFailed, "nobody called"},
 		{[]string{"correct", "alder-bank", "2026-01-03", "1", "--hide", "R1"}, exitUsage, "without a course"},
 	} {
 		o := lapwing(t, dir, c.args...)

@@ -529,7 +529,7 @@ func testMatchDecisionsOutliveSheets(t *testing.T, dir string) {
 	if _, ok := all[old]; !ok {
 		t.Errorf("the older id %s is gone", old)
 	}
-	for _, bad := range [][]string{{"match", "join", wragby, wragby}, {"match", "join", wragby, "Nobody Here"}, {"match", "undo", "99"}, {"match", "part", wragby, sheet + ":1"}} {
+	for _, bad := range [][]string{{"match", "join", wragby, wragby}, {"match", "join", wragby, "Otto Quillfeather"}, {"match", "undo", "99"}, {"match", "part", wragby, sheet + ":1"}} {
 		if o := lapwing(t, dir, bad...); o.code != exitFailed {
 			t.Errorf("%v: exit %d, want %d", bad, o.code, exitFailed)
 		}

@@ -41,8 +41,15 @@ var officeWords = set(`
 	belediyesi belediye mudurlugu kaymakamligi valiligi dernegi federasyonu
 	comhairle cumann cyngor cymdeithas
 	sveitarfelag hreppur felag
-	bashkia komuna
-	schule grundschule realschule gymnasium ecole lycee scuola liceo colegio escola szkola liceum skola skolan skole koulu iskola iskolai scoala школа`)
+	bashkia komuna`)
+
+// schoolWords stand in the name of a school, which holds a run as an office does, and is the
+// place of it where no other is said.
+var schoolWords = set("school schule grundschule realschule gymnasium ecole lycee scuola liceo colegio escola szkola liceum skola skolan skole koulu iskola iskolai scoala школа")
+
+// ofSchool is what the name of a school weighs less than a name on another line, and what is run
+// there, on the same line, less than the school.
+const ofSchool = 35
 
 // ofOffice is what the name of an office weighs less than that of a place: more than what a name
 // that begins with a small letter does ("Beh lúkami").

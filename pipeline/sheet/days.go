@@ -9,7 +9,7 @@ import (
 
 // firstDay is the first day of two before a month, "17-18 October" and "17 & 18
 // October". A dash with spaces is none: "Run 2 - 3 January".
-var firstDay = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th|\.)?(?:[-–/]|,\s*|\s*(?:&|\+|and|or|und|oder|et|ou|y|e|en|och|og)\s*)$`)
+var firstDay = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th|\.)?(?:[-–/]|\s*(?:&|\+|and|or|und|oder|et|ou|y|e|en|och|og)\s*)$`)
 
 // firstOfTwo is the first of two days further apart, "19 and 26 July", "19.7./26.7.2026", with its month
 // where it has one.

@@ -117,6 +117,19 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		cs = append(cs, cand{w, from, false, false})
 	}
 	cs = slices.DeleteFunc(cs, func(c cand) bool { return c.why == leftOfTitle && p.listsRunner(c.text) })
+	for i, c := range cs { // a school is the place where only what is run there stands beside it
+		if c.why == leftOfTitle && anyWord(c.text, schoolWords) {
+			for j, o := range cs {
+				switch {
+				case o.why != leftOfTitle || anyWord(o.text, schoolWords):
+				case o.from != c.from:
+					cs[i].weight -= ofSchool
+				default:
+					cs[j].weight -= ofSchool
+				}
+			}
+		}
+	}
 	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
 	for i := range cs {
 		if several && cs[i].why == leftOfTitle && p.listsClub(cs[i].text) {

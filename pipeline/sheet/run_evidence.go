@@ -73,14 +73,14 @@ var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "wee
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
 // no source.
 var otherMatters = set(`agm bbq barbecue picnic dinner prizegiving save rip presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
-	entries registration registrations register registering signup deadline closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
+	registration registrations register registering signup deadline close closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
 
 // byWords are words right before a date that make it the end of something: "Protests by 26 July".
 var byWords = set("by until till bis jusqu hasta tot senast inden innen")
 
 // unsureBefore and unsureBehind say beside a date that nobody is sure of it.
 var (
-	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$|[lIOo]$`)
+	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$|(?:^|\s)[lIOo]$`)
 	unsureBehind = regexp.MustCompile(`(?i)^\s*\(?\s*(?:\?|or\b|tbc\b|oder\b|ou\b|to be confirmed|approx)|^\s?/\s?\d{1,2}(?:\D|$)|^\s*(?:&|and|\+)\s*\d{1,2},?\s+(?:19|20)\d\d`)
 	// yearAgain is a year behind a date that has one: "July 12-19 2025".
 	yearAgain = regexp.MustCompile(`^\s*,?\s*(?:19|20)\d\d(?:\D|$)`)
