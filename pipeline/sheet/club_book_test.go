@@ -331,9 +331,9 @@ Kirkestien
 Navn|Tid i dag|Bedste i år|Point i alt
 Jo Lee|18:31|18:20|50
 Al Roe||18:31|40
-Cy Dee|19:02|19:02|30
+Cy Dee|25:02|25:02|30
 `, `3-1-2026!3 kirkestien 2026-01-03 Jo Lee 18:31
-3-1-2026!5 kirkestien 2026-01-03 Cy Dee 19:02
+3-1-2026!5 kirkestien 2026-01-03 Cy Dee 25:02
 `},
 	{"the day stands below the table of each tab", "Fűzfás", `== 1. hét
 Fűzfás 5 km

@@ -101,7 +101,7 @@ func (s *settler) byHeading(i int) {
 			case ints > .8 && p.whole && p.lo > 20000 && p.hi < 80000:
 				because = "its values are day numbers of a spreadsheet"
 			case ints > .8 && p.lo > 19000000 && p.hi < 21000000:
-			case clocks > .8 && !s.hasGuess(Time) && !s.hasGuess(GunTime) && !s.hasGuess(ChipTime) && s.beyondDay(i): // "When"
+			case clocks > .8 && !s.hasGuess(Time) && !s.hasGuess(GunTime) && !s.hasGuess(ChipTime) && !overTodays(fold(s.headings[i])) && s.beyondDay(i): // "When"
 				turn(Time, "its values are times")
 			case clocks > .5:
 				turn(Other, "its values are times, not dates")

@@ -45,7 +45,7 @@ var officeWords = set(`
 
 // schoolWords stand in the name of a school, which holds a run as an office does, and is the
 // place of it where no other is said.
-var schoolWords = set("school schule grundschule realschule gymnasium ecole lycee scuola liceo colegio escola szkola liceum skola skolan skole koulu iskola iskolai scoala школа")
+var schoolWords = set("schule grundschule realschule gymnasium ecole lycee scuola liceo colegio escola szkola liceum skola skolan skole koulu iskola iskolai scoala школа")
 
 // ofSchool is what the name of a school weighs less than a name on another line, and what is run
 // there, on the same line, less than the school.

@@ -254,12 +254,15 @@ func (s *settler) timesOfToday() {
 		switch f := fold(h); {
 		case timesBefore[f]:
 			s.set(i, PersonalBest, "heading %q: the time of an earlier run", h)
-		case (todaysTimes[f] || todaysTimes[withoutTimeWord(f)]) && !timed:
+		case overTodays(f) && !timed:
 			s.set(i, Time, "heading %q: the time of this run", h)
 			timed, s.todays = true, true
 		}
 	}
 }
+
+// overTodays says whether a folded heading is over the times of today.
+func overTodays(f string) bool { return todaysTimes[f] || todaysTimes[withoutTimeWord(f)] }
 
 // withoutTimeWord leaves the word for a time out of a folded heading, at its beginning or its end: "tid
 // i dag", "czas dzisiaj", "dagens tid".
