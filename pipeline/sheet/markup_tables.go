@@ -135,7 +135,7 @@ func keyedLines(text []byte) (out []byte, ok bool) {
 
 var (
 	insertInto = regexp.MustCompile("(?i)^\\s*INSERT INTO [\\w.`\"\\[\\]]+\\s*(?:\\(([^()]*)\\))?\\s*VALUES\\s*")
-	createOne  = regexp.MustCompile("(?is)CREATE TABLE [^()]*\\((.*?)\\)[^(),]*;")
+	createOne  = regexp.MustCompile(`(?is)CREATE TABLE [^()]*\((.*?)\)[^(),]*;`)
 	columnName = regexp.MustCompile("^\\s*[`\"\\[]?(\\w+)[`\"\\]]?\\s+\\w")
 	keyClause  = regexp.MustCompile(`(?i)^\s*(?:PRIMARY|UNIQUE|KEY|CONSTRAINT|FOREIGN|INDEX|CHECK)\b`)
 )
