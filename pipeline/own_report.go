@@ -2,6 +2,7 @@ package pipeline
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 	"slices"
 
@@ -41,25 +42,17 @@ func (l *loading) sheetOf(ctx context.Context, run runKey) (string, error) {
 			return l.names[i], nil
 		}
 	}
-	rows, err := l.pl.DB.QueryContext(ctx, `select distinct s.hash from record.line l join sheet.part p on p.part_no = l.part_no join sheet.sheet s on s.sheet_no = p.sheet_no
-		join record.run r on r.run_no = l.run_no join record.course c on c.course_no = r.course_no
-		where c.course = ? and r.run_date = ?::date`, run.course.course, run.day.String())
-	if err != nil {
-		return "", err
-	}
-	defer rows.Close()
 	var hashes []string
-	for rows.Next() {
+	if err := l.pl.each(ctx, `select distinct s.hash from record.line l join sheet.part p on p.part_no = l.part_no join sheet.sheet s on s.sheet_no = p.sheet_no
+		join record.run r on r.run_no = l.run_no join record.course c on c.course_no = r.course_no
+		where c.course = ? and r.run_date = ?::date order by 1`, func(rows *sql.Rows) error {
 		var hash string
-		if err := rows.Scan(&hash); err != nil {
-			return "", err
-		}
+		err := rows.Scan(&hash)
 		hashes = append(hashes, hash)
-	}
-	if err := rows.Err(); err != nil {
+		return err
+	}, run.course.course, run.day.String()); err != nil {
 		return "", err
 	}
-	slices.Sort(hashes)
 	for _, hash := range hashes {
 		e := l.known[hash]
 		if e.State != store.Loaded {

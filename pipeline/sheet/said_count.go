@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"lapwing/pipeline/place"
 )
@@ -43,11 +42,11 @@ func (c SaidCount) Place(p *Part) place.Place { return place.Place{Tab: p.Tab, R
 var behindPeople = set("finished ran completed finish gefinisht gelaufen couru termine terminado arrivati")
 
 // countedPeople are people before such a word.
-var countedPeople = set("people persons of us men-and-women personen menschen leute personnes personas persone mensen personer osob osoby ihmista")
+var countedPeople = set("people persons personen menschen leute personnes personas persone mensen personer osob osoby ihmista")
 
 // otherCount are words of lines that count other days, some of the field, or something else.
-var otherCount = set(`record records last previous season year average mean so far since ever alltime total-to-date to-date first top top-ten next expected max maximum limit
-	all-time over every each per week weeks month months women woman ladies lady female females girls men man gents male males boys junior juniors club points prizes
+var otherCount = set(`record records last previous season year average mean so far since ever alltime first top next expected max maximum limit
+	over every each per week weeks month months women woman ladies lady female females girls men man gents male males boys junior juniors club points prizes
 	volunteers registered entered entries signed preregistered more less than about around nearly almost approx approximately some
 	frauen manner damen herren femmes hommes mujeres hombres donne uomini dames heren kvinnor man kvinder menn kvinner naiset miehet`)
 
@@ -58,7 +57,7 @@ func countSaid(line string) (n int, ok bool) {
 		return 0, false
 	}
 	for _, sentence := range sentences(line) {
-		words := strings.FieldsFunc(sentence, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(":=|;()/", r) })
+		words := strings.FieldsFunc(sentence, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(":=()/", r) })
 		var folded []string
 		for _, w := range words {
 			folded = append(folded, fold(w))
@@ -119,7 +118,7 @@ func countBeside(words []string, i int) (n int, ok bool) {
 // smallCount is a whole number of one to four digits.
 func smallCount(w string) (int, bool) {
 	w = strings.TrimRight(w, ".,")
-	if utf8.RuneCountInString(w) > 4 || !digitsOnly(w) {
+	if len(w) > 4 || !digitsOnly(w) {
 		return 0, false
 	}
 	n, err := strconv.Atoi(w)
