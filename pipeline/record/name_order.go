@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -9,20 +10,24 @@ import (
 )
 
 // nameOrder says whether a column of names has the family name first, because its
-// heading says so: "Nazwisko i imię", "Name Vorname". The names themselves may show
+// heading says so: "Nazwisko i imię", "Name Vorname", or because most names show it by
+// their capitals, "PETIT Anne" beside one "Morel Jean". The names themselves may show
 // that it has not: given names repeat more than family names do.
 type nameOrder struct {
-	familyFirst bool // the heading says so
-	two         bool // and that there are several family names, as in Spain
-	on          bool // it is read so
-	n           int
-	first, last map[string]bool
+	familyFirst   bool // the heading says so
+	two           bool // and that there are several family names, as in Spain
+	on            bool // it is read so
+	n             int
+	first, last   map[string]bool
+	ahead, behind int // names whose family name stands in capitals before, and behind, the given one
 }
 
-// Names are enough to show their order from enoughNames on. Common practice, no source.
+// Names are enough to show their order from enoughNames on, and by their capitals from
+// enoughCapitals on. Common practice, no source.
 const (
-	enoughNames = 10
-	mostNames   = 2000
+	enoughNames    = 10
+	enoughCapitals = 5
+	mostNames      = 2000
 )
 
 var (
@@ -95,16 +100,40 @@ func (o *nameOrder) plain(text string) []string {
 }
 
 func (o *nameOrder) observe(text string) {
-	if !o.familyFirst || o.n >= mostNames {
+	if o.n >= mostNames || !o.familyFirst && o.n >= enoughNames && o.ahead == 0 {
 		return
 	}
-	if words := o.plain(text); words != nil {
+	words := o.plain(text)
+	if words == nil {
+		o.observeCapitals(text)
+		return
+	}
+	o.n++
+	if o.familyFirst {
 		if o.first == nil {
 			o.first, o.last = map[string]bool{}, map[string]bool{}
 		}
-		o.n++
 		o.first[strings.Clone(words[0])], o.last[strings.Clone(words[len(words)-1])] = true, true
 	}
+}
+
+// observeCapitals counts at which end of a name of two words the one in capitals stands.
+func (o *nameOrder) observeCapitals(text string) {
+	given, family, two := strings.Cut(strings.TrimSpace(text), " ")
+	if !two || strings.ContainsAny(text, ",;&/+()[]\"0123456789\n") {
+		return
+	}
+	switch before, after := shouted(given), shouted(family); {
+	case before && !after:
+		o.ahead++
+	case after && !before:
+		o.behind++
+	}
+}
+
+// shouted says whether a word of three letters or more is in capitals.
+func shouted(word string) bool {
+	return utf8.RuneCountInString(word) > 2 && word == strings.ToUpper(word) && word != strings.ToLower(word)
 }
 
 // settle decides whether the heading is believed: unless what stands first comes again so much
@@ -112,10 +141,22 @@ func (o *nameOrder) observe(text string) {
 // The two counts are compared as of Poisson, by the normal approximation to the conditional
 // test (Przyborowski and Wilenski 1940, Biometrika 31:313-323), at two standard errors.
 func (o *nameOrder) settle() {
+	if !o.familyFirst {
+		o.on = o.ahead >= enoughCapitals && o.behind == 0 && o.ahead >= 2*o.n && o.n > 0
+		return
+	}
 	first, last := o.n-len(o.first), o.n-len(o.last)
 	more := first - last
-	o.on = o.familyFirst && !(o.n >= enoughNames && more > 0 && more*more > 4*(first+last))
+	o.on = !(o.n >= enoughNames && more > 0 && more*more > 4*(first+last))
 	o.first, o.last = nil, nil
+}
+
+// why says what the order is known by.
+func (o *nameOrder) why() string {
+	if o.familyFirst {
+		return "the heading says so"
+	}
+	return fmt.Sprintf("%d names show it by their capitals", o.ahead)
 }
 
 // goesOn says whether a family name goes on after a word of it.

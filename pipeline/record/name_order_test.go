@@ -59,6 +59,26 @@ func TestNameOrder(t *testing.T) {
 	if n := name.Parse(lines[0].Name); n.Given != "ada" {
 		t.Errorf("three couples among twenty: %q", lines[0].Name)
 	}
+	for _, k := range []struct {
+		what, capitals, plain, given string
+	}{
+		{"most have the family name first, in capitals", "ALDER%c Gino", "Morel Jean", "jean"},
+		{"most have it last, in capitals", "Gino ALDER%c", "Jean Morel", "jean"},
+		{"with a comma: who is without one may stand the other way", "ALDER%c, Gino", "Jean Morel", "jean"},
+	} {
+		lines, _ = readRows(t, c, []string{"Pos", "Nom", "Time"}, Options{}, func(yield func([]string)) {
+			for i := range 8 {
+				full := fmt.Sprintf(k.capitals, 'A'+i)
+				if i == 3 {
+					full = k.plain
+				}
+				yield([]string{fmt.Sprint(i + 1), full, fmt.Sprintf("20:%02d", i)})
+			}
+		})
+		if n := name.Parse(lines[3].Name); n.Given != k.given {
+			t.Errorf("%s: %q is read as %q, given %q", k.what, k.plain, lines[3].Name, n.Given)
+		}
+	}
 	lines, _ = readRows(t, c, []string{"Pos", "Surname, first name", "Time"}, Options{}, func(yield func([]string)) {
 		yield([]string{"1", "Unknown runner", "20:02"})
 	})

@@ -85,7 +85,7 @@ func (r *Reader) Settle() Readings {
 		add(r.c.Name, "name, with the club in brackets behind it", fmt.Sprintf("%d of %d names", k.full, k.names))
 	}
 	if r.nameOrder.settle(); r.nameOrder.on {
-		add(r.c.Name, "name, the family name first", "the heading says so")
+		add(r.c.Name, "name, the family name first", r.nameOrder.why())
 	}
 	r.ages.settle()
 	r.years.settle()
