@@ -32,7 +32,7 @@
 //     long_form.go put each runner on one line.
 //
 // Then it cuts the lines: by what their parts are (typed.go, paced_lines.go,
-// east_asian_lines.go, bullets.go), by labels (labelled.go), where each line is a cell or a
+// east_asian_lines.go, bullets.go, untimed_lines.go for who has no time), by labels (labelled.go), where each line is a cell or a
 // card (cell_lines.go, card_lines.go), or by its sentences (prose.go).
 //
 // # Rows to tables

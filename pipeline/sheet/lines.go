@@ -126,6 +126,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{proseAlone, toldInSentences},
 	} {
 		if out := try.arrange(received, d.delim); out != nil {
+			untimedRows(out)
 			for i, l := range out {
 				out[i] = loneQuotes(l)
 			}

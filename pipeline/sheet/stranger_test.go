@@ -652,7 +652,7 @@ var strangerCases = []sheetCase{
 		columns: "position name club time age-group", run: "alder-bank 2026-01-03", rows: "3-5 7-8", only: "text"},
 	{name: "lists that run on within a line, at their ends who retired", file: "alder-bank_2026-01-03",
 		text:    "Men: 1) Bo Lee Vale 17:16, 2) Al Roe Mill 28:35, 3) Cy Dee Vale 32:59, Ed Gow Mill DNF. Women: 1) Ida Nye Vale 19:06, 2) Di Fox Mill 21:49, 3) Fay Ho Vale 26:01, Ann Poe Mill DNF.\n",
-		columns: "position name time sex", run: "alder-bank 2026-01-03", rows: "2-4 7-9", only: "text"},
+		columns: "position name time sex", run: "alder-bank 2026-01-03", rows: "2-5 7-10", only: "text"},
 	{name: "lists that run on within a line, numbers without a mark", file: "alder-bank_2026-01-03",
 		text:    "5 km men: 1 Bo Lee (Vale) 17.16, 2 Al Roe (Mill) 28.35, 3 Cy Dee (Vale) 28.40, 4 Ed Gow (Mill) 29.07, 5 Gus Orr (Vale) 29.31.\n5 km women: 1 Ida Nye (Vale) 19.06, 2 Di Fox (Mill) 21.49, 3 Fay Ho (Vale) 26.01.\n",
 		columns: "position name club time sex", run: "alder-bank 2026-01-03", rows: "2-6 8-10", only: "text"},

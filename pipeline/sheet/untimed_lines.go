@@ -1,0 +1,136 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// untimedRows puts into the columns of a list that was cut those whose race ended without a time and
+// who stand in or below it in words of their own: "DNF Jo Lee", "Jo Lee (W40) - did not finish", or
+// under a line of their own, "Did not finish:". out is changed in place; a line with a tab is one that
+// was cut.
+func untimedRows(out []string) {
+	name, time, first := nameTimeColumns(out)
+	if first < 0 {
+		return
+	}
+	over, below := "", false // what a line above says of those below it, and whether somebody stands there
+	for i := first + 1; i < len(out); i++ {
+		l := trim(out[i])
+		if len(l) > 120 || strings.IndexByte(l, '\t') >= 0 {
+			over = ""
+			continue
+		}
+		who, ended, ok := endedBeside(l)
+		switch {
+		case ok:
+			over = ""
+		case l == "" && below:
+			over = ""
+			continue
+		case l == "":
+			continue
+		case saysHowEnded(countBehind.ReplaceAllString(l, "")):
+			over, below = strings.Trim(countBehind.ReplaceAllString(l, ""), edgeMarks+"()[]"), false
+			continue
+		case over != "" && isPerson(withoutClub(strings.Trim(l, edgeMarks))):
+			who, ended, below = strings.Trim(l, edgeMarks), over, true
+		default:
+			over = ""
+			continue
+		}
+		cells := make([]string, max(name, time)+1)
+		cells[name], cells[time] = who, ended
+		out[i] = strings.Join(cells, "\t")
+	}
+}
+
+// countBehind is how many there are of a kind: "Did not finish (3)".
+var countBehind = regexp.MustCompile(`[ :]*\(?\d{1,3}\)?[\s:]*$`)
+
+// nameTimeColumns finds the columns of names and of times in lines that were cut, and the first such line,
+// which is -1 where they are not the same in nearly all lines.
+func nameTimeColumns(out []string) (name, time, first int) {
+	var names, times [8]int
+	n := 0
+	first = -1
+	for i, l := range out {
+		if strings.IndexByte(l, '\t') < 0 {
+			continue
+		}
+		if n++; first < 0 {
+			first = i
+		}
+		for k, c := range strings.Split(l, "\t") {
+			switch {
+			case k >= len(names):
+			case kindOf(trim(c)) == kClock:
+				times[k]++
+			case looksNamed(c):
+				names[k]++
+			}
+		}
+	}
+	time, name = slices.Index(times[:], slices.Max(times[:])), slices.Index(names[:], slices.Max(names[:]))
+	if 4*times[time] < 3*n || 2*names[name] < n {
+		return 0, 0, -1
+	}
+	return name, time, first
+}
+
+// endedBeside reads a line that says how somebody's race ended, before the name or behind it, and
+// nothing else but a place without a figure and, in brackets or behind a comma, a group or a club,
+// which are left to it. Several names in one line are not read: who is a club, and who is not?
+func endedBeside(l string) (name, ended string, ok bool) {
+	words := strings.Fields(strings.ReplaceAll(l, "\u00A0", " "))
+	for len(words) > 0 && !hasLetter(words[0]) && !strings.ContainsAny(words[0], "0123456789") {
+		words = words[1:] // a dash in the place of a place
+	}
+	for n := min(4, len(words)-2); n > 0; n-- {
+		if w := strings.Join(words[:n], " "); saysHowEnded(w) {
+			name, ended = strings.Join(words[n:], " "), w
+			break
+		}
+		if w := strings.Join(words[len(words)-n:], " "); saysHowEnded(w) {
+			name, ended = strings.Join(words[:len(words)-n], " "), w
+			break
+		}
+	}
+	name = strings.Trim(name, edgeMarks)
+	return name, strings.Trim(ended, edgeMarks+"()[]"), ended != "" && isPerson(withoutClub(name))
+}
+
+// withoutClub leaves out what stands in brackets, or behind a comma where that is no further person.
+func withoutClub(name string) string {
+	who, more, several := strings.Cut(trim(inBracket.ReplaceAllString(name, "")), ",")
+	if more = trim(more); several && isPerson(more) && !endsAsClub(more) && !startsAsClub(more) && !anyWord(more, clubWords) {
+		return name
+	}
+	return who
+}
+
+// saysHowEnded says whether words, perhaps in brackets or with a mark behind them, say that somebody
+// has no time, as a finish has none.
+func saysHowEnded(words string) bool {
+	f := fold(strings.Trim(words, edgeMarks+"()[]"))
+	return len(f) > 1 && statusWords[f] && f != "ok" && f != "finished"
+}
+
+// isPerson says whether a text is two to four words as of a name: each begins with a capital letter, but
+// for particles, and none has a figure or is of lines about a list.
+func isPerson(text string) bool {
+	words := strings.Fields(text)
+	if len(words) < 2 || len(words) > 4 || !looksNamed(text) || strings.ContainsAny(text, ",;/&") {
+		return false
+	}
+	for i, w := range words {
+		r, _ := utf8.DecodeRuneInString(w)
+		if f := fold(w); listWord[f] || !unicode.IsUpper(r) && (i+1 == len(words) || !particleWords[f]) {
+			return false
+		}
+	}
+	return true
+}
