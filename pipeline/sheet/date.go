@@ -240,6 +240,15 @@ func (sc *dateScan) countsWeeks(f foundDate, i int) bool {
 	return sc.tok(i).kind == 'l' && weekWords[sc.tok(i).word]
 }
 
+// countsMinutes says whether the figure before token i counts minutes: "Jo May, 24 min 10 s" has
+// no day of May.
+func (sc *dateScan) countsMinutes(i int) bool {
+	if sc.tok(i).kind == 's' {
+		i++
+	}
+	return sc.tok(i).kind == 'l' && clockUnits[sc.tok(i).word] == 'm'
+}
+
 // calendarWeekWords are words for a week in languages whose calendars count the weeks of the
 // year as ISO 8601 does: German, Danish, Swedish, Norwegian, Finnish, Dutch. Common practice,
 // no source. "Week 12" alone may be the twelfth of a series.
@@ -578,7 +587,7 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 			return f, 0, false
 		}
 		d, k, isDay := sc.day(j)
-		if !isDay || sc.tok(k).kind == ':' || sc.tok(k).kind == 'l' && sc.tok(k).from == sc.tok(k-1).to {
+		if !isDay || sc.tok(k).kind == ':' || sc.tok(k).kind == 'l' && sc.tok(k).from == sc.tok(k-1).to || sc.countsMinutes(k) {
 			return f, 0, false
 		}
 		y, next, _ := sc.year(k)

@@ -54,6 +54,7 @@ func TestDates(t *testing.T) {
 		{"KW 12/2026 (Donnerstag)", "2026-03-19 Thu"}, {"Donnerstag, KW 12 2026", "2026-03-19 Thu"}, {"torsdag uge 12, 2026", "2026-03-19 Thu"}, {"Sonntag KW 1/2026", "2026-01-04 Sun"}, {"KW 12/2026", ""}, {"Montag KW 54/2026", ""}, {"Thursday of week 12, 2026", ""},
 		// no dates
 		{"24:31", ""}, {"5 km", ""}, {"1:02:03", ""}, {"May Hill 5 km", ""}, {"Run 3 of 12", ""}, {"12/13", ""}, {"31/02/2026", ""}, {"M40-44", ""}, {"24.31.5", ""}, {"192.168.1.10", ""}, {"Event 123", ""}, {"January 2026", ""}, {"#2026-01-03", ""}, {"020 7946 0018", ""},
+		{"Tobias Mai, 25 min 10 s", ""}, {"Ewa Maj – 24 min 10 sek", ""}, {"May 25, mill run", "0000-05-25"},
 		{"57 finishers in 2026", ""}, {"3 Jan 25 finishers", "0000-01-03"}, {"3 Jan 9:30", "0000-01-03 09:30"}, {"3 Jan 9 am", "0000-01-03 09:00"},
 		// months one letter off
 		{"21st Novmber 2026", "2026-11-21"}, {"3 Janurary 2026", "2026-01-03"}, {"3rd of Septmber, 2026", "2026-09-03"}, {"3 Febraur 2026", "2026-02-03"}, {"15 Junior 2026", ""}, {"3 Novmber", ""}, {"Heat 3 Novembers 26", ""},
