@@ -53,7 +53,7 @@ func runOnPieces(line string, begins *regexp.Regexp) (pieces []runOnPiece) {
 	trimmed := func(s string) string { return strings.Trim(s, " \t\u00a0,;:.") }
 	add := func(text string, n int) {
 		text = trimmed(text)
-		if i := strings.LastIndexAny(text, ",:"); n == 0 && i > 0 && isSection(text[i+1:]) && !isSection(text) {
+		if i := strings.LastIndexAny(text, ",:."); n == 0 && i > 0 && isSection(text[i+1:]) && !isSection(text) {
 			pieces = append(pieces, runOnPiece{trimmed(text[:i]), 0}) // "Results over 5 km, men: 1. Jo Lee"
 			text = trimmed(text[i+1:])
 		}
