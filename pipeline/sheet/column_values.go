@@ -218,7 +218,7 @@ func (s *settler) byValues() {
 			}
 		}
 		for i, p := range s.profiles {
-			if free(i) && p.filled*4 >= most && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
+			if (free(i) || s.wordsUnderNumber(i)) && p.filled*4 >= most && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
 				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
 					break // clubs behind names in two columns
 				}
@@ -289,6 +289,15 @@ func (s *settler) byValues() {
 			s.set(i, Club, "the only other column of words")
 		}
 	}
+}
+
+// wordsUnderNumber says whether the heading of a column is like one for numbers, and no cell has a
+// figure: "Licencié", the member, beside a column of numbers.
+func (s *settler) wordsUnderNumber(i int) bool {
+	if m := s.columns[i].Meaning; m != Other && m != Number || s.guesses[i].meaning != Number {
+		return false
+	}
+	return !slices.ContainsFunc(s.rows, func(r line) bool { return strings.ContainsAny(cellAt(r.cells, i), "0123456789") })
 }
 
 // ended takes a column that nothing else is known of for how races ended where all that it says, on
@@ -935,8 +944,8 @@ func (s *settler) counts(i int) bool {
 	if p.lo > 4 && s.inSteps(i) {
 		return false // 35, 40, 45: age groups
 	}
-	// Positions with gaps rise all the way down and times rise with them.
-	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000
+	// Positions with gaps rise all the way down and times rise with them. A column of ones counts nothing.
+	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000 && len(p.distinct)*2 > min(p.filled, distinctKept)
 }
 
 // countsInBlocks says whether the numbers of a column count 1, 2, 3 … and begin again, as

@@ -874,6 +874,9 @@ func greets(text string) bool {
 	if first == "good" {
 		first, rest, _ = strings.Cut(rest, " ")
 	}
+	if openers[first] && greeted[finalWord(rest)] {
+		return len(strings.Fields(rest)) <= 3 // "Right you lot"
+	}
 	return (greetings[first] || dayTimes[first] && (rest == "" || greeted[finalWord(rest)])) && len(strings.Fields(rest)) <= 3
 }
 
@@ -889,7 +892,9 @@ var handsOver = regexp.MustCompile(`^(?:and )?(?:here (?:it|they|you|we) (?:is|a
 // dayTimes greet where nobody but greeted follows: "Morning all", "Good evening".
 var (
 	dayTimes = set("morning afternoon evening day")
-	greeted  = set("all everyone everybody folks team friends runners")
+	greeted  = set("all everyone everybody folks team friends runners lot guys lads gang crew gents leute lieben zusammen amis chicos tutti ragazzi allemaal mensen alla alle")
+	// openers begin to speak, before those.
+	openers = set("right ok okay so well now then na also allez alors bon venga bueno allora dai nou okej")
 )
 
 var greetings = set(`hi hello dear hey hallo liebe lieber bonjour salut hola ciao hoi beste hej ahoj hei`)
@@ -1019,16 +1024,21 @@ var areaLabels = set("obec localidade localidad localitate localite asula helyse
 var labelBefore = regexp.MustCompile(`(\pL+(?: \pL+)?) ?:(?:\s|$)`)
 
 // labelledVenue leaves of a line with several labels, "Date: 3/1/2026 Venue: Alder Bank
-// Distance: 5 km", the one for the place with its value; other lines come back as they are.
+// Distance: 5 km", the one for the place with its value, which ends at any label that begins a
+// piece of the line, "Route: 5 km, Sky: clear"; other lines come back as they are.
 func labelledVenue(title string, lex *lexicon) string {
 	known := func(l string) bool { return lex.read(l).known || isVenueLabel(fold(l)) }
 	from, to, labels := -1, len(title), 0
+	begins := func(at int) bool { // a cell, or a piece behind a mark
+		before := strings.TrimRight(title[:at], " ")
+		return before != "" && strings.IndexByte("|,;", before[len(before)-1]) >= 0
+	}
 	for _, m := range labelBefore.FindAllStringSubmatchIndex(title, -1) {
 		label, at := title[m[2]:m[3]], m[2]
 		if i := strings.LastIndexByte(label, ' '); i >= 0 && !isVenueLabel(fold(label)) && known(label[i+1:]) {
 			label, at = label[i+1:], at+i+1
 		}
-		if !known(label) {
+		if !known(label) && (from < 0 || !begins(at)) {
 			continue
 		}
 		labels++

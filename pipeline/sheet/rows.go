@@ -190,7 +190,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	label := trim(cells[labelled])
 	folded := fold(label)
-	if posKind != kInt && (isTotal(folded) || isRecord(folded)) && !(labelled == r.name && r.calledLikeTotal(row, label, tm)) {
+	if posKind != kInt && (isTotal(folded) || isRecord(folded)) && !((labelled == r.name || labelled == r.given) && r.calledLikeTotal(row, r.wholeName(label, labelled, cells), tm)) {
 		return whyTotal
 	}
 	if pairs := onlyCounts(cells); pairs > 1 || pairs == 1 && posKind != kInt {
@@ -266,6 +266,18 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return isData
 	}
 	return whyNoResult
+}
+
+// wholeName puts the other half of a name in two columns behind the one that is the label of a row.
+func (r *rowRules) wholeName(label string, labelled int, cells []string) string {
+	other := r.given
+	if labelled == r.given {
+		other = r.name
+	}
+	if half := trim(cellAt(cells, other)); half != "" && other != labelled {
+		return label + " " + half
+	}
+	return label
 }
 
 // saysRun says whether the two filled cells of a row tell of which run the rows below are: a label
