@@ -130,12 +130,14 @@ func (k *nameAges) observe(s string) {
 // every name has one and some stand twice, as ages do and runners' numbers don't.
 func (k *nameAges) settle(heading string) {
 	most := func(n int) bool { return n > 0 && n*10 >= k.names*9 }
-	said, year := false, false
+	said, year, other := false, false, false
 	for _, w := range strings.Fields(heading) {
 		said = said || ageHeadings[w]
+		other = other || otherFigures[strings.Trim(w, "().,;:/")]
 		year = year || yearHeadings[strings.Trim(w, "().,;:/")]
 	}
 	switch {
+	case other && !said && !year:
 	case k.short*10 >= k.numbers*9 && k.short > 0 && (year || k.zeros > 0 && most(k.numbers) && !said):
 		k.meaning = nameHasShortYear
 	case most(k.years) && k.numbers >= 4:
@@ -146,6 +148,9 @@ func (k *nameAges) settle(heading string) {
 		k.meaning = nameHasAge
 	}
 }
+
+// otherFigures are words of a heading for what else the figures behind names are: "Name (runs)".
+var otherFigures = wordSet(`runs|run|races|no|nr|num|number|numbers|bib|bibs|start|starts|startnummer|dossard|dorsal|pettorale|points|pts|punkte|total|count|laufe|wins|weeks|place|pos|rank|antal`)
 
 // leastSpread is how many years lie at least between the oldest and the youngest of a few, where
 // all have two figures behind their names.

@@ -74,6 +74,7 @@ func (t table) across(lex *lexicon) []table {
 	}
 	var out []table
 	sums := t.sumsBelow(heading, runs)
+	totals := t.totalsBeside(lex, heading, isRun)
 	for _, run := range runs {
 		g := t.grid.fresh()
 		filled := 0
@@ -91,7 +92,7 @@ func (t table) across(lex *lexicon) []table {
 			}
 			w := append([]string(nil), cells...)
 			for c := range w {
-				if roster[c] || isRun[c] && (c < run.from || c >= run.to || i == heading && run.from+1 == run.to) {
+				if roster[c] || totals[c] || isRun[c] && (c < run.from || c >= run.to || i == heading && run.from+1 == run.to) {
 					w[c] = ""
 				}
 			}
@@ -118,6 +119,31 @@ func (t table) across(lex *lexicon) []table {
 		out = append(out, p)
 	}
 	return out
+}
+
+// totalsBeside finds the columns of times beside those of the runs: the total, the best or the mean
+// of them, whatever they are called, and none of one day.
+func (t table) totalsBeside(lex *lexicon, heading int, isRun map[int]bool) map[int]bool {
+	filled, clocks := map[int]int{}, map[int]int{}
+	for i := heading + 1; i < min(t.grid.len(), heading+1+profileRows); i++ {
+		_, cells := t.grid.at(i)
+		for c, text := range cells {
+			if isRun[c] || isBlank(text) {
+				continue
+			}
+			if filled[c]++; kindOf(text) == kClock {
+				clocks[c]++
+			}
+		}
+	}
+	_, names := t.grid.at(heading)
+	totals := map[int]bool{}
+	for c, n := range clocks {
+		if g := lex.read(cellAt(names, c)); 2*n > filled[c] && !(g.known && g.meaning == PersonalBest) {
+			totals[c] = true
+		}
+	}
+	return totals
 }
 
 // sumsBelow is the index of the first of the rows at the foot of a table with a run in each column that

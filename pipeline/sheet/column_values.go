@@ -240,7 +240,7 @@ func (s *settler) byValues() {
 				s.set(i, Date, "heading %q not known, but its values are dates, each in many rows", s.headings[i])
 			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8 && !otherDate(fold(s.headings[i])):
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
-			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1:
+			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1 && !anyWord(s.headings[i], lettersOfElse):
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
 			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
 				s.set(i, Status, "heading %q not known, but its values say how races ended", s.headings[i])
@@ -326,11 +326,16 @@ func (s *settler) ended() {
 	}
 }
 
+// lettersOfElse are words of headings over letters that are no sexes though they look so: M for a member
+// beside V for a visitor, S, M and L of a shirt. Common practice, no source.
+var lettersOfElse = set(`member members membership mitglied mitgliedschaft lid socio socia soci medlem adherent czlonek shirt shirts tshirt tshirts tee top size sizes grosse taille talla taglia maat storlek storrelse rozmiar
+	medal medals medaille medalla medaglia fee fees rate paid pay payment day wave transport travel mode status finish fin`)
+
 // endedCodes stand for how a race ended and for nothing else, finishCodes beside them for a
 // finish. Common practice of the languages, no source.
 var (
-	endedCodes  = set("dnf dns dsq dq disq disqualified retired abandon aufgegeben ritirato squalificato uitgevallen disqualifiziert descalificado", "did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "nicht angetreten", "non partant", "non partito")
-	finishCodes = set("f fin finish finished finisher finishers ok yes y classified done complete completed counted valid ja oui si im ziel arrive arrivee classe classee finalizado finalizada finalista clasificado arrivato arrivata gefinisht geklasseerd i mal gennemfort fullfort maalissa")
+	endedCodes  = set("invalid ungultig annulled ongeldig ugyldig ogiltig neplatny neplatne niewazny invalide dnf dns dsq dq disq disqualified retired abandon aufgegeben ritirato squalificato uitgevallen disqualifiziert descalificado", "did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "nicht angetreten", "non partant", "non partito")
+	finishCodes = set("f fin finish finished finisher finishers ok yes y classified done complete completed counted valid gultig geldig gyldig giltig platny platne wazny valable valide valido valida ja oui si im ziel arrive arrivee classe classee finalizado finalizada finalista clasificado arrivato arrivata gefinisht geklasseerd i mal gennemfort fullfort maalissa")
 )
 
 // remarksBehind takes the first column behind the times for notes that has no heading and words in

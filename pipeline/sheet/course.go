@@ -476,6 +476,10 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if first, _, ok := strings.Cut(title, " | "); ok && headsFirst(first) {
 		return nil // "Fastest woman | Jo Lee | 19:41"
 	}
+	counted := false
+	if m := countedRun.FindStringSubmatchIndex(title); m != nil {
+		title, counted = title[m[2]:], true
+	}
 	hasDate := len(findDates(title)) > 0
 	issued := hasDate && len(titleDates(title, "", lex, false)) == 0 // it is when the list was made
 	_, _, _, hasDistance := findDistance(title)
@@ -547,6 +551,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if !labelled && endsInResult(text) {
 		return nil
 	}
+	if !labelled && !hasDate && !hasDistance && isSigned(text) {
+		return nil
+	}
 	if isRemark(strings.TrimLeft(text, "#/; ")) && !labelled && !(hasDistance && saysWhere(text)) || isSection(text) || saysNoRun(text) {
 		return nil
 	}
@@ -556,8 +563,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			continue
 		}
 		whole := strings.TrimSpace(seg)
-		if byAuthor.MatchString(whole) && !labelled {
-			continue // "by Wilf", above what he has posted
+		if (byAuthor.MatchString(whole) || cameFrom.MatchString(whole)) && !labelled {
+			continue // "by Wilf", above what he has posted; "Guests from Mill Leat"
 		}
 		if at := takesPlace.FindStringIndex(whole); at != nil {
 			whole = whole[:at[0]]
@@ -579,6 +586,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if f := strings.Fields(seg); len(f) > 1 && issueWords[fold(f[len(f)-1])] && !labelled {
 			seg = plainWords(strings.Join(f[:len(f)-1], " ")) // "Alder Bank Newsletter, published 5 May"
+		}
+		if !labelled && (saysWe(seg) || turnedWords.MatchString(fold(seg))) {
+			continue // "A happy new season from all of us", "Course run in reverse direction"
 		}
 		if !labelled && oneAgainst.MatchString(seg) {
 			continue // "Alder Bank v Mill Leat", at which of the two?
@@ -611,6 +621,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if hasDistance {
 			w.weight += 15
+		}
+		if counted && n == 0 {
+			w.weight += 10
 		}
 		if placed && !labelled && !town {
 			w.weight += 10
@@ -661,9 +674,13 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	return out
 }
 
+// countedRun leads to where a run of a series was: "Fixture 3: Alder Bank", "Stage 2 - Mill Leat".
+// Common practice, no source.
+var countedRun = regexp.MustCompile(`^(?i:fixture|match|leg|stage|meeting|heat|counter|étape|etappe|etapa|tappa|manche|prova|prueba|wertungslauf) (?i:no\.? ?|nr\.? ?|n° ?|#)?\d{1,2}\.?(?: of \d{1,2}| ?/ ?\d{1,2})?(?: ?[:–—]| -|,) (\p{Lu})`)
+
 // dayLead are words that lead to the day on which a run was, and "held" before them, in the
 // languages of the headings, folded. Common practice, no source.
-var dayLead = set(`held ran took place dated day on gelaufen stattgefunden ausgetragen am fait couru courue dispute disputee tenu tenue organise organisee disputata disputato tenuta tenutasi svolta svoltasi corsa nel giorno
+var dayLead = set(`postponed rescheduled rearranged moved delayed originally due planned scheduled instead replacing verlegt verschoben nachgeholt reporte reportee deplacee aplazada aplazado trasladada rinviata rinviato spostata uitgesteld verplaatst uppskjutet flyttat utsatt held ran took place dated day on gelaufen stattgefunden ausgetragen am fait couru courue dispute disputee tenu tenue organise organisee disputata disputato tenuta tenutasi svolta svoltasi corsa nel giorno
 	celebrada celebrado realizada realizado corrida disputada disputado dia el gehouden gelopen gehoudene dd dag afholdt avholdt lobet lopt loptes kort genomford genomfort sprunget dagen pidetty pidettiin juostu juostiin paivana
 	dnia dniu w z rozegrany rozegrana rozegrane rozegrano odbyty odbyl odbyla dne den v konany konana konane kona sa dna zo odrzan odrzana odrzano dana na desfasurat desfasurata organizat pe din data toimunud toimus peetud notika norise ivyko surengtas
 	tarihli tarih gunu duzenlenen rendezett megrendezett tartott cynhaliwyd ar rhedwyd от в на г проведен проведено состоялся відбувся проведена στις την`)
@@ -850,6 +867,9 @@ func isCondition(text string) bool {
 	if r, _ := utf8.DecodeRuneInString(strings.TrimSpace(text)); unicode.IsLower(r) && anyWord(text, lapWords) {
 		return true // "two laps of the park"
 	}
+	if len(words) > 1 && digitsOnly(words[0]) && lapWords[words[1]] {
+		return true // "2 laps", "3 Runden im Park"
+	}
 	for _, w := range words {
 		if !conditionWords[w] {
 			return false
@@ -858,9 +878,9 @@ func isCondition(text string) bool {
 	return len(words) > 0
 }
 
-var lapWords = set("lap laps loop loops times circuits")
+var lapWords = set("lap laps loop loops times circuits runden tours vueltas giri ronden rondjes varv okrazenia kierrosta voltas")
 
-var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
+var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot light moderate strong gusty breeze breezy calm still dull damp bright chilly freezing snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
 	trocken nass matschig sec humide gras grass trail tarmac
 	sunny sun rain rainy windy wind cold hot warm mild cool cloudy cloud overcast fog foggy mist misty frost frosty storm stormy showers drizzle humid
 	sonnig regen kalt heiss windig bewolkt nebel schnee pluie soleil vent chaud froid nuageux brouillard lluvia sol viento calor frio nublado pioggia sole vento caldo freddo nuvoloso`)
@@ -882,6 +902,43 @@ func greets(text string) bool {
 
 // byAuthor says who wrote or posted what follows.
 var byAuthor = regexp.MustCompile(`^(?:[Pp]osted |[Ww]ritten |[Ss]ent )?(?:by|von|par|por|da|door|av) \p{Lu}\pL*$`)
+
+// isSigned says whether a line is a name of two or three words and what its bearer does for the run:
+// "Dale Parkfield, results desk". A place with a feature of the land in its name is none.
+func isSigned(text string) bool {
+	name, office, ok := strings.Cut(text, ",")
+	words := strings.Fields(name)
+	if !ok || len(words) < 2 || len(words) > 3 || !isName(name) || landWords[fold(words[len(words)-1])] {
+		return false
+	}
+	signed := false
+	for _, w := range strings.Fields(fold(office)) {
+		signed = signed || deskWords[w]
+		if !deskWords[w] && !titleWords[w] && !offices[w] {
+			return false
+		}
+	}
+	return signed
+}
+
+// deskWords say what somebody does for a run, offices what else stands beside them. Common practice,
+// no source.
+var (
+	deskWords = set("desk director timekeeper timekeeping secretary coordinator organiser organizer statistician treasurer captain chairman chairwoman chair webmaster scorer recorder zeitnehmer zeitnahme laufleiter laufleitung schriftfuhrer sportwart chronometreur secretaire cronometrista segretario tijdwaarnemer secretaris tidtagare sekretar")
+	offices   = set("head chief assistant lead deputy team hon honorary club")
+)
+
+// cameFrom says where people live or mostly run who came: "We welcomed visitors from Mill Leat".
+var cameFrom = regexp.MustCompile(`(?i)\b(?:visitors?|guests?|friends|tourists?|newcomers?|gäste|besucher|visiteurs|invités|visitantes|invitados|ospiti|visitatori|bezoekers|gasten|besökare|gäster|gjester|gæster|goście|gości) (?:(?:who )?(?:came|come|travelled|all the way) )?(?:from|aus|von|vom|de|du|da|dal|van|uit|från|fra|z)\b`)
+
+// saysWe says whether a text has a small word for those who write or are written to, which no name has:
+// "A happy new season from all of us".
+func saysWe(text string) bool {
+	return slices.ContainsFunc(strings.Fields(text), func(w string) bool { return speakers[strings.Trim(w, ".,!?")] })
+}
+
+// speakers are such words. Common practice, no source.
+var speakers = set("us we you everyone everybody wir uns euch nous vous nosotros vosotros noi voi wij ons jullie")
 
 // takesPlace are words behind the name of a run in a sentence: "The Alder Bank run took place on".
 var takesPlace = regexp.MustCompile(`(?i) (?:took place|takes place|was held|was run|fand .*statt|fand|a eu lieu|s'est déroulée?|tuvo lugar|se celebró|si è svolta|si è svolto|vond plaats|vond|odbył się|ägde rum)(?: .*)?$`)

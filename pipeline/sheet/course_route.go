@@ -10,10 +10,10 @@ import (
 // say what happened once, and the next sheets don't repeat it. A route that is run the other
 // way round is another one too. Common practice, no source.
 var routeWords = regexp.MustCompile(`^(?:the |on the |using the |our )?(?:(winter|summer|spring|autumn|alternative|alternate|reserve|reverse|reversed|flood|storm|bad weather|wet weather|dry weather)(?: 5 ?k(?:m)?)? (?:route|course|loop|circuit)` +
-	`|(winter|sommer|ausweich|ersatz)(?:strecke|runde|parcours|route)|parcours (?:d |de l |de )?(hiver|ete|repli|secours)|(?:recorrido|circuito|percorso|percurso) (?:de |del |di |d )?(invierno|verano|alternativo|inverno|verao|estate|invernale|estivo))$`)
+	`|(winter|sommer|ausweich|ersatz)(?:strecke|runde|parcours|route)|parcours (?:d |de l |de )?(hiver|ete|repli|secours)|(?:recorrido|circuito|percorso|percurso) (?:de |del |di |d )?(invierno|verano|alternativo|inverno|verao|estate|invernale|estivo)|([b-d]) (?:route|course|loop|circuit)|(?:route|strecke|parcours|percorso|recorrido) ([b-d]))(?: (?:again|used|in use))?(?: (?:today|tonight|this week|this time|heute|hoy|oggi|vandaag))?$`)
 
 // turnedWords say in a piece of a line of their own that a route is run the other way round.
-var turnedWords = regexp.MustCompile(`^(?:(?:run |in |the )*reversed?(?: direction| route| course)?|(?:run )?anti ?clockwise|counter ?clockwise|(?:run )?the other way round|sens inverse|senso inverso|sentido inverso|gegenrichtung|umgekehrte richtung|omgekeerde richting)$`)
+var turnedWords = regexp.MustCompile(`^(?:(?:course |route |lap |laps |loop )?(?:was |were )?(?:run |in |the |a )*reversed?(?: direction| route| course)?|(?:run )?anti ?clockwise|counter ?clockwise|(?:run )?the other way round|sens inverse|senso inverso|sentido inverso|gegenrichtung|umgekehrte richtung|omgekeerde richting)$`)
 
 // otherRoute is the route of its venue that a line names, "winter-route" for "Alder Bank
 // (winter route)" or for "Winter course" alone: "" for none, and for a sentence that may
@@ -28,7 +28,7 @@ func otherRoute(line string) string {
 		if turnedWords.MatchString(strings.Join(words, " ")) {
 			return "reverse-route"
 		}
-		for from := max(0, len(words)-4); from < len(words); from++ {
+		for from := max(0, len(words)-6); from < len(words); from++ {
 			m := routeWords.FindStringSubmatch(strings.Join(words[from:], " "))
 			if m == nil || from > 4 || anyWord(strings.Join(words[:from], " "), spokenWords) {
 				continue
@@ -63,7 +63,7 @@ func (rs *runSettler) onRoute(p *Part, f Found) Found {
 		if route == "" {
 			continue
 		}
-		if otherRoute(strings.ReplaceAll(f.Value, "-", " ")) != "" {
+		if otherRoute(strings.ReplaceAll(f.Value, "-", " ")) != "" || strings.HasSuffix(f.Value, "-"+strings.TrimSuffix(route, "-route")) {
 			return f
 		}
 		from := "tab name"

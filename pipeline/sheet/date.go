@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -795,7 +796,7 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 			if !ok {
 				d, ok = shortWeekdays[t.word]
 			}
-			if ok {
+			if ok && !(t.word == "to" && sc.until(f, j)) {
 				f.weekday, f.from = d, t.from
 			}
 		}
@@ -818,6 +819,22 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 		return
 	}
 }
+
+// until says whether the "to" at j before a date is the English word and no Thursday of the north:
+// a date or a word for putting off stands before it, or the day is another one.
+func (sc *dateScan) until(f *foundDate, j int) bool {
+	if len(f.readings) == 1 && f.readings[0].y != 0 && f.readings[0].day().Weekday() != time.Thursday {
+		return true
+	}
+	before := sc.tok(j - 1)
+	if before.kind == 's' {
+		before = sc.tok(j - 2)
+	}
+	return before.kind == 'd' || before.kind == 'l' && putOffWords[before.word]
+}
+
+// putOffWords are English words for that.
+var putOffWords = set("moved postponed rescheduled deferred delayed back off january february march april may june july august september october november december")
 
 // eastAsianWeekday reads the weekday behind a date, mostly in brackets: (土), 土曜日, (토), 토요일.
 func eastAsianWeekday(word string) (d int, ok bool) {

@@ -50,7 +50,7 @@
 //     marked_cells.go, shifted.go (a cell too many from some row on), bare_places.go (places
 //     in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
 //     behind each name); beside.go mends them as they are read.
-//   - What does not count here: other_weeks.go, corrections.go, corrected.go, line_rules.go,
+//   - What does not count here: other_weeks.go, corrections.go, corrected.go, course_length.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how
 //     many finishers the sheet itself says.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;

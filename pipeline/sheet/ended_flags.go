@@ -7,8 +7,9 @@ import (
 
 // endedByFlag makes a status of columns that say yes or no under a word for how a race ended,
 // as databases keep them: 1 under "void", TRUE under "DNF". Rows with yes get the heading as
-// their status, and most rows have to say no, or nothing. A sheet with a status of its own
-// keeps the flags as notes behind it. It returns the headings of the columns.
+// their status, and most rows have to say no, or nothing. Under a word for a finish or a result
+// that is valid, "Finished?", it is the rows with no, and most have to say yes. A sheet with a
+// status of its own keeps the flags as notes behind it. It returns the headings of the columns.
 func (t table) endedByFlag(lex *lexicon) (read []string) {
 	l := findHeading(lex, t.head())
 	if l.first < 0 || l.lines != 1 {
@@ -16,7 +17,8 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 	}
 	var flags []int
 	for i, h := range l.headings {
-		if g := lex.read(h); headsEnded(h) && !(g.known && g.forced) && t.flagged(l.first, i) {
+		ended, held := headsEnded(h), notHeld(h) != ""
+		if g := lex.read(h); (ended || held) && !(g.known && g.forced) && t.flagged(l.first, i, held) {
 			flags, read = append(flags, i), append(read, h)
 		}
 	}
@@ -42,7 +44,12 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 			if c >= len(w) {
 				continue
 			}
-			if i > l.first && said == "" && yesWords[fold(w[c])] {
+			not := notHeld(l.headings[c])
+			switch f := fold(w[c]); {
+			case i == l.first || said != "":
+			case not != "" && saysNo(f):
+				said = not
+			case not == "" && yesWords[f]:
 				if said = endedOf(l.headings[c]); voidHeadings[said] {
 					said = "void"
 				}
@@ -61,8 +68,8 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 }
 
 // flagged says whether the cells of a column below the heading are all yes, no or blank, of
-// which yes the least and more than none.
-func (t table) flagged(heading, column int) bool {
+// which yes the least and more than none; of a finish (held) no, beside more that say yes.
+func (t table) flagged(heading, column int, held bool) bool {
 	yes, no, rows := 0, 0, 0
 	for i := heading + 1; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
@@ -74,14 +81,42 @@ func (t table) flagged(heading, column int) bool {
 		case f == "":
 		case yesWords[f]:
 			yes++
-		case noWords[f], f == "f", f == "-":
+		case saysNo(f):
 			no++
 		default:
 			return false
 		}
 	}
+	if held {
+		return no > 0 && rows >= 4 && 3*no <= rows && yes > 2*no
+	}
 	return yes > 0 && rows >= 4 && 3*yes <= rows
 }
+
+// saysNo says whether a folded cell of such a column says no.
+func saysNo(f string) bool { return noWords[f] || f == "f" || f == "-" }
+
+// notHeld is the status of a row that says no under a heading: did not finish under one for a finish,
+// void under one for a result that is valid; "" for other headings.
+func notHeld(heading string) string {
+	f := endedOf(heading)
+	for _, about := range []string{"result ", "time "} {
+		f = strings.TrimPrefix(f, about)
+	}
+	switch {
+	case heldHeadings[f]:
+		return "did not finish"
+	case validHeadings[f]:
+		return "void"
+	}
+	return ""
+}
+
+// Words for a finish and for what is valid. Common practice of the languages, no source.
+var (
+	heldHeadings  = set("finished finisher completed gefinisht finishte beendet termine terminee terminado terminada finalizado arrivato arrivee concluido ukonczyl dokoncil fullfort gennemfort fullfoljt", "im ziel", "did finish", "finished run", "completed run", "completed course", "race completed", "run completed")
+	validHeadings = set("valid gultig geldig valable valide valido valida gyldig giltig platny platne wazny")
+)
 
 // endedOf is the word of a heading such as "is_dnf" or "DQ?".
 func endedOf(heading string) string {

@@ -14,7 +14,11 @@ func TestEndedByFlag(t *testing.T) {
 		{"two flags", head + "is_dnf,is_dq\n1,Jo Lee,18:20,false,false\n2,Al Roe,,true,false\n3,Cy Dee,18:40,false,true\n4,Di Fox,18:42,false,false\n5,Ed Gow,18:45,f,f\n6,Ida Kay,18:50,f,f\n", ",dnf,dq,,,"},
 		{"letters of a database", head + "deleted\n1,Jo Lee,18:20,f\n2,Al Roe,18:31,f\n3,Cy Dee,18:40,t\n4,Di Fox,18:42,f\n", ",,void,"},
 		{"a tick", head + "DNF?\n1,Jo Lee,18:20,\n2,Al Roe,,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",dnf,,"},
-		{"most say yes", head + "finished\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,1\n4,Di Fox,18:42,0\n", "-"},
+		{"most have finished", head + "finished\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,1\n4,Di Fox,18:42,0\n", ",,,did not finish"},
+		{"a question", head + "Finished?\n1,Jo Lee,18:20,Y\n2,Al Roe,18:31,N\n3,Cy Dee,18:40,Y\n4,Di Fox,18:42,Y\n", ",did not finish,,"},
+		{"valid, in German", head + "gültig\n1,Jo Lee,18:20,ja\n2,Al Roe,18:31,nein\n3,Cy Dee,18:40,ja\n4,Di Fox,18:42,ja\n", ",void,,"},
+		{"most have not finished something else", head + "completed\n1,Jo Lee,18:20,no\n2,Al Roe,18:31,no\n3,Cy Dee,18:40,yes\n4,Di Fox,18:42,no\n", "-"},
+		{"how many were finished", head + "finished\n1,Jo Lee,18:20,12\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,0\n4,Di Fox,18:42,3\n", "-"},
 		{"a status in words", head + "DNF\n1,Jo Lee,18:20,\n2,Al Roe,,DNF\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", "-"},
 		{"numbers", head + "ab\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,2\n3,Cy Dee,18:40,0\n4,Di Fox,18:42,3\n", "-"},
 	} {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"sort"
 	"strings"
 
@@ -265,6 +266,8 @@ func guessFrom(f string) guess {
 	g := guess{known: true}
 	set := func(m Meaning) guess { g.meaning = m; return g }
 	switch {
+	case any(cAge|cSex|cBirth|cGroup) && !any(cPlace|cTime) && ofOther(f):
+		return set(Other) // "Dog's age", "Coach sex", "Parent's date of birth"
 	case has(cGap) && !any(cDistance):
 		return set(Gap)
 	case has(cPace):
@@ -275,8 +278,8 @@ func guessFrom(f string) guess {
 		return set(AgeGrade)
 	case has(cSplit), kmUnit && numbers > 0 && any(cTime|cSplit):
 		return set(Split)
-	case has(cBest) && !any(cName|cClub):
-		return set(PersonalBest)
+	case has(cBest) && !any(cClub) && (!any(cName) || ofEarlier(f)):
+		return set(PersonalBest) // "Mean of last 5" among them
 	case any(cTotal|cNo|cNumber) && has(cRun) && !any(cPlace|cTime|cName):
 		if has(cTotal) {
 			return set(TotalRuns)
@@ -412,6 +415,30 @@ func otherDate(f string) bool {
 	return false
 }
 
+// ofOther says whether a heading of ages, sexes or birthdays speaks of somebody who belongs to the runner:
+// "Partner's age", not "Age of runner (partner run)".
+func ofOther(f string) bool {
+	words := strings.Fields(f)
+	for i, w := range words {
+		if (namedOthers[w] || contactWords[w]) && i <= 3 {
+			return true
+		}
+	}
+	return false
+}
+
+// ofEarlier says whether "last" or "first" in a heading of bests and means counts runs, and is no part
+// of a name: "Average of last 3".
+func ofEarlier(f string) bool {
+	words := strings.Fields(f)
+	for i, w := range words {
+		if (w == "last" || w == "first") && (i+1 == len(words) || words[i+1][0] >= '0' && words[i+1][0] <= '9' || numeralWords[words[i+1]] > 0) {
+			return !slices.ContainsFunc(words, func(w string) bool { return w == "name" || w == "names" || w == "runner" })
+		}
+	}
+	return false
+}
+
 // namesOther says whether a heading of names speaks of somebody or something that belongs to
 // the runner.
 func namesOther(f string) bool {
@@ -423,7 +450,7 @@ func namesOther(f string) bool {
 	return false
 }
 
-var namedOthers = set("dog dogs pet pets horse horses coach coachs coaches trainer trainers teacher teachers doctor doctors partner partners husband wife hund hundens hundes chien perro cane pes pies caballo cavallo paard pferd entraineur entrenador allenatore trener treinador tranare traener lehrer leraar insegnante maestro")
+var namedOthers = set("dog dogs pet pets horse horses coach coachs coaches trainer trainers teacher teachers doctor doctors partner partners husband wife hund hundens hundes chien perro cane pes pies caballo cavallo paard pferd entraineur entrenador allenatore trener treinador tranare traener lehrer leraar insegnante maestro guide guides buddy buddys scanner scanners timer timers timekeeper timekeepers recorder recorders marshal marshals mentor mentors captain captains witness carer carers owner owners sponsor sponsors handler companion companions supporter supporters")
 
 // ofTime are words that say which time a heading means, and no more: "Timp final".
 var ofTime = set("final finala finale oficial oficiala oficiale")

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -34,6 +35,7 @@ func (p *Part) explain(g *grid) {
 			}
 		}
 	}
+	p.lettersExplained(lines)
 	if p.explainValues(lines); p.rules.legend != nil || len(legend) < 2 {
 		return
 	}
@@ -62,6 +64,47 @@ func (p *Part) explain(g *grid) {
 		p.rules.legend, p.rules.legendColumn = legend, c.Index
 		return
 	}
+}
+
+// lettersExplained leaves a column of letters that look like sexes alone where a line says that one of
+// them is something else: "F = first time here", "W: walker". A line that has a word for a sex or an age
+// says nothing against it.
+func (p *Part) lettersExplained(lines []string) {
+	at := p.Index(Sex)
+	if at < 0 || at >= len(p.rules.kinds) {
+		return
+	}
+	texts := columnTexts(p, at)
+	if len(texts) == 0 || len(texts) > 4 {
+		return
+	}
+	for _, l := range lines {
+		if len(l) > 400 || !strings.ContainsAny(l, "=:–-") {
+			continue
+		}
+		for _, piece := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
+			m := letterIs.FindStringSubmatch(trim(piece))
+			if m == nil || !slices.Contains(texts, m[1]) || strings.ContainsAny(m[2], "0123456789") || saysOfSex(m[2]) {
+				continue
+			}
+			for i := range p.Columns {
+				if p.Columns[i].Index == at {
+					p.Columns[i].Meaning, p.Columns[i].Why = Other, fmt.Sprintf("a line beside the table says that %s is %q", m[1], m[2])
+				}
+			}
+			return
+		}
+	}
+}
+
+// letterIs is a letter and what it stands for: "F = first time here", "(M) member".
+var letterIs = regexp.MustCompile(`^\(?(\p{Lu})\)?(?: ?[=:–] ?| - )(\pL.*)$`)
+
+// saysOfSex says whether a text has a word for a sex or for an age.
+func saysOfSex(text string) bool {
+	return slices.ContainsFunc(strings.Fields(fold(text)), func(w string) bool {
+		return len(w) == 1 || sexWords[w] || softSexWords[w] || toldMen[w] || toldWomen[w] || headingWords[w]&(cSex|cAge|cGroup) != 0 || kindOf(w) == kSex
+	}) || isSection(text)
 }
 
 // mostLegendLines is how many lines are looked at for a legend.

@@ -67,12 +67,12 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
 var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
-	"week of", "weekend of", "woche vom", "semaine du", "first run", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to",
+	"week of", "weekend of", "woche vom", "semaine du", "first run", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to", "than last week", "than last time", "than on", "als letzte woche", "als am", "que la semaine derniere", "que la semana pasada", "rispetto alla settimana scorsa", "dan vorige week", "an forra veckan",
 	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
 
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
 // no source.
-var otherMatters = set(`agm bbq barbecue picnic dinner prizegiving save rip presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
+var otherMatters = set(`rules regulations bylaws statutes regeln reglement regelwerk reglas regolamento regole agm bbq barbecue picnic dinner prizegiving save rip presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
 	registration registrations register registering signup deadline close closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
 
 // byWords are words right before a date that make it the end of something: "Protests by 26 July".
@@ -133,9 +133,12 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 			continue
 		}
 		before, labelled := strings.Fields(fold(title[:f.from])), false
-		if unsureOf(title, f) || unsure >= 0 && unsure <= f.from && eitherOr[fold(strings.Trim(title[unsure:f.from], " ("))] {
+		if unsureOf(title, f) || unsure >= 0 && unsure <= f.from && (eitherOr[fold(strings.Trim(title[unsure:f.from], " ("))] || strings.TrimSpace(title[unsure:f.from]) == "/") {
 			unsure = f.to
 			continue
+		}
+		if i := f.from; i > 0 && (title[i-1] == 'v' || title[i-1] == 'V') && (i == 1 || title[i-2] == ' ' || title[i-2] == '(') {
+			continue // "v2.1.26", an edition of the list
 		}
 		if notOfTheRun(before) {
 			listed = f.to

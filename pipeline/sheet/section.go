@@ -258,6 +258,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayCorrections(s.Name)
 		p.sayListsBelow(own, s.Name)
 		p.askTimesOff(s.Name)
+		p.sayOffLength(s.Name)
 	}
 	return parts
 }

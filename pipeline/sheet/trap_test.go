@@ -1,0 +1,115 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// threeTimes are the rows of sheets whose trap is in the lines around them.
+const threeTimes = "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n"
+
+// traps are lines around results that speak of something else than a naive reader thinks, each with
+// its counter-example; want is as in byHand.
+var traps = []struct{ name, text, want string }{
+	{"a league and its fixture", "Mill Valley League\nFixture 3: Alder Bank\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"a stage of a tour", "Mill Valley Tour\nStage 2 of 4 - Alder Bank\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"there this once", "Alder Bank 5 km - this week at Mill Leat\n3 January 2026\n" + threeTimes, "mill-leat 2026-01-03: "},
+	{"there this once, in German", "Alder Bank, diesmal am Mill Leat\n3 January 2026\n" + threeTimes, "mill-leat 2026-01-03: "},
+	{"this week at half past nine", "Alder Bank 5 km - this week at 9:30\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"what the course is like", "3 January 2026\n\"Course: 2 laps, flat, grass\"\n" + threeTimes, "asks course-missing"},
+	{"what the weather was like", "3 January 2026\n\"Sunny, light wind\"\n" + threeTimes, "asks course-missing"},
+	{"where guests came from", "3 January 2026\nWe welcomed visitors from Mill Leat\n" + threeTimes, "asks course-missing"},
+	{"where we ran", "We ran at Alder Bank on 3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"a wish from us", "A happy new season from all of us\n3 January 2026\n" + threeTimes, "asks course-missing"},
+	{"who signed it", "\"Dale Parkfield, results desk\"\n3 January 2026\n" + threeTimes, "asks course-missing"},
+	{"a place with a desk", "\"Rowan Park, results desk\"\n3 January 2026\n" + threeTimes, "rowan-park 2026-01-03: "},
+	{"put off from one day to another", "Alder Bank\nPostponed from 3 January 2026 to 10 January 2026\n" + threeTimes, "alder-bank 2026-01-10: "},
+	{"put off to a Thursday", "Alder Bank\nPostponed to 8 January 2026\n" + threeTimes, "alder-bank 2026-01-08: "},
+	{"a Thursday in Danish", "Alder Bank\nto 8/1/2026\n" + threeTimes, "alder-bank 2026-01-08: "},
+	{"the night between two years", "Alder Bank\nNight run 31 December 2025 / 1 January 2026\n" + threeTimes, "asks date-missing"},
+	{"when the rules were made", "Alder Bank\nResults according to the rules of 1 March 2024\n" + threeTimes, "asks date-missing"},
+	{"faster than last week", "Alder Bank\nFaster than last week, 27 December 2025\n" + threeTimes, "asks date-missing"},
+	{"an edition of the list", "Alder Bank\nv2.1.26 final\n" + threeTimes, "asks date-missing"},
+	{"another route, by its letter", "Alder Bank\n3 January 2026\nRun on the B course today\n" + threeTimes, "alder-bank-b-route 2026-01-03: "},
+	{"another way round, in a sentence", "Alder Bank\n3 January 2026\nCourse run in reverse direction\n" + threeTimes, "alder-bank-reverse-route 2026-01-03: "},
+	{"next week's route", "Alder Bank\n3 January 2026\nNext week we run on the B course\n" + threeTimes, "alder-bank 2026-01-03: "},
+}
+
+func TestTraps(t *testing.T) {
+	for _, c := range traps {
+		t.Run(c.name, func(t *testing.T) {
+			want := c.want
+			if strings.HasSuffix(want, ": ") {
+				want += "Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40"
+			}
+			if got := readByHand("x.csv", []byte(c.text)); got != want {
+				t.Errorf("read %q\nwant %q", got, want)
+			}
+		})
+	}
+}
+
+// A column beside the names and times of several people says nothing of them where its heading or a
+// line beside the table says of whom or of what it is.
+func TestColumnsOfOthers(t *testing.T) {
+	for _, c := range []struct {
+		heading, cells, below string
+		want                  Meaning
+	}{
+		{"Dog's age", "7 4 9 5", "", Other},
+		{"Age", "47 34 59 25", "", Age},
+		{"Coach sex", "F M M F", "", Other},
+		{"Sex", "F M M F", "", Sex},
+		{"Partner's date of birth", "1.2.1980 3.4.1990 5.6.1970 7.8.1988", "", Other},
+		{"Member", "M V V M", "", Other},
+		{"T-shirt", "M F M F", "", Other},
+		{"F", "F - - F", "F = first time here", Other},
+		{"F", "F - - F", "F = female", Sex},
+	} {
+		v := strings.ReplaceAll(c.cells, "-", "")
+		cells := strings.Split(v, " ")
+		text := "Alder Bank\n3 January 2026\nPos,Name," + c.heading + ",Time\n1,Jo Lee," + cells[0] + ",18:20\n2,Al Roe," + cells[1] + ",18:31\n3,Cy Dee," + cells[2] + ",18:40\n4,Di Fox," + cells[3] + ",18:42\n\n" + c.below + "\n"
+		s, err := Read("x.csv", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, col := range s.Parts[0].Columns {
+			if col.Heading == c.heading && col.Meaning != c.want {
+				t.Errorf("%s (%s): %v, want %v: %s", c.heading, c.below, col.Meaning, c.want, col.Why)
+			}
+		}
+	}
+	s, err := Read("x.csv", []byte("Alder Bank\n3 January 2026\nPos,Name of guide,Runner,Time,Mean of last 5\n1,Ed Gow,Jo Lee,18:20,18:40\n2,Ida Kay,Al Roe,18:31,18:50\n3,Bo Hay,Cy Dee,18:40,18:30\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := s.Parts[0].Columns; c[1].Meaning != Other || c[2].Meaning != Name || c[4].Meaning != PersonalBest {
+		t.Errorf("read %v %v %v", c[1].Meaning, c[2].Meaning, c[4].Meaning)
+	}
+}
+
+// The total of the runs in the columns is the time of none of them.
+func TestTotalBesideRuns(t *testing.T) {
+	got := readByHand("x.csv", []byte("Alder Bank\nPos,Name,03/01/2026,17/01/2026,Total\n1,Jo Lee,18:20,18:10,36:30\n2,Al Roe,18:31,18:41,37:12\n3,Cy Dee,18:40,18:59,37:39\n4,Di Fox,19:40,19:59,39:39\n"))
+	if want := "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 19:40; alder-bank 2026-01-17: Jo Lee 18:10, Al Roe 18:41, Cy Dee 18:59, Di Fox 19:59"; got != want {
+		t.Errorf("read %q\nwant %q", got, want)
+	}
+}
+
+// A line that says that the course was short or long is pointed out, one that says what it is like
+// is not.
+func TestOffLength(t *testing.T) {
+	for line, want := range map[string]bool{
+		"Please note: course about 200 m short today": true, "the turn was placed too early; the course was short by about 300 m": true,
+		"Die Strecke war zu kurz": true, "lap 2 was 80 m too long": true, "Short course": false, "course is 5 km long": false,
+		"The course was long and muddy": false, "Alder Bank long course": false, "Last week the course was 100 m short": false,
+	} {
+		s, err := Read("x.csv", []byte("Alder Bank\n3 January 2026\n"+line+"\n"+threeTimes), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Parts[0].says("course-length-said", 0); got != want {
+			t.Errorf("%q: %v", line, got)
+		}
+	}
+}
