@@ -67,6 +67,10 @@ func checkAnswer(key, value string) error {
 		if value == "" {
 			return wrong(fmt.Sprintf("the heading of the times that count, as in \"%s=Chip Time\"", key))
 		}
+	case strings.HasPrefix(key, sheet.ColumnAnswer):
+		if _, ok := sheet.ParseMeaning(value); !ok {
+			return wrong(fmt.Sprintf("%s= and one of: %s", key, strings.Join(sheet.MeaningWords(), ", ")))
+		}
 	case key == weekdayAnswer:
 		if value != "any" {
 			return wrong(fmt.Sprintf("\"%s=any\"; it says that the date is right and the weekday beside it is not", key))
@@ -80,7 +84,7 @@ func checkAnswer(key, value string) error {
 			return wrong(fmt.Sprintf("the course behind the name as it was read, as in \"%salder bnak=alder-bank\"", courseAnswer))
 		}
 	default:
-		return fmt.Errorf("answer %q answers no question; those that are asked begin with %s=, %s=, %s=, %s=, %s= or sex", key+"="+value, record.TimeAnswer, orderAnswer, yearAnswer, weekdayAnswer, record.BirthDateAnswer)
+		return fmt.Errorf("answer %q answers no question; those that are asked begin with %s=, %s=, %s=, %s=, %s=, column or sex", key+"="+value, record.TimeAnswer, orderAnswer, yearAnswer, weekdayAnswer, record.BirthDateAnswer)
 	}
 	return nil
 }

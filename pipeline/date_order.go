@@ -81,6 +81,17 @@ func applyOrder(o *sheet.Options, answers map[string]string) error {
 		}
 		o.OrderSaid = said
 	}
+	for key, word := range answers {
+		if column, ok := strings.CutPrefix(key, sheet.ColumnAnswer); ok {
+			if err := checkAnswer(key, word); err != nil {
+				return err
+			}
+			if o.Columns == nil {
+				o.Columns = map[string]string{}
+			}
+			o.Columns[column] = word
+		}
+	}
 	o.Official, o.OfficialBefore = answers[officialAnswer], answers[officialAnswer+record.AsBefore]
 	if before := answers[orderAnswer+record.AsBefore]; before != "" && o.DateOrder == "" {
 		o.DateOrder, o.OrderWhy, _ = strings.Cut(before, " ")

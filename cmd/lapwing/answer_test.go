@@ -99,7 +99,7 @@ func TestAnswersOfferWhatIsKnown(t *testing.T) {
 		"sheets/alder-bank_2026-10-03.csv": fieldSheet(12),
 		"sheets/x.csv":                     "24 October 2026\nPos,Name,Time\n1,Zed Zonk,18:20\n2,Yul Yonk,18:31\n",
 		"sheets/alder-bank_2026-10-10.csv": "Pos,Name,Time\n" + rows,
-		"sheets/alder-bank_2026-10-17.csv": "1,Ana,Sol,20:01\n2,Ben,Orr,21:02\n3,Cy,Ash,22:02\n4,Di,Fay,22:09\n5,Ed,Gil,22:33\n6,Flo,Hay,22:50\n",
+		"sheets/alder-bank_2026-10-17.csv": "Pos,Name,Time,Time\n1,Ana Sol,20:01,20:02\n2,Ben Orr,21:02,21:01\n3,Cy Ash,22:02,22:02\n4,Di Fay,22:09,22:10\n5,Ed Gil,22:33,22:34\n",
 	})
 	plainly(t, "load", "alder-bank_2026-10-03.csv")
 	out := plainly(t, "load", "sheets").out
@@ -123,11 +123,19 @@ func TestAnswersAreRemembered(t *testing.T) {
 	short := func(s string) string {
 		return "Place,Name,Time\n1,Kit Moss,7:1" + s + "\n2,Lily Moss,7:3" + s + "\n3,Ben Orr,8:02\n4,Zoe Orr,8:40\n5,Max Hale,9:12\n"
 	}
+	watches := func(s string) string {
+		return "Place,Name,T1,T2\n1,Ana Sol,20:0" + s + ",19:58\n2,Ben Orr,21:0" + s + ",20:59\n3,Cy Ash,22:02,22:00\n4,Di Fay,22:09,22:05\n"
+	}
+	halves := func(s string) string {
+		return "1,Ana,Sol,20:0" + s + "\n2,Ben,Orr,21:0" + s + "\n3,Cy,Ash,22:02\n4,Di,Fay,22:09\n"
+	}
 	for _, c := range []struct {
 		name, first, next, answer, note string
 		asks                            []string
 	}{
 		{"letter", sexes("1", "2"), sexes("3", "4"), `--answer "sex V=M"`, "", []string{"What does V stand for"}},
+		{"watches", watches("1"), watches("4"), `--answer "column T2=time"`, "", []string{"Say which counts"}},
+		{"halves of names", halves("1"), halves("4"), `--answer "column B=given-name" --answer "column C=family-name"`, "", []string{"Say which has the first names"}},
 		{"excerpt", gaps("1"), gaps("4"), "--kind excerpt", "it was taken for an excerpt, some of the field", []string{"many positions missing"}},
 		{"distance", short("0"), short("1"), `--distance "2 km"`, "it was taken for a run over 2 km", []string{"Over which distance"}},
 	} {

@@ -68,7 +68,7 @@ func (s *settler) times() {
 	}
 	cols = s.all(Time)
 	if s.numberedApart(cols) {
-		s.clockColumns = len(cols)
+		s.clockColumns = cols
 		return
 	}
 	if len(s.clock) > 0 {

@@ -179,13 +179,13 @@ func (s *settler) byValues() {
 		}
 	}
 	if len(s.clock) == 0 && s.find(Time) < 0 && s.find(GunTime) < 0 && s.find(ChipTime) < 0 {
-		best, several, sorted := -1, 0, 0
+		best, several, sorted := -1, []int(nil), 0
 		for i, p := range s.profiles {
 			clock := s.stopwatch(i) && !s.late(i) // not the time of day
 			if !free(i) && !clock || s.saysOffset(i) || p.shareOf(kClock) <= .8 || p.count[kClock] == 0 || s.startsAtZero(i) || s.partOfLater(i, free) {
 				continue
 			}
-			several++
+			several = append(several, i)
 			if p.rising*20 >= p.steps*19 && (p.steps >= 8 || s.find(Position) >= 0) {
 				sorted++
 			}
@@ -194,7 +194,7 @@ func (s *settler) byValues() {
 			}
 		}
 		switch {
-		case several > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
+		case len(several) > 1 && sorted != 1 && s.lastOfGrowing(free) >= 0:
 			best = s.lastOfGrowing(free)
 			for i, p := range s.profiles {
 				if i != best && free(i) && p.shareOf(kClock) > .8 && p.count[kClock] > 0 && !s.sameTimes(i, best) {
@@ -202,7 +202,7 @@ func (s *settler) byValues() {
 				}
 			}
 			s.set(best, Time, "heading %q; its values are the last of the times that grow along the row", s.headings[best])
-		case best >= 0 && several > 1 && sorted != 1 && (!bare || s.runsInColumns(free)):
+		case best >= 0 && len(several) > 1 && sorted != 1 && (!bare || s.runsInColumns(free)):
 			s.clockColumns = several
 		case best >= 0:
 			s.set(best, Time, "its values are times")

@@ -18,7 +18,7 @@ type settler struct {
 	start        float64 // or clock is that of the finish, and this the start, s from midnight
 	goesBy       string  // heading of the times that count of several, where there is evidence
 	todays       bool    // the heading of the times says that they are today's
-	clockColumns int     // columns of times of which no heading says which one counts
+	clockColumns []int   // columns of times of which no heading says which one counts
 }
 
 // isTime says whether a column of this meaning holds running times.
@@ -45,6 +45,9 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 				g.misspelt = true
 			}
 		}
+		if m, ok := lex.saidOf(h, i); ok {
+			g = guess{meaning: m, known: true, forced: true, said: true}
+		}
 		s.guesses = append(s.guesses, g)
 		p := &profile{}
 		for _, r := range rows {
@@ -60,6 +63,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	for i := range s.columns {
 		s.byHeading(i)
 	}
+	s.bySaid()
 	for i := range s.columns {
 		if moved != "" && s.columns[i].Meaning.isTime() {
 			s.columns[i].Why += moved

@@ -139,7 +139,7 @@ func (s *settler) handicapped(sum, part, offset int, clocks []int) {
 			net, clock = sum, part
 		}
 		if max(a, b) < 1.15*min(a, b) {
-			s.clockColumns = 3
+			s.clockColumns = []int{sum, part}
 		}
 	}
 	with := "the offsets of the starts"
@@ -385,7 +385,7 @@ func timeBetween(start, finish float64, cell string) string {
 func (s *settler) finishClock() int {
 	clock := s.find(Time)
 	switch {
-	case len(s.clock) > 0 || s.clockColumns > 1:
+	case len(s.clock) > 0 || len(s.clockColumns) > 1:
 	case clock >= 0 && s.timeOfDay(clock):
 		if s.guesses[clock].known || s.find(Position) < 0 || s.inOrder(clock) {
 			return clock

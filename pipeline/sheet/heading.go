@@ -12,13 +12,14 @@ import (
 // lexicon reads headings: the built-in words and those of the configuration.
 type lexicon struct {
 	extra map[string]Meaning
-	seen  map[string]guess // readings of this sheet so far
+	said  map[string]Meaning // by an answer about this sheet, as saidColumns has them
+	seen  map[string]guess   // readings of this sheet so far
 
 	official, officialBefore string // folded heading of the times that count: said, or so before
 }
 
 func newLexicon(o Options) *lexicon {
-	l := &lexicon{seen: map[string]guess{}, official: fold(o.Official), officialBefore: fold(o.OfficialBefore)}
+	l := &lexicon{seen: map[string]guess{}, said: saidColumns(o.Columns), official: fold(o.Official), officialBefore: fold(o.OfficialBefore)}
 	for text, word := range o.Headings {
 		if m, ok := ParseMeaning(word); ok {
 			if l.extra == nil {
@@ -38,6 +39,7 @@ type guess struct {
 	town     bool // "Ort": a venue or a home town, the values decide
 	year     bool // "Year": of birth or of the run, the values decide
 	forced   bool // the configuration says so
+	said     bool // or an answer
 	misspelt bool // one letter was put right
 }
 
@@ -60,6 +62,9 @@ func (l *lexicon) readNew(heading string) guess {
 	f := fold(heading)
 	if f == "" || len(f) > 60 || statusWords[f] {
 		return guess{}
+	}
+	if m, ok := l.said[f]; ok {
+		return guess{meaning: m, known: true, forced: true, said: true}
 	}
 	if m, ok := l.extra[f]; ok {
 		return guess{meaning: m, known: true, forced: true}

@@ -21,6 +21,7 @@ type CourseName struct {
 // Options are the things a sheet can't say for itself.
 type Options struct {
 	Headings  map[string]string // further heading spellings -> the word of a Meaning
+	Columns   map[string]string // what somebody said of this sheet: a heading, or the letters of a column without one -> the word of a Meaning
 	Courses   []CourseName
 	DateOrder string // "dmy" or "mdy": used only where the sheet's own evidence does not settle it; "" means ask
 	OrderWhy  string // where DateOrder is from, in words; "" where it is configured
@@ -336,6 +337,7 @@ func (s *Sheet) settle(o Options, lex *lexicon) error {
 	case n > o.Limits.Lists:
 		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
 	}
+	s.askUnused(o)
 	s.sayUncorrected()
 	s.sayBelow(lex)
 	s.sayCourseBelow(lex, s.courseBook(o))

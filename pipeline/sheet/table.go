@@ -364,7 +364,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 			return
 		}
 	}
-	if kind == "" && (c.clockColumns < 2 || why == elsewhereCorrected) {
+	if kind == "" && (len(c.clockColumns) < 2 || why == elsewhereCorrected) {
 		if why == elsewhereCorrected {
 			s.correctionTabs = append(s.correctionTabs, p)
 		}
@@ -372,9 +372,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		refuse(why)
 		return
 	}
-	if c.clockColumns > 1 {
+	if len(c.clockColumns) > 1 {
 		p.problem(s.Name, headingRow, -1, place.Waits, "time-column-missing", rowText(l.headings), "one column headed Time, or a date above each column of times",
-			"Several columns hold times. Write \"Time\" above the one that counts; or, where each column is another run, its date (as in 3 Jan 2026). Then load the sheet again.")
+			"Several columns hold times. Say which counts, or write Time above it; where each column is another run, write its date there (as in 3 Jan 2026) and load the sheet again.")
+		c.askWhich(p, Time, "if the times %s count", c.clockColumns...)
 	}
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times

@@ -46,7 +46,7 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 	}
 	switch {
-	case clock < 0 && s.clockColumns < 2:
+	case clock < 0 && len(s.clockColumns) < 2:
 		splits := s.all(Split)
 		for _, i := range splits {
 			if s.profiles[i].shareOf(kClock) < .8 {
@@ -60,7 +60,8 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		}
 		if i := s.maybeTimes(); i >= 0 {
 			p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", cellAt(s.rows[0].cells, i), "a column of times",
-				"No column was found to hold the times; this one may. Write Time above it if it does, or something else if it doesn't, then load the sheet again.")
+				"No column was found to hold the times; this one may. If it doesn't, write Time above the one that does, and load the sheet again.")
+			s.askWhich(p, Time, "if the times are those %s", i)
 			return
 		}
 		if i := s.finishClock(); i >= 0 {
@@ -408,7 +409,12 @@ func (s *settler) askNames(p *Part, sheet string) {
 		}
 		if s.partsOfNames(i, i+1) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
-				"Write above the columns what they hold, such as Place, First name, Surname and Time, then load the sheet again.")
+				"Say which has the first names; or write above the columns what they hold, such as Place, First name, Surname and Time, and load the sheet again.")
+			if given, family := s.columnFlags(i, GivenName), s.columnFlags(i+1, GivenName); given != "" && family != "" {
+				p.Problems[len(p.Problems)-1].Answers = place.AnswerLines(
+					place.Answer{Flags: given + " " + s.columnFlags(i+1, FamilyName), When: "if column " + letters(i) + " has the first names"},
+					place.Answer{Flags: family + " " + s.columnFlags(i, FamilyName), When: "if column " + letters(i+1) + " has them"})
+			}
 			return
 		}
 	}
@@ -427,7 +433,7 @@ func (s *settler) sparseNames(clock int) bool {
 func (s *settler) partsOfNames(i, k int) bool {
 	words := func(i, differ int) bool {
 		f := s.profiles[i]
-		return f.share(kText) > .8 && f.filled >= 5 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ
+		return f.share(kText) > .8 && f.filled >= 3 && len(f.distinct)*10 >= min(f.filled, distinctKept)*differ
 	}
 	single := func(i int) bool { return s.profiles[i].spaces*5 < s.profiles[i].filled }
 	given := func(i int) bool { return words(i, 3) && single(i) }
