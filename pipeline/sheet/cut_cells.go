@@ -2,8 +2,12 @@ package sheet
 
 import (
 	"bytes"
+	"cmp"
 	"regexp"
+	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 var (
@@ -17,6 +21,49 @@ var (
 	// in the other lines.
 	nameAndClock = regexp.MustCompile(`^(\s*\pL[^\d]*?) +(\d{1,3}:[0-5]\d(?::[0-5]\d)?)(\s*)$`)
 )
+
+// spacedUnits is a time with its units and a blank in it, "22m 45s", "18 min 5 sec".
+var spacedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(\d{1,3})( ?(?:m|mins?|minutes?)\.?) {1,2}(\d{1,2})( ?(?:s|secs?|seconds?)?)(\.?(?:$|[^\d\pL:.]))`)
+
+// unitClocks writes such times with a colon where four lines and more have one, so that no gap is
+// in them. What stands behind in a column keeps its place. Lines keep theirs.
+func unitClocks(text []byte) ([]byte, bool) {
+	if len(text) > typedBytes || bytes.IndexByte(text, 'm') < 0 {
+		return text, false
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	n, divided := 0, 0
+	for i := 0; i < len(lines) && n < 12; i++ {
+		if bytes.IndexByte(lines[i], 'm') >= 0 && spacedUnits.Match(lines[i]) {
+			if n++; bytes.ContainsAny(lines[i], ",;|\t") {
+				divided++
+			}
+		}
+	}
+	if n < 4 || 2*divided > n { // a gap within a cell does no harm
+		return text, false
+	}
+	for i, l := range lines {
+		all := spacedUnits.FindAllSubmatchIndex(l, -1)
+		if len(all) == 0 {
+			continue
+		}
+		var out []byte
+		from := 0
+		for _, m := range all {
+			seconds := l[m[8]:m[9]]
+			clock := append(append(bytes.Clone(l[m[4]:m[5]]), ':'), bytes.Repeat([]byte("0"), 2-len(seconds))...)
+			clock = append(clock, seconds...)
+			out = append(append(out, l[from:m[4]]...), clock...)
+			if bytes.HasPrefix(l[m[11]:], []byte("  ")) {
+				out = append(out, bytes.Repeat([]byte(" "), m[11]-m[4]-len(clock))...)
+			}
+			from = m[11]
+		}
+		lines[i] = append(out, l[from:]...)
+	}
+	return bytes.Join(lines, []byte("\n")), true
+}
 
 // joinedClocks mends times that a scan or a hand has broken: blanks beside the colon, a
 // semicolon for it, or nothing. Lines without a mark must be nearly all lines, and enough of them
@@ -48,10 +95,53 @@ func joinedClocks(text []byte) []byte {
 			break
 		}
 	}
+	if fewUnmarked(lines) {
+		changed = true
+	}
 	if !changed {
 		return text
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// fewUnmarked puts the colon into the few times at the ends of lines that have none, "12 Jo Lee 2111",
+// where the lines around have one and the times of those above and below hold it between them.
+func fewUnmarked(lines []string) (changed bool) {
+	type timed struct {
+		line    int
+		seconds float64
+	}
+	var whole []timed
+	var without []int
+	last := 0 // times that end their lines
+	for i, l := range lines {
+		if len(l) > 200 || !hasDigit(l) || !hasLetter(l) {
+			continue
+		}
+		if m := clockInside.FindAllString(l, 2); len(m) == 1 {
+			if whole = append(whole, timed{i, looseNumber(m[0])}); strings.HasSuffix(strings.TrimRight(l, " \r"), m[0]) {
+				last++
+			}
+		} else if len(m) == 0 && figuresClock.MatchString(l) && len(findDates(l)) == 0 {
+			without = append(without, i)
+		}
+	}
+	if len(without) == 0 || last < 4 || 10*last < 8*len(whole) || 2*len(without) > last {
+		return false
+	}
+	rising := slices.IsSortedFunc(whole, func(a, b timed) int { return cmp.Compare(a.seconds, b.seconds) })
+	for _, i := range without {
+		m := figuresClock.FindStringSubmatchIndex(lines[i])
+		clock := lines[i][m[4]:m[5]] + ":" + lines[i][m[6]:m[7]]
+		t := looseNumber(clock)
+		k, _ := slices.BinarySearchFunc(whole, i, func(w timed, line int) int { return cmp.Compare(w.line, line) })
+		end := k == len(whole) && rising && t >= whole[k-1].seconds && t < 1.3*whole[k-1].seconds
+		if end && leadingPlace.MatchString(strings.TrimSpace(lines[i])) || k > 0 && k < len(whole) && whole[k-1].seconds <= t && t <= whole[k].seconds {
+			lines[i] = lines[i][:m[4]] + clock + lines[i][m[7]:]
+			changed = true
+		}
+	}
+	return changed
 }
 
 // commaPlace is a line whose only comma stands behind the place, "1, Jo Lee 18:20".
@@ -166,36 +256,70 @@ func cutJoined(text []byte, delim byte) []byte {
 }
 
 var (
-	wrapsHere = regexp.MustCompile(`^\s*\d{1,4}[.):]?\s+\pL[^\d:]*$`)
-	wrapped   = regexp.MustCompile(`^\s{3,}\D*\d{1,3}:[0-5]\d(?::[0-5]\d)?\s*$`)
+	// numberedWords is a line that begins with a place and words, goesOn one of words and a time at its
+	// end without a place before them.
+	numberedWords = regexp.MustCompile(`^[#(]?\d{1,4}(?:st|nd|rd|th|=)?[.):,]*[\s|;/=–-]+\pL`)
+	goesOn        = regexp.MustCompile(`^(?:\pL\D*[^\d\pL]+|[^\d\pL]*)\d{1,3}[:.,;][0-5]\d(?::[0-5]\d)?(?: min)?$`)
 )
 
 // wrappedLines joins the two halves of lines that were too long for the page: a place and words,
-// and, further in on the line below, what follows with the time; most lines are whole.
+// and on the line below, further in or without a place, what follows with the time; or, further in,
+// the last words of what follows a time. Most lines are whole.
 func wrappedLines(text []byte) []byte {
-	if len(text) > typedBytes || !bytes.Contains(text, []byte("\n   ")) {
+	if len(text) > typedBytes || bytes.Count(text, []byte("\n")) < 5 {
 		return text
 	}
 	lines := textLines(text)
-	whole, cut := 0, 0
-	for i, l := range lines {
-		switch {
-		case i > 0 && wrapped.MatchString(l) && wrapsHere.MatchString(lines[i-1]):
-			cut++
-		case leadingPlace.MatchString(strings.TrimSpace(l)) && clockInside.MatchString(l):
-			whole++
+	const indents = 12
+	var whole [indents]int
+	base := 0 // how far in most lines with a time begin
+	for _, l := range lines {
+		if at := indent(l); at < indents && looseClockInside.MatchString(l) && hasLetter(l) {
+			if whole[at]++; whole[at] > whole[base] {
+				base = at
+			}
 		}
 	}
-	if cut == 0 || cut > whole {
+	if whole[base] < 2 {
 		return text
 	}
-	for i := len(lines) - 1; i > 0; i-- {
-		if wrapped.MatchString(lines[i]) && wrapsHere.MatchString(lines[i-1]) {
-			lines[i-1] = strings.TrimRight(lines[i-1], " ") + "  " + strings.TrimSpace(lines[i])
-			lines[i] = ""
+	var cut []int // the second halves
+	for i := 1; i < len(lines); i++ {
+		l, above := strings.TrimSpace(lines[i]), partedLine(lines[i-1])
+		if l == "" || above == "" || len(cut) > 0 && cut[len(cut)-1] == i-1 {
+			continue
 		}
+		in := indent(lines[i]) >= base+3 && indent(lines[i-1]) < base+3
+		clock := looseClockInside.FindStringIndex(above)
+		switch {
+		case clock == nil && numberedWords.MatchString(above) && !hasDigit(above[strings.IndexAny(above, " \t|;/=–-"):]) && !numberedWords.MatchString(l) && (goesOn.MatchString(l) || in && bareFigures.MatchString(l)):
+		case in && clock != nil && !hasDigit(l) && hasLetter(l) && l[0] != '(' && len(strings.Fields(l)) <= 4 && hasLetter(above[clock[1]:]):
+		default:
+			continue
+		}
+		cut = append(cut, i)
+	}
+	if len(cut) == 0 || len(cut) > whole[base] {
+		return text
+	}
+	for _, i := range cut {
+		gap := "  "
+		if above := strings.TrimRight(lines[i-1], " \r"); clockInside.MatchString(above) || !endsInWord(above) {
+			gap = " "
+		}
+		lines[i-1] = strings.TrimRight(lines[i-1], " \r") + gap + strings.TrimSpace(lines[i])
+		lines[i] = ""
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// indent is how many blanks stand before a line.
+func indent(l string) int { return len(l) - len(strings.TrimLeft(l, " ")) }
+
+// endsInWord says whether a line ends in a letter or a closing bracket, and no mark.
+func endsInWord(l string) bool {
+	r, _ := utf8.DecodeLastRuneInString(l)
+	return unicode.IsLetter(r) || r == ')' || r == '.'
 }
 
 // mixedMarks puts commas in the place of semicolons where some lines with times are divided by

@@ -31,7 +31,7 @@
 //   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and
 //     long_form.go put each runner on one line.
 //
-// Then it cuts the lines: by what their parts are (typed.go, paced_lines.go,
+// Then it cuts the lines: by what their parts are (parted_lines.go, typed.go, paced_lines.go,
 // east_asian_lines.go, bullets.go, untimed_lines.go for who has no time), by labels (labelled.go), where each line is a cell or a
 // card (cell_lines.go, card_lines.go), or by its sentences (prose.go).
 //

@@ -52,7 +52,7 @@ func TestHandTyped(t *testing.T) {
 			want: []string{"1 Jo Lee 00:18:20.0", "2 Al Roe 00:18:31.0", "10 Cy Dee 00:18:40.0", "11 Di Fox 00:19:02.0"}},
 		{name: "places and times in words", file: "x.txt",
 			text: day + "First place Jo Lee 18 minutes 20 seconds\nSecond place Al Roe 18 minutes 31 seconds\nThird place Cy Dee 18 minutes 40 seconds\nFourth place Di Fox 19 minutes 2 seconds\n",
-			want: []string{"1 Jo Lee 18 minutes 20 seconds", "2 Al Roe 18 minutes 31 seconds", "3 Cy Dee 18 minutes 40 seconds", "4 Di Fox 19 minutes 2 seconds"}},
+			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19:02"}},
 		{name: "marks for the minutes above", file: "x.csv",
 			text: day + "No,Name,Mins,Secs\n1,Jo Lee,18,20\n2,Al Roe,ditto,31\n3,Cy Dee,ditto,40\n4,Di Fox,19,2\n5,Ed Gow,-,45\n",
 			want: []string{"1 Jo Lee 18:20", "2 Al Roe 18:31", "3 Cy Dee 18:40", "4 Di Fox 19:02", "5 Ed Gow 19:45"}},

@@ -16,6 +16,7 @@ import (
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, unwrapped := unwrapLines(text, limits)
+	text, units := unitClocks(withoutLineNumbers(withoutFences(text)))
 	text, statements := markupTables(text)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
@@ -29,7 +30,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
-			if lines, ok := proseLists(textLines(text)); ok && !divided(text, ';') && !divided(text, '\t') && !divided(text, '|') {
+			if lines, ok := proseLists(textLines(text)); ok && !divided(text, ';') && !divided(text, '\t') && !divided(text, '|') && partedLines(text, nil, 0, true) == nil {
 				text, told = []byte(strings.Join(lines, "\n")+"\n"), true
 			}
 		}
@@ -48,6 +49,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{joined, "a list of times and one of names were put together, and the rows are counted so"},
 		{message != "", message},
 		{spoken, "times in words were read as figures"},
+		{units, "times with their units were written with a colon"},
 		{told, toldInSentences},
 		{beside, "results beside one another were put one runner to a line, and the rows are counted so"},
 		{tied, "those who share a place were put one runner to a line, and the rows are counted so"},
@@ -85,6 +87,17 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 			d.why += "; several tabs in a row only align the columns"
 		}
 	}
+	out, settled := arranged(text, d, mended)
+	if len(text) < typedBytes {
+		if lines := partedLines(text, out, settled.delim, strings.HasPrefix(settled.why, toldInSentences)); lines != nil {
+			return []byte(strings.Join(lines, "\n") + "\n"), dialect{delim: '\t', why: "a mark divides it, and each part is known by what it is" + mended}
+		}
+	}
+	return out, settled
+}
+
+// arranged cuts the lines of a text into cells by the first way that fits, where its mark does not.
+func arranged(text []byte, d dialect, mended string) ([]byte, dialect) {
 	if len(text) < typedBytes {
 		received := textLines(text)
 		if lines := numberedPieces(received, d.delim); lines != nil {

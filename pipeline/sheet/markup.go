@@ -3,6 +3,8 @@ package sheet
 import (
 	"bytes"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -43,6 +45,45 @@ func plainMarkup(text []byte) []byte {
 		lines[i] = []byte(strings.Join(cells, "|"))
 	}
 	return bytes.Join(lines, nil)
+}
+
+// fence is a line around text that is shown as it was typed (CommonMark, fenced code blocks; the
+// brackets of forums).
+var fence = regexp.MustCompile("(?m)^[ \\t>]*(?:(?:```|~~~)[\\w-]*|\\[/?(?:code|pre)\\])[ \\t]*\\r?$")
+
+// withoutFences leaves such lines blank. Lines keep their places.
+func withoutFences(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.Contains(text, []byte("```")) && !bytes.Contains(text, []byte("~~~")) && !bytes.Contains(text, []byte("[/")) {
+		return text
+	}
+	return fence.ReplaceAll(text, nil)
+}
+
+// lineNumber is the number that a program for texts shows before a line.
+var lineNumber = regexp.MustCompile(`^ *(\d{1,5})(:|\t|\||  )(?: |$)?`)
+
+// firstPlace is the place of the first of a list.
+var firstPlace = regexp.MustCompile(`^\s*(?:1|[#(]?1(?:st|[.):,])?)(?:\s|[|;,])`)
+
+// withoutLineNumbers takes such numbers off where all lines, eight or more and the blank ones among
+// them, have the one that follows that of the line above.
+func withoutLineNumbers(text []byte) []byte {
+	if len(text) > typedBytes || len(text) == 0 || text[0] != ' ' && text[0] != '1' {
+		return text
+	}
+	lines := textLines(text)
+	var out []string
+	for i, l := range lines {
+		m := lineNumber.FindStringSubmatch(l)
+		if m == nil || m[1] != strconv.Itoa(i+1) {
+			return text
+		}
+		out = append(out, l[len(m[0]):])
+	}
+	if len(out) < 8 || !slices.ContainsFunc(out[1:], firstPlace.MatchString) {
+		return text // the numbers are the places
+	}
+	return []byte(strings.Join(out, "\n") + "\n")
 }
 
 var (

@@ -143,7 +143,7 @@ func unwrapLines(text []byte, limits Limits) ([]byte, bool) {
 	}
 	s := newScanner(text, 0x1F, limits)
 	var out []byte
-	rows, wrapped, marks := 0, 0, 0
+	rows, wrapped := 0, 0
 	for {
 		start := s.pos
 		row, cells, err := s.next()
@@ -161,13 +161,10 @@ func unwrapLines(text []byte, limits Limits) ([]byte, bool) {
 		rows++
 		if len(cells) == 1 && raw[0] == '"' && raw[len(raw)-1] == '"' && s.line == row && len(cells[0]) < len(raw) && !strings.Contains(strings.ReplaceAll(string(raw[1:len(raw)-1]), `""`, ""), `"`) {
 			wrapped++
-			if strings.ContainsAny(cells[0], ",;\t|") {
-				marks++
-			}
 		}
 		out = append(append(out, cells[0]...), '\n')
 	}
-	if rows == 0 || wrapped < rows || marks*2 < rows {
+	if rows == 0 || wrapped < rows {
 		return text, false
 	}
 	return out, true

@@ -8,8 +8,8 @@ import (
 )
 
 var (
-	// misread is a time in which letters stand for figures: l8:26, 2O:O4.
-	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIO]{1,2}[:.'’][\dlIO]{2}(?::[\dlIO]{2})?)(?:$|[^\pL\d:])`)
+	// misread is a time in which letters stand for figures: l8:26, 2O:O4, 2S:o1.
+	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIOoSB]{1,2}[:.'’][\dlIOoSB]{2}(?::[\dlIOoSB]{2})?)(?:$|[^\pL\d:])`)
 	// colonMisread is one whose colon was read as a semicolon: 18;48.
 	colonMisread = regexp.MustCompile(`(?:^|[^\pL\d:.;])([\dlIO]{1,2};[0-5lIO][\dlIO])(?:$|[^\pL\d:;.])`)
 	// misreadCell is a cell of two figures of which one was read as a letter, an age of 7l.
@@ -19,6 +19,8 @@ var (
 	minuteAlone  = regexp.MustCompile(`(?i)^\s*(\d{1,3})\s*(?:min|mins|minutes?|minuten|minuti|minutos|minuter|minutter|minut|minuty)[.:]*\s*$`)
 	wholeClock   = regexp.MustCompile(`(?:^|\s)(\d{1,3}):([0-5]\d)(?:$|\s)`)
 	asFigures    = strings.NewReplacer("l", "1", "I", "1", "O", "0")
+	// figuresForLetters are those of a time, in which fewer letters can stand.
+	figuresForLetters = strings.NewReplacer("l", "1", "I", "1", "|", "1", "O", "0", "o", "0", "S", "5", "B", "8")
 )
 
 // typedFigures mends the figures of lists that were scanned or typed: letters that look
@@ -46,8 +48,8 @@ func typedFigures(text []byte) ([]byte, bool) {
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
 			token := l[m[2]:m[3]]
-			if figures := strings.Count(token, ":") + strings.Count(token, ".") + strings.Count(token, "'") + strings.Count(token, "’"); strings.ContainsAny(token, "lIO") && countFigures(token) >= 1 && figures > 0 {
-				l = l[:m[2]] + asFigures.Replace(token) + l[m[3]:] // of the same length
+			if figures := strings.Count(token, ":") + strings.Count(token, ".") + strings.Count(token, "'") + strings.Count(token, "’"); strings.ContainsAny(token, "lIOoSB") && countFigures(token) >= 1 && figures > 0 {
+				l = l[:m[2]] + figuresForLetters.Replace(token) + l[m[3]:] // of the same length
 			}
 		}
 		if m := misreadPlace.FindStringSubmatchIndex(l); m != nil {
@@ -125,6 +127,10 @@ func mayBeMisread(text []byte) bool {
 	}
 	for i, c := range text {
 		switch c {
+		case 'o', 'S', 'B':
+			if figure(i-1) && figure(i+1) || i > 0 && text[i-1] == ':' && figure(i+1) || figure(i-1) && i > 2 && figure(i-2) && text[i-2] == ':' || figure(i+1) && i+2 < len(text) && text[i+1] == ':' {
+				return true
+			}
 		case 'l', 'I', 'O':
 			if figure(i-1) || figure(i+1) || (i == 0 || text[i-1] == '\n') && i+1 < len(text) && (text[i+1] == ' ' || text[i+1] == '.') {
 				return true
