@@ -279,9 +279,9 @@ func trimmed(cells []string) []string {
 // heading because it holds values or too few words.
 func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	// Nearly all rows are results: see the figures before reading any word.
-	figures := 0
-	for _, c := range cells {
-		if c = trim(c); c != "" {
+	figures, counted := 0, countedHeads(cells)
+	for i, c := range cells {
+		if c = trim(c); c != "" && !counted.has(i) {
 			filled++
 			if c[0] >= '0' && c[0] <= '9' && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
 				figures++
@@ -299,8 +299,8 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	splits := 0
 	var seen [PersonalBest + 1]bool
 	last := byte(0)
-	for _, c := range cells {
-		if isBlank(c) {
+	for i, c := range cells {
+		if isBlank(c) || counted.has(i) {
 			continue
 		}
 		filled++
@@ -377,6 +377,31 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 		return 0, filled
 	}
 	return known*2 - values, filled
+}
+
+// columnSpan is a stretch of columns, from the first to before the second.
+type columnSpan [2]int
+
+func (s columnSpan) has(column int) bool { return column >= s[0] && column < s[1] }
+
+// countedHeads are the columns of a row that are headed by their number alone, 1, 2, 3: those of
+// the scorers of a team, of laps or of rounds. A place followed by a count is none.
+func countedHeads(cells []string) (s columnSpan) {
+	const fewest = 3
+	for i, c := range cells {
+		c = trim(c)
+		if s[1] == i && i > s[0] && len(c) == 1 && c[0] == byte('1'+i-s[0]) {
+			s[1] = i + 1
+		} else if s[1]-s[0] >= fewest {
+			return s
+		} else if s = (columnSpan{i, i}); c == "1" {
+			s[1] = i + 1
+		}
+	}
+	if s[1]-s[0] < fewest {
+		return columnSpan{}
+	}
+	return s
 }
 
 // unitHeading says which part of a time a heading is for, 'h', 'm' or 's'; 0

@@ -14,7 +14,7 @@ var (
 	entryWords    = set("entries entrants entrant entry startlist registrations registered preregistered signups meldeliste starterliste anmeldungen inscrits inscritos iscritti inschrijvingen deelnemerslijst")
 	meetingWords  = set("minutes agenda protokoll verslag notulen verbale acta")
 	meetingPeople = set("meeting committee agm board apologies present sitzung reunion bestuursvergadering vergadering assemblea comite vorstand")
-	teamHeads     = set("team teams club clubs mannschaft mannschaften verein vereine equipe equipes squadra squadre equipo equipos ploeg ploegen")
+	teamHeads     = set("team teams club clubs klub klubb kluby clube clubes seura seurat oddil clwb vereniging societa joukkue joukkueet druzyna druzstvo lag hold tim mannschaft mannschaften verein vereine equipe equipes squadra squadre equipo equipos ploeg ploegen")
 	finishHeads   = set("pos position place placing plc finish finished rank platz rang platzierung clt classement puesto plaats posizione miejsce plass plats placering")
 )
 

@@ -116,7 +116,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 		cs = append(cs, cand{w, from, false, false})
 	}
-	cs = slices.DeleteFunc(cs, func(c cand) bool { return c.why == leftOfTitle && p.listsRunner(c.text) })
+	cs = slices.DeleteFunc(cs, func(c cand) bool {
+		return c.why == leftOfTitle && p.listsRunner(c.text) || (c.why == leftOfTitle || c.from == "tab name") && rs.clubOfLines(p, c.text)
+	})
 	for i, c := range cs { // a school is the place where only what is run there stands beside it
 		if c.why == leftOfTitle && anyWord(c.text, schoolWords) {
 			for j, o := range cs {
@@ -212,6 +214,34 @@ func (p *Part) listsClub(name string) bool {
 		}
 	}
 	return p.clubs[fold(name)]
+}
+
+// clubOfLines says whether a name is that of a club of another table of the sheet, and half of those
+// who stand under it here stand there too: the lines of a team once more.
+func (rs *runSettler) clubOfLines(p *Part, name string) bool {
+	if p.Index(Club) >= 0 || !p.named() {
+		return false
+	}
+	for _, q := range rs.sheet.Parts {
+		if q == p || !q.named() || !q.listsClub(name) {
+			continue
+		}
+		there, here, both := map[string]bool{}, q.fullNames(), 0
+		for _, cells := range q.sampled() {
+			there[anyOrder(here(cells))] = true
+		}
+		here = p.fullNames()
+		rows := p.sampled()
+		for _, cells := range rows {
+			if n := here(cells); n != "" && there[anyOrder(n)] {
+				both++
+			}
+		}
+		if both > 0 && 2*both >= len(rows) {
+			return true
+		}
+	}
+	return false
 }
 
 // listsRunner says whether a name of several words is that of somebody in the table, in any order of
