@@ -60,6 +60,7 @@ type rowRules struct {
 	corrected     map[int]string // by row: the time that a line below gives instead
 	remarkColumn  int
 	remarkOwn     bool         // the column is added to those of the sheet
+	reckoned      map[int]bool // rows whose time was reckoned from those of others
 	overLists     map[int]bool // lines that stand over lists, though they could be a name
 	others        []rowRange   // other lists below the results
 	weeks         []weekList   // lists of other weeks among them
@@ -145,6 +146,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
 		return isData
+	}
+	if r.reckoned[row] {
+		return whyTotal
 	}
 	if r.sections != nil {
 		if v, ok := r.sections[row]; ok {

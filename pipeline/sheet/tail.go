@@ -371,10 +371,14 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 		return (k == kClock || k == kDecimal || k == kInt) && named
 	}
 	last, records := -1, false
+	var noPlace []int // with a time and little else
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		if row < r.first || r.inOtherList(row) {
 			continue
+		}
+		if r.hasPositions && r.time >= 0 && isBlank(cellAt(cells, r.pos)) && kindOf(cellAt(cells, r.time)) == kClock && rowFilled(cells) <= 3 {
+			noPlace = append(noPlace, i)
 		}
 		switch filled := rowFilled(cells); {
 		case last >= 0 && filled == 1 && (isRecord(fold(titleText(cells))) || r.pos >= 0 && isTeamsTitle(titleText(cells))):
@@ -388,6 +392,9 @@ func (r *rowRules) findTail(g *grid, gaps bool) {
 	}
 	if last < 0 {
 		return
+	}
+	if len(noPlace) > 0 {
+		r.findReckoned(g, noPlace, last)
 	}
 	if gaps {
 		r.lastSure = g.row(last)
