@@ -166,3 +166,142 @@ func (w courseWord) withoutRunners() courseWord {
 }
 
 var ofPeople = set("runners runner people members athletes individual individuals personal by each laufer personen membres coureurs socios lopers")
+
+// nameByLine gives the lines of lists that stand below one another, each under the name of a runner,
+// that name: "Jo Lee" over "Date | Place | Time" and a line for each run. It returns the number of
+// runners, 0 where the table is none of these: it has three such lists or more, each names no day
+// twice, and half of them share a day, so that they are no places that somebody ran at.
+func (t table) nameByLine(lex *lexicon) int {
+	first, day, clock := -1, -1, -1
+	for i := 0; i+1 < min(t.grid.len(), 16) && first < 0; i++ {
+		if _, cells := t.grid.at(i); rowFilled(cells) == 1 && runnerOfLine(cells) != "" {
+			_, below := t.grid.at(i + 1)
+			if day, clock = dayAndTime(lex, below); day >= 0 {
+				first = i
+			}
+		} else if d, _ := dayAndTime(lex, cells); d >= 0 && !t.nameRightBelow(i) {
+			return 0 // the usual table
+		} else if d >= 0 {
+			day, clock = dayAndTime(lex, cells)
+			first = i
+		}
+	}
+	if first < 0 {
+		return 0
+	}
+	_, cells := t.grid.at(first)
+	if rowFilled(cells) == 1 {
+		_, cells = t.grid.at(first + 1)
+	}
+	width := len(trimmed(cells))
+	var headings []string
+	for _, h := range trimmed(cells) {
+		headings = append(headings, fold(h))
+	}
+	names, lines, runner, places := map[string]map[string]bool{}, 0, "", 0
+	for i := first; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		switch filled := rowFilled(cells); {
+		case filled == 0 || sameHeading(headings, cells, filled):
+		case filled == 1 && runnerOfLine(cells) != "":
+			runner = runnerOfLine(cells)
+			if names[runner] != nil {
+				return 0
+			}
+			names[runner] = map[string]bool{}
+			if landWords[fold(finalWord(runner))] {
+				places++
+			}
+		case kindOf(cellAt(cells, day)) == kDate && kindOf(cellAt(cells, clock)) == kClock:
+			d := trim(cells[day])
+			if runner == "" || names[runner][d] {
+				return 0
+			}
+			names[runner][d] = true
+			width, lines = max(width, len(cells)), lines+1
+		}
+	}
+	on, sharing := map[string]int{}, 0
+	for _, days := range names {
+		for d := range days {
+			on[d]++
+		}
+	}
+	for _, days := range names {
+		for d := range days {
+			if on[d] > 1 {
+				sharing++
+				break
+			}
+		}
+	}
+	if len(names) < fewestRunners || lines < 2*len(names) || 2*sharing < len(names) || 3*places > len(names) {
+		return 0
+	}
+	runner = ""
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		filled := rowFilled(cells)
+		if i < first || filled == 0 {
+			return nil, false
+		}
+		head := sameHeading(headings, cells, filled)
+		if filled == 1 && runnerOfLine(cells) != "" && !head {
+			runner = runnerOfLine(cells)
+			return nil, true
+		}
+		wide := make([]string, width, width+1)
+		copy(wide, cells)
+		switch {
+		case head:
+			return append(wide, "Name"), true
+		case kindOf(wide[day]) == kDate:
+			return append(wide, runner), true
+		}
+		return nil, false
+	})
+	return len(names)
+}
+
+// nameRightBelow says whether the row below one names a runner and the next but one has a day.
+func (t table) nameRightBelow(i int) bool {
+	if i+2 >= t.grid.len() {
+		return false
+	}
+	_, name := t.grid.at(i + 1)
+	_, run := t.grid.at(i + 2)
+	return rowFilled(name) == 1 && runnerOfLine(name) != "" && rowFilled(run) > 1
+}
+
+// dayAndTime are the columns of the day and of the time where a row is the heading of a list that
+// names nobody, -1 where it is not.
+func dayAndTime(lex *lexicon, cells []string) (day, clock int) {
+	day, clock = -1, -1
+	if n := rowFilled(cells); n < 2 || n > narrow {
+		return -1, -1
+	}
+	for c, h := range cells {
+		switch g := lex.read(h); {
+		case !g.known:
+		case g.meaning.isName() || g.meaning == Number:
+			return -1, -1
+		case g.meaning == Date && day < 0:
+			day = c
+		case g.meaning.isTime() && clock < 0:
+			clock = c
+		}
+	}
+	if day < 0 || clock < 0 {
+		return -1, -1
+	}
+	return day, clock
+}
+
+// runnerOfLine is the name of a runner that a line of one cell consists of, without the club in
+// brackets behind it; "" for none.
+func runnerOfLine(cells []string) string {
+	name, _, _ := strings.Cut(titleText(cells), " (")
+	if !looksNamed(name) || listWord[finalWord(name)] {
+		return ""
+	}
+	return trim(name)
+}

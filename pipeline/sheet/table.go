@@ -163,6 +163,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			s.note("heading-below", "the headings stand below the table, and are read as if they stood above it")
 		}
 		s.keepCalendar(t, lex)
+		if n := t.nameByLine(lex); n > 0 {
+			s.note("names-of-lists", fmt.Sprintf("%d lists below one another, each under a name, were taken for those of these runners", n))
+		}
 		if places := t.runsDown(lex); places != nil {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "runs-in-rows", Read: text.Count(len(places), "place"),
 				Do: "Each row was read as a run, with a name and a time for each place."})
