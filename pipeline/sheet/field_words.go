@@ -14,7 +14,15 @@ var fieldWords = set(`walkers walker walking joggers jogger runners runner junio
 	main fun elite novice novices tots toddlers dash headline support curtainraiser corporate fitness
 	hauptlauf volkslauf jedermannlauf hobbylauf bambinilauf bambini kinderlauf schulerlauf jugendlauf einsteigerlauf walkinglauf nordic
 	principale populaire principal popular infantil competitiva competitivo amatori hoofdloop jeugdloop kinderloop recreantenloop prestatieloop
-	huvudlopp motionslopp knattelopp barnlopp hovedlop borneloop bornelob hovedlob paasarja lastensarja lasten glowny glowna dzieci hlavni detsky detske fofutam`)
+	huvudlopp motionslopp knattelopp barnlopp hovedlop borneloop bornelob hovedlob paasarja lastensarja lasten glowny glowna dzieci hlavni detsky detske fofutam
+	walk marcheur randonneurs marcha caminata andarines senderistas caminhada caminhantes camminata marciatori wandeling wandelen marsz marszu chodziarze piechurzy
+	promenad promenerare motionsgang gavandring chodci chuze pochod kavely kavelijat sauvakavely cerddwyr cerdded spazierganger wanderer turgaere spasertur
+	barn criancas deti lapset plant eleves alumnos mlodziez ungdom mladez nuoret ieuenctid juniores pupilles benjamins poussins`)
+
+// walkWords are those of a list of people who walked. Common practice, no source.
+var walkWords = set(`walkers walker walking walk gehen walken geher marche marcheur marcheurs randonneurs marcha caminata caminantes marchadores andarines senderistas caminhada caminhantes
+	camminata camminatori marciatori wandeling wandelen wandelaars marsz marszu chodziarze piechurzy promenad promenerare motionsgang gavandring chodci chuze pochod
+	kavely kavelijat sauvakavely cerddwyr cerdded spazierganger wanderer turgaere spasertur nordic`)
 
 // saysField says whether a text is nothing but words about a field.
 func saysField(text string) bool {

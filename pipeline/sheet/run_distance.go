@@ -30,7 +30,9 @@ const (
 	fastestRun = .15
 	slowestRun = .75
 	oddPace    = .17
-	fewestOdd  = 3
+	// slowestWalk is the pace of a list that says it is of walkers, with people who stroll.
+	slowestWalk = 1.1
+	fewestOdd   = 3
 	// mostDistances is over how many distances the lines of one table may be: with
 	// more it is how far each one came in a given time.
 	mostDistances = 6
@@ -385,13 +387,18 @@ func (rs *runSettler) askPair(q, p *Part) bool {
 			break
 		}
 		rs.askDistance(u, fmt.Sprintf("nothing here; %d m%s", metresOf(other), onTab(other)))
-	case fast == 0 || slow <= slowestPace*fast:
+	case fast == 0 || slow <= slowestPace*fast, slow <= slowestWalk && (x.pace() > y.pace() && q.saysWalk() || y.pace() > x.pace() && p.saysWalk()):
 		return false
 	default:
 		p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Waits, distancesDiffer, fmt.Sprintf("%s and %s a kilometre", paceText(x.pace()), paceText(y.pace())), fmt.Sprintf("times that fit %d m and %d m", a, b),
 			"Is the distance right? Put it right where it stands (the title or the name of the tab), save, and load the sheet again.")
 	}
 	return true
+}
+
+// saysWalk says whether the tab of a part, or the line right above it, says that it is of walkers.
+func (p *Part) saysWalk() bool {
+	return anyWord(p.Tab, walkWords) || anyWord(lastTitle(p.Titles), walkWords)
 }
 
 // askDistance asks over which distance a table is that does not say.
