@@ -97,9 +97,9 @@ func (s *settler) underOneHeading() []int {
 
 // timeUnits are headings of columns that hold a part of a time.
 var timeUnits = unitsOf(map[byte]string{
-	'h': "h hh hr hrs hour hours std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
-	'm': "m mm min mins minute minutes minuten minutos minuti minuty minuter minutter perc perce minut minuta dk dakika хв мин λεπτα minutes",
-	's': "s ss sec secs second seconds sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg mp masodperc sn saniye sekund sekunda sekundit sekundes sekundziu сек δευτ",
+	'h': "h hh hr hrs hour hours awr oriau std stunden stunde heures heure horas hora ore ora uren uur godz timer timmar tim",
+	'm': "m mm min mins minute minutes mun munud munudau minuten minutos minuti minuty minuter minutter perc perce minut minuta dk dakika хв мин λεπτα minutes",
+	's': "s ss sec secs second seconds eil eiliad eiliadau sek sekunden seconde secondes segundos secondi seconden sekundy sekunder seg mp masodperc sn saniye sekund sekunda sekundit sekundes sekundziu сек δευτ",
 }, nil)
 
 // clockUnits are timeUnits with the words that stand only behind figures.

@@ -35,7 +35,8 @@ func (s *settler) saysOffset(i int) bool { return anyWord(s.headings[i], offsetW
 // the running time itself.
 var (
 	adjustedWords = set("adjusted adj corrected handicapped bereinigt")
-	runningWords  = set("running run actual real raw elapsed")
+	runningWords  = set(`running run actual real raw elapsed laufzeit gelaufen gelaufene tatsachliche reine reel realise effectif efectivo realizado effettivo reale
+		gelopen looptijd werkelijke rzeczywisty verklig faktisk loptid skutecny todellinen juoksuaika`)
 )
 
 // handicap finds the running time of a handicap: a column of offsets, and two of
@@ -313,7 +314,7 @@ func (s *settler) staggered() {
 
 var (
 	delayWords = set("start started offset delay staggered stagger headstart sent released")
-	clockWords = set("clock watch stopwatch")
+	clockWords = set("clock watch stopwatch uhr zieluhr laufuhr stoppuhr horloge reloj orologio klok klocka klocktid klockslag zegar zegara hodiny kello cloc")
 
 	// startedAfter are those that say when a runner started and not what he was given; headStartWords
 	// take that back.

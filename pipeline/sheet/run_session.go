@@ -74,7 +74,7 @@ func sessionIn(text string) (value, why string, ok bool) {
 // dottedStart is a start with a dot in its time, "Started at 9.00", and no day, "Starts 3.10.2026".
 var dottedStart = regexp.MustCompile(`(?i)\b(?:start|started|starts) ?:? *(at )? *([01]?\d|2[0-3])\.([0-5]\d)(?:$|[ ,;)])`)
 
-var sessionWords = set("session start starts started depart salida partenza largada starttime startzeit sessie startad seance")
+var sessionWords = set("session start starts started depart salida partenza largada partida starttime startzeit starttijd starttid startu startovni lahto lahtoaika cychwyn rajt sessie startad seance")
 
 // dayparts rank words for a part of the day, as tabs are named after.
 var dayparts = byRank("am morning vormittag morgen matin manana mattina ochtend rano", "noon midday", "pm afternoon nachmittag apresmidi tarde pomeriggio middag", "evening abend soir sera avond wieczor night")

@@ -16,6 +16,9 @@ func TestDayparts(t *testing.T) {
 		{"== am\n" + rows + "== pm\n" + other, "am ; pm 2"},
 		{"== Morning\n" + rows + "== Start lists\n" + other, "Morning ; Start lists "},
 		{"== Evening\n" + rows, "Evening "},
+		{"== Uitslagen\nStarttijd|09:00:00\n\n" + rows, "Uitslagen 09:00"},
+		{"== Tulokset\nLähtöaika|9:00\n\n" + rows, "Tulokset 09:00"},
+		{"== Resultados\nHora de partida|9:30\n\n" + rows, "Resultados 09:30"},
 		{"== Morning\nStart 9:00\n" + rows + "== Evening\nStart 18:30\n" + other, "Morning 09:00; Evening 18:30"},
 	} {
 		s, err := Read("Alder Bank 3 January 2026.xlsx", bookOf(t, c.text), Options{})
