@@ -42,6 +42,7 @@ type clockCell struct {
 	repaired   bool // a letter O, a semicolon or a remark stood in the way
 	hours      bool // "h" was printed after two parts: 1:02 h
 	days       int8 // days before the time of day, in a moment of a spreadsheet
+	eve        bool // a moment of 31 December 1899: its first day to some programs, the second to others
 	minutes    bool // number: minutes are named behind it, "25.5 min"
 	words      bool // words stand in brackets behind it
 	second     bool // another time stands in brackets behind it
@@ -601,6 +602,7 @@ func lexDateTime(b []byte) (clockCell, bool) {
 				ok = lexColons([]byte(rest), &c) && c.shape == colon3
 			}
 			c.days = int8(days)
+			c.eve = bytes.HasPrefix(b, []byte("31")) && bytes.Contains(b, []byte("1899")) || bytes.HasPrefix(b, []byte("12/31/1899"))
 			return c, ok
 		}
 	}
@@ -625,6 +627,7 @@ func lexDateTime(b []byte) (clockCell, bool) {
 			return c, false
 		}
 		c.days = int8(days)
+		c.eve = string(b[:10]) == "1899-12-31"
 		return c, true
 	}
 	half := int32(-1)

@@ -202,11 +202,16 @@ type clockColumn struct {
 	zerosKept int // numbers like 25.10, which a spreadsheet would have cut to 25.1
 	padded    int // 24:03; against 24:3
 	unpadded  int
-	worded    int // words stand in brackets behind them
-	seconds   int // another time stands in brackets behind them
-	mended    int // something stood in the way of reading them: 24 31
-	stamps    int // moments whose day is only a stamp: 1900-01-01T00:24:31
-	moments   int // moments whose day may count: 1900-01-01T00:31:00 for 24:31
+	worded    int        // words stand in brackets behind them
+	seconds   int        // another time stands in brackets behind them
+	mended    int        // something stood in the way of reading them: 24 31
+	stamps    int        // moments whose day is only a stamp: 1900-01-01T00:24:31
+	moments   int        // moments whose day may count: 1900-01-01T00:31:00 for 24:31
+	eves      []heldCell // moments of 31 December 1899 at a whole minute, until it is known what that day stands for
+	late      int        // of these that are no running time, 14:15:00 for 38:15
+	ragged    int        // such moments that are at no whole minute
+	dated     int        // moments of days of 1900 and 1904
+	nextDay   bool       // 31 December 1899 is the second day of the calendar, as programs have it that begin it on the 30th
 	odd       []oddCell
 	waiting   int // index of the first odd cell still without its next neighbour
 	prev      clockCell
@@ -299,7 +304,18 @@ func (k *clockColumn) observe(row int, text string, c *clockCell, pos int32, day
 	case colon4, exactClock:
 		k.exact++
 	default:
+		if c.eve {
+			if c.c != 0 || c.fracMS != 0 {
+				k.ragged++
+			} else if len(k.eves) < oddLimit {
+				if k.eves = append(k.eves, heldCell{*c, k.p, strings.Clone(text)}); c.a >= 2 {
+					k.late++
+				}
+				return
+			}
+		}
 		if c.days > 0 {
+			k.dated++
 			if c.c == 0 && c.fracMS == 0 {
 				k.moments++
 				return
@@ -357,8 +373,34 @@ func (c *clockCell) sortKey() float64 {
 	return float64(c.a)*1e8 + float64(c.b)*1e6 + float64(c.c)*1e4 + float64(c.fracMS)
 }
 
+// heldCell is a cell whose reading waits for the others of its column.
+type heldCell struct {
+	clockCell
+	p    plausibility
+	text string
+}
+
+// settleEves settles what 31 December 1899 stands for. Most programs begin their calendar on the
+// 30th, so that a time beyond 24 hours, 38:15 typed as hours and minutes, is 14:15 on the 31st;
+// others begin it on the 31st, and write a day of 1900 for such a time.
+func (k *clockColumn) settleEves() {
+	if k.nextDay = k.late > 0 && k.ragged == 0 && k.dated == 0 && k.stamps == 0; k.nextDay {
+		k.moments += len(k.eves)
+	} else {
+		for _, e := range k.eves {
+			f := k.family(e.shape)
+			if f.n == 0 {
+				f.example = e.text
+			}
+			f.add(&e.clockCell, e.p)
+		}
+	}
+	k.eves = nil
+}
+
 // settle decides the families, then the odd cells.
 func (k *clockColumn) settle(given, before string) {
+	k.settleEves()
 	// Where most cells are plain minutes and seconds (58:32), the few with
 	// three parts (1:03:21) are hours: nobody writes both 58:32 and 24:31:00
 	// or 24:31:57.
@@ -550,6 +592,8 @@ func (k *clockColumn) read(row int, c *clockCell) (ms int32, otherwise clockRead
 	}
 	if c.days > 0 && k.stamps == 0 {
 		c.a += 24 * int32(c.days)
+	} else if c.eve && k.nextDay {
+		c.a += 24
 	}
 	f := k.family(c.shape)
 	if colons := k.families[0].n + k.families[1].n; c.shape == number && c.fracDigits > 0 && colons > 4*f.n {

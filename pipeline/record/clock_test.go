@@ -166,6 +166,8 @@ func TestTimeColumns(t *testing.T) {
 		{"moments with the day first", 5000, []string{"30.12.1899 0:18:02", "30.12.1899 0:24:31"}, []string{"18:02", "24:31"}},
 		{"moments with the month first", 5000, []string{"12/30/1899 12:18:02 AM", "12/30/1899 12:24:31 AM"}, []string{"18:02", "24:31"}},
 		{"moments that count their day, day first", 5000, []string{"1.1.1900 0:02:00", "01.01.1900 00:31:00", "2.1.1900 14:15:00"}, []string{"24:02", "24:31", "1:02:15"}},
+		{"moments of a calendar that begins on 30 December", 5000, []string{"18:27:00", "23:44:00", "31/12/1899 00:19:00", "31/12/1899 01:32:00", "31/12/1899 14:15:00"}, []string{"18:27", "23:44", "24:19", "25:32", "38:15"}},
+		{"moments of a calendar that begins on 31 December", 5000, []string{"1899-12-31T00:18:00", "1899-12-31T00:24:00", "1899-12-31T01:02:00"}, []string{"18:00", "24:00", "1:02:00"}},
 		{"moments that count their day", 5000, []string{"1900-01-01T00:02:00", "1900-01-01T00:31:00", "1900-01-02T14:15:00"}, []string{"24:02", "24:31", "1:02:15"}},
 		{"moments with a stamp", 5000, []string{"1904-01-02T00:18:02", "1904-01-02T00:24:00", "1904-01-02T01:02:15"}, []string{"18:02", "24:00", "1:02:15"}},
 		{"blemishes that a slip of the hand leaves", 5000, []string{"18:02", "24:31PB", "24:35:", ":24:40", "25..02", "26:14"},
