@@ -1,0 +1,244 @@
+package sheet
+
+// keptBooks are workbooks as clubs, schools and offices keep them from week to week, of kinds that
+// were misread when they were first met.
+var keptBooks = []bookCase{
+	{"teams under numbered scorers", "results", `== Results
+Alder Bank, 3 January 2026
+Pos|Name|Club|Time
+1|Jo Lee|Vale RC|18:20
+2|Al Roe|Mill AC|18:31
+3|Cy Dee|Vale RC|19:02
+4|Di Fox|Mill AC|19:20
+== Wyniki 2
+Poř.|Klub|1|2|3|Celkem|Čas
+1|Vale RC|1|3|5|9|56:20
+2|Mill AC|2|4|6|12|57:31
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+Results!6 alder-bank 2026-01-03 Di Fox 19:20
+`},
+	{"the scorers of each club once more under its name", "results", `== Results
+Alder Bank, 3 January 2026
+Pos|Name|Club|Time
+1|Jo Lee|Vale Runners|18:20
+2|Al Roe|Mill Harriers|18:31
+3|Cy Dee|Vale Runners|19:02
+4|Di Fox|Mill Harriers|19:20
+== Teams
+Vale Runners
+1|Jo Lee|18:20
+3|Cy Dee|19:02
+Mill Harriers
+2|Al Roe|18:31
+4|Di Fox|19:20
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+Results!6 alder-bank 2026-01-03 Di Fox 19:20
+`},
+	{"a club that hosts a run of its own on another tab", "results", `== Results
+Alder Bank, 3 January 2026
+Pos|Name|Club|Time
+1|Jo Lee|Vale Harriers|18:20
+2|Al Roe|Mill AC|18:31
+3|Cy Dee|Vale Harriers|19:02
+== 10 Jan
+Vale Harriers, 10 January 2026
+Pos|Name|Time
+1|Ed Gow|18:40
+2|Gus Ing|20:12
+3|Hal Job|20:30
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+10 Jan!3 vale-harriers 2026-01-10 Ed Gow 18:40
+10 Jan!4 vale-harriers 2026-01-10 Gus Ing 20:12
+10 Jan!5 vale-harriers 2026-01-10 Hal Job 20:30
+`},
+	{"means and the slowest under words of no known language", "results", `== Sheet1
+Alder Bank, 3 January 2026
+Pos|Name|Time
+1|Jo Lee|0:18:20
+2|Al Roe|0:18:31
+3|Cy Dee|0:19:02
+4|Di Fox|0:19:20
+5|Ed Gow|0:20:30
+|Poprečno Ljudi|0:19:08.6
+6|Gus Ing|0:21:00
+7|Hal Job|0:21:20
+|Brzi Trkač|0:18:20
+|Spori Trkač|0:21:20
+`, `Sheet1!3 alder-bank 2026-01-03 Jo Lee 0:18:20
+Sheet1!4 alder-bank 2026-01-03 Al Roe 0:18:31
+Sheet1!5 alder-bank 2026-01-03 Cy Dee 0:19:02
+Sheet1!6 alder-bank 2026-01-03 Di Fox 0:19:20
+Sheet1!7 alder-bank 2026-01-03 Ed Gow 0:20:30
+Sheet1!9 alder-bank 2026-01-03 Gus Ing 0:21:00
+Sheet1!10 alder-bank 2026-01-03 Hal Job 0:21:20
+`},
+	{"somebody without a place among the others is no mean", "results", `== Sheet1
+Alder Bank, 3 January 2026
+Pos|Name|Time
+1|Jo Lee|0:18:20
+2|Al Roe|0:18:31
+3|Cy Dee|0:19:02
+4|Di Fox|0:19:20
+5|Ed Gow|0:20:30
+|Ivy Kay|0:20:30
+6|Gus Ing|0:21:00
+7|Hal Job|0:21:20
+`, `Sheet1!3 alder-bank 2026-01-03 Jo Lee 0:18:20
+Sheet1!4 alder-bank 2026-01-03 Al Roe 0:18:31
+Sheet1!5 alder-bank 2026-01-03 Cy Dee 0:19:02
+Sheet1!6 alder-bank 2026-01-03 Di Fox 0:19:20
+Sheet1!7 alder-bank 2026-01-03 Ed Gow 0:20:30
+Sheet1!8 alder-bank 2026-01-03 Ivy Kay 0:20:30
+Sheet1!9 alder-bank 2026-01-03 Gus Ing 0:21:00
+Sheet1!10 alder-bank 2026-01-03 Hal Job 0:21:20
+`},
+	{"sums of the men and of the women between the rows", "results", `== Blad1
+Alder Bank, 3 januari 2026
+Plac.|Namn|Tid
+Herrar
+1|Al Roe|18:20
+2|Cy Dee|19:02
+|Summa Herrar|18:41
+Damer
+1|Jo Lee|18:31
+2|Di Fox|21:20
+|Total mujeres|19:55
+`, `Blad1!4 alder-bank 2026-01-03 Al Roe 18:20 Herrar
+Blad1!5 alder-bank 2026-01-03 Cy Dee 19:02 Herrar
+Blad1!8 alder-bank 2026-01-03 Jo Lee 18:31 Damer
+Blad1!9 alder-bank 2026-01-03 Di Fox 21:20 Damer
+`},
+	{"the runs of each runner under the name", "results", `== Sheet1
+Alder Bank
+
+Jo Lee (Vale RC)
+Date|Place|Time
+2026-01-03|4|18:20
+2026-01-10|6|18:40
+
+Al Roe
+Date|Place|Time
+2026-01-03|5|18:31
+2026-01-17|9|18:50
+
+Cy Dee
+Date|Place|Time
+2026-01-10|11|19:02
+2026-01-17|8|18:48
+`, `Sheet1!5 alder-bank 2026-01-03 Jo Lee 18:20
+Sheet1!6 alder-bank 2026-01-10 Jo Lee 18:40
+Sheet1!10 alder-bank 2026-01-03 Al Roe 18:31
+Sheet1!11 alder-bank 2026-01-17 Al Roe 18:50
+Sheet1!15 alder-bank 2026-01-10 Cy Dee 19:02
+Sheet1!16 alder-bank 2026-01-17 Cy Dee 18:48
+`},
+	{"the runs of each runner under the name, one heading above all", "results", `== Sheet1
+Datum|Platz|Zeit
+Jo Lee
+03.01.2026|4|18:20
+10.01.2026|6|18:40
+Al Roe
+03.01.2026|5|18:31
+17.01.2026|9|18:50
+Cy Dee
+10.01.2026|11|19:02
+17.01.2026|8|18:48
+Erlenbruch
+`, `Sheet1!3  2026-01-03 Jo Lee 18:20
+Sheet1!4  2026-01-10 Jo Lee 18:40
+Sheet1!6  2026-01-03 Al Roe 18:31
+Sheet1!7  2026-01-17 Al Roe 18:50
+Sheet1!9  2026-01-10 Cy Dee 19:02
+Sheet1!10  2026-01-17 Cy Dee 18:48
+`},
+	{"a tab for each runner, who ran two courses", "season", `== Jo Lee
+Date|Course|Place|Time
+2026-01-03|Alder Bank|4|18:20
+2026-01-10|Alder Bank|6|18:40
+2026-01-17|Ember Quay|3|18:30
+2026-01-24|Alder Bank|9|18:50
+2026-01-31|Ember Quay|8|18:35
+== Al Roe
+Date|Course|Place|Time
+2026-01-03|Alder Bank|5|18:31
+2026-01-10|Alder Bank|7|18:42
+== Cy Dee
+Date|Course|Place|Time
+2026-01-03|Alder Bank|6|18:41
+2026-01-17|Ember Quay|8|18:52
+`, `Jo Lee!2 alder-bank 2026-01-03 Jo Lee 18:20
+Jo Lee!3 alder-bank 2026-01-10 Jo Lee 18:40
+Jo Lee!4 ember-quay 2026-01-17 Jo Lee 18:30
+Jo Lee!5 alder-bank 2026-01-24 Jo Lee 18:50
+Jo Lee!6 ember-quay 2026-01-31 Jo Lee 18:35
+Al Roe!2 alder-bank 2026-01-03 Al Roe 18:31
+Al Roe!3 alder-bank 2026-01-10 Al Roe 18:42
+Cy Dee!2 alder-bank 2026-01-03 Cy Dee 18:41
+Cy Dee!3 ember-quay 2026-01-17 Cy Dee 18:52
+`},
+	{"walkers who stroll, and children", "results", `== 5 km
+Alder Bank, 3 January 2026
+Pos|Name|Time
+1|Jo Lee|21:20
+2|Al Roe|25:31
+3|Cy Dee|27:02
+== Chodci 3 km
+Chodci 3 km – Alder Bank, 3 January 2026
+Pos|Name|Time
+1|Di Fox|33:20
+2|Ed Gow|37:20
+3|Gus Ing|41:20
+== Children 1 km
+Children 1 km – Alder Bank, 3 January 2026
+Pos|Name|Time
+1|Hal Job|4:20
+2|Ivy Kay|4:50
+3|Len Moe|5:20
+`, `5 km!3 alder-bank 2026-01-03 Jo Lee 21:20
+5 km!4 alder-bank 2026-01-03 Al Roe 25:31
+5 km!5 alder-bank 2026-01-03 Cy Dee 27:02
+Chodci 3 km!3 alder-bank 2026-01-03 Di Fox 33:20
+Chodci 3 km!4 alder-bank 2026-01-03 Ed Gow 37:20
+Chodci 3 km!5 alder-bank 2026-01-03 Gus Ing 41:20
+Children 1 km!3 alder-bank 2026-01-03 Hal Job 4:20
+Children 1 km!4 alder-bank 2026-01-03 Ivy Kay 4:50
+Children 1 km!5 alder-bank 2026-01-03 Len Moe 5:20
+`},
+	{"times that were predicted and those that were run", "alder-bank_2026-01-03", `== Uitslagen
+Plaats|Naam|Voorspelde tijd|Gelopen tijd|Verschil
+1|Jo Lee|18:26|18:20|0:06
+2|Al Roe|18:22|18:31|0:09
+3|Cy Dee|19:17|19:02|0:15
+`, `Uitslagen!2 alder-bank 2026-01-03 Jo Lee 18:20
+Uitslagen!3 alder-bank 2026-01-03 Al Roe 18:31
+Uitslagen!4 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"the clock at the finish and the time of each", "alder-bank_2026-01-03", `== Ergebnisse
+Platz|Name|Vorgabe|Zieluhr|Laufzeit
+1|Jo Lee|03:30|22:19|18:49
+2|Al Roe|01:30|22:32|21:02
+3|Cy Dee|06:30|23:12|16:42
+4|Di Fox|00:00|23:20|23:20
+5|Ed Gow|00:30|27:20|26:50
+`, `Ergebnisse!2 alder-bank 2026-01-03 Jo Lee 18:49
+Ergebnisse!3 alder-bank 2026-01-03 Al Roe 21:02
+Ergebnisse!4 alder-bank 2026-01-03 Cy Dee 16:42
+Ergebnisse!5 alder-bank 2026-01-03 Di Fox 23:20
+Ergebnisse!6 alder-bank 2026-01-03 Ed Gow 26:50
+`},
+	{"minutes and seconds in columns under Welsh headings", "alder-bank_2026-01-03", `== Canlyniadau
+Lle|Enw|Mun|Eil
+1|Jo Lee|18|20
+2|Al Roe|18|31
+3|Cy Dee|19|02
+`, `Canlyniadau!2 alder-bank 2026-01-03 Jo Lee 18:20
+Canlyniadau!3 alder-bank 2026-01-03 Al Roe 18:31
+Canlyniadau!4 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+}
