@@ -322,6 +322,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	k.agesSaid = saysAges(heading)
 	k.settleRanks()
 	k.nineYears()
+	k.yearsBesideLetters(heading)
 	k.agesBehindLetters()
 	k.youth()
 	k.italian()
@@ -467,6 +468,40 @@ func (k *groupColumn) nineYears() {
 	for i := range k.entries {
 		if e := &k.entries[i]; e.part == Dog && string(fold(nil, e.text)) == "k9" {
 			e.g, e.part = parseGroup([]byte("k9")), Runner
+		}
+	}
+}
+
+// yearsBesideLetters reads two figures beside a sex as a year of birth, "F'77", where the heading or a
+// mark of what is left out says so, or the numbers do: one in eight is 90 or more, at most one in eight
+// from 17 to 44, as most ages are, and most are no multiples of five, as groups begin with.
+func (k *groupColumn) yearsBesideLetters(heading string) {
+	said := !saysAges(heading) && slices.ContainsFunc(strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" /().,&+-", r) }), func(w string) bool { return yearHeadings[w] })
+	all, old, grown, fives, marked := 0, 0, 0, 0, 0
+	for _, e := range k.entries {
+		switch {
+		case e.g.kind == between, e.g.kind == open, e.g.kind == under, e.g.kind == upTo:
+			return
+		case e.g.kind != start || e.g.sex == noMark || e.g.lo >= 100:
+			continue
+		case e.g.lo >= 90:
+			old += e.n
+		case e.g.lo >= 17 && e.g.lo <= 44:
+			grown += e.n
+		}
+		if all += e.n; e.g.lo%5 == 0 {
+			fives += e.n
+		}
+		if strings.ContainsAny(e.text, "'’`´") {
+			marked += e.n
+		}
+	}
+	if all < 4 || !said && 2*marked <= all && (8*old < all || 8*grown > all || 2*fives > all) {
+		return
+	}
+	for i := range k.entries {
+		if e := &k.entries[i]; e.g.kind == start && e.g.sex != noMark && e.g.lo < 100 {
+			e.g.kind, e.g.hi = bornIn, e.g.lo
 		}
 	}
 }

@@ -36,6 +36,27 @@ func agesOf(l Line) string {
 	return s
 }
 
+// Two figures beside a sex are a year of birth where the heading, a mark or the numbers say so; ages
+// and groups, however old, are none.
+func TestYearsBesideLetters(t *testing.T) {
+	for _, k := range []struct{ heading, cells, want string }{
+		{"Sex/YOB", "F77 M82 M79 F61", "W 48-49, M 43-44, M 46-47, W 64-65"},
+		{"M/F", "F'77 M'82 M'79 F'61", "W 48-49, M 43-44, M 46-47, W 64-65"},
+		{"Cat", "F77 M68 M90 F05 F61 M99", "W 48-49, M 57-58, M 35-36, W 20-21, W 64-65, M 26-27"},
+		{"Cat", "F77 M68 M23 F31 F61 M54", "W 77-77, M 68-68, M 23-23, W 31-31, W 61-61, M 54-54"},
+		{"Cat", "F70 M65 M75 F80 M90 M65", "W 70-74, M 65-69, M 75-79, W 80-84, M 90-94, M 65-69"},
+		{"Age group, year", "M35-39 F77 M90 M91 F92", "M 35-39, W 77-77, M 90-90, M 91-91, W 92-92"},
+	} {
+		var got []string
+		for _, l := range readGroups(t, k.heading, strings.Fields(k.cells)...) {
+			got = append(got, agesOf(l))
+		}
+		if g := strings.Join(got, ", "); g != k.want {
+			t.Errorf("%s %s: %s, not %s", k.heading, k.cells, g, k.want)
+		}
+	}
+}
+
 // Usual spellings of groups, each in a column of its like. The five-year
 // groups are those of World Masters Athletics; the rest is common practice, no
 // source, unless the case says so.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/text"
 )
@@ -71,6 +72,9 @@ func (l *lexicon) readNew(heading string) guess {
 	}
 	if isDate(heading) {
 		return guess{} // 29 marca 2025 is a day, and no "marca", a time
+	}
+	if f == "nar" && len(heading) == utf8.RuneCountInString(heading) {
+		return guess{meaning: BirthDate, known: true} // narozen, born, is no när, when
 	}
 	if m, ok := headingPhrases[f]; ok {
 		return guess{meaning: m, known: true, number: f == "#" || f == "lp", year: m == BirthYear && f == "anno"}

@@ -618,11 +618,11 @@ func joinHeadings(lex *lexicon, top, bottom []string) []string {
 // namesTheColumnsBelow says whether a heading only says what the columns below have in common,
 // each of which has a whole heading of its own: "Result" over "Position", "Runner" over "Surname".
 func namesTheColumnsBelow(lex *lexicon, top, bottom string) bool {
-	if top == "" || bottom == "" {
+	if top == "" || bottom == "" || bottom[0] == '(' || bottom[0] == '[' { // "Time" over "(s)"
 		return false
 	}
 	t, b := lex.read(top), lex.read(bottom)
-	if !t.known || !b.known || t.number || b.number {
+	if !t.known || !b.known || t.number || b.number || t.meaning.isTime() && unitHeading(bottom) != 0 {
 		return false
 	}
 	switch t.meaning {

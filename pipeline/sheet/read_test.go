@@ -29,6 +29,21 @@ type sheetCase struct {
 }
 
 var sheetCases = []sheetCase{
+	{name: "sex and year of birth in one cell", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|M/F|Time\n1|Jo Lee|M/1977|18:20\n2|Ann Roe|F/2001|18:31\n3|Sam Field|M/1990|19:02\n",
+		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "year and sex in one cell, without headings", file: "alder-bank_2026-01-03",
+		text:    "1|Jo Lee|1977 m|18:20\n2|Ann Roe|2001 f|18:31\n3|Sam Field|1990 m|19:02\n",
+		columns: "position name age-group time", run: "alder-bank 2026-01-03", rows: "1-3"},
+	{name: "born in Czech is no when", file: "alder-bank_2026-01-03",
+		text:    "Poř.|Jméno|Nar.|Čas\n1|Jo Lee|12.3.1977|18:20\n2|Ann Roe|1.5.2001|18:31\n3|Sam Field|30.4.1990|19:02\n",
+		columns: "position name birth-date time", run: "alder-bank 2026-01-03", rows: "2-4"},
+	{name: "a unit in brackets below the heading", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n||(s)\n1|Jo Lee|1094\n2|Ann Roe|1125\n3|Sam Field|1205.5\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-5"},
+	{name: "a unit of one letter below the heading", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\n||s\n1|Jo Lee|1094\n2|Ann Roe|1125\n3|Sam Field|1205.5\n",
+		columns: "position name time", run: "alder-bank 2026-01-03", rows: "3-5"},
 	{name: "plain", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "2-3"},

@@ -70,6 +70,8 @@ func kindOf(s string) kind {
 			return kSex
 		case statusWords[string(f)], bytes.IndexByte(f, '_') > 0 && statusWords[strings.ReplaceAll(string(f), "_", " ")]:
 			return kStatus
+		case sexAndYear(string(f)):
+			return kGroup
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
 			if c := s[0]; c >= '0' && c <= '9' && s[len(s)-1] >= '0' && s[len(s)-1] <= '9' && hasLetter(s) && isDate(s) {
 				return kDate // 13-JUN-26 is a day, and no ages from 13 to 26
@@ -447,6 +449,19 @@ func isGroup(f []byte) bool {
 		}
 	}
 	return numbers >= 1 && numbers <= 2 && hi >= 5 && (letters <= 3 || letters <= 5 && odd == 0) && (letters > 0 || numbers == 2 || plus)
+}
+
+// sexAndYear says whether a folded text is a sex and a year of birth, in whatever order: "F 1977".
+func sexAndYear(f string) bool {
+	if n := len(f); n < 5 || n > 12 || f[0] >= '0' && f[0] <= '9' == (f[n-1] >= '0' && f[n-1] <= '9') {
+		return false
+	}
+	year, sex := f[:4], f[4:]
+	if f[0] > '9' {
+		year, sex = f[len(f)-4:], f[:len(f)-4]
+	}
+	sex = strings.Trim(sex, " /,-")
+	return digitsOnly(year) && (year[:2] == "19" || year[:2] == "20" && year < "2030") && (sexWords[sex] || softSexWords[sex])
 }
 
 // isClass recognises a class in words, with or without a sex: "Men Senior",
