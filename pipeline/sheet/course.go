@@ -81,6 +81,40 @@ func isOrdinalOrNumber(w string) bool {
 	return false
 }
 
+// isDayRun says whether a word is made of a day or a part of it and a word for a run, "Samstagslauf",
+// "zaterdagloop", "lauantaijuoksu", as languages write them that put words together.
+func isDayRun(word string) bool {
+	f := fold(word)
+	if len(f) < 8 || strings.IndexByte(f, ' ') >= 0 {
+		return false
+	}
+	for _, run := range dayRuns {
+		day, ok := strings.CutSuffix(f, run)
+		if !ok {
+			continue
+		}
+		for _, d := range [...]string{day, strings.TrimSuffix(day, "s"), strings.TrimSuffix(day, "en")} {
+			if _, weekday := weekdayNames[d]; weekday && len(d) >= 5 || dayParts[d] {
+				return true
+			}
+			for part := range dayParts {
+				if before, ok := strings.CutSuffix(d, part); ok {
+					if _, weekday := weekdayNames[strings.TrimSuffix(before, "s")]; weekday && len(before) >= 5 {
+						return true // "vrijdagavondloop"
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Words for a run and for parts of a day that such words are made of. Common practice, no source.
+var (
+	dayRuns  = [...]string{"lauf", "loop", "lopp", "loppet", "lop", "lopet", "lob", "lobet", "juoksu", "lenkki", "runde", "rundan", "run"}
+	dayParts = set("abend morgen mittag nachmittag wochen avond ochtend middag week kvall morgon formiddag eftermiddag vecko aften ettermiddag uke uge ilta aamu viikko")
+)
+
 // plainWords strips the words of a title that name no place from both ends.
 func plainWords(text string) string {
 	words := strings.Fields(text)
@@ -116,7 +150,7 @@ func plainWords(text string) string {
 	}
 	words = behindSentence(behindArticle(words))
 	lead := words
-	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && (leadingWords[fold(words[0])] || leadingSmall[words[0]])) {
+	for len(words) > 0 && !estate(words) && (dull(words[0]) || len(words) > 1 && (leadingWords[fold(words[0])] || leadingSmall[words[0]] || isDayRun(words[0]))) {
 		words = words[1:]
 	}
 	lead = lead[:len(lead)-len(words)]
@@ -126,8 +160,11 @@ func plainWords(text string) string {
 	if n := len(words); n > 2 && len(words[n-1]) == 1 && titleWords[fold(words[n-2])] {
 		words = words[:n-1] // "Alder Bank results b"
 	}
-	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && (trailingWords[fold(words[len(words)-1])] || trailingSmall[words[len(words)-1]])) {
+	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && (trailingWords[fold(words[len(words)-1])] || trailingSmall[words[len(words)-1]] || isDayRun(words[len(words)-1]))) {
 		words = words[:len(words)-1]
+	}
+	if i := slices.IndexFunc(all, isDayRun); len(words) == 0 && i >= 0 {
+		words = all[i : i+1] // nothing else names it
 	}
 	last := 0 // words left out at the end
 	if len(words) > 0 {
