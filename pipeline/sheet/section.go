@@ -131,6 +131,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
+	} else if len(sections) == 0 && lettersThenAges.MatchString(p.Tab) && saysWho(p.Tab) {
+		first = p.Tab // "F10-19", and no day of October
 	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
@@ -641,9 +643,15 @@ func saysWho(tab string) bool {
 			return false
 		}
 	}
-	// "26-50" are places; an age group is of five or ten years.
+	// "26-50" are places; an age group is of five or ten years, or of fewer where it is of children.
+	if len(numbers) == 2 && numbers[0] < numbers[1] && numbers[1] < 20 && numbers[1]-numbers[0] < 5 && lettersThenAges.MatchString(tab) {
+		return true
+	}
 	return len(numbers) != 2 || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
 }
+
+// lettersThenAges are an age group with its letters right before the figures.
+var lettersThenAges = regexp.MustCompile(`^\pL{1,2}\d{1,2}[-–]\d{1,2}$`)
 
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
 // or before nothing but figures, and in letters enough to be no initial: "alder-bank
