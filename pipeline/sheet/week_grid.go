@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"lapwing/pipeline/place"
 )
@@ -68,7 +69,7 @@ func (s *Sheet) withDaysOfWeeks(w weekGrid) *grid {
 			if !listed || d.day == 0 || d.tab == w.tab {
 				return nil
 			}
-			heads[i], from = d.day.String(), d.tab
+			heads[i], from = strings.TrimSpace(d.course+" "+d.day.String()), d.tab
 		}
 	}
 	g := w.grid.fresh()
@@ -87,7 +88,7 @@ func (s *Sheet) withDaysOfWeeks(w weekGrid) *grid {
 // weekHead is the number of a week or run that a heading is called after: "Wk 1", "Week 12",
 // "Race #3", "W4".
 func weekHead(cell string) (n int, ok bool) {
-	if len(cell) > 12 || len(cell) < 2 {
+	if len(cell) > 20 || len(cell) < 2 {
 		return 0, false
 	}
 	word := ""
@@ -102,8 +103,8 @@ func weekHead(cell string) (n int, ok bool) {
 			return 0, false
 		}
 	}
-	return n, ok && weekHeads[word]
+	return n, ok && (weekHeads[word] || headingWords[word]&cRun != 0)
 }
 
 // weekHeads are the words before such a number. Common practice, no source.
-var weekHeads = set("w wk week weeks r run race round event match meeting woche lauf semaine sem course semana carrera settimana gara loop vecka lopp uge lob uke lop tydzien bieg")
+var weekHeads = set("w wk week weeks r run race round event match meeting woche lauf semaine sem course semana carrera settimana gara loop vecka lopp uge lob uke lop tydzien bieg zavod zawody kilpailu osakilpailu etapa manche epreuve tavling deltavling tappa wertungslauf jornada journee stage")
