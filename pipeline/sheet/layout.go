@@ -283,7 +283,7 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	for i, c := range cells {
 		if c = trim(c); c != "" && !counted.has(i) {
 			filled++
-			if c[0] >= '0' && c[0] <= '9' && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
+			if c[0] >= '0' && c[0] <= '9' && !looksDated(c) && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
 				figures++
 			}
 		}
@@ -377,6 +377,26 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 		return 0, filled
 	}
 	return known*2 - values, filled
+}
+
+// looksDated is the cheap test for a day in figures: three groups of them between two equal marks,
+// as 2026-01-03 and 3.1.26. Many of these may head the columns of a season.
+func looksDated(c string) bool {
+	if len(c) < 6 || len(c) > 10 {
+		return false
+	}
+	mark, marks := byte(0), 0
+	for i := range len(c) {
+		switch b := c[i]; {
+		case b >= '0' && b <= '9':
+		case (b == '-' || b == '.' || b == '/') && (mark == 0 || mark == b):
+			mark = b
+			marks++
+		default:
+			return false
+		}
+	}
+	return marks == 2
 }
 
 // columnSpan is a stretch of columns, from the first to before the second.

@@ -221,7 +221,7 @@ func helperTab(tab string) bool {
 	return false
 }
 
-var helperTabs = set(`record records league table standings points summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
+var helperTabs = set(`record records league table standings points puntos punti punten pontos punkty poang poeng pisteet pwyntiau summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
 	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
 	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer
 	stats statistics statistik statistiques averages settings config categories factors standards roster registrations registered entries signup prize prizes raffle draw tombola lottery`)
