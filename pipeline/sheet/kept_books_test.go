@@ -241,4 +241,77 @@ Lle|Enw|Mun|Eil
 Canlyniadau!3 alder-bank 2026-01-03 Al Roe 18:31
 Canlyniadau!4 alder-bank 2026-01-03 Cy Dee 19:02
 `},
+	{"a weekday and a run in one word before the place", "results", `== Uitslagen
+5 km zaterdagloop Hoge Berken, 3 januari 2026
+Plaats|Naam|Tijd
+1|Jo Lee|18:20
+2|Al Roe|18:31
+`, `Uitslagen!3 hoge-berken 2026-01-03 Jo Lee 18:20
+Uitslagen!4 hoge-berken 2026-01-03 Al Roe 18:31
+`},
+	{"such a word where nothing else names the run", "results", `== Ergebnisse
+Samstagslauf 3. Januar 2026
+Platz|Name|Zeit
+1|Jo Lee|18:20
+2|Al Roe|18:31
+`, `Ergebnisse!3 samstagslauf 2026-01-03 Jo Lee 18:20
+Ergebnisse!4 samstagslauf 2026-01-03 Al Roe 18:31
+`},
+	{"a tab for each group, of which one looks like a day of October", "alder-bank_2026-01-03", `== F10-19
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+== M11-14
+Pos|Name|Time
+1|Cy Dee|19:20
+2|Di Fox|19:31
+== M26-50
+Pos|Name|Time
+26|Ed Gow|20:20
+27|Gus Ing|20:31
+`, `F10-19!2 alder-bank 2026-01-03 Jo Lee 18:20 F10-19
+F10-19!3 alder-bank 2026-01-03 Al Roe 18:31 F10-19
+M11-14!2 alder-bank 2026-01-03 Cy Dee 19:20 M11-14
+M11-14!3 alder-bank 2026-01-03 Di Fox 19:31 M11-14
+M26-50!2 alder-bank 2026-01-03 Ed Gow 20:20
+M26-50!3 alder-bank 2026-01-03 Gus Ing 20:31
+`},
+	{"runs by number in columns, their days and courses on a calendar", "season", `== Kalendář
+Závod|Datum|Místo
+1|03.01.2026|Alder Bank
+2|10.01.2026|Ember Quay
+3|17.01.2026|Alder Bank
+== Výsledky
+Jméno|Závod 1|Závod 2|Závod 3
+Jo Lee|18:20|18:40|18:30
+Al Roe|18:31||18:50
+Cy Dee||19:02|18:48
+`, `Výsledky!2 alder-bank 2026-01-03 Jo Lee 18:20
+Výsledky!3 alder-bank 2026-01-03 Al Roe 18:31
+Výsledky!2 ember-quay 2026-01-10 Jo Lee 18:40
+Výsledky!4 ember-quay 2026-01-10 Cy Dee 19:02
+Výsledky!2 alder-bank 2026-01-17 Jo Lee 18:30
+Výsledky!3 alder-bank 2026-01-17 Al Roe 18:50
+Výsledky!4 alder-bank 2026-01-17 Cy Dee 18:48
+`},
+	{"places of a season under more days than other headings", "Alder Bank", `== Klassement
+Alder Bank Klassement
+
+Pl.|Naam|2026-01-03|2026-01-10|2026-01-17|2026-01-24|Totaal
+1|Jo Lee|1|2|1|1|5
+2|Al Roe|2||3|2|7
+3|Cy Dee||1|2|3|6
+== 2026-01-03
+Pl.|Naam|Tijd
+1|Jo Lee|18:20
+2|Al Roe|18:31
+== 2026-01-10
+Pl.|Naam|Tijd
+1|Cy Dee|19:02
+2|Jo Lee|19:20
+`, `2026-01-03!2 alder-bank 2026-01-03 Jo Lee 18:20
+2026-01-03!3 alder-bank 2026-01-03 Al Roe 18:31
+2026-01-10!2 alder-bank 2026-01-10 Cy Dee 19:02
+2026-01-10!3 alder-bank 2026-01-10 Jo Lee 19:20
+`},
 }
