@@ -13,6 +13,7 @@ import (
 type typed struct {
 	place, number, group, name, club, time, rest string
 	inBracket                                    bool // the place stands in brackets
+	dashed                                       bool // the time has a dash, as ages and groups may have
 }
 
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
@@ -45,7 +46,7 @@ var (
 func typedLines(lines []string, delim byte) []string {
 	cuts := make([]*typed, len(lines))
 	texts := make([]string, len(lines)) // name and what follows it
-	timed, matched, placed, marks, first := 0, 0, 0, 0, -1
+	timed, dashed, matched, placed, marks, first := 0, 0, 0, 0, 0, -1
 	var told []int // lines that tell a time in a sentence, without a place in front
 	for i, received := range lines {
 		l := strings.Join(strings.Fields(strings.ReplaceAll(received, "\u00A0", " ")), " ")
@@ -56,7 +57,10 @@ func typedLines(lines []string, delim byte) []string {
 		if c == nil || text == "" && isDate(l) {
 			continue
 		}
-		if timed++; c.place == "" && tellsMuch(l) {
+		if timed++; c.dashed {
+			dashed++
+		}
+		if c.place == "" && tellsMuch(l) {
 			told = append(told, i)
 		}
 		if text == "" {
@@ -72,6 +76,18 @@ func typedLines(lines []string, delim byte) []string {
 		if matched++; c.place != "" {
 			placed++
 		}
+	}
+	if whole := timed - dashed; whole > dashed { // what is dashed in the others is a group of ages
+		for i, c := range cuts {
+			if c != nil && c.dashed {
+				if matched--; c.place != "" {
+					placed--
+				}
+				cuts[i] = nil
+			}
+		}
+		timed = whole
+		first = slices.IndexFunc(cuts, func(c *typed) bool { return c != nil })
 	}
 	if placed > len(told) { // they are about the list
 		for _, i := range told {
@@ -180,7 +196,7 @@ func typedLine(l string) (c *typed, text string) {
 		}
 		dashed = true
 	}
-	c = &typed{time: strings.TrimSpace(l[m[2]:m[3]])}
+	c = &typed{time: strings.TrimSpace(l[m[2]:m[3]]), dashed: dashed}
 	if dashed {
 		c.time = dashes.Replace(c.time)
 	}
