@@ -105,7 +105,7 @@ func (s *settler) byHeading(i int) {
 				turn(Time, "its values are times")
 			case clocks > .5:
 				turn(Other, "its values are times, not dates")
-			case ints > .8 && p.whole && p.lo > 2100 && p.noDays(): // "Tag" of a chip
+			case ints > .8 && p.whole && (p.lo > 2100 && p.noDays() || p.hi > 31 && p.hi < 1000): // "Tag" of a chip or a runner
 				turn(Number, "its values are numbers, not dates")
 			}
 		case TotalRuns, PersonalBest, Points:

@@ -240,6 +240,8 @@ func (s *settler) byValues() {
 				s.set(i, Date, "heading %q not known, but its values are dates, each in many rows", s.headings[i])
 			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8 && !otherDate(fold(s.headings[i])):
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
+			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 4 && s.shortYears(i):
+				s.set(i, BirthYear, "heading %q not known, but its values are years of two figures such as '63", s.headings[i])
 			case s.find(Sex) < 0 && p.shareOf(kSex) > .9 && len(p.distinct) > 1 && !anyWord(s.headings[i], lettersOfElse):
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
 			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
@@ -377,6 +379,9 @@ func (s *settler) eastAsianNames(i int) bool {
 // apostrophe, as years of birth are. An apostrophe before all figures of a table is how a
 // program says that they are text.
 func (s *settler) shortYears(i int) bool {
+	if !slices.ContainsFunc(s.rows[:min(3, len(s.rows))], func(r line) bool { return strings.IndexAny(cellAt(r.cells, i), "'’") == 0 }) {
+		return false
+	}
 	n, years := 0, 0
 	for _, r := range s.rows {
 		for k, c := range r.cells {

@@ -114,7 +114,7 @@ func behindLeague(words []string) int {
 }
 
 // leagueWords say before a place what its results are for.
-var leagueWords = set("league summary standings liga ligue serie cup")
+var leagueWords = set("league summary standings liga ligue serie serien serier series cup")
 
 // fromSomebody says whether a file is called after who sent it: "from Sheila".
 func fromSomebody(name string) bool {
@@ -161,7 +161,7 @@ var dullFiles = set(`web website online internet book workbook spreadsheet board
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
 	app logs raw dataset database query console api feed opendata open ocr copied pasted paste cutting clipping article newspaper thread topic forum post posts chat sms ledger
 	artikel zeitung giornale periodico krant tidning gazeta
-	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)
+	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part del delen teil deel partie czesc serie serien serier one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)
 
 // keepDates leaves dates readable when underscores divide a file name.
 func keepDates(text string) string { return strings.ReplaceAll(text, "_", " ") }

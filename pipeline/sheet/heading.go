@@ -144,8 +144,8 @@ func (l *lexicon) nameAndMore(heading string) bool {
 	return parts > 0
 }
 
-// nameMarks may stand between the words of such a heading.
-const nameMarks = ",/-–—;&+|\n"
+// nameMarks may stand between the words of such a heading: "Runner (club) cat".
+const nameMarks = ",/-–—;&+|\n()"
 
 // dayAndMonth is a day and a month in figures: 31/12, 31.12.
 var dayAndMonth = regexp.MustCompile(`^[0-3]?[0-9][./][01]?[0-9]\b`)

@@ -659,6 +659,23 @@ func TestSheets(t *testing.T) {
 	}
 }
 
+// A tab and a file that only say that there is a series name no course.
+func TestTabOfSeries(t *testing.T) {
+	data := workbook(t, func(x *excelize.File) {
+		if err := x.SetSheetName("Sheet1", "Serien"); err != nil {
+			t.Fatal(err)
+		}
+		setRows(t, x, "Serien", []any{"Hällsjön"}, []any{"3 januari 2026"}, []any{"Plac", "Namn", "Tid"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "18:31"})
+	})
+	s, err := Read("serien del 1.xlsx", data, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := s.Parts[0].RunOfFirst(); got != "hallsjon 2026-01-03" {
+		t.Errorf("run %q", got)
+	}
+}
+
 // A program that turns a text into a workbook names the tab after the file:
 // the two don't confirm each other against the title.
 func TestTabNamedByFile(t *testing.T) {
