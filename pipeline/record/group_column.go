@@ -3,7 +3,6 @@ package record
 import (
 	"bytes"
 	"fmt"
-	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -14,10 +13,6 @@ import (
 	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
-
-// narrowest is the most years between bare numbers of a column of groups that may as well be codes,
-// where each stands twice and more: of people of all ages eight are hardly ever within so few.
-const narrowest = 6
 
 // oldest bounds open-ended groups.
 const oldest = 110
@@ -62,7 +57,6 @@ type groupColumn struct {
 	masters    int      // lines in them, from 35 on
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
-	codes      bool // bare numbers are few and near one another, those of divisions or waves perhaps
 	letterAges bool // so are those beside a letter: F48 is 48
 	youngAges  bool // and J is no word for juniors, but for years: 36 J.
 	// counted says that groups are numbered from one, M1, M2, F1, and french that they
@@ -826,7 +820,6 @@ func (k *groupColumn) widths() {
 	// Ages are multiples of five one time in five: eight in a row by chance
 	// are one in 390 000.
 	k.asAges = fives < numbers || numbers < 8 || len(distinct) < 2
-	k.codes = k.asAges && !k.agesSaid && numbers >= 6 && 2*len(distinct) <= numbers && slices.Max(slices.Collect(maps.Keys(distinct)))-slices.Min(slices.Collect(maps.Keys(distinct))) <= narrowest
 	if !k.asAges {
 		for n := range distinct {
 			k.starts[2] = append(k.starts[2], int(n))
@@ -938,9 +931,6 @@ func (k *groupColumn) resolve(e *groupEntry) {
 		}
 	case bornIn:
 	case plainNumber:
-		if k.codes {
-			e.known = false // 40, 41 and 42 under "Division"
-		}
 		if !k.asAges {
 			if hi = lo + k.step[2] - 1; lo < k.scheme.Masters { // 20, 30, 35: up to the next
 				if next := after(k.starts[2], lo, 0); next > lo && next <= lo+10 {

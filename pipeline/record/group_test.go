@@ -496,21 +496,3 @@ func TestAgesOnTheDayOfTheHeading(t *testing.T) {
 		t.Errorf("born %v, want %v", lines[0].Birth, w)
 	}
 }
-
-// Bare numbers that are few and near one another are codes of divisions unless the heading says ages.
-func TestNumbersOfDivisions(t *testing.T) {
-	for _, c := range []struct {
-		heading, cells string
-		known          bool
-	}{
-		{"Division", "40 41 42 40 41 42 40 41", false},
-		{"Age", "40 41 42 40 41 42 40 41", true},
-		{"Category", "40 45 50 40 55 50 40 45", true},
-		{"Category", "23 41 62 37 41 29 40 55", true},
-	} {
-		_, _, known := readGroups(t, c.heading, strings.Fields(c.cells)...)[0].Birth.On(unit.NewDay(2026, 1, 3))
-		if known != c.known {
-			t.Errorf("%s %s: %v", c.heading, c.cells, known)
-		}
-	}
-}

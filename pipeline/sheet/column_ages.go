@@ -110,6 +110,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 				if p.hi < youngestAlone && s.otherGroups(i) {
 					return Other, "its values are no ages, and the groups stand in another column"
 				}
+				if s.codesOfGroups(i) {
+					return Other, "its values are few and near one another, as those of divisions or waves are and hardly ages"
+				}
 				if s.hasGuess(Age) {
 					return AgeGrade, "the ages stand in another column"
 				}
@@ -229,6 +232,20 @@ func (s *settler) restarts(i int) bool {
 		}
 	}
 	return false
+}
+
+// codesOfGroups says whether whole numbers under a heading for groups that has no word for age are few,
+// near one another and each there twice on average: 40, 41 and 42 under "Division". Of people of all
+// ages six are hardly ever within so few years.
+func (s *settler) codesOfGroups(i int) bool {
+	const least, years = 6, 6
+	p := s.profiles[i]
+	for _, w := range strings.Fields(fold(s.headings[i])) {
+		if headingWords[w]&cAge != 0 {
+			return false
+		}
+	}
+	return p.count[kInt] >= least && 2*len(p.distinct) <= p.filled && p.hi-p.lo <= years
 }
 
 // agesInTenths says whether decimals under the heading "Age" are ages, 34.5, and not age

@@ -15,15 +15,16 @@ import (
 // or name, the first ten above the list; or, without a date, the lines of several.
 func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 	type list struct {
-		of   map[string]bool
-		rows int
+		of    map[string]bool
+		names map[string]bool
+		rows  int
 	}
 	lists := make([]*list, len(parts))
 	read := func(i int) *list {
 		if lists[i] != nil {
 			return lists[i]
 		}
-		p, l := parts[i], &list{of: map[string]bool{}}
+		p, l := parts[i], &list{of: map[string]bool{}, names: map[string]bool{}}
 		lists[i] = l
 		fullName, clock := p.fullNames(), p.Index(Time)
 		p.Each(func(_ int, cells []string) error {
@@ -35,6 +36,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 				t = looseKey(t)
 			}
 			l.of[anyOrder(name)+"\x00"+t] = true
+			l.names[anyOrder(name)] = true
 			l.rows++
 			return nil
 		}) // a grid has no errors of its own
@@ -79,7 +81,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			case va > vb:
 				continue // what was corrected stands, however long it is
 			case va < vb:
-				if same*2 < of {
+				if same*2 < of && sharedOf(small.names, large.names)*10 < of*9 {
 					continue
 				}
 			case small.rows > large.rows, small.rows == large.rows && i < k, same*10 < small.rows*9:
@@ -176,6 +178,16 @@ type runOfPart struct {
 }
 
 func (p *Part) run() runOfPart { return runOfPart{p.Course.Value, p.Date.Day, p.Session.Value} }
+
+// sharedOf counts what one set has of another.
+func sharedOf(a, b map[string]bool) (n int) {
+	for k := range a {
+		if b[k] {
+			n++
+		}
+	}
+	return n
+}
 
 // version orders two tables of one run by the words of their tabs and titles: what
 // is provisional before the plain, what is corrected after it.

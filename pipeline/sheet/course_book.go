@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -59,6 +60,9 @@ func (b *courseBook) slug(name string) string {
 	}
 	return s
 }
+
+// holds says whether a course is known.
+func (b *courseBook) holds(slug string) bool { return slices.Contains(b.slugs, slug) }
 
 // within finds a known course named anywhere in a text.
 func (b *courseBook) within(text string) (slug string, ok bool) {

@@ -122,6 +122,9 @@ func fromSomebody(name string) bool {
 	for len(words) > 2 && (titleWords[words[0]] || dullFiles[words[0]]) && !senderWords[words[0]] {
 		words = words[1:]
 	}
+	if len(words) == 3 && len(words) == len(strings.Fields(name)) && !landWords[words[2]] && !anyWord(name, clubWords) {
+		words = words[:2] // "from Sheila Moss", and not from Alder Bank
+	}
 	return len(words) == 2 && senderWords[words[0]] && !digitsOnly(words[1])
 }
 

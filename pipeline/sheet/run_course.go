@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -18,7 +19,15 @@ func (rs *runSettler) course(p *Part) {
 	case p.runs.courseCol >= 0:
 		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
 		// Rows with an empty cell fall back on the titles.
-		if f := rs.titleCourse(p); f.Value != "" {
+		f := rs.titleCourse(p)
+		if f.Value != "" && p.oneRanking(p.runs.courseCol) {
+			p.Course, p.runs.course = f, f.Value
+			p.Columns[p.runs.courseCol].Meaning = Other
+			p.Columns[p.runs.courseCol].Why += ", but one ranking goes through all its places, and a title names the course: where people live or run mostly"
+			p.runs.courseCol = -1
+			return
+		}
+		if f.Value != "" {
 			p.runs.course = f.Value
 		}
 		return
@@ -169,6 +178,12 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		return p.askedCourse(rs)
 	}
 	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	for _, c := range cs {
+		if rs.oneTab() && saysTwoPlaces(cs[best].courseWord, cs[best].from, c.courseWord, c.from) && rs.book.holds(f.Value) == rs.book.holds(c.slug) {
+			p.ask(rs.sheet.Name, -1, "course-unclear", fmt.Sprintf("%s (%s), %s (%s)", f.Text, f.From, c.text, c.from), "one course", "Which course was this?", "--course "+f.Value, "--course "+c.slug)
+			return f
+		}
+	}
 	if known := rs.book.butArticle(f.Value); known != "" {
 		f.Value, f.Why = known, "a known course, but for the article"
 	} else if known, sure := rs.book.near(f.Value); sure {
@@ -178,6 +193,81 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// oneRanking says whether one ranking goes through the lines of all values of a column: each place from
+// the first on stands once, and their times rise with them, while several values begin in its midst.
+func (p *Part) oneRanking(column int) bool {
+	pos, clock := p.Index(Position), p.Index(Time)
+	if !p.Whole || pos < 0 || clock < 0 {
+		return false
+	}
+	n, last, begun, inner := 0, 0.0, map[string]bool{}, 0
+	err := p.Each(func(_ int, cells []string) error {
+		if n++; n > maxRanked || int(looseNumber(strings.TrimRight(trim(cellAt(cells, pos)), "."))) != n {
+			return errNoRanking
+		}
+		t := secondsOf(cells, clock)
+		if t < last {
+			return errNoRanking
+		}
+		last = t
+		if v := fold(cellAt(cells, column)); v != "" && !begun[v] {
+			begun[v] = true
+			if n > 1 {
+				inner++
+			}
+		}
+		return nil
+	})
+	return err == nil && n >= 6 && inner > 0 && !p.inTurn(column)
+}
+
+// maxRanked is how many lines a ranking has at most that is looked through.
+const maxRanked = 5000
+
+var errNoRanking = errors.New("no ranking")
+
+// inTurn says whether the lines of each value of a column stand together, as lists under one another do.
+func (p *Part) inTurn(column int) bool {
+	last, done, together := "", map[string]bool{}, true
+	p.Each(func(_ int, cells []string) error {
+		v := fold(cellAt(cells, column))
+		if v != last {
+			done[last] = true
+			together = together && !done[v]
+		}
+		last = v
+		return nil
+	}) // was read without an error before
+	return together
+}
+
+// saysTwoPlaces says whether a title on the one hand, and the file's or the tab's name on the other, name
+// places that have no word in common, each with a feature of the land behind another word: one of them
+// was left from another sheet. What else a title or a file is called after, a club, a month, a sponsor's
+// name, is no such place.
+func saysTwoPlaces(a courseWord, fromA string, b courseWord, fromB string) bool {
+	title := func(from string) bool { return strings.HasPrefix(from, "title") }
+	name := func(from string) bool { return from == "tab name" || from == "file name" }
+	if !(title(fromA) && name(fromB) || name(fromA) && title(fromB)) || a.why == movedThere || b.why == movedThere || title(fromA) && a.weight < bareTitle-5 || title(fromB) && b.weight < bareTitle-5 {
+		return false
+	}
+	x, y := wordsOfPlace(a.slug), wordsOfPlace(b.slug)
+	return x != nil && y != nil && !slices.ContainsFunc(x, func(w string) bool { return slices.Contains(y, w) })
+}
+
+// wordsOfPlace are the words of a slug of two words or three that ends in a feature of the land, nil for
+// other names.
+func wordsOfPlace(slug string) []string {
+	words := strings.Split(slug, "-")
+	if n := len(words); n < 2 || n > 3 || !landWords[words[n-1]] {
+		return nil
+	}
+	if slices.ContainsFunc(words, func(w string) bool { return clubWords[w] || titleWords[w] }) {
+		return nil
+	}
+	return words
 }
 
 // askedCourse is the place that the question over the times names with a distance, in the answers to a

@@ -448,6 +448,9 @@ func sectionKind(text string) kind {
 		return kBlank
 	}
 	text = withoutHeat(text)
+	if label, rest, ok := strings.Cut(text, " "); ok && sexLabels[strings.TrimSuffix(fold(label), " ")] && kindOf(strings.Trim(rest, " :")) == kSex {
+		return kSex // "Sex not stated"
+	}
 	if _, from, to, ok := findDistance(text); ok && from == 0 && to == len(text) {
 		return kBlank // "10KM"
 	}
@@ -667,6 +670,9 @@ func sexOfFile(name string) string {
 	}
 	return ""
 }
+
+// sexLabels stand before a sex, or before words that it was not said. Common practice, no source.
+var sexLabels = set("sex gender geschlecht sexe genre sexo genero sesso geslacht kon kjonn plec pohlavi sukupuoli")
 
 var neitherSex = set("nonbinary divers diverse unspecified other pan mand herre dame dam")
 

@@ -18,7 +18,7 @@ func TestSurroundings(t *testing.T) {
 		{"the wind in km/h above the heading", "alder-bank_2026-01-03.csv", "Weather,16 °C\nWind,28 km/h\nPos,Name,Time\n" + tenRunners, 10, first, run, ""},
 		{"the wind is no distance", "results.csv", "Alder Bank 3 January 2026\n\"Weather: dry, wind 12 km/h\"\nPos,Name,Time\n" + tenRunners, 10, first, run, ""},
 		{"the day of the next run, and that of this one in the file's name", "alder-bank_2026-01-03.csv", "Næste løb: 10. januar 2026\nPlacering,Navn,Tid\n" + tenRunners, 10, first, run, ""},
-		{"another run and its day in the title than in the file's name", "alder-bank_2026-01-03.csv", "Hazel Weir 10 January 2026\nPos,Name,Time\n" + tenRunners, 10, first, "", "date-unclear"},
+		{"another run and its day in the title than in the file's name", "alder-bank_2026-01-03.csv", "Hazel Weir 10 January 2026\nPos,Name,Time\n" + tenRunners, 10, first, "", "course-unclear date-unclear"},
 		{"two days in Portuguese", "x.csv", "Alder Bank Resultados quarta-feira, 14 de janeiro de 2026\nquarta-feira, 7 de janeiro de 2026\nPos,Nome,Tempo\n" + tenRunners, 10, first, "", "date-unclear"},
 		{"a day on which there is no run", "alder-bank_2026-01-03.csv", "Geen loop op 17 januari 2026 (kermis)\nPlaats,Naam,Tijd\n" + tenRunners, 10, first, run, ""},
 		{"since when there are runs", "2026-01-03 Alder Bank.csv", "Desde el 10 de mayo de 2014\nPuesto,Nombre,Tiempo\n" + tenRunners, 10, first, run, ""},

@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 	"testing"
+
+	"lapwing/pipeline/place"
 )
 
 // threeTimes are the rows of sheets whose trap is in the lines around them.
@@ -33,6 +35,41 @@ var traps = []struct{ name, text, want string }{
 	{"another route, by its letter", "Alder Bank\n3 January 2026\nRun on the B course today\n" + threeTimes, "alder-bank-b-route 2026-01-03: "},
 	{"another way round, in a sentence", "Alder Bank\n3 January 2026\nCourse run in reverse direction\n" + threeTimes, "alder-bank-reverse-route 2026-01-03: "},
 	{"next week's route", "Alder Bank\n3 January 2026\nNext week we run on the B course\n" + threeTimes, "alder-bank 2026-01-03: "},
+}
+
+// A place on each line is where people come from where one ranking goes through all of them and a
+// title names the course; else it is the course.
+func TestPlaceOfEach(t *testing.T) {
+	const rows = "1,Jo Lee,Alder Bank,18:20\n2,Al Roe,Mill Leat,18:31\n3,Cy Dee,Alder Bank,18:40\n4,Di Fox,Mill Leat,18:44\n5,Ed Gow,Alder Bank,19:20\n6,Fay Hill,Mill Leat,19:40\n"
+	for text, want := range map[string]string{
+		"Heron Pool 3 January 2026\nPos,Name,Location,Time\n" + rows:                                                                                "heron-pool",
+		"Results 3 January 2026\nPos,Name,Location,Time\n" + rows:                                                                                   "",
+		"Heron Pool 3 January 2026\nPos,Name,Location,Time\n" + strings.NewReplacer("4,Di", "1,Di", "5,Ed", "2,Ed", "6,Fay", "3,Fay").Replace(rows): "",
+	} {
+		s, err := Read("x.csv", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Parts[0].Course.Value; got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// A list under words that the sex was not said has none, and a draft beside the final result does not count.
+func TestSexNotStatedAndDraft(t *testing.T) {
+	got := readByHand("x.csv", []byte("Alder Bank\n3 January 2026\nMen\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\nWomen\n1,Cy Dee,18:40\n2,Di Fox,18:44\nSex not stated\n1,Ed Gow,19:20\n2,Fay Hill,19:40\n"))
+	if want := "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40, Di Fox 18:44, Ed Gow 19:20, Fay Hill 19:40"; got != want {
+		t.Errorf("read %q\nwant %q", got, want)
+	}
+	const head = "Alder Bank\n3 January 2026\nPos|Name|Time\n"
+	s, err := Read("x.xlsx", bookOf(t, "== final\n"+head+"1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|18:40\n== draft\n"+head+"1|Jo Lee|18:21\n2|Al Roe|18:33\n3|Cy Dee|18:44\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(s.Parts) != 1 || s.Parts[0].Tab != "final" {
+		t.Errorf("%d parts", len(s.Parts))
+	}
 }
 
 func TestTraps(t *testing.T) {
@@ -79,6 +116,15 @@ func TestColumnsOfOthers(t *testing.T) {
 			}
 		}
 	}
+	for heading, want := range map[string]Meaning{"Division": Other, "Age group": Age} {
+		s, err := Read("x.csv", []byte("Alder Bank\n3 January 2026\nPos,Name,"+heading+",Time\n1,Jo Lee,41,18:20\n2,Al Roe,42,18:31\n3,Cy Dee,41,18:40\n4,Di Fox,43,18:44\n5,Ed Gow,42,19:20\n6,Fay Hill,41,19:40\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Parts[0].Columns[2].Meaning; got != want {
+			t.Errorf("%s: %v, want %v", heading, got, want)
+		}
+	}
 	s, err := Read("x.csv", []byte("Alder Bank\n3 January 2026\nPos,Name of guide,Runner,Time,Mean of last 5\n1,Ed Gow,Jo Lee,18:20,18:40\n2,Ida Kay,Al Roe,18:31,18:50\n3,Bo Hay,Cy Dee,18:40,18:30\n"), Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -110,6 +156,40 @@ func TestOffLength(t *testing.T) {
 		}
 		if got := s.Parts[0].says("course-length-said", 0); got != want {
 			t.Errorf("%q: %v", line, got)
+		}
+	}
+}
+
+// Two places, one in the title and one in the name of the file or the tab, are asked about unless one
+// of them is known, or they have a word in common.
+func TestTwoPlaces(t *testing.T) {
+	known := Options{Courses: []CourseName{{Course: "mill-leat-meadow", Weekday: -1}}}
+	for _, c := range []struct {
+		file, title string
+		o           Options
+		want        string
+	}{
+		{"mill-meadow_2026-01-03.csv", "Alder Bank", Options{}, "course-unclear"},
+		{"mill meadow 3 jan.csv", "Alder Bank", Options{}, "course-unclear"},
+		{"mill-leat-meadow_2026-01-03.csv", "Alder Bank", known, "mill-leat-meadow"},
+		{"alder-meadow_2026-01-03.csv", "Alder Bank", Options{}, "alder-meadow"},
+		{"mill-harriers_2026-01-03.csv", "Alder Bank", Options{}, "mill-harriers"},
+		{"results.csv", "Alder Bank", Options{}, "alder-bank"},
+		{"from Gwen Whitlow.csv", "Results", Options{}, "course-missing"},
+		{"from Alder Bank.csv", "Results", Options{}, "alder-bank"},
+	} {
+		s, err := Read(c.file, []byte(c.title+"\n3 January 2026\n"+threeTimes), c.o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := s.Parts[0].Course.Value
+		for _, p := range s.Parts[0].Problems {
+			if p.Severity == place.Waits {
+				got = p.Kind
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s, %s: %q, want %q", c.file, c.title, got, c.want)
 		}
 	}
 }

@@ -309,7 +309,7 @@ func (s *scanner) unnamed() bool {
 			all = false
 		}
 	}
-	if nobodyWhole[string(b)] || len(s.tokens) == 2 && s.is(&s.tokens[0], negations) && s.is(&s.tokens[1], undone) || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || FormulaError(s.text) {
+	if nobodyWhole[string(b)] || len(s.tokens) == 2 && s.is(&s.tokens[0], negations) && s.is(&s.tokens[1], undone) || s.nobodySlip() || s.nobodyInTwo() || s.guestOf() || s.isDescribed() || s.notFound() || s.lacksSomething() || FormulaError(s.text) {
 		return true
 	}
 	if k := len(s.tokens); named == k && k > 2 { // "Atleta não identificado", "not found runner"
@@ -332,6 +332,32 @@ func (s *scanner) unnamed() bool {
 	}
 	// A lone code: letters with at least two digits in one word.
 	return named == 1 && s.digits >= 2 && s.letters <= 3
+}
+
+// lacksSomething says whether the text is two words to four of which one says that something is wrong, or
+// that a line is no real one, and all others are things of the desk: "forgot number", "Band broken", "Sample
+// entry"; or has nothing but headings of names, "Vorname Nachname", as a form left to fill in.
+func (s *scanner) lacksSomething() bool {
+	n, wrong, things, headings := 0, 0, 0, 0
+	for i := range s.tokens {
+		t := &s.tokens[i]
+		if t.number {
+			continue
+		}
+		n++
+		if s.is(t, lacking) {
+			wrong++
+		} else if s.is(t, deskThings) {
+			things++
+		}
+		if s.is(t, nameHeadings) {
+			headings++
+		}
+	}
+	if n < 2 || n > 4 || s.commas > 0 {
+		return false
+	}
+	return wrong > 0 && things > 0 && wrong+things == n || headings == n || s.key(&s.tokens[len(s.tokens)-1]) == "example"
 }
 
 // noName says whether the text is small words throughout, one of which is nobody's name.

@@ -159,11 +159,20 @@ var visitors = set(`visitor visitors guest runner someone somebody tourist man l
 // possessed stand before a word for a relation: whose dad it was nobody knows.
 var possessed = set(`someones somebodys someone somebody his her their my your`)
 
+// Words of what a desk writes in place of a name: what is wrong, with what, and the headings of a form.
+// Common practice, no source.
+var (
+	lacking      = set(`no without lost forgot forgotten missing misread mislaid broken damaged torn wrong invalid unreadable illegible unknown unclaimed unregistered unused unscanned spare extra dummy sample example demo template vergessen verloren fehlt fehlend unleserlich oublie perdu manquant illisible olvidado perdido dimenticato perso vergeten verloren ontbreekt`)
+	deskThings   = set(`name number numbers no barcode barcodes code chip tag bib band wristband token card badge id ticket registration record entry entrant place position scan time result results runner athlete finisher participant competitor customer person line row startnummer nummer strichcode karte dossard puce carte dorsal tarjeta pettorale tessera startkaart kaart`)
+	nameHeadings = set(`your name names surname forename firstname lastname full vorname nachname zuname familienname nom prenom nombre apellido apellidos nome cognome naam voornaam achternaam imie nazwisko fornamn efternamn fornavn etternavn efternavn jmeno prijmeni`)
+)
+
 // notDone begin sentences of what nobody did: "didn't catch name", "missed her name".
 var notDone = set(`didnt didn couldnt couldn cannot cant missed forgot lost`)
 
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
+	"customer": true, "customers": true, "client": true, "competitor": true, "pending": true, "not sure": true, "to be identified": true, "late entrant": true, "walk in": true, "on the day": true, "total finishers": true, "total runners": true, "cut off": true, "cutoff": true, "time limit": true,
 	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "man": true, "woman": true, "mann": true, "frau": true, "homme": true, "femme": true, "hombre": true, "mujer": true, "uomo": true, "donna": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,
 	"no name": true, "no name given": true, "name unknown": true, "not known": true, "no code": true,
 	"no barcode": true, "no number": true, "no id": true, "no tag": true, "no token": true, "no card": true,
