@@ -11,8 +11,8 @@ import (
 )
 
 var (
-	// brokenClock is a time at the end of a line whose colon has blanks beside it, "19: 05".
-	brokenClock = regexp.MustCompile(`(^|[^\d:])(\d{1,3})(?: : ?|: )([0-5]\d)\s*$`)
+	// brokenClock is a time whose colon has blanks beside it, "19: 05".
+	brokenClock = regexp.MustCompile(`(^|[^\d:])(\d{1,3})(?: : ?|: )([0-5]\d)(?:\s|$)`)
 	// strokeClock is one with a semicolon in place of the colon, "19;05".
 	strokeClock = regexp.MustCompile(`(^|[^\d;])(\d{1,3});([0-5]\d)(\s*)$`)
 	// figuresClock is one without any mark, "1905".
@@ -76,15 +76,17 @@ func joinedClocks(text []byte) []byte {
 	lines := textLines(text)
 	changed := false
 	if spaced {
-		whole := 0
+		whole, broken := 0, 0
 		for _, l := range lines {
 			if clockInside.MatchString(l) {
 				whole++
+			} else if brokenClock.MatchString(l) && hasLetter(l) {
+				broken++
 			}
 		}
 		for i, l := range lines {
-			if m := brokenClock.FindStringSubmatchIndex(l); m != nil && !clockInside.MatchString(l) && len(findDates(l)) == 0 && hasLetter(l[:m[4]]) && whole > 0 {
-				lines[i] = l[:m[5]] + ":" + l[m[6]:m[7]]
+			if m := brokenClock.FindStringSubmatchIndex(l); m != nil && !clockInside.MatchString(l) && len(findDates(l)) == 0 && (hasLetter(l[:m[4]]) || hasLetter(l[m[7]:])) && (whole > 0 || broken >= 4) {
+				lines[i] = l[:m[5]] + ":" + l[m[6]:]
 				changed = true
 			}
 		}
@@ -104,7 +106,7 @@ func joinedClocks(text []byte) []byte {
 	return []byte(strings.Join(lines, "\n") + "\n")
 }
 
-// fewUnmarked puts the colon into the few times at the ends of lines that have none, "12 Jo Lee 2111",
+// fewUnmarked puts the colon into the few times that have none at the ends of lines, "12 Jo Lee 2111", or a comma,
 // where the lines around have one and the times of those above and below hold it between them.
 func fewUnmarked(lines []string) (changed bool) {
 	type timed struct {
@@ -118,20 +120,26 @@ func fewUnmarked(lines []string) (changed bool) {
 		if len(l) > 200 || !hasDigit(l) || !hasLetter(l) {
 			continue
 		}
+		if gluedMark.MatchString(commaInside.ReplaceAllString(l, " ")) {
+			return false // a table, with other figures in it
+		}
 		if m := clockInside.FindAllString(l, 2); len(m) == 1 {
 			if whole = append(whole, timed{i, looseNumber(m[0])}); strings.HasSuffix(strings.TrimRight(l, " \r"), m[0]) {
 				last++
 			}
-		} else if len(m) == 0 && figuresClock.MatchString(l) && len(findDates(l)) == 0 {
+		} else if len(m) == 0 && len(findDates(l)) == 0 && unmarkedAt(l) != nil {
 			without = append(without, i)
 		}
 	}
-	if len(without) == 0 || last < 4 || 10*last < 8*len(whole) || 2*len(without) > last {
+	if len(without) == 0 || len(whole) < 4 || 2*len(without) > len(whole) {
 		return false
 	}
 	rising := slices.IsSortedFunc(whole, func(a, b timed) int { return cmp.Compare(a.seconds, b.seconds) })
 	for _, i := range without {
-		m := figuresClock.FindStringSubmatchIndex(lines[i])
+		m := unmarkedAt(lines[i])
+		if bare := m[5] == m[6]; bare && (last < 4 || 10*last < 8*len(whole)) {
+			continue // figures, and the others have their times further in front
+		}
 		clock := lines[i][m[4]:m[5]] + ":" + lines[i][m[6]:m[7]]
 		t := looseNumber(clock)
 		k, _ := slices.BinarySearchFunc(whole, i, func(w timed, line int) int { return cmp.Compare(w.line, line) })
@@ -142,6 +150,18 @@ func fewUnmarked(lines []string) (changed bool) {
 		}
 	}
 	return changed
+}
+
+// commaInside is a time with a comma for its colon, "20,52".
+var commaInside = regexp.MustCompile(`(^|[^\d,.])(\d{1,2}),([0-5]\d)(?:$|[^\d,.])`)
+
+// unmarkedAt is where the minutes and the seconds of a time without its colon stand, from the second
+// pair on; nil for none, or for two.
+func unmarkedAt(l string) []int {
+	if m := commaInside.FindAllStringSubmatchIndex(l, 2); len(m) == 1 {
+		return m[0]
+	}
+	return figuresClock.FindStringSubmatchIndex(l)
 }
 
 // commaPlace is a line whose only comma stands behind the place, "1, Jo Lee 18:20".
@@ -200,7 +220,7 @@ func unmarkedClocks(lines []string, form *regexp.Regexp) []string {
 	return out
 }
 
-// cutJoined parts a name from a time behind it in lines that have a mark too few, where the
+// cutJoined parts a name from a time or a club behind it in lines that have a mark too few, where the
 // other lines have the mark between the two. Lines keep their places.
 func cutJoined(text []byte, delim byte) []byte {
 	if delim != '|' && delim != '\t' && delim != ';' {
@@ -228,6 +248,14 @@ func cutJoined(text []byte, delim byte) []byte {
 	if !alone {
 		return text
 	}
+	known := map[string]int{} // what stands in the columns of the other lines
+	for _, l := range lines {
+		if strings.Count(l, string(delim)) == usual {
+			for _, c := range strings.Split(l, string(delim)) {
+				known[fold(c)]++
+			}
+		}
+	}
 	for i, l := range lines {
 		if strings.Count(l, string(delim)) != usual-1 {
 			continue
@@ -245,14 +273,34 @@ func cutJoined(text []byte, delim byte) []byte {
 		}
 		if at >= 0 {
 			cells[at] = nameAndClock.ReplaceAllString(cells[at], "$1"+string(delim)+"$2$3")
-			lines[i] = strings.Join(cells, string(delim))
-			changed = true
+		} else if !cutKnown(cells, known, string(delim)) {
+			continue
 		}
+		lines[i] = strings.Join(cells, string(delim))
+		changed = true
 	}
 	if !changed {
 		return text
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// cutKnown parts a name of two words from a club behind it that is a cell in two of the other lines or
+// more, and says whether a cell was so; known is how often texts are cells.
+func cutKnown(cells []string, known map[string]int, delim string) bool {
+	for k, c := range cells {
+		words := strings.Fields(c)
+		if len(words) < 3 || kindOf(c) != kText || known[fold(c)] > 0 {
+			continue
+		}
+		for n := 2; n < len(words); n++ {
+			if club := strings.Join(words[n:], " "); known[fold(club)] > 1 && kindOf(club) == kText {
+				cells[k] = strings.Join(words[:n], " ") + delim + club
+				return true
+			}
+		}
+	}
+	return false
 }
 
 var (

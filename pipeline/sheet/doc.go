@@ -15,7 +15,7 @@
 //   - Workbooks: xlsx.go with xml.go, cell.go, numfmt.go and pageheader.go turns every cell
 //     into text without loss; fills.go reads the colours that a line explains. Others become
 //     the same first: opendocument.go, xls.go (out of its compound.go), by book_writer.go.
-//   - page.go reads web pages, records.go lists of records in JSON.
+//   - page.go reads web pages, records.go and records_xml.go lists of records in JSON and XML.
 //   - grid.go holds a table whole, in little room.
 //   - redact.go and redact_xlsx.go make the copy from which somebody was erased.
 //

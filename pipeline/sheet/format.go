@@ -13,7 +13,7 @@ import (
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
-// trusted. Format is "csv", "xlsx", "xls", "ods", "html", "json" or "", and then why says what the file is.
+// trusted. Format is "csv", "xlsx", "xls", "ods", "html", "json", "xml" or "", and then why says what the file is.
 func formatOf(data []byte) (format, why string) {
 	const (
 		save    = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
@@ -27,6 +27,9 @@ func formatOf(data []byte) (format, why string) {
 		}
 	}
 	trimmed := bytes.TrimLeft(start, " \t\r\n")
+	if bytes.HasPrefix(trimmed, []byte("```")) { // shown as it was typed
+		_, trimmed, _ = bytes.Cut(trimmed, []byte("\n"))
+	}
 	lower := strings.ToLower(string(trimmed))
 	switch {
 	case len(data) == 0:
@@ -57,6 +60,8 @@ func formatOf(data []byte) (format, why string) {
 		return "html", ""
 	case strings.HasPrefix(lower, "<?xml") && strings.Contains(lower, "opendocument") && strings.Contains(lower, "opendocument.spreadsheet"):
 		return "ods", ""
+	case startsXMLRecords(lower):
+		return "xml", ""
 	case strings.HasPrefix(lower, "<!doctype"), strings.HasPrefix(lower, "<?xml"):
 		return "", "it is program data (XML), not a table" + save
 	case startsRecords(lower):

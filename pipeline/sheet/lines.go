@@ -20,7 +20,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, statements := markupTables(text)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
-	text, beside := besideByTabs(timesBelowNames(plainPlaces(lapTotals(listedFacts(text)))))
+	text, beside := besideByTabs(timesBelowNames(plainPlaces(withoutStars(lapTotals(listedFacts(text))))))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(placesAbove(tidyEnds(mixedMarks(text)))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
@@ -1175,6 +1175,7 @@ func placeNameTime(lines []string, delim byte) []string {
 		return nil
 	}
 	withoutWinners(cuts)
+	bracketedGroups(cuts)
 	if !clubsApart(lines, cuts) {
 		return nil
 	}
@@ -1204,6 +1205,39 @@ func placeNameTime(lines []string, delim byte) []string {
 		}
 	}
 	return out
+}
+
+// groupLast is a sex or a class in brackets at the end of a name or of what follows a time.
+var groupLast = regexp.MustCompile(`^(.*?)\s*[(\[]([^()\[\]]{1,20})[)\]]$`)
+
+// bracketedGroups makes a group of such brackets, where three lines and more have them behind the name or
+// behind the time, and what stands before them behind the time a club.
+func bracketedGroups(cuts []*typed) {
+	for _, part := range []func(*typed) *string{func(c *typed) *string { return &c.name }, func(c *typed) *string { return &c.rest }} {
+		bracketed := func(c *typed) (before, group string, ok bool) {
+			if c == nil {
+				return "", "", false
+			}
+			m := groupLast.FindStringSubmatch(*part(c))
+			if m == nil || c.group != "" {
+				return "", "", false
+			}
+			k := kindOf(m[2])
+			return m[1], m[2], k == kSex || k == kGroup
+		}
+		if countTyped(cuts, func(c *typed) bool { _, _, ok := bracketed(c); return ok }) < 3 {
+			continue
+		}
+		for _, c := range cuts {
+			before, group, ok := bracketed(c)
+			if !ok {
+				continue
+			}
+			if *part(c), c.group = before, group; part(c) == &c.rest {
+				c.club, c.rest = before, ""
+			}
+		}
+	}
 }
 
 // withoutWinners leaves out lines that name the first of the men, women or a group, "1st lady: Jo

@@ -23,7 +23,7 @@ func partedLines(text, cells []byte, divides byte, told bool) []string {
 	if told {
 		whole, timed, classed = 0, 4, 0
 	}
-	if timed < 4 || 20*whole >= 19*timed && (10*classed >= 5*timed || len(text) > shortText) {
+	if timed < 4 || 20*whole >= 19*timed && (10*classed >= 9*timed || len(text) > shortText) {
 		return nil
 	}
 	lines := textLines(text)
@@ -34,7 +34,7 @@ func partedLines(text, cells []byte, divides byte, told bool) []string {
 			continue
 		}
 		more, _, classes := wholeRows(out, '\t')
-		if more >= 4 && (10*more > 10*whole+timed || more >= whole && classes > 2*classed && 10*classes >= 6*more) {
+		if more >= 4 && (10*more > 10*whole+timed || more >= whole && 10*(classes-classed) > timed && 10*classes >= 6*more) {
 			return out
 		}
 	}
@@ -46,7 +46,7 @@ const shortText = 64 << 10
 
 // wholeRows counts rows with a time, of these the ones that have a cell for it and one for a name:
 // in the column in which most have the time, or where that is blank, as in a column for each course;
-// and rows with a cell for a sex or a class.
+// and rows with a cell for a sex or a class, in the column in which most have it.
 func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 	type row struct {
 		cells []string
@@ -54,13 +54,13 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 		name  bool
 	}
 	var rows []row
-	columns, usual := map[int]int{}, -1
+	columns, usual, classes := map[int]int{}, -1, map[int]int{}
 	for _, l := range lines {
 		if len(l) > 400 || !looseClockInside.MatchString(l) || !hasLetter(l) {
 			continue
 		}
 		r := row{cells: strings.Split(l, string(rune(delim))), clock: -1}
-		mixed, begun, class := false, false, false
+		mixed, begun, class := false, false, -1
 		for c, cell := range r.cells {
 			if cell = strings.Trim(cell, " \"\r\u00A0"); cell == "" {
 				continue
@@ -70,7 +70,9 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 				mixed = kindOf(cell) == kText && (placeFirst.MatchString(partedLine(cell)) || placeNumberIn(cell) > 0)
 			}
 			k := kindOf(cell)
-			class = class || k == kSex || k == kGroup || bracketedClass(cell)
+			if k == kSex || k == kGroup || bracketedClass(cell) {
+				class = c
+			}
 			switch {
 			case k != kClock && undivided(cell):
 				mixed = true
@@ -84,8 +86,9 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 				mixed = true // a time and more
 			}
 		}
-		if class {
-			classed++
+		if class >= 0 {
+			classes[class]++
+			classed = max(classed, classes[class])
 		}
 		if mixed {
 			r.clock = -1
@@ -125,11 +128,11 @@ func undivided(cell string) bool {
 }
 
 // placeAndClock is a place beside a time, which together look like a time with blanks.
-var placeAndClock = regexp.MustCompile(`^\d{1,4}[.)]? +\d{1,3}[:.]`)
+var placeAndClock = regexp.MustCompile(`^\d{1,4}[.)]? +\d{1,3}[:.mh'’]`)
 
 var (
 	// looseClockInside is what may be a time in a line.
-	looseClockInside = regexp.MustCompile(`\d ?(?:[:.;,'’′]|h|m|min|mins|minutes) ?[\dlIOSo]{1,2}`)
+	looseClockInside = regexp.MustCompile(`\d(?: ?[:;.'’′] ?|,)(?:\d[\dlIOSo]|[lIOSo]\d)|[lIO\d][lIOSo]:[\dlIOSo]{2}|\d ?(?:h|m|min|mins|minutes) ?\d`)
 	// gapMark is a tab, or two blanks and more.
 	gapMark = regexp.MustCompile(` *\t[ \t]*| {2,}`)
 	// signBetween is a sign, or several in a row, that stands between blanks.
@@ -343,7 +346,7 @@ func (p *partReader) headed(above []string, lex *lexicon) bool {
 				known++
 			}
 		}
-		if known >= 2 && 2*known >= len(cells) {
+		if known >= 2 && (known >= 3 || 2*known >= len(cells)) {
 			return true
 		}
 	}
@@ -500,6 +503,11 @@ func (p *partReader) take(a *parts, piece string) bool {
 			return false
 		}
 		a.notes = append(a.notes, piece)
+		return true
+	}
+	if class, note, ok := strings.Cut(piece, " "); ok && a.time != "" && a.group == "" && kindOf(class) == kGroup {
+		a.group = class
+		a.notes = append(a.notes, note)
 		return true
 	}
 	if a.time != "" && clockInside.MatchString(piece) {

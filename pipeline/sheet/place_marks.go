@@ -14,15 +14,50 @@ import (
 const placeNouns = `platz|place|puesto|lugar|posto|miejsce|místo|misto|plaats|plats|plass|plads|sija|hely`
 
 var (
-	// wordyPlace is a place at the beginning of a line in another way than "1.": "1.- ", "1:a ", "1 = ",
+	// wordyPlace is a place at the beginning of a line in another way than "1.": "1.- ", "1:a ", "1 = ", "#1 ",
 	// "1. Platz: ", "2e plaats: ", "Platz 3 ", "m. 4 ", "Runner 5: ".
 	wordyPlace = regexp.MustCompile(`(?i)^[ \t]*(?:` +
 		`(\d{1,4})(?:[.ºª°]{1,2}[-–]|:[aeo]\b|[ \t]*=)[ \t]*` +
 		`|(\d{1,4})(?:[.)ºª°]|e|er|eme|ème|st|nd|rd|th)?[ \t]+(?:` + placeNouns + `)\b[ \t:–-]*` +
-		`|(?:` + placeNouns + `|runner|läufer|row|line|entry|finisher|m\.)[ \t]+(\d{1,4})[ \t:.–-]+)`)
+		`|(?:` + placeNouns + `|runner|läufer|row|line|entry|finisher|m\.)[ \t]+(\d{1,4})[ \t:.–-]+` +
+		`|(?:#|p|no\.? ?|nr\.? ?)(\d{1,4})[.:)]? +)`)
 	// tickedLine is a line with a tick before a name.
 	tickedLine = regexp.MustCompile(`^[ \t]*(?:\[[xX]\]|[☑☒✓✔✅])[ \t]*`)
+	// starredLine is a line with a star before its place or time.
+	starredLine = regexp.MustCompile(`^[ \t]*\*[ \t]*([#(]?\d)`)
 )
+
+// withoutStars takes the stars away that stand before some of the lines with a time, where no line
+// says what they mean. Lines keep their places.
+func withoutStars(text []byte) []byte {
+	if len(text) > typedBytes || bytes.IndexByte(text, '*') < 0 {
+		return text
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	starred, timed := 0, 0
+	for _, l := range lines {
+		clock := looseClockInside.Match(l)
+		if clock {
+			timed++
+		}
+		switch {
+		case bytes.IndexByte(l, '*') < 0:
+		case !clock && len(bytes.Trim(l, "*= \t\r")) > 0 && bytes.Count(l, []byte("*")) == 1:
+			return text // a legend
+		case clock && starredLine.Match(l):
+			starred++
+		}
+	}
+	if starred == 0 || 10*starred > 6*timed {
+		return text
+	}
+	for i, l := range lines {
+		if looseClockInside.Match(l) {
+			lines[i] = starredLine.ReplaceAll(l, []byte("$1"))
+		}
+	}
+	return bytes.Join(lines, []byte("\n"))
+}
 
 // plainPlaces writes such places as "1. " where four lines or more have them, each with the number
 // that follows the one before, and takes ticks away that stand before three lines or more with a
@@ -52,7 +87,7 @@ func plainPlaces(text []byte) []byte {
 		if m == nil || len(bytes.TrimSpace(l[m[1]:])) == 0 || bytes.IndexByte(l[m[1]:], '=') >= 0 {
 			continue
 		}
-		for k := 2; k < 8; k += 2 {
+		for k := 2; k < 10; k += 2 {
 			if m[k] >= 0 {
 				n, _ := strconv.Atoi(string(l[m[k]:m[k+1]])) // four figures at most
 				if len(at) == 0 || n == at[len(at)-1].number+1 || n == 1 {

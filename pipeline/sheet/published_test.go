@@ -73,7 +73,7 @@ func TestPublishedTexts(t *testing.T) {
 			head("2") + "   4  248  FOX DI               OSIER AC              17:50\n   5  285  HO FAY                                     18:33\n\n\f" + head("3") + "   6  322  PAGE ANN             OSIER AC              19:17\n",
 			"position number name club time", "1 137 LEE JO OSIER AC 16:42", "6 322 PAGE ANN OSIER AC 19:17"},
 		{"columns that only gaps divide", "Alder Bank 5km 26 April 2025\n\n Pos Name            Club             Time\n 1. Jo Lee     Osier AC      18:30\n  2. Alan Roe       Osier AC      20.40\n 3. Cynthia Dee       Larkmoor Striders       21.28\n 4. Di Fox    Osier AC        22;33\n  5. Fay Holloway       unatt.       22.55\n 6. Ann Page    Withy Road Runners        23:38\n 7. Hal Kay     Osier AC     23.56\n8. Eve Hill        unatt.     26.48\n",
-			"position name club time", "1. Jo Lee Osier AC 18:30", "8. Eve Hill unatt. 26.48"},
+			"position name club time", "1 Jo Lee Osier AC 18:30", "8 Eve Hill unatt 26.48"},
 		{"semicolons for colons", "Pos,Name,Time\n1,Jo Lee,18:30\n2,Al Roe,18;4l\n3,Cy Dee,19:02\n4,Di Fox,19:40\n5,Fay Ho,20:11\n6,Ann Page,2O;15\n7,Hal Kay,20:18\n", "position name time", "1 Jo Lee 18:30", "7 Hal Kay 20:18"},
 	} {
 		s, err := Read("alder-bank_2018-05-19.txt", []byte(c.text), Options{})

@@ -9,7 +9,7 @@ import (
 	"strings"
 )
 
-// Results that a program kept for itself, lists of records in JSON (RFC 8259), one text or
+// Results that a program kept for itself, lists of records in JSON (RFC 8259) or XML, one text or
 // one record a line, are read as tables: the keys of the records are the headings, and what
 // stands beside a list, as who ran where and when, are lines above it.
 
@@ -36,44 +36,61 @@ func readRecords(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	s, err := readText(name, text, o)
 	if err != nil {
-		return s, fmt.Errorf("%s is refused: it is program data (JSON); of its lists, %s", baseName(name), strings.TrimPrefix(err.Error(), baseName(name)+" is refused: "))
+		return s, fmt.Errorf("%s is refused: it is program data (%s); of its lists, %s", baseName(name), recordsKind(data), strings.TrimPrefix(err.Error(), baseName(name)+" is refused: "))
 	}
-	s.Dialect = "program data (JSON): its lists of records as tables, as they stand below one another"
+	s.Dialect = "program data (" + recordsKind(data) + "): its lists of records as tables, as they stand below one another"
 	return s, nil
+}
+
+// recordsKind is the name of the way in which records are written, with the first bytes of the text.
+func recordsKind(data []byte) string {
+	head := bytes.TrimLeft(data[:min(len(data), 256)], "\xEF\xBB\xBF\xFE\xFF\x00 \t\r\n`~jsonxml")
+	if bytes.HasPrefix(head, []byte("<")) {
+		return "XML"
+	}
+	return "JSON"
 }
 
 // recordsText is the tables of records as lines divided by tabs, in UTF-8.
 func recordsText(data []byte, l Limits) ([]byte, error) {
+	kind := recordsKind(data)
 	if len(data) > wholeBytes {
-		return nil, fmt.Errorf("it is program data (JSON) of %d MB, more than the %d MB allowed; ask for a CSV or a spreadsheet", len(data)>>20, wholeBytes>>20)
+		return nil, fmt.Errorf("it is program data (%s) of %d MB, more than the %d MB allowed; ask for a CSV or a spreadsheet", kind, len(data)>>20, wholeBytes>>20)
 	}
 	text, _, _, err := decode(data)
 	if err != nil {
 		return nil, err
 	}
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.UseNumber()
+	text = withoutFences(text)
 	all := recordNode{list: true}
-	for {
-		n, err := readNode(d, 0)
-		if errors.Is(err, io.EOF) {
-			break
+	if kind == "XML" {
+		if all, err = xmlRecords(bytes.TrimSpace(text), l); err != nil {
+			return nil, fmt.Errorf("it is program data (XML) that can't be read (%w); ask for a CSV or a spreadsheet", err)
 		}
-		if err != nil {
-			return nil, fmt.Errorf("it is program data (JSON) that can't be read (%w); ask for a CSV or a spreadsheet", err)
+	} else {
+		d := json.NewDecoder(bytes.NewReader(text))
+		d.UseNumber()
+		for {
+			n, err := readNode(d, 0)
+			if errors.Is(err, io.EOF) {
+				break
+			}
+			if err != nil {
+				return nil, fmt.Errorf("it is program data (JSON) that can't be read (%w); ask for a CSV or a spreadsheet", err)
+			}
+			all.items = append(all.items, n)
 		}
-		all.items = append(all.items, n)
-	}
-	if len(all.items) == 1 {
-		all = all.items[0]
+		if len(all.items) == 1 {
+			all = all.items[0]
+		}
 	}
 	w := recordWriter{limits: l}
 	w.write(all)
 	if w.tables == 0 {
-		return nil, errors.New("it is program data (JSON) without a list of records; ask for a CSV or a spreadsheet")
+		return nil, fmt.Errorf("it is program data (%s) without a list of records; ask for a CSV or a spreadsheet", kind)
 	}
 	if len(w.out) > 2*wholeBytes {
-		return nil, errors.New("it is program data (JSON) whose tables are too large; ask for a CSV or a spreadsheet")
+		return nil, fmt.Errorf("it is program data (%s) whose tables are too large; ask for a CSV or a spreadsheet", kind)
 	}
 	return w.out, nil
 }
@@ -192,6 +209,9 @@ func (w *recordWriter) table(n recordNode) {
 		put = func(item recordNode, within string) {
 			for i, v := range item.items {
 				path := within + "\x00" + item.keys[i]
+				if strings.HasSuffix(within, "\x00"+item.keys[i]) { // the text of an element beside its attributes
+					path = within
+				}
 				if v.record {
 					put(v, path)
 					continue

@@ -12,6 +12,10 @@ func TestProgramRecords(t *testing.T) {
 		{"one record a line, some without a value", "{\"place\":1,\"name\":\"Jo Lee\",\"time\":\"18:20\"}\n{\"place\":2,\"name\":null,\"time\":\"18:31\"}\n", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2  18:31", ""},
 		{"what is said of all beside the list", "{\n \"event\": {\"course\": \"Ember Quay\", \"date\": \"10 January 2026\"},\n \"finishers\": [\n  {\"place\": 1, \"runner\": {\"name\": \"Jo Lee\"}, \"time\": \"18:20\", \"splits\": [\"9:01\", \"18:20\"]},\n  {\"place\": 2, \"runner\": {\"name\": \"Al \\\"Ace\\\" Roe\"}, \"time\": \"18:31\", \"splits\": []}\n ]\n}", "ember-quay 2026-01-10", `1 Jo Lee 18:20; 2 Al "Ace" Roe 18:31`, ""},
 		{"lists of men and of women", `{"women":[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,"name":"Di Fox","time":"18:52"}],"men":[{"place":1,"name":"Al Roe","time":"17:31"},{"place":2,"name":"Cy Dee","time":"18:01"}]}`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Di Fox 18:52; 1 Al Roe 17:31; 2 Cy Dee 18:01", ""},
+		{"XML, attributes and what is said of all", "<?xml version=\"1.0\"?>\n<results course=\"Ember Quay\" date=\"2026-01-10\">\n <runner place=\"1\" name=\"Jo Lee\" time=\"18:20\"/>\n <runner place=\"2\" name='Zo&#xEB; &quot;Zed&quot; M&#xFC;ller' time=\"18:31\"/>\n</results>\n", "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Zoë \"Zed\" Müller 18:31", ""},
+		{"XML, elements within elements, in a fence", "```xml\n<?xml version=\"1.0\" encoding=\"ISO-8859-1\"?><race><info><venue>Ember Quay</venue><date>10 January 2026</date></info><finishers><finisher place=\"1\"><person><name>Jo Lee</name></person><time>18:20</time></finisher><finisher place=\"2\"><person><name>Al Roe</name></person><time unit=\"min\">18:31</time></finisher></finishers></race>\n```\n", "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"XML of a page of a feed", "<?xml version=\"1.0\"?><rss><channel><item><title>A</title><link>b</link></item><item><title>C</title><link>d</link></item></channel></rss>", "", "", "program data (XML); of its lists, "},
+		{"XML that is broken off", "<?xml version=\"1.0\"?><results><runner place=\"1\"", "", "", "can't be read"},
 		{"no list", `{"name":"settings","port":"8080"}`, "", "", "without a list of records"},
 		{"no results", `[{"name":"red","code":"#f00"},{"name":"blue","code":"#00f"}]`, "", "", "program data (JSON); of its lists, "},
 		{"broken off", `[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,`, "", "", "can't be read"},
@@ -53,6 +57,7 @@ func TestProgramRecordsRedacted(t *testing.T) {
 	r := Redaction{Words: []string{"Zoë Müller"}, Text: "(erased)", Everywhere: true}
 	for _, text := range []string{
 		`[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,"name":"Zo\u00eb M\u00fcller","time":"18:31"}]`,
+		"<?xml version=\"1.0\"?><r><x place=\"1\" name=\"Jo Lee\" time=\"18:20\"/><x place=\"2\" name=\"Zo&#xEB; M&#xFC;ller\" time=\"18:31\"/></r>",
 		`{"by":[["Zo\u00eb M\u00fcller"]],"list":[{"place":1,"name":"Jo Lee","time":"18:20"}]}`,
 	} {
 		out, err := Redact("x.json", []byte(text), Options{}, r)

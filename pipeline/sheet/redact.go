@@ -60,7 +60,7 @@ func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
 		return redactText(name, data, o, s, r, w)
 	case "html":
 		return redactShown(name, data, pageText, o, s, r, w)
-	case "json":
+	case "json", "xml":
 		return redactShown(name, data, recordsText, o, s, r, w)
 	}
 	return nil, fmt.Errorf("%s can't be changed: %s", baseName(name), why)
@@ -463,7 +463,7 @@ func Holds(data []byte, list []string) (bool, error) {
 		}
 		_, n := newWords(list, mark).replace(string(text))
 		return n > 0, nil
-	case "html", "json", "ods", "xls":
+	case "html", "json", "xml", "ods", "xls":
 		out, err := Redact("page.html", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
 		if err != nil {
 			return false, err

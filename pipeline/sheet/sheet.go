@@ -314,7 +314,7 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 		return readText(name, data, o)
 	case "html":
 		return readPage(name, data, o)
-	case "json":
+	case "json", "xml":
 		return readRecords(name, data, o)
 	default:
 		return nil, fmt.Errorf("%s is refused: %s", baseName(name), why)

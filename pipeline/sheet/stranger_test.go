@@ -324,7 +324,7 @@ var strangerCases = []sheetCase{
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "1-6"},
 	{name: "sexes in brackets behind the times of a message", file: "alder-bank_2026-01-03", only: "text",
 		text:    "1. Jo Lee 18:20 (F)\n2. Al Roe 18:31 (M)\n3. Cy Dee 19:02 (M)\n4. Di Fox 19:28 (F)\n",
-		columns: "position name time sex", run: "alder-bank 2026-01-03", rows: "1-4"},
+		columns: "position name sex time", run: "alder-bank 2026-01-03", rows: "1-4"},
 	{name: "minutes in brackets behind the times of a message", file: "alder-bank_2026-01-03", only: "text",
 		text:    "1. Jo Lee 18:20 (min)\n2. Al Roe 18:31 (min)\n3. Cy Dee 19:02 (min)\n4. Di Fox 19:28 (min)\n",
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "1-4"},

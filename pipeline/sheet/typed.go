@@ -14,6 +14,7 @@ type typed struct {
 	place, number, group, name, club, time, rest string
 	inBracket                                    bool // the place stands in brackets
 	dashed                                       bool // the time has a dash, as ages and groups may have
+	behindComma                                  bool // the club stood behind a comma
 }
 
 // spelledClock is a running time in a line of text, also in words; dashedClock is one with
@@ -111,6 +112,7 @@ func typedLines(lines []string, delim byte) []string {
 		return nil
 	}
 	countedSexes(cuts)
+	givenBehindComma(cuts, texts)
 	dropSame(cuts, texts)
 	sexesBeside(cuts, texts)
 	if !nameParts(cuts, texts) {
@@ -122,6 +124,29 @@ func typedLines(lines []string, delim byte) []string {
 		dottedRise(cuts)
 	}
 	return writeTyped(lines, cuts, first)
+}
+
+// givenBehindComma takes what stands behind the comma of a few names of two words for given names,
+// "de Souza, Ravi", where most have one word before it, "Roe, Al".
+func givenBehindComma(cuts []*typed, texts []string) {
+	given, clubs := 0, 0
+	for i, c := range cuts {
+		switch family, _, ok := strings.Cut(texts[i], ", "); {
+		case c == nil:
+		case ok && !strings.Contains(family, " "):
+			given++
+		case c.behindComma:
+			clubs++
+		}
+	}
+	if given <= clubs {
+		return
+	}
+	for i, c := range cuts {
+		if c != nil && c.behindComma && !strings.Contains(texts[i], ", ") {
+			texts[i], c.club = texts[i]+", "+c.club, ""
+		}
+	}
 }
 
 // dottedRise puts a colon in the place of the dot in times of which all five or more have one and
@@ -228,6 +253,7 @@ func typedLine(l string) (c *typed, text string) {
 	}
 	c.rest = strings.TrimSpace(c.rest + " " + strings.Trim(after, edgeMarks))
 	if name, club, ok := cutAny(before, ", ", " - ", " – ", " / ", " | "); ok && c.club == "" && strings.Contains(name, " ") && !strings.Contains(club, ",") && kindOf(club) == kText && headingWords[fold(club)]&cTime == 0 {
+		c.behindComma = strings.Contains(before, name+", ")
 		before, c.club = name, club
 	}
 	if r := []rune(before); len(r) < 3 || !unicode.IsLetter(r[0]) || slices.ContainsFunc(findDates(l), func(d foundDate) bool {
@@ -370,7 +396,8 @@ func placesRise(cuts []*typed) bool {
 // dropSame leaves out small words, and words for a time, that stand behind nearly every
 // name: "Jo Lee in", "Jo Lee finished in", "Jo Lee Time".
 func dropSame(cuts []*typed, texts []string) {
-	dropSameFirst(cuts, texts)
+	for dropSameFirst(cuts, texts) {
+	}
 	for {
 		n, last := 0, map[string]int{}
 		for i, c := range cuts {
@@ -427,8 +454,9 @@ func countedSexes(cuts []*typed) {
 	}
 }
 
-// dropSameFirst leaves out a small word in front of nearly every name: "1st place Jo Lee".
-func dropSameFirst(cuts []*typed, texts []string) {
+// dropSameFirst leaves out a small word in front of nearly every name, "1st place Jo Lee", and says
+// whether it did.
+func dropSameFirst(cuts []*typed, texts []string) bool {
 	n, inTurn, first := 0, 0, map[string]int{}
 	for i, c := range cuts {
 		if c != nil {
@@ -449,7 +477,7 @@ func dropSameFirst(cuts []*typed, texts []string) {
 				texts[i] = strings.TrimLeft(rest, edgeMarks)
 			}
 		}
-		return
+		return true
 	}
 	for w, k := range first {
 		if k*10 < n*8 || len(w) < 2 || w != strings.ToLower(w) && headingWords[fold(w)]&cName == 0 {
@@ -460,8 +488,9 @@ func dropSameFirst(cuts []*typed, texts []string) {
 				texts[i] = strings.TrimLeft(strings.TrimPrefix(texts[i], w+" "), edgeMarks)
 			}
 		}
-		return
+		return true
 	}
+	return false
 }
 
 // sequenceWords stand, small, before the names of people who came in one after the other: "first Jo
@@ -721,8 +750,9 @@ func groupInside(text string) (group, name, club string) {
 }
 
 // clubsBehind finds the clubs at the end of texts that begin with names of two words or
-// more: words that stand so at the end of several lines. ok is false where a text may
-// have a club that no other has. Its club is "" where a text has two words only.
+// more: words that stand so at the end of several lines, or end in a word of clubs. ok is false where
+// a text may have a club that no other has, but for clubs that all end in such words. Its club is ""
+// where a text has two words only.
 func clubsBehind(texts []string) (clubs []string, ok bool) {
 	ends := map[string]int{}
 	for _, t := range texts {
@@ -732,8 +762,11 @@ func clubsBehind(texts []string) (clubs []string, ok bool) {
 		}
 	}
 	clubs = make([]string, len(texts))
-	two, split, distinct := 0, 0, map[string]bool{}
+	two, split, worded, without, wide, distinct := 0, 0, 0, 0, 0, map[string]bool{}
 	for i, t := range texts {
+		if gaps.MatchString(t) {
+			wide++ // the gaps part them
+		}
 		words, raw := strings.Fields(fold(t)), strings.Fields(t)
 		if len(words) <= 2 {
 			continue
@@ -745,19 +778,29 @@ func clubsBehind(texts []string) (clubs []string, ok bool) {
 		for k := 2; k < len(raw) && clubs[i] == ""; k++ {
 			end := strings.Join(raw[k:], " ")
 			f := fold(end)
-			if ends[f] >= 3 || ends[f] == 2 && len(raw) > k+1 || noClub[f] || len(words) > 3 && clubWords[finalWord(end)] {
+			byWord := len(words) > 3 && clubWords[finalWord(end)]
+			if byWord || ends[f] >= 3 || ends[f] == 2 && len(raw) > k+1 || noClub[f] {
 				clubs[i] = end
 				distinct[f] = true
+				if byWord || noClub[f] {
+					worded++
+				}
 				if split++; k == 2 {
 					two++
 				}
 			}
 		}
 		if clubs[i] == "" {
-			return nil, false
+			without++
 		}
 	}
-	return clubs, split >= 6 && two*10 >= split*9 && len(distinct)*3 <= split+3
+	if two*10 < split*9 {
+		return clubs, false
+	}
+	if worded >= 3 && worded == split && without*4 <= split && 2*wide < split {
+		return clubs, true
+	}
+	return clubs, without == 0 && split >= 6 && len(distinct)*3 <= split+3
 }
 
 // noClub stands in the place of a club, folded.

@@ -9,7 +9,7 @@ import (
 
 var (
 	// misread is a time in which letters stand for figures: l8:26, 2O:O4, 2S:o1.
-	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIOoSB]{1,2}[:.'’][\dlIOoSB]{2}(?::[\dlIOoSB]{2})?)(?:$|[^\pL\d:])`)
+	misread = regexp.MustCompile(`(?:^|[^\pL\d:.])([\dlIOoSB]{1,2}[:.'’][\dlIOoSB]{2}(?::[\dlIOoSB]{2})?(?:[.,][\dlIOoSB]{1,2})?)(?:$|[^\pL\d:])`)
 	// colonMisread is one whose colon was read as a semicolon: 18;48.
 	colonMisread = regexp.MustCompile(`(?:^|[^\pL\d:.;])([\dlIO]{1,2};[0-5lIO][\dlIO])(?:$|[^\pL\d:;.])`)
 	// misreadCell is a cell of two figures of which one was read as a letter, an age of 7l.
@@ -128,7 +128,7 @@ func mayBeMisread(text []byte) bool {
 	for i, c := range text {
 		switch c {
 		case 'o', 'S', 'B':
-			if figure(i-1) && figure(i+1) || i > 0 && text[i-1] == ':' && figure(i+1) || figure(i-1) && i > 2 && figure(i-2) && text[i-2] == ':' || figure(i+1) && i+2 < len(text) && text[i+1] == ':' {
+			if figure(i-1) && figure(i+1) || i > 0 && text[i-1] == ':' && figure(i+1) || figure(i-1) && i > 2 && figure(i-2) && text[i-2] == ':' || figure(i+1) && i+2 < len(text) && text[i+1] == ':' || i > 1 && text[i-1] == '.' && figure(i-2) {
 				return true
 			}
 		case 'l', 'I', 'O':
