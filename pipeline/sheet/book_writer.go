@@ -18,6 +18,7 @@ type bookCell struct {
 	isNumber     bool
 	format       string // of the number, as in ECMA-376 Part 1, 18.8.31; "" for the general one
 	across, down int
+	note         string // to the cell, "" for none
 }
 
 // bookWriter writes the tabs of a file of another kind into an XLSX workbook, each cell where it stood.
@@ -28,6 +29,7 @@ type bookWriter struct {
 	tabs   int
 	hidden []string
 	cells  int
+	notes  int
 	limits Limits
 
 	room                      int // cells that the workbook is held with, those before filled ones among them
@@ -45,6 +47,9 @@ const mostCells = 3 << 18
 // mostRoom is how many cells may be held with those that are filled: a few words far to the right
 // or far down a tab cost as much as if all before them were filled.
 const mostRoom = 2 << 20
+
+// notesTaken is how many notes to cells are taken over; each costs the library more than the last.
+const notesTaken = 1000
 
 // keepRoom counts the cells that one in a row and a column is held with.
 func (w *bookWriter) keepRoom(row, column int) error {
@@ -96,6 +101,12 @@ func (w *bookWriter) set(c bookCell) error {
 	at, err := excelize.CoordinatesToCellName(c.column+1, c.row+1)
 	if err != nil {
 		return err
+	}
+	if c.note != "" && w.notes < notesTaken {
+		w.notes++
+		if err := w.file.AddComment(w.name, excelize.Comment{Cell: at, Text: c.note}); err != nil {
+			return err
+		}
 	}
 	if !c.isNumber {
 		err = w.file.SetCellStr(w.name, at, c.text)

@@ -13,7 +13,7 @@
 //     dialect.go settles how they are divided, csv.go cuts them into cells, text.go puts this
 //     together.
 //   - Workbooks: xlsx.go with xml.go, cell.go, numfmt.go and pageheader.go turns every cell
-//     into text without loss; fills.go reads the colours that a line explains. Others become
+//     into text without loss; cell_notes.go reads the notes to cells, fills.go the colours that a line explains. Others become
 //     the same first: opendocument.go, xls.go (out of its compound.go), by book_writer.go.
 //   - page.go reads web pages, records.go and records_xml.go lists of records in JSON and XML.
 //   - grid.go holds a table whole, in little room.

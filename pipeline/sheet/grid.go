@@ -22,6 +22,7 @@ type pieces struct {
 	size   int64          // bytes in them
 	struck map[int]bool   // rows whose letters are struck through
 	cut    map[int][]int  // columns of the cells of other rows whose letters are
+	notes  map[int]string // notes to the cells of rows
 	fills  map[int]uint32 // colours behind the cells of rows, 0xRRGGBB
 	// rowsOfCells says that the rows are those of a workbook, which has one for all lines of a cell.
 	rowsOfCells bool
@@ -42,7 +43,7 @@ func newGrid() *grid { return &grid{pieces: &pieces{}} }
 // fresh is an empty grid for rows of this one.
 func (g *grid) fresh() *grid {
 	out := newGrid()
-	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.cut, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.cut, g.pieces.fills
+	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.cut, out.pieces.notes, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.cut, g.pieces.notes, g.pieces.fills
 	return out
 }
 

@@ -9,7 +9,7 @@ import (
 	"lapwing/pipeline/text"
 )
 
-// Remarks that no column holds: rows that are struck through, and signs behind a name, a
+// Remarks that no column holds: rows that are struck through, notes to cells, and signs behind a name, a
 // time or a place that a line beside the table explains, "* disqualified".
 
 // struckThrough is what is said of a row of struck letters.
@@ -65,14 +65,14 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	corrections, disputes := p.timeCorrections(sheet)
 	renamed := p.nameCorrections(sheet)
 	inPart := p.struckRows(g)
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
+	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
 	for _, c := range corrections {
 		corrected[c.row] = c
 	}
-	remarks, struck := map[int]string{}, 0
+	remarks, struck, noted := map[int]string{}, 0, false
 	lists := listsBelow{p: p}
 	p.Each(func(row int, cells []string) error {
 		var said []string
@@ -100,6 +100,10 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		}
 		if m := colours[g.pieces.fills[row]]; m.ended != "" {
 			said = append(said, m.ended)
+		}
+		if n := g.pieces.notes[row]; n != "" {
+			said = append(said, n)
+			noted = true
 		}
 		if g.pieces.struck[row] {
 			said = append(said, struckThrough)
@@ -137,6 +141,9 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		why = fmt.Sprintf("the line “%s”", rules[0].line)
 	} else if len(signs) == 0 && struck == 0 {
 		why = "lines over the rows that say how their races ended"
+	}
+	if noted {
+		why = "notes to cells"
 	}
 	if struck > 0 {
 		why = fmt.Sprintf("%d rows are struck through", struck)

@@ -127,6 +127,7 @@ type odsCell struct {
 	kind, value   string
 	text          string
 	across, down  int
+	note          string
 }
 
 // readRow reads one row and writes it as often as it says that it stands there.
@@ -158,11 +159,11 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 				c.value = v
 			}
 		}
-		if c.text, err = r.cellText(); err != nil {
+		if c.text, c.note, err = r.cellText(); err != nil {
 			return err
 		}
 		column += c.times
-		if c.text != "" || c.value != "" {
+		if c.text != "" || c.value != "" || c.note != "" {
 			cells = append(cells, c)
 		}
 	}
@@ -176,6 +177,9 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 			for i := range min(c.times, mostRepeats) {
 				v := c.written()
 				v.row, v.column = first+k, c.column+i
+				if k == 0 && i == 0 {
+					v.note = c.note
+				}
 				if c.times == 1 && times == 1 {
 					v.across, v.down = c.across, c.down
 				}
@@ -188,21 +192,41 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 	return nil
 }
 
-// cellText is the text that a cell shows, its paragraphs divided by line breaks; notes to it are left out.
-func (r *odsReader) cellText() (string, error) {
+// cellText is the text that a cell shows, its paragraphs divided by line breaks, and the note to it.
+func (r *odsReader) cellText() (text, note string, err error) {
 	var b strings.Builder
 	paragraphs := 0
 	for depth := 1; depth > 0; {
 		t, err := r.d.Token()
 		if err != nil {
-			return "", err
+			return "", "", err
 		}
 		switch t := t.(type) {
 		case xml.StartElement:
 			switch t.Name.Local {
-			case "annotation", "table", "shapes":
+			case "annotation":
+				var said struct {
+					Lines []struct {
+						Text string `xml:",chardata"`
+						Runs []struct {
+							Text string `xml:",chardata"`
+						} `xml:"span"`
+					} `xml:"p"`
+				}
+				if err := r.d.DecodeElement(&said, &t); err != nil {
+					return "", "", err
+				}
+				for _, l := range said.Lines {
+					for _, run := range l.Runs {
+						l.Text += run.Text
+					}
+					note += strings.TrimSpace(l.Text) + "\n"
+				}
+				note = strings.TrimSpace(note)
+				continue
+			case "table", "shapes":
 				if err := r.d.Skip(); err != nil {
-					return "", err
+					return "", "", err
 				}
 				continue
 			case "p":
@@ -225,7 +249,7 @@ func (r *odsReader) cellText() (string, error) {
 			}
 		}
 	}
-	return b.String(), nil
+	return b.String(), note, nil
 }
 
 // written is the cell of the workbook that holds what the cell does, under a format that shows it

@@ -89,6 +89,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 		if err != nil {
 			return nil, refuse("tab %q: %v; save the workbook again and load that", tab, err)
 		}
+		g.pieces.notes = cellNotes(zr, member)
 		if visible {
 			s.header = append(s.header, headerLines(string(reader.header))...)
 		}
