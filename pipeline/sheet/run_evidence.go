@@ -95,6 +95,11 @@ func unsureOf(line string, f foundDate) bool {
 	return unsureBefore.MatchString(line[:f.from]) || unsureBehind.MatchString(behind) || f.readings[0].y != 0 && f.to > 0 && line[f.to-1] >= '0' && line[f.to-1] <= '9' && yearAgain.MatchString(behind) && !strings.HasPrefix(behind, ",")
 }
 
+// saidAgain says whether the next date is the same day once more, "27 Rhagfyr 2025 / 27 December 2025".
+func saidAgain(line string, f foundDate, next []foundDate) bool {
+	return len(next) > 0 && strings.TrimSpace(line[f.to:next[0].from]) == "/" && slices.Equal(f.readings, next[0].readings)
+}
+
 // noRun say that on the day behind them, or before them, there is no run. Common practice,
 // no source.
 var noRun = []string{"no run", "no race", "kein lauf", "pas de course", "no hay carrera", "niente corsa", "niente gara", "geen loop", "geen wedstrijd", "inget lopp", "intet lob", "intet lop", "ingen lob", "biegu nie bedzie", "nie ma biegu"}
@@ -127,13 +132,14 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	}
 	listed := -1 // end of a date that was left out
 	unsure := -1 // of one of which nobody is sure
-	for _, f := range withFirstDays(title, scanDates(title, loose)) {
+	dates := withFirstDays(title, scanDates(title, loose))
+	for i, f := range dates {
 		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
 			listed = f.to // "Next runs: 26 July, 2 August"
 			continue
 		}
 		before, labelled := strings.Fields(fold(title[:f.from])), false
-		if unsureOf(title, f) || unsure >= 0 && unsure <= f.from && (eitherOr[fold(strings.Trim(title[unsure:f.from], " ("))] || strings.TrimSpace(title[unsure:f.from]) == "/") {
+		if unsureOf(title, f) && !saidAgain(title, f, dates[i+1:]) || unsure >= 0 && unsure <= f.from && (eitherOr[fold(strings.Trim(title[unsure:f.from], " ("))] || strings.TrimSpace(title[unsure:f.from]) == "/") {
 			unsure = f.to
 			continue
 		}
