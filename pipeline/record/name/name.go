@@ -318,7 +318,7 @@ func (s *scanner) unnamed() bool {
 			return true
 		}
 	}
-	if all && (strong || person && named > 1 && !initial) { // "New lady", "First man", "Anhysbys / Unknown" too
+	if all && (strong && !(initial && s.initialOfFamily()) || person && named > 1 && !initial) { // "New lady", "First man", "Anhysbys / Unknown" too
 		return true
 	}
 	if named > 1 && s.noName() {
@@ -358,6 +358,20 @@ func (s *scanner) lacksSomething() bool {
 		return false
 	}
 	return wrong > 0 && things > 0 && wrong+things == n || headings == n || s.key(&s.tokens[len(s.tokens)-1]) == "example"
+}
+
+// initialOfFamily says whether the text is an initial with its full stop and a word for nobody that is a
+// family name as well: "M. Best", "Guest, F.".
+func (s *scanner) initialOfFamily() bool {
+	if len(s.tokens) != 2 {
+		return false
+	}
+	letter, family := &s.tokens[0], &s.tokens[1]
+	if letter.hi-letter.lo != 1 {
+		letter, family = family, letter
+	}
+	at := strings.IndexByte(s.text, '.')
+	return letter.hi-letter.lo == 1 && at > 0 && strings.EqualFold(s.text[at-1:at], s.key(letter)) && (at == 1 || s.text[at-2] == ' ') && nobodyFamilies[s.key(family)]
 }
 
 // noName says whether the text is small words throughout, one of which is nobody's name.

@@ -101,13 +101,13 @@ func TestUnnamed(t *testing.T) {
 		"Unbekannt", "unbekannter Läufer", "Gast", "ohne Namen", "Inconnu", "coureur inconnu", "Sans nom", "Desconocido",
 		"sin nombre", "Sconosciuto", "Onbekend", "geen naam", "Okänd", "Ukjent", "Tuntematon", "Nieznany", "Neznámý",
 		"Desconhecido", "Неизвестный", "Unknown male", "unknown lady in red", "Unbekannter Läufer mit Hut", "Male, Unknown", "XXX", "not known", "Name unknown",
-		"#N/A, #N/A", "#REF! #REF!", "brak w bazie", "Atleta não identificado", "coureur non identifié", "Nicht gefunden", "runner not found", "corredora sin dorsal", "non scanné", "nicht gescannt", "ej använd", "nie użyto", "niet gescand"} {
+		"M Best", "Guest F", "#N/A, #N/A", "#REF! #REF!", "brak w bazie", "Atleta não identificado", "coureur non identifié", "Nicht gefunden", "runner not found", "corredora sin dorsal", "non scanné", "nicht gescannt", "ej använd", "nie użyto", "niet gescand"} {
 		if n := Parse(text); !n.Unnamed {
 			t.Errorf("%q should name nobody, got %+v", text, n)
 		}
 	}
 	for _, text := range []string{"Anna Smith", "Con Guest", "An Gast", "Noname Smith", "Grace Unknown-Smith", "Nil Patel", "X Æ", "Una O'Neill",
-		"Man Wai Guest", "A Other", "Ann Other", "#N/A Lee", "Sin Wai Man", "Brak Adam", "sem van dijk", "Nie Hao", "Pas Belegt-Moor"} {
+		"Man Wai Guest", "A Other", "Ann Other", "#N/A Lee", "M. Best", "Guest, F.", "F. Pace", "Sin Wai Man", "Brak Adam", "sem van dijk", "Nie Hao", "Pas Belegt-Moor"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is a name", text)
 		}

@@ -84,6 +84,9 @@ var noNames = set(`unknown unidentified anonymous barcode token stopwatch unclai
 var loneWords = set(`lad kid kiddo gap skip skipped dad daddy mum mummy mam grandad granddad grandpa grandma granny nan car winner record best start finish turn lap max min sum count marshal marshall pacer pace sweep jogger walker scout cub pupil student schoolboy schoolgirl junior senior adult minor veteran substitute reserve double empty ghost error wrong mistake dog horse rex card chip tag token band bib position place platz disc stick ticket ladies gents men women boys girls mr mrs ms miss dr herr frau m f w
 	leer vide vacio vuoto leeg tom tyhja prazno puste withdrawn scratched disqualified retired abandon end fin ende stop cut lost new other extra reset restart sync clock watch backup timer official marker tail last first second third laufer coureur corredor deelnemer lopare loper bieg zawodnik pass cash paid entry casual member tourist stranger neighbour colleague coach mother father sister brother twin wife husband partner friend son daughter cousin uncle aunt`)
 
+// nobodyFamilies are words for nobody that many a family is called by. Common practice, no source.
+var nobodyFamilies = set(`best guest pace marshall steward`)
+
 // IsLoneWord says whether a name of one word, with a number perhaps, is a word for nobody in
 // particular where the others are names of two words.
 func IsLoneWord(text string) bool {
