@@ -35,7 +35,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	uomo|uomini|maschio|maschi|maschile|maschili|masch|sig|ragazzo|ragazzi|
 	homem|homens|rapaz|rapazes|menino|meninos|hoch|decak|
 	heer|heren|mannen|mannelijk|jongen|jongens|manlik|manlike|mans|seuns|
-	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|pan|
+	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|chl|chl.|pan|
 	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
 	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|musko|muskoga|г-н|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
 	ferfi|ferfiak|ffi|ffi.|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|fireann|fireannach|mannlig|mannlige|mandlig|mandlige|manlig|manliga|gwrywaidd|bachgen|bechgyn|buachaill|buachailli|home|mascle|nois|gizon|gizona|gizonak|gizonezko|gizonezkoa|gizonezkoak|mutil|mutila|mutilak|neno|karlkyn|strakur|strakar|meessoost|berniukas|berniukai|vaikinai|vaikinas|baiat|chlapec|chlapci|hosi|fant|fantje|decki|djecaci|mladici|fiu|fiuk|mashkull|meshkuj|burra|djem|ragel|irgiel|subien|dreingir|мушкарац|дечаци|маж|мажи|момче|момчета|мъжки|мужчына|мужчыны|αγορι|αγορια|
@@ -47,7 +47,7 @@ var sexWordMarks = wordTable(map[string]sexMark{
 	donna|donne|femmina|femmine|femminile|femminili|femm|sig.ra|sigra|ragazza|ragazze|
 	mulher|mulheres|menina|meninas|djevojcica|feminino|feminina|femininos|femininas|rapariga|raparigas|
 	vrouw|vrouwen|vrouwelijk|meisje|meisjes|vroulik|vroulike|vrouens|dogters|
-	kobieta|kobiety|kob|dziewczyna|dziewczeta|pani|
+	kobieta|kobiety|kob|dziewczyna|dziewczeta|dziew|dz|dz.|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|zensko|frk|froken|pr|г-жа|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
 	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|wom|baineann|baineannach|kvinnelig|kvinnelige|kvindelig|kvindelige|kvinnlig|kvinnliga|stelpa|stelpur|kvenkyn|benywaidd|menywod|merch|cailin|cailini|noia|noies|femella|emakume|emakumea|emakumeak|emakumezko|emakumezkoa|emakumezkoak|neska|neskak|muller|mulleres|nena|naissoost|meitene|meitenes|mergaite|mergaites|mergina|merginos|fata|divka|divky|dievca|dievcata|dekle|dekleta|djevojke|djevojcice|lany|lanyok|kiz|kizlar|femer|femra|vajza|vajzat|mara|nisa|tfajliet|kvinnur|gentur|девојчице|девојке|женска|жената|момиче|момичета|женски|жанчына|жанчыны|κοριτσι|κοριτσια|v/f|n/k|k/n|f/k|k/f|z/f|f/z|

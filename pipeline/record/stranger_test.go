@@ -141,7 +141,7 @@ func TestGroupBesideVrouw(t *testing.T) {
 
 // Shortened words for the sexes.
 func TestSexShortened(t *testing.T) {
-	for text, want := range map[string]sexMark{"männl.": sureM, "weibl.": sureW, "Masch.": sureM, "Femm.": sureW, "Kob.": sureW, "Mężcz.": sureM} {
+	for text, want := range map[string]sexMark{"männl.": sureM, "weibl.": sureW, "Masch.": sureM, "Femm.": sureW, "Kob.": sureW, "Mężcz.": sureM, "chł.": sureM, "dz.": sureW} {
 		if got := parseSex(fold(nil, text)); got != want {
 			t.Errorf("%s: %c, want %c", text, got, want)
 		}

@@ -19,7 +19,7 @@ type courseWord struct {
 
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
-var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
+var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter clubblad klubbladet klubblad vereinszeitung einlaufliste einlauflisten zieleinlauf zieleinlaufliste notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
@@ -35,7 +35,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	sobotni sobotnie sobotnia niedzielny niedzielne niedzielna sobotny nedelny nedelni
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	running rhediad ras welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
-	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
+	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu cros crosul crosului tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
 	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 記録会 走 競走 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
 	kolo kola trat trasa aushang trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
 	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
@@ -126,6 +126,11 @@ func plainWords(text string) string {
 		}
 		if f == "" || isOrdinalOrNumber(f) || titleWords[f] || isCounted(f) || f == "round up" || f == "w / e" || f == "w / c" || f == "d d" || w == "n°" || w == "nº" || w == "N°" || w == "Nº" { // week ending, week commencing
 			return true
+		}
+		if strings.ContainsAny(w, "'’") {
+			if m := elided.FindStringIndex(w); m != nil && m[0] == 0 && titleWords[fold(w[m[1]:])] {
+				return true // "d'arrivo"
+			}
 		}
 		if parts := strings.Fields(f); len(parts) > 1 {
 			if len(parts) == 2 && (wayWords[parts[0]] || parts[0] == "course") && digitsOnly(parts[1]) {
@@ -679,7 +684,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			w.weight -= 6 // behind a line that is written as a name
 		}
 		words := strings.Fields(fold(seg))
-		if !labelled && (endsAsClub(whole) || startsAsClub(whole)) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
+		if !labelled && (endsAsClub(whole) || startsAsClub(whole) || startsAsClub(seg)) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
 			w.weight -= ofClubOnly
 		} else if !labelled && !town && (namesOffice(whole) || address) {
 			w.weight -= ofOffice
