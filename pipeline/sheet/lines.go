@@ -1211,7 +1211,7 @@ func placeNameTime(lines []string, delim byte) []string {
 var groupLast = regexp.MustCompile(`^(.*?)\s*[(\[]([^()\[\]]{1,20})[)\]]$`)
 
 // bracketedGroups makes a group of such brackets, where three lines and more have them behind the name or
-// behind the time, and what stands before them behind the time a club.
+// behind the time and hardly any have others there, and what stands before them behind the time a club.
 func bracketedGroups(cuts []*typed) {
 	for _, part := range []func(*typed) *string{func(c *typed) *string { return &c.name }, func(c *typed) *string { return &c.rest }} {
 		bracketed := func(c *typed) (before, group string, ok bool) {
@@ -1225,7 +1225,9 @@ func bracketedGroups(cuts []*typed) {
 			k := kindOf(m[2])
 			return m[1], m[2], k == kSex || k == kGroup
 		}
-		if countTyped(cuts, func(c *typed) bool { _, _, ok := bracketed(c); return ok }) < 3 {
+		groups := countTyped(cuts, func(c *typed) bool { _, _, ok := bracketed(c); return ok })
+		others := countTyped(cuts, func(c *typed) bool { return groupLast.MatchString(*part(c)) }) - groups
+		if groups < 3 || 9*others > groups { // (U), (G), (F) and (M) are teams
 			continue
 		}
 		for _, c := range cuts {
