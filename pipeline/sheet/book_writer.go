@@ -19,6 +19,7 @@ type bookCell struct {
 	format       string // of the number, as in ECMA-376 Part 1, 18.8.31; "" for the general one
 	across, down int
 	note         string // to the cell, "" for none
+	struck       bool   // its letters are struck through
 }
 
 // bookWriter writes the tabs of a file of another kind into an XLSX workbook, each cell where it stood.
@@ -108,22 +109,40 @@ func (w *bookWriter) set(c bookCell) error {
 			return err
 		}
 	}
-	if !c.isNumber {
+	if c.isNumber {
+		err = w.file.SetCellFloat(w.name, at, c.number, -1, 64)
+	} else {
+		c.format = ""
 		err = w.file.SetCellStr(w.name, at, c.text)
-	} else if err = w.file.SetCellFloat(w.name, at, c.number, -1, 64); err == nil && c.format != "" {
-		style, known := w.styles[c.format]
-		if !known {
-			if style, err = w.file.NewStyle(&excelize.Style{CustomNumFmt: &c.format}); err != nil {
-				return err
-			}
-			w.styles[c.format] = style
-		}
-		err = w.file.SetCellStyle(w.name, at, at, style)
+	}
+	if err == nil && (c.format != "" || c.struck) {
+		err = w.setStyle(at, c.format, c.struck)
 	}
 	if err != nil || c.across < 2 && c.down < 2 {
 		return err
 	}
 	return w.merge(c.row, c.column, c.row+max(c.down, 1)-1, c.column+max(c.across, 1)-1)
+}
+
+// setStyle gives a cell a number format, "" for the general one, and letters that are struck through.
+func (w *bookWriter) setStyle(at, format string, struck bool) error {
+	key := fmt.Sprint(struck, format)
+	style, known := w.styles[key]
+	if !known {
+		var as excelize.Style
+		if format != "" {
+			as.CustomNumFmt = &format
+		}
+		if struck {
+			as.Font = &excelize.Font{Strike: true}
+		}
+		var err error
+		if style, err = w.file.NewStyle(&as); err != nil {
+			return err
+		}
+		w.styles[key] = style
+	}
+	return w.file.SetCellStyle(w.name, at, at, style)
 }
 
 // merge makes one cell of those from one corner to the other.

@@ -31,4 +31,5 @@ var earlyWords = set(`provisional prov draft preliminary prelim interim unoffici
 
 var lateWords = set(`final corrected correct corrections correction amended amendment amendments revised updated update new latest official checked definitive rectified rectification
 	korrigiert berichtigt endgultig endgueltig offiziell definitif corrige corrigee revise corregido corregida corretto corretta aggiornato definitivo definitiva
-	gecorrigeerd definitief herzien ostateczne korrigerad rettet`)
+	gecorrigeerd definitief herzien ostateczne korrigerad rettet korrigierte korrigierter berichtigte gecorrigeerde gewijzigde poprawiony poprawiona poprawione skorygowany
+	rattad rattat korrigeret korrigert korrigerade corrigido corrigida retificado opraveny opravena opravene korjattu oikaistu cywir javitott`)

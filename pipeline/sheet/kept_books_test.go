@@ -314,4 +314,15 @@ Pl.|Naam|Tijd
 2026-01-10!2 alder-bank 2026-01-10 Cy Dee 19:02
 2026-01-10!3 alder-bank 2026-01-10 Jo Lee 19:20
 `},
+	{"corrected times on the rows that have one", "alder-bank_2026-01-03", `== Ergebnisse
+Platz|Name|Zeit|Korrigierte Zeit
+1|Jo Lee|18:20
+2|Al Roe|18:31|18:29
+3|Cy Dee|19:02
+4|Di Fox|19:20
+`, `Ergebnisse!2 alder-bank 2026-01-03 Jo Lee 18:20
+Ergebnisse!3 alder-bank 2026-01-03 Al Roe 18:29
+Ergebnisse!4 alder-bank 2026-01-03 Cy Dee 19:02
+Ergebnisse!5 alder-bank 2026-01-03 Di Fox 19:20
+`},
 }

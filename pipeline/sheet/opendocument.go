@@ -28,7 +28,7 @@ func openDocument(data []byte, l Limits) ([]byte, error) {
 	defer content.Close()
 	w := newBookWriter(l)
 	defer w.file.Close()
-	r := odsReader{d: xml.NewDecoder(&stopReader{content, l, 0}), w: w, hiddenStyles: map[string]bool{}}
+	r := odsReader{d: xml.NewDecoder(&stopReader{content, l, 0}), w: w, hiddenStyles: map[string]bool{}, struckStyles: map[string]bool{}}
 	if err := r.read(); err != nil {
 		return nil, fmt.Errorf("its content can't be read (%w); save it as XLSX or CSV and load that", err)
 	}
@@ -75,6 +75,7 @@ type odsReader struct {
 	w            *bookWriter
 	spreadsheet  bool
 	hiddenStyles map[string]bool // styles of tabs that are not shown
+	struckStyles map[string]bool // styles of cells whose letters are struck through
 	style        string          // the style that is being described
 	row          int
 }
@@ -100,6 +101,10 @@ func (r *odsReader) read() error {
 		case "table-properties":
 			if attrOf(e, "display") == "false" {
 				r.hiddenStyles[r.style] = true
+			}
+		case "text-properties":
+			if line := attrOf(e, "text-line-through-style"); line != "" && line != "none" {
+				r.struckStyles[r.style] = true
 			}
 		case "table":
 			if !r.spreadsheet {
@@ -128,6 +133,7 @@ type odsCell struct {
 	text          string
 	across, down  int
 	note          string
+	struck        bool
 }
 
 // readRow reads one row and writes it as often as it says that it stands there.
@@ -153,7 +159,7 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 			}
 			continue
 		}
-		c := odsCell{column: column, times: count(attrOf(e, "number-columns-repeated")), kind: attrOf(e, "value-type"), across: count(attrOf(e, "number-columns-spanned")), down: count(attrOf(e, "number-rows-spanned"))}
+		c := odsCell{column: column, times: count(attrOf(e, "number-columns-repeated")), kind: attrOf(e, "value-type"), struck: r.struckStyles[attrOf(e, "style-name")], across: count(attrOf(e, "number-columns-spanned")), down: count(attrOf(e, "number-rows-spanned"))}
 		for _, of := range []string{"date-value", "time-value", "string-value", "boolean-value", "value"} {
 			if v := attrOf(e, of); v != "" && c.value == "" {
 				c.value = v
@@ -177,7 +183,7 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 			for i := range min(c.times, mostRepeats) {
 				v := c.written()
 				v.row, v.column = first+k, c.column+i
-				if k == 0 && i == 0 {
+				if v.struck = c.struck; k == 0 && i == 0 {
 					v.note = c.note
 				}
 				if c.times == 1 && times == 1 {

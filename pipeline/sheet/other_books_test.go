@@ -43,6 +43,38 @@ const odsTables = `<table:table table:name="Tulokset" table:style-name="ta1">
 <table:table-row table:number-rows-repeated="1048568"><table:table-cell table:number-columns-repeated="1024"/></table:table-row>
 </table:table><table:table table:name="Apu" table:style-name="ta2"><table:table-row><table:table-cell office:value-type="string"><text:p>x</text:p></table:table-cell></table:table-row></table:table>`
 
+// Rows that are struck through in an OpenDocument workbook are so in the workbook that it is read as.
+func TestStruckInOtherBooks(t *testing.T) {
+	cell := func(style, text string) string {
+		return `<table:table-cell table:style-name="` + style + `" office:value-type="string"><text:p>` + text + `</text:p></table:table-cell>`
+	}
+	rows := ""
+	for i, r := range [][3]string{{"Pos", "Name", "Time"}, {"1", "Jo Lee", "18:20"}, {"2", "Al Roe", "18:31"}, {"3", "Cy Dee", "19:02"}, {"4", "Di Fox", "19:31"}} {
+		style := map[bool]string{true: "ce2", false: "ce1"}[i == 2]
+		rows += "<table:table-row>" + cell(style, r[0]) + cell(style, r[1]) + cell(style, r[2]) + "</table:table-row>"
+	}
+	style := func(name, line string) string {
+		return `<style:style style:name="` + name + `" style:family="table-cell"><style:text-properties style:text-line-through-style="` + line + `"/></style:style>`
+	}
+	content := strings.Replace(odsContent(`<table:table table:name="Results">`+rows+`</table:table>`), "<office:automatic-styles>", "<office:automatic-styles>"+style("ce1", "none")+style("ce2", "solid"), 1)
+	s, err := Read("alder-bank_2026-01-03.fods", []byte(strings.NewReplacer("<office:document-content ", `<office:document office:mimetype="application/vnd.oasis.opendocument.spreadsheet" `, "</office:document-content>", "</office:document>").Replace(content)), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, got := s.Parts[0], ""
+	p.Each(func(_ int, cells []string) error {
+		got += cellAt(cells, p.Index(Name)) + ":" + cellAt(cells, p.Index(Notes)) + "; "
+		return nil
+	})
+	if want := "Jo Lee:; Al Roe:" + struckThrough + "; Cy Dee:; Di Fox:; "; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	x := xlsReader{letters: []int{0, 4, 5}, struck: []bool{false, false, false, false, true}}
+	if x.strikes(0) || !x.strikes(2) || x.strikes(9) {
+		t.Error("the fonts of styles are counted wrongly")
+	}
+}
+
 // Workbooks of other kinds are read cell by cell as XLSX workbooks of the same cells are: their
 // dates and times by value, rows and columns where they stood.
 func TestOtherBooks(t *testing.T) {

@@ -17,6 +17,7 @@ const (
 	xlsEnd       = 0x000A
 	xlsDate1904  = 0x0022
 	xlsPassword  = 0x002F
+	xlsFont      = 0x0031
 	xlsContinue  = 0x003C
 	xlsTab       = 0x0085
 	xlsManyRK    = 0x00BD
@@ -72,7 +73,9 @@ type xlsReader struct {
 	at       int
 	tabs     []xlsTabPlace
 	texts    []string
-	styles   []int // number formats by style
+	styles   []int  // number formats by style
+	letters  []int  // fonts by style
+	struck   []bool // of fonts, whether their letters are struck through
 	formats  map[int]string
 	date1904 bool
 	w        *bookWriter
@@ -130,7 +133,9 @@ func (x *xlsReader) globals() error {
 		case kind == xlsFormat && len(b) >= 5:
 			x.formats[int(binary.LittleEndian.Uint16(b))], _ = xlsLetters(b[5:], int(binary.LittleEndian.Uint16(b[2:])), b[4]&1 == 1)
 		case kind == xlsCellStyle && len(b) >= 4:
-			x.styles = append(x.styles, int(binary.LittleEndian.Uint16(b[2:])))
+			x.styles, x.letters = append(x.styles, int(binary.LittleEndian.Uint16(b[2:]))), append(x.letters, int(binary.LittleEndian.Uint16(b)))
+		case kind == xlsFont && len(b) >= 4:
+			x.struck = append(x.struck, b[2]&8 != 0)
 		case kind == xlsTexts:
 			if err := x.sharedTexts(pieces); err != nil {
 				return err
@@ -251,7 +256,8 @@ func (x *xlsReader) tab(t xlsTabPlace) error {
 		c := bookCell{}
 		if kind != xlsResult && kind != xlsMerged {
 			c.row, c.column = int(binary.LittleEndian.Uint16(b)), int(binary.LittleEndian.Uint16(b[2:]))
-			c.format = x.format(int(binary.LittleEndian.Uint16(b[4:])))
+			style := int(binary.LittleEndian.Uint16(b[4:]))
+			c.format, c.struck = x.format(style), x.strikes(style)
 		}
 		switch {
 		case kind == xlsNumber && len(b) >= 14:
@@ -260,7 +266,7 @@ func (x *xlsReader) tab(t xlsTabPlace) error {
 			c.number, c.isNumber = rkNumber(binary.LittleEndian.Uint32(b[6:])), true
 		case kind == xlsManyRK:
 			for i := 4; i+6 <= len(b)-2; i += 6 {
-				cell := bookCell{row: c.row, column: c.column + (i-4)/6, number: rkNumber(binary.LittleEndian.Uint32(b[i+2:])), isNumber: true, format: x.format(int(binary.LittleEndian.Uint16(b[i:])))}
+				cell := bookCell{row: c.row, column: c.column + (i-4)/6, number: rkNumber(binary.LittleEndian.Uint32(b[i+2:])), isNumber: true, format: x.format(int(binary.LittleEndian.Uint16(b[i:]))), struck: x.strikes(int(binary.LittleEndian.Uint16(b[i:])))}
 				if err := x.w.set(cell); err != nil {
 					return err
 				}
@@ -319,6 +325,19 @@ func rkNumber(rk uint32) float64 {
 		n /= 100
 	}
 	return n
+}
+
+// strikes says whether the letters of a style are struck through. No font has the number 4
+// ([MS-XLS] 2.5.129).
+func (x *xlsReader) strikes(style int) bool {
+	if style >= len(x.letters) {
+		return false
+	}
+	font := x.letters[style]
+	if font > 4 {
+		font--
+	}
+	return font < len(x.struck) && x.struck[font]
 }
 
 // format is the number format of a style; "" for the general one.
