@@ -325,4 +325,26 @@ Ergebnisse!3 alder-bank 2026-01-03 Al Roe 18:29
 Ergebnisse!4 alder-bank 2026-01-03 Cy Dee 19:02
 Ergebnisse!5 alder-bank 2026-01-03 Di Fox 19:20
 `},
+	{"the days of the bests behind the times of one day", "results", `== Results
+Alder Bank, 3 January 2026
+Pos|Name|Time|Best|Date
+1|Jo Lee|18:20|18:02|2025-09-06
+2|Al Roe|18:31|18:31|2026-01-03
+3|Cy Dee|19:02|18:40|2025-04-12
+4|Di Fox|19:20|19:01|2024-07-13
+5|Ed Gow|20:30|19:59|2025-02-01
+== Ever
+Alder Bank
+Pos|Name|Time|Best|Date
+1|Jo Lee|18:02|18:02|2025-09-06
+2|Al Roe|18:31|18:31|2026-01-03
+3|Cy Dee|18:40|18:40|2025-04-12
+4|Di Fox|19:01|19:01|2024-07-13
+5|Ed Gow|19:59|19:59|2025-02-01
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+Results!6 alder-bank 2026-01-03 Di Fox 19:20
+Results!7 alder-bank 2026-01-03 Ed Gow 20:30
+`},
 }

@@ -41,3 +41,21 @@ func (p *Part) ranksManyRuns() bool {
 	}) // errStop is taken by the source
 	return rows >= leastRows && 3*on >= 2*(rows-1) && 2*other > on
 }
+
+// daysOfBests takes a column of days right behind one of personal bests for those of the bests, and
+// not of the runs, where the titles give one day and the places go on over all days: "Place | Name |
+// Time | Best | Date". Without a day above it is a ranking.
+func (p *Part) daysOfBests(titles []string) {
+	at := p.Index(Date)
+	if at < 1 || p.Index(PersonalBest) != at-1 || p.Index(Time) < 0 {
+		return
+	}
+	if _, dated := onlyDate(titles); !dated || !p.ranksManyRuns() {
+		return
+	}
+	for i, c := range p.Columns {
+		if c.Index == at {
+			p.Columns[i].Meaning, p.Columns[i].Why = Other, fmt.Sprintf("heading %q: the days of the bests in column %s", c.Heading, letters(at-1))
+		}
+	}
+}

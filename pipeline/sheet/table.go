@@ -348,6 +348,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if t.run != "" && onlyWords(tab, seasonTabs) {
 		tab = "" // the tab of a league that has its runs in columns
 	}
+	p.daysOfBests(append(slices.Clone(above), t.tab))
 	kind, why := partKind(p, tab, l.first >= 0, c.figures())
 	switch {
 	case o.Kind == Volunteers:
