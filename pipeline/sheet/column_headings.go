@@ -67,7 +67,9 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are codes, and no names")
 			}
 		case GivenName, FamilyName:
-			if numbers > .8 {
+			if clocks > .5 {
+				turn(Other, "its values are times") // "Last year", "First" of two laps
+			} else if numbers > .8 {
 				turn(Other, "its values are numbers")
 			} else if p.filled >= 8 && len(p.distinct) <= 2 {
 				turn(Other, "its values are no names")

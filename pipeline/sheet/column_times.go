@@ -565,10 +565,29 @@ func (s *settler) single() {
 		}
 		for _, c := range cols {
 			if c != best {
+				if m == Name && s.otherPeople(best, c) {
+					s.twoNames = []int{best, c}
+				}
 				s.set(c, Other, "heading %q; column %s is the %s", s.headings[c], letters(best), m)
 			}
 		}
 	}
+}
+
+// otherPeople says whether two columns of names hold full names of different people on nearly all rows,
+// of whom either may be who ran.
+func (s *settler) otherPeople(a, b int) bool {
+	n, apart := 0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+		x, y := anyOrder(trim(cellAt(r.cells, a))), anyOrder(trim(cellAt(r.cells, b)))
+		if x == "" && y == "" {
+			continue
+		}
+		if n++; strings.Contains(x, " ") && strings.Contains(y, " ") && !strings.Contains(x, y) && !strings.Contains(y, x) {
+			apart++
+		}
+	}
+	return n >= 3 && 10*apart >= 9*n && s.whole(a) > .9 && s.whole(b) > .9
 }
 
 // whole is the share of the cells of a column that are names of people: words without

@@ -236,7 +236,7 @@ func (s *settler) byValues() {
 		for i, p := range s.profiles {
 			switch {
 			case !free(i) || p.filled < 3:
-			case s.find(Date) < 0 && p.filled >= 8 && p.share(kDate) > .9 && s.inBlocks(i):
+			case s.find(Date) < 0 && p.filled >= 8 && p.share(kDate) > .9 && s.inBlocks(i) && !otherDate(fold(s.headings[i])):
 				s.set(i, Date, "heading %q not known, but its values are dates, each in many rows", s.headings[i])
 			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8 && !otherDate(fold(s.headings[i])):
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
@@ -277,7 +277,7 @@ func (s *settler) byValues() {
 			s.set(i, BirthYear, "its values are years behind a word for born")
 		case s.find(BirthYear) < 0 && s.find(Age) < 0 && s.twoFigureYears(i):
 			s.set(i, BirthYear, "its values are years of two figures: as ages none is from 22 to 39, and several are above 80 or begin with 0")
-		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5:
+		case s.find(Age) < 0 && p.shareOf(kInt) > .9 && p.whole && p.lo >= 4 && p.hi <= 100 && p.rising*10 < p.steps*8 && p.filled >= 5 && (len(p.distinct) < p.filled || p.filled < surelyTwice):
 			s.set(i, Age, "its values are whole numbers such as ages")
 		case s.find(BirthYear) < 0 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && len(p.distinct) > 1:
 			s.set(i, BirthYear, "its values are years")

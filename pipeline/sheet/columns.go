@@ -19,6 +19,7 @@ type settler struct {
 	goesBy       string  // heading of the times that count of several, where there is evidence
 	todays       bool    // the heading of the times says that they are today's
 	clockColumns []int   // columns of times of which no heading says which one counts
+	twoNames     []int   // two columns of full names of different people
 }
 
 // isTime says whether a column of this meaning holds running times.

@@ -645,6 +645,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if f := strings.Fields(fold(seg)); hasDate && !labelled && len(f) > 0 && !slices.ContainsFunc(f, func(w string) bool { return !dayLead[w] }) {
 			continue // "rozegrany dnia 3 maja 2026"
 		}
+		if f := strings.Fields(fold(seg)); hasDate && !labelled && len(f) > 0 && otherMatters[f[0]] && (len(f) == 1 || issued) {
+			continue // "Rules as of 1 January 2026"
+		}
 		if allIssueWords(seg) {
 			continue // "3 May 2026, published 5 May 2026", "Desde el 3 de mayo de 2014"
 		}
@@ -699,6 +702,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if !labelled && worksRun.MatchString(fold(seg)) {
 			w.weight -= 18
+		}
+		if !labelled && feasts.MatchString(fold(seg)) {
+			w.weight -= 25 // when it was, not where
 		}
 		if runningGroup.MatchString(whole) && !anyWord(seg, clubWords) && !labelled {
 			w.weight -= 25 // who runs there
@@ -796,6 +802,9 @@ var runForWhom = regexp.MustCompile(`(?i)\b(?:fun|charity|staff|sponsored|family
 
 // worksRun is a run called in one word after the firms or the school whose people run, folded.
 var worksRun = regexp.MustCompile(`^(?:bedrifts|firmen|firma|betriebs|bedrijven|foretags|virksomheds|skole|skol|schul)(?:lop|lopet|lauf|loop|lopp|loppet|lob)$`)
+
+// feasts are days of the year as runs on them are called. Common practice, no source.
+var feasts = regexp.MustCompile(`^(?:new years?(?: (?:eve|day))?|christmas(?: (?:eve|day))?|boxing day|easter(?: (?:sunday|monday|saturday))?|good friday|bank holiday(?: monday)?|may day|halloween|thanksgiving|valentines?(?: day)?|st (?:patrick|david|george|andrew)s day|silvester(?:lauf)?|neujahr(?:slauf)?|oster(?:montag|sonntag|lauf)?|ostern|weihnachten|pfingsten|pfingstmontag|saint sylvestre|noel|san silvestre|nochevieja|ano nuevo|capodanno|pasquetta|oudejaars(?:loop)?|nieuwjaars(?:loop)?|kerst(?:loop)?)$`)
 
 // runningGroup says that a line names people who run together.
 var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)

@@ -24,6 +24,7 @@ func otherRoute(line string) string {
 		return ""
 	}
 	for _, seg := range segments(cutSpans(line, false)) {
+		seg = reasonBehind.ReplaceAllString(seg, "")
 		words := strings.Fields(fold(seg))
 		if turnedWords.MatchString(strings.Join(words, " ")) {
 			return "reverse-route"
@@ -38,6 +39,9 @@ func otherRoute(line string) string {
 	}
 	return ""
 }
+
+// reasonBehind is why another route was used: "alternative course because of flooding".
+var reasonBehind = regexp.MustCompile(`(?i) (?:because|due to|owing to|as the|wegen|à cause|en raison|debido|a causa|wegens|vanwege|på grund)(?:[^\pL].*)?$`)
 
 // mayNameRoute says cheaply whether a folded line may name a route.
 func mayNameRoute(f string) bool {

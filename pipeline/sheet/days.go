@@ -19,7 +19,7 @@ var firstOfTwo = regexp.MustCompile(`(?:^|[^\d./-])(\d{1,2})(?:st|nd|rd|th)?(?:\
 // as the runs of a weekend: which of them it was is said elsewhere, or asked.
 func withFirstDays(text string, dates []foundDate) (out []foundDate) {
 	for _, f := range dates {
-		if len(f.readings) == 1 && f.readings[0].order == "" {
+		if len(f.readings) == 1 && (f.readings[0].order == "" || f.sep == '.') {
 			if m := firstDay.FindStringSubmatchIndex(text[:f.from]); m != nil {
 				r := f.readings[0]
 				if d, _ := strconv.Atoi(text[m[2]:m[3]]); d == r.d-1 {

@@ -71,11 +71,14 @@ func (p *Part) explain(g *grid) {
 // says nothing against it.
 func (p *Part) lettersExplained(lines []string) {
 	at := p.Index(Sex)
-	if at < 0 || at >= len(p.rules.kinds) {
+	if at < 0 {
+		at = p.Index(AgeGroup)
+	}
+	if at < 0 {
 		return
 	}
 	texts := columnTexts(p, at)
-	if len(texts) == 0 || len(texts) > 4 {
+	if len(texts) == 0 || len(texts) > 4 || slices.ContainsFunc(texts, func(t string) bool { return len([]rune(t)) > 1 }) {
 		return
 	}
 	for _, l := range lines {

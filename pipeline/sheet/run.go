@@ -175,6 +175,9 @@ func (rs *runSettler) ask(p *Part) {
 			p.ask(rs.sheet.Name, column, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Is the day written first (dmy) or the month (mdy)?", "--answer \"date order=dmy\"", "--answer \"date order=mdy\"")
 			return
 		}
+		if !p.Date.onlyOrder() {
+			flags = append(flags, "--date YEAR-MONTH-DAY\tif it was another day")
+		}
 		p.ask(rs.sheet.Name, -1, "date-unclear", p.Date.Text, strings.Join(says, " or "), "Which date was the run?", flags...)
 	case strings.HasPrefix(p.Date.From, "column"):
 		if text, ok := p.yearless(); ok {

@@ -67,7 +67,7 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
 var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
-	"week of", "weekend of", "woche vom", "semaine du", "first run", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to", "than last week", "than last time", "than on", "als letzte woche", "als am", "que la semaine derniere", "que la semana pasada", "rispetto alla settimana scorsa", "dan vorige week", "an forra veckan",
+	"week of", "weekend of", "woche vom", "semaine du", "first run", "first held", "first staged", "first took place", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to", "than last week", "than last time", "than on", "als letzte woche", "als am", "que la semaine derniere", "que la semana pasada", "rispetto alla settimana scorsa", "dan vorige week", "an forra veckan",
 	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
 
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
@@ -146,6 +146,9 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		if i := f.from; i > 0 && (title[i-1] == 'v' || title[i-1] == 'V') && (i == 1 || title[i-2] == ' ' || title[i-2] == '(') {
 			continue // "v2.1.26", an edition of the list
 		}
+		if f.readings[0].y == 0 && longAgo.MatchString(title[f.to:]) {
+			continue // "3 March 1941"
+		}
 		if notOfTheRun(before) {
 			listed = f.to
 			continue
@@ -159,6 +162,9 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	}
 	return out
 }
+
+// longAgo is a year behind a day on which nobody ran what is on a sheet.
+var longAgo = regexp.MustCompile(`^,? ?1[6-9]\d\d(?:\D|$)`)
 
 // notOfTheRun says whether the folded words before a date say that it is another day than
 // that of the run.

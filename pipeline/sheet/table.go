@@ -392,6 +392,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		p.askHeading(s.Name, lex, head[titleEnd-1], head[titleEnd])
 	}
 	c.askUntold(p, s.Name, headingRow)
+	c.sayBareAges(p, s.Name)
 	c.askNames(p, s.Name)
 	if t.run != "" {
 		p.Titles, p.titleFrom = append(p.Titles, t.run), t.runFrom

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -32,6 +33,15 @@ var traps = []struct{ name, text, want string }{
 	{"when the rules were made", "Alder Bank\nResults according to the rules of 1 March 2024\n" + threeTimes, "asks date-missing"},
 	{"faster than last week", "Alder Bank\nFaster than last week, 27 December 2025\n" + threeTimes, "asks date-missing"},
 	{"an edition of the list", "Alder Bank\nv2.1.26 final\n" + threeTimes, "asks date-missing"},
+	{"a weekend in figures", "Alder Bank\n3./4.1.2026\n" + threeTimes, "asks date-unclear"},
+	{"born long ago", "Alder Bank\nIn memory of our founder, born 3 March 1941\n2026\n" + threeTimes, "asks date-missing"},
+	{"the rules and the run", "Alder Bank\nRules as of 1 January 2025\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"when it was first held", "\"Alder Bank run 212, first held 4 January 2020\"\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
+	{"a day of the year", "Alder Bank\n\"New Year's Eve, 31 December 2025\"\n" + threeTimes, "alder-bank 2025-12-31: "},
+	{"last year's times", "Alder Bank\n3 January 2026\nPos,Name,Last year,Today\n1,Jo Lee,19:20,18:20\n2,Al Roe,19:31,18:31\n3,Cy Dee,17:40,18:40\n", "alder-bank 2026-01-03: "},
+	{"another course and why", "Alder Bank (alternative course because of flooding)\n3 January 2026\n" + threeTimes, "alder-bank-alternative-route 2026-01-03: "},
+	{"two columns of names of different people", "Alder Bank\n3 January 2026\nPos,Name,Name,Time\n1,Jo Lee,Ed Gow,18:20\n2,Al Roe,Ida Kay,18:31\n3,Cy Dee,Bo Hay,18:40\n", "asks names-unclear"},
+	{"two columns of names of the same people", "Alder Bank\n3 January 2026\nPos,Name,Name,Time\n1,Jo Lee,Lee Jo,18:20\n2,Al Roe,Al Roe,18:31\n3,Cy Dee,Cy Dee,18:40\n", "alder-bank 2026-01-03: "},
 	{"another route, by its letter", "Alder Bank\n3 January 2026\nRun on the B course today\n" + threeTimes, "alder-bank-b-route 2026-01-03: "},
 	{"another way round, in a sentence", "Alder Bank\n3 January 2026\nCourse run in reverse direction\n" + threeTimes, "alder-bank-reverse-route 2026-01-03: "},
 	{"next week's route", "Alder Bank\n3 January 2026\nNext week we run on the B course\n" + threeTimes, "alder-bank 2026-01-03: "},
@@ -52,6 +62,25 @@ func TestPlaceOfEach(t *testing.T) {
 		}
 		if got := s.Parts[0].Course.Value; got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
+
+// Numbers without a heading that stand once each are taken for ages in a small field, and said; in a
+// large one they are no ages.
+func TestBareAges(t *testing.T) {
+	for n, want := range map[int]Meaning{9: Age, 20: Other} {
+		text := "Alder Bank 3 January 2026\n"
+		for i := range n {
+			text += fmt.Sprintf("%d,%s %s,%d,%d:%02d\n", i+1, []string{"Jo", "Al", "Cy", "Di"}[i%4], []string{"Lee", "Roe", "Dee", "Fox", "Gow"}[i%5], 20+(i*37)%50, 18+i, 10+i)
+		}
+		s, err := Read("x.csv", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := s.Parts[0]
+		if got := p.Columns[2].Meaning; got != want || p.says("ages-without-heading", p.HeadingRow) != (want == Age) {
+			t.Errorf("%d lines: %v, %+v", n, got, p.Problems)
 		}
 	}
 }

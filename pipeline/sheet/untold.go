@@ -30,6 +30,13 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
 			"The times are times of day. Write the time of day at the start in a line above the table, as in Start 9:00, or into a column headed Start, then load the sheet again.")
 	}
+	if len(s.twoNames) == 2 && p.Kind != "names" {
+		a, b := s.twoNames[0], s.twoNames[1]
+		p.problem(sheet, headingRow, b, place.Waits, "names-unclear", rowText(s.headings), "one column with the names of those who ran",
+			"Columns "+letters(a)+" and "+letters(b)+" both hold names of people, and not the same ones. Write over the other one what its people are, such as Coach or Partner, and load the sheet again.")
+		s.askWhich(p, Name, "if those who ran stand %s", a, b)
+		return
+	}
 	clock := s.find(Time)
 	if clock >= 0 {
 		if from, to := s.hoursCut(clock); to != "" {
