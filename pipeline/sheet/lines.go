@@ -20,6 +20,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, statements := markupTables(text)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
+	text, gapped := besideByGaps(text)
 	text, beside := besideByTabs(timesBelowNames(plainPlaces(withoutStars(lapTotals(listedFacts(text))))))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(placesAbove(tidyEnds(mixedMarks(text)))))))
@@ -51,7 +52,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{spoken, "times in words were read as figures"},
 		{units, "times with their units were written with a colon"},
 		{told, toldInSentences},
-		{beside, "results beside one another were put one runner to a line, and the rows are counted so"},
+		{beside || gapped, "results beside one another were put one runner to a line, and the rows are counted so"},
 		{tied, "those who share a place were put one runner to a line, and the rows are counted so"},
 		{runOn, "lists that ran on within a line were put one runner to a line, and the rows are counted so"},
 		{scanned, "letters and gaps among the figures of times and places were read as the figures they stand for"},

@@ -19,7 +19,7 @@ func plainMessage(text []byte) (plain []byte, why string) {
 	if len(text) > typedBytes {
 		return text, ""
 	}
-	text = plainSigns(withoutTransferEncoding(text))
+	text = stampBehindDay.ReplaceAll(plainSigns(withoutTransferEncoding(text)), []byte("$1"))
 	if head := textLines(text[:min(len(text), 8<<10)]); !slices.ContainsFunc(head, ofMessage) {
 		return text, ""
 	}
@@ -47,6 +47,9 @@ func plainMessage(text []byte) (plain []byte, why string) {
 	}
 	return []byte(strings.Join(lines, "\n") + "\n"), strings.Join(done, "; ")
 }
+
+// stampBehindDay is the time of day, in halves of it, at which something was written, behind the day.
+var stampBehindDay = regexp.MustCompile(`(?im)^([^\d\n]{3,60}\b\d{1,2},? (?:19|20)\d\d),? \d{1,2}:[0-5]\d(?::[0-5]\d)? ?[ap]\.?m\.?[ \t]*\r?$`)
 
 // ofMessage is the cheap test that hardly any line of a table passes.
 func ofMessage(l string) bool {

@@ -397,7 +397,7 @@ func (p *partReader) takePlace(a *parts, piece string) (rest string) {
 			}
 		}
 		if !ok && p.last > 0 { // one left out, a second tie, or a new list
-			if k := placeNumberIn(s); k == 1 || k > p.last && k <= p.last+3 {
+			if k := placeNumberIn(s); k == 1 && hasDigit(s) || k > p.last && k <= p.last+3 {
 				n, ok = k, true
 			}
 		}
@@ -424,7 +424,7 @@ func (p *partReader) takePlace(a *parts, piece string) (rest string) {
 	return piece
 }
 
-var placeInside = regexp.MustCompile(`(?i)^(?:pos|place|position|no|nr|platz|p)?[.:]? ?[#(=]?(\d{1,4})(?:st|nd|rd|th|er|e|º|ª|°)?=?\)?[.):,]{0,2}$`)
+var placeInside = regexp.MustCompile(`(?i)^(?:pos|place|position|no|nr|platz|p)?[.:]? ?[#(=]?(\d{1,4}|[\dlIO]{1,3})(?:st|nd|rd|th|er|e|º|ª|°)?=?\)?[.):,]{0,2}$`)
 
 // placeNumberIn is the number in what may be a place, 0 for none.
 func placeNumberIn(s string) int {
@@ -432,7 +432,7 @@ func placeNumberIn(s string) int {
 	if m == nil {
 		return 0
 	}
-	n, _ := strconv.Atoi(m[1]) // four figures at most
+	n, _ := strconv.Atoi(asFigures.Replace(m[1])) // four figures at most
 	return n
 }
 
@@ -505,7 +505,7 @@ func (p *partReader) take(a *parts, piece string) bool {
 		a.notes = append(a.notes, piece)
 		return true
 	}
-	if class, note, ok := strings.Cut(piece, " "); ok && a.time != "" && a.group == "" && kindOf(class) == kGroup {
+	if class, note, ok := strings.Cut(piece, " "); ok && a.time != "" && a.group == "" && (kindOf(class) == kGroup || len(class) == 1 && kindOf(class) == kSex && len(a.texts) > 0) {
 		a.group = class
 		a.notes = append(a.notes, note)
 		return true
@@ -629,8 +629,16 @@ func nameTexts(all []*parts) bool {
 	if numbers > 0 && (10*numbers < 6*n || len(all) == 0) {
 		return false
 	}
-	if 10*oneWord >= 5*n {
-		return false // surnames before given names
+	if 10*oneWord >= 5*n { // surnames before given names
+		if 10*two < 9*n || 10*len(distinct[1]) < 7*two {
+			return false
+		}
+		for _, a := range all {
+			if a != nil && len(a.texts) > 1 {
+				a.texts = slices.Concat([]string{a.texts[0] + ", " + a.texts[1]}, a.texts[2:])
+			}
+		}
+		return nameTexts(all)
 	}
 	name := 0
 	if two > 2 && 3*len(distinct[0]) <= 2*two && len(distinct[1]) > len(distinct[0]) {

@@ -2,8 +2,10 @@ package sheet
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -152,6 +154,95 @@ func timesBelowNames(text []byte) []byte {
 		}
 	}
 	return out.Bytes()
+}
+
+// placeInGap is a place at the beginning of a line or behind a gap.
+var placeInGap = regexp.MustCompile(`(?i)(?:^| {2,})((?:pos\.? ?|no\.? ?|#|\()?(\d{1,4})(?:st|nd|rd|th|=)?[.):]{0,2}) +`)
+
+// spacedClock is a time with a blank behind its colon.
+var spacedClock = regexp.MustCompile(`^\d{1,3}: [0-5]\d(?:\s|$)`)
+
+// besideByGaps puts results that stand beside one another in gaps, " 1 Jo Lee 18:20     9. Al Roe
+// 29:44", below one another in the order of their places. Three lines or more have two and more;
+// each result has one time and words, and the places are all the numbers from the first on.
+// Results stand in the place of the lines that had them, from the first on.
+func besideByGaps(text []byte) (out []byte, split bool) {
+	if len(text) > typedBytes || bytes.IndexByte(text, '\t') >= 0 || !bytes.Contains(text, []byte("   ")) {
+		return text, false
+	}
+	lines := textLines(text)
+	results := map[int]string{}
+	first, last, least, most, many, of := -1, -1, 1<<30, 0, 0, 0
+	for i, l := range lines {
+		segments := resultsInLine(l)
+		if len(segments) < 2 && (first < 0 || len(segments) == 0) {
+			continue
+		}
+		if len(segments) > 1 {
+			many++
+		}
+		if last = i; first < 0 {
+			first = i
+		}
+		for _, s := range segments {
+			m := placeInGap.FindStringSubmatch(s)
+			place, _ := strconv.Atoi(m[2]) // four figures at most
+			if results[place] != "" {
+				return text, false
+			}
+			results[place] = fmt.Sprintf("%3d. %s", place, s[len(m[0]):])
+			least, most = min(least, place), max(most, place)
+			of++
+		}
+	}
+	if many < 3 || most-least+1 != of {
+		return text, false
+	}
+	var below []string
+	for k := least; k <= most; k++ {
+		below = append(below, results[k])
+	}
+	for _, l := range lines[first : last+1] {
+		if strings.TrimSpace(l) != "" && len(resultsInLine(l)) == 0 {
+			below = append(below, l) // what stands among them
+		}
+	}
+	return []byte(strings.Join(slices.Concat(lines[:first], below, lines[last+1:]), "\n") + "\n"), true
+}
+
+// resultsInLine cuts a line into results that begin with a place; nil where a part of it is none.
+func resultsInLine(l string) []string {
+	if len(l) > 400 {
+		return nil
+	}
+	starts := slices.DeleteFunc(placeInGap.FindAllStringSubmatchIndex(l, -1), func(m []int) bool {
+		return spacedClock.MatchString(l[m[2]:])
+	})
+	if len(starts) == 0 || strings.TrimSpace(l[:starts[0][2]]) != "" {
+		return nil
+	}
+	whole := func(s string) bool {
+		return hasLetter(s) && len(looseClockInside.FindAllStringIndex(s, 2)) == 1
+	}
+	var out []string
+	for k, m := range starts {
+		end := len(l)
+		if k+1 < len(starts) {
+			end = starts[k+1][2]
+		}
+		piece := l[m[2]:end]
+		if n := len(out); n > 0 && (!whole(piece) || !whole(out[n-1])) {
+			out[n-1] += piece // a number within a result
+		} else {
+			out = append(out, piece)
+		}
+	}
+	for k, s := range out {
+		if out[k] = strings.TrimRight(s, " "); !whole(s) || !placeInGap.MatchString(s) {
+			return nil
+		}
+	}
+	return out
 }
 
 // placedCell is a whole result in a cell: "9. Jo Lee 18:20".

@@ -9,7 +9,7 @@ import (
 
 // told is a result in a sentence: "Jo Lee won in 18:20".
 type told struct {
-	place, name, time string
+	place, name, group, time string
 }
 
 var (
@@ -22,6 +22,8 @@ var (
 	gluedMark     = regexp.MustCompile(`[\pL\d"'],[\pL\d"']|;[^\s]|,,`)
 	ordinalBehind = regexp.MustCompile(`^[^.;]{0,30}?\b(\d{1,3})(?:st|nd|rd|th)\b`)
 	ordinalAt     = regexp.MustCompile(`(?i)(?:^|[\s(])(?:platz |place |pos(?:ition)?\.? |no\.? |nr\.? )?(\d{1,3})(?:st|nd|rd|th|er|e|º|ª|°|\.|\)|:)(?: place)?[:,.]?\s*$|^\s*(\d{1,3})\s+$`)
+	// groupBehind is what may be a sex or a class, in brackets behind a name.
+	groupBehind = regexp.MustCompile(`^\s*\(([^()]{1,20})\)`)
 	// ofClub are small words between a runner and the club.
 	ofClub = set("of from for vom von de del du des da dei van voor för fran från z o")
 )
@@ -73,6 +75,11 @@ func proseLine(line string) (lead string, results []told, ok bool) {
 				r.place = orText(m[1], m[2])
 			} else if m := ordinalBehind.FindStringSubmatch(between[at[1]:]); m != nil && len(names) == 1 {
 				r.place = m[1]
+			}
+			if m := groupBehind.FindStringSubmatch(between[at[1]:]); m != nil {
+				if k := kindOf(m[1]); k == kSex || k == kGroup {
+					r.group = m[1]
+				}
 			}
 			results = append(results, r)
 		}
@@ -260,6 +267,9 @@ func proseBeside(lines []string, lists bool) (out []string, ok bool) {
 		}
 		for _, r := range c.results {
 			line, gap := r.name, " "
+			if r.group != "" {
+				line += " (" + r.group + ")"
+			}
 			if !lists {
 				gap = "\t"
 			}

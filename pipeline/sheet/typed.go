@@ -778,7 +778,7 @@ func clubsBehind(texts []string) (clubs []string, ok bool) {
 		for k := 2; k < len(raw) && clubs[i] == ""; k++ {
 			end := strings.Join(raw[k:], " ")
 			f := fold(end)
-			byWord := len(words) > 3 && clubWords[finalWord(end)]
+			byWord := len(words) > 3 && (clubWords[finalWord(end)] || clubEnds[finalWord(end)])
 			if byWord || ends[f] >= 3 || ends[f] == 2 && len(raw) > k+1 || noClub[f] {
 				clubs[i] = end
 				distinct[f] = true
