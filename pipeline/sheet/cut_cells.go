@@ -25,6 +25,9 @@ var (
 // spacedUnits is a time with its units and a blank in it, "22m 45s", "18 min 5 sec".
 var spacedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(\d{1,3})( ?(?:m|mins?|minutes?)\.?) {1,2}(\d{1,2})( ?(?:s|secs?|seconds?)?)(\.?(?:$|[^\d\pL:.]))`)
 
+// hoursBefore is one with hours: "1 hr 2 min 29".
+var hoursBefore = regexp.MustCompile(`\d ?(?:h|hrs?|hours?)[., ]{1,2}\d{1,2} ?m`)
+
 // unitClocks writes such times with a colon where four lines and more have one, so that no gap is
 // in them. What stands behind in a column keeps its place. Lines keep theirs.
 func unitClocks(text []byte) ([]byte, bool) {
@@ -34,7 +37,7 @@ func unitClocks(text []byte) ([]byte, bool) {
 	lines := bytes.Split(text, []byte("\n"))
 	n, divided := 0, 0
 	for i := 0; i < len(lines) && n < 12; i++ {
-		if bytes.IndexByte(lines[i], 'm') >= 0 && spacedUnits.Match(lines[i]) {
+		if bytes.IndexByte(lines[i], 'm') >= 0 && spacedUnits.Match(lines[i]) && !hoursBefore.Match(lines[i]) {
 			if n++; bytes.ContainsAny(lines[i], ",;|\t") {
 				divided++
 			}
@@ -45,7 +48,7 @@ func unitClocks(text []byte) ([]byte, bool) {
 	}
 	for i, l := range lines {
 		all := spacedUnits.FindAllSubmatchIndex(l, -1)
-		if len(all) == 0 {
+		if len(all) == 0 || hoursBefore.Match(l) {
 			continue
 		}
 		var out []byte

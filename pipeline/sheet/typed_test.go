@@ -241,3 +241,18 @@ func TestRunOnText(t *testing.T) {
 		t.Errorf("want refused, got %v", err)
 	}
 }
+
+// Times with units get a colon, but for those with hours, of which more would be left behind.
+func TestUnitClocks(t *testing.T) {
+	for _, k := range []struct{ line, want string }{
+		{"1 Jo Lee 22m 45s", "1 Jo Lee 22:45"},
+		{"1 Jo Lee 18 min 5 sec", "1 Jo Lee 18:05"},
+		{"1 Jo Lee 1 hr 2 min 29", "1 Jo Lee 1 hr 2 min 29"},
+		{"1 Jo Lee 1h 2m 29s", "1 Jo Lee 1h 2m 29s"},
+	} {
+		got, _ := unitClocks([]byte(strings.Repeat(k.line+"\n", 5)))
+		if first, _, _ := strings.Cut(string(got), "\n"); first != k.want {
+			t.Errorf("%q becomes %q, not %q", k.line, first, k.want)
+		}
+	}
+}
