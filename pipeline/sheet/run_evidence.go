@@ -132,6 +132,7 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 	}
 	listed := -1 // end of a date that was left out
 	unsure := -1 // of one of which nobody is sure
+	lived := -1  // of one of a year long ago
 	dates := withFirstDays(title, scanDates(title, loose))
 	for i, f := range dates {
 		if listed >= 0 && listed <= f.from && strings.Trim(strings.ReplaceAll(strings.ReplaceAll(title[listed:f.from], "and", ""), "und", ""), " ,;/&+-–") == "" {
@@ -146,7 +147,11 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 		if i := f.from; i > 0 && (title[i-1] == 'v' || title[i-1] == 'V') && (i == 1 || title[i-2] == ' ' || title[i-2] == '(') {
 			continue // "v2.1.26", an edition of the list
 		}
+		if lived >= 0 && lived <= f.from && untilDeath.MatchString(title[lived:f.from]) {
+			continue // "3 March 1941 - 9 May 2024"
+		}
 		if f.readings[0].y == 0 && longAgo.MatchString(title[f.to:]) {
+			lived = f.to
 			continue // "3 March 1941"
 		}
 		if notOfTheRun(before) {
@@ -165,6 +170,9 @@ func titleDates(title, from string, lex *lexicon, loose bool) (out []evidence) {
 
 // longAgo is a year behind a day on which nobody ran what is on a sheet.
 var longAgo = regexp.MustCompile(`^,? ?1[6-9]\d\d(?:\D|$)`)
+
+// untilDeath is what stands between such a day and the day on which somebody died.
+var untilDeath = regexp.MustCompile(`(?i)^,? ?1[6-9]\d\d[ ,;]*(?:[-–—†]|to|died|and died|bis|gestorben|gest\.|décédée?|fallecid[oa]|morto|overleden)?(?: on| am| le| el| il| op)? *$`)
 
 // notOfTheRun says whether the folded words before a date say that it is another day than
 // that of the run.

@@ -35,6 +35,7 @@ var traps = []struct{ name, text, want string }{
 	{"an edition of the list", "Alder Bank\nv2.1.26 final\n" + threeTimes, "asks date-missing"},
 	{"a weekend in figures", "Alder Bank\n3./4.1.2026\n" + threeTimes, "asks date-unclear"},
 	{"born long ago", "Alder Bank\nIn memory of our founder, born 3 March 1941\n2026\n" + threeTimes, "asks date-missing"},
+	{"lived from then to then", "Alder Bank\nIn memory of our founder (3 March 1941 - 9 May 2024)\n" + threeTimes, "asks date-missing"},
 	{"the rules and the run", "Alder Bank\nRules as of 1 January 2025\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
 	{"when it was first held", "\"Alder Bank run 212, first held 4 January 2020\"\n3 January 2026\n" + threeTimes, "alder-bank 2026-01-03: "},
 	{"a day of the year", "Alder Bank\n\"New Year's Eve, 31 December 2025\"\n" + threeTimes, "alder-bank 2025-12-31: "},
