@@ -56,6 +56,8 @@ func TestPartedLines(t *testing.T) {
 			"position 1, name Jo Lee, time 18:20, sex F\nposition 2, name Al Roe, time 18:31, sex M\nposition 3, name Cy Dee, time 18:40, sex M\nposition 4, name Di Fox, time 18:42, sex F\nposition 5, name Ed Gow, time 18:45, sex M"},
 		{"classes told in sentences", "Jo Lee (Senior Lady) won in 18:20.\nAl Roe (Vet 40 Man) was 2nd in 18:31.\nCy Dee (Senior Man) was 3rd in 18:40.\nDi Fox (Vet 50 Lady) was 4th in 18:42.\n",
 			"name Jo Lee, age-group Senior Lady, time 18:20\nname Al Roe, age-group Vet 40 Man, time 18:31\nname Cy Dee, age-group Senior Man, time 18:40\nname Di Fox, age-group Vet 50 Lady, time 18:42"},
+		{"tenths told in sentences", "Jo Lee won in 18:20.4.\nAl Roe was 2nd in 18:31.0.\nCy Dee was 3rd in 18:40.9.\nDi Fox was 4th in 18:42.\n",
+			"name Jo Lee, time 18:20.4\nname Al Roe, time 18:31.0\nname Cy Dee, time 18:40.9\nname Di Fox, time 18:42"},
 		{"who wrote it when", "Posted by ann » Sat Jan 03, 2026 4:12 pm\n\n1st Jo Lee, 18:20\n2nd Al Roe, 18:31\n3rd Cy Dee, 18:40\n4th Di Fox, 18:42\n5th Ed Gow, 18:45\n", plain},
 		{"years of birth of those without a time are no times", "Pos;Name;Time;Born\n1;Jo Lee;18:20;1984\n2;Al Roe;18:31;1999\n;Hal Job;DNF;1835\n3;Cy Dee;18:40;2011\n4;Di Fox;18:42;1984\n5;Ed Gow;18:45;1984\n",
 			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Roe, time 18:31\nname Hal Job, time DNF\nposition 3, name Cy Dee, time 18:40\nposition 4, name Di Fox, time 18:42\nposition 5, name Ed Gow, time 18:45"},

@@ -13,7 +13,7 @@ type told struct {
 }
 
 var (
-	proseClock = regexp.MustCompile(`(?:^|[^\d:.])((?:\d:)?\d{1,3}:[0-5]\d)(?:$|[^\d:])`)
+	proseClock = regexp.MustCompile(`(?:^|[^\d:.])((?:\d:)?\d{1,3}:[0-5]\d(?:[.,]\d{1,2})?)(?:$|[^\d:])`)
 	// properName is two words and more that begin with capitals, small words of names between.
 	properName = regexp.MustCompile(`\p{Lu}[\pL'’.-]*(?:[ \x{00A0}](?:(?:de|del|della|der|den|van|von|le|la|da|di|du|dos|ap|ab|ferch|zu|ter|ten) ){0,2}\p{Lu}[\pL'’-]*)+`)
 	// behindName is what may stand between names of a group, and between its times.
