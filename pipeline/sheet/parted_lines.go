@@ -28,6 +28,9 @@ func partedLines(text, cells []byte, divides byte, told bool) []string {
 	}
 	lines := textLines(text)
 	lex := newLexicon(Options{})
+	if inParts(textLines(cells), divides, lex) {
+		return nil
+	}
 	for _, mark := range partMarks(lines) {
 		out := (&partReader{mark: mark}).cut(lines, lex)
 		if out == nil {
@@ -39,6 +42,35 @@ func partedLines(text, cells []byte, divides byte, told bool) []string {
 		}
 	}
 	return nil
+}
+
+// inParts says whether the lines are those of a table whose heading has places or names, and minutes and seconds in
+// columns of their own, "Name,Mins,Secs", with as many cells on nine in ten lines: the time of such a row is
+// in no one cell.
+func inParts(lines []string, divides byte, lex *lexicon) bool {
+	mark := string(rune(divides))
+	for i, l := range lines[:min(len(lines), headingLooks)] {
+		heading := strings.Split(l, mark)
+		who, units := false, map[byte]bool{}
+		for _, h := range heading {
+			g := lex.read(h)
+			who = who || g.known && isWho(g.meaning)
+			units[unitHeading(h)] = true
+		}
+		if !who || !units['m'] || !units['s'] {
+			continue
+		}
+		same, all := 0, 0
+		for _, l := range lines[i+1:] {
+			if n := strings.Count(l, mark); n > 0 {
+				if all++; n == len(heading)-1 {
+					same++
+				}
+			}
+		}
+		return same > 0 && same*10 >= all*9
+	}
+	return false
 }
 
 // shortText is a text of which every line may be looked at once more.
