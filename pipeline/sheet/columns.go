@@ -46,7 +46,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 				g.misspelt = true
 			}
 		}
-		if m, ok := lex.saidOf(h, i); ok {
+		if m, ok := lex.saidOf(headings, i); ok {
 			g = guess{meaning: m, known: true, forced: true, said: true}
 		}
 		s.guesses = append(s.guesses, g)

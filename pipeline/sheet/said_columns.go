@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -11,7 +10,7 @@ import (
 )
 
 // ColumnAnswer is what the answers begin with that say what a column holds, the heading behind it, or
-// the letter of a column that has none: "column T1=time", "column D=name".
+// the letter of a column that has none of its own: "column T1=time", "column D=name".
 const ColumnAnswer = "column "
 
 // saidColumns are the meanings that somebody gave to columns, by folded heading and by the letters of a
@@ -37,16 +36,28 @@ func saidKey(column string) string {
 	return column
 }
 
-// saidOf is what somebody said of a column.
-func (l *lexicon) saidOf(heading string, column int) (Meaning, bool) {
+// saidOf is what somebody said of a column under some headings.
+func (l *lexicon) saidOf(headings []string, column int) (Meaning, bool) {
 	if len(l.said) == 0 {
 		return Other, false
 	}
-	if heading == "" {
-		heading = letters(column)
-	}
-	m, ok := l.said[saidKey(heading)]
+	m, ok := l.said[saidKey(answerName(headings, column))]
 	return m, ok
+}
+
+// answerName is what a column is called in answers: its heading, or its letter where it has none, one
+// that stands twice or one with a mark of answers.
+func answerName(headings []string, column int) string {
+	h := cellAt(headings, column)
+	if h == "" || strings.ContainsAny(h, ";=\"\n\t") || len(h) > 60 {
+		return letters(column)
+	}
+	for k, other := range headings {
+		if k != column && saidKey(other) == saidKey(h) {
+			return letters(column)
+		}
+	}
+	return h
 }
 
 // bySaid takes the columns of which somebody has said what they hold for that, and no other column
@@ -69,40 +80,22 @@ func (s *settler) bySaid() {
 	}
 }
 
-// askWhich gives a question the answers that say which of several columns holds something; none where
-// their headings can't be told apart in an answer.
+// askWhich gives a question the answers that say which of several columns holds something.
 func (s *settler) askWhich(p *Part, m Meaning, when string, columns ...int) {
 	var answers []place.Answer
 	for _, i := range columns {
-		flags := s.columnFlags(i, m)
-		if flags == "" {
-			return
+		which := "of column " + letters(i)
+		if name := answerName(s.headings, i); name == s.headings[i] {
+			which = fmt.Sprintf("under “%s”", name)
 		}
-		which := fmt.Sprintf("under “%s”", s.headings[i])
-		if s.headings[i] == "" {
-			which = "of column " + letters(i)
-		}
-		answers = append(answers, place.Answer{Flags: flags, When: fmt.Sprintf(when, which)})
+		answers = append(answers, place.Answer{Flags: s.columnFlags(i, m), When: fmt.Sprintf(when, which)})
 	}
 	p.Problems[len(p.Problems)-1].Answers = place.AnswerLines(answers...)
 }
 
-// columnFlags is how somebody says that a column holds something, "" where its heading stands twice or
-// has a mark of answers.
+// columnFlags is how somebody says that a column holds something.
 func (s *settler) columnFlags(i int, m Meaning) string {
-	h := s.headings[i]
-	if strings.ContainsAny(h, ";=\"\n\t") || len(h) > 60 {
-		return ""
-	}
-	for k, other := range s.headings {
-		if k != i && h != "" && saidKey(other) == saidKey(h) {
-			return ""
-		}
-	}
-	if h == "" {
-		h = letters(i)
-	}
-	return fmt.Sprintf("--answer %q", ColumnAnswer+h+"="+m.String())
+	return fmt.Sprintf("--answer %q", ColumnAnswer+answerName(s.headings, i)+"="+m.String())
 }
 
 // askUnused holds a sheet of which somebody has said what a column holds that it has not.
@@ -111,8 +104,9 @@ func (s *Sheet) askUnused(o Options) {
 		var headings []string
 		found := false
 		for _, p := range s.Parts {
-			for _, c := range p.Columns {
-				h := cmp.Or(c.Heading, letters(c.Index))
+			own := p.Headings()
+			for i := range own {
+				h := answerName(own, i)
 				found = found || saidKey(h) == saidKey(column)
 				if !slices.Contains(headings, h) {
 					headings = append(headings, h)

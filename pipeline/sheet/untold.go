@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -86,7 +87,14 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 func (s *settler) askOfTimes(p *Part, sheet string, headingRow, clock int) {
 	if i := s.secondWatch(clock); i >= 0 {
 		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "one column headed Time",
-			"Two columns with the same heading hold times that differ by a second or two, as those of two watches. Keep the one that counts, or write Time above it and Watch 2 above the other, and load the sheet again.")
+			"Two columns with the same heading hold times that differ by a second or two, as those of two watches. Say which counts, or take the other out and load the sheet again.")
+		s.askWhich(p, Time, "if the times %s count", min(i, clock), max(i, clock))
+		return
+	}
+	if i := s.otherOfHeading(clock); i >= 0 {
+		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "one column headed Time",
+			"Two columns with the same heading hold different times, and the places follow both. Say which counts, or take the other out and load the sheet again.")
+		s.askWhich(p, Time, "if the times %s count", min(i, clock), max(i, clock))
 		return
 	}
 	if i := s.lapsDiffer(clock); i >= 0 {
@@ -321,6 +329,31 @@ func (s *settler) otherTimes(clock int) int {
 	return -1
 }
 
+// otherOfHeading is another column under the very heading of the times, as full as they are, whose times
+// differ from these by more than a few seconds on a fifth of the rows, and which the places follow as well
+// or none follows alone; -1 for none.
+func (s *settler) otherOfHeading(clock int) int {
+	for i, g := range s.guesses {
+		if i == clock || g.said || s.guesses[clock].said || s.headings[i] == "" || fold(s.headings[i]) != fold(s.headings[clock]) ||
+			s.late(i) != s.late(clock) || s.rounded(i) != s.rounded(clock) || s.followedAlone(clock, i) {
+			continue
+		}
+		rows, differ := 0, 0
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] {
+			if a, b := secondsOf(r.cells, clock), secondsOf(r.cells, i); a > 0 && b > 0 {
+				if rows++; math.Abs(a-b) > 5 {
+					differ++
+				}
+			}
+		}
+		own, other := s.profiles[clock], s.profiles[i]
+		if rows >= 3 && 5*differ >= rows && 10*rows >= 8*own.filled && 10*own.rising*max(1, other.steps) <= 10*other.rising*max(1, own.steps)+own.steps*other.steps {
+			return i
+		}
+	}
+	return -1
+}
+
 // secondWatch is another column under the very heading of the times, whose times differ from
 // these on some rows and by no more than a few seconds on any; -1 for none.
 func (s *settler) secondWatch(clock int) int {
@@ -417,11 +450,9 @@ func (s *settler) askNames(p *Part, sheet string) {
 		if s.partsOfNames(i, i+1) {
 			p.problem(sheet, 0, i, place.Waits, "name-columns-unclear", "columns "+letters(i)+" and "+letters(i+1), "a heading above each column",
 				"Say which has the first names; or write above the columns what they hold, such as Place, First name, Surname and Time, and load the sheet again.")
-			if given, family := s.columnFlags(i, GivenName), s.columnFlags(i+1, GivenName); given != "" && family != "" {
-				p.Problems[len(p.Problems)-1].Answers = place.AnswerLines(
-					place.Answer{Flags: given + " " + s.columnFlags(i+1, FamilyName), When: "if column " + letters(i) + " has the first names"},
-					place.Answer{Flags: family + " " + s.columnFlags(i, FamilyName), When: "if column " + letters(i+1) + " has them"})
-			}
+			p.Problems[len(p.Problems)-1].Answers = place.AnswerLines(
+				place.Answer{Flags: s.columnFlags(i, GivenName) + " " + s.columnFlags(i+1, FamilyName), When: "if column " + letters(i) + " has the first names"},
+				place.Answer{Flags: s.columnFlags(i+1, GivenName) + " " + s.columnFlags(i, FamilyName), When: "if column " + letters(i+1) + " has them"})
 			return
 		}
 	}
