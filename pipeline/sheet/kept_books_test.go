@@ -347,4 +347,16 @@ Results!5 alder-bank 2026-01-03 Cy Dee 19:02
 Results!6 alder-bank 2026-01-03 Di Fox 19:20
 Results!7 alder-bank 2026-01-03 Ed Gow 20:30
 `},
+	{"a cover with the place and, on a line of its own, the weekday's run", "results", `== Voorblad
+
+|Duinrand Noord
+|5 km zaterdagloop
+|zaterdag 3 januari 2026
+== Uitslagen
+Plaats|Naam|Tijd
+1|Jo Lee|18:20
+2|Al Roe|18:31
+`, `Uitslagen!2 duinrand-noord 2026-01-03 Jo Lee 18:20
+Uitslagen!3 duinrand-noord 2026-01-03 Al Roe 18:31
+`},
 }

@@ -104,6 +104,9 @@ func (rs *runSettler) share(parts []*Part) {
 		best := courseWord{}
 		for _, t := range rs.sheet.cover {
 			for _, w := range courseWords(t, rs.lex, rs.book) {
+				if w.why == leftOfTitle && isDayRun(w.text) {
+					w.weight -= ofClubOnly // "zaterdagloop", below the name of the place
+				}
 				if w.weight > best.weight {
 					best = w
 				}
