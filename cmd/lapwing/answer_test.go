@@ -99,7 +99,7 @@ func TestAnswersOfferWhatIsKnown(t *testing.T) {
 		"sheets/alder-bank_2026-10-03.csv": fieldSheet(12),
 		"sheets/x.csv":                     "24 October 2026\nPos,Name,Time\n1,Zed Zonk,18:20\n2,Yul Yonk,18:31\n",
 		"sheets/alder-bank_2026-10-10.csv": "Pos,Name,Time\n" + rows,
-		"sheets/alder-bank_2026-10-17.csv": "Pos,Name,Time,Time\n1,Ana Sol,20:01,20:02\n2,Ben Orr,21:02,21:01\n3,Cy Ash,22:02,22:02\n4,Di Fay,22:09,22:10\n5,Ed Gil,22:33,22:34\n",
+		"sheets/alder-bank_2026-10-17.csv": "Pos,Name,Lap 1\n1,Ana Sol,7:01\n2,Ben Orr,7:02\n3,Cy Ash,7:22\n4,Di Fay,7:29\n5,Ed Gil,7:33\n",
 	})
 	plainly(t, "load", "alder-bank_2026-10-03.csv")
 	out := plainly(t, "load", "sheets").out
