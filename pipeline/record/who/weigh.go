@@ -443,10 +443,12 @@ func (p *part) furtherDiffer(x, y int32) bool {
 	return true
 }
 
-// soundsLike says whether two names of four letters and more have one Soundex
-// code and are three slips apart at most.
+// soundsLike says whether two names of four letters and more have one Soundex code and are
+// one slip apart for every three letters of the longer, and three at most: the code of a short name
+// says too little for more, that of Page is Pask's.
 func (p *part) soundsLike(x, y int32) bool {
-	return p.sound[x] == p.sound[y] && p.sound[x] != "" && text.Within(p.text[x], p.text[y], 3)
+	letters := max(len(p.text[x]), len(p.text[y]))
+	return p.sound[x] == p.sound[y] && p.sound[x] != "" && text.Within(p.text[x], p.text[y], min(letters/3, 3))
 }
 
 // slipWeight weighs two names one slip apart. A name far rarer than the other

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"lapwing/pipeline/record/name"
 	"lapwing/pipeline/unit"
 )
 
@@ -168,6 +169,27 @@ func TestFurtherNamesDiffer(t *testing.T) {
 	for i, want := range map[int]Level{1: Differs, 2: FirstOnly, 3: FirstOnly, 4: FirstOnly} {
 		if l, _ := m.compareGiven(m.names.keys[m.names.of[0]].given, m.names.keys[m.names.of[i]].given); l != want {
 			t.Errorf("%s and %s: level %d, want %d", m.in[0].Full, m.in[i].Full, l, want)
+		}
+	}
+}
+
+// Names that may have been written down by ear: the shorter they are, the fewer slips apart.
+func TestSoundsLike(t *testing.T) {
+	for _, k := range []struct {
+		a, b string
+		want bool
+	}{
+		{"stephens", "stevens", true},
+		{"johanson", "johannsen", true},
+		{"smith", "smyth", true},
+		{"pask", "page", false},
+		{"moore", "muir", false},
+		{"brown", "bryan", false},
+		{"thompson", "hudson", false},
+	} {
+		p := &part{text: []string{k.a, k.b}, sound: []string{name.Soundex(k.a), name.Soundex(k.b)}}
+		if got := p.soundsLike(0, 1); got != k.want || p.soundsLike(1, 0) != got {
+			t.Errorf("%s and %s sound alike: %v", k.a, k.b, got)
 		}
 	}
 }
