@@ -201,10 +201,10 @@ func (n recordNode) ofRecords() bool {
 func (w *recordWriter) table(n recordNode) {
 	w.tables++
 	at := map[string]int{}
-	var heads []string
-	var rows [][]string
+	var heads, row []string
+	rows := recordWriter{limits: w.limits}
 	for _, item := range n.items {
-		row := make([]string, len(heads))
+		row = row[:0]
 		var put func(item recordNode, within string)
 		put = func(item recordNode, within string) {
 			for i, v := range item.items {
@@ -238,16 +238,13 @@ func (w *recordWriter) table(n recordNode) {
 			}
 		}
 		put(item, "")
-		rows = append(rows, row)
+		rows.row(row...)
 	}
 	if len(w.out) > 0 {
 		w.out = append(w.out, '\n')
 	}
 	w.row(heads...)
-	for _, r := range rows {
-		w.row(r...)
-	}
-	w.out = append(w.out, '\n')
+	w.out = append(append(w.out, rows.out...), '\n')
 }
 
 // plain is the text of a value that is no record; of a list, its texts one behind the other.

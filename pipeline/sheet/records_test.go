@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -68,5 +69,18 @@ func TestProgramRecordsRedacted(t *testing.T) {
 	plain := `[{"place":1,"name":"Jo Lee","time":"18:20"}]`
 	if out, err := Redact("x.json", []byte(plain), Options{}, r); err != nil || string(out) != plain {
 		t.Errorf("%q, %v", out, err)
+	}
+}
+
+// An element of very many names in it, which would take long to tell apart, is refused.
+func TestRecordsOfManyNames(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("<?xml version=\"1.0\"?>\n<results>\n<r>")
+	for i := range 2000 {
+		fmt.Fprintf(&b, "<a%d>x</a%d>\n", i, i)
+	}
+	b.WriteString("</r></results>")
+	if _, err := Read("x.xml", []byte(b.String()), Options{}); err == nil || !strings.Contains(err.Error(), "more than 1000 others") {
+		t.Errorf("told %v", err)
 	}
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"slices"
 )
 
@@ -38,15 +39,16 @@ func xmlRecords(text []byte, l Limits) (recordNode, error) {
 			return recordNode{}, errors.New("it has no element")
 		case xmlOpen:
 			name := string(x.name)
-			n, err := readElement(x, name, 0)
+			n, err := readElement(x, name, 0, l.Columns)
 			return recordNode{record: true, keys: []string{name}, items: []recordNode{n}}, err
 		}
 	}
 }
 
 // readElement reads the element that has just been opened: text where it holds nothing else, a
-// record otherwise. Text beside attributes goes by the name of the element.
-func readElement(x *xmlScanner, name string, depth int) (recordNode, error) {
+// record otherwise. Text beside attributes goes by the name of the element. A record has at most so
+// many values of other names as a row has cells.
+func readElement(x *xmlScanner, name string, depth, most int) (recordNode, error) {
 	if depth > deepestRecord {
 		return recordNode{}, errors.New("too many elements one within the other")
 	}
@@ -56,6 +58,9 @@ func readElement(x *xmlScanner, name string, depth int) (recordNode, error) {
 	}
 	var text []byte
 	for {
+		if len(n.keys) > most {
+			return n, fmt.Errorf("an element has more than %d others of different names in it", most)
+		}
 		if err := x.next(); err != nil {
 			return n, err
 		}
@@ -66,7 +71,7 @@ func readElement(x *xmlScanner, name string, depth int) (recordNode, error) {
 			text = append(text, x.text...)
 		case xmlOpen:
 			inner := string(x.name)
-			item, err := readElement(x, inner, depth+1)
+			item, err := readElement(x, inner, depth+1, most)
 			if err != nil {
 				return n, err
 			}
