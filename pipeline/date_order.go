@@ -65,40 +65,6 @@ const (
 
 const dateOrderSettled = "date-order-settled"
 
-// applyOrder hands the answers about the order of day and month to the reader of
-// sheets.
-func applyOrder(o *sheet.Options, answers map[string]string) error {
-	o.AnyWeekday = answers[weekdayAnswer] == "any"
-	if said, ok := answers[yearAnswer]; ok {
-		if err := checkAnswer(yearAnswer, said); err != nil {
-			return err
-		}
-		o.YearSaid = said
-	}
-	if said, ok := answers[orderAnswer]; ok {
-		if err := checkAnswer(orderAnswer, said); err != nil {
-			return err
-		}
-		o.OrderSaid = said
-	}
-	for key, word := range answers {
-		if column, ok := strings.CutPrefix(key, sheet.ColumnAnswer); ok {
-			if err := checkAnswer(key, word); err != nil {
-				return err
-			}
-			if o.Columns == nil {
-				o.Columns = map[string]string{}
-			}
-			o.Columns[column] = word
-		}
-	}
-	o.Official, o.OfficialBefore = answers[officialAnswer], answers[officialAnswer+record.AsBefore]
-	if before := answers[orderAnswer+record.AsBefore]; before != "" && o.DateOrder == "" {
-		o.DateOrder, o.OrderWhy, _ = strings.Cut(before, " ")
-	}
-	return nil
-}
-
 // noteOrder says on a sheet that the order of its day and month was settled by
 // others.
 func noteOrder(s *sheet.Sheet, o *sheet.Options) {

@@ -221,7 +221,7 @@ func (pl *Pipeline) openParts(name string, data []byte, hand ByHand) (*parsedShe
 	}
 	o, meant := pl.sheetOptions(hand), coursesMeant(answers)
 	o.Courses = withMeant(o.Courses, meant)
-	if err := applyOrder(&o, answers); err != nil {
+	if err := applyAnswers(&o, answers); err != nil {
 		return nil, err
 	}
 	applySeries(&o, answers)

@@ -470,7 +470,7 @@ func (k *groupColumn) nineYears() {
 // mark of what is left out says so, or the numbers do: one in eight is 90 or more, at most one in eight
 // from 17 to 44, as most ages are, and most are no multiples of five, as groups begin with.
 func (k *groupColumn) yearsBesideLetters(heading string) {
-	said := !saysAges(heading) && slices.ContainsFunc(strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" /().,&+-", r) }), func(w string) bool { return yearHeadings[w] })
+	said := !saysAges(heading) && slices.ContainsFunc(headingParts(heading), func(w string) bool { return yearHeadings[w] })
 	all, old, grown, fives, marked := 0, 0, 0, 0, 0
 	for _, e := range k.entries {
 		switch {
@@ -564,10 +564,15 @@ func (k *groupColumn) menByV() {
 	}
 }
 
+// headingParts are the words of a folded heading between its marks: "age", "sex" of "age/sex".
+func headingParts(heading string) []string {
+	return strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" /().,&+-", r) })
+}
+
 // saysAges says whether a folded heading announces ages, with a sex or without, and no groups:
 // "Age/sex".
 func saysAges(heading string) (ages bool) {
-	for _, w := range strings.FieldsFunc(heading, func(r rune) bool { return strings.ContainsRune(" /().,&+-", r) }) {
+	for _, w := range headingParts(heading) {
 		switch {
 		case ageHeadings[w], w == "ages", w == "ans", w == "ika", w == "vanus", w == "oed":
 			ages = true

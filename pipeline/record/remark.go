@@ -56,7 +56,7 @@ func (r *Reader) remark(s string) remark {
 	m.first, m.sure = startsWithStatus(r.scratch)
 	if m.status == OK && !m.sure {
 		folded := string(r.scratch)
-		if (text.Uncounted(folded) || text.NotWholeCourse(folded) || text.NotOfThisRun(folded) || text.OtherClock(folded) || text.DoubtedTime(folded, r.usualKM) || text.SetAside(folded) || r.otherWay(folded)) && !saysBefore(folded, false) {
+		if (text.AgainstTime(folded, r.usualKM) || r.otherWay(folded)) && !saysBefore(folded, false) {
 			m.status = Untimed
 		}
 	}

@@ -70,12 +70,13 @@ func cellNotes(zr *zip.Reader, tab *zip.File) map[int]string {
 		if !decode(target, &list) || len(list.Comments) > mostNotes {
 			return nil
 		}
-		said := map[string]int{}
-		for _, c := range list.Comments {
-			said[noteText(strings.Join(append(c.Text, c.Runs...), ""))]++
+		said, texts := map[string]int{}, make([]string, len(list.Comments))
+		for i, c := range list.Comments {
+			texts[i] = noteText(strings.Join(append(c.Text, c.Runs...), ""))
+			said[texts[i]]++
 		}
-		for _, c := range list.Comments {
-			note := noteText(strings.Join(append(c.Text, c.Runs...), ""))
+		for i, c := range list.Comments {
+			note := texts[i]
 			_, row, err := excelize.CellNameToCoordinates(c.Ref)
 			if err != nil || !aboutResult(note) || len(note) > longestNote || 4*said[note] > len(list.Comments) && said[note] >= leastOfList {
 				continue
@@ -94,7 +95,7 @@ func cellNotes(zr *zip.Reader, tab *zip.File) map[int]string {
 func aboutResult(note string) bool {
 	const usualKM = usualDistance / 1000
 	f := fold(note)
-	return saysEnded(f) || text.Uncounted(f) || text.NotWholeCourse(f) || text.DoubtedTime(f, usualKM) || text.NotOfThisRun(f) || text.OtherClock(f) || text.SetAside(f) || text.Disputes(f)
+	return saysEnded(f) || text.AgainstTime(f, usualKM) || text.Disputes(f)
 }
 
 // noteText is a note without the name of its author, which programs put on a line above it, and

@@ -330,17 +330,7 @@ func (p *partReader) cut(lines []string, lex *lexicon) []string {
 		}
 	}
 	countedSexes(cuts)
-	dropSame(cuts, texts)
-	sexesBeside(cuts, texts)
-	if !nameParts(cuts, texts) {
-		return nil
-	}
-	if placed > 0 {
-		addNumbered(lines, cuts)
-	} else {
-		dottedRise(cuts)
-	}
-	return writeTyped(lines, cuts, first)
+	return settleTyped(lines, cuts, texts, placed > 0, first)
 }
 
 // withoutUnplaced leaves out the lines with a time and no place before the first and behind the last

@@ -172,9 +172,11 @@ func besideByGaps(text []byte) (out []byte, split bool) {
 	}
 	lines := textLines(text)
 	results := map[int]string{}
+	held := make([]bool, len(lines)) // that they hold results
 	first, last, least, most, many, of := -1, -1, 1<<30, 0, 0, 0
 	for i, l := range lines {
 		segments := resultsInLine(l)
+		held[i] = len(segments) > 0
 		if len(segments) < 2 && (first < 0 || len(segments) == 0) {
 			continue
 		}
@@ -202,9 +204,9 @@ func besideByGaps(text []byte) (out []byte, split bool) {
 	for k := least; k <= most; k++ {
 		below = append(below, results[k])
 	}
-	for _, l := range lines[first : last+1] {
-		if strings.TrimSpace(l) != "" && len(resultsInLine(l)) == 0 {
-			below = append(below, l) // what stands among them
+	for i := first; i <= last; i++ {
+		if strings.TrimSpace(lines[i]) != "" && !held[i] {
+			below = append(below, lines[i]) // what stands among them
 		}
 	}
 	return []byte(strings.Join(slices.Concat(lines[:first], below, lines[last+1:]), "\n") + "\n"), true

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // Records that a program kept in XML (W3C, Extensible Markup Language 1.0, 5th ed.) are read like
@@ -13,15 +14,9 @@ import (
 
 // startsXMLRecords says whether folded text is XML that is no document of an office program.
 func startsXMLRecords(lower string) bool {
-	if len(lower) < 6 || lower[:5] != "<?xml" {
-		return false
-	}
-	for _, office := range []string{"mso-application", "schemas-microsoft-com:office", "opendocument", "<svg", "<!doctype"} {
-		if bytes.Contains([]byte(lower), []byte(office)) {
-			return false
-		}
-	}
-	return true
+	ofOffice := func(word string) bool { return strings.Contains(lower, word) }
+	return len(lower) > len("<?xml") && strings.HasPrefix(lower, "<?xml") &&
+		!slices.ContainsFunc([]string{"mso-application", "schemas-microsoft-com:office", "opendocument", "<svg", "<!doctype"}, ofOffice)
 }
 
 // xmlRecords reads the records of a text in XML, without the line that declares it.

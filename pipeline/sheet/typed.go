@@ -113,12 +113,18 @@ func typedLines(lines []string, delim byte) []string {
 	}
 	countedSexes(cuts)
 	givenBehindComma(cuts, texts)
+	return settleTyped(lines, cuts, texts, placed > 0, first)
+}
+
+// settleTyped settles what of the texts, a name and what follows it, is the name, and writes the rows
+// of lines that were cut; first is the first of these. nil where it can't be told how far a name goes.
+func settleTyped(lines []string, cuts []*typed, texts []string, placed bool, first int) []string {
 	dropSame(cuts, texts)
 	sexesBeside(cuts, texts)
 	if !nameParts(cuts, texts) {
 		return nil
 	}
-	if placed > 0 {
+	if placed {
 		addNumbered(lines, cuts)
 	} else {
 		dottedRise(cuts)

@@ -13,10 +13,11 @@ import (
 // under a line of their own, "Did not finish:". out is changed in place; a line with a tab is one that
 // was cut.
 func untimedRows(out []string) {
-	name, time, first := nameTimeColumns(out)
+	first := slices.IndexFunc(out, func(l string) bool { return strings.IndexByte(l, '\t') >= 0 })
 	if first < 0 {
 		return
 	}
+	name, time := -1, -1     // not looked for before somebody stands there
 	over, below := "", false // what a line above says of those below it, and whether somebody stands there
 	for i := first + 1; i < len(out); i++ {
 		l := trim(out[i])
@@ -25,6 +26,7 @@ func untimedRows(out []string) {
 			continue
 		}
 		who, ended, ok := endedBeside(l)
+		kind := countBehind.ReplaceAllString(l, "")
 		switch {
 		case ok:
 			over = ""
@@ -33,14 +35,19 @@ func untimedRows(out []string) {
 			continue
 		case l == "":
 			continue
-		case saysHowEnded(countBehind.ReplaceAllString(l, "")):
-			over, below = strings.Trim(countBehind.ReplaceAllString(l, ""), edgeMarks+"()[]"), false
+		case saysHowEnded(kind):
+			over, below = strings.Trim(kind, edgeMarks+"()[]"), false
 			continue
 		case over != "" && isPerson(withoutClub(strings.Trim(l, edgeMarks))):
 			who, ended, below = strings.Trim(l, edgeMarks), over, true
 		default:
 			over = ""
 			continue
+		}
+		if name < 0 {
+			if name, time, ok = nameTimeColumns(out); !ok {
+				return
+			}
 		}
 		cells := make([]string, max(name, time)+1)
 		cells[name], cells[time] = who, ended
@@ -51,19 +58,16 @@ func untimedRows(out []string) {
 // countBehind is how many there are of a kind: "Did not finish (3)".
 var countBehind = regexp.MustCompile(`[ :]*\(?\d{1,3}\)?[\s:]*$`)
 
-// nameTimeColumns finds the columns of names and of times in lines that were cut, and the first such line,
-// which is -1 where they are not the same in nearly all lines.
-func nameTimeColumns(out []string) (name, time, first int) {
+// nameTimeColumns finds the columns of names and of times in lines that were cut; ok is false where they
+// are not the same in nearly all lines.
+func nameTimeColumns(out []string) (name, time int, ok bool) {
 	var names, times [8]int
 	n := 0
-	first = -1
-	for i, l := range out {
+	for _, l := range out {
 		if strings.IndexByte(l, '\t') < 0 {
 			continue
 		}
-		if n++; first < 0 {
-			first = i
-		}
+		n++
 		for k, c := range strings.Split(l, "\t") {
 			switch {
 			case k >= len(names):
@@ -75,10 +79,7 @@ func nameTimeColumns(out []string) (name, time, first int) {
 		}
 	}
 	time, name = slices.Index(times[:], slices.Max(times[:])), slices.Index(names[:], slices.Max(names[:]))
-	if 4*times[time] < 3*n || 2*names[name] < n {
-		return 0, 0, -1
-	}
-	return name, time, first
+	return name, time, 4*times[time] >= 3*n && 2*names[name] >= n
 }
 
 // endedBeside reads a line that says how somebody's race ended, before the name or behind it, and

@@ -80,6 +80,12 @@ func SetAside(folded string) bool {
 	return found
 }
 
+// AgainstTime says whether a remark, folded and without marks, says that a line or its time does not
+// stand as one of this run, or that nobody is sure of it. usualKM is as for DoubtedTime.
+func AgainstTime(folded string, usualKM int) bool {
+	return Uncounted(folded) || NotWholeCourse(folded) || NotOfThisRun(folded) || OtherClock(folded) || DoubtedTime(folded, usualKM) || SetAside(folded)
+}
+
 // Disputes says whether a sentence, folded and without marks, has a word that sets a result in doubt,
 // takes it back or puts another in its place, whatever stands beside it: "Jo Lee disqualified
 // after protest", "place 7 should be Ann Fox".
