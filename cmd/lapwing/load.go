@@ -89,7 +89,7 @@ the others and those in the archive; it changes nothing.`,
 	f.StringVar(&hand.Session, "session", "", "start time or number where a course has several runs on a day")
 	f.StringVar(&hand.Distance, "distance", "", "distance, as in \"5 km\" or \"4 miles\"")
 	f.StringVar(&hand.Kind, "kind", "", "full (the whole field), excerpt (some of it) or volunteers (a list of who helped)")
-	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, as in \"time=mm.ss\" (can be given several times)")
+	f.StringArrayVar(&answers, "answer", nil, "answer to a question about a column, or what a column holds, as in \"time=mm.ss\" or \"column T2=time\" (can be given several times)")
 	f.BoolVar(&dry, "dry-run", false, "show how each sheet would be read; change nothing")
 	return c
 }
