@@ -71,6 +71,18 @@ func checkAnswer(key, value string) error {
 		if _, ok := sheet.ParseMeaning(value); !ok {
 			return wrong(fmt.Sprintf("%s= and one of: %s", key, strings.Join(sheet.MeaningWords(), ", ")))
 		}
+	case key == sheet.StartAnswer:
+		if _, ok := sheet.StartSeconds(value); !ok {
+			return wrong(fmt.Sprintf("the time of day in place of HOURS:MINUTES, as in \"%s=9:00\" or \"%s=9:00:15\"", key, key))
+		}
+	case key == sheet.FirstAnswer:
+		if _, ok := sheet.FirstSeconds(value); !ok {
+			return wrong(fmt.Sprintf("the first runner's time in place of MINUTES:SECONDS, as in \"%s=17:45\" (from 8 minutes to 2 hours)", key))
+		}
+	case key == sheet.ClockAnswer:
+		if value != sheet.OneClock && value != sheet.OwnClock {
+			return wrong(fmt.Sprintf("\"%s=%s\" (times of one clock) or \"%s=%s\" (each runner's own)", key, sheet.OneClock, key, sheet.OwnClock))
+		}
 	case key == weekdayAnswer:
 		if value != "any" {
 			return wrong(fmt.Sprintf("\"%s=any\"; it says that the date is right and the weekday beside it is not", key))
@@ -84,7 +96,7 @@ func checkAnswer(key, value string) error {
 			return wrong(fmt.Sprintf("the course behind the name as it was read, as in \"%salder bnak=alder-bank\"", courseAnswer))
 		}
 	default:
-		return fmt.Errorf("answer %q answers no question; those that are asked begin with %s=, %s=, %s=, %s=, %s=, column or sex", key+"="+value, record.TimeAnswer, orderAnswer, yearAnswer, weekdayAnswer, record.BirthDateAnswer)
+		return fmt.Errorf("answer %q answers no question; those that are asked begin with %s=, %s=, %s=, %s=, %s=, %s=, %s=, %s=, column or sex", key+"="+value, record.TimeAnswer, sheet.StartAnswer, sheet.FirstAnswer, sheet.ClockAnswer, orderAnswer, yearAnswer, weekdayAnswer, record.BirthDateAnswer)
 	}
 	return nil
 }
@@ -115,6 +127,7 @@ func applyAnswers(o *sheet.Options, answers map[string]string) error {
 			o.Columns[column] = word
 		}
 	}
+	o.StartSaid, o.FirstSaid, o.ClockSaid = answers[sheet.StartAnswer], answers[sheet.FirstAnswer], answers[sheet.ClockAnswer]
 	o.Official, o.OfficialBefore = answers[officialAnswer], answers[officialAnswer+record.AsBefore]
 	if before := answers[orderAnswer+record.AsBefore]; before != "" && o.DateOrder == "" {
 		o.DateOrder, o.OrderWhy, _ = strings.Cut(before, " ")

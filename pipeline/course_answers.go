@@ -61,7 +61,10 @@ func coursesMeant(answers map[string]string) (out []courseMeant) {
 }
 
 // ofOneSheet are the keys of answers that hold for no other sheet.
-var ofOneSheet = []string{noCourse, noDate, raceAnswer, saidAnswer, weekdayAnswer, yearAnswer}
+var ofOneSheet = []string{noCourse, noDate, raceAnswer, saidAnswer, weekdayAnswer, yearAnswer, sheet.StartAnswer, sheet.FirstAnswer, sheet.ClockAnswer}
+
+// answeredOfOne are those of them that a person has answered, or that stay once they are found.
+var answeredOfOne = []string{noCourse, noDate, yearAnswer, sheet.StartAnswer, sheet.FirstAnswer, sheet.ClockAnswer}
 
 // withoutCourses leaves out answers about courses, weekdays and years, which are of one
 // sheet only.
@@ -83,7 +86,7 @@ func answersByHand(answers string) string {
 	for _, a := range strings.Split(answers, ";") {
 		a = strings.TrimSpace(a)
 		key, _, _ := strings.Cut(a, "=")
-		if key == noCourse || key == noDate || key == yearAnswer || withoutCourses(a) != "" && !strings.HasSuffix(key, record.AsBefore) {
+		if slices.Contains(answeredOfOne, key) || withoutCourses(a) != "" && !strings.HasSuffix(key, record.AsBefore) {
 			out = append(out, a)
 		}
 	}

@@ -19,6 +19,9 @@ type beside struct {
 	unsigned         bool  // the times behind it may have no sign
 	timed            bool  // under the ticked headings stand the times
 
+	first      string // what stands in the cell of the first runner, whose time was answered
+	firstPlace int    // column of places; -1 for none
+
 	seconds int    // column of times in which some cells have the seconds alone, ":39"; -1 for none
 	minutes string // of the row above, as they stand before the seconds
 	mark    string // between the two
@@ -38,7 +41,7 @@ type tick struct {
 }
 
 func noneBeside() beside {
-	return beside{particle: -1, family: -1, second: -1, gap: -1, seconds: -1, renewed: -1}
+	return beside{particle: -1, family: -1, second: -1, gap: -1, firstPlace: -1, seconds: -1, renewed: -1}
 }
 
 func (b *beside) none() bool {
@@ -60,6 +63,9 @@ func (b *beside) mend(cells []string) {
 	}
 	if b.gap >= 0 && b.gap < len(cells) {
 		ms, ok := gapMS(cells[b.gap])
+		if !ok && b.firstSaid(cells) {
+			ms, ok = 0, true
+		}
 		if !ok && b.unsigned {
 			ms, ok = gapMS("+" + trim(cells[b.gap]))
 			ok = ok && ms != b.firstMS
@@ -109,6 +115,15 @@ func (b *beside) mend(cells []string) {
 	}
 }
 
+// firstSaid says whether a row is that of the first runner, whose time was answered.
+func (b *beside) firstSaid(cells []string) bool {
+	c := trim(cells[b.gap])
+	if b.firstPlace < 0 {
+		return c == b.first && fold(c) != "" // a blank or a dash may be anybody's
+	}
+	return c == b.first && strings.TrimRight(trim(cellAt(cells, b.firstPlace)), ".") == "1"
+}
+
 // particleHeadings are headings of columns that hold the van of van Dijk.
 var particleHeadings = set("tussenvoegsel tussenvoegsels tussenv tussenvgsl tussenvoegs tv voorvoegsel voorvoegsels infix prefix particle namenszusatz", "name prefix", "name particle")
 
@@ -155,13 +170,21 @@ func (s *settler) gaps() {
 			continue
 		}
 		first, last, filled, least := 0.0, int64(-1), 0, 8 // seven gaps that grow by chance: 1 in 5040
-		if behind {
+		said := s.lex.times.first > 0 && s.saysNoFirst(i)
+		if behind || said {
 			least = 3
 		}
-		for _, r := range s.rows {
+		if said {
+			first = s.lex.times.first
+		}
+		for n, r := range s.rows {
 			c := trim(cellAt(r.cells, i))
+			if said && n == 0 {
+				filled++
+				continue
+			}
 			ms, gap := gapMS(c)
-			if !gap && behind && first > 0 {
+			if !gap && (behind || said) && first > 0 {
 				ms, gap = gapMS("+" + c)
 				gap = gap && (filled > 1 || float64(ms) < 1000*first)
 			}
@@ -179,13 +202,51 @@ func (s *settler) gaps() {
 			}
 			filled++
 		}
-		if first < 8*60 || first > 2*3600 || filled < least {
+		if first < leastFirst || first > mostFirst || filled < least {
 			return
 		}
-		s.beside.gap, s.beside.firstMS, s.beside.unsigned = i, int64(math.Round(first*1000)), behind
+		s.beside.gap, s.beside.firstMS, s.beside.unsigned = i, int64(math.Round(first*1000)), behind || said
+		if said {
+			s.lex.times.firstUsed = true
+			s.beside.first, s.beside.firstPlace = trim(cellAt(s.rows[0].cells, i)), s.find(Position)
+			s.set(i, Time, "heading %q: how far behind the first the others were, which is added to %s, the first runner's time by an answer", s.headings[i], clockText(s.beside.firstMS))
+			return
+		}
 		s.set(i, Time, "heading %q: the first runner's time, and how far behind it the others were, which is added to it", s.headings[i])
 		return
 	}
+}
+
+// saysNoFirst says whether the first row has no time in a column of times behind the first: nothing,
+// a word, or none.
+func (s *settler) saysNoFirst(i int) bool {
+	if len(s.rows) == 0 {
+		return false
+	}
+	c := trim(cellAt(s.rows[0].cells, i))
+	return (kindOf(c) != kStatus || fold(c) == "") && looseNumber(strings.TrimLeft(c, "+ ")) == 0
+}
+
+// onlyGaps says whether a column under such a heading holds nothing but times behind the first, with or
+// without signs: from nothing, or a first row without, they rise.
+func (s *settler) onlyGaps(i int) bool {
+	if !s.saysNoFirst(i) {
+		return false
+	}
+	last, n := 0.0, 0
+	for _, r := range s.rows[1:] {
+		c := strings.TrimLeft(trim(cellAt(r.cells, i)), "+ ")
+		if kindOf(c) != kClock {
+			continue
+		}
+		v := looseNumber(c)
+		if v < last {
+			return false
+		}
+		last = v
+		n++
+	}
+	return n > 2
 }
 
 // hasTimes says whether some column is taken for times of the run.

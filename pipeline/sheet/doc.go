@@ -69,8 +69,8 @@
 //     clock of a staggered start), stamp.go (days and times of day).
 //   - Sexes, classes and marks that something beside the table explains: legend.go,
 //     legend_values.go, told_sex.go, title_sex.go, under.go.
-//   - untold.go asks about what a table leaves unsaid; said_columns.go takes what
-//     somebody answers.
+//   - untold.go asks about what a table leaves unsaid; said_columns.go and
+//     said_times.go take what somebody answers.
 //
 // # Course and date
 //

@@ -132,7 +132,7 @@ func (s *settler) handicapped(sum, part, offset int, clocks []int) {
 		if says(sum, runningWords) {
 			net, clock = sum, part
 		}
-	case offset >= 0 && says(offset, startedAfter) && !says(offset, headStartWords):
+	case offset >= 0 && s.startedAfter(offset):
 		// the clock has gone on since the first start
 	default:
 		a, b := s.spread(sum), s.spread(part)
@@ -155,6 +155,11 @@ func (s *settler) handicapped(sum, part, offset int, clocks []int) {
 			s.set(c, Other, "heading %q; column %s is the time", s.headings[c], letters(net))
 		}
 	}
+}
+
+// startedAfter says whether a heading says when a runner started and not what he was given.
+func (s *settler) startedAfter(i int) bool {
+	return anyWord(s.headings[i], startedAfter) && !anyWord(s.headings[i], headStartWords)
 }
 
 // addUp says whether in nearly every row the times of two columns give those of a
@@ -296,7 +301,8 @@ func (s *settler) staggered() {
 	if !anyWord(s.headings[start], delayWords) {
 		start, finish = finish, start
 	}
-	if !anyWord(s.headings[start], delayWords) || !anyWord(s.headings[finish], clockWords) || s.late(start) || s.late(finish) {
+	said := s.lex.times.clock == OneClock && s.startedAfter(start)
+	if !anyWord(s.headings[start], delayWords) || !said && !anyWord(s.headings[finish], clockWords) || s.late(start) || s.late(finish) {
 		return
 	}
 	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
@@ -306,6 +312,7 @@ func (s *settler) staggered() {
 	if rows < 3 || !fit {
 		return
 	}
+	s.lex.times.clockUsed = s.lex.times.clockUsed || said
 	for i, what := range map[int]string{start: "when each runner started", finish: "the clock at the finish"} {
 		s.set(i, Other, "heading %q: %s", s.headings[i], what)
 	}
@@ -433,10 +440,17 @@ func (s *settler) inOrder(i int) bool {
 // start that a title line says, where nearly all are then times of a run.
 func (s *settler) startInTitle(titles []string) {
 	finish := s.finishClock()
+	start := s.lex.times.start
+	if clock := s.find(Time); start > 0 && finish < 0 && clock >= 0 && s.late(clock) {
+		finish = clock
+	}
 	if finish < 0 {
 		return
 	}
-	start := 0.0
+	said := start > 0
+	if said {
+		titles = nil
+	}
 	for _, t := range titles {
 		value, _, ok := sessionIn(gunFired.ReplaceAllString(t, "start"))
 		h, m, clock := strings.Cut(value, ":")
@@ -461,6 +475,7 @@ func (s *settler) startInTitle(titles []string) {
 	}
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
 	s.clock, s.start = []int{finish}, start
+	s.lex.times.startUsed = said
 }
 
 // gunFired are other words for the start before its time of day. Common practice, no source.

@@ -17,10 +17,11 @@ type lexicon struct {
 	seen  map[string]guess   // readings of this sheet so far
 
 	official, officialBefore string // folded heading of the times that count: said, or so before
+	times                    saidTimes
 }
 
 func newLexicon(o Options) *lexicon {
-	l := &lexicon{seen: map[string]guess{}, said: saidColumns(o.Columns), official: fold(o.Official), officialBefore: fold(o.OfficialBefore)}
+	l := &lexicon{seen: map[string]guess{}, said: saidColumns(o.Columns), official: fold(o.Official), officialBefore: fold(o.OfficialBefore), times: newSaidTimes(o)}
 	for text, word := range o.Headings {
 		if m, ok := ParseMeaning(word); ok {
 			if l.extra == nil {

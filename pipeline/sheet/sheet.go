@@ -38,6 +38,9 @@ type Options struct {
 	Session                 string // given by hand
 	Official                string // heading of the times that count, given by hand
 	OfficialBefore          string // or on earlier sheets of these headings: used where the sheet's own places go by both
+	StartSaid               string // answer: the time of day at the start, "9:00"; wins over a title's
+	ClockSaid               string // answer: OneClock or OwnClock
+	FirstSaid               string // answer: the first runner's time, "17:45"
 	Kind                    string // given by hand: "full", "excerpt" or Volunteers; "" where the sheet itself shows it
 	Limits                  Limits
 
@@ -338,6 +341,7 @@ func (s *Sheet) settle(o Options, lex *lexicon) error {
 		return fmt.Errorf("%s is refused: it has %d lists, and at most %d are read from one sheet. Divide it into several, a year each perhaps", baseName(s.Name), n, o.Limits.Lists)
 	}
 	s.askUnused(o)
+	s.askUnusedTimes(o, lex.times)
 	s.sayUncorrected()
 	s.sayBelow(lex)
 	s.sayCourseBelow(lex, s.courseBook(o))

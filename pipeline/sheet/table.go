@@ -337,10 +337,14 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 		why := "columns " + strings.Join(names, " and ") + " joined"
 		if c.start > 0 {
-			why = fmt.Sprintf("from the start at %s, as a line above says, to the time of day in column %s", clockText(int64(c.start*1000)), names[0])
+			from := "as a line above says"
+			if lex.times.startUsed {
+				from = "by an answer"
+			}
+			why = fmt.Sprintf("from the start at %s, %s, to the time of day in column %s", clockText(int64(c.start*1000)), from, names[0])
 		}
 		if c.between {
-			why = "from the time of day in column " + names[0] + " to that in column " + names[1]
+			why = "from the start in column " + names[0] + " to the finish in column " + names[1]
 		}
 		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: why})
 	}

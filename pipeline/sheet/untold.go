@@ -27,10 +27,6 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 			"The names stand above, and the times below them in the same column. Put each time beside its name, on one line, and load the sheet again.")
 		return
 	}
-	askStart := func(i int) {
-		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "running times, or a column with the time of the start",
-			"The times are times of day. Write the time of day at the start in a line above the table, as in Start 9:00, or into a column headed Start, then load the sheet again.")
-	}
 	if len(s.twoNames) == 2 && p.Kind != "names" {
 		a, b := s.twoNames[0], s.twoNames[1]
 		p.problem(sheet, headingRow, b, place.Waits, "names-unclear", rowText(s.headings), "one column with the names of those who ran",
@@ -48,8 +44,11 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 	}
 	for i, g := range s.guesses {
 		if g.known && (g.meaning == Time || g.meaning == GunTime) && (clock < 0 || clock == i) && s.beside.gap != i && s.behindFirst(i) {
-			p.problem(sheet, headingRow, i, place.Waits, "times-behind-first", s.headings[i], "running times",
-				"The times are those behind the first. Add a column headed Time with each runner's own, then load the sheet again.")
+			s.askFirst(p, sheet, headingRow, i)
+			return
+		}
+		if g.known && g.meaning == Gap && clock < 0 && s.beside.gap != i && s.onlyGaps(i) {
+			s.askFirst(p, sheet, headingRow, i)
 			return
 		}
 	}
@@ -73,10 +72,10 @@ func (s *settler) askUntold(p *Part, sheet string, headingRow int) {
 			return
 		}
 		if i := s.finishClock(); i >= 0 {
-			askStart(i)
+			s.askStart(p, sheet, headingRow, i)
 		}
 	case clock >= 0 && s.timeOfDay(clock):
-		askStart(clock)
+		s.askStart(p, sheet, headingRow, clock)
 	case clock >= 0:
 		s.askOfTimes(p, sheet, headingRow, clock)
 	}
@@ -107,15 +106,13 @@ func (s *settler) askOfTimes(p *Part, sheet string, headingRow, clock int) {
 			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
 		return
 	}
-	if i := s.startOfEach(); i >= 0 {
-		p.problem(sheet, headingRow, i, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
-			"Each runner has another start. If the times are those of one clock, add a column headed Net time with the start taken off; if they are each runner's own, head the starts Handicap. Then load the sheet again.")
+	if i := s.startOfEach(clock); i >= 0 {
+		s.askClock(p, sheet, headingRow, i)
 		return
 	}
 	for i := range s.columns {
 		if i != clock && s.saysOffset(i) && s.columns[i].Meaning == Other && s.handicapInside(clock, i) {
-			p.problem(sheet, headingRow, clock, place.Waits, "handicap-in-time", rowText(s.headings), "running times",
-				"The times are close together and the handicaps are not: each runner's handicap seems to be part of the time. Add a column headed Net time without it, then load the sheet again.")
+			s.askClock(p, sheet, headingRow, i)
 			return
 		}
 	}
@@ -277,12 +274,22 @@ func (s *settler) handicapInside(clock, offset int) bool {
 // startOfEach is a column of starts that are no times of day, as they are all within an hour
 // or two of midnight, and differ from runner to runner: how long after the first each was sent
 // off. -1 for none.
-func (s *settler) startOfEach() int {
-	i := s.find(Session)
-	if i < 0 || !s.saysOffset(i) {
+func (s *settler) startOfEach(clock int) int {
+	if anyWord(s.headings[clock], runningWords) {
 		return -1
 	}
-	rows, seen := 0, map[float64]bool{}
+	for i, g := range s.guesses {
+		if m := s.columns[i].Meaning; g.meaning == Session && (m == Session || m == Other) && s.saysOffset(i) && s.differentStarts(i) {
+			return i
+		}
+	}
+	return -1
+}
+
+// differentStarts says whether the starts of a column differ so; not where they are the few seconds
+// from the signal to the start line, which are no whole tens.
+func (s *settler) differentStarts(i int) bool {
+	rows, seen, tens := 0, map[float64]bool{}, true
 	for _, r := range s.rows {
 		c := trim(cellAt(r.cells, i))
 		if c == "" {
@@ -290,15 +297,13 @@ func (s *settler) startOfEach() int {
 		}
 		v := secondsOf(r.cells, i)
 		if kindOf(c) != kClock && c != "0" || v >= 3600 {
-			return -1
+			return false
 		}
 		rows++
 		seen[v] = true
+		tens = tens && math.Mod(v, 10) == 0
 	}
-	if rows < 3 || 2*len(seen) <= rows {
-		return -1
-	}
-	return i
+	return rows >= 3 && 2*len(seen) > rows && (tens || s.largest(i) >= 300)
 }
 
 // otherTimes is a column whose heading says nothing known, with times of rows that have none
