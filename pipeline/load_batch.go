@@ -8,6 +8,7 @@ import (
 	"slices"
 	"time"
 
+	"lapwing/pipeline/place"
 	"lapwing/pipeline/store"
 	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
@@ -29,6 +30,11 @@ func (pl *Pipeline) loadBatch(ctx context.Context, names []string, results []rea
 	}
 	if err := l.takeOutAnswered(ctx); err != nil {
 		return err
+	}
+	for i := range results {
+		if r := &results[i]; r.err == nil && r.parsed != nil {
+			r.parsed.askFarAhead(now, r.said(hand))
+		}
 	}
 	if len(results) == 1 && results[0].unread() {
 		return l.large(ctx)
@@ -96,6 +102,24 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 		}
 	}
 	return nil
+}
+
+// farAhead is how many days ahead of the computer's clock no run has results: a year is mistyped there.
+// Nearer ones are only pointed out, as clocks may be wrong.
+const farAhead = 2 * 366
+
+// askFarAhead asks for the date of a sheet that says one of a run far ahead, unless somebody has said it.
+func (p *parsedSheet) askFarAhead(now time.Time, hand ByHand) {
+	if p.waits() || hand.Date != "" {
+		return
+	}
+	if day, late := p.after(unit.DayOf(now) + farAhead); late {
+		p.problems = append(p.problems, place.Problem{
+			Place: place.Place{Sheet: p.sheet.Name}, Severity: place.Waits, Kind: "date-far-ahead", Read: day.Long(), Expected: "a day that is over",
+			Do:      "Which date was the run? Or correct the year where it stands, save, and load the sheet again.",
+			Answers: place.AnswerLines(place.Answer{Flags: "--date YEAR-MONTH-DAY", When: "if the sheet is of one run"}),
+		})
+	}
 }
 
 // loading is a batch of sheets on its way into the archive.

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/sheet"
@@ -62,6 +63,7 @@ func (pl *Pipeline) SheetQuestions() ([]Question, error) {
 		}
 		p.byHand = e.Course != ""
 		pl.askMisspelt([]*parsedSheet{p})
+		p.askFarAhead(time.Now(), handOf(e))
 		if q := p.questionOf(e.Path); q != nil {
 			pl.offerCourses(q)
 			out = append(out, *q)

@@ -59,6 +59,11 @@ func TestAnswersThatMayBeSlips(t *testing.T) {
 	write(t, ".", map[string]string{"sheets/c.csv": "Pos,Name,Time\n1,Jo Lee,18:23\n2,Al Roe,18:34\n"})
 	wants(t, plainly(t, "load", "c.csv", "--course", "alder bamk", "--date", "2026-10-17").out,
 		`then lapwing load "sheets/c.csv" --course alder-bank --date "2026-10-17"`)
+	write(t, ".", map[string]string{"sheets/d.csv": "Alder Bank, 3 January 2062\nPos,Name,Time\n1,Jo Lee,18:25\n2,Al Roe,18:35\n"})
+	for range 2 {
+		wants(t, plainly(t, "load", "d.csv").out, "date far ahead", "3 January 2062", `lapwing load "sheets/d.csv" --date YEAR-MONTH-DAY`)
+	}
+	wants(t, plainly(t, "load", "d.csv", "--date", "2026-10-24").out, "1 sheet loaded")
 	late := time.Now().AddDate(1, 0, 0).Format("2006-01-02")
 	wants(t, plainly(t, "load", "b.csv", "--date", late).out, "a day that is still to come", `lapwing sheets withdraw "b.csv"`)
 }
