@@ -92,12 +92,16 @@ func bracketGroup(s string) string {
 }
 
 // bareGroup is where a sex with an age, or an age group, begins that stands behind a name
-// without brackets, "Jo Lee M40", "Ann Page - F, 63", and the text; 0 where there is none.
-// figure says that it has a number.
+// without brackets, "Jo Lee M40", "Ann Page - F, 63", "Cy Dee MSen", and the text; 0 where there is none.
+// figure says that it has a number, or is written as no name is.
 func bareGroup(s string) (at int, tail string, figure bool) {
 	const between = " ,;/-"
 	end := len(s)
-	i := end
+	i := strings.LastIndexAny(s, between) + 1
+	if tail = s[i:]; i > 0 && seniorGroup(tail) {
+		return len(strings.TrimRight(s[:i], between)), tail, true
+	}
+	i = end
 	for i > 0 && end-i < 3 && s[i-1] >= '0' && s[i-1] <= '9' {
 		i--
 	}
@@ -114,6 +118,13 @@ func bareGroup(s string) (at int, tail string, figure bool) {
 	}
 	return len(strings.TrimRight(s[:i], between)), s[i:], figure
 }
+
+// seniorGroup says whether a text is a group without an age behind the letter of a sex: MSen, FJun.
+func seniorGroup(s string) bool {
+	return len(s) > 2 && strings.IndexByte("MFW", s[0]) >= 0 && seniorWords[s[1:]]
+}
+
+var seniorWords = wordSet("Sen|Snr|Open|Jun|Jnr|Vet|Mas")
 
 // bareGroups counts groups behind names without brackets.
 type bareGroups struct {
@@ -135,9 +146,13 @@ func (k *bareGroups) observe(s string, scratch *[]byte) {
 	}
 }
 
-func (k *bareGroups) settle() {
+// settle takes the groups behind names for such where nearly every name has one, there or in brackets.
+func (k *bareGroups) settle(beside *inBrackets) {
 	n := k.groups + k.sexes
 	k.on = n >= 4 && n*10 >= 9*k.names && 2*k.figures >= n
+	if others := beside.groups; beside.said() && n > 0 && k.figures == n {
+		k.on = (n+others)*10 >= 9*k.names
+	}
 }
 
 // inBrackets counts what stands in brackets behind names: groups and sexes, or

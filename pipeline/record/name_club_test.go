@@ -39,3 +39,28 @@ func TestClubBehindComma(t *testing.T) {
 		}
 	}
 }
+
+// Clubs between names and groups of nearly all runners, those without a number among them.
+func TestClubBeforeGroup(t *testing.T) {
+	for _, k := range []struct{ names, want string }{
+		{"Jo Lee (Vale AC) MSen|Ann Moss (Dunford) FV40|Bob Tarn MV50|Di Rook FSen|Ed Gow (Dunford) FJun|Fay Ho (Vale AC) FSen", "Jo Lee (Vale AC)/Vale AC/M|Ann Moss (Dunford)/Dunford/W|Bob Tarn//M|Di Rook//W|Ed Gow (Dunford)/Dunford/W|Fay Ho (Vale AC)/Vale AC/W"},
+		{"Jo Lee - Vale AC - MSen|Ann Moss - Dunford - FV40|Bob Tarn MV50|Di Rook - Dunford - FSen|Ed Gow - Vale AC - MVet", "Jo Lee/Vale AC/M|Ann Moss/Dunford/W|Bob Tarn//M|Di Rook/Dunford/W|Ed Gow/Vale AC/M"},
+		{"Jo Lee, Vale AC, MSen|Ann Moss, Dunford, FV40|Bob Tarn MV50|Di Rook, Dunford, FSen|Ed Gow, Vale AC, MVet|Fay Ho, Vale AC, FV50", "Jo Lee (MSen)/Vale AC/M|Ann Moss (FV40)/Dunford/W|Bob Tarn//M|Di Rook (FSen)/Dunford/W|Ed Gow (MVet)/Vale AC/M|Fay Ho (FV50)/Vale AC/W"},
+		{"Amar Sen|Ann FSen|Bob Tarn|Di Rook|Ed Gow", "Amar Sen//|Ann FSen//|Bob Tarn//|Di Rook//|Ed Gow//"}, // one of five
+	} {
+		c := NoColumns()
+		c.Name, c.Time = 0, 1
+		lines, _ := readRows(t, c, []string{"Name", "Time"}, Options{}, func(yield func([]string)) {
+			for i, s := range strings.Split(k.names, "|") {
+				yield([]string{s, fmt.Sprintf("24:%02d", i)})
+			}
+		})
+		var got []string
+		for _, l := range lines {
+			got = append(got, fmt.Sprintf("%s/%s/%s", l.Name, l.Club, l.Sex))
+		}
+		if s := strings.Join(got, "|"); s != k.want {
+			t.Errorf("%s:\n%s, want\n%s", k.names, s, k.want)
+		}
+	}
+}

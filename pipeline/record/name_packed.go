@@ -96,11 +96,11 @@ func unpack(s string) (plain, words string, ok bool) {
 		return "", "", false
 	}
 	number, words := trim(inside[:mark]), trim(inside[mark+1:])
-	if hasDigit(words) {
+	if hasDigit(words) || seniorGroup(words) {
 		number, words = words, number
 	}
 	r, _ := utf8.DecodeRuneInString(words)
-	group := figureGroup(number)
+	group := figureGroup(number) || seniorGroup(number)
 	if n := len(number); !group && (n != 2 && n != 4 || !allDigits([]byte(number))) || hasDigit(words) || !unicode.IsUpper(r) || utf8.RuneCountInString(words) < 3 {
 		return "", "", false
 	}

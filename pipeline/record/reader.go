@@ -271,10 +271,14 @@ func (r *Reader) Observe(row int, cells []string, day unit.Day, distanceM int) {
 		}
 	}
 	if r.c.Club < 0 {
-		for i := range r.nameClubs {
-			r.nameClubs[i].observe(name)
+		before := name
+		if at, _, figure := bareGroup(name); figure && r.c.Group < 0 {
+			before = name[:at]
 		}
-		r.bracketClubs.observe(name)
+		for i := range r.nameClubs {
+			r.nameClubs[i].observe(before)
+		}
+		r.bracketClubs.observe(before)
 	}
 	if r.c.Age < 0 && r.c.BirthYear < 0 && r.c.BirthDate < 0 {
 		r.inNames.observe(somebody)
@@ -466,7 +470,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 	doubted := r.readName(cells, out, take)
 	out.Number = cell(cells, r.c.Number)
 	if out.Club = words(cells, r.c.Club); r.clubInNames {
-		name := r.nameCell(cells)
+		name := r.withoutGroup(r.nameCell(cells))
 		if _, below, two := strings.Cut(name, "\n"); two {
 			out.Club = trim(below)
 		} else if r.clubMark != "" {
@@ -673,11 +677,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 		take(remark{part: Dog})
 		text = name
 	}
-	if r.bareGroups.on {
-		if at, _, _ := bareGroup(text); at > 0 {
-			text = text[:at]
-		}
-	}
+	text = r.withoutGroup(text)
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
 			doubted = doubted || otherName(text[i+1:n-1])
@@ -715,6 +715,16 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	}
 	out.Name = text
 	return doubted
+}
+
+// withoutGroup takes off a name the age group that nearly every name of its column has behind it.
+func (r *Reader) withoutGroup(name string) string {
+	if r.bareGroups.on {
+		if at, _, _ := bareGroup(name); at > 0 {
+			return name[:at]
+		}
+	}
+	return name
 }
 
 // withoutNumber takes the number of the line off the name behind it: "12. Jo Lee".

@@ -67,7 +67,7 @@ func (r *Reader) Settle() Readings {
 		r.inBrackets.column.settle("", &r.inBrackets.letters, r.o.Answers)
 		add(r.c.Name, "name, with the age group or sex in brackets", fmt.Sprintf("%d of them", r.inBrackets.groups+r.inBrackets.sexes))
 	}
-	if r.bareGroups.settle(); r.bareGroups.on {
+	if r.bareGroups.settle(&r.inBrackets); r.bareGroups.on {
 		r.bareGroups.inBrackets.column.settle("", &r.bareGroups.letters, r.o.Answers)
 		add(r.c.Name, "name, with the age group, or the sex and the age, behind it", fmt.Sprintf("%d of %d names", r.bareGroups.groups+r.bareGroups.sexes, r.bareGroups.names))
 	}
