@@ -75,7 +75,8 @@
 // # Course and date
 //
 //   - run.go settles course, date, session and distance from columns, titles, tab, file and
-//     folders, or asks one question: run_evidence.go gathers, run_course.go, run_date.go,
+//     folders, or asks one question: run_evidence.go gathers, run_course.go, unsure_course.go,
+//     run_date.go,
 //     run_session.go and run_distance.go settle, run_columns.go reads a run for each row,
 //     run_order.go and run_share.go let tables help one another, run_left_out.go leaves out a
 //     tab, lone_run.go moves a line whose date slipped.

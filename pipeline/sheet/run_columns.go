@@ -41,7 +41,9 @@ func (r *runReader) of(cells []string) (course string, day unit.Day, session str
 					if r.cutDates {
 						name = besideDate(name, dateMarks)
 					}
-					s = r.book.slug(name)
+					if !noCourseYet(name) {
+						s = r.book.slug(name)
+					}
 					if r.slugs == nil {
 						r.slugs = map[string]string{}
 					}

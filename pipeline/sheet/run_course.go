@@ -60,8 +60,9 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 	type cand struct {
 		courseWord
 		from string
-		lent bool // from a line over a table above
-		seat bool // the office's own words
+		lent bool   // from a line over a table above
+		seat bool   // the office's own words
+		line string // the title
 	}
 	var cs []cand
 	races := rs.racesOfTab(p)
@@ -99,7 +100,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
-			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent, seat})
+			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent, seat, t})
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
@@ -107,13 +108,13 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			weight = 25
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
-			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false, false})
+			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false, false, ""})
 		} else if text, slug := rs.courseOfTab(p); slug != "" {
-			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false, false})
+			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false, false, ""})
 		}
 	}
 	if p.place.slug != "" && !races {
-		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false, false})
+		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false, false, ""})
 	}
 	for _, w := range rs.files {
 		from := "file name"
@@ -123,10 +124,10 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		if p.ofRunner {
 			w = w.withoutRunners()
 		}
-		cs = append(cs, cand{w, from, false, false})
+		cs = append(cs, cand{w, from, false, false, ""})
 	}
 	cs = slices.DeleteFunc(cs, func(c cand) bool {
-		return c.why == leftOfTitle && p.listsRunner(c.text) || (c.why == leftOfTitle || c.from == "tab name") && rs.clubOfLines(p, c.text)
+		return noCourseYet(c.text) || c.why == leftOfTitle && p.listsRunner(c.text) || (c.why == leftOfTitle || c.from == "tab name") && rs.clubOfLines(p, c.text)
 	})
 	for i, c := range cs { // a school is the place where only what is run there stands beside it
 		if c.why == leftOfTitle && anyWord(c.text, schoolWords) {
@@ -178,6 +179,17 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		return p.askedCourse(rs)
 	}
 	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	if unsure, either := unsurePlace(cs[best].line, f.Text); unsure && !slices.ContainsFunc(cs, func(c cand) bool { return c.line == "" && c.slug == f.Value }) {
+		answers := []string{"--course " + f.Value}
+		if either != nil {
+			answers = nil
+			for _, name := range either {
+				answers = append(answers, "--course "+rs.book.slug(name))
+			}
+		}
+		p.ask(rs.sheet.Name, -1, "course-unclear", cs[best].line, "one course, of which somebody is sure", "Which course was this?", answers...)
+		return f
+	}
 	for _, c := range cs {
 		if rs.oneTab() && saysTwoPlaces(cs[best].courseWord, cs[best].from, c.courseWord, c.from) && rs.book.holds(f.Value) == rs.book.holds(c.slug) {
 			p.ask(rs.sheet.Name, -1, "course-unclear", fmt.Sprintf("%s (%s), %s (%s)", f.Text, f.From, c.text, c.from), "one course", "Which course was this?", "--course "+f.Value, "--course "+c.slug)
