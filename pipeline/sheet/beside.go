@@ -17,6 +17,7 @@ type beside struct {
 	gap              int   // column of times behind the first; -1 for none
 	firstMS          int64 // the first runner's time
 	unsigned         bool  // the times behind it may have no sign
+	ahead            int   // column that holds the first runner's time alone; -1 for none
 	timed            bool  // under the ticked headings stand the times
 
 	first      string // what stands in the cell of the first runner, whose time was answered
@@ -41,7 +42,7 @@ type tick struct {
 }
 
 func noneBeside() beside {
-	return beside{particle: -1, family: -1, second: -1, gap: -1, firstPlace: -1, seconds: -1, renewed: -1}
+	return beside{particle: -1, family: -1, second: -1, gap: -1, firstPlace: -1, ahead: -1, seconds: -1, renewed: -1}
 }
 
 func (b *beside) none() bool {
@@ -68,10 +69,13 @@ func (b *beside) mend(cells []string) {
 		}
 		if !ok && b.unsigned {
 			ms, ok = gapMS("+" + trim(cells[b.gap]))
-			ok = ok && ms != b.firstMS
+			ok = ok && (ms != b.firstMS || b.ahead >= 0)
 		}
-		if ok {
+		switch {
+		case ok:
 			cells[b.gap] = clockText(b.firstMS + ms)
+		case b.ahead >= 0 && b.ahead < len(cells) && kindOf(cells[b.ahead]) == kClock:
+			cells[b.gap] = cells[b.ahead]
 		}
 	}
 	if b.renewed >= 0 && max(b.renewed, b.old) < len(cells) && kindOf(cells[b.renewed]) == kClock {
@@ -162,6 +166,9 @@ func (s *settler) secondNames() {
 // they were behind: it grows down the list, as it would not if each were measured
 // from the runner before.
 func (s *settler) gaps() {
+	if s.gapsBesideFirst() {
+		return
+	}
 	timed := s.hasTimes()
 	for i, g := range s.guesses {
 		behind := g.known && g.meaning == Gap && !timed   // the heading says it, so that no signs have to
@@ -247,6 +254,50 @@ func (s *settler) onlyGaps(i int) bool {
 		n++
 	}
 	return n > 2
+}
+
+// gapsBesideFirst finds the first runner's time alone in the column of times, and how far behind it the
+// others were in another, under a heading for that or with a plus before each.
+func (s *settler) gapsBesideFirst() bool {
+	ahead := s.find(Time)
+	if ahead < 0 || s.profiles[ahead].count[kClock] != 1 {
+		return false
+	}
+	for i, g := range s.guesses {
+		behind := g.known && g.meaning == Gap
+		if i == ahead || !behind && (g.known || !s.behindFirst(i)) {
+			continue
+		}
+		first, last, filled := 0.0, int64(-1), 0
+		for k, r := range s.rows {
+			c, t := trim(cellAt(r.cells, i)), trim(cellAt(r.cells, ahead))
+			ms, ok := gapMS(c)
+			if !ok && behind {
+				ms, ok = gapMS("+" + c)
+			}
+			switch {
+			case kindOf(t) == kClock:
+				if k > 0 && filled > 0 || ok && ms != 0 {
+					return false
+				}
+				first = looseNumber(t)
+			case ok && first > 0 && ms >= last:
+				last = ms
+				filled++
+			case c == "" || kindOf(c) == kStatus:
+			default:
+				return false
+			}
+		}
+		if first < leastFirst || first > mostFirst || filled < 3 {
+			return false
+		}
+		s.beside.gap, s.beside.ahead, s.beside.firstMS, s.beside.unsigned = i, ahead, int64(math.Round(first*1000)), behind
+		s.set(i, Time, "heading %q: how far behind the first runner the others were, which is added to the time in column %s", s.headings[i], letters(ahead))
+		s.set(ahead, Other, "heading %q: the first runner's time alone", s.headings[ahead])
+		return true
+	}
+	return false
 }
 
 // hasTimes says whether some column is taken for times of the run.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,6 +13,7 @@ import (
 // do not stand alone on their lines at one distance from one another, or the places that
 // begin the rows do not count up.
 func cellLines(lines []string, _ byte) []string {
+	lines = rulesAsBlanks(lines)
 	var at []int // lines that are not blank
 	var clocks []int
 	for i, l := range lines {
@@ -69,6 +71,28 @@ func cellLines(lines []string, _ byte) []string {
 	headingOfCells(out, at, first, width)
 	if parted := partFirst(out, at[first]); parted != nil {
 		return parted
+	}
+	return out
+}
+
+// rulesAsBlanks leaves blank the lines drawn between the cells of runners, of which there are four or
+// more.
+func rulesAsBlanks(lines []string) []string {
+	rule := func(l string) bool { return len(l) > 2 && isRule([]string{l}) }
+	n := 0
+	for _, l := range lines {
+		if rule(l) {
+			n++
+		}
+	}
+	if n < 4 {
+		return lines
+	}
+	out := slices.Clone(lines)
+	for i, l := range out {
+		if rule(l) {
+			out[i] = ""
+		}
 	}
 	return out
 }

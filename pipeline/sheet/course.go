@@ -179,6 +179,13 @@ func plainWords(text string) string {
 	if articled(lead, words, last > 0) {
 		words = slices.Concat(lead[len(lead)-1:], words)
 	}
+	// Behind a place of two words a month says when: "Barley Mow April series".
+	for n := len(words); n > 2; n = len(words) {
+		if _, ok := monthNames[fold(words[n-1])]; !ok || ofNames[fold(words[n-2])] || isOrdinalOrNumber(fold(words[n-2])) {
+			break
+		}
+		words = words[:n-1]
+	}
 	// Months alone are no place, but a place may begin with one: March Hollow.
 	months := 0
 	for _, w := range words {
@@ -687,7 +694,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			w.weight -= 6 // behind a line that is written as a name
 		}
 		words := strings.Fields(fold(seg))
-		if !labelled && (endsAsClub(whole) || startsAsClub(whole) || startsAsClub(seg)) || slices.ContainsFunc(words, func(word string) bool { return clubWords[word] }) {
+		if !labelled && (endsAsClub(whole) || startsAsClub(whole) || startsAsClub(seg)) || hasClubWord(words) {
 			w.weight -= ofClubOnly
 		} else if !labelled && !town && (namesOffice(whole) || address) {
 			w.weight -= ofOffice
@@ -838,6 +845,16 @@ func endsAsClub(text string) bool {
 		words = words[:len(words)-1]
 	}
 	return len(words) > 1 && clubEnds[words[len(words)-1]]
+}
+
+// hasClubWord says whether one of the folded words of a name is one of clubs. What ends in a feature of
+// the land is a place, Cricket Club Ground, and so is a road: Station Road, and not Brindle Road Runners.
+func hasClubWord(words []string) bool {
+	last := words[len(words)-1]
+	if len(words) > 1 && landWords[last] && !clubWords[last] {
+		return false
+	}
+	return slices.ContainsFunc(words, func(w string) bool { return clubWords[w] && w != "road" })
 }
 
 // startsAsClub says whether a name of two or three words begins with initials that clubs put before

@@ -19,7 +19,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	for k := len(parts) - 1; k >= 0; k-- {
 		text, from, weight := parts[k], "folder name", 20
 		if k == len(parts)-1 {
-			text, from, weight = base, "file name", 30
+			if text, from, weight = base, "file name", 30; len(findDates(keepDates(base))) == 0 {
+				weight = 27 // less than a line that names a series
+			}
 		}
 		if _, day := dayAlone(text); day || text == "" || text == "." || text == ".." {
 			continue

@@ -61,7 +61,9 @@ func unitClocks(text []byte) ([]byte, bool) {
 			if bytes.HasPrefix(l[m[11]:], []byte("  ")) {
 				out = append(out, bytes.Repeat([]byte(" "), m[11]-m[4]-len(clock))...)
 			}
-			from = m[11]
+			if from = m[11]; from > m[9] && l[from-1] == ' ' {
+				from-- // what stands behind is no part of the time: "18m 32 🙂"
+			}
 		}
 		lines[i] = append(out, l[from:]...)
 	}

@@ -21,13 +21,13 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))
 	text, gapped := besideByGaps(text)
-	text, beside := besideByTabs(timesBelowNames(plainPlaces(withoutStars(lapTotals(listedFacts(text))))))
+	text, beside := besideByTabs(timesBelowNames(sexesBeforeNames(plainPlaces(withoutStars(lapTotals(listedFacts(plainBrackets(text))))))))
 	text, spoken := spokenTimes(plainMedals(plainBars(plainMarkup(withoutTags(text)))))
 	text, scanned := typedFigures(commaPlaces(joinedClocks(wrappedLines(placesAbove(tidyEnds(mixedMarks(text)))))))
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
-		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(mendedTimes(oddMarks(minuteBlocks(minutesOnce(text))))))))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(sameTimes(mendedTimes(oddMarks(minuteBlocks(minutesOnce(text)))))))))
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
@@ -181,6 +181,54 @@ func signsToGaps(text []byte) []byte {
 
 // timeInBrackets is the only time of a line, in brackets at its end: "1st Jo Lee (18:20)".
 var timeInBrackets = regexp.MustCompile(`(?m)^([^\d\n]*\d{0,4}[^\d\n]*?)[ \t]*[(\[](\d{1,3}(?:[:.'’]\d{2}){1,2}(?:["”″]|'')?)[)\]][ \t.;]*$`)
+
+// oddBrackets is what a person puts into brackets that others have for marks of a page: "[18:20] Jo
+// Lee <Vale AC>", "Jo Lee {W40} 18:20".
+var oddBrackets = regexp.MustCompile(`<(\pL[^<>/=@"\n]{0,40})>|\{([^{}:"\n]{1,40})\}`)
+
+// timeBefore is a time in brackets at the beginning of a line.
+var timeBefore = regexp.MustCompile(`^[ \t]*[(\[<{](\d{1,3}(?:[:.]\d{2}){1,2})[)\]>}][ \t]*(\pL)`)
+
+// plainBrackets writes such brackets as round ones, and times before names without them, where nine in
+// ten of the lines with a time, four or more, have them. Lines keep their places.
+func plainBrackets(text []byte) []byte {
+	if len(text) > typedBytes || !bytes.ContainsAny(text, "<{[(") || bytes.Contains(text, []byte("</")) || lineTags.Match(text) {
+		return text
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	timed, odd, before := 0, 0, 0
+	for _, l := range lines {
+		if !looseClockInside.Match(l) || len(findDates(string(l))) > 0 {
+			continue
+		}
+		timed++
+		if oddBrackets.Match(l) {
+			odd++
+		}
+		if timeBefore.Match(l) && len(clockInside.FindAllIndex(l, 2)) < 2 { // not the stamp of a message
+			before++
+		}
+	}
+	if odd = odd * 10; before*10 < timed*9 {
+		before = 0
+	}
+	if timed < 4 || odd < timed*9 && before == 0 {
+		return text
+	}
+	for i, l := range lines {
+		if !looseClockInside.Match(l) {
+			continue
+		}
+		if odd >= timed*9 {
+			l = oddBrackets.ReplaceAll(l, []byte("($1$2)"))
+		}
+		if before > 0 {
+			l = timeBefore.ReplaceAll(l, []byte("$1 $2"))
+		}
+		lines[i] = l
+	}
+	return bytes.Join(lines, []byte("\n"))
+}
 
 // bareTimes takes such brackets away, where most times stand in them.
 func bareTimes(text []byte) []byte {
@@ -1276,7 +1324,7 @@ func sexesLast(lines []string) bool {
 }
 
 // starLegend is a line that says what a star behind names means, "* = lady".
-var starLegend = regexp.MustCompile(`^\s*\*\s*(?:=|:|-|–|denotes|means|marks)?\s*\pL[\pL ]{2,40}$`)
+var starLegend = regexp.MustCompile(`^\s*[(\[]?\*\s*(?:=|:|-|–|denotes|means|marks)?\s*\pL[\pL ]{2,40}[)\]]?$`)
 
 // clubBracket is a club in brackets behind a name.
 var clubBracket = regexp.MustCompile(`^(\pL[^()\[\]]*?)\s*[(\[](\pL[^()\[\]]*)[)\]]$`)
@@ -1296,7 +1344,7 @@ func clubsApart(lines []string, cuts []*typed) bool {
 			first = i
 		}
 		texts[i] = strings.Trim(c.name, edgeMarks)
-		if starred && strings.HasSuffix(c.name, texts[i]+"*") {
+		if unstarred, ok := strings.CutSuffix(c.name, "*"); starred && ok && strings.TrimRight(unstarred, " ") == texts[i] {
 			texts[i] += "*"
 		}
 		if n++; len(strings.Fields(texts[i])) > 3 {

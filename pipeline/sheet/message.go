@@ -33,6 +33,7 @@ func plainMessage(text []byte) (plain []byte, why string) {
 		{withoutOlderList, "the older list that the message quotes was left out"},
 		{withoutStamps, "senders and clock times of the messages were left out"},
 		{withoutSenders, "the senders of the messages were left out"},
+		{withoutSpeakers, "the senders of the messages were left out"},
 	} {
 		if out, ok := step.mend(lines); ok {
 			done = append(done, step.why)
@@ -286,6 +287,52 @@ func withoutTimeStamps(lines []string) ([]string, bool) {
 	for i, l := range out {
 		if m := chatTime.FindStringSubmatch(l); m != nil {
 			out[i] = m[3]
+		}
+	}
+	return out, true
+}
+
+// speaker is who says what follows: "Pat: Jo Lee 18:20".
+var speaker = regexp.MustCompile(`^\s*(\pL[\pL .'’-]{1,24}?): +(\S.*)$`)
+
+// withoutSpeakers takes the names of two to four people who write to one another off the beginnings of
+// nearly all lines, where one of them says the times, three and more, and some lines are no results.
+func withoutSpeakers(lines []string) ([]string, bool) {
+	if len(lines) > 2000 {
+		return lines, false
+	}
+	lex := newLexicon(Options{})
+	said, timed, filled, talk := map[string]int{}, map[string]int{}, 0, 0
+	for _, l := range lines {
+		if trim(l) == "" {
+			continue
+		}
+		filled++
+		m := speaker.FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		if said[m[1]]++; clockInside.MatchString(m[2]) {
+			timed[m[1]]++
+		} else {
+			talk++
+		}
+	}
+	spoken, most, all := 0, 0, 0
+	for who, n := range said {
+		if spoken += n; len(said) > 4 || lex.read(who).known || kindOf(who) == kSex && fold(who) != "me" || isSection(who) {
+			return lines, false
+		}
+		all += timed[who]
+		most = max(most, timed[who])
+	}
+	if len(said) < 2 || talk < 2 || most < 3 || most*10 < all*7 || spoken*10 < (filled-2)*9 {
+		return lines, false
+	}
+	out := slices.Clone(lines)
+	for i, l := range out {
+		if m := speaker.FindStringSubmatch(l); m != nil {
+			out[i] = m[2]
 		}
 	}
 	return out, true

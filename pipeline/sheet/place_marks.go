@@ -156,6 +156,44 @@ func timesBelowNames(text []byte) []byte {
 	return out.Bytes()
 }
 
+// sexBefore is a line with a letter for a sex that a mark, or nothing but the place, parts from the name
+// behind it: "7F Jo Lee 18:20", "F: Jo Lee 18:20", "7. (F) Jo Lee 18:20".
+var sexBefore = regexp.MustCompile(`^[ \t]*(?:(\d{1,4})[.):]?)?[ \t]*[(\[]?(\pL)[)\]]?:?[ \t]+(\pL[^\d\s,;|]*[ \t]+\pL[^\d\t;|]*\d.*)$`)
+
+// sexesBeforeNames puts such letters between the place and the name with blanks alone around them. Two
+// letters stand so on nine in ten lines with a time, four or more. Lines keep their places.
+func sexesBeforeNames(text []byte) []byte {
+	if len(text) > typedBytes || bytes.IndexByte(text, '\t') >= 0 || !clockInside.Match(text) {
+		return text
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	timed, plain, letters := 0, 0, map[string]int{}
+	for _, l := range lines {
+		if !clockInside.Match(l) || len(findDates(string(l))) > 0 {
+			continue
+		}
+		timed++
+		m := sexBefore.FindSubmatch(l)
+		if m == nil || kindOf(string(m[2])) != kSex {
+			if plain++; plain > 3 {
+				return text
+			}
+			continue
+		}
+		letters[string(m[2])]++
+	}
+	sexed := timed - plain
+	if len(letters) != 2 || sexed < 4 || sexed*10 < timed*9 {
+		return text
+	}
+	for i, l := range lines {
+		if m := sexBefore.FindSubmatch(l); m != nil && letters[string(m[2])] > 0 && clockInside.Match(l) {
+			lines[i] = bytes.TrimLeft(fmt.Appendf(nil, "%s %s %s", m[1], m[2], m[3]), " ")
+		}
+	}
+	return bytes.Join(lines, []byte("\n"))
+}
+
 // placeInGap is a place at the beginning of a line or behind a gap.
 var placeInGap = regexp.MustCompile(`(?i)(?:^| {2,})((?:pos\.? ?|no\.? ?|#|\()?(\d{1,4})(?:st|nd|rd|th|=)?[.):]{0,2}) +`)
 

@@ -104,7 +104,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
-		if rs.oneTab() {
+		if rs.oneTab() && len(findDates(p.Tab)) == 0 { // a tab that says the day is called after its run
 			weight = 25
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {

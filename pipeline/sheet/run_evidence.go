@@ -280,6 +280,9 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, ds...)
 		}
 	}
+	if sent != "" {
+		withYearSent(out, titleDates(sent, "", rs.lex, false))
+	}
 	if len(out) == 0 && today && sent != "" {
 		out = append(out, titleDates(sent, "the letter, which says that it was that day", rs.lex, false)...)
 	}
@@ -302,6 +305,32 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 		}
 	}
 	return append(out, rs.file...)
+}
+
+// withYearSent gives days without a year that of the letter they stand in, where that was sent in the
+// month after them.
+func withYearSent(days, sent []evidence) {
+	if len(sent) != 1 || !sent[0].settled() || sent[0].readings[0].y == 0 {
+		return
+	}
+	on := sent[0].readings[0].day()
+	for i := range days {
+		rs := slices.Clone(days[i].readings)
+		for k := range rs {
+			if rs[k].y != 0 {
+				return
+			}
+			for _, year := range [...]int{sent[0].readings[0].y, sent[0].readings[0].y - 1} {
+				if rs[k].y = year; rs[k].day() <= on && rs[k].day() > on-31 {
+					break
+				}
+				rs[k].y = 0
+			}
+		}
+		if !slices.ContainsFunc(rs, func(r reading) bool { return r.y == 0 }) {
+			days[i].readings = rs
+		}
+	}
 }
 
 // dayOverTimes is the day that the heading of the times is where the list has those of one run alone:

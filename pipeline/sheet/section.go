@@ -324,9 +324,27 @@ var relayWords = set("relay relays staffel staffeln relais staffetta relevos est
 
 // otherDistance says whether a line gives another distance than these metres.
 func otherDistance(text string, metres int) bool {
-	m, _, _, ok := findDistance(text)
-	return ok && math.Abs(m-float64(metres)) > .02*float64(metres)
+	m, from, _, ok := findDistance(text)
+	return ok && math.Abs(m-float64(metres)) > .02*float64(metres) && !endedThere(text[:from])
 }
+
+// endedThere says whether the words before a distance say that somebody's race ended there: "Jo Lee
+// withdrew at".
+func endedThere(before string) bool {
+	words := strings.Fields(fold(before))
+	if n := len(words); n > 1 && atWords[words[n-1]] {
+		words = words[:n-1]
+	}
+	for n := min(4, len(words)); n > 0; n-- {
+		if f := strings.Join(words[len(words)-n:], " "); statusWords[f] && f != "ok" && f != "finished" {
+			return true
+		}
+	}
+	return false
+}
+
+// atWords stand between such words and the distance.
+var atWords = set("at after around about near by nach bei a apres en tras vid efter na po op")
 
 // distanceUnder is the distance in metres of the rows under some lines, which is that of the
 // rows above them unless a line gives another.

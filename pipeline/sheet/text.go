@@ -136,14 +136,15 @@ func unquoteMail(text []byte) ([]byte, bool) {
 }
 
 // unwrapLines undoes a double export: every line is one quoted field that holds
-// the real line, its own quotes doubled.
+// the real line, its own quotes doubled. Up to three lines of titles above may stand bare, where
+// those in quotes have times.
 func unwrapLines(text []byte, limits Limits) ([]byte, bool) {
-	if text[0] != '"' || len(text) > wholeBytes {
+	if text[0] != '"' && !bytes.Contains(text[:min(len(text), 400)], []byte("\n\"")) || len(text) > wholeBytes {
 		return text, false
 	}
 	s := newScanner(text, 0x1F, limits)
 	var out []byte
-	rows, wrapped := 0, 0
+	rows, wrapped, over, timed := 0, 0, 0, 0
 	for {
 		start := s.pos
 		row, cells, err := s.next()
@@ -160,11 +161,15 @@ func unwrapLines(text []byte, limits Limits) ([]byte, bool) {
 		}
 		rows++
 		if len(cells) == 1 && raw[0] == '"' && raw[len(raw)-1] == '"' && s.line == row && len(cells[0]) < len(raw) && !strings.Contains(strings.ReplaceAll(string(raw[1:len(raw)-1]), `""`, ""), `"`) {
-			wrapped++
+			if wrapped++; clockInside.MatchString(cells[0]) {
+				timed++
+			}
+		} else if wrapped == 0 && over < 3 && bytes.IndexByte(raw, '"') < 0 && !clockInside.Match(raw) {
+			over++
 		}
 		out = append(append(out, cells[0]...), '\n')
 	}
-	if rows == 0 || wrapped < rows {
+	if rows == 0 || wrapped < rows-over || over > 0 && (timed < 4 || timed*10 < wrapped*9) {
 		return text, false
 	}
 	return out, true

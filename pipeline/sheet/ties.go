@@ -68,6 +68,39 @@ func correctedLines(received []byte) []byte {
 	return bytes.Join(lines, []byte("\n"))
 }
 
+// timeAtEnd is a name and the only time of a line behind it.
+var timeAtEnd = regexp.MustCompile(`^[^\d\t;|]*\pL[^\d\t;|]*[^\d:](\d{1,3}[:.]\d{2}(?::\d{2})?)[ \t]*$`)
+
+// sameTimes puts the time of the line above into lines of people without places that end in words for
+// it: "Jo Lee 18:20", below it "Al Roe same time". Lines keep their places.
+func sameTimes(received []byte) []byte {
+	if len(received) > typedBytes || !sameTimeWords.Match(received) {
+		return received
+	}
+	lines, above, changed := textLines(received), "", false
+	for i, l := range lines {
+		if m := timeAtEnd.FindStringSubmatch(l); m != nil {
+			above = m[1]
+			continue
+		}
+		m := sameTimeWords.FindStringSubmatchIndex(l)
+		if m == nil || above == "" || hasDigit(l) || !looksNamed(strings.Trim(l[:m[2]], edgeMarks+".")) {
+			if trim(l) != "" {
+				above = ""
+			}
+			continue
+		}
+		lines[i], changed = l[:m[2]]+above, true
+	}
+	if !changed {
+		return received
+	}
+	return []byte(strings.Join(lines, "\n") + "\n")
+}
+
+// sameTimeWords are words for the time above at the end of a line, of those that stand nowhere else.
+var sameTimeWords = regexp.MustCompile(`(?mi)[\s.,:;–—-]\(?(same time|s\.t\.|same|ditto|idem|meme temps|même temps|gleiche zeit|zeitgleich|mismo tiempo|stesso tempo|zelfde tijd|samma tid)\)?[ \t.]*\r?$`)
+
 // tiedPlaces writes shared places in one way, "4=", and puts people who stand on one line
 // behind such a place on lines of their own, each with the place and the time. split says
 // that there were any.

@@ -58,6 +58,9 @@ func typedLines(lines []string, delim byte) []string {
 		if c == nil || text == "" && isDate(l) {
 			continue
 		}
+		if c.place == "" && first >= 0 && givesOtherTime.MatchString(l) && correctsTime(l) {
+			continue // "Sorry, Jo was 18:31"
+		}
 		if timed++; c.dashed {
 			dashed++
 		}
@@ -175,6 +178,9 @@ func dottedRise(cuts []*typed) {
 		}
 	}
 }
+
+// givesOtherTime is a line that begins with a word for a mistake, or says what a time was or should be.
+var givesOtherTime = regexp.MustCompile(`(?i)^[^\pL]*(?:sorry|apologies|oops|whoops|correction|corrected|mistake|typo)\b|\b(?:was|is|should)\b[^\d]*\d`)
 
 // tellsMuch says whether a line is a sentence: five words and more in it begin small.
 func tellsMuch(line string) bool {

@@ -101,7 +101,7 @@ func (s *settler) askOfTimes(p *Part, sheet string, headingRow, clock int) {
 			"Not all ran the same number of laps. Give those of each distance a list of their own under a line with the distance, as in 3 km, and load the sheet again.")
 		return
 	}
-	if i := s.otherTimes(clock); i >= 0 {
+	if i := s.otherTimes(clock); i >= 0 && i != s.beside.ahead {
 		p.problem(sheet, headingRow, i, place.Waits, "time-column-missing", rowText(s.headings), "one column with the time of every runner",
 			"Some rows have their time in another column than the rest. If all ran the same distance on this day, write every time into one column headed Time; if not, give each distance or run a list of its own. Then load the sheet again.")
 		return

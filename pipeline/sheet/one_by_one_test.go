@@ -1,0 +1,79 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+)
+
+// TestOneByOne reads lists that people of all sorts have typed, each in a way of their own: of every row
+// the place, the name, the sex and the time.
+func TestOneByOne(t *testing.T) {
+	const day = "Alder Bank, Saturday 3 January 2026\n"
+	const four = "1 Jo Lee F 18:20|2 Al Roe M 18:31|3 Cy Dee M 18:40|4 Di Fox F 18:42"
+	const plain = "1 Jo Lee  18:20|2 Al Roe  18:31|3 Cy Dee  18:40|4 Di Fox  18:42"
+	const unplaced = " Jo Lee  18:20| Al Roe  18:31| Cy Dee  18:40| Di Fox  18:42"
+	for _, c := range []struct{ name, file, text, want string }{
+		{"a letter for the sex at the place", "x.txt", day + "1F Jo Lee 18:20\n2M Al Roe 18:31\n3M Cy Dee 18:40\n4F Di Fox 18:42\n", four},
+		{"a letter for the sex and a colon", "x.txt", day + "F: Jo Lee 18:20\nM: Al Roe 18:31\nM: Cy Dee 18:40\nF: Di Fox 18:42\n",
+			" Jo Lee F 18:20| Al Roe M 18:31| Cy Dee M 18:40| Di Fox F 18:42"},
+		{"initials are no sexes", "x.txt", day + "1 M. Lee 18:20\n2 F. Roe 18:31\n3 M. Dee 18:40\n4 F. Fox 18:42\n", "1 M. Lee  18:20|2 F. Roe  18:31|3 M. Dee  18:40|4 F. Fox  18:42"},
+		{"a picture behind a time with its units", "x.txt", day + "Jo Lee 18m 20 🙂\nAl Roe 18m 31\nCy Dee 18m 40 pb\nDi Fox 18m 42\n", unplaced},
+		{"the time of the line above, without places", "x.txt", day + "Jo Lee . . . 18:20\nAl Roe . . . 18:31\nCy Dee . . . same time\nDi Fox . . . 18:42\nEd Gow . . . 18:45\n",
+			" Jo Lee  18:20| Al Roe  18:31| Cy Dee  18:31| Di Fox  18:42| Ed Gow  18:45"},
+		{"lines drawn between slips", "x.txt", day + strings.Repeat("-", 12) + "\nJo Lee\nFemale\n18:20\n------------\nAl Roe\nMale\n18:31\n------------\nCy Dee\nMale\n18:40\n------------\nDi Fox\nFemale\n18:42\n",
+			" Jo Lee Female 18:20| Al Roe Male 18:31| Cy Dee Male 18:40| Di Fox Female 18:42"},
+		{"every line in quotes below a bare title", "x.csv", day + "\"1, Jo Lee, 18:20\"\n\"2, Al Roe, 18:31\"\n\"3, Cy Dee, 18:40\"\n\"4, Di Fox, 18:42\"\n", plain},
+		{"brackets of other kinds", "x.txt", day + "[18:20] Jo Lee <Vale AC>\n[18:31] Al Roe <Mill AC>\n[18:40] Cy Dee <Vale AC>\n[18:42] Di Fox <Vale AC>\n", unplaced},
+		{"the first runner's time and gaps in a column of their own", "x.csv", day + "Pos,Name,Time,Gap\n1,Jo Lee,18:20,\n2,Al Roe,,+0:11\n3,Cy Dee,,+0:20\n4,Di Fox,,+0:22\n",
+			"1 Jo Lee  18:20|2 Al Roe  0:18:31|3 Cy Dee  0:18:40|4 Di Fox  0:18:42"},
+		{"gaps without a sign under their heading", "x.csv", day + "Pos,Name,Time,Behind\n1,Jo Lee,18:20,\n2,Al Roe,,0:11\n3,Cy Dee,,0:20\n4,Di Fox,,0:22\n",
+			"1 Jo Lee  18:20|2 Al Roe  0:18:31|3 Cy Dee  0:18:40|4 Di Fox  0:18:42"},
+		{"who withdrew at some distance stands under no list", "x.txt", day + "1 Jo Lee 18:20\n2 Al Roe 18:31\n- Ed Gow withdrew at 3k\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", plain},
+		{"people who write to one another", "x.txt", day + "Me: got the times?\nPat: yes, here goes\nPat: Jo Lee 18:20\nPat: Al Roe 18:31\nPat: Cy Dee 18:41\nPat: Di Fox 18:42\nPat: sorry Cy was 18:40\nMe: ta\n", unplaced},
+		{"teams before their runners are no senders", "x.txt", day + "Reds: Jo Lee 18:20\nBlues: Al Roe 18:31\nReds: Cy Dee 18:40\nBlues: Di Fox 18:42\n",
+			" Reds: Jo Lee  18:20| Blues: Al Roe  18:31| Reds: Cy Dee  18:40| Blues: Di Fox  18:42"},
+		{"a mail's day gives the year of the day that it names", "x.txt", "From: Joan\nTo: results\nDate: Sun, 4 Jan 2026 08:14:22 +0000\nSubject: Alder Bank results 3rd January\n\nHello,\n\n1 Jo Lee 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox 18:42\n", plain},
+		{"a star among brackets is a legend", "x.txt", day + "(* = lady)\n\n1 Jo Lee * 18:20\n2 Al Roe 18:31\n3 Cy Dee 18:40\n4 Di Fox * 18:42\n", "1 Jo Lee* women 18:20|2 Al Roe  18:31|3 Cy Dee  18:40|4 Di Fox* women 18:42"},
+		{"seconds are no ages", "x.csv", day + ",Hrs,Min,Sec\nJo Lee,0,18,20\nAl Roe,0,18,31\nCy Dee,0,18,40\nDi Fox,0,18,42\nEd Gow,0,18,45\n", " Jo Lee  0:18:20| Al Roe  0:18:31| Cy Dee  0:18:40| Di Fox  0:18:42| Ed Gow  0:18:45"},
+	} {
+		s, err := Read(c.file, []byte(c.text), Options{})
+		if err != nil || len(s.Parts) != 1 {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		p := s.Parts[0]
+		var got []string
+		p.Each(func(_ int, cells []string) error {
+			if clock := cellAt(cells, p.Index(Time)); clock != "" && !strings.HasPrefix(clock, "withdrew") {
+				cell := func(m Meaning) string { return trim(cellAt(cells, p.Index(m))) }
+				got = append(got, strings.Join([]string{cell(Position), cell(Name), cell(Sex), trim(clock)}, " "))
+			}
+			return nil
+		}) // a text of a few lines has no error
+		if want := strings.Split(c.want, "|"); !slices.Equal(got, want) || p.Course.Value != "alder-bank" || p.Date.Day.String() != "2026-01-03" {
+			t.Errorf("%s: %s %s\n got %q\nwant %q", c.name, p.Course.Value, p.Date.Day, got, want)
+		}
+		if p.Index(Age) >= 0 {
+			t.Errorf("%s: ages in column %d", c.name, p.Index(Age))
+		}
+	}
+}
+
+// TestRoadsAndMonths takes a road, and what ends in a feature of the land, for a place whatever word of
+// clubs is in it, and a month behind a place for when it was.
+func TestRoadsAndMonths(t *testing.T) {
+	for title, want := range map[string]string{
+		"Station Road 3 January 2026":           "station-road",
+		"Harriers Field 3 January 2026":         "harriers-field",
+		"Alder Bank January series, 3 Jan 2026": "alder-bank",
+		"Hawthorn Drove June":                   "hawthorn-drove",
+		"Parque 25 de Mayo":                     "parque-25-de-mayo",
+		"Brindle Road Runners 3 January 2026":   "brindle-road-runners", // a club, less than what a file is called
+	} {
+		words := courseWords(title, newLexicon(Options{}), newCourseBook(nil))
+		if len(words) == 0 || words[0].slug != want || (words[0].weight < 27) != strings.HasSuffix(want, "runners") {
+			t.Errorf("%q: %+v, want %s", title, words, want)
+		}
+	}
+}
