@@ -135,7 +135,8 @@ func (s *scanner) next() (row int, cells []string, err error) {
 // quoted reads the field whose opening quote is at q. end is the index of the
 // separator after it, lines the number of line breaks inside. ok is false
 // where the quote is not closed, or where what follows shows that it was never
-// meant to open a field: a line break and then another opening quote.
+// meant to open a field: a line break and then another opening quote, or one that stands
+// alone in its field as this one does, both for what stands above them.
 func (s *scanner) quoted(q int) (text string, end, lines int, ok bool) {
 	data := s.data
 	doubled := false
@@ -155,6 +156,9 @@ func (s *scanner) quoted(q int) (text string, end, lines int, ok bool) {
 				j++
 			}
 			if j >= len(data) || s.ends[data[j]] {
+				if lines > 0 && data[i-1] == s.delim && s.ends[data[q+1]] {
+					return "", 0, 0, false
+				}
 				return s.unquote(data[q+1:i], doubled), j, lines, true
 			}
 			if lines > 0 && (s.ends[data[i-1]]) {

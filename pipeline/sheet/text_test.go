@@ -57,6 +57,8 @@ func TestRecords(t *testing.T) {
 		{"spaces about quotes", `1, "Lee, Bo" ,24:31`, []int{1}, [][]string{{"1", "Lee, Bo", "24:31"}}},
 		{"empty quoted field", `1,"",24:31`, []int{1}, [][]string{{"1", "", "24:31"}}},
 		{"quote never closed", "1,\"Lee,24:31\n2,Roe,25:00\n", []int{1, 2}, [][]string{{"1", "\"Lee", "24:31"}, {"2", "Roe", "25:00"}}},
+		{"quotes alone in their cells, for what stands above", "1,Lee,24:31,Vale\n2,Roe,24:40,\"\n3,Dee,24:44,Mill\n4,Fox,24:50,\"\n", []int{1, 2, 3, 4}, [][]string{{"1", "Lee", "24:31", "Vale"}, {"2", "Roe", "24:40", "\""}, {"3", "Dee", "24:44", "Mill"}, {"4", "Fox", "24:50", "\""}}},
+		{"lines in quotes that end with the mark that divides", "1,\"Lee,\nVale,\",24:31\n", []int{1}, [][]string{{"1", "Lee,\nVale,", "24:31"}}},
 		{"quote not closed before the next one opens", "1,\"Lee,24:31\n2,\"Roe, Al\",25:00\n", []int{1, 2}, [][]string{{"1", "\"Lee", "24:31"}, {"2", "Roe, Al", "25:00"}}},
 	} {
 		rows, got := all(t, c.text, ',')
