@@ -43,6 +43,8 @@ func (s *settler) minutesAndSeconds() {
 	if at['h'] >= 0 {
 		s.clock = []int{at['h'], at['m'], at['s']}
 	}
+	p := s.profiles[at['s']]
+	s.secondsGiven = p.lo == 0 || p.filled*20 > len(s.rows)*19 && p.filled >= 20
 	for _, c := range s.clock {
 		s.set(c, Other, "heading %q: a part of the time", s.headings[c])
 	}

@@ -13,6 +13,7 @@ type settler struct {
 	columns      []Column
 	rows         []line // the sample
 	clock        []int  // columns of hours, minutes and seconds that make up the time
+	secondsGiven bool   // the last of them is written where it is nought, too
 	beside       beside
 	between      bool    // clock are the times of day of start and finish
 	start        float64 // or clock is that of the finish, and this the start, s from midnight

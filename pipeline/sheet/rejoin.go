@@ -107,12 +107,13 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 // what stands in the second elsewhere, behind the places, and they fit the columns only when
 // they are moved, three cells or more with what is usual there and a time among them. It
 // returns the number of rows.
-func (g *grid) moveBack(headings []string, after int) (moved int) {
+func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) {
 	first := slices.IndexFunc(headings, func(h string) bool { return h != "" })
 	if first < 0 || len(headings)-first < 3 {
 		return 0
 	}
 	kinds := sync.OnceValue(func() []kind { return g.usualKinds(headings, after, 0, 1) })
+	times := timedColumns(lex, headings)
 	right, left := map[int][]string{}, map[int][]string{}
 	blank, filled := 0, 0
 	for i := range g.refs {
@@ -136,10 +137,10 @@ func (g *grid) moveBack(headings []string, after int) (moved int) {
 			continue
 		}
 		if lacksPlace {
-			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, 3) {
+			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, times, 3) {
 				left[i] = try
 			}
-		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, 4) {
+		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, times, 4) {
 			right[i] = try
 		}
 	}
@@ -217,14 +218,23 @@ func lastFilled(cells []string) int {
 // sameKind says whether a cell is of its column's kind; times may have a dot.
 func sameKind(k, usual kind) bool { return k == usual || usual == kClock && k == kDecimal }
 
+// timedColumns says which columns hold a time, or a part of one, by their headings.
+func timedColumns(lex *lexicon, headings []string) []bool {
+	times := make([]bool, len(headings))
+	for i, h := range headings {
+		times[i] = h != "" && (unitHeading(h) != 0 || lex.read(h).meaning.isTime())
+	}
+	return times
+}
+
 // fitsMoved says whether a row that was moved fits the columns, so many cells or more with
-// what is usual there, one of them a time.
-func fitsMoved(cells []string, usual []kind, least int) bool {
+// what is usual there, one of them a time or a part of one.
+func fitsMoved(cells []string, usual []kind, times []bool, least int) bool {
 	same, clock := 0, false
 	for j, c := range cells {
 		if k := kindOf(c); j < len(usual) && k != kBlank && sameKind(k, usual[j]) {
 			same++
-			clock = clock || k == kClock || k == kDecimal
+			clock = clock || k == kClock || k == kDecimal || times[j]
 		}
 	}
 	return same >= least && clock && fitsKinds(cells, usual, len(usual))

@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // rowMend is a way to mend rows before the columns of their table are settled: mend returns how
 // many rows, or cells, it has changed, of which the sheet is told.
 type rowMend struct {
@@ -16,13 +18,14 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 	if l.first < 0 {
 		return []rowMend{
 			{func() int { return g.shiftBack(lex, make([]string, g.firstWidth()), 0) }, "cells-moved", "from some row on, %s had a column too many or too few; read as if like the first rows", "row"},
+			{func() int { return g.moveBack(lex, slices.Repeat([]string{"?"}, g.firstWidth()), 0) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 			{g.openGap, "cells-moved", "%s had no cell for the club, or the like, before the time; read with one", "row"},
 		}
 	}
 	mends := []rowMend{
 		{func() int { return g.joinMarked(lex, l.headings, after) }, "times-joined", "a mark stands in a cell between minutes and seconds; in %s they were put into one", "row"},
 		{func() int { return g.joinFractions(l.headings, after) }, "times-joined", "parts of a second stand in a column of their own; in %s they were put behind the seconds", "row"},
-		{func() int { return g.moveBack(l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
+		{func() int { return g.moveBack(lex, l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
 		{func() int { return g.barePlaces(lex, l.headings, after) }, "places-read", "%s said the place in other words than its number, or with more; the number was taken, as the places around it show", "cell"},
 		{func() int { return g.plainClocks(lex, l.headings, after) }, "times-plain", "%s wrote the time with other marks than figures and colons; it was read without them", "cell"},

@@ -40,6 +40,7 @@ type rowRules struct {
 	headingLines  [][]string // the lines of a heading of two, folded, which pages repeat one by one
 	kinds         []kind     // what nearly every cell of a column is; kBlank where that is nothing in particular
 	clock         []int      // columns of hours, minutes and seconds
+	secondsGiven  bool       // the seconds are written where they are nought, too
 	beside        beside
 	between       bool              // clock are the times of day of start and finish
 	start         float64           // or clock is that of the finish, and this the start, s from midnight
@@ -526,7 +527,7 @@ func (r *rowRules) shape(cells []string) []string {
 			} else if r.hasPositions && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
 				b[i] = r.minutes // seconds alone, under the minutes of the places before
 			}
-			clock = joinClock(b, r.clock)
+			clock = joinClock(b, r.clock, r.secondsGiven)
 		}
 		b = append(b[:real], clock)
 	}
@@ -565,7 +566,7 @@ func isDitto(s string) bool {
 var sameTime = set("s.t. s.t same m.t. m.t", "same time", "meme temps", "gleiche zeit", "mismo tiempo", "stesso tempo", "samma tid", "zelfde tijd", "s t", "m t", "see above", "as above", "same as above", "siehe oben", "wie oben", "ci dessus", "comme ci dessus", "igual", "come sopra", "zie boven", "idem tijd", "som ovan", "jak wyzej", "jako vyse", "stejny cas", "ten sam czas", "ebenso", "zeitgleich", "gleichzeitig", "eodem", "ex aequo", "lo mismo", "lo stesso", "evenzo", "likadant")
 
 // joinClock writes the cells of hours, minutes and seconds as one time.
-func joinClock(cells []string, parts []int) string {
+func joinClock(cells []string, parts []int, given bool) string {
 	var b strings.Builder
 	for k, i := range parts {
 		c := trim(cells[i])
@@ -578,6 +579,9 @@ func joinClock(cells []string, parts []int) string {
 		if c == "" {
 			if b.Len() == 0 {
 				return ""
+			}
+			if given && k == len(parts)-1 {
+				return b.String() + ":?"
 			}
 			c = "0"
 		}

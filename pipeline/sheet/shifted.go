@@ -17,8 +17,9 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 		return 0
 	}
 	usual := make([]kind, len(headings))
+	times := timedColumns(lex, headings)
 	fits := func(cells []string) bool {
-		return lastFilled(cells) < len(headings) && fitsKinds(cells[:min(len(cells), len(headings))], usual, len(usual)) && fitsMoved(cells, usual, 3)
+		return lastFilled(cells) < len(headings) && fitsKinds(cells[:min(len(cells), len(headings))], usual, len(usual)) && fitsMoved(cells, usual, times, 3)
 	}
 	rows := 0
 	var runs [][]int
@@ -42,7 +43,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 					usual[j] = k
 				}
 			}
-			if !slices.Contains(usual, kClock) {
+			if !slices.Contains(usual, kClock) && !slices.Contains(times, true) {
 				return 0
 			}
 		}

@@ -54,7 +54,7 @@ func firstValues(rows []line) int {
 // newRowRules makes the rules that tell finishers' rows from others.
 func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r := rowRules{volunteers: p.Kind == Volunteers, first: after + 1, columns: len(p.Columns), pos: p.Index(Position), time: p.Index(Time), number: p.Index(Number), sectionColumn: -1, date1904: t.date1904, sample: t.sample}
-	r.clock, r.beside, r.todays = c.clock, c.beside, c.todays
+	r.clock, r.secondsGiven, r.beside, r.todays = c.clock, c.secondsGiven, c.beside, c.todays
 	if len(c.clock) > 0 {
 		r.time = c.clock[max(0, len(c.clock)-2)] // the minutes stand for the time
 		r.start = c.start
