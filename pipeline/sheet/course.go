@@ -368,7 +368,7 @@ var wayWords = set("junction route gate lock pier sector zone circuit loop trail
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
 	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag
-	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir towpath promenade causeway path ness spit staithe`)
+	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir lakes canal basin quarry seafront towpath promenade causeway path ness spit staithe`)
 
 var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
 	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)
@@ -612,7 +612,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			continue
 		}
 		whole := strings.TrimSpace(seg)
-		if (byAuthor.MatchString(whole) || cameFrom.MatchString(whole)) && !labelled {
+		if (saysMaker(whole) || cameFrom.MatchString(whole)) && !labelled {
 			continue // "by Wilf", above what he has posted; "Guests from Mill Leat"
 		}
 		if at := takesPlace.FindStringIndex(whole); at != nil {
@@ -968,8 +968,33 @@ func greets(text string) bool {
 	return (greetings[first] || dayTimes[first] && (rest == "" || greeted[finalWord(rest)])) && len(strings.Fields(rest)) <= 3
 }
 
-// byAuthor says who wrote or posted what follows.
-var byAuthor = regexp.MustCompile(`^(?:[Pp]osted |[Ww]ritten |[Ss]ent )?(?:by|von|par|por|da|door|av) \p{Lu}\pL*$`)
+// saysMaker says whether a text says who made the list, and nothing else: "by Wilf", "Typed by Jean
+// Finch", "Results compiled by J. Finch", "Checked JB". "Results by Mill Lane" may be a place.
+func saysMaker(text string) bool {
+	words := strings.Fields(text)
+	made := false
+	for i, w := range words {
+		switch f := fold(w); {
+		case makerBy[f] && i+1 < len(words):
+			name := words[i+1:]
+			return len(name) <= 3 && isName(strings.Join(name, " ")) && (made || i == 0 || f == "by" && !landWords[fold(name[len(name)-1])])
+		case madeWords[f] || makes[f]:
+			made = true
+		case made && i+1 == len(words):
+			return i > 0 && len([]rune(w)) <= 3 && w == strings.ToUpper(w)
+		case !titleWords[f]:
+			return false
+		}
+	}
+	return false
+}
+
+// makes are words for what somebody did to make a list, beside madeWords, and makerBy stand between
+// them and the name. Common practice, no source.
+var (
+	makes   = set("written recorded kept erfasst getippt geschrieben zusammengestellt ausgewertet saisi saisie redige etabli compile elaborado compilado redactado compilato redatto opgesteld samengesteld ingevoerd getypt sammanstalld udarbejdet sporzadzil sporzadzila")
+	makerBy = set("by von par por da door av af przez")
+)
 
 // isSigned says whether a line is a name of two or three words and what its bearer does for the run:
 // "Dale Parkfield, results desk". A place with a feature of the land in its name is none.

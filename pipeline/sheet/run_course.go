@@ -65,6 +65,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		line string // the title
 	}
 	var cs []cand
+	saysRun := map[string]bool{} // title lines with a word for a run: "The Heron Run"
 	races := rs.racesOfTab(p)
 	above, below := besideTheDay(p.Titles, rs.lex)
 	letter := isLetterHead(p.Titles)
@@ -79,6 +80,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			continue // headings in words that nobody here knows
 		}
 		_, _, _, saysDistance := findDistance(t)
+		saysRun[p.titleAt(i)] = anyWord(t, runLegWords)
 		for _, w := range rs.courseWords(t) {
 			w.weight -= min(i, 5) // earlier lines first
 			if key := keys[i]; key != "" && w.why == leftOfTitle && strings.Contains(key, w.text) {
@@ -140,6 +142,16 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 					cs[j].weight -= ofSchool
 				}
 			}
+		}
+	}
+	// A line of its own that names no feature of the land gives way to one below it that does: "Jean" and
+	// "Working copy" stand over "Alder Common". A line that says more of the run keeps its weight.
+	for i, c := range cs {
+		if c.why == leftOfTitle && c.weight <= bareTitle && !saysRun[c.from] && !endsInLand(c.text) &&
+			slices.ContainsFunc(cs[i+1:], func(o cand) bool {
+				return o.why == leftOfTitle && o.from != c.from && !o.lent && endsInLand(o.text) && o.weight > c.weight-ofRemark
+			}) {
+			cs[i].weight -= ofRemark
 		}
 	}
 	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
@@ -205,6 +217,18 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// ofRemark is what a line that names no feature of the land weighs less than one that does: as much
+// as lines between them can.
+const ofRemark = 6
+
+// endsInLand says whether a text is a name of two words or more, the last of which is a feature of the
+// land, and not where to put a car.
+func endsInLand(text string) bool {
+	words := strings.Fields(fold(text))
+	n := len(words)
+	return n > 1 && landWords[words[n-1]] && isName(text) && words[n-2] != "car"
 }
 
 // oneRanking says whether one ranking goes through the lines of all values of a column: each place from

@@ -23,7 +23,7 @@ type evidence struct {
 
 // madeList are words before a date that say that it is when the sheet was made, and not the
 // day of the run, though it may be the same day.
-const madeList = `compiled posted sent received checked typed signed uploaded printed print updated update issued created produced exported generated published correct corrected amended revised version saved druckdatum gedruckt stand erstellt
+const madeList = `compiled collated prepared entered keyed posted sent received checked typed signed uploaded printed print updated update issued created produced exported generated published correct corrected amended revised version saved druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
 	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
 	modified retrieved downloaded accessed harvested archived released release ausdruck ausgedruckt druck erzeugt erstellung geandert abgerufen veroffentlicht ausgegeben
