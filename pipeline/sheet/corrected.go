@@ -13,7 +13,7 @@ import (
 // "Correction: no. 6 should read 23:25", "* should be 20:50".
 
 // sorryWords are what such lines say beside correctionWords. Common practice, no source.
-var sorryWords = regexp.MustCompile(` (?:sorry|apologies|oops|whoops|mistake|my mistake|typo|wrong|should be|should read|should say|should have been|was actually|is actually|actually ran|entschuldigung|sorry|tippfehler|falsch|richtig ist|muss heissen|pardon|desole|desolee|erreur|perdon|disculpad|error|scusate|errore|fout|foutje|vergissing|przepraszam|pomylka|blad|ursakta|forlat|fel|ddrwg gen i|camgymeriad) `)
+var sorryWords = regexp.MustCompile(` (?:sorry|apologies|oops|whoops|mistake|my mistake|typo|wrong|should be|should read|should say|should have been|was actually|is actually|actually ran|actual time|actual|real time|true time|correct time|right time|changed to|amended to|revised to|richtige zeit|tatsachliche zeit|temps reel|temps exact|tiempo real|tiempo correcto|tempo reale|tempo corretto|tempo esatto|juiste tijd|echte tijd|ratt tid|rigtige tid|riktig tid|entschuldigung|sorry|tippfehler|falsch|richtig ist|muss heissen|pardon|desole|desolee|erreur|perdon|disculpad|error|scusate|errore|fout|foutje|vergissing|przepraszam|pomylka|blad|ursakta|forlat|fel|ddrwg gen i|camgymeriad) `)
 
 var (
 	saidPlace = regexp.MustCompile(`(?i)(?:^|[\s(])(?:(?:no|nr|number|pos|position|place|platz|n°|nº)\.? ?(\d{1,4})|(\d{1,4})(?:st|nd|rd|th))\b`)

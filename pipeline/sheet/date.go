@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -169,10 +170,11 @@ func scanDates(s string, loose bool) []foundDate {
 }
 
 // mendMonths puts right the names of months that are one letter off between a day and a
-// year of four figures: 21st Novmber 2026.
+// year of four figures: 21st Novmber 2026. Of names of five letters two have changed places: Aprli;
+// a Marsh may be one.
 func (sc *dateScan) mendMonths() {
 	for i, t := range sc.toks {
-		if t.kind != 'l' || len(t.word) < 6 || i == 0 {
+		if t.kind != 'l' || len(t.word) < 5 || i == 0 {
 			continue
 		}
 		if _, known := monthNames[t.word]; known || titleWords[t.word] || fieldWords[t.word] || isGroup([]byte(t.word)) {
@@ -183,7 +185,7 @@ func (sc *dateScan) mendMonths() {
 		}
 		found, month := "", -1
 		for name, m := range monthNames {
-			if len(name) >= 5 && text.Within(t.word, name, 1) {
+			if len(name) >= 5 && text.Within(t.word, name, 1) && (len(t.word) >= 6 || len(name) == 5 && anagram(t.word, name)) {
 				if month >= 0 && m != month {
 					found = ""
 					break
@@ -195,6 +197,14 @@ func (sc *dateScan) mendMonths() {
 			sc.toks[i].word = found
 		}
 	}
+}
+
+// anagram says whether two words have the same letters.
+func anagram(a, b string) bool {
+	x, y := []byte(a), []byte(b)
+	slices.Sort(x)
+	slices.Sort(y)
+	return string(x) == string(y)
 }
 
 // dayBefore says whether a day of a month stands before a token.

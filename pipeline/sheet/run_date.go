@@ -218,7 +218,7 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		if best.e.strength > 2 && rs.askCopied(p, weekday, evs) {
 			return
 		}
-		if rs.askWeekday(p, best.e.weekday) {
+		if rs.askWeekday(p, best.e.weekday, evs) {
 			return
 		}
 		if best.e.weekday >= 0 && int(p.Date.Day.Weekday()) != best.e.weekday {

@@ -81,13 +81,18 @@ func (rs *runSettler) askCopied(p *Part, weekday int, evs []evidence) bool {
 
 // askWeekday leaves a date open beside which another weekday stands: one of the two is
 // a slip. It returns whether it did; not where the date falls on the course's usual
-// weekday, so that the slip is in the word.
-func (rs *runSettler) askWeekday(p *Part, weekday int) bool {
+// weekday, or the file's name says the same date and the course is not known to be run on the
+// other one, so that the slip is in the word.
+func (rs *runSettler) askWeekday(p *Part, weekday int, evs []evidence) bool {
 	day := p.Date.Day
 	if weekday < 0 || rs.o.Date != "" || rs.o.AnyWeekday || int(day.Weekday()) == weekday {
 		return false
 	}
-	if usual, known := rs.book.weekday[p.Course.Value]; known && usual == int(day.Weekday()) {
+	usual, known := rs.book.weekday[p.Course.Value]
+	if known && usual == int(day.Weekday()) {
+		return false
+	}
+	if file, ok := fileDate(evs); ok && file.weekday < 0 && p.Date.From != file.from && file.readings[0].day() == day && !(known && usual == weekday) {
 		return false
 	}
 	near := (weekday - int(day.Weekday()) + 7) % 7

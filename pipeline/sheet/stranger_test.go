@@ -1149,6 +1149,8 @@ func TestLinesAboutRows(t *testing.T) {
 		{"Correction: Jo Lee ran 18:25, not 18:20", "time put right from 18:20: Correction: Jo Lee ran 18:25, not 18:20| |tail walker"},
 		{"Correction: Jo Lee ran 19:25, not 18:20", "time disputed: Correction: Jo Lee ran 19:25, not 18:20| |tail walker"},
 		{"Correction: Jo Lee ran 18:20", " | |tail walker"},
+		{"* Jo Lee (1) actual time 18:25", "time put right from 18:20: * Jo Lee (1) actual time 18:25| |tail walker"},
+		{"Jo Lee led for most of the time, 18:25 of it alone", " | |tail walker"},
 		{"Corrections to the desk before Wednesday", " | |tail walker"},
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time,Note\n1,Jo Lee,18:20,\n2,Al Roe,18:31,\n3,Cy Dee,49:02,tail walker\n\n\""+k.line+"\"\n"), Options{})
@@ -1163,6 +1165,74 @@ func TestLinesAboutRows(t *testing.T) {
 		})
 		if g := strings.Join(got, "|"); g != k.want {
 			t.Errorf("%s: %q, want %q", k.line, g, k.want)
+		}
+	}
+}
+
+// A line that says who made the list, or that is no name of a place where the next one is, is not
+// the course.
+func TestLinesAboveTheCourse(t *testing.T) {
+	for above, want := range map[string]string{
+		"Typed by Jean": "alder-common", "Compiled by Peter Abbot": "alder-common", "Results by Colin": "alder-common", "Checked JB": "alder-common", "Saisi par Marie Duval": "alder-common",
+		"Entered 4 January by JB": "alder-common", "Jean's copy": "alder-common", "CONFIDENTIAL": "alder-common", "Happy New Year!": "alder-common",
+		"The Heron Run": "heron", "Heron Lakes": "heron-lakes", "Heron 5k": "heron",
+	} {
+		s := readCase(t, "results.csv", above+"\nAlder Common\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != want+" 2026-01-03" {
+			t.Errorf("%s: %s, want %s", above, got, want)
+		}
+	}
+	for line, want := range map[string]string{"Corrida da Ribeira": "ribeira", "Heron\nMill Car Park": "heron", "Run by Mill Lane": "mill-lane"} {
+		s := readCase(t, "results.csv", line+"\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if got := s.Parts[0].Course.Value; got != want {
+			t.Errorf("%s: %s, want %s", line, got, want)
+		}
+	}
+}
+
+// Rows that are moved are put back where minutes and seconds stand in columns of their own, or the
+// times have dots, or there is no heading; and minutes without seconds are no time where noughts are written.
+func TestMovedPartsOfTimes(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,02,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,11,M,61\n6,Fi Hay,20,,40,F,33\n7,Gus Ivy,20,,51,M,48\n8,Hal Jay,21,,15,M,39\n", "18:20 18:31 19:02 19:28 20:11 20:40 20:51 21:15"},
+		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,02,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,11,M,61\n,6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:02 19:28 20:11 20:40"},
+		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,00,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,,M,61\n6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:00 19:28 20:? 20:40"},
+		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,11,M,61\n6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:00 19:28 20:11 20:40"},
+		{"Plac.;Navn;Køn;Født;Tid\n1;Jo Lee;K;1990;18.20\n2;Al Roe;M;1980;18.31\n3;Cy Dee;M;1971;19.02\n4;Di Fox;K;1999;19.28\n5;Ed Gow;M;1964;20.11\n;6;Fi Hay;K;1988;20.40\n;7;Gus Ivy;M;1977;20.51\n;8;Hal Jay;M;1969;21.15\n", "18.20 18.31 19.02 19.28 20.11 20.40 20.51 21.15"},
+		{"1,Jo Lee,18:20,F,31\n2,Al Roe,18:31,M,44\n3,Cy Dee,19:02,M,52\n4,Di Fox,19:28,F,27\n5,Ed Gow,20:11,M,61\n,6,Fi Hay,20:40,F,33\n", "18:20 18:31 19:02 19:28 20:11 20:40"},
+	} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", c.text)
+		p, got := s.Parts[0], []string(nil)
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, cellAt(cells, p.Index(Time)))
+			return nil
+		})
+		if strings.Join(got, " ") != c.want {
+			t.Errorf("%s: %q, want %q", c.text, got, c.want)
+		}
+	}
+}
+
+// Two letters of a short month that have changed places are put right; a word that may be another is not.
+func TestShortMonthsMisspelt(t *testing.T) {
+	for line, want := range map[string]string{"Saturday 18 Aprli 2026": "2026-04-18", "Saturday 14 Marhc 2026": "2026-03-14", "Alder 3 Marsh 2026": "", "Alder 3 Juice 2026": ""} {
+		got := ""
+		for _, f := range findDates(line) {
+			got = f.readings[0].day().String()
+		}
+		if got != want {
+			t.Errorf("%s: %q, want %q", line, got, want)
+		}
+	}
+}
+
+// A weekday that is not that of the date is a slip where the file's name says the date again, and
+// asked about where it does not.
+func TestWeekdayBesideTwoDates(t *testing.T) {
+	for file, settled := range map[string]bool{"alder-bank_2026-01-03.csv": true, "alder-bank.csv": false, "alder-bank_2026-01-10.csv": false} {
+		s := readCase(t, file, "Alder Bank, Sunday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if p := s.Parts[0]; p.Date.Settled != settled || settled && !hasProblem(p, "weekday-differs") && len(s.Problems) == 0 {
+			t.Errorf("%s: settled %v, %v", file, p.Date.Settled, p.Problems)
 		}
 	}
 }

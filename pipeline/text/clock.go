@@ -17,7 +17,9 @@ var (
 	// primes are minutes and seconds with their signs, and tenths behind, or with the sign of seconds twice.
 	primes = regexp.MustCompile(`^(\d{1,2})(?:['’′](\d\d)(?:["”″]|'')[.,](\d{1,3})|''(\d\d)|ʹ(\d\d)ʺ?)$`)
 	// zeroBefore stands before a length of time: no days, or the day from which a program counts.
-	zeroBefore = regexp.MustCompile(`^(?:T|0\.|0d |1970-01-01[T ])(\d\d:\d\d:\d\d)(?:\.0+)?(?:Z|\+00:?00)?$`)
+	zeroBefore = regexp.MustCompile(`^(?:[Tt]|0\.|0d |1970-01-01[T ])(\d\d:\d\d:\d\d)(?:\.0+)?(?:Z|\+00:?00)?$`)
+	// oddHours are hours before another mark than the minutes: "00.28:10", "1;04:12".
+	oddHours = regexp.MustCompile(`^(\d{1,2})[.;,]([0-5]\d:[0-5]\d)$`)
 	// plainClock is a time in figures, colons and a decimal point.
 	plainClock = regexp.MustCompile(`^\d{1,3}:[0-5]\d(?::[0-5]\d)?(?:[.,]\d{1,3})?$`)
 )
@@ -49,6 +51,7 @@ func PlainClock(s string) (plain string, ok bool) {
 		w = m[1]
 	}
 	w = oddColon.ReplaceAllString(w, "$1:$2")
+	w = oddHours.ReplaceAllString(w, "$1:$2")
 	if m := slashed.FindStringSubmatch(strings.TrimSpace(w)); m != nil {
 		w = m[1] + ":" + m[2]
 	}
