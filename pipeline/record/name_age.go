@@ -16,6 +16,8 @@ type nameAges struct {
 
 	below    map[string]bool // different second lines of names of two lines
 	twoLines int
+	full     int // of these, with several words in the first
+	clubs    int // and a word for a club in the second
 }
 
 type nameAge uint8
@@ -97,6 +99,12 @@ func (k *nameAges) observe(s string) {
 	k.names++
 	if i := strings.IndexByte(s, '\n'); i > 0 {
 		k.twoLines++
+		if strings.IndexByte(trim(s[:i]), ' ') > 0 {
+			k.full++
+			if clubWord(s[i+1:]) || clubMark(s[i+1:]) {
+				k.clubs++
+			}
+		}
 		if k.below == nil {
 			k.below = map[string]bool{}
 		}
@@ -176,9 +184,12 @@ var yearHeadings = wordSet(`yob|born|year|jg|jahrgang|jahrg|geb|geburtsjahr|ne|n
 var ageHeadings = wordSet(`age|(age|age)|(age)|alter|(alter)|edad|(edad)|eta|(eta)|leeftijd|(leeftijd)|idade|(idade)|alder|(alder)|wiek|(wiek)|vek|(vek)`)
 
 // clubBelow says whether half the names or more stand over a second line that is the
-// same for several, as clubs are.
+// same for several, as clubs are, or has words for clubs below names of several words.
 func (k *nameAges) clubBelow() bool {
-	return k.twoLines >= 4 && 2*k.twoLines >= k.names && 3*len(k.below) <= 2*k.twoLines
+	if k.twoLines < 4 || 2*k.twoLines < k.names {
+		return false
+	}
+	return 3*len(k.below) <= 2*k.twoLines || 10*k.full >= 9*k.twoLines && 4*k.clubs >= k.twoLines
 }
 
 // saysClub says whether the heading of a column of names, "Runner (club)", announces

@@ -50,6 +50,30 @@ func (s *settler) minutesAndSeconds() {
 	}
 }
 
+// risesUnderMinutes says whether seconds beside a blank cell of minutes go on from the row above, and no
+// time falls from row to row, so that each stands under the minutes that it shares.
+func (s *settler) risesUnderMinutes() bool {
+	minutes, seconds := s.clock[len(s.clock)-2], s.clock[len(s.clock)-1]
+	last, minute, blanks := 0.0, 0.0, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		m, sec := trim(cellAt(r.cells, minutes)), trim(cellAt(r.cells, seconds))
+		if !digitsOnly(sec) || sec == "" || m != "" && !digitsOnly(m) {
+			continue
+		}
+		if m != "" {
+			minute = looseNumber(m)
+		} else {
+			blanks++
+		}
+		at := 60*minute + looseNumber(sec)
+		if minute == 0 || at < last {
+			return false
+		}
+		last = at
+	}
+	return blanks > 0
+}
+
 // repeatsFigures says whether a column begins with a whole number, and all that it holds are
 // such numbers and marks for the number above.
 func (s *settler) repeatsFigures(i int) bool {

@@ -218,7 +218,7 @@ func (s *settler) byValues() {
 			}
 		}
 		for i, p := range s.profiles {
-			if (free(i) || s.wordsUnderNumber(i)) && p.filled*4 >= most && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || bare && s.onceInBlocks(i)) {
+			if (free(i) || s.wordsUnderNumber(i)) && p.filled*4 >= most && p.shareOf(kText) > .7 && (p.spaces*10 >= p.count[kText]*7 || p.commas*10 >= p.count[kText]*7 || s.eastAsianNames(i)) && (len(p.distinct)*10 >= min(p.filled, distinctKept)*7 || s.listed(i) || s.onceADay(i) || bare && s.onceInBlocks(i)) {
 				if i > 1 && bare && free(i-2) && free(i-1) && s.clubsIn(i) && s.partsOfNames(i-2, i-1) {
 					break // clubs behind names in two columns
 				}
@@ -537,6 +537,35 @@ func (s *settler) listed(i int) bool {
 		table = append(table, r.cells)
 	}
 	return onceInEachList(table, pos, i)
+}
+
+// onceADay says whether the values of a column, of which most look like names, stand once for each date and
+// course of a list of many runs, as people do and clubs or the weather don't.
+func (s *settler) onceADay(i int) bool {
+	date, course := s.find(Date), s.find(Course)
+	if date < 0 {
+		return false
+	}
+	rows, named, days, seen := 0, 0, map[string]bool{}, map[[3]string]bool{}
+	day, where := "", ""
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		if d := trim(cellAt(r.cells, date)); d != "" { // blank cells repeat the one above
+			day = d
+		}
+		if w := fold(cellAt(r.cells, course)); w != "" {
+			where = w
+		}
+		if rows++; looksNamed(c) {
+			named++
+		}
+		days[day] = true
+		seen[[3]string{day, where, fold(c)}] = true
+	}
+	return rows >= 6 && len(days) > 1 && 2*len(days) <= rows && 10*named >= 9*rows && 20*len(seen) >= 19*rows
 }
 
 // onlyWords is the only column of words of a table without headings, where these begin with
@@ -946,6 +975,8 @@ func (s *settler) counts(i int) bool {
 		return false
 	}
 	switch {
+	case s.fallsWithTimes(i):
+		return true
 	case p.steps == 0:
 		return p.lo <= 3
 	case p.unit*10 >= p.steps*7:
@@ -956,6 +987,43 @@ func (s *settler) counts(i int) bool {
 	}
 	// Positions with gaps rise all the way down and times rise with them. A column of ones counts nothing.
 	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000 && len(p.distinct)*2 > min(p.filled, distinctKept)
+}
+
+// fallsWithTimes says whether the numbers of a column of a table without headings rise where its times rise
+// and fall where they fall, as the places of some of the field do in list under list.
+func (s *settler) fallsWithTimes(i int) bool {
+	clock := -1
+	for k, h := range s.headings {
+		if h != "" {
+			return false
+		}
+		if s.profiles[k].shareOf(kClock) > .8 && s.profiles[k].count[kClock] > 0 {
+			if clock >= 0 {
+				return false
+			}
+			clock = k
+		}
+	}
+	if clock < 0 {
+		return false
+	}
+	steps, falls, number, time := 0, 0, 0.0, 0.0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		n, at := looseNumber(trim(cellAt(r.cells, i))), secondsOf(r.cells, clock)
+		if n <= 0 || at <= 0 {
+			continue
+		}
+		if time > 0 {
+			if (n > number) != (at > time) || n == number {
+				return false
+			}
+			if steps++; n < number {
+				falls++
+			}
+		}
+		number, time = n, at
+	}
+	return falls > 0 && steps >= 7 && 3*falls <= steps
 }
 
 // countsInBlocks says whether the numbers of a column count 1, 2, 3 … and begin again, as

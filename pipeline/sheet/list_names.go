@@ -78,6 +78,7 @@ func (ln *listNames) overLists(rules *rowRules, g *grid) (over map[int]bool) {
 	if rules.pos >= 0 {
 		return nil
 	}
+	over = ln.bareLists(rules, g)
 	open, blank := 0, false // a line that may be one; the row above is blank
 	for i := range g.len() {
 		row, cells := g.at(i)
@@ -106,6 +107,55 @@ func (ln *listNames) overLists(rules *rowRules, g *grid) (over map[int]bool) {
 		blank = filled == 0
 	}
 	return over
+}
+
+// bareLists are lines of nothing but a name, like the one right above the first list, that stand between a
+// blank row and a row whose time, and place, falls behind those of the row above: each list has its own
+// order. One line alone has to be called after the land.
+func (ln *listNames) bareLists(rules *rowRules, g *grid) map[int]bool {
+	if len(ln.forms[bareForm]) == 0 || rules.time < 0 {
+		return nil
+	}
+	first := false
+	for i := g.find(rules.first) - 1; i >= 0 && !first; i-- {
+		row, cells := g.at(i)
+		if rules.first-row > 3 || rowFilled(cells) == 0 {
+			break
+		}
+		l, ok := readPlaceLine(titleText(cells), ln.lex, ln.book)
+		first = ok && rowFilled(cells) == 1 && l.form == bareForm
+	}
+	if !first {
+		return nil
+	}
+	over, land := map[int]bool{}, false
+	last, place, open, blank := 0.0, 0.0, 0, false
+	text := ""
+	for i := g.find(rules.first); i < g.len(); i++ {
+		row, cells := g.at(i)
+		filled := rowFilled(cells)
+		at := secondsOf(cells, rules.time)
+		switch {
+		case at > 0:
+			n := looseNumber(trim(cellAt(cells, rules.pos)))
+			if open > 0 && row == open+1 && at < last && (rules.pos < 0 || n > 0 && n <= place) {
+				over[open] = true
+				land = land || landWords[finalWord(text)]
+			}
+			open, last, place = 0, at, n
+		case filled == 1 && blank:
+			if l, ok := readPlaceLine(titleText(cells), ln.lex, ln.book); ok && l.form == bareForm {
+				open, text = row, l.text
+			}
+		default:
+			open = 0
+		}
+		blank = filled == 0
+	}
+	if len(over) > 1 || land {
+		return over
+	}
+	return nil
 }
 
 // add takes in the lines over another list.

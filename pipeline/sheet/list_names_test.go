@@ -140,6 +140,41 @@ func TestLinesOverListsWithoutPlaces(t *testing.T) {
 	}
 }
 
+// Bare names between a blank row and a list that begins anew are over lists, in a text without headings
+// and without places, or with those of some of the field.
+func TestBareNamesOverLists(t *testing.T) {
+	for _, tc := range []struct {
+		title string
+		names []string
+		want  []string
+	}{
+		{"Vale Harriers round-up, Saturday 21 November 2026", []string{"Alder Moor", "Castle Green", "Bryn Coed"}, []string{"alder-moor", "castle-green", "bryn-coed"}},
+		{"Saturday 21 November 2026", []string{"Alder Moor", "Castle Green"}, []string{"alder-moor", "castle-green"}},
+		{"Alder Moor, Saturday 21 November 2026", []string{"Vale Harriers", "Fen Runners", "Bryn Striders"}, []string{"alder-moor", "alder-moor", "alder-moor"}},
+	} {
+		for _, places := range []string{"", "7 12 31 40 88"} {
+			text := tc.title + "\n"
+			for i, name := range tc.names {
+				text += "\n" + name + "\n"
+				for k := range 5 {
+					if places != "" {
+						text += strings.Fields(places)[k] + " "
+					}
+					text += fmt.Sprintf("Ann List%c %d:%02d\n", 'a'+5*i+k, 20+k, 10*i+k)
+				}
+			}
+			if got := coursesOfRows(t, "sheet.txt", text); !slices.Equal(got, tc.want) {
+				t.Errorf("got %q, want %q, of\n%s", got, tc.want, text)
+			}
+		}
+	}
+	// who came late is of the same run
+	text := "21 November 2026\nAlder Moor\nAnn Lista 20:10\nAnn Listb 21:10\nAnn Listc 22:10\n\nLate Finishers\nAnn Listd 40:10\nAnn Liste 41:10\n"
+	if got := coursesOfRows(t, "sheet.txt", text); !slices.Equal(got, []string{"alder-moor"}) {
+		t.Errorf("got %q of\n%s", got, text)
+	}
+}
+
 func TestTooManyLists(t *testing.T) {
 	text := listsUnder("Saturday 21 November 2026", "%", "same", false, "Alder Moor", "Castle Green", "Bryn Coed")
 	if _, err := Read("sheet.csv", []byte(text), Options{Limits: Limits{Lists: 3}}); err != nil {

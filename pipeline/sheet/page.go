@@ -354,7 +354,9 @@ func (p *webPage) row(tr *html.Node) {
 		for k := range span(c, "colspan") {
 			text := ""
 			if k == 0 {
-				text = cellText(c, struckOut(tr))
+				if text = cellText(c, struckOut(tr)); c.DataAtom == atom.Td {
+					text = nameOverRest(c, text)
+				}
 			}
 			cells = append(cells, text)
 			if down > 1 {
@@ -415,6 +417,37 @@ func cellText(n *html.Node, struck bool) string {
 		return ""
 	}
 	return "~~" + all + "~~"
+}
+
+// nameOverRest keeps the end of the first line of a cell that shows a name over further words, as a club,
+// so that they stay apart; text is what the cell says in one line.
+func nameOverRest(n *html.Node, text string) string {
+	if !looksNamed(text) && len(strings.Fields(text)) < 3 || strings.HasPrefix(text, "~~") {
+		return text
+	}
+	first, ended := "", false
+	var walk func(n *html.Node)
+	walk = func(n *html.Node) {
+		switch {
+		case n.Type == html.TextNode:
+			first += n.Data
+		case n.Type == html.ElementNode && !inline[n.DataAtom]:
+			ended = ended || spacedOnce(first) != ""
+		}
+		for c := n.FirstChild; c != nil && !ended; c = c.NextSibling {
+			walk(c)
+		}
+		if n.Type == html.ElementNode && !inline[n.DataAtom] && n.DataAtom != atom.Td {
+			ended = ended || spacedOnce(first) != ""
+		}
+	}
+	walk(n)
+	first = spacedOnce(first)
+	rest, begins := strings.CutPrefix(text, first+" ")
+	if !ended || !begins || !looksNamed(first) || !hasLetter(rest) {
+		return text
+	}
+	return first + "\n" + rest
 }
 
 // struckOut says whether an element is shown with a line through it.

@@ -33,6 +33,8 @@ func TestPages(t *testing.T) {
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20;  Zoë Müller 18:20; 3 Al \"Ace\" Roe 18:31", ""},
 		{"a sex over several rows", "alder-bank_2026-01-03.html", "<table><tr><th>Sex</th><th>Name</th><th>Time</th></tr><tr><td rowspan=2>F</td><td>Jo Lee</td><td>18:20</td></tr><tr><td>Zoë Müller</td><td>18:31</td></tr><tr><td rowspan=2>M</td><td>Al Roe</td><td>18:40</td></tr><tr><td>Cy Dee</td><td>19:40</td></tr></table>",
 			"alder-bank 2026-01-03", "F Jo Lee 18:20; F Zoë Müller 18:31; M Al Roe 18:40; M Cy Dee 19:40", ""},
+		{"names over clubs", "alder-bank_2026-01-03.html", "<table>" + head + "<tr><td>1</td><td><b>Jo Lee</b><br><small>Vale Harriers</small></td><td>18:20</td></tr><tr><td>2</td><td><div>Al Roe</div><div>Fen Runners</div></td><td>18:31</td></tr><tr><td>3</td><td>Cy<br>Dee</td><td>18:31</td></tr></table>",
+			"alder-bank 2026-01-03", "1 Jo Lee\nVale Harriers 18:20; 2 Al Roe\nFen Runners 18:31; 3 Cy Dee 18:31", ""},
 		{"letters of a code page", "x.html", latin, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a piece of a page", "x.txt", "<h2>Alder Bank, 3 January 2026</h2>\n<table>" + head + rows + "</table>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a piece of a page that a server puts together", "x.html", "<?php if ($x->a > 1) include(\"header.html\");?>\n<section id=\"r\"><h2>Alder Bank, 3 January 2026</h2>\n<table>" + head + rows + "</table></section>\n<?php include(\"footer.html\");?>\n", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},

@@ -44,6 +44,7 @@ type rowRules struct {
 	beside        beside
 	between       bool              // clock are the times of day of start and finish
 	start         float64           // or clock is that of the finish, and this the start, s from midnight
+	minutesOnce   bool              // blank cells of minutes repeat the one above
 	lastFilled    int               // last row with more than a printed position; 0 means not known
 	fill          []int             // columns whose blank cells repeat the cell above
 	dittos        []int             // columns with marks that repeat the cell above
@@ -524,7 +525,7 @@ func (r *rowRules) shape(cells []string) []string {
 				b[i] = r.minutes // a mark, or a dash beside seconds
 			} else if !isBlank(b[i]) {
 				r.minutes = b[i]
-			} else if r.hasPositions && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
+			} else if r.minutesOnce && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
 				b[i] = r.minutes // seconds alone, under the minutes of the places before
 			}
 			clock = joinClock(b, r.clock, r.secondsGiven)

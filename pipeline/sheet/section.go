@@ -35,6 +35,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	book := s.courseBook(o)
 	names := readListNames(p.Titles, lex, book)
 	p.rules.overLists = names.overLists(&p.rules, t.grid)
+	bare := names.bareLists(&p.rules, t.grid)
 	rules := p.rules
 	rules.restart()
 	var blocks []block
@@ -173,7 +174,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	// Lines over lists that begin anew, or under which the heading stands again.
 	anew := func(b block) bool {
-		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from)
+		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from) || bare[b.rows[len(b.rows)-1]]
 	}
 	for _, b := range blocks {
 		if _, dated := onlyDate(b.titles); dated || anew(b) {

@@ -81,6 +81,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		pr := c.profiles[r.pos]
 		r.hasPositions = pr.count[kInt]*2 >= pr.filled && pr.count[kInt]*2 >= len(c.rows)
 	}
+	r.minutesOnce = r.hasPositions || len(r.clock) > 1 && c.risesUnderMinutes()
 	r.kinds = make([]kind, len(c.profiles))
 	for i, pr := range c.profiles {
 		switch p.Columns[i].Meaning {
