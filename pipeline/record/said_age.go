@@ -4,7 +4,7 @@ import "strings"
 
 // nameAgeUnits stand behind a number that is an age, "Jo Lee 36 yrs", "Jo Lee (36 ans)", folded (common
 // practice, no source).
-var nameAgeUnits = wordSet(`yr|yrs|year|years|years old|yrs old|yo|y/o|y.o|ans|anos|anni|jahre|jahre alt|j|lat|jaar|ar|let|rokov|ev|vuotta`)
+var nameAgeUnits = wordSet(ageUnitWords + `|yrs old|ev`)
 
 // saidAge parts a name from an age behind it that says that it is one, by a unit or by "aged" or
 // "age" before it; ok is false for all else, and nothing is allocated then.
@@ -14,11 +14,11 @@ func saidAge(s string) (name string, n int, ok bool) {
 		return s, 0, false
 	}
 	bracket := s[end-1] == ')'
-	if last := s[end-1]; !bracket && (last < '0' || last > '9') && (last|0x20 < 'a' || last|0x20 > 'z') && last != '.' {
+	if last := s[end-1]; !bracket && (last < '0' || last > '9') && (last|0x20 < 'a' || last|0x20 > 'z') && last != '.' && last < 0x80 {
 		return s, 0, false
 	}
 	at := strings.LastIndexAny(s, "0123456789")
-	if at < 4 || end-at > 12 {
+	if at < 4 || end-at > 16 {
 		return s, 0, false
 	}
 	from := at

@@ -9,7 +9,7 @@ func TestSaidAge(t *testing.T) {
 		age        int
 	}{
 		{"Jo Lee 36 yrs", "Jo Lee", 36}, {"Jo Lee (36 years)", "Jo Lee", 36}, {"Jo Lee, 12 yrs old", "Jo Lee", 12}, {"Jo Lee aged 9", "Jo Lee", 9}, {"Jo Lee, age 36", "Jo Lee", 36},
-		{"Jo Lee (36 ans)", "Jo Lee", 36}, {"Jo Lee 36 Jahre", "Jo Lee", 36}, {"Jo Lee 36 J.", "Jo Lee", 36}, {"Jo Lee - 36 lat", "Jo Lee", 36}, {"Jo Lee (12 y/o)", "Jo Lee", 12},
+		{"Jo Lee (36 ans)", "Jo Lee", 36}, {"Jo Lee 36 Jahre", "Jo Lee", 36}, {"Jo Lee 36 J.", "Jo Lee", 36}, {"Jo Lee - 36 lat", "Jo Lee", 36}, {"Jo Lee (12 y/o)", "Jo Lee", 12}, {"Jo Lee (34 р.)", "Jo Lee", 34}, {"Jo Lee, 34 роки", "Jo Lee", 34}, {"Jo Lee 34 vuotias", "Jo Lee", 34},
 	} {
 		if name, n, ok := saidAge(c.text); !ok || name != c.name || n != c.age {
 			t.Errorf("%q: %q, %d, %v", c.text, name, n, ok)

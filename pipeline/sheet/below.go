@@ -111,7 +111,8 @@ func (t table) below(lex *lexicon) []piece {
 		cut(j)
 		start, row = j, t.grid.row(i)
 		other, shorter = "", nil
-		halves := core&1 != 0 && want&1 != 0 && core|want == 7 // places with times, then places with names
+		// places with times, then places with names
+		halves := core|want == 7 && core&1 != 0 && want&1 != 0 || (core|want)&6 == 6 && core&6 != 6 && want&6 != 6 && t.countedFrom(l.first+l.lines) && t.countedFrom(i+lines)
 		if teamHeading(lex, cells) {
 			other = rowText(cells)
 		} else if core&want != want && !halves {
@@ -322,6 +323,19 @@ func hasFigures(cells []string) bool {
 		}
 	}
 	return figures >= 2 || figures == filled
+}
+
+// countedFrom says whether the first cells of the three rows from one on are whole numbers, those of
+// different places, as stand before both halves of a result.
+func (t table) countedFrom(row int) bool {
+	seen := map[int]bool{}
+	for i := row; i < row+leastHalf && i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		if c := trim(cellAt(cells, 0)); c != "" && digitsOnly(c) && len(c) <= 4 {
+			seen[int(looseNumber(c))] = true
+		}
+	}
+	return len(seen) == leastHalf
 }
 
 // equalHeading says whether a row repeats a heading cell for cell. Columns in

@@ -14,11 +14,12 @@ type beside struct {
 	particle, family int // columns; -1 for none
 	second           int // column of second family names; -1 for none
 	ticks            []tick
-	gap              int   // column of times behind the first; -1 for none
-	firstMS          int64 // the first runner's time
-	unsigned         bool  // the times behind it may have no sign
-	ahead            int   // column that holds the first runner's time alone; -1 for none
-	timed            bool  // under the ticked headings stand the times
+	bands            []tick // age groups
+	gap              int    // column of times behind the first; -1 for none
+	firstMS          int64  // the first runner's time
+	unsigned         bool   // the times behind it may have no sign
+	ahead            int    // column that holds the first runner's time alone; -1 for none
+	timed            bool   // under the ticked headings stand the times
 
 	first      string // what stands in the cell of the first runner, whose time was answered
 	firstPlace int    // column of places; -1 for none
@@ -46,7 +47,7 @@ func noneBeside() beside {
 }
 
 func (b *beside) none() bool {
-	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && b.renewed < 0 && len(b.ticks) == 0
+	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && b.renewed < 0 && len(b.ticks) == 0 && len(b.bands) == 0
 }
 
 // mend writes particles before the family names, and the sex that is ticked into
@@ -83,6 +84,17 @@ func (b *beside) mend(cells []string) {
 	}
 	if b.seconds >= 0 && b.seconds < len(cells) {
 		cells[b.seconds] = b.withMinutes(cells[b.seconds])
+	}
+	if len(b.bands) > 0 {
+		group := ""
+		for _, t := range b.bands {
+			if t.column < len(cells) && !isBlank(cells[t.column]) {
+				group, cells[t.column] = t.sex, ""
+			}
+		}
+		if first := b.bands[0].column; first < len(cells) {
+			cells[first] = group
+		}
 	}
 	if len(b.ticks) == 0 {
 		return
@@ -412,6 +424,7 @@ func ticked(cell string) bool {
 // ticks finds two or three columns under headings for men and women in which each
 // row has one mark, or the runner's place among them.
 func (s *settler) ticks() {
+	s.bandTicks()
 	if s.find(Sex) >= 0 {
 		for i := range s.columns {
 			if s.columns[i].Meaning == Sex && s.profiles[i].filled > 0 && s.profiles[i].shareOf(kSex) > .5 && len(s.profiles[i].distinct) > 1 {
@@ -505,3 +518,45 @@ var (
 	menWords   = set("m male gents gentlemen men man mens males boys herren manner mannlich hommes homme h hombres hombre uomini mannen heren menn mand herrer herrar man miehet mies mezczyzni mezczyzna muzi muz ferfi erkek moski barbati barbat homes gizonak mehed viriesi vyrai karlar dynion fir muskarci muski ανδρες мужчины чоловіки мъже мушкарци мажи")
 	womenWords = set("f w k v z female women woman womens females ladies girls damen frauen weiblich femmes femme dames mujeres mujer donne vrouwen kvinner kvinder kvinnor damer naiset nainen kobiety kobieta zeny zena vrouw kvinna kvinne kvinde donna mulher mulheres noi nok no kadin zenske zenska femei femeie")
 )
+
+// belowAge is a heading for all who are younger.
+var belowAge = regexp.MustCompile(`^< ?\d{1,2}$`)
+
+// bandTicks finds columns headed by age groups of which each row has a mark in one at most, "<18 | 18-39 |
+// 40+".
+func (s *settler) bandTicks() {
+	var found []tick
+	for i, h := range s.headings {
+		if p := s.profiles[i]; kindOf(h) != kGroup && !belowAge.MatchString(h) || p.filled == 0 || len(p.distinct) > 2 || !strings.ContainsAny(h, "0123456789") {
+			continue
+		}
+		if slices.ContainsFunc(s.rows, func(r line) bool { c := trim(cellAt(r.cells, i)); return c != "" && !ticked(c) }) {
+			continue
+		}
+		found = append(found, tick{column: i, sex: h})
+	}
+	if len(found) < 2 || s.find(AgeGroup) >= 0 && s.profiles[s.find(AgeGroup)].filled > 0 && found[0].column != s.find(AgeGroup) {
+		return
+	}
+	one := 0
+	for _, r := range s.rows {
+		n := 0
+		for _, t := range found {
+			if !isBlank(cellAt(r.cells, t.column)) {
+				n++
+			}
+		}
+		if n > 1 {
+			return
+		}
+		one += n
+	}
+	if 2*one < len(s.rows) {
+		return
+	}
+	s.beside.bands = found
+	for _, t := range found[1:] {
+		s.set(t.column, Other, "heading %q: what stands here says the age group", s.headings[t.column])
+	}
+	s.set(found[0].column, AgeGroup, "what stands under %q to %q", s.headings[found[0].column], s.headings[found[len(found)-1].column])
+}

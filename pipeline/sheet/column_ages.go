@@ -87,6 +87,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 	case p.shareOf(kInt) > .7:
 		switch g.meaning {
 		case Age, BirthYear:
+			if f := fold(s.headings[i]); g.meaning == BirthYear && headingWords[f]&(cBirth|cYear) == cYear && p.lo >= 4 && p.hi < 100 && s.bornTooLate(i) {
+				return Age, "its values are ages" // "År", "Év"
+			}
 			if ages, ints := s.ages(i); g.meaning == Age && 2*ages < ints {
 				return Other, "its values are no ages"
 			}
@@ -209,7 +212,7 @@ func (s *settler) agesWithUnits(i int) bool {
 
 // bornTooLate says whether some two-figure numbers of a column can't be years of
 // birth of people who run today: 17 to 39 would be 1917 to 1939, or years to come.
-// Dob is the age in Croatian and Serbian.
+// Dob is the age in Croatian and Serbian, and a word for year alone may be that of age.
 func (s *settler) bornTooLate(i int) bool {
 	late, n := 0, 0
 	for _, r := range s.rows {

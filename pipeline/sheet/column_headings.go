@@ -110,6 +110,10 @@ func (s *settler) byHeading(i int) {
 			case ints > .8 && p.whole && (p.lo > 2100 && p.noDays() || p.hi > 31 && p.hi < 1000): // "Tag" of a chip or a runner
 				turn(Number, "its values are numbers, not dates")
 			}
+		case Split:
+			if ints > .9 && s.countsOn(i) && !s.hasGuess(Position) { // "Lap" on the strip of a timer
+				turn(Position, "its values count 1, 2, 3 …")
+			}
 		case TotalRuns, PersonalBest, Points:
 			switch {
 			case (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6:

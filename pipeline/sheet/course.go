@@ -825,7 +825,7 @@ func saysYear(text string) bool {
 
 // seriesWords say that a name is that of a competition, which may go from place to place, and not of
 // where it was this time: "Inter-Works League round 2 - Mill Lade Path". Common practice, no source.
-var seriesWords = set("league series cup trophy liga ligue lega serie coupe coppa copa taca pokal puchar kupa cyfres cynghrair")
+var seriesWords = set("league series cup trophy liga ligue lega serie coupe coppa copa taca pokal puchar kupa cyfres cynghrair karusell karusellen karussell karusel karusellet kuntokarusell cykl seriaal sorozat serien serija")
 
 // ofSeries is what such a name weighs less than that of a place, ofDepartment what stands behind the
 // name of an office on its line does: "Gemeente Zandhoek – Sport & Bewegen".
@@ -868,7 +868,7 @@ func startsAsClub(text string) bool {
 var clubFronts = set("SV TSV LG TV TuS SC VfL VfB SSV LC LAC LAZ SG FC ASV MTV DJK ATV ASD GSD SSD CD CA CF AD AC AS AV IF IK IFK FK LK KS KB LKS MKS SK TJ USC UA")
 
 // clubEnds are such words. Common practice, no source.
-var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics club klub klubb tri triathlon roadrunners verein laufverein lauftreff seura egyesulet")
+var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics club klub klubb tri triathlon roadrunners verein laufverein lauftreff seura egyesulet lobere lopere lopare lopers loopgroep loopclub laufer laufgruppe lauffreunde laufteam coureurs corredores podisti biegacze bezci juoksijat urheilijat futok trkaci tekaci friidrett friidrott friidraet idrettslag idrottsforening sportclub бегуны бігуни бегачи δρομεις")
 
 // sentence says whether a text goes on in small letters as a remark does, "Well done everybody",
 // and not as a name, in which only short words are small: "Parc de la Saule".

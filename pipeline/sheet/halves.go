@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -38,7 +39,7 @@ func joinHalves(text []byte) ([]byte, bool) {
 			break
 		}
 	}
-	times := findHalf(lines, halfTime, nil)
+	times := findHalf(lines, halfTime, true, nil)
 	if len(times.at) < leastHalf {
 		return text, false
 	}
@@ -48,8 +49,8 @@ func joinHalves(text []byte) ([]byte, bool) {
 		}
 	}
 	lex := newLexicon(Options{})
-	names := findHalf(lines, halfName, func(i int, name string) bool {
-		return i >= times.at[0] && i <= times.at[len(times.at)-1] || lex.read(name).known || len(strings.Fields(name)) > 5
+	names := findHalf(lines, halfName, false, func(i int, name string) bool {
+		return i >= times.at[0] && i <= times.at[len(times.at)-1] || headingWordsOnly(lex, name) || len(strings.Fields(name)) > 5
 	})
 	if len(names.at) < leastHalf {
 		return text, false
@@ -100,7 +101,7 @@ func joinHalves(text []byte) ([]byte, bool) {
 		lines[i] = ""
 	}
 	for i, l := range lines { // the headings of the halves
-		if w := strings.Trim(l, " \t,;:"); w != "" && !hasDigit(w) && lex.read(w).known {
+		if w := strings.Trim(l, " \t,;:"); w != "" && !hasDigit(w) && headingWordsOnly(lex, w) {
 			lines[i] = ""
 		}
 	}
@@ -108,9 +109,14 @@ func joinHalves(text []byte) ([]byte, bool) {
 	return []byte(strings.Join(lines, "\n") + "\n"), true
 }
 
-// findHalf finds the longest run of lines of one form, blank lines aside, all with a place that counts
-// up or all without.
-func findHalf(lines []string, form *regexp.Regexp, other func(i int, cell string) bool) (best half) {
+// headingWordsOnly says whether a line is a heading, or all its words are.
+func headingWordsOnly(lex *lexicon, line string) bool {
+	return lex.read(line).known || !slices.ContainsFunc(strings.Fields(line), func(w string) bool { return !lex.read(w).known })
+}
+
+// findHalf finds the longest run of lines of one form, blank lines aside, all with a place of their own,
+// where asked for rising from line to line, or all without.
+func findHalf(lines []string, form *regexp.Regexp, rising bool, other func(i int, cell string) bool) (best half) {
 	var now half
 	end := func() {
 		if len(now.at) > len(best.at) {
@@ -136,14 +142,16 @@ func findHalf(lines []string, form *regexp.Regexp, other func(i int, cell string
 		now.at = append(now.at, i)
 		now.cells = append(now.cells, strings.TrimSpace(m[2]))
 		if m[1] != "" {
-			now.places = append(now.places, m[1])
+			now.places = append(now.places, strings.TrimLeft(m[1], "0"))
 		}
 	}
 	end()
-	for k := 1; k < len(best.places); k++ {
-		if looseNumber(best.places[k]) <= looseNumber(best.places[k-1]) {
+	seen := map[string]bool{}
+	for k, p := range best.places {
+		if seen[p] || rising && k > 0 && looseNumber(p) <= looseNumber(best.places[k-1]) {
 			return half{}
 		}
+		seen[p] = true
 	}
 	return best
 }

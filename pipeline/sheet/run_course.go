@@ -40,7 +40,7 @@ func (rs *runSettler) course(p *Part) {
 		if besides < 2 {
 			p.Course = rs.titleCourse(p)
 		}
-		if besides > 0 && p.Course.Value == "" {
+		if besides > 0 && (p.Course.Value == "" || p.Course.From == "file name" && !rs.book.holds(p.Course.Value) && !runFile.MatchString(baseStem(rs.sheet.Name))) {
 			p.runs.courseCol, p.runs.cutDates = p.Index(Date), true
 			p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: "beside the date in each cell"}
 			return

@@ -496,7 +496,7 @@ var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens u
 	az a starsi starsie mladsi mladsie starszy starsze starszych mlodszy mlodsze ja vanhemmat nuoremmat vanemad nooremad idosebb fiatalabb eldre yngre aldre alter junger`)
 
 // otherGroupPart are words of age groups in other scripts, in the folded form.
-var otherGroupPart = set("лет года год г до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
+var otherGroupPart = set("лет года год г л років роки р до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
 
 // isEastAsianGroup recognises 男子30代, 女子40歳以上, 남자 30대: a sex or a number, and signs
 // that groups are made of.

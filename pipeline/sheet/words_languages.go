@@ -17,7 +17,7 @@ var languageWords = map[concept]string{
 	cAge:            `yasiniz возраст вік възраст узраст ηλικια yas yasi vanus vecums vecuma amzius amziaus starost vek eletkor kor varsta ika aldur oed oedran aois edat ouderdom возрастная вікова adina mosha eta`,
 	cBirth:          `sunnikuupaev nasceu naciste nacio nacque dogdunuz urodziles urodzilas narodil narodila szulettel syntynyt rodil rodila родился родилась народився народилась рождения рожд раждане рођења рођ рождение народження народж нар γεννησης γεν dogum sund dzimsanas dz gim gimimo roj rojstva rod rodenja narodenia narozeni narodeni szul szuletesi szuletett nastere nasterii synt faeddur geni naixement jaiotze jaioteguna ditelindja lindjes twelid narodzenja`,
 	cBirth | cYear:  `гр годиште sunniaasta letnik godiste rocnik syntvuosi faedingarar jaioturtea vitilindjes`,
-	cYear:           `yiliniz год рік година години ετος yili yil gads metai god ev anul vuosi blwyddyn urtea viti sena bliain`,
+	cYear:           `yiliniz год рік година ετος yili yil gads metai god ev anul vuosi blwyddyn urtea viti sena bliain`,
 	cDate:           `дата датум ημερομηνια tarih kuupaev datums datum pvm paivays dagsetning dyddiad data eguna dita`,
 	cGroup:          `группа категория категорија класа група категорія κατηγορια grubu vanuseklass vanusegrupp grupa grupe kategorija kategorie ikasarja sarja flokkur aldursflokkur grwp categori kategoria adintaldea catagoir aoisghrupa`,
 	cSex:            `cinsiyetiniz пол стать φυλο cinsiyet cins sugu dzimums lytis spol nem neme sp pohl kyn rhyw inscne gneas geslag sexua generoa gjinia xenero geslecht generu`,
@@ -42,6 +42,7 @@ var languageWords = map[concept]string{
 // sum of their words.
 var languagePhrases = map[string]Meaning{
 	"curso": Other, "lib evt": Course, "nom evt": Course, "lib course": Course, "lib evenement": Course, "dt naiss": BirthDate, "dt nasc": BirthDate, "van": FamilyName, "van en naam": Name, "naam en van": Name, "geboortejaar": BirthYear, "ouderdomsgroep": AgeGroup,
+	"jahre": Age, "ans": Age, "anos": Age, "anni": Age, "jaren": Age, "lata": Age, "let": Age, "leta": Age, "roky": Age, "rokov": Age, "godine": Age, "godina": Age, "eves": Age, "vuotta": Age, "ani": Age, "metu": Age, "anys": Age, "лет": Age, "лета": Age, "років": Age, "роки": Age, "години": Age, "ετη": Age, "ετων": Age, // years of age
 	"р н": BirthYear, "r nar": BirthYear, "s v": BirthYear, "rocz": BirthYear, "age next birthday": Age, "age at next birthday": Age, "age last birthday": Age, "datum nar": BirthDate, "dat nar": BirthDate, "faedingardagur": BirthDate, "fdag": BirthDate, "kt": Other, "god rod": BirthYear, "године": Age, "држава": Other, "ст број": Number, "учесник": Name,
 	"м": Position, "г р": BirthYear, "г рожд": BirthYear, "год рожд": BirthYear, "год р": BirthYear, "дата рождения": BirthDate, "дата рожд": BirthDate, "дата народження": BirthDate,
 	"место проведения": Course, "місце проведення": Course, "ст no": Number, "старт no": Number, "стартовыи номер": Number, "стартовии номер": Number, "нагр no": Number, "время старта": Session,
