@@ -424,7 +424,6 @@ func ticked(cell string) bool {
 // ticks finds two or three columns under headings for men and women in which each
 // row has one mark, or the runner's place among them.
 func (s *settler) ticks() {
-	s.bandTicks()
 	if s.find(Sex) >= 0 {
 		for i := range s.columns {
 			if s.columns[i].Meaning == Sex && s.profiles[i].filled > 0 && s.profiles[i].shareOf(kSex) > .5 && len(s.profiles[i].distinct) > 1 {

@@ -169,7 +169,7 @@ func (s *settler) byValues() {
 			if unitOnly(s.headings[i]) {
 				continue // "Mile": counted is the way
 			}
-			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && s.countsEachRun(i) || free(i) && (s.countsInBlocks(i) || s.countsAll(i))) {
+			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && (s.countsEachRun(i) || s.timeless() && s.countsAll(i)) || free(i) && (s.countsInBlocks(i) || s.countsAll(i))) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
 					s.columns[i].Why = fmt.Sprintf("heading %q and %s", s.headings[i], s.columns[i].Why)
@@ -1068,6 +1068,11 @@ func (s *settler) countsAll(i int) bool {
 		seen[n] = true
 	}
 	return true
+}
+
+// timeless says whether no column has times.
+func (s *settler) timeless() bool {
+	return !s.hasTimes() && !slices.ContainsFunc(s.profiles, func(p *profile) bool { return p.count[kClock] > 0 })
 }
 
 // countsEachRun says whether the numbers of a column of a season list begin again with

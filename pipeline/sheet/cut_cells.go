@@ -25,12 +25,79 @@ var (
 // spacedUnits is a time with its units and a blank in it, "22m 45s", "18 min 5 sec".
 var spacedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(\d{1,3})( ?(?:m|mins?|minutes?)\.?) {1,2}(\d{1,2})( ?(?:s|secs?|seconds?)?)(\.?(?:$|[^\d\pL:.]))`)
 
+// namedUnits is one whose units are words of any language, "23 мин 18 сек", "18 dk 05 sn", "23分18秒", with
+// what may be hours before it.
+var namedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(?:\d ?(\pL+)\.?[ ,]{0,2})?(\d{1,3}) ?(\pL+)\.?[ ,]{0,2}(\d{1,2}) ?(\pL+)\.?`)
+
+// knownMinutes are the units of times that need no other marks to be known: "22 min 45 s".
+var knownMinutes = set("m min mins minute minutes")
+
+// unitsLooks is how many lines are looked at for such a time.
+const unitsLooks = 60
+
+// namedUnitClocks writes such times with a colon where three lines and more have one.
+func namedUnitClocks(text []byte) ([]byte, bool) {
+	if len(text) > typedBytes {
+		return text, false
+	}
+	lines := bytes.Split(text, []byte("\n"))
+	plain := func(l []byte) ([]byte, bool) {
+		all, from := namedUnits.FindAllSubmatchIndex(l, -1), 0
+		var out []byte
+		for _, m := range all {
+			minutes, seconds := string(l[m[8]:m[9]]), string(l[m[12]:m[13]])
+			if clockUnits[fold(minutes)] != 'm' || clockUnits[fold(seconds)] != 's' || knownMinutes[fold(minutes)] || strings.IndexFunc(minutes, func(r rune) bool { return r >= 0x2E80 }) >= 0 { // East Asian signs have a reader of their own
+				continue
+			}
+			if m[4] >= 0 && clockUnits[fold(string(l[m[4]:m[5]]))] == 'h' {
+				continue
+			}
+			at := m[6]
+			out = append(append(out, l[from:at]...), l[at:m[7]]...)
+			out = append(out, ':')
+			if m[11]-m[10] == 1 {
+				out = append(out, '0')
+			}
+			out = append(out, l[m[10]:m[11]]...)
+			from = m[1]
+		}
+		if from == 0 {
+			return l, false
+		}
+		return append(out, l[from:]...), true
+	}
+	n, seen, divided := 0, 0, 0
+	for _, l := range lines {
+		if len(bytes.TrimSpace(l)) == 0 {
+			continue
+		}
+		if seen++; seen > unitsLooks {
+			break
+		}
+		if _, ok := plain(l); ok {
+			if n++; bytes.ContainsAny(l, ";|\t") {
+				divided++
+			}
+		}
+	}
+	if n < 3 || 2*divided > n {
+		return text, false
+	}
+	for i, l := range lines {
+		lines[i], _ = plain(l)
+	}
+	return bytes.Join(lines, []byte("\n")), true
+}
+
 // hoursBefore is one with hours: "1 hr 2 min 29".
 var hoursBefore = regexp.MustCompile(`\d ?(?:h|hrs?|hours?)[., ]{1,2}\d{1,2} ?m`)
 
 // unitClocks writes such times with a colon where four lines and more have one, so that no gap is
 // in them. What stands behind in a column keeps its place. Lines keep theirs.
 func unitClocks(text []byte) ([]byte, bool) {
+	if out, ok := namedUnitClocks(text); ok {
+		return out, true
+	}
 	if len(text) > typedBytes || bytes.IndexByte(text, 'm') < 0 {
 		return text, false
 	}

@@ -29,6 +29,35 @@ Series!6 alder-bank 2026-01-03 Cy Dee 19:10 M50
 Series!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
 Series!6 alder-bank 2026-01-10 Cy Dee 19:02 M50
 `},
+	{"halves of a result below one another", "20260103 Alder Bank", `== Sheet1
+Lap|Time
+1|18:20
+2|18:31
+3|19:02
+4|19:22
+5|19:32
+6|19:42
+
+No|Name
+2|Al Roe
+1|Jo Lee
+6|Ed Gow
+3|Cy Dee
+4|Di Fox
+5|Ida Kay
+`, `Sheet1!2 alder-bank 2026-01-03 18:20
+Sheet1!3 alder-bank 2026-01-03 18:31
+Sheet1!4 alder-bank 2026-01-03 19:02
+Sheet1!5 alder-bank 2026-01-03 19:22
+Sheet1!6 alder-bank 2026-01-03 19:32
+Sheet1!7 alder-bank 2026-01-03 19:42
+Sheet1!10 alder-bank 2026-01-03 Al Roe
+Sheet1!11 alder-bank 2026-01-03 Jo Lee
+Sheet1!12 alder-bank 2026-01-03 Ed Gow
+Sheet1!13 alder-bank 2026-01-03 Cy Dee
+Sheet1!14 alder-bank 2026-01-03 Di Fox
+Sheet1!15 alder-bank 2026-01-03 Ida Kay
+`},
 	{"halves in tabs that are called like their columns", "20260103 Alder Bank", `== Tid
 Placering|Tid
 1|18:20

@@ -11,6 +11,7 @@ import (
 // underHeadings looks for such columns.
 func (s *settler) underHeadings() {
 	if len(s.beside.ticks) > 0 {
+		s.bandTicks()
 		return
 	}
 	s.oneOfClasses()
