@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // sexMark is what a cell says about sex by itself: a sure M, W, X, a letter
@@ -28,30 +30,8 @@ func (m sexMark) open() bool { return m >= 'a' && m <= 'z' || m >= '0' && m <= '
 // Spanish, Italian, Portuguese, Dutch, Polish and the Nordic languages, and
 // the titles. Single letters are left to the column.
 var sexWordMarks = wordTable(map[string]sexMark{
-	`male|males|man|men|mens|boy|boys|lad|lads|gent|gents|dhr|gentleman|gentlemen|mr|mister|
-	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
-	herr|herren|mann|manner|maenner|mannlich|maennlich|mannliche|maennliche|mannlicher|mannl|maennl|knabe|knaben|junge|jungen|
-	hombre|hombres|masculino|masculinos|masculina|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
-	uomo|uomini|maschio|maschi|maschile|maschili|masch|sig|ragazzo|ragazzi|
-	homem|homens|rapaz|rapazes|menino|meninos|hoch|decak|
-	heer|heren|mannen|mannelijk|jongen|jongens|manlik|manlike|mans|seuns|
-	mezczyzna|mezczyzni|mezczyz|mezcz|mezczyzn|chlopiec|chlopcy|chl|chl.|pan|
-	herrar|herrer|herre|hr|menn|maend|mand|gutt|gutter|pojke|pojkar|dreng|drenge|
-	mies|miehet|miesten|ανδρων|moskih|muzov|muzu|viriesu|vyru|muskaraca|barbatilor|мужчин|чоловіків|maendenes|mennenes|herrarnas|erkeklerin|meeste|pojat|he|musko|muskoga|г-н|gospod|gospodin|gosp|ponas|kungs|dl|domnul|dnul|hra|harra|senhor|κος|κυριος|господин|пан|mal|pria|laki-laki|laki laki|putra|kiume|mwanaume|
-	ferfi|ferfiak|ffi|ffi.|erkek|erkekler|homes|masculi|bay|mees|mehed|poiss|poisid|virietis|viriesi|zens|zeni|vyras|vyrai|moski|muski|muskarac|muskarci|muz|muzi|barbat|barbati|baieti|kk|karl|karlar|piltar|piltur|gwryw|dyn|dynion|fear|fir|fireann|fireannach|mannlig|mannlige|mandlig|mandlige|manlig|manliga|gwrywaidd|bachgen|bechgyn|buachaill|buachailli|home|mascle|nois|gizon|gizona|gizonak|gizonezko|gizonezkoa|gizonezkoak|mutil|mutila|mutilak|neno|karlkyn|strakur|strakar|meessoost|berniukas|berniukai|vaikinai|vaikinas|baiat|chlapec|chlapci|hosi|fant|fantje|decki|djecaci|mladici|fiu|fiuk|mashkull|meshkuj|burra|djem|ragel|irgiel|subien|dreingir|мушкарац|дечаци|маж|мажи|момче|момчета|мъжки|мужчына|мужчыны|αγορι|αγορια|
-	ชาย|זכר|גבר|גברים|בנים|ז|ذ|ذكر|ذكور|رجل|رجال|اولاد|مرد|مردان|اقا|اقایان|男|男性|男子|남|남자|남성|м|муж|муж.|мужчина|мужчины|мужскои|мальчики|мальчик|хлопець|хлопчик|юноши|ю|мъж|мъже|мушкарци|ч|чол|чол.|чоловік|чоловіки|чоловіча|хлопці|α|ανδρας|ανδρες|αρρεν|h/m|m/h|g/m|m / h|h / m|g / m|m / muz`: sureM,
-	`หญิง|หญง|נקבה|אישה|אשה|נשים|בנות|נ|ا|انثى|اناث|امراة|سيدة|سيدات|نساء|بنات|زن|زنان|خانم|بانوان|女|女性|女子|여|여자|여성|female|females|woman|women|womens|lady|ladies|ladys|mevr|mevrouw|girl|girls|lass|lasses|mrs|miss|ms.|fem|
-	femme|femmes|feminin|feminine|feminins|feminines|mme|mlle|madame|mademoiselle|fille|filles|dame|dames|
-	frau|frauen|damen|weiblich|weibliche|weiblicher|weibl|madchen|maedchen|
-	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|
-	donna|donne|femmina|femmine|femminile|femminili|femm|sig.ra|sigra|ragazza|ragazze|
-	mulher|mulheres|menina|meninas|djevojcica|feminino|feminina|femininos|femininas|rapariga|raparigas|
-	vrouw|vrouwen|vrouwelijk|meisje|meisjes|vroulik|vroulike|vrouens|dogters|
-	kobieta|kobiety|kob|dziewczyna|dziewczeta|dziew|dz|dz.|pani|
-	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
-	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|zensko|frk|froken|pr|г-жа|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
-	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|wom|baineann|baineannach|kvinnelig|kvinnelige|kvindelig|kvindelige|kvinnlig|kvinnliga|stelpa|stelpur|kvenkyn|benywaidd|menywod|merch|cailin|cailini|noia|noies|femella|emakume|emakumea|emakumeak|emakumezko|emakumezkoa|emakumezkoak|neska|neskak|muller|mulleres|nena|naissoost|meitene|meitenes|mergaite|mergaites|mergina|merginos|fata|divka|divky|dievca|dievcata|dekle|dekleta|djevojke|djevojcice|lany|lanyok|kiz|kizlar|femer|femra|vajza|vajzat|mara|nisa|tfajliet|kvinnur|gentur|девојчице|девојке|женска|жената|момиче|момичета|женски|жанчына|жанчыны|κοριτσι|κοριτσια|v/f|n/k|k/n|f/k|k/f|z/f|f/z|
-	ж|жен|жен.|женщина|женщины|женскии|девочки|девочка|дівчина|дівчинка|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d`: sureW,
+	text.MenWords:   sureM,
+	text.WomenWords: sureW,
 	`non-binary|nonbinary|non binary|nb|enby|other|another|diverse|divers|neither|third|indeterminate|gender neutral|genderqueer|
 	autre|non binaire|non-binaire|nichtbinar|nicht-binar|no binario|no binaria|otro|non binario|altro|nao binario|nao-binario|outro|non-binair|anders|ikke-binaer|icke-binar|niebinarna`: sureX,
 	`not given|not stated|not specified|unspecified|not known|unknown|undisclosed|prefer not to say|prefer not|pns|withheld|none|n/a|na|n.a|nil|null|blank|no answer|
@@ -61,12 +41,8 @@ var sexWordMarks = wordTable(map[string]sexMark{
 // parseSex reads one cell of a sex column, folded. Longer texts ("Male 40-44",
 // "MSEN") are read as a group.
 func parseSex(b []byte) sexMark {
-	for len(b) > 1 && (b[len(b)-1] == '.' || b[len(b)-1] == ')' || b[0] == '(') {
-		if b[0] == '(' {
-			b = b[1:]
-		} else {
-			b = b[:len(b)-1]
-		}
+	if t := bytes.Trim(b, "()[]{}<>.,;:*`'\"/ -"); len(t) > 0 {
+		b = t
 	}
 	switch {
 	case len(b) == 0:
@@ -87,7 +63,7 @@ func parseSex(b []byte) sexMark {
 	if m, ok := sexWordMarks[string(b)]; ok {
 		return m
 	}
-	if m, ok := sexWordMarks[strings.ReplaceAll(string(b), "'", "")]; ok {
+	if m, ok := sexWordMarks[apostrophes.Replace(string(b))]; ok {
 		return m
 	}
 	if x, y, two := bytes.Cut(b, []byte("/")); two && len(x) > 1 && len(y) > 1 { // in two languages: homme/male
@@ -98,6 +74,9 @@ func parseSex(b []byte) sexMark {
 		case sure && (n == sureM || n == sureW): // printed as it stood in the form
 			return strange
 		}
+	}
+	if m := sexMark(text.SexOf(string(b))); m != noMark {
+		return m
 	}
 	if i := strings.IndexAny(string(b), "/ "); i == 1 && sexMark(b[0]).open() && !bytes.ContainsAny(b, "0123456789") {
 		return strange // "m/f" printed as it stood in the form
@@ -371,3 +350,6 @@ func (l *letters) describe() string {
 	}
 	return strings.Join(parts, ", ")
 }
+
+// apostrophes takes what men's and women's are written with away.
+var apostrophes = strings.NewReplacer("'", "", "`", "", "´", "")

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"lapwing/pipeline/text"
 )
 
 // ageLike tells the columns apart that speak of age and sex, whatever their
@@ -16,6 +18,12 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		years = float64(p.years) / float64(n)
 	}
 	all := p.filled - p.count[kStatus]
+	if (g.meaning == Sex || g.meaning == AgeGroup) && s.bothSexes(i) {
+		if g.meaning == Sex {
+			return Sex, ""
+		}
+		return Sex, "its values say only the sex"
+	}
 	if g.meaning == Sex && p.filled > 0 && s.marksOnly(i) {
 		return Other, "its values are marks"
 	}
@@ -330,4 +338,25 @@ func (s *settler) ageBounds() {
 		s.set(low, Other, "heading %q: the youngest that somebody may be; the oldest stands in column %s", s.headings[low], letters(high))
 		s.set(high, Other, "heading %q: the oldest that somebody may be; the youngest stands in column %s", s.headings[high], letters(low))
 	}
+}
+
+// bothSexes says whether every value of a column, but for blanks, is words or signs of a sex, and both are
+// there: whole columns of them are known by more words than those that a line of its own is known by.
+func (s *settler) bothSexes(i int) bool {
+	p := s.profiles[i]
+	if len(p.distinct) < 2 || len(p.distinct) > 12 || p.filled < 3 {
+		return false
+	}
+	seen := map[byte]bool{}
+	for v := range p.distinct {
+		sex := text.SexOf(strings.ToLower(trim(v)))
+		if f := fold(v); sex == 0 && f != "" {
+			sex = text.SexOf(f)
+		}
+		if sex == 0 && kindOf(v) != kStatus {
+			return false
+		}
+		seen[sex] = true
+	}
+	return seen['M'] && seen['W']
 }
