@@ -58,10 +58,8 @@ func lexAge(s string) ageCell {
 	return c
 }
 
-// ageUnitWords may follow an age: 41 yrs, 41 ans.
-const ageUnitWords = `y|yr|yrs|yo|y.o|y/o|year|years|years old|year old|jahre|j|j.|ans|an|anos|anni|jaar|lat|lata|ar|aar|vuotta|let|rokov|rokow|roku|godina|godine|leta|jr|jarig|jahre alt|jaar oud|ar gammal|ar gammel|vuotias|aastat|aastane|eves|ani|de ani|metai|metu|gadi|gadu|yas|yasinda|oed|anys|urte|лет|года|год|л|р|років|роки|години|година|ετων`
-
-var ageUnits = wordSet(ageUnitWords)
+// ageUnits may follow an age: 41 yrs, 41 ans.
+var ageUnits = wordSet(text.AgeUnits)
 
 // ageWithUnit reads "41 yrs" and "age 41" from a folded cell.
 func ageWithUnit(b []byte) (int, bool) {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/age"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -115,7 +116,7 @@ func bornBefore(s string) bool {
 	return false
 }
 
-var bornWords = wordSet(`jg|jahrgang|geb|geboren|born|rocnik|roc|rocznik|ur|urodzony|urodzona|nar|narozen|narozena|letnik|godiste|roj|rojen|rojena|rod|roden|rodena|ne|nee|nacido|nacida|nascido|nascida|nato|nata|fodd|fodt|synt|syntynyt|szul|szuletett|nascut|nascuta|ganwyd|dz|dzim|dzimis|gim|gimes|sund|sundinud|dogum|dog|р|род|роден|родена|год рождения|г.р|γεν|yob|dob`)
+var bornWords = wordSet(text.BornWords)
 
 // observe counts what a name has behind it.
 func (k *nameTails) observe(s string, scratch *[]byte) {

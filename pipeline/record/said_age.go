@@ -1,10 +1,14 @@
 package record
 
-import "strings"
+import (
+	"strings"
+
+	"lapwing/pipeline/text"
+)
 
 // nameAgeUnits stand behind a number that is an age, "Jo Lee 36 yrs", "Jo Lee (36 ans)", folded (common
 // practice, no source).
-var nameAgeUnits = wordSet(ageUnitWords + `|yrs old|ev`)
+var nameAgeUnits = wordSet(text.AgeUnits + `|yrs old|ev`)
 
 // saidAge parts a name from an age behind it that says that it is one, by a unit or by "aged" or
 // "age" before it; ok is false for all else, and nothing is allocated then.

@@ -39,6 +39,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return AgeGroup, ""
 	case (g.meaning == Age || g.meaning == BirthYear) && p.shareOf(kDecimal, kInt) > .6 && s.wholeNumbers(i):
 		return g.meaning, ""
+	case g.meaning == AgeGroup && p.shareOf(kDecimal, kInt) > .9 && s.wholeNumbers(i) && s.median(i) >= leastGrade:
+		return Age, "its values are ages, as programs write them where cells are empty"
 	case g.meaning == Age && p.shareOf(kDecimal, kInt) > .9 && s.agesInTenths(i):
 		return Age, ""
 	case p.shareOf(kDecimal, kPercent) > .6 && g.meaning != BirthDate:
@@ -77,6 +79,8 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		return Sex, "its values say only the sex"
 	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
 		return Sex, ""
+	case g.meaning == AgeGroup && s.inWords(i) == BirthYear:
+		return BirthYear, "its values are years of birth"
 	case !s.hasGuess(Sex) && s.countsMenAndWomen(i):
 		return Sex, "its values count the men and the women apart"
 	case s.countsByLetter(i):
@@ -116,6 +120,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 			}
 			if p.steps >= 3 && p.rising == p.steps && !s.hasGuess(Position) && s.otherGroups(i) {
 				return Position, "its values rise from line to line, and the groups stand in another column"
+			}
+			if s.shortBirths(i) {
+				return BirthYear, "its values are two-figure years, as hardly so many are over 80"
 			}
 			if ages, ints := s.ages(i); ages*10 >= ints*9 && !s.restarts(i) {
 				if p.hi < youngestAlone && s.otherGroups(i) {
