@@ -184,6 +184,32 @@ func (r *Reader) pair(entry int32, cells []string, day unit.Day) {
 	}
 }
 
+// showTens says whether the ages beside groups that begin with a full ten, M30, M40, M50, show that these are
+// ten years wide: two people or more, and a quarter of them, are older than the first half by a year and
+// more, and no group begins in the midst.
+func (r *Reader) showTens() bool {
+	for _, e := range r.groups.entries {
+		if e.g.kind == start && e.g.lo >= 35 && e.g.lo%10 != 0 {
+			return false
+		}
+	}
+	first, second := 0, 0
+	for _, p := range r.pairs {
+		e := &r.groups.entries[p.entry]
+		lo, hi, ok := p.born.On(p.day)
+		if !ok || e.g.kind != start || e.g.lo < 30 || e.g.lo%10 != 0 {
+			continue
+		}
+		switch from := int(e.g.lo); {
+		case lo >= from && hi <= from+5:
+			first++
+		case lo >= from+6 && hi <= from+10:
+			second++
+		}
+	}
+	return second >= 2 && 3*second >= first
+}
+
 // settleBasis compares the groups with the other ages of the same rows. Where
 // several contradict a reckoning on the day of the run, and reckoning on 31
 // December or on the first day of the season explains at least three of four,

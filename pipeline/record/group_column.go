@@ -58,6 +58,7 @@ type groupColumn struct {
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
 	letterAges bool // so are those beside a letter: F48 is 48
+	tens       bool // the ages beside the groups show that they are ten years wide
 	youngAges  bool // and J is no word for juniors, but for years: 36 J.
 	// counted says that groups are numbered from one, M1, M2, F1, and french that they
 	// are the French masters classes: M0, M1F, or M1 beside SE and ES.
@@ -865,6 +866,8 @@ func (k *groupColumn) widths() {
 	}
 	if any5 {
 		k.step = [3]int{5, 5, 5}
+	} else if k.tens {
+		k.step = [3]int{10, 10, 10}
 	}
 	// A class with a single group goes with the other classes.
 	for c := range k.step {

@@ -496,3 +496,29 @@ func TestAgesOnTheDayOfTheHeading(t *testing.T) {
 		t.Errorf("born %v, want %v", lines[0].Birth, w)
 	}
 }
+
+// Years of birth beside groups from ten to ten show how wide these are.
+func TestTensByAges(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.BirthYear, c.Group, c.Time = 0, 1, 2, 3
+	for _, k := range []struct {
+		years  []string
+		groups []string
+		lo, hi int // ages of the first
+	}{
+		{[]string{"1975", "1968", "1988", "1985"}, []string{"M50", "M50", "M30", "M40"}, 50, 51},
+		{[]string{"1975", "1972", "1993", "1985"}, []string{"M50", "M50", "M30", "M40"}, 50, 51},
+		{[]string{"1971", "1968", "1988", "1985"}, []string{"M50", "M50", "M30", "M40"}, 54, 55}, // ten years wide
+		{[]string{"1971", "1972", "1988", "1985"}, []string{"M50", "M50", "M30", "M40"}, 54, 54}, // one slip shows nothing
+		{[]string{"1971", "1968", "1988", "1985"}, []string{"M50", "M55", "M30", "M40"}, 54, 54},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i, y := range k.years {
+				yield([]string{[]string{"Jo Lee", "Al Roe", "Cy Dee", "Di Fox"}[i], y, k.groups[i], "18:2" + string(rune('0'+i))})
+			}
+		})
+		if lo, hi, ok := lines[0].Birth.On(raceDay); !ok || lo != k.lo || hi != k.hi {
+			t.Errorf("%v %v: %d-%d", k.years, k.groups, lo, hi)
+		}
+	}
+}

@@ -94,6 +94,7 @@ func (r *Reader) Settle() Readings {
 		others = nil
 	}
 	r.ageGroups.settle(inLanguage(r.c.Age), others, r.o.Answers)
+	r.groups.tens = r.showTens()
 	r.groups.settle(inLanguage(r.c.Group), others, r.o.Answers)
 	basisWhy := r.settleBasis()
 	if r.c.BirthYear >= 0 {
