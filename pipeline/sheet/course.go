@@ -48,7 +48,7 @@ var leadingWords = set("venue location fw fwd re img prize prizes awards")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym на в во у στο στη στην στον")
+var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym fra fran на в во у στο στη στην στον")
 
 var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 

@@ -540,6 +540,13 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		}
 		if t.digits() == 4 && t.n >= firstYear && t.n <= lastYear { // 2026 January 3
 			j, named := sc.yearGap(i + 1)
+			if t := sc.tok(j); t.kind == 'l' && romanMonths[sc.s[t.from:t.to]] > 0 { // 2026. I. 3., as in Hungary
+				m := romanMonths[sc.s[t.from:t.to]]
+				if d, k, isDay := sc.day(sc.gap(j + 1)); isDay && validDate(sc.tok(i).n, m, d) {
+					f.readings = []reading{{y: sc.tok(i).n, m: m, d: d}}
+					return f, k, true
+				}
+			}
 			if m, isMonth := monthNames[sc.tok(j).word]; isMonth && sc.tok(j).kind == 'l' {
 				if d, k, isDay := sc.day(sc.gap(j + 1)); isDay && validDate(t.n, m+1, d) {
 					f.readings = []reading{{y: t.n, m: m + 1, d: d}}

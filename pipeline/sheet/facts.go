@@ -140,10 +140,10 @@ func (t table) freeBefore(col int) bool {
 // coverLines is how many lines at the top of a cover tab may say the run.
 const coverLines = 4
 
-// keepCover keeps the first lines of a tab in front of the results, which may say
+// keepCover keeps the first lines of a tab in front of the results, or of one called so, which may say
 // what they are of: "Alder Bank" over "3 May 2026".
 func (s *Sheet) keepCover(t table) {
-	if len(s.Parts) > 0 || t.tabIndex > 0 && !coverTab(t.tab) || helperTab(t.tab) && !coverTab(t.tab) {
+	if (len(s.Parts) > 0 || t.tabIndex > 0) && !coverTab(t.tab) || helperTab(t.tab) && !coverTab(t.tab) {
 		return
 	}
 	seen := 0

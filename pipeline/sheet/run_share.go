@@ -100,7 +100,7 @@ func (rs *runSettler) share(parts []*Part) {
 			}
 		}
 	}
-	if len(courses) == 0 {
+	if fileOnly := len(courses) > 0 && len(rs.sheet.cover) > 0 && rs.onlyFileSays(parts); fileOnly || len(courses) == 0 {
 		best := courseWord{}
 		for _, t := range rs.sheet.cover {
 			for _, w := range courseWords(t, rs.lex, rs.book) {
@@ -112,7 +112,13 @@ func (rs *runSettler) share(parts []*Part) {
 				}
 			}
 		}
-		if best.slug != "" {
+		if fileOnly && best.weight >= bareTitle {
+			clear(courses)
+			for _, p := range parts {
+				p.Course = Found{} // what the name of the file may mean counts less
+			}
+		}
+		if best.slug != "" && len(courses) == 0 {
 			course, courses[best.slug] = Found{Value: best.slug, Text: best.text}, true
 		}
 	}

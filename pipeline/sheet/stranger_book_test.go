@@ -58,6 +58,46 @@ Sheet1!13 alder-bank 2026-01-03 Cy Dee
 Sheet1!14 alder-bank 2026-01-03 Di Fox
 Sheet1!15 alder-bank 2026-01-03 Ida Kay
 `},
+	{"halves in tabs, and behind them one that says the run", "alder", `== Stopwatch
+Split|Cumulative
+1|18:20
+2|18:31
+3|19:02
+== Tokens
+Token|Name
+2|Al Roe
+1|Jo Lee
+3|Cy Dee
+== Info
+Alder Bank
+3 January 2026
+`, `Stopwatch!2 alder-bank 2026-01-03 18:20
+Stopwatch!3 alder-bank 2026-01-03 18:31
+Stopwatch!4 alder-bank 2026-01-03 19:02
+Tokens!2 alder-bank 2026-01-03 Al Roe
+Tokens!3 alder-bank 2026-01-03 Jo Lee
+Tokens!4 alder-bank 2026-01-03 Cy Dee
+`},
+	{"days down and runners across", "family", `== Sheet1
+Times at Quarry Lane 2026
+Date|Jo Lee|Al Roe|Cy Dee
+3 Jan 2026|18:20||19:02
+10 Jan 2026|18:31|19:10|
+17 Jan 2026||19:12|DNF
+Best|18:20|19:10|19:02
+`, `Sheet1!3 quarry-lane 2026-01-03 Jo Lee 18:20
+Sheet1!5 quarry-lane 2026-01-03 Cy Dee 19:02
+Sheet1!3 quarry-lane 2026-01-10 Jo Lee 18:31
+Sheet1!4 quarry-lane 2026-01-10 Al Roe 19:10
+Sheet1!4 quarry-lane 2026-01-17 Al Roe 19:12
+Sheet1!5 quarry-lane 2026-01-17 Cy Dee DNF
+`},
+	{"days down and courses across are no runners", "record times", `== Sheet1
+Fastest of the day 2026
+Date|Alder Bank|Quay Lane|Mill Leat
+3 Jan 2026|18:20|17:10|19:02
+10 Jan 2026|18:31|19:10|18:11
+`, ``},
 	{"halves in tabs that are called like their columns", "20260103 Alder Bank", `== Tid
 Placering|Tid
 1|18:20

@@ -33,8 +33,12 @@ func (o *onSide) cell(row, column int) (int, int) {
 // so, from the row of its first heading. It returns where its cells stand, nil where it is no such table.
 func (t *table) turn(lex *lexicon) *onSide {
 	first, last, width := t.turnedRows(lex)
+	head := ""
 	if first < 0 {
-		return nil
+		if first, last, width = t.turnedSeason(lex); first < 0 {
+			return nil
+		}
+		head = "Name" // in the corner, between the days down and the names across
 	}
 	side := &onSide{}
 	g := t.grid.fresh()
@@ -58,6 +62,9 @@ func (t *table) turn(lex *lexicon) *onSide {
 			for i := first; i <= last; i++ {
 				_, from := t.grid.at(i)
 				cell := cellAt(from, c)
+				if c == 0 && i == first && head != "" {
+					cell = head
+				}
 				cells = append(cells, cell)
 				filled = filled || !isBlank(cell)
 			}
@@ -90,6 +97,56 @@ func (t *table) turn(lex *lexicon) *onSide {
 	}
 	t.src, t.grid = g, g
 	return side
+}
+
+// turnedSeason are the rows and columns of a season of which each row is a day and each column a runner: names
+// beside nothing, or a word for date, then days with times and nothing else, and at the end perhaps bests or the
+// like; first is -1 for none.
+func (t *table) turnedSeason(lex *lexicon) (first, last, width int) {
+	const looks = 12
+	for i := 0; i < min(t.grid.len(), looks); i++ {
+		_, cells := t.grid.at(i)
+		if corner := lex.read(cellAt(cells, 0)); len(cells) <= leastTurned || !isBlank(cellAt(cells, 0)) && corner.meaning != Date {
+			continue
+		}
+		land := 0 // or they are courses
+		others := slices.ContainsFunc(cells[1:], func(c string) bool {
+			if landWords[finalWord(c)] {
+				land++
+			}
+			return !isBlank(c) && (!looksNamed(c) || lex.read(c).known || headsFirst(c) || len(findDates(c)) > 0)
+		})
+		if n := rowFilled(cells[1:]); others || n < leastTurned || 2*land >= n {
+			continue
+		}
+		days, clocks, last := 0, 0, i
+		for k := i + 1; k < t.grid.len(); k++ {
+			_, row := t.grid.at(k)
+			if rowFilled(row) == 0 || len(row) > len(cells) {
+				break
+			}
+			said := cellAt(row, 0)
+			if dated := len(findDates(said)) == 1; !dated && (days == 0 || !lex.read(said).known) {
+				return -1, 0, 0
+			} else if dated {
+				days++
+				for _, cell := range row[1:] {
+					switch kindOf(trim(cell)) {
+					case kBlank, kStatus:
+					case kClock:
+						clocks++
+					default:
+						return -1, 0, 0
+					}
+				}
+			}
+			last = k
+		}
+		if days >= 2 && clocks > leastTurned {
+			return i, last, len(cells)
+		}
+	}
+	return -1, 0, 0
 }
 
 // turnedRows are the rows, first and last by their index, of a table that lies on its side,
