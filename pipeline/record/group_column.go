@@ -1000,6 +1000,8 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return n, n
 	case n < 18 && k.nextOfAny(n) > n+2 && k.nextOfAny(n) <= n+6: // M16, M20: up to the next group
 		return n, k.nextOfAny(n) - 1
+	case n < 18 && n%5 == 0 && k.fivesOfYouth():
+		return n, n + 4
 	case n < 18:
 		return n, n + 1
 	case n < 24:
@@ -1013,6 +1015,22 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return n, n + 4
 	}
 	return n, n + k.step[c] - 1
+}
+
+// fivesOfYouth says whether nothing shows that the groups of the young are not five years wide like those of
+// the grown-up, M10, M15, M30, M35: all begin with a multiple of five, and five-year groups of the grown-up,
+// from 20 to 34, are there.
+func (k *groupColumn) fivesOfYouth() bool {
+	grown := false
+	for _, starts := range k.starts {
+		for _, s := range starts {
+			if s < 20 && s%5 != 0 {
+				return false
+			}
+			grown = grown || s >= 25 && s < 35
+		}
+	}
+	return grown && len(k.unders) == 0
 }
 
 // nextOfAny is the first age after n with which a group of men or of women begins, 0 where
