@@ -184,3 +184,103 @@ func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
 	}
 	return keyedLists{names: keys[1], times: keys[0], from: cut, to: len(headings)}, true
 }
+
+// joinListBelow puts beside results with numbers and without names who has these numbers, after a
+// list below them in the same table, where it has nine in ten of them and none twice, and takes the
+// list off. It returns the table, as it was where there is no such list.
+func (s *Sheet) joinListBelow(t table, lex *lexicon) table {
+	l := findHeading(lex, t.head())
+	number := numberColumn(lex, l.headings)
+	if core := coreOf(lex, l.headings); l.first < 0 || l.lines > 1 || number < 0 || core&2 == 0 || core&4 != 0 {
+		return t
+	}
+	list, of := -1, map[string][]string{} // the heading of the list, and its rows by number
+	var heading []string
+	key := -1
+	for i := l.first + 1; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		if list < 0 {
+			if core := coreOf(lex, cells); core&6 == 4 && !hasFigures(cells) && numberColumn(lex, cells) >= 0 {
+				list, heading, key = i, slices.Clone(cells), numberColumn(lex, cells)
+			}
+			continue
+		}
+		if n := trim(cellAt(cells, key)); n != "" {
+			if of[n] != nil {
+				return t
+			}
+			of[n] = slices.Clone(cells)
+		}
+	}
+	if list < 0 {
+		return t
+	}
+	end := list
+	for end > l.first+1 {
+		_, cells := t.grid.at(end - 1)
+		if rowFilled(cells) > 1 {
+			break
+		}
+		end--
+	}
+	rows, hits := 0, 0
+	for i := l.first + 1; i < end; i++ {
+		if _, cells := t.grid.at(i); trim(cellAt(cells, number)) != "" {
+			rows++
+			if of[trim(cellAt(cells, number))] != nil {
+				hits++
+			}
+		}
+	}
+	if hits == 0 || 10*hits < 9*rows {
+		return t
+	}
+	width := len(l.headings)
+	for i := range end {
+		width = max(width, t.grid.width(i))
+	}
+	var take []int // columns of the list
+	for c, h := range heading {
+		m := lex.read(h).meaning
+		if enterable[m] && !slices.ContainsFunc(l.headings, func(h string) bool { return lex.read(h).meaning == m }) {
+			take = append(take, c)
+		}
+	}
+	t.grid = t.grid.slice(0, end)
+	joined := t.grid.fresh()
+	for i := range end {
+		row, cells := t.grid.at(i)
+		from := of[trim(cellAt(cells, number))]
+		if i == l.first {
+			from = heading
+		}
+		if i >= l.first && from != nil {
+			wide := make([]string, width, width+len(take))
+			copy(wide, cells)
+			for _, c := range take {
+				wide = append(wide, trim(cellAt(from, c)))
+			}
+			cells = wide
+		}
+		joined.add(row, cells)
+	}
+	t.grid, t.src = joined, joined
+	at, _ := joined.at(l.first)
+	s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: at}, Severity: place.Note, Kind: "names-by-number",
+		Read: text.Count(hits, "line"), Expected: "names beside the numbers", Do: "The names were taken from the list below, where the same numbers stand."})
+	return t
+}
+
+// numberColumn is the one column of people's numbers of a heading, -1 for none and for several.
+func numberColumn(lex *lexicon, headings []string) int {
+	at := -1
+	for i, h := range headings {
+		if lex.read(h).meaning == Number {
+			if at >= 0 {
+				return -1
+			}
+			at = i
+		}
+	}
+	return at
+}

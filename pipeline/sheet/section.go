@@ -126,6 +126,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			open.rows = append(open.rows, row)
 		}
 	}
+	maps.DeleteFunc(sections, func(row int, _ string) bool { return row > lastData && !t.grid.goesOn(row) }) // a stray letter below
 	// A section may stand above the heading of the first rows.
 	first := ""
 	if last := lastTitle(p.Titles); isSection(last) {
@@ -283,6 +284,16 @@ func (p *Part) saysBirth(cells []string) bool {
 
 // daysOfInfancy is how many days after the birth nobody runs yet.
 const daysOfInfancy = 2 * 365
+
+// goesOn says whether a row with more than one cell stands below a row.
+func (g *grid) goesOn(row int) bool {
+	for i := g.len() - 1; i >= 0 && g.row(i) > row; i-- {
+		if _, cells := g.at(i); rowFilled(cells) > 1 {
+			return true
+		}
+	}
+	return false
+}
 
 // dataRowAfter is the first row of data below a line, 0 where another line comes first.
 func dataRowAfter(rules *rowRules, g *grid, line int) int {

@@ -181,6 +181,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		}
 		t.stackRows(lex)
 		s.joinOnKeys(t, lex)
+		t = s.joinListBelow(t, lex)
 		if title, row := t.withoutListsBelowRuns(lex); title != "" {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab, Row: row}, Severity: place.Note, Kind: "table-left-out", Read: title, Expected: "times under the dates above it"})
 		}
