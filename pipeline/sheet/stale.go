@@ -44,11 +44,36 @@ func fileDate(evs []evidence) (e evidence, ok bool) {
 	return e, ok
 }
 
+// fileDateFor is fileDate, where figures that can be read two ways are read as another date of the
+// sheet has it: as that very day, or else as one of which it may be a copy.
+func fileDateFor(day unit.Day, evs []evidence) (e evidence, ok bool) {
+	if e, ok = fileDate(evs); ok {
+		return e, true
+	}
+	for _, like := range []func(unit.Day) bool{func(d unit.Day) bool { return d == day }, func(d unit.Day) bool { return stale(day, d) }} {
+		for _, f := range evs {
+			if f.strength != 2 || len(f.readings) != 2 || ok {
+				continue
+			}
+			for _, r := range f.readings {
+				if r.y != 0 && like(r.day()) && !ok {
+					e, ok = f, true
+					e.readings = []reading{r}
+				}
+			}
+		}
+		if ok {
+			break
+		}
+	}
+	return e, ok
+}
+
 // copied says whether the date of a part that was found and that in the file's name
 // may be of a sheet and of one that was copied from it, so that a person has to say
 // which is right. A weekday that only one of them falls on says it.
 func (rs *runSettler) copied(p *Part, day unit.Day, weekday int, evs []evidence) (file evidence, days []unit.Day, ok bool) {
-	file, ok = fileDate(evs)
+	file, ok = fileDateFor(day, evs)
 	if !ok || rs.parts > 1 || rs.o.Date != "" || !stale(day, file.readings[0].day()) {
 		return file, nil, false
 	}
@@ -92,7 +117,7 @@ func (rs *runSettler) askWeekday(p *Part, weekday int, evs []evidence) bool {
 	if known && usual == int(day.Weekday()) {
 		return false
 	}
-	if file, ok := fileDate(evs); ok && file.weekday < 0 && p.Date.From != file.from && file.readings[0].day() == day && !(known && usual == weekday) {
+	if file, ok := fileDateFor(day, evs); ok && file.weekday < 0 && p.Date.From != file.from && file.readings[0].day() == day && !(known && usual == weekday) {
 		return false
 	}
 	near := (weekday - int(day.Weekday()) + 7) % 7
