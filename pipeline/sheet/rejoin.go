@@ -218,6 +218,12 @@ func lastFilled(cells []string) int {
 // sameKind says whether a cell is of its column's kind; times may have a dot.
 func sameKind(k, usual kind) bool { return k == usual || usual == kClock && k == kDecimal }
 
+// hoursByDots is a time with hours among those with dots, which looks like a date: 1.06.55.
+func hoursByDots(c string, usual kind) bool {
+	c = trim(c)
+	return usual == kDecimal && len(c) == 7 && c[0] >= '1' && c[0] <= '5' && c[1] == '.' && c[4] == '.' && digitsOnly(c[2:4]+c[5:])
+}
+
 // timedColumns says which columns hold a time, or a part of one, by their headings.
 func timedColumns(lex *lexicon, headings []string) []bool {
 	times := make([]bool, len(headings))
@@ -232,7 +238,7 @@ func timedColumns(lex *lexicon, headings []string) []bool {
 func fitsMoved(cells []string, usual []kind, times []bool, least int) bool {
 	same, clock := 0, false
 	for j, c := range cells {
-		if k := kindOf(c); j < len(usual) && k != kBlank && sameKind(k, usual[j]) {
+		if k := kindOf(c); j < len(usual) && k != kBlank && (sameKind(k, usual[j]) || hoursByDots(c, usual[j])) {
 			same++
 			clock = clock || k == kClock || k == kDecimal || times[j]
 		}
@@ -353,7 +359,7 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 		case j > at:
 			col--
 		}
-		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k && !(usual[col] == kClock && (k == kDecimal || k == kInt)) && !(usual[col] == kGroup && k == kSex) {
+		if k != kBlank && k != kStatus && usual[col] != kBlank && usual[col] != k && !(usual[col] == kClock && (k == kDecimal || k == kInt)) && !(usual[col] == kGroup && k == kSex) && !hoursByDots(c, usual[col]) {
 			return false
 		}
 	}

@@ -247,6 +247,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 		if row < r.lastSure && named && kindOf(tm) == kClock && outOfRanking[fold(pos)] {
 			return isData
 		}
+		if named && posKind == kClock && digitsOnly(tm) {
+			return isData // place and time have changed places
+		}
 		return whyFooter
 	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
 		return isData // nobody took the time of this one

@@ -1199,6 +1199,7 @@ func TestMovedPartsOfTimes(t *testing.T) {
 		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,00,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,,M,61\n6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:00 19:28 20:? 20:40"},
 		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,11,M,61\n6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:00 19:28 20:11 20:40"},
 		{"Plac.;Navn;Køn;Født;Tid\n1;Jo Lee;K;1990;18.20\n2;Al Roe;M;1980;18.31\n3;Cy Dee;M;1971;19.02\n4;Di Fox;K;1999;19.28\n5;Ed Gow;M;1964;20.11\n;6;Fi Hay;K;1988;20.40\n;7;Gus Ivy;M;1977;20.51\n;8;Hal Jay;M;1969;21.15\n", "18.20 18.31 19.02 19.28 20.11 20.40 20.51 21.15"},
+		{"Plac.;Navn;Køn;Født;Tid\n1;Jo Lee;K;1990;18.20\n2;Al Roe;M;1980;18.31\n3;Cy Dee;M;1971;19.02\n4;Di Fox;K;1999;19.28\n5;Ed Gow;M;1964;20.11\n;6;Fi Hay;K;1988;58.40\n;7;Gus Ivy;M;1977;1.02.51\n;8;Hal Jay;M;1969;1.05.15\n", "18.20 18.31 19.02 19.28 20.11 58.40 1.02.51 1.05.15"},
 		{"1,Jo Lee,18:20,F,31\n2,Al Roe,18:31,M,44\n3,Cy Dee,19:02,M,52\n4,Di Fox,19:28,F,27\n5,Ed Gow,20:11,M,61\n,6,Fi Hay,20:40,F,33\n", "18:20 18:31 19:02 19:28 20:11 20:40"},
 	} {
 		s := readCase(t, "alder-bank_2026-01-03.csv", c.text)
@@ -1229,10 +1230,58 @@ func TestShortMonthsMisspelt(t *testing.T) {
 // A weekday that is not that of the date is a slip where the file's name says the date again, and
 // asked about where it does not.
 func TestWeekdayBesideTwoDates(t *testing.T) {
-	for file, settled := range map[string]bool{"alder-bank_2026-01-03.csv": true, "alder-bank.csv": false, "alder-bank_2026-01-10.csv": false} {
+	for file, settled := range map[string]bool{"alder-bank_2026-01-03.csv": true, "alder-bank 03-01-2026.csv": true, "alder-bank.csv": false, "alder-bank 04-02-2026.csv": false, "alder-bank_2026-01-10.csv": false} {
 		s := readCase(t, file, "Alder Bank, Sunday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
 		if p := s.Parts[0]; p.Date.Settled != settled || settled && !hasProblem(p, "weekday-differs") && len(s.Problems) == 0 {
 			t.Errorf("%s: settled %v, %v", file, p.Date.Settled, p.Problems)
+		}
+	}
+}
+
+// The year of a title and that of figures in the file's name that can be read two ways are held
+// against one another.
+func TestYearAgainstFigures(t *testing.T) {
+	for file, settled := range map[string]bool{"alder-bank 09-05-2026.csv": true, "alder-bank 09-05-2025.csv": false, "alder-bank 02-05-2026.csv": false, "alder-bank 11-05-2026.csv": true} {
+		s := readCase(t, file, "Alder Bank\n9 May 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if p := s.Parts[0]; p.Date.Settled != settled {
+			t.Errorf("%s: settled %v %s", file, p.Date.Settled, p.Date.Day)
+		}
+	}
+}
+
+// A list of who has which number, below results that have no names, gives them; one that lacks
+// many of the numbers, or has one twice, does not.
+func TestNamesBelowByNumber(t *testing.T) {
+	above := "Pos,Bib,Time\n1,12,18:20\n2,15,18:31\n3,19,19:02\n4,11,19:28\n"
+	for below, want := range map[string]string{
+		"\nRunners\nBib,Name,Sex\n11,Jo Lee,F\n12,Al Roe,M\n15,Cy Dee,M\n17,Di Fox,F\n19,Ed Gow,M\n": "Al Roe M, Cy Dee M, Ed Gow M, Jo Lee F",
+		"\nRunners\nBib,Name,Sex\n11,Jo Lee,F\n12,Al Roe,M\n17,Di Fox,F\n18,Ed Gow,M\n":              "",
+		"\nRunners\nBib,Name,Sex\n11,Jo Lee,F\n12,Al Roe,M\n15,Cy Dee,M\n19,Ed Gow,M\n19,Di Fox,F\n": "",
+	} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", above+below)
+		p, got := s.Parts[0], []string(nil)
+		p.Each(func(_ int, cells []string) error {
+			if name := cellAt(cells, p.Index(Name)); name != "" {
+				got = append(got, name+" "+cellAt(cells, p.Index(Sex)))
+			}
+			return nil
+		})
+		if strings.Join(got, ", ") != want {
+			t.Errorf("%s: %q, want %q", below, got, want)
+		}
+	}
+}
+
+// A stray letter below the last row is no group of nobody, and a row whose place and time have
+// changed places is not lost.
+func TestStrayLetterAndExchangedCells(t *testing.T) {
+	rows := "Pos,Name,Time,Age\n1,Jo Lee,18:20,31\n2,Al Roe,18:31,44\n3,Cy Dee,19:02,52\n19:28,Di Fox,4,27\n"
+	for below, want := range map[string]bool{"\n\n,x\n": false, "\nWomen\n1,Eva Hay,21:20,40\n2,Fay Ivy,22:01,36\n": true} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", rows+below)
+		p, n := s.Parts[0], 0
+		p.Each(func(int, []string) error { n++; return nil })
+		if got := p.Index(Sex) >= 0 || p.Index(AgeGroup) >= 0; got != want || n < 4 {
+			t.Errorf("%q: sections %v, %d rows", below, got, n)
 		}
 	}
 }

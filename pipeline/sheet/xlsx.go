@@ -6,6 +6,7 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"math"
 	"path"
 	"sort"
 	"strconv"
@@ -335,15 +336,16 @@ func (t *styleTable) of(style int) cellStyle {
 
 // cellReader reads the cells of tabs as text.
 type cellReader struct {
-	shared   []string
-	styles   *styleTable
-	date1904 bool
-	limits   Limits
-	texts    textArena // of all tabs
-	row      []byte    // texts of a row that is to be packed
-	pack     bool
-	packed   int64  // bytes of the tabs before
-	header   []byte // of the pages of the tab in hand
+	shared    []string
+	styles    *styleTable
+	date1904  bool
+	dayBefore int // times with seconds before which the first day of the calendar stands
+	limits    Limits
+	texts     textArena // of all tabs
+	row       []byte    // texts of a row that is to be packed
+	pack      bool
+	packed    int64  // bytes of the tabs before
+	header    []byte // of the pages of the tab in hand
 }
 
 // cellRef is a cell by row (1-based) and column (0-based).
@@ -685,11 +687,30 @@ func (c *cellReader) text(kind string, value []byte, numbers format) (string, er
 			return "FALSE", nil
 		}
 	case "", "n":
-		text := c.keep([]byte(numberText(string(value), numbers, c.date1904)))
-		return text, nil
+		stored := string(value)
+		if numbers == fTime && strings.HasPrefix(stored, "1.") {
+			stored = c.withoutDay(stored)
+		}
+		return c.keep([]byte(numberText(stored, numbers, c.date1904))), nil
 	}
 	plain, _ := plainFigures(unescape(value))
 	return c.keep(plain), nil
+}
+
+// withoutDay takes the first day of the calendar from a time of whole minutes, as numberText does
+// from others, where that day stands before times with seconds above: 1900-01-01 00:26:00 is no
+// 24:26 of hours and minutes then.
+func (c *cellReader) withoutDay(stored string) string {
+	v, err := strconv.ParseFloat(strings.TrimSpace(stored), 64)
+	if err != nil {
+		return stored
+	}
+	if math.Mod(math.Round(v*dayMS), 60000) != 0 {
+		c.dayBefore++
+	} else if c.dayBefore >= 3 {
+		return strconv.FormatFloat(v-1, 'f', -1, 64)
+	}
+	return stored
 }
 
 // keep makes a text of bytes that change.

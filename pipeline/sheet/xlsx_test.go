@@ -758,3 +758,19 @@ func TestCellsAgainstSpreadsheetLibrary(t *testing.T) {
 		back.Close()
 	}
 }
+
+// A time of whole minutes with the first day of the calendar before it is read as those with seconds
+// above it are; where none are, it is hours and minutes that were typed for minutes and seconds.
+func TestFirstDayBeforeWholeMinutes(t *testing.T) {
+	minutes := func(m float64) []byte { return []byte(strconv.FormatFloat(1+m/1440, 'f', -1, 64)) }
+	c := &cellReader{}
+	if got, _ := c.text("n", minutes(26), fTime); got != "24:26:00" {
+		t.Error(got)
+	}
+	for _, m := range []float64{21.25, 22.5, 23.75} {
+		c.text("n", minutes(m), fTime)
+	}
+	if got, _ := c.text("n", minutes(26), fTime); got != "0:26:00" {
+		t.Error(got)
+	}
+}
