@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -24,6 +26,11 @@ func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
 	rules.restart()
 	counted := map[string]bool{}
 	var out []timedLine
+	if n := len(p.Titles); n > 0 && p.HeadingRow == 0 && p.lent == 0 { // right above the first row, like those below it
+		if name, clock := p.nameAndClock(p.Titles[n-1:]); clock != "" && finishTime(clock) > 0 && namesRunnerAlone(name) && len(findDates(p.Titles[n-1])) == 0 {
+			out = append(out, timedLine{rules.first, name, clock})
+		}
+	}
 	record := false
 	for i := range g.len() {
 		row, cells := g.at(i)
@@ -43,7 +50,7 @@ func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
 			switch all := rowText(cells); {
 			case clock == "":
 				record = record || anyWord(all, recordWords)
-			case !record && !anyWord(all, recordWords) && len(findDates(all)) == 0 && looksNamed(name) && !endsSmall(name) && finishTime(clock) > 0:
+			case !record && !anyWord(all, recordWords) && len(findDates(all)) == 0 && looksNamed(name) && !endsSmall(name) && !saysWhatHappened(name) && finishTime(clock) > 0:
 				out = append(out, timedLine{row, name, clock})
 			}
 		}
@@ -87,10 +94,8 @@ type timedLine struct {
 // line in one cell that ends in a time, "Late: Jo Lee 31:22". clock is "" where it has none.
 func (p *Part) nameAndClock(cells []string) (name, clock string) {
 	if rowFilled(cells) == 1 {
-		words := strings.Fields(titleText(cells))
-		if n := len(words) - 1; n > 0 && kindOf(words[n]) == kClock {
-			name = strings.Join(words[:n], " ")
-			return trim(name[strings.LastIndexByte(name, ':')+1:]), words[n]
+		if m := lastClockOf.FindStringSubmatch(titleText(cells)); m != nil {
+			return trim(m[1][strings.LastIndexByte(m[1], ':')+1:]), m[2]
 		}
 		return "", ""
 	}
@@ -99,6 +104,17 @@ func (p *Part) nameAndClock(cells []string) (name, clock string) {
 		return "", ""
 	}
 	return trim(cellAt(cells, p.Index(GivenName)) + " " + cellAt(cells, p.rules.name)), clock
+}
+
+// lastClockOf is a text before a time at its end, with marks and pictures behind it perhaps.
+var lastClockOf = regexp.MustCompile(`^(.*\S)\s+(\d{1,3}:[0-5]\d(?::[0-5]\d)?(?:[.,]\d{1,3})?)[^\pL\d]*$`)
+
+// namesRunnerAlone says whether a text is a name of two to four words and nothing that a title says of
+// somebody or of the run.
+func namesRunnerAlone(text string) bool {
+	return looksNamed(text) && !saysWhatHappened(text) && !anyWord(text, recordWords) && !slices.ContainsFunc(strings.Fields(fold(text)), func(w string) bool {
+		return titleWords[w] || headingWords[w] != 0 || headsFirst(w)
+	})
 }
 
 // clockDigits is a time without what divides it and without hours or tenths of nothing, so

@@ -53,6 +53,31 @@ func TestTimedLinesLeftOut(t *testing.T) {
 	}
 }
 
+// A result that was taken for a title, as nothing divides it like those below it, is said.
+func TestTimedLineAboveResults(t *testing.T) {
+	const list = "Al Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\nEd Gow 18:45\nGus Ing 18:50\n"
+	for above, want := range map[string]string{
+		"Jo Lee 18:20¤\n":               "Jo Lee 18:20",
+		"Course record 15:42\n":         "",
+		"Fastest runner Jo Lee 15:42\n": "",
+		"Start 9:30\n":                  "",
+	} {
+		s, err := Read("x.txt", []byte("Alder Bank 3 January 2026\n"+above+list), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, p := range s.Parts[0].Problems {
+			if p.Kind == "timed-line-left-out" {
+				got += p.Read
+			}
+		}
+		if rows := len(rowsOf(t, s.Parts[0])); got != want || rows != 5 {
+			t.Errorf("%q: said %q, want %q (%d rows)", above, got, want, rows)
+		}
+	}
+}
+
 // In a workbook a note of two lines takes one row: what stands after the blank row below it
 // stands apart from the results.
 func TestRowsAfterNoteOfTwoLines(t *testing.T) {

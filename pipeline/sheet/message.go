@@ -66,7 +66,9 @@ func ofMessage(l string) bool {
 var (
 	betweenFigures = regexp.MustCompile(`(\d)[∶：ː꞉﹕](\d)`)
 	picture        = regexp.MustCompile(`(?m)(^|[ \t|])[\x{1F3C1}-\x{1F3CF}\x{1F4C0}-\x{1F4FF}\x{1F550}-\x{1F567}\x{23E9}-\x{23FA}\x{231A}\x{231B}]\x{FE0F}? *`)
-	oddSpaces      = strings.NewReplacer("\u2002", " ", "\u2003", "  ", "\u2004", " ", "\u2005", " ", "\u2007", " ", "\u2009", " ", "\u200A", " ", "\u202F", " ", "\u3000", " ")
+	// pictureBehind is one right behind the seconds of a time: "18:20🙂".
+	pictureBehind = regexp.MustCompile(`(:[0-5]\d)([\x{1F300}-\x{1FAFF}])`)
+	oddSpaces     = strings.NewReplacer("\u2002", " ", "\u2003", "  ", "\u2004", " ", "\u2005", " ", "\u2007", " ", "\u2009", " ", "\u200A", " ", "\u202F", " ", "\u3000", " ")
 )
 
 // plainSigns puts usual signs in the place of such that look like them.
@@ -84,7 +86,7 @@ func plainSigns(text []byte) []byte {
 		text = []byte(oddSpaces.Replace(string(text)))
 	}
 	if bytes.Contains(text, []byte("\xF0\x9F")) || bytes.Contains(text, []byte("\xE2\x8F")) || bytes.Contains(text, []byte("\xE2\x8C")) {
-		text = picture.ReplaceAll(text, []byte("$1"))
+		text = pictureBehind.ReplaceAll(picture.ReplaceAll(text, []byte("$1")), []byte("$1 $2"))
 	}
 	return text
 }

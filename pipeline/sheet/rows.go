@@ -239,6 +239,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 			return whyFooter
 		}
 	}
+	if posKind != kInt && timed && !numbered && r.given < 0 && saysWhatHappened(trim(cellAt(cells, r.name))) {
+		return whyFooter
+	}
 	switch {
 	case r.pos >= 0 && r.hasPositions && pos != "" && posKind != kInt && posKind != kStatus:
 		if row < r.lastSure && named && timed && strings.ContainsAny(pos, "0123456789") {
@@ -276,6 +279,34 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	return whyNoResult
 }
+
+// saysWhatHappened says whether the words before a time are of the day's events alone, and of nobody:
+// "Race start 18:30", "Gates open 18:00", "Briefing 18:15". Every word is of that kind, one of them of an
+// event.
+func saysWhatHappened(text string) bool {
+	if len(text) > 40 {
+		return false
+	}
+	event := false
+	for w := range strings.FieldsSeq(fold(text)) {
+		if eventWords[w] {
+			event = true
+		} else if !besideEvents[w] && !titleWords[w] {
+			return false
+		}
+	}
+	return event
+}
+
+// eventWords are what happens on the day of a run and has its time, besideEvents what stands beside
+// them. Common practice, no source.
+var (
+	eventWords = set(`start starts started starting gun briefing brief welcome warmup meet meets meeting gate gates door doors registration signup sunset sunrise clock watch stopwatch cutoff finishes ended ends
+		presentation presentations prizegiving prizes coffee tea cafe breakfast parking arrival departure depart startzeit startschuss treffpunkt treffen anmeldung siegerehrung sonnenuntergang zielschluss
+		accueil rassemblement rendez briefing salida partenza ritrovo premiazione encuentro largada samling vertrek verzamelen lahto zbiorka`)
+	besideEvents = set(`open opens opened close closes closed close shut off out up at from by until till the our on of and with time times am pm h uhr new official actual real race run first last cut warm prize giving ceremony stopped stops set running
+		um ab bis der die das de du la le les heure hora ora del della di vous tid`)
+)
 
 // wholeName puts the other half of a name in two columns behind the one that is the label of a row.
 func (r *rowRules) wholeName(label string, labelled int, cells []string) string {
