@@ -19,7 +19,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	for k := len(parts) - 1; k >= 0; k-- {
 		text, from, weight := parts[k], "folder name", 20
 		if k == len(parts)-1 {
-			if text, from, weight = base, "file name", 30; len(findDates(keepDates(base))) == 0 {
+			if text, from, weight = base, "file name", fileWithDay; len(findDates(keepDates(base))) == 0 {
 				weight = 27 // less than a line that names a series
 			}
 		}
@@ -80,6 +80,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	}
 	return out
 }
+
+// fileWithDay is the weight of what a file that says the day is called after.
+const fileWithDay = 30
 
 // joinedWords are two words that only a capital tells apart, as in AlderBank; McAlder is one.
 var joinedWords = regexp.MustCompile(`(\p{Lu}\p{Ll}{2,})(\p{Lu}\p{Ll}{2})`)
@@ -164,7 +167,7 @@ func fileDull(slug string) bool {
 var dullFiles = set(`web website online internet book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
 	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
-	app logs raw dataset database query console api feed opendata open ocr copied pasted paste cutting clipping article newspaper thread topic forum post posts chat sms ledger
+	app logs raw dataset database data daten datenbank donnees datos dati gegevens dane dados query console api feed opendata open ocr copied pasted paste cutting clipping article newspaper thread topic forum post posts chat sms ledger
 	artikel zeitung giornale periodico krant tidning gazeta
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part del delen teil deel partie czesc serie serien serier one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)
 

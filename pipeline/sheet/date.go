@@ -488,6 +488,53 @@ func (sc *dateScan) day(i int) (d, next int, ok bool) {
 	return t.n, i, true
 }
 
+// dayInWords reads a day of the month in words: "twelfth", "twenty-first".
+func (sc *dateScan) dayInWords(i int) (d, next int, ok bool) {
+	t := sc.tok(i)
+	if t.kind != 'l' {
+		return 0, i, false
+	}
+	if d = daysInWords[t.word]; d > 0 {
+		return d, i + 1, true
+	}
+	tens := map[string]int{"twenty": 20, "thirty": 30}[t.word]
+	if tens == 0 {
+		return 0, i, false
+	}
+	j := sc.gap(i + 1)
+	if d = daysInWords[sc.tok(j).word]; sc.tok(j).kind != 'l' || d == 0 || d > 9 || tens+d > 31 {
+		return 0, i, false
+	}
+	return tens + d, j + 1, true
+}
+
+// inWords reads a date whose day is in words, with its year: "twelfth of January 2026".
+func (sc *dateScan) inWords(i int) (f foundDate, next int, ok bool) {
+	d, j, ok := sc.dayInWords(i)
+	if before := sc.tok(i - 2).word; !ok || before == "twenty" || before == "thirty" {
+		return f, 0, false
+	}
+	k := sc.gap(j)
+	m, isMonth := monthNames[sc.tok(k).word]
+	if sc.tok(k).kind != 'l' || !isMonth {
+		return f, 0, false
+	}
+	y, next, dated := sc.year(k + 1)
+	if !dated || !validDate(y, m+1, d) {
+		return f, 0, false
+	}
+	f.readings = []reading{{y: y, m: m + 1, d: d}}
+	return f, next, true
+}
+
+var daysInWords = func() map[string]int {
+	days := map[string]int{"thirtieth": 30}
+	for i, w := range strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth") {
+		days[w] = i + 1
+	}
+	return days
+}()
+
 // year reads a year after the rest of a date. Two figures count only where
 // they can't be something else: "3 Jan 25 finishers", "3 Jan 9:30".
 func (sc *dateScan) year(i int) (y, next int, ok bool) {
@@ -598,6 +645,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 			if f, next, ok = sc.japaneseEra(i); ok {
 				return f, next, true
 			}
+			if f, next, ok = sc.inWords(i); ok {
+				return f, next, true
+			}
 			return sc.calendarWeek(i)
 		}
 		j := sc.gap(i + 1)
@@ -605,6 +655,11 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 			return f, 0, false
 		}
 		d, k, isDay := sc.day(j)
+		if !isDay {
+			if d, k, isDay = sc.dayInWords(j); isDay {
+				_, _, isDay = sc.year(k) // "May second team"
+			}
+		}
 		if !isDay || sc.tok(k).kind == ':' || sc.tok(k).kind == 'l' && sc.tok(k).from == sc.tok(k-1).to || sc.countsMinutes(k) {
 			return f, 0, false
 		}

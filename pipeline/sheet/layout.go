@@ -279,16 +279,18 @@ func trimmed(cells []string) []string {
 // heading because it holds values or too few words.
 func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	// Nearly all rows are results: see the figures before reading any word.
-	figures, counted := 0, countedHeads(cells)
+	figures, ages, counted := 0, 0, countedHeads(cells)
 	for i, c := range cells {
 		if c = trim(c); c != "" && !counted.has(i) {
 			filled++
 			if c[0] >= '0' && c[0] <= '9' && !looksDated(c) && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
-				figures++
+				if figures++; len(c) < 9 && strings.ContainsAny(c, "-+–") && agesSpan.MatchString(c) {
+					ages++
+				}
 			}
 		}
 	}
-	if filled == 0 || figures*3 > filled+2 {
+	if filled == 0 || (figures-ages)*3 > filled+2 {
 		return 0, filled
 	}
 	filled = 0
@@ -378,6 +380,9 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 	}
 	return known*2 - values, filled
 }
+
+// agesSpan is a heading of ages, "18-39", "60+", under which those of that class have a mark.
+var agesSpan = regexp.MustCompile(`^\d{1,2} ?(?:[-–] ?\d{2}|\+)$`)
 
 // looksDated is the cheap test for a day in figures: three groups of them between two equal marks,
 // as 2026-01-03 and 3.1.26. Many of these may head the columns of a season.

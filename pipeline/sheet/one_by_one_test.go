@@ -4,6 +4,10 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"lapwing/pipeline/place"
 )
 
 // TestOneByOne reads lists that people of all sorts have typed, each in a way of their own: of every row
@@ -63,10 +67,48 @@ func TestOneByOne(t *testing.T) {
 	}
 }
 
+// Marks under headings of ages say the class.
+func TestMarksUnderAges(t *testing.T) {
+	s, err := Read("x.csv", []byte("Alder Bank 3 January 2026\nPos,Name,18-39,40-49,50-59,60+,Time\n1,Jo Lee,1,,,,18:20\n2,Al Roe,,1,,,18:31\n3,Cy Dee,,,1,,18:40\n4,Di Fox,,,,1,18:42\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, got := s.Parts[0], ""
+	p.Each(func(_ int, cells []string) error {
+		got += cellAt(cells, p.Index(AgeGroup)) + " "
+		return nil
+	}) // a text of a few lines has no error
+	if got != "18-39 40-49 50-59 60+ " {
+		t.Errorf("groups %q", got)
+	}
+}
+
+// Days of the month may be words, where the year stands behind them.
+func TestDaysInWords(t *testing.T) {
+	for line, want := range map[string]string{
+		"Alder Bank, twelfth of January 2026":     "2026-01-12",
+		"Alder Bank, January the twelfth 2026":    "2026-01-12",
+		"Saturday the thirty-first January, 2026": "2026-01-31",
+		"twenty first march 2026":                 "2026-03-21",
+		"May second team":                         "",
+		"First March":                             "",
+		"thirty-second January 2026":              "",
+	} {
+		got := ""
+		if ds := findDates(line); len(ds) == 1 && ds[0].settled() {
+			got = ds[0].readings[0].day().String()
+		}
+		if got != want {
+			t.Errorf("%q: %q, want %q", line, got, want)
+		}
+	}
+}
+
 // TestRoadsAndMonths takes a road, and what ends in a feature of the land, for a place whatever word of
 // clubs is in it, and a month behind a place for when it was.
 func TestRoadsAndMonths(t *testing.T) {
 	for title, want := range map[string]string{
+		"SUBJ: RESULTS, CAMP LARK, 3 JAN 2026":  "camp-lark",
 		"Station Road 3 January 2026":           "station-road",
 		"Harriers Field 3 January 2026":         "harriers-field",
 		"Alder Bank January series, 3 Jan 2026": "alder-bank",
@@ -77,6 +119,42 @@ func TestRoadsAndMonths(t *testing.T) {
 		words := courseWords(title, newLexicon(Options{}), newCourseBook(nil))
 		if len(words) == 0 || words[0].slug != want || (words[0].weight < 27) != strings.HasSuffix(want, "runners") {
 			t.Errorf("%q: %+v, want %s", title, words, want)
+		}
+	}
+}
+
+// TestTabOrFile names the course after the one tab of a workbook whose file says no day, where the file is
+// called in small letters after what it is; else it is asked. A tab that says the day goes before the file.
+func TestTabOrFile(t *testing.T) {
+	rows := [][]any{{"Date", "Pos", "Name", "Time"}, {"2026-01-03", 1, "Jo Lee", "18:20"}, {"2026-01-03", 2, "Al Roe", "18:31"}, {"2026-01-03", 3, "Cy Dee", "18:40"}}
+	for _, c := range []struct{ file, tab, course, asks string }{
+		{"long season.xlsx", "Beechers", "beechers", ""},
+		{"Elm Hollow results.xlsx", "Beechers", "beechers", "course-unclear"},
+		{"Elm Hollow results.xlsx", "Daten", "elm-hollow", ""},
+		{"Elm Hollow results.xlsx", "Elm Hollow 5k", "elm-hollow", ""},
+		{"Elm Hollow 2026-01-03.xlsx", "Beechers", "elm-hollow", ""},
+		{"Elm Hollow results.xlsx", "Beechers 3 Jan 2026", "beechers", ""},
+	} {
+		s, err := Read(c.file, workbook(t, func(f *excelize.File) {
+			f.SetSheetName("Sheet1", c.tab)
+			setRows(t, f, c.tab, rows...)
+		}), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		asks := ""
+		for _, q := range s.Problems {
+			if q.Severity == place.Waits {
+				asks += q.Kind
+			}
+		}
+		for _, q := range s.Parts[0].Problems {
+			if q.Severity == place.Waits {
+				asks += q.Kind
+			}
+		}
+		if got := s.Parts[0].Course.Value; got != c.course || asks != c.asks {
+			t.Errorf("%s, tab %s: %s, asks %q", c.file, c.tab, got, asks)
 		}
 	}
 }

@@ -190,7 +190,18 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 	if best < 0 {
 		return p.askedCourse(rs)
 	}
+	asked := false
+	if tab := slices.IndexFunc(cs, func(c cand) bool { return c.from == "tab name" && c.why != "a known course" && !fileDull(c.slug) }); tab >= 0 && rs.oneTab() && cs[best].why == "file name" && cs[best].weight < fileWithDay && !shareWord(cs[best].slug, cs[tab].slug) && !rs.book.holds(cs[best].slug) {
+		if cs[best].text != strings.ToLower(cs[best].text) || !startsUpper(cs[tab].text) {
+			p.ask(rs.sheet.Name, -1, "course-unclear", fmt.Sprintf("%s (%s), %s (%s)", cs[tab].text, cs[tab].from, cs[best].text, cs[best].from), "one course", "Which course was this?", "--course "+cs[tab].slug, "--course "+cs[best].slug)
+			asked = true
+		}
+		best = tab // a file in small letters is called after what it is, "long list"
+	}
 	f := Found{Value: cs[best].slug, Text: cs[best].text, From: cs[best].from, Why: cs[best].why}
+	if asked {
+		return f
+	}
 	if unsure, either := unsurePlace(cs[best].line, f.Text); unsure && !slices.ContainsFunc(cs, func(c cand) bool { return c.line == "" && c.slug == f.Value }) {
 		answers := []string{"--course " + f.Value}
 		if either != nil {
@@ -229,6 +240,12 @@ func endsInLand(text string) bool {
 	words := strings.Fields(fold(text))
 	n := len(words)
 	return n > 1 && landWords[words[n-1]] && isName(text) && words[n-2] != "car"
+}
+
+// shareWord says whether two slugs have a word in common, or one begins as the other does.
+func shareWord(a, b string) bool {
+	words := strings.Split(b, "-")
+	return strings.HasPrefix(a, b) || strings.HasPrefix(b, a) || slices.ContainsFunc(strings.Split(a, "-"), func(w string) bool { return slices.Contains(words, w) })
 }
 
 // oneRanking says whether one ranking goes through the lines of all values of a column: each place from
