@@ -132,7 +132,7 @@ var timeUnits = unitsOf(map[byte]string{
 var clockUnits = unitsOf(map[byte]string{
 	'h': "hod hodin oras tund tundi st val sat sati ч час часа ωρες ω sa saat klst t 時間 時 小时 小時 时 시간 시",
 	'm': "mn minut minutu minuto perc minuta minutit minute minuciu minuutti minuuttia minuut dk dakika мин минута минуты минут м хв хвилина хвилини хвилин λ λεπ λεπτα p phut menit นาที دقيقة דקות 分 分钟 分鐘 분",
-	's': "sekund segundo mp sekunda sekundi sekunde sekundes sekundziu sekundit secunde secunda sekuntia sekunti sekunnit vterin vteriny vter vt sn saniye сек секунда секунды секунди секунд с δ δευτ giay detik วินาที ثانية שניות 秒 초",
+	's': "sekund segundo mp sekunda sekundi sekunde sekundes sekundziu sekundit secunde secunda sekuntia sekunti sekunnit vterin vteriny vter vt sn saniye сек секунда секунды секунди секунд с δ δευτ δευτερολεπτα giay detik วินาที ثانية שניות 秒 초",
 }, timeUnits)
 
 func unitsOf(words map[byte]string, also map[string]byte) map[string]byte {

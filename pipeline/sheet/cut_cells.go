@@ -27,10 +27,13 @@ var spacedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(\d{1,3})( ?(?:m|mins?|minut
 
 // namedUnits is one whose units are words of any language, "23 мин 18 сек", "18 dk 05 sn", "23分18秒", with
 // what may be hours before it.
-var namedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(?:\d ?(\pL+)\.?[ ,]{0,2})?(\d{1,3}) ?(\pL+)\.?[ ,]{0,2}(\d{1,2}) ?(\pL+)\.?`)
+var namedUnits = regexp.MustCompile(`(^|[^\d\pL:.])(?:\d ?(\pL+)\.?[ ,]{0,2})?(\d{1,3}) ?(\pL+)\.?[ ,]{0,2}(?:(\pL{1,3}) )?(\d{1,2}) ?(\pL+)\.?`)
 
 // knownMinutes are the units of times that need no other marks to be known: "22 min 45 s".
 var knownMinutes = set("m min mins minute minutes")
+
+// joinsMinutes are words for and between minutes and seconds that are known nowhere else.
+var joinsMinutes = set("si i и та и και ir un in a ja ve s")
 
 // unitsLooks is how many lines are looked at for such a time.
 const unitsLooks = 60
@@ -45,20 +48,22 @@ func namedUnitClocks(text []byte) ([]byte, bool) {
 		all, from := namedUnits.FindAllSubmatchIndex(l, -1), 0
 		var out []byte
 		for _, m := range all {
-			minutes, seconds := string(l[m[8]:m[9]]), string(l[m[12]:m[13]])
-			if clockUnits[fold(minutes)] != 'm' || clockUnits[fold(seconds)] != 's' || knownMinutes[fold(minutes)] || strings.IndexFunc(minutes, func(r rune) bool { return r >= 0x2E80 }) >= 0 { // East Asian signs have a reader of their own
+			minutes, seconds, joined := string(l[m[8]:m[9]]), string(l[m[14]:m[15]]), m[10] >= 0
+			switch {
+			case clockUnits[fold(minutes)] != 'm' || clockUnits[fold(seconds)] != 's':
 				continue
-			}
-			if m[4] >= 0 && clockUnits[fold(string(l[m[4]:m[5]]))] == 'h' {
+			case joined && !joinsMinutes[fold(string(l[m[10]:m[11]]))] || !joined && knownMinutes[fold(minutes)]:
 				continue
+			case m[4] >= 0 && clockUnits[fold(string(l[m[4]:m[5]]))] == 'h':
+				continue
+			case strings.IndexFunc(minutes, func(r rune) bool { return r >= 0x2E80 }) >= 0:
+				continue // East Asian signs have a reader of their own
 			}
-			at := m[6]
-			out = append(append(out, l[from:at]...), l[at:m[7]]...)
-			out = append(out, ':')
-			if m[11]-m[10] == 1 {
+			out = append(append(out, l[from:m[7]]...), ':')
+			if m[13]-m[12] == 1 {
 				out = append(out, '0')
 			}
-			out = append(out, l[m[10]:m[11]]...)
+			out = append(out, l[m[12]:m[13]]...)
 			from = m[1]
 		}
 		if from == 0 {

@@ -143,7 +143,7 @@ const coverLines = 4
 // keepCover keeps the first lines of a tab in front of the results, or of one called so, which may say
 // what they are of: "Alder Bank" over "3 May 2026".
 func (s *Sheet) keepCover(t table) {
-	if (len(s.Parts) > 0 || t.tabIndex > 0) && !coverTab(t.tab) || helperTab(t.tab) && !coverTab(t.tab) {
+	if (len(s.Parts) > 0 || t.tabIndex > 0) && !coverTab(t.tab) && !t.saysDayAlone() || helperTab(t.tab) && !coverTab(t.tab) {
 		return
 	}
 	seen := 0
@@ -161,6 +161,25 @@ func (s *Sheet) keepCover(t table) {
 		}
 		seen++
 	}
+}
+
+// saysDayAlone says whether a tab holds nothing but a few lines of one cell, one of them with a date.
+func (t table) saysDayAlone() bool {
+	filled, dated := 0, 0
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		switch n := rowFilled(cells); {
+		case n == 0:
+		case n > 1 || filled == coverLines:
+			return false
+		default:
+			filled++
+			if len(findDates(titleText(cells))) > 0 {
+				dated++
+			}
+		}
+	}
+	return dated == 1
 }
 
 // coverTab says whether a tab's name announces what the workbook is about.

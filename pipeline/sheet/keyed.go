@@ -133,22 +133,28 @@ func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 // place and the runner's number on one list, "Rank" beside "Pos" that of the season and of
 // the day.
 func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
-	var keys, names, times []int
-	meaning := Other
+	var places, numbers, names, times []int
 	for i, h := range headings {
 		switch g := lex.read(h); {
 		case !g.known:
-		case g.meaning == Position || g.meaning == Number:
-			if len(keys) > 0 && g.meaning != meaning {
-				return k, false
-			}
-			meaning = g.meaning
-			keys = append(keys, i)
+		case g.meaning == Position:
+			places = append(places, i)
+		case g.meaning == Number:
+			numbers = append(numbers, i)
 		case g.meaning.isName():
 			names = append(names, i)
 		case g.meaning.isTime():
 			times = append(times, i)
 		}
+	}
+	keys := places
+	switch {
+	case len(numbers) == 2 && len(places) == 1 && fold(headings[numbers[0]]) == fold(headings[numbers[1]]):
+		keys = numbers // the places stand beside the times alone
+	case len(numbers) > 0 && len(places) > 0:
+		return k, false
+	case len(numbers) > 0:
+		keys = numbers
 	}
 	if len(keys) != 2 || len(names) == 0 || len(times) != 1 {
 		return k, false

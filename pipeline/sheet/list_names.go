@@ -110,7 +110,7 @@ func (ln *listNames) overLists(rules *rowRules, g *grid) (over map[int]bool) {
 }
 
 // bareLists are lines of nothing but a name, like the one right above the first list, that stand between a
-// blank row and a row whose time, and place, falls behind those of the row above: each list has its own
+// blank row, or with a colon behind them, and a row whose time, and place, falls behind those of the row above: each list has its own
 // order. One line alone has to be called after the land.
 func (ln *listNames) bareLists(rules *rowRules, g *grid) map[int]bool {
 	if len(ln.forms[bareForm]) == 0 || rules.time < 0 {
@@ -143,7 +143,7 @@ func (ln *listNames) bareLists(rules *rowRules, g *grid) map[int]bool {
 				land = land || landWords[finalWord(text)]
 			}
 			open, last, place = 0, at, n
-		case filled == 1 && blank:
+		case filled == 1 && (blank || strings.HasSuffix(titleText(cells), ":")):
 			if l, ok := readPlaceLine(titleText(cells), ln.lex, ln.book); ok && l.form == bareForm {
 				open, text = row, l.text
 			}

@@ -168,6 +168,10 @@ func TestBareNamesOverLists(t *testing.T) {
 			}
 		}
 	}
+	colons := "Saturday 21 November 2026\nALDER MOOR:\n9 Ann Lista 20:10\n18 Ann Listb 21:10\n33 Ann Listc 22:10\n35 Ann Listd 22:20\n40 Ann Liste 22:30\nCASTLE GREEN:\n3 Ann Listf 20:00\n20 Ann Listg 21:00\n34 Ann Listh 22:00\n38 Ann Listi 22:30\n41 Ann Listj 22:40\n"
+	if got := coursesOfRows(t, "sheet.txt", colons); !slices.Equal(got, []string{"alder-moor", "castle-green"}) {
+		t.Errorf("got %q of\n%s", got, colons)
+	}
 	// who came late is of the same run
 	text := "21 November 2026\nAlder Moor\nAnn Lista 20:10\nAnn Listb 21:10\nAnn Listc 22:10\n\nLate Finishers\nAnn Listd 40:10\nAnn Liste 41:10\n"
 	if got := coursesOfRows(t, "sheet.txt", text); !slices.Equal(got, []string{"alder-moor"}) {

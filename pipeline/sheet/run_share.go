@@ -100,7 +100,7 @@ func (rs *runSettler) share(parts []*Part) {
 			}
 		}
 	}
-	if fileOnly := len(courses) > 0 && len(rs.sheet.cover) > 0 && rs.onlyFileSays(parts); fileOnly || len(courses) == 0 {
+	if fileOnly := len(courses) > 0 && len(rs.sheet.cover) > 0 && (rs.onlyFileSays(parts) || len(parts) > 1 && len(dates) == 0 && onlyTabsSay(parts)); fileOnly || len(courses) == 0 {
 		best := courseWord{}
 		for _, t := range rs.sheet.cover {
 			for _, w := range courseWords(t, rs.lex, rs.book) {
@@ -112,7 +112,7 @@ func (rs *runSettler) share(parts []*Part) {
 				}
 			}
 		}
-		if fileOnly && best.weight >= bareTitle {
+		if fileOnly && best.weight >= bareTitle-10 {
 			clear(courses)
 			for _, p := range parts {
 				p.Course = Found{} // what the name of the file may mean counts less
@@ -185,6 +185,13 @@ func (rs *runSettler) onlyFileSays(parts []*Part) bool {
 		}
 	}
 	return !runFile.MatchString(baseName(rs.sheet.Name))
+}
+
+// onlyTabsSay says whether the courses of tabs are but their names, a word for the finish perhaps.
+func onlyTabsSay(parts []*Part) bool {
+	return !slices.ContainsFunc(parts, func(p *Part) bool {
+		return p.Course.Value != "" && p.Course.From != "tab name" && !fromPath(p.Course.From)
+	})
 }
 
 // shareTabs gives the one tab whose title seems to name the course, the club's name perhaps,

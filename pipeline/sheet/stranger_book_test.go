@@ -78,6 +78,48 @@ Tokens!2 alder-bank 2026-01-03 Al Roe
 Tokens!3 alder-bank 2026-01-03 Jo Lee
 Tokens!4 alder-bank 2026-01-03 Cy Dee
 `},
+	{"numbers beside times and beside names, places beside the times alone", "alder-bank_2026-01-03", `== Sheet1
+Arrivo|Pett.|Tempo||Pett.|Nome|Anno
+1|23|18:20||20|Al Roe|1980
+2|21|18:31||21|Cy Dee|1990
+3|20|19:02||22|Di Fox|1970
+4|22|19:12||23|Jo Lee|1960
+`, `Sheet1!2 alder-bank 2026-01-03 Jo Lee 18:20
+Sheet1!3 alder-bank 2026-01-03 Cy Dee 18:31
+Sheet1!4 alder-bank 2026-01-03 Al Roe 19:02
+Sheet1!5 alder-bank 2026-01-03 Di Fox 19:12
+`},
+	{"halves in tabs called by words for the finish, and one with the run alone", "eide", `== Klokke
+Nr|Tid
+1|18:20
+2|18:31
+3|19:02
+== Målgang
+Nr|Navn
+1|Jo Lee
+2|Al Roe
+3|Cy Dee
+== Om løpet
+Alder Bank rundt
+lørdag 3. januar 2026
+`, `Klokke!2 alder-bank-rundt 2026-01-03 18:20
+Klokke!3 alder-bank-rundt 2026-01-03 18:31
+Klokke!4 alder-bank-rundt 2026-01-03 19:02
+Målgang!2 alder-bank-rundt 2026-01-03 Jo Lee
+Målgang!3 alder-bank-rundt 2026-01-03 Al Roe
+Målgang!4 alder-bank-rundt 2026-01-03 Cy Dee
+`},
+	{"days down and runners across, their sexes below the names", "family", `== Sheet1
+Times at Quarry Lane
+Le|Jo Lee|Al Roe|Cy Dee
+Sex|M|F|M
+3 Jan 2026|18:20||19:02
+10 Jan 2026|18:31|19:10|
+`, `Sheet1!3 quarry-lane 2026-01-03 Jo Lee 18:20 M
+Sheet1!5 quarry-lane 2026-01-03 Cy Dee 19:02 M
+Sheet1!3 quarry-lane 2026-01-10 Jo Lee 18:31 M
+Sheet1!4 quarry-lane 2026-01-10 Al Roe 19:10 F
+`},
 	{"days down and runners across", "family", `== Sheet1
 Times at Quarry Lane 2026
 Date|Jo Lee|Al Roe|Cy Dee

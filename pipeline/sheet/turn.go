@@ -100,13 +100,13 @@ func (t *table) turn(lex *lexicon) *onSide {
 }
 
 // turnedSeason are the rows and columns of a season of which each row is a day and each column a runner: names
-// beside nothing, or a word for date, then days with times and nothing else, and at the end perhaps bests or the
-// like; first is -1 for none.
+// beside nothing, or a word for date, then days with times and nothing else, and before or behind them perhaps
+// sexes, bests or the like; first is -1 for none.
 func (t *table) turnedSeason(lex *lexicon) (first, last, width int) {
 	const looks = 12
 	for i := 0; i < min(t.grid.len(), looks); i++ {
 		_, cells := t.grid.at(i)
-		if corner := lex.read(cellAt(cells, 0)); len(cells) <= leastTurned || !isBlank(cellAt(cells, 0)) && corner.meaning != Date {
+		if corner := lex.read(cellAt(cells, 0)); len(cells) <= leastTurned || corner.known && corner.meaning != Date || len(cellAt(cells, 0)) > 12 {
 			continue
 		}
 		land := 0 // or they are courses
@@ -126,7 +126,7 @@ func (t *table) turnedSeason(lex *lexicon) (first, last, width int) {
 				break
 			}
 			said := cellAt(row, 0)
-			if dated := len(findDates(said)) == 1; !dated && (days == 0 || !lex.read(said).known) {
+			if dated := len(findDates(said)) == 1; !dated && !lex.read(said).known {
 				return -1, 0, 0
 			} else if dated {
 				days++
@@ -136,7 +136,9 @@ func (t *table) turnedSeason(lex *lexicon) (first, last, width int) {
 					case kClock:
 						clocks++
 					default:
-						return -1, 0, 0
+						if !isAway(cell) {
+							return -1, 0, 0
+						}
 					}
 				}
 			}

@@ -21,6 +21,8 @@ func TestTypedLines(t *testing.T) {
 		{"group before a marked place", "{g} {p}) {n} 18.{s}", "position {p}, name {n}, age-group {g}, time 18.{s}"},
 		{"minutes and seconds in words", "{p}    {n}    18 MIN {s} SEC", "position {p}, name {n}, time 18 MIN {s} SEC"},
 		{"minutes and seconds in words of other letters", "{p}. {n} — 18 мин {s} сек", "position {p}, name {n}, time 18:{s}"},
+		{"minutes and seconds in Greek", "{p}. {n} 18 λεπτά {s} δευτερόλεπτα", "position {p}, name {n}, time 18:{s}"},
+		{"minutes and seconds with a Romanian and", "{p}. {n} - 18 min și {s} sec", "position {p}, name {n}, time 18:{s}"},
 		{"minutes and seconds in Turkish", "{p}. {n} 18 dk {s} sn", "position {p}, name {n}, time 18:{s}"},
 		{"minutes and seconds in Lithuanian, with an age", "{n} ({a}), 18 minučių {s} sekundžių", "name {n}, age {a}, time 18:{s}"},
 		{"a dash between minutes and seconds", "{p}th {n} 18-{s}", "position {p}, name {n}, time 18:{s}"},
