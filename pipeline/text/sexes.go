@@ -74,7 +74,9 @@ func SexOf(folded string) byte {
 			case "f", "w":
 				said = 'W'
 			default:
-				said = sexOfWord[w]
+				if said = sexOfWord[w]; len(w) < 3 {
+					said = 0 // "pr!" is a record
+				}
 			}
 			if said == 0 && !eitherSex[s[:size]] {
 				return 0
