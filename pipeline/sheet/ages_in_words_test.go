@@ -32,9 +32,14 @@ func TestInWords(t *testing.T) {
 		{"Cat", "[M]|[F]|[F]|[M]", Sex},
 		{"", "Herren|Herren|Herren|Herren", Other},
 		{"", "Guy|Gal|Vale|Gal", Other},
+		{"none at all", "PR||PR||", Other},
+		{"none at all", "F||F||", Sex},
 	} {
 		var b strings.Builder
-		fmt.Fprintf(&b, "Alder Bank;3 January 2026;;\nPos;Name;%s;Time\n", k.heading)
+		b.WriteString("Alder Bank;3 January 2026;;\n")
+		if k.heading != "none at all" {
+			fmt.Fprintf(&b, "Pos;Name;%s;Time\n", k.heading)
+		}
 		for i, v := range strings.Split(k.values, "|") {
 			fmt.Fprintf(&b, "%d;Jo Lee%c;%s;18:%02d\n", i+1, 'a'+i, v, 20+7*i)
 		}

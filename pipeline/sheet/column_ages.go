@@ -367,3 +367,12 @@ func (s *settler) bothSexes(i int) bool {
 	}
 	return seen['M'] && seen['W']
 }
+
+// oneSoftWord says whether a column has one value only, a word that means something else as often as a sex:
+// PR for a record, SR for seniors.
+func (s *settler) oneSoftWord(i int) bool {
+	for v := range s.profiles[i].distinct {
+		return len(s.profiles[i].distinct) == 1 && softSexWords[fold(v)]
+	}
+	return false
+}

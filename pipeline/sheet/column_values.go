@@ -261,7 +261,7 @@ func (s *settler) byValues() {
 	// No heading at all: what else is unmistakable.
 	s.remarksBehind(free)
 	for i, p := range s.profiles {
-		if !free(i) || p.filled == 0 || slices.Contains(s.clock, i) {
+		if !free(i) || p.filled == 0 || s.oneSoftWord(i) || slices.Contains(s.clock, i) {
 			continue
 		}
 		switch {
