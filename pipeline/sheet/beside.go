@@ -32,6 +32,8 @@ type beside struct {
 	renewed, old int // column of times that stand in place of those in another, on the rows that have one; -1 for none
 
 	bareSeconds bool // the seconds stand without a mark
+
+	letter int // column of places among men and women, of which the letter says the sex; -1 for none
 }
 
 // tick is a column in which a mark says the sex that its heading names.
@@ -43,11 +45,11 @@ type tick struct {
 }
 
 func noneBeside() beside {
-	return beside{particle: -1, family: -1, second: -1, gap: -1, firstPlace: -1, ahead: -1, seconds: -1, renewed: -1}
+	return beside{particle: -1, family: -1, second: -1, gap: -1, firstPlace: -1, ahead: -1, seconds: -1, renewed: -1, letter: -1}
 }
 
 func (b *beside) none() bool {
-	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && b.renewed < 0 && len(b.ticks) == 0 && len(b.bands) == 0
+	return b.particle < 0 && b.second < 0 && b.gap < 0 && b.seconds < 0 && b.renewed < 0 && b.letter < 0 && len(b.ticks) == 0 && len(b.bands) == 0
 }
 
 // mend writes particles before the family names, and the sex that is ticked into
@@ -96,6 +98,9 @@ func (b *beside) mend(cells []string) {
 			cells[first] = group
 		}
 	}
+	if b.letter >= 0 && b.letter < len(cells) {
+		cells[b.letter] = strings.TrimRight(trim(cells[b.letter]), "0123456789.- ")
+	}
 	if len(b.ticks) == 0 {
 		return
 	}
@@ -138,6 +143,31 @@ func (b *beside) firstSaid(cells []string) bool {
 		return c == b.first && fold(c) != "" // a blank or a dash may be anybody's
 	}
 	return c == b.first && strings.TrimRight(trim(cellAt(cells, b.firstPlace)), ".") == "1"
+}
+
+// sexesOfPlaces takes the sexes from places among men and women, M1, F1, F2, where no other column says
+// them: the letters are two, and both of sexes.
+func (s *settler) sexesOfPlaces() {
+	i := s.find(SexPlace)
+	if i < 0 || s.find(Sex) >= 0 || s.find(AgeGroup) >= 0 || len(s.beside.ticks) > 0 || !s.countsByLetter(i) {
+		return
+	}
+	letters := map[string]bool{}
+	for _, r := range s.rows {
+		if c := strings.TrimRight(trim(cellAt(r.cells, i)), "0123456789.- "); c != "" {
+			letters[c] = true
+		}
+	}
+	if len(letters) != 2 {
+		return
+	}
+	for l := range letters {
+		if kindOf(l) != kSex {
+			return
+		}
+	}
+	s.beside.letter = i
+	s.set(i, Sex, "heading %q: places among men and women, of which the letters say the sex", s.headings[i])
 }
 
 // particleHeadings are headings of columns that hold the van of van Dijk.

@@ -91,6 +91,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.ageBounds()
 	s.single()
 	s.byValues()
+	s.sexesOfPlaces()
 	s.ended()
 	s.secondsOnly()
 	s.lineNumbers()

@@ -60,6 +60,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			words = wholeName(strings.FieldsFunc(spaced, func(r rune) bool { return r == '-' || r == ' ' }), words)
 			slug := Slug(strings.Join(words, " "))
+			if _, weekday := weekdayNames[fold(slug)]; weekday {
+				continue // Sat_run_Apr5
+			}
 			if n := behindLeague(words); n > 0 && strings.Contains(marked, "|") {
 				words = words[n:] // "League Alder Bank 2026-01-03"
 				seg = strings.Join(words, " ")

@@ -21,6 +21,8 @@ func TestOneByOne(t *testing.T) {
 		{"a letter for the sex at the place", "x.txt", day + "1F Jo Lee 18:20\n2M Al Roe 18:31\n3M Cy Dee 18:40\n4F Di Fox 18:42\n", four},
 		{"a letter for the sex and a colon", "x.txt", day + "F: Jo Lee 18:20\nM: Al Roe 18:31\nM: Cy Dee 18:40\nF: Di Fox 18:42\n",
 			" Jo Lee F 18:20| Al Roe M 18:31| Cy Dee M 18:40| Di Fox F 18:42"},
+		{"places among men and women say the sex", "x.csv", day + "Pos,M/F,Name,Time\n1,F1,Jo Lee,18:20\n2,M1,Al Roe,18:31\n3,M2,Cy Dee,18:40\n4,F2,Di Fox,18:42\n", four},
+		{"places of teams do not", "x.csv", day + "Pos,Team,Name,Time\n1,A1,Jo Lee,18:20\n2,B1,Al Roe,18:31\n3,B2,Cy Dee,18:40\n4,A2,Di Fox,18:42\n", plain},
 		{"initials are no sexes", "x.txt", day + "1 M. Lee 18:20\n2 F. Roe 18:31\n3 M. Dee 18:40\n4 F. Fox 18:42\n", "1 M. Lee  18:20|2 F. Roe  18:31|3 M. Dee  18:40|4 F. Fox  18:42"},
 		{"a picture behind a time with its units", "x.txt", day + "Jo Lee 18m 20 🙂\nAl Roe 18m 31\nCy Dee 18m 40 pb\nDi Fox 18m 42\n", unplaced},
 		{"a picture right behind a time", "x.txt", day + "Jo Lee 18:20🙂\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n", unplaced},
@@ -130,6 +132,7 @@ func TestTabOrFile(t *testing.T) {
 	for _, c := range []struct{ file, tab, course, asks string }{
 		{"long season.xlsx", "Beechers", "beechers", ""},
 		{"Elm Hollow results.xlsx", "Beechers", "beechers", "course-unclear"},
+		{"Sat_run_Apr5.xlsx", "Elm Hollow", "elm-hollow", ""},
 		{"Elm Hollow results.xlsx", "Daten", "elm-hollow", ""},
 		{"Elm Hollow results.xlsx", "Elm Hollow 5k", "elm-hollow", ""},
 		{"Elm Hollow 2026-01-03.xlsx", "Beechers", "elm-hollow", ""},
