@@ -64,3 +64,26 @@ func TestClubBeforeGroup(t *testing.T) {
 		}
 	}
 }
+
+// Clubs on a second line below full names are known by their words where each is another, and a given name
+// below family names is none.
+func TestClubsOnSecondLines(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time = 0, 1
+	for _, k := range []struct {
+		cells      []string
+		name, club string
+	}{
+		{[]string{"Jo Lee\nVale Harriers", "Al Roe\nFen Runners", "Cy Dee\nMill AC", "Di Fox\nBryn Striders"}, "Jo Lee", "Vale Harriers"},
+		{[]string{"Lee Gil\nJo", "Roe Paz\nAna", "Dee Rey\nEva", "Fox Mas\nLuz"}, "Lee Gil\nJo", ""},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i, s := range k.cells {
+				yield([]string{s, "18:2" + string(rune('0'+i))})
+			}
+		})
+		if l := lines[0]; l.Name != k.name || l.Club != k.club {
+			t.Errorf("%q: name %q, club %q", k.cells, l.Name, l.Club)
+		}
+	}
+}
