@@ -499,6 +499,25 @@ func TestAgesOnTheDayOfTheHeading(t *testing.T) {
 	}
 }
 
+// F is a man under the Hungarian word for sex, however few women there are.
+func TestHungarianSexes(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Sex, c.Time = 0, 1, 2
+	for _, k := range []struct {
+		heading, sexes string
+		want           Sex
+	}{{"Nem (F/N)", "FFFFFFFN", M}, {"Nem", "FFFFFFFF", M}, {"Sex", "FFFFFFFN", W}} {
+		lines, _ := readRows(t, c, []string{"Név", k.heading, "Idő"}, Options{}, func(yield func([]string)) {
+			for i, s := range k.sexes {
+				yield([]string{"Jo Lee" + string(rune('a'+i)), string(s), "18:2" + string(rune('0'+i))})
+			}
+		})
+		if lines[0].Sex != k.want {
+			t.Errorf("%s: %v", k.heading, lines[0].Sex)
+		}
+	}
+}
+
 // Years of birth beside groups from ten to ten show how wide these are.
 func TestTensByAges(t *testing.T) {
 	c := NoColumns()

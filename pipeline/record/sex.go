@@ -155,7 +155,8 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(M, "u")
 		l.why = "U and D are uomini and donne: men and women"
 	}
-	if has("f") && has("n") && !has("mwkhv") && (heading == "nem" || l.n['n']*5 >= l.n['f'] && l.n['f']*5 >= l.n['n']) {
+	hungarian := heading == "nem" || strings.HasPrefix(heading, "nem ") // "Nem (F/N)"
+	if has("f") && !has("mwkhv") && (hungarian || has("n") && l.n['n']*5 >= l.n['f'] && l.n['f']*5 >= l.n['n']) {
 		set(M, "f")
 		set(W, "n")
 		l.why = "F beside N is férfi: a man, and N a woman (nő)"
