@@ -205,7 +205,12 @@ func (s *settler) byValues() {
 		case best >= 0 && len(several) > 1 && sorted != 1 && (!bare || s.runsInColumns(free)):
 			s.clockColumns = several
 		case best >= 0:
-			s.set(best, Time, "its values are times")
+			if p := s.profiles[best]; p.steps >= 8 && p.rising*4 < p.steps*3 {
+				s.decimalTimes(free) // targets, or last week's, beside times with a dot that rise with the places
+			}
+			if s.find(Time) < 0 {
+				s.set(best, Time, "its values are times")
+			}
 		default:
 			s.decimalTimes(free)
 		}

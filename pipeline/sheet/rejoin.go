@@ -126,7 +126,7 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 		} else {
 			filled++
 		}
-		toRight := isBlank(cellAt(cells, first)) && len(cells) > first+3 && len(cells) <= len(headings)+1
+		toRight := isBlank(cellAt(cells, first)) && len(cells) > first+3
 		last := lastFilled(cells) + 1
 		if !toRight && last >= len(headings) {
 			continue
@@ -140,7 +140,7 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, times, 3) {
 				left[i] = try
 			}
-		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try, usual, times, 4) {
+		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try[:min(len(try), len(headings))], usual, times, 4) { // a remark may stand behind
 			right[i] = try
 		}
 	}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 	"testing"
@@ -1200,6 +1201,7 @@ func TestMovedPartsOfTimes(t *testing.T) {
 		{"Pos,Name,Min,Sec,Sex,Age\n1,Jo Lee,18,20,F,31\n2,Al Roe,18,31,M,44\n3,Cy Dee,19,,M,52\n4,Di Fox,19,28,F,27\n5,Ed Gow,20,11,M,61\n6,Fi Hay,20,40,F,33\n", "18:20 18:31 19:00 19:28 20:11 20:40"},
 		{"Plac.;Navn;Køn;Født;Tid\n1;Jo Lee;K;1990;18.20\n2;Al Roe;M;1980;18.31\n3;Cy Dee;M;1971;19.02\n4;Di Fox;K;1999;19.28\n5;Ed Gow;M;1964;20.11\n;6;Fi Hay;K;1988;20.40\n;7;Gus Ivy;M;1977;20.51\n;8;Hal Jay;M;1969;21.15\n", "18.20 18.31 19.02 19.28 20.11 20.40 20.51 21.15"},
 		{"Plac.;Navn;Køn;Født;Tid\n1;Jo Lee;K;1990;18.20\n2;Al Roe;M;1980;18.31\n3;Cy Dee;M;1971;19.02\n4;Di Fox;K;1999;19.28\n5;Ed Gow;M;1964;20.11\n;6;Fi Hay;K;1988;58.40\n;7;Gus Ivy;M;1977;1.02.51\n;8;Hal Jay;M;1969;1.05.15\n", "18.20 18.31 19.02 19.28 20.11 58.40 1.02.51 1.05.15"},
+		{"Pos,Name,Time,Sex\n1,Jo Lee,18:20,F\n2,Al Roe,18:31,M\n3,Cy Dee,19:02,M\n4,Di Fox,19:28,F\n,5,Ed Gow,20:11,M\n,6,Fi Hay,20:40,F,,see Bo\n,7,Gus Ivy,20:51,M\n,8,Hal Jay,21:15,M\n", "18:20 18:31 19:02 19:28 20:11 20:40 20:51 21:15"},
 		{"1,Jo Lee,18:20,F,31\n2,Al Roe,18:31,M,44\n3,Cy Dee,19:02,M,52\n4,Di Fox,19:28,F,27\n5,Ed Gow,20:11,M,61\n,6,Fi Hay,20:40,F,33\n", "18:20 18:31 19:02 19:28 20:11 20:40"},
 	} {
 		s := readCase(t, "alder-bank_2026-01-03.csv", c.text)
@@ -1282,6 +1284,21 @@ func TestStrayLetterAndExchangedCells(t *testing.T) {
 		p.Each(func(int, []string) error { n++; return nil })
 		if got := p.Index(Sex) >= 0 || p.Index(AgeGroup) >= 0; got != want || n < 4 {
 			t.Errorf("%q: sections %v, %d rows", below, got, n)
+		}
+	}
+}
+
+// Times without a heading that follow no order are not those of the run where others, with dots,
+// rise with the places; where none do, they are.
+func TestTargetsBesideTimes(t *testing.T) {
+	for last, want := range map[string]int{"18.20 18.31 19.02 19.28 20.11 20.4 20.51 21.15 22 22.31": 3, "1.5 1.1 2.5 1.2 3.1 1.4 1.3 2.2 1.8 1.9": 2} {
+		var b strings.Builder
+		targets := strings.Fields("25:00 20:00 19:00 28:00 24:00 30:00 21:00 27:00 20:00 26:00")
+		for i, v := range strings.Fields(last) {
+			fmt.Fprintf(&b, "%d,%s Roe,%s,%s\n", i+1, strings.Fields("Al Bo Cy Di Ed Fi Gus Hal Ines Jo")[i], targets[i], v)
+		}
+		if s := readCase(t, "alder-bank_2026-01-03.csv", b.String()); s.Parts[0].Index(Time) != want {
+			t.Errorf("%s: time in column %d, want %d", last, s.Parts[0].Index(Time), want)
 		}
 	}
 }
