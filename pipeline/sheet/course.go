@@ -50,7 +50,7 @@ var leadingWords = set("venue location fw fwd re img prize prizes awards")
 // With a capital they may begin one.
 var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym fra fran на в во у στο στη στην στον")
 
-var trailingWords = set("il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
+var trailingWords = set("womens mens ladies il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 
 // trailingSmall are small words that lead from a name to its distance: "Bieg Orli na 5 km".
 var trailingSmall = set("на na sur sui über uber auf over på em sobre til till na po su op")
@@ -147,7 +147,7 @@ func plainWords(text string) string {
 		return weekday && len(f) >= 5 // Sun Hill, Tor Edge
 	}
 	estate := func(words []string) bool { // Quinta do Freixo, and no Thursday
-		return len(words) > 2 && fold(words[0]) == "quinta" && ofNames[fold(words[1])] || isMilePlace(words) || isNewPlace(words)
+		return isQuinta(words) || isMilePlace(words) || isNewPlace(words)
 	}
 	words = behindCount(words)
 	if len(words) > 1 && isRoman(words[0]) && titleWords[fold(words[1])] {
@@ -197,6 +197,17 @@ func plainWords(text string) string {
 		return ""
 	}
 	return strings.Trim(strings.Join(words, " "), " .,;:-–—_|'\"")
+}
+
+// isQuinta says whether words begin with an estate, Quinta do Freixo, Quinta Nova, and not with a Thursday,
+// beside which stands a date or nothing.
+func isQuinta(words []string) bool {
+	if len(words) < 2 || fold(words[0]) != "quinta" {
+		return false
+	}
+	next := fold(words[1])
+	_, month := monthNames[next]
+	return len(words) > 2 && ofNames[next] || startsUpper(words[1]) && !month && next != "feira" && !titleWords[next]
 }
 
 // isNewPlace says whether words begin with a place called New, as New Forest, and not with new

@@ -1,12 +1,20 @@
 package sheet
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // sexOfTitle is the part of a title that says a sex, "Results Women" of "Alder Bank – Results
 // Women", where no other part of any title says one; "" otherwise.
 func sexOfTitle(titles []string) string {
 	said := ""
 	for _, t := range titles {
+		if m := ofOneSex.FindAllStringSubmatch(t, -1); len(m) == 1 && len(eachSex.FindAllString(t, 2)) == 1 && (said == "" || fold(said) == fold(m[0][1])) {
+			said = m[0][1]
+		} else if m != nil {
+			return ""
+		}
 		for _, between := range []string{" – ", " — ", " - "} {
 			parts := strings.Split(t, between)
 			if len(parts) < 2 {
@@ -25,6 +33,11 @@ func sexOfTitle(titles []string) string {
 	}
 	return said
 }
+
+// ofOneSex is whose race a title says it is: "Wicket Gate Women's 5k", "Ladies only". Common practice, no source.
+var ofOneSex = regexp.MustCompile(`(?i)(?:^|\s)(women|men|ladies|girls|boys)['’` + "`" + `]?s?['’]?(?:\s+only|(?:\s+only)?\s+(?:race|run|results?|event|\d+(?:[.,]\d+)?\s?(?:k|km|m|miles?)))\b`)
+
+var eachSex = regexp.MustCompile(`(?i)\b(?:women|men|ladies|gents|girls|boys|mixed|open)`)
 
 // sexAmong is the one line among titles that says a sex and nothing else, as "Men" above the
 // name of the place; "" where there is none, or several do.

@@ -43,3 +43,29 @@ func TestUnsureCourse(t *testing.T) {
 		t.Errorf("in a column: %s", got)
 	}
 }
+
+// An estate called quinta is no Thursday, and whose race it is belongs to no course.
+func TestWhoseRace(t *testing.T) {
+	const table = "\nPos,Name,Time\n1,Jo Lee,18:20\n2,Ann Roe,18:31\n"
+	for title, want := range map[string]string{
+		"QUINTA NOVA, 3 de janeiro de 2026":                      "quinta-nova ",
+		"Quinta-feira, 8 de janeiro de 2026 - Freixo":            "freixo ",
+		"Quinta, 8 de janeiro de 2026 - Freixo":                  "freixo ",
+		"Wicket Gate Women's 5k\n3 January 2026":                 "wicket-gate women",
+		"Wicket Gate Ladies Only 5k 3 January 2026":              "wicket-gate ladies",
+		"Wicket Gate Mens Race 3 January 2026":                   "wicket-gate men",
+		"Wicket Gate Men's and Women's 5k\n3 Jan 2026":           "wicket-gate ",
+		"Wicket Gate 5k, women welcome\n3 Jan 2026":              "wicket-gate ",
+		"Men's 5k and Women's 5k at Wicket Gate\n3 January 2026": "wicket-gate ",
+		"Ladies Bower 5k 3 January 2026":                         "ladies-bower ",
+	} {
+		s, err := Read("x.csv", []byte(title+table), Options{})
+		if err != nil {
+			t.Fatal(title, err)
+		}
+		p := s.Parts[0]
+		if got := p.Course.Value + " " + strings.ToLower(sexOfTitle(p.Titles)); got != want {
+			t.Errorf("%s: %q, want %q", title, got, want)
+		}
+	}
+}
