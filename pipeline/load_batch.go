@@ -106,7 +106,7 @@ func (l *loading) readAsBefore(ctx context.Context, answers *remembered) error {
 
 // farAhead is how many days ahead of the computer's clock no run has results: a year is mistyped there.
 // Nearer ones are only pointed out, as clocks may be wrong.
-const farAhead = 2 * 366
+const farAhead = 5 * 366
 
 // askFarAhead asks for the date of a sheet that says one of a run far ahead, unless somebody has said it.
 func (p *parsedSheet) askFarAhead(now time.Time, hand ByHand) {

@@ -286,7 +286,7 @@ func TestMisspeltInBatches(t *testing.T) {
 	}
 	people := folk(6)
 	for i := range batchSheets + 20 {
-		title, day := fmt.Sprintf("Heron Lane %d", i), misspeltDay+unit.Day(7*(i%300))
+		title, day := fmt.Sprintf("Heron Lane %d", i), misspeltDay-unit.Day(7*(i%300))
 		switch {
 		case i == 0:
 			title, day = "Alder Bnak", misspeltDay
