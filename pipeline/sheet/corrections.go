@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
@@ -76,11 +77,21 @@ func (p *Part) sayCorrections(sheet string) {
 		if sk.Row <= p.rules.first || sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) {
 			continue
 		}
-		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) || disputesLine(sk.Text) && (ofPlace.MatchString(" "+fold(sk.Text)+" ") || p.namesRunner(sk.Text, &names)) {
+		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) || p.takesUp(sk.Text, &names) {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
 		}
 	}
+}
+
+// takesUp says whether a line speaks against a result, by its place or its runner.
+func (p *Part) takesUp(line string, names *map[string]bool) bool {
+	f := " " + fold(line) + " "
+	otherwise := saysOtherwise(line)
+	if !otherwise && !disputesLine(line) {
+		return false
+	}
+	return ofPlace.MatchString(f) || (otherwise || text.TakesBack(f)) && ordinalPlace.MatchString(f) || p.namesRunner(line, names)
 }
 
 // disputesLine says whether a line has words by which a result is set in doubt or taken back.
@@ -89,12 +100,24 @@ func disputesLine(line string) bool {
 	return text.Disputes(folded) || text.Uncounted(folded) || text.DoubtedTime(folded, 0)
 }
 
-// ofPlace is a place of the results that a line speaks of: "place 7", "line 12", "4. ". Common practice,
+// saysOtherwise says whether a line puts one thing in the place of another, "4th was Ben Tarn, not Bob", or
+// says a time that somebody had: "4th place time was 18:55".
+func saysOtherwise(line string) bool {
+	f := " " + fold(line) + " "
+	told := strings.Contains(f, " was ") || strings.Contains(f, " is ") || strings.Contains(f, " ran ")
+	return strings.Contains(f, " not ") && (told || strings.Contains(f, " time ")) || told && strings.Contains(f, " time ") && clockInside.MatchString(line)
+}
+
+// ofPlace is a place of the results that a line speaks of: "place 7", "line 12", "4. "; ordinalPlace one by
+// its order, "5th", "third", of whom else a sentence may speak. Common practice,
 // no source.
 var ofPlace = regexp.MustCompile(` (?:place|places|pos|position|positions|line|row|no|nr|number|platz|rang|place|puesto|posto|plaats|plats|plads|plass)\.? \d{1,4}\b|^ \d{1,4}[.)] `)
 
-// namesRunner says whether a line has the full name of somebody in the results. names are those of
-// all of them, kept from line to line.
+var ordinalPlace = regexp.MustCompile(` (?:\d{1,3}(?:st|nd|rd|th)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth) `)
+
+// namesRunner says whether a line has the full name of somebody in the results, or, where it takes a result
+// back, one with the other half in short, "Bob T", "B Tarn". names are those of all of them, kept from line to
+// line.
 func (p *Part) namesRunner(line string, names *map[string]bool) bool {
 	if *names == nil {
 		*names = map[string]bool{}
@@ -102,21 +125,31 @@ func (p *Part) namesRunner(line string, names *map[string]bool) bool {
 		p.Each(func(_ int, cells []string) error {
 			if name := nameOf(cells); strings.Count(name, " ") > 0 {
 				(*names)[name] = true
+				first, last := name[:strings.IndexByte(name, ' ')], name[strings.LastIndexByte(name, ' ')+1:]
+				_, size := utf8.DecodeRuneInString(last)
+				(*names)[inShort+first+" "+last[:size]] = true
+				_, size = utf8.DecodeRuneInString(first)
+				(*names)[inShort+first[:size]+" "+last] = true
 			}
 			return nil
 		}) // what can't be read is told elsewhere
 	}
 	words := strings.FieldsFunc(fold(line), func(r rune) bool { return strings.ContainsRune(" ,;:.()|/*", r) })
+	back := text.TakesBack(fold(line))
 	for i := range words {
 		words[i] = strings.TrimSuffix(strings.TrimSuffix(words[i], "'s"), "’s")
 		for n := 2; n <= 4 && i+1 >= n; n++ {
-			if (*names)[strings.Join(words[i+1-n:i+1], " ")] {
+			said := strings.Join(words[i+1-n:i+1], " ")
+			if (*names)[said] || back && n == 2 && (*names)[inShort+said] {
 				return true
 			}
 		}
 	}
 	return false
 }
+
+// inShort marks names of which a half is a letter.
+const inShort = "\x00"
 
 // timesOff says whether a line says that the times are to be changed by so much, and not that
 // they were: "Watch started late: add 30 seconds", "all times 30 seconds slow".

@@ -85,6 +85,8 @@ func TestListsApart(t *testing.T) {
 // Lines below the results that take one of them back, or set it in doubt, are told.
 func TestResultsTakenBackInWords(t *testing.T) {
 	for line, want := range map[string]bool{"Jo Lee disqualified after protest": true, "Place 2: time estimated": true, "Time of Jo Lee estimated": true, "2. Jo Lee removed": true, "Place 2 should be Ann Fox, not Jo Lee": true, "Places 2 and 3 swapped": true,
+		"2nd and 3rd swapped": true, "NB Jo L disqualified (cut the corner)": true, "J Lee DQ": true, "Please note: second was Ben Lee, not Jo": true, "2nd place time was 18:25": true,
+		"Jo L made the tea": false, "Second helpings of cake are not left": false, "The course record time is 15:02": false, "Next week is the first of the league": false,
 		"Thanks to Jo Lee for the cake": false, "Timekeepers: Ann Fox, Bo Grey": false, "Ann Fox was ill and sends her love": false} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time\n1,Al Roe,18:20\n2,Jo Lee,18:31\n3,Cy Dee,18:40\n\n\""+line+"\",,\n"), Options{})
 		if err != nil {

@@ -94,6 +94,10 @@ func Disputes(folded string) bool {
 	return anyOf(words, aside) || anyOf(words, taken) || strings.Contains(folded, "should be") || strings.Contains(folded, "should read") || strings.Contains(folded, "did not finish") || strings.Contains(folded, "did not run") || strings.Contains(folded, "was not") || strings.Contains(folded, " not ") || strings.Contains(folded, "'s barcode")
 }
 
+// TakesBack says whether a sentence, folded and without marks, has a word by which a result is taken back or
+// changed.
+func TakesBack(folded string) bool { return anyOf(remarkWords(folded), taken) }
+
 // taken say that a result was taken back or changed.
 var taken = wordsOf(`disqualified dq dsq dnf dns withdrawn withdrew retired struck corrected amended listed swapped uncertain disqualifiziert disqualifie descalificado squalificato gediskwalificeerd diskvalificerad diskvalifisert diskvalificeret hylatty zdyskwalifikowany`)
 
