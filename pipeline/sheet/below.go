@@ -408,8 +408,9 @@ func (t table) beside(lex *lexicon) []table {
 	head := t.head()
 	l := findHeading(lex, head)
 	var starts []int
+	shared := false // a column of places before all lists
 	if l.first < 0 {
-		if starts, l.first = t.bareBlocks(); len(starts) < 2 {
+		if starts, l.first, shared = t.bareBlocks(); len(starts) < 2 {
 			return []table{t}
 		}
 	} else {
@@ -451,6 +452,11 @@ func (t table) beside(lex *lexicon) []table {
 			w := make([]string, min(len(cells), to))
 			if from < len(w) && !(i > l.first && totalBeside(cells)) {
 				copy(w[from:], cells[from:])
+			}
+			if shared && starts[k] < len(w) {
+				if w[0] = ""; !isBlank(w[starts[k]]) {
+					w[0] = cells[0]
+				}
 			}
 			g.add(row, w)
 		}
@@ -560,8 +566,9 @@ func (t table) pairs(lex *lexicon, l layout) (starts []int) {
 // bareBlocks gives the columns at which lists side by side begin that have no headings,
 // "1 | Jo Lee | 17:58 | 21 | Ann Page | 25:10", and the first row of them: nearly all rows
 // with two times have the same kinds of cells, a name and a time among them, twice or
-// more; the last rows may have fewer lists.
-func (t table) bareBlocks() (starts []int, first int) {
+// more; the last rows may have fewer lists. Under the words for sexes a column of places may stand before
+// them that is all theirs, shared: "1 | Al Roe | 18:20 | Jo Lee | 19:40".
+func (t table) bareBlocks() (starts []int, first int, shared bool) {
 	const leastRows = 3
 	kindsOf := func(cells []string) (kinds string, clocks int) {
 		var b strings.Builder
@@ -593,24 +600,49 @@ func (t table) bareBlocks() (starts []int, first int) {
 		}
 	}
 	if n := len(like[usual]); n < leastRows || n*10 < rows*8 {
-		return nil, -1
+		return nil, -1, false
 	}
-	for n := 2; n < len(usual); n++ {
-		list := usual[:n]
-		times := (len(usual) + n - 1) / n // the last has no blank cell behind it
-		if strings.TrimRight(strings.Repeat(list, times), "_") != usual || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
+	lists, begin := usual, 0
+	if shared = t.placeOfSexes(like[usual]); shared {
+		lists, begin = usual[1:], 1
+	}
+	for n := 2; n < len(lists); n++ {
+		list := lists[:n]
+		times := (len(lists) + n - 1) / n // the last has no blank cell behind it
+		if strings.TrimRight(strings.Repeat(list, times), "_") != lists || strings.Count(list, "t") == 0 || strings.Count(list, "c") != 1 {
 			continue
 		}
-		name, clock := strings.IndexByte(list, 't'), strings.IndexByte(list, 'c')
-		for at := 0; at < len(usual); at += n {
+		name, clock := begin+strings.IndexByte(list, 't'), begin+strings.IndexByte(list, 'c')
+		for at := 0; at < len(lists); at += n {
 			if !strings.Contains(list, "i") && !t.ofPeople(like[usual], at+name, at+clock, clock) {
-				return nil, -1
+				return nil, -1, false
 			}
-			starts = append(starts, at)
+			starts = append(starts, begin+at)
 		}
-		return starts, like[usual][0]
+		return starts, like[usual][0], shared
 	}
-	return nil, -1
+	return nil, -1, false
+}
+
+// placeOfSexes says whether in these rows the first column counts the places, and above the first of them stand
+// words for the sexes over other columns.
+func (t table) placeOfSexes(rows []int) bool {
+	if rows[0] == 0 {
+		return false
+	}
+	for _, i := range rows {
+		if _, cells := t.grid.at(i); trim(cells[0]) != strconv.Itoa(i-rows[0]+1) {
+			return false
+		}
+	}
+	_, head := t.grid.at(rows[0] - 1)
+	sexes := 0
+	for k, c := range head {
+		if k > 0 && sexOverNames(c) {
+			sexes++
+		}
+	}
+	return sexes >= 2
 }
 
 // ofPeople says whether the texts of a column are, in these rows, the names of different
