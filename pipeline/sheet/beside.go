@@ -495,20 +495,9 @@ func (s *settler) ticks() {
 	if len(found) < 2 || len(found) > 3 || !men || !women {
 		return
 	}
-	one := 0
-	for _, r := range s.rows {
-		n := 0
-		for _, t := range found {
-			if !isBlank(cellAt(r.cells, t.column)) {
-				n++
-			}
-		}
-		switch {
-		case n == 1:
-			one++
-		case n > 1:
-			return
-		}
+	one, ok := s.oneMark(found)
+	if !ok {
+		return
 	}
 	// Those who are not named have no mark; those of a class may have theirs under that.
 	classes := func(h string) bool { return kindOf(h) == kGroup }
@@ -522,6 +511,23 @@ func (s *settler) ticks() {
 		}
 	}
 	s.set(found[0].column, Sex, "what stands under %q and %q", s.headings[found[0].column], s.headings[found[1].column])
+}
+
+// oneMark counts the rows with something under one of some headings; ok is false where a row has two.
+func (s *settler) oneMark(found []tick) (rows int, ok bool) {
+	for _, r := range s.rows {
+		n := 0
+		for _, t := range found {
+			if !isBlank(cellAt(r.cells, t.column)) {
+				n++
+			}
+		}
+		if n > 1 {
+			return 0, false
+		}
+		rows += n
+	}
+	return rows, true
 }
 
 // tickHeading is the word for a sex in a heading that says nothing else, or only that
@@ -567,20 +573,7 @@ func (s *settler) bandTicks() {
 	if len(found) < 2 || s.find(AgeGroup) >= 0 && s.profiles[s.find(AgeGroup)].filled > 0 && found[0].column != s.find(AgeGroup) {
 		return
 	}
-	one := 0
-	for _, r := range s.rows {
-		n := 0
-		for _, t := range found {
-			if !isBlank(cellAt(r.cells, t.column)) {
-				n++
-			}
-		}
-		if n > 1 {
-			return
-		}
-		one += n
-	}
-	if 2*one < len(s.rows) {
+	if one, ok := s.oneMark(found); !ok || 2*one < len(s.rows) {
 		return
 	}
 	s.beside.bands = found

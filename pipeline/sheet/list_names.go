@@ -109,9 +109,9 @@ func (ln *listNames) overLists(rules *rowRules, g *grid) (over map[int]bool) {
 	return over
 }
 
-// bareLists are lines of nothing but a name, like the one right above the first list, that stand between a
-// blank row, or with a colon behind them, and a row whose time, and place, falls behind those of the row above: each list has its own
-// order. One line alone has to be called after the land.
+// bareLists are lines of nothing but a name, like the one right above the first list, that stand below a blank
+// row, or with a colon behind them, and above a row whose time, and place, falls behind those of the row above:
+// each list has its own order. One line alone has to be called after the land.
 func (ln *listNames) bareLists(rules *rowRules, g *grid) map[int]bool {
 	if len(ln.forms[bareForm]) == 0 || rules.time < 0 {
 		return nil
