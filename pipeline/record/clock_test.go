@@ -476,3 +476,19 @@ func TestLettersOfBoysAndGirls(t *testing.T) {
 		}
 	}
 }
+
+// A best or an earlier time behind a running time is not this one's; any other leaves the cell unread.
+func TestBestBehindTime(t *testing.T) {
+	for cell, want := range map[string]string{
+		"18:20 PB 18:11": "18:20", "18:20\nPB 18:11": "18:20", "18:20 – SB: 18:11": "18:20", "18:20 prev 18:31": "18:20", "18:20 well done": "18:20",
+		"18:20 was 18:31": "", "18:20 or 18:31": "", "18:20 PB 18:11, chip 18:02": "",
+	} {
+		time, said := timeAndRemark(cell)
+		if said == "" {
+			time = ""
+		}
+		if time != want {
+			t.Errorf("%q: %q, want %q", cell, time, want)
+		}
+	}
+}

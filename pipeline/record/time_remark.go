@@ -4,7 +4,7 @@ import "strings"
 
 // timeAndRemark parts a cell that begins with a running time from the words behind it,
 // "24:31 well done", "24:31pb", "24:31 (DNF)"; said is "" where there are none, and where
-// another time stands among them.
+// another time stands among them that is not said to be a best or an earlier one, "24:31 PB 24:22".
 func timeAndRemark(s string) (time, said string) {
 	if len(s) < 6 || len(s) > 120 || s[0] < '0' || s[0] > '9' {
 		return s, ""
@@ -15,8 +15,8 @@ func timeAndRemark(s string) (time, said string) {
 			marks++
 		}
 	}
-	said = strings.Trim(s[i:], " \t\u00A0-–—,;:.!*()[]")
-	if marks == 0 || i < 4 || said == "" || hasClock(said) {
+	said = strings.Trim(s[i:], " \t\r\n\u00A0-–—,;:.!*()[]")
+	if marks == 0 || i < 4 || said == "" || hasClock(said) && !ofBest(said) {
 		return s, ""
 	}
 	if first := said[0]; first < '0' || first > '9' {
@@ -31,14 +31,26 @@ func timeAndRemark(s string) (time, said string) {
 	return s[:i], said
 }
 
+// ofBest says whether words begin with one for a runner's best or earlier time, and have one time.
+func ofBest(said string) bool {
+	first := strings.IndexFunc(said, func(r rune) bool { return r == ' ' || r == ':' || r == '=' || r == '\n' || r >= '0' && r <= '9' })
+	return first > 0 && bestWords[string(fold(nil, said[:first]))] && clocksIn(said) == 1
+}
+
+// bestWords are such words. Common practice, no source.
+var bestWords = wordSet(`pb|pr|sb|cb|best|personal|season's|seasons|course|prev|previous|previously|last|old|bestzeit|bz|bisher|rekord|rp|record|mp|mmp|mejor|marca|rpers|primato|miglior|pers|beste|pers.|zyciowka|osobak|enkka|ennatys|pers.rek`)
+
 // hasClock says whether figures stand on both sides of a colon.
-func hasClock(s string) bool {
+func hasClock(s string) bool { return clocksIn(s) > 0 }
+
+// clocksIn counts the colons between figures.
+func clocksIn(s string) (n int) {
 	for i := 1; i+1 < len(s); i++ {
 		if s[i] == ':' && s[i-1] >= '0' && s[i-1] <= '9' && s[i+1] >= '0' && s[i+1] <= '9' {
-			return true
+			n++
 		}
 	}
-	return false
+	return n
 }
 
 // lexTimed reads the time of such a cell and leaves the words out.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 )
 
@@ -51,7 +52,7 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks == 0 && ints > .8 && p.whole && s.countsOn(i):
 				turn(Position, "its values count 1, 2, 3 …")
-			case p.shareOf(kText, kSex, kDate) > .6:
+			case p.shareOf(kText, kSex, kDate) > .6 && !s.beginWithTimes(i):
 				turn(Other, "its values are no times")
 			case m == ChipTime && ints > .8 && p.whole && p.hi >= 10000 && p.steps >= 4 && p.rising*10 < p.steps*8 && p.noDays(): // in the order of the finish
 				turn(Number, "its values are numbers of chips")
@@ -435,3 +436,16 @@ func (s *settler) beyondDay(i int) bool {
 	}
 	return beyond
 }
+
+// beginWithTimes says whether nearly all texts of a column begin with a running time: "18:20 PB 18:11".
+func (s *settler) beginWithTimes(i int) bool {
+	n := 0
+	for v, times := range s.profiles[i].distinct {
+		if timeThenWords.MatchString(v) {
+			n += times
+		}
+	}
+	return n >= 3 && n*10 >= s.profiles[i].filled*8
+}
+
+var timeThenWords = regexp.MustCompile(`^\d{1,3}:[0-5]\d(?::[0-5]\d)?(?:[.,]\d{1,3})?[\s,;–-]+\pL`)
