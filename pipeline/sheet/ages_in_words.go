@@ -60,6 +60,14 @@ func (s *settler) inWords(i int) Meaning {
 	return Other
 }
 
+// sayInWords is the same of a column beside which no other says ages or births.
+func (s *settler) sayInWords(i int) Meaning {
+	if s.find(Age) >= 0 || s.find(BirthYear) >= 0 || s.find(BirthDate) >= 0 {
+		return Other
+	}
+	return s.inWords(i)
+}
+
 // numberAndWords takes a cell apart into its only number and the folded words beside it; around says that a
 // star stands before it, or brackets around it. "" where it has no number, or more than one.
 func numberAndWords(cell string) (number string, words []string, around bool) {

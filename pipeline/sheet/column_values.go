@@ -247,8 +247,8 @@ func (s *settler) byValues() {
 				s.set(i, BirthYear, "heading %q not known, but its values are years of birth", s.headings[i])
 			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 4 && s.shortYears(i):
 				s.set(i, BirthYear, "heading %q not known, but its values are years of two figures such as '63", s.headings[i])
-			case s.find(Age) < 0 && s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.inWords(i) != Other:
-				s.set(i, s.inWords(i), "heading %q not known, but its values say so in words", s.headings[i])
+			case s.sayInWords(i) != Other:
+				s.set(i, s.sayInWords(i), "heading %q not known, but its values say so in words", s.headings[i])
 			case s.find(Sex) < 0 && (p.shareOf(kSex) > .9 && len(p.distinct) > 1 || s.bothSexes(i)) && !anyWord(s.headings[i], lettersOfElse):
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
 			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
@@ -270,8 +270,8 @@ func (s *settler) byValues() {
 			continue
 		}
 		switch {
-		case s.find(Age) < 0 && s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.inWords(i) != Other:
-			s.set(i, s.inWords(i), "its values say so in words")
+		case s.sayInWords(i) != Other:
+			s.set(i, s.sayInWords(i), "its values say so in words")
 		case s.find(Sex) < 0 && (p.shareOf(kSex) > .9 || s.bothSexes(i)):
 			s.set(i, Sex, "its values are sexes")
 		case s.find(GroupPlace) < 0 && s.placesOfTotals(i):

@@ -91,7 +91,8 @@ func (p *Part) takesUp(line string, names *map[string]bool) bool {
 	if !otherwise && !disputesLine(line) {
 		return false
 	}
-	return ofPlace.MatchString(f) || (otherwise || text.TakesBack(f)) && ordinalPlace.MatchString(f) || p.namesRunner(line, names)
+	back := text.TakesBack(f)
+	return ofPlace.MatchString(f) || (otherwise || back) && ordinalPlace.MatchString(f) || p.namesRunner(line, back, names)
 }
 
 // disputesLine says whether a line has words by which a result is set in doubt or taken back.
@@ -113,12 +114,12 @@ func saysOtherwise(line string) bool {
 // no source.
 var ofPlace = regexp.MustCompile(` (?:place|places|pos|position|positions|line|row|no|nr|number|platz|rang|place|puesto|posto|plaats|plats|plads|plass)\.? \d{1,4}\b|^ \d{1,4}[.)] `)
 
-var ordinalPlace = regexp.MustCompile(` (?:\d{1,3}(?:st|nd|rd|th)|first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth) `)
+var ordinalPlace = regexp.MustCompile(` (?:\d{1,3}(?:st|nd|rd|th)|` + strings.Join(text.Ordinals[:10], "|") + `) `)
 
-// namesRunner says whether a line has the full name of somebody in the results, or, where it takes a result
+// namesRunner says whether a line has the full name of somebody in the results, or, if it takes a result
 // back, one with the other half in short, "Bob T", "B Tarn". names are those of all of them, kept from line to
 // line.
-func (p *Part) namesRunner(line string, names *map[string]bool) bool {
+func (p *Part) namesRunner(line string, back bool, names *map[string]bool) bool {
 	if *names == nil {
 		*names = map[string]bool{}
 		nameOf := p.fullNames()
@@ -135,7 +136,6 @@ func (p *Part) namesRunner(line string, names *map[string]bool) bool {
 		}) // what can't be read is told elsewhere
 	}
 	words := strings.FieldsFunc(fold(line), func(r rune) bool { return strings.ContainsRune(" ,;:.()|/*", r) })
-	back := text.TakesBack(fold(line))
 	for i := range words {
 		words[i] = strings.TrimSuffix(strings.TrimSuffix(words[i], "'s"), "’s")
 		for n := 2; n <= 4 && i+1 >= n; n++ {

@@ -529,7 +529,7 @@ func (sc *dateScan) inWords(i int) (f foundDate, next int, ok bool) {
 
 var daysInWords = func() map[string]int {
 	days := map[string]int{"thirtieth": 30}
-	for i, w := range strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth") {
+	for i, w := range text.Ordinals {
 		days[w] = i + 1
 	}
 	return days

@@ -64,8 +64,7 @@
 //     questions.go reads the headings of forms, fold.go is how texts are compared.
 //   - columns.go settles which column is which, by headings and values together, with
 //     column_headings.go, column_values.go, column_names.go, column_times.go, column_units.go,
-//     column_ages.go, ages_in_words.go and
-//     column_evidence.go.
+//     column_ages.go, ages_in_words.go and column_evidence.go.
 //   - Look-alikes: lookalike.go, line_numbers.go, doubted.go, exchanged.go, heading_shift.go, handicap.go (the
 //     clock of a staggered start), stamp.go (days and times of day).
 //   - Sexes, classes and marks that something beside the table explains: legend.go,
@@ -77,8 +76,7 @@
 //
 //   - run.go settles course, date, session and distance from columns, titles, tab, file and
 //     folders, or asks one question: run_evidence.go gathers, run_course.go, unsure_course.go,
-//     run_date.go,
-//     run_session.go and run_distance.go settle, run_columns.go reads a run for each row,
+//     run_date.go, run_session.go and run_distance.go settle, run_columns.go reads a run for each row,
 //     run_order.go and run_share.go let tables help one another, run_left_out.go leaves out a
 //     tab, lone_run.go moves a line whose date slipped.
 //   - Dates: date.go, months.go, days.go, day_first.go, listopad.go, stale.go (left from last

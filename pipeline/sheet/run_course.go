@@ -102,7 +102,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
-			cs = append(cs, cand{w, p.titleAt(i), i >= len(p.Titles)-p.lent, seat, t})
+			cs = append(cs, cand{courseWord: w, from: p.titleAt(i), lent: i >= len(p.Titles)-p.lent, seat: seat, line: t})
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
@@ -110,13 +110,13 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			weight = 25
 		}
 		if slug, ok := rs.book.within(p.Tab); ok {
-			cs = append(cs, cand{courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, "tab name", false, false, ""})
+			cs = append(cs, cand{courseWord: courseWord{text: p.Tab, slug: slug, weight: 97, why: "a known course"}, from: "tab name"})
 		} else if text, slug := rs.courseOfTab(p); slug != "" {
-			cs = append(cs, cand{courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, "tab name", false, false, ""})
+			cs = append(cs, cand{courseWord: courseWord{text: text, slug: slug, weight: weight, why: "what is left of the tab's name without date and general words"}, from: "tab name"})
 		}
 	}
 	if p.place.slug != "" && !races {
-		cs = append(cs, cand{courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, "the line over the rows", false, false, ""})
+		cs = append(cs, cand{courseWord: courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, from: "the line over the rows"})
 	}
 	for _, w := range rs.files {
 		from := "file name"
@@ -126,7 +126,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		if p.ofRunner {
 			w = w.withoutRunners()
 		}
-		cs = append(cs, cand{w, from, false, false, ""})
+		cs = append(cs, cand{courseWord: w, from: from})
 	}
 	cs = slices.DeleteFunc(cs, func(c cand) bool {
 		return noCourseYet(c.text) || c.why == leftOfTitle && p.listsRunner(c.text) || (c.why == leftOfTitle || c.from == "tab name") && rs.clubOfLines(p, c.text)

@@ -99,16 +99,17 @@ func (s *settler) askClock(p *Part, sheet string, headingRow, offset int) {
 
 // askUnusedTimes holds a sheet of which somebody has answered a time that nothing on it is counted from.
 func (s *Sheet) askUnusedTimes(o Options, said saidTimes) {
-	ask := func(key, value, expected string) {
-		s.Parts[0].problem(s.Name, 0, -1, place.Waits, "answer-unused", key+"="+value, expected, "Nothing on this sheet could be counted from that time. Put the answer right, or leave it out.")
+	ask := func(key, value, expected, why string) {
+		s.Parts[0].problem(s.Name, 0, -1, place.Waits, "answer-unused", key+"="+value, expected, why+" Put the answer right, or leave it out.")
 	}
+	const nothingFrom = "Nothing on this sheet could be counted from that time."
 	if said.start > 0 && !said.startUsed {
-		ask(StartAnswer, o.StartSaid, "the time of day at the start, of a sheet that has times of day at the finish, so that nearly all took from 8 minutes to 4 hours")
+		ask(StartAnswer, o.StartSaid, "the time of day at the start, of a sheet that has times of day at the finish, so that nearly all took from 8 minutes to 4 hours", nothingFrom)
 	}
 	if said.clock != "" && !said.clockUsed {
-		ask(ClockAnswer, o.ClockSaid, "a sheet with one column of times and one of starts that differ from runner to runner")
+		ask(ClockAnswer, o.ClockSaid, "a sheet with one column of times and one of starts that differ from runner to runner", "This sheet has no such columns.")
 	}
 	if said.first > 0 && !said.firstUsed {
-		ask(FirstAnswer, o.FirstSaid, "the first runner's time, of a sheet that has the times behind it")
+		ask(FirstAnswer, o.FirstSaid, "the first runner's time, of a sheet that has the times behind it", nothingFrom)
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 var (
@@ -173,7 +175,7 @@ func ordinalsInWords(lines []string) bool {
 	return true
 }
 
-var ordinalWords = strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth")
+var ordinalWords = text.Ordinals[:12]
 
 func countFigures(s string) (n int) {
 	for i := range len(s) {

@@ -174,7 +174,7 @@ var (
 		for i, w := range strings.Fields("one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty") {
 			m[w] = i + 1
 		}
-		for i, w := range strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth") {
+		for i, w := range Ordinals {
 			m[w] = i + 1
 		}
 		for i := range 20 {
@@ -183,3 +183,6 @@ var (
 		return m
 	}()
 )
+
+// Ordinals are the English ordinal numbers in words, from the first to the twentieth.
+var Ordinals = strings.Fields("first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth")
