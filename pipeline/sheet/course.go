@@ -22,7 +22,7 @@ type courseWord struct {
 var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter clubblad klubbladet klubblad vereinszeitung einlaufliste einlauflisten zieleinlauf zieleinlaufliste notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
-	full provisional official final complete finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
+	full provisional official final complete dated tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
 	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export download season saison temporada
@@ -44,26 +44,26 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 
 // leadingWords name no place before a name, trailingWords none after it; both may
 // well be part of one elsewhere: Winter Hill, Log Meadow.
-var leadingWords = set("venue location fw fwd re img prize prizes awards")
+var leadingWords = set("venue location fw fwd re img prize prizes awards attendance")
 
 // leadingSmall are small words of other languages that lead to a name: "ecco i risultati al Lago".
 // With a capital they may begin one.
-var leadingSmall = set("a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym fra fran на в во у στο στη στην στον")
+var leadingSmall = set("is aus her r. r a ob al alla allo ai nel nella au aux dans en u mjestu hoy heute vandaag oggi idag dzis heddiw till na w we vid ved yn ym fra fran на в во у στο στη στην στον")
 
-var trailingWords = set("womens mens ladies il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
+var trailingWords = set("womens mens ladies il dd heute hoy oggi vandaag idag dzis dzisiaj dnes done desk crew chat group channel book yearbook year morning afternoon evening tonight winter summer spring autumn weekend weeks league series log grid tracker matrix register attendance handicap prediction prizes awards category categories summary anniversary jubilee birthday month months monthly yearly champs fun charity christmas xmas open volunteers live form forms response responses answers antworten reponses respuestas risposte history historico historique historik historie storico archivo archivio archiv archief arkiv laps vueltas runden rondes varv timekeeper timekeepers stopwatch scanner barcodes tokens d")
 
 // trailingSmall are small words that lead from a name to its distance: "Bieg Orli na 5 km".
-var trailingSmall = set("на na sur sui über uber auf over på em sobre til till na po su op")
+var trailingSmall = set("dnia dne dana на na sur sui über uber auf over på em sobre til till na po su op")
 
 // isRoman recognises a number in Roman figures: IV, XII, XIV.
 func isRoman(w string) bool { return romanFigures.MatchString(strings.TrimRight(w, ".ºª°")) }
 
 var romanFigures = regexp.MustCompile(`^L?X{0,4}(?:IX|IV|V?I{0,3})$`)
 
-// isCounted recognises "wk3" and "race12", a general word and its number in one.
+// isCounted recognises "wk3", "race12" and "r3", a general word and its number in one.
 func isCounted(w string) bool {
 	word := strings.TrimRight(w, "0123456789")
-	return len(word) > 1 && len(word) < len(w) && titleWords[word]
+	return len(word) < len(w) && (len(word) > 1 && titleWords[word] || (word == "w" || word == "r") && len(w) <= 3)
 }
 
 func isOrdinalOrNumber(w string) bool {
@@ -253,7 +253,7 @@ func behindSentence(words []string) []string {
 		r, _ := utf8.DecodeRuneInString(w)
 		if !unicode.IsLower(r) && i > 0 {
 			f := fold(words[i-1])
-			if last := words[i-1]; i > 2 && about && last == strings.ToLower(last) && len(last) <= 4 && (titleWords[f] || leadingSmall[f]) {
+			if last := words[i-1]; i > 2 && about && last == strings.ToLower(last) && len(last) <= 5 && (titleWords[f] || leadingSmall[f]) {
 				return words[i:]
 			}
 			return words
@@ -537,6 +537,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		return nil // "Fastest woman | Jo Lee | 19:41"
 	}
 	counted := false
+	if series, rest, ok := strings.Cut(title, ", "); ok && anyWord(series, seriesWords) && countedRun.MatchString(rest) {
+		title = rest // "Winter league, leg 3: Alder Bank"
+	}
 	if m := countedRun.FindStringSubmatchIndex(title); m != nil {
 		title, counted = title[m[2]:], true
 	}
@@ -568,10 +571,14 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			return nil // "Next run: 10 January 2026"
 		case headsFirst(label):
 			return nil // "First man: Jo Lee 19:41"
+		case endsAsClub(label) && (hasDate || hasDistance) && len(findDates(label)) == 0:
+			text = value // "Vale Harriers: Alder Bank 5k"
+		case g.known && g.meaning == Distance && behindDistance(value) != "":
+			text = behindDistance(value)
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case routeLabels[fold(label)]:
-			if first := segments(cutSpans(value, false))[0]; !isName(first) || isCondition(first) || len(Slug(plainWords(first))) < 3 {
+			if first := segments(cutSpans(value, false))[0]; !isName(first) && (sentence(first) || !startsUpper(strings.TrimSpace(first))) || isCondition(first) || len(Slug(plainWords(first))) < 3 {
 				return nil // "Route: two laps, gate 3 locked", "Route: B"
 			}
 			text = value
@@ -588,7 +595,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			last := strings.TrimSpace(segs[len(segs)-1])
 			g := lex.read(last)
 			behind := finalSpan(cutDates(label, false, "|"))
-			if text = value; saysField(value) || behind != "" && plainWords(behind) != "" && !isVenueLabel(fold(behind)) && !(lex.read(behind).known && lex.read(behind).meaning == Course) {
+			if text = value; saysField(value) || behind != "" && (plainWords(behind) != "" || isOfficeMark(behind)) && !isVenueLabel(fold(behind)) && !(lex.read(behind).known && lex.read(behind).meaning == Course) {
 				text = label[:strings.LastIndex(label, behind)] // "Alder Bank 3 May 2026 Scribe: Jo Lee"
 			} else if len(segs) > 1 && len(findDates(last)) == 0 && !isVenueLabel(fold(last)) && !(g.known && g.meaning == Course) {
 				text = label[:strings.LastIndex(label, last)]
@@ -626,11 +633,23 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if (saysMaker(whole) || cameFrom.MatchString(whole)) && !labelled {
 			continue // "by Wilf", above what he has posted; "Guests from Mill Leat"
 		}
+		if at := runAndWalk.FindStringIndex(whole); at != nil && at[0] > 0 {
+			whole = whole[:at[0]]
+		}
+		if at := paidFor.FindStringIndex(whole); at != nil && !labelled {
+			whole = whole[:at[0]]
+		}
+		if strings.HasPrefix(whole, "@") && !strings.Contains(whole, ".") {
+			whole = whole[1:] // "@Alder Bank"
+		}
 		if at := takesPlace.FindStringIndex(whole); at != nil {
 			whole = whole[:at[0]]
 		}
 		if otherTimes[fold(whole)] && !labelled {
 			continue // "Last week (3 May 2026)"
+		}
+		if at := codeBehind.FindStringIndex(whole); at != nil {
+			whole = whole[:at[0]]
 		}
 		behind, placed := behindWhere(whole)
 		if placed && !labelled {
@@ -715,7 +734,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if last := words[len(words)-1]; !labelled && (!landWords[last] || last == "works") && slices.ContainsFunc(strings.Fields(fold(whole)), func(w string) bool { return seriesWords[w] }) {
 			w.weight -= ofSeries
 		}
-		if last := words[len(words)-1]; !labelled && !landWords[last] && runForWhom.MatchString(title) {
+		if last := words[len(words)-1]; !labelled && (!landWords[last] || anyWord(whole, charity)) && runForWhom.MatchString(title) {
 			w.weight -= 18 // who runs, or what for; a place may stand in another line
 		}
 		if !labelled && worksRun.MatchString(fold(seg)) {
@@ -742,7 +761,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 
 // countedRun leads to where a run of a series was: "Fixture 3: Alder Bank", "Stage 2 - Mill Leat".
 // Common practice, no source.
-var countedRun = regexp.MustCompile(`^(?i:fixture|match|leg|stage|meeting|heat|counter|étape|etappe|etapa|tappa|manche|prova|prueba|wertungslauf) (?i:no\.? ?|nr\.? ?|n° ?|#)?\d{1,2}\.?(?: of \d{1,2}| ?/ ?\d{1,2})?(?: ?[:–—]| -|,) (\p{Lu})`)
+var countedRun = regexp.MustCompile(`^(?i:(?:` + countedWord + `) (?:no\.? ?|nr\.? ?|n° ?|#)?\d{1,2}\.?(?: of \d{1,2}| ?/ ?\d{1,2})?|\d{1,2}(?:st|nd|rd|th|er|e|a|ª|º)?\.? ?(?:` + countedWord + `)) ?(?:[:–—]| -|,) (\p{Lu})`)
+
+const countedWord = `fixture|match|leg|stage|meeting|heat|counter|étape|etappe|etapa|tappa|manche|prova|prueba|jornada|giornata|wertungslauf|wedstrijd|loop|lopp|deltävling|afdeling|løp|løb|osakilpailu|futam|bieg|závod|kolo|jooks`
 
 // dayLead are words that lead to the day on which a run was, and "held" before them, in the
 // languages of the headings, folded. Common practice, no source.
@@ -818,6 +839,9 @@ func finalSpan(text string) string {
 // runForWhom says that a line tells for whom or for what a run is: "Depot fun run", "Staff 5k".
 var runForWhom = regexp.MustCompile(`(?i)\b(?:fun|charity|staff|sponsored|family|santa|corporate|company|works|office|school) (?:run|race|jog|5 ?km?)\b`)
 
+// charity is a word for a run that may be called after a place where it is not.
+var charity = set("charity")
+
 // worksRun is a run called in one word after the firms or the school whose people run, folded.
 var worksRun = regexp.MustCompile(`^(?:bedrifts|firmen|firma|betriebs|bedrijven|foretags|virksomheds|skole|skol|schul)(?:lop|lopet|lauf|loop|lopp|loppet|lob)$`)
 
@@ -836,7 +860,7 @@ func saysYear(text string) bool {
 
 // seriesWords say that a name is that of a competition, which may go from place to place, and not of
 // where it was this time: "Inter-Works League round 2 - Mill Lade Path". Common practice, no source.
-var seriesWords = set("league series cup trophy liga ligue lega serie coupe coppa copa taca pokal puchar kupa cyfres cynghrair karusell karusellen karussell karusel karusellet kuntokarusell cykl seriaal sorozat serien serija")
+var seriesWords = set("league series cup trophy liga ligue lega serie coupe coppa copa taca pokal puchar kupa cyfres cynghrair karusell karusellen karussell karusel karusellet kuntokarusell zomercompetitie wintercompetitie avondcompetitie laufserie sommerserie winterserie estivo invernale autunnale primaverile cykl seriaal sorozat serien serija")
 
 // ofSeries is what such a name weighs less than that of a place, ofDepartment what stands behind the
 // name of an office on its line does: "Gemeente Zandhoek – Sport & Bewegen".
@@ -886,12 +910,15 @@ var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics clu
 func sentence(text string) bool {
 	words := strings.Fields(text)
 	for _, w := range words[min(1, len(words)):] {
-		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && len(w)-n >= 3 && !landWords[fold(w)] {
+		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && len(w)-n >= 3 && !landWords[fold(w)] && !nameJoins[w] {
 			return true
 		}
 	}
 	return false
 }
+
+// nameJoins are small words of names that are as long as others: Parc dels Àlbers. Common practice, no source.
+var nameJoins = set("dels della delle dello degli unter über")
 
 // allHeadings says whether every cell of a line is the heading of a column.
 func allHeadings(lex *lexicon, line string) bool {
@@ -1047,6 +1074,32 @@ var speakers = set("us we you everyone everybody wir uns euch nous vous nosotros
 // takesPlace are words behind the name of a run in a sentence: "The Alder Bank run took place on".
 var takesPlace = regexp.MustCompile(`(?i) (?:took place|takes place|was held|was run|fand .*statt|fand|a eu lieu|s'est déroulée?|tuvo lugar|se celebró|si è svolta|si è svolto|vond plaats|vond|odbył się|ägde rum)(?: .*)?$`)
 
+// paidFor are words behind a place for who paid, what for and how much, and the form in which a
+// list came: "Alder Bank in aid of the hospice", "Alder Bank, entry fee £2". Common practice, no source.
+var paidFor = regexp.MustCompile(`(?i)(?:^| )(?:sponsored by|supported by|in aid of|in memory of|in association with|in partnership with|entry fee|as (?:an? )?(?:pdf|csv|excel)|zugunsten|unterstützt von|gesponsert von|au profit de|sponsorisé par|a beneficio de|patrocinado por|in memoria di|sponsorizzato da|ten bate van|gesponsord door|till förmån för|til fordel for)(?: .*)?$`)
+
+// runAndWalk are words behind a place for what people do there and who they are.
+var runAndWalk = regexp.MustCompile(`(?i) (?:(?:run|runners?|jog|joggers?) ?(?:&|and|/|\+) ?(?:walk|walkers?|jog|joggers?)|(?:ladies|women|gents|gentlemen|men) ?(?:&|and|/|\+) ?(?:ladies|women|gents|gentlemen|men))$`)
+
+// isOfficeMark says whether a text before a colon is a short form in capital letters, as of an
+// office: the "RD" of "Alder Bank 3 May 2026 RD: Jean Marsh".
+func isOfficeMark(text string) bool {
+	return len(text) >= 2 && len(text) <= 3 && strings.IndexFunc(text, func(r rune) bool { return r < 'A' || r > 'Z' }) < 0
+}
+
+// behindDistance is what follows the distance that a text begins with: "5 km  Alder Bank (3 May 2026)".
+// "" where it is no place.
+func behindDistance(text string) string {
+	_, from, to, ok := findDistance(text)
+	if !ok || strings.TrimSpace(text[:from]) != "" {
+		return ""
+	}
+	if name := segments(cutSpans(text[to:], false))[0]; !isName(strings.TrimSpace(name)) || isCondition(name) {
+		return ""
+	}
+	return text[to:]
+}
+
 // handsOver are words with which a list is handed over.
 var handsOver = regexp.MustCompile(`^(?:and )?(?:here (?:it|they|you|we) (?:is|are|go)|there you (?:are|go)|as promised|hier (?:ist sie|sind sie|bitte)|bitte sehr|voila|les voici|la voici|eccoli|eccola|ahi va|ahi van|alsjeblieft|prosze bardzo|varsagod) `)
 
@@ -1058,7 +1111,7 @@ var (
 	openers = set("right ok okay so well now then na also allez alors bon venga bueno allora dai nou okej")
 )
 
-var greetings = set(`hi hello dear hey hallo liebe lieber bonjour salut hola ciao hoi beste hej ahoj hei`)
+var greetings = set(`ola oi czesc szia sziasztok zdravo hi hello dear hey hallo liebe lieber bonjour salut hola ciao hoi beste hej ahoj hei`)
 
 // placeIn is what follows the last "at", "from" or "presents the" of a text, with
 // a capital letter: the place in "Here are the results from Alder Bank" or
@@ -1169,7 +1222,7 @@ var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique so
 	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
 
 // routeLabels stand before the name of a route, and before what it is like. Common practice, no source.
-var routeLabels = set("route routes trasa ruta rute rutt recorrido percorso percurso rundkurs omloop bane trase lopesti rada reitti utvonal traseu parkur llwybr trasa маршрут трасса траса")
+var routeLabels = set("recorregut route routes trasa ruta rute rutt recorrido percorso percurso rundkurs omloop bane trase lopesti rada reitti utvonal traseu parkur llwybr trasa маршрут трасса траса")
 
 func isVenueLabel(f string) bool {
 	return venueLabels[f]
@@ -1219,7 +1272,7 @@ func labelledVenue(title string, lex *lexicon) string {
 
 // venueLabels stand before the place of a run, in the languages of the headings and as keys of
 // open data (spatial coverage, after the DCMI Metadata Terms).
-var venueLabels = set(`ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at site laufort strecke wo ou donde dove waar hvor var gdzie
+var venueLabels = set(`ait lloc stadur ort place lieu luogo lugar local plaats locatie miejsce plats sted venue where at site laufort strecke wo ou donde dove waar hvor var gdzie
 	endroit sitio plek spatial misto miesto paikka hely helyszin yer mekan τοπος τοποθεσια loc locul koht asukoht toimumiskoht vieta kraj mjesto место место проведения локация місце локація място местоположение 場所 会場 地点 장소`,
 	"course name", "spatial coverage", "coverage spatial", "coverage ( spatial )", "event location", "event venue", "venue name", "race location", "run location", "start finish")
 

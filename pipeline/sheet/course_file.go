@@ -32,7 +32,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		if baseSaid {
 			continue
 		}
-		text = joinedWords.ReplaceAllString(text, "$1 $2")
+		for joinedWords.MatchString(text) {
+			text = joinedWords.ReplaceAllString(text, "$1 $2")
+		}
 		spaced := strings.NewReplacer("_", " ", "+", " ", ".", " ").Replace(text)
 		marked := cutSpans(keepDates(text), true)
 		if !strings.Contains(marked, "|") {
@@ -46,13 +48,16 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			}
 			seg = plainWords(placeIn(plainWords(strings.Trim(withoutDistance(seg), " -_."))))
 			words := strings.FieldsFunc(seg, func(r rune) bool { return r == '-' || r == ' ' })
-			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && listWords[fold(words[len(words)-1])] || namesHalf[headingWords[fold(words[len(words)-1])]]) {
+			for len(words) > 0 && (titleWords[fold(words[len(words)-1])] || isOrdinalOrNumber(fold(words[len(words)-1])) || len(words) > 1 && (listWords[fold(words[len(words)-1])] || aroundFiles[fold(words[len(words)-1])]) || namesHalf[headingWords[fold(words[len(words)-1])]]) {
 				words = words[:len(words)-1]
 			}
 			for len(words) > 0 && (titleWords[fold(words[0])] || isOrdinalOrNumber(fold(words[0]))) {
 				if len(words) > 1 && nameArticles[fold(words[0])] && (runFile.MatchString(base) || articled(words[:1], words[1:], false)) {
 					break // het-elzenbos_2026-01-03, De Veenplas 2026-01-03
 				}
+				words = words[1:]
+			}
+			for len(words) > 1 && (aroundFiles[fold(words[0])] || sureDays[fold(words[0])]) {
 				words = words[1:]
 			}
 			if f := strings.Fields(fold(seg)); len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
@@ -123,6 +128,13 @@ func behindLeague(words []string) int {
 
 // leagueWords say before a place what its results are for.
 var leagueWords = set("league summary standings liga ligue serie serien serier series cup")
+
+// aroundFiles are words beside a place that say what a file is or what became of it, and begin or
+// end no name; sureDays are short names of days that begin none. Common practice, no source.
+var (
+	aroundFiles = set("backup bak web upload raw scan scanned stopwatch finishlist resultlist draft clean cleaned sorted unsorted merged")
+	sureDays    = set("sat tue tues wed weds thu thur thurs fri")
+)
 
 // fromSomebody says whether a file is called after who sent it: "from Sheila".
 func fromSomebody(name string) bool {

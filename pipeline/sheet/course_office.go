@@ -80,6 +80,9 @@ var (
 	mailbox  = regexp.MustCompile(`[\w.-]+@[\w-]+\.\w+`)
 )
 
+// codeBehind is a postcode behind a place as it is written in Britain and Ireland: "Alder Bank DN4 7QX".
+var codeBehind = regexp.MustCompile(` (?:[A-Z]{1,2}\d[A-Z\d]? ?\d[A-Z]{2}|[A-Z]\d[\dW] ?[A-Z\d]{4})$`)
+
 // seats are the words of the lines that name an office or its address: where it sits, mostly, is
 // one of them.
 func seats(titles []string) map[string]bool {

@@ -545,7 +545,7 @@ func (sc *dateScan) year(i int) (y, next int, ok bool) {
 	}
 	y = fullYear(t.n, t.digits())
 	after := sc.tok(j + 1)
-	if y < firstYear || y > lastYear || after.kind == ':' {
+	if y < firstYear || y > lastYear || after.kind == ':' && (sc.tok(j+2).kind == 'd' || t.digits() != 4) {
 		return 0, i, false
 	}
 	if m := sc.tok(j + 2); t.digits() == 4 && after.kind == '-' && m.kind == 'd' && m.digits() == 2 && sc.tok(j+3).kind == '-' && sc.tok(j+4).kind == 'd' {
@@ -555,11 +555,43 @@ func (sc *dateScan) year(i int) (y, next int, ok bool) {
 		if after.kind == 'l' && !sc.loose || after.kind == 'l' && after.from == t.to || (after.kind == '.' || after.kind == '/' || after.kind == '-') && sc.tok(j+2).kind == 'd' || after.kind == '%' {
 			return 0, i, false
 		}
-		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] && (!sc.loose || countedWords[sc.tok(j+2).word]) {
+		if between := sc.s[sc.toks[i].from:t.from]; strings.TrimSpace(strings.ReplaceAll(between, "_", " ")) == "" && between != "" && after.kind == 's' && sc.tok(j+2).kind == 'l' && !joinWords[sc.tok(j+2).word] && (!sc.loose || countedWords[sc.tok(j+2).word]) {
 			return 0, i, false
 		}
 	}
 	return y, j + 1, true
+}
+
+// dayWithYear says whether a day and its year follow a month: " 20, 2026" or " 20 2026".
+func (sc *dateScan) dayWithYear(i int) bool {
+	j := sc.gap(i)
+	if t := sc.tok(j); t.kind != 'd' || t.digits() > 2 || t.n < 1 || t.n > 31 || sc.tok(j+1).kind != ',' && sc.tok(j+1).kind != 's' {
+		return false
+	}
+	k := j + 1
+	for sc.tok(k).kind == ',' || sc.tok(k).kind == 's' {
+		k++
+	}
+	z := sc.tok(k)
+	return z.kind == 'd' && z.digits() == 4 && z.n >= firstYear && z.n <= lastYear
+}
+
+// shortYear reads a year of two figures behind a month although a word follows, where the weekday
+// before the date, whose day is at token i, is that of the day: "Sat 20 Jun 26 Bramley Fields". The
+// year is 0 where it is none.
+func (sc *dateScan) shortYear(i, at, m, d int) (y, next int) {
+	j := sc.gap(at)
+	t := sc.tok(j)
+	if t.kind != 'd' || t.digits() != 2 || sc.tok(j+1).kind != 's' || sc.tok(j+2).kind != 'l' || countedWords[sc.tok(j+2).word] {
+		return 0, at
+	}
+	y = fullYear(t.n, 2)
+	f := foundDate{weekday: -1, from: sc.toks[i].from}
+	sc.weekday(&f, i, len(sc.toks))
+	if f.weekday < 0 || !validDate(y, m, d) || int(unit.NewDay(y, m, d).Weekday()) != f.weekday {
+		return 0, at
+	}
+	return y, j + 1
 }
 
 // countedWords after a number say that it is no year: "3 Jan 25 runners".
@@ -572,6 +604,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		p := sc.tok(i - 1)
 		if t.kind == 'd' && (p.kind == ':' || p.kind == '#' || (p.kind == '.' || p.kind == '/') && sc.tok(i-2).kind == 'd') {
 			return f, 0, false
+		}
+		if t.kind == 'd' && t.digits() <= 2 && p.kind == 'l' && p.to == t.from && sc.dateFrom(i+2) {
+			return f, 0, false // the "w12" of "Alder_Bank_w12_20_06_26"
 		}
 		if y := sc.tok(i - 2); t.kind == 'd' && p.kind == '-' && y.digits() == 4 && y.n >= 1800 && y.n < firstYear {
 			return f, 0, false // 1900-01-01: the first day of a spreadsheet, under a time
@@ -626,7 +661,13 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		if mt.kind != 'l' || !isMonth {
 			return sc.roman(i, d, j)
 		}
+		if sc.dayWithYear(k + 1) {
+			return f, 0, false // "Week 12 - June 20, 2026"
+		}
 		y, next, _ := sc.year(k + 1)
+		if y == 0 {
+			y, next = sc.shortYear(i, k+1, m+1, d)
+		}
 		if next <= k {
 			next = k + 1
 		}
@@ -674,6 +715,16 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		return f, next, true
 	}
 	return f, 0, false
+}
+
+// dateFrom says whether a date begins at a token behind a blank, which is no part of one that began
+// before it.
+func (sc *dateScan) dateFrom(i int) bool {
+	if sc.tok(i-1).kind != 's' {
+		return false
+	}
+	_, next, ok := sc.at(i)
+	return ok && sc.tok(next-1).kind == 'd' && sc.tok(next-1).digits() != 1
 }
 
 // figures reads dates that are all figures: 2026-01-03, 3.1.2026, 03/04/26,
@@ -761,7 +812,7 @@ func (sc *dateScan) figures(i int) (f foundDate, next int, ok bool) {
 	if c.kind != 'd' {
 		return sc.dayMonth(i, a, b, mark, j+1, spaced)
 	}
-	if sc.tok(k+1).kind == ':' || sc.tok(k+1).kind == mark && mark != ' ' && sc.tok(k+2).kind == 'd' {
+	if sc.tok(k+1).kind == ':' && (sc.tok(k+2).kind == 'd' || mark == ' ' && c.digits() != 4) || sc.tok(k+1).kind == mark && mark != ' ' && sc.tok(k+2).kind == 'd' {
 		return f, 0, false
 	}
 	f.sep = mark
@@ -805,7 +856,7 @@ func (sc *dateScan) yearApart(i int, a, b token, at int) (f foundDate, next int,
 		return f, 0, false // "run 3/10 -14 March"
 	}
 	for k := i - 1; blank && k >= 0 && k >= i-2; k-- {
-		if t := sc.tok(k); t.kind == 'l' && titleWords[t.word] && !joinWords[t.word] || t.kind == '#' {
+		if t := sc.tok(k); t.kind == 'l' && titleWords[t.word] && !joinWords[t.word] && t.word != "km" || t.kind == '#' {
 			return f, 0, false
 		}
 	}
@@ -867,6 +918,11 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 			d, ok := weekdayNames[t.word]
 			if !ok {
 				d, ok = shortWeekdays[t.word]
+				if len(f.readings) == 1 && f.readings[0].y != 0 && !sc.loose && strings.ToLower(sc.s[t.from:t.to]) != "sø" {
+					if day := int(f.readings[0].day().Weekday()); daysInTwoLetters[day][t.word] {
+						d, ok = day, true
+					}
+				}
 			}
 			if ok && !(t.word == "to" && sc.until(f, j)) {
 				f.weekday, f.from = d, t.from
@@ -882,7 +938,7 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 		case t.kind == 's' || t.kind == ',' || t.kind == '(' || t.kind == '-' || t.kind == '?' && strings.HasPrefix(sc.s[t.from:], "（"):
 			continue
 		case t.kind == 'l':
-			if d, ok := weekdayNames[t.word]; ok && len(t.word) >= 3 {
+			if d, ok := weekdayNames[t.word]; ok && len(t.word) >= 3 && !(t.word == "quinta" && isQuinta(strings.Fields(sc.s[t.from:]))) {
 				f.weekday, f.to = d, t.to
 			} else if d, ok := eastAsianWeekday(sc.s[t.from:t.to]); ok {
 				f.weekday, f.to = d, t.to

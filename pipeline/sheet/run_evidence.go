@@ -82,7 +82,9 @@ var byWords = set("by until till bis jusqu hasta tot senast inden innen")
 var (
 	unsureBefore = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:about|approx\.?|approximately|circa|ca\.|c\.|probably|possibly|perhaps|maybe|between|presumably|\?)\s*$|(?:^|\s)[lIOo]$`)
 	unsureBehind = regexp.MustCompile(`(?i)^\s*\(?\s*(?:\?|or\b|tbc\b|oder\b|ou\b|to be confirmed|approx)|^\s?/\s?\d{1,2}(?:\D|$)|^\s*(?:&|and|\+)\s*\d{1,2},?\s+(?:19|20)\d\d`)
-	// yearAgain is a year behind a date that has one: "July 12-19 2025".
+	// distanceBehind is a distance there: "3 May 2026 / 5 km".
+	distanceBehind = regexp.MustCompile(`(?i)^\s?/\s?\d{1,2}(?:[.,]\d+)? ?(?:k|km|mi|miles?|m|metres|meters)\b`)
+	// yearAgain is a year behind a date that has one of two figures: "July 12-19 2025".
 	yearAgain = regexp.MustCompile(`^\s*,?\s*(?:19|20)\d\d(?:\D|$)`)
 )
 
@@ -92,7 +94,8 @@ var eitherOr = set("or oder ou o of eller tai")
 // unsureOf says whether what stands beside a date in its line says that nobody is sure of it.
 func unsureOf(line string, f foundDate) bool {
 	behind := line[f.to:]
-	return unsureBefore.MatchString(line[:f.from]) || unsureBehind.MatchString(behind) || f.readings[0].y != 0 && f.to > 0 && line[f.to-1] >= '0' && line[f.to-1] <= '9' && yearAgain.MatchString(behind) && !strings.HasPrefix(behind, ",")
+	return unsureBefore.MatchString(line[:f.from]) || unsureBehind.MatchString(behind) && !distanceBehind.MatchString(behind) ||
+		f.readings[0].y != 0 && f.to > 0 && line[f.to-1] >= '0' && line[f.to-1] <= '9' && yearAgain.MatchString(behind) && !strings.HasPrefix(behind, ",") && !strings.Contains(line[f.from:f.to], strconv.Itoa(f.readings[0].y))
 }
 
 // saidAgain says whether the next date is the same day once more, "27 Rhagfyr 2025 / 27 December 2025".

@@ -1,0 +1,105 @@
+package sheet
+
+import "testing"
+
+// What people write around a place and a day on the first line of a sheet.
+func TestRunOfTitles(t *testing.T) {
+	const rows = "Pos;Name;Club;Time\n1;Jo Lee;Vale AC;18:20\n2;Al Roe;;18:31\n3;Bo Fenn;;19:02\n"
+	for _, c := range []struct{ title, run string }{
+		// dates with something beside them
+		{"Mill Leat - Week 12 - June 20, 2026", "mill-leat 2026-06-20"},
+		{"Sat 20 Jun 26 Bramley Fields", "bramley-fields 2026-06-20"},
+		{"East Cliff Sat 20 Jun 26 PROVISIONAL", "east-cliff 2026-06-20"},
+		{"East Cliff Sat 20 Jun 26 finishers", "asks"}, // 26 of them?
+		{"East Cliff Fri 20 Jun 26 provisional", "asks"},
+		{"Week 12, 20/06/2026: Ossett Water", "ossett-water 2026-06-20"},
+		{"Week 12, 20 June 2026: Ossett Water", "ossett-water 2026-06-20"},
+		{"Results / Quarry Top / 20 June 2026 / 5 km", "quarry-top 2026-06-20"},
+		{"Quarry Top 20 June 2026 / 21", "asks"},
+		{"Beacon Hill 2026-06-20 2026 season", "beacon-hill 2026-06-20"},
+		{"Beacon Hill July 12-19 2025", "asks"},
+		{"Kvarnbacken 5 km 20/6 2026", "kvarnbacken 2026-06-20"},
+		{"20/06/2026 - Quinta do Freixo", "quinta-do-freixo 2026-06-20"},
+		{"Dolní louky so 20.6.2026", "dolni-louky 2026-06-20"}, // sobota
+		{"Auwiesen So 21.6.2026", "auwiesen 2026-06-21"},       // Sonntag
+		{"Auwiesen So 22.6.2026", "asks"},
+		{"Dolní louky po 15.6.2026", "dolni-louky 2026-06-15"},
+		{"Víðigarður laugardaginn 20. júní 2026", "vidigardur 2026-06-20"},
+		{"Las Brzozowy dnia 20 czerwca 2026", "las-brzozowy 2026-06-20"},
+		// who, what for, what form
+		{"Great Holm 20.6.26 RD: Jean Marsh", "great-holm 2026-06-20"},
+		{"20.6.26 Venue: Great Holm", "great-holm 2026-06-20"},
+		{"Vale AC: Great Holm 5k 20 June 2026", "great-holm 2026-06-20"},
+		{"Distance: 5k  Hythe Prom  20 June 2026", "hythe-prom 2026-06-20"},
+		{"Attendance Ravensmoor Common 20 June 2026", "ravensmoor-common 2026-06-20"},
+		{"Hagg Farm Charity 5k 20 June 2026", "hagg-farm 2026-06-20"},
+		{"Beacon Hill Christmas 5k 19 December 2026", "beacon-hill 2026-12-19"},
+		{"Kirkby Woods Ladies & Gents 20 June 2026", "kirkby-woods 2026-06-20"},
+		{"Salterns Run & Walk 20 June 2026", "salterns 2026-06-20"},
+		{"Lime Walk 20 June 2026", "lime-walk 2026-06-20"},
+		{"Castle Loch Entry fee £2 20 June 2026", "castle-loch 2026-06-20"},
+		{"Salterns sponsored by Tarn's Bakery 20 June 2026", "salterns 2026-06-20"},
+		{"King's Meadow in aid of the hospice 20 June 2026", "kings-meadow 2026-06-20"},
+		{"Whin Moor results as PDF 20 June 2026", "whin-moor 2026-06-20"},
+		{"Fenwick Hall DN4 7QX 20 June 2026", "fenwick-hall 2026-06-20"},
+		{"@Victoria Gardens 20 June 2026", "victoria-gardens 2026-06-20"},
+		{"North Shore dated 20 June 2026", "north-shore 2026-06-20"},
+		{"Hi Jean, here is Old Racecourse 20 June 2026", "old-racecourse 2026-06-20"},
+		{"Ossett Water TT 20 June 2026", "ossett-water 2026-06-20"},
+		// runs of a series
+		{"3e loop: Elzenbos, 20 juni 2026", "elzenbos 2026-06-20"},
+		{"Zomercompetitie, 3e wedstrijd, Molenpark, 20 juni 2026", "molenpark 2026-06-20"},
+		{"Karusell, løp 3: Nordmyra, 20. juni 2026", "nordmyra 2026-06-20"},
+		{"Alder Bank, leg 3: Saturday 20 June 2026", "alder-bank 2026-06-20"},
+		{"3. osakilpailu: Myllylampi, 20. kesäkuuta 2026", "myllylampi 2026-06-20"},
+		// words of other languages
+		{"Hej alla, här kommer tiderna från Norra Viken 20 juni 2026", "norra-viken 2026-06-20"},
+		{"Carrera semanal Cerro Gordo, 20 de junio de 2026", "cerro-gordo 2026-06-20"},
+		{"Ergebnisse des Laufs in Kaiserteich vom 20. Juni 2026", "kaiserteich 2026-06-20"},
+		{"Recorregut: Parc dels Àlbers, 20 de juny de 2026", "parc-dels-albers 2026-06-20"},
+		{"Route: Two laps of the park, 20 June 2026", "asks"},
+	} {
+		s, err := Read("x.csv", []byte("\""+c.title+"\"\n"+rows), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.title, err)
+			continue
+		}
+		got := outcome(s)
+		if got.asks != "" {
+			got.run = "asks"
+		}
+		if got.run != c.run {
+			t.Errorf("%s: run %q, want %q (%s)", c.title, got.run, c.run, got.asks)
+		}
+	}
+}
+
+// What people call a file beside its place and day.
+func TestRunOfFiles(t *testing.T) {
+	const rows = "Pos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,,18:31\n3,Bo Fenn,,19:02\n"
+	for _, c := range []struct{ file, run string }{
+		{"Ravensmoor Common_w12_20_06_26", "ravensmoor-common 2026-06-20"},
+		{"CanalTowpath_w12_June 20 2026", "canal-towpath 2026-06-20"},
+		{"Ossett Water_r3_June 20 2026", "ossett-water 2026-06-20"},
+		{"R3 Kirkby Woods 20th June 2026", "kirkby-woods 2026-06-20"},
+		{"Alder Bank20 06 2026", "alder-bank 2026-06-20"},
+		{"Fenwick Hall_20jun26_results_final", "fenwick-hall 2026-06-20"},
+		{"finishlist_Hythe Prom_2026-06-20", "hythe-prom 2026-06-20"},
+		{"stopwatch KingsMeadow 20-06-2026", "kings-meadow 2026-06-20"},
+		{"backup FenwickHall 2026_06_20", "fenwick-hall 2026-06-20"},
+		{"raw_North Shore_2026-06-20", "north-shore 2026-06-20"},
+		{"Sat_KingsMeadow_20th June 2026", "kings-meadow 2026-06-20"},
+		{"Sun Hill 2026-06-20", "sun-hill 2026-06-20"},
+		{"MillLeatWeekly2026_06_20", "mill-leat 2026-06-20"},
+		{"TT Alder Bank 20 June 2026", "alder-bank 2026-06-20"},
+	} {
+		s, err := Read(c.file+".csv", []byte(rows), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.file, err)
+			continue
+		}
+		if got := outcome(s); got.run != c.run || got.asks != "" {
+			t.Errorf("%s: run %q, want %q (%s)", c.file, got.run, c.run, got.asks)
+		}
+	}
+}
