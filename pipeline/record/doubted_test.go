@@ -1,6 +1,11 @@
 package record
 
-import "testing"
+import (
+	"slices"
+	"testing"
+
+	"lapwing/pipeline/place"
+)
 
 // What stands beside a name or a time and sets it in doubt keeps the line from counting; what says
 // nothing against it does not.
@@ -91,5 +96,23 @@ func TestOtherOrderOfName(t *testing.T) {
 	lines[9].TimeMS += 60000
 	if found := CheckRun(lines, 5000); len(found) != 1 || found[0].Place.Row != 10 {
 		t.Error(found)
+	}
+}
+
+// A note that may bear on a result is pointed out and changes nothing; one that can't is not.
+func TestNotesToRead(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Notes = 0, 1, 2
+	rows := [][]string{{"Ann Fox", "20:10", ""}, {"Bo Grey", "20:20", "was 21:25 on my watch"}, {"Cy Hart", "20:31", "best 19:40"}, {"Di Ince", "20:42", "joined at 1 km"}, {"Ed Jons", "20:59", "fell at 3 km"}, {"Fay King", "", "was 21:25 on my watch"}}
+	lines, _ := readRows(t, c, nil, Options{DistanceM: 5000}, func(yield func([]string)) {
+		for _, row := range rows {
+			yield(row)
+		}
+	})
+	for i, want := range []bool{false, true, false, true, false, false} {
+		told := slices.ContainsFunc(lines[i].Problems, func(p place.Problem) bool { return p.Kind == "note-may-bear" && p.Severity == place.Look })
+		if told != want || rows[i][1] != "" && lines[i].Status != OK {
+			t.Errorf("%v: told %v, %v", rows[i], told, lines[i].Status)
+		}
 	}
 }

@@ -70,7 +70,8 @@ type Reader struct {
 	nameMarks    nameMarks
 	nameOrder    nameOrder // of family and given name
 	remarks      map[string]remark
-	usualKM      int // length of most rows' run
+	usualKM      int             // length of most rows' run
+	bearing      map[string]bool // notes by whether a person has to read them
 	nobody       *nobody
 
 	nextBirthday bool // the ages are those to come
@@ -108,7 +109,7 @@ func NewReader(c Columns, headings []string, o Options) *Reader {
 		o.SeasonMonth, o.SeasonDay = 1, 1
 	}
 	r := &Reader{c: c, headings: headings, o: o, words: map[string]TakingPart{}, states: map[string]Status{},
-		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, usualKM: (cmp.Or(o.DistanceM, 5000) + 500) / 1000, nobody: newNobody(o.Name)}
+		clock: newClockColumn(o.DistanceM), remarks: map[string]remark{}, bearing: map[string]bool{}, usualKM: (cmp.Or(o.DistanceM, 5000) + 500) / 1000, nobody: newNobody(o.Name)}
 	r.configure()
 	if b, ok := headingBasis(r.heading(c.Age)); ok {
 		r.o.AgeBasis = b
@@ -460,6 +461,9 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.sure && !ofBefore(s)):
 				timeDoubt = true
 				out.doubtTime(row, index, s)
+			case index == r.c.Notes && out.TimeMS > 0 && m == remark{} && r.mayBear(s):
+				out.problem(row, index, place.Look, "note-may-bear", s, "a note that changes nothing in this result",
+					"Read this note. If the time, the runner or the way was another, correct the row; otherwise there is nothing to do")
 			}
 			if index == r.c.Notes {
 				out.Note = s

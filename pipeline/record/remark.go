@@ -66,6 +66,21 @@ func (r *Reader) remark(s string) remark {
 	return m
 }
 
+// mayBear says whether a note of which remark makes nothing has to be read by a person, each distinct text once.
+func (r *Reader) mayBear(s string) bool {
+	if len(s) > 200 || strings.IndexByte(s, ' ') < 0 {
+		return false
+	}
+	bears, known := r.bearing[s]
+	if !known {
+		r.scratch = fold(r.scratch[:0], s)
+		if bears = text.MayBear(string(r.scratch), r.usualKM); len(r.bearing) < remarkLimit {
+			r.bearing[strings.Clone(s)] = bears
+		}
+	}
+	return bears
+}
+
 // otherWay says whether a folded remark is nothing but the length of another way, "2 km", "10k".
 func (r *Reader) otherWay(folded string) bool {
 	figures := strings.TrimRight(strings.TrimRight(folded, "abcdefghijklmnopqrstuvwxyz"), " ")

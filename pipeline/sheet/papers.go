@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -41,6 +42,12 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		if f := fold(text); strings.HasPrefix(f, "predicted times") || strings.HasPrefix(f, "predictions") || strings.HasPrefix(f, "estimated times") || strings.HasPrefix(f, "expected times") {
 			return "its times are predicted, and nobody has run them yet"
 		}
+		if listsBests(text) {
+			return "a line above it says that its times are the best ones of many days; if they are those of one run, take that line out"
+		}
+		if listsStarters(text) && !p.placedInOrder() {
+			return "a line above it says that it is a list of who starts, whose times are of other runs; if they are results, take that line out"
+		}
 		if saysExample(text) {
 			return "a line above it says that it is an example; if these are results, take that line out"
 		}
@@ -63,6 +70,39 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 	}
 	return ""
 }
+
+// listsBests says whether a title is that of a list of best times of many days, "Season bests after
+// race 6", and tells of nobody's best in this run.
+func listsBests(title string) bool {
+	f := " " + fold(title) + " "
+	return len(strings.Fields(f)) <= 10 && bestsOfMany.MatchString(f) && !clockInText.MatchString(f) && !strings.ContainsAny(f, "=*") && !anyWord(f, bestsOfToday)
+}
+
+// listsStarters says whether one of the parts of a title is nothing much but the name of a list of
+// those who start.
+func listsStarters(title string) bool {
+	return slices.ContainsFunc(titleParts.Split(title, -1), func(part string) bool {
+		f := " " + fold(part) + " "
+		return len(strings.Fields(f)) <= 5 && startersList.MatchString(f) && !anyWord(f, bestsOfToday)
+	})
+}
+
+// placedInOrder says whether a column of places goes with the times, as in results that were
+// written into the list of starters.
+func (p *Part) placedInOrder() bool {
+	at := p.Index(Position)
+	return at >= 0 && at < len(p.Columns) && saysPlace(p.Columns[at].Heading)
+}
+
+// Words for that. Common practice of the languages, no source.
+var (
+	bestsOfMany = regexp.MustCompile(` (?:all[- ]?time (?:top|fastest|best|bests|list|lists|ranking|rankings)|(?:top|fastest|best)(?: \d+)?(?: times)? (?:of )?all time|(?:season'?s?|year'?s?|club|lifetime) bests|best (?:times|performances) (?:of|in|this|for)(?: the)? (?:season|year|club)|(?:ewige )?(?:jahres|saison|vereins)?bestenliste|(?:jahres|saison|vereins)bestzeiten|` +
+		`meilleure?s (?:temps|performances|chronos) (?:de la saison|de l.?annee|de tous les temps|du club)|mejores (?:tiempos|marcas) (?:de la temporada|del ano|de la historia|historicos|historicas|del club)|migliori (?:tempi|prestazioni) (?:della stagione|dell.?anno|di sempre|stagionali)|` +
+		`beste tijden (?:van het seizoen|aller tijden|van het jaar|ooit)|arsbasta|tidernas basta|alle tiders (?:bedste|beste)|arets (?:basta|bedste|beste) tider|najlepsze (?:czasy|wyniki) (?:sezonu|roku|wszech czasow)|kauden parhaat) `)
+	startersList = regexp.MustCompile(` (?:start list|startlist|starting list|list of starters|seed times|seeding times|seed list|seedings|startliste|starterliste|meldeliste|liste de depart|liste des partants|lista de salida|lista di partenza|startlijst|deelnemerslijst|startlista|lista startowa|startovni listina|lahtoluettelo) `)
+	bestsOfToday = set("today tonight new results result today's marked bold ergebnis ergebnisse heute neue resultats resultat aujourd'hui nouveaux resultados hoy risultati oggi uitslag vandaag resultat idag wyniki")
+	titleParts   = regexp.MustCompile(` [–—-]+ |[|:;,()]| {2,}`)
+)
 
 // saysExample says whether a line is that over the form that shows how to fill one in:
 // "EXAMPLE", "Example - how to fill in the sheet", "How to fill in this form".
