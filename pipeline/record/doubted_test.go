@@ -33,6 +33,8 @@ func TestDoubtedLines(t *testing.T) {
 		{[]string{"Ivy Nash (removed)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
 		{[]string{"~~Ivy Nash~~", "21:30", "", ""}, Doubtful, "", 1290000},
 		{[]string{"Mill Runners B", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy Nash\nAnn Cole", "21:30", "", ""}, Doubtful, "", 1290000},
+		{[]string{"Ivy\nNash", "21:30", "", ""}, OK, "", 1290000},
 		{[]string{"Dad", "21:30", "", ""}, Unnamed, "", 1290000},
 		{[]string{"Walker 2", "21:30", "", ""}, Unnamed, "", 1290000},
 		{[]string{"Poppy", "21:30", "", ""}, OK, "Poppy", 1290000},

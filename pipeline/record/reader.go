@@ -895,6 +895,7 @@ func (r *Reader) unnamed(row int, cells []string, out *Line) bool {
 		return true
 	}
 	unnamed, several, unsure := r.nobody.ask(out.Name)
+	several = several || !unnamed && twoLines(out.Name)
 	index := r.c.Name
 	if index < 0 {
 		index = max(r.c.Family, r.c.Given)
@@ -911,6 +912,12 @@ func (r *Reader) unnamed(row int, cells []string, out *Line) bool {
 		out.problem(row, index, place.Doubtful, "several-people", out.Name, "one person on a line", "Ask who this was; give each a line or name one of them")
 	}
 	return false
+}
+
+// twoLines says whether a name is one of two words and more on each of two lines.
+func twoLines(text string) bool {
+	first, second, two := strings.Cut(text, "\n")
+	return two && strings.IndexByte(trim(first), ' ') > 0 && strings.IndexByte(trim(second), ' ') > 0
 }
 
 // fastest is FastestMS, kept from row to row.

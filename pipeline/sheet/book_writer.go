@@ -88,6 +88,9 @@ func (w *bookWriter) tab(name string, hidden bool) error {
 	return nil
 }
 
+// hideRow hides a row of the tab that was begun last, counted from 0.
+func (w *bookWriter) hideRow(row int) error { return w.file.SetRowVisible(w.name, row+1, false) }
+
 // set writes a cell of the tab that was begun last.
 func (w *bookWriter) set(c bookCell) error {
 	if w.cells++; w.cells > mostCells {

@@ -95,7 +95,7 @@ func cellNotes(zr *zip.Reader, tab *zip.File) map[int]string {
 func aboutResult(note string) bool {
 	const usualKM = usualDistance / 1000
 	f := fold(note)
-	return saysEnded(f) || text.AgainstTime(f, usualKM) || text.Disputes(f)
+	return saysEnded(f) || text.AgainstTime(f, usualKM) || text.Disputes(f) || text.MayBear(f, usualKM) || timesOff(note)
 }
 
 // noteText is a note without the name of its author, which programs put on a line above it, and

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -164,8 +165,9 @@ var (
 	timesMended = regexp.MustCompile(` (?:added|subtracted|deducted|corrected|adjusted|allowed|have been|has been|addiert|abgezogen|korrigiert|ajoute|corrige|sumado|corregido|corretto|gecorrigeerd) `)
 )
 
-// askTimesOff asks about such a line above the results of a part, or between them.
-func (p *Part) askTimesOff(sheet string) {
+// askTimesOff asks about such a line above the results of a part, or between them, and about such
+// a note to a cell.
+func (p *Part) askTimesOff(g *grid, sheet string) {
 	if p.Index(Time) < 0 && len(p.rules.clock) == 0 {
 		return
 	}
@@ -182,6 +184,12 @@ func (p *Part) askTimesOff(sheet string) {
 	for _, sk := range p.Skipped {
 		if timesOff(sk.Text) {
 			ask(sk.Row, sk.Text)
+			return
+		}
+	}
+	for _, row := range slices.Sorted(maps.Keys(g.pieces.notes)) {
+		if note := g.pieces.notes[row]; timesOff(note) && row < p.rules.first {
+			ask(row, note)
 			return
 		}
 	}

@@ -3,6 +3,8 @@ package sheet
 import (
 	"slices"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // endedByFlag makes a status of columns that say yes or no under a word for how a race ended,
@@ -131,7 +133,7 @@ func endedOf(heading string) string {
 // count.
 func headsEnded(heading string) bool {
 	f := endedOf(heading)
-	return f != "ok" && f != "finished" && (statusWords[f] || voidHeadings[f])
+	return f != "ok" && f != "finished" && (statusWords[f] || voidHeadings[f] || text.Uncounted(f))
 }
 
 var voidHeadings = set("void voided deleted excluded annulled cancelled invalid ungultig annule nulo annullato ongeldig")

@@ -15,6 +15,7 @@ func TestEndedByFlag(t *testing.T) {
 		{"letters of a database", head + "deleted\n1,Jo Lee,18:20,f\n2,Al Roe,18:31,f\n3,Cy Dee,18:40,t\n4,Di Fox,18:42,f\n", ",,void,"},
 		{"a tick", head + "DNF?\n1,Jo Lee,18:20,\n2,Al Roe,,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",dnf,,"},
 		{"most have finished", head + "finished\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,1\n4,Di Fox,18:42,0\n", ",,,did not finish"},
+		{"not counted", head + "Not counted\n1,Jo Lee,18:20,\n2,Al Roe,18:31,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",not counted,,"},
 		{"a question", head + "Finished?\n1,Jo Lee,18:20,Y\n2,Al Roe,18:31,N\n3,Cy Dee,18:40,Y\n4,Di Fox,18:42,Y\n", ",did not finish,,"},
 		{"valid, in German", head + "gültig\n1,Jo Lee,18:20,ja\n2,Al Roe,18:31,nein\n3,Cy Dee,18:40,ja\n4,Di Fox,18:42,ja\n", ",void,,"},
 		{"most have not finished something else", head + "completed\n1,Jo Lee,18:20,no\n2,Al Roe,18:31,no\n3,Cy Dee,18:40,yes\n4,Di Fox,18:42,no\n", "-"},

@@ -24,6 +24,7 @@ type pieces struct {
 	cut    map[int][]int  // columns of the cells of other rows whose letters are
 	notes  map[int]string // notes to the cells of rows
 	fills  map[int]uint32 // colours behind the cells of rows, 0xRRGGBB
+	unseen map[int]bool   // rows that somebody has hidden, not by a filter
 	// rowsOfCells says that the rows are those of a workbook, which has one for all lines of a cell.
 	rowsOfCells bool
 }
@@ -43,7 +44,7 @@ func newGrid() *grid { return &grid{pieces: &pieces{}} }
 // fresh is an empty grid for rows of this one.
 func (g *grid) fresh() *grid {
 	out := newGrid()
-	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.cut, out.pieces.notes, out.pieces.fills = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.cut, g.pieces.notes, g.pieces.fills
+	out.pieces.rowsOfCells, out.pieces.struck, out.pieces.cut, out.pieces.notes, out.pieces.fills, out.pieces.unseen = g.pieces.rowsOfCells, g.pieces.struck, g.pieces.cut, g.pieces.notes, g.pieces.fills, g.pieces.unseen
 	return out
 }
 
@@ -110,6 +111,14 @@ func (g *grid) cutCells(row int, columns []int) {
 		g.pieces.cut = map[int][]int{}
 	}
 	g.pieces.cut[row] = slices.Clone(columns)
+}
+
+// hide marks a row as one that is not shown.
+func (g *grid) hide(row int) {
+	if g.pieces.unseen == nil {
+		g.pieces.unseen = map[int]bool{}
+	}
+	g.pieces.unseen[row] = true
 }
 
 // packs says whether the texts of further rows are copied as they are added.

@@ -86,6 +86,9 @@ func (p *Part) lettersExplained(lines []string) {
 			continue
 		}
 		for _, piece := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
+			if _, rest, ok := strings.Cut(piece, ": "); ok && strings.Contains(rest, "=") {
+				piece = rest // "Key: F = finished"
+			}
 			m := letterIs.FindStringSubmatch(trim(piece))
 			if m == nil || !slices.Contains(texts, m[1]) || strings.ContainsAny(m[2], "0123456789") || saysOfSex(m[2]) {
 				continue

@@ -200,7 +200,7 @@ func (p *Part) endedLines() (lines []endedLine) {
 // are: "Handcycles", "Old list", "Not counted".
 func setsApart(line string) bool {
 	f := fold(line)
-	if text.Uncounted(f) || text.SetAside(f) {
+	if text.Uncounted(f) || text.SetAside(f) || text.NotWholeCourse(f) {
 		return true
 	}
 	found := false
@@ -241,13 +241,36 @@ func (p *Part) sayListsBelow(g *grid, sheet string) {
 	p.Each(func(row int, cells []string) error {
 		line := underEnded(lines, row)
 		before := below.again
-		if below.anew(line.row, cells) && !before && line.row > 0 && line.row != said && !isSection(line.means) && !saysEnded(line.means) && !setsApart(line.means) && !isRemark(line.means) {
+		if below.anew(line.row, cells) && !before && line.row > 0 && line.row != said && !isSection(line.means) && !saysEnded(line.means) && !setsApart(line.means) && (!isRemark(line.means) || line.row+1 == row) {
 			said = line.row
 			p.problem(sheet, row, -1, place.Look, "list-under-line", line.means, "one list of results",
 				"The rows under this line begin anew. If they are of this run, there is nothing to do; else take them out and load the sheet again.")
 		}
 		return nil
 	}) // a grid has no error of its own
+}
+
+// sayHidden points out the rows of results that somebody has hidden, where they are few: they may
+// have been taken out. Rows in a group that is folded up, or under a filter, are many.
+func (p *Part) sayHidden(g *grid, sheet string) {
+	const few = 4 // one row in so many
+	if len(g.pieces.unseen) == 0 {
+		return
+	}
+	rows, hidden := 0, []place.Problem(nil)
+	p.Each(func(row int, cells []string) error {
+		if rows++; g.pieces.unseen[row] {
+			hidden = append(hidden, place.Problem{Place: place.Place{Row: row}, Read: shorten(rowText(cells), 80)})
+		}
+		return nil
+	}) // a grid has no error of its own
+	if few*len(hidden) > rows {
+		return
+	}
+	for _, h := range hidden {
+		p.problem(sheet, h.Place.Row, -1, place.Look, "row-hidden", h.Read, "a row that is shown",
+			"This row is hidden in the workbook and counts as the others do. If it was meant to be taken out, delete it and load the sheet again; else there is nothing to do.")
+	}
 }
 
 // underEnded is the last line above a row.

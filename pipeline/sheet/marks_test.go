@@ -105,3 +105,58 @@ func TestStruckRowBesideMergedCell(t *testing.T) {
 		}
 	}
 }
+
+// A row that somebody has hidden is pointed out; rows that a filter hides, or that are many, are not.
+func TestHiddenRows(t *testing.T) {
+	for name, c := range map[string]struct {
+		hidden []int
+		filter bool
+		want   int
+	}{"none": {nil, false, 0}, "one": {[]int{4}, false, 1}, "many": {[]int{2, 3, 4, 5}, false, 0}, "by a filter": {[]int{4}, true, 0}} {
+		data := workbook(t, func(f *excelize.File) {
+			setRows(t, f, "Sheet1", []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "18:31"}, []any{3, "Cy Dee", "19:02"}, []any{4, "Di Fox", "19:31"}, []any{5, "Ed Gow", "19:40"})
+			if c.filter {
+				if err := f.AutoFilter("Sheet1", "A1:C6", []excelize.AutoFilterOptions{{Column: "B", Expression: "x != Cy*"}}); err != nil {
+					t.Fatal(err)
+				}
+			}
+			for _, row := range c.hidden {
+				if err := f.SetRowVisible("Sheet1", row, false); err != nil {
+					t.Fatal(err)
+				}
+			}
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+		if err != nil || len(s.Parts) != 1 {
+			t.Fatalf("%s: %v, %d parts", name, err, len(s.Parts))
+		}
+		got := 0
+		for _, p := range s.Parts[0].Problems {
+			if p.Kind == "row-hidden" {
+				got++
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: %d told, want %d", name, got, c.want)
+		}
+	}
+}
+
+// A note over the table that says that the times have to be changed is asked about.
+func TestTimesOffInNote(t *testing.T) {
+	for note, want := range map[string]bool{"clock started late, add 20 seconds to all": true, "20 seconds added to all": false} {
+		data := workbook(t, func(f *excelize.File) {
+			setRows(t, f, "Sheet1", []any{"Pos", "Name", "Time"}, []any{1, "Jo Lee", "18:20"}, []any{2, "Al Roe", "18:31"})
+			if err := f.AddComment("Sheet1", excelize.Comment{Cell: "C1", Text: note}); err != nil {
+				t.Fatal(err)
+			}
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+		if err != nil || len(s.Parts) != 1 {
+			t.Fatalf("%v, %d parts", err, len(s.Parts))
+		}
+		if got := s.Parts[0].says("times-to-be-changed", 1); got != want {
+			t.Errorf("%q: asked %v, want %v", note, got, want)
+		}
+	}
+}

@@ -10,7 +10,7 @@ import (
 // Leat", "Alder Bank, run at Mill Leat because of cows". Common practice, no source.
 var (
 	movedAway = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:venue|course|location|route) (?:was )?changed|moved|relocated|switched|transferred|verlegt|verschoben|déplacée?|transférée?|trasladad[ao]|spostat[ao]|verplaatst|flyttade?s?|flyttet) (?:(?:from|von|vom|de|desde|da|van|från|fra) .+? )?(?:to|nach|zum|à|a|naar|till|til) (.+)$`)
-	runThere  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:run|held|raced|gelaufen|courue?|corrid[ao]|corsa|gelopen) (?:instead )?(?:at|in|on|auf|à|en|a|op) (.+?)[ ,;(–-]+(?:instead|because|due|owing|wegen|statt|à cause|en raison|debido|a causa|wegens|vanwege|på grund|på grunn)`)
+	runThere  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:ran|run|held|raced|gelaufen|liefen|courue?|corrid[ao]|corsa|gelopen) (?:instead )?(?:at|in|on|auf|à|en|a|op) (.+?)[ ,;(–-]+(?:instead|rather than|because|due|owing|wegen|statt|à cause|en raison|debido|a causa|wegens|vanwege|på grund|på grunn)`)
 	// thereNow says that it is there this once: "Alder Bank 5 km - this week at Mill Leat".
 	thereNow = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:this (?:week|time)|today|tonight|just this once|diesmal|diese woche|heute|cette (?:semaine|fois)|aujourd'hui|est[ea] (?:semana|vez)|hoy|questa (?:settimana|volta)|oggi|deze (?:week|keer)|vandaag|denna vecka|den här gången|denne gang|i dag|idag),? (?:at|in|auf|im|am|à|au|en|a|al|nel|in|bij|op|vid|ved|i))(?: the| der| dem| den| la| le| el| het| de)? (\p{Lu}.+)$`)
 	// whyMoved is where the reason begins.

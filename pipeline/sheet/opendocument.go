@@ -178,6 +178,11 @@ func (r *odsReader) readRow(row xml.StartElement) error {
 	if len(cells) == 0 {
 		return nil
 	}
+	if attrOf(row, "visibility") == "collapse" && times == 1 {
+		if err := r.w.hideRow(first); err != nil {
+			return err
+		}
+	}
 	for k := range min(times, mostRepeats) {
 		for _, c := range cells {
 			for i := range min(c.times, mostRepeats) {

@@ -45,7 +45,7 @@ func (p *Part) otherPaper(file string, titles []line, headed bool) string {
 		if listsBests(text) {
 			return "a line above it says that its times are the best ones of many days; if they are those of one run, take that line out"
 		}
-		if listsStarters(text) && !p.placedInOrder() {
+		if p.Index(Time) >= 0 && listsStarters(text) && !p.placed() {
 			return "a line above it says that it is a list of who starts, whose times are of other runs; if they are results, take that line out"
 		}
 		if saysExample(text) {
@@ -87,9 +87,9 @@ func listsStarters(title string) bool {
 	})
 }
 
-// placedInOrder says whether a column of places goes with the times, as in results that were
-// written into the list of starters.
-func (p *Part) placedInOrder() bool {
+// placed says whether a column is headed as that of places, as in results that were written into the
+// list of those who start.
+func (p *Part) placed() bool {
 	at := p.Index(Position)
 	return at >= 0 && at < len(p.Columns) && saysPlace(p.Columns[at].Heading)
 }

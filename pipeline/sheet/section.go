@@ -261,7 +261,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayOtherWeeks(s.Name)
 		p.sayCorrections(s.Name)
 		p.sayListsBelow(own, s.Name)
-		p.askTimesOff(s.Name)
+		p.sayHidden(own, s.Name)
+		p.askTimesOff(t.grid, s.Name)
 		p.sayOffLength(s.Name)
 	}
 	return parts

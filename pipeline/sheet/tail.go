@@ -129,10 +129,10 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 		}
 	}
 	firstFilled := map[int]bool{}
-	var markable []int // a name or a place that is repeated would be somebody else's
+	var markable []int // a whole name or a place that is repeated would be somebody else's
 	for _, c := range p.Columns {
 		switch c.Meaning {
-		case Time, GunTime, ChipTime, Club, AgeGroup, Sex, Age:
+		case Time, GunTime, ChipTime, Club, AgeGroup, Sex, Age, FamilyName:
 			markable = append(markable, c.Index)
 		}
 	}

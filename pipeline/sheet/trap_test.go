@@ -131,6 +131,7 @@ func TestColumnsOfOthers(t *testing.T) {
 		{"Member", "M V V M", "", Other},
 		{"T-shirt", "M F M F", "", Other},
 		{"F", "F - - F", "F = first time here", Other},
+		{"F", "F F F F", "Key: F = finished, D = did not finish", Other},
 		{"F", "F - - F", "F = female", Sex},
 	} {
 		v := strings.ReplaceAll(c.cells, "-", "")

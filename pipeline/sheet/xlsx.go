@@ -504,7 +504,7 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 	var cells []string
 	var missing uncached
 	var now cell
-	row, phonetic, strike, inHeader := 0, false, false, false
+	row, phonetic, strike, inHeader, unseen := 0, false, false, false, false
 	var struck []int // columns of the row in hand
 	var behind rowFill
 	c.header = c.header[:0]
@@ -524,6 +524,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 					return nil, missing, err
 				}
 				now.col, cells, struck, behind = -1, cells[:0], struck[:0], rowFill{}
+				v := string(x.attr("hidden"))
+				unseen = v == "1" || v == "true"
 				c.pack, c.row = g.packs(), c.row[:0]
 			case "c":
 				if err := now.begin(x); err != nil {
@@ -546,6 +548,8 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 				now.inText = !phonetic
 			case "oddHeader", "firstHeader":
 				inHeader = true
+			case "filterColumn":
+				g.pieces.unseen = nil // the filter hides rows for a look, and comes after them
 			case "mergeCell":
 				if m, ok := mergedCells(string(x.attr("ref"))); ok && len(merges) < 100000 {
 					merges = append(merges, m)
@@ -603,6 +607,9 @@ func (c *cellReader) tab(member *zip.File) (*grid, uncached, error) {
 			case "row":
 				if len(cells) > 0 {
 					g.add(row, cells)
+					if unseen {
+						g.hide(row)
+					}
 				}
 				if n := len(struck); n > 1 && n == rowFilled(cells) {
 					g.strike(row)
