@@ -208,6 +208,11 @@ func (t table) nameless(lex *lexicon) (over string) {
 		}
 		runs := daysBehind(cells)
 		first := trim(cells[0])
+		if i+1 < t.grid.len() {
+			if _, below := t.grid.at(i + 1); lex.read(cellAt(below, 0)).meaning.isName() {
+				continue // the heading stands below the days
+			}
+		}
 		if len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
 			continue
 		}
@@ -555,8 +560,11 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 			g := lex.read(above[c])
 			label = label || g.known && g.meaning == Course || isVenueLabel(f)
 		}
-		if !label && (up == heading || !placesOver(lex, above, runs)) {
-			continue
+		if !label {
+			over, alone := placesOver(lex, above, runs)
+			if !over || (up == heading || !alone) && !t.namePlaces(lex, up, runs) {
+				continue
+			}
 		}
 		for k := range runs {
 			if text := trim(cellAt(above, runs[k].from)); kindOf(text) == kText {
@@ -568,18 +576,43 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 	}
 }
 
-// placesOver says whether a row above the days has the name of a place over each and nothing
-// else, and not all the same: "| Moss Common | Alder Bank | Moss Common".
-func placesOver(lex *lexicon, above []string, runs []acrossRun) bool {
+// namePlaces says whether the cells of a row in the columns of runs are names of two words or more, and
+// half of them called after the land, or none of the lines above names another course.
+func (t table) namePlaces(lex *lexicon, row int, runs []acrossRun) bool {
+	_, cells := t.grid.at(row)
+	land := 0
+	for _, r := range runs {
+		words := strings.Fields(fold(cellAt(cells, r.from)))
+		if len(words) < 2 {
+			return false
+		}
+		if landWords[words[len(words)-1]] {
+			land++
+		}
+	}
+	if 2*land >= len(runs) {
+		return true
+	}
+	for i := range row {
+		if _, above := t.grid.at(i); len(courseWords(titleText(above), lex, &courseBook{})) > 0 {
+			return false
+		}
+	}
+	return len(courseWords(t.tab, lex, &courseBook{})) == 0
+}
+
+// placesOver says whether a row above the days has the name of a place over each, and not all the
+// same, and whether it has nothing else: "| Moss Common | Alder Bank | Moss Common".
+func placesOver(lex *lexicon, above []string, runs []acrossRun) (over, alone bool) {
 	texts := map[string]bool{}
 	for _, r := range runs {
 		text := trim(cellAt(above, r.from))
 		if _, weekday := weekdayNames[fold(text)]; weekday || kindOf(text) != kText || strings.ContainsAny(text, "0123456789:") || isCondition(text) || saysField(text) || isSection(text) || lex.read(text).known || len(fold(plainWords(text))) < 3 {
-			return false
+			return false, false
 		}
 		texts[fold(text)] = true
 	}
-	return len(texts) > 1 && rowFilled(above) == len(runs)
+	return len(texts) > 1, rowFilled(above) == len(runs)
 }
 
 // daysUnderMonths finds runs headed by the day of the month alone, "7", "14th" or

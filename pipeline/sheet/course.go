@@ -379,7 +379,8 @@ var wayWords = set("junction route gate lock pier sector zone circuit loop trail
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
 	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag
-	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir lakes canal basin quarry seafront towpath promenade prom causeway path ness spit staithe`)
+	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir lakes canal basin quarry seafront towpath promenade prom causeway path ness spit staithe
+	hollow knoll heights estuary lagoon gorge pasture paddock pier lock locks viaduct creek inlet ravine weald wold wolds tarn`)
 
 var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
 	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)

@@ -116,7 +116,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		}
 	}
 	if p.place.slug != "" && !races {
-		cs = append(cs, cand{courseWord: courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, from: "the line over the rows"})
+		cs = append(cs, cand{courseWord: courseWord{text: p.place.text, slug: p.place.slug, weight: 90, why: "the line over these rows, as others stand over the other lists of the sheet"}, from: "line over the rows"})
 	}
 	for _, w := range rs.files {
 		from := "file name"

@@ -175,7 +175,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	// Lines over lists that begin anew, or under which the heading stands again.
 	anew := func(b block) bool {
-		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from) || bare[b.rows[len(b.rows)-1]]
+		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from) || bare[b.rows[len(b.rows)-1]] ||
+			names.like(b.titles) && fallsBehind(p, t.grid, b.after, b.from)
 	}
 	for _, b := range blocks {
 		if _, dated := onlyDate(b.titles); dated || anew(b) {
@@ -326,6 +327,17 @@ func fallsAt(p *Part, g *grid, above, below int) bool {
 	}
 	first, second := looseNumber(trim(cellAt(g.cellsOf(above), col))), looseNumber(trim(cellAt(g.cellsOf(below), col)))
 	return second > 0 && second <= first
+}
+
+// fallsBehind says whether a row has an earlier place and a shorter time than an earlier one: what stands
+// between them is over a list with an order of its own, though its first place is not 1, as where a
+// club lists its own people at each run.
+func fallsBehind(p *Part, g *grid, above, below int) bool {
+	if p.Index(Position) < 0 || !fallsAt(p, g, above, below) {
+		return false
+	}
+	first, second := secondsOf(g.cellsOf(above), p.rules.time), secondsOf(g.cellsOf(below), p.rules.time)
+	return second > 0 && second < first
 }
 
 // saysRelay says whether lines announce teams that share out the distance.

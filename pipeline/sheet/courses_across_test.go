@@ -1,0 +1,39 @@
+package sheet
+
+import (
+	"slices"
+	"testing"
+)
+
+// Courses and days that stand in the headings of one table, or over its lists: of every list the run.
+func TestCoursesOverColumns(t *testing.T) {
+	const rows = "Jo Lee,18:20,18:31,18:25\nAl Roe,19:20,19:31,19:25\nCy Dee,20:20,20:31,20:25\n"
+	for _, c := range []struct {
+		name, text string
+		want       []string
+	}{
+		{"courses in the heading over their days, and a column of bests", "Vale RC 5k Championship 2025\nMember,Oak Hollow,Elder Knoll,Sandy Spit,Best\n,12/04/25,14/06/25,13/09/25,\nJo Lee,18:20,18:31,18:25,18:20\nAl Roe,19:20,19:31,19:25,19:20\nCy Dee,20:20,20:31,20:25,20:20\n",
+			[]string{"oak-hollow 2025-04-12", "elder-knoll 2025-06-14", "sandy-spit 2025-09-13"}},
+		{"courses in the heading below their days", "Series 2025\n,12 April 2025,14 June 2025,13 September 2025\nRunner,Oak Hollow,Elder Knoll,Sandy Spit\n" + rows,
+			[]string{"oak-hollow 2025-04-12", "elder-knoll 2025-06-14", "sandy-spit 2025-09-13"}},
+		{"kinds of races under their days, on a course that the title names", "Alder Bank 5k, summer 2025\n,12 April 2025,14 June 2025,13 September 2025\nRunner,Spring Handicap,Time Trial,Autumn Pairs\n" + rows,
+			[]string{"alder-bank 2025-04-12", "alder-bank 2025-06-14", "alder-bank 2025-09-13"}},
+		{"places of a club's people at runs that do not begin with the first", "Tarn AC weekend results, Saturday 1 November 2025\n\nOak Hollow 5k\n3 Jo Lee 17:15\n12 Al Roe 22:46\n21 Cy Dee 30:56\n\nSandy Spit 5k\n6 Di Fox 19:33\n15 Ed Gow 24:05\n24 Flo Hay 32:07\n\nTarn Side 5k\n9 Gus Orr 20:13\n18 Hal Ives 27:29\n27 Ida Kerr 32:55\n",
+			[]string{"oak-hollow 2025-11-01", "sandy-spit 2025-11-01", "tarn-side 2025-11-01"}},
+		{"clubs over their people in one run", "Alder Bank results, Saturday 1 November 2025\n\nTarn AC 5k\n3 Jo Lee 17:15\n12 Al Roe 22:46\n21 Cy Dee 30:56\n\nVale Striders 5k\n6 Di Fox 19:33\n15 Ed Gow 24:05\n24 Flo Hay 32:07\n",
+			[]string{"alder-bank 2025-11-01"}},
+	} {
+		s, err := Read("x.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		var got []string
+		for _, p := range s.Parts {
+			got = append(got, p.RunOfFirst())
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
