@@ -6,7 +6,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
+	"unicode"
 )
 
 // Results that a program kept for itself, lists of records in JSON (RFC 8259) or XML, one text or
@@ -16,11 +18,14 @@ import (
 // deepestRecord is how many lists and records may stand one within the other.
 const deepestRecord = 40
 
-// startsRecords says whether text begins like records: "{" and a key, or a list of records.
+// startsRecords says whether text begins like records: "{" and a key, a list of records, or one of rows.
 func startsRecords(head string) bool {
 	rest := strings.TrimLeft(head, " \t\r\n")
 	if strings.HasPrefix(rest, "[") {
 		rest = strings.TrimLeft(rest[1:], " \t\r\n")
+		if row, ok := strings.CutPrefix(rest, "["); ok { // rows, the first of texts
+			return strings.HasPrefix(strings.TrimLeft(row, " \t\r\n"), `"`)
+		}
 	}
 	if !strings.HasPrefix(rest, "{") {
 		return false
@@ -156,6 +161,15 @@ func (w *recordWriter) write(n recordNode) {
 	switch {
 	case n.list && n.ofRecords():
 		w.table(n)
+	case n.list && n.ofRows():
+		w.rows(nil, n)
+	case n.record && n.keyed():
+		w.table(n.unkeyed())
+	case n.record && n.ofTimes():
+		w.tables++
+		for i, item := range n.items {
+			w.row(n.keys[i], item.text)
+		}
 	case n.list:
 		for _, item := range n.items {
 			w.write(item)
@@ -166,19 +180,124 @@ func (w *recordWriter) write(n recordNode) {
 				w.row(n.keys[i], item.text)
 			}
 		}
+		var heads []string
+		over := -1 // the item that is the headings of rows
+		for _, item := range n.items {
+			if item.list && item.ofRows() && over < 0 {
+				heads, over = n.headsOf(item)
+			}
+		}
 		for i, item := range n.items {
-			if item.list && item.ofRecords() && n.lists() > 1 {
+			if item.tabular() && i != over && n.lists() > 1 {
 				w.row(n.keys[i])
 			}
-			w.write(item)
+			switch {
+			case i == over:
+			case item.list && item.ofRows() && len(item.items[0].items) == len(heads):
+				w.rows(heads, item)
+			default:
+				w.write(item)
+			}
 		}
 	}
 }
 
-// lists is how many lists of records a record has.
+// tabular says whether a value is written as one table.
+func (n recordNode) tabular() bool { return n.list && (n.ofRecords() || n.ofRows()) }
+
+// plainTexts says whether a value is a list of texts.
+func (n recordNode) plainTexts() bool {
+	return n.list && !slices.ContainsFunc(n.items, func(v recordNode) bool { return v.list || v.record })
+}
+
+// ofRows says whether a list is one of rows, lists of two texts or more with a word in each: [1, "Jo Lee", "18:20"].
+// Those of nothing but figures are the points of a way, or splits.
+func (n recordNode) ofRows() bool {
+	for _, row := range n.items {
+		if !row.plainTexts() || len(row.items) < 2 || !slices.ContainsFunc(row.items, func(v recordNode) bool { return strings.ContainsFunc(v.text, unicode.IsLetter) }) {
+			return false
+		}
+	}
+	return len(n.items) > 1
+}
+
+// headsOf are the headings that a record has for its rows: a list of as many texts, or of records of one text
+// each, as the rows have cells; and which of its items that is. nil and -1 for none: the first row may be them.
+func (n recordNode) headsOf(rows recordNode) (heads []string, at int) {
+	width := len(rows.items[0].items)
+	for i, item := range n.items {
+		if !item.list || len(item.items) != width || item.tabular() && !item.ofRecords() {
+			continue
+		}
+		heads = nil
+		for _, v := range item.items {
+			if v.record && len(v.items) > 0 {
+				v = v.items[0]
+			}
+			if !v.list && !v.record && strings.ContainsFunc(v.text, unicode.IsLetter) {
+				heads = append(heads, v.text)
+			}
+		}
+		if len(heads) == width {
+			return heads, i
+		}
+	}
+	return nil, -1
+}
+
+// rows writes a list of rows under headings.
+func (w *recordWriter) rows(heads []string, n recordNode) {
+	w.tables++
+	if len(w.out) > 0 {
+		w.out = append(w.out, '\n')
+	}
+	if heads != nil {
+		w.row(heads...)
+	}
+	for _, row := range n.items {
+		var cells []string
+		for _, v := range row.items[:min(len(row.items), w.limits.Columns)] {
+			cells = append(cells, v.text)
+		}
+		w.row(cells...)
+	}
+	w.out = append(w.out, '\n')
+}
+
+// keyed says whether a record holds records of one kind, two or more, each under a key of its own that is no
+// word for a sex or class: {"17": {"name": …, "time": …}, "21": {…}}.
+func (n recordNode) keyed() bool {
+	for i, item := range n.items {
+		if !item.record || len(item.keys) < 2 || !slices.Equal(item.keys, n.items[0].keys) || item.lists() > 0 || isSection(n.keys[i]) {
+			return false
+		}
+	}
+	return len(n.items) > 1
+}
+
+// unkeyed is such a record as a list of records, whose keys stand in a first column without a heading.
+func (n recordNode) unkeyed() recordNode {
+	out := recordNode{list: true}
+	for i, item := range n.items {
+		out.items = append(out.items, recordNode{record: true, keys: append([]string{""}, item.keys...), items: append([]recordNode{{text: n.keys[i]}}, item.items...)})
+	}
+	return out
+}
+
+// ofTimes says whether a record is nothing but times, three or more, under the names of those who ran them.
+func (n recordNode) ofTimes() bool {
+	for i, item := range n.items {
+		if item.list || item.record || kindOf(item.text) != kClock || !looksNamed(n.keys[i]) {
+			return false
+		}
+	}
+	return len(n.items) > 2
+}
+
+// lists is how many lists of records or rows a record has.
 func (n recordNode) lists() (lists int) {
 	for _, item := range n.items {
-		if item.list && item.ofRecords() {
+		if item.tabular() {
 			lists++
 		}
 	}

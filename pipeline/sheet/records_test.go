@@ -17,6 +17,10 @@ func TestProgramRecords(t *testing.T) {
 		{"XML, elements within elements, in a fence", "```xml\n<?xml version=\"1.0\" encoding=\"ISO-8859-1\"?><race><info><venue>Ember Quay</venue><date>10 January 2026</date></info><finishers><finisher place=\"1\"><person><name>Jo Lee</name></person><time>18:20</time></finisher><finisher place=\"2\"><person><name>Al Roe</name></person><time unit=\"min\">18:31</time></finisher></finishers></race>\n```\n", "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"XML of a page of a feed", "<?xml version=\"1.0\"?><rss><channel><item><title>A</title><link>b</link></item><item><title>C</title><link>d</link></item></channel></rss>", "", "", "program data (XML); of its lists, "},
 		{"XML that is broken off", "<?xml version=\"1.0\"?><results><runner place=\"1\"", "", "", "can't be read"},
+		{"rows, the headings first", `[["place","name","time"],[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"]]`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"rows, the headings beside them", `{"event":"Ember Quay","date":"2026-01-10","rows":[[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"]],"columns":[{"title":"Place","width":3},{"title":"Name","width":20},{"title":"Time","width":5}]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"records under keys", `{"event":"Ember Quay","date":"2026-01-10","finishers":{"17":{"place":1,"name":"Jo Lee","time":"18:20"},"21":{"place":2,"name":"Al Roe","time":"18:31"}}}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"points of a way are no rows", `{"name":"Ember Quay","points":[[51.2,-1.3],[51.3,-1.2],[51.4,-1.1]]}`, "", "", "without a list of records"},
 		{"no list", `{"name":"settings","port":"8080"}`, "", "", "without a list of records"},
 		{"no results", `[{"name":"red","code":"#f00"},{"name":"blue","code":"#00f"}]`, "", "", "program data (JSON); of its lists, "},
 		{"broken off", `[{"place":1,"name":"Jo Lee","time":"18:20"},{"place":2,`, "", "", "can't be read"},
@@ -50,6 +54,20 @@ func TestProgramRecords(t *testing.T) {
 				t.Errorf("%s\n%s\nwant %s\n%s", s.Parts[0].RunOfFirst(), got, c.run, c.lines)
 			}
 		})
+	}
+}
+
+// Times under names, and nothing else, are a list of names and times.
+func TestTimesUnderNames(t *testing.T) {
+	s, err := Read("x.json", []byte(`{"title":"Alder Bank 5k, 3 January 2026","times":{"Jo Lee":"18:20","Al Roe":"18:31","Cy Dee":"18:40"}}`), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := outcome(s); got.columns != "name time" || got.run != "alder-bank 2026-01-03" {
+		t.Errorf("columns %q, run %q", got.columns, got.run)
+	}
+	if _, err = Read("x.json", []byte(`{"opens":"9:00","closes":"17:00","lunch":"12:30"}`), Options{}); err == nil {
+		t.Error("hours of opening are read as a list")
 	}
 }
 
