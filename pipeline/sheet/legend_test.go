@@ -20,6 +20,8 @@ func TestLegend(t *testing.T) {
 		{"behind a short word, in Roman figures", "Kat. I: 16-39 lat;;;\nKat. II: powyżej 39 lat;;;\nM-ce;Nazwisko;Kat.;Czas\n1;Lee Jo;II;18:20\n2;Roe Al;I;18:31\n3;Dee Cy;I;18:41\n", "powyżej 39 lat; 16-39 lat; 16-39 lat"},
 		{"the letter says the sex", "Por;Meno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MA;18:41\n4;Di Fox;ŽB;18:51\n\nMA: 15-29 rokov\nŽA: 15-29 rokov\nMB: 30 a viac rokov\nŽB: 30 a viac rokov\n", "Ž 15-29 rokov; M 30 a viac rokov; M 15-29 rokov; Ž 30 a viac rokov"},
 		{"the letter says the sex, and nobody is in the other class", "Poř;Jméno;Kat;Čas\n1;Jo Lee;M1;18:20\n2;Al Roe;Ž2;18:31\n3;Cy Dee;M1;18:41\n\nM1: 15-29 let\nŽ1: 15-29 let\nM2: 30-39 let\nŽ2: 30-39 let\n", "M 15-29 let; Ž 30-39 let; M 15-29 let"},
+		{"the letter says the sex, of other ages for women", "Poř;Jméno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MC;18:41\n4;Di Fox;ŽB;18:51\n\nMA do 39 let, MB 40-49, MC 50+; ŽA do 34, ŽB 35+\n", "Ž do 34; M 40-49; M 50+; Ž 35+"},
+		{"letters of classes far apart are no sexes", "Pos;Name;Kat;Zeit\n1;Jo Lee;KA;18:20\n2;Al Roe;MA;18:31\n3;Cy Dee;KA;18:41\n\nKA: 12-14 Jahre\nMA: 40-49 Jahre\n", "12-14 Jahre; 40-49 Jahre; 12-14 Jahre"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"unicode/utf8"
 )
@@ -160,21 +161,44 @@ func longestText(texts []string, piece string) (text, means string) {
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
 // withSex adds the sex that a letter of the class says to what the legend says of it, where
-// the legend says the same of a class that differs in that letter, whether or not somebody is
-// in it: MA and ŽA are 15-29.
+// the legend says the same of a class that differs in that letter, or other ages near them, whether
+// or not somebody is in it: MA and ŽA are 15-29. Classes of these letters of which there is no second
+// are of their sexes then: MD, of men over 60.
 func withSex(legend map[string]string, texts, pieces []string) {
+	letters := map[rune]bool{}
 	for _, t := range texts {
 		r, n := utf8.DecodeRuneInString(t)
 		if n == len(t) || kindOf(string(r)) != kSex {
 			continue
 		}
-		means := legend[legendKey(t)]
 		for _, piece := range pieces {
 			q, _ := utf8.DecodeRuneInString(piece)
-			if _, same := longestText([]string{string(q) + t[n:]}, piece); q != r && same == means && kindOf(string(q)) == kSex {
-				legend[legendKey(t)] = strings.ToUpper(string(r)) + " " + means
+			if _, other := longestText([]string{string(q) + t[n:]}, piece); q != r && kindOf(string(q)) == kSex && nearAges(other, legend[legendKey(t)]) {
+				letters[r], letters[q] = true, true
 				break
 			}
 		}
 	}
+	for _, t := range texts {
+		if r, n := utf8.DecodeRuneInString(t); letters[r] && len(letters) == 2 && n < len(t) {
+			legend[legendKey(t)] = strings.ToUpper(string(r)) + " " + legend[legendKey(t)]
+		}
+	}
+}
+
+// nearAges says whether two texts say the same ages, or some that begin and end within ten years of one another.
+func nearAges(a, b string) bool {
+	if a == b {
+		return a != ""
+	}
+	m, n := numbers.FindAllString(a, -1), numbers.FindAllString(b, -1)
+	if len(m) == 0 || len(m) > 2 || len(m) != len(n) {
+		return false
+	}
+	for i := range m {
+		if math.Abs(looseNumber(m[i])-looseNumber(n[i])) > 10 {
+			return false
+		}
+	}
+	return true
 }

@@ -133,8 +133,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
-	} else if len(sections) == 0 && lettersThenAges.MatchString(p.Tab) && saysWho(p.Tab) {
-		first = p.Tab // "F10-19", and no day of October
+	} else if len(sections) == 0 && saysAges(p.Tab) {
+		first = p.Tab
 	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
@@ -698,6 +698,14 @@ func saysWho(tab string) bool {
 
 // lettersThenAges are an age group with its letters right before the figures.
 var lettersThenAges = regexp.MustCompile(`^\pL{1,2}\d{1,2}[-–]\d{1,2}$`)
+
+// agesAlone are those of an age group whose first figures are no month.
+var agesAlone = regexp.MustCompile(`^(?:1[5-9]|[2-9]\d)[-–]\d\d$`)
+
+// saysAges says whether the name of a tab is an age group, and no day: "F10-19", "35-44".
+func saysAges(tab string) bool {
+	return (lettersThenAges.MatchString(tab) || agesAlone.MatchString(tab)) && saysWho(tab)
+}
 
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
 // or before nothing but figures, and in letters enough to be no initial: "alder-bank
