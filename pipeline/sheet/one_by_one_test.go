@@ -23,6 +23,7 @@ func TestOneByOne(t *testing.T) {
 			" Jo Lee F 18:20| Al Roe M 18:31| Cy Dee M 18:40| Di Fox F 18:42"},
 		{"places among men and women say the sex", "x.csv", day + "Pos,M/F,Name,Time\n1,F1,Jo Lee,18:20\n2,M1,Al Roe,18:31\n3,M2,Cy Dee,18:40\n4,F2,Di Fox,18:42\n", four},
 		{"places of teams do not", "x.csv", day + "Pos,Team,Name,Time\n1,A1,Jo Lee,18:20\n2,B1,Al Roe,18:31\n3,B2,Cy Dee,18:40\n4,A2,Di Fox,18:42\n", plain},
+		{"a label and one sex above the rows", "x.csv", day + "Sex: F\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n", "1 Jo Lee F 18:20|2 Al Roe F 18:31|3 Cy Dee F 18:40|4 Di Fox F 18:42"},
 		{"initials are no sexes", "x.txt", day + "1 M. Lee 18:20\n2 F. Roe 18:31\n3 M. Dee 18:40\n4 F. Fox 18:42\n", "1 M. Lee  18:20|2 F. Roe  18:31|3 M. Dee  18:40|4 F. Fox  18:42"},
 		{"a picture behind a time with its units", "x.txt", day + "Jo Lee 18m 20 🙂\nAl Roe 18m 31\nCy Dee 18m 40 pb\nDi Fox 18m 42\n", unplaced},
 		{"a picture right behind a time", "x.txt", day + "Jo Lee 18:20🙂\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n", unplaced},

@@ -733,6 +733,11 @@ var tabGroups = set("m w f l u v s d h mu wu fu mv wv fv lv vm vw vf vl sm sw sf
 // sectionText leaves the words of a section that say the sex or group.
 func sectionText(text string) string {
 	text = withoutHeat(withoutOpening(withoutOrder(closed(text))))
+	if label, rest, ok := strings.Cut(text, " "); ok && sexLabels[strings.TrimSuffix(fold(label), " ")] {
+		if rest = strings.Trim(rest, " :"); len([]rune(rest)) == 1 || isSexWord(rest) {
+			return rest // "Sex: F", and not "Sex not stated"
+		}
+	}
 	if k := kindOf(text); text == "" || k == kSex || k == kGroup {
 		return text
 	}

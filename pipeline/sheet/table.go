@@ -27,6 +27,7 @@ type table struct {
 	facts     []string // labels and values that stood beside it
 	commas    bool     // commas divide its cells
 	plain     bool     // a plainTable: it need not be searched for other tables and odd rows
+	runner    string   // whose runs its lines are, where the lines above it say so; "" for a table of many people
 }
 
 // profileRows is how many rows the meaning of the columns rests on: the first
@@ -165,6 +166,10 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.keepCalendar(t, lex)
 		if n := t.nameByLine(lex); n > 0 {
 			s.note("names-of-lists", fmt.Sprintf("%d lists below one another, each under a name, were taken for those of these runners", n))
+		}
+		if t.nameByCard(lex); t.runner != "" {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "runs-of-one", Read: t.runner,
+				Do: "Each line is of another day and names nobody; the lines above them name this runner, and are taken to say whose they are."})
 		}
 		if places := t.runsDown(lex); places != nil {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "runs-in-rows", Read: text.Count(len(places), "place"),
@@ -388,6 +393,8 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
+	} else if kind == "full" && t.runner != "" {
+		p.Kind = "excerpt"
 	}
 	if p.Kind == "times" && p.namesAbove(head[:titleEnd]) {
 		p.problem(s.Name, head[titleEnd].row, -1, place.Waits, "names-apart", rowText(head[titleEnd-1].cells), "a name and a time on each line",

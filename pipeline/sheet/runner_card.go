@@ -1,0 +1,164 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// One runner's card or diary: lines of many days under "Date | Course | Time", with the runner's
+// name above them and on none of them.
+
+// fewestOfCard is how many lines such a table has at least.
+const fewestOfCard = 4
+
+// nameByCard gives the lines of such a table the name of its runner, and the sex and the birth that
+// labels above it say, each in a column of its own, and sets t.runner. It leaves the table as it is where
+// nothing above it says beyond doubt whose it is, where one day stands on many lines, or where something
+// but days, times and what belongs to them stands on the lines.
+func (t *table) nameByCard(lex *lexicon) {
+	if t.grid == nil || t.grid.len() < fewestOfCard+1 {
+		return
+	}
+	heading, day, clock := -1, -1, -1
+	for i := 0; i < min(t.grid.len(), headingLooks) && heading < 0; i++ {
+		_, cells := t.grid.at(i)
+		if hasFigures(cells) {
+			continue // as all lines of results
+		}
+		if day, clock = dayAndTime(lex, cells); day >= 0 {
+			heading = i
+		}
+	}
+	if heading < 1 {
+		return
+	}
+	lines, days, width := 0, map[string]bool{}, 0
+	for i := heading; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		if i > heading && kindOf(cellAt(cells, day)) == kDate && kindOf(cellAt(cells, clock)) == kClock {
+			lines++
+			days[trim(cells[day])] = true
+		}
+		width = max(width, len(cells))
+	}
+	if lines < fewestOfCard || 10*len(days) < 9*lines {
+		return
+	}
+	card := runnerCard{said: map[int]bool{}}
+	_, headings := t.grid.at(heading)
+	bare, bareRow, course := "", 0, slices.ContainsFunc(headings, func(h string) bool { return lex.read(h).meaning == Course })
+	for i := range heading {
+		_, cells := t.grid.at(i)
+		card.read(lex, i, cells)
+		switch text := titleText(cells); {
+		case text == "":
+		case bare == "" && rowFilled(cells) == 1 && isRunnersName(text) && len(strings.Fields(text)) < 4:
+			bare, bareRow = trim(text), i
+		default:
+			course = course || len(courseWords(text, lex, &courseBook{})) > 0
+			if bare == "" {
+				bare = "-" // the first line is something else
+			}
+		}
+	}
+	if card.name == "" && bare != "-" && course {
+		card.name, card.said[bareRow] = bare, true
+	}
+	if card.name == "" {
+		return
+	}
+	t.runner = card.name
+	heads, values := []string{"Name"}, []string{card.name}
+	for _, f := range card.facts {
+		heads, values = append(heads, f[0]), append(values, f[1])
+	}
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		switch {
+		case i < heading && card.said[i]:
+			return nil, true
+		case i < heading || rowFilled(cells) < 2:
+			return nil, false
+		}
+		wide := make([]string, width, width+len(heads))
+		copy(wide, cells)
+		if i == heading {
+			return append(wide, heads...), true
+		}
+		return append(wide, values...), true
+	})
+}
+
+// runnerCard is what the lines above a table say of one runner.
+type runnerCard struct {
+	name  string
+	facts [][2]string  // heading and value of sex and birth
+	said  map[int]bool // rows that say nothing else
+}
+
+// read takes in a line: "Name | Jo Lee", "Sex: F", "Season card 2025: Jo Lee, F52", "Jo Lee's runs 2025". The first
+// line that says a name counts.
+func (c *runnerCard) read(lex *lexicon, row int, cells []string) {
+	text := titleText(cells)
+	label, value, ok := strings.Cut(text, ":")
+	if filled := rowFilled(cells); !ok && filled == 2 {
+		first := slices.IndexFunc(cells, func(s string) bool { return !isBlank(s) })
+		label, value, ok = cells[first], strings.TrimPrefix(text, trim(cells[first])), true
+		value = strings.TrimLeft(value, " |:")
+	}
+	label, value = trim(label), trim(value)
+	if ok && value != "" {
+		switch g := lex.read(label); {
+		case !g.known:
+		case g.meaning == Name && looksNamed(value) && c.name == "":
+			c.name, c.said[row] = value, true
+			return
+		case g.meaning == Sex, g.meaning == BirthYear, g.meaning == BirthDate:
+			c.facts, c.said[row] = append(c.facts, [2]string{label, value}), true
+			return
+		}
+	}
+	if c.name == "" {
+		c.name = cardOf(text)
+	}
+}
+
+// possessive is a name before what is that person's.
+var possessive = regexp.MustCompile(`^(\PN+?)['’](?:s\b)?(.*)$`)
+
+// cardOf is the name in a title that says whose runs these are, with a word for a card or diary beside it: "Season
+// card 2025: Jo Lee, F52", "Jo Lee – running log", "Jo Lee's 5k diary"; "" for none.
+func cardOf(title string) string {
+	if m := possessive.FindStringSubmatch(title); m != nil && isRunnersName(m[1]) && anyWord(m[2], cardWords) {
+		return trim(m[1])
+	}
+	for _, mark := range [...]string{":", " - ", " – ", " — ", " | "} {
+		parts := strings.Split(title, mark)
+		for i, part := range parts {
+			name, _, _ := strings.Cut(part, ",")
+			name, _, _ = strings.Cut(name, " (")
+			name, _, _ = strings.Cut(name, " |")
+			if !isRunnersName(name) {
+				continue
+			}
+			for k, other := range parts {
+				if k != i && anyWord(other, cardWords) {
+					return trim(name)
+				}
+			}
+		}
+	}
+	return ""
+}
+
+// isRunnersName says whether a text may be a person's name and no place, club or general words.
+func isRunnersName(text string) bool {
+	words := strings.Fields(fold(text))
+	return looksNamed(text) && !landWords[words[len(words)-1]] && !slices.ContainsFunc(words, func(w string) bool {
+		return cardWords[w] || clubWords[w] || titleWords[w] || nameWords[w] || headingWords[w] != 0 || wordsOfParts[w] || recordWords[w]
+	})
+}
+
+// cardWords are words for what one runner keeps of his or her own runs. Common practice, no source.
+var cardWords = set(`card diary log logbook journal runs races times results history record career
+	tagebuch lauftagebuch laufbuch laufkarte saisonkarte carnet journal courses diario corse carreras dagboek loopdagboek dagbok lopdagbok traningsdagbok dagbog lobedagbog paivakirja juoksupaivakirja dziennik dzienniczek denik naplo futonaplo jurnal dnevnik paevik dienorastis gunluk dyddiadur diari`)
