@@ -5,13 +5,42 @@ import "strings"
 // nameMarks counts names behind which a sex, an age group, an age or a number stands behind a
 // mark that is no bracket and parts nothing else in names: "Jo Lee - F", "Jo Lee / 42", "Jo
 // Lee | W40". Where most names of a column are such, they are read as if it stood in round
-// brackets. A comma has the given name behind it as a rule, "Lee, M": before a letter for a sex
+// brackets, as is a letter for a sex that nearly all have without any mark, "Jo Lee F", "F Jo Lee". A comma has the given name behind it as a rule, "Lee, M": before a letter for a sex
 // there have to be two words.
 type nameMarks struct {
 	names   int
 	found   [len(factMarks)]int
+	bare    [2]sides // letters for sexes before, and behind, names without a mark
 	settled bool
 	on      string
+	letter  int // 1 before, 2 behind
+}
+
+// sides counts letters for men and for women.
+type sides struct{ men, women int }
+
+func (k *sides) observe(letter byte) {
+	if letter == 'M' {
+		k.men++
+	} else {
+		k.women++
+	}
+}
+
+// bareLetter is a letter for a sex before (1) or behind (2) two words or more, "F Jo Lee", "Jo Lee F";
+// 0 where there is none.
+func bareLetter(s string) (letter byte, side int) {
+	n := len(s)
+	if n < 6 || strings.Count(s, " ") < 2 || strings.IndexByte(s, ',') >= 0 {
+		return 0, 0
+	}
+	switch {
+	case s[1] == ' ' && (s[0] == 'M' || s[0] == 'F' || s[0] == 'W'):
+		return s[0], 1
+	case s[n-2] == ' ' && (s[n-1] == 'M' || s[n-1] == 'F' || s[n-1] == 'W'):
+		return s[n-1], 2
+	}
+	return 0, 0
 }
 
 var factMarks = [...]string{" - ", " – ", " — ", " / ", " | ", "; ", ", "}
@@ -21,6 +50,9 @@ func (k *nameMarks) observe(s string) {
 		return
 	}
 	k.names++
+	if letter, side := bareLetter(s); side > 0 {
+		k.bare[side-1].observe(letter)
+	}
 	for i, mark := range factMarks {
 		if at := factBehind(s, mark); at > 0 {
 			k.found[i]++
@@ -33,6 +65,11 @@ func (k *nameMarks) settle() {
 	for i, n := range k.found {
 		if n >= 4 && 10*n >= 7*k.names {
 			k.on = factMarks[i]
+		}
+	}
+	for i, b := range k.bare {
+		if n := b.men + b.women; n >= 4 && b.men > 0 && b.women > 0 && 10*n >= 8*k.names {
+			k.letter = i + 1
 		}
 	}
 }
@@ -50,6 +87,22 @@ func (k *nameMarks) plain(s string) string {
 			return s[:at] + "(" + s[at+1:n-1] + ")"
 		}
 		return s
+	}
+	if k.letter > 0 {
+		switch letter, side := bareLetter(s); {
+		case side != k.letter:
+		case side == 1:
+			return trim(s[1:]) + " (" + string(rune(letter)) + ")"
+		default:
+			return trim(s[:n-1]) + " (" + string(rune(letter)) + ")"
+		}
+	}
+	if n > 7 && s[n-2] == ' ' { // a letter behind a spaced dash is no part of a name
+		for _, dash := range factMarks[:3] {
+			if at := factBehind(s, dash); at > 0 {
+				return trim(s[:at]) + " (" + s[n-1:] + ")"
+			}
+		}
 	}
 	if k.settled && k.on == "" {
 		return s

@@ -38,7 +38,12 @@ func TestFactsBehindMarks(t *testing.T) {
 	for _, k := range []struct{ names, first string }{
 		{"Lee, M|Roe, F|Dee, M|Fox, F|Gow, M", "Lee, M"},             // initials
 		{"Jo Lee - Roe|Al Roe|Cy Dee|Di Fox|Ed Gow", "Jo Lee - Roe"}, // a double surname
-		{"Jo Lee - M|Al Roe|Cy Dee|Di Fox|Ed Gow", "Jo Lee - M"},
+		{"Jo Lee - M|Al Roe|Cy Dee|Di Fox|Ed Gow", "Jo Lee (M)"},
+		{"Jo Lee M|Al Roe F|Cy Dee M|Di Fox F|Ed Gow M", "Jo Lee (M)"},
+		{"M Jo Lee|F Al Roe|M Cy Dee|F Di Fox|M Ed Gow", "Jo Lee (M)"},
+		{"Jo Lee M|Al Roe M|Cy Dee M|Di Fox M|Ed Gow M", "Jo Lee M"}, // of one letter nobody can tell
+		{"Jo Lee M|Al Roe F|Cy Dee|Di Fox|Ed Gow", "Jo Lee M"},       // initials
+		{"M Lee|F Roe|M Dee|F Fox|M Gow", "M Lee"},
 		{"Jo Lee, M|Al Roe, F|Cy Dee, M|Di Fox, F|Ed Gow, M", "Jo Lee (M)"},
 	} {
 		lines, _ := readRows(t, c, []string{"Pos", "Name", "Time"}, Options{}, func(yield func([]string)) {

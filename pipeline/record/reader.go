@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"slices"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 	"unsafe"
 
 	"lapwing/pipeline/age"
@@ -746,40 +744,6 @@ func withoutNumber(s string) string {
 	return s
 }
 
-// withoutNote takes off what somebody has written behind a name of two words or more: in small
-// letters behind a dash, "Ann Fox – first time!", or that it was a best, "Ann Fox new PB".
-func withoutNote(text string) string {
-	for _, dash := range [...]string{" - ", " – ", " — "} {
-		if before, behind, ok := strings.Cut(text, dash); ok && strings.IndexByte(trim(before), ' ') > 0 {
-			first, _, _ := strings.Cut(trim(behind), " ")
-			if r, _ := utf8.DecodeRuneInString(first); unicode.IsLower(r) && !name.IsParticle(first) {
-				return trim(before)
-			}
-		}
-	}
-	cut := text
-	for {
-		i := strings.LastIndexByte(cut, ' ')
-		if i < 0 {
-			break
-		}
-		switch strings.TrimRight(cut[i+1:], "!.") {
-		case "PB", "SB", "RP", "MMP", "PR":
-			cut = trim(cut[:i])
-			continue
-		case "new", "neue", "nouveau", "nuevo":
-			if cut != text {
-				cut = trim(cut[:i])
-			}
-		}
-		break
-	}
-	if cut != text && strings.IndexByte(cut, ' ') > 0 && cut != strings.ToUpper(cut) {
-		return cut
-	}
-	return text
-}
-
 // cutStatus takes off a name how the line ended where that stands in capitals behind a name of two
 // words and more, "Jo Lee DNF", before it, or alone in its place.
 func (r *Reader) cutStatus(text string, take func(remark)) string {
@@ -869,23 +833,6 @@ func (r *Reader) cutRole(text string, take func(remark)) string {
 		return name
 	}
 	return text
-}
-
-// smallBehind parts a name of two words or more from what stands behind it in small letters:
-// "Ann Fox walking", "Ann Fox + dog". role is "" where nothing does.
-func smallBehind(text string) (before, role string) {
-	words := strings.Fields(text)
-	for i := 2; i < len(words); i++ {
-		r, _ := utf8.DecodeRuneInString(words[i])
-		small := unicode.IsLower(r) && !name.IsParticle(words[i]) && !name.IsParticle(words[i-1])
-		if w := words[i]; small || (w == "+" || w == "&") && i+1 < len(words) {
-			if r, _ := utf8.DecodeRuneInString(words[0]); !unicode.IsUpper(r) {
-				return text, ""
-			}
-			return strings.Join(words[:i], " "), strings.TrimLeft(strings.Join(words[i:], " "), "+& ")
-		}
-	}
-	return text, ""
 }
 
 // unnamed says whether the line names nobody. Several people in one name make

@@ -92,7 +92,7 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 			continue
 		}
 		r := row{cells: strings.Split(l, string(rune(delim))), clock: -1}
-		mixed, begun, class := false, false, -1
+		mixed, begun, class, placed := false, false, -1, kindOf(strings.Trim(r.cells[0], " \"\r\u00A0")) == kInt
 		for c, cell := range r.cells {
 			if cell = strings.Trim(cell, " \"\r\u00A0"); cell == "" {
 				continue
@@ -113,6 +113,8 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 					r.clock = c
 				}
 			case k == kText && hasLetter(cell) && hasNoDigit(inBracket.ReplaceAllString(cell, "")):
+				r.name = true
+			case k == kText && c > 0 && placed && nameAndNumber.MatchString(cell):
 				r.name = true
 			case k == kText && looseClockInside.MatchString(cell):
 				mixed = true // a time and more
@@ -139,6 +141,9 @@ func wholeRows(lines []string, delim byte) (whole, timed, classed int) {
 	}
 	return whole, len(rows), classed
 }
+
+// nameAndNumber is a name with a number behind it, in a cell behind one for the place: "Jo Lee 217".
+var nameAndNumber = regexp.MustCompile(`^\pL[\pL'.-]*(?: \pL[\pL'.-]*){1,3} #?\d{1,4}$`)
 
 // bracketedClass says whether a class stands in brackets behind words.
 func bracketedClass(cell string) bool {

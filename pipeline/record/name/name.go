@@ -219,6 +219,9 @@ func (s *scanner) scan() {
 					s.keys = appendFolded(s.keys, r)
 				}
 			}
+		case r == '\'' && (i == 0 || s.text[i-1] == ' ') && nickname.MatchString(s.text[i:]):
+			end(i)
+			bracket = '\''
 		case r == '\'' || r == '`':
 		case r == ',':
 			end(i)
@@ -538,6 +541,10 @@ func (s *scanner) isSentence() bool {
 	return found
 }
 
+// nickname is a word or two between single quotation marks with more of the name behind, from the first
+// of them on: "Jo 'Dash' Lee", and not "Jan 't Hart".
+var nickname = regexp.MustCompile(`^'\pL[\pL -]+' \pL`)
+
 // ownersMark ends a name of somebody to whom what follows belongs.
 var ownersMark = regexp.MustCompile(`\pL['’]s$`)
 
@@ -575,6 +582,10 @@ func (s *scanner) assign() {
 			}
 		}
 	}
+	if s.digits > 0 {
+		s.dropCodes()
+	}
+	s.dropBornNames()
 	s.dropTitles()
 	s.dropSuffixes()
 	switch {
@@ -584,6 +595,46 @@ func (s *scanner) assign() {
 		s.byPlace()
 	}
 	s.dropInitials()
+}
+
+// dropCodes leaves out words of letters and figures beside two others: "Jo Lee A217", "1st Jo Lee",
+// "Jo Lee 7B".
+func (s *scanner) dropCodes() {
+	others := 0
+	for i := range s.tokens {
+		if t := &s.tokens[i]; !t.number && !isCode(s.key(t)) {
+			others++
+		}
+	}
+	for i := range s.tokens {
+		if t := &s.tokens[i]; others >= 2 && !t.number && isCode(s.key(t)) {
+			t.role = dropped
+		}
+	}
+}
+
+// isCode says whether a folded word is up to three letters and four figures, in this order, or the other
+// way round.
+func isCode(word string) bool {
+	letters := strings.TrimRight(word, "0123456789")
+	if figures := len(word) - len(letters); figures > 0 {
+		return figures <= 4 && len(letters) >= 1 && len(letters) <= 3 && !strings.ContainsAny(letters, "0123456789")
+	}
+	letters = strings.TrimLeft(word, "0123456789")
+	figures := len(word) - len(letters)
+	return figures >= 1 && figures <= 4 && len(letters) <= 2 && !strings.ContainsAny(letters, "0123456789")
+}
+
+// dropBornNames leaves out the name that somebody had before, behind two words: "Jo Lee née Ford".
+func (s *scanner) dropBornNames() {
+	for i := 2; i+1 < len(s.tokens); i++ {
+		if t := &s.tokens[i]; t.small && s.is(t, bornAs) {
+			for j := i; j < len(s.tokens); j++ {
+				s.tokens[j].role = dropped
+			}
+			return
+		}
+	}
 }
 
 // live visits the tokens that still are part of the name, in order.

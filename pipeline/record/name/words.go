@@ -28,10 +28,13 @@ func IsParticle(word string) bool { return particles[strings.ToLower(word)] || s
 
 // titles go before a name and are no part of it.
 var titles = set(`mr mrs ms miss mx dr prof professor sir dame rev revd lady lord capt sgt herr frau
-	madame monsieur mme mlle fru hr dhr mevr mevrouw sra dott sig signora senor senora`)
+	cllr madame monsieur mme mlle fru hr dhr mevr mevrouw sra dott sig signora senor senora`)
 
 // shortTitles are titles where a point stands behind them: without one they may be names.
 var shortTitles = set(`ir ing mag med dipl bc mgr phdr mudr judr rndr dott dssa dra drs lic arq eng`)
+
+// bornAs are small words before the name that somebody was born with.
+var bornAs = set(`nee geb geborene nata nacida geboren fodd fodt`)
 
 // suffixes go after a name. They are no part of its keys.
 var suffixes = set(`jr jnr junior sr snr senior ii iii iv esq phd md obe mbe`)
