@@ -384,10 +384,12 @@ var tabs = regexp.MustCompile(`\t+`)
 // alignedByTabs takes runs of tabs for one where people have set them to make
 // columns stand under one another, as in a word processor: rows then have
 // different numbers of tabs, and the same number of runs. Where two tabs have a blank
-// cell between them, a row has fewer runs than the others.
+// cell between them, a row has fewer runs than the others. Where nine in ten of the rows in which tabs
+// stand together have as many tabs as others in which none do, each tab divides.
 func alignedByTabs(lines []string) (out []string, ok bool) {
 	cells, rows, like, doubled, whole, odd := 0, 0, 0, 0, 0, 0
 	counts, runsOf := map[int]int{}, map[int]int{}
+	apart, together := map[int]int{}, map[int]int{} // rows by their tabs
 	for _, line := range lines {
 		if l := strings.TrimRight(line, "\t "); l != "" && l[0] != '\t' {
 			if runs := len(tabs.FindAllStringIndex(l, -1)); runs > 0 {
@@ -411,12 +413,15 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		rows++
 		counts[strings.Count(line, "\t")]++
 		if strings.Contains(l, "\t\t") {
+			together[strings.Count(line, "\t")]++
 			doubled++
 			if runs == cells {
 				whole++
 			} else if clockInside.MatchString(l) {
 				odd++
 			}
+		} else {
+			apart[strings.Count(line, "\t")]++
 		}
 		if runs == cells {
 			if like++; like > 1 && first == nil { // below the heading
@@ -427,6 +432,11 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 	few := whole > 0 && odd == 0 && like-whole >= 3 // one tab too many here and there
 	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || !few && (whole < 3 || whole*4 < doubled) {
 		return nil, false
+	}
+	for n, of := range together {
+		if of*10 >= doubled*9 && apart[n] > 1 {
+			return nil, false
+		}
 	}
 	for _, n := range counts {
 		if n*10 >= rows*9 && like < rows {

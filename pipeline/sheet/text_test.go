@@ -622,3 +622,19 @@ func TestTabsWithLineBreaks(t *testing.T) {
 		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
 	}
 }
+
+// Tabs together stand around a blank cell where rows without any have as many.
+func TestTabsAroundBlankCells(t *testing.T) {
+	lines := []string{"Rang\tName\tVerein\tKlasse\tZeit\tAbstand"}
+	for i := range 12 {
+		club := ""
+		if i%3 == 0 {
+			club = "Hill AC"
+		}
+		lines = append(lines, fmt.Sprintf("%d\tJo Lee\t%s\tM30\t20:%02d\t+0:%02d", i+1, club, i, i))
+	}
+	lines = append(lines, "13\t23:09\tAl Roe", "14\t23:36\tCy Dee", "15\t23:57\tDi Fox")
+	if out, ok := alignedByTabs(lines); ok {
+		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
+	}
+}
