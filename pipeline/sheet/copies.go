@@ -54,6 +54,18 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: parts[i].Tab, Row: parts[i].HeadingRow}, Severity: place.Note, Kind: "table-left-out",
 			Read: fmt.Sprintf("%d of %d lines", same, of), Expected: expected})
 	}
+	for i, p := range parts { // "unsorted": a tab called after what was done with the list is on no course of its own
+		if !mayRepeat[i] || p.Course.From != "tab name" || p.Course.Why == "a known course" {
+			continue
+		}
+		for k, q := range parts {
+			if mayRepeat[k] && q.Course.From != "tab name" && q.Date.Day == p.Date.Day && len(read(i).of) >= 3 && sharedOf(read(i).of, read(k).of)*10 >= read(i).rows*9 {
+				p.Course = Found{Value: q.Course.Value, Text: q.Course.Text, From: "another tab", Why: "the lines of this one stand there too"}
+				p.runs.course = q.Course.Value
+				break
+			}
+		}
+	}
 	ofRun, versions := map[runOfPart][]int{}, make([]int, len(parts))
 	for i, p := range parts {
 		if mayRepeat[i] {

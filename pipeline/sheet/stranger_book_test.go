@@ -704,6 +704,39 @@ Results!4 alder-bank 2026-01-03 Cy Dee 19:02 M2
 Results!5 alder-bank 2026-01-03 Ed Gow 19:40 M3
 Results!6 alder-bank 2026-01-03 Di Fox 19:51 F2
 `},
+	{"the same list once more on a tab called after what was done with it", "results 7", `== Results
+Alder Bank 3 January 2026
+Pos|Name|Time
+1st|Jo Lee|18:20
+2nd|Al Roe|18:31
+3rd|Cy Dee|19:02
+== unsorted
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+`},
+	{"other people on a tab called after another course", "results 7", `== Results
+Alder Bank 3 January 2026
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+== Mill Leat
+Pos|Name|Time
+1|Di Fox|18:20
+2|Ed Gow|18:31
+3|Fay Ivy|19:02
+`, `Results!3 alder-bank 2026-01-03 Jo Lee 18:20
+Results!4 alder-bank 2026-01-03 Al Roe 18:31
+Results!5 alder-bank 2026-01-03 Cy Dee 19:02
+Mill Leat!2 mill-leat 2026-01-03 Di Fox 18:20
+Mill Leat!3 mill-leat 2026-01-03 Ed Gow 18:31
+Mill Leat!4 mill-leat 2026-01-03 Fay Ivy 19:02
+`},
 }
 
 // bookOf writes a workbook of texts.
