@@ -27,6 +27,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 		{func() int { return g.joinFractions(l.headings, after) }, "times-joined", "parts of a second stand in a column of their own; in %s they were put behind the seconds", "row"},
 		{func() int { return g.moveBack(lex, l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
+		{func() int { return g.exchangeCells(lex, l.headings, after) }, "cells-moved", "in %s the name and the time stood in other columns; they were read as such", "row"},
 		{func() int { return g.barePlaces(lex, l.headings, after) }, "places-read", "%s said the place in other words than its number, or with more; the number was taken, as the places around it show", "cell"},
 		{func() int { return g.plainClocks(lex, l.headings, after) }, "times-plain", "%s wrote the time with other marks than figures and colons; it was read without them", "cell"},
 		{func() int { return g.dropPaces(lex, l.headings, after) }, "paces-dropped", "%s held a pace behind the time; it was left out", "cell"},
