@@ -717,8 +717,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if comment && !labelled && !hasDate && !hasDistance {
 			w.weight -= 30 // what a program writes above its figures
 		}
-		if !labelled && seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) {
-			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario", "løpt 3. mai 2026"
+		if !labelled && (seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) || !hasDate && !hasDistance && startsSmall(seg)) {
+			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario", "løpt 3. mai 2026", "corrections to Wendy"
 			w.small = true
 		}
 		if !labelled && sentence(seg) {
@@ -920,6 +920,13 @@ func sentence(text string) bool {
 
 // nameJoins are small words of names that are as long as others: Parc dels Àlbers. Common practice, no source.
 var nameJoins = set("dels della delle dello degli unter über")
+
+// startsSmall says whether a text of several words begins as no name does, with a small letter in a word
+// that is no article or particle, and has a capital behind it: "corrections to Wendy".
+func startsSmall(text string) bool {
+	first, rest, more := strings.Cut(text, " ")
+	return more && len(first) > 3 && first == strings.ToLower(first) && hasLetter(first) && first != strings.ToUpper(first) && !nameJoins[first] && rest != strings.ToLower(rest) && !particleWords[fold(first)] && !nameArticles[fold(first)]
+}
 
 // allHeadings says whether every cell of a line is the heading of a column.
 func allHeadings(lex *lexicon, line string) bool {

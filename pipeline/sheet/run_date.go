@@ -109,25 +109,15 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 			break
 		}
 	}
+	weekday := rs.namedWeekday(p)
 	if len(top) == 0 {
+		rs.dayOfWeek(p, rs.wantedWeekday(p, weekday))
 		return
 	}
 	for _, e := range top {
 		if e.labelled {
 			top = []evidence{e}
 			break
-		}
-	}
-	// "Saturday run" in a short title says the weekday; prose below it
-	// ("corrections before Wednesday") does not.
-	weekday := -1
-	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
-		words := strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ", "/", " ").Replace(t)))
-		prose := len(words) > 7 && len(findDates(t)) == 0
-		for i, w := range words {
-			if d, ok := longWeekday(w); ok && weekday < 0 && !prose && (i == 0 || !deadlineWords[words[i-1]]) {
-				weekday = d
-			}
 		}
 	}
 	type answer struct {
@@ -235,6 +225,68 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		}
 	}
 }
+
+// namedWeekday is the weekday that titles, tab or file name, -1 for none: "Saturday run" in a short title
+// says it, prose below it ("corrections before Wednesday") does not.
+func (rs *runSettler) namedWeekday(p *Part) int {
+	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
+		if len(strings.Fields(t)) > 7 && len(findDates(t)) == 0 {
+			continue
+		}
+		words := strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ", "/", " ").Replace(t)))
+		for i, w := range words {
+			if d, ok := longWeekday(w); ok && (i == 0 || !deadlineWords[words[i-1]]) {
+				return d
+			}
+		}
+	}
+	return -1
+}
+
+// dayOfWeek settles the date of a part whose titles say but the week of the run, by its last day or its
+// first, "Week ending 16 January 2026", and whose weekday is known.
+func (rs *runSettler) dayOfWeek(p *Part, weekday int) {
+	if weekday < 0 {
+		return
+	}
+	for i, t := range p.Titles {
+		for _, f := range scanDates(t, false) {
+			first, ok := weekBefore(f, t)
+			if !ok {
+				continue
+			}
+			if f.weekday >= 0 {
+				return // the weekday on which the week ends may be all that is named
+			}
+			day := first + unit.Day((weekday-int(first.Weekday())+7)%7)
+			if p.Date.Settled && p.Date.Day != day {
+				p.Date = FoundDate{}
+				return
+			}
+			p.Date = FoundDate{Day: day, Settled: true, Text: t, From: p.titleAt(i), Why: "the " + weekdayName(weekday) + " of that week"}
+		}
+	}
+}
+
+// weekBefore is the first day of the week that the words before a date say it ends or begins.
+func weekBefore(f foundDate, title string) (first unit.Day, ok bool) {
+	if !f.settled() {
+		return 0, false
+	}
+	switch before := fold(title[:f.from]); {
+	case endsWithAny(before, weekEnding):
+		return f.readings[0].day() - 6, true
+	case endsWithAny(before, weekBeginning):
+		return f.readings[0].day(), true
+	}
+	return 0, false
+}
+
+// Words before the last and the first day of a week, folded; common practice, no source.
+var (
+	weekEnding    = []string{"w / e", "week ending", "week to"}
+	weekBeginning = []string{"w / c", "week commencing", "week beginning", "week of", "woche vom", "semaine du"}
+)
 
 // weekdayName is the name of a weekday, 0 for Sunday.
 func weekdayName(weekday int) string { return time.Weekday(weekday).String() }

@@ -66,9 +66,9 @@ func dayNumber(title, from string, lex *lexicon) (evidence, bool) {
 
 // notTheDay before a date say that it is when a list was made up, which week it is of, or
 // the day on which ages are reckoned.
-var notTheDay = []string{"as at", "as of", "w / e", "w / c", "week ending", "week commencing", "week beginning", "week to",
-	"week of", "weekend of", "woche vom", "semaine du", "first run", "first held", "first staged", "first took place", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to", "than last week", "than last time", "than on", "als letzte woche", "als am", "que la semaine derniere", "que la semana pasada", "rispetto alla settimana scorsa", "dan vorige week", "an forra veckan",
-	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"}
+var notTheDay = slices.Concat(weekEnding, weekBeginning, []string{"as at", "as of",
+	"weekend of", "first run", "first held", "first staged", "first took place", "1st run", "inaugural run", "dates of birth from", "compared with", "compared to", "than last week", "than last time", "than on", "als letzte woche", "als am", "que la semaine derniere", "que la semana pasada", "rispetto alla settimana scorsa", "dan vorige week", "an forra veckan",
+	"ages at", "age at", "ages on", "age on", "aged at", "born before", "born after", "alter am", "age au", "edad a", "eta al"})
 
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
 // no source.
