@@ -47,6 +47,7 @@ type rowRules struct {
 	minutesOnce   bool              // blank cells of minutes repeat the one above
 	lastFilled    int               // last row with more than a printed position; 0 means not known
 	fill          []int             // columns whose blank cells repeat the cell above
+	fillAbove     []string          // what those above the first that is filled repeat, "" for nothing
 	dittos        []int             // columns with marks that repeat the cell above
 	days          []int             // columns of dates and birth dates
 	sections      map[int]string    // row of a section line -> the value it sets for the rows below
@@ -100,7 +101,7 @@ func (r *rowRules) restart() {
 	r.beside.minutes = ""
 	r.above = nil
 	if len(r.fill) > 0 {
-		r.above = make([]string, len(r.fill))
+		r.above = slices.Clone(r.fillAbove)
 	}
 	r.overMark = nil
 	if len(r.dittos) > 0 {

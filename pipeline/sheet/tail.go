@@ -122,10 +122,14 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	}
 	r.findTail(t.grid, t.run != "")
 	blanks := map[int]int{}
+	between := map[int]*blanksBetween{}
 	var fillable []int
 	for _, m := range []Meaning{Course, Date, Session, Distance} {
 		if i := p.Index(m); i >= 0 {
 			fillable = append(fillable, i)
+			if m == Course || m == Date {
+				between[i] = &blanksBetween{}
+			}
 		}
 	}
 	firstFilled := map[int]bool{}
@@ -158,6 +162,9 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 					}
 				}
 				for _, f := range fillable {
+					if b := between[f]; b != nil {
+						b.add(cellAt(cells, f))
+					}
 					if isBlank(cellAt(cells, f)) || isDitto(cellAt(cells, f)) {
 						blanks[f]++
 					} else if rows == 1 {
@@ -176,12 +183,57 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r.findUnused(t.grid)
 	r.findPlaced(t.grid, p.Index(Notes))
 	for _, f := range fillable {
-		if firstFilled[f] && blanks[f]*2 > rows {
+		if above, same := between[f].fills(); same || firstFilled[f] && blanks[f]*2 > rows {
 			r.fill = append(r.fill, f)
+			r.fillAbove = append(r.fillAbove, above)
 			p.Columns[f].Why += "; blank cells repeat the one above"
 		}
 	}
 	return r
+}
+
+// blanksBetween follows a column of courses or days down the results, to find out whether every blank
+// cell stands between two that say the same.
+type blanksBetween struct {
+	first, last     string
+	lead, run       int // blank cells above the first, and since the last, that is filled
+	blanks          int
+	differ, several bool // what stands around a blank cell differs; what is filled differs
+}
+
+func (b *blanksBetween) add(cell string) {
+	switch {
+	case isBlank(cell) || isDitto(cell):
+		b.blanks++
+		b.run++
+		if b.last == "" {
+			b.lead++
+		}
+		return
+	case b.last == "":
+		b.first, b.last = cell, cell
+	case cell != b.last:
+		b.several = true
+		b.differ = b.differ || b.run > 0
+		b.last = cell
+	}
+	b.run = 0
+}
+
+// maxEndBlank is how many cells may be blank above the first that is filled, or below the last: more may
+// be another run.
+const maxEndBlank = 2
+
+// fills says whether blank cells are of the run around them, above the first and below the last where
+// all the others say the same, and gives what those above the first are of.
+func (b *blanksBetween) fills() (above string, ok bool) {
+	if b == nil || b.blanks == 0 || b.first == "" || b.differ || b.lead+b.run > 0 && b.several || max(b.lead, b.run) > maxEndBlank {
+		return "", false
+	}
+	if b.lead > 0 {
+		above = b.first
+	}
+	return above, true
 }
 
 // findOtherList finds a list of something else below the results: under a line of text, or a
@@ -456,7 +508,7 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 			more++
 		}
 	}
-	if more < 2 { // nearly all sheets
+	if more == 0 { // nearly all sheets
 		return last
 	}
 	names, slowest := map[string]bool{}, 0.0
@@ -467,7 +519,7 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 			slowest = finishTime(t)
 		}
 	}
-	n, end := 0, last
+	n, end, sure, apart := 0, last, false, false
 	for i := last + 1; i < g.len(); i++ {
 		_, cells := g.at(i)
 		filled := rowFilled(cells)
@@ -479,21 +531,45 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 || saysEnded(text) {
 				break
 			}
+			apart = apart || filled == 1 && !anyWord(text, addedLater)
 			continue
 		}
 		name, t := trim(cellAt(cells, r.given)+" "+cellAt(cells, r.name)), cellAt(cells, r.time)
-		if !isBlank(cellAt(cells, r.pos)) || kindOf(t) != kClock || finishTime(t) < slowest || !looksNamed(name) || names[fold(name)] || isTotal(fold(name)) || isRecord(fold(name)) || len(findDates(rowText(cells))) > 0 {
+		if !isBlank(cellAt(cells, r.pos)) || kindOf(t) != kClock || !looksNamed(name) || names[fold(name)] || isTotal(fold(name)) || isRecord(fold(name)) || len(findDates(rowText(cells))) > 0 {
 			break
 		}
-		slowest = finishTime(t)
+		described := !apart && r.describedLike(g, last, cells)
+		if finishTime(t) < slowest && !described {
+			break
+		}
+		sure = sure || described
+		slowest = max(slowest, finishTime(t))
 		names[fold(name)] = true
 		n++
 		end = i
 	}
-	if n < 2 {
+	if n < 2 && !sure {
 		return last
 	}
 	return end
+}
+
+// describedLike says whether a row has in two columns, its place, name and time aside, what a row of the
+// results has there.
+func (r *rowRules) describedLike(g *grid, last int, cells []string) bool {
+	same := 0
+	for k, c := range cells {
+		if k == r.pos || k == r.time || k == r.name || k == r.given || isBlank(c) || digitsOnly(trim(c)) {
+			continue
+		}
+		for i := range last + 1 {
+			if row, above := g.at(i); row >= r.first && cellAt(above, k) == c {
+				same++
+				break
+			}
+		}
+	}
+	return same > 1
 }
 
 // saysEnded says whether a line over rows begins with words for a race that was not finished
