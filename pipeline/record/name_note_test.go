@@ -18,3 +18,12 @@ func TestWithoutNote(t *testing.T) {
 		}
 	}
 }
+
+// A remark about another day says nothing of this one; the last lap is of this one.
+func TestSaysBefore(t *testing.T) {
+	for folded, want := range map[string]bool{"dnf last week": true, "lost last time": true, "missed last lap": false, "missed the last loop": false, "last year missed a lap": true} {
+		if got := saysBefore(folded, false); got != want {
+			t.Errorf("%q: %v, want %v", folded, got, want)
+		}
+	}
+}

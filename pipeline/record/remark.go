@@ -25,13 +25,20 @@ func ofBefore(note string) bool {
 
 // saysBefore finds words for another day in a folded note, or, where not says so, a "not".
 func saysBefore(folded string, not bool) bool {
-	for _, w := range strings.FieldsFunc(folded, func(r rune) bool { return r < 'a' || r > 'z' }) {
+	words := strings.FieldsFunc(folded, func(r rune) bool { return r < 'a' || r > 'z' })
+	for i, w := range words {
+		if w == "last" && i+1 < len(words) && endOfRun[words[i+1]] {
+			continue // "missed last lap"
+		}
 		if beforeWords[w] || not && w == "not" {
 			return true
 		}
 	}
 	return false
 }
+
+// endOfRun are words behind "last" for a part of the run.
+var endOfRun = wordSet("lap|laps|loop|loops|turn|corner|km|k|mile|bit|part|leg|section")
 
 var beforeWords = wordSet("last|previous|previously|week|weeks|month|year|ago|before|earlier|former|once|letzte|letzten|vorige|woche|derniere|semaine|pasada|scorsa|vorig|forra|sidste|forrige|ubieglym")
 

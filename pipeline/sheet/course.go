@@ -553,6 +553,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if label, value, ok := strings.Cut(title, ":"); ok && !strings.Contains(label, "|") && !clockAround(label, value) {
 		g := lex.read(label)
 		switch {
+		case countsRunsOf.MatchString(label):
+			return nil // "50 runs: Jo Lee"
 		case townLabel(fold(label)) && !(g.known && g.meaning == Course) && !isVenueLabel(fold(label)) && !clubWords[fold(label)]:
 			if isCondition(value) || allHeadings(lex, value) {
 				return nil
@@ -676,6 +678,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		slug := Slug(seg)
 		if isVenueLabel(fold(seg)) || strings.Contains(whole, "@") {
 			continue // a heading, an address
+		}
+		if g := lex.read(seg); !labelled && g.known && !g.forced && g.meaning == Distance && strings.IndexByte(seg, ' ') < 0 {
+			continue // "Distance 4.9 km"
 		}
 		if issued && !labelled && anyWord(seg, issueWords) {
 			continue // "Wydruk z dnia 01.09.2026"
@@ -836,6 +841,9 @@ func finalSpan(text string) string {
 	}
 	return strings.Trim(text[i+1:], " ,;.–-")
 }
+
+// countsRunsOf says of whom it follows that they have run so often.
+var countsRunsOf = regexp.MustCompile(`(?i)^\s*\d{1,4} (?:runs|starts|finishes|läufe|courses|carreras|corse|lopen|lopp|løb|løp|biegów)$`)
 
 // runForWhom says that a line tells for whom or for what a run is: "Depot fun run", "Staff 5k".
 var runForWhom = regexp.MustCompile(`(?i)\b(?:fun|charity|staff|sponsored|family|santa|corporate|company|works|office|school) (?:run|race|jog|5 ?km?)\b`)
@@ -1306,6 +1314,9 @@ func isRemark(text string) bool {
 	}
 	if len(words) > 2 && words[1] == "record" && (words[0] == "course" || words[0] == "track") && clockInText.MatchString(text) {
 		return true // "Course record 15:42 Jo Lee"
+	}
+	if words[0] == "cr" && clockInText.MatchString(text) {
+		return true // "CR (men) Jo Lee 15:42"
 	}
 	if len(words) > 1 && (words[0] == "run" && words[1] == "director" || words[0] == "top" && countWords[words[1]]) {
 		return true

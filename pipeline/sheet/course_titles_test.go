@@ -1,6 +1,9 @@
 package sheet
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // What people write around a place and a day on the first line of a sheet.
 func TestRunOfTitles(t *testing.T) {
@@ -46,6 +49,10 @@ func TestRunOfTitles(t *testing.T) {
 		{"North Shore dated 20 June 2026", "north-shore 2026-06-20"},
 		{"Hi Jean, here is Old Racecourse 20 June 2026", "old-racecourse 2026-06-20"},
 		{"Ossett Water TT 20 June 2026", "ossett-water 2026-06-20"},
+		{"Alder Bank 20 June 2026\nDistance 4.9 km", "alder-bank 2026-06-20"},
+		{"Alder Bank 20 June 2026\n50 runs: Jo Lee", "alder-bank 2026-06-20"},
+		{"CR (men) Ben Drake 15:59 12/05/2019\nAlder Bank 20 June 2026", "alder-bank 2026-06-20"},
+		{"Alder Bank 20 June 2026\nLast edited by Tom Gale on 21 June 2026", "alder-bank 2026-06-20"},
 		// runs of a series
 		{"3e loop: Elzenbos, 20 juni 2026", "elzenbos 2026-06-20"},
 		{"Zomercompetitie, 3e wedstrijd, Molenpark, 20 juni 2026", "molenpark 2026-06-20"},
@@ -59,7 +66,7 @@ func TestRunOfTitles(t *testing.T) {
 		{"Recorregut: Parc dels Àlbers, 20 de juny de 2026", "parc-dels-albers 2026-06-20"},
 		{"Route: Two laps of the park, 20 June 2026", "asks"},
 	} {
-		s, err := Read("x.csv", []byte("\""+c.title+"\"\n"+rows), Options{})
+		s, err := Read("x.csv", []byte("\""+strings.ReplaceAll(c.title, "\n", "\"\n\"")+"\"\n"+rows), Options{})
 		if err != nil {
 			t.Errorf("%s: %v", c.title, err)
 			continue

@@ -23,7 +23,7 @@ type evidence struct {
 
 // madeList are words before a date that say that it is when the sheet was made, and not the
 // day of the run, though it may be the same day.
-const madeList = `compiled collated prepared entered keyed posted sent received checked typed signed uploaded printed print updated update issued created produced exported generated published correct corrected amended revised version saved druckdatum gedruckt stand erstellt
+const madeList = `compiled collated edited prepared entered keyed posted sent received checked typed signed uploaded printed print updated update issued created produced exported generated published correct corrected amended revised version saved druckdatum gedruckt stand erstellt
 	imprime edite genere mis impreso actualizado stampato aggiornato afgedrukt bijgewerkt impresso atualizado wydrukowano utskriven uppdaterad udskrevet skrevet
 	opdateret oppdatert skrivet aktualisiert aktualizacja zaktualizowano aktualne actualise mise
 	modified retrieved downloaded accessed harvested archived released release ausdruck ausgedruckt druck erzeugt erstellung geandert abgerufen veroffentlicht ausgegeben
@@ -184,7 +184,8 @@ func notOfTheRun(before []string) bool {
 	return endsWithAny(strings.Join(before, " "), notTheDay) || putOffFrom.MatchString(strings.Join(before, " ")) ||
 		n > 1 && byWords[before[n-1]] || n > 0 && (before[0] == "see" || before[0] == "join") ||
 		slices.ContainsFunc(before, func(w string) bool { return otherMatters[w] || editionMark.MatchString(w) }) ||
-		slices.ContainsFunc(before[max(0, n-4):], func(w string) bool { return issueWords[strings.Trim(w, ",;")] })
+		slices.ContainsFunc(before[max(0, n-4):], func(w string) bool { return issueWords[strings.Trim(w, ",;")] }) ||
+		slices.ContainsFunc(before[max(0, n-4):], func(w string) bool { return makerBy[w] }) && slices.ContainsFunc(before[max(0, n-7):], func(w string) bool { return madeWords[w] }) // "edited by Jo Lee on"
 }
 
 // editionMark is the number of an edition of the list: "v2, 20 July".

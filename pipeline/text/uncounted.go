@@ -16,7 +16,7 @@ var (
 	outsides   = wordsOf(`hors fuera fuori fora poza izvan mimo вне поза ausser utanfor utenfor udenfor buiten`)
 	rankings   = wordsOf(`classement clasificacion classifica classificacao klasyfikacja klasyfikacji wertung klasifikacije klasifikace klasifikaci klasifikacie klassement uitslag resultat resultatet resultatlistan зачета заліку course`)
 	laps       = wordsOf(`lap laps circuit lapped circuits loop loops runde runden tour tours boucle boucles vuelta vueltas giro giri ronde rondes rondje varv okrazenie okrazenia okrazen kolo kola kor kort krog kroga krug kruga kierros kierrosta ring ringi volta voltas omgang runder круг круга коло tur aplis apli ratas rata`)
-	tooFew     = wordsOf(`saltado salto saltato salte rate gemist overgeslagen pominal pominela vynechal vynechala valiin alleen bara jen stopped stopped-early short shorter missed missing less fewer only instead one-lap wenig weniger fehlt fehlte fehlende nur vergessen moins manquant manque seulement oublie menos falto faltaba faltan solo meno mancante soltanto mancava weinig minder slechts vergeten lite mindre endast bara missade mangler kun bare mniej brakuje tylko mene chybi pouze menej chyba iba kevesebb hianyzik csak manj premalo manje premalo samo vahem puudu vahemman puuttui vain faltou apenas меньше только пропустил пропустила менше eksik mazak maziau minus`)
+	tooFew     = wordsOf(`saltado salto saltato salte rate gemist overgeslagen pominal pominela vynechal vynechala valiin alleen bara jen stopped stopped-early short shorter missed missing less fewer only instead one-lap wenig weniger fehlt fehlte fehlende nur vergessen moins manquant manque seulement oublie menos falto faltaba faltan solo meno mancante soltanto mancava weinig minder slechts vergeten lite mindre endast bara missade mangler kun bare mniej brakuje tylko mene chybi pouze menej chyba iba kevesebb hianyzik csak extra manj premalo manje premalo samo vahem puudu vahemman puuttui vain faltou apenas меньше только пропустил пропустила менше eksik mazak maziau minus`)
 	cuts       = wordsOf(`abgekurzt abgekuerzt abkurzung verkurzt verkurzte verkurzter verkurzten gekurzte atajo atajado atajando afgesneden genade genat genvag snarvei genvej oikaisi oikaissut skrocil skrocila zkratil zkratila skratil skratila zkratka skratka skratio levagta levagott roviditett skrajsal skrajsala срезал срезала сократил сократила скоротив скоротила зрізав kestirme atalho drecera shortcut shortcutted`)
 	cutWords   = wordsOf(`cut cuts coupe coupee recorto corto cortado tagliato accorciato taiat scurtat cortou encurtou retallat`)
 	routes     = wordsOf(`course corner route track strecke parcours circuit trace recorrido circuito percorso parcursul traseu traseul trasa trase trasy trate trati trat draha bana banan loype loypa rute ruta ruten reitti reittia rata rada staza stazu staze palya palyat tav tavot proga progo percurso recorregut distance distancia distanza distans distanse дистанция дистанцию дистанции трасса трассу трассы трасу parkur parkuru kurss`)
@@ -76,12 +76,13 @@ func NotWholeCourse(folded string) bool {
 // that did not begin with the others', retireds of a course that was not run to its end. Common
 // practice, no source.
 var (
-	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run",
+	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run", "ran elsewhere", "run elsewhere", "swapped with ", "ran in place of ", "ran instead of ",
 		"schon oben", "doppelt gescannt", "gestern gelaufen", "deja au dessus", "deja classe", "meme personne que", "ya figura arriba", "gia sopra"}
 	virtuals    = wordsOf(`virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
 	earlyStarts = []string{"started early", "early start", "min early", "mins early", "minutes early", "zu fruh gestartet", "fruhstart", "frueh gestartet", "fruher gestartet", "parti en avance", "partie en avance", "salio antes", "partito prima", "partita prima", "te vroeg gestart", "eerder gestart", "startade tidigt", "startet for tidlig"}
-	estimates   = []string{"time estimated", "estimated time", "time approx", "approx time", "approximate time", "time guessed", "zeit geschatzt", "geschatzte zeit", "temps estime", "temps approximatif", "tiempo estimado", "tiempo aproximado", "tempo stimato", "tempo estimado", "tijd geschat", "geschatte tijd", "uppskattad tid", "estimert tid", "anslaet tid", "czas szacowany", "odhad casu"}
-	retireds    = []string{"retired at ", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early"}
+	estimates   = []string{"timing failed", "time missed", "missed time", "time lost", "lost time for", "missed at finish", "missed at the finish", "missed scan", "scan missed", "not scanned at", "time estimated", "estimated time", "time approx", "approx time", "approximate time", "time guessed", "zeit geschatzt", "geschatzte zeit", "temps estime", "temps approximatif", "tiempo estimado", "tiempo aproximado", "tempo stimato", "tempo estimado", "tijd geschat", "geschatte tijd", "uppskattad tid", "estimert tid", "anslaet tid", "czas szacowany", "odhad casu"}
+	retireds    = []string{"retired at ", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early",
+		"stopped injured", "stopped hurt", "half distance", "half the distance", "half the course", "missed the turn", "missed a turn", "missed turn", "got lost", "lost the way", "lost my way", "lost their way"}
 )
 
 // Words that together say that somebody is not sure of a time, that another stretch was run, or with
@@ -111,7 +112,11 @@ func DoubtedTime(folded string, usualKM int) bool {
 		return false
 	case has(timeWords) && (has(unsureWords) || (has(negations) || slices.Contains(words, "be")) && has(settledWords) || strings.HasSuffix(folded, "?")):
 		return !has(beforeToday)
-	case has(numberTags) && has(othersWords), strings.HasPrefix(folded, "ran as ") && len(words) == 4 && words[2] != "a" && words[2] != "an" && words[2] != "the":
+	case has(numberTags) && has(othersWords), strings.HasPrefix(folded, "ran as ") && (len(words) == 4 || len(words) == 3) && !partAs[words[2]]:
+		return true
+	case words[0] == "ran" && (len(words) == 2 || len(words) == 3 && words[1] == "on") && dayNames[words[len(words)-1]]:
+		return true
+	case strings.HasPrefix(folded, "ran in ") && strings.Contains(folded, "'s place"):
 		return true
 	case has(routes) && has(errorWords) && !has(beforeToday):
 		return true
@@ -120,6 +125,13 @@ func DoubtedTime(folded string, usualKM int) bool {
 	}
 	return false
 }
+
+// partAs are words behind "ran as" that are nobody's name, dayNames those of days on which somebody says to
+// have run instead.
+var (
+	partAs   = wordsOf("a an the guide pacer guest visitor sweeper walker tail part training team pair warm-up warmup")
+	dayNames = wordsOf("monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun")
+)
 
 var beforeToday = wordsOf(`last week year ago before previous letzte woche semaine derniere pasada scorsa vorige`)
 
