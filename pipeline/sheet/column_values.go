@@ -240,7 +240,7 @@ func (s *settler) byValues() {
 	if !bare {
 		for i, p := range s.profiles {
 			switch {
-			case !free(i) || p.filled < 3:
+			case !free(i) || p.filled < 3 || otherDay(fold(s.headings[i])):
 			case s.find(Date) < 0 && p.filled >= 8 && p.share(kDate) > .9 && s.inBlocks(i) && !otherDate(fold(s.headings[i])):
 				s.set(i, Date, "heading %q not known, but its values are dates, each in many rows", s.headings[i])
 			case s.find(BirthYear) < 0 && s.find(BirthDate) < 0 && s.find(Age) < 0 && p.filled >= 8 && p.shareOf(kInt) > .9 && p.years == p.count[kInt] && p.lo <= 1970 && p.hi >= p.lo+15 && p.hi <= 2022 && len(p.distinct) >= 6 && p.rising*10 < p.steps*8 && !otherDate(fold(s.headings[i])):
@@ -318,7 +318,7 @@ func (s *settler) ended() {
 		return
 	}
 	for i, p := range s.profiles {
-		if m := s.columns[i].Meaning; p.filled == 0 || len(p.distinct) == 0 || len(p.distinct) > 6 || m != Other && m != Number || p.count[kInt] > 0 {
+		if m := s.columns[i].Meaning; p.filled == 0 || len(p.distinct) == 0 || len(p.distinct) > 6 || m != Other && m != Number || p.count[kInt] > 0 || otherDay(fold(s.headings[i])) {
 			continue
 		}
 		codes, only := 0, true

@@ -113,6 +113,42 @@ func (s *settler) sayBareAges(p *Part, sheet string) {
 		"These numbers were taken for ages, as nothing says what they are. If they are something else, write over the column what it is, No for runners' numbers, and load the sheet again.")
 }
 
+// sayByValues points out the columns under unknown headings that were taken for sexes or years of birth by their
+// values alone: "Meal" over M and F may be another thing.
+func (s *settler) sayByValues(p *Part, sheet string) {
+	for i, c := range s.columns {
+		if c.Meaning != Sex && c.Meaning != BirthYear || s.guesses[i].known || s.headings[i] == "" || c.Index != i {
+			continue
+		}
+		p.problem(sheet, p.HeadingRow, i, place.Look, "column-by-values", s.headings[i], "a heading that says what the column holds",
+			"This heading is not known, and the column looks like "+map[Meaning]string{Sex: "sexes", BirthYear: "years of birth"}[c.Meaning]+", as which it is read. If it is something else, say so; otherwise there is nothing to do.")
+		p.Problems[len(p.Problems)-1].Answers = place.AnswerLines(place.Answer{Flags: s.columnFlags(i, Other), When: "if it is something else"})
+	}
+}
+
+// sayRareTimes points out the columns of no known meaning that have a time on a few lines beside their
+// running time: a penalty, a time from another watch, one that was corrected.
+func (s *settler) sayRareTimes(p *Part, sheet string) {
+	const few = 4 // one line in so many
+	clock := s.find(Time)
+	if clock < 0 || p.Kind == Volunteers {
+		return
+	}
+	for i, c := range s.columns {
+		f := s.profiles[i]
+		if c.Meaning != Other || c.Index != i || s.headings[i] == "" || s.guesses[i].known && s.guesses[i].meaning != Time || f.filled == 0 || few*f.filled > s.profiles[clock].filled || f.shareOf(kClock) < .8 || otherDay(fold(s.headings[i])) {
+			continue
+		}
+		for _, r := range s.rows {
+			if t := trim(cellAt(r.cells, i)); kindOf(t) == kClock && kindOf(trim(cellAt(r.cells, clock))) == kClock {
+				p.problem(sheet, r.row, i, place.Look, "time-beside-time", s.headings[i]+": "+t, "one time on a line",
+					"This column has a time on a few lines beside their running time, and is left out. If it changes a result, write the right time into the column of times and load the sheet again; otherwise there is nothing to do.")
+				break
+			}
+		}
+	}
+}
+
 // Kinds of the problem that a column with a plain heading was not taken. Where
 // the column is one of ages, nobody's age is known though the sheet gives it.
 const (

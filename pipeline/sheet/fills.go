@@ -86,6 +86,8 @@ func (p *Part) fillLegend() map[uint32]fillMeaning {
 			if colour == 0 {
 				colour = colourNamed(before, used)
 			}
+		} else if colour == 0 {
+			colour = colourNamed(line, used) // "Rows in yellow ran the short course"
 		}
 		if colour == 0 || used[colour] == 0 || len(line) > 80 || legend[colour].line != "" {
 			return
@@ -97,7 +99,7 @@ func (p *Part) fillLegend() map[uint32]fillMeaning {
 			m.sex = sexes[0].sex
 		case over || 3*used[colour] > rows:
 			return // a line over rows, or every other row is shaded
-		case saysEnded(means), text.Uncounted(folded), text.NotWholeCourse(folded):
+		case saysEnded(means), text.AgainstTime(folded, usualDistance/1000), text.MayBear(folded, usualDistance/1000):
 			m.ended = trim(means)
 		default:
 			return

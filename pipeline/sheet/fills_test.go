@@ -24,6 +24,8 @@ func TestColoursOfRows(t *testing.T) {
 		{"no legend", []string{pink, blue, blue, pink}, nil, Sex, "none"},
 		{"one of the two", []string{pink, blue, blue, pink}, [][2]string{{"Women", pink}}, Sex, "none"},
 		{"how a race ended", []string{"", "", yellow, ""}, [][2]string{{"yellow = did not finish", yellow}}, Notes, "- - did not finish -"},
+		{"what was run, above by the colour's name", []string{"", "", yellow, ""}, [][2]string{{"Yellow = ran 2k only", ""}}, Notes, "- - ran 2k only -"},
+		{"something else", []string{"", "", yellow, ""}, [][2]string{{"Yellow = new personal best", ""}}, Notes, "none"},
 		{"every other row shaded", []string{"", grey, "", grey}, [][2]string{{"Did not finish", grey}}, Notes, "none"},
 	} {
 		data := workbook(t, func(f *excelize.File) {

@@ -336,6 +336,8 @@ func guessFrom(f string) guess {
 		return set(Sex)
 	case has(cGiven) && has(cFamily):
 		return set(Name)
+	case any((cGiven|cFamily)&^cName) && ofLastTime.MatchString(f):
+		return set(Other) // "Status last week"
 	case any((cGiven|cFamily)&^cName) && any(cTime|cRun|cDate|cCourse) && otherTime(f):
 		return set(PersonalBest) // "Last time", "First run": of another day
 	case has(cGiven) && !any(cTime|cClub):
@@ -408,6 +410,8 @@ func guessFrom(f string) guess {
 		return set(Session)
 	case has(cTotal):
 		return set(TotalRuns)
+	case has(cRun) && otherDay(f):
+		return set(Other) // "Letzter Lauf"
 	case has(cRun):
 		return set(Course)
 	}
@@ -417,7 +421,7 @@ func guessFrom(f string) guess {
 // otherDate says whether a heading of dates speaks of something else than the
 // day of the run: when somebody entered, paid, joined or ran last.
 func otherDate(f string) bool {
-	for _, w := range strings.Fields(f) {
+	for _, w := range strings.FieldsFunc(f, func(r rune) bool { return r == ' ' || r == '\'' || r == '’' }) {
 		if otherDates[w] {
 			return true
 		}
@@ -430,12 +434,18 @@ func otherDate(f string) bool {
 func ofOther(f string) bool {
 	words := strings.Fields(f)
 	for i, w := range words {
-		if (namedOthers[w] || contactWords[w]) && i <= 3 {
+		if i > 3 {
+			break
+		}
+		if namedOthers[w] || contactWords[w] || i == 0 && len(words) > 1 && contactWords[strings.TrimSuffix(strings.TrimSuffix(w, "s"), "'")] || i == 2 && words[1] == "of" && thingWords[w] {
 			return true
 		}
 	}
 	return false
 }
+
+// thingWords are things that have an age. Common practice, no source.
+var thingWords = set("car cars shoes shoe bike house boat")
 
 // ofEarlier says whether "last" or "first" in a heading of bests and means counts runs, and is no part
 // of a name: "Average of last 3".
@@ -465,6 +475,16 @@ var namedOthers = set("dog dogs pet pets horse horses coach coachs coaches train
 // ofTime are words that say which time a heading means, and no more: "Timp final".
 var ofTime = set("final finala finale oficial oficiala oficiale")
 
+// ofLastTime finds a last or first that is of days and no part of a name, behind other words.
+var ofLastTime = regexp.MustCompile(`.\b(?:last|first) (?:week|year|month|season|time|run|race)\b`)
+
+// otherDay says whether a heading speaks of another day than the run's: "Last week", "Vorjahr".
+func otherDay(f string) bool {
+	return slices.ContainsFunc(strings.Fields(f), func(w string) bool { return otherDayWords[w] })
+}
+
+var otherDayWords = set("last previous prev next letzte letzter letztes letzten vorwoche vorjahr vorige voriger nachste derniere dernier precedente precedent prochaine pasada pasado ultima ultimo anterior proxima scorsa scorso precedente prossima vorig laatste volgende forra senaste sidste sist forrige ubiegly ostatni poprzedni minuly")
+
 // otherTime says whether a heading speaks of the runner's first or last time.
 func otherTime(f string) bool {
 	first, _, _ := strings.Cut(f, " ")
@@ -474,6 +494,7 @@ func otherTime(f string) bool {
 var otherDates = set(`entry entered entries registered registration register signup signed joined join joining created updated modified changed uploaded imported exported printed paid payment invoice
 	since seit depuis desde dal sedan siden sinds club career retired graduated
 	expiry expires expiration renewal renewed membership member valid until from last first previous next best debut inscription anmeldung anmeldedatum inscripcion iscrizione inschrijving inschrijfdatum inscricao zgloszenia
+	eintritt beitritt eingetreten adhesion alta afiliacion iscritto aangesloten toetreding intrade wstapienia
 	anmalan tilmelding pamelding prihlaseni ilmoittautuminen`)
 
 // weakWords are heading words that are also parts of names of people and

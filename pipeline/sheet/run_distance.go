@@ -60,7 +60,8 @@ func (rs *runSettler) distance(p *Part) {
 			several = f
 			continue
 		}
-		if p.Distance = f; f.Value != "" {
+		if f.Value != "" && !ofTheWay(t) {
+			p.Distance = f
 			return
 		}
 	}
@@ -76,6 +77,31 @@ func (rs *runSettler) distance(p *Part) {
 		rs.distanceInWords(p)
 	}
 }
+
+// ofTheWay says whether the distance in a line is that of something else than the run: of what a sign
+// or a colour stands for, "* ran 2 km", "Yellow = 2 km only", or of a point of the course or a
+// place, "times at 2.5 km", "parking 2 km from the start".
+func ofTheWay(line string) bool {
+	_, from, to, ok := findDistance(line)
+	if !ok {
+		return false
+	}
+	if sign, _, ok := signLine(line); ok && sign != "" {
+		return true
+	}
+	if label, _, ok := strings.Cut(line[:from], "="); ok && len(strings.Fields(label)) <= 3 {
+		return true
+	}
+	before, after := strings.Fields(fold(line[:from])), strings.Fields(fold(line[to:]))
+	return len(after) > 0 && farWords[after[0]] || len(before) > 1 && pointWords[before[len(before)-1]] && (len(after) == 0 || !courseWordsBehind[after[0]])
+}
+
+// Words for that. Common practice, no source.
+var (
+	pointWords        = set("at after past nach bei apres passe tras dopo na po efter etter ved vid")
+	farWords          = set("mark point split away from entfernt vom von markierung")
+	courseWordsBehind = set("course route race run distance loop lap time trial strecke lauf parcours course recorrido carrera percorso gara")
+)
 
 // distanceInWords takes a distance that a title, the tab or the file's name writes in words,
 // where the times are those of it and none of the usual distance: nobody runs 5 km in the

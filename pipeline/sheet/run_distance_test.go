@@ -27,6 +27,12 @@ func TestDistances(t *testing.T) {
 		{"a column that says it, and of whom", "== Results\nRace|Pos|Name|Time\n5 km|1|Al Roe|18:20\nJunior 2k|1|Kit Sole|8:10\n5 km|2|Jo Lee|18:31\nJunior 2k|2|Lou Tarn|8:20\n", "Results 0 4 (2000: 2, 5000: 2)", ""},
 		{"a column that leaves one out", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n2k|1|Kit Sole|8:10\n5k|2|Jo Lee|18:31\n|2|Lou Tarn|8:20\n", "Results 0 4 (0: 1, 2000: 1, 5000: 2)", "Results: 5k, 2k, and 1 rows without"},
 		{"a column that its times don't fit", "== Results\nDistance|Pos|Name|Time\n5k|1|Al Roe|18:20\n5k|2|Jo Lee|18:31\n5k|3|Cy Dee|19:00\n2k|1|Kit Sole|18:10\n2k|2|Lou Tarn|18:20\n2k|3|Ned Wye|18:40\n", "Results 0 6 (2000: 3, 5000: 3)", "Results: 9:10 and 3:42 a kilometre"},
+		{"of what a colour stands for", "== Results\nYellow = ran 2k only\n" + adults, "Results 0 4", ""},
+		{"what a sign stands for", "== Results\n* 2 km only\n" + adults, "Results 0 4", ""},
+		{"where something is", "== Results\nParking 2 km from the start\n" + adults, "Results 0 4", ""},
+		{"a point on the way", "== Results\nTimes at 2.5 km to follow\n" + adults, "Results 0 4", ""},
+		{"a title", "== Results\nRun over 4 km\n" + adults, "Results 4000 4", ""},
+		{"the course of a length", "== Results\nRun at our 4 km course\n" + adults, "Results 4000 4", ""},
 		{"how far each came is no distance", "== Results\nDistance (km)|Pos|Name|Time\n5.02|1|Al Roe|18:20\n4.99|2|Jo Lee|18:31\n5.04|3|Cy Dee|19:00\n", "Results 0 3 (0: 3)", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -472,6 +472,9 @@ func isSection(text string) bool {
 // sexOverNames says whether the heading of the names says a sex: "Women", "Men, heat B".
 func sexOverNames(heading string) bool { return heading != "" && sectionKind(heading) == kSex }
 
+// oneOfSeveral is a number in a series, "Round 4 of 8", and no age from 4 to 8. Common practice, no source.
+var oneOfSeveral = regexp.MustCompile(`(?i)\b\d{1,3} ?(?:of|von|sur|de|di|van|av|af|z|ze) ?\d{1,3}$`)
+
 // sectionKind looks through general words: "Results: Women", "Männer 5 km".
 func sectionKind(text string) kind {
 	if strings.Contains(text, "=") {
@@ -487,7 +490,7 @@ func sectionKind(text string) kind {
 	if isDate(text) || saysDayOnly(text) {
 		return kBlank // 13 Jun is a day, and no group of juniors
 	}
-	if countsSexes(text) {
+	if countsSexes(text) || oneOfSeveral.MatchString(text) {
 		return kBlank
 	}
 	text = withoutHeat(text)

@@ -405,6 +405,8 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	c.askUntold(p, s.Name, headingRow)
 	c.sayBareAges(p, s.Name)
+	c.sayByValues(p, s.Name)
+	c.sayRareTimes(p, s.Name)
 	c.askNames(p, s.Name)
 	if t.run != "" {
 		p.Titles, p.titleFrom = append(p.Titles, t.run), t.runFrom

@@ -76,7 +76,8 @@ var (
 	listOrderWords = set(`first then followed next afterwards before top bottom zuerst erst dann danach anschliessend abord puis ensuite primero luego despues primeiro depois prima poi dopo eerst daarna dan vervolgens forst sedan darefter
 		forst derefter sa deretter ensin sitten najpierw potem nastepnie nejdriv nejprve potom pak najprv eloszor aztan majd intai mai apoi prvo zatim onda najprej nato enne siis vispirms tad pirma tada paskui πρωτα μετα
 		сначала потом затем спочатку потім першими първо после once sonra gyntaf wedyn primer despres lehenengo`)
-	otherWords = set(`others other rest everybody everyone else remaining unmarked andere anderen alle ubrigen restlichen sonst autres tous reste demas resto restantes outros outras altri altre anderen overige ovriga andra ovrige andre resten muut loput
+	firstOfThem = set("first top prima primeiro primero forst prvo pirma")
+	otherWords  = set(`others other rest everybody everyone else remaining unmarked andere anderen alle ubrigen restlichen sonst autres tous reste demas resto restantes outros outras altri altre anderen overige ovriga andra ovrige andre resten muut loput
 		pozostali pozostale reszta ostatni vsichni zbytek ostatne ostali ostale drugi tobbi tobbiek ceilalti restul ulejaanud teised parejie kiti οι υπολοιποι υπολοιποι остальные решта інші останалите digerleri`)
 	notWhoseMark = set(`record records rekord best first fastest winner winners team teams prize pb pr new lap laps debut premiere erste primera prima forsta category walker walkers pacer guest`)
 )
@@ -86,14 +87,15 @@ var (
 func (p *Part) listsInOrder(line string, sexes []toldSex) bool {
 	words := strings.Fields(fold(line))
 	ordered := false
-	for _, w := range words {
-		ordered = ordered || listOrderWords[w]
+	for i, w := range words {
+		// "First three women" are the first of them, "women first" a list before another.
+		ordered = ordered || listOrderWords[w] && (len(sexes) > 1 || i > sexes[0].at || !firstOfThem[w])
 	}
 	if !ordered || len(words) > 10 || hasDigit(line) || p.saysSex() {
 		return false
 	}
 	starts := p.listStarts()
-	if len(starts) != 2 {
+	if len(starts) != 2 || p.namedAgain(starts[1]) {
 		return false
 	}
 	first, second := sexes[0].sex, "men"
@@ -102,6 +104,24 @@ func (p *Part) listsInOrder(line string, sexes []toldSex) bool {
 	}
 	p.addSexes(map[int]string{starts[0]: first, starts[1]: second}, line)
 	return true
+}
+
+// namedAgain says whether somebody in the rows from one on is named above it too: nobody is on the list of
+// the women and on that of the men.
+func (p *Part) namedAgain(from int) (again bool) {
+	nameOf, above := p.fullNames(), map[string]bool{}
+	p.Each(func(row int, cells []string) error {
+		switch name := nameOf(cells); {
+		case strings.IndexByte(name, ' ') < 0:
+		case row < from:
+			above[name] = true
+		case above[name]:
+			again = true
+			return errStop
+		}
+		return nil
+	}) // errStop is taken by the grid
+	return again
 }
 
 // saysSex says whether a part has a column of sexes that says something.

@@ -45,16 +45,16 @@ var recordWords = set("record records rekord rekorde recordtijd streckenrekord p
 
 var recordOf = set("course club track venue event ladies womens women mens men male female current previous old new all parcours overall junior veteran age group")
 
-var totalWords = set(`avg target total totals totaal totale totali totalt gesamt gesamtzahl summe sum suma somme razem ogolem average mean median mittelwert durchschnitt
+var totalWords = set(`carried ubertrag riporto avg target total totals totaal totale totali totalt gesamt gesamtzahl summe sum suma somme razem ogolem average mean median mittelwert durchschnitt
 	promedio keskiarvo atlag atlagido prumer priemer medie keskmine povprecje prosjek vidurkis videji
 	schnitt moyenne mediane media mediana gemiddelde gemiddeld srednia mediana snitt genomsnitt gjennomsnitt gennemsnit medel fastest slowest quickest
 	count cut par cutoff zeitlimit finishers finisher counted maximum minimum max min teilnehmerzahl anzahl antal antall best subtotal sous participants schnellste langsamste
 	summa yhteensa celkem cyfanswm nopein hitain snelste langzaamste snabbast langsammast najszybszy najwolniejszy nejrychlejsi nejpomalejsi cyflymaf arafaf cyfartaledd mediaani mediaan`)
 
 // softTotals may also begin a person's name.
-var softTotals = set("cut par best max min mean sum count suma sous media fastest finisher participants total")
+var softTotals = set("carried cut par best max min mean sum count suma sous media fastest finisher participants total")
 
-var totalTails = set("off time times of finishers finisher runners number age man men woman women male female lady ladies lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
+var totalTails = set("over forward off time times of finishers finisher runners number age man men woman women male female lady ladies lap score zeit temps tiempo tempo tijd tid total participants parcial and all runner club")
 
 // findReckoned finds the rows without a place, where others have one, whose time is reckoned from the
 // times above it, whatever the words beside it: their mean, with a fraction of a second that no

@@ -127,6 +127,13 @@ func TestColumnsOfOthers(t *testing.T) {
 		{"Age", "47 34 59 25", "", Age},
 		{"Coach sex", "F M M F", "", Other},
 		{"Sex", "F M M F", "", Sex},
+		{"Mother's age", "47 34 59 25", "", Other},
+		{"Age of car", "7 4 9 5", "", Other},
+		{"Age of runner", "47 34 59 25", "", Age},
+		{"Status last week", "DNF OK DNF OK", "", Other},
+		{"Last week", "DNF - - DNF", "", Other},
+		{"Status", "DNF OK DNF OK", "", Status},
+		{"Letzter Lauf", "2024-06-02 2023-03-13 2024-10-12 2024-01-06", "", Other},
 		{"Partner's date of birth", "1.2.1980 3.4.1990 5.6.1970 7.8.1988", "", Other},
 		{"Member", "M V V M", "", Other},
 		{"T-shirt", "M F M F", "", Other},
@@ -221,6 +228,63 @@ func TestTwoPlaces(t *testing.T) {
 		}
 		if got != c.want {
 			t.Errorf("%s, %s: %q, want %q", c.file, c.title, got, c.want)
+		}
+	}
+}
+
+// A column under an unknown heading that looks like sexes or years of birth is read so, and that is said;
+// so are the times that a few lines have beside their own.
+func TestColumnsToLookAt(t *testing.T) {
+	for _, c := range []struct{ heading, cells, kind string }{
+		{"Meal", "M F M F M M F M", "column-by-values"},
+		{"Sex", "M F M F M M F M", ""},
+		{"", "M F M F M M F M", ""},
+		{"Penalty", "- - 0:30 - - - - -", "time-beside-time"},
+		{"Last week", "- - 18:30 - - - - -", ""},
+		{"Best", "- - 18:30 - - - - -", ""},
+		{"Start", "9:00 9:00 9:00 9:00 9:00 9:00 9:00 9:00", ""},
+	} {
+		text := "Pos,Name," + c.heading + ",Time\n"
+		for i, v := range strings.Split(strings.ReplaceAll(c.cells, "-", ""), " ") {
+			text += fmt.Sprintf("%d,Jo Lee%c,%s,18:%02d\n", i+1, 'a'+i, v, 20+i)
+		}
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, p := range s.Parts[0].Problems {
+			got = p.Kind
+		}
+		if got != c.kind {
+			t.Errorf("%s: %q, want %q", c.heading, got, c.kind)
+		}
+	}
+}
+
+// "First three women" over some of those above is no list of women beside one of men.
+func TestFirstOfThem(t *testing.T) {
+	const list = "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Di Fox,18:40\n4,Cy Dee,18:44\n\n"
+	for below, want := range map[string]string{
+		"First three women\n1,Jo Lee,18:20\n2,Di Fox,18:40\n":            "",
+		"Ladies first\n1,Jo Lee,18:20\n2,Di Fox,18:40\n":                 "",
+		"Women first, then men\n1,Ed Gow,18:20\n2,Gus Orr,18:40\n":       "women",
+		"Zuerst die Frauen\n1,Ed Gow,18:20\n2,Gus Orr,18:40\n":           "women",
+		"First ladies, then gentlemen\n1,Ed Gow,18:20\n2,Bo Hay,18:40\n": "women",
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(list+strings.ReplaceAll(below, "Women first, then men", "\"Women first, then men\"")), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, p := "", s.Parts[0]
+		p.Each(func(row int, cells []string) error {
+			if got == "" {
+				got = cellAt(cells, p.Index(Sex))
+			}
+			return nil
+		})
+		if got != want {
+			t.Errorf("%q: %q, want %q", below, got, want)
 		}
 	}
 }
