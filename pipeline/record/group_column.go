@@ -55,6 +55,9 @@ type groupColumn struct {
 	starts     [3][]int // lone starts of men, of women, of others
 	lows       []int    // first ages of groups with both
 	masters    int      // lines in them, from 35 on
+	elders     int      // lines in any groups of the older, from 30 on
+	seniors    int      // lines of seniors
+	adults     bool     // who are called adults
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
 	letterAges bool // so are those beside a letter: F48 is 48
@@ -785,6 +788,13 @@ func (k *groupColumn) widths() {
 	numbers, fives, small, veterans := 0, 0, 0, 0
 	distinct := map[int16]bool{}
 	for _, e := range k.entries {
+		switch {
+		case e.g.kind == senior:
+			k.seniors += e.n
+			k.adults = k.adults || adultText.MatchString(e.text)
+		case e.g.kind == veteran, e.g.kind == start && e.g.lo < 5, e.g.lo >= 30:
+			k.elders += e.n
+		}
 		switch e.g.kind {
 		case between:
 			k.lows = append(k.lows, int(e.g.lo))
@@ -1045,9 +1055,12 @@ func (k *groupColumn) nextOfAny(n int) int {
 	return next
 }
 
+// adultText is a group called adults. Common practice, no source.
+var adultText = regexp.MustCompile(`(?i)\b(?:adults?|adultes?|adultos?|adulti|voksne?|erwachsener?|volwassenen?|vuxna?)\b`)
+
 // seniorAges is from the end of the juniors to the first masters group: 18 to
-// 34, or to 39 where the column shows that masters begin at 40. grown says that
-// nothing shows where the juniors end.
+// 34, or to 39 where the column shows that masters begin at 40, and without an end
+// where it shows no masters. grown says that nothing shows where the juniors end.
 func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	lo, grown = 18, true
 	if n := len(k.unders); n > 0 && k.unders[n-1] >= 17 && k.unders[n-1] <= 23 {
@@ -1055,6 +1068,11 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	}
 	if hi = k.scheme.Masters - 1; k.frenchVeterans {
 		hi = 39 // V1 is from 40 on
+	}
+	// Half of those who run every week are masters (rule of thumb, no source): seven seniors and no master
+	// by chance are one in 128, in a list of several groups. Where masters are a group of their own, nobody is called an adult.
+	if k.elders == 0 && len(k.entries) > 1 && (k.seniors >= 7 || k.adults) {
+		return lo, oldest, grown
 	}
 	// Of masters, about one in five is under 40: seven lines without one by
 	// chance are one in five, and masters from 40 are rarer by no more.

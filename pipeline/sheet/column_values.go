@@ -256,6 +256,8 @@ func (s *settler) byValues() {
 			case s.countsByLetter(i), s.schoolForms(i):
 			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && (p.shareOf(kGroup) > .9 && len(p.distinct) > 1 && !s.lettersAndNumbers(i) || s.frenchClasses(i)):
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])
+			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && s.find(Sex) < 0 && p.shareOf(kGroup, kSex) > .9 && p.shareOf(kGroup) > .5 && s.sexesInWords(i):
+				s.set(i, AgeGroup, "heading %q not known, but its values are age groups, and sexes in words", s.headings[i])
 			case s.headings[i] == "" && s.find(AgeGroup) < 0 && s.find(Age) < 0 && s.find(Sex) < 0 && p.shareOf(kGroup, kSex) > .9 && p.shareOf(kGroup) > .5 && !s.lettersAndNumbers(i): // M40 beside M
 				s.set(i, AgeGroup, "no heading, but its values are age groups and sexes")
 			}
@@ -350,7 +352,8 @@ var (
 )
 
 // remarksBehind takes the first column behind the times for notes that has no heading and words in
-// no more than a third of the rows: what somebody has written beside them, "void", "ran with Jo".
+// no more than a third of the rows, or says of some how their race ended: what somebody has written
+// beside them, "void", "ran with Jo".
 func (s *settler) remarksBehind(free func(int) bool) {
 	time := max(s.find(Time), s.find(ChipTime), s.find(GunTime))
 	if s.find(Notes) >= 0 || time < 0 {
@@ -358,7 +361,7 @@ func (s *settler) remarksBehind(free func(int) bool) {
 	}
 	for i := time + 1; i < len(s.columns); i++ {
 		p := s.profiles[i]
-		if s.headings[i] != "" || !free(i) || p.filled == 0 || 3*p.filled > len(s.rows)+2 || p.count[kText]+p.count[kStatus] < p.filled {
+		if s.headings[i] != "" || !free(i) || p.filled == 0 || 3*p.filled > len(s.rows)+2 && p.count[kStatus] == 0 || p.count[kText]+p.count[kStatus] < p.filled {
 			continue
 		}
 		if slices.ContainsFunc(s.rows, func(r line) bool { c := cellAt(r.cells, i); return strings.Contains(c, "=") || anyWord(c, clubWords) }) {
@@ -743,7 +746,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 	if s.find(Position) < 0 {
 		// Names and numbers that rise line by line, and nothing else.
 		if len(s.profiles) == 2 && free(1) && s.profiles[0].share(kText) == 1 && s.profiles[0].spaces*2 > s.profiles[0].filled {
-			if p := s.profiles[1]; s.decimalsOrHours(1) && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
+			if p := s.profiles[1]; (s.decimalsOrHours(1) || p.shareOf(kDecimal) > .8 && p.shareOf(kDecimal, kText, kStatus) == 1) && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
 				s.set(1, Time, "its values rise line by line as running times do")
 			}
 		}
@@ -761,7 +764,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		return
 	}
 	for i, p := range s.profiles {
-		if free(i) && p.count[kClock]*5 >= p.filled && p.shareOf(kClock, kDecimal) > .8 {
+		if others := p.filled - p.count[kClock] - p.count[kDecimal]; free(i) && p.count[kClock]*5 >= p.filled && (others*5 < p.filled || others == 1 && p.filled >= 5) {
 			s.set(i, Time, "its values are times, some with a dot")
 			return
 		}
@@ -1151,4 +1154,14 @@ func (s *settler) beginsEnded(i int) bool {
 		}
 	}
 	return false
+}
+
+// sexesInWords says whether a column has sexes in words, "Boy" and "Girl" beside "Adult", and none in letters.
+func (s *settler) sexesInWords(i int) bool {
+	for v := range s.profiles[i].distinct {
+		if kindOf(v) == kSex && len(v) < 3 {
+			return false
+		}
+	}
+	return s.profiles[i].count[kSex] > 0
 }

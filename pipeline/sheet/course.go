@@ -547,6 +547,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	hasDate := len(findDates(title)) > 0
 	issued := hasDate && len(titleDates(title, "", lex, false)) == 0 // it is when the list was made
 	_, _, _, hasDistance := findDistance(title)
+	if !hasDate && !hasDistance && numbersSomething.MatchString(title) {
+		return nil // "Registered charity 1234567"
+	}
 	text := title
 	labelled, town := false, false
 	address := isAddress(title) && !hasDate
@@ -764,6 +767,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	}
 	return out
 }
+
+// numbersSomething is a number that is too long for that of a run: of a charity, a licence, a telephone.
+var numbersSomething = regexp.MustCompile(`(?:^|[^\d.,-])(?:\d{7,}|0\d{2,4}[ -]\d{5,7}|\d{3} \d{3} \d{3,4}|0\d{2,4} \d{3} \d{3,4})(?:\D|$)`)
 
 // countedRun leads to where a run of a series was: "Fixture 3: Alder Bank", "Stage 2 - Mill Leat".
 // Common practice, no source.

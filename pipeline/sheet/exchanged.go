@@ -1,6 +1,10 @@
 package sheet
 
-import "slices"
+import (
+	"maps"
+	"slices"
+	"unicode/utf8"
+)
 
 // exchanged puts the meanings of two headings right that somebody has exchanged: under that
 // of the names stand nothing but times, and under that of the times names.
@@ -31,11 +35,14 @@ func (s *settler) exchanged() (names, times int, ok bool) {
 }
 
 // exchangeCells puts names and times into their columns on rows where they stand otherwise, as in lines
-// that were pasted from another list: a time under the heading of the names, and the only name of the row
-// under that of the times, or anywhere where nothing but a place stands beside the two. What is a club of
-// another row is no name. It returns the number of rows.
+// that were pasted from another list: the only time of a row under a heading of names, numbers, ages,
+// sexes or clubs, or its only name under one of times or of these. What is a club of another row is no
+// name, nor what stands in another column of facts on a row with its time in place. Rows with a name have
+// a place, too. Where some rows are so, a time in place of the name alone goes with them. It returns the
+// number of rows.
 func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
-	var names, clocks, official []int
+	var names, clocks, official, facts, besides []int
+	place := 0 // without a heading that says so, the first column
 	for i, h := range headings {
 		switch guess := lex.read(h); {
 		case !guess.known:
@@ -45,6 +52,12 @@ func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
 			official = append(official, i)
 		case guess.meaning.isName():
 			names = append(names, i)
+		case guess.meaning == Club, guess.meaning == Number, guess.meaning == Sex, guess.meaning == Age, guess.meaning == BirthYear, guess.meaning == AgeGroup:
+			facts = append(facts, i)
+		case guess.meaning == Position:
+			place = i
+		case guess.meaning == Gap, guess.meaning == Pace, guess.meaning == Split:
+			besides = append(besides, i)
 		}
 	}
 	if len(clocks) == 0 {
@@ -54,40 +67,85 @@ func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
 		return 0
 	}
 	name, clock := names[0], clocks[0]
-	edits, rows := map[int][]string{}, 0
+	clocksFrom, namesFrom := append([]int{name}, facts...), slices.Concat([]int{clock}, facts, besides)
+	edits, nobody := map[int][]string{}, map[int][]string{}
 	for i := range g.len() {
 		row, cells := g.at(i)
-		if row <= after || rowFilled(cells) < 2 {
+		if row <= after || startsWithLetter(cellAt(cells, name)) && !startsWithLetter(cellAt(cells, clock)) && !isBlank(cellAt(cells, clock)) {
+			continue // nearly all rows
+		}
+		filled := rowFilled(cells)
+		if filled < 2 {
 			continue
 		}
-		rows++
-		if kindOf(cellAt(cells, name)) != kClock || len(edits) == maxExchanged {
-			continue
+		if len(edits)+len(nobody) == maxExchanged {
+			return 0
 		}
-		from := clock
-		if isBlank(cellAt(cells, clock)) && rowFilled(cells) <= 3 {
-			from = slices.IndexFunc(cells, looksNamed)
-			if from >= 0 && slices.ContainsFunc(cells[from+1:], looksNamed) {
-				continue
+		n, t := trim(cellAt(cells, name)), trim(cellAt(cells, clock))
+		clockAt, nameAt := clock, name
+		if t == "" || looksNamed(t) {
+			clockAt = only(cells, clocksFrom, func(c string) bool { return kindOf(c) == kClock })
+		}
+		if n == "" || kindOf(n) == kClock {
+			nameAt = only(cells, namesFrom, looksNamed)
+			if nameAt >= 0 {
+				c := trim(cells[nameAt])
+				fact := slices.Contains(facts, nameAt)
+				if kindOf(c) != kText || anyWord(c, clubWords) || saysEnded(c) || nameAt != clock && g.standsIn(nameAt, c, row) || fact && (filled > 3 || clockAt == clock) {
+					nameAt = -1
+				}
 			}
 		}
-		if c := trim(cellAt(cells, from)); looksNamed(c) && kindOf(c) == kText && !anyWord(c, clubWords) && !saysEnded(c) && (from == clock || !g.standsIn(from, c, row)) {
-			try := slices.Clone(cells)
-			for len(try) <= max(name, clock) {
-				try = append(try, "")
-			}
-			try[from] = ""
-			try[name], try[clock] = cells[from], cells[name]
-			edits[i] = try
+		if clockAt == name && nameAt < 0 && t == "" {
+			nobody[i] = withCells(cells, max(name, clock)) // "?" or nothing stands for the name
+			nobody[i][clock], nobody[i][name] = n, ""
 		}
+		if clockAt < 0 || nameAt < 0 || clockAt == clock && nameAt == name || clockAt != name && !digitsOnly(trim(cellAt(cells, place))) {
+			continue // "First home, Jo Lee, 18:20"
+		}
+		try := withCells(cells, max(name, clock))
+		try[clockAt], try[nameAt] = "", ""
+		try[clock], try[name] = cells[clockAt], cells[nameAt]
+		edits[i] = try
 	}
-	if len(edits) == 0 || 2*len(edits) > rows || len(edits) == maxExchanged {
+	if len(edits) > 0 {
+		maps.Copy(edits, nobody)
+	}
+	if len(edits) == 0 || 2*len(edits) > g.len() {
 		return 0
 	}
 	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
 		cells, ok := edits[i]
 		return cells, ok
 	})
+}
+
+// startsWithLetter is the cheap test for a name.
+func startsWithLetter(s string) bool {
+	return s != "" && (s[0] >= 'A' && s[0] <= 'Z' || s[0] >= 'a' && s[0] <= 'z' || s[0] >= utf8.RuneSelf)
+}
+
+// withCells is a copy of a row with cells up to a column at least.
+func withCells(cells []string, last int) []string {
+	out := slices.Clone(cells)
+	for len(out) <= last {
+		out = append(out, "")
+	}
+	return out
+}
+
+// only is the one of some columns whose cell is of a kind, -1 for none and for several.
+func only(cells []string, columns []int, is func(string) bool) int {
+	at := -1
+	for _, i := range columns {
+		if i < len(cells) && is(cells[i]) {
+			if at >= 0 {
+				return -1
+			}
+			at = i
+		}
+	}
+	return at
 }
 
 // maxExchanged is more rows than somebody pastes from another list.

@@ -210,6 +210,11 @@ func (rs *runSettler) ask(p *Part) {
 				question+" That date may be the day on which the list was made.", "--date "+day.String()+"\tif the run was on that day", answer)
 			return
 		}
+		if text, day, ok := p.bareDayNumber(); ok {
+			p.ask(rs.sheet.Name, -1, "date-missing", text, "a date in the title, the tab, a column or the file's name",
+				question+" A spreadsheet shows "+day.Long()+" as "+text+" where the cell has another format.", "--date "+day.String()+"\tif the run was on that day", answer)
+			return
+		}
 		p.ask(rs.sheet.Name, -1, "date-missing", strings.Join(p.Titles, " | "), "a date in the title, the tab, a column or the file's name", question, answer)
 	}
 }

@@ -191,6 +191,24 @@ func notOfTheRun(before []string) bool {
 // editionMark is the number of an edition of the list: "v2, 20 July".
 var editionMark = regexp.MustCompile(`^v\.?\d{1,2},?$`)
 
+// bareDayNumber is the one number alone in a cell of the titles that is the day number of a date, as a
+// spreadsheet shows a date in a cell of another format; false where there are several or none.
+func (p *Part) bareDayNumber() (text string, day unit.Day, ok bool) {
+	for _, t := range p.Titles {
+		for _, piece := range strings.Split(t, " | ") {
+			if len(piece) != 5 || !digitsOnly(piece) || looseNumber(piece) < 36526 || looseNumber(piece) > 60000 {
+				continue
+			}
+			f, read := cellDate(piece, p.rules.date1904)
+			if !read || ok && piece != text {
+				return "", 0, false
+			}
+			text, day, ok = piece, f.readings[0].day(), true
+		}
+	}
+	return text, day, ok
+}
+
 // madeOn is the one date of the titles, with its year, that is said to be the day on which
 // the sheet was made; false where there are several or none.
 func (p *Part) madeOn() (text string, day unit.Day, ok bool) {

@@ -1302,3 +1302,13 @@ func TestTargetsBesideTimes(t *testing.T) {
 		}
 	}
 }
+
+// A number alone in a cell above the heading that may be a day is asked about as that day.
+func TestDayNumberAlone(t *testing.T) {
+	for number, want := range map[string]string{"46144": "--date 2026-05-02", "12345": "--date YEAR-MONTH-DAY"} {
+		s := readCase(t, "results.csv", "Alder Bank 5k,,"+number+"\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if asked := s.Parts[0].Problems; len(asked) != 1 || asked[0].Kind != "date-missing" || !strings.HasPrefix(asked[0].Answers, want) {
+			t.Errorf("%s: %+v", number, asked)
+		}
+	}
+}

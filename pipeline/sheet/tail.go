@@ -346,8 +346,8 @@ func (r *rowRules) findUnused(g *grid) {
 		}
 		name, time := trim(cellAt(cells, r.name)), trim(cellAt(cells, r.time))
 		switch {
-		case time == "" && kindOf(cellAt(cells, r.pos)) != kInt && r.unusedTo == 0:
-			continue // a footer
+		case (time == "" || isTotal(fold(name)) || isTotal(fold(firstFilled(cells)))) && kindOf(cellAt(cells, r.pos)) != kInt && r.unusedTo == 0:
+			continue // a footer, the mean of all times
 		case name != "" && !isErrorValue(name) || time == "" || strings.Trim(time, "0:.,") != "":
 			return
 		}

@@ -638,3 +638,29 @@ func TestTabsAroundBlankCells(t *testing.T) {
 		t.Errorf("cells are moved:\n%s", strings.Join(out, "\n"))
 	}
 }
+
+// Names and times that stand in one another's column on some rows are put into their own; a club is no
+// name, and a time in place of the name alone stays where nothing else shows that lines were pasted.
+func TestExchangedCells(t *testing.T) {
+	head := "Pos,Name,Club,Time\n1,Jo Lee,Hill Folk,18:20\n2,Al Roe,,18:31\n3,Cy Dee,Hill Folk,19:02\n4,Di Fox,,19:10\n5,Ed Gow,,19:28\n"
+	for rows, want := range map[string]string{
+		"6,19:40,Fay Ivy,\n7,19:51,,Gus Orr\n8,19:59,?,\n": "Fay Ivy 19:40, Gus Orr 19:51,  19:59",
+		"6,19:40,Hill Folk,\n":                             "19:40 ",
+		"6,19:40,Mill AC,\n":                               "19:40 ",
+		"6,19:40,Lea Ash,19:40\n":                          "19:40 19:40",
+		"6,Fay Ivy,19:40,\n":                               "Fay Ivy 19:40",
+		"6,,Fay Ivy,19:40\n":                               " 19:40",
+	} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", head+rows)
+		p, got := s.Parts[0], []string(nil)
+		p.Each(func(row int, cells []string) error {
+			if row > 6 {
+				got = append(got, cellAt(cells, p.Index(Name))+" "+cellAt(cells, p.Index(Time)))
+			}
+			return nil
+		})
+		if strings.Join(got, ", ") != want {
+			t.Errorf("%q: %q, want %q", rows, strings.Join(got, ", "), want)
+		}
+	}
+}
