@@ -7,9 +7,10 @@ import (
 )
 
 // exchanged puts the meanings of two headings right that somebody has exchanged: under that
-// of the names stand nothing but times, and under that of the times names.
-func (s *settler) exchanged() (names, times int, ok bool) {
-	names, times = -1, -1
+// of the names stand nothing but times, and under that of the times names; or a few names again and again
+// under that of the names, and on each line another under that of the clubs.
+func (s *settler) exchanged() (names, other int, ok bool) {
+	names, times, clubs := -1, -1, -1
 	for i, g := range s.guesses {
 		switch {
 		case !g.known:
@@ -21,17 +22,34 @@ func (s *settler) exchanged() (names, times int, ok bool) {
 			times = i
 		case g.meaning.isTime():
 			return 0, 0, false
+		case g.meaning == Club && clubs < 0:
+			clubs = i
 		}
 	}
-	if names < 0 || times < 0 {
+	switch {
+	case names < 0:
+		return 0, 0, false
+	case times >= 0 && namesUnderTimes(s.profiles[names], s.profiles[times]):
+		other = times
+	case clubs >= 0 && namesUnderClubs(s.profiles[names], s.profiles[clubs]):
+		other = clubs
+	default:
 		return 0, 0, false
 	}
-	n, t := s.profiles[names], s.profiles[times]
-	if n.count[kClock] < 4 || n.share(kClock) < .9 || t.count[kText] < 4 || t.share(kText) < .9 || t.spaces*10 < t.count[kText]*7 {
-		return 0, 0, false
-	}
-	s.guesses[names], s.guesses[times] = s.guesses[times], s.guesses[names]
-	return names, times, true
+	s.guesses[names], s.guesses[other] = s.guesses[other], s.guesses[names]
+	return names, other, true
+}
+
+// namesUnderTimes says whether the values of the names are times, and those of the times names.
+func namesUnderTimes(n, t *profile) bool {
+	return n.count[kClock] >= 4 && n.share(kClock) >= .9 && t.count[kText] >= 4 && t.share(kText) >= .9 && t.spaces*10 >= t.count[kText]*7
+}
+
+// namesUnderClubs says whether the values of the names come again twice and more each, as no runner does, and those
+// of the clubs, of two words mostly, stand on one line each.
+func namesUnderClubs(n, c *profile) bool {
+	return n.filled >= 6 && n.share(kText) >= .9 && 2*len(n.distinct) <= n.filled && c.filled >= 6 && c.filled < distinctKept &&
+		len(c.distinct) == c.filled && c.share(kText) >= .9 && c.spaces*10 >= c.filled*9
 }
 
 // exchangeCells puts names and times into their columns on rows where they stand otherwise, as in lines

@@ -6,8 +6,11 @@ import (
 	"mime/quotedprintable"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 )
 
 // plainMessage takes off what programs for messages put around and into a list that was
@@ -241,11 +244,23 @@ func withoutStamps(lines []string) ([]string, bool) {
 		return lines, false
 	}
 	var out []string
+	own := sayOwnTimes(lines, func(l string) (who, text string, ok bool) {
+		if m := chatStamp.FindStringSubmatch(l); m != nil {
+			if said := sender.FindStringSubmatch(m[3]); said != nil {
+				return said[1], said[2], true
+			}
+		}
+		return "", "", false
+	})
 	day := ""
-	for _, l := range lines {
+	for i, l := range lines {
 		m := chatStamp.FindStringSubmatch(l)
 		if m == nil {
 			out = append(out, l)
+			continue
+		}
+		if own[i] != "" {
+			out = append(out, own[i])
 			continue
 		}
 		said := sender.FindStringSubmatch(m[3])
@@ -257,6 +272,7 @@ func withoutStamps(lines []string) ([]string, bool) {
 		if leftOut.MatchString(strings.TrimSpace(text)) {
 			text = ""
 		}
+		text = withYearOfStamp(text, m[1])
 		if m[1] != day && text != "" {
 			day = m[1]
 			switch {
@@ -272,8 +288,63 @@ func withoutStamps(lines []string) ([]string, bool) {
 	return out, true
 }
 
+// withYearOfStamp puts the year of the day on which a message was sent behind a day of the month before
+// that it names without a year: "Saturday 3 January", sent on 4/1/26.
+func withYearOfStamp(text, stamp string) string {
+	sent, said := scanDates(stamp, true), findDates(text)
+	if len(sent) != 1 || len(said) != 1 {
+		return text
+	}
+	for _, on := range sent[0].readings {
+		for _, r := range said[0].readings {
+			if r.y != 0 || on.y == 0 {
+				return text
+			}
+			for _, r.y = range [...]int{on.y, on.y - 1} {
+				if r.day() <= on.day() && r.day() > on.day()-31 {
+					return text[:said[0].to] + " " + strconv.Itoa(r.y) + text[said[0].to:]
+				}
+			}
+		}
+	}
+	return text
+}
+
+// sayOwnTimes gives the messages in which people say their own times, "Jo Lee: 18:20 pb", as the name and the
+// time, by line: a time with hardly a word beside it, and none that may be a name. They are three at
+// least, each of another sender, and three in four of those that say a time.
+func sayOwnTimes(lines []string, read func(string) (who, text string, ok bool)) map[int]string {
+	out, senders, timed := map[int]string{}, map[string]bool{}, 0
+	for i, l := range lines {
+		who, text, ok := read(l)
+		if !ok || !clockWhole.MatchString(text) {
+			continue
+		}
+		timed++
+		at := clockWhole.FindStringIndex(text)
+		words := strings.Fields(text[:at[0]] + " " + text[at[1]:])
+		if len(words) > 4 || slices.ContainsFunc(words, mayBeNamed) || clockWhole.MatchString(text[at[1]:]) {
+			continue
+		}
+		out[i], senders[who] = trim(who)+" "+strings.Trim(text[at[0]:at[1]], " "), true
+	}
+	if len(senders) < 3 || len(senders) < len(out) || 4*len(out) < 3*timed {
+		return nil
+	}
+	return out
+}
+
+// clockWhole is a time with all its parts.
+var clockWhole = regexp.MustCompile(`\b\d{1,3}:\d{2}(?::\d{2})?(?:[.,]\d{1,2})?\b`)
+
+// mayBeNamed says whether a word is written as a name is: with one capital letter before small ones.
+func mayBeNamed(word string) bool {
+	first, n := utf8.DecodeRuneInString(word)
+	return unicode.IsUpper(first) && strings.ContainsFunc(word[n:], unicode.IsLower)
+}
+
 // withoutTimeStamps takes stamps without a day off, "10:31 Jo Lee: ", where a few senders
-// write three messages and more.
+// write three messages and more, or each says his or her own time.
 func withoutTimeStamps(lines []string) ([]string, bool) {
 	n, senders := 0, map[string]bool{}
 	for _, l := range lines {
@@ -282,12 +353,24 @@ func withoutTimeStamps(lines []string) ([]string, bool) {
 			senders[m[2]] = true
 		}
 	}
-	if n < 3 || 2*len(senders) > n {
+	if n < 3 {
+		return lines, false
+	}
+	own := sayOwnTimes(lines, func(l string) (who, text string, ok bool) {
+		m := chatTime.FindStringSubmatch(l)
+		if m == nil {
+			return "", "", false
+		}
+		return m[2], m[3], true
+	})
+	if len(own) == 0 && 2*len(senders) > n {
 		return lines, false
 	}
 	out := slices.Clone(lines)
 	for i, l := range out {
-		if m := chatTime.FindStringSubmatch(l); m != nil {
+		if m := chatTime.FindStringSubmatch(l); own[i] != "" {
+			out[i] = own[i]
+		} else if m != nil {
 			out[i] = m[3]
 		}
 	}

@@ -24,6 +24,8 @@ func TestOneByOne(t *testing.T) {
 		{"places among men and women say the sex", "x.csv", day + "Pos,M/F,Name,Time\n1,F1,Jo Lee,18:20\n2,M1,Al Roe,18:31\n3,M2,Cy Dee,18:40\n4,F2,Di Fox,18:42\n", four},
 		{"places of teams do not", "x.csv", day + "Pos,Team,Name,Time\n1,A1,Jo Lee,18:20\n2,B1,Al Roe,18:31\n3,B2,Cy Dee,18:40\n4,A2,Di Fox,18:42\n", plain},
 		{"a label and one sex above the rows", "x.csv", day + "Sex: F\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Di Fox,18:42\n", "1 Jo Lee F 18:20|2 Al Roe F 18:31|3 Cy Dee F 18:40|4 Di Fox F 18:42"},
+		{"headings of clubs and names exchanged", "x.csv", day + "Pos,Club,Name,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,Mill RC,18:31\n3,Cy Dee,Vale AC,18:40\n4,Di Fox,Mill RC,18:42\n5,Ed Gow,Vale AC,18:45\n6,Flo Hay,Mill RC,18:50\n", plain + "|5 Ed Gow  18:45|6 Flo Hay  18:50"},
+		{"the same, as they should be", "x.csv", day + "Pos,Club,Name,Time\n1,Vale AC,Jo Lee,18:20\n2,Mill RC,Al Roe,18:31\n3,Vale AC,Cy Dee,18:40\n4,Mill RC,Di Fox,18:42\n5,Vale AC,Ed Gow,18:45\n6,Mill RC,Flo Hay,18:50\n", plain + "|5 Ed Gow  18:45|6 Flo Hay  18:50"},
 		{"initials are no sexes", "x.txt", day + "1 M. Lee 18:20\n2 F. Roe 18:31\n3 M. Dee 18:40\n4 F. Fox 18:42\n", "1 M. Lee  18:20|2 F. Roe  18:31|3 M. Dee  18:40|4 F. Fox  18:42"},
 		{"a picture behind a time with its units", "x.txt", day + "Jo Lee 18m 20 🙂\nAl Roe 18m 31\nCy Dee 18m 40 pb\nDi Fox 18m 42\n", unplaced},
 		{"a picture right behind a time", "x.txt", day + "Jo Lee 18:20🙂\nAl Roe 18:31\nCy Dee 18:40\nDi Fox 18:42\n", unplaced},
