@@ -445,7 +445,9 @@ func (s *settler) startInTitle(titles []string) {
 		finish = clock
 	}
 	if finish < 0 {
-		return
+		if finish = s.risingClock(); finish < 0 {
+			return
+		}
 	}
 	said := start > 0
 	if said {
@@ -476,6 +478,45 @@ func (s *settler) startInTitle(titles []string) {
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
 	s.clock, s.start = []int{finish}, start
 	s.lex.times.startUsed = said
+}
+
+// risingClock is the only column of times where all of them are times of day, with colons or with dots, that
+// never fall from row to row, as of people who came in one after the other; -1 for none. It is a
+// finish only beside a start that fits it.
+func (s *settler) risingClock() (column int) {
+	if len(s.clock) > 0 || len(s.clockColumns) > 1 {
+		return -1
+	}
+	column = -1
+	for i := range s.profiles {
+		switch p := s.profiles[i]; {
+		case p.count[kClock] == 0:
+		case column >= 0 || p.shareOf(kClock) < .9 || s.saysOffset(i):
+			return -1
+		default:
+			column = i
+		}
+	}
+	if column < 0 {
+		return -1
+	}
+	n, last := 0, 0.0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, column))
+		if kindOf(c) != kClock {
+			continue
+		}
+		parts := strings.FieldsFunc(c, func(r rune) bool { return r == ':' || r == '.' })
+		at := secondsOf(r.cells, column)
+		if len(parts) < 3 || looseNumber(parts[0]) < 5 || looseNumber(parts[1]) >= 60 || looseNumber(parts[2]) >= 60 || at < last {
+			return -1
+		}
+		n, last = n+1, at
+	}
+	if n < leastOfDay {
+		return -1
+	}
+	return column
 }
 
 // gunFired are other words for the start before its time of day. Common practice, no source.

@@ -27,6 +27,9 @@ func TestTimesOfDay(t *testing.T) {
 		{"moments in columns", list("Pos,Name,finished_at,started_at\n", "%d,Jo Lee,2026-01-03T09:%sZ,2026-01-03T09:00:15Z\n", nine...), want},
 		{"moments with the day first", list("Pos,Name,Start,Finish\n", "%d,Jo Lee,03/01/2026 09:00:15,03/01/2026 09:%s\n", nine...), want},
 		{"running times beside the day", list("Pos,Name,Half way,Time\n", "%d,Jo Lee,2026-01-03 00:09:10,2026-01-03 00:%s\n", nine...), "2026-01-03 00:" + strings.Join(nine, " 2026-01-03 00:")},
+		{"no places, but clocks that never fall", list("Start 9:00:15\nFinisher,Clock\n", "Jo Lee%.0[1]d,09:%s\n", nine...), want},
+		{"the same with dots", list("Start 9.00 Uhr\nName,Ankunft\n", "Jo Lee%.0[1]d,09.%s\n", "18.20", "18.31", "19.10", "19.40", "20.02", "20.51"), "0:18:20 0:18:31 0:19:10 0:19:40 0:20:02 0:20:51"},
+		{"hundredths behind dots are no time of day", list("Start 19.00 Uhr\nName,Zeit\n", "Jo Lee%.0[1]d,19.%s\n", "18.20", "18.71", "19.10", "19.40", "20.02", "20.51"), "19.18.20 19.18.71 19.19.10 19.19.40 19.20.02 19.20.51"},
 		{"a moment and a title", list("Start 9:00:15\nPos,Name,Timestamp\n", "%d,Jo Lee,2026-01-03 09:%s\n", nine...), want},
 	} {
 		t.Run(tc.name, func(t *testing.T) {

@@ -94,16 +94,28 @@ func pageText(data []byte, l Limits) ([]byte, error) {
 	if p.tables == 0 && timedLines(p.out) < 3 {
 		return nil, fmt.Errorf("it is a web page without a table; select the results on the page, copy them into a spreadsheet program, save that as XLSX or CSV, and load it")
 	}
-	if p.bare {
+	if undated := !saysDay(p.out); p.bare || undated {
 		for n := range root.Descendants() {
 			if n.Type == html.ElementNode && n.DataAtom == atom.Title {
-				if title := spacedOnce(textOf(n)); title != "" {
+				if title := spacedOnce(textOf(n)); title != "" && (p.bare || len(findDates(title)) > 0) {
 					return append(append(appendField(nil, title, '\t'), '\n'), p.out...), nil
 				}
 			}
 		}
 	}
 	return p.out, nil
+}
+
+// saysDay says whether one of the first lines of a text, or of its lines that are no rows of a table, has a date.
+func saysDay(text []byte) bool {
+	const first = 60
+	n := 0
+	for line := range bytes.Lines(text) {
+		if n++; (n <= first || bytes.IndexByte(line, '\t') < 0) && len(findDates(string(line))) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // timedLines counts the lines of a text that have a time.

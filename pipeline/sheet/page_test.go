@@ -25,6 +25,8 @@ func TestPages(t *testing.T) {
 		{"a workbook that is a page", "alder-bank_2026-01-03.xls", "<html xmlns:x=\"urn:x\"><body><table border=1>" + head + strings.ReplaceAll(rows, "<td>1", "<td class=xl24 x:num>1") + "</table></body></html>",
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"only the title says it", "x.html", "<title>Alder Bank 3 January 2026</title><table>" + head + rows + "</table><p>Printed 9 May 2026</p>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
+		{"only the title says the day", "x.html", "<title>Vale Harriers, results of 3 January 2026</title><h1>Alder Bank</h1><table>" + head + rows + "</table>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
+		{"the title says another day", "x.html", "<title>Vale Harriers, updated 9 May 2026</title><h1>Alder Bank</h1><p>3 January 2026</p><table>" + head + rows + "</table>", "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"no ends of cells and rows", "alder-bank_2026-01-03.htm", "<TABLE><TR><TH>Pos<TH>Name<TH>Time<TR><TD>1<TD>Jo Lee<TD>18:20<TR><TD>2<TD>Zo&euml; M&uuml;ller<TD>18:31</TABLE>",
 			"alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Zoë Müller 18:31", ""},
 		{"a table around the table", "x.html", "<body><table><tr><td>Menu</td><td><h2>Alder Bank 3 January 2026</h2><table><caption>Full result</caption>" + head + rows + "</table></td></tr></table>",
