@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"lapwing/pipeline/unit"
 )
 
 // Title lines that speak of another day than the run's: when the next one is, since when
@@ -131,6 +133,9 @@ func besideTheDay(titles []string, lex *lexicon) (above, below map[int]bool) {
 	}
 	above, below = map[int]bool{}, map[int]bool{}
 	for i, es := range dates {
+		if amongDays(es, dates[bare]) {
+			continue // "7-28 June", over a run of 14 June
+		}
 		for _, e := range es {
 			for _, r := range e.readings {
 				switch {
@@ -144,4 +149,36 @@ func besideTheDay(titles []string, lex *lexicon) (above, below map[int]bool) {
 		}
 	}
 	return above, below
+}
+
+// amongDays says whether one of the days that a line may mean lies between the first and the last that
+// another line names, one of these days included.
+func amongDays(line, day []evidence) bool {
+	var first, last unit.Day
+	n := 0
+	for _, e := range line {
+		for _, r := range e.readings {
+			if r.y == 0 || r.order != "" && len(e.readings) > 1 {
+				return false
+			}
+			if n++; n == 1 {
+				first, last = r.day(), r.day()
+			}
+			first, last = min(first, r.day()), max(last, r.day())
+		}
+	}
+	if n < 2 {
+		return false
+	}
+	for _, e := range day {
+		for _, r := range e.readings {
+			if r.y == 0 {
+				r.y, _, _ = first.Date()
+			}
+			if r.day() >= first && r.day() <= last {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -22,6 +22,10 @@ func TestCoursesOverColumns(t *testing.T) {
 			[]string{"oak-hollow 2025-11-01", "sandy-spit 2025-11-01", "tarn-side 2025-11-01"}},
 		{"clubs over their people in one run", "Alder Bank results, Saturday 1 November 2025\n\nTarn AC 5k\n3 Jo Lee 17:15\n12 Al Roe 22:46\n21 Cy Dee 30:56\n\nVale Striders 5k\n6 Di Fox 19:33\n15 Ed Gow 24:05\n24 Flo Hay 32:07\n",
 			[]string{"alder-bank 2025-11-01"}},
+		{"weekdays under a title with both days, as columns", "Festival Field 5k, 7-8 June 2025\nName,Sat,Sun\nJo Lee,18:20,18:22\nAl Roe,18:31,18:44\nCy Dee,18:40,18:59\n", []string{"festival-field 2025-06-07", "festival-field 2025-06-08"}},
+		{"the same, as lines", "Festival Field 5k, 7-8 June 2025\nSaturday\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\nSunday\nPos,Name,Time\n1,Di Fox,18:22\n2,Ed Gow,18:33\n3,Flo Hay,18:44\n", []string{"festival-field 2025-06-07", "festival-field 2025-06-08"}},
+		{"the same, as a column", "Festival Field 5k, 7-8 June 2025\nDay,Pos,Name,Time\nSun,1,Jo Lee,18:20\nSun,2,Al Roe,18:31\nSun,3,Cy Dee,18:40\nSat,1,Di Fox,18:22\nSat,2,Ed Gow,18:33\nSat,3,Flo Hay,18:44\n", []string{"festival-field 2025-06-08"}},
+		{"days of a series between its first and its last", "Alder Bank summer series, 7-28 June 2025\nName,7 June,14 June,28 June\n" + rows, []string{"alder-bank 2025-06-07", "alder-bank 2025-06-14", "alder-bank 2025-06-28"}},
 	} {
 		s, err := Read("x.csv", []byte(c.text), Options{})
 		if err != nil {

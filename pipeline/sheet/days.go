@@ -113,6 +113,68 @@ func (t table) daysInMonth() {
 	})
 }
 
+// weekdaysOfTitle puts the day in place of a weekday that fills a cell, where the lines at the top name two days or
+// more, each of another weekday, "7-8 June 2025", and all such cells are of these: a column
+// "Sat, Sat, Sun", or lines over lists. Two of them differ at least.
+func (t table) weekdaysOfTitle() {
+	days, twice := map[int]string{}, false
+	first := 0
+	for ; first < min(t.grid.len(), headingLooks); first++ {
+		_, cells := t.grid.at(first)
+		text := titleText(cells)
+		if rowFilled(cells) > 2 {
+			break
+		}
+		for _, f := range withFirstDays(text, findDates(text)) {
+			for _, r := range f.readings { // "7-8 June" are two
+				if r.y == 0 || r.order != "" && len(f.readings) > 1 {
+					continue
+				}
+				w, iso := int(r.day().Weekday()), r.day().String()
+				twice = twice || days[w] != "" && days[w] != iso
+				days[w] = iso
+			}
+		}
+	}
+	if len(days) < 2 || twice {
+		return
+	}
+	seen := map[int]bool{}
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		for _, c := range cells {
+			if w, ok := weekdayAlone(c); ok {
+				if seen[w] = true; days[w] == "" {
+					return
+				}
+			}
+		}
+	}
+	if len(seen) < 2 {
+		return
+	}
+	t.grid.mend(func(_, _ int, cells []string) (changed []string, ok bool) {
+		for c, text := range cells {
+			if w, is := weekdayAlone(text); is {
+				if !ok {
+					changed, ok = slices.Clone(cells), true
+				}
+				changed[c] = days[w]
+			}
+		}
+		return changed, ok
+	})
+}
+
+// weekdayAlone says which weekday a cell of nothing else names.
+func weekdayAlone(cell string) (weekday int, ok bool) {
+	if len(cell) < 2 || len(cell) > 24 || !hasNoDigit(cell) {
+		return 0, false
+	}
+	weekday, ok = weekdayNames[strings.Trim(fold(cell), ". ")]
+	return weekday, ok
+}
+
 // daysOf are the cells of a row with a month behind each, where all that are filled say a day
 // alone that the month has; nil where not.
 func daysOf(cells []string, month string) (days []string) {

@@ -180,6 +180,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			return
 		}
 		t.daysInMonth()
+		t.weekdaysOfTitle()
 		t.namesUnderSexes(lex)
 		if flags := t.endedByFlag(lex); flags != nil {
 			s.note("flags-read", fmt.Sprintf("yes under %s says how a race ended", strings.Join(flags, ", ")))
