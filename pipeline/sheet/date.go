@@ -166,6 +166,11 @@ func scanDates(s string, loose bool) []foundDate {
 		out = append(out, f)
 		i = next
 	}
+	if len(out) == 0 {
+		if f, ok := sc.holiday(); ok {
+			out = append(out, f)
+		}
+	}
 	return out
 }
 
