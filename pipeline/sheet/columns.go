@@ -18,6 +18,7 @@ type settler struct {
 	between      bool    // clock are the times of day of start and finish
 	start        float64 // or clock is that of the finish, and this the start, s from midnight
 	goesBy       string  // heading of the times that count of several, where there is evidence
+	newBest      bool    // its times are bests of that day, those of some of the field
 	todays       bool    // the heading of the times says that they are today's
 	clockColumns []int   // columns of times of which no heading says which one counts
 	twoNames     []int   // two columns of full names of different people
@@ -87,6 +88,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.names()
 	s.handicap()
 	s.timesOfToday()
+	s.newBests()
 	s.times()
 	s.ageBounds()
 	s.single()
@@ -94,6 +96,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.sexesOfPlaces()
 	s.ended()
 	s.secondsOnly()
+	s.attendance()
 	s.lineNumbers()
 	s.evidence()
 	s.runNumbers()

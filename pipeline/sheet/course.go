@@ -581,6 +581,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = value // "Vale Harriers: Alder Bank 5k"
 		case g.known && g.meaning == Distance && behindDistance(value) != "":
 			text = behindDistance(value)
+		case len(strings.Fields(label)) <= 3 && anyWord(label, eventLabels):
+			text = value // "Competition: Alder Bank"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case routeLabels[fold(label)]:
@@ -1245,6 +1247,11 @@ var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique so
 
 // routeLabels stand before the name of a route, and before what it is like. Common practice, no source.
 var routeLabels = set("recorregut route routes trasa ruta rute rutt recorrido percorso percurso rundkurs omloop bane trase lopesti rada reitti utvonal traseu parkur llwybr trasa маршрут трасса траса")
+
+// eventLabels are words for a competition or an event in the label before its name. Common practice, no source.
+var eventLabels = set(`competition meeting wettkampf wettbewerb competicion competizione competicao loop wedloop tavling tavlingen evenemang arrangement staevne stevne konkurrence konkurranse kilpailu tapahtuma zawody zawodow wydarzenie wydarzenia impreza imprezy
+	soutez souteze akce preteky pretekov podujatie podujatia esemeny verseny natjecanje natjecanja dogadaj tekmovanje tekmovanja prireditev prireditve voistlus voistluse uritus varzybos varzybu renginys sacensibas pasakums etkinlik yarisma concurs concursului competitie competitiei
+	eveniment evenimentului esdeveniment digwyddiad byeenkoms εκδηλωση διοργανωση змагання змагань захід заходу соревнование соревнования событие състезание трка такмичење`)
 
 func isVenueLabel(f string) bool {
 	return venueLabels[f]

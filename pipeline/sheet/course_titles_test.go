@@ -32,6 +32,8 @@ func TestRunOfTitles(t *testing.T) {
 		// who, what for, what form
 		{"Great Holm 20.6.26 RD: Jean Marsh", "great-holm 2026-06-20"},
 		{"20.6.26 Venue: Great Holm", "great-holm 2026-06-20"},
+		{"Competiție: Lunca Mare, 20 iunie 2026", "lunca-mare 2026-06-20"},
+		{"Nazwa zawodów: Las Brzozowy, 20 czerwca 2026", "las-brzozowy 2026-06-20"},
 		{"Vale AC: Great Holm 5k 20 June 2026", "great-holm 2026-06-20"},
 		{"Distance: 5k  Hythe Prom  20 June 2026", "hythe-prom 2026-06-20"},
 		{"Attendance Ravensmoor Common 20 June 2026", "ravensmoor-common 2026-06-20"},

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -260,6 +261,80 @@ func (s *settler) timesOfToday() {
 		}
 	}
 }
+
+// attendance says whether the rows without a time are of people who were not there: on a list without places
+// they are just those without the tick that all others have in one column, "Present".
+func (s *settler) attendance() {
+	clock := s.find(Time)
+	if clock < 0 || s.find(Position) >= 0 || s.profiles[clock].filled < 2 {
+		return
+	}
+	for i, c := range s.columns {
+		if c.Meaning != Other || s.profiles[i].filled != s.profiles[clock].filled || len(s.profiles[i].distinct) != 1 {
+			continue
+		}
+		same := true
+		for _, r := range s.rows {
+			mark := trim(cellAt(r.cells, i))
+			same = same && (mark == "" || ticked(mark)) && (mark == "") == isBlank(cellAt(r.cells, clock))
+		}
+		if same {
+			s.columns[i].Why = fmt.Sprintf("heading %q: who was there, as only those have times", s.headings[i])
+			s.todays = true
+			return
+		}
+	}
+}
+
+// hasTicks says whether a column of no other meaning has nothing but one mark.
+func (s *settler) hasTicks() bool {
+	for i, c := range s.columns {
+		if c.Meaning != Other || len(s.profiles[i].distinct) != 1 {
+			continue
+		}
+		for mark := range s.profiles[i].distinct {
+			if ticked(mark) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// newBests takes the column of new bests for the time, where no other is and one of the bests before them
+// stands beside it: "Old PB | New PB". Each was run on the day of the list, by some of its field.
+func (s *settler) newBests() {
+	if s.hasTimes() {
+		return
+	}
+	before, now := -1, -1
+	for i, h := range s.headings {
+		if s.profiles[i].shareOf(kClock) < .8 || s.profiles[i].filled == 0 {
+			continue
+		}
+		switch first, rest, _ := strings.Cut(fold(h), " "); {
+		case s.lex.read(rest).meaning != PersonalBest:
+			return
+		case nowBest[first] && now < 0:
+			now = i
+		case beforeBest[first] && before < 0:
+			before = i
+		default:
+			return
+		}
+	}
+	if before >= 0 && now >= 0 {
+		s.set(before, PersonalBest, "heading %q", s.headings[before])
+		s.set(now, Time, "heading %q, beside %q: the time of this run", s.headings[now], s.headings[before])
+		s.newBest = true
+	}
+}
+
+// nowBest and beforeBest stand before a best. Common practice, no source.
+var (
+	nowBest    = set("new neue neu nouveau nouvelle nuevo nueva nuovo nuova novo nova nieuw nieuwe ny nye nya uusi nowy nowa novy uj nou noua newydd uus naujas")
+	beforeBest = set("old previous former alte alt bisherige ancien ancienne anterior viejo vecchio precedente antigo oud oude vorige gammal gamla gammel tidligere vanha stary stara puvodni regi vechi hen vana senas")
+)
 
 // overTodays says whether a folded heading is over the times of today.
 func overTodays(f string) bool { return todaysTimes[f] || todaysTimes[withoutTimeWord(f)] }

@@ -221,6 +221,14 @@ func helperTab(tab string) bool {
 	return false
 }
 
+// listsOfPeople says whether a tab is called after those who are listed on it, and nothing else.
+func listsOfPeople(tab string) bool {
+	return tab != "" && onlyWords(tab, peopleTabs)
+}
+
+// peopleTabs are words for members and for those who entered. Common practice, no source.
+var peopleTabs = set("members membres leden soci miembros socios czlonkowie medlemmer medlemmar mitglieder clenove clanovi tagok roster register registrations registered entries signup")
+
 var helperTabs = set(`record records league table standings points puntos punti punten pontos punkty poang poeng pisteet pwyntiau summary notes volunteers volunteer rota contacts pbs lookup lookups pivot chart charts template
 	instructions members readme help about rekorde punkte zusammenfassung freiwillige helfer membres benevoles leden
 	vrijwilligers soci volontari miembros voluntarios voluntarios sumario resumo socios czlonkowie wolontariusze medlemmer frivillige medlemmar funktionarer

@@ -255,6 +255,8 @@ func (r *rowRules) classify(row int, cells []string) why {
 			return isData // place and time have changed places
 		}
 		return whyFooter
+	case r.todays && r.pos < 0 && tm == "" && !hasStatus(cells):
+		return whyNoResult // was not there
 	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
 		return isData // nobody took the time of this one
 	case named && endedInBrackets(trim(cellAt(cells, r.name))):
@@ -267,8 +269,6 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyNoResult
 	case r.allPlaced && posKind == kBlank && (!timed && hasNoDigit(tm) || noTimeAtAll(tm)) && !hasStatus(cells) && isBlank(cellAt(cells, r.notes)):
 		return whyNoResult // signed up, and was not there
-	case r.todays && r.pos < 0 && tm == "" && !hasStatus(cells):
-		return whyNoResult
 	case named && (filled > 1 || r.pos < 0 && r.time < 0):
 		return isData
 	case timed && (posKind == kInt || numbered || !r.hasPositions):

@@ -359,6 +359,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	if t.run != "" && onlyWords(tab, seasonTabs) {
 		tab = "" // the tab of a league that has its runs in columns
 	}
+	if listsOfPeople(tab) && (t.run != "" || slices.ContainsFunc(above, func(l string) bool { return len(findDates(l)) > 0 })) {
+		tab = "" // the club's register, with the times of those who were there on a day that it says
+		c.todays = c.todays || !c.hasTicks()
+	}
 	p.daysOfBests(append(slices.Clone(above), t.tab))
 	kind, why := partKind(p, tab, l.first >= 0, c.figures())
 	switch {
@@ -394,7 +398,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
-	} else if kind == "full" && t.runner != "" {
+	} else if kind == "full" && (t.runner != "" || c.newBest) {
 		p.Kind = "excerpt"
 	}
 	if p.Kind == "times" && p.namesAbove(head[:titleEnd]) {
