@@ -1,6 +1,7 @@
 package record
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -115,6 +116,27 @@ func TestNotesToRead(t *testing.T) {
 		told := slices.ContainsFunc(lines[i].Problems, func(p place.Problem) bool { return p.Kind == "note-may-bear" && p.Severity == place.Look })
 		if told != want || rows[i][1] != "" && lines[i].Status != OK {
 			t.Errorf("%v: told %v, %v", rows[i], told, lines[i].Status)
+		}
+	}
+}
+
+// A name that is written as hardly any other is, or has a remark that may bear on it, is pointed out.
+func TestNamesToLookAt(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time = 0, 1
+	names := []string{"Ann Fox", "Bo Grey", "Cy Hart", "Di Ince", "Ed Jons", "Fay King", "Gus Lamb", "Hal Moor", "Ivy Nash"}
+	for odd, want := range map[string]bool{"same": true, "as 4": true, "1 hour": true, "Ann Cole (at home)": true, "Ann Cole (Tom Hexton's number)": true, "Ann Cole - ran early": true,
+		"Ann Cole": false, "Poppy": false, "ann cole": false, "van der Berg": false, "Ann Cole (Mill Farm)": false, "Ann Cole - Mill": false} {
+		lines, _ := readRows(t, c, nil, Options{DistanceM: 5000}, func(yield func([]string)) {
+			for i, n := range append(slices.Clone(names), odd) {
+				yield([]string{n, fmt.Sprintf("20:%02d", i)})
+			}
+		})
+		for i := range lines {
+			told := slices.ContainsFunc(lines[i].Problems, func(p place.Problem) bool { return p.Kind == "name-to-look-at" })
+			if told != (want && i == len(names)) || lines[i].Status != OK {
+				t.Errorf("%s: line %d told %v, %v", odd, i, told, lines[i].Status)
+			}
 		}
 	}
 }

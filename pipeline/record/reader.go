@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 	"unsafe"
 
 	"lapwing/pipeline/age"
@@ -56,6 +58,8 @@ type Reader struct {
 	timed, timedSay int
 	// nameWords counts names of one word, and of more.
 	nameWords [2]int
+	// oddNames counts names that begin with a small letter, and such with figures.
+	oddNames [2]int
 	// dashOut counts lines with a dash in place of a place that say that the runner has
 	// not finished, dashTimed those that have a time.
 	dashOut, dashTimed int
@@ -572,12 +576,54 @@ func (l *Line) doubtTime(row, index int, read string) {
 
 // observeWords counts whether the name is of one word or of more.
 func (r *Reader) observeWords(name string, cells []string) {
+	small, figure := oddly(name)
+	if small {
+		r.oddNames[0]++
+	}
+	if figure {
+		r.oddNames[1]++
+	}
 	switch {
 	case strings.IndexByte(name, ' ') > 0 || name == "" && cell(cells, r.c.Given) != "" && cell(cells, r.c.Family) != "":
 		r.nameWords[1]++
 	case name != "" || cell(cells, r.c.Given) != "" || cell(cells, r.c.Family) != "":
 		r.nameWords[0]++
 	}
+}
+
+// oddly says whether a name is a word that begins with a small letter, and whether a word of it begins with a
+// figure.
+func oddly(name string) (small, figure bool) {
+	first, _ := utf8.DecodeRuneInString(name)
+	return unicode.IsLower(first) && strings.IndexByte(name, ' ') < 0, beginsWithFigure(name)
+}
+
+func beginsWithFigure(name string) bool {
+	for i := range len(name) {
+		if name[i] >= '0' && name[i] <= '9' && (i == 0 || name[i-1] == ' ') {
+			return true
+		}
+	}
+	return false
+}
+
+// oddName says whether a name is written so where hardly any other is: "same", "as 4", "1 hour".
+func (r *Reader) oddName(name string) bool {
+	const few = 8 // one name in so many
+	if r.nameWords[0]+r.nameWords[1] < few {
+		return false
+	}
+	small, figure := oddly(name)
+	return small && few*r.oddNames[0] <= r.nameWords[0]+r.nameWords[1] || figure && few*r.oddNames[1] <= r.nameWords[0]+r.nameWords[1]
+}
+
+// remarkOn is what stands in brackets in a name, or behind a dash.
+func remarkOn(name string) string {
+	if i := strings.IndexByte(name, '('); i >= 0 {
+		return strings.Trim(name[i+1:], "() ")
+	}
+	_, behind, _ := strings.Cut(name, " - ")
+	return behind
 }
 
 // loneWord says whether a name is a single word, with a number perhaps, for nobody in particular,
@@ -857,6 +903,9 @@ func (r *Reader) unnamed(row int, cells []string, out *Line) bool {
 	case several:
 		out.Status = Doubtful
 		out.problem(row, index, place.Doubtful, "several-people", out.Name, "one person on a line", "Ask who this was; give each a line or name one of them")
+	case out.Status == OK && (r.oddName(out.Name) || r.mayBear(remarkOn(r.rawName(cells)))):
+		out.problem(row, index, place.Look, "name-to-look-at", out.Name, "the name of one person, and nothing else",
+			"If this is the name of the runner, there is nothing to do; if nobody is named, or it was somebody else, correct the name")
 	}
 	return false
 }

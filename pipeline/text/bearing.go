@@ -19,7 +19,7 @@ func MayBear(folded string, usualKM int) bool {
 	switch {
 	case len(words) < 2:
 		return false
-	case has(rideWords) && has(wayOrPart):
+	case has(rideWords) && has(wayOrPart), has(ranWords) && has(dayNames), containsAny(folded, apart) && !has(leftBehind):
 		return true
 	case has(besidesToday), has(beforeToday):
 		return false
@@ -30,8 +30,8 @@ func MayBear(folded string, usualKM int) bool {
 	case has(startWords) && !well && saysLater(words):
 		return true
 	case has(numberTags) && slices.ContainsFunc(words, func(w string) bool { return strings.HasSuffix(w, "'s") || strings.HasSuffix(w, "’s") }):
-		return !has(beltWords)
-	case containsAny(folded, otherPeople), containsAny(folded, ownWatch):
+		return true
+	case containsAny(folded, otherPeople), containsAny(folded, ownWatch) && !has(leftBehind):
 		return true
 	}
 	return !well && slices.ContainsFunc(words, func(w string) bool { return aside[w] && !manyThings[w] }) && has(inDoubt)
@@ -46,10 +46,11 @@ var (
 	startWords  = wordsOf(`start starts started starting set left joined began gestartet start parti partie depart salio partito partita gestart startade startet ruszyl`)
 	laterWords  = wordsOf(`after late later behind early earlier nach spater zu apres retard antes despues dopo prima later na te efter sent po`)
 	minuteUnits = wordsOf(`min mins minute minutes minuten sec secs second seconds sek sekunden s minuto minutos minuti secondi segundos secondes seconden minuter sekunder`)
-	beltWords   = wordsOf(`100th 50th`)
 	rideWords   = wordsOf(`rode ridden`)
 	wayOrPart   = wordsOf(`part way last first rest km k mile miles lap half most scooter bike bicycle horse`)
 	inDoubt     = wordsOf(`time times timing name result results position place number bib barcode chip token watch clock line row entry runner person way turn course route distance finish zeit name platz startnummer uhr strecke temps nom place dossard chrono montre parcours tiempo nombre puesto dorsal recorrido tempo nome pettorale percorso tijd naam plaats tid namn navn plats plass czas nazwisko miejsce`)
+	apart       = []string{"at home", "ran early", "ran later", "ran alone", "ran the day", "zu hause", "allein gelaufen", "a la maison", "en casa", "a casa"}
+	leftBehind  = wordsOf(`left forgot forgotten lost vergessen oublie olvido dimenticato children child dog`)
 	otherPeople = []string{"somebody else", "someone else", "not him", "not her", "jemand ander", "quelqu'un d'autre", "otra persona", "un'altra persona", "qualcun altro", "iemand anders", "nagon annan", "noen andre", "en anden", "kto inny", "ktos inny"}
 	ownWatch    = []string{"own watch", "own time", "own stopwatch", "my watch", "her watch", "his watch", "their watch", "by phone", "eigene uhr", "eigener uhr", "selbst gestoppt", "selbst gemessen", "sa montre", "ma montre", "su reloj", "suo orologio", "eigen horloge", "egen klocka", "egen klokke"}
 )
