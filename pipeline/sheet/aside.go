@@ -96,6 +96,28 @@ func (rs *runSettler) saysRun(p *Part, e evidence) bool {
 	return p.Course.Value != ""
 }
 
+// dateInProse says whether a date that nothing else says stands in a sentence that may speak of another day:
+// "Ages as on 3 January 2026", "Strecke vermessen am 3.1.2026". A name has no words in small letters.
+func (rs *runSettler) dateInProse(p *Part, e evidence, evs []evidence) bool {
+	if e.strength != 3 || e.line == "" || e.labelled || e.weekday >= 0 || e.foundDate.from > len(e.line) || rs.saysRun(p, e) {
+		return false
+	}
+	before := strings.TrimRight(e.line[:e.foundDate.from], " (")
+	if strings.HasSuffix(before, ":") || strings.HasSuffix(before, "|") {
+		return false
+	}
+	for _, other := range evs {
+		if other.line != e.line && has(other.readings, p.Date.Day) {
+			return false
+		}
+	}
+	rest, _ := wordsBeside(e.line)
+	return slices.ContainsFunc(strings.Fields(before), func(w string) bool {
+		first, _ := utf8.DecodeRuneInString(w)
+		return unicode.IsLower(first) && rest[fold(w)]
+	})
+}
+
 // wordsBeside are the words of a line that are no date, time, distance or number and don't
 // belong to titles, quarta-feira among the weekdays; club says that one of them is for a club.
 func wordsBeside(line string) (rest map[string]bool, club bool) {

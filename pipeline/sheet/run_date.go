@@ -217,6 +217,9 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 		if best.e.weekday < 0 && weekday >= 0 && best.e.strength == 2 && int(p.Date.Day.Weekday()) != weekday && !saysWeekday(p.Course.Value, weekday) {
 			p.problem(rs.sheet.Name, 0, -1, place.Look, "weekday-differs", weekdayName(weekday), fmt.Sprintf("%s is a %s", p.Date.Day.Long(), p.Date.Day.Weekday()), "The sheet names another weekday than that of the date in the file's name. Check the date of the run; if it is wrong, load the sheet with --date.")
 		}
+		if rs.dateInProse(p, best.e, evs) {
+			p.problem(rs.sheet.Name, 0, -1, place.Look, "date-in-a-sentence", shorten(best.e.line, 80), "a date that is said to be the run's", fmt.Sprintf("The only date stands in this line, and %s is taken as the day of the run. If the line speaks of another day, load the sheet with the right one: --date YEAR-MONTH-DAY.", p.Date.Day.Long()))
+		}
 		for _, e := range evs {
 			if e.strength < best.e.strength && e.strength == 2 && e.settled() && e.readings[0].day() != p.Date.Day {
 				p.problem(rs.sheet.Name, 0, -1, place.Look, "dates-differ", e.text, fmt.Sprintf("%s as in the %s", p.Date.Day.Long(), best.e.from), fmt.Sprintf("The sheet is taken as the run of %s. If the %s is right, load it with --date %s.", p.Date.Day.Long(), e.from, e.readings[0].day()))

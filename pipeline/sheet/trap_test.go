@@ -288,3 +288,21 @@ func TestFirstOfThem(t *testing.T) {
 		}
 	}
 }
+
+// A date that nothing but a sentence gives, which may speak of another day, is pointed out.
+func TestDateInASentence(t *testing.T) {
+	for line, want := range map[string]bool{
+		"Lost property from 3 January 2026 is with Bess": true, "Strecke vermessen am 3.1.2026": true, "In memory of Tom Hill (3 January 2026)": true,
+		"3 January 2026": false, "Saturday 3 January 2026, cold and wet": false, "Results of 3 January 2026": false, "Harvest Run 3 January 2026": false, "Race date: 3 January 2026": false,
+	} {
+		for file, only := range map[string]bool{"x.csv": true, "alder-bank_2026-01-03.csv": false} {
+			s, err := Read(file, []byte("Alder Bank 5k\n\""+line+"\"\n"+threeTimes), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := s.Parts[0].says("date-in-a-sentence", 0); got != (want && only) {
+				t.Errorf("%s: %q: told %v", file, line, got)
+			}
+		}
+	}
+}
