@@ -47,11 +47,16 @@ func (f *family) add(c *clockCell, p plausibility) {
 		if !ok {
 			f.misfits[i]++
 			f.score[i] += misfitPrice
-			if r == minSecZero {
-				// Typed as 1:02:15, a walker's time is right in a column
-				// where 24:31 became 24:31:00.
-				if hms, fits := c.as(hourMinSec); fits && p.score(hms) > implausible {
-					f.score[i] += max(-6, walkerPrice+p.score(hms)+digitEvidence(c, hourMinSec)-misfitPrice)
+			other := unread
+			switch {
+			case r == minSecZero: // typed as 1:02:15, a walker's time is right where 24:31 became 24:31:00
+				other = hourMinSec
+			case r == dottedMinSec && c.whole >= 1000 && c.fracDigits == 0: // 2431 among 23.28
+				other = bareDigits
+			}
+			if other != unread {
+				if ms, fits := c.as(other); fits && p.score(ms) > implausible {
+					f.score[i] += max(-6, walkerPrice+p.score(ms)+digitEvidence(c, other)-misfitPrice)
 				}
 			}
 			continue

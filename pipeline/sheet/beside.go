@@ -582,3 +582,26 @@ func (s *settler) bandTicks() {
 	}
 	s.set(found[0].column, AgeGroup, "what stands under %q to %q", s.headings[found[0].column], s.headings[found[len(found)-1].column])
 }
+
+// timeBehindName puts the time that stands behind the name, in its cell, into the cell of the time, where
+// that is blank: "Jo Lee '24:17", "Jo Lee (24:17)", "Jo Lee ~24:17?". What is said of the time before it, as
+// in "Jo Lee PB 24:17", keeps it where it is.
+func timeBehindName(cells []string, name, time int) []string {
+	c := trim(cellAt(cells, name))
+	if len(c) < 8 || hasNoDigit(c) {
+		return cells
+	}
+	m := clockBehindName.FindStringSubmatch(c)
+	if m == nil || !looksNamed(m[1]) || endsSmall(m[1]) && m[1] != strings.ToLower(m[1]) || slices.ContainsFunc(strings.Fields(fold(m[1])), func(w string) bool { return headingWords[w]&(cBest|cTime|cPace|cSplit|cGap) != 0 }) {
+		return cells
+	}
+	out := withCells(cells, max(name, time))
+	out[name], out[time] = m[1], m[2]
+	if strings.ContainsAny(c, "~≈") && !strings.HasSuffix(m[2], "?") {
+		out[time] += "?" // about
+	}
+	return out
+}
+
+// clockBehindName is a name, marks perhaps, a time and perhaps a mark of doubt, with marks behind it.
+var clockBehindName = regexp.MustCompile("^(\\pL[^\\d:;()\\[\\]]*?[\\pL.])[\\s(\\['’`´~≈*=:–—-]*[\\s(\\['’`´~≈*=–—-](\\d{1,3}[:;.]\\d\\d(?::\\d\\d)?\\??)[\\s)\\]*.!]*$")

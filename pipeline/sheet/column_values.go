@@ -746,7 +746,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 	if s.find(Position) < 0 {
 		// Names and numbers that rise line by line, and nothing else.
 		if len(s.profiles) == 2 && free(1) && s.profiles[0].share(kText) == 1 && s.profiles[0].spaces*2 > s.profiles[0].filled {
-			if p := s.profiles[1]; (s.decimalsOrHours(1) || p.shareOf(kDecimal) > .8 && p.shareOf(kDecimal, kText, kStatus) == 1) && p.steps >= 5 && p.rising == p.steps && p.lo >= 12 && p.hi < 100 {
+			if p := s.profiles[1]; (s.decimalsOrHours(1) || p.shareOf(kDecimal) > .8 && p.shareOf(kDecimal, kText, kStatus) == 1) && p.steps >= 5 && (p.rising == p.steps || p.rising+1 == p.steps && p.steps >= 8) && p.lo >= 12 && p.hi < 100 {
 				s.set(1, Time, "its values rise line by line as running times do")
 			}
 		}

@@ -29,6 +29,9 @@ type sheetCase struct {
 }
 
 var sheetCases = []sheetCase{
+	{name: "names and times with dots, the last of them late", file: "alder-bank_2026-01-03",
+		text:    "Jo Lee|17.13\nAnn Roe|18.31\nSam Field|19.02\nBo Gale|19.10\nCy Ash|19.28\nDi Fox|19.40\nEd Orr|20.31\nFay Ivy|20.51\nGus Hay|21.15\nHal Jay|18.55\n",
+		columns: "name time", run: "alder-bank 2026-01-03", rows: "1-10"},
 	{name: "the number of a charity above the heading, and the course in the file's name", file: "hartsholme-rec-2026-04-18-results",
 		text:    "Registered charity 1234567\nTel 01234 567890\nPos|Name|Time\n1|Jo Lee|18:20\n2|Ann Roe|18:31\n",
 		columns: "position name time", run: "hartsholme-rec 2026-04-18", rows: "4-5"},

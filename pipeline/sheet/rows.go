@@ -513,6 +513,9 @@ func sameHeading(headings, cells []string, filled int) bool {
 // filled from above where the sheet leaves repeated values out, and the section
 // above the row is added.
 func (r *rowRules) shape(cells []string) []string {
+	if r.time >= 0 && r.name >= 0 && len(r.clock) == 0 && isBlank(cellAt(cells, r.time)) {
+		cells = timeBehindName(cells, r.name, r.time)
+	}
 	if len(cells) >= r.columns && len(r.fill) == 0 && len(r.dittos) == 0 && r.sectionColumn < 0 && len(r.clock) == 0 && r.beside.none() && r.legend == nil && r.remarks == nil {
 		return cells
 	}

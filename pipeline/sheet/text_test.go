@@ -664,3 +664,31 @@ func TestExchangedCells(t *testing.T) {
 		}
 	}
 }
+
+// A time that stands behind the name, in its cell, is the time of a row that has none, with the doubt that
+// a mark throws on it; that of a best is not.
+func TestTimeBehindName(t *testing.T) {
+	rows := "Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n4,%s,\n5,Ed Gow,19:28\n"
+	for cell, want := range map[string]string{
+		"Di Fox '19:10":        "Di Fox 19:10",
+		"Di Fox (19:10)":       "Di Fox 19:10",
+		"Di Fox *19:10*":       "Di Fox 19:10",
+		"Di Fox ~19:10":        "Di Fox 19:10?",
+		"Di Fox 19:10?":        "Di Fox 19:10?",
+		"Di Fox PB 19:10":      "Di Fox PB 19:10 ",
+		"Di Fox (PB 19:10)":    "Di Fox (PB 19:10) ",
+		"Di Fox came in 19:10": "Di Fox came in 19:10 ",
+	} {
+		s := readCase(t, "alder-bank_2026-01-03.csv", fmt.Sprintf(rows, cell))
+		p, got := s.Parts[0], ""
+		p.Each(func(row int, cells []string) error {
+			if row == 5 {
+				got = cellAt(cells, p.Index(Name)) + " " + cellAt(cells, p.Index(Time))
+			}
+			return nil
+		})
+		if got != want {
+			t.Errorf("%q: %q, want %q", cell, got, want)
+		}
+	}
+}
