@@ -189,8 +189,8 @@ func (s *settler) byValues() {
 			if p.rising*20 >= p.steps*19 && (p.steps >= 8 || s.find(Position) >= 0) {
 				sorted++
 			}
-			if best < 0 || p.rising > s.profiles[best].rising {
-				best = i
+			if best < 0 || p.rising > s.profiles[best].rising && !s.inBrackets(i) || s.inBrackets(best) && !s.inBrackets(i) {
+				best = i // a time in brackets is another than the one before it
 			}
 		}
 		switch {

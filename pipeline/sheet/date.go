@@ -706,6 +706,9 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 				_, _, isDay = sc.year(k) // "May second team"
 			}
 		}
+		if m := sc.tok(k); isDay && (m.kind == '.' || m.kind == '\'') && m.from == sc.tok(k-1).to && sc.tok(k+1).kind == 'd' && sc.tok(k+1).from == m.to && sc.tok(k+1).digits() == 2 && sc.tok(k+1).n < 60 {
+			return f, 0, false // "Orr, Jan 28.50", a time
+		}
 		if !isDay || sc.tok(k).kind == ':' || sc.tok(k).kind == 'l' && sc.tok(k).from == sc.tok(k-1).to || sc.countsMinutes(k) {
 			return f, 0, false
 		}

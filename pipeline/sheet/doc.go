@@ -33,7 +33,8 @@
 //
 // Then it cuts the lines: by what their parts are (parted_lines.go, typed.go, paced_lines.go,
 // east_asian_lines.go, bullets.go, untimed_lines.go for who has no time), by labels (labelled.go), where each line is a cell or a
-// card (cell_lines.go, card_lines.go), or by its sentences (prose.go).
+// card (cell_lines.go, card_lines.go), or by its sentences (prose.go); where nothing else reads a text, by
+// the pieces that all its lines have (shape_lines.go).
 //
 // # Rows to tables
 //

@@ -1620,6 +1620,9 @@ func placeNameGroupTime(lines []string, delim byte) []string {
 		words := strings.Fields(m[2])
 		for n := min(2, len(words)-2); n >= 1; n-- {
 			name, group := words[:len(words)-n], strings.Join(words[len(words)-n:], " ")
+			if n == 2 && clubEnds[fold(words[len(words)-2])] {
+				continue // "Jo Lee Vale AC W40"
+			}
 			if k := kindOf(group); (k == kGroup || k == kSex) && len(name) <= 4 && !strings.ContainsAny(strings.Join(name, ""), "0123456789") {
 				out[i] = m[1] + "\t" + strings.Join(name, " ") + "\t" + group + "\t" + m[3]
 				matched++

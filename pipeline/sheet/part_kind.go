@@ -78,7 +78,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
 		return "names", ""
 	case named:
-		return "", "it has names but neither positions nor times"
+		return "", namesAlone
 	case placed:
 		return "", "it has positions but neither names nor times"
 	case !headed:
@@ -247,3 +247,9 @@ func isTeamsTitle(text string) bool {
 }
 
 var teamListWords = set("results result scores score scoring points prizes standings competition positions placings ranking wertung ergebnisse ergebnis resultats resultados classement classifica klassement uitslag resultat wyniki")
+
+// Why a table is no list of results that may be one if its lines were cut otherwise.
+const (
+	noHeading  = "no heading row with columns such as position, name and time, and no rows of results"
+	namesAlone = "it has names but neither positions nor times"
+)

@@ -45,6 +45,7 @@ type Options struct {
 	Limits                  Limits
 
 	typed bool // read every text as if somebody had typed it: for the tests of plainTable
+	alike bool // the lines of a text were cut by sameShape
 }
 
 // Limits bound what one sheet may cost. Zero fields take the defaults.

@@ -306,7 +306,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		titleEnd = firstValues(head)
 		if titleEnd < 0 {
 			s.keepFacts(t, lex)
-			refuse("no heading row with columns such as position, name and time, and no rows of results")
+			refuse(noHeading)
 			return
 		}
 		if runsOn(head) {

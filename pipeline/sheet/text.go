@@ -32,6 +32,7 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	lex := newLexicon(o)
 	endings := lineEndings(text)
+	received := text
 	plain := !o.typed && plainTable(text)
 	var d dialect
 	if plain {
@@ -68,7 +69,36 @@ func readText(name string, data []byte, o Options) (*Sheet, error) {
 		}
 	}
 	s.addTable(t, lex, o)
+	if len(s.Parts) == 0 && !o.alike && len(received) < typedBytes && s.foundNothing() {
+		if again := readAlike(name, received, o); again != nil {
+			again.Encoding = encoding
+			again.Dialect = "its lines are all made alike, and each is cut where its pieces end, " + endings
+			return again, nil
+		}
+	}
 	return s, s.settle(o, lex)
+}
+
+// foundNothing says whether no table was found where results may stand, and none that is something else.
+func (s *Sheet) foundNothing() bool {
+	return !slices.ContainsFunc(s.Problems, func(p place.Problem) bool {
+		return (p.Kind == "tab-refused" || p.Kind == "no-table") && p.Expected != noHeading && p.Expected != namesAlone
+	})
+}
+
+// readAlike reads a text in which no table was found once more, with its lines cut into the pieces that all
+// of them have; nil where they have none, or are no results either.
+func readAlike(name string, received []byte, o Options) *Sheet {
+	lines := sameShape(textLines(received))
+	if lines == nil {
+		return nil
+	}
+	o.alike = true
+	s, err := readText(name, []byte(strings.Join(lines, "\n")+"\n"), o)
+	if err != nil {
+		return nil
+	}
+	return s
 }
 
 func delimiterName(d byte) string {

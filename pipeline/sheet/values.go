@@ -650,6 +650,9 @@ func (p *profile) shareOf(ks ...kind) float64 {
 // the time.
 func looseNumber(s string) float64 {
 	s = strings.TrimPrefix(s, "'") // of a cell that was to be text
+	if n := len(s); n > 2 && (s[0] == '(' && s[n-1] == ')' || s[0] == '[' && s[n-1] == ']') {
+		s = s[1 : n-1] // (17:00)
+	}
 	s = strings.TrimPrefix(s, zeroDays)
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
