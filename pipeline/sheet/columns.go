@@ -16,6 +16,7 @@ type settler struct {
 	secondsGiven bool   // the last of them is written where it is nought, too
 	beside       beside
 	between      bool    // clock are the times of day of start and finish
+	sum          bool    // clock are the laps
 	start        float64 // or clock is that of the finish, and this the start, s from midnight
 	goesBy       string  // heading of the times that count of several, where there is evidence
 	newBest      bool    // its times are bests of that day, those of some of the field
@@ -90,6 +91,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.timesOfToday()
 	s.newBests()
 	s.times()
+	s.lapTimes()
 	s.ageBounds()
 	s.single()
 	s.byValues()

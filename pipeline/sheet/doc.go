@@ -64,7 +64,7 @@
 //     the words in words.go, words_languages.go, words_semitic.go and words_east_asia.go;
 //     questions.go reads the headings of forms, fold.go is how texts are compared.
 //   - columns.go settles which column is which, by headings and values together, with
-//     column_headings.go, column_values.go, column_names.go, column_times.go, column_units.go,
+//     column_headings.go, column_values.go, column_names.go, column_times.go, lap_times.go, column_units.go,
 //     column_ages.go, ages_in_words.go and column_evidence.go.
 //   - Look-alikes: lookalike.go, line_numbers.go, doubted.go, exchanged.go, heading_shift.go, handicap.go (the
 //     clock of a staggered start), stamp.go (days and times of day).

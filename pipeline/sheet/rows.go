@@ -43,6 +43,7 @@ type rowRules struct {
 	secondsGiven  bool       // the seconds are written where they are nought, too
 	beside        beside
 	between       bool              // clock are the times of day of start and finish
+	sum           bool              // clock are the laps
 	start         float64           // or clock is that of the finish, and this the start, s from midnight
 	minutesOnce   bool              // blank cells of minutes repeat the one above
 	lastFilled    int               // last row with more than a printed position; 0 means not known
@@ -558,6 +559,8 @@ func (r *rowRules) shape(cells []string) []string {
 			clock = timeBetween(r.start, secondsOf(b, r.clock[0]), trim(cellAt(b, r.clock[0])))
 		case r.between:
 			clock = between(b, r.clock)
+		case r.sum:
+			clock = sumOf(b, r.clock)
 		default:
 			if i := r.clock[max(0, len(r.clock)-2)]; isDitto(b[i]) || strings.Trim(b[i], "-–— ") == "" && !isBlank(b[i]) && digitsOnly(trim(b[r.clock[len(r.clock)-1]])) {
 				b[i] = r.minutes // a mark, or a dash beside seconds

@@ -353,6 +353,9 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		if c.between {
 			why = "from the start in column " + names[0] + " to the finish in column " + names[1]
 		}
+		if c.sum {
+			why = "the sum of the laps in columns " + strings.Join(names, ", ")
+		}
 		p.Columns = append(p.Columns, Column{Index: n, Heading: "(time)", Meaning: Time, Why: why})
 	}
 	tab := t.tab

@@ -57,7 +57,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	r.clock, r.secondsGiven, r.beside, r.todays = c.clock, c.secondsGiven, c.beside, c.todays
 	if len(c.clock) > 0 {
 		r.time = c.clock[max(0, len(c.clock)-2)] // the minutes stand for the time
-		r.start = c.start
+		r.start, r.sum = c.start, c.sum
 		if r.between = c.between; r.between {
 			r.time = c.clock[1]
 		}
