@@ -31,6 +31,27 @@ func sexOfPlace(s string) (Sex, bool) {
 	return NotGiven, false
 }
 
+// sexOfPrize is the sex that a remark says by counting those of one, "1st lady", "2. Frau", "first woman", "3ème
+// femme"; NotGiven for all else, and nothing is allocated then unless it is of two short words.
+func sexOfPrize(s string) Sex {
+	at := strings.IndexByte(s, ' ')
+	if at < 2 || at > 8 || len(s) > 24 || strings.IndexByte(s[at+1:], ' ') >= 0 {
+		return NotGiven
+	}
+	first := string(fold(nil, s[:at]))
+	behind := strings.TrimLeft(first, "0123456789")
+	if len(behind) == len(first) && !prizes[first] || len(behind) < len(first) && (behind == "" || len(behind) > 3) {
+		return NotGiven // "5 men" are five
+	}
+	switch sexWordMarks[string(fold(nil, s[at+1:]))] {
+	case sureM:
+		return M
+	case sureW:
+		return W
+	}
+	return NotGiven
+}
+
 // placeLetters reads places with a letter behind them that says the sex, "1M", "2W", "3M", where the
 // numbers count all runners on.
 type placeLetters struct {

@@ -494,6 +494,9 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 	r.readPerson(row, cells, day, out, take)
+	if out.Sex == NotGiven {
+		out.Sex = sexOfPrize(out.Note)
+	}
 	if out.TimeMS > 0 && !timeDoubt && ended == OK {
 		switch club := cell(cells, r.c.Club); {
 		case doubted:

@@ -166,6 +166,28 @@ func TestDashInPlaceOfPlace(t *testing.T) {
 	}
 }
 
+// A remark that counts the women or the men says the sex, where nothing else does.
+func TestSexOfPrize(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Notes, c.Sex = 0, 1, 2, 3
+	for _, k := range []struct {
+		note, sex string
+		want      Sex
+	}{
+		{"1st lady", "", W}, {"2nd Woman", "", W}, {"First man", "", M}, {"1. Frau", "", W}, {"3ème femme", "", W}, {"1ª donna", "", W}, {"1st lady", "M", M},
+		{"beat 1st lady", "", NotGiven}, {"first time", "", NotGiven}, {"1st man's dog", "", NotGiven}, {"5 men", "", NotGiven}, {"10 women", "", NotGiven}, {"with lady", "", NotGiven},
+	} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			yield([]string{"Jo Lee", "24:31", k.note, k.sex})
+			yield([]string{"Al Roe", "24:35", "", "F"})
+			yield([]string{"Cy Dee", "24:36", "", "M"})
+		})
+		if lines[0].Sex != k.want {
+			t.Errorf("%q beside %q: %v, want %v", k.note, k.sex, lines[0].Sex, k.want)
+		}
+	}
+}
+
 // What an export says of how somebody took part is read again as the same.
 func TestOwnWordsOfTakingPart(t *testing.T) {
 	c := NoColumns()

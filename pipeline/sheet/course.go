@@ -479,6 +479,27 @@ func countsRuns(text string) bool {
 	return len(f) == 2 && digitsOnly(f[1]) && (dullFiles[f[0]] || wayWords[f[0]] && looseNumber(f[1]) >= mostWays)
 }
 
+// inQuotes is a text of some words between quotation marks.
+var inQuotes = regexp.MustCompile(`(?:^|[\s(])(?:['‘‚"“„«»][ ]?)(\pL[^'’‘"“”„«»]{3,40})(?:[ ]?['’‘"“”«»])(?:$|[\s),.:;–-])`)
+
+// withoutNickname leaves out what a race is called in quotation marks beside the name of its place: Glebe Field
+// "Guess Your Time" 5k. A name of the land in the marks, and one beside nothing but a club and general
+// words, is that of the course.
+func withoutNickname(title string) string {
+	m := inQuotes.FindStringSubmatchIndex(title)
+	if m == nil {
+		return title
+	}
+	name := strings.Fields(fold(title[m[2]:m[3]]))
+	rest := title[:m[0]] + " " + title[m[1]:]
+	place := plainWords(cutSpans(rest, false))
+	words := strings.Fields(fold(place))
+	if len(name) < 2 || landWords[name[len(name)-1]] || len(words) < 2 || !startsUpper(place) || hasClubWord(words) || startsAsClub(place) || len(findDates(title[m[2]:m[3]])) > 0 {
+		return title
+	}
+	return rest
+}
+
 // chatMark is what a telephone writes before a message: when it came and from whom,
 // "[13/01/2026, 10:22:31] Ann: ", "13/01/2026, 10:22 - Ann Moss: ".
 var chatMark = regexp.MustCompile(`^\s*\[?\d{1,4}[./-]\d{1,2}[./-]\d{2,4},? \d{1,2}[:.]\d\d(?:[:.]\d\d)?(?: ?[APap]\.?[Mm]\.?)?\]?(?: -)? [^:\[\]]{1,40}: `)
@@ -533,7 +554,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 	if label, value, ok := strings.Cut(title, "="); ok && strings.TrimSpace(value) != "" && len(strings.Fields(label)) == 1 && !lex.read(label).known {
 		return nil // the legend of a short form: "DNF = did not finish"
 	}
-	title = pageMark.ReplaceAllString(title, " | ")
+	title = pageMark.ReplaceAllString(withoutNickname(title), " | ")
 	if first, _, ok := strings.Cut(title, " | "); ok && headsFirst(first) {
 		return nil // "Fastest woman | Jo Lee | 19:41"
 	}

@@ -32,6 +32,9 @@ func TestRunOfTitles(t *testing.T) {
 		// who, what for, what form
 		{"Great Holm 20.6.26 RD: Jean Marsh", "great-holm 2026-06-20"},
 		{"20.6.26 Venue: Great Holm", "great-holm 2026-06-20"},
+		{"Glebe Field 'Guess Your Time' 5k 20 June 2026", "glebe-field 2026-06-20"},
+		{"“Beat the Clock” at Great Holm, 20 June 2026", "great-holm 2026-06-20"},
+		{"Hog's Back 'n' Beyond 20 June 2026", "hogs-back-n-beyond 2026-06-20"},
 		{"Competiție: Lunca Mare, 20 iunie 2026", "lunca-mare 2026-06-20"},
 		{"Nazwa zawodów: Las Brzozowy, 20 czerwca 2026", "las-brzozowy 2026-06-20"},
 		{"Vale AC: Great Holm 5k 20 June 2026", "great-holm 2026-06-20"},
