@@ -113,6 +113,48 @@ func (t table) daysInMonth() {
 	})
 }
 
+// daysInYear gives lines that are nothing but a day and a month, two or more over lists, the year that the
+// first line of the table says, where it says one, and no day.
+func (t table) daysInYear() {
+	if t.grid.len() == 0 {
+		return
+	}
+	_, first := t.grid.at(0)
+	title := titleText(first)
+	years := yearsIn(title)
+	if len(years) != 1 || len(findDates(title)) > 0 || slices.ContainsFunc(yearsIn(t.tab), func(y int) bool { return y != years[0] }) {
+		return
+	}
+	full, days := map[int]string{}, map[string]bool{}
+	for i := 1; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		if rowFilled(cells) != 1 {
+			continue
+		}
+		text := trim(titleText(cells))
+		if len(text) > 30 || hasNoDigit(text) || !isDate(text) {
+			continue
+		}
+		if f := scanDates(text, true)[0]; len(f.readings) != 1 || f.readings[0].y != 0 || f.readings[0].order != "" {
+			continue
+		}
+		full[i] = text + " " + strconv.Itoa(years[0])
+		days[text] = true
+	}
+	if len(days) < 2 || len(days) < len(full) {
+		return
+	}
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		text, ok := full[i]
+		if !ok {
+			return nil, false
+		}
+		w := slices.Clone(cells)
+		w[slices.IndexFunc(w, func(c string) bool { return !isBlank(c) })] = text
+		return w, true
+	})
+}
+
 // weekdaysOfTitle puts the day in place of a weekday that fills a cell, where the lines at the top name two days or
 // more, each of another weekday, "7-8 June 2025", and all such cells are of these: a column
 // "Sat, Sat, Sun", or lines over lists. Two of them differ at least.

@@ -130,7 +130,55 @@ func inlineLists(text []byte) ([]byte, bool) {
 			return []byte(strings.Join(out, "\n") + "\n"), true
 		}
 	}
+	if out := dayLists(lines); out != nil {
+		return []byte(strings.Join(out, "\n") + "\n"), true
+	}
 	return text, false
+}
+
+var (
+	// behindDay parts a day from what is said of it.
+	behindDay = regexp.MustCompile(`^\s*(\S[^:]{2,30}?)(?:: | [–—-] )\s*(\pL.*\d)\W*$`)
+	// runnerAndTime is a name and its time, "Jo 18:20", "Jo Lee - 18.20".
+	runnerAndTime = regexp.MustCompile(`^(\pL[\pL .'’-]{0,40}?)(?: [–—-]|:)? (\d{1,2}[:.][0-5]\d(?::[0-5]\d)?)$`)
+	// betweenRunners stand between two of them.
+	betweenRunners = regexp.MustCompile(`[,;] +(?:and |und |et |y |e |en |och |og )?| (?:and|und|et|och|og|&) `)
+)
+
+// dayLists puts a day and those who ran on it, who stand on one line behind it, on lines of their own, as in a
+// family's log: "4 Jan: Jo 18:20, Ann 22:31". There are two such lines at least, each of another day, with
+// two people on one of them; nil where not.
+func dayLists(lines []string) (out []string) {
+	found, shared, days := 0, false, map[string]bool{}
+	for _, l := range lines {
+		m := behindDay.FindStringSubmatch(l)
+		if m == nil {
+			out = append(out, l)
+			continue
+		}
+		var runners []string
+		for _, piece := range betweenRunners.Split(m[2], -1) {
+			if r := runnerAndTime.FindStringSubmatch(strings.TrimRight(piece, " .!")); r != nil {
+				runners = append(runners, r[1]+"  "+r[2])
+			} else {
+				runners = nil
+				break
+			}
+		}
+		day := strings.TrimSpace(m[1])
+		if f := scanDates(day, true); runners == nil || len(f) != 1 || f[0].from > 0 || f[0].to < len(day) || days[day] {
+			out = append(out, l)
+			continue
+		}
+		days[day] = true
+		found++
+		shared = shared || len(runners) > 1
+		out = append(append(out, "", day), runners...)
+	}
+	if found < 2 || !shared {
+		return nil
+	}
+	return out
 }
 
 // itemsInLine says that a line holds two and more items, one of which ends in a time.

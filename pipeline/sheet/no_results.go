@@ -424,5 +424,17 @@ func (p *Part) linesEach(rows [][]string) bool {
 	if at < 0 {
 		at = p.Index(Time)
 	}
-	return at < 0 || !onceInEachList(rows, at, name) // lists one below the other
+	return (at < 0 || !onceInEachList(rows, at, name)) && !p.linesOfDays() // lists one below the other
+}
+
+// linesOfDays says whether a table has two lines or more that are a day and nothing else, each another.
+func (p *Part) linesOfDays() bool {
+	days := map[string]bool{}
+	p.src.each(func(_ int, cells []string) error {
+		if text := trim(titleText(cells)); rowFilled(cells) == 1 && isDate(text) {
+			days[text] = true
+		}
+		return nil
+	}) // only of the rows that are looked at, which the source has read before
+	return len(days) > 1
 }

@@ -180,6 +180,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			return
 		}
 		t.daysInMonth()
+		t.daysInYear()
 		t.weekdaysOfTitle()
 		t.namesUnderSexes(lex)
 		if flags := t.endedByFlag(lex); flags != nil {
