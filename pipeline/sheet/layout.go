@@ -284,6 +284,9 @@ func headingScore(lex *lexicon, cells []string) (score, filled int) {
 		if c = trim(c); c != "" && !counted.has(i) {
 			filled++
 			if c[0] >= '0' && c[0] <= '9' && !looksDated(c) && (len(c) > 5 || c[len(c)-1]|0x20 != 'k' && c[len(c)-1]|0x20 != 'm') { // 1k, 2 km
+				if len(c) > 9 && hasLetter(c) && kindOf(c) == kClock {
+					return 0, filled // "19 minutes 17 seconds"
+				}
 				if figures++; len(c) < 9 && strings.ContainsAny(c, "-+–") && agesSpan.MatchString(c) {
 					ages++
 				}

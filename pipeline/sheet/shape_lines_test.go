@@ -67,3 +67,14 @@ func TestBracketedSecondTime(t *testing.T) {
 		}
 	}
 }
+
+// A row with a time in words is no heading, although it has words of headings.
+func TestTimeInWordsIsNoHeading(t *testing.T) {
+	s, err := Read("x.csv", []byte("Alder Bank 20 June 2026\n1,Jo Lee,,18 minutes and 0 seconds\n2,Ann Moss,Vale AC,19 minutes and 17 seconds\n3,Bob Tarn,Vale AC,20 minutes and 34 seconds\n4,Cy Pell,,21 minutes and 51 seconds\n5,Di Rook,,22 minutes and 8 seconds\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := outcome(s); got.rows != "2-6" || got.columns != "position name club time" {
+		t.Errorf("%+v", got)
+	}
+}
