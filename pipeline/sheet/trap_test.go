@@ -306,3 +306,38 @@ func TestDateInASentence(t *testing.T) {
 		}
 	}
 }
+
+// A tab whose name says that it is of another day, or does not stand, is left out beside the results; other
+// tabs that are taken for one run, with places from 1 on each, are pointed out.
+func TestTabsOfOneRun(t *testing.T) {
+	const results = "== Results\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|18:40\n"
+	const others = "\nPos|Name|Time\n1|Di Fox|19:20\n2|Ed Gow|19:31\n3|Ida Kay|19:40\n"
+	for tab, want := range map[string]string{
+		"Last week": "3 tab-left-out", "Old": "3 tab-left-out", "Backup results": "3 tab-left-out", "Vorwoche": "3 tab-left-out",
+		"Week 22": "6 tabs-of-one-run", "Sheet2": "6 tabs-of-one-run",
+		"Women": "6 ", "M40": "6 ", "Wave 2": "6 ", "Late entries": "6 ", "Old\n3 January 2026": "6 tabs-of-one-run", "10 January 2026": "6 ", "Last week\n27 December 2025": "6 ",
+	} {
+		for _, text := range []string{results + "== " + tab + others, "== " + tab + others + results} {
+			s, err := Read("alder-bank_2026-01-03.xlsx", bookOf(t, text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			lines, kinds := 0, []string(nil)
+			note := func(all []place.Problem) {
+				for _, q := range all {
+					if q.Kind == "tabs-of-one-run" || q.Kind == TabLeftOut {
+						kinds = append(kinds, q.Kind)
+					}
+				}
+			}
+			for _, p := range s.Parts {
+				lines += p.lineCount()
+				note(p.Problems)
+			}
+			note(s.Problems)
+			if got := fmt.Sprint(lines, " ", strings.Join(kinds, " ")); got != want {
+				t.Errorf("%q: %q, want %q", text, got, want)
+			}
+		}
+	}
+}
