@@ -75,7 +75,7 @@ func (rs *runSettler) answerOnTab(p *Part, q place.Problem) string {
 func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
 	ofRun := map[string][]*Part{}
 	for _, p := range parts {
-		if p.Tab != "" && p.Kind == "full" && p.Whole && p.runs.dateCol < 0 && p.Date.Settled && p.Course.OK() {
+		if p.Kind == "full" && p.Whole && p.runs.dateCol < 0 && p.Date.Settled && p.Course.OK() {
 			run := fmt.Sprint(p.Course.Value, p.Date.Day, p.Session.Value, p.DistanceM())
 			ofRun[run] = append(ofRun[run], p)
 		}
@@ -89,7 +89,9 @@ func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
 		if len(run) < 2 || !slices.Contains(run, p) {
 			continue
 		}
-		others := slices.DeleteFunc(slices.Clone(run), func(q *Part) bool { return q.Tab == p.Tab || setApartByTab(q) })
+		others := slices.DeleteFunc(slices.Clone(run), func(q *Part) bool {
+			return q.Tab == p.Tab && q.HeadingRow != p.HeadingRow || q == p || setApartByTab(q)
+		})
 		switch {
 		case len(others) == 0:
 		case setApartByTab(p):
@@ -97,8 +99,12 @@ func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
 			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: p.Tab}, Severity: place.Doubtful, Kind: TabLeftOut, Read: p.Tab, Expected: fmt.Sprintf("results of %s, as on tab %q", p.Date.Day.Long(), others[0].Tab),
 				Do: fmt.Sprintf("The name of this tab says that it is of another day, or does not count, so its %s left out. If they do count, write their day above them, or give the tab another name, save, and load the workbook again.", text.CountOf(p.lineCount(), "line is", "lines are"))})
 		case slices.Index(run, others[0]) < slices.Index(run, p) && others[0].beginsAt1() && p.beginsAt1() && !listedApart(p) && !listedApart(others[0]):
-			p.problem(rs.sheet.Name, 0, -1, place.Look, "tabs-of-one-run", fmt.Sprintf("tabs %q and %q", others[0].Tab, p.Tab), "places that begin at 1 once",
-				"Both tabs are taken for one run, and the places of each begin at 1. If one of them is of another day or race, write that above its table, or delete it if it does not count, and load the workbook again; otherwise there is nothing to do.")
+			which := fmt.Sprintf("tabs %q and %q", others[0].Tab, p.Tab)
+			if others[0].Tab == p.Tab {
+				which = "two lists beside one another"
+			}
+			p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Look, "lists-of-one-run", which, "places that begin at 1 once",
+				"Both are taken for one run, and the places of each begin at 1. If one of them is of another day or race, write that above its table, or delete it if it does not count, and load the sheet again; otherwise there is nothing to do.")
 		}
 	}
 	return slices.DeleteFunc(slices.Clone(parts), func(p *Part) bool { return left[p] })
@@ -110,7 +116,7 @@ func setApartByTab(p *Part) bool {
 	if p.Date.Text != "" && (p.Date.From == "tab name" || strings.HasPrefix(p.Date.From, "title")) {
 		return false
 	}
-	apart := false
+	apart := false // of a text, which has no tabs
 	for _, w := range strings.Fields(fold(p.Tab)) {
 		switch {
 		case apartTabs[w] || otherDayWords[w]:
@@ -140,13 +146,9 @@ func listedApart(p *Part) bool {
 var ofPartWords = set("wave waves heat heats group groups gruppe gruppen groupe team teams class klasse classe year form school junior juniors kids walkers runners nw walking start welle vague late nachtrag extra guests guest gaste")
 
 // beginsAt1 says whether the first place of a list is 1.
-func (p *Part) beginsAt1() (first bool) {
-	at := p.Index(Position)
-	p.Each(func(_ int, cells []string) error {
-		first = at >= 0 && strings.Trim(trim(cellAt(cells, at)), ".)=") == "1"
-		return errStop
-	}) // errStop is taken by the grid
-	return first
+func (p *Part) beginsAt1() bool {
+	first, _ := p.placesFromTo()
+	return first == 1
 }
 
 // lineCount is how many lines a list has.
