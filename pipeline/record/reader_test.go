@@ -78,6 +78,8 @@ func TestStatus(t *testing.T) {
 		{"5", "Ada Brook", "24:31", "", "did not complete the course", DNF},
 		{"5", "Ada Brook", "24:31", "", "non starter", Doubtful},
 		{"5", "Ada Brook", "24:31", "", "unofficial", Doubtful},
+		{"5", "Ada Brook", "24:31", "", "under investigation", Doubtful},
+		{"5", "Ada Brook", "24:31", "", "protest pending", Doubtful},
 		{"5", "Ada Brook", "24:31", "", "time to be checked", Doubtful},
 		{"5", "Ada Brook", "24:31", "", "came by bike", OK},
 		{"5", "Ada Brook", "24:31", "", "cancelled gym", OK},

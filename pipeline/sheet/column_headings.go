@@ -33,6 +33,8 @@ func (s *settler) byHeading(i int) {
 			case clocks > .5:
 				turn(Time, "its values are times")
 			case ints < .8 && s.places(i):
+			case ints == 0 && s.countsByLetter(i) && s.countsMenAndWomen(i):
+				turn(SexPlace, "its values count men and women")
 			case p.shareOf(kGroup) > .6: // "Cl."
 				turn(AgeGroup, "its values are age groups")
 			case strings.Contains(fold(h), "token") && ints > .8 && (s.placesBeside(i) || p.hi > 4*float64(p.filled)+40):

@@ -29,6 +29,12 @@ type sheetCase struct {
 }
 
 var sheetCases = []sheetCase{
+	{name: "lists of clubs one under the other, without a heading", file: "x",
+		text:    "Alder Bank 5k 10 January 2026\nHarriers\nJo Lee|18:22\nAnn Roe|20:10\nSam Field|23:21\n\nVale Striders\nBo Gale|18:51\nCy Ash|21:08\nDi Fox|24:26\n\nUnattached\nEd Orr|19:22\nFay Ivy|25:33\n",
+		columns: "name time", run: "alder-bank 2026-01-10", rows: "3-5 8-10 13-14"},
+	{name: "places among men and among women under the heading of the place", file: "alder-bank_2026-01-03",
+		text:    "Pos|Name|Time\nM1|Jo Lee|18:20\nF1|Ann Roe|18:31\nM2|Sam Field|19:02\nF2|Bo Gale|19:10\nM3|Cy Ash|19:28\n",
+		columns: "sex name time", run: "alder-bank 2026-01-03", rows: "2-6"},
 	{name: "names and times with dots, the last of them late", file: "alder-bank_2026-01-03",
 		text:    "Jo Lee|17.13\nAnn Roe|18.31\nSam Field|19.02\nBo Gale|19.10\nCy Ash|19.28\nDi Fox|19.40\nEd Orr|20.31\nFay Ivy|20.51\nGus Hay|21.15\nHal Jay|18.55\n",
 		columns: "name time", run: "alder-bank 2026-01-03", rows: "1-10"},

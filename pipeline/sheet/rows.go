@@ -258,7 +258,7 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return whyFooter
 	case r.todays && r.pos < 0 && tm == "" && !hasStatus(cells):
 		return whyNoResult // was not there
-	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !smallWords(label):
+	case filled == 1 && named && r.pos < 0 && row < r.lastSure && looksNamed(label) && !listWord[finalWord(label)] && !anyWord(label, clubWords) && !smallWords(label):
 		return isData // nobody took the time of this one
 	case named && endedInBrackets(trim(cellAt(cells, r.name))):
 		return isData

@@ -688,7 +688,7 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 			if row, c := g.at(k); row >= r.first && sure(c) {
 				v := finishTime(cellAt(c, r.time))
 				printed = max(printed, v)
-				if v < prevTime && kindOf(cellAt(c, r.time)) == kClock && 60*v >= prevTime {
+				if v < min(prevTime, 10*60) && kindOf(cellAt(c, r.time)) == kClock && 60*v >= prevTime {
 					v *= 60 // 1:15 after 58:20 is an hour and a quarter
 				}
 				sorted = sorted && v >= prevTime
