@@ -10,6 +10,25 @@ import (
 	"lapwing/pipeline/unit"
 )
 
+// underWords says whether the course of a list stands in a line over it, and is none that is known.
+func (p *Part) underWords() bool {
+	return p.Whole && p.Kind != Volunteers && p.Course.OK() && strings.HasPrefix(p.Course.From, "title") && p.Course.Why != "a known course" && p.Index(Course) < 0
+}
+
+// placesFromTo are the places of the first and of the last line that has one, 0 for none.
+func (p *Part) placesFromTo() (first, last int) {
+	at := p.Index(Position)
+	p.Each(func(_ int, cells []string) error {
+		if n := strings.Trim(trim(cellAt(cells, at)), ".)="); at >= 0 && digitsOnly(n) {
+			if last = int(looseNumber(n)); first == 0 {
+				first = last
+			}
+		}
+		return nil
+	}) // a grid has no error of its own
+	return first, last
+}
+
 // leaveCopies leaves out tables that repeat lines of another table of the same
 // run: the men and the women once more on tabs of their own, sorted by age group
 // or name, the first ten above the list; or, without a date, the lines of several.
@@ -53,6 +72,27 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		out[i] = true
 		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: parts[i].Tab, Row: parts[i].HeadingRow}, Severity: place.Note, Kind: "table-left-out",
 			Read: fmt.Sprintf("%d of %d lines", same, of), Expected: expected})
+	}
+	for i, p := range parts { // "Prize winners", "continued": the words over a list beside another are no course of its own
+		if !p.underWords() || p.Index(Time) < 0 || !p.named() || !p.Date.Settled {
+			continue
+		}
+		for k, q := range parts[:i] {
+			if q.Tab != p.Tab || q.Date.Day != p.Date.Day || q.Course.Value == p.Course.Value || !q.Course.OK() || q.Index(Time) < 0 {
+				continue
+			}
+			first, _ := p.placesFromTo()
+			if _, last := q.placesFromTo(); first > 1 && first == last+1 || len(read(i).of) >= 3 && sharedOf(read(i).of, read(k).of)*10 >= read(i).rows*9 {
+				p.Course = Found{Value: q.Course.Value, Text: q.Course.Text, From: "another list", Why: "this one goes on with it, or has lines of it"}
+				p.runs.course = q.Course.Value
+				break
+			}
+			if strings.HasPrefix(q.Date.From, "title") && !strings.HasPrefix(p.Date.From, "title") {
+				p.problem(rs.sheet.Name, p.HeadingRow, -1, place.Look, "course-over-list", p.Course.Text, "the course of the list beside or above it, "+q.Course.Value,
+					"The words over this list are taken for the name of its course. If they are none, write the course over it; if its lines are no results of the day, take them out; and load the sheet again.")
+				break
+			}
+		}
 	}
 	for i, p := range parts { // "unsorted": a tab called after what was done with the list is on no course of its own
 		if !mayRepeat[i] || p.Course.From != "tab name" || p.Course.Why == "a known course" {

@@ -108,6 +108,7 @@ func (rs *runSettler) settle(parts []*Part) {
 		rs.ask(p)
 	}
 	results = rs.leaveTabs(results)
+	results = rs.leaveApart(results)
 	rs.sheet.Parts = slices.DeleteFunc(rs.sheet.Parts, func(p *Part) bool { return p.Kind != Volunteers && !slices.Contains(results, p) })
 	rs.settleVolunteers(lists, results)
 }

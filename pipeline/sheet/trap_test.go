@@ -306,3 +306,65 @@ func TestDateInASentence(t *testing.T) {
 		}
 	}
 }
+
+// A tab whose name says that it is of another day, or does not stand, is left out beside the results; other
+// tabs that are taken for one run, with places from 1 on each, are pointed out.
+func TestTabsOfOneRun(t *testing.T) {
+	const results = "== Results\nPos|Name|Time\n1|Jo Lee|18:20\n2|Al Roe|18:31\n3|Cy Dee|18:40\n"
+	const others = "\nPos|Name|Time\n1|Di Fox|19:20\n2|Ed Gow|19:31\n3|Ida Kay|19:40\n"
+	for tab, want := range map[string]string{
+		"Last week": "3 tab-left-out", "Old": "3 tab-left-out", "Backup results": "3 tab-left-out", "Vorwoche": "3 tab-left-out",
+		"Week 22": "6 lists-of-one-run", "Sheet2": "6 lists-of-one-run",
+		"Women": "6 ", "M40": "6 ", "Wave 2": "6 ", "Late entries": "6 ", "Old\n3 January 2026": "6 lists-of-one-run", "10 January 2026": "6 ", "Last week\n27 December 2025": "6 ",
+	} {
+		for _, text := range []string{results + "== " + tab + others, "== " + tab + others + results} {
+			s, err := Read("alder-bank_2026-01-03.xlsx", bookOf(t, text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			lines, kinds := 0, []string(nil)
+			note := func(all []place.Problem) {
+				for _, q := range all {
+					if q.Kind == "lists-of-one-run" || q.Kind == TabLeftOut {
+						kinds = append(kinds, q.Kind)
+					}
+				}
+			}
+			for _, p := range s.Parts {
+				lines += p.lineCount()
+				note(p.Problems)
+			}
+			note(s.Problems)
+			if got := fmt.Sprint(lines, " ", strings.Join(kinds, " ")); got != want {
+				t.Errorf("%q: %q, want %q", text, got, want)
+			}
+		}
+	}
+}
+
+// The words over a list beside another are no course where the list goes on with the other, or has
+// lines of it; else they are pointed out.
+func TestWordsOverListBeside(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"it goes on", "Alder Bank 3 January 2026,,,,continued,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,4,Di Fox,19:20\n2,Al Roe,18:31,,5,Ed Gow,19:31\n3,Cy Dee,18:40,,6,Ida Kay,19:40\n", "alder-bank 3, alder-bank 3; "},
+		{"who won", "Alder Bank 3 January 2026,,,,Best veterans,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Jo Lee,18:20\n2,Al Roe,18:31,,2,Al Roe,18:31\n3,Cy Dee,18:40,,3,Di Fox,18:45\n4,Di Fox,18:45,,,,\n", "alder-bank 4; "},
+		{"others", "Alder Bank 3 January 2026,,,,Not counted,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Bo Hay,18:26\n2,Al Roe,18:31,,2,Ann Poe,18:35\n3,Cy Dee,18:40,,3,Ed Gow,18:47\n", "alder-bank 3, not-counted 3; course-over-list"},
+		{"another day", "Alder Bank 3 January 2026,,,,Mill Leat 4 January 2026,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Bo Hay,18:26\n2,Al Roe,18:31,,2,Ann Poe,18:35\n3,Cy Dee,18:40,,3,Ed Gow,18:47\n", "alder-bank 3, mill-leat 3; runs-in-columns runs-in-columns"},
+		{"the sexes", "Alder Bank 3 January 2026,,,,,,\nMen,,,,Women,,\nPos,Name,Time,,Pos,Name,Time\n1,Jo Lee,18:20,,1,Bo Hay,18:26\n2,Al Roe,18:31,,2,Ann Poe,18:35\n3,Cy Dee,18:40,,3,Ed Gow,18:47\n", "alder-bank 3, alder-bank 3; "},
+	} {
+		s, err := Read("x.csv", []byte(c.text), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var runs, kinds []string
+		for _, p := range s.Parts {
+			runs = append(runs, fmt.Sprint(p.Course.Value, " ", p.lineCount()))
+			for _, q := range p.Problems {
+				kinds = append(kinds, q.Kind)
+			}
+		}
+		if got := strings.Join(runs, ", ") + "; " + strings.Join(kinds, " "); got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
