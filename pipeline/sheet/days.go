@@ -157,7 +157,8 @@ func (t table) daysInYear() {
 
 // weekdaysOfTitle puts the day in place of a weekday that fills a cell, where the lines at the top name two days or
 // more, each of another weekday, "7-8 June 2025", and all such cells are of these: a column
-// "Sat, Sat, Sun", or lines over lists. Two of them differ at least.
+// "Sat, Sat, Sun", or lines over lists. Two of them differ at least. A tab called after a weekday leaves that day alone
+// in them.
 func (t table) weekdaysOfTitle() {
 	days, twice := map[int]string{}, false
 	first := 0
@@ -179,6 +180,21 @@ func (t table) weekdaysOfTitle() {
 		}
 	}
 	if len(days) < 2 || twice {
+		return
+	}
+	if w, ok := weekdayAlone(t.tab); ok && days[w] != "" { // a tab for each day
+		t.grid.mend(func(i, _ int, cells []string) (changed []string, ok bool) {
+			for c, text := range cells {
+				for _, f := range findDates(text) {
+					if i < first && len(f.readings) > 1 {
+						changed, ok = slices.Clone(cells), true
+						changed[c] = text[:f.from] + days[w] + text[f.to:]
+						return changed, ok
+					}
+				}
+			}
+			return nil, false
+		})
 		return
 	}
 	seen := map[int]bool{}

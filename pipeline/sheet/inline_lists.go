@@ -145,11 +145,18 @@ var (
 	betweenRunners = regexp.MustCompile(`[,;] +(?:and |und |et |y |e |en |och |og )?| (?:and|und|et|och|og|&) `)
 )
 
+// firstNameOnly says whether one word stands before a time, as of families whose name stands before them all.
+func firstNameOnly(runner string) bool {
+	name, _, _ := strings.Cut(runner, "  ")
+	return !strings.Contains(name, " ")
+}
+
 // dayLists puts a day and those who ran on it, who stand on one line behind it, on lines of their own, as in a
-// family's log: "4 Jan: Jo 18:20, Ann 22:31". There are two such lines at least, each of another day, with
-// two people on one of them; nil where not.
+// family's log: "4 Jan: Jo 18:20, Ann 22:31"; so it does with a place, a group or a club, where two stand behind it on every
+// such line: "Oak Hollow: Jo Lee 18:20, Ann Roe 22:31". There are two such lines at least, each under another
+// name or day, with two people on one of them; nil where not.
 func dayLists(lines []string) (out []string) {
-	found, shared, days := 0, false, map[string]bool{}
+	found, shared, names := 0, false, map[string]bool{}
 	for _, l := range lines {
 		m := behindDay.FindStringSubmatch(l)
 		if m == nil {
@@ -165,15 +172,17 @@ func dayLists(lines []string) (out []string) {
 				break
 			}
 		}
-		day := strings.TrimSpace(m[1])
-		if f := scanDates(day, true); runners == nil || len(f) != 1 || f[0].from > 0 || f[0].to < len(day) || days[day] {
+		name := strings.TrimSpace(m[1])
+		f := scanDates(name, true)
+		day := len(f) == 1 && f[0].from == 0 && f[0].to == len(name)
+		if runners == nil || names[name] || !day && (len(runners) < 2 || slices.ContainsFunc(runners, firstNameOnly) || !hasNoDigit(name) || len(strings.Fields(name)) > 4 || isRemark(name)) {
 			out = append(out, l)
 			continue
 		}
-		days[day] = true
+		names[name] = true
 		found++
 		shared = shared || len(runners) > 1
-		out = append(append(out, "", day), runners...)
+		out = append(append(out, "", name), runners...)
 	}
 	if found < 2 || !shared {
 		return nil

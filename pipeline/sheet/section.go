@@ -705,9 +705,12 @@ var lettersThenAges = regexp.MustCompile(`^\pL{1,2}\d{1,2}[-–]\d{1,2}$`)
 // agesAlone are those of an age group whose first figures are no month.
 var agesAlone = regexp.MustCompile(`^(?:1[5-9]|[2-9]\d)[-–]\d\d$`)
 
-// saysAges says whether the name of a tab is an age group, and no day: "F10-19", "35-44".
+// decade is an age group of ten years, "30s".
+var decade = regexp.MustCompile(`^[1-9]0['’]?s$`)
+
+// saysAges says whether the name of a tab is an age group, and no day: "F10-19", "35-44", "30s".
 func saysAges(tab string) bool {
-	return (lettersThenAges.MatchString(tab) || agesAlone.MatchString(tab)) && saysWho(tab)
+	return (lettersThenAges.MatchString(tab) || agesAlone.MatchString(tab)) && saysWho(tab) || decade.MatchString(tab)
 }
 
 // sexOfFile is the word for a sex at the end of a file's name, behind a name or a date
@@ -749,12 +752,15 @@ func sectionText(text string) string {
 	}
 	var words []string
 	for _, w := range strings.Fields(text) {
-		if !besideCategory(fold(w)) {
-			words = append(words, strings.Trim(w, ":,()"))
+		if !besideCategory(fold(w)) && !timeOfStart.MatchString(w) {
+			words = append(words, strings.Trim(w, ":,()'’"))
 		}
 	}
 	return strings.Join(words, " ")
 }
+
+// timeOfStart is the time of day at which a group started, beside its name: "Ladies' race, 10.00".
+var timeOfStart = regexp.MustCompile(`^\(?\d{1,2}[:.][0-5]\d(?:am|pm)?\)?$`)
 
 // lastTitle is the last title that is more than a date or a distance, "" for none.
 func lastTitle(titles []string) string {

@@ -41,3 +41,12 @@ func TestDistanceOfAnEarlierListAgain(t *testing.T) {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }
+
+// The time at which a group started is no part of it.
+func TestSectionText(t *testing.T) {
+	for text, want := range map[string]string{"Ladies' race, 10.00": "Ladies", "Men 40-49, 9:30am": "Men 40-49", "Sex: F": "F", "Women 20-29": "Women 20-29"} {
+		if got := sectionText(text); got != want {
+			t.Errorf("%s: %q, want %q", text, got, want)
+		}
+	}
+}

@@ -651,6 +651,14 @@ func (r *rowRules) tiedWith(g *grid, last int) int {
 	return last
 }
 
+// isPlaceAlone says whether a line is nothing but the name of a place, of two to four words of which the last is called after
+// the land.
+func isPlaceAlone(line string) bool {
+	words := strings.Fields(fold(line))
+	return len(words) > 1 && len(words) < 5 && startsUpper(line) && hasNoDigit(line) && landWords[words[len(words)-1]] && !otherLists(line) &&
+		!slices.ContainsFunc(words, func(w string) bool { return titleWords[w] || listWord[w] })
+}
+
 // beforeWinners steps back over a last block of timed rows that stands apart
 // and whose times go back to the front: winners and records repeated under the
 // list of a sheet without positions.
@@ -670,7 +678,7 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		return last // it is the next page
 	}
 	if g.dayOver(start) || r.namesOthers(g, start, last) {
-		return last // it is the next run, or the list of the other sex
+		return last // it is the next run, or the list of the other sex, or of another course
 	}
 	// The row before the block that is sure, and whether the times fell.
 	for i := start - 1; i >= 0; i-- {
@@ -705,10 +713,10 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 	return last
 }
 
-// namesOthers says whether a block of three rows or more stands under a line for a sex or a group
-// and names hardly anybody of the rows above it, as winners that are repeated would.
+// namesOthers says whether a block of three rows or more stands under a line for a sex or a group, or under the
+// name of a place, and names hardly anybody of the rows above it, as winners that are repeated would.
 func (r *rowRules) namesOthers(g *grid, start, last int) bool {
-	if _, over := g.at(start - 1); last-start < 2 || rowFilled(over) != 1 || !isSection(titleText(over)) {
+	if _, over := g.at(start - 1); last-start < 2 || rowFilled(over) != 1 || !isSection(titleText(over)) && !isPlaceAlone(titleText(over)) {
 		return false
 	}
 	who := func(cells []string) string { return fold(cellAt(cells, r.given) + " " + cellAt(cells, r.name)) }
