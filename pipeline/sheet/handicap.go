@@ -438,7 +438,7 @@ func (s *settler) inOrder(i int) bool {
 
 // startInTitle reckons the running times from the times of day at the finish and the
 // start that a title line says, where nearly all are then times of a run.
-func (s *settler) startInTitle(titles []string) {
+func (s *settler) startInTitle(titles []string, between func() []string) {
 	finish := s.finishClock()
 	start := s.lex.times.start
 	if clock := s.find(Time); start > 0 && finish < 0 && clock >= 0 && s.late(clock) {
@@ -454,12 +454,10 @@ func (s *settler) startInTitle(titles []string) {
 		titles = nil
 	}
 	for _, t := range titles {
-		value, _, ok := sessionIn(gunFired.ReplaceAllString(t, "start"))
-		h, m, clock := strings.Cut(value, ":")
-		if !ok || !clock || !saysToday(t) {
+		at := startOf(t)
+		if at == 0 {
 			continue
 		}
-		at := looseNumber(h)*3600 + looseNumber(m)*60 + secondsAfter(t, h, m)
 		if start > 0 && at != start {
 			return // of several races
 		}
@@ -467,6 +465,13 @@ func (s *settler) startInTitle(titles []string) {
 	}
 	if start == 0 {
 		return
+	}
+	if !said && len(titles) > 0 {
+		for _, t := range between() {
+			if at := startOf(t); at > 0 && at != start {
+				return // each group had a start of its own
+			}
+		}
 	}
 	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
 		b := secondsOf(cells, finish)
@@ -517,6 +522,16 @@ func (s *settler) risingClock() (column int) {
 		return -1
 	}
 	return column
+}
+
+// startOf is the time of day of the start that a line says, in seconds; 0 where it says none of this day.
+func startOf(line string) float64 {
+	value, _, ok := sessionIn(gunFired.ReplaceAllString(line, "start"))
+	h, m, clock := strings.Cut(value, ":")
+	if !ok || !clock || !saysToday(line) {
+		return 0
+	}
+	return looseNumber(h)*3600 + looseNumber(m)*60 + secondsAfter(line, h, m)
 }
 
 // gunFired are other words for the start before its time of day. Common practice, no source.

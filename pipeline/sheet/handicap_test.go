@@ -74,3 +74,15 @@ func TestTimesOfArrival(t *testing.T) {
 		}
 	}
 }
+
+// Where groups had starts of their own, that of the first is not taken for all.
+func TestStartOfEachGroup(t *testing.T) {
+	s, err := Read("x.csv", []byte("Alder Bank 3 January 2026\nGroup 1 - start 18:30:00\nName,Finish\nJo Lee,18:48:20\nAl Roe,18:48:31\nCy Dee,18:49:40\nGroup 2 - start 18:45:00\nName,Finish\nDi Fox,19:04:20\nEd Gow,19:05:31\nFlo Hay,19:06:40\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	waits := slices.ContainsFunc(s.Parts[0].Problems, func(q place.Problem) bool { return q.Severity == place.Waits })
+	if !waits {
+		t.Errorf("nothing is asked: %+v", s.Parts[0].Columns)
+	}
+}

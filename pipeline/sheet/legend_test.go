@@ -50,10 +50,11 @@ func TestLegend(t *testing.T) {
 // A letter, a sign or nothing stands for a sex where a line beside the table says so.
 func TestLegendOfSexes(t *testing.T) {
 	for text, want := range map[string]string{
-		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n": "men; women; women",
-		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                  "; lady; ",
-		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":             "männlich; weiblich",
-		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                    "uomini; donne",
+		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n":                "men; women; women",
+		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                                 "; lady; ",
+		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n": "men; women; men",
+		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":                            "männlich; weiblich",
+		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                                   "uomini; donne",
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
 		if err != nil {

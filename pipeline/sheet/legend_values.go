@@ -87,7 +87,7 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 		if head, rest, ok := strings.Cut(piece, ":"); ok && strings.Contains(rest, "=") && fold(head) == fold(heading) {
 			piece = trim(rest) // "Kat.: A = 20-29"
 		}
-		if first, rest, ok := strings.Cut(piece, " "); ok && categoryWords[strings.TrimSuffix(fold(first), " ")] || ok && shortCategory[fold(first)] {
+		if first, rest, ok := strings.Cut(piece, " "); ok && (categoryWords[strings.TrimSuffix(fold(first), " ")] || shortCategory[fold(first)] || fold(first) == fold(heading)) {
 			if _, means := longestText(texts, piece); means == "" {
 				piece = rest // "Kat. I: 20-29 lat"
 			}

@@ -269,6 +269,19 @@ func (p *Part) inherit(above *Part) {
 	p.lent += len(titles)
 }
 
+// linesBelow are the lines of one cell below a row of a table that is held whole.
+func (t table) linesBelow(after int) (out []string) {
+	if t.grid == nil {
+		return nil
+	}
+	for i := range t.grid.len() {
+		if row, cells := t.grid.at(i); row > after && rowFilled(cells) == 1 {
+			out = append(out, titleText(cells))
+		}
+	}
+	return out
+}
+
 // addOne reads one table into parts, or notes why it is none.
 func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	refuse := func(why string) {
@@ -335,7 +348,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	for _, h := range head[:titleEnd] {
 		above = append(above, titleTexts(lex, h.cells)...)
 	}
-	c.startInTitle(append(slices.Clone(above), t.facts...))
+	c.startInTitle(append(slices.Clone(above), t.facts...), func() []string { return t.linesBelow(after) })
 	p := &Part{Official: c.goesBy, Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
