@@ -40,6 +40,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	kolo kola trat trasa aushang trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
 	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол протокола результати забег забега забіг забігу пробег пробега пробіг пробігу кросс кросса бягане бег бега біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
+	recorded registered aufgezeichnet enregistre grabado registrato opgenomen inspelad
 	lauftreff lauftreffs excerpt extract members member club results only nd rd th csv xlsx xls txt inbox incoming sheets archive files documents desktop downloads tmp temp test`)
 
 // leadingWords name no place before a name, trailingWords none after it; both may

@@ -874,7 +874,7 @@ func splitClocks(rows [][]string, table map[int]bool) {
 
 // hasClock says whether a word of a text is a running time, or several are one with its units.
 func hasClock(s string) bool {
-	return slices.ContainsFunc(strings.Fields(s), func(f string) bool { return isClock(f) || dottedTime.MatchString(f) }) || unitClock.MatchString(s)
+	return slices.ContainsFunc(strings.Fields(s), func(f string) bool { return isClock(f) || dottedTime.MatchString(f) || commaTime.MatchString(f) }) || unitClock.MatchString(s)
 }
 
 // unitClock is a time with its units: 17 min 19 s, 17m19s, 17'19".
@@ -1013,15 +1013,18 @@ func narrowCuts(lines []string, table []int, used []bool, cuts []int) []int {
 // dottedTime is 24.31: minutes and seconds where a whole column is of that kind.
 var dottedTime = regexp.MustCompile(`^\d{1,2}\.[0-5]\d$`)
 
+// commaTime is a time with a comma, a word of its own: 24,31.
+var commaTime = regexp.MustCompile(`^[1-9]\d,[0-5]\d$`)
+
 // dividesLine says whether the delimiter divides a line; a comma with a space
-// behind it stands in "LEE, Jo".
+// behind it stands in "LEE, Jo", one within a word of figures in 24,31.
 func dividesLine(l string, delim byte) bool {
 	for {
 		i := strings.IndexByte(l, delim)
 		if i < 0 {
 			return false
 		}
-		if delim != ',' || i+1 < len(l) && l[i+1] != ' ' && !fractionAt(l, i) {
+		if delim != ',' || i+1 < len(l) && l[i+1] != ' ' && !fractionAt(l, i) && !withinFigures(l, i) {
 			return true
 		}
 		l = l[i+1:]
@@ -1032,6 +1035,12 @@ func dividesLine(l string, delim byte) bool {
 func fractionAt(l string, i int) bool {
 	digit := func(k int) bool { return k >= 0 && k < len(l) && l[k] >= '0' && l[k] <= '9' }
 	return digit(i-1) && digit(i-2) && i >= 3 && l[i-3] == ':' && digit(i+1)
+}
+
+// withinFigures says whether the comma at i is that of a time with a comma, between blanks.
+func withinFigures(l string, i int) bool {
+	from, to := i-2, i+3
+	return from >= 1 && to <= len(l) && l[from-1] == ' ' && (to == len(l) || l[to] == ' ') && commaTime.MatchString(l[from:to])
 }
 
 // ruledStarts are the places where the strokes of a line drawn under the heading

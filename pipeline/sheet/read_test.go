@@ -29,6 +29,12 @@ type sheetCase struct {
 }
 
 var sheetCases = []sheetCase{
+	{name: "columns under one another, and times with a comma", file: "x", only: "text",
+		text:    "Kiesgrube Lauf 5 km  25.2.2026\nPl.  Name             Zeit   AK   Verein\n  1  LEE Jo           18,20  M30  Lauftreff\n  2  ROE Ann          18,31  W35  TSV Hang\n  3  FIELD Sam        19,02  M35\n  4  GALE Bo          19,10  W30  TSV Hang\n",
+		columns: "position name time age-group club", run: "kiesgrube 2026-02-25", rows: "3-6"},
+	{name: "a line that says when it was recorded, and the course in the file's name", file: "mossgate export",
+		text:    "Recorded 2026-02-07 09:00:03\nPos|Name|Time\n1|Jo Lee|18:20\n2|Ann Roe|18:31\n",
+		columns: "position name time", run: "mossgate 2026-02-07", rows: "3-4"},
 	{name: "lists of clubs one under the other, without a heading", file: "x",
 		text:    "Alder Bank 5k 10 January 2026\nHarriers\nJo Lee|18:22\nAnn Roe|20:10\nSam Field|23:21\n\nVale Striders\nBo Gale|18:51\nCy Ash|21:08\nDi Fox|24:26\n\nUnattached\nEd Orr|19:22\nFay Ivy|25:33\n",
 		columns: "name time", run: "alder-bank 2026-01-10", rows: "3-5 8-10 13-14"},
