@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // leftOutNamed is how many of the timed lines left out are named; the rest are counted.
@@ -19,7 +20,11 @@ const leftOutNamed = 3
 // the table. Winners and prizes that repeat a result, records, and lines with a date are
 // none of these.
 func (p *Part) sayTimedLinesLeftOut(g *grid, sheet string) {
-	if !p.Whole || p.Kind == Volunteers || p.rules.time < 0 || len(p.rules.others) > 0 {
+	if !p.Whole || p.Kind == Volunteers || p.rules.time < 0 {
+		return
+	}
+	if len(p.rules.others) > 0 {
+		p.sayListsLeftOut(g, sheet)
 		return
 	}
 	rules := p.rules // a copy: a pass has a state
@@ -127,4 +132,36 @@ func clockDigits(s string) string {
 		return -1
 	}, s)
 	return strings.TrimLeft(s, "0")
+}
+
+// sayListsLeftOut says which lists below the results were left out as lists of something else, though they
+// have times of people who are not in the results with these.
+func (p *Part) sayListsLeftOut(g *grid, sheet string) {
+	at, nameOf, counted := p.rules.time, p.fullNames(), map[string]bool{}
+	p.Each(func(_ int, cells []string) error {
+		counted[anyOrder(nameOf(cells))+" "+clockDigits(cellAt(cells, at))] = true
+		return nil
+	}) // a grid has no error of its own
+	for _, o := range p.rules.others {
+		over, lines, first := "", 0, 0
+		for i := range g.len() {
+			row, cells := g.at(i)
+			if !o.has(row) {
+				continue
+			}
+			if rowFilled(cells) == 1 && lines == 0 {
+				over = titleText(cells)
+			}
+			name := nameOf(cells)
+			if strings.IndexByte(name, ' ') > 0 && kindOf(trim(cellAt(cells, at))) == kClock && finishTime(cellAt(cells, at)) > 0 && !p.clubs[name] && !counted[anyOrder(name)+" "+clockDigits(cellAt(cells, at))] {
+				if lines++; first == 0 {
+					first = row
+				}
+			}
+		}
+		if lines > 0 && over != "" && !anyWord(over, recordWords) && !allTimes.MatchString(" "+fold(over)+" ") {
+			p.problem(sheet, first, -1, place.Look, "list-left-out", over, "a list of something else than this run",
+				fmt.Sprintf("The list under this line is left out, with %s that the results have not. If they belong to them, write another line over them, such as Late, and load the sheet again; otherwise there is nothing to do.", text.CountOf(lines, "line", "lines")))
+		}
+	}
 }

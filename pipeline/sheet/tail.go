@@ -283,7 +283,7 @@ func (r *rowRules) findOtherList(g *grid, club int) {
 // ofAllTimes says whether a line is over a list of the best of all runs: "All time top 10".
 func ofAllTimes(line string) bool {
 	f := " " + fold(line) + " "
-	return allTimes.MatchString(f) || otherLists(line) && !anyWord(line, memberOf)
+	return allTimes.MatchString(f) || otherLists(line) && !anyWord(line, memberOf) && !anyWord(line, addedLater)
 }
 
 // allTimes are such words. Common practice, no source.

@@ -368,3 +368,21 @@ func TestWordsOverListBeside(t *testing.T) {
 		}
 	}
 }
+
+// A list below the results that is taken for something else is not left out in silence where it has times of
+// others.
+func TestListsLeftOutAreSaid(t *testing.T) {
+	for over, want := range map[string]string{"Late entries": "7 list-under-line", "Entries": "4 list-left-out", "Course records": "4 table-left-out", "All-time top five": "4 table-left-out"} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n4,Ed Gow,18:44\n\n"+over+"\n1,Di Fox,17:20\n2,Ida Kay,17:31\n3,Bo Hay,17:40\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		kinds := ""
+		for _, q := range s.Parts[0].Problems {
+			kinds += q.Kind
+		}
+		if got := fmt.Sprint(s.Parts[0].lineCount(), " ", kinds); got != want {
+			t.Errorf("%s: %q, want %q", over, got, want)
+		}
+	}
+}
