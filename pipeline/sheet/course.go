@@ -22,7 +22,7 @@ type courseWord struct {
 var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter clubblad klubbladet klubblad vereinszeitung einlaufliste einlauflisten zieleinlauf zieleinlaufliste notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
-	full provisional official final complete dated tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
+	full provisional official final complete dated juoksupaiva tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
 	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export download season saison temporada
@@ -468,7 +468,7 @@ var clubWords = set("club harriers ac runners striders joggers athletic athletic
 // remarkWords mark lines that speak of something else than where the run was.
 var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email rappel reminder erinnerung recordatorio promemoria herinnering paminnelse pamindelse przypomnienie
 	www http https note notes record records first prize sponsored sponsor temperature wind conditions marshals marshal tel phone copyright page next wetter meteo
-	startofevent endofevent referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
+	startofevent endofevent affiliated referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
 	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
 
 const mostWays = 20
@@ -614,7 +614,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = value
 		case plainWords(cutSpans(label, false)) == "", saysField(cutSpans(label, false)):
 			text = value
-		case plainWords(cutSpans(value, false)) == "" && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0 || saysYear(value)):
+		case namesNothing(cutSpans(value, false)) && !isRemark(label) && (hasLetter(value) || len(findDates(value)) > 0 || saysYear(value)):
 			text = label
 		case beforePlace[finalWord(label)]:
 			text = value // "Vale Borough presents: Alder Bank"
@@ -764,7 +764,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		} else if !labelled && n > 0 && !hasDate && !hasDistance && !landWords[words[len(words)-1]] && namesOffice(out[0].text) {
 			w.weight -= ofDepartment
 		}
-		if last := words[len(words)-1]; !labelled && (!landWords[last] || last == "works") && slices.ContainsFunc(strings.Fields(fold(whole)), func(w string) bool { return seriesWords[w] }) {
+		if last := words[len(words)-1]; !labelled && (!landWords[last] || last == "works") && (anyWord(whole, seriesWords) || hasDistance && !hasDate && anyWord(title, seriesWords)) {
 			w.weight -= ofSeries
 		}
 		if last := words[len(words)-1]; !labelled && (!landWords[last] || anyWord(whole, charity)) && runForWhom.MatchString(title) {
@@ -863,6 +863,12 @@ func namesBesideCount(text string) string {
 	return strings.Join(kept, " | ")
 }
 
+// namesNothing says whether no piece of a text names a place: there are general words and counts of laps,
+// "5 km (3 laps)".
+func namesNothing(text string) bool {
+	return !slices.ContainsFunc(segments(text), func(piece string) bool { return plainWords(piece) != "" && !isCondition(piece) })
+}
+
 // finalSpan is what stands behind the last bar of a text, "" where there is none.
 func finalSpan(text string) string {
 	i := strings.LastIndexByte(text, '|')
@@ -888,7 +894,7 @@ var worksRun = regexp.MustCompile(`^(?:bedrifts|firmen|firma|betriebs|bedrijven|
 var feasts = regexp.MustCompile(`^(?:new years?(?: (?:eve|day))?|christmas(?: (?:eve|day))?|boxing day|easter(?: (?:sunday|monday|saturday))?|good friday|bank holiday(?: monday)?|may day|halloween|thanksgiving|valentines?(?: day)?|st (?:patrick|david|george|andrew)s day|silvester(?:lauf)?|neujahr(?:slauf)?|oster(?:montag|sonntag|lauf)?|ostern|weihnachten|pfingsten|pfingstmontag|saint sylvestre|noel|san silvestre|nochevieja|ano nuevo|capodanno|pasquetta|oudejaars(?:loop)?|nieuwjaars(?:loop)?|kerst(?:loop)?)$`)
 
 // runningGroup says that a line names people who run together.
-var runningGroup = regexp.MustCompile(`(?i)\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)
+var runningGroup = regexp.MustCompile(`(?i)^friends of |\b(?:running|runners|run|jogging|joggers|walking) (?:group|crew|society|team|friends)$`)
 
 // saysYear says whether a text is a year and nothing else.
 func saysYear(text string) bool {

@@ -58,6 +58,16 @@ func TestRunOfTitles(t *testing.T) {
 		{"Alder Bank 20 June 2026\n50 runs: Jo Lee", "alder-bank 2026-06-20"},
 		{"CR (men) Ben Drake 15:59 12/05/2019\nAlder Bank 20 June 2026", "alder-bank 2026-06-20"},
 		{"Alder Bank 20 June 2026\nLast edited by Tom Gale on 21 June 2026", "alder-bank 2026-06-20"},
+		// two names, of which nothing says which is the place
+		{"Sue Pike\nSalterns\n20 June 2026", "asks"},
+		{"The Big One\n20 June 2026\nMill Leat", "asks"},
+		{"Dunholme 5k\nTollgate, 20 June 2026", "asks"},
+		{"Vale Harriers\nTollgate\n20 June 2026", "tollgate 2026-06-20"},
+		{"The Big One\nQuarry Hill\n20 June 2026", "quarry-hill 2026-06-20"},
+		{"The Tarn Brewery 5k League\nTollgate, 20 June 2026", "tollgate 2026-06-20"},
+		{"Friends of Dunholme Park\nSalterns\n20 June 2026", "salterns 2026-06-20"},
+		{"Dehesa Baja: 5 km (3 vueltas)\n20 June 2026", "dehesa-baja 2026-06-20"},
+		{"Subject: Stoney Ford results, 20 June 2026\nLovely run today.", "stoney-ford 2026-06-20"},
 		// runs of a series
 		{"3e loop: Elzenbos, 20 juni 2026", "elzenbos 2026-06-20"},
 		{"Zomercompetitie, 3e wedstrijd, Molenpark, 20 juni 2026", "molenpark 2026-06-20"},

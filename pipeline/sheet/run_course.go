@@ -63,6 +63,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		lent bool   // from a line over a table above
 		seat bool   // the office's own words
 		line string // the title
+		at   int    // its index
 	}
 	var cs []cand
 	saysRun := map[string]bool{} // title lines with a word for a run: "The Heron Run"
@@ -102,7 +103,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if races && saysDistance && w.why == leftOfTitle {
 				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k"
 			}
-			cs = append(cs, cand{courseWord: w, from: p.titleAt(i), lent: i >= len(p.Titles)-p.lent, seat: seat, line: t})
+			cs = append(cs, cand{courseWord: w, from: p.titleAt(i), lent: i >= len(p.Titles)-p.lent, seat: seat, line: t, at: i})
 		}
 	}
 	if weight := 35; p.Tab != "" && !p.ofRunner && !p.headed(p.Tab) && (!rs.oneTab() || !rs.namedByFile(p.Tab)) && !rs.oneField() {
@@ -219,6 +220,14 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			return f
 		}
 	}
+	if b := cs[best]; !letter && b.why == leftOfTitle && !saysRun[b.from] && !b.lent && isName(b.text) && !endsInLand(b.text) && !rs.book.holds(f.Value) {
+		for _, c := range cs {
+			if c.why == leftOfTitle && c.from != b.from && max(c.at-b.at, b.at-c.at) <= 2 && !c.lent && !c.small && !sentence(c.line) && isName(c.text) && !shareWord(b.slug, c.slug) && sayAsMuch(b.courseWord, c.courseWord, b.line, c.line) {
+				p.ask(rs.sheet.Name, -1, "course-unclear", fmt.Sprintf("%s (%s), %s (%s)", f.Text, f.From, c.text, c.from), "one course", "Which course was this?", "--course "+f.Value, "--course "+c.slug)
+				return f
+			}
+		}
+	}
 	if known := rs.book.butArticle(f.Value); known != "" {
 		f.Value, f.Why = known, "a known course, but for the article"
 	} else if known, sure := rs.book.near(f.Value); sure {
@@ -228,6 +237,17 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", f.Text, fmt.Sprintf("%s or a new course %s", known, f.Value), "Which course was this?", "--course "+known, "--course "+f.Value)
 	}
 	return f
+}
+
+// sayAsMuch says whether of two lines the second may name the course as well as the first: both have
+// nothing but a name, or the first has the distance, "Holme 5k", and the second the day, "Tollgate, 3 May 2026".
+func sayAsMuch(a, b courseWord, lineA, lineB string) bool {
+	if a.weight <= bareTitle {
+		return b.weight >= a.weight-2
+	}
+	_, _, _, distanceA := findDistance(lineA)
+	_, _, _, distanceB := findDistance(lineB)
+	return distanceA && !distanceB && len(findDates(lineA)) == 0 && len(findDates(lineB)) > 0 && b.weight >= bareTitle && a.weight <= bareTitle+15
 }
 
 // ofRemark is what a line that names no feature of the land weighs less than one that does: as much
