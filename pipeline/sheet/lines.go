@@ -27,7 +27,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 	text, runOn, told, tied, joined, families := text, false, false, false, false, false
 	if len(text) < typedBytes {
 		text, joined = joinHalves(text)
-		text, runOn = inlineLists(withoutLastMarks(bareTimes(signsToGaps(sameTimes(mendedTimes(oddMarks(minuteBlocks(minutesOnce(text)))))))))
+		text, runOn = inlineLists(withoutLastMarks(bareTimes(evenTimes(signsToGaps(sameTimes(mendedTimes(oddMarks(minuteBlocks(minutesOnce(text))))))))))
 		text, tied = tiedPlaces(text)
 		text, families = households(text)
 		if !runOn {
@@ -1645,6 +1645,19 @@ func placeNameGroupTime(lines []string, delim byte) []string {
 	if matched < 3 || matched*10 < timed*9 {
 		return nil
 	}
+	for i, l := range lines { // those with something else in place of the name or the time
+		m := placeAndMore.FindStringSubmatch(l)
+		if m == nil || len(l) > 120 || strings.IndexByte(out[i], '\t') >= 0 || !listGoesOn(out, i) {
+			continue
+		}
+		words := strings.Fields(m[2])
+		for k := 1; k < len(words) && k <= 4; k++ {
+			if name, rest := strings.Join(words[:k], " "), strings.Join(words[k+1:], " "); kindOf(words[k]) == kGroup && hasNoDigit(name) && (rest == "" || !hasDigit(rest) || looseClockInside.MatchString(rest)) {
+				out[i] = m[1] + "\t" + name + "\t" + words[k] + "\t" + rest
+				break
+			}
+		}
+	}
 	for i, l := range lines { // those whose group is left out
 		m := placeGroupTime.FindStringSubmatch(l)
 		if m == nil || strings.IndexByte(out[i], '\t') >= 0 {
@@ -1667,6 +1680,9 @@ func placeNameGroupTime(lines []string, delim byte) []string {
 	}
 	return out
 }
+
+// placeAndMore is a place and what stands behind it.
+var placeAndMore = regexp.MustCompile(`^\s*(\d{1,4})[.):]? +(\S.*)$`)
 
 // headingKnown says whether all words are words of headings.
 func headingKnown(lex *lexicon, words []string) bool {

@@ -73,6 +73,19 @@ func sameShape(lines []string) []string {
 		}
 		out[rows[k]] = strings.Join(cells, "\t")
 	}
+	for i, l := range lines { // who stands among them without a time
+		if strings.IndexByte(out[i], '\t') >= 0 || len(l) > 120 || !listGoesOn(out, i) {
+			continue
+		}
+		pieces := piecesOf(partedLine(l))
+		if !hasKinds(pieces, "w") || hasKinds(pieces, "t") || strings.IndexByte(most, 'n') >= 0 && !hasKinds(pieces, "n") {
+			continue
+		}
+		if cells := fitShape(pieces, most); cells != nil && slices.ContainsFunc(cells, looksNamed) {
+			out[i] = strings.Join(cells, "\t")
+		}
+	}
+	untimedRows(out)
 	if fitted*10 < timed*9 || named*10 < fitted*8 {
 		return nil
 	}
@@ -253,10 +266,10 @@ func shapeOf(pieces []shapePiece) string {
 
 // fitShape puts the pieces of a line into the columns of a shape, in their order; a column of which the line has
 // no piece stays blank. Words behind the last piece that fits come into a column of their own. nil where
-// pieces are left over, or the line has neither words nor time in their columns.
+// pieces are left over, or the line has no words in their column.
 func fitShape(pieces []shapePiece, shape string) []string {
 	cells := make([]string, len(shape)+1)
-	next, timed, words := 0, false, false
+	next, words := 0, false
 	for i, p := range pieces {
 		at := strings.IndexByte(shape[next:], p.kind)
 		if at < 0 {
@@ -268,9 +281,9 @@ func fitShape(pieces []shapePiece, shape string) []string {
 		}
 		cells[next+at] = p.text
 		next += at + 1
-		timed, words = timed || p.kind == 't', words || p.kind == 'w'
+		words = words || p.kind == 'w'
 	}
-	if !timed || !words {
+	if !words {
 		return nil
 	}
 	return cells

@@ -26,6 +26,11 @@ func untimedRows(out []string) {
 			continue
 		}
 		who, ended, ok := endedBeside(l)
+		if !ok && l != "" {
+			if who, ended, ok = leftOpen(l); ok && !listGoesOn(out, i) {
+				who, ended, ok = "", "", false
+			}
+		}
 		kind := countBehind.ReplaceAllString(l, "")
 		switch {
 		case ok:
@@ -53,6 +58,40 @@ func untimedRows(out []string) {
 		cells[name], cells[time] = who, ended
 		out[i] = strings.Join(cells, "\t")
 	}
+}
+
+// leftOpen reads a line on which a question mark or a dash stands in place of the time, "Jo Lee ??", "- Jo
+// Lee", or of the name, "??? 26:10".
+func leftOpen(l string) (name, time string, ok bool) {
+	if m := openTime.FindStringSubmatch(l); m != nil {
+		name, time = strings.Trim(m[1], edgeMarks), m[2]
+	} else if m := openTimeBefore.FindStringSubmatch(l); m != nil {
+		if name, time, ok = endedBeside(trim(inBracket.ReplaceAllString(m[2], ""))); ok {
+			return name, time, true // "- Jo Lee DNF (calf)"
+		}
+		name, time = strings.Trim(m[2], edgeMarks), m[1]
+	} else if m := openName.FindStringSubmatch(l); m != nil {
+		return m[1], m[2], true
+	} else if m := openNameBehind.FindStringSubmatch(l); m != nil {
+		return m[2], m[1], true
+	}
+	return name, time, name != "" && (isPerson(withoutClub(name)) || familyFirst.MatchString(name))
+}
+
+// familyFirst is a family name with the given name behind a comma.
+var familyFirst = regexp.MustCompile(`^\p{Lu}[\pL'’-]+, \p{Lu}[\pL'’-]+$`)
+
+var (
+	openTime       = regexp.MustCompile(`^([^\d?]*\pL[^\d?]*?)[\s,:=@(–—-]*[\s(](\?{1,3}|-{1,3}|–|—|n/t|N/T)\)?$`)
+	openTimeBefore = regexp.MustCompile(`^(\?{1,3}|-{1,3}|–|—)[\s,:–-]+([^\d?]*\pL[^\d?]*)$`)
+	openName       = regexp.MustCompile(`^(\?{1,3}|-{1,3}|–|—)[\s,:=@(–—-]+(\d{1,3}[:.][0-5]\d)\)?$`)
+	openNameBehind = regexp.MustCompile(`^(\d{1,3}[:.][0-5]\d)[\s,:–—-]+(\?{1,3}|-{1,3}|–|—)$`)
+)
+
+// listGoesOn says whether a line that was cut stands right above a line and one of the two below it.
+func listGoesOn(out []string, i int) bool {
+	cut := func(k int) bool { return k >= 0 && k < len(out) && strings.IndexByte(out[k], '\t') >= 0 }
+	return cut(i-1) && (cut(i+1) || cut(i+2))
 }
 
 // countBehind is how many there are of a kind: "Did not finish (3)".
@@ -101,7 +140,7 @@ func endedBeside(l string) (name, ended string, ok bool) {
 		}
 	}
 	name = strings.Trim(name, edgeMarks)
-	return name, strings.Trim(ended, edgeMarks+"()[]"), ended != "" && isPerson(withoutClub(name))
+	return name, strings.Trim(ended, edgeMarks+"()[]"), ended != "" && (isPerson(withoutClub(name)) || familyFirst.MatchString(name))
 }
 
 // withoutClub leaves out what stands in brackets, or behind a comma where that is no further person.
