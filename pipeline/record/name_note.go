@@ -20,7 +20,7 @@ func withoutNote(text string) string {
 	for _, dash := range [...]string{" - ", " – ", " — "} {
 		if before, behind, ok := strings.Cut(text, dash); ok && strings.IndexByte(trim(before), ' ') > 0 {
 			first, _, _ := strings.Cut(trim(behind), " ")
-			if r, _ := utf8.DecodeRuneInString(first); unicode.IsLower(r) && !name.IsParticle(first) || unicode.IsDigit(r) || noteWords[strings.ToLower(first)] {
+			if r, _ := utf8.DecodeRuneInString(first); unicode.IsLower(r) && !name.IsParticle(first) || hasDigit(first) || noteWords[strings.ToLower(first)] {
 				return trim(before)
 			}
 		}

@@ -7,7 +7,7 @@ func TestWithoutNote(t *testing.T) {
 	for text, want := range map[string]string{
 		"Jo Lee PB": "Jo Lee", "Jo Lee NEW PB": "Jo Lee", "Jo Lee new PB": "Jo Lee", "Jo Lee FIRST TIMER": "Jo Lee",
 		"Jo Lee debut": "Jo Lee", "Jo Lee guest": "Jo Lee", "Jo Lee from Mill Leat": "Jo Lee", "Jo Lee ok": "Jo Lee", "Jo Lee x": "Jo Lee", "Jo Lee first time!": "Jo Lee",
-		"Jo Lee - 50 runs!": "Jo Lee", "Jo Lee - 1st lady": "Jo Lee", "Jo Lee – First timer": "Jo Lee", "Jo Lee - back from injury": "Jo Lee",
+		"Jo Lee - 50 runs!": "Jo Lee", "Jo Lee - 1st lady": "Jo Lee", "Jo Lee - U13 boy": "Jo Lee", "Jo Lee – First timer": "Jo Lee", "Jo Lee - back from injury": "Jo Lee",
 		"Jo Lee u/a": "Jo Lee", "Jo Lee jo@mail.example": "Jo Lee", "Jo Lee <jo@mail.example>": "Jo Lee", "Name: Jo Lee": "Jo Lee", "Jo Lee VI": "Jo Lee",
 		// names
 		"Jo Guest": "Jo Guest", "Jo Lee Guest": "Jo Lee Guest", "Jo New": "Jo New", "JO LEE NEW": "JO LEE NEW", "Jo FIRST": "Jo FIRST", "Jo Lee-Ford": "Jo Lee-Ford", "Jo Lee - Ford": "Jo Lee - Ford",
