@@ -8,7 +8,8 @@ import (
 
 // evenTimes writes the times of a few typed lines as those of most others are: 21.51 among times with a
 // colon, "21:51." at the end of a line, "21:51 mins Jo Lee". Four lines and more have to be alike, and those
-// that are otherwise at most as many and among them: what stands above may be about the run. Lines keep their places.
+// that are otherwise at most as many and among them: what stands above may be about the run. Cells between marks are left to their
+// columns. Lines keep their places.
 func evenTimes(text []byte) []byte {
 	if len(text) > typedBytes || !hasColonTime.Match(text) {
 		return text
@@ -18,8 +19,11 @@ func evenTimes(text []byte) []byte {
 	last := 0 // of the usual ones
 	var odd []int
 	for i, l := range lines {
-		if len(l) > 120 || !hasLetter(l) || strings.ContainsAny(l, "\t;|") {
+		if len(l) > 120 || !hasLetter(l) || strings.ContainsAny(l, "\t;|") || strings.Count(l, ",") > 1 {
 			continue
+		}
+		if decimalMinutes.MatchString(l) && !hasColonTime.MatchString(l) {
+			return text // minutes and hundredths, 25.98
 		}
 		if m := plainTimeLine.FindStringSubmatch(l); m != nil && unevenTime(l) == nil {
 			v := looseNumber(m[1])
@@ -60,7 +64,8 @@ func evenTimes(text []byte) []byte {
 var (
 	hasColonTime = regexp.MustCompile(`\d:[0-5]\d`)
 	// plainTimeLine is a line with one time, at its beginning, behind a place or at its end.
-	plainTimeLine = regexp.MustCompile(`^(?:[^:]|:\s)*?\b(\d{1,2}:[0-5]\d)\b[^:\d]*$`)
+	plainTimeLine  = regexp.MustCompile(`^(?:[^:]|:\s)*?\b(\d{1,2}:[0-5]\d)\b[^:\d]*$`)
+	decimalMinutes = regexp.MustCompile(`(?:^|[\s(])\d{1,2}\.[6-9]\d(?:\D|$)`)
 	// unevenTimes are a time with a full stop, and one with a mark behind it at the end of the line or with a
 	// word for minutes behind it.
 	unevenTimes = [...]*regexp.Regexp{
