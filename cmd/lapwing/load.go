@@ -29,6 +29,13 @@ func (a *app) loadCommand() *cobra.Command {
 date it is of, in a column, a title line, a tab's name or the file's name
 (<course>_<YYYY-MM-DD>.csv). Where it does not, say it with --course and --date.
 
+Where a sheet leaves something else open, load asks and prints what to type. Such
+answers are given with --answer:
+  "time=mm.ss"       how the times are written
+  "column T2=time"   what the column headed T2 holds
+  "start=9:00"       when the clock was started, where the times are times of day
+  "first=17:45"      the time of the first, where the others are behind it
+
 --dry-run shows how each sheet would be read, and what would become of it beside
 the others and those in the archive; it changes nothing.`,
 		Example: "  lapwing load sheets/\n  lapwing load results.xlsx --course alder-bank --date 2026-01-03\n  lapwing load odd.csv --dry-run",

@@ -42,7 +42,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		}
 		segs := segments(strings.ReplaceAll(marked, "_", " "))
 		slices.SortStableFunc(segs, func(a, b string) int { return whose(a) - whose(b) })
-		for _, seg := range segs {
+		for at, seg := range segs {
 			if fromSomebody(seg) {
 				continue
 			}
@@ -78,6 +78,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 			if len(slug) < 3 || !hasLetter(slug) || strings.ContainsAny(slug, "0123456789") && !way || isSection(seg) || fileDull(slug) || helperTab(seg) || saysField(seg) {
 				continue
 			}
+			if beginsPlace(slug, segs[at+1:]) {
+				continue
+			}
 			if k == len(parts)-1 && runFile.MatchString(base) {
 				weight = 60 // <course>_<date> is how a file is named to say it
 			}
@@ -87,6 +90,18 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 		}
 	}
 	return out
+}
+
+// beginsPlace says whether a name of one word is that of a run, and a later piece of the file's name that
+// of its place: "campus5k_larkfield-campus_2026-01-03", "hill5k_alder-bank_2026-01-03".
+func beginsPlace(slug string, later []string) bool {
+	if strings.IndexByte(slug, '-') >= 0 {
+		return false
+	}
+	return slices.ContainsFunc(later, func(piece string) bool {
+		words := strings.Split(Slug(plainWords(piece)), "-")
+		return len(words) > 1 && (landWords[slug] || slices.Contains(words, slug))
+	})
 }
 
 // fileWithDay is the weight of what a file that says the day is called after.

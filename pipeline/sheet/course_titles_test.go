@@ -114,6 +114,9 @@ func TestRunOfFiles(t *testing.T) {
 		{"Sun Hill 2026-06-20", "sun-hill 2026-06-20"},
 		{"MillLeatWeekly2026_06_20", "mill-leat 2026-06-20"},
 		{"TT Alder Bank 20 June 2026", "alder-bank 2026-06-20"},
+		{"campus5k_larkfield-campus_2026-06-20", "larkfield-campus 2026-06-20"},
+		{"hill5k_alder-bank_2026-06-20", "alder-bank 2026-06-20"},
+		{"tollgate5k_vale-harriers_2026-06-20", "tollgate 2026-06-20"},
 	} {
 		s, err := Read(c.file+".csv", []byte(rows), Options{})
 		if err != nil {
