@@ -9,11 +9,10 @@ import (
 )
 
 // A shapePiece is a part of a typed line: a time or how the race ended ('t'), a number ('n'), a class
-// or a sex ('c') or words ('w'), with the marks that stand before it.
+// or a sex ('c') or words ('w').
 type shapePiece struct {
-	kind  byte
-	text  string
-	marks string
+	kind byte
+	text string
 }
 
 // sameShape cuts lines that are all made alike, whatever stands in them in whatever order and between
@@ -101,7 +100,6 @@ var (
 // piecesOf cuts a line into its pieces; nil where it has something that is none of them.
 func piecesOf(l string) []shapePiece {
 	var out []shapePiece
-	marks := 0 // where the marks before the next piece begin
 	for at := 0; at < len(l); {
 		rest := l[at:]
 		r, size := utf8.DecodeRuneInString(rest)
@@ -122,9 +120,8 @@ func piecesOf(l string) []shapePiece {
 		if kind == 't' && strings.IndexByte(text, ':') > 0 {
 			text = strings.TrimRight(text, `"”″'s`) // a closing quotation mark
 		}
-		out = append(out, shapePiece{kind, text, strings.Join(strings.Fields(l[marks:at]), "")})
+		out = append(out, shapePiece{kind, text})
 		at += n
-		marks = at
 	}
 	return out
 }
