@@ -73,6 +73,13 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: parts[i].Tab, Row: parts[i].HeadingRow}, Severity: place.Note, Kind: "table-left-out",
 			Read: fmt.Sprintf("%d of %d lines", same, of), Expected: expected})
 	}
+	repeats := func(i, k int) bool { // nearly all lines of the one stand in the other
+		return len(read(i).of) >= 3 && sharedOf(read(i).of, read(k).of)*10 >= read(i).rows*9
+	}
+	takeCourse := func(p, q *Part, from, why string) {
+		p.Course = Found{Value: q.Course.Value, Text: q.Course.Text, From: from, Why: why}
+		p.runs.course = q.Course.Value
+	}
 	for i, p := range parts { // "Prize winners", "continued": the words over a list beside another are no course of its own
 		if !p.underWords() || p.Index(Time) < 0 || !p.named() || !p.Date.Settled {
 			continue
@@ -82,9 +89,8 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 				continue
 			}
 			first, _ := p.placesFromTo()
-			if _, last := q.placesFromTo(); first > 1 && first == last+1 || len(read(i).of) >= 3 && sharedOf(read(i).of, read(k).of)*10 >= read(i).rows*9 {
-				p.Course = Found{Value: q.Course.Value, Text: q.Course.Text, From: "another list", Why: "this one goes on with it, or has lines of it"}
-				p.runs.course = q.Course.Value
+			if _, last := q.placesFromTo(); first > 1 && first == last+1 || repeats(i, k) {
+				takeCourse(p, q, "another list", "this one goes on with it, or has lines of it")
 				break
 			}
 			if strings.HasPrefix(q.Date.From, "title") && !strings.HasPrefix(p.Date.From, "title") {
@@ -99,9 +105,8 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			continue
 		}
 		for k, q := range parts {
-			if mayRepeat[k] && q.Course.From != "tab name" && q.Date.Day == p.Date.Day && len(read(i).of) >= 3 && sharedOf(read(i).of, read(k).of)*10 >= read(i).rows*9 {
-				p.Course = Found{Value: q.Course.Value, Text: q.Course.Text, From: "another tab", Why: "the lines of this one stand there too"}
-				p.runs.course = q.Course.Value
+			if mayRepeat[k] && q.Course.From != "tab name" && q.Date.Day == p.Date.Day && repeats(i, k) {
+				takeCourse(p, q, "another tab", "the lines of this one stand there too")
 				break
 			}
 		}

@@ -428,7 +428,7 @@ var dayBehind = regexp.MustCompile(`^ d\.?(?:$|[ ,])`)
 // month; 0 for none.
 func yearBehind(toks []token, i int) int {
 	for j := i + 1; j < len(toks) && j <= i+3; j++ {
-		if toks[j].kind == 'd' && toks[j].digits() == 4 && toks[j].n >= firstYear && toks[j].n <= lastYear {
+		if toks[j].isYear() {
 			return j
 		}
 	}
@@ -663,24 +663,18 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if (saysMaker(whole) || cameFrom.MatchString(whole)) && !labelled {
 			continue // "by Wilf", above what he has posted; "Guests from Mill Leat"
 		}
-		if at := runAndWalk.FindStringIndex(whole); at != nil && at[0] > 0 {
-			whole = whole[:at[0]]
-		}
-		if at := paidFor.FindStringIndex(whole); at != nil && !labelled {
-			whole = whole[:at[0]]
+		whole = before(runAndWalk, whole)
+		if !labelled {
+			whole = before(paidFor, whole)
 		}
 		if strings.HasPrefix(whole, "@") && !strings.Contains(whole, ".") {
 			whole = whole[1:] // "@Alder Bank"
 		}
-		if at := takesPlace.FindStringIndex(whole); at != nil {
-			whole = whole[:at[0]]
-		}
+		whole = before(takesPlace, whole)
 		if otherTimes[fold(whole)] && !labelled {
 			continue // "Last week (3 May 2026)"
 		}
-		if at := codeBehind.FindStringIndex(whole); at != nil {
-			whole = whole[:at[0]]
-		}
+		whole = before(codeBehind, whole)
 		behind, placed := behindWhere(whole)
 		if placed && !labelled {
 			whole = behind
@@ -1129,6 +1123,14 @@ var takesPlace = regexp.MustCompile(`(?i) (?:took place|takes place|was held|was
 // paidFor are words behind a place for who paid, what for and how much, and the form in which a
 // list came: "Alder Bank in aid of the hospice", "Alder Bank, entry fee £2". Common practice, no source.
 var paidFor = regexp.MustCompile(`(?i)(?:^| )(?:sponsored by|supported by|in aid of|in memory of|in association with|in partnership with|entry fee|as (?:an? )?(?:pdf|csv|excel)|zugunsten|unterstützt von|gesponsert von|au profit de|sponsorisé par|a beneficio de|patrocinado por|in memoria di|sponsorizzato da|ten bate van|gesponsord door|till förmån för|til fordel for)(?: .*)?$`)
+
+// before is what stands in a text before what an expression finds, all of it where it finds nothing.
+func before(found *regexp.Regexp, text string) string {
+	if at := found.FindStringIndex(text); at != nil {
+		return text[:at[0]]
+	}
+	return text
+}
 
 // runAndWalk are words behind a place for what people do there and who they are.
 var runAndWalk = regexp.MustCompile(`(?i) (?:(?:run|runners?|jog|joggers?) ?(?:&|and|/|\+) ?(?:walk|walkers?|jog|joggers?)|(?:ladies|women|gents|gentlemen|men) ?(?:&|and|/|\+) ?(?:ladies|women|gents|gentlemen|men))$`)

@@ -118,6 +118,11 @@ func tokenize(s string) []token {
 
 func (t token) digits() int { return t.to - t.from }
 
+// isYear says whether a token is a believable year of four figures.
+func (t token) isYear() bool {
+	return t.kind == 'd' && t.digits() == 4 && t.n >= firstYear && t.n <= lastYear
+}
+
 // dateScan finds dates in the tokens of one text. loose also takes dates that
 // are only plausible where a date is expected: 030126, 3.1. and 03-01.
 type dateScan struct {
@@ -577,8 +582,7 @@ func (sc *dateScan) dayWithYear(i int) bool {
 	for sc.tok(k).kind == ',' || sc.tok(k).kind == 's' {
 		k++
 	}
-	z := sc.tok(k)
-	return z.kind == 'd' && z.digits() == 4 && z.n >= firstYear && z.n <= lastYear
+	return sc.tok(k).isYear()
 }
 
 // shortYear reads a year of two figures behind a month although a word follows, where the weekday
@@ -625,7 +629,7 @@ func (sc *dateScan) at(i int) (f foundDate, next int, ok bool) {
 		if f, next, ok = sc.eastAsian(i); ok {
 			return f, next, true
 		}
-		if t.digits() == 4 && t.n >= firstYear && t.n <= lastYear { // 2026 January 3
+		if t.isYear() { // 2026 January 3
 			j, named := sc.yearGap(i + 1)
 			if t := sc.tok(j); t.kind == 'l' && romanMonths[sc.s[t.from:t.to]] > 0 { // 2026. I. 3., as in Hungary
 				m := romanMonths[sc.s[t.from:t.to]]

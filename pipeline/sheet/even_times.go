@@ -16,8 +16,8 @@ func evenTimes(text []byte) []byte {
 	}
 	lines := textLines(text)
 	usual, least, most := 0, 0.0, 0.0
-	last := 0 // of the usual ones
-	var odd []int
+	last := 0              // of the usual ones
+	odd := map[int][]int{} // lines with another time, and where it stands
 	for i, l := range lines {
 		if len(l) > 120 || !hasLetter(l) || strings.ContainsAny(l, "\t;|") || strings.Count(l, ",") > 1 {
 			continue
@@ -25,25 +25,25 @@ func evenTimes(text []byte) []byte {
 		if decimalMinutes.MatchString(l) && !hasColonTime.MatchString(l) {
 			return text // minutes and hundredths, 25.98
 		}
-		if m := plainTimeLine.FindStringSubmatch(l); m != nil && unevenTime(l) == nil {
+		uneven := unevenTime(l)
+		if m := plainTimeLine.FindStringSubmatch(l); m != nil && uneven == nil {
 			v := looseNumber(m[1])
 			if usual++; usual == 1 || v < least {
 				least = v
 			}
 			most, last = max(most, v), i
-		} else if usual > 0 && unevenTime(l) != nil && !slices.ContainsFunc(findDates(l), foundDate.settled) {
-			odd = append(odd, i)
+		} else if usual > 0 && uneven != nil && !slices.ContainsFunc(findDates(l), foundDate.settled) {
+			odd[i] = uneven
 		}
 	}
 	if usual < 4 || len(odd) == 0 || len(odd) > usual {
 		return text
 	}
 	changed := false
-	for _, i := range odd {
+	for i, m := range odd {
 		if i > last+1 {
-			break
+			continue
 		}
-		m := unevenTime(lines[i])
 		clock := lines[i][m[4]:m[5]] + ":" + lines[i][m[6]:m[7]]
 		if v := looseNumber(clock); 2*v < least || v > 2*most {
 			continue

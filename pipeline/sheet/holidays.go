@@ -56,7 +56,7 @@ var twoYears = regexp.MustCompile(`\b(?:19|20)\d\d ?[/–-] ?(?:20)?\d\d\b`)
 func (sc *dateScan) holiday() (f foundDate, ok bool) {
 	year, years := 0, 0
 	for _, t := range sc.toks {
-		if t.kind == 'd' && t.digits() == 4 && t.n >= firstYear && t.n <= lastYear && t.n != year {
+		if t.isYear() && t.n != year {
 			year = t.n
 			years++
 		}

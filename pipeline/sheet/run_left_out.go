@@ -73,11 +73,11 @@ func (rs *runSettler) answerOnTab(p *Part, q place.Problem) string {
 // "Last week", "Backup", where another tab has results of the same run and they themselves give no
 // day. Other tabs that are taken for one run, though the places of each begin at 1, are pointed out.
 func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
+	run := func(p *Part) string { return fmt.Sprint(p.Course.Value, p.Date.Day, p.Session.Value, p.DistanceM()) }
 	ofRun := map[string][]*Part{}
 	for _, p := range parts {
 		if p.Kind == "full" && p.Whole && p.runs.dateCol < 0 && p.Date.Settled && p.Course.OK() {
-			run := fmt.Sprint(p.Course.Value, p.Date.Day, p.Session.Value, p.DistanceM())
-			ofRun[run] = append(ofRun[run], p)
+			ofRun[run(p)] = append(ofRun[run(p)], p)
 		}
 	}
 	if len(ofRun) == len(parts) {
@@ -85,11 +85,11 @@ func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
 	}
 	left := map[*Part]bool{}
 	for _, p := range parts { // in the order of the tabs
-		run := ofRun[fmt.Sprint(p.Course.Value, p.Date.Day, p.Session.Value, p.DistanceM())]
-		if len(run) < 2 || !slices.Contains(run, p) {
+		lists := ofRun[run(p)]
+		if len(lists) < 2 || !slices.Contains(lists, p) {
 			continue
 		}
-		others := slices.DeleteFunc(slices.Clone(run), func(q *Part) bool {
+		others := slices.DeleteFunc(slices.Clone(lists), func(q *Part) bool {
 			return q.Tab == p.Tab && q.HeadingRow != p.HeadingRow || q == p || setApartByTab(q)
 		})
 		switch {
@@ -98,7 +98,7 @@ func (rs *runSettler) leaveApart(parts []*Part) (kept []*Part) {
 			left[p] = true
 			rs.sheet.Problems = append(rs.sheet.Problems, place.Problem{Place: place.Place{Sheet: rs.sheet.Name, Tab: p.Tab}, Severity: place.Doubtful, Kind: TabLeftOut, Read: p.Tab, Expected: fmt.Sprintf("results of %s, as on tab %q", p.Date.Day.Long(), others[0].Tab),
 				Do: fmt.Sprintf("The name of this tab says that it is of another day, or does not count, so its %s left out. If they do count, write their day above them, or give the tab another name, save, and load the workbook again.", text.CountOf(p.lineCount(), "line is", "lines are"))})
-		case slices.Index(run, others[0]) < slices.Index(run, p) && others[0].beginsAt1() && p.beginsAt1() && !listedApart(p) && !listedApart(others[0]):
+		case slices.Index(lists, others[0]) < slices.Index(lists, p) && others[0].beginsAt1() && p.beginsAt1() && !listedApart(p) && !listedApart(others[0]):
 			which := fmt.Sprintf("tabs %q and %q", others[0].Tab, p.Tab)
 			if others[0].Tab == p.Tab {
 				which = "two lists beside one another"

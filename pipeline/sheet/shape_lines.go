@@ -29,12 +29,12 @@ func sameShape(lines []string) []string {
 			continue
 		}
 		pieces := piecesOf(partedLine(l))
-		if !hasKinds(pieces, "tw") || slices.ContainsFunc(findDates(l), foundDate.settled) {
+		shape := shapeOf(pieces)
+		if !strings.Contains(shape, "t") || !strings.Contains(shape, "w") || slices.ContainsFunc(findDates(l), foundDate.settled) {
 			continue
 		}
 		shapes[i] = pieces
 		timed++
-		shape := shapeOf(pieces)
 		if counts[shape]++; counts[shape] > counts[most] || counts[shape] == counts[most] && shape < most {
 			most = shape
 		}
@@ -46,7 +46,7 @@ func sameShape(lines []string) []string {
 	var table [][]string
 	var rows []int
 	out := append([]string(nil), lines...)
-	fitted, named := 0, 0
+	named := 0
 	for i, pieces := range shapes {
 		if pieces == nil {
 			continue
@@ -62,7 +62,6 @@ func sameShape(lines []string) []string {
 		if cells == nil {
 			continue
 		}
-		fitted++
 		table, rows = append(table, cells), append(rows, i)
 	}
 	withoutSharedWords(table)
@@ -77,7 +76,7 @@ func sameShape(lines []string) []string {
 			continue
 		}
 		pieces := piecesOf(partedLine(l))
-		if !hasKinds(pieces, "w") || hasKinds(pieces, "t") || strings.IndexByte(most, 'n') >= 0 && !hasKinds(pieces, "n") {
+		if shape := shapeOf(pieces); strings.Contains(shape, "t") || strings.Contains(most, "n") && !strings.Contains(shape, "n") {
 			continue
 		}
 		if cells := fitShape(pieces, most); cells != nil && slices.ContainsFunc(cells, looksNamed) {
@@ -85,7 +84,7 @@ func sameShape(lines []string) []string {
 		}
 	}
 	untimedRows(out)
-	if fitted*10 < timed*9 || named*10 < fitted*8 {
+	if len(table)*10 < timed*9 || named*10 < len(table)*8 {
 		return nil
 	}
 	return out
@@ -194,36 +193,40 @@ func withoutSharedWords(table [][]string) {
 		return
 	}
 	for c := range table[0] {
-		for _, end := range [...]bool{true, false} {
-			for {
-				counts, filled, shared := map[string]int{}, 0, ""
-				for _, cells := range table {
-					if words := strings.Fields(cells[c]); len(words) > 0 && hasLetter(cells[c]) && kindOf(cells[c]) == kText {
-						filled++
-						w := words[0]
-						if end {
-							w = words[len(words)-1]
-						}
-						if counts[w]++; counts[w] > counts[shared] {
-							shared = w
-						}
-					}
-				}
-				if filled < 4 || counts[shared]*10 < filled*9 {
-					break
-				}
-				for _, cells := range table {
-					if end {
-						if rest, ok := strings.CutSuffix(cells[c], shared); ok {
-							cells[c] = strings.TrimSpace(rest)
-						}
-					} else if rest, ok := strings.CutPrefix(cells[c], shared); ok {
-						cells[c] = strings.TrimSpace(rest)
-					}
-				}
+		for word := sharedWord(table, c, true); word != ""; word = sharedWord(table, c, true) {
+			for _, cells := range table {
+				cells[c] = strings.TrimSpace(strings.TrimSuffix(cells[c], word))
+			}
+		}
+		for word := sharedWord(table, c, false); word != ""; word = sharedWord(table, c, false) {
+			for _, cells := range table {
+				cells[c] = strings.TrimSpace(strings.TrimPrefix(cells[c], word))
 			}
 		}
 	}
+}
+
+// sharedWord is the word with which nine in ten cells of words of a column end, or begin; "" for none.
+func sharedWord(table [][]string, column int, end bool) (shared string) {
+	counts, filled := map[string]int{}, 0
+	for _, cells := range table {
+		words := strings.Fields(cells[column])
+		if len(words) == 0 || kindOf(cells[column]) != kText || !hasLetter(cells[column]) {
+			continue
+		}
+		filled++
+		word := words[0]
+		if end {
+			word = words[len(words)-1]
+		}
+		if counts[word]++; counts[word] > counts[shared] {
+			shared = word
+		}
+	}
+	if filled < 4 || counts[shared]*10 < filled*9 {
+		return ""
+	}
+	return shared
 }
 
 // dottedPieces says whether every time of the lines has a full stop between minutes and seconds.
@@ -233,20 +236,6 @@ func dottedPieces(shapes [][]shapePiece) bool {
 			if p.kind == 't' && !dottedTime.MatchString(p.text) && kindOf(p.text) != kStatus {
 				return false
 			}
-		}
-	}
-	return true
-}
-
-// hasKinds says whether a line has a piece of each kind.
-func hasKinds(pieces []shapePiece, kinds string) bool {
-	for i := range len(kinds) {
-		found := false
-		for _, p := range pieces {
-			found = found || p.kind == kinds[i]
-		}
-		if !found {
-			return false
 		}
 	}
 	return true
