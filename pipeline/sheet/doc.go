@@ -15,7 +15,8 @@
 //   - Workbooks: xlsx.go with xml.go, cell.go, numfmt.go and pageheader.go turns every cell
 //     into text without loss; cell_notes.go reads the notes to cells, fills.go the colours that a line explains. Others become
 //     the same first: opendocument.go, xls.go (out of its compound.go), by book_writer.go.
-//   - page.go reads web pages, records.go and records_xml.go lists of records in JSON and XML.
+//   - page.go reads web pages, records.go and records_xml.go lists of records in JSON and XML,
+//     mail_parts.go the words of a mail.
 //   - grid.go holds a table whole, in little room.
 //   - redact.go and redact_xlsx.go make the copy from which somebody was erased.
 //
@@ -84,6 +85,6 @@
 //     week), folders.go, tab_days.go, calendar.go, calendar_rows.go, footer_date.go, numbered.go
 //     (runs by number); facts.go and aside.go say what else is said of a run, or of another.
 //   - Courses: course.go, course_book.go (those known), course_file.go, course_office.go, course_route.go,
-//     moved.go, slug.go, with the words in field_words.go, name_words.go and edition_words.go.
+//     moved.go, slug.go, with the words in field_words.go, run_kinds.go, name_words.go and edition_words.go.
 //   - distance.go reads distances.
 package sheet

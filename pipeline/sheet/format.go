@@ -3,17 +3,13 @@ package sheet
 import (
 	"archive/zip"
 	"bytes"
-	"io"
-	"mime"
-	"mime/multipart"
-	"net/mail"
 	"strings"
 
 	utf16 "golang.org/x/text/encoding/unicode"
 )
 
 // formatOf looks at the first bytes only; the ending of the file's name is not
-// trusted. Format is "csv", "xlsx", "xls", "ods", "html", "json", "xml" or "", and then why says what the file is.
+// trusted. Format is "csv", "xlsx", "xls", "ods", "html", "json", "xml", "mail" or "", and then why says what the file is.
 func formatOf(data []byte) (format, why string) {
 	const (
 		save    = "; open it in a spreadsheet program, save it as XLSX or CSV, and load that"
@@ -67,12 +63,16 @@ func formatOf(data []byte) (format, why string) {
 	case startsRecords(lower):
 		return "json", ""
 	}
-	if files := attachments(data); len(files) > 0 {
+	_, parts := mailParts(data)
+	if files := attachments(parts); len(files) > 0 {
 		what := "attachment, " + files[0]
 		if len(files) > 1 {
 			what = "attachments, " + strings.Join(files, ", ")
 		}
 		return "", "it is an e-mail with " + map[bool]string{true: "an ", false: ""}[len(files) == 1] + what + ": open it, save what is attached in the folder of the sheets, and take the e-mail out of it"
+	}
+	if len(parts) > 0 {
+		return "mail", ""
 	}
 	return "csv", ""
 }
@@ -114,44 +114,6 @@ func containerFormat(data []byte, save string) (format, why string) {
 		return "", "it is an old word-processor document" + save
 	}
 	return "xls", ""
-}
-
-// mailHead is how far into a file the head of a message is looked for.
-const mailHead = 16 << 10
-
-// attachments names the files attached to a message (RFC 5322 with the parts of
-// RFC 2046), nil where the text is no message or has only words.
-func attachments(data []byte) (names []string) {
-	head := data[:min(len(data), mailHead)]
-	if !bytes.Contains(head, []byte("ultipart/")) && !bytes.Contains(head, []byte("ULTIPART/")) { // quick to see, of many sheets
-		return nil
-	}
-	if !bytes.Contains(bytes.ToLower(head), []byte("content-type: multipart/")) {
-		return nil
-	}
-	m, err := mail.ReadMessage(bytes.NewReader(data))
-	if err != nil {
-		return nil
-	}
-	var within func(contentType string, body io.Reader, depth int)
-	within = func(contentType string, body io.Reader, depth int) {
-		kind, params, err := mime.ParseMediaType(contentType)
-		if err != nil || !strings.HasPrefix(kind, "multipart/") || depth > 4 {
-			return
-		}
-		for r := multipart.NewReader(body, params["boundary"]); ; {
-			part, err := r.NextPart()
-			if err != nil {
-				return // the end, or no more that can be read
-			}
-			if name := part.FileName(); name != "" && len(names) < 5 {
-				names = append(names, name)
-			}
-			within(part.Header.Get("Content-Type"), part, depth+1)
-		}
-	}
-	within(m.Header.Get("Content-Type"), m.Body, 0)
-	return names
 }
 
 // zipFormat tells workbooks from other packages that are ZIP archives.

@@ -62,6 +62,8 @@ func Redact(name string, data []byte, o Options, r Redaction) ([]byte, error) {
 		return redactShown(name, data, pageText, o, s, r, w)
 	case "json", "xml":
 		return redactShown(name, data, recordsText, o, s, r, w)
+	case "mail":
+		return redactShown(name, data, mailText, o, s, r, w)
 	}
 	return nil, fmt.Errorf("%s can't be changed: %s", baseName(name), why)
 }
@@ -463,7 +465,7 @@ func Holds(data []byte, list []string) (bool, error) {
 		}
 		_, n := newWords(list, mark).replace(string(text))
 		return n > 0, nil
-	case "html", "json", "xml", "ods", "xls":
+	case "html", "json", "xml", "mail", "ods", "xls":
 		out, err := Redact("page.html", data, Options{}, Redaction{Words: list, Text: mark, Everywhere: true})
 		if err != nil {
 			return false, err

@@ -320,6 +320,8 @@ func Read(name string, data []byte, o Options) (s *Sheet, err error) {
 		return readPage(name, data, o)
 	case "json", "xml":
 		return readRecords(name, data, o)
+	case "mail":
+		return readMail(name, data, o)
 	default:
 		return nil, fmt.Errorf("%s is refused: %s", baseName(name), why)
 	}
