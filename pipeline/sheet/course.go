@@ -14,7 +14,7 @@ type courseWord struct {
 	slug   string
 	weight int
 	why    string
-	small  bool // in small letters beside others: "double" of "Alder Bank 5 km double"
+	small  bool // no name: in small letters beside others, "double" of "Alder Bank 5 km double", or a kind of run
 }
 
 // titleWords are words of title lines that name no place, folded (common
@@ -113,7 +113,7 @@ func isDayRun(word string) bool {
 // Words for a run and for parts of a day that such words are made of. Common practice, no source.
 var (
 	dayRuns  = [...]string{"lauf", "loop", "lopp", "loppet", "lop", "lopet", "lob", "lobet", "juoksu", "lenkki", "runde", "rundan", "run"}
-	dayParts = set("abend morgen mittag nachmittag wochen avond ochtend middag week kvall morgon formiddag eftermiddag vecko aften ettermiddag uke uge ilta aamu viikko")
+	dayParts = set("abend feierabend morgen mittag nachmittag wochen avond ochtend middag week kvall morgon formiddag eftermiddag vecko aften ettermiddag uke uge ilta aamu viikko")
 )
 
 // plainWords strips the words of a title that name no place from both ends.
@@ -166,7 +166,11 @@ func plainWords(text string) string {
 	if n := len(words); n > 2 && len(words[n-1]) == 1 && titleWords[fold(words[n-2])] {
 		words = words[:n-1] // "Alder Bank results b"
 	}
-	for len(words) > 0 && (dull(words[len(words)-1]) || len(words) > 1 && (trailingWords[fold(words[len(words)-1])] || trailingSmall[words[len(words)-1]] || isDayRun(words[len(words)-1]))) {
+	wood := func() bool { // Lužný les, and no article
+		n := len(words)
+		return n > 1 && fold(words[n-1]) == "les" && (strings.HasSuffix(words[n-2], "ý") || strings.HasSuffix(words[n-2], "í"))
+	}
+	for len(words) > 0 && !wood() && (dull(words[len(words)-1]) || len(words) > 1 && (trailingWords[fold(words[len(words)-1])] || trailingSmall[words[len(words)-1]] || isDayRun(words[len(words)-1]))) {
 		words = words[:len(words)-1]
 	}
 	if i := slices.IndexFunc(all, isDayRun); len(words) == 0 && i >= 0 {
@@ -605,6 +609,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = behindDistance(value)
 		case len(strings.Fields(label)) <= 3 && anyWord(label, eventLabels):
 			text = value // "Competition: Alder Bank"
+		case len(strings.Fields(label)) > 1 && saysKind(cutSpans(label, false)) && plainWords(cutSpans(value, false)) != "":
+			text = value // "Interclub 5k: Ferry Walk, 3 May"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case routeLabels[fold(label)]:
@@ -678,6 +684,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		behind, placed := behindWhere(whole)
 		if placed && !labelled {
 			whole = behind
+		}
+		if label, name, _ := strings.Cut(whole, " "); n > 0 && !labelled && len(label) > 4 && (isVenueLabel(fold(label)) || routeLabels[fold(label)]) && startsUpper(name) {
+			whole, placed = name, true // "Feierabendlauf 5 km, Strecke Nordrunde"
 		}
 		seg = plainWords(whole)
 		if !labelled {
@@ -766,6 +775,10 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if !labelled && worksRun.MatchString(fold(seg)) {
 			w.weight -= 18
+		}
+		if !labelled && saysKind(seg) {
+			w.weight -= ofKind
+			w.small = true
 		}
 		if !labelled && feasts.MatchString(fold(seg)) {
 			w.weight -= 25 // when it was, not where

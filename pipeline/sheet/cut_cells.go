@@ -416,7 +416,10 @@ func wrappedLines(text []byte) []byte {
 		}
 		in := indent(lines[i]) >= base+3 && indent(lines[i-1]) < base+3
 		clock := looseClockInside.FindStringIndex(above)
+		_, _, ended := endedBeside(l)
 		switch {
+		case ended: // somebody else, set in below the places
+			continue
 		case clock == nil && numberedWords.MatchString(above) && !isDate(above) && timeUnits[fold(strings.TrimLeft(above, "0123456789 "))] == 0 && !hasDigit(above[strings.IndexAny(above, " \t|;/=–-"):]) && !numberedWords.MatchString(l) && (goesOn.MatchString(l) || in && bareFigures.MatchString(l)):
 		case in && clock != nil && !hasDigit(l) && !strings.Contains(l, "  ") && hasLetter(l) && l[0] != '(' && len(strings.Fields(l)) <= 4 && hasLetter(above[clock[1]:]):
 		default:

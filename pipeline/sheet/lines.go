@@ -342,6 +342,9 @@ func plainBars(text []byte) []byte {
 // ruleOfGrid is a line drawn between the rows of a table: "+-----+------+", "+=====+======+".
 var ruleOfGrid = regexp.MustCompile(`^\s*\+(?:[-=]{2,}\+)+\s*$`)
 
+// ruleOfQuery is such a line as databases draw below the heading: "-----+------".
+var ruleOfQuery = regexp.MustCompile(`^\s*-{2,}(?:\+-{2,})+\s*$`)
+
 // griddedRows leaves out the lines drawn between the rows of a table, of which the one below the
 // heading is doubled (grid tables of reStructuredText). Lines keep their places.
 func griddedRows(text []byte) []byte {
@@ -505,10 +508,11 @@ func singleQuoted(lines []string, delim byte) []string {
 }
 
 // divided says whether nine of ten lines have two delimiters or more, or two of three as
-// many as the line above, with remarks between the tables: columns that stand under one
-// another need not be looked for.
+// many as the line above, with remarks between the tables, or half as many bars, one below the
+// other, as a database draws a table: columns that stand under one another need not be looked for.
 func divided(text []byte, delim byte) bool {
 	lines, with, alike, before, end := 0, 0, 0, 0, byte('\n')
+	drawn, last := true, 0 // each line with the bars of the one right above it
 	if bytes.IndexByte(text, end) < 0 {
 		end = '\r'
 	}
@@ -523,9 +527,14 @@ func divided(text []byte, delim byte) bool {
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue
 		}
+		if ruleOfQuery.Match(line) {
+			continue
+		}
 		lines++
 		if n := bytes.Count(line, mark); n >= 2 {
+			drawn = drawn && (with == 0 || n == before && last == lines-1)
 			with++
+			last = lines
 			if n == before && n >= 4 {
 				alike++
 			}
@@ -538,7 +547,7 @@ func divided(text []byte, delim byte) bool {
 	case 10*with >= 9*lines:
 		return true
 	}
-	return delim != ',' && 3*with >= 2*lines && 10*alike >= 9*with
+	return delim != ',' && 3*with >= 2*lines && 10*alike >= 9*with || delim == '|' && drawn && with > 3 && 2*with >= lines
 }
 
 // textLines cuts a text at CR, LF or CRLF.

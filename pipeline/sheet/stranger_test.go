@@ -1183,6 +1183,15 @@ func TestLinesAboveTheCourse(t *testing.T) {
 			t.Errorf("%s: %s, want %s", above, got, want)
 		}
 	}
+	for above, want := range map[string]string{ // a kind of run gives way to a place, and names the course alone
+		"INTER-HOUSE 5K RUN\nSaint Botolph Playing Fields": "saint-botolph-playing-fields", "Parish 5K\nCarrow Bog Road": "carrow-bog-road", "Inter-club 5k: Ferry Boat Walk": "ferry-boat-walk",
+		"Feierabendlauf 5 km, Strecke Werksrunde Nord": "werksrunde-nord", "Works run 5k, Alder Bank": "alder-bank", "Parish 5K": "parish", "Church Hill 5k": "church-hill", "Lužný les 5 km": "luzny-les", "Village Green\nSummer 5k": "village-green",
+	} {
+		s := readCase(t, "results.csv", above+"\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
+		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != want+" 2026-01-03" {
+			t.Errorf("%s: %s, want %s", above, got, want)
+		}
+	}
 	for line, want := range map[string]string{"Corrida da Ribeira": "ribeira", "Heron\nMill Car Park": "heron", "Run by Mill Lane": "mill-lane"} {
 		s := readCase(t, "results.csv", line+"\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
 		if got := s.Parts[0].Course.Value; got != want {
@@ -1309,6 +1318,26 @@ func TestDayNumberAlone(t *testing.T) {
 		s := readCase(t, "results.csv", "Alder Bank 5k,,"+number+"\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
 		if asked := s.Parts[0].Problems; len(asked) != 1 || asked[0].Kind != "date-missing" || !strings.HasPrefix(asked[0].Answers, want) {
 			t.Errorf("%s: %+v", number, asked)
+		}
+	}
+}
+
+// Lists as people and programs write them down: a table one cell a line of which a few places are left
+// out, the answer of a database, and somebody who did not finish set in below the last.
+func TestListsWrittenDown(t *testing.T) {
+	for _, c := range []struct{ what, text, want string }{
+		{"a cell a line", "Alder Bank 5k\n3 January 2026\nPosition\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\nMoor RC\n18:31\n3\nCy Dee\nVale AC\n19:02\n4\nDi Fox\nVale AC\n19:28\n5\nEd Gow\nMoor RC\n19:40\n6\nFi Hay\nMoor RC\n20:11\n8\nGus Ivy\nVale AC\n20:40\n9\nHal Jay\nVale AC\n20:51\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 19:28, 5 Ed Gow 19:40, 6 Fi Hay 20:11, 8 Gus Ivy 20:40, 9 Hal Jay 20:51"},
+		{"a query", "Alder Bank 5k 2026-01-03\n pos |  name  |  time   \n-----+--------+---------\n 1   | Jo Lee | 0:18:20\n 2   | Al Roe | 0:18:31\n 3   | Cy Dee | 0:19:02\n 4   | Di Fox | 0:19:28\n(4 rows)\n", "1 Jo Lee 0:18:20, 2 Al Roe 0:18:31, 3 Cy Dee 0:19:02, 4 Di Fox 0:19:28"},
+		{"one who did not finish", "Alder Bank 5k\n3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 19:02\n4. Di Fox 29:28 - walked\n      Ed Gow - DNF\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 29:28,  Ed Gow DNF"},
+	} {
+		s := readCase(t, "list.txt", c.text)
+		p, got := s.Parts[0], []string(nil)
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, cellAt(cells, p.Index(Position))+" "+cellAt(cells, p.Index(Name))+" "+cellAt(cells, p.Index(Time)))
+			return nil
+		})
+		if strings.Join(got, ", ") != c.want {
+			t.Errorf("%s: %q, want %q", c.what, got, c.want)
 		}
 	}
 }
