@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 )
 
 // settler decides what every column means, by headings and values together.
@@ -43,6 +44,9 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 		}
 		s.headings = append(s.headings, h)
 		g := lex.read(h)
+		if !g.known && len(headings) > 1 && strings.Contains(h, ".") {
+			g = lex.readShortened(h)
+		}
 		if !g.known && h != "" && len(headings) > 1 {
 			if m := lex.readMisspelt(h); m.known && m.meaning != Other {
 				g = m

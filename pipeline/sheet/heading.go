@@ -181,6 +181,39 @@ func (l *lexicon) readMisspelt(heading string) guess {
 	return l.read(strings.Join(words, " "))
 }
 
+// readShortened matches a heading that read does not know by the words that begin as its shortened ones,
+// "Sukup.", "Nachn.", where all of these say the same.
+func (l *lexicon) readShortened(heading string) guess {
+	words, changed := strings.Fields(withoutBrackets(heading)), false
+	if len(words) > 3 {
+		return guess{}
+	}
+	for i, w := range words {
+		start, short := strings.CutSuffix(w, ".")
+		start = fold(start)
+		if _, ok := headingWords[start]; ok || !short || utf8.RuneCountInString(start) < 3 || !hasNoDigit(start) {
+			continue
+		}
+		whole, same := "", true
+		for k, idea := range headingWords {
+			if strings.HasPrefix(k, start) {
+				same = same && (whole == "" || headingWords[whole] == idea)
+				if whole == "" || k < whole {
+					whole = k
+				}
+			}
+		}
+		if whole == "" || !same {
+			return guess{}
+		}
+		words[i], changed = whole, true
+	}
+	if !changed {
+		return guess{}
+	}
+	return l.read(strings.Join(words, " "))
+}
+
 // longHeadingWords are the words a slip of the pen is put right to: those of at
 // least five letters, in a fixed order.
 var longHeadingWords = func() (ws []string) {

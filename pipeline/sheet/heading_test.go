@@ -61,6 +61,21 @@ func TestHeadingsFromConfiguration(t *testing.T) {
 	}
 }
 
+// A shortened word is the one that begins so, where all that do say the same.
+func TestShortenedHeadings(t *testing.T) {
+	lex := newLexicon(Options{})
+	for heading, want := range map[string]Meaning{"Sukup.": Sex, "Nachn.": FamilyName, "Vorn.": GivenName, "Geburtsj.": BirthYear, "Helyez.": Position} {
+		if g := lex.readShortened(heading); !g.known || g.meaning != want {
+			t.Errorf("%s: %v, want %v", heading, g, want)
+		}
+	}
+	for _, heading := range []string{"Na.", "Cl.", "Cha.", "Kxq.", "Sukup", "Pl."} {
+		if g := lex.readShortened(heading); g.known {
+			t.Errorf("%s: %v, want nothing", heading, g)
+		}
+	}
+}
+
 func FuzzHeading(f *testing.F) {
 	for _, h := range []string{"Pos.", "Age grade %", "Pl. m/w", "Né(e) le", "Finish\ntime", "Nazwisko i imię", "((", "Kategoria wiekowa", "Ã…lder", "#"} {
 		f.Add(h)
@@ -75,6 +90,7 @@ func FuzzHeading(f *testing.F) {
 			t.Fatalf("%q is read as %v and then as %v", h, g, again)
 		}
 		lex.readMisspelt(h)
+		lex.readShortened(h)
 		kindOf(h)
 		isSection(h)
 		isTotal(fold(h))
