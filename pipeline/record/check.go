@@ -10,6 +10,7 @@ import (
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -160,6 +161,10 @@ func (c *runCheck) twice() {
 			switch {
 			case !taken:
 				byNumber[key] = i
+			case seen && k == j && corrects(l, &c.lines[j]):
+				c.lines[j].Status = Superseded
+				c.samePerson(l, &c.lines[j], place.Look)
+				continue
 			case seen && k == j && finished(l):
 				c.samePerson(l, &c.lines[j], place.Doubtful)
 				continue
@@ -172,6 +177,9 @@ func (c *runCheck) twice() {
 			continue
 		}
 		switch m := &c.lines[j]; {
+		case corrects(l, m):
+			m.Status = Superseded
+			c.samePerson(l, m, place.Look)
 		case l.Number != "" && m.Number != "" && l.Number != m.Number:
 		case l.Sex != NotGiven && m.Sex != NotGiven && l.Sex != m.Sex:
 		case l.Birth.Gap(m.Birth) > 0:
@@ -257,6 +265,16 @@ func (c *runCheck) samePerson(l, first *Line, sev place.Severity) {
 		l.Status = Doubtful
 	}
 	c.add(l, sev, "person-twice-on-sheet", l.Name, fmt.Sprintf("somebody else than in row %d", first.Row), "Ask who finished here; one of the two may have been read for somebody else")
+}
+
+// corrects says whether a line of somebody stands for an earlier one: its note says so, that of the earlier
+// does not, and neither has a place that the other lacks.
+func corrects(l, earlier *Line) bool {
+	says := func(m *Line) bool {
+		return slices.ContainsFunc(strings.Fields(string(fold(nil, m.Note))), func(w string) bool { return text.CorrectionWords[w] })
+	}
+	return l.Status == OK && l.TimeMS > 0 && l.TimeMS != earlier.TimeMS && (l.Position == earlier.Position || l.Position == 0) && l.Row > earlier.Row &&
+		says(l) && (!says(earlier) || earlier.Status != OK)
 }
 
 // sections parts the lines, each section by position and row, where the

@@ -249,3 +249,26 @@ func TestVoidLines(t *testing.T) {
 		}
 	}
 }
+
+// A line whose note says that it is corrected stands for an earlier one of the same person at the same place.
+func TestCorrectedLine(t *testing.T) {
+	lines := run(1080, 1200, 1300, 1210)
+	lines[3].Name, lines[3].Position, lines[3].Note = lines[1].Name, 2, "corrected time"
+	CheckRun(lines, 5000)
+	if lines[1].Status != Superseded || lines[3].Status != OK {
+		t.Errorf("%v, %v, want superseded, ok", lines[1].Status, lines[3].Status)
+	}
+	lines = run(1080, 1200, 1300, 1210)
+	lines[1].Status, lines[1].Note = Doubtful, "wrong time - see corrected line"
+	lines[3].Name, lines[3].Position, lines[3].Note = lines[1].Name, 2, "Zeit korrigiert"
+	CheckRun(lines, 5000)
+	if lines[1].Status != Superseded || lines[3].Status != OK {
+		t.Errorf("with both: %v, %v, want superseded, ok", lines[1].Status, lines[3].Status)
+	}
+	lines = run(1080, 1200, 1300, 1210)
+	lines[3].Name, lines[3].Position = lines[1].Name, 2
+	CheckRun(lines, 5000)
+	if lines[1].Status != OK || lines[3].Status != Doubtful {
+		t.Errorf("without a note: %v, %v, want ok, doubtful", lines[1].Status, lines[3].Status)
+	}
+}

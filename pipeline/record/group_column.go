@@ -61,6 +61,7 @@ type groupColumn struct {
 	step       [3]int
 	asAges     bool // bare numbers are ages, not first ages
 	letterAges bool // so are those beside a letter: F48 is 48
+	tenBands   bool // groups of ten years are written with both ends, 40-49
 	tens       bool // the ages beside the groups show that they are ten years wide
 	youngAges  bool // and J is no word for juniors, but for years: 36 J.
 	// counted says that groups are numbered from one, M1, M2, F1, and french that they
@@ -332,6 +333,7 @@ func (k *groupColumn) settle(heading string, others *letters, answers map[string
 	}
 	k.norwegianGirls()
 	k.englishGirls()
+	k.dutchYouth()
 	if heading == lithuanianSex || heading == latvianSex {
 		k.menByV()
 		k.yearsOfAge()
@@ -456,6 +458,32 @@ func (k *groupColumn) englishGirls() {
 		}
 	}
 }
+
+// dutchYouth reads O20, MO18, VO16 as onder, under, and not as over, where seniors or masters have groups
+// of their own.
+func (k *groupColumn) dutchYouth() {
+	if !slices.ContainsFunc(k.entries, func(e groupEntry) bool { return e.g.kind == senior || e.g.kind == start && e.g.lo >= 30 }) {
+		return
+	}
+	for i := range k.entries {
+		e := &k.entries[i]
+		m := onder.FindSubmatch(fold(nil, e.text))
+		if m == nil {
+			continue
+		}
+		n, err := strconv.Atoi(string(m[2]))
+		if err != nil || n <= youngestAge || n > 23 {
+			continue
+		}
+		g := group{kind: under, lo: int16(n), hi: int16(n)}
+		if len(m[1]) > 0 {
+			g.sex = sexMark(m[1][0])
+		}
+		e.g = g
+	}
+}
+
+var onder = regexp.MustCompile(`^([mvjdh]?)[ -]?o[ -]?([0-9]{1,2})$`)
 
 // nineYears reads K9 as a woman of nine, and no dog, where K stands before other ages.
 func (k *groupColumn) nineYears() {
@@ -798,6 +826,7 @@ func (k *groupColumn) widths() {
 		switch e.g.kind {
 		case between:
 			k.lows = append(k.lows, int(e.g.lo))
+			k.tenBands = k.tenBands || e.g.lo >= 40 && e.g.hi == e.g.lo+9
 		case under:
 			k.unders = append(k.unders, int(e.g.lo))
 		case upTo:
@@ -1080,7 +1109,12 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	for _, s := range k.starts {
 		none35 = none35 && !slices.Contains(s, 35)
 	}
-	if first := after(k.starts[c], 34, 0); hi < 39 && (first == 40 || first == 0) && (none35 && k.masters >= 7 || first == 40 && k.step[c] == 10) {
+	first := after(k.starts[c], 34, 0)
+	if hi < 39 && (first == 40 || first == 0) && (none35 && k.masters >= 7 || first == 40 && k.step[c] == 10) {
+		hi = 39
+	}
+	// Where groups of ten years begin with 40-49, or later as far as they are seen, seniors may be all who are younger.
+	if len(k.lows) > 0 && hi < 39 && k.tenBands && !slices.ContainsFunc(k.lows, func(lo int) bool { return lo >= 30 && lo < 40 }) {
 		hi = 39
 	}
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {

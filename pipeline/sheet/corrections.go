@@ -11,12 +11,8 @@ import (
 	"lapwing/pipeline/text"
 )
 
-// correctionWords say, in a line of its own, that what stands under it, or in it, corrects
-// results above. Common practice, no source.
-var correctionWords = set(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
-	korrektur korrekturen korrigiert berichtigung berichtigt rectificatif corrige corrigee correccion corregido corregida correzione corretto corretta rettifica
-	correctie gecorrigeerd rectificatie rattelse rattelser korrigerad rettelse rettelser rettet korekta sprostowanie correcao corrigido oprava
-	korrekturen richtigstellung correzioni correcties rectificaties sprostowania poprawki rattningar korjaukset oikaisut correcoes retificacoes javitasok correctif correcciones rectificacion retificacao korrigering korjaus oikaisu opravy javitas helyesbites corectare ispravak ispravka popravek parandus labojums pataisymas исправление поправка уточнение виправлення корекция διορθωση duzeltme cywiriad correccio`)
+// correctionWords are those of the text package.
+var correctionWords = text.CorrectionWords
 
 // corrects says whether lines over rows have such a word, or say nothing but that the list is
 // the final one.
