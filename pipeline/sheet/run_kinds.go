@@ -29,5 +29,5 @@ var kindWords = set(`inter house houses interhouse club clubs interclub interclu
 	regiment regimental battalion squadron unit garrison brigade hospital hospitals interhospital ward fitness
 	betrieb betriebe betriebs betriebslauf firmen firmenlauf behordenlauf behoerdenlauf gemeinde gemeindelauf dorflauf stadtlauf schullauf schulen schulmeisterschaft hochschule hochschullauf vereine feierabend feierabendlauf mittagslauf
 	entreprise entreprises interentreprises interclasses interecoles paroisse commune village scolaire universite universitaire associations empresa empresas colegios escolar parroquia pueblo aziendale aziende interaziendale
-	scolastica scolastico parrocchia paese sociale bedrijf bedrijven bedrijvenloop bedrijfsloop dorpsloop schoolloop firmowy firmy szkolny szkolne parafialny gminny bedrift bedrifter bedriftslop bedriftslopet
+	scolastica scolastico parrocchia parrocchiale paese paesana paesano comunale sociale bedrijf bedrijven bedrijvenloop bedrijfsloop dorpsloop schoolloop firmowy firmy szkolny szkolne parafialny gminny bedrift bedrifter bedriftslop bedriftslopet
 	skola skolor skole skoler skolelop foretag foretagen firmaloppet virksomhed virksomheder kommune kommun byloppet firemni skolni obecni szkoly iskola iskolai ceges`)
