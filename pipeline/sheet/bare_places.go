@@ -27,20 +27,72 @@ func (g *grid) barePlaces(lex *lexicon, headings []string, after int) (mended in
 		if plain == nil {
 			plain = g.placesFollowing(column, after)
 		}
-		if len(plain) == 0 {
-			continue
-		}
-		mended += g.mend(func(_, row int, cells []string) ([]string, bool) {
-			n, ok := plain[row]
-			if !ok {
-				return nil, false
-			}
-			cells = slices.Clone(cells)
-			cells[column] = n
-			return cells, true
-		})
+		mended += g.writePlaces(column, plain)
 	}
 	return mended
+}
+
+// writePlaces puts the places, by row, into a column. It returns their number.
+func (g *grid) writePlaces(column int, places map[int]string) int {
+	if len(places) == 0 {
+		return 0
+	}
+	return g.mend(func(_, row int, cells []string) ([]string, bool) {
+		n, ok := places[row]
+		if !ok {
+			return nil, false
+		}
+		cells = slices.Clone(cells)
+		cells[column] = n
+		return cells, true
+	})
+}
+
+// countedPlaces leaves the numbers alone of a column of no names, clubs, courses or classes, in
+// which the same word or letter stands before every number from 1 on, each once: "Lap 1", "T3", "P004". It
+// returns the number of cells.
+func (g *grid) countedPlaces(lex *lexicon, headings []string, after int) int {
+	for _, h := range headings {
+		if guess := lex.read(h); guess.known && guess.meaning == Position {
+			return 0
+		}
+	}
+	for column, h := range headings {
+		if m := lex.read(h).meaning; m.isName() || m == Club || m == Course || m == AgeGroup {
+			continue
+		}
+		if places := g.countedIn(column, after); places != nil {
+			return g.writePlaces(column, places)
+		}
+	}
+	return 0
+}
+
+// countedIn gives the numbers by row of such a column, nil where it is none: letters of sexes and of
+// classes count within them.
+func (g *grid) countedIn(column, after int) map[int]string {
+	places, seen, before, most := map[int]string{}, map[int]bool{}, "", 0
+	for i := 0; i < g.len(); i++ {
+		row, cells := g.at(i)
+		c := trim(cellAt(cells, column))
+		if row <= after || rowFilled(cells) == 1 || hasNoDigit(c) {
+			continue
+		}
+		m := wrappedPlace.FindStringSubmatch(c)
+		if m == nil || m[3] != "" || !hasLetter(m[1]) || kindOf(trim(m[1])) == kSex || len(seen) > 0 && m[1] != before {
+			return nil
+		}
+		n, err := strconv.Atoi(m[2])
+		if err != nil || n == 0 || seen[n] {
+			return nil
+		}
+		before, seen[n], most = m[1], true, max(most, n)
+		places[row] = strconv.Itoa(n)
+	}
+	if len(places) < 5 || most != len(places) {
+		return nil
+	}
+	return places
 }
 
 // wrappedPlace is a number with letters or signs before it, behind it or both.

@@ -463,7 +463,7 @@ func (t table) beside(lex *lexicon) []table {
 		if len(l.headings) > from && aside == 0 {
 			headings := blockOf(l.headings, starts, k)
 			over, otherWeek := g.titlesOver(l.first, from, to)
-			if coreOf(lex, headings)&2 == 0 || otherWeek {
+			if coreOf(lex, headings)&2 == 0 && coreOf(lex, l.headings)&2 != 0 || otherWeek {
 				left = append(left, strings.Trim(over+" | "+rowText(headings), " |"))
 				continue
 			}
@@ -774,16 +774,19 @@ func blocks(lex *lexicon, headings []string) []int {
 	if len(starts) < 2 || len(starts) > 60 {
 		return nil
 	}
-	results, whole := 0, 0
+	results, whole, halves := 0, 0, 0
 	for k := range starts {
 		switch core := coreOf(lex, blockOf(headings, starts, k)); {
 		case core&2 != 0 && (core&5 != 0 || alike):
 			results++
+		case core == 5:
+			halves++ // people with their places; where no block has times, the names of a result
+			whole++
 		case core&4 != 0 && core&2 == 0:
 			whole++ // a list of people, and of no run
 		}
 	}
-	if results == 0 || results+whole < len(starts) {
+	if results == 0 && halves < len(starts) || results+whole < len(starts) {
 		return nil
 	}
 	return starts

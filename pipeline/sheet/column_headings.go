@@ -58,6 +58,8 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are no times")
 			case m == ChipTime && ints > .8 && p.whole && p.hi >= 10000 && p.steps >= 4 && p.rising*10 < p.steps*8 && p.noDays(): // in the order of the finish
 				turn(Number, "its values are numbers of chips")
+			case clocks > .5 && anyWord(h, scanWords) && s.timeOfDay(i):
+				turn(Other, "its values are the times of day at which people were scanned")
 			case m == Time && clocks > 0 && s.startsAtZero(i):
 				turn(Gap, "its first value is zero: time behind the first")
 			}
@@ -121,6 +123,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case (g.meaning == TotalRuns || g.meaning == Points) && clocks > .6:
 				turn(Time, "its values are times")
+			case g.meaning == PersonalBest && numbers == 0 && clocks == 0 && anyWord(h, firstTimeWords):
+				turn(Other, "its values are no times")
 			case g.meaning == TotalRuns && p.shareOf(kInt, kDecimal) > .8 && s.sumsSplits(i):
 				turn(Time, "its values are the sums of the laps before it")
 			}
@@ -196,6 +200,9 @@ func (s *settler) byHeading(i int) {
 		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
 	}
 }
+
+// firstTimeWords stand in a heading over best times, "First time", and over who is here for the first time.
+var firstTimeWords = set("first debut new")
 
 // secondsShare is the share of the whole numbers of a column that are seconds of a run, and
 // no places: 400 and more.

@@ -169,6 +169,9 @@ func (s *settler) byValues() {
 			if unitOnly(s.headings[i]) {
 				continue // "Mile": counted is the way
 			}
+			if c.Meaning == Number && s.isHalf() && s.countsAll(i) {
+				numbers = true // who has which number of those that all finishers have is their place
+			}
 			if (free(i) || numbers) && !slices.Contains(s.clock, i) && (s.counts(i) || numbers && (s.countsEachRun(i) || s.timeless() && s.countsAll(i)) || free(i) && (s.countsInBlocks(i) || s.countsAll(i))) {
 				s.set(i, Position, "its values count %s", s.countText(i))
 				if s.headings[i] != "" {
@@ -983,7 +986,7 @@ func (s *settler) agesInBrackets(i int) bool {
 // of an excerpt do.
 func (s *settler) counts(i int) bool {
 	p := s.profiles[i]
-	if p.shareOf(kInt) < .8 || !p.whole || p.lo < 1 {
+	if p.shareOf(kInt) < .8 || !p.whole || p.lo < 1 && !s.countsFromStart(i) {
 		return false
 	}
 	switch {
@@ -999,6 +1002,16 @@ func (s *settler) counts(i int) bool {
 	}
 	// Positions with gaps rise all the way down and times rise with them. A column of ones counts nothing.
 	return p.rising == p.steps && p.steps >= 3 && p.hi < 10000 && len(p.distinct)*2 > min(p.filled, distinctKept)
+}
+
+// countsFromStart says whether a column counts 0, 1, 2, 3, as a watch does that writes the start: nobody stands beside
+// the 0.
+func (s *settler) countsFromStart(i int) bool {
+	p := s.profiles[i]
+	if p.lo != 0 || p.unit < p.steps || p.steps < 3 || len(s.rows) == 0 || trim(cellAt(s.rows[0].cells, i)) != "0" {
+		return false
+	}
+	return !slices.ContainsFunc(s.rows[0].cells, hasLetter)
 }
 
 // fallsWithTimes says whether the numbers of a column of a table without headings rise where its times rise
@@ -1080,6 +1093,12 @@ func (s *settler) countsAll(i int) bool {
 		seen[n] = true
 	}
 	return true
+}
+
+// isHalf says whether a table has times and no names, or names and no times.
+func (s *settler) isHalf() bool {
+	named := s.find(Name) >= 0 || s.find(GivenName) >= 0 || s.find(FamilyName) >= 0
+	return named != s.hasTimes()
 }
 
 // timeless says whether no column has times.

@@ -94,6 +94,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.handicap()
 	s.timesOfToday()
 	s.newBests()
+	s.stepsOfTotals()
 	s.times()
 	s.lapTimes()
 	s.ageBounds()

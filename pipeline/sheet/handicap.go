@@ -401,7 +401,7 @@ func (s *settler) finishClock() int {
 	case clock < 0:
 		late := -1
 		for i := range s.profiles {
-			if !s.stamps(i) && (!s.late(i) || s.profiles[i].shareOf(kClock) <= .8) {
+			if !s.stamps(i) && (!s.late(i) || s.profiles[i].shareOf(kClock) <= .8) || anyWord(s.headings[i], scanWords) {
 				continue
 			}
 			if strings.Contains(fold(s.headings[i]), "finish") {
@@ -416,6 +416,9 @@ func (s *settler) finishClock() int {
 	}
 	return -1
 }
+
+// scanWords head the moment at which somebody was scanned, after the finish. Common practice, no source.
+var scanWords = set("scan scans scanned scanning scanner gescannt gescand scanne scannat skannat skannet escaneado")
 
 // inOrder says whether the rows are numbered and the times of day of a column hardly ever
 // fall: those of people who came in, not of people who arrived or signed in.
@@ -464,6 +467,9 @@ func (s *settler) startInTitle(titles []string, between func() []string) {
 		start = at
 	}
 	if start == 0 {
+		start = s.startRow(finish)
+	}
+	if start == 0 {
 		return
 	}
 	if !said && len(titles) > 0 {
@@ -475,7 +481,7 @@ func (s *settler) startInTitle(titles []string, between func() []string) {
 	}
 	rows, fit := s.takeARun(func(cells []string) (seconds float64, ok bool) {
 		b := secondsOf(cells, finish)
-		return b - start, b > 0
+		return b - start, b > 0 && b != start
 	})
 	if rows == 0 || !fit {
 		return
@@ -483,6 +489,27 @@ func (s *settler) startInTitle(titles []string, between func() []string) {
 	s.set(finish, Other, "heading %q: the time of day at the finish", s.headings[finish])
 	s.clock, s.start = []int{finish}, start
 	s.lex.times.startUsed = said
+}
+
+// startRow is the time of day, in seconds, of a first row that says the start and nothing else: "Start | 09:00:04",
+// or "0 | 09:00:04" before places from 1 on; 0 for none.
+func (s *settler) startRow(clock int) float64 {
+	for _, r := range s.rows {
+		if rowFilled(r.cells) == 0 {
+			continue
+		}
+		label := ""
+		for i, c := range r.cells {
+			if i != clock && !isBlank(c) {
+				label += trim(c) + " "
+			}
+		}
+		if label = trim(label); label == "0" || saysWhatHappened(label) {
+			return secondsOf(r.cells, clock)
+		}
+		break
+	}
+	return 0
 }
 
 // risingClock is the only column of times where all of them are times of day, with colons or with dots, that

@@ -67,6 +67,48 @@ func (s *settler) lapTimes() {
 	}
 }
 
+// stepsOfTotals leaves out the columns of a stopwatch that say how long after the one before each came in, where another
+// column has their sum so far, the list running either way: "Lap 3 | 00:31.53 | 19:02.55".
+func (s *settler) stepsOfTotals() {
+	var clocks []int
+	for i, p := range s.profiles {
+		if p.count[kClock] > 0 && p.shareOf(kClock) > .8 {
+			clocks = append(clocks, i)
+		}
+	}
+	for _, step := range clocks {
+		for _, total := range clocks {
+			if step != total && s.stepsOf(step, total) {
+				s.guesses[step] = guess{meaning: Split, known: true}
+				s.set(step, Split, "its times are the steps from row to row of column %s", letters(total))
+				break
+			}
+		}
+	}
+}
+
+// stepsOf says whether the times of a column are the differences between the rows of another, in nine of ten
+// rows, five or more of which are neither nothing nor all of it.
+func (s *settler) stepsOf(step, total int) bool {
+	rows, down, up := 0, 0, 0
+	near := func(a, b float64) bool { return math.Abs(a-b) < .03 }
+	for k := 1; k < len(s.rows); k++ {
+		a, b := s.rows[k-1].cells, s.rows[k].cells
+		before, after := secondsOf(a, total), secondsOf(b, total)
+		if before <= 0 || after <= 0 || before == after {
+			continue
+		}
+		rows++
+		if near(after-before, secondsOf(b, step)) {
+			down++
+		}
+		if near(before-after, secondsOf(a, step)) {
+			up++
+		}
+	}
+	return rows >= 5 && 10*max(down, up) >= 9*rows
+}
+
 // sumOf writes the sum of the times in some columns; a row that lacks one has what stands in its place, a word
 // for how the run ended, or a question mark where it has others.
 func sumOf(cells []string, columns []int) string {

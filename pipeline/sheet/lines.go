@@ -133,7 +133,7 @@ func arranged(text []byte, d dialect, mended string) ([]byte, dialect) {
 		{placeNameBracketTime, "no mark divides it; each line holds a name, mostly an age group in brackets, and a time"},
 		{placeNameTime, "no mark divides it; each line holds a name and a time"},
 		{placeNameGroupTime, "no mark divides it; each line holds a name, an age group and a time"},
-		{placeTime, "no mark divides it; each line holds a place and a time"},
+		{placesAndTimes, "no mark divides it; each line holds a place and a time"},
 		{typedLines, "no mark divides it; each line holds a name, a time and what else there is of a result"},
 		{pacedLines, "no mark divides it; each line holds a name, a time and a pace, which is left out"},
 		{gapsBetween, "no mark divides it; two spaces and more stand between its cells"},

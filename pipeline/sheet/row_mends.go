@@ -15,8 +15,10 @@ type rowMend struct {
 // the last row of the heading.
 func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 	g := t.grid
+	const counted = "%s said a number behind the same word in each; the numbers count from 1 and were taken for places"
 	if l.first < 0 {
 		return []rowMend{
+			{func() int { return g.countedPlaces(lex, make([]string, g.firstWidth()), 0) }, "places-read", counted, "cell"},
 			{func() int { return g.shiftBack(lex, make([]string, g.firstWidth()), 0) }, "cells-moved", "from some row on, %s had a column too many or too few; read as if like the first rows", "row"},
 			{func() int { return g.moveBack(lex, slices.Repeat([]string{"?"}, g.firstWidth()), 0) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 			{g.openGap, "cells-moved", "%s had no cell for the club, or the like, before the time; read with one", "row"},
@@ -29,6 +31,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
 		{func() int { return g.exchangeCells(lex, l.headings, after) }, "cells-moved", "in %s the name and the time stood in other columns; they were read as such", "row"},
 		{func() int { return g.barePlaces(lex, l.headings, after) }, "places-read", "%s said the place in other words than its number, or with more; the number was taken, as the places around it show", "cell"},
+		{func() int { return g.countedPlaces(lex, l.headings, after) }, "places-read", counted, "cell"},
 		{func() int { return g.plainClocks(lex, l.headings, after) }, "times-plain", "%s wrote the time with other marks than figures and colons; it was read without them", "cell"},
 		{func() int { return g.dropPaces(lex, l.headings, after) }, "paces-dropped", "%s held a pace behind the time; it was left out", "cell"},
 		{func() int { return g.nameFromBeside(lex, l.headings, after) }, "names-joined", "two columns hold names, never both on one row; %s took the name from the second", "row"},

@@ -147,6 +147,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	if v, ok := r.sectionAt[row]; ok {
 		r.section = v
 	}
+	if r.saysStart(row, cells) {
+		return whyFooter
+	}
 	// Nearly every row of a large sheet: a plain position and a time.
 	if r.pos >= 0 && digitsOnly(cellAt(cells, r.pos)) && (r.time < 0 || len(cellAt(cells, r.time)) > 2 && cells[r.time][0] >= '0' && cells[r.time][0] <= '9') && (r.time >= 0 || r.name >= 0 && cellAt(cells, r.name) != "") {
 		return isData
@@ -280,6 +283,26 @@ func (r *rowRules) classify(row int, cells []string) why {
 		return isData
 	}
 	return whyNoResult
+}
+
+// saysStart says whether a row is that of the start, as a watch writes it: nobody's, of the place 0 or, where there are
+// no places, the first of all, at no time.
+func (r *rowRules) saysStart(row int, cells []string) bool {
+	switch {
+	case r.time < 0 && len(r.clock) == 0:
+		return false
+	case r.pos >= 0 && cellAt(cells, r.pos) != "0" && trim(cellAt(cells, r.pos)) != "0" || r.pos < 0 && row != r.first:
+		return false
+	case !isBlank(cellAt(cells, r.name)) || !isBlank(cellAt(cells, r.given)) || !isBlank(cellAt(cells, r.number)):
+		return false
+	}
+	tm := trim(cellAt(cells, r.time))
+	return r.pos >= 0 && (tm == "" || len(r.clock) > 0) || zeroTime(tm)
+}
+
+// zeroTime says whether a text is a clock of noughts: 0:00:00.00.
+func zeroTime(s string) bool {
+	return strings.Contains(s, ":") && strings.Trim(s, "0:.,") == ""
 }
 
 // saysWhatHappened says whether the words before a time are of the day's events alone, and of nobody:

@@ -51,7 +51,7 @@ func sessionIn(text string) (value, why string, ok bool) {
 	for i, t := range sc.toks {
 		if t.kind == 'l' && sessionWords[t.word] {
 			j := i + 1
-			for k := 0; k < 4 && (sc.tok(j).kind == 's' || sc.tok(j).kind == ':' || sc.tok(j).kind == '-' || sc.tok(j).kind == '#' || sc.tok(j).kind == 'l' && (sc.tok(j).word == "time" || sc.tok(j).word == "at" || sc.tok(j).word == "no" || sc.tok(j).word == "um")); k++ {
+			for k := 0; k < 4 && (strings.IndexByte("s:-#,;|=", sc.tok(j).kind) >= 0 || sc.tok(j).kind == 'l' && (sc.tok(j).word == "time" || sc.tok(j).word == "at" || sc.tok(j).word == "no" || sc.tok(j).word == "um")); k++ {
 				j++
 			}
 			if clock, _, ok := sc.clockAt(j); ok {

@@ -3,6 +3,7 @@ package sheet
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -16,37 +17,57 @@ type shapePiece struct {
 }
 
 // sameShape cuts lines that are all made alike, whatever stands in them in whatever order and between
-// whatever marks: "18:20: Jo Lee", "Jo Lee 3 19:02", "F34 Jo Lee 20:11", "1..Jo Lee..18:20". The shape
-// is that of most lines with a time; those from which a piece is left out, or on which words stand behind
-// it, fit it as well. It is tried where nothing else reads a text. nil where
-// not nine in ten lines with a time, four or more, fit, or no piece is words.
+// whatever marks: "18:20: Jo Lee", "Jo Lee 3 19:02", "F34 Jo Lee 20:11", "1..Jo Lee..18:20"; or the halves
+// of a result, places and times, "Lap 3: 19:02", or places and names, "Jo Lee (3)". It is tried where
+// nothing else reads a text; nil where the lines are not alike.
 func sameShape(lines []string) []string {
+	for _, need := range []string{"tw", "tn", "nw"} {
+		if out := shapedLines(lines, need); out != nil {
+			return out
+		}
+	}
+	return nil
+}
+
+// placesAndTimes cuts the lines of a sheet on which only places and times were taken, "12 24:31", "Lap 12: 24:31".
+func placesAndTimes(lines []string, _ byte) []string { return shapedLines(lines, "tn") }
+
+// shapedLines cuts lines that have the kinds of pieces that are needed. The shape is that of most of
+// them; those from which a piece is left out, or on which words stand behind it, fit it as well. nil where
+// not nine in ten such lines, four or more, fit, the words are no names, the numbers of a half
+// of a result are no places, or times stand beside a list of names.
+func shapedLines(lines []string, need string) []string {
 	shapes := make([][]shapePiece, len(lines))
 	counts := map[string]int{}
-	timed, most := 0, ""
+	alike, most := 0, ""
+	cut := cutPieces(lines)
 	for i, l := range lines {
-		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
+		pieces := cut[i]
+		for k, p := range pieces {
+			if need == "nw" && p.kind == 't' && !isTime(p) {
+				pieces[k].kind = 'w' // 6. n/a
+			}
+		}
+		shape := shapeOf(pieces)
+		if !hasKinds(shape, need) || slices.ContainsFunc(findDates(l), foundDate.settled) {
 			continue
 		}
-		pieces := piecesOf(partedLine(l))
-		shape := shapeOf(pieces)
-		if !strings.Contains(shape, "t") || !strings.Contains(shape, "w") || slices.ContainsFunc(findDates(l), foundDate.settled) {
-			continue
+		if need == "nw" && (strings.Count(shape, "n") > 2 || slices.ContainsFunc(pieces, isTime)) {
+			return nil // which may be times
 		}
 		shapes[i] = pieces
-		timed++
+		alike++
 		if counts[shape]++; counts[shape] > counts[most] || counts[shape] == counts[most] && shape < most {
 			most = shape
 		}
 	}
-	if timed < 4 || counts[most] < 4 || counts[most]*2 < timed {
+	if alike < 4 || counts[most] < 4 || counts[most]*2 < alike {
 		return nil
 	}
 	dotted := dottedPieces(shapes)
 	var table [][]string
 	var rows []int
 	out := append([]string(nil), lines...)
-	named := 0
 	for i, pieces := range shapes {
 		if pieces == nil {
 			continue
@@ -58,42 +79,185 @@ func sameShape(lines []string) []string {
 				}
 			}
 		}
-		cells := fitShape(pieces, most)
+		cells := fitShape(pieces, most, need)
 		if cells == nil {
 			continue
 		}
 		table, rows = append(table, cells), append(rows, i)
 	}
 	withoutSharedWords(table)
-	for k, cells := range table {
-		if slices.ContainsFunc(cells, looksNamed) {
-			named++
+	if need != "tw" {
+		if unit := repeatedUnit(most); unit < len(most) {
+			return besideOneAnother(lines, table, rows, unit, need)
 		}
-		out[rows[k]] = strings.Join(cells, "\t")
 	}
-	for i, l := range lines { // who stands among them without a time
+	if len(table)*10 < alike*9 || (need == "tn") == hasWords(table) || need != "tn" && !namedRows(table) {
+		return nil
+	}
+	front := 0 // the column that comes first
+	if need != "tw" {
+		if front = placedColumn(table); front < 0 {
+			return nil
+		}
+	}
+	write := func(row int, cells []string) {
+		out[row] = strings.Join(slices.Insert(slices.Delete(slices.Clone(cells), front, front+1), 0, cells[front]), "\t")
+	}
+	for k, cells := range table {
+		write(rows[k], cells)
+	}
+	for i, l := range lines { // who stands among them without a time, or a place without a name
 		if strings.IndexByte(out[i], '\t') >= 0 || len(l) > 120 || !listGoesOn(out, i) {
 			continue
 		}
-		pieces := piecesOf(partedLine(l))
-		if shape := shapeOf(pieces); strings.Contains(shape, "t") || strings.Contains(most, "n") && !strings.Contains(shape, "n") {
+		pieces := cut[i]
+		if pieces == nil {
+			pieces = piecesOf(partedLine(l))
+		}
+		shape := shapeOf(pieces)
+		if strings.Contains(shape, "t") || strings.Contains(most, "n") && !strings.Contains(shape, "n") {
 			continue
 		}
-		if cells := fitShape(pieces, most); cells != nil && slices.ContainsFunc(cells, looksNamed) {
-			out[i] = strings.Join(cells, "\t")
+		if cells := fitShape(pieces, most, strings.Trim(need, "t")); cells != nil && (need == "tn" || slices.ContainsFunc(cells, looksNamed)) {
+			write(i, cells)
+		} else if cells := fitShape(pieces, most, "n"); cells != nil && need == "nw" {
+			write(i, cells)
 		}
 	}
 	untimedRows(out)
-	if len(table)*10 < timed*9 || named*10 < len(table)*8 {
-		return nil
+	return out
+}
+
+// cutPieces cuts lines with a figure into their pieces. What looks like a class is a number where all have the
+// same letters, none of a sex, and count from 1 on: "T3 19:02".
+func cutPieces(lines []string) [][]shapePiece {
+	out := make([][]shapePiece, len(lines))
+	seen, letters, counts, most := map[int]bool{}, "", true, 0
+	for i, l := range lines {
+		if len(l) > 200 || !strings.ContainsAny(l, "0123456789") {
+			continue
+		}
+		out[i] = piecesOf(partedLine(l))
+		for _, p := range out[i] {
+			m := letteredNumber.FindStringSubmatch(p.text)
+			if p.kind != 'c' || m == nil {
+				continue
+			}
+			n, _ := strconv.Atoi(m[2])
+			counts = counts && n > 0 && !seen[n] && (letters == "" || letters == m[1]) && kindOf(m[1]) != kSex
+			letters, seen[n], most = m[1], true, max(most, n)
+		}
+	}
+	if !counts || len(seen) < 4 || most != len(seen) {
+		return out
+	}
+	for _, pieces := range out {
+		for k, p := range pieces {
+			if m := letteredNumber.FindStringSubmatch(p.text); p.kind == 'c' && m != nil {
+				pieces[k] = shapePiece{'n', m[2]}
+			}
+		}
 	}
 	return out
 }
 
+var letteredNumber = regexp.MustCompile(`^([A-Z]{1,3})(\d{1,2})$`)
+
+// isTime says whether a piece is a time, and not how a race ended.
+func isTime(p shapePiece) bool { return p.kind == 't' && kindOf(p.text) != kStatus }
+
+// repeatedUnit is how many pieces of a shape come again and again to its end: 2 of "ntntnt".
+func repeatedUnit(shape string) int {
+	for n := 2; n*2 <= len(shape); n++ {
+		if strings.Repeat(shape[:n], len(shape)/n) == shape {
+			return n
+		}
+	}
+	return len(shape)
+}
+
+// besideOneAnother puts halves of results, of which several stand on each line, one to a line. table
+// has the cells of the lines with the numbers in rows; nil where they are no halves.
+func besideOneAnother(lines []string, table [][]string, rows []int, unit int, need string) []string {
+	var single [][]string
+	var out []string
+	next := 0
+	for k, cells := range table {
+		out = append(out, lines[next:rows[k]]...)
+		next = rows[k] + 1
+		for at := 0; at+unit < len(cells); at += unit {
+			if part := cells[at : at+unit]; rowFilled(part) > 0 {
+				single = append(single, part)
+				out = append(out, strings.Join(part, "\t"))
+			}
+		}
+		if !isBlank(cells[len(cells)-1]) {
+			return nil
+		}
+	}
+	if need == "nw" && !namedRows(single) || placedColumn(single) < 0 {
+		return nil
+	}
+	return append(out, lines[next:]...)
+}
+
+// hasKinds says whether a shape has pieces of all kinds that are needed.
+func hasKinds(shape, need string) bool {
+	for i := range need {
+		if strings.IndexByte(shape, need[i]) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// hasWords says whether more than one row in ten has words.
+func hasWords(table [][]string) bool {
+	n := 0
+	for _, cells := range table {
+		if slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kText }) {
+			n++
+		}
+	}
+	return n*10 > len(table)
+}
+
+// namedRows says whether in eight of ten rows something looks like a name.
+func namedRows(table [][]string) bool {
+	named := 0
+	for _, cells := range table {
+		if slices.ContainsFunc(cells, looksNamed) {
+			named++
+		}
+	}
+	return named*10 >= len(table)*8
+}
+
+// placedColumn is the column that holds places: each number once, in whatever order, the first among them, and
+// hardly any left out, from 0 where a watch writes the start; -1 where none does.
+func placedColumn(table [][]string) int {
+	for c := range table[0] {
+		seen, most := map[int]bool{}, 0
+		for k, cells := range table {
+			n := int(placeNumber(cells[c]))
+			if start := cells[c] == "0" && (k == 0 || k == len(table)-1); !start && n <= 0 || seen[n] {
+				break
+			}
+			seen[n], most = true, max(most, n)
+		}
+		if len(seen) == len(table) && seen[1] && most*8 <= len(table)*10 {
+			return c
+		}
+	}
+	return -1
+}
+
 var (
-	shapeTime  = regexp.MustCompile(`^(?:\d{1,2} ?[:.h] ?)?\d{1,3} ?(?:[:.'’′]|min|m) ?[0-5]\d(?: ?(?:["”″]|''|secs?|s))?(?:[.,]\d{1,3})?`)
-	shapeClass = regexp.MustCompile(`^(?:[A-Z]{1,3}\d{1,2}(?:-\d{2})?|\d{2}-\d{2})\b`)
-	shapeCount = regexp.MustCompile(`^\d{1,5}(?:st|nd|rd|th|er|e|º|ª|°)?`)
+	shapeTime   = regexp.MustCompile(`^(?:\d{1,2}(?:[:.]| [:.] | ?h ?))?\d{1,3} ?(?:[:.'’′]|min|m) ?[0-5]\d(?: ?(?:["”″]|''|secs?|s))?(?:[.,]\d{1,3})?`)
+	clockGoesOn = regexp.MustCompile(`^[:.]\d\d`) // 1. 18:20
+	shapeClass  = regexp.MustCompile(`^(?:[A-Z]{1,3}\d{1,2}(?:-\d{2})?|\d{2}-\d{2})\b`)
+	notKnown    = regexp.MustCompile(`^(?i:n/[at])\b`)
+	shapeCount  = regexp.MustCompile(`^\d{1,5}(?:st|nd|rd|th|er|e|º|ª|°)?`)
 )
 
 // piecesOf cuts a line into its pieces; nil where it has something that is none of them.
@@ -119,6 +283,9 @@ func piecesOf(l string) []shapePiece {
 		if kind == 't' && strings.IndexByte(text, ':') > 0 {
 			text = strings.TrimRight(text, `"”″'s`) // a closing quotation mark
 		}
+		if kind == 'n' {
+			text = strings.TrimRightFunc(text, func(r rune) bool { return r < '0' || r > '9' }) // 1st
+		}
 		out = append(out, shapePiece{kind, text})
 		at += n
 	}
@@ -132,7 +299,7 @@ func figurePiece(s string) (kind byte, n int) {
 		r, _ := utf8.DecodeRuneInString(s[n:])
 		return n == len(s) || !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	}
-	if m := shapeTime.FindString(s); m != "" && ends(len(m)) {
+	if m := shapeTime.FindString(s); m != "" && ends(len(m)) && !clockGoesOn.MatchString(s[len(m):]) {
 		return 't', len(m)
 	}
 	if m := shapeClass.FindString(s); m != "" && ends(len(m)) {
@@ -148,6 +315,9 @@ func figurePiece(s string) (kind byte, n int) {
 // words up to a mark, a figure or one of those.
 func wordPiece(s string) (kind byte, n int) {
 	single := func(s string) (kind byte, n int) {
+		if m := notKnown.FindString(s); m != "" {
+			return 't', len(m)
+		}
 		if m := shapeClass.FindString(s); m != "" {
 			return 'c', len(m)
 		}
@@ -233,7 +403,7 @@ func sharedWord(table [][]string, column int, end bool) (shared string) {
 func dottedPieces(shapes [][]shapePiece) bool {
 	for _, pieces := range shapes {
 		for _, p := range pieces {
-			if p.kind == 't' && !dottedTime.MatchString(p.text) && kindOf(p.text) != kStatus {
+			if isTime(p) && !dottedTime.MatchString(p.text) {
 				return false
 			}
 		}
@@ -252,10 +422,10 @@ func shapeOf(pieces []shapePiece) string {
 
 // fitShape puts the pieces of a line into the columns of a shape, in their order; a column of which the line has
 // no piece stays blank. Words behind the last piece that fits come into a column of their own. nil where
-// pieces are left over, or the line has no words in their column.
-func fitShape(pieces []shapePiece, shape string) []string {
+// pieces are left over, or the line has none of a kind that is needed.
+func fitShape(pieces []shapePiece, shape, need string) []string {
 	cells := make([]string, len(shape)+1)
-	next, words := 0, false
+	next := 0
 	for i, p := range pieces {
 		at := strings.IndexByte(shape[next:], p.kind)
 		if at < 0 {
@@ -267,9 +437,8 @@ func fitShape(pieces []shapePiece, shape string) []string {
 		}
 		cells[next+at] = p.text
 		next += at + 1
-		words = words || p.kind == 'w'
 	}
-	if !words {
+	if !hasKinds(shapeOf(pieces), need) {
 		return nil
 	}
 	return cells

@@ -193,36 +193,6 @@ func tellsMuch(line string) bool {
 	return n >= 5
 }
 
-// placeAndTime is a line of a sheet on which only places and times were taken.
-var placeAndTime = regexp.MustCompile(`^\s*` + placePattern + `\s+` + clockPattern + `\s*$`)
-
-// placeTime cuts such lines, "12 24:31", where nearly all lines with a time are of that kind
-// and their places count by one; else nil.
-func placeTime(lines []string, _ byte) []string {
-	out := make([]string, len(lines))
-	timed, matched, on, last := 0, 0, 0, 0
-	for i, l := range lines {
-		out[i] = strings.TrimSpace(strings.ReplaceAll(l, "\t", " "))
-		if clockInside.MatchString(l) {
-			timed++
-		}
-		m := placeAndTime.FindStringSubmatch(l)
-		if m == nil {
-			continue
-		}
-		n, _ := strconv.Atoi(m[1]) // four figures at most
-		if matched++; n == last+1 {
-			on++
-		}
-		last = n
-		out[i] = m[1] + "\t" + m[2]
-	}
-	if matched < 4 || matched*10 < timed*9 || on*10 < matched*9 {
-		return nil
-	}
-	return out
-}
-
 // typedLine finds the parts of a line. It is nil for a line without a time, and the text
 // is "" where something else stands in it than the parts of a result.
 func typedLine(l string) (c *typed, text string) {
