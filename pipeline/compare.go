@@ -190,10 +190,20 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 			Kind: kind, Read: read, Do: todo}, later.part.sheetNo, run}
 	}
 	if f.joinParts(earlier, later) || f.joinParts(later, earlier) {
-		return true, true, tell("two-part-sheet", fmt.Sprintf("%d lines joined with %s on position", len(later.lines), earlier.part.path), "", place.Note)
+		on := "on position"
+		if f.timesAlone(earlier) || f.timesAlone(later) {
+			on = "in the order of the times, as they have no places"
+		}
+		return true, true, tell("two-part-sheet", fmt.Sprintf("%d lines joined with %s %s", len(later.lines), earlier.part.path, on), "", place.Note)
 	}
 	if p, stands, compared := f.compareHalf(earlier, later, tell); compared {
 		return true, stands, p
+	}
+	for _, s := range [...][2]*issue{{earlier, later}, {later, earlier}} {
+		if times, names := s[0], s[1]; names.half == halfNames && f.timesAlone(times) && len(times.lines) != len(names.lines) {
+			return true, true, tell("second-sheet", fmt.Sprintf("%d times without places beside %d names on the other list of this run", len(times.lines), len(names.lines)),
+				"They are not as many, so that they can't be joined in their order. Write the places beside the times, save, and load that sheet again.", place.Look)
+		}
 	}
 	m := f.matchLines(earlier, later)
 	same, shared := m.same, m.shared

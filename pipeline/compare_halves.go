@@ -1,7 +1,9 @@
 package pipeline
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record"
@@ -137,22 +139,21 @@ func (f *field) halvesOfWhole(earlier, later *issue, replaced map[int]int) {
 
 // joinParts joins a part that has times and no names with one that has names
 // and no times, on position: the named line takes the time, the other becomes
-// a repeat of it.
+// a repeat of it. Times of which none has a place are joined in their order where there are as many
+// as names. The names may have been joined with other times, as those of a list in two columns.
 func (f *field) joinParts(times, names *issue) bool {
-	timed, named := map[int32]int{}, 0 // lines of the times by place, a timed one where there is one
-	for _, i := range times.lines {
-		if f.position[i] == 0 || f.name[i] != 0 {
-			return false
-		}
-		if _, have := timed[f.position[i]]; !have || f.timeMS[i] > 0 {
-			timed[f.position[i]] = i
-		}
+	if names.half != halfNames {
+		return false
 	}
-	for _, i := range names.lines {
-		if f.position[i] == 0 || f.timeMS[i] > 0 {
+	timed := f.timedPlaces(times, names)
+	named := 0
+	for _, j := range names.lines {
+		i, ok := timed[f.position[j]]
+		switch {
+		case !ok:
+		case f.timeMS[j] > 0 && f.timeMS[i] > 0 && f.timeMS[i] != f.timeMS[j]:
 			return false
-		}
-		if j, ok := timed[f.position[i]]; ok && f.timeMS[j] > 0 {
+		case f.timeMS[i] > 0:
 			named++
 		}
 	}
@@ -164,7 +165,10 @@ func (f *field) joinParts(times, names *issue) bool {
 		if !ok || f.is(i, record.Repeat) {
 			continue
 		}
-		if f.timeMS[j] = f.timeMS[i]; f.timeMS[j] > 0 && f.is(j, record.Untimed) {
+		if f.timeMS[i] > 0 {
+			f.timeMS[j] = f.timeMS[i]
+		}
+		if f.timeMS[j] > 0 && f.is(j, record.Untimed) {
 			f.status[j] = uint8(record.OK)
 			if f.name[j] == 0 || f.person[f.name[j]].Unnamed {
 				f.status[j] = uint8(record.Unnamed)
@@ -177,6 +181,43 @@ func (f *field) joinParts(times, names *issue) bool {
 		f.sameAs[i] = int32(j)
 	}
 	return true
+}
+
+// timedPlaces are the lines of a part with times and nobody named by place, a timed one where there is one; of times
+// without places by their order, where the names are as many and have every place once. nil for other parts.
+func (f *field) timedPlaces(times, names *issue) map[int32]int {
+	timed := map[int32]int{}
+	if f.timesAlone(times) {
+		lines := slices.Clone(times.lines)
+		slices.SortStableFunc(lines, func(a, b int) int { return cmp.Compare(f.timeMS[a], f.timeMS[b]) })
+		_, places := f.indexed(names)
+		for n, i := range lines {
+			if _, ok := places[int32(n+1)]; !ok || len(lines) != len(names.lines) {
+				return nil
+			}
+			timed[int32(n+1)] = i
+		}
+		return timed
+	}
+	for _, i := range times.lines {
+		if f.position[i] == 0 || f.name[i] != 0 {
+			return nil
+		}
+		if _, have := timed[f.position[i]]; !have || f.timeMS[i] > 0 {
+			timed[f.position[i]] = i
+		}
+	}
+	return timed
+}
+
+// timesAlone says whether a part has times, and neither places nor names.
+func (f *field) timesAlone(s *issue) bool {
+	for _, i := range s.lines {
+		if f.position[i] != 0 || f.name[i] != 0 || f.timeMS[i] == 0 {
+			return false
+		}
+	}
+	return len(s.lines) >= fewestOfHalf
 }
 
 // otherHalfMissing is the kind of remark that a run has times and no names, or names and

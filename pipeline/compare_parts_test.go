@@ -22,6 +22,16 @@ func TestTwoHalvesOfAResult(t *testing.T) {
 	}
 }
 
+// Times without places are not joined with names that are not as many: who is missing?
+func TestTimesWithoutPlaces(t *testing.T) {
+	d := newDesk(t, map[string]string{
+		"sheets/alder-bank_2026-01-03 a.csv": "20:00\n20:30\n21:00\n21:40\n",
+		"sheets/alder-bank_2026-01-03 b.csv": "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n5,Edie Wick\n",
+	})
+	d.want("results", d.text("select count(*)::varchar from main.results where name is not null and time_s is not null"), "0")
+	d.want("said", d.text("select read from main.problems where kind = 'second-sheet'"), "4 times without places beside 5 names on the other list of this run")
+}
+
 // A second list of names, or of times, takes the place of the first; the other half stays,
 // in whichever order they come. A half that comes after the whole result changes nothing.
 func TestHalvesIssuedAgain(t *testing.T) {
@@ -30,6 +40,10 @@ func TestHalvesIssuedAgain(t *testing.T) {
 		times2 = "Position,Time\n1,20:00\n2,20:33\n3,21:00\n4,21:40\n5,22:00\n"
 		names  = "Position,Name\n1,Ada Moss\n2,Ben Reid\n3,Cora Vale\n5,Edie Wick\n"
 		names2 = "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n5,Edie Wick\n"
+		beside = "Pos,Time,Pos,Time\n1,20:00,4,21:40\n2,20:30,5,22:00\n3,21:00,,\n"
+		bare   = "20:00\n20:30\n21:00\n21:40\n22:00\n"
+		last   = "Time\n22:00\n21:40\n21:00\n20:30\n20:00\n"
+		turned = "Position,Name\n5,Edie Wick\n1,Ada Moss\n3,Cora Vale\n4,Dan Thorne\n2,Ben Reed\n"
 		full   = "Position,Name,Time\n1,Ada Moss,20:00\n2,Ben Reed,20:30\n3,Cora Vale,21:00\n4,Dan Thorne,21:40\n5,Edie Wick,22:00\n"
 
 		both   = "1 Ada Moss 1200, 2 Ben Reed 1230, 3 Cora Vale 1260, 4 Dan Thorne 1300, 5 Edie Wick 1320"
@@ -48,6 +62,10 @@ func TestHalvesIssuedAgain(t *testing.T) {
 		{"the first names last", []string{times, names2, names}, first, "new-issue two-part-sheet"},
 		{"times again", []string{times, names2, times2}, slower, "new-issue two-part-sheet"},
 		{"both again", []string{times, names, times2, names2}, slower, "new-issue new-issue two-part-sheet"},
+		{"times in two columns", []string{beside, names2}, both, "two-part-sheet two-part-sheet"},
+		{"names before times in two columns", []string{names2, beside}, both, "two-part-sheet two-part-sheet"},
+		{"times without places", []string{bare, turned}, both, "two-part-sheet"},
+		{"times without places, the last first", []string{names2, last}, both, "two-part-sheet"},
 		{"then the whole", []string{times, names, names2, full}, both, "copy new-issue new-issue two-part-sheet"},
 		{"the whole, then its halves", []string{full, times, names2}, both, "excerpt excerpt"},
 		{"the whole, then other names", []string{full, names}, both, "excerpt-differs"},

@@ -253,7 +253,7 @@ func placedColumn(table [][]string) int {
 }
 
 var (
-	shapeTime   = regexp.MustCompile(`^(?:\d{1,2}(?:[:.]| [:.] | ?h ?))?\d{1,3} ?(?:[:.'’′]|min|m) ?[0-5]\d(?: ?(?:["”″]|''|secs?|s))?(?:[.,]\d{1,3})?`)
+	shapeTime   = regexp.MustCompile(`^(?:\d{1,2}(?:[:.]| [:.] | ?h ?))?\d{1,3} ?(?:(?:[:.'’′]|min|m) ?[0-5]\d|(?:['’′]|mins?|m) ?\d(?: ?(?:["”″]|secs?|s)))(?: ?(?:["”″]|''|secs?|s))?(?:[.,]\d{1,3})?`)
 	clockGoesOn = regexp.MustCompile(`^[:.]\d\d`) // 1. 18:20
 	shapeClass  = regexp.MustCompile(`^(?:[A-Z]{1,3}\d{1,2}(?:-\d{2})?|\d{2}-\d{2})\b`)
 	notKnown    = regexp.MustCompile(`^(?i:n/[at])\b`)

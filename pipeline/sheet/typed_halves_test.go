@@ -26,6 +26,7 @@ func TestTypedHalves(t *testing.T) {
 		{"%[3]s %[1]d", "position time", "times"},
 		{"%[3]s (%[1]d)", "position time", "times"},
 		{"%[1]d %[4]dm%02[5]ds", "position time", "times"},
+		{"%[1]d, %[4]d min %[5]d sec", "position time", "times"},
 		{"%[1]d %[2]s", "position name", "names"},
 		{"%[1]d. %[2]s", "position name", "names"},
 		{"%[1]d = %[2]s", "position name", "names"},
