@@ -58,6 +58,11 @@ func (g *grid) countedPlaces(lex *lexicon, headings []string, after int) int {
 		}
 	}
 	for column, h := range headings {
+		if after == 0 && column == 0 { // no heading, so that nothing else says what the first column is
+			if places := g.spokenPlaces(); places != nil {
+				return g.writePlaces(column, places)
+			}
+		}
 		if m := lex.read(h).meaning; m.isName() || m == Club || m == Course || m == AgeGroup {
 			continue
 		}
@@ -66,6 +71,30 @@ func (g *grid) countedPlaces(lex *lexicon, headings []string, after int) int {
 		}
 	}
 	return 0
+}
+
+// spokenPlaces gives the places by row of the first column of a table without a heading where they are written
+// with more than their number, or in words, on nearly all rows: "1/45", "[1]", "First"; nil for others.
+func (g *grid) spokenPlaces() map[int]string {
+	rows, plain := 0, 0
+	for i := 0; i < g.len(); i++ {
+		_, cells := g.at(i)
+		if c := trim(cellAt(cells, 0)); rowFilled(cells) >= 2 && c != "" {
+			rows++
+			if digitsOnly(c) {
+				plain++
+			}
+		}
+	}
+	if rows < 4 {
+		return nil
+	}
+	for _, places := range []map[int]string{g.wordsBefore(0, 0), g.numbersIn(0, 0), g.placesFollowing(0, 0)} {
+		if len(places) > 0 && 10*(len(places)+plain) >= 9*rows {
+			return places
+		}
+	}
+	return nil
 }
 
 // countedIn gives the numbers by row of such a column, nil where it is none: letters of sexes and of

@@ -58,7 +58,9 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 				words = words[1:]
 			}
 			for len(words) > 1 && (aroundFiles[fold(words[0])] || sureDays[fold(words[0])]) {
-				words = words[1:]
+				if words = words[1:]; len(words) > 1 && words[0] == "of" {
+					words = words[1:] // "Backup of Alder Bank"
+				}
 			}
 			if f := strings.Fields(fold(seg)); len(f) == 2 && f[0] == "course" && digitsOnly(f[1]) {
 				words = f // course-3_2026-01-03
@@ -147,7 +149,7 @@ var leagueWords = set("league summary standings liga ligue serie serien serier s
 // aroundFiles are words beside a place that say what a file is or what became of it, and begin or
 // end no name; sureDays are short names of days that begin none. Common practice, no source.
 var (
-	aroundFiles = set("backup bak web upload raw scan scanned stopwatch finishlist resultlist draft clean cleaned sorted unsorted merged")
+	aroundFiles = set("backup bak web upload raw scan scanned stopwatch finishlist resultlist draft clean cleaned sorted unsorted merged folder folders attachment attachments")
 	sureDays    = set("sat tue tues wed weds thu thur thurs fri")
 )
 
@@ -172,9 +174,15 @@ var runFile = regexp.MustCompile(`^\pL[\pL\pM\d-]*_(?:\d{4}-\d{2}-\d{2}|(?:19|20
 // 2026-01-03T090000.
 var timeInName = regexp.MustCompile(`(\d{4}-?\d{2}-?\d{2})T\d{4,6}Z?`)
 
+// keyedFolder is a folder that says what its name is, as programs write them: "course=Alder Bank/date=2026-01-03".
+var keyedFolder = regexp.MustCompile(`(^|/)(?:course|venue|location|event|site|place|date|run_date|event_date|day|month|year)=`)
+
 // plainName is the name of a sheet as a person reads it: "Alder%20Bank" is
 // Alder Bank.
 func plainName(name string) string {
+	if strings.Contains(name, "=") {
+		name = keyedFolder.ReplaceAllString(name, "$1")
+	}
 	if strings.Contains(name, "%20") {
 		if s, err := url.PathUnescape(name); err == nil {
 			return s
@@ -196,7 +204,7 @@ func fileDull(slug string) bool {
 
 var dullFiles = set(`web website online internet book workbook spreadsheet board notice noticeboard poster display virtual responses response answers form forms query age group groups scan scanned untitled unnamed document doc image img photo attachment upload uploaded download downloaded file copy mappe
 	arbeitsmappe kopie unbenannt dokument classeur copie document libro copia cartel cartella documento werkmap map naamloos kopia pasta planilha livro zeszyt skoroszyt
-	bok kopia projektmappe dokument outlook mail message final new old my all temp tmp backup sheet sheets export import output table ark
+	bok kopia projektmappe dokument outlook mail email attachment attachments message final new old my all temp tmp backup sheet sheets export import output table ark
 	app logs raw dataset database data daten datenbank donnees datos dati gegevens dane dados query console api feed opendata open ocr copied pasted paste cutting clipping article newspaper thread topic forum post posts chat sms ledger
 	artikel zeitung giornale periodico krant tidning gazeta
 	liste list ergebnisse resultaten uitslagen resultatliste wyniki namen names times zeiten noms temps part del delen teil deel partie czesc serie serien serier one two first second desk timer timers timekeeper finish funnel chute token tokens barcode barcodes scanner scanners scans watch stopwatch stoppuhr chronometre cronometro stopuhr stoppur stoper`)

@@ -145,7 +145,7 @@ var dataFileCases = []struct {
 		columns: "position number given-name family-name sex birth-year time", rows: "2-7"},
 	{name: "places that count all beside places within classes, whose heading says place", file: "resultats.csv",
 		text:    "Class.,Doss.,Nom,Prénom,Club,cat,place,Temps\n1,300,LEE,Ann,NL,M1,1,\"00:31:10,0\"\n2,307,ROE,Ben,NL,M2,1,\"00:31:13,0\"\n3,314,DEE,Cy,NL,F1,1,\"00:32:10,0\"\n4,321,FOX,Di,NL,M1,2,\"00:32:13,0\"\n5,328,GOW,Ed,NL,M3,1,\"00:33:10,0\"\n6,335,HAY,Flo,NL,M2,2,\"00:33:13,0\"\n7,342,ING,Gus,NL,F1,2,\"00:34:10,0\"\n8,349,JOB,Hal,NL,M3,2,\"00:34:13,0\"\n9,306,KAY,Ida,NL,M1,3,\"00:35:10,0\"\n10,313,LOW,Jay,NL,F1,3,\"00:35:13,0\"\n",
-		columns: "position - family-name given-name club age-group - time", rows: "2-11"},
+		columns: "position number family-name given-name club age-group - time", rows: "2-11"},
 	{name: "several columns of places on a list by number: those that the times follow", file: "split.csv",
 		text:    "bib,placeCountry,placeOverall,timeOverall,placeGender,overallTotalPlaces\n10,1,4,2:22:07,3,36863\n11,1,2,2:16:07,2,36863\n12,2,7,2:31:07,5,36863\n13,1,1,2:13:07,1,36863\n14,3,9,2:37:07,6,36863\n15,2,3,2:19:07,1,36863\n16,4,6,2:28:07,4,36863\n17,1,8,2:34:07,3,36863\n",
 		columns: "number - position time sex-place -", rows: "2-9"},

@@ -30,7 +30,7 @@ func numberedPieces(lines []string, delim byte) []string {
 		pieces := strings.Split(l, string(delim))
 		n := len(pieces)
 		m := numberedPiece.FindStringSubmatch(pieces[0])
-		if m == nil || n < 2 || n > 3 || kindOf(pieces[n-1]) != kClock && kindOf(pieces[n-1]) != kStatus {
+		if m == nil || n < 2 || n > 3 || kindOf(m[2]) != kText || kindOf(pieces[n-1]) != kClock && kindOf(pieces[n-1]) != kStatus {
 			continue
 		}
 		c := &cut{place: m[1], name: m[2], time: trim(pieces[n-1])}

@@ -2,8 +2,10 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 	"time"
 
@@ -393,6 +395,12 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 			opt, why = fit, reason
 		}
 	}
+	if from := rs.seasonFrom(p); noYear && from > 0 {
+		narrow(fmt.Sprintf("of the season %d/%02d: to March it is its second year, from September on its first", from, (from+1)%100), func(o option) bool {
+			y, m, _ := o.day.Date()
+			return m <= 3 && y == from+1 || m >= 9 && y == from || m > 3 && m < 9
+		})
+	}
 	if e.weekday >= 0 {
 		narrow("the weekday beside it", func(o option) bool { return int(o.day.Weekday()) == e.weekday })
 	}
@@ -427,6 +435,29 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		narrow(rs.o.orderWhy(), func(o option) bool { return o.order == rs.o.DateOrder || o.order == "ymd" && latest })
 	}
 	return opt, why
+}
+
+// seasonYears are two years one after the other, as a season is called after them: 2025-26, 2025/2026.
+var seasonYears = regexp.MustCompile(`(?:^|\D)((?:19|20)\d\d) ?[-/–_] ?((?:19|20)?\d\d)(?:\D|$)`)
+
+// seasonFrom is the first year of the season that a sheet's name, its tab or its titles say, 0 where they say none
+// or two.
+func (rs *runSettler) seasonFrom(p *Part) (from int) {
+	texts := append([]string{rs.sheet.Name, p.Tab}, p.Titles...)
+	for _, t := range append(texts, rs.sheet.facts...) {
+		for _, m := range seasonYears.FindAllStringSubmatch(t, -1) {
+			a, _ := strconv.Atoi(m[1])
+			b, _ := strconv.Atoi(m[2][len(m[2])-2:])
+			if (a+1)%100 != b {
+				continue
+			}
+			if from != 0 && from != a {
+				return 0
+			}
+			from = a
+		}
+	}
+	return from
 }
 
 // ownYears are the years that a tab and the titles of a part on it name, where its tab names

@@ -1,12 +1,18 @@
 package sheet
 
-import "bytes"
+import (
+	"bytes"
+	"regexp"
+)
 
 // doubleQuotes puts double quotation marks in the places of the single ones of a text
 // that has its words and times in those, as a list of values for a database has: 1,'Jo',
 // 'Lee','18:20'. Nine of ten lines have two such cells or more, and no line has a double
 // mark. A space before an opening mark goes; lines keep their places.
 func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
+	if plain := curlyQuotes(text, d); plain != nil {
+		return plain, true
+	}
 	if len(text) > wholeBytes || bytes.IndexByte(text, '\'') < 0 || bytes.IndexByte(text, '"') >= 0 {
 		return text, false
 	}
@@ -32,6 +38,29 @@ func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
 	}
 	return out, true
 }
+
+// curlyQuotes puts straight marks in the places of curly ones where nine of ten lines, five or more, begin and end with
+// one and all stand at the edges of cells, as a word processor turns them; nil for other texts.
+func curlyQuotes(text []byte, d dialect) []byte {
+	if len(text) > wholeBytes || bytes.IndexByte(text, '"') >= 0 || !bytes.Contains(text, []byte("“")) {
+		return nil
+	}
+	lines, quoted := 0, 0
+	for line := range bytes.Lines(text) {
+		if line = bytes.TrimSpace(line); len(line) == 0 {
+			continue
+		}
+		if lines++; bytes.HasPrefix(line, []byte("“")) && bytes.HasSuffix(line, []byte("”")) {
+			quoted++
+		}
+	}
+	if quoted < 5 || quoted*10 < lines*9 {
+		return nil
+	}
+	return curlyMarks.ReplaceAll(text, []byte(`"`))
+}
+
+var curlyMarks = regexp.MustCompile("[“”]")
 
 // doubleQuoted appends a line with its singly quoted cells in double marks and says how
 // many there were.

@@ -60,6 +60,38 @@ func TestTypedHalves(t *testing.T) {
 	}
 }
 
+// Places that are written with more than their number, or in words, are read without a heading too.
+func TestSpokenPlaces(t *testing.T) {
+	for _, places := range [][]string{
+		{"First", "Second", "Third", "Fourth", "Fifth"}, {"Winner", "2", "3", "4", "5"}, {"[1]", "[2]", "[3]", "[4]", "[5]"},
+		{"1 of 30", "2 of 30", "3 of 30", "4 of 30", "5 of 30"}, {"P001", "P002", "P003", "P004", "P005"},
+	} {
+		var b strings.Builder
+		for i, p := range places {
+			fmt.Fprintf(&b, "%s,%s,%d:%02d\n", p, []string{"Jo Lee", "Al Roe", "Cy Dee", "Di Fox", "Ed Gow"}[i], 18+i, 7*i)
+		}
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(b.String()), Options{})
+		if err != nil {
+			t.Errorf("%q: %v", places, err)
+			continue
+		}
+		if got := outcome(s); got.columns != "position name time" || got.rows != "1-5" || got.asks != "" {
+			t.Errorf("%q: columns %q, rows %q, asks %q", places, got.columns, got.rows, got.asks)
+		}
+	}
+	// Curly marks around all cells are marks as well.
+	s, err := Read("alder-bank_2026-01-03.csv", []byte("“Pos”,“Name”,“Age”,“Time”\n“1”,“Jo Lee”,“34”,“18:20”\n“2”,“Al Roe”,“29”,“18:31”\n“3”,“Cy Dee”,“41”,“19:02”\n“4”,“Di Fox”,“52”,“19:10”\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Parts[0].Each(func(_ int, cells []string) error {
+		if strings.Contains(strings.Join(cells, ""), "“") {
+			t.Errorf("a mark stands in %q", cells)
+		}
+		return nil
+	})
+}
+
 // trimExtra leaves out what stands behind the mark that lets every form take all arguments.
 func trimExtra(s string) string {
 	s, _, _ = strings.Cut(s, "\x00")
