@@ -19,7 +19,7 @@ func TestClassesOfManyLanguages(t *testing.T) {
 		{"الفئة", "رجال 18-39|سيدات ٤٠-٤٩", "M 18-39|W 40-49"},
 		{"Sarja", "M yl|N yl|M 45|N 50|M17|N19|T15", "M|W|M 45-49|W 50-54|M 16-17|W 18-19|W 0-15"},
 		{"Klass", "Herrar Motion|Damer Elit|Herrar 40", "M|W|M 40-44"},
-		{"Kategorija", "MSen|ŽSen|M40|Ž45", "M 18-34|W 18-34|M 40-44|W 45-49"},
+		{"Kategorija", "MSen|ŽSen|M40|Ž45", "M 18-39|W 18-39|M 40-44|W 45-49"},
 		{"Kategória", "MA|ŽA|M40-49|Ž50-59", "M|W|M 40-49|W 50-59"},
 		{"Categoria", "TM|TF|MM35|MF40", "M|W|M 35-39|W 40-44"},
 		{"Kategorie", "Junioren U20|Juniorinnen U20|Herren 20-29|männliche Jugend U18", "M 18-19|W 18-19|M 20-29|M 0-17"},

@@ -1103,14 +1103,14 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	if k.elders == 0 && len(k.entries) > 1 && (k.seniors >= 7 || k.adults) {
 		return lo, oldest, grown
 	}
-	// Of masters, about one in five is under 40: seven lines without one by
-	// chance are one in five, and masters from 40 are rarer by no more.
+	// Of masters, about one in five is under 40: two lines or three without one are as likely where groups
+	// begin at 40 as where they begin at 35, and a window that is too wide excludes nobody.
 	none35 := true
 	for _, s := range k.starts {
 		none35 = none35 && !slices.Contains(s, 35)
 	}
 	first := after(k.starts[c], 34, 0)
-	if hi < 39 && (first == 40 || first == 0) && (none35 && k.masters >= 7 || first == 40 && k.step[c] == 10) {
+	if hi < 39 && (none35 && k.nextOfAny(34) >= 40 || first == 40 && k.step[c] == 10) {
 		hi = 39
 	}
 	// Where groups of ten years begin with 40-49, or later as far as they are seen, seniors may be all who are younger.

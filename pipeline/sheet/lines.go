@@ -15,6 +15,9 @@ import (
 // divides comes back with tabs between its columns, line for line: columns that
 // stand under one another, or lines such as "1. Jo Lee 18:20".
 func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
+	if bytes.IndexByte(text, '\n') < 0 && bytes.IndexByte(text, '\r') >= 0 {
+		text = bytes.ReplaceAll(text, []byte{'\r'}, []byte{'\n'}) // the line endings of old computers
+	}
 	text, unwrapped := unwrapLines(text, limits)
 	text, units := unitClocks(withoutLineNumbers(withoutFences(text)))
 	text, statements := markupTables(text)

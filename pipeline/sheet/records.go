@@ -210,15 +210,19 @@ func (n recordNode) plainTexts() bool {
 	return n.list && !slices.ContainsFunc(n.items, func(v recordNode) bool { return v.list || v.record })
 }
 
-// ofRows says whether a list is one of rows, lists of two texts or more with a word in each: [1, "Jo Lee", "18:20"].
-// Those of nothing but figures are the points of a way, or splits.
+// ofRows says whether a list is one of rows, lists of two texts or more with a word in nearly each: [1, "Jo Lee",
+// "18:20"], [2, "?", "18:31"]. Those of nothing but figures are the points of a way, or splits.
 func (n recordNode) ofRows() bool {
+	worded := 0
 	for _, row := range n.items {
-		if !row.plainTexts() || len(row.items) < 2 || !slices.ContainsFunc(row.items, func(v recordNode) bool { return strings.ContainsFunc(v.text, unicode.IsLetter) }) {
+		if !row.plainTexts() || len(row.items) < 2 {
 			return false
 		}
+		if slices.ContainsFunc(row.items, func(v recordNode) bool { return strings.ContainsFunc(v.text, unicode.IsLetter) }) {
+			worded++
+		}
 	}
-	return len(n.items) > 1
+	return len(n.items) > 1 && 4*worded >= 3*len(n.items)
 }
 
 // headsOf are the headings that a record has for its rows: a list of as many texts, or of records of one text
