@@ -15,6 +15,7 @@ import (
 // that it has not: given names repeat more than family names do.
 type nameOrder struct {
 	familyFirst   bool // the heading says so
+	stroke        bool // and has a stroke between the two, as the names may have
 	two           bool // and that there are several family names, as in Spain
 	on            bool // it is read so
 	n             int
@@ -57,6 +58,7 @@ func newNameOrder(heading string) (o nameOrder) {
 		family = 0
 	}
 	o.familyFirst = family >= 0 && given > family
+	o.stroke = family >= 0 && given >= 0 && strings.Contains(heading, "/")
 	return o
 }
 
@@ -157,6 +159,21 @@ func (o *nameOrder) why() string {
 		return "the heading says so"
 	}
 	return fmt.Sprintf("%d names show it by their capitals", o.ahead)
+}
+
+// withoutStroke writes "Lee/Jo" as "Lee, Jo", or "Jo/Lee" as "Jo Lee", where the heading has such a stroke.
+func (o *nameOrder) withoutStroke(text string) string {
+	if !o.stroke {
+		return text
+	}
+	a, b, ok := strings.Cut(text, "/")
+	if a, b = trim(a), trim(b); !ok || a == "" || b == "" || strings.Contains(b, "/") {
+		return text
+	}
+	if o.familyFirst {
+		return a + ", " + b
+	}
+	return a + " " + b
 }
 
 // goesOn says whether a family name goes on after a word of it.

@@ -22,6 +22,8 @@ func TestNameOrder(t *testing.T) {
 		{"Cognome e nome", "Rossi Ada", "ada", "rossi"},
 		{"Фамилия, имя", "Орлова Анна", "анна", "орлова"},
 		{"Surname / First name", "Lee Jo", "jo", "lee"},
+		{"Surname/First name", "Lee/Jo", "jo", "lee"},
+		{"Given name/Surname", "Jo/Lee", "jo", "lee"},
 		{"Nazwisko i imię", "KOWALSKA Anna", "anna", "kowalska"},
 		{"Nazwisko i imię", "KOWALSKA ANNA", "anna", "kowalska"},
 		{"Nazwisko i imię", "Kowalska, Anna", "anna", "kowalska"},

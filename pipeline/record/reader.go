@@ -758,6 +758,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	} else if at, _ := clubBehind(text); at > 0 {
 		text = trim(text[:at])
 	}
+	text = r.nameOrder.withoutStroke(text)
 	if at := r.nameOrder.split(text); at > 0 && at < len(text) {
 		if nobody, _, _ := r.nobody.ask(text); !nobody {
 			r.nameRoom = append(append(append(r.nameRoom[:0], text[:at]...), ','), text[at:]...)

@@ -1146,7 +1146,7 @@ func before(found *regexp.Regexp, text string) string {
 }
 
 // runAndWalk are words behind a place for what people do there and who they are.
-var runAndWalk = regexp.MustCompile(`(?i) (?:(?:run|runners?|jog|joggers?) ?(?:&|and|/|\+) ?(?:walk|walkers?|jog|joggers?)|(?:ladies|women|gents|gentlemen|men) ?(?:&|and|/|\+) ?(?:ladies|women|gents|gentlemen|men))$`)
+var runAndWalk = regexp.MustCompile(`(?i) (?:(?:run|runners?|jog|joggers?) ?(?:&|and|or|/|\+) ?(?:walk|walkers?|jog|joggers?)|(?:ladies|women|gents|gentlemen|men) ?(?:&|and|/|\+) ?(?:ladies|women|gents|gentlemen|men))$`)
 
 // isOfficeMark says whether a text before a colon is a short form in capital letters, as of an
 // office: the "RD" of "Alder Bank 3 May 2026 RD: Jean Marsh".

@@ -13,14 +13,19 @@ import (
 // agreement), 1609.344 m.
 var distanceUnits = map[string]float64{
 	"k": 1000, "km": 1000, "kms": 1000, "kilometre": 1000, "kilometres": 1000, "kilometer": 1000, "kilometers": 1000, "kilometros": 1000, "chilometri": 1000,
-	"kilometrow": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
+	"kilometrow": 1000, "kilometri": 1000, "kilometru": 1000, "kilometria": 1000, "kilometara": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
 	"км": 1000, "километра": 1000, "километров": 1000, "χλμ": 1000, "χιλιόμετρα": 1000, "公里": 1000, "キロ": 1000, "كم": 1000, "กม": 1000, "किमी": 1000, "м": 1,
 }
 
-// findDistance finds a distance such as "5 km", "5k", "3,1 miles" or "5000 m".
+// findDistance finds a distance such as "5 km", "5k", "3,1 miles", "5000 m" or "five kilometres".
 func findDistance(s string) (metres float64, from, to int, ok bool) {
 	toks := tokenize(s)
 	for i := 0; i < len(toks); i++ {
+		if n := numeralWords[toks[i].word]; n >= 1 && toks[i].kind == 'l' && i+2 < len(toks) && (toks[i+1].kind == 's' || toks[i+1].kind == '-') {
+			if unit := toks[i+2]; unit.kind == 'l' && distanceUnits[unit.word] == 1000 && len(unit.word) > 3 {
+				return n * 1000, toks[i].from, unit.to, true // "five kilometres"
+			}
+		}
 		if toks[i].kind != 'd' || toks[i].digits() > 6 || endsDate(toks, i) {
 			continue
 		}
@@ -147,7 +152,7 @@ func MarathonMetres(cell string) (metres int) {
 }
 
 // numeralWords before a unit say how many of it a race is over.
-var numeralWords = map[string]float64{"half": .5, "quarter": .25, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "fifteen": 15, "twenty": 20}
+var numeralWords = map[string]float64{"half": .5, "quarter": .25, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "funf": 5, "cinq": 5, "cinco": 5, "cinque": 5, "vijf": 5, "fem": 5, "piec": 5, "pet": 5, "viisi": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12, "fifteen": 15, "twenty": 20}
 
 // wordsOfDistance finds a distance that a line writes in words: "half marathon", "ten
 // miles", and a mile where it says no number. counted says that a number stands before the

@@ -92,12 +92,13 @@ func forumRows(text []byte) (out []byte, ok bool) {
 var keyedValue = regexp.MustCompile(`(?:^|\s)([A-Za-z_]\w*)=("(?:[^"\\]|\\.)*"|[^\s"]+)`)
 
 // keyedLines writes the lines of a log, each with the same three keys and more and a value in quotation
-// marks, as rows divided by commas below these keys. Other lines are left out.
+// marks, as rows divided by commas below these keys. Lines above the first become titles, a pair a line,
+// others are left out.
 func keyedLines(text []byte) (out []byte, ok bool) {
 	if !bytes.Contains(text, []byte(`="`)) {
 		return text, false
 	}
-	head, rows, lines := "", []string(nil), 0
+	head, rows, titles, lines := "", []string(nil), []string(nil), 0
 	for _, l := range textLines(text) {
 		if strings.TrimSpace(l) == "" {
 			continue
@@ -105,6 +106,9 @@ func keyedLines(text []byte) (out []byte, ok bool) {
 		lines++
 		pairs := keyedValue.FindAllStringSubmatch(l, -1)
 		if len(pairs) < 3 || !strings.Contains(l, `="`) {
+			if head == "" {
+				titles = append(titles, pairsApart(l)...)
+			}
 			continue
 		}
 		var keys, values []string
@@ -127,11 +131,38 @@ func keyedLines(text []byte) (out []byte, ok bool) {
 		}
 		rows = append(rows, strings.Join(values, ","))
 	}
-	if len(rows) < 3 || len(rows)*10 < lines*9 {
+	if len(rows) < 3 || len(rows)*10 < (lines-len(titles))*9 {
 		return text, false
+	}
+	if len(titles) > 0 {
+		head = strings.Join(titles, "\n") + "\n" + head
 	}
 	return []byte(head + "\n" + strings.Join(rows, "\n") + "\n"), true
 }
+
+// pairsApart puts the pairs of a line a program writes above its rows, "# course=Alder Bank date=2026-01-03",
+// into lines of their own, "course: Alder Bank".
+func pairsApart(l string) (titles []string) {
+	l = strings.TrimLeft(strings.TrimSpace(l), "#;/ ")
+	keys := keyBefore.FindAllStringSubmatchIndex(l, -1)
+	if len(keys) == 0 {
+		return []string{textCell(l)}
+	}
+	for i, k := range keys {
+		end := len(l)
+		if i+1 < len(keys) {
+			end = keys[i+1][0]
+		}
+		titles = append(titles, textCell(l[k[2]:k[3]]+": "+strings.Trim(strings.TrimSpace(l[k[1]:end]), `"`)))
+	}
+	return titles
+}
+
+// keyBefore is the key of such a pair.
+var keyBefore = regexp.MustCompile(`(?:^|\s)([A-Za-z_]\w*)=`)
+
+// textCell is a text as one cell of a row divided by commas.
+func textCell(s string) string { return string(appendField(nil, s, ',')) }
 
 var (
 	insertInto = regexp.MustCompile("(?i)^\\s*INSERT INTO [\\w.`\"\\[\\]]+\\s*(?:\\(([^()]*)\\))?\\s*VALUES\\s*")

@@ -1186,6 +1186,7 @@ func TestLinesAboveTheCourse(t *testing.T) {
 	for above, want := range map[string]string{ // a kind of run gives way to a place, and names the course alone
 		"INTER-HOUSE 5K RUN\nSaint Botolph Playing Fields": "saint-botolph-playing-fields", "Parish 5K\nCarrow Bog Road": "carrow-bog-road", "Inter-club 5k: Ferry Boat Walk": "ferry-boat-walk",
 		"Feierabendlauf 5 km, Strecke Werksrunde Nord": "werksrunde-nord", "Works run 5k, Alder Bank": "alder-bank", "Parish 5K": "parish", "Church Hill 5k": "church-hill", "Lužný les 5 km": "luzny-les", "Village Green\nSummer 5k": "village-green",
+		"Alder Bank five kilometres": "alder-bank", "Sedge Fen Run or Walk 5k": "sedge-fen", "Five Mile Wood 5k": "five-mile-wood",
 	} {
 		s := readCase(t, "results.csv", above+"\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
 		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != want+" 2026-01-03" {
@@ -1328,9 +1329,14 @@ func TestListsWrittenDown(t *testing.T) {
 	for _, c := range []struct{ what, text, want string }{
 		{"a cell a line", "Alder Bank 5k\n3 January 2026\nPosition\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\nMoor RC\n18:31\n3\nCy Dee\nVale AC\n19:02\n4\nDi Fox\nVale AC\n19:28\n5\nEd Gow\nMoor RC\n19:40\n6\nFi Hay\nMoor RC\n20:11\n8\nGus Ivy\nVale AC\n20:40\n9\nHal Jay\nVale AC\n20:51\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 19:28, 5 Ed Gow 19:40, 6 Fi Hay 20:11, 8 Gus Ivy 20:40, 9 Hal Jay 20:51"},
 		{"a query", "Alder Bank 5k 2026-01-03\n pos |  name  |  time   \n-----+--------+---------\n 1   | Jo Lee | 0:18:20\n 2   | Al Roe | 0:18:31\n 3   | Cy Dee | 0:19:02\n 4   | Di Fox | 0:19:28\n(4 rows)\n", "1 Jo Lee 0:18:20, 2 Al Roe 0:18:31, 3 Cy Dee 0:19:02, 4 Di Fox 0:19:28"},
+		{"a log", "# course=Alder Bank 5k date=2026-01-03 start=09:00:00\nFINISH pos=1 name=\"Jo Lee\" time=0:18:20\nFINISH pos=2 name=\"Al Roe\" time=0:18:31\nFINISH pos=3 name=\"Cy Dee\" time=0:19:02\n", "1 Jo Lee 0:18:20, 2 Al Roe 0:18:31, 3 Cy Dee 0:19:02"},
+		{"lengths of days in capitals", "ALDER BANK 5K\n3 JANUARY 2026\nPOSITION,NAME,TIME\n1,JO LEE,0 DAYS 00:18:20\n2,AL ROE,0 DAYS 00:18:31\n3,CY DEE,0 DAYS 00:19:02\n", "1 JO LEE 0 DAYS 00:18:20, 2 AL ROE 0 DAYS 00:18:31, 3 CY DEE 0 DAYS 00:19:02"},
 		{"one who did not finish", "Alder Bank 5k\n3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 19:02\n4. Di Fox 29:28 - walked\n      Ed Gow - DNF\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 29:28,  Ed Gow DNF"},
 	} {
 		s := readCase(t, "list.txt", c.text)
+		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != "alder-bank 2026-01-03" {
+			t.Errorf("%s: %s", c.what, got)
+		}
 		p, got := s.Parts[0], []string(nil)
 		p.Each(func(_ int, cells []string) error {
 			got = append(got, cellAt(cells, p.Index(Position))+" "+cellAt(cells, p.Index(Name))+" "+cellAt(cells, p.Index(Time)))

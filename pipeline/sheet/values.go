@@ -41,7 +41,7 @@ func kindOf(s string) kind {
 			return kBlank
 		}
 	}
-	s = strings.TrimPrefix(s, zeroDays)
+	s = withoutZeroDays(s)
 	c := s[0]
 	if c == '\'' && len(s) > 1 && s[1] >= '0' && s[1] <= '9' { // a spreadsheet's mark for text
 		s, c = s[1:], s[1]
@@ -122,6 +122,13 @@ func isLength(s string) bool {
 
 // zeroDays stands before a running time that a program wrote as a length of days.
 const zeroDays = "0 days "
+
+func withoutZeroDays(s string) string {
+	if len(s) > len(zeroDays) && strings.EqualFold(s[:len(zeroDays)], zeroDays) {
+		return s[len(zeroDays):]
+	}
+	return s
+}
 
 // numberKind reads plain numbers without allocating.
 func numberKind(s string) kind {
@@ -653,7 +660,7 @@ func looseNumber(s string) float64 {
 	if n := len(s); n > 2 && (s[0] == '(' && s[n-1] == ')' || s[0] == '[' && s[n-1] == ']') {
 		s = s[1 : n-1] // (17:00)
 	}
-	s = strings.TrimPrefix(s, zeroDays)
+	s = withoutZeroDays(s)
 	if isDottedClock(s) {
 		s = strings.ReplaceAll(s, ".", ":")
 	}
