@@ -359,4 +359,30 @@ Plaats|Naam|Tijd
 `, `Uitslagen!2 duinrand-noord 2026-01-03 Jo Lee 18:20
 Uitslagen!3 duinrand-noord 2026-01-03 Al Roe 18:31
 `},
+	{"entries beside the finish under lines that name both, who did not start among them", "results", `== Desk
+Alder Bank 5k, 3 January 2026
+ENTRIES|||||FINISH
+Bib|Name|M/F|Cat||Place|Number|Time
+11|Jo Lee|F|W40||1|13|18:20
+12|Al Roe|M|M45||2|11|18:31
+13|Cy Dee|M|M50||3|14|19:02
+14|Di Fox|F|W35||4|15|19:20
+15|Ed Gow|M|M60|||
+`, `Desk!4 alder-bank 2026-01-03 Cy Dee 18:20 M M50
+Desk!5 alder-bank 2026-01-03 Jo Lee 18:31 F W40
+Desk!6 alder-bank 2026-01-03 Di Fox 19:02 F W35
+Desk!7 alder-bank 2026-01-03 Ed Gow 19:20 M M60
+Desk!8 alder-bank 2026-01-03 Al Roe M M45
+`},
+	{"names in the order of the alphabet", "alder-bank_2026-01-03", `== Results
+Name (A-Z)|Age group|Time|Place
+Al Roe|Men 45-49|18:31|2
+Cy Dee|Men 50-54|19:02|3
+Di Fox|Women 35-39|19:20|4
+Jo Lee|Women 40-44|18:20|1
+`, `Results!2 alder-bank 2026-01-03 Al Roe 18:31 Men 45-49
+Results!3 alder-bank 2026-01-03 Cy Dee 19:02 Men 50-54
+Results!4 alder-bank 2026-01-03 Di Fox 19:20 Women 35-39
+Results!5 alder-bank 2026-01-03 Jo Lee 18:20 Women 40-44
+`},
 }

@@ -25,14 +25,14 @@ type keyedLists struct {
 // without one. Where that can't be done, it asks.
 func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 	l := findHeading(lex, t.head())
-	if l.first < 0 || l.lines > 1 {
+	if l.first < 0 {
 		return
 	}
 	k, ok := keyedIn(lex, l.headings)
 	if !ok || tickHeading(l.headings[k.names]) != "" || tickHeading(l.headings[k.times]) != "" {
 		return // places among the men stand in a column of their own
 	}
-	after, _ := t.grid.at(l.first)
+	after, _ := t.grid.at(l.first + l.lines - 1) // the last line of the heading
 	rowOf, named := map[string]int{}, map[string][]string{} // by place: the row of its time, the cells of its name
 	apart, both, again := 0, 0, 0
 	var free, left []int // rows without a time; those of the names left over
@@ -149,7 +149,7 @@ func keyedIn(lex *lexicon, headings []string) (k keyedLists, ok bool) {
 	}
 	keys := places
 	switch {
-	case len(numbers) == 2 && len(places) == 1 && fold(headings[numbers[0]]) == fold(headings[numbers[1]]):
+	case len(numbers) == 2 && len(places) == 1 && (fold(headings[numbers[0]]) == fold(headings[numbers[1]]) || slices.Contains(headings[numbers[0]:numbers[1]], "")):
 		keys = numbers // the places stand beside the times alone
 	case len(numbers) > 0 && len(places) > 0:
 		return k, false

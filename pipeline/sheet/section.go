@@ -586,8 +586,8 @@ func withoutOpening(text string) string {
 	return strings.Join(words[n:], " ")
 }
 
-// sortedBy is what a title says of the order behind what it names.
-var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:sorted|listed|ordered|ranked) (?:by|on|according to) [^()]*\)?$`)
+// sortedBy is what a title says of the order behind what it names, "(A-Z)" among them.
+var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:(?:sorted|listed|ordered|ranked) (?:by|on|according to) [^()]*|a ?(?:[-–]|to) ?z)\)?$`)
 
 // sectionMark counts sections: "Section A: Men", "2. Women".
 var sectionMark = regexp.MustCompile(`(?i)^(?:(?:section|part|table|list|race) )?(?:[a-h]|\d{1,2}|[ivx]{1,4})[.:)] +`)
