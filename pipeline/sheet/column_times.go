@@ -344,8 +344,8 @@ func (s *settler) official() {
 	}
 	if own := max(gun, chip); plain >= 0 && own >= 0 && s.timed(own) && s.late(plain) && !s.late(own) {
 		s.set(plain, Other, "heading %q, but its values are times of day, beside those of the runners in column %s", s.headings[plain], letters(own))
-		if plain = -1; other != gun {
-			other = -1
+		if plain, other = -1, -1; gun >= 0 && s.timed(gun) && !s.late(gun) {
+			other = gun
 		}
 	}
 	if s.officialSaid(plain, gun, chip) {

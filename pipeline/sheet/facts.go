@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Facts of a run that stand outside its table: labels and values beside it, the
 // lines of a cover tab.
@@ -156,6 +159,11 @@ func (s *Sheet) keepCover(t table) {
 			if text := titleText(cells); !isRemark(text) {
 				s.cover = append(s.cover, text)
 			}
+		case 2:
+			if seen > 0 || !slices.ContainsFunc(cells, isDate) {
+				return
+			}
+			s.cover = append(s.cover, titleText(cells)) // "Alder Bank | 3 May 2026"
 		default:
 			return // a table begins
 		}
@@ -199,13 +207,13 @@ func onlyWords(tab string, words map[string]bool) bool {
 // times of its runs as well.
 var seasonTabs = set("league table summary standings stats statistics liga tabelle klassement championship winter summer spring autumn")
 
-var coverWords = set(`summary cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
+var coverWords = set(`summary dashboard cover info information front title about overview details zusammenfassung ubersicht deckblatt resume resumen resumo sommario samenvatting
 	overzicht podsumowanie sammanfattning oversigt oversikt titelblatt forside forsida omslag kansi kansilehti boritolap boritó borito titulni strana naslovnica obalka kapak εξωφυλλο
 	portada capa copertina voorblad okladka tytulowa esileht vaks virselis vaka обложка титул обкладинка корица 表紙`)
 
 // factTabs are called by words for what is said of the data of a workbook: the labels on them hold,
 // other lines there are about anything. Common practice, no source.
-var factTabs = set("readme read me about notes info meta metadata metadaten metadonnees metadatos metadati dataset data description beschreibung description popis opis leiras kuvaus")
+var factTabs = set("settings setup config configuration einstellungen reglages parametres ajustes impostazioni instellingen ustawienia installningar indstillinger innstillinger asetukset nastaveni readme read me about notes info meta metadata metadaten metadonnees metadatos metadati dataset data description beschreibung description popis opis leiras kuvaus")
 
 // filledTemplate says whether a tab called a template or a table, or entries where it has
 // places, was filled in with results all the same: three lines or more have a name and a time, and no column has

@@ -48,7 +48,7 @@ func (s *Sheet) sayBelowTab(parts []*Part, lex *lexicon) {
 	for _, p := range parts {
 		for _, sk := range p.linesAtFoot(lastSure) {
 			dates := titleDates(sk.Text, "", lex, false)
-			if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(sk.Text, false))) > 10 {
+			if len(dates) != 1 || dates[0].readings[0].y == 0 || hasClock(sk.Text) || untilThen(sk.Text[:dates[0].foundDate.from]) || len(strings.Fields(cutSpans(untilMade(sk.Text, dates[0].to), false))) > 10 {
 				continue
 			}
 			if d := dates[0].readings[0].day(); line != "" && d != day {
@@ -63,6 +63,17 @@ func (s *Sheet) sayBelowTab(parts []*Part, lex *lexicon) {
 			p.Titles = append(p.Titles, line)
 		}
 	}
+}
+
+// untilMade is a line up to where it goes on, behind the day of the run, with who made the list and when:
+// "Results of the run held on 3 January 2026, compiled 5/1/26 by Jo Lee".
+func untilMade(line string, from int) string {
+	for i := from; i < len(line); i++ {
+		if strings.IndexByte(",;(.", line[i]) >= 0 && anyWord(leadWords(line[i+1:], 2), madeWords) {
+			return line[:i]
+		}
+	}
+	return line
 }
 
 // linesAtFoot are the lines left out below a row that are about this run and over no other list.

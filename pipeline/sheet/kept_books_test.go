@@ -385,4 +385,42 @@ Results!3 alder-bank 2026-01-03 Cy Dee 19:02 Men 50-54
 Results!4 alder-bank 2026-01-03 Di Fox 19:20 Women 35-39
 Results!5 alder-bank 2026-01-03 Jo Lee 18:20 Women 40-44
 `},
+	{"place and day among the settings", "results", `== Settings
+Venue|Alder Bank
+Distance|5 km
+Run date|3 January 2026
+Status|OK|DNF
+== Results
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+`, `Results!2 alder-bank 2026-01-03 Jo Lee 18:20
+Results!3 alder-bank 2026-01-03 Al Roe 18:31
+`},
+	{"place beside day at the head of a tab of figures", "club book", `== Dashboard
+Alder Bank 5k|3 January 2026
+Finishers|2
+Fastest|18:20
+First|Jo Lee
+== Raw
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+`, `Raw!2 alder-bank 2026-01-03 Jo Lee 18:20
+Raw!3 alder-bank 2026-01-03 Al Roe 18:31
+`},
+	{"a season of two figures each in the tab, over days without a year", "Alder Bank", `== Season 25-26
+||20-Dec|27-Dec|3-Jan
+First|Last|Time|Time|Time
+Jo|Lee|18:20|18:31|-
+Al|Roe|18:31|-|18:40
+Cy|Dee|19:02|19:10|19:20
+`, `Season 25-26!3 alder-bank 2025-12-20 18:20
+Season 25-26!4 alder-bank 2025-12-20 18:31
+Season 25-26!5 alder-bank 2025-12-20 19:02
+Season 25-26!3 alder-bank 2025-12-27 18:31
+Season 25-26!5 alder-bank 2025-12-27 19:10
+Season 25-26!4 alder-bank 2026-01-03 18:40
+Season 25-26!5 alder-bank 2026-01-03 19:20
+`},
 }

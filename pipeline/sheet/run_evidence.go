@@ -233,9 +233,15 @@ func IsYear(text string) bool {
 	return len(yearsIn(text)) > 0 && (len(text) == 4 || len(text) == 7)
 }
 
-// yearsIn finds bare years and seasons: "2026", "2025-26", "2025/2026".
+// yearsIn finds bare years and seasons: "2026", "2025-26", "2025/2026", "Season 25-26".
 func yearsIn(text string) (years []int) {
 	toks := tokenize(text)
+	if m := shortSeason.FindStringSubmatch(text); m != nil && anyWord(text, seasonWords) {
+		first, _ := strconv.Atoi(m[1])
+		if second, _ := strconv.Atoi(m[2]); second == (first+1)%100 && first < 60 {
+			return []int{2000 + first, 2001 + first}
+		}
+	}
 	for i, t := range toks {
 		if t.kind != 'd' || t.digits() != 4 || t.n < 1980 || t.n > 2060 {
 			continue
@@ -247,6 +253,12 @@ func yearsIn(text string) (years []int) {
 	}
 	return years
 }
+
+// shortSeason is a season over two years in two figures each, and no part of a date or a longer number.
+var shortSeason = regexp.MustCompile(`(?:^|[\s(])['’]?(\d\d) ?[-–/] ?['’]?(\d\d)(?:$|[\s),:])`)
+
+// seasonWords are words for a season and for what lasts one. Common practice, no source.
+var seasonWords = set(`season seasons winter spring summer autumn series league saison winterserie temporada invierno stagione inverno seizoen sesong sasong saeson vinter sezon sezona sezone kausi talvi evad hooaeg sezona hiver`)
 
 // titleAt says where a title stands.
 func (p *Part) titleAt(i int) string {
