@@ -645,7 +645,7 @@ func (t table) daysUnderMonths(lex *lexicon, heading, first int) (runs []acrossR
 		}
 	}
 	if months == nil {
-		month := monthSaid(t.tab)
+		month := monthOver(t.tab)
 		for i := heading - 1; i >= 0 && month == ""; i-- {
 			_, above := t.grid.at(i)
 			month = monthSaid(titleText(above))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/text"
@@ -36,6 +37,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 	type list struct {
 		of    map[string]bool
 		names map[string]bool
+		at    map[string][]string // names by time
 		rows  int
 	}
 	lists := make([]*list, len(parts))
@@ -43,7 +45,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		if lists[i] != nil {
 			return lists[i]
 		}
-		p, l := parts[i], &list{of: map[string]bool{}, names: map[string]bool{}}
+		p, l := parts[i], &list{of: map[string]bool{}, names: map[string]bool{}, at: map[string][]string{}}
 		lists[i] = l
 		fullName, clock := p.fullNames(), p.Index(Time)
 		p.Each(func(_ int, cells []string) error {
@@ -56,6 +58,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			}
 			l.of[anyOrder(name)+"\x00"+t] = true
 			l.names[anyOrder(name)] = true
+			l.at[t] = append(l.at[t], name)
 			l.rows++
 			return nil
 		}) // a grid has no errors of its own
@@ -147,6 +150,24 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			leave(i, same, small.rows, "lines that do not stand in another table of the run already")
 		}
 	}
+	for i, p := range parts { // "J Lee" of "Jo Lee", as for the board
+		for _, k := range ofRun[p.run()] {
+			if i == k || out[i] || out[k] || !mayRepeat[i] || versions[i] != versions[k] || read(i).rows < 3 {
+				continue
+			}
+			short := 0
+			for t, names := range read(i).at {
+				for _, name := range names {
+					if slices.ContainsFunc(read(k).at[t], func(full string) bool { return shortName(name, full) }) {
+						short++
+					}
+				}
+			}
+			if short*10 >= read(i).rows*9 {
+				leave(i, short, read(i).rows, "names in full, as in another table of the run")
+			}
+		}
+	}
 	inOthers := func(i int) (same int) { // lines of a tab that is no list of one run
 		for line := range read(i).of {
 			if slices.ContainsFunc(repeated, func(k int) bool { return read(k).of[line] }) {
@@ -189,6 +210,30 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}
 	}
 	return kept
+}
+
+// shortName says whether a name is another one with a letter in place of a word or more, "J Lee" of "Jo Lee",
+// "Jo L" or "LEE J.".
+func shortName(name, full string) bool {
+	rest, letters := strings.Fields(fold(full)), 0
+	words := strings.Fields(fold(name))
+	for _, whole := range [...]bool{true, false} {
+		for _, w := range words {
+			letter := utf8.RuneCountInString(w) == 1
+			if letter == whole {
+				continue
+			}
+			at := slices.IndexFunc(rest, func(r string) bool { return r == w || letter && strings.HasPrefix(r, w) })
+			if at < 0 {
+				return false
+			}
+			if letter && rest[at] != w {
+				letters++
+			}
+			rest = slices.Delete(rest, at, at+1)
+		}
+	}
+	return letters > 0 && letters < len(words)
 }
 
 // askTwoClocks asks which of two lists of times counts that have no names and the same places

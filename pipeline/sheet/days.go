@@ -69,12 +69,20 @@ func monthOfTab(tab string) (month, year int, ok bool) {
 	return m + 1, 2000 + n, known && n >= 10 && n < 40
 }
 
-// inMonth says whether dates without a year all lie in a month, on other days than the
+// monthOver is the month that a tab says for the days on it, "March 2026", "Mar-26"; "" for none.
+func monthOver(tab string) string {
+	if _, year, ok := monthOfTab(tab); ok {
+		return strings.Fields(fold(tab))[0] + " " + strconv.Itoa(year)
+	}
+	return monthSaid(tab)
+}
+
+// inMonth says whether dates without a year, or of the year, all lie in its month, on other days than the
 // number of the year: the tab called "Nov 25" is then not of 25 November.
-func inMonth(dates []evidence, month int) bool {
+func inMonth(dates []evidence, month, year int) bool {
 	n := 0
 	for _, e := range dates {
-		if len(e.readings) != 1 || e.readings[0].y != 0 || e.readings[0].m != month {
+		if len(e.readings) != 1 || e.readings[0].y != 0 && e.readings[0].y != year || e.readings[0].m != month {
 			return false
 		}
 		n++
@@ -86,7 +94,7 @@ func inMonth(dates []evidence, month int) bool {
 // above them says, "March 2026", as their readers do. A day that falls on another weekday
 // than its line says is left as it is.
 func (t table) daysInMonth() {
-	month := monthSaid(t.tab)
+	month := monthOver(t.tab)
 	full := map[int][]string{} // the cells with their month, by the index of the row
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
@@ -135,10 +143,15 @@ func (t table) daysInYear() {
 		if len(text) > 30 || hasNoDigit(text) || !isDate(text) {
 			continue
 		}
-		if f := scanDates(text, true)[0]; len(f.readings) != 1 || f.readings[0].y != 0 || f.readings[0].order != "" {
+		f := scanDates(text, true)[0]
+		if f.readings[0].y != 0 || f.readings[0].order != "" && (f.to != len(text) || f.sep == 0 || text[len(text)-1] == f.sep) {
 			continue
 		}
-		full[i] = text + " " + strconv.Itoa(years[0])
+		between := " "
+		if f.readings[0].order != "" {
+			between = string(f.sep) // "18/01", perhaps beside "11/01", which can be read two ways
+		}
+		full[i] = text + between + strconv.Itoa(years[0])
 		days[text] = true
 	}
 	if len(days) < 2 || len(days) < len(full) {

@@ -423,4 +423,55 @@ Season 25-26!5 alder-bank 2025-12-27 19:10
 Season 25-26!4 alder-bank 2026-01-03 18:40
 Season 25-26!5 alder-bank 2026-01-03 19:20
 `},
+	{"days of the month over the times, the month and two figures of the year in the tab", "results", `== Jan-26
+Alder Bank 5k
+Name|3rd|10th|17th|Avg
+Jo Lee|18:20|18:31||18:25
+Al Roe|18:31||18:40|18:35
+Cy Dee||19:10|19:20|19:15
+`, `Jan-26!3 alder-bank 2026-01-03 Jo Lee 18:20
+Jan-26!4 alder-bank 2026-01-03 Al Roe 18:31
+Jan-26!3 alder-bank 2026-01-10 Jo Lee 18:31
+Jan-26!5 alder-bank 2026-01-10 Cy Dee 19:10
+Jan-26!4 alder-bank 2026-01-17 Al Roe 18:40
+Jan-26!5 alder-bank 2026-01-17 Cy Dee 19:20
+`},
+	{"day and month in figures over lists, the year in the title", "results", `== Sheet1
+Alder Bank 5k 2026
+
+10/01
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+3|Cy Dee|19:02
+
+|||||17/01
+|||||Pos|Name|Time
+|||||1|Al Roe|18:30
+|||||2|Jo Lee|18:40
+|||||3|Cy Dee|19:12
+`, `Sheet1!5 alder-bank 2026-01-10 Jo Lee 18:20
+Sheet1!6 alder-bank 2026-01-10 Al Roe 18:31
+Sheet1!7 alder-bank 2026-01-10 Cy Dee 19:02
+Sheet1!11 alder-bank 2026-01-17 Al Roe 18:30
+Sheet1!12 alder-bank 2026-01-17 Jo Lee 18:40
+Sheet1!13 alder-bank 2026-01-17 Cy Dee 19:12
+`},
+	{"the same list with initials for the board", "Alder Bank 2026-01-03", `== Full
+Pos|First name|Surname|Sex|Time
+1|Jo|Lee|F|18:20
+2|Al|Roe|M|18:31
+3|Cy|Dee|M|19:02
+4|Di|Fox|F|19:20
+== Noticeboard
+Pos|Name|Time
+1|J Lee|18:20
+2|A Roe|18:31
+3|C Dee|19:02
+4|D Fox|19:20
+`, `Full!2 alder-bank 2026-01-03 18:20 F
+Full!3 alder-bank 2026-01-03 18:31 M
+Full!4 alder-bank 2026-01-03 19:02 M
+Full!5 alder-bank 2026-01-03 19:20 F
+`},
 }

@@ -32,7 +32,7 @@ func (s *Sheet) joinOnKeys(t table, lex *lexicon) {
 	if !ok || tickHeading(l.headings[k.names]) != "" || tickHeading(l.headings[k.times]) != "" {
 		return // places among the men stand in a column of their own
 	}
-	after, _ := t.grid.at(l.first + l.lines - 1) // the last line of the heading
+	after, _ := t.grid.at(l.first + l.lines - 1)            // the last line of the heading
 	rowOf, named := map[string]int{}, map[string][]string{} // by place: the row of its time, the cells of its name
 	apart, both, again := 0, 0, 0
 	var free, left []int // rows without a time; those of the names left over

@@ -52,6 +52,7 @@ func TestLegendOfSexes(t *testing.T) {
 	for text, want := range map[string]string{
 		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n":                "men; women; women",
 		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                                 "; lady; ",
+		"Results (L = lady),,,\nPos,Name,,Time\n1,Jo Lee,L,18:20\n2,Al Roe,,18:31\n3,Cy Dee,L,18:41\n":                        "women; ; women",
 		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n": "men; women; men",
 		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":                            "männlich; weiblich",
 		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                                   "uomini; donne",

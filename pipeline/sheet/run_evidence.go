@@ -295,7 +295,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 			out = append(out, e)
 		}
 	}
-	if month, year, ok := monthOfTab(p.Tab); ok && inMonth(out, month) {
+	if month, year, ok := monthOfTab(p.Tab); ok && inMonth(out, month, year) {
 		rs.years = append(rs.years, year)
 		for i := range out {
 			out[i].readings = slices.Clone(out[i].readings)

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -197,6 +198,15 @@ func (p *Part) markedOf(line string, sexes []toldSex) bool {
 		}
 	}
 	at := p.Index(Sex) // where the marks stand in a column of their own
+	if at < 0 && sign[0] == '(' {
+		at = slices.IndexFunc(p.Columns, func(c Column) bool {
+			if c.Meaning != Other || c.Heading != "" || c.Index < 0 {
+				return false
+			}
+			texts := columnTexts(p, c.Index)
+			return len(texts) == 1 && fold(texts[0]) == fold(sign)
+		})
+	}
 	if at >= 0 && (rest == "" && p.rules.legend != nil || len(columnTexts(p, at)) > 1) {
 		return false
 	}
