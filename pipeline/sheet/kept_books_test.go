@@ -474,4 +474,21 @@ Full!3 alder-bank 2026-01-03 18:31 M
 Full!4 alder-bank 2026-01-03 19:02 M
 Full!5 alder-bank 2026-01-03 19:20 F
 `},
+	{"a tab a runner, of few runs", "Alder Bank", `== Jo Lee
+Runner|Jo Lee
+Sex|Female
+
+Date|Course|Pos|Time
+3 Jan 2026|Alder Bank|4|18:20
+10 Jan 2026|Alder Bank|3|18:31
+== Al Roe
+Runner|Al Roe
+Sex|Male
+
+Date|Course|Pos|Time
+3 Jan 2026|Alder Bank|9|19:20
+`, `Jo Lee!5 alder-bank 2026-01-03 Jo Lee 18:20 Female
+Jo Lee!6 alder-bank 2026-01-10 Jo Lee 18:31 Female
+Al Roe!5 alder-bank 2026-01-03 Al Roe 19:20 Male
+`},
 }

@@ -9,7 +9,7 @@ import (
 // One runner's card or diary: lines of many days under "Date | Course | Time", with the runner's
 // name above them and on none of them.
 
-// fewestOfCard is how many lines such a table has at least.
+// fewestOfCard is how many lines such a table has at least where no label says the name.
 const fewestOfCard = 4
 
 // nameByCard gives the lines of such a table the name of its runner, and the sex and the birth that
@@ -17,7 +17,7 @@ const fewestOfCard = 4
 // nothing above it says beyond doubt whose it is, where one day stands on many lines, or where something
 // but days, times and what belongs to them stands on the lines.
 func (t *table) nameByCard(lex *lexicon) {
-	if t.grid == nil || t.grid.len() < fewestOfCard+1 {
+	if t.grid == nil || t.grid.len() < 3 {
 		return
 	}
 	heading, day, clock := -1, -1, -1
@@ -42,7 +42,7 @@ func (t *table) nameByCard(lex *lexicon) {
 		}
 		width = max(width, len(cells))
 	}
-	if lines < fewestOfCard || 10*len(days) < 9*lines {
+	if lines == 0 || 10*len(days) < 9*lines {
 		return
 	}
 	card := runnerCard{said: map[int]bool{}}
@@ -65,7 +65,7 @@ func (t *table) nameByCard(lex *lexicon) {
 	if card.name == "" && bare != "-" && course {
 		card.name, card.said[bareRow] = bare, true
 	}
-	if card.name == "" {
+	if card.name == "" || lines < fewestOfCard && !card.labelled {
 		return
 	}
 	t.runner = card.name
@@ -91,9 +91,10 @@ func (t *table) nameByCard(lex *lexicon) {
 
 // runnerCard is what the lines above a table say of one runner.
 type runnerCard struct {
-	name  string
-	facts [][2]string  // heading and value of sex and birth
-	said  map[int]bool // rows that say nothing else
+	name     string
+	labelled bool         // a label says the name
+	facts    [][2]string  // heading and value of sex and birth
+	said     map[int]bool // rows that say nothing else
 }
 
 // read takes in a line: "Name | Jo Lee", "Sex: F", "Season card 2025: Jo Lee, F52", "Jo Lee's runs 2025". The first
@@ -111,7 +112,7 @@ func (c *runnerCard) read(lex *lexicon, row int, cells []string) {
 		switch g := lex.read(label); {
 		case !g.known:
 		case g.meaning == Name && looksNamed(value) && c.name == "":
-			c.name, c.said[row] = value, true
+			c.name, c.said[row], c.labelled = value, true, isRunnersName(value)
 			return
 		case g.meaning == Sex, g.meaning == BirthYear, g.meaning == BirthDate:
 			c.facts, c.said[row] = append(c.facts, [2]string{label, value}), true
