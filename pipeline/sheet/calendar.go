@@ -18,13 +18,14 @@ const calendarRows = 600
 const narrow = 64
 
 // keepCalendar keeps the days of a tab that lists runs: in three rows or more a number and a
-// date, both of which rise from row to row, and no time anywhere.
+// date, both of which rise from row to row, and no time anywhere but those at which the runs start.
 func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 	if t.grid == nil || t.tab == "" || t.grid.len() > calendarRows {
 		return
 	}
 	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
 	width, head := 0, -1
+	clocks := map[int]bool{} // columns of times
 	var dated []int // its rows with a date
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
@@ -36,7 +37,7 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 		for c, text := range cells {
 			switch kindOf(text) {
 			case kClock:
-				return
+				clocks[c] = true
 			case kDate:
 				if f, ok := cellDate(text, t.date1904); ok && f.settled() {
 					days[c] = append(days[c], f.readings[0].day())
@@ -60,6 +61,14 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 	rows := len(dated)
 	if rows < 3 {
 		return
+	}
+	for c := range clocks {
+		if head < 0 {
+			return
+		}
+		if _, headings := t.grid.at(head); lex.read(cellAt(headings, c)).meaning != Session {
+			return
+		}
 	}
 	for c := range width {
 		d := days[c]

@@ -491,4 +491,32 @@ Date|Course|Pos|Time
 Jo Lee!6 alder-bank 2026-01-10 Jo Lee 18:31 Female
 Al Roe!5 alder-bank 2026-01-03 Al Roe 19:20 Male
 `},
+	{"fixtures with places and starts, and a tab for each by its number", "results", `== Fixtures
+Evening series 2026
+No|Date|Venue|Start
+1|3 Jun 2026|Alder Bank|19:00
+2|17 Jun 2026|Mill Leat|19:00
+3|1 Jul 2026|Ember Quay|19:00
+== Race 1
+Race 1 results
+Pos|Name|Time
+1|Jo Lee|18:20
+2|Al Roe|18:31
+== Race 2
+Race 2 results
+Pos|Name|Time
+1|Al Roe|18:40
+2|Jo Lee|18:41
+== Race 3
+Race 3 results
+Pos|Name|Time
+1|Al Roe|18:42
+2|Cy Dee|18:51
+`, `Race 1!3 alder-bank 2026-06-03 Jo Lee 18:20
+Race 1!4 alder-bank 2026-06-03 Al Roe 18:31
+Race 2!3 mill-leat 2026-06-17 Al Roe 18:40
+Race 2!4 mill-leat 2026-06-17 Jo Lee 18:41
+Race 3!3 ember-quay 2026-07-01 Al Roe 18:42
+Race 3!4 ember-quay 2026-07-01 Cy Dee 18:51
+`},
 }
