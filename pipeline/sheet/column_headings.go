@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -54,6 +55,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks == 0 && ints > .8 && p.whole && s.countsOn(i):
 				turn(Position, "its values count 1, 2, 3 …")
+			case s.namedUnder(i): // "Runner / time", the times below the names
+				turn(Name, "its values are names of people")
 			case p.shareOf(kText, kSex, kDate) > .6 && !s.beginWithTimes(i):
 				turn(Other, "its values are no times")
 			case m == ChipTime && ints > .8 && p.whole && p.hi >= 10000 && p.steps >= 4 && p.rising*10 < p.steps*8 && p.noDays(): // in the order of the finish
@@ -203,6 +206,14 @@ func (s *settler) byHeading(i int) {
 
 // firstTimeWords stand in a heading over best times, "First time", and over who is here for the first time.
 var firstTimeWords = set("first debut new")
+
+// namedUnder says whether a column whose heading has a word for names among others holds names of people,
+// which no other heading announces.
+func (s *settler) namedUnder(i int) bool {
+	p := s.profiles[i]
+	return p.shareOf(kText) > .7 && p.spaces*10 >= p.count[kText]*7 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) &&
+		slices.ContainsFunc(strings.Fields(fold(s.headings[i])), func(w string) bool { return headingWords[w]&(cName|cRunner) != 0 })
+}
 
 // secondsShare is the share of the whole numbers of a column that are seconds of a run, and
 // no places: 400 and more.

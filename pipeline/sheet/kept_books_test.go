@@ -519,4 +519,19 @@ Race 2!4 mill-leat 2026-06-17 Jo Lee 18:41
 Race 3!3 ember-quay 2026-07-01 Al Roe 18:42
 Race 3!4 ember-quay 2026-07-01 Cy Dee 18:51
 `},
+	{"a time below each name under one heading", "Alder Bank 2026-01-03", `== Sheet1
+Pos|Runner / time
+1|Jo Lee
+|18:20
+2|Al Roe
+|18:31
+3|Cy Dee
+|19:02
+4|Di Fox
+|19:20
+`, `Sheet1!2 alder-bank 2026-01-03 Jo Lee 18:20
+Sheet1!4 alder-bank 2026-01-03 Al Roe 18:31
+Sheet1!6 alder-bank 2026-01-03 Cy Dee 19:02
+Sheet1!8 alder-bank 2026-01-03 Di Fox 19:20
+`},
 }
