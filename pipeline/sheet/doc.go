@@ -49,8 +49,8 @@
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
 //     heading). row_mends.go lists what mends rows before columns are settled: rejoin.go,
-//     marked_cells.go, shifted.go (a cell too many from some row on), bare_places.go (places
-//     in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
+//     marked_cells.go, date_parts.go (day, month and year apart), shifted.go (a cell too many
+//     from some row on), bare_places.go (places in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
 //     behind each name); beside.go mends them as they are read.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, course_length.go, line_rules.go,
 //     marks.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how

@@ -534,4 +534,13 @@ Sheet1!4 alder-bank 2026-01-03 Al Roe 18:31
 Sheet1!6 alder-bank 2026-01-03 Cy Dee 19:02
 Sheet1!8 alder-bank 2026-01-03 Di Fox 19:20
 `},
+	{"day, month and year in columns of their own", "Alder Bank", `== Data
+Day|Month|Year|Pos|Name|Time
+3|1|2026|1|Jo Lee|18:20
+3|1|2026|2|Al Roe|18:31
+10|1|2026|1|Al Roe|19:02
+`, `Data!2 alder-bank 2026-01-03 Jo Lee 18:20
+Data!3 alder-bank 2026-01-03 Al Roe 18:31
+Data!4 alder-bank 2026-01-10 Al Roe 19:02
+`},
 }

@@ -27,6 +27,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 	mends := []rowMend{
 		{func() int { return g.joinMarked(lex, l.headings, after) }, "times-joined", "a mark stands in a cell between minutes and seconds; in %s they were put into one", "row"},
 		{func() int { return g.joinFractions(l.headings, after) }, "times-joined", "parts of a second stand in a column of their own; in %s they were put behind the seconds", "row"},
+		{func() int { return g.joinDays(l.headings, after) }, "days-joined", "day, month and year stand in columns of their own; in %s they were put into one", "row"},
 		{func() int { return g.moveBack(lex, l.headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
 		{func() int { return g.shiftBack(lex, l.headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
 		{func() int { return g.exchangeCells(lex, l.headings, after) }, "cells-moved", "in %s the name and the time stood in other columns; they were read as such", "row"},
