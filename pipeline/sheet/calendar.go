@@ -26,7 +26,7 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
 	width, head := 0, -1
 	clocks := map[int]bool{} // columns of times
-	var dated []int // its rows with a date
+	var dated []int          // its rows with a date
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		if len(cells) > narrow {

@@ -523,8 +523,8 @@ func sectionKind(text string) kind {
 	if len(words) == 1 && categoryLetters[words[0]] && len(strings.Fields(text)) == 2 && headingWords[strings.Trim(fold(strings.Fields(text)[0]), ".:")]&cGroup != 0 {
 		return kSex // "Kategorija Ž"
 	}
-	if len(words) == 1 && softSexWords[words[0]] {
-		return kBlank
+	if len(words) == 1 && (softSexWords[words[0]] || otherWords[words[0]]) {
+		return kBlank // "Other finishers", those who are not above
 	}
 	return kindOf(strings.Join(words, " "))
 }

@@ -74,7 +74,7 @@ func TestUnderHeadings(t *testing.T) {
 func TestSectionsOfMoreWords(t *testing.T) {
 	for text, want := range map[string]kind{
 		"Kategorie muži 30–39 let": kGroup, "MALE AGE GROUP: 30 to 39": kGroup, "男子の部": kSex, "女子40歳以上": kGroup,
-		"ΑΝΔΡΕΣ": kSex, "Мужчины 40-49 лет": kGroup, "Page 1 of 7": kBlank, "Round 4 of 8": kBlank, "Manche 2 sur 5": kBlank, "34歳": kBlank, "Alder Bank to Mere Side": kBlank,
+		"ΑΝΔΡΕΣ": kSex, "Мужчины 40-49 лет": kGroup, "Page 1 of 7": kBlank, "Round 4 of 8": kBlank, "Manche 2 sur 5": kBlank, "34歳": kBlank, "Other finishers": kBlank, "Other": kSex, "Alder Bank to Mere Side": kBlank,
 	} {
 		if got := sectionKind(text); got != want && !(want == kBlank && got == kText) {
 			t.Errorf("%s: kind %d, want %d", text, got, want)
