@@ -115,6 +115,8 @@ func TestRunOfFiles(t *testing.T) {
 		{"Fenwick Hall 20th June 2026/email attachment 1", "fenwick-hall 2026-06-20"},
 		{"Season 2025-26/Fenwick Hall/3 Jan", "fenwick-hall 2026-01-03"},
 		{"2025_26/Fenwick Hall 4 October", "fenwick-hall 2025-10-04"},
+		{"Fenwick Hall_2026-06-20 results updated 22 June", "fenwick-hall 2026-06-20"},
+		{"Fenwick Hall 20 June 2026 (printed 22-06-2026)", "fenwick-hall 2026-06-20"},
 		{"raw_North Shore_2026-06-20", "north-shore 2026-06-20"},
 		{"Sat_KingsMeadow_20th June 2026", "kings-meadow 2026-06-20"},
 		{"Sun Hill 2026-06-20", "sun-hill 2026-06-20"},

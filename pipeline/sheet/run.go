@@ -56,7 +56,7 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 			continue // 01 January is a month, and no day of it
 		}
 		text = strings.ReplaceAll(text, "_", " ")
-		for _, f := range withFirstDays(text, scanDates(text, true)) {
+		for _, f := range withoutMadeDates(text, withFirstDays(text, scanDates(text, true))) {
 			// Figures with no year in a file name may be anything: "5-3.csv".
 			if f.readings[0].y == 0 && f.readings[0].order != "" && !(i == last && inYearFolder(parts, i)) {
 				continue
@@ -70,6 +70,16 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 		rs.years = yearsIn(o.YearSaid)
 	}
 	return rs
+}
+
+// withoutMadeDates leaves out of the dates of a name those that say when the sheet was made, where it has others:
+// "2026-01-03 results updated 5 Jan".
+func withoutMadeDates(text string, found []foundDate) []foundDate {
+	made := func(f foundDate) bool { return madeWords[finalWord(text[:f.from])] }
+	if len(found) < 2 || !slices.ContainsFunc(found, made) || !slices.ContainsFunc(found, func(f foundDate) bool { return !made(f) }) {
+		return found
+	}
+	return slices.DeleteFunc(slices.Clone(found), made)
 }
 
 // sureWeekday is the weekday beside a date in a name, -1 where two or three letters that may
