@@ -335,7 +335,7 @@ type acrossRun struct {
 }
 
 // runsAcross gives the columns of a heading row whose headings are dates, where
-// another heading says who and none says time.
+// another heading says who and none says time, or all of these do, "Time 3 January".
 func runsAcross(lex *lexicon, cells []string) (runs []acrossRun) {
 	// Most rows are no headings: dates and times, which are quick to see, first, and
 	// before them times with a colon, which most rows have.
@@ -358,20 +358,22 @@ func runsAcross(lex *lexicon, cells []string) (runs []acrossRun) {
 	if len(runs) < 2 {
 		return nil
 	}
-	who := false
+	who, times := false, 0
 	for i, c := range cells {
 		if isBlank(c) {
 			continue
 		}
 		switch g := lex.read(c); {
 		case g.known && g.meaning.isTime():
-			return nil
+			if times++; !slices.ContainsFunc(runs, func(r acrossRun) bool { return r.from == i }) {
+				return nil
+			}
 		case g.known && g.meaning.isName():
 			who = true
 			runs = slices.DeleteFunc(runs, func(r acrossRun) bool { return r.from == i })
 		}
 	}
-	if !who {
+	if !who || times > 0 && times < len(runs) {
 		return nil
 	}
 	return runs

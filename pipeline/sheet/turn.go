@@ -106,7 +106,7 @@ func (t *table) turnedSeason(lex *lexicon) (first, last, width int) {
 	const looks = 12
 	for i := 0; i < min(t.grid.len(), looks); i++ {
 		_, cells := t.grid.at(i)
-		if corner := lex.read(cellAt(cells, 0)); len(cells) <= leastTurned || corner.known && corner.meaning != Date || len(cellAt(cells, 0)) > 12 {
+		if corner := lex.read(cellAt(cells, 0)); len(cells) <= leastTurned || corner.known && corner.meaning != Date && corner.meaning != Name || len(cellAt(cells, 0)) > 12 {
 			continue
 		}
 		land := 0 // or they are courses
