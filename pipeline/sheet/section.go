@@ -33,7 +33,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		back   bool // over the whole distance again, below a group with one of its own
 	}
 	book := s.courseBook(o)
-	names := readListNames(p.Titles, lex, book)
+	lead := p.linesAbove(t.grid, lex)
+	names := readListNames(lead, lex, book)
 	p.rules.overLists = names.overLists(&p.rules, t.grid)
 	bare := names.bareLists(&p.rules, t.grid)
 	rules := p.rules
@@ -183,7 +184,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			names.add(b.titles)
 		}
 	}
-	names.settle(p.Titles, p.Tab, s.Name)
+	names.settle(lead, p.Tab, s.Name)
 	parts := []*Part{p}
 	whole := distance
 	prevDay, _ := onlyDate(p.Titles)
@@ -219,6 +220,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		if first := firstDataRow(last, t.grid); first == 0 || first >= b.rows[0] {
 			// Nothing above it: these lines are titles of the part itself.
 			last.Titles = append(last.Titles, b.titles...)
+			if ok {
+				last.place = named
+			}
 			prevDay, prevCourse = orDay(day, dated, prevDay), orText(course, prevCourse)
 			continue
 		}
@@ -267,6 +271,23 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayOffLength(s.Name)
 	}
 	return parts
+}
+
+// linesAbove are the lines over the first list: the titles, and what stands between the heading and the first row of
+// results.
+func (p *Part) linesAbove(g *grid, lex *lexicon) []string {
+	lines := slices.Clone(p.Titles)
+	first := firstDataRow(p, g)
+	for i := range g.len() {
+		row, cells := g.at(i)
+		if row >= first {
+			break
+		}
+		if row >= p.rules.first && rowFilled(cells) > 0 && isTitleLine(lex, g, i) {
+			lines = append(lines, titleTexts(lex, cells)...)
+		}
+	}
+	return lines
 }
 
 // saysBirth says whether a row has a date of birth. A date there is the day of a run where
@@ -558,7 +579,7 @@ var categoryLetters = set("m w n z k м ж ч γ")
 // besideCategory says whether a folded word of a section says nothing of whose it is: "Results",
 // "Category", and the articles of Hungarian.
 func besideCategory(w string) bool {
-	return titleWords[w] || categoryWords[w] || headingWords[w] == cGroup && len(w) > 4 || w == "a" || w == "az"
+	return titleWords[w] || categoryWords[w] || headingWords[w] == cGroup && len(w) > 4 || w == "a" || w == "az" || w == "open"
 }
 
 // oneOfSex are words for one woman or one man, which are over no list.

@@ -339,7 +339,7 @@ func commaClock(s string) string {
 }
 
 var sexWords = set(`musko zensko femminili maschili femeninos γυναικων ανδρων zensk moskih muzov zien muzu zen kobiet mezczyzn naisten miesten sieviesu viriesu moteru vyru muskaraca femeilor barbatilor женщин мужчин жінок чоловіків kvindernes maendenes kvinnenes mennenes damernas herrarnas kadinlarin erkeklerin naiste meeste femenins m f w h d k x z muz muzi zena zeny miehet naiset mies nainen male female man woman men women mens womens boy girl boys girls mr mrs ms lady ladies gent gents gentleman gentlemen males females pan pani
-	herr frau mann frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
+	herr herren frau damen mann lads lasses frauen manner mannlich weiblich homme femme hommes femmes masculin feminin fille garcon
 	hombre mujer hombres mujeres masculino masculinos masculina masculinas femenino femenina femeninos femeninas varon uomo donna uomini donne maschio femmina maschile femminile
 	homem mulher homens mulheres feminino feminina femininos femininas vrouw vrouwen mannen dames heren v
 	mezczyzna kobieta mezczyzni kobiety kvinne kvinna kvinde kvinner kvinnor kvinder menn man mand maend mannlig kvinnelig dam herre dame damer herrer herrar herrarna damerna pojkar flickor gutter jenter drenge piger mezczyzna panowie panie rapazes raparigas ragazzi ragazze chicos chicas jongens meisjes jungen madchen garcons filles

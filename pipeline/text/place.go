@@ -17,6 +17,9 @@ func SaysPlace(s string, n int) (tied, ok bool) {
 	if tied, ok = saysPlace(s, n); ok || !strings.ContainsAny(s, "0123456789oli|") {
 		return tied, ok
 	}
+	if !strings.ContainsAny(s, "0123456789") && strings.Trim(s, "oli|") != "" {
+		return false, false // a word: the l of "male" is no 1
+	}
 	return saysPlace(lettersForFigures(s), n)
 }
 

@@ -13,7 +13,7 @@ func TestSaysPlace(t *testing.T) {
 		{"¹⁰", 10, false, true}, {"1O", 10, false, true}, {"l0", 10, false, true}, {"10ème", 10, false, true}, {"10,0", 10, false, true}, {"Platz 10", 10, false, true},
 		{"joint 10th", 10, true, true}, {"10 ex aequo", 10, true, true}, {"10eq.", 10, true, true}, {"10-11", 10, true, true}, {"10 dead heat", 10, true, true},
 		{"10", 11, false, false}, {"10 of 9", 10, false, false}, {"10 (12)", 10, false, false}, {"W10", 10, false, false}, {"M40", 40, false, false},
-		{"DNF", 10, false, false}, {"10?", 10, false, false}, {"25:10", 25, false, false}, {"10 Sue", 10, false, false}, {"10.11", 10, false, false}, {"10,11", 10, false, false}, {"", 1, false, false}, {"guest", 1, false, false},
+		{"DNF", 10, false, false}, {"10?", 10, false, false}, {"25:10", 25, false, false}, {"10 Sue", 10, false, false}, {"10.11", 10, false, false}, {"10,11", 10, false, false}, {"", 1, false, false}, {"guest", 1, false, false}, {"Male", 1, false, false},
 		{"10 [5]", 10, false, true}, {"10 out of 18", 10, false, true}, {"shared 10th", 10, true, true}, {"10–11", 10, true, true}, {"10 and 12", 10, false, false},
 	} {
 		if tied, ok := SaysPlace(c.s, c.n); tied != c.tied && c.ok || ok != c.ok {
