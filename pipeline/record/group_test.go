@@ -266,6 +266,8 @@ func TestSexColumns(t *testing.T) {
 		{"Geschlecht", []string{"männlich", "weiblich", "divers", "Herr", "Frau"}, []string{"M", "W", "X", "M", "W"}},
 		{"Sexo", []string{"H", "M", "H", "M"}, []string{"M", "W", "M", "W"}},
 		{"Sexo", []string{"V", "M"}, []string{"M", "W"}},
+		{"Jenis Kelamin", []string{"L", "P", "L"}, []string{"M", "W", "M"}},
+		{"L/P", []string{"L", "P", "P"}, []string{"M", "W", "W"}},
 		{"Plaats M/V", []string{"V1", "V2", "M1", "M2"}, []string{"W", "W", "M", "M"}},
 		{"Anrede", []string{"He", "Da", "He"}, []string{"M", "W", "M"}},
 		{"Sex", []string{"Lad", "Lass"}, []string{"M", "W"}},

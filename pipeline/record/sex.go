@@ -166,6 +166,11 @@ func (l *letters) settle(heading string, answers map[string]string) {
 		set(W, "s")
 		l.why = "V beside S is vīrietis: a man, and S a woman (sieviete)"
 	}
+	if has("l") && has("p") && (strings.Contains(heading, "kelamin") || strings.Contains(heading, "jantina") || !has("mwfkhbg")) {
+		set(M, "l")
+		set(W, "p")
+		l.why = "L beside P is laki-laki: a man, and P a woman (perempuan)"
+	}
 	if has("v") && heading == "lytis" {
 		set(M, "v")
 		set(W, "m")

@@ -176,6 +176,9 @@ func plainWords(text string) string {
 	if i := slices.IndexFunc(all, isDayRun); len(words) == 0 && i >= 0 {
 		words = all[i : i+1] // nothing else names it
 	}
+	if n := len(words); n > 2 && sureDays[fold(words[n-1])] {
+		words = words[:n-1] // "Alder Bank Sat 5k"
+	}
 	last := 0 // words left out at the end
 	if len(words) > 0 {
 		last = len(all) - 1 - slices.Index(all, words[len(words)-1])

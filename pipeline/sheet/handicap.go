@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -28,6 +29,10 @@ func secondsOf(cells []string, i int) float64 {
 // offsetWords head a column that says how long after the first a runner started,
 // or what is taken off his time.
 var offsetWords = set("handicap handicaps hcap cap hc offset delay start started staggered stagger allowance vorgabe handikap headstart sent released")
+
+// penaltyWords head a column of what is added to a time for a fault. Common practice, no source.
+var penaltyWords = set(`penalty penalties pen strafe strafen strafzeit zeitstrafe penalite penalites penalizacion penalizaciones penalita penalizzazione penalizzazioni tijdstraf straftijd penalidade penalizacao kara kary
+	tidstillagg tillagg tidsstraff straff tidsstraf sakko sakkoaika trest buntetes penalizare kazna`)
 
 func (s *settler) saysOffset(i int) bool { return anyWord(s.headings[i], offsetWords) }
 
@@ -73,6 +78,9 @@ func (s *settler) handicap() {
 				}
 			}
 		}
+	}
+	if slices.ContainsFunc(s.headings, func(h string) bool { return anyWord(h, penaltyWords) }) {
+		return // what is added for that is in the time that counts
 	}
 	for _, sum := range clocks {
 		for _, part := range clocks {

@@ -204,6 +204,10 @@ func (p *webPage) walk(n *html.Node) {
 	if breaks {
 		p.endLine()
 	}
+	if rows := rowsOfBoxes(n); rows != nil {
+		p.boxes(rows)
+		return
+	}
 	if n.DataAtom == atom.Li && n.Parent != nil && n.Parent.DataAtom == atom.Ol {
 		p.number(n)
 	}
@@ -213,6 +217,72 @@ func (p *webPage) walk(n *html.Node) {
 	if breaks {
 		p.endLine()
 	}
+}
+
+// rowsOfBoxes are the texts of a table that a page draws of boxes in the place of rows and cells: four
+// boxes or more, each with as many boxes of a line of text as the others, three or more, and times in half
+// of them. nil for others.
+func rowsOfBoxes(n *html.Node) (rows [][]string) {
+	if n.DataAtom != atom.Div && n.DataAtom != atom.Section && n.DataAtom != atom.Main && n.DataAtom != atom.Article {
+		return nil
+	}
+	timed, like := 0, 0
+	for row := range n.ChildNodes() {
+		if row.Type != html.ElementNode {
+			if row.Type == html.TextNode && strings.TrimFunc(row.Data, blankRune) != "" {
+				return nil
+			}
+			continue
+		}
+		if row.DataAtom != atom.Div {
+			return nil
+		}
+		var cells []string
+		for c := range row.ChildNodes() {
+			switch {
+			case c.Type == html.TextNode && strings.TrimFunc(c.Data, blankRune) != "":
+				return nil
+			case c.Type != html.ElementNode:
+				continue
+			case c.DataAtom != atom.Div && c.DataAtom != atom.Span && c.DataAtom != atom.P:
+				return nil
+			}
+			for within := range c.Descendants() {
+				if within.Type == html.ElementNode && !inline[within.DataAtom] {
+					return nil
+				}
+			}
+			cells = append(cells, spacedOnce(textOf(c)))
+		}
+		if rows = append(rows, cells); len(cells) == len(rows[0]) {
+			like++
+		}
+		if slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+			timed++
+		}
+	}
+	if len(rows) < 4 || len(rows[0]) < 3 || like < len(rows) || 2*timed < len(rows) {
+		return nil
+	}
+	return rows
+}
+
+// boxes adds such rows as a table.
+func (p *webPage) boxes(rows [][]string) {
+	if p.tables++; len(p.out) == 0 {
+		p.bare = true
+	}
+	p.blank()
+	for _, cells := range rows {
+		for i, c := range cells {
+			if i > 0 {
+				p.out = append(p.out, '\t')
+			}
+			p.out = appendField(p.out, c, '\t')
+		}
+		p.out = append(p.out, '\n')
+	}
+	p.gap = true
 }
 
 // number adds the number that a page shows before an item of a numbered list, unless the item

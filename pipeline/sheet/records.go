@@ -175,6 +175,7 @@ func (w *recordWriter) write(n recordNode) {
 			w.write(item)
 		}
 	case n.record:
+		side := n.besideOneAnother()
 		for i, item := range n.items { // what is said of all
 			if !item.list && !item.record && item.text != "" {
 				w.row(n.keys[i], item.text)
@@ -192,6 +193,10 @@ func (w *recordWriter) write(n recordNode) {
 				w.row(n.keys[i])
 			}
 			switch {
+			case len(side) > 0 && slices.Contains(side, i):
+				if i == side[0] {
+					w.columns(n, side)
+				}
 			case i == over:
 			case item.list && item.ofRows() && len(item.items[0].items) == len(heads):
 				w.rows(heads, item)
@@ -199,6 +204,49 @@ func (w *recordWriter) write(n recordNode) {
 				w.write(item)
 			}
 		}
+	}
+}
+
+// besideOneAnother are the items of a record that are the columns of a table: lists of as many texts each,
+// three and more, one of them times. {"name": ["Jo Lee", …], "time": ["18:20", …]}.
+func (n recordNode) besideOneAnother() (side []int) {
+	length, timed := 0, false
+	for i, item := range n.items {
+		if !item.plainTexts() || len(item.items) < 3 || length > 0 && len(item.items) != length {
+			continue
+		}
+		clocks := 0
+		for _, v := range item.items {
+			if kindOf(v.text) == kClock {
+				clocks++
+			}
+		}
+		length = len(item.items)
+		timed = timed || 2*clocks > length
+		side = append(side, i)
+	}
+	if len(side) < 2 || !timed {
+		return nil
+	}
+	return side
+}
+
+// columns writes such lists beside one another, under their keys.
+func (w *recordWriter) columns(n recordNode, side []int) {
+	w.tables++
+	if len(w.out) > 0 {
+		w.out = append(w.out, '\n')
+	}
+	cells := make([]string, len(side))
+	for k, i := range side {
+		cells[k] = n.keys[i]
+	}
+	w.row(cells...)
+	for at := range n.items[side[0]].items {
+		for k, i := range side {
+			cells[k] = n.items[i].items[at].text
+		}
+		w.row(cells...)
 	}
 }
 

@@ -21,6 +21,7 @@ func TestProgramRecords(t *testing.T) {
 		{"rows, the headings beside them", `{"event":"Ember Quay","date":"2026-01-10","rows":[[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"]],"columns":[{"title":"Place","width":3},{"title":"Name","width":20},{"title":"Time","width":5}]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"records under keys", `{"event":"Ember Quay","date":"2026-01-10","finishers":{"17":{"place":1,"name":"Jo Lee","time":"18:20"},"21":{"place":2,"name":"Al Roe","time":"18:31"}}}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"rows, one of them without a name", `{"event":"Ember Quay","date":"2026-01-10","columns":["Place","Name","Time"],"data":[[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"],[3,"Cy Dee","19:02"],[4,"?","19:28"]]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31; 3 Cy Dee 19:02; 4 ? 19:28", ""},
+		{"columns beside one another", `{"course":"Ember Quay 5k","date":"2026-01-10","position":[1,2,3],"name":["Jo Lee","Al Roe","Cy Dee"],"time":["18:20","18:31","19:02"]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31; 3 Cy Dee 19:02", ""},
 		{"points of a way are no rows", `{"name":"Ember Quay","points":[[51.2,-1.3],[51.3,-1.2],[51.4,-1.1]]}`, "", "", "without a list of records"},
 		{"no list", `{"name":"settings","port":"8080"}`, "", "", "without a list of records"},
 		{"no results", `[{"name":"red","code":"#f00"},{"name":"blue","code":"#00f"}]`, "", "", "program data (JSON); of its lists, "},

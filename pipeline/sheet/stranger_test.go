@@ -1198,7 +1198,7 @@ func TestLinesAboveTheCourse(t *testing.T) {
 	for above, want := range map[string]string{ // a kind of run gives way to a place, and names the course alone
 		"INTER-HOUSE 5K RUN\nSaint Botolph Playing Fields": "saint-botolph-playing-fields", "Parish 5K\nCarrow Bog Road": "carrow-bog-road", "Inter-club 5k: Ferry Boat Walk": "ferry-boat-walk",
 		"Feierabendlauf 5 km, Strecke Werksrunde Nord": "werksrunde-nord", "Works run 5k, Alder Bank": "alder-bank", "Parish 5K": "parish", "Church Hill 5k": "church-hill", "Lužný les 5 km": "luzny-les", "Village Green\nSummer 5k": "village-green",
-		"Alder Bank five kilometres": "alder-bank", "Sedge Fen Run or Walk 5k": "sedge-fen", "Five Mile Wood 5k": "five-mile-wood",
+		"Alder Bank five kilometres": "alder-bank", "Sedge Fen Run or Walk 5k": "sedge-fen", "Five Mile Wood 5k": "five-mile-wood", "Alder Bank Sat 5k": "alder-bank",
 	} {
 		s := readCase(t, "results.csv", above+"\nSaturday 3 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,19:02\n")
 		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != want+" 2026-01-03" {
@@ -1341,11 +1341,13 @@ func TestListsWrittenDown(t *testing.T) {
 	for _, c := range []struct{ what, text, want string }{
 		{"a cell a line", "Alder Bank 5k\n3 January 2026\nPosition\nName\nClub\nTime\n1\nJo Lee\nVale AC\n18:20\n2\nAl Roe\nMoor RC\n18:31\n3\nCy Dee\nVale AC\n19:02\n4\nDi Fox\nVale AC\n19:28\n5\nEd Gow\nMoor RC\n19:40\n6\nFi Hay\nMoor RC\n20:11\n8\nGus Ivy\nVale AC\n20:40\n9\nHal Jay\nVale AC\n20:51\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 19:28, 5 Ed Gow 19:40, 6 Fi Hay 20:11, 8 Gus Ivy 20:40, 9 Hal Jay 20:51"},
 		{"a query", "Alder Bank 5k 2026-01-03\n pos |  name  |  time   \n-----+--------+---------\n 1   | Jo Lee | 0:18:20\n 2   | Al Roe | 0:18:31\n 3   | Cy Dee | 0:19:02\n 4   | Di Fox | 0:19:28\n(4 rows)\n", "1 Jo Lee 0:18:20, 2 Al Roe 0:18:31, 3 Cy Dee 0:19:02, 4 Di Fox 0:19:28"},
+		{"boxes of a page", "<!doctype html><html><body><h2>Alder Bank 5k</h2><div>3 January 2026</div><div><div><div>Pos</div><div>Name</div><div>Sex</div><div>Time</div></div><div><div>1</div><div>Jo Lee</div><div>F</div><div>18:20</div></div><div><div>2</div><div>Al Roe</div><div></div><div>18:31</div></div><div><div></div><div>Cy Dee</div><div>M</div><div>DNF</div></div><div><div>3</div><div>Di Fox</div><div>F</div><div>19:28</div></div></div></body></html>", "1 Jo Lee 18:20, 2 Al Roe 18:31,  Cy Dee DNF, 3 Di Fox 19:28"},
+		{"times with and without a penalty", "Alder Bank 5k,3 January 2026\nPos,Name,Raw time,Penalty,Final time\n1,Jo Lee,18:20,,18:20\n2,Al Roe,18:31,,18:31 (1)\n3,Cy Dee,19:02,10,19:12\n4,Di Fox,19:28,,19:28\n5,Ed Gow,20:01,10,20:11\n6,Fi Hay,20:40,,20:40\n7,Gus Ivy,21:10,20,21:30\n(1) pushed a buggy\n", "1 Jo Lee 18:20, 2 Al Roe 18:31 (1), 3 Cy Dee 19:12, 4 Di Fox 19:28, 5 Ed Gow 20:11, 6 Fi Hay 20:40, 7 Gus Ivy 21:30"},
 		{"a log", "# course=Alder Bank 5k date=2026-01-03 start=09:00:00\nFINISH pos=1 name=\"Jo Lee\" time=0:18:20\nFINISH pos=2 name=\"Al Roe\" time=0:18:31\nFINISH pos=3 name=\"Cy Dee\" time=0:19:02\n", "1 Jo Lee 0:18:20, 2 Al Roe 0:18:31, 3 Cy Dee 0:19:02"},
 		{"lengths of days in capitals", "ALDER BANK 5K\n3 JANUARY 2026\nPOSITION,NAME,TIME\n1,JO LEE,0 DAYS 00:18:20\n2,AL ROE,0 DAYS 00:18:31\n3,CY DEE,0 DAYS 00:19:02\n", "1 JO LEE 0 DAYS 00:18:20, 2 AL ROE 0 DAYS 00:18:31, 3 CY DEE 0 DAYS 00:19:02"},
 		{"one who did not finish", "Alder Bank 5k\n3 January 2026\n\n1. Jo Lee 18:20\n2. Al Roe 18:31\n3. Cy Dee 19:02\n4. Di Fox 29:28 - walked\n      Ed Gow - DNF\n", "1 Jo Lee 18:20, 2 Al Roe 18:31, 3 Cy Dee 19:02, 4 Di Fox 29:28,  Ed Gow DNF"},
 	} {
-		s := readCase(t, "list.txt", c.text)
+		s := readCase(t, map[bool]string{true: "list.html", false: "list.txt"}[c.text[0] == '<'], c.text)
 		if got := s.Parts[0].Course.Value + " " + s.Parts[0].Date.Day.String(); got != "alder-bank 2026-01-03" {
 			t.Errorf("%s: %s", c.what, got)
 		}
