@@ -16,7 +16,7 @@ var (
 	// numberedItem begins an item of such a list, bareItem one of a list whose numbers have no
 	// mark: "men: 1 Jo Lee 18:20, 2 Al Roe 18:31".
 	numberedItem = regexp.MustCompile(`(?:^|[\s,;:.])(\d{1,3})[).°º] ?\pL`)
-	bareItem     = regexp.MustCompile(`(?:^|[,;:.] )(\d{1,3})=? \p{Lu}`)
+	bareItem     = regexp.MustCompile(`(?:^|[,;:.] )(\d{1,3})=? (?:\p{Lu}|\?|(?:no name|unknown|unnamed|unbekannt|inconnu|onbekend)\b)`)
 	// fieldItem begins an item that commas divide, behind a semicolon: "men: 1, Jo Lee, 34, Vale,
 	// 18:20; 2, Al Roe, 41, Mill, 18:31".
 	fieldItem = regexp.MustCompile(`(?:^|[;:—–] )(\d{1,3}), \p{Lu}`)
@@ -111,9 +111,12 @@ func runOnPieces(line string, begins *regexp.Regexp) (pieces []runOnPiece) {
 	return pieces
 }
 
+// endsUntimed are words in the place of a time. Common practice, no source.
+var endsUntimed = regexp.MustCompile(`(?i)\pL\)?,? \(?(?:no time|time missed|time missing|not timed|untimed|ohne zeit|sans temps|sin tiempo|senza tempo|geen tijd|utan tid|uden tid|uten tid|bez czasu|bez času)\)?$`)
+
 // endsItem says whether a text ends as an item does.
 func endsItem(item string) bool {
-	return itemTime.MatchString(item) || kindOf(finalWord(item)) == kStatus
+	return itemTime.MatchString(item) || kindOf(finalWord(item)) == kStatus || endsUntimed.MatchString(item)
 }
 
 // inlineLists puts every item of lists that run on within a line on a line of its own, and
@@ -251,7 +254,7 @@ func inlineListsOf(lines []string, begins *regexp.Regexp) []string {
 				last = 0
 			}
 			m := itemTime.FindStringSubmatch(piece.text)
-			if m == nil && kindOf(finalWord(piece.text)) != kStatus {
+			if m == nil && !endsItem(piece.text) {
 				continue
 			}
 			if n++; m != nil && m[1] == "" && (m[3] == "," || m[3] == ".") {

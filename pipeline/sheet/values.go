@@ -273,8 +273,8 @@ func momentClock(s string) string {
 	return ""
 }
 
-// isMarkedClock recognises a time with a mark after it: 20:16*, 22:38 SB,
-// 29:19 (PB).
+// isMarkedClock recognises a time with a mark or its unit after it: 20:16*, 22:38 SB,
+// 29:19 (PB), 24:31 min.
 func isMarkedClock(s string) bool {
 	if n := len(s); n > 2 && n < 16 && (s[0] == '(' && s[n-1] == ')' || s[0] == '~') {
 		in := strings.Trim(s, "(~) ")
@@ -291,7 +291,8 @@ func isMarkedClock(s string) bool {
 		i--
 	}
 	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.†‡§")) {
-	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record", "nb", "yb", "rp", "pbt", "wr", "ar", "†", "‡", "§":
+	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record", "nb", "yb", "rp", "pbt", "wr", "ar", "†", "‡", "§",
+		"min", "mins", "minutes", "minuten", "minuti", "minutos", "minuter", "minutter", "minut", "std", "h":
 		return i < len(s) && strings.Contains(s[:i], ":") && isClock(s[:i])
 	}
 	return false

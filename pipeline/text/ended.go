@@ -16,7 +16,7 @@ const (
 	did not finish course|didn't finish|didn't complete|didnt finish|dnf - did not finish|non fini|non classe abandon|bitirmedi|tamamlamadi|fullfoljde ej|fullfoljde inte|
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
 	izstajies|izstajusies|turned back|turned back at halfway|turned round|stopped after|stopped at|stopped early|left the course|collapsed|umgedreht|demi-tour|ni orffennodd|ni gorffennodd|отказал се|отказала се|не завършила|abbandono|abbandonato|abbandonata|abbandona|abandonament|es va retirar|no ha acabat|no acaba|retras|retrasa|pasitrauke|nefinisavo|utgick|avbrot|zieisla|зійшов|зійшла|зішов|
-	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|went home|lopetamata|nebeidza|
+	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|went home|went home at half way|went home at halfway|went home after one lap|went home early|lopetamata|nebeidza|
 	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
 	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|excluded|struck off|ausgeschlossen|exclu|exclue|escluso|esclusa|excluido|excluida|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
