@@ -19,13 +19,26 @@ type entries struct {
 // entered keeps a table of names and numbers that has no results of its own.
 func (s *Sheet) entered(p *Part, t table, after int, lex *lexicon) {
 	number := p.Index(Number)
-	if at := p.Index(Position); number < 0 && at >= 0 && lex.read(p.Columns[at].Heading).number {
-		number = at // "No. 1, 2, 3" was taken for places
+	if number < 0 {
+		number = p.numbersAsPlaces(lex)
 	}
 	if t.grid == nil || t.tab == "" || number < 0 || !p.named() || p.Index(Time) >= 0 {
 		return
 	}
 	s.entries = append(s.entries, entries{tab: t.tab, columns: p.Columns, src: t.grid, first: after + 1, number: number})
+}
+
+// numbersAsPlaces is the column of numbers of a list of entries, "No." or "Bib", that was taken for places as they
+// count 1, 2, 3; -1 for none.
+func (p *Part) numbersAsPlaces(lex *lexicon) int {
+	at := p.Index(Position)
+	if at < 0 {
+		return -1
+	}
+	if g := lex.read(p.Columns[at].Heading); !g.number && g.meaning != Number {
+		return -1
+	}
+	return at
 }
 
 // enterable are the columns of a list of entries that say who somebody is.
@@ -38,11 +51,10 @@ func (s *Sheet) joinEntries(lex *lexicon, o Options) {
 	for _, p := range s.Parts {
 		tabs[p.Tab]++
 	}
-	// "No. 1, 2, 3" of a list of entries was taken for places.
 	listed := map[string]*Part{}
 	for _, p := range s.Parts {
-		at := p.Index(Position)
-		if g, whole := p.src.(*grid); whole && p.Kind == "names" && at >= 0 && lex.read(p.Columns[at].Heading).number && tabs[p.Tab] == 1 {
+		at := p.numbersAsPlaces(lex)
+		if g, whole := p.src.(*grid); whole && p.Kind == "names" && at >= 0 && tabs[p.Tab] == 1 {
 			s.entries = append(s.entries, entries{tab: p.Tab, columns: p.Columns, src: g, first: p.rules.first, number: at})
 			listed[p.Tab] = p
 		}

@@ -543,4 +543,34 @@ Day|Month|Year|Pos|Name|Time
 Data!3 alder-bank 2026-01-03 Al Roe 18:31
 Data!4 alder-bank 2026-01-10 Al Roe 19:02
 `},
+	{"who has which number from 1 on, and places and times by number", "Alder Bank 5k", `== Runners
+ID|Name|Sex
+1|Jo Lee|F
+2|Al Roe|M
+3|Cy Dee|M
+4|Di Fox|F
+5|Ed Gow|M
+6|Fi Hay|F
+7|Gus Ing|M
+8|Hal Job|M
+9|Ida Kay|F
+10|Jay Low|M
+11|Kit Moy|M
+== 03-01-2026
+Pos|ID|Time
+1|4|18:20
+2|1|18:31
+3|5|19:02
+== 17-01-2026
+Pos|ID|Time
+1|3|18:21
+2|2|18:32
+3|1|19:03
+`, `03-01-2026!2 alder-bank 2026-01-03 Di Fox 18:20 F
+03-01-2026!3 alder-bank 2026-01-03 Jo Lee 18:31 F
+03-01-2026!4 alder-bank 2026-01-03 Ed Gow 19:02 M
+17-01-2026!2 alder-bank 2026-01-17 Cy Dee 18:21 M
+17-01-2026!3 alder-bank 2026-01-17 Al Roe 18:32 M
+17-01-2026!4 alder-bank 2026-01-17 Jo Lee 19:03 F
+`},
 }
