@@ -86,6 +86,8 @@ func TestKeepers(t *testing.T) {
 			"alder-bank 2026-01-03 1 Jo Lee 18:24\nalder-bank 2026-01-03 2 Al Roe 18:33\nalder-bank 2026-01-03 3 Cy Dee 18:47\nalder-bank 2026-01-03 4 Di Fox 18:44\nalder-bank 2026-01-03 5 Ed Gow 18:59\n", ""},
 		{"name and class in a cell", "alder-bank_2026-01-03.csv", "Pos,Name / Cat,Time\n1,Jo Lee W40,18:20\n2,Al Roe MSen,18:31\n3,Cy Dee M35,18:40\n4,Di Fox W50,18:42\n5,Unknown,18:50\n",
 			"alder-bank 2026-01-03 1 Jo Lee (W40) 18:20\nalder-bank 2026-01-03 2 Al Roe (MSen) 18:31\nalder-bank 2026-01-03 3 Cy Dee (M35) 18:40\nalder-bank 2026-01-03 4 Di Fox (W50) 18:42\nalder-bank 2026-01-03 5 Unknown 18:50\n", ""},
+		{"class and club on the second line of a cell", "alder-bank_2026-01-03.csv", "Pos,Runner,Time\n1,\"Jo Lee\nW40 · Vale AC\",18:20\n2,\"Al Roe\nMSen\",18:31\n3,\"Cy Dee\nM35 · Mill AC\",18:40\n4,\"Di Fox\nW50 · Vale AC\",18:42\n",
+			"alder-bank 2026-01-03 1 Jo Lee (W40) (Vale AC) 18:20\nalder-bank 2026-01-03 2 Al Roe (MSen) 18:31\nalder-bank 2026-01-03 3 Cy Dee (M35) (Mill AC) 18:40\nalder-bank 2026-01-03 4 Di Fox (W50) (Vale AC) 18:42\n", ""},
 		{"names, a mark and what else stands there", "alder-bank_2026-01-03.csv", "Pos,\"Name, club\",Time\n1,\"Jo Lee, Vale AC\",18:20\n2,Al Roe,18:31\n3,\"Cy Dee, Mill AC\",18:40\n",
 			"alder-bank 2026-01-03 1 Jo Lee, Vale AC 18:20\nalder-bank 2026-01-03 2 Al Roe 18:31\nalder-bank 2026-01-03 3 Cy Dee, Mill AC 18:40\n", ""},
 		{"a class in brackets and a time with a mark for minutes", "alder-bank_2026-01-03.txt", "1) Jo Lee (W40) 18'20\"\n2) Al Roe (M45) 18'31\"\n3) Cy Dee (M35) 18'40\"\n4) Di Fox (W50) no time\n5) Ed Gow (M50) 19'02\"\n",

@@ -138,6 +138,15 @@ func compoundHeading(lex *lexicon, heading string) (mark string, parts []string)
 // stands behind a mark is read as it is.
 func classOfName(s string) (name, class string, ok bool) {
 	s = trim(s)
+	if first, second, two := strings.Cut(s, "\n"); two { // "W40 · Mill Harriers" on a second line of the cell
+		class, rest, _ := strings.Cut(trim(second), " ")
+		if rest = strings.Trim(rest, " ·•,;|/–—-"); rest != "" {
+			rest = ") (" + rest
+		}
+		if name, _, ok := classOfName(trim(first) + " " + strings.TrimRight(class, ",;")); ok && !strings.Contains(rest, "\n") {
+			return name, strings.TrimRight(class, ",;") + rest, true
+		}
+	}
 	at := strings.LastIndexByte(s, ' ')
 	if at < 0 || len(s)-at > 8 {
 		return "", "", false
