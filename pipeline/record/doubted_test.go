@@ -106,7 +106,7 @@ func TestOtherOrderOfName(t *testing.T) {
 func TestNotesToRead(t *testing.T) {
 	c := NoColumns()
 	c.Name, c.Time, c.Notes = 0, 1, 2
-	rows := [][]string{{"Ann Fox", "20:10", ""}, {"Bo Grey", "20:20", "was 21:25 on my watch"}, {"Cy Hart", "20:31", "best 19:40"}, {"Di Ince", "20:42", "joined at 1 km"}, {"Ed Jons", "20:59", "fell at 3 km"}, {"Fay King", "", "was 21:25 on my watch"}}
+	rows := [][]string{{"Ann Fox", "20:10", ""}, {"Bo Grey", "20:20", "was 21:25 on my watch"}, {"Cy Hart", "20:31", "best 19:40"}, {"Di Ince", "20:42", "was 20:55 by phone"}, {"Ed Jons", "20:59", "fell at 3 km"}, {"Fay King", "", "was 21:25 on my watch"}}
 	lines, _ := readRows(t, c, nil, Options{DistanceM: 5000}, func(yield func([]string)) {
 		for _, row := range rows {
 			yield(row)

@@ -66,6 +66,9 @@ func TestEndedBesideName(t *testing.T) {
 		status     Status
 	}{
 		{"DNF", "", DNF}, {"Jo Lee DNF", "Jo Lee", DNF}, {"Jo Lee (DNF)", "Jo Lee", DNF}, {"DQ - Jo Lee", "Jo Lee", DQ}, {"JO LEE - DSQ", "JO LEE", DQ},
+		{"(DQ) Jo Lee", "Jo Lee", DQ}, {"(Disqualified) Jo Lee", "Jo Lee", DQ}, {"[dnf] Jo Lee", "Jo Lee", DNF}, {"Jo Lee, Excluded", "Jo Lee", DQ}, {"Jo Lee, Retired", "Jo Lee", DNF}, {"(spectator) Jo Lee", "Jo Lee", Doubtful},
+		{"spectator: Jo Lee", "Jo Lee", Doubtful}, {"Jo Lee [disallowed]", "Jo Lee", Doubtful}, {"e.g. Jo Lee", "e.g. Jo Lee", Doubtful}, {"CR - Jo Lee", "Jo Lee", Doubtful}, {"Lee, Jo Ann", "Lee, Jo Ann", OK}, {"Lee Short, Jo", "Lee Short, Jo", OK},
+		{"Rex the dog", "the dog", Unnamed}, {"Rex (dog)", "the dog", Unnamed}, {"Jo Lee (dog)", "Jo Lee", OK},
 		{"DNF Dunphy", "DNF Dunphy", OK}, {"Dnf Dunphy", "Dnf Dunphy", OK}, {"Jo Lee-DQUINN", "Jo Lee-DQUINN", OK},
 		{"Jo or Al", "Jo or Al", Doubtful}, {"Or Levi", "Or Levi", OK}, {"ditto", "ditto", Unnamed}, {"same as above", "same as above", Unnamed},
 	} {

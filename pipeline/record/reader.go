@@ -460,6 +460,8 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			switch {
 			case m.first != OK && (out.TimeMS == 0 || out.Position == 0 && r.c.Position >= 0):
 				say(m.first)
+			case m.cut && out.TimeMS == 0 && out.Position == 0:
+				say(DNF)
 			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.sure && !ofBefore(s)):
 				timeDoubt = true
 				out.doubtTime(row, index, s)
@@ -651,8 +653,8 @@ func (r *Reader) rawName(cells []string) string {
 // strikes are marks around what was struck out, as typed.
 var strikes = [...]string{"~~", "--", "<s>", "<del>", "<strike>"}
 
-// markedInDoubt says whether a name has a question mark, which is no letter that was lost, or
-// marks around it by which it is struck out.
+// markedInDoubt says whether a name has a question mark, which is no letter that was lost, words for an example
+// before it, or marks around it by which it is struck out.
 func markedInDoubt(s string) bool {
 	if i := strings.IndexByte(s, '?'); i >= 0 {
 		switch n := len(s); {
@@ -664,6 +666,11 @@ func markedInDoubt(s string) bool {
 	}
 	if strings.Contains(s, "=>") || strings.Contains(s, "->") || strings.Contains(s, "→") {
 		return true
+	}
+	for _, shown := range [...]string{"e.g. ", "E.g. ", "eg. ", "z.B. ", "z. B. ", "p. ex. ", "p.ex. "} {
+		if strings.HasPrefix(s, shown) {
+			return true // how a line is to be filled in
+		}
 	}
 	for _, mark := range strikes {
 		if len(s) > 2*len(mark) && strings.HasPrefix(s, mark) && (mark[0] == '<' || strings.HasSuffix(s, mark)) {
@@ -729,6 +736,10 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 		text = name
 	}
 	text = r.withoutGroup(text)
+	if before, m, ok := r.leadingRemark(text); ok {
+		take(m)
+		text = before
+	}
 	if n := len(text); n > 0 && (text[n-1] == ')' || text[n-1] == ']') {
 		if i := strings.LastIndexAny(text, "(["); i > 0 {
 			doubted = doubted || otherName(text[i+1:n-1])
@@ -767,6 +778,29 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	}
 	out.Name = text
 	return doubted
+}
+
+// leadingRemark takes how a race ended, or how somebody took part, off a name of two words or more that has it in
+// brackets before it, "(DQ) Jo Lee", or behind a comma, "Jo Lee, excluded".
+func (r *Reader) leadingRemark(s string) (name string, m remark, ok bool) {
+	said := ""
+	switch at := strings.IndexByte(s, ','); {
+	case len(s) < 8:
+	case s[0] == '(' || s[0] == '[':
+		if end := strings.IndexAny(s, ")]"); end > 1 {
+			said, name = s[1:end], trim(s[end+1:])
+		}
+	case at > 0:
+		// A single word behind a comma that says how a race ended in words of its own: "Stopp" is a family.
+		if said, name = trim(s[at+1:]), trim(s[:at]); statusPhrases[string(fold(nil, said))] == OK || len(said) < 6 && said != strings.ToUpper(said) {
+			return s, m, false
+		}
+	}
+	if strings.IndexByte(name, ' ') < 0 {
+		return s, m, false
+	}
+	m = r.remark(said)
+	return name, m, m.part != Runner || m.status != OK
 }
 
 // withoutGroup takes off a name the age group that nearly every name of its column has behind it.
@@ -841,10 +875,15 @@ func cutBackMarker(text string, take func(remark)) string {
 }
 
 // withoutDog takes the dog off a name of two words and more, "Jo Lee & dog Rex", "Jo Lee + Rex (dog)",
-// "Jo Lee with Rex the dog".
+// "Jo Lee with Rex the dog". Of a dog by itself, "Rex the dog", only that is left.
 func withoutDog(text string) (name string, dog bool) {
 	if !strings.Contains(text, "dog") && !strings.Contains(text, "Dog") && !strings.Contains(text, "Hund") {
 		return text, false
+	}
+	for _, dog := range [...]string{" the dog", " (dog)", " (the dog)", " der Hund", " (Hund)"} {
+		if name, ok := strings.CutSuffix(text, dog); ok && strings.IndexByte(name, ' ') < 0 {
+			return "the dog", true // and nobody with it
+		}
 	}
 	for _, and := range [...]string{" & ", " + ", " and ", " with ", " plus ", " und ", " mit "} {
 		name, rest, ok := strings.Cut(text, and)
@@ -877,6 +916,9 @@ func (r *Reader) cutRole(text string, take func(remark)) string {
 	for _, dash := range [...]string{" - ", " – "} {
 		if name, role, ok := strings.Cut(text, dash); ok && says(role, name) {
 			return trim(name)
+		} else if ok && recordHolds[string(fold(nil, trim(name)))] && strings.IndexByte(trim(role), ' ') > 0 {
+			take(remark{status: Untimed})
+			return trim(role) // "CR - Jo Lee"
 		}
 	}
 	if name, role := smallBehind(text); role != "" && (says(role, name) || says("with "+role, name)) {
@@ -884,6 +926,9 @@ func (r *Reader) cutRole(text string, take func(remark)) string {
 	}
 	return text
 }
+
+// recordHolds stand before a dash and somebody who holds a record, or won another time. Common practice, no source.
+var recordHolds = wordSet("cr|course record|record|record holder|men's record|women's record|last week's winner|streckenrekord|record du parcours|record del percorso|parcoursrecord|banrekord")
 
 // unnamed says whether the line names nobody. Several people in one name make
 // it doubtful.

@@ -14,6 +14,7 @@ type remark struct {
 	status Status
 	first  Status // the code that the note begins with
 	sure   bool   // first is said in words that mean nothing else
+	cut    bool   // not all of the course was run
 }
 
 const remarkLimit = 8192
@@ -62,15 +63,30 @@ func (r *Reader) remark(s string) remark {
 	m.status, _ = statusOf(r.scratch, r.states)
 	m.first, m.sure = startsWithStatus(r.scratch)
 	if m.status == OK && !m.sure {
-		folded := string(r.scratch)
-		if (text.AgainstTime(folded, r.usualKM) || r.otherWay(folded)) && !saysBefore(folded, false) {
-			m.status = Untimed
+		if folded := string(r.scratch); r.againstTime(folded) && !saysBefore(folded, false) {
+			m.status, m.cut = Untimed, text.NotWholeCourse(folded)
 		}
 	}
 	if len(r.remarks) < remarkLimit {
 		r.remarks[strings.Clone(s)] = m
 	}
 	return m
+}
+
+// againstTime says whether a folded remark, or one of its clauses that gives the length of a way or begins with
+// how the race ended, speaks against a time: "injured, stopped at 2k", "went astray, ran 4k".
+func (r *Reader) againstTime(folded string) bool {
+	if text.AgainstTime(folded, r.usualKM) || r.otherWay(folded) {
+		return true
+	}
+	against, n := false, 0
+	clauses([]byte(folded), func(c []byte) bool {
+		n++
+		_, sure := startsWithStatus(c)
+		against = n > 1 && (sure || text.DoubtedTime(string(c), r.usualKM))
+		return against
+	})
+	return against
 }
 
 // mayBear says whether a note of which remark makes nothing has to be read by a person, each distinct text once.

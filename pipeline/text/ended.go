@@ -5,7 +5,7 @@ package text
 // some thirty languages, no source). Readers fold them in their own way. Over the time limit is
 // no official finish and goes with did not finish.
 const (
-	DidNotFinish = `rtd|retd|ret'd|no finish|taken ill|time limit exceeded|failed to finish|never finished|a abandonne|ei maalissa|w/d|wdn|abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
+	DidNotFinish = `dnc|d.n.c|did not reach the finish|did not make it to the finish|walked off|walked off the course|carried off|did not get to the finish|non finisher|non-finisher|non finishers|non-finishers|rtd|retd|ret'd|no finish|taken ill|time limit exceeded|failed to finish|never finished|a abandonne|ei maalissa|w/d|wdn|abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
 	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufgabe|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
 	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|

@@ -12,15 +12,20 @@ import (
 var (
 	negations  = wordsOf(`not no don't dont doesn't doesnt never nicht keine pas ne n'est non niet nao inte ej ikke ei nie nem nu nije ni не δεν`)
 	countings  = wordsOf(`count counts counted counting result results included ranked scored zahlt zahlen zahle werten wertet gewertet wertung gezahlt compte compter comptabilise comptabilisee classe classee cuenta cuentan contar contabiliza clasifica conta contano contare contam classificato classificata telt tellen meetellen meegeteld raknas raknat teller tellende taeller medregnes lasketa conteggiare conteggiato contabilizar stamt klopt liczy liczyc liczony klasyfikowany klasyfikowana pocita pocitat pocitan zapocitava racuna racunati steje stet szamit pune considera loeta arvestata compta considerado valido считается считать засчитан засчитана зачет зараховано враховувати брои`)
-	notCounted = wordsOf(`uncounted nezapocitava nezapocitan nezapocitana nepocita nepocitat nehodnocen nehodnocena nehodnoceno neklasifikovan neskaitas neieskaita nesiskaito neiskaitoma neracuna sayilmaz незачет`)
+	notCounted = wordsOf(`uncounted disallowed discounted nezapocitava nezapocitan nezapocitana nepocita nepocitat nehodnocen nehodnocena nehodnoceno neklasifikovan neskaitas neieskaita nesiskaito neiskaitoma neracuna sayilmaz незачет`)
 	outsides   = wordsOf(`hors fuera fuori fora poza izvan mimo вне поза ausser utanfor utenfor udenfor buiten`)
 	rankings   = wordsOf(`classement clasificacion classifica classificacao klasyfikacja klasyfikacji wertung klasifikacije klasifikace klasifikaci klasifikacie klassement uitslag resultat resultatet resultatlistan зачета заліку course`)
 	laps       = wordsOf(`lap laps circuit lapped circuits loop loops runde runden tour tours boucle boucles vuelta vueltas giro giri ronde rondes rondje varv okrazenie okrazenia okrazen kolo kola kor kort krog kroga krug kruga kierros kierrosta ring ringi volta voltas omgang runder круг круга коло tur aplis apli ratas rata`)
-	tooFew     = wordsOf(`saltado salto saltato salte rate gemist overgeslagen pominal pominela vynechal vynechala valiin alleen bara jen stopped stopped-early short shorter missed missing less fewer only instead one-lap wenig weniger fehlt fehlte fehlende nur vergessen moins manquant manque seulement oublie menos falto faltaba faltan solo meno mancante soltanto mancava weinig minder slechts vergeten lite mindre endast bara missade mangler kun bare mniej brakuje tylko mene chybi pouze menej chyba iba kevesebb hianyzik csak extra manj premalo manje premalo samo vahem puudu vahemman puuttui vain faltou apenas меньше только пропустил пропустила менше eksik mazak maziau minus`)
+	tooFew     = wordsOf(`skip skipped skips omitted saltado salto saltato salte rate gemist overgeslagen pominal pominela vynechal vynechala valiin alleen bara jen stopped stopped-early short shorter missed missing less fewer only instead one-lap wenig weniger fehlt fehlte fehlende nur vergessen moins manquant manque seulement oublie menos falto faltaba faltan solo meno mancante soltanto mancava weinig minder slechts vergeten lite mindre endast bara missade mangler kun bare mniej brakuje tylko mene chybi pouze menej chyba iba kevesebb hianyzik csak extra manj premalo manje premalo samo vahem puudu vahemman puuttui vain faltou apenas меньше только пропустил пропустила менше eksik mazak maziau minus`)
 	cuts       = wordsOf(`abgekurzt abgekuerzt abkurzung verkurzt verkurzte verkurzter verkurzten gekurzte atajo atajado atajando afgesneden genade genat genvag snarvei genvej oikaisi oikaissut skrocil skrocila zkratil zkratila skratil skratila zkratka skratka skratio levagta levagott roviditett skrajsal skrajsala срезал срезала сократил сократила скоротив скоротила зрізав kestirme atalho drecera shortcut shortcutted`)
-	cutWords   = wordsOf(`cut cuts coupe coupee recorto corto cortado tagliato accorciato taiat scurtat cortou encurtou retallat`)
+	cutWords   = wordsOf(`cut cuts cutting coupe coupee recorto corto cortado tagliato accorciato taiat scurtat cortou encurtou retallat`)
 	routes     = wordsOf(`course corner route track strecke parcours circuit trace recorrido circuito percorso parcursul traseu traseul trasa trase trasy trate trati trat draha bana banan loype loypa rute ruta ruten reitti reittia rata rada staza stazu staze palya palyat tav tavot proga progo percurso recorregut distance distancia distanza distans distanse дистанция дистанцию дистанции трасса трассу трассы трасу parkur parkuru kurss`)
 	incomplete = wordsOf(`incomplete incompleto incompleta incomplet incomplete unvollstandig onvolledig ofullstandig ufullstendig niepelna niepelny neuplna neuplny nepotpuna nepotpun hianyos неполная неполную неповна nepilna`)
+	ends       = wordsOf(`completed complete completing finished finish reach reached reaching`)
+	points     = wordsOf(`marker markers checkpoint checkpoints checkpt control controls cone cones flag turnpoint kontrolle kontrollen posten controle controles`)
+	misses     = wordsOf(`missed missing missed-out skipped omitted verpasst ausgelassen manque rate saltado saltato gemist missade mistet`)
+	entrances  = wordsOf(`joined joins joining started began`)
+	partWays   = wordsOf(`halfway half-way half middle mid-course mid-race`)
 	wholes     = wordsOf(`full whole complete all entire ganze ganzen gesamte volle tout entier complet todo completo tutto intero hele volledige hela cela celou celu cala calej calego cijelu teljes koko всю всей целая toute`)
 )
 
@@ -68,20 +73,61 @@ func NotWholeCourse(folded string) bool {
 	words := remarkWords(folded)
 	has := func(set map[string]bool) bool { return anyOf(words, set) }
 	return has(cuts) || containsAny(folded, retireds) || has(laps) && has(tooFew) || strings.Contains(folded, "short cut") || strings.Contains(folded, "short-cut") ||
-		has(routes) && (has(cutWords) || has(incomplete) || has(negations) && has(wholes))
+		has(routes) && (has(cutWords) || has(incomplete) || has(negations) && has(wholes)) || has(misses) && has(points) || notEnded(words) || joinedOnTheWay(words)
 }
+
+// notEnded says whether words say that somebody did not come to the end of something of the run: "course not
+// completed", "did not reach the finish".
+func notEnded(words []string) bool {
+	for i, w := range words {
+		if negations[w] && anyOf(words[i+1:min(len(words), i+3)], ends) && anyOf(append(words[:i:i], words[i+2:]...), ofRun) {
+			return true
+		}
+	}
+	return false
+}
+
+var ofRun = wordsOf(`course route track run race distance lap laps loop loops finish line`)
+
+// joinedOnTheWay says whether words say that somebody was not there from the start on: "joined at lap 2", "started
+// halfway", "started at 2k". A lap that somebody started fast is another thing.
+func joinedOnTheWay(words []string) bool {
+	for i, w := range words {
+		if !entrances[w] {
+			continue
+		}
+		rest := words[i+1:]
+		if len(rest) > 1 && onTheWay[rest[0]] {
+			rest = rest[1:]
+		} else if w != "joined" && len(rest) > 0 && !partWays[rest[0]] {
+			continue
+		}
+		switch {
+		case len(rest) == 0:
+		case partWays[rest[0]] && len(rest) < 3, laps[rest[0]] && len(rest) == 2 && rest[1] != "1" && rest[1] != "one":
+			return true
+		case len(rest) < 3 && strings.TrimRight(rest[0], "km") != "" && strings.Trim(strings.TrimRight(rest[0], "km"), "0123456789") == "":
+			if unit := strings.Trim(strings.Join(rest, ""), "0123456789"); unit == "k" || unit == "km" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var onTheWay = wordsOf(`at on from after with`)
 
 // notOfThisRun are parts of remarks about a line that stands for no finish of this run: another
 // line is the same person's, or it was run elsewhere, or nobody ran. earlyStarts are such of a time
 // that did not begin with the others', retireds of a course that was not run to its end. Common
 // practice, no source.
 var (
-	notOfThisRun = []string{"scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run", "ran elsewhere", "run elsewhere", "swapped with ", "ran in place of ", "ran instead of ",
+	notOfThisRun = []string{"not a runner", "not a participant", "not a finisher", "no runner", "not in the race", "not in race", "passer-by", "passer by", "got a lift", "had a lift", "given a lift", "took a lift", "took the bus", "went by car", "scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run", "ran elsewhere", "run elsewhere", "swapped with ", "ran in place of ", "ran instead of ",
 		"schon oben", "doppelt gescannt", "gestern gelaufen", "deja au dessus", "deja classe", "meme personne que", "ya figura arriba", "gia sopra"}
-	virtuals    = wordsOf(`virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
+	virtuals    = wordsOf(`spectator spectators spectating onlooker zuschauer spectateur espectador spettatore toeschouwer askadare tilskuer virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
 	earlyStarts = []string{"started early", "early start", "min early", "mins early", "minutes early", "zu fruh gestartet", "fruhstart", "frueh gestartet", "fruher gestartet", "parti en avance", "partie en avance", "salio antes", "partito prima", "partita prima", "te vroeg gestart", "eerder gestart", "startade tidigt", "startet for tidlig"}
 	estimates   = []string{"timing failed", "time missed", "missed time", "time lost", "lost time for", "missed at finish", "missed at the finish", "missed scan", "scan missed", "not scanned at", "time estimated", "estimated time", "time approx", "approx time", "approximate time", "time guessed", "zeit geschatzt", "geschatzte zeit", "temps estime", "temps approximatif", "tiempo estimado", "tiempo aproximado", "tempo stimato", "tempo estimado", "tijd geschat", "geschatte tijd", "uppskattad tid", "estimert tid", "anslaet tid", "czas szacowany", "odhad casu"}
-	retireds    = []string{"retired at ", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early",
+	retireds    = []string{"retired at ", "retired on ", "out at lap", "out after lap", "carried off", "walked off the ", "went wrong way", "went wrong,", "short distance", "retired after ", "retired injured", "retired hurt", "retired with ", "ran short", "turned early", "turned too early", "turned round early", "turned around early", "turned back early",
 		"stopped injured", "stopped hurt", "half distance", "half the distance", "half the course", "missed the turn", "missed a turn", "missed turn", "got lost", "lost the way", "lost my way", "lost their way"}
 )
 

@@ -11,7 +11,7 @@ func TestNobody(t *testing.T) {
 		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač",
 		"no slip", "No ticket", "Guest of Iain", "guest of Jo Lee", "Gast von Anna", "Ospite di Luca", "Friend of Ann", "someone's dad", "visitor from Mill Water", "Visitor from Vale", "didn't catch name", "missed her name",
 		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten",
-		"unscanned", "Spare", "did not scan", "John Doe", "Test", "Boy", "Tail walker", "Jo's brother", "Anna’s friend", "Lady with", "Jo's Brother",
+		"spectator", "Beispiel", "Barcode test", "member of the public", "could not read", "wouldn't say", "tall man, blue vest", "unscanned", "Spare", "did not scan", "John Doe", "Test", "Boy", "Tail walker", "Jo's brother", "Anna’s friend", "Lady with", "Jo's Brother",
 		"token lost", "name smudged", "button pressed by mistake", "position not claimed", "Barcode forgotten", "First timer", "Race Director", "Lead cyclist", "dummy entry", "double press", "to claim", "Male average", "New lady", "Last man", "awaiting claim", "app failed", "young lad",
 		"customer", "Forgot Number", "band broken", "Sample Entry", "Example Name", "Vorname Nachname", "Jane Example", "Barcode, No", "Danych, Brak", "Naam, Geen", "Nome, Senza", "N Other, A"} {
 		if !Parse(text).Unnamed {
