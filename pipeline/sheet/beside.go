@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"lapwing/pipeline/text"
 )
 
 // beside is what a row's cells are mended by before they are read: a column of
@@ -42,6 +44,7 @@ type tick struct {
 	sex    string // or class
 	other  string // the sex that "no" says, where it is the only column
 	own    string // the folded heading, which may stand for "yes"
+	placed bool   // what stands there are places among those of that sex
 }
 
 func noneBeside() beside {
@@ -99,7 +102,9 @@ func (b *beside) mend(cells []string) {
 		}
 	}
 	if b.letter >= 0 && b.letter < len(cells) {
-		cells[b.letter] = strings.TrimRight(trim(cells[b.letter]), "0123456789.- ")
+		if sex, _, ok := sexAndPlace(cells[b.letter]); ok {
+			cells[b.letter] = sex
+		}
 	}
 	if len(b.ticks) == 0 {
 		return
@@ -108,6 +113,8 @@ func (b *beside) mend(cells []string) {
 		if t.column < len(cells) {
 			switch c := trim(cells[t.column]); {
 			case isBlank(c):
+			case t.placed:
+				cells[t.column] = t.sex
 			case noWords[fold(c)]:
 				cells[t.column] = t.other
 			case ticked(c), yesWords[fold(c)], fold(c) == t.own:
@@ -118,7 +125,7 @@ func (b *beside) mend(cells []string) {
 	}
 	sex, time := "", ""
 	for _, t := range b.ticks {
-		if t.column < len(cells) && !isBlank(cells[t.column]) {
+		if t.column < len(cells) && marksOne(cells[t.column]) {
 			if sex != "" {
 				return // two at once say nothing
 			}
@@ -145,30 +152,57 @@ func (b *beside) firstSaid(cells []string) bool {
 	return c == b.first && strings.TrimRight(trim(cellAt(cells, b.firstPlace)), ".") == "1"
 }
 
-// sexesOfPlaces takes the sexes from places among men and women, M1, F1, F2, where no other column says
-// them: the letters are two, and both of sexes.
+// sexesOfPlaces takes the sexes from places among men and women, M1, F1, F2, "2 (F)", "3 Female", where no other
+// column says them: in a column of such places, or one of which nothing is known, all cells are places and words or
+// letters for a sex, both sexes stand there, and each counts on.
 func (s *settler) sexesOfPlaces() {
-	i := s.find(SexPlace)
-	if i < 0 || s.find(Sex) >= 0 || s.find(AgeGroup) >= 0 || len(s.beside.ticks) > 0 || !s.countsByLetter(i) {
+	if s.find(Sex) >= 0 || s.find(AgeGroup) >= 0 || len(s.beside.ticks) > 0 {
 		return
 	}
-	letters := map[string]bool{}
-	for _, r := range s.rows {
-		if c := strings.TrimRight(trim(cellAt(r.cells, i)), "0123456789.- "); c != "" {
-			letters[c] = true
+	for i, c := range s.columns {
+		if c.Meaning != SexPlace && c.Meaning != GroupPlace && (c.Meaning != Other || s.guesses[i].known && s.guesses[i].meaning != Other && s.guesses[i].meaning != Position) || !s.countsBySex(i) {
+			continue
 		}
-	}
-	if len(letters) != 2 {
+		s.beside.letter = i
+		s.set(i, Sex, "heading %q: places among men and women, of which the letters or words say the sex", s.headings[i])
 		return
 	}
-	for l := range letters {
-		if kindOf(l) != kSex {
-			return
-		}
-	}
-	s.beside.letter = i
-	s.set(i, Sex, "heading %q: places among men and women, of which the letters say the sex", s.headings[i])
 }
+
+// countsBySex says whether the cells of a column are places among men and women that say of which.
+func (s *settler) countsBySex(i int) bool {
+	last, n := map[byte]int{}, 0
+	for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+		c := trim(cellAt(r.cells, i))
+		if isBlank(c) {
+			continue
+		}
+		sex, number, ok := sexAndPlace(c)
+		said := sexSaid(sex)
+		if !ok || said == 0 || number < last[said] || number > last[said]+4 {
+			return false
+		}
+		last[said] = number
+		n++
+	}
+	return n >= 4 && last['M'] > 0 && last['W'] > 0 && last['M']+last['W'] >= n
+}
+
+// sexAndPlace parts a place among men or women from what says the sex, before it or behind: "F03", "2 (F)", "3 Male",
+// "1/8 F".
+func sexAndPlace(c string) (sex string, number int, ok bool) {
+	if len(c) > 30 {
+		return "", 0, false
+	}
+	m := placeOfSex.FindStringSubmatch(trim(c))
+	if m == nil || (m[1] == "") == (m[3] == "") {
+		return "", 0, false
+	}
+	number, err := strconv.Atoi(m[2])
+	return m[1] + m[3], number, err == nil
+}
+
+var placeOfSex = regexp.MustCompile(`^\(?(\pL*)\)?[\s.:/-]*(\d{1,4})(?: ?/ ?\d{1,4})?[\s.:/-]*\(?(\pL*)\)?$`)
 
 // particleHeadings are headings of columns that hold the van of van Dijk.
 var particleHeadings = set("tussenvoegsel tussenvoegsels tussenv tussenvgsl tussenvoegs tv voorvoegsel voorvoegsels infix prefix particle namenszusatz", "name prefix", "name particle")
@@ -466,16 +500,20 @@ func (s *settler) ticks() {
 	for i, h := range s.headings {
 		sexWord := tickHeading(h)
 		if sexWord == "" {
+			if f := fold(h); f == "s" || f == "xl" || f == "xxl" {
+				return // shirts
+			}
 			continue
 		}
 		marks, other, places := 0, 0, 0
 		for _, r := range s.rows {
 			switch c := trim(cellAt(r.cells, i)); {
 			case c == "":
-			case ticked(c):
+			case ticked(c), yesWords[fold(c)]:
 				marks++
-			case digitsOnly(c):
+			case digitsOnly(c) && c != "0", placeOfAll.MatchString(c):
 				places++
+			case noWords[fold(c)]:
 			default:
 				other++
 			}
@@ -485,10 +523,10 @@ func (s *settler) ticks() {
 		}
 		found = append(found, tick{column: i, sex: sexWord})
 		numbered = numbered || places > 0
-		switch f := fold(sexWord); {
-		case menWords[f]:
+		switch sexSaid(sexWord) {
+		case 'M':
 			men = true
-		case womenWords[f]:
+		case 'W':
 			women = true
 		}
 	}
@@ -518,7 +556,7 @@ func (s *settler) oneMark(found []tick) (rows int, ok bool) {
 	for _, r := range s.rows {
 		n := 0
 		for _, t := range found {
-			if !isBlank(cellAt(r.cells, t.column)) {
+			if marksOne(cellAt(r.cells, t.column)) {
 				n++
 			}
 		}
@@ -530,23 +568,43 @@ func (s *settler) oneMark(found []tick) (rows int, ok bool) {
 	return rows, true
 }
 
+// marksOne says whether a cell has something that is not a word for no.
+func marksOne(cell string) bool { return !isBlank(cell) && !noWords[fold(cell)] }
+
+// placeOfAll is a place and of how many.
+var placeOfAll = regexp.MustCompile(`^\d{1,4} ?(?:/|of|von|de) ?\d{1,4}$`)
+
 // tickHeading is the word for a sex in a heading that says nothing else, or only that
-// places stand there: "Men", "M pos", "Platz W"; "" for none.
+// places stand there: "Men", "M pos", "Platz W", "Boys/Men"; "" for none.
 func tickHeading(h string) string {
-	if kindOf(h) == kSex {
+	if kindOf(h) == kSex || sexSaid(h) != 0 {
 		return h
 	}
 	sex := ""
 	for _, w := range strings.Fields(fold(h)) {
 		switch {
-		case headingWords[w]&(cPlace|cNo) != 0:
-		case sex == "" && kindOf(w) == kSex:
-			sex = w
-		default:
+		case headingWords[w]&(cPlace|cNo) != 0, w[0] >= '0' && w[0] <= '9':
+		case kindOf(w) != kSex && sexSaid(w) == 0, sex != "" && (sexSaid(w) == 0 || sexSaid(w) != sexSaid(sex)):
 			return ""
+		default:
+			sex = w
 		}
 	}
 	return sex
+}
+
+// sexSaid is the sex, 'M' or 'W', of a text that is a word or a letter for it and says nothing else, 0 for others.
+func sexSaid(s string) byte {
+	f := fold(s)
+	switch {
+	case menWords[f]:
+		return 'M'
+	case womenWords[f], loneWomen[f], f == "l":
+		return 'W'
+	case len(f) > 1:
+		return text.SexOf(f)
+	}
+	return 0
 }
 
 var (

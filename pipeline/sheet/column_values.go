@@ -161,7 +161,9 @@ func (s *settler) byValues() {
 	for _, g := range s.guesses {
 		bare = bare && !g.known
 	}
-	free := func(i int) bool { return s.columns[i].Meaning == Other && !s.guesses[i].known }
+	free := func(i int) bool {
+		return s.columns[i].Meaning == Other && !s.guesses[i].known && !slices.ContainsFunc(s.beside.ticks, func(t tick) bool { return t.column == i })
+	}
 	if s.find(Position) < 0 {
 		// "No" counting 1, 2, 3 is a position.
 		for i, c := range s.columns {

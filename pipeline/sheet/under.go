@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -18,7 +20,48 @@ func (s *settler) underHeadings() {
 	if len(s.beside.ticks) == 0 && s.find(Sex) < 0 {
 		s.loneSex()
 	}
+	if len(s.beside.ticks) == 0 && s.find(Sex) < 0 && s.find(AgeGroup) < 0 {
+		s.lonePlaces()
+	}
 }
+
+// lonePlaces reads a column whose heading is one sex and places, and whose cells count some of the rows: "F pos" over
+// 1, 2, 3, "Lady pos" over L1, L2, "Ladies' places" over "1st lady", beside places of all. Blank cells say nothing.
+func (s *settler) lonePlaces() {
+	for i, h := range s.headings {
+		sex := tickHeading(h)
+		if m := s.columns[i].Meaning; s.find(Position) < 0 || len(fold(h)) < 2 || sexSaid(sex) == 0 || m != Other && m != SexPlace && m != GroupPlace && (m != Position || len(s.all(Position)) < 2) {
+			continue
+		}
+		last, n, rows := 0, 0, 0
+		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
+			rows++
+			c := trim(cellAt(r.cells, i))
+			if isBlank(c) {
+				continue
+			}
+			place := firstNumber.FindString(c)
+			number := int(looseNumber(place))
+			if rest := strings.TrimSpace(ordinalEnd.ReplaceAllString(strings.Replace(c, place, "", 1), "")); place == "" || rest != "" && sexSaid(rest) != sexSaid(sex) || number < last || number > last+3 {
+				n = -rows - len(s.rows)
+				break
+			}
+			last = number
+			n++
+		}
+		if n < 2 || n >= rows {
+			continue
+		}
+		s.beside.ticks = []tick{{column: i, sex: sex, other: sex, placed: true}}
+		s.set(i, Sex, "heading %q: who has a place here is of that sex", h)
+		return
+	}
+}
+
+var (
+	firstNumber = regexp.MustCompile(`\d{1,4}`)
+	ordinalEnd  = regexp.MustCompile(`^(?:st|nd|rd|th|\.|e|er|ere|º|ª)(?: |$)`)
+)
 
 // namesUnderSexes finds two columns headed by the sexes, "Men" and "Women", that hold the
 // names, of which every row has one, and makes them a column of names and one of sexes.
@@ -29,26 +72,30 @@ func (t table) namesUnderSexes(lex *lexicon) {
 			continue
 		}
 		man, woman, timed := -1, -1, false
+		sexes := make([]string, 2)
 		for c, h := range cells {
 			f := fold(h)
 			if len(f) < 3 {
 				continue // "No" is a number here, and elsewhere a woman
 			}
+			sex := byte(0)
+			if word := withoutNameWords(f); len(word) > 2 || word != f {
+				sex = sexSaid(word)
+			}
 			switch g := lex.read(h); {
-			case g.known && g.meaning.isName() || menWords[f] && man >= 0 || womenWords[f] && woman >= 0:
+			case g.known && g.meaning.isName() && sex == 0 || sex == 'M' && man >= 0 || sex == 'W' && woman >= 0:
 				return
 			case g.known && g.meaning.isTime():
 				timed = true
-			case menWords[f]:
-				man = c
-			case womenWords[f]:
-				woman = c
+			case sex == 'M':
+				man, sexes[0] = c, trim(h)
+			case sex == 'W':
+				woman, sexes[1] = c, trim(h)
 			}
 		}
 		if man < 0 || woman < 0 || !timed || !t.oneNamed(i+1, man, woman) {
 			continue
 		}
-		sexes := []string{trim(cells[man]), trim(cells[woman])}
 		t.grid.mend(func(k, _ int, cells []string) ([]string, bool) {
 			if k < i || isBlank(cellAt(cells, man)) && isBlank(cellAt(cells, woman)) {
 				return nil, false
@@ -69,6 +116,109 @@ func (t table) namesUnderSexes(lex *lexicon) {
 		})
 		return
 	}
+}
+
+// sexesInPlaces parts places that say the sex of the runner as well, "12 (F3)", "12F", "M12", "12 / F3", "12 (3rd
+// lady)", all or those of one sex: the places stay and count on, and what says the sex goes into a column of its own.
+func (t table) sexesInPlaces(lex *lexicon) {
+	l := findHeading(lex, t.head())
+	if l.first >= 0 && l.lines != 1 {
+		return
+	}
+	at, width := -1, len(l.headings)
+	if l.first < 0 {
+		at = 0
+	}
+	for i, h := range l.headings {
+		switch lex.read(h).meaning {
+		case Position:
+			if at >= 0 {
+				return
+			}
+			at = i
+		case Sex:
+			return
+		}
+	}
+	if at < 0 {
+		return
+	}
+	last, men, women, walkers, plain := 0, 0, 0, 0, 0
+	for i := l.first + 1; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		c := trim(cellAt(cells, at))
+		width = max(width, len(cells))
+		if rowFilled(cells) < 2 || c == "" || hasNoDigit(c) {
+			continue
+		}
+		place, sex := placeAndSex(c)
+		if place < last || place > last+4 {
+			return
+		}
+		last = place
+		switch said := sexSaid(sex); {
+		case said == 'M':
+			men++
+		case said == 'W':
+			if women++; fold(sex) == "w" {
+				walkers++ // perhaps
+			}
+		default:
+			plain++
+		}
+	}
+	if men == 0 && walkers == women || l.first < 0 && plain > 0 || men+women < 2 || last < 4 || (men == 0 || women == 0) && plain == 0 || men > 0 && women > 0 && plain > men+women {
+		return
+	}
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		place, sex := placeAndSex(trim(cellAt(cells, at)))
+		if i < l.first || i != l.first && sex == "" {
+			return nil, false
+		}
+		w := make([]string, width+1)
+		copy(w, cells)
+		if w[width] = "Sex"; i != l.first {
+			w[at], w[width] = strconv.Itoa(place), sex
+		}
+		return w, true
+	})
+}
+
+// sexAside says whether names stand under a sex, or the first row has a place that says one.
+func (t table) sexAside(l layout) bool {
+	head := t.head()
+	for i, h := range l.headings {
+		if f := fold(h); withoutNameWords(f) != f && sexSaid(withoutNameWords(f)) != 0 {
+			return true
+		}
+		if _, sex := placeAndSex(trim(cellAt(head[min(l.first+1, len(head)-1)].cells, i))); sex != "" && i == 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// placeAndSex gives the place of such a cell and what says the sex, "" where nothing does.
+func placeAndSex(c string) (place int, sex string) {
+	m := placeWithSex.FindStringSubmatch(c)
+	if m == nil {
+		return 0, ""
+	}
+	place, _ = strconv.Atoi(m[2])
+	if sex = m[1] + m[3]; m[1] != "" && m[3] != "" || sexSaid(sex) == 0 {
+		sex = ""
+	}
+	return place, sex
+}
+
+// placeWithSex is a place with letters before it, or with words behind it that may have the place among those.
+var placeWithSex = regexp.MustCompile(`^(\pL*)\s*(\d{1,4})(?:[.):]|st|nd|rd|th)?\s*[(/\[–-]?\s*(?:\d{1,4}(?:st|nd|rd|th|\.)?\s*)?(\pL*)\s*\d{0,4}\s*[)\]]?$`)
+
+// withoutNameWords leaves of a folded heading what is no word for a name: "men" of "name men".
+func withoutNameWords(f string) string {
+	return strings.Join(slices.DeleteFunc(strings.Fields(f), func(w string) bool {
+		return headingWords[w]&cName != 0 || w == "names" || w == "runner" || w == "runners"
+	}), " ")
 }
 
 // oneNamed says whether nearly every row from one on has a name in one of two columns and
@@ -124,7 +274,7 @@ var (
 // Blank cells say nothing, as nobody says that they are men.
 func (s *settler) loneSex() {
 	for i, h := range s.headings {
-		word := strings.TrimRight(trim(h), " ?")
+		word := trim(yesOrNo.ReplaceAllString(trim(h), ""))
 		f := fold(word)
 		g := s.guesses[i]
 		if f == "" || kindOf(word) != kSex || g.known && g.meaning != Sex || s.columns[i].Meaning != Other && s.columns[i].Meaning != Sex || neitherSex[f] && !loneWomen[f] {
@@ -158,6 +308,9 @@ func (s *settler) loneSex() {
 		return
 	}
 }
+
+// yesOrNo are question marks at the end of such a heading, "is" before it, and the answers in brackets.
+var yesOrNo = regexp.MustCompile(`(?i)^is |[ ?]*(?:\((?:y|yes|j|ja|o|oui|s|si|1|x)(?: ?/ ?(?:n|no|nein|non|0))?\))?[ ?]*$`)
 
 // loneWomen are further headings of a column of women.
 var loneWomen = set("lady dam frau fem mulher kona nainen naine")

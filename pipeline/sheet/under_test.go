@@ -95,3 +95,56 @@ func TestSemiticHeadings(t *testing.T) {
 		}
 	}
 }
+
+// The sex that places say: a column of places for each sex, or for one of them, places among men and women, and places
+// of all with the sex beside them.
+func TestSexesOfPlaces(t *testing.T) {
+	names := []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox", "Ed Gow", "Hal Jay", "Ida Kerr"}
+	for _, k := range []struct{ headings, cells, want string }{
+		{"M|L", "1|,|1,2|,|2,3|,4|,|3", "M,L,M,L,M,M,L"},
+		{"Herren|Damen", "1|,|1,2|,|2,3|,4|,|3", "Herren,Damen,Herren,Damen,Herren,Herren,Damen"},
+		{"Men|Women", "1/4|,|1/3,2/4|,|2/3,3/4|,4/4|,|3/3", "Men,Women,Men,Women,Men,Men,Women"},
+		{"Male|Female", "TRUE|,|TRUE,TRUE|,|TRUE,TRUE|,TRUE|,|TRUE", "Male,Female,Male,Female,Male,Male,Female"},
+		{"Male|Female", "1|0,0|1,1|0,0|1,1|0,1|0,0|1", "Male,Female,Male,Female,Male,Male,Female"},
+		{"Boys/Men|Girls/Women", "x|,|x,x|,|x,x|,x|,|x", "Boys/Men,Girls/Women,Boys/Men,Girls/Women,Boys/Men,Boys/Men,Girls/Women"},
+		{"L.Pos", ",1,,2,,,3", ",l,,l,,,l"},
+		{"Lady pos", ",L1,,L2,,,L3", ",lady,,lady,,,lady"},
+		{"1st ladies", ",1st lady,,2nd lady,,,3rd lady", ",ladies,,ladies,,,ladies"},
+		{"F pos", "1,2,3,4,5,6,7", ",,,,,,"}, // of the finish
+		{"Gen Pos", "1 (M),1 (F),2 (M),2 (F),3 (M),4 (M),3 (F)", "M,F,M,F,M,M,F"},
+		{"Sex place", "M01,L01,M02,L02,M03,M04,L03", "M,L,M,L,M,M,L"},
+	} {
+		lines := []string{"Pos|Name|" + k.headings + "|Time"}
+		for i, c := range strings.Split(k.cells, ",") {
+			lines = append(lines, strings.Join([]string{string(rune('1' + i)), names[i], c, "18:2" + string(rune('0'+i))}, "|"))
+		}
+		if got := strings.Join(cellsOf(t, strings.Join(lines, "\n")+"\n", Sex), ","); got != k.want {
+			t.Errorf("%s: %s\n got %s\nwant %s", k.headings, k.cells, got, k.want)
+		}
+	}
+	for _, k := range []struct{ places, want string }{
+		{"1 (M1),2 (F1),3 (M2),4 (F2),5 (M3),6 (M4),7 (F3)", "1 M,2 F,3 M,4 F,5 M,6 M,7 F"},
+		{"1 / M1,2 / F1,3 / M2,4 / F2,5 / M3,6 / M4,7 / F3", "1 M,2 F,3 M,4 F,5 M,6 M,7 F"},
+		{"M1,F2,M3,F4,M5,M6,F7", "1 M,2 F,3 M,4 F,5 M,6 M,7 F"},
+		{"1,2 (1st lady),3,4 (2nd lady),5,6,7 (3rd lady)", "1 ,2 lady,3 ,4 lady,5 ,6 ,7 lady"},
+		{"1,2L,3,4L,5,6,7L", "1 ,2 L,3 ,4 L,5 ,6 ,7 L"},
+		{"1,2,3w,4,5w,6,7", "1 ,2 ,3w ,4 ,5w ,6 ,7 "}, // walkers
+		{"1st,2nd,3rd,4th,5th,6th,7th", "1st ,2nd ,3rd ,4th ,5th ,6th ,7th "},
+	} {
+		lines := []string{"Pos|Name|Time"}
+		for i, c := range strings.Split(k.places, ",") {
+			lines = append(lines, c+"|"+names[i]+"|18:2"+string(rune('0'+i)))
+		}
+		if got := strings.Join(cellsOf(t, strings.Join(lines, "\n")+"\n", Position, Sex), ","); got != k.want {
+			t.Errorf("%s\n got %s\nwant %s", k.places, got, k.want)
+		}
+	}
+	for _, headings := range []string{"Men|Women", "Name (men)|Name (women)", "Male runner|Female runner"} {
+		text := "Pos|" + headings + "|Time\n1|Jo Lee||18:20\n2||Ann Page|18:31\n3|Cy Dee||18:40\n4||Di Fox|18:42\n5|Ed Gow||18:50\n"
+		got := strings.ToLower(strings.Join(cellsOf(t, text, Name, Sex), ","))
+		men, women, _ := strings.Cut(strings.ToLower(headings), "|")
+		if want := "jo lee " + men + ",ann page " + women + ",cy dee " + men + ",di fox " + women + ",ed gow " + men; got != want {
+			t.Errorf("%s: %s", headings, got)
+		}
+	}
+}
