@@ -53,7 +53,7 @@ func parsePosition(s string) (pos int32, tied, blank, ok bool) {
 		switch ch := rest[0]; {
 		case len(rest) <= 5 && ordinalSuffixes[rest]:
 			rest = rest[:1]
-		case ch == '.' || ch == ' ' || ch == ')' || ch == '*' || ch >= 0x80: // º, ª
+		case ch == '.' || ch == ' ' || ch == ')' || ch == '*' || ch == '#' || ch == '+' || ch == '^' || ch >= 0x80: // º, ª
 		default:
 			return 0, false, false, false
 		}

@@ -172,7 +172,7 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 	numbers, times := 0, 0
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
-		if row <= after || column >= len(cells) || cells[column] == "" {
+		if row <= after || column >= len(cells) || cells[column] == "" || rowFilled(cells) < 2 { // a line between the rows
 			continue
 		}
 		c := cells[column]
@@ -196,6 +196,12 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 		}
 		open = 0
 		said := ""
+		if signOf(c) != "" {
+			if n, err := strconv.Atoi(strings.TrimRight(c, strings.Join(footnoteSigns, ""))); err == nil {
+				last = n // what the sign means is read later
+				continue
+			}
+		}
 		if tied, ok := text.SaysPlace(c, last+1); ok {
 			last++
 			if said = strconv.Itoa(last); tied {

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -113,7 +114,7 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		}
 		for i, c := range cells {
 			if i < len(p.Columns) && (p.Columns[i].Meaning != Notes || c != "" && c == signOf(c)) {
-				if means := signs[signOf(c)]; means != "" && !right {
+				if means := signs[p.signAt(i, c)]; means != "" && !right {
 					said = append(said, means)
 				}
 			}
@@ -309,11 +310,18 @@ func (l *listsBelow) anew(line int, cells []string) bool {
 }
 
 // signs are the usual signs of footnotes; the longer stand first.
-var footnoteSigns = []string{"***", "**", "*", "††", "†", "‡", "##", "#", "§", "¹", "²", "³"}
+var footnoteSigns = []string{"***", "**", "*", "††", "†", "‡", "##", "#", "§", "¹", "²", "³", "⁴", "^^", "^", "++", "+", "¶", "¤"}
+
+// bracketSigns are figures and signs in brackets that do for footnotes, at the end of a cell and before what they mean.
+var bracketSigns = regexp.MustCompile(`^\(([0-9xX*+†#])\)|\(([0-9xX*+†#])\)$`)
 
 // signLine reads a line that explains a sign: "* disqualified", "† = guest".
 func signLine(line string) (sign, means string, ok bool) {
 	line = trim(line)
+	if m := bracketSigns.FindStringSubmatch(line); m != nil && m[1] != "" {
+		means = strings.Trim(line[len(m[0]):], " \t=:-–—")
+		return m[0], means, len(means) > 2 && len(means) <= 80 && hasLetter(means)
+	}
 	for _, s := range footnoteSigns {
 		if rest, found := strings.CutPrefix(line, s); found {
 			means = strings.Trim(rest, " \t=:-–—)")
@@ -321,6 +329,15 @@ func signLine(line string) (sign, means string, ok bool) {
 		}
 	}
 	return "", "", false
+}
+
+// signAt is the sign at the end of a cell of a column, "" for none: a plus behind an age is a part of it.
+func (p *Part) signAt(i int, cell string) string {
+	sign := signOf(cell)
+	if i >= len(p.Columns) || sign != "" && sign[0] == '+' && p.Columns[i].Meaning != Name && p.Columns[i].Meaning != FamilyName && p.Columns[i].Meaning != Time && p.Columns[i].Meaning != Position {
+		return ""
+	}
+	return sign
 }
 
 // signOf is the sign at the end of a cell, "" for none.
@@ -331,7 +348,13 @@ func signOf(cell string) string {
 	if c := cell[len(cell)-1]; c >= '0' && c <= '9' || c|0x20 >= 'a' && c|0x20 <= 'z' {
 		return ""
 	}
-	cell = strings.TrimRight(trim(cell), ")")
+	cell = trim(cell)
+	if cell[len(cell)-1] == ')' {
+		if m := bracketSigns.FindStringSubmatch(cell); m != nil && m[2] != "" {
+			return m[0]
+		}
+	}
+	cell = strings.TrimRight(cell, ")")
 	for _, s := range footnoteSigns {
 		if strings.HasSuffix(cell, s) {
 			return s

@@ -160,3 +160,84 @@ func TestTimesOffInNote(t *testing.T) {
 		}
 	}
 }
+
+// Further signs of footnotes, at a name, a place or a time, and figures in brackets; a plus behind an age is none.
+func TestSignsThatALineExplains(t *testing.T) {
+	for _, k := range []struct{ second, line, note string }{
+		{"2|Al Roe^|18:31", "^ result void", "result void"},
+		{"2|Al Roe+|18:31", "+ ran only one lap", "ran only one lap"},
+		{"2|Al Roe (1)|18:31", "(1) disqualified", "disqualified"},
+		{"2|Al Roe(x)|18:31", "(x) = did not finish", "did not finish"},
+		{"2#|Al Roe|18:31", "# = short cut, not counted", "short cut, not counted"},
+		{"2+|Al Roe|18:31", "+ only one lap", "only one lap"},
+		{"2|Al Roe|18:31¹", "¹ disqualified", "disqualified"},
+		{"2|Al Roe (1)|18:31", "(2) disqualified", ""},
+		{"2|Al Roe|18:31", "+ only one lap", ""},
+	} {
+		text := "Pos|Name|Time\n1|Jo Lee|18:20\n" + k.second + "\n3|Cy Dee|19:02\n4|Di Fox|19:40\n\n" + k.line + "\n"
+		got := cellsOf(t, text, Notes)
+		if len(got) != 4 || got[1] != k.note || got[0]+got[2] != "" {
+			t.Errorf("%s, %s: %q", k.second, k.line, got)
+		}
+	}
+	if got := cellsOf(t, "Pos|Name|Cat|Time\n1|Jo Lee|V40+|18:20\n2|Al Roe|V50+|18:31\n3|Cy Dee|V40|19:02\n4|Di Fox|V60+|19:40\n\n+ only one lap\n", Notes); len(got) != 4 || got[0]+got[1]+got[2]+got[3] != "" {
+		t.Errorf("ages: %q", got)
+	}
+	if got := cellsOf(t, "Pos|Name|Time\n1|Jo Lee|18:20\n2|+Al Roe|18:31\n3|Cy Dee|19:02\n4|+Di Fox|19:40\n\n+ women\n", Sex); len(got) != 4 || got[1] != "women" || got[3] != "women" {
+		t.Errorf("before the names: %q", got)
+	}
+}
+
+// A line over rows that says boys and men, in words of any language that say nothing else, says the sex of those below;
+// as the name of a tab does, in a letter where there is one for each sex, and as ages do.
+func TestSexesOverRows(t *testing.T) {
+	for _, k := range [][2]string{{"Herren", "Damen"}, {"Boys & Men", "Girls & Women"}, {"Male", "Female"}} {
+		text := "Pos|Name|Time\n" + k[0] + "\n1|Jo Lee|18:20\n4|Al Roe|18:51\n" + k[1] + "\n2|Cy Dee|18:32\n3|Di Fox|18:40\n"
+		if got := cellsOf(t, text, Position, Sex); fmt.Sprint(got) != fmt.Sprintf("[1 %s 4 %s 2 %s 3 %s]", k[0], k[0], k[1], k[1]) {
+			t.Errorf("%s: %q", k, got)
+		}
+	}
+	for _, k := range []struct {
+		tabs    [2]string
+		meaning Meaning
+		want    string
+	}{
+		{[2]string{"M", "F"}, Sex, "M M F F"}, {[2]string{"M20-34", "F20-34"}, AgeGroup, "M20-34 M20-34 F20-34 F20-34"}, {[2]string{"20-34", "35-49"}, AgeGroup, "20-34 20-34 35-49 35-49"}, {[2]string{"20-34", "50+"}, AgeGroup, "20-34 20-34 50+ 50+"},
+		{[2]string{"M", "Sheet2"}, Sex, ""}, {[2]string{"1-50", "51-99"}, AgeGroup, ""},
+	} {
+		data := workbook(t, func(f *excelize.File) {
+			for i, tab := range k.tabs {
+				if err := f.SetSheetName(fmt.Sprintf("Sheet%d", i+1), tab); err != nil {
+					t.Fatal(err)
+				}
+				if i == 0 {
+					if _, err := f.NewSheet("Sheet2"); err != nil {
+						t.Fatal(err)
+					}
+				}
+				rows := [][][]string{{{"Pos", "Name", "Time"}, {"1", "Jo Lee", "18:20"}, {"2", "Al Roe", "18:51"}}, {{"Pos", "Name", "Time"}, {"1", "Cy Dee", "18:32"}, {"2", "Di Fox", "18:40"}}}[i]
+				for r, row := range rows {
+					for c, cell := range row {
+						if err := f.SetCellStr(tab, fmt.Sprintf("%c%d", 'A'+c, r+1), cell); err != nil {
+							t.Fatal(err)
+						}
+					}
+				}
+			}
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", data, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, p := range s.Parts {
+			at := p.Index(k.meaning)
+			if err := p.Each(func(_ int, cells []string) error { got += cellAt(cells, at) + " "; return nil }); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if got = trim(got); got != k.want {
+			t.Errorf("%s: %q, want %q", k.tabs, got, k.want)
+		}
+	}
+}

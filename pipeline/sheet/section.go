@@ -138,6 +138,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Tab
 	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
+	} else if len(sections) == 0 && s.sexTabs && sexSaid(p.Tab) != 0 {
+		first = p.Tab
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
 		first = said
 	} else if said := sexAmong(p.Titles[:len(p.Titles)-p.lent]); said != "" {
@@ -524,6 +526,9 @@ func sectionKind(text string) kind {
 	if k := kindOf(text); (k == kSex || k == kGroup) && !softSexWords[fold(text)] {
 		return k
 	}
+	if a, b, ok := strings.Cut(text, "&"); ok && sexSaid(a) != 0 && sexSaid(a) == sexSaid(b) && len(a) > 3 && len(b) > 3 {
+		return kSex // "Boys & Men"
+	}
 	for _, division := range [...]string{"の部", "部", "부", "組", "组"} {
 		if rest, ok := strings.CutSuffix(text, division); ok && kindOf(rest) == kSex {
 			return kSex
@@ -693,7 +698,7 @@ func saysWho(tab string) bool {
 		return false
 	}
 	f := fold(tab)
-	if len(f) < 2 || len(f) <= 3 && digitsOnly(f[:len(f)-1]) {
+	if len(f) < 2 || len(f) <= 3 && digitsOnly(f[:len(f)-1]) && !strings.HasSuffix(tab, "+") {
 		return false // "10H" is a class of a school
 	}
 	if _, from, to, ok := findDistance(tab); ok { // "Men 5k", but not "5k"
@@ -713,11 +718,11 @@ func saysWho(tab string) bool {
 			return false
 		}
 	}
-	// "26-50" are places; an age group is of five or ten years, or of fewer where it is of children.
+	// "26-50" are places; an age group begins and ends with fives, or is of fewer years where it is of children.
 	if len(numbers) == 2 && numbers[0] < numbers[1] && numbers[1] < 20 && numbers[1]-numbers[0] < 5 && lettersThenAges.MatchString(tab) {
 		return true
 	}
-	return len(numbers) != 2 || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
+	return len(numbers) != 2 || numbers[0]%5 == 0 && numbers[1]%5 == 4 && numbers[0] >= 15 && numbers[0] < numbers[1] || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
 }
 
 // lettersThenAges are an age group with its letters right before the figures.
@@ -726,8 +731,8 @@ var lettersThenAges = regexp.MustCompile(`^\pL{1,2}\d{1,2}[-–]\d{1,2}$`)
 // agesAlone are those of an age group whose first figures are no month.
 var agesAlone = regexp.MustCompile(`^(?:1[5-9]|[2-9]\d)[-–]\d\d$`)
 
-// decade is an age group of ten years, "30s".
-var decade = regexp.MustCompile(`^[1-9]0['’]?s$`)
+// decade is an age group of ten years, "30s", or one without an end, "50+".
+var decade = regexp.MustCompile(`^(?:[1-9]0['’]?s|[2-9]\d ?\+)$`)
 
 // saysAges says whether the name of a tab is an age group, and no day: "F10-19", "35-44", "30s".
 func saysAges(tab string) bool {

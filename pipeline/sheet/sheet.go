@@ -112,6 +112,8 @@ type Sheet struct {
 
 	facts []string // labelled lines of tabs that hold no results
 	cover []string // first lines of a tab in front of the results
+	// sexTabs says that some tabs are called after men and some after women, in a letter as well.
+	sexTabs bool
 	// header are the lines at the head of the printed pages.
 	header []string
 

@@ -214,7 +214,7 @@ func (p *Part) markedOf(line string, sexes []toldSex) bool {
 	p.Each(func(row int, cells []string) error {
 		marked[row] = rest
 		for i, c := range cells {
-			if c = trim(c); i < len(p.Columns) && (strings.HasSuffix(c, sign) && (sign[0] == '(' || signOf(c) == sign) || i == at && c != "") {
+			if c = trim(c); i < len(p.Columns) && (strings.HasSuffix(c, sign) && (sign[0] == '(' || p.signAt(i, c) == sign) || i == p.Index(Name) && sign[0] != '(' && strings.HasPrefix(c, sign) || i == at && c != "") {
 				marked[row] = of
 				n++
 				break

@@ -290,7 +290,7 @@ func isMarkedClock(s string) bool {
 	for i > 0 && (s[i-1] < '0' || s[i-1] > '9') {
 		i--
 	}
-	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.†‡§")) {
+	switch strings.ToLower(strings.Trim(s[i:], " ()[]*!.†‡§#^+¹²³⁴⁵⁶⁷⁸⁹")) {
 	case "", "pb", "sb", "cr", "pr", "cb", "r", "nr", "new", "best", "record", "nb", "yb", "rp", "pbt", "wr", "ar", "†", "‡", "§",
 		"min", "mins", "minutes", "minuten", "minuti", "minutos", "minuter", "minutter", "minut", "std", "h":
 		return i < len(s) && strings.Contains(s[:i], ":") && isClock(s[:i])
