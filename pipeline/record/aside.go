@@ -32,8 +32,12 @@ func sexOfPlace(s string) (Sex, bool) {
 }
 
 // sexOfPrize is the sex that a remark says by counting those of one, "1st lady", "2. Frau", "first woman", "3ème
-// femme"; NotGiven for all else, and nothing is allocated then unless it is of two short words.
+// femme", "winner (men)", "1st M", "2F"; NotGiven for all else, and nothing is allocated then unless it is of two short words.
 func sexOfPrize(s string) Sex {
+	if n := len(s); n >= 2 && n <= 3 && s[0] >= '1' && s[0] <= '9' && allDigits([]byte(s[:n-1])) && (s[n-1] == 'M' || s[n-1] == 'F') {
+		sex, _ := sexOfPlace(s[n-1:] + s[:n-1])
+		return sex // 1F
+	}
 	at := strings.IndexByte(s, ' ')
 	if at < 2 || at > 8 || len(s) > 24 || strings.IndexByte(s[at+1:], ' ') >= 0 {
 		return NotGiven
@@ -43,10 +47,10 @@ func sexOfPrize(s string) Sex {
 	if len(behind) == len(first) && !prizes[first] || len(behind) < len(first) && (behind == "" || len(behind) > 3) {
 		return NotGiven // "5 men" are five
 	}
-	switch sexWordMarks[string(fold(nil, s[at+1:]))] {
-	case sureM:
+	switch of := string(fold(nil, strings.Trim(s[at+1:], "()"))); {
+	case sexWordMarks[of] == sureM, of == "m":
 		return M
-	case sureW:
+	case sexWordMarks[of] == sureW, of == "f", of == "w", of == "l":
 		return W
 	}
 	return NotGiven

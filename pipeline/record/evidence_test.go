@@ -239,6 +239,8 @@ func TestTitlesBeforeNames(t *testing.T) {
 	for _, k := range []struct{ names, want string }{
 		{"Mr Jo Lee|Mrs Ann Page|Miss Di Fox|Mr Ed Gow", "M W W M"},
 		{"Herr Jo Lee|Frau Ann Page|Frau Di Fox|Herr Ed Gow|Cy Dee", "M W W M "},
+		{"LEE, Mr Jo|PAGE, Mrs Ann|FOX, Ms Di|GOW, Mr Ed", "M W W M"},
+		{"Jo Lee ♂|Ann Page ♀|Di Fox (♀)|♂ Ed Gow", "M W W M"},
 		{"Pan Wei|Jo Lee|Ann Page|Di Fox|Ed Gow", "    "},
 	} {
 		lines, _ := readRows(t, c, []string{"Name", "Time"}, Options{}, func(yield func([]string)) {

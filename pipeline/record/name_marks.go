@@ -81,6 +81,14 @@ func (k *nameMarks) plain(s string) string {
 	if n < 5 {
 		return s
 	}
+	if before, letter := signBeside(s); letter != "" {
+		return before + " (" + letter + ")"
+	}
+	if at := strings.Index(s, ", "); at > 0 && strings.IndexByte(s[at+2:], ' ') > 0 {
+		if w, rest := titleWord(s[at+2:]); menTitles[w] || womenTitles[w] {
+			return s[at+2:at+2+rest] + s[:at+2] + s[at+2+rest:] // "LEE, Mr Jo"
+		}
+	}
 	switch s[n-1] {
 	case '}', '>':
 		if at := strings.LastIndexByte(s, s[n-1]-2); at > 2 { // { is two before }, < before >
@@ -120,6 +128,27 @@ func (k *nameMarks) plain(s string) string {
 		}
 	}
 	return s
+}
+
+// signBeside parts a name from a sign for a sex (U+2642, U+2640) before or behind it, or from a letter for one in
+// brackets before it: "Jo Lee ♀", "(F) Jo Lee". letter is "" where there is none.
+func signBeside(s string) (name, letter string) {
+	for i, letter := range [...]string{"M", "F"} {
+		sign := [...]string{"♂", "♀"}[i]
+		if before, ok := strings.CutSuffix(s, sign); ok {
+			return strings.TrimRight(before, " ("), letter
+		}
+		if before, ok := strings.CutSuffix(s, sign+")"); ok {
+			return strings.TrimRight(before, " ("), letter
+		}
+		if behind, ok := strings.CutPrefix(s, sign); ok {
+			return trim(behind), letter
+		}
+	}
+	if (s[0] == '(' || s[0] == '[') && (s[2] == ')' || s[2] == ']') && strings.IndexByte("MFWLmfwl", s[1]) >= 0 && len(s) > 6 {
+		return trim(s[3:]), s[1:2]
+	}
+	return s, ""
 }
 
 // factBehind is where a mark stands in a name with such a fact behind it; 0 for none. Behind a

@@ -43,6 +43,9 @@ func TestFactsBehindMarks(t *testing.T) {
 		{"M Jo Lee|F Al Roe|M Cy Dee|F Di Fox|M Ed Gow", "Jo Lee (M)"},
 		{"Jo Lee M|Al Roe M|Cy Dee M|Di Fox M|Ed Gow M", "Jo Lee M"}, // of one letter nobody can tell
 		{"Jo Lee M|Al Roe F|Cy Dee|Di Fox|Ed Gow", "Jo Lee M"},       // initials
+		{"Jo Lee ♂|Al Roe ♀|Cy Dee ♂|Di Fox ♀|Ed Gow ♂", "Jo Lee (M)"},
+		{"♂ Jo Lee|♀ Al Roe|♂ Cy Dee|♀ Di Fox|♂ Ed Gow", "Jo Lee (M)"},
+		{"(M) Jo Lee|(F) Al Roe|(M) Cy Dee|(F) Di Fox|(M) Ed Gow", "Jo Lee (M)"},
 		{"M Lee|F Roe|M Dee|F Fox|M Gow", "M Lee"},
 		{"Jo Lee, M|Al Roe, F|Cy Dee, M|Di Fox, F|Ed Gow, M", "Jo Lee (M)"},
 	} {

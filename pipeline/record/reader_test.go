@@ -177,6 +177,7 @@ func TestSexOfPrize(t *testing.T) {
 		want      Sex
 	}{
 		{"1st lady", "", W}, {"2nd Woman", "", W}, {"First man", "", M}, {"1. Frau", "", W}, {"3ème femme", "", W}, {"1ª donna", "", W}, {"1st lady", "M", M},
+		{"1st M", "", M}, {"winner (men)", "", M}, {"1F", "", W}, {"2M", "", M}, {"1st F", "", W}, {"1k", "", NotGiven}, {"2L", "", NotGiven}, {"first M", "", M},
 		{"beat 1st lady", "", NotGiven}, {"first time", "", NotGiven}, {"1st man's dog", "", NotGiven}, {"5 men", "", NotGiven}, {"10 women", "", NotGiven}, {"with lady", "", NotGiven},
 	} {
 		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
