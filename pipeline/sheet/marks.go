@@ -349,7 +349,7 @@ func signOf(cell string) string {
 		return ""
 	}
 	cell = trim(cell)
-	if cell[len(cell)-1] == ')' {
+	if strings.HasSuffix(cell, ")") {
 		if m := bracketSigns.FindStringSubmatch(cell); m != nil && m[2] != "" {
 			return m[0]
 		}

@@ -241,3 +241,12 @@ func TestSexesOverRows(t *testing.T) {
 		}
 	}
 }
+
+// A cell of blanks that are no spaces has no sign.
+func TestSignOfBlank(t *testing.T) {
+	for cell, want := range map[string]string{"\u00a0": "", "": "", "Jo Lee*": "*", "Jo Lee (1)": "(1)", "Jo Lee (12)": ""} {
+		if got := signOf(cell); got != want {
+			t.Errorf("%q: %q, want %q", cell, got, want)
+		}
+	}
+}
