@@ -1,6 +1,8 @@
 package record
 
 import (
+	"bytes"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -69,8 +71,14 @@ func ageWithUnit(b []byte) (int, bool) {
 		n = n*10 + int(s[i]-'0')
 	}
 	rest := strings.Trim(s[i:], " .")
+	if i > 0 && monthsBehind.MatchString(rest) {
+		return n, true // 43y 5m
+	}
 	return n, i > 0 && (ageUnits[rest] || rest == "" && len(s) < len(b))
 }
+
+// monthsBehind are the months of an age in years and months.
+var monthsBehind = regexp.MustCompile(`^(?:y|yr|yrs|years?|j|jahre|ans|a) ?(?:,|and|und|et)? ?\d{1,2} ?(?:m|mo|mos|mths?|months?|monate?|mois)$`)
 
 // dateCell is a birth date as three numbers in the order printed.
 type dateCell struct {
@@ -105,10 +113,14 @@ const (
 var monthWords = text.Months(func(w string) string { return string(fold(nil, w)) })
 
 // lexDate reads a birth date from a folded cell: 1985-01-03, 3.1.1985,
-// 03/01/85, 85-01-03, 3 Jan 1985, Jan 3, 1985, 19850103, 850103, 030185. Of eight
+// 03/01/85, 85-01-03, 3 Jan 1985, Jan 3, 1985, 3.I.1985, 19850103, 850103, 030185, with a day of the week or a word for born before it. Of eight
 // figures a spreadsheet may have taken the first, a zero. A time of day behind
 // it is passed over.
 func lexDate(b []byte) (dateCell, bool) {
+	b = bytes.TrimLeft(b, "*")
+	if i := bytes.IndexByte(b, ' '); i > 0 && bornWords[strings.Trim(string(b[:i]), ".:")] {
+		b = bytes.TrimLeft(b[i:], " ") // born 3.1.1985
+	}
 	var n [3]int
 	var digits [3]int
 	k, month, monthAt := 0, 0, -1
@@ -144,14 +156,18 @@ func lexDate(b []byte) (dateCell, bool) {
 			}
 			w := b[i:j]
 			i = j
-			if m, ok := monthWords[string(w)]; ok && month == 0 {
+			m, ok := monthWords[string(w)]
+			if roman := romanMonths[string(w)]; !ok && roman > 0 && k == 1 {
+				m, ok = roman, true // 3.I.1985
+			}
+			if ok && month == 0 {
 				month, monthAt = m, k
 				n[k], digits[k] = m, 2
 				k++
-			} else if !dateFillers[string(w)] {
+			} else if !dateFillers[string(w)] && (k > 0 || !dayOfWeek[string(w)]) {
 				return dateCell{}, false
 			}
-		case ch == '-' || ch == '/' || ch == '.' || ch == ' ' || ch == ',' || ch == '\'':
+		case ch == '-' || ch == '/' || ch == '.' || ch == ' ' || ch == ',' || ch == '\'' || ch == '_':
 			i++
 		case ch >= utf8.RuneSelf && k > 0: // 1985年1月3日
 			r, size := utf8.DecodeRune(b[i:])
@@ -195,6 +211,12 @@ func (d dateCell) ordered() dateCell {
 	}
 	return d
 }
+
+// romanMonths are the months in Roman figures, as some countries write them behind the day.
+var romanMonths = map[string]int{"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5, "vi": 6, "vii": 7, "viii": 8, "ix": 9, "x": 10, "xi": 11, "xii": 12}
+
+// dayOfWeek are days of the week before a date.
+var dayOfWeek = wordSet(`mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|mo|di|mi|do|fr|sa|so|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag|lundi|mardi|mercredi|jeudi|vendredi|samedi|dimanche`)
 
 var dateFillers = wordSet(`st|nd|rd|th|de|of|den|le|the|er|t`)
 

@@ -70,6 +70,7 @@ var groupWords = wordTable(map[string]groupWord{
 	`未満|未满|미만`:                  belowWord,
 	`代|대`:                       decadeWord,
 	`to|bis|a|au|tm|do|az|kuni|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
+	`or|later|earlier|before|after|since|onwards|upwards|above`:    filler,
 	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:              bornWord,
 })
 
@@ -83,6 +84,9 @@ var loneLetters = []byte("mwfhdklgbnptxze")
 // behind them (SEM, CAF); first and last age (from memory of the French
 // athletics classes; they go by year of birth).
 var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 13}, "mi": {14, 15}, "ca": {16, 17}, "ju": {18, 19}, "es": {20, 22}, "se": {23, 34}}
+
+// agesInWords are decades of ages in a word.
+var agesInWords = map[string][2]int16{"teens": {13, 19}, "teen": {13, 19}, "teenager": {13, 19}, "teenagers": {13, 19}, "twenties": {20, 29}, "thirties": {30, 39}, "forties": {40, 49}, "fifties": {50, 59}, "sixties": {60, 69}, "seventies": {70, 79}, "eighties": {80, 89}}
 
 // parseGroup reads one folded cell of a group column: M40, MV40, V40, VM40,
 // M40-44, 40-44, Vet 40, 40+, FV35, SM, Sen W, U17, JM10, JW11-14, M U20, H40,
@@ -153,6 +157,10 @@ func parseGroup(b []byte) group {
 			}
 			if band, ok := frenchBands[string(w)]; ok && n == 0 && len(b[j:]) == 2 && bytes.IndexByte([]byte(" -/"), b[j]) >= 0 && bytes.IndexByte([]byte("mfh"), b[j+1]) >= 0 {
 				g.kind, g.lo, g.hi = between, band[0], band[1] // SE F
+				continue
+			}
+			if band, ok := agesInWords[string(w)]; ok && n == 0 && g.kind == noGroup {
+				g.kind, g.lo, g.hi = between, band[0], band[1]
 				continue
 			}
 			if len(w) == 2 && w[0] == 'p' && (w[1] == 'm' || w[1] == 'f') {
@@ -311,6 +319,9 @@ func parseGroup(b []byte) group {
 					born = true
 				}
 			}
+		case ch == '-' && n == 0 && i > 0 && b[i-1] == ' ' && underSign(b[i+1:]):
+			lt = true // Hommes -20 ans
+			i++
 		case ch == '-' || ch == '_' || ch == '/' || ch == '~':
 			i++
 		case ch == '#' && n > 0:
@@ -347,7 +358,7 @@ func parseGroup(b []byte) group {
 	}
 	// "and over", "u. älter" after the number.
 	if n == 1 {
-		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older"))
+		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older")) || bytes.Contains(b, []byte("above")) || bytes.Contains(b, []byte("upwards")) || bytes.Contains(b, []byte("onwards"))
 		andU = andU || reaches || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
 	}
 	if n == 2 && year(nums[0], digits[0]) && digits[1] == 2 && nums[0]%100 < nums[1] {
@@ -362,8 +373,16 @@ func parseGroup(b []byte) group {
 		g.kind, g.lo, g.hi = bornIn, int16(min(nums[0], nums[1])), int16(max(nums[0], nums[1]))
 	case n == 1 && year(nums[0], digits[0]):
 		g.kind, g.lo, g.hi = bornIn, int16(nums[0]), int16(nums[0])
-		switch {
-		case andO || plus: // born in 1965 or before
+		switch says := func(w string) bool { return bytes.Contains(b, []byte(w)) }; {
+		case lt || says("before"): // born before 1970, <1970; or before
+			if g.lo = earliestBirth; !says("or before") && !says("and before") {
+				g.hi--
+			}
+		case says("later") || says("since") || says("onwards") || says("after") || says(">"):
+			if g.hi = latestBirthYear; (says("after") || says(">")) && !says("or after") && !says("and after") {
+				g.lo++
+			}
+		case andO || plus || says("earlier"): // born in 1965 or before
 			g.lo = earliestBirth
 		case andU:
 			g.hi = latestBirthYear
@@ -415,6 +434,13 @@ var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|sc
 // menOf are the same classes in the words for men and boys, where those for women stand
 // beside them, or for everybody.
 var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes`)
+
+// underSign says whether a minus before these bytes stands for "under": an age up to 23 follows, and no second one.
+func underSign(b []byte) bool {
+	digits := bytes.TrimLeft(b, "0123456789")
+	n := len(b) - len(digits)
+	return n > 0 && n <= 2 && atoi(b[:n]) >= 6 && atoi(b[:n]) <= 23 && !bytes.ContainsAny(digits, "0123456789")
+}
 
 // numberNext says whether a number follows.
 func numberNext(b []byte) bool {

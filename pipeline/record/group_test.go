@@ -69,6 +69,9 @@ func TestGroupColumns(t *testing.T) {
 	}{
 		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
 		{"Age Grp", []string{"40s", "30s", "60s", "50s", "F 20s"}, []string{"40-49", "30-39", "60-69", "50-59", "W 20-29"}},
+		{"Age group", []string{"Twenties", "Forties", "Sixties", "teens"}, []string{"20-29", "40-49", "60-69", "13-19"}},
+		{"Class", []string{"Homme 20-34 ans", "Femme -20 ans", "Homme 35-39 ans"}, []string{"M 20-34", "W 0-19", "M 35-39"}},
+		{"Class", []string{"60 and above", "40-59", "20 to 39"}, []string{"60+", "40-59", "20-39"}},
 		{"Age Grp", []string{"Over 40s", "Under 20s"}, []string{"40+", "0-19"}},
 		{"Cat", []string{"U13", "U17"}, []string{"0-12", "13-16"}},
 		{"Cat", []string{"U13"}, []string{"0-12"}},
@@ -364,6 +367,8 @@ func TestBirthEvidence(t *testing.T) {
 		{"dates, day first", "date", []string{"03/04/1985", "25/12/1990", "3.4.85", "1985-04-03", "3 April 1985", "3 avr. 1985", "April 3, 1985", "19850403", "31140", "1985-04-03T00:00:00", "3 mar&ccedil;o 1985", "3 paÅºdziernika 1985"},
 			[]want{date("1985-04-03"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-03-03"), date("1985-10-03")}},
 		{"dates, month first", "date", []string{"04/03/1985", "12/25/1990"}, []want{date("1985-04-03"), date("1990-12-25")}},
+		{"dates with words and signs", "date", []string{"17.IV.1985", "Sun 25 Dec 1990", "*03.04.1985", "born 03/04/1985", "03_04_1985", "25.XII.1990"}, []want{date("1985-04-17"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1990-12-25")}},
+		{"years and months", "age", []string{"41y 5m", "8 yrs 11 mths", "41"}, []want{aged(41), aged(8), aged(41)}},
 		{"two figures each, the year first", "date", []string{"85-04-03", "90-12-25", "01-02-28", "840503"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28"), date("1984-05-03")}},
 		{"two figures each, the year last", "date", []string{"03-04-85", "25-12-90", "28-02-01"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28")}},
 		{"six figures, the year last", "date", []string{"030485", "251290", "280201"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28")}},
@@ -548,6 +553,21 @@ func TestTensByAges(t *testing.T) {
 		})
 		if lo, hi, ok := lines[0].Birth.On(raceDay); !ok || lo != k.lo || hi != k.hi {
 			t.Errorf("%v %v: %d-%d", k.years, k.groups, lo, hi)
+		}
+	}
+}
+
+// Years of birth with a bound on one side alone.
+func TestOpenYearsOfBirth(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Time, c.Group = 0, 1, 2
+	for cell, want := range map[string]string{"born 1990 or later": "1990-01-01 2023-01-03", "1974 or earlier": "1900-01-01 1974-12-31", "<1970": "1900-01-01 1969-12-31", ">2004": "2005-01-01 2023-01-03", "born before 1970": "1900-01-01 1969-12-31", "born 1975-1989": "1975-01-01 1989-12-31"} {
+		lines, _ := readRows(t, c, []string{"Name", "Time", "Group"}, Options{}, func(yield func([]string)) {
+			yield([]string{"Jo Lee", "24:31", cell})
+			yield([]string{"Al Roe", "24:35", "born 1980-1984"})
+		})
+		if b := lines[0].Birth; b.Lo.String()+" "+b.Hi.String() != want {
+			t.Errorf("%s: %v %v, want %s", cell, b.Lo, b.Hi, want)
 		}
 	}
 }
