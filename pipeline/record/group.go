@@ -101,6 +101,9 @@ func parseGroup(b []byte) group {
 	b = withoutRank(b)
 	b = withoutRun(b)
 	g := group{}
+	if n, ok := ageWithUnit(b); ok && n > 0 && (bytes.HasSuffix(b, []byte("olds")) || bytes.IndexByte(b, ' ') > 0 && hasDigit(string(b[bytes.IndexByte(b, ' '):]))) {
+		return group{kind: between, lo: int16(n), hi: int16(n)} // 11-year-olds, 43y 5m
+	}
 	if len(b) > 1 && len(b) <= 3 && b[0] == '-' && allDigits(b[1:]) && atoi(b[1:]) >= 6 && atoi(b[1:]) <= 23 {
 		b = append([]byte("<"), b[1:]...) // -18: under 18
 	}

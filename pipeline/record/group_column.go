@@ -1117,6 +1117,16 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	if len(k.lows) > 0 && hi < 39 && k.tenBands && !slices.ContainsFunc(k.lows, func(lo int) bool { return lo >= 30 && lo < 40 }) {
 		hi = 39
 	}
+	// "V40-59": the first group of masters with its bounds, of ten years or more, begins where the seniors end.
+	first := 0
+	for i := range k.entries {
+		if g := k.entries[i].g; g.kind == between && g.hi-g.lo >= 9 && g.lo >= 35 && g.lo <= 50 && (first == 0 || int(g.lo) < first) {
+			first = int(g.lo)
+		}
+	}
+	if first > hi && len(k.starts[c]) == 0 {
+		hi = first - 1
+	}
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {
 		hi = 29 // M30 is the first masters group, as in Germany
 	}

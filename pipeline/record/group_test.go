@@ -69,6 +69,9 @@ func TestGroupColumns(t *testing.T) {
 	}{
 		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
 		{"Age Grp", []string{"40s", "30s", "60s", "50s", "F 20s"}, []string{"40-49", "30-39", "60-69", "50-59", "W 20-29"}},
+		{"Cat", []string{"Senior", "V40-59", "V60+"}, []string{"18-39", "40-59", "60+"}},
+		{"Age group", []string{"8-year-olds", "11-year-olds"}, []string{"8-8", "11-11"}},
+		{"Age", []string{"43y 5m", "38y 11m", "41y 0m"}, []string{"43-43", "38-38", "41-41"}},
 		{"Age group", []string{"Twenties", "Forties", "Sixties", "teens"}, []string{"20-29", "40-49", "60-69", "13-19"}},
 		{"Class", []string{"Homme 20-34 ans", "Femme -20 ans", "Homme 35-39 ans"}, []string{"M 20-34", "W 0-19", "M 35-39"}},
 		{"Class", []string{"60 and above", "40-59", "20 to 39"}, []string{"60+", "40-59", "20-39"}},
@@ -368,6 +371,7 @@ func TestBirthEvidence(t *testing.T) {
 			[]want{date("1985-04-03"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1985-03-03"), date("1985-10-03")}},
 		{"dates, month first", "date", []string{"04/03/1985", "12/25/1990"}, []want{date("1985-04-03"), date("1990-12-25")}},
 		{"dates with words and signs", "date", []string{"17.IV.1985", "Sun 25 Dec 1990", "*03.04.1985", "born 03/04/1985", "03_04_1985", "25.XII.1990"}, []want{date("1985-04-17"), date("1990-12-25"), date("1985-04-03"), date("1985-04-03"), date("1985-04-03"), date("1990-12-25")}},
+		{"years of birth in bands", "date", []string{"1980-1984", "1990-1994"}, []want{{"1980-01-01", "1984-12-31", age.Born}, {"1990-01-01", "1994-12-31", age.Born}}},
 		{"years and months", "age", []string{"41y 5m", "8 yrs 11 mths", "41"}, []want{aged(41), aged(8), aged(41)}},
 		{"two figures each, the year first", "date", []string{"85-04-03", "90-12-25", "01-02-28", "840503"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28"), date("1984-05-03")}},
 		{"two figures each, the year last", "date", []string{"03-04-85", "25-12-90", "28-02-01"}, []want{date("1985-04-03"), date("1990-12-25"), date("2001-02-28")}},

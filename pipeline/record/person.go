@@ -295,6 +295,9 @@ func (r *Reader) birthDate(s string, day unit.Day) (age.Window, bool) {
 		if _, _, y, one := splitAffix(r.scratch); one && y >= 1900 && y < 2100 { // *1984, 1984 г.р.
 			return age.OfYear(y), true
 		}
+		if g := parseGroup(r.scratch); g.kind == bornIn { // 1980-1984
+			return r.groupBirth(&groupEntry{g: g, lo: int(g.lo), hi: int(g.hi), known: true}, day), true
+		}
 		return age.Window{}, false
 	}
 	born, ok := d.day(r.order, day)

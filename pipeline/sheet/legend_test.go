@@ -22,6 +22,11 @@ func TestLegend(t *testing.T) {
 		{"the letter says the sex, and nobody is in the other class", "Poř;Jméno;Kat;Čas\n1;Jo Lee;M1;18:20\n2;Al Roe;Ž2;18:31\n3;Cy Dee;M1;18:41\n\nM1: 15-29 let\nŽ1: 15-29 let\nM2: 30-39 let\nŽ2: 30-39 let\n", "M 15-29 let; Ž 30-39 let; M 15-29 let"},
 		{"the letter says the sex, of other ages for women", "Poř;Jméno;Kat;Čas\n1;Jo Lee;ŽA;18:20\n2;Al Roe;MB;18:31\n3;Cy Dee;MC;18:41\n4;Di Fox;ŽB;18:51\n\nMA do 39 let, MB 40-49, MC 50+; ŽA do 34, ŽB 35+\n", "Ž do 34; M 40-49; M 50+; Ž 35+"},
 		{"letters of classes far apart are no sexes", "Pos;Name;Kat;Zeit\n1;Jo Lee;KA;18:20\n2;Al Roe;MA;18:31\n3;Cy Dee;KA;18:41\n\nKA: 12-14 Jahre\nMA: 40-49 Jahre\n", "12-14 Jahre; 40-49 Jahre; 12-14 Jahre"},
+		{"two classes with a stroke between them", "Pos,Name,Class,Time\n1,Jo Lee,MA,18:20\n2,Ann Page,LA,18:31\n3,Cy Dee,MB,18:41\n4,Di Fox,LB,18:51\n\n\"MA/LA: 18-39, MB/LB: 40 and over\"\n", "M 18-39; L 18-39; M 40 and over; L 40 and over"},
+		{"a table of two columns", "Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n3,Cy Dee,A,18:41\n\nClass,Ages\nA,18-39\nB,40-59\n", "18-39; 40-59; 18-39"},
+		{"in the heading", "Pos,Name,\"Class (A 18-39, B 40+)\",Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n3,Cy Dee,A,18:41\n", "18-39; 40+; 18-39"},
+		{"figures that look like places", "Pos,Name,Group,Time\n1,Jo Lee,1,18:20\n2,Al Roe,2,18:31\n3,Cy Dee,1,18:41\n4,Di Fox,0,18:51\n\n\"Group 0: under 20, Group 1: 20-39, Group 2: 40 plus\"\n", "20-39; 40 plus; 20-39; under 20"},
+		{"colours of numbers, in sentences", "Pos,Name,Bib,Time\n1,Jo Lee,Blue,18:20\n2,Al Roe,Red,18:31\n3,Cy Dee,Blue,18:41\n\nBlue numbers: 18-39. Red numbers: 40 and over.\n", "18-39; 40 and over; 18-39"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -50,12 +55,18 @@ func TestLegend(t *testing.T) {
 // A letter, a sign or nothing stands for a sex where a line beside the table says so.
 func TestLegendOfSexes(t *testing.T) {
 	for text, want := range map[string]string{
-		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n":                "men; women; women",
-		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                                 "; lady; ",
-		"Results (L = lady),,,\nPos,Name,,Time\n1,Jo Lee,L,18:20\n2,Al Roe,,18:31\n3,Cy Dee,L,18:41\n":                        "women; ; women",
-		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n": "men; women; men",
-		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":                            "männlich; weiblich",
-		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                                   "uomini; donne",
+		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n":                         "men; women; women",
+		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                                          "; lady; ",
+		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n":          "men; women; men",
+		"Pos,Name,Bib,Time\n1,Jo Lee,pink,18:20\n2,Ann Page,blue,18:31\n3,Cy Dee,pink,18:41\n\n\"Pink bib = men, blue bib = women\"\n": "men; women; men",
+		"Pos,Name,Code,Time\n1,Jo Lee,0,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,0,18:41\n\n0 = male 1 = female\n":                          "male; female; male",
+		"Pos,Name,Wave,Time\n1,Jo Lee,Green,18:20\n2,Ann Page,Red,18:31\n3,Cy Dee,Green,18:41\n\nGreen wave: men. Red wave: women.\n":  "men; women; men",
+		"Pos,Name,Col.,Time\n1,Jo Lee,Y,18:20\n2,Ann Page,R,18:31\n3,Cy Dee,Y,18:41\n\n\"Y (yellow) = men, R (red) = women\"\n":        "men; women; men",
+		"Pos,Name,Type,Time\n1,Jo Lee,B,18:20\n2,Ann Page,G,18:31\n3,Cy Dee,B,18:41\n\n\"G = girls and women, B = boys and men\"\n":    "boys and men; girls and women; boys and men",
+		"\"S - men, T - women\"\nPos,Name,Group,Time\n1,Jo Lee,S,18:20\n2,Ann Page,T,18:31\n3,Cy Dee,S,18:41\n":                        "men; women; men",
+		"Platz;Name;G;Zeit\n1;Jo Lee;a;18:20\n2;Al Roe;b;18:31\n\nG: a = männlich, b = weiblich\n":                                     "männlich; weiblich",
+		"Pos.;Nome;S;Tempo\n1;Jo Lee;U;18:20\n2;Al Roe;D;18:31\nU = uomini, D = donne;;;\n":                                            "uomini; donne",
+		"Results (L = lady),,,\nPos,Name,,Time\n1,Jo Lee,L,18:20\n2,Al Roe,,18:31\n3,Cy Dee,L,18:41\n":                                 "women; ; women",
 	} {
 		s, err := Read("alder-bank_2026-01-03.csv", []byte(text), Options{})
 		if err != nil {

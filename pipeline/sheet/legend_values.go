@@ -3,8 +3,11 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"lapwing/pipeline/text"
 )
 
 // explainValues finds a legend from the other side: every text of a column begins a line
@@ -14,17 +17,10 @@ import (
 func (p *Part) explainValues(lines []string) {
 	var pieces []string
 	for _, l := range lines {
-		if len(l) > 400 {
-			continue
-		}
-		for _, piece := range strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
-			if piece = trim(piece); piece != "" {
-				pieces = append(pieces, piece)
-			}
-		}
+		pieces = append(pieces, legendPieces(l)...)
 	}
 	for _, c := range p.Columns {
-		if m := c.Meaning; m != AgeGroup && m != Sex && m != Other && m != Age && m != Notes || c.Index >= len(p.rules.kinds) {
+		if !mayBeClass[c.Meaning] || c.Index >= len(p.rules.kinds) {
 			continue
 		}
 		texts := columnTexts(p, c.Index)
@@ -34,7 +30,14 @@ func (p *Part) explainValues(lines []string) {
 		if sayThemselves(texts) {
 			continue
 		}
-		legend, sexes := p.legendFor(texts, c.Heading, pieces)
+		if m := c.Meaning; len(texts) < 2 && (m == GroupPlace || m == SexPlace || m == Number || m == Session) {
+			continue
+		}
+		said := pieces
+		if _, inside, ok := strings.Cut(c.Heading, "("); ok {
+			said = append(legendPieces(strings.Trim(inside, " )")), pieces...)
+		}
+		legend, sexes := p.legendFor(texts, c.Heading, said)
 		if legend == nil || sexes && p.Index(Sex) >= 0 && c.Meaning != Sex || !sexes && p.Index(AgeGroup) >= 0 && c.Meaning != AgeGroup {
 			continue
 		}
@@ -52,6 +55,42 @@ func (p *Part) explainValues(lines []string) {
 		return
 	}
 }
+
+// mayBeClass are the meanings of columns whose cells a legend may explain: a number or a colour may stand for a class
+// as well, and a wave or a kind of number be that of one sex.
+var mayBeClass = map[Meaning]bool{AgeGroup: true, Sex: true, Other: true, Age: true, Notes: true, GroupPlace: true, SexPlace: true, Number: true, Session: true}
+
+// legendPieces are the pieces of a line each of which may explain a class: between marks, sentences, and before each
+// sign of equality; a row of two cells is one, and two classes with a stroke between them, "MA/LA: 18-39", are two.
+func legendPieces(line string) (pieces []string) {
+	if len(line) > 400 {
+		return nil
+	}
+	if cells := strings.Split(line, " | "); len(cells) == 2 && trim(cells[0]) != "" && !strings.ContainsAny(line, "=:") && len([]rune(trim(cells[0]))) <= 4 {
+		line = trim(cells[0]) + " = " + trim(cells[1])
+	}
+	for _, piece := range strings.FieldsFunc(sentenceEnd.ReplaceAllString(line, "$1;"), func(r rune) bool { return strings.ContainsRune(",;|\n", r) }) {
+		if piece = trim(piece); piece == "" {
+			continue
+		}
+		if m := codesAndWords.FindAllString(piece, -1); len(m) > 1 {
+			pieces = append(pieces, m...) // "0 = male 1 = female"
+			continue
+		}
+		if m := twoClasses.FindStringSubmatch(piece); m != nil {
+			pieces = append(pieces, m[1]+m[3], m[2]+m[3])
+			continue
+		}
+		pieces = append(pieces, piece)
+	}
+	return pieces
+}
+
+var (
+	sentenceEnd   = regexp.MustCompile(`(?i)(\b(?:men|women|ladies|gents|males?|females?|boys|girls|over|under|plus|older|younger)|\d\d|\+)\. `)
+	codesAndWords = regexp.MustCompile(`[\pL\d]{1,3} ?= ?\pL{2,}`)
+	twoClasses    = regexp.MustCompile(`^(\pL{1,3}\d?) ?/ ?(\pL{1,3}\d?)( ?[=:–-] ?\S.*)$`)
+)
 
 // sayThemselves says whether every text is a group with its age: W40, M45.
 func sayThemselves(texts []string) bool {
@@ -133,8 +172,11 @@ var blankWords = set("blank empty none nothing leer vide vacio vuoto vazio leeg 
 // isSexWord recognises a word for men or women and nothing else.
 func isSexWord(s string) bool {
 	f := fold(s)
-	return (menWords[f] || womenWords[f] || sexWords[f]) && utf8.RuneCountInString(f) > 1 && f != "other" && f != "unspecified"
+	return (menWords[f] || womenWords[f] || sexWords[f] || text.SexOf(besideSexes.Replace(f)) != 0) && utf8.RuneCountInString(f) > 1 && f != "other" && f != "unspecified"
 }
+
+// besideSexes leaves out what stands between two words for one sex: "girls and women".
+var besideSexes = strings.NewReplacer(" and ", " ", " und ", " ", " et ", " ", " y ", " ", " e ", " ")
 
 // longestText is the longest of the texts with which a piece begins, and what the piece says
 // of it.
@@ -151,12 +193,27 @@ func longestText(texts []string, piece string) (text, means string) {
 		if oneWord.MatchString(rest) {
 			continue
 		}
-		if m := strings.Trim(rest, " \t=:-–—()"); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m)) {
+		if k := strings.IndexAny(rest, "=:"); k > 1 && beforeMeans(rest[:k]) {
+			rest = rest[k:] // "Pink bib = men", "Y (yellow) = men"
+		}
+		if m := strings.Trim(rest, " \t=:-–—()."); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m)) {
 			text, means = t, m
 		}
 	}
 	return text, means
 }
+
+// beforeMeans says whether what stands between a class and the sign before its meaning is what the class is of, "bib"
+// or "numbers", or another word for it in brackets.
+func beforeMeans(s string) bool {
+	if s = trim(s); strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") {
+		return !hasDigit(s)
+	}
+	return ofClass[fold(s)]
+}
+
+// ofClass are such words. Common practice, no source.
+var ofClass = set("bib bibs number numbers wave waves group band bands wristband wristbands tag tags vest vests cap caps start colour color class startnummer startnummern nummer nummern welle dossard dossards vague dorsal dorsales pettorale pettorali")
 
 func hasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
@@ -168,12 +225,12 @@ func withSex(legend map[string]string, texts, pieces []string) {
 	letters := map[rune]bool{}
 	for _, t := range texts {
 		r, n := utf8.DecodeRuneInString(t)
-		if n == len(t) || kindOf(string(r)) != kSex {
+		if n == len(t) || !letterOfOne(r) {
 			continue
 		}
 		for _, piece := range pieces {
 			q, _ := utf8.DecodeRuneInString(piece)
-			if _, other := longestText([]string{string(q) + t[n:]}, piece); q != r && kindOf(string(q)) == kSex && nearAges(other, legend[legendKey(t)]) {
+			if _, other := longestText([]string{string(q) + t[n:]}, piece); q != r && letterOfOne(q) && nearAges(other, legend[legendKey(t)]) {
 				letters[r], letters[q] = true, true
 				break
 			}
@@ -185,6 +242,9 @@ func withSex(legend map[string]string, texts, pieces []string) {
 		}
 	}
 }
+
+// letterOfOne says whether a letter may stand for a sex.
+func letterOfOne(r rune) bool { return kindOf(string(r)) == kSex || sexSaid(string(r)) != 0 }
 
 // nearAges says whether two texts say the same ages, or some that begin and end within ten years of one another.
 func nearAges(a, b string) bool {

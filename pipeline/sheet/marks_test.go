@@ -250,3 +250,19 @@ func TestSignOfBlank(t *testing.T) {
 		}
 	}
 }
+
+// The ages of children in words are no distances in front of their groups.
+func TestYearOldsAreNoDistances(t *testing.T) {
+	if got := cellsOf(t, "Pos|Name|Age group|Time\n1|Jo Lee|11-year-olds|18:20\n2|Al Roe|12-year-olds|18:31\n3|Cy Dee|9-year-olds|19:02\n4|Di Fox|11-year-olds|19:40\n", AgeGroup); fmt.Sprint(got) != "[11-year-olds 12-year-olds 9-year-olds 11-year-olds]" {
+		t.Errorf("%q", got)
+	}
+	s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Age group,Time\n1,Jo Lee,11-year-olds,18:20\n2,Al Roe,12-year-olds,18:31\n3,Cy Dee,9-year-olds,19:02\n4,Di Fox,11-year-olds,19:40\n"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range s.Problems {
+		if p.Kind == distancesDiffer {
+			t.Error(p)
+		}
+	}
+}

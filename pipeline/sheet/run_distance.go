@@ -339,7 +339,7 @@ func (rs *runSettler) askGroups(p *Part, c int) {
 	var said []string
 	with := 0
 	for _, g := range groups {
-		if m := distanceThenGroup.FindStringSubmatch(g); m != nil {
+		if m := distanceThenGroup.FindStringSubmatch(g); m != nil && !strings.Contains(strings.ToLower(g), "-year") {
 			with++
 			if !slices.Contains(said, m[1]) {
 				said = append(said, m[1])

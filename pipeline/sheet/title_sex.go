@@ -15,6 +15,9 @@ func sexOfTitle(titles []string) string {
 		} else if m != nil {
 			return ""
 		}
+		if len(sexesOf(t)) > 1 {
+			continue // "S - men, T - women"
+		}
 		for _, between := range []string{" – ", " — ", " - "} {
 			parts := strings.Split(t, between)
 			if len(parts) < 2 {
