@@ -1118,14 +1118,14 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 		hi = 39
 	}
 	// "V40-59": the first group of masters with its bounds, of ten years or more, begins where the seniors end.
-	first := 0
+	band := 0
 	for i := range k.entries {
-		if g := k.entries[i].g; g.kind == between && g.hi-g.lo >= 9 && g.lo >= 35 && g.lo <= 50 && (first == 0 || int(g.lo) < first) {
-			first = int(g.lo)
+		if g := k.entries[i].g; g.kind == between && g.hi-g.lo >= 9 && g.lo >= 35 && g.lo <= 40 && (band == 0 || int(g.lo) < band) {
+			band = int(g.lo)
 		}
 	}
-	if first > hi && len(k.starts[c]) == 0 {
-		hi = first - 1
+	if band > hi && len(k.starts[c]) == 0 {
+		hi = band - 1
 	}
 	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {
 		hi = 29 // M30 is the first masters group, as in Germany
