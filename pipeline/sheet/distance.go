@@ -29,6 +29,9 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		if toks[i].kind != 'd' || toks[i].digits() > 6 || endsDate(toks, i) {
 			continue
 		}
+		if toks[i].n == 25 && i > 0 && toks[i-1].word == "c" && toks[i-1].to == toks[i].from {
+			continue // C25K: from the couch to 5 km
+		}
 		j := i + 1
 		if j+1 < len(toks) && (toks[j].kind == '.' || toks[j].kind == ',') && toks[j+1].kind == 'd' && toks[j+1].from == toks[j].to {
 			j += 2

@@ -155,6 +155,17 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			cs[i].weight -= ofRemark
 		}
 	}
+	// A file that is called after a place and its day says more than a line that says neither: "Watch 1" over the
+	// times, "Funnel list" over the names.
+	if file := slices.IndexFunc(cs, func(c cand) bool {
+		return c.from == "file name" && c.weight >= fileWithDay && (p.Kind != "full" || endsInLand(c.text))
+	}); file >= 0 {
+		for i, c := range cs {
+			if c.why == leftOfTitle && !endsInLand(c.text) && len(findDates(c.line)) == 0 && !shareWord(c.slug, cs[file].slug) && !rs.book.holds(c.slug) && (p.Kind != "full" || c.weight <= bareTitle && !saysRun[c.from]) {
+				cs[i].weight = min(c.weight, fileWithDay-1)
+			}
+		}
+	}
 	several := slices.ContainsFunc(cs, func(c cand) bool { return c.slug != cs[0].slug })
 	for i := range cs {
 		if several && cs[i].why == leftOfTitle && p.listsClub(cs[i].text) {

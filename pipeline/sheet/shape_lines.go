@@ -49,7 +49,7 @@ func shapedLines(lines []string, need string) []string {
 			}
 		}
 		shape := shapeOf(pieces)
-		if !hasKinds(shape, need) || slices.ContainsFunc(findDates(l), foundDate.settled) {
+		if !hasKinds(shape, need) || slices.ContainsFunc(findDates(l), func(d foundDate) bool { return d.settled() || need != "tw" && d.readings[0].y != 0 }) {
 			continue
 		}
 		if need == "nw" && (strings.Count(shape, "n") > 2 || slices.ContainsFunc(pieces, isTime)) {
@@ -81,9 +81,15 @@ func shapedLines(lines []string, need string) []string {
 		}
 		cells := fitShape(pieces, most, need)
 		if cells == nil {
+			if len(table) == 0 {
+				alike-- // a title: "Watch 1, started 9:00"
+			}
 			continue
 		}
 		table, rows = append(table, cells), append(rows, i)
+	}
+	if need != "tw" && len(table) > 4 && placedColumn(table) < 0 && placedColumn(table[1:]) >= 0 {
+		table, rows, alike = table[1:], rows[1:], alike-1 // "8 finishers" above their names
 	}
 	withoutSharedWords(table)
 	if need != "tw" {

@@ -60,6 +60,29 @@ func TestTypedHalves(t *testing.T) {
 	}
 }
 
+// What stands over the times of a watch, or over names from the funnel, names no course where the file does.
+func TestTitlesOfHalves(t *testing.T) {
+	const times, names = "1 18:20\n2 18:31\n3 19:02\n4 19:10\n5 19:40\n", "1 Jo Lee\n2 Al Roe\n3 Cy Dee\n4 Di Fox\n5 Ed Gow\n"
+	for title, rows := range map[string]string{
+		"Watch 1, started 9:00": times, "Jean's phone": times, "Raw times": times, "Hand timed": times, "Stoppuhr": times, "Downloaded from the timer": times,
+		"Funnel list": names, "Scanner 2": names, "5 finishers": names, "Part 2: names": names, "Raffle tickets": names, "Ordre d'arrivée": names,
+	} {
+		s, err := Read("Alder Bank 2026-01-03 list.txt", []byte(title+"\n"+rows), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", title, err)
+			continue
+		}
+		if got := outcome(s); !strings.HasPrefix(got.run, "alder-bank 2026-01-03") || got.rows != "2-6" || got.asks != "" {
+			t.Errorf("%s: run %q, rows %q, asks %q", title, got.run, got.rows, got.asks)
+		}
+	}
+	// A place that the title names stays one.
+	s, err := Read("Alder Bank 2026-01-03 list.txt", []byte("Mill Lane\n"+times), Options{})
+	if err != nil || outcome(s).run != "mill-lane 2026-01-03" {
+		t.Errorf("Mill Lane: %v", err)
+	}
+}
+
 // Places that are written with more than their number, or in words, are read without a heading too.
 func TestSpokenPlaces(t *testing.T) {
 	for _, places := range [][]string{
