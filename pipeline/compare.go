@@ -138,6 +138,9 @@ func (f *field) compareRun(run int32, lines []int) []storedProblem {
 	if k := slices.IndexFunc(fields, f.believed); k > 0 {
 		fields[0], fields[k] = fields[k], fields[0]
 	}
+	if len(fields) > 0 {
+		out = append(out, f.unequalHalves(run, fields[0])...)
+	}
 	for _, left := range fields[min(1, len(fields)):] {
 		for _, later := range left {
 			out = append(out, f.leaveOut(run, fields[0], later))

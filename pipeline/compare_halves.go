@@ -3,6 +3,7 @@ package pipeline
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 
 	"lapwing/pipeline/place"
@@ -218,6 +219,55 @@ func (f *field) timesAlone(s *issue) bool {
 		}
 	}
 	return len(s.lines) >= fewestOfHalf
+}
+
+// halvesDiffer is the kind of remark that a run has more times than names, or fewer, and the last places show it:
+// who missed one on the way has put all behind it out by a place.
+const halvesDiffer = "halves-differ"
+
+// unequalHalves compares the numbers of places of the times and the names that stand for a run, where they are
+// joined on position.
+func (f *field) unequalHalves(run int32, standing []*issue) []storedProblem {
+	var places [halfNames + 1]map[int32]bool
+	var part [halfNames + 1]*partInfo
+	for _, s := range standing {
+		if s.half == whole {
+			return nil
+		}
+		if part[s.half] == nil {
+			places[s.half], part[s.half] = map[int32]bool{}, s.part
+		}
+		for _, i := range s.lines {
+			places[s.half][f.position[i]] = true
+		}
+	}
+	times, names := places[halfTimes], places[halfNames]
+	if times == nil || names == nil || len(times) == len(names) {
+		return nil
+	}
+	more, fewer, lacks := times, names, "name"
+	if len(names) > len(times) {
+		more, fewer, lacks = names, times, "time"
+	}
+	last, missing := slices.Max(slices.Collect(maps.Keys(fewer))), []int32{}
+	for _, n := range slices.Sorted(maps.Keys(more)) {
+		if fewer[n] {
+			continue
+		}
+		if n < last {
+			return nil // a place is left out in so many words
+		}
+		missing = append(missing, n)
+	}
+	where := fmt.Sprintf("place %d has", missing[0])
+	if len(missing) > 1 {
+		where = fmt.Sprintf("places %d to %d have", missing[0], missing[len(missing)-1])
+	}
+	p := part[halfNames]
+	return []storedProblem{{place.Problem{Place: place.Place{Sheet: p.path, Tab: p.tab}, Severity: place.Look, Kind: halvesDiffer,
+		Read:     fmt.Sprintf("%s and %s of this run; %s no %s", text.CountOf(len(times), "time", "times"), text.CountOf(len(names), "name", "names"), where, lacks),
+		Expected: "as many of the one as of the other",
+		Do:       fmt.Sprintf("If a %s was missed earlier, everybody behind it stands beside somebody else's time. Ask who took them, put the places right on the sheet, and load it again.", lacks)}, p.sheetNo, run}}
 }
 
 // otherHalfMissing is the kind of remark that a run has times and no names, or names and

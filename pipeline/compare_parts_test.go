@@ -22,6 +22,24 @@ func TestTwoHalvesOfAResult(t *testing.T) {
 	}
 }
 
+// Halves of which one has more places than the other are joined, and it is told, unless it says itself which place it
+// leaves out: a time that was missed puts all behind it out.
+func TestHalvesDiffer(t *testing.T) {
+	const four, five = "Position,Time\n1,20:00\n2,20:30\n3,21:00\n4,21:40\n", "Position,Time\n1,20:00\n2,20:30\n3,21:00\n4,21:40\n5,22:00\n"
+	for _, c := range []struct{ name, times, names, want string }{
+		{"as many", four, "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n", ""},
+		{"a time less", four, "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n5,Edie Wick\n", "look 4 times and 5 names of this run; place 5 has no time"},
+		{"names less", five, "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n", "look 5 times and 3 names of this run; places 4 to 5 have no name"},
+		{"a name left out by its place", five, "Position,Name\n1,Ada Moss\n2,Ben Reed\n4,Dan Thorne\n5,Edie Wick\n", ""},
+		{"times in two columns", "Pos,Time,Pos,Time\n1,20:00,3,21:00\n2,20:30,4,21:40\n", "Position,Name\n1,Ada Moss\n2,Ben Reed\n3,Cora Vale\n4,Dan Thorne\n", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03 a.csv": c.times, "sheets/alder-bank_2026-01-03 b.csv": c.names})
+			d.want("said", d.text("select coalesce(string_agg(severity || ' ' || read, '|'), '') from main.problems where kind = 'halves-differ'"), c.want)
+		})
+	}
+}
+
 // Times without places are not joined with names that are not as many: who is missing?
 func TestTimesWithoutPlaces(t *testing.T) {
 	d := newDesk(t, map[string]string{

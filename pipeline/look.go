@@ -47,7 +47,7 @@ func (pl *Pipeline) ToLook(ctx context.Context, rep *LoadReport) (l Look, err er
 
 // comparedKinds are what comparing the sheets of a run finds and is worth telling at
 // once.
-const comparedKinds = "'new-issue', '" + anotherField + "', '" + resultsCopied + "', 'excerpt-differs', 'second-sheet', 'two-part-sheet', '" + otherHalfMissing + "'"
+const comparedKinds = "'new-issue', '" + anotherField + "', '" + resultsCopied + "', 'excerpt-differs', 'second-sheet', 'two-part-sheet', '" + otherHalfMissing + "', '" + halvesDiffer + "'"
 
 // Compared lists what became of the sheets of a load, and of those that were there,
 // where several are of one run: worst first.

@@ -33,7 +33,7 @@ var derived = []string{"record.result", "record.doubt", "record.runner", "record
 // refreshProblems are the kinds of problems that a refresh raises; those of
 // reading stay.
 var refreshProblems = []string{"two-part-sheet", "copy", "excerpt", "excerpt-differs", "second-sheet", "new-issue", anotherField, resultsCopied, "person-twice",
-	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", nameDoubtful, otherHalfMissing, correctedOutOfOrder, exchangedAfterChange}
+	"two-claims", "decision-contradicted", "several-runners", "member-birth-date", "held-record", "opening-date", "opening-time", "codes-exchanged", nameDoubtful, otherHalfMissing, halvesDiffer, correctedOutOfOrder, exchangedAfterChange}
 
 func (pl *Pipeline) stepWrite(ctx context.Context, w *work) error {
 	if err := pl.keepIDs(w); err != nil {
