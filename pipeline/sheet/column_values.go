@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"lapwing/pipeline/text"
 	"regexp"
 	"slices"
 	"strings"
@@ -343,6 +344,37 @@ func (s *settler) ended() {
 		}
 	}
 }
+
+// against takes a column of which nothing is known for notes, or beside those for what became of the runners, where
+// one of its few texts speaks against a result: "wrong course" under "Marshal", "void" under "Flag".
+func (s *settler) against() {
+	m := Notes
+	switch {
+	case s.find(Time) < 0:
+		return
+	case s.find(Notes) < 0:
+	case s.find(Status) < 0:
+		m = Status
+	default:
+		return
+	}
+	for i, p := range s.profiles {
+		g := s.guesses[i]
+		if s.columns[i].Meaning != Other || g.known && g.meaning != Time && g.meaning != Number && g.meaning != Status && !flagWords[fold(s.headings[i])] || len(p.distinct) == 0 || len(p.distinct) > 8 ||
+			p.count[kText]+p.count[kStatus] < p.filled || otherDay(fold(s.headings[i])) {
+			continue
+		}
+		for v := range p.distinct {
+			if f := fold(v); len(f) > 1 && (saysHowEnded(v) || saysEnded(v) || text.SetAside(f) || text.Uncounted(f) || text.DoubtedTime(f, usualDistance/1000)) {
+				s.set(i, m, "heading %q, but %q speaks against a result", s.headings[i], v)
+				return
+			}
+		}
+	}
+}
+
+// flagWords head marks of many kinds. Common practice, no source.
+var flagWords = set("flag flags code codes mark marks state result")
 
 // lettersOfElse are words of headings over letters that are no sexes though they look so: M for a member
 // beside V for a visitor, S, M and L of a shirt. Common practice, no source.

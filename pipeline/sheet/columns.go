@@ -102,6 +102,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.byValues()
 	s.sexesOfPlaces()
 	s.ended()
+	s.against()
 	s.secondsOnly()
 	s.attendance()
 	s.lineNumbers()
