@@ -202,11 +202,8 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 	if p, stands, compared := f.compareHalf(earlier, later, tell); compared {
 		return true, stands, p
 	}
-	for _, s := range [...][2]*issue{{earlier, later}, {later, earlier}} {
-		if times, names := s[0], s[1]; names.half == halfNames && f.timesAlone(times) && len(times.lines) != len(names.lines) {
-			return true, true, tell("second-sheet", fmt.Sprintf("%d times without places beside %d names on the other list of this run", len(times.lines), len(names.lines)),
-				"They are not as many, so that they can't be joined in their order. Write the places beside the times, save, and load that sheet again.", place.Look)
-		}
+	if read := f.timesWithoutPlaces(earlier, later); read != "" {
+		return true, true, tell("second-sheet", read, "They are not as many, so that they can't be joined in their order. Write the places beside the times, save, and load that sheet again.", place.Look)
 	}
 	m := f.matchLines(earlier, later)
 	same, shared := m.same, m.shared

@@ -221,6 +221,19 @@ func (f *field) timesAlone(s *issue) bool {
 	return len(s.lines) >= fewestOfHalf
 }
 
+// timesWithoutPlaces says how many times without places stand beside how many names where these are not as many; ""
+// where neither of two parts is such times beside names.
+func (f *field) timesWithoutPlaces(a, b *issue) string {
+	times, names := a, b
+	if a.half == halfNames {
+		times, names = b, a
+	}
+	if names.half != halfNames || !f.timesAlone(times) || len(times.lines) == len(names.lines) {
+		return ""
+	}
+	return fmt.Sprintf("%d times without places beside %d names on the other list of this run", len(times.lines), len(names.lines))
+}
+
 // halvesDiffer is the kind of remark that a run has more times than names, or fewer, and the last places show it:
 // who missed one on the way has put all behind it out by a place.
 const halvesDiffer = "halves-differ"

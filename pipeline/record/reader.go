@@ -792,7 +792,8 @@ func (r *Reader) leadingRemark(s string) (name string, m remark, ok bool) {
 		}
 	case at > 0:
 		// A single word behind a comma that says how a race ended in words of its own: "Stopp" is a family.
-		if said, name = trim(s[at+1:]), trim(s[:at]); statusPhrases[string(fold(nil, said))] == OK || len(said) < 6 && said != strings.ToUpper(said) {
+		said, name = trim(s[at+1:]), trim(s[:at])
+		if r.scratch = fold(r.scratch[:0], said); statusPhrases[string(r.scratch)] == OK || len(said) < 6 && said != strings.ToUpper(said) {
 			return s, m, false
 		}
 	}

@@ -57,12 +57,12 @@ func (g *grid) countedPlaces(lex *lexicon, headings []string, after int) int {
 			return 0
 		}
 	}
-	for column, h := range headings {
-		if after == 0 && column == 0 { // no heading, so that nothing else says what the first column is
-			if places := g.spokenPlaces(); places != nil {
-				return g.writePlaces(column, places)
-			}
+	if after == 0 && len(headings) > 0 { // no heading, so that nothing else says what the first column is
+		if places := g.spokenPlaces(); places != nil {
+			return g.writePlaces(0, places)
 		}
+	}
+	for column, h := range headings {
 		if m := lex.read(h).meaning; m.isName() || m == Club || m == Course || m == AgeGroup {
 			continue
 		}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -271,9 +270,7 @@ func (s *settler) codesOfGroups(i int) bool {
 
 // monthsBeside says whether the column behind one for days of birth is headed by a word for a month.
 func (s *settler) monthsBeside(i int) bool {
-	return i+1 < len(s.headings) && slices.ContainsFunc(strings.Fields(fold(s.headings[i+1])), func(w string) bool {
-		return w == "month" || w == "monat" || w == "mois" || w == "mes" || w == "mese" || w == "maand"
-	})
+	return i+1 < len(s.headings) && anyWord(s.headings[i+1], monthHeadings)
 }
 
 // agesInTenths says whether decimals under the heading "Age" are ages, 34.5, and not age

@@ -2,12 +2,13 @@ package sheet
 
 import (
 	"fmt"
-	"lapwing/pipeline/text"
 	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"lapwing/pipeline/text"
 )
 
 // courseByValues finds the course of a season list under a heading that is not

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"slices"
 	"testing"
 )
 
@@ -29,17 +28,6 @@ func TestCoursesOverColumns(t *testing.T) {
 		{"the same, as a column", "Festival Field 5k, 7-8 June 2025\nDay,Pos,Name,Time\nSun,1,Jo Lee,18:20\nSun,2,Al Roe,18:31\nSun,3,Cy Dee,18:40\nSat,1,Di Fox,18:22\nSat,2,Ed Gow,18:33\nSat,3,Flo Hay,18:44\n", []string{"festival-field 2025-06-08"}},
 		{"days of a series between its first and its last", "Alder Bank summer series, 7-28 June 2025\nName,7 June,14 June,28 June\n" + rows, []string{"alder-bank 2025-06-07", "alder-bank 2025-06-14", "alder-bank 2025-06-28"}},
 	} {
-		s, err := Read("x.csv", []byte(c.text), Options{})
-		if err != nil {
-			t.Errorf("%s: %v", c.name, err)
-			continue
-		}
-		var got []string
-		for _, p := range s.Parts {
-			got = append(got, p.RunOfFirst())
-		}
-		if !slices.Equal(got, c.want) {
-			t.Errorf("%s: %q, want %q", c.name, got, c.want)
-		}
+		wantRuns(t, c.name, "x.csv", c.text, c.want)
 	}
 }

@@ -16,17 +16,23 @@ func TestDayLists(t *testing.T) {
 		{"with its year on each", "Alder Bank 5k\n3.1.2026 – Jo Lee 18:20; Al Roe 18:31\n10.1.2026 – Jo Lee 19:20; Al Roe 18:01\n", []string{"alder-bank 2026-01-03", "alder-bank 2026-01-10"}},
 		{"days over lists, the year in the title", "Alder Bank 5k times 2026\n3 January\nJo Lee 18:20\nAl Roe 18:31\nCy Dee 18:45\n10 January\nJo Lee 19:20\nAl Roe 19:31\nCy Dee 19:45\n", []string{"alder-bank 2026-01-03", "alder-bank 2026-01-10"}},
 	} {
-		s, err := Read("x.txt", []byte(c.text), Options{})
-		if err != nil {
-			t.Errorf("%s: %v", c.name, err)
-			continue
-		}
-		var got []string
-		for _, p := range s.Parts {
-			got = append(got, p.RunOfFirst())
-		}
-		if !slices.Equal(got, c.want) {
-			t.Errorf("%s: %q, want %q", c.name, got, c.want)
-		}
+		wantRuns(t, c.name, "x.txt", c.text, c.want)
+	}
+}
+
+// wantRuns reads a text and compares the runs that its tables are of.
+func wantRuns(t *testing.T, name, file, text string, want []string) {
+	t.Helper()
+	s, err := Read(file, []byte(text), Options{})
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	var got []string
+	for _, p := range s.Parts {
+		got = append(got, p.RunOfFirst())
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%s: %q, want %q", name, got, want)
 	}
 }

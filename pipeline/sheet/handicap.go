@@ -502,22 +502,21 @@ func (s *settler) startInTitle(titles []string, between func() []string) {
 // startRow is the time of day, in seconds, of a first row that says the start and nothing else: "Start | 09:00:04",
 // or "0 | 09:00:04" before places from 1 on; 0 for none.
 func (s *settler) startRow(clock int) float64 {
-	for _, r := range s.rows {
-		if rowFilled(r.cells) == 0 {
-			continue
-		}
-		label := ""
-		for i, c := range r.cells {
-			if i != clock && !isBlank(c) {
-				label += trim(c) + " "
-			}
-		}
-		if label = trim(label); label == "0" || saysWhatHappened(label) {
-			return secondsOf(r.cells, clock)
-		}
-		break
+	first := slices.IndexFunc(s.rows, func(r line) bool { return rowFilled(r.cells) > 0 })
+	if first < 0 {
+		return 0
 	}
-	return 0
+	var label []string
+	cells := s.rows[first].cells
+	for i, c := range cells {
+		if i != clock && !isBlank(c) {
+			label = append(label, trim(c))
+		}
+	}
+	if said := strings.Join(label, " "); said != "0" && !saysWhatHappened(said) {
+		return 0
+	}
+	return secondsOf(cells, clock)
 }
 
 // risingClock is the only column of times where all of them are times of day, with colons or with dots, that

@@ -60,7 +60,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		{runOn, "lists that ran on within a line were put one runner to a line, and the rows are counted so"},
 		{scanned, "letters and gaps among the figures of times and places were read as the figures they stand for"},
 		{statements, "tables in the marks of a forum, the statements of a database or the keys of a log were put one runner to a line, and the rows are counted so"},
-		{single, "texts stand in single quotes"},
+		{single, "texts stand in single or curly quotes"},
 		{quoted, "the marks > of a quoted message were left out"},
 		{unwrapped, "every line stood in quotes of its own"},
 	} {
@@ -530,7 +530,7 @@ func divided(text []byte, delim byte) bool {
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue
 		}
-		if ruleOfQuery.Match(line) {
+		if bytes.IndexByte(line, '+') >= 0 && ruleOfQuery.Match(line) {
 			continue
 		}
 		lines++

@@ -29,9 +29,23 @@ type mailPart struct {
 	body       []byte
 }
 
+// decoded is what a part says, in UTF-8, where it names the way its letters are written.
+func (p mailPart) decoded() (plain []byte, ok bool) {
+	r, err := charset.NewReaderLabel(p.params["charset"], bytes.NewReader(p.body))
+	if err != nil {
+		return nil, false
+	}
+	plain, err = io.ReadAll(r)
+	return plain, err == nil
+}
+
 // mailParts takes a mail apart; nil where the text is none, or one whose words stand in it as they are.
 func mailParts(data []byte) (head mail.Header, parts []mailPart) {
-	lower := bytes.ToLower(data[:min(len(data), mailHead)])
+	first := data[:min(len(data), mailHead)]
+	if !bytes.Contains(first, []byte("ontent-")) && !bytes.Contains(first, []byte("ONTENT-")) { // quick to see, of many sheets
+		return nil, nil
+	}
+	lower := bytes.ToLower(first)
 	if !bytes.Contains(lower, []byte("content-type: multipart/")) && !bytes.Contains(lower, []byte("content-transfer-encoding: base64")) && !bytes.Contains(lower, []byte("content-type: text/html")) {
 		return nil, nil
 	}
@@ -99,19 +113,13 @@ func mailText(data []byte, l Limits) ([]byte, error) {
 		case p.file != "":
 		case p.kind == "text/html" && page == nil:
 			page = p.body
-			if set := p.params["charset"]; set != "" {
-				if r, err := charset.NewReaderLabel(set, bytes.NewReader(p.body)); err == nil {
-					if plain, err := io.ReadAll(r); err == nil {
-						page = append([]byte("\xEF\xBB\xBF"), plain...)
-					}
-				}
+			if plain, ok := p.decoded(); ok {
+				page = append([]byte("\xEF\xBB\xBF"), plain...)
 			}
 		case p.kind == "text/plain" && words == nil:
 			words = p.body
-			if r, err := charset.NewReaderLabel(p.params["charset"], bytes.NewReader(p.body)); err == nil {
-				if plain, err := io.ReadAll(r); err == nil {
-					words = plain
-				}
+			if plain, ok := p.decoded(); ok {
+				words = plain
 			}
 		}
 	}

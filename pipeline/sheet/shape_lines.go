@@ -21,8 +21,9 @@ type shapePiece struct {
 // of a result, places and times, "Lap 3: 19:02", or places and names, "Jo Lee (3)". It is tried where
 // nothing else reads a text; nil where the lines are not alike.
 func sameShape(lines []string) []string {
+	cut := cutPieces(lines)
 	for _, need := range []string{"tw", "tn", "nw"} {
-		if out := shapedLines(lines, need); out != nil {
+		if out := shapedLines(lines, cut, need); out != nil {
 			return out
 		}
 	}
@@ -30,82 +31,56 @@ func sameShape(lines []string) []string {
 }
 
 // placesAndTimes cuts the lines of a sheet on which only places and times were taken, "12 24:31", "Lap 12: 24:31".
-func placesAndTimes(lines []string, _ byte) []string { return shapedLines(lines, "tn") }
+func placesAndTimes(lines []string, _ byte) []string {
+	return shapedLines(lines, cutPieces(lines), "tn")
+}
 
-// shapedLines cuts lines that have the kinds of pieces that are needed. The shape is that of most of
-// them; those from which a piece is left out, or on which words stand behind it, fit it as well. nil where
-// not nine in ten such lines, four or more, fit, the words are no names, the numbers of a half
-// of a result are no places, or times stand beside a list of names.
-func shapedLines(lines []string, need string) []string {
-	shapes := make([][]shapePiece, len(lines))
-	counts := map[string]int{}
-	alike, most := 0, ""
-	cut := cutPieces(lines)
-	for i, l := range lines {
-		pieces := cut[i]
-		for k, p := range pieces {
-			if need == "nw" && p.kind == 't' && !isTime(p) {
-				pieces[k].kind = 'w' // 6. n/a
-			}
-		}
-		shape := shapeOf(pieces)
-		if !hasKinds(shape, need) || slices.ContainsFunc(findDates(l), func(d foundDate) bool { return d.settled() || need != "tw" && d.readings[0].y != 0 }) {
-			continue
-		}
-		if need == "nw" && (strings.Count(shape, "n") > 2 || slices.ContainsFunc(pieces, isTime)) {
-			return nil // which may be times
-		}
-		shapes[i] = pieces
-		alike++
-		if counts[shape]++; counts[shape] > counts[most] || counts[shape] == counts[most] && shape < most {
-			most = shape
-		}
-	}
-	if alike < 4 || counts[most] < 4 || counts[most]*2 < alike {
+// shapedLines cuts lines, of which the pieces are given, that have the kinds of pieces that are needed. Lines from which
+// a piece of the shape is left out, or on which words stand behind it, fit it as well. nil where not nine in ten
+// of them fit, the words are no names, or the numbers of a half of a result are no places.
+func shapedLines(lines []string, cut [][]shapePiece, need string) []string {
+	shapes, most := commonShape(lines, cut, need)
+	if most == "" {
 		return nil
 	}
 	dotted := dottedPieces(shapes)
 	var table [][]string
 	var rows []int
-	out := append([]string(nil), lines...)
+	alike := 0
 	for i, pieces := range shapes {
 		if pieces == nil {
 			continue
 		}
-		if dotted {
-			for k := range pieces {
-				if dottedTime.MatchString(pieces[k].text) {
-					pieces[k].text = strings.Replace(pieces[k].text, ".", ":", 1)
+		if cells := fitShape(pieces, most, need); cells != nil {
+			for k, c := range cells {
+				if dotted && dottedTime.MatchString(c) {
+					cells[k] = strings.Replace(c, ".", ":", 1)
 				}
 			}
+			table, rows = append(table, cells), append(rows, i)
 		}
-		cells := fitShape(pieces, most, need)
-		if cells == nil {
-			if len(table) == 0 {
-				alike-- // a title: "Watch 1, started 9:00"
-			}
-			continue
+		if len(table) > 0 { // what stands above them is a title: "Watch 1, started 9:00"
+			alike++
 		}
-		table, rows = append(table, cells), append(rows, i)
 	}
-	if need != "tw" && len(table) > 4 && placedColumn(table) < 0 && placedColumn(table[1:]) >= 0 {
+	half := need != "tw"
+	if half && len(table) > 4 && placedColumn(table) < 0 && placedColumn(table[1:]) >= 0 {
 		table, rows, alike = table[1:], rows[1:], alike-1 // "8 finishers" above their names
 	}
 	withoutSharedWords(table)
-	if need != "tw" {
-		if unit := repeatedUnit(most); unit < len(most) {
-			return besideOneAnother(lines, table, rows, unit, need)
-		}
+	if unit := repeatedUnit(most); half && unit < len(most) {
+		return unitsApart(lines, table, rows, unit, need)
 	}
 	if len(table)*10 < alike*9 || (need == "tn") == hasWords(table) || need != "tn" && !namedRows(table) {
 		return nil
 	}
 	front := 0 // the column that comes first
-	if need != "tw" {
+	if half {
 		if front = placedColumn(table); front < 0 {
 			return nil
 		}
 	}
+	out := slices.Clone(lines)
 	write := func(row int, cells []string) {
 		out[row] = strings.Join(slices.Insert(slices.Delete(slices.Clone(cells), front, front+1), 0, cells[front]), "\t")
 	}
@@ -132,6 +107,41 @@ func shapedLines(lines []string, need string) []string {
 	}
 	untimedRows(out)
 	return out
+}
+
+// commonShape gives the pieces of the lines that have the kinds that are needed, and the shape that most of them have;
+// "" where fewer than four have it, or fewer than half of them, or where times stand beside a list of names.
+func commonShape(lines []string, cut [][]shapePiece, need string) (shapes [][]shapePiece, most string) {
+	shapes = make([][]shapePiece, len(lines))
+	counts := map[string]int{}
+	alike := 0
+	for i, l := range lines {
+		pieces := cut[i]
+		if need == "nw" {
+			pieces = slices.Clone(pieces)
+			for k, p := range pieces {
+				if p.kind == 't' && !isTime(p) {
+					pieces[k].kind = 'w' // 6. n/a
+				}
+			}
+		}
+		shape := shapeOf(pieces)
+		if !hasKinds(shape, need) || slices.ContainsFunc(findDates(l), func(d foundDate) bool { return d.settled() || need != "tw" && d.readings[0].y != 0 }) {
+			continue
+		}
+		if need == "nw" && (strings.Count(shape, "n") > 2 || slices.ContainsFunc(pieces, isTime)) {
+			return nil, "" // which may be times
+		}
+		shapes[i] = pieces
+		alike++
+		if counts[shape]++; counts[shape] > counts[most] || counts[shape] == counts[most] && shape < most {
+			most = shape
+		}
+	}
+	if counts[most] < 4 || counts[most]*2 < alike {
+		return nil, ""
+	}
+	return shapes, most
 }
 
 // cutPieces cuts lines with a figure into their pieces. What looks like a class is a number where all have the
@@ -182,9 +192,9 @@ func repeatedUnit(shape string) int {
 	return len(shape)
 }
 
-// besideOneAnother puts halves of results, of which several stand on each line, one to a line. table
+// unitsApart puts halves of results, of which several stand on each line, one to a line. table
 // has the cells of the lines with the numbers in rows; nil where they are no halves.
-func besideOneAnother(lines []string, table [][]string, rows []int, unit int, need string) []string {
+func unitsApart(lines []string, table [][]string, rows []int, unit int, need string) []string {
 	var single [][]string
 	var out []string
 	next := 0

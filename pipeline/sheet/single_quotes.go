@@ -1,16 +1,13 @@
 package sheet
 
-import (
-	"bytes"
-	"regexp"
-)
+import "bytes"
 
-// doubleQuotes puts double quotation marks in the places of the single ones of a text
+// doubleQuotes puts double quotation marks in the places of curly ones, or of the single ones of a text
 // that has its words and times in those, as a list of values for a database has: 1,'Jo',
 // 'Lee','18:20'. Nine of ten lines have two such cells or more, and no line has a double
 // mark. A space before an opening mark goes; lines keep their places.
 func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
-	if plain := curlyQuotes(text, d); plain != nil {
+	if plain := curlyQuotes(text); plain != nil {
 		return plain, true
 	}
 	if len(text) > wholeBytes || bytes.IndexByte(text, '\'') < 0 || bytes.IndexByte(text, '"') >= 0 {
@@ -40,8 +37,8 @@ func doubleQuotes(text []byte, d dialect) ([]byte, bool) {
 }
 
 // curlyQuotes puts straight marks in the places of curly ones where nine of ten lines, five or more, begin and end with
-// one and all stand at the edges of cells, as a word processor turns them; nil for other texts.
-func curlyQuotes(text []byte, d dialect) []byte {
+// one, as a word processor turns them; nil for other texts.
+func curlyQuotes(text []byte) []byte {
 	if len(text) > wholeBytes || bytes.IndexByte(text, '"') >= 0 || !bytes.Contains(text, []byte("“")) {
 		return nil
 	}
@@ -57,10 +54,8 @@ func curlyQuotes(text []byte, d dialect) []byte {
 	if quoted < 5 || quoted*10 < lines*9 {
 		return nil
 	}
-	return curlyMarks.ReplaceAll(text, []byte(`"`))
+	return bytes.ReplaceAll(bytes.ReplaceAll(text, []byte("“"), []byte(`"`)), []byte("”"), []byte(`"`))
 }
-
-var curlyMarks = regexp.MustCompile("[“”]")
 
 // doubleQuoted appends a line with its singly quoted cells in double marks and says how
 // many there were.

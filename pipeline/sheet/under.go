@@ -33,29 +33,34 @@ func (s *settler) lonePlaces() {
 		if m := s.columns[i].Meaning; s.find(Position) < 0 || len(fold(h)) < 2 || sexSaid(sex) == 0 || m != Other && m != SexPlace && m != GroupPlace && (m != Position || len(s.all(Position)) < 2) {
 			continue
 		}
-		last, n, rows := 0, 0, 0
-		for _, r := range s.rows[:min(len(s.rows), profileRows)] { // later rows are picked here and there
-			rows++
-			c := trim(cellAt(r.cells, i))
-			if isBlank(c) {
-				continue
-			}
-			place := firstNumber.FindString(c)
-			number := int(looseNumber(place))
-			if rest := strings.TrimSpace(ordinalEnd.ReplaceAllString(strings.Replace(c, place, "", 1), "")); place == "" || rest != "" && sexSaid(rest) != sexSaid(sex) || number < last || number > last+3 {
-				n = -rows - len(s.rows)
-				break
-			}
-			last = number
-			n++
-		}
-		if n < 2 || n >= rows {
+		if !s.countsSome(i, sexSaid(sex)) {
 			continue
 		}
 		s.beside.ticks = []tick{{column: i, sex: sex, other: sex, placed: true}}
 		s.set(i, Sex, "heading %q: who has a place here is of that sex", h)
 		return
 	}
+}
+
+// countsSome says whether a column counts two of its rows or more, but not all, with nothing beside the numbers but
+// what says one sex.
+func (s *settler) countsSome(i int, sex byte) bool {
+	rows := s.rows[:min(len(s.rows), profileRows)] // later rows are picked here and there
+	last, n := 0, 0
+	for _, r := range rows {
+		c := trim(cellAt(r.cells, i))
+		if isBlank(c) {
+			continue
+		}
+		place := firstNumber.FindString(c)
+		number := int(looseNumber(place))
+		if rest := strings.TrimSpace(ordinalEnd.ReplaceAllString(strings.Replace(c, place, "", 1), "")); place == "" || rest != "" && sexSaid(rest) != sex || number < last || number > last+3 {
+			return false
+		}
+		last = number
+		n++
+	}
+	return n >= 2 && n < len(rows)
 }
 
 var (

@@ -64,13 +64,7 @@ func CorrectedTime(s string) (out string, ok bool) {
 
 // CorrectionWords say, in a line of its own, that what stands under it, or in it, corrects results above,
 // and, in a note, that its line does. Folded; common practice, no source.
-var CorrectionWords = func() map[string]bool {
-	set := map[string]bool{}
-	for _, w := range strings.Fields(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
+var CorrectionWords = wordsOf(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
 	korrektur korrekturen korrigiert berichtigung berichtigt rectificatif corrige corrigee correccion corregido corregida correzione corretto corretta rettifica
 	correctie gecorrigeerd rectificatie rattelse rattelser korrigerad rettelse rettelser rettet korekta sprostowanie correcao corrigido oprava
-	korrekturen richtigstellung correzioni correcties rectificaties sprostowania poprawki rattningar korjaukset oikaisut correcoes retificacoes javitasok correctif correcciones rectificacion retificacao korrigering korjaus oikaisu opravy javitas helyesbites corectare ispravak ispravka popravek parandus labojums pataisymas исправление поправка уточнение виправлення корекция διορθωση duzeltme cywiriad correccio`) {
-		set[w] = true
-	}
-	return set
-}()
+	korrekturen richtigstellung correzioni correcties rectificaties sprostowania poprawki rattningar korjaukset oikaisut correcoes retificacoes javitasok correctif correcciones rectificacion retificacao korrigering korjaus oikaisu opravy javitas helyesbites corectare ispravak ispravka popravek parandus labojums pataisymas исправление поправка уточнение виправлення корекция διορθωση duzeltme cywiriad correccio`)
