@@ -203,7 +203,7 @@ func (f *field) compareIssues(run int32, earlier, later *issue) (keepEarlier, ke
 		return true, stands, p
 	}
 	if read := f.timesWithoutPlaces(earlier, later); read != "" {
-		return true, true, tell("second-sheet", read, "They are not as many, so that they can't be joined in their order. Write the places beside the times, save, and load that sheet again.", place.Look)
+		return true, true, tell("second-sheet", read, "There are not as many times as names, so they can't be joined in their order. Write the places beside the times, save, and load that sheet again.", place.Look)
 	}
 	m := f.matchLines(earlier, later)
 	same, shared := m.same, m.shared

@@ -236,7 +236,7 @@ func (f *field) timesWithoutPlaces(a, b *issue) string {
 
 // halvesDiffer is the kind of remark that a run has more times than names, or fewer, and the last places show it:
 // who missed one on the way has put all behind it out by a place.
-const halvesDiffer = "halves-differ"
+const halvesDiffer = "times-and-names-differ"
 
 // unequalHalves compares the numbers of places of the times and the names that stand for a run, where they are
 // joined on position.
@@ -279,8 +279,8 @@ func (f *field) unequalHalves(run int32, standing []*issue) []storedProblem {
 	p := part[halfNames]
 	return []storedProblem{{place.Problem{Place: place.Place{Sheet: p.path, Tab: p.tab}, Severity: place.Look, Kind: halvesDiffer,
 		Read:     fmt.Sprintf("%s and %s of this run; %s no %s", text.CountOf(len(times), "time", "times"), text.CountOf(len(names), "name", "names"), where, lacks),
-		Expected: "as many of the one as of the other",
-		Do:       fmt.Sprintf("If a %s was missed earlier, everybody behind it stands beside somebody else's time. Ask who took them, put the places right on the sheet, and load it again.", lacks)}, p.sheetNo, run}}
+		Expected: "as many times as names",
+		Do:       fmt.Sprintf("If a %s was missed earlier, everybody after it has somebody else's time. Ask those who took the times and the names, put the places right on the sheet, and load it again.", lacks)}, p.sheetNo, run}}
 }
 
 // otherHalfMissing is the kind of remark that a run has times and no names, or names and

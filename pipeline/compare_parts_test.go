@@ -35,7 +35,7 @@ func TestHalvesDiffer(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := newDesk(t, map[string]string{"sheets/alder-bank_2026-01-03 a.csv": c.times, "sheets/alder-bank_2026-01-03 b.csv": c.names})
-			d.want("said", d.text("select coalesce(string_agg(severity || ' ' || read, '|'), '') from main.problems where kind = 'halves-differ'"), c.want)
+			d.want("said", d.text("select coalesce(string_agg(severity || ' ' || read, '|'), '') from main.problems where kind = 'times-and-names-differ'"), c.want)
 		})
 	}
 }

@@ -325,7 +325,7 @@ func (a *app) printProblem(p place.Problem, remark string) {
 // ownWords are the kinds of problem whose Read is a remark of the program's
 // own, not what stands in a cell.
 var ownWords = map[string]bool{"positions-missing": true, "positions-missing-many": true, "new-issue": true, "second-sheet": true, "other-people-or-times": true, "results-copied": true,
-	"two-part-sheet": true, "other-half-missing": true, "halves-differ": true, "distance-unsure": true, "order-not-by-time": true, "answer-remembered": true, "said-remembered": true, "decision-contradicted": true, "rows-in-one-cell": true,
+	"two-part-sheet": true, "other-half-missing": true, "times-and-names-differ": true, "distance-unsure": true, "order-not-by-time": true, "answer-remembered": true, "said-remembered": true, "decision-contradicted": true, "rows-in-one-cell": true,
 	"column-not-used": true, "age-column-not-used": true, "opening-time": true, "corrected-out-of-order": true, "exchanged-after-correction": true}
 
 // problemWords is a problem as a line. A remark is not shown as if it had been

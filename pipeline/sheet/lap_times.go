@@ -80,7 +80,7 @@ func (s *settler) stepsOfTotals() {
 		for _, total := range clocks {
 			if step != total && s.stepsOf(step, total) {
 				s.guesses[step] = guess{meaning: Split, known: true}
-				s.set(step, Split, "its times are the steps from row to row of column %s", letters(total))
+				s.set(step, Split, "its times are those from one finisher to the next in column %s", letters(total))
 				break
 			}
 		}

@@ -15,7 +15,7 @@ type rowMend struct {
 // the last row of the heading.
 func (t table) rowMends(lex *lexicon, l layout, after int) []rowMend {
 	g := t.grid
-	const counted = "%s said a number behind the same word in each; the numbers count from 1 and were taken for places"
+	const counted = "%s had a number behind the same word or letter; the numbers count from 1 and were taken for places"
 	if l.first < 0 {
 		return []rowMend{
 			{func() int { return g.countedPlaces(lex, make([]string, g.firstWidth()), 0) }, "places-read", counted, "cell"},

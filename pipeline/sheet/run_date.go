@@ -396,7 +396,7 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		}
 	}
 	if from := rs.seasonFrom(p); noYear && from > 0 {
-		narrow(fmt.Sprintf("of the season %d/%02d: to March it is its second year, from September on its first", from, (from+1)%100), func(o option) bool {
+		narrow(fmt.Sprintf("in the season %d/%02d, January to March are of its second year, and September to December of its first", from, (from+1)%100), func(o option) bool {
 			y, m, _ := o.day.Date()
 			return m <= 3 && y == from+1 || m >= 9 && y == from || m > 3 && m < 9
 		})
