@@ -98,7 +98,7 @@ func (c *clockCell) as(r clockReading) (ms int32, ok bool) {
 		s := c.fracMS / 10
 		ms, ok = c.a*3600000+c.b*60000+s*1000, c.b < 60 && s < 60 && c.a < 24 && c.fracDigits == 2
 	case hourMinSec, dottedHMS:
-		ms, ok = c.a*3600000+c.b*60000+c.c*1000+c.fraction(r), c.b < 60 && c.c < 60 && c.a < 100
+		ms, ok = c.a*3600000+c.b*60000+c.c*1000+c.fraction(r), (c.b < 60 || c.a == 0 && r == hourMinSec) && c.c < 60 && c.a < 100 // 0:65:11 is 65 minutes
 	case minSecZero:
 		ms, ok = c.a*60000+c.b*1000, c.b < 60 && c.c == 0 && c.fracMS == 0 && c.a < 1000
 	case minSecHundredths:

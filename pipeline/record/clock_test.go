@@ -379,6 +379,14 @@ func TestHourAmongMinutes(t *testing.T) {
 	}
 }
 
+// Minutes beyond an hour behind a zero for hours are minutes.
+func TestMinutesBehindNoHour(t *testing.T) {
+	lines, _ := readTimes(t, 5000, "0:24:31", "0:36:02", "0:58:37", "0:65:11")
+	if l := lines[3]; l.TimeMS != 3911000 || l.Status != OK {
+		t.Errorf("0:65:11 is read as %d ms, %v", l.TimeMS, l.Status)
+	}
+}
+
 // Times of over an hour without seconds end the men's list, and the women's begins:
 // the places, or the times alone, say so without a doubt.
 func TestTimesOfTwoLists(t *testing.T) {

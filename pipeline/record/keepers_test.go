@@ -61,7 +61,7 @@ func TestTimesWithSpace(t *testing.T) {
 }
 
 func TestSexInTwoLanguages(t *testing.T) {
-	for s, want := range map[string]sexMark{"homme/male": sureM, "frauen / donne": sureW, "nu": sureW, "nam": sureM, "male/female": strange, "m/f": strange} {
+	for s, want := range map[string]sexMark{"homme/male": sureM, "frauen / donne": sureW, "nu": sureW, "nam": sureM, "male/female": strange, "m/f": strange, "f/f": 'f'} {
 		if got := parseSex([]byte(s)); got != want {
 			t.Errorf("%q: %v, want %v", s, got, want)
 		}

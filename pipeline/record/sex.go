@@ -75,6 +75,9 @@ func parseSex(b []byte) sexMark {
 			return strange
 		}
 	}
+	if len(b) == 3 && b[1] == '/' && b[0] == b[2] { // femme/female
+		return parseSex(b[:1])
+	}
 	if m := sexMark(text.SexOf(string(b))); m != noMark {
 		return m
 	}

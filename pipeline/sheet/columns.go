@@ -66,6 +66,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 		s.profiles = append(s.profiles, p)
 		s.columns = append(s.columns, Column{Index: i, Heading: h})
 	}
+	s.dropDoubled()
 	moved := s.headingsBeside()
 	names, times, exchanged := s.exchanged()
 	for i := range s.columns {

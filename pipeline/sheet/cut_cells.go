@@ -450,35 +450,63 @@ func endsInWord(l string) bool {
 	return unicode.IsLetter(r) || r == ')' || r == '.'
 }
 
-// mixedMarks puts commas in the place of semicolons where some lines with times are divided by
-// the one mark and some by the other, as often in each.
+// mixedMarks divides all lines of a table by one mark: half of those with times and more are divided by one,
+// as often in each, and others with times, or those above them, as often by another and not by that.
 func mixedMarks(text []byte) []byte {
-	if len(text) > typedBytes || bytes.IndexByte(text, ';') < 0 || bytes.IndexByte(text, ',') < 0 {
+	const marks = ",;\t|"
+	present := 0
+	for i := range len(marks) {
+		if bytes.IndexByte(text, marks[i]) >= 0 {
+			present++
+		}
+	}
+	if present < 2 || len(text) > typedBytes {
 		return text
 	}
 	lines := textLines(text)
-	commas, semicolons, marks := 0, 0, 0
-	for _, l := range lines {
+	timed, first := 0, -1
+	var counts [len(marks)]map[int]int // lines with times by how often they have a mark
+	for i, l := range lines {
 		if !clockInside.MatchString(l) {
 			continue
 		}
-		c, s := strings.Count(l, ","), strings.Count(l, ";")
-		if c > 0 == (s > 0) || marks > 0 && c+s != marks {
-			return text
+		if timed++; first < 0 {
+			first = i
 		}
-		if marks = c + s; c > 0 {
-			commas++
-		} else {
-			semicolons++
+		for m := range counts {
+			if n := strings.Count(l, marks[m:m+1]); n >= 2 {
+				if counts[m] == nil {
+					counts[m] = map[int]int{}
+				}
+				counts[m][n]++
+			}
 		}
 	}
-	if marks < 2 || commas < 2 || semicolons < 2 {
+	mark, often, most := "", 0, max(1, timed/2-1)
+	for m := range counts {
+		for n, of := range counts[m] {
+			if of*2 >= timed && (of > most || of == most && mark == marks[m:m+1] && n > often) {
+				mark, often, most = marks[m:m+1], n, of
+			}
+		}
+	}
+	if mark == "" {
 		return text
 	}
+	changed := false
 	for i, l := range lines {
-		if clockInside.MatchString(l) {
-			lines[i] = strings.ReplaceAll(l, ";", ",")
+		if strings.Contains(l, mark) || i > first && !clockInside.MatchString(l) {
+			continue
 		}
+		for m := range counts {
+			if other := marks[m : m+1]; strings.Count(l, other) == often {
+				lines[i], changed = strings.ReplaceAll(l, other, mark), true
+				break
+			}
+		}
+	}
+	if !changed {
+		return text
 	}
 	return []byte(strings.Join(lines, "\n") + "\n")
 }

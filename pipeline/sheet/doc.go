@@ -48,7 +48,8 @@
 //     runner a tab: runner_tabs.go, or one alone: runner_card.go; names on another tab: entries.go.
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first
-//     heading). row_mends.go lists what mends rows before columns are settled: rejoin.go,
+//     heading). row_mends.go lists what mends rows before columns are settled: odd_rows.go, rejoin.go,
+//     reordered.go, behind_names.go (facts behind some names),
 //     marked_cells.go, date_parts.go (day, month and year apart), shifted.go (a cell too many
 //     from some row on), bare_places.go (places in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
 //     behind each name); beside.go mends them as they are read.

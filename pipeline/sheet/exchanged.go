@@ -6,43 +6,85 @@ import (
 	"unicode/utf8"
 )
 
-// exchanged puts the meanings of two headings right that somebody has exchanged: under that
-// of the names stand nothing but times, and under that of the times names; or a few names again and again
-// under that of the names, and on each line another under that of the clubs.
-func (s *settler) exchanged() (names, other int, ok bool) {
-	names, times, clubs := -1, -1, -1
+// exchanged puts the meanings of two headings right that somebody has exchanged: what stands under each is
+// what the other announces, and not what its own does, as times under that of the names and names under that of
+// the times, or places under that of the names; or a few names again and again under that of the names,
+// and on each line another under that of the clubs.
+func (s *settler) exchanged() (one, other int, ok bool) {
+	seen := map[Meaning]int{}
+	var columns []int
 	for i, g := range s.guesses {
-		switch {
-		case !g.known:
-		case g.meaning == Name && names < 0:
-			names = i
-		case g.meaning == Name:
-			return 0, 0, false
-		case g.meaning.isTime() && times < 0:
-			times = i
-		case g.meaning.isTime():
-			return 0, 0, false
-		case g.meaning == Club && clubs < 0:
-			clubs = i
+		if g.known && (g.meaning == Name || g.meaning == Position || g.meaning == Club || g.meaning.isTime()) {
+			m := g.meaning
+			if m.isTime() {
+				m = Time
+			}
+			if seen[m]++; seen[m] > 1 && (m == Name || m == Time) {
+				return 0, 0, false
+			}
+			columns = append(columns, i)
 		}
 	}
-	switch {
-	case names < 0:
-		return 0, 0, false
-	case times >= 0 && namesUnderTimes(s.profiles[names], s.profiles[times]):
-		other = times
-	case clubs >= 0 && namesUnderClubs(s.profiles[names], s.profiles[clubs]):
-		other = clubs
-	default:
+	if seen[Name] == 0 {
 		return 0, 0, false
 	}
-	s.guesses[names], s.guesses[other] = s.guesses[other], s.guesses[names]
-	return names, other, true
+	one = -1
+	for n, a := range columns {
+		for _, b := range columns[n+1:] {
+			if !s.holdsOther(a, b) || !s.holdsOther(b, a) {
+				continue
+			}
+			if one >= 0 {
+				return 0, 0, false
+			}
+			one, other = a, b
+		}
+	}
+	if one < 0 {
+		return 0, 0, false
+	}
+	s.guesses[one], s.guesses[other] = s.guesses[other], s.guesses[one]
+	return one, other, true
 }
 
-// namesUnderTimes says whether the values of the names are times, and those of the times names.
-func namesUnderTimes(n, t *profile) bool {
-	return n.count[kClock] >= 4 && n.share(kClock) >= .9 && t.count[kText] >= 4 && t.share(kText) >= .9 && t.spaces*10 >= t.count[kText]*7
+// dropDoubled leaves a heading out of account that stands twice, over a column of which the values are what it
+// announces and another of which they are sexes or whole numbers: the values say what that is.
+func (s *settler) dropDoubled() {
+	for i, g := range s.guesses {
+		if p := s.profiles[i]; !g.known || g.meaning != Name && !g.meaning.isTime() || p.count[kSex] < 4 && p.count[kInt] < 4 || p.share(kSex) < .9 && p.share(kInt) < .9 {
+			continue
+		}
+		for j, other := range s.guesses {
+			if other.known && other.meaning == g.meaning && fold(s.headings[j]) == fold(s.headings[i]) && announced(s.profiles[j], g.meaning) {
+				s.guesses[i] = guess{}
+			}
+		}
+	}
+}
+
+// holdsOther says whether the values of a column are what the heading of another announces, and not its own.
+func (s *settler) holdsOther(column, other int) bool {
+	p, q, m, n := s.profiles[column], s.profiles[other], s.guesses[column].meaning, s.guesses[other].meaning
+	switch {
+	case m == Name && n == Club:
+		return namesUnderClubs(p, q)
+	case m == Club && n == Name:
+		return namesUnderClubs(q, p)
+	}
+	return announced(p, n) && !announced(p, m)
+}
+
+// announced says whether nine in ten values of a column, four and more, look like what a heading announces; names are of
+// two words mostly.
+func announced(p *profile, m Meaning) bool {
+	k := kText
+	switch {
+	case m.isTime():
+		k = kClock
+	case m == Position:
+		k = kInt
+	}
+	return p.count[k] >= 4 && p.share(k) >= .9 && (m != Name || p.spaces*10 >= p.count[kText]*7)
 }
 
 // namesUnderClubs says whether the values of the names come again twice and more each, as no runner does, and those
@@ -87,10 +129,12 @@ func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
 	name, clock := names[0], clocks[0]
 	clocksFrom, namesFrom := append([]int{name}, facts...), slices.Concat([]int{clock}, facts, besides)
 	edits, nobody := map[int][]string{}, map[int][]string{}
+	inPlace := 0
 	for i := range g.len() {
 		row, cells := g.at(i)
 		if row <= after || startsWithLetter(cellAt(cells, name)) && !startsWithLetter(cellAt(cells, clock)) && !isBlank(cellAt(cells, clock)) {
-			continue // nearly all rows
+			inPlace++ // nearly all rows
+			continue
 		}
 		filled := rowFilled(cells)
 		if filled < 2 {
@@ -129,7 +173,7 @@ func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
 	if len(edits) > 0 {
 		maps.Copy(edits, nobody)
 	}
-	if len(edits) == 0 || 2*len(edits) > g.len() {
+	if len(edits) == 0 || 2*len(edits) > g.len() || len(edits) > inPlace { // all of them: the headings are exchanged
 		return 0
 	}
 	return g.mend(func(i, _ int, _ []string) ([]string, bool) {

@@ -62,9 +62,9 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	})
 }
 
-// dropStrayBlanks takes a blank cell out of the rows that have one cell too many and do
-// not fit the columns as they stand, but do without it: a comma was typed twice, or in
-// front of the row. It returns the number of rows mended.
+// dropStrayBlanks takes a blank cell, or one that says what the cell before it says, out of the rows
+// that have one cell too many and do not fit the columns as they stand, but do without it: a comma
+// was typed twice, or in front of the row. It returns the number of rows mended.
 func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
 	return g.mend(func(_, row int, cells []string) (less []string, ok bool) {
 		if row > after && len(cells) == len(usual)+1 && !fitsKinds(cells, usual, len(usual)) {
@@ -74,7 +74,7 @@ func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
 	})
 }
 
-// withoutStrayBlank is a row without the one blank cell without which every cell is of
+// withoutStrayBlank is a row without the one blank or doubled cell without which every cell is of
 // its column's kind; nil where there is none, or the row would differ by which is taken.
 func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 	known := 0
@@ -87,7 +87,7 @@ func withoutStrayBlank(cells []string, usual []kind) (less []string) {
 		return nil
 	}
 	for i, c := range cells {
-		if !isBlank(c) {
+		if !isBlank(c) && (i == 0 || c != cells[i-1]) {
 			continue
 		}
 		try := slices.Delete(slices.Clone(cells), i, i+1)
@@ -112,7 +112,15 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 	if first < 0 || len(headings)-first < 3 {
 		return 0
 	}
-	kinds := sync.OnceValue(func() []kind { return g.usualKinds(headings, after, 0, 1) })
+	kinds := sync.OnceValue(func() []kind {
+		usual := g.usualKinds(headings, after, 0, 1)
+		for i, k := range g.usualKinds(headings, after, len(headings), 1) { // of the rows that lack nothing
+			if usual[i] == kBlank {
+				usual[i] = k
+			}
+		}
+		return usual
+	})
 	times := timedColumns(lex, headings)
 	right, left := map[int][]string{}, map[int][]string{}
 	blank, filled := 0, 0
@@ -144,10 +152,10 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 			right[i] = try
 		}
 	}
-	if blank*3 > filled || len(right) > 1 && blank*9 > filled {
+	if blank*3 > filled {
 		clear(right)
 	}
-	if len(left) > 1 && len(left)*9 > blank+filled {
+	if len(left)*3 > blank+filled {
 		clear(left)
 	}
 	if len(right)+len(left) == 0 {

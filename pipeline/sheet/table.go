@@ -300,7 +300,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		after = head[l.first+l.lines-1].row
 	}
 	if t.grid != nil {
-		for _, m := range t.rowMends(lex, l, after) {
+		for _, m := range t.rowMends(lex, l, after, o.Limits) {
 			if n := m.mend(); n > 0 {
 				s.note(m.kind, fmt.Sprintf(m.said, text.Count(n, m.of)))
 				head = t.head()

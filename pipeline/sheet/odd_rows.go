@@ -1,0 +1,113 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+)
+
+// divideOddRows divides the rows of which all stands in one cell, divided by another mark than the
+// table or in quotes of its own, where the pieces fit the columns, three cells or more with what is
+// usual there and a time among them. It returns the number of rows.
+func (g *grid) divideOddRows(lex *lexicon, headings []string, after int, limits Limits) (mended int) {
+	if len(headings) < 3 {
+		return 0
+	}
+	var usual []kind
+	var times []bool
+	return g.mend(func(_, row int, cells []string) ([]string, bool) {
+		at := lastFilled(cells)
+		if row <= after || at < 0 || !clockInside.MatchString(cells[at]) || rowFilled(cells) != 1 {
+			return nil, false
+		}
+		if usual == nil {
+			usual, times = g.usualKinds(headings, after, 3, 1), timedColumns(lex, headings)
+		}
+		var found []string
+		for _, mark := range []byte{',', ';', '\t', '|'} {
+			if strings.Count(cells[at], string(mark)) < 2 {
+				continue
+			}
+			_, pieces, err := newScanner([]byte(oneLine(cells[at])), mark, limits).next()
+			if err != nil || len(pieces) > len(headings) || !fitsMoved(pieces, usual, times, 3) {
+				continue
+			}
+			if found != nil {
+				return nil, false
+			}
+			found = pieces
+		}
+		return found, found != nil
+	})
+}
+
+// joinBroken puts rows together that a line break has cut in two, within a name or between two cells, or of
+// which the second part was typed in the row below: neither part has a place and a time, and together
+// they fit the columns, four cells or more with what is usual there. Only tables of a length that people
+// type are looked at. It returns the number of rows.
+func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
+	if len(headings) < 3 || g.len() > typedRows {
+		return 0
+	}
+	times := timedColumns(lex, headings)
+	clock, last := slices.Index(times, true), len(headings)-1
+	if clock < 0 {
+		return 0
+	}
+	usual := g.usualKinds(headings, after, 3, 2)
+	if usual[0] != kInt {
+		return 0
+	}
+	joined, rows := map[int][]string{}, 0
+	for i := 0; i < g.len(); i++ {
+		row, cells := g.at(i)
+		end := lastFilled(cells)
+		if row <= after || end < 1 {
+			continue
+		}
+		rows++
+		if i+1 == g.len() || end >= clock || kindOf(cells[0]) != kInt || !isBlank(cellAt(cells, clock)) || slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+			continue
+		}
+		_, below := g.at(i + 1)
+		if rowFilled(below) < 2 || kindOf(below[0]) == kInt {
+			continue
+		}
+		for _, try := range joinings(cells[:end+1], below[:lastFilled(below)+1]) {
+			if len(try) <= last+1 && fitsMoved(try, usual, times, 4) {
+				joined[i], joined[i+1] = try, nil
+				i++
+				break
+			}
+		}
+	}
+	if len(joined) == 0 || len(joined) > rows {
+		return 0
+	}
+	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
+		cells, ok := joined[i]
+		return cells, ok
+	}) / 2
+}
+
+// joinings are the ways in which the second part of a row may go on from the first: under its blank
+// cells, behind it, or within its last cell.
+func joinings(first, second []string) (ways [][]string) {
+	if isBlank(second[0]) {
+		over := withCells(first, len(second)-1)
+		apart := true
+		for i, c := range second {
+			if isBlank(c) {
+				continue
+			}
+			apart = apart && isBlank(over[i])
+			over[i] = c
+		}
+		if apart {
+			ways = append(ways, over)
+		}
+		return append(ways, slices.Concat(first, second[1:]))
+	}
+	glued := slices.Concat(first, second[1:])
+	glued[len(first)-1] += " " + second[0]
+	return [][]string{glued, slices.Concat(first, second)}
+}
