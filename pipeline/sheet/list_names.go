@@ -21,6 +21,11 @@ var numbers = regexp.MustCompile(`\d+`)
 // readPlaceLine reads a line over a list. Lines that speak of something else than a place, and
 // those whose name is not found in them as it stands, are none.
 func readPlaceLine(line string, lex *lexicon, book *courseBook) (placeLine, bool) {
+	l, ok := placeLineOf(line, lex, book)
+	return l, ok && (l.form != bareForm || len(strings.Fields(l.text)) > 1) // a single word may be anything
+}
+
+func placeLineOf(line string, lex *lexicon, book *courseBook) (placeLine, bool) {
 	words := courseWords(line, lex, book)
 	if len(words) == 0 {
 		return placeLine{}, false
@@ -33,9 +38,6 @@ func readPlaceLine(line string, lex *lexicon, book *courseBook) (placeLine, bool
 	form := strings.ToLower(before) + "%" + strings.ToLower(after)
 	form = numbers.ReplaceAllString(cutDates(form, false, "@"), "#")
 	form = strings.TrimRight(strings.Join(strings.Fields(form), " "), ": ")
-	if form == bareForm && len(strings.Fields(w.text)) < 2 {
-		return placeLine{}, false // a single word may be anything
-	}
 	return placeLine{slug: w.slug, text: w.text, form: form, labelled: w.why == labelledCourse}, true
 }
 
@@ -156,6 +158,93 @@ func (ln *listNames) bareLists(rules *rowRules, g *grid) map[int]bool {
 		return over
 	}
 	return nil
+}
+
+// fewestBands is how many lines of one form name courses whatever the order of the rows under them.
+const fewestBands = 3
+
+// bands are lines of one form, each with one name and right over rows of results, as in a round-up of
+// where a club's people ran: three or more of them, of other names each. A name alone stands below a blank
+// row, beside a heading or over the first rows of all, or it might be somebody without a time. Most are called
+// after the land or known, or stand behind "at"; those that are not are likely to be courses.
+func (ln *listNames) bands(rules rowRules, g *grid) (sure, likely map[int]placeLine) {
+	rules.restart()
+	sure, likely = map[int]placeLine{}, map[int]placeLine{}
+	forms := map[string][]placeLine{}
+	var open placeLine
+	at, blank, apart, data, top := 0, true, false, 0, ""
+	headed := map[string]int{} // how many have the heading once more under them
+	for i := range g.len() {
+		row, cells := g.at(i)
+		filled := rowFilled(cells)
+		text := titleText(cells)
+		l, ok := placeLine{}, false
+		if filled == 1 && len(text) <= longestBand && !isSection(text) && !helperTab(text) && !isRemark(text) && !ln.lex.read(text).known && !namesGroup(text) && !endsAsClub(text) {
+			l, ok = placeLineOf(text, ln.lex, ln.book)
+			l.form = besideName.ReplaceAllString(l.form, "") // "Alder Bank (4 runs)" stands beside "Mill Leat 5k"
+		}
+		switch {
+		case filled == 0:
+			blank = true
+			continue
+		case ok:
+			open, at, apart = l, row, blank || strings.HasSuffix(text, ":")
+		case row == rules.first-1 || rules.isHeading(cells, filled):
+			if at > 0 {
+				headed[open.form]++
+			}
+			apart, blank = true, true
+			continue
+		case row >= rules.first && rules.classify(row, cells) == isData:
+			if data++; data == 1 && at > 0 {
+				top = open.form
+			}
+			if at > 0 && (apart || open.form != bareForm || top == bareForm) {
+				likely[at] = open
+				forms[open.form] = append(forms[open.form], open)
+			}
+			at = 0
+		default:
+			at = 0
+		}
+		blank = false
+	}
+	for at, l := range likely {
+		lines := forms[l.form]
+		if len(lines) < fewestBands && headed[l.form] < 2 || !otherNames(lines) {
+			delete(likely, at)
+		} else if ln.nameBands(lines) {
+			sure[at] = l
+		}
+	}
+	return sure, likely
+}
+
+// otherNames says whether no two of some lines name the same.
+func otherNames(lines []placeLine) bool {
+	names := map[string]bool{}
+	for _, l := range lines {
+		names[l.slug] = true
+	}
+	return len(names) == len(lines)
+}
+
+// besideName is what some of these lines say beside the name, a number in brackets or the distance.
+var besideName = regexp.MustCompile(` (?:\([^()%]*#[^()%]*\)|# ?km?\b)`)
+
+// longestBand is how many bytes such a line has at most.
+const longestBand = 60
+
+// nameBands says whether the names of lines of one form are those of courses.
+func (ln *listNames) nameBands(lines []placeLine) bool {
+	land := 0
+	first, _, _ := strings.Cut(lines[0].form, " ")
+	for _, l := range lines {
+		if landWords[finalWord(l.text)] || ln.book.holds(l.slug) || atWords[first] || l.labelled {
+			land++
+		}
+	}
+	return 2*land >= len(lines)
 }
 
 // add takes in the lines over another list.

@@ -37,6 +37,21 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	names := readListNames(lead, lex, book)
 	p.rules.overLists = names.overLists(&p.rules, t.grid)
 	bare := names.bareLists(&p.rules, t.grid)
+	bands, likely := names.bands(p.rules, t.grid)
+	for row := range bands {
+		if p.rules.overLists == nil {
+			p.rules.overLists = map[int]bool{}
+		}
+		p.rules.overLists[row] = true
+	}
+	bandOver := func(rows []int) (l placeLine, row int) { // the last of some lines that is one
+		for _, row := range slices.Backward(rows) {
+			if l, ok := bands[row]; ok {
+				return l, row
+			}
+		}
+		return placeLine{}, 0
+	}
 	rules := p.rules
 	rules.restart()
 	var blocks []block
@@ -178,7 +193,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	// Lines over lists that begin anew, or under which the heading stands again.
 	anew := func(b block) bool {
-		return startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from) || bare[b.rows[len(b.rows)-1]] ||
+		_, band := bandOver(b.rows)
+		return band > 0 || startsAgain(p, t.grid, b.from) || b.headed && fallsAt(p, t.grid, b.after, b.from) || bare[b.rows[len(b.rows)-1]] ||
 			names.like(b.titles) && fallsBehind(p, t.grid, b.after, b.from)
 	}
 	for _, b := range blocks {
@@ -194,11 +210,22 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	if l, ok := names.course(p.Titles); ok && prevCourse == "" {
 		prevCourse, p.place = l.slug, l
 	}
+	for row, l := range bands {
+		if row < firstDataRow(p, t.grid) && slices.Contains(p.Titles, titleText(t.grid.cellsOf(row))) {
+			prevCourse, p.place = l.slug, l
+		}
+	}
 	for _, b := range blocks {
 		day, dated := onlyDate(b.titles)
 		course := knownCourse(b.titles, book)
 		named, ok := names.course(b.titles)
-		if ok = ok && course == "" && (dated || anew(b)); ok {
+		ok = ok && (dated || anew(b))
+		if l, row := bandOver(b.rows); row > 0 {
+			named, ok = l, true
+		} else if l, is := likely[b.rows[len(b.rows)-1]]; is && names.is[l.form] {
+			named, ok = l, true
+		}
+		if ok = ok && course == ""; ok {
 			course = named.slug
 		}
 		newDay := dated && (day != prevDay)
@@ -251,7 +278,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	}
 	for _, p := range parts {
 		if len(parts) > 1 {
-			p.rules.findTailWithin(t.grid, t.run != "")
+			p.rules.findTailWithin(t.grid, t.hasGaps())
 		}
 		p.EachSkipped(func(int, []string) error { return nil }, func(sk Skipped) error {
 			if len(p.Skipped) < maxSkippedKept {
