@@ -22,6 +22,7 @@ func (t table) across(lex *lexicon) []table {
 		t.facts = append(slices.Clone(t.facts), over)
 	}
 	heading, runs := -1, []acrossRun(nil)
+	var apart []acrossRun // columns of points under the days once more
 	looked := 0
 	for i := 0; i < t.grid.len() && looked < headingLooks && heading < 0; i++ {
 		_, cells := t.grid.at(i)
@@ -44,6 +45,9 @@ func (t table) across(lex *lexicon) []table {
 		}
 		if cols == nil {
 			cols = distancesAcross(lex, cells)
+		}
+		if len(cols) >= 2 && !t.timesBelow(i, cols) {
+			cols, apart = t.withTimes(i, cols)
 		}
 		if len(cols) >= 2 && t.timesBelow(i, cols) {
 			heading, runs = i, cols
@@ -75,6 +79,11 @@ func (t table) across(lex *lexicon) []table {
 	var out []table
 	sums := t.sumsBelow(heading, runs)
 	totals := t.totalsBeside(lex, heading, isRun)
+	for _, r := range apart {
+		for c := r.from; c < r.to; c++ {
+			totals[c] = true
+		}
+	}
 	for _, run := range runs {
 		g := t.grid.fresh()
 		filled := 0
@@ -147,8 +156,8 @@ func (t table) totalsBeside(lex *lexicon, heading int, isRun map[int]bool) map[i
 }
 
 // sumsBelow is the index of the first of the rows at the foot of a table with a run in each column that
-// say the best, the slowest or the mean time of each run, whatever they are called: in all of
-// them, two runs at least, the time is that of the rows above. Beyond the table where there are none.
+// say the best, the slowest or the mean time of each run, or how many ran, whatever they are called: in all of
+// them, two runs at least, it is that of the rows above. Beyond the table where there are none.
 func (t table) sumsBelow(heading int, runs []acrossRun) (first int) {
 	first = t.grid.len()
 	const checked = 8 // rows at the foot
@@ -161,6 +170,10 @@ func (t table) sumsBelow(heading int, runs []acrossRun) (first int) {
 				continue
 			}
 			filled++
+			if kindOf(c) == kInt && t.counts(heading+1, i, r.time, int(looseNumber(c))) {
+				sums++
+				continue
+			}
 			for to := i; kindOf(c) == kClock && to > i-4; to-- { // below other sums
 				if t.sumsUp(heading+1, to, r.time, looseNumber(c)) {
 					sums++
@@ -176,6 +189,13 @@ func (t table) sumsBelow(heading int, runs []acrossRun) (first int) {
 		}
 	}
 	return first
+}
+
+// counts says whether a number is that of the times of a column in some rows, perhaps without the last of them, which
+// may be sums themselves.
+func (t table) counts(from, to, column, n int) bool {
+	times := t.timesIn(from, to, column)
+	return times > 0 && n <= times && n >= times-3 && (n == times || n == t.timesIn(from, to-(times-n), column))
 }
 
 // sumsUp says whether a time is the least, the greatest or the mean of those of a column in some
@@ -208,12 +228,11 @@ func (t table) nameless(lex *lexicon) (over string) {
 		}
 		runs := daysBehind(cells)
 		first := trim(cells[0])
-		if i+1 < t.grid.len() {
-			if _, below := t.grid.at(i + 1); lex.read(cellAt(below, 0)).meaning.isName() {
-				continue // the heading stands below the days
-			}
+		label := lex.read(first).meaning == Date // of the days behind it
+		if t.headsNamesBelow(lex, i) {
+			continue // the heading stands below the days
 		}
-		if len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
+		if len(runs) < 2 || len(scanDates(first, true)) > 0 || first != "" && !label && (lex.read(first).known || kindOf(first) != kText) || !t.timesBelow(i, runs) {
 			continue
 		}
 		named, rows := 0, 0
@@ -235,9 +254,22 @@ func (t table) nameless(lex *lexicon) (over string) {
 			w[0] = "Name"
 			return w, true
 		})
+		if label {
+			return ""
+		}
 		return first
 	}
 	return ""
+}
+
+// headsNamesBelow says whether one of the two rows below a row has a heading of names in its first cell.
+func (t table) headsNamesBelow(lex *lexicon, i int) bool {
+	for k := i + 1; k < min(t.grid.len(), i+3); k++ {
+		if _, below := t.grid.at(k); lex.read(cellAt(below, 0)).meaning.isName() {
+			return true
+		}
+	}
+	return false
 }
 
 // daysBehind are the runs whose dates stand behind the first cell of a row, nil where it has
@@ -777,7 +809,7 @@ func (t table) timesBelow(heading int, runs []acrossRun) bool {
 	away := map[string]bool{}
 	for i := heading + 1; i < min(t.grid.len(), heading+400); i++ {
 		_, cells := t.grid.at(i)
-		if isTotal(fold(cellAt(cells, 0))) {
+		if isTotal(fold(cellAt(cells, 0))) || saysHowMany(cells, runs) {
 			continue // how many ran, and the average
 		}
 		for _, r := range runs {
@@ -795,6 +827,51 @@ func (t table) timesBelow(heading int, runs []acrossRun) bool {
 		}
 	}
 	return times >= 2 && times >= 4*others
+}
+
+// saysHowMany says whether a row has nothing but whole numbers in the columns of two runs or more, and names nobody.
+func saysHowMany(cells []string, runs []acrossRun) bool {
+	n := 0
+	for _, r := range runs {
+		switch kindOf(cellAt(cells, r.time)) {
+		case kBlank:
+		case kInt:
+			n++
+		default:
+			return false
+		}
+	}
+	return n > 1 && !slices.ContainsFunc(cells[:min(len(cells), runs[0].from)], looksNamed)
+}
+
+// withTimes parts the runs of a heading below which times stand from the others, where those are of the same days: the
+// points beside the times. Else it leaves them as they are.
+func (t table) withTimes(heading int, runs []acrossRun) (timed, others []acrossRun) {
+	_, cells := t.grid.at(heading)
+	days := map[string]bool{}
+	for _, r := range runs {
+		if t.timesIn(heading+1, t.grid.len(), r.time) > 0 && t.timesBelow(heading, []acrossRun{r, r}) {
+			timed = append(timed, r)
+			days[fold(cellAt(cells, r.from))] = true
+		} else {
+			others = append(others, r)
+		}
+	}
+	if slices.ContainsFunc(others, func(r acrossRun) bool { return !days[fold(cellAt(cells, r.from))] }) {
+		return runs, nil
+	}
+	return timed, others
+}
+
+// timesIn counts the times of a column in some rows.
+func (t table) timesIn(from, to, column int) (n int) {
+	for i := from; i < to; i++ {
+		_, cells := t.grid.at(i)
+		if c := cellAt(cells, column); kindOf(c) == kClock && !isAway(c) {
+			n++
+		}
+	}
+	return n
 }
 
 // awayWords is how many different words of one kind, "vol", "away", "inj", may stand

@@ -51,6 +51,7 @@ func (t table) below(lex *lexicon) []piece {
 	var out []piece
 	start, row := 0, 0
 	other, shorter := "", []int(nil)
+	results := false // some stand above
 	cut := func(end int) {
 		p := piece{t: t, row: row, other: other, shorter: shorter}
 		p.t.grid = t.grid.slice(start, end)
@@ -59,11 +60,12 @@ func (t table) below(lex *lexicon) []piece {
 	}
 	for i := l.first + l.lines; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
-		if hasFigures(cells) {
+		results = results || rowClocks(cells) > 0
+		league := results && len(runsAcross(lex, cells)) > 1 // whose headings are the days
+		if hasFigures(cells) && !league {
 			continue
 		}
-		score, filled := headingScore(lex, cells)
-		if score < 4 || filled < 2 {
+		if score, filled := headingScore(lex, cells); (score < 4 || filled < 2) && !league {
 			continue
 		}
 		same := false

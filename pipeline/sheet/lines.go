@@ -391,7 +391,8 @@ var tabs = regexp.MustCompile(`\t+`)
 // columns stand under one another, as in a word processor: rows then have
 // different numbers of tabs, and the same number of runs. Where two tabs have a blank
 // cell between them, a row has fewer runs than the others. Where nine in ten of the rows in which tabs
-// stand together have as many tabs as others in which none do, each tab divides.
+// stand together have as many tabs as others in which none do, each tab divides; so it does where a line without
+// a blank cell is as wide as any and wider than most, the heading of a grid with many blanks.
 func alignedByTabs(lines []string) (out []string, ok bool) {
 	cells, rows, like, doubled, whole, odd := 0, 0, 0, 0, 0, 0
 	counts, runsOf := map[int]int{}, map[int]int{}
@@ -406,6 +407,7 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		}
 	}
 	var first []string
+	widest, full := 0, 0
 	open := false // in a cell that goes on in the next line
 	for _, line := range lines {
 		broken := strings.Count(line, `"`)%2 == 1
@@ -418,6 +420,10 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		}
 		rows++
 		counts[strings.Count(line, "\t")]++
+		widest = max(widest, strings.Count(l, "\t"))
+		if !strings.Contains(l, "\t\t") {
+			full = max(full, runs)
+		}
 		if strings.Contains(l, "\t\t") {
 			together[strings.Count(line, "\t")]++
 			doubled++
@@ -436,6 +442,9 @@ func alignedByTabs(lines []string) (out []string, ok bool) {
 		}
 	}
 	few := whole > 0 && odd == 0 && like-whole >= 3 // one tab too many here and there
+	if full > cells && full == widest {
+		return nil, false
+	}
 	if rows < 4 || cells < 2 || len(counts) < 2 || like*2 < rows || !few && (whole < 3 || whole*4 < doubled) {
 		return nil, false
 	}
