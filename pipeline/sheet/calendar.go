@@ -23,7 +23,7 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 	if t.grid == nil || t.tab == "" || t.grid.len() > calendarRows {
 		return
 	}
-	numbers, days := map[int][]int{}, map[int][]unit.Day{} // by column, of the rows with a date
+	numbers, found := map[int][]int{}, map[int][]foundDate{} // by column, of the rows with a date
 	width, head := 0, -1
 	clocks := map[int]bool{} // columns of times
 	var dated []int          // its rows with a date
@@ -39,8 +39,8 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 			case kClock:
 				clocks[c] = true
 			case kDate:
-				if f, ok := cellDate(text, t.date1904); ok && f.settled() {
-					days[c] = append(days[c], f.readings[0].day())
+				if f, ok := cellDate(text, t.date1904); ok && f.readings[0].y != 0 {
+					found[c] = append(found[c], f)
 					ofDay = true
 				}
 			}
@@ -71,7 +71,7 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 		}
 	}
 	for c := range width {
-		d := days[c]
+		d := risingDays(found[c])
 		for k := range width {
 			if n := numbers[k]; len(d) == rows && len(n) == rows && rise(n) && rise(d) {
 				if s.calendar == nil {
@@ -89,6 +89,35 @@ func (s *Sheet) keepCalendar(t table, lex *lexicon) {
 		}
 	}
 }
+
+// risingDays are the days of a column of dates that rise, each read in the one order of day and month in which they do:
+// that in which they all fall on one weekday, where they rise in both. nil for none.
+func risingDays(found []foundDate) (days []unit.Day) {
+	weekly := false
+	for _, order := range [...]string{"dmy", "mdy"} {
+		var read []unit.Day
+		one := true
+		for _, f := range found {
+			i := slices.IndexFunc(f.readings, func(r reading) bool { return r.order == order || len(f.readings) == 1 && r.order != otherOrder[order] })
+			if i < 0 {
+				break
+			}
+			read = append(read, f.readings[i].day())
+			one = one && read[0].Weekday() == f.readings[i].day().Weekday()
+		}
+		switch {
+		case len(read) < len(found) || !rise(read):
+		case days == nil, one && !weekly:
+			days, weekly = read, one
+		case one == weekly && !slices.Equal(read, days):
+			return nil
+		}
+	}
+	return days
+}
+
+// otherOrder is the order of day and month that an order is not.
+var otherOrder = map[string]string{"dmy": "mdy", "mdy": "dmy"}
 
 // courseInCalendar is the cell of a row under a heading such as Venue, which stands in the row
 // head; "" for none.

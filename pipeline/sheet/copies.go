@@ -186,21 +186,33 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			leave(i, same, n, "a date, or lines that do not stand in another table already")
 		}
 	}
+	var dated []int // with a day on each line
 	for i, p := range parts {
-		if out[i] || !p.Whole || p.Kind == Volunteers || p.Index(Date) < 0 || p.Index(Time) < 0 || !p.named() {
-			continue
+		if !out[i] && p.Whole && p.Kind != Volunteers && p.Index(Date) >= 0 && p.Index(Time) >= 0 && p.named() {
+			dated = append(dated, i)
 		}
-		// The first of each day, on a tab that sums up those of all weeks.
-		n, same := read(i).rows, inOthers(i)
-		if n < 2 || same < len(read(i).of) {
-			continue
-		}
-		lines := 0
-		for _, k := range repeated {
-			lines += read(k).rows
-		}
-		if 3*n <= lines {
+	}
+	for _, i := range dated { // the first of each day, the best of all, all weeks once more
+		n, of := read(i).rows, len(read(i).of)
+		if same := inOthers(i); n >= 2 && same == of {
 			leave(i, same, n, "lines that do not stand in another table already")
+			continue
+		}
+		for _, k := range dated {
+			if larger := read(k).rows; i == k || out[k] || larger < n || larger == n && k > i {
+				continue
+			}
+			if same := sharedOf(read(i).of, read(k).of); same > 0 && same == of {
+				leave(i, same, n, "lines that do not stand in another table already")
+				break
+			}
+		}
+	}
+	for _, i := range repeated { // a week of them on a tab of its own
+		for _, k := range dated {
+			if !out[i] && !out[k] && repeats(i, k) {
+				leave(i, sharedOf(read(i).of, read(k).of), read(i).rows, "lines that do not stand in a table of several runs already")
+			}
 		}
 	}
 	rs.askTwoClocks(parts)
