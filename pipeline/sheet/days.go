@@ -143,15 +143,11 @@ func (t table) daysInYear() {
 		if len(text) > 30 || hasNoDigit(text) || !isDate(text) {
 			continue
 		}
-		f := scanDates(text, true)[0]
-		if f.readings[0].y != 0 || f.readings[0].order != "" && (f.to != len(text) || f.sep == 0 || text[len(text)-1] == f.sep) {
+		dated, ok := withYear(text, years[0])
+		if !ok {
 			continue
 		}
-		between := " "
-		if f.readings[0].order != "" {
-			between = string(f.sep) // "18/01", perhaps beside "11/01", which can be read two ways
-		}
-		full[i] = text + between + strconv.Itoa(years[0])
+		full[i] = dated
 		days[text] = true
 	}
 	if len(days) < 2 || len(days) < len(full) {
@@ -166,6 +162,91 @@ func (t table) daysInYear() {
 		w[slices.IndexFunc(w, func(c string) bool { return !isBlank(c) })] = text
 		return w, true
 	})
+}
+
+// withYear puts a year behind a text that is a day of a month and says none.
+func withYear(text string, year int) (dated string, ok bool) {
+	f := scanDates(text, true)
+	if len(f) != 1 || f[0].readings[0].y != 0 || f[0].readings[0].order != "" && (f[0].to != len(text) || f[0].sep == 0 || text[len(text)-1] == f[0].sep) {
+		return "", false
+	}
+	between := " "
+	if f[0].readings[0].order != "" {
+		between = string(f[0].sep) // "18/01", perhaps beside "11/01", which can be read two ways
+	}
+	return text + between + strconv.Itoa(year), true
+}
+
+// yearOfLine is the year that a line consists of, with general words, "2023", "Season 2023 (12 runs)"; 0 for none.
+func yearOfLine(cells []string) int {
+	if rowFilled(cells) != 1 {
+		return 0
+	}
+	text, _, _ := strings.Cut(titleText(cells), " (")
+	years := yearsIn(text)
+	if len(years) != 1 || len(text) > 24 {
+		return 0
+	}
+	if year := strconv.Itoa(years[0]); strings.Count(text, year) != 1 || plainWords(strings.ReplaceAll(text, year, " ")) != "" {
+		return 0
+	}
+	return years[0]
+}
+
+// yearLines gives the days that say no year that of the line above them which is nothing but a year, where each
+// such line stands over some, and leaves these lines out. It returns how many there were. A year above the
+// first heading is the sheet's own, and alone it stays there.
+func (t *table) yearLines() int {
+	full, lines, seen, year, under := map[int][]string{}, map[int]bool{}, map[int]bool{}, 0, 0
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if y := yearOfLine(cells); y != 0 {
+			if seen[y] || year != 0 && under == 0 {
+				return 0
+			}
+			year, under, seen[y], lines[i] = y, 0, true, true
+			continue
+		}
+		if year == 0 {
+			continue
+		}
+		for c, text := range cells {
+			if text = trim(text); len(text) > 30 || hasNoDigit(text) || !isDate(text) {
+				continue
+			}
+			if dated, ok := withYear(text, year); ok {
+				if full[i] == nil {
+					full[i] = slices.Clone(cells)
+				}
+				full[i][c] = dated
+				under++
+			}
+		}
+	}
+	if len(lines) < 2 || under == 0 {
+		return 0
+	}
+	g, blank := t.grid.fresh(), false
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		switch {
+		case lines[i]:
+			blank = false // nor what is blank above it
+			continue
+		case rowFilled(cells) == 0:
+			blank = true
+			continue
+		case blank:
+			g.add(row-1, nil)
+			blank = false
+		}
+		if full[i] != nil {
+			cells = full[i]
+		}
+		g.add(row, cells)
+	}
+	t.grid, t.src = g, g
+	return len(lines)
 }
 
 // weekdaysOfTitle puts the day in place of a weekday that fills a cell, where the lines at the top name two days or

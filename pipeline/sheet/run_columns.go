@@ -223,6 +223,9 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 	col := p.runs.dateCol
 	d := &p.runs.dates
 	d.years = distinctYears(append([]int(nil), rs.years...))
+	if own := rs.ownYears(p); len(own) > 0 && len(own) < len(d.years) {
+		d.years = own
+	}
 	from := "column " + letters(col)
 	texts := columnTexts(p, col)
 	var both, dates []foundDate

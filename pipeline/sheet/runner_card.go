@@ -16,33 +16,44 @@ const fewestOfCard = 4
 // labels above it say, each in a column of its own, and sets t.runner. It leaves the table as it is where
 // nothing above it says beyond doubt whose it is, where one day stands on many lines, or where something
 // but days, times and what belongs to them stands on the lines.
-func (t *table) nameByCard(lex *lexicon) {
+func (t *table) nameByCard(lex *lexicon, file string) {
 	if t.grid == nil || t.grid.len() < 3 {
 		return
 	}
-	heading, day, clock := -1, -1, -1
-	for i := 0; i < min(t.grid.len(), headingLooks) && heading < 0; i++ {
-		_, cells := t.grid.at(i)
-		if hasFigures(cells) {
-			continue // as all lines of results
-		}
-		if day, clock = dayAndTime(lex, cells); day >= 0 {
-			heading = i
-		}
+	type list struct {
+		day, clock int
+		days       map[string]bool
+		lines      int
 	}
-	if heading < 1 {
-		return
-	}
-	lines, days, width := 0, map[string]bool{}, 0
-	for i := heading; i < t.grid.len(); i++ {
+	heading, heads, data, width := -1, map[int]bool{}, map[int]bool{}, 0 // heading is the first
+	var lists []*list
+	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
-		if i > heading && kindOf(cellAt(cells, day)) == kDate && kindOf(cellAt(cells, clock)) == kClock {
-			lines++
-			days[trim(cells[day])] = true
-		}
 		width = max(width, len(cells))
+		if heading < 0 && i >= headingLooks {
+			break
+		}
+		if !hasFigures(cells) { // as all lines of results have
+			if day, clock := dayAndTime(lex, cells); day >= 0 {
+				if heading < 0 {
+					heading = i
+				}
+				heads[i] = true
+				lists = append(lists, &list{day: day, clock: clock, days: map[string]bool{}})
+				continue
+			}
+		}
+		if len(lists) == 0 {
+			continue
+		}
+		if l := lists[len(lists)-1]; isDayCell(cellAt(cells, l.day)) && kindOf(cellAt(cells, l.clock)) == kClock {
+			l.lines++
+			l.days[trim(cells[l.day])] = true
+			data[i] = true
+		}
 	}
-	if lines == 0 || 10*len(days) < 9*lines {
+	lines := len(data)
+	if lines == 0 || slices.ContainsFunc(lists, func(l *list) bool { return 10*len(l.days) < 9*l.lines }) {
 		return
 	}
 	card := runnerCard{said: map[int]bool{}}
@@ -65,25 +76,28 @@ func (t *table) nameByCard(lex *lexicon) {
 	if card.name == "" && bare != "-" && course {
 		card.name, card.said[bareRow] = bare, true
 	}
+	if card.name == "" && slices.ContainsFunc(headings, func(h string) bool { return lex.read(h).meaning == Course }) {
+		card.name = runnerOfFile(file) // which names no course
+	}
 	if card.name == "" || lines < fewestOfCard && !card.labelled {
 		return
 	}
 	t.runner = card.name
-	heads, values := []string{"Name"}, []string{card.name}
+	names, values := []string{"Name"}, []string{card.name}
 	for _, f := range card.facts {
-		heads, values = append(heads, f[0]), append(values, f[1])
+		names, values = append(names, f[0]), append(values, f[1])
 	}
 	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
 		switch {
 		case i < heading && card.said[i]:
 			return nil, true
-		case i < heading || rowFilled(cells) < 2:
+		case !heads[i] && !data[i]:
 			return nil, false
 		}
-		wide := make([]string, width, width+len(heads))
+		wide := make([]string, width, width+len(names))
 		copy(wide, cells)
-		if i == heading {
-			return append(wide, heads...), true
+		if heads[i] {
+			return append(wide, names...), true
 		}
 		return append(wide, values...), true
 	})
@@ -152,11 +166,43 @@ func cardOf(title string) string {
 	return ""
 }
 
+// runnerOfFile is the name of a runner in that of a file with words for what one keeps of one's own runs: "Jo Lee - my
+// runs", "Jo Lee 5k history"; "" for none.
+func runnerOfFile(file string) string {
+	if name := cardOf(file); name != "" {
+		return name
+	}
+	words := strings.FieldsFunc(file, func(r rune) bool { return r == ' ' || r == '_' })
+	n, kept := len(words), false
+	for ; n > 0; n-- {
+		w := fold(words[n-1])
+		if _, _, _, far := findDistance(words[n-1]); !far && !cardWords[w] && !titleWords[w] && !digitsOnly(w) && w != "my" {
+			break
+		}
+		kept = kept || cardWords[w]
+	}
+	name := strings.Join(words[:n], " ")
+	if !kept || n < 2 || n > 3 || strings.ToLower(name) == name || !isRunnersName(name) {
+		return ""
+	}
+	return name
+}
+
 // isRunnersName says whether a text may be a person's name and no place, club or general words.
 func isRunnersName(text string) bool {
-	words := strings.Fields(fold(text))
-	return looksNamed(text) && !landWords[words[len(words)-1]] && !slices.ContainsFunc(words, func(w string) bool {
-		return cardWords[w] || clubWords[w] || titleWords[w] || nameWords[w] || headingWords[w] != 0 || wordsOfParts[w] || recordWords[w]
+	return mayBeRunner(text) && (!landWords[finalWord(text)] || strings.Contains(text[strings.LastIndexByte(text, ' '):], "-"))
+}
+
+// mayBeRunner is the same for names that a feature of the land may end, "Jo Hill", where what stands beside them says
+// that they are no places.
+func mayBeRunner(text string) bool {
+	words := strings.Fields(text)
+	return looksNamed(text) && !slices.ContainsFunc(words, func(w string) bool {
+		if len(words) > 2 && w != words[0] && w == strings.ToLower(w) {
+			return false // the van of van Dijk
+		}
+		w = fold(w)
+		return andWords[w] || cardWords[w] || clubWords[w] || titleWords[w] || nameWords[w] || headingWords[w] != 0 || wordsOfParts[w] || recordWords[w]
 	})
 }
 

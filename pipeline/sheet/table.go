@@ -164,10 +164,21 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			s.note("heading-below", "the headings stand below the table, and are read as if they stood above it")
 		}
 		s.keepCalendar(t, lex)
+		if n := t.yearLines(); n > 0 {
+			s.note("years-of-lines", fmt.Sprintf("%d lines say a year each, and the days below them were taken for days of it", n))
+		}
+		if people := t.peopleAcross(lex); people != nil {
+			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "people-in-columns", Read: text.Count(len(people), "name"),
+				Do: "Each row was read as a run, and the columns under each name as that runner's."})
+			for _, p := range people {
+				s.addOne(p, lex, o)
+			}
+			return
+		}
 		if n := t.nameByLine(lex); n > 0 {
 			s.note("names-of-lists", fmt.Sprintf("%d lists below one another, each under a name, were taken for those of these runners", n))
 		}
-		if t.nameByCard(lex); t.runner != "" {
+		if t.nameByCard(lex, baseStem(s.Name)); t.runner != "" {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "runs-of-one", Read: t.runner,
 				Do: "Each line is of another day and names nobody; the lines above them name this runner, and are taken to say whose they are."})
 		}

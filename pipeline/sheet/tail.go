@@ -120,7 +120,7 @@ func newRowRules(p *Part, c *settler, l layout, after int, t table) rowRules {
 	if t.run == "" {
 		r.findOtherWeeks(t.grid)
 	}
-	r.findTail(t.grid, t.run != "")
+	r.findTail(t.grid, t.hasGaps())
 	blanks := map[int]int{}
 	between := map[int]*blanksBetween{}
 	var fillable []int
@@ -402,6 +402,10 @@ func noTimeAtAll(time string) bool {
 func isErrorValue(s string) bool {
 	return len(s) >= 3 && len(s) <= 8 && s[0] == '#' && s[1] >= 'A' && s[1] <= 'Z'
 }
+
+// hasGaps says whether blank rows stand among the rows of a table: those of who was not there on the day of a grid, and
+// those between the years of one runner.
+func (t table) hasGaps() bool { return t.run != "" || t.runner != "" }
 
 // findTail finds the last row that is a result beyond doubt, and the rows after
 // it that stand apart (after a blank row or a line of text): footers, winners,

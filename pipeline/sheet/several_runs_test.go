@@ -1,0 +1,40 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// What runners, families and clubs keep of more than one run: cards, grids, round-ups, books of a season.
+// A text that begins with "== " is a workbook.
+var severalRunsOf = []struct{ name, file, text, want string }{
+	{"a round-up with courses over lists that go on rising", "x.csv", "Vale Runners\n5k round-up, 14 December 2024\n\nPos,Name,Time\nGorse Common\n11,Jo Lee,21:18\n16,Al Roe,22:05\n\nOak Park\n17,Cy Dee,22:32\n19,Di Fox,23:41\n\nMoss Pond\n22,Ed Gow,25:10\n34,Fay Hill,25:37\n", "gorse-common 2024-12-14: Jo Lee 21:18, Al Roe 22:05; oak-park 2024-12-14: Cy Dee 22:32, Di Fox 23:41; moss-pond 2024-12-14: Ed Gow 25:10, Fay Hill 25:37"},
+	{"the same without places, in a mail, behind at", "x.txt", "Hi all,\n\nWho ran on Saturday 13 January 2024:\n\nAt Castle Ings:\n- Jo Lee 29:37\n- Al Roe 30:41\n\nAt Upper Yarrow:\n- Cy Dee 25:19\n- Di Fox 31:26\n\nAt Otter Quay:\n- Ed Gow 32:58\n- Fay Hill 33:25\n", "castle-ings 2024-01-13: Jo Lee 29:37, Al Roe 30:41; upper-yarrow 2024-01-13: Cy Dee 25:19, Di Fox 31:26; otter-quay 2024-01-13: Ed Gow 32:58, Fay Hill 33:25"},
+	{"two courses, each over the heading", "x.csv", "Jo Lee: runs by course\n\nOak Park\nDate,Time,Pos\n28/10/2023,28:45,82\n04/11/2023,30:09,80\nBest,28:45\n\nMoss Pond (2 runs)\nDate,Time,Pos\n07/09/2024,30:20,43\n14/09/2024,30:03,117\n", "oak-park 2023-10-28: Jo Lee 28:45; oak-park 2023-11-04: Jo Lee 30:09; moss-pond 2024-09-07: Jo Lee 30:20; moss-pond 2024-09-14: Jo Lee 30:03"},
+	{"years over the days of one runner", "x.csv", "Jo Lee\nDate,Course,Time\n2022\n15 Oct,Oak Park,29:23\n22 Jun,Moss Pond,29:38\n\n2023\n22-Jul,Oak Park,22:40\n29/7,Moss Pond,22:51\n", "oak-park 2022-10-15: Jo Lee 29:23; moss-pond 2022-06-22: Jo Lee 29:38; oak-park 2023-07-22: Jo Lee 22:40; moss-pond 2023-07-29: Jo Lee 22:51"},
+	{"a runner's tabs of years, named by the file", "Jo Lee - my runs.xlsx", "== 2022\nDate|Course|Time\n15 Oct|Oak Park|29:23\n22 Oct|Moss Pond|29:38\n29 Oct|Oak Park|29:20\n5 Nov|Oak Park|29:22\n== 2023\nDate|Course|Time\n3 Jun|Oak Park|22:40\n10 Jun|Moss Pond|22:51\n17 Jun|Moss Pond|22:52\n24 Jun|Oak Park|22:53\n", "oak-park 2022-10-15: Jo Lee 29:23; moss-pond 2022-10-22: Jo Lee 29:38; oak-park 2022-10-29: Jo Lee 29:20; oak-park 2023-06-03: Jo Lee 22:40; moss-pond 2023-06-10: Jo Lee 22:51; moss-pond 2023-06-17: Jo Lee 22:52; oak-park 2023-06-24: Jo Lee 22:53"},
+	{"bests over all runs", "x.csv", "Jo Lee\nPersonal bests\nCourse,Time,Date\nOak Park,28:20,22/10/2023\nMoss Pond,29:38,29/10/2023\n\nAll results\nDate,Course,Time,Pos\n15/10/2023,Oak Park,29:23,4\n22/10/2023,Oak Park,28:20,6\n29/10/2023,Moss Pond,29:38,5\n05/11/2023,Moss Pond,29:48,9\n", "oak-park 2023-10-15: Jo Lee 29:23; oak-park 2023-10-22: Jo Lee 28:20; moss-pond 2023-10-29: Jo Lee 29:38; moss-pond 2023-11-05: Jo Lee 29:48"},
+	{"a couple", "x.csv", "Jo and Al Roe - Saturday runs\nDate,Course,Jo time,Jo pos,Al time,Al pos\n04/02/2023,Oak Park,25:49,56,,\n11/02/2023,Moss Pond,25:11,100,30:13,140\n18/02/2023,Oak Park,26:00,156,31:20,196\n", "oak-park 2023-02-04: Jo 25:49; moss-pond 2023-02-11: Jo 25:11; oak-park 2023-02-18: Jo 26:00; moss-pond 2023-02-11: Al 30:13; oak-park 2023-02-18: Al 31:20"},
+	{"friends with their names over the times, one called after the land", "x.csv", "Oak Park 5k\nDate,Jo Lee,Al Roe,Fay Marsh,Runners\n07/10/2023,19:15,,27:42,2\n14/10/2023,18:57,25:58,27:49,3\n21/10/2023,,25:50,27:40,2\nPB,18:57,25:50,27:40,\nRuns,2,2,3,\n", "oak-park 2023-10-07: Jo Lee 19:15; oak-park 2023-10-14: Jo Lee 18:57, Al Roe 25:58; oak-park 2023-10-21: Al Roe 25:50; oak-park 2023-10-07: Fay Marsh 27:42; oak-park 2023-10-14: Fay Marsh 27:49; oak-park 2023-10-21: Fay Marsh 27:40"},
+	{"courses and not friends over the times", "x.csv", "Jo Lee\nDate,Oak Park,Moss Pond\n07/10/2023,19:15,\n14/10/2023,,25:58\n21/10/2023,,25:50\n", "asks time-column-missing date-unclear"},
+	{"how many ran below a grid", "x.csv", "Oak Park 5k\nName,07/10/2023,14/10/2023,21/10/2023\nJo Lee,19:15,18:57,\nAl Roe,,25:58,25:50\nCy Dee,27:42,27:49,27:40\nRunners,2,3,2\nFastest,19:15,18:57,25:50\n", "oak-park 2023-10-07: Jo Lee 19:15, Cy Dee 27:42; oak-park 2023-10-14: Jo Lee 18:57, Al Roe 25:58, Cy Dee 27:49; oak-park 2023-10-21: Al Roe 25:50, Cy Dee 27:40"},
+	{"days and courses over a grid without a word for names", "x.csv", "Course,Oak Park,Moss Pond,Oak Park\nDate,07/10/2023,14/10/2023,21/10/2023\nJo Lee,19:15,18:57,\nAl Roe,,25:58,25:50\nCy Dee,27:42,27:49,27:40\n", "oak-park 2023-10-07: Jo Lee 19:15, Cy Dee 27:42; moss-pond 2023-10-14: Jo Lee 18:57, Al Roe 25:58, Cy Dee 27:49; oak-park 2023-10-21: Al Roe 25:50, Cy Dee 27:40"},
+	{"points under the days once more", "x.csv", "Oak Park 5k series\n,Times,,,Points,,\nName,07/10/2023,14/10/2023,07/10/2023,14/10/2023,Total\nJo Lee,19:15,18:57,50,50,100\nAl Roe,,25:58,,49,49\nCy Dee,27:42,,49,,49\nDi Fox,28:42,29:01,48,48,96\nEd Gow,29:42,29:41,47,47,94\n", "oak-park 2023-10-07: Jo Lee 19:15, Cy Dee 27:42, Di Fox 28:42, Ed Gow 29:42; oak-park 2023-10-14: Jo Lee 18:57, Al Roe 25:58, Di Fox 29:01, Ed Gow 29:41"},
+	{"a page of pairs with blanks", "x.html", "<table><tr><td>Oak Park 5k 2023</td></tr><tr><td></td><td colspan=2>10 Jun</td><td colspan=2>17 Jun</td><td colspan=2>24 Jun</td></tr><tr><td>Name</td><td>Time</td><td>Place</td><td>Time</td><td>Place</td><td>Time</td><td>Place</td></tr><tr><td>Jo Lee</td><td></td><td></td><td>19:15</td><td>1</td><td></td><td></td></tr><tr><td>Al Roe</td><td>25:58</td><td>1</td><td></td><td></td><td>25:50</td><td>1</td></tr><tr><td>Cy Dee</td><td></td><td></td><td></td><td></td><td>27:40</td><td>2</td></tr><tr><td>Di Fox</td><td>28:58</td><td>2</td><td>28:51</td><td>2</td><td></td><td></td></tr></table>", "oak-park 2023-06-10: Al Roe 25:58, Di Fox 28:58; oak-park 2023-06-17: Jo Lee 19:15, Di Fox 28:51; oak-park 2023-06-24: Al Roe 25:50, Cy Dee 27:40"},
+	{"weeks by their numbers, and days that fit both ways among them", "x.xlsx", "== Dates\nOak Park 5k\nWeek|Date\nWeek 1|21/01/2023\nWeek 2|04/02/2023\nWeek 3|11/02/2023\n== Week 1\nPos|Name|Time\n1|Jo Lee|19:15\n2|Al Roe|19:25\n== Week 2\nPos|Name|Time\n1|Jo Lee|19:16\n2|Al Roe|19:26\n== Week 3\nPos|Name|Time\n1|Jo Lee|19:17\n2|Al Roe|19:27\n", "oak-park 2023-01-21: Jo Lee 19:15, Al Roe 19:25; oak-park 2023-02-04: Jo Lee 19:16, Al Roe 19:26; oak-park 2023-02-11: Jo Lee 19:17, Al Roe 19:27"},
+	{"a tab of all weeks beside the weeks", "Oak Park.xlsx", "== 2023-01-21\nPos|Name|Time\n1|Jo Lee|19:15\n2|Al Roe|19:25\n3|Cy Dee|19:35\n== 2023-01-28\nPos|Name|Time\n1|Jo Lee|19:16\n2|Al Roe|19:26\n3|Cy Dee|19:36\n== All\nDate|Pos|Name|Time\n21/01/2023|1|Jo Lee|19:15\n21/01/2023|2|Al Roe|19:25\n21/01/2023|3|Cy Dee|19:35\n28/01/2023|1|Jo Lee|19:16\n28/01/2023|2|Al Roe|19:26\n28/01/2023|3|Cy Dee|19:36\n", "oak-park 2023-01-21: Jo Lee 19:15, Al Roe 19:25, Cy Dee 19:35; oak-park 2023-01-28: Jo Lee 19:16, Al Roe 19:26, Cy Dee 19:36"},
+	{"a week on a tab beside a tab of more", "Oak Park.xlsx", "== All\nDate|Pos|Name|Time\n21/01/2023|1|Jo Lee|19:15\n21/01/2023|2|Al Roe|19:25\n21/01/2023|3|Cy Dee|19:35\n28/01/2023|1|Jo Lee|19:16\n28/01/2023|2|Al Roe|19:26\n28/01/2023|3|Cy Dee|19:36\n== 2023-01-28\nPos|Name|Time\n1|Jo Lee|19:16\n2|Al Roe|19:26\n3|Cy Dee|19:36\n", "oak-park 2023-01-21: Jo Lee 19:15, Al Roe 19:25, Cy Dee 19:35; oak-park 2023-01-28: Jo Lee 19:16, Al Roe 19:26, Cy Dee 19:36"},
+	{"a league of days below the results", "x.html", "<p>Oak Park 5k, 15 June 2024</p><table><tr><td>Pos<td>Name<td>Time<td>Points</tr><tr><td>1<td>Jo Lee<td>0:19:15<td>50</tr><tr><td>2<td>Al Roe<td>0:19:25<td>49</tr></table><h2>League</h2><table><tr><td>Pos<td>Name<td>8 Jun<td>15 Jun<td>Total</tr><tr><td>1<td>Jo Lee<td>49<td>50<td>99</tr><tr><td>2<td>Cy Dee<td>50<td></td><td>50</tr></table>", "oak-park 2024-06-15: Jo Lee 19:15, Al Roe 19:25"},
+}
+
+func TestSeveralRuns(t *testing.T) {
+	for _, c := range severalRunsOf {
+		data := []byte(c.text)
+		if strings.HasPrefix(c.text, "== ") {
+			data = bookOf(t, c.text)
+		}
+		if got := readByHand(c.file, data); got != c.want {
+			t.Errorf("%s:\nread %q\nwant %q", c.name, got, c.want)
+		}
+	}
+}
