@@ -40,40 +40,39 @@ func (g *grid) divideOddRows(lex *lexicon, headings []string, after int, limits 
 	})
 }
 
-// joinBroken puts rows together that a line break has cut in two, within a name or between two cells, or of
-// which the second part was typed in the row below: neither part has a place and a time, and together
-// they fit the columns, four cells or more with what is usual there. Only tables of a length that people
-// type are looked at. It returns the number of rows.
+// joinBroken puts rows together that a line break has cut in two, within a cell or between two, or of
+// which the second part was typed in the row below: neither part is a row of this table, and together they
+// are one, with two thirds of what is usual there. Only tables of a length that people type are looked
+// at. It returns the number of rows.
 func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 	if len(headings) < 3 || g.len() > typedRows {
 		return 0
 	}
-	times := timedColumns(lex, headings)
-	clock, last := slices.Index(times, true), len(headings)-1
-	if clock < 0 {
-		return 0
-	}
-	usual := g.usualKinds(headings, after, 3, 2)
-	if usual[0] != kInt {
-		return 0
+	usual, times := g.usualKinds(headings, after, 3, 2), timedColumns(lex, headings)
+	whole := max(3, wholeRow(usual))
+	isRow := func(cells []string) bool {
+		return len(cells) <= len(headings) && fitsMoved(cells, usual, times, whole)
 	}
 	joined, rows := map[int][]string{}, 0
 	for i := 0; i < g.len(); i++ {
 		row, cells := g.at(i)
 		end := lastFilled(cells)
-		if row <= after || end < 1 {
+		if row <= after || end < 0 {
 			continue
 		}
-		rows++
-		if i+1 == g.len() || end >= clock || kindOf(cells[0]) != kInt || !isBlank(cellAt(cells, clock)) || slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+		if rows++; i+1 == g.len() || rowFilled(cells) < 2 && len(headings) > 3 || isRow(cells[:end+1]) {
 			continue
 		}
 		_, below := g.at(i + 1)
-		if rowFilled(below) < 2 || kindOf(below[0]) == kInt {
+		last := lastFilled(below)
+		if last < 0 || isRow(below[:last+1]) {
 			continue
 		}
-		for _, try := range joinings(cells[:end+1], below[:lastFilled(below)+1]) {
-			if len(try) <= last+1 && fitsMoved(try, usual, times, 4) {
+		if !slices.ContainsFunc(below, func(c string) bool { k := kindOf(c); return k != kBlank && k != kText && k != kStatus }) {
+			continue // a line of words below the results
+		}
+		for _, try := range joinings(cells[:end+1], below[:last+1]) {
+			if isRow(try) {
 				joined[i], joined[i+1] = try, nil
 				i++
 				break
@@ -89,6 +88,17 @@ func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 	}) / 2
 }
 
+// wholeRow is how many cells of the usual kind a whole row has at least.
+func wholeRow(usual []kind) int {
+	known := 0
+	for _, k := range usual {
+		if k != kBlank {
+			known++
+		}
+	}
+	return (2*known + 2) / 3
+}
+
 // joinings are the ways in which the second part of a row may go on from the first: under its blank
 // cells, behind it, or within its last cell.
 func joinings(first, second []string) (ways [][]string) {
@@ -102,12 +112,12 @@ func joinings(first, second []string) (ways [][]string) {
 			apart = apart && isBlank(over[i])
 			over[i] = c
 		}
-		if apart {
+		if apart && rowFilled(second) > 1 { // a time alone may be of somebody without a name
 			ways = append(ways, over)
 		}
 		return append(ways, slices.Concat(first, second[1:]))
 	}
 	glued := slices.Concat(first, second[1:])
 	glued[len(first)-1] += " " + second[0]
-	return [][]string{glued, slices.Concat(first, second)}
+	return [][]string{slices.Concat(first, second), glued}
 }

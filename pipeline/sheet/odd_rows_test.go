@@ -64,12 +64,21 @@ func TestOddRows(t *testing.T) {
 		"place and name head another": plain("Name,Pos,Sex,Age,Club,Time"),
 		"a heading twice":             plain("Pos,Name,Name,Age,Club,Time"),
 	} {
-		if got := oddLines(t, text); !slices.Equal(got, oddRows) {
-			for i := range max(len(got), len(oddRows)) {
-				if cellAt(got, i) != cellAt(oddRows, i) {
-					t.Errorf("%s: line %d is %q, want %q", name, i+1, cellAt(got, i), cellAt(oddRows, i))
-					break
-				}
+		same(t, name, oddLines(t, text), oddRows)
+	}
+	for name, text := range map[string]string{ // as in a workbook, where nothing but the mark divides
+		"a cell too many":             some(func(c []string) string { return order(c, 0, 1, 2) + ",," + order(c, 3, 4, 5) }),
+		"place twice":                 some(func(c []string) string { return c[0] + "," + strings.Join(c, ",") }),
+		"a block in another order":    last(5, 1, 3, 2, 4, 0),
+		"a block that stands apart":   head + "\n" + strings.Join(oddRows[:8], "\n") + "\nAdded late:\n" + strings.Join(oddRows[8:], "\n"),
+		"place and name exchanged":    some(func(c []string) string { return order(c, 1, 0, 2, 3, 4, 5) }),
+		"cut in two before the times": some(func(c []string) string { return order(c, 0, 1, 2, 3, 4) + "\n" + c[5] + ",," }),
+	} {
+		for _, headed := range []bool{true, false} {
+			if text := strings.ReplaceAll(text, ",", "\t"); headed {
+				same(t, name+", by tabs", oddLines(t, text), oddRows)
+			} else if name != "a block that stands apart" {
+				same(t, name+", without a heading", oddLines(t, text[len(head)+1:]), oddRows)
 			}
 		}
 	}
@@ -92,10 +101,33 @@ func TestRowsAsTheyStand(t *testing.T) {
 	rows[8] = "9,Gus Hay,M,19,21:00,Hill Running" // exchanged
 	want := slices.Clone(rows)
 	want[6], want[8] = oddRows[6], "9,Gus Hay,M,19,Hill Running,21:00"
-	got := oddLines(t, "Pos,Name,Sex,Age,Club,Time\n"+strings.Join(rows, "\n"))
-	for i := range want {
-		if cellAt(got, i) != want[i] {
-			t.Errorf("line %d is %q, want %q", i+1, cellAt(got, i), want[i])
+	same(t, "as they stand", oddLines(t, "Pos,Name,Sex,Age,Club,Time\n"+strings.Join(rows, "\n")), want)
+	rows[2] += "\n,,,,,19:05" // of nobody: it is no time of the one above
+	same(t, "a time alone", oddLines(t, "Pos,Name,Sex,Age,Club,Time\n"+strings.Join(rows, "\n")), want)
+}
+
+// Somebody who was added below a list without places, with all that the others have, is a finisher; winners that are
+// repeated there are none.
+func TestAddedBelowTimes(t *testing.T) {
+	const list = "Name,Time,Club,Sex,Age\nJo Lee,18:20,Harriers,M,34\nAnn Roe,18:31,Striders,F,29\nSam Field,19:02,,M,41\nBo Gale,19:10,Harriers,F,52\nCy Ash,29:10,Striders,M,38\n\n"
+	for below, rows := range map[string]int{
+		"Ed Orr,20:03,Striders,M,61":                              6,
+		"Jo Lee,18:20,Harriers,M,34\nAnn Roe,18:31,Striders,F,29": 5,
+		"Al Roe,17:03,,,":                                         5,
+	} {
+		if got := oddLines(t, list+below); len(got) != rows {
+			t.Errorf("%q: %d lines, want %d", below, len(got), rows)
+		}
+	}
+}
+
+// same compares lines, and names the first that differs.
+func same(t *testing.T, name string, got, want []string) {
+	t.Helper()
+	for i := range max(len(got), len(want)) {
+		if cellAt(got, i) != cellAt(want, i) {
+			t.Errorf("%s: line %d is %q, want %q", name, i+1, cellAt(got, i), cellAt(want, i))
+			return
 		}
 	}
 }

@@ -62,11 +62,32 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	})
 }
 
+// dropStray takes out what stands too much in rows that reach one cell beyond the columns, where commas do not
+// divide them and none can have cut a text in two.
+func (g *grid) dropStray(headings []string, after int) int {
+	if len(headings) < 3 || g.len() > typedRows {
+		return 0
+	}
+	for i := range g.refs {
+		if row, cells := g.at(i); row > after && lastFilled(cells) == len(headings) {
+			usual := g.usualKinds(headings, after, 0, 1)
+			for i, k := range g.usualKinds(headings, after, len(headings), 1) { // of the rows that reach the last column
+				if usual[i] == kBlank {
+					usual[i] = k
+				}
+			}
+			return g.dropStrayBlanks(usual, after)
+		}
+	}
+	return 0
+}
+
 // dropStrayBlanks takes a blank cell, or one that says what the cell before it says, out of the rows
 // that have one cell too many and do not fit the columns as they stand, but do without it: a comma
 // was typed twice, or in front of the row. It returns the number of rows mended.
 func (g *grid) dropStrayBlanks(usual []kind, after int) (mended int) {
 	return g.mend(func(_, row int, cells []string) (less []string, ok bool) {
+		cells = cells[:lastFilled(cells)+1]
 		if row > after && len(cells) == len(usual)+1 && !fitsKinds(cells, usual, len(usual)) {
 			less = withoutStrayBlank(cells, usual)
 		}
@@ -126,7 +147,7 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 	blank, filled := 0, 0
 	for i := range g.refs {
 		row, cells := g.at(i)
-		if row <= after || rowFilled(cells) < 3 {
+		if row <= after || rowFilled(cells) < min(3, len(headings)-first-1) {
 			continue
 		}
 		if isBlank(cellAt(cells, first)) {
@@ -145,7 +166,7 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 			continue
 		}
 		if lacksPlace {
-			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, times, 3) {
+			if try := slices.Insert(slices.Clone(cells[:last]), min(first, last), ""); fitsMoved(try, usual, times, min(3, wholeRow(usual))) {
 				left[i] = try
 			}
 		} else if try := slices.Delete(slices.Clone(cells), first, first+1); fitsMoved(try[:min(len(try), len(headings))], usual, times, 4) { // a remark may stand behind

@@ -1,6 +1,9 @@
 package sheet
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // reorder puts the cells of rows into their columns where somebody has typed or pasted some with their
 // columns in another order: they do not fit as they stand. Three rows or more on end are looked at
@@ -11,13 +14,11 @@ func (g *grid) reorder(lex *lexicon, headings []string, after int) int {
 	if n := len(headings); n < 3 || n > 12 || g.len() > typedRows {
 		return 0
 	}
+	n := len(headings)
 	column := func(m Meaning) int {
 		return slices.IndexFunc(headings, func(h string) bool { g := lex.read(h); return g.known && g.meaning == m })
 	}
-	o := reordering{times: timedColumns(lex, headings), place: column(Position), name: column(Name), club: column(Club), values: make([]map[string]int, len(headings))}
-	if !slices.Contains(o.times, true) {
-		return 0
-	}
+	o := reordering{times: timedColumns(lex, headings), place: column(Position), name: column(Name), club: column(Club), values: make([]map[string]int, n), least: make([]int64, n), most: make([]int64, n)}
 	var rows, run []int // of the table, and of it those on end that do not fit
 	for i := range g.len() {
 		if row, cells := g.at(i); row > after && rowFilled(cells) >= 3 {
@@ -25,13 +26,23 @@ func (g *grid) reorder(lex *lexicon, headings []string, after int) int {
 		}
 	}
 	o.usual = g.usualKinds(headings, after, 3, min(len(rows)/3, profileRows))
+	if !slices.Contains(o.times, true) && !slices.Contains(o.usual, kClock) {
+		return 0
+	}
+	if o.place < 0 && after == 0 && o.usual[0] == kInt {
+		o.place = 0 // no heading says so
+	}
 	for i := range o.values {
 		o.values[i] = map[string]int{}
+		o.least[i] = math.MaxInt64
 	}
 	for _, i := range rows {
 		if _, cells := g.at(i); len(cells) <= len(headings) && o.fits(cells) {
 			for j, c := range cells {
-				o.values[j][trim(c)]++
+				if o.values[j][trim(c)]++; o.usual[j] == kInt && !isBlank(c) {
+					v := int64(looseNumber(c))
+					o.least[j], o.most[j] = min(o.least[j], v), max(o.most[j], v)
+				}
 			}
 		}
 	}
@@ -79,6 +90,8 @@ type reordering struct {
 	place  int // the column of places, -1 for none
 	name   int
 	club   int
+	least  []int64 // of the whole numbers in a column
+	most   []int64
 	values []map[string]int // of the rows that fit, how often each stands in a column
 }
 
@@ -139,23 +152,30 @@ func (o *reordering) known(cells []string) (n int) {
 }
 
 // permute finds the one order of columns in which all rows of a run fit, and puts the rows so ordered
-// into edits. Of several that of which most texts stand in their columns elsewhere is taken, once the
-// places go on.
+// into edits. Of several that is taken of which most cells are such as stand in their columns elsewhere.
 func (o *reordering) permute(g *grid, run []int, edits map[int][]string) bool {
 	width := len(o.usual)
 	var rows [][]string
-	kinds := make([]kind, width) // of each column of the run
 	for _, i := range run {
 		_, cells := g.at(i)
 		rows = append(rows, withCells(cells, width-1))
-		for j, c := range rows[len(rows)-1] {
-			switch k := kindOf(c); {
-			case k == kBlank || k == kStatus || k == kinds[j]:
-			case kinds[j] != kBlank:
-				return false
-			default:
-				kinds[j] = k
+	}
+	blank := make([]bool, width)
+	may := make([][]bool, width) // may[k][j]: what stands in column k of the run may stand in column j
+	for k := range width {
+		may[k] = make([]bool, width)
+		for j := range width {
+			filled, home := 0, 0
+			for _, cells := range rows {
+				if isBlank(cells[k]) {
+					continue
+				}
+				if filled++; o.usual[j] != kBlank && sameKind(kindOf(cells[k]), o.usual[j]) || o.values[j][trim(cells[k])] > 0 {
+					home++
+				}
 			}
+			blank[k] = filled == 0
+			may[k][j] = home*5 >= filled*4
 		}
 	}
 	from := make([]int, width) // from[j] is the column of the run that stands in column j
@@ -179,10 +199,10 @@ func (o *reordering) permute(g *grid, run []int, edits map[int][]string) bool {
 		}
 		blanks := false // one blank column is as good as another
 		for k := range width {
-			if used[k] || kinds[k] == kBlank && blanks || kinds[k] != kBlank && (o.usual[j] == kBlank || !sameKind(kinds[k], o.usual[j])) {
+			if used[k] || !may[k][j] || blank[k] && blanks {
 				continue
 			}
-			blanks = blanks || kinds[k] == kBlank
+			blanks = blanks || blank[k]
 			used[k], from[j] = true, k
 			next(j + 1)
 			used[k] = false
@@ -204,24 +224,32 @@ func (o *reordering) permute(g *grid, run []int, edits map[int][]string) bool {
 	return true
 }
 
-// score says how well rows stand in an order: by texts that are known in their columns, or -1 where they have no
-// places that rise.
+// score says how well rows stand in an order: by cells that are known in their columns, or whole numbers of the
+// size of those there; -1 where they have no places that rise.
 func (o *reordering) score(rows [][]string, from []int) (n int) {
 	last := int64(-1)
 	for _, cells := range rows {
-		n += o.known(ordered(cells, from))
+		cells = ordered(cells, from)
+		n += o.known(cells)
+		for j, c := range cells {
+			if o.usual[j] == kInt && j != o.place && !isBlank(c) {
+				if v := int64(looseNumber(c)); v >= o.least[j] && v <= o.most[j] {
+					n++
+				}
+			}
+		}
 		if o.place < 0 {
 			continue
 		}
-		c := trim(cells[from[o.place]])
+		c := trim(cells[o.place])
 		if c == "" {
 			return -1
 		}
-		if v := int64(looseNumber(c)); v < last {
+		v := int64(looseNumber(c))
+		if v < last {
 			return -1
-		} else {
-			last = v
 		}
+		last = v
 	}
 	return n
 }

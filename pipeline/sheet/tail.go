@@ -709,12 +709,33 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 		}
 		winner := cellAt(first, r.time)
 		v := finishTime(winner)
-		if walked := kindOf(winner) == kClock && v < 10*60 && 60*v >= prevTime; sorted && v < .8*printed && !walked {
+		if walked := kindOf(winner) == kClock && v < 10*60 && 60*v >= prevTime; sorted && v < .8*printed && !walked && !r.enteredLate(g, start, last, i) {
 			return i
 		}
 		return last
 	}
 	return last
+}
+
+// enteredLate says whether the rows of a block stand for people who are not among the results that end at a row,
+// with the facts that these have: somebody has added them below.
+func (r *rowRules) enteredLate(g *grid, start, last, end int) bool {
+	if r.name < 0 {
+		return false
+	}
+	name := func(cells []string) string { return fold(cellAt(cells, r.given) + " " + cellAt(cells, r.name)) }
+	names := map[string]bool{}
+	for i := range end + 1 {
+		if row, cells := g.at(i); row >= r.first {
+			names[name(cells)] = true
+		}
+	}
+	for i := start; i <= last; i++ {
+		if _, cells := g.at(i); names[name(cells)] || !r.describedLike(g, end, cells) {
+			return false
+		}
+	}
+	return true
 }
 
 // namesOthers says whether a block of three rows or more stands under a line for a sex or a group, or under the
