@@ -68,7 +68,7 @@ func TestStatusByItsValues(t *testing.T) {
 		{"Result status", "", "DSQ", "status"},
 		{"OK?", "F", "DNF", "status"},
 		{"Code", "A", "DNF", "number"},
-		{"OK?", "yes", "no", "-"},
+		{"OK?", "yes", "no", "status"},
 	} {
 		var list strings.Builder
 		list.WriteString("Place,Name,Sex,Time," + c.heading + "\n")

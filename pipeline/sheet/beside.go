@@ -480,7 +480,7 @@ func ticked(cell string) bool {
 	case "x", "1", "y", "yes", "ja", "oui", "si", "v":
 		return true
 	case "":
-		return cell == "✓" || cell == "✔" || cell == "☑" || cell == "•" || cell == "*"
+		return slices.Contains([]string{"✓", "✔", "☑", "√", "•", "●", "✗", "✘", "*", "+", "/"}, trim(cell))
 	}
 	return false
 }

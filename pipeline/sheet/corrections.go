@@ -71,7 +71,7 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 func (p *Part) sayCorrections(sheet string) {
 	var names map[string]bool // of the results, found when they are needed
 	for _, sk := range p.Skipped {
-		if sk.Row <= p.rules.first || sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) {
+		if sk.Row <= p.rules.first || sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) || p.rules.takenBack[strings.Trim(sk.Text, " |")] {
 			continue
 		}
 		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) || p.takesUp(sk.Text, &names) {

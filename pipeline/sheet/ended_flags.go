@@ -18,10 +18,15 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 		return nil
 	}
 	var flags []int
+	blank := map[int]bool{} // where a blank cell says no
 	for i, h := range l.headings {
 		ended, held := headsEnded(h), notHeld(h) != ""
-		if g := lex.read(h); (ended || held) && !(g.known && g.forced) && t.flagged(l.first, i, held) {
-			flags, read = append(flags, i), append(read, h)
+		if g := lex.read(h); (ended || held) && !(g.known && g.forced) {
+			flagged, none := t.flagged(l.first, i, held)
+			if flagged {
+				flags, read = append(flags, i), append(read, h)
+				blank[i] = none
+			}
 		}
 	}
 	if len(flags) == 0 || len(flags) > 4 {
@@ -47,11 +52,11 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 				continue
 			}
 			not := notHeld(l.headings[c])
-			switch f := fold(w[c]); {
+			switch {
 			case i == l.first || said != "":
-			case not != "" && saysNo(f):
+			case not != "" && (saysNo(w[c]) || blank[c] && isBlank(w[c]) && rowFilled(cells) > 1):
 				said = not
-			case not == "" && yesWords[f]:
+			case not == "" && saysYes(w[c]):
 				if said = endedOf(l.headings[c]); voidHeadings[said] {
 					said = "void"
 				}
@@ -70,54 +75,96 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 }
 
 // flagged says whether the cells of a column below the heading are all yes, no or blank, of
-// which yes the least and more than none; of a finish (held) no, beside more that say yes.
-func (t table) flagged(heading, column int, held bool) bool {
-	yes, no, rows := 0, 0, 0
+// which yes the least and more than none; of a finish (held) no, beside more that say yes. blank says that
+// of a finish nothing says no but the blank cells.
+func (t table) flagged(heading, column int, held bool) (flagged, blank bool) {
+	yes, no, none, rows := 0, 0, 0, 0
 	for i := heading + 1; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		if rowFilled(cells) < 2 {
 			continue
 		}
 		rows++
-		switch f := fold(cellAt(cells, column)); {
-		case f == "":
-		case yesWords[f]:
+		switch c := cellAt(cells, column); {
+		case isBlank(c):
+			none++
+		case saysYes(c):
 			yes++
-		case saysNo(f):
+		case saysNo(c):
 			no++
 		default:
-			return false
+			return false, false
 		}
 	}
 	if held {
-		return no > 0 && rows >= 4 && 3*no <= rows && yes > 2*no
+		if no == 0 {
+			no, blank = none, true
+		}
+		return no > 0 && rows >= 4 && 5*no <= 2*rows && yes > no, blank
 	}
-	return yes > 0 && rows >= 4 && 3*yes <= rows
+	return yes > 0 && rows >= 4 && 5*yes <= 2*rows, false
 }
 
-// saysNo says whether a folded cell of such a column says no.
-func saysNo(f string) bool { return noWords[f] || f == "f" || f == "-" }
+// saysNo says whether a cell of such a column says no.
+func saysNo(cell string) bool {
+	f := fold(cell)
+	return noWords[f] || noSigns[f] || noSigns[trim(cell)]
+}
+
+// saysYes says whether a cell of such a column says yes.
+func saysYes(cell string) bool {
+	f := fold(cell)
+	return yesWords[f] || yesSigns[f] || yesSigns[trim(cell)] || !noSigns[trim(cell)] && ticked(cell)
+}
+
+// Other ways of saying so in such a column. Common practice, no source.
+var (
+	noSigns  = set("f - ✗ ✘ ❌ rejected invalid refused", "not ok", "not valid")
+	yesSigns = set("ok accepted valid full ? !")
+)
 
 // notHeld is the status of a row that says no under a heading: did not finish under one for a finish,
-// void under one for a result that is valid; "" for other headings.
-func notHeld(heading string) string {
-	f := endedOf(heading)
-	for _, about := range []string{"result ", "time "} {
-		f = strings.TrimPrefix(f, about)
+// void under one for a result that is valid, unconfirmed under one for what somebody has looked at; "" for other
+// headings. Beside the word for it there is nothing in a heading but what may be finished or valid.
+func notHeld(heading string) (status string) {
+	words := strings.FieldsFunc(endedOf(heading), func(r rune) bool { return strings.ContainsRune(" -/,.()", r) })
+	if len(words) > 5 {
+		return ""
 	}
-	switch {
-	case heldHeadings[f]:
-		return "did not finish"
-	case validHeadings[f]:
-		return "void"
+	whole := 0
+	for _, w := range words {
+		said := ""
+		switch {
+		case heldHeadings[w]:
+			said = "did not finish"
+		case validHeadings[w]:
+			said = "void"
+		case seenHeadings[w]:
+			said = "unconfirmed"
+		case allOfWay[w], waysRun[w]:
+			whole |= map[bool]int{true: 1, false: 2}[allOfWay[w]]
+		case !besideHeld[w]:
+			return ""
+		}
+		if said != "" {
+			status = said
+		}
 	}
-	return ""
+	if status == "" && whole == 3 {
+		status = "did not finish" // "All laps", "Full distance?"
+	}
+	return status
 }
 
-// Words for a finish and for what is valid. Common practice of the languages, no source.
+// Words for a finish, for what is valid and for what has been looked at, for all of a way, and what may stand beside
+// them. Common practice of the languages, no source.
 var (
-	heldHeadings  = set("finished finisher completed gefinisht finishte beendet termine terminee terminado terminada finalizado arrivato arrivee concluido ukonczyl dokoncil fullfort gennemfort fullfoljt", "im ziel", "did finish", "finished run", "completed run", "completed course", "race completed", "run completed")
-	validHeadings = set("valid gultig geldig valable valide valido valida gyldig giltig platny platne wazny")
+	heldHeadings  = set("finished finisher completed complete gefinisht finishte beendet termine terminee terminado terminada termino terminou finalizado arrivato arrivee concluido ukonczyl dokoncil fullfort gennemfort fullfoljt ziel finish mal maalissa celba cil meta")
+	validHeadings = set("valid gultig geldig valable valide valido valida gyldig giltig platny platne wazny ervenyes hyvaksytty ok good counts counted count include included use accepted accept classified stands correct right zahlt gewertet wertung compte classe cuenta conta classificato clasificado classificado meetelt mee teller raknas taeller liczy pocita szamit laskettu")
+	seenHeadings  = set("official confirmed verified ratified approved checked reliable bestatigt gepruft confirme confirmado confermato bevestigd")
+	allOfWay      = set("all both full whole every three two 2 3 entire alle ganze tous toutes todas tutti")
+	waysRun       = set("laps lap course distance route loops rounds circuits runden strecke distanz tours parcours vueltas giri rondes 5k 5km")
+	besideHeld    = set("result results time times run race line entry in did does ran has was for the is done im i maali ert telt ar")
 )
 
 // endedOf is the word of a heading such as "is_dnf" or "DQ?".
@@ -133,7 +180,10 @@ func endedOf(heading string) string {
 // count.
 func headsEnded(heading string) bool {
 	f := endedOf(heading)
-	return f != "ok" && f != "finished" && (statusWords[f] || voidHeadings[f] || text.Uncounted(f))
+	return f != "ok" && f != "finished" && (statusWords[f] || voidHeadings[f] || text.AgainstTime(f, 0) && !waysToCome[f])
 }
 
-var voidHeadings = set("void voided deleted excluded annulled cancelled invalid ungultig annule nulo annullato ongeldig")
+// waysToCome are headings under which people say how they came, or what else they did.
+var waysToCome = set("bike bicycle ebike cycling cycled cyclist scooter fahrrad velo bici fiets cykel sykkel rower kolo pyora relay half pen prov remote")
+
+var voidHeadings = set("void voided deleted excluded annulled cancelled invalid ungultig annule nulo annullato ongeldig torolve scratch stornliert storniert uniewazniony anulowany doubt out")

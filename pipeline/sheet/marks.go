@@ -66,7 +66,13 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	corrections, disputes := p.timeCorrections(sheet)
 	renamed := p.nameCorrections(sheet)
 	inPart := p.struckRows(g)
-	if len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
+	back, told := p.takenBack(lines)
+	p.rules.takenBack = told
+	codes := codesAgainst(lines)
+	coded := p.codedColumns(codes)
+	p.rules.codes = codes
+	other := p.remarksElsewhere()
+	if len(back) == 0 && len(coded) == 0 && len(other) == 0 && len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
@@ -112,6 +118,19 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		} else if inPart[row] {
 			said = append(said, struckInPart)
 		}
+		if d := back[row]; d != "" && !right && disputes[row] == "" {
+			said = append(said, d)
+		}
+		for _, i := range other {
+			if c := trim(cellAt(cells, i)); againstInCell(c, p.meaningAt(i)) {
+				said = append(said, c)
+			}
+		}
+		for _, i := range coded {
+			if means := codes[trim(cellAt(cells, i))]; means != "" {
+				said = append(said, means)
+			}
+		}
 		for i, c := range cells {
 			if i < len(p.Columns) && (p.Columns[i].Meaning != Notes || c != "" && c == signOf(c)) {
 				if means := signs[p.signAt(i, c)]; means != "" && !right {
@@ -140,6 +159,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	why := "signs that a line beside the table explains"
 	if len(rules) > 0 {
 		why = fmt.Sprintf("the line “%s”", rules[0].line)
+	} else if len(coded) > 0 || len(back) > 0 {
+		why = "lines beside the table that speak against results"
 	} else if len(signs) == 0 && struck == 0 {
 		why = "lines over the rows that say how their races ended"
 	}
@@ -313,14 +334,20 @@ func (l *listsBelow) anew(line int, cells []string) bool {
 var footnoteSigns = []string{"***", "**", "*", "††", "†", "‡", "##", "#", "§", "¹", "²", "³", "⁴", "^^", "^", "++", "+", "¶", "¤"}
 
 // bracketSigns are figures and signs in brackets that do for footnotes, at the end of a cell and before what they mean.
-var bracketSigns = regexp.MustCompile(`^\(([0-9xX*+†#])\)|\(([0-9xX*+†#])\)$`)
+var bracketSigns = regexp.MustCompile(`^[(\[]([0-9a-dxX*+†#])[)\]]|[(\[]([0-9a-dxX*+†#])[)\]]$`)
+
+// markedBy is the sign and what follows in "Runners marked * did not finish", "Times with † are estimates".
+var markedBy = regexp.MustCompile(`(?i)^\pL+(?: \pL+)? (?:marked|shown|flagged|with|markiert mit|mit|marques|marcados con|segnati con|gemarkeerd met|met|markta med|merket med) (?:with |by |as |an? |asterisk )*[("']?([*†‡#§¶^+]+)[)"']? (?:are |have |is |sind |sont |son |sono |zijn |ar |er )?(.+)$`)
 
 // signLine reads a line that explains a sign: "* disqualified", "† = guest".
 func signLine(line string) (sign, means string, ok bool) {
 	line = trim(line)
+	if m := markedBy.FindStringSubmatch(line); m != nil {
+		return m[1], trim(m[2]), slices.Contains(footnoteSigns, m[1]) && len(m[2]) <= 80
+	}
 	if m := bracketSigns.FindStringSubmatch(line); m != nil && m[1] != "" {
 		means = strings.Trim(line[len(m[0]):], " \t=:-–—")
-		return m[0], means, len(means) > 2 && len(means) <= 80 && hasLetter(means)
+		return plainSign(m[0]), means, len(means) > 2 && len(means) <= 80 && hasLetter(means)
 	}
 	for _, s := range footnoteSigns {
 		if rest, found := strings.CutPrefix(line, s); found {
@@ -329,6 +356,14 @@ func signLine(line string) (sign, means string, ok bool) {
 		}
 	}
 	return "", "", false
+}
+
+// plainSign takes the brackets off a sign that needs none: "(*)" is "*".
+func plainSign(sign string) string {
+	if inner := strings.Trim(sign, "()[]"); slices.Contains(footnoteSigns, inner) {
+		return inner
+	}
+	return sign
 }
 
 // signAt is the sign at the end of a cell of a column, "" for none: a plus behind an age is a part of it.
@@ -349,9 +384,9 @@ func signOf(cell string) string {
 		return ""
 	}
 	cell = trim(cell)
-	if strings.HasSuffix(cell, ")") {
+	if strings.HasSuffix(cell, ")") || strings.HasSuffix(cell, "]") {
 		if m := bracketSigns.FindStringSubmatch(cell); m != nil && m[2] != "" {
-			return m[0]
+			return plainSign(m[0])
 		}
 	}
 	cell = strings.TrimRight(cell, ")")
@@ -376,7 +411,7 @@ func (r *rowRules) addRemark(row int, cells []string) []string {
 		return append(cells[:r.remarkColumn], text)
 	}
 	if c := cellAt(cells, r.remarkColumn); text != "" && r.remarkColumn < len(cells) {
-		if c != "" {
+		if c != "" && r.codes[c] == "" {
 			text = c + "; " + text
 		}
 		cells[r.remarkColumn] = text

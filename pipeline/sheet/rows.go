@@ -59,9 +59,11 @@ type rowRules struct {
 	lastTime      float64           // its time, on sheets without places
 	legend        map[string]string // what the classes of a column are, as a line beside the table says
 	legendColumn  int
-	remarks       map[int]string // by row: what no column holds
-	renamed       map[int]string // by row: the name that a line below gives instead
-	corrected     map[int]string // by row: the time that a line below gives instead
+	remarks       map[int]string    // by row: what no column holds
+	takenBack     map[string]bool   // the lines that speak against rows
+	codes         map[string]string // what a line says that short codes mean
+	renamed       map[int]string    // by row: the name that a line below gives instead
+	corrected     map[int]string    // by row: the time that a line below gives instead
 	remarkColumn  int
 	remarkOwn     bool         // the column is added to those of the sheet
 	reckoned      map[int]bool // rows whose time was reckoned from those of others

@@ -270,8 +270,8 @@ func sexOfTimes(h string) string {
 
 // said tells yes and no apart.
 var (
-	yesWords = set("x 1 y yes true t ja j oui o si s sim tak ano igen da jah taip evet v", "ναι", "да", "так")
-	noWords  = set("0 n no false nein nej nee non nao nie ne nem nu ei hayir", "нет", "ні", "οχι")
+	yesWords = set("x 1 y yes true t ja j oui o si s sim tak ano igen da jah taip evet v kylla", "ναι", "да", "так")
+	noWords  = set("0 n no false nein nej nee non nao nie ne nem nu ei nei hayir", "нет", "ні", "οχι")
 )
 
 // loneSex reads a column whose heading is one sex, with or without a question mark, and whose

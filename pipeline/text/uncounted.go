@@ -11,7 +11,7 @@ import (
 // (common practice in some twenty-five languages, no source).
 var (
 	negations  = wordsOf(`not no don't dont doesn't doesnt never nicht keine pas ne n'est non niet nao inte ej ikke ei nie nem nu nije ni не δεν`)
-	countings  = wordsOf(`count counts counted counting result results included ranked scored zahlt zahlen zahle werten wertet gewertet wertung gezahlt compte compter comptabilise comptabilisee classe classee cuenta cuentan contar contabiliza clasifica conta contano contare contam classificato classificata telt tellen meetellen meegeteld raknas raknat teller tellende taeller medregnes lasketa conteggiare conteggiato contabilizar stamt klopt liczy liczyc liczony klasyfikowany klasyfikowana pocita pocitat pocitan zapocitava racuna racunati steje stet szamit pune considera loeta arvestata compta considerado valido считается считать засчитан засчитана зачет зараховано враховувати брои`)
+	countings  = wordsOf(`stand stands ratified accepted approved count counts counted counting result results included ranked scored zahlt zahlen zahle werten wertet gewertet wertung gezahlt compte compter comptabilise comptabilisee classe classee cuenta cuentan contar contabiliza clasifica conta contano contare contam classificato classificata telt tellen meetellen meegeteld raknas raknat teller tellende taeller medregnes lasketa conteggiare conteggiato contabilizar stamt klopt liczy liczyc liczony klasyfikowany klasyfikowana pocita pocitat pocitan zapocitava racuna racunati steje stet szamit pune considera loeta arvestata compta considerado valido считается считать засчитан засчитана зачет зараховано враховувати брои`)
 	notCounted = wordsOf(`uncounted disallowed discounted nezapocitava nezapocitan nezapocitana nepocita nepocitat nehodnocen nehodnocena nehodnoceno neklasifikovan neskaitas neieskaita nesiskaito neiskaitoma neracuna sayilmaz незачет`)
 	outsides   = wordsOf(`hors fuera fuori fora poza izvan mimo вне поза ausser utanfor utenfor udenfor buiten`)
 	rankings   = wordsOf(`classement clasificacion classifica classificacao klasyfikacja klasyfikacji wertung klasifikacije klasifikace klasifikaci klasifikacie klassement uitslag resultat resultatet resultatlistan зачета заліку course`)
@@ -178,6 +178,9 @@ var (
 	partAs   = wordsOf("a an the guide pacer guest visitor sweeper walker tail part training team pair warm-up warmup")
 	dayNames = wordsOf("monday tuesday wednesday thursday friday saturday sunday mon tue tues wed thu thur thurs fri sat sun")
 )
+
+// OfAnotherDay says whether a remark, folded and without marks, has a word for a day before the run's.
+func OfAnotherDay(folded string) bool { return anyOf(remarkWords(folded), beforeToday) }
 
 var beforeToday = wordsOf(`last week year ago before previous letzte woche semaine derniere pasada scorsa vorige`)
 

@@ -1,0 +1,234 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"lapwing/pipeline/text"
+)
+
+// A line beside the table that takes back results in it, by their places or their runners' full names, "Place 7
+// disqualified", "Jo Lee and Al Roe missed a lap", and one that says what the letters of a column stand for, where
+// that is how a race ended, "R = retired".
+
+// takenBack are the rows that such lines speak against, with what is noted on them. A line with a time or a day
+// in it is about something else, and one that speaks of most of the rows about none of them.
+func (p *Part) takenBack(lines []string) (rows map[int]string, said map[string]bool) {
+	type line struct{ text, folded string }
+	var against []line
+	for _, l := range lines {
+		if folded := fold(l); len(against) < mostLineRules && len(l) <= 160 && !clockInside.MatchString(l) && !text.OfAnotherDay(folded) && mayTakeBack(folded) && len(findDates(l)) == 0 {
+			against = append(against, line{l, " " + punctuation.Replace(folded) + " "})
+		}
+	}
+	if len(against) == 0 {
+		return nil, nil
+	}
+	rest, found := make([]string, len(against)), make([][]int, len(against))
+	places := make([][]int, len(against))
+	for i, l := range against {
+		rest[i], places[i] = p.placesIn(l.folded)
+	}
+	nameOf, n := p.fullNames(), 0
+	p.Each(func(row int, cells []string) error {
+		n++
+		name, place := strings.Join(strings.Fields(punctuation.Replace(nameOf(cells))), " "), 0
+		if p.rules.pos >= 0 {
+			place, _ = strconv.Atoi(strings.Trim(cellAt(cells, p.rules.pos), " .)"))
+		}
+		for i, l := range against {
+			if place > 0 && slices.Contains(places[i], place) {
+				found[i] = append(found[i], row)
+			}
+			for _, name := range [...]string{name, swapped(name)} {
+				if at := strings.Index(l.folded, " "+name+" "); at >= 0 && strings.Contains(name, " ") {
+					found[i] = append(found[i], row)
+					rest[i] = strings.Replace(rest[i], " "+name+" ", " ", 1)
+					break
+				}
+			}
+		}
+		return nil
+	}) // a grid has no error of its own
+	rows, said = map[int]string{}, map[string]bool{}
+	for i, l := range against {
+		if len(found[i]) == 0 || 2*len(found[i]) > n || !takesBack(rest[i]) {
+			continue
+		}
+		for _, row := range found[i] {
+			rows[row] = "time disputed: " + l.text
+		}
+		said[l.text] = true
+	}
+	return rows, said
+}
+
+var punctuation = strings.NewReplacer(",", " ", ";", " ", ":", " ", "(", " ", ")", " ", "–", " ", "—", " ", " - ", " ", ". ", " ", "!", " ", "“", " ", "”", " ", "\"", " ", "'s ", " ", "’s ", " ", "|", " ", "/", " ")
+
+// swapped puts the last word of a name first, as sheets with the family name first have it.
+func swapped(name string) string {
+	at := strings.LastIndexByte(name, ' ')
+	return name[at+1:] + " " + name[:max(at, 0)]
+}
+
+// placesIn takes the places of which a folded line speaks, "places 7 and 9", out of it.
+func (p *Part) placesIn(folded string) (rest string, places []int) {
+	m := saidPlaces.FindStringSubmatchIndex(folded)
+	if m == nil || m[2] >= 0 && p.Index(Number) >= 0 {
+		return folded, nil
+	}
+	for _, figures := range digitsInside.FindAllString(folded[m[6]:m[7]], -1) {
+		place, _ := strconv.Atoi(figures)
+		places = append(places, place)
+	}
+	if m[4] >= 0 {
+		return folded[:m[6]] + folded[m[7]:], places // "Void: 2"
+	}
+	return folded[:m[0]] + folded[m[7]:], places
+}
+
+var (
+	saidPlaces   = regexp.MustCompile(` (?:(nos?|nr|numbers?|runners?|finishers?)|places?|pos|positions?|lines?|rows?|platz|platze|rang|zeile|place|puestos?|posto|posti|plaats|plats|plads|plass|sija|sijat|miejsce|misto|lugar|helyezett|(void|ignore|delete|remove|disqualified|dq|dnf))\.?((?: (?:and |& |\+ |und |et |y |e |en |och |og |ja |i |a |es )?\d{1,4})+) `)
+	digitsInside = regexp.MustCompile(`\d+`)
+)
+
+// mayTakeBack says whether a folded line has anything in it that takesBack could find, before the names are looked for.
+func mayTakeBack(folded string) bool {
+	words := strings.Fields(punctuation.Replace(folded))
+	return len(words) > 1 && len(words) <= 24
+}
+
+// takesBack says whether what is left of a line without places and names speaks against them.
+func takesBack(rest string) bool {
+	var words []string
+	for _, w := range strings.Fields(rest) {
+		if w = strings.Trim(w, ".-&+"); w != "" && !besideTaken[w] {
+			words = append(words, w)
+		}
+	}
+	if len(words) == 0 || len(words) > 8 || slices.ContainsFunc(words, func(w string) bool { return praising[w] }) {
+		return false
+	}
+	return speaksAgainst(strings.Join(words, " "))
+}
+
+// praising are words of a line that speaks for somebody.
+var praising = set(`well thanks thank congratulations congrats bravo danke merci gracias grazie bedankt tack takk tak kiitos dziekujemy dekujeme obrigado koszonjuk`)
+
+// besideTaken are words that such a line has besides. Common practice, no source.
+var besideTaken = set(`please bitte svp por favor nb n.b note correction remark the a is are was were has have had been and be will die der das von vom ist sind war wurde wird und de la le les el los il lo i of result results from in out ar er es son sono na jest byl byla je zostal zostala lett van af av og och en et y e ja`)
+
+// speaksAgainst says whether a folded text says how a race ended that is no result, or that a line does not stand.
+func speaksAgainst(folded string) bool {
+	return saysEnded(folded) || text.AgainstTime(folded, 0)
+}
+
+// codesAgainst are the codes of up to three letters or figures that lines beside the table explain as something
+// that speaks against a result, "R = retired; 3: disqualified", with what they stand for.
+func codesAgainst(lines []string) (codes map[string]string) {
+	for _, l := range lines {
+		if len(l) > 300 {
+			continue
+		}
+		if label, rest, ok := strings.Cut(l, ":"); ok && len([]rune(label)) > 3 {
+			l = rest // "Key: R retired"
+		}
+		for _, piece := range codePieces.Split(l, -1) {
+			m := codeMeans.FindStringSubmatch(trim(piece))
+			if m == nil || len(m[2]) > 60 || !speaksAgainst(fold(m[2])) {
+				continue
+			}
+			if codes == nil {
+				codes = map[string]string{}
+			}
+			codes[m[1]] = trim(m[2])
+		}
+	}
+	return codes
+}
+
+var (
+	codePieces = regexp.MustCompile(`[;|\n]|, |  |\. (?:\pL{1,3}|\d) ?[=:–-]`)
+	codeMeans  = regexp.MustCompile(`^\(?([\pL\d+†‡#*]{1,3})\)?\.?(?: ?[=:] ?| [–-] | )(.*\pL.*)$`)
+)
+
+// codedColumns are the columns whose filled cells are all such short codes, some of them of codes.
+func (p *Part) codedColumns(codes map[string]string) (columns []int) {
+	if len(codes) == 0 {
+		return nil
+	}
+	for _, c := range p.Columns {
+		switch c.Meaning {
+		case Name, GivenName, FamilyName, Time, Position, Club, Age, Date:
+			continue
+		}
+		found := false
+		for _, t := range columnTexts(p, c.Index) {
+			if len([]rune(t)) > 3 || c.Meaning == Number && digitsOnly(t) {
+				found = false
+				break
+			}
+			found = found || codes[t] != ""
+		}
+		if found && !slices.Contains(columns, c.Index) {
+			columns = append(columns, c.Index)
+		}
+	}
+	return columns
+}
+
+// remarksElsewhere are the columns of clubs, numbers and things unknown in few rows of which, and in some with a time, a remark
+// stands by which the row is no result.
+func (p *Part) remarksElsewhere() (columns []int) {
+	const few = 3 // one row in so many
+	for _, c := range p.Columns {
+		if c.Meaning != Other && c.Meaning != Club && c.Meaning != Number || slices.Contains(columns, c.Index) {
+			continue
+		}
+		against, others, n := 0, 0, 0
+		p.Each(func(_ int, cells []string) error {
+			n++
+			switch cell := trim(cellAt(cells, c.Index)); {
+			case againstInCell(cell, c.Meaning):
+				if finishTime(cellAt(cells, p.rules.time)) > 0 {
+					against++
+				}
+			case !isBlank(cell):
+				others++
+			}
+			return nil
+		}) // a grid has no error of its own
+		if against > 0 && few*against <= n && (c.Meaning == Club || 2*others <= n) {
+			columns = append(columns, c.Index)
+		}
+	}
+	return columns
+}
+
+// againstInCell says whether a cell of a column that is not for remarks is one all the same, by which its row is no
+// result. A club has a capital.
+func againstInCell(cell string, of Meaning) bool {
+	if len(cell) < 2 || len(cell) > 80 || hasDigit(cell) && of == Number {
+		return false
+	}
+	folded := fold(cell)
+	if statusWords[folded] {
+		return folded != "ok" && folded != "finished"
+	}
+	first, _ := utf8.DecodeRuneInString(cell)
+	return (of != Club || unicode.IsLower(first)) && text.AgainstTime(folded, 0)
+}
+
+// meaningAt is what a column means.
+func (p *Part) meaningAt(column int) Meaning {
+	for _, c := range p.Columns {
+		if c.Index == column {
+			return c.Meaning
+		}
+	}
+	return Other
+}

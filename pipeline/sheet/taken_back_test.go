@@ -1,0 +1,91 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+)
+
+// A line beside the table that speaks against results by their places or full names is noted on their rows, and on
+// no others.
+func TestTakenBack(t *testing.T) {
+	for line, want := range map[string]string{
+		"Place 2 disqualified":                         "2",
+		"Jo Lee – disqualified":                        "2",
+		"Please delete Cy Dee":                         "3",
+		"N.B. position 4 ran the wrong course":         "4",
+		"Places 2 and 4 did not do the full course":    "24",
+		"Positions 2, 3: estimated times":              "23",
+		"Jo Lee and Cy Dee missed a lap":               "23",
+		"Void: 2":                                      "2",
+		"Cy Dee has been withdrawn from the results":   "3",
+		"Die Zeit von Jo Lee ist geschätzt":            "2",
+		"Jo Lee a coupé le parcours":                   "2",
+		"Correction: Di Fox did not run":               "4",
+		"The result of Di Fox does not stand":          "4",
+		"Thanks to Jo Lee for the cake":                "",
+		"Well done Jo Lee – no short cuts!":            "",
+		"Jo Lee was disqualified last week":            "",
+		"No disqualifications today":                   "",
+		"Position 2 won the spot prize":                "",
+		"Welcome back Jo Lee":                          "",
+		"Al Roe, Jo Lee, Cy Dee and Di Fox: estimated": "",
+	} {
+		for _, above := range []bool{true, false} {
+			text := "Pos|Name|Time\n1|Al Roe|18:20\n2|Jo Lee|18:31\n3|Cy Dee|19:02\n4|Di Fox|19:40\n5|Ed Gow|19:55\n6|Ida Kay|20:10\n"
+			if above {
+				text = line + "\n" + text
+			} else {
+				text += "\n" + line + "\n"
+			}
+			got := ""
+			for i, note := range cellsOf(t, text, Notes) {
+				if strings.HasPrefix(note, "time disputed: ") {
+					got += string(rune('1' + i))
+				}
+			}
+			if got != want {
+				t.Errorf("%s (above %v): rows %q, want %q", line, above, got, want)
+			}
+		}
+	}
+}
+
+// A short code in a column is what a line beside the table says, where that speaks against the row.
+func TestCodesAgainst(t *testing.T) {
+	for _, c := range []struct{ heading, code, line, want string }{
+		{"Code", "R", "R = retired", "retired"},
+		{"St", "3", "1 = finished, 2 = retired, 3 = disqualified", "disqualified"},
+		{"", "NC", "NC: not counted", "not counted"},
+		{"", "SC", "SC - short cut", "short cut"},
+		{"Note", "T", "T = test entry", "test entry"},
+		{"Flag", "P", "P = personal best", ""},
+		{"Code", "R", "R = course record", ""},
+	} {
+		text := "Pos|Name|Time|" + c.heading + "\n1|Al Roe|18:20|\n2|Jo Lee|18:31|" + c.code + "\n3|Cy Dee|19:02|\n4|Di Fox|19:40|\n\n" + c.line + "\n"
+		got := cellsOf(t, text, Notes)
+		if c.want == "" && len(got) == 4 && got[1] == c.code {
+			continue // as it stands
+		}
+		if len(got) != 4 || got[1] != c.want || got[0]+got[2]+got[3] != "" {
+			t.Errorf("%s: %q", c.line, got)
+		}
+	}
+}
+
+// Remarks by which a row is no result count in a column under any heading, and in that of the clubs.
+func TestRemarksElsewhere(t *testing.T) {
+	for _, c := range []struct{ heading, others, cell, want string }{
+		{"Extra", "", "missed a lap", "missed a lap"},
+		{"What", "", "wrong course", "wrong course"},
+		{"Club", "Alder AC", "did not finish", "did not finish"},
+		{"Club", "Alder AC", "please ignore", "please ignore"},
+		{"Club", "Alder AC", "Short Cut Striders", ""},
+		{"Club", "Alder AC", "Virtual Runners", ""},
+		{"Stat", "Male", "Mixed", ""},
+	} {
+		text := "Pos|Name|Time|" + c.heading + "\n1|Al Roe|18:20|" + c.others + "\n2|Jo Lee|18:31|" + c.cell + "\n3|Cy Dee|19:02|" + c.others + "\n4|Di Fox|19:40|" + c.others + "\n"
+		if got := strings.Join(cellsOf(t, text, Notes), ""); got != c.want {
+			t.Errorf("%s, %s: %q", c.heading, c.cell, got)
+		}
+	}
+}
