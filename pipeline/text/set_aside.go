@@ -9,7 +9,21 @@ import (
 // stand: aside. besides may stand beside them without saying anything else. Folded; common
 // practice in some fifteen languages, no source.
 var (
-	aside = wordsOf(`query queried queries check unsure uncertain unclear unconfirmed unverified doubtful dubious doubt doubts suspect suspicious suspected questionable disputed dispute protest protested appeal appealed
+	aside = wordsOf(`query
+		investigation review audit identity duplicated tobedeleted rejected reject refused quit null unratified unregistered unverified faulty misread misrecorded misscanned misprint typo swop swopped
+		fremd fremde fremder vertauscht verwechselt irrtumlich irrtuemlich teststart testlauf testeintrag doublette ignorieren loschung storniert stornieren annulliert annullieren entfernen entfernt nachgelaufen unbestatigt strittig
+		ignorer effacer supprimee doublons invalide nul nulle mauvais mauvaise approximatifs contestee conteste echange
+		ignorar ignorado borrado eliminar eliminada anular nulo nula invalido invalida invalidado equivocado equivocada incorrecto incorrecta pendiente repetido repetida duplicada dudosos tachado aproximados
+		ignorare ignorato eliminare eliminato cancellare cancellata annullata nullo nulla invalido sbagliato sbagliata duplicato duplicata ripetuto doppio contestato sospeso
+		negeren genegeerd verwijderen verwijderd schrappen geschrapte ongeldig ongeldige verkeerd verkeerde dubbele onbevestigd betwist
+		ignorera ignoreras ogiltig ogiltigt stryks tas dubbelt dubletten osäker felaktig felaktigt felregistrering felregistrerad ungefarlig ungefarligt preliminar kontrolleras struket borttagen
+		ignorer ignoreres ugyldig ugyldigt strykes slettes slettet duplikat dobbelt dobbel feil feilregistrering forkert dublet skonnet anslaet estimeret tjekkes kontrolleres sjekkes omtrentlig
+		poistetaan poistettu mitaton mitatoity tuplana tupla kahdesti kahteen ohita epaselva vaara vaarin likimaarainen arviolta
+		pominac usunac usuniety usuniecia niewazny niewazna anulowany anulowana uniewazniony duplikat powtorzony powtorka podwojnie szacunek szacowane przyblizony orientacyjny watpliwy zly zle bledny bledna falszywy sprawdzenia wyjasnienia
+		ignorovat neplatny neplatna neplatne zruseno zrusen skrtnuto vymazat duplicitni dvakrat odhadem odhadnut odhadnuty odhadovany priblizny priblizne spatny spatne chybny chybne overeni proverit sporny
+		ignorar ignorado eliminado anulada nulo nula invalida errado errada repetida duplicada aproximados estimados duvida
+		torolve torlendo torolni ervenytelen duplikalt duplan ketszer becsult kozelito bizonytalan hibas hiba rossz teves tevesen ellenorizni ellenorizendo figyelmen
+		 queried queries check unsure uncertain unclear unconfirmed unverified doubtful dubious doubt doubts suspect suspicious suspected questionable disputed dispute protest protested appeal appealed
 		provisional provisionally prov prelim preliminary pending tbc tba tbd est estd estimated estimate estimates approx approximate approximately ca circa rough roughly roundabout ish guess guessed maybe perhaps possibly poss probably presumably presumed assumed supposed supposedly allegedly
 		wrong incorrect error erroneous erroneously mistake mistaken mistakenly mixed muddled swapped swap exchanged interpolated extrapolated averaged calculated calc computed deduced derived adjusted adj rounded penalty penalised pen deducted handicap handicapped implausible impossible think thinks believe reckon looks shared anothers another's unreliable invalid verify confirm
 		duplicate duplicated dup dupe double doubled repeat repeated twice superseded replaced obsolete outdated delete deleted remove removed cancelled canceled void voided annulled scratched disregard ignore ignored struck crossed omit omitted exclude excluded test testing dummy sample example phantom ineligible
@@ -23,11 +37,25 @@ var (
 		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
 		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
-	besides = wordsOf(`peut time times timing timed name named names place places placed placing position positions pos result results order number no nr num bib token barcode chip tag card code spelling spelt sp sic
+	besides = wordsOf(`peut
+		who by if time's data result results finisher's under as entry's entered recorded registered runner's unknown timing
+		von nach vom an am auf bei wegen nicht startnr lauf laufer lauferin eintrag erfasst eingetragen wurde werden zeit gestoppt
+		du des au aux une un non course coureur coureuse dossard parcours ligne ci-dessus saisie pris pas prise ete fait
+		corredor corredora dorsal recorrido linea tomado entrada resultado no del al con sin arriba
+		corridore pettorale percorso riga tempo risultato inserito sopra sul nel dal preso
+		loper nummer tijd regel uitslag ingevoerd genomen niet niets van voor naar hierboven als
+		tid tiden namn resultat rad lopare startnummer ej inte for av som till bort
+		tid tiden navn resultat linje loper lober startnummer ikke ut som fra bor skal ma
+		aika ajan nimi tulos rivi juoksija numero ei on kertaan
+		czas czasu nazwisko wynik wpis wiersz zawodnik numer linia do jako nie jest byl
+		cas casu jmeno vysledek radek zavodnik cislo zapis ne je byl trat trasa
+		tempo nome resultado linha corredor dorsal percurso em como nao foi
+		ido idot nev eredmeny sor futo rajtszam nem kivul hagyni szerepel
+		 time times timing timed name named names place places placed placing position positions pos result results order number no nr num bib token barcode chip tag card code spelling spelt sp sic
 		of to be by in on at for is was are has had have seems look seem may might could can cannot must needs need needed please pls rd ref referee desk director me us him her his she he they it its this that the a an and or but so very too all both same as line lines row entry entries entered listed list recorded shown given taken took added read written pressed clicked scanned start started finish finished finisher finishers course way turn lap race run ran runner person participant competitor
 		did see above below note notes sheet with from under until subject awaiting await confirmation verification decision review hold ask i we out off it's would like removed through part only one two three just about around more less minute minutes min mins sec secs second seconds s km k missed went last lost took time's watch clock timer stopwatch stopped failed fast slow own mine other else someone correct corrected not
 		zeit zeiten name platz start startnummer temps nom place tiempo nombre puesto tempo nome tijd naam plaats tid namn navn plass czas nazwisko cas jmeno aika nimi bitte noch zu zum mit dem der die das ist a en sur la le les el los por da de del di il op met het pa med och og z s`)
-	settledYet = wordsOf(`checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
+	settledYet = wordsOf(`ratified approved accepted registered known identified legible readable checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
 )
 
 // manyThings are words for doubt that alone mean something else as often: a repeat visitor, a
@@ -35,7 +63,13 @@ var (
 var manyThings = wordsOf("repeat repeated double twice half short cut handicap handicapped lap laps loop loops relay leg rough cycling biking looks sample test ish pen hier")
 
 // elsewhere are words behind "see" that send the reader to another line.
-var elsewhere = wordsOf("above below note notes line lines row entry desk referee ref rd director")
+var elsewhere = wordsOf("correction corrections above below note notes line lines row entry desk referee ref rd director")
+
+// sees and overThere say "see above" in other languages.
+var (
+	sees      = wordsOf(`siehe s voir ver vease vedi zie se katso zob patrz viz lasd veja listed entered recorded same as`)
+	overThere = wordsOf(`above below oben unten ci-dessus plus-haut ci-dessous arriba abajo sopra sotto boven hierboven onder ovan nedan over ovenfor ovenstaende nedenfor ylla alla wyzej nizej vyse nize acima abaixo fent lent`)
+)
 
 // SetAside says whether a remark, folded and without marks, is made of nothing but words for
 // doubt, for another way of taking part or for a line that does not stand, "to be checked",
@@ -68,6 +102,9 @@ func SetAside(folded string) bool {
 	}
 	if slices.ContainsFunc(words, func(w string) bool { return w == "spelling" || w == "spelt" || w == "sp" }) {
 		return false // how the name is written is in doubt, and not who it was
+	}
+	if !found && len(words) > 1 && len(words) <= 3 && anyOf(words[:1], sees) && anyOf(words[1:], overThere) {
+		return true // "siehe oben"
 	}
 	if !found && len(words) > 1 { // "see line 4", "same person as 5"
 		switch first := words[0]; first {
