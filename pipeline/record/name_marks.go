@@ -85,7 +85,7 @@ func (k *nameMarks) plain(s string) string {
 		return before + " (" + letter + ")"
 	}
 	if at := strings.Index(s, ", "); at > 0 && strings.IndexByte(s[at+2:], ' ') > 0 {
-		if w, rest := titleWord(s[at+2:]); menTitles[w] || womenTitles[w] {
+		if w, rest := titleWord(s[at+2:]); menTitles[w] || womenTitles[w] || letterTitles[w] && s[at+3] == '.' {
 			return s[at+2:at+2+rest] + s[:at+2] + s[at+2+rest:] // "LEE, Mr Jo"
 		}
 	}

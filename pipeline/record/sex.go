@@ -53,8 +53,12 @@ func parseSex(b []byte) sexMark {
 		return sexMark(b[0])
 	case string(b) == "sr", string(b) == "nam", string(b) == "me": // parts of groups elsewhere
 		return sureM
-	case string(b) == "nu", string(b) == "ke":
+	case string(b) == "nu", string(b) == "ke", string(b) == "fr", string(b) == "wn":
 		return sureW
+	case string(b) == "mn", string(b) == "ma":
+		return sureM
+	case string(b) == "n/b", string(b) == "they", string(b) == "they/them", string(b) == "them":
+		return sureX
 	case string(b) == "srta", string(b) == "sig.na", string(b) == "sig.ra":
 		return sureW
 	case string(b) == "ms":

@@ -13,8 +13,8 @@ type nameTitles struct {
 // menTitles and womenTitles are titles of address, folded and without the point behind them;
 // letterTitles are such of one letter (common practice in some twenty languages, no source).
 var (
-	menTitles    = wordSet("mr|mister|herr|hr|dhr|de heer|monsieur|sig|signor|signore|senor|senhor|sr|pan|hra|gosp|gospod|gospodin|g-din|dl|domnul|dnul|kos|κος|κ|κυριος|господин|г-н|гн|пан|bay|ponas|kungs|k-gs|ur|mnr|y br|ht|harra")
-	womenTitles  = wordSet("mrs|ms|miss|frau|fr|mme|mlle|madame|mademoiselle|mevr|mevrouw|mw|fru|frk|froken|signora|signorina|sig.ra|sig.na|sigra|senora|senhora|senorita|sra|srta|d.na|dna|pani|slecna|slecny|sl|pi|rva|nti|rouva|neiti|gdja|gda|gospa|gospoda|gospodja|gospodica|ga|gdc|d-na|doamna|κα|κυρια|госпожа|г-жа|гжа|пани|пані|bayan|ponia|kundze|k-dze|asszony|y fns|prl|pr|proua")
+	menTitles    = wordSet("mr|master|herra|sir|don|dom|signori|caballero|mister|herr|hr|dhr|de heer|monsieur|sig|signor|signore|senor|senhor|sr|pan|hra|gosp|gospod|gospodin|g-din|dl|domnul|dnul|kos|κος|κ|κυριος|господин|г-н|гн|пан|bay|ponas|kungs|k-gs|ur|mnr|y br|ht|harra")
+	womenTitles  = wordSet("mrs|lady|dona|madam|ms|miss|frau|fr|mme|mlle|madame|mademoiselle|mevr|mevrouw|mw|fru|frk|froken|signora|signorina|sig.ra|sig.na|sigra|senora|senhora|senorita|sra|srta|d.na|dna|pani|slecna|slecny|sl|pi|rva|nti|rouva|neiti|gdja|gda|gospa|gospoda|gospodja|gospodica|ga|gdc|d-na|doamna|κα|κυρια|госпожа|г-жа|гжа|пани|пані|bayan|ponia|kundze|k-dze|asszony|y fns|prl|pr|proua")
 	letterTitles = wordSet("m|p|g|d")
 )
 

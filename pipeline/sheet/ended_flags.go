@@ -20,10 +20,11 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 	var flags []int
 	blank := map[int]bool{} // where a blank cell says no
 	for i, h := range l.headings {
-		ended, held := headsEnded(h), notHeld(h) != ""
+		not := notHeld(h)
+		ended, held := headsEnded(h), not != ""
 		if g := lex.read(h); (ended || held) && !(g.known && g.forced) {
 			flagged, none := t.flagged(l.first, i, held)
-			if flagged {
+			if flagged && !(none && not == unconfirmed) {
 				flags, read = append(flags, i), append(read, h)
 				blank[i] = none
 			}
@@ -140,7 +141,7 @@ func notHeld(heading string) (status string) {
 		case validHeadings[w]:
 			said = "void"
 		case seenHeadings[w]:
-			said = "unconfirmed"
+			said = unconfirmed
 		case allOfWay[w], waysRun[w]:
 			whole |= map[bool]int{true: 1, false: 2}[allOfWay[w]]
 		case !besideHeld[w]:
@@ -155,6 +156,9 @@ func notHeld(heading string) (status string) {
 	}
 	return status
 }
+
+// unconfirmed is said of rows at which nobody has looked; a blank cell may only be one that nobody has ticked yet.
+const unconfirmed = "unconfirmed"
 
 // Words for a finish, for what is valid and for what has been looked at, for all of a way, and what may stand beside
 // them. Common practice of the languages, no source.

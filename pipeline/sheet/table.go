@@ -138,7 +138,7 @@ func withoutShort(rows []line) []line {
 // side.
 func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.plain {
-		if l := findHeading(lex, t.head()); l.first == 0 && l.lines == 1 && !slices.ContainsFunc(l.headings, func(h string) bool { return !lex.read(h).known }) && !t.sexAside(l) {
+		if l := findHeading(lex, t.head()); l.first == 0 && l.lines == 1 && !slices.ContainsFunc(l.headings, func(h string) bool { return !lex.read(h).known }) && !t.sexAside(l) && !t.factsInHead(lex, l) {
 			s.addOne(t, lex, o)
 			return
 		}
@@ -195,6 +195,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		t.weekdaysOfTitle()
 		t.namesUnderSexes(lex)
 		t.sexesInPlaces(lex)
+		if t.factsBesideNames(lex) {
+			s.note("facts-of-names", "a sex or a class stands beside the names; it was read as a column of its own")
+		}
 		if flags := t.endedByFlag(lex); flags != nil {
 			s.note("flags-read", fmt.Sprintf("yes under %s says how a race ended", strings.Join(flags, ", ")))
 		}

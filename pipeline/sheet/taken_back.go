@@ -217,11 +217,14 @@ func againstInCell(cell string, of Meaning) bool {
 	}
 	folded := fold(cell)
 	if statusWords[folded] {
-		return folded != "ok" && folded != "finished"
+		return folded != "ok" && folded != "finished" && !notGiven[folded]
 	}
 	first, _ := utf8.DecodeRuneInString(cell)
 	return (of != Club || unicode.IsLower(first)) && text.AgainstTime(folded, 0)
 }
+
+// notGiven are words for how a race ended that stand for no club, or nothing else, as often.
+var notGiven = set("n/a na n.a nc np ab")
 
 // meaningAt is what a column means.
 func (p *Part) meaningAt(column int) Meaning {

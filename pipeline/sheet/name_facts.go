@@ -1,0 +1,271 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"lapwing/pipeline/text"
+)
+
+// factsBesideNames gives the sex or the class that eight in ten names of a table, four or more, have beside them a
+// column of its own, where none says it yet: "Jo Lee (Dame)", "Mann Al Roe", "Ann Page / 40-44F", "Cy Dee, SEN MASC".
+// There it is read as the same words in such a column are. Letters and classes that those who read names know
+// stay where they are.
+func (t table) factsBesideNames(lex *lexicon) bool {
+	l := findHeading(lex, t.head())
+	name, sexSaid, classSaid := nameAlone(lex, l)
+	if name < 0 || t.grid.len() > typedRows {
+		return false
+	}
+	var names []string
+	width := len(l.headings)
+	for i := l.first + 1; i < t.grid.len(); i++ {
+		_, cells := t.grid.at(i)
+		width = max(width, len(cells))
+		if c := trim(cellAt(cells, name)); c != "" && rowFilled(cells) > 1 {
+			names = append(names, c)
+		}
+	}
+	cut, facts, heading := factsOf(names, sexSaid, classSaid)
+	if heading == "" {
+		return false
+	}
+	return t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		if i < l.first {
+			return nil, false
+		}
+		w := make([]string, width+1)
+		copy(w, cells)
+		if i == l.first {
+			w[width] = heading
+			return w, true
+		}
+		if before, fact, ok := cut.part(trim(cellAt(cells, name))); ok && facts[fact] > 0 && rowFilled(cells) > 1 {
+			w[name], w[width] = before, fact
+		}
+		return w, true
+	}) > 0
+}
+
+// factsInHead says whether the first rows of a table have such facts beside their names.
+func (t table) factsInHead(lex *lexicon, l layout) bool {
+	name, sexSaid, classSaid := nameAlone(lex, l)
+	if name < 0 {
+		return false
+	}
+	var names []string
+	for _, line := range t.head()[l.first+1:] {
+		if c := trim(cellAt(line.cells, name)); c != "" && rowFilled(line.cells) > 1 {
+			names = append(names, c)
+		}
+	}
+	_, _, heading := factsOf(names, sexSaid, classSaid)
+	return heading != ""
+}
+
+// nameAlone is the one column of names under a heading of one line, -1 for none, and whether other columns
+// say a sex, and a class or an age.
+func nameAlone(lex *lexicon, l layout) (name int, sexSaid, classSaid bool) {
+	name = -1
+	if l.first < 0 || l.lines != 1 {
+		return name, false, false
+	}
+	for i, h := range l.headings {
+		switch lex.read(h).meaning {
+		case Name:
+			if name >= 0 {
+				return -1, false, false
+			}
+			name = i
+		case Sex:
+			sexSaid = true
+		case AgeGroup, Age, BirthYear, BirthDate:
+			classSaid = true
+		}
+	}
+	if sexSaid && classSaid {
+		return -1, false, false
+	}
+	return name, sexSaid, classSaid
+}
+
+// factsOf finds how the names are parted from the facts beside them, the facts, and the heading for them; "" where
+// there are none that no column says yet.
+func factsOf(names []string, sexSaid, classSaid bool) (cut factCut, facts map[string]int, heading string) {
+	for _, cut := range factCuts {
+		facts, n := map[string]int{}, 0
+		for _, s := range names {
+			if before, fact, ok := cut.part(s); ok && isFullName(before) {
+				facts[fact]++
+				n++
+			}
+		}
+		if n < 4 || 10*n < 8*len(names) {
+			continue
+		}
+		heading := factHeading(facts, cut.bare)
+		if heading == "" || cut.known != nil && cut.known(facts) || heading == "Sex" && sexSaid || heading == "Category" && classSaid {
+			continue
+		}
+		return cut, facts, heading
+	}
+	return factCut{}, nil, ""
+}
+
+// factCut parts a cell into a name and what stands beside it; bare is without any mark between. known says that
+// such facts are others' to read.
+type factCut struct {
+	part  func(string) (name, fact string, ok bool)
+	bare  bool
+	known func(map[string]int) bool
+}
+
+var factCuts = []factCut{
+	{part: behindInBrackets, known: func(facts map[string]int) bool {
+		return allFacts(facts, func(f string) bool { return isSexLetter(f) || kindOf(f) == kGroup && !strings.Contains(f, " ") })
+	}},
+	{part: beforeInBrackets, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
+	{part: behindMark, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
+	{part: wordsBehind(2), bare: true},
+	{part: wordsBehind(1), bare: true, known: func(facts map[string]int) bool {
+		return allFacts(facts, func(f string) bool { _, _, ok := classOfName("Jo Lee " + f); return ok || isSexLetter(f) })
+	}},
+	{part: wordBefore, bare: true, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
+}
+
+func allFacts(facts map[string]int, is func(string) bool) bool {
+	for f := range facts {
+		if !is(f) {
+			return false
+		}
+	}
+	return true
+}
+
+// isSexLetter says whether a fact is one of the letters for a sex that are known wherever they stand.
+func isSexLetter(s string) bool { return len(s) == 1 && strings.IndexByte("MFWmfw", s[0]) >= 0 }
+
+func behindInBrackets(s string) (name, fact string, ok bool) {
+	n := len(s)
+	if n < 4 || s[n-1] != ')' && s[n-1] != ']' {
+		return "", "", false
+	}
+	at := strings.LastIndexAny(s[:n-1], "([")
+	if at < 1 {
+		return "", "", false
+	}
+	return trim(s[:at]), trim(s[at+1 : n-1]), true
+}
+
+func beforeInBrackets(s string) (name, fact string, ok bool) {
+	if s[0] != '(' && s[0] != '[' {
+		return "", "", false
+	}
+	end := strings.IndexAny(s, ")]")
+	if end < 2 {
+		return "", "", false
+	}
+	return trim(s[end+1:]), trim(s[1:end]), true
+}
+
+// behindMark cuts at the last mark; a dash without spaces is part of a name.
+func behindMark(s string) (name, fact string, ok bool) {
+	at, end := -1, -1
+	for _, mark := range [...]string{" - ", " – ", " — ", "/", "|", ";", ","} {
+		if i := strings.LastIndex(s, mark); i > at {
+			at, end = i, i+len(mark)
+		}
+	}
+	if at < 3 {
+		return "", "", false
+	}
+	return strings.TrimRight(s[:at], " "), trim(s[end:]), true
+}
+
+func wordsBehind(n int) func(string) (name, fact string, ok bool) {
+	return func(s string) (name, fact string, ok bool) {
+		at := len(s)
+		for range n {
+			if at = strings.LastIndexByte(s[:at], ' '); at < 0 {
+				return "", "", false
+			}
+		}
+		return strings.TrimRight(s[:at], " "), trim(s[at+1:]), true
+	}
+}
+
+func wordBefore(s string) (name, fact string, ok bool) {
+	fact, name, ok = strings.Cut(s, " ")
+	return trim(name), fact, ok
+}
+
+// isFullName says whether a text may be the whole name of somebody: two words or more, or the family name before a
+// comma, and no figure.
+func isFullName(s string) bool {
+	return strings.Contains(s, " ") && !hasDigit(s) && strings.TrimRight(s, " ,;/|–—-([") == s
+}
+
+// factHeading is the heading of a column that holds nothing but such facts, Sex or Category; "" where they are
+// anything else. Letters without a mark are a sex only where there are two of them.
+func factHeading(facts map[string]int, bare bool) string {
+	letters, sexes, classes, men, women := 0, 0, 0, false, false
+	for f, n := range facts {
+		folded := fold(f)
+		said := text.SexOf(folded)
+		if titlesBehind[folded] {
+			said = 'M'
+		}
+		men, women = men || said == 'M', women || said == 'W'
+		switch {
+		case utf8.RuneCountInString(f) == 1:
+			if letters++; n < 2 && len(facts) > 1 && bare || hasDigit(f) {
+				return ""
+			}
+		case said != 0 || kindOf(f) == kSex:
+			sexes++
+		case classAndSex(folded):
+			classes++
+		default:
+			return ""
+		}
+	}
+	switch {
+	case classes > 0 && letters == 0:
+		return "Category"
+	case classes > 0 || letters > 0 && (sexes > 0 || len(facts) != 2):
+		return ""
+	case letters > 0 && bare, letters == 0 && sexes > 0 && !bare, sexes > 0 && (men && women || len(facts) > 1):
+		return "Sex"
+	case letters > 0:
+		return "Sex"
+	}
+	return ""
+}
+
+// titlesBehind are titles of men behind a name that are another word elsewhere.
+var titlesBehind = set("sr dhr")
+
+// classAndSex says whether a folded text is a class, or words for a sex and for a class: "m40 fem", "25m", "senior man".
+func classAndSex(folded string) bool {
+	if kindOf(folded) == kGroup {
+		return true
+	}
+	parts := strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" /()", r) })
+	return len(parts) > 1 && len(parts) <= 3 && !slices.ContainsFunc(parts, func(w string) bool {
+		return kindOf(w) != kGroup && kindOf(w) != kSex && text.SexOf(w) == 0 && !groupWords[w] && !besideClass[w] && !digitsOnly(w)
+	}) || figureAndSex(folded)
+}
+
+// besideClass are words of classes without an age, beside a sex.
+var besideClass = set("sen senior seniors open vet veteran vets masters master junior jun m f w")
+
+// figureAndSex says whether a text is an age, or from one to another, and the letter of a sex: "25m", "40-44f".
+func figureAndSex(f string) bool {
+	n := len(f)
+	if n < 3 || n > 6 || strings.IndexByte("mfw", f[n-1]) < 0 {
+		return false
+	}
+	from, to, two := strings.Cut(f[:n-1], "-")
+	return digitsOnly(from) && len(from) == 2 && (!two || digitsOnly(to) && len(to) == 2)
+}

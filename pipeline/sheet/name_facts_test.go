@@ -1,0 +1,61 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// A sex or a class that stands beside nearly all names, before or behind them, gets a column of its own; what may be
+// part of a name stays in it.
+func TestFactsBesideNames(t *testing.T) {
+	names := []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox", "Ed Gow"}
+	for _, c := range []struct {
+		form, a, b string
+		of         Meaning
+	}{
+		{"%n (%f)", "Mann", "Frau", Sex},
+		{"(%f) %n", "Hombre", "Mujer", Sex},
+		{"%n - %f", "Herrer", "Damer", Sex},
+		{"%n/%f", "mies", "nainen", Sex},
+		{"%n, %f", "Muž", "Žena", Sex},
+		{"%n %f", "Man", "Vrouw", Sex},
+		{"%f %n", "Maschile", "Femminile", Sex},
+		{"%n [%f]", "male runner", "female runner", Sex},
+		{"%n, %f", "M", "Ž", Sex},
+		{"%n (%f)", "Senior man", "Senior woman", AgeGroup},
+		{"%n; %f", "SEN MASC", "M40 FEM", AgeGroup},
+		{"%n / %f", "40-44M", "50-54F", AgeGroup},
+		{"%n %f", "25M", "31F", AgeGroup},
+		{"%n %f", "Smith", "Walker", Other},
+		{"%f %n", "Mary", "Anna", Other},
+		{"%n, %f", "Leeds", "York", Other},
+	} {
+		text := "Pos|Name|Time\n"
+		for i, n := range names {
+			fact := c.a
+			if i%2 > 0 {
+				fact = c.b
+			}
+			text += fmt.Sprintf("%d|%s|18:%d\n", i+1, strings.NewReplacer("%n", n, "%f", fact).Replace(c.form), 20+i)
+		}
+		text = strings.ReplaceAll(text, "|", "\t")
+		if c.of == Other {
+			if got := cellsOf(t, text, Sex, AgeGroup); strings.TrimSpace(strings.Join(got, "")) != "" {
+				t.Errorf("%s %s: %q", c.form, c.a, got)
+			}
+			continue
+		}
+		got := cellsOf(t, text, Name, c.of)
+		for i, n := range names {
+			want := n + " " + c.a
+			if i%2 > 0 {
+				want = n + " " + c.b
+			}
+			if len(got) != len(names) || got[i] != want {
+				t.Errorf("%s %s: %q", c.form, c.a, got)
+				break
+			}
+		}
+	}
+}
