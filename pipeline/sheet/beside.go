@@ -479,10 +479,8 @@ func ticked(cell string) bool {
 	switch fold(cell) {
 	case "x", "1", "y", "yes", "ja", "oui", "si", "v":
 		return true
-	case "":
-		return slices.Contains([]string{"✓", "✔", "☑", "√", "•", "●", "✗", "✘", "*", "+", "/"}, trim(cell))
 	}
-	return false
+	return slices.Contains([]string{"✓", "✔", "☑", "√", "•", "●", "✗", "✘", "*", "+", "/"}, trim(cell))
 }
 
 // ticks finds two or three columns under headings for men and women in which each

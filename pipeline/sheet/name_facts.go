@@ -123,10 +123,14 @@ type factCut struct {
 
 var factCuts = []factCut{
 	{part: behindInBrackets, known: func(facts map[string]int) bool {
-		return allFacts(facts, func(f string) bool { return isSexLetter(f) || kindOf(f) == kGroup && !strings.Contains(f, " ") })
+		return allFacts(facts, func(f string) bool {
+			return isSexLetter(f) || hasDigit(f) && !strings.Contains(f, " ") || !strings.Contains(f, " ") && text.SexOf(fold(f)) != 0 && !addresses[fold(f)]
+		})
 	}},
 	{part: beforeInBrackets, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
-	{part: behindMark, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
+	{part: behindMark, known: func(facts map[string]int) bool {
+		return allFacts(facts, func(f string) bool { return isSexLetter(f) || strings.ContainsAny(f, "()[]") })
+	}},
 	{part: wordsBehind(2), bare: true},
 	{part: wordsBehind(1), bare: true, known: func(facts map[string]int) bool {
 		return allFacts(facts, func(f string) bool { _, _, ok := classOfName("Jo Lee " + f); return ok || isSexLetter(f) })
@@ -191,13 +195,13 @@ func wordsBehind(n int) func(string) (name, fact string, ok bool) {
 				return "", "", false
 			}
 		}
-		return strings.TrimRight(s[:at], " "), trim(s[at+1:]), true
+		return strings.TrimRight(s[:at], " "), trim(s[at+1:]), !strings.ContainsAny(s[at:], "()[]")
 	}
 }
 
 func wordBefore(s string) (name, fact string, ok bool) {
 	fact, name, ok = strings.Cut(s, " ")
-	return trim(name), fact, ok
+	return trim(name), fact, ok && !strings.ContainsAny(fact, "()[]")
 }
 
 // isFullName says whether a text may be the whole name of somebody: two words or more, or the family name before a
@@ -243,6 +247,9 @@ func factHeading(facts map[string]int, bare bool) string {
 	return ""
 }
 
+// addresses are titles of address, which stand before a name as a rule.
+var addresses = set("mr mrs ms miss herr frau hr fr mme sr sra")
+
 // titlesBehind are titles of men behind a name that are another word elsewhere.
 var titlesBehind = set("sr dhr")
 
@@ -252,7 +259,7 @@ func classAndSex(folded string) bool {
 		return true
 	}
 	parts := strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" /()", r) })
-	return len(parts) > 1 && len(parts) <= 3 && !slices.ContainsFunc(parts, func(w string) bool {
+	return len(parts) > 1 && len(parts) <= 3 && slices.ContainsFunc(parts, hasLetter) && !slices.ContainsFunc(parts, func(w string) bool {
 		return kindOf(w) != kGroup && kindOf(w) != kSex && text.SexOf(w) == 0 && !groupWords[w] && !besideClass[w] && !digitsOnly(w)
 	}) || figureAndSex(folded)
 }

@@ -14,7 +14,7 @@ func TestFactsBesideNames(t *testing.T) {
 		form, a, b string
 		of         Meaning
 	}{
-		{"%n (%f)", "Mann", "Frau", Sex},
+		{"%n (%f)", "Mr", "Mrs", Sex},
 		{"(%f) %n", "Hombre", "Mujer", Sex},
 		{"%n - %f", "Herrer", "Damer", Sex},
 		{"%n/%f", "mies", "nainen", Sex},
@@ -27,6 +27,8 @@ func TestFactsBesideNames(t *testing.T) {
 		{"%n; %f", "SEN MASC", "M40 FEM", AgeGroup},
 		{"%n / %f", "40-44M", "50-54F", AgeGroup},
 		{"%n %f", "25M", "31F", AgeGroup},
+		{"%n (born %f)", "20/09/1985", "03/11/1991", Other},
+		{"%n (%f)", "V45", "V50", Other}, // left to those who read names
 		{"%n %f", "Smith", "Walker", Other},
 		{"%f %n", "Mary", "Anna", Other},
 		{"%n, %f", "Leeds", "York", Other},

@@ -224,7 +224,7 @@ func againstInCell(cell string, of Meaning) bool {
 }
 
 // notGiven are words for how a race ended that stand for no club, or nothing else, as often.
-var notGiven = set("n/a na n.a nc np ab")
+var notGiven = set("n/a na n.a nc np ab", "n / a")
 
 // meaningAt is what a column means.
 func (p *Part) meaningAt(column int) Meaning {
