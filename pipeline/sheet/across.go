@@ -56,6 +56,7 @@ func (t table) across(lex *lexicon) []table {
 	if heading < 0 {
 		return nil
 	}
+	t.coursesBesideDays(lex, heading, runs)
 	isRun, said := map[int]bool{}, map[int]bool{}
 	for _, r := range runs {
 		for c := r.from; c < r.to; c++ {
@@ -607,6 +608,29 @@ func (t table) coursesOver(lex *lexicon, heading int, runs []acrossRun) {
 			}
 		}
 		return
+	}
+}
+
+// coursesBesideDays gives runs the courses that their own headings say beside the day, "Alder Bank, Sat 3 Jan 2026", where
+// each says one and half of them end as places do.
+func (t table) coursesBesideDays(lex *lexicon, heading int, runs []acrossRun) {
+	_, cells := t.grid.at(heading)
+	texts, land := make([]string, len(runs)), 0
+	for k, r := range runs {
+		text := cellAt(cells, r.from)
+		name := besideDate(text, dateMarks)
+		if r.course != "" || r.to != r.from+1 || len(scanDates(text, true)) == 0 || len(Slug(name)) < 3 || !hasNoDigit(name) || isSection(name) || saysField(name) || isRemark(name) || lex.read(name).known {
+			return
+		}
+		if texts[k] = name; endsInLand(name) {
+			land++
+		}
+	}
+	if land == 0 || 2*land < len(runs) {
+		return
+	}
+	for k := range runs {
+		runs[k].course = "Course: " + texts[k]
 	}
 }
 

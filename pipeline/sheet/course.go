@@ -23,7 +23,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete dated juoksupaiva tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
-	races event events no number nr week series time times timing timed finish positions position names name our edition and copy corrected correction new page
+	races event events no number nr combined week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
 	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export download season saison temporada
 	rev revision amended amendment amendments revised prov prelim preliminary unofficial interim version latest newest
@@ -385,7 +385,7 @@ func withoutArticle(slug string) string {
 var wayWords = set("junction route gate lock pier sector zone circuit loop trail")
 
 var landWords = set(`hill hills point street wood woods lane green park common bridge field fields heath lake bank moor meadow meadows mere water river
-	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond brook cottage down downs end cross
+	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond ponds brook cottage down downs end cross
 	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag
 	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir lakes canal basin quarry seafront towpath promenade prom causeway path ness spit staithe
 	hollow knoll heights estuary lagoon gorge pasture paddock pier lock locks viaduct creek inlet ravine weald wold wolds tarn`)

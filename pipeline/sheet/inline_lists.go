@@ -133,6 +133,9 @@ func inlineLists(text []byte) ([]byte, bool) {
 			return []byte(strings.Join(out, "\n") + "\n"), true
 		}
 	}
+	if out := diaryLines(lines); out != nil {
+		return []byte(strings.Join(out, "\n") + "\n"), true
+	}
 	if out := dayLists(lines); out != nil {
 		return []byte(strings.Join(out, "\n") + "\n"), true
 	}
@@ -141,9 +144,9 @@ func inlineLists(text []byte) ([]byte, bool) {
 
 var (
 	// behindDay parts a day from what is said of it.
-	behindDay = regexp.MustCompile(`^\s*(\S[^:]{2,30}?)(?:: | [–—-] )\s*(\pL.*\d)\W*$`)
-	// runnerAndTime is a name and its time, "Jo 18:20", "Jo Lee - 18.20".
-	runnerAndTime = regexp.MustCompile(`^(\pL[\pL .'’-]{0,40}?)(?: [–—-]|:)? (\d{1,2}[:.][0-5]\d(?::[0-5]\d)?)$`)
+	behindDay = regexp.MustCompile(`^\s*(\S[^:]{2,30}?)(?:: | [–—-] )\s*(\pL.*\d(?:st|nd|rd|th)?)\W*$`)
+	// runnerAndTime is a name and its time, "Jo 18:20", "Jo Lee - 18.20", perhaps with a place behind, "(4th)".
+	runnerAndTime = regexp.MustCompile(`^(\pL[\pL .'’-]{0,40}?)(?: [–—-]|:)? (\d{1,2}[:.][0-5]\d(?::[0-5]\d)?)( \(\d{1,4}(?:st|nd|rd|th)?\)?)?$`)
 	// betweenRunners stand between two of them.
 	betweenRunners = regexp.MustCompile(`[,;] +(?:and |und |et |y |e |en |och |og )?| (?:and|und|et|och|og|&) `)
 )
@@ -160,16 +163,17 @@ func firstNameOnly(runner string) bool {
 // name or day, with two people on one of them; nil where not.
 func dayLists(lines []string) (out []string) {
 	found, shared, names := 0, false, map[string]bool{}
+	places, people := map[int]string{}, 0 // the places by the lines put out
 	for _, l := range lines {
 		m := behindDay.FindStringSubmatch(l)
 		if m == nil {
 			out = append(out, l)
 			continue
 		}
-		var runners []string
+		var runners, of []string
 		for _, piece := range betweenRunners.Split(m[2], -1) {
 			if r := runnerAndTime.FindStringSubmatch(strings.TrimRight(piece, " .!")); r != nil {
-				runners = append(runners, r[1]+"  "+r[2])
+				runners, of = append(runners, r[1]+"  "+r[2]), append(of, strings.Trim(r[3], " ()snrdth"))
 			} else {
 				runners = nil
 				break
@@ -185,9 +189,81 @@ func dayLists(lines []string) (out []string) {
 		names[name] = true
 		found++
 		shared = shared || len(runners) > 1
-		out = append(append(out, "", name), runners...)
+		out = append(out, "", name)
+		for k := range runners {
+			if of[k] != "" {
+				places[len(out)+k] = of[k]
+			}
+		}
+		people += len(runners)
+		out = append(out, runners...)
 	}
 	if found < 2 || !shared {
+		return nil
+	}
+	if len(places) == people {
+		for i, n := range places {
+			out[i] = n + "  " + out[i]
+		}
+	}
+	return out
+}
+
+// diaryClock is the time on a line of a diary, diaryPlace the place behind it.
+var (
+	diaryClock = regexp.MustCompile(`(?:^|[\s(,])((?:\d:)?\d{1,2}[:.][0-5]\d)\b`)
+	diaryPlace = regexp.MustCompile(`^[\s,;(–—-]*(?:pos(?:ition)?\.?|place|placed|platz) ?(\d{1,4})\b\)?|^[\s,;(–—-]*(\d{1,4})(?:st|nd|rd|th|\.)\)?`)
+)
+
+// diaryLines puts the lines of one runner's diary, "Sat 3 Jan 2026 – Alder Bank – 18:20 (4th) muddy", into a table,
+// where the first line names the runner. nil where four lines in five are not a day of their own, a course and a time.
+func diaryLines(lines []string) (out []string) {
+	first := slices.IndexFunc(lines, func(l string) bool { return strings.TrimSpace(l) != "" })
+	if first < 0 || cardOf(lines[first]) == "" && !isRunnersName(strings.TrimSpace(lines[first])) {
+		return nil
+	}
+	filled, days, headed := 0, map[string]bool{}, false
+	out = slices.Clone(lines[:first+1])
+	for _, line := range lines[first+1:] {
+		l := strings.TrimLeft(line, " \t-*•")
+		if strings.TrimSpace(l) == "" {
+			out = append(out, "")
+			continue
+		}
+		f := scanDates(l, true)
+		if len(f) > 0 && f[0].from > 0 {
+			if _, weekday := weekdayAlone(strings.Trim(l[:f[0].from], " ,.")); !weekday {
+				f = nil
+			}
+		}
+		filled++
+		var clock []int
+		if len(f) > 0 {
+			clock = diaryClock.FindStringSubmatchIndex(l[f[0].to:])
+		}
+		if clock == nil {
+			out = append(out, line)
+			continue
+		}
+		day, rest := l[:f[0].to], l[f[0].to:]
+		if before := rest[:clock[2]]; strings.Contains(before, "  ") || strings.Contains(before, "\t") {
+			return nil // columns
+		}
+		course := strings.Trim(strings.TrimSuffix(strings.TrimRight(rest[:clock[2]], " –—-:,(|"), " in"), " –—-:,(|")
+		if days[day] || !hasLetter(course) || !hasNoDigit(course) || len(course) > longestBand {
+			return nil
+		}
+		days[day] = true
+		behind, place := rest[clock[3]:], ""
+		if m := diaryPlace.FindStringSubmatch(behind); m != nil {
+			place, behind = orText(m[1], m[2]), behind[len(m[0]):]
+		}
+		if !headed {
+			out, headed = append(out, "Date\tCourse\tTime\tPosition\tNotes"), true
+		}
+		out = append(out, strings.Join([]string{day, course, rest[clock[2]:clock[3]], place, strings.Trim(behind, " ,;.()–—-|\t")}, "\t"))
+	}
+	if len(days) < fewestOfCard || 5*len(days) < 4*filled {
 		return nil
 	}
 	return out

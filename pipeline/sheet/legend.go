@@ -35,6 +35,7 @@ func (p *Part) explain(g *grid) {
 			}
 		}
 	}
+	p.explainCells(lines)
 	p.lettersExplained(lines)
 	if p.explainValues(lines); p.rules.legend != nil || len(legend) < 2 {
 		return

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -55,6 +56,63 @@ func (p *Part) explainValues(lines []string) {
 		return
 	}
 }
+
+// explainCells writes in place of the letters in a column of courses or of names what a line beside the table says
+// that each of them stands for, "A = Alder Bank, B = Mill Leat", "J: Jo Lee".
+func (p *Part) explainCells(lines []string) {
+	g, ok := p.src.(*grid)
+	if !ok {
+		return
+	}
+	for _, c := range p.Columns {
+		course := c.Meaning == Other && headingWords[fold(c.Heading)]&cCourse != 0 // headed so, but of letters
+		if c.Meaning != Course && c.Meaning != Name && !course {
+			continue
+		}
+		texts := columnTexts(p, c.Index)
+		if len(texts) < 2 || slices.ContainsFunc(texts, func(t string) bool { return len(t) > longestKey || !hasLetter(t) }) {
+			continue
+		}
+		means := map[string]string{}
+		for _, l := range lines {
+			for _, m := range slices.Concat(keyAndMeans.FindAllStringSubmatch(l, -1), lineOfKey.FindAllStringSubmatch(l, -1)) {
+				if key := legendKey(m[1]); hasLetter(m[2]) && hasNoDigit(m[2]) && !isSexWord(m[2]) && means[key] == "" {
+					means[key] = m[2]
+				}
+			}
+		}
+		if slices.ContainsFunc(texts, func(t string) bool { return means[legendKey(t)] == "" }) {
+			continue
+		}
+		for i := range p.Columns {
+			if p.Columns[i].Index == c.Index {
+				if course {
+					p.Columns[i].Meaning = Course
+				}
+				p.coursesTold = p.coursesTold || p.Columns[i].Meaning == Course
+				p.Columns[i].Why += fmt.Sprintf("; a line beside the table says what its letters stand for: %s is %q", texts[0], means[legendKey(texts[0])])
+			}
+		}
+		g.mend(func(_, row int, cells []string) ([]string, bool) {
+			said := means[legendKey(cellAt(cells, c.Index))]
+			if row < p.rules.first || said == "" {
+				return nil, false
+			}
+			w := slices.Clone(cells)
+			w[c.Index] = said
+			return w, true
+		})
+	}
+}
+
+// keyAndMeans is a letter or two and what they stand for among others on a line, lineOfKey a line of its own for one.
+var (
+	keyAndMeans = regexp.MustCompile(`(?:^|[,;|:(]) *([\pL\d]{1,3}) *= *([^,;|=:()]*[^,;|=:() ])`)
+	lineOfKey   = regexp.MustCompile(`^(\pL{1,3}) *(?:[:–-] +|\| )([^|:=,;]*[^|:=,; ])$`)
+)
+
+// longestKey is how many letters stand for a course or a name at most.
+const longestKey = 3
 
 // mayBeClass are the meanings of columns whose cells a legend may explain: a number or a colour may stand for a class
 // as well, and a wave or a kind of number be that of one sex.

@@ -20,7 +20,7 @@ func (rs *runSettler) course(p *Part) {
 		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
 		// Rows with an empty cell fall back on the titles.
 		f := rs.titleCourse(p)
-		if f.Value != "" && p.oneRanking(p.runs.courseCol) {
+		if f.Value != "" && !rs.listsCourses(p) && p.oneRanking(p.runs.courseCol) {
 			p.Course, p.runs.course = f, f.Value
 			p.Columns[p.runs.courseCol].Meaning = Other
 			p.Columns[p.runs.courseCol].Why += ", but one ranking goes through all its places, and a title names the course: where people live or run mostly"
@@ -30,6 +30,7 @@ func (rs *runSettler) course(p *Part) {
 		if f.Value != "" {
 			p.runs.course = f.Value
 		}
+		p.placesOfCourses()
 		return
 	default:
 		if d, n, ok := rs.listed(p); ok && len(Slug(d.course)) >= 3 {
@@ -278,6 +279,57 @@ func shareWord(a, b string) bool {
 	words := strings.Split(b, "-")
 	return strings.HasPrefix(a, b) || strings.HasPrefix(b, a) || slices.ContainsFunc(strings.Split(a, "-"), func(w string) bool { return slices.Contains(words, w) })
 }
+
+// listsCourses says whether the column of courses is headed as one, and not as of where somebody lives, and most of
+// its texts are called after the land or known: those of two or three runs of a day in one ranking.
+func (rs *runSettler) listsCourses(p *Part) bool {
+	if slices.ContainsFunc(strings.Fields(fold(p.Columns[p.runs.courseCol].Heading)), func(w string) bool { return homeWords[w] }) {
+		return false
+	}
+	texts, named := columnTexts(p, p.runs.courseCol), 0
+	for _, text := range texts {
+		if endsInLand(text) || rs.book.holds(rs.book.slug(text)) {
+			named++
+		}
+	}
+	return p.coursesTold || 2*named >= len(texts) && named > 1
+}
+
+// placesOfCourses takes the column that counts from 1 on within each course for the places, where the one taken for them
+// counts through all of them: "Overall | Course | Course place".
+func (p *Part) placesOfCourses() {
+	pos := p.Index(Position)
+	if pos < 0 || !p.oneRanking(p.runs.courseCol) {
+		return
+	}
+	for i := range p.Columns {
+		at := p.Columns[i].Index
+		if m := p.Columns[i].Meaning; m != Other && m != GroupPlace || at >= len(p.rules.kinds) {
+			continue
+		}
+		n, all := map[string]int{}, true
+		p.Each(func(_ int, cells []string) error {
+			course, v := fold(cellAt(cells, p.runs.courseCol)), trim(cellAt(cells, at))
+			n[course]++
+			all = all && digitsOnly(v) && int(looseNumber(v)) == n[course]
+			return nil
+		}) // was read without an error before
+		if !all || len(n) < 2 {
+			continue
+		}
+		for k := range p.Columns {
+			if p.Columns[k].Index == pos {
+				p.Columns[k].Meaning, p.Columns[k].Why = Other, p.Columns[k].Why+", but it counts through all courses"
+			}
+		}
+		p.Columns[i].Meaning, p.Columns[i].Why = Position, "it counts from 1 on within each course"
+		p.rules.pos = at
+		return
+	}
+}
+
+// homeWords head columns of courses and of where people live or run mostly. Common practice, no source.
+var homeWords = set("location locations place site lieu local sede ort luogo lugar plats sted lokacija locatie locatia helyszin paikka from home town")
 
 // oneRanking says whether one ranking goes through the lines of all values of a column: each place from
 // the first on stands once, and their times rise with them, while several values begin in its midst.

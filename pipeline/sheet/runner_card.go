@@ -83,6 +83,11 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 		return
 	}
 	t.runner = card.name
+	trained := map[int]bool{}
+	for i := range data {
+		_, cells := t.grid.at(i)
+		trained[i] = slices.ContainsFunc(cells, func(c string) bool { return trainingWords[fold(c)] })
+	}
 	names, values := []string{"Name"}, []string{card.name}
 	for _, f := range card.facts {
 		names, values = append(names, f[0]), append(values, f[1])
@@ -91,6 +96,8 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 		switch {
 		case i < heading && card.said[i]:
 			return nil, true
+		case trained[i]:
+			return nil, true // no run of a course
 		case !heads[i] && !data[i]:
 			return nil, false
 		}
@@ -165,6 +172,9 @@ func cardOf(title string) string {
 	}
 	return ""
 }
+
+// trainingWords fill a cell of a line of such a table that is no run of a course. Common practice, no source.
+var trainingWords = set("training intervals track treadmill recovery tempo fartlek commute", "training run", "easy run", "long run", "recovery run", "tempo run", "hill reps", "hill session", "track session", "speed session", "interval training", "lauftraining entrainement entrenamiento allenamento traning trening treenaus")
 
 // runnerOfFile is the name of a runner in that of a file with words for what one keeps of one's own runs: "Jo Lee - my
 // runs", "Jo Lee 5k history"; "" for none.

@@ -184,10 +184,11 @@ func (c Column) ByValues() bool { return strings.Contains(c.Why, "its values") }
 // Part is one table: a text sheet, one tab of a workbook, or one of several
 // runs listed one after the other on the same tab.
 type Part struct {
-	Tab      string
-	Hidden   bool
-	TabIndex int    // 0-based place of the tab in the workbook
-	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
+	coursesTold bool // a line says what the letters of its courses stand for
+	Tab         string
+	Hidden      bool
+	TabIndex    int    // 0-based place of the tab in the workbook
+	Kind        string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
 
 	Titles     []string
 	lent       int             // how many of Titles, the last ones, stand over tables above
