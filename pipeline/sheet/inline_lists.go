@@ -219,7 +219,7 @@ var (
 // where the first line names the runner. nil where four lines in five are not a day of their own, a course and a time.
 func diaryLines(lines []string) (out []string) {
 	first := slices.IndexFunc(lines, func(l string) bool { return strings.TrimSpace(l) != "" })
-	if first < 0 || cardOf(lines[first]) == "" && !isRunnersName(strings.TrimSpace(lines[first])) {
+	if first < 0 || gluedMark.MatchString(lines[first]) || cardOf(lines[first]) == "" && !isRunnersName(strings.TrimSpace(lines[first])) {
 		return nil
 	}
 	filled, days, headed := 0, map[string]bool{}, false
@@ -246,7 +246,7 @@ func diaryLines(lines []string) (out []string) {
 			continue
 		}
 		day, rest := l[:f[0].to], l[f[0].to:]
-		if before := rest[:clock[2]]; strings.Contains(before, "  ") || strings.Contains(before, "\t") {
+		if before := rest[:clock[2]]; strings.Contains(before, "  ") || strings.Contains(before, "\t") || gluedMark.MatchString(before) {
 			return nil // columns
 		}
 		course := strings.Trim(strings.TrimSuffix(strings.TrimRight(rest[:clock[2]], " –—-:,(|"), " in"), " –—-:,(|")
