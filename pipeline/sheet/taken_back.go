@@ -117,7 +117,7 @@ func takesBack(rest string) bool {
 }
 
 // praising are words of a line that speaks for somebody.
-var praising = set(`well thanks thank congratulations congrats bravo danke merci gracias grazie bedankt tack takk tak kiitos dziekujemy dekujeme obrigado koszonjuk`)
+var praising = set(`queries questions well thanks thank congratulations congrats bravo danke merci gracias grazie bedankt tack takk tak kiitos dziekujemy dekujeme obrigado koszonjuk`)
 
 // besideTaken are words that such a line has besides. Common practice, no source.
 var besideTaken = set(`please bitte svp por favor nb n.b note correction remark the a is are was were has have had been and be will die der das von vom ist sind war wurde wird und de la le les el los il lo i of result results from in out ar er es son sono na jest byl byla je zostal zostala lett van af av og och en et y e ja`)

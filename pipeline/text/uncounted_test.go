@@ -28,3 +28,12 @@ func TestAgainstTime(t *testing.T) {
 		}
 	}
 }
+
+// A best time is no estimate.
+func TestBestTimeStands(t *testing.T) {
+	for folded, want := range map[string]bool{"best time since 2019": false, "best time ever": false, "est time": true, "time est": true} {
+		if got := AgainstTime(folded, 5); got != want {
+			t.Errorf("%q: %v", folded, got)
+		}
+	}
+}
