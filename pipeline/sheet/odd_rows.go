@@ -48,9 +48,14 @@ func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 	if len(headings) < 3 || g.len() > typedRows {
 		return 0
 	}
-	usual, times := g.usualKinds(headings, after, 3, 2), timedColumns(lex, headings)
-	whole := max(3, wholeRow(usual))
+	var usual []kind
+	var times []bool
+	whole := 0
 	isRow := func(cells []string) bool {
+		if usual == nil {
+			usual, times = g.usualKinds(headings, after, 3, 2), timedColumns(lex, headings)
+			whole = max(3, wholeRow(usual))
+		}
 		return len(cells) <= len(headings) && fitsMoved(cells, usual, times, whole)
 	}
 	joined, rows := map[int][]string{}, 0
@@ -60,12 +65,15 @@ func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 		if row <= after || end < 0 {
 			continue
 		}
-		if rows++; i+1 == g.len() || rowFilled(cells) < 2 && len(headings) > 3 || isRow(cells[:end+1]) {
+		if rows++; i+1 == g.len() || rowFilled(cells) < 2 && len(headings) > 3 {
 			continue
 		}
 		_, below := g.at(i + 1)
 		last := lastFilled(below)
-		if last < 0 || isRow(below[:last+1]) {
+		if last < 0 || 2*min(rowFilled(cells), rowFilled(below)) > len(headings)+1 { // nearly all rows: two such are more than one
+			continue
+		}
+		if isRow(cells[:end+1]) || isRow(below[:last+1]) {
 			continue
 		}
 		if !slices.ContainsFunc(below, func(c string) bool { k := kindOf(c); return k != kBlank && k != kText && k != kStatus }) {

@@ -32,6 +32,9 @@ func (g *grid) reorder(lex *lexicon, headings []string, after int) int {
 	if o.place < 0 && after == 0 && o.usual[0] == kInt {
 		o.place = 0 // no heading says so
 	}
+	if o.noneOdd(g, rows) { // nearly all tables
+		return 0
+	}
 	for i := range o.values {
 		o.values[i] = map[string]int{}
 		o.least[i] = math.MaxInt64
@@ -97,6 +100,53 @@ type reordering struct {
 
 // fits says whether a row fits the columns, three cells or more with what is usual there, a time among them.
 func (o *reordering) fits(cells []string) bool { return fitsMoved(cells, o.usual, o.times, 3) }
+
+// noneOdd says whether all rows fit, and none has under the names what stands under the clubs.
+func (o *reordering) noneOdd(g *grid, rows []int) bool {
+	fitting := map[uint64]bool{} // looks of rows that fit
+	clubs := map[string]bool{}
+	for _, i := range rows {
+		_, cells := g.at(i)
+		if o.club >= 0 && o.club < len(cells) {
+			clubs[trim(cells[o.club])] = true
+		}
+		look := looks(cells)
+		if len(cells) > len(o.usual) || fitting[look] {
+			continue
+		}
+		if !o.fits(cells) {
+			return false
+		}
+		fitting[look] = true
+	}
+	if o.name < 0 || len(clubs) == 0 {
+		return true
+	}
+	return !slices.ContainsFunc(rows, func(i int) bool {
+		_, cells := g.at(i)
+		name := trim(cellAt(cells, o.name))
+		return name != "" && clubs[name]
+	})
+}
+
+// looks tells rows apart, cheaply, by what their first cells are made of.
+func looks(cells []string) (look uint64) {
+	for j, c := range cells[:min(len(cells), 16)] {
+		digits, marks, letters := 0, 0, 0
+		for i := range len(c) {
+			switch b := c[i]; {
+			case b >= '0' && b <= '9':
+				digits++
+			case b == ':' || b == '.' || b == '/' || b == '-':
+				marks++
+			case b != ' ':
+				letters++
+			}
+		}
+		look |= uint64(min(digits, 1)|min(marks, 1)<<1|min(letters, 2)<<2) << (4 * j)
+	}
+	return look
+}
 
 // exchange is a row with the two cells exchanged without which it does not fit; nil where these may be
 // several.
