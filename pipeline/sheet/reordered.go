@@ -131,19 +131,21 @@ func (o *reordering) noneOdd(g *grid, rows []int) bool {
 
 // looks tells rows apart, cheaply, by what their first cells are made of.
 func looks(cells []string) (look uint64) {
-	for j, c := range cells[:min(len(cells), 16)] {
-		digits, marks, letters := 0, 0, 0
+	for j, c := range cells[:min(len(cells), 12)] {
+		digits, colons, marks, letters := 0, 0, 0, 0
 		for i := range len(c) {
 			switch b := c[i]; {
 			case b >= '0' && b <= '9':
 				digits++
-			case b == ':' || b == '.' || b == '/' || b == '-':
+			case b == ':':
+				colons++
+			case b == '.' || b == '/' || b == '-':
 				marks++
 			case b != ' ':
 				letters++
 			}
 		}
-		look |= uint64(min(digits, 1)|min(marks, 1)<<1|min(letters, 2)<<2) << (4 * j)
+		look |= uint64(min(digits, 1)|min(colons, 1)<<1|min(marks, 1)<<2|min(letters, 2)<<3) << (5 * j)
 	}
 	return look
 }
