@@ -73,8 +73,9 @@ func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 		if last < 0 || 2*min(rowFilled(cells), rowFilled(below)) > len(headings)+1 { // nearly all rows: two such are more than one
 			continue
 		}
-		if isRow(cells[:end+1]) || isRow(below[:last+1]) {
-			continue
+		timed := func(c string) bool { return kindOf(c) == kClock }
+		if slices.ContainsFunc(cells, timed) && slices.ContainsFunc(below, timed) || isRow(cells[:end+1]) || isRow(below[:last+1]) {
+			continue // two rows, of fewer columns
 		}
 		if !slices.ContainsFunc(below, func(c string) bool { k := kindOf(c); return k != kBlank && k != kText && k != kStatus }) {
 			continue // a line of words below the results
