@@ -160,7 +160,7 @@ func scanDates(s string, loose bool) []foundDate {
 			i++
 			continue
 		}
-		if sc.namesPlace(f, i) || sc.countsWeeks(f, i) {
+		if sc.namesPlace(f, i) || sc.countsWeeks(f, i) || numbersMonth(sc.toks, i) {
 			i = next
 			continue
 		}
@@ -229,6 +229,15 @@ func (sc *dateScan) dayBefore(i int) bool {
 		}
 	}
 	return false
+}
+
+// numbersMonth says whether a figure is the number of the month behind it, after the year: "2026-02 February".
+func numbersMonth(toks []token, i int) bool {
+	if i < 2 || i+2 >= len(toks) || !toks[i-2].isYear() || toks[i].kind != 'd' {
+		return false
+	}
+	m, known := monthNames[toks[i+2].word]
+	return known && toks[i].n == m+1 && toks[i-1].kind != '/'
 }
 
 // namesPlace says whether a day and a month without a believable year are part of the name

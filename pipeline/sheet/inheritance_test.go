@@ -42,6 +42,8 @@ var inheritances = []struct {
 	{"a tab a year over dates without it", "Alder Bank.xlsx", "== 2025\nAlder Bank 2025\n4th January\n" + bars + "\n11th January\n" + bars + "== 2026\nAlder Bank 2026\n3rd January\n" + bars + "\n10th January\n" + bars, Options{},
 		"alder-bank 2025-01-04, alder-bank 2025-01-11, alder-bank 2026-01-03, alder-bank 2026-01-10", ""},
 	{"a tab's year and another in its title", "Alder Bank.xlsx", "== 2026\nAlder Bank 2025\n3rd January\n" + bars + "\n10th January\n" + bars, Options{}, "alder-bank, alder-bank", "date-unclear"},
+	{"a month with its number after the year", "2026-01 January.xlsx", "== 3rd\nAlder Bank\n" + bars + "== 10th\nAlder Bank\n" + bars, Options{},
+		"alder-bank 2026-01-03, alder-bank 2026-01-10", ""},
 	{"a date given of one run leaves the others theirs", "Alder Bank.xlsx", "== A\n3 January\n" + bars + "== B\n10 January\n" + bars + "== C\n17 January 2026\n" + bars, Options{Date: "2026-01-10"},
 		"alder-bank 2026-01-03, alder-bank 2026-01-10, alder-bank 2026-01-17", ""},
 	{"a date given for men and women", "Alder Bank.xlsx", "== Men\n3 January 2026\n" + bars + "== Women\nPos|Name|Time\n1|Di Fox|20:20\n2|Fi Hay|21:31\n", Options{Date: "2026-01-10"}, "alder-bank 2026-01-10, alder-bank 2026-01-10", ""},

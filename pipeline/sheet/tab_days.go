@@ -67,13 +67,17 @@ func (rs *runSettler) monthOfAll(parts []*Part) (month, year int, from string, o
 	return month, year, from, ok
 }
 
-// monthAndYear finds a month in words with its year behind it: "November 2026", "nov 26".
+// monthAndYear finds a month in words with its year behind it, "November 2026", "nov 26", or before its number, "2026-11
+// November".
 func monthAndYear(text string) (month, year int, ok bool) {
 	toks := tokenize(text)
 	for i, t := range toks {
 		if m, known := monthNames[t.word]; t.kind == 'l' && known {
 			if j := yearBehind(toks, i); j > 0 {
 				return m + 1, toks[j].n, true
+			}
+			if numbersMonth(toks, i-2) {
+				return m + 1, toks[i-4].n, true
 			}
 		}
 	}

@@ -10,7 +10,7 @@ import (
 // practice in some fifteen languages, no source.
 var (
 	aside = wordsOf(`query
-		investigation review audit identity duplicated tobedeleted quit null unratified unregistered unverified faulty misread misrecorded misscanned misprint typo swop swopped
+		investigation review audit identity duplicated quit null unratified unregistered unverified faulty misread misrecorded misscanned misprint typo swop swopped
 		fremd fremde fremder vertauscht verwechselt irrtumlich irrtuemlich teststart testlauf testeintrag doublette ignorieren loschung storniert stornieren annulliert annullieren entfernen entfernt nachgelaufen unbestatigt strittig
 		ignorer effacer supprimee doublons invalide nul nulle mauvais mauvaise approximatifs contestee conteste echange
 		ignorar ignorado borrado eliminar eliminada anular nulo nula invalido invalida invalidado equivocado equivocada incorrecto incorrecta pendiente repetido repetida duplicada dudosos tachado aproximados

@@ -122,7 +122,7 @@ var onTheWay = wordsOf(`at on from after with`)
 // that did not begin with the others', retireds of a course that was not run to its end. Common
 // practice, no source.
 var (
-	notOfThisRun = []string{"not a runner", "not a participant", "not a finisher", "no runner", "not in the race", "not in race", "passer-by", "passer by", "got a lift", "had a lift", "given a lift", "took a lift", "took the bus", "went by car", "scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run", "ran elsewhere", "run elsewhere", "run done at home", "ran at home", "on another day", "on a different day", "did not run", "didn't run", "not running", "not her, ", "not him, ", "run by his ", "run by her ", "without running", "on roller", "on a scooter", "rode a bike", "rode his bike", "rode her bike", "in the car", "by car to", "carried to", "helped across", "repeat of above", "same as above", "listed above", "not known who", "sister ran", "brother ran", "crossed line", "anotherday",
+	notOfThisRun = []string{"not a runner", "not a participant", "not a finisher", "no runner", "not in the race", "not in race", "passer-by", "passer by", "got a lift", "had a lift", "given a lift", "took a lift", "took the bus", "went by car", "scanned twice", "scanned again", "double scan", "duplicate of", "duplicate scan", "same person as", "same runner as", "already listed", "listed apart under", "already above", "test entry", "test line", "test scan", "ran yesterday", "run yesterday", "ran remotely", "remote run", "ran elsewhere", "run elsewhere", "run done at home", "ran at home", "on another day", "on a different day", "did not run", "didn't run", "not running", "not her, ", "not him, ", "run by his ", "run by her ", "without running", "on roller", "on a scooter", "rode a bike", "rode his bike", "rode her bike", "in the car", "by car to", "carried to", "helped across", "repeat of above", "same as above", "listed above", "not known who", "sister ran", "brother ran",
 		"nicht gelaufen", "ist nicht gelaufen", "n'a pas couru", "pas couru", "no corrio", "non ha corso", "niet gelopen", "sprang inte", "sprang ej", "lop ikke", "lob ikke", "ei juossut", "nie biegl", "nie biegla", "nebezel", "nebezela", "nao correu", "nem futott", "na rowerze", "na kole", "pa cykel", "pa sykkel", "pyoralla", "op de fiets", "mit dem fahrrad", "a velo", "en bicicleta", "in bicicletta", "de bicicleta", "kerekparral", "swapped with ", "ran in place of ", "ran instead of ",
 		"schon oben", "doppelt gescannt", "gestern gelaufen", "deja au dessus", "deja classe", "meme personne que", "ya figura arriba", "gia sopra"}
 	virtuals    = wordsOf(`virtuaalisesti virtualis virtuale wirtualna virtuelt virtueel-gelopen virtuellement spectator spectators spectating onlooker zuschauer spectateur espectador spettatore toeschouwer askadare tilskuer virtual virtually virtuell virtuel virtuelle virtuale virtueel virtuaali wirtualny wirtualnie virtualni виртуально виртуальный`)
@@ -219,9 +219,25 @@ func OtherClock(folded string) bool {
 	return containsAny(folded, earlyStarts) || containsAny(folded, estimates)
 }
 
+// containsAny says whether a text has one of some parts, where a word begins: no "est time" in "best time".
 func containsAny(folded string, parts []string) bool {
-	return slices.ContainsFunc(parts, func(part string) bool { return strings.Contains(folded, part) })
+	return slices.ContainsFunc(parts, func(part string) bool {
+		for at := strings.Index(folded, part); at >= 0; {
+			if at == 0 || !isLetter(folded[at-1]) {
+				return true
+			}
+			next := strings.Index(folded[at+1:], part)
+			if next < 0 {
+				return false
+			}
+			at += 1 + next
+		}
+		return false
+	})
 }
+
+// isLetter says whether a byte is a small letter or part of a letter of several bytes.
+func isLetter(b byte) bool { return b >= 'a' && b <= 'z' || b >= 0x80 }
 
 func remarkWords(folded string) []string {
 	return strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" .,;:!?()[]/", r) })
