@@ -1127,8 +1127,18 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	if band > hi && len(k.starts[c]) == 0 {
 		hi = band - 1
 	}
-	if i := slices.IndexFunc(k.starts[c], func(s int) bool { return s == 30 }); i >= 0 {
-		hi = 29 // M30 is the first masters group, as in Germany
+	// "Senior", "40+", "50+": who is of no group that has no end is younger than the first of them.
+	var open35 []int
+	for i := range k.entries {
+		if g := k.entries[i].g; g.kind == open && g.lo >= 35 && !slices.Contains(open35, int(g.lo)) {
+			open35 = append(open35, int(g.lo))
+		}
+	}
+	if len(open35) > 1 && slices.Min(open35) == 40 && hi < 39 && k.nextOfAny(34) == 0 && band == 0 {
+		hi = 39
+	}
+	if slices.ContainsFunc(k.starts[:], func(starts []int) bool { return slices.Contains(starts, 30) }) {
+		hi = 29 // M30 is the first masters group, as in Germany, for women where only W30 is seen among them
 	}
 	return lo, hi, grown
 }
