@@ -21,7 +21,7 @@ var languageWords = map[concept]string{
 	cDate:           `дата датум ημερομηνια tarih kuupaev datums datum pvm paivays dagsetning dyddiad data eguna dita`,
 	cGroup:          `группа категория категорија класа група категорія κατηγορια grubu vanuseklass vanusegrupp grupa grupe kategorija kategorie ikasarja sarja flokkur aldursflokkur grwp categori kategoria adintaldea catagoir aoisghrupa`,
 	cSex:            `cinsiyetiniz пол стать φυλο cinsiyet cins sugu dzimums lytis spol nem neme sp pohl kyn rhyw inscne gneas geslag sexua generoa gjinia xenero geslecht generu`,
-	cClub:           `echipa echipei kulubunuz клуб команда отбор συλλογος ομαδα σωματειο kulup kulubu takim klubi klubs klubas drustvo oddiel klubb felag hlaupahopur clwb seura jooksuklubi taldea kluba entitat entidade`,
+	cClub:           `echipa echipei kulubunuz клуб команда отбор συλλογος ομαδα σωματειο kulup kulubu takim klubi klubs klubas drustvo oddiel klubb felag hlaupahopur clwb komunitas seura jooksuklubi taldea kluba entitat entidade`,
 	cNumber:         `lobsnr lobsnummer peitoral номер αριθμος gogus numara numarasi rinnanumber numurs numeris stevilka broj numer rasnumer rasnr rhif kilpailunro nommer dortsala zenbakia numri numru nimewu uimhir`,
 	cNo:             `νο nro`,
 	cCourse:         `трасса маршрут траса трасе стаза διαδρομη τοποθεσια parkur pist rada trase trasa proga staza palya helyszin traseu locatie locatia lokacija reitti leid hlaupaleid cwrs lleoliad`,

@@ -29,7 +29,7 @@ const WomenWords = `หญิง|หญง|נקבה|אישה|אשה|נשים|ב�
 	mujer|mujeres|femenino|femenina|femeninos|femeninas|femen|sra|nina|ninas|chica|chicas|senora|
 	donna|donne|femmina|femmine|femminile|femminili|femm|sig.ra|sigra|ragazza|ragazze|
 	mulher|mulheres|menina|meninas|djevojcica|feminino|feminina|femininos|femininas|rapariga|raparigas|
-	vrouw|vrouwen|vrouwelijk|meisje|meisjes|vroulik|vroulike|vrouens|dogters|
+	vrouw|vrouwen|vrouwelijk|meisje|meisjes|vrou|vroue|vroulik|vroulike|vrouens|dogters|
 	kobieta|kobiety|kob|dziewczyna|dziewczeta|dziew|dz|dz.|pani|
 	dam|damer|fru|kvinne|kvinner|kvinde|kvinder|kvinna|kvinnor|jente|jenter|flicka|flickor|pige|piger|
 	nainen|naiset|naisten|γυναικων|zensk|zien|zen|kobiet|sieviesu|moteru|femeilor|женщин|жінок|kvindernes|kvinnenes|damernas|kadinlarin|naiste|femenins|tytot|da|zensko|frk|froken|pr|г-жа|ga|gospa|gospoda|gospodja|gda|gdja|slecna|ponia|kundze|dna|doamna|rva|nti|rouva|neiti|mw|senhora|proua|prl|κα|κυρια|госпожа|пані|пани|wanita|perempuan|putri|kike|mwanamke|
