@@ -44,7 +44,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int, limits Limits) []rowM
 		{func() int { return g.joinFractions(headings, after) }, "times-joined", "parts of a second stand in a column of their own; in %s they were put behind the seconds", "row"},
 		{func() int { return g.joinDays(headings, after) }, "days-joined", "day, month and year stand in columns of their own; in %s they were put into one", "row"},
 		{func() int { return g.moveBack(lex, headings, after) }, "cells-moved", "%s stood one cell too far to the right or to the left; read as if moved back", "row"},
-		{func() int { return g.shiftBack(lex, headings, after) }, "cells-moved", "from some row on, %s had a column too many or too few before the time; read as if under the heading", "row"},
+		{func() int { return g.shiftBack(lex, headings, after) }, "cells-moved", "%s had a column too many or too few before the time, from some row on or alone; read as if under the heading", "row"},
 		other,
 		{func() int { return g.exchangeCells(lex, headings, after) }, "cells-moved", "in %s the name and the time stood in other columns; they were read as such", "row"},
 		{func() int { return g.barePlaces(lex, headings, after) }, "places-read", "%s said the place in other words than its number, or with more; the number was taken, as the places around it show", "cell"},

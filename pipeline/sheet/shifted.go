@@ -7,8 +7,8 @@ import (
 
 // shiftBack moves rows back whose columns stand otherwise than under the heading, or otherwise than
 // those of the first rows where there is none: somebody has left a column out from some row on, or
-// begun one further to the right, to the end or for a while. Three rows or more on end, under
-// three that fit, do not fit as they stand, and nine in ten do with the one blank column taken out,
+// begun one further to the right, to the end or for a while, or one cell of a row. Three rows or more on end,
+// or fewer that lack the last cell, under three that fit, do not fit as they stand, and nine in ten do with the one blank column taken out,
 // or one put in, always at the same place. A column that is put in is never one of names or
 // times, and where it may be several, it is the last of them. Only tables of a length that people
 // type are looked at. It returns the number of rows.
@@ -21,11 +21,11 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 	fits := func(cells []string) bool {
 		return lastFilled(cells) < len(headings) && fitsKinds(cells[:min(len(cells), len(headings))], usual, len(usual)) && fitsMoved(cells, usual, times, 3)
 	}
-	rows := 0
+	rows, full := 0, true // whether the first rows fill the last column
 	var runs [][]int
 	var run []int // rows on end that do not fit
 	end := func() {
-		if len(run) >= 3 {
+		if len(run) >= 3 || full && lacksLast(g, run, len(headings)) {
 			runs = append(runs, run)
 		}
 		run = nil
@@ -38,6 +38,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 			continue
 		}
 		if rows < 3 {
+			full = full && lastFilled(cells) == len(headings)-1
 			for j, c := range cells {
 				if k := kindOf(c); j < len(usual) && usual[j] == kBlank && k != kStatus {
 					usual[j] = k
@@ -66,7 +67,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 	edits := map[int][]string{}
 	for _, run := range runs {
 		edit, put := g.shift(lex, headings, run, fits)
-		if edit < 0 {
+		if edit < 0 || len(run) < 3 && !put {
 			continue
 		}
 		for _, i := range run {
@@ -83,6 +84,17 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 		cells, ok := edits[i]
 		return cells, ok
 	})
+}
+
+// lacksLast says whether one row or more have nothing in the last column alone; where the first rows fill
+// it, a cell was left out before it.
+func lacksLast(g *grid, rows []int, width int) bool {
+	for _, i := range rows {
+		if _, cells := g.at(i); lastFilled(cells) != width-2 {
+			return false
+		}
+	}
+	return len(rows) > 0
 }
 
 // shift finds the column that has to be taken out of rows, or put in, so that nine in ten of
