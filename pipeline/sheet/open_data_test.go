@@ -168,7 +168,7 @@ func TestSeveralSports(t *testing.T) {
 
 // The sex that a file's name says, at its end or before a year.
 func TestSexOfFile(t *testing.T) {
-	for name, want := range map[string]string{"women 2009.txt": "women", "results_Females.txt": "Females", "women.txt": "", "Kings Men Hill 2009.csv": "", "men 2009 provisional.csv": ""} {
+	for name, want := range map[string]string{"women 2009.txt": "women", "results_Females.txt": "Females", "women.txt": "", "Kings Men Hill 2009.csv": "", "men 2009 provisional.csv": "", "samborne fete 2009.csv": ""} {
 		if got := sexOfFile(name); got != want {
 			t.Errorf("%s: %q, want %q", name, got, want)
 		}

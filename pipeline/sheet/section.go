@@ -775,11 +775,15 @@ func sexOfFile(name string) string {
 	for n > 0 && digitsOnly(words[n]) {
 		n--
 	}
-	if len(words) > 1 && n >= 0 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] {
+	if len(words) > 1 && n >= 0 && len(words[n]) >= 3 && sexWords[fold(words[n])] && !neitherSex[fold(words[n])] && !placesToo[fold(words[n])] {
 		return words[n]
 	}
 	return ""
 }
+
+// placesToo are words for a sex in one language that names of places and days end in in another: the
+// village fete, a stand of fir, almshouses.
+var placesToo = set("fete fir homes mara")
 
 // sexLabels stand before a sex, or before words that it was not said. Common practice, no source.
 var sexLabels = set("sex gender geschlecht sexe genre sexo genero sesso geslacht kon kjonn plec pohlavi sukupuoli")
