@@ -183,6 +183,12 @@ func (s *settler) byHeading(i int) {
 	if (m == GroupPlace || m == SexPlace) && !s.hasGuess(Position) && p.shareOf(kInt) > .9 && p.whole && p.lo >= 1 && p.filled >= 20 && len(p.distinct)*20 >= min(p.filled, distinctKept)*19 {
 		turn(Position, "next to none of its places stands twice")
 	}
+	switch m {
+	case Club, Course, Notes, Status, Name, GivenName, FamilyName:
+		if g.misspelt && p.filled >= 3 && (clocks > .8 || m != Notes && m != Status && p.shareOf(kText) < .2) {
+			because = "its values are no words" // "Tems" is as near to temps as to team
+		}
+	}
 	if g.misspelt && because != "" {
 		// Neither the letters nor the values of the column are those of that heading.
 		s.guesses[i] = guess{}

@@ -388,9 +388,9 @@ var landWords = set(`hill hills point street wood woods lane green park common b
 	road way gardens garden farm mill hall beach bay sands furlong mile marsh reach edge ridge valley island quay pond ponds brook cottage down downs end cross
 	market avenue court square grove row close corner crescent drive verge barn sands leys dyke loch glen weir copse spinney dell orchard rock rocks works tor crag
 	brow wharf fen fens moss beck burn dale dock docks harbour cove cliff cliffs dunes reservoir lakes canal basin quarry seafront towpath promenade prom causeway path ness spit staithe
-	hollow knoll heights estuary lagoon gorge pasture paddock pier lock locks viaduct creek inlet ravine weald wold wolds tarn`)
+	hollow knoll heights estuary lagoon gorge pasture paddock campus arboretum racecourse airfield aerodrome pier lock locks viaduct creek inlet ravine weald wold wolds tarn`)
 
-var nameWords = set(`start race final page finish date list round official event new long number numbers time times course run club result results record
+var nameWords = set(`start varsity race final page finish date list round official event new long number numbers time times course run club result results record
 	week series copy sheet edition draft data position name season session table update free community provisional ranking member full published print report`)
 
 // cutSpans replaces dates, times of day and distances by a bar.
@@ -614,6 +614,8 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 			text = value // "Competition: Alder Bank"
 		case len(strings.Fields(label)) > 1 && saysKind(cutSpans(label, false)) && plainWords(cutSpans(value, false)) != "":
 			text = value // "Interclub 5k: Ferry Walk, 3 May"
+		case anyWord(label, seriesWords) && isName(segments(cutSpans(value, false))[0]) && plainWords(segments(cutSpans(value, false))[0]) != "":
+			text = value // "University league round 1: Ferry Walk, 3 May"
 		case g.known && g.meaning != Other && plainWords(label) != "":
 			return nil // another label: Date:, Distance:, Start: …
 		case routeLabels[fold(label)]:
@@ -755,7 +757,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if comment && !labelled && !hasDate && !hasDistance {
 			w.weight -= 30 // what a program writes above its figures
 		}
-		if !labelled && (seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) || !hasDate && !hasDistance && startsSmall(seg)) {
+		if !labelled && (whispered(title) && !hasDate && !hasDistance || seg == strings.ToLower(seg) && (title != strings.ToLower(title) || hasDate && !strings.ContainsAny(seg, " -_") && seg != strings.ToUpper(seg)) || !hasDate && !hasDistance && startsSmall(seg)) {
 			w.weight -= 25 // a name begins with a capital letter: "Corsa di anniversario", "løpt 3. mai 2026", "corrections to Wendy"
 			w.small = true
 		}
@@ -980,6 +982,13 @@ var nameJoins = set("dels della delle dello degli unter über")
 func startsSmall(text string) bool {
 	first, rest, more := strings.Cut(text, " ")
 	return more && len(first) > 3 && first == strings.ToLower(first) && hasLetter(first) && first != strings.ToUpper(first) && !nameJoins[first] && rest != strings.ToLower(rest) && !particleWords[fold(first)] && !nameArticles[fold(first)]
+}
+
+// whispered says whether a line is a sentence without a capital letter, "see below, all checked this
+// time.": what somebody wrote to somebody, and no name.
+func whispered(line string) bool {
+	line = strings.TrimSpace(line)
+	return len(strings.Fields(line)) > 2 && strings.ContainsRune(".!?", rune(line[len(line)-1])) && line == strings.ToLower(line) && line != strings.ToUpper(line)
 }
 
 // allHeadings says whether every cell of a line is the heading of a column.
@@ -1390,7 +1399,7 @@ var clockInText = regexp.MustCompile(`\b\d{1,2}[:.]\d\d\b`)
 // its first two. Common practice, no source.
 var offered = set("supported sponsored unterstutzt gesponsert parraine sponsorise patrocinado patrocinada sponsorizzato gesponsord gesteund sponsrad sponsoreret stottet")
 
-var thankedBy = set("", "with thanks", "many thanks", "our thanks", "our sponsor", "our sponsors", "in association", "in partnership", "mit dank", "avec le", "avec nos", "con il", "con el", "met dank", "met steun", "med tack", "med tak", "med stod", "med stotte", "dzieki wsparciu")
+var thankedBy = set("", "see below", "see attached", "see above", "with thanks", "many thanks", "our thanks", "our sponsor", "our sponsors", "in association", "in partnership", "mit dank", "avec le", "avec nos", "con il", "con el", "met dank", "met steun", "med tack", "med tak", "med stod", "med stotte", "dzieki wsparciu")
 
 // isName says whether every word of a text begins with a capital letter.
 func isName(text string) bool {

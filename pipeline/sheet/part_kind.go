@@ -56,6 +56,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.fieldEvents(rows):
 			return "", "there are jumps or throws among its runs, whose marks are no times; keep the lines of the runs only, and load it again"
+		case timed && !named && !numbered && !placed && !headed && p.fewTimes(rows):
+			return "", "it has no heading row, and hardly a time among its words: what somebody noted of the day"
 		case timed && !named && !numbered && !placed && p.evenSteps(rows):
 			return "", "its times stand at even steps: a table of paces or of targets, and no results"
 		case timed && p.linesEach(rows):
@@ -115,6 +117,21 @@ func (p *Part) evenSteps(rows [][]string) bool {
 	}
 	return steps >= leastSteps && least >= 3 && most-least <= 1
 }
+
+// fewTimes says whether a column of times has fewer of them than show a field, among words: "Start",
+// "09:00" and "Timekeeper" with a name.
+func (p *Part) fewTimes(rows [][]string) bool {
+	n, clock := 0, p.Index(Time)
+	for _, cells := range rows {
+		if secondsOf(cells, clock) > 0 {
+			n++
+		}
+	}
+	return n < leastTimes && slices.ContainsFunc(rows, func(cells []string) bool { return slices.ContainsFunc(cells, hasLetter) })
+}
+
+// leastTimes is how many times without names, places or a heading may be those of a field.
+const leastTimes = 3
 
 // leastSteps is how many even steps show a table that somebody has reckoned.
 const leastSteps = 7

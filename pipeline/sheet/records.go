@@ -201,11 +201,29 @@ func (w *recordWriter) write(n recordNode) {
 			case item.list && item.ofRows() && len(item.items[0].items) == len(heads):
 				w.rows(heads, item)
 			default:
-				w.write(item)
+				w.write(w.called(n.keys[i], item))
 			}
 		}
 	}
 }
+
+// called writes the name that a record gives itself under the key that says what it is of, and leaves the
+// rest: "event": {"name": "Alder Bank 5k", "date": …}.
+func (w *recordWriter) called(key string, n recordNode) recordNode {
+	if !n.record || n.keyed() || n.ofTimes() || slices.ContainsFunc(n.items, func(item recordNode) bool { return item.list }) {
+		return n
+	}
+	at := slices.IndexFunc(n.keys, func(k string) bool { return ownName[fold(k)] })
+	if at < 0 || n.items[at].text == "" {
+		return n
+	}
+	w.row(key, n.items[at].text)
+	n.keys, n.items = slices.Delete(slices.Clone(n.keys), at, at+1), slices.Delete(slices.Clone(n.items), at, at+1)
+	return n
+}
+
+// ownName are keys under which a record gives its own name. Common practice, no source.
+var ownName = set("name title label nom nombre nome naam navn namn")
 
 // besideOneAnother are the items of a record that are the columns of a table: lists of as many texts each,
 // three and more, one of them times. {"name": ["Jo Lee", …], "time": ["18:20", …]}.

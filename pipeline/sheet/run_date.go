@@ -234,8 +234,9 @@ func (rs *runSettler) oneDate(p *Part, evs []evidence) {
 // namedWeekday is the weekday that titles, tab or file name, -1 for none: "Saturday run" in a short title
 // says it, prose below it ("corrections before Wednesday") does not.
 func (rs *runSettler) namedWeekday(p *Part) int {
+	letter := isLetterHead(p.Titles)
 	for _, t := range append(append([]string(nil), p.Titles...), p.Tab, rs.sheet.Name) {
-		if len(strings.Fields(t)) > 7 && len(findDates(t)) == 0 {
+		if len(strings.Fields(t)) > 7 && len(findDates(t)) == 0 || letter && saysSent(t) {
 			continue
 		}
 		words := strings.Fields(fold(strings.NewReplacer("_", " ", "-", " ", "/", " ").Replace(t)))
@@ -331,6 +332,25 @@ func fitWeekday(os []option, weekday int) (fit []option) {
 	return fit
 }
 
+// soonSent is within how many days the results of a run are sent round.
+const soonSent = 14
+
+// letterSent is the day on which the letter with a list was sent, where its head says it in one way only.
+func (rs *runSettler) letterSent(p *Part) (unit.Day, bool) {
+	if !isLetterHead(p.Titles) {
+		return 0, false
+	}
+	for _, t := range p.Titles {
+		if !saysSent(t) {
+			continue
+		}
+		if on := findDates(t); len(on) == 1 && on[0].settled() {
+			return on[0].readings[0].day(), true
+		}
+	}
+	return 0, false
+}
+
 func (rs *runSettler) wantedWeekday(p *Part, named int) int {
 	if named >= 0 {
 		return named
@@ -400,6 +420,10 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 			y, m, _ := o.day.Date()
 			return m <= 3 && y == from+1 || m >= 9 && y == from || m > 3 && m < 9
 		})
+	}
+	if sent, ok := rs.letterSent(p); ok {
+		narrow("the letter with it was sent before the other day", func(o option) bool { return o.day <= sent })
+		narrow("the letter with it was sent soon after", func(o option) bool { return o.day <= sent && sent-o.day <= soonSent })
 	}
 	if e.weekday >= 0 {
 		narrow("the weekday beside it", func(o option) bool { return int(o.day.Weekday()) == e.weekday })

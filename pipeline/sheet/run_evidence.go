@@ -271,6 +271,12 @@ func (p *Part) titleAt(i int) string {
 	return fmt.Sprintf("title line %d", i)
 }
 
+// saysSent says whether a line of the head of a letter gives the day on which it was sent.
+func saysSent(line string) bool {
+	label, _, ok := strings.Cut(line, ":")
+	return ok && sentWords[fold(label)]
+}
+
 func (rs *runSettler) gather(p *Part) (out []evidence) {
 	letter := isLetterHead(p.Titles)
 	records, today, sent := false, false, ""
@@ -280,7 +286,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 		if records && hasClock(t) {
 			continue // "Course records", below it "Men: Jo Lee 15:44 (14 June 2019)"
 		}
-		if label, _, ok := strings.Cut(t, ":"); ok && letter && sentWords[fold(label)] {
+		if letter && saysSent(t) {
 			if sent == "" {
 				sent = t // when the letter was sent
 			}

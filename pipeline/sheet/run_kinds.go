@@ -26,7 +26,7 @@ const ofKind = 35
 var kindWords = set(`inter house houses interhouse club clubs interclub interclubs intraclub parish interparish county intercounty town village school schools interschool interschools college colleges
 	intercollege intercollegiate university universities interuniversity form year department departments departmental interdepartmental works staff colleague colleagues employee employees
 	company companies intercompany corporate business office factory lunchtime lunch midweek twilight social family charity church council community workplace workers
-	regiment regimental battalion squadron unit garrison brigade hospital hospitals interhospital ward fitness
+	regiment regimental battalion squadron unit garrison brigade hospital hospitals interhospital ward fitness predict predicted prediction predictor guess guessing your
 	betrieb betriebe betriebs betriebslauf firmen firmenlauf behordenlauf behoerdenlauf gemeinde gemeindelauf dorflauf stadtlauf schullauf schulen schulmeisterschaft hochschule hochschullauf vereine feierabend feierabendlauf mittagslauf
 	entreprise entreprises interentreprises interclasses interecoles paroisse commune village scolaire universite universitaire associations empresa empresas colegios escolar parroquia pueblo aziendale aziende interaziendale
 	scolastica scolastico parrocchia parrocchiale paese paesana paesano comunale sociale bedrijf bedrijven bedrijvenloop bedrijfsloop dorpsloop schoolloop firmowy firmy szkolny szkolne parafialny gminny bedrift bedrifter bedriftslop bedriftslopet
