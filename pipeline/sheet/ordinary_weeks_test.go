@@ -67,3 +67,13 @@ func TestHeadingNearTwoWords(t *testing.T) {
 		}
 	}
 }
+
+// Words of two languages for a woman and for a club.
+func TestWordsOfOrdinaryWeeks(t *testing.T) {
+	if kindOf("Vrou") != kSex {
+		t.Error("Vrou says no sex")
+	}
+	if g := newLexicon(Options{}).read("Komunitas"); g.meaning != Club {
+		t.Errorf("Komunitas is %v", g.meaning)
+	}
+}
