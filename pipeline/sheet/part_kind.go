@@ -56,7 +56,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.fieldEvents(rows):
 			return "", "there are jumps or throws among its runs, whose marks are no times; keep the lines of the runs only, and load it again"
-		case timed && !named && !numbered && !placed && !headed && p.fewTimes(rows):
+		case tab != "" && timed && !named && !numbered && !placed && !headed && p.fewTimes(rows):
 			return "", "it has no heading row, and hardly a time among its words: what somebody noted of the day"
 		case timed && !named && !numbered && !placed && p.evenSteps(rows):
 			return "", "its times stand at even steps: a table of paces or of targets, and no results"
