@@ -22,6 +22,7 @@ func TestOrdinaryWeeks(t *testing.T) {
 		{"a letter cannot be older than the run", "Fwd.txt", fmt.Sprintf(letter, "Sunday 9th March 2025", "08/03/2025"), "mill-leat 2025-03-08"},
 		{"a letter is sent soon after the run", "Fwd.txt", fmt.Sprintf(letter, "2 March 2025", "01/03/2025"), "mill-leat 2025-03-01"},
 		{"the name of a record in a record", "api.json", `{"event":{"name":"Gull Point 5k","date":"2025-03-29"},"finishers":[{"rank":1,"name":"Jo Lee","time":"18:20"},{"rank":2,"name":"Al Roe","time":"18:31"},{"rank":3,"name":"Cy Dee","time":"19:40"}]}`, "gull-point 2025-03-29"},
+		{"the name in a record of what holds for all", "api.json", `{"meta":{"name":"Gull Point 5k","date":"2025-03-29"},"finishers":[{"rank":1,"name":"Jo Lee","time":"18:20"},{"rank":2,"name":"Al Roe","time":"18:31"},{"rank":3,"name":"Cy Dee","time":"19:40"}]}`, "gull-point 2025-03-29"},
 	} {
 		s, err := Read(c.file, []byte(c.text), Options{})
 		if err != nil {

@@ -217,10 +217,17 @@ func (w *recordWriter) called(key string, n recordNode) recordNode {
 	if at < 0 || n.items[at].text == "" {
 		return n
 	}
-	w.row(key, n.items[at].text)
+	if about := fold(key); coverWords[about] || ofWhole[about] {
+		w.row(n.items[at].text) // the title of it all
+	} else {
+		w.row(key, n.items[at].text)
+	}
 	n.keys, n.items = slices.Delete(slices.Clone(n.keys), at, at+1), slices.Delete(slices.Clone(n.items), at, at+1)
 	return n
 }
+
+// ofWhole are keys over what is said of all that follows, as coverWords are. Common practice, no source.
+var ofWhole = set("meta metadata header head data properties attributes general")
 
 // ownName are keys under which a record gives its own name. Common practice, no source.
 var ownName = set("name title label nom nombre nome naam navn namn")
