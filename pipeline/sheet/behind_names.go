@@ -1,13 +1,16 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // factsBehindNames puts what stands behind a name, in brackets or behind a mark, into the column of such facts
 // where that is blank on the row: "Jo Lee (F)" beside a blank sex, "Jo Lee - Harriers" beside a blank club where others
 // have that club, "Jo Lee (V45)" beside a blank group. It returns the number of rows.
 func (g *grid) factsBehindNames(lex *lexicon, headings []string, after int) int {
 	name, club := -1, -1
-	var facts []int
+	var sexes, groups []int
 	for i, h := range headings {
 		switch guess := lex.read(h); {
 		case !guess.known:
@@ -17,18 +20,20 @@ func (g *grid) factsBehindNames(lex *lexicon, headings []string, after int) int 
 			name = i
 		case guess.meaning == Club:
 			club = i
-		case guess.meaning == Sex, guess.meaning == AgeGroup:
-			facts = append(facts, i)
+		case guess.meaning == Sex:
+			sexes = append(sexes, i)
+		case guess.meaning == AgeGroup:
+			groups = append(groups, i)
 		}
 	}
-	if name < 0 || club < 0 && len(facts) == 0 || g.len() > typedRows {
+	if name < 0 || club < 0 && len(sexes)+len(groups) == 0 || g.len() > typedRows {
 		return 0
 	}
-	clubs := map[string]int{}
+	clubs := map[string]bool{}
 	if club >= 0 {
 		for i := range g.len() {
 			if row, cells := g.at(i); row > after {
-				clubs[trim(cellAt(cells, club))]++
+				clubs[trim(cellAt(cells, club))] = true
 			}
 		}
 	}
@@ -40,20 +45,21 @@ func (g *grid) factsBehindNames(lex *lexicon, headings []string, after int) int 
 		if fact == "" || !strings.Contains(before, " ") {
 			return nil, false
 		}
-		at := -1
-		if club >= 0 && isBlank(cellAt(cells, club)) && clubs[fact] > 0 {
-			at = club
+		var columns []int // that the fact may be of
+		switch kindOf(fact) {
+		case kSex:
+			columns = sexes
+		case kGroup:
+			columns = groups
 		}
-		for _, i := range facts {
-			k := kindOf(fact)
-			is := k == kSex || k == kGroup
-			if at < 0 && is && isBlank(cellAt(cells, i)) && (k == kGroup) == (lex.read(headings[i]).meaning == AgeGroup) {
-				at = i
-			}
+		if club >= 0 && clubs[fact] {
+			columns = append([]int{club}, columns...)
 		}
-		if at < 0 {
+		k := slices.IndexFunc(columns, func(i int) bool { return isBlank(cellAt(cells, i)) })
+		if k < 0 {
 			return nil, false
 		}
+		at := columns[k]
 		out := withCells(cells, at)
 		out[name], out[at] = before, fact
 		return out, true

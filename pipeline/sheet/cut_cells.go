@@ -482,7 +482,7 @@ func mixedMarks(text []byte) []byte {
 			}
 		}
 	}
-	mark, often, most := "", 0, max(1, timed/2-1)
+	mark, often, most := "", 0, 1
 	for m := range counts {
 		for n, of := range counts[m] {
 			if of*2 >= timed && (of > most || of == most && mark == marks[m:m+1] && n > often) {

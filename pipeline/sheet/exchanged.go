@@ -176,10 +176,7 @@ func (g *grid) exchangeCells(lex *lexicon, headings []string, after int) int {
 	if len(edits) == 0 || 2*len(edits) > g.len() || len(edits) > inPlace { // all of them: the headings are exchanged
 		return 0
 	}
-	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
-		cells, ok := edits[i]
-		return cells, ok
-	})
+	return g.mendRows(edits)
 }
 
 // startsWithLetter is the cheap test for a name.

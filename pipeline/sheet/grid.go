@@ -66,6 +66,17 @@ func (g *grid) mend(change func(i, row int, cells []string) (changed []string, o
 	return mended
 }
 
+// mendRows puts rows, by their index, in the place of those that stand there. It returns their number.
+func (g *grid) mendRows(edits map[int][]string) int {
+	if len(edits) == 0 {
+		return 0
+	}
+	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
+		cells, ok := edits[i]
+		return cells, ok
+	})
+}
+
 // newGridFor makes room for a table of known size.
 func newGridFor(rows, cells int) *grid {
 	g := newGrid()

@@ -56,12 +56,8 @@ func (p *Part) explain(g *grid) {
 		if known < 2 || known < len(texts) || len(legend) > 2*known+2 {
 			continue
 		}
-		for i := range p.Columns {
-			if p.Columns[i].Index == c.Index {
-				p.Columns[i].Meaning = AgeGroup
-				p.Columns[i].Why = fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[fold(texts[0])])
-			}
-		}
+		explained := p.column(c.Index)
+		explained.Meaning, explained.Why = AgeGroup, fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[fold(texts[0])])
 		p.rules.legend, p.rules.legendColumn = legend, c.Index
 		return
 	}
@@ -94,10 +90,8 @@ func (p *Part) lettersExplained(lines []string) {
 			if m == nil || !slices.Contains(texts, m[1]) || strings.ContainsAny(m[2], "0123456789") || saysOfSex(m[2]) {
 				continue
 			}
-			for i := range p.Columns {
-				if p.Columns[i].Index == at {
-					p.Columns[i].Meaning, p.Columns[i].Why = Other, fmt.Sprintf("a line beside the table says that %s is %q", m[1], m[2])
-				}
+			if c := p.column(at); c != nil {
+				c.Meaning, c.Why = Other, fmt.Sprintf("a line beside the table says that %s is %q", m[1], m[2])
 			}
 			return
 		}

@@ -46,12 +46,8 @@ func (p *Part) explainValues(lines []string) {
 		if sexes {
 			m = Sex
 		}
-		for i := range p.Columns {
-			if p.Columns[i].Index == c.Index {
-				p.Columns[i].Meaning = m
-				p.Columns[i].Why = fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[legendKey(texts[0])])
-			}
-		}
+		explained := p.column(c.Index)
+		explained.Meaning, explained.Why = m, fmt.Sprintf("a line beside the table says what its classes are: %s is %q", texts[0], legend[legendKey(texts[0])])
 		p.rules.legend, p.rules.legendColumn = legend, c.Index
 		return
 	}
@@ -84,15 +80,12 @@ func (p *Part) explainCells(lines []string) {
 		if slices.ContainsFunc(texts, func(t string) bool { return means[legendKey(t)] == "" }) {
 			continue
 		}
-		for i := range p.Columns {
-			if p.Columns[i].Index == c.Index {
-				if course {
-					p.Columns[i].Meaning = Course
-				}
-				p.coursesTold = p.coursesTold || p.Columns[i].Meaning == Course
-				p.Columns[i].Why += fmt.Sprintf("; a line beside the table says what its letters stand for: %s is %q", texts[0], means[legendKey(texts[0])])
-			}
+		explained := p.column(c.Index)
+		if course {
+			explained.Meaning = Course
 		}
+		p.coursesTold = p.coursesTold || explained.Meaning == Course
+		explained.Why += fmt.Sprintf("; a line beside the table says what its letters stand for: %s is %q", texts[0], means[legendKey(texts[0])])
 		g.mend(func(_, row int, cells []string) ([]string, bool) {
 			said := means[legendKey(cellAt(cells, c.Index))]
 			if row < p.rules.first || said == "" {

@@ -121,8 +121,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		if d := back[row]; d != "" && !right && disputes[row] == "" {
 			said = append(said, d)
 		}
-		for _, i := range other {
-			if c := trim(cellAt(cells, i)); againstInCell(c, p.meaningAt(i)) {
+		for _, column := range other {
+			if c := trim(cellAt(cells, column.Index)); againstInCell(c, column.Meaning) {
 				said = append(said, c)
 			}
 		}

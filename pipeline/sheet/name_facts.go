@@ -239,9 +239,7 @@ func factHeading(facts map[string]int, bare bool) string {
 		return "Category"
 	case classes > 0 || letters > 0 && (sexes > 0 || len(facts) != 2):
 		return ""
-	case letters > 0 && bare, letters == 0 && sexes > 0 && !bare, sexes > 0 && (men && women || len(facts) > 1):
-		return "Sex"
-	case letters > 0:
+	case letters > 0, sexes > 0 && (!bare || men && women || len(facts) > 1):
 		return "Sex"
 	}
 	return ""

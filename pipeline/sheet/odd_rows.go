@@ -88,13 +88,10 @@ func (g *grid) joinBroken(lex *lexicon, headings []string, after int) int {
 			}
 		}
 	}
-	if len(joined) == 0 || len(joined) > rows {
-		return 0
+	if len(joined) > rows {
+		return 0 // more than half of them
 	}
-	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
-		cells, ok := joined[i]
-		return cells, ok
-	}) / 2
+	return g.mendRows(joined) / 2
 }
 
 // wholeRow is how many cells of the usual kind a whole row has at least.

@@ -176,7 +176,7 @@ func isFirstOrFull(lex *lexicon, text string) bool {
 	}
 	f := fold(text)
 	return startsUpper(text) && hasNoDigit(text) && len(f) > 1 && !lex.read(text).known && kindOf(text) == kText &&
-		!cardWords[f] && !clubWords[f] && !titleWords[f] && !nameWords[f] && headingWords[f] == 0 && !wordsOfParts[f] && !recordWords[f] && !landWords[f]
+		!namesNobody(f) && !landWords[f]
 }
 
 // isDayCell says whether a cell of a column of days has one: "3 Jun" by itself may be a group of juniors.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -25,12 +26,7 @@ func (g *grid) rejoin(lex *lexicon, headings []string, after int) (mended int) {
 	if mended := g.rejoinFractions(lex, headings, after); mended > 0 {
 		return mended
 	}
-	name, usual := -1, g.usualKinds(headings, after, len(headings), 0)
-	for i, k := range g.usualKinds(headings, after, 0, 0) { // rows that end before the last column
-		if usual[i] == kBlank {
-			usual[i] = k
-		}
-	}
+	name, usual := -1, orKinds(g.usualKinds(headings, after, len(headings), 0), g.usualKinds(headings, after, 0, 0)) // of rows that end before the last column
 	for i, h := range headings {
 		m := lex.read(h).meaning
 		if m == Name && name < 0 {
@@ -70,13 +66,7 @@ func (g *grid) dropStray(headings []string, after int) int {
 	}
 	for i := range g.refs {
 		if row, cells := g.at(i); row > after && lastFilled(cells) == len(headings) {
-			usual := g.usualKinds(headings, after, 0, 1)
-			for i, k := range g.usualKinds(headings, after, len(headings), 1) { // of the rows that reach the last column
-				if usual[i] == kBlank {
-					usual[i] = k
-				}
-			}
-			return g.dropStrayBlanks(usual, after)
+			return g.dropStrayBlanks(g.mostlyUsual(headings, after), after)
 		}
 	}
 	return 0
@@ -133,15 +123,7 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 	if first < 0 || len(headings)-first < 3 {
 		return 0
 	}
-	kinds := sync.OnceValue(func() []kind {
-		usual := g.usualKinds(headings, after, 0, 1)
-		for i, k := range g.usualKinds(headings, after, len(headings), 1) { // of the rows that lack nothing
-			if usual[i] == kBlank {
-				usual[i] = k
-			}
-		}
-		return usual
-	})
+	kinds := sync.OnceValue(func() []kind { return g.mostlyUsual(headings, after) })
 	times := timedColumns(lex, headings)
 	right, left := map[int][]string{}, map[int][]string{}
 	blank, filled := 0, 0
@@ -179,15 +161,8 @@ func (g *grid) moveBack(lex *lexicon, headings []string, after int) (moved int) 
 	if len(left)*3 > blank+filled {
 		clear(left)
 	}
-	if len(right)+len(left) == 0 {
-		return 0
-	}
-	return g.mend(func(i, _ int, _ []string) (moved []string, ok bool) {
-		if moved, ok = right[i]; !ok {
-			moved, ok = left[i]
-		}
-		return moved, ok
-	})
+	maps.Copy(right, left)
+	return g.mendRows(right)
 }
 
 // openGap puts a blank cell before the time of the rows that lack the one before it: all rows
@@ -331,6 +306,22 @@ func (g *grid) usualKinds(headings []string, after, least, odd int) []kind {
 		}
 		if times := counts[j][kClock] + counts[j][kDecimal]; usual[j] == kBlank && counts[j][kClock] > 0 && times > 2 && times*10 >= (filled[j]-odd)*9 {
 			usual[j] = kClock // some with a dot
+		}
+	}
+	return usual
+}
+
+// mostlyUsual is what the columns hold but for an odd cell each, or else what they hold in the rows that reach the last
+// of them.
+func (g *grid) mostlyUsual(headings []string, after int) []kind {
+	return orKinds(g.usualKinds(headings, after, 0, 1), g.usualKinds(headings, after, len(headings), 1))
+}
+
+// orKinds puts others in the place of kinds that are not known.
+func orKinds(usual, others []kind) []kind {
+	for i, k := range others {
+		if usual[i] == kBlank {
+			usual[i] = k
 		}
 	}
 	return usual

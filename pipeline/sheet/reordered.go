@@ -77,13 +77,10 @@ func (g *grid) reorder(lex *lexicon, headings []string, after int) int {
 		run = append(run, i)
 	}
 	end()
-	if len(edits) == 0 || len(edits)*2 > len(rows) {
+	if len(edits)*2 > len(rows) {
 		return 0
 	}
-	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
-		cells, ok := edits[i]
-		return cells, ok
-	})
+	return g.mendRows(edits)
 }
 
 // reordering is what is known of the columns of a table.
@@ -215,18 +212,18 @@ func (o *reordering) permute(g *grid, run []int, edits map[int][]string) bool {
 	blank := make([]bool, width)
 	may := make([][]bool, width) // may[k][j]: what stands in column k of the run may stand in column j
 	for k := range width {
-		may[k] = make([]bool, width)
+		may[k], blank[k] = make([]bool, width), true
 		for j := range width {
 			filled, home := 0, 0
 			for _, cells := range rows {
 				if isBlank(cells[k]) {
 					continue
 				}
+				blank[k] = false
 				if filled++; o.usual[j] != kBlank && sameKind(kindOf(cells[k]), o.usual[j]) || o.values[j][trim(cells[k])] > 0 {
 					home++
 				}
 			}
-			blank[k] = filled == 0
 			may[k][j] = home*5 >= filled*4
 		}
 	}

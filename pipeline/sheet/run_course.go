@@ -317,11 +317,8 @@ func (p *Part) placesOfCourses() {
 		if !all || len(n) < 2 {
 			continue
 		}
-		for k := range p.Columns {
-			if p.Columns[k].Index == pos {
-				p.Columns[k].Meaning, p.Columns[k].Why = Other, p.Columns[k].Why+", but it counts through all courses"
-			}
-		}
+		through := p.column(pos)
+		through.Meaning, through.Why = Other, through.Why+", but it counts through all courses"
 		p.Columns[i].Meaning, p.Columns[i].Why = Position, "it counts from 1 on within each course"
 		p.rules.pos = at
 		return

@@ -203,6 +203,11 @@ func isRunnersName(text string) bool {
 	return mayBeRunner(text) && (!landWords[finalWord(text)] || strings.Contains(text[strings.LastIndexByte(text, ' '):], "-"))
 }
 
+// namesNobody says whether a folded word is one of clubs, titles, headings and the like, which are no names of people.
+func namesNobody(w string) bool {
+	return cardWords[w] || clubWords[w] || titleWords[w] || nameWords[w] || headingWords[w] != 0 || wordsOfParts[w] || recordWords[w]
+}
+
 // mayBeRunner is the same for names that a feature of the land may end, "Jo Hill", where what stands beside them says
 // that they are no places.
 func mayBeRunner(text string) bool {
@@ -212,7 +217,7 @@ func mayBeRunner(text string) bool {
 			return false // the van of van Dijk
 		}
 		w = fold(w)
-		return andWords[w] || cardWords[w] || clubWords[w] || titleWords[w] || nameWords[w] || headingWords[w] != 0 || wordsOfParts[w] || recordWords[w]
+		return andWords[w] || namesNobody(w)
 	})
 }
 

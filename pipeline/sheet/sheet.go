@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -184,27 +185,27 @@ func (c Column) ByValues() bool { return strings.Contains(c.Why, "its values") }
 // Part is one table: a text sheet, one tab of a workbook, or one of several
 // runs listed one after the other on the same tab.
 type Part struct {
-	coursesTold bool // a line says what the letters of its courses stand for
-	Tab         string
-	Hidden      bool
-	TabIndex    int    // 0-based place of the tab in the workbook
-	Kind        string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
+	Tab      string
+	Hidden   bool
+	TabIndex int    // 0-based place of the tab in the workbook
+	Kind     string // "full", "excerpt" (some of the field), "times" (nobody named), "names" (no times) or Volunteers
 
-	Titles     []string
-	lent       int             // how many of Titles, the last ones, stand over tables above
-	titleFrom  string          // where the first title stands if not in the first line
-	clubs      map[string]bool // of the first rows, folded; nil before listsClub
-	runners    map[string]bool // of the first rows, words folded and sorted; nil before listsRunner
-	ofRunner   bool            // its tab is called after the runner whose lines it has
-	place      placeLine       // over the rows, as others of its form stand over the other lists of the table
-	HeadingRow int             // 1-based; 0 where the sheet has no heading
-	Columns    []Column
-	Official   string // heading of the times that count of several, where more than the rule for road races says so; "" else
-	Course     Found
-	Date       FoundDate
-	Session    Found
-	Distance   Found // Value in metres
-	Problems   []place.Problem
+	Titles      []string
+	lent        int             // how many of Titles, the last ones, stand over tables above
+	coursesTold bool            // a line says what the letters of its courses stand for
+	titleFrom   string          // where the first title stands if not in the first line
+	clubs       map[string]bool // of the first rows, folded; nil before listsClub
+	runners     map[string]bool // of the first rows, words folded and sorted; nil before listsRunner
+	ofRunner    bool            // its tab is called after the runner whose lines it has
+	place       placeLine       // over the rows, as others of its form stand over the other lists of the table
+	HeadingRow  int             // 1-based; 0 where the sheet has no heading
+	Columns     []Column
+	Official    string // heading of the times that count of several, where more than the rule for road races says so; "" else
+	Course      Found
+	Date        FoundDate
+	Session     Found
+	Distance    Found // Value in metres
+	Problems    []place.Problem
 	// Skipped lists the rows left out. It is complete for sheets that are
 	// held whole (Whole); for larger ones use EachSkipped.
 	Skipped []Skipped
@@ -225,6 +226,14 @@ func (p *Part) Index(m Meaning) int {
 		}
 	}
 	return -1
+}
+
+// column is the column at a 0-based index, nil for none.
+func (p *Part) column(at int) *Column {
+	if i := slices.IndexFunc(p.Columns, func(c Column) bool { return c.Index == at }); i >= 0 {
+		return &p.Columns[i]
+	}
+	return nil
 }
 
 // Headings are the headings of all columns, in order of the cells that Each

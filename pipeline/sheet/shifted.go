@@ -77,13 +77,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 			}
 		}
 	}
-	if len(edits) == 0 {
-		return 0
-	}
-	return g.mend(func(i, _ int, _ []string) ([]string, bool) {
-		cells, ok := edits[i]
-		return cells, ok
-	})
+	return g.mendRows(edits)
 }
 
 // lacksLast says whether one row or more have nothing in the last column alone; where the first rows fill

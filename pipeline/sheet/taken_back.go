@@ -96,7 +96,7 @@ var (
 	digitsInside = regexp.MustCompile(`\d+`)
 )
 
-// mayTakeBack says whether a folded line has anything in it that takesBack could find, before the names are looked for.
+// mayTakeBack says whether a folded line has as many words as one that takes results back, before the names are looked for.
 func mayTakeBack(folded string) bool {
 	words := strings.Fields(punctuation.Replace(folded))
 	return len(words) > 1 && len(words) <= 24
@@ -174,7 +174,7 @@ func (p *Part) codedColumns(codes map[string]string) (columns []int) {
 			}
 			found = found || codes[t] != ""
 		}
-		if found && !slices.Contains(columns, c.Index) {
+		if found {
 			columns = append(columns, c.Index)
 		}
 	}
@@ -183,10 +183,10 @@ func (p *Part) codedColumns(codes map[string]string) (columns []int) {
 
 // remarksElsewhere are the columns of clubs, numbers and things unknown in few rows of which, and in some with a time, a remark
 // stands by which the row is no result.
-func (p *Part) remarksElsewhere() (columns []int) {
+func (p *Part) remarksElsewhere() (columns []Column) {
 	const few = 3 // one row in so many
 	for _, c := range p.Columns {
-		if c.Meaning != Other && c.Meaning != Club && c.Meaning != Number || slices.Contains(columns, c.Index) {
+		if c.Meaning != Other && c.Meaning != Club && c.Meaning != Number {
 			continue
 		}
 		against, others, n := 0, 0, 0
@@ -203,7 +203,7 @@ func (p *Part) remarksElsewhere() (columns []int) {
 			return nil
 		}) // a grid has no error of its own
 		if against > 0 && few*against <= n && (c.Meaning == Club || 2*others <= n) {
-			columns = append(columns, c.Index)
+			columns = append(columns, c)
 		}
 	}
 	return columns
@@ -225,13 +225,3 @@ func againstInCell(cell string, of Meaning) bool {
 
 // notGiven are words for how a race ended that stand for no club, or nothing else, as often.
 var notGiven = set("n/a na n.a nc np ab", "n / a")
-
-// meaningAt is what a column means.
-func (p *Part) meaningAt(column int) Meaning {
-	for _, c := range p.Columns {
-		if c.Index == column {
-			return c.Meaning
-		}
-	}
-	return Other
-}
