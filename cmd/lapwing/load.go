@@ -331,7 +331,8 @@ var ownWords = map[string]bool{"positions-missing": true, "positions-missing-man
 // problemWords is a problem as a line. A remark is not shown as if it had been
 // read somewhere.
 func problemWords(p place.Problem) string {
-	if !ownWords[p.Kind] || p.Read == "" {
+	told := p.Severity == place.Note && p.Expected == "" && p.Do == "" // how a sheet was read, with nothing to do
+	if !ownWords[p.Kind] && !told || p.Read == "" {
 		return p.Question()
 	}
 	s := fmt.Sprintf("%s: %s: %s", p.Place, place.KindWords(p.Kind), strings.TrimSuffix(p.Read, "."))

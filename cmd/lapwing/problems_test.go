@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+
+	"lapwing/pipeline/place"
 )
 
 // What was corrected, accepted, or stands on a sheet that a later one has
@@ -139,5 +141,18 @@ func TestDeskWorkbookAccepts(t *testing.T) {
 	answer(rowAt("6"), "is right")
 	if o := lapwing(t, dir, "correct", "--no-reports", "--from", book, "--yes"); o.code != exitFailed {
 		t.Errorf("of a sheet that another has taken the place of: exit %d, %s", o.code, o.errOut)
+	}
+}
+
+// What the program says of how it read a sheet is not shown as if it had been read there; what stands in a cell is.
+func TestProblemWordsOfNotes(t *testing.T) {
+	at := place.Place{Sheet: "a.csv"}
+	for want, p := range map[string]place.Problem{
+		"a.csv: rows joined: 2 rows went on in the row below":       {Place: at, Severity: place.Note, Kind: "rows-joined", Read: "2 rows went on in the row below"},
+		`a.csv: group unreadable: read "ZZ", expected an age group`: {Place: at, Severity: place.Note, Kind: "group-unreadable", Read: "ZZ", Expected: "an age group"},
+	} {
+		if got := problemWords(p); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }

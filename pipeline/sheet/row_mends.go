@@ -20,7 +20,7 @@ func (t table) rowMends(lex *lexicon, l layout, after int, limits Limits) []rowM
 	if l.first < 0 {
 		headings, after = make([]string, g.firstWidth()), 0
 	}
-	divided := rowMend{func() int { return g.divideOddRows(lex, headings, after, limits) }, "cells-divided", "all of %s stood in one cell, or was divided by another mark than the rest; it was divided", "row"}
+	divided := rowMend{func() int { return g.divideOddRows(lex, headings, after, limits) }, "cells-divided", "%s stood in one cell as a whole, or had another mark between the cells than the rest; read as if divided like the rest", "row"}
 	broken := rowMend{func() int { return g.joinBroken(lex, headings, after) }, "rows-joined", "%s went on in the row below; the two were put together", "row"}
 	tooMany := rowMend{func() int { return g.dropStray(headings, after) }, "cells-moved", "%s had a cell too many, blank or the same as the one before; read without it", "row"}
 	other := rowMend{func() int { return g.reorder(lex, headings, after) }, "cells-moved", "%s had the columns in another order than the rest; read as if in the same", "row"}
