@@ -40,6 +40,9 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		at    map[string][]string // names by time
 		rows  int
 	}
+	if len(parts) < 2 {
+		return parts // nothing that it could be a copy of
+	}
 	lists := make([]*list, len(parts))
 	read := func(i int) *list {
 		if lists[i] != nil {

@@ -51,16 +51,24 @@ func (g *grid) fresh() *grid {
 // mend puts what change gives for a row, where it gives something else, in its place, and
 // returns the number of rows changed.
 func (g *grid) mend(change func(i, row int, cells []string) (changed []string, ok bool)) (mended int) {
-	out := g.fresh()
+	var out *grid // made at the first change, of which most tables have none
 	for i := range g.refs {
 		row, cells := g.at(i)
-		if changed, ok := change(i, row, cells); ok {
-			cells = changed
+		changed, ok := change(i, row, cells)
+		if ok {
+			if cells = changed; out == nil {
+				out = g.fresh()
+				for before := range i {
+					out.add(g.at(before))
+				}
+			}
 			mended++
 		}
-		out.add(row, cells)
+		if out != nil {
+			out.add(row, cells)
+		}
 	}
-	if mended > 0 {
+	if out != nil {
 		*g = *out
 	}
 	return mended

@@ -1209,7 +1209,14 @@ func splitPlace(rows [][]string, table map[int]bool) {
 
 var placeThenName = regexp.MustCompile(`^(\d{1,4})(?:[.)] *| +)(\pL)`)
 
-func hasNoDigit(s string) bool { return !strings.ContainsAny(s, "0123456789") }
+func hasNoDigit(s string) bool {
+	for i := range len(s) {
+		if isFigure(s[i]) {
+			return false
+		}
+	}
+	return true
+}
 
 // placePattern is a place as people type it: 1, 1., 1), 1st, 1er, 1º.
 const placePattern = `(\d{1,4})(?:\s*(?:\.\)|[.):=–-])|(?:st|nd|rd|th|er|ère|ème|eme|re|e|º|ª|°)(?: ?[:)–-])?)?`

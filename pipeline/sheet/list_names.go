@@ -176,8 +176,10 @@ func (ln *listNames) bands(rules rowRules, g *grid) (sure, likely map[int]placeL
 	headed := map[string]int{} // how many have the heading once more under them
 	for i := range g.len() {
 		row, cells := g.at(i)
-		filled := rowFilled(cells)
-		text := titleText(cells)
+		filled, text := rowFilled(cells), ""
+		if filled == 1 {
+			text = titleText(cells)
+		}
 		l, ok := placeLine{}, false
 		if filled == 1 && len(text) <= longestBand && !isSection(text) && !helperTab(text) && !isRemark(text) && !ln.lex.read(text).known && !namesGroup(text) && !endsAsClub(text) {
 			l, ok = placeLineOf(text, ln.lex, ln.book)

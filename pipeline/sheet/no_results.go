@@ -151,9 +151,15 @@ func (p *Part) legsInARow(rows [][]string) bool {
 		}
 		return 5*n >= 4*len(rows)
 	}
-	for a := range p.Columns {
-		for b := range p.Columns {
-			if a == b || !text(a) || !text(b) {
+	var words []int // the columns of them
+	for i := range p.Columns {
+		if text(i) {
+			words = append(words, i)
+		}
+	}
+	for _, a := range words {
+		for _, b := range words {
+			if a == b {
 				continue
 			}
 			on, differ := 0, map[string]bool{}

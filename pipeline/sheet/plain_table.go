@@ -143,27 +143,27 @@ func plainCell(c []byte) int {
 	return oddCell
 }
 
-// isClockCell recognises m:ss, mm:ss and h:mm:ss in cells of figures and colons.
-func isClockCell(c []byte) bool {
-	for k := 0; k < 2; k++ {
+// isClockCell recognises m:ss, mm:ss and h:mm:ss.
+func isClockCell[T string | []byte](c T) bool {
+	for range 2 {
 		n := len(c)
-		if n < 4 || c[n-3] != ':' || c[n-2] < '0' || c[n-2] > '5' || c[n-1] == ':' {
+		if n < 4 || c[n-3] != ':' || c[n-2] < '0' || c[n-2] > '5' || !isFigure(c[n-1]) {
 			return false
 		}
-		if c = c[:n-3]; bytes.IndexByte(c, ':') < 0 {
-			return len(c) == 1 || len(c) == 2
+		if c = c[:n-3]; len(c) <= 2 {
+			return isFigure(c[0]) && isFigure(c[len(c)-1])
 		}
 	}
 	return false
 }
 
-// isoDate recognises 2026-03-07.
-func isoDate(c []byte) bool {
+// isoDate recognises figures in the order of ISO 8601, 2026-03-07.
+func isoDate[T string | []byte](c T) bool {
 	if len(c) != 10 || c[4] != '-' || c[7] != '-' {
 		return false
 	}
-	for i, b := range c {
-		if i != 4 && i != 7 && (b < '0' || b > '9') {
+	for i := range len(c) {
+		if i != 4 && i != 7 && !isFigure(c[i]) {
 			return false
 		}
 	}

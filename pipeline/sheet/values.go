@@ -33,6 +33,17 @@ const (
 // kindOf looks at one cell.
 func kindOf(s string) kind {
 	s = trim(s)
+	switch { // what most cells with figures are
+	case isClockCell(s):
+		return kClock
+	case isoDate(s) && s[:4] >= "1950" && s[:4] <= "2099" && s[5:7] >= "01" && s[5:7] <= "12" && s[8:] >= "01" && s[8:] <= "28":
+		return kDate
+	}
+	return kindOfAny(s)
+}
+
+// kindOfAny is kindOf for any cell, without white space around it.
+func kindOfAny(s string) kind {
 	if s == "" {
 		return kBlank
 	}
