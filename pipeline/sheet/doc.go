@@ -83,8 +83,8 @@
 //     run_order.go and run_share.go let tables help one another, run_left_out.go leaves out a
 //     tab, lone_run.go moves a line whose date slipped.
 //   - Dates: date.go, months.go, days.go, holidays.go, day_first.go, listopad.go, stale.go (left from last
-//     week), folders.go, tab_days.go, calendar.go, calendar_rows.go, footer_date.go, numbered.go
-//     (runs by number); facts.go and aside.go say what else is said of a run, or of another.
+//     week), folders.go, tab_days.go, calendar.go, calendar_rows.go, footer_date.go, turned_days.go
+//     (day and month exchanged), numbered.go (runs by number); facts.go and aside.go say what else is said of a run, or of another.
 //   - Courses: course.go, course_book.go (those known), course_file.go, course_office.go, course_route.go,
 //     moved.go, slug.go, with the words in field_words.go, run_kinds.go, name_words.go and edition_words.go.
 //   - distance.go reads distances.

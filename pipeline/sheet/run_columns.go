@@ -99,6 +99,7 @@ type dateReader struct {
 	weekday  int    // the usual weekday, for choosing a year; -1 none
 	date1904 bool   // day numbers count from 1904
 	seen     map[string]seenDate
+	turned   map[string]bool // cells with day and month exchanged
 }
 
 type seenDate struct {
@@ -112,7 +113,7 @@ func (d *dateReader) read(cell string) (unit.Day, string, bool) {
 		return s.day, s.clock, s.ok
 	}
 	var s seenDate
-	if f, ok := cellDate(cell, d.date1904); ok {
+	if f, ok := d.date(cell); ok {
 		s.clock = f.clock
 		s.day, s.ok = d.choose(f)
 	}
@@ -125,13 +126,24 @@ func (d *dateReader) read(cell string) (unit.Day, string, bool) {
 	return s.day, s.clock, s.ok
 }
 
+// date is cellDate with day and month put right where a program has exchanged them.
+func (d *dateReader) date(cell string) (foundDate, bool) {
+	f, ok := cellDate(cell, d.date1904)
+	if ok && d.turned[cell] {
+		r := f.readings[0]
+		r.m, r.d = r.d, r.m
+		f.readings = []reading{r}
+	}
+	return f, ok
+}
+
 // cellDate reads one cell of a date column: a date in words or figures, or the
 // day number of a spreadsheet (ECMA-376 Part 1, 18.17.4.1: 1 is 1 January 1900
 // and 60 a 29 February that never was, so that from 61 on day 0 is 30 December
 // 1899; or 0 is 1 January 1904).
 func cellDate(cell string, date1904 bool) (foundDate, bool) {
 	cell = trim(unmangle(cell))
-	if n, err := strconv.ParseFloat(cell, 64); err == nil && n > 20000 && n < 80000 {
+	if n, err := strconv.ParseFloat(cell, 64); err == nil && n > 20000 && n < 80000 && cell[0] != '0' {
 		d := unit.NewDay(1899, 12, 30) + unit.Day(n)
 		if date1904 {
 			d = unit.NewDay(1904, 1, 1) + unit.Day(n)
@@ -228,10 +240,11 @@ func (rs *runSettler) columnDates(p *Part, evs []evidence) {
 	}
 	from := "column " + letters(col)
 	texts := columnTexts(p, col)
+	rs.turnDays(p, texts)
 	var both, dates []foundDate
 	readable, clocks := 0, map[unit.Day]map[string]bool{}
 	for _, text := range texts {
-		f, ok := cellDate(text, d.date1904)
+		f, ok := d.date(text)
 		if !ok {
 			continue
 		}
