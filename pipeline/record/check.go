@@ -559,7 +559,8 @@ func (c *runCheck) ofDay(at []int32) {
 
 // unplaced doubts a time without a position on a sheet where most lines have
 // one, if it does not lie between the times around it: a record, a mean or
-// a remark under the results rather than a finisher.
+// a remark under the results rather than a finisher. A note that says that the
+// line came later tells why it stands there.
 func (c *runCheck) unplaced() {
 	placed, without := 0, 0
 	for i := range c.lines {
@@ -578,7 +579,7 @@ func (c *runCheck) unplaced() {
 	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
 	for k, i := range rows {
 		l := &c.lines[i]
-		if l.Position > 0 || l.TimeMS == 0 || l.Status != OK {
+		if l.Position > 0 || l.TimeMS == 0 || l.Status != OK || saysAdded(l.Note) {
 			continue
 		}
 		lo, hi := int32(0), int32(maxMS)

@@ -27,7 +27,7 @@ var statusPhrases = wordTable(map[string]Status{
 // partPhrases are whole remarks that say how somebody took part.
 var partPhrases = wordTable(map[string]TakingPart{
 	`walker|walkers|walk|walked|walking|walked it|walked all|walked all the way|walked the whole way|walked the course|race walker|nordic walker|nordic walking|power walker|
-	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaenger|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|kavellen|marsz|maszerowal|maszerowala|nordic|nordic walk|kijki|kondija|kondis|kepikond|kepikondija|jalutas|mers|mers pe jos|a mers|chuze|chuzi|gyalog|gyalogolt|setalt|gick|gatt|promenerade|gik|gaet|til fots|zu fuss|gegangen|gewalkt|gelopen en gewandeld|gewandeld|andando|caminando|camino|camminando|caminhou|a marche|marchait|chodec|gyaloglo|ходок|yuruyuscu`: Walker,
+	marcheur|marcheuse|marche|marche nordique|geher|geherin|wandelaar|wandelaarster|wandelen|caminante|marcha|camminatore|camminatrice|camminata|caminhada|caminhante|chodziarz|spacer|gangare|promenad|gang|gaenger|gaende|gaer|gikk|gikk hele veien|kavelija|kaveli|kavellen|marsz|maszerowal|maszerowala|nordic|nordic walk|kijki|kondija|kondis|kepikond|kepikondija|jalutas|mers|mers pe jos|a mers|chuze|chuzi|gyalog|gyalogolt|setalt|gick|gatt|promenerade|gik|gaet|til fots|zu fuss|gegangen|gewalkt|gelopen en gewandeld|gewandeld|andando|caminando|camino|camminando|caminhou|a marche|marchait|chodec|gyaloglo|ходок|yuruyuscu|yurudu|yuruyus|a caminhar|a caminar|gestap|stap|gekk|ganga|hodao|hodac|hodala|jalan|jalan kaki|di bo|cerdded|cerddwr|περπατησε|περπατημα|шел пешком|шла пешком|пешком|ишов пішки|ишла пішки|пішки|مشي|مشى|הליכה|הלך|הלכה|ウォーキング|歩き|步行|徒步|健走|걷기|เดิน`: Walker,
 	`guided|guided runner|vi|v.i|vi runner|visually impaired|visually impaired runner|blind|blind runner|partially sighted|with guide|with a guide|with guide runner|with guide dog|guided vi|
 	t11|t12|t13|sehbehindert|blinde laufer|blinder laufer|malvoyant|non voyant|deficient visuel|con guia|con guida|met buddy|avec guide|mit begleitlaufer|mit guide`: Guided,
 	`guide|guide runner|vi guide|guiding|guiderunner|opas|saattojuoksija|przewodnik|sprievodca|guide laufer|begleitlaufer|begleitlauferin|guia|guida|accompagnateur|buddy|sighted guide|ledsager|ledsagare`: Guide,
@@ -43,6 +43,26 @@ var partPhrases = wordTable(map[string]TakingPart{
 	t32|t33|t34|t51|t52|t53|t54|h1|h2|h3|h4|h5|fauteuil|handisport fauteuil|rollstuhl|rennrollstuhl|rollstuhlfahrer|rollstuhlfahrerin|silla de ruedas|silla|carrozzina|sedia a rotelle|rolstoel|cadeira de rodas|wozek inwalidzki|rullstol|rullestol|korestol`: RacingWheelchair,
 	`day wheelchair or frame|day wheelchair|day chair|everyday wheelchair|everyday chair|wheelchair user|manual wheelchair|power chair|powerchair|electric wheelchair|pushed wheelchair|frame|frame runner|frame running|walking frame|race runner|racerunning|zimmer frame|walker frame|rollator|with frame|with walking frame|crutches|on crutches`: DayWheelchair,
 })
+
+// addedPhrases are whole remarks that say why a runner's line stands out of its order: it came later than the rest.
+var addedPhrases = wordSet(`late entry|late entrant|late registration|late addition|late|added|added later|added late|added afterwards|added by hand|entered late|entered on the day|entry on the day|on the day entry|missed off|left off|left out by mistake|omitted|forgotten|
+	nachmeldung|nachgemeldet|nachmelder|nachmelderin|nachgetragen|nachtrag|vergessen|inscription tardive|inscrit tardivement|inscrite tardivement|inscription sur place|ajoute|ajoutee|ajoute apres|oublie|oubliee|
+	inscripcion tardia|inscrito tarde|inscrita tarde|anadido|anadida|anadido despues|inscricao tardia|inscrito na hora|acrescentado|acrescentada|iscrizione tardiva|iscritto tardi|iscritta tardi|aggiunto|aggiunta|na-inschrijving|nainschrijving|na inschrijving|nagekomen|toegevoegd|
+	efteranmald|efteranmalan|tillagd|etteranmeldt|lagt til|eftertilmeldt|tilfojet|jalki-ilmoittautunut|jalki-ilmoittautuminen|lisatty|lisatty jalkikateen|zapis w dniu biegu|dopisany|dopisana|dodatecne prihlasen|dodatecne prihlasena|dopsan|dopsana|helyszini nevezes|utolag hozzaadva|
+	gec kayit|sonradan eklendi|inscriere tarzie|adaugat|adaugata|kasna prijava|naknadno dodan|naknadno dodana|hiline registreerija|lisatud|skradur seint|skrad seint|laat inskrywing|cofrestru hwyr|daftar di tempat|dang ky muon|
+	поздняя регистрация|добавлен|добавлена|пізня реєстрація|доданий|додано|εκπροθεσμη εγγραφη|προστεθηκε|تسجيل متاخر|הרשמה מאוחרת|当日受付|追加|补报名|補報名|补录|현장접수|추가|สมัครหน้างาน`)
+
+// saysAdded says whether a clause of a note says that the line came later.
+func saysAdded(note string) (added bool) {
+	if note == "" || len(note) > remarkLimit {
+		return false
+	}
+	clauses(fold(nil, note), func(c []byte) bool {
+		added = added || addedPhrases[string(c)]
+		return added
+	})
+	return added
+}
 
 // idle are words that may stand in a remark without changing it.
 var idle = wordSet(`a|an|the|as|was|is|today|official|officially|volunteer|volunteering|ran|run|running|this week|min|mins|minute|minutes|minuten|minutos|sub|group|event|&|her|his|their|own|my|our|der|die|das|le|la|el|il`)

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -90,6 +91,12 @@ func TestCheckUnplaced(t *testing.T) {
 	lines := run(1080, 1200, 1300, 1400, 1500, 1600)
 	lines = append(lines, Line{Row: 8, Name: "Course Best", TimeMS: 1001000})
 	wantKinds(t, CheckRun(lines, 5000), "8 line-without-place")
+	for _, note := range []string{"late entry", "Nachmeldung", "пізня реєстрація", "当日受付"} {
+		added := append(slices.Clone(lines[:6:6]), Line{Row: 8, Name: "Di Fox", TimeMS: 1331000, Note: note})
+		if wantKinds(t, CheckRun(added, 5000)); added[6].Status != OK {
+			t.Errorf("%q: %v", note, added[6].Status)
+		}
+	}
 	if lines[6].Status != Doubtful || lines[5].Status != OK {
 		t.Errorf("%v, %v", lines[6].Status, lines[5].Status)
 	}

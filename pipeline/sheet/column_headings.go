@@ -155,7 +155,7 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are no times or numbers")
 			}
 		case Club:
-			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&cName != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
+			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&(cName|cRunner) != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
 				turn(Name, "its values are of two lines: names over clubs")
 			}
 		case Status:
@@ -384,15 +384,18 @@ func (s *settler) inBlocks(i int) bool {
 	return len(p.distinct)*2 <= p.filled && changes < 2*len(p.distinct)
 }
 
-// twoLines says whether half the values of a column or more have a line break inside.
+// twoLines says whether half the values of a column or more have a line break inside, or a quarter where
+// no other names a club: people without one beside those who have one.
 func (s *settler) twoLines(i int) bool {
-	n := 0
+	n, club := 0, false
 	for _, r := range s.rows {
-		if strings.IndexByte(trim(cellAt(r.cells, i)), '\n') > 0 {
+		if c := trim(cellAt(r.cells, i)); strings.IndexByte(c, '\n') > 0 {
 			n++
+		} else {
+			club = club || anyWord(c, clubWords)
 		}
 	}
-	return n > 0 && 2*n >= s.profiles[i].filled
+	return n > 0 && (2*n >= s.profiles[i].filled || !club && 4*n >= s.profiles[i].filled)
 }
 
 // distances says whether the values of a column are nothing but distances, or distances

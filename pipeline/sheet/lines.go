@@ -119,7 +119,7 @@ func arranged(text []byte, d dialect, mended string) ([]byte, dialect) {
 			text = []byte(strings.Join(lines, "\n") + "\n")
 		}
 	}
-	received := textLines(text)
+	received := textLines([]byte(plainSpaces.Replace(string(text)))) // as a web page aligns columns
 	if len(text) < typedBytes {
 		received = eastAsianLines(received)
 	}
@@ -693,10 +693,6 @@ func gutters(used []bool) (n int) {
 // underOneAnother cuts lines at the gutters: the places, two or more characters
 // wide, where no line of the table has anything. nil where it is no such table.
 func underOneAnother(lines []string, delim byte) []string {
-	lines = slices.Clone(lines)
-	for i, l := range lines {
-		lines[i] = strings.ReplaceAll(l, "\u00A0", " ") // as a web page aligns columns
-	}
 	var table []int
 	width, clocks, marks := 0, 0, 0
 	rule := ruleLine(lines)
@@ -751,11 +747,14 @@ func underOneAnother(lines []string, delim byte) []string {
 		return nil
 	}
 	rows := make([][]string, len(lines))
-	in := map[int]bool{}
+	in, heads := map[int]bool{}, narrowHeads(lines, table, cuts)
 	at := 0
 	for i, l := range lines {
 		if at >= len(table) || table[at] != i {
 			rows[i] = []string{strings.TrimSpace(l)}
+			if heads[i] != nil {
+				rows[i] = heads[i]
+			}
 			continue
 		}
 		in[i] = true
@@ -777,7 +776,7 @@ func underOneAnother(lines []string, delim byte) []string {
 		rows[i] = cells
 	}
 	joinWrapped(lines, rows, in, cuts)
-	splitPlace(rows, in)
+	splitPlace(rows, in, heads)
 	splitClocks(rows, in)
 	gapped := 0 // rows whose time has a wide gap and other words before it
 	for i := range in {
@@ -822,7 +821,7 @@ func gapsBetween(lines []string, _ byte) []string {
 		rows[i] = gaps.Split(strings.TrimSpace(l), -1)
 		table[i] = len(rows[i]) == most
 	}
-	splitPlace(rows, table)
+	splitPlace(rows, table, nil)
 	out := make([]string, len(lines))
 	for i, cells := range rows {
 		out[i] = strings.Join(cells, "\t")
@@ -1161,12 +1160,64 @@ func withoutOtherBlocks(lines []string, table []int, rule int) []int {
 	})
 }
 
+// narrowHeads cuts the headings of which long words leave too few wide gaps, "Pl Overall Name      Time": lines of
+// heading words alone above a row of the table, each word in the column that begins with it or in which it ends.
+func narrowHeads(lines []string, table, cuts []int) map[int][]string {
+	heads := map[int][]string{}
+	for _, row := range table {
+		i := row - 1
+		if i < 0 || slices.Contains(table, i) || !wideGap.MatchString(lines[i]) || !hasNoDigit(lines[i]) {
+			continue
+		}
+		cells, words := make([]string, len(cuts)), 0
+		column := 0
+		for _, at := range wordPlaces(lines[i]) {
+			word := string([]rune(lines[i])[at[0]:at[1]])
+			if headingWords[strings.Trim(fold(word), ".:")] == 0 {
+				words = 0
+				break
+			}
+			words++
+			for column+1 < len(cuts) && at[1] > cuts[column+1] {
+				column++
+			}
+			cells[column] = strings.TrimSpace(cells[column] + " " + word)
+		}
+		if words >= 3 && cells[len(cells)-1] != "" && !slices.Contains(cells[:len(cells)-1], "") {
+			heads[i] = cells
+		}
+	}
+	return heads
+}
+
+// wordPlaces are the places at which the words of a line begin and end, in characters.
+func wordPlaces(line string) (at [][2]int) {
+	k, from := 0, -1
+	for _, r := range line + " " {
+		if r == ' ' && from >= 0 {
+			at = append(at, [2]int{from, k})
+			from = -1
+		} else if r != ' ' && from < 0 {
+			from = k
+		}
+		k++
+	}
+	return at
+}
+
 // splitPlace parts a place from the name after it where one space is all that stands
 // between them: "12 Jo Lee" in nine of ten rows, in the first column, or in one further
 // on where the places go on from row to row, as those of a second list beside the first.
-func splitPlace(rows [][]string, table map[int]bool) {
+// Headings that were cut by themselves are not counted, and one of a place or number and one thing more tells that both
+// are in the column.
+func splitPlace(rows [][]string, table map[int]bool, heads map[int][]string) {
 	for column := 0; ; column++ {
 		with, n, on, last, more := 0, 0, 0, 0, false
+		both := false
+		for _, cells := range heads {
+			words := strings.Fields(fold(cellAt(cells, column)))
+			both = both || len(words) == 2 && headingWords[words[0]]&(cPlace|cNumber|cNo|cAmong) != 0
+		}
 		for i, cells := range rows {
 			if !table[i] || column >= len(cells) {
 				continue
@@ -1188,11 +1239,11 @@ func splitPlace(rows [][]string, table map[int]bool) {
 		switch {
 		case !more:
 			return
-		case n < 3 || with*10 < (n-1)*9, column > 0 && on < with:
+		case n < 3 || with*10 < (n-1)*9, column > 0 && on < with && !both:
 			continue
 		}
 		for i := range rows {
-			if !table[i] || column >= len(rows[i]) {
+			if !table[i] && heads[i] == nil || column >= len(rows[i]) {
 				continue
 			}
 			a, b := "", rows[i][column]

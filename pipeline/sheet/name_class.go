@@ -1,6 +1,10 @@
 package sheet
 
-import "strings"
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
 
 // bracketClasses puts the class behind a name into brackets, "Jo Lee W40", where
 // eight in ten names of the column, four or more, have one and no other column is for groups: in
@@ -108,6 +112,58 @@ func (t table) splitCompound(lex *lexicon) bool {
 		}
 		return w, true
 	}) > 0
+}
+
+// splitPlaces makes two columns of one that has the place before the name, "1. Jo Lee", in eight in ten of
+// its cells, three or more, under any heading but that of another fact, where no other column is for places or
+// names. The places get a column behind the others.
+func (t table) splitPlaces(lex *lexicon) bool {
+	l := findHeading(lex, t.head())
+	if l.first < 0 || t.grid.len() > typedRows {
+		return false
+	}
+	last := l.first + l.lines - 1
+	for at, h := range l.headings {
+		if g := lex.read(h); isBlank(h) || g.known && g.meaning != Name && g.meaning != Position && g.meaning != Time && g.meaning != Other ||
+			slices.ContainsFunc(l.headings, func(o string) bool {
+				m := lex.read(o).meaning
+				return o != h && (m == Name || m == Position || m == FamilyName || m == GivenName)
+			}) {
+			continue
+		}
+		filled, most, width, places := 0, 0, 0, map[int]bool{}
+		for i := range t.grid.len() {
+			_, cells := t.grid.at(i)
+			width = max(width, len(cells))
+			c := trim(cellAt(cells, at))
+			if i <= last || c == "" {
+				continue
+			}
+			filled++
+			if m := placeThenName.FindStringSubmatch(c); m != nil {
+				n, _ := strconv.Atoi(m[1]) // figures only
+				places[n], most = true, max(most, n)
+			}
+		}
+		if n := len(places); n < 3 || n*10 < filled*8 || most > 2*n {
+			continue
+		}
+		return t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+			c := trim(cellAt(cells, at))
+			w := make([]string, width+1)
+			copy(w, cells)
+			switch m := placeThenName.FindStringSubmatchIndex(c); {
+			case i == last:
+				w[at], w[width] = "Name", "Position"
+			case i > last && m != nil:
+				w[at], w[width] = c[m[4]:], c[m[2]:m[3]]
+			default:
+				return nil, false
+			}
+			return w, true
+		}) > 0
+	}
+	return false
 }
 
 // compoundHeading divides a heading that is made of several, with the mark between them; none where

@@ -328,23 +328,28 @@ func (p *Part) placesOfCourses() {
 // homeWords head columns of courses and of where people live or run mostly. Common practice, no source.
 var homeWords = set("location locations place site lieu local sede ort luogo lugar plats sted lokacija locatie locatia helyszin paikka from home town")
 
-// oneRanking says whether one ranking goes through the lines of all values of a column: each place from
-// the first on stands once, and their times rise with them, while several values begin in its midst.
+// oneRanking says whether one ranking goes through the lines of all values of a column: the places count from
+// the first on, those of one time or line twice aside, and their times rise with them, while several values
+// begin in its midst. Lines without a place are passed over.
 func (p *Part) oneRanking(column int) bool {
 	pos, clock := p.Index(Position), p.Index(Time)
 	if !p.Whole || pos < 0 || clock < 0 {
 		return false
 	}
-	n, last, begun, inner := 0, 0.0, map[string]bool{}, 0
+	n, last, at, begun, inner := 0, 0.0, 0, map[string]bool{}, 0
 	err := p.Each(func(_ int, cells []string) error {
-		if n++; n > maxRanked || int(looseNumber(strings.TrimRight(trim(cellAt(cells, pos)), "."))) != n {
+		place := trim(cellAt(cells, pos))
+		if hasNoDigit(place) {
+			return nil
+		}
+		k, t := int(looseNumber(strings.TrimRight(place, "."))), secondsOf(cells, clock)
+		if k != at || t != last {
+			at++
+		}
+		if n++; n > maxRanked || t < last || k != at && k != n {
 			return errNoRanking
 		}
-		t := secondsOf(cells, clock)
-		if t < last {
-			return errNoRanking
-		}
-		last = t
+		at, last = k, t
 		if v := fold(cellAt(cells, column)); v != "" && !begun[v] {
 			begun[v] = true
 			if n > 1 {

@@ -147,7 +147,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		s.tooLargeFor(t, lex)
 	}
 	if t.grid != nil {
-		if t.splitCompound(lex) {
+		if t.splitCompound(lex) || t.splitPlaces(lex) {
 			s.note("columns-divided", "a column that holds several facts under one heading was divided")
 		}
 		if t.factRows(lex) {

@@ -12,7 +12,7 @@ import (
 const MenWords = `male|males|man|men|mens|boy|boys|lad|lads|gent|gents|dhr|gentleman|gentlemen|mr|mister|
 	homme|hommes|masculin|masculins|masc|monsieur|messieurs|garcon|garcons|
 	herr|herren|mann|manner|maenner|mannlich|maennlich|mannliche|maennliche|mannlicher|mannl|maennl|knabe|knaben|junge|jungen|
-	hombre|hombres|masculino|masculinos|masculina|masculinas|varon|varones|nino|ninos|senor|chico|chicos|
+	hombre|hombres|masculino|masculinos|masculina|masculinas|varon|varones|varonil|varoniles|nino|ninos|senor|chico|chicos|
 	uomo|uomini|maschio|maschi|maschile|maschili|masch|sig|ragazzo|ragazzi|
 	homem|homens|rapaz|rapazes|menino|meninos|hoch|decak|
 	heer|heren|mannen|mannelijk|jongen|jongens|manlik|manlike|mans|seuns|
