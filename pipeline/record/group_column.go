@@ -1031,6 +1031,8 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return 35 + 5*n, 39 + 5*n
 	case g.young: // J10: 10 and under, or from the group below
 		return before(k.starts[c], n, -1) + 1, n
+	case n <= 20 && k.nextOfAny(19) == 20 && k.nextOfAny(20) == 21: // H16, H20, H21: who is no older, as in the north of Europe
+		return before(k.starts[c], n, -1) + 1, n
 	case n == 10 && k.step[c] == 10 && k.nextOfAny(n) >= 20: // before groups of ten years, whichever comes next
 		return n, 19
 	case n >= 10 && n < 30 && k.step[c] == 10 && k.nextOfAny(n) == n+10: // the first of the groups of ten years

@@ -101,8 +101,8 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			if seat && !namesOffice(t) && !isAddress(t) {
 				w.weight -= ofOffice
 			}
-			if races && saysDistance && w.why == leftOfTitle && !endsInLand(w.text) {
-				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k", but "Alder Bank 5k" names the place
+			if races && saysDistance && w.why == leftOfTitle && !endsInLand(w.text) && len(findDates(t)) == 0 {
+				w.weight = min(w.weight, raceOfTab) // "Junior dash 2k", "Main race 5k", but "Alder Bank 5k" names the place, and a line with the day the sheet
 			}
 			cs = append(cs, cand{courseWord: w, from: p.titleAt(i), lent: i >= len(p.Titles)-p.lent, seat: seat, line: t, at: i})
 		}
