@@ -12,7 +12,7 @@ import (
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
 	{name: "a title with the day over a run and over a shorter one below", file: "promenade 2026-01-03",
-		text:    "MS Aurelia Quarterdeck 5k - 3 January 2026\nNo,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nJuniors 2 km\nNo,Name,Time\n1,Ed Gow,7:20\n2,Fay Hill,7:31\n3,Gus Ide,8:40\n", only: "text",
+		text: "MS Aurelia Quarterdeck 5k - 3 January 2026\nNo,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nJuniors 2 km\nNo,Name,Time\n1,Ed Gow,7:20\n2,Fay Hill,7:31\n3,Gus Ide,8:40\n", only: "text",
 		columns: "position name time", run: "ms-aurelia-quarterdeck 2026-01-03", rows: "3-5 9-11"},
 	{name: "headings one space apart over columns, again under each group", file: "alder-bank_2026-01-03", only: "text",
 		text:    "FEMALE 20-29\n Pl Overall Name              Time\n  1       4 Jo Lee           18:50\n  2       9 Di Fox           20:31\n\nMALE 30-39\n Pl Overall Name              Time\n  1       1 Al Roe           18:20\n  2       2 Cy Dee           18:44\n  3      11 Ed Gow           21:40\n",
