@@ -846,6 +846,12 @@ func joinWrapped(lines []string, rows [][]string, table map[int]bool, cuts []int
 		}
 		from := utf8.RuneCountInString(l) - utf8.RuneCountInString(strings.TrimLeft(l, " "))
 		column := slices.Index(cuts, from)
+		if column >= 1 && column+1 < len(cuts) && column < len(rows[above]) {
+			if first, _, _ := strings.Cut(text, " "); strings.Contains(text, " ") && utf8.RuneCountInString(rows[above][column]+" "+first) < cuts[column+1]-cuts[column]-2 {
+				above = -1 // there was room for it: somebody else, who has no time
+				continue
+			}
+		}
 		if column < 1 || column >= len(rows[above]) || kindOf(rows[above][column]) != kText || column+1 < len(cuts) && utf8.RuneCountInString(strings.TrimRight(l, " ")) > cuts[column+1] {
 			above = -1
 			continue

@@ -389,7 +389,7 @@ func fitsKinds(cells []string, usual []kind, at int) bool {
 // rejoinFractions puts tenths or hundredths back behind the comma that divides them
 // from the seconds, 24:31,5 in a file divided by commas: every row with a time has a
 // cell too many, and behind the time stand figures, always as many, which differ and
-// follow no order.
+// follow no order. Under a heading of ages or other numbers they are its own, where none stand behind them.
 func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mended int) {
 	clock := -1
 	for i, h := range headings {
@@ -404,11 +404,21 @@ func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mend
 		return 0
 	}
 	digits, rows, rising, last := 0, 0, 0, ""
+	own, behind := false, 0 // figures of the next heading, were the times joined
+	if clock+1 < len(headings) {
+		switch lex.read(headings[clock+1]).meaning {
+		case Age, BirthYear, Number, Position, SexPlace, GroupPlace, TotalRuns, Points:
+			own = true
+		}
+	}
 	distinct := map[string]bool{}
 	for i := range g.refs {
 		row, cells := g.at(i)
 		if row <= after || kindOf(cellAt(cells, clock)) != kClock {
 			continue
+		}
+		if digitsOnly(cellAt(cells, clock+2)) {
+			behind++
 		}
 		f := cellAt(cells, clock+1)
 		if len(cells) != len(headings)+1 || !digitsOnly(f) || len(f) > 3 || digits > 0 && len(f) != digits || strings.ContainsAny(cells[clock], ".,") {
@@ -422,7 +432,7 @@ func (g *grid) rejoinFractions(lex *lexicon, headings []string, after int) (mend
 		last = f
 	}
 	// A place within a group is never 0, and seldom seven or more.
-	if rows < 8 || len(distinct) < 4 || rising*10 > rows*8 || !distinct["0"] && digits == 1 && len(distinct) < 7 {
+	if own && behind*2 < rows || rows < 8 || len(distinct) < 4 || rising*10 > rows*8 || !distinct["0"] && digits == 1 && len(distinct) < 7 {
 		return 0
 	}
 	return g.joinCells(func(row int, cells []string) int {

@@ -11,6 +11,9 @@ import (
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
+	{name: "ages behind the times, and a remark behind the last heading", file: "alder-bank_2026-01-03", only: "text",
+		text:    "Pos,Name,Time,Age,Sex,\n1,Jo Lee,18:20,42,M,\n2,Al Roe,18:31,25,M,\n3,Cy Dee,18:40,18,W,\n4,Di Fox,18:44,61,W,\n5,Ed Gow,19:10,30,M,\n6,Fay Hill,19:40,52,W,\n7,Gus Ide,20:10,19,M,\n8,Hal Jay,20:40,38,M,\n,Ivy Kay,19:50,33,W,late entry\n",
+		columns: "position name time age sex notes", run: "alder-bank 2026-01-03", rows: "2-10"},
 	{name: "a title with the day over a run and over a shorter one below", file: "promenade 2026-01-03",
 		text: "MS Aurelia Quarterdeck 5k - 3 January 2026\nNo,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nJuniors 2 km\nNo,Name,Time\n1,Ed Gow,7:20\n2,Fay Hill,7:31\n3,Gus Ide,8:40\n", only: "text",
 		columns: "position name time", run: "ms-aurelia-quarterdeck 2026-01-03", rows: "3-5 9-11"},

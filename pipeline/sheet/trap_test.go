@@ -43,6 +43,7 @@ var traps = []struct{ name, text, want string }{
 	{"another course and why", "Alder Bank (alternative course because of flooding)\n3 January 2026\n" + threeTimes, "alder-bank-alternative-route 2026-01-03: "},
 	{"two columns of names of different people", "Alder Bank\n3 January 2026\nPos,Name,Name,Time\n1,Jo Lee,Ed Gow,18:20\n2,Al Roe,Ida Kay,18:31\n3,Cy Dee,Bo Hay,18:40\n", "asks names-unclear"},
 	{"two columns of names of the same people", "Alder Bank\n3 January 2026\nPos,Name,Name,Time\n1,Jo Lee,Lee Jo,18:20\n2,Al Roe,Al Roe,18:31\n3,Cy Dee,Cy Dee,18:40\n", "alder-bank 2026-01-03: "},
+	{"a name alone below one that left room for it", "Alder Bank\n3 January 2026\nPos  Name                     Time\n1    Maureen Rowntree-Moss    18:20\n2    Al Roe                   18:31\n3    Cy Dee                   18:40\n     Di Fox\n4    Ed Gow                   18:50\n", "alder-bank 2026-01-03: Maureen Rowntree-Moss 18:20, Al Roe 18:31, Cy Dee 18:40, Ed Gow 18:50"},
 	{"another route, by its letter", "Alder Bank\n3 January 2026\nRun on the B course today\n" + threeTimes, "alder-bank-b-route 2026-01-03: "},
 	{"another way round, in a sentence", "Alder Bank\n3 January 2026\nCourse run in reverse direction\n" + threeTimes, "alder-bank-reverse-route 2026-01-03: "},
 	{"next week's route", "Alder Bank\n3 January 2026\nNext week we run on the B course\n" + threeTimes, "alder-bank 2026-01-03: "},
