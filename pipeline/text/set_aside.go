@@ -10,13 +10,22 @@ import (
 // practice in some fifteen languages, no source.
 var (
 	aside = wordsOf(`query
+		unknown unidentified unbekannt unbekannte unbekannter inconnu inconnue desconocido desconocida sconosciuto sconosciuta desconhecido desconhecida onbekend onbekende okand okant ukjent ukendt tuntematon nieznany nieznana nieznane neznamy neznama nezname ismeretlen bilinmiyor bilinmeyen necunoscut nepoznat neznan tundmatu nezinams nezinomas desconegut
+		mix mixup mistyped mislabelled false ghost funnel tampered
+		annullato annullare cambiado cambiada cambiato cambiata scambiato vaihtunut zamieniony zamienione prohozeno zamenjan elcserelt felcserelt byttet bytt karistirildi verwechselt verwisseld
+		annulleret annullert annuleret annullerad annulleras makuleret makulerad makulerat geannuleerd anulovano anulovat anulowac anulowano ponistettu
+		smazat smazano vyradit skrtnout vyskrtnout skreslic skresl skreslic zignorowac ignorowac pominiety wykreslony wykreslic torlendo toroljuk sil silin silinecek silinmeli silindi dikkate gecersiz mukerrer iptal hatali
+		slet slett slettes fjernes fjern poista mitatoi huomioi huomioida suppr
+		duplicita duplicitny duplikace duplikaty dubbelregistrerad dubbelregistrering dobbeltregistrert dobbeltregistrering dobbeltregistreret dobbeltoppforing dubletter dublette doppeleintrag doppelterfassung doppelnennung dublerad dublonn dobbeltfort
+		test teste testrad testregel testrunner testi testirivi prova prueba pruebas provrad testlinje testpost proba zkusebni probny probowy deneme
+		tahmini tahminen belirsiz supheli yanlis yanlislikla szacunkowo szacunkowe szacowany gesch orientacne orientacni osszecserelt
 		investigation review audit identity duplicated quit null unratified unregistered unverified faulty misread misrecorded misscanned misprint typo swop swopped
 		fremd fremde fremder vertauscht verwechselt irrtumlich irrtuemlich teststart testlauf testeintrag doublette ignorieren loschung storniert stornieren annulliert annullieren entfernen entfernt nachgelaufen unbestatigt strittig
 		ignorer effacer supprimee doublons invalide nul nulle mauvais mauvaise approximatifs contestee conteste echange
 		ignorar ignorado borrado eliminar eliminada anular nulo nula invalido invalida invalidado equivocado equivocada incorrecto incorrecta pendiente repetido repetida duplicada dudosos tachado aproximados
 		ignorare ignorato eliminare eliminato cancellare cancellata annullata nullo nulla invalido sbagliato sbagliata duplicato duplicata ripetuto doppio contestato sospeso
 		negeren genegeerd verwijderen verwijderd schrappen geschrapte ongeldig ongeldige verkeerd verkeerde dubbele onbevestigd betwist
-		ignorera ignoreras ogiltig ogiltigt stryks tas dubbelt dubletten osäker felaktig felaktigt felregistrering felregistrerad ungefarlig ungefarligt preliminar kontrolleras struket borttagen
+		ignorera ignoreras ogiltig ogiltigt stryks tas dubbelt dubletten osaker felaktig felaktigt felregistrering felregistrerad ungefarlig ungefarligt preliminar kontrolleras struket borttagen
 		ignorer ignoreres ugyldig ugyldigt strykes slettes slettet duplikat dobbelt dobbel feil feilregistrering forkert dublet skonnet anslaet estimeret tjekkes kontrolleres sjekkes omtrentlig
 		poistetaan poistettu mitaton mitatoity tuplana tupla kahdesti kahteen ohita epaselva vaara vaarin likimaarainen arviolta
 		pominac usunac usuniety usuniecia niewazny niewazna anulowany anulowana uniewazniony duplikat powtorzony powtorka podwojnie szacunek szacowane przyblizony orientacyjny watpliwy zly zle bledny bledna falszywy sprawdzenia wyjasnienia
@@ -33,11 +42,14 @@ var (
 		quizas quiza talvez aproximado aproximada aprox estimado estimada dudoso dudosa verificar confirmar comprobar revisar erroneo duplicado anulado eliminado borrar reclamacion penalizacion bici bicicleta ayer
 		forse stimato stimata approssimativo approssimativa dubbio dubbia incerto incerta verificare controllare confermare errore errato errata doppione annullato cancellato provvisorio reclamo penalita ieri
 		misschien ongeveer geschat onzeker twijfel twijfelachtig controleren nakijken bevestigen fout foute vergissing dubbel geschrapt vervallen voorlopig straf fiets gisteren
-		kanske kanskje maske ungefar omkring cirka uppskattad estimert anslatt osaker osakert osakra usikker usikkert kontrollera kontroller kolla tjek tjekkes sjekk fejl dubblett struken strøket slettet cykel sykkel
+		kanske kanskje maske ungefar omkring cirka uppskattad estimert anslatt osaker osakert osakra usikker usikkert kontrollera kontroller kolla tjek tjekkes sjekk fejl dubblett struken stroket slettet cykel sykkel
 		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
 		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
 	besides = wordsOf(`peut
+		up isim isimi ismi kosucu kosucunun sporcu sure suresi suresini zaman numara numarasi gogus kayit kayitli satir satiri alinmayin almayin edilmesin
+		nazwa zapis wiersza radku radek bezec bezce zavod zavodu futoneve sora linea riga linha lina linje rivi wiersz regel ligne zeile eintragung
+		invoer registro inscripcion inscription iscrizione inscricao registrering merkinta rekisterointi surname forename given alapjan odhadem wearing wore used using
 		who by if time's data result results finisher's under as entry's entered recorded registered runner's unknown timing
 		von nach vom an am auf bei wegen nicht startnr lauf laufer lauferin eintrag erfasst eingetragen wurde werden zeit gestoppt
 		du des au aux une un non course coureur coureuse dossard parcours ligne ci-dessus saisie pris pas prise ete fait
@@ -55,7 +67,7 @@ var (
 		of to be by in on at for is was are has had have seems look seem may might could can cannot must needs need needed please pls rd ref referee desk director me us him her his she he they it its this that the a an and or but so very too all both same as line lines row entry entries entered listed list recorded shown given taken took added read written pressed clicked scanned start started finish finished finisher finishers course way turn lap race run ran runner person participant competitor
 		did see above below note notes sheet with from under until subject awaiting await confirmation verification decision review hold ask i we out off it's would like removed through part only one two three just about around more less minute minutes min mins sec secs second seconds s km k missed went last lost took time's watch clock timer stopwatch stopped failed fast slow own mine other else someone correct corrected not
 		zeit zeiten name platz start startnummer temps nom place tiempo nombre puesto tempo nome tijd naam plaats tid namn navn plass czas nazwisko cas jmeno aika nimi bitte noch zu zum mit dem der die das ist a en sur la le les el los por da de del di il op met het pa med och og z s`)
-	settledYet = wordsOf(`ratified approved accepted registered known identified legible readable checked verified confirmed sure certain clear known official valid eligible right correct sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
+	settledYet = wordsOf(`ratified approved accepted registered known identified legible readable checked verified confirmed sure certain clear known official valid eligible right correct valable valide gultig valido valida geldig giltig giltigt gyldig gyldigt wazny wazna wazne platny platna platne ervenyes gecerli kelpaa sicher klar bestatigt gepruft sur confirme confirmee seguro segura confirmado sicuro confermato zeker bevestigd saker sikker pewny`)
 )
 
 // manyThings are words for doubt that alone mean something else as often: a repeat visitor, a
@@ -67,8 +79,8 @@ var elsewhere = wordsOf("correction corrections above below note notes line line
 
 // sees and overThere say "see above" in other languages.
 var (
-	sees      = wordsOf(`siehe s voir ver vease vedi zie se katso zob patrz viz lasd veja listed entered recorded same as`)
-	overThere = wordsOf(`above below oben unten ci-dessus plus-haut ci-dessous arriba abajo sopra sotto boven hierboven onder ovan nedan over ovenfor ovenstaende nedenfor ylla alla wyzej nizej vyse nize acima abaixo fent lent`)
+	sees      = wordsOf(`siehe s voir ks vz v vgl cf jf jfr ver vease vedi zie se katso zob patrz viz lasd veja listed entered recorded same as`)
+	overThere = wordsOf(`above below oben unten ci-dessus plus-haut ci-dessous dessus dessous yukari yukarida yukariya asagi asagiya sus jos arriba abajo sopra sotto boven hierboven onder ovan nedan over ovenfor ovenstaende nedenfor ylla alla wyzej nizej vyse nize acima abaixo fent lent`)
 )
 
 // SetAside says whether a remark, folded and without marks, is made of nothing but words for
@@ -79,6 +91,9 @@ func SetAside(folded string) bool {
 	words := strings.FieldsFunc(folded, func(r rune) bool { return strings.ContainsRune(" .,;:!?()[]{}/-+=*\"'~<>#…–—\n", r) })
 	if len(words) > 9 || hasClock(folded) {
 		return false
+	}
+	if len(words) > 1 && len(words) <= 4 && sees[words[0]] && anyOf(words[1:], overThere) {
+		return true // "siehe oben", "voir ci-dessus"
 	}
 	asks := strings.Contains(folded, "?")
 	found, open, reference := asks && len(words) <= 3, false, false
@@ -102,9 +117,6 @@ func SetAside(folded string) bool {
 	}
 	if slices.ContainsFunc(words, func(w string) bool { return w == "spelling" || w == "spelt" || w == "sp" }) {
 		return false // how the name is written is in doubt, and not who it was
-	}
-	if !found && len(words) > 1 && len(words) <= 3 && anyOf(words[:1], sees) && anyOf(words[1:], overThere) {
-		return true // "siehe oben"
 	}
 	if !found && len(words) > 1 { // "see line 4", "same person as 5"
 		switch first := words[0]; first {
