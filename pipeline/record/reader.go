@@ -11,6 +11,7 @@ import (
 	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
 	"lapwing/pipeline/record/name"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -367,6 +368,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
+	unplaced := "" // what stands for the place and speaks against the time
 	if s := cell(cells, r.c.Position); s != "" {
 		pos, tied, blank, ok := parsePosition(s)
 		if r.placeLetters.on && !ok {
@@ -382,8 +384,10 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			out.Position, out.Tied = pos, tied
 		case blank:
 		default:
-			if m = r.remark(s); m != (remark{}) {
-				take(m)
+			if m = r.remark(s); m != (remark{}) || r.unranked(s) {
+				if take(m); m.status == Untimed || m == (remark{}) {
+					unplaced = s
+				}
 				break
 			}
 			if _, ok := sexOfPlace(s); ok && r.placeSexes.said() {
@@ -447,6 +451,11 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 			timeDoubt = true
 			out.problem(row, r.c.Time, place.Doubtful, "time-unreadable", s, "a running time like 24:31", "Correct the time in the sheet, or enter it with a correction")
 		}
+	}
+
+	if unplaced != "" && out.TimeMS > 0 && !timeDoubt {
+		timeDoubt = true
+		out.doubtTime(row, r.c.Position, unplaced)
 	}
 
 	if other := cell(cells, r.c.Chip); s == "" && r.out(other) {
@@ -554,6 +563,14 @@ func (r *Reader) endsInClub(s string) bool {
 	}
 	return len(s) > 3 && r.out(s) && (strings.ContainsAny(s, " /") || len(s) > 5)
 }
+
+// unranked says whether a text in the place of a place is that its runner is in no ranking.
+func (r *Reader) unranked(s string) bool {
+	r.scratch = fold(r.scratch[:0], s)
+	return unranked[string(r.scratch)]
+}
+
+var unranked = wordSet(text.Unranked)
 
 // out says whether a text is a word for a run that was not finished or does not count.
 func (r *Reader) out(s string) bool {

@@ -211,7 +211,7 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 			said = strconv.Itoa(last) + "="
 		} else if last > 0 && (isDitto(c) || text.SharesPlace(c)) {
 			said, open = strconv.Itoa(last)+"=", row
-		} else if last > 0 && hasNoDigit(c) && rowFilled(cells) > 2 && kindOf(c) != kStatus && slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
+		} else if last > 0 && hasNoDigit(c) && rowFilled(cells) > 2 && kindOf(c) != kStatus && !text.AgainstTime(fold(c), 0) && slices.ContainsFunc(cells, func(c string) bool { return kindOf(c) == kClock }) {
 			said, open = strconv.Itoa(last+1), row
 		}
 		if said != "" {

@@ -374,7 +374,7 @@ var statusWords = set(`dnf dns dq dsq disq disqualified otl hd dsf nc np ab abd 
 	"сошел", "сошла", "сошел с дистанции", "не стартовал", "не стартовала", "дисквалификация", "зіишов", "зіишла", "не стартував", "не стартувала", "дисквалифікація", "дискваліфікація", "εγκατελειψε", "δεν εκκινησε", "ακυρωθηκε")
 
 func init() {
-	for _, list := range []string{text.DidNotFinish, text.Disqualified, text.DidNotStart} {
+	for _, list := range []string{text.DidNotFinish, text.Disqualified, text.DidNotStart, text.Unranked} {
 		for w := range strings.SplitSeq(list, "|") {
 			if f := fold(w); f != "" && len(f) > 2 {
 				statusWords[f] = true

@@ -5,7 +5,8 @@ package text
 // some thirty languages, no source). Readers fold them in their own way. Over the time limit is
 // no official finish and goes with did not finish.
 const (
-	DidNotFinish = `dnc|d.n.c|did not reach the finish|did not make it to the finish|walked off|walked off the course|carried off|did not get to the finish|non finisher|non-finisher|non finishers|non-finishers|rtd|retd|ret'd|no finish|taken ill|time limit exceeded|failed to finish|never finished|a abandonne|ei maalissa|w/d|wdn|abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
+	DidNotFinish = `wd|ikke gennemfort|ikke fullfort|fullforte inte|fullforde inte|har brutit|ej i mal|inte i mal|ikke i mal|nije u cilju|kiszallt|kiszallt.|yarisi birakti|birakti|yaristan ayrildi|yaris disi kaldi|bitiremeyenler|yarisi birakanlar|nedokoncili|nie ukonczyli|feladtak|keskeyttaneet|retirements|retirement|retirees|no acabo|gestopt|udg|udg.|utg|utg.|uitv|uitv.|uitgev|uitgev.|ausgesch|ausgesch.|abn|abn.|nedok|nedok.|opg|opg.|desist|desist.|dnf injury|dnf injured|
+	dnc|d.n.c|did not reach the finish|did not make it to the finish|walked off|walked off the course|carried off|did not get to the finish|non finisher|non-finisher|non finishers|non-finishers|rtd|retd|ret'd|no finish|taken ill|time limit exceeded|failed to finish|never finished|a abandonne|ei maalissa|w/d|wdn|abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
 	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufgabe|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
 	nie ukonczyl|nie ukonczyla|zszedl z trasy|zeszla z trasy|zszedl|zeszla|brot|brutt|utgatt|udgaet|fullforte ikke|gennemforte ikke|nedokoncil|nedokoncila|vzdal|vzdala|
@@ -19,7 +20,7 @@ const (
 	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|went home|went home at half way|went home at halfway|went home after one lap|went home early|lopetamata|nebeidza|
 	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
-	Disqualified = `squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|excluded|struck off|ausgeschlossen|exclu|exclue|escluso|esclusa|excluido|excluida|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
+	Disqualified = `disqualifications|kiz|kiz.|excl|excl.|diskalifiye edildi|diskalifiye olanlar|diskalifiye edilenler|squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|excluded|struck off|ausgeschlossen|exclu|exclue|escluso|esclusa|excluido|excluida|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
 	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
 	diskvalifisert|diskvalificeret|diskad|diskvalifikovan|diskvalifikovana|diskvalifikovany|diskvalifikace|kizarva|kizart|kizartak|kizaras|diszkvalifikalva|hylatty|hyl|hyl.|
 	diskvalificiran|diskvalificirana|diskvalifikacija|diskalifiye|diskvalifitseeritud|diskval|diskvalificets|diskvalificeta|diskvalifikuotas|diskvalifikuota|ogilt|
@@ -28,7 +29,7 @@ const (
 	desqualificada|desqualificat|dq'd|dqd|dsq'd|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
 	снят|снята|失格`
 
-	DidNotStart = `abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
+	DidNotStart = `ei laht|ei laht.|abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
 	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
 	nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|
 	n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau|neyavka|
@@ -37,3 +38,7 @@ const (
 	ni ddechreuodd|не з'явився|не з'явилася|no ha sortit|no presentat|absenta|gelmedi|neatvyko|neieradas|nestartejo|ei alustanud|puudus|
 	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|did not run|didn't run|not present|absent.|no-show|noshow|non starter|non-starter|nonstarter|non starters|not here|n/s|n.g|n.g.`
 )
+
+// Unranked are what stands in the place of a place for who ran and is in no ranking: non classé, poza
+// konkurencją, ohne Wertung (common practice, no source).
+const Unranked = `nc|n.c|n.c.|n/c|pk|p.k.|o.w|o.w.|unranked|not ranked|unplaced`

@@ -324,6 +324,9 @@ func (s *scanner) unnamed() bool {
 	if all && (strong && !(initial && s.initialOfFamily()) || person && named > 1 && !initial) { // "New lady", "First man", "Anhysbys / Unknown" too
 		return true
 	}
+	if s.numbered() {
+		return true // "Dorsal 12", "12. rajtszám"
+	}
 	if named > 1 && s.noName() {
 		return true // "button pressed by mistake"
 	}
@@ -335,6 +338,23 @@ func (s *scanner) unnamed() bool {
 	}
 	// A lone code: letters with at least two digits in one word.
 	return named == 1 && s.digits >= 2 && s.letters <= 3
+}
+
+// numbered says whether the text is a number and a word for who takes part or for what they wear, and nothing else
+// but small words: "Dorsal 12", "Deltager nr 266".
+func (s *scanner) numbered() bool {
+	number, thing := false, false
+	for i := range s.tokens {
+		switch t := &s.tokens[i]; {
+		case t.number:
+			number = true
+		case s.is(t, entrants) || s.is(t, finisherHas):
+			thing = true
+		case !s.is(t, fillers) && !s.is(t, nobody) && !s.is(t, numberSigns):
+			return false
+		}
+	}
+	return number && thing
 }
 
 // lacksSomething says whether the text is two words to four of which one says that something is wrong, or
@@ -353,11 +373,11 @@ func (s *scanner) lacksSomething() bool {
 		} else if s.is(t, deskThings) {
 			things++
 		}
-		if s.is(t, nameHeadings) {
+		if s.is(t, nameHeadings) || headings > 0 && s.is(t, namesOrder) {
 			headings++
 		}
 	}
-	if n < 2 || n > 4 || s.commas > 0 {
+	if n < 2 || n > 4 || s.commas > 0 && headings < n {
 		return false
 	}
 	return wrong > 0 && things > 0 && wrong+things == n || headings == n || s.key(&s.tokens[len(s.tokens)-1]) == "example"

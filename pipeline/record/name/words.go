@@ -77,6 +77,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	barcode stopwatch reader timer click clicks press mispress phantom testing demo dummy asdf qwerty mistake error
 	average fastest slowest quickest record best finishers participants starters pace winners
 	spectator spectators onlooker beispiel exemple esempio ejemplo voorbeeld exempel mustermann
+	necitelne necitelny nieczytelne nieczytelny olvashatatlan ulaeseligt ulaeselig oleseligt uleselig okunaksiz niemand nessuno ninguem teszt
 	vergeben nieobsadzone pervenuto communique angabe`)
 
 // noNames are such words that are nobody's name: with other small words they name nobody, whatever
@@ -141,6 +142,17 @@ var negations = set(`not nicht niet non no nao pas ej inte icke ikke ikkje nie n
 var undone = set(`scanned scanne scannee gescannt eingescannt gescand skannad skannat skannet escaneado escaneada escanear scansionato scansionata rilevato rilevata zeskanowany zeskanowana zeskanowano lu lue lus gelesen erfasst gelezen letto letta avlast odczytano leido leida lido lida
 	used gebruikt benutzt verwendet genutzt belegt utilise utilisee usato usata utilizzato utilizzata usado usada utilizado utilizada anvand anvant brugt brukt uzyto uzyty uzyta pouzito vergeben zugeteilt attribue attribuee assegnato assegnata asignado asignada atribuido atribuida toegekend tilldelad tildelt przydzielony przydzielono prideleno`)
 
+// entrants are words for who takes part, numberSigns stand before their numbers. Common practice, no source.
+var (
+	entrants = set(`entrant participant competitor concurrent concurrente concursante runner athlete person jogger starter finisher participante partecipante concorrente atleta athlete sportler teilnehmer teilnehmerin laufer lauferin starterin
+		coureur coureuse corredor corredora corridore podista deelnemer loper loopster deltager deltaker deltagare lober loper lopare osallistuja juoksija uczestnik uczestniczka zawodnik zawodniczka biegacz biegaczka
+		ucastnik ucastnice zavodnik zavodnice bezec bezkyne resztvevo versenyzo futo katilimci kosucu sporcu yarismaci startnummer stnr startnr nummerlapp nummerskilt gogus token`)
+	numberSigns = set(`no nr nro num numero number n`)
+)
+
+// namesOrder stand beside the headings of names in a form: "Surname, first name".
+var namesOrder = set(`first last`)
+
 // finisherHas are words for what a finisher shows or says of themselves.
 var finisherHas = set(`name nom nome nombre naam namn navn nimea nev imienia jmena mena imena code barcode number bib chip tag id token card data scan band
 	strichcode nummer startnummer karte daten dossard numero carte donnees dorsal tarjeta datos pettorale pettorina dati rugnummer gegevens
@@ -204,7 +216,7 @@ var nobodyWhole = map[string]bool{
 	"did not scan": true, "to follow": true, "name to follow": true, "please check": true, "cant read": true, "cannot read": true, "john doe": true, "jane doe": true, "test": true, "tester": true, "test test": true, "test runner": true, "zz": true, "zzz": true,
 	"name": true, "who": true, "who was this": true, "undefined": true, "false": true, "error": true, "dup": true, "duplicate": true, "funnel error": true, "not a finisher": true, "dienw": true, "gan ainm": true,
 	"ditto": true, "idem": true, "same as above": true, "as above": true, "see note": true, "see notes": true, "see below": true, "vacant": true, "void": true, "position void": true,
-	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "no show": true, "no result": true,
+	"nev nelkul": true, "fulano de tal": true, "max mustermann": true, "erika mustermann": true, "inget namn": true, "stopwatch check": true, "funnel check": true, "timing check": true, "watch check": true, "siehe oben": true, "ver arriba": true, "voir ci dessus": true, "vedi sopra": true, "zie boven": true, "se ovan": true, "se over": true, "se ovenfor": true, "ver acima": true, "viz vyse": true, "patrz wyzej": true, "lasd fent": true, "katso ylla": true, "yukariya bakin": true, "n d": true, "no show": true, "no result": true,
 	"voided": true, "voids": true, "cancelled": true, "cancelled entry": true, "delete": true, "deleted": true, "delete me": true, "ignore": true, "ignore me": true, "ignore this": true, "dummy": true, "dummy runner": true, "example": true, "example runner": true, "sample": true, "sample person": true, "sample runner": true, "scan error": true, "scanner error": true, "barcode error": true, "end": true, "the end": true, "unused": true, "unused token": true, "test entry": true, "test line": true, "test scan": true, "testlaufer": true, "test person": true, "testperson": true, "prueba": true, "prova": true, "finish closed": true, "last finisher": true, "end of results": true, "mean": true, "median": true, "average": true, "average time": true, "mean time": true, "total": true, "totals": true, "course record": true, "lost": true, "names": true, "starter": true, "number": true, "nachmelder": true, "nachmeldung": true, "dog": true, "a dog": true, "timekeeper": true, "mustermann": true, "max musterman": true, "first last": true, "first name last name": true, "forename surname": true, "first name surname": true,
 }
 
