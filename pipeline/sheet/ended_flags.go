@@ -22,7 +22,7 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 	for i, h := range l.headings {
 		not := notHeld(h)
 		ended, held := headsEnded(h), not != ""
-		if g := lex.read(h); (ended || held) && !(g.known && g.forced) {
+		if ended || held {
 			flagged, none := t.flagged(l.first, i, held)
 			if flagged && !(none && not == unconfirmed) {
 				flags, read = append(flags, i), append(read, h)
@@ -120,8 +120,8 @@ func saysYes(cell string) bool {
 
 // Other ways of saying so in such a column. Common practice, no source.
 var (
-	noSigns  = set("f - ✗ ✘ ❌ rejected invalid refused", "not ok", "not valid")
-	yesSigns = set("ok accepted valid full ? !")
+	noSigns  = set("f h - ✗ ✘ ❌ rejected invalid refused", "not ok", "not valid")
+	yesSigns = set("a e i ok accepted valid full ? !")
 )
 
 // notHeld is the status of a row that says no under a heading: did not finish under one for a finish,
@@ -163,12 +163,12 @@ const unconfirmed = "unconfirmed"
 // Words for a finish, for what is valid and for what has been looked at, for all of a way, and what may stand beside
 // them. Common practice of the languages, no source.
 var (
-	heldHeadings  = set("finished finisher completed complete gefinisht finishte beendet termine terminee terminado terminada termino terminou finalizado arrivato arrivee concluido ukonczyl dokoncil fullfort gennemfort fullfoljt ziel finish mal maalissa celba cil meta")
-	validHeadings = set("valid gultig geldig valable valide valido valida gyldig giltig platny platne wazny ervenyes hyvaksytty ok good counts counted count include included use accepted accept classified stands correct right zahlt gewertet wertung compte classe cuenta conta classificato clasificado classificado meetelt mee teller raknas taeller liczy pocita szamit laskettu")
-	seenHeadings  = set("official confirmed verified ratified approved checked reliable bestatigt gepruft confirme confirmado confermato bevestigd")
+	heldHeadings  = set("finished finisher completed complete gefinisht finishte beendet termine terminee terminado terminada termino terminou finalizado arrivato arrivee concluido ukonczyl dokoncil fullfort gennemfort fullfoljt ziel finish mal maalissa celba cil cili meta finishers llego chegou arrive bitirdi tamamladi bitis dobehl ukoncil dobiegl beert erreicht dotarl")
+	validHeadings = set("valid gultig geldig valable valide valido valida gyldig giltig platny platne wazny ervenyes hyvaksytty ok good counts counted count include included use accepted accept classified stands correct right zahlt gewertet wertung compte classe cuenta conta classificato clasificado classificado meetelt mee teller raknas taeller liczy pocita szamit laskettu lasketaan keep kept ranked ranking classified eligible sayilir gecerli godkjent godkand godkendt zaliczony zaliczone valide validado validato validata homologado homologue")
+	seenHeadings  = set("official oficial officiel ufficiale offiziell officiell offisiell officieel approved confirmed verified ratified checked reliable bestatigt gepruft confirme confirmado confermato bevestigd")
 	allOfWay      = set("all both full whole every three two 2 3 entire alle ganze tous toutes todas tutti")
 	waysRun       = set("laps lap course distance route loops rounds circuits runden strecke distanz tours parcours vueltas giri rondes 5k 5km")
-	besideHeld    = set("result results time times run race line entry in did does ran has was for the is done im i maali ert telt ar")
+	besideHeld    = set("se sie v do na a la au il el o mal to result results time times run race line entry in did does ran has was for the is done im i maali ert telt ar")
 )
 
 // endedOf is the word of a heading such as "is_dnf" or "DQ?".

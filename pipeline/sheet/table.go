@@ -138,7 +138,7 @@ func withoutShort(rows []line) []line {
 // side.
 func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 	if t.plain {
-		if l := findHeading(lex, t.head()); l.first == 0 && l.lines == 1 && !slices.ContainsFunc(l.headings, func(h string) bool { return !lex.read(h).known }) && !t.sexAside(l) && !t.factsInHead(lex, l) {
+		if l := findHeading(lex, t.head()); l.first == 0 && l.lines == 1 && !slices.ContainsFunc(l.headings, func(h string) bool { return !lex.read(h).known || headsEnded(h) || notHeld(h) != "" }) && !t.sexAside(l) && !t.factsInHead(lex, l) {
 			s.addOne(t, lex, o)
 			return
 		}

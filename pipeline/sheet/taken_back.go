@@ -134,10 +134,10 @@ func codesAgainst(lines []string) (codes map[string]string) {
 		if len(l) > 300 {
 			continue
 		}
-		if label, rest, ok := strings.Cut(l, ":"); ok && len([]rune(label)) > 3 {
-			l = rest // "Key: R retired"
+		if label, rest, ok := strings.Cut(l, ":"); ok && (len([]rune(label)) > 3 || strings.Contains(rest, "=")) {
+			l = rest // "Key: R = retired"
 		}
-		for _, piece := range codePieces.Split(l, -1) {
+		for _, piece := range codePieces.Split(nextCode.ReplaceAllString(l, ";$1"), -1) {
 			m := codeMeans.FindStringSubmatch(trim(piece))
 			if m == nil || len(m[2]) > 60 || !speaksAgainst(fold(m[2])) {
 				continue
@@ -152,6 +152,7 @@ func codesAgainst(lines []string) (codes map[string]string) {
 }
 
 var (
+	nextCode   = regexp.MustCompile(` ((?:\pL{1,2}|\d) ?= ?\pL)`) // "1 = finished 9 = disqualified"
 	codePieces = regexp.MustCompile(`[;|\n]|, |  |\. (?:\pL{1,3}|\d) ?[=:–-]`)
 	codeMeans  = regexp.MustCompile(`^\(?([\pL\d+†‡#*]{1,3})\)?\.?(?: ?[=:] ?| [–-] | )(.*\pL.*)$`)
 )

@@ -41,4 +41,4 @@ const (
 
 // Unranked are what stands in the place of a place for who ran and is in no ranking: non classé, poza
 // konkurencją, ohne Wertung (common practice, no source).
-const Unranked = `nc|n.c|n.c.|n/c|pk|p.k.|o.w|o.w.|unranked|not ranked|unplaced`
+const Unranked = `nc|n.c|n.c.|n/c|pk|p.k.|o.w|o.w.|unranked|not ranked`
