@@ -453,6 +453,9 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 		}
 	}
 
+	if unplaced == "" && struckOut(s) {
+		unplaced = s
+	}
 	if unplaced != "" && out.TimeMS > 0 && !timeDoubt {
 		timeDoubt = true
 		out.doubtTime(row, r.c.Position, unplaced)
@@ -562,6 +565,21 @@ func (r *Reader) endsInClub(s string) bool {
 		return true
 	}
 	return len(s) > 3 && r.out(s) && (strings.ContainsAny(s, " /") || len(s) > 5)
+}
+
+// struckOut says whether letters or figures of a text are struck through by the marks of Unicode that lie over them
+// (U+0335 to U+0338), whole words of them.
+func struckOut(s string) bool {
+	if strings.IndexByte(s, 0xcc) < 0 { // the first byte of these marks
+		return false
+	}
+	struck := 0
+	for _, r := range s {
+		if r >= 0x335 && r <= 0x338 {
+			struck++
+		}
+	}
+	return struck >= 3
 }
 
 // unranked says whether a text in the place of a place is that its runner is in no ranking.
@@ -688,6 +706,9 @@ func markedInDoubt(s string) bool {
 		if strings.HasPrefix(s, shown) {
 			return true // how a line is to be filled in
 		}
+	}
+	if struckOut(s) || len(s) > 8 && s[0] == '~' && s[len(s)-1] == '~' {
+		return true
 	}
 	for _, mark := range strikes {
 		if len(s) > 2*len(mark) && strings.HasPrefix(s, mark) && (mark[0] == '<' || strings.HasSuffix(s, mark)) {

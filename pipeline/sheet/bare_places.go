@@ -197,7 +197,7 @@ func (g *grid) placesFollowing(column, after int) map[int]string {
 		open = 0
 		said := ""
 		if signOf(c) != "" {
-			if n, err := strconv.Atoi(strings.TrimRight(c, strings.Join(footnoteSigns, ""))); err == nil {
+			if n, err := strconv.Atoi(strings.TrimRight(c, strings.Join(footnoteSigns, "")+" ")); err == nil {
 				last = n // what the sign means is read later
 				continue
 			}

@@ -88,7 +88,7 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		switch {
 		case line.means != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
 			said = append(said, line.means)
-		case line.apart != "" && again:
+		case line.apart != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
 			said = append(said, "listed apart under “"+line.apart+"”")
 		}
 		if n := renamed[row]; n != "" {
@@ -240,7 +240,7 @@ func setsApart(line string) bool {
 var besideApart = set("race races list lists results runners run runs times time out of the not data lead team at home other and version s")
 
 // apartWords are such words. Common practice, no source.
-var apartWords = set(`wheelchair wheelchairs wheelers handcycle handcycles handcyclists handbike handbikes bicycle bicycles bikes cyclists rollerskis skaters cars canicross dogs virtual remote treadmill volunteers marshals helpers spectators officials crew
+var apartWords = set(`virtuals wheelchair wheelchairs wheelers handcycle handcycles handcyclists handbike handbikes bicycle bicycles bikes cyclists rollerskis skaters cars canicross dogs virtual remote treadmill volunteers marshals helpers spectators officials crew
 	old draft superseded outdated test trial practice example sample training warmup predicted target targets forecast goals entries registered handicap average averages unofficial competition excluded removed deleted errors duplicates struck
 	rollstuhl handbiker helfer konkurrenz gewertet fauteuils benevoles bruta volontari vrijwilligers mededinging funktionarer`)
 
@@ -352,7 +352,7 @@ func signLine(line string) (sign, means string, ok bool) {
 	for _, s := range footnoteSigns {
 		if rest, found := strings.CutPrefix(line, s); found {
 			means = strings.Trim(rest, " \t=:-–—)")
-			return s, means, len(means) > 2 && len(means) <= 80 && hasLetter(means)
+			return s, means, (len(means) > 2 || statusWords[fold(means)]) && len(means) <= 80 && hasLetter(means)
 		}
 	}
 	return "", "", false

@@ -171,6 +171,8 @@ func TestSignsThatALineExplains(t *testing.T) {
 		{"2#|Al Roe|18:31", "# = short cut, not counted", "short cut, not counted"},
 		{"2+|Al Roe|18:31", "+ only one lap", "only one lap"},
 		{"2|Al Roe|18:31¹", "¹ disqualified", "disqualified"},
+		{"2|Al Roe**|18:31", "** = DQ", "DQ"},
+		{"2 *|Al Roe|18:31", "* only one lap", "only one lap"},
 		{"2|Al Roe (1)|18:31", "(2) disqualified", ""},
 		{"2|Al Roe|18:31", "+ only one lap", ""},
 	} {

@@ -58,6 +58,8 @@ func TestCodesAgainst(t *testing.T) {
 		{"", "NC", "NC: not counted", "not counted"},
 		{"", "SC", "SC - short cut", "short cut"},
 		{"Note", "T", "T = test entry", "test entry"},
+		{"St", "R", "Key: R = retired", "retired"},
+		{"St", "9", "Status: 1 = finished 9 = disqualified", "disqualified"},
 		{"Flag", "P", "P = personal best", ""},
 		{"Code", "R", "R = course record", ""},
 	} {

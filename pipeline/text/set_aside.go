@@ -49,7 +49,7 @@ var (
 	besides = wordsOf(`peut
 		up isim isimi ismi kosucu kosucunun sporcu sure suresi suresini zaman numara numarasi gogus kayit kayitli satir satiri alinmayin almayin edilmesin
 		nazwa zapis wiersza radku radek bezec bezce zavod zavodu futoneve sora linea riga linha lina linje rivi wiersz regel ligne zeile eintragung
-		invoer registro inscripcion inscription iscrizione inscricao registrering merkinta rekisterointi surname forename given alapjan odhadem wearing wore used using
+		invoer registro inscripcion inscription iscrizione inscricao registrering merkinta rekisterointi surname forename given atleta athlete alapjan odhadem wearing wore used using
 		who by if time's data result results finisher's under as entry's entered recorded registered runner's unknown timing
 		von nach vom an am auf bei wegen nicht startnr lauf laufer lauferin eintrag erfasst eingetragen wurde werden zeit gestoppt
 		du des au aux une un non course coureur coureuse dossard parcours ligne ci-dessus saisie pris pas prise ete fait

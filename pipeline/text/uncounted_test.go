@@ -1,6 +1,12 @@
 package text
 
-import "testing"
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
 
 func TestDoubtedTime(t *testing.T) {
 	for s, want := range map[string]bool{
@@ -35,5 +41,48 @@ func TestBestTimeStands(t *testing.T) {
 		if got := AgainstTime(folded, 5); got != want {
 			t.Errorf("%q: %v", folded, got)
 		}
+	}
+}
+
+// What is said in other words, and in other languages, speaks against a line as well.
+func TestAgainstTimeInWords(t *testing.T) {
+	for s, want := range map[string]bool{
+		"unknown runner": true, "name unknown": true, "okand lopare": true, "atleta sconosciuto": true, "nazwisko nieznane": true, "voir ci-dessus": true, "lasd fent": true, "ks. ylla": true, "see no. 3": true,
+		"ran it on sunday": true, "own run on friday": true, "juoksi sunnuntaina": true, "correu no domingo": true, "biegl w niedziele": true, "different day": true,
+		"2k junior run": true, "10k runner": true, "2.5k only": true, "1 mile only": true, "stopped at 3k": true, "sadece 2 km": true, "so 2 km": true,
+		"ran with tom's barcode": true, "ran under another name": true, "wore wrong number": true, "token mix-up": true, "dorsal cambiado": true, "met andermans nummer": true,
+		"registrado dos veces": true, "iki kez kaydedildi": true, "zapsan dvakrat": true, "came through twice": true, "dubbele invoer": true, "mukerrer": true,
+		"keine zeit genommen": true, "sure belirsiz": true, "tahmini sure": true, "osaker": true, "stroket": true, "alkol": false, "sanal": true, "testregel": true, "linha de teste": true, "gecersiz": true, "fuera de carrera": true,
+		"first 10k next week": false, "5k on tired legs": false, "2 km from home": false, "sunday best": false, "ran with tom": false, "forgot tom's barcode": false, "second time": false,
+		"runs on fridays too": false, "out and back course": false, "ran for cancer research": false, "great test of fitness": false, "new name badge": false, "no time to lose": false, "ran 5k": false, "vi ses": false,
+	} {
+		if got := AgainstTime(s, 5); got != want {
+			t.Errorf("%q: %v, want %v", s, got, want)
+		}
+	}
+}
+
+// Remarks are folded before they are looked up: a word with a mark on a letter would never be found.
+func TestWordsAreFolded(t *testing.T) {
+	files, err := filepath.Glob("*.go")
+	if err != nil || len(files) < 5 {
+		t.Fatal(err, files)
+	}
+	list, n := regexp.MustCompile("(?s)wordsOf\\(`([^`]*)`\\)"), 0
+	for _, f := range files {
+		source, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range list.FindAllStringSubmatch(string(source), -1) {
+			for _, w := range strings.Fields(m[1]) {
+				if n++; plain(w) != w {
+					t.Errorf("%s: %q is %q without its marks", f, w, plain(w))
+				}
+			}
+		}
+	}
+	if n < 1000 {
+		t.Errorf("%d words", n)
 	}
 }

@@ -28,7 +28,7 @@ var Weekdays = [7]string{
 
 // dayNames are those of them, without their marks, that are long enough to mean nothing else, and the short ones of English.
 var dayNames = func() map[string]bool {
-	days := wordsOf("mon tue tues wed thu thur thurs fri sat sun sundays saturdays sondags lordags")
+	days := wordsOf("mon tue tues wed thu thur thurs fri sat sun sundays saturdays sondags lordags niedziele sobote srode nedeli sobotu stredu")
 	for _, names := range Weekdays {
 		for _, w := range strings.Fields(names) {
 			if len(w) >= 5 || w == "cuma" {

@@ -110,13 +110,14 @@ func TestUnnamed(t *testing.T) {
 		"Unbekannt", "unbekannter Läufer", "Gast", "ohne Namen", "Inconnu", "coureur inconnu", "Sans nom", "Desconocido",
 		"sin nombre", "Sconosciuto", "Onbekend", "geen naam", "Okänd", "Ukjent", "Tuntematon", "Nieznany", "Neznámý",
 		"Desconhecido", "Неизвестный", "Unknown male", "unknown lady in red", "Unbekannter Läufer mit Hut", "Male, Unknown", "XXX", "not known", "Name unknown",
+		"Dorsal 12", "Futó 12", "12. rajtszám", "Deltager nr 266", "Startnummer 12", "Göğüs no 12", "Person 7", "Surname, First name", "nečitelné", "siehe oben", "voir ci-dessus", "Niemand",
 		"M Best", "Guest F", "#N/A, #N/A", "#REF! #REF!", "brak w bazie", "Atleta não identificado", "coureur non identifié", "Nicht gefunden", "runner not found", "corredora sin dorsal", "non scanné", "nicht gescannt", "ej använd", "nie użyto", "niet gescand"} {
 		if n := Parse(text); !n.Unnamed {
 			t.Errorf("%q should name nobody, got %+v", text, n)
 		}
 	}
 	for _, text := range []string{"Anna Smith", "Con Guest", "An Gast", "Noname Smith", "Grace Unknown-Smith", "Nil Patel", "X Æ", "Una O'Neill",
-		"Man Wai Guest", "A Other", "Ann Other", "#N/A Lee", "M. Best", "Guest, F.", "F. Pace", "Sin Wai Man", "Brak Adam", "sem van dijk", "Nie Hao", "Pas Belegt-Moor"} {
+		"Jo Starter 12", "Person, Jo 12", "Anna Läufer", "Man Wai Guest", "A Other", "Ann Other", "#N/A Lee", "M. Best", "Guest, F.", "F. Pace", "Sin Wai Man", "Brak Adam", "sem van dijk", "Nie Hao", "Pas Belegt-Moor"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is a name", text)
 		}
