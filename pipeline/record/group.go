@@ -98,6 +98,7 @@ func parseGroup(b []byte) group {
 	}
 	b = bytes.TrimSuffix(bytes.TrimSuffix(b, []byte(" na")), []byte(" null")) // "F NA": no age beside the sex
 	b = bytes.ReplaceAll(bytes.ReplaceAll(b, []byte("t.o.m."), []byte("tm ")), []byte("t/m"), []byte("tm "))
+	b = minusOf(b)
 	b = withoutRank(b)
 	b = withoutRun(b)
 	g := group{}
@@ -366,7 +367,7 @@ func parseGroup(b []byte) group {
 	}
 	// "and over", "u. älter" after the number.
 	if n == 1 {
-		andO = andO || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older")) || bytes.Contains(b, []byte("above")) || bytes.Contains(b, []byte("upwards")) || bytes.Contains(b, []byte("onwards"))
+		andO = andO || bytes.HasSuffix(b, []byte(" up")) || bytes.Contains(b, []byte("and over")) || bytes.Contains(b, []byte("alter")) || bytes.Contains(b, []byte("et plus")) || bytes.Contains(b, []byte("older")) || bytes.Contains(b, []byte("above")) || bytes.Contains(b, []byte("upwards")) || bytes.Contains(b, []byte("onwards"))
 		andU = andU || reaches || bytes.Contains(b, []byte("and under")) || bytes.Contains(b, []byte("junger")) || bytes.Contains(b, []byte("younger"))
 	}
 	if n == 2 && year(nums[0], digits[0]) && digits[1] == 2 && nums[0]%100 < nums[1] {
@@ -434,6 +435,19 @@ func parseGroup(b []byte) group {
 		g.kind = senior
 	}
 	return g
+}
+
+// minusOf spells out the signs of "- de 20 ans" and "+ de 40 ans": moins and plus.
+func minusOf(b []byte) []byte {
+	at := bytes.Index(b, []byte(" de "))
+	if at < 1 || b[at-1] != '-' && b[at-1] != '+' || at > 1 && b[at-2] != ' ' {
+		return b
+	}
+	word := "plus"
+	if b[at-1] == '-' {
+		word = "moins"
+	}
+	return append(append(bytes.Clone(b[:at-1]), word...), b[at:]...)
 }
 
 // womenOf are the words for classes that are said of women and girls only.

@@ -216,10 +216,10 @@ func rankBehind(b []byte) (n, from int, ok bool) {
 // splitRank takes a folded cell apart into a group and a place in it, perhaps of how many:
 // msen-3, 3 w45, m40 2/17, w35 (4), 2/17 m40, 2 of 17 m40, 2e m40, 2:m40.
 func splitRank(b []byte) (group string, n int, ok bool) {
-	for _, form := range [...]*regexp.Regexp{rankBefore, rankOfAll, rankAfter} {
+	for _, form := range [...]*regexp.Regexp{rankBefore, rankBracket, rankOfAll, rankAfter} {
 		if m := form.FindSubmatch(b); m != nil {
 			g, r := m[1], m[2]
-			if form == rankBefore {
+			if form == rankBefore || form == rankBracket {
 				g, r = r, g
 			}
 			n, err := strconv.Atoi(string(r))
@@ -230,9 +230,10 @@ func splitRank(b []byte) (group string, n int, ok bool) {
 }
 
 var (
-	rankBefore = regexp.MustCompile(`^([0-9]{1,4})(?: ?(?:/|of|von|av|de|sur|di|van|z|из) ?[0-9]{1,4})?(?: *[.:] *| +|(?:e|er|ere|eme|re|st|nd|rd|th|a|o)\.? +)([a-z].*)$`)
-	rankOfAll  = regexp.MustCompile(`^(.*[a-z0-9+]) +([0-9]{1,4})/[0-9]{1,4}$`)
-	rankAfter  = regexp.MustCompile(`^(.*[a-z0-9+]) *(?:[-/#( ]) *([0-9]{1,4})(?: */ *[0-9]{1,4})?\)?$`)
+	rankBefore  = regexp.MustCompile(`^([0-9]{1,4})(?: ?(?:/|of|von|av|de|sur|di|van|z|из) ?[0-9]{1,4})?(?: *[.:] *| +|(?:e|er|ere|eme|re|st|nd|rd|th|a|o)\.? +)([a-z].*)$`)
+	rankBracket = regexp.MustCompile(`^([0-9]{1,4}) ?(?:\(|/ ?)([a-z][^()]*)\)?$`) // 1 (v40), 1/v40
+	rankOfAll   = regexp.MustCompile(`^(.*[a-z0-9+]) +([0-9]{1,4})/[0-9]{1,4}$`)
+	rankAfter   = regexp.MustCompile(`^(.*[a-z0-9+]) *(?:[-/#( ]) *([0-9]{1,4})(?: */ *[0-9]{1,4})?\)?$`)
 )
 
 // groupAsDate reads an age group of two small numbers that a spreadsheet took for

@@ -143,8 +143,8 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 	if r.c.Sex < 0 && out.Sex == NotGiven && r.timeTails.saySex {
 		_, out.Sex, _, _ = r.timeTails.read(cell(cells, r.c.Time), day, &r.scratch)
 	}
-	if r.c.Sex < 0 && out.Sex == NotGiven && r.titles.said() {
-		out.Sex, _ = r.titles.titleSex(cmp.Or(r.nameCell(cells), cell(cells, r.c.Given)))
+	if r.c.Sex < 0 && out.Sex == NotGiven {
+		out.Sex, _ = r.titles.read(cmp.Or(r.nameCell(cells), cell(cells, r.c.Given)))
 	}
 	if s := words(cells, r.c.Group); s != "" {
 		e := r.groups.find(s, &r.spare, &r.scratch)
@@ -173,6 +173,7 @@ func (r *Reader) readPerson(row int, cells []string, day unit.Day, out *Line, ta
 			r.groupSex(row, s, e.sex, out)
 		}
 	}
+	r.readRemarks(cells, day, out, meet, found.Known() || apart)
 	out.Birth, out.Basis = found, basis
 }
 

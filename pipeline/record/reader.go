@@ -72,6 +72,7 @@ type Reader struct {
 	packed       packedNames
 	nameMarks    nameMarks
 	nameOrder    nameOrder // of family and given name
+	factsOf      map[string]remarkFacts
 	remarks      map[string]remark
 	usualKM      int             // length of most rows' run
 	bearing      map[string]bool // notes by whether a person has to read them
@@ -759,10 +760,8 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	}
 	doubted = markedInDoubt(text)
 	text = withoutNumber(text)
-	if r.titles.said() {
-		if _, at := r.titles.titleSex(text); at > 0 {
-			text = trim(text[at:])
-		}
+	if _, at := r.titles.read(text); at > 0 {
+		text = trim(text[at:])
 	}
 	if at, _, _, _ := r.tails.read(text, 0, &r.scratch); at > 0 && text[at] != '(' && text[at] != '[' {
 		text = trim(text[:at])

@@ -1,6 +1,9 @@
 package record
 
-import "strings"
+import (
+	"bytes"
+	"strings"
+)
 
 // nameTitles counts titles of address before the names, "Mrs Ann Page", "Herr Jo Lee", which
 // say the sex where most names have one and both sexes do.
@@ -42,6 +45,30 @@ func (k *nameTitles) titleSex(s string) (Sex, int) {
 		return k.letterIs, rest
 	}
 	return NotGiven, 0
+}
+
+// sureTitles are those of them that are no names, and say the sex of one name alone where two words follow.
+var sureTitles = wordSet("mr|mrs|miss|ms|mister|frau|herr|mme|mlle|madame|monsieur|mevr|mevrouw|mw|dhr|sra|signora|signor|sig.ra|senora|senhora|srta|fru|frk|dna|bayan|paní|señora|doña|dña|doamna|kundze")
+
+// read is titleSex where titles say the sexes of the list, or where the one of this name is sure.
+func (k *nameTitles) read(s string) (Sex, int) {
+	if k.said() {
+		return k.titleSex(s)
+	}
+	i := strings.IndexByte(s, ' ')
+	var room [12]byte
+	if i < 2 || i > len(room) || strings.IndexByte(trim(s[i:]), ' ') < 0 {
+		return NotGiven, 0
+	}
+	for n := range i {
+		if room[n] = s[n]; s[n] >= 'A' && s[n] <= 'Z' {
+			room[n] |= 0x20
+		}
+	}
+	if !sureTitles[string(bytes.TrimRight(room[:i], "."))] {
+		return NotGiven, 0
+	}
+	return k.titleSex(s)
 }
 
 func (k *nameTitles) observe(s string) {
