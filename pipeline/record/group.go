@@ -67,7 +67,7 @@ var groupWords = wordTable(map[string]groupWord{
 	`mayores|mayor|boven|folott|o|over|uber|ueber|ab|dès|des|vanaf|desde|fra|fran|alkaen|alates|nuo|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|starszy|starsze|starszych|vanhemmat|vanemad|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`: overWord,
 	`以上|이상|ומעלה|فما فوق|فأكثر`: overWord,
 	`以下|이하|младше|молодше`:      andUnder,
-	`未満|未满|미만`:                  belowWord,
+	`未満|未满|미만|alatt|alti`:       belowWord,
 	`代|대`:                       decadeWord,
 	`to|bis|thru|through|till|til|a|au|tm|do|az|kuni|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
 	`or|later|earlier|before|after|since|onwards|upwards|above`:                          filler,
@@ -264,6 +264,10 @@ func parseGroup(b []byte) group {
 					andO, andU = true, false
 				} else {
 					gt = true
+				}
+			case belowWord: // 20 alatt, 20 altı; 19 ve altı
+				if andU = bytes.Contains(b[:j], []byte(" ve ")); !andU {
+					lt = true
 				}
 			case bornWord:
 				born = true
