@@ -44,7 +44,8 @@
 //   - Several tables: below.go cuts those below or beside one another, below_runs.go what
 //     stands below a table of many runs, section.go, title_forms.go and list_names.go the lists
 //     under lines of their own, bands.go those by minutes; keyed.go joins lists that belong together.
-//   - Runs in columns: across.go, courses_across.go, week_grid.go; in rows: runs_down.go and people_across.go; one
+//   - Runs in columns: across.go, courses_across.go, week_grid.go; in rows: runs_down.go and people_across.go;
+//     in columns that come again behind each name: column_sets.go; one
 //     runner a tab: runner_tabs.go, or one alone: runner_card.go; names on another tab: entries.go.
 //   - Tables in other shapes: turn.go and turned.go (on their side), stacked.go (a result over
 //     several rows), onecell.go (a row in one cell), row_names.go (a column before the first

@@ -50,9 +50,9 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 			return "", "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"
 		case timed && named && p.listsEntries(rows):
 			return "", "it says who has declared to start: a list of entries, whose times are of other races"
-		case timed && named && p.distancesApart(rows):
+		case timed && named && !p.ofSets && p.distancesApart(rows):
 			return "", "nearly every line is of another distance, and nothing but a name says whose: a list of races; if they are people, add a column headed Position"
-		case timed && named && p.daysApart(rows):
+		case timed && named && !p.ofSets && p.daysApart(rows):
 			return "", "each line is of another day: a list of records, or of one runner's races, whose name then has to stand on every line, in a column headed Name"
 		case timed && p.fieldEvents(rows):
 			return "", "there are jumps or throws among its runs, whose marks are no times; keep the lines of the runs only, and load it again"

@@ -211,9 +211,10 @@ type Part struct {
 	Skipped []Skipped
 	Whole   bool
 
-	src   source
-	rules rowRules
-	runs  runReader
+	src    source
+	rules  rowRules
+	ofSets bool // each line was made of one of several sets of columns behind each name
+	runs   runReader
 
 	limits Limits
 }

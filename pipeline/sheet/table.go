@@ -27,6 +27,7 @@ type table struct {
 	facts     []string // labels and values that stood beside it
 	commas    bool     // commas divide its cells
 	plain     bool     // a plainTable: it need not be searched for other tables and odd rows
+	ofSets    bool     // each line was made of one of several sets of columns behind each name
 	runner    string   // whose runs its lines are, where the lines above it say so; "" for a table of many people
 }
 
@@ -173,6 +174,11 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			for _, p := range people {
 				s.addOne(p, lex, o)
 			}
+			return
+		}
+		if long, sets := t.columnSets(lex); long != nil {
+			s.note("runs-behind-names", fmt.Sprintf("the same columns stand %d times behind each name; each set of them was read as one more run of that runner", sets))
+			s.addOne(*long, lex, o)
 			return
 		}
 		if n := t.nameByLine(lex); n > 0 {
@@ -364,7 +370,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		above = append(above, titleTexts(lex, h.cells)...)
 	}
 	c.startInTitle(append(slices.Clone(above), t.facts...), func() []string { return t.linesBelow(after) })
-	p := &Part{Official: c.goesBy, Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
+	p := &Part{ofSets: t.ofSets, Official: c.goesBy, Tab: t.tab, TabIndex: t.tabIndex, Hidden: t.hidden, HeadingRow: headingRow, Columns: c.columns, src: t.src, Whole: t.whole, limits: o.Limits}
 	if len(c.clock) > 0 {
 		n := len(p.Columns)
 		var names []string
@@ -430,7 +436,7 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 	}
 	if p.Kind = kind; kind == "" {
 		p.Kind = "names" // it waits for its times
-	} else if kind == "full" && (t.runner != "" || c.newBest) {
+	} else if kind == "full" && (t.runner != "" || t.ofSets || c.newBest) {
 		p.Kind = "excerpt"
 	}
 	if p.Kind == "times" && p.namesAbove(head[:titleEnd]) {

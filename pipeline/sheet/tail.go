@@ -405,7 +405,7 @@ func isErrorValue(s string) bool {
 
 // hasGaps says whether blank rows stand among the rows of a table: those of who was not there on the day of a grid, and
 // those between the years of one runner.
-func (t table) hasGaps() bool { return t.run != "" || t.runner != "" }
+func (t table) hasGaps() bool { return t.run != "" || t.runner != "" || t.ofSets }
 
 // findTail finds the last row that is a result beyond doubt, and the rows after
 // it that stand apart (after a blank row or a line of text): footers, winners,
