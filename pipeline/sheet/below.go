@@ -24,6 +24,11 @@ func (t table) below(lex *lexicon) []piece {
 		return []piece{{t: t}}
 	}
 	l := findHeading(lex, t.head())
+	for i := 0; l.first < 0 && i < min(t.grid.len(), headingLooks); i++ {
+		if _, cells := t.grid.at(i); len(runsAcross(lex, cells)) > 1 { // a name and days
+			l = layout{first: i, lines: 1, headings: cells}
+		}
+	}
 	if l.first < 0 {
 		return []piece{{t: t}}
 	}

@@ -20,7 +20,8 @@ func (rs *runSettler) course(p *Part) {
 		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
 		// Rows with an empty cell fall back on the titles.
 		f := rs.titleCourse(p)
-		if f.Value != "" && !rs.listsCourses(p) && p.oneRanking(p.runs.courseCol) {
+		within := p.placesWithin(p.runs.courseCol)
+		if f.Value != "" && !rs.listsCourses(p) && within < 0 && (!fromPath(f.From) || p.headsHomes(p.runs.courseCol)) && p.oneRanking(p.runs.courseCol) {
 			p.Course, p.runs.course = f, f.Value
 			p.Columns[p.runs.courseCol].Meaning = Other
 			p.Columns[p.runs.courseCol].Why += ", but one ranking goes through all its places, and a title names the course: where people live or run mostly"
@@ -30,7 +31,7 @@ func (rs *runSettler) course(p *Part) {
 		if f.Value != "" {
 			p.runs.course = f.Value
 		}
-		p.placesOfCourses()
+		p.placesOfCourses(within)
 		return
 	default:
 		if d, n, ok := rs.listed(p); ok && len(Slug(d.course)) >= 3 {
@@ -283,7 +284,7 @@ func shareWord(a, b string) bool {
 // listsCourses says whether the column of courses is headed as one, and not as of where somebody lives, and most of
 // its texts are called after the land or known: those of two or three runs of a day in one ranking.
 func (rs *runSettler) listsCourses(p *Part) bool {
-	if slices.ContainsFunc(strings.Fields(fold(p.Columns[p.runs.courseCol].Heading)), func(w string) bool { return homeWords[w] }) {
+	if p.headsHomes(p.runs.courseCol) {
 		return false
 	}
 	texts, named := columnTexts(p, p.runs.courseCol), 0
@@ -295,34 +296,44 @@ func (rs *runSettler) listsCourses(p *Part) bool {
 	return p.coursesTold || 2*named >= len(texts) && named > 1
 }
 
-// placesOfCourses takes the column that counts from 1 on within each course for the places, where the one taken for them
-// counts through all of them: "Overall | Course | Course place".
-func (p *Part) placesOfCourses() {
-	pos := p.Index(Position)
-	if pos < 0 || !p.oneRanking(p.runs.courseCol) {
-		return
+// headsHomes says whether a column of courses is headed as one of where people live or run mostly may be.
+func (p *Part) headsHomes(column int) bool {
+	return slices.ContainsFunc(strings.Fields(fold(p.Columns[column].Heading)), func(w string) bool { return homeWords[w] })
+}
+
+// placesWithin is the index of the column that counts from 1 on within each course, where the one taken for the places
+// counts through all of them: "Overall | Course | Course place"; -1 for none.
+func (p *Part) placesWithin(courses int) int {
+	if p.Index(Position) < 0 || !p.oneRanking(courses) {
+		return -1
 	}
-	for i := range p.Columns {
-		at := p.Columns[i].Index
-		if m := p.Columns[i].Meaning; m != Other && m != GroupPlace || at >= len(p.rules.kinds) {
+	for i, c := range p.Columns {
+		if c.Meaning != Other && c.Meaning != GroupPlace || c.Index >= len(p.rules.kinds) {
 			continue
 		}
 		n, all := map[string]int{}, true
 		p.Each(func(_ int, cells []string) error {
-			course, v := fold(cellAt(cells, p.runs.courseCol)), trim(cellAt(cells, at))
+			course, v := fold(cellAt(cells, courses)), trim(cellAt(cells, c.Index))
 			n[course]++
 			all = all && digitsOnly(v) && int(looseNumber(v)) == n[course]
 			return nil
 		}) // was read without an error before
-		if !all || len(n) < 2 {
-			continue
+		if all && len(n) > 1 {
+			return i
 		}
-		through := p.column(pos)
-		through.Meaning, through.Why = Other, through.Why+", but it counts through all courses"
-		p.Columns[i].Meaning, p.Columns[i].Why = Position, "it counts from 1 on within each course"
-		p.rules.pos = at
+	}
+	return -1
+}
+
+// placesOfCourses takes such a column for the places.
+func (p *Part) placesOfCourses(within int) {
+	if within < 0 {
 		return
 	}
+	through := p.column(p.Index(Position))
+	through.Meaning, through.Why = Other, through.Why+", but it counts through all courses"
+	p.Columns[within].Meaning, p.Columns[within].Why = Position, "it counts from 1 on within each course"
+	p.rules.pos = p.Columns[within].Index
 }
 
 // homeWords head columns of courses and of where people live or run mostly. Common practice, no source.
