@@ -121,6 +121,56 @@ func (t table) daysInMonth() {
 	})
 }
 
+// dayColumnInMonths gives the cells of a column of days that are nothing but a day of the month, "14", "Sat 14th", the month and year
+// of the line above them, "March 2026", where each such line stands over some and no other line with a time is without
+// a day. It returns how many such lines there were and leaves them out.
+func (t *table) dayColumnInMonths(lex *lexicon) int {
+	day := -1
+	month, above, last := "", 0, 0
+	lines, full := map[int]bool{}, map[int][]string{}
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		filled := rowFilled(cells)
+		if text := titleText(cells); filled == 1 && len(text) <= 40 && monthSaid(text) != "" && len(yearsIn(text)) == 1 && len(tokenize(text)) < 4 {
+			if month != "" && above == 0 {
+				return 0
+			}
+			month, above, last, lines[i] = monthSaid(text), 0, 0, true
+			continue
+		}
+		if day < 0 {
+			if i < headingLooks && filled > 2 && !slices.ContainsFunc(cells, isFigureOfResult) {
+				day = slices.IndexFunc(cells, func(h string) bool { return lex.read(h).meaning == Date })
+			}
+			continue
+		}
+		d, ok := dayAlone(cellAt(cells, day))
+		switch {
+		case ok && month != "" && rowClocks(cells) > 0 && d >= last:
+			w := slices.Clone(cells)
+			w[day] = strconv.Itoa(d) + " " + month
+			above, last, full[i] = above+1, d, w
+		case !isBlank(cellAt(cells, day)) && rowClocks(cells) > 0:
+			return 0
+		}
+	}
+	if len(full) == 0 || above == 0 {
+		return 0
+	}
+	g := t.grid.fresh()
+	for i := range t.grid.len() {
+		row, cells := t.grid.at(i)
+		if w := full[i]; w != nil {
+			cells = w
+		}
+		if !lines[i] {
+			g.add(row, cells)
+		}
+	}
+	t.grid, t.src = g, g
+	return len(lines)
+}
+
 // daysInYear gives lines that are nothing but a day and a month, two or more over lists, the year that the
 // first line of the table says, where it says one, and no day.
 func (t table) daysInYear() {

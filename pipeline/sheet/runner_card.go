@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -33,7 +32,7 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 		if heading < 0 && i >= headingLooks {
 			break
 		}
-		if !hasFigures(cells) { // as all lines of results have
+		if !hasFigures(cells) || heading < 0 && furthest(cells) >= 0 { // as all lines of results have
 			if day, clock := dayAndTime(lex, cells); day >= 0 {
 				if heading < 0 {
 					heading = i
@@ -77,7 +76,15 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 		card.name, card.said[bareRow] = bare, true
 	}
 	if card.name == "" && slices.ContainsFunc(headings, func(h string) bool { return lex.read(h).meaning == Course }) {
-		card.name = runnerOfFile(file) // which names no course
+		for i := 0; i < heading && card.name == ""; i++ { // which name no course
+			_, cells := t.grid.at(i)
+			if card.name = keeperOf(titleText(cells)); card.name != "" {
+				card.said[i] = true
+			}
+		}
+		if card.name == "" {
+			card.name = runnerOfFile(file)
+		}
 	}
 	if card.name == "" || lines < fewestOfCard && !card.labelled {
 		return
@@ -87,6 +94,12 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 	for i := range data {
 		_, cells := t.grid.at(i)
 		trained[i] = slices.ContainsFunc(cells, func(c string) bool { return trainingWords[fold(c)] })
+	}
+	var counted []int // columns that number the lines
+	for c, h := range headings {
+		if g := lex.read(h); g.number && t.countsUp(heading, c) {
+			counted = append(counted, c)
+		}
 	}
 	names, values := []string{"Name"}, []string{card.name}
 	for _, f := range card.facts {
@@ -103,6 +116,9 @@ func (t *table) nameByCard(lex *lexicon, file string) {
 		}
 		wide := make([]string, width, width+len(names))
 		copy(wide, cells)
+		for _, c := range counted {
+			wide[c] = ""
+		}
 		if heads[i] {
 			return append(wide, names...), true
 		}
@@ -145,14 +161,16 @@ func (c *runnerCard) read(lex *lexicon, row int, cells []string) {
 	}
 }
 
-// possessive is a name before what is that person's.
-var possessive = regexp.MustCompile(`^(\PN+?)['’](?:s\b)?(.*)$`)
-
 // cardOf is the name in a title that says whose runs these are, with a word for a card or diary beside it: "Season
 // card 2025: Jo Lee, F52", "Jo Lee – running log", "Jo Lee's 5k diary"; "" for none.
 func cardOf(title string) string {
-	if m := possessive.FindStringSubmatch(title); m != nil && isRunnersName(m[1]) && anyWord(m[2], cardWords) {
-		return trim(m[1])
+	for i, r := range title { // "Ann O'Shea's runs"
+		if r != '\'' && r != '’' {
+			continue
+		}
+		if name := title[:i]; isRunnersName(name) && hasNoDigit(name) && anyWord(strings.TrimPrefix(strings.TrimLeft(title[i:], "'’"), "s"), cardWords) {
+			return trim(name)
+		}
 	}
 	for _, mark := range [...]string{":", " - ", " – ", " — ", " | "} {
 		parts := strings.Split(title, mark)
@@ -176,23 +194,54 @@ func cardOf(title string) string {
 // trainingWords fill a cell of a line of such a table that is no run of a course. Common practice, no source.
 var trainingWords = set("training intervals track treadmill recovery tempo fartlek commute", "training run", "easy run", "long run", "recovery run", "tempo run", "hill reps", "hill session", "track session", "speed session", "interval training", "lauftraining entrainement entrenamiento allenamento traning trening treenaus")
 
-// runnerOfFile is the name of a runner in that of a file with words for what one keeps of one's own runs: "Jo Lee - my
-// runs", "Jo Lee 5k history"; "" for none.
+// runnerOfFile is the name of a runner in that of a file, perhaps with words for what one keeps of one's own runs: "Jo Lee - my
+// runs", "5k history Jo Lee", "Jo Lee"; "" for none.
 func runnerOfFile(file string) string {
-	if name := cardOf(file); name != "" {
+	if name := keeperOf(file); name != "" {
 		return name
 	}
-	words := strings.FieldsFunc(file, func(r rune) bool { return r == ' ' || r == '_' })
-	n, kept := len(words), false
-	for ; n > 0; n-- {
-		w := fold(words[n-1])
-		if _, _, _, far := findDistance(words[n-1]); !far && !cardWords[w] && !titleWords[w] && !digitsOnly(w) && w != "my" {
-			break
-		}
-		kept = kept || cardWords[w]
+	words, _ := withoutKept(file)
+	if name := runnerAlone(words); plainWords(name) == name {
+		return name
 	}
-	name := strings.Join(words[:n], " ")
-	if !kept || n < 2 || n > 3 || strings.ToLower(name) == name || !isRunnersName(name) {
+	return ""
+}
+
+// keeperOf is the name in a text that says whose runs these are by words for what one keeps of them, with or without a mark
+// between: "Jo Lee 5k results"; "" for none.
+func keeperOf(text string) string {
+	if name := cardOf(text); name != "" {
+		return name
+	}
+	if words, kept := withoutKept(text); kept {
+		return runnerAlone(words)
+	}
+	return ""
+}
+
+// withoutKept are the words of a text without those at its ends for a distance, a year and what one keeps of one's own runs, and
+// whether it has one for these.
+func withoutKept(text string) (words []string, kept bool) {
+	general := func(word string) bool {
+		w := fold(word)
+		_, _, _, far := findDistance(word)
+		kept = kept || cardWords[w]
+		return far || cardWords[w] || titleWords[w] || digitsOnly(w) || w == "my"
+	}
+	words = strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '_' })
+	for len(words) > 0 && general(words[len(words)-1]) {
+		words = words[:len(words)-1]
+	}
+	for len(words) > 0 && general(words[0]) {
+		words = words[1:]
+	}
+	return words, kept
+}
+
+// runnerAlone is a name of two or three words that may be a runner's and is not typed small; "" for none.
+func runnerAlone(words []string) string {
+	name := strings.Join(words, " ")
+	if len(words) < 2 || len(words) > 3 || strings.ToLower(name) == name || !isRunnersName(name) {
 		return ""
 	}
 	return name

@@ -282,7 +282,7 @@ func dayAndTime(lex *lexicon, cells []string) (day, clock int) {
 	for c, h := range cells {
 		switch g := lex.read(h); {
 		case !g.known:
-		case g.meaning.isName() || g.meaning == Number:
+		case g.meaning.isName() || g.meaning == Number && !g.number:
 			return -1, -1
 		case g.meaning == Date && day < 0:
 			day = c
@@ -290,10 +290,32 @@ func dayAndTime(lex *lexicon, cells []string) (day, clock int) {
 			clock = c
 		}
 	}
+	if clock < 0 {
+		clock = furthest(cells)
+	}
 	if day < 0 || clock < 0 {
 		return -1, -1
 	}
 	return day, clock
+}
+
+// furthest is the column with the greatest distance of three or more that head columns, "1k | 2k | 3k": that of the time behind
+// the splits; -1 for none.
+func furthest(cells []string) (column int) {
+	column, most, n := -1, 0.0, 0
+	for c, h := range cells {
+		if hasNoDigit(h) {
+			continue
+		}
+		if m, from, to, ok := findDistance(h); ok && to-from == len(trim(h)) && m > most {
+			column, most = c, m
+			n++
+		}
+	}
+	if n < 3 {
+		return -1
+	}
+	return column
 }
 
 // runnerOfLine is the name of a runner that a line of one cell consists of, without the club in

@@ -168,6 +168,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		if n := t.yearLines(); n > 0 {
 			s.note("years-of-lines", fmt.Sprintf("%d lines say a year each, and the days below them were taken for days of it", n))
 		}
+		if n := t.dayColumnInMonths(lex); n > 0 {
+			s.note("months-of-lines", fmt.Sprintf("%d lines say a month each, and the days below them were taken for days of it", n))
+		}
 		if people := t.peopleAcross(lex); people != nil {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "people-in-columns", Read: text.Count(len(people), "name"),
 				Do: "Each row was read as a run, and the columns under each name as that runner's."})
