@@ -246,7 +246,7 @@ func diaryLines(lines []string) (out []string) {
 			continue
 		}
 		day, rest := l[:f[0].to], l[f[0].to:]
-		if before := rest[:clock[2]]; strings.Contains(before, "  ") || strings.Contains(before, "\t") || gluedMark.MatchString(before) {
+		if before := rest[:clock[2]]; strings.Contains(before, "  ") || strings.Contains(before, "\t") || gluedMark.MatchString(before) || len(before) > 1 && strings.IndexByte(",;|", before[0]) >= 0 && before[1] != ' ' {
 			return nil // columns
 		}
 		course := strings.Trim(strings.TrimSuffix(strings.TrimRight(rest[:clock[2]], " –—-:,(|"), " in"), " –—-:,(|")
