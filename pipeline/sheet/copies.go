@@ -189,9 +189,9 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			leave(i, same, n, "a date, or lines that do not stand in another table already")
 		}
 	}
-	var dated []int // with a day on each line
+	var dated []int // with a day on each line, or a course and all of one day
 	for i, p := range parts {
-		if !out[i] && p.Whole && p.Kind != Volunteers && p.Index(Date) >= 0 && p.Index(Time) >= 0 && p.named() {
+		if !out[i] && p.Whole && p.Kind != Volunteers && (p.Index(Date) >= 0 || p.Index(Course) >= 0 && p.Date.Settled) && p.Index(Time) >= 0 && p.named() {
 			dated = append(dated, i)
 		}
 	}
@@ -202,7 +202,7 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 			continue
 		}
 		for _, k := range dated {
-			if larger := read(k).rows; i == k || out[k] || larger < n || larger == n && k > i {
+			if larger := read(k).rows; i == k || out[k] || larger < n || larger == n && k > i || parts[i].onAnotherDay(parts[k]) {
 				continue
 			}
 			if same := sharedOf(read(i).of, read(k).of); same > 0 && same == of {
@@ -225,6 +225,11 @@ func (rs *runSettler) leaveCopies(parts []*Part) (kept []*Part) {
 		}
 	}
 	return kept
+}
+
+// onAnotherDay says whether two tables are all of one day each, and not of the same.
+func (p *Part) onAnotherDay(q *Part) bool {
+	return p.Index(Date) < 0 && q.Index(Date) < 0 && p.Date.Day != q.Date.Day
 }
 
 // shortName says whether a name is another one with a letter in place of a word or more, "J Lee" of "Jo Lee",

@@ -160,7 +160,8 @@ func (s *Sheet) keepCover(t table) {
 				s.cover = append(s.cover, text)
 			}
 		case 2:
-			if seen > 0 || !slices.ContainsFunc(cells, isDate) {
+			label := cells[slices.IndexFunc(cells, func(c string) bool { return !isBlank(c) })]
+			if !slices.ContainsFunc(cells, isDate) || seen > 0 && plainWords(label) != "" { // "Results for | 3 May 2026", not "Founded"
 				return
 			}
 			s.cover = append(s.cover, titleText(cells)) // "Alder Bank | 3 May 2026"

@@ -11,6 +11,7 @@ type placeLine struct {
 	slug, text string
 	form       string // the line with % for the name, # for every number and @ for a date: "%, @ (# finishers)"
 	labelled   bool   // "Venue: Alder Bank"
+	day        int    // how many lines of a day stand above it
 }
 
 // bareForm is the form of a line that is nothing but a name.
@@ -172,7 +173,7 @@ func (ln *listNames) bands(rules rowRules, g *grid) (sure, likely map[int]placeL
 	sure, likely = map[int]placeLine{}, map[int]placeLine{}
 	forms := map[string][]placeLine{}
 	var open placeLine
-	at, blank, apart, data, top := 0, true, false, 0, ""
+	at, blank, apart, data, top, day := 0, true, false, 0, "", 0
 	headed := map[string]int{} // how many have the heading once more under them
 	for i := range g.len() {
 		row, cells := g.at(i)
@@ -181,9 +182,12 @@ func (ln *listNames) bands(rules rowRules, g *grid) (sure, likely map[int]placeL
 			text = titleText(cells)
 		}
 		l, ok := placeLine{}, false
+		if filled == 1 && len(text) <= longestBand && saysDayOnly(text) {
+			day++
+		}
 		if filled == 1 && len(text) <= longestBand && !isSection(text) && !helperTab(text) && !isRemark(text) && !ln.lex.read(text).known && !namesGroup(text) && !endsAsClub(text) {
 			l, ok = placeLineOf(text, ln.lex, ln.book)
-			l.form = besideName.ReplaceAllString(l.form, "") // "Alder Bank (4 runs)" stands beside "Mill Leat 5k"
+			l.day, l.form = day, besideName.ReplaceAllString(l.form, "") // "Alder Bank (4 runs)" stands beside "Mill Leat 5k"
 		}
 		switch {
 		case filled == 0:
@@ -222,11 +226,15 @@ func (ln *listNames) bands(rules rowRules, g *grid) (sure, likely map[int]placeL
 	return sure, likely
 }
 
-// otherNames says whether no two of some lines name the same.
+// otherNames says whether no two of some lines under one day name the same.
 func otherNames(lines []placeLine) bool {
-	names := map[string]bool{}
+	type named struct {
+		slug string
+		day  int
+	}
+	names := map[named]bool{}
 	for _, l := range lines {
-		names[l.slug] = true
+		names[named{l.slug, l.day}] = true
 	}
 	return len(names) == len(lines)
 }

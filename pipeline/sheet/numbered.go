@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -29,12 +30,8 @@ func NumberOf(name string) (s Numbered, ok bool) {
 	if m := isoWeekName.FindStringSubmatch(stem); m != nil {
 		year, _ := strconv.Atoi(m[1])
 		week, _ := strconv.Atoi(m[2])
-		// 4 January is always in the first week.
-		day := unit.NewDay(year, 1, 4) + unit.Day(7*(week-1))
-		if y, w := day.ISOWeek(); y != year || w != week {
-			return Numbered{}, false
-		}
-		return Numbered{"week", day.Week(), true}, true
+		day, ok := inISOWeek(year, week)
+		return Numbered{"week", day.Week(), true}, ok
 	}
 	words := strings.Fields(fold(cutMonthYear(cutDates(keepDates(stem), true, " "))))
 	for i, w := range words {
@@ -63,3 +60,69 @@ func NumberOf(name string) (s Numbered, ok bool) {
 
 // raceWords say before a number which of several races or lists of a day a sheet is.
 var raceWords = set("race part page heat wave tab sheet teil seite partie pagina parte deel blad rennen manche heft")
+
+// inISOWeek is a day of a week of ISO 8601; false where the year has no such week.
+func inISOWeek(year, week int) (unit.Day, bool) {
+	day := unit.NewDay(year, 1, 4) + unit.Day(7*(week-1)) // 4 January is always in the first week
+	y, w := day.ISOWeek()
+	return day, y == year && w == week
+}
+
+// weekCell is a cell that is nothing but a week of ISO 8601.
+var weekCell = regexp.MustCompile(`^(\d{4})[-_ ]?[Ww](\d{1,2})$`)
+
+// daysOfWeeks puts the day in place of the weeks of a column, "2026-W07", where the lines above the heading, the tab or the file
+// say on which day of the week the runs are, "every Saturday". It returns the number of rows.
+func (t table) daysOfWeeks(file string) int {
+	column, heading, weekday := -1, -1, -1
+	said := func(text string) bool { // false for a second one
+		for _, w := range strings.Fields(fold(text)) {
+			d, ok := longWeekday(w)
+			if !ok {
+				d, ok = longWeekday(strings.TrimSuffix(w, "s"))
+			}
+			if ok && weekday >= 0 && weekday != d {
+				return false
+			}
+			if ok {
+				weekday = d
+			}
+		}
+		return true
+	}
+	days := map[int][]string{}
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if column < 0 {
+			if column = slices.IndexFunc(cells, func(c string) bool { return weekCell.MatchString(trim(c)) }); column < 0 {
+				if i >= headingLooks || !said(titleText(cells)) {
+					return 0
+				}
+				continue
+			}
+			heading = i - 1
+			if weekday < 0 && (!said(t.tab) || weekday < 0 && !said(file)) || weekday < 0 {
+				return 0
+			}
+		}
+		m := weekCell.FindStringSubmatch(trim(cellAt(cells, column)))
+		if m == nil {
+			continue
+		}
+		year, _ := strconv.Atoi(m[1])
+		week, _ := strconv.Atoi(m[2])
+		day, ok := inISOWeek(year, week)
+		if !ok {
+			return 0
+		}
+		days[i] = slices.Clone(cells)
+		days[i][column] = (day + unit.Day((weekday+6)%7-(int(day.Weekday())+6)%7)).String() // weeks begin on Monday
+	}
+	if heading >= 0 && len(days) > 0 {
+		_, cells := t.grid.at(heading)
+		if days[heading] = slices.Clone(cells); column < len(cells) && !isBlank(cells[column]) {
+			days[heading][column] = "Date"
+		}
+	}
+	return max(0, t.grid.mendRows(days)-1)
+}

@@ -585,7 +585,7 @@ func sectionKind(text string) kind {
 // saysDayOnly says whether a text is a day in figures and a month in letters beside general
 // words: "Wk 4 5 Jun".
 func saysDayOnly(text string) bool {
-	if !strings.ContainsAny(text, "0123456789") || !slices.ContainsFunc(strings.Fields(fold(text)), func(w string) bool { return monthNames[w] > 0 }) {
+	if !strings.ContainsAny(text, "0123456789") || !slices.ContainsFunc(strings.Fields(fold(text)), func(w string) bool { _, ok := monthNames[w]; return ok }) {
 		return false
 	}
 	cut := cutDates(text, true, "|")

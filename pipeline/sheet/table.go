@@ -168,6 +168,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		if n := t.yearLines(); n > 0 {
 			s.note("years-of-lines", fmt.Sprintf("%d lines say a year each, and the days below them were taken for days of it", n))
 		}
+		if n := t.daysOfWeeks(baseStem(s.Name)); n > 0 {
+			s.note("days-of-weeks", fmt.Sprintf("%d lines say a week; the day was taken from the weekday that the sheet names", n))
+		}
 		if n := t.dayColumnInMonths(lex); n > 0 {
 			s.note("months-of-lines", fmt.Sprintf("%d lines say a month each, and the days below them were taken for days of it", n))
 		}
@@ -430,6 +433,10 @@ func (s *Sheet) addOne(t table, lex *lexicon, o Options) {
 		}
 		s.keepFacts(t, lex)
 		refuse(why)
+		return
+	}
+	if len(c.clockColumns) > 1 && !slices.ContainsFunc(c.clockColumns, func(i int) bool { return !headsSum(cellAt(l.headings, i)) }) {
+		refuse("its times are the best, the slowest or the mean of many runs")
 		return
 	}
 	if len(c.clockColumns) > 1 {

@@ -29,6 +29,12 @@ func isTotal(f string) bool {
 	return strings.HasPrefix(f, "number of ") || strings.HasPrefix(f, "no of ") || strings.HasPrefix(f, "anzahl ") || strings.HasPrefix(f, "nombre de ") || strings.HasPrefix(f, "numero de ") || strings.HasPrefix(f, "numero di ")
 }
 
+// headsSum says whether a heading is that of what many runs come to: "Average", "Fastest", "Best time".
+func headsSum(heading string) bool {
+	head, _, _ := strings.Cut(fold(heading), " ")
+	return totalWords[head] || fastestWords[head]
+}
+
 // isRecord recognises what begins a line about a record: "Course record: Jo Lee".
 func isRecord(f string) bool {
 	words := strings.Fields(f)
