@@ -12,6 +12,9 @@ import (
 // fewestWithSets is how many lines with two runs or more such a table has at least.
 const fewestWithSets = 2
 
+// widestSets is how many columns such a table has at most.
+const widestSets = 256
+
 // columnSets turns such a table into one with a line for each set that is filled, behind the columns that say who somebody is. nil where it
 // is no such table: some columns come again and again, under the same headings but for a number, one of each set
 // with days, one with times and none with names, and a heading outside them says who.
@@ -21,7 +24,7 @@ func (t table) columnSets(lex *lexicon) (long *table, sets int) {
 	var from, width int
 	for i := 0; i < min(t.grid.len(), headingLooks) && heading < 0; i++ {
 		_, cells := t.grid.at(i)
-		if rowFilled(cells) < 5 || slices.ContainsFunc(cells, isFigureOfResult) {
+		if len(cells) > widestSets || rowFilled(cells) < 5 || slices.ContainsFunc(cells, isFigureOfResult) {
 			continue
 		}
 		bare := make([]string, len(cells))
@@ -203,7 +206,7 @@ func (t table) bareSets() (first int, heads []string) {
 			}
 			continue
 		}
-		if len(cells) < 3 || !looksNamed(trim(cells[0])) {
+		if len(cells) < 3 || len(cells) > widestSets || !looksNamed(trim(cells[0])) {
 			return -1, nil
 		}
 		for c := 1; c < len(cells); c++ {

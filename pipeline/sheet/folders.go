@@ -9,14 +9,13 @@ import (
 // yearFolder, dayName: the parts of a path in which people keep a folder for a
 // year, one for each month in it, and one or a file for each day.
 var (
-	yearFolder     = regexp.MustCompile(`^(?:.*\D)?((?:19|20)\d{2})$`)
-	dayName        = regexp.MustCompile(`(?i)^(?:day |tag |jour |dia )?(\d{1,2})(?:st|nd|rd|th|\.)?$`)
-	ordinalDay     = regexp.MustCompile(`(?i)(?:^|[\s_-])(\d{1,2})(?:st|nd|rd|th)$`)
-	yearMonth      = regexp.MustCompile(`^((?:19|20)\d{2})[ ._-](\d{1,2})$`)
-	monthYear      = regexp.MustCompile(`^(\pL+)\.?[ ,._-]+((?:19|20)\d{2})$`)
-	dayMonthBehind = regexp.MustCompile(`^([^\d]*\pL)[ _-]+(\d{1,2}[-.]\d{1,2})$`)
-	dayMonth       = regexp.MustCompile(`^\d{1,2}[-./ ]\d{1,2}\.?$`)
-	monthParts     = regexp.MustCompile(`^(\d{1,2})?[ ._-]*(\pL*)\.?$`)
+	yearFolder = regexp.MustCompile(`^(?:.*\D)?((?:19|20)\d{2})$`)
+	dayName    = regexp.MustCompile(`(?i)^(?:day |tag |jour |dia )?(\d{1,2})(?:st|nd|rd|th|\.)?$`)
+	ordinalDay = regexp.MustCompile(`(?i)(?:^|[\s_-])(\d{1,2})(?:st|nd|rd|th)$`)
+	yearMonth  = regexp.MustCompile(`^((?:19|20)\d{2})[ ._-](\d{1,2})$`)
+	monthYear  = regexp.MustCompile(`^(\pL+)\.?[ ,._-]+((?:19|20)\d{2})$`)
+	dayMonth   = regexp.MustCompile(`^\d{1,2}[-./ ]\d{1,2}\.?$`)
+	monthParts = regexp.MustCompile(`^(\d{1,2})?[ ._-]*(\pL*)\.?$`)
 )
 
 // folderMonth is the month that a folder of a year stands for: "01", "01 January",
@@ -73,14 +72,10 @@ func dayOfName(name string) (day, weekday int, ok bool) {
 	return 0, weekday, false
 }
 
-// inYearFolder says whether a name is nothing but a day and a month in figures, "13.01", perhaps behind words,
-// "Alder Bank 13-01", and one of the folders above it is called after a year: elsewhere such figures may be anything.
+// inYearFolder says whether a name is nothing but a day and a month in figures, "13.01", and
+// one of the folders above it is called after a year: elsewhere such figures may be anything.
 func inYearFolder(parts []string, i int) bool {
-	name := strings.TrimSpace(parts[i])
-	if m := dayMonthBehind.FindStringSubmatch(name); m != nil && !raceWords[finalWord(m[1])] {
-		name = m[2]
-	}
-	if !dayMonth.MatchString(name) {
+	if !dayMonth.MatchString(strings.TrimSpace(parts[i])) {
 		return false
 	}
 	for _, p := range parts[:i] {

@@ -30,8 +30,10 @@ func NumberOf(name string) (s Numbered, ok bool) {
 	if m := isoWeekName.FindStringSubmatch(stem); m != nil {
 		year, _ := strconv.Atoi(m[1])
 		week, _ := strconv.Atoi(m[2])
-		day, ok := inISOWeek(year, week)
-		return Numbered{"week", day.Week(), true}, ok
+		if day, ok := inISOWeek(year, week); ok {
+			return Numbered{"week", day.Week(), true}, true
+		}
+		return Numbered{}, false
 	}
 	words := strings.Fields(fold(cutMonthYear(cutDates(keepDates(stem), true, " "))))
 	for i, w := range words {
@@ -94,7 +96,7 @@ func (t table) daysOfWeeks(file string) int {
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		if column < 0 {
-			if column = slices.IndexFunc(cells, func(c string) bool { return weekCell.MatchString(trim(c)) }); column < 0 {
+			if column = slices.IndexFunc(cells, func(c string) bool { return len(c) < 12 && weekCell.MatchString(trim(c)) }); column < 0 {
 				if i >= headingLooks || !said(titleText(cells)) {
 					return 0
 				}

@@ -303,6 +303,9 @@ func dayAndTime(lex *lexicon, cells []string) (day, clock int) {
 // the splits; -1 for none.
 func furthest(cells []string) (column int) {
 	column, most, n := -1, 0.0, 0
+	if len(cells) > narrow {
+		return -1
+	}
 	for c, h := range cells {
 		if hasNoDigit(h) {
 			continue
