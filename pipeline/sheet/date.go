@@ -70,7 +70,7 @@ type token struct {
 }
 
 func tokenize(s string) []token {
-	toks := make([]token, 0, 16)
+	toks := make([]token, 0, min(16, 1+len(s)/2))
 	for i := 0; i < len(s); {
 		r, size := utf8.DecodeRuneInString(s[i:])
 		j := i + size

@@ -490,8 +490,12 @@ func isClass(f []byte) bool {
 		return false
 	}
 	class := false
-	for w := range bytes.FieldsSeq(f) {
+	for i, j := 0, 0; i < len(f); i = j + 1 { // bytes.Fields would move what f lies in to the heap
+		for j = i; j < len(f) && f[j] != ' '; j++ {
+		}
+		w := f[i:j]
 		switch {
+		case len(w) == 0:
 		case classWords[string(w)], len(w) >= 4 && strings.IndexByte("mwflhd", w[0]) >= 0 && classWords[string(w[1:])]:
 			class = true
 		case len(w) > 1 && sexWords[string(w)], len(w) == 1 && (w[0] == 'm' || w[0] == 'w' || w[0] == 'f'):
