@@ -26,7 +26,7 @@
 // by plain_table.go and passed over. Before it does,
 //
 //   - message.go takes off what mails and chats put around a list, markup.go and
-//     markup_tables.go the signs and tables of markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
+//     markup_tables.go, record_lines.go, printed_tables.go the signs and tables of markup, single_quotes.go and rare_mark.go know other marks than the usual ones;
 //   - place_marks.go, typed_figures.go, minutes_once.go, odd_marks.go, spoken.go, cut_cells.go,
 //     even_times.go and ties.go mend times and places that a hand, a telephone or a scan has bent;
 //   - inline_lists.go, households.go, numbered_pieces.go, two_lines.go, halves.go and

@@ -19,7 +19,7 @@ func divide(text []byte, lex *lexicon, limits Limits) ([]byte, dialect) {
 		text = bytes.ReplaceAll(text, []byte{'\r'}, []byte{'\n'}) // the line endings of old computers
 	}
 	text, unwrapped := unwrapLines(text, limits)
-	text, units := unitClocks(withoutLineNumbers(withoutFences(text)))
+	text, units := unitClocks(printedColumns(withoutRowLabels(withoutLineNumbers(withoutFences(text)))))
 	text, statements := markupTables(text)
 	text, message := plainMessage(text)
 	text, quoted := unquoteMail(wikiRows(text))

@@ -20,7 +20,10 @@ func markupTables(text []byte) (out []byte, run bool) {
 	if out, ok := keyedLines(text); ok {
 		return out, true
 	}
-	return insertedRows(text)
+	if out, ok := bracedRecords(text); ok {
+		return out, true
+	}
+	return insertedRows(recordsApart(text))
 }
 
 var (
@@ -220,16 +223,40 @@ func insertedRows(text []byte) (out []byte, run bool) {
 		}
 		head = strings.Join(names, ",")
 	}
+	said := linesBeforeStatements(lines[:first])
+	copy(rows, said)
 	switch {
 	case head == "":
 	case strings.Count(head, ",")+1 != width:
 		return text, false
-	case first > 0:
+	case first > 0 && said[first-1] == "":
 		rows[first-1] = head
 	default:
-		rows[0], run = head+"\n"+rows[0], true
+		rows[first], run = head+"\n"+rows[first], true
 	}
 	return []byte(strings.Join(rows, "\n") + "\n"), run
+}
+
+var (
+	statement  = regexp.MustCompile(`(?i)^\s*(?:CREATE|DROP|ALTER|INSERT|DELETE|UPDATE|SET|BEGIN|START|COMMIT|USE|LOCK|UNLOCK|PRAGMA|SELECT|COPY)\b`)
+	sqlComment = strings.NewReplacer("--", "", "/*", "", "*/", "")
+)
+
+// linesBeforeStatements are lines above the first rows as titles, without the marks of comments;
+// blank in the place of statements.
+func linesBeforeStatements(lines []string) []string {
+	out, inside := make([]string, len(lines)), false
+	for i, l := range lines {
+		if inside = inside || statement.MatchString(l); !inside {
+			if l = strings.TrimSpace(sqlComment.Replace(l)); l != "" {
+				out[i] = textCell(l)
+			}
+		}
+		if strings.Contains(l, ";") {
+			inside = false
+		}
+	}
+	return out
 }
 
 // sqlParts cuts the columns of a table at the commas between them, not at those within brackets.
