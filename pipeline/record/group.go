@@ -117,7 +117,7 @@ func parseGroup(b []byte) group {
 	var nums [4]int
 	var digits [4]int
 	n := 0
-	var plus, lt, gt, andU, andO, born, until, schoolYear, decade bool
+	var plus, lt, gt, andU, andO, born, until, schoolYear, schoolClass, decade bool
 	unknown := 0 // words not understood
 	french := bytes.Contains(b, []byte("homme")) || bytes.Contains(b, []byte("femme"))
 	var seniorSeen, juniorSeen, vetSeen bool
@@ -275,6 +275,7 @@ func parseGroup(b []byte) group {
 				until = until || n == 0 && len(w) > 1 && string(w) != "au" && string(w) != "al"
 			case filler:
 				schoolYear = schoolYear || n == 0 && (string(w) == "year" || string(w) == "yr" || string(w) == "y")
+				schoolClass = schoolClass || n == 0 && (string(w) == "klasse" || string(w) == "class")
 				decade = decade || n > 0 && string(w) == "er" // 40er
 				if len(w) == 1 && w[0] == 's' {
 					seniorSeen = seniorSeen || n == 0 // "S M"; after a number it is "40s"
@@ -364,6 +365,9 @@ func parseGroup(b []byte) group {
 	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
 	if schoolYear && n == 1 && nums[0] < 20 {
 		return group{} // Year 6 is a class of a school
+	}
+	if n == 1 && digits[0] < 3 && (schoolClass && nums[0] <= lastSchoolYear || frenchSchoolYear(b)) {
+		return group{} // Klasse 7, 6e A
 	}
 	// 4044 without a dash.
 	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4 && v%100-v/100 <= 10) {
@@ -626,4 +630,14 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		return sureX, gw, class, true
 	}
 	return noMark, 0, class, false
+}
+
+// lastSchoolYear is the highest that classes of schools are counted to.
+const lastSchoolYear = 13
+
+// frenchSchoolYear recognises the classes of a French school from the seventh to the tenth year,
+// which are counted down: 6e A, 3ème.
+func frenchSchoolYear(b []byte) bool {
+	b = bytes.TrimSpace(b)
+	return len(b) > 1 && b[0] >= '3' && b[0] <= '6' && b[1] == 'e' && (len(b) == 2 || b[2] == ' ' || bytes.HasPrefix(b, append(b[:1:1], "eme"...)))
 }

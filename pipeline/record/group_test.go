@@ -500,7 +500,7 @@ func FuzzSex(f *testing.F) {
 
 // Classes by letter, and those of a school, say neither sex nor age.
 func TestCodesAreNoGroups(t *testing.T) {
-	for heading, cells := range map[string][]string{"Cat": {"A", "B", "D", "F", "C"}, "Year group": {"Year 6", "Year 7"}} {
+	for heading, cells := range map[string][]string{"Cat": {"A", "B", "D", "F", "C"}, "Year group": {"Year 6", "Year 7"}, "Klasse": {"Klasse 7", "Klasse 10"}, "Classe": {"6e A", "3e", "5ème B"}, "Class": {"Class 9"}} {
 		for i, l := range readGroups(t, heading, cells...) {
 			if l.Sex != NotGiven || l.Birth.Known() || len(l.Problems) != 1 {
 				t.Errorf("%s %q: sex %v, born %v, problems %v; want nothing, and that said", heading, cells[i], l.Sex, l.Birth, l.Problems)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"math"
 	"regexp"
 	"slices"
@@ -495,8 +496,9 @@ func (s *settler) ticks() {
 	}
 	var found []tick
 	men, women, numbered := false, false, false
+	young := youngLetters(s.headings)
 	for i, h := range s.headings {
-		sexWord := tickHeading(h)
+		sexWord := cmp.Or(young[fold(h)], tickHeading(h))
 		if sexWord == "" {
 			if f := fold(h); f == "s" || f == "xl" || f == "xxl" {
 				return // shirts
@@ -547,6 +549,23 @@ func (s *settler) ticks() {
 		}
 	}
 	s.set(found[0].column, Sex, "what stands under %q and %q", s.headings[found[0].column], s.headings[found[1].column])
+}
+
+// youngLetters are the letters at the head of two columns that stand for girls and boys in English,
+// Norwegian or French, in which G is either: it depends on the other.
+func youngLetters(headings []string) map[string]string {
+	for _, pair := range [...]map[string]string{{"g": "girl", "b": "boy"}, {"g": "boy", "j": "girl"}, {"g": "boy", "f": "girl"}} {
+		found := 0
+		for letter := range pair {
+			if slices.ContainsFunc(headings, func(h string) bool { return fold(h) == letter }) {
+				found++
+			}
+		}
+		if found == 2 {
+			return pair
+		}
+	}
+	return nil
 }
 
 // oneMark counts the rows with something under one of some headings; ok is false where a row has two.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -77,6 +78,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		// "M" and "F" in a group column say only the sex.
 		if g.meaning == Sex {
 			return Sex, ""
+		}
+		if !slices.ContainsFunc(s.rows, func(r line) bool { c := cellAt(r.cells, i); return !isBlank(c) && fold(c) != "x" }) {
+			return Other, "its values are marks"
 		}
 		return Sex, "its values say only the sex"
 	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:

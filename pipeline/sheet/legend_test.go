@@ -60,6 +60,8 @@ func TestLegendOfSexes(t *testing.T) {
 		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n":          "men; women; men",
 		"Pos,Name,Bib,Time\n1,Jo Lee,pink,18:20\n2,Ann Page,blue,18:31\n3,Cy Dee,pink,18:41\n\n\"Pink bib = men, blue bib = women\"\n": "men; women; men",
 		"Pos,Name,Code,Time\n1,Jo Lee,0,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,0,18:41\n\n0 = male 1 = female\n":                          "male; female; male",
+		"Pos,Name,Sex,Time\n1,Jo Lee,2,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,2,18:41\n\n1=F 2=M\n":                                       "M; F; M",
+		"Pos,Name,Sex,Time\n1,Jo Lee,2,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,2,18:41\n\n\"1: F; 2: M\"\n":                                "M; F; M",
 		"Pos,Name,Wave,Time\n1,Jo Lee,Green,18:20\n2,Ann Page,Red,18:31\n3,Cy Dee,Green,18:41\n\nGreen wave: men. Red wave: women.\n":  "men; women; men",
 		"Pos,Name,Col.,Time\n1,Jo Lee,Y,18:20\n2,Ann Page,R,18:31\n3,Cy Dee,Y,18:41\n\n\"Y (yellow) = men, R (red) = women\"\n":        "men; women; men",
 		"Pos,Name,Type,Time\n1,Jo Lee,B,18:20\n2,Ann Page,G,18:31\n3,Cy Dee,B,18:41\n\n\"G = girls and women, B = boys and men\"\n":    "boys and men; girls and women; boys and men",

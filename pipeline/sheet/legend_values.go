@@ -139,7 +139,7 @@ func legendPieces(line string) (pieces []string) {
 
 var (
 	sentenceEnd   = regexp.MustCompile(`(?i)(\b(?:men|women|ladies|gents|males?|females?|boys|girls|over|under|plus|older|younger)|\d\d|\+)\. `)
-	codesAndWords = regexp.MustCompile(`[\pL\d]{1,3} ?= ?\pL{2,}`)
+	codesAndWords = regexp.MustCompile(`[\pL\d]{1,3} ?= ?\pL{2,}|\b\d ?= ?\pL\b`)
 	twoClasses    = regexp.MustCompile(`^(\pL{1,3}\d?) ?/ ?(\pL{1,3}\d?)( ?[=:–-] ?\S.*)$`)
 )
 
@@ -191,7 +191,7 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 			continue
 		}
 		switch {
-		case isSexWord(means):
+		case isSexWord(means), len(text) == 1 && hasDigit(text) && sexLetters[fold(means)]:
 		case strings.ContainsAny(means, "0123456789") && !strings.Contains(means, ":") && len(means) <= 40:
 			ages++
 		default:
@@ -213,6 +213,9 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 	withSex(legend, texts, pieces)
 	return legend, ages == 0
 }
+
+// sexLetters are letters that stand for a sex behind a figure, "1=F 2=M".
+var sexLetters = set("m f w")
 
 // shortCategory are short words for a class before it.
 var shortCategory = set("kat cat cl kl kateg ak gr", "кат", "гр")

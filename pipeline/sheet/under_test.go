@@ -107,6 +107,9 @@ func TestSexesOfPlaces(t *testing.T) {
 		{"Male|Female", "TRUE|,|TRUE,TRUE|,|TRUE,TRUE|,TRUE|,|TRUE", "Male,Female,Male,Female,Male,Male,Female"},
 		{"Male|Female", "1|0,0|1,1|0,0|1,1|0,1|0,0|1", "Male,Female,Male,Female,Male,Male,Female"},
 		{"Boys/Men|Girls/Women", "x|,|x,x|,|x,x|,x|,|x", "Boys/Men,Girls/Women,Boys/Men,Girls/Women,Boys/Men,Boys/Men,Girls/Women"},
+		{"B|G", "X|,|X,X|,|X,X|,X|,|X", "boy,girl,boy,girl,boy,boy,girl"},
+		{"J|G", "X|,|X,X|,|X,X|,X|,|X", "girl,boy,girl,boy,girl,girl,boy"},
+		{"G", "X,,X,,X,X,", ",,,,,,"}, // a mark, and nobody's sex
 		{"L.Pos", ",1,,2,,,3", ",l,,l,,,l"},
 		{"Lady pos", ",L1,,L2,,,L3", ",lady,,lady,,,lady"},
 		{"1st ladies", ",1st lady,,2nd lady,,,3rd lady", ",ladies,,ladies,,,ladies"},
