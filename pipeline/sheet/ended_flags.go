@@ -103,7 +103,7 @@ func (t table) flagged(heading, column int, held bool) (flagged, blank bool) {
 		}
 		return no > 0 && rows >= 4 && 5*no <= 2*rows && yes > no, blank
 	}
-	return yes > 0 && rows >= 4 && 5*yes <= 2*rows, false
+	return yes+no > 0 && rows >= 4 && 5*yes <= 2*rows, false
 }
 
 // saysNo says whether a cell of such a column says no.

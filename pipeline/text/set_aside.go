@@ -11,7 +11,7 @@ import (
 var (
 	aside = wordsOf(`query
 		unknown unidentified unbekannt unbekannte unbekannter inconnu inconnue desconocido desconocida sconosciuto sconosciuta desconhecido desconhecida onbekend onbekende okand okant ukjent ukendt tuntematon nieznany nieznana nieznane neznamy neznama nezname ismeretlen bilinmiyor bilinmeyen necunoscut nepoznat neznan tundmatu nezinams nezinomas desconegut
-		mix mixup mistyped mislabelled false ghost funnel tampered
+		mix mixup mistyped mislabelled ghost funnel tampered
 		annullato annullare cambiado cambiada cambiato cambiata scambiato vaihtunut zamieniony zamienione prohozeno zamenjan elcserelt felcserelt byttet bytt karistirildi verwechselt verwisseld
 		annulleret annullert annuleret annullerad annulleras makuleret makulerad makulerat geannuleerd anulovano anulovat anulowac anulowano ponistettu
 		smazat smazano vyradit skrtnout vyskrtnout skreslic skresl skreslic zignorowac ignorowac pominiety wykreslony wykreslic torlendo toroljuk sil silin silinecek silinmeli silindi dikkate gecersiz mukerrer iptal hatali
