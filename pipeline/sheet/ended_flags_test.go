@@ -13,6 +13,7 @@ func TestEndedByFlag(t *testing.T) {
 		{"void", head + "void\n1,Jo Lee,18:20,0\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,0\n4,Di Fox,18:42,0\n", ",void,,"},
 		{"two flags", head + "is_dnf,is_dq\n1,Jo Lee,18:20,false,false\n2,Al Roe,,true,false\n3,Cy Dee,18:40,false,true\n4,Di Fox,18:42,false,false\n5,Ed Gow,18:45,f,f\n6,Ida Kay,18:50,f,f\n", ",dnf,dq,,,"},
 		{"letters of a database", head + "deleted\n1,Jo Lee,18:20,f\n2,Al Roe,18:31,f\n3,Cy Dee,18:40,t\n4,Di Fox,18:42,f\n", ",,void,"},
+		{"nobody", head + "dnf\n1,Jo Lee,18:20,false\n2,Al Roe,18:31,false\n3,Cy Dee,18:40,false\n4,Di Fox,18:42,false\n", ",,,"},
 		{"a tick", head + "DNF?\n1,Jo Lee,18:20,\n2,Al Roe,,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",dnf,,"},
 		{"most have finished", head + "finished\n1,Jo Lee,18:20,1\n2,Al Roe,18:31,1\n3,Cy Dee,18:40,1\n4,Di Fox,18:42,0\n", ",,,did not finish"},
 		{"not counted", head + "Not counted\n1,Jo Lee,18:20,\n2,Al Roe,18:31,x\n3,Cy Dee,18:40,\n4,Di Fox,18:42,\n", ",not counted,,"},
