@@ -638,6 +638,6 @@ const lastSchoolYear = 13
 // frenchSchoolYear recognises the classes of a French school from the seventh to the tenth year,
 // which are counted down: 6e A, 3ème.
 func frenchSchoolYear(b []byte) bool {
-	b = bytes.TrimSpace(b)
-	return len(b) > 1 && b[0] >= '3' && b[0] <= '6' && b[1] == 'e' && (len(b) == 2 || b[2] == ' ' || bytes.HasPrefix(b, append(b[:1:1], "eme"...)))
+	class, _, _ := bytes.Cut(bytes.TrimSpace(b), []byte(" "))
+	return len(class) > 1 && class[0] >= '3' && class[0] <= '6' && (string(class[1:]) == "e" || bytes.HasPrefix(class[1:], []byte("eme")))
 }

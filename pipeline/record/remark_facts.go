@@ -64,11 +64,11 @@ func clauseFacts(c []byte) remarkFacts {
 	for from < to && (firstOfGroup[string(bytes.Trim(words[from], ".!"))] || rankWord.Match(words[from])) {
 		from, ranked = from+1, true
 	}
-	for to > from && (behindFirst[string(bytes.Trim(words[to-1], ".!"))]) {
+	for to > from && behindFirst[string(bytes.Trim(words[to-1], ".!"))] {
 		to--
 	}
 	rest := bytes.Trim(bytes.Join(words[from:to], []byte(" ")), " .!")
-	switch {
+	switch said := text.SexOf(string(rest)); {
 	case len(rest) == 0:
 	case ranked && string(rest) == "no": // 1. nő
 		f.sex = W
@@ -78,9 +78,9 @@ func clauseFacts(c []byte) remarkFacts {
 		} else if ranked && rest[0] == 'm' {
 			f.sex = M
 		}
-	case text.SexOf(string(rest)) == 'M':
+	case said == 'M':
 		f.sex = M
-	case text.SexOf(string(rest)) == 'W':
+	case said == 'W':
 		f.sex = W
 	case groupOfRemark.Match(rest):
 		switch g := parseGroup(rest); g.kind {
@@ -150,14 +150,13 @@ func (r *Reader) readRemarks(cells []string, day unit.Day, out *Line, meet func(
 			out.Sex = f.sex
 		}
 		switch {
-		case f.age >= 0 && !aged:
+		case aged:
+		case f.age >= 0:
 			meet(k.index, r.windowOf(f.age, day), age.OnTheDay, "")
 			aged = true
 		case f.group != "":
-			if !aged {
-				meet(k.index, r.groupAges(f.lo, f.hi, r.o.GroupBasis, day), r.o.GroupBasis, f.group)
-				aged = true
-			}
+			meet(k.index, r.groupAges(f.lo, f.hi, r.o.GroupBasis, day), r.o.GroupBasis, f.group)
+			aged = true
 		}
 	}
 }

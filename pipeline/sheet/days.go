@@ -131,12 +131,15 @@ func (t *table) dayColumnInMonths(lex *lexicon) int {
 	for i := range t.grid.len() {
 		_, cells := t.grid.at(i)
 		filled := rowFilled(cells)
-		if text := titleText(cells); filled == 1 && len(text) <= 40 && monthSaid(text) != "" && len(yearsIn(text)) == 1 && len(tokenize(text)) < 4 {
-			if month != "" && above == 0 {
-				return 0
+		if filled == 1 {
+			text := titleText(cells)
+			if said := monthSaid(text); len(text) <= 40 && said != "" && len(yearsIn(text)) == 1 && len(tokenize(text)) < 4 {
+				if month != "" && above == 0 {
+					return 0
+				}
+				month, above, last, lines[i] = said, 0, 0, true
+				continue
 			}
-			month, above, last, lines[i] = monthSaid(text), 0, 0, true
-			continue
 		}
 		if day < 0 {
 			if i < headingLooks && filled > 2 && !slices.ContainsFunc(cells, isFigureOfResult) {

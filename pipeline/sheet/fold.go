@@ -6,10 +6,11 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"lapwing/pipeline/text"
 )
 
 // letters that Unicode does not decompose but people type without.
-var plainLetters = strings.NewReplacer("ß", "ss", "ø", "o", "ł", "l", "æ", "ae", "œ", "oe", "đ", "d", "ð", "d", "þ", "th", "ı", "i")
 
 // fold makes two spellings of the same words equal: lower case, no accents
 // (canonical decomposition, UAX #15, without the combining marks), every run
@@ -23,7 +24,7 @@ func fold(s string) string {
 		}
 		return string(f)
 	}
-	s = plainLetters.Replace(norm.NFKD.String(strings.ToLower(s)))
+	s = text.PlainLetters.Replace(norm.NFKD.String(strings.ToLower(s)))
 	var b strings.Builder
 	b.Grow(len(s) + 4)
 	space := false

@@ -1170,15 +1170,15 @@ func withoutOtherBlocks(lines []string, table []int, rule int) []int {
 // heading words alone above a row of the table, each word in the column that begins with it or in which it ends.
 func narrowHeads(lines []string, table, cuts []int) map[int][]string {
 	heads := map[int][]string{}
-	for _, row := range table {
+	for k, row := range table {
 		i := row - 1
-		if i < 0 || slices.Contains(table, i) || !wideGap.MatchString(lines[i]) || !hasNoDigit(lines[i]) {
+		if i < 0 || k > 0 && table[k-1] == i || !wideGap.MatchString(lines[i]) || !hasNoDigit(lines[i]) {
 			continue
 		}
 		cells, words := make([]string, len(cuts)), 0
-		column := 0
+		column, line := 0, []rune(lines[i])
 		for _, at := range wordPlaces(lines[i]) {
-			word := string([]rune(lines[i])[at[0]:at[1]])
+			word := string(line[at[0]:at[1]])
 			if headingWords[strings.Trim(fold(word), ".:")] == 0 {
 				words = 0
 				break

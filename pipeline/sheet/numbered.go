@@ -103,7 +103,12 @@ func (t table) daysOfWeeks(file string) int {
 				continue
 			}
 			heading = i - 1
-			if weekday < 0 && (!said(t.tab) || weekday < 0 && !said(file)) || weekday < 0 {
+			for _, name := range [...]string{t.tab, file} {
+				if weekday < 0 && !said(name) {
+					return 0
+				}
+			}
+			if weekday < 0 {
 				return 0
 			}
 		}

@@ -18,7 +18,7 @@ func withoutRowLabels(text []byte) []byte {
 		return text
 	}
 	lines := textLines(text)
-	first, n, from, width := -1, 0, 0, 0
+	head, first, n, from, width := -1, -1, 0, 0, 0
 	for i, l := range lines {
 		m := rowLabel.FindStringSubmatch(l)
 		if m == nil {
@@ -28,26 +28,26 @@ func withoutRowLabels(text []byte) []byte {
 			continue
 		}
 		label, _ := strconv.Atoi(m[2]) // five figures at most
-		switch {
-		case first < 0 && label > 1:
-			return text
-		case first < 0:
+		if first < 0 {
+			for head = i - 1; head > 0 && (printedRule.MatchString(lines[head]) || printedTypes.MatchString(lines[head])); {
+				head--
+			}
+			if head < 0 || !overLabels.MatchString(lines[head]) || label > 1 || label == 1 && !placesHeading.MatchString(lines[head]) {
+				return text
+			}
 			first, from = i, label
-		case label != from+n:
+		}
+		if label != from+n {
 			return text
 		}
 		n++
 		width = max(width, len([]rune(m[1]+m[2]+m[3])))
 	}
-	if n < 5 || first < 1 {
+	if n < 5 {
 		return text
 	}
-	head := first - 1
-	for head > 0 && (printedRule.MatchString(lines[head]) || printedTypes.MatchString(lines[head])) {
-		head--
-	}
 	h := []rune(lines[head])
-	if len(h) <= width || h[width] != ' ' || !printedRow.MatchString(string(h[:width])) || from == 1 && !placesHeading.MatchString(lines[head]) {
+	if len(h) <= width || h[width] != ' ' || !printedRow.MatchString(string(h[:width])) {
 		return text
 	}
 	for i := head + 1; i < first; i++ {
@@ -66,6 +66,7 @@ var (
 	printedRule   = regexp.MustCompile(`^[-─═=+┼ ]*[-─═=]{3}[-─═=+┼ ]*$`)
 	printedTypes  = regexp.MustCompile(`^[ │]*(?:<\w+>|(?:Int|String|Float|Union|Any|Time)\w*\??)(?: +(?:<\w+>|(?:Int|String|Float|Union|Any|Time)\w*\??))+ *$`)
 	placesHeading = regexp.MustCompile(`(?i)\b(?:pos|position|place|rank)\b`)
+	overLabels    = regexp.MustCompile(`^(?: |[Rr]ow|[Ii]ndex|#|│)`) // how a line with printedRow begins
 	printedRow    = regexp.MustCompile(`^ *(?:[Rr]ow|[Ii]ndex|#)? *│?$`)
 )
 
@@ -77,43 +78,64 @@ func printedColumns(text []byte) []byte {
 		return text
 	}
 	lines := textLines(text)
+	for from := 0; from < len(lines); from++ {
+		to := from
+		for to < len(lines) && strings.TrimSpace(lines[to]) != "" {
+			to++
+		}
+		if printedBlock(lines[from:to]) {
+			return []byte(strings.Join(lines, "\n") + "\n")
+		}
+		from = to
+	}
+	return text
+}
+
+// printedBlock divides such a table within lines of which none is blank.
+func printedBlock(lines []string) bool {
+	figures := make([]int, len(lines)+1) // how many lines from one on have figures, as those with a time have
+	for i := len(lines) - 1; i >= 0; i-- {
+		if figures[i] = figures[i+1]; !hasNoDigit(lines[i]) {
+			figures[i]++
+		}
+	}
+	var rows [][]rune
 	for head := 0; head+plainRows < len(lines); head++ {
-		words := headingWord.FindAllStringIndex(lines[head], -1)
-		if len(words) < 3 || !hasNoDigit(lines[head]) {
+		if !hasNoDigit(lines[head]) {
+			continue
+		}
+		words := headingWord.FindAllStringIndex(lines[head], 3)
+		if len(words) < 3 {
 			continue
 		}
 		if printedTypes.MatchString(lines[head+1]) {
 			lines[head], lines[head+1] = "", lines[head]
 			continue
 		}
-		end := head + 1
-		for end < len(lines) && strings.TrimSpace(lines[end]) != "" {
-			end++
-		}
-		if end-head <= plainRows {
+		if 10*figures[head+1] < 9*(len(lines)-head-1) {
 			continue
 		}
-		rows := make([][]rune, end-head)
-		for i := range rows {
-			rows[i] = []rune(lines[head+i])
+		for len(rows) < len(lines) { // once for all headings that are tried
+			rows = append(rows, []rune(lines[len(rows)]))
 		}
-		ends := columnEnds(rows, lines[head], words)
+		rows[head] = []rune(lines[head]) // it may have come from above
+		ends := columnEnds(rows[head:], lines[head])
 		if ends == nil {
 			continue
 		}
-		cells := make([][]string, len(rows))
-		for i, r := range rows {
-			cells[i] = cellsBetween(r, ends)
+		cells := make([][]string, len(lines)-head)
+		for i := range cells {
+			cells[i] = cellsBetween(rows[head+i], ends)
 		}
-		if !oneOfTimes(cells[1:]) || !closeTogether(rows[1:], cells[1:]) {
+		if !oneOfTimes(cells[1:]) || !closeTogether(rows[head+1:], cells[1:]) {
 			continue
 		}
 		for i, c := range cells {
 			lines[head+i] = strings.Join(c, "\t")
 		}
-		return []byte(strings.Join(lines, "\n") + "\n")
+		return true
 	}
-	return text
+	return false
 }
 
 var headingWord = regexp.MustCompile(`[^\s\t|,;]+`)
@@ -121,7 +143,8 @@ var headingWord = regexp.MustCompile(`[^\s\t|,;]+`)
 // columnEnds are where the columns under headings of one word part: behind the one or before the
 // next, where that is blank in all rows. nil where neither is, or where most are parted by more
 // than one space: such a table is divided by its gaps.
-func columnEnds(rows [][]rune, head string, words [][]int) (ends []int) {
+func columnEnds(rows [][]rune, head string) (ends []int) {
+	words := headingWord.FindAllStringIndex(head, -1)
 	at := func(b int) int { return len([]rune(head[:b])) }
 	filled := func(p int) bool {
 		return slices.ContainsFunc(rows, func(r []rune) bool { return p >= 0 && p < len(r) && r[p] != ' ' })
@@ -202,13 +225,7 @@ func oneOfTimes(rows [][]string) bool {
 // none has, the gaps show the columns.
 func closeTogether(rows [][]rune, cells [][]string) bool {
 	for i, r := range rows {
-		filled := 0
-		for _, c := range cells[i] {
-			if c != "" {
-				filled++
-			}
-		}
-		if len(wideGap.FindAllStringIndex(string(r), -1))+1 < filled {
+		if len(wideGap.FindAllStringIndex(string(r), -1))+1 < rowFilled(cells[i]) {
 			return true
 		}
 	}

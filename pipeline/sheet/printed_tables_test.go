@@ -8,6 +8,7 @@ import (
 // Tables and records as programs print them.
 func TestPrintedByPrograms(t *testing.T) {
 	const four = "position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40\nposition 4, name Di Fox, time 18:42\nposition 5, name Ed Gow, time 18:45\nposition 6, name Flo Hay, time 18:51"
+	const three = "position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"
 	const clubs = "position 1, name Jo Lee, club Mill Runners, time 18:20\nposition 2, name Al Rowntree, club Hollis AC, time 18:31\nposition 3, name Cy Dee, time 18:40\nposition 4, name Di Fox, club Hollis AC, time 18:42\nposition 5, name Ed Gow, time 18:45\nposition 6, name Flo Hay, club Mill Runners, time 18:51"
 	for _, c := range []struct{ name, text, want string }{
 		{"one space between, below the last letter", `
@@ -91,17 +92,12 @@ place: 3
  name: Cy Dee
  time: 18:40
 3 rows in set
-`, "position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
-		{"facts a line behind bars", "\n-[ RECORD 1 ]--\nplace | 1\nname  | Jo Lee\ntime  | 18:20\n-[ RECORD 2 ]--\nplace | 2\nname  | Al Rowntree\ntime  | 18:31\n-[ RECORD 3 ]--\nplace | 3\nname  | Cy Dee\ntime  | 18:40\n",
-			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
-		{"facts a line in quotes", "\n[[result]]\nplace = 1\nname = \"Jo Lee\"\ntime = \"18:20\"\n\n[[result]]\nplace = 2\nname = \"Al Rowntree\"\ntime = \"18:31\"\n\n[[result]]\nplace = 3\nname = \"Cy Dee\"\ntime = \"18:40\"\n",
-			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
-		{"in braces", "\nresults = [{'place': 1, 'name': 'Jo Lee', 'time': '18:20'},\n {'place': 2, 'name': \"Al Rowntree\", 'time': '18:31'},\n {'place': 3, 'name': 'Cy Dee', 'time': '18:40'}]\n",
-			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
-		{"in braces, keys without quotes", "\n- {place: 1, name: Jo Lee, time: \"18:20\"}\n- {place: 2, name: Al Rowntree, time: \"18:31\"}\n- {place: 3, name: Cy Dee, time: \"18:40\"}\n",
-			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
-		{"statements", "\n-- all of them\nINSERT INTO results (place, name, time) VALUES\n(1, 'Jo Lee', '18:20'),\n(2, 'Al Rowntree', '18:31'),\n(3, 'Cy Dee', '18:40');\n",
-			"position 1, name Jo Lee, time 18:20\nposition 2, name Al Rowntree, time 18:31\nposition 3, name Cy Dee, time 18:40"},
+`, three},
+		{"facts a line behind bars", "\n-[ RECORD 1 ]--\nplace | 1\nname  | Jo Lee\ntime  | 18:20\n-[ RECORD 2 ]--\nplace | 2\nname  | Al Rowntree\ntime  | 18:31\n-[ RECORD 3 ]--\nplace | 3\nname  | Cy Dee\ntime  | 18:40\n", three},
+		{"facts a line in quotes", "\n[[result]]\nplace = 1\nname = \"Jo Lee\"\ntime = \"18:20\"\n\n[[result]]\nplace = 2\nname = \"Al Rowntree\"\ntime = \"18:31\"\n\n[[result]]\nplace = 3\nname = \"Cy Dee\"\ntime = \"18:40\"\n", three},
+		{"in braces", "\nresults = [{'place': 1, 'name': 'Jo Lee', 'time': '18:20'},\n {'place': 2, 'name': \"Al Rowntree\", 'time': '18:31'},\n {'place': 3, 'name': 'Cy Dee', 'time': '18:40'}]\n", three},
+		{"in braces, keys without quotes", "\n- {place: 1, name: Jo Lee, time: \"18:20\"}\n- {place: 2, name: Al Rowntree, time: \"18:31\"}\n- {place: 3, name: Cy Dee, time: \"18:40\"}\n", three},
+		{"statements", "\n-- all of them\nINSERT INTO results (place, name, time) VALUES\n(1, 'Jo Lee', '18:20'),\n(2, 'Al Rowntree', '18:31'),\n(3, 'Cy Dee', '18:40');\n", three},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s, err := Read("x.txt", []byte("Alder Bank 5k, 3 January 2026\n"+c.text), Options{})

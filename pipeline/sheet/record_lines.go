@@ -11,7 +11,7 @@ var (
 	// recordMark is a line between two records that a program has printed, a fact a line:
 	// "*** 1. row ***", "-[ RECORD 1 ]---", "[[result]]".
 	recordMark = regexp.MustCompile(`^\s*(?:[-*=_#~+]{2,}[\[ ]*(?:\pL+ )?\d+\.?(?: \pL+)?[\] ]*[-*=_#~+]{2,}[-+|]*|-\[ (?:\pL+ )?\d+ \][-+|]*|\[\[\w+\]\])\s*$`)
-	recordFact = regexp.MustCompile(`^\s*(\pL[\pL\d_]{0,30}) *(?:[:|]|=) *(.*?)\s*$`)
+	recordFact = regexp.MustCompile(`^\s*(\pL[\pL\d_]{0,30}) *[:|=] *(.*?)\s*$`)
 )
 
 // recordsApart writes records that such lines divide, three and more with the same two keys or more,
@@ -32,22 +32,22 @@ func recordsApart(text []byte) []byte {
 		return len(own) > 1 && slices.Equal(keys, own)
 	}
 	for i, l := range lines {
-		switch m := recordFact.FindStringSubmatch(l); {
-		case recordMark.MatchString(l):
+		if recordMark.MatchString(l) {
 			if !same() {
 				return text
 			}
 			records++
-			own = nil
-			lines[i] = ""
-		case records > 0 && m != nil:
+			own, lines[i] = nil, ""
+			continue
+		}
+		if records == 0 {
+			continue
+		}
+		if m := recordFact.FindStringSubmatch(l); m != nil {
 			own = append(own, m[1])
 			lines[i] = m[1] + ": " + strings.Trim(m[2], `"'`)
-		case records > 0 && strings.TrimSpace(l) != "":
-			if len(own) < len(keys) {
-				return text
-			}
-			// how many there are, below the last
+		} else if strings.TrimSpace(l) != "" && len(own) < len(keys) { // else how many there are, below the last
+			return text
 		}
 	}
 	if records < 3 || !same() {

@@ -20,8 +20,11 @@ func (rs *runSettler) course(p *Part) {
 		p.Course = Found{From: "column " + letters(p.runs.courseCol), Why: p.Columns[p.runs.courseCol].Why}
 		// Rows with an empty cell fall back on the titles.
 		f := rs.titleCourse(p)
-		within := p.placesWithin(p.runs.courseCol)
-		if f.Value != "" && !rs.listsCourses(p) && within < 0 && (!fromPath(f.From) || p.headsHomes(p.runs.courseCol)) && p.oneRanking(p.runs.courseCol) {
+		ranked, within := p.oneRanking(p.runs.courseCol), -1
+		if ranked {
+			within = p.placesWithin(p.runs.courseCol)
+		}
+		if f.Value != "" && ranked && within < 0 && !rs.listsCourses(p) && (!fromPath(f.From) || p.headsHomes(p.runs.courseCol)) {
 			p.Course, p.runs.course = f, f.Value
 			p.Columns[p.runs.courseCol].Meaning = Other
 			p.Columns[p.runs.courseCol].Why += ", but one ranking goes through all its places, and a title names the course: where people live or run mostly"
@@ -301,12 +304,9 @@ func (p *Part) headsHomes(column int) bool {
 	return slices.ContainsFunc(strings.Fields(fold(p.Columns[column].Heading)), func(w string) bool { return homeWords[w] })
 }
 
-// placesWithin is the index of the column that counts from 1 on within each course, where the one taken for the places
-// counts through all of them: "Overall | Course | Course place"; -1 for none.
+// placesWithin is the index of the column that counts from 1 on within each course of a ranking that goes through all
+// of them: "Overall | Course | Course place"; -1 for none.
 func (p *Part) placesWithin(courses int) int {
-	if p.Index(Position) < 0 || !p.oneRanking(courses) {
-		return -1
-	}
 	for i, c := range p.Columns {
 		if c.Meaning != Other && c.Meaning != GroupPlace || c.Index >= len(p.rules.kinds) {
 			continue

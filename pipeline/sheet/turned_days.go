@@ -18,6 +18,9 @@ const fewestDays = 5
 // exchanged back, all days fall on one weekday or follow one another, and as they stand they don't.
 func (rs *runSettler) turnDays(p *Part, texts []string) {
 	d, col := &p.runs.dates, p.runs.dateCol
+	if len(texts) < 3 {
+		return // others have to show it
+	}
 	var days []columnDay
 	left := map[string]int{} // days that stand as they were typed, by their order
 	for _, cell := range texts {
@@ -26,19 +29,17 @@ func (rs *runSettler) turnDays(p *Part, texts []string) {
 			continue
 		}
 		r := f.readings[0]
-		c := columnDay{text: cell, is: r.day()}
+		c := columnDay{text: cell, is: r.day(), other: r.day()}
 		if t := trim(cell); len(t) >= 10 && isoDate(t[:10]) || digitsOnly(t) && r.order == "" {
-			c.program = true
-			if c.other = c.is; r.d <= 12 {
-				c.turns, c.other = r.d != r.m, unit.NewDay(r.y, r.d, r.m)
+			if c.program = true; r.d <= 12 {
+				c.other = unit.NewDay(r.y, r.d, r.m)
 			}
 		} else {
-			c.other = c.is
 			left[r.order]++
 		}
 		days = append(days, c)
 	}
-	if !slices.ContainsFunc(days, func(c columnDay) bool { return c.turns }) {
+	if !slices.ContainsFunc(days, columnDay.turns) {
 		return
 	}
 	turned := exchangedByProgram(days, left)
@@ -59,16 +60,19 @@ func (rs *runSettler) turnDays(p *Part, texts []string) {
 // columnDay is a day of a date column.
 type columnDay struct {
 	text      string
-	is, other unit.Day // as it stands, and with day and month exchanged
-	turns     bool     // the two differ
+	is, other unit.Day // as it stands, and with day and month exchanged where a program may have done so
 	program   bool     // written as programs write days, 2025-06-09
 }
 
-func (c columnDay) day(turned bool) unit.Day {
-	if turned {
-		return c.other
+func (c columnDay) turns() bool { return c.is != c.other }
+
+// asTheyStand are days as a column has them.
+func asTheyStand(days []columnDay) []unit.Day {
+	out := make([]unit.Day, len(days))
+	for i, c := range days {
+		out[i] = c.is
 	}
-	return c.is
+	return out
 }
 
 // exchangedByProgram are all days in a program's own form, where none of them has a day after the
@@ -78,22 +82,25 @@ func exchangedByProgram(days []columnDay, left map[string]int) (turned []columnD
 	if len(left) != 1 || left["dmy"]+left["mdy"] < 2 {
 		return nil
 	}
-	for _, c := range days {
-		if !c.program {
-			continue
-		}
-		if _, _, d := c.is.Date(); d > 12 {
+	exchanged := make([]unit.Day, len(days))
+	for i, c := range days {
+		if _, _, d := c.is.Date(); c.program && d > 12 {
 			return nil
 		}
-		if c.turns {
+		if exchanged[i] = c.other; c.turns() {
 			turned = append(turned, c)
 		}
 	}
-	exchanged := func(c columnDay) bool { return c.turns }
-	if !fitBetter(days, exchanged) {
+	if belongTogether(asTheyStand(days)) || !belongTogether(exchanged) {
 		return nil
 	}
 	return turned
+}
+
+// belongTogether says whether days fall on one weekday, three and more, or follow one another.
+func belongTogether(days []unit.Day) bool {
+	_, n := oneWeekday(days)
+	return n >= 3 || followOn(days)
 }
 
 // apartFromRest are days that fall on another weekday than the rest, out of their order, and
@@ -104,46 +111,40 @@ func apartFromRest(days []columnDay) (turned []columnDay) {
 		return nil
 	}
 	var settled []int // days that fall on it one way only
-	turn := map[string]bool{}
+	read := asTheyStand(days)
 	for i, c := range days {
 		is, other := int(c.is.Weekday()) == usual, int(c.other.Weekday()) == usual
 		if !is && !other {
 			return nil // there are runs on other days
 		}
-		if turn[c.text] = !is; !is || !other || c.is == c.other {
+		if !is {
+			read[i] = c.other
+		}
+		if !is || !other || !c.turns() {
 			settled = append(settled, i)
 		}
 	}
-	if len(settled) == 0 {
+	if len(settled) == 0 || followOn(asTheyStand(days)) {
 		return nil
 	}
-	first, last := days[settled[0]], days[settled[len(settled)-1]]
-	up := first.day(turn[first.text]) < last.day(turn[last.text])
+	up := read[settled[0]] < read[settled[len(settled)-1]]
 	for i, c := range days { // 1 November and 11 January 2025 are Saturdays: which of them lies between its neighbours?
 		at, found := slices.BinarySearch(settled, i)
 		if found {
 			continue
 		}
 		between := func(d unit.Day) bool {
-			ok := true
-			if at > 0 {
-				before := days[settled[at-1]]
-				ok = before.day(turn[before.text]) < d == up
-			}
-			if at < len(settled) {
-				next := days[settled[at]]
-				ok = ok && d < next.day(turn[next.text]) == up
-			}
-			return ok
+			return (at == 0 || read[settled[at-1]] < d == up) && (at == len(settled) || d < read[settled[at]] == up)
 		}
-		turn[c.text] = !between(c.is) && between(c.other)
+		if !between(c.is) && between(c.other) {
+			read[i] = c.other
+		}
 	}
-	turns := func(c columnDay) bool { return turn[c.text] }
-	if rising(days, func(columnDay) bool { return false }) || !rising(days, turns) {
+	if !followOn(read) {
 		return nil
 	}
-	for _, c := range days {
-		if turns(c) {
+	for i, c := range days {
+		if read[i] != c.is {
 			turned = append(turned, c)
 		}
 	}
@@ -157,7 +158,7 @@ func usualWeekday(days []columnDay) (weekday int, ok bool) {
 	var on [7]int
 	for _, c := range days {
 		on[c.is.Weekday()]++
-		if c.is == c.other {
+		if !c.turns() {
 			sure = append(sure, c.is)
 		}
 	}
@@ -172,30 +173,9 @@ func usualWeekday(days []columnDay) (weekday int, ok bool) {
 	return weekday, on[weekday] >= fewestDays && on[weekday]*10 >= len(days)*7
 }
 
-// fitBetter says whether the days fall on one weekday, or follow one another, with some of them
-// exchanged, and neither as they stand.
-func fitBetter(days []columnDay, exchanged func(columnDay) bool) bool {
-	weekday := func(turned func(columnDay) bool) bool {
-		all := make([]unit.Day, len(days))
-		for i, c := range days {
-			all[i] = c.day(turned(c))
-		}
-		w, n := oneWeekday(all)
-		return w >= 0 && n >= 3
-	}
-	asItStands := func(columnDay) bool { return false }
-	if weekday(asItStands) || rising(days, asItStands) {
-		return false
-	}
-	return weekday(exchanged) || rising(days, exchanged)
-}
-
-// rising says whether days follow one another, or do so read from the last to the first.
-func rising(days []columnDay, turned func(columnDay) bool) bool {
-	up, down := true, true
-	for i := 1; i < len(days); i++ {
-		a, b := days[i-1].day(turned(days[i-1])), days[i].day(turned(days[i]))
-		up, down = up && a < b, down && a > b
-	}
-	return up || down
+// followOn says whether days follow one another, or do so read from the last to the first.
+func followOn(days []unit.Day) bool {
+	back := slices.Clone(days)
+	slices.Reverse(back)
+	return rise(days) || rise(back)
 }

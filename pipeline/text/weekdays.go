@@ -39,9 +39,12 @@ var dayNames = func() map[string]bool {
 	return days
 }()
 
+// PlainLetters writes the lower case letters that are more than one with a mark in plain ones.
+var PlainLetters = strings.NewReplacer("ß", "ss", "ø", "o", "ł", "l", "æ", "ae", "œ", "oe", "đ", "d", "ð", "d", "þ", "th", "ı", "i")
+
 // plain takes the marks off the letters of a word in lower case, as readers fold them.
 func plain(w string) string {
-	w = strings.NewReplacer("ß", "ss", "ø", "o", "ł", "l", "đ", "d", "ð", "d", "æ", "ae", "œ", "oe", "ı", "i", "þ", "th").Replace(w)
+	w = PlainLetters.Replace(w)
 	return strings.Map(func(r rune) rune {
 		if unicode.Is(unicode.Mn, r) {
 			return -1

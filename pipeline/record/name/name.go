@@ -324,7 +324,7 @@ func (s *scanner) unnamed() bool {
 	if all && (strong && !(initial && s.initialOfFamily()) || person && named > 1 && !initial) { // "New lady", "First man", "Anhysbys / Unknown" too
 		return true
 	}
-	if s.numbered() {
+	if s.digits > 0 && s.numbered() {
 		return true // "Dorsal 12", "12. rajtszám"
 	}
 	if named > 1 && s.noName() {
