@@ -25,7 +25,7 @@ func TestHeadings(t *testing.T) {
 		Session:      {"Session", "Start time", "Start", "Wave", "Startzeit"},
 		Distance:     {"Distance", "Distance (km)", "Dist", "Distanz", "Distancia", "Dystans", "Afstand"},
 		Status:       {"Status", "Statut", "Estado"},
-		Notes:        {"Notes", "Note", "Comments", "Remarks", "Bemerkung", "Remarques", "Observaciones", "Opmerkingen", "Uwagi", "Anmärkning", "Bemærkninger", "Obs.", "Comment"},
+		Notes:        {"Not", "Notes", "Note", "Comments", "Remarks", "Bemerkung", "Remarques", "Observaciones", "Opmerkingen", "Uwagi", "Anmärkning", "Bemærkninger", "Obs.", "Comment"},
 		Gap:          {"Atraso", "Gap", "Behind", "Diff", "Time behind", "Rückstand", "Écart", "Diferencia", "Distacco", "Achterstand", "Strata", "Time diff", "Gap to leader", "Abstand"},
 		Pace:         {"km/u", "km/t", "Vit. (km/h)", "perc/km", "Pace", "Min/km", "min/mile", "Pace (min/km)", "Speed km/h", "km/h", "Allure", "Geschwindigkeit", "Ritmo", "Tempo min/km", "Ø Pace", "Pace per km"},
 		Split:        {"Split", "Lap 1", "Lap 2 time", "1 km time", "2.5 km split", "Zwischenzeit", "Halfway", "Halfway time", "Parcial", "1km split"},

@@ -28,7 +28,7 @@ var languageWords = map[concept]string{
 	cOfDay:          `город місто град πολη sehir yer kraj grad paikka paikkakunta stadur linn pilseta miestas oras varos herria qyteti vendbanimi`,
 	cDistance:       `дистанция дистанція разстояние αποσταση mesafe distants distancija razdalja tav distanta matka vegalengd pellter distantzia distanca`,
 	cStatus:         `статус κατασταση durum staatus statuss statusas allapot stare tila stada`,
-	cNote:           `not примечание примечания прим примітки примітка забележка напомена παρατηρησεις σχολια aciklama aciklamalar notlar markused piezimes pastabos opombe napomena primjedba primjedbe poznamka poznamky pozn megjegyzes observatii huom huomautus huomautukset athugasemdir athugasemd nodiadau sylwadau opmerkings oharrak shenime notai`,
+	cNote:           `примечание примечания прим примітки примітка забележка напомена παρατηρησεις σχολια aciklama aciklamalar notlar markused piezimes pastabos opombe napomena primjedba primjedbe poznamka poznamky pozn megjegyzes observatii huom huomautus huomautukset athugasemdir athugasemd nodiadau sylwadau opmerkings oharrak shenime notai`,
 	cGap:            `отставание відставання διαφορα fark vahe starpiba atsilikimas zaostanek zaostatak kulonbseg hatrany diferenta ero munur`,
 	cPace:           `темп скорость швидкість ρυθμος hiz kiirus ritem tempas vauhti hradi`,
 	cTotal:          `всего усього συνολο toplam kokku kopa viso skupaj ukupno spolu celkem osszesen osszes yhteensa samtals cyfanswm`,
