@@ -169,10 +169,10 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 			s.note("years-of-lines", fmt.Sprintf("%d lines say a year each, and the days below them were taken for days of it", n))
 		}
 		if n := t.daysOfWeeks(baseStem(s.Name)); n > 0 {
-			s.note("days-of-weeks", fmt.Sprintf("%d lines say a week; the day was taken from the weekday that the sheet names", n))
+			s.note("days-of-weeks", fmt.Sprintf("where a line says only the week (%s), its day is the weekday that the sheet names", text.Count(n, "line")))
 		}
 		if n := t.dayColumnInMonths(lex); n > 0 {
-			s.note("months-of-lines", fmt.Sprintf("%d lines say a month each, and the days below them were taken for days of it", n))
+			s.note("months-of-lines", fmt.Sprintf("a line that says only a month (%s) gives it to the days below", text.Count(n, "line")))
 		}
 		if people := t.peopleAcross(lex); people != nil {
 			s.Problems = append(s.Problems, place.Problem{Place: place.Place{Sheet: s.Name, Tab: t.tab}, Severity: place.Note, Kind: "people-in-columns", Read: text.Count(len(people), "name"),

@@ -54,7 +54,7 @@ func (rs *runSettler) turnDays(p *Part, texts []string) {
 		d.turned[c.text] = true
 	}
 	p.problem(rs.sheet.Name, p.HeadingRow, col, place.Look, "days-exchanged", turned[0].text, turned[0].other.Long(),
-		fmt.Sprintf("A spreadsheet program has taken the day for the month in %s of this column; with the two exchanged they fit the other days, and were read so. If a day is right as it stands, write it in words (6 Sep 2025), and load the sheet again.", text.Count(len(turned), "day")))
+		fmt.Sprintf("A spreadsheet program has swapped the day and the month in %s of this column. Swapped back, they fit the other days, and so they were read. If a day is right as it stands, write its month as a word (6 Sep 2025), and load the sheet again.", text.Count(len(turned), "day")))
 }
 
 // columnDay is a day of a date column.
