@@ -266,6 +266,9 @@ func lexFolded(b []byte) clockCell {
 	if ms, ok := hourMarks(b); ok {
 		return clockCell{shape: exactClock, ms: ms}
 	}
+	if ms, ok := hourColonMarks(b); ok {
+		return clockCell{shape: exactClock, ms: ms}
+	}
 	if c, ok := lexUnits(b); ok {
 		return c
 	}
@@ -572,6 +575,20 @@ func hourMarks(b []byte) (ms int32, ok bool) {
 	}
 	h, m, s := two(b[:i]), two(b[i+1:i+3]), two(b[i+4:i+6])
 	return 1000 * (3600*h + 60*m + s), h > 0 && h < 24 && m < 60 && s < 60
+}
+
+// hourColonMarks reads an hour and a colon before minutes and seconds with their marks: 00:18'53"000.
+func hourColonMarks(b []byte) (ms int32, ok bool) {
+	i := bytes.IndexByte(b, ':')
+	if i < 1 || i > 2 || len(b) < i+7 || b[i+3] != '\'' || b[i+6] != '"' && b[i+6] != '\'' {
+		return 0, false
+	}
+	hour, ok := twoDigits(("0" + string(b[:i]))[i-1:])
+	if !ok || hour > 9 {
+		return 0, false // 18:53'20'' may be hundredths
+	}
+	c, ok := lexUnits(b[i+1:])
+	return 3600000*hour + c.ms, ok && c.shape == exactClock && c.ms < 3600000
 }
 
 // unitPrefix is the run of letters or of marks at the start of b.

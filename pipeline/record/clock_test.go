@@ -163,6 +163,7 @@ func TestTimeColumns(t *testing.T) {
 		{"four parts", 5000, []string{"0:18:02:50", "0:24:31:07"}, []string{"18:02.5", "24:31.07"}},
 		{"twelve o'clock", 5000, []string{"12:18:02 AM", "12:24:31 AM", "1:02:15 AM"}, []string{"18:02", "24:31", "1:02:15"}},
 		{"spreadsheet moments", 5000, []string{"1899-12-30T00:18:02", "1899-12-31T00:24:31"}, []string{"18:02", "24:31"}},
+		{"a colon behind the hour, marks behind the rest", 5000, []string{"00:18'53\"000", "00:22'52\"000", "01:02'09\"500"}, []string{"18:53", "22:52", "1:02:09.5"}},
 		{"the mark of minutes behind the hour too", 10000, []string{"47'51''", "1'00'59''", "1'15'33\""}, []string{"47:51", "1:00:59", "1:15:33"}},
 		{"moments with the day first", 5000, []string{"30.12.1899 0:18:02", "30.12.1899 0:24:31"}, []string{"18:02", "24:31"}},
 		{"moments with the month first", 5000, []string{"12/30/1899 12:18:02 AM", "12/30/1899 12:24:31 AM"}, []string{"18:02", "24:31"}},
