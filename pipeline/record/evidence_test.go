@@ -142,7 +142,7 @@ func readAges(t *testing.T, heading string, year bool, cells []string) []Line {
 func TestWordsAroundAges(t *testing.T) {
 	numbers := []int{41, 38, 52, 33, 29, 64, 40, 47, 36}
 	arabic := strings.NewReplacer("0", "٠", "1", "١", "2", "٢", "3", "٣", "4", "٤", "5", "٥", "6", "٦", "7", "٧", "8", "٨", "9", "٩")
-	for _, form := range []string{"%d v.", "%d歳", "%d세", "%d岁", "%d éves", "%d let", "arabic"} {
+	for _, form := range []string{"%d v.", "%d歳", "%d세", "%d岁", "%d歲", "%d éves", "%d let", "arabic"} {
 		var cells []string
 		for _, n := range numbers {
 			if form == "arabic" {

@@ -8,7 +8,7 @@ import (
 )
 
 // ageWords and birthWords stand beside an age or a year of birth in a cell, as a unit or as a label.
-var ageWords, birthWords = wordsIn(text.AgeUnits, "age", "aged", "old", "alter", "edad", "eta", "leeftijd", "alder", "wiek", "vek", "ika", "kor", "歳", "才", "세", "岁"),
+var ageWords, birthWords = wordsIn(text.AgeUnits, "age", "aged", "old", "alter", "edad", "eta", "leeftijd", "alder", "wiek", "vek", "ika", "kor", "歳", "才", "세", "岁", "歲"),
 	wordsIn(text.BornWords, "b", "g", "f", "n", "r", "en", "em", "in", "im", "year", "of", "birth", "c", "ca", "circa", "生", "年", "生まれ", "년생")
 
 func wordsIn(list string, more ...string) map[string]bool {
