@@ -57,6 +57,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	var blocks []block
 	var open *block
 	sections, lone := map[int]string{}, map[int]string{} // lone are short lines of one cell that say nothing known
+	ofSex := map[int]string{}                            // what the title of a list says of its sex, "Alder Bank 5k - Women"
 	data, lastData := 0, 0
 	forms := titleForms(t.grid, p.HeadingRow)
 	distance := usualDistance
@@ -113,7 +114,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			if rowFilled(cells) == 1 && isSection(text) {
 				sections[row] = text
 			}
-			if _, dated := onlyDate([]string{text}); dated && open != nil && !names.like(open.titles) {
+			if _, dated := onlyDate([]string{text}); dated && open != nil && !names.like(open.titles) && !otherDistance(strings.Join(open.titles, " | "), above) {
 				open = nil // the title of the sheet again, day and all: the next page of the same run
 			}
 		default:
@@ -133,6 +134,9 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 			}
 			if rowFilled(cells) == 1 && len(text) <= 24 && !isRemark(text) && len(findDates(text)) == 0 {
 				lone[row] = text
+			}
+			if said := sexOfTitle([]string{text}); rowFilled(cells) == 1 && said != "" {
+				ofSex[row] = said
 			}
 			if open == nil {
 				open = &block{after: lastData}
@@ -166,6 +170,12 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		// What the head of each page says stands above the first page, too.
 		if text := sections[slices.Min(slices.Collect(maps.Keys(sections)))]; slices.Contains(p.Titles, text) {
 			first = text
+		}
+	}
+	for row, said := range ofSex {
+		if at := dataRowAfter(&rules, t.grid, row); at > 0 && startsAgain(p, t.grid, at) {
+			sections[row] = said
+			delete(lone, row)
 		}
 	}
 	if len(sections) > 0 || first != "" {

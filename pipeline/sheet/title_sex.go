@@ -18,10 +18,13 @@ func sexOfTitle(titles []string) string {
 		if len(sexesOf(t)) > 1 {
 			continue // "S - men, T - women"
 		}
-		for _, between := range []string{" – ", " — ", " - "} {
+		for _, between := range []string{" – ", " — ", " - ", "-"} {
 			parts := strings.Split(t, between)
 			if len(parts) < 2 {
 				continue
+			}
+			if between == "-" {
+				parts = parts[len(parts)-1:] // "Results for Alder Bank 5K-Female"
 			}
 			for _, p := range parts {
 				if p = trim(p); sectionKind(p) != kSex || neitherSex[fold(p)] || len([]rune(sectionText(p))) < 3 {

@@ -11,6 +11,7 @@ func TestSexOfTitle(t *testing.T) {
 		"Men – Women, results":                "",
 		"Alder Bank – Men and women":          "",
 		"Alder Bank Ladies AC – results":      "",
+		"Results for Alder Bank 5K-Female":    "Female",
 		"Alder Bank 5 km":                     "",
 	} {
 		if got := sexOfTitle([]string{title}); got != want {
