@@ -23,8 +23,9 @@ func startsRecords(head string) bool {
 	rest := strings.TrimLeft(head, " \t\r\n")
 	if strings.HasPrefix(rest, "[") {
 		rest = strings.TrimLeft(rest[1:], " \t\r\n")
-		if row, ok := strings.CutPrefix(rest, "["); ok { // rows, the first of texts
-			return strings.HasPrefix(strings.TrimLeft(row, " \t\r\n"), `"`)
+		if strings.HasPrefix(rest, "[") { // rows, the first with texts in it
+			row, _, _ := strings.Cut(rest, "]")
+			return strings.Contains(row, `"`) && json.Valid([]byte(row+"]"))
 		}
 	}
 	if !strings.HasPrefix(rest, "{") {
@@ -170,6 +171,8 @@ func (w *recordWriter) write(n recordNode) {
 		for i, item := range n.items {
 			w.row(n.keys[i], item.text)
 		}
+	case n.list && n.ofRunners():
+		w.table(n.runOfEach())
 	case n.list:
 		for _, item := range n.items {
 			w.write(item)
@@ -369,6 +372,57 @@ func (n recordNode) ofTimes() bool {
 		}
 	}
 	return len(n.items) > 2
+}
+
+// ofRunners says whether a list is one of people with their runs below each, two or more: each item names somebody
+// and holds one list of records, and those say a day and name nobody. {"runner": {"name": "Jo Lee"}, "runs": [{"date":
+// …, "time": …}]}.
+func (n recordNode) ofRunners() bool {
+	lex := newLexicon(Options{})
+	for _, item := range n.items {
+		at := slices.IndexFunc(item.items, recordNode.tabular)
+		if !item.record || item.lists() != 1 || !item.items[at].ofRecords() {
+			return false
+		}
+		about := recordNode{record: true, keys: slices.Delete(slices.Clone(item.keys), at, at+1), items: slices.Delete(slices.Clone(item.items), at, at+1)}
+		if about.says(lex, Date) != "" || !looksNamed(about.says(lex, Name)) && about.says(lex, FamilyName) == "" {
+			return false
+		}
+		for _, run := range item.items[at].items {
+			if run.says(lex, Date) == "" || run.says(lex, Name) != "" || run.says(lex, FamilyName) != "" {
+				return false
+			}
+		}
+	}
+	return len(n.items) > 1
+}
+
+// says is the first text in a record under a key of a meaning.
+func (n recordNode) says(lex *lexicon, m Meaning) string {
+	for i, item := range n.items {
+		if g := lex.read(n.keys[i]); item.text != "" && g.known && g.meaning == m {
+			return item.text
+		}
+		if item.record {
+			if text := item.says(lex, m); text != "" {
+				return text
+			}
+		}
+	}
+	return ""
+}
+
+// runOfEach is such a list with a record for each run, which begins with who ran it.
+func (n recordNode) runOfEach() recordNode {
+	out := recordNode{list: true}
+	for _, item := range n.items {
+		at := slices.IndexFunc(item.items, recordNode.tabular)
+		keys, who := slices.Delete(slices.Clone(item.keys), at, at+1), slices.Delete(slices.Clone(item.items), at, at+1)
+		for _, run := range item.items[at].items {
+			out.items = append(out.items, recordNode{record: true, keys: slices.Concat(keys, run.keys), items: slices.Concat(who, run.items)})
+		}
+	}
+	return out
 }
 
 // lists is how many lists of records or rows a record has.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -19,6 +20,8 @@ func TestProgramRecords(t *testing.T) {
 		{"XML that is broken off", "<?xml version=\"1.0\"?><results><runner place=\"1\"", "", "", "can't be read"},
 		{"rows, the headings first", `[["place","name","time"],[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"]]`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"rows, the headings beside them", `{"event":"Ember Quay","date":"2026-01-10","rows":[[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"]],"columns":[{"title":"Place","width":3},{"title":"Name","width":20},{"title":"Time","width":5}]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"rows that begin with a figure", `[[1,"Jo Lee","M","18:20"],[2,"Al Roe","F","18:31"]]`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
+		{"people with their runs", `[{"runner":{"name":"Jo Lee","sex":"F"},"runs":[{"course":"Alder Bank","date":"2026-01-03","place":1,"time":"18:20"}]},{"runner":{"name":"Al Roe","sex":"M"},"runs":[{"course":"Alder Bank","date":"2026-01-03","place":2,"time":"18:31"}]}]`, "alder-bank 2026-01-03", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"records under keys", `{"event":"Ember Quay","date":"2026-01-10","finishers":{"17":{"place":1,"name":"Jo Lee","time":"18:20"},"21":{"place":2,"name":"Al Roe","time":"18:31"}}}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31", ""},
 		{"rows, one of them without a name", `{"event":"Ember Quay","date":"2026-01-10","columns":["Place","Name","Time"],"data":[[1,"Jo Lee","18:20"],[2,"Al Roe","18:31"],[3,"Cy Dee","19:02"],[4,"?","19:28"]]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31; 3 Cy Dee 19:02; 4 ? 19:28", ""},
 		{"columns beside one another", `{"course":"Ember Quay 5k","date":"2026-01-10","position":[1,2,3],"name":["Jo Lee","Al Roe","Cy Dee"],"time":["18:20","18:31","19:02"]}`, "ember-quay 2026-01-10", "1 Jo Lee 18:20; 2 Al Roe 18:31; 3 Cy Dee 19:02", ""},
@@ -102,5 +105,13 @@ func TestRecordsOfManyNames(t *testing.T) {
 	b.WriteString("</r></results>")
 	if _, err := Read("x.xml", []byte(b.String()), Options{}); err == nil || !strings.Contains(err.Error(), "more than 1000 others") {
 		t.Errorf("told %v", err)
+	}
+}
+
+// Races with the numbers of those who ran are no people with their runs.
+func TestNoRunners(t *testing.T) {
+	n, err := readNode(json.NewDecoder(strings.NewReader(`[{"name":"Ember Quay","date":"2026-01-03","results":[{"bib":7,"date":"2026-01-03","time":"18:20"}]},{"name":"Alder Bank","date":"2026-01-10","results":[{"bib":7,"date":"2026-01-10","time":"18:21"}]}]`)), 0)
+	if err != nil || n.ofRunners() {
+		t.Errorf("%v, %v", n.ofRunners(), err)
 	}
 }
