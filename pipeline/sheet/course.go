@@ -25,7 +25,7 @@ var titleWords = set(`results result varsity jv courses venues bulletin bulletin
 	full provisional official final complete dated juoksupaiva tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
 	races event events no number nr combined week series time times timing timed finish positions position names name our edition and copy corrected correction new page
 	session de du des la le les der die das den des dem im am vom von bei del della di da do et und y e i og och het van op
-	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export download season saison temporada
+	lauf laufe bieg lob lop course carrera gara corsa corse corrida wedstrijd data export dump download season saison temporada
 	rev revision amended amendment amendments revised prov prelim preliminary unofficial interim version latest newest
 	generale generali gesamtergebnis gesamtergebnisse gesamtwertung einduitslag einduitslagen eindstand klassement ordine arrivo arrivi officiel officiels officielle officielles oficial oficiales oficiais ufficiale ufficiali offizielle offizielles officiele oficjalne definitieve definitif definitifs definitivi definitiva definitivo provisoire provisoires provvisoria provvisori vorlaufige voorlopige slutresultat geral ogolna ogolne rankings ranking finishing
 	overall report table tab part updated update v v1 v2 v3 draft community free dnf all categories gesamt general

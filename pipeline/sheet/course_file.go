@@ -7,12 +7,15 @@ import (
 	"strings"
 )
 
+// longEnds are what names of files end with, of five letters and more (RFC 7464, RFC 7763, RFC 7946; common practice).
+var longEnds = set("jsonl ndjson geojson xhtml markdown")
+
 // fileWords lists what the file's name, then its folders, give as the course.
 func fileWords(name string, book *courseBook) (out []courseWord) {
 	name = timeInName.ReplaceAllString(name, "$1 ")
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
 	base := parts[len(parts)-1]
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 && len(base)-dot <= 5 {
+	if dot := strings.LastIndexByte(base, '.'); dot > 0 && (len(base)-dot <= 5 || longEnds[fold(base[dot+1:])]) {
 		base = base[:dot]
 	}
 	baseSaid := false

@@ -83,6 +83,18 @@ var (
 // codeBehind is a postcode behind a place as it is written in Britain and Ireland: "Alder Bank DN4 7QX".
 var codeBehind = regexp.MustCompile(` (?:[A-Z]{1,2}\d[A-Z\d]? ?\d[A-Z]{2}|[A-Z]\d[\dW] ?[A-Z\d]{4})$`)
 
+// stateCodes stand for states and provinces behind the name of a town (USPS Publication 28, Appendix B; Canada
+// Post, Addressing Guidelines).
+var stateCodes = set("AL AK AZ AR CA CO CT DE DC FL GA HI ID IL IN IA KS KY LA ME MD MA MI MN MS MO MT NE NV NH NJ NM NY NC ND OH OK OR PA RI SC SD TN TX UT VT VA WA WV WI WY AB BC MB NB NL NS NT NU ON PE QC SK YT")
+
+// inState says whether a line names a town with its state, "Corner Creek, MI", which says where in the country
+// the run was where another line names the run.
+func inState(line, town string) bool {
+	_, rest, ok := strings.Cut(line, town+", ")
+	code, _, _ := strings.Cut(rest, " ")
+	return ok && stateCodes[strings.TrimRight(code, ",.|")]
+}
+
 // seats are the words of the lines that name an office or its address: where it sits, mostly, is
 // one of them.
 func seats(titles []string) map[string]bool {

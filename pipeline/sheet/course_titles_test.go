@@ -38,6 +38,7 @@ func TestRunOfTitles(t *testing.T) {
 		{"Competiție: Lunca Mare, 20 iunie 2026", "lunca-mare 2026-06-20"},
 		{"Nazwa zawodów: Las Brzozowy, 20 czerwca 2026", "las-brzozowy 2026-06-20"},
 		{"Vale AC: Great Holm 5k 20 June 2026", "great-holm 2026-06-20"},
+		{"Great Holm 5k, Corner Creek, MI June 20, 2026", "great-holm 2026-06-20"},
 		{"Distance: 5k  Hythe Prom  20 June 2026", "hythe-prom 2026-06-20"},
 		{"Attendance Ravensmoor Common 20 June 2026", "ravensmoor-common 2026-06-20"},
 		{"Hagg Farm Charity 5k 20 June 2026", "hagg-farm 2026-06-20"},
@@ -125,8 +126,12 @@ func TestRunOfFiles(t *testing.T) {
 		{"campus5k_larkfield-campus_2026-06-20", "larkfield-campus 2026-06-20"},
 		{"hill5k_alder-bank_2026-06-20", "alder-bank 2026-06-20"},
 		{"tollgate5k_vale-harriers_2026-06-20", "tollgate 2026-06-20"},
+		{"results/Fenwick Hall/2026-06-20.jsonl", "fenwick-hall 2026-06-20"},
 	} {
-		s, err := Read(c.file+".csv", []byte(rows), Options{})
+		if !strings.HasSuffix(c.file, ".jsonl") {
+			c.file += ".csv"
+		}
+		s, err := Read(c.file, []byte(rows), Options{})
 		if err != nil {
 			t.Errorf("%s: %v", c.file, err)
 			continue

@@ -945,7 +945,7 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 					}
 				}
 			}
-			if ok && !(t.word == "to" && sc.until(f, j)) {
+			if ok && !(t.word == "to" && sc.until(f, j)) && !sc.state(f, j, d) {
 				f.weekday, f.from = d, t.from
 			}
 		}
@@ -967,6 +967,17 @@ func (sc *dateScan) weekday(f *foundDate, i, next int) {
 		}
 		return
 	}
+}
+
+// state says whether the letters at j before a date stand for a state behind a town, "Corner Creek, MI
+// November 19, 2022", and for no weekday: it is another day.
+func (sc *dateScan) state(f *foundDate, j, weekday int) bool {
+	t := sc.tok(j)
+	if !stateCodes[sc.s[t.from:t.to]] || len(f.readings) != 1 || f.from >= len(sc.s) || digitsOnly(sc.s[f.from:f.from+1]) {
+		return false // days stand before months where Mi is Wednesday
+	}
+	r := f.readings[0]
+	return r.y == 0 || int(r.day().Weekday()) != weekday
 }
 
 // until says whether the "to" at j before a date is the English word and no Thursday of the north:

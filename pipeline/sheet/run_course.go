@@ -102,7 +102,7 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 				w.weight -= besideDay
 			}
 			seat := w.why == leftOfTitle && fromSeat(seated, w.text)
-			if seat && !namesOffice(t) && !isAddress(t) {
+			if seat && !namesOffice(t) && !isAddress(t) || w.why == leftOfTitle && inState(t, w.text) {
 				w.weight -= ofOffice
 			}
 			if races && saysDistance && w.why == leftOfTitle && !endsInLand(w.text) && len(findDates(t)) == 0 {
