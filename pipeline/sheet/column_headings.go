@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // byHeading takes the heading's word for it unless the values speak against.
@@ -143,6 +144,8 @@ func (s *settler) byHeading(i int) {
 			switch {
 			case clocks > .8:
 				turn(Time, "its values are times")
+			case saysNames(h) && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) && p.shareOf(kText) > .7:
+				turn(Name, "its values are names behind numbers")
 			case g.number && p.filled >= 5 && ints > .8 && p.years == p.count[kInt] && p.hi-p.lo >= 15 && !s.hasGuess(BirthYear) && !s.hasGuess(BirthDate):
 				turn(BirthYear, "its values are years")
 			case g.number && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && !s.hasGuess(GivenName) && p.shareOf(kText) > .7 && p.spaces*10 >= p.count[kText]*7:
@@ -151,6 +154,8 @@ func (s *settler) byHeading(i int) {
 		case Session:
 			if g.meaning == Session && clocks > .8 && len(p.distinct) > max(4, p.filled/2) {
 				turn(Other, "its values differ from row to row: start times")
+			} else if clocks > .8 && len(p.distinct) > 1 && p.afterMidnight() {
+				turn(Other, "its values are how long after the gun somebody started")
 			} else if g.misspelt && p.shareOf(kText) > .6 {
 				turn(Other, "its values are no times or numbers")
 			}
@@ -238,6 +243,11 @@ func (s *settler) secondsShare(i int) float64 {
 
 // placeWords are headings that mean a rank or a place on the map.
 var placeWords = set("misto hely loc locul place places lugar plaats plats plass plads miejsce posto место місце място θεση koht vieta mesto mjesto miesto")
+
+// saysNames says whether a word of a heading is one for names: "Bib-Name", "Startnr. Name".
+func saysNames(heading string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(fold(heading), func(r rune) bool { return !unicode.IsLetter(r) }), func(w string) bool { return headingWords[w]&cName != 0 })
+}
 
 func (s *settler) hasGuess(m Meaning) bool {
 	for _, g := range s.guesses {

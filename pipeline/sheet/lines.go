@@ -1089,6 +1089,9 @@ func ruledStarts(lines []string, table []int, rule string) map[int]bool {
 			if !starts[k] || l[k] == ' ' || l[k-1] == ' ' {
 				continue
 			}
+			if strings.ContainsRune("#*+†‡", l[k-1]) && k > 1 && unicode.IsDigit(l[k-2]) {
+				continue // a footnote's mark in the gap: 39:41#12:46
+			}
 			from := k
 			for from > 0 && unicode.IsDigit(l[from-1]) {
 				from--

@@ -110,6 +110,8 @@ func TestRowsAsTheyStand(t *testing.T) {
 	}
 	want = append(slices.Clone(oddRows[:8]), "9,Gus Hay,,,,21:00", "10,Hal Jay,,,,21:50", "11,Ida Nye,,,,23:22", "12,Kit Moss,,,,25:33")
 	same(t, "a block of fewer columns", oddLines(t, "Pos,Name,Sex,Age,Club,Time\n"+strings.Join(few, "\n")), want)
+	const classes = "Pl.;AK;Name;Verein;Zeit\n1;1. M30;Jo Lee;;18:20\n2;1. M35;Al Roe;Harriers;18:31\n3;2. M35;Sam Field;;19:02\n4;1. W;Ann Gale;MR25;19:10\n5;10. M40;Cy Ash;Striders;19:20\n"
+	same(t, "a place in a class beside a club like a class", oddLines(t, classes)[3:4], []string{"4,Ann Gale,,,MR25,19:10"})
 	rows[2] += "\n,,,,,19:05" // of nobody: it is no time of the one above
 	same(t, "a time alone", oddLines(t, "Pos,Name,Sex,Age,Club,Time\n"+strings.Join(rows, "\n")), kept)
 }

@@ -81,8 +81,8 @@ func kindOfAny(s string) kind {
 			return kSex
 		case statusWords[string(f)], bytes.IndexByte(f, '_') > 0 && statusWords[strings.ReplaceAll(string(f), "_", " ")]:
 			return kStatus
-		case sexAndYear(string(f)):
-			return kGroup
+		case sexAndYear(string(f)), c >= '0' && c <= '9' && f[len(f)-1] > '9' && sexWords[fold(withoutOrder(s))]:
+			return kGroup // "1. W" is the place in a class as "1. W35" is
 		case isGroup(f) && !strings.ContainsAny(s, ":;,|@"):
 			if c := s[0]; c >= '0' && c <= '9' && s[len(s)-1] >= '0' && s[len(s)-1] <= '9' && hasLetter(s) && isDate(s) {
 				return kDate // 13-JUN-26 is a day, and no ages from 13 to 26
@@ -544,7 +544,7 @@ func isEastAsianGroup(f []byte) bool {
 
 var (
 	eastAsianGroupSigns = fold("男女子性代以上下未満满組组の部一般남여자대이상미만")
-	eastAsianYears      = fold("歳才岁세")
+	eastAsianYears      = fold("歳才岁歲세")
 )
 
 // distinctKept is how many different values of a column are counted.
@@ -575,6 +575,16 @@ func (p *profile) wordless() bool {
 		}
 	}
 	return true
+}
+
+// afterMidnight says whether all values lie in the hour at which nobody runs, 0:02, 00:00:14.
+func (p *profile) afterMidnight() bool {
+	for v := range p.distinct {
+		if hour, _, ok := strings.Cut(v, ":"); !ok || hour != "0" && hour != "00" {
+			return false
+		}
+	}
+	return len(p.distinct) > 0
 }
 
 // noDays says whether nearly every row has a value of its own, and hardly any can be a date.
