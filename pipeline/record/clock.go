@@ -230,7 +230,7 @@ func fractionMS[T string | []byte](s T) (int32, bool) {
 
 // lexFolded reads everything that is not plain digits and colons. b is folded.
 func lexFolded(b []byte) clockCell {
-	b = bytes.TrimLeft(b, "'=( ")
+	b = bytes.TrimLeft(b, "'=(* ")
 	b = bytes.TrimPrefix(b, []byte("0 days ")) // as programs write lengths of time
 	if len(b) > 6 && b[0] > '9' {
 		for _, mark := range []string{"pb ", "sb ", "pb: ", "sb: ", "new pb ", "time: ", "time:", "time ", "time=", "t=", "zeit: ", "zeit ", "temps: ", "temps ", "tiempo: ", "tempo: "} {

@@ -2,6 +2,7 @@ package record
 
 import (
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -63,7 +64,7 @@ func (r *Reader) remark(s string) remark {
 	m.status, _ = statusOf(r.scratch, r.states)
 	m.first, m.sure = startsWithStatus(r.scratch)
 	if m.status == OK && !m.sure {
-		if folded := string(r.scratch); r.againstTime(folded) && !saysBefore(folded, false) {
+		if folded := string(r.scratch); (r.againstTime(folded) || somebodyElse.MatchString(s)) && !saysBefore(folded, false) {
 			m.status, m.cut = Untimed, text.NotWholeCourse(folded)
 		}
 	}
@@ -72,6 +73,9 @@ func (r *Reader) remark(s string) remark {
 	}
 	return m
 }
+
+// somebodyElse is a remark that says who a line is really about, "should be Jo Lee". Common practice, no source.
+var somebodyElse = regexp.MustCompile(`(?:^|[;,.] ?)(?i:should be|should read|should say|actually|really|is really|was really|is actually|was actually|eigentlich|richtig ist|en fait|en realidad|in realtà|eigenlijk|egentligen|egentlig) \p{Lu}[\p{L}'’-]+ \p{Lu}[\p{L}'’-]+[.!?]?$`)
 
 // againstTime says whether a folded remark, or one of its clauses that gives the length of a way or begins with
 // how the race ended, speaks against a time: "injured, stopped at 2k", "went astray, ran 4k".

@@ -22,6 +22,7 @@ var byHand = []struct{ name, text, want string }{
 	{"called off, in French", "Alder Bank\nsamedi 10 janvier 2026\nANNULÉE (neige)\nPlace,Nom,Temps\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "asks date-unclear"},
 	{"one day called off, and results of the next", "Alder Bank\n10 January 2026 cancelled\n17 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-17: Jo Lee 18:20, Al Roe 18:31"},
 	{"coffee was cancelled, not the run", "Alder Bank 3 January 2026\nCoffee afterwards was cancelled\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
+	{"the course of last week", "Alder Bank 3 January 2026\nSame course as last week\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"},
 	{"how many ran last week", "Alder Bank\nSaturday 10 January 2026\nLast week (3 January): 61 runners. Fastest: Gil Tarr 16:10\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31"},
 	{"last week's winner is no list", "Alder Bank\nSaturday 10 January 2026\nLast week's winner was Gil Tarr\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n", "alder-bank 2026-01-10: Jo Lee 18:20, Al Roe 18:31"},
 	{"a day over the second list only, with the same people", "Alder Bank\n\nWeek 1\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nWeek 2 - Saturday 10 January 2026\nPos,Name,Time\n1,Al Roe,18:21\n2,Cy Dee,18:32\n3,Di Fox,18:50\n", "asks date-missing"},

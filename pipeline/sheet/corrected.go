@@ -186,7 +186,36 @@ func inOrder(rows []timedRow, at int, time string) bool {
 // notName is a name behind a word such as not: "3rd was Ann Fox, not Ann Roe".
 var notName = regexp.MustCompile(`(?i:\bnot|\bnicht|\bstatt|\binstead of|\brather than|\bet non|\by no|\be non|\bniet|\binte)\s+(\p{Lu}[^,.;()]*)`)
 
-// nameCorrections finds, in the lines below the results, those that say that a runner has another
+// A name in a line that puts one runner in another's place, "for Ann Roe read Ann Fox", "Ann Roe should be Ann Fox",
+// and in one that says who came in at a place, "6th was Ann Fox". Common practice, no source.
+const (
+	inItsPlace = `(\p{Lu}[\p{L}'’-]+(?: \p{Lu}[\p{L}'’.-]*)+)`
+	reallyWas  = `(?i:should be|should read|should say|should have been|is really|was really|is actually|was actually|was in fact|muss heißen|müsste heißen|ist richtig|doit être|était en fait|debe ser|deve essere|moet zijn|ska vara|skal være)`
+)
+
+var (
+	insteadOf = []*regexp.Regexp{
+		regexp.MustCompile(`^(?i:(?:please |bitte )?(?:replace|change|ersetze|remplacer|sustituir|sostituire|vervang)) ` + inItsPlace + ` (?i:with|by|to|durch|par|por|con|door) ` + inItsPlace + `[.!]?$`),
+		regexp.MustCompile(`(?i:\b(?:for|statt|pour|au lieu de|en vez de|invece di|in plaats van)),? ["“]?` + inItsPlace + `["”]?,? (?i:read|lies|lire|leer|léase|leggi|leggere|lees) ["“]?` + inItsPlace + `["”]?[.!]?$`),
+		regexp.MustCompile(`^(?i:(?:correction|note|nb|sorry)[:,]? )?` + inItsPlace + `,? ` + reallyWas + ` ` + inItsPlace + `[.!]?$`),
+	}
+	cameInAt = regexp.MustCompile(`^(?i:(?:correction|note|nb|sorry)[:,]? )?(?i:(?:(no|nr|number|runner)|pos|position|place|platz|puesto|plaats|plats|plads|plass)\.? ?)?(\d{1,4})(?:st|nd|rd|th|\.)?(?i: place| position)?:? (?i:` + reallyWas + `|is|was|ist|war|est|était|es|era|è|är|var|er) ` + inItsPlace + `[.!]?$`)
+)
+
+// spoken are the lines over the table, which have no row, and those below its first row.
+func (p *Part) spoken() (lines []Skipped) {
+	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+		lines = append(lines, Skipped{Text: t})
+	}
+	for _, sk := range p.Skipped {
+		if sk.Row > p.rules.first {
+			lines = append(lines, sk)
+		}
+	}
+	return lines
+}
+
+// nameCorrections finds, in the lines beside the results, those that say that a runner has another
 // name, "Correction: 3rd was Ann Fox, not Ann Roe": by row the right name.
 func (p *Part) nameCorrections(sheet string) map[int]string {
 	if p.Index(Name) < 0 || p.rules.time < 0 {
@@ -194,32 +223,59 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 	}
 	found := map[int]string{}
 	var rows []timedRow
-	for _, sk := range p.Skipped {
+	only := func(is func(timedRow) bool) int {
+		at := -1
+		for k, r := range rows {
+			if is(r) {
+				if at >= 0 {
+					return -1
+				}
+				at = k
+			}
+		}
+		return at
+	}
+	for _, sk := range p.spoken() {
 		text := strings.Trim(sk.Text, " |")
-		m := notName.FindStringSubmatchIndex(text)
-		if m == nil || sk.Row <= p.rules.first || len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
+		if len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
+			continue
+		}
+		wrong, right, said := renames(text, p.Index(Number) >= 0)
+		if right == "" {
 			continue
 		}
 		if rows == nil {
 			rows = p.timedRows(p.rules.time)
 		}
-		wrong, at := fold(text[m[2]:m[3]]), -1
-		for k, r := range rows {
-			if strings.Contains(r.name, " ") && r.name == wrong {
-				if at >= 0 {
-					at = -1
-					break
-				}
-				at = k
-			}
+		at := only(func(r timedRow) bool {
+			return wrong == "" && r.place == said || wrong != "" && strings.Contains(r.name, " ") && r.name == fold(wrong)
+		})
+		if at < 0 || slices.ContainsFunc(rows, func(r timedRow) bool { return r.name == fold(right) }) {
+			continue // there already, or in another place: a matter of order
 		}
-		names := runnersIn(text[:m[0]], true)
-		if at < 0 || len(names) != 1 {
-			continue
-		}
-		found[rows[at].row] = text[names[0][0]:names[0][1]]
+		found[rows[at].row] = right
 		p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(text, 80), "the corrected result in its own row",
-			"Row "+strconv.Itoa(rows[at].row)+" is read as "+found[rows[at].row]+", as this line says. If that is wrong, correct the name.")
+			"Row "+strconv.Itoa(rows[at].row)+" is read as "+right+", as this line says. If that is wrong, correct the name.")
 	}
 	return found
+}
+
+// renames is who a line says that somebody was, and who it says that it was not, or at which place. numbered is a
+// list that has start numbers beside its places.
+func renames(line string, numbered bool) (wrong, right, at string) {
+	for _, form := range insteadOf {
+		if m := form.FindStringSubmatch(line); m != nil {
+			return m[1], strings.TrimRight(m[2], "."), ""
+		}
+	}
+	if m := notName.FindStringSubmatchIndex(line); m != nil {
+		if names := runnersIn(line[:m[0]], true); len(names) == 1 {
+			return line[m[2]:m[3]], line[names[0][0]:names[0][1]], ""
+		}
+		return "", "", ""
+	}
+	if m := cameInAt.FindStringSubmatch(line); m != nil && !(numbered && m[1] != "") {
+		return "", strings.TrimRight(m[3], "."), m[2]
+	}
+	return "", "", ""
 }

@@ -65,16 +65,16 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 		"The rows under this line correct rows above it. Put those right, take out the rows under the line, and load the sheet again.")
 }
 
-// sayCorrections says which lines under the results correct them in words, "Amendment: Jo
+// sayCorrections says which lines beside the results correct them in words, "Amendment: Jo
 // Lee's time should read 20:40", or set one of them in doubt, "Jo Lee disqualified after protest",
 // "place 7: time estimated". Nothing is changed by them.
 func (p *Part) sayCorrections(sheet string) {
 	var names map[string]bool // of the results, found when they are needed
-	for _, sk := range p.Skipped {
-		if sk.Row <= p.rules.first || sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) || p.rules.takenBack[strings.Trim(sk.Text, " |")] {
+	for _, sk := range p.spoken() {
+		if sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) || p.rules.takenBack[strings.Trim(sk.Text, " |")] {
 			continue
 		}
-		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) || p.takesUp(sk.Text, &names) {
+		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && !text.AsksReaders(fold(sk.Text)) || p.takesUp(sk.Text, &names) || text.ListInDoubt(fold(sk.Text)) {
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
 				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
 		}
@@ -148,18 +148,11 @@ func (p *Part) namesRunner(line string, back bool, names *map[string]bool) bool 
 // inShort marks names of which a half is a letter.
 const inShort = "\x00"
 
-// timesOff says whether a line says that the times are to be changed by so much, and not that
-// they were: "Watch started late: add 30 seconds", "all times 30 seconds slow".
+// timesOff says whether a line says that the times are to be changed, and not that they were:
+// "Watch started late: add 30 seconds", "all times 30 seconds slow".
 func timesOff(line string) bool {
-	f := " " + fold(line) + " "
-	return hasDigit(f) && len(strings.Fields(f)) <= 20 && watchOff.MatchString(f) && !timesMended.MatchString(f) && len(findDates(line)) == 0
+	return len(findDates(line)) == 0 && !ofAnotherRun(line) && text.TimesToChange(fold(line))
 }
-
-// Words for that. Common practice, no source.
-var (
-	watchOff    = regexp.MustCompile(` (?:add|subtract|deduct|take off|knock off) (?:another )?\d| (?:times?|watch|stopwatch|clock|timer) .*(?:\d+ (?:seconds?|secs?|s|minutes?|mins?) (?:slow|fast|short|long|out|late)|(?:slow|fast|late|early|out) by)| \d+ (?:sekunden|minuten|sek|min) (?:addieren|abziehen|dazu|zuruck)| (?:ajouter|retrancher|sumar|restar|aggiungere|togliere) \d| \d+ (?:seconden|minuten) (?:bij|af) ?(?:tellen|trekken)`)
-	timesMended = regexp.MustCompile(` (?:added|subtracted|deducted|corrected|adjusted|allowed|have been|has been|addiert|abgezogen|korrigiert|ajoute|corrige|sumado|corregido|corretto|gecorrigeerd) `)
-)
 
 // askTimesOff asks about such a line above the results of a part, or between them, and about such
 // a note to a cell.

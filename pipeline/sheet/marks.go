@@ -375,10 +375,13 @@ func (p *Part) signAt(i int, cell string) string {
 	return sign
 }
 
-// signOf is the sign at the end of a cell, "" for none.
+// signOf is the sign at the end of a cell, or the star before it, "" for none.
 func signOf(cell string) string {
 	if cell == "" {
 		return ""
+	}
+	if cell[0] == '*' && cell[len(cell)-1] != '*' {
+		return cell[:len(cell)-len(strings.TrimLeft(cell, "*"))]
 	}
 	if c := cell[len(cell)-1]; c >= '0' && c <= '9' || c|0x20 >= 'a' && c|0x20 <= 'z' {
 		return ""

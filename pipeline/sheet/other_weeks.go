@@ -83,14 +83,18 @@ func ofAnotherRun(line string) bool {
 	if strings.Contains(line, " | ") {
 		return false // cells over several lists
 	}
-	f := " " + fold(line) + " "
+	f := comparedWith.ReplaceAllString(" "+fold(line)+" ", " ")
 	return lastWeek.MatchString(f) || nextWeek.MatchString(f)
 }
+
+// comparedWith is the last run where this one is compared with it: "same course as last week".
+var comparedWith = regexp.MustCompile(` (?:as|than|like|wie|als|que|comme|como|come|dan|som|jak|jako|kuin) (?:last|the last|the previous|letzte|in der letzten|la|la derniere|de la|vorige|forra|sist|sidste|minule|w) \pL+ `)
 
 // weekList is such a list among the rows of a table, with the line over it.
 type weekList struct {
 	rowRange
 	line string
+	rows int // how many are left out
 }
 
 // findOtherWeeks finds, among rows that share their columns, the lists under such lines: from
@@ -110,7 +114,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		in = false
 	}
 	begin := func(row int, line string) {
-		found = append(found, weekList{rowRange{from: row}, line})
+		found = append(found, weekList{rowRange: rowRange{from: row}, line: line})
 		in, listed = true, 0
 	}
 	over := "" // the last line of text above the first row
@@ -146,6 +150,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 		switch {
 		case in && filled > 1:
 			listed++
+			found[len(found)-1].rows = listed
 		case kept < 2 && kindOf(cellAt(cells, r.time)) == kClock:
 			kept++
 		}
@@ -158,7 +163,7 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 // sayOtherWeeks says which lists of other weeks were left out.
 func (p *Part) sayOtherWeeks(sheet string) {
 	for _, w := range p.rules.weeks {
-		if w.from < p.rules.first || p.rules.last > 0 && w.from > p.rules.last {
+		if w.rows == 0 || w.from < p.rules.first || p.rules.last > 0 && w.from > p.rules.last {
 			continue
 		}
 		p.problem(sheet, w.from, -1, place.Note, "table-left-out", shorten(w.line, 80), "results of this run", "")

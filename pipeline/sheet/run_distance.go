@@ -53,6 +53,18 @@ func (rs *runSettler) distance(p *Part) {
 			return
 		}
 	}
+	for _, l := range p.spoken() {
+		line := strings.Trim(l.Text, " |")
+		f := lengthToday(line)
+		if f.Value == "" {
+			continue
+		}
+		if p.mayBeOver(f) {
+			p.Distance = f
+			return
+		}
+		p.offLength(rs.sheet.Name, l.Row, line)
+	}
 	several := Found{}
 	for i, t := range p.Titles {
 		f := distanceOf(t, fmt.Sprintf("title line %d", i+1))
@@ -76,6 +88,13 @@ func (rs *runSettler) distance(p *Part) {
 	if p.Distance = distanceOf(strings.ReplaceAll(baseName(rs.sheet.Name), "_", " "), "file name"); p.Distance.Value == "" {
 		rs.distanceInWords(p)
 	}
+}
+
+// mayBeOver says whether the times of a part may be those of a distance.
+func (p *Part) mayBeOver(f Found) bool {
+	metres, _ := strconv.ParseFloat(f.Value, 64)
+	middle := p.middleTime()
+	return middle > fastestRun*metres && middle < slowestRun*metres
 }
 
 // ofTheWay says whether the distance in a line is that of something else than the run: of what a sign

@@ -22,6 +22,37 @@ func TestTakenBack(t *testing.T) {
 		"Jo Lee a coupé le parcours":                   "2",
 		"Correction: Di Fox did not run":               "4",
 		"The result of Di Fox does not stand":          "4",
+		"2 and 3 should be swapped":                    "23",
+		"Please swap 2nd and 3rd":                      "23",
+		"3 und 4 vertauscht":                           "34",
+		"Inverser 2 et 3":                              "23",
+		"Positions 2 to 4 are out of order":            "234",
+		"5-6 not in the right order":                   "56",
+		"Times from position 3 on are wrong":           "3456",
+		"Names and times don't match after 4":          "56",
+		"names from 5 down are one out":                "56",
+		"3 finished before 2":                          "23",
+		"Cy Dee was in front of Jo Lee":                "23",
+		"Jo Lee finished behind Cy Dee":                "23",
+		"Jo Lee beat Cy Dee":                           "",
+		"2 finished before 3":                          "",
+		"2, 4 and 5 did one lap only":                  "245",
+		"Remove 4":                                     "4",
+		"4 should not be in the list":                  "4",
+		"4 time?":                                      "4",
+		"?? Jo Lee":                                    "2",
+		"Cy's time is wrong":                           "3",
+		"2nd's time is wrong":                          "2",
+		"Jo Lee's time can't be right":                 "2",
+		"Well done 2 and 3 for a great finish":         "",
+		"Great battle between 2 and 3":                 "",
+		"Spot prizes to 2 and 4":                       "",
+		"Tokens 2 and 4 missing":                       "",
+		"2 dogs, 3 buggies":                            "",
+		"DNF lap 2: Ben Tarn":                          "",
+		"** retired on lap 2":                          "",
+		"(1) disqualified":                             "",
+		"2 laps of the lake":                           "",
 		"Thanks to Jo Lee for the cake":                "",
 		"Well done Jo Lee – no short cuts!":            "",
 		"Jo Lee was disqualified last week":            "",
@@ -89,5 +120,17 @@ func TestRemarksElsewhere(t *testing.T) {
 		if got := strings.Join(cellsOf(t, text, Notes), ""); got != c.want {
 			t.Errorf("%s, %s: %q", c.heading, c.cell, got)
 		}
+	}
+}
+
+// A line about next week under which nothing stands leaves no table out.
+func TestNoTableUnderALine(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(threeTimes+"\nNext week we start 15 minutes earlier\n"), Options{})
+	if err != nil || s.Parts[0].says("table-left-out", 6) {
+		t.Errorf("%v %v", err, s.Parts[0].Problems)
+	}
+	s, err = Read("alder-bank_2026-01-03.csv", []byte(threeTimes+"\nLast week\n1,Di Fox,18:11\n2,Ed Gow,18:15\n"), Options{})
+	if err != nil || !s.Parts[0].says("table-left-out", 6) {
+		t.Errorf("%v %v", err, s.Parts[0].Problems)
 	}
 }

@@ -186,7 +186,9 @@ func TestTotalBesideRuns(t *testing.T) {
 func TestOffLength(t *testing.T) {
 	for line, want := range map[string]bool{
 		"Please note: course about 200 m short today": true, "the turn was placed too early; the course was short by about 300 m": true,
-		"Die Strecke war zu kurz": true, "lap 2 was 80 m too long": true, "Short course": false, "course is 5 km long": false,
+		"Die Strecke war zu kurz": true, "Parcours 300 m trop court": true, "Banan 300 m för kort": true, "Trasa krótsza o 300 m": true, "Course about 4.6 km today": true, "Course 4.8 km on GPS": true, "Only two of three laps because of ice": true,
+		"Everyone after 5th was sent the wrong way": true, "Turning point 100 m too early": true, "Short speech by the mayor": false, "Two long laps of the lake": false, "Three laps": false, "Next week a short course because of works": false,
+		"lap 2 was 80 m too long": true, "Short course": false, "course is 5 km long": false,
 		"The course was long and muddy": false, "Alder Bank long course": false, "Last week the course was 100 m short": false,
 	} {
 		s, err := Read("x.csv", []byte("Alder Bank\n3 January 2026\n"+line+"\n"+threeTimes), Options{})
@@ -195,6 +197,24 @@ func TestOffLength(t *testing.T) {
 		}
 		if got := s.Parts[0].says("course-length-said", 0); got != want {
 			t.Errorf("%q: %v", line, got)
+		}
+	}
+}
+
+// The distance that a line gives for the day is that of the run, and no other that it speaks of.
+func TestLengthToday(t *testing.T) {
+	for line, want := range map[string]string{
+		"Course shortened to 3 km": "3000", "Strecke heute nur 3 km": "3000", "Parcours raccourci (3 km)": "3000", "Percorso ridotto 3 km": "3000", "Distance 3 km (diversion)": "3000",
+		"Course about 3 km today": "5000", "Next week the course is 3 km because of works": "5000", "Juniors ran 3 km today": "5000", "Short of 3 marshals today": "5000",
+	} {
+		for _, text := range []string{"Alder Bank 5k 3 January 2026\n" + line + "\n" + threeTimes, "Alder Bank 5k 3 January 2026\n" + threeTimes + "\n" + line + "\n"} {
+			s, err := Read("x.csv", []byte(text), Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := s.Parts[0].Distance.Value; got != want {
+				t.Errorf("%q: %s", line, got)
+			}
 		}
 	}
 }

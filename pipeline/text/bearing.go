@@ -55,6 +55,19 @@ var (
 	ownWatch    = []string{"own watch", "own time", "own stopwatch", "my watch", "her watch", "his watch", "their watch", "by phone", "eigene uhr", "eigener uhr", "selbst gestoppt", "selbst gemessen", "sa montre", "ma montre", "su reloj", "suo orologio", "eigen horloge", "egen klocka", "egen klokke"}
 )
 
+// RightTime says whether a remark, folded and without marks, gives the time that its line should have: "should
+// be 24:15", "actual time 24:15".
+func RightTime(folded string) bool {
+	words := remarkWords(folded)
+	return len(words) <= 8 && anyOf(words, rightWords) && otherTime(folded) && !anyOf(words, besidesToday) && !anyOf(words, beforeToday) && !anyOf(words, formerTime)
+}
+
+// Words for that. Common practice, no source.
+var (
+	rightWords = wordsOf(`should actual actually correct real really true right proper richtig richtige tatsachlich tatsachliche korrekt reel exact juste correcto real corretto reale esatto juiste echte ratt rigtig rigtige riktig prawidlowy poprawny spravny oikea helyes`)
+	formerTime = wordsOf(`was from previously instead of war statt etait avant era fue eerst ervoor tidigere for byl`)
+)
+
 // otherTime says whether a running time stands in a remark: figures on both sides of a colon, of
 // which the first are minutes of a run and no hours of a day.
 func otherTime(folded string) bool {

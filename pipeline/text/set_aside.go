@@ -46,7 +46,7 @@ var (
 		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
 		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
-	besides = wordsOf(`peut
+	besides = wordsOf(`peut should next checking
 		up isim isimi ismi kosucu kosucunun sporcu sure suresi suresini zaman numara numarasi gogus kayit kayitli satir satiri alinmayin almayin edilmesin
 		nazwa zapis wiersza radku radek bezec bezce zavod zavodu futoneve sora linea riga linha lina linje rivi wiersz regel ligne zeile eintragung
 		invoer registro inscripcion inscription iscrizione inscricao registrering merkinta rekisterointi surname forename given atleta athlete alapjan odhadem wearing wore used using
@@ -75,7 +75,7 @@ var (
 var manyThings = wordsOf("repeat repeated double twice half short cut handicap handicapped lap laps loop loops relay leg rough cycling biking looks sample test ish pen hier")
 
 // elsewhere are words behind "see" that send the reader to another line.
-var elsewhere = wordsOf("correction corrections above below note notes line lines row entry desk referee ref rd director")
+var elsewhere = wordsOf("next correction corrections above below note notes line lines row entry desk referee ref rd director")
 
 // sees and overThere say "see above" in other languages.
 var (
@@ -101,7 +101,7 @@ func SetAside(folded string) bool {
 		switch {
 		case aside[w]:
 			found = found || len(words) > 1 || !manyThings[w]
-		case negations[w] || w == "be":
+		case negations[w] || w == "be" || w == "cant" || w == "cannot":
 			open = true
 		case settledYet[w]:
 			if open {
@@ -132,7 +132,7 @@ func SetAside(folded string) bool {
 // AgainstTime says whether a remark, folded and without marks, says that a line or its time does not
 // stand as one of this run, or that nobody is sure of it. usualKM is as for DoubtedTime.
 func AgainstTime(folded string, usualKM int) bool {
-	return Uncounted(folded) || NotWholeCourse(folded) || NotOfThisRun(folded) || OtherClock(folded) || DoubtedTime(folded, usualKM) || SetAside(folded)
+	return Uncounted(folded) || NotWholeCourse(folded) || NotOfThisRun(folded) || OtherClock(folded) || DoubtedTime(folded, usualKM) || SetAside(folded) || RightTime(folded)
 }
 
 // Disputes says whether a sentence, folded and without marks, has a word that sets a result in doubt,
