@@ -141,6 +141,9 @@ func (r *rowRules) findOtherWeeks(g *grid) {
 				end(row)
 			}
 		case filled == 1 && kindOf(text) != kInt && kindOf(text) != kClock || filled == 2 && len(findDates(text)) > 0 && kindOf(cellAt(cells, r.time)) != kClock:
+			if in && clockInside.MatchString(text) {
+				found[len(found)-1].rows++ // a line of it in one cell
+			}
 			end(row)
 			if undatedOtherWeeks(text) {
 				begin(row, text)

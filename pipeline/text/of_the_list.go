@@ -28,7 +28,7 @@ var (
 		trzeba nalezy jeszcze nie je treba jeste ne viela pitaa ei`)
 	afterGun   = []string{"after the gun ", "after the start ", "before the gun ", "before the start "}
 	everybody  = wordsOf(`all every everyone everybody each alle allen jeder jedem tous toutes chaque todos todas cada tutti tutte ogni iedereen iedere elke alla varje wszystkich wszystkim vsem vsech vsechny kaikki kaikkiin kaikista`)
-	unitAmount = regexp.MustCompile(` (?:\+|-|ca\.? |about )?(?:\d{1,3}|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty|eine|zehn|une|dix|un|diez|una|dieci|een|tien|en|tio|ti) ?(?:seconds?|secs?|s|minutes?|mins?|sekunden?|sek|minuten?|secondes?|segundos?|seg|minutos?|secondi|secondo|minuti|minuto|seconden|seconde|sekunder|minuter|minutter|sekund|sekundy|minut|minuty|sekuntia|minuuttia|masodperc|perc|sekundi|minuta|saniye|dakika) `)
+	unitAmount = regexp.MustCompile(` (?:\+|-|ca\.? |about )?(?:\d{1,3} ?|(?:an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|fifteen|twenty|thirty|forty|eine|zehn|une|dix|un|diez|una|dieci|een|tien|en|tio|ti) )(?:seconds?|secs?|s|minutes?|mins?|sekunden?|sek|minuten?|secondes?|segundos?|seg|minutos?|secondi|secondo|minuti|minuto|seconden|seconde|sekunder|minuter|minutter|sekund|sekundy|minut|minuty|sekuntia|minuuttia|masodperc|perc|sekundi|minuta|saniye|dakika) `)
 	bareAmount = regexp.MustCompile(` (?:\+|-|add |subtract |deduct |plus |minus )\d{1,2}(?::\d\d)?(?: ?s)? `)
 )
 

@@ -11,7 +11,7 @@ func TestTimesToChange(t *testing.T) {
 		"die uhr wurde 10 s zu spat gestartet bitte addieren": true, "von allen zeiten sind 20 sekunden abzuziehen": true, "enlever 20 secondes a tous les temps": true, "bij alle tijden 10 seconden optellen": true,
 		"restar 10 segundos a todos": true, "aggiungere 10 secondi a tutti i tempi": true, "dra av 10 sekunder fran alla tider": true, "traek 10 sekunder fra alle tider": true, "do wszystkich czasow dodac 10 sekund": true, "lisaa kaikkiin aikoihin 10 sekuntia": true,
 		"watch was started 10 s late times below are already adjusted": false, "12 s added to all times for the late watch start": false, "times adjusted for late start": false, "everyone about 30 s slower than last week": false,
-		"run started 10 minutes late": false, "please arrive 10 minutes early": false, "please add your name to the volunteer list": false, "course 300 m short times not comparable": false, "times to nearest second": false, "two watches no difference": false,
+		"run started 10 minutes late": false, "please arrive 10 minutes early": false, "please add your name to the volunteer list": false, "course 300 m short times not comparable": false, "times to nearest second": false, "two watches no difference": false, "40 ans et plus": false, "40 years and over": false, "all ages 40 plus": false,
 	} {
 		if got := TimesToChange(s); got != want {
 			t.Errorf("%q: %v, want %v", s, got, want)
