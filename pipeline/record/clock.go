@@ -681,8 +681,8 @@ func lexRepaired(b []byte) clockCell {
 		return c
 	}
 	b = bytes.TrimRight(b, "*#!+)~ .†‡§^")
-	if bare := bytes.Trim(b, ":;"); bytes.IndexByte(bare, ':') > 0 {
-		b = bare // :29:47 and 29:47:
+	if bare := bytes.Trim(b, ":;.,_!|'\"`´"); bytes.IndexByte(bare, ':') > 0 {
+		b = bare // :29:47, 29:47: and 29:47'
 	}
 	for _, mark := range []string{" 1st timer", " first timer", " 1st time"} {
 		b = bytes.TrimSuffix(b, []byte(mark))
