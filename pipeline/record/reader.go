@@ -562,10 +562,10 @@ func (r *Reader) dashIsOut() bool { return r.dashOut >= 2 && r.dashTimed == 0 }
 // initials.
 func (r *Reader) endsInClub(s string) bool {
 	switch s {
-	case "DNF", "DNS", "DQ", "DSQ", "OTL", "dnf", "dns", "dq":
+	case "dnf", "dns", "dq":
 		return true
 	}
-	return len(s) > 3 && r.out(s) && (strings.ContainsAny(s, " /") || len(s) > 5)
+	return statusCode(s) || len(s) > 3 && r.out(s) && (strings.ContainsAny(s, " /") || len(s) > 5)
 }
 
 // struckOut says whether letters or figures of a text are struck through by the marks of Unicode that lie over them
@@ -759,6 +759,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 		text = unsafe.String(&r.nameRoom[0], len(r.nameRoom))
 	}
 	doubted = markedInDoubt(text)
+	text = r.remarkBehind(text)
 	text = withoutNumber(text)
 	if _, at := r.titles.read(text); at > 0 {
 		text = trim(text[at:])
@@ -815,6 +816,47 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 	}
 	out.Name = text
 	return doubted
+}
+
+// remarkBehind moves how a race ended, or how somebody took part, from behind the family name to the end, where it
+// is looked for: "Lee (DNF), Jo" is Lee, Jo (DNF).
+func (r *Reader) remarkBehind(s string) string {
+	family, given, ok := strings.Cut(s, ", ")
+	if !ok || given == "" {
+		return s
+	}
+	n := len(family)
+	at := strings.LastIndexByte(family, ' ')
+	switch {
+	case at < 1:
+		return s
+	case family[n-1] == ')' || family[n-1] == ']':
+		if at = strings.LastIndexAny(family, "(["); at < 1 {
+			return s
+		}
+		if m := r.remark(family[at+1 : n-1]); m.part == Runner && m.status == OK || name.MayBeFamily(family[at+1:n-1]) {
+			return s
+		}
+	default:
+		if dash := max(strings.LastIndex(family, " - "), strings.LastIndex(family, " – ")); dash > 0 {
+			if m := r.remark(trim(strings.TrimLeft(family[dash:], " -–"))); m.status == OK || r.out(given) {
+				return s // "Lee - Walker, Jo" may be a name; "Jo Lee - cut a corner, DQ"
+			}
+			at = dash
+		} else if !statusCode(family[at+1:]) {
+			return s
+		}
+	}
+	return trim(family[:at]) + ", " + given + " " + trim(family[at:])
+}
+
+// statusCode says whether a word is one of the usual codes in capitals for how a race ended.
+func statusCode(w string) bool {
+	switch w {
+	case "DNF", "DNS", "DQ", "DSQ", "OTL":
+		return true
+	}
+	return false
 }
 
 // leadingRemark takes how a race ended, or how somebody took part, off a name of two words or more that has it in
@@ -881,21 +923,20 @@ func (r *Reader) cutStatus(text string, take func(remark)) string {
 		}
 	}
 	first, last := text[:max(0, strings.IndexByte(text, ' '))], text[strings.LastIndexByte(text, ' ')+1:]
-	for _, code := range [...]string{"DNF", "DNS", "DQ", "DSQ", "OTL"} {
-		name := ""
-		switch {
-		case text == code:
-		case last == code:
-			name = strings.TrimRight(text[:n-len(code)], " -–,:;(")
-		case first == code:
-			name = strings.TrimLeft(text[len(code):], " -–,:;")
-		default:
-			continue
-		}
-		if name == "" || strings.IndexByte(name, ' ') > 0 {
-			take(r.remark(code))
-			return name
-		}
+	code, name := "", ""
+	switch {
+	case statusCode(text):
+		code = text
+	case statusCode(last):
+		code, name = last, strings.TrimRight(text[:n-len(last)], " -–,:;(")
+	case statusCode(first):
+		code, name = first, strings.TrimLeft(text[len(first):], " -–,:;")
+	default:
+		return text
+	}
+	if name == "" || strings.IndexByte(name, ' ') > 0 {
+		take(r.remark(code))
+		return name
 	}
 	return text
 }

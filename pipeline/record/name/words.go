@@ -67,7 +67,7 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	tundmatu nimetu kulaline nezinams nezinama viesis nezinomas nezinoma svecias neznan nepoznat nepoznata nepoznati nepoznato neznani nimetu othekkt othekktur anhysbys anaithnid isimsiz bilinmiyor
 	desconegut desconeguda onbekende anonyym anonim anonima anonimi anonimnie nevtelen ismeretlen anonimas anonims anonimna necunoscuta oaspete kosucu
 	неименован непознат непозната непознати nezinami nezinomi
-	不明 未知 匿名 氏名不詳 氏名不明 名前なし 名無し 姓名不详 姓名不詳 无名 無名 佚名 미상 무명 익명
+	不明 未知 匿名 氏名不詳 氏名不明 名前なし 名無し 姓名不详 姓名不詳 不详 不詳 无名 無名 佚名 미상 무명 익명
 	אלמוני אלמונית אנונימי مجهول مجهولة
 	illegible unreadable unleserlich illisible ilegible illeggibile onleesbaar olaslig
 	private withheld hidden redacted confidential gdpr undisclosed
@@ -130,7 +130,7 @@ var fillers = set(`no not the name names number code barcode id tag token given 
 	begikas begike skrejejs skrejeja hlaupari alergator alergatoare
 	бегач бегачка тркач тркачица участник участница бегун учасник учасниця бігун δρομεας maratonista
 	details personal by request run race event lead last extra double false time times the button pressed clicked twice lost nordic ever county forgotten forgot wet ever winning world county all course city club group paper sheet split finish start finishing ink name's didnt did not took given give
-	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
+	lober loper lopare laufer lauferin coureur coureuse corredor corredora bezec bezkyne zawodnik zawodniczka futo tekac trkac juoksija jooksja rhedwr atleta atleet podista biegacz biegaczka uczestnik uczestniczka participante osallistuja ucastnik ucastnice sudionik natjecatelj бегунья deelnemer deltager deltager deltaker deltagare teilnehmer teilnehmerin participant`)
 
 // without are words for having none of something.
 var without = set(`no without ohne kein keine keinen sans pas aucun sin senza nessun zonder geen utan uden uten ingen sem bez beze brak be fara nincs ilman ei`)
