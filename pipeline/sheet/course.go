@@ -1134,13 +1134,13 @@ var (
 var cameFrom = regexp.MustCompile(`(?i)\b(?:visitors?|guests?|friends|tourists?|newcomers?|gäste|besucher|visiteurs|invités|visitantes|invitados|ospiti|visitatori|bezoekers|gasten|besökare|gäster|gjester|gæster|goście|gości) (?:(?:who )?(?:came|come|travelled|all the way) )?(?:from|aus|von|vom|de|du|da|dal|van|uit|från|fra|z)\b`)
 
 // saysWe says whether a text has a small word for those who write or are written to, which no name has:
-// "A happy new season from all of us".
+// "A happy new season from all of us", "Sent from my phone".
 func saysWe(text string) bool {
 	return slices.ContainsFunc(strings.Fields(text), func(w string) bool { return speakers[strings.Trim(w, ".,!?")] })
 }
 
 // speakers are such words. Common practice, no source.
-var speakers = set("us we you everyone everybody wir uns euch nous vous nosotros vosotros noi voi wij ons jullie")
+var speakers = set("us we you my your ich mein meine meinem meiner eure mijn jouw mes vos votre everyone everybody wir uns euch nous vous nosotros vosotros noi voi wij ons jullie")
 
 // takesPlace are words behind the name of a run in a sentence: "The Alder Bank run took place on".
 var takesPlace = regexp.MustCompile(`(?i) (?:took place|takes place|was held|was run|fand .*statt|fand|a eu lieu|s'est déroulée?|tuvo lugar|se celebró|si è svolta|si è svolto|vond plaats|vond|odbył się|ägde rum)(?: .*)?$`)

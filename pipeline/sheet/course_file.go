@@ -16,7 +16,7 @@ func fileWords(name string, book *courseBook) (out []courseWord) {
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
 	base := parts[len(parts)-1]
 	if dot := strings.LastIndexByte(base, '.'); dot > 0 && (len(base)-dot <= 5 || longEnds[fold(base[dot+1:])]) {
-		base = base[:dot]
+		base = withoutSecondEnding(base[:dot])
 	}
 	baseSaid := false
 	for k := len(parts) - 1; k >= 0; k-- {

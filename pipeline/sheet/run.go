@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"path"
 	"regexp"
 	"slices"
 	"sort"
@@ -279,8 +278,7 @@ var dayFigures = regexp.MustCompile(`(?:^|[^\d./-])((?:\d{4}([./-])\d{1,2}([./-]
 // is the date of no day or of no run: 2026-02-30, 31/11/2026, 1026-01-03. "" where there is
 // none.
 func (rs *runSettler) noSuchDay(p *Part) string {
-	name := baseName(rs.sheet.Name)
-	name = strings.TrimSuffix(name, path.Ext(name))
+	name := baseStem(rs.sheet.Name)
 	for _, text := range append(append([]string{}, p.Titles...), p.Tab, strings.ReplaceAll(name, "_", " ")) {
 		for _, m := range dayFigures.FindAllStringSubmatch(text, -1) {
 			if m[2] == m[3] && m[4] == m[5] && len(scanDates(m[1], true)) == 0 {

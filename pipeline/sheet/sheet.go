@@ -376,5 +376,17 @@ func baseStem(name string) string {
 	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
 		base = base[:dot]
 	}
-	return base
+	return withoutSecondEnding(base)
 }
+
+// withoutSecondEnding takes off the name of a file the ending that stands before the last: results.csv of
+// results.csv.txt.
+func withoutSecondEnding(stem string) string {
+	if dot := strings.LastIndexByte(stem, '.'); dot > 0 && endings[strings.ToLower(stem[dot+1:])] {
+		return stem[:dot]
+	}
+	return stem
+}
+
+// endings are those of the names of files that a second one may follow, as a program for mail adds it.
+var endings = set("csv tsv txt xlsx xls ods html htm json")
