@@ -146,8 +146,9 @@ func (p *Part) tellByFill(legend map[uint32]fillMeaning) bool {
 	return true
 }
 
-// colourNamed is the only one of some colours that a text names, 0 for none.
-func colourNamed(name string, used map[uint32]int) (found uint32) {
+// colourNamed is the only one of some colours that a text names, 0 for none: one that is called so or, where none is,
+// one that lies beside it, as pink does for who says red.
+func colourNamed(name string, used map[uint32]int) uint32 {
 	want := ""
 	for _, w := range strings.Fields(fold(name)) {
 		if c := colourWords[w]; c != "" {
@@ -157,16 +158,27 @@ func colourNamed(name string, used map[uint32]int) (found uint32) {
 	if want == "" {
 		return 0
 	}
-	for c := range used {
-		if colourOf(c) == want {
-			if found != 0 {
-				return 0
+	several := false
+	only := func(is func(colour string) bool) uint32 {
+		var found uint32
+		for c := range used {
+			if is(colourOf(c)) {
+				if several = found != 0; several {
+					return 0
+				}
+				found = c
 			}
-			found = c
 		}
+		return found
 	}
-	return found
+	if c := only(func(colour string) bool { return colour == want }); c != 0 || several {
+		return c
+	}
+	return only(func(colour string) bool { return colourBeside[want] == colour || colourBeside[colour] == want })
 }
+
+// colourBeside is the colour that a light or a dark shade of another is called.
+var colourBeside = map[string]string{"pink": "red", "orange": "yellow", "purple": "blue"}
 
 // colourOf names a colour by its hue and how light it is; light red is pink.
 func colourOf(c uint32) string {

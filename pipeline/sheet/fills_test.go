@@ -25,6 +25,8 @@ func TestColoursOfRows(t *testing.T) {
 		{"one of the two", []string{pink, blue, blue, pink}, [][2]string{{"Women", pink}}, Sex, "none"},
 		{"how a race ended", []string{"", "", yellow, ""}, [][2]string{{"yellow = did not finish", yellow}}, Notes, "- - did not finish -"},
 		{"what was run, above by the colour's name", []string{"", "", yellow, ""}, [][2]string{{"Yellow = ran 2k only", ""}}, Notes, "- - ran 2k only -"},
+		{"a light shade by the colour's name", []string{"", "", "FF9999", ""}, [][2]string{{"red = did not finish", ""}}, Notes, "- - did not finish -"},
+		{"the shade and the colour", []string{"FF0000", "", "FF9999", ""}, [][2]string{{"red = did not finish", ""}}, Notes, "did not finish - - -"},
 		{"something else", []string{"", "", yellow, ""}, [][2]string{{"Yellow = new personal best", ""}}, Notes, "none"},
 		{"every other row shaded", []string{"", grey, "", grey}, [][2]string{{"Did not finish", grey}}, Notes, "none"},
 	} {
