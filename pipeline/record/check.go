@@ -560,7 +560,7 @@ func (c *runCheck) ofDay(at []int32) {
 // unplaced doubts a time without a position on a sheet where most lines have
 // one, if it does not lie between the times around it: a record, a mean or
 // a remark under the results rather than a finisher. A note that says that the
-// line came later tells why it stands there.
+// line came later tells why it stands there, and what describes a person is of none of these.
 func (c *runCheck) unplaced() {
 	placed, without := 0, 0
 	for i := range c.lines {
@@ -579,7 +579,7 @@ func (c *runCheck) unplaced() {
 	slices.SortFunc(rows, func(a, b int32) int { return cmp.Compare(c.lines[a].Row, c.lines[b].Row) })
 	for k, i := range rows {
 		l := &c.lines[i]
-		if l.Position > 0 || l.TimeMS == 0 || l.Status != OK || saysAdded(l.Note) {
+		if l.Position > 0 || l.TimeMS == 0 || l.Status != OK || saysAdded(l.Note) || described(l) {
 			continue
 		}
 		lo, hi := int32(0), int32(maxMS)
@@ -603,6 +603,9 @@ func (c *runCheck) unplaced() {
 			"Ask whether this person finished; give the line its place, or leave it out of the sheet")
 	}
 }
+
+// described says whether a line tells of a person what no record or mean does: a sex, an age or a number.
+func described(l *Line) bool { return l.Sex != NotGiven || l.Birth.Known() || l.Number != "" }
 
 // longestRise marks the members of a longest non-decreasing subsequence of
 // value(0..n-1). Among equal choices it keeps the one that ends lowest.

@@ -103,6 +103,10 @@ func TestCheckUnplaced(t *testing.T) {
 	lines = run(1080, 1200, 1300, 1400, 1500, 1600)
 	lines = append(lines, Line{Row: 8, Name: "Late Walker", TimeMS: 3001000})
 	wantKinds(t, CheckRun(lines, 5000))
+	lines = append(run(1080, 1200, 1300, 1400, 1500, 1600), Line{Row: 8, Name: "Di Fox", Sex: W, TimeMS: 1331000})
+	if wantKinds(t, CheckRun(lines, 5000)); lines[6].Status != OK {
+		t.Errorf("a runner who is described: %v", lines[6].Status)
+	}
 }
 
 // Places that begin again under one another are of men and of women: each is

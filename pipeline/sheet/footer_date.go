@@ -87,8 +87,8 @@ func (p *Part) linesAtFoot(below int) (out []Skipped) {
 }
 
 // sayCourseBelow adds to the titles of the lists of a tab the line below them that is labelled
-// as their course, "Course: Alder Bank", where what stands above names one at most without day,
-// distance or label, as the club's name in a letterhead does. Of two names neither is taken.
+// as their course, "Course: Alder Bank", or that over the day of the run, where what stands above names one at
+// most without day, distance or label, as the club's name in a letterhead does. Of two names neither is taken.
 func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
 	if len(s.facts) > 0 || len(s.cover) > 0 {
 		return
@@ -97,14 +97,14 @@ func (s *Sheet) sayCourseBelow(lex *lexicon, book *courseBook) {
 	for i, p := range s.Parts {
 		tab = append(tab, p)
 		if i+1 == len(s.Parts) || s.Parts[i+1].Tab != p.Tab {
-			sayCourseBelowTab(tab, lex, book)
+			s.sayCourseBelowTab(tab, lex, book)
 			tab = nil
 		}
 	}
 }
 
 // sayCourseBelowTab does so for the lists of one tab.
-func sayCourseBelowTab(parts []*Part, lex *lexicon, book *courseBook) {
+func (s *Sheet) sayCourseBelowTab(parts []*Part, lex *lexicon, book *courseBook) {
 	lastSure, skipped := 0, false
 	for _, p := range parts {
 		if p.Kind == Volunteers || !p.Whole || p.Index(Course) >= 0 {
@@ -136,7 +136,9 @@ func sayCourseBelowTab(parts []*Part, lex *lexicon, book *courseBook) {
 		}
 	}
 	if line == "" {
-		return
+		if line = overDayBelow(parts, lex, book); line == "" || len(fileWords(s.Name, book)) > 0 {
+			return
+		}
 	}
 	bare := ""
 	for _, p := range parts {
@@ -152,6 +154,24 @@ func sayCourseBelowTab(parts []*Part, lex *lexicon, book *courseBook) {
 	for _, p := range parts {
 		p.Titles = append(p.Titles, line)
 	}
+}
+
+// overDayBelow is the line right above that with the day of the run, where this stands at the foot of the page
+// and names no course: "Alder Bank 5k" over "Saturday 3 January 2026". "" for none.
+func overDayBelow(parts []*Part, lex *lexicon, book *courseBook) string {
+	for _, p := range parts {
+		n := len(p.Titles)
+		foot := p.linesAtFoot(p.rules.lastSure)
+		for i, sk := range foot {
+			if i > 0 && n > 0 && sk.Text == p.Titles[n-1] && foot[i-1].Row == sk.Row-1 && len(courseWords(sk.Text, lex, book)) == 0 {
+				over := foot[i-1].Text
+				if _, _, _, far := findDistance(over); len(strings.Fields(over)) <= 6 && (far || anyWord(over, runLegWords)) {
+					return over // not a name over a day, which signs
+				}
+			}
+		}
+	}
+	return ""
 }
 
 // untilThen says whether the words before a date make it a deadline, or the day of something

@@ -72,7 +72,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	coded := p.codedColumns(codes)
 	p.rules.codes = codes
 	other := p.remarksElsewhere()
-	if len(back) == 0 && len(coded) == 0 && len(other) == 0 && len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
+	more := p.moreNotes()
+	if len(back) == 0 && len(coded) == 0 && len(other) == 0 && len(more) == 0 && len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
@@ -88,6 +89,8 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		switch {
 		case line.means != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
 			said = append(said, line.means)
+		case line.added != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)):
+			said = append(said, "added later, under “"+line.added+"”")
 		case line.apart != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
 			said = append(said, "listed apart under “"+line.apart+"”")
 		}
@@ -126,6 +129,11 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 				said = append(said, c)
 			}
 		}
+		for _, i := range more {
+			if c := trim(cellAt(cells, i)); c != "" {
+				said = append(said, c)
+			}
+		}
 		for _, i := range coded {
 			if means := codes[trim(cellAt(cells, i))]; means != "" {
 				said = append(said, means)
@@ -161,8 +169,10 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		why = fmt.Sprintf("the line “%s”", rules[0].line)
 	} else if len(coded) > 0 || len(back) > 0 {
 		why = "lines beside the table that speak against results"
+	} else if len(more) > 0 {
+		why = "several columns of notes"
 	} else if len(signs) == 0 && struck == 0 {
-		why = "lines over the rows that say how their races ended"
+		why = "lines over the rows that say how they ended or came there"
 	}
 	if noted {
 		why = "notes to cells"
@@ -178,6 +188,16 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 	p.rules.remarkOwn = true
 }
 
+// moreNotes are the columns of notes behind the first: "New?", and "Notes" beside it.
+func (p *Part) moreNotes() (columns []int) {
+	for _, c := range p.Columns {
+		if c.Meaning == Notes && c.Index != p.Index(Notes) {
+			columns = append(columns, c.Index)
+		}
+	}
+	return columns
+}
+
 // linesBeside are the lines above a table, and those below it and between its rows.
 func (p *Part) linesBeside() []string {
 	lines := slices.Clone(p.Titles)
@@ -188,14 +208,16 @@ func (p *Part) linesBeside() []string {
 }
 
 // endedLine is a line between the rows; means is what it says of how the races below it
-// ended, apart the line where it says that they are of another kind; "" for any other line.
+// ended, apart the line where it says that they are of another kind, added where it says that they were
+// added to the results; "" for any other line.
 type endedLine struct {
-	row          int
-	means, apart string
+	row                 int
+	means, apart, added string
 }
 
 // endedLines are the lines between the rows, where one of them says how races ended,
-// "Disqualified:", or that what stands under it is of another kind, "Wheelchairs". nil where none does.
+// "Disqualified:", that what stands under it is of another kind, "Wheelchairs", or that it was added,
+// "Late entries". nil where none does.
 func (p *Part) endedLines() (lines []endedLine) {
 	any := false
 	for _, s := range p.Skipped {
@@ -208,8 +230,10 @@ func (p *Part) endedLines() (lines []endedLine) {
 			l.means = text
 		} else if n <= 5 && !hasDigit(text) && setsApart(text) {
 			l.apart = text
+		} else if n <= 5 && s.Row > p.rules.first && anyWord(text, addedLater) {
+			l.added = text
 		}
-		any = any || l.means != "" || l.apart != ""
+		any = any || l.means != "" || l.apart != "" || l.added != ""
 		lines = append(lines, l)
 	}
 	if !any {

@@ -268,3 +268,25 @@ func TestYearOldsAreNoDistances(t *testing.T) {
 		}
 	}
 }
+
+// What stands in a second column of notes is kept behind the first, and rows under a line that says that they
+// were added say so.
+func TestNotesOfSeveralColumns(t *testing.T) {
+	for text, want := range map[string]string{
+		"Pos,Name,Time,New?,Notes\n1,Jo Lee,18:20,Y,fell on lap 2\n2,Al Roe,18:31,,DNF\n3,Cy Dee,18:40,Y,\n":                          "Y; fell on lap 2 | DNF | Y | ",
+		"Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nLate entries\n,Di Fox,18:35\n":                              " |  |  | added later, under “Late entries” | ",
+		"Pos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n3,Cy Dee,18:40\n\nLate entries\n4,Di Fox,18:45\n\nHandcycles\n,Ed Gow,9:35\n": " |  |  |  | ",
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv.txt", []byte(text), Options{})
+		if err != nil || len(s.Parts) != 1 || s.Parts[0].Course.Value != "alder-bank" {
+			t.Fatalf("%q: %v, %v", text, err, s)
+		}
+		p, got := s.Parts[0], ""
+		if err := p.Each(func(_ int, cells []string) error { got += cellAt(cells, p.Index(Notes)) + " | "; return nil }); err != nil {
+			t.Fatal(err)
+		}
+		if got != want {
+			t.Errorf("%q: notes %q, want %q", text, got, want)
+		}
+	}
+}

@@ -69,7 +69,7 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "full", ""
 	case timed:
 		return "times", ""
-	case p.Index(Points) >= 0 || p.Index(PersonalBest) >= 0:
+	case p.Index(Points) >= 0 || p.hasClocks(p.Index(PersonalBest)):
 		return "", "it has points or best times but no times of a run"
 	case placed && named && p.Index(TotalRuns) >= 0 && figures >= 2:
 		return "", "it has figures of several runs and their total, but no times of a run"
@@ -87,6 +87,11 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "", "it has no heading row, and its values don't say which column is which"
 	}
 	return "", "it has neither positions, names nor times"
+}
+
+// hasClocks says whether a time stands in a column, and not only marks for who ran a best one.
+func (p *Part) hasClocks(column int) bool {
+	return slices.ContainsFunc(p.sampled(), func(cells []string) bool { return kindOf(cellAt(cells, column)) == kClock })
 }
 
 // evenSteps says whether the times of a table rise by the same from line to line, to the second
@@ -138,7 +143,7 @@ const leastSteps = 7
 
 // addedLater are words of a tab for runners who were added to the results: "Late entries".
 // Common practice, no source.
-var addedLater = set("late added additional extra extras missed missing forgotten nachtrag nachzugler nachgemeldet ajouts tardifs anadidos aggiunti nagekomen eftersom tillagg")
+var addedLater = set("late added additions additional extra extras missed missing forgotten omitted overlooked nachtrag nachtrage nachzugler nachgemeldet nachmeldungen ajout ajouts ajoutes tardifs anadidos aggiunti aggiunte nagekomen toegevoegd eftersom tillagg tillagda tilfojet efteranmalda eftertilmeldte etteranmeldte dopisani dodani dopsani dodatecne acrescentados adicionados lisatyt utolag adaugati naknadno добавлены додані")
 
 // severalSports says whether a table has times of swimming or cycling beside those of a
 // run: its total is no running time.

@@ -94,7 +94,7 @@ var sheetCases = []sheetCase{
 		columns: "position name club time", run: "alder-bank 2026-01-03", rows: "2-9"},
 	{name: "one line below the results that is described as they are", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Sex|Club|Time\n1|Jo Lee|M|Mill AC|18:20\n2|Ann Roe|F|Mill AC|18:31\n3|Sam Field|M||19:02\n4|Bo Gale|F||19:10\n\nMissed off above:\n|Cy Ash|M|Mill AC|18:45\n",
-		columns: "position name sex club time", run: "alder-bank 2026-01-03", rows: "2-5 8"},
+		columns: "position name sex club time notes", run: "alder-bank 2026-01-03", rows: "2-5 8"},
 	{name: "who won last week is no finisher", file: "alder-bank_2026-01-03",
 		text:    "Pos|Name|Sex|Club|Time\n1|Jo Lee|M|Mill AC|18:20\n2|Ann Roe|F|Mill AC|18:31\n3|Sam Field|M||19:02\n4|Bo Gale|F||19:10\n\nWon before Christmas:\n|Cy Ash|M|Mill AC|18:05\n",
 		columns: "position name sex club time", run: "alder-bank 2026-01-03", rows: "2-5"},

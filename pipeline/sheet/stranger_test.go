@@ -262,7 +262,7 @@ var strangerCases = []sheetCase{
 		columns: "position family-name given-name time", run: "alder-bank 2026-01-03", rows: "2-10"},
 	{name: "what a list was handed in late, under the heading again", file: "alder-bank_2026-01-03",
 		text:    "Place|Name|M/F|Time\n1|Jo Lee|F|18:20\n2|Al Roe|M|18:31\n3|Cy Dee|M|19:02\n\nHanded in late\n|Name|M/F|Time\n|Di Fox|F|19:40\n|Ed Gow|M|20:36\n",
-		columns: "position name sex time", run: "alder-bank 2026-01-03", rows: "2-4 8-9"},
+		columns: "position name sex time notes", run: "alder-bank 2026-01-03", rows: "2-4 8-9"},
 	{name: "the town and not the period is the place", file: "b31",
 		text:    "Tabelle|B 3.1\nBerichtszeitraum|3.1.2026\nGebiet|Alder Bank\nStand|endgültig\n\nPlatz|Name|Zeit\n1|Jo Lee|18:20\n2|Al Roe|18:31\n",
 		columns: "position name time", run: "alder-bank 2026-01-03", rows: "7-8"},

@@ -501,7 +501,8 @@ func (g *grid) adjoins(i int) bool {
 
 // goesOn steps on over rows without places that stand apart under the results and go on
 // with them, as walkers do and guests: two or more that have times, none below the one
-// above it or the last of the results, and name people who are not among these.
+// above it or the last of the results, and name people who are not among these. Under a line
+// that says that they were added, "Late entries", one is enough, whatever its time.
 func (r *rowRules) goesOn(g *grid, last int) int {
 	if r.time < 0 || r.name < 0 {
 		return last
@@ -523,7 +524,7 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 			slowest = finishTime(t)
 		}
 	}
-	n, end, sure, apart := 0, last, false, false
+	n, end, sure, apart, added := 0, last, false, false, false
 	for i := last + 1; i < g.len(); i++ {
 		_, cells := g.at(i)
 		filled := rowFilled(cells)
@@ -535,14 +536,20 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 			if _, _, _, far := findDistance(text); far || anyWord(text, recordWords) || len(findDates(text)) > 0 || len(strings.Fields(text)) > 4 || saysEnded(text) {
 				break
 			}
-			apart = apart || filled == 1 && !anyWord(text, addedLater)
+			if filled == 1 {
+				added = anyWord(text, addedLater)
+				apart = apart || !added
+			}
 			continue
 		}
 		name, t := trim(cellAt(cells, r.given)+" "+cellAt(cells, r.name)), cellAt(cells, r.time)
-		if !isBlank(cellAt(cells, r.pos)) || kindOf(t) != kClock || !looksNamed(name) || names[fold(name)] || isTotal(fold(name)) || isRecord(fold(name)) || len(findDates(rowText(cells))) > 0 {
+		if kindOf(t) != kClock && hasStatus(cells) {
+			continue // those who did not finish stand between
+		}
+		if !isBlank(cellAt(cells, r.pos)) || kindOf(t) != kClock || !looksNamed(name) || names[fold(name)] || isTotal(fold(name)) || isRecord(fold(name)) || r.hasDay(cells) {
 			break
 		}
-		described := !apart && r.describedLike(g, last, cells)
+		described := added || !apart && (r.describesPerson(cells, 0) || r.describedLike(g, last, cells))
 		if finishTime(t) < slowest && !described {
 			break
 		}
@@ -558,12 +565,25 @@ func (r *rowRules) goesOn(g *grid, last int) int {
 	return end
 }
 
+// hasDay says whether a day stands in a row outside the columns for days.
+func (r *rowRules) hasDay(cells []string) bool {
+	for k, c := range cells {
+		if !slices.Contains(r.days, k) && len(findDates(c)) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
 // describedLike says whether a row has in two columns, its place, name and time aside, what a row of the
 // results has there.
 func (r *rowRules) describedLike(g *grid, last int, cells []string) bool {
 	same := 0
 	for k, c := range cells {
-		if k == r.pos || k == r.time || k == r.name || k == r.given || isBlank(c) || digitsOnly(trim(c)) {
+		if k == r.pos || k == r.time || k == r.name || k == r.given || isBlank(c) {
+			continue
+		}
+		if digitsOnly(trim(c)) {
 			continue
 		}
 		for i := range last + 1 {
@@ -678,8 +698,8 @@ func (r *rowRules) beforeWinners(g *grid, last int, sure func([]string) bool) in
 	if start == 0 || last-start > 25 {
 		return last
 	}
-	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) {
-		return last // it is the next page
+	if _, above := g.at(start - 1); r.isHeading(above, rowFilled(above)) || rowFilled(above) == 1 && anyWord(titleText(above), addedLater) {
+		return last // it is the next page, or of who was added
 	}
 	if g.dayOver(start) || r.namesOthers(g, start, last) {
 		return last // it is the next run, or the list of the other sex, or of another course
