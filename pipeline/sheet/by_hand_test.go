@@ -227,3 +227,13 @@ func TestDistanceGoesBack(t *testing.T) {
 		}
 	}
 }
+
+// Beside a file that is called after its place and day, a line that names neither changes nothing.
+func TestLinesOfNoPlace(t *testing.T) {
+	for _, line := range []string{"Hollis Road, Kirkham KM4 5QT", "5 km / 3.1 miles", "3.1 miles", "9 o'clock run", "File saved 5.1.26", "Last week: cancelled", "Dates for your diary: 10 Jan, 17 Jan, 24 Jan", "Same course as last week"} {
+		got := readByHand("Alder Bank 2026-01-03.csv", []byte("\""+line+"\"\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n"))
+		if want := "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31"; got != want {
+			t.Errorf("%s: %q", line, got)
+		}
+	}
+}

@@ -19,7 +19,7 @@ type courseWord struct {
 
 // titleWords are words of title lines that name no place, folded (common
 // practice on result sheets, no source).
-var titleWords = set(`results result varsity jv courses venues bulletin bulletins newsletter clubblad klubbladet klubblad vereinszeitung einlaufliste einlauflisten zieleinlauf zieleinlaufliste notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
+var titleWords = set(`results result oclock varsity jv courses venues bulletin bulletins newsletter clubblad klubbladet klubblad vereinszeitung einlaufliste einlauflisten zieleinlauf zieleinlaufliste notice notices resultados resultado resultats ergebnisse ergebnis ergebnisliste ergebnislisten rangliste ranglisten resultatprotokoll tulemustabel listina poredak plasman risultati risultato uitslag uitslagen uitslagenlijst wynikow
 	wertung wertungen rezultatele canlyniadaur eredmenyei eredmenyek rezultaty sonuclari resultaten wyniki wynik biegu biegow zawodow resultat resultater resultatlista resultatliste resultatlistan classement clasificacion classificacao classificazione classifica klassifikation
 	week woche wochen kw semaine semaines semana semanas settimana settimane setmana uke uge vecka veckan viikko tydzien tyden tyzden saptamana nedelja nedela teden vika savaite nadal hafta неделя седмица тиждень εβδομαδα
 	full provisional official final complete dated juoksupaiva tt timetrial timetrials tiderna tiderne tidene ajat casy idok tempos amserau laufs laufes vereinslauf klubblopp klublob klubblop clubloop hebdomadaire footing chronometre arrivees semanal llegadas settimanale lopp finishers finisher list liste lista listing of the for from at on in by sheet sheets weekly run runs race
@@ -396,8 +396,10 @@ var nameWords = set(`start varsity race final page finish date list round offici
 // cutSpans replaces dates, times of day and distances by a bar.
 func cutSpans(text string, loose bool) string {
 	text = cutDates(text, loose, " | ")
-	if _, from, to, ok := findDistance(text); ok {
-		text = legsBefore.ReplaceAllString(text[:from], "") + " | " + text[to:]
+	for range 2 { // "5 km / 3.1 miles"
+		if _, from, to, ok := findDistance(text); ok {
+			text = legsBefore.ReplaceAllString(text[:from], "") + " | " + text[to:]
+		}
 	}
 	text = cutMonthYear(text)
 	sc := dateScan{s: text, toks: tokenize(text)}
@@ -473,7 +475,7 @@ var shortened = regexp.MustCompile(`\b(\pL|(?i:St|Ste|Mt|Ft|Gt|Lt|Pt|Nr|Upr|Lwr|
 var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")
 
 // remarkWords mark lines that speak of something else than where the run was.
-var remarkWords = set(`weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email rappel reminder erinnerung recordatorio promemoria herinnering paminnelse pamindelse przypomnienie
+var remarkWords = set(`saved diary diaries calendar fixtures weather timekeeper timekeepers director volunteers volunteer printed produced generated created exported thanks thank please contact email rappel reminder erinnerung recordatorio promemoria herinnering paminnelse pamindelse przypomnienie
 	www http https note notes record records first prize sponsored sponsor temperature wind conditions marshals marshal tel phone copyright page next wetter meteo
 	startofevent endofevent affiliated referee juez juge arbitre giudice sedzia tack bedankt danke merci gracias grazie dziekujemy obrigado dekujeme battery
 	timed organised organized organiser report photos enquiries queries question total participants provisional team`)
@@ -706,6 +708,9 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		}
 		if !labelled && (saysWe(seg) || turnedWords.MatchString(fold(seg))) {
 			continue // "A happy new season from all of us", "Course run in reverse direction"
+		}
+		if !labelled && MarathonMetres(seg) > 0 {
+			continue // "Half marathon"
 		}
 		if !labelled && oneAgainst.MatchString(seg) {
 			continue // "Alder Bank v Mill Leat", at which of the two?
@@ -1377,6 +1382,9 @@ func isRemark(text string) bool {
 	if len(words) > 1 && words[0] == "report" && beforePlace[words[1]] {
 		return false // "Report from Alder Bank"
 	}
+	if len(words) > 1 && words[0] == "file" && remarkWords[words[1]] || townCode.MatchString(text) {
+		return true // "File saved 5.1.26"; an address
+	}
 	if remarkWords[words[0]] && !(len(words) > 1 && (words[0] == "provisional" || words[0] == "first")) {
 		return !isTwoWordPlace(text)
 	}
@@ -1391,6 +1399,10 @@ func isRemark(text string) bool {
 	}
 	return len(words) > 9 && len(findDates(text)) == 0
 }
+
+// townCode is the code of the post (its form that of the United Kingdom) behind a street and its town: "Mill Road,
+// Kirkham KM4 5QT".
+var townCode = regexp.MustCompile(`(?i:road|street|lane|avenue|drive|crescent|terrace), (?:.+ )?[A-Z]{1,2}\d[A-Z\d]? \d[A-Z]{2}$`)
 
 // clockInText is a time within a line: 15:42.
 var clockInText = regexp.MustCompile(`\b\d{1,2}[:.]\d\d\b`)

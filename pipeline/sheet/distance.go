@@ -17,6 +17,9 @@ var distanceUnits = map[string]float64{
 	"км": 1000, "километра": 1000, "километров": 1000, "χλμ": 1000, "χιλιόμετρα": 1000, "公里": 1000, "キロ": 1000, "كم": 1000, "กม": 1000, "किमी": 1000, "м": 1,
 }
 
+// inMiles are distances in kilometres, and parts of a marathon, as people give them in miles. Common practice, no source.
+var inMiles = map[float64]float64{3.1: 5000, 6.2: 10000, 9.3: 15000, 13.1: 21097.5, 26.2: 42195}
+
 // findDistance finds a distance such as "5 km", "5k", "3,1 miles", "5000 m" or "five kilometres".
 func findDistance(s string) (metres float64, from, to int, ok bool) {
 	toks := tokenize(s)
@@ -53,6 +56,9 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 			continue
 		}
 		m := v * unit
+		if named := inMiles[v]; named > 0 && unit > 1600 && unit < 1700 {
+			m = named
+		}
 		if isMilePlace(strings.Fields(s[toks[i].from:])) || isMileSlug(s[toks[i].from:]) {
 			continue
 		}

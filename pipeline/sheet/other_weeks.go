@@ -16,7 +16,7 @@ import (
 // Words for that, folded. Common practice, no source.
 var (
 	lastWeek  = regexp.MustCompile(` (?:(?:last|previous|prior) (?:weeks?|runs?|races?|time|month|months|saturdays?|sundays?)|week before|vorwoche|(?:letzte|letzter|vorige|voriger) woche|(?:letzter|voriger) lauf|semaine (?:derniere|precedente|passee)|course precedente|semana (?:pasada|anterior|passada)|carrera anterior|settimana (?:scorsa|precedente)|gara precedente|(?:vorige|afgelopen) (?:week|loop)|forra veckan|forrige (?:uke|uge)|sidste uge|zeszly tydzien|w zeszlym tygodniu) `)
-	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
+	nextWeek  = regexp.MustCompile(` (?:next (?:weeks?|runs?|races?)|(?:dates?|days?) for your (?:diary|diaries|calendar)|(?:forthcoming|upcoming|future|coming) (?:runs|races|events|fixtures|dates)|entries (?:for|close|open)|(?:nachste|nachster) (?:woche|lauf)|semaine prochaine|prochaine course|(?:semana|carrera) (?:proxima|que viene)|proxima (?:semana|carrera|gara|corrida)|settimana prossima|prossima gara|volgende (?:week|loop)|nasta vecka|neste uke|naeste uge|przyszly tydzien) `)
 	bestSoFar = regexp.MustCompile(` (?:(?:age ?groups?|category|club|county|district) bests?|(?:seasons?|years?) (?:bests?|records?|fastest|quickest)|so far|(?:bests?|fastest)(?: times?)? (?:this (?:season|year)|of the (?:season|year))|(?:saison|jahres)best(?:zeiten|zeit|en|leistungen|liste)|bestenliste|meilleurs? (?:temps|performances?)|mejores (?:tiempos|marcas)|migliori (?:tempi|prestazioni)|melhores (?:tempos|marcas)|beste tijden|seizoensbeste|(?:basta|bedste|beste) tider|arsbasta|najlepsze czasy) `)
 	calledOff = regexp.MustCompile(` (?:cancelled|canceled|called off|no run|abgesagt|ausgefallen|entfallt|fallt aus|annulee?|cancelad[ao]|suspendid[ao]|anulad[ao]|annullat[ao]|afgelast|geannuleerd|installd|installt|innstilt|avlyst|aflyst|odwolan[ya]) `)
 )
@@ -181,7 +181,7 @@ func onlyLastWeek(line string) bool {
 			line = first // a sentence cut at its comma
 		}
 	}
-	if !ofAnotherRun(line) || hasClock(line) {
+	if !ofAnotherRun(line) || hasClock(line) || calledOff.MatchString(" "+fold(line)+" ") {
 		return false
 	}
 	undated := cutSpans(line, false)
@@ -213,7 +213,7 @@ func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
 	for _, t := range own {
 		f := " " + fold(t) + " "
 		at := calledOff.FindStringIndex(f)
-		if at == nil || nextWeek.MatchString(f) {
+		if at == nil || nextWeek.MatchString(f) || lastWeek.MatchString(f) {
 			continue
 		}
 		if dates := findDates(t); len(dates) > 0 && saysDate(t, day) || len(dates) == 0 && len(strings.Fields(f[:at[0]])) <= 1 && p.Date.From != "" {

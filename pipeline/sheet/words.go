@@ -97,7 +97,7 @@ var ownLists = map[concept]string{
 		average avg mean target predicted previsto prevista prevu estimado estime stimato geschatzt prognose prognosezeit erwartet verwacht voorspeld beraknad forventet przewidywany odhad goal pb pbs best personal previous record sb pr pbt bestzeit bestleistung meilleur mejor miglior migliore beste basta bedste paras nejlepsi osobak ennatys rekord marcapersonal rp melhor persoonlijk najlepszy pers bestetid rekordzeit perstid primato recorde personbasta zyciowy zyciowka`,
 	cStart: `start depart salida partenza startzeit startzeiten starttijd starttid largada starttime`,
 	cOther: `country nation nat nationality nationalite land pais paese kraj email mail phone telephone tel address county region state. kod zip postcode plz. photo certificate url link emergency nationalitat nazione nazionalita nationaliteit pays narodowosc nasjon age.at wind temp weather volunteer coach sponsor medal prize`,
-	cUnit:  `hh mm ss h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr which what whats did do you please enter is are was were tell us`,
+	cUnit:  `hh mm ss oclock h m s min mins sec secs hours years km mi mile miles unit ms of the in at by on season my all de la le du des der die das del di da von and y e et und i o og och en na per to a an w den your his her kilometre kilometer meter metres m. dd yyyy yy hms jj tt aaaa gg rr which what whats did do you please enter is are was were tell us`,
 }
 
 // ideasOf turns ownLists and languageWords into one map, adding the ideas of words that
