@@ -72,7 +72,7 @@ func TestEndedBesideName(t *testing.T) {
 		{"(DQ) Jo Lee", "Jo Lee", DQ}, {"(Disqualified) Jo Lee", "Jo Lee", DQ}, {"[dnf] Jo Lee", "Jo Lee", DNF}, {"Jo Lee, Excluded", "Jo Lee", DQ}, {"Jo Lee, Retired", "Jo Lee", DNF}, {"(spectator) Jo Lee", "Jo Lee", Doubtful},
 		{"spectator: Jo Lee", "Jo Lee", Doubtful}, {"Jo Lee [disallowed]", "Jo Lee", Doubtful}, {"e.g. Jo Lee", "e.g. Jo Lee", Doubtful}, {"CR - Jo Lee", "Jo Lee", Doubtful}, {"Lee, Jo Ann", "Lee, Jo Ann", OK}, {"Lee Short, Jo", "Lee Short, Jo", OK},
 		{"Rex the dog", "the dog", Unnamed}, {"Rex (dog)", "the dog", Unnamed}, {"Jo Lee (dog)", "Jo Lee", OK},
-		{"Lee (DNF), Jo", "Lee, Jo", DNF}, {"LEE DNF, Jo", "LEE, Jo", DNF}, {"Lee - dnf, Jo", "Lee, Jo", DNF}, {"Lee (Short), Jo", "Lee (Short), Jo", OK}, {"Lee-Dnf, Jo", "Lee-Dnf, Jo", OK}, {"Jo Lee - wore another runner's number, DQ", "Jo Lee", DQ},
+		{"Lee (DNF), Jo", "Lee, Jo", DNF}, {"LEE DNF, Jo", "LEE, Jo", DNF}, {"Lee - dnf, Jo", "Lee, Jo", DNF}, {"Lee (Short), Jo", "Lee (Short), Jo", OK}, {"Lee - PB, Jo", "Lee, Jo", OK}, {"Lee - Walker, Jo", "Lee - Walker, Jo", OK}, {"Lee-Dnf, Jo", "Lee-Dnf, Jo", OK}, {"Jo Lee - wore another runner's number, DQ", "Jo Lee", DQ},
 		{"Nieznany biegacz", "Nieznany biegacz", Unnamed}, {"不详", "不详", Unnamed},
 		{"DNF Dunphy", "DNF Dunphy", OK}, {"Dnf Dunphy", "Dnf Dunphy", OK}, {"Jo Lee-DQUINN", "Jo Lee-DQUINN", OK},
 		{"Jo or Al", "Jo or Al", Doubtful}, {"Or Levi", "Or Levi", OK}, {"ditto", "ditto", Unnamed}, {"same as above", "same as above", Unnamed},

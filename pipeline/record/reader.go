@@ -819,7 +819,7 @@ func (r *Reader) readName(cells []string, out *Line, take func(remark)) (doubted
 }
 
 // remarkBehind moves how a race ended, or how somebody took part, from behind the family name to the end, where it
-// is looked for: "Lee (DNF), Jo" is Lee, Jo (DNF).
+// is looked for: "Lee (DNF), Jo" is Lee, Jo (DNF). So does a note: "Lee - PB, Jo".
 func (r *Reader) remarkBehind(s string) string {
 	family, given, ok := strings.Cut(s, ", ")
 	if !ok || given == "" {
@@ -839,7 +839,7 @@ func (r *Reader) remarkBehind(s string) string {
 		}
 	default:
 		if dash := max(strings.LastIndex(family, " - "), strings.LastIndex(family, " – ")); dash > 0 {
-			if m := r.remark(trim(strings.TrimLeft(family[dash:], " -–"))); m.status == OK || r.out(given) {
+			if m := r.remark(trim(strings.TrimLeft(family[dash:], " -–"))); m.status == OK && withoutNote("A B"+family[dash:]) != "A B" || r.out(given) {
 				return s // "Lee - Walker, Jo" may be a name; "Jo Lee - cut a corner, DQ"
 			}
 			at = dash
