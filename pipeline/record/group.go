@@ -549,6 +549,12 @@ func withoutRun(b []byte) []byte {
 			return b[i+1:]
 		}
 	}
+	if first, rest, ok := bytes.Cut(b, []byte(" ")); ok && isDistance(first) && sexWordMarks[string(rest)] > unsaid {
+		return rest // 5k male
+	}
+	if i := bytes.IndexByte(b, ' '); i > 0 && isDistance(bytes.TrimSpace(b[i+1:])) && sexWordMarks[string(b[:i])] > unsaid {
+		return b[:i] // women 5 km
+	}
 	i := bytes.LastIndexAny(b, "|/-,")
 	if i < 1 || i+2 > len(b) {
 		return b

@@ -84,15 +84,17 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are no names")
 			}
 		case Age, AgeGroup, Sex, BirthYear, BirthDate, AgeGrade:
-			if m, because = s.ageLike(i); g.meaning == AgeGroup && s.distances(i) {
+			if m, because = s.ageLike(i); g.meaning == AgeGroup && (s.distances(i) || s.distancesOfSections(i) > 1) {
 				turn(Distance, "its values are distances")
 			}
 		case Course:
 			switch {
-			case s.distances(i):
+			case s.distances(i) || s.distancesOfSections(i) > 1:
 				turn(Distance, "its values are distances")
 			case len(p.distinct) > 0 && s.singleLetters(i):
 				turn(Other, "its values are single letters")
+			case !s.hasGuess(Sex) && !s.hasGuess(AgeGroup) && (p.sections() || s.distancesOfSections(i) == 1): // "Varsity Girls", "Women 5k"
+				turn(AgeGroup, "its values say whose race it was")
 			case clocks > .8 && strings.HasPrefix(fold(h), "start") && s.hasGuess(Time): // "Starts"
 				turn(Other, "its values are times, and another column is the time")
 			case clocks > .8:
@@ -427,6 +429,24 @@ func (s *settler) distances(i int) bool {
 		n++
 	}
 	return n > 0
+}
+
+// distancesOfSections is over how many distances the races of a column are that are each called after a distance and a
+// sex or a class, "5K Male", "Women 10k"; 0 where one is not.
+func (s *settler) distancesOfSections(i int) int {
+	metres := map[int]bool{}
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if c == "" {
+			continue
+		}
+		m, from, to, ok := findDistance(c)
+		if !ok || !isSection(strings.Trim(c[:from]+" "+c[to:], " -–:|/,()")) {
+			return 0
+		}
+		metres[int(m+.5)] = true
+	}
+	return len(metres)
 }
 
 // startsAtZero says whether the first value of a column is zero, as that of times behind the

@@ -655,12 +655,16 @@ var sortedBy = regexp.MustCompile(`(?i)[ (]+(?:(?:sorted|listed|ordered|ranked) 
 // sectionMark counts sections: "Section A: Men", "2. Women".
 var sectionMark = regexp.MustCompile(`(?i)^(?:(?:section|part|table|list|race) )?(?:[a-h]|\d{1,2}|[ivx]{1,4})[.:)] +`)
 
+// numberedEvent counts the races of a meeting: "Event 12  Boys 5k Run" is of no boys of twelve. Common practice, no source.
+var numberedEvent = regexp.MustCompile(`(?i)^(?:event|race|heat|lauf|[eé]preuve|course|gara|prova|prueba) ?(?:no\.? ?)?#?\d{1,3}[.:)–-]? +`)
+
 // withoutOrder leaves out marks around a section, and its order.
 func withoutOrder(text string) string {
 	if m := sectionMark.FindStringIndex(text); m != nil && sexWords[fold(text[m[1]:])] {
 		text = text[m[1]:]
 	}
 	text = strings.Trim(strings.TrimSpace(text), ":.-–—*# ")
+	text = numberedEvent.ReplaceAllString(text, "")
 	if m := howMany.FindStringIndex(text); m != nil && m[0] > 0 {
 		text = text[:m[0]]
 	}

@@ -102,7 +102,7 @@ func TestDistanceOfAnEarlierListAgain(t *testing.T) {
 
 // The time at which a group started is no part of it.
 func TestSectionText(t *testing.T) {
-	for text, want := range map[string]string{"Ladies' race, 10.00": "Ladies", "Men 40-49, 9:30am": "Men 40-49", "Sex: F": "F", "Women 20-29": "Women 20-29"} {
+	for text, want := range map[string]string{"Ladies' race, 10.00": "Ladies", "Men 40-49, 9:30am": "Men 40-49", "Sex: F": "F", "Women 20-29": "Women 20-29", "Event 12  Boys 5k Run": "Boys", "Event 5  Women 5000 Meter Run": "Women"} {
 		if got := sectionText(text); got != want {
 			t.Errorf("%s: %q, want %q", text, got, want)
 		}

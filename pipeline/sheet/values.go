@@ -587,6 +587,16 @@ func (p *profile) afterMidnight() bool {
 	return len(p.distinct) > 0
 }
 
+// sections says whether all values are sexes or classes beside general words, as lines over lists have them.
+func (p *profile) sections() bool {
+	for v := range p.distinct {
+		if _, _, _, far := findDistance(v); far || !isSection(v) {
+			return false
+		}
+	}
+	return len(p.distinct) > 0
+}
+
 // noDays says whether nearly every row has a value of its own, and hardly any can be a date.
 func (p *profile) noDays() bool {
 	if p.filled < 4 || len(p.distinct)*10 < min(p.filled, distinctKept)*8 {
