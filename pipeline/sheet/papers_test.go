@@ -16,6 +16,7 @@ func TestOtherPapers(t *testing.T) {
 		{"addresses", "contacts.csv", "Contacts\nName,Phone,Role\nJo Lee,01234 567,chair\nAl Roe,01234 568,clerk\n", "addresses"},
 		{"members", "members.csv", "Name,Address,Date of birth,Joined\nJo Lee,1 Mill Lane,03/04/1980,2019\nAl Roe,2 Mill Lane,05/06/1981,2020\n", "addresses"},
 		{"entries", "Garrow Moss 2026-01-03 entries.csv", "No,Name,Club,Category\n101,Jo Lee,Vale,M40\n102,Al Roe,Vale,M45\n", "entered"},
+		{"a list of handicaps", "Garrow Moss handicap list 2026-01-03.csv", "Name,Handicap,Estimated time,Start at\nJo Lee,19:58,20:01,19:31\nAl Roe,18:31,21:28,19:31\nSam Field,18:08,21:51,19:20\nCy Dee,15:13,24:46,19:11\nDi Fox,11:01,28:58,19:02\n", "its headings are of names"},
 		{"a start list", "Garrow Moss 2026-01-03.csv", "Start list\nNo,Name,Club\n1,Jo Lee,Vale\n2,Al Roe,Vale\n", "entered"},
 		{"minutes", "notes.txt", "Minutes of the committee meeting of 3 January 2026 at Garrow Moss\n\nPresent: Jo Lee, Al Roe\n\n1. Apologies: Cy Dee\n2. Accounts: balance 412.50\n3. AOB: start moved to 9:00, finish funnel 2 m wide\n", "meeting"},
 		{"teams", "Garrow Moss 2026-01-03 teams.csv", "Pos,Team,Counters,Points,Total time\n1,Vale AC,1-4-5,10,1:01:15\n2,Tern AC,2-3-9,14,1:02:10\n", "teams"},

@@ -79,6 +79,8 @@ func partKind(p *Part, tab string, headed bool, figures int) (kind, why string) 
 		return "names", ""
 	case named && (p.Index(Date) >= 0 && p.Index(Course) >= 0 || p.Index(Status) >= 0) && !isRota(p):
 		return "names", ""
+	case named && p.headedByWords() >= 3:
+		return "", "its headings are of names, and of neither positions nor times"
 	case named:
 		return "", namesAlone
 	case placed:
@@ -260,6 +262,16 @@ var helperTabs = set(`record records league table standings points puntos punti 
 // "Team results".
 func (p *Part) saysTeams(tab string) bool {
 	return isTeamsTitle(tab) || isTeamsTitle(lastTitle(p.Titles))
+}
+
+// headedByWords is how many columns of a part stand under headings of their own.
+func (p *Part) headedByWords() (n int) {
+	for _, c := range p.Columns {
+		if p.HeadingRow > 0 && hasLetter(c.Heading) {
+			n++
+		}
+	}
+	return n
 }
 
 // isTeamsTitle says whether a text is the title of a list of teams.
