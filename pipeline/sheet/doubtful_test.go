@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/xuri/excelize/v2"
+
 	"lapwing/pipeline/place"
 )
 
@@ -63,6 +65,8 @@ func TestListsApart(t *testing.T) {
 		{"Handcycles,,\n1,Ed Fox,18:25\n", "listed apart under “Handcycles”", ""},
 		{"Old list,,\n1,Ed Fox,18:25\n", "listed apart under “Old list”", ""},
 		{"Out of competition,,\n1,Ed Fox,18:25\n", "listed apart under “Out of competition”", ""},
+		{"Disqualified,,\n4,Ed Fox,18:45\n", "Disqualified", ""},
+		{"Non classés,,\n4,Ed Fox,18:45\n", "listed apart under “Non classés”", ""},
 		{"The other lot,,\n1,Ed Fox,18:25\n", "", "list-under-line"},
 		{"page two,,\n4,Ed Fox,18:45\n", "", ""},
 		{"Women,,\n1,Eva Fox,18:55\n", "", ""},
@@ -106,5 +110,32 @@ func TestStruckOnPage(t *testing.T) {
 	}
 	if got := string(text); !strings.Contains(got, "1\t~~Al Roe~~\t18:20\n~~2~~\t~~Jo Lee~~\t~~18:31~~") {
 		t.Errorf("%q", got)
+	}
+}
+
+// The name of a tab beside the results says of all its rows that they are none; that of a tab of people who took
+// part in another way does not.
+func TestTabsApart(t *testing.T) {
+	for tab, want := range map[string]string{"Disqualified": "Disqualified", "Virtual": "listed apart under “Virtual”", "Void": "listed apart under “Void”", "Cut the course": "listed apart under “Cut the course”", "Wheelchairs": "", "Late": ""} {
+		book := workbook(t, func(f *excelize.File) {
+			f.NewSheet(tab)
+			setRows(t, f, "Sheet1", []any{"Pos", "Name", "Time"}, []any{1, "Al Roe", "18:20"}, []any{2, "Jo Lee", "18:31"}, []any{3, "Cy Dee", "18:40"})
+			setRows(t, f, tab, []any{"Pos", "Name", "Time"}, []any{1, "Ed Fox", "18:55"}, []any{2, "Di Jay", "19:01"})
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", book, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, note := s.Parts[len(s.Parts)-1], ""
+		p.Each(func(_ int, cells []string) error {
+			note = cellAt(cells, p.Index(Notes))
+			return nil
+		})
+		if note != want {
+			t.Errorf("%q: %q", tab, note)
+		}
+		if first := s.Parts[0]; first.Index(Notes) >= 0 {
+			t.Errorf("%q: the results are noted", tab)
+		}
 	}
 }

@@ -47,7 +47,7 @@ func (p *Part) struckRows(g *grid) map[int]bool {
 
 // remark finds the remarks of a part's rows and adds them to its column of notes, or a
 // column of their own.
-func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
+func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fillMeaning) {
 	if !p.Whole || p.Kind == Volunteers {
 		return
 	}
@@ -62,6 +62,9 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		learn(l)
 	}
 	ended := p.endedLines()
+	if tab := p.apartByTab(); tab.row != 0 && ofTabs > 1 {
+		ended = append(ended, tab)
+	}
 	rules := rulesOfLines(lines)
 	corrections, disputes := p.timeCorrections(sheet)
 	renamed := p.nameCorrections(sheet)
@@ -81,17 +84,17 @@ func (p *Part) remark(g *grid, sheet string, colours map[uint32]fillMeaning) {
 		corrected[c.row] = c
 	}
 	remarks, struck, noted := map[int]string{}, 0, false
-	lists := listsBelow{p: p}
+	lists, few := listsBelow{p: p}, p.fewUnder(ended)
 	p.Each(func(row int, cells []string) error {
 		var said []string
 		line := underEnded(ended, row)
-		again := lists.anew(line.row, cells)
+		again := lists.anew(line.row, cells) || few[line.row] || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))
 		switch {
-		case line.means != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
+		case line.means != "" && again:
 			said = append(said, line.means)
 		case line.added != "" && p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos)):
 			said = append(said, "added later, under “"+line.added+"”")
-		case line.apart != "" && (again || p.rules.pos >= 0 && isBlank(cellAt(cells, p.rules.pos))):
+		case line.apart != "" && again:
 			said = append(said, "listed apart under “"+line.apart+"”")
 		}
 		if n := renamed[row]; n != "" {
@@ -242,6 +245,44 @@ func (p *Part) endedLines() (lines []endedLine) {
 	return lines
 }
 
+// beforeRows stands for a line above all rows.
+const beforeRows = -1
+
+// fewUnder are those of such lines under which no more than half of the rows stand: though the places go on
+// there, "Disqualified" is said of them. A tab's name is said of all its rows.
+func (p *Part) fewUnder(lines []endedLine) map[int]bool {
+	if len(lines) == 0 {
+		return nil
+	}
+	under, n := map[int]int{}, 0
+	p.Each(func(row int, _ []string) error {
+		under[underEnded(lines, row).row]++
+		n++
+		return nil
+	}) // a grid has no error of its own
+	few := map[int]bool{beforeRows: true}
+	for row, u := range under {
+		few[row] = few[row] || row > 0 && 2*u <= n
+	}
+	return few
+}
+
+// apartByTab is what the name of one of several tabs says of all its rows, as a line over them does; ways of
+// taking part are no reason there.
+func (p *Part) apartByTab() (l endedLine) {
+	tab := strings.Trim(p.Tab, " :.-–")
+	if tab == "" || hasDigit(tab) || len(strings.Fields(tab)) > 5 {
+		return l
+	}
+	switch {
+	case saysEnded(tab):
+		return endedLine{row: beforeRows, means: tab}
+	case setsApart(tab) && !anyWord(tab, apartWays):
+		return endedLine{row: beforeRows, apart: tab}
+	}
+	return l
+}
+
 // setsApart says whether a line over rows says that these are no results of the run as the others
 // are: "Handcycles", "Old list", "Not counted".
 func setsApart(line string) bool {
@@ -251,7 +292,7 @@ func setsApart(line string) bool {
 	}
 	found := false
 	for _, w := range strings.FieldsFunc(f, func(r rune) bool { return strings.ContainsRune(" -,;:()/&'", r) }) {
-		if apartWords[w] {
+		if apartWords[w] || apartWays[w] {
 			found = true
 		} else if !besideApart[w] && !titleWords[w] {
 			return false
@@ -263,10 +304,13 @@ func setsApart(line string) bool {
 // besideApart may stand beside such words.
 var besideApart = set("race races list lists results runners run runs times time out of the not data lead team at home other and version s")
 
-// apartWords are such words. Common practice, no source.
-var apartWords = set(`virtuals wheelchair wheelchairs wheelers handcycle handcycles handcyclists handbike handbikes bicycle bicycles bikes cyclists rollerskis skaters cars canicross dogs virtual remote treadmill volunteers marshals helpers spectators officials crew
+// apartWords are such words, apartWays those of another way of taking part. Common practice, no source.
+var (
+	apartWays  = set("wheelchair wheelchairs wheelers handcycle handcycles handcyclists handbike handbikes bicycle bicycles bikes cyclists rollerskis skaters cars canicross dogs rollstuhl handbiker fauteuils")
+	apartWords = set(`virtuals virtual remote treadmill volunteers marshals helpers spectators officials crew
 	old draft superseded outdated test trial practice example sample training warmup predicted target targets forecast goals entries registered handicap average averages unofficial competition excluded removed deleted errors duplicates struck
-	rollstuhl handbiker helfer konkurrenz gewertet fauteuils benevoles bruta volontari vrijwilligers mededinging funktionarer`)
+	helfer konkurrenz gewertet benevoles bruta volontari vrijwilligers mededinging funktionarer`)
+)
 
 // sayListsBelow points out a line over rows whose places, or times, begin anew: what stands under it
 // may be no result of this run. Sexes, groups and what else is known of such lines is read.
@@ -322,7 +366,7 @@ func (p *Part) sayHidden(g *grid, sheet string) {
 // underEnded is the last line above a row.
 func underEnded(lines []endedLine, row int) (last endedLine) {
 	for _, l := range lines {
-		if l.row < row && l.row > last.row {
+		if l.row < row && (l.row > last.row || last.row == 0) {
 			last = l
 		}
 	}

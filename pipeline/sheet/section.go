@@ -300,7 +300,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.explain(own)
 		colours := p.fillLegend()
 		p.tellSexes(colours)
-		p.remark(own, s.Name, colours)
+		p.remark(own, s.Name, s.tabs, colours)
 		p.sayTimedLinesLeftOut(own, s.Name)
 		p.sayOtherWeeks(s.Name)
 		p.sayCorrections(s.Name)

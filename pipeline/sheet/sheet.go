@@ -115,6 +115,7 @@ type Sheet struct {
 	cover []string // first lines of a tab in front of the results
 	// sexTabs says that some tabs are called after men and some after women, in a letter as well.
 	sexTabs bool
+	tabs    int // how many there are
 	// header are the lines at the head of the printed pages.
 	header []string
 
