@@ -246,7 +246,7 @@ const (
 )
 
 var (
-	saidPlaces    = regexp.MustCompile(` (?:(nos?|nr|numbers?|runners?|finishers?)|` + wordsForPlace + `|(void|ignore|delete|remove|disqualified|dq|dnf))\.?( ` + someJoined + `) `)
+	saidPlaces    = regexp.MustCompile(` (?:(nos?|nr|numbers?|runners?|finishers?)|` + wordsForPlace + `|times? (?:of|for)|zeit von|zeiten von|temps d[eu]|(void|ignore|delete|remove|disqualified|dq|dnf|strike|cancel|scratch))\.?( ` + someJoined + `) `)
 	barePlaces    = regexp.MustCompile(` (` + someJoined + `)(?: (\S+))? `)
 	placeRanges   = regexp.MustCompile(`(\d{1,4})[a-z.]*(?: ?(?:[-–]|to|bis|till|til|tot|until|au|al|do|hasta|through) ?(\d{1,4}))?`)
 	secondPlace   = regexp.MustCompile(` (?:(?:nos?|nr|numbers?|` + wordsForPlace + `)\.? )?(\d{1,4})(?:st|nd|rd|th)? `)
@@ -284,7 +284,7 @@ func takesBack(rest string) bool {
 var praising = set(`queries questions well thanks thank congratulations congrats bravo danke merci gracias grazie bedankt tack takk tak kiitos dziekujemy dekujeme obrigado koszonjuk`)
 
 // besideTaken are words that such a line has besides. Common practice, no source.
-var besideTaken = set(`please bitte svp por favor nb n.b note correction remark the a is are was were has have had been and be will die der das von vom ist sind war wurde wird und de la le les el los il lo i of result results from in out ar er es son sono na jest byl byla je zostal zostala lett van af av og och en et y e ja`)
+var besideTaken = set(`hat haben ha han har zijn heeft hebben an out off please bitte svp por favor nb n.b note correction remark the a is are was were has have had been and be will die der das von vom ist sind war wurde wird und de la le les el los il lo i of result results from in out ar er es son sono na jest byl byla je zostal zostala lett van af av og och en et y e ja`)
 
 // speaksAgainst says whether a folded text says how a race ended that is no result, or that a line does not stand.
 func speaksAgainst(folded string) bool {
