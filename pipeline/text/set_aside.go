@@ -9,7 +9,9 @@ import (
 // stand: aside. besides may stand beside them without saying anything else. Folded; common
 // practice in some fifteen languages, no source.
 var (
-	aside = wordsOf(`query
+	aside = wordsOf(`query cancel dupl misdirected
+		дубль дубликат дублирование ошибочно ошибка аннулировано аннулирован удалить исключить исключен исключена снять снято дубльована помилково анульовано видалити дублиран грешка анулиран
+		参考記録 周回不足 距離不足 推定 重複 無効 取消 削除 無効成绩 重复 无效 作废 删除 估计 估计时间 成绩无效 少跑一圈 抄近道
 		unknown unidentified unbekannt unbekannte unbekannter inconnu inconnue desconocido desconocida sconosciuto sconosciuta desconhecido desconhecida onbekend onbekende okand okant ukjent ukendt tuntematon nieznany nieznana nieznane neznamy neznama nezname ismeretlen bilinmiyor bilinmeyen necunoscut nepoznat neznan tundmatu nezinams nezinomas desconegut
 		mix mixup mistyped mislabelled ghost funnel tampered
 		annullato annullare cambiado cambiada cambiato cambiata scambiato vaihtunut zamieniony zamienione prohozeno zamenjan elcserelt felcserelt byttet bytt karistirildi verwechselt verwisseld
@@ -46,7 +48,8 @@ var (
 		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
 		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
-	besides = wordsOf(`peut should next checking
+	besides = wordsOf(`peut should next checking hand alone
+		время финиш участник запись строка номер результат час запис рядок
 		up isim isimi ismi kosucu kosucunun sporcu sure suresi suresini zaman numara numarasi gogus kayit kayitli satir satiri alinmayin almayin edilmesin
 		nazwa zapis wiersza radku radek bezec bezce zavod zavodu futoneve sora linea riga linha lina linje rivi wiersz regel ligne zeile eintragung
 		invoer registro inscripcion inscription iscrizione inscricao registrering merkinta rekisterointi surname forename given atleta athlete alapjan odhadem wearing wore used using
