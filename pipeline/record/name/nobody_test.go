@@ -13,12 +13,12 @@ func TestNobody(t *testing.T) {
 		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten",
 		"spectator", "Beispiel", "Barcode test", "member of the public", "could not read", "wouldn't say", "tall man, blue vest", "unscanned", "Spare", "did not scan", "John Doe", "Test", "Boy", "Tail walker", "Jo's brother", "Anna’s friend", "Lady with", "Jo's Brother",
 		"token lost", "name smudged", "button pressed by mistake", "position not claimed", "Barcode forgotten", "First timer", "Race Director", "Lead cyclist", "dummy entry", "double press", "to claim", "Male average", "New lady", "Last man", "awaiting claim", "app failed", "young lad",
-		"customer", "Forgot Number", "band broken", "Sample Entry", "Example Name", "Vorname Nachname", "Jane Example", "Barcode, No", "Danych, Brak", "Naam, Geen", "Nome, Senza", "N Other, A"} {
+		"customer", "Forgot Number", "band broken", "Sample Entry", "Example Name", "Vorname Nachname", "Jane Example", "Barcode, No", "Danych, Brak", "A Runner", "RUNNER A", "A, Runner", "Joe Bloggs", "Did not register", "saknas", "Mangler navn", "Name fehlt", "Naam, Geen", "Nome, Senza", "N Other, A"} {
 		if !Parse(text).Unnamed {
 			t.Errorf("%q is somebody", text)
 		}
 	}
-	for _, text := range []string{"Jo Spare", "Jo Doe", "Tess Test", "Boy George", "Jo Girl", "Dan Walker", "Pan W", "Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна", "Junior No", "No Young-Mi", "No Slip", "Guest, Jo of", "Son Le", "Jo of Mull", "Di de Vries", "Sem Code Silva", "Bez Card-Lee", "Ohne Schmidt", "Sem Naber", "Anna Dad", "Guest From", "Jo Press", "jo steward", "M Boy", "Lou First", "Junior Average-Lee", "Claire Clock", "Bo Bike", "Lost Mary", "Missed Lee", "Lee, No", "Kim, No-Mi", "Mark Band", "Tom Card", "Ana Nombre", "Rick Sample", "Max Place", "Jo Person"} {
+	for _, text := range []string{"A. Walker", "Anna Mangler", "Bo Bloggs", "Jo Spare", "Jo Doe", "Tess Test", "Boy George", "Jo Girl", "Dan Walker", "Pan W", "Frank Private", "Don Missing", "Guy Guest", "Grace Runner", "Jo Value", "Private, Frank", "Álex Ref", "Nora Noname", "Не Зна", "Junior No", "No Young-Mi", "No Slip", "Guest, Jo of", "Son Le", "Jo of Mull", "Di de Vries", "Sem Code Silva", "Bez Card-Lee", "Ohne Schmidt", "Sem Naber", "Anna Dad", "Guest From", "Jo Press", "jo steward", "M Boy", "Lou First", "Junior Average-Lee", "Claire Clock", "Bo Bike", "Lost Mary", "Missed Lee", "Lee, No", "Kim, No-Mi", "Mark Band", "Tom Card", "Ana Nombre", "Rick Sample", "Max Place", "Jo Person"} {
 		if Parse(text).Unnamed {
 			t.Errorf("%q is nobody", text)
 		}

@@ -78,7 +78,8 @@ var nobody = set(`unknown unidentified unnamed anonymous anon guest noname nocod
 	average fastest slowest quickest record best finishers participants starters pace winners
 	spectator spectators onlooker beispiel exemple esempio ejemplo voorbeeld exempel mustermann
 	necitelne necitelny nieczytelne nieczytelny olvashatatlan ulaeseligt ulaeselig oleseligt uleselig okunaksiz niemand nessuno ninguem teszt
-	vergeben nieobsadzone pervenuto communique angabe`)
+	vergeben nieobsadzone pervenuto communique angabe
+	saknas saknades mangler manglar puuttuu puudub chybi fehlt ontbreekt vantar truksta trukst hianyzik lipseste nedostaje manjka`)
 
 // noNames are such words that are nobody's name: with other small words they name nobody, whatever
 // these are, "name smudged", "button pressed by mistake".
@@ -191,6 +192,7 @@ var notDone = set(`didnt didn couldnt couldn cannot cant missed forgot lost`)
 
 // nobodyWhole are whole folded texts that name nobody.
 var nobodyWhole = map[string]bool{
+	"a runner": true, "runner a": true, "a finisher": true, "an athlete": true, "joe bloggs": true, "bloggs joe": true, "jo bloggs": true, "fred bloggs": true, "did not register": true, "didnt register": true, "no one": true, "noone": true, "never registered": true,
 	"customer": true, "customers": true, "client": true, "competitor": true, "pending": true, "not sure": true, "to be identified": true, "late entrant": true, "walk in": true, "on the day": true, "total finishers": true, "total runners": true, "cut off": true, "cutoff": true, "time limit": true,
 	"no chip": true, "forgot barcode": true, "forgotten barcode": true, "forgot tag": true, "lost barcode": true, "to be confirmed": true, "mystery runner": true, "man": true, "woman": true, "mann": true, "frau": true, "homme": true, "femme": true, "hombre": true, "mujer": true, "uomo": true, "donna": true, "male": true, "female": true, "lady": true, "gentleman": true, "token": true,
 	"no name": true, "no name given": true, "name unknown": true, "not known": true, "no code": true,
