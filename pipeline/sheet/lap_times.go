@@ -9,6 +9,58 @@ import (
 // lapHeading is the heading of a lap with its number: "Lap 1", "L2", "After lap 3 (finish)", "2nd lap", "Runde 2".
 var lapHeading = regexp.MustCompile(`^(?:(?:after|nach|apres|efter|etter|po|na|dopo|tras) )?(?:(?:lap|loop|circuit|runde|tour|vuelta|giro|volta|varv|ronde|rondje|kolo|okrazenie|kierros|krog|kor|ring|ratas|l) ?([1-9])|([1-9])(?:st|nd|rd|th|e|a)? (?:lap|loop|circuit|runde|tour|vuelta|giro|volta|varv|ronde|rondje|kolo|okrazenie|kierros|krog|kor|ring|ratas))(?: |$)`)
 
+// lapsOf reads a cell that counts laps, "2" or "2/2" or "1 of 2", how many of how many; of is 0 where it does not say.
+func lapsOf(cell string) (n, of int, ok bool) {
+	m := countOfLaps.FindStringSubmatch(fold(cell))
+	if m == nil {
+		return 0, 0, false
+	}
+	return int(looseNumber(m[1])), int(looseNumber(m[2])), true
+}
+
+var countOfLaps = regexp.MustCompile(`^(\d{1,2})(?: ?(?:/|of|von|sur|de|di|van|av|af|z|ze) ?(\d{1,2}))?(?: laps?)?$`)
+
+// fewShort is how many laps all ran but a few, of whom no more than one in so many ran fewer; 0 for none.
+func fewShort(laps map[int]int) (full int) {
+	const few = 4
+	rows, most := 0, 0
+	for n, times := range laps {
+		rows += times
+		most = max(most, n)
+	}
+	if short := rows - laps[most]; most < 2 || rows < few || short == 0 || few*short > rows {
+		return 0
+	}
+	return most
+}
+
+// shortOfLaps is the column that says how many laps each ran, where a few ran fewer than all others, and how many
+// those ran; -1 for none. One lap of a run of two is no result of it.
+func (p *Part) shortOfLaps() (column, full int) {
+	for _, c := range p.Columns {
+		if !lapsRun[fold(c.Heading)] {
+			continue
+		}
+		laps, ok := map[int]int{}, true
+		p.Each(func(_ int, cells []string) error {
+			cell := trim(cellAt(cells, c.Index))
+			n, of, read := lapsOf(cell)
+			switch {
+			case read:
+				laps[n]++
+				laps[of] += 0
+			case !isBlank(cell):
+				ok = false
+			}
+			return nil
+		}) // a grid has no error of its own
+		if full := fewShort(laps); ok && full > 0 {
+			return c.Index, full
+		}
+	}
+	return -1, 0
+}
+
 // lapTimes finds the time of a table that has those of the laps and none at the finish: the clock after the last
 // lap where it goes on from lap to lap, or the sum of the laps where each is timed for itself. In nine rows of
 // ten the laps have to be alike.

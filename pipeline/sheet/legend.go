@@ -79,6 +79,12 @@ func (p *Part) lettersExplained(lines []string) {
 		return
 	}
 	for _, l := range lines {
+		if allLettersIn(l, texts) {
+			if c := p.column(at); c != nil {
+				c.Meaning, c.Why = Other, fmt.Sprintf("the line “%s” says what its letters are", l)
+			}
+			return
+		}
 		if len(l) > 400 || !strings.ContainsAny(l, "=:–-") {
 			continue
 		}
@@ -96,6 +102,26 @@ func (p *Part) lettersExplained(lines []string) {
 			return
 		}
 	}
+}
+
+// allLettersIn says whether a line says of every letter of a column, two or more, what it stands for, in small words of
+// which each begins with it and none is for a sex: "F finished, R retired".
+func allLettersIn(line string, letters []string) bool {
+	pieces := strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(",;|", r) })
+	if len(letters) < 2 || len(pieces) < len(letters) || len(line) > 200 {
+		return false
+	}
+	said := 0
+	for _, piece := range pieces {
+		letter, word, ok := strings.Cut(trim(piece), " ")
+		if word = trim(word); !ok || len([]rune(letter)) != 1 || !strings.HasPrefix(word, strings.ToLower(letter)) || saysOfSex(word) || hasDigit(word) {
+			return false
+		}
+		if slices.Contains(letters, letter) {
+			said++
+		}
+	}
+	return said == len(letters)
 }
 
 // letterIs is a letter and what it stands for: "F = first time here", "(M) member".

@@ -27,6 +27,7 @@ func TestLegend(t *testing.T) {
 		{"in the heading", "Pos,Name,\"Class (A 18-39, B 40+)\",Time\n1,Jo Lee,A,18:20\n2,Al Roe,B,18:31\n3,Cy Dee,A,18:41\n", "18-39; 40+; 18-39"},
 		{"figures that look like places", "Pos,Name,Group,Time\n1,Jo Lee,1,18:20\n2,Al Roe,2,18:31\n3,Cy Dee,1,18:41\n4,Di Fox,0,18:51\n\n\"Group 0: under 20, Group 1: 20-39, Group 2: 40 plus\"\n", "20-39; 40 plus; 20-39; under 20"},
 		{"colours of numbers, in sentences", "Pos,Name,Bib,Time\n1,Jo Lee,Blue,18:20\n2,Al Roe,Red,18:31\n3,Cy Dee,Blue,18:41\n\nBlue numbers: 18-39. Red numbers: 40 and over.\n", "18-39; 40 and over; 18-39"},
+		{"classes of both sexes, a line each above the table", "A: men under 40\nB: men 40 and over\nC: women under 40\nD: women 40 and over\nPos,Name,Cat,Time\n1,Jo Lee,B,18:20\n2,Ann Page,C,18:31\n3,Cy Dee,A,18:41\n", "men 40 and over; women under 40; men under 40"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -58,6 +59,9 @@ func TestLegendOfSexes(t *testing.T) {
 		"Pos,Name,W,Time\n1,Jo Lee,,18:20\n2,Al Roe,w,18:31\n3,Cy Dee,w,18:41\n\n\"w = women, blank = men\"\n":                         "men; women; women",
 		"Pos,Name,L,Time\n1,Jo Lee,,18:20\n2,Ann Page,*,18:31\n3,Cy Dee,,18:41\n\n* = lady\n":                                          "; lady; ",
 		"Pos,Name,Class,Time\n1,Jo Lee,A,18:20\n2,Ann Page,B,18:31\n3,Cy Dee,A,18:41\n\n\"Class A = men, class B = women\"\n":          "men; women; men",
+		"Pos,Name,Sex,Time\n1,Jo Lee,2,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,2,18:41\n\nKey: 1: F; 2: M\n":                               "M; F; M",
+		"Pos,Name,\"Sex (0 male, 1 female)\",Time\n1,Jo Lee,0,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,0,18:41\n":                           "male; female; male",
+		"A: men under 40\nB: women under 40\nPos,Name,Sex,Time\n1,Jo Lee,M,18:20\n2,Ann Page,F,18:31\n3,Cy Dee,M,18:41\n":              "M; F; M",
 		"Pos,Name,Bib,Time\n1,Jo Lee,pink,18:20\n2,Ann Page,blue,18:31\n3,Cy Dee,pink,18:41\n\n\"Pink bib = men, blue bib = women\"\n": "men; women; men",
 		"Pos,Name,Code,Time\n1,Jo Lee,0,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,0,18:41\n\n0 = male 1 = female\n":                          "male; female; male",
 		"Pos,Name,Sex,Time\n1,Jo Lee,2,18:20\n2,Ann Page,1,18:31\n3,Cy Dee,2,18:41\n\n1=F 2=M\n":                                       "M; F; M",

@@ -218,7 +218,7 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 var sexLetters = set("m f w")
 
 // shortCategory are short words for a class before it.
-var shortCategory = set("kat cat cl kl kateg ak gr", "кат", "гр")
+var shortCategory = set("kat cat cl kl kateg ak gr key keys code codes legend legende schlussel clave legenda chiave sex gender geschlecht sexe sexo sesso kon kjonn geslacht", "кат", "гр")
 
 // blankWords stand for cells without anything.
 var blankWords = set("blank empty none nothing leer vide vacio vuoto vazio leeg tom tyhja puste prazdne ures", "no mark", "no letter", "ohne", "sans", "sin marca", "ohne angabe")
@@ -250,7 +250,7 @@ func longestText(texts []string, piece string) (text, means string) {
 		if k := strings.IndexAny(rest, "=:"); k > 1 && beforeMeans(rest[:k]) {
 			rest = rest[k:] // "Pink bib = men", "Y (yellow) = men"
 		}
-		if m := strings.Trim(rest, " \t=:-–—()."); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m)) {
+		if m := strings.Trim(rest, " \t=:-–—()."); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m) || len(t) == 1 && hasDigit(t) && isSexWord(m)) {
 			text, means = t, m
 		}
 	}

@@ -76,7 +76,8 @@ func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fill
 	p.rules.codes = codes
 	other := p.remarksElsewhere()
 	more := p.moreNotes()
-	if len(back) == 0 && len(coded) == 0 && len(other) == 0 && len(more) == 0 && len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
+	lapColumn, laps := p.shortOfLaps()
+	if lapColumn < 0 && len(back) == 0 && len(coded) == 0 && len(other) == 0 && len(more) == 0 && len(signs) == 0 && len(g.pieces.struck) == 0 && len(g.pieces.notes) == 0 && len(inPart) == 0 && len(ended) == 0 && len(rules) == 0 && len(colours) == 0 && len(corrections) == 0 && len(disputes) == 0 && len(renamed) == 0 {
 		return
 	}
 	corrected := map[int]correction{}
@@ -137,6 +138,9 @@ func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fill
 				said = append(said, c)
 			}
 		}
+		if n, _, ok := lapsOf(cellAt(cells, lapColumn)); ok && lapColumn >= 0 && n < laps {
+			said = append(said, fmt.Sprintf("only %d of %d laps", n, laps))
+		}
 		for _, i := range coded {
 			if means := codes[trim(cellAt(cells, i))]; means != "" {
 				said = append(said, means)
@@ -170,6 +174,8 @@ func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fill
 	why := "signs that a line beside the table explains"
 	if len(rules) > 0 {
 		why = fmt.Sprintf("the line “%s”", rules[0].line)
+	} else if lapColumn >= 0 {
+		why = fmt.Sprintf("heading %q: a few ran fewer laps", p.column(lapColumn).Heading)
 	} else if len(coded) > 0 || len(back) > 0 {
 		why = "lines beside the table that speak against results"
 	} else if len(more) > 0 {

@@ -149,7 +149,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	maps.DeleteFunc(sections, func(row int, _ string) bool { return row > lastData && !t.grid.goesOn(row) }) // a stray letter below
 	// A section may stand above the heading of the first rows.
 	first := ""
-	if last := lastTitle(p.Titles); isSection(last) {
+	if last := lastTitle(p.Titles); isSection(last) && !linesOfKey(p.Titles) {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
@@ -310,6 +310,13 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		p.sayOffLength(s.Name)
 	}
 	return parts
+}
+
+// linesOfKey says whether the last two of some lines say what two classes are, "C: women under 40" and "D: women
+// 40 and over": a line over a list would have rows under it.
+func linesOfKey(titles []string) bool {
+	n := len(titles)
+	return n > 1 && len(legendOf(titles[n-1])) > 0 && len(legendOf(titles[n-2])) > 0
 }
 
 // linesAbove are the lines over the first list: the titles, and what stands between the heading and the first row of

@@ -328,22 +328,39 @@ func (p *Part) codedColumns(codes map[string]string) (columns []int) {
 	}
 	for _, c := range p.Columns {
 		switch c.Meaning {
-		case Name, GivenName, FamilyName, Time, Position, Club, Age, Date:
+		case Name, GivenName, FamilyName, Time, Position, Age, Date:
 			continue
 		}
-		found := false
-		for _, t := range columnTexts(p, c.Index) {
-			if len([]rune(t)) > 3 || c.Meaning == Number && digitsOnly(t) {
+		texts, found, others := columnTexts(p, c.Index), false, false
+		numbers := c.Meaning == Number && !p.fewTexts(c.Index, texts)
+		for _, t := range texts {
+			if len([]rune(t)) > 3 || numbers && digitsOnly(t) {
 				found = false
 				break
 			}
-			found = found || codes[t] != ""
+			found, others = found || codes[t] != "", others || codes[t] == ""
 		}
-		if found {
-			columns = append(columns, c.Index)
+		switch {
+		case !found, c.Meaning == Club && others:
+			continue
+		case c.Meaning == Club: // under a heading that nobody knows
+			p.column(c.Index).Meaning = Other
 		}
+		columns = append(columns, c.Index)
 	}
 	return columns
+}
+
+// fewTexts says whether a column has few texts again and again, as no column of runners' numbers has.
+func (p *Part) fewTexts(column int, texts []string) bool {
+	n := 0
+	p.Each(func(_ int, cells []string) error {
+		if !isBlank(cellAt(cells, column)) {
+			n++
+		}
+		return nil
+	}) // a grid has no error of its own
+	return len(texts) <= 5 && n > 2*len(texts)
 }
 
 // remarksElsewhere are the columns of clubs, numbers and things unknown in few rows of which, and in some with a time, a remark

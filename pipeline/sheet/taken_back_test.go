@@ -98,6 +98,7 @@ func TestCodesAgainst(t *testing.T) {
 		{"Note", "T", "T = test entry", "test entry"},
 		{"St", "R", "Key: R = retired", "retired"},
 		{"St", "9", "Status: 1 = finished 9 = disqualified", "disqualified"},
+		{"Flag", "E", "E = estimated time", "estimated time"},
 		{"Flag", "P", "P = personal best", ""},
 		{"Code", "R", "R = course record", ""},
 	} {
@@ -139,5 +140,40 @@ func TestNoTableUnderALine(t *testing.T) {
 	s, err = Read("alder-bank_2026-01-03.csv", []byte(threeTimes+"\nLast week\n1,Di Fox,18:11\n2,Ed Gow,18:15\n"), Options{})
 	if err != nil || !s.Parts[0].says("table-left-out", 6) {
 		t.Errorf("%v %v", err, s.Parts[0].Problems)
+	}
+}
+
+// A key of figures holds in a column that has the same few again and again, though its heading is that of numbers; and
+// letters of which each begins what a line says of it are no sexes.
+func TestKeysOfEnds(t *testing.T) {
+	rows := func(heading, usual, other string) string {
+		return "Pos|Name|Time|" + heading + "\n1|Al Roe|18:20|" + usual + "\n2|Jo Lee|18:31|" + other + "\n3|Cy Dee|19:02|" + usual + "\n4|Di Fox|19:40|" + usual + "\n5|Ed Gow|19:55|" + usual + "\n6|Ida Kay|20:10|" + usual + "\n\n"
+	}
+	for text, want := range map[string]string{
+		rows("Code", "1", "9") + "1 = finished; 9 = disqualified\n":   "disqualified",
+		rows("Status", "C", "N") + "C: completed  N: not completed\n": "not completed",
+		rows("S", "F", "R") + "F finished, R retired\n":               "retired",
+		rows("Laps", "2", "1"):                      "only 1 of 2 laps",
+		rows("Laps done", "2/2", "1/2"):             "only 1 of 2 laps",
+		rows("Laps", "1", "1"):                      "",
+		rows("Club", "AC", "RC") + "RC = retired\n": "",
+		"Pos|Name|Time|Laps\n1|Al Roe|18:20|2\n2|Jo Lee|9:31|1\n3|Cy Dee|19:02|2\n": "",
+	} {
+		got := ""
+		for i, note := range cellsOf(t, text, Notes) {
+			if note != "" && note != "F" && note != "C" && note != "1" {
+				got += note
+				if i != 1 {
+					t.Errorf("%q: row %d: %q", text, i+1, note)
+				}
+			}
+		}
+		if got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+	s, err := Read("alder-bank_2026-01-03.csv", []byte(rows("S", "F", "R")+"\"F finished, R retired\"\n"), Options{})
+	if err != nil || s.Parts[0].Index(Sex) >= 0 {
+		t.Errorf("a sex is read: %v", err)
 	}
 }

@@ -392,7 +392,7 @@ func (s *settler) lapsDiffer(clock int) int {
 		if c.Meaning != Other && c.Meaning != Split && c.Meaning != TotalRuns || !lapsRun[fold(s.headings[i])] {
 			continue
 		}
-		rows, laps := 0, map[string]int{}
+		rows, laps, counts := 0, map[string]int{}, map[int]int{}
 		for _, r := range s.rows {
 			n := trim(cellAt(r.cells, i))
 			if kindOf(cellAt(r.cells, clock)) != kClock || n == "" {
@@ -403,8 +403,9 @@ func (s *settler) lapsDiffer(clock int) int {
 			}
 			rows++
 			laps[n]++
+			counts[int(looseNumber(n))]++
 		}
-		if rows >= 3 && len(laps) > 1 && len(laps) <= 5 && len(laps) < rows {
+		if rows >= 3 && fewShort(counts) == 0 && len(laps) > 1 && len(laps) <= 5 && len(laps) < rows {
 			return i
 		}
 	}
@@ -412,7 +413,7 @@ func (s *settler) lapsDiffer(clock int) int {
 }
 
 // lapsRun head such a column. Common practice, no source.
-var lapsRun = set("laps runden tours vueltas giri ronden rondes varv omgange runder okrazenia voltas kola", "no of laps", "number of laps", "laps run", "laps completed")
+var lapsRun = set("laps runden tours vueltas giri ronden rondes varv omgange runder okrazenia voltas kola", "no of laps", "number of laps", "laps run", "laps completed", "laps done", "laps ran", "completed laps", "lap count", "nr of laps", "gelaufene runden", "anzahl runden", "nombre de tours", "numero de vueltas", "aantal ronden", "antal varv", "antall runder")
 
 // differInNumber says whether two headings are alike but for a number: "Run 1", "Run 2".
 func differInNumber(a, b string) bool {

@@ -5,7 +5,7 @@ package text
 // some thirty languages, no source). Readers fold them in their own way. Over the time limit is
 // no official finish and goes with did not finish.
 const (
-	DidNotFinish = `wd|ikke gennemfort|ikke fullfort|fullforte inte|fullforde inte|har brutit|ej i mal|inte i mal|ikke i mal|nije u cilju|kiszallt|kiszallt.|yarisi birakti|birakti|yaristan ayrildi|yaris disi kaldi|bitiremeyenler|yarisi birakanlar|nedokoncili|nie ukonczyli|feladtak|keskeyttaneet|retirements|retirees|no acabo|gestopt|udg|udg.|utg|utg.|uitv|uitv.|uitgev|uitgev.|ausgesch|ausgesch.|abn|abn.|nedok|nedok.|opg|opg.|desist|desist.|dnf injury|dnf injured|
+	DidNotFinish = `not completed|not complete|uncompleted|wd|ikke gennemfort|ikke fullfort|fullforte inte|fullforde inte|har brutit|ej i mal|inte i mal|ikke i mal|nije u cilju|kiszallt|kiszallt.|yarisi birakti|birakti|yaristan ayrildi|yaris disi kaldi|bitiremeyenler|yarisi birakanlar|nedokoncili|nie ukonczyli|feladtak|keskeyttaneet|retirements|retirees|no acabo|gestopt|udg|udg.|utg|utg.|uitv|uitv.|uitgev|uitgev.|ausgesch|ausgesch.|abn|abn.|nedok|nedok.|opg|opg.|desist|desist.|dnf injury|dnf injured|
 	dnc|d.n.c|did not reach the finish|did not make it to the finish|walked off|walked off the course|carried off|did not get to the finish|non finisher|non-finisher|non finishers|non-finishers|rtd|retd|ret'd|no finish|taken ill|time limit exceeded|failed to finish|never finished|a abandonne|ei maalissa|w/d|wdn|abandons|ritirati|retirados|abandonos|outside the time limit|outside time limit|no result|no results|dnf|d.n.f|did not finish|not finished|retired|ret|abandoned|withdrew|withdrawn|pulled out|dropped out|incomplete|otl|otc|over time limit|over the time limit|
 	outside time limit|time limit|hors delai|zeitlimit|abandon|abandonne|abd|abd.|aband|aband.|ab.|non termine|aufgegeben|aufgabe|aufg|aufg.|ausg|ausg.|ausgestiegen|nicht im ziel|nicht beendet|n.i.z|niz|
 	dnf.|abandono|abandona|no termino|retirado|retirada|ritirato|ritirata|rit|rit.|non arrivato|uitgevallen|opgegeven|niet gefinisht|desistiu|desistencia|nao terminou|
@@ -29,7 +29,7 @@ const (
 	desqualificada|desqualificat|dq'd|dqd|dsq'd|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
 	снят|снята|失格`
 
-	DidNotStart = `ei laht|ei laht.|abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
+	DidNotStart = `never started|did not turn up|did not attend|ei laht|ei laht.|abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
 	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
 	nije startao|nije startala|ni startal|ni startala|nu a luat startul|neprezentat|baslamadi|katilmadi|nestarteja|nestartavo|maetti ekki|nicht angetreten|niet vertrokken|
 	n.a.|nao compareceu|не стартовал|не стартовала|не явился|не явилась|не стартував|не стартувала|не стартира|није стартовао|δεν εκκινησε|δεν ξεκινησε|heb ddechrau|neyavka|
