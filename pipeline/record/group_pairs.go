@@ -1,9 +1,10 @@
 package record
 
-import "strings"
+import (
+	"strings"
 
-// sexPairs are letters for men and for women that stand beside each other in one language.
-var sexPairs = strings.Fields("mf mw ml mk mn mv mz hf hd vs ek ud мж чж αγ")
+	"lapwing/pipeline/text"
+)
 
 // pairs reads the sex of classes that differ in one letter only, at their beginning or end,
 // where the two letters are for men and women: of TM and TF, MA and ŽA, "M yl" and "N yl"
@@ -32,7 +33,7 @@ func (k *groupColumn) pairs() {
 		if at[f] != i || f == "" {
 			continue
 		}
-		for _, p := range sexPairs {
+		for _, p := range text.SexPairs {
 			letters := []rune(p)
 			m, w := string(letters[0]), string(letters[1])
 			for _, other := range [2]string{swapFront(f, m, w), swapBack(f, m, w)} {

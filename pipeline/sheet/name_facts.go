@@ -18,31 +18,71 @@ func (t table) factsBesideNames(lex *lexicon) bool {
 	if name < 0 || t.grid.len() > typedRows {
 		return false
 	}
-	var names []string
-	width := len(l.headings)
+	names, width := t.cellsUnder(l, name)
+	if cut, facts, heading := factsOf(names, sexSaid, classSaid); heading != "" {
+		return t.moveFacts(l.first, name, width, cut, facts, heading)
+	}
+	if sexSaid {
+		return false
+	}
+	for i, h := range l.headings {
+		cells, width := t.cellsUnder(l, i)
+		if cut, facts, ok := sexBeside(cells, lex.read(h).meaning); ok {
+			return t.moveFacts(l.first, i, width, cut, facts, "Sex")
+		}
+	}
+	return false
+}
+
+// sexBeside finds how a sex is parted from nine in ten cells of times or clubs: "18:47 M", "Mill AC (F)".
+func sexBeside(cells []string, of Meaning) (factCut, map[string]int, bool) {
+	if of != Club && !of.isTime() {
+		return factCut{}, nil, false
+	}
+	for _, cut := range factCuts {
+		facts, n := map[string]int{}, 0
+		for _, c := range cells {
+			if before, fact, ok := cut.part(c); ok && (of == Club && !cut.bare || of != Club && kindOf(before) == kClock) {
+				facts[fact]++
+				n++
+			}
+		}
+		if n >= 4 && 10*n >= 9*len(cells) && factHeading(facts, true) == "Sex" {
+			return cut, facts, true
+		}
+	}
+	return factCut{}, nil, false
+}
+
+// cellsUnder are the filled cells of a column of results, and how wide the table is.
+func (t table) cellsUnder(l layout, column int) (texts []string, width int) {
+	width = len(l.headings)
 	for i := l.first + 1; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		width = max(width, len(cells))
-		if c := trim(cellAt(cells, name)); c != "" && rowFilled(cells) > 1 {
-			names = append(names, c)
+		if c := trim(cellAt(cells, column)); c != "" && rowFilled(cells) > 1 {
+			texts = append(texts, c)
 		}
 	}
-	cut, facts, heading := factsOf(names, sexSaid, classSaid)
-	if heading == "" {
-		return false
-	}
+	return texts, width
+}
+
+// moveFacts puts such facts into a column of their own behind the others.
+func (t table) moveFacts(head, from, width int, cut factCut, facts map[string]int, heading string) bool {
 	return t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
-		if i < l.first {
+		if i < head {
 			return nil, false
 		}
 		w := make([]string, width+1)
 		copy(w, cells)
-		if i == l.first {
+		if i == head {
 			w[width] = heading
 			return w, true
 		}
-		if before, fact, ok := cut.part(trim(cellAt(cells, name))); ok && facts[fact] > 0 && rowFilled(cells) > 1 {
-			w[name], w[width] = before, fact
+		if c := trim(cellAt(cells, from)); c != "" && rowFilled(cells) > 1 {
+			if before, fact, ok := cut.part(c); ok && facts[fact] > 0 {
+				w[from], w[width] = before, fact
+			}
 		}
 		return w, true
 	}) > 0
@@ -54,14 +94,23 @@ func (t table) factsInHead(lex *lexicon, l layout) bool {
 	if name < 0 {
 		return false
 	}
-	var names []string
-	for _, line := range t.head()[l.first+1:] {
-		if c := trim(cellAt(line.cells, name)); c != "" && rowFilled(line.cells) > 1 {
-			names = append(names, c)
+	under := func(column int) (texts []string) {
+		for _, line := range t.head()[l.first+1:] {
+			if c := trim(cellAt(line.cells, column)); c != "" && rowFilled(line.cells) > 1 {
+				texts = append(texts, c)
+			}
+		}
+		return texts
+	}
+	if _, _, heading := factsOf(under(name), sexSaid, classSaid); heading != "" {
+		return true
+	}
+	for i, h := range l.headings {
+		if _, _, ok := sexBeside(under(i), lex.read(h).meaning); ok && !sexSaid {
+			return true
 		}
 	}
-	_, _, heading := factsOf(names, sexSaid, classSaid)
-	return heading != ""
+	return false
 }
 
 // nameAlone is the one column of names under a heading of one line, -1 for none, and whether other columns
@@ -129,11 +178,11 @@ var factCuts = []factCut{
 	}},
 	{part: beforeInBrackets, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
 	{part: behindMark, known: func(facts map[string]int) bool {
-		return allFacts(facts, func(f string) bool { return isSexLetter(f) || strings.ContainsAny(f, "()[]") })
+		return allFacts(facts, func(f string) bool { return strings.ContainsAny(f, "()[]") })
 	}},
 	{part: wordsBehind(2), bare: true},
 	{part: wordsBehind(1), bare: true, known: func(facts map[string]int) bool {
-		return allFacts(facts, func(f string) bool { _, _, ok := classOfName("Jo Lee " + f); return ok || isSexLetter(f) })
+		return allFacts(facts, func(f string) bool { _, _, ok := classOfName("Jo Lee " + f); return ok })
 	}},
 	{part: wordBefore, bare: true, known: func(facts map[string]int) bool { return allFacts(facts, isSexLetter) }},
 }
@@ -213,7 +262,7 @@ func isFullName(s string) bool {
 // factHeading is the heading of a column that holds nothing but such facts, Sex or Category; "" where they are
 // anything else. Letters without a mark are a sex only where there are two of them.
 func factHeading(facts map[string]int, bare bool) string {
-	letters, sexes, classes, men, women := 0, 0, 0, false, false
+	letters, sexes, classes, men, women := "", 0, 0, false, false
 	for f, n := range facts {
 		folded := fold(f)
 		said := text.SexOf(folded)
@@ -223,7 +272,7 @@ func factHeading(facts map[string]int, bare bool) string {
 		men, women = men || said == 'M', women || said == 'W'
 		switch {
 		case utf8.RuneCountInString(f) == 1:
-			if letters++; n < 2 && len(facts) > 1 && bare || hasDigit(f) {
+			if letters += folded; n < 2 && len(facts) > 1 && bare || hasDigit(f) {
 				return ""
 			}
 		case said != 0 || kindOf(f) == kSex:
@@ -235,11 +284,11 @@ func factHeading(facts map[string]int, bare bool) string {
 		}
 	}
 	switch {
-	case classes > 0 && letters == 0:
+	case classes > 0 && letters == "":
 		return "Category"
-	case classes > 0 || letters > 0 && (sexes > 0 || len(facts) != 2):
+	case classes > 0 || letters != "" && (sexes > 0 || len(facts) != 2 || !text.SexPair(letters)):
 		return ""
-	case letters > 0, sexes > 0 && (!bare || men && women || len(facts) > 1):
+	case letters != "", sexes > 0 && (!bare || men && women || len(facts) > 1):
 		return "Sex"
 	}
 	return ""

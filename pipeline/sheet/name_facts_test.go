@@ -23,6 +23,9 @@ func TestFactsBesideNames(t *testing.T) {
 		{"%f %n", "Maschile", "Femminile", Sex},
 		{"%n [%f]", "male runner", "female runner", Sex},
 		{"%n, %f", "M", "Ž", Sex},
+		{"%n %f", "M", "F", Sex},
+		{"%n /%f", "M", "F", Sex},
+		{"%n %f", "J", "A", Other},
 		{"%n (%f)", "Senior man", "Senior woman", AgeGroup},
 		{"%n; %f", "SEN MASC", "M40 FEM", AgeGroup},
 		{"%n / %f", "40-44M", "50-54F", AgeGroup},
@@ -58,6 +61,27 @@ func TestFactsBesideNames(t *testing.T) {
 				t.Errorf("%s %s: %q", c.form, c.a, got)
 				break
 			}
+		}
+	}
+}
+
+// So is a letter beside all times, or behind all clubs; a club's own letters stay.
+func TestSexBesideTimes(t *testing.T) {
+	for form, want := range map[string]string{
+		"Jo Lee|18:20 %|Mill AC":   "MFMFM",
+		"Jo Lee|18:20 (%)|Mill AC": "MFMFM",
+		"Jo Lee|% 18:20|Mill AC":   "MFMFM",
+		"Jo Lee|18:20|Mill AC (%)": "MFMFM",
+		"Jo Lee|18:20|Mill AC - %": "MFMFM",
+		"Jo Lee|18:20|Mill Team %": "",
+	} {
+		text := "Name|Time|Club\n"
+		for i, n := range []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox", "Ed Gow"} {
+			line := strings.Replace(strings.Replace(form, "Jo Lee", n, 1), "18:20", fmt.Sprint("18:2", i), 1)
+			text += strings.Replace(line, "%", "MF"[i%2:i%2+1], 1) + "\n"
+		}
+		if got := strings.ReplaceAll(strings.Join(cellsOf(t, text, Sex), ""), " ", ""); got != want {
+			t.Errorf("%s: %q, want %q", form, got, want)
 		}
 	}
 }

@@ -208,7 +208,7 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		t.namesUnderSexes(lex)
 		t.sexesInPlaces(lex)
 		if t.factsBesideNames(lex) {
-			s.note("facts-of-names", "a sex or a class stands beside the names; it was read as a column of its own")
+			s.note("facts-of-names", "a sex or a class stands beside the names, the times or the clubs; it was read as a column of its own")
 		}
 		if flags := t.endedByFlag(lex); flags != nil {
 			s.note("flags-read", fmt.Sprintf("yes under %s says how a race ended", strings.Join(flags, ", ")))

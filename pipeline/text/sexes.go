@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -36,6 +37,16 @@ const WomenWords = `หญิง|หญง|נקבה|אישה|אשה|נשים|ב�
 	noi|nok|kadin|kadinlar|dona|dones|femeni|bayan|naine|naised|tudruk|tudrukud|sieviete|sievietes|moteris|moterys|zenska|zenske|zenski|zena|zene|zeny|femeie|femei|fete|kvk|kona|konur|stulka|stulkur|benyw|menyw|merched|mna|bean|wom|baineann|baineannach|kvinnelig|kvinnelige|kvindelig|kvindelige|kvinnlig|kvinnliga|stelpa|stelpur|kvenkyn|benywaidd|menywod|merch|cailin|cailini|noia|noies|femella|emakume|emakumea|emakumeak|emakumezko|emakumezkoa|emakumezkoak|neska|neskak|muller|mulleres|nena|naissoost|meitene|meitenes|mergaite|mergaites|mergina|merginos|fata|divka|divky|dievca|dievcata|dekle|dekleta|djevojke|djevojcice|lany|lanyok|kiz|kizlar|femer|femra|vajza|vajzat|mara|nisa|tfajliet|kvinnur|gentur|девојчице|девојке|женска|жената|момиче|момичета|женски|жанчына|жанчыны|κοριτσι|κοριτσια|v/f|n/k|k/n|f/k|k/f|z/f|f/z|
 	ж|жен|жен.|женщина|женщины|женскии|девочки|девочка|дівчина|дівчинка|жена|жени|жене|жін|жін.|жінка|жінки|жіноча|дівчата|д|дев|дев.|девушки|γ|γυναικα|γυναικες|θηλυ|f/w|w/f|b/f|f / w|w / f|b / f|f/v|d/f|f/d|
 	dama|damas|senhoras|senoras|senorita|senoritas|signora|signorina|madel|madels|maedels|madam|vrl|zenskie|kobiece|femenil|feminil|garotas|fem.|noknek|gal|gals|she|her|hers|she/her|fmle|fml|tytto|👩|👧|👵|🚺|♀`
+
+// SexPairs are letters for men and for women that stand beside each other in one language, folded. Common
+// practice, no source.
+var SexPairs = strings.Fields("mf mw ml mk mn mv mz hf hd vs ek ud bg мж чж αγ")
+
+// SexPair says whether two folded letters are such a pair, in either order.
+func SexPair(letters string) bool {
+	r := []rune(letters)
+	return len(r) == 2 && (slices.Contains(SexPairs, letters) || slices.Contains(SexPairs, string(r[1])+string(r[0])))
+}
 
 var sexOfWord = func() map[string]byte {
 	out := map[string]byte{}
