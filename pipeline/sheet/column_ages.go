@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"lapwing/pipeline/text"
 )
@@ -375,6 +376,9 @@ func (s *settler) bothSexes(i int) bool {
 	if len(p.distinct) < 2 || len(p.distinct) > 12 || p.filled < 3 {
 		return false
 	}
+	if s.sexLetters(i) {
+		return true
+	}
 	seen := map[byte]bool{}
 	for v := range p.distinct {
 		sex := text.SexOf(strings.ToLower(trim(v)))
@@ -387,6 +391,36 @@ func (s *settler) bothSexes(i int) bool {
 		seen[sex] = true
 	}
 	return seen['M'] && seen['W']
+}
+
+// sexLetters says whether a column has two letters and nothing else, each twice or more, that are for men and women in
+// one language; M and L may be sizes.
+func (s *settler) sexLetters(i int) bool {
+	letters := ""
+	for v, n := range s.profiles[i].distinct {
+		f := fold(v)
+		if utf8.RuneCountInString(f) != 1 || n < 2 {
+			return false
+		}
+		if !strings.Contains(letters, f) {
+			letters += f
+		}
+	}
+	return text.SexPair(letters) && letters != "ml" && letters != "lm"
+}
+
+// sexesUnderOther takes a column for sexes under a heading that promises something else, a race, a wave or a course, where
+// all that stands there are words for both sexes.
+func (s *settler) sexesUnderOther() {
+	if s.find(Sex) >= 0 {
+		return
+	}
+	for i, c := range s.columns {
+		if m := c.Meaning; (m == Session || m == Course || m == Distance) && s.bothSexes(i) && !s.sexLetters(i) {
+			s.set(i, Sex, "heading %q, but its values are sexes", s.headings[i])
+			return
+		}
+	}
 }
 
 // oneSoftWord says whether a column has one value only, a word that means something else as often as a sex:

@@ -101,6 +101,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.ageBounds()
 	s.single()
 	s.byValues()
+	s.sexesUnderOther()
 	s.sexesOfPlaces()
 	s.ended()
 	s.against()

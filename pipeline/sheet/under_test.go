@@ -151,3 +151,35 @@ func TestSexesOfPlaces(t *testing.T) {
 		}
 	}
 }
+// A column whose cells are words for both sexes is one of sexes though its heading promises a race or a wave, and so are
+// two letters for them under no heading; sizes and other letters are not.
+func TestSexesUnderAnyHeading(t *testing.T) {
+	for _, c := range []struct{ heading, man, woman, want string }{
+		{"Race", "Men", "Women", "MWMWM"},
+		{"Wave", "Gents", "Ladies", "MWMWM"},
+		{"Lauf", "Männer", "Frauen", "MWMWM"},
+		{"Course", "Hommes", "Femmes", "MWMWM"},
+		{"Wave", "A", "B", ""},
+		{"", "M", "N", "MWMWM"},
+		{"", "М", "Ж", "MWMWM"},
+		{"", "M", "L", ""},
+		{"", "Y", "N", ""},
+	} {
+		head, text := "Name|Time|"+c.heading+"\n", ""
+		for i, n := range []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox", "Ed Gow"} {
+			sex := c.man
+			if i%2 > 0 {
+				sex = c.woman
+			}
+			text += n + "|18:2" + string(rune('0'+i)) + "|" + sex + "\n"
+		}
+		if c.heading == "" {
+			head = ""
+		}
+		got := strings.Join(cellsOf(t, head+text, Sex), " ")
+		got = strings.NewReplacer(c.man, "M", c.woman, "W", " ", "").Replace(got)
+		if got != c.want {
+			t.Errorf("%s %s/%s: %q", c.heading, c.man, c.woman, got)
+		}
+	}
+}
