@@ -2,6 +2,7 @@ package record
 
 import (
 	"bytes"
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -61,8 +62,8 @@ const (
 var groupWords = wordTable(map[string]groupWord{
 	`von|entre|between|dos|aos|kozott|vuotiaat|vuotiaiden|er|in|his|her|their|early|mid|late|let|lety|ev|evig|των|і|й|ou|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|lata|rok|godina|godine|ara|歳|才|岁|歲|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|л|р|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absolut|absoluto|absoluta|seniorid|seniorit|seniorai|seniori|seniorky|seniorzy|seniorki|seniorke|assoluti|assoluta|assoluto|ass|voksen|erwachsene`: seniorWord,
-	`jun|jnr|jr|juniori|juniorky|juniorka|juniorzy|juniorki|juniorke|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ziaci|infantil|infantis|iniciados|juvenis|alevin|alevi|juniorid|juniorit|juniorai|nuoret|noored|jauniesi|jaunimas|mlodziez|mladez|mladinci|mladinke|kadeti|kadetkinje|ungdom|ungdommer|gencler|gazteak|ieuenctid|εφηβοι|νεοι|младежи|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
-	`v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|vetera|veteranas|veteranes|veterane|veterani|veteraan|veteraanid|veteraanit|weteran|weterani|weteranki|veteranai|veteranes|beteranoak|feteran|feteraniaid|βετερανοι|ветеран|ветеранки|szenior`:                                                                                                                                                                                                                                                               veteranWord,
+	`pup|pups|pupil|pupils|pupille|pupilles|pupillen|jun|jnr|jr|juniori|juniorky|juniorka|juniorzy|juniorki|juniorke|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ziaci|infantil|infantis|iniciados|juvenis|alevin|alevi|juniorid|juniorit|juniorai|nuoret|noored|jauniesi|jaunimas|mlodziez|mladez|mladinci|mladinke|kadeti|kadetkinje|ungdom|ungdommer|gencler|gazteak|ieuenctid|εφηβοι|νεοι|младежи|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
+	`super|v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|vetera|veteranas|veteranes|veterane|veterani|veteraan|veteraanid|veteraanit|weteran|weterani|weteranki|veteranai|veteranes|beteranoak|feteran|feteraniaid|βετερανοι|ветеран|ветеранки|szenior`:                                                                                                                                                                                                                                                                                                         veteranWord,
 	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|mlodszy|mlodsze|nuoremmat|nooremad|fiatalabb|jeunes|meno`:                                                                                                                                                                                                    underWord,
 	`mayores|mayor|boven|folott|o|over|uber|ueber|ab|dès|des|vanaf|desde|fra|fran|alkaen|alates|nuo|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|starszy|starsze|starszych|vanhemmat|vanemad|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`: overWord,
 	`以上|이상|ומעלה|فما فوق|فأكثر`: overWord,
@@ -101,6 +102,9 @@ func parseGroup(b []byte) group {
 	b = minusOf(b)
 	b = withoutRank(b)
 	b = withoutRun(b)
+	if m := letteredClass.FindSubmatch(b); m != nil {
+		b = m[1] // B - muži 40-49 let
+	}
 	g := group{}
 	if n, ok := ageWithUnit(b); ok && n > 0 && (bytes.HasSuffix(b, []byte("olds")) || bytes.IndexByte(b, ' ') > 0 && hasDigit(string(b[bytes.IndexByte(b, ' '):]))) {
 		return group{kind: between, lo: int16(n), hi: int16(n)} // 11-year-olds, 43y 5m
@@ -117,7 +121,7 @@ func parseGroup(b []byte) group {
 	var nums [4]int
 	var digits [4]int
 	n := 0
-	var plus, lt, gt, andU, andO, born, until, schoolYear, schoolClass, decade bool
+	var plus, lt, gt, andU, andO, born, until, schoolYear, schoolClass, ofClass, decade bool
 	unknown := 0 // words not understood
 	french := bytes.Contains(b, []byte("homme")) || bytes.Contains(b, []byte("femme"))
 	var seniorSeen, juniorSeen, vetSeen bool
@@ -176,6 +180,11 @@ func parseGroup(b []byte) group {
 			if len(w) == 2 && w[0] == 'm' && (w[1] == 'm' || w[1] == 'f' || w[1] == 'w') && n == 0 && mastersAge(b[j:]) {
 				setSex(sexMark(w[1])) // MM40, MF45: masters
 				vetSeen = true
+				continue
+			}
+			if len(w) == 1 && w[0] == 'v' && vetSeen && !g.vMark && n == 0 && numberNext(b[j:]) {
+				setSex('v') // Masters V35 beside Masters M40: vrouwen
+				g.lone = true
 				continue
 			}
 			if len(w) == 1 && w[0] == 'm' && n > 0 && g.vMark && j < len(b) && b[j] == '.' {
@@ -275,6 +284,7 @@ func parseGroup(b []byte) group {
 				until = until || n == 0 && len(w) > 1 && string(w) != "au" && string(w) != "al"
 			case filler:
 				schoolYear = schoolYear || n == 0 && (string(w) == "year" || string(w) == "yr" || string(w) == "y")
+				ofClass = ofClass || n == 0 && (string(w) == "ak" || string(w) == "altersklasse")
 				schoolClass = schoolClass || n == 0 && (string(w) == "klasse" || string(w) == "class")
 				decade = decade || n > 0 && string(w) == "er" // 40er
 				if len(w) == 1 && w[0] == 's' {
@@ -364,10 +374,10 @@ func parseGroup(b []byte) group {
 	g.young = juniorSeen
 	year := func(v, d int) bool { return d == 4 && v >= 1900 && v < 2100 }
 	if schoolYear && n == 1 && nums[0] < 20 {
-		return group{} // Year 6 is a class of a school
+		return group{sex: sureOf(g.sex)} // Year 6 is a class of a school
 	}
 	if n == 1 && digits[0] < 3 && (schoolClass && nums[0] <= lastSchoolYear || frenchSchoolYear(b)) {
-		return group{} // Klasse 7, 6e A
+		return group{sex: sureOf(g.sex)} // Klasse 7, 6e A
 	}
 	// 4044 without a dash.
 	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4 && v%100-v/100 <= 10) {
@@ -423,7 +433,7 @@ func parseGroup(b []byte) group {
 			g.kind = upTo
 		case lt:
 			g.kind = under
-		case g.sex != noMark || vetSeen || juniorSeen || seniorSeen:
+		case g.sex != noMark || vetSeen || juniorSeen || seniorSeen || ofClass && v >= 20 && v%5 == 0:
 			g.kind = start
 		default:
 			g.kind = plainNumber
@@ -445,6 +455,17 @@ func parseGroup(b []byte) group {
 	return g
 }
 
+// letteredClass is a class with a letter of its own before its words.
+var letteredClass = regexp.MustCompile(`^[a-z] ?(?: [-–] |: ?|\. |\) )([a-z].{3,})$`)
+
+// sureOf is a mark of a sex in words; a letter is none.
+func sureOf(m sexMark) sexMark {
+	if m.open() {
+		return noMark
+	}
+	return m
+}
+
 // minusOf spells out the signs of "- de 20 ans" and "+ de 40 ans": moins and plus.
 func minusOf(b []byte) []byte {
 	at := bytes.Index(b, []byte(" de "))
@@ -459,11 +480,11 @@ func minusOf(b []byte) []byte {
 }
 
 // womenOf are the words for classes that are said of women and girls only.
-var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|schulerinnen|juniorky|juniorke|juniorka|juniorki|veteranky|veteranke|seniorky|seniorke|юниорки|juniores femeninas|poussines|benjamines|cadettes|cadetas`)
+var womenOf = wordSet(`seniorinnen|seniorin|juniorinnen|juniorin|veteraninnen|schulerinnen|juniorky|juniorke|juniorka|juniorki|veteranky|veteranke|seniorky|seniorke|юниорки|juniores femeninas|poussines|benjamines|cadettes|cadetas|veterana|veteranas|weteranki|ветеранки|alevina|alevinas`)
 
 // menOf are the same classes in the words for men and boys, where those for women stand
 // beside them, or for everybody.
-var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes`)
+var menOf = wordSet(`senioren|junioren|veteranen|schuler|juniori|juniorzy|seniori|veterani|юниоры|juniors|poussins|benjamins|cadets|cadetes|veterano|veteranos|weterani|ветераны`)
 
 // underSign says whether a minus before these bytes stands for "under": an age up to 23 follows, and no second one.
 func underSign(b []byte) bool {
@@ -602,6 +623,9 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 			letter, rest = w[0], w[1:]
 		} else {
 			letter, rest = w[len(w)-1], w[:len(w)-1]
+		}
+		if front && (letter == 'b' || letter == 'g') && len(rest) == 1 && rest[0] == 'u' {
+			return map[byte]sexMark{'b': sureM, 'g': sureW}[letter], underWord, class, true // BU15, GU15: boys and girls
 		}
 		if front && (letter == 'v' || letter == 's') && len(rest) == 1 && rest[0] == 'u' {
 			return sexMark(letter), underWord, class, true // VU18: vrouwen under 18, as no veteran is; SU18: sievietes

@@ -55,6 +55,7 @@ type groupColumn struct {
 	starts     [3][]int // lone starts of men, of women, of others
 	lows       []int    // first ages of groups with both
 	masters    int      // lines in them, from 35 on
+	toTheEnd   bool     // all masters, of many lines, are in groups that begin with one age: it has no end
 	elders     int      // lines in any groups of the older, from 30 on
 	seniors    int      // lines of seniors
 	adults     bool     // who are called adults
@@ -123,6 +124,9 @@ var placeInWords = regexp.MustCompile(`^\d{1,3}(?:st|nd|rd|th)$`)
 
 // parse reads a spelling by itself.
 func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
+	if swedishForm.MatchString(text) {
+		return groupEntry{}
+	}
 	*scratch = fold((*scratch)[:0], overForty.ReplaceAllString(plainGroup(text), "ue $1"))
 	b := *scratch
 	e := groupEntry{}
@@ -155,6 +159,9 @@ func (k *groupColumn) parse(text string, scratch *[]byte) groupEntry {
 	}
 	return e
 }
+
+// swedishForm is the class of a school, årskurs, whose letters without the ring are those of Altersklasse.
+var swedishForm = regexp.MustCompile(`^(?i:å)(?i:k|rskurs)\.? ?\d`)
 
 // overForty is the German Ü before a number, über 40, which without its dots is U: under.
 var overForty = regexp.MustCompile(`(?:Ü|ü|U\x{308}|u\x{308}) ?([0-9])`)
@@ -321,6 +328,7 @@ func class(s Sex) int {
 func (k *groupColumn) settle(heading string, others *letters, answers map[string]string) {
 	k.agesSaid = saysAges(heading)
 	k.settleRanks()
+	k.schoolLetters()
 	k.nineYears()
 	k.yearsBesideLetters(heading)
 	k.agesBehindLetters()
@@ -485,6 +493,25 @@ func (k *groupColumn) dutchYouth() {
 }
 
 var onder = regexp.MustCompile(`^([mvjdh]?)[ -]?o[ -]?([0-9]{1,2})$`)
+
+// schoolLetters leaves alone columns of nothing but classes of a school by its letter, P1 to P7, S1 to S6, Y7: they are
+// no ages, and P no boys.
+func (k *groupColumn) schoolLetters() {
+	letter := byte(0)
+	for _, e := range k.entries {
+		f := fold(nil, e.text)
+		if len(f) < 2 || strings.IndexByte("psy", f[0]) < 0 || letter != 0 && f[0] != letter || !allDigits(f[1:]) || atoi(f[1:]) > lastOfLetter[f[0]] {
+			return
+		}
+		letter = f[0]
+	}
+	for i := range k.entries {
+		k.entries[i].g = group{}
+	}
+}
+
+// lastOfLetter are the last classes of schools that are called by such letters: primary, secondary, year.
+var lastOfLetter = map[byte]int{'p': 7, 's': 6, 'y': lastSchoolYear}
 
 // nineYears reads K9 as a woman of nine, and no dog, where K stands before other ages.
 func (k *groupColumn) nineYears() {
@@ -863,6 +890,7 @@ func (k *groupColumn) widths() {
 	if k.letterAges {
 		k.starts, k.masters = [3][]int{}, 0
 	}
+	k.oneMasters()
 	// Ages are multiples of five one time in five: eight in a row by chance
 	// are one in 390 000.
 	k.asAges = fives < numbers || numbers < 8 || len(distinct) < 2
@@ -915,6 +943,24 @@ func (k *groupColumn) widths() {
 			k.step[c] = 10
 		}
 	}
+}
+
+// oneMasters finds whether all masters are in groups that begin with one age, beside seniors or juniors. Of groups of
+// five years each four lines would all be of the first one by chance in one list of some hundreds.
+func (k *groupColumn) oneMasters() {
+	first, lines, others := int16(0), 0, false
+	for _, e := range k.entries {
+		switch {
+		case e.g.kind == start && e.g.lo >= 35 && (first == 0 || first == e.g.lo):
+			first = e.g.lo
+			lines += e.n
+		case e.g.kind == start && e.g.lo >= 24, e.g.kind == open, e.g.kind == between && e.g.hi >= 35, e.g.kind == plainNumber, e.g.kind == bornIn:
+			return
+		case e.g.kind == senior, e.g.kind == under, e.g.kind == junior:
+			others = true
+		}
+	}
+	k.toTheEnd = others && lines >= 4 && first <= 50
 }
 
 // leastTens is how many lines from 40 on show that no groups begin with 45, 55 or 65. Of
@@ -1055,6 +1101,8 @@ func (k *groupColumn) startAges(n, c int, g group) (lo, hi int) {
 		return n, n + 9
 	case n < 35, n == 35 && next == 40:
 		return n, n + 4
+	case k.toTheEnd:
+		return n, oldest
 	}
 	return n, n + k.step[c] - 1
 }
@@ -1113,7 +1161,7 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 		none35 = none35 && !slices.Contains(s, 35)
 	}
 	first := after(k.starts[c], 34, 0)
-	if hi < 39 && (none35 && k.nextOfAny(34) >= 40 || first == 40 && k.step[c] == 10) {
+	if hi < 39 && (none35 && k.nextOfAny(34) >= 40 || first == 40) {
 		hi = 39
 	}
 	// Where groups of ten years begin with 40-49, or later as far as they are seen, seniors may be all who are younger.
@@ -1139,6 +1187,20 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 	}
 	if len(open35) > 1 && slices.Min(open35) == 40 && hi < 39 && k.nextOfAny(34) == 0 && band == 0 {
 		hi = 39
+	}
+	// Who is called an adult is of no group of the older. Beside veterans without an age, these may begin with 40.
+	eldest := func(kinds ...groupKind) (least int) {
+		for _, e := range k.entries {
+			if lo := int(e.g.lo); slices.Contains(kinds, e.g.kind) && lo >= 35 && (least == 0 || lo < least) {
+				least = lo
+			}
+		}
+		return least
+	}
+	if from := eldest(open, start, between); k.adults && from > 0 {
+		hi = max(hi, from-1)
+	} else if from == 0 && slices.ContainsFunc(k.entries, func(e groupEntry) bool { return e.g.kind == veteran }) {
+		hi = max(hi, 39)
 	}
 	if slices.ContainsFunc(k.starts[:], func(starts []int) bool { return slices.Contains(starts, 30) }) {
 		hi = 29 // M30 is the first masters group, as in Germany, for women where only W30 is seen among them

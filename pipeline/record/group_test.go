@@ -67,7 +67,7 @@ func TestGroupColumns(t *testing.T) {
 		heading     string
 		cells, want []string
 	}{
-		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
+		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-39", "W 18-34", "M 20-34"}},
 		{"Age Grp", []string{"40s", "30s", "60s", "50s", "F 20s"}, []string{"40-49", "30-39", "60-69", "50-59", "W 20-29"}},
 		{"Cat", []string{"Senior", "V40-59", "V60+"}, []string{"18-39", "40-59", "60+"}},
 		{"Age group", []string{"8-year-olds", "11-year-olds"}, []string{"8-8", "11-11"}},
@@ -146,9 +146,19 @@ func TestGroupColumns(t *testing.T) {
 		{"Catégorie", []string{"SEH", "SEF", "V1H", "V2F", "V3H", "ESH"}, []string{"M 23-39", "W 23-39", "M 40-49", "W 50-59", "M 60-69", "M 20-22"}},
 		{"Kategorie", []string{"10-D20", "10-H30", "21-D30", "21-H40", "21-D50", "10-H60", "10-D40"}, []string{"W 20-29", "M 30-39", "W 30-39", "M 40-49", "W 50-59", "M 60-69", "W 40-49"}},
 		{"Sexo y cat", []string{"H40", "M40", "H45", "M45"}, []string{"M 40-44", "W 40-44", "M 45-49", "W 45-49"}},
-		{"Cat", []string{"Senior", "Senior Men", "Sen W", "M Sen", "Junior", "Vet", "SENM"}, []string{"18-34", "M 18-34", "W 18-34", "M 18-34", "0-19", "35+", "M 18-34"}},
+		{"Cat", []string{"Senior", "Senior Men", "Sen W", "M Sen", "Junior", "Vet", "SENM"}, []string{"18-39", "M 18-39", "W 18-39", "M 18-39", "0-19", "35+", "M 18-39"}},
 		{"Boy/Girl/Adult", []string{"Adult", "Boy", "Adult", "Girl"}, []string{"18+", "M", "18+", "W"}},
-		{"Cat", []string{"Adult", "Junior", "Vet"}, []string{"18-34", "0-19", "35+"}},
+		{"Cat", []string{"Adult", "Junior", "Vet"}, []string{"18-39", "0-19", "35+"}},
+		{"Age category", []string{"adult", "under 11s", "under 18s", "over 50"}, []string{"18-49", "0-10", "11-17", "50+"}},
+		{"Categoría", []string{"Senior M", "Senior F", "Máster 35 M", "Máster 35 F", "Máster 35 M", "Máster 35 F"}, []string{"M 18-34", "W 18-34", "M 35+", "W 35+", "M 35+", "W 35+"}},
+		{"Categoría", []string{"Veterano A", "Veterana B", "Senior M"}, []string{"M 35+", "W 35+", "M 18-39"}},
+		{"Cat.", []string{"Masters V35", "Masters M40", "VU12", "Vrouwen"}, []string{"W 35-39", "M 40-44", "W 0-11", "W"}},
+		{"Cat.", []string{"Mpup", "Vpup", "M40", "V45"}, []string{"M 0-19", "W 0-19", "M 40-44", "W 45-49"}},
+		{"Cat", []string{"BU15", "GU15", "GU13", "MSEN", "FSEN", "M40"}, []string{"M 13-14", "W 13-14", "W 0-12", "M 18-39", "W 18-39", "M 40-44"}},
+		{"Kat.", []string{"A - muži do 39 let", "C - muži 50-59 let", "H - ženy 45-54 let"}, []string{"M 0-39", "M 50-59", "W 45-54"}},
+		{"Cat", []string{"Y9 boys", "Y10 girls", "Year 8 boys"}, []string{"M", "W", "M"}},
+		{"AK", []string{"AK35", "AK 50", "HK"}, []string{"35-39", "50-54", "18-34"}},
+		{"Cat", []string{"Super vet 60 men", "Women", "Men"}, []string{"M 60-64", "W", "M"}},
 		{"Cat", []string{"SM", "SF", "SM", "JM", "SF", "SM", "SM", "SF", "SM"}, []string{"M 18+", "W 18+", "M 18+", "M 0-19", "W 18+", "M 18+", "M 18+", "W 18+", "M 18+"}},
 		{"Cat", []string{"SM", "SF", "SM", "JM", "SF", "SM", "SM", "SF", "F40"}, []string{"M 18-39", "W 18-39", "M 18-39", "M 0-19", "W 18-39", "M 18-39", "M 18-39", "W 18-39", "W 40-44"}},
 		{"Cat", []string{"M", "F", "M"}, []string{"M", "W", "M"}},
@@ -584,6 +594,20 @@ func TestOpenYearsOfBirth(t *testing.T) {
 		})
 		if b := lines[0].Birth; b.Lo.String()+" "+b.Hi.String() != want {
 			t.Errorf("%s: %v %v, want %s", cell, b.Lo, b.Hi, want)
+		}
+	}
+}
+
+// Classes of schools say no age, whatever their letters say elsewhere.
+func TestSchoolClasses(t *testing.T) {
+	for _, c := range []struct {
+		heading string
+		cells   []string
+	}{{"Class", []string{"P5", "P6", "P7"}}, {"Class", []string{"S1", "S3", "S2"}}, {"Klass", []string{"åk 7", "Åk 8"}}, {"Year", []string{"Y7", "Y8"}}} {
+		for i, l := range readGroups(t, c.heading, c.cells...) {
+			if got := agesOf(l); got != "" {
+				t.Errorf("%q: %q", c.cells[i], got)
+			}
 		}
 	}
 }

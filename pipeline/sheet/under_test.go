@@ -151,6 +151,7 @@ func TestSexesOfPlaces(t *testing.T) {
 		}
 	}
 }
+
 // A column whose cells are words for both sexes is one of sexes though its heading promises a race or a wave, and so are
 // two letters for them under no heading; sizes and other letters are not.
 func TestSexesUnderAnyHeading(t *testing.T) {
