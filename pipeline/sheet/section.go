@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 	"lapwing/pipeline/unit"
 )
 
@@ -154,6 +155,8 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
 	} else if len(sections) == 0 && saysAges(p.Tab) {
+		first = p.Tab
+	} else if len(sections) == 0 && (s.groupTabs && isSection(p.Tab) || saysWho(p.Tab) && !weekOf(p.Tab, p.Titles)) {
 		first = p.Tab
 	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
@@ -596,8 +599,41 @@ func sectionKind(text string) kind {
 	if len(words) == 1 && (softSexWords[words[0]] || otherWords[words[0]]) {
 		return kBlank // "Other finishers", those who are not above
 	}
-	return kindOf(strings.Join(words, " "))
+	if k := kindOf(strings.Join(words, " ")); k != kText && k != kBlank {
+		return k
+	}
+	return composedSection(words)
 }
+
+// composedSection reads a section word by word: "Gutter 13-17 år", "Männliche Jugend U20", "Jongens t/m 17",
+// "Messieurs". A short word for a sex by itself may be a name.
+func composedSection(words []string) kind {
+	sex, class, lone := false, false, len(words) == 1
+	for _, w := range words {
+		switch {
+		case len(w) > 2 && text.SexOf(w) != 0 && !placesToo[w]:
+			sex = true
+			lone = lone && len(w) > 4 && !softSexWords[w]
+		case yearsInSection.MatchString(w), classWords[w], w == "jugend":
+			class = true
+		case !groupPart[w] && !besideYears[w]:
+			return kBlank
+		}
+	}
+	switch {
+	case sex && class:
+		return kGroup
+	case sex && lone:
+		return kSex
+	}
+	return kBlank
+}
+
+// yearsInSection are ages in such a section, besideYears what else stands there. Common practice, no source.
+var (
+	yearsInSection = regexp.MustCompile(`^(?:u|o|m|w)?(?:[5-9]|\d\d)(?:[-–/]\d{1,2})?[+]?$`)
+	besideYears    = set("t/m t m tm og och et und and y e ja ar v ev")
+)
 
 // saysDayOnly says whether a text is a day in figures and a month in letters beside general
 // words: "Wk 4 5 Jun".
@@ -756,12 +792,15 @@ func saysWho(tab string) bool {
 		f = fold(tab)
 	}
 	var numbers []int
+	sexed := false // in a word
 	for _, t := range tokenize(strings.ReplaceAll(f, "-", " ")) {
 		switch {
 		case t.kind == 'd':
 			if numbers = append(numbers, t.n); t.n < 9 || t.n > 99 {
 				return false
 			}
+		case t.kind == 'l' && len(t.word) > 2 && text.SexOf(t.word) != 0:
+			sexed = true
 		case t.kind == 'l' && !tabGroups[t.word] && !groupPart[t.word] && !classWords[t.word] && !sexWords[t.word] && !titleWords[t.word]:
 			return false
 		}
@@ -770,7 +809,27 @@ func saysWho(tab string) bool {
 	if len(numbers) == 2 && numbers[0] < numbers[1] && numbers[1] < 20 && numbers[1]-numbers[0] < 5 && lettersThenAges.MatchString(tab) {
 		return true
 	}
-	return len(numbers) != 2 || numbers[0]%5 == 0 && numbers[1]%5 == 4 && numbers[0] >= 15 && numbers[0] < numbers[1] || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
+	return len(numbers) != 2 || sexed && numbers[0] < numbers[1] || numbers[0]%5 == 0 && numbers[1]%5 == 4 && numbers[0] >= 15 && numbers[0] < numbers[1] || numbers[0]%5 == 0 && (numbers[1]-numbers[0] == 4 || numbers[1]-numbers[0] == 9)
+}
+
+// groupTabs says whether two tabs or more are called after ages that do not overlap, and one of them is beyond doubt.
+func groupTabs(tabs []string) bool {
+	n, sure := 0, false
+	last := 0
+	for _, tab := range tabs {
+		if sectionKind(tab) != kGroup || !hasDigit(tab) {
+			continue
+		}
+		n++
+		sure = sure || saysWho(tab)
+		if ages := numbers.FindAllString(tab, 2); len(ages) == 2 && sexSaid(strings.Fields(tab)[0]) == 0 {
+			if int(looseNumber(ages[0])) <= last {
+				return false
+			}
+			last = int(looseNumber(ages[1]))
+		}
+	}
+	return n > 1 && sure
 }
 
 // lettersThenAges are an age group with its letters right before the figures.

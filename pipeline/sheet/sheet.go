@@ -116,6 +116,8 @@ type Sheet struct {
 	// sexTabs says that some tabs are called after men and some after women, in a letter as well.
 	sexTabs bool
 	tabs    int // how many there are
+	// groupTabs says that some tabs are called after age groups, one of them beyond doubt: "Under 18" beside "18-39".
+	groupTabs bool
 	// header are the lines at the head of the printed pages.
 	header []string
 

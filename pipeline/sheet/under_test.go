@@ -3,6 +3,8 @@ package sheet
 import (
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // cellsOf reads a table of cells divided by bars and gives, for each line, the cells under
@@ -75,6 +77,7 @@ func TestSectionsOfMoreWords(t *testing.T) {
 	for text, want := range map[string]kind{
 		"Kategorie muži 30–39 let": kGroup, "MALE AGE GROUP: 30 to 39": kGroup, "男子の部": kSex, "女子40歳以上": kGroup,
 		"ΑΝΔΡΕΣ": kSex, "Мужчины 40-49 лет": kGroup, "Page 1 of 7": kBlank, "Round 4 of 8": kBlank, "Manche 2 sur 5": kBlank, "34歳": kBlank, "Other finishers": kBlank, "Other": kSex, "Alder Bank to Mere Side": kBlank,
+		"Männliche Jugend U20": kGroup, "Gutter 13-17 år": kGroup, "Jongens t/m 17": kGroup, "Menn 40 år og eldre": kGroup, "Pojkar 15": kGroup, "Messieurs": kSex, "Guy Fox": kBlank, "Chap 2": kBlank, "His": kBlank, "Girls aloud": kBlank,
 	} {
 		if got := sectionKind(text); got != want && !(want == kBlank && got == kText) {
 			t.Errorf("%s: kind %d, want %d", text, got, want)
@@ -181,6 +184,40 @@ func TestSexesUnderAnyHeading(t *testing.T) {
 		got = strings.NewReplacer(c.man, "M", c.woman, "W", " ", "").Replace(got)
 		if got != c.want {
 			t.Errorf("%s %s/%s: %q", c.heading, c.man, c.woman, got)
+		}
+	}
+}
+
+// Tabs called after age groups say the ages of their rows; those called after places do not.
+func TestTabsOfAges(t *testing.T) {
+	for _, c := range []struct{ tabs, want string }{
+		{"Women 60+;Men 18-39", "Women 60+;Men 18-39"},
+		{"Under 18;18-39;40 and over", "Under 18;18-39;40 and over"},
+		{"1-25;26-50", ";"},
+	} {
+		tabs := strings.Split(c.tabs, ";")
+		book := workbook(t, func(f *excelize.File) {
+			for i, tab := range tabs {
+				f.NewSheet(tab)
+				setRows(t, f, tab, []any{"Pos", "Name", "Time"}, []any{3*i + 1, "Al Roe", "18:20"}, []any{3*i + 2, "Jo Lee", "18:31"}, []any{3*i + 3, "Cy Dee", "18:40"})
+			}
+			f.DeleteSheet("Sheet1")
+		})
+		s, err := Read("alder-bank_2026-01-03.xlsx", book, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, p := range s.Parts {
+			group := ""
+			p.Each(func(_ int, cells []string) error {
+				group = cellAt(cells, p.Index(AgeGroup))
+				return nil
+			})
+			got = append(got, group)
+		}
+		if strings.Join(got, ";") != c.want {
+			t.Errorf("%s: %q", c.tabs, got)
 		}
 	}
 }
