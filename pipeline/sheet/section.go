@@ -632,7 +632,7 @@ func composedSection(words []string) kind {
 // yearsInSection are ages in such a section, besideYears what else stands there. Common practice, no source.
 var (
 	yearsInSection = regexp.MustCompile(`^(?:u|o|m|w)?(?:[5-9]|\d\d)(?:[-–/]\d{1,2})?[+]?$`)
-	besideYears    = set("t/m t m tm og och et und and y e ja ar v ev")
+	besideYears    = set("/ t m tm og och et und and y e ja ar v ev")
 )
 
 // saysDayOnly says whether a text is a day in figures and a month in letters beside general

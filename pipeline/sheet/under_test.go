@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -199,7 +200,7 @@ func TestTabsOfAges(t *testing.T) {
 		book := workbook(t, func(f *excelize.File) {
 			for i, tab := range tabs {
 				f.NewSheet(tab)
-				setRows(t, f, tab, []any{"Pos", "Name", "Time"}, []any{3*i + 1, "Al Roe", "18:20"}, []any{3*i + 2, "Jo Lee", "18:31"}, []any{3*i + 3, "Cy Dee", "18:40"})
+				setRows(t, f, tab, []any{"Pos", "Name", "Time"}, []any{3*i + 1, "Al Roe " + tab[:1], fmt.Sprintf("18:2%d", i)}, []any{3*i + 2, "Jo Lee " + tab[:1], fmt.Sprintf("18:3%d", i)}, []any{3*i + 3, "Cy Dee", fmt.Sprintf("18:4%d", i)})
 			}
 			f.DeleteSheet("Sheet1")
 		})
