@@ -1161,7 +1161,7 @@ func (k *groupColumn) seniorAges(c int) (lo, hi int, grown bool) {
 		none35 = none35 && !slices.Contains(s, 35)
 	}
 	first := after(k.starts[c], 34, 0)
-	if hi < 39 && (none35 && k.nextOfAny(34) >= 40 || first == 40) {
+	if hi < 39 && (none35 && k.nextOfAny(34) >= 40 || first == 40 && k.step[c] == 10) {
 		hi = 39
 	}
 	// Where groups of ten years begin with 40-49, or later as far as they are seen, seniors may be all who are younger.

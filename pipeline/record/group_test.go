@@ -67,7 +67,7 @@ func TestGroupColumns(t *testing.T) {
 		heading     string
 		cells, want []string
 	}{
-		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-39", "W 18-34", "M 20-34"}},
+		{"Cat", []string{"M40", "W35", "M45", "U13", "U11", "SM", "SW", "M20"}, []string{"M 40-44", "W 35-39", "M 45-49", "11-12", "0-10", "M 18-34", "W 18-34", "M 20-34"}},
 		{"Age Grp", []string{"40s", "30s", "60s", "50s", "F 20s"}, []string{"40-49", "30-39", "60-69", "50-59", "W 20-29"}},
 		{"Cat", []string{"Senior", "V40-59", "V60+"}, []string{"18-39", "40-59", "60+"}},
 		{"Age group", []string{"8-year-olds", "11-year-olds"}, []string{"8-8", "11-11"}},
