@@ -117,7 +117,7 @@ func (k *nameAges) observe(s string) {
 		return
 	}
 	k.numbers++
-	if len(s) > 4 && (s[len(s)-4] == '(' || s[len(s)-4] == '[') {
+	if len(s) > 4 && (s[len(s)-4] == '(' || s[len(s)-4] == '[' || s[len(s)-4] == ',' && s[len(s)-3] == ' ') {
 		k.short++
 		if s[len(s)-3] == '0' {
 			k.zeros++

@@ -260,6 +260,8 @@ func (s *settler) byValues() {
 				s.set(i, Sex, "heading %q not known, but its values are sexes", s.headings[i])
 			case s.find(Status) < 0 && p.share(kStatus) > .9 && len(p.distinct) > 1:
 				s.set(i, Status, "heading %q not known, but its values say how races ended", s.headings[i])
+			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && p.filled > 1 && p.shareOf(kGroup) > .9 && classWords[fold(s.headings[i])]:
+				s.set(i, AgeGroup, "heading %q, and its values are age groups", s.headings[i])
 			case s.countsByLetter(i), s.schoolForms(i):
 			case s.find(AgeGroup) < 0 && s.find(Age) < 0 && (p.shareOf(kGroup) > .9 && len(p.distinct) > 1 && !s.lettersAndNumbers(i) || s.frenchClasses(i)):
 				s.set(i, AgeGroup, "heading %q not known, but its values are age groups", s.headings[i])

@@ -408,7 +408,7 @@ func (l *listsBelow) anew(line int, cells []string) bool {
 var footnoteSigns = []string{"***", "**", "*", "††", "†", "‡", "##", "#", "§", "¹", "²", "³", "⁴", "^^", "^", "++", "+", "¶", "¤"}
 
 // bracketSigns are figures and signs in brackets that do for footnotes, at the end of a cell and before what they mean.
-var bracketSigns = regexp.MustCompile(`^[(\[]([0-9a-dxX*+†#])[)\]]|[(\[]([0-9a-dxX*+†#])[)\]]$`)
+var bracketSigns = regexp.MustCompile(`^[(\[]([0-9a-dxXVJ*+†#])[)\]]|[(\[]([0-9a-dxXVJ*+†#])[)\]]$`)
 
 // markedBy is the sign and what follows in "Runners marked * did not finish", "Times with † are estimates".
 var markedBy = regexp.MustCompile(`(?i)^\pL+(?: \pL+)? (?:marked|shown|flagged|with|markiert mit|mit|marques|marcados con|segnati con|gemarkeerd met|met|markta med|merket med) (?:with |by |as |an? |asterisk )*[("']?([*†‡#§¶^+]+)[)"']? (?:are |have |is |sind |sont |son |sono |zijn |ar |er )?(.+)$`)

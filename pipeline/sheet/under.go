@@ -23,6 +23,44 @@ func (s *settler) underHeadings() {
 	if len(s.beside.ticks) == 0 && s.find(Sex) < 0 && s.find(AgeGroup) < 0 {
 		s.lonePlaces()
 	}
+	if len(s.beside.ticks) == 0 {
+		s.bandPlaces()
+	}
+}
+
+// bandPlaces reads columns headed by age groups whose cells count those of some rows, "V40 | V50 | V60" over 1, 2, 3: who
+// has a place there is of that group.
+func (s *settler) bandPlaces() {
+	var found []tick
+	for i, h := range s.headings {
+		if m := s.columns[i].Meaning; kindOf(h) != kGroup || !hasDigit(h) || m != Other && m != GroupPlace && m != AgeGroup || !s.countsFrom1(i) {
+			continue
+		}
+		found = append(found, tick{column: i, sex: h})
+	}
+	if _, ok := s.oneMark(found); len(found) < 2 || !ok || s.find(AgeGroup) >= 0 && !slices.ContainsFunc(found, func(t tick) bool { return t.column == s.find(AgeGroup) }) {
+		return
+	}
+	s.beside.bands = found
+	for _, t := range found[1:] {
+		s.set(t.column, Other, "heading %q: who has a place here is of that age group", s.headings[t.column])
+	}
+	s.set(found[0].column, AgeGroup, "who has a place under %q to %q is of that age group", s.headings[found[0].column], s.headings[found[len(found)-1].column])
+}
+
+// countsFrom1 says whether the filled cells of a column count from 1 on, each once, and some rows have none.
+func (s *settler) countsFrom1(i int) bool {
+	n := 0
+	for _, r := range s.rows {
+		c := trim(cellAt(r.cells, i))
+		if isBlank(c) {
+			continue
+		}
+		if n++; c != strconv.Itoa(n) {
+			return false
+		}
+	}
+	return n > 0 && n < len(s.rows)
 }
 
 // lonePlaces reads a column whose heading is one sex and places, and whose cells count some of the rows: "F pos" over
@@ -361,9 +399,9 @@ func (s *settler) oneOfClasses() {
 			case isBlank(v):
 			case kindOf(v) == kClock:
 				c++
-			case kindOf(v) == kStatus:
 			case ticked(v):
 				m++
+			case kindOf(v) == kStatus:
 			default:
 				other++
 			}

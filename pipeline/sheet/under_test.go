@@ -63,6 +63,18 @@ func TestUnderHeadings(t *testing.T) {
 	if got := strings.Join(cellsOf(t, crosses, AgeGroup, Time), ","); got != "M 18:20,F 18:31,MV40 19:10,FV40 19:20,MV50 19:40" {
 		t.Errorf("crosses under classes: %s", got)
 	}
+	marked := "Pos|Name|Under 20|20-39|40+|Time\n1|Jo Lee||✓||18:20\n2|Ann Page|✓|||18:31\n3|Cy Dee|||✓|19:10\n4|Di Fox||✓||19:20\n5|Ed Gow|||✓|19:40\n"
+	if got := strings.Join(cellsOf(t, marked, AgeGroup), ","); got != "20-39,Under 20,40+,20-39,40+" {
+		t.Errorf("marks under ages: %s", got)
+	}
+	placed := "Pos|Name|Club|V40|V50|Time\n1|Jo Lee|AC|||18:20\n2|Ann Page|AC|1||18:31\n3|Cy Dee|AC||1|19:10\n4|Di Fox|AC|2||19:20\n5|Ed Gow|RC|||19:40\n"
+	if got := strings.Join(cellsOf(t, placed, AgeGroup), ","); got != ",V40,V50,V40," {
+		t.Errorf("places under ages: %s", got)
+	}
+	few := "Pos|Name|Junior|Time\n1|Jo Lee||18:20\n2|Ann Page|U17|18:31\n3|Cy Dee|U17|19:10\n4|Di Fox||19:20\n5|Ed Gow|U17|19:40\n"
+	if got := strings.Join(cellsOf(t, few, AgeGroup), ","); got != ",U17,U17,,U17" {
+		t.Errorf("a group under Junior: %s", got)
+	}
 	times := "Pos|Name|M20-39|F20-39|M40+|F40+\n1|Jo Lee|18:20|||\n2|Ann Page||18:31||\n3|Cy Dee|||19:10|\n4|Di Fox||||19:20\n5|Ed Gow|19:40|||\n"
 	if got := strings.Join(cellsOf(t, times, AgeGroup, Time), ","); got != "M20-39 18:20,F20-39 18:31,M40+ 19:10,F40+ 19:20,M20-39 19:40" {
 		t.Errorf("times under classes: %s", got)
