@@ -156,7 +156,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Columns[at].Heading
 	} else if len(sections) == 0 && saysAges(p.Tab) {
 		first = p.Tab
-	} else if len(sections) == 0 && (s.groupTabs && isSection(p.Tab) || saysWho(p.Tab) && !weekOf(p.Tab, p.Titles)) {
+	} else if len(sections) == 0 && (s.groupTabs && isSection(p.Tab) || saysWho(p.Tab)) && !weekOf(p.Tab, p.Titles) {
 		first = p.Tab
 	} else if who := besideDate(p.Tab, " -_"); len(sections) == 0 && saysWho(who) && !weekOf(p.Tab, p.Titles) {
 		first = who // "Women", "17-05-2025 Women"
@@ -821,7 +821,7 @@ func groupTabs(tabs []string) bool {
 			continue
 		}
 		n++
-		sure = sure || saysWho(tab)
+		sure = sure || saysWho(tab) && ageWord.MatchString(tab)
 		if ages := numbers.FindAllString(tab, 2); len(ages) == 2 && sexSaid(strings.Fields(tab)[0]) == 0 {
 			if int(looseNumber(ages[0])) <= last {
 				return false
@@ -831,6 +831,9 @@ func groupTabs(tabs []string) bool {
 	}
 	return n > 1 && sure
 }
+
+// ageWord is a word, or the sign of an age without an end, as no number of a week has: "S13".
+var ageWord = regexp.MustCompile(`\pL{3}|\+`)
 
 // lettersThenAges are an age group with its letters right before the figures.
 var lettersThenAges = regexp.MustCompile(`^\pL{1,2}\d{1,2}[-–]\d{1,2}$`)
