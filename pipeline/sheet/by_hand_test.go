@@ -237,3 +237,29 @@ func TestLinesOfNoPlace(t *testing.T) {
 		}
 	}
 }
+
+// Somebody called Max at the end of a list of given and family names is a runner, and no longest time.
+func TestGivenNameLikeATotal(t *testing.T) {
+	for _, text := range []string{
+		"First name,Surname,Time\nJo,Lee,18:20\nAl,Roe,18:31\nMax,Kay,22:41\n", "Club,First name,Surname,Time\nMill AC,Jo,Lee,18:20\nMill AC,Al,Roe,18:31\n,Max,Kay,22:41\n", "Name,Time\nJo Lee,18:20\nAl Roe,18:31\nMax Kay,22:41\n",
+	} {
+		if got := readByHand("Alder Bank 2026-01-03.csv", []byte(text)); got != "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Max Kay 22:41" {
+			t.Errorf("%q: %q", text, got)
+		}
+	}
+	if got := readByHand("Alder Bank 2026-01-03.csv", []byte("First name,Surname,Time\nJo,Lee,18:20\nAl,Roe,18:31\nMax,,22:41\nMean,,18:25\n")); got != "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31" {
+		t.Errorf("a longest time and a mean: %q", got)
+	}
+}
+
+// A column of letters for teams holds no clubs, though its heading may; the one beside it does.
+func TestTeamsAreLetters(t *testing.T) {
+	s, err := Read("Alder Bank 2026-01-03.csv", []byte("Pos,Name,Team,Club,Time\n1,Jo Lee,A,Mill AC,18:20\n2,Al Roe,,Quay AC,18:31\n3,Cy Dee,B,,18:40\n"), Options{})
+	if err != nil || s.Parts[0].Index(Club) != 3 {
+		t.Errorf("%v %v", err, s.Parts[0].Columns)
+	}
+	s, err = Read("Alder Bank 2026-01-03.csv", []byte("Pos,Name,Team,Time\n1,Jo Lee,A,18:20\n2,Al Roe,,18:31\n3,Cy Dee,B,18:40\n"), Options{})
+	if err != nil || s.Parts[0].Index(Club) >= 0 {
+		t.Errorf("%v %v", err, s.Parts[0].Columns)
+	}
+}

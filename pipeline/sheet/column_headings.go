@@ -164,6 +164,8 @@ func (s *settler) byHeading(i int) {
 		case Club:
 			if first, _, _ := strings.Cut(fold(h), " "); headingWords[first]&(cName|cRunner) != 0 && !s.hasGuess(Name) && !s.hasGuess(FamilyName) && s.twoLines(i) {
 				turn(Name, "its values are of two lines: names over clubs")
+			} else if p.filled > 1 && p.letters() {
+				turn(Other, "its values are letters of teams")
 			}
 		case Status:
 			if fold(h) == "state" && p.share(kStatus) < .5 {

@@ -148,5 +148,5 @@ func (r *rowRules) calledLikeTotal(row int, label, clock string) bool {
 			return false
 		}
 	}
-	return row < r.lastSure || row == r.lastSure+1 && r.lastTime > 0 && finishTime(clock) >= r.lastTime
+	return row <= r.lastSure || row == r.lastSure+1 && r.lastTime > 0 && finishTime(clock) >= r.lastTime
 }

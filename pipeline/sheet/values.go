@@ -577,6 +577,16 @@ func (p *profile) wordless() bool {
 	return true
 }
 
+// letters says whether each value is a letter and nothing more.
+func (p *profile) letters() bool {
+	for v := range p.distinct {
+		if len(v) != 1 || !hasLetter(v) {
+			return false
+		}
+	}
+	return len(p.distinct) > 0
+}
+
 // afterMidnight says whether all values lie in the hour at which nobody runs, 0:02, 00:00:14.
 func (p *profile) afterMidnight() bool {
 	for v := range p.distinct {
