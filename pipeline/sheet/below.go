@@ -63,9 +63,21 @@ func (t table) below(lex *lexicon) []piece {
 		p.t.src = p.t.grid
 		out = append(out, p)
 	}
+	place, time := -1, -1
+	for i, h := range l.headings {
+		switch lex.read(h).meaning {
+		case Position:
+			place = i
+		case Time, GunTime, ChipTime:
+			time = i
+		}
+	}
 	for i := l.first + l.lines; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		results = results || rowClocks(cells) > 0
+		if place >= 0 && time >= 0 && kindOf(cellAt(cells, place)) == kInt && hasDigit(cellAt(cells, time)) {
+			continue // a place and a time under their headings: a row, whoever it names
+		}
 		league := results && len(runsAcross(lex, cells)) > 1 // whose headings are the days
 		if hasFigures(cells) && !league {
 			continue

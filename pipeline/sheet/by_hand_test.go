@@ -263,3 +263,36 @@ func TestTeamsAreLetters(t *testing.T) {
 		t.Errorf("%v %v", err, s.Parts[0].Columns)
 	}
 }
+
+// A row of somebody who left no name or token is a row, where it stands below the heading and where no heading
+// stands at all.
+func TestRowsOfNobody(t *testing.T) {
+	dated := "Date,Event,Position,Token,Name,Run time,Notes\n2026-01-03,Alder Bank,1,813,Jo Lee,17.36,\n2026-01-03,Alder Bank,2,,No name,23.12,,\n2026-01-03,Alder Bank,3,803,Al Roe,23.34,\n"
+	bare := "1,Jo Lee,17:36,Mill AC\n2,no barcode,,\n3,no barcode,23:12,\n4,Al Roe,23:34,Quay AC\n"
+	for _, text := range []string{dated, bare} {
+		got := strings.ReplaceAll(readByHand("alder-bank-run_3 Jan 2026.csv", []byte(text)), ".", ":")
+		if !strings.HasPrefix(got, "alder-bank 2026-01-03: Jo Lee 17:36, ") || !strings.HasSuffix(got, ", Al Roe 23:34") {
+			t.Errorf("%q: %q", text, got)
+		}
+	}
+}
+
+// Whom to ring in an emergency did not run.
+func TestEmergencyContacts(t *testing.T) {
+	got := readByHand("Alder Bank 2026-01-03.csv", []byte("Pos,Runner,Time,ICE name\n1,Jo Lee,18:20,Kit Lee\n2,Al Roe,18:31,Ben Roe\n3,Cy Dee,18:40,Cat Dee\n"))
+	if got != "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31, Cy Dee 18:40" {
+		t.Error(got)
+	}
+}
+
+// A street called Close is no day on which something closes, and a saint's name goes on behind the point.
+func TestPlacesLikeOtherWords(t *testing.T) {
+	for title, want := range map[string]string{"Bluebell Close 5k, 3 January 2026": "bluebell-close", "Sv. Jan 5k, 3 January 2026": "sv-jan", "نتائج Alder Bank 5k, 3 January 2026": "alder-bank"} {
+		if got := readByHand("النتائج.csv", []byte("\""+title+"\"\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n")); got != want+" 2026-01-03: Jo Lee 18:20, Al Roe 18:31" {
+			t.Errorf("%s: %q", title, got)
+		}
+	}
+	if got := readByHand("Alder Bank 2026-01-03.csv", []byte("Entries close 2 January 2026\nPos,Name,Time\n1,Jo Lee,18:20\n2,Al Roe,18:31\n")); got != "alder-bank 2026-01-03: Jo Lee 18:20, Al Roe 18:31" {
+		t.Error(got)
+	}
+}

@@ -36,7 +36,7 @@ var titleWords = set(`results result oclock varsity jv courses venues bulletin b
 	championship championships championnat championnats meisterschaft meisterschaften kampioenschap kampioenschappen campeonato campeonatos campionato campionati mistrzostwa masterskap mesterskab mesterskap
 	running rhediad ras welcome to sign signup up coming dydd har kommer fran voici ecco hierbij anbei bijgevoegd aqui estan oto dyma hier sind zijn sono estos hej hei hallo hola ciao czesc helo bonjour salut hi hello dear all here are were was held this that a an with please find attached below above today yesterday trial jog km
 	vysledky vysledek vysledkova listina vysledkovka zavod zavodu beh behu cros crosul crosului tulokset tulosluettelo juoksu eredmenyek futas rezultate rezultati klasyfikacja lista
-	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 記録会 走 競走 成績 成绩 大会結果 결과 기록 canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
+	tulemused tulemus rezultatai rezultats rezultatas urslit 結果 記録会 走 競走 成績 成绩 大会結果 결과 기록 نتايج النتايج canlyniadau ganlyniadau chanlyniadau nghanlyniadau torthai classificacio cursa corsa tek teka chay lari match matches fixture fixtures title titel titre titulo titolo manifestazione manifestation manifestacion veranstaltung evenement evento eventi arrangement impreza
 	kolo kola trat trasa aushang trka trcanje utrka mbio takbo سباق מרוץ วิ่ง
 	entries entry entrants inscrits engages inscritos inscripciones iscritti meldeliste deelnemers deelnemerslijst protokoll protokol protokollen zapisnik zapisnici clasament sonuclar sonuc ergebnisprotokoll eredmenylista eredmeny begs begimas skrejiens jooks hlaup kosu kosusu yaris rediad
 	результаты результат протокол протокола результати забег забега забіг забігу пробег пробега пробіг пробігу кросс кросса бягане бег бега біг км χλμ резултати класиране итоговыи итоги αποτελεσματα αποτελεσμα αγωνας г р год року д
@@ -469,7 +469,7 @@ func segments(text string) []string {
 	return strings.Split(segmentMarks.Replace(shortened.ReplaceAllString(text, "$1 ")), "|")
 }
 
-var shortened = regexp.MustCompile(`\b(\pL|(?i:St|Ste|Mt|Ft|Gt|Lt|Pt|Nr|Upr|Lwr|Nth|Sth))\. `)
+var shortened = regexp.MustCompile(`\b(\pL|(?i:St|Ste|Sv|Św|Sta|Sto|Dr|Mt|Ft|Gt|Lt|Pt|Nr|Upr|Lwr|Nth|Sth))\. `)
 
 // clubWords mark the organiser of a run rather than its course.
 var clubWords = set("club harriers ac runners striders joggers athletic athletics verein association society league presents council organised organized society laufverein amicale federation road")

@@ -45,6 +45,9 @@ type guess struct {
 	misspelt bool // one letter was put right
 }
 
+// hasNone is said of somebody who had nothing to be told by: "no barcode", "No name". Common practice, no source.
+var hasNone = regexp.MustCompile(`^ *(?i:no|kein|pas de|sin|senza|geen|ingen|bez|sem) (?i:barcode|token|name|chip|tag|card|wristband|code|strichcode|code-barres|nom|nombre|nome|naam|navn|namn)s? *$`)
+
 // read matches one heading by meaning.
 func (l *lexicon) read(heading string) guess {
 	if len(heading) > 200 {
@@ -67,6 +70,9 @@ func (l *lexicon) readNew(heading string) guess {
 	}
 	if m, ok := l.said[f]; ok {
 		return guess{meaning: m, known: true, forced: true, said: true}
+	}
+	if hasNone.MatchString(heading) {
+		return guess{}
 	}
 	if m, ok := l.extra[f]; ok {
 		return guess{meaning: m, known: true, forced: true}

@@ -266,7 +266,7 @@ func (p *Part) headingAt(column int) string {
 // runner of the line, and did not run: "Parent/guardian", "Emergency contact".
 func contactHeading(heading string) bool { return anyWord(heading, contactWords) }
 
-var contactWords = set(`parent parents guardian guardians contact carer carers emergency kin mother father mum dad
+var contactWords = set(`ice parent parents guardian guardians contact carer carers emergency kin mother father mum dad
 	eltern elternteil erziehungsberechtigte erziehungsberechtigter notfall notfallkontakt kontakt kontaktperson tuteur tutrice urgence responsable padre madre tutor emergencia contacto
 	genitore genitori emergenza contatto ouder ouders voogd noodcontact contactpersoon encarregado contato malsman vardnadshavare foralder kontaktpersson foraelder vaerge pargorende rodzic opiekun`)
 

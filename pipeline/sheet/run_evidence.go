@@ -73,7 +73,10 @@ var notTheDay = slices.Concat(weekEnding, weekBeginning, []string{"as at", "as o
 // otherMatters are words before a date that say what else it is the day of than of the run. Common practice,
 // no source.
 var otherMatters = set(`rules regulations bylaws statutes regeln reglement regelwerk reglas regolamento regole agm bbq barbecue picnic dinner prizegiving save rip presentation meeting party photos licence license permit certificate insurance measured remeasured protests appeals objections complaints needed wanted rota
-	registration registrations register registering signup deadline close closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
+	registration registrations register registering signup deadline closes closed rsvp meldeschluss anmeldeschluss anmeldung cloture inscriptions inscripciones inscripcion iscrizioni inschrijving anmalan tilmelding pamelding zapisy`)
+
+// closing are what closes on a day: a street called Close does not.
+var closing = set("entries entry registration registrations booking bookings signup signups sales applications doors")
 
 // byWords are words right before a date that make it the end of something: "Protests by 26 July".
 var byWords = set("by until till bis jusqu hasta tot senast inden innen")
@@ -181,7 +184,7 @@ var untilDeath = regexp.MustCompile(`(?i)^,? ?1[6-9]\d\d[ ,;]*(?:[-–—†]|to
 // that of the run.
 func notOfTheRun(before []string) bool {
 	n := len(before)
-	return endsWithAny(strings.Join(before, " "), notTheDay) || putOffFrom.MatchString(strings.Join(before, " ")) ||
+	return endsWithAny(strings.Join(before, " "), notTheDay) || n > 1 && before[n-1] == "close" && closing[before[n-2]] || putOffFrom.MatchString(strings.Join(before, " ")) ||
 		n > 1 && byWords[before[n-1]] || n > 0 && (before[0] == "see" || before[0] == "join") ||
 		slices.ContainsFunc(before, func(w string) bool { return otherMatters[w] || editionMark.MatchString(w) }) ||
 		slices.ContainsFunc(before[max(0, n-4):], func(w string) bool { return issueWords[strings.Trim(w, ",;")] }) ||
