@@ -202,8 +202,8 @@ var (
 	cameInAt = regexp.MustCompile(`^(?i:(?:correction|note|nb|sorry)[:,]? )?(?i:(?:(no|nr|number|runner)|pos|position|place|platz|puesto|plaats|plats|plads|plass)\.? ?)?(\d{1,4})(?:st|nd|rd|th|\.)?(?i: place| position)?:? (?i:` + reallyWas + `|is|was|ist|war|est|était|es|era|è|är|var|er) ` + inItsPlace + `[.!]?$`)
 )
 
-// spoken are the lines over the table, which have no row, and those below its first row.
-func (p *Part) spoken() (lines []Skipped) {
+// linesOutside are the lines over the table, which have no row, and those below its first row.
+func (p *Part) linesOutside() (lines []Skipped) {
 	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
 		lines = append(lines, Skipped{Text: t})
 	}
@@ -235,7 +235,7 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 		}
 		return at
 	}
-	for _, sk := range p.spoken() {
+	for _, sk := range p.linesOutside() {
 		text := strings.Trim(sk.Text, " |")
 		if len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
 			continue

@@ -70,7 +70,7 @@ func (p *Part) askCorrection(g *grid, sheet string, lines []string, after, from 
 // "place 7: time estimated". Nothing is changed by them.
 func (p *Part) sayCorrections(sheet string) {
 	var names map[string]bool // of the results, found when they are needed
-	for _, sk := range p.spoken() {
+	for _, sk := range p.linesOutside() {
 		if sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) || p.rules.takenBack[strings.Trim(sk.Text, " |")] {
 			continue
 		}

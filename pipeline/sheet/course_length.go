@@ -70,7 +70,7 @@ var roughLength = set(`gps garmin watch watches about approx approximately rough
 // sayOffLength points out such a line over or under the results, unless it gives the distance.
 func (p *Part) sayOffLength(sheet string) {
 	var names map[string]bool // of the results, found when they are needed
-	for _, l := range p.spoken() {
+	for _, l := range p.linesOutside() {
 		line := strings.Trim(l.Text, " |")
 		if strings.IndexByte(line, ' ') > 0 && !p.rules.takenBack[line] && saysOffLength(line) && lengthToday(line).Value == "" && !p.takesUp(line, &names) {
 			p.offLength(sheet, l.Row, line)

@@ -55,7 +55,7 @@
 //     from some row on), bare_places.go (places in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
 //     behind each name), name_facts.go (a sex or a class beside each); beside.go mends them as they are read.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, course_length.go, line_rules.go,
-//     marks.go, taken_back.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how
+//     marks.go, taken_back.go, lines_about_rows.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how
 //     many finishers the sheet itself says.
 //   - What is no list of results: part_kind.go, no_results.go, papers.go, ranking.go;
 //     own_book.go knows Lapwing's own workbooks, volunteers.go who helped, copies.go what stands twice, workings.go the steps in which

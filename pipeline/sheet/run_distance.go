@@ -53,7 +53,7 @@ func (rs *runSettler) distance(p *Part) {
 			return
 		}
 	}
-	for _, l := range p.spoken() {
+	for _, l := range p.linesOutside() {
 		line := strings.Trim(l.Text, " |")
 		f := lengthToday(line)
 		if f.Value == "" {
