@@ -268,7 +268,7 @@ func TestTeamsAreLetters(t *testing.T) {
 // stands at all.
 func TestRowsOfNobody(t *testing.T) {
 	dated := "Date,Event,Position,Token,Name,Run time,Notes\n2026-01-03,Alder Bank,1,813,Jo Lee,17.36,\n2026-01-03,Alder Bank,2,,No name,23.12,,\n2026-01-03,Alder Bank,3,803,Al Roe,23.34,\n"
-	bare := "1,Jo Lee,17:36,Mill AC\n2,no barcode,,\n3,no barcode,23:12,\n4,Al Roe,23:34,Quay AC\n"
+	bare := "1,Jo Lee,17:36,MV40,Mill AC\n2,no barcode,,,\n3,no barcode,23:12,,\n4,Al Roe,23:34,MV40,Quay AC\n"
 	for _, text := range []string{dated, bare} {
 		got := strings.ReplaceAll(readByHand("alder-bank-run_3 Jan 2026.csv", []byte(text)), ".", ":")
 		if !strings.HasPrefix(got, "alder-bank 2026-01-03: Jo Lee 17:36, ") || !strings.HasSuffix(got, ", Al Roe 23:34") {

@@ -37,7 +37,7 @@ func firstValues(rows []line) int {
 					if f == 1 && isSection(titleText(n.cells)) {
 						continue // the only one of its group
 					}
-					if f*2 >= filled {
+					if f*2 >= filled || f > 1 && goesOnFrom(r.cells, n.cells) {
 						return i
 					}
 					break
@@ -49,6 +49,13 @@ func firstValues(rows []line) int {
 		}
 	}
 	return -1
+}
+
+// goesOnFrom says whether a row begins with the place behind that of another, whatever else is missing from it.
+func goesOnFrom(cells, next []string) bool {
+	place, err := strconv.Atoi(strings.TrimRight(firstFilled(cells), "."))
+	then, other := strconv.Atoi(strings.TrimRight(firstFilled(next), "."))
+	return err == nil && other == nil && then == place+1
 }
 
 // newRowRules makes the rules that tell finishers' rows from others.
