@@ -183,8 +183,15 @@ func cell(cells []string, index int) string {
 	if len(s) > 0 && (s[0] <= ' ' || s[0] >= 0x80 || s[len(s)-1] <= ' ' || s[len(s)-1] >= 0x80) {
 		s = trim(s)
 	}
+	if strings.Contains(s, "\u00A0") || strings.Contains(s, "\u202F") {
+		s = unbroken.Replace(s)
+	}
 	return s
 }
+
+// unbroken makes the spaces at which no line is broken plain ones, as web pages and word processors put them between
+// the parts of a name, a time or a club.
+var unbroken = strings.NewReplacer("\u00A0", " ", "\u202F", " ")
 
 // words is a cell of words, with its letters put right where a program has written them
 // as those of a web page, "16 mar&ccedil;o 1999", or in another encoding; "" for a formula

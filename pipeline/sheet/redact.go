@@ -90,7 +90,7 @@ func newWords(list []string, text string) *words {
 			fields[i] = regexp.QuoteMeta(f)
 		}
 		if len(fields) > 0 {
-			parts = append(parts, strings.Join(fields, `[\s\x{a0}]+`))
+			parts = append(parts, strings.Join(fields, `[\s\x{a0}\x{202f}]+`))
 		}
 	}
 	if len(parts) == 0 {
