@@ -183,7 +183,7 @@ func cell(cells []string, index int) string {
 	if len(s) > 0 && (s[0] <= ' ' || s[0] >= 0x80 || s[len(s)-1] <= ' ' || s[len(s)-1] >= 0x80) {
 		s = trim(s)
 	}
-	if strings.Contains(s, "\u00A0") || strings.Contains(s, "\u202F") {
+	if (strings.Contains(s, "\u00A0") || strings.Contains(s, "\u202F")) && !strings.ContainsAny(s, "ÂÃÄÅ") { // half of an à in another encoding
 		s = unbroken.Replace(s)
 	}
 	return s
