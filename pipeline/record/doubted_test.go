@@ -39,7 +39,7 @@ func TestDoubtedLines(t *testing.T) {
 		{[]string{"Ivy Nash", "21:30", "", "actually enjoyed it"}, OK, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash", "*21:30", "", ""}, OK, "Ivy Nash", 1290000},
 		{[]string{"Ivy\u00A0Nash", "21\u00A0min\u00A030\u00A0s", "", ""}, OK, "Ivy Nash", 1290000},
-		{[]string{"Ivy NashtrÃ\u00A0-Ell", "21:30", "", ""}, OK, "Ivy Nashtrà-Ell", 1290000},
+		{[]string{"Ivy NashtrÃ\u00A0-Ell", "21:30", "", ""}, OK, "Ivy NashtrÃ\u00A0-Ell", 1290000},
 		{[]string{"Ivy Nash\u00A0DNF", "21:30", "", ""}, DNF, "Ivy Nash", 1290000},
 		{[]string{"Ivy\u202FNash", "21:30", "", "did\u00A0not\u00A0finish"}, DNF, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash (2 km)", "21:30", "", ""}, Doubtful, "Ivy Nash", 1290000},
