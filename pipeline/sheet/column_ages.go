@@ -394,7 +394,7 @@ func (s *settler) bothSexes(i int) bool {
 }
 
 // sexLetters says whether a column has two letters and nothing else, each twice or more, that are for men and women in
-// one language; M and L may be sizes.
+// one language; M and L may be sizes, S and V seniors and veterans.
 func (s *settler) sexLetters(i int) bool {
 	letters := ""
 	for v, n := range s.profiles[i].distinct {
@@ -406,7 +406,7 @@ func (s *settler) sexLetters(i int) bool {
 			letters += f
 		}
 	}
-	return text.SexPair(letters) && letters != "ml" && letters != "lm"
+	return text.SexPair(letters) && letters != "ml" && letters != "lm" && letters != "vs" && letters != "sv"
 }
 
 // sexesUnderOther takes a column for sexes under a heading that promises something else, a race, a wave or a course, where

@@ -180,6 +180,8 @@ func TestSexesUnderAnyHeading(t *testing.T) {
 		{"", "M", "N", "MWMWM"},
 		{"", "М", "Ж", "MWMWM"},
 		{"", "M", "L", ""},
+		{"", "S", "V", ""},
+		{"Cat", "S", "V", ""},
 		{"", "Y", "N", ""},
 	} {
 		head, text := "Name|Time|"+c.heading+"\n", ""
