@@ -580,15 +580,11 @@ func hourMarks(b []byte) (ms int32, ok bool) {
 // hourColonMarks reads an hour and a colon before minutes and seconds with their marks: 00:18'53"000.
 func hourColonMarks(b []byte) (ms int32, ok bool) {
 	i := bytes.IndexByte(b, ':')
-	if i < 1 || i > 2 || len(b) < i+7 || b[i+3] != '\'' || b[i+6] != '"' && b[i+6] != '\'' {
-		return 0, false
-	}
-	hour, ok := twoDigits(("0" + string(b[:i]))[i-1:])
-	if !ok || hour > 9 {
+	if i < 1 || i > 2 || !allDigits(b[:i]) || atoi(b[:i]) > 9 || len(b) < i+7 || b[i+3] != '\'' || b[i+6] != '"' && b[i+6] != '\'' {
 		return 0, false // 18:53'20'' may be hundredths
 	}
 	c, ok := lexUnits(b[i+1:])
-	return 3600000*hour + c.ms, ok && c.shape == exactClock && c.ms < 3600000
+	return 3600000*int32(atoi(b[:i])) + c.ms, ok && c.shape == exactClock && c.ms < 3600000
 }
 
 // unitPrefix is the run of letters or of marks at the start of b.

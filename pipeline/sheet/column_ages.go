@@ -406,8 +406,11 @@ func (s *settler) sexLetters(i int) bool {
 			letters += f
 		}
 	}
-	return text.SexPair(letters) && letters != "ml" && letters != "lm" && letters != "vs" && letters != "sv"
+	return text.SexPair(letters) && !otherPairs[letters]
 }
+
+// otherPairs are pairs of letters that mean sizes or classes as often as sexes.
+var otherPairs = set("ml lm vs sv")
 
 // sexesUnderOther takes a column for sexes under a heading that promises something else, a race, a wave or a course, where
 // all that stands there are words for both sexes.

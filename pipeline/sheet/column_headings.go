@@ -93,9 +93,7 @@ func (s *settler) byHeading(i int) {
 				turn(Distance, "its values are distances")
 			case len(p.distinct) > 0 && s.singleLetters(i):
 				turn(Other, "its values are single letters")
-			case !s.hasGuess(Sex) && s.bothSexes(i) && !s.sexLetters(i):
-				turn(Sex, "its values are sexes")
-			case !s.hasGuess(Sex) && !s.hasGuess(AgeGroup) && (p.sections() || s.distancesOfSections(i) == 1): // "Varsity Girls", "Women 5k"
+			case !s.hasGuess(Sex) && !s.hasGuess(AgeGroup) && !s.bothSexes(i) && (p.sections() || s.distancesOfSections(i) == 1): // "Varsity Girls", "Women 5k"
 				turn(AgeGroup, "its values say whose race it was")
 			case clocks > .8 && strings.HasPrefix(fold(h), "start") && s.hasGuess(Time): // "Starts"
 				turn(Other, "its values are times, and another column is the time")

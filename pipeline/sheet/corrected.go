@@ -52,7 +52,7 @@ func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[i
 			lines = append(lines, Skipped{Row: sk.Row, Text: text})
 		}
 	}
-	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+	for _, t := range p.ownTitles() {
 		if len(t) <= 200 && clockInside.MatchString(t) && correctsTime(t) {
 			lines = append(lines, Skipped{Text: t})
 		}
@@ -126,32 +126,34 @@ func (p *Part) timedRows(at int) (rows []timedRow) {
 	return rows
 }
 
+// onlyRow is the one row of which something is so, -1 for none and for several.
+func onlyRow(rows []timedRow, is func(timedRow) bool) int {
+	found := -1
+	for k, r := range rows {
+		if is(r) {
+			if found >= 0 {
+				return -1
+			}
+			found = k
+		}
+	}
+	return found
+}
+
 // correctedRow is the row that a line means, -1 for none and for several.
 func correctedRow(rows []timedRow, line string) int {
 	f := " " + fold(strings.NewReplacer("'s ", " ", "’s ", " ").Replace(line)) + " "
-	one := func(is func(timedRow) bool) int {
-		found := -1
-		for k, r := range rows {
-			if is(r) {
-				if found >= 0 {
-					return -1
-				}
-				found = k
-			}
-		}
-		return found
-	}
-	if k := one(func(r timedRow) bool { return strings.Contains(r.name, " ") && strings.Contains(f, " "+r.name+" ") }); k >= 0 {
+	if k := onlyRow(rows, func(r timedRow) bool { return strings.Contains(r.name, " ") && strings.Contains(f, " "+r.name+" ") }); k >= 0 {
 		return k
 	}
 	if sign, _, ok := signLine(line); ok {
-		return one(func(r timedRow) bool { return r.sign == sign })
+		return onlyRow(rows, func(r timedRow) bool { return r.sign == sign })
 	}
 	if m := saidPlace.FindStringSubmatch(line); m != nil {
 		said := orText(m[1], m[2])
-		return one(func(r timedRow) bool { return r.place == said })
+		return onlyRow(rows, func(r timedRow) bool { return r.place == said })
 	}
-	return one(func(r timedRow) bool {
+	return onlyRow(rows, func(r timedRow) bool {
 		return slices.ContainsFunc(strings.Fields(r.name), func(w string) bool { return len(w) > 1 && strings.Contains(f, " "+w+" ") })
 	})
 }
@@ -202,9 +204,12 @@ var (
 	cameInAt = regexp.MustCompile(`^(?i:(?:correction|note|nb|sorry)[:,]? )?(?i:(?:(no|nr|number|runner)|pos|position|place|platz|puesto|plaats|plats|plads|plass)\.? ?)?(\d{1,4})(?:st|nd|rd|th|\.)?(?i: place| position)?:? (?i:` + reallyWas + `|is|was|ist|war|est|était|es|era|è|är|var|er) ` + inItsPlace + `[.!]?$`)
 )
 
+// ownTitles are the titles of a part without those that stand over another one and are lent to it.
+func (p *Part) ownTitles() []string { return p.Titles[:max(0, len(p.Titles)-p.lent)] }
+
 // linesOutside are the lines over the table, which have no row, and those below its first row.
 func (p *Part) linesOutside() (lines []Skipped) {
-	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+	for _, t := range p.ownTitles() {
 		lines = append(lines, Skipped{Text: t})
 	}
 	for _, sk := range p.Skipped {
@@ -223,18 +228,6 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 	}
 	found := map[int]string{}
 	var rows []timedRow
-	only := func(is func(timedRow) bool) int {
-		at := -1
-		for k, r := range rows {
-			if is(r) {
-				if at >= 0 {
-					return -1
-				}
-				at = k
-			}
-		}
-		return at
-	}
 	for _, sk := range p.linesOutside() {
 		text := strings.Trim(sk.Text, " |")
 		if len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
@@ -247,7 +240,7 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 		if rows == nil {
 			rows = p.timedRows(p.rules.time)
 		}
-		at := only(func(r timedRow) bool {
+		at := onlyRow(rows, func(r timedRow) bool {
 			return wrong == "" && r.place == said || wrong != "" && strings.Contains(r.name, " ") && r.name == fold(wrong)
 		})
 		if at < 0 || slices.ContainsFunc(rows, func(r timedRow) bool { return r.name == fold(right) }) {

@@ -74,9 +74,14 @@ func (p *Part) sayCorrections(sheet string) {
 		if sk.Why == whyBlank.String() || sk.Why == whyHeading.String() || len(findDates(sk.Text)) > 0 || p.says("corrected-in-words", sk.Row) || p.rules.takenBack[strings.Trim(sk.Text, " |")] {
 			continue
 		}
-		if anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && !text.AsksReaders(fold(sk.Text)) || p.takesUp(sk.Text, &names) || text.ListInDoubt(fold(sk.Text)) {
+		folded := fold(sk.Text)
+		switch {
+		case anyWord(sk.Text, correctionWords) && hasDigit(sk.Text) && !text.AsksReaders(folded), p.takesUp(sk.Text, &names):
 			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "the corrected result in its own row",
-				"If the results above are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
+				"If the results are not put right yet, correct the row itself and load the sheet again; otherwise there is nothing to do.")
+		case text.ListInDoubt(folded):
+			p.problem(sheet, sk.Row, -1, place.Look, "corrected-in-words", shorten(sk.Text, 80), "a list in which nothing is left to put right",
+				"This line says that something in the list may be wrong. If it still is, put it right in the sheet and load it again; otherwise there is nothing to do.")
 		}
 	}
 }
@@ -164,7 +169,7 @@ func (p *Part) askTimesOff(g *grid, sheet string) {
 		p.problem(sheet, row, -1, place.Waits, "times-to-be-changed", shorten(line, 80), "times as they were run",
 			"This line says that times have to be changed. Change them, take the line out or write that they are corrected, and load the sheet again.")
 	}
-	for _, t := range p.Titles[:max(0, len(p.Titles)-p.lent)] {
+	for _, t := range p.ownTitles() {
 		if timesOff(t) {
 			ask(0, t)
 			return

@@ -17,7 +17,7 @@ var (
 	tooLong   = set(`long longer lang langer longue largo larga lungo lunga longo longa langt langre dluzsza dluga delsi dlouha pitka hosszu duga`)
 	tooMuch   = set(`too bit little zu trop te for demasiado troppo demais za liian prilis tul`)
 	cutShort  = set(`shortened lengthened curtailed verkurzt verlangert gekurzt raccourci raccourcie rallonge ecourte reducido acortado recortado alargado ridotto ridotta accorciato accorciata reduzido encurtado ingekort verkort kortats forkortad forkortet avkortet afkortet skrocona skrocony skrocone zkracena zkraceny zkracene lyhennetty lerovidített skracena`)
-	onTheDay  = set(`today todays diversion diverted heutige was is were because due heute war ist wegen aujourdhui etait est cause hoy fue era oggi era causa vandaag wegens instead idag var ar grund dag var er pga dzis byla jest dnes byl tanaan oli volt`)
+	onTheDay  = set(`today todays diversion diverted heutige was is were because due heute war ist wegen aujourdhui etait est cause hoy fue era oggi causa vandaag wegens instead idag var ar grund dag er pga dzis byla jest dnes byl tanaan oli volt`)
 	someWay   = regexp.MustCompile(` \d{2,4} ?(?:m|metres?|meters?|yards|yds|metern?|metros|metri|metrow|metru|metria|meteres) `)
 	watchWay  = regexp.MustCompile(` (?:gps|garmin|watch|watches) `)
 	turnWrong = regexp.MustCompile(` (?:turn|turning point|turnaround|wendepunkt|wende|demi tour|keerpunt|vandpunkten|vending) .*(?:wrong place|too early|too late|too soon|too far|falsch|zu fruh|zu spat|trop tot|trop tard|te vroeg|te laat)|(?:everyone|everybody|all|runners|leaders|lead runners|first \w+|front runners)(?: after \w+)? (?:were |was |went |ran |have been |sent |took |followed )+.*(?:wrong|short way|astray|extra|misdirected|off course) `)
@@ -58,11 +58,8 @@ func lengthToday(line string) Found {
 			return Found{}
 		}
 	}
-	return distanceOf(line, saidInLine+shorten(line, 60)+"”")
+	return distanceOf(line, "the line “"+shorten(line, 60)+"”")
 }
-
-// saidInLine begins where such a distance is from.
-const saidInLine = "the line “"
 
 // roughLength are words beside a distance that nobody is sure of, or that others ran.
 var roughLength = set(`gps garmin watch watches about approx approximately roughly nearly almost around bit slightly measured some first juniors junior children kids walkers ca circa etwa ungefahr rund environ aproximadamente unos circa ongeveer omkring ungefar około okolo asi noin kb`)

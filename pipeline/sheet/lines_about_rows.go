@@ -41,8 +41,6 @@ func (p *Part) lineAbout(line, folded string) *lineAbout {
 	add := func(from, to, first, last int) {
 		l.means = append(l.means, &meant{from: from, to: to, first: first, last: last})
 	}
-	numbered := p.Index(Number) >= 0
-	_, _, explains := signLine(l.text)
 	if m := fromPlace.FindStringSubmatchIndex(l.folded); m != nil { // the first number of the line
 		first, _ := strconv.Atoi(l.folded[m[4]:m[5]])
 		if m[2] >= 0 && pastWords[l.folded[m[2]:m[3]]] {
@@ -54,43 +52,50 @@ func (p *Part) lineAbout(line, folded string) *lineAbout {
 			return l
 		}
 	}
-	m := saidPlaces.FindStringSubmatchIndex(l.folded)
-	if m != nil && m[2] >= 0 && numbered {
+	from, list, end, ok := p.listedPlaces(l, folded)
+	if !ok {
 		return l
 	}
-	from := 0
-	switch {
-	case m == nil && (numbered || explains || text.OfNumbers(folded)):
-		return l
-	case m == nil:
-		if m = barePlaces.FindStringSubmatchIndex(l.folded); m == nil || m[4] >= 0 && countedThings[l.folded[m[4]:m[5]]] || countedBefore[finalWordOf(l.folded[:m[2]-1])] {
-			return l
-		}
-		m = []int{m[2], m[3], -1, -1, -1, -1, m[2], m[3]}
-		from = m[6]
-	case m[4] >= 0:
-		from = m[6] // "Void: 2"
-	default:
-		from = m[0]
-	}
-	for _, r := range placeRanges.FindAllStringSubmatchIndex(l.folded[m[6]:m[7]], -1) {
-		first, _ := strconv.Atoi(l.folded[m[6]+r[2] : m[6]+r[3]])
+	for _, r := range placeRanges.FindAllStringSubmatchIndex(l.folded[list:end], -1) {
+		first, _ := strconv.Atoi(l.folded[list+r[2] : list+r[3]])
 		last := first
 		if r[4] >= 0 {
-			last, _ = strconv.Atoi(l.folded[m[6]+r[4] : m[6]+r[5]])
+			last, _ = strconv.Atoi(l.folded[list+r[4] : list+r[5]])
 		}
 		if first > 0 && last >= first {
-			add(max(from, m[6]+r[0]), m[6]+r[1], first, last)
-			if len(l.means) == 1 {
-				l.means[0].from = from
+			at := list + r[0]
+			if len(l.means) == 0 {
+				at = from
 			}
+			add(at, list+r[1], first, last)
 		}
 	}
-	if other := secondPlace.FindStringSubmatchIndex(l.folded[m[7]:]); len(l.means) == 1 && other != nil {
-		place, _ := strconv.Atoi(l.folded[m[7]+other[2] : m[7]+other[3]]) // "6 finished before 5"
-		add(m[7]+other[0], m[7]+other[3], place, place)
+	if other := secondPlace.FindStringSubmatchIndex(l.folded[end:]); len(l.means) == 1 && other != nil {
+		place, _ := strconv.Atoi(l.folded[end+other[2] : end+other[3]]) // "6 finished before 5"
+		add(end+other[0], end+other[3], place, place)
 	}
 	return l
+}
+
+// listedPlaces is where a line lists places, figures at [list, end), and from where on the words for them stand. folded
+// is the line with all its marks.
+func (p *Part) listedPlaces(l *lineAbout, folded string) (from, list, end int, ok bool) {
+	numbered := p.Index(Number) >= 0
+	if m := saidPlaces.FindStringSubmatchIndex(l.folded); m != nil {
+		from, list, end = m[0], m[6], m[7]
+		if m[4] >= 0 {
+			from = list // "Void: 2"
+		}
+		return from, list, end, m[2] < 0 || !numbered
+	}
+	if _, _, explains := signLine(l.text); numbered || explains || text.OfNumbers(folded) {
+		return 0, 0, 0, false
+	}
+	m := barePlaces.FindStringSubmatchIndex(l.folded)
+	if m == nil || m[4] >= 0 && countedThings[l.folded[m[4]:m[5]]] || countedBefore[finalWordOf(l.folded[:m[2]-1])] {
+		return 0, 0, 0, false
+	}
+	return m[2], m[2], m[3], true
 }
 
 // look takes a row whose place or runner the line speaks of.
@@ -172,7 +177,7 @@ func (l *lineAbout) otherOrder(at map[int]int) bool {
 
 // Words for that. Common practice of the languages, no source.
 var (
-	cameBefore = regexp.MustCompile(`^(?:(?:was|is|were|finished|came|crossed|came in|should be|should have been|actually|just|really|in fact|vor|war|kam|lag|a fini|est arrive|etait|llego|era|arrivo|finishte|kwam) )*(?:before|ahead of|in front of|beat|vor|devant|avant|antes de|delante de|prima di|davanti a|voor|fore|foran|framfor|przed|pred|ennen)$`)
+	cameBefore = regexp.MustCompile(`^(?:(?:was|is|were|finished|came|crossed|came in|should be|should have been|actually|just|really|in fact|war|kam|lag|a fini|est arrive|etait|llego|era|arrivo|kwam) )*(?:before|ahead of|in front of|beat|vor|devant|avant|antes de|delante de|prima di|davanti a|voor|fore|foran|framfor|przed|pred|ennen)$`)
 	cameBehind = regexp.MustCompile(`^(?:(?:was|is|were|finished|came|crossed|came in|should be|should have been|actually|just|really|in fact|war|kam|lag|a fini|est arrive|etait|llego|era|arrivo|kwam) )*(?:behind|after|hinter|nach|derriere|apres|detras de|despues de|dopo|dietro|achter|na|bakom|etter|efter|bak|za|po|jalkeen)$`)
 	orderEnds  = set("actually really sorry think i they tell me says order not after before by a whisker dispute")
 )

@@ -369,20 +369,19 @@ func (s *Sheet) nameLists(lists []*Part, lex *lexicon, o Options) {
 	if len(lists) < 2 {
 		return
 	}
-	own := func(p *Part) []string { return p.Titles[:len(p.Titles)-p.lent] }
 	book := s.courseBook(o)
-	names := readListNames(own(lists[0]), lex, book)
+	names := readListNames(lists[0].ownTitles(), lex, book)
 	for _, p := range lists[1:] {
-		names.add(own(p))
+		names.add(p.ownTitles())
 	}
-	names.settle(own(lists[0]), lists[0].Tab, s.Name)
+	names.settle(lists[0].ownTitles(), lists[0].Tab, s.Name)
 	for i, p := range lists {
-		l, ok := names.course(own(p))
+		l, ok := names.course(p.ownTitles())
 		switch {
 		case p.place.slug != "":
 		case ok:
 			p.place = l
-		case i > 0 && !slices.ContainsFunc(own(p), func(t string) bool { return len(courseWords(t, lex, book)) > 0 }):
+		case i > 0 && !slices.ContainsFunc(p.ownTitles(), func(t string) bool { return len(courseWords(t, lex, book)) > 0 }):
 			p.place = lists[i-1].place
 		}
 	}

@@ -181,7 +181,7 @@ func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fill
 	} else if len(more) > 0 {
 		why = "several columns of notes"
 	} else if len(signs) == 0 && struck == 0 {
-		why = "lines over the rows that say how they ended or came there"
+		why = "lines over the rows that say how their races ended, or that they were added"
 	}
 	if noted {
 		why = "notes to cells"

@@ -204,7 +204,7 @@ func onlyLastWeek(line string) bool {
 // not of the day they give: the run was called off, or the line nearest to the results says
 // that they are last week's. It returns whether it did.
 func (rs *runSettler) askOtherWeek(p *Part, evs []evidence) bool {
-	own := p.Titles[:max(0, len(p.Titles)-p.lent)]
+	own := p.ownTitles()
 	if p.Index(Time) < 0 && len(p.rules.clock) == 0 || len(own) == 0 {
 		return false
 	}

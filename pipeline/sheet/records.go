@@ -384,7 +384,7 @@ func (n recordNode) ofRunners() bool {
 		if !item.record || item.lists() != 1 || !item.items[at].ofRecords() {
 			return false
 		}
-		about := recordNode{record: true, keys: slices.Delete(slices.Clone(item.keys), at, at+1), items: slices.Delete(slices.Clone(item.items), at, at+1)}
+		about := item.without(at)
 		if about.says(lex, Date) != "" || !looksNamed(about.says(lex, Name)) && about.says(lex, FamilyName) == "" {
 			return false
 		}
@@ -395,6 +395,11 @@ func (n recordNode) ofRunners() bool {
 		}
 	}
 	return len(n.items) > 1
+}
+
+// without is a record without one of its items.
+func (n recordNode) without(at int) recordNode {
+	return recordNode{record: true, keys: slices.Delete(slices.Clone(n.keys), at, at+1), items: slices.Delete(slices.Clone(n.items), at, at+1)}
 }
 
 // says is the first text in a record under a key of a meaning.
@@ -417,9 +422,9 @@ func (n recordNode) runOfEach() recordNode {
 	out := recordNode{list: true}
 	for _, item := range n.items {
 		at := slices.IndexFunc(item.items, recordNode.tabular)
-		keys, who := slices.Delete(slices.Clone(item.keys), at, at+1), slices.Delete(slices.Clone(item.items), at, at+1)
+		who := item.without(at)
 		for _, run := range item.items[at].items {
-			out.items = append(out.items, recordNode{record: true, keys: slices.Concat(keys, run.keys), items: slices.Concat(who, run.items)})
+			out.items = append(out.items, recordNode{record: true, keys: slices.Concat(who.keys, run.keys), items: slices.Concat(who.items, run.items)})
 		}
 	}
 	return out

@@ -22,7 +22,7 @@ func (p *Part) SaidCounts() (said []SaidCount) {
 	if !p.Whole {
 		return nil
 	}
-	for _, t := range p.Titles[:len(p.Titles)-min(p.lent, len(p.Titles))] {
+	for _, t := range p.ownTitles() {
 		if n, ok := countSaid(t); ok {
 			said = append(said, SaidCount{n, shorten(t, 60), 0})
 		}

@@ -164,7 +164,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = p.Tab
 	} else if said := sexOfTitle(p.Titles); len(sections) == 0 && said != "" {
 		first = said
-	} else if said := sexAmong(p.Titles[:len(p.Titles)-p.lent]); said != "" {
+	} else if said := sexAmong(p.ownTitles()); said != "" {
 		first = said
 	} else if len(sections) == 0 && p.Index(AgeGroup) < 0 {
 		first = sexOfFile(s.Name)

@@ -587,10 +587,7 @@ func (r *rowRules) hasDay(cells []string) bool {
 func (r *rowRules) describedLike(g *grid, last int, cells []string) bool {
 	same := 0
 	for k, c := range cells {
-		if k == r.pos || k == r.time || k == r.name || k == r.given || isBlank(c) {
-			continue
-		}
-		if digitsOnly(trim(c)) {
+		if k == r.pos || k == r.time || k == r.name || k == r.given || isBlank(c) || digitsOnly(trim(c)) {
 			continue
 		}
 		for i := range last + 1 {
