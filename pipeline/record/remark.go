@@ -66,6 +66,8 @@ func (r *Reader) remark(s string) remark {
 	if m.status == OK && !m.sure {
 		if folded := string(r.scratch); (r.againstTime(folded) || somebodyElse.MatchString(s)) && !saysBefore(folded, false) {
 			m.status, m.cut = Untimed, text.NotWholeCourse(folded)
+		} else if part := r.partAgainst(folded); part != "" {
+			m.status, m.cut = Untimed, text.NotWholeCourse(part)
 		}
 	}
 	if len(r.remarks) < remarkLimit {
@@ -90,6 +92,28 @@ func (r *Reader) againstTime(folded string) bool {
 		against = n > 1 && (sure || text.DoubtedTime(string(c), r.usualKM))
 		return against
 	})
+	return against
+}
+
+// partAgainst is the part of a folded remark that speaks by itself against a time, where several things are said with
+// semicolons between them, "lovely morning; invalid", as they stand in two columns of notes or beside a mark that a
+// line explains; "" where there is none, and where another part says that it was put right.
+func (r *Reader) partAgainst(folded string) string {
+	if strings.IndexByte(folded, ';') < 0 {
+		return ""
+	}
+	against := ""
+	for part := range strings.SplitSeq(folded, ";") {
+		if part = strings.Trim(part, " -.:*"); part == "" {
+			continue
+		}
+		if text.PutRight(part) {
+			return ""
+		}
+		if against == "" && r.againstTime(part) && !saysBefore(part, false) {
+			against = part
+		}
+	}
 	return against
 }
 

@@ -25,6 +25,8 @@ func TestNotesAgainstTheTime(t *testing.T) {
 		"joined the club at Easter": OK, "missed the bus": OK, "did not finish last week": OK, "not completed a run this year until now": OK, "joined 5 friends": OK,
 		"50 virtual runs done in lockdown": OK, "started with Jo": OK, "late start": OK, "time of her life": OK, "retired postman": OK, "tested new shoes": OK, "same club as Al": OK,
 		"PB": OK, "last week did not count": OK, "doesn't count as a PB": OK, "first lap with the kids": OK, "full course this time": OK, "retired teacher": OK, "stopped to help": OK,
+		"lovely morning; invalid": Doubtful, "invalid; well done!": Doubtful, "PB; falsche Nummer; danke": Doubtful, "nome desconhecido; lovely morning": Doubtful, "wrong number; not confirmed": Doubtful,
+		"wrong number; now corrected": OK, "name unclear; confirmed by Jo": OK, "well done; happy birthday": OK, "tested shoes; first lap with the kids": OK,
 		"counted everybody in": OK, "nicht schlecht": OK, "zum ersten Mal die ganze Strecke": OK, "première fois": OK, "pas mal": OK, "short of breath": OK, "new course record": OK, "cut his hair": OK,
 		"not her best": OK, "no excuses": OK, "tour guide": OK,
 	} {

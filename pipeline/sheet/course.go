@@ -737,7 +737,7 @@ func courseWords(title string, lex *lexicon, book *courseBook) (out []courseWord
 		if _, weekday := weekdayNames[fold(seg)]; weekday {
 			continue // "Sat, Nov 21, 2026" between commas
 		}
-		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || isCondition(seg) || countsRuns(seg)) && !labelled {
+		if len(slug) < 3 || !hasLetter(slug) || clockMark.MatchString(slug) || isSection(seg) || (isRemark(seg) || saysColumn(lex, seg) || saysField(whole) || isCondition(seg) || countsRuns(seg) || saysOrder(whole) || leadsOn(seg)) && !labelled {
 			continue
 		}
 		w := courseWord{text: seg, slug: slug, weight: bareTitle, why: leftOfTitle}
@@ -972,7 +972,7 @@ var clubEnds = set("ac rc tc acs harriers runners striders joggers athletics clu
 func sentence(text string) bool {
 	words := strings.Fields(text)
 	for _, w := range words[min(1, len(words)):] {
-		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && len(w)-n >= 3 && !landWords[fold(w)] && !nameJoins[w] {
+		if r, n := utf8.DecodeRuneInString(w); unicode.IsLower(r) && len(w)-n >= 3 && !landWords[fold(w)] && !nameJoins[w] && w == strings.ToLower(w) {
 			return true
 		}
 	}
@@ -1063,7 +1063,7 @@ func isCondition(text string) bool {
 var lapWords = set("lap laps loop loops times circuits runden tours vueltas giri ronden rondjes varv okrazenia kierrosta voltas")
 
 var conditionWords = set(`firm soft muddy mud very quite rather dry wet icy ice heavy good fast slow slippery frozen hard underfoot light moderate strong gusty breeze breezy calm still dull damp bright chilly freezing snow snowy boggy clear fine normal usual measured flat hilly undulating and but in places mostly
-	trocken nass matschig sec humide gras grass trail tarmac
+	trocken nass matschig sec humide gras grass trail tarmac road
 	sunny sun rain rainy windy wind cold hot warm mild cool cloudy cloud overcast fog foggy mist misty frost frosty storm stormy showers drizzle humid
 	sonnig regen kalt heiss windig bewolkt nebel schnee pluie soleil vent chaud froid nuageux brouillard lluvia sol viento calor frio nublado pioggia sole vento caldo freddo nuvoloso`)
 
@@ -1286,8 +1286,8 @@ func saysColumn(lex *lexicon, text string) bool {
 	return true
 }
 
-// saysOrder says whether a tab's name only says how its lines are chosen, sorted or
-// come about: "Finish order", "Alphabetical", "Top 10", "By club".
+// saysOrder says whether a line or a tab's name only says how its lines are chosen, sorted or
+// come about, or how far the list is: "Finish order", "Sorted by position", "Alphabetical", "Top 10", "By club", "Checked".
 func saysOrder(tab string) bool {
 	said := false
 	for _, w := range strings.Fields(fold(tab)) {
@@ -1303,7 +1303,27 @@ func saysOrder(tab string) bool {
 }
 
 var orderWords = set(`order alphabetical alphabetic alphabetisch alphabetique sorted sort top ten winners category categories categorised gender age group groups clubs teams
-	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge`)
+	board notice poster display grid tracker matrix register attendance splits raw data input output print printout provisional preliminary corrected amended revised surname fastest nach reihenfolge
+	by sort listed ordered ranked arranged grouped filtered unfiltered alphabetically ascending descending finishers everyone checked approved confidential locked unlocked scroll hand manual chip gun watch stopwatch
+	sortiert geordnet alphabetische alphabetischer vorlaufig vorlaufige vorlaufiger vorlaufiges inoffiziell inoffizielle inoffizielles endergebnis endergebnisse handstoppung handzeitnahme korrigiert korrigierte korrigierter fassung neue alle teilnehmer nur intern gepruft zum aushang
+	trie tries ordre arrivee alphabetique provisoire provisoires chronometrage manuel corrige corrigee tous coureurs usage interne
+	ordenado ordenados ordenada orden llegada alfabetico alfabetica provisionales cronometraje corregido corregida todos corredores uso interno por
+	ordinati ordinata ordinato ordine alfabetico provvisoria provvisorio provvisori cronometraggio manuale corretta corretto tutti partecipanti per
+	gesorteerd volgorde aankomst alfabetisch alfabetische voorlopig voorlopige handgeklokt gecorrigeerd gecorrigeerde versie alle intern gebruik
+	sorterad sorterat sorterade efter bokstavsordning preliminart preliminar preliminara manuell tidtagning rattad alla deltagare sorteret forelobig forelobige deltagere sortert etter forelopig forelopige
+	jarjestetty alustava alustavat kaikki osallistujat posortowane wedlug wstepne wstepny alfabetycznie kolejnosc pomiar reczny wszyscy uczestnicy poprawiona poprawiony
+	serazeno podle predbezne predbezny abecedne rucni mereni vsichni ucastnici rendezve szerint elozetes kezi idomeres minden resztvevo vegeredmeny
+	provisorio provisorios ordem chegada participantes corrigida corrigido versao`)
+
+// leadsOn says whether a text ends in a small word that leads to another, as no name does: "Cake after" of "Cake after
+// the run".
+func leadsOn(text string) bool {
+	words := strings.Fields(text)
+	return len(words) > 1 && leading[words[len(words)-1]]
+}
+
+// leading are such words. Common practice of the languages, no source.
+var leading = set("after before during until with without from for into nach vor bis mit fur apres avant pendant avec pour despues antes hasta para dopo prima durante voor tijdens met efter fore medan")
 
 // routeLabels stand before the name of a route, and before what it is like. Common practice, no source.
 var routeLabels = set("recorregut route routes trasa ruta rute rutt recorrido percorso percurso rundkurs omloop bane trase lopesti rada reitti utvonal traseu parkur llwybr trasa маршрут трасса траса")

@@ -141,3 +141,39 @@ func TestRunOfFiles(t *testing.T) {
 		}
 	}
 }
+
+// A line over the day that says neither place nor day gives way to a file that is called after a place, and is
+// asked about beside one that may be.
+func TestRunOfUndatedFiles(t *testing.T) {
+	const rows = "20 June 2026\nPos,Name,Club,Time\n1,Jo Lee,Vale AC,18:20\n2,Al Roe,,18:31\n3,Bo Fenn,,19:02\n"
+	for _, c := range []struct{ file, line, run string }{
+		{"alder-bank", "Ice on the bridge", "alder-bank 2026-06-20"},
+		{"Alder Bank", "Two stopwatches used", "alder-bank 2026-06-20"},
+		{"Alder Bank", "Congratulations", "alder-bank 2026-06-20"},
+		{"Alder Bank", "Starker Wind", "asks"},
+		{"weidenau", "Sorted by position", "weidenau 2026-06-20"},
+		{"weidenau", "Sortiert nach Zeit", "weidenau 2026-06-20"},
+		{"weidenau", "Classement provisoire", "weidenau 2026-06-20"},
+		{"weidenau", "Préliminaire", "preliminaire 2026-06-20"}, // a name, for all that anybody can tell
+		{"weidenau", "Taken from both watches", "asks"},
+		{"weidenau", "Cake after the run", "weidenau 2026-06-20"},
+		{"alder-bank", "Quarry Top", "asks"},
+		{"list", "Sorted by position", "asks"},
+		{"list for jean", "Mill Leat", "mill-leat 2026-06-20"},
+		{"weidenau", "Quarry Top 5k", "quarry-top 2026-06-20"},
+		{"alder-bank", "Quarry Top 5k, 20 June 2026", "quarry-top 2026-06-20"},
+	} {
+		s, err := Read(c.file+".csv", []byte(c.line+"\n"+rows), Options{})
+		if err != nil {
+			t.Errorf("%s: %v", c.line, err)
+			continue
+		}
+		got := outcome(s)
+		if got.asks != "" {
+			got.run = "asks"
+		}
+		if got.run != c.run {
+			t.Errorf("%s under %s: run %q, want %q (%s)", c.line, c.file, got.run, c.run, got.asks)
+		}
+	}
+}

@@ -160,14 +160,18 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 			cs[i].weight -= ofRemark
 		}
 	}
-	// A file that is called after a place and its day says more than a line that says neither: "Watch 1" over the
-	// times, "Funnel list" over the names.
-	if file := slices.IndexFunc(cs, func(c cand) bool {
-		return c.from == "file name" && c.weight >= fileWithDay && (p.Kind != "full" || endsInLand(c.text))
-	}); file >= 0 {
+	// A file that is called after a place says more than a line that says neither place nor day, "Watch 1" over the
+	// times, "Funnel list" over the names; beside a name of several words it is asked which is meant.
+	bare := func(c cand) bool {
+		return c.why == leftOfTitle && !endsInLand(c.text) && len(findDates(c.line)) == 0 && !rs.book.holds(c.slug) && (p.Kind != "full" || c.weight <= bareTitle && !saysRun[c.from])
+	}
+	placed := func(c cand) bool {
+		return c.from == "file name" && (c.weight >= fileWithDay && p.Kind != "full" || wordsOfPlace(c.slug) != nil)
+	}
+	if file := slices.IndexFunc(cs, placed); file >= 0 {
 		for i, c := range cs {
-			if c.why == leftOfTitle && !endsInLand(c.text) && len(findDates(c.line)) == 0 && !shareWord(c.slug, cs[file].slug) && !rs.book.holds(c.slug) && (p.Kind != "full" || c.weight <= bareTitle && !saysRun[c.from]) {
-				cs[i].weight = min(c.weight, fileWithDay-1)
+			if bare(c) && !shareWord(c.slug, cs[file].slug) && (cs[file].weight >= fileWithDay || sentence(c.line) || !isName(c.text) || !strings.Contains(c.text, " ")) {
+				cs[i].weight = min(c.weight, cs[file].weight-1)
 			}
 		}
 	}
@@ -230,8 +234,10 @@ func (rs *runSettler) namedCourse(p *Part) Found {
 		p.ask(rs.sheet.Name, -1, "course-unclear", cs[best].line, "one course, of which somebody is sure", "Which course was this?", answers...)
 		return f
 	}
+	remark := bare(cs[best]) && cs[best].weight <= bareTitle
 	for _, c := range cs {
-		if rs.oneTab() && saysTwoPlaces(cs[best].courseWord, cs[best].from, c.courseWord, c.from) && rs.book.holds(f.Value) == rs.book.holds(c.slug) {
+		if rs.oneTab() && saysTwoPlaces(cs[best].courseWord, cs[best].from, c.courseWord, c.from) && rs.book.holds(f.Value) == rs.book.holds(c.slug) ||
+			remark && c.from == "file name" && (placed(c) || sentence(cs[best].line)) && !shareWord(f.Value, c.slug) {
 			p.ask(rs.sheet.Name, -1, "course-unclear", fmt.Sprintf("%s (%s), %s (%s)", f.Text, f.From, c.text, c.from), "one course", "Which course was this?", "--course "+f.Value, "--course "+c.slug)
 			return f
 		}

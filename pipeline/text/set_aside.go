@@ -146,6 +146,18 @@ func Disputes(folded string) bool {
 	return anyOf(words, aside) || anyOf(words, taken) || strings.Contains(folded, "should be") || strings.Contains(folded, "should read") || strings.Contains(folded, "did not finish") || strings.Contains(folded, "did not run") || strings.Contains(folded, "was not") || strings.Contains(folded, " not ") || strings.Contains(folded, "'s barcode")
 }
 
+// PutRight says whether a remark, folded and without marks, says that something is in order after all, "corrected",
+// "now ok", "reinstated".
+func PutRight(folded string) bool {
+	words := remarkWords(folded)
+	return anyOf(words, putRight) && !anyOf(words, negations)
+}
+
+// putRight are words for that. Common practice of the languages, no source.
+var putRight = wordsOf(`now corrected reinstated resolved fixed sorted rectified amended confirmed verified checked allowed upheld
+	korrigiert berichtigt bestatigt geklart erledigt corrige corrigee confirme confirmee regle corregido corregida confirmado confirmada corretto corretta confermato confermata corrigido corrigida
+	gecorrigeerd bevestigd hersteld rattat rattad bekraftad rettet bekreftet bekraeftet korjattu vahvistettu poprawiony poprawione potwierdzony potwierdzone opraveno potvrzeno javitva`)
+
 // TakesBack says whether a sentence, folded and without marks, has a word by which a result is taken back or
 // changed.
 func TakesBack(folded string) bool { return anyOf(remarkWords(folded), taken) }
