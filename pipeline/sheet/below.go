@@ -75,8 +75,8 @@ func (t table) below(lex *lexicon) []piece {
 	for i := l.first + l.lines; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		results = results || rowClocks(cells) > 0
-		if place >= 0 && time >= 0 && kindOf(cellAt(cells, place)) == kInt && hasDigit(cellAt(cells, time)) {
-			continue // a place and a time under their headings: a row, whoever it names
+		if time >= 0 && (place >= 0 && kindOf(cellAt(cells, place)) == kInt && hasDigit(cellAt(cells, time)) || clockInside.MatchString(cellAt(cells, time))) {
+			continue // a place and a time under their headings, or "PB 19:58": a row, whoever it names
 		}
 		league := results && len(runsAcross(lex, cells)) > 1 // whose headings are the days
 		if hasFigures(cells) && !league {

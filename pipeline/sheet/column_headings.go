@@ -58,6 +58,8 @@ func (s *settler) byHeading(i int) {
 				turn(Position, "its values count 1, 2, 3 …")
 			case s.namedUnder(i): // "Runner / time", the times below the names
 				turn(Name, "its values are names of people")
+			case m == Time && clocks == 0 && p.share(kInt)+p.share(kDecimal) == 0 && s.saysEnds(i) && s.timesElsewhere(i):
+				turn(Status, "its values say how races ended")
 			case p.shareOf(kText, kSex, kDate) > .6 && !s.beginWithTimes(i):
 				turn(Other, "its values are no times")
 			case m == ChipTime && ints > .8 && p.whole && p.hi >= 10000 && p.steps >= 4 && p.rising*10 < p.steps*8 && p.noDays(): // in the order of the finish
@@ -217,6 +219,27 @@ func (s *settler) byHeading(i int) {
 	default:
 		s.columns[i].Why = fmt.Sprintf("heading %q, but %s", h, because)
 	}
+}
+
+// saysEnds says whether all that a column says are codes and words for how a race ended, "Finished", "DNF".
+func (s *settler) saysEnds(i int) bool {
+	p := s.profiles[i]
+	for v := range p.distinct {
+		if f := fold(v); !endedCodes[f] && !finishCodes[f] {
+			return false
+		}
+	}
+	return len(p.distinct) > 0
+}
+
+// timesElsewhere says whether another column has nothing but times.
+func (s *settler) timesElsewhere(i int) bool {
+	for k, p := range s.profiles {
+		if k != i && p.share(kClock) > .5 && p.shareOf(kClock) > .9 {
+			return true
+		}
+	}
+	return false
 }
 
 // firstTimeWords stand in a heading over best times, "First time", and over who is here for the first time.

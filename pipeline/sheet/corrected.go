@@ -112,6 +112,9 @@ func (p *Part) timedRows(at int) (rows []timedRow) {
 	nameOf := p.fullNames()
 	p.Each(func(row int, cells []string) error {
 		r := timedRow{row: row, name: nameOf(cells), time: trim(cellAt(cells, at)), place: strings.TrimRight(trim(cellAt(cells, p.rules.pos)), ".)=")}
+		if n := placeFigure(r.place); n > 0 {
+			r.place = strconv.Itoa(n)
+		}
 		if r.sign = signOf(r.time); r.sign != "" {
 			r.time = trim(strings.TrimSuffix(r.time, r.sign))
 		}
@@ -228,12 +231,13 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 	}
 	found := map[int]string{}
 	var rows []timedRow
+	numbered := p.numbersLikePlaces()
 	for _, sk := range p.linesOutside() {
 		text := strings.Trim(sk.Text, " |")
 		if len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
 			continue
 		}
-		wrong, right, said := renames(text, p.Index(Number) >= 0)
+		wrong, right, said := renames(text, numbered)
 		if right == "" {
 			continue
 		}

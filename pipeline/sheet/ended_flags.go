@@ -14,16 +14,17 @@ import (
 // status of its own keeps the flags as notes behind it. It returns the headings of the columns.
 func (t table) endedByFlag(lex *lexicon) (read []string) {
 	l := findHeading(lex, t.head())
-	if l.first < 0 || l.lines != 1 {
+	if l.first < 0 || l.lines > 2 {
 		return nil
 	}
+	body := l.first + l.lines
 	var flags []int
 	blank := map[int]bool{} // where a blank cell says no
 	for i, h := range l.headings {
 		not := notHeld(h)
 		ended, held := headsEnded(h), not != ""
 		if ended || held {
-			flagged, none := t.flagged(l.first, i, held)
+			flagged, none := t.flagged(body, i, held)
 			if flagged && !(none && not == unconfirmed) {
 				flags, read = append(flags, i), append(read, h)
 				blank[i] = none
@@ -54,7 +55,7 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 			}
 			not := notHeld(l.headings[c])
 			switch {
-			case i == l.first || said != "":
+			case i < body || said != "":
 			case not != "" && (saysNo(w[c]) || blank[c] && isBlank(w[c]) && rowFilled(cells) > 1):
 				said = not
 			case not == "" && saysYes(w[c]):
@@ -75,12 +76,12 @@ func (t table) endedByFlag(lex *lexicon) (read []string) {
 	return read
 }
 
-// flagged says whether the cells of a column below the heading are all yes, no or blank, of
+// flagged says whether the cells of a column from a row on are all yes, no or blank, of
 // which yes the least and more than none; of a finish (held) no, beside more that say yes. blank says that
 // of a finish nothing says no but the blank cells.
-func (t table) flagged(heading, column int, held bool) (flagged, blank bool) {
+func (t table) flagged(from, column int, held bool) (flagged, blank bool) {
 	yes, no, none, rows := 0, 0, 0, 0
-	for i := heading + 1; i < t.grid.len(); i++ {
+	for i := from; i < t.grid.len(); i++ {
 		_, cells := t.grid.at(i)
 		if rowFilled(cells) < 2 {
 			continue

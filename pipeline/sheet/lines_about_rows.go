@@ -80,7 +80,7 @@ func (p *Part) lineAbout(line, folded string) *lineAbout {
 // listedPlaces is where a line lists places, figures at [list, end), and from where on the words for them stand. folded
 // is the line with all its marks.
 func (p *Part) listedPlaces(l *lineAbout, folded string) (from, list, end int, ok bool) {
-	numbered := p.Index(Number) >= 0
+	numbered := p.numbersLikePlaces()
 	if m := saidPlaces.FindStringSubmatchIndex(l.folded); m != nil {
 		from, list, end = m[0], m[6], m[7]
 		if m[4] >= 0 {
@@ -96,6 +96,37 @@ func (p *Part) listedPlaces(l *lineAbout, folded string) (from, list, end int, o
 		return 0, 0, 0, false
 	}
 	return m[2], m[2], m[3], true
+}
+
+// numbersLikePlaces says whether start numbers stand beside places and some of them are no greater than those, so that
+// a number in a line may be either.
+func (p *Part) numbersLikePlaces() bool {
+	number := p.Index(Number)
+	if number < 0 {
+		return false
+	}
+	if p.rules.pos < 0 {
+		return true
+	}
+	least, most := math.MaxInt, 0
+	p.Each(func(_ int, cells []string) error {
+		if n, ok := smallCount(trim(cellAt(cells, number))); ok {
+			least = min(least, n)
+		}
+		most = max(most, placeFigure(cellAt(cells, p.rules.pos)))
+		return nil
+	}) // was read without an error before
+	return least <= most
+}
+
+// placeFigure is the place that a cell of places says, also as "6th", "#6" or "006."; 0 for none.
+func placeFigure(cell string) int {
+	c := strings.Trim(cell, " #.)=")
+	n, err := strconv.Atoi(strings.TrimRight(c, "stndrhº°."))
+	if err != nil {
+		return 0
+	}
+	return n
 }
 
 // look takes a row whose place or runner the line speaks of.

@@ -15,6 +15,11 @@ func (rs *runSettler) session(p *Part) {
 		p.runs.sessionCol, p.runs.session = -1, p.Session.Value
 		return
 	}
+	if p.startsInWaves(p.runs.sessionCol) {
+		c := p.column(p.runs.sessionCol)
+		c.Meaning, c.Why = Other, c.Why+", but one ranking goes through all of them: one run, started in groups"
+		p.runs.sessionCol = -1
+	}
 	if p.runs.sessionCol >= 0 {
 		p.Session = Found{From: "column " + letters(p.runs.sessionCol), Why: p.Columns[p.runs.sessionCol].Why}
 		return
@@ -39,6 +44,61 @@ func (rs *runSettler) session(p *Part) {
 		p.runs.session = p.Session.Value
 	}
 }
+
+// startsInWaves says whether a column of sessions is one of the groups in which the runners of one run were started,
+// "Wave", "Heat", "Start time": one ranking goes through all its values, or the times do where there are no places.
+func (p *Part) startsInWaves(column int) bool {
+	if column < 0 || !p.Whole || anyWord(p.column(column).Heading, sittings) {
+		return false
+	}
+	if p.rules.pos >= 0 {
+		return p.oneNumbering(column)
+	}
+	clock, n, last, rising := p.Index(Time), 0, 0.0, true
+	if clock < 0 || len(columnTexts(p, column)) < 2 || p.inTurn(column) {
+		return false
+	}
+	p.Each(func(_ int, cells []string) error {
+		t := secondsOf(cells, clock)
+		n++
+		rising = rising && (t == 0 || t >= last)
+		last = max(last, t)
+		return nil
+	}) // was read without an error before
+	return rising && n >= 6
+}
+
+// oneNumbering says whether the values of a column share one row of places: no place but a slip or a tie stands in two
+// of them, and those that begin behind the first have lines of their own.
+func (p *Part) oneNumbering(column int) bool {
+	of, least, n, twice := map[int]string{}, map[string]int{}, 0, 0
+	p.Each(func(_ int, cells []string) error {
+		place, v := placeFigure(cellAt(cells, p.rules.pos)), fold(cellAt(cells, column))
+		if place == 0 {
+			return nil
+		}
+		n++
+		if other, taken := of[place]; taken && other != v {
+			twice++
+		} else {
+			of[place] = v
+		}
+		if l := least[v]; l == 0 || place < l {
+			least[v] = place
+		}
+		return nil
+	}) // was read without an error before
+	behind := 0
+	for _, l := range least {
+		if l > 1 {
+			behind++
+		}
+	}
+	return n >= 6 && len(least) > 1 && behind >= len(least)-1 && 10*twice <= n
+}
+
+// sittings head columns of runs of one day that have rankings of their own. Common practice, no source.
+var sittings = set("session sessions sitting sittings seance sessie sesion sessione sitzung")
 
 // saysToday says whether a title line may be about the run itself.
 func saysToday(title string) bool {

@@ -3,7 +3,6 @@ package sheet
 import (
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -33,7 +32,7 @@ func (p *Part) takenBack(lines []string) (rows map[int]string, said map[string]b
 		n++
 		name, place := strings.Join(strings.Fields(punctuation.Replace(nameOf(cells))), " "), 0
 		if p.rules.pos >= 0 {
-			place, _ = strconv.Atoi(strings.Trim(cellAt(cells, p.rules.pos), " .)"))
+			place = placeFigure(cellAt(cells, p.rules.pos))
 		}
 		for _, l := range against {
 			l.look(row, place, name)

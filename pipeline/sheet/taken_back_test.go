@@ -88,6 +88,34 @@ func TestTakenBack(t *testing.T) {
 	}
 }
 
+// Beside start numbers a number in a line is a place where no start number is so small, and whatever is written with
+// the places.
+func TestTakenBackBesideNumbers(t *testing.T) {
+	for _, c := range []struct {
+		places, numbers [4]string
+		line, want      string
+	}{
+		{[4]string{"1", "2", "3", "4"}, [4]string{"101", "214", "87", "33"}, "2 and 3 should be swapped", "23"},
+		{[4]string{"1", "2", "3", "4"}, [4]string{"101", "2", "87", "3"}, "2 and 3 should be swapped", ""},
+		{[4]string{"#1", "#2", "#3", "#4"}, [4]string{"101", "214", "87", "33"}, "Remove 4", "4"},
+		{[4]string{"1st", "2nd", "3rd", "4th"}, [4]string{"101", "214", "87", "33"}, "Please swap 2 and 3", "23"},
+	} {
+		text := "Pos|Number|Name|Time\n"
+		for i, name := range []string{"Al Roe", "Jo Lee", "Cy Dee", "Di Fox"} {
+			text += c.places[i] + "|" + c.numbers[i] + "|" + name + "|18:2" + string(rune('0'+i)) + "\n"
+		}
+		got := ""
+		for i, note := range cellsOf(t, text+"\n"+c.line+"\n", Notes) {
+			if strings.HasPrefix(note, "time disputed: ") {
+				got += string(rune('1' + i))
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s, places %v, numbers %v: rows %q, want %q", c.line, c.places, c.numbers, got, c.want)
+		}
+	}
+}
+
 // A short code in a column is what a line beside the table says, where that speaks against the row.
 func TestCodesAgainst(t *testing.T) {
 	for _, c := range []struct{ heading, code, line, want string }{

@@ -47,6 +47,9 @@ func kindOfAny(s string) kind {
 	if s == "" {
 		return kBlank
 	}
+	if strings.Contains(s, "\u00A0") || strings.Contains(s, "\u202F") { // 18 min 00 s, as word processors divide it
+		s = plainSpaces.Replace(s)
+	}
 	if i := strings.IndexByte(s, '&'); i >= 0 && len(s) < 64 && strings.IndexByte(s[i:], ';') > 0 {
 		if s = trim(html.UnescapeString(s)); s == "" { // saved from a web page
 			return kBlank
