@@ -11,7 +11,7 @@ func TestNotesAgainstTheTime(t *testing.T) {
 		"pulled out at 2 km": Doubtful, "withdrew injured": Doubtful, "only did one lap": Doubtful, "ran 4 laps instead of 5": Doubtful,
 		"guest, not in results": Doubtful, "not to be counted": Doubtful, "took a short cut": Doubtful,
 		"abgekürzt": Doubtful, "eine Runde zu wenig": Doubtful, "nicht die ganze Strecke": Doubtful, "zählt nicht": Doubtful, "außer Wertung": Doubtful,
-		"verlaufen, abgebrochen": Doubtful, "Name unbekannt": Doubtful, "ikke gennemført": DNF, "kiszállt": DNF, "diskalifiye edildi": DQ, "één ronde": Doubtful, "fel nummerlapp": Doubtful, "gestopt": DNF,
+		"verlaufen, abgebrochen": Doubtful, "Name unbekannt": Doubtful, "ikke gennemført": DNF, "kiszállt": DNF, "diskalifiye edildi": DQ, "één ronde": Doubtful, "fel nummerlapp": Doubtful, "gestopt": DNF, "기권": DNF, "退赛": DNF, "לא סיימה": DNF, "لم يكمل": DNF, "bỏ cuộc": DNF, "mengundurkan diri": DNF, "ไม่จบ": DNF, "실격": DQ, "取消资格": DQ, "ถูกตัดสิทธิ์": DQ, "não chegou": DNF,
 		"a coupé le parcours": Doubtful, "un tour de moins": Doubtful, "à ne pas compter": Doubtful, "hors classement": Doubtful,
 		"atajó": Doubtful, "una vuelta menos": Doubtful, "recorrido incompleto": Doubtful, "no cuenta": Doubtful, "fuera de clasificación": Doubtful,
 		"ha tagliato il percorso": Doubtful, "un giro in meno": Doubtful, "non conta": Doubtful, "afgesneden": Doubtful, "telt niet mee": Doubtful,

@@ -1,13 +1,19 @@
 package record
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // wordSet makes a set from a list separated by bars; line breaks may follow a
 // bar.
 func wordSet(list string) map[string]bool {
 	set := map[string]bool{}
 	for _, w := range strings.Split(list, "|") {
-		if w = strings.TrimSpace(w); w != "" {
+		if w = strings.TrimSpace(w); strings.ContainsFunc(w, func(r rune) bool { return r >= utf8.RuneSelf }) {
+			w = string(fold(nil, w)) // Korean syllables and marks over other letters, as readers fold them
+		}
+		if w != "" {
 			set[w] = true
 		}
 	}

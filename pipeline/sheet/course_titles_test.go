@@ -28,6 +28,11 @@ func TestRunOfTitles(t *testing.T) {
 		{"Auwiesen So 22.6.2026", "asks"},
 		{"Dolní louky po 15.6.2026", "dolni-louky 2026-06-15"},
 		{"Víðigarður laugardaginn 20. júní 2026", "vidigardur 2026-06-20"},
+		{"Hồ Liễu – Kết quả 20/06/2026", "ho-lieu 2026-06-20"},
+		{"Kết quả Hồ Liễu ngày 20 tháng 6 năm 2026", "ho-lieu 2026-06-20"},
+		{"Taman Telaga Hasil lomba 20 Juni 2026", "taman-telaga 2026-06-20"},
+		{"Alder Bank 결과 2026년 6월 20일", "alder-bank 2026-06-20"},
+		{"גן האלון – תוצאות 20 ביוני 2026", "גן-האלון 2026-06-20"},
 		{"Las Brzozowy dnia 20 czerwca 2026", "las-brzozowy 2026-06-20"},
 		// who, what for, what form
 		{"Great Holm 20.6.26 RD: Jean Marsh", "great-holm 2026-06-20"},

@@ -153,6 +153,7 @@ func scanDates(s string, loose bool) []foundDate {
 	}
 	sc := dateScan{s: s, toks: tokenize(s), loose: loose}
 	sc.mendMonths()
+	sc.numberedMonths()
 	var out []foundDate
 	for i := 0; i < len(sc.toks); {
 		f, next, ok := sc.at(i)
@@ -205,6 +206,23 @@ func (sc *dateScan) mendMonths() {
 		}
 		if found != "" {
 			sc.toks[i].word = found
+		}
+	}
+}
+
+// numberedMonths reads months that Vietnamese numbers as ones with names, and the word for year behind
+// them as a space: 15 tháng 3 năm 2026.
+func (sc *dateScan) numberedMonths() {
+	for i := 0; i < len(sc.toks); i++ {
+		n := sc.tok(i + 2)
+		if sc.toks[i].kind != 'l' || sc.toks[i].word != "thang" || sc.tok(i+1).kind != 's' || n.kind != 'd' || n.digits() > 2 || n.n < 1 || n.n > 12 {
+			continue
+		}
+		sc.toks[i].to, sc.toks[i].word = n.to, fold(time.Month(n.n).String())
+		sc.toks = slices.Delete(sc.toks, i+1, i+3)
+		if sc.tok(i+2).word == "nam" && sc.tok(i+3).kind == 's' && sc.tok(i+4).isYear() {
+			sc.toks[i+1].to = sc.toks[i+3].to
+			sc.toks = slices.Delete(sc.toks, i+2, i+4)
 		}
 	}
 }

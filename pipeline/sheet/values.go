@@ -386,13 +386,22 @@ func init() {
 	}
 }
 
+// decomposed writes a word with letters beyond ASCII as readers fold it, in which Korean syllables and
+// marks over Thai and Arabic letters are apart.
+func decomposed(w string) string {
+	if _, plain := foldASCII(nil, w); plain {
+		return w
+	}
+	return fold(w)
+}
+
 func set(words string, phrases ...string) map[string]bool {
 	m := map[string]bool{}
 	for _, w := range strings.Fields(words) {
-		m[w] = true
+		m[w], m[decomposed(w)] = true, true
 	}
 	for _, p := range phrases {
-		m[p] = true
+		m[p], m[decomposed(p)] = true, true
 	}
 	return m
 }

@@ -49,7 +49,7 @@ var languagePhrases = map[string]Meaning{
 	"место в группе": GroupPlace, "место в категории": GroupPlace, "місце в групі": GroupPlace, "м / ж": Sex, "ч / ж": Sex, "α / γ": Sex,
 	"ετος γεννησης": BirthYear, "ετος γεν": BirthYear, "ημερομηνια γεννησης": BirthDate, "ημ γεννησης": BirthDate,
 	"dogum tarihi": BirthDate, "gogus no": Number, "ad": GivenName, "isim soyisim": Name, "adi soyadi": Name, "e / k": Sex, "k / e": Sex, "yas grubu": AgeGroup,
-	"m / n": Sex, "sunniaeg": BirthDate, "n / m": Sex, "v / s": Sex, "v / m": Sex, "m / z": Sex, "z / m": Sex, "f / n": Sex, "n / f": Sex,
+	"l / p": Sex, "p / l": Sex, "nam / nu": Sex, "m / n": Sex, "sunniaeg": BirthDate, "n / m": Sex, "v / s": Sex, "v / m": Sex, "m / z": Sex, "z / m": Sex, "f / n": Sex, "n / f": Sex,
 	"t final": Time, "t oficial": Time, "t total": Time, "t finale": Time, "t neto": ChipTime, "t real": ChipTime,
 	"norises vieta": Course, "begimo vieta": Course, "varzybu vieta": Course, "mesto konani": Course, "misto konani": Course, "miesto konania": Course, "kraj prireditve": Course, "mjesto odrzavanja": Course, "a futas helye": Course, "loc de desfasurare": Course,
 	"dz gads": BirthYear, "dz datums": BirthDate, "gim metai": BirthYear, "gim data": BirthDate, "god rodenja": BirthYear, "leto roj": BirthYear, "leto rojstva": BirthYear, "datum rodenja": BirthDate, "datum rojstva": BirthDate,

@@ -40,7 +40,7 @@ const WomenWords = `หญิง|หญง|נקבה|אישה|אשה|נשים|ב�
 
 // SexPairs are letters for men and for women that stand beside each other in one language, folded. Common
 // practice, no source.
-var SexPairs = strings.Fields("mf mw ml mk mn mv mz hf hd vs ek ud bg мж чж αγ")
+var SexPairs = strings.Fields("mf mw ml mk mn mv mz hf hd vs ek ud bg мж чж αγ lp")
 
 // SexPair says whether two folded letters are such a pair, in either order.
 func SexPair(letters string) bool {

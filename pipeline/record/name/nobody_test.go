@@ -8,7 +8,7 @@ import "testing"
 func TestNobody(t *testing.T) {
 	for _, text := range []string{"#NV", "#BEZUG!", "Private", "Name withheld", "(withheld)", "Непознати тркач", "Non, identificato", "Sin identificar", "Não identificado",
 		"Known, Not", "Nother, A", "A. Nonymous", "غير معروف", "אלמוני", "이름 없음", "무명", "氏名不詳", "姓名不详", "Невідомий, учасник", "Nežinomas bėgikas", "Неизвестен бегач",
-		"Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač",
+		"Không rõ", "Vô danh", "Tidak diketahui", "Tanpa nama", "ไม่ทราบชื่อ", "Haijulikani", "Без имена", "Runner, Mystery", "Spare bib", "name illegible", "Position not used", "Withheld by request", "barcode not scanned", "Unknown M40", "Man", "Frau", "No first name", "Nepoznati trkač",
 		"no slip", "No ticket", "Guest of Iain", "guest of Jo Lee", "Gast von Anna", "Ospite di Luca", "Friend of Ann", "someone's dad", "visitor from Mill Water", "Visitor from Vale", "didn't catch name", "missed her name",
 		"ohne Code", "Ohne Startnummer", "brak danych", "brak, danych", "sin dorsal", "sans dossard", "bez čísla", "geen nummer", "utan nummerlapp", "nincs név", "keine Daten",
 		"spectator", "Beispiel", "Barcode test", "member of the public", "could not read", "wouldn't say", "tall man, blue vest", "unscanned", "Spare", "did not scan", "John Doe", "Test", "Boy", "Tail walker", "Jo's brother", "Anna’s friend", "Lady with", "Jo's Brother",
