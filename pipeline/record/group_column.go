@@ -905,17 +905,18 @@ func (k *groupColumn) widths() {
 		k.opens[c] = tidy(k.opens[c])
 	}
 	any5, fromForty := false, k.tensFromForty()
+	var masters [3]int // groups of each class
 	for c := range k.starts {
 		k.starts[c] = tidy(k.starts[c])
 		k.step[c] = 5
-		tens, masters := 0, 0
+		tens := 0
 		for i, s := range k.starts[c] {
 			if s < 35 {
 				continue
 			}
-			masters++
+			masters[c]++
 			if s == 35 && fromForty {
-				masters-- // V35, V40, V50, V60
+				masters[c]-- // V35, V40, V50, V60
 				continue
 			}
 			if i > 0 && s-k.starts[c][i-1] < 10 && k.starts[c][i-1] >= 35 && !(s == 40 && fromForty) {
@@ -927,8 +928,8 @@ func (k *groupColumn) widths() {
 		}
 		// Of five-year groups every other one lies between the tens: four
 		// lines that miss them all by chance are one in sixteen.
-		any5 = any5 || tens < masters // M35 and M60
-		if masters > 1 && tens == masters && k.masters >= 4 {
+		any5 = any5 || tens < masters[c] // M35 and M60
+		if masters[c] > 1 && tens == masters[c] && k.masters >= 4 {
 			k.step[c] = 10
 		}
 	}
@@ -937,9 +938,9 @@ func (k *groupColumn) widths() {
 	} else if k.tens {
 		k.step = [3]int{10, 10, 10}
 	}
-	// A class with a single group goes with the other classes.
+	// A class with a single group, or one of masters, goes with the other classes.
 	for c := range k.step {
-		if len(k.starts[c]) < 2 && slices.Max(k.step[:]) == 10 {
+		if (len(k.starts[c]) < 2 || masters[c] == 1 && !any5) && slices.Max(k.step[:]) == 10 {
 			k.step[c] = 10
 		}
 	}

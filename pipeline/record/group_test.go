@@ -583,6 +583,21 @@ func TestTensByAges(t *testing.T) {
 	}
 }
 
+// A class with one group of masters, beside whatever else, goes with a class whose masters are ten years apart.
+func TestTensOfTheOtherClass(t *testing.T) {
+	c := NoColumns()
+	c.Name, c.Group, c.Time = 0, 1, 2
+	groups := []string{"M50", "K40", "K50", "K60", "M16", "M20", "K20"}
+	lines, _ := readRows(t, c, []string{"Nazwisko", "Kat.", "Czas"}, Options{}, func(yield func([]string)) {
+		for i, g := range groups {
+			yield([]string{"Jo Lee" + string(rune('a'+i)), g, "18:2" + string(rune('0'+i))})
+		}
+	})
+	if lo, hi, ok := lines[0].Birth.On(raceDay); !ok || lo != 50 || hi != 59 {
+		t.Errorf("M50 beside K40, K50 and K60: %d-%d", lo, hi)
+	}
+}
+
 // Years of birth with a bound on one side alone.
 func TestOpenYearsOfBirth(t *testing.T) {
 	c := NoColumns()
