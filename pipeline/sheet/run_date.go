@@ -373,8 +373,10 @@ func (rs *runSettler) options(p *Part, e evidence, evs []evidence, weekday int) 
 		if rs.o.YearSaid != "" {
 			break
 		}
+		// Of a date that may be of several years, 280824, the one that is said elsewhere is meant.
+		said := slices.ContainsFunc(o.readings, func(r reading) bool { return slices.Contains(years, r.y) })
 		for _, r := range o.readings {
-			if r.y != 0 {
+			if r.y != 0 && !said {
 				years = append(years, r.y)
 			}
 		}

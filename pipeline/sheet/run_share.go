@@ -256,7 +256,7 @@ func (rs *runSettler) shareHalves(parts []*Part) {
 	}
 	for i, p := range parts {
 		other := parts[1-i]
-		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && p.Date.Settled && fromPath(p.Date.From) {
+		if strings.HasPrefix(other.Date.From, "title") && other.Date.Settled && fromPath(p.Date.From) && (p.Date.Settled || slices.Contains(p.Date.Choices, other.Date.Day)) {
 			p.Date = FoundDate{Day: other.Date.Day, Settled: true, Text: other.Date.Text, From: "tab " + other.Tab, Why: "the other half of this run"}
 			p.runs.day, p.runs.dayOK = p.Date.Day, true
 		}

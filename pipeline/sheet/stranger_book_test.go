@@ -29,6 +29,37 @@ Series!6 alder-bank 2026-01-03 Cy Dee 19:10 M50
 Series!4 alder-bank 2026-01-10 Jo Lee 18:20 W40
 Series!6 alder-bank 2026-01-10 Cy Dee 19:02 M50
 `},
+	{"halves in tabs, a title over one, and figures in the file's name that may be two days", "results-210924", `== Times
+Alder Bank 5k, 21 September 2024
+Pos|Time
+1|18:20
+2|18:31
+3|19:02
+== Names
+Pos|Name
+1|Jo Lee
+2|Al Roe
+3|Cy Dee
+`, `Times!3 alder-bank 2024-09-21 18:20
+Times!4 alder-bank 2024-09-21 18:31
+Times!5 alder-bank 2024-09-21 19:02
+Names!2 alder-bank 2024-09-21 Jo Lee
+Names!3 alder-bank 2024-09-21 Al Roe
+Names!4 alder-bank 2024-09-21 Cy Dee
+`},
+	{"a year in the title, and figures in the file's name that may be of two", "results-280824", `== Times
+Alder Bank 2024 times
+Name|14 Aug|21 Aug|28 Aug
+Jo Lee|18:20||18:24
+Al Roe|18:31|18:40|
+Cy Dee||19:02|18:55
+`, `Times!3 alder-bank 2024-08-14 Jo Lee 18:20
+Times!4 alder-bank 2024-08-14 Al Roe 18:31
+Times!4 alder-bank 2024-08-21 Al Roe 18:40
+Times!5 alder-bank 2024-08-21 Cy Dee 19:02
+Times!3 alder-bank 2024-08-28 Jo Lee 18:24
+Times!5 alder-bank 2024-08-28 Cy Dee 18:55
+`},
 	{"halves of a result below one another", "20260103 Alder Bank", `== Sheet1
 Lap|Time
 1|18:20
