@@ -33,6 +33,7 @@ func TestDoubtedLines(t *testing.T) {
 		{[]string{"Ivy Nash", "21:30", "", "should be Ann Cole"}, Doubtful, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash", "21:30", "", "Actually Ann Cole"}, Doubtful, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash", "21:30", "", "time should be 21:03"}, Doubtful, "Ivy Nash", 1290000},
+		{[]string{"Ivy Nash", "21:03", "", "time should be 21:03; time put right from 21:30: time should be 21:03"}, OK, "Ivy Nash", 1263000},
 		{[]string{"Ivy Nash", "21:30", "", "should swap with next"}, Doubtful, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash", "21:30", "", "wrong, see next"}, Doubtful, "Ivy Nash", 1290000},
 		{[]string{"Ivy Nash", "21:30", "", "corrected from 21:03"}, OK, "Ivy Nash", 1290000},

@@ -482,6 +482,7 @@ func (r *Reader) Read(row int, cells []string, day unit.Day, distanceM int, out 
 				say(m.first)
 			case m.cut && out.TimeMS == 0 && out.Position == 0:
 				say(DNF)
+			case strings.Contains(s, text.TimePutRight) && m.status == Untimed: // the note speaks of the time that stood there
 			case out.TimeMS > 0 && !timeDoubt && (m.status == Untimed || m.status == OK && m.sure && !ofBefore(s)):
 				timeDoubt = true
 				out.doubtTime(row, index, s)

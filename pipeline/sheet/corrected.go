@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"lapwing/pipeline/place"
+	"lapwing/pipeline/text"
 )
 
 // A line below the results that gives one runner another time: "Sorry, Ann's time was 25:10",
@@ -57,11 +58,20 @@ func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[i
 			lines = append(lines, Skipped{Text: t})
 		}
 	}
-	if len(lines) == 0 {
+	noted := p.timesInNotes()
+	if len(lines) == 0 && len(noted) == 0 {
 		return nil, nil
 	}
 	rows := p.timedRows(at)
 	disputes = map[int]string{}
+	for k, r := range rows {
+		n, ok := noted[r.row]
+		if time, _ := text.TimeOfNote(n); ok && time != r.time && kindOf(r.time) == kClock && strings.Count(time, ":") == strings.Count(r.time, ":") && inOrder(rows, k, time) {
+			found = append(found, correction{row: r.row, time: time, was: r.time, line: n})
+			p.problem(sheet, r.row, p.Index(Notes), place.Look, "corrected-in-words", shorten(n, 80), "the corrected result in its own row",
+				"Row "+strconv.Itoa(r.row)+" is read with "+time+", as this note says, and not with "+r.time+". If that is wrong, correct the time.")
+		}
+	}
 	for _, l := range lines {
 		k := correctedRow(rows, l.Text)
 		if k < 0 {
@@ -79,6 +89,24 @@ func (p *Part) timeCorrections(sheet string) (found []correction, disputes map[i
 		}
 	}
 	return found, disputes
+}
+
+// timesInNotes are the notes of rows that say which time should stand there.
+func (p *Part) timesInNotes() map[int]string {
+	at := p.Index(Notes)
+	if at < 0 {
+		return nil
+	}
+	noted := map[int]string{}
+	p.Each(func(row int, cells []string) error {
+		if n := trim(cellAt(cells, at)); n != "" && len(n) <= 80 && len(noted) < mostLineRules {
+			if _, ok := text.TimeOfNote(n); ok {
+				noted[row] = n
+			}
+		}
+		return nil
+	}) // a grid has no error of its own
+	return noted
 }
 
 // correctsTime says whether a line speaks of a correction.

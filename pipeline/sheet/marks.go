@@ -103,7 +103,7 @@ func (p *Part) remark(g *grid, sheet string, ofTabs int, colours map[uint32]fill
 		}
 		c, right := corrected[row]
 		if right {
-			said = append(said, "time put right from "+c.was+": "+c.line)
+			said = append(said, text.TimePutRight+c.was+": "+c.line)
 		} else if d := disputes[row]; d != "" {
 			said = append(said, d)
 		}

@@ -1239,6 +1239,28 @@ func TestLinesAboutRows(t *testing.T) {
 	}
 }
 
+// A note that says which time should stand in its row gives it that time, where it keeps the order.
+func TestTimeOfNote(t *testing.T) {
+	for note, want := range map[string]string{
+		"time should be 18:29": "18:29", "corrected: 18:29": "18:29", "corretto: 18:29": "18:29", "richtig: 18:29": "18:29", "should read 18:29": "18:29",
+		"time should be 19:29": "18:25", "corrected from 18:29": "18:25", "pb 18:29": "18:25", "real pb is 18:29": "18:25", "corrected 18:29, 18:28 on my watch": "18:25",
+	} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Time,Note\n1,Jo Lee,18:20,\n2,Al Roe,18:25,\""+note+"\"\n3,Cy Dee,18:31,\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		p := s.Parts[0]
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, cellAt(cells, p.Index(Time)))
+			return nil
+		})
+		if got[1] != want || got[0] != "18:20" || got[2] != "18:31" {
+			t.Errorf("%s: %v, want %s", note, got, want)
+		}
+	}
+}
+
 // A line that says who made the list, or that is no name of a place where the next one is, is not
 // the course.
 func TestLinesAboveTheCourse(t *testing.T) {

@@ -389,10 +389,10 @@ func init() {
 // decomposed writes a word with letters beyond ASCII as readers fold it, in which Korean syllables and
 // marks over Thai and Arabic letters are apart.
 func decomposed(w string) string {
-	if _, plain := foldASCII(nil, w); plain {
-		return w
+	if strings.ContainsFunc(w, func(r rune) bool { return r >= utf8.RuneSelf && unicode.IsLetter(r) }) {
+		return fold(w)
 	}
-	return fold(w)
+	return w
 }
 
 func set(words string, phrases ...string) map[string]bool {

@@ -62,6 +62,23 @@ func CorrectedTime(s string) (out string, ok bool) {
 	return s, false
 }
 
+// TimePutRight begins the remark on a row whose time was taken from a line or note that corrects it.
+const TimePutRight = "time put right from "
+
+// wholeTime is a running time with its tenths.
+var wholeTime = regexp.MustCompile(`\d{1,3}:\d{2}(?::\d{2})?(?:[.,]\d{1,3})?`)
+
+// TimeOfNote gives the time that the note of a row says should stand there, and says little else: "time should be
+// 24:15", "corrected: 24:15".
+func TimeOfNote(note string) (time string, ok bool) {
+	f := plain(strings.ToLower(note))
+	words, found := remarkWords(f), wholeTime.FindAllString(f, 2)
+	if len(found) != 1 || len(words) > 8 || !anyOf(words, rightWords) && !anyOf(words, CorrectionWords) || anyOf(words, besidesToday) || anyOf(words, beforeToday) || anyOf(words, formerTime) {
+		return "", false
+	}
+	return found[0], true
+}
+
 // CorrectionWords say, in a line of its own, that what stands under it, or in it, corrects results above,
 // and, in a note, that its line does. Folded; common practice, no source.
 var CorrectionWords = wordsOf(`correction corrections corrected amendment amendments amended erratum errata revised rectified rectification
