@@ -3,12 +3,13 @@ package sheet
 import (
 	"math/bits"
 	"slices"
+	"strconv"
 )
 
 // shiftBack moves rows back whose columns stand otherwise than under the heading, or otherwise than
 // those of the first rows where there is none: somebody has left a column out from some row on, or
 // begun one further to the right, to the end or for a while, or one cell of a row. Three rows or more on end,
-// or fewer that lack the last cell, under three that fit, do not fit as they stand, and nine in ten do with the one blank column taken out,
+// or fewer that lack the last cell or have a blank one before the place that comes next, under three that fit, do not fit as they stand, and nine in ten do with the one blank column taken out,
 // or one put in, always at the same place. A column that is put in is never one of names or
 // times, and where it may be several, it is the last of them. Only tables of a length that people
 // type are looked at. It returns the number of rows.
@@ -25,7 +26,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 	var runs [][]int
 	var run []int // rows on end that do not fit
 	end := func() {
-		if len(run) >= 3 || full && lacksLast(g, run, len(headings)) {
+		if len(run) >= 3 || full && lacksLast(g, run, len(headings)) || g.beginsLate(run, after) {
 			runs = append(runs, run)
 		}
 		run = nil
@@ -67,7 +68,7 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 	edits := map[int][]string{}
 	for _, run := range runs {
 		edit, put := g.shift(lex, headings, run, fits)
-		if edit < 0 || len(run) < 3 && !put {
+		if edit < 0 || len(run) < 3 && !put && !(edit == 0 && g.beginsLate(run, after)) {
 			continue
 		}
 		for _, i := range run {
@@ -78,6 +79,27 @@ func (g *grid) shiftBack(lex *lexicon, headings []string, after int) (moved int)
 		}
 	}
 	return g.mendRows(edits)
+}
+
+// beginsLate says whether one row or more have nothing in the first column and beside it the number that
+// comes after the one of the row above, which begins there.
+func (g *grid) beginsLate(rows []int, after int) bool {
+	for n, i := range rows {
+		if i == 0 {
+			return false
+		}
+		row, above := g.at(i - 1)
+		first := cellAt(above, 0)
+		if n > 0 && i-1 == rows[n-1] {
+			first = cellAt(above, 1)
+		}
+		_, cells := g.at(i)
+		last, err := strconv.Atoi(trim(first))
+		if row <= after || err != nil || !isBlank(cellAt(cells, 0)) || trim(cellAt(cells, 1)) != strconv.Itoa(last+1) {
+			return false
+		}
+	}
+	return len(rows) > 0
 }
 
 // lacksLast says whether one row or more have nothing in the last column alone; where the first rows fill

@@ -1239,6 +1239,25 @@ func TestLinesAboutRows(t *testing.T) {
 	}
 }
 
+// A row that begins one cell too far to the right is moved back where its place comes next.
+func TestRowBeginsLate(t *testing.T) {
+	for row, want := range map[string]string{",4,Di Fox,Vale AC,19:40": "Jo Lee 18:20|Al Roe 18:31|Cy Dee 19:02|Di Fox 19:40|Ed Gow 20:01"} {
+		s, err := Read("alder-bank_2026-01-03.csv", []byte("Pos,Name,Club,Time,Note\n1,Jo Lee,,18:20,\n2,Al Roe,Vale AC,18:31,pb\n3,Cy Dee,,19:02,\n"+row+"\n5,Ed Gow,,20:01,\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		p := s.Parts[0]
+		p.Each(func(_ int, cells []string) error {
+			got = append(got, cellAt(cells, p.Index(Name))+" "+cellAt(cells, p.Index(Time)))
+			return nil
+		})
+		if g := strings.Join(got, "|"); g != want {
+			t.Errorf("%s: %q, want %q", row, g, want)
+		}
+	}
+}
+
 // A note that says which time should stand in its row gives it that time, where it keeps the order.
 func TestTimeOfNote(t *testing.T) {
 	for note, want := range map[string]string{
