@@ -940,10 +940,21 @@ func (k *groupColumn) widths() {
 	}
 	// A class with a single group, or one of masters, goes with the other classes.
 	for c := range k.step {
-		if (len(k.starts[c]) < 2 || masters[c] == 1 && !any5) && slices.Max(k.step[:]) == 10 {
+		if (len(k.starts[c]) < 2 || masters[c] == 1 && !any5 && k.amongTens(c)) && slices.Max(k.step[:]) == 10 {
 			k.step[c] = 10
 		}
 	}
+}
+
+// amongTens says whether the oldest group of a class begins as many tens of years from the groups of a class that
+// are ten years apart: W40 beside M40 and M50, and not beside M45 and M55.
+func (k *groupColumn) amongTens(c int) bool {
+	for o, starts := range k.starts {
+		if o != c && k.step[o] == 10 && (starts[len(starts)-1]-k.starts[c][len(k.starts[c])-1])%10 != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // oneMasters finds whether all masters are in groups that begin with one age, beside seniors or juniors. Of groups of
