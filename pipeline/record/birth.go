@@ -13,12 +13,13 @@ import (
 
 // ageCell is one cell of an age or year column in pieces.
 type ageCell struct {
-	n        int  // the number
-	decimals bool // digits other than 0 follow a point
-	fine     bool // two of them or more
-	blank    bool // nothing, or a sign for "not given"
-	sentinel bool // 0 or 99: as an age a sign for "not given", as a year of birth 2000 or 1999
-	text     bool // anything else: perhaps a group or a date
+	n          int  // the number
+	decimals   bool // digits other than 0 follow a point
+	fine       bool // two of them or more
+	blank      bool // nothing, or a sign for "not given"
+	sentinel   bool // 0 or 99: as an age a sign for "not given", as a year of birth 2000 or 1999
+	text       bool // anything else: perhaps a group or a date
+	apostrophe bool // before the number: '85
 }
 
 // lexAge reads plain numbers without folding: 41, 41.0, 1985.
@@ -27,6 +28,7 @@ func lexAge(s string) ageCell {
 	i := 0
 	if len(s) > 1 && s[0] == '\'' { // '85, or a spreadsheet's mark for text
 		s = s[1:]
+		c.apostrophe = true
 	}
 	for ; i < len(s) && s[i] >= '0' && s[i] <= '9'; i++ {
 		if i == 4 {
@@ -298,6 +300,7 @@ type ageColumn struct {
 	on          unit.Day // of the run of the last row
 	affixes     []affix
 	years       int // 1900 and above
+	apostrophes int // numbers with an apostrophe before them
 	decimals    int
 	fives       int
 	seen        [128]int32
@@ -315,6 +318,9 @@ func (k *ageColumn) observe(c ageCell) {
 		k.years++
 	default:
 		k.numbers++
+		if c.apostrophe {
+			k.apostrophes++
+		}
 		if c.decimals && c.fine { // an age in tenths, 34.5, is one in whole years begun
 			k.decimals++
 		}
@@ -341,7 +347,7 @@ func (k *ageColumn) settle() {
 	switch {
 	case 2*k.decimals > k.numbers:
 		k.meaning = noAges
-	case k.yearHeading && k.years == 0 && k.ratherAges():
+	case k.yearHeading && k.years == 0 && 2*k.apostrophes < k.numbers && k.ratherAges():
 	case k.yearHeading || k.years > 3*k.numbers && k.numbers > 0:
 		k.meaning = twoDigitYears
 	case k.numbers >= 8 && k.fives == k.numbers && distinct >= 3:

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lapwing/pipeline/age"
 	"lapwing/pipeline/place"
 )
 
@@ -195,6 +196,11 @@ func TestYearsOfAge(t *testing.T) {
 	year, _, _ := raceDay.Date()
 	for _, n := range numbers {
 		cells, born = append(cells, fmt.Sprint(n)), append(born, fmt.Sprintf("%02d", (year-n)%100))
+	}
+	// An apostrophe says that a number is a year, however old most runners are.
+	old := []string{"'54", "'47", "'51", "'57", "'49", "'53", "'58", "'44", "'05"}
+	if l := readAges(t, "YOB", true, old); l[0].Birth != age.OfYear(1954) || l[8].Birth != age.OfYear(2005) {
+		t.Errorf("years with an apostrophe: %v, %v", l[0].Birth, l[8].Birth)
 	}
 	if got := agesOf(readAges(t, "Године", true, cells)[0]); got != "41-41" {
 		t.Errorf("ages under a word for years: %s", got)
