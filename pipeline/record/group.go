@@ -380,7 +380,7 @@ func parseGroup(b []byte) group {
 		return group{sex: sureOf(g.sex)} // Klasse 7, 6e A
 	}
 	// 4044 without a dash.
-	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4 && v%100-v/100 <= 10) {
+	if v := nums[0]; n == 1 && digits[0] == 4 && v/100 < v%100 && (v < 1900 || v >= 2100 || g.sex != noMark && v%5 == 4 && (v%100-v/100 <= 10 || v >= 2030)) {
 		nums[0], nums[1], n = nums[0]/100, nums[0]%100, 2
 	}
 	// "and over", "u. älter" after the number.
