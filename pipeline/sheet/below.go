@@ -708,6 +708,10 @@ func (t table) apart(lex *lexicon, l layout) (starts []int, aside int) {
 			return false
 		}
 		left, right := h[:j], h[j+1:]
+		given := has(left, GivenName)
+		if whole := func(cells []string) bool { return has(cells, Name) || has(cells, FamilyName) }; given != whole(left) && given != has(right, GivenName) && given == whole(right) {
+			continue // the blank column stands between the two halves of the names
+		}
 		if coreOf(lex, right)&6 != 6 || has(right, PersonalBest) || has(right, Points) || has(right, Date) && !has(left, Date) {
 			aside = j + 1
 		}

@@ -37,6 +37,9 @@ func (s *settler) byHeading(i int) {
 			case ints < .8 && s.places(i):
 			case ints == 0 && s.countsByLetter(i) && s.countsMenAndWomen(i):
 				turn(SexPlace, "its values count men and women")
+			case p.shareOf(kGroup) > .6 && s.spacedTimes(i): // "Finish"
+				turn(Time, "its values rise line by line as running times do")
+			case p.shareOf(kGroup) > .6 && s.placesOfTotals(i): // 6/10 as well as 3/10
 			case p.shareOf(kGroup) > .6: // "Cl."
 				turn(AgeGroup, "its values are age groups")
 			case strings.Contains(fold(h), "token") && ints > .8 && (s.placesBeside(i) || p.hi > 4*float64(p.filled)+40):

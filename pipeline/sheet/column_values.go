@@ -810,7 +810,7 @@ func (s *settler) decimalTimes(free func(int) bool) {
 		}
 	}
 	for i := range s.profiles {
-		if free(i) && (s.secondsOrDigits(i) || s.spacedTimes(i) || s.dayParts(i)) {
+		if (free(i) || s.stopwatch(i)) && (s.secondsOrDigits(i) || s.spacedTimes(i) || s.dayParts(i)) {
 			s.set(i, Time, "its values rise with the positions as running times do")
 			return
 		}
@@ -820,8 +820,10 @@ func (s *settler) decimalTimes(free func(int) bool) {
 // stopwatch says whether a column is headed with the watch that the times were read from, which
 // is the time of day on other sheets, and nothing else has shown what it holds.
 func (s *settler) stopwatch(i int) bool {
-	return s.columns[i].Meaning == Other && fold(s.headings[i]) == "clock"
+	return s.columns[i].Meaning == Other && clockHeading.MatchString(fold(s.headings[i]))
 }
+
+var clockHeading = regexp.MustCompile(`^clock(?:[ (:]+(?:hh?[ :])?mm?[ :]ss?\)?)?$`) // "Clock (mm:ss)"
 
 // decimalsWithin says whether the decimal numbers of a column lie within bounds, whatever else
 // stands there: 1.03.31 below 59.40.

@@ -214,6 +214,21 @@ var dataFileCases = []struct {
 	{name: "two people of a pair have the pair's time each", file: "relay.csv",
 		text:    "place,team,time,name\n1,Owls,3:59:05,Jo Lee\n1,Owls,3:59:05,Al Roe\n2,Legs,4:11:06,Cy Dee\n2,Legs,4:11:06,Di Fox\n3,Plums,4:18:09,Ed Gow\n3,Plums,4:18:09,Fay Ho\n4,Late,4:20:46,Gus Orr\n4,Late,4:20:46,Hal Moss\n5,Nye,4:21:03,Ida Nye\n5,Nye,4:21:03,Jan Ott\n",
 		refused: "several people share each place and its time: teams of a relay, or pairs, whose times are no runner's own"},
+	{name: "seconds and hundredths under the word for a watch", file: "results.csv",
+		text:    "Rank,Finisher,Team,Clock,Total runs\n1,Jo Lee,Fell AC,1100.20,1\n2,Al Roe,Fell AC,1111.31,3\n3,Cy Dee,Fell AC,1129.49,5\n4,Di Fox,Fell AC,1150.10,2\n5,Ed Gow,Fell AC,1165.25,4\n6,Gus Ing,Fell AC,1212.12,1\n7,Hal Job,Fell AC,1247.47,3\n8,Ida Kay,Fell AC,1370.50,5\n9,Jay Low,Fell AC,1392.12,2\n10,Kim Moy,Fell AC,1471.31,4\n",
+		columns: "position name club time total-runs", rows: "2-11"},
+	{name: "a word for a watch with its units", file: "results.csv",
+		text:    "Rank,Finisher,Team,Clock (mm:ss)\n1,Jo Lee,Fell AC,18:20\n2,Al Roe,Fell AC,18:31\n3,Cy Dee,Fell AC,18:49\n4,Di Fox,Fell AC,19:10\n5,Ed Gow,Fell AC,19:25\n6,Gus Ing,Fell AC,20:12\n7,Hal Job,Fell AC,20:47\n8,Ida Kay,Fell AC,22:50\n9,Jay Low,Fell AC,23:12\n10,Kim Moy,Fell AC,24:31\n",
+		columns: "position name club time", rows: "2-11"},
+	{name: "a dash between minutes and seconds under Finish", file: "results.csv",
+		text:    "Finish place,Runner,Finish\n1,Jo Lee,18-20\n2,Al Roe,18-31\n3,Cy Dee,18-49\n4,Di Fox,19-10\n5,Ed Gow,19-25\n6,Gus Ing,20-12\n7,Hal Job,20-47\n8,Ida Kay,22-50\n9,Jay Low,23-12\n10,Kim Moy,24-31\n",
+		columns: "position name time", rows: "2-11"},
+	{name: "places of how many that look like age groups", file: "results.csv",
+		text:    "Oak Park\nPosition,Runner,Age group,Time\n\n3 January 2026\n1/10,Jo Leea,Vet 40,18:00\n2/10,Jo Leeb,Sen,18:13\n3/10,Jo Leec,U15,18:26\n4/10,Jo Leed,Vet 50,18:39\n5/10,Jo Leee,Sen,19:52\n6/10,Jo Leef,Vet 40,19:05\n7/10,Jo Leeg,Sen,19:18\n8/10,Jo Leeh,U15,19:31\n9/10,Jo Leei,Vet 50,20:44\n10/10,Jo Leej,Sen,20:57\n\n10 January 2026\n1/10,Jo Leef,Vet 40,18:00\n2/10,Jo Leeg,Sen,18:13\n3/10,Jo Leeh,U15,18:26\n4/10,Jo Leei,Vet 50,18:39\n5/10,Jo Leej,Sen,19:52\n6/10,Jo Leek,Vet 40,19:05\n7/10,Jo Leel,Sen,19:18\n8/10,Jo Leem,U15,19:31\n9/10,Jo Leen,Vet 50,20:44\n10/10,Jo Leeo,Sen,20:57\n\n17 January 2026\n1/10,Jo Leek,Vet 40,18:00\n2/10,Jo Leel,Sen,18:13\n3/10,Jo Leem,U15,18:26\n4/10,Jo Leen,Vet 50,18:39\n5/10,Jo Leeo,Sen,19:52\n6/10,Jo Leep,Vet 40,19:05\n7/10,Jo Leeq,Sen,19:18\n8/10,Jo Leer,U15,19:31\n9/10,Jo Lees,Vet 50,20:44\n10/10,Jo Leet,Sen,20:57\n",
+		columns: "position name age-group time", rows: "5-14 17-26 29-38"},
+	{name: "blank columns between the halves of the names", file: "results.csv",
+		text:    "Pos,,Time,First name,,Surname,Age,,Club\n1,,18:20,Jo,,Lee,30,,Fell AC\n2,,18:31,Al,,Roe,31,,Fell AC\n3,,18:49,Cy,,Dee,32,,Fell AC\n4,,19:10,Di,,Fox,33,,Fell AC\n5,,19:25,Ed,,Gow,34,,Fell AC\n6,,20:12,Gus,,Ing,35,,Fell AC\n7,,20:47,Hal,,Job,36,,Fell AC\n8,,22:50,Ida,,Kay,37,,Fell AC\n9,,23:12,Jay,,Low,38,,Fell AC\n10,,24:31,Kim,,Moy,39,,Fell AC\n",
+		columns: "position - time given-name - family-name age - club", rows: "2-11"},
 }
 
 func TestDataFiles(t *testing.T) {

@@ -1236,7 +1236,7 @@ func splitPlace(rows [][]string, table map[int]bool, heads map[int][]string) {
 				continue
 			}
 			n++
-			if m := placeThenName.FindStringSubmatch(cells[column]); m != nil {
+			if m := placeThenName.FindStringSubmatch(cells[column]); m != nil && !beginsWithDay(cells[column]) {
 				with++
 				place, _ := strconv.Atoi(m[1]) // figures only
 				if place == last+1 || last == 0 {
@@ -1265,6 +1265,12 @@ func splitPlace(rows [][]string, table map[int]bool, heads map[int][]string) {
 		}
 		column++ // the name
 	}
+}
+
+// beginsWithDay says whether a cell begins with a day and its year: 16 April 2022.
+func beginsWithDay(cell string) bool {
+	days := findDates(cell)
+	return len(days) > 0 && days[0].from == 0 && days[0].readings[0].y != 0
 }
 
 var placeThenName = regexp.MustCompile(`^(\d{1,4})(?:[.)] *| +)(\pL)`)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -132,6 +133,9 @@ func digitsOnly(s string) bool {
 	return true
 }
 
+// eightFigures are a day as programs write it, 20260103.
+var eightFigures = regexp.MustCompile(`^(?:19|20)\d\d(?:0[1-9]|1[0-2])(?:0[1-9]|[12]\d|3[01])$`)
+
 func (r *rowRules) classify(row int, cells []string) why {
 	if r.inOtherList(row) {
 		return whyFooter
@@ -179,6 +183,9 @@ func (r *rowRules) classify(row int, cells []string) why {
 	}
 	if r.volunteers {
 		return r.classifyVolunteer(cells, filled)
+	}
+	if filled == 1 && eightFigures.MatchString(trim(cells[firstFilled])) {
+		return whyFooter // the day of a run
 	}
 	pos, tm := trim(cellAt(cells, r.pos)), trim(cellAt(cells, r.time))
 	posKind := placeKind(pos)

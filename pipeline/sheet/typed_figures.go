@@ -50,7 +50,7 @@ func typedFigures(text []byte) ([]byte, bool) {
 		}
 		for _, m := range misread.FindAllStringSubmatchIndex(l, -1) {
 			token := l[m[2]:m[3]]
-			if figures := strings.Count(token, ":") + strings.Count(token, ".") + strings.Count(token, "'") + strings.Count(token, "’"); strings.ContainsAny(token, "lIOoSB") && countFigures(token) >= 1 && figures > 0 {
+			if figures := strings.Count(token, ":") + strings.Count(token, ".") + strings.Count(token, "'") + strings.Count(token, "’"); strings.ContainsAny(token, "lIOoSB") && countFigures(token) >= 1 && figures > 0 && !romanMonth(token, l[m[3]:]) {
 				l = l[:m[2]] + figuresForLetters.Replace(token) + l[m[3]:] // of the same length
 			}
 		}
@@ -89,6 +89,15 @@ func typedFigures(text []byte) ([]byte, bool) {
 	}
 	return []byte(strings.Join(lines, "\n")), true
 }
+
+// romanMonth says whether what looks like a misread time is a day and its month in Roman figures,
+// 24.II in 24.II.2024.
+func romanMonth(token, rest string) bool {
+	_, month, dotted := strings.Cut(token, ".")
+	return dotted && romanMonths[month] > 0 && dottedYear.MatchString(rest)
+}
+
+var dottedYear = regexp.MustCompile(`^[.]\s?(?:\d{4}|\d{2})(?:\D|$)`)
 
 // mendColons puts a colon in the place of a semicolon within a time, 18;48, where no line has two
 // semicolons and there are more times with other marks.
