@@ -18,7 +18,7 @@ const (
 	brutit|udgik|fullforer ikke|nie dobiegl|nie dobiegla|não terminou|no finalizo|abandonou|ukoncil predcasne|nie dokonczyl|nie dokonczyla|сход|снялся|снялась|途中棄権|棄権|
 	izstajies|izstajusies|turned back|turned back at halfway|turned round|stopped after|stopped at|stopped early|left the course|collapsed|umgedreht|demi-tour|ni orffennodd|ni gorffennodd|отказал се|отказала се|не завършила|abbandono|abbandonato|abbandonata|abbandona|abandonament|es va retirar|no ha acabat|no acaba|retras|retrasa|pasitrauke|nefinisavo|utgick|avbrot|zieisla|зійшов|зійшла|зішов|
 	retired hurt|retired injured|abgebrochen|abbruch|stopped|uitgestapt|gave up|pulled up|went home|went home at half way|went home at halfway|went home after one lap|went home early|lopetamata|nebeidza|
-	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|기권|중도 기권|중도기권|완주 실패|완주실패|未完赛|未完賽|未完成|退赛|退賽|弃权|棄權|ไม่จบ|ไม่จบการแข่งขัน|ถอนตัว|لم يكمل|لم تكمل|لم ينه|لم تنه|انسحب|انسحبت|לא סיים|לא סיימה|פרש|פרשה|bỏ cuộc|không hoàn thành|không về đích|tidak finis|tidak finish|tidak selesai|tidak menyelesaikan|mengundurkan diri|hakumaliza|nedobehl|nedobehla|wycofal sie|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
+	ab|non arrive|non arrivee|pas arrive|ausgeschieden|opgave|기권|중도 기권|중도기권|완주 실패|완주실패|未完赛|未完賽|未完成|退赛|退賽|弃权|棄權|ไม่จบ|ไม่จบการแข่งขัน|ถอนตัว|لم يكمل|لم تكمل|لم ينه|لم تنه|انسحب|انسحبت|לא סיים|לא סיימה|פרש|פרשה|bỏ cuộc|không hoàn thành|không về đích|tidak finis|tidak finish|tidak selesai|tidak menyelesaikan|mengundurkan diri|hakumaliza|nedobehl|nedobehla|wycofal sie|リタイア|未完走|途中リタイア|中途退赛|중도 포기|중도포기|미완주|포기|wycofała się|wycofał się|wycofala sie|nie dotarl|nie dotarla|no llego|não chegou|nao chegou`
 
 	Disqualified = `disqualifications|kiz|kiz.|excl|excl.|diskalifiye edildi|diskalifiye olanlar|diskalifiye edilenler|squalificati|descalificados|desclassificados|zdyskwalifikowani|diskvalificerade|diskvalifikovani|diskvalificirani|diskvalifikuoti|diskvalificeti|дисквалифицированы|дисквалифицированные|дискваліфіковані|дисквалификовани|disqualifizierte|disqualifies|dq|dsq|d.q|d.s.q|disq|disq.|disqualified|disqualification|excluded|struck off|ausgeschlossen|exclu|exclue|escluso|esclusa|excluido|excluida|disqualifie|disqualifiee|disqu|disqualifiziert|descalificado|descalificada|desc|squalificato|squalificata|squal|
 	sq|sq.|squalif|squalif.|gediskwalificeerd|diskwalificatie|desclassificado|desclassificada|zdyskwalifikowany|zdyskwalifikowana|dyskwalifikacja|dysk|dysk.|diskvalificerad|
@@ -27,7 +27,7 @@ const (
 	descalificat|descalificata|дисквалификация|дисквалифицирован|дисквалифицирована|дискв|дисквалифікація|дискваліфікація|дискваліфікован|дисквалификован|ακυρωθηκε|
 	αποκλειστηκε|ακυρωση|disket|diskv|diskv.|disk|disk.|diskvalifikacia|disqualifikation|disqualifikation.|disqualifie.|dyskw|dyskw.|diskw|diskw.|desqualificado|
 	desqualificada|desqualificat|dq'd|dqd|dsq'd|diarddelwyd|gwaharddwyd|дисквалифициран|дискваліфіковано|дискваліфікований|diset|diska|diskattu|gedisk|gedisk.|descalificare|
-	снят|снята|失格|실격|取消资格|取消資格|ตัดสิทธิ์|ถูกตัดสิทธิ์|مستبعد|مستبعدة|استبعد|استبعدت|נפסל|נפסלה|bị loại|truất quyền thi đấu|didiskualifikasi|diskualifikasi`
+	снят|снята|失格|被取消资格|犯规|실격 처리|실격|取消资格|取消資格|ตัดสิทธิ์|ถูกตัดสิทธิ์|مستبعد|مستبعدة|استبعد|استبعدت|נפסל|נפסלה|bị loại|truất quyền thi đấu|didiskualifikasi|diskualifikasi`
 
 	DidNotStart = `never started|did not turn up|did not attend|ei laht|ei laht.|abs|abs.|dns|d.n.s|did not start|not started|no show|non partant|np|nicht gestartet|nicht am start|no salio|no presentado|non partito|niet gestart|nao partiu|nie wystartowal|
 	nie wystartowala|ej start|ej startat|ikke startet|ikke mott|nestartoval|nestartovala|nestartoval/a|nem indult|nem rajtolt|ei startannut|ei lahtenyt|ei startinud|
@@ -36,7 +36,7 @@ const (
 	неявка|н/я|assente|ausente|absent|absente|nieobecny|nieobecna|afwezig|poissa|startade ej|startade inte|kom ej till start|kom inte till start|startet ikke|startede ikke|
 	mette ikke|motte ikke|udeblevet|n.p.|forfait|no se presento|neodstartoval|neodstartovala|neodstartovano|nenastoupil|nenastoupila|nenastupil|nenastupila|n. gestartet|
 	ni ddechreuodd|не з'явився|не з'явилася|no ha sortit|no presentat|absenta|gelmedi|neatvyko|neieradas|nestartejo|ei alustanud|puudus|
-	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|불참|미출발|未出发|未出發|未起跑|缺席|ไม่ออกตัว|ไม่มา|لم يبدا|لم تبدا|لم ينطلق|غائب|غائبة|לא התחיל|לא התחילה|לא הגיע|לא הגיעה|không xuất phát|vắng mặt|tidak start|tidak mulai|tidak hadir|did not run|didn't run|not present|absent.|no-show|noshow|non starter|non-starter|nonstarter|non starters|not here|n/s|n.g|n.g.`
+	nicht gestartet.|nao partiu.|faltou|nem jelent meg|欠場|未出走|不参加|缺赛|미출주|결장|불참|미출발|未出发|未出發|未起跑|缺席|ไม่ออกตัว|ไม่มา|لم يبدا|لم تبدا|لم ينطلق|غائب|غائبة|לא התחיל|לא התחילה|לא הגיע|לא הגיעה|không xuất phát|vắng mặt|tidak start|tidak mulai|tidak hadir|did not run|didn't run|not present|absent.|no-show|noshow|non starter|non-starter|nonstarter|non starters|not here|n/s|n.g|n.g.`
 )
 
 // Unranked are what stands in the place of a place for who ran and is in no ranking: non classé, poza
