@@ -22,36 +22,137 @@ func (t table) factsBesideNames(lex *lexicon) bool {
 	if cut, facts, heading := factsOf(names, sexSaid, classSaid); heading != "" {
 		return t.moveFacts(l.first, name, width, cut, facts, heading)
 	}
-	if sexSaid {
-		return false
-	}
-	for i, h := range l.headings {
+	for i := range l.headings {
 		cells, width := t.cellsUnder(l, i)
-		if cut, facts, ok := sexBeside(cells, lex.read(h).meaning); ok {
-			return t.moveFacts(l.first, i, width, cut, facts, "Sex")
+		if cut, facts, heading := besideCells(lex, l, i, cells); heading != "" && !t.explainsAny(l, facts) && !(heading == "Sex" && sexSaid) && !(heading == "Category" && classSaid) {
+			if of := ofTwo(l.headings[i]); of != "" {
+				t.renameHeading(l.first, i, of)
+			}
+			return t.moveFacts(l.first, i, width, cut, facts, heading)
 		}
 	}
 	return false
 }
 
-// sexBeside finds how a sex is parted from nine in ten cells of times or clubs: "18:47 M", "Mill AC (F)".
-func sexBeside(cells []string, of Meaning) (factCut, map[string]int, bool) {
-	if of != Club && !of.isTime() {
-		return factCut{}, nil, false
+// besideCells finds how a sex or a class is parted from the cells of a column of places, times or clubs, or of one
+// whose heading says nothing or both: "18:47 M", "Mill AC (F)", "12 V40". Most cells have it, or, behind places and times
+// and between marks, some, all of which say that somebody is a woman or which class somebody is in.
+func besideCells(lex *lexicon, l layout, column int, cells []string) (factCut, map[string]int, string) {
+	of, two := lex.read(l.headings[column]).meaning, ofTwo(l.headings[column]) != ""
+	figures := of == Position || of.isTime()
+	if !figures && of != Club && !two && (of != Other && of != Notes || len(cells) < 4) {
+		return factCut{}, nil, ""
 	}
 	for _, cut := range factCuts {
-		facts, n := map[string]int{}, 0
+		if cut.bare && !figures && !two {
+			continue
+		}
+		facts, n, odd := map[string]int{}, 0, 0
 		for _, c := range cells {
-			if before, fact, ok := cut.part(c); ok && (of == Club && !cut.bare || of != Club && kindOf(before) == kClock) {
+			before, fact, ok := cut.part(c)
+			switch k := kindOf(before); {
+			case !ok, figures && of == Position && k != kInt, of.isTime() && k != kClock, !figures && (k == kInt || k == kClock):
+				odd += map[bool]int{true: 1}[figures && !ok && kindOf(c) == kText]
+			case saysFact(fact) && !(figures && fact[0] <= '9'): // "18 min 57 s"
 				facts[fact]++
 				n++
+			default:
+				odd++
 			}
 		}
-		if n >= 4 && 10*n >= 9*len(cells) && factHeading(facts, true) == "Sex" {
-			return cut, facts, true
+		if n < 2 {
+			continue
+		}
+		heading := factHeading(facts, true)
+		switch {
+		case n >= 4 && 10*n >= 9*len(cells) && heading != "":
+			return cut, facts, heading
+		case odd == 0 && (figures || of == Club && n > 2 && !cut.bare) && oneSided(facts, !figures):
+			if heading = "Sex"; anyClass(facts) {
+				heading = "Category"
+			}
+			return cut, facts, heading
 		}
 	}
-	return factCut{}, nil, false
+	return factCut{}, nil, ""
+}
+
+// saysFact says whether a text is a sex or a class.
+func saysFact(s string) bool {
+	return factHeading(map[string]int{s: 2}, false) != "" || len(s) == 1 && isLetterOfSex(s)
+}
+
+// isLetterOfSex says whether a text is a letter that stands for a sex on its own or beside another.
+func isLetterOfSex(s string) bool { return strings.Contains("mfwlhdkvzg", strings.ToLower(s)) }
+
+// oneSided says whether facts that stand on some lines only all say that somebody is a woman, or are all classes with
+// an age. Behind places and times W may be a walker.
+func oneSided(facts map[string]int, w bool) bool {
+	if anyClass(facts) {
+		return allFacts(facts, func(f string) bool { return hasDigit(f) && classAndSex(fold(f)) })
+	}
+	return len(facts) == 1 && allFacts(facts, func(f string) bool {
+		f = fold(f)
+		return f == "f" || f == "l" || f == "w" && w || text.SexOf(f) == 'W' && len(f) > 2
+	}) || allFacts(facts, func(f string) bool { return f == "♀" })
+}
+
+func anyClass(facts map[string]int) bool {
+	for f := range facts {
+		if classAndSex(fold(f)) {
+			return true
+		}
+	}
+	return false
+}
+
+// explainsAny says whether a line of the table says in words what one of such letters stands for.
+func (t table) explainsAny(l layout, facts map[string]int) bool {
+	for i := range t.grid.len() {
+		_, cells := t.grid.at(i)
+		if i == l.first || rowFilled(cells) > 4 {
+			continue
+		}
+		for _, c := range cells {
+			for f := range facts {
+				if rest, ok := strings.CutPrefix(trim(c), f); ok && len(f) == 1 && strings.HasPrefix(strings.TrimLeft(rest, " )"), "=") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// ofTwo is "Club" for a heading that says a club and a class or a sex, "Team/Cat"; "" for others.
+func ofTwo(heading string) string {
+	club, fact := false, false
+	for _, w := range strings.FieldsFunc(fold(heading), func(r rune) bool { return strings.ContainsRune(" /+&", r) }) {
+		switch c := headingWords[w]; {
+		case c&cClub != 0:
+			club = true
+		case c&(cSex|cGroup|cAge) != 0, w == "cat":
+			fact = true
+		default:
+			return ""
+		}
+	}
+	if club && fact {
+		return "Club"
+	}
+	return ""
+}
+
+// renameHeading gives a column another heading.
+func (t table) renameHeading(head, column int, to string) {
+	t.grid.mend(func(i, _ int, cells []string) ([]string, bool) {
+		if i != head || column >= len(cells) {
+			return nil, false
+		}
+		w := slices.Clone(cells)
+		w[column] = to
+		return w, true
+	})
 }
 
 // cellsUnder are the filled cells of a column of results, and how wide the table is.
@@ -105,8 +206,8 @@ func (t table) factsInHead(lex *lexicon, l layout) bool {
 	if _, _, heading := factsOf(under(name), sexSaid, classSaid); heading != "" {
 		return true
 	}
-	for i, h := range l.headings {
-		if _, _, ok := sexBeside(under(i), lex.read(h).meaning); ok && !sexSaid {
+	for i := range l.headings {
+		if _, _, heading := besideCells(lex, l, i, under(i)); heading != "" && !(heading == "Sex" && sexSaid) && !(heading == "Category" && classSaid) {
 			return true
 		}
 	}
@@ -128,9 +229,9 @@ func nameAlone(lex *lexicon, l layout) (name int, sexSaid, classSaid bool) {
 			}
 			name = i
 		case Sex:
-			sexSaid = true
+			sexSaid = sexSaid || ofTwo(h) == ""
 		case AgeGroup, Age, BirthYear, BirthDate:
-			classSaid = true
+			classSaid = classSaid || ofTwo(h) == ""
 		}
 	}
 	if sexSaid && classSaid {

@@ -85,3 +85,70 @@ func TestSexBesideTimes(t *testing.T) {
 		}
 	}
 }
+
+// Behind places, times and clubs a sex or a class may stand on some lines only; what may be anything else stays.
+func TestFactsOnSomeLines(t *testing.T) {
+	for form, want := range map[string]string{
+		"1 (F)|Jo Lee|18:20|Mill AC":        "Sex F",
+		"1|Jo Lee|18:20 F|Mill AC":          "Sex F",
+		"1|Jo Lee|18:20 (L)|Mill AC":        "Sex L",
+		"1|Jo Lee|18:20|Mill AC - lady":     "Sex lady",
+		"1|Jo Lee|18:20|Mill AC (F)":        "Sex F",
+		"1 V40|Jo Lee|18:20|Mill AC":        "age-group V40",
+		"1|Jo Lee|18:20 (V40)|Mill AC":      "age-group V40",
+		"1|Jo Lee|18:20|Mill AC (V40)":      "age-group V40",
+		"1|Jo Lee|18:20 W|Mill AC":          "",
+		"1|Jo Lee|18:20|Mill AC (A)":        "",
+		"1|Jo Lee|18:20|Mill AC - Ladies B": "",
+		"1|Jo Lee|18:20|Mill AC W":          "",
+		"1|Jo Lee|18 min 20 s|Mill AC":      "",
+	} {
+		text := "Pos|Name|Time|Club\n"
+		for i := range 8 {
+			line := form
+			if i%3 > 0 {
+				line = "1|Jo Lee|18:20|Mill AC"
+			}
+			text += strings.NewReplacer("Jo Lee", "Jo Lee"+strings.Repeat("e", i), "1|", fmt.Sprintf("%d|", i+1), "1 ", fmt.Sprintf("%d ", i+1), "18:20", fmt.Sprint("18:2", i)).Replace(line) + "\n"
+		}
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(strings.ReplaceAll(text, "|", "\t")), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, got := s.Parts[0], ""
+		for _, m := range []Meaning{Sex, AgeGroup} {
+			if at := p.Index(m); at >= 0 {
+				n := 0
+				p.Each(func(_ int, cells []string) error {
+					if n++; n == 1 {
+						got = m.String() + " " + cells[at]
+					}
+					return nil
+				}) // a grid has no errors of its own
+			}
+		}
+		if !strings.EqualFold(got, want) {
+			t.Errorf("%s: %q, want %q", form, got, want)
+		}
+	}
+}
+
+// A heading that says a club and a class or a sex is over both.
+func TestClubAndClassInOneColumn(t *testing.T) {
+	for form, want := range map[string]string{
+		"Team/Cat|Mill AC / %":    "MFMFM",
+		"Club/Sex|Mill AC - %":    "MFMFM",
+		"Club / Cat|Mill Club %":  "MFMFM",
+		"Details|Mill Club, %":    "MFMFM",
+		"Details|Mill Club row %": "",
+	} {
+		heading, cell, _ := strings.Cut(form, "|")
+		text := "Name|Time|" + heading + "\n"
+		for i, n := range []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox", "Ed Gow"} {
+			text += fmt.Sprintf("%s|18:2%d|%s\n", n, i, strings.Replace(cell, "%", "MF"[i%2:i%2+1], 1))
+		}
+		if got := strings.ReplaceAll(strings.Join(cellsOf(t, strings.ReplaceAll(text, "|", "\t"), Sex), ""), " ", ""); got != want {
+			t.Errorf("%s: %q, want %q", form, got, want)
+		}
+	}
+}

@@ -195,7 +195,7 @@ func (t table) sexesInPlaces(lex *lexicon) {
 			continue
 		}
 		place, sex := placeAndSex(c)
-		if place < last || place > last+4 {
+		if place < last || place > last+4 || classBehindPlace(c) {
 			return
 		}
 		last = place
@@ -225,6 +225,12 @@ func (t table) sexesInPlaces(lex *lexicon) {
 		}
 		return w, true
 	})
+}
+
+// classBehindPlace says whether a class with an age stands behind a place: "2 V40".
+func classBehindPlace(cell string) bool {
+	_, behind, ok := strings.Cut(cell, " ")
+	return ok && hasDigit(behind) && kindOf(strings.Trim(behind, "()[]-/ ")) == kGroup
 }
 
 // sexAside says whether names stand under a sex, or the first row has a place that says one.
