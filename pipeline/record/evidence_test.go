@@ -14,6 +14,17 @@ import (
 func TestClassesOfManyLanguages(t *testing.T) {
 	for _, k := range []struct{ heading, cells, want string }{
 		{"部門", "男子30代|女子40歳代|男子20～29歳|女子70歳以上|男子10代", "M 30-39|W 40-49|M 20-29|W 70+|M 10-19"},
+		{"Kategoria", "poniżej 18|18-39", "0-17|18-39"},
+		{"Grupė", "iki 17 metų|vyresni nei 60", "0-17|60+"},
+		{"Grupa", "līdz 17 gadiem|18-39", "0-17|18-39"},
+		{"Vanuseklass", "alla 18|üle 60", "0-17|60+"},
+		{"Categoria", "sotto i 18|over 60", "0-17|60+"},
+		{"Kategorija", "ispod 18|preko 60", "0-17|60+"},
+		{"Κατηγορία", "κάτω των 18|άνω των 60", "0-17|60+"},
+		{"Kategória", "Nő 40-49|Férfi 50-59", "W 40-49|M 50-59"},
+		{"Altersklasse", "MKU12|WKU10|MJU16", "M 10-11|W 0-9|M 12-15"},
+		{"部門", "中学男子|高校女子|一般男子", "M|W|M"},
+		{"Age group", "aged 60 or more|40-59", "60+|40-59"},
 		{"부문", "남자 30대|여자 40대|남자 60세 이상", "M 30-39|W 40-49|M 60+"},
 		{"组别", "男子30-39岁组|女60岁以上|女40-49岁", "M 30-39|W 60+|W 40-49"},
 		{"組別", "男30-39歲|女60歲以上|女40-49歲", "M 30-39|W 60+|W 40-49"},

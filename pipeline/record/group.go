@@ -60,19 +60,19 @@ const (
 )
 
 var groupWords = wordTable(map[string]groupWord{
-	`von|entre|between|dos|aos|kozott|vuotiaat|vuotiaiden|er|in|his|her|their|early|mid|late|let|lety|ev|evig|των|і|й|ou|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|lata|rok|godina|godine|ara|歳|才|岁|歲|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|л|р|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
+	`nei|gadiem|god|中学|中学生|高校|高校生|小学|小学生|大学|大学生|壮年|青年|von|entre|between|dos|aos|kozott|vuotiaat|vuotiaiden|er|in|his|her|their|early|mid|late|let|lety|ev|evig|των|і|й|ou|rokow|eves|evesek|vuotta|aastat|aastased|metu|gadi|gadu|yas|ani|lata|rok|godina|godine|ara|歳|才|岁|歲|세|組|组|의|の部|の|部|부|区分|クラス|一般|일반|בני|גילאי|שנים|سنة|سنوات|عام|فئة|yl|aikuiset|taskmenn|felnott|r|г|л|р|лет|года|годы|год|років|роки|годин|ετων|ετη|и|та|группа|група|категория|категорія|κατηγορια|age|aged|ages|group|grp|cat|category|categorie|klasse|class|ak|altersklasse|yrs|yr|years|year|y|yo|old|up|and|und|et|og|och|en|ja|oraz|es|si|ve|ir|un|rokov|roku|open|overall|all|jahre|ans|anos|anni|jaar|lat|ar|aar|alle|s|the|de|ag|gruppo|categoria|kategoria|runner|runners`: filler,
 	`sen|snr|senior|seniors|seniorer|seniorinnen|senioren|seniorin|seniores|aktive|hauptklasse|hk|elite|adult|adults|absolut|absoluto|absoluta|seniorid|seniorit|seniorai|seniori|seniorky|seniorzy|seniorki|seniorke|assoluti|assoluta|assoluto|ass|voksen|erwachsene`: seniorWord,
 	`pup|pups|pupil|pupils|pupille|pupilles|pupillen|jun|jnr|jr|juniori|juniorky|juniorka|juniorzy|juniorki|juniorke|junior|juniors|juniorinnen|junioren|juniores|juniorer|jugend|juvenil|juv|youth|kid|kids|kinder|child|children|schuler|schulerinnen|enfant|enfants|bambini|cadet|cadets|cadette|cadettes|cadete|minime|minimes|benjamin|benjamins|benjamine|benjamines|poussin|poussins|poussine|poussines|j|dorost|zactvo|zaci|ziaci|infantil|infantis|iniciados|juvenis|alevin|alevi|juniorid|juniorit|juniorai|nuoret|noored|jauniesi|jaunimas|mlodziez|mladez|mladinci|mladinke|kadeti|kadetkinje|ungdom|ungdommer|gencler|gazteak|ieuenctid|εφηβοι|νεοι|младежи|ifjusagi|юниоры|юниорки|юноши|девушки|юніори`: juniorWord,
 	`super|v|vet|vets|veteran|veterans|veteranen|veteraner|veterano|veterana|veteranos|mas|mast|mst|master|masters|maitres|maestri|superveteran|supervet|sv|mstr|ветераны|ветерани|veterani|veteranke|veteranky|vetera|veteranas|veteranes|veterane|veterani|veteraan|veteraanid|veteraanit|weteran|weterani|weteranki|veteranai|veteranes|beteranoak|feteran|feteraniaid|βετερανοι|ветеран|ветеранки|szenior`:                                                                                                                                                                                                                                                                                                         veteranWord,
-	`u|under|unter|sub|moins|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|mlodszy|mlodsze|nuoremmat|nooremad|fiatalabb|jeunes|meno`:                                                                                                                                                                                                    underWord,
-	`mayores|mayor|boven|folott|o|over|uber|ueber|ab|dès|des|vanaf|desde|fra|fran|alkaen|alates|nuo|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|starszy|starsze|starszych|vanhemmat|vanemad|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`: overWord,
+	`u|under|unter|sub|moins|alla|ponizej|ispod|sotto|sota|κατω|jaunesni|jaunesnes|jaunaki|onder|tot|pod|menores|menos|below|<|less|than|younger|junger|jonger|yngre|mladsi|mladsie|mlodszy|mlodsze|nuoremmat|nooremad|fiatalabb|jeunes|meno`:                                                                                                                                                                                                                                                                                                                                                                                                                                                                          underWord,
+	`mayores|mayor|preko|more|vyresni|vyresnes|vecaki|boven|folott|o|over|uber|ueber|ab|dès|des|vanaf|desde|fra|fran|alkaen|alates|nuo|plus|from|older|alter|aelter|ouder|aldre|eldre|adelante|mais|derover|yli|преко|starsi|starsie|starszy|starsze|starszych|vanhemmat|vanemad|vice|viac|wiecej|idosebb|oltre|mas de|>|ue|nad|iznad|felett|peste|ustu|ule|virs|virsuj|powyzej|eldri|од|старше|старші|понад|над|ανω`:                                                                                                                                                                                                                                                                                                        overWord,
 	`以上|이상|ומעלה|فما فوق|فأكثر`: overWord,
 	`以下|이하|младше|молодше`:      andUnder,
 	`未満|未满|미만|alatt|alti`:       belowWord,
 	`代|대`:                       decadeWord,
-	`to|bis|thru|through|till|til|a|au|tm|do|az|kuni|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
-	`or|later|earlier|before|after|since|onwards|upwards|above`:                          filler,
-	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:                                    bornWord,
+	`to|lidz|iki|bis|thru|through|till|til|a|au|tm|do|az|kuni|al|jusqu|hasta|fino|ate|до|έως|εως`: toWord,
+	`or|later|earlier|before|after|since|onwards|upwards|above`:                                   filler,
+	`born|jg|jahrgang|geb|ne|nee|jahrg|yob|nato|nata`:                                             bornWord,
 })
 
 // sexLetters may stand for the sex inside a word, beside a class: msen, senw.
@@ -196,6 +196,13 @@ func parseGroup(b []byte) group {
 			}
 			if string(w) == "mas" && n > 0 {
 				andO = true // 60 años y más
+				continue
+			}
+			if string(w) == "i" && n == 0 && lt && numberNext(b[j:]) {
+				continue // sotto i 18
+			}
+			if string(w) == "no" && n == 0 && g.sex == noMark && numberNext(b[j:]) {
+				setSex(sureW) // nő 40-49
 				continue
 			}
 			if string(w) == "alle" && n == 0 && numberNext(b[j:]) {
@@ -646,7 +653,7 @@ func splitGroupWord(w []byte, class byte) (sexMark, groupWord, byte, bool) {
 		if string(rest) == "s" || string(rest) == "se" {
 			return m, seniorWord, class, true
 		}
-		if string(rest) == "ju" {
+		if string(rest) == "ju" || string(rest) == "ku" && front { // MJU16, MKU12: Jugend and Kinder under those ages
 			return m, underWord, class, true
 		}
 		if string(rest) == "k" && front { // männliche Kinder: MK U10

@@ -314,7 +314,7 @@ func (rs *runSettler) gather(p *Part) (out []evidence) {
 				}
 			}
 		}
-	} else if p.Tab != "" && !saysAges(p.Tab) {
+	} else if p.Tab != "" && !rs.sheet.agesOfTab(p.Tab) {
 		rs.years = append(rs.years, yearsIn(p.Tab)...)
 		if ds := titleDates(p.Tab, "tab name", rs.lex, true); len(ds) > 0 && !(ds[0].readings[0].y == 0 && ds[0].readings[0].order != "" && rs.oneField()) { // "1-25" are places
 			for i := range ds {

@@ -154,7 +154,7 @@ func (s *Sheet) split(p *Part, t table, lex *lexicon, o Options) []*Part {
 		first = last
 	} else if at := p.Index(Name); at >= 0 && sexOverNames(p.Columns[at].Heading) {
 		first = p.Columns[at].Heading
-	} else if len(sections) == 0 && saysAges(p.Tab) {
+	} else if len(sections) == 0 && s.agesOfTab(p.Tab) {
 		first = p.Tab
 	} else if len(sections) == 0 && (s.groupTabs && isSection(p.Tab) || saysWho(p.Tab)) && !weekOf(p.Tab, p.Titles) {
 		first = p.Tab
@@ -778,10 +778,12 @@ var pageOfAll = regexp.MustCompile(`^\d{1,3} ?/ ?\d{1,3}$`)
 // saysWho says whether the name of a tab is a sex or an age group beyond doubt:
 // "Ladies", "M40-44", "U17 girls", but not "Jan17", "Run 12" or "5k".
 func saysWho(tab string) bool {
+	tab = ageLabel.ReplaceAllString(tab, "Age ")
 	if !isSection(tab) {
 		return false
 	}
 	f := fold(tab)
+	labelled := strings.HasPrefix(f, "age")
 	if len(f) < 2 || len(f) <= 3 && digitsOnly(f[:len(f)-1]) && !strings.HasSuffix(tab, "+") {
 		return false // "10H" is a class of a school
 	}
@@ -796,7 +798,7 @@ func saysWho(tab string) bool {
 	for _, t := range tokenize(strings.ReplaceAll(f, "-", " ")) {
 		switch {
 		case t.kind == 'd':
-			if numbers = append(numbers, t.n); t.n < 9 || t.n > 99 {
+			if numbers = append(numbers, t.n); t.n < 9 && !labelled || t.n > 99 {
 				return false
 			}
 		case t.kind == 'l' && len(t.word) > 2 && text.SexOf(t.word) != 0:
@@ -830,6 +832,33 @@ func groupTabs(tabs []string) bool {
 		}
 	}
 	return n > 1 && sure
+}
+
+// ageLabel is what the name of a tab may begin with, before ages.
+var ageLabel = regexp.MustCompile(`(?i)^age[ -]?(?:groups?|category|categories|cat|class|band|range)[ :.-]*\b`)
+
+// ageRange are the first and the last year of an age group of five or ten years.
+var ageRange = regexp.MustCompile(`^(\d{1,2}) ?[-–] ?(\d{1,2})$`)
+
+// ageTabs says whether two tabs or more are called after nothing but ages, one of them no day: "10-19" beside "20-29".
+func ageTabs(tabs []string) bool {
+	n, sure := 0, false
+	for _, tab := range tabs {
+		if m := ageRange.FindStringSubmatch(tab); m != nil {
+			from, to := int(looseNumber(m[1])), int(looseNumber(m[2]))
+			if from%5 != 0 || to-from != 4 && to-from != 9 {
+				return false
+			}
+			n++
+			sure = sure || from >= 15
+		}
+	}
+	return n > 1 && sure
+}
+
+// agesOfTab says whether the name of a tab is an age group, by itself or beside the other tabs.
+func (s *Sheet) agesOfTab(tab string) bool {
+	return saysAges(tab) || ageLabel.MatchString(tab) && saysWho(tab) || s.ageTabs && ageRange.MatchString(tab)
 }
 
 // ageWord is a word, or the sign of an age without an end, as no number of a week has: "S13".

@@ -108,3 +108,27 @@ func TestSectionText(t *testing.T) {
 		}
 	}
 }
+
+// Tabs that are called after ages alone are no days where one of them can be none.
+func TestTabsOfAgesAlone(t *testing.T) {
+	for _, c := range []struct {
+		tabs string
+		want bool
+	}{
+		{"0-9,10-19,20-29", true},
+		{"10-14,15-19", true},
+		{"10-5,10-12,10-19", false},
+		{"10-19,Men", false},
+		{"10-19,11-16", false},
+		{"1-25,26-50", false},
+	} {
+		if got := ageTabs(strings.Split(c.tabs, ",")); got != c.want {
+			t.Errorf("%s: %v", c.tabs, got)
+		}
+	}
+	for tab, want := range map[string]bool{"Age group- 0-9": true, "Ages 10 to 19": true, "Age 40-49": true, "Age": false, "Group 1-5": false} {
+		if got := saysWho(tab); got != want {
+			t.Errorf("%s: %v", tab, got)
+		}
+	}
+}

@@ -118,6 +118,8 @@ type Sheet struct {
 	tabs    int // how many there are
 	// groupTabs says that some tabs are called after age groups, one of them beyond doubt: "Under 18" beside "18-39".
 	groupTabs bool
+	// ageTabs says that they are called after ages alone, "10-19" beside "20-29", which are no days.
+	ageTabs bool
 	// header are the lines at the head of the printed pages.
 	header []string
 

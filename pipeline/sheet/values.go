@@ -521,7 +521,7 @@ func isClass(f []byte) bool {
 var classWords = set(`senior seniors sen jun jnr junior juniors youth veteran veterans vet vets master masters senioren juniorer seniorer veteraner veteranen
 	seniorinnen junioren juniorinnen veteraninnen seniores juniores veterano veterana veteranos veteranas maitres`)
 
-var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
+var groupPart = set(`preko powyzej mayores menores derover ages homes dones home dona alla ponizej ispod sotto sota lidz gadiem iki metu vyresni vyresnes jaunesni jaunesnes jaunaki vecaki nei more men man ladies lady boys boy girls girl gents mens womens under over and plus older age aged vet vets sen jun jnr snr senior junior veteran vets masters master male female women woman seniors juniors
 	messieurs monsieur garcons filles hommes femmes homme femme hombres mujeres hombre mujer uomini donne homens mulheres herren damen frauen manner mannlich weiblich
 	senioren seniorinnen junioren juniorinnen veteraninnen seniores juniores veterano veterana veteranos veteranas maitres
 	masculino masculinos masculina masculins feminino femininos feminina feminins feminines femenino femenina maschile maschili femminile femminili
@@ -531,7 +531,7 @@ var groupPart = set(`men man ladies lady boys boy girls girl gents mens womens u
 	az a starsi starsie mladsi mladsie starszy starsze starszych mlodszy mlodsze ja vanhemmat nuoremmat vanemad nooremad idosebb fiatalabb eldre yngre aldre alter junger`)
 
 // otherGroupPart are words of age groups in other scripts, in the folded form.
-var otherGroupPart = set("лет года год г л років роки р до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
+var otherGroupPart = set("κατω των ετων лет года год г л років роки р до от и старше младше над под години г година ετων ανω שנים ומעלה سنة فوق")
 
 // isEastAsianGroup recognises 男子30代, 女子40歳以上, 남자 30대: a sex or a number, and signs
 // that groups are made of.
@@ -555,7 +555,7 @@ func isEastAsianGroup(f []byte) bool {
 }
 
 var (
-	eastAsianGroupSigns = fold("男女子性代以上下未満满組组の部一般남여자대이상미만")
+	eastAsianGroupSigns = fold("부男女子性代以上下未満满組组の部一般남여자대이상미만")
 	eastAsianYears      = fold("歳才岁歲세")
 )
 

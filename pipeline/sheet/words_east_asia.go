@@ -42,4 +42,4 @@ func withEastAsian(phrases map[string]Meaning) map[string]Meaning {
 }
 
 // eastAsianSexes are the sexes of such lists.
-var eastAsianSexes = strings.Fields(fold("男 女 男性 女性 男子 女子 남 여 남자 여자 남성 여성 ชาย หญิง"))
+var eastAsianSexes = strings.Fields(fold("男 女 男性 女性 男子 女子 남 여 남자 여자 남성 여성 남자부 여자부 남성부 여성부 ชาย หญิง"))

@@ -74,7 +74,7 @@ func readWorkbook(name string, data []byte, o Options) (*Sheet, error) {
 	}
 	tabs := f.GetSheetList()
 	s.tabs = len(tabs)
-	s.groupTabs = groupTabs(tabs)
+	s.groupTabs, s.ageTabs = groupTabs(tabs), ageTabs(tabs)
 	s.sexTabs = slices.ContainsFunc(tabs, func(t string) bool { return sexSaid(t) == 'M' }) && slices.ContainsFunc(tabs, func(t string) bool { return sexSaid(t) == 'W' })
 	var says []string // of the run, on the first tab of a weekly report
 	for i, tab := range tabs {
