@@ -78,6 +78,9 @@ func (t table) below(lex *lexicon) []piece {
 		if time >= 0 && (place >= 0 && kindOf(cellAt(cells, place)) == kInt && hasDigit(cellAt(cells, time)) || clockInside.MatchString(cellAt(cells, time))) {
 			continue // a place and a time under their headings, or "PB 19:58": a row, whoever it names
 		}
+		if place >= 0 && time >= 0 && isBlank(cellAt(cells, place)) && isBlank(cellAt(cells, time)) && t.goesOn(i+1, place, time) {
+			continue // somebody who has neither, between those who have both: "Volunteer" under the role
+		}
 		league := results && len(runsAcross(lex, cells)) > 1 // whose headings are the days
 		if hasFigures(cells) && !league {
 			continue
@@ -161,6 +164,19 @@ func (t table) below(lex *lexicon) []piece {
 		}
 	}
 	return out
+}
+
+// goesOn says whether the first row with a figure from a row on has a place and a time in two columns.
+func (t table) goesOn(from, place, time int) bool {
+	for i := from; i < t.grid.len(); i++ {
+		switch _, cells := t.grid.at(i); {
+		case rowFilled(cells) == 0:
+			return false
+		case hasFigures(cells):
+			return kindOf(cellAt(cells, place)) == kInt && kindOf(cellAt(cells, time)) == kClock
+		}
+	}
+	return false
 }
 
 // resultsWithoutHeading is the index of the title of a list of another kind whose heading is the

@@ -83,6 +83,9 @@ func (s *settler) ageLike(i int) (Meaning, string) {
 		if !slices.ContainsFunc(s.rows, func(r line) bool { c := cellAt(r.cells, i); return !isBlank(c) && fold(c) != "x" }) {
 			return Other, "its values are marks"
 		}
+		if saysYesAndNo(p.distinct) {
+			return Other, "its values say yes and no"
+		}
 		return Sex, "its values say only the sex"
 	case g.meaning == Sex && p.shareOf(kGroup) < .2 && p.shareOf(kSex) > 0:
 		return Sex, ""
@@ -433,4 +436,22 @@ func (s *settler) oneSoftWord(i int) bool {
 		return len(s.profiles[i].distinct) == 1 && softSexWords[fold(v)]
 	}
 	return false
+}
+
+// sexesOnly says whether the values of a column are a letter for men and one for women, or words for a sex, or
+// all one word or letter for women.
+func sexesOnly(values map[string]int) bool {
+	letters, words := "", 0
+	for v := range values {
+		f := fold(v)
+		switch said := sexSaid(f); {
+		case utf8.RuneCountInString(f) == 1:
+			letters += f
+		case said == 'M' && len(values) > 1, said == 'W':
+			words++
+		default:
+			return false
+		}
+	}
+	return words == 0 && (text.SexPair(letters) || letters == "f") || letters == "" && words > 0
 }

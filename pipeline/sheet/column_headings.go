@@ -180,6 +180,12 @@ func (s *settler) byHeading(i int) {
 			if p.filled > 3 && clocks > .9 {
 				turn(Other, "its values are times")
 			}
+			switch {
+			case !s.hasGuess(AgeGroup) && !s.hasGuess(Age) && p.filled > 3 && p.shareOf(kGroup) > .9:
+				turn(AgeGroup, "its values are age groups")
+			case !s.hasGuess(Sex) && p.filled > 1 && (p.shareOf(kSex) > .9 || p.count[kText] == p.filled) && sexesOnly(p.distinct):
+				turn(Sex, "its values are sexes")
+			}
 		}
 	}
 	// Places that count up the whole sheet are those of the finish, where no other column

@@ -368,13 +368,37 @@ func (s *settler) against() {
 			continue
 		}
 		for v := range p.distinct {
-			if f := fold(v); len(f) > 1 && (saysHowEnded(v) || saysEnded(v) || text.SetAside(f) || text.Uncounted(f) || text.DoubtedTime(f, usualDistance/1000)) {
+			if f := fold(v); len(f) > 1 && (saysHowEnded(v) || saysEnded(v) || text.AgainstTime(f, usualDistance/1000)) {
 				s.set(i, m, "heading %q, but %q speaks against a result", s.headings[i], v)
 				return
 			}
 		}
 	}
 }
+
+// kilometres takes a column "Km" for distances where most rows say the usual one and some a shorter or longer way.
+func (s *settler) kilometres() {
+	if s.find(Distance) >= 0 {
+		return
+	}
+	for i, p := range s.profiles {
+		if s.columns[i].Meaning != Other || !kilometreWords[fold(s.headings[i])] || len(p.distinct) < 2 || len(p.distinct) > mostDistances || p.count[kInt]+p.count[kDecimal] < p.filled {
+			continue
+		}
+		usual := 0
+		for v, n := range p.distinct {
+			if 1000*looseNumber(v) == usualDistance {
+				usual += n
+			}
+		}
+		if 2*usual > len(s.rows) {
+			s.set(i, Distance, "heading %q, and most of its values are those of the usual way", s.headings[i])
+			return
+		}
+	}
+}
+
+var kilometreWords = set("km kms kilometres kilometers kilometer kilometre kilometri kilometros км", "km run", "kms run", "km done")
 
 // flagWords head marks of many kinds. Common practice, no source.
 var flagWords = set("flag flags code codes mark marks state result")
@@ -388,7 +412,7 @@ var lettersOfElse = set(`member members membership mitglied mitgliedschaft lid s
 // finish. Common practice of the languages, no source.
 var (
 	endedCodes  = set("invalid ungultig annulled ongeldig ugyldig ogiltig neplatny neplatne niewazny invalide dnf dns dsq dq disq disqualified retired abandon aufgegeben ritirato squalificato uitgevallen disqualifiziert descalificado", "did not finish", "did not start", "d n f", "d n s", "d q", "d s q", "nicht angetreten", "non partant", "non partito")
-	finishCodes = set("f fin finish finished finisher finishers ok yes y classified done complete completed counted valid gultig geldig gyldig giltig platny platne wazny valable valide valido valida ja oui si im ziel arrive arrivee classe classee finalizado finalizada finalista clasificado arrivato arrivata gefinisht geklasseerd i mal gennemfort fullfort maalissa")
+	finishCodes = set("完走 完赛 f fin finish finished finisher finishers ok yes y classified done complete completed counted valid gultig geldig gyldig giltig platny platne wazny valable valide valido valida ja oui si im ziel arrive arrivee classe classee finalizado finalizada finalista clasificado arrivato arrivata gefinisht geklasseerd i mal gennemfort fullfort maalissa")
 )
 
 // remarksBehind takes the first column behind the times for notes that has no heading and words in

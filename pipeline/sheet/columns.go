@@ -104,6 +104,7 @@ func settleColumns(lex *lexicon, book *courseBook, headings []string, rows []lin
 	s.sexesUnderOther()
 	s.sexesOfPlaces()
 	s.ended()
+	s.kilometres()
 	s.against()
 	s.secondsOnly()
 	s.attendance()
