@@ -28,6 +28,8 @@ func TestLegend(t *testing.T) {
 		{"figures that look like places", "Pos,Name,Group,Time\n1,Jo Lee,1,18:20\n2,Al Roe,2,18:31\n3,Cy Dee,1,18:41\n4,Di Fox,0,18:51\n\n\"Group 0: under 20, Group 1: 20-39, Group 2: 40 plus\"\n", "20-39; 40 plus; 20-39; under 20"},
 		{"colours of numbers, in sentences", "Pos,Name,Bib,Time\n1,Jo Lee,Blue,18:20\n2,Al Roe,Red,18:31\n3,Cy Dee,Blue,18:41\n\nBlue numbers: 18-39. Red numbers: 40 and over.\n", "18-39; 40 and over; 18-39"},
 		{"classes of both sexes, a line each above the table", "A: men under 40\nB: men 40 and over\nC: women under 40\nD: women 40 and over\nPos,Name,Cat,Time\n1,Jo Lee,B,18:20\n2,Ann Page,C,18:31\n3,Cy Dee,A,18:41\n", "men 40 and over; women under 40; men under 40"},
+		{"one class without an end", "Pos,Name,Cat,Time\n1,Jo Lee,V,18:20\n2,Al Roe,,18:31\n3,Cy Dee,V,18:41\n\nV: vet (40+)\n", "vet (40+; ; vet (40+"},
+		{"one class that may have an end", "Pos,Name,Cat,Time\n1,Jo Lee,V,18:20\n2,Al Roe,,18:31\n3,Cy Dee,V,18:41\n\nV = vet 40\n", "V; ; V"},
 		{"groups that say it themselves", "Pos,Name,Group,Time\n1,Jo Lee,W40,18:20\n2,Al Roe,M45,18:31\n\n\"W40 = women 40-44, M45 = men 45-49\"\n", "W40; M45"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -87,6 +89,36 @@ func TestLegendOfSexes(t *testing.T) {
 		}
 		if said := strings.Join(got, "; "); said != want {
 			t.Errorf("%q: %q, want %q", text, said, want)
+		}
+	}
+}
+
+// Signs, letters and figures that stand for the sexes, in the ways in which people write a key.
+func TestKeysOfSexes(t *testing.T) {
+	for key, marks := range map[string]string{
+		"* men  # women":                    "*#",
+		"(1 = men, 2 = women)":              "12",
+		"a - men / b - ladies":              "ab",
+		"X: gents  Y: ladies":               "XY",
+		"O = open (men), L = ladies":        "OL",
+		"B = blue (men), P = pink (women)":  "BP",
+		"X: first visit  Y: second visit":   "",
+		"* new here  # members":             "",
+		"a - men's watch / b - ladies' hat": "",
+	} {
+		text, m := "Pos\tName\tTime\tCode\n", marks
+		if m == "" {
+			m = strings.ToLower(key[:1]) + "q"
+		}
+		for i, n := range []string{"Jo Lee", "Ann Page", "Cy Dee", "Di Fox"} {
+			text += string(rune('1'+i)) + "\t" + n + "\t18:2" + string(rune('0'+i)) + "\t" + m[i%2:i%2+1] + "\n"
+		}
+		s, err := Read("alder-bank_2026-01-03.csv", []byte(text+"\n"+key+"\n"), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at := s.Parts[0].Index(Sex); (at >= 0) != (marks != "") {
+			t.Errorf("%s: the sex is column %d", key, at)
 		}
 	}
 }

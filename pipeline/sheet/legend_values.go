@@ -117,6 +117,12 @@ func legendPieces(line string) (pieces []string) {
 	if len(line) > 400 {
 		return nil
 	}
+	if inside, ok := strings.CutPrefix(line, "("); ok && strings.HasSuffix(inside, ")") && !strings.Contains(inside, "(") {
+		line = strings.TrimSuffix(inside, ")") // "(1 = men, 2 = women)"
+	}
+	if parts := keyGap.Split(line, -1); len(parts) > 1 && !slices.ContainsFunc(parts, func(part string) bool { return !keyPiece.MatchString(part) }) {
+		line = strings.Join(parts, ";") // "X: ladies  Y: gents", "a - men / b - ladies"
+	}
 	if cells := strings.Split(line, " | "); len(cells) == 2 && trim(cells[0]) != "" && !strings.ContainsAny(line, "=:") && len([]rune(trim(cells[0]))) <= 4 {
 		line = trim(cells[0]) + " = " + trim(cells[1])
 	}
@@ -138,6 +144,8 @@ func legendPieces(line string) (pieces []string) {
 }
 
 var (
+	keyGap        = regexp.MustCompile(` {2,}| / `)
+	keyPiece      = regexp.MustCompile(`^(?:[\pL\d]{1,3} ?[=:–-]|[*#+†‡°§^]+) ?\S.*$`)
 	sentenceEnd   = regexp.MustCompile(`(?i)(\b(?:men|women|ladies|gents|males?|females?|boys|girls|over|under|plus|older|younger)|\d\d|\+)\. `)
 	codesAndWords = regexp.MustCompile(`[\pL\d]{1,3} ?= ?\pL{2,}|\b\d ?= ?\pL\b`)
 	twoClasses    = regexp.MustCompile(`^(\pL{1,3}\d?) ?/ ?(\pL{1,3}\d?)( ?[=:–-] ?\S.*)$`)
@@ -158,6 +166,9 @@ func sayThemselves(texts []string) bool {
 	}
 	return true
 }
+
+// openAges are ages without a beginning or an end.
+var openAges = regexp.MustCompile(`(?i)\d ?\+|\b(?:over|under|above|below|u) ?-?\d|\d+ (?:plus|and over|or over|and older|and under)\b`)
 
 // legendKey is what a text of a column is looked up by: its folded form, or itself where it
 // is nothing but signs.
@@ -187,6 +198,9 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 			continue
 		}
 		text, means := longestText(texts, piece)
+		if before, inside, ok := strings.Cut(means, "("); ok && isSexWord(inside) && !isSexWord(before) {
+			means = trim(inside) // "open (men)"
+		}
 		if means == "" || legend[legendKey(text)] != "" {
 			continue
 		}
@@ -204,8 +218,8 @@ func (p *Part) legendFor(texts []string, heading string, pieces []string) (legen
 			return nil, false
 		}
 	}
-	if len(texts) < 2 && (ages > 0 || blank == "" && len(fold(texts[0])) > 1) {
-		return nil, false // one class explains nothing
+	if len(texts) < 2 && (ages > 0 && (hasDigit(texts[0]) || !openAges.MatchString(legend[legendKey(texts[0])])) || ages == 0 && blank == "" && len(fold(texts[0])) > 1) {
+		return nil, false // one class explains nothing, unless it is said to have no end: "V = vet 40+"
 	}
 	if blank != "" && ages == 0 {
 		legend[""] = blank
@@ -250,7 +264,7 @@ func longestText(texts []string, piece string) (text, means string) {
 		if k := strings.IndexAny(rest, "=:"); k > 1 && beforeMeans(rest[:k]) {
 			rest = rest[k:] // "Pink bib = men", "Y (yellow) = men"
 		}
-		if m := strings.Trim(rest, " \t=:-–—()."); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m) || len(t) == 1 && hasDigit(t) && isSexWord(m)) {
+		if m := strings.Trim(rest, " \t=:-–—()."); m != "" && (strings.ContainsAny(rest[:min(len(rest), 4)], "=:-(") || strings.Contains(rest, "–") || hasDigit(m) || !hasLetter(t) && len([]rune(t)) == 1 && isSexWord(m)) {
 			text, means = t, m
 		}
 	}
