@@ -53,7 +53,7 @@
 //     reordered.go, behind_names.go (facts behind some names),
 //     marked_cells.go, date_parts.go (day, month and year apart), shifted.go (a cell too many
 //     from some row on), bare_places.go (places in words or signs), plain_clocks.go (times with other marks) and name_class.go (a class
-//     behind each name), name_facts.go (a sex or a class beside each); beside.go mends them as they are read.
+//     behind each name), name_facts.go (a sex or a class beside each), letters_behind.go (letters behind places and times that a line explains); beside.go mends them as they are read.
 //   - What does not count here: other_weeks.go, corrections.go, corrected.go, course_length.go, line_rules.go,
 //     marks.go, taken_back.go, lines_about_rows.go, ended_flags.go; lines_left_out.go tells what was left out, said_count.go how
 //     many finishers the sheet itself says.

@@ -207,6 +207,9 @@ func (s *Sheet) addTable(t table, lex *lexicon, o Options) {
 		t.weekdaysOfTitle()
 		t.namesUnderSexes(lex)
 		t.sexesInPlaces(lex)
+		if t.endedByLetter(lex) {
+			s.note("letters-explained", "a line says what letters behind places or times stand for; it was read as a column of its own")
+		}
 		if t.factsBesideNames(lex) {
 			s.note("facts-of-names", "a sex or a class stands beside the names, the times or the clubs; it was read as a column of its own")
 		}
