@@ -48,7 +48,7 @@ var (
 		ehka arvio arvioitu epavarma tarkista tarkistettava virhe
 		moze okolo szacunkowy szacowany niepewny sprawdzic blad skreslony usunac podwojny rower mozna asi zhruba odhad nejisty overit chyba smazat kolo
 		estimativa duvidoso duvidosa apagado apagar ontem erro`)
-	besides = wordsOf(`peut should next checking hand
+	besides = wordsOf(`home request requested peut should next checking hand
 		время финиш участник запись строка номер результат час запис рядок
 		up isim isimi ismi kosucu kosucunun sporcu sure suresi suresini zaman numara numarasi gogus kayit kayitli satir satiri alinmayin almayin edilmesin
 		nazwa zapis wiersza radku radek bezec bezce zavod zavodu futoneve sora linea riga linha lina linje rivi wiersz regel ligne zeile eintragung
