@@ -455,3 +455,13 @@ func sexesOnly(values map[string]int) bool {
 	}
 	return words == 0 && (text.SexPair(letters) || letters == "f") || letters == "" && words > 0
 }
+
+// agesOnly says whether all values of a column have a figure, and none is the length of a way, "5k".
+func agesOnly(values map[string]int) bool {
+	for v := range values {
+		if !hasDigit(v) || isLength(v) {
+			return false
+		}
+	}
+	return true
+}

@@ -181,7 +181,7 @@ func (s *settler) byHeading(i int) {
 				turn(Other, "its values are times")
 			}
 			switch {
-			case !s.hasGuess(AgeGroup) && !s.hasGuess(Age) && p.filled > 3 && p.shareOf(kGroup) > .9:
+			case !s.hasGuess(AgeGroup) && !s.hasGuess(Age) && p.filled > 3 && p.shareOf(kGroup) > .9 && agesOnly(p.distinct):
 				turn(AgeGroup, "its values are age groups")
 			case !s.hasGuess(Sex) && p.filled > 1 && (p.shareOf(kSex) > .9 || p.count[kText] == p.filled) && sexesOnly(p.distinct):
 				turn(Sex, "its values are sexes")

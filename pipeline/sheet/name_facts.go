@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -53,7 +54,7 @@ func besideCells(lex *lexicon, l layout, column int, cells []string) (factCut, m
 			switch k := kindOf(before); {
 			case !ok, figures && of == Position && k != kInt, of.isTime() && k != kClock, !figures && (k == kInt || k == kClock):
 				odd += map[bool]int{true: 1}[figures && !ok && kindOf(c) == kText]
-			case saysFact(fact) && !(figures && fact[0] <= '9'): // "18 min 57 s"
+			case saysFact(fact) && !(hasDigit(fact) && (of == Position && !veteranClass.MatchString(fact) || !classWithAge.MatchString(fact))): // "18 min 57 s", "1 of 10", "1 (F1)"
 				facts[fact]++
 				n++
 			default:
@@ -76,6 +77,12 @@ func besideCells(lex *lexicon, l layout, column int, cells []string) (factCut, m
 	}
 	return factCut{}, nil, ""
 }
+
+// classWithAge is a class of letters and an age, veteranClass one that no place among men or women looks like.
+var (
+	classWithAge = regexp.MustCompile(`(?i)^(?:[mfwlhdkvzsnju]{1,3}|vet\.?|under|over|o) ?-?\d\d(?:[-–]\d\d)?\+?$`)
+	veteranClass = regexp.MustCompile(`(?i)^(?:[mfwl]?v[mfwl]?|vet\.?|u|under|over|o) ?-?\d\d\+?$`)
+)
 
 // saysFact says whether a text is a sex or a class.
 func saysFact(s string) bool {

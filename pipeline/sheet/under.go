@@ -230,7 +230,7 @@ func (t table) sexesInPlaces(lex *lexicon) {
 // classBehindPlace says whether a class with an age stands behind a place: "2 V40".
 func classBehindPlace(cell string) bool {
 	_, behind, ok := strings.Cut(cell, " ")
-	return ok && hasDigit(behind) && kindOf(strings.Trim(behind, "()[]-/ ")) == kGroup
+	return ok && veteranClass.MatchString(strings.Trim(behind, "()[]-/ "))
 }
 
 // sexAside says whether names stand under a sex, or the first row has a place that says one.
