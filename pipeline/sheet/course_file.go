@@ -7,17 +7,11 @@ import (
 	"strings"
 )
 
-// longEnds are what names of files end with, of five letters and more (RFC 7464, RFC 7763, RFC 7946; common practice).
-var longEnds = set("jsonl ndjson geojson xhtml markdown")
-
 // fileWords lists what the file's name, then its folders, give as the course.
 func fileWords(name string, book *courseBook) (out []courseWord) {
 	name = timeInName.ReplaceAllString(name, "$1 ")
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
-	base := parts[len(parts)-1]
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 && (len(base)-dot <= 5 || longEnds[fold(base[dot+1:])]) {
-		base = withoutSecondEnding(base[:dot])
-	}
+	base := withoutEnding(parts[len(parts)-1])
 	baseSaid := false
 	for k := len(parts) - 1; k >= 0; k-- {
 		text, from, weight := parts[k], "folder name", 20

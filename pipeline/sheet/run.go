@@ -38,9 +38,7 @@ func newRunSettler(s *Sheet, o Options, lex *lexicon, book *courseBook) *runSett
 	rs.files = fileWords(name, book)
 	parts := strings.Split(strings.ReplaceAll(name, "\\", "/"), "/")
 	last := len(parts) - 1
-	if dot := strings.LastIndexByte(parts[last], '.'); dot > 0 && len(parts[last])-dot <= 5 {
-		parts[last] = parts[last][:dot]
-	}
+	parts[last] = withoutEnding(parts[last])
 	inFolders, months, ok := pathDate(parts)
 	if ok {
 		rs.file = append(rs.file, inFolders)

@@ -376,12 +376,18 @@ func baseName(name string) string {
 }
 
 // baseStem is baseName without its ending.
-func baseStem(name string) string {
-	base := baseName(name)
-	if dot := strings.LastIndexByte(base, '.'); dot > 0 {
-		base = base[:dot]
+func baseStem(name string) string { return withoutEnding(baseName(name)) }
+
+// withoutEnding takes the ending off a file's name, and one that stands before it; ".26" behind a day is none.
+func withoutEnding(base string) string {
+	dot := strings.LastIndexByte(base, '.')
+	if dot <= 0 {
+		return base
 	}
-	return withoutSecondEnding(base)
+	if end := base[dot+1:]; len(end) > 4 && !longEndings[fold(end)] || digitsOnly(end) {
+		return base
+	}
+	return withoutSecondEnding(base[:dot])
 }
 
 // withoutSecondEnding takes off the name of a file the ending that stands before the last: results.csv of
@@ -392,6 +398,9 @@ func withoutSecondEnding(stem string) string {
 	}
 	return stem
 }
+
+// longEndings are what names of files end with, of five letters and more (RFC 7464, RFC 7763, RFC 7946; common practice).
+var longEndings = set("jsonl ndjson geojson xhtml markdown")
 
 // endings are those of the names of files that a second one may follow, as a program for mail adds it.
 var endings = set("csv tsv txt xlsx xls ods html htm json")
