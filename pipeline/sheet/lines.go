@@ -547,7 +547,7 @@ func divided(text []byte, delim byte) bool {
 			drawn = drawn && (with == 0 || n == before && last == lines-1)
 			with++
 			last = lines
-			if n == before && n >= 4 {
+			if n == before && (n >= 4 || n == 3 && delim == ',') {
 				alike++
 			}
 			before = n
@@ -559,7 +559,7 @@ func divided(text []byte, delim byte) bool {
 	case 10*with >= 9*lines:
 		return true
 	}
-	return delim != ',' && 3*with >= 2*lines && 10*alike >= 9*with || delim == '|' && drawn && with > 3 && 2*with >= lines
+	return 3*with >= 2*lines && 10*alike >= 9*with || delim == '|' && drawn && with > 3 && 2*with >= lines
 }
 
 // textLines cuts a text at CR, LF or CRLF.

@@ -121,7 +121,7 @@ func (p *Part) numbersLikePlaces() bool {
 
 // placeFigure is the place that a cell of places says, also as "6th", "#6" or "006."; 0 for none.
 func placeFigure(cell string) int {
-	c := strings.Trim(cell, " #.)=")
+	c := strings.Trim(trim(cell), " #.)=")
 	n, err := strconv.Atoi(strings.TrimRight(c, "stndrhº°."))
 	if err != nil {
 		return 0

@@ -346,6 +346,9 @@ func cutAt(cells []string, usual []kind, name int) int {
 		case kClock, kDecimal, kInt, kDate:
 			continue // a time or a place, no end of a name
 		}
+		if !hasLetter(cells[at+1]) {
+			continue // nor is a time that is typed otherwise, 19-02
+		}
 		if !fitsKinds(cells, usual, at) {
 			continue
 		}

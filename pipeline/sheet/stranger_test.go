@@ -11,6 +11,9 @@ import (
 // showed to be misread: places named in a sentence, several labels in a line,
 // figures of programs, other languages.
 var strangerCases = []sheetCase{
+	{name: "a time typed with a hyphen, before a remark's column", file: "alder-bank_2026-01-03", only: "text",
+		text:    ",Pos,Name,Club,Time,\n,1,Jo Lee,Vale AC,18:20,\n,2,Al Roe,Vale AC,18:31,PB\n,3,Cy Dee,Vale AC,19-02,\n,4,Di Fox,Vale AC,19:44,PB\n,5,Ed Gow,,19:50,\n,6,Fay Hill,Vale AC,20:50,cancelled\n,7,Gus Ide,Vale AC,21:10,\n",
+		columns: "- position name club time notes", run: "alder-bank 2026-01-03", rows: "2-8"},
 	{name: "how the race ended under Result, and the times under a clock", file: "alder-bank_2026-01-03",
 		text:    "Athlete,Stopwatch,Club,Result\nJo Lee,00:18:20,Vale AC,Finished\nAl Roe,00:18:31,,Finished\nCy Dee,00:18:40,Vale AC,Finished\nDi Fox,00:19:44,,DNF\n",
 		columns: "name time club status", run: "alder-bank 2026-01-03", rows: "2-5"},

@@ -236,3 +236,19 @@ func TestTabsOfAges(t *testing.T) {
 		}
 	}
 }
+
+// A time that is typed otherwise than the others is not joined to the text before it.
+func TestHyphenatedTimeStays(t *testing.T) {
+	const text = "|Pos|Name|Club|Time|\n|1|Jo Lee|Vale AC|18:20|\n|2|Al Roe|Vale AC|18:31|PB\n|3|Cy Dee|Vale AC|19-02|\n|4|Di Fox|Vale AC|19:44|PB\n|5|Ed Gow||19:50|\n|6|Fay Hill|Vale AC|20:50|cancelled\n"
+	if got := cellsOf(t, text, Club, Time)[2]; got != "Vale AC 19-02" {
+		t.Errorf("club and time %q", got)
+	}
+}
+
+// Cells that are padded with spaces are divided by their commas, whatever stands above and below them.
+func TestPaddedCommas(t *testing.T) {
+	s, err := Read("alder-bank_2026-01-03.csv", []byte("\" Alder Bank 5k, 3 January 2026  \"\n\n Pos  , Name  , Club  , Time  \n 1  , Jo Lee  ,, 18:10  \n 2  , Al Roe  , Vale AC  , 18:24  \n 3  , Cy Dean  , Vale AC  , 18:51  \n 4  , Dora Fox  ,, 19:10  \n 5  , Ed Gow  , Vale AC  , 19 37  \n 6  , Flo Hay  , Vale AC  , 19:58  \n 7  , Gus Ivory  ,, 20:39  \n 8  , Hal Jex  , Vale AC  , 20:55  \n 9  , Ida Kay  , Vale AC  , 21:41  \n 10  , Jim Low  ,, 22:24  \n 11  , Kit Moy  , Vale AC  , 23:19  \n 12  , Lea Nye  , Vale AC  , 23:41  \n 13  , Max Orr  ,, 25:22  \n 14  , Nan Pym  , Vale AC  , 26:41  \n\n 6: not Flo Hay but Bob Trent  \n"), Options{})
+	if err != nil || !strings.HasPrefix(s.Dialect, "divided by comma") {
+		t.Errorf("%v, %v", s.Dialect, err)
+	}
+}
