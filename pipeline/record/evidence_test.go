@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -273,6 +274,24 @@ func TestTitlesBeforeNames(t *testing.T) {
 		}
 		if s := strings.Join(got, " "); s != k.want {
 			t.Errorf("%s: %q, want %q", k.names, s, k.want)
+		}
+	}
+}
+
+// A year behind a letter with a full stop is one of birth and says no sex.
+func TestBornIsShort(t *testing.T) {
+	c := NoColumns()
+	c.Position, c.Name, c.Time = 0, 1, 2
+	for _, form := range []string{"(b. 1966)", "(b.1966)", "(f. 1966)", "(n. 1966)"} {
+		lines, _ := readRows(t, c, nil, Options{}, func(yield func([]string)) {
+			for i, name := range []string{"Al Roe", "Jo Lee", "Cy Dee", "Di Fox", "Ed Gow"} {
+				yield([]string{strconv.Itoa(i + 1), name + " " + form, "18:2" + strconv.Itoa(i)})
+			}
+		})
+		for _, l := range lines {
+			if l.Sex != NotGiven || l.Birth != age.OfYear(1966) {
+				t.Errorf("%s: sex %v, born %v", form, l.Sex, l.Birth)
+			}
 		}
 	}
 }

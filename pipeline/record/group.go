@@ -89,6 +89,10 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // agesInWords are decades of ages in a word.
 var agesInWords = map[string][2]int16{"teens": {13, 19}, "teen": {13, 19}, "teenager": {13, 19}, "teenagers": {13, 19}, "twenties": {20, 29}, "thirties": {30, 39}, "forties": {40, 49}, "fifties": {50, 59}, "sixties": {60, 69}, "seventies": {70, 79}, "eighties": {80, 89}}
 
+// bornIsShort is a year behind the first letter of a word for born, with the full stop that shortens it: b. 1966, f. 1966,
+// geb. 1966, *1966. A letter without one may be a sex.
+var bornIsShort = regexp.MustCompile(`^(?:[bfnsg]\. ?|\* ?)((?:19|20)\d\d)$`)
+
 // parseGroup reads one folded cell of a group column: M40, MV40, V40, VM40,
 // M40-44, 40-44, Vet 40, 40+, FV35, SM, Sen W, U17, JM10, JW11-14, M U20, H40,
 // MHK, WJA, 1980-1984. Age ranges are left as printed; the column settles what
@@ -104,6 +108,10 @@ func parseGroup(b []byte) group {
 	b = withoutRun(b)
 	if m := letteredClass.FindSubmatch(b); m != nil {
 		b = m[1] // B - muži 40-49 let
+	}
+	if m := bornIsShort.FindSubmatch(b); m != nil {
+		y := int16(atoi(m[1]))
+		return group{kind: bornIn, lo: y, hi: y} // b. 1966, and no boy
 	}
 	g := group{}
 	if n, ok := ageWithUnit(b); ok && n > 0 && (bytes.HasSuffix(b, []byte("olds")) || bytes.IndexByte(b, ' ') > 0 && hasDigit(string(b[bytes.IndexByte(b, ' '):]))) {

@@ -14,7 +14,7 @@ import (
 var distanceUnits = map[string]float64{
 	"k": 1000, "km": 1000, "kms": 1000, "kilometre": 1000, "kilometres": 1000, "kilometer": 1000, "kilometers": 1000, "kilometros": 1000, "chilometri": 1000,
 	"kilometrow": 1000, "kilometri": 1000, "kilometru": 1000, "kilometria": 1000, "kilometara": 1000, "mile": 1609.344, "miles": 1609.344, "mi": 1609.344, "meilen": 1609.344, "m": 1, "metres": 1, "meters": 1, "meter": 1, "metros": 1, "metri": 1,
-	"км": 1000, "километра": 1000, "километров": 1000, "χλμ": 1000, "χιλιόμετρα": 1000, "公里": 1000, "キロ": 1000, "كم": 1000, "กม": 1000, "किमी": 1000, "м": 1,
+	"км": 1000, "километра": 1000, "километров": 1000, "χλμ": 1000, "χιλιόμετρα": 1000, "公里": 1000, "キロ": 1000, "كم": 1000, "กม": 1000, "किमी": 1000, "м": 1, "קמ": 1000, "קילומטר": 1000, "קילומטרים": 1000,
 }
 
 // inMiles are distances in kilometres, and parts of a marathon, as people give them in miles. Common practice, no source.
@@ -51,6 +51,9 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		if !known {
 			unit, to, known = unitBeforeIdeograph(s, toks[j].from)
 		}
+		if !known {
+			unit, to, known = unitWithMark(s, toks[j].from)
+		}
 		v, err := strconv.ParseFloat(strings.Replace(s[toks[i].from:toks[end-1].to], ",", ".", 1), 64)
 		if !known || err != nil || isSpeed(toks, j) {
 			continue
@@ -71,6 +74,16 @@ func findDistance(s string) (metres float64, from, to int, ok bool) {
 		return m, toks[i].from, to, true
 	}
 	return 0, 0, 0, false
+}
+
+// unitWithMark is the unit whose short form in Hebrew has the mark of one, or a quotation mark, before its last letter.
+func unitWithMark(s string, from int) (metres float64, to int, ok bool) {
+	for _, unit := range [...]string{"ק\"מ", "ק״מ", "ק''מ", "ק”מ", "ק“מ"} {
+		if strings.HasPrefix(s[from:], unit) {
+			return 1000, from + len(unit), true
+		}
+	}
+	return 0, from, false
 }
 
 // unitBeforeIdeograph is a unit of distance that is written in one with what follows: 5km記録会, 5キロ走.

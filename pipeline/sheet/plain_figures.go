@@ -55,7 +55,7 @@ func plainFigures(text []byte) ([]byte, bool) {
 func isFigure(c byte) bool { return c >= '0' && c <= '9' }
 
 // buddhistYear is a year of the Buddhist era behind a day and a month, or behind the word for it.
-var buddhistYear = regexp.MustCompile(`(\d{1,2}[/.-]\d{1,2}[/.-]|พ\.?ศ\.? ?|[\x{0E00}-\x{0E7F}.] )(2[45]\d\d)\b`)
+var buddhistYear = regexp.MustCompile(`(\d{1,2}[/.-]\d{1,2}[/.-]|พ\.?ศ\.? ?|[\x{0E00}-\x{0E7F}.] |\d{1,2} ?[\x{0E00}-\x{0E7F}]+ ?)(2[45]\d\d)\b`)
 
 // yearsBeforeCommon is how many years the Buddhist era is before the common one, in Thailand.
 const yearsBeforeCommon = 543

@@ -512,7 +512,7 @@ func (p *Part) listsRunner(name string) bool {
 // nothing that may be a course.
 func (rs *runSettler) courseOfTab(p *Part) (text, slug string) {
 	text = besideDate(p.Tab, " -_")
-	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) || tabOfHalf(p.Tab) || leagueWords[fold(text)] {
+	if _, day := dayAlone(p.Tab); day || len(Slug(text)) < 3 || !hasLetter(text) || helperTab(p.Tab) || isSection(text) || rs.sheet.agesOfTab(p.Tab) || saysField(p.Tab) || saysOrder(p.Tab) || saysColumn(rs.lex, p.Tab) || tabOfHalf(p.Tab) || leagueWords[fold(text)] {
 		return "", ""
 	}
 	// A spreadsheet numbers a second tab of the same name: "Alder Bank", "Alder Bank1".

@@ -151,6 +151,28 @@ func TestDistanceInWords(t *testing.T) {
 	}
 }
 
+// Kilometres in Hebrew are written with a mark, and the year behind the name of a Thai month is of the Buddhist era.
+func TestHebrewAndThaiTitles(t *testing.T) {
+	const rows = "Pos,Name,Time\n1,Al Roe,18:20\n2,Jo Lee,19:31\n3,Cy Dee,21:02\n"
+	for _, c := range []struct{ title, run string }{
+		{"גן האלון 5 ק״מ\n3 בינואר 2026", "גן-האלון 2026-01-03"},
+		{"\"גן האלון 5 ק\"\"מ\"\n3 בינואר 2026", "גן-האלון 2026-01-03"},
+		{"Mill Leat\n22 กุมภาพันธ์ 2568", "mill-leat 2025-02-22"},
+	} {
+		s, err := Read("results.csv", []byte(c.title+"\n"+rows), Options{})
+		if err != nil {
+			t.Fatal(c.title, err)
+		}
+		got := outcome(s)
+		if got.run != c.run || got.asks != "" {
+			t.Errorf("%s: run %q, want %q (%s)", c.title, got.run, c.run, got.asks)
+		}
+		if m := s.Parts[0].DistanceM(); m != 0 && m != 5000 {
+			t.Errorf("%s: %d m", c.title, m)
+		}
+	}
+}
+
 // A tab that has to be asked about does not hold up the others; halves of a result, and
 // questions about the whole workbook, do.
 func TestTabsLeftOut(t *testing.T) {

@@ -837,15 +837,24 @@ func groupTabs(tabs []string) bool {
 // ageLabel is what the name of a tab may begin with, before ages.
 var ageLabel = regexp.MustCompile(`(?i)^age[ -]?(?:groups?|category|categories|cat|class|band|range)[ :.-]*\b`)
 
-// ageRange are the first and the last year of an age group of five or ten years.
-var ageRange = regexp.MustCompile(`^(\d{1,2}) ?[-–] ?(\d{1,2})$`)
+// ageRange are the first and the last year of an age group of five or ten years, behind words or alone.
+var ageRange = regexp.MustCompile(`^(?:(\pL[\pL ]*) )?(\d{1,2}) ?[-–] ?(\d{1,2})$`)
+
+// rangeOfTab is the age group that the name of a tab gives by figures, alone or behind words for a sex or an age:
+// "10-19", "Men 10-19", "Age range 10-19".
+func rangeOfTab(tab string) (from, to int, ok bool) {
+	m := ageRange.FindStringSubmatch(ageLabel.ReplaceAllString(tab, "Age "))
+	if m == nil || slices.ContainsFunc(strings.Fields(fold(m[1])), func(w string) bool { return !groupPart[w] && !sexWords[w] }) {
+		return 0, 0, false
+	}
+	return int(looseNumber(m[2])), int(looseNumber(m[3])), true
+}
 
 // ageTabs says whether two tabs or more are called after nothing but ages, one of them no day: "10-19" beside "20-29".
 func ageTabs(tabs []string) bool {
 	n, sure := 0, false
 	for _, tab := range tabs {
-		if m := ageRange.FindStringSubmatch(tab); m != nil {
-			from, to := int(looseNumber(m[1])), int(looseNumber(m[2]))
+		if from, to, ok := rangeOfTab(tab); ok {
 			if from%5 != 0 || to-from != 4 && to-from != 9 {
 				return false
 			}
@@ -858,7 +867,8 @@ func ageTabs(tabs []string) bool {
 
 // agesOfTab says whether the name of a tab is an age group, by itself or beside the other tabs.
 func (s *Sheet) agesOfTab(tab string) bool {
-	return saysAges(tab) || ageLabel.MatchString(tab) && saysWho(tab) || s.ageTabs && ageRange.MatchString(tab)
+	_, _, ages := rangeOfTab(tab)
+	return saysAges(tab) || ageLabel.MatchString(tab) && saysWho(tab) || s.ageTabs && ages
 }
 
 // ageWord is a word, or the sign of an age without an end, as no number of a week has: "S13".

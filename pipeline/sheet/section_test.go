@@ -120,6 +120,10 @@ func TestTabsOfAgesAlone(t *testing.T) {
 		{"10-5,10-12,10-19", false},
 		{"10-19,Men", false},
 		{"10-19,11-16", false},
+		{"Men 10-19,Men 20-29", true},
+		{"Men 10-14,Women 10-14", false}, // 14 October
+		{"Age range 10-19,Age range 20-29", true},
+		{"Mill 10-19,Mill 20-29", false},
 		{"1-25,26-50", false},
 	} {
 		if got := ageTabs(strings.Split(c.tabs, ",")); got != c.want {
