@@ -89,8 +89,8 @@ var frenchBands = map[string][2]int16{"ea": {7, 9}, "po": {10, 11}, "be": {12, 1
 // agesInWords are decades of ages in a word.
 var agesInWords = map[string][2]int16{"teens": {13, 19}, "teen": {13, 19}, "teenager": {13, 19}, "teenagers": {13, 19}, "twenties": {20, 29}, "thirties": {30, 39}, "forties": {40, 49}, "fifties": {50, 59}, "sixties": {60, 69}, "seventies": {70, 79}, "eighties": {80, 89}}
 
-// bornIsShort is a year behind the first letter of a word for born, with the full stop that shortens it: b. 1966, f. 1966,
-// geb. 1966, *1966. A letter without one may be a sex.
+// bornIsShort is a year behind the first letter of a word for born, with the full stop that shortens it, or behind the
+// star that stands for it: b. 1966, f. 1966, *1966. A letter without a full stop may be a sex.
 var bornIsShort = regexp.MustCompile(`^(?:[bfnsg]\. ?|\* ?)((?:19|20)\d\d)$`)
 
 // parseGroup reads one folded cell of a group column: M40, MV40, V40, VM40,

@@ -232,13 +232,8 @@ func (s *settler) byHeading(i int) {
 
 // saysEnds says whether all that a column says are codes and words for how a race ended, "Finished", "DNF".
 func (s *settler) saysEnds(i int) bool {
-	p := s.profiles[i]
-	for v := range p.distinct {
-		if f := fold(v); !endedCodes[f] && !finishCodes[f] {
-			return false
-		}
-	}
-	return len(p.distinct) > 0
+	_, only := endsOnly(s.profiles[i].distinct)
+	return only && len(s.profiles[i].distinct) > 0
 }
 
 // timesElsewhere says whether another column has nothing but times.

@@ -332,20 +332,25 @@ func (s *settler) ended() {
 		if m := s.columns[i].Meaning; p.filled == 0 || len(p.distinct) == 0 || len(p.distinct) > 6 || m != Other && m != Number || p.count[kInt] > 0 || otherDay(fold(s.headings[i])) {
 			continue
 		}
-		codes, only := 0, true
-		for v := range p.distinct {
-			f := fold(v)
-			if endedCodes[f] {
-				codes++
-			} else if only = only && (finishCodes[f] || v == "✓" || v == "✔"); !only {
-				break
-			}
-		}
-		if only && codes > 0 {
+		if codes, only := endsOnly(p.distinct, "✓", "✔"); only && codes > 0 {
 			s.set(i, Status, "its values say how races ended")
 			return
 		}
 	}
+}
+
+// endsOnly counts the codes for how a race ended among the values of a column, and says whether the others are words for
+// having finished, or signs that are given for it.
+func endsOnly(values map[string]int, signs ...string) (codes int, only bool) {
+	for v := range values {
+		switch f := fold(v); {
+		case endedCodes[f]:
+			codes++
+		case !finishCodes[f] && !slices.Contains(signs, v):
+			return codes, false
+		}
+	}
+	return codes, true
 }
 
 // against takes a column of which nothing is known for notes, or beside those for what became of the runners, where

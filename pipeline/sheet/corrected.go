@@ -259,13 +259,12 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 	}
 	found := map[int]string{}
 	var rows []timedRow
-	numbered := p.numbersLikePlaces()
 	for _, sk := range p.linesOutside() {
 		text := strings.Trim(sk.Text, " |")
 		if len(text) > 200 || clockInside.MatchString(text) || len(found) == mostLineRules {
 			continue
 		}
-		wrong, right, said := renames(text, numbered)
+		wrong, right, said := renames(text, p.numbersLikePlaces)
 		if right == "" {
 			continue
 		}
@@ -285,9 +284,9 @@ func (p *Part) nameCorrections(sheet string) map[int]string {
 	return found
 }
 
-// renames is who a line says that somebody was, and who it says that it was not, or at which place. numbered is a
-// list that has start numbers beside its places.
-func renames(line string, numbered bool) (wrong, right, at string) {
+// renames is who a line says that somebody was, and who it says that it was not, or at which place. numbered says whether
+// a number of the line may be a start number.
+func renames(line string, numbered func() bool) (wrong, right, at string) {
 	for _, form := range insteadOf {
 		if m := form.FindStringSubmatch(line); m != nil {
 			return m[1], strings.TrimRight(m[2], "."), ""
@@ -299,7 +298,7 @@ func renames(line string, numbered bool) (wrong, right, at string) {
 		}
 		return "", "", ""
 	}
-	if m := cameInAt.FindStringSubmatch(line); m != nil && !(numbered && m[1] != "") {
+	if m := cameInAt.FindStringSubmatch(line); m != nil && !(m[1] != "" && numbered()) {
 		return "", strings.TrimRight(m[3], "."), m[2]
 	}
 	return "", "", ""

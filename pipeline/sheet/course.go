@@ -1289,9 +1289,9 @@ func saysColumn(lex *lexicon, text string) bool {
 
 // saysOrder says whether a line or a tab's name only says how its lines are chosen, sorted or
 // come about, or how far the list is: "Finish order", "Sorted by position", "Alphabetical", "Top 10", "By club", "Checked".
-func saysOrder(tab string) bool {
+func saysOrder(text string) bool {
 	said := false
-	for _, w := range strings.Fields(fold(tab)) {
+	for _, w := range strings.Fields(fold(text)) {
 		switch {
 		case orderWords[w]:
 			said = true

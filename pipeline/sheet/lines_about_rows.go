@@ -80,19 +80,18 @@ func (p *Part) lineAbout(line, folded string) *lineAbout {
 // listedPlaces is where a line lists places, figures at [list, end), and from where on the words for them stand. folded
 // is the line with all its marks.
 func (p *Part) listedPlaces(l *lineAbout, folded string) (from, list, end int, ok bool) {
-	numbered := p.numbersLikePlaces()
 	if m := saidPlaces.FindStringSubmatchIndex(l.folded); m != nil {
 		from, list, end = m[0], m[6], m[7]
 		if m[4] >= 0 {
 			from = list // "Void: 2"
 		}
-		return from, list, end, m[2] < 0 || !numbered
+		return from, list, end, m[2] < 0 || !p.numbersLikePlaces()
 	}
-	if _, _, explains := signLine(l.text); numbered || explains || text.OfNumbers(folded) {
+	if _, _, explains := signLine(l.text); explains || text.OfNumbers(folded) {
 		return 0, 0, 0, false
 	}
 	m := barePlaces.FindStringSubmatchIndex(l.folded)
-	if m == nil || m[4] >= 0 && countedThings[l.folded[m[4]:m[5]]] || countedBefore[finalWordOf(l.folded[:m[2]-1])] {
+	if m == nil || m[4] >= 0 && countedThings[l.folded[m[4]:m[5]]] || countedBefore[finalWordOf(l.folded[:m[2]-1])] || p.numbersLikePlaces() {
 		return 0, 0, 0, false
 	}
 	return m[2], m[2], m[3], true
@@ -102,21 +101,22 @@ func (p *Part) listedPlaces(l *lineAbout, folded string) (from, list, end int, o
 // a number in a line may be either.
 func (p *Part) numbersLikePlaces() bool {
 	number := p.Index(Number)
-	if number < 0 {
-		return false
+	if number < 0 || p.rules.pos < 0 {
+		return number >= 0
 	}
-	if p.rules.pos < 0 {
-		return true
+	if p.likePlaces == nil {
+		least, most := math.MaxInt, 0
+		p.Each(func(_ int, cells []string) error {
+			if n, ok := smallCount(trim(cellAt(cells, number))); ok {
+				least = min(least, n)
+			}
+			most = max(most, placeFigure(cellAt(cells, p.rules.pos)))
+			return nil
+		}) // was read without an error before
+		like := least <= most
+		p.likePlaces = &like
 	}
-	least, most := math.MaxInt, 0
-	p.Each(func(_ int, cells []string) error {
-		if n, ok := smallCount(trim(cellAt(cells, number))); ok {
-			least = min(least, n)
-		}
-		most = max(most, placeFigure(cellAt(cells, p.rules.pos)))
-		return nil
-	}) // was read without an error before
-	return least <= most
+	return *p.likePlaces
 }
 
 // placeFigure is the place that a cell of places says, also as "6th", "#6" or "006."; 0 for none.

@@ -200,6 +200,7 @@ type Part struct {
 	coursesTold bool            // a line says what the letters of its courses stand for
 	titleFrom   string          // where the first title stands if not in the first line
 	clubs       map[string]bool // of the first rows, folded; nil before listsClub
+	likePlaces  *bool           // whether start numbers may be places; nil before numbersLikePlaces
 	runners     map[string]bool // of the first rows, words folded and sorted; nil before listsRunner
 	ofRunner    bool            // its tab is called after the runner whose lines it has
 	place       placeLine       // over the rows, as others of its form stand over the other lists of the table
@@ -387,16 +388,11 @@ func withoutEnding(base string) string {
 	if end := base[dot+1:]; len(end) > 4 && !longEndings[fold(end)] || digitsOnly(end) {
 		return base
 	}
-	return withoutSecondEnding(base[:dot])
-}
-
-// withoutSecondEnding takes off the name of a file the ending that stands before the last: results.csv of
-// results.csv.txt.
-func withoutSecondEnding(stem string) string {
-	if dot := strings.LastIndexByte(stem, '.'); dot > 0 && endings[strings.ToLower(stem[dot+1:])] {
-		return stem[:dot]
+	base = base[:dot]
+	if dot = strings.LastIndexByte(base, '.'); dot > 0 && endings[strings.ToLower(base[dot+1:])] {
+		return base[:dot] // results.csv.txt
 	}
-	return stem
+	return base
 }
 
 // longEndings are what names of files end with, of five letters and more (RFC 7464, RFC 7763, RFC 7946; common practice).
